@@ -1,0 +1,24 @@
+/**
+ * A performance: the strokes of one exercise in one form at one tempo, with the bars they lie in.
+ *
+ * Conventions: seconds from the start of the rendering, count-in included; bars from 1, count-in bars 0, −1, …
+ */
+import type { Stroke } from './stroke.ts';
+
+export interface PerformedBar {
+  readonly bar: number;
+  readonly play: 'count-in' | 'pattern' | 'time' | 'rest';
+  /** Bar of the exercise's pattern (from 0) that is played, or null. */
+  readonly patternBar: number | null;
+  readonly startSeconds: number;
+  readonly durationSeconds: number;
+}
+
+export interface Performance {
+  /** In order of time. */
+  readonly strokes: readonly Stroke[];
+  readonly bars: readonly PerformedBar[];
+  readonly countInSeconds: number;
+  /** To the last bar line; what rings on after it is not counted. */
+  readonly durationSeconds: number;
+}

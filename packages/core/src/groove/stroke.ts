@@ -1,0 +1,38 @@
+/**
+ * Strokes: what is played, by which limb, when and how loud. Everything that sounds, is printed or is measured
+ * comes from these.
+ *
+ * Conventions: `timeSeconds` is performed time from the start of the rendering (count-in included); `at` is
+ * score time in whole notes from the first bar after the count-in, before any feel (negative in the count-in).
+ * `levelDb` is relative to a plain stroke of the lead voice, which is 0 dB.
+ */
+import type { Mark, Subdivision } from '../rhythm/cell.ts';
+import type { Fraction } from '../rhythm/fraction.ts';
+import type { Articulation, Limb, SoundingVoice } from './voice.ts';
+
+/** A written place, counted from 1 as people do. Count-in bars are 0, −1, … */
+export interface WrittenPlace {
+  readonly bar: number;
+  readonly beat: number;
+  readonly slot: number;
+}
+
+/** Why a stroke is there. */
+export type StrokeRole = 'groove' | 'pattern' | 'ending' | 'count-in';
+
+export interface Stroke {
+  readonly voice: SoundingVoice;
+  readonly articulation: Articulation;
+  /** Null for clicks. */
+  readonly limb: Limb | null;
+  readonly role: StrokeRole;
+  readonly mark: Mark;
+  readonly written: WrittenPlace;
+  /** Slots in the subdivision of the beat it is written in. */
+  readonly slots: Subdivision;
+  readonly at: Fraction;
+  readonly timeSeconds: number;
+  readonly levelDb: number;
+  /** The hand of a written sticking: `R`, `L`, or null where none is written. */
+  readonly sticking: 'R' | 'L' | null;
+}

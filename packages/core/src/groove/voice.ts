@@ -1,0 +1,71 @@
+/**
+ * The voices of a drum set and the limbs that play them.
+ *
+ * Conventions: voice names are those of lesson files and reports. Limbs are named by their job, so that a
+ * left-handed set-up is the mirror image and nothing else changes.
+ * Source: General MIDI percussion key map for `gmKey` (channel 10); common practice for limbs.
+ */
+export const VOICES = [
+  'ride',
+  'hihat',
+  'hihat-open',
+  'hihat-foot',
+  'bass',
+  'snare',
+  'sidestick',
+  'rimshot',
+  'crash',
+  'tom-high',
+  'tom-mid',
+  'tom-low',
+] as const;
+
+/** A voice of the drum set. */
+export type Voice = (typeof VOICES)[number];
+
+/** A voice of the drum set, or the click of a count-in or metronome. */
+export type SoundingVoice = Voice | 'click';
+
+/** How a voice is struck, where that is more than a plain stroke. */
+export type Articulation = 'normal' | 'bell' | 'splash' | 'buzz' | 'flam' | 'drag';
+
+export const LIMBS = ['lead hand', 'other hand', 'lead foot', 'other foot'] as const;
+export type Limb = (typeof LIMBS)[number];
+
+/** Right-handed: the lead hand is the right one, and the lead foot too. Left-handed mirrors both. */
+export type SetUp = 'right-handed' | 'left-handed';
+
+export interface VoiceFacts {
+  readonly voice: Voice;
+  /** For people, lower case. */
+  readonly label: string;
+  readonly limb: Limb;
+  /** General MIDI percussion key, 0-based (35–81). */
+  readonly gmKey: number;
+}
+
+/** What is known of each voice. */
+export const VOICE_FACTS: Readonly<Record<Voice, VoiceFacts>> = {
+  ride: { voice: 'ride', label: 'ride', limb: 'lead hand', gmKey: 51 },
+  hihat: { voice: 'hihat', label: 'hi-hat', limb: 'lead hand', gmKey: 42 },
+  'hihat-open': { voice: 'hihat-open', label: 'open hi-hat', limb: 'lead hand', gmKey: 46 },
+  'hihat-foot': { voice: 'hihat-foot', label: 'hi-hat foot', limb: 'other foot', gmKey: 44 },
+  bass: { voice: 'bass', label: 'bass drum', limb: 'lead foot', gmKey: 36 },
+  snare: { voice: 'snare', label: 'snare', limb: 'other hand', gmKey: 38 },
+  sidestick: { voice: 'sidestick', label: 'side stick', limb: 'other hand', gmKey: 37 },
+  rimshot: { voice: 'rimshot', label: 'rim shot', limb: 'other hand', gmKey: 40 },
+  crash: { voice: 'crash', label: 'crash', limb: 'lead hand', gmKey: 49 },
+  'tom-high': { voice: 'tom-high', label: 'high tom', limb: 'other hand', gmKey: 48 },
+  'tom-mid': { voice: 'tom-mid', label: 'mid tom', limb: 'other hand', gmKey: 47 },
+  'tom-low': { voice: 'tom-low', label: 'low tom', limb: 'lead hand', gmKey: 43 },
+};
+
+/** Whether a name is a voice of the drum set. */
+export function isVoice(name: string): name is Voice {
+  return Object.hasOwn(VOICE_FACTS, name);
+}
+
+/** `R` or `L` for a hand in a set-up. */
+export function handLetter(limb: 'lead hand' | 'other hand', setUp: SetUp): 'R' | 'L' {
+  return (limb === 'lead hand') === (setUp === 'right-handed') ? 'R' : 'L';
+}

@@ -1,0 +1,119 @@
+/**
+ * A lesson with every default filled in: what the file says, ready to be computed with.
+ *
+ * Conventions: tempi in quarter notes a minute; levels in dB relative to the lead voice; bars and beats as
+ * counts; patterns parsed.
+ */
+import type { Feel } from '../feel/feel.ts';
+import type { Limb, SetUp, Voice } from '../groove/voice.ts';
+import type { Cell } from '../rhythm/cell.ts';
+import type { Meter } from '../rhythm/meter.ts';
+import type { Pattern } from '../rhythm/pattern.ts';
+import type { ComposeSettings } from './compose-settings.ts';
+
+/** A voice that repeats under everything. */
+export interface GroovePart {
+  readonly voice: Voice;
+  readonly pattern: Pattern;
+}
+
+export interface VocabularyCell {
+  readonly cell: Cell;
+  /** A teacher's own name, or null. */
+  readonly name: string | null;
+}
+
+export interface ExercisePart {
+  readonly voice: Voice;
+  readonly pattern: Pattern;
+}
+
+/** A numbered pattern. Its parts replace the groove's for the voices they name. */
+export interface Exercise {
+  /** From 1, in the order of the sheet. */
+  readonly number: number;
+  readonly name: string | null;
+  /** At least one; the comping voice's first. All have the same number of bars. */
+  readonly parts: readonly ExercisePart[];
+  /** One hand for each stroke of the first part, or null. */
+  readonly sticking: readonly ('R' | 'L' | 'B')[] | null;
+  readonly notes: string | null;
+}
+
+/** A fixed accent that replaces what the comping voice has on one beat. */
+export interface Ending {
+  /** Beat of the last bar, from 1. */
+  readonly beat: number;
+  /** What is struck in that beat, e.g. `..X`. */
+  readonly cell: Cell;
+  readonly voices: readonly Voice[];
+}
+
+export interface FormSection {
+  readonly play: 'pattern' | 'time' | 'rest';
+  readonly bars: number;
+  /** The accent that its last bar ends on, or null. */
+  readonly ending: Ending | null;
+}
+
+export interface Form {
+  readonly name: string;
+  readonly sections: readonly FormSection[];
+  /** How often the sections are gone through. */
+  readonly repeat: number;
+  /** Bars of click before the first bar. */
+  readonly countInBars: number;
+}
+
+/** A stage of building the groove up: the parts that join at this stage. */
+export interface Layer {
+  readonly name: string;
+  /** Voices of the groove that join; `pattern` is the exercise. */
+  readonly joins: readonly (Voice | 'pattern')[];
+}
+
+export interface SheetSettings {
+  readonly paper: 'A4' | 'Letter';
+  /** Counts under the notes. */
+  readonly counts: boolean;
+  readonly stickings: boolean;
+  readonly legend: boolean;
+  /** Small boxes to tick off tempi. */
+  readonly tickBoxes: boolean;
+  /** `compact`: the comping voice alone on one line; `full`: the whole groove in every exercise. */
+  readonly staff: 'compact' | 'full';
+  /** Size of the notation, 1 is the default; 0.6–2. */
+  readonly scale: number;
+}
+
+export interface Tempo {
+  readonly startBpm: number;
+  readonly goalBpm: number;
+  readonly stepBpm: number;
+}
+
+export interface Lesson {
+  readonly version: number;
+  readonly title: string;
+  readonly by: string | null;
+  readonly meter: Meter;
+  readonly tempo: Tempo;
+  readonly feel: Feel;
+  readonly setUp: SetUp;
+  readonly groove: readonly GroovePart[];
+  /** The voice that carries the time; its plain strokes are 0 dB. */
+  readonly lead: Voice;
+  /** The voice that plays the exercises. */
+  readonly comping: Voice;
+  /** Level of a plain stroke of every voice, in dB relative to the lead voice. */
+  readonly balance: Readonly<Record<Voice, number>>;
+  /** Limb of every voice in this lesson. */
+  readonly limbs: Readonly<Record<Voice, Limb>>;
+  readonly vocabulary: readonly VocabularyCell[];
+  readonly exercises: readonly Exercise[];
+  /** The lesson's own forms first, then the built-in ones. */
+  readonly forms: readonly Form[];
+  readonly layers: readonly Layer[];
+  readonly sheet: SheetSettings;
+  readonly compose: ComposeSettings;
+}

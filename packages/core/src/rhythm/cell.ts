@@ -1,0 +1,102 @@
+/**
+ * Cells: which slots of one beat are struck, and how.
+ *
+ * Conventions: a cell is written with one character a slot, so its length is the subdivision: 1, 2, 3, 4 or 6
+ * slots a beat. Slots count from 0 inside the program and from 1 for people.
+ * Source: common practice of text drum tablature for the marks (x, X, g, f, d, b, o); `s` and `r` are ours.
+ */
+
+/** How many slots a beat may have. */
+export const SUBDIVISIONS = [1, 2, 3, 4, 6] as const;
+export type Subdivision = (typeof SUBDIVISIONS)[number];
+
+/**
+ * What happens in a slot. Upper case is the same with an accent.
+ * `.` nothing · `x` stroke · `g` ghost note · `f` flam · `d` drag · `b` buzz (on the ride: bell)
+ * · `o` open hi-hat (by the foot: splash) · `s` side stick · `r` rim shot
+ */
+export const MARKS = [
+  '.',
+  'x',
+  'X',
+  'g',
+  'f',
+  'F',
+  'd',
+  'D',
+  'b',
+  'B',
+  'o',
+  'O',
+  's',
+  'S',
+  'r',
+  'R',
+] as const;
+export type Mark = (typeof MARKS)[number];
+
+export interface Cell {
+  /** The canonical text, e.g. `x.x`; two cells are the same when their texts are. */
+  readonly text: string;
+  readonly marks: readonly Mark[];
+}
+
+const markSet: ReadonlySet<string> = new Set(MARKS);
+
+/** Whether a character is a mark. */
+export function isMark(character: string): character is Mark {
+  return markSet.has(character);
+}
+
+/** Whether a number of slots is one that a beat may have. */
+export function isSubdivision(slots: number): slots is Subdivision {
+  return (SUBDIVISIONS as readonly number[]).includes(slots);
+}
+
+/** What is wrong with a cell text: the offset of the first bad character (or 0) and what it is. */
+export interface CellFault {
+  readonly kind: 'mark' | 'subdivision';
+  readonly offset: number;
+  readonly found: string;
+}
+
+/** The first fault of a cell text, or null when it is a cell. */
+export function findCellFault(text: string): CellFault | null {
+  for (let offset = 0; offset < text.length; offset += 1) {
+    const found = text.charAt(offset);
+    if (!isMark(found)) return { kind: 'mark', offset, found };
+  }
+  if (!isSubdivision(text.length)) return { kind: 'subdivision', offset: 0, found: text };
+  return null;
+}
+
+/**
+ * The cell written as `text`.
+ * @example cell('x.x').marks // ['x', '.', 'x']
+ * @throws RangeError when the text is not a cell: use {@link findCellFault} for a person's input.
+ */
+export function cell(text: string): Cell {
+  const fault = findCellFault(text);
+  if (fault) throw new RangeError(`Internal error: "${text}" is not a cell (${fault.kind} "${fault.found}")`);
+  return { text, marks: [...text] as Mark[] };
+}
+
+/** Whether a mark is struck at all. */
+export function isStruck(mark: Mark): boolean {
+  return mark !== '.';
+}
+
+/** Whether a mark carries an accent (upper case). */
+export function isAccent(mark: Mark): boolean {
+  return mark !== '.' && mark === mark.toUpperCase();
+}
+
+/** The struck slots, from 0. */
+export function struckSlots(of: Cell): readonly number[] {
+  return of.marks.flatMap((mark, slot) => (isStruck(mark) ? [slot] : []));
+}
+
+/** Whether nothing is struck. */
+export function isRest(of: Cell): boolean {
+  return !of.marks.some(isStruck);
+}

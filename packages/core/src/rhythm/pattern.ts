@@ -1,0 +1,146 @@
+/**
+ * Patterns: cells for one voice over one bar or more.
+ *
+ * Conventions: pattern text has beats separated by white space and bars by `|`; slots inside a beat stand
+ * together. `x.. ..x x.x ...` is one bar of four triplet beats.
+ */
+import { type Cell, cell, findCellFault, isStruck, MARKS, type Mark, SUBDIVISIONS } from './cell.ts';
+import { add, type Fraction, fraction, multiply } from './fraction.ts';
+import { beatLength, beatStarts, type Meter } from './meter.ts';
+
+export interface Pattern {
+  /** Cells by bar, then by beat. */
+  readonly bars: readonly (readonly Cell[])[];
+}
+
+/** A fault in a pattern text, with the offset of the character it is about. */
+export interface PatternFault {
+  readonly offset: number;
+  readonly found: string;
+  readonly expected: string;
+  readonly repair: string | null;
+}
+
+interface Token {
+  readonly text: string;
+  readonly offset: number;
+}
+
+function tokensOf(text: string, from: number): readonly Token[] {
+  return [...text.matchAll(/\S+/g)].map((match) => ({ text: match[0], offset: from + match.index }));
+}
+
+function barsOf(text: string): readonly { readonly tokens: readonly Token[]; readonly offset: number }[] {
+  let from = 0;
+  return text.split('|').map((bar) => {
+    const offset = from;
+    from += bar.length + 1;
+    return { tokens: tokensOf(bar, offset), offset };
+  });
+}
+
+/** Common slips for a mark and what was meant. */
+const MARK_REPAIRS: Readonly<Record<string, string>> = {
+  '-': '.',
+  _: '.',
+  '0': '.',
+  '1': 'x',
+  '*': 'x',
+  '(': 'g',
+  '>': 'X',
+  '@': 's',
+  G: 'g',
+};
+
+function tokenFault(token: Token): PatternFault | null {
+  const fault = findCellFault(token.text);
+  if (!fault) return null;
+  if (fault.kind === 'subdivision') {
+    return {
+      offset: token.offset,
+      found: `${token.text.length} slots in one beat ("${token.text}")`,
+      expected: `${SUBDIVISIONS.slice(0, -1).join(', ')} or ${SUBDIVISIONS.at(-1)} slots a beat`,
+      repair: 'separate the beats with spaces',
+    };
+  }
+  const meant = MARK_REPAIRS[fault.found];
+  return {
+    offset: token.offset + fault.offset,
+    found: `"${fault.found}"`,
+    expected: `one of the marks ${MARKS.join(' ')}`,
+    repair: meant ? `write "${meant}"` : null,
+  };
+}
+
+/**
+ * Every fault of a pattern text against a meter, in order of place. Without a meter the number of beats is not
+ * looked at.
+ */
+export function findPatternFaults(text: string, meter: Meter | null): readonly PatternFault[] {
+  const faults: PatternFault[] = [];
+  for (const bar of barsOf(text)) {
+    for (const token of bar.tokens) {
+      const fault = tokenFault(token);
+      if (fault) faults.push(fault);
+    }
+    if (meter && bar.tokens.length !== meter.beats.length) {
+      faults.push(beatCountFault(bar.tokens, bar.offset, meter));
+    }
+  }
+  return faults.toSorted((a, b) => a.offset - b.offset);
+}
+
+function beatCountFault(tokens: readonly Token[], offset: number, meter: Meter): PatternFault {
+  const wanted = meter.beats.length;
+  const count = (n: number) => `${n} ${n === 1 ? 'beat' : 'beats'}`;
+  const surplus = tokens[wanted];
+  return {
+    offset: surplus?.offset ?? tokens[0]?.offset ?? offset,
+    found: tokens.length === 0 ? 'a bar without beats' : count(tokens.length),
+    expected: `${count(wanted)} in a bar of ${meter.text}`,
+    repair: surplus ? 'end the bar with "|" or take beats out' : 'fill the bar: "." is a silent beat',
+  };
+}
+
+/**
+ * Reads a pattern text that has no faults.
+ * @example parsePattern('x.. ..x').bars[0]?.length // 2
+ * @throws RangeError on a fault: use {@link findPatternFaults} first for a person's input.
+ */
+export function parsePattern(text: string): Pattern {
+  return { bars: barsOf(text).map((bar) => bar.tokens.map((token) => cell(token.text))) };
+}
+
+/** The canonical text of a pattern. */
+export function formatPattern(pattern: Pattern): string {
+  return pattern.bars.map((bar) => bar.map((beat) => beat.text).join(' ')).join(' | ');
+}
+
+/** One struck slot of a pattern. Bars, beats and slots count from 0. */
+export interface PatternStroke {
+  readonly bar: number;
+  readonly beat: number;
+  readonly slot: number;
+  /** Slots in this beat's subdivision. */
+  readonly slots: number;
+  readonly mark: Mark;
+  /** Score time from the start of the pattern, in whole notes, before any feel. */
+  readonly at: Fraction;
+}
+
+/** Every struck slot of a pattern, in order of score time. */
+export function patternStrokes(pattern: Pattern, meter: Meter): readonly PatternStroke[] {
+  const starts = beatStarts(meter);
+  return pattern.bars.flatMap((bar, barIndex) =>
+    bar.flatMap((beat, beatIndex) =>
+      beat.marks.flatMap((mark, slot) => {
+        if (!isStruck(mark)) return [];
+        const slots = beat.marks.length;
+        const inBeat = multiply(beatLength(meter, beatIndex), fraction(slot, slots));
+        const barStart = multiply(meter.bar, fraction(barIndex));
+        const at = add(add(barStart, starts[beatIndex] ?? fraction(0)), inBeat);
+        return [{ bar: barIndex, beat: beatIndex, slot, slots, mark, at }];
+      }),
+    ),
+  );
+}

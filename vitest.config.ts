@@ -1,0 +1,13 @@
+import { defineConfig } from 'vitest/config';
+
+const conditions = ['shedbook-source', 'node', 'import', 'module', 'default'];
+
+export default defineConfig({
+  resolve: { conditions },
+  ssr: { resolve: { conditions } },
+  test: {
+    include: ['packages/**/*.test.ts', 'apps/**/*.test.ts', 'internal/**/*.test.ts'],
+    exclude: ['**/node_modules/**', '**/dist/**'],
+    testTimeout: 60_000,
+  },
+});
