@@ -35,8 +35,9 @@ export interface NotatedEvent {
   readonly start: Fraction;
   /** Sounding length, in whole notes, with any tuplet counted in. */
   readonly duration: Fraction;
-  /** Slot (from 0) of the beat's own subdivision that it starts on. */
+  /** Slot (from 0) that it starts on, of the `slots` equal parts that this layer's beat is spelled in. */
   readonly slot: number;
+  readonly slots: number;
   /** Whether it is part of its group's beam. */
   readonly beamed: boolean;
 }
