@@ -1,5 +1,128 @@
-/** What a lesson says to the composer: limits and weights, all optional. */
-export interface ComposeSettings {
-  readonly limits: Readonly<Record<string, unknown>>;
-  readonly weights: Readonly<Record<string, number>>;
+/**
+ * What a lesson says to the composer under `compose:`: how many bars, which bars are allowed, and what makes a
+ * bar hard. Everything is optional.
+ *
+ * Conventions: difficulty is counted in points; one point is about one off-beat stroke that falls alone. Counts
+ * are for one bar. Hand speed is in strokes a second at the goal tempo.
+ */
+import { z } from 'zod';
+import { findCellFault } from '../rhythm/cell.ts';
+
+const cellText = z
+  .string()
+  .refine((text) => findCellFault(text) === null, 'expected a cell such as "..x"')
+  .describe('a cell, such as `..x`');
+
+function amount(what: string, least: number) {
+  return z
+    .strictObject({
+      least: z.number().int().min(0).default(least).describe('no fewer than this'),
+      most: z
+        .number()
+        .int()
+        .min(0)
+        .nullable()
+        .default(null)
+        .describe('no more than this; no limit when left out'),
+    })
+    .refine(
+      (range) => range.most === null || range.most >= range.least,
+      'expected `most` no smaller than `least`',
+    )
+    .prefault({})
+    .describe(what);
 }
+
+const limitsSchema = z
+  .strictObject({
+    strokes: amount('strokes in a bar', 1),
+    rests: amount('silent beats in a bar', 0),
+    start: z.array(cellText).nullable().default(null).describe('the only cells a bar may start with'),
+    neverStart: z.array(cellText).default([]).describe('cells a bar may not start with'),
+    beats: z
+      .record(z.string().regex(/^[1-9]\d?$/, 'expected the number of a beat'), z.array(cellText))
+      .default({})
+      .describe('the only cells allowed on a beat, by the number of the beat'),
+    overBarLine: z
+      .boolean()
+      .default(true)
+      .describe('whether an off-beat stroke at the end may hang over a silent 1 of the next bar'),
+    handSpeed: z
+      .number()
+      .positive()
+      .default(8)
+      .describe(
+        'strokes a second that one limb can keep up at the goal tempo; two may come half as fast again',
+      ),
+    step: z
+      .number()
+      .positive()
+      .default(1)
+      .describe('largest step in difficulty that is always allowed, in points'),
+    difficulty: z
+      .strictObject({
+        least: z.number().nullable().default(null).describe('easiest bar, in points'),
+        most: z.number().nullable().default(null).describe('hardest bar, in points'),
+      })
+      .prefault({})
+      .describe('range of difficulty, in points'),
+  })
+  .prefault({})
+  .describe('which bars are allowed');
+
+function weight(points: number, what: string) {
+  return z.number().min(0).max(100).default(points).describe(what);
+}
+
+const weightsSchema = z
+  .strictObject({
+    alone: weight(1, 'each off-beat stroke that no other limb plays with'),
+    foot: weight(0.5, 'each stroke that only a foot plays with'),
+    lead: weight(0.25, 'each stroke that the lead hand plays with'),
+    pulse: weight(0.1, 'evidence against the pulse (Povel and Essens), where no other limb plays the beat'),
+    lhl: weight(0, 'syncopation of Longuet-Higgins and Lee'),
+    wnbd: weight(0.1, 'weighted distance of notes to beats (Gómez and others)'),
+    offBeatness: weight(0, 'strokes on places coprime with the bar (Toussaint)'),
+    keith: weight(0, 'strokes that do not start on a multiple of their own length (Keith)'),
+    density: weight(0.1, 'each stroke'),
+    silence: weight(0.5, 'silence on beat 1'),
+    change: weight(0.15, 'each change from one cell to another'),
+    speed: weight(0.5, 'each pair of strokes as fast as the hand-speed limit; less when slower'),
+    dynamics: weight(0.25, 'each change between ghost note, stroke and accent, and each flam, drag or buzz'),
+  })
+  .prefault({})
+  .describe('points of difficulty for each thing that makes a bar hard');
+
+/** Schema of the lesson's `compose:` key. Strict: unknown keys are refused; parsing fills in every default. */
+export const composeSettingsSchema = z
+  .strictObject({
+    count: z.number().int().min(1).max(400).default(24).describe('how many exercises'),
+    seed: z
+      .union([
+        z
+          .number()
+          .int()
+          .min(0)
+          .max(2 ** 32 - 1),
+        z.string(),
+      ])
+      .default(1)
+      .describe('another seed gives another page; the same seed always gives the same page'),
+    bars: z.number().int().min(1).max(4).default(1).describe('bars in an exercise'),
+    limits: limitsSchema,
+    weights: weightsSchema,
+  })
+  .prefault({})
+  .describe('what the composer goes by');
+
+/** What a lesson says to the composer, with every default filled in. */
+export type ComposeSettings = z.output<typeof composeSettingsSchema>;
+
+/** Which bars are allowed. */
+export type ComposeLimits = ComposeSettings['limits'];
+
+/** Points of difficulty for each thing that makes a bar hard. */
+export type ComposeWeights = ComposeSettings['weights'];
+
+/** What holds where a lesson says nothing. */
+export const DEFAULT_COMPOSE_SETTINGS: ComposeSettings = composeSettingsSchema.parse({});
