@@ -1,6 +1,10 @@
 export * from './feel/feel.ts';
+export * from './feel/swing.ts';
+export * from './feel/timeline.ts';
 export * from './groove/dynamics.ts';
+export * from './groove/perform.ts';
 export * from './groove/performance.ts';
+export { barsOf, exerciseOf } from './groove/place.ts';
 export * from './groove/strike.ts';
 export * from './groove/stroke.ts';
 export * from './groove/voice.ts';

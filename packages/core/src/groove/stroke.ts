@@ -17,6 +17,9 @@ export interface WrittenPlace {
   readonly slot: number;
 }
 
+/** The hand of a written sticking: right, left, both, or null where none is written. */
+export type Sticking = 'R' | 'L' | 'B' | null;
+
 /** Why a stroke is there. */
 export type StrokeRole = 'groove' | 'pattern' | 'ending' | 'count-in';
 
@@ -33,6 +36,5 @@ export interface Stroke {
   readonly at: Fraction;
   readonly timeSeconds: number;
   readonly levelDb: number;
-  /** The hand of a written sticking: `R`, `L`, or null where none is written. */
-  readonly sticking: 'R' | 'L' | null;
+  readonly sticking: Sticking;
 }

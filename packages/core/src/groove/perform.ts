@@ -1,0 +1,189 @@
+/**
+ * From a lesson to strokes: any exercise in any form, at any tempo, layer by layer.
+ *
+ * Conventions: seconds from the start of the rendering. Where a voice of a fixed ending needs a limb that the
+ * groove uses at that very moment, the limb leaves the groove's stroke out: nobody plays ride and crash with one
+ * hand.
+ */
+import { constantTempo, createTimeline, type TempoMap, type Timeline } from '../feel/timeline.ts';
+import type { Form, Lesson } from '../lesson/lesson.ts';
+import { type Mark, type Subdivision, struckSlots } from '../rhythm/cell.ts';
+import { formatFraction } from '../rhythm/fraction.ts';
+import { ACCENT_DB, GHOST_DB } from './dynamics.ts';
+import type { Performance, PerformedBar } from './performance.ts';
+import {
+  barsOf,
+  cellsOfBar,
+  exerciseOf,
+  type PlacedCell,
+  type PlannedBar,
+  type Playing,
+  planBars,
+} from './place.ts';
+import { strikeOf } from './strike.ts';
+import type { Sticking, Stroke } from './stroke.ts';
+import { handLetter, type Limb, type SoundingVoice, type Voice } from './voice.ts';
+
+export interface PerformOptions {
+  /** Number of the exercise, or null for time only. */
+  readonly exercise: number | null;
+  readonly form: Form;
+  /** Tempo in quarter notes a minute; the lesson's start tempo when left out. Not with `tempo`. */
+  readonly bpm?: number;
+  /** A tempo that changes; score time 0 is the first bar line after the count-in. */
+  readonly tempo?: TempoMap;
+  /** How many of the lesson's layers play, from 1; all when left out. */
+  readonly layers?: number;
+  /** Voices left out, for a student to play. */
+  readonly mute?: readonly Voice[];
+}
+
+function limbOf(lesson: Lesson, voice: Voice, hand: Sticking): Limb {
+  if (hand === null || hand === 'B') return lesson.limbs[voice];
+  return handLetter('lead hand', lesson.setUp) === hand ? 'lead hand' : 'other hand';
+}
+
+function strokeOf(
+  lesson: Lesson,
+  timeline: Timeline,
+  bar: number,
+  placed: PlacedCell,
+  slot: number,
+  hand: Sticking,
+): Stroke {
+  const mark = placed.cell.marks[slot] as Mark;
+  const strike = strikeOf(placed.voice, mark);
+  if (!strike) throw new RangeError(`Internal error: ${placed.voice} has no mark "${mark}"`);
+  const slots = placed.cell.marks.length as Subdivision;
+  const place = { bar, beat: placed.beat, slot, slots };
+  const touch = strike.accent ? ACCENT_DB : strike.ghost ? GHOST_DB : 0;
+  return {
+    voice: strike.voice,
+    articulation: strike.articulation,
+    limb: limbOf(lesson, strike.voice, hand),
+    role: placed.role,
+    mark,
+    written: { bar: bar + 1, beat: placed.beat + 1, slot: slot + 1 },
+    slots,
+    at: timeline.scoreTime(place),
+    timeSeconds: timeline.slotSeconds(place),
+    levelDb: lesson.balance[strike.voice] + touch,
+    sticking: hand,
+  };
+}
+
+function strokesOfCell(
+  lesson: Lesson,
+  timeline: Timeline,
+  bar: number,
+  placed: PlacedCell,
+): readonly Stroke[] {
+  return struckSlots(placed.cell).map((slot, index) =>
+    strokeOf(lesson, timeline, bar, placed, slot, placed.sticking?.[index] ?? null),
+  );
+}
+
+function limbMoment(stroke: Stroke): string {
+  return `${stroke.limb} ${formatFraction(stroke.at)}`;
+}
+
+/** The strokes of one bar, without what is muted and without a groove stroke whose limb the ending needs. */
+function strokesOfBar(cells: readonly PlacedCell[], mute: ReadonlySet<SoundingVoice>, play: CellPlayer) {
+  const taken = new Set(
+    cells
+      .filter((cell) => cell.role === 'ending')
+      .flatMap(play)
+      .map(limbMoment),
+  );
+  const stays = (s: Stroke) => !mute.has(s.voice) && (s.role === 'ending' || !taken.has(limbMoment(s)));
+  return cells
+    .filter((cell) => !mute.has(cell.voice))
+    .flatMap(play)
+    .filter(stays);
+}
+
+type CellPlayer = (placed: PlacedCell) => readonly Stroke[];
+
+function countInStrokes(lesson: Lesson, timeline: Timeline, bars: number): readonly Stroke[] {
+  return Array.from({ length: bars }, (_, index) => index - bars).flatMap((bar) =>
+    lesson.meter.beats.map((_, beat): Stroke => {
+      const place = { bar, beat, slot: 0, slots: 1 };
+      return {
+        voice: 'click',
+        articulation: 'normal',
+        limb: null,
+        role: 'count-in',
+        mark: beat === 0 ? 'X' : 'x',
+        written: { bar: bar + 1, beat: beat + 1, slot: 1 },
+        slots: 1,
+        at: timeline.scoreTime(place),
+        timeSeconds: timeline.slotSeconds(place),
+        levelDb: beat === 0 ? COUNT_IN_DB + ACCENT_DB : COUNT_IN_DB,
+        sticking: null,
+      };
+    }),
+  );
+}
+
+/** Level of a count-in click in dB relative to the lead voice. */
+const COUNT_IN_DB = -6;
+
+/** What plays when the first `layers` of a lesson do. */
+function joined(lesson: Lesson, layers: number | undefined): Playing {
+  return new Set(lesson.layers.slice(0, layers ?? lesson.layers.length).flatMap((layer) => layer.joins));
+}
+
+function shift(stroke: Stroke, seconds: number): Stroke {
+  return { ...stroke, timeSeconds: stroke.timeSeconds + seconds };
+}
+
+function performedBars(
+  timeline: Timeline,
+  planned: readonly PlannedBar[],
+  countIn: number,
+): readonly PerformedBar[] {
+  const bars = [
+    ...Array.from({ length: countIn }, (_, i) => ({
+      bar: i - countIn,
+      play: 'count-in' as const,
+      patternBar: null,
+    })),
+    ...planned,
+  ];
+  const origin = timeline.barSeconds(-countIn);
+  return bars.map(({ bar, play, patternBar }) => ({
+    bar: bar + 1,
+    play,
+    patternBar,
+    startSeconds: timeline.barSeconds(bar) - origin,
+    durationSeconds: timeline.barSeconds(bar + 1) - timeline.barSeconds(bar),
+  }));
+}
+
+/**
+ * The strokes of an exercise (or of time alone) in a form.
+ * @returns strokes in order of time, each inside the form, with levels in dB relative to the lead voice.
+ * @throws RangeError when the exercise does not exist.
+ */
+export function perform(lesson: Lesson, options: PerformOptions): Performance {
+  const exercise = options.exercise === null ? null : exerciseOf(lesson, options.exercise);
+  const map = options.tempo ?? constantTempo(options.bpm ?? lesson.tempo.startBpm);
+  const timeline = createTimeline(lesson.meter, lesson.feel, map);
+  const planned = planBars(options.form, exercise ? barsOf(exercise) : 1);
+  const countIn = options.form.countInBars;
+  const countInSeconds = -timeline.barSeconds(-countIn);
+  const mute: ReadonlySet<SoundingVoice> = new Set(options.mute);
+  const playing = joined(lesson, options.layers);
+  const form = planned.flatMap((bar) =>
+    strokesOfBar(cellsOfBar(lesson, exercise, bar, playing), mute, (placed) =>
+      strokesOfCell(lesson, timeline, bar.bar, placed),
+    ),
+  );
+  const strokes = [...countInStrokes(lesson, timeline, countIn), ...form];
+  return {
+    strokes: strokes.map((s) => shift(s, countInSeconds)).sort((a, b) => a.timeSeconds - b.timeSeconds),
+    bars: performedBars(timeline, planned, countIn),
+    countInSeconds: countInSeconds + 0,
+    durationSeconds: timeline.barSeconds(planned.length) + countInSeconds,
+  };
+}

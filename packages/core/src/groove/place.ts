@@ -1,0 +1,140 @@
+/**
+ * Which cells lie in each bar of a form: groove, exercise and ending, before they become strokes.
+ *
+ * Conventions: bars and beats count from 0. The groove's patterns repeat from the first bar of the form; the
+ * exercise's pattern starts anew with every section that plays it. An exercise replaces the groove for the
+ * voices that it names. A fixed ending replaces what the pattern and the comping voice have on its beat.
+ */
+import type { Ending, Exercise, ExercisePart, Form, FormSection, Lesson } from '../lesson/lesson.ts';
+import { type Cell, struckSlots } from '../rhythm/cell.ts';
+import type { Pattern } from '../rhythm/pattern.ts';
+import type { Sticking, StrokeRole } from './stroke.ts';
+import type { Voice } from './voice.ts';
+
+/** A bar of the form before it is given strokes. Bars count from 0. */
+export interface PlannedBar {
+  readonly bar: number;
+  readonly play: FormSection['play'];
+  readonly patternBar: number | null;
+  readonly ending: FormSection['ending'];
+}
+
+/** One cell to be played. */
+export interface PlacedCell {
+  readonly voice: Voice;
+  readonly role: StrokeRole;
+  readonly beat: number;
+  readonly cell: Cell;
+  readonly sticking: readonly Sticking[] | null;
+}
+
+/**
+ * The exercise with a number.
+ * @throws RangeError when the lesson has none: check a person's input first.
+ */
+export function exerciseOf(lesson: Lesson, number: number): Exercise {
+  const exercise = lesson.exercises.find((each) => each.number === number);
+  if (!exercise) throw new RangeError(`Internal error: there is no exercise ${number}`);
+  return exercise;
+}
+
+/** How many bars the exercise's pattern has. */
+export function barsOf(exercise: Exercise): number {
+  return exercise.parts[0]?.pattern.bars.length ?? 1;
+}
+
+/** The bars of a form, its sections gone through as often as it repeats. */
+export function planBars(form: Form, patternBars: number): readonly PlannedBar[] {
+  const planned: PlannedBar[] = [];
+  for (let round = 0; round < form.repeat; round += 1) {
+    for (const section of form.sections) {
+      for (let index = 0; index < section.bars; index += 1) {
+        planned.push({
+          bar: planned.length,
+          play: section.play,
+          patternBar: section.play === 'pattern' ? index % patternBars : null,
+          ending: index === section.bars - 1 ? section.ending : null,
+        });
+      }
+    }
+  }
+  return planned;
+}
+
+function barOf(pattern: Pattern, bar: number): readonly Cell[] {
+  return pattern.bars[bar % pattern.bars.length] ?? [];
+}
+
+/** Hands of a written sticking that fall on each beat of a bar. */
+function stickingByBeat(exercise: Exercise, patternBar: number): readonly (readonly Sticking[])[] | null {
+  const hands = exercise.sticking;
+  const part = exercise.parts[0];
+  if (!hands || !part) return null;
+  let used = part.pattern.bars
+    .slice(0, patternBar)
+    .flat()
+    .reduce((sum, cell) => sum + struckSlots(cell).length, 0);
+  return barOf(part.pattern, patternBar).map((cell) => {
+    const from = used;
+    used += struckSlots(cell).length;
+    return hands.slice(from, used);
+  });
+}
+
+function placePart(part: ExercisePart, bar: number, role: StrokeRole): readonly PlacedCell[] {
+  return barOf(part.pattern, bar).map((cell, beat) => ({
+    voice: part.voice,
+    role,
+    beat,
+    cell,
+    sticking: null,
+  }));
+}
+
+function placeExercise(exercise: Exercise, patternBar: number): readonly PlacedCell[] {
+  const hands = stickingByBeat(exercise, patternBar);
+  return exercise.parts.flatMap((part, index) =>
+    placePart(part, patternBar, 'pattern').map((placed) =>
+      index === 0 && hands ? { ...placed, sticking: hands[placed.beat] ?? null } : placed,
+    ),
+  );
+}
+
+/** What plays: voices of the groove, and the exercise as `pattern`. */
+export type Playing = ReadonlySet<Voice | 'pattern'>;
+
+/** The cells of one bar: groove, exercise and ending, with what the ending replaces taken out. */
+export function cellsOfBar(
+  lesson: Lesson,
+  exercise: Exercise | null,
+  planned: PlannedBar,
+  playing: Playing,
+): readonly PlacedCell[] {
+  if (planned.play === 'rest') return [];
+  const pattern = patternCells(exercise, planned, playing);
+  const replaced = new Set(pattern.map((placed) => placed.voice));
+  const groove = lesson.groove
+    .filter((part) => playing.has(part.voice) && !replaced.has(part.voice))
+    .flatMap((part) => placePart(part, planned.bar, 'groove'));
+  const cells = [...groove, ...pattern];
+  return planned.ending && playing.has('pattern') ? endOn(cells, planned.ending, lesson.comping) : cells;
+}
+
+function patternCells(
+  exercise: Exercise | null,
+  planned: PlannedBar,
+  playing: Playing,
+): readonly PlacedCell[] {
+  if (!exercise || planned.patternBar === null || !playing.has('pattern')) return [];
+  return placeExercise(exercise, planned.patternBar);
+}
+
+function endOn(cells: readonly PlacedCell[], ending: Ending, comping: Voice): readonly PlacedCell[] {
+  const beat = ending.beat - 1;
+  const stays = (placed: PlacedCell) =>
+    placed.beat !== beat || (placed.role === 'groove' && placed.voice !== comping);
+  const accent = ending.voices.map(
+    (voice): PlacedCell => ({ voice, role: 'ending', beat, cell: ending.cell, sticking: null }),
+  );
+  return [...cells.filter(stays), ...accent];
+}
