@@ -1,0 +1,109 @@
+/**
+ * What a lesson means where it says nothing.
+ *
+ * Conventions: levels in dB relative to the lead voice.
+ * Source: common practice: in swing the ride carries the time and is loudest, comping lies under it, the hi-hat
+ * foot under that, and the bass drum is feathered. How many dB is our choice; every lesson can say otherwise.
+ */
+import { VOICE_FACTS, VOICES, type Voice } from '../groove/voice.ts';
+import { type Cell, cell } from '../rhythm/cell.ts';
+import type { Meter } from '../rhythm/meter.ts';
+import type { Form, GroovePart, Layer, SheetSettings, Tempo } from './lesson.ts';
+
+/** Level of a feathered bass drum, in dB. */
+export const FEATHERED_DB = -18;
+
+/** Rungs from the start tempo to the goal where no goal is given. */
+const DEFAULT_RUNGS = 5;
+const DEFAULT_STEP_BPM = 8;
+const DEFAULT_START_BPM = 80;
+
+const UNDER_THE_RIDE: Readonly<Record<Voice, number>> = {
+  ride: 0,
+  hihat: 0,
+  'hihat-open': 0,
+  'hihat-foot': -8,
+  bass: FEATHERED_DB,
+  snare: -4,
+  sidestick: -5,
+  rimshot: -1,
+  crash: 0,
+  'tom-high': -4,
+  'tom-mid': -4,
+  'tom-low': -4,
+};
+
+const BACKBEAT: Readonly<Record<Voice, number>> = {
+  ...UNDER_THE_RIDE,
+  bass: 0,
+  snare: 0,
+  sidestick: -2,
+  rimshot: 2,
+  crash: 2,
+  'tom-high': 0,
+  'tom-mid': 0,
+  'tom-low': 0,
+};
+
+/** Levels that a lesson starts from: under a ride the bass drum is feathered, under anything else it is not. */
+export function defaultBalance(lead: Voice): Readonly<Record<Voice, number>> {
+  return lead === 'ride' ? UNDER_THE_RIDE : BACKBEAT;
+}
+
+/** A tempo from a start alone, in quarter notes a minute. */
+export function fillTempo(start = DEFAULT_START_BPM, goal?: number, step = DEFAULT_STEP_BPM): Tempo {
+  return { startBpm: start, goalBpm: goal ?? start + DEFAULT_RUNGS * step, stepBpm: step };
+}
+
+function eachBeat(
+  meter: Meter,
+  at: (beat: number) => string,
+): { readonly bars: readonly (readonly Cell[])[] } {
+  return { bars: [meter.beats.map((_, beat) => cell(at(beat)))] };
+}
+
+/** A swing groove for a meter: skip notes after 2 and 4 (after every beat in compound meters), foot on 2 and 4. */
+export function defaultGroove(meter: Meter): readonly GroovePart[] {
+  const skip = (beat: number) => meter.compound || beat % 2 === 1;
+  return [
+    { voice: 'ride', pattern: eachBeat(meter, (beat) => (skip(beat) ? 'x.x' : 'x')) },
+    { voice: 'hihat-foot', pattern: eachBeat(meter, (beat) => (beat % 2 === 1 ? 'x' : '.')) },
+    { voice: 'bass', pattern: eachBeat(meter, () => 'x') },
+  ];
+}
+
+/** Layers in the order a teacher builds a groove: time, hi-hat foot, bass drum, the rest, then the pattern. */
+export function defaultLayers(groove: readonly GroovePart[], lead: Voice): readonly Layer[] {
+  const order = [lead, 'hihat-foot', 'bass', ...VOICES];
+  const voices = groove.map((part) => part.voice).toSorted((a, b) => order.indexOf(a) - order.indexOf(b));
+  const layers = voices.map((voice): Layer => ({ name: VOICE_FACTS[voice].label, joins: [voice] }));
+  return [...layers, { name: 'pattern', joins: ['pattern'] }];
+}
+
+/** The last slot of a beat, accented, in the subdivision that the lead voice has there or the vocabulary asks for. */
+export function defaultEndingCell(slots: number): Cell {
+  return cell(`${'.'.repeat(slots - 1)}X`);
+}
+
+/** Forms that every lesson has unless it names its own the same. */
+export function builtInForms(beats: number, endingSlots: number): readonly Form[] {
+  const ending = { beat: beats, cell: defaultEndingCell(endingSlots), voices: ['rimshot', 'crash'] as const };
+  const pattern = (bars: number) => ({ play: 'pattern' as const, bars, ending: null });
+  const time = (bars: number) => ({ play: 'time' as const, bars, ending: null });
+  return [
+    { name: 'loop', sections: [pattern(4)], repeat: 1, countInBars: 1 },
+    { name: 'four and two', sections: [{ ...pattern(4), ending }, time(2)], repeat: 2, countInBars: 1 },
+    { name: 'time', sections: [time(4)], repeat: 1, countInBars: 1 },
+  ];
+}
+
+/** The sheet where nothing is said. */
+export const DEFAULT_SHEET: SheetSettings = {
+  paper: 'A4',
+  counts: false,
+  stickings: true,
+  legend: true,
+  tickBoxes: true,
+  staff: 'compact',
+  scale: 1,
+};

@@ -1,0 +1,18 @@
+/** Faults found while a lesson is given its meaning, before they are located in the text. */
+import type { FieldPath } from './locate.ts';
+
+export interface Fault {
+  readonly code: string;
+  readonly path: FieldPath;
+  readonly found: string;
+  readonly expected: string;
+  readonly repair?: string | null;
+  /** Character of the value that it is about, from 0. */
+  readonly offset?: number;
+  /** Whether it is about the key rather than the value. */
+  readonly onKey?: boolean;
+  readonly severity?: 'error' | 'warning';
+}
+
+/** Takes a fault; reading goes on, so that all are found at once. */
+export type Report = (fault: Fault) => void;

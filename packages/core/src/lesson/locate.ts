@@ -1,0 +1,91 @@
+/**
+ * Where a field of a YAML document stands in its text.
+ *
+ * Conventions: lines and columns from 1; a path lists keys and indices from the root.
+ */
+import { type Document, isAlias, isMap, isScalar, isSeq, type LineCounter, type Node, type Pair } from 'yaml';
+
+export type FieldPath = readonly (string | number)[];
+
+export interface Place {
+  readonly line: number;
+  readonly column: number;
+}
+
+/** A path as people read it: `exercises[3].sticking`, indices from 1. */
+export function formatPath(path: FieldPath): string {
+  return path.reduce<string>((text, step) => {
+    if (typeof step === 'number') return `${text}[${step + 1}]`;
+    return text === '' ? step : `${text}.${step}`;
+  }, '');
+}
+
+interface Found {
+  readonly node: Node;
+  /** The pair whose value `node` is, where it is one. */
+  readonly pair: Pair<Node, Node | null> | null;
+}
+
+function keyText(pair: Pair): string {
+  return isScalar(pair.key) ? String(pair.key.value) : '';
+}
+
+function step(document: Document, from: Node, key: string | number): Found | null {
+  const node = isAlias(from) ? from.resolve(document) : from;
+  if (isMap(node)) {
+    const pair = node.items.find((item) => keyText(item) === String(key)) as
+      | Pair<Node, Node | null>
+      | undefined;
+    return pair ? { node: pair.value ?? pair.key, pair } : null;
+  }
+  if (isSeq(node) && typeof key === 'number') {
+    const item = node.items[key] as Node | undefined;
+    return item ? { node: item, pair: null } : null;
+  }
+  return null;
+}
+
+/** The deepest node of a path that exists. */
+function deepest(document: Document, path: FieldPath): Found | null {
+  let found: Found | null = document.contents ? { node: document.contents as Node, pair: null } : null;
+  for (const key of path) {
+    const next: Found | null = found ? step(document, found.node, key) : null;
+    if (!next) return found;
+    found = next;
+  }
+  return found;
+}
+
+/** Offset in the text of character `offset` of a scalar: exact where the text holds it letter by letter. */
+function scalarOffset(text: string, node: Node, offset: number): number {
+  const start = node.range?.[0] ?? 0;
+  if (!isScalar(node) || typeof node.value !== 'string') return start;
+  const quoted = text[start] === '"' || text[start] === "'" ? 1 : 0;
+  return text.startsWith(node.value, start + quoted) ? start + quoted + offset : start;
+}
+
+/** Finds places in one document. */
+export interface Locator {
+  /** Place of a field's value (or of the deepest part of the path that exists), `offset` characters in. */
+  value(path: FieldPath, offset?: number): Place;
+  /** Place of a field's key. */
+  key(path: FieldPath): Place;
+}
+
+/** A locator for a parsed document and the text and line counter that it was parsed with. */
+export function createLocator(document: Document, text: string, lines: LineCounter): Locator {
+  const place = (offset: number): Place => {
+    const { line, col } = lines.linePos(offset);
+    return { line: Math.max(1, line), column: Math.max(1, col) };
+  };
+  return {
+    value: (path, offset = 0) => {
+      const found = deepest(document, path);
+      return found ? place(scalarOffset(text, found.node, offset)) : { line: 1, column: 1 };
+    },
+    key: (path) => {
+      const found = deepest(document, path);
+      return found ? place((found.pair?.key ?? found.node).range?.[0] ?? 0) : { line: 1, column: 1 };
+    },
+  };
+}

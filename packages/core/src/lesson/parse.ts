@@ -1,0 +1,89 @@
+/**
+ * Reading a lesson file: text in, lesson and every problem out.
+ *
+ * Conventions: problems are in order of place. There is a lesson only when there is no error; warnings do not
+ * stop it.
+ */
+import { type Document, LineCounter, parseDocument } from 'yaml';
+import { findLimbConflicts } from './conflicts.ts';
+import type { Fault, Report } from './fault.ts';
+import type { Lesson } from './lesson.ts';
+import { createLocator, type FieldPath, formatPath, type Locator } from './locate.ts';
+import { type LessonData, migrate } from './migrate.ts';
+import type { InputProblem } from './problem.ts';
+import { resolveLesson } from './resolve.ts';
+import { LESSON_VERSION } from './schema.ts';
+import { shapeLesson } from './shape.ts';
+
+export interface LessonReading {
+  /** Null when there is an error. */
+  readonly lesson: Lesson | null;
+  readonly problems: readonly InputProblem[];
+}
+
+/** What to do about a fault of the YAML itself, by the parser's code. */
+const YAML_REPAIRS: Readonly<Record<string, string>> = {
+  TAB_AS_INDENT: 'indent with spaces',
+  DUPLICATE_KEY: 'keep one of them',
+  BAD_INDENT: 'line the keys up under each other',
+  MISSING_CHAR: 'put quotes around the text, or close the bracket or quote',
+  BLOCK_AS_IMPLICIT_KEY: 'put quotes around a text that has ": " in it',
+  MULTILINE_IMPLICIT_KEY: 'put a ":" after the key',
+};
+
+function yamlProblems(document: Document, file: string): readonly InputProblem[] {
+  return document.errors.map((error) => ({
+    code: 'yaml',
+    severity: 'error',
+    file,
+    line: error.linePos?.[0].line ?? 1,
+    column: error.linePos?.[0].col ?? 1,
+    path: '',
+    found: (error.message.split('\n')[0] ?? error.message).replace(/ at line \d+, column \d+:?$/, ''),
+    expected: 'a YAML file',
+    repair: YAML_REPAIRS[error.code] ?? null,
+  }));
+}
+
+function locate(fault: Fault, locator: Locator, file: string): InputProblem {
+  const path: FieldPath = fault.path;
+  const place = fault.onKey ? locator.key(path) : locator.value(path, fault.offset ?? 0);
+  return {
+    code: fault.code,
+    severity: fault.severity ?? 'error',
+    file,
+    ...place,
+    path: formatPath(path),
+    found: fault.found,
+    expected: fault.expected,
+    repair: fault.repair ?? null,
+  };
+}
+
+function toPlain(document: Document): unknown {
+  const data: unknown = document.toJS({ maxAliasCount: 100 });
+  const isMap = typeof data === 'object' && data !== null && !Array.isArray(data);
+  return isMap ? migrate(data as LessonData, LESSON_VERSION) : data;
+}
+
+/**
+ * Reads a lesson.
+ * @param file name for messages
+ * @returns the lesson (null when there is an error) and all problems in order of place.
+ */
+export function parseLesson(text: string, file: string): LessonReading {
+  const lines = new LineCounter();
+  const document = parseDocument(text, { lineCounter: lines, prettyErrors: true });
+  const broken = yamlProblems(document, file);
+  if (broken.length > 0) return { lesson: null, problems: broken };
+  const locator = createLocator(document, text, lines);
+  const problems: InputProblem[] = [];
+  const report: Report = (fault) => problems.push(locate(fault, locator, file));
+  const shaped = shapeLesson(toPlain(document));
+  for (const fault of shaped.faults) report(fault);
+  const lesson = resolveLesson(shaped.lesson, report);
+  const failed = problems.some((problem) => problem.severity === 'error');
+  if (!failed) for (const fault of findLimbConflicts(lesson)) report(fault);
+  problems.sort((a, b) => a.line - b.line || a.column - b.column);
+  return { lesson: failed ? null : lesson, problems };
+}

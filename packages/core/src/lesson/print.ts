@@ -1,0 +1,95 @@
+/**
+ * Printing a lesson as a file. A lesson that came from a file is better changed with `editLesson`, which keeps
+ * comments; this writes a new one, with everything said that differs from the defaults.
+ */
+import { Document } from 'yaml';
+import { VOICE_FACTS, VOICES, type Voice } from '../groove/voice.ts';
+import { formatPattern } from '../rhythm/pattern.ts';
+import { DEFAULT_SHEET } from './defaults.ts';
+import type { Ending, Exercise, Form, FormSection, Lesson } from './lesson.ts';
+import { formatFeel } from './read-feel.ts';
+
+/** How YAML is laid out: long pattern texts stay on one line. */
+export const PRINT = { lineWidth: 0, indentSeq: true, flowCollectionPadding: false } as const;
+
+type Data = Record<string, unknown>;
+
+/** An exercise as a lesson file has it: a pattern text where that says everything. */
+export function exerciseToData(exercise: Omit<Exercise, 'number'>, comping: Voice): string | Data {
+  const [first, ...others] = exercise.parts;
+  const alone = first && others.length === 0 && first.voice === comping;
+  const pattern = alone
+    ? formatPattern(first.pattern)
+    : Object.fromEntries(exercise.parts.map((part) => [part.voice, formatPattern(part.pattern)]));
+  const { name, sticking, notes } = exercise;
+  if (typeof pattern === 'string' && name === null && sticking === null && notes === null) return pattern;
+  return {
+    pattern,
+    ...(name === null ? {} : { name }),
+    ...(sticking === null ? {} : { sticking: sticking.join(' ') }),
+    ...(notes === null ? {} : { notes }),
+  };
+}
+
+function endingToData(ending: Ending): Data {
+  return { voices: ending.voices.join(' + '), beat: ending.beat, cell: ending.cell.text };
+}
+
+function sectionToData(section: FormSection): Data {
+  const bars = { [section.play]: section.bars };
+  return section.ending ? { ...bars, ending: endingToData(section.ending) } : bars;
+}
+
+function formToData(form: Form): Data {
+  return { sections: form.sections.map(sectionToData), repeat: form.repeat, countIn: form.countInBars };
+}
+
+function changed<T extends object>(value: T, from: T): Data {
+  return Object.fromEntries(Object.entries(value).filter(([key, each]) => from[key as keyof T] !== each));
+}
+
+function byVoice<T>(value: (voice: Voice) => T): Data {
+  return Object.fromEntries(VOICES.map((voice) => [voice, value(voice)]));
+}
+
+function vocabularyToData(lesson: Lesson): readonly (string | Data)[] {
+  return lesson.vocabulary.map((each) =>
+    each.name === null ? each.cell.text : { cell: each.cell.text, name: each.name },
+  );
+}
+
+/** A lesson as plain data, the shape of a lesson file. */
+export function lessonToData(lesson: Lesson): Data {
+  const { tempo } = lesson;
+  const limbs = changed(
+    lesson.limbs,
+    Object.fromEntries(VOICES.map((v) => [v, VOICE_FACTS[v].limb])) as never,
+  );
+  const sheet = changed(lesson.sheet, DEFAULT_SHEET);
+  const parts = lesson.exercises.map((exercise) => exerciseToData(exercise, lesson.comping));
+  return {
+    version: lesson.version,
+    title: lesson.title,
+    ...(lesson.by === null ? {} : { by: lesson.by }),
+    meter: lesson.meter.text,
+    tempo: { start: tempo.startBpm, goal: tempo.goalBpm, step: tempo.stepBpm },
+    feel: formatFeel(lesson.feel),
+    setUp: lesson.setUp,
+    groove: Object.fromEntries(lesson.groove.map((part) => [part.voice, formatPattern(part.pattern)])),
+    lead: lesson.lead,
+    comping: lesson.comping,
+    balance: byVoice((voice) => lesson.balance[voice]),
+    ...(Object.keys(limbs).length > 0 ? { limbs } : {}),
+    vocabulary: vocabularyToData(lesson),
+    exercises: parts,
+    forms: Object.fromEntries(lesson.forms.map((form) => [form.name, formToData(form)])),
+    layers: lesson.layers.map((layer) => layer.joins),
+    ...(Object.keys(sheet).length > 0 ? { sheet } : {}),
+    compose: lesson.compose,
+  };
+}
+
+/** The text of a lesson file that reads back as this lesson. */
+export function printLesson(lesson: Lesson): string {
+  return new Document(lessonToData(lesson), { aliasDuplicateObjects: false }).toString(PRINT);
+}

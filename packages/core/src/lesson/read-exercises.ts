@@ -1,0 +1,189 @@
+/** Reading the vocabulary and the exercises of a lesson. */
+import { isVoice, type Voice } from '../groove/voice.ts';
+import { type Cell, cell, findCellFault, MARKS, struckSlots } from '../rhythm/cell.ts';
+import { CELL_NAMES } from '../rhythm/cell-names.data.ts';
+import { reduceGrid } from '../rhythm/grid.ts';
+import type { Meter } from '../rhythm/meter.ts';
+import { formatPattern } from '../rhythm/pattern.ts';
+import { describeValue } from './describe.ts';
+import type { Report } from './fault.ts';
+import type { Exercise, ExercisePart, VocabularyCell } from './lesson.ts';
+import type { FieldPath } from './locate.ts';
+import { nearest } from './nearest.ts';
+import { readPattern } from './read-pattern.ts';
+import type { RawLesson } from './schema.ts';
+
+type RawCell = NonNullable<NonNullable<RawLesson['vocabulary']>[number]>;
+type RawExercise = Exclude<NonNullable<NonNullable<RawLesson['exercises']>[number]>, string>;
+
+function readCell(raw: RawCell, path: FieldPath, report: Report): VocabularyCell | null {
+  const text = typeof raw === 'string' ? raw : raw.cell;
+  const name = typeof raw === 'string' ? null : (raw.name ?? null);
+  const named = CELL_NAMES[text.toLowerCase()];
+  if (named) return { cell: cell(named), name: name ?? text };
+  if (findCellFault(text) === null) return { cell: cell(text), name };
+  const near = nearest(text, Object.keys(CELL_NAMES));
+  report({
+    code: 'cell',
+    path: typeof raw === 'string' ? path : [...path, 'cell'],
+    offset: findCellFault(text)?.offset ?? 0,
+    found: describeValue(text),
+    expected: `1, 2, 3, 4 or 6 marks of ${MARKS.join(' ')}, or the name of a cell`,
+    repair: near ? `did you mean "${near}"?` : null,
+  });
+  return null;
+}
+
+/** What a cell sounds like: `x..` and `x` are the same rhythm. */
+function rhythmKey(of: Cell): string {
+  const { slots, struck } = reduceGrid(of.marks.length, struckSlots(of));
+  return `${slots}:${struck.map((slot, index) => `${slot}${of.marks[struckSlots(of)[index] ?? 0]}`).join(',')}`;
+}
+
+/** Cells in order; a cell given twice is reported as a warning and kept once. */
+export function readVocabulary(raw: RawLesson['vocabulary'], report: Report): readonly VocabularyCell[] {
+  const seen = new Map<string, number>();
+  return (raw ?? []).flatMap((each, index) => {
+    const read = each === undefined ? null : readCell(each, ['vocabulary', index], report);
+    if (!read) return [];
+    const before = seen.get(read.cell.text);
+    if (before === undefined) {
+      seen.set(read.cell.text, index);
+      return [read];
+    }
+    report({
+      code: 'same-cell',
+      severity: 'warning',
+      path: ['vocabulary', index],
+      found: `${describeValue(read.cell.text)} again`,
+      expected: `each cell once; it stands at ${before + 1} already`,
+    });
+    return [];
+  });
+}
+
+function readParts(
+  raw: RawExercise,
+  comping: Voice,
+  meter: Meter | null,
+  path: FieldPath,
+  report: Report,
+): readonly ExercisePart[] | null {
+  const texts = typeof raw.pattern === 'string' ? { [comping]: raw.pattern } : raw.pattern;
+  const written = Object.entries(texts).filter(([, text]) => text !== undefined) as [string, string][];
+  if (written.length === 0) {
+    report({
+      code: 'missing',
+      path,
+      found: 'an empty map',
+      expected: 'a pattern text for each voice that plays',
+    });
+    return null;
+  }
+  const parts = written.flatMap(([voice, text]): ExercisePart[] => {
+    if (!isVoice(voice)) return [];
+    const at = typeof raw.pattern === 'string' ? path : [...path, voice];
+    const pattern = readPattern(text, voice, meter, at, report);
+    return pattern ? [{ voice, pattern }] : [];
+  });
+  if (parts.length < written.length) return null;
+  const first = (part: ExercisePart) => (part.voice === comping ? 0 : 1);
+  return sameLength(parts, path, report) ? parts.toSorted((a, b) => first(a) - first(b)) : null;
+}
+
+function sameLength(parts: readonly ExercisePart[], path: FieldPath, report: Report): boolean {
+  const lengths = [...new Set(parts.map((part) => part.pattern.bars.length))];
+  if (lengths.length === 1) return true;
+  report({
+    code: 'bars-differ',
+    path,
+    found: `voices of ${lengths.join(' and ')} bars`,
+    expected: 'the same number of bars for every voice',
+  });
+  return false;
+}
+
+function readSticking(
+  text: string | undefined,
+  part: ExercisePart,
+  path: FieldPath,
+  report: Report,
+): Exercise['sticking'] {
+  if (text === undefined) return null;
+  const wrong = /[^RLB\s|]/.exec(text);
+  const hands = [...text.matchAll(/[RLB]/g)].map((match) => match[0] as 'R' | 'L' | 'B');
+  const strokes = part.pattern.bars.flat().reduce((sum, each) => sum + struckSlots(each).length, 0);
+  if (!wrong && hands.length === strokes) return hands;
+  report({
+    code: 'sticking',
+    path,
+    offset: wrong?.index ?? 0,
+    found: wrong ? `"${wrong[0]}"` : `${hands.length} hands`,
+    expected: wrong ? 'R, L or B (both) for each stroke' : `${strokes}, one for each stroke`,
+    repair: wrong && /[rlb]/.test(wrong[0]) ? `write "${wrong[0].toUpperCase()}"` : null,
+  });
+  return null;
+}
+
+function exerciseKey(parts: readonly ExercisePart[], sticking: Exercise['sticking']): string {
+  return JSON.stringify([parts.map((part) => [part.voice, formatPattern(part.pattern)]), sticking]);
+}
+
+/** Warns of cells that the vocabulary does not have, once for each. */
+function createVocabularyCheck(vocabulary: readonly VocabularyCell[], report: Report) {
+  const known = new Set(vocabulary.map((each) => rhythmKey(each.cell)));
+  return (part: ExercisePart | undefined, path: FieldPath) => {
+    if (vocabulary.length === 0 || !part) return;
+    const foreign = part.pattern.bars.flat().find((each) => !known.has(rhythmKey(each)));
+    if (!foreign) return;
+    known.add(rhythmKey(foreign));
+    report({
+      code: 'not-in-vocabulary',
+      severity: 'warning',
+      path,
+      offset: formatPattern(part.pattern).indexOf(foreign.text),
+      found: `cell ${describeValue(foreign.text)}`,
+      expected: `a cell of the vocabulary: ${vocabulary.map((each) => each.cell.text).join(' ')}`,
+      repair: 'add it to the vocabulary if it is meant',
+    });
+  };
+}
+
+/** What exercises need to know of the rest of the lesson. */
+export interface ExerciseContext {
+  readonly comping: Voice;
+  readonly meter: Meter | null;
+  readonly vocabulary: readonly VocabularyCell[];
+}
+
+/** Exercises in order, numbered from 1; one with a fault is left out but keeps its number. */
+export function readExercises(
+  raw: RawLesson['exercises'],
+  { comping, meter, vocabulary }: ExerciseContext,
+  report: Report,
+): readonly Exercise[] {
+  const seen = new Map<string, number>();
+  const checkVocabulary = createVocabularyCheck(vocabulary, report);
+  return (raw ?? []).flatMap((each, index): Exercise[] => {
+    if (each === undefined) return [];
+    const given: RawExercise = typeof each === 'string' ? { pattern: each } : each;
+    const path: FieldPath = ['exercises', index];
+    const inside = typeof each === 'string' ? path : [...path, 'pattern'];
+    const parts = readParts(given, comping, meter, inside, report);
+    const first = parts?.[0];
+    if (!parts || !first) return [];
+    checkVocabulary(
+      first.voice === comping ? first : undefined,
+      parts.length === 1 ? inside : [...inside, comping],
+    );
+    const sticking = readSticking(given.sticking, first, [...path, 'sticking'], report);
+    const key = exerciseKey(parts, sticking);
+    const before = seen.get(key);
+    if (before !== undefined) {
+      const expected = `each pattern once; it is exercise ${before} already`;
+      report({ code: 'same-exercise', severity: 'warning', path, found: 'the same pattern again', expected });
+    }
+    seen.set(key, before ?? index + 1);
+    return [{ number: index + 1, name: given.name ?? null, parts, sticking, notes: given.notes ?? null }];
+  });
+}

@@ -1,0 +1,33 @@
+/** Reading the text of a feel. */
+import type { Feel } from '../feel/feel.ts';
+
+/** What a feel may look like, for messages. */
+export const FEEL_EXPECTED = 'even, triplet, by tempo, or a ratio long : short from 1:1 to 4:1 such as 1.8:1';
+
+/** The largest swing ratio that is a feel: past it the short note is a grace note. */
+export const MAX_SWING_RATIO = 4;
+
+/**
+ * Reads a feel.
+ * @example readFeel('1.8:1') // { kind: 'ratio', ratio: 1.8, of: 'eighths' }
+ * @returns the feel, or null when the text is not one.
+ */
+export function readFeel(text: string): Feel | null {
+  const plain = text.trim().toLowerCase();
+  if (plain === 'even') return { kind: 'even' };
+  if (plain === 'by tempo') return { kind: 'by tempo' };
+  if (plain === 'triplet') return { kind: 'ratio', ratio: 2, of: 'eighths' };
+  const match = /^(\d+(?:\.\d+)?)\s*:\s*(\d+(?:\.\d+)?)(?:\s+(eighths|sixteenths))?$/.exec(plain);
+  if (!match) return null;
+  const ratio = Number(match[1]) / Number(match[2]);
+  if (!(ratio >= 1 && ratio <= MAX_SWING_RATIO)) return null;
+  return { kind: 'ratio', ratio, of: match[3] === 'sixteenths' ? 'sixteenths' : 'eighths' };
+}
+
+/** The text of a feel, as a lesson file has it. */
+export function formatFeel(feel: Feel): string {
+  if (feel.kind !== 'ratio') return feel.kind;
+  if (feel.of === 'eighths' && feel.ratio === 2) return 'triplet';
+  const ratio = Number(feel.ratio.toFixed(4));
+  return feel.of === 'eighths' ? `${ratio}:1` : `${ratio}:1 sixteenths`;
+}

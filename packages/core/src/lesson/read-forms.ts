@@ -1,0 +1,112 @@
+/** Reading phrase forms of a lesson. */
+import { strikeOf } from '../groove/strike.ts';
+import { isVoice, VOICES, type Voice } from '../groove/voice.ts';
+import { type Cell, cell, findCellFault, isStruck } from '../rhythm/cell.ts';
+import { defaultEndingCell } from './defaults.ts';
+import { describeValue } from './describe.ts';
+import type { Report } from './fault.ts';
+import type { Ending, Form, FormSection } from './lesson.ts';
+import type { FieldPath } from './locate.ts';
+import { nearest } from './nearest.ts';
+import type { RawLesson } from './schema.ts';
+
+type RawForm = NonNullable<NonNullable<RawLesson['forms']>[string]>;
+type RawSection = RawForm['sections'][number];
+type RawEnding = NonNullable<RawSection['ending']>;
+
+/** What forms need to know of the rest of the lesson. */
+export interface FormContext {
+  /** Beats in a bar. */
+  readonly beats: number;
+  /** Slots that the lesson divides a beat (from 1) in. */
+  readonly slotsOf: (beat: number) => number;
+}
+
+/** Reads voices joined by `+`. */
+function readVoices(text: string, path: FieldPath, report: Report): readonly Voice[] {
+  const names = [...text.matchAll(/[^+]+/g)].map((match) => ({
+    name: match[0].trim(),
+    offset: match.index + match[0].length - match[0].trimStart().length,
+  }));
+  return names.flatMap(({ name, offset }) => {
+    if (isVoice(name)) return [name];
+    const near = nearest(name, VOICES);
+    report({
+      code: 'unknown-voice',
+      path,
+      offset,
+      found: describeValue(name),
+      expected: `voices joined by +: ${VOICES.join(', ')}`,
+      repair: near ? `did you mean "${near}"?` : null,
+    });
+    return [];
+  });
+}
+
+function readCell(text: string, voices: readonly Voice[], path: FieldPath, report: Report): Cell | null {
+  const fault = findCellFault(text);
+  const playable =
+    !fault && voices.every((voice) => cell(text).marks.every((m) => !isStruck(m) || strikeOf(voice, m)));
+  if (!fault && playable && cell(text).marks.some(isStruck)) return cell(text);
+  report({
+    code: 'ending-cell',
+    path,
+    offset: fault?.offset ?? 0,
+    found: describeValue(text),
+    expected: 'a cell with a stroke that its voices can play, such as "..X"',
+  });
+  return null;
+}
+
+function readEnding(raw: RawEnding, path: FieldPath, context: FormContext, report: Report): Ending | null {
+  const given: Exclude<RawEnding, string> = typeof raw === 'string' ? { voices: raw } : raw;
+  const inside = (key: string) => (typeof raw === 'string' ? path : [...path, key]);
+  const voices = readVoices(given.voices, inside('voices'), report);
+  const beat = given.beat ?? context.beats;
+  if (beat > context.beats) {
+    const expected = `a beat from 1 to ${context.beats}`;
+    report({ code: 'no-such-beat', path: inside('beat'), found: `beat ${beat}`, expected });
+    return null;
+  }
+  const struck =
+    given.cell === undefined
+      ? defaultEndingCell(context.slotsOf(beat))
+      : readCell(given.cell, voices, inside('cell'), report);
+  return struck && voices.length > 0 ? { beat, cell: struck, voices } : null;
+}
+
+function readSection(
+  raw: RawSection,
+  path: FieldPath,
+  context: FormContext,
+  report: Report,
+): FormSection | null {
+  const plays = (['pattern', 'time', 'rest'] as const).filter((play) => raw[play] !== undefined);
+  const [play] = plays;
+  if (!play || plays.length > 1) {
+    report({
+      code: 'section',
+      path,
+      found: play ? plays.join(' and ') : 'a section without bars',
+      expected: 'one of pattern, time or rest with a number of bars',
+      repair: play ? 'make a section of each' : null,
+    });
+    return null;
+  }
+  const ending =
+    raw.ending === undefined ? null : readEnding(raw.ending, [...path, 'ending'], context, report);
+  return { play, bars: raw[play] ?? 1, ending };
+}
+
+/** Reads the lesson's own forms, in order; a form with a fault is left out. */
+export function readForms(raw: RawLesson['forms'], context: FormContext, report: Report): readonly Form[] {
+  return Object.entries(raw ?? {}).flatMap(([name, form]) => {
+    if (!form) return [];
+    const sections = form.sections.map((section, index) =>
+      readSection(section, ['forms', name, 'sections', index], context, report),
+    );
+    const whole = sections.filter((section) => section !== null);
+    if (whole.length < sections.length) return [];
+    return [{ name, sections: whole, repeat: form.repeat ?? 1, countInBars: form.countIn ?? 1 }];
+  });
+}

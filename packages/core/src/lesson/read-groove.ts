@@ -1,0 +1,120 @@
+/** Reading the groove of a lesson: its parts, its lead voice, its balance, limbs and layers. */
+import { DYNAMIC_LEVEL_DB } from '../groove/dynamics.ts';
+import { isVoice, type Limb, VOICE_FACTS, VOICES, type Voice } from '../groove/voice.ts';
+import type { Meter } from '../rhythm/meter.ts';
+import { defaultBalance, defaultGroove, defaultLayers, FEATHERED_DB } from './defaults.ts';
+import { describeValue } from './describe.ts';
+import type { Report } from './fault.ts';
+import type { GroovePart, Layer } from './lesson.ts';
+import { nearest } from './nearest.ts';
+import { readPattern } from './read-pattern.ts';
+import type { RawLesson } from './schema.ts';
+
+type RawLevel = NonNullable<NonNullable<RawLesson['balance']>[Voice]>;
+type ByVoice<T> = Readonly<Partial<Record<Voice, T | undefined>>>;
+
+function entries<T>(byVoice: ByVoice<T> | undefined): readonly (readonly [Voice, T])[] {
+  return Object.entries(byVoice ?? {}).flatMap(([voice, value]) =>
+    value === undefined || !isVoice(voice) ? [] : [[voice, value as T] as const],
+  );
+}
+
+/** Parts in the order of the file; the default groove when the lesson has none. */
+export function readGroove(
+  raw: RawLesson['groove'],
+  meter: Meter | null,
+  report: Report,
+): readonly GroovePart[] {
+  if (!raw) return meter ? defaultGroove(meter) : [];
+  return entries(raw).flatMap(([voice, part]) => {
+    const path = typeof part === 'string' ? ['groove', voice] : ['groove', voice, 'pattern'];
+    const text = typeof part === 'string' ? part : part.pattern;
+    const pattern = readPattern(text, voice, meter, path, report);
+    return pattern ? [{ voice, pattern }] : [];
+  });
+}
+
+/** The lead voice: as named, else the groove's first. */
+export function readLead(raw: RawLesson, groove: readonly GroovePart[], report: Report): Voice {
+  const first = groove[0]?.voice ?? 'ride';
+  if (!raw.lead) return first;
+  if (!raw.groove || raw.groove[raw.lead]) return raw.lead;
+  report({
+    code: 'lead-not-in-groove',
+    path: ['lead'],
+    found: raw.lead,
+    expected: `a voice of the groove: ${Object.keys(raw.groove).join(', ')}`,
+  });
+  return first;
+}
+
+function levelDb(level: RawLevel): number {
+  if (typeof level === 'number') return level;
+  return level === 'feathered' ? FEATHERED_DB : DYNAMIC_LEVEL_DB[level];
+}
+
+/** Level of every voice; levels in the file count from the lead voice's own, which is 0. */
+export function readBalance(raw: RawLesson, lead: Voice): Readonly<Record<Voice, number>> {
+  const inGroove = entries(raw.groove).flatMap(([voice, part]) =>
+    typeof part === 'string' || part.level === undefined ? [] : [[voice, part.level] as const],
+  );
+  const written = new Map([...inGroove, ...entries(raw.balance)].map(([v, level]) => [v, levelDb(level)]));
+  const zero = written.get(lead) ?? 0;
+  const fallback = defaultBalance(lead);
+  const level = (voice: Voice) => {
+    const given = written.get(voice);
+    return given === undefined ? fallback[voice] - fallback[lead] : given - zero;
+  };
+  return Object.fromEntries(VOICES.map((voice) => [voice, level(voice)])) as Record<Voice, number>;
+}
+
+/** Limb of every voice. */
+export function readLimbs(raw: RawLesson): Readonly<Record<Voice, Limb>> {
+  const limb = (voice: Voice) => raw.limbs?.[voice] ?? VOICE_FACTS[voice].limb;
+  return Object.fromEntries(VOICES.map((voice) => [voice, limb(voice)])) as Record<Voice, Limb>;
+}
+
+function readJoins(
+  name: string,
+  groove: readonly GroovePart[],
+  path: readonly (string | number)[],
+  report: Report,
+) {
+  const known = [...voices, 'pattern'];
+  if (known.includes(name)) return [name as Voice | 'pattern'];
+  const near = nearest(name, known);
+  report({
+    code: 'unknown-layer',
+    path,
+    found: describeValue(name),
+    expected: `one of ${known.join(', ')}`,
+    repair: near ? `did you mean "${near}"?` : null,
+  });
+  return [];
+}
+
+function layerName(joins: Layer['joins']): string {
+  return joins.map((join) => (join === 'pattern' ? 'pattern' : VOICE_FACTS[join].label)).join(' + ');
+}
+
+/** Layers as written, with what they leave out joining last; the default order when the lesson has none. */
+export function readLayers(
+  { groove: written, layers: raw }: RawLesson,
+  groove: readonly GroovePart[],
+  lead: Voice,
+  report: Report,
+): readonly Layer[] {
+  const fallback = defaultLayers(groove, lead);
+  if (!raw) return fallback;
+  const voices = written ? Object.keys(written) : groove.map((part) => part.voice);
+  const layers = raw.flatMap((layer, index): Layer[] => {
+    if (layer === undefined) return [];
+    const names = typeof layer === 'string' ? [layer] : layer;
+    const joins = names.flatMap((name, i) =>
+      readJoins(name, voices, typeof layer === 'string' ? ['layers', index] : ['layers', index, i], report),
+    );
+    return joins.length > 0 ? [{ name: layerName(joins), joins }] : [];
+  });
+  const there = new Set(layers.flatMap((layer) => layer.joins));
+  return [...layers, ...fallback.filter((layer) => layer.joins.some((join) => !there.has(join)))];
+}

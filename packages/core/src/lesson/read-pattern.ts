@@ -1,0 +1,42 @@
+/** Reading pattern texts of a lesson: for a voice, in a meter, every fault reported. */
+import { marksFor, strikeOf } from '../groove/strike.ts';
+import type { Voice } from '../groove/voice.ts';
+import { isMark, isStruck, MARKS } from '../rhythm/cell.ts';
+import type { Meter } from '../rhythm/meter.ts';
+import { findPatternFaults, type Pattern, parsePattern } from '../rhythm/pattern.ts';
+import type { Report } from './fault.ts';
+import type { FieldPath } from './locate.ts';
+
+/** Reports marks that a voice cannot be played with. @returns whether there were none. */
+function checkMarks(text: string, voice: Voice, path: FieldPath, report: Report): boolean {
+  const wrong = [...text].flatMap((mark, offset) =>
+    isMark(mark) && isStruck(mark) && !strikeOf(voice, mark) ? [{ mark, offset }] : [],
+  );
+  for (const { mark, offset } of wrong) {
+    report({
+      code: 'mark-not-for-voice',
+      path,
+      offset,
+      found: `mark "${mark}" on ${voice}`,
+      expected: `one of ${marksFor(voice, MARKS).join(' ')}`,
+    });
+  }
+  return wrong.length === 0;
+}
+
+/**
+ * Reads a pattern text for a voice.
+ * @returns the pattern, or null when something is wrong with it (reported).
+ */
+export function readPattern(
+  text: string,
+  voice: Voice,
+  meter: Meter | null,
+  path: FieldPath,
+  report: Report,
+): Pattern | null {
+  const faults = findPatternFaults(text, meter);
+  for (const fault of faults) report({ code: 'pattern', path, ...fault });
+  const playable = checkMarks(text, voice, path, report);
+  return faults.length === 0 && playable ? parsePattern(text) : null;
+}

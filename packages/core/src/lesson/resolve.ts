@@ -1,0 +1,121 @@
+/**
+ * From a lesson as written to a lesson that can be computed with: texts read, defaults filled in, everything
+ * that needs more than one field checked.
+ */
+import type { Voice } from '../groove/voice.ts';
+import { METER_EXPECTED, type Meter, meter, parseMeter } from '../rhythm/meter.ts';
+import { DEFAULT_COMPOSE_SETTINGS } from './compose-settings.ts';
+import { builtInForms, DEFAULT_SHEET, fillTempo } from './defaults.ts';
+import { describeValue } from './describe.ts';
+import type { Report } from './fault.ts';
+import type { GroovePart, Lesson, SheetSettings, Tempo, VocabularyCell } from './lesson.ts';
+import { nearest } from './nearest.ts';
+import { readExercises, readVocabulary } from './read-exercises.ts';
+import { FEEL_EXPECTED, readFeel } from './read-feel.ts';
+import { readForms } from './read-forms.ts';
+import { readBalance, readGroove, readLayers, readLead, readLimbs } from './read-groove.ts';
+import { LESSON_VERSION, type RawLesson } from './schema.ts';
+
+function resolveMeter(text: string | undefined, report: Report): Meter | null {
+  if (text === undefined) return meter('4/4');
+  const read = parseMeter(text);
+  if (!read) report({ code: 'meter', path: ['meter'], found: describeValue(text), expected: METER_EXPECTED });
+  return read;
+}
+
+function resolveFeel(text: string | undefined, report: Report): Lesson['feel'] {
+  const read = readFeel(text ?? 'even');
+  if (read) return read;
+  const near = nearest(text ?? '', ['even', 'triplet', 'by tempo']);
+  const meant = /^(straight|none)$/i.test(text ?? '')
+    ? 'even'
+    : /^(swing|shuffle)$/i.test(text ?? '')
+      ? 'triplet'
+      : near;
+  report({
+    code: 'feel',
+    path: ['feel'],
+    found: describeValue(text),
+    expected: FEEL_EXPECTED,
+    repair: meant ? `did you mean "${meant}"?` : null,
+  });
+  return { kind: 'even' };
+}
+
+function resolveTempo(raw: RawLesson['tempo'], report: Report): Tempo {
+  if (raw === undefined || typeof raw === 'number') return fillTempo(raw);
+  const tempo = fillTempo(raw.start, raw.goal, raw.step);
+  if (tempo.goalBpm < tempo.startBpm) {
+    report({
+      code: 'goal-below-start',
+      path: ['tempo', 'goal'],
+      found: `goal ${tempo.goalBpm}`,
+      expected: `a goal no slower than the start, ${tempo.startBpm}`,
+      repair: 'exchange start and goal',
+    });
+  }
+  return tempo;
+}
+
+function resolveSheet(raw: RawLesson['sheet']): SheetSettings {
+  const given = Object.entries(raw ?? {}).filter(([, value]) => value !== undefined);
+  return { ...DEFAULT_SHEET, ...(Object.fromEntries(given) as Partial<SheetSettings>) };
+}
+
+/** The finest division of a beat (from 1) by the lead voice, else by the vocabulary: where an ending falls. */
+function slotsOfBeat(groove: readonly GroovePart[], lead: Voice, vocabulary: readonly VocabularyCell[]) {
+  const most = (sizes: readonly number[]) => sizes.reduce((a, b) => Math.max(a, b), 1);
+  const words = most(vocabulary.map((each) => each.cell.marks.length));
+  const part = groove.find((each) => each.voice === lead);
+  return (beat: number) => {
+    const own = most((part?.pattern.bars ?? []).map((bar) => bar[beat - 1]?.marks.length ?? 1));
+    if (own > 1) return own;
+    return words > 1 ? words : most((part?.pattern.bars ?? []).flat().map((each) => each.marks.length));
+  };
+}
+
+function checkVersion(version: number | undefined, report: Report): void {
+  if (version === undefined || (version >= 1 && version <= LESSON_VERSION)) return;
+  report({
+    code: 'version',
+    path: ['version'],
+    found: `version ${version}`,
+    expected: `version ${LESSON_VERSION}`,
+    repair: version > LESSON_VERSION ? 'this lesson was written by a later Shedbook: update this one' : null,
+  });
+}
+
+/** Gives a lesson its meaning, reporting every fault. */
+export function resolveLesson(raw: RawLesson, report: Report): Lesson {
+  checkVersion(raw.version, report);
+  const read = resolveMeter(raw.meter, report);
+  const groove = readGroove(raw.groove, read, report);
+  const lead = readLead(raw, groove, report);
+  const comping = raw.comping ?? 'snare';
+  const vocabulary = readVocabulary(raw.vocabulary, report);
+  const slotsOf = slotsOfBeat(groove, lead, vocabulary);
+  const beats = (read ?? meter('4/4')).beats.length;
+  const forms = readForms(raw.forms, { beats, slotsOf }, report);
+  const named = new Set(forms.map((form) => form.name.toLowerCase()));
+  const builtIn = builtInForms(beats, slotsOf(beats)).filter((form) => !named.has(form.name));
+  return {
+    version: LESSON_VERSION,
+    title: raw.title,
+    by: raw.by ?? null,
+    meter: read ?? meter('4/4'),
+    tempo: resolveTempo(raw.tempo, report),
+    feel: resolveFeel(raw.feel, report),
+    setUp: raw.setUp ?? 'right-handed',
+    groove,
+    lead,
+    comping,
+    balance: readBalance(raw, lead),
+    limbs: readLimbs(raw),
+    vocabulary,
+    exercises: readExercises(raw.exercises, { comping, meter: read, vocabulary }, report),
+    forms: [...forms, ...builtIn],
+    layers: readLayers(raw, groove, lead, report),
+    sheet: resolveSheet(raw.sheet),
+    compose: raw.compose ?? DEFAULT_COMPOSE_SETTINGS,
+  };
+}

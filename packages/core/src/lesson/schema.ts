@@ -1,0 +1,242 @@
+/**
+ * The lesson document as a person writes it: shape and ranges. What needs more than one field (beats against the
+ * meter, stickings against strokes) is looked at in `resolve.ts`.
+ *
+ * Conventions: every `error` is a phrase that completes "expected …"; every description completes the reference
+ * in docs. Keys are the trade's words.
+ */
+import { z } from 'zod';
+import { DYNAMIC_MARKS } from '../groove/dynamics.ts';
+import { LIMBS, VOICES } from '../groove/voice.ts';
+import { METER_EXPECTED } from '../rhythm/meter.ts';
+import { composeSettingsSchema } from './compose-settings.ts';
+
+/** The version of the lesson document that this program writes. */
+export const LESSON_VERSION = 1;
+
+const BPM = { least: 20, most: 400 } as const;
+
+function text(expected: string) {
+  return z.string({ error: expected }).trim().min(1, { error: expected });
+}
+
+function whole(least: number, most: number, what: string) {
+  const error = `${what}, a whole number from ${least} to ${most}`;
+  return z.int({ error }).min(least, { error }).max(most, { error });
+}
+
+function decimal(least: number, most: number, what: string) {
+  const error = `${what}, a number from ${least} to ${most}`;
+  return z.number({ error }).min(least, { error }).max(most, { error });
+}
+
+function oneOf<const T extends readonly [string, ...string[]]>(values: T) {
+  return z.enum(values, { error: `one of ${values.join(', ')}` });
+}
+
+function yesNo() {
+  return z.boolean({ error: 'true or false' });
+}
+
+function map(what: string) {
+  return (issue: { readonly code?: string }) => (issue.code === 'unrecognized_keys' ? undefined : what);
+}
+
+const patternText = text('a pattern text such as "x x.x x x.x"');
+
+/** Level of a voice: dB relative to the lead voice, or a word. */
+const level = z
+  .union([decimal(-60, 12, 'a level in dB'), z.enum([...DYNAMIC_MARKS, 'feathered'])], {
+    error: `a level in dB from -60 to 12, or one of ${DYNAMIC_MARKS.join(', ')}, feathered`,
+  })
+  .describe(
+    'level relative to the lead voice, in dB (`-6`) or as a dynamic from `ppp` to `fff`, or `feathered`',
+  );
+
+const bpm = decimal(BPM.least, BPM.most, 'quarter notes a minute');
+
+const tempo = z
+  .union(
+    [
+      bpm,
+      z.strictObject(
+        {
+          start: bpm.describe('where the student starts'),
+          goal: bpm
+            .optional()
+            .describe('where the student is going; five steps above the start when left out'),
+          step: decimal(1, 60, 'quarter notes a minute').optional().describe('one rung of the ladder; 8'),
+        },
+        { error: map('a tempo such as 80, or start, goal and step') },
+      ),
+    ],
+    { error: 'a tempo in quarter notes a minute such as 80, or start, goal and step' },
+  )
+  .describe('quarter notes a minute, in every meter: one number, or `start`, `goal` and `step`');
+
+const groovePart = z.union(
+  [
+    patternText,
+    z.strictObject(
+      { pattern: patternText.describe('what the voice plays'), level: level.optional() },
+      { error: map('a pattern text, or pattern and level') },
+    ),
+  ],
+  { error: 'a pattern text, or pattern and level' },
+);
+
+function byVoice<T extends z.ZodType>(value: T, what: string) {
+  const shape = Object.fromEntries(VOICES.map((voice) => [voice, value.optional()]));
+  return z.strictObject(shape as Record<(typeof VOICES)[number], z.ZodOptional<T>>, { error: map(what) });
+}
+
+const exercise = z.union(
+  [
+    patternText,
+    z.strictObject(
+      {
+        pattern: z
+          .union([patternText, byVoice(patternText, 'a pattern text for each voice')], {
+            error: 'a pattern text, or a pattern text for each voice',
+          })
+          .describe('what the comping voice plays, or a pattern text for each voice that plays'),
+        name: text('a name').optional().describe('printed beside the number'),
+        sticking: text('hands such as "R L R L"')
+          .optional()
+          .describe('`R`, `L` or `B` (both) for each stroke'),
+        notes: text('a text').optional().describe('printed under the exercise'),
+      },
+      { error: map('a pattern text, or pattern with name, sticking and notes') },
+    ),
+  ],
+  { error: 'a pattern text, or pattern with name, sticking and notes' },
+);
+
+const vocabularyCell = z.union(
+  [
+    text('a cell such as "..x", or its name'),
+    z.strictObject(
+      {
+        cell: text('a cell such as "..x"').describe('which slots of the beat are struck'),
+        name: text('a name').optional().describe("the teacher's name for it"),
+      },
+      { error: map('a cell such as "..x", or cell and name') },
+    ),
+  ],
+  { error: 'a cell such as "..x", or its name' },
+);
+
+const ending = z
+  .union(
+    [
+      text('voices such as "rimshot + crash"'),
+      z.strictObject(
+        {
+          voices: text('voices such as "rimshot + crash"').describe('what is struck, joined by `+`'),
+          beat: whole(1, 32, 'a beat').optional().describe('beat of the bar; the last when left out'),
+          cell: text('a cell such as "..X"')
+            .optional()
+            .describe('what is struck in that beat; an accent on its last slot when left out'),
+        },
+        { error: map('voices such as "rimshot + crash"') },
+      ),
+    ],
+    { error: 'voices such as "rimshot + crash", or voices, beat and cell' },
+  )
+  .describe('accent that the last bar of the section ends on; it replaces what the pattern has on that beat');
+
+const bars = whole(1, 256, 'bars');
+
+const section = z.strictObject(
+  {
+    pattern: bars.optional().describe('bars of the pattern over the groove'),
+    time: bars.optional().describe('bars of the groove alone'),
+    rest: bars.optional().describe('bars of silence, for the student to play'),
+    ending: ending.optional(),
+  },
+  { error: map('pattern, time or rest with a number of bars') },
+);
+
+const form = z.strictObject(
+  {
+    sections: z
+      .array(section, { error: 'a list of sections such as "- pattern: 4"' })
+      .min(1, { error: 'at least one section such as "- pattern: 4"' })
+      .describe('what is played, in order'),
+    repeat: whole(1, 1000, 'times').optional().describe('how often the sections are gone through; 1'),
+    countIn: whole(0, 8, 'bars').optional().describe('bars of click before the first bar; 1'),
+  },
+  { error: map('sections, repeat and countIn') },
+);
+
+const layer = z.union(
+  [
+    text('a voice of the groove, or pattern'),
+    z.array(text('a voice of the groove, or pattern')).min(1, { error: 'at least one voice' }),
+  ],
+  { error: 'a voice of the groove, pattern, or a list of them' },
+);
+
+const sheet = z.strictObject(
+  {
+    paper: oneOf(['A4', 'Letter']).optional().describe('`A4`'),
+    counts: yesNo().optional().describe('counts under the notes; false'),
+    stickings: yesNo().optional().describe('hands under the notes where written; true'),
+    legend: yesNo().optional().describe('a key to the noteheads; true'),
+    tickBoxes: yesNo().optional().describe('small boxes to tick off tempi; true'),
+    staff: oneOf(['compact', 'full'])
+      .optional()
+      .describe('`compact`: the pattern on one line; `full`: the whole groove in every exercise'),
+    scale: decimal(0.6, 2, 'a scale').optional().describe('size of the notation; 1'),
+  },
+  { error: map('settings of the sheet such as "counts: true"') },
+);
+
+/** Schema of a lesson as written. Every key but `title` has a default. */
+export const lessonSchema = z.strictObject(
+  {
+    version: z.int({ error: 'a version number' }).optional().describe('version of the document; 1'),
+    title: text('a title').describe('printed at the top of the sheet'),
+    by: text('a name').optional().describe('who wrote it'),
+    meter: text(METER_EXPECTED).optional().describe('`4/4`, `3/4`, `6/8`, `12/8`, `2+2+3/8`, …; `4/4`'),
+    tempo: tempo.optional(),
+    feel: text('a feel: even, triplet, by tempo, or a ratio such as 1.8:1')
+      .optional()
+      .describe(
+        '`even` (as written), `triplet` (2:1), a ratio long : short such as `1.8:1` (of eighths, or ' +
+          '`1.5:1 sixteenths`), or `by tempo` (the ratio that drummers use at that tempo); `even`',
+      ),
+    setUp: oneOf(['right-handed', 'left-handed']).optional().describe('`right-handed`'),
+    groove: byVoice(groovePart, 'a pattern text for each voice')
+      .optional()
+      .describe('what repeats under everything: a pattern text, or `pattern` and `level`, for each voice'),
+    lead: oneOf(VOICES).optional().describe('the voice that carries the time; the first of the groove'),
+    comping: oneOf(VOICES).optional().describe('the voice that plays the exercises; `snare`'),
+    balance: byVoice(level, 'a level for each voice')
+      .optional()
+      .describe('overrides the levels of the groove'),
+    limbs: byVoice(oneOf(LIMBS), 'a limb for each voice').optional().describe('which limb plays a voice'),
+    vocabulary: z
+      .array(vocabularyCell.optional(), { error: 'a list of cells such as ["...", "..x"]' })
+      .optional()
+      .describe('what may happen inside a beat: cells such as `..x`, or their names'),
+    exercises: z
+      .array(exercise.optional(), { error: 'a list of pattern texts' })
+      .optional()
+      .describe('numbered patterns, one a line'),
+    forms: z
+      .record(z.string(), form.optional(), { error: 'a form for each name' })
+      .optional()
+      .describe('phrase forms by name'),
+    layers: z
+      .array(layer.optional(), { error: 'a list of voices' })
+      .optional()
+      .describe('how the groove is built up, stage by stage; `pattern` is the exercise'),
+    sheet: sheet.optional().describe('how the page looks'),
+    compose: composeSettingsSchema.optional(),
+  },
+  { error: map('a lesson: keys such as title, meter, tempo, groove and exercises') },
+);
+
+/** A lesson as written, its shape checked. */
+export type RawLesson = z.output<typeof lessonSchema>;

@@ -1,0 +1,175 @@
+/**
+ * Shape problems: from what the schema refuses to located problems, and the lesson with the refused parts taken
+ * out, so that the rest can still be looked at.
+ */
+import type { z } from 'zod';
+import { describeValue } from './describe.ts';
+import type { FieldPath } from './locate.ts';
+import { nearest } from './nearest.ts';
+import { lessonSchema, type RawLesson } from './schema.ts';
+
+type Issue = z.core.$ZodIssue;
+
+export interface ShapeFault {
+  readonly code: string;
+  readonly path: FieldPath;
+  /** Whether it is about the key itself rather than its value. */
+  readonly onKey: boolean;
+  readonly found: string;
+  readonly expected: string;
+  readonly repair: string | null;
+}
+
+function valueAt(root: unknown, path: FieldPath): unknown {
+  return path.reduce<unknown>(
+    (value, key) => (value === null || value === undefined ? undefined : (value as never)[key]),
+    root,
+  );
+}
+
+/** Of a union's branches, the one that accepts the kind of value found and complains about what is inside it. */
+function branchInside(issue: Extract<Issue, { code: 'invalid_union' }>): readonly Issue[] | null {
+  const inside = issue.errors.filter((branch) =>
+    branch.every((each) => each.path.length > 0 || !['invalid_type', 'invalid_value'].includes(each.code)),
+  );
+  return inside[0] ?? null;
+}
+
+/** Issues with unions opened up as far as the value found tells which branch was meant. */
+function flatten(issue: Issue, prefix: FieldPath): readonly Issue[] {
+  const path = [...prefix, ...(issue.path as FieldPath)];
+  if (issue.code === 'invalid_union') {
+    const inside = branchInside(issue);
+    if (inside) return inside.flatMap((each) => flatten(each, path));
+  }
+  return [{ ...issue, path: [...path] }];
+}
+
+/** The keys that are known at a path, from the schema. */
+function knownKeys(path: FieldPath): readonly string[] {
+  let at: unknown = lessonSchema;
+  for (const key of path) {
+    const candidates = objectsIn(at).map((object) => object.shape[String(key)]);
+    const elements = elementsIn(at);
+    at = candidates.find((each) => each !== undefined) ?? elements[0];
+  }
+  return objectsIn(at).flatMap((object) => Object.keys(object.shape));
+}
+
+interface SchemaDef {
+  readonly type: string;
+  readonly innerType?: unknown;
+  readonly in?: unknown;
+  readonly options?: readonly unknown[];
+  readonly element?: unknown;
+  readonly valueType?: unknown;
+}
+
+function defOf(schema: unknown): SchemaDef | null {
+  return (schema as { readonly def?: SchemaDef } | undefined)?.def ?? null;
+}
+
+function unwrap(schema: unknown): readonly unknown[] {
+  const def = defOf(schema);
+  if (!def) return [];
+  if (def.innerType) return unwrap(def.innerType);
+  if (def.type === 'pipe') return unwrap(def.in);
+  if (def.options) return def.options.flatMap(unwrap);
+  return [schema];
+}
+
+function objectsIn(schema: unknown): readonly { readonly shape: Record<string, unknown> }[] {
+  return unwrap(schema).filter((each) => defOf(each)?.type === 'object') as never[];
+}
+
+function elementsIn(schema: unknown): readonly unknown[] {
+  return unwrap(schema).flatMap((each) => {
+    const def = defOf(each);
+    const inside = def?.type === 'array' ? def.element : def?.type === 'record' ? def.valueType : null;
+    return inside ? [inside] : [];
+  });
+}
+
+function unknownKeyFault(path: FieldPath, key: string): ShapeFault {
+  const known = knownKeys(path);
+  const near = nearest(key, known);
+  return {
+    code: 'unknown-key',
+    path: [...path, key],
+    onKey: true,
+    found: `unknown key "${key}"`,
+    expected: `one of ${known.join(', ')}`,
+    repair: near ? `did you mean "${near}"?` : null,
+  };
+}
+
+/** What to call a fault of a value. */
+function codeOf(issue: Issue, value: unknown): string {
+  if (value === undefined) return 'missing';
+  if (issue.code === 'too_small' || issue.code === 'too_big') return 'out-of-range';
+  if (issue.code === 'invalid_value') return 'unknown-word';
+  return 'wrong-value';
+}
+
+function suggestion(issue: Issue, value: unknown): string | null {
+  if (issue.code !== 'invalid_value' || typeof value !== 'string') return null;
+  const near = nearest(value, issue.values.map(String));
+  return near ? `did you mean "${near}"?` : null;
+}
+
+function faultsOf(raw: unknown, issue: Issue): readonly ShapeFault[] {
+  const path = issue.path as FieldPath;
+  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownKeyFault(path, key));
+  const value = valueAt(raw, path);
+  const fault = {
+    code: codeOf(issue, value),
+    path,
+    onKey: false,
+    found: describeValue(value),
+    expected: issue.message.replace(/^(expected|Invalid input: expected) /, ''),
+    repair: suggestion(issue, value),
+  };
+  return [fault];
+}
+
+/** A copy of `value` without what stands at `path`. */
+function without(value: unknown, path: FieldPath): unknown {
+  const [key, ...rest] = path;
+  if (key === undefined || value === null || typeof value !== 'object') return undefined;
+  if (Array.isArray(value)) return value.map((each, index) => (index === key ? without(each, rest) : each));
+  const entries = Object.entries(value).flatMap(([name, each]): [string, unknown][] => {
+    if (name !== String(key)) return [[name, each]];
+    const left = without(each, rest);
+    return left === undefined ? [] : [[name, left]];
+  });
+  return Object.fromEntries(entries);
+}
+
+function prune(raw: unknown, issue: Issue): unknown {
+  const path = issue.path as FieldPath;
+  if (issue.code === 'unrecognized_keys') {
+    return issue.keys.reduce<unknown>((left, key) => without(left, [...path, key]), raw);
+  }
+  if (valueAt(raw, path) !== undefined || path.length === 0) return without(raw, path);
+  return path.length === 1 ? raw : without(raw, path.slice(0, -1));
+}
+
+export interface Shaped {
+  readonly faults: readonly ShapeFault[];
+  /** What is left when the faults are taken out; items taken out of lists leave `undefined`. */
+  readonly lesson: RawLesson;
+}
+
+/** Checks a lesson's shape and takes out what is wrong with it. */
+export function shapeLesson(raw: unknown): Shaped {
+  const faults: ShapeFault[] = [];
+  let left = raw;
+  for (let round = 0; ; round += 1) {
+    const result = lessonSchema.safeParse(left);
+    if (result.success) return { faults, lesson: result.data };
+    const issues = result.error.issues.flatMap((issue) => flatten(issue, []));
+    if (round === 0) faults.push(...issues.flatMap((issue) => faultsOf(raw, issue)));
+    const pruned = issues.reduce(prune, left);
+    left = { title: 'untitled', ...(pruned as object | undefined) };
+  }
+}
