@@ -76,7 +76,7 @@ export function readLimbs(raw: RawLesson): Readonly<Record<Voice, Limb>> {
 
 function readJoins(
   name: string,
-  groove: readonly GroovePart[],
+  voices: readonly string[],
   path: readonly (string | number)[],
   report: Report,
 ) {
