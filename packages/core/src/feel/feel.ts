@@ -12,6 +12,7 @@ export interface SwingRatio {
   readonly of: 'eighths' | 'sixteenths';
 }
 
+/** How the parts of a beat are played. */
 export type Feel =
   /** As written: eighths even, triplets exact. */
   | { readonly kind: 'even' }

@@ -10,6 +10,7 @@ import { beatLength, beatStarts, type Meter } from '../rhythm/meter.ts';
 import type { Feel, SwingRatio } from './feel.ts';
 import { isDotted, performedPhase, swingAt, wholeNotesToSeconds } from './swing.ts';
 
+/** A tempo from a place on. */
 export interface TempoMark {
   /** Score time, in whole notes. */
   readonly at: Fraction;
@@ -27,6 +28,7 @@ export interface SlotPlace {
   readonly slots: number;
 }
 
+/** Places of slots and bar lines in seconds. */
 export interface Timeline {
   /** Score time of a slot, in whole notes, before any feel. */
   scoreTime(place: SlotPlace): Fraction;

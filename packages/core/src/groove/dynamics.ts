@@ -24,6 +24,7 @@ export function velocityToLevelDb(velocity: number): number {
   return 40 * Math.log10(velocity / FORTE_VELOCITY);
 }
 
+/** Printed dynamics, softest first. */
 export const DYNAMIC_MARKS = ['ppp', 'pp', 'p', 'mp', 'mf', 'f', 'ff', 'fff'] as const;
 export type DynamicMark = (typeof DYNAMIC_MARKS)[number];
 

@@ -24,6 +24,7 @@ import { strikeOf } from './strike.ts';
 import type { Sticking, Stroke } from './stroke.ts';
 import { handLetter, type Limb, type SoundingVoice, type Voice } from './voice.ts';
 
+/** What is to be played, how fast, and what is left out. */
 export interface PerformOptions {
   /** Number of the exercise, or null for time only. */
   readonly exercise: number | null;

@@ -5,6 +5,7 @@
  */
 import type { Stroke } from './stroke.ts';
 
+/** A bar of the rendering and when it sounds. */
 export interface PerformedBar {
   readonly bar: number;
   readonly play: 'count-in' | 'pattern' | 'time' | 'rest';
@@ -14,6 +15,7 @@ export interface PerformedBar {
   readonly durationSeconds: number;
 }
 
+/** Everything that is played, in order, with the bars it lies in. */
 export interface Performance {
   /** In order of time. */
   readonly strokes: readonly Stroke[];

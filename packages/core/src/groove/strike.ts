@@ -7,6 +7,7 @@
 import { isAccent, type Mark } from '../rhythm/cell.ts';
 import type { Articulation, Voice } from './voice.ts';
 
+/** How a voice is struck. */
 export interface Strike {
   /** The voice that sounds: `o` on `hihat` is `hihat-open`, `s` on `snare` is `sidestick`. */
   readonly voice: Voice;

@@ -23,6 +23,7 @@ export type Sticking = 'R' | 'L' | 'B' | null;
 /** Why a stroke is there. */
 export type StrokeRole = 'groove' | 'pattern' | 'ending' | 'count-in';
 
+/** One stroke of one limb. */
 export interface Stroke {
   readonly voice: SoundingVoice;
   readonly articulation: Articulation;

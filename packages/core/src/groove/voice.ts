@@ -29,12 +29,14 @@ export type SoundingVoice = Voice | 'click';
 /** How a voice is struck, where that is more than a plain stroke. */
 export type Articulation = 'normal' | 'bell' | 'splash' | 'buzz' | 'flam' | 'drag';
 
+/** Limbs by their job. */
 export const LIMBS = ['lead hand', 'other hand', 'lead foot', 'other foot'] as const;
 export type Limb = (typeof LIMBS)[number];
 
 /** Right-handed: the lead hand is the right one, and the lead foot too. Left-handed mirrors both. */
 export type SetUp = 'right-handed' | 'left-handed';
 
+/** What is known of a voice. */
 export interface VoiceFacts {
   readonly voice: Voice;
   /** For people, lower case. */

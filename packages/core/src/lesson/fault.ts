@@ -1,6 +1,7 @@
 /** Faults found while a lesson is given its meaning, before they are located in the text. */
 import type { FieldPath } from './locate.ts';
 
+/** What is wrong with a field. */
 export interface Fault {
   readonly code: string;
   readonly path: FieldPath;

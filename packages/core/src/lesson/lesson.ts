@@ -17,12 +17,14 @@ export interface GroovePart {
   readonly pattern: Pattern;
 }
 
+/** What may happen inside a beat. */
 export interface VocabularyCell {
   readonly cell: Cell;
   /** A teacher's own name, or null. */
   readonly name: string | null;
 }
 
+/** What one voice plays in an exercise. */
 export interface ExercisePart {
   readonly voice: Voice;
   readonly pattern: Pattern;
@@ -49,6 +51,7 @@ export interface Ending {
   readonly voices: readonly Voice[];
 }
 
+/** Bars that play one thing. */
 export interface FormSection {
   readonly play: 'pattern' | 'time' | 'rest';
   readonly bars: number;
@@ -56,6 +59,7 @@ export interface FormSection {
   readonly ending: Ending | null;
 }
 
+/** A phrase form: sections of bars and how often they are gone through. */
 export interface Form {
   readonly name: string;
   readonly sections: readonly FormSection[];
@@ -72,6 +76,7 @@ export interface Layer {
   readonly joins: readonly (Voice | 'pattern')[];
 }
 
+/** How the printed page looks. */
 export interface SheetSettings {
   readonly paper: 'A4' | 'Letter';
   /** Counts under the notes. */
@@ -86,12 +91,14 @@ export interface SheetSettings {
   readonly scale: number;
 }
 
+/** Where a student starts, where to, and by which steps; in quarter notes a minute. */
 export interface Tempo {
   readonly startBpm: number;
   readonly goalBpm: number;
   readonly stepBpm: number;
 }
 
+/** A whole lesson. */
 export interface Lesson {
   readonly version: number;
   readonly title: string;

@@ -5,8 +5,10 @@
  */
 import { type Document, isAlias, isMap, isScalar, isSeq, type LineCounter, type Node, type Pair } from 'yaml';
 
+/** Keys and indices (from 0) from the root to a field. */
 export type FieldPath = readonly (string | number)[];
 
+/** A place in a text, from 1. */
 export interface Place {
   readonly line: number;
   readonly column: number;

@@ -15,6 +15,7 @@ import { resolveLesson } from './resolve.ts';
 import { LESSON_VERSION } from './schema.ts';
 import { shapeLesson } from './shape.ts';
 
+/** What came of reading a lesson file. */
 export interface LessonReading {
   /** Null when there is an error. */
   readonly lesson: Lesson | null;

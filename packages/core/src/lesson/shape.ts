@@ -10,6 +10,7 @@ import { lessonSchema, type RawLesson } from './schema.ts';
 
 type Issue = z.core.$ZodIssue;
 
+/** What the schema refuses, before it is located. */
 export interface ShapeFault {
   readonly code: string;
   readonly path: FieldPath;
@@ -154,6 +155,7 @@ function prune(raw: unknown, issue: Issue): unknown {
   return path.length === 1 ? raw : without(raw, path.slice(0, -1));
 }
 
+/** A lesson whose shape has been checked. */
 export interface Shaped {
   readonly faults: readonly ShapeFault[];
   /** What is left when the faults are taken out; items taken out of lists leave `undefined`. */

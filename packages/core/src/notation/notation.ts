@@ -26,6 +26,7 @@ export interface NotatedHead {
   readonly sticking: 'R' | 'L' | 'B' | null;
 }
 
+/** A note (one stem, one or more heads) or a rest. */
 export interface NotatedEvent {
   /** A note with its heads, or a rest with none. */
   readonly kind: 'note' | 'rest';
@@ -53,11 +54,13 @@ export interface NotatedGroup {
   readonly events: readonly NotatedEvent[];
 }
 
+/** What hands or feet play in a bar. */
 export interface NotatedLayer {
   readonly stems: 'up' | 'down';
   readonly groups: readonly NotatedGroup[];
 }
 
+/** One bar of notation. */
 export interface NotatedBar {
   readonly meter: Meter;
   /** Hands first, then feet; a layer in which nothing is struck is left out unless it is the only one. */

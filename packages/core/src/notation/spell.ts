@@ -10,6 +10,7 @@
 import { divide, type Fraction, fraction, multiply } from '../rhythm/fraction.ts';
 import type { NoteValue } from './notation.ts';
 
+/** A note or rest of one beat. */
 export interface SpelledEvent {
   readonly kind: 'note' | 'rest';
   readonly slot: number;
@@ -17,6 +18,7 @@ export interface SpelledEvent {
   readonly value: NoteValue;
 }
 
+/** One beat written out. */
 export interface SpelledBeat {
   readonly slots: number;
   readonly tuplet: { readonly actual: number; readonly normal: number } | null;

@@ -35,6 +35,7 @@ export const MARKS = [
 ] as const;
 export type Mark = (typeof MARKS)[number];
 
+/** Which slots of a beat are struck, and how. */
 export interface Cell {
   /** The canonical text, e.g. `x.x`; two cells are the same when their texts are. */
   readonly text: string;

@@ -8,6 +8,7 @@
  */
 import { add, type Fraction, formatFraction, fraction, ZERO } from './fraction.ts';
 
+/** A meter and the beats it has. */
 export interface Meter {
   /** As written, e.g. `4/4`, `12/8`, `2+2+3/8`. */
   readonly text: string;

@@ -8,6 +8,7 @@ import { type Cell, cell, findCellFault, isStruck, MARKS, type Mark, SUBDIVISION
 import { add, type Fraction, fraction, multiply } from './fraction.ts';
 import { beatLength, beatStarts, type Meter } from './meter.ts';
 
+/** Cells for one voice over one bar or more. */
 export interface Pattern {
   /** Cells by bar, then by beat. */
   readonly bars: readonly (readonly Cell[])[];

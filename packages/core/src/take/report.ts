@@ -8,6 +8,7 @@
 import type { WrittenPlace } from '../groove/stroke.ts';
 import type { Voice } from '../groove/voice.ts';
 
+/** A stroke that was heard. */
 export interface ReportStroke {
   /** Physical onset in the file. */
   readonly timeSeconds: number;
@@ -21,6 +22,7 @@ export interface ReportStroke {
   readonly confidence: number;
 }
 
+/** What was heard of one voice. */
 export interface VoiceReport {
   readonly hits: number;
   readonly missed: number;
@@ -29,6 +31,7 @@ export interface VoiceReport {
   readonly levelDb: number;
 }
 
+/** Everything heard in a take. */
 export interface TakeReport {
   readonly version: number;
   readonly take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: number };

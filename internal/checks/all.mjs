@@ -1,0 +1,13 @@
+/** Runs every check; prints each problem and exits with 1 when there is one. */
+import { checkDocs } from './docs.mjs';
+import { ROOT } from './files.mjs';
+import { checkRooms } from './rooms.mjs';
+import { checkSpec } from './spec.mjs';
+import { checkWords } from './words.mjs';
+
+const problems = [checkRooms, checkSpec, checkDocs, checkWords].flatMap((check) => check(ROOT));
+for (const problem of problems) console.error(problem);
+console.log(
+  problems.length === 0 ? 'Rooms, rules, docs and words: all in order.' : `${problems.length} problems.`,
+);
+process.exit(problems.length === 0 ? 0 : 1);

@@ -1,0 +1,60 @@
+/**
+ * Rules and tests match: every rule of a SPEC.md has a test whose title cites it, and every test cites a rule
+ * of its workspace.
+ */
+import { filesUnder, textOf, workspaceOf } from './files.mjs';
+
+const RULE = /^\s*[-*]\s+\*{0,2}\[([A-Z]{2}\d+)\]/gm;
+const CITED = /\[([A-Z]{2}\d+)\]/g;
+const TEST = /\b(?:it|test)(?:\.(?:each|concurrent)(?:\([^`'"]*?\))?)?\(\s*(['"`])((?:(?!\1)[\s\S])*)\1/g;
+const LEFT_OUT = /\b(?:it|test|describe)\.(?:skip|todo|only|fails)\b/;
+
+function cited(text) {
+  return [...text.matchAll(CITED)].map((match) => match[1]);
+}
+
+/** Titles of the tests in a source text. */
+export function testTitles(text) {
+  return [...text.matchAll(TEST)].map((match) => match[2]);
+}
+
+function checkWorkspace(root, workspace, paths) {
+  const spec = paths.find((path) => path === `${workspace}/SPEC.md`);
+  const tests = paths.filter((path) => /\.test\.tsx?$/.test(path));
+  if (!spec) return tests.length > 0 ? [`${workspace}: has tests but no SPEC.md`] : [];
+  const rules = [...textOf(root, spec).matchAll(RULE)].map((match) => match[1]);
+  const problems = rules
+    .filter((rule, i) => rules.indexOf(rule) !== i)
+    .map((rule) => `${spec}: [${rule}] twice`);
+  const tested = new Set();
+  for (const path of tests) {
+    const text = textOf(root, path);
+    if (LEFT_OUT.test(text))
+      problems.push(`${path}: has a test that is skipped, singled out or expected to fail`);
+    for (const title of testTitles(text)) {
+      const ids = cited(title);
+      for (const id of ids) tested.add(id);
+      if (ids.length === 0) problems.push(`${path}: "${title}" cites no rule`);
+      for (const id of ids.filter((each) => !rules.includes(each))) {
+        problems.push(`${path}: "${title}" cites [${id}], which ${spec} does not have`);
+      }
+    }
+  }
+  return [
+    ...problems,
+    ...rules.filter((rule) => !tested.has(rule)).map((rule) => `${spec}: [${rule}] has no test`),
+  ];
+}
+
+/** Every mismatch of rules and tests. */
+export function checkSpec(root) {
+  const paths = filesUnder(root, ['packages', 'apps']);
+  const workspaces = [...new Set(paths.map(workspaceOf))].filter((each) => each !== null);
+  return workspaces.flatMap((workspace) =>
+    checkWorkspace(
+      root,
+      workspace,
+      paths.filter((path) => workspaceOf(path) === workspace),
+    ),
+  );
+}
