@@ -1,0 +1,129 @@
+/**
+ * The events of one track chunk.
+ * Source: Standard MIDI Files 1.0 (MMA RP-001), "MTrk events"; MIDI 1.0, channel voice messages.
+ */
+import { ByteFault, type ByteReader, hex } from './byte-reader.ts';
+import type { ByteProblem } from './problem.ts';
+import type { SmfEvent, SmfTrack } from './smf.ts';
+import { decodeUtf8 } from './utf8.ts';
+
+const TEXT_KINDS: Readonly<Record<number, 'text' | 'name' | 'marker'>> = {
+  1: 'text',
+  3: 'name',
+  6: 'marker',
+};
+
+function bad(offset: number, found: string, expected: string): never {
+  const repair = 'the file is damaged: copy or export it again';
+  throw new ByteFault({ code: 'midi-event', severity: 'error', offset, found, expected, repair });
+}
+
+/** Data bytes that follow a channel message. */
+function dataLength(status: number): 1 | 2 {
+  const high = status & 0xf0;
+  return high === 0xc0 || high === 0xd0 ? 1 : 2;
+}
+
+function dataByte(reader: ByteReader): number {
+  const offset = reader.offset;
+  const value = reader.byte('event data');
+  if (value >= 0x80) bad(offset, `${hex(value)} in an event`, 'a data byte from 0x00 to 0x7F');
+  return value;
+}
+
+function channelEvent(reader: ByteReader, status: number, ticks: number): SmfEvent | null {
+  const key = dataByte(reader);
+  if (dataLength(status) === 1) return null;
+  const velocity = dataByte(reader);
+  const high = status & 0xf0;
+  if (high !== 0x80 && high !== 0x90) return null;
+  const kind = high === 0x90 && velocity > 0 ? 'note-on' : 'note-off';
+  return { kind, ticks, channel: (status & 0x0f) + 1, key, velocity };
+}
+
+function metaEvent(type: number, data: Uint8Array, ticks: number, offset: number): SmfEvent | null {
+  const at = (i: number) => data[i] ?? 0;
+  const wants = (length: number, name: string) => {
+    if (data.length < length) bad(offset, `a ${name} event of ${data.length} bytes`, `${length} bytes`);
+  };
+  const textKind = TEXT_KINDS[type];
+  if (textKind) return { kind: textKind, ticks, text: decodeUtf8(data) };
+  if (type === 0x51) {
+    wants(3, 'tempo');
+    const microsecondsPerQuarter = at(0) * 65536 + at(1) * 256 + at(2);
+    if (microsecondsPerQuarter === 0) bad(offset, 'a tempo of 0 µs per quarter note', '1 or more');
+    return { kind: 'tempo', ticks, microsecondsPerQuarter };
+  }
+  if (type === 0x58) {
+    wants(4, 'time signature');
+    if (at(0) === 0 || at(1) > 7) bad(offset, `time signature ${at(0)}/2^${at(1)}`, 'one such as 4/2^2');
+    return { kind: 'time-signature', ticks, upper: at(0), lower: 2 ** at(1), clocksPerClick: at(2) };
+  }
+  return null;
+}
+
+class TrackDecoder {
+  readonly #reader: ByteReader;
+  readonly events: SmfEvent[] = [];
+  ticks = 0;
+  ended = false;
+  #running: number | null = null;
+
+  constructor(reader: ByteReader) {
+    this.#reader = reader;
+  }
+
+  next(): void {
+    this.ticks += this.#reader.vlq('delta time');
+    const offset = this.#reader.offset;
+    const first = this.#reader.peek('an event');
+    if (first < 0x80) return this.#channel(this.#running ?? this.#noStatus(offset, first));
+    this.#reader.byte('status');
+    if (first < 0xf0) {
+      this.#running = first;
+      return this.#channel(first);
+    }
+    this.#running = null;
+    if (first === 0xff) return this.#meta(offset);
+    if (first === 0xf0 || first === 0xf7) {
+      this.#reader.take(this.#reader.vlq('system exclusive length'), 'system exclusive data');
+      return;
+    }
+    bad(offset, `status ${hex(first)}`, 'a channel, system exclusive or meta event');
+  }
+
+  #noStatus(offset: number, first: number): never {
+    return bad(offset, `${hex(first)} where an event begins`, 'a status byte from 0x80 up');
+  }
+
+  #channel(status: number): void {
+    const event = channelEvent(this.#reader, status, this.ticks);
+    if (event) this.events.push(event);
+  }
+
+  #meta(offset: number): void {
+    const type = this.#reader.byte('meta event type');
+    const data = this.#reader.take(this.#reader.vlq('meta event length'), 'meta event data');
+    if (type === 0x2f) this.ended = true;
+    const event = metaEvent(type, data, this.ticks, offset);
+    if (event) this.events.push(event);
+  }
+}
+
+/** Reads a track up to its end event; a track without one, or with bytes after it, gets a warning. */
+export function decodeTrack(reader: ByteReader, problems: ByteProblem[]): SmfTrack {
+  const track = new TrackDecoder(reader);
+  while (reader.left > 0 && !track.ended) track.next();
+  const warn = (found: string, expected: string) =>
+    problems.push({
+      code: 'midi-track-end',
+      severity: 'warning',
+      offset: reader.offset,
+      found,
+      expected,
+      repair: null,
+    });
+  if (!track.ended) warn('the end of the track', 'an end-of-track event before it');
+  else if (reader.left > 0) warn(`${reader.left} bytes after the end-of-track event`, 'the next track');
+  return { events: track.events, endTicks: track.ticks };
+}

@@ -1,0 +1,169 @@
+/**
+ * A MIDI file to exercises of a lesson.
+ *
+ * Conventions: leading bars with clicks and nothing else are a count-in and are skipped. Accents and ghost notes
+ * are read against the plain level of their voice: as given, or the median of the voice. A note on no slot is
+ * reported and listed, never moved further than the tolerance and never lost.
+ */
+import {
+  ACCENT_DB,
+  type Exercise,
+  type Feel,
+  GHOST_DB,
+  type Meter,
+  meter,
+  strikeOf,
+  swingAt,
+  toNumber,
+  type Voice,
+} from '@shedbook/core';
+import { assembleParts } from '../patterns/assemble.ts';
+import { groupBy } from '../patterns/group-by.ts';
+import type { PlacedStroke } from '../patterns/placed.ts';
+import { foldOrnaments } from './ornaments.ts';
+import type { ByteProblem } from './problem.ts';
+import { type Grid, quantise, TOLERANCE_BEATS } from './quantise.ts';
+import type { MidiNote, MidiTake } from './read.ts';
+
+/** How a take is to be read; each has a default. */
+export interface ImportOptions {
+  /** The file's own when left out, or 4/4 where it has none. */
+  readonly meter?: Meter;
+  /** How the file was played; `even` when left out. */
+  readonly feel?: Feel;
+  /** The whole file as one exercise when left out. */
+  readonly barsPerExercise?: number;
+  /** Furthest that a note may lie from its slot, as a fraction of the beat. */
+  readonly toleranceBeats?: number;
+  /** Level of a plain stroke of each voice in dB, as in a lesson. */
+  readonly balance?: Readonly<Partial<Record<Voice, number>>>;
+}
+
+/** The exercises found, and what was not taken in. */
+export interface MidiImport {
+  readonly meter: Meter;
+  /** Quarter notes a minute at the first imported bar. */
+  readonly bpm: number;
+  readonly exercises: readonly Exercise[];
+  /** Notes that fit no slot, in order of time. */
+  readonly misfits: readonly MidiNote[];
+  readonly problems: readonly ByteProblem[];
+}
+
+interface ImportedStroke extends PlacedStroke {
+  readonly note: MidiNote;
+}
+
+type DrumNote = MidiNote & { readonly voice: Voice };
+
+function isDrumNote(note: MidiNote): note is DrumNote {
+  return note.voice !== 'click';
+}
+
+function problem(code: string, found: string, expected: string, repair: string | null): ByteProblem {
+  return { code, severity: 'warning', offset: 0, found, expected, repair };
+}
+
+function median(values: readonly number[]): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  return sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
+}
+
+/** Bars at the start that have clicks and nothing else. */
+function countInBars(take: MidiTake, bar: number): number {
+  const barOf = (note: MidiNote) => Math.floor((toNumber(note.at) + bar / 64) / bar);
+  const firstDrum = take.notes.find(isDrumNote);
+  const clicked = take.notes.some((note) => note.voice === 'click' && barOf(note) === 0);
+  return clicked && firstDrum ? barOf(firstDrum) : 0;
+}
+
+/** Folds the ornaments of a voice that can be written with them. */
+function foldVoice(voice: Voice, notes: readonly DrumNote[]): readonly DrumNote[] {
+  return strikeOf(voice, 'f') ? foldOrnaments(notes) : notes;
+}
+
+function importVoice(
+  voice: Voice,
+  notes: readonly DrumNote[],
+  origin: number,
+  grid: Grid,
+  options: ImportOptions,
+) {
+  const folded = foldVoice(voice, notes);
+  const plainDb = options.balance?.[voice] ?? median(folded.map((note) => note.levelDb));
+  const places = quantise(
+    folded.map((note) => toNumber(note.at) - origin),
+    grid,
+  );
+  const strokes: ImportedStroke[] = [];
+  const misfits: MidiNote[] = [];
+  folded.forEach((note, i) => {
+    const place = places[i];
+    const relativeDb = note.levelDb - plainDb;
+    const accent = relativeDb > ACCENT_DB / 2;
+    const ghost = relativeDb < GHOST_DB / 2;
+    if (!place || place.bar < 0) misfits.push(note);
+    else strokes.push({ ...place, voice, articulation: note.articulation, accent, ghost, note });
+  });
+  return { strokes, misfits };
+}
+
+function meterOf(take: MidiTake, options: ImportOptions, problems: ByteProblem[]): Meter {
+  const first = take.meters[0]?.meter ?? meter('4/4');
+  const wanted = options.meter ?? first;
+  const other = take.meters.find(
+    (each) => each.meter.bar.num * wanted.bar.den !== wanted.bar.num * each.meter.bar.den,
+  );
+  if (other) {
+    const found = `a change to ${other.meter.text}`;
+    problems.push(problem('midi-meter', found, `${wanted.text} throughout`, `it was read as ${wanted.text}`));
+  }
+  return wanted;
+}
+
+function exercisesOf(strokes: readonly ImportedStroke[], wanted: Meter, size: number, bars: number) {
+  const byExercise = groupBy(strokes, (stroke) => Math.floor(stroke.bar / size));
+  const misfits: MidiNote[] = [];
+  const exercises: Exercise[] = [];
+  for (let index = 0; index * size < bars; index += 1) {
+    const mine = (byExercise.get(index) ?? []).map((stroke) => ({ ...stroke, bar: stroke.bar % size }));
+    const { parts, misfits: left } = assembleParts(mine, wanted, size);
+    misfits.push(...left.map((stroke) => stroke.note));
+    if (parts.length > 0) {
+      exercises.push({ number: exercises.length + 1, name: null, parts, sticking: null, notes: null });
+    }
+  }
+  return { exercises, misfits };
+}
+
+/** The exercises in a take; what fits no slot is listed and reported. */
+export function importMidi(take: MidiTake, options: ImportOptions = {}): MidiImport {
+  const problems: ByteProblem[] = [...take.problems];
+  const wanted = meterOf(take, options, problems);
+  const bar = toNumber(wanted.bar);
+  const origin = countInBars(take, bar) * bar;
+  const bpm = take.tempoMap.findLast((tempo) => toNumber(tempo.at) <= origin)?.bpm ?? 120;
+  const grid: Grid = {
+    meter: wanted,
+    swing: swingAt(options.feel ?? { kind: 'even' }, bpm),
+    toleranceBeats: options.toleranceBeats ?? TOLERANCE_BEATS,
+  };
+  const byVoice = groupBy(take.notes.filter(isDrumNote), (note) => note.voice);
+  const read = [...byVoice].map(([voice, notes]) => importVoice(voice, notes, origin, grid, options));
+  const strokes = read.flatMap((each) => each.strokes);
+  const bars = Math.max(0, ...strokes.map((stroke) => stroke.bar + 1));
+  const { exercises, misfits: taken } = exercisesOf(
+    strokes,
+    wanted,
+    options.barsPerExercise ?? (bars || 1),
+    bars,
+  );
+  const misfits = [...read.flatMap((each) => each.misfits), ...taken].sort((a, b) => a.ticks - b.ticks);
+  if (misfits.length > 0) {
+    const found = `${misfits.length} ${misfits.length === 1 ? 'note' : 'notes'} on no slot of a beat`;
+    problems.push(
+      problem('midi-misfit', found, 'notes on 1, 2, 3, 4 or 6 slots a beat', 'they are left out'),
+    );
+  }
+  return { meter: wanted, bpm, exercises, misfits, problems };
+}

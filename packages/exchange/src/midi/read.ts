@@ -1,0 +1,157 @@
+/**
+ * A Standard MIDI File to strokes: our own files, other programs' and recordings of electronic kits.
+ *
+ * Conventions: `timeSeconds` from the start of the file through its tempo map; `at` in whole notes from there;
+ * `levelDb` by the dynamics of core (velocity 90 is 0 dB). Where channel 10 has notes, other channels are not
+ * drums and are left out; where it has none, all channels are read. Every note that is no voice of the drum set
+ * is listed in `others` and reported once for each key.
+ * Sources: Standard MIDI Files 1.0 (MMA RP-001); keys as in key-map.
+ */
+import {
+  type Articulation,
+  type Fraction,
+  type Meter,
+  parseMeter,
+  type SoundingVoice,
+  velocityToLevelDb,
+} from '@shedbook/core';
+import { decodeSmf } from './decode.ts';
+import { keyInTrack } from './key-map.ts';
+import { pairNotes, type RawNote } from './pair-notes.ts';
+import type { ByteProblem } from './problem.ts';
+import { PERCUSSION_CHANNEL, type Smf, textsOf } from './smf.ts';
+import { type MidiTempo, midiClock, tempoMapOf, ticksToWholeNotes } from './tempo-map.ts';
+
+/** A note that is no voice of the drum set. */
+export interface MidiOtherNote {
+  readonly timeSeconds: number;
+  readonly ticks: number;
+  readonly at: Fraction;
+  readonly durationSeconds: number;
+  /** Counted from 1. */
+  readonly channel: number;
+  readonly key: number;
+  readonly velocity: number;
+}
+
+/** A stroke of the drum set; `levelDb` is 0 at velocity 90. */
+export interface MidiNote extends MidiOtherNote {
+  readonly voice: SoundingVoice;
+  readonly articulation: Articulation;
+  readonly levelDb: number;
+}
+
+/** A meter and where it begins, in ticks and in whole notes. */
+export interface MidiMeter {
+  readonly ticks: number;
+  readonly at: Fraction;
+  readonly meter: Meter;
+}
+
+/** What a file has, in seconds and in whole notes from its start. */
+export interface MidiTake {
+  /** An error among them means that nothing could be read. */
+  readonly problems: readonly ByteProblem[];
+  readonly title: string | null;
+  readonly ticksPerQuarter: number;
+  readonly tempoMap: readonly MidiTempo[];
+  /** The meters in order; empty when the file says none. */
+  readonly meters: readonly MidiMeter[];
+  readonly markers: readonly { readonly at: Fraction; readonly text: string }[];
+  /** In order of time. */
+  readonly notes: readonly MidiNote[];
+  readonly others: readonly MidiOtherNote[];
+  /** End of the longest track. */
+  readonly durationSeconds: number;
+}
+
+const NOTHING = {
+  title: null,
+  ticksPerQuarter: 1,
+  tempoMap: [],
+  meters: [],
+  markers: [],
+  notes: [],
+  others: [],
+  durationSeconds: 0,
+} as const;
+
+function warning(code: string, found: string, expected: string, repair: string | null): ByteProblem {
+  return { code, severity: 'warning', offset: 0, found, expected, repair };
+}
+
+function metersOf(file: Smf, problems: ByteProblem[]): readonly MidiMeter[] {
+  const events = file.tracks.flatMap((track) => track.events).filter((e) => e.kind === 'time-signature');
+  return events
+    .sort((a, b) => a.ticks - b.ticks)
+    .flatMap(({ ticks, upper, lower }) => {
+      const meter = parseMeter(`${upper}/${lower}`);
+      if (!meter) {
+        problems.push(
+          warning('midi-meter', `the time signature ${upper}/${lower}`, 'a meter up to 32/32', null),
+        );
+        return [];
+      }
+      return [{ ticks, at: ticksToWholeNotes(ticks, file.ticksPerQuarter), meter }];
+    });
+}
+
+function reportOthers(others: readonly MidiOtherNote[], drums: boolean): readonly ByteProblem[] {
+  const counts = new Map<string, number>();
+  for (const note of others) {
+    const name = drums && note.channel !== PERCUSSION_CHANNEL ? `channel ${note.channel}` : `key ${note.key}`;
+    counts.set(name, (counts.get(name) ?? 0) + 1);
+  }
+  return [...counts].map(([name, count]) => {
+    const found = `${count} ${count === 1 ? 'note' : 'notes'} of ${name}`;
+    const repair = 'these notes are left out; map the key to a voice to keep them';
+    return warning('midi-other-note', found, 'a key of the drum set on channel 10', repair);
+  });
+}
+
+function describe(note: RawNote, clock: (ticks: number) => number, ticksPerQuarter: number): MidiOtherNote {
+  const { ticks, endTicks, channel, key, velocity } = note;
+  const timeSeconds = clock(ticks);
+  const at = ticksToWholeNotes(ticks, ticksPerQuarter);
+  return { timeSeconds, ticks, at, durationSeconds: clock(endTicks) - timeSeconds, channel, key, velocity };
+}
+
+/** What the reader should know of the kit. */
+export interface ReadMidiOptions {
+  /** What keys stand for where the kit sends other ones than the map knows. */
+  readonly keys?: Readonly<Record<number, SoundingVoice>>;
+}
+
+/** Reads a file; problems say what was refused or left out, and where. */
+export function readMidi(bytes: Uint8Array, options: ReadMidiOptions = {}): MidiTake {
+  const decoded = decodeSmf(bytes);
+  const problems: ByteProblem[] = [...decoded.problems];
+  const file = decoded.file;
+  if (!file) return { ...NOTHING, problems };
+  const tempoMap = tempoMapOf(file);
+  const clock = midiClock(tempoMap, file.ticksPerQuarter);
+  const raw = pairNotes(file);
+  const drums = raw.some((note) => note.channel === PERCUSSION_CHANNEL);
+  const notes: MidiNote[] = [];
+  const others: MidiOtherNote[] = [];
+  for (const note of raw) {
+    const described = describe(note, clock, file.ticksPerQuarter);
+    const own = options.keys?.[note.key];
+    const meaning = own
+      ? { voice: own, articulation: 'normal' as const }
+      : keyInTrack(note.key, note.trackName);
+    if (meaning && (!drums || note.channel === PERCUSSION_CHANNEL)) {
+      notes.push({ ...described, ...meaning, levelDb: velocityToLevelDb(note.velocity) });
+    } else others.push(described);
+  }
+  const meters = metersOf(file, problems);
+  problems.push(...reportOthers(others, drums));
+  const title = textsOf(file.tracks[0], 'name')[0]?.text ?? null;
+  const markers = textsOf(file.tracks[0], 'marker').map(({ ticks, text }) => ({
+    at: ticksToWholeNotes(ticks, file.ticksPerQuarter),
+    text,
+  }));
+  const durationSeconds = clock(Math.max(0, ...file.tracks.map((track) => track.endTicks)));
+  const { ticksPerQuarter } = file;
+  return { problems, title, ticksPerQuarter, tempoMap, meters, markers, notes, others, durationSeconds };
+}

@@ -1,0 +1,67 @@
+/**
+ * The notes of one voice as a track.
+ *
+ * Conventions: a note of a drum lasts a thirty-second, of a cymbal that rings a quarter, and never past the next
+ * note of its key or the last bar line: the file loops clean, samplers that obey note-offs then sound right, all others ignore them.
+ */
+import { isAccent, levelDbToVelocity, type SoundingVoice, type Stroke } from '@shedbook/core';
+import { trackName, voiceToKey } from './key-map.ts';
+import { ornamentStrokes } from './ornaments.ts';
+import { type Placement, TICKS_PER_QUARTER } from './placement.ts';
+import { type NoteEvent, PERCUSSION_CHANNEL, type SmfTrack } from './smf.ts';
+
+interface Note {
+  readonly ticks: number;
+  readonly key: number;
+  readonly velocity: number;
+}
+
+const RINGING: ReadonlySet<SoundingVoice> = new Set(['ride', 'hihat-open', 'crash']);
+
+/** Velocity of the note-offs: 64 is MIDI's value for a sender that does not measure it. */
+const RELEASE_VELOCITY = 64;
+
+function strokeNotes(stroke: Stroke, placement: Placement): readonly Note[] {
+  const key = voiceToKey(stroke.voice, stroke.articulation, isAccent(stroke.mark));
+  const note = (seconds: number, levelDb: number): Note => ({
+    ticks: placement.strokeTicks(stroke, seconds),
+    key,
+    velocity: levelDbToVelocity(levelDb),
+  });
+  const ornaments = ornamentStrokes(stroke.articulation, placement.slotSeconds(stroke))
+    .map((added) => note(added.seconds, stroke.levelDb + added.levelDb))
+    .filter((added) => added.ticks >= 0);
+  return [...ornaments, note(0, stroke.levelDb)];
+}
+
+function withEnds(notes: readonly Note[], longest: number, endTicks: number): readonly NoteEvent[] {
+  const next = new Map<number, number>();
+  const events = notes.toReversed().flatMap(({ ticks, key, velocity }): NoteEvent[] => {
+    const room = (next.get(key) ?? endTicks) - ticks;
+    next.set(key, ticks);
+    const channel = PERCUSSION_CHANNEL;
+    const end = ticks + Math.max(1, Math.min(longest, room));
+    return [
+      { kind: 'note-off', ticks: end, channel, key, velocity: RELEASE_VELOCITY },
+      { kind: 'note-on', ticks, channel, key, velocity },
+    ];
+  });
+  const order = { 'note-off': 0, 'note-on': 1 };
+  return events.sort((a, b) => a.ticks - b.ticks || order[a.kind] - order[b.kind]);
+}
+
+/** The track of one voice: its name, then its notes. */
+export function voiceTrack(
+  voice: SoundingVoice,
+  placed: readonly { readonly stroke: Stroke; readonly placement: Placement }[],
+  endTicks: number,
+): SmfTrack {
+  const notes = placed.flatMap(({ stroke, placement }) => strokeNotes(stroke, placement));
+  const ordered = notes.toSorted((a, b) => a.ticks - b.ticks);
+  const longest = RINGING.has(voice) ? TICKS_PER_QUARTER : TICKS_PER_QUARTER / 8;
+  const events = withEnds(ordered, longest, endTicks);
+  return {
+    events: [{ kind: 'name', ticks: 0, text: trackName(voice) }, ...events],
+    endTicks: Math.max(endTicks, events.at(-1)?.ticks ?? 0),
+  };
+}

@@ -1,0 +1,17 @@
+/**
+ * A stroke with its written place, on the way from a file to patterns.
+ *
+ * Conventions: bars count from 0; `inBar` is in whole notes from the bar line, exact.
+ */
+import type { Articulation, Fraction, Voice } from '@shedbook/core';
+
+/** A stroke with its place and its touch. */
+export interface PlacedStroke {
+  readonly bar: number;
+  readonly inBar: Fraction;
+  /** The voice that sounds. */
+  readonly voice: Voice;
+  readonly articulation: Articulation;
+  readonly accent: boolean;
+  readonly ghost: boolean;
+}
