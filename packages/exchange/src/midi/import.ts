@@ -69,12 +69,17 @@ function median(values: readonly number[]): number {
   return sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
 }
 
+/** Earliest that a note may come and still belong to the bar after it, as a part of the bar. */
+const EARLY_BAR = 1 / 64;
+
 /** Bars at the start that have clicks and nothing else. */
 function countInBars(take: MidiTake, bar: number): number {
-  const barOf = (note: MidiNote) => Math.floor((toNumber(note.at) + bar / 64) / bar);
-  const firstDrum = take.notes.find(isDrumNote);
-  const clicked = take.notes.some((note) => note.voice === 'click' && barOf(note) === 0);
-  return clicked && firstDrum ? barOf(firstDrum) : 0;
+  const barOf = (note: MidiNote) => Math.floor(toNumber(note.at) / bar + EARLY_BAR);
+  const clicked = new Set(take.notes.filter((note) => note.voice === 'click').map(barOf));
+  const drummed = new Set(take.notes.filter(isDrumNote).map(barOf));
+  let bars = 0;
+  while (clicked.has(bars) && !drummed.has(bars)) bars += 1;
+  return bars;
 }
 
 /** Folds the ornaments of a voice that can be written with them. */

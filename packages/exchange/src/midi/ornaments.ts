@@ -36,14 +36,24 @@ function bounces(slotSeconds: number): readonly OrnamentStroke[] {
   return Array.from({ length: count }, (_, i) => ({ seconds: (i + 1) * step, levelDb: GRACE_DB }));
 }
 
+/** Grace strokes in the common time, or closer together where the stroke before leaves no room for that. */
+function graces(count: number, roomSeconds: number): readonly OrnamentStroke[] {
+  const step = Math.min(GRACE_SECONDS, roomSeconds / (count + 1));
+  return Array.from({ length: count }, (_, i) => ({ seconds: -(count - i) * step, levelDb: GRACE_DB }));
+}
+
 /**
  * The strokes that an articulation adds to its main stroke.
  * @param slotSeconds length of the written slot, which a buzz fills
+ * @param roomSeconds time since the stroke before, into which grace strokes must fit
  */
-export function ornamentStrokes(articulation: Articulation, slotSeconds: number): readonly OrnamentStroke[] {
-  const grace = (before: number) => ({ seconds: -before * GRACE_SECONDS, levelDb: GRACE_DB });
-  if (articulation === 'flam') return [grace(1)];
-  if (articulation === 'drag') return [grace(2), grace(1)];
+export function ornamentStrokes(
+  articulation: Articulation,
+  slotSeconds: number,
+  roomSeconds: number,
+): readonly OrnamentStroke[] {
+  if (articulation === 'flam') return graces(1, roomSeconds);
+  if (articulation === 'drag') return graces(2, roomSeconds);
   return articulation === 'buzz' ? bounces(slotSeconds) : [];
 }
 

@@ -21,17 +21,35 @@ const RINGING: ReadonlySet<SoundingVoice> = new Set(['ride', 'hihat-open', 'cras
 /** Velocity of the note-offs: 64 is MIDI's value for a sender that does not measure it. */
 const RELEASE_VELOCITY = 64;
 
-function strokeNotes(stroke: Stroke, placement: Placement): readonly Note[] {
+/** A stroke where it lies in the file. */
+export interface FiledStroke {
+  readonly stroke: Stroke;
+  readonly placement: Placement;
+}
+
+/** The notes of a stroke and its ornaments, in order of time. */
+function strokeNotes({ stroke, placement }: FiledStroke, before: FiledStroke | undefined): readonly Note[] {
   const key = voiceToKey(stroke.voice, stroke.articulation, isAccent(stroke.mark));
   const note = (seconds: number, levelDb: number): Note => ({
     ticks: placement.strokeTicks(stroke, seconds),
     key,
     velocity: levelDbToVelocity(levelDb),
   });
-  const ornaments = ornamentStrokes(stroke.articulation, placement.slotSeconds(stroke))
+  const near = before?.placement === placement;
+  const room = near ? stroke.timeSeconds - before.stroke.timeSeconds : Number.POSITIVE_INFINITY;
+  const ornaments = ornamentStrokes(stroke.articulation, placement.slotSeconds(stroke), room)
     .map((added) => note(added.seconds, stroke.levelDb + added.levelDb))
     .filter((added) => added.ticks >= 0);
-  return [...ornaments, note(0, stroke.levelDb)];
+  return [...ornaments, note(0, stroke.levelDb)].sort((a, b) => a.ticks - b.ticks);
+}
+
+/** All notes of a voice; the bounces of a buzz stop where the next stroke begins. */
+function voiceNotes(placed: readonly FiledStroke[]): readonly Note[] {
+  const notes = placed.map((each, i) => strokeNotes(each, placed[i - 1]));
+  return notes.flatMap((mine, i) => {
+    const next = notes[i + 1]?.[0]?.ticks ?? Number.POSITIVE_INFINITY;
+    return mine.filter((note, j) => j === 0 || note.ticks < next);
+  });
 }
 
 function withEnds(notes: readonly Note[], longest: number, endTicks: number): readonly NoteEvent[] {
@@ -50,14 +68,9 @@ function withEnds(notes: readonly Note[], longest: number, endTicks: number): re
   return events.sort((a, b) => a.ticks - b.ticks || order[a.kind] - order[b.kind]);
 }
 
-/** The track of one voice: its name, then its notes. */
-export function voiceTrack(
-  voice: SoundingVoice,
-  placed: readonly { readonly stroke: Stroke; readonly placement: Placement }[],
-  endTicks: number,
-): SmfTrack {
-  const notes = placed.flatMap(({ stroke, placement }) => strokeNotes(stroke, placement));
-  const ordered = notes.toSorted((a, b) => a.ticks - b.ticks);
+/** The track of one voice: its name, then its notes. Strokes must be in order of time. */
+export function voiceTrack(voice: SoundingVoice, placed: readonly FiledStroke[], endTicks: number): SmfTrack {
+  const ordered = voiceNotes(placed).toSorted((a, b) => a.ticks - b.ticks);
   const longest = RINGING.has(voice) ? TICKS_PER_QUARTER : TICKS_PER_QUARTER / 8;
   const events = withEnds(ordered, longest, endTicks);
   return {

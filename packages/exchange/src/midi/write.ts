@@ -9,12 +9,12 @@
  * Differs from the source: text is UTF-8. A tempo is a whole number of microseconds a quarter, so the clock of a
  * file may differ from the performance by up to half a microsecond a quarter note.
  */
-import { type Meter, type Performance, type SoundingVoice, type Stroke, VOICES } from '@shedbook/core';
+import { type Meter, type Performance, type SoundingVoice, VOICES } from '@shedbook/core';
 import { conductorTrack } from './conductor-track.ts';
 import { encodeSmf } from './encode.ts';
-import { type MidiTiming, type Placement, placePerformance, TICKS_PER_QUARTER } from './placement.ts';
+import { type MidiTiming, placePerformance, TICKS_PER_QUARTER } from './placement.ts';
 import type { SmfTrack } from './smf.ts';
-import { voiceTrack } from './voice-track.ts';
+import { type FiledStroke, voiceTrack } from './voice-track.ts';
 
 /** What a file says beside its strokes. */
 export interface WriteMidiOptions {
@@ -57,7 +57,7 @@ function mergeTracks(tracks: readonly SmfTrack[]): SmfTrack {
 /** The bytes of a file with performances one after another, each with its name as a marker: a whole sheet. */
 export function writeMidiSheet(sections: readonly MidiSection[], options: WriteMidiOptions): Uint8Array {
   const placed = placeSections(sections, options);
-  const byVoice = new Map<SoundingVoice, { stroke: Stroke; placement: Placement }[]>();
+  const byVoice = new Map<SoundingVoice, FiledStroke[]>();
   for (const { performance, placement } of placed) {
     for (const stroke of performance.strokes) {
       const list = byVoice.get(stroke.voice) ?? [];
