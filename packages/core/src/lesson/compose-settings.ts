@@ -77,9 +77,9 @@ function weight(points: number, what: string) {
 const weightsSchema = z
   .strictObject({
     alone: weight(1, 'each off-beat stroke that no other limb plays with'),
-    foot: weight(0.5, 'each stroke that only a foot plays with'),
+    foot: weight(0.5, 'each stroke that a foot or the other hand plays with, but not the lead hand'),
     lead: weight(0.25, 'each stroke that the lead hand plays with'),
-    pulse: weight(0.1, 'evidence against the pulse (Povel and Essens), where no other limb plays the beat'),
+    pulse: weight(0.25, 'evidence against the pulse (Povel and Essens), where no other limb plays the beat'),
     lhl: weight(0, 'syncopation of Longuet-Higgins and Lee'),
     wnbd: weight(0.1, 'weighted distance of notes to beats (Gómez and others)'),
     offBeatness: weight(0, 'strokes on places coprime with the bar (Toussaint)'),

@@ -1,0 +1,122 @@
+/**
+ * Grading: how hard a bar of comping is over its groove, as a sum of parts that a teacher can read.
+ *
+ * Conventions: difficulty in points; a part's points are its count times its weight. An exercise of several bars
+ * has the sum over its bars. The bar is looped: its last beat leads to its first.
+ */
+import {
+  type Cell,
+  type ComposeWeights,
+  commonGrid,
+  DEFAULT_COMPOSE_SETTINGS,
+  type Exercise,
+  isStruck,
+  keithSyncopation,
+  type Lesson,
+  longuetHigginsLee,
+  type Pattern,
+} from '@shedbook/core';
+import { type Counts, countBeat, countMove } from './counts.ts';
+import { type Ground, groundOf } from './ground.ts';
+import { PARTS, type PartName } from './parts.data.ts';
+
+/** One part of a grade. */
+export interface GradedPart {
+  readonly part: PartName;
+  readonly count: number;
+  /** Count times weight. */
+  readonly points: number;
+}
+
+/** How hard a bar is, and why. */
+export interface Grade {
+  /** Sum of the parts. */
+  readonly points: number;
+  /** All parts, in the order in which they are explained. */
+  readonly parts: readonly GradedPart[];
+}
+
+/** How a bar is graded. */
+export interface GradeSettings {
+  readonly weights: ComposeWeights;
+  /** Strokes a second that a hand can keep up at the goal tempo. */
+  readonly handSpeed: number;
+}
+
+/** The settings that a lesson grades by. */
+export function gradeSettingsOf(lesson: Lesson): GradeSettings {
+  return { weights: lesson.compose.weights, handSpeed: lesson.compose.limits.handSpeed };
+}
+
+/** The settings where a lesson says nothing. */
+export const DEFAULT_GRADE_SETTINGS: GradeSettings = {
+  weights: DEFAULT_COMPOSE_SETTINGS.weights,
+  handSpeed: DEFAULT_COMPOSE_SETTINGS.limits.handSpeed,
+};
+
+/** Prime factors of a number, small ones first, or threes first. */
+function divisionsOf(n: number, threesFirst: boolean): readonly number[] {
+  const factors: number[] = [];
+  let rest = n;
+  for (let p = 2; p <= rest; p += 1) {
+    while (rest % p === 0) {
+      factors.push(p);
+      rest /= p;
+    }
+  }
+  return threesFirst ? factors.toReversed() : factors;
+}
+
+function bitsOf(cells: readonly Cell[], slots: number): readonly number[] {
+  return cells.flatMap((cell) => {
+    const stretch = slots / cell.marks.length;
+    return Array.from({ length: slots }, (_, i) => {
+      const mark = i % stretch === 0 ? cell.marks[i / stretch] : undefined;
+      return mark !== undefined && isStruck(mark) ? 1 : 0;
+    });
+  });
+}
+
+/** The two measures that need a whole bar at once. */
+export function countBar(ground: Ground, cells: readonly Cell[]): Counts {
+  const slots = commonGrid(cells.map((cell) => cell.marks.length));
+  const bits = bitsOf(cells, slots);
+  const { beats, compound } = ground.meter;
+  const divisions = [...divisionsOf(beats.length, false), ...divisionsOf(slots, compound)];
+  return { lhl: Math.max(0, longuetHigginsLee(bits, divisions, 'same bar')), keith: keithSyncopation(bits) };
+}
+
+function barsOfCells(ground: Ground, cells: readonly Cell[]): readonly (readonly Cell[])[] {
+  const inBar = ground.meter.beats.length;
+  return Array.from({ length: ground.bars }, (_, bar) => cells.slice(bar * inBar, (bar + 1) * inBar));
+}
+
+function allCounts(ground: Ground, cells: readonly Cell[], handSpeed: number): readonly Counts[] {
+  const beats = cells.map((cell, beat) => countBeat(ground, beat, cell, handSpeed));
+  const moves = cells.map((cell, beat) =>
+    countMove(ground, beat, cell, cells[(beat + 1) % cells.length] ?? cell, handSpeed),
+  );
+  return [...beats, ...moves, ...barsOfCells(ground, cells).map((bar) => countBar(ground, bar))];
+}
+
+/** The grade of the cells of all beats over a ground. */
+export function gradeCells(ground: Ground, cells: readonly Cell[], settings: GradeSettings): Grade {
+  const counts = allCounts(ground, cells, settings.handSpeed);
+  const parts = PARTS.map(({ part }): GradedPart => {
+    const count = counts.reduce((sum, each) => sum + (each[part] ?? 0), 0);
+    return { part, count, points: count * settings.weights[part] };
+  });
+  return { points: parts.reduce((sum, each) => sum + each.points, 0), parts };
+}
+
+/** The grade of a pattern over a ground with as many bars. */
+export function gradePattern(ground: Ground, pattern: Pattern, settings: GradeSettings): Grade {
+  return gradeCells(ground, pattern.bars.flat(), settings);
+}
+
+/** The grade of what the comping voice plays in an exercise (or, where it does not play, the first part). */
+export function gradeExercise(lesson: Lesson, exercise: Exercise): Grade {
+  const part = exercise.parts.find((each) => each.voice === lesson.comping) ?? exercise.parts[0];
+  const pattern = part?.pattern ?? { bars: [] };
+  return gradePattern(groundOf(lesson, exercise), pattern, gradeSettingsOf(lesson));
+}

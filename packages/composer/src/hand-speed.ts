@@ -1,0 +1,52 @@
+/**
+ * How fast one limb has to go, and what it cannot do.
+ *
+ * Conventions: times in seconds at the goal tempo; speed in strokes a second.
+ * Source: common practice: a hand keeps up single strokes to some limit; two in a row may come faster, from one
+ * motion of the hand; a foot keeps up less. The shares are ours.
+ */
+import type { Cell } from '@shedbook/core';
+import { struckSlots } from '@shedbook/core';
+import type { Ground } from './ground.ts';
+
+/** Two strokes from one motion may come this many times as fast as strokes that are kept up. */
+const PAIR_SHARE = 1.5;
+
+/** What a foot keeps up, as a share of what a hand does. */
+const FOOT_SHARE = 0.75;
+
+/** Speed, as a share of the limit, from which on it costs anything. */
+const EASY_SHARE = 0.5;
+
+const ROUNDING_SECONDS = 1e-9;
+
+/** Strokes a second that the comping limb can keep up. */
+export function speedLimit(ground: Ground, handSpeed: number): number {
+  return ground.limb === 'lead foot' || ground.limb === 'other foot' ? handSpeed * FOOT_SHARE : handSpeed;
+}
+
+/** Times of the strokes of a cell on a beat, from the start of that beat. */
+export function strokeTimes(ground: Ground, beat: number, cell: Cell): readonly number[] {
+  const length = ground.beatSeconds(beat);
+  return struckSlots(cell).map((slot) => ground.phase(beat, slot, cell.marks.length) * length);
+}
+
+function gapsOf(times: readonly number[]): readonly number[] {
+  return times.slice(1).map((time, i) => time - (times[i] as number));
+}
+
+/** Whether one limb can play these strokes: no pair faster than a double stroke, no run faster than the limit. */
+export function isPlayable(times: readonly number[], limit: number): boolean {
+  const gaps = gapsOf(times);
+  const tooFast = (gap: number, speed: number) => gap < 1 / speed - ROUNDING_SECONDS;
+  return gaps.every(
+    (gap, i) =>
+      !tooFast(gap, limit * PAIR_SHARE) &&
+      !(i > 0 && tooFast(gap, limit) && tooFast(gaps[i - 1] as number, limit)),
+  );
+}
+
+/** What a gap between two strokes costs: 0 up to half the limit, 1 at the limit, more above. */
+export function speedCost(gapSeconds: number, limit: number): number {
+  return Math.max(0, (1 / gapSeconds / limit - EASY_SHARE) / (1 - EASY_SHARE));
+}

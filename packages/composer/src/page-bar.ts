@@ -1,0 +1,97 @@
+/**
+ * A bar on its way to a page, with what choosing looks at: its moves, its class of rotations, its rests.
+ *
+ * Conventions: cells as indices into the vocabulary, followed by cells that only kept exercises use; a move is
+ * `from · cells + to` and is noted only between cells of the vocabulary.
+ */
+import { type Cell, commonGrid, isRest, necklaceOf, struckSlots } from '@shedbook/core';
+
+/** A bar that is, or may be, on the page. */
+export interface PageBar {
+  readonly cells: ArrayLike<number>;
+  readonly points: number;
+  /** Number of the exercise that it was before, or null for a new bar. */
+  readonly keptFrom: number | null;
+  /** Each move once. */
+  readonly moves: readonly number[];
+  readonly rests: number;
+  readonly strokes: number;
+  /** The cells, as text to compare. */
+  readonly key: string;
+}
+
+/** What is known of the cells that bars are made of. */
+export interface Alphabet {
+  /** Vocabulary first, then cells that only kept exercises use. */
+  readonly cells: readonly Cell[];
+  /** How many of them are the vocabulary. */
+  readonly vocabulary: number;
+  readonly rests: readonly boolean[];
+  readonly strokes: readonly number[];
+}
+
+/** An alphabet of vocabulary cells and further ones. */
+export function alphabetOf(vocabulary: readonly Cell[], further: readonly Cell[]): Alphabet {
+  const known = new Set(vocabulary.map((cell) => cell.text));
+  const others = new Map(further.filter((cell) => !known.has(cell.text)).map((cell) => [cell.text, cell]));
+  const cells = [...vocabulary, ...others.values()];
+  return {
+    cells,
+    vocabulary: vocabulary.length,
+    rests: cells.map(isRest),
+    strokes: cells.map((cell) => struckSlots(cell).length),
+  };
+}
+
+/** The moves of a looped bar, each once. */
+export function movesOf(alphabet: Alphabet, cells: ArrayLike<number>): readonly number[] {
+  const n = alphabet.vocabulary;
+  const moves: number[] = [];
+  for (let beat = 0; beat < cells.length; beat += 1) {
+    const from = cells[beat] as number;
+    const to = cells[beat + 1 === cells.length ? 0 : beat + 1] as number;
+    const move = from * n + to;
+    if (from < n && to < n && !moves.includes(move)) moves.push(move);
+  }
+  return moves;
+}
+
+/** Prepares a bar for choosing. */
+export function pageBar(
+  alphabet: Alphabet,
+  cells: ArrayLike<number>,
+  points: number,
+  keptFrom: number | null = null,
+): PageBar {
+  let rests = 0;
+  let strokes = 0;
+  for (let beat = 0; beat < cells.length; beat += 1) {
+    const cell = cells[beat] as number;
+    if (alphabet.rests[cell]) rests += 1;
+    strokes += alphabet.strokes[cell] as number;
+  }
+  const key = Array.prototype.join.call(cells, ',');
+  return { cells, points, keptFrom, moves: movesOf(alphabet, cells), rests, strokes, key };
+}
+
+/** Tells whether two bars are rotations of one another, slot by slot; remembers what it worked out. */
+export function rotationJudge(alphabet: Alphabet): (a: PageBar, b: PageBar) => boolean {
+  const slots = commonGrid(alphabet.cells.map((cell) => cell.marks.length));
+  const classes = new Map<string, string>();
+  const classOf = (bar: PageBar) => {
+    const known = classes.get(bar.key);
+    if (known !== undefined) return known;
+    const places: number[] = [];
+    for (let beat = 0; beat < bar.cells.length; beat += 1) {
+      const { marks } = alphabet.cells[bar.cells[beat] as number] as Cell;
+      const stretch = slots / marks.length;
+      for (let i = 0; i < slots; i += 1) {
+        places.push(i % stretch === 0 ? (marks[i / stretch] ?? '.').charCodeAt(0) : '.'.charCodeAt(0));
+      }
+    }
+    const found = necklaceOf(places).join();
+    classes.set(bar.key, found);
+    return found;
+  };
+  return (a, b) => a.strokes === b.strokes && classOf(a) === classOf(b);
+}

@@ -1,0 +1,200 @@
+/**
+ * What a composed page has and lacks, in figures and in sentences.
+ *
+ * Conventions: exercises count from 1; difficulty in points.
+ */
+import { type Cell, type Exercise, formatPattern, type Lesson } from '@shedbook/core';
+import { type Grade, gradeExercise } from './grade.ts';
+import type { PageBar } from './page-bar.ts';
+import type { PageAim } from './page-cost.ts';
+import type { Pool } from './pool.ts';
+
+/** A move from one cell to the next. */
+export interface CellMove {
+  readonly from: string;
+  readonly to: string;
+}
+
+/** One exercise of the page. */
+export interface ReportedBar {
+  readonly number: number;
+  /** Pattern text of the comping voice. */
+  readonly text: string;
+  readonly kept: boolean;
+  readonly grade: Grade;
+  /** Cells that the page has here for the first time. */
+  readonly newCells: readonly string[];
+  /** Moves that the page has here for the first time. */
+  readonly newMoves: readonly CellMove[];
+}
+
+/** Which moves between cells the page has. */
+export interface CoverageReport {
+  /** Moves that the vocabulary and its limits allow. */
+  readonly possible: number;
+  readonly met: number;
+  readonly missed: readonly CellMove[];
+  /** No page with fewer exercises can meet all: possible moves by moves in an exercise, rounded up. */
+  readonly lowerBound: number;
+  /** No page of this many exercises can meet more. */
+  readonly bestPossible: number;
+  /** The exercise at which the last move is met, or null when some are missed. */
+  readonly completeAt: number | null;
+}
+
+/** How difficulty goes. */
+export interface DifficultyReport {
+  readonly easiest: number;
+  readonly hardest: number;
+  readonly largestStep: number;
+  /** Bound on steps, set before any bar was chosen. */
+  readonly stepBound: number;
+  /** Numbers of exercises that are easier than the one before: kept ones only. */
+  readonly falls: readonly number[];
+}
+
+/** What a composed page has and lacks. */
+export interface ComposeReport {
+  readonly seed: number | string;
+  readonly asked: number;
+  readonly count: number;
+  /** How many bars the vocabulary and its limits allow: exact, in decimal digits. */
+  readonly allowed: string;
+  /** How many of them were looked at. */
+  readonly lookedAt: number;
+  readonly coverage: CoverageReport;
+  readonly difficulty: DifficultyReport;
+  /** Numbers of exercises that are rotations of the one before. */
+  readonly rotations: readonly number[];
+  readonly bars: readonly ReportedBar[];
+  /** What could not be had, and why, in sentences. */
+  readonly notes: readonly string[];
+}
+
+/** What a report is made of. */
+export interface ReportTask {
+  readonly lesson: Lesson;
+  readonly seed: number | string;
+  readonly asked: number;
+  readonly page: readonly PageBar[];
+  readonly exercises: readonly Exercise[];
+  readonly aim: PageAim;
+  readonly pool: Pool;
+}
+
+function moveText(aim: PageAim, move: number): CellMove {
+  const n = aim.alphabet.vocabulary;
+  const text = (index: number) => (aim.alphabet.cells[index] as Cell).text;
+  return { from: text(Math.floor(move / n)), to: text(move % n) };
+}
+
+function reportBars(task: ReportTask): readonly ReportedBar[] {
+  const metCells = new Set<number>();
+  const metMoves = new Set<number>();
+  const { aim, lesson } = task;
+  return task.page.map((bar, place) => {
+    const newCells = [...new Set(Array.from(bar.cells))].filter((cell) => !metCells.has(cell));
+    const newMoves = bar.moves.filter((move) => !metMoves.has(move));
+    for (const cell of newCells) metCells.add(cell);
+    for (const move of newMoves) metMoves.add(move);
+    const exercise = task.exercises[place] as Exercise;
+    const part = exercise.parts.find((each) => each.voice === lesson.comping) ?? exercise.parts[0];
+    return {
+      number: place + 1,
+      text: part ? formatPattern(part.pattern) : '',
+      kept: bar.keptFrom !== null,
+      grade: gradeExercise(lesson, exercise),
+      newCells: newCells.map((cell) => (aim.alphabet.cells[cell] as Cell).text),
+      newMoves: newMoves.map((move) => moveText(aim, move)),
+    };
+  });
+}
+
+function reportCoverage({ page, aim }: ReportTask): CoverageReport {
+  const left = new Set(aim.moves);
+  let completeAt: number | null = null;
+  page.forEach((bar, place) => {
+    for (const move of bar.moves) left.delete(move);
+    if (left.size === 0) completeAt ??= place + 1;
+  });
+  const inOne = page[0]?.cells.length ?? 1;
+  return {
+    possible: aim.moves.length,
+    met: aim.moves.length - left.size,
+    missed: [...left].map((move) => moveText(aim, move)),
+    lowerBound: Math.ceil(aim.moves.length / inOne),
+    bestPossible: Math.min(aim.moves.length, page.length * inOne),
+    completeAt,
+  };
+}
+
+/** Points that differ by less are the same: sums of floats. */
+const SAME_POINTS = 1e-6;
+
+function reportDifficulty({ page, aim }: ReportTask): DifficultyReport {
+  const steps = page.slice(1).map((bar, i) => bar.points - (page[i] as PageBar).points);
+  return {
+    easiest: page[0]?.points ?? 0,
+    hardest: page.at(-1)?.points ?? 0,
+    largestStep: Math.max(0, ...steps),
+    stepBound: aim.stepBound,
+    falls: steps.flatMap((step, i) => (step < -SAME_POINTS ? [i + 2] : [])),
+  };
+}
+
+function notesOf(
+  task: ReportTask,
+  coverage: CoverageReport,
+  difficulty: DifficultyReport,
+): readonly string[] {
+  const { page, asked, pool, lesson } = task;
+  const notes: string[] = [];
+  const bars = (n: number) => `${n} ${n === 1 ? 'exercise' : 'exercises'}`;
+  if (lesson.vocabulary.length === 0) notes.push('The vocabulary is empty: add cells such as "..x" to it.');
+  else if (pool.candidates.length === 0) {
+    notes.push(
+      'The limits leave no bar: widen "limits" under "compose", lower the goal tempo, or add cells.',
+    );
+  }
+  if (page.length < asked && page.length > 0) {
+    notes.push(
+      `${bars(asked)} asked for, but the vocabulary and its limits leave only ${page.length} different.`,
+    );
+  }
+  if (coverage.missed.length > 0 && page.length > 0) {
+    const list = coverage.missed.map(({ from, to }) => `${from} to ${to}`).join(', ');
+    const need =
+      page.length < coverage.lowerBound ? `; all of them need at least ${bars(coverage.lowerBound)}` : '';
+    notes.push(`Moves not on the page: ${list}${need}.`);
+  }
+  for (const number of difficulty.falls) {
+    notes.push(`Exercise ${number} is easier than ${number - 1}: kept exercises stand there as they did.`);
+  }
+  if (difficulty.largestStep > difficulty.stepBound + SAME_POINTS) {
+    notes.push(
+      `The largest step is ${difficulty.largestStep.toFixed(1)} points, above ${difficulty.stepBound.toFixed(1)}.`,
+    );
+  }
+  return notes;
+}
+
+/** The report of a page. */
+export function reportPage(task: ReportTask): ComposeReport {
+  const { page, aim } = task;
+  const coverage = reportCoverage(task);
+  const difficulty = reportDifficulty(task);
+  return {
+    seed: task.seed,
+    asked: task.asked,
+    count: page.length,
+    allowed: task.pool.allowed.toString(),
+    lookedAt: task.pool.candidates.length,
+    coverage,
+    difficulty,
+    rotations: page.flatMap((bar, i) =>
+      i > 0 && aim.areRotations(page[i - 1] as PageBar, bar) ? [i + 1] : [],
+    ),
+    bars: reportBars(task),
+    notes: notesOf(task, coverage, difficulty),
+  };
+}
