@@ -1,0 +1,256 @@
+/**
+ * Reads an SVG into a drawing: the shapes that engraving and simple vector images (a QR code) are made of.
+ *
+ * Conventions: verovio's own style sheet strokes in the current colour whatever has a stroke width, so a shape
+ * with a stroke width is stroked and one without is filled only.
+ * Source: SVG 1.1, chapters 5 (structure), 7 (coordinates) and 9 (basic shapes).
+ * Differs from the source: no style sheets, gradients, clipping, text or opacity.
+ */
+import type { Drawing, NamedGroup, Shape } from './drawing.ts';
+import {
+  type AffineMap,
+  type Box,
+  compose,
+  grow,
+  IDENTITY,
+  mapLength,
+  scale,
+  shift,
+  unite,
+} from './geometry.ts';
+import { type Outline, outlineBox, parseOutline, type Step } from './outline.ts';
+import { parseXml, type XmlElement } from './xml.ts';
+
+interface Paint {
+  readonly fill: string | null;
+  readonly stroke: string | null;
+  readonly strokeWidth: number | null;
+}
+
+interface Reading {
+  readonly definitions: ReadonlyMap<string, XmlElement>;
+  readonly shapes: Shape[];
+  readonly groups: NamedGroup[];
+}
+
+interface Context {
+  readonly map: AffineMap;
+  readonly paint: Paint;
+  readonly within: string | null;
+  readonly glyph: string | null;
+}
+
+const outlines = new Map<string, Outline>();
+
+/** Outlines by their path data: glyphs come back in every tile. */
+function outlineOf(data: string): Outline {
+  const known = outlines.get(data);
+  if (known) return known;
+  const outline = parseOutline(data);
+  if (data.length > 60) outlines.set(data, outline);
+  return outline;
+}
+
+function numbers(text: string | undefined): readonly number[] {
+  return (text?.match(/[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?/g) ?? []).map(Number);
+}
+
+function number(element: XmlElement, name: string): number {
+  return numbers(element.attributes[name])[0] ?? 0;
+}
+
+function rotation(n: readonly number[]): AffineMap {
+  const [degrees = 0, x = 0, y = 0] = n;
+  const angle = (degrees * Math.PI) / 180;
+  const turn: AffineMap = [Math.cos(angle), Math.sin(angle), -Math.sin(angle), Math.cos(angle), 0, 0];
+  return compose(shift(x, y), compose(turn, shift(-x, -y)));
+}
+
+function transformOf(text: string | undefined): AffineMap {
+  let map = IDENTITY;
+  for (const [, name, inner] of text?.matchAll(/(\w+)\s*\(([^)]*)\)/g) ?? []) {
+    const n = numbers(inner);
+    if (name === 'translate') map = compose(map, shift(n[0] ?? 0, n[1] ?? 0));
+    else if (name === 'scale') map = compose(map, scale(n[0] ?? 1, n[1] ?? n[0] ?? 1));
+    else if (name === 'rotate') map = compose(map, rotation(n));
+    else if (name === 'matrix') map = compose(map, n as unknown as AffineMap);
+    else throw new RangeError(`found the transform "${name}", expected translate, scale, rotate or matrix`);
+  }
+  return map;
+}
+
+function viewBoxOf(svg: XmlElement): Box | null {
+  const [x, y, width, height] = numbers(svg.attributes.viewBox);
+  if (height === undefined) return null;
+  return { x: x as number, y: y as number, width: width as number, height };
+}
+
+function paintOf(element: XmlElement, around: Paint): Paint {
+  const style = Object.fromEntries(
+    (element.attributes.style ?? '').split(';').map((rule) => rule.split(':').map((s) => s.trim())),
+  );
+  const value = (name: string): string | undefined => style[name] ?? element.attributes[name];
+  const colour = (text: string | undefined, otherwise: string | null) => {
+    if (text === undefined) return otherwise;
+    return text === 'none' || text === 'transparent' ? null : text === 'currentColor' ? 'ink' : text;
+  };
+  const width = value('stroke-width');
+  const strokeWidth = width === undefined ? around.strokeWidth : Number.parseFloat(width);
+  const stroke = colour(value('stroke'), width === undefined ? around.stroke : (around.stroke ?? 'ink'));
+  return { fill: colour(value('fill'), around.fill), stroke, strokeWidth };
+}
+
+const KAPPA = (4 / 3) * (Math.SQRT2 - 1);
+
+function ellipse(cx: number, cy: number, rx: number, ry: number): Outline {
+  const [kx, ky] = [KAPPA * rx, KAPPA * ry];
+  const steps: readonly Step[] = [
+    ['M', cx + rx, cy],
+    ['C', cx + rx, cy + ky, cx + kx, cy + ry, cx, cy + ry],
+    ['C', cx - kx, cy + ry, cx - rx, cy + ky, cx - rx, cy],
+    ['C', cx - rx, cy - ky, cx - kx, cy - ry, cx, cy - ry],
+    ['C', cx + kx, cy - ry, cx + rx, cy - ky, cx + rx, cy],
+    ['Z'],
+  ];
+  return { steps };
+}
+
+function polygon(element: XmlElement, closed: boolean): Outline {
+  const n = numbers(element.attributes.points);
+  const steps: Step[] = [];
+  for (let i = 0; i + 1 < n.length; i += 2)
+    steps.push([i === 0 ? 'M' : 'L', n[i] as number, n[i + 1] as number]);
+  if (closed) steps.push(['Z']);
+  return { steps };
+}
+
+function rectangle(element: XmlElement): Outline {
+  const [x, y] = [number(element, 'x'), number(element, 'y')];
+  const [right, bottom] = [x + number(element, 'width'), y + number(element, 'height')];
+  return { steps: [['M', x, y], ['L', right, y], ['L', right, bottom], ['L', x, bottom], ['Z']] };
+}
+
+/** The outline of a basic shape, or null for anything else. */
+function shapeOutline(element: XmlElement): Outline | null {
+  const n = (name: string) => number(element, name);
+  if (element.name === 'path') return outlineOf(element.attributes.d ?? '');
+  if (element.name === 'rect') return rectangle(element);
+  if (element.name === 'circle') return ellipse(n('cx'), n('cy'), n('r'), n('r'));
+  if (element.name === 'ellipse') return ellipse(n('cx'), n('cy'), n('rx'), n('ry'));
+  if (element.name === 'polygon') return polygon(element, true);
+  if (element.name === 'polyline') return polygon(element, false);
+  if (element.name === 'line')
+    return {
+      steps: [
+        ['M', n('x1'), n('y1')],
+        ['L', n('x2'), n('y2')],
+      ],
+    };
+  return null;
+}
+
+function addShape(reading: Reading, outline: Outline, context: Context): Box[] {
+  const { map, paint, glyph } = context;
+  const strokeWidth = paint.stroke === null ? 0 : mapLength(map, paint.strokeWidth ?? 1);
+  const bare = outlineBox(outline, map);
+  if (!bare || (paint.fill === null && strokeWidth === 0)) return [];
+  const box = strokeBox(bare, strokeWidth);
+  const stroke = strokeWidth > 0 ? paint.stroke : null;
+  reading.shapes.push({ outline, map, fill: paint.fill, stroke, strokeWidth, box, glyph });
+  return [box];
+}
+
+/** The box with its stroke; a straight upright or level line ends flat, so it grows only across. */
+function strokeBox(box: Box, strokeWidth: number): Box {
+  const grown = grow(box, strokeWidth / 2);
+  if (box.width === 0) return { ...grown, y: box.y, height: box.height };
+  if (box.height === 0) return { ...grown, x: box.x, width: box.width };
+  return grown;
+}
+
+const PASSED_OVER: ReadonlySet<string> = new Set(['defs', 'style', 'title', 'desc', 'metadata']);
+
+function readUse(reading: Reading, element: XmlElement, context: Context): Box[] {
+  const target = (element.attributes.href ?? element.attributes['xlink:href'] ?? '').replace(/^#/, '');
+  const definition = reading.definitions.get(target);
+  if (!definition) throw new RangeError(`found a use of "${target}", expected one that is defined`);
+  const map = compose(context.map, shift(number(element, 'x'), number(element, 'y')));
+  return readElement(reading, definition, {
+    ...context,
+    map,
+    glyph: /^[0-9A-F]{4,5}(?=-)/.exec(target)?.[0] ?? null,
+  });
+}
+
+function readChildren(reading: Reading, element: XmlElement, context: Context): Box[] {
+  return element.children.flatMap((child) => readElement(reading, child, context));
+}
+
+function readGroup(reading: Reading, element: XmlElement, context: Context): Box[] {
+  const id = element.attributes.id ?? null;
+  const boxes = readChildren(reading, element, { ...context, within: id ?? context.within });
+  const classes = (element.attributes.class ?? '').split(/\s+/).filter(Boolean);
+  const named = context.glyph === null && (id !== null || classes.length > 0);
+  const box = named ? unite(boxes) : null;
+  if (box) reading.groups.push({ id, classes, within: context.within, box });
+  return boxes;
+}
+
+/** The map of a nested `svg`: its viewBox into its place. */
+function nestedMap(element: XmlElement, around: AffineMap, room: Box | null): AffineMap {
+  const inner = viewBoxOf(element);
+  if (!inner) return compose(around, shift(number(element, 'x'), number(element, 'y')));
+  const width = number(element, 'width') || (room?.width ?? inner.width);
+  const height = number(element, 'height') || (room?.height ?? inner.height);
+  const place = compose(
+    shift(number(element, 'x'), number(element, 'y')),
+    scale(width / inner.width, height / inner.height),
+  );
+  return compose(around, compose(place, shift(-inner.x, -inner.y)));
+}
+
+function readElement(reading: Reading, element: XmlElement, around: Context, room: Box | null = null): Box[] {
+  if (PASSED_OVER.has(element.name)) return [];
+  const paint = paintOf(element, around.paint);
+  const map = compose(around.map, transformOf(element.attributes.transform));
+  const context = { ...around, paint, map };
+  if (element.name === 'use') return readUse(reading, element, context);
+  if (element.name === 'g') return readGroup(reading, element, context);
+  if (element.name === 'svg')
+    return readChildren(reading, element, { ...context, map: nestedMap(element, map, room) });
+  const outline = shapeOutline(element);
+  if (!outline) throw new RangeError(`found <${element.name}> in an SVG, expected paths and basic shapes`);
+  return addShape(reading, outline, context);
+}
+
+function collect(element: XmlElement, into: Map<string, XmlElement>): void {
+  for (const child of element.children) {
+    if (child.attributes.id !== undefined) into.set(child.attributes.id, child);
+    collect(child, into);
+  }
+}
+
+/**
+ * Flattens an SVG.
+ * @returns its shapes in drawing order, in the user units of its viewBox.
+ * @throws RangeError when it is not an SVG or has parts that cannot be flattened (text, images, gradients).
+ */
+export function readSvg(svg: string): Drawing {
+  const root = parseXml(svg);
+  if (root.name !== 'svg') throw new RangeError(`found <${root.name}>, expected <svg>`);
+  const definitions = new Map<string, XmlElement>();
+  collect(root, definitions);
+  const reading: Reading = { definitions, shapes: [], groups: [] };
+  const size = { x: 0, y: 0, width: number(root, 'width'), height: number(root, 'height') };
+  const viewBox = viewBoxOf(root) ?? size;
+  const paint: Paint = { fill: 'ink', stroke: null, strokeWidth: null };
+  for (const child of root.children) {
+    readElement(
+      reading,
+      child,
+      { map: IDENTITY, paint: paintOf(root, paint), within: null, glyph: null },
+      viewBox,
+    );
+  }
+  return { viewBox, shapes: reading.shapes, groups: reading.groups };
+}

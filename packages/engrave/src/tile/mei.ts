@@ -1,0 +1,209 @@
+/**
+ * Notated bars as MEI, the form in which verovio takes music.
+ *
+ * Conventions: every head has the id `PREFIX-bBAR-NUM-DEN-VOICE`, its bar from 1 and its start in the bar in whole
+ * notes, so positions can be found again in what is engraved. Layer 1 has stems up, layer 2 stems down.
+ * Source: MEI 5.1 guidelines, CMN and percussion (`@loc` counts from the bottom line; `@head.shape` takes SMuFL
+ * code points; `@head.mod`, `@stem.mod`, `@grace`).
+ */
+import type {
+  Articulation,
+  Meter,
+  NotatedBar,
+  NotatedEvent,
+  NotatedGroup,
+  NotatedHead,
+  NotatedLayer,
+} from '@shedbook/core';
+import { escapeXml } from '../svg/xml.ts';
+import { HEAD_CODE_POINTS, type Head, STAFF_MAP } from './staff-map.data.ts';
+
+/** `full`: five lines. `line`: one line. `bare`: no line at all, for marks in running text. */
+export type Staff = 'full' | 'line' | 'bare';
+
+export interface MeiOptions {
+  readonly prefix: string;
+  readonly staff: Staff;
+  /** Clef and meter before the first bar. */
+  readonly signature: boolean;
+  /** `repeat`: between repeat signs. `open`: no bar lines. */
+  readonly barLines: 'single' | 'repeat' | 'open';
+}
+
+interface Writing {
+  readonly options: MeiOptions;
+  readonly bar: number;
+  readonly stems: 'up' | 'down';
+  /** Whether the bar has a second layer to keep clear of. */
+  readonly shared: boolean;
+}
+
+/** Id of a head. Bars count from 1. */
+export function headId(prefix: string, bar: number, event: NotatedEvent, head: NotatedHead): string {
+  return `${eventId(prefix, bar, event)}-${head.voice}`;
+}
+
+function eventId(prefix: string, bar: number, event: NotatedEvent): string {
+  return `${prefix}-b${bar}-${event.start.num}-${event.start.den}`;
+}
+
+const ARTICULATED_HEADS: Readonly<Partial<Record<Articulation, Head>>> = {
+  bell: 'noteheadDiamondBlack',
+  splash: 'noteheadCircleX',
+};
+
+/** The notehead of a stroke. */
+export function headOf(head: Pick<NotatedHead, 'voice' | 'articulation'>): Head {
+  return ARTICULATED_HEADS[head.articulation] ?? STAFF_MAP[head.voice].head;
+}
+
+/** Staff position of a head: on one line, hands and feet stand on it, or above and below it where both are. */
+function positionOf(writing: Writing, head: NotatedHead): number {
+  if (writing.options.staff === 'full') return STAFF_MAP[head.voice].position;
+  if (!writing.shared) return 0;
+  return writing.stems === 'up' ? 1 : -1;
+}
+
+function restPosition({ options, shared, stems }: Writing): number {
+  if (options.staff !== 'full') return shared ? (stems === 'up' ? 3 : -3) : 0;
+  if (!shared) return 4;
+  return stems === 'up' ? 6 : 0;
+}
+
+function shapeAttribute(head: NotatedHead): string {
+  const shape = headOf(head);
+  if (shape === 'noteheadBlack') return '';
+  if (shape === 'noteheadXBlack') return ' head.shape="x"';
+  if (shape === 'noteheadDiamondBlack') return ' head.shape="diamond"';
+  return ` head.auth="smufl" head.shape="U+${HEAD_CODE_POINTS[shape]}"`;
+}
+
+function placeAttributes(writing: Writing, head: NotatedHead): string {
+  return `loc="${positionOf(writing, head)}"${shapeAttribute(head)}`;
+}
+
+/** Grace notes before a flam (one) or a drag (two). */
+function graceNotes(writing: Writing, event: NotatedEvent): string {
+  return event.heads
+    .map((head) => {
+      const grace = (dur: number) =>
+        `<note grace="unacc" dur="${dur}" stem.dir="${writing.stems}" ${placeAttributes(writing, head)}/>`;
+      if (head.articulation === 'flam') return grace(8);
+      if (head.articulation === 'drag') return `<graceGrp><beam>${grace(16)}${grace(16)}</beam></graceGrp>`;
+      return '';
+    })
+    .join('');
+}
+
+function articulations(event: NotatedEvent): string {
+  const open = event.heads.some((head) => head.voice === 'hihat-open') ? ['open'] : [];
+  const accent = event.heads.some((head) => head.accent) ? ['acc'] : [];
+  const names = [...open, ...accent];
+  return names.length === 0 ? '' : `<artic artic="${names.join(' ')}" place="above"/>`;
+}
+
+function stemModifier(event: NotatedEvent): string {
+  return event.heads.some((head) => head.articulation === 'buzz') ? ' stem.mod="z"' : '';
+}
+
+function duration(event: NotatedEvent): string {
+  return `dur="${event.value.base}"${event.value.dots === 1 ? ' dots="1"' : ''}`;
+}
+
+function writeHead(
+  writing: Writing,
+  event: NotatedEvent,
+  head: NotatedHead,
+  more: string,
+  inner: string,
+): string {
+  const id = escapeXml(headId(writing.options.prefix, writing.bar, event, head));
+  const ghost = head.ghost ? ' head.mod="paren"' : '';
+  return `<note xml:id="${id}" ${more} ${placeAttributes(writing, head)}${ghost}>${inner}</note>`;
+}
+
+function writeNote(writing: Writing, event: NotatedEvent): string {
+  const stem = `${duration(event)} stem.dir="${writing.stems}"${stemModifier(event)}`;
+  const [first, ...others] = event.heads;
+  if (!first) return '';
+  if (others.length === 0)
+    return graceNotes(writing, event) + writeHead(writing, event, first, stem, articulations(event));
+  const heads = event.heads.map((head) => writeHead(writing, event, head, '', '')).join('');
+  return `${graceNotes(writing, event)}<chord ${stem}>${articulations(event)}${heads}</chord>`;
+}
+
+function writeEvent(writing: Writing, event: NotatedEvent): string {
+  if (event.kind === 'note') return writeNote(writing, event);
+  const id = escapeXml(`${eventId(writing.options.prefix, writing.bar, event)}-${writing.stems}-rest`);
+  return `<rest xml:id="${id}" ${duration(event)} loc="${restPosition(writing)}"/>`;
+}
+
+/** Runs of events that are all beamed or all not. */
+function beamRuns(events: readonly NotatedEvent[]): readonly (readonly NotatedEvent[])[] {
+  const runs: NotatedEvent[][] = [];
+  for (const event of events) {
+    const run = runs.at(-1);
+    if (run && run[0]?.beamed === event.beamed) run.push(event);
+    else runs.push([event]);
+  }
+  return runs;
+}
+
+function writeGroup(writing: Writing, group: NotatedGroup, meter: Meter): string {
+  if (group.beats === meter.beats.length && group.events.every((event) => event.kind === 'rest')) {
+    return `<mRest loc="${restPosition(writing)}"/>`;
+  }
+  const events = beamRuns(group.events)
+    .map((run) => {
+      const inner = run.map((event) => writeEvent(writing, event)).join('');
+      return run[0]?.beamed ? `<beam>${inner}</beam>` : inner;
+    })
+    .join('');
+  if (!group.tuplet) return events;
+  const { actual, normal, bracket } = group.tuplet;
+  const place = writing.stems === 'up' ? 'above' : 'below';
+  return `<tuplet num="${actual}" numbase="${normal}" bracket.visible="${bracket}" num.place="${place}" bracket.place="${place}">${events}</tuplet>`;
+}
+
+function writeLayer(writing: Writing, layer: NotatedLayer, meter: Meter): string {
+  const groups = layer.groups.map((group) => writeGroup(writing, group, meter)).join('');
+  return `<layer n="${layer.stems === 'up' ? 1 : 2}">${groups}</layer>`;
+}
+
+function barLine(options: MeiOptions, side: 'left' | 'right', at: 'edge' | 'inside'): string {
+  if (options.barLines === 'open') return ` ${side}="invis"`;
+  if (at === 'inside') return side === 'right' ? ' right="single"' : '';
+  if (options.barLines === 'repeat') return ` ${side}="${side === 'left' ? 'rptstart' : 'rptend'}"`;
+  return ` ${side}="single"`;
+}
+
+function writeBar(bar: NotatedBar, index: number, count: number, options: MeiOptions): string {
+  const left = index === 0 ? barLine(options, 'left', 'edge') : '';
+  const right = barLine(options, 'right', index === count - 1 ? 'edge' : 'inside');
+  const shared = options.staff === 'full' || bar.layers.length > 1;
+  const layers = bar.layers
+    .map((layer) => {
+      const alone = bar.layers.length === 1;
+      const writing = { options, bar: index + 1, stems: layer.stems, shared: shared && !alone };
+      return writeLayer(writing, layer, bar.meter);
+    })
+    .join('');
+  return `<measure n="${index + 1}"${left}${right}><staff n="1">${layers}</staff></measure>`;
+}
+
+function staffDefinition(meter: Meter, options: MeiOptions): string {
+  const lines = options.staff === 'full' ? 5 : 1;
+  const hidden = options.staff === 'bare' ? ' lines.visible="false"' : '';
+  const count = meter.text.slice(0, meter.text.indexOf('/'));
+  const signature = options.signature
+    ? `<clef shape="perc" line="${lines === 5 ? 3 : 1}"/><meterSig count="${count}" unit="${meter.lower}"/>`
+    : '';
+  return `<staffDef n="1" lines="${lines}"${hidden}>${signature}</staffDef>`;
+}
+
+/** The bars as a whole MEI document of one line of music. */
+export function writeMei(bars: readonly NotatedBar[], options: MeiOptions): string {
+  const meter = (bars[0] as NotatedBar).meter;
+  const measures = bars.map((bar, index) => writeBar(bar, index, bars.length, options)).join('');
+  return `<mei xmlns="http://www.music-encoding.org/ns/mei" meiversion="5.1"><meiHead><fileDesc><titleStmt><title/></titleStmt><pubStmt/></fileDesc></meiHead><music><body><mdiv><score><scoreDef><staffGrp>${staffDefinition(meter, options)}</staffGrp></scoreDef><section><sb/>${measures}</section></score></mdiv></body></mei>`;
+}

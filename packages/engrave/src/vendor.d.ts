@@ -1,0 +1,67 @@
+/** What this package uses of libraries that ship no types. */
+declare module 'verovio/wasm' {
+  export default function createVerovioModule(): Promise<unknown>;
+}
+
+declare module 'verovio/esm' {
+  export const LOG_OFF: number;
+  export function enableLog(level: number, verovioModule: unknown): void;
+  export class VerovioToolkit {
+    constructor(verovioModule: unknown);
+    setOptions(options: Readonly<Record<string, unknown>>): void;
+    loadData(data: string): boolean;
+    renderToSVG(page: number): string;
+    renderToTimemap(options: Readonly<Record<string, unknown>>): unknown;
+  }
+}
+
+declare module 'fontkit' {
+  export interface FontkitGlyph {
+    readonly advanceWidth: number;
+    readonly id: number;
+    readonly path: { toSVG(): string };
+  }
+  export interface FontkitFont {
+    readonly unitsPerEm: number;
+    readonly ascent: number;
+    readonly descent: number;
+    readonly capHeight: number;
+    readonly xHeight: number;
+    readonly familyName: string;
+    hasGlyphForCodePoint(codePoint: number): boolean;
+    layout(text: string): {
+      readonly advanceWidth: number;
+      readonly glyphs: readonly FontkitGlyph[];
+      readonly positions: readonly {
+        readonly xAdvance: number;
+        readonly xOffset: number;
+        readonly yOffset: number;
+      }[];
+    };
+  }
+  export function create(bytes: Uint8Array): FontkitFont;
+}
+
+declare module 'pdfkit' {
+  export default class PDFDocument {
+    constructor(options: Readonly<Record<string, unknown>>);
+    readonly info: Record<string, unknown>;
+    addPage(options: Readonly<Record<string, unknown>>): this;
+    addContent(content: string): this;
+    registerFont(name: string, bytes: Uint8Array): this;
+    font(name: string): this;
+    fontSize(size: number): this;
+    fillColor(colour: string): this;
+    text(text: string, x: number, y: number, options: Readonly<Record<string, unknown>>): this;
+    save(): this;
+    restore(): this;
+    struct(type: string, options: Readonly<Record<string, unknown>>, children?: unknown): unknown;
+    markStructureContent(type: string, options?: Readonly<Record<string, unknown>>): unknown;
+    endMarkedContent(): this;
+    addStructure(element: unknown): this;
+    on(event: 'data', listener: (chunk: Uint8Array) => void): this;
+    on(event: 'end', listener: () => void): this;
+    on(event: 'error', listener: (error: Error) => void): this;
+    end(): void;
+  }
+}
