@@ -1,0 +1,85 @@
+/** The server's face: the studio's files and the routes, with what guards them. */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import fastifyStatic from '@fastify/static';
+import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify';
+import type { LessonStore } from '../store/lessons.ts';
+import { isOurs } from './guard.ts';
+import { addLessonRoutes } from './lesson-routes.ts';
+import { refuse } from './refuse.ts';
+
+/** What the server is made of. */
+export interface AppParts {
+  readonly store: LessonStore;
+  /** Folder of the built studio. */
+  readonly staticDir: string;
+  /** Host that it listens on. */
+  readonly host: string;
+}
+
+/** Bytes of a request at most: an imported file is the largest. */
+const BODY_LIMIT_BYTES = 8 * 1024 * 1024;
+
+/** What a page of ours may load: its own files; fonts, scripts and workers come from nowhere else. */
+const CONTENT_POLICY = [
+  "default-src 'self'",
+  "img-src 'self' data: blob:",
+  "style-src 'self' 'unsafe-inline'",
+  "script-src 'self' 'wasm-unsafe-eval'",
+  "worker-src 'self' blob:",
+  "frame-ancestors 'none'",
+  "base-uri 'none'",
+].join('; ');
+
+function addErrors(app: FastifyInstance): void {
+  app.setErrorHandler((error: FastifyError, _request, reply) => {
+    if (error.validation) return refuse(reply, 'bad-request', error.message);
+    if (error.statusCode === 413) return refuse(reply, 'too-large', 'The file is larger than 8 MB.');
+    if (error.statusCode !== undefined && error.statusCode < 500) {
+      return refuse(reply, 'bad-request', error.message);
+    }
+    process.stderr.write(`Internal error: ${error.stack ?? error.message}\n`);
+    return refuse(reply, 'internal', 'Internal error: see the window that the server runs in.');
+  });
+}
+
+/** A page of the studio, as opposed to a route or a file. */
+function isPage({ method, url }: FastifyRequest): boolean {
+  return method === 'GET' && !url.startsWith('/api/') && !/\.\w+$/.test(url);
+}
+
+function addStudio(app: FastifyInstance, staticDir: string): void {
+  const built = existsSync(join(staticDir, 'index.html'));
+  if (built) {
+    app.register(fastifyStatic, {
+      root: staticDir,
+      setHeaders: (reply, path) => {
+        const named = path.includes('/assets/');
+        reply.setHeader('cache-control', named ? 'public, max-age=31536000, immutable' : 'no-cache');
+      },
+    });
+  }
+  app.setNotFoundHandler((request, reply) => {
+    if (!isPage(request)) return refuse(reply, 'bad-request', `There is nothing at ${request.url}.`);
+    if (built) return reply.sendFile('index.html');
+    return reply.code(503).type('text/plain').send('The studio has not been built yet: run "npm run build".');
+  });
+}
+
+/** The server, not yet listening. */
+export function createApp({ store, staticDir, host }: AppParts): FastifyInstance {
+  const app = Fastify({ bodyLimit: BODY_LIMIT_BYTES, logger: false, forceCloseConnections: true });
+  app.addHook('onRequest', async (request, reply) => {
+    if (!isOurs(request, host)) {
+      await refuse(reply, 'foreign-origin', 'This server answers only to its own pages.');
+      return;
+    }
+    reply.header('content-security-policy', CONTENT_POLICY);
+    reply.header('x-content-type-options', 'nosniff');
+    reply.header('referrer-policy', 'no-referrer');
+  });
+  addErrors(app);
+  addLessonRoutes(app, store);
+  addStudio(app, staticDir);
+  return app;
+}

@@ -1,0 +1,95 @@
+import { writeFileSync } from 'node:fs';
+import { request } from 'node:http';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { startServer } from './start.ts';
+import { createLesson, send, startTestServer, temporaryFolder } from './testing/temporary.ts';
+
+/** `fetch` does not let a caller choose these headers. */
+function statusWith(url: string, method: string, headers: Record<string, string>): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const sent = request(new URL('/api/lessons', url), { method, headers }, (response) => {
+      response.resume();
+      resolve(response.statusCode ?? 0);
+    });
+    sent.on('error', reject);
+    sent.end();
+  });
+}
+
+describe('server', () => {
+  it('[SE11] listens on loopback and says where', async () => {
+    const server = await startTestServer();
+    expect(server.url).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/);
+    expect(await send(server, 'GET', '/api/lessons')).toEqual({ status: 200, body: [] });
+  });
+
+  it('[SE12] answers to its own pages only', async () => {
+    const server = await startTestServer();
+    const { port } = new URL(server.url);
+    expect(await statusWith(server.url, 'GET', { host: `localhost:${port}` })).toBe(200);
+    expect(await statusWith(server.url, 'GET', { host: `lessons.example:${port}` })).toBe(403);
+    const foreign = { host: `localhost:${port}`, origin: 'http://lessons.example' };
+    expect(await statusWith(server.url, 'DELETE', foreign)).toBe(403);
+    const otherPort = { host: `localhost:${port}`, origin: 'http://localhost:1' };
+    expect(await statusWith(server.url, 'POST', otherPort)).toBe(403);
+  });
+
+  it('[SE3] sends the lesson that is kept with a conflict', async () => {
+    const server = await startTestServer();
+    const lesson = await createLesson(server, 'a');
+    const path = `/api/lessons/${lesson.id}`;
+    const ours = await send(server, 'PUT', path, { text: 'b', revision: 1, cause: 'edit' });
+    expect(ours.status).toBe(200);
+    const stale = await send(server, 'PUT', path, { text: 'c', revision: 1, cause: 'edit' });
+    expect(stale).toMatchObject({
+      status: 409,
+      body: { code: 'conflict', kept: { text: 'b', revision: 2 } },
+    });
+  });
+
+  it('[SE13] refuses what it cannot read with a code and a sentence', async () => {
+    const server = await startTestServer();
+    const { id } = await createLesson(server, 'a');
+    const cases = [
+      await send(server, 'POST', '/api/lessons', { words: 'a' }),
+      await send(server, 'PUT', `/api/lessons/${id}`, { text: 'b', revision: 1, cause: 'whim' }),
+      await send(server, 'GET', '/api/nothing'),
+    ];
+    for (const { status, body } of cases) {
+      expect(status).toBe(400);
+      expect(body).toEqual({ code: 'bad-request', message: expect.stringMatching(/^[^\n]+$/) });
+    }
+    const missing = await send(server, 'GET', '/api/lessons/none');
+    expect(missing).toMatchObject({ status: 404, body: { code: 'no-such-lesson' } });
+    const step = await send(server, 'GET', `/api/lessons/${id}/steps/7`);
+    expect(step).toMatchObject({ status: 404, body: { code: 'no-such-step' } });
+  });
+
+  it('[SE5] deletes and restores over the wire', async () => {
+    const server = await startTestServer();
+    const lesson = await createLesson(server, 'a');
+    expect((await send(server, 'DELETE', `/api/lessons/${lesson.id}`)).status).toBe(204);
+    expect((await send(server, 'GET', '/api/lessons')).body).toEqual([]);
+    const restored = await send(server, 'POST', `/api/lessons/${lesson.id}/restore`);
+    expect(restored).toEqual({ status: 200, body: lesson });
+  });
+
+  it('[SE14] says that a port is taken', async () => {
+    const { port } = new URL((await startTestServer()).url);
+    const second = startServer({ port: Number(port), dataDir: temporaryFolder() });
+    await expect(second).rejects.toThrow(`Port ${port} of 127.0.0.1 is taken`);
+  });
+
+  it('[SE15] serves the studio at every address that is not a file', async () => {
+    const staticDir = temporaryFolder();
+    const unbuilt = await startTestServer({ staticDir });
+    expect(await (await fetch(unbuilt.url)).text()).toContain('npm run build');
+    writeFileSync(join(staticDir, 'index.html'), '<p>the studio</p>');
+    const server = await startTestServer({ staticDir });
+    for (const path of ['/', '/lesson/1', '/lesson/1/print']) {
+      expect(await (await fetch(new URL(path, server.url))).text()).toBe('<p>the studio</p>');
+    }
+    expect((await fetch(new URL('/missing.js', server.url))).status).toBe(400);
+  });
+});

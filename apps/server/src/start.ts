@@ -1,0 +1,81 @@
+/** Starting the studio's server. */
+import { fileURLToPath } from 'node:url';
+import { defaultDataDir } from './data-dir.ts';
+import { createApp } from './http/app.ts';
+import { seedLessons } from './seed.ts';
+import { createLessonStore, type LessonStore } from './store/lessons.ts';
+import { openDatabase } from './store/open.ts';
+
+/** How the server is started; everything has a default. */
+export interface StartOptions {
+  /** 0 takes any free port. */
+  readonly port?: number;
+  /** Loopback only when left out. */
+  readonly host?: string;
+  /** Folder of the store; the user's data folder when left out. */
+  readonly dataDir?: string;
+  /** Folder of the built studio. */
+  readonly staticDir?: string;
+  /** Folder with demo lessons for the first visit; none when left out. */
+  readonly seedLessonsDir?: string;
+}
+
+/** A running server. */
+export interface RunningServer {
+  /** Address for a browser, with a slash at the end. */
+  readonly url: string;
+  close(): Promise<void>;
+}
+
+/** Port of the studio when nobody asks for another. */
+export const DEFAULT_PORT = 4747;
+
+const DEFAULT_HOST = '127.0.0.1';
+const KEEP_REMOVED_DAYS = 30;
+
+function builtStudio(): string {
+  return fileURLToPath(new URL('../../studio/dist/site', import.meta.url));
+}
+
+async function prepare(store: LessonStore, seedLessonsDir: string | undefined): Promise<void> {
+  await store.forgetRemovedBefore(new Date(Date.now() - KEEP_REMOVED_DAYS * 24 * 3_600_000));
+  if (seedLessonsDir) await seedLessons(store, seedLessonsDir);
+}
+
+function portMessage(error: unknown, host: string, port: number): Error {
+  const code = (error as { readonly code?: string }).code;
+  if (code === 'EADDRINUSE') {
+    return new Error(
+      `Port ${port} of ${host} is taken, perhaps by another Shedbook. Close it, or ask for another port.`,
+    );
+  }
+  if (code === 'EACCES') return new Error(`Port ${port} may not be used by this user; take one above 1023.`);
+  if (code === 'EADDRNOTAVAIL') return new Error(`${host} is not an address of this computer.`);
+  return error as Error;
+}
+
+/**
+ * Starts the studio's server.
+ * @throws Error with a message for people when the port is taken or the store cannot be opened.
+ */
+export async function startServer(options: StartOptions = {}): Promise<RunningServer> {
+  const host = options.host ?? DEFAULT_HOST;
+  const port = options.port ?? DEFAULT_PORT;
+  const dataDir = options.dataDir ?? defaultDataDir(process.env, process.platform);
+  const store = createLessonStore(openDatabase(dataDir), () => new Date());
+  const app = createApp({ store, staticDir: options.staticDir ?? builtStudio(), host });
+  try {
+    await prepare(store, options.seedLessonsDir);
+    const url = await app.listen({ host, port });
+    return {
+      url: `${url}/`,
+      close: async () => {
+        await app.close();
+        await store.close();
+      },
+    };
+  } catch (error) {
+    await store.close();
+    throw portMessage(error, host, port);
+  }
+}

@@ -1,0 +1,43 @@
+/** For tests: a folder that is gone afterwards, and a server in it. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { onTestFinished } from 'vitest';
+import type { StoredLesson } from '../contract.ts';
+import { type RunningServer, type StartOptions, startServer } from '../start.ts';
+
+/** A new empty folder, removed when the test ends. */
+export function temporaryFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'shedbook-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
+/** A server on a free port with a store of its own, closed when the test ends. */
+export async function startTestServer(options: StartOptions = {}): Promise<RunningServer> {
+  const server = await startServer({ port: 0, dataDir: temporaryFolder(), ...options });
+  onTestFinished(() => server.close());
+  return server;
+}
+
+/** Sends JSON and reads JSON. */
+export async function send(
+  server: Pick<RunningServer, 'url'>,
+  method: string,
+  path: string,
+  body?: unknown,
+): Promise<{ readonly status: number; readonly body: unknown }> {
+  const response = await fetch(new URL(path, server.url), {
+    method,
+    ...(body === undefined
+      ? {}
+      : { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } }),
+  });
+  const text = await response.text();
+  return { status: response.status, body: text === '' ? null : JSON.parse(text) };
+}
+
+/** Makes a lesson through the server. */
+export async function createLesson(server: Pick<RunningServer, 'url'>, text: string): Promise<StoredLesson> {
+  return (await send(server, 'POST', '/api/lessons', { text })).body as StoredLesson;
+}
