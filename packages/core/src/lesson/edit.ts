@@ -9,7 +9,7 @@ import type { FieldPath } from './locate.ts';
 import { exerciseToData, PRINT } from './print.ts';
 
 function keyOf(pair: Pair): string {
-  return isScalar(pair.key) ? String(pair.key.value) : '';
+  return String(isScalar(pair.key) ? pair.key.value : pair.key);
 }
 
 function topPairs(document: Document): readonly Pair[] {
@@ -32,9 +32,8 @@ function printPair(document: Document, key: string): string {
   alone.comment = null;
   alone.contents.items = alone.contents.items.filter((each) => keyOf(each as Pair) === key);
   for (const each of alone.contents.items) {
-    const node = (each as Pair).key as { commentBefore?: string | null; spaceBefore?: boolean };
-    node.commentBefore = null;
-    node.spaceBefore = false;
+    const { key: node } = each as Pair;
+    if (isScalar(node)) Object.assign(node, { commentBefore: null, spaceBefore: false });
   }
   alone.contents.commentBefore = null;
   return alone.toString(PRINT);

@@ -3,7 +3,7 @@
  *
  * Conventions: lines and columns from 1; a path lists keys and indices from the root.
  */
-import { type Document, isAlias, isMap, isScalar, isSeq, type LineCounter, type Node, type Pair } from 'yaml';
+import { type Document, isMap, isScalar, isSeq, type LineCounter, type Node, type Pair } from 'yaml';
 
 /** Keys and indices (from 0) from the root to a field. */
 export type FieldPath = readonly (string | number)[];
@@ -32,16 +32,15 @@ function keyText(pair: Pair): string {
   return isScalar(pair.key) ? String(pair.key.value) : '';
 }
 
-function step(document: Document, from: Node, key: string | number): Found | null {
-  const node = isAlias(from) ? from.resolve(document) : from;
-  if (isMap(node)) {
-    const pair = node.items.find((item) => keyText(item) === String(key)) as
+function step(from: Node, key: string | number): Found | null {
+  if (isMap(from)) {
+    const pair = from.items.find((item) => keyText(item) === String(key)) as
       | Pair<Node, Node | null>
       | undefined;
     return pair ? { node: pair.value ?? pair.key, pair } : null;
   }
-  if (isSeq(node) && typeof key === 'number') {
-    const item = node.items[key] as Node | undefined;
+  if (isSeq(from) && typeof key === 'number') {
+    const item = from.items[key] as Node | undefined;
     return item ? { node: item, pair: null } : null;
   }
   return null;
@@ -51,7 +50,7 @@ function step(document: Document, from: Node, key: string | number): Found | nul
 function deepest(document: Document, path: FieldPath): Found | null {
   let found: Found | null = document.contents ? { node: document.contents as Node, pair: null } : null;
   for (const key of path) {
-    const next: Found | null = found ? step(document, found.node, key) : null;
+    const next: Found | null = found ? step(found.node, key) : null;
     if (!next) return found;
     found = next;
   }

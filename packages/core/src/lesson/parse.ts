@@ -14,36 +14,13 @@ import type { InputProblem } from './problem.ts';
 import { resolveLesson } from './resolve.ts';
 import { LESSON_VERSION } from './schema.ts';
 import { shapeLesson } from './shape.ts';
+import { yamlProblems } from './yaml-problems.ts';
 
 /** What came of reading a lesson file. */
 export interface LessonReading {
   /** Null when there is an error. */
   readonly lesson: Lesson | null;
   readonly problems: readonly InputProblem[];
-}
-
-/** What to do about a fault of the YAML itself, by the parser's code. */
-const YAML_REPAIRS: Readonly<Record<string, string>> = {
-  TAB_AS_INDENT: 'indent with spaces',
-  DUPLICATE_KEY: 'keep one of them',
-  BAD_INDENT: 'line the keys up under each other',
-  MISSING_CHAR: 'put quotes around the text, or close the bracket or quote',
-  BLOCK_AS_IMPLICIT_KEY: 'put quotes around a text that has ": " in it',
-  MULTILINE_IMPLICIT_KEY: 'put a ":" after the key',
-};
-
-function yamlProblems(document: Document, file: string): readonly InputProblem[] {
-  return document.errors.map((error) => ({
-    code: 'yaml',
-    severity: 'error',
-    file,
-    line: error.linePos?.[0].line ?? 1,
-    column: error.linePos?.[0].col ?? 1,
-    path: '',
-    found: (error.message.split('\n')[0] ?? error.message).replace(/ at line \d+, column \d+:?$/, ''),
-    expected: 'a YAML file',
-    repair: YAML_REPAIRS[error.code] ?? null,
-  }));
 }
 
 function locate(fault: Fault, locator: Locator, file: string): InputProblem {
@@ -62,7 +39,7 @@ function locate(fault: Fault, locator: Locator, file: string): InputProblem {
 }
 
 function toPlain(document: Document): unknown {
-  const data: unknown = document.toJS({ maxAliasCount: 100 });
+  const data: unknown = document.toJS();
   const isMap = typeof data === 'object' && data !== null && !Array.isArray(data);
   return isMap ? migrate(data as LessonData, LESSON_VERSION) : data;
 }
@@ -75,7 +52,7 @@ function toPlain(document: Document): unknown {
 export function parseLesson(text: string, file: string): LessonReading {
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: true });
-  const broken = yamlProblems(document, file);
+  const broken = yamlProblems(document, lines, file);
   if (broken.length > 0) return { lesson: null, problems: broken };
   const locator = createLocator(document, text, lines);
   const problems: InputProblem[] = [];

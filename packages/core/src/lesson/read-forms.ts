@@ -11,7 +11,7 @@ import { nearest } from './nearest.ts';
 import type { RawLesson } from './schema.ts';
 
 type RawForm = NonNullable<NonNullable<RawLesson['forms']>[string]>;
-type RawSection = RawForm['sections'][number];
+type RawSection = NonNullable<RawForm['sections'][number]>;
 type RawEnding = NonNullable<RawSection['ending']>;
 
 /** What forms need to know of the rest of the lesson. */
@@ -103,7 +103,7 @@ export function readForms(raw: RawLesson['forms'], context: FormContext, report:
   return Object.entries(raw ?? {}).flatMap(([name, form]) => {
     if (!form) return [];
     const sections = form.sections.map((section, index) =>
-      readSection(section, ['forms', name, 'sections', index], context, report),
+      section ? readSection(section, ['forms', name, 'sections', index], context, report) : null,
     );
     const whole = sections.filter((section) => section !== null);
     if (whole.length < sections.length) return [];

@@ -42,7 +42,7 @@ export function readLead(raw: RawLesson, groove: readonly GroovePart[], report: 
   report({
     code: 'lead-not-in-groove',
     path: ['lead'],
-    found: raw.lead,
+    found: describeValue(raw.lead),
     expected: `a voice of the groove: ${Object.keys(raw.groove).join(', ')}`,
   });
   return first;

@@ -23,15 +23,22 @@ function resolveMeter(text: string | undefined, report: Report): Meter | null {
   return read;
 }
 
+/** What a feel that does not read probably means: another word, a percentage, short : long. */
+function meantFeel(text: string): string | null {
+  if (/^(straight|none)$/i.test(text)) return 'even';
+  if (/^(swing|shuffle|swung)$/i.test(text)) return 'triplet';
+  const percent = /^(\d{2})\s*%$/.exec(text);
+  const long = Number(percent?.[1]);
+  if (percent && long >= 50 && long <= 80) return `${Number((long / (100 - long)).toFixed(1))}:1`;
+  const [short, other] = text.split(':').map(Number);
+  if (short && other && other > short && readFeel(`${other}:${short}`)) return `${other}:${short}`;
+  return nearest(text, ['even', 'triplet', 'by tempo']);
+}
+
 function resolveFeel(text: string | undefined, report: Report): Lesson['feel'] {
   const read = readFeel(text ?? 'even');
   if (read) return read;
-  const near = nearest(text ?? '', ['even', 'triplet', 'by tempo']);
-  const meant = /^(straight|none)$/i.test(text ?? '')
-    ? 'even'
-    : /^(swing|shuffle)$/i.test(text ?? '')
-      ? 'triplet'
-      : near;
+  const meant = meantFeel(text ?? '');
   report({
     code: 'feel',
     path: ['feel'],

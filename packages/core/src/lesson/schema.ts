@@ -160,7 +160,7 @@ const section = z.strictObject(
 const form = z.strictObject(
   {
     sections: z
-      .array(section, { error: 'a list of sections such as "- pattern: 4"' })
+      .array(section.optional(), { error: 'a list of sections such as "- pattern: 4"' })
       .min(1, { error: 'at least one section such as "- pattern: 4"' })
       .describe('what is played, in order'),
     repeat: whole(1, 1000, 'times').optional().describe('how often the sections are gone through; 1'),

@@ -113,6 +113,9 @@ function codeOf(issue: Issue, value: unknown): string {
 }
 
 function suggestion(issue: Issue, value: unknown): string | null {
+  if (issue.code === 'invalid_type' && issue.expected === 'boolean' && typeof value === 'string') {
+    return /^(yes|on|y)$/i.test(value) ? 'write true' : /^(no|off|n)$/i.test(value) ? 'write false' : null;
+  }
   if (issue.code !== 'invalid_value' || typeof value !== 'string') return null;
   const near = nearest(value, issue.values.map(String));
   return near ? `did you mean "${near}"?` : null;
@@ -146,8 +149,15 @@ function without(value: unknown, path: FieldPath): unknown {
   return Object.fromEntries(entries);
 }
 
+/** A section of a form makes sense only whole: a fault inside it takes it out. */
+function partOf(path: FieldPath): FieldPath {
+  const sections = path.indexOf('sections');
+  return sections >= 0 ? path.slice(0, sections + 2) : path;
+}
+
 function prune(raw: unknown, issue: Issue): unknown {
-  const path = issue.path as FieldPath;
+  const path =
+    issue.code === 'unrecognized_keys' ? (issue.path as FieldPath) : partOf(issue.path as FieldPath);
   if (issue.code === 'unrecognized_keys') {
     return issue.keys.reduce<unknown>((left, key) => without(left, [...path, key]), raw);
   }

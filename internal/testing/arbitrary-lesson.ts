@@ -1,0 +1,87 @@
+/** Lessons at random, for property tests: any meter, mixed subdivisions, every mark that a voice can play. */
+import fc from 'fast-check';
+import {
+  type Cell,
+  cell,
+  formatPattern,
+  type Lesson,
+  MARKS,
+  type Meter,
+  marksFor,
+  meter,
+  type Pattern,
+  parseLesson,
+  SUBDIVISIONS,
+  VOICES,
+  type Voice,
+} from '../../packages/core/src/index.ts';
+
+const METERS = ['4/4', '3/4', '5/4', '2/4', '2/2', '6/8', '9/8', '12/8', '7/8', '2+2+3/8', '3/8'] as const;
+
+/** A meter of common practice. */
+export const arbitraryMeter: fc.Arbitrary<Meter> = fc.constantFrom(...METERS).map(meter);
+
+/** A cell that a voice can play. */
+export function arbitraryCell(voice: Voice): fc.Arbitrary<Cell> {
+  const mark = fc.oneof(fc.constant('.' as const), fc.constantFrom(...marksFor(voice, MARKS)));
+  return fc
+    .constantFrom(...SUBDIVISIONS)
+    .chain((slots) => fc.array(mark, { minLength: slots, maxLength: slots }))
+    .map((marks) => cell(marks.join('')));
+}
+
+/** A pattern for a voice. */
+export function arbitraryPattern(voice: Voice, of: Meter, bars = 1): fc.Arbitrary<Pattern> {
+  const beats = of.beats.length;
+  const bar = fc.array(arbitraryCell(voice), { minLength: beats, maxLength: beats });
+  return fc.array(bar, { minLength: bars, maxLength: bars }).map((all) => ({ bars: all }));
+}
+
+function arbitraryGroove(of: Meter): fc.Arbitrary<Readonly<Record<string, string>>> {
+  return fc
+    .subarray(['ride', 'hihat', 'hihat-foot', 'bass', 'tom-low'] as Voice[], { minLength: 1 })
+    .chain((voices) =>
+      fc
+        .tuple(...voices.map((voice) => arbitraryPattern(voice, of)))
+        .map((patterns) =>
+          Object.fromEntries(voices.map((voice, i) => [voice, formatPattern(patterns[i] as Pattern)])),
+        ),
+    );
+}
+
+function arbitraryExercises(of: Meter): fc.Arbitrary<readonly string[]> {
+  const pattern = fc.integer({ min: 1, max: 2 }).chain((bars) => arbitraryPattern('snare', of, bars));
+  return fc.array(pattern.map(formatPattern), { minLength: 1, maxLength: 3 });
+}
+
+const FEELS = ['even', 'triplet', '1.5:1', '3:1', 'by tempo', '1.6:1 sixteenths'] as const;
+
+const arbitraryForms = fc.constantFrom(
+  {},
+  { forms: { 'once and rest': { sections: [{ pattern: 1 }, { rest: 1 }], countIn: 0 } } },
+  { forms: { phrase: { sections: [{ pattern: 3, ending: 'rimshot + crash' }, { time: 1 }], repeat: 2 } } },
+);
+
+/** The text of a lesson file (as JSON, which is YAML too). */
+export const arbitraryLessonText: fc.Arbitrary<string> = arbitraryMeter.chain((of) =>
+  fc
+    .record({
+      groove: arbitraryGroove(of),
+      exercises: arbitraryExercises(of),
+      feel: fc.constantFrom(...FEELS),
+      tempo: fc.integer({ min: 40, max: 280 }),
+      setUp: fc.constantFrom('right-handed', 'left-handed'),
+      forms: arbitraryForms,
+    })
+    .map(({ forms, ...rest }) => JSON.stringify({ title: 'At random', meter: of.text, ...rest, ...forms })),
+);
+
+/** A lesson that reads without an error. */
+export const arbitraryLesson: fc.Arbitrary<Lesson> = arbitraryLessonText.map((text) => {
+  const { lesson, problems } = parseLesson(text, 'random.lesson.yaml');
+  if (!lesson) throw new Error(`a random lesson does not read: ${JSON.stringify(problems)}\n${text}`);
+  return lesson;
+});
+
+/** Any voice of the drum set. */
+export const arbitraryVoice: fc.Arbitrary<Voice> = fc.constantFrom(...VOICES);

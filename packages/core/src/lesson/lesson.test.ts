@@ -1,0 +1,247 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
+import { BROKEN_LESSONS } from '../../../../internal/testing/broken-lessons.data.ts';
+import { formatPattern } from '../rhythm/pattern.ts';
+import { editLesson, setExercises } from './edit.ts';
+import type { Lesson } from './lesson.ts';
+import { migrate } from './migrate.ts';
+import { nearest } from './nearest.ts';
+import { parseLesson } from './parse.ts';
+import { printLesson } from './print.ts';
+import { formatProblem } from './problem.ts';
+import { formatFeel, readFeel } from './read-feel.ts';
+
+const FILE = 'x.lesson.yaml';
+
+function read(text: string): Lesson {
+  const { lesson, problems } = parseLesson(text, FILE);
+  if (!lesson) throw new Error(problems.map(formatProblem).join('\n'));
+  return lesson;
+}
+
+function problemsOf(text: string): readonly string[] {
+  return parseLesson(text, FILE).problems.map((problem) => formatProblem(problem).replace(`${FILE}:`, ''));
+}
+
+const MINIMAL = `title: First swing
+tempo: 80
+vocabulary: [..., ..x, x.., x.x]
+exercises:
+  - x.. ..x x.x ...
+`;
+
+const COMMENTED = `# Kept at the top
+title: First swing   # and here
+
+# above the exercises
+exercises:
+  # easy ones
+  - ..x ... ..x ...
+  - x.. ..x ... x.x   # Bram likes it
+  - {pattern: "x.. ..x x.x ...", sticking: L L L R}
+
+# a last word
+tempo: 80
+`;
+
+describe('reading', () => {
+  it('[LE1] reads five lines and fills in the rest', () => {
+    const lesson = read(MINIMAL);
+    expect(lesson.meter.text).toBe('4/4');
+    expect(lesson.groove.map((part) => [part.voice, formatPattern(part.pattern)])).toEqual([
+      // common practice: the swing ride with its skip notes after 2 and 4, hi-hat foot on 2 and 4
+      ['ride', 'x x.x x x.x'],
+      ['hihat-foot', '. x . x'],
+      ['bass', 'x x x x'],
+    ]);
+    expect(lesson.tempo).toEqual({ startBpm: 80, goalBpm: 120, stepBpm: 8 });
+    expect(lesson.layers.map((layer) => layer.joins)).toEqual([
+      ['ride'],
+      ['hihat-foot'],
+      ['bass'],
+      ['pattern'],
+    ]);
+    expect(lesson.forms.map((form) => form.name)).toEqual(['loop', 'four and two', 'time']);
+    expect(lesson.lead).toBe('ride');
+    expect(lesson.comping).toBe('snare');
+  });
+
+  it('[LE2] reads back every lesson that it prints', () => {
+    fc.assert(
+      fc.property(arbitraryLesson, (lesson) => {
+        expect(read(printLesson(lesson))).toEqual(lesson);
+      }),
+      { numRuns: 60 },
+    );
+    expect(read(printLesson(read(COMMENTED)))).toEqual(read(COMMENTED));
+  });
+
+  it('[LE2] reads back every feel that it prints', () => {
+    for (const text of ['even', 'by tempo', 'triplet', '1.8:1', '1.5:1 sixteenths']) {
+      expect(formatFeel(readFeel(text) ?? { kind: 'even' })).toBe(text);
+    }
+    expect(readFeel('3:2')).toEqual({ kind: 'ratio', ratio: 1.5, of: 'eighths' });
+  });
+
+  it.each(BROKEN_LESSONS)('[LE3][LE4] says what is wrong with $name', ({ text, problems }) => {
+    expect(problemsOf(text)).toEqual(problems);
+    expect(parseLesson(text, FILE).lesson).toBeNull();
+  });
+
+  it('[LE3] has forty broken files or more', () => {
+    expect(BROKEN_LESSONS.length).toBeGreaterThanOrEqual(40);
+    expect(new Set(BROKEN_LESSONS.map((each) => each.text)).size).toBe(BROKEN_LESSONS.length);
+  });
+
+  it('[LE4] knows the nearest word, and when none is near', () => {
+    const known = ['exercises', 'tempo', 'tom-high'];
+    expect(nearest('excercise', known)).toBe('exercises');
+    expect(nearest('tepmo', known)).toBe('tempo');
+    expect(nearest('Tom High', known)).toBe('tom-high');
+    expect(nearest('balalaika', known)).toBeNull();
+  });
+
+  it('[LE8] warns of what is doubtful', () => {
+    expect(problemsOf(`${MINIMAL}  - x.. ..x x.x ...\n`)).toEqual([
+      '6:5: warning: exercises[2]: found the same pattern again, expected each pattern once; it is exercise 1 already',
+    ]);
+    expect(problemsOf(`${MINIMAL}  - x.. xx. x.x xx.\n`)).toEqual([
+      '6:9: warning: exercises[2]: found cell "xx.", expected a cell of the vocabulary: ... ..x x.. x.x (add it to the vocabulary if it is meant)',
+    ]);
+    expect(problemsOf('title: T\nvocabulary: [x.., ..x, x..]\n')[0]).toContain('warning: vocabulary[3]');
+    expect(problemsOf('title: T\nexercises:\n  - {pattern: {snare: x x x x, tom-high: x . . .}}\n')).toEqual([
+      '3:5: warning: exercises[1]: found snare and high tom for the other hand at bar 1, beat 1, slot 1, expected one stroke at a time for a limb (write a sticking, or name the limb of a voice under "limbs")',
+    ]);
+    expect(read(`${MINIMAL}  - x.. xx. x.x xx.\n`).exercises).toHaveLength(2);
+  });
+
+  it('[LE9] counts levels from the lead voice, in dB or words', () => {
+    const lesson = read(`title: T
+groove:
+  ride: {pattern: x x.x x x.x, level: mf}
+  bass: {pattern: x x x x, level: feathered}
+  hihat-foot: {pattern: . x . x, level: -10}
+balance: {hihat-foot: p}
+`);
+    // definition: mf is -4, feathered -18, p -13 on the one scale; the lead's own level is 0
+    expect(lesson.balance.ride).toBe(0);
+    expect(lesson.balance.bass).toBe(-14);
+    expect(lesson.balance['hihat-foot']).toBe(-9);
+  });
+
+  it('[LE10] knows cells by name', () => {
+    const lesson = read('title: T\nvocabulary: [last triplet, {cell: x.x, name: the skip}, Rest]\n');
+    expect(lesson.vocabulary.map((each) => [each.cell.text, each.name])).toEqual([
+      ['..x', 'last triplet'],
+      ['x.x', 'the skip'],
+      ['.', 'Rest'],
+    ]);
+  });
+
+  it('[LE11] never throws, whatever the text', () => {
+    const fragments = fc.constantFrom(
+      'title',
+      ': ',
+      '\n',
+      '- ',
+      '  ',
+      '[',
+      ']',
+      '{',
+      '}',
+      '"',
+      'x.x',
+      '|',
+      '&a',
+      '*a',
+      '#',
+      'exercises',
+      'forms',
+      'tempo',
+      '80',
+      '\t',
+      '?',
+      '!!',
+      '---',
+      '<<',
+    );
+    fc.assert(
+      fc.property(fc.array(fragments, { maxLength: 25 }), (parts) => {
+        const { lesson, problems } = parseLesson(parts.join(''), FILE);
+        expect(lesson !== null || problems.length > 0).toBe(true);
+        for (const problem of problems) expect(problem.line * problem.column).toBeGreaterThan(0);
+      }),
+      { numRuns: 500 },
+    );
+    fc.assert(
+      fc.property(fc.json(), (json) => {
+        expect(parseLesson(json, FILE).problems.length).toBeGreaterThan(0);
+      }),
+    );
+  });
+});
+
+describe('versions', () => {
+  const steps = [
+    { from: 1, up: (data: Readonly<Record<string, unknown>>) => ({ ...data, title: data.name }) },
+    { from: 2, up: (data: Readonly<Record<string, unknown>>) => ({ ...data, tempo: { start: data.tempo } }) },
+  ];
+
+  it('[LE7] migrates step by step and leaves what it is given alone', () => {
+    const old = { version: 1, name: 'First swing', tempo: 80 };
+    expect(migrate(old, 3, steps)).toMatchObject({ version: 3, title: 'First swing', tempo: { start: 80 } });
+    expect(migrate({ ...old, version: 2 }, 3, steps)).not.toHaveProperty('title');
+    expect(old).toEqual({ version: 1, name: 'First swing', tempo: 80 });
+    expect(() => migrate({ version: 0 }, 3, steps)).toThrow(RangeError);
+  });
+
+  it('[LE7] refuses a later version', () => {
+    expect(problemsOf('version: 2\ntitle: T\n')[0]).toContain('found version 2, expected version 1');
+  });
+});
+
+describe('editing', () => {
+  it('[LE5] changes one key and nothing else', () => {
+    const edited = editLesson(COMMENTED, ['tempo'], 96);
+    expect(edited).toBe(COMMENTED.replace('tempo: 80', 'tempo: 96'));
+    expect(editLesson(COMMENTED, ['by'], 'Oda Lindqvist-Reyes')).toBe(
+      `${COMMENTED}by: Oda Lindqvist-Reyes\n`,
+    );
+    expect(editLesson(COMMENTED, ['tempo'], undefined)).toBe(COMMENTED.replace('tempo: 80\n', '\n'));
+    expect(() => editLesson('title: "x', ['tempo'], 80)).toThrow(SyntaxError);
+  });
+
+  it('[LE5] edits inside a key and keeps the comments there', () => {
+    const edited = editLesson(COMMENTED, ['exercises', 0], '... ..x ... ..x');
+    expect(edited).toContain('# easy ones\n  - ... ..x ... ..x\n');
+    expect(edited).toContain('# Bram likes it');
+    expect(edited.startsWith('# Kept at the top\ntitle: First swing   # and here\n\n# above')).toBe(true);
+    expect(edited.endsWith('\n\n# a last word\ntempo: 80\n')).toBe(true);
+  });
+
+  it('[LE6] keeps the comments of exercises that stay', () => {
+    const { exercises } = read(COMMENTED);
+    const reversed = setExercises(COMMENTED, exercises.toReversed(), 'snare');
+    expect(reversed).toContain('- x.. ..x ... x.x # Bram likes it');
+    const patterns = (lesson: Lesson) =>
+      lesson.exercises.map((each) => formatPattern(each.parts[0]?.pattern ?? { bars: [] }));
+    expect(patterns(read(reversed))).toEqual(patterns(read(COMMENTED)).toReversed());
+    expect(read(reversed).exercises[0]?.sticking).toEqual(['L', 'L', 'L', 'R']);
+  });
+
+  it('[LE2][LE5] writes exercises that read back the same', () => {
+    fc.assert(
+      fc.property(arbitraryLesson, (lesson) => {
+        const text = setExercises(
+          COMMENTED.replace('title', `meter: ${lesson.meter.text}\ntitle`),
+          lesson.exercises,
+          'snare',
+        );
+        expect(read(text).exercises).toEqual(lesson.exercises);
+        expect(text).toContain('# a last word');
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
