@@ -65,7 +65,9 @@ const tempo = z
           goal: bpm
             .optional()
             .describe('where the student is going; five steps above the start when left out'),
-          step: decimal(1, 60, 'quarter notes a minute').optional().describe('one rung of the ladder; 8'),
+          step: decimal(1, 60, 'quarter notes a minute')
+            .optional()
+            .describe('one rung of the ladder; 8 when left out'),
         },
         { error: map('a tempo such as 80, or start, goal and step') },
       ),
@@ -163,8 +165,10 @@ const form = z.strictObject(
       .array(section.optional(), { error: 'a list of sections such as "- pattern: 4"' })
       .min(1, { error: 'at least one section such as "- pattern: 4"' })
       .describe('what is played, in order'),
-    repeat: whole(1, 1000, 'times').optional().describe('how often the sections are gone through; 1'),
-    countIn: whole(0, 8, 'bars').optional().describe('bars of click before the first bar; 1'),
+    repeat: whole(1, 1000, 'times')
+      .optional()
+      .describe('how often the sections are gone through; 1 when left out'),
+    countIn: whole(0, 8, 'bars').optional().describe('bars of click before the first bar; 1 when left out'),
   },
   { error: map('sections, repeat and countIn') },
 );
@@ -179,15 +183,17 @@ const layer = z.union(
 
 const sheet = z.strictObject(
   {
-    paper: oneOf(['A4', 'Letter']).optional().describe('`A4`'),
-    counts: yesNo().optional().describe('counts under the notes; false'),
-    stickings: yesNo().optional().describe('hands under the notes where written; true'),
-    legend: yesNo().optional().describe('a key to the noteheads; true'),
-    tickBoxes: yesNo().optional().describe('small boxes to tick off tempi; true'),
+    paper: oneOf(['A4', 'Letter']).optional().describe('size of the paper; `A4` when left out'),
+    counts: yesNo().optional().describe('counts under the notes; false when left out'),
+    stickings: yesNo().optional().describe('hands under the notes where written; true when left out'),
+    legend: yesNo().optional().describe('a key to the noteheads; true when left out'),
+    tickBoxes: yesNo().optional().describe('small boxes to tick off tempi; true when left out'),
     staff: oneOf(['compact', 'full'])
       .optional()
-      .describe('`compact`: the pattern on one line; `full`: the whole groove in every exercise'),
-    scale: decimal(0.6, 2, 'a scale').optional().describe('size of the notation; 1'),
+      .describe(
+        '`compact`: the pattern on one line; `full`: the whole groove in every exercise; `compact` when left out',
+      ),
+    scale: decimal(0.6, 2, 'a scale').optional().describe('size of the notation; 1 when left out'),
   },
   { error: map('settings of the sheet such as "counts: true"') },
 );
@@ -195,23 +201,32 @@ const sheet = z.strictObject(
 /** Schema of a lesson as written. Every key but `title` has a default. */
 export const lessonSchema = z.strictObject(
   {
-    version: z.int({ error: 'a version number' }).optional().describe('version of the document; 1'),
+    version: z
+      .int({ error: 'a version number' })
+      .optional()
+      .describe('version of the document; 1 when left out'),
     title: text('a title').describe('printed at the top of the sheet'),
     by: text('a name').optional().describe('who wrote it'),
-    meter: text(METER_EXPECTED).optional().describe('`4/4`, `3/4`, `6/8`, `12/8`, `2+2+3/8`, …; `4/4`'),
+    meter: text(METER_EXPECTED)
+      .optional()
+      .describe('`3/4`, `6/8`, `12/8`, `2+2+3/8`, …; `4/4` when left out'),
     tempo: tempo.optional(),
     feel: text('a feel: even, triplet, by tempo, or a ratio such as 1.8:1')
       .optional()
       .describe(
         '`even` (as written), `triplet` (2:1), a ratio long : short such as `1.8:1` (of eighths, or ' +
-          '`1.5:1 sixteenths`), or `by tempo` (the ratio that drummers use at that tempo); `even`',
+          '`1.5:1 sixteenths`), or `by tempo` (the ratio that drummers use at that tempo); `even` when left out',
       ),
-    setUp: oneOf(['right-handed', 'left-handed']).optional().describe('`right-handed`'),
+    setUp: oneOf(['right-handed', 'left-handed'])
+      .optional()
+      .describe('which hand and foot lead; `right-handed` when left out'),
     groove: byVoice(groovePart, 'a pattern text for each voice')
       .optional()
       .describe('what repeats under everything: a pattern text, or `pattern` and `level`, for each voice'),
-    lead: oneOf(VOICES).optional().describe('the voice that carries the time; the first of the groove'),
-    comping: oneOf(VOICES).optional().describe('the voice that plays the exercises; `snare`'),
+    lead: oneOf(VOICES)
+      .optional()
+      .describe('the voice that carries the time; the first of the groove when left out'),
+    comping: oneOf(VOICES).optional().describe('the voice that plays the exercises; `snare` when left out'),
     balance: byVoice(level, 'a level for each voice')
       .optional()
       .describe('overrides the levels of the groove'),

@@ -1,0 +1,125 @@
+/**
+ * `docs/lesson-reference.md` and `docs/lesson.schema.json`, generated from the lesson schema. With `--write` they
+ * are written anew; the check fails where the committed ones differ.
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { ROOT } from './files.mjs';
+
+const REFERENCE = 'docs/lesson-reference.md';
+const SCHEMA = 'docs/lesson.schema.json';
+
+const INTRO = `# Lesson files: reference
+
+Generated from the schema in \`packages/core/src/lesson/schema.ts\` by \`node internal/checks/reference.mjs --write\`;
+editors that know JSON Schema can use \`lesson.schema.json\`.
+
+A lesson is one YAML file whose name ends in \`.lesson.yaml\`. Only \`title\` is needed.
+
+## Pattern text
+
+Beats are separated by spaces, bars by \`|\`. Inside a beat there is one character a slot, so the number of
+characters is the subdivision: 1, 2, 3, 4 or 6. \`x.. ..x x.x ...\` is a quarter, a last triplet, a first and last
+triplet, a rest.
+
+| mark | meaning |
+|---|---|
+| \`.\` | nothing |
+| \`x\` | stroke |
+| \`X\` | accent; every mark in upper case is the same with an accent |
+| \`g\` | ghost note |
+| \`f\` | flam (drums) |
+| \`d\` | drag (drums) |
+| \`b\` | buzz (drums), bell (ride) |
+| \`o\` | open hi-hat, splash (by the foot) |
+| \`s\` | side stick (on the snare) |
+| \`r\` | rim shot (on the snare) |
+`;
+
+function typeOf(schema) {
+  if (schema.enum) return schema.enum.map((each) => `\`${each}\``).join(', ');
+  if (schema.anyOf) {
+    const branches = schema.anyOf.filter((each) => each.type !== 'null');
+    return [...new Set(branches.map(typeOf))].join(' or ');
+  }
+  if (schema.type === 'array') return `list of ${typeOf(schema.items)}`;
+  if (schema.type === 'object') return schema.properties ? 'map' : 'map by name';
+  const { minimum, maximum } = schema;
+  const range =
+    minimum !== undefined && maximum !== undefined && maximum < 2 ** 32 ? ` ${minimum} to ${maximum}` : '';
+  return `${{ string: 'text', boolean: 'true or false', integer: 'whole number', number: 'number' }[schema.type] ?? 'value'}${range}`;
+}
+
+/** Maps inside a schema: its own properties, or those of its branches, items and values. */
+function mapsIn(schema) {
+  if (schema.anyOf) return schema.anyOf.flatMap(mapsIn);
+  if (schema.type === 'array') return mapsIn(schema.items);
+  if (schema.properties) return [schema];
+  if (schema.type === 'object' && typeof schema.additionalProperties === 'object')
+    return mapsIn(schema.additionalProperties);
+  return [];
+}
+
+function isByVoice(map) {
+  return 'hihat-foot' in map.properties;
+}
+
+/** The description, with the default that the schema itself knows. */
+function meaningOf({ description = '', default: fallback }) {
+  const isPlain = ['number', 'string', 'boolean'].includes(typeof fallback);
+  return isPlain ? `${description}; ${fallback} when left out` : description;
+}
+
+function rows(map, prefix) {
+  return Object.entries(map.properties).flatMap(([key, schema]) => {
+    const path = prefix === '' ? key : `${prefix}.${key}`;
+    const name = `\`${path}\``;
+    const row = `| ${name} | ${typeOf(schema).replaceAll('|', '\\|')} | ${meaningOf(schema).replaceAll('|', '\\|')} |`;
+    const inside = mapsIn(schema).flatMap((each) =>
+      isByVoice(each) ? voiceRows(each, path) : rows(each, path),
+    );
+    return [row, ...inside];
+  });
+}
+
+function voiceRows(map, path) {
+  const [first] = Object.values(map.properties);
+  return mapsIn(first).flatMap((each) => rows(each, `${path}.VOICE`));
+}
+
+/** The two files as text. */
+async function generate() {
+  const { lessonSchema, VOICES } = await import(
+    pathToFileURL(join(ROOT, 'packages/core/dist/index.js')).href
+  );
+  const { z } = await import('zod');
+  const schema = z.toJSONSchema(lessonSchema, { io: 'input' });
+  const keys = ['## Keys', '', '| key | value | meaning |', '|---|---|---|', ...rows(schema, '')];
+  const voices = ['## Voices', '', `${VOICES.map((voice) => `\`${voice}\``).join(', ')}.`];
+  return {
+    [REFERENCE]: `${[INTRO.trimEnd(), '', ...voices, '', ...keys].join('\n')}\n`,
+    [SCHEMA]: `${JSON.stringify(schema, null, 2)}\n`,
+  };
+}
+
+/** Committed files that differ from what the schema says. */
+export async function checkReference(root) {
+  const files = await generate();
+  return Object.entries(files).flatMap(([path, text]) => {
+    const there = (() => {
+      try {
+        return readFileSync(join(root, path), 'utf8');
+      } catch {
+        return '';
+      }
+    })();
+    return there === text
+      ? []
+      : [`${path}: differs from the schema; run node internal/checks/reference.mjs --write`];
+  });
+}
+
+if (process.argv.includes('--write')) {
+  for (const [path, text] of Object.entries(await generate())) writeFileSync(join(ROOT, path), text);
+}
