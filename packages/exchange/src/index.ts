@@ -7,3 +7,7 @@ export * from './midi/read.ts';
 export * from './midi/smf.ts';
 export { encodeVlq, VLQ_MAX } from './midi/vlq.ts';
 export * from './midi/write.ts';
+export * from './musicxml/read.ts';
+export type { ScoreStroke } from './musicxml/read-part.ts';
+export * from './musicxml/validate.ts';
+export * from './musicxml/write.ts';

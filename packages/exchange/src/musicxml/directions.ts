@@ -1,0 +1,79 @@
+/**
+ * Tempo, swing, numbers and names above the staff.
+ * Source: MusicXML 4.0: `sound` tempo is in quarter notes a minute in every meter; `swing` is a ratio in lowest
+ * terms, or `straight`.
+ */
+import {
+  type Feel,
+  type Fraction,
+  fraction,
+  type Meter,
+  type SwingRatio,
+  swingAt,
+  toNumber,
+} from '@shedbook/core';
+import { type XmlNode, xml } from '../xml/write-xml.ts';
+import { noteTypeName } from './note.ts';
+
+/** Largest short part of a written swing ratio; enough for a hundredth. */
+const MAX_SECOND = 100;
+
+/** The fraction nearest to a ratio whose denominator is at most {@link MAX_SECOND}, smallest terms first. */
+export function nearestFraction(ratio: number): Fraction {
+  let best = fraction(Math.round(ratio), 1);
+  for (let den = 1; den <= MAX_SECOND; den += 1) {
+    const candidate = fraction(Math.round(ratio * den), den);
+    if (Math.abs(toNumber(candidate) - ratio) < Math.abs(toNumber(best) - ratio) - 1e-12) best = candidate;
+  }
+  return best;
+}
+
+function swingNode(swing: SwingRatio | null): XmlNode {
+  const { num, den } = swing ? nearestFraction(swing.ratio) : fraction(1);
+  if (!swing || num === den) return xml('swing', {}, [xml('straight')]);
+  return xml('swing', {}, [
+    xml('first', {}, num),
+    xml('second', {}, den),
+    xml('swing-type', {}, swing.of === 'eighths' ? 'eighth' : '16th'),
+  ]);
+}
+
+function beatUnit(beat: Fraction): readonly XmlNode[] {
+  const dotted = beat.num === 3;
+  const base = (dotted ? beat.den / 2 : beat.den) as Parameters<typeof noteTypeName>[0];
+  return [xml('beat-unit', {}, noteTypeName(base)), ...(dotted ? [xml('beat-unit-dot')] : [])];
+}
+
+function round(value: number): number {
+  return Math.round(value * 100) / 100;
+}
+
+/** The beat that a tempo mark counts: the meter's, or its division where beats differ. */
+function tempoBeat(meter: Meter): Fraction {
+  const first = meter.beats[0] ?? fraction(1, meter.lower);
+  const even = meter.beats.every((beat) => beat.num === first.num && beat.den === first.den);
+  return even && (first.num === 1 || first.num === 3) ? first : fraction(1, meter.lower);
+}
+
+/** The tempo mark of a lesson at `bpm` quarter notes a minute, with tempo and swing for playback. */
+export function tempoDirection(meter: Meter, feel: Feel, bpm: number): XmlNode {
+  const beat = tempoBeat(meter);
+  return xml('direction', { placement: 'above' }, [
+    xml('direction-type', {}, [
+      xml('metronome', {}, [...beatUnit(beat), xml('per-minute', {}, round(bpm / (4 * toNumber(beat))))]),
+    ]),
+    xml('sound', { tempo: round(bpm) }, [swingNode(swingAt(feel, bpm))]),
+  ]);
+}
+
+/** The number of an exercise in a box. */
+export function numberDirection(number: number): XmlNode {
+  return xml('direction', { placement: 'above' }, [
+    xml('direction-type', {}, [xml('rehearsal', { enclosure: 'square' }, number)]),
+  ]);
+}
+
+/** Words above the staff. */
+export function wordsDirection(text: string): XmlNode {
+  return xml('direction', { placement: 'above' }, [xml('direction-type', {}, [xml('words', {}, text)])]);
+}

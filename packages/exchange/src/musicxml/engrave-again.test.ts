@@ -1,0 +1,65 @@
+import { type Exercise, type Lesson, perform, type Stroke, toNumber } from '@shedbook/core';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { createEngraver, type EngravedNote } from '../../test/engraved.ts';
+import { anyLesson, onceThrough, swingLesson } from '../../test/lessons.ts';
+import { STAFF_PLACES } from './staff-places.data.ts';
+import { writeMusicXml } from './write.ts';
+
+const engrave = await createEngraver();
+
+const STEPS = 'CDEFGAB';
+
+/** definition: E4 is the bottom line of a treble staff */
+const BOTTOM_LINE = 4 * 7 + STEPS.indexOf('E');
+
+function locOf({ voice }: Stroke): number {
+  const { step, octave } = STAFF_PLACES[voice as keyof typeof STAFF_PLACES];
+  return octave * 7 + STEPS.indexOf(step) - BOTTOM_LINE;
+}
+
+/** verovio gives quarters as floats; this is far below the closest two slots. */
+const QUARTERS_DIGITS = 4;
+
+function told(quarters: number, loc: number, parentheses: boolean): string {
+  return `${quarters.toFixed(QUARTERS_DIGITS)} ${loc} ${parentheses ? '( )' : ''}`;
+}
+
+/** verovio lets grace notes at the start of a score push the strokes after them, so times are taken without them. */
+function withoutGraces(musicXml: string): string {
+  return musicXml.replaceAll(/<note>\s*<grace[\s\S]*?<\/note>/g, '');
+}
+
+function compare(lesson: Lesson, exercise: Exercise): void {
+  const text = writeMusicXml(lesson, { exercises: [exercise.number] });
+  const main = engrave(withoutGraces(text));
+  const { strokes } = perform(lesson, { exercise: exercise.number, form: onceThrough(exercise) });
+  const read = (note: EngravedNote) => told(note.quarters, note.loc, note.parentheses);
+  const wanted = strokes.map((stroke) => told(4 * toNumber(stroke.at), locOf(stroke), stroke.mark === 'g'));
+  expect(main.map(read).sort()).toEqual(wanted.sort());
+  const graces = { flam: 1, drag: 2, normal: 0, bell: 0, splash: 0, buzz: 0 };
+  const wantedGraces = strokes.reduce((sum, stroke) => sum + graces[stroke.articulation], 0);
+  expect(engrave(text).filter((note) => note.grace)).toHaveLength(wantedGraces);
+}
+
+describe('what we export engraves again', () => {
+  it('[EX42] in verovio with the same strokes, heads and accents, for a swing lesson', () => {
+    const lesson = swingLesson();
+    for (const exercise of lesson.exercises) compare(lesson, exercise);
+    // library: verovio 6.3.0, renderToTimemap and MEI: x heads on the ride (loc 8) and the hi-hat foot (loc -1)
+    const notes = engrave(writeMusicXml(lesson, { exercises: [1] }));
+    expect(notes.filter((note) => note.loc === 8).every((note) => note.head === 'x')).toBe(true);
+    expect(notes.filter((note) => note.loc === -1).map((note) => note.quarters)).toEqual([1, 3]);
+    expect(notes.filter((note) => note.accent && note.loc === 5).map((note) => note.quarters)).toEqual([2]);
+  });
+
+  it('[EX42] in verovio with the same strokes, for any lesson', () => {
+    fc.assert(
+      fc.property(anyLesson, (lesson) => {
+        // library: verovio 6.3.0, renderToTimemap and MEI
+        for (const exercise of lesson.exercises) compare(lesson, exercise);
+      }),
+      { numRuns: 40 },
+    );
+  });
+});

@@ -1,0 +1,52 @@
+/**
+ * The bars of an exercise with the groove under it, spelled.
+ *
+ * Conventions: an exercise replaces the groove for the voices that it names; the groove repeats under it from its
+ * first bar. Without an exercise the groove stands alone.
+ */
+import {
+  type BarPart,
+  barsOf,
+  type Exercise,
+  type ExercisePart,
+  type Lesson,
+  type NotatedBar,
+  notateBar,
+  struckSlots,
+} from '@shedbook/core';
+
+function barPart(part: ExercisePart, bar: number): BarPart {
+  const { bars } = part.pattern;
+  return { voice: part.voice, cells: bars[bar % bars.length] ?? [] };
+}
+
+function strokesBefore(part: ExercisePart, bar: number): number {
+  const cells = part.pattern.bars.slice(0, bar).flat();
+  return cells.reduce((sum, cell) => sum + struckSlots(cell).length, 0);
+}
+
+/** A bar of the exercise's first part, with its share of the sticking. */
+function firstPart(part: ExercisePart, sticking: Exercise['sticking'], bar: number): BarPart {
+  const plain = barPart(part, bar);
+  if (!sticking) return plain;
+  return { ...plain, sticking: sticking.slice(strokesBefore(part, bar), strokesBefore(part, bar + 1)) };
+}
+
+/** Every bar of an exercise, or of the groove alone when there is none. */
+export function lessonBars(
+  lesson: Lesson,
+  exercise: Exercise | null,
+  withGroove: boolean,
+): readonly NotatedBar[] {
+  const own = exercise?.parts ?? [];
+  const replaced = new Set(own.map((part) => part.voice));
+  const groove = withGroove ? lesson.groove.filter((part) => !replaced.has(part.voice)) : [];
+  const longest = Math.max(1, ...groove.map((part) => part.pattern.bars.length));
+  const bars = exercise ? barsOf(exercise) : longest;
+  return Array.from({ length: bars }, (_, bar) => {
+    const played = own.map((part, i) =>
+      i === 0 ? firstPart(part, exercise?.sticking ?? null, bar) : barPart(part, bar),
+    );
+    return notateBar([...groove.map((part) => barPart(part, bar)), ...played], lesson.meter);
+  });
+}

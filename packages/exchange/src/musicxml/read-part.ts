@@ -1,0 +1,252 @@
+/**
+ * The strokes of one part, bar after bar.
+ *
+ * Conventions: a cursor in whole notes from the bar line is moved by notes, backups and forwards. Repeats are not
+ * unrolled: what is written is read once. Grace notes belong to the next stroke of their voice: one is a flam, two
+ * or more a drag.
+ * Source: MusicXML 4.0, elements note, chord, grace, backup, forward, attributes.
+ */
+import {
+  type Articulation,
+  add,
+  compare,
+  type Fraction,
+  fraction,
+  type Meter,
+  subtract,
+  type Voice,
+  ZERO,
+} from '@shedbook/core';
+import type { PlacedStroke } from '../patterns/placed.ts';
+import type { TextPlace } from '../xml/element-places.ts';
+import { childOf, childrenOf, type ReadElement } from '../xml/read-xml.ts';
+import type { ProblemList } from './problems.ts';
+import { meterOf } from './read-header.ts';
+import { type ReadInstrument, voiceOfNote } from './read-instruments.ts';
+import { type ReadTouch, readTouch } from './read-note.ts';
+
+/** A stroke of a score with where it stands in the text. */
+export interface ScoreStroke extends PlacedStroke, TextPlace {
+  readonly sticking: ReadTouch['sticking'];
+  /** 0 is forte; null where the file does not say. */
+  readonly levelDb: number | null;
+}
+
+/** A bar of a part. */
+export interface ScoreBar {
+  readonly measure: ReadElement;
+  readonly meter: Meter | null;
+}
+
+/** What was read of a part. */
+export interface ReadPart {
+  readonly strokes: readonly ScoreStroke[];
+  readonly bars: readonly ScoreBar[];
+}
+
+/** Notes told of together, at the first of them. */
+interface LeftOut {
+  readonly first: TextPlace;
+  count: number;
+}
+
+/** A decimal such as `1.5` as an exact fraction, or null. */
+function parseDecimal(text: string | undefined): Fraction | null {
+  const match = /^(\d{1,9})(?:\.(\d{1,5}))?$/.exec(text ?? '');
+  if (!match) return null;
+  const decimals = match[2] ?? '';
+  return fraction(Number(`${match[1]}${decimals}`), 10 ** decimals.length);
+}
+
+/** Reads the strokes of a part; what it cannot read goes to the problems. */
+export class PartReader {
+  readonly #instruments: ReadonlyMap<string, ReadInstrument>;
+  readonly #problems: ProblemList;
+  readonly #path: string;
+  readonly #strokes: ScoreStroke[] = [];
+  readonly #bars: ScoreBar[] = [];
+  readonly #leftOut = new Map<string, LeftOut>();
+  /** Grace notes before the event that comes, and those of the event that is being read. */
+  #waiting = new Map<Voice, LeftOut>();
+  #graces = new Map<Voice, LeftOut>();
+  #divisions: Fraction | null = null;
+  #clef = 'percussion';
+  #meter: Meter | null = null;
+  #cursor: Fraction = ZERO;
+  #chordStart: Fraction = ZERO;
+
+  constructor(part: string, instruments: ReadonlyMap<string, ReadInstrument>, problems: ProblemList) {
+    this.#path = part;
+    this.#instruments = instruments;
+    this.#problems = problems;
+  }
+
+  /** All bars of the part. */
+  read(part: ReadElement): ReadPart {
+    for (const measure of childrenOf(part, 'measure')) this.#measure(measure);
+    for (const [what, { first, count }] of this.#leftOut) {
+      this.#problems.add(first, {
+        code: 'musicxml-left-out',
+        path: this.#path,
+        found: `${count} ${count === 1 ? 'note' : 'notes'} of ${what}`,
+        expected: 'a voice of the drum set',
+        repair: 'these notes are left out',
+      });
+    }
+    return { strokes: this.#strokes, bars: this.#bars };
+  }
+
+  #measure(measure: ReadElement): void {
+    this.#cursor = ZERO;
+    const index = this.#bars.length;
+    for (const element of measure.children) {
+      if (element.name === 'attributes') this.#attributes(element);
+      else if (element.name === 'note') this.#note(element, index);
+      else if (element.name === 'backup') this.#move(element, -1);
+      else if (element.name === 'forward') this.#move(element, 1);
+    }
+    this.#takeGraces();
+    this.#takeGraces();
+    this.#bars.push({ measure, meter: this.#meter });
+  }
+
+  #attributes(element: ReadElement): void {
+    const divisions = childOf(element, 'divisions');
+    if (divisions) this.#divisions = parseDecimal(divisions.text);
+    this.#clef = childOf(childOf(element, 'clef'), 'sign')?.text ?? this.#clef;
+    const time = childOf(element, 'time');
+    if (!time) return;
+    this.#meter = meterOf(time);
+    if (!this.#meter) {
+      const beats = childrenOf(time, 'beats').map((each) => each.text);
+      const found = beats.length > 0 ? `a time of ${beats.join(' + ')} beats` : 'a time without beats';
+      this.#problems.add(time, {
+        code: 'musicxml-meter',
+        severity: 'error',
+        path: this.#path,
+        found,
+        expected: 'one meter such as 4/4 or 6/8',
+      });
+    }
+  }
+
+  /** Whole notes that an element lasts. */
+  #duration(element: ReadElement): Fraction {
+    const text = childOf(element, 'duration')?.text;
+    const duration = parseDecimal(text);
+    const divisions = this.#divisions;
+    if (duration && divisions && divisions.num > 0) {
+      return fraction(duration.num * divisions.den, duration.den * divisions.num * 4);
+    }
+    this.#problems.add(element, {
+      code: 'musicxml-duration',
+      severity: 'error',
+      path: this.#path,
+      found: divisions
+        ? text
+          ? `the duration "${text}"`
+          : `a ${element.name} without duration`
+        : 'no divisions',
+      expected: divisions ? 'a number of divisions' : 'divisions in the attributes of the first measure',
+    });
+    return ZERO;
+  }
+
+  #move(element: ReadElement, direction: 1 | -1): void {
+    const length = this.#duration(element);
+    const to = direction === 1 ? add(this.#cursor, length) : subtract(this.#cursor, length);
+    this.#cursor = to.num < 0 ? ZERO : to;
+    if (to.num < 0) {
+      this.#problems.add(element, {
+        code: 'musicxml-backup',
+        path: this.#path,
+        found: 'a backup over the bar line',
+        expected: 'a backup inside the bar',
+        repair: 'it was read as a backup to the bar line',
+      });
+    }
+  }
+
+  #note(note: ReadElement, bar: number): void {
+    if (childOf(note, 'cue')) return;
+    if (childOf(note, 'grace')) return this.#grace(note);
+    if (!childOf(note, 'chord')) {
+      this.#takeGraces();
+      this.#chordStart = this.#cursor;
+      this.#cursor = add(this.#cursor, this.#duration(note));
+    }
+    if (!childOf(note, 'rest')) this.#stroke(note, bar, this.#chordStart);
+  }
+
+  #grace(note: ReadElement): void {
+    const struck = this.#struck(note);
+    if (!struck) return;
+    const waiting = this.#waiting.get(struck.voice);
+    if (waiting) waiting.count += 1;
+    else this.#waiting.set(struck.voice, { first: note, count: 1 });
+  }
+
+  /** Gives the grace notes that wait to the event that comes; those that the last one left have no stroke. */
+  #takeGraces(): void {
+    for (const [voice, { first, count }] of this.#graces) {
+      this.#problems.add(first, {
+        code: 'musicxml-grace',
+        path: this.#path,
+        found: `${count} grace ${count === 1 ? 'note' : 'notes'} of the ${voice} without its stroke`,
+        expected: `a stroke of the ${voice} after it`,
+        repair: 'grace notes alone are left out',
+      });
+    }
+    this.#graces = this.#waiting;
+    this.#waiting = new Map();
+  }
+
+  #struck(note: ReadElement) {
+    const id = childOf(note, 'instrument')?.attributes['id'] ?? '';
+    const instrument = this.#instruments.get(id) ?? this.#only();
+    const struck = childOf(note, 'unpitched') ? voiceOfNote(note, instrument, this.#clef) : null;
+    if (struck) return struck;
+    const what = childOf(note, 'pitch')
+      ? 'definite pitch'
+      : instrument
+        ? `${instrument.name}${instrument.key === null ? '' : ` (key ${instrument.key})`}`
+        : 'an unknown instrument';
+    const known = this.#leftOut.get(what);
+    if (known) known.count += 1;
+    else this.#leftOut.set(what, { first: note, count: 1 });
+    return null;
+  }
+
+  /** The instrument of a part that has one only, whose notes need not name it. */
+  #only(): ReadInstrument | undefined {
+    return this.#instruments.size === 1 ? [...this.#instruments.values()][0] : undefined;
+  }
+
+  #stroke(note: ReadElement, bar: number, inBar: Fraction): void {
+    const tied = childrenOf(note, 'tie').some((tie) => tie.attributes['type'] === 'stop');
+    const struck = tied ? null : this.#struck(note);
+    if (!struck) return;
+    if (this.#meter && compare(inBar, this.#meter.bar) >= 0) {
+      this.#problems.add(note, {
+        code: 'musicxml-overfull',
+        path: this.#path,
+        found: `a stroke after the end of a bar of ${this.#meter.text}`,
+        expected: 'strokes inside the bar',
+        repair: 'it is left out',
+      });
+      return;
+    }
+    const { buzz, ...touch } = readTouch(note);
+    const articulation = this.#ornament(struck.voice) ?? (buzz ? 'buzz' : struck.articulation);
+    const { line, column } = note;
+    this.#strokes.push({ bar, inBar, voice: struck.voice, articulation, ...touch, line, column });
+  }
+
+  /** The ornament of the grace notes that wait for a voice. */
+  #ornament(voice: Voice): Articulation | null {
+    const graces = this.#graces.get(voice);
+    this.#graces.delete(voice);
+    if (!graces) return null;
+    return graces.count === 1 ? 'flam' : 'drag';
+  }
+}

@@ -1,0 +1,191 @@
+/**
+ * MusicXML to exercises: our own files and other programs' drum parts.
+ *
+ * Conventions: every part is read and joined, as a drum set may be spread over several. Rehearsal marks begin
+ * exercises; without any, the score is one exercise. What cannot be read is reported at its line and column and
+ * left out; nothing is lost in silence.
+ * Source: MusicXML 4.0 (W3C Community Group Final Report, June 2021).
+ */
+import {
+  compare,
+  type Exercise,
+  type ExercisePart,
+  type Feel,
+  type InputProblem,
+  type Meter,
+  meter,
+} from '@shedbook/core';
+import { assembleParts } from '../patterns/assemble.ts';
+import { childOf, childrenOf, type ReadElement, readXml } from '../xml/read-xml.ts';
+import { ProblemList } from './problems.ts';
+import { creatorOf, feelOf, tempoOf, titleOf } from './read-header.ts';
+import { readInstruments } from './read-instruments.ts';
+import { PartReader, type ReadPart, type ScoreStroke } from './read-part.ts';
+
+/** What a score has. */
+export interface MusicXmlReading {
+  /** An error among them means that something could not be understood. */
+  readonly problems: readonly InputProblem[];
+  readonly title: string | null;
+  readonly by: string | null;
+  readonly meter: Meter | null;
+  /** Quarter notes a minute, or null where the score does not say. */
+  readonly bpm: number | null;
+  /** Null where the score does not say. */
+  readonly feel: Feel | null;
+  readonly exercises: readonly Exercise[];
+  /** Every stroke, with levels and places in the text. */
+  readonly strokes: readonly ScoreStroke[];
+}
+
+const NOTHING = {
+  title: null,
+  by: null,
+  meter: null,
+  bpm: null,
+  feel: null,
+  exercises: [],
+  strokes: [],
+} as const;
+
+interface Start {
+  readonly bar: number;
+  readonly mark: string | null;
+  readonly name: string | null;
+}
+
+function directionTexts(measure: ReadElement, name: string): readonly string[] {
+  const types = childrenOf(measure, 'direction').flatMap((each) => childrenOf(each, 'direction-type'));
+  return types.flatMap((type) => childrenOf(type, name)).map((each) => each.text);
+}
+
+/** Where exercises begin. */
+function startsOf(part: ReadPart): readonly Start[] {
+  const marked = part.bars.flatMap(({ measure }, bar) => {
+    const mark = directionTexts(measure, 'rehearsal')[0];
+    return mark === undefined ? [] : [{ bar, mark, name: directionTexts(measure, 'words')[0] ?? null }];
+  });
+  return marked[0]?.bar === 0 ? marked : [{ bar: 0, mark: null, name: null }, ...marked];
+}
+
+/** The numbers in the boxes where they are all different numbers, otherwise 1, 2, 3, … */
+function numbersOf(starts: readonly Start[]): readonly number[] {
+  const marks = starts.map(({ mark }) => (/^[1-9]\d{0,5}$/.test(mark ?? '') ? Number(mark) : null));
+  const usable = marks.every((mark) => mark !== null) && new Set(marks).size === marks.length;
+  return starts.map((_, i) => (usable ? (marks[i] as number) : i + 1));
+}
+
+function isWrittenIn(part: ExercisePart, { voice }: ScoreStroke): boolean {
+  return part.voice === voice || (part.voice === 'snare' && (voice === 'sidestick' || voice === 'rimshot'));
+}
+
+function scoreOrder(a: ScoreStroke, b: ScoreStroke): number {
+  return a.bar - b.bar || compare(a.inBar, b.inBar);
+}
+
+/** Puts the part whose every stroke has a hand first, with its sticking. */
+function withSticking(
+  parts: readonly ExercisePart[],
+  strokes: readonly ScoreStroke[],
+): Pick<Exercise, 'parts' | 'sticking'> {
+  for (const part of parts) {
+    const mine = strokes.filter((stroke) => isWrittenIn(part, stroke)).sort(scoreOrder);
+    const sticking = mine.map((stroke) => stroke.sticking).filter((hand) => hand !== null);
+    if (sticking.length > 0 && sticking.length === mine.length) {
+      return { parts: [part, ...parts.filter((each) => each !== part)], sticking };
+    }
+  }
+  return { parts, sticking: null };
+}
+
+function readExercises(
+  parts: readonly ReadPart[],
+  strokes: readonly ScoreStroke[],
+  of: Meter,
+  problems: ProblemList,
+): readonly Exercise[] {
+  const first = parts[0];
+  if (!first) return [];
+  const starts = startsOf(first);
+  const numbers = numbersOf(starts);
+  return starts.flatMap(({ bar, name }, i): Exercise[] => {
+    const end = starts[i + 1]?.bar ?? Math.max(...parts.map((part) => part.bars.length));
+    const mine = strokes
+      .filter((stroke) => stroke.bar >= bar && stroke.bar < end)
+      .map((stroke) => ({ ...stroke, bar: stroke.bar - bar }));
+    const assembled = assembleParts(mine, of, end - bar);
+    for (const misfit of assembled.misfits) {
+      problems.add(misfit, {
+        code: 'musicxml-misfit',
+        path: `measure ${bar + misfit.bar + 1}`,
+        found: `a ${misfit.voice} stroke at ${misfit.inBar.num}/${misfit.inBar.den} of a whole note`,
+        expected: 'one stroke a voice on 1, 2, 3, 4 or 6 slots a beat',
+        repair: 'it is left out',
+      });
+    }
+    if (assembled.parts.length === 0) return [];
+    return [{ number: numbers[i] as number, name, notes: null, ...withSticking(assembled.parts, mine) }];
+  });
+}
+
+/** Strokes up to the first bar of another meter, which is reported. */
+function oneMeter(parts: readonly ReadPart[], of: Meter, problems: ProblemList): readonly ScoreStroke[] {
+  const changes = parts.flatMap((part) => {
+    const bar = part.bars.findIndex((each) => each.meter !== null && each.meter.text !== of.text);
+    return bar < 0 ? [] : [{ bar, ...(part.bars[bar] as ReadPart['bars'][number]) }];
+  });
+  const change = changes.toSorted((a, b) => a.bar - b.bar)[0];
+  const strokes = parts.flatMap((part) => part.strokes);
+  if (!change) return strokes;
+  problems.add(change.measure, {
+    code: 'musicxml-meter',
+    path: `measure ${change.bar + 1}`,
+    found: `a change to ${change.meter?.text}`,
+    expected: `${of.text} throughout`,
+    repair: 'this bar and all after it are left out',
+  });
+  return strokes.filter((stroke) => stroke.bar < change.bar);
+}
+
+function rootProblem(root: ReadElement, problems: ProblemList): boolean {
+  if (root.name === 'score-partwise') return false;
+  const timewise = root.name === 'score-timewise';
+  problems.add(root, {
+    code: 'musicxml-root',
+    severity: 'error',
+    found: `the root element ${root.name}`,
+    expected: 'score-partwise',
+    ...(timewise
+      ? { repair: 'save it part by part (partwise)' }
+      : { repair: 'this is not a MusicXML score' }),
+  });
+  return true;
+}
+
+/** Reads a score; `file` names it in problems. */
+export function readMusicXml(text: string, file = 'score.musicxml'): MusicXmlReading {
+  const { root, problems: syntax } = readXml(text, file);
+  if (!root) return { ...NOTHING, problems: syntax };
+  const problems = new ProblemList(file);
+  if (rootProblem(root, problems)) return { ...NOTHING, problems: problems.all };
+  const instruments = readInstruments(root);
+  const parts = childrenOf(root, 'part').map((part) =>
+    new PartReader(`part ${part.attributes['id'] ?? ''}`, instruments, problems).read(part),
+  );
+  const of =
+    parts.flatMap((part) => part.bars.map((bar) => bar.meter)).find((each) => each !== null) ?? meter('4/4');
+  const strokes = oneMeter(parts, of, problems);
+  const sounds = childrenOf(childOf(root, 'part'), 'measure')
+    .flatMap((measure) => measure.children)
+    .filter((element) => element.name === 'direction' || element.name === 'sound');
+  return {
+    title: titleOf(root),
+    by: creatorOf(root),
+    meter: of,
+    bpm: sounds.map(tempoOf).find((bpm) => bpm !== null) ?? null,
+    feel: sounds.map(feelOf).find((feel) => feel !== null) ?? null,
+    exercises: readExercises(parts, strokes, of, problems),
+    strokes,
+    problems: problems.all,
+  };
+}

@@ -1,0 +1,134 @@
+/**
+ * Exercises of a lesson as MusicXML 4.0: one percussion part, the groove and the exercise together.
+ *
+ * Conventions: a sheet is all its exercises one after another, each with its number in a box on a new system and
+ * closed by a double bar. Nothing in the file depends on when or where it is written.
+ * Source: MusicXML 4.0 (W3C Community Group Final Report, June 2021).
+ */
+import {
+  ACCENT_DB,
+  type Exercise,
+  exerciseOf,
+  GHOST_DB,
+  type Lesson,
+  type NotatedBar,
+  type NotatedHead,
+} from '@shedbook/core';
+import { printXml, type XmlNode, xml } from '../xml/write-xml.ts';
+import { numberDirection, tempoDirection, wordsDirection } from './directions.ts';
+import { instrumentId, instrumentNodes } from './instruments.ts';
+import { lessonBars } from './lesson-bars.ts';
+import { attributesNode, barNodes, divisionsFor } from './measure.ts';
+
+/** What to write of a lesson. */
+export interface WriteMusicXmlOptions {
+  /** Numbers of the exercises, all when left out; a lesson without any is written as its groove alone. */
+  readonly exercises?: readonly number[];
+  /** Whether the groove is written under the exercises; it is when left out. */
+  readonly groove?: boolean;
+  /** Quarter notes a minute; the lesson's start tempo when left out. */
+  readonly bpm?: number;
+  /** Date of encoding as yyyy-mm-dd; none when left out. */
+  readonly date?: string;
+}
+
+interface Section {
+  readonly exercise: Exercise | null;
+  readonly bars: readonly NotatedBar[];
+}
+
+const DOCTYPE =
+  '<!DOCTYPE score-partwise PUBLIC "-//Recordare//DTD MusicXML 4.0 Partwise//EN" "http://www.musicxml.org/dtds/partwise.dtd">';
+
+const SUPPORTED = ['accidental', 'beam', 'stem'];
+
+function sectionsOf(lesson: Lesson, options: WriteMusicXmlOptions): readonly Section[] {
+  const withGroove = options.groove ?? true;
+  const numbers = options.exercises ?? lesson.exercises.map((exercise) => exercise.number);
+  const chosen = numbers.length > 0 ? numbers.map((number) => exerciseOf(lesson, number)) : [null];
+  return chosen.map((exercise) => ({
+    exercise,
+    bars: lessonBars(lesson, exercise, withGroove || exercise === null),
+  }));
+}
+
+function identification(lesson: Lesson, date: string | undefined): XmlNode {
+  return xml('identification', {}, [
+    lesson.by ? xml('creator', { type: 'composer' }, lesson.by) : null,
+    xml('encoding', {}, [
+      xml('software', {}, 'Shedbook'),
+      date ? xml('encoding-date', {}, date) : null,
+      ...SUPPORTED.map((element) =>
+        xml('supports', { element, type: element === 'accidental' ? 'no' : 'yes' }),
+      ),
+    ]),
+  ]);
+}
+
+function headsOf(bars: readonly NotatedBar[]): readonly NotatedHead[] {
+  return bars.flatMap((bar) =>
+    bar.layers.flatMap((layer) =>
+      layer.groups.flatMap((group) => group.events.flatMap((event) => event.heads)),
+    ),
+  );
+}
+
+function partList(bars: readonly NotatedBar[]): XmlNode {
+  const used = new Set(headsOf(bars).map((head) => instrumentId(head.voice, head.articulation)));
+  return xml('part-list', {}, [
+    xml('score-part', { id: 'P1' }, [xml('part-name', {}, 'Drum set'), ...instrumentNodes(used)]),
+  ]);
+}
+
+function barline(style: 'light-light' | 'light-heavy'): XmlNode {
+  return xml('barline', { location: 'right' }, [xml('bar-style', {}, style)]);
+}
+
+/** What stands before the notes of an exercise's first bar. */
+function headNodes({ exercise }: Section, first: boolean): readonly (XmlNode | null)[] {
+  return [
+    first ? null : xml('print', { 'new-system': 'yes' }),
+    exercise ? numberDirection(exercise.number) : null,
+    exercise?.name ? wordsDirection(exercise.name) : null,
+  ];
+}
+
+/**
+ * The text of a MusicXML file.
+ * @throws RangeError when the lesson has no exercise with a number that is asked for.
+ */
+export function writeMusicXml(lesson: Lesson, options: WriteMusicXmlOptions = {}): string {
+  const sections = sectionsOf(lesson, options);
+  const bars = sections.flatMap((section) => section.bars);
+  const divisions = divisionsFor(bars);
+  const levelDb = ({ voice, accent, ghost }: NotatedHead) =>
+    lesson.balance[voice] + (accent ? ACCENT_DB : ghost ? GHOST_DB : 0);
+  const opening = [
+    attributesNode(lesson.meter, divisions),
+    tempoDirection(lesson.meter, lesson.feel, options.bpm ?? lesson.tempo.startBpm),
+  ];
+  const measures: XmlNode[] = [];
+  sections.forEach((section, s) => {
+    section.bars.forEach((bar, b) => {
+      const closes = b === section.bars.length - 1;
+      const style = s === sections.length - 1 ? 'light-heavy' : 'light-light';
+      const [print = null, ...directions] = b === 0 ? headNodes(section, s === 0) : [];
+      measures.push(
+        xml('measure', { number: measures.length + 1 }, [
+          print,
+          ...(measures.length === 0 ? opening : []),
+          ...directions,
+          ...barNodes(bar, { divisions, levelDb }),
+          closes ? barline(style) : null,
+        ]),
+      );
+    });
+  });
+  const root = xml('score-partwise', { version: '4.0' }, [
+    xml('work', {}, [xml('work-title', {}, lesson.title)]),
+    identification(lesson, options.date),
+    partList(bars),
+    xml('part', { id: 'P1' }, measures),
+  ]);
+  return printXml(root, DOCTYPE);
+}

@@ -1,0 +1,59 @@
+/**
+ * XML text from a tree.
+ * Source: Extensible Markup Language (XML) 1.0, fifth edition: 2.2 for the characters that may stand in a document,
+ * 2.4 for those that must be escaped. A character that may not stand becomes U+FFFD.
+ */
+
+/** An element to be written; its content is either text or elements. */
+export interface XmlNode {
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string | number>>;
+  readonly content: string | readonly XmlNode[];
+}
+
+/** What may be given as content: nulls are left out. */
+export type XmlContent = string | number | readonly (XmlNode | null)[];
+
+/**
+ * An element.
+ * @example xml('beats', {}, 4) // <beats>4</beats>
+ */
+export function xml(name: string, attributes: XmlNode['attributes'] = {}, content: XmlContent = []): XmlNode {
+  if (typeof content === 'number') return { name, attributes, content: `${content}` };
+  if (typeof content === 'string') return { name, attributes, content };
+  return { name, attributes, content: content.filter((node) => node !== null) };
+}
+
+const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+
+function isAllowed(point: number): boolean {
+  if (point < 0x20) return point === 0x09 || point === 0x0a || point === 0x0d;
+  return point < 0xd800 || (point > 0xdfff && point !== 0xfffe && point !== 0xffff);
+}
+
+function escape(text: string): string {
+  const allowed = [...text].map((each) => (isAllowed(each.codePointAt(0) ?? 0) ? each : '\ufffd'));
+  return allowed.map((each) => ESCAPES[each] ?? (each === '\r' ? '&#13;' : each)).join('');
+}
+
+function attributeText([name, value]: readonly [string, string | number]): string {
+  return ` ${name}="${escape(`${value}`).replaceAll('\n', '&#10;').replaceAll('\t', '&#9;')}"`;
+}
+
+function lines(node: XmlNode, indent: string, out: string[]): void {
+  const open = `${indent}<${node.name}${Object.entries(node.attributes).map(attributeText).join('')}`;
+  if (node.content.length === 0) out.push(`${open}/>`);
+  else if (typeof node.content === 'string') out.push(`${open}>${escape(node.content)}</${node.name}>`);
+  else {
+    out.push(`${open}>`);
+    for (const child of node.content) lines(child, `${indent}  `, out);
+    out.push(`${indent}</${node.name}>`);
+  }
+}
+
+/** The document of a root element, with a document type where one is given. */
+export function printXml(root: XmlNode, doctype: string | null = null): string {
+  const out = ['<?xml version="1.0" encoding="UTF-8"?>', ...(doctype ? [doctype] : [])];
+  lines(root, '', out);
+  return `${out.join('\n')}\n`;
+}
