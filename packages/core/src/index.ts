@@ -35,4 +35,5 @@ export * from './rhythm/necklace-euclidean.ts';
 export * from './rhythm/pattern.ts';
 export * from './rhythm/syncopation.ts';
 export * from './rhythm/syncopation-pulse.ts';
+export * from './take/log.ts';
 export * from './take/report.ts';
