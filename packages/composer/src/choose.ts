@@ -6,8 +6,9 @@
 import type { Random } from '@shedbook/core';
 import { candidatesByMove, coverMoves } from './cover.ts';
 import type { PageBar } from './page-bar.ts';
-import { type PageAim, pageCost } from './page-cost.ts';
-import { firstAtLeast, type Stretch, stretchesOf, type Window, windowsOf } from './windows.ts';
+import type { PageAim } from './page-cost.ts';
+import { polishPage } from './polish.ts';
+import { type Stretch, stretchesOf, type Window, windowsOf } from './windows.ts';
 
 /** How many windows a place reaches over, tried one after another until every move is met. */
 const LOOSENESS = [0, 1, 3, Number.POSITIVE_INFINITY] as const;
@@ -15,10 +16,6 @@ const LOOSENESS = [0, 1, 3, Number.POSITIVE_INFINITY] as const;
 /** Tries at covering for each looseness: a few for each place, and many when nothing else is left. */
 const TRIES_PER_PLACE = 200;
 const LAST_TRIES = 60_000;
-
-/** Exchanges tried for each place when polishing, within bounds for the whole page. */
-const EXCHANGES_PER_PLACE = 150;
-const EXCHANGES_AT_MOST = 12_000;
 
 /** What a page is chosen from and for. */
 export interface PageTask {
@@ -108,33 +105,6 @@ function layOut(task: PageTask, draft: Draft): PageBar[] {
   return page;
 }
 
-/** Exchanges single bars for others between their neighbours as long as the page gets better. */
-function polish(page: PageBar[], places: readonly number[], task: PageTask, random: Random): void {
-  const { candidates, aim } = task;
-  const used = new Set(page.map((bar) => bar.key));
-  let cost = pageCost(page, aim);
-  const tries = Math.min(EXCHANGES_AT_MOST, EXCHANGES_PER_PLACE * places.length);
-  for (let i = 0; i < tries; i += 1) {
-    const place = places[random.below(places.length)] as number;
-    const from = place === 0 ? 0 : firstAtLeast(candidates, page[place - 1]?.points ?? 0);
-    const next = page[place + 1];
-    const to = next ? firstAtLeast(candidates, next.points + 1e-9) : candidates.length;
-    if (to <= from) continue;
-    const bar = candidates[from + random.below(to - from)] as PageBar;
-    if (used.has(bar.key)) continue;
-    const old = page[place] as PageBar;
-    page[place] = bar;
-    const changed = pageCost(page, aim);
-    if (changed > cost) {
-      page[place] = old;
-      continue;
-    }
-    cost = changed;
-    used.delete(old.key);
-    used.add(bar.key);
-  }
-}
-
 /** The bars of a page in order: as many as asked, or as there are. */
 export function choosePage(task: PageTask, random: Random): readonly PageBar[] {
   const { candidates } = task;
@@ -146,6 +116,5 @@ export function choosePage(task: PageTask, random: Random): readonly PageBar[] {
   const stretches = stretchesOf(kept, count, least, most);
   const draft = draftPage(fitted, stretches, random);
   const page = layOut(fitted, draft);
-  if (draft.places.length > 0) polish(page, draft.places, fitted, random);
-  return page;
+  return polishPage(page, { candidates, aim: task.aim, places: draft.places }, random);
 }

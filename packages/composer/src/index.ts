@@ -1,5 +1,12 @@
-export * from './compose.ts';
+export { type ComposeOptions, compose, patternTexts } from './compose.ts';
+export * from './explain.ts';
 export * from './grade.ts';
 export { type Company, type Ground, groundOf, readGround } from './ground.ts';
+export { orchestrate, SHARING_RULES, type SharingRule } from './orchestrate.ts';
+export type { Composition } from './page.ts';
 export { PARTS, type PartFacts, type PartName } from './parts.data.ts';
+export { composeQuestions } from './question-answer.ts';
 export type { CellMove, ComposeReport, CoverageReport, DifficultyReport, ReportedBar } from './report.ts';
+export { composeReview, type ReviewedExercise, type ReviewOptions } from './review.ts';
+export { type Variation, type VariationKind, variationsOf } from './variations.ts';
+export { composeWeakMove, type WeakMove } from './weak-move.ts';

@@ -16,8 +16,10 @@ export interface PageBar {
   readonly moves: readonly number[];
   readonly rests: number;
   readonly strokes: number;
-  /** The cells, as text to compare. */
+  /** The cells in order, as text to compare. */
   readonly key: string;
+  /** The cells in any order, as text to compare. */
+  readonly bag: string;
 }
 
 /** What is known of the cells that bars are made of. */
@@ -70,27 +72,30 @@ export function pageBar(
     if (alphabet.rests[cell]) rests += 1;
     strokes += alphabet.strokes[cell] as number;
   }
-  const key = Array.prototype.join.call(cells, ',');
-  return { cells, points, keptFrom, moves: movesOf(alphabet, cells), rests, strokes, key };
+  const list = Array.from(cells);
+  const key = list.join();
+  const bag = list.sort((a, b) => a - b).join();
+  return { cells, points, keptFrom, moves: movesOf(alphabet, cells), rests, strokes, key, bag };
+}
+
+/** The marks of each cell spread over `slots` places, as numbers. */
+function spread(cell: Cell, slots: number): readonly number[] {
+  const stretch = slots / cell.marks.length;
+  return Array.from({ length: slots }, (_, i) =>
+    (i % stretch === 0 ? (cell.marks[i / stretch] ?? '.') : '.').charCodeAt(0),
+  );
 }
 
 /** Tells whether two bars are rotations of one another, slot by slot; remembers what it worked out. */
 export function rotationJudge(alphabet: Alphabet): (a: PageBar, b: PageBar) => boolean {
   const slots = commonGrid(alphabet.cells.map((cell) => cell.marks.length));
-  const classes = new Map<string, string>();
+  const places = alphabet.cells.map((cell) => spread(cell, slots));
+  const classes = new Map<PageBar, string>();
   const classOf = (bar: PageBar) => {
-    const known = classes.get(bar.key);
+    const known = classes.get(bar);
     if (known !== undefined) return known;
-    const places: number[] = [];
-    for (let beat = 0; beat < bar.cells.length; beat += 1) {
-      const { marks } = alphabet.cells[bar.cells[beat] as number] as Cell;
-      const stretch = slots / marks.length;
-      for (let i = 0; i < slots; i += 1) {
-        places.push(i % stretch === 0 ? (marks[i / stretch] ?? '.').charCodeAt(0) : '.'.charCodeAt(0));
-      }
-    }
-    const found = necklaceOf(places).join();
-    classes.set(bar.key, found);
+    const found = necklaceOf(Array.from(bar.cells).flatMap((cell) => places[cell] ?? [])).join();
+    classes.set(bar, found);
     return found;
   };
   return (a, b) => a.strokes === b.strokes && classOf(a) === classOf(b);

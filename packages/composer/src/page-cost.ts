@@ -18,13 +18,16 @@ const SAME_RESTS = 0.1;
 const UNEVEN_FIRST_CELLS = 0.5;
 const UNEVEN_USE = 0.5;
 const UNEVEN_STEPS = 0.08;
-const BARS_UNLIKE = 0.15;
+const BARS_UNLIKE = 0.4;
 
 /** New cells that the first bar, and every later bar, may bring. */
 const NEW_CELLS = { first: 2, later: 1 } as const;
 
 /** New moves that a bar may bring before it is a lot at once. */
 const NEW_MOVES = 2;
+
+/** Points that differ by less are the same: sums of floats. */
+const ROUNDING = 1e-9;
 
 /** What the cost is measured against. */
 export interface PageAim {
@@ -35,105 +38,110 @@ export interface PageAim {
   readonly stepBound: number;
   /** Beats in a bar. */
   readonly beats: number;
+  /** Step from each bar to the next if all were alike, in points. */
+  readonly evenStep: number;
   readonly areRotations: (a: PageBar, b: PageBar) => boolean;
 }
 
-/** How much each bar asks for the first time. */
-function newsCost(
-  page: readonly PageBar[],
-  aim: PageAim,
-): { readonly cost: number; readonly met: Uint8Array } {
-  const n = aim.alphabet.vocabulary;
-  const metCells = new Uint8Array(aim.alphabet.cells.length);
-  const met = new Uint8Array(n * n);
-  let cost = 0;
-  page.forEach((bar, place) => {
-    let newCells = 0;
-    for (let beat = 0; beat < bar.cells.length; beat += 1) {
-      const cell = bar.cells[beat] as number;
-      if (metCells[cell] === 0) newCells += 1;
-      metCells[cell] = 1;
-    }
-    let newMoves = 0;
-    for (const move of bar.moves) {
-      if (met[move] === 0) newMoves += 1;
-      met[move] = 1;
-    }
-    const free = place === 0 ? NEW_CELLS.first : NEW_CELLS.later;
-    cost += CELL_TOO_NEW * Math.max(0, newCells - free) + MOVE_TOO_NEW * Math.max(0, newMoves - NEW_MOVES);
-  });
-  return { cost, met };
+/** Sums over the whole page, with the room to work them out in. */
+interface Tally {
+  readonly metCells: Uint8Array;
+  readonly metMoves: Uint8Array;
+  readonly first: Float64Array;
+  readonly use: Float64Array;
+}
+
+/** Working room for pages over an alphabet; used again and again. */
+function tallyFor(alphabet: Alphabet): Tally {
+  const n = alphabet.vocabulary;
+  return {
+    metCells: new Uint8Array(alphabet.cells.length),
+    metMoves: new Uint8Array(n * n),
+    first: new Float64Array(n),
+    use: new Float64Array(n),
+  };
+}
+
+function clear(tally: Tally): void {
+  tally.metCells.fill(0);
+  tally.metMoves.fill(0);
+  tally.first.fill(0);
+  tally.use.fill(0);
+}
+
+/** Notes a bar's cells; returns how many of them are new. */
+function noteCells(tally: Tally, bar: PageBar): number {
+  let fresh = 0;
+  for (let beat = 0; beat < bar.cells.length; beat += 1) {
+    const cell = bar.cells[beat] as number;
+    if (tally.metCells[cell] === 0) fresh += 1;
+    tally.metCells[cell] = 1;
+    if (cell < tally.use.length) tally.use[cell] = (tally.use[cell] as number) + 1;
+  }
+  const first = bar.cells[0] as number;
+  if (first < tally.first.length) tally.first[first] = (tally.first[first] as number) + 1;
+  return fresh;
+}
+
+/** Notes a bar's moves; returns how many of them are new. */
+function noteMoves(tally: Tally, bar: PageBar): number {
+  let fresh = 0;
+  for (const move of bar.moves) {
+    if (tally.metMoves[move] === 0) fresh += 1;
+    tally.metMoves[move] = 1;
+  }
+  return fresh;
 }
 
 /** Squared distance from an even spread, per item. */
-function unevenness(counts: readonly number[], total: number): number {
+function unevenness(counts: Float64Array, total: number): number {
   const even = total / counts.length;
   let sum = 0;
   for (const count of counts) sum += (count - even) ** 2;
   return sum / total;
 }
 
-function spreadCost(page: readonly PageBar[], aim: PageAim): number {
-  const n = aim.alphabet.vocabulary;
-  const first = new Array<number>(n).fill(0);
-  const use = new Array<number>(n).fill(0);
-  let beats = 0;
-  for (const bar of page) {
-    beats += bar.cells.length;
-    for (let beat = 0; beat < bar.cells.length; beat += 1) {
-      const cell = bar.cells[beat] as number;
-      if (cell >= n) continue;
-      use[cell] = (use[cell] as number) + 1;
-      if (beat === 0) first[cell] = (first[cell] as number) + 1;
+/** The cost of what only the whole page shows: moves not met, too much that is new at once, uneven use of cells. */
+export function wholeCost(aim: PageAim): (page: readonly PageBar[]) => number {
+  const tally = tallyFor(aim.alphabet);
+  return (page) => {
+    clear(tally);
+    let cost = 0;
+    let beats = 0;
+    let free: number = NEW_CELLS.first;
+    for (const bar of page) {
+      beats += bar.cells.length;
+      cost += CELL_TOO_NEW * Math.max(0, noteCells(tally, bar) - free);
+      cost += MOVE_TOO_NEW * Math.max(0, noteMoves(tally, bar) - NEW_MOVES);
+      free = NEW_CELLS.later;
     }
-  }
-  return (
-    UNEVEN_FIRST_CELLS * unevenness(first, page.length) +
-    UNEVEN_USE * (n / beats) * unevenness(use, beats) * page.length
-  );
+    for (const move of aim.moves) if (tally.metMoves[move] === 0) cost += MISSED_MOVE;
+    const inOne = beats / page.length;
+    return (
+      cost +
+      UNEVEN_FIRST_CELLS * unevenness(tally.first, page.length) +
+      (UNEVEN_USE * unevenness(tally.use, beats)) / inOne
+    );
+  };
 }
 
-function haveSameCells(a: PageBar, b: PageBar): boolean {
-  if (a.strokes !== b.strokes || a.rests !== b.rests) return false;
-  const counts = new Map<number, number>();
-  for (let i = 0; i < a.cells.length; i += 1) {
-    counts.set(a.cells[i] as number, (counts.get(a.cells[i] as number) ?? 0) + 1);
-    counts.set(b.cells[i] as number, (counts.get(b.cells[i] as number) ?? 0) - 1);
-  }
-  return [...counts.values()].every((count) => count === 0);
-}
-
-/** What two neighbours cost. */
-function neighbourCost(a: PageBar, b: PageBar, evenStep: number, aim: PageAim): number {
+/** The cost of two bars side by side. */
+export function neighbourCost(a: PageBar, b: PageBar, aim: PageAim): number {
   const step = b.points - a.points;
-  let cost = evenStep > 0 ? UNEVEN_STEPS * (step / evenStep - 1) ** 2 : 0;
-  if (step > aim.stepBound + 1e-9) cost += STEP_TOO_LARGE * (step / aim.stepBound);
+  let cost = aim.evenStep > 0 ? UNEVEN_STEPS * (step / aim.evenStep - 1) ** 2 : 0;
+  if (step > aim.stepBound + ROUNDING) cost += STEP_TOO_LARGE * (step / aim.stepBound);
   if (a.cells[0] === b.cells[0]) cost += SAME_FIRST_CELL;
   if (a.rests === b.rests) cost += SAME_RESTS;
-  if (haveSameCells(a, b)) cost += SAME_CELLS;
+  if (a.bag === b.bag) cost += SAME_CELLS;
   if (aim.areRotations(a, b)) cost += ROTATIONS_SIDE_BY_SIDE;
   return cost;
 }
 
-/** A phrase of several bars is easier to hold when its bars are alike for the better part. */
-function phraseCost(bar: PageBar, beats: number): number {
+/** The cost of a bar by itself: a phrase of several bars is easier to hold when they are alike for the better part. */
+export function phraseCost(bar: PageBar, aim: PageAim): number {
   let unlike = 0;
-  for (let beat = beats; beat < bar.cells.length; beat += 1) {
-    if (bar.cells[beat] !== bar.cells[beat - beats]) unlike += 1;
+  for (let beat = aim.beats; beat < bar.cells.length; beat += 1) {
+    if (bar.cells[beat] !== bar.cells[beat - aim.beats]) unlike += 1;
   }
-  return BARS_UNLIKE * Math.max(0, unlike - beats / 2);
-}
-
-/** The cost of a page in its order; smaller is better. */
-export function pageCost(page: readonly PageBar[], aim: PageAim): number {
-  const news = newsCost(page, aim);
-  let cost = news.cost + spreadCost(page, aim);
-  for (const move of aim.moves) if (news.met[move] === 0) cost += MISSED_MOVE;
-  const first = page[0]?.points ?? 0;
-  const evenStep = ((page.at(-1)?.points ?? first) - first) / Math.max(1, page.length - 1);
-  for (let i = 1; i < page.length; i += 1) {
-    cost += neighbourCost(page[i - 1] as PageBar, page[i] as PageBar, evenStep, aim);
-  }
-  for (const bar of page) cost += phraseCost(bar, aim.beats);
-  return cost;
+  return BARS_UNLIKE * Math.max(0, unlike - aim.beats / 2);
 }

@@ -21,11 +21,15 @@ export const PARTS: readonly PartFacts[] = [
   { part: 'foot', one: 'stroke with a foot only', several: 'strokes with a foot only' },
   { part: 'lead', one: 'stroke with the lead hand', several: 'strokes with the lead hand' },
   { part: 'silence', one: 'silent 1', several: 'silent 1s' },
-  { part: 'wnbd', one: 'syncopation (distance to the beat)', several: 'syncopation (distance to the beat)' },
+  {
+    part: 'wnbd',
+    one: 'of syncopation (note-to-beat distance)',
+    several: 'of syncopation (note-to-beat distance)',
+  },
   {
     part: 'lhl',
-    one: 'syncopation (rests on strong places)',
-    several: 'syncopation (rests on strong places)',
+    one: 'of syncopation (rests on strong places)',
+    several: 'of syncopation (rests on strong places)',
   },
   { part: 'offBeatness', one: 'stroke far off the beat', several: 'strokes far off the beat' },
   {
@@ -33,9 +37,13 @@ export const PARTS: readonly PartFacts[] = [
     one: 'stroke that starts too early for its length',
     several: 'strokes that start too early for their length',
   },
-  { part: 'pulse', one: 'evidence against the pulse', several: 'evidence against the pulse' },
+  { part: 'pulse', one: 'of evidence against the pulse', several: 'of evidence against the pulse' },
   { part: 'density', one: 'stroke in all', several: 'strokes in all' },
   { part: 'change', one: 'change of cell', several: 'changes of cell' },
-  { part: 'speed', one: 'fast pair of strokes', several: 'fast pairs of strokes' },
+  {
+    part: 'speed',
+    one: 'pair of strokes at full hand speed',
+    several: 'pairs of strokes at full hand speed',
+  },
   { part: 'dynamics', one: 'change of dynamics', several: 'changes of dynamics' },
 ];

@@ -29,6 +29,9 @@ const SAMPLE_STEPS = 40;
 /** Tilts of the first look, from the easiest bars to the hardest. */
 const TILTS = [24, 8, 4, 2.5, 1.6, 1, 0.6, 0.3, 0, -0.3, -0.6, -1, -1.6, -3];
 
+/** Share of all bars that is harder than the sample needs to reach. */
+const FEATS = 0.02;
+
 /** Draws are given up after this many tries for each bar wanted, where limits refuse most. */
 const TRIES = 20;
 
@@ -73,25 +76,24 @@ function rounded(points: number): number {
 
 interface Basket {
   readonly seen: Map<string, Candidate>;
-  readonly draw: (from: DrawBar, wanted: number) => number;
+  /** Draws bars and keeps those within the rules; their points, in ascending order. */
+  readonly draw: (from: DrawBar, wanted: number) => readonly number[];
 }
 
-/** Collects drawn bars that keep the rules; `draw` returns the mean points of what it drew. */
+/** Collects drawn bars that keep the rules. */
 function basketOf(tables: PointTables, rules: PatternRules, random: Random): Basket {
   const seen = new Map<string, Candidate>();
   const strokes = rules.cells.map((cell) => struckSlots(cell).length);
   const draw = (from: DrawBar, wanted: number) => {
-    let sum = 0;
-    let kept = 0;
-    for (let tries = 0; kept < wanted && tries < wanted * TRIES; tries += 1) {
+    const drawn: number[] = [];
+    for (let tries = 0; drawn.length < wanted && tries < wanted * TRIES; tries += 1) {
       const cells = from(random);
       if (!keepsRules(rules, strokes, cells)) continue;
       const points = rounded(tables.points(cells));
       seen.set(cells.join(), { cells, points });
-      sum += points;
-      kept += 1;
+      drawn.push(points);
     }
-    return kept === 0 ? Number.NaN : sum / kept;
+    return drawn.sort((a, b) => a - b);
   };
   return { seen, draw };
 }
@@ -112,7 +114,26 @@ function tiltFor(points: number, looks: readonly Look[]): number {
   return low.tilt + share * (high.tilt - low.tilt);
 }
 
-/** A sample that reaches evenly from the easiest to the hardest bars. */
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, each) => sum + each, 0) / values.length;
+}
+
+/** First looks with every tilt, and what only a fiftieth of all bars is harder than. */
+function lookAround(tables: PointTables, rules: PatternRules, basket: Basket) {
+  const looks: Look[] = [];
+  let hardest = Number.POSITIVE_INFINITY;
+  for (const tilt of TILTS) {
+    const draw = tiltedDraw(tables, rules, tilt);
+    const drawn = draw ? basket.draw(draw, FIRST_LOOK) : [];
+    if (drawn.length === 0) continue;
+    if (tilt === 0) hardest = drawn[Math.floor(drawn.length * (1 - FEATS))] ?? hardest;
+    const look = { tilt, mean: mean(drawn) };
+    if (look.mean >= (looks.at(-1)?.mean ?? look.mean)) looks.push(look);
+  }
+  return { looks, hardest: Math.min(hardest, looks.at(-1)?.mean ?? hardest) };
+}
+
+/** A sample that reaches evenly from the easiest bars to all but the hardest. */
 function sampleBars(
   tables: PointTables,
   rules: PatternRules,
@@ -120,20 +141,15 @@ function sampleBars(
   range: DifficultyRange,
 ): readonly Candidate[] {
   const basket = basketOf(tables, rules, random);
-  const looks: Look[] = [];
-  for (const tilt of TILTS) {
-    const draw = tiltedDraw(tables, rules, tilt);
-    const mean = draw ? basket.draw(draw, FIRST_LOOK) : Number.NaN;
-    if (Number.isFinite(mean) && mean >= (looks.at(-1)?.mean ?? Number.NEGATIVE_INFINITY))
-      looks.push({ tilt, mean });
-  }
-  const least = Math.max(range.least ?? Number.NEGATIVE_INFINITY, looks[0]?.mean ?? 0);
-  const most = Math.min(range.most ?? Number.POSITIVE_INFINITY, looks.at(-1)?.mean ?? 0);
+  const { looks, hardest } = lookAround(tables, rules, basket);
+  const easiest = looks[0]?.mean ?? 0;
+  const least = Math.max(range.least ?? easiest, easiest);
+  const most = range.most ?? hardest;
   for (let step = 0; step <= SAMPLE_STEPS; step += 1) {
     const draw = tiltedDraw(tables, rules, tiltFor(least + ((most - least) * step) / SAMPLE_STEPS, looks));
     if (draw) basket.draw(draw, DRAWN_PER_STEP);
   }
-  return [...basket.seen.values()];
+  return [...basket.seen.values()].filter((each) => each.points <= most);
 }
 
 /** Bars picked evenly by their number, for limits that refuse nearly everything that is drawn. */

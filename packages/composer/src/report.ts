@@ -4,7 +4,8 @@
  * Conventions: exercises count from 1; difficulty in points.
  */
 import { type Cell, type Exercise, formatPattern, type Lesson } from '@shedbook/core';
-import { type Grade, gradeExercise } from './grade.ts';
+import { type Grade, gradeExercise, gradePattern, gradeSettingsOf } from './grade.ts';
+import type { Ground } from './ground.ts';
 import type { PageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
 import type { Pool } from './pool.ts';
@@ -74,6 +75,8 @@ export interface ComposeReport {
 /** What a report is made of. */
 export interface ReportTask {
   readonly lesson: Lesson;
+  /** The ground under new exercises. */
+  readonly ground: Ground;
   readonly seed: number | string;
   readonly asked: number;
   readonly page: readonly PageBar[];
@@ -91,7 +94,8 @@ function moveText(aim: PageAim, move: number): CellMove {
 function reportBars(task: ReportTask): readonly ReportedBar[] {
   const metCells = new Set<number>();
   const metMoves = new Set<number>();
-  const { aim, lesson } = task;
+  const { aim, lesson, ground } = task;
+  const settings = gradeSettingsOf(lesson);
   return task.page.map((bar, place) => {
     const newCells = [...new Set(Array.from(bar.cells))].filter((cell) => !metCells.has(cell));
     const newMoves = bar.moves.filter((move) => !metMoves.has(move));
@@ -103,7 +107,10 @@ function reportBars(task: ReportTask): readonly ReportedBar[] {
       number: place + 1,
       text: part ? formatPattern(part.pattern) : '',
       kept: bar.keptFrom !== null,
-      grade: gradeExercise(lesson, exercise),
+      grade:
+        bar.keptFrom === null && part
+          ? gradePattern(ground, part.pattern, settings)
+          : gradeExercise(lesson, exercise),
       newCells: newCells.map((cell) => (aim.alphabet.cells[cell] as Cell).text),
       newMoves: newMoves.map((move) => moveText(aim, move)),
     };

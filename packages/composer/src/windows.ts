@@ -56,11 +56,14 @@ export function stretchesOf(
   return stretches;
 }
 
-/** Bounds between windows of even difficulty, moved so that every window has a candidate. */
+/** How much the steps of a page grow: 1 would be even; the last step is this many times the even one. */
+export const STEP_GROWTH = 1.25;
+
+/** Bounds between windows of rising difficulty, moved so that every window has a candidate. */
 function boundsOf(candidates: readonly PageBar[], stretch: Stretch, range: Window): readonly number[] {
   const { length, least, most } = stretch;
   const bounds = Array.from({ length: length + 1 }, (_, i) =>
-    i === length ? range.to : firstAtLeast(candidates, least + ((most - least) * i) / length),
+    i === length ? range.to : firstAtLeast(candidates, least + (most - least) * (i / length) ** STEP_GROWTH),
   );
   for (let i = 0; i <= length; i += 1) bounds[i] = Math.max(bounds[i] as number, range.from + i);
   for (let i = length; i >= 0; i -= 1) bounds[i] = Math.min(bounds[i] as number, range.to - (length - i));

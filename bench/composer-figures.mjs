@@ -1,0 +1,92 @@
+/**
+ * What the composer reaches for every seed of a thousand, over grooves and vocabularies of many kinds.
+ *
+ * `node bench/composer-figures.mjs [SEEDS] [NAME]` after a build; a thousand seeds take a few minutes.
+ */
+import { compose } from '@shedbook/composer';
+import { parseLesson } from '@shedbook/core';
+
+const SWING = `feel: triplet
+groove: { ride: x x.x x x.x, hihat-foot: . x . x, bass: x x x x }`;
+
+/** Lessons by name, with the number of exercises asked for. */
+const CASES = {
+  'swing, 4 cells': [24, `${SWING}\nvocabulary: [..., x.., ..x, x.x]`],
+  'swing, 3 cells': [24, `${SWING}\nvocabulary: [x.., ..x, x.x]`],
+  'swing, 5 cells': [24, `${SWING}\nvocabulary: [..., x.., .x., ..x, x.x]`],
+  'swing, 8 cells': [32, `${SWING}\nvocabulary: [..., x.., .x., ..x, xx., x.x, .xx, xxx]`],
+  'jazz waltz, 4 cells': [
+    24,
+    'meter: 3/4\nfeel: triplet\ngroove: { ride: x x.x x, hihat-foot: . x ., bass: x . . }\nvocabulary: [..., x.., ..x, x.x]',
+  ],
+  'shuffle in 12/8, 5 cells': [
+    24,
+    'meter: 12/8\ngroove: { ride: x.x x.x x.x x.x, hihat-foot: . x . x, bass: x . x . }\nvocabulary: [..., x.., ..x, x.x, .xx]',
+  ],
+  'sixteenths, 6 cells': [
+    24,
+    'feel: even\ntempo: 72\ngroove: { hihat: x.x. x.x. x.x. x.x., bass: x . x . }\nvocabulary: [...., x..., ..x., ...x, x..x, .x..]',
+  ],
+  'funk with ghost notes, 8 cells': [
+    24,
+    `feel: even
+tempo: 72
+groove: { hihat: x.x. x.x. x.x. x.x., bass: x... ..x. x... ..x. }
+vocabulary: [...., .g.., ...g, .g.g, ..g., X..., X..g, X.g.]
+compose:
+  limits:
+    beats:
+      1: [...., .g.., ...g, .g.g, ..g.]
+      2: [X..., X..g, X.g.]
+      3: [...., .g.., ...g, .g.g, ..g.]
+      4: [X..., X..g, X.g.]`,
+  ],
+  'bossa, 4 cells': [
+    24,
+    'feel: even\ntempo: 112\ncomping: sidestick\ngroove: { hihat: xx xx xx xx, hihat-foot: . x . x, bass: x. .x x. .x }\nvocabulary: [.., x., .x, xx]',
+  ],
+  'bossa, 4 cells, two bars': [
+    24,
+    'feel: even\ntempo: 112\ncomping: sidestick\ngroove: { hihat: xx xx xx xx, hihat-foot: . x . x, bass: x. .x x. .x }\nvocabulary: [.., x., .x, xx]\ncompose: { bars: 2 }',
+  ],
+};
+
+function lessonOf(text) {
+  const { lesson, problems } = parseLesson(`title: Figures\n${text}\n`, 'figures');
+  if (!lesson) throw new Error(JSON.stringify(problems));
+  return lesson;
+}
+
+const [seeds = 1000, wanted = ''] = process.argv.slice(2);
+for (const [name, [count, text]] of Object.entries(CASES).filter(([each]) => each.includes(wanted))) {
+  const lesson = lessonOf(text);
+  const sums = { full: 0, falls: 0, over: 0, rotations: 0, short: 0, alike: 0 };
+  let least = Number.POSITIVE_INFINITY;
+  let step = 0;
+  let bound = 0;
+  let possible = 0;
+  const pages = new Set();
+  const start = performance.now();
+  for (let seed = 0; seed < Number(seeds); seed += 1) {
+    const { report } = compose(lesson, { count, seed });
+    const { coverage, difficulty } = report;
+    possible = coverage.possible;
+    least = Math.min(least, coverage.met);
+    step = Math.max(step, difficulty.largestStep);
+    bound = Math.max(bound, difficulty.stepBound);
+    sums.full += coverage.missed.length === 0 ? 1 : 0;
+    sums.falls += difficulty.falls.length;
+    sums.over += difficulty.largestStep > difficulty.stepBound + 1e-6 ? 1 : 0;
+    sums.rotations += report.rotations.length;
+    sums.short += report.count < count ? 1 : 0;
+    const texts = report.bars.map((bar) => bar.text);
+    sums.alike += texts.length - new Set(texts).size;
+    pages.add(texts.join('/'));
+  }
+  const ms = (performance.now() - start) / Number(seeds);
+  console.log(
+    `${name.padEnd(32)} ${count} bars: all ${possible} moves ${sums.full}/${seeds} (least ${least}), falls ${sums.falls}, ` +
+      `largest step ${step.toFixed(2)} of ${bound.toFixed(2)}, above ${sums.over}, neighbours rotated ${sums.rotations}, ` +
+      `alike ${sums.alike}, short ${sums.short}, pages ${pages.size}, ${ms.toFixed(1)} ms each`,
+  );
+}

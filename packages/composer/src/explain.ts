@@ -1,0 +1,220 @@
+/**
+ * Explaining a grade in a teacher's words: what makes a bar hard, and why one is harder than another.
+ *
+ * Conventions: points with one decimal; bars and beats from 1.
+ */
+import { type Exercise, formatPattern, type Lesson, struckSlots } from '@shedbook/core';
+import { type Grade, type GradedPart, gradePattern, gradeSettingsOf } from './grade.ts';
+import { type Company, type Ground, groundOf } from './ground.ts';
+import { compingPattern } from './page.ts';
+import { PARTS, type PartName } from './parts.data.ts';
+import { placeWords } from './place-words.ts';
+
+/** One reason, with the points it is worth. */
+export interface Reason {
+  readonly part: PartName;
+  /** Points of difficulty; in a comparison negative where the second bar is easier. */
+  readonly points: number;
+  readonly text: string;
+}
+
+/** An explained bar. */
+export interface Explanation {
+  readonly grade: Grade;
+  /** Heaviest first. */
+  readonly reasons: readonly Reason[];
+  /** All of it as one text of several lines. */
+  readonly text: string;
+}
+
+/** Two bars compared. */
+export interface Comparison {
+  /** Points of the second less those of the first. */
+  readonly points: number;
+  /** Heaviest first. */
+  readonly reasons: readonly Reason[];
+  /** One sentence, such as "14 is harder than 13 because …". */
+  readonly text: string;
+}
+
+/** A difference of fewer points is none. */
+const NO_DIFFERENCE = 0.005;
+
+/** Reasons that a comparison names on either side, at most. */
+const NAMED_REASONS = 3;
+
+type Kind = 'alone' | 'foot' | 'lead';
+
+interface PlacedStroke {
+  readonly kind: Kind;
+  readonly words: string;
+  readonly company: Company;
+}
+
+interface Subject {
+  readonly number: number;
+  readonly text: string;
+  readonly grade: Grade;
+  readonly strokes: readonly PlacedStroke[];
+}
+
+/** With whom a stroke falls for the most part. */
+function kindOf(company: Company): Kind {
+  if (company.alone >= 0.5) return 'alone';
+  return company.lead >= company.foot ? 'lead' : 'foot';
+}
+
+function strokesOf(ground: Ground, lesson: Lesson, exercise: Exercise): readonly PlacedStroke[] {
+  const { bars } = compingPattern(lesson, exercise);
+  const inBar = lesson.meter.beats.length;
+  return bars.flatMap((cells, bar) =>
+    cells.flatMap((cell, beat) =>
+      struckSlots(cell).map((slot) => {
+        const company = ground.company(bar * inBar + beat, slot, cell.marks.length);
+        const place = placeWords(beat, slot, cell.marks.length);
+        const words = bars.length > 1 ? `${place} in bar ${bar + 1}` : place;
+        return { kind: kindOf(company), words, company };
+      }),
+    ),
+  );
+}
+
+function subjectOf(lesson: Lesson, exercise: Exercise): Subject {
+  const ground = groundOf(lesson, exercise);
+  const pattern = compingPattern(lesson, exercise);
+  return {
+    number: exercise.number,
+    text: formatPattern(pattern),
+    grade: gradePattern(ground, pattern, gradeSettingsOf(lesson)),
+    strokes: strokesOf(ground, lesson, exercise),
+  };
+}
+
+function listed(words: readonly string[]): string {
+  if (words.length <= 1) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+function rounded(count: number): string {
+  return String(Math.round(count * 10) / 10);
+}
+
+function counted(count: number, one: string, several: string): string {
+  return `${rounded(count)} ${count === 1 ? one : several}`;
+}
+
+function placesText(subject: Subject, kind: Kind): string {
+  const own = subject.strokes.filter((stroke) => stroke.kind === kind);
+  const voices = [...new Set(own.flatMap((stroke) => stroke.company.voices))];
+  const facts = { alone: ['stroke falls alone', 'strokes fall alone'] } as const;
+  const what =
+    kind === 'alone'
+      ? counted(own.length, ...facts.alone)
+      : `${counted(own.length, 'stroke falls', 'strokes fall')} with ${listed(voices)}`;
+  return `${what}: on ${listed(own.map((stroke) => stroke.words))}`;
+}
+
+function reasonText(subject: Subject, { part, count }: GradedPart): string {
+  const isPlace = part === 'alone' || part === 'foot' || part === 'lead';
+  if (isPlace && subject.strokes.some((stroke) => stroke.kind === part)) return placesText(subject, part);
+  if (part === 'silence') return count === 1 ? '1 is silent' : `1 is silent in ${rounded(count)} bars`;
+  const facts = PARTS.find((each) => each.part === part);
+  return counted(count, facts?.one ?? part, facts?.several ?? part);
+}
+
+function byWeight(a: Reason, b: Reason): number {
+  return Math.abs(b.points) - Math.abs(a.points);
+}
+
+/** Why a bar is as hard as it is over the lesson's groove. */
+export function explain(lesson: Lesson, exercise: Exercise): Explanation {
+  const subject = subjectOf(lesson, exercise);
+  const reasons = subject.grade.parts
+    .filter((part) => part.points >= NO_DIFFERENCE)
+    .map((part): Reason => ({ part: part.part, points: part.points, text: reasonText(subject, part) }))
+    .sort(byWeight);
+  const lines = reasons.map((reason) => `  ${reason.points.toFixed(1).padStart(4)}  ${reason.text}`);
+  const title = `${subject.number}. ${subject.text}: ${subject.grade.points.toFixed(1)} points`;
+  return { grade: subject.grade, reasons, text: [title, ...lines].join('\n') };
+}
+
+const NUMBER_WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
+
+function words(count: number): string {
+  return NUMBER_WORDS[count] ?? String(count);
+}
+
+/** `one more stroke falls alone (the let of 3)`, or `it has the let of 2 alone instead of the let of 4`. */
+function strokesText(first: Subject, second: Subject, kind: Kind): string {
+  const of = (subject: Subject) =>
+    subject.strokes.filter((stroke) => stroke.kind === kind).map((stroke) => stroke.words);
+  const before = of(first);
+  const after = of(second);
+  const come = after.filter((each) => !before.includes(each));
+  const gone = before.filter((each) => !after.includes(each));
+  const ending = { alone: 'alone', foot: 'with a foot only', lead: 'with the lead hand' }[kind];
+  if (come.length > 0 && gone.length > 0) {
+    return `${listed(come)} ${come.length === 1 ? 'falls' : 'fall'} ${ending} instead of ${listed(gone)}`;
+  }
+  const size = come.length + gone.length;
+  const verb = size === 1 ? 'stroke falls' : 'strokes fall';
+  return `${words(size)} ${come.length > 0 ? 'more' : 'fewer'} ${verb} ${ending} (${listed([...come, ...gone])})`;
+}
+
+/** What more, or less, of a part means, in words. */
+const MORE_OR_LESS: Readonly<Partial<Record<PartName, readonly [string, string]>>> = {
+  silence: ['1 is silent', '1 is played'],
+  wnbd: ['its strokes pull harder against the beat', 'its strokes lie closer to the beat'],
+  lhl: [
+    'more strong places are silent after weaker strokes',
+    'fewer strong places are silent after weaker strokes',
+  ],
+  offBeatness: ['more strokes lie far off the beat', 'fewer strokes lie far off the beat'],
+  keith: ['more strokes come early for their length', 'fewer strokes come early for their length'],
+  pulse: ['it says less of the pulse', 'it says more of the pulse'],
+  density: ['it has more strokes', 'it has fewer strokes'],
+  change: ['the cell changes more often', 'the cell changes less often'],
+  speed: ['strokes follow one another faster', 'strokes follow one another less fast'],
+  dynamics: ['loudness changes more often', 'loudness changes less often'],
+};
+
+function differenceText(first: Subject, second: Subject, part: PartName, points: number): string {
+  if (part === 'alone' || part === 'foot' || part === 'lead') return strokesText(first, second, part);
+  const pair = MORE_OR_LESS[part] ?? [`more ${part}`, `less ${part}`];
+  return points > 0 ? pair[0] : pair[1];
+}
+
+function reasonsList(reasons: readonly Reason[]): string {
+  return listed(
+    reasons
+      .slice(0, NAMED_REASONS)
+      .map(({ text, points }) => `${text} (${points > 0 ? '+' : '−'}${Math.abs(points).toFixed(1)})`),
+  );
+}
+
+function sentence(first: Subject, second: Subject, points: number, reasons: readonly Reason[]): string {
+  if (Math.abs(points) < NO_DIFFERENCE)
+    return `${second.number} is as hard as ${first.number}: ${points.toFixed(1)} points apart.`;
+  const sign = Math.sign(points);
+  const why = reasons.filter((reason) => Math.sign(reason.points) === sign);
+  const against = reasons.filter((reason) => Math.sign(reason.points) === -sign);
+  const comparative = points > 0 ? 'harder' : 'easier';
+  const other = points > 0 ? 'easier' : 'harder';
+  const but = against.length > 0 ? `; what makes it ${other}: ${reasonsList(against)}` : '';
+  return `${second.number} is ${comparative} than ${first.number} because ${reasonsList(why)}${but}.`;
+}
+
+/** Why the second bar is harder, or easier, than the first over the lesson's groove. */
+export function compare(lesson: Lesson, first: Exercise, second: Exercise): Comparison {
+  const a = subjectOf(lesson, first);
+  const b = subjectOf(lesson, second);
+  const reasons = PARTS.map(({ part }): Reason => {
+    const of = (subject: Subject) => subject.grade.parts.find((each) => each.part === part)?.points ?? 0;
+    const points = of(b) - of(a);
+    return { part, points, text: differenceText(a, b, part, points) };
+  })
+    .filter((reason) => Math.abs(reason.points) >= NO_DIFFERENCE)
+    .sort(byWeight);
+  const points = b.grade.points - a.grade.points;
+  return { points, reasons, text: sentence(a, b, points, reasons) };
+}

@@ -1,0 +1,154 @@
+/**
+ * Polishing a page: bars are exchanged one by one as long as the page gets no worse.
+ *
+ * Conventions: places from 0; difficulty never falls by an exchange.
+ */
+import type { Random } from '@shedbook/core';
+import type { PageBar } from './page-bar.ts';
+import { neighbourCost, type PageAim, phraseCost, wholeCost } from './page-cost.ts';
+import { firstAtLeast, type Window } from './windows.ts';
+
+/** Exchanges tried for each place, within bounds for the whole page. */
+const EXCHANGES_PER_PLACE = 100;
+const EXCHANGES_AT_MOST = 8_000;
+
+/** Exchanges tried to part rotations that stand side by side. */
+const MENDS = 600;
+
+/** Points that differ by less are the same: sums of floats. */
+const SAME_POINTS = 1e-9;
+
+/** What polishing goes by. */
+export interface PolishTask {
+  /** In ascending order of points. */
+  readonly candidates: readonly PageBar[];
+  readonly aim: PageAim;
+  /** Places that may change. */
+  readonly places: readonly number[];
+}
+
+/** The cost of a place: its bar, and how it goes with its neighbours. */
+function placeCost(page: readonly PageBar[], place: number, aim: PageAim): number {
+  const bar = page[place] as PageBar;
+  const before = page[place - 1];
+  const after = page[place + 1];
+  let cost = phraseCost(bar, aim);
+  if (before) cost += neighbourCost(before, bar, aim);
+  if (after) cost += neighbourCost(bar, after, aim);
+  return cost;
+}
+
+/** The candidates that keep difficulty from falling at a place, as a window. */
+function between(page: readonly PageBar[], place: number, candidates: readonly PageBar[]): Window {
+  const before = page[place - 1];
+  const after = page[place + 1];
+  return {
+    from: before ? firstAtLeast(candidates, before.points) : 0,
+    to: after ? firstAtLeast(candidates, after.points + SAME_POINTS) : candidates.length,
+  };
+}
+
+/** Exchanges bars for others of a difficulty between their neighbours'. */
+function exchange(page: PageBar[], task: PolishTask, random: Random): void {
+  const { candidates, aim, places } = task;
+  const costOf = wholeCost(aim);
+  const used = new Set(page);
+  let whole = costOf(page);
+  const tries = Math.min(EXCHANGES_AT_MOST, EXCHANGES_PER_PLACE * places.length);
+  for (let i = 0; i < tries; i += 1) {
+    const place = places[random.below(places.length)] as number;
+    const { from, to } = between(page, place, candidates);
+    const bar = candidates[from + random.below(Math.max(1, to - from))] as PageBar;
+    if (to <= from || used.has(bar)) continue;
+    const old = page[place] as PageBar;
+    const local = placeCost(page, place, aim);
+    page[place] = bar;
+    const changed = placeCost(page, place, aim);
+    const changedWhole = costOf(page);
+    if (changed + changedWhole > local + whole) {
+      page[place] = old;
+      continue;
+    }
+    whole = changedWhole;
+    used.delete(old);
+    used.add(bar);
+  }
+}
+
+/** Free places next to one another round a place, as a window. */
+function freeAround(place: number, free: ReadonlySet<number>): Window {
+  let from = place;
+  let to = place + 1;
+  while (free.has(from - 1)) from -= 1;
+  while (free.has(to)) to += 1;
+  return { from, to };
+}
+
+/** The page with another bar in place of one, put where its difficulty belongs among its free neighbours. */
+function exchanged(
+  page: readonly PageBar[],
+  place: number,
+  bar: PageBar,
+  free: ReadonlySet<number>,
+): readonly PageBar[] {
+  const { from, to } = freeAround(place, free);
+  const stretch = page.slice(from, to);
+  stretch.splice(place - from, 1);
+  const at = stretch.findIndex((each) => each.points > bar.points);
+  stretch.splice(at < 0 ? stretch.length : at, 0, bar);
+  return [...page.slice(0, from), ...stretch, ...page.slice(to)];
+}
+
+function totalCost(
+  page: readonly PageBar[],
+  aim: PageAim,
+  costOf: (page: readonly PageBar[]) => number,
+): number {
+  const phrases = page.reduce((sum, bar) => sum + phraseCost(bar, aim), 0);
+  const steps = page.slice(1).map((bar, i) => neighbourCost(page[i] as PageBar, bar, aim));
+  return costOf(page) + phrases + steps.reduce((sum, each) => sum + each, 0);
+}
+
+/** Places of rotations that stand side by side, as far as they may change. */
+function rotationPlaces(page: readonly PageBar[], task: PolishTask): readonly number[] {
+  const clashes = page.flatMap((bar, i) =>
+    i > 0 && task.aim.areRotations(page[i - 1] as PageBar, bar) ? [i - 1, i] : [],
+  );
+  return clashes.filter((place) => task.places.includes(place));
+}
+
+/** Parts rotations that stand side by side by exchanging one of them for a bar of another difficulty. */
+function partRotations(page: readonly PageBar[], task: PolishTask, random: Random): readonly PageBar[] {
+  const { candidates, aim } = task;
+  const free = new Set(task.places);
+  const costOf = wholeCost(aim);
+  let best = page;
+  let cost = totalCost(page, aim, costOf);
+  for (let i = 0; i < MENDS; i += 1) {
+    const clashes = rotationPlaces(best, task);
+    if (clashes.length === 0) return best;
+    const place = clashes[random.below(clashes.length)] as number;
+    const { points } = best[place] as PageBar;
+    const from = firstAtLeast(candidates, points - aim.stepBound);
+    const to = firstAtLeast(candidates, points + aim.stepBound);
+    const bar = candidates[from + random.below(Math.max(1, to - from))] as PageBar;
+    const low = best[freeAround(place, free).from - 1]?.points ?? Number.NEGATIVE_INFINITY;
+    const high = best[freeAround(place, free).to]?.points ?? Number.POSITIVE_INFINITY;
+    if (best.includes(bar) || bar.points < low || bar.points > high) continue;
+    const changed = exchanged(best, place, bar, free);
+    const changedCost = totalCost(changed, aim, costOf);
+    if (changedCost < cost) {
+      best = changed;
+      cost = changedCost;
+    }
+  }
+  return best;
+}
+
+/** A page at least as good as the one given, with the same bars in all but the places that may change. */
+export function polishPage(page: readonly PageBar[], task: PolishTask, random: Random): readonly PageBar[] {
+  if (task.places.length === 0) return page;
+  const polished = [...page];
+  exchange(polished, task, random);
+  return partRotations(polished, task, random);
+}

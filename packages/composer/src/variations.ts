@@ -1,0 +1,121 @@
+/**
+ * Variations of one bar: a stroke more, a stroke fewer, all of it a slot later or earlier, a beat later, backwards.
+ *
+ * Conventions: a variation keeps the subdivision of every beat; its strokes are plain where the bar has none.
+ */
+import {
+  type Cell,
+  cell,
+  isStruck,
+  type Lesson,
+  type Mark,
+  mirror,
+  type Pattern,
+  rotate,
+} from '@shedbook/core';
+import { gradePattern, gradeSettingsOf } from './grade.ts';
+import { type Ground, readGround } from './ground.ts';
+import { isPlayable, speedLimit, strokeTimes } from './hand-speed.ts';
+import { placeWords } from './place-words.ts';
+
+/** How a variation differs from its bar. */
+export type VariationKind =
+  | 'stroke more'
+  | 'stroke fewer'
+  | 'slot later'
+  | 'slot earlier'
+  | 'beat later'
+  | 'backwards';
+
+/** A variation of a bar. */
+export interface Variation {
+  readonly kind: VariationKind;
+  /** What was done, in a teacher's words. */
+  readonly what: string;
+  readonly pattern: Pattern;
+  readonly points: number;
+}
+
+type Draft = Omit<Variation, 'points' | 'pattern'> & { readonly cells: readonly Cell[] };
+
+function withMark(cells: readonly Cell[], beat: number, slot: number, mark: Mark): readonly Cell[] {
+  return cells.map((each, i) =>
+    i === beat ? cell(each.marks.map((m, s) => (s === slot ? mark : m)).join('')) : each,
+  );
+}
+
+function oneStroke(cells: readonly Cell[], inBar: number): readonly Draft[] {
+  return cells.flatMap((each, beat) =>
+    each.marks.map((mark, slot): Draft => {
+      const place = placeWords(beat % inBar, slot, each.marks.length);
+      const struck = isStruck(mark);
+      return {
+        kind: struck ? 'stroke fewer' : 'stroke more',
+        what: struck ? `without ${place}` : `with ${place}`,
+        cells: withMark(cells, beat, slot, struck ? '.' : 'x'),
+      };
+    }),
+  );
+}
+
+/** The marks of all beats moved by places; only where every beat has as many slots. */
+function shifted(cells: readonly Cell[], places: number): readonly Cell[] | null {
+  const slots = cells[0]?.marks.length ?? 0;
+  if (cells.some((each) => each.marks.length !== slots)) return null;
+  const marks = rotate(
+    cells.flatMap((each) => each.marks),
+    -places,
+  );
+  return cells.map((_, beat) => cell(marks.slice(beat * slots, (beat + 1) * slots).join('')));
+}
+
+function wholeBar(cells: readonly Cell[]): readonly Draft[] {
+  const later = shifted(cells, 1);
+  const earlier = shifted(cells, -1);
+  const drafts: Draft[] = [{ kind: 'beat later', what: 'all a beat later', cells: rotate(cells, -1) }];
+  if (later) drafts.push({ kind: 'slot later', what: 'all a slot later', cells: later });
+  if (earlier) drafts.push({ kind: 'slot earlier', what: 'all a slot earlier', cells: earlier });
+  const slots = cells[0]?.marks.length ?? 0;
+  if (later) {
+    const marks = mirror(cells.flatMap((each) => each.marks));
+    const back = cells.map((_, beat) => cell(marks.slice(beat * slots, (beat + 1) * slots).join('')));
+    drafts.push({ kind: 'backwards', what: 'backwards from 1', cells: back });
+  }
+  return drafts;
+}
+
+function canPlay(ground: Ground, cells: readonly Cell[], handSpeed: number): boolean {
+  const limit = speedLimit(ground, handSpeed);
+  return cells.every((each, beat) => {
+    const after = (beat + 1) % cells.length;
+    const next = cells[after] ?? each;
+    const length = ground.beatSeconds(beat);
+    const times = strokeTimes(ground, after, next).map((time) => time + length);
+    return isPlayable([...strokeTimes(ground, beat, each), ...times], limit);
+  });
+}
+
+/**
+ * All variations of a pattern of the comping voice that can be played at the goal tempo and have a stroke, each
+ * once, in ascending order of difficulty.
+ */
+export function variationsOf(lesson: Lesson, pattern: Pattern): readonly Variation[] {
+  const ground = readGround(lesson, pattern.bars.length);
+  const settings = gradeSettingsOf(lesson);
+  const inBar = lesson.meter.beats.length;
+  const cells = pattern.bars.flat();
+  const textOf = (list: readonly Cell[]) => list.map((each) => each.text).join(' ');
+  const seen = new Set([textOf(cells)]);
+  const fresh = [...oneStroke(cells, inBar), ...wholeBar(cells)].filter((draft) => {
+    const text = textOf(draft.cells);
+    const isNew = !seen.has(text) && draft.cells.some((each) => each.marks.some(isStruck));
+    seen.add(text);
+    return isNew && canPlay(ground, draft.cells, settings.handSpeed);
+  });
+  return fresh
+    .map(({ kind, what, cells: list }): Variation => {
+      const bars = pattern.bars.map((_, bar) => list.slice(bar * inBar, (bar + 1) * inBar));
+      return { kind, what, pattern: { bars }, points: gradePattern(ground, { bars }, settings).points };
+    })
+    .sort((a, b) => a.points - b.points);
+}

@@ -1,0 +1,32 @@
+/** A page for one weak move: every bar has it, first alone, then in ever fuller company. */
+import type { Lesson } from '@shedbook/core';
+import { type ComposeOptions, pageSource } from './compose.ts';
+import { type Composition, composePage } from './page.ts';
+import type { Candidate } from './pool.ts';
+
+/** A move between cells of the vocabulary, e.g. last triplet into rest: `..x` to `...`. */
+export interface WeakMove {
+  readonly from: string;
+  readonly to: string;
+}
+
+function hasMove(bar: Candidate, from: number, to: number): boolean {
+  return bar.cells.some((cell, beat) => cell === from && bar.cells[(beat + 1) % bar.cells.length] === to);
+}
+
+/**
+ * Composes a page on which every exercise has a move.
+ * @throws RangeError when a cell of the move is not in the vocabulary: check a person's input first.
+ */
+export function composeWeakMove(lesson: Lesson, move: WeakMove, options: ComposeOptions = {}): Composition {
+  const source = pageSource(lesson, options);
+  const texts = source.rules.cells.map((cell) => cell.text);
+  const from = texts.indexOf(move.from);
+  const to = texts.indexOf(move.to);
+  if (from < 0 || to < 0) {
+    const missing = from < 0 ? move.from : move.to;
+    throw new RangeError(`the vocabulary has no cell "${missing}"; it has ${texts.join(', ')}`);
+  }
+  const candidates = source.pool.candidates.filter((bar) => hasMove(bar, from, to));
+  return composePage({ ...source, pool: { ...source.pool, candidates }, moves: [[from, to]] });
+}
