@@ -1,5 +1,21 @@
+export { type PdfInfo, POINTS_PER_MM, writePdf } from './pdf/write-pdf.ts';
+export { formText } from './sheet/form-text.ts';
+export type { Item } from './sheet/item.ts';
+export { MARGIN_MM, PAPER_MM, type PageContent } from './sheet/page.ts';
+export type { ExercisePlace, PagedPlace, SlotPlace } from './sheet/places.ts';
+export { layOutSheet, type Page, type Sheet, type SheetOptions } from './sheet/sheet.ts';
+export {
+  createFonts,
+  type Face,
+  FONT_MODULES,
+  type FontFiles,
+  type Fonts,
+  type TextRun,
+  type Weight,
+} from './text/fonts.ts';
 export { createEngraver, type Engraver } from './tile/engraver.ts';
 export { loadEngraver } from './tile/load-engraver.ts';
 export type { Staff } from './tile/mei.ts';
+export type { SlotText } from './tile/spacing.ts';
 export type { Tile, TileHead, TileRequest, TimemapEntry } from './tile/tile.ts';
 export type { EngravingToolkit } from './tile/toolkit.ts';

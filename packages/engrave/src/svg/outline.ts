@@ -164,3 +164,19 @@ export function outlineBox(outline: Outline, map: AffineMap): Box | null {
   }
   return boxOfPoints(points);
 }
+
+/** Path data of an outline under a map, to a thousandth. */
+export function outlineToPath(outline: Outline, map: AffineMap): string {
+  const place = (x: number, y: number) =>
+    mapPoint(map, x, y)
+      .map((n) => Math.round(n * 1000) / 1000)
+      .join(' ');
+  return outline.steps
+    .map((step) => {
+      if (step[0] === 'Z') return 'Z';
+      if (step[0] === 'C')
+        return `C${place(step[1], step[2])} ${place(step[3], step[4])} ${place(step[5], step[6])}`;
+      return `${step[0]}${place(step[1], step[2])}`;
+    })
+    .join('');
+}

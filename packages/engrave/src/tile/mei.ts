@@ -28,10 +28,15 @@ export interface MeiOptions {
   readonly signature: boolean;
   /** `repeat`: between repeat signs. `open`: no bar lines. */
   readonly barLines: 'single' | 'repeat' | 'open';
+  /** Number of the first bar. */
+  readonly firstBar: number;
+  /** Whether notes have stems; a legend shows heads alone. */
+  readonly stems: boolean;
 }
 
 interface Writing {
   readonly options: MeiOptions;
+  /** From 1. */
   readonly bar: number;
   readonly stems: 'up' | 'down';
   /** Whether the bar has a second layer to keep clear of. */
@@ -123,7 +128,8 @@ function writeHead(
 }
 
 function writeNote(writing: Writing, event: NotatedEvent): string {
-  const stem = `${duration(event)} stem.dir="${writing.stems}"${stemModifier(event)}`;
+  const hidden = writing.options.stems ? '' : ' stem.visible="false"';
+  const stem = `${duration(event)} stem.dir="${writing.stems}"${hidden}${stemModifier(event)}`;
   const [first, ...others] = event.heads;
   if (!first) return '';
   if (others.length === 0)
@@ -184,11 +190,16 @@ function writeBar(bar: NotatedBar, index: number, count: number, options: MeiOpt
   const layers = bar.layers
     .map((layer) => {
       const alone = bar.layers.length === 1;
-      const writing = { options, bar: index + 1, stems: layer.stems, shared: shared && !alone };
+      const writing = {
+        options,
+        bar: options.firstBar + index,
+        stems: layer.stems,
+        shared: shared && !alone,
+      };
       return writeLayer(writing, layer, bar.meter);
     })
     .join('');
-  return `<measure n="${index + 1}"${left}${right}><staff n="1">${layers}</staff></measure>`;
+  return `<measure n="${options.firstBar + index}"${left}${right}><staff n="1">${layers}</staff></measure>`;
 }
 
 function staffDefinition(meter: Meter, options: MeiOptions): string {

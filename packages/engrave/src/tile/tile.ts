@@ -10,7 +10,8 @@ import { type Box, unite } from '../svg/geometry.ts';
 import { readSvg } from '../svg/read-svg.ts';
 import { escapeXml } from '../svg/xml.ts';
 import { type MeiOptions, type Staff, writeMei } from './mei.ts';
-import { leadIn, leastWidth, lengthOf } from './spacing.ts';
+import { type Anchor, momentsOf } from './moments.ts';
+import { leadIn, leastWidth, lengthOf, type SlotText } from './spacing.ts';
 import type { EngravingToolkit } from './toolkit.ts';
 
 export interface TileRequest {
@@ -24,6 +25,12 @@ export interface TileRequest {
   readonly widthMm: number | null;
   readonly signature?: boolean;
   readonly barLines?: MeiOptions['barLines'];
+  /** Number of the first bar, 1 where left out. */
+  readonly firstBar?: number;
+  /** Whether notes have stems: yes where left out. */
+  readonly stems?: boolean;
+  /** Texts under the notes that must stand apart, for each bar. */
+  readonly texts?: readonly (readonly SlotText[])[];
   /** What a screen reader says: a short name and the pattern in words. */
   readonly title?: string;
   readonly description?: string;
@@ -74,6 +81,9 @@ const STAFF_SPACE_UNITS = 18;
 /** Units a quarter note takes for each unit of `spacingLinear`, measured in verovio 6.3 with `spacingNonLinear` 1. */
 const UNITS_PER_QUARTER = 2552.5;
 
+/** Half the width of a notehead, in staff spaces. */
+const HALF_HEAD_SPACES = 0.65;
+
 /** Staff spaces that clef, meter and an opening repeat take before the first note. */
 const SIGNATURE_SPACES = 11;
 const REPEAT_SPACES = 2.6;
@@ -118,7 +128,7 @@ function fixedSpaces(request: TileRequest): number {
 export function leastTileWidthMm(request: TileRequest): number {
   const extra =
     (request.signature ? SIGNATURE_SPACES : 0) + (request.barLines === 'repeat' ? REPEAT_SPACES : 0);
-  return (leastWidth(request.bars) + extra) * request.staffSpaceMm;
+  return (leastWidth(request.bars, request.texts) + extra) * request.staffSpaceMm;
 }
 
 function engrave(toolkit: EngravingToolkit, request: TileRequest): { svg: string; timemap: unknown } {
@@ -132,8 +142,8 @@ function engrave(toolkit: EngravingToolkit, request: TileRequest): { svg: string
     spacingLinear: Math.min(1, Math.max(0.002, free / quarters / UNITS_PER_QUARTER)),
     xmlIdSeed: seedOf(request.id),
   });
-  const { id, staff, signature = false, barLines = 'single' } = request;
-  toolkit.loadData(writeMei(request.bars, { prefix: id, staff, signature, barLines }));
+  const { id, staff, signature = false, barLines = 'single', firstBar = 1, stems = true } = request;
+  toolkit.loadData(writeMei(request.bars, { prefix: id, staff, signature, barLines, firstBar, stems }));
   const timemap = toolkit.renderToTimemap({ includeRests: false });
   return { svg: toolkit.renderToSVG(1), timemap };
 }
@@ -174,43 +184,29 @@ function headOfGroup(group: NamedGroup, ink: Box, mmPerUnit: number): TileHead |
   };
 }
 
-/** Bars' ends and events as anchors: moment in whole notes from the first bar, and x. */
+/** Heads and rests as anchors of time; a rest stands where the left edge of a head would. */
 function anchorsOf(
-  bars: readonly NotatedBar[],
+  drawing: Drawing,
   heads: readonly TileHead[],
-  widthMm: number,
-  spaceMm: number,
-) {
-  const starts = bars.map((_, index) =>
-    bars.slice(0, index).reduce((sum, bar) => sum + toNumber(bar.meter.bar), 0),
-  );
-  const byMoment = new Map<string, readonly [number, number]>();
-  for (const head of heads) {
-    const moment = (starts[head.bar - 1] ?? 0) + toNumber(head.start);
-    byMoment.set(moment.toFixed(6), [moment, head.xMm]);
-  }
-  const end = toNumber(lengthOf(bars));
-  const anchors = [...byMoment.values()].sort((a, b) => a[0] - b[0]);
-  return { starts, anchors, end: [end, widthMm + 0.5 * spaceMm] as const };
+  staffSpaceMm: number,
+  ink: Box,
+): readonly Anchor[] {
+  const mmPerUnit = staffSpaceMm / STAFF_SPACE_UNITS;
+  const rests = drawing.groups.flatMap((group) => {
+    const match = /-b(\d+)-(\d+)-(\d+)-(?:up|down)-rest$/.exec(group.id ?? '');
+    if (!match) return [];
+    const x = (group.box.x - ink.x) * mmPerUnit + HALF_HEAD_SPACES * staffSpaceMm;
+    return [{ bar: Number(match[1]), at: Number(match[2]) / Number(match[3]), x }];
+  });
+  return [...rests, ...heads.map((head) => ({ bar: head.bar, at: toNumber(head.start), x: head.xMm }))];
 }
 
-function interpolator(
-  bars: readonly NotatedBar[],
-  heads: readonly TileHead[],
-  widthMm: number,
-  spaceMm: number,
-) {
-  const { starts, anchors, end } = anchorsOf(bars, heads, widthMm, spaceMm);
-  const first = anchors[0] ?? ([0, 2 * spaceMm] as const);
-  const rate = (end[1] - first[1]) / (end[0] - first[0]);
-  return (bar: number, start: Fraction): number => {
-    const moment = (starts[bar - 1] ?? 0) + toNumber(start);
-    const after = anchors.find((anchor) => anchor[0] >= moment - 1e-9) ?? end;
-    const before = anchors.findLast((anchor) => anchor[0] <= moment + 1e-9);
-    if (!before) return first[1] - (first[0] - moment) * rate;
-    if (after[0] - before[0] < 1e-9) return before[1];
-    return before[1] + ((moment - before[0]) / (after[0] - before[0])) * (after[1] - before[1]);
-  };
+/** Right edges of the bars. */
+function barLinesOf(drawing: Drawing, ink: Box, mmPerUnit: number): readonly number[] {
+  return drawing.groups
+    .filter((group) => group.classes.includes('barLine'))
+    .map((group) => (group.box.x - ink.x) * mmPerUnit)
+    .sort((a, b) => a - b);
 }
 
 function accessibleText(id: string, title: string, description: string): string {
@@ -272,7 +268,11 @@ export function engraveTile(toolkit: EngravingToolkit, request: TileRequest): Ti
     staffTopMm: (staff.y - ink.y) * mmPerUnit,
     staffBottomMm: (staff.y + staff.height - ink.y) * mmPerUnit,
     heads,
-    xAt: interpolator(request.bars, heads, widthMm, request.staffSpaceMm),
+    xAt: momentsOf(
+      request,
+      anchorsOf(whole, heads, request.staffSpaceMm, ink),
+      barLinesOf(whole, ink, mmPerUnit),
+    ),
     timemap: readTimemap(timemap),
     drawing: { ...whole, viewBox: ink },
     mmPerUnit,

@@ -1,0 +1,144 @@
+/// <reference path="../vendor.d.ts" />
+/**
+ * Pages as PDF: text in embedded subsets of its fonts, everything else as vector paths.
+ *
+ * Conventions: a PDF point is 1/72 inch. The same pages and the same date always give the same bytes.
+ */
+import PDFDocument from 'pdfkit';
+import { INK, type Item, type LineItem, type RectItem, type RingItem, type TextItem } from '../sheet/item.ts';
+import type { PageContent } from '../sheet/page.ts';
+import { pictureMap } from '../sheet/write-svg.ts';
+import type { Drawing } from '../svg/drawing.ts';
+import { compose, scale, shift } from '../svg/geometry.ts';
+import type { Fonts } from '../text/fonts.ts';
+import { colourOperators, mapOperator, shapeOperators } from './content.ts';
+
+/** Points in a millimetre. @source 1 in = 25.4 mm = 72 pt */
+export const POINTS_PER_MM = 72 / 25.4;
+
+/** What a PDF says about itself. */
+export interface PdfInfo {
+  readonly title?: string;
+  readonly author?: string | null;
+  /** When it was made, in milliseconds since 1970; the start of 1970 where nobody says. */
+  readonly createdMs?: number;
+}
+
+interface Writing {
+  readonly document: PDFDocument;
+  readonly fonts: Fonts;
+}
+
+const KAPPA = (4 / 3) * (Math.SQRT2 - 1);
+
+function ringSteps({ x, y, radius: r }: RingItem): string {
+  const k = KAPPA * r;
+  const n = (value: number) => value.toFixed(4);
+  const curve = (...c: number[]) => `${c.map(n).join(' ')} c`;
+  return [
+    `${n(x + r)} ${n(y)} m`,
+    curve(x + r, y + k, x + k, y + r, x, y + r),
+    curve(x - k, y + r, x - r, y + k, x - r, y),
+    curve(x - r, y - k, x - k, y - r, x, y - r),
+    curve(x + k, y - r, x + r, y - k, x + r, y),
+    'h',
+  ].join(' ');
+}
+
+function lineSteps(item: LineItem | RectItem): string {
+  const n = (value: number) => value.toFixed(4);
+  if (item.kind === 'line') return `${n(item.x)} ${n(item.y)} m ${n(item.x2)} ${n(item.y2)} l`;
+  return `${n(item.x)} ${n(item.y)} ${n(item.width)} ${n(item.height)} re`;
+}
+
+/** A stroke in millimetres under a shift. */
+function stroke(item: LineItem | RectItem | RingItem, x: number, y: number): string {
+  const steps = item.kind === 'ring' ? ringSteps(item) : lineSteps(item);
+  const map = mapOperator(compose(scale(POINTS_PER_MM), shift(x, y)));
+  return `q ${map} ${colourOperators(item.colour, 'RG')} ${item.strokeMm.toFixed(3)} w ${steps} S Q`;
+}
+
+function drawText({ document }: Writing, item: TextItem, x: number, y: number): void {
+  let left = item.x + x;
+  for (const run of item.runs) {
+    document
+      .font(run.face)
+      .fontSize(item.sizeMm * POINTS_PER_MM)
+      .fillColor(item.colour)
+      .text(run.text, left * POINTS_PER_MM, (item.y + y) * POINTS_PER_MM, {
+        lineBreak: false,
+        baseline: 'alphabetic',
+      });
+    left += run.widthMm;
+  }
+}
+
+function drawing(of: Drawing, map: ReturnType<typeof scale>): string {
+  return of.shapes.map((shape) => shapeOperators(shape, map, INK)).join('\n');
+}
+
+function drawItem(writing: Writing, item: Item, x: number, y: number): void {
+  const { document } = writing;
+  if (item.kind === 'text') drawText(writing, item, x, y);
+  else if (item.kind === 'group')
+    for (const inner of item.items) drawItem(writing, inner, x + item.x, y + item.y);
+  else if (item.kind === 'tile') {
+    const { drawing: engraved, mmPerUnit } = item.tile;
+    const place = compose(
+      shift(x + item.x, y + item.y),
+      compose(scale(mmPerUnit), shift(-engraved.viewBox.x, -engraved.viewBox.y)),
+    );
+    document.addContent(drawing(engraved, compose(scale(POINTS_PER_MM), place)));
+  } else if (item.kind === 'picture') {
+    document.addContent(
+      drawing(item.drawing, compose(scale(POINTS_PER_MM), compose(shift(x, y), pictureMap(item)))),
+    );
+  } else document.addContent(stroke(item, x, y));
+}
+
+function joined(chunks: readonly Uint8Array[]): Uint8Array {
+  const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, at);
+    at += chunk.length;
+  }
+  return bytes;
+}
+
+function open(info: PdfInfo): PDFDocument {
+  return new PDFDocument({
+    autoFirstPage: false,
+    lang: 'en',
+    displayTitle: true,
+    info: {
+      Title: info.title ?? '',
+      ...(info.author ? { Author: info.author } : {}),
+      CreationDate: new Date(info.createdMs ?? 0),
+    },
+  });
+}
+
+/**
+ * Writes pages as PDF 1.x.
+ * @returns the bytes of the file.
+ */
+export function writePdf(
+  pages: readonly PageContent[],
+  fonts: Fonts,
+  info: PdfInfo = {},
+): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const document = open(info);
+    const chunks: Uint8Array[] = [];
+    document.on('data', (chunk) => chunks.push(chunk));
+    document.on('end', () => resolve(joined(chunks)));
+    document.on('error', reject);
+    for (const face of fonts.faces) document.registerFont(face.name, face.bytes);
+    for (const page of pages) {
+      document.addPage({ size: [page.widthMm * POINTS_PER_MM, page.heightMm * POINTS_PER_MM], margin: 0 });
+      for (const item of page.items) drawItem({ document, fonts }, item, 0, 0);
+    }
+    document.end();
+  });
+}

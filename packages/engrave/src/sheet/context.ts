@@ -1,0 +1,28 @@
+/** What every part of a sheet is laid out with. */
+import type { Form, Lesson, SheetSettings } from '@shedbook/core';
+import type { Fonts } from '../text/fonts.ts';
+import type { Engraver } from '../tile/engraver.ts';
+
+export interface SheetContext {
+  readonly lesson: Lesson;
+  readonly engraver: Engraver;
+  readonly fonts: Fonts;
+  readonly settings: SheetSettings;
+  /** Forms to explain. */
+  readonly forms: readonly Form[];
+  /** Distance between staff lines in exercises. */
+  readonly staffSpaceMm: number;
+  /** Between the margins. */
+  readonly contentWidthMm: number;
+  readonly contentHeightMm: number;
+}
+
+/** A block of the page's flow, with the space above it. */
+export interface FlowBlock {
+  readonly gapMm: number;
+  readonly heightMm: number;
+  readonly items: readonly import('./item.ts').Item[];
+  readonly places?: readonly import('./places.ts').ExercisePlace[];
+  /** Whether it must not be the last block of a page. */
+  readonly keepWithNext?: boolean;
+}

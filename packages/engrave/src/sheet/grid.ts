@@ -1,0 +1,173 @@
+/**
+ * Exercises in a grid of equal columns, read row by row. An exercise takes a column for each of its bars, and more
+ * where its notes need them; one that is longer than a row goes on in the next.
+ */
+import type { FlowBlock, SheetContext } from './context.ts';
+import {
+  type ExerciseLine,
+  GUTTER_GAP_MM,
+  layOutLine,
+  lineWidthMm,
+  type PreparedExercise,
+  prepareExercise,
+} from './exercise-lines.ts';
+import type { GroupItem } from './item.ts';
+import { movedPlace } from './places.ts';
+
+const COLUMN_GAP_MM = 7;
+const ROW_GAP_MM = 3.6;
+
+/** The most columns a page is read in at two metres; smaller notes allow one more. */
+const MOST_COLUMNS = 2;
+const SMALL_SCALE = 0.8;
+
+/** How much wider than its least a bar is given, and the share of bars that must have it. */
+const COMFORT = 1.12;
+const COMFORTABLE_SHARE = 0.8;
+
+interface Grid {
+  readonly columns: number;
+  readonly columnMm: number;
+  readonly gutterMm: number;
+}
+
+function cellWidthMm(grid: Grid, span: number): number {
+  return span * grid.columnMm + (span - 1) * COLUMN_GAP_MM;
+}
+
+function gutterWidthMm({ fonts, lesson }: SheetContext): number {
+  const widest = Math.max(0, ...lesson.exercises.map((each) => fonts.widthMm(`${each.number}`, 'bold', 6.6)));
+  return widest + GUTTER_GAP_MM;
+}
+
+function withColumns(context: SheetContext, columns: number): Grid {
+  const columnMm = (context.contentWidthMm - (columns - 1) * COLUMN_GAP_MM) / columns;
+  return { columns, columnMm, gutterMm: gutterWidthMm(context) };
+}
+
+/** As many columns as give most bars room. */
+function chooseGrid(context: SheetContext, prepared: readonly PreparedExercise[]): Grid {
+  const widths = prepared.flatMap((each) =>
+    each.bars.map((_, bar) => lineWidthMm(context, each, bar, bar + 1)),
+  );
+  const most = context.settings.scale < SMALL_SCALE ? MOST_COLUMNS + 1 : MOST_COLUMNS;
+  for (let columns = most; columns > 1; columns -= 1) {
+    const grid = withColumns(context, columns);
+    const room = (grid.columnMm - grid.gutterMm) / COMFORT;
+    const fitting = widths.filter((width) => width <= room).length;
+    if (fitting >= COMFORTABLE_SHARE * widths.length) return grid;
+  }
+  return withColumns(context, 1);
+}
+
+interface GridLine {
+  readonly prepared: PreparedExercise;
+  readonly from: number;
+  readonly to: number;
+  readonly span: number;
+  /** Below 1 where even a whole row is too narrow. */
+  readonly shrink: number;
+}
+
+/** Columns that a line needs, or null when no row holds it. */
+function spanFor(
+  context: SheetContext,
+  grid: Grid,
+  prepared: PreparedExercise,
+  from: number,
+  to: number,
+): number | null {
+  const width = lineWidthMm(context, prepared, from, to);
+  for (let span = Math.min(grid.columns, to - from); span <= grid.columns; span += 1) {
+    if (width <= cellWidthMm(grid, span) - grid.gutterMm) return span;
+  }
+  return null;
+}
+
+/** The most bars on one line: one a column, or in a single column as many as have room. */
+function barsPerLine(context: SheetContext, grid: Grid, prepared: PreparedExercise): number {
+  if (grid.columns > 1) return grid.columns;
+  const widest = Math.max(...prepared.bars.map((_, bar) => lineWidthMm(context, prepared, bar, bar + 1)));
+  return Math.max(1, Math.floor((grid.columnMm - grid.gutterMm) / (widest * COMFORT)));
+}
+
+function linesOf(context: SheetContext, grid: Grid, prepared: PreparedExercise): readonly GridLine[] {
+  const most = barsPerLine(context, grid, prepared);
+  const count = prepared.bars.length;
+  const even = Math.ceil(count / Math.ceil(count / most));
+  const lines: GridLine[] = [];
+  for (let from = 0; from < count; ) {
+    let to = Math.min(count, from + even);
+    let span = spanFor(context, grid, prepared, from, to);
+    while (span === null && to > from + 1) {
+      to -= 1;
+      span = spanFor(context, grid, prepared, from, to);
+    }
+    const room = grid.columnMm * grid.columns + (grid.columns - 1) * COLUMN_GAP_MM - grid.gutterMm;
+    const shrink = span === null ? room / lineWidthMm(context, prepared, from, to) : 1;
+    lines.push({ prepared, from, to, span: span ?? grid.columns, shrink });
+    from = to;
+  }
+  return lines;
+}
+
+/** Lines that stand beside each other; an exercise of several lines keeps each row to itself. */
+function rowsOf(grid: Grid, lines: readonly GridLine[]): readonly (readonly GridLine[])[] {
+  const rows: GridLine[][] = [];
+  let used = grid.columns;
+  for (const line of lines) {
+    if (used + line.span > grid.columns) {
+      rows.push([]);
+      used = 0;
+    }
+    (rows.at(-1) as GridLine[]).push(line);
+    used += line.from > 0 || line.to < line.prepared.bars.length ? grid.columns : line.span;
+  }
+  return rows;
+}
+
+function groupOf(line: GridLine, laid: ExerciseLine, x: number, y: number): GroupItem {
+  const { exercise } = line.prepared;
+  const id =
+    line.from === 0 ? `exercise-${exercise.number}` : `exercise-${exercise.number}-bar-${line.from + 1}`;
+  const label = `Exercise ${exercise.number}${exercise.name ? `: ${exercise.name}` : ''}${line.from === 0 ? '' : `, from bar ${line.from + 1}`}`;
+  return { kind: 'group', x, y, id, label, items: laid.items };
+}
+
+function layOutRow(context: SheetContext, grid: Grid, row: readonly GridLine[]): FlowBlock {
+  let column = 0;
+  const laid = row.map((line) => {
+    const shrunk =
+      line.shrink < 1 ? { ...context, staffSpaceMm: context.staffSpaceMm * line.shrink } : context;
+    const cellMm = cellWidthMm(grid, line.span);
+    const block = layOutLine(shrunk, line.prepared, {
+      from: line.from,
+      to: line.to,
+      cellMm,
+      gutterMm: grid.gutterMm,
+    });
+    const x = column * (grid.columnMm + COLUMN_GAP_MM);
+    column += line.span;
+    return { line, block, x };
+  });
+  const staffMm = Math.max(...laid.map(({ block }) => block.staffMm));
+  const hung = laid.map(({ line, block, x }) => ({ line, block, x, y: staffMm - block.staffMm }));
+  return {
+    gapMm: ROW_GAP_MM,
+    heightMm: Math.max(...hung.map(({ block, y }) => y + block.heightMm)),
+    items: hung.map(({ line, block, x, y }) => groupOf(line, block, x, y)),
+    places: hung.map(({ block, x, y }) => movedPlace(block.place, x, y)),
+  };
+}
+
+/** All exercises of the lesson as rows. */
+export function layOutExercises(context: SheetContext): readonly FlowBlock[] {
+  if (context.lesson.exercises.length === 0) return [];
+  const prepared = context.lesson.exercises.map((exercise) => prepareExercise(context, exercise));
+  const grid = chooseGrid(context, prepared);
+  const lines = prepared.flatMap((each) => linesOf(context, grid, each));
+  return rowsOf(grid, lines).map((row, index) => {
+    const block = layOutRow(context, grid, row);
+    return index === 0 ? { ...block, gapMm: 6 } : block;
+  });
+}

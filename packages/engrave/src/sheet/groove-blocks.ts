@@ -1,0 +1,190 @@
+/** The groove, printed once, with the stages in which it is built up, and the forms that exercises are played in. */
+import { type Layer, VOICE_FACTS } from '@shedbook/core';
+import { leastTileWidthMm, type TileRequest } from '../tile/tile.ts';
+import type { FlowBlock, SheetContext } from './context.ts';
+import { describeBars } from './describe.ts';
+import { formText } from './form-text.ts';
+import { ACCENT, allMoved, type Block, INK, type Item } from './item.ts';
+import { barCount, grooveParts, notatedBars } from './parts.ts';
+import { setColumn, setLine, style } from './setting.ts';
+
+const GROOVE_STAFF_SPACE_MM = 1.9;
+const MOST_GROOVE_BARS = 8;
+const STAGE_SIZE_MM = 4.2;
+const STAGE_LEADING_MM = 6.6;
+const RING_MM = 2.5;
+
+/** Small capitals are not in every font: a heading is bold and small instead. */
+function heading(context: SheetContext, text: string): Block {
+  return setColumn(context.fonts, text, style('bold', 3.8), context.contentWidthMm, { maxLines: 1 });
+}
+
+function stageText(layer: Layer): string {
+  const joins = layer.joins.map((voice) => (voice === 'pattern' ? 'the exercise' : VOICE_FACTS[voice].label));
+  const list = joins.join(' and ');
+  if (layer.name === 'pattern' && list === 'the exercise') return list;
+  return layer.name === list ? list : `${layer.name}: ${list}`;
+}
+
+/** A stage: its number in a ring, and what joins. */
+function stage(context: SheetContext, layer: Layer, index: number, widthMm: number): Block {
+  const ring: Item = {
+    kind: 'ring',
+    x: RING_MM + 0.2,
+    y: RING_MM + 0.2,
+    radius: RING_MM,
+    strokeMm: 0.35,
+    colour: ACCENT,
+  };
+  const number = setLine(context.fonts, `${index + 1}`, style('bold', 3.6), {
+    x: RING_MM + 0.2,
+    y: RING_MM + 0.2 + 1.25,
+    align: 'middle',
+  });
+  const left = 2 * RING_MM + 2;
+  const text = setColumn(
+    context.fonts,
+    `${index === 0 ? '' : '+ '}${stageText(layer)}`,
+    style('regular', STAGE_SIZE_MM),
+    widthMm - left,
+    { maxLines: 3 },
+  );
+  const heightMm = Math.max(STAGE_LEADING_MM, text.heightMm + 0.8);
+  const longest = Math.max(0, ...text.items.map((item) => (item.kind === 'text' ? item.widthMm : 0)));
+  return { widthMm: left + longest, heightMm, items: [ring, number, ...allMoved(text.items, left, 0.2)] };
+}
+
+/** Stages under each other in columns of equal width. */
+function stages(context: SheetContext, widthMm: number, columns: number): Block {
+  const each = widthMm / columns;
+  const blocks = context.lesson.layers.map((layer, index) => stage(context, layer, index, each - 4));
+  const rows = Math.ceil(blocks.length / columns);
+  const items: Item[] = [];
+  let y = 0;
+  for (let row = 0; row < rows; row += 1) {
+    const line = blocks.slice(row * columns, (row + 1) * columns);
+    line.forEach((block, column) => {
+      items.push(...allMoved(block.items, column * each, y));
+    });
+    y += Math.max(...line.map((block) => block.heightMm));
+  }
+  return { widthMm, heightMm: y, items };
+}
+
+interface GrooveLine {
+  readonly request: TileRequest;
+  readonly leastMm: number;
+}
+
+/** The groove in lines of as many bars as fit. */
+function grooveLines(context: SheetContext): readonly GrooveLine[] {
+  const { lesson, contentWidthMm } = context;
+  const parts = grooveParts(lesson);
+  const bars = notatedBars(lesson, parts, barCount(parts, MOST_GROOVE_BARS));
+  const request = (from: number, to: number, staffSpaceMm: number): TileRequest => ({
+    id: from === 0 ? 'groove' : `groove-${from + 1}`,
+    bars: bars.slice(from, to),
+    firstBar: from + 1,
+    staff: 'full',
+    staffSpaceMm,
+    widthMm: null,
+    signature: true,
+    barLines: 'repeat',
+    title: 'The groove',
+    description: describeBars(parts, from, to),
+  });
+  const lines: GrooveLine[] = [];
+  for (let from = 0; from < bars.length; ) {
+    let to = bars.length;
+    while (to > from + 1 && leastTileWidthMm(request(from, to, GROOVE_STAFF_SPACE_MM)) > contentWidthMm)
+      to -= 1;
+    const natural = leastTileWidthMm(request(from, to, GROOVE_STAFF_SPACE_MM));
+    const staffSpaceMm = GROOVE_STAFF_SPACE_MM * Math.min(1, contentWidthMm / natural);
+    const line = request(from, to, staffSpaceMm);
+    lines.push({ request: line, leastMm: Math.min(natural, contentWidthMm) });
+    from = to;
+  }
+  return lines;
+}
+
+/** Room a stage list needs beside the groove. */
+const STAGES_BESIDE_MM = 58;
+
+/** Comfortable width of a bar line of the groove, as a multiple of the least. */
+const COMFORT = 1.3;
+
+function grooveBeside(context: SheetContext, line: GrooveLine): FlowBlock {
+  const roomMm = context.contentWidthMm - STAGES_BESIDE_MM - 8;
+  const widthMm = Math.min(roomMm, Math.max(line.leastMm * COMFORT, 0.55 * context.contentWidthMm));
+  const tile = context.engraver.engraveTile({ ...line.request, widthMm });
+  const title = heading(context, 'Groove');
+  const beside = heading(context, 'Build it up');
+  const list = stages(context, STAGES_BESIDE_MM, 1);
+  const x = context.contentWidthMm - STAGES_BESIDE_MM;
+  const under = title.heightMm + 1.4;
+  const items: readonly Item[] = [
+    ...title.items,
+    { kind: 'tile', x: 0, y: under, tile },
+    ...allMoved(beside.items, x, 0),
+    ...allMoved(list.items, x, under),
+  ];
+  return { gapMm: 5, heightMm: under + Math.max(tile.heightMm, list.heightMm), items };
+}
+
+function grooveAcross(context: SheetContext, lines: readonly GrooveLine[]): readonly FlowBlock[] {
+  const { contentWidthMm, engraver, lesson } = context;
+  const staves = lines.map((line, index): FlowBlock => {
+    const widthMm = Math.min(contentWidthMm, Math.max(line.leastMm * COMFORT, 0.6 * contentWidthMm));
+    const tile = engraver.engraveTile({ ...line.request, widthMm });
+    const title = index === 0 ? heading(context, 'Groove') : { heightMm: -1.4, items: [] };
+    const under = title.heightMm + 1.4;
+    return {
+      gapMm: index === 0 ? 5 : 3,
+      heightMm: under + tile.heightMm,
+      items: [...title.items, { kind: 'tile', x: 0, y: under, tile }],
+    };
+  });
+  if (lesson.layers.length < 2) return staves;
+  const title = heading(context, 'Build it up');
+  const list = stages(context, contentWidthMm, 3);
+  return [
+    ...staves,
+    {
+      gapMm: 3,
+      heightMm: title.heightMm + 1.4 + list.heightMm,
+      items: [...title.items, ...allMoved(list.items, 0, title.heightMm + 1.4)],
+    },
+  ];
+}
+
+/** The groove and its stages; nothing when the lesson has no groove. */
+export function layOutGroove(context: SheetContext): readonly FlowBlock[] {
+  const { lesson, contentWidthMm } = context;
+  if (lesson.groove.length === 0) return [];
+  const lines = grooveLines(context);
+  const [first] = lines;
+  const room = contentWidthMm - STAGES_BESIDE_MM - 8;
+  const beside =
+    lines.length === 1 &&
+    first !== undefined &&
+    first.leastMm <= room &&
+    lesson.layers.length > 1 &&
+    lesson.layers.length <= 6;
+  return beside ? [grooveBeside(context, first)] : grooveAcross(context, lines);
+}
+
+/** Each form: its name, and what is played in a line. */
+export function layOutForms(context: SheetContext): readonly FlowBlock[] {
+  const { forms, fonts, contentWidthMm } = context;
+  return forms.map((form, index): FlowBlock => {
+    const name = setColumn(fonts, form.name, style('bold', 3.9), 34, { maxLines: 2, colour: INK });
+    const text = setColumn(fonts, formText(form), style('regular', 3.9), contentWidthMm - 36, {
+      maxLines: 8,
+    });
+    return {
+      gapMm: index === 0 ? 4.5 : 0.8,
+      heightMm: Math.max(name.heightMm, text.heightMm),
+      items: [...name.items, ...allMoved(text.items, 36, 0)],
+    };
+  });
+}

@@ -1,0 +1,159 @@
+/** The key: every voice and mark that the sheet uses, drawn as it is printed, with its name. */
+import { type Strike, VOICE_FACTS, type Voice } from '@shedbook/core';
+import { CAP_HEIGHT } from '../text/fonts.ts';
+import { wrapText } from '../text/wrap.ts';
+import { STAFF_MAP } from '../tile/staff-map.data.ts';
+import type { Tile } from '../tile/tile.ts';
+import type { FlowBlock, SheetContext } from './context.ts';
+import { allMoved, type Item } from './item.ts';
+import { strokeTile } from './mark-tiles.ts';
+import { fitsOneLine, grooveParts, ownParts, strikesOf, wholeParts } from './parts.ts';
+import { setLine, style } from './setting.ts';
+
+const STAFF_SPACE_MM = 1.35;
+const LABEL = style('regular', 3.7);
+const LABEL_GAP_MM = 1.8;
+const COLUMN_GAP_MM = 5;
+
+interface Entry {
+  readonly tile: Tile | null;
+  /** Drawn in place of a tile. */
+  readonly letters?: string;
+  readonly label: string;
+}
+
+const PLAIN: Omit<Strike, 'voice'> = { articulation: 'normal', accent: false, ghost: false };
+
+/** Every stroke that the sheet prints. */
+function printedStrikes({ lesson, settings }: SheetContext): readonly Strike[] {
+  const exercises = lesson.exercises.flatMap((exercise) =>
+    strikesOf(settings.staff === 'full' ? wholeParts(lesson, exercise) : ownParts(exercise)),
+  );
+  return [...strikesOf(grooveParts(lesson)), ...exercises];
+}
+
+function voicesOf(strikes: readonly Strike[]): readonly Voice[] {
+  const voices = [...new Set(strikes.map((strike) => strike.voice))];
+  const order = Object.keys(STAFF_MAP);
+  return voices.toSorted((a, b) => order.indexOf(a) - order.indexOf(b));
+}
+
+/** The marks in use: each with a stroke that shows it alone. */
+function marksOf(
+  strikes: readonly Strike[],
+): readonly { readonly id: string; readonly label: string; readonly strike: Strike }[] {
+  const drum = (over: Partial<Strike>): Strike => ({ voice: 'snare', ...PLAIN, ...over });
+  const all = [
+    { id: 'accent', label: 'accent', used: (s: Strike) => s.accent, strike: drum({ accent: true }) },
+    { id: 'ghost', label: 'ghost note', used: (s: Strike) => s.ghost, strike: drum({ ghost: true }) },
+    {
+      id: 'flam',
+      label: 'flam',
+      used: (s: Strike) => s.articulation === 'flam',
+      strike: drum({ articulation: 'flam' }),
+    },
+    {
+      id: 'drag',
+      label: 'drag',
+      used: (s: Strike) => s.articulation === 'drag',
+      strike: drum({ articulation: 'drag' }),
+    },
+    {
+      id: 'buzz',
+      label: 'buzz',
+      used: (s: Strike) => s.articulation === 'buzz',
+      strike: drum({ articulation: 'buzz' }),
+    },
+    {
+      id: 'bell',
+      label: 'bell of the ride',
+      used: (s: Strike) => s.articulation === 'bell',
+      strike: drum({ voice: 'ride', articulation: 'bell' }),
+    },
+    {
+      id: 'splash',
+      label: 'splash with the foot',
+      used: (s: Strike) => s.articulation === 'splash',
+      strike: drum({ voice: 'hihat-foot', articulation: 'splash' }),
+    },
+  ];
+  return all.filter((mark) => strikes.some(mark.used));
+}
+
+/** What stands on the one line of a compact sheet. */
+function lineEntries(context: SheetContext): readonly Entry[] {
+  const { lesson, settings, engraver } = context;
+  if (settings.staff === 'full') return [];
+  const onLine = lesson.exercises.map(ownParts).filter(fitsOneLine);
+  const voices = voicesOf(onLine.flatMap(strikesOf));
+  return voices.map((voice) => ({
+    tile: strokeTile(engraver, `key-line-${voice}`, { voice, ...PLAIN }, STAFF_SPACE_MM, 'line'),
+    label: `${VOICE_FACTS[voice].label}, in exercises`,
+  }));
+}
+
+function entriesOf(context: SheetContext): readonly Entry[] {
+  const { engraver, lesson, settings } = context;
+  const strikes = printedStrikes(context);
+  const voices = voicesOf(strikes).map((voice) => ({
+    tile: strokeTile(engraver, `key-${voice}`, { voice, ...PLAIN }, STAFF_SPACE_MM, 'full'),
+    label: VOICE_FACTS[voice].label,
+  }));
+  const marks = marksOf(strikes).map(({ id, label, strike }) => ({
+    tile: strokeTile(engraver, `key-${id}`, strike, STAFF_SPACE_MM, 'bare'),
+    label,
+  }));
+  const hands = settings.stickings && lesson.exercises.some((exercise) => exercise.sticking !== null);
+  const letters: readonly Entry[] = hands ? [{ tile: null, letters: 'R L', label: 'right, left hand' }] : [];
+  return [...voices, ...lineEntries(context), ...marks, ...letters];
+}
+
+/** Items of an entry, its staff's middle (or its text) on y = 0. */
+function drawEntry({ fonts }: SheetContext, entry: Entry, label: string, signMm: number): readonly Item[] {
+  const text = setLine(fonts, label, LABEL, { x: signMm + LABEL_GAP_MM, y: (CAP_HEIGHT * LABEL.sizeMm) / 2 });
+  if (!entry.tile) {
+    const sign = setLine(fonts, entry.letters ?? '', style('bold', LABEL.sizeMm), {
+      x: signMm / 2,
+      y: (CAP_HEIGHT * LABEL.sizeMm) / 2,
+      align: 'middle',
+    });
+    return [sign, text];
+  }
+  const { tile } = entry;
+  const bare = tile.staffBottomMm - tile.staffTopMm >= tile.heightMm - 0.01;
+  const middle = bare ? tile.heightMm / 2 : (tile.staffTopMm + tile.staffBottomMm) / 2;
+  return [{ kind: 'tile', x: (signMm - tile.widthMm) / 2, y: -middle, tile }, text];
+}
+
+function extentOf(entries: readonly Entry[]): { readonly above: number; readonly below: number } {
+  const sizes = entries.map(({ tile }) => {
+    if (!tile) return { above: 2, below: 2 };
+    const bare = tile.staffBottomMm - tile.staffTopMm >= tile.heightMm - 0.01;
+    const middle = bare ? tile.heightMm / 2 : (tile.staffTopMm + tile.staffBottomMm) / 2;
+    return { above: middle, below: tile.heightMm - middle };
+  });
+  return { above: Math.max(...sizes.map((s) => s.above)), below: Math.max(...sizes.map((s) => s.below)) };
+}
+
+/** The key in rows of equal columns; nothing where the lesson wants none or prints nothing. */
+export function layOutLegend(context: SheetContext): readonly FlowBlock[] {
+  const { fonts, contentWidthMm, settings } = context;
+  const entries = settings.legend ? entriesOf(context) : [];
+  if (entries.length === 0) return [];
+  const signMm = Math.max(...entries.map(({ tile }) => tile?.widthMm ?? 0), 8);
+  const labelMm = Math.max(...entries.map(({ label }) => fonts.widthMm(label, LABEL.weight, LABEL.sizeMm)));
+  const least = signMm + LABEL_GAP_MM + labelMm + COLUMN_GAP_MM;
+  const columns = Math.max(1, Math.floor((contentWidthMm + COLUMN_GAP_MM) / least));
+  const columnMm = contentWidthMm / columns;
+  const rows = Array.from({ length: Math.ceil(entries.length / columns) }, (_, row) =>
+    entries.slice(row * columns, (row + 1) * columns),
+  );
+  return rows.map((row, index): FlowBlock => {
+    const { above, below } = extentOf(row);
+    const items = row.flatMap((entry, column) => {
+      const [label = ''] = wrapText(fonts, entry.label, LABEL, columnMm - signMm - LABEL_GAP_MM, 1);
+      return allMoved(drawEntry(context, entry, label, signMm), column * columnMm, above);
+    });
+    return { gapMm: index === 0 ? 5 : 1.5, heightMm: above + below, items };
+  });
+}

@@ -1,0 +1,125 @@
+/** Notes in running text: tempo and feel marks, and the heads of a legend. */
+import {
+  fraction,
+  meter,
+  type NotatedBar,
+  type NotatedEvent,
+  type NotatedHead,
+  type NoteValue,
+  type Strike,
+  ZERO,
+} from '@shedbook/core';
+import type { Engraver } from '../tile/engraver.ts';
+import type { Tile } from '../tile/tile.ts';
+
+const QUARTERS = meter('4/4');
+
+/** A note of a mark: its value, where it starts in quarters of its group, whether it is beamed. */
+interface MarkNote {
+  readonly base: NoteValue['base'];
+  readonly dots?: 0 | 1;
+  readonly start: readonly [number, number];
+  readonly beamed?: boolean;
+}
+
+const PLAIN: NotatedHead = {
+  voice: 'snare',
+  articulation: 'normal',
+  mark: 'x',
+  accent: false,
+  ghost: false,
+  sticking: null,
+};
+
+function markEvent(note: MarkNote, head: NotatedHead): NotatedEvent {
+  return {
+    kind: 'note',
+    heads: [head],
+    value: { base: note.base, dots: note.dots ?? 0 },
+    start: fraction(...note.start),
+    duration: fraction(1, note.base),
+    slot: 0,
+    slots: 1,
+    beamed: note.beamed ?? false,
+  };
+}
+
+function markBar(
+  notes: readonly MarkNote[],
+  triplet: boolean,
+  head = PLAIN,
+  stems: 'up' | 'down' = 'up',
+): NotatedBar {
+  const tuplet = triplet ? { actual: 3, normal: 2, bracket: true } : null;
+  const events = notes.map((note) => markEvent(note, head));
+  const length = fraction(1, 4);
+  return {
+    meter: { ...QUARTERS, bar: length },
+    layers: [{ stems, groups: [{ beat: 0, beats: 1, tuplet, events }] }],
+  };
+}
+
+/** Notes without a staff. */
+function bareTile(engraver: Engraver, id: string, bar: NotatedBar, staffSpaceMm: number): Tile {
+  return engraver.engraveTile({
+    id,
+    bars: [bar],
+    staff: 'bare',
+    staffSpaceMm,
+    widthMm: null,
+    barLines: 'open',
+  });
+}
+
+/** The note that a tempo counts. */
+export function tempoNote(
+  engraver: Engraver,
+  note: 'quarter' | 'dotted quarter',
+  staffSpaceMm: number,
+): Tile {
+  const dots = note === 'quarter' ? 0 : 1;
+  return bareTile(engraver, 'mark-tempo', markBar([{ base: 4, dots, start: [0, 1] }], false), staffSpaceMm);
+}
+
+/** Two even notes, and the long and short one of a triplet that they are played as. */
+export function swingNotes(
+  engraver: Engraver,
+  of: 'eighths' | 'sixteenths',
+  staffSpaceMm: number,
+): readonly [Tile, Tile] {
+  const short = of === 'eighths' ? 8 : 16;
+  const long = of === 'eighths' ? 4 : 8;
+  const even: readonly MarkNote[] = [
+    { base: short, start: [0, 1], beamed: true },
+    { base: short, start: [1, 8], beamed: true },
+  ];
+  const swung: readonly MarkNote[] = [
+    { base: long, start: [0, 1], beamed: of === 'sixteenths' },
+    { base: short, start: [1, 6], beamed: of === 'sixteenths' },
+  ];
+  return [
+    bareTile(engraver, 'mark-even', markBar(even, false), staffSpaceMm),
+    bareTile(engraver, 'mark-swung', markBar(swung, true), staffSpaceMm),
+  ];
+}
+
+/** One stroke as it is printed: on its staff without a stem, or bare with one. */
+export function strokeTile(
+  engraver: Engraver,
+  id: string,
+  strike: Strike,
+  staffSpaceMm: number,
+  staff: 'full' | 'line' | 'bare',
+): Tile {
+  const head: NotatedHead = { ...PLAIN, ...strike };
+  const bar = markBar([{ base: 4, start: [ZERO.num, ZERO.den] }], false, head);
+  return engraver.engraveTile({
+    id,
+    bars: [bar],
+    staff,
+    staffSpaceMm,
+    widthMm: 0,
+    barLines: 'open',
+    stems: staff === 'bare',
+  });
+}

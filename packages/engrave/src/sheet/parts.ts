@@ -1,0 +1,91 @@
+/** The voices of an exercise as they are printed, bar by bar. */
+import {
+  type BarPart,
+  type Exercise,
+  isStruck,
+  type Lesson,
+  type Mark,
+  type NotatedBar,
+  notateBar,
+  type Pattern,
+  strikeOf,
+  struckSlots,
+  VOICE_FACTS,
+  type Voice,
+} from '@shedbook/core';
+
+/** A voice with its pattern and, for a comping voice, the hands of all its strokes. */
+export interface PrintedPart {
+  readonly voice: Voice;
+  readonly pattern: Pattern;
+  readonly sticking: readonly ('R' | 'L' | 'B')[] | null;
+}
+
+/** The parts of the groove. */
+export function grooveParts(lesson: Lesson): readonly PrintedPart[] {
+  return lesson.groove.map((part) => ({ ...part, sticking: null }));
+}
+
+/** The exercise's own parts. */
+export function ownParts(exercise: Exercise): readonly PrintedPart[] {
+  return exercise.parts.map((part, index) => ({ ...part, sticking: index === 0 ? exercise.sticking : null }));
+}
+
+/** The exercise over the groove: its parts replace the groove's for the voices they name. */
+export function wholeParts(lesson: Lesson, exercise: Exercise): readonly PrintedPart[] {
+  const own = ownParts(exercise);
+  const named = new Set(own.map((part) => part.voice));
+  return [...grooveParts(lesson).filter((part) => !named.has(part.voice)), ...own];
+}
+
+/** Bars until all parts begin anew together, at most `most`. */
+export function barCount(parts: readonly PrintedPart[], most: number): number {
+  const counts = parts.map((part) => Math.max(1, part.pattern.bars.length));
+  let bars = 1;
+  while (bars < most && counts.some((count) => bars % count !== 0)) bars += 1;
+  return bars;
+}
+
+function stickingOfBar(part: PrintedPart, bar: number): readonly ('R' | 'L' | 'B')[] | null {
+  if (!part.sticking) return null;
+  const strokes = (cells: readonly { readonly marks: readonly Mark[] }[]) =>
+    cells.reduce((sum, cell) => sum + cell.marks.filter(isStruck).length, 0);
+  const before = part.pattern.bars.slice(0, bar).reduce((sum, cells) => sum + strokes(cells), 0);
+  return part.sticking.slice(before, before + strokes(part.pattern.bars[bar] ?? []));
+}
+
+/** The parts of one bar (from 0). */
+export function partsOfBar(parts: readonly PrintedPart[], bar: number): readonly BarPart[] {
+  return parts.map((part) => {
+    const index = bar % Math.max(1, part.pattern.bars.length);
+    const sticking = stickingOfBar(part, index);
+    const cells = part.pattern.bars[index] ?? [];
+    return sticking ? { voice: part.voice, cells, sticking } : { voice: part.voice, cells };
+  });
+}
+
+/** Bars of notation. */
+export function notatedBars(
+  lesson: Lesson,
+  parts: readonly PrintedPart[],
+  bars: number,
+): readonly NotatedBar[] {
+  return Array.from({ length: bars }, (_, bar) => notateBar(partsOfBar(parts, bar), lesson.meter));
+}
+
+/** Whether one line can show the parts: at most one voice for the hands and one for the feet. */
+export function fitsOneLine(parts: readonly PrintedPart[]): boolean {
+  const hands = parts.filter((part) => VOICE_FACTS[part.voice].limb.endsWith('hand'));
+  return hands.length <= 1 && parts.length - hands.length <= 1;
+}
+
+/** Every way that the voices are struck in parts. */
+export function strikesOf(parts: readonly PrintedPart[]) {
+  return parts.flatMap((part) =>
+    part.pattern.bars
+      .flat()
+      .flatMap((cell) =>
+        struckSlots(cell).flatMap((slot) => strikeOf(part.voice, cell.marks[slot] as Mark) ?? []),
+      ),
+  );
+}

@@ -1,0 +1,137 @@
+/**
+ * A lesson as pages.
+ *
+ * Conventions: millimetres from a page's upper left corner; pages count from 0, all else from 1.
+ */
+import type { Form, Lesson, SheetSettings } from '@shedbook/core';
+import { readSvg } from '../svg/read-svg.ts';
+import type { Fonts } from '../text/fonts.ts';
+import type { Engraver } from '../tile/engraver.ts';
+import type { SheetContext } from './context.ts';
+import { layOutExercises } from './grid.ts';
+import { layOutForms, layOutGroove } from './groove-blocks.ts';
+import { layOutFooter, layOutHeader } from './header.ts';
+import { allMoved } from './item.ts';
+import { layOutLegend } from './legend.ts';
+import { FOOTER_MM, flow, MARGIN_MM, PAPER_MM, type PageContent } from './page.ts';
+import type { PagedPlace } from './places.ts';
+import { writeSvg } from './write-svg.ts';
+
+/** What a sheet is made with; settings left out are the lesson's own. */
+export interface SheetOptions extends Partial<SheetSettings> {
+  readonly engraver: Engraver;
+  readonly fonts: Fonts;
+  /** Forms to explain; those of the lesson that play the pattern where left out. */
+  readonly forms?: readonly Form[];
+  /** An SVG of paths and basic shapes, e.g. a code to scan, for the corner of the first page. */
+  readonly codeSvg?: string;
+}
+
+/** One page: what is on it, and the same as SVG. */
+export interface Page extends PageContent {
+  readonly svg: string;
+}
+
+/** The pages of a lesson. */
+export interface Sheet {
+  readonly title: string;
+  readonly by: string | null;
+  readonly pages: readonly Page[];
+  /** Where every slot of every exercise stands. */
+  readonly places: readonly PagedPlace[];
+  /** Characters that no font has: they print as an empty box. */
+  readonly missingCharacters: readonly string[];
+}
+
+/** Distance between staff lines at scale 1: a five-line staff is 7.6 mm high. */
+const STAFF_SPACE_MM = { compact: 2, full: 1.75 } as const;
+
+function settingsOf(lesson: Lesson, options: SheetOptions): SheetSettings {
+  const own = lesson.sheet;
+  return {
+    paper: options.paper ?? own.paper,
+    counts: options.counts ?? own.counts,
+    stickings: options.stickings ?? own.stickings,
+    legend: options.legend ?? own.legend,
+    tickBoxes: options.tickBoxes ?? own.tickBoxes,
+    staff: options.staff ?? own.staff,
+    scale: options.scale ?? own.scale,
+  };
+}
+
+function playsPattern(form: Form): boolean {
+  return form.sections.some((section) => section.play === 'pattern');
+}
+
+function contextOf(lesson: Lesson, options: SheetOptions): SheetContext {
+  const settings = settingsOf(lesson, options);
+  const paper = PAPER_MM[settings.paper];
+  return {
+    lesson,
+    engraver: options.engraver,
+    fonts: options.fonts,
+    settings,
+    forms: options.forms ?? lesson.forms.filter(playsPattern),
+    staffSpaceMm: STAFF_SPACE_MM[settings.staff] * settings.scale,
+    contentWidthMm: paper.widthMm - 2 * MARGIN_MM,
+    contentHeightMm: paper.heightMm - 2 * MARGIN_MM - FOOTER_MM,
+  };
+}
+
+function textsOf(lesson: Lesson): readonly string[] {
+  const named = [
+    ...lesson.exercises.flatMap((each) => [each.name, each.notes]),
+    ...lesson.forms.map((form) => form.name),
+  ];
+  return [lesson.title, lesson.by, ...named, ...lesson.layers.map((layer) => layer.name)].flatMap(
+    (text) => text ?? [],
+  );
+}
+
+/** A page whose SVG is written when it is asked for. */
+function pageOf(content: PageContent, title: string): Page {
+  let svg: string | null = null;
+  return {
+    ...content,
+    get svg() {
+      svg ??= writeSvg(content, title);
+      return svg;
+    },
+  };
+}
+
+/**
+ * Lays a lesson out on pages.
+ * @returns the pages, and where every slot of every exercise stands on them.
+ * @throws RangeError when `codeSvg` is not a drawing of paths and basic shapes.
+ */
+export function layOutSheet(lesson: Lesson, options: SheetOptions): Sheet {
+  const context = contextOf(lesson, options);
+  const { widthMm, heightMm } = PAPER_MM[context.settings.paper];
+  const { pages, places } = flow(
+    [
+      layOutHeader(context, options.codeSvg === undefined ? null : readSvg(options.codeSvg)),
+      ...layOutGroove(context),
+      ...layOutForms(context),
+      ...layOutLegend(context),
+      ...layOutExercises(context),
+    ],
+    context.contentHeightMm,
+  );
+  const margins = {
+    x: MARGIN_MM,
+    y: MARGIN_MM,
+    width: widthMm - 2 * MARGIN_MM,
+    height: heightMm - 2 * MARGIN_MM,
+  };
+  const whole = pages.map((items, index) => {
+    const footer = layOutFooter(context, index + 1, pages.length);
+    const foot = allMoved(footer.items, MARGIN_MM, heightMm - MARGIN_MM - footer.heightMm);
+    return pageOf(
+      { widthMm, heightMm, margins, items: [...items, ...foot] },
+      `${lesson.title}, page ${index + 1} of ${pages.length}`,
+    );
+  });
+  const missing = new Set(textsOf(lesson).flatMap((text) => options.fonts.missing(text)));
+  return { title: lesson.title, by: lesson.by, pages: whole, places, missingCharacters: [...missing] };
+}

@@ -1,0 +1,50 @@
+/**
+ * Tempi as they are printed: which note is counted, and the steps from start to goal.
+ *
+ * Conventions: a lesson's tempi are quarter notes a minute. In a compound meter the dotted quarter is counted
+ * where that gives whole numbers.
+ */
+import type { Lesson } from '@shedbook/core';
+
+/** Tempi in beats of one note value. */
+export interface PrintedTempi {
+  readonly note: 'quarter' | 'dotted quarter';
+  readonly start: number;
+  readonly goal: number;
+  /** Start to goal, both included, in steps. */
+  readonly steps: readonly number[];
+}
+
+function stepsBetween(start: number, goal: number, step: number): readonly number[] {
+  if (goal === start || !(step > 0)) return [start];
+  const up = goal > start;
+  const steps: number[] = [];
+  for (let at = start; (up ? at < goal : at > goal) && steps.length < 500; at += up ? step : -step)
+    steps.push(at);
+  return [...steps, goal];
+}
+
+/** The lesson's tempi as printed. */
+export function printedTempi({ tempo, meter }: Lesson): PrintedTempi {
+  const dotted = [tempo.startBpm, tempo.goalBpm, tempo.stepBpm].map((bpm) => (bpm * 2) / 3);
+  const inDotted = meter.compound && meter.lower === 8 && dotted.every((bpm) => Number.isInteger(bpm));
+  const [start, goal, step] = (inDotted ? dotted : [tempo.startBpm, tempo.goalBpm, tempo.stepBpm]) as [
+    number,
+    number,
+    number,
+  ];
+  return {
+    note: inDotted ? 'dotted quarter' : 'quarter',
+    start,
+    goal,
+    steps: stepsBetween(start, goal, step),
+  };
+}
+
+/** At most `most` of the steps, evenly chosen; the first and the last stay. */
+export function thinned(steps: readonly number[], most: number): readonly number[] {
+  if (steps.length <= most) return steps;
+  if (most < 2) return most === 1 ? steps.slice(-1) : [];
+  const every = Math.ceil((steps.length - 1) / (most - 1));
+  return [...steps.slice(0, -1).filter((_, index) => index % every === 0), steps.at(-1) as number];
+}

@@ -1,0 +1,78 @@
+/**
+ * A page as SVG: texts as text, tiles as nested SVG with their own root ids, everything in millimetres.
+ *
+ * Conventions: `font-family` names the fonts' own families, so whoever shows the page has to bring them.
+ */
+
+import type { Drawing } from '../svg/drawing.ts';
+import { compose, scale, shift } from '../svg/geometry.ts';
+import { outlineToPath } from '../svg/outline.ts';
+import { escapeXml } from '../svg/xml.ts';
+import { tileRoot } from '../tile/tile.ts';
+import { INK, type Item, type PictureItem, type TextItem } from './item.ts';
+import type { PageContent } from './page.ts';
+
+function mm(value: number): string {
+  return String(Math.round(value * 1000) / 1000);
+}
+
+function writeText(item: TextItem): string {
+  let x = item.x;
+  return item.runs
+    .map((run) => {
+      const tag = `<text class="${run.face}" x="${mm(x)}" y="${mm(item.y)}" font-size="${mm(item.sizeMm)}"${item.colour === INK ? '' : ` fill="${item.colour}"`}>${escapeXml(run.text)}</text>`;
+      x += run.widthMm;
+      return tag;
+    })
+    .join('');
+}
+
+/** The map from a picture's own units to its place. */
+export function pictureMap(item: PictureItem) {
+  const { viewBox } = item.drawing;
+  const size = scale(item.width / viewBox.width, item.height / viewBox.height);
+  return compose(shift(item.x, item.y), compose(size, shift(-viewBox.x, -viewBox.y)));
+}
+
+function writeDrawing(drawing: Drawing): string {
+  return drawing.shapes
+    .map((shape) => {
+      const fill = shape.fill === null ? 'none' : shape.fill === 'ink' ? INK : shape.fill;
+      const stroke =
+        shape.stroke === null
+          ? ''
+          : ` stroke="${shape.stroke === 'ink' ? INK : shape.stroke}" stroke-width="${shape.strokeWidth}"`;
+      return `<path d="${outlineToPath(shape.outline, shape.map)}" fill="${fill}"${stroke}/>`;
+    })
+    .join('');
+}
+
+function writeItem(item: Item): string {
+  if (item.kind === 'text') return writeText(item);
+  if (item.kind === 'line') {
+    return `<path d="M${mm(item.x)} ${mm(item.y)}L${mm(item.x2)} ${mm(item.y2)}" stroke="${item.colour}" stroke-width="${mm(item.strokeMm)}"/>`;
+  }
+  if (item.kind === 'rect') {
+    return `<rect x="${mm(item.x)}" y="${mm(item.y)}" width="${mm(item.width)}" height="${mm(item.height)}" fill="none" stroke="${item.colour}" stroke-width="${mm(item.strokeMm)}"/>`;
+  }
+  if (item.kind === 'ring') {
+    return `<circle cx="${mm(item.x)}" cy="${mm(item.y)}" r="${mm(item.radius)}" fill="none" stroke="${item.colour}" stroke-width="${mm(item.strokeMm)}"/>`;
+  }
+  if (item.kind === 'tile') return `${tileRoot(item.tile, item)}${item.tile.content}</svg>`;
+  if (item.kind === 'picture')
+    return `<g transform="matrix(${pictureMap(item).join(' ')})">${writeDrawing(item.drawing)}</g>`;
+  const inner = item.items.map(writeItem).join('');
+  return `<g id="${item.id}" role="group" aria-label="${escapeXml(item.label)}" transform="translate(${mm(item.x)} ${mm(item.y)})">${inner}</g>\n`;
+}
+
+/** Faces by the classes that texts have. */
+const FACE_STYLES = `text{font-family:'Fira Sans',sans-serif;white-space:pre}.bold{font-weight:600}.italic{font-style:italic}`;
+
+/** The page as a whole SVG document. */
+export function writeSvg(page: PageContent, title: string): string {
+  const { widthMm, heightMm } = page;
+  const root = `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="${widthMm}mm" height="${heightMm}mm" viewBox="0 0 ${widthMm} ${heightMm}">`;
+  const paper = `<rect width="${widthMm}" height="${heightMm}" fill="#ffffff"/>`;
+  const items = page.items.map(writeItem).join('\n');
+  return `${root}<title>${escapeXml(title)}</title><style>${FACE_STYLES}</style>${paper}\n${items}\n</svg>\n`;
+}

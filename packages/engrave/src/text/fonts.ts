@@ -1,0 +1,140 @@
+/// <reference path="../vendor.d.ts" />
+/**
+ * Text fonts: how wide a text is, and which font has its characters.
+ *
+ * Conventions: sizes and widths in millimetres; a size is the em. Widths include kerning, as they are drawn.
+ */
+import { create, type FontkitFont } from 'fontkit';
+
+/** A cut of the text font. */
+export type Weight = 'regular' | 'bold' | 'italic';
+
+/** TrueType or OpenType font files. */
+export interface FontFiles {
+  readonly regular: Uint8Array;
+  readonly bold: Uint8Array;
+  readonly italic: Uint8Array;
+  /** Fonts for characters that the first three lack, in order of preference. */
+  readonly fallbacks?: readonly Uint8Array[];
+}
+
+/** Where the fonts this package was designed with lie, as module specifiers (SIL Open Font License). */
+export const FONT_MODULES = {
+  regular: '@expo-google-fonts/fira-sans/400Regular/FiraSans_400Regular.ttf',
+  bold: '@expo-google-fonts/fira-sans/600SemiBold/FiraSans_600SemiBold.ttf',
+  italic: '@expo-google-fonts/fira-sans/400Regular_Italic/FiraSans_400Regular_Italic.ttf',
+} as const;
+
+/** One font, by a name that pages refer to. */
+export interface Face {
+  readonly name: string;
+  readonly family: string;
+  readonly bytes: Uint8Array;
+}
+
+/** A piece of text that one font draws. */
+export interface TextRun {
+  readonly face: string;
+  readonly text: string;
+  readonly widthMm: number;
+}
+
+/** Fonts that texts are measured and drawn with. */
+export interface Fonts {
+  readonly faces: readonly Face[];
+  /** Splits a text where its font changes; widths at a size. */
+  readonly runs: (text: string, weight: Weight, sizeMm: number) => readonly TextRun[];
+  readonly widthMm: (text: string, weight: Weight, sizeMm: number) => number;
+  /** Characters of a text that no font has. */
+  readonly missing: (text: string) => readonly string[];
+}
+
+/** Height above and depth below the baseline that any text is given, in ems: accents and descenders included. */
+export const ASCENT = 0.94;
+export const DESCENT = 0.27;
+
+/** Height of capitals and figures, in ems. */
+export const CAP_HEIGHT = 0.69;
+
+interface LoadedFace extends Face {
+  readonly font: FontkitFont;
+}
+
+/** Marks that need no glyph of their own: variation selectors and joiners. */
+const INVISIBLE = /[\u200b-\u200f\u2060\ufe00-\ufe0f]/u;
+
+const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
+
+/** Characters as people see them: letters with their accents, emoji with their modifiers. */
+export function graphemes(text: string): readonly string[] {
+  return Array.from(segmenter.segment(text), ({ segment }) => segment);
+}
+
+function has(face: LoadedFace, grapheme: string): boolean {
+  return [...grapheme].every(
+    (character) =>
+      INVISIBLE.test(character) || face.font.hasGlyphForCodePoint(character.codePointAt(0) as number),
+  );
+}
+
+function load(name: string, bytes: Uint8Array): LoadedFace {
+  const font = create(bytes);
+  return { name, family: font.familyName, bytes, font };
+}
+
+/** The width of a text in ems, remembered. */
+function measurer() {
+  const known = new Map<string, number>();
+  return (face: LoadedFace, text: string): number => {
+    const key = `${face.name} ${text}`;
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const ems = face.font.layout(text).advanceWidth / face.font.unitsPerEm;
+    known.set(key, ems);
+    return ems;
+  };
+}
+
+/** Pieces of a text by the first face that has each grapheme; the first face takes what none has. */
+function splitByFace(text: string, order: readonly LoadedFace[]): { face: LoadedFace; text: string }[] {
+  const first = order[0] as LoadedFace;
+  if (has(first, text)) return text === '' ? [] : [{ face: first, text }];
+  const pieces: { face: LoadedFace; text: string }[] = [];
+  for (const grapheme of graphemes(text)) {
+    const face = order.find((each) => has(each, grapheme)) ?? first;
+    const last = pieces.at(-1);
+    if (last?.face === face) last.text += grapheme;
+    else pieces.push({ face, text: grapheme });
+  }
+  return pieces;
+}
+
+/**
+ * Reads font files.
+ * @throws Error (from fontkit) when a file is not a font.
+ */
+export function createFonts(files: FontFiles): Fonts {
+  const weights = {
+    regular: load('regular', files.regular),
+    bold: load('bold', files.bold),
+    italic: load('italic', files.italic),
+  };
+  const fallbacks = (files.fallbacks ?? []).map((bytes, index) => load(`fallback-${index + 1}`, bytes));
+  const ems = measurer();
+  const runs = (text: string, weight: Weight, sizeMm: number): readonly TextRun[] =>
+    splitByFace(text, [weights[weight], ...fallbacks]).map((piece) => ({
+      face: piece.face.name,
+      text: piece.text,
+      widthMm: ems(piece.face, piece.text) * sizeMm,
+    }));
+  const all = [weights.regular, ...fallbacks];
+  return {
+    faces: [weights.regular, weights.bold, weights.italic, ...fallbacks],
+    runs,
+    widthMm: (text, weight, sizeMm) => runs(text, weight, sizeMm).reduce((sum, run) => sum + run.widthMm, 0),
+    missing: (text) =>
+      graphemes(text).filter(
+        (grapheme) => grapheme.trim() !== '' && !all.some((face) => has(face, grapheme)),
+      ),
+  };
+}
