@@ -1,1 +1,13 @@
-export {};
+export { encodeFlac, encodeMp3, encodeOgg, type FlacOptions } from './files/compressed.ts';
+export { encodeWav, type WavFormat, type WavOptions } from './files/wav.ts';
+export { createKit, type Kit, type KitOptions } from './kit/kit.ts';
+export { LEVEL_WINDOW_SECONDS, PLAIN_STROKE_LUFS } from './kit/measured-sound.ts';
+export { SOUND_NAMES, type SoundName } from './kit/sound.ts';
+export { limitTruePeak } from './loudness/limiter.ts';
+export { type Loudness, measureChannels, measureLoudness, type WeightedChannel } from './loudness/measure.ts';
+export { CEILING_DBTP, type Normalised, normaliseLoudness } from './loudness/normalise.ts';
+export { type Renderable, type RenderOptions, render } from './render/render.ts';
+export { type RenderLoopOptions, renderLoop } from './render/render-loop.ts';
+export { createRenderer, type Renderer, type RendererOptions } from './render/renderer.ts';
+export type { StereoAudio } from './render/stereo.ts';
+export type { SoundingStroke } from './render/strokes-to-hits.ts';

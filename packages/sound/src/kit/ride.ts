@@ -1,0 +1,145 @@
+/**
+ * The ride cymbal: tip on the bow, tip on the bell, and the wash that gathers under repeated strokes.
+ *
+ * A 20-inch ride, medium thin. Sources of the numbers: published descriptions in synth/plate.ts; band levels and
+ * ringing times set beside recordings of acoustic rides.
+ */
+import type { Plate } from '../synth/plate.ts';
+import { addPlateStroke, ringPlate } from '../synth/plate.ts';
+import { type CymbalVoicing, makeCymbal, trimSilence } from './cymbal.ts';
+import type { RawSound } from './sound.ts';
+
+const RIDE: Plate = {
+  seed: 'ride',
+  lowestHz: 180,
+  highestHz: 17000,
+  spacingHz: [
+    [200, 14],
+    [2000, 16],
+    [6000, 22],
+    [12000, 40],
+  ],
+  levelDb: [
+    [150, -22],
+    [350, -12],
+    [700, -10],
+    [1500, -9],
+    [2600, -4],
+    [4200, 0],
+    [7000, -3],
+    [11000, -7],
+    [16000, -16],
+  ],
+  t60Seconds: [
+    [250, 5],
+    [700, 4.4],
+    [1500, 3.8],
+    [3000, 3.1],
+    [5000, 2.3],
+    [8000, 1.3],
+    [12000, 0.6],
+    [16000, 0.35],
+  ],
+  prompt: [
+    [400, 0.9],
+    [1500, 0.75],
+    [4000, 0.6],
+    [9000, 0.7],
+  ],
+  riseSeconds: [
+    [400, 0.004],
+    [1000, 0.01],
+    [3500, 0.03],
+    [9000, 0.02],
+  ],
+  touch: [
+    [300, -0.15],
+    [1000, -0.05],
+    [3000, 0.1],
+    [6000, 0.25],
+    [12000, 0.4],
+  ],
+  unevenness: 1.8,
+};
+
+const BOW: CymbalVoicing = {
+  plate: RIDE,
+  click: { levelDb: 3, t60Seconds: 0.045, riseSeconds: 0.0001, lowHz: 3500, highHz: 14000 },
+  drivesDb: [-24, -14, -6, 2, 10],
+  takes: 3,
+  seconds: 5,
+  contactSeconds: 0.00012,
+  dampedT60Seconds: Number.POSITIVE_INFINITY,
+  softT60Seconds: 6,
+};
+
+const BELL: CymbalVoicing = {
+  ...BOW,
+  plate: {
+    ...RIDE,
+    seed: 'ride bell',
+    lowestHz: 420,
+    spacingHz: [
+      [400, 95],
+      [2000, 110],
+      [6000, 130],
+      [12000, 170],
+    ],
+    levelDb: [
+      [400, -16],
+      [800, -8],
+      [1300, 0],
+      [2600, 2],
+      [4200, 0],
+      [7000, -7],
+      [11000, -14],
+      [16000, -24],
+    ],
+    prompt: [[400, 1]],
+    unevenness: 1.5,
+  },
+  click: { levelDb: -2, t60Seconds: 0.03, riseSeconds: 0.0001, lowHz: 2500, highHz: 14000 },
+  drivesDb: [-24, -12, 0, 10],
+};
+
+/** What sounds beyond the sum of strokes when the cymbal rings already: slow to rise, between 2 and 9 kHz. */
+const WASH: Plate = {
+  ...RIDE,
+  seed: 'ride wash',
+  lowestHz: 1600,
+  highestHz: 10000,
+  levelDb: [
+    [1600, -12],
+    [3000, 0],
+    [5000, 0],
+    [9000, -9],
+  ],
+  prompt: [[1000, 0]],
+  riseSeconds: [[1000, 0.05]],
+  t60Seconds: [
+    [1600, 2.6],
+    [4000, 1.9],
+    [9000, 0.9],
+  ],
+};
+
+/** The tip on the bow. */
+export function makeRide(rate: number, seed: string): RawSound {
+  return { ...makeCymbal(BOW, rate, seed), wash: makeWash(WASH, rate, seed) };
+}
+
+/** The tip on the bell. */
+export function makeRideBell(rate: number, seed: string): RawSound {
+  return makeCymbal(BELL, rate, seed);
+}
+
+/** Two takes of a wash. */
+export function makeWash(plate: Plate, rate: number, seed: string): readonly Float32Array[] {
+  const own = { ...plate, seed: `${seed} ${plate.seed}` };
+  const stroke = { driveDb: 0, contactSeconds: 0.001, dampedT60Seconds: Number.POSITIVE_INFINITY };
+  return [0, 1].map((take) => {
+    const out = new Float32Array(Math.ceil(3 * rate));
+    addPlateStroke(out, rate, own, ringPlate(own, take, rate, 3), stroke);
+    return trimSilence(out, rate);
+  });
+}

@@ -1,0 +1,116 @@
+/**
+ * Loudness: integrated, momentary, short-term, its range, and the true peak.
+ *
+ * Conventions: LUFS for levels, LU for differences, dBTP for true peaks; silence is −Infinity. Momentary and
+ * short-term are the highest that occur.
+ * Sources: ITU-R BS.1770-4 (weighting, blocks of 400 ms overlapping by 75 %, gates at −70 LUFS and −10 LU);
+ * EBU Tech 3341 (momentary 400 ms, short-term 3 s); EBU Tech 3342 (range: 3 s blocks ten times a second, gates
+ * at −70 LUFS and −20 LU, 10th to 95th percentile).
+ */
+import type { StereoAudio } from '../render/stereo.ts';
+import { createKFilter, powerToLufs } from './k-weighting.ts';
+import { truePeakOf } from './true-peak.ts';
+
+/** What there is to know of how loud a sound is. */
+export interface Loudness {
+  readonly integratedLufs: number;
+  readonly momentaryLufs: number;
+  readonly shortTermLufs: number;
+  readonly rangeLu: number;
+  readonly truePeakDbtp: number;
+}
+
+/** One channel and how much it counts: 1 in front, 1.41 at the sides. */
+export interface WeightedChannel {
+  readonly samples: Float32Array;
+  readonly weight: number;
+}
+
+const STEP_SECONDS = 0.1;
+const ABSOLUTE_GATE_LUFS = -70;
+
+/** Power of each tenth of a second, channels summed. A last, incomplete one is left out. */
+function stepPowers(channels: readonly WeightedChannel[], rate: number): Float64Array {
+  const step = Math.round(STEP_SECONDS * rate);
+  const length = Math.min(...channels.map(({ samples }) => samples.length));
+  const powers = new Float64Array(Math.floor(length / step));
+  const weighted = new Float64Array(step);
+  for (const { samples, weight } of channels) {
+    const filter = createKFilter(rate);
+    for (let k = 0; k < powers.length; k += 1) {
+      filter(samples, k * step, (k + 1) * step, weighted);
+      let sum = 0;
+      for (let i = 0; i < step; i += 1) sum += (weighted[i] as number) ** 2;
+      powers[k] = (powers[k] as number) + (weight * sum) / step;
+    }
+  }
+  return powers;
+}
+
+/** Mean power of every run of `steps` steps. */
+function runs(powers: Float64Array, steps: number): readonly number[] {
+  const means: number[] = [];
+  for (let k = 0; k + steps <= powers.length; k += 1) {
+    let sum = 0;
+    for (let i = k; i < k + steps; i += 1) sum += powers[i] as number;
+    means.push(sum / steps);
+  }
+  return means;
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+/** Powers louder than the absolute gate, then louder than the mean of those by less than `relativeLu` below. */
+function gated(powers: readonly number[], relativeLu: number): readonly number[] {
+  const audible = powers.filter((power) => powerToLufs(power) > ABSOLUTE_GATE_LUFS);
+  const gate = mean(audible) * 10 ** (-relativeLu / 10);
+  return audible.filter((power) => power > gate);
+}
+
+function integrated(powers: Float64Array): number {
+  const loud = gated(runs(powers, 4), 10);
+  return loud.length > 0 ? powerToLufs(mean(loud)) : Number.NEGATIVE_INFINITY;
+}
+
+function percentile(sorted: readonly number[], part: number): number {
+  return sorted[Math.round((sorted.length - 1) * part)] as number;
+}
+
+function range(powers: Float64Array): number {
+  const sorted = [...gated(runs(powers, 30), 20)].sort((a, b) => a - b);
+  if (sorted.length === 0) return 0;
+  return powerToLufs(percentile(sorted, 0.95)) - powerToLufs(percentile(sorted, 0.1));
+}
+
+function highest(powers: readonly number[]): number {
+  return powerToLufs(powers.reduce((most, power) => Math.max(most, power), 0));
+}
+
+/** Integrated loudness of stereo sound in LUFS, without the rest of {@link measureLoudness}. */
+export function measureIntegrated(audio: StereoAudio): number {
+  return integrated(stepPowers(inFront(audio), audio.sampleRateHz));
+}
+
+function inFront(audio: StereoAudio): readonly WeightedChannel[] {
+  return [audio.left, audio.right].map((samples) => ({ samples, weight: 1 }));
+}
+
+/** Loudness of any channels. */
+export function measureChannels(channels: readonly WeightedChannel[], sampleRateHz: number): Loudness {
+  const powers = stepPowers(channels, sampleRateHz);
+  const peaks = channels.map(({ samples }) => truePeakOf(samples, sampleRateHz));
+  return {
+    integratedLufs: integrated(powers),
+    momentaryLufs: highest(runs(powers, 4)),
+    shortTermLufs: highest(runs(powers, 30)),
+    rangeLu: range(powers),
+    truePeakDbtp: 20 * Math.log10(Math.max(0, ...peaks)),
+  };
+}
+
+/** Loudness of stereo sound. */
+export function measureLoudness(audio: StereoAudio): Loudness {
+  return measureChannels(inFront(audio), audio.sampleRateHz);
+}

@@ -1,0 +1,67 @@
+/**
+ * Setting loudness: one gain for the whole, and a limiter for the few peaks that would then be too high.
+ *
+ * Conventions: LUFS integrated; true peaks stay at or under −1 dBTP. When the limiter takes something away the
+ * gain is raised a little to make up for it, so the target is met whenever it can be.
+ * Source: EBU R 128 for the ceiling of −1 dBTP.
+ */
+import type { StereoAudio } from '../render/stereo.ts';
+import { limitTruePeak } from './limiter.ts';
+import { measureIntegrated } from './measure.ts';
+
+/** Highest true peak of normalised sound, in dBTP. */
+export const CEILING_DBTP = -1;
+/** Gains vary while the limiter works, which moves peaks by less than this. */
+const MARGIN_DB = 0.1;
+const CLOSE_ENOUGH_LU = 0.1;
+const MOST_ROUNDS = 6;
+/** A limiter asked for more than this would be heard. */
+const MOST_MAKE_UP_DB = 6;
+
+/** Sound at its new loudness, and what was done to it. */
+export interface Normalised {
+  readonly audio: StereoAudio;
+  readonly loudnessLufs: number;
+  /** Gain applied to the whole, in dB. */
+  readonly gainDb: number;
+  /** Whether peaks had to be limited. */
+  readonly limited: boolean;
+}
+
+function amplify(audio: StereoAudio, gainDb: number): StereoAudio {
+  const gain = 10 ** (gainDb / 20);
+  const scale = (samples: Float32Array) => {
+    const out = new Float32Array(samples.length);
+    for (let i = 0; i < samples.length; i += 1) out[i] = (samples[i] as number) * gain;
+    return out;
+  };
+  return { left: scale(audio.left), right: scale(audio.right), sampleRateHz: audio.sampleRateHz };
+}
+
+/**
+ * Sound at a loudness, nowhere above −1 dBTP.
+ * @param targetLufs e.g. −18; −70 to 0.
+ * @returns the sound and what was done; silence comes back as it is. Where the target would need more than 6 dB
+ * of limiting, the loudest that needs no more.
+ * @throws RangeError when the target is not −70 to 0.
+ */
+export function normaliseLoudness(audio: StereoAudio, targetLufs: number): Normalised {
+  if (!(targetLufs >= -70 && targetLufs <= 0)) {
+    throw new RangeError(`At targetLufs: found ${targetLufs}, expected −70 to 0. Is the sign missing?`);
+  }
+  const before = measureIntegrated(audio);
+  if (before === Number.NEGATIVE_INFINITY) return { audio, loudnessLufs: before, gainDb: 0, limited: false };
+  const plainDb = targetLufs - before;
+  let gainDb = plainDb;
+  for (let round = 1; ; round += 1) {
+    const amplified = amplify(audio, gainDb);
+    const result = limitTruePeak(amplified, CEILING_DBTP - MARGIN_DB);
+    if (result === amplified) return { audio: result, loudnessLufs: before + gainDb, gainDb, limited: false };
+    const loudnessLufs = measureIntegrated(result);
+    const lacking = targetLufs - loudnessLufs;
+    const done =
+      Math.abs(lacking) <= CLOSE_ENOUGH_LU || gainDb >= plainDb + MOST_MAKE_UP_DB || round === MOST_ROUNDS;
+    if (done) return { audio: result, loudnessLufs, gainDb, limited: true };
+    gainDb = Math.min(plainDb + MOST_MAKE_UP_DB, gainDb + lacking);
+  }
+}
