@@ -1,1 +1,6 @@
-export {};
+#!/usr/bin/env node
+/** The `shedbook` command. */
+import { runProgram } from './program.ts';
+import { processTerminal } from './terminal.ts';
+
+process.exitCode = await runProgram(process.argv.slice(2), processTerminal());

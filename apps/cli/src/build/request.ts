@@ -1,0 +1,139 @@
+/**
+ * What `build` is asked for, checked against the lesson.
+ *
+ * Conventions: tempi in quarter notes a minute; exercises and layers count from 1.
+ */
+import { type Form, isVoice, type Lesson, nearest, VOICES, type Voice } from '@shedbook/core';
+import { InputError } from '../input-error.ts';
+
+/** Audio formats. */
+export const AUDIO_FORMATS = ['wav', 'mp3', 'ogg', 'flac'] as const;
+
+/** An audio format. */
+export type AudioFormat = (typeof AUDIO_FORMATS)[number];
+
+/** The options of the command line as they come, all text. */
+export interface BuildOptions {
+  readonly out: string;
+  readonly audio?: string;
+  readonly tempo?: string;
+  readonly form?: string;
+  readonly layers?: string;
+  readonly mute?: string;
+  readonly exercise?: string;
+  readonly paper?: string;
+  readonly loudness?: string;
+  readonly kit?: string;
+  readonly dry?: boolean;
+  readonly json?: boolean;
+}
+
+/** The options made sense of. */
+export interface BuildRequest {
+  readonly out: string;
+  readonly audio: AudioFormat | null;
+  readonly bpm: number;
+  /** The form that was asked for, or null. */
+  readonly form: Form | null;
+  /** How many layers play; several when each stage is wanted. */
+  readonly layers: readonly number[];
+  readonly mute: readonly Voice[];
+  /** Numbers of the exercises that are built. */
+  readonly exercises: readonly number[];
+  readonly paper: 'A4' | 'Letter' | null;
+  readonly loudnessLufs: number;
+  readonly kit: string | null;
+  /** Without room. */
+  readonly dry: boolean;
+}
+
+const DEFAULT_LOUDNESS_LUFS = -16;
+
+function refuse(option: string, found: string, expected: string, near: string | null = null): never {
+  const repair = near ? ` (did you mean "${near}"?)` : '';
+  throw new InputError(`--${option}: found "${found}", expected ${expected}${repair}`);
+}
+
+function readNumber(option: string, text: string, least: number, most: number, unit: string): number {
+  const value = Number(text);
+  if (text.trim() !== '' && value >= least && value <= most) return value;
+  return refuse(option, text, `${unit} from ${least} to ${most}`);
+}
+
+function readChoice<T extends string>(option: string, text: string, choices: readonly T[]): T {
+  const found = choices.find((choice) => choice.toLowerCase() === text.toLowerCase());
+  return found ?? refuse(option, text, `one of ${choices.join(', ')}`, nearest(text, choices));
+}
+
+/**
+ * The form with a name, case and hyphens aside.
+ * @throws InputError when the lesson has none of that name.
+ */
+export function formNamed(lesson: Lesson, name: string): Form {
+  const plain = (text: string) =>
+    text
+      .toLowerCase()
+      .replaceAll(/[\s_-]+/g, ' ')
+      .trim();
+  const form = lesson.forms.find((each) => plain(each.name) === plain(name));
+  const names = lesson.forms.map((each) => each.name);
+  return form ?? refuse('form', name, `one of ${names.join(', ')}`, nearest(name, names));
+}
+
+function readVoices(text: string): readonly Voice[] {
+  return text.split(',').map((each) => {
+    const name = each.trim();
+    return isVoice(name) ? name : refuse('mute', name, `voices: ${VOICES.join(', ')}`, nearest(name, VOICES));
+  });
+}
+
+function readLayers(text: string | undefined, lesson: Lesson): readonly number[] {
+  const all = lesson.layers.length;
+  if (text === undefined) return [all];
+  if (text === 'each') return lesson.layers.map((_, index) => index + 1);
+  const names = lesson.layers.map((layer, index) => `${index + 1} ${layer.name}`).join(', ');
+  const value = Number(text);
+  if (Number.isInteger(value) && value >= 1 && value <= all) return [value];
+  return refuse('layers', text, `how many play (${names}), or each`);
+}
+
+/** Numbers such as `3`, `1,4` or `2-5`. */
+function readExercises(text: string | undefined, lesson: Lesson): readonly number[] {
+  const all = lesson.exercises.map((exercise) => exercise.number);
+  if (text === undefined) return all;
+  const expected = `numbers from 1 to ${all.length}, such as 3, 1,4 or 2-5`;
+  const numbers = text.split(',').flatMap((each) => {
+    const match = /^\s*(\d+)(?:\s*-\s*(\d+))?\s*$/.exec(each) ?? refuse('exercise', text, expected);
+    const from = Number(match[1]);
+    const to = Number(match[2] ?? match[1]);
+    return Array.from({ length: Math.max(0, to - from + 1) }, (_, index) => from + index);
+  });
+  if (numbers.length === 0 || numbers.some((number) => !all.includes(number)))
+    refuse('exercise', text, expected);
+  return [...new Set(numbers)];
+}
+
+/**
+ * Makes sense of the options.
+ * @throws InputError with what was found and what was expected.
+ */
+export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRequest {
+  const { audio, tempo, form, mute, paper, loudness, kit } = options;
+  return {
+    out: options.out,
+    audio: audio === undefined ? null : readChoice('audio', audio, AUDIO_FORMATS),
+    bpm:
+      tempo === undefined
+        ? lesson.tempo.startBpm
+        : readNumber('tempo', tempo, 20, 400, 'quarter notes a minute'),
+    form: form === undefined ? null : formNamed(lesson, form),
+    layers: readLayers(options.layers, lesson),
+    mute: mute === undefined ? [] : readVoices(mute),
+    exercises: readExercises(options.exercise, lesson),
+    paper: paper === undefined ? null : readChoice<'A4' | 'Letter'>('paper', paper, ['A4', 'Letter']),
+    loudnessLufs:
+      loudness === undefined ? DEFAULT_LOUDNESS_LUFS : readNumber('loudness', loudness, -40, -6, 'LUFS'),
+    kit: kit ?? null,
+    dry: options.dry ?? false,
+  };
+}

@@ -1,0 +1,28 @@
+/** The printed sheet: PDF, and its pages as SVG. */
+import type { Lesson } from '@shedbook/core';
+import { layOutSheet, loadEngraver, writePdf } from '@shedbook/engrave';
+import { loadFonts } from '../adapters/fonts.ts';
+import type { Terminal } from '../terminal.ts';
+import { fileNumber, type Outbox } from './outbox.ts';
+import type { BuildRequest } from './request.ts';
+
+/** Writes the sheet; says which characters no font has. */
+export async function writeSheet(
+  lesson: Lesson,
+  request: BuildRequest,
+  outbox: Outbox,
+  terminal: Terminal,
+): Promise<void> {
+  const [engraver, fonts] = await Promise.all([loadEngraver(), loadFonts()]);
+  const paper = request.paper === null ? {} : { paper: request.paper };
+  const sheet = layOutSheet(lesson, { engraver, fonts, ...paper });
+  if (sheet.missingCharacters.length > 0) {
+    const characters = sheet.missingCharacters.map((each) => `"${each}"`).join(', ');
+    terminal.warn(`warning: the fonts have no ${characters}; it prints as an empty box`);
+  }
+  const { title, by } = sheet;
+  await outbox.put('sheet.pdf', 'sheet', null, await writePdf(sheet.pages, fonts, { title, author: by }));
+  for (const [index, page] of sheet.pages.entries()) {
+    await outbox.put(`pages/${fileNumber(index + 1, sheet.pages.length)}.svg`, 'page', null, page.svg);
+  }
+}

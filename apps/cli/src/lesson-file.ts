@@ -1,0 +1,46 @@
+/** Lesson files on disk. */
+import { readFile } from 'node:fs/promises';
+import { formatProblem, type InputProblem, type Lesson, parseLesson } from '@shedbook/core';
+import { InputError } from './input-error.ts';
+
+/** A lesson file, read and parsed. */
+export interface LessonFile {
+  readonly path: string;
+  readonly text: string;
+  /** Null when there is an error among the problems. */
+  readonly lesson: Lesson | null;
+  readonly problems: readonly InputProblem[];
+}
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  EISDIR: 'that is a folder',
+  EACCES: 'it may not be read',
+};
+
+/** Why a file could not be used, in a clause. */
+export function reasonOf(error: unknown): string {
+  const { code, message } = error as NodeJS.ErrnoException;
+  return REASONS[code ?? ''] ?? message;
+}
+
+/**
+ * Reads a lesson file.
+ * @throws InputError when the file cannot be read.
+ */
+export async function readLessonFile(path: string): Promise<LessonFile> {
+  const text = await readFile(path, 'utf8').catch((error: unknown) => {
+    throw new InputError(`${path}: ${reasonOf(error)}; expected a lesson file such as first.lesson.yaml`);
+  });
+  return { path, text, ...parseLesson(text, path) };
+}
+
+/**
+ * The lesson of a file that must have one; warnings go to `warn`.
+ * @throws InputError with every problem, a line each, when there is an error.
+ */
+export function requireLesson(file: LessonFile, warn: (line: string) => void): Lesson {
+  if (!file.lesson) throw new InputError(file.problems.map(formatProblem).join('\n'));
+  for (const problem of file.problems) warn(formatProblem(problem));
+  return file.lesson;
+}

@@ -1,0 +1,219 @@
+import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { runProgram } from './program.ts';
+
+const LESSON = `# mine
+title: First swing
+tempo: 120
+vocabulary: [..., ..x, x.., x.x]
+exercises:
+  - x.. ..x x.x ...
+  - ..x ... ..x ... # slowly
+`;
+
+let folder = '';
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'shedbook-'));
+});
+
+afterAll(() => rm(folder, { recursive: true }));
+
+async function run(...args: string[]) {
+  const out: string[] = [];
+  const err: string[] = [];
+  const status = await runProgram(args, {
+    say: (line) => void out.push(line),
+    warn: (line) => void err.push(line),
+    progress: () => {},
+  });
+  return { status, out: out.join('\n'), err: err.join('\n') };
+}
+
+async function lessonFile(name: string, text = LESSON): Promise<string> {
+  const path = join(folder, name);
+  await writeFile(path, text);
+  return path;
+}
+
+describe('check', () => {
+  it('[CL1] is content with a lesson that is in order', async () => {
+    const path = await lessonFile('good.lesson.yaml');
+    expect(await run('check', path)).toEqual({ status: 0, out: `${path}: in order, 2 exercises`, err: '' });
+  });
+
+  it('[CL1] says every problem of every file and ends with 2', async () => {
+    const bad = await lessonFile('bad.lesson.yaml', 'titel: T\nmeter: 4/5\n');
+    const good = await lessonFile('good.lesson.yaml');
+    const { status, out, err } = await run('check', bad, good);
+    expect(status).toBe(2);
+    expect(err).toContain(`${bad}:1:1: error: titel: found unknown key "titel"`);
+    expect(err).toContain(`${bad}:2:8: error: meter: found "4/5"`);
+    expect(out).toContain(`${bad}: 3 errors, 0 warnings`);
+    expect(out).toContain(`${good}: in order`);
+  });
+
+  it('[CL1][CL8] says so when a file is not there', async () => {
+    const { status, err } = await run('check', join(folder, 'none.lesson.yaml'));
+    expect(status).toBe(2);
+    expect(err).toContain('there is no such file; expected a lesson file');
+    expect(err).not.toContain('    at ');
+  });
+
+  it('[CL6] prints problems as JSON', async () => {
+    const bad = await lessonFile('bad.lesson.yaml', 'title: T\nmeter: 4/5\n');
+    const { out, err } = await run('check', bad, '--json');
+    expect(err).toBe('');
+    expect(JSON.parse(out).problems).toMatchObject([
+      { code: 'meter', line: 2, column: 8, severity: 'error' },
+    ]);
+  });
+});
+
+describe('build', () => {
+  it('[CL2][CL6] makes the sheet and standard files', async () => {
+    const path = await lessonFile('good.lesson.yaml');
+    const out = join(folder, 'made');
+    const result = await run('build', path, '--out', out, '--json');
+    expect(result.status).toBe(0);
+    expect(result.err).toBe('');
+    const names = JSON.parse(result.out).files.map((file: { path: string }) =>
+      file.path.slice(out.length + 1),
+    );
+    expect(names.toSorted()).toEqual([
+      'exercises/01.mid',
+      'exercises/01.musicxml',
+      'exercises/02.mid',
+      'exercises/02.musicxml',
+      'pages/01.svg',
+      'sheet.mid',
+      'sheet.musicxml',
+      'sheet.pdf',
+    ]);
+    // standard: ISO 32000-1, 7.5.2: a PDF begins with %PDF-
+    expect((await readFile(join(out, 'sheet.pdf'))).subarray(0, 5).toString()).toBe('%PDF-');
+    // standard: RP-001 (SMF 1.0): a file begins with MThd
+    expect((await readFile(join(out, 'exercises/02.mid'))).subarray(0, 4).toString()).toBe('MThd');
+  });
+
+  it('[CL3] records each layer in the form, tempo and format asked for', async () => {
+    const path = await lessonFile('good.lesson.yaml');
+    const out = join(folder, 'recorded');
+    const args = [
+      '--audio',
+      'wav',
+      '--exercise',
+      '2',
+      '--layers',
+      'each',
+      '--form',
+      'Four-and-two',
+      '--tempo',
+      '240',
+    ];
+    const { status, out: said } = await run('build', path, '--out', out, ...args);
+    expect(status).toBe(0);
+    expect(said).toContain('4 recordings');
+    expect((await readdir(join(out, 'audio'))).toSorted()).toEqual([
+      '02-1-ride.wav',
+      '02-2-hi-hat-foot.wav',
+      '02-3-bass-drum.wav',
+      '02-4-pattern.wav',
+    ]);
+    const wav = await readFile(join(out, 'audio/02-4-pattern.wav'));
+    const seconds = wav.readUInt32LE(40) / wav.readUInt32LE(28);
+    // definition: one bar of count-in and twelve of the form, a second each at 240; the tail rings on after it
+    expect(seconds).toBeGreaterThan(13);
+    expect(seconds).toBeLessThan(13 + 12.1);
+  });
+
+  it.each([
+    ['--audio', 'mp4', 'expected one of wav, mp3, ogg, flac (did you mean "mp3"?)'],
+    ['--tempo', '900', 'quarter notes a minute from 20 to 400'],
+    ['--form', 'four and too', 'did you mean "four and two"?'],
+    ['--layers', '7', 'how many play (1 ride, 2 hi-hat foot, 3 bass drum, 4 pattern), or each'],
+    ['--mute', 'rid', 'did you mean "ride"?'],
+    ['--exercise', '3', 'numbers from 1 to 2'],
+    ['--paper', 'A5', 'one of A4, Letter'],
+    ['--loudness', 'loud', 'LUFS from -40 to -6'],
+  ])('[CL4] refuses %s %s', async (option, value, expected) => {
+    const path = await lessonFile('good.lesson.yaml');
+    const out = join(folder, 'refused');
+    const { status, err } = await run('build', path, '--out', out, option, value);
+    expect(status).toBe(2);
+    expect(err).toContain(`${option}: found "`);
+    expect(err).toContain(expected);
+    await expect(readdir(out)).rejects.toThrow();
+  });
+
+  it('[CL4][CL8] refuses a lesson with errors and a folder that cannot be written', async () => {
+    const bad = await lessonFile('bad.lesson.yaml', 'title: T\nmeter: 4/5\n');
+    expect(await run('build', bad, '--out', join(folder, 'refused'))).toMatchObject({ status: 2, out: '' });
+    const good = await lessonFile('good.lesson.yaml');
+    const { status, err } = await run('build', good, '--out', join(good, 'inside-a-file'));
+    expect(status).toBe(2);
+    expect(err).toContain('cannot be written');
+  });
+});
+
+describe('compose', () => {
+  it('[CL5] writes into the lesson and keeps the rest', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const { status, out } = await run('compose', path, '--count', '20', '--seed', '3', '--keep', '2');
+    expect(status).toBe(0);
+    expect(out).toContain('20 exercises written');
+    const text = await readFile(path, 'utf8');
+    expect(text.startsWith(LESSON.split('exercises')[0] ?? '')).toBe(true);
+    expect(text).toContain('..x ... ..x ... # slowly');
+    expect((await run('check', path)).out).toBe(`${path}: in order, 20 exercises`);
+  });
+
+  it('[CL5][CL6] writes into another file, the same for the same seed', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const other = join(folder, 'other.lesson.yaml');
+    const { out } = await run('compose', path, '--seed', 'oda', '--out', other, '--json');
+    const first = await readFile(other, 'utf8');
+    expect(JSON.parse(out)).toMatchObject({ file: other, report: { count: 24, coverage: { met: 16 } } });
+    await run('compose', path, '--seed', 'oda', '--out', other);
+    expect(await readFile(other, 'utf8')).toBe(first);
+    expect(await readFile(path, 'utf8')).toBe(LESSON);
+  });
+
+  it('[CL4] refuses a count that makes no sense', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const { status, err } = await run('compose', path, '--count', 'many');
+    expect(status).toBe(2);
+    expect(err).toBe('--count: found "many", expected a whole number from 1 to 400');
+  });
+});
+
+describe('help', () => {
+  it.each(['check', 'build', 'compose'])('[CL7] explains %s', async (command) => {
+    const { status, out } = await run(command, '--help');
+    expect(status).toBe(0);
+    expect(out).toContain(`Usage: shedbook ${command}`);
+    expect(out.length).toBeGreaterThan(200);
+  });
+
+  it('[CL7][CL8] explains the whole, and what is wrong with a call', async () => {
+    expect((await run('--help')).out).toContain('five lines are enough');
+    expect((await run('--version')).status).toBe(0);
+    const { status, err } = await run('biuld');
+    expect(status).toBe(2);
+    expect(err).toContain('Did you mean build?');
+    expect((await run('build')).status).toBe(2);
+    expect((await run('build', 'x', '--out', 'y', '--adio', 'wav')).err).toContain('Did you mean --audio?');
+  });
+});
+
+describe('demo', () => {
+  const names = ['first-swing', 'jazz-waltz', 'shuffle', 'bossa', 'funk'];
+
+  it.each(names)('[CL9] builds %s without a warning', async (name) => {
+    const { status, err, out } = await run('build', `demo/${name}.lesson.yaml`, '--out', join(folder, name));
+    expect({ status, err }).toEqual({ status: 0, err: '' });
+    expect(out).toContain('sheet.pdf');
+  });
+});

@@ -1,0 +1,163 @@
+/**
+ * The `shedbook` command: subcommands, their options and their help.
+ *
+ * Conventions: the exit status is 0 only when what was asked is done, 2 for bad input, 70 for a fault of our own.
+ */
+import { Command, CommanderError } from 'commander';
+import { build } from './commands/build.ts';
+import { check } from './commands/check.ts';
+import { composeCommand } from './commands/compose.ts';
+import { InputError } from './input-error.ts';
+import type { Terminal } from './terminal.ts';
+
+/** Exit status for bad input. */
+export const BAD_INPUT = 2;
+
+/** Exit status for a fault of the program itself (sysexits.h: EX_SOFTWARE). */
+export const INTERNAL_ERROR = 70;
+
+const INTRO = `Lessons for the drum set: from one text file to a printed sheet, standard files, sound and practice.
+
+A lesson is a file such as first.lesson.yaml; five lines are enough:
+
+  title: First swing
+  tempo: 80
+  vocabulary: [..., ..x, x.., x.x]
+  exercises:
+    - x.. ..x x.x ...
+
+Beats are separated by spaces; inside a beat there is one character a slot: x a stroke, X an accent,
+g a ghost note, . nothing.`;
+
+const BUILD_HELP = `
+Examples:
+  shedbook build first.lesson.yaml --out first
+      sheet.pdf, its pages as SVG, and a MIDI and MusicXML file for the sheet and for each exercise
+  shedbook build first.lesson.yaml --out first --audio mp3 --form "four and two" --tempo 96
+      and a recording of every exercise in that form
+  shedbook build first.lesson.yaml --out first --audio wav --layers each --exercise 1
+      exercise 1 built up layer by layer
+  shedbook build first.lesson.yaml --out first --audio mp3 --mute ride
+      everything but the ride, for the student to play it
+
+Mind the volume: set it on quiet headphones first, and take breaks for your ears.`;
+
+const COMPOSE_HELP = `
+Examples:
+  shedbook compose first.lesson.yaml --count 24
+      24 exercises from the lesson's vocabulary, written into the lesson; comments stay
+  shedbook compose first.lesson.yaml --count 24 --seed 7 --out second.lesson.yaml
+      another page, into another file
+  shedbook compose first.lesson.yaml --keep 1,2 --explain
+      1 and 2 stay, the rest is composed round them; says how hard each bar is`;
+
+function list(text: string): readonly number[] {
+  const numbers = text.split(',').map(Number);
+  if (numbers.every((number) => Number.isInteger(number) && number >= 1)) return numbers;
+  throw new InputError(`--keep: found "${text}", expected numbers of exercises such as 1,2,5`);
+}
+
+function count(text: string): number {
+  const value = Number(text);
+  if (Number.isInteger(value) && value >= 1 && value <= 400) return value;
+  throw new InputError(`--count: found "${text}", expected a whole number from 1 to 400`);
+}
+
+function addCheck(program: Command, terminal: Terminal, done: (status: number) => void): void {
+  program
+    .command('check')
+    .summary('say what is wrong with a lesson, all at once')
+    .description('Checks lesson files. Every problem is said at once, as file:line:column.')
+    .argument('<lesson...>', 'lesson files')
+    .option('--json', 'problems as JSON')
+    .action(async (paths: string[], options: { json?: boolean }) => {
+      done(await check(paths, options.json ?? false, terminal));
+    });
+}
+
+function addBuild(program: Command, terminal: Terminal, done: (status: number) => void): void {
+  program
+    .command('build')
+    .summary('make the sheet, standard files and sound of a lesson')
+    .description(
+      'Makes everything that a lesson says: the printed sheet, MIDI, MusicXML and, where asked, sound.',
+    )
+    .argument('<lesson>', 'a lesson file')
+    .requiredOption('--out <folder>', 'where to put what is made')
+    .option('--audio <format>', 'record every exercise: wav, mp3, ogg or flac')
+    .option('--tempo <bpm>', 'quarter notes a minute; the start tempo of the lesson when left out')
+    .option(
+      '--form <name>',
+      'phrase form for sound and MIDI: loop, "four and two", time, or one of the lesson\'s own',
+    )
+    .option('--layers <n>', 'how many layers of the groove play, or "each" for a recording of every stage')
+    .option('--mute <voices>', 'voices that are left out, joined by commas, for the student to play')
+    .option('--exercise <numbers>', 'only these exercises in sound and standard files: 3, 1,4 or 2-5')
+    .option('--paper <size>', 'A4 or Letter, whatever the lesson says')
+    .option('--loudness <lufs>', 'loudness of recordings in LUFS; -16 when left out')
+    .option('--kit <file>', 'a SoundFont 2 file (.sf2) to play on instead of the built-in kit')
+    .option('--dry', 'recordings without the room')
+    .option('--json', 'what was made as JSON')
+    .addHelpText('after', BUILD_HELP)
+    .action(async (lesson: string, options) => done(await build(lesson, options, terminal)));
+}
+
+function addCompose(program: Command, terminal: Terminal, done: (status: number) => void): void {
+  program
+    .command('compose')
+    .summary('write a graded page of exercises from the vocabulary')
+    .description('Composes exercises: no two alike, every move between cells met, each a small step harder.')
+    .argument('<lesson>', 'a lesson file with a vocabulary')
+    .option('--count <n>', 'how many exercises; what the lesson says, else 24', count)
+    .option('--seed <s>', 'another seed gives another page; the same seed always gives the same')
+    .option('--keep <numbers>', 'exercises that stay where they are, joined by commas', list)
+    .option('--out <file>', 'write into this file instead of the lesson')
+    .option('--explain', 'print each bar with its difficulty')
+    .option('--json', 'the report as JSON')
+    .addHelpText('after', COMPOSE_HELP)
+    .action(async (lesson: string, options) => done(await composeCommand({ lesson, ...options }, terminal)));
+}
+
+/** The whole command line; `done` is told the exit status of what ran. */
+export function createProgram(terminal: Terminal, done: (status: number) => void): Command {
+  const program = new Command('shedbook')
+    .description(INTRO)
+    .version('0.1.0')
+    .showHelpAfterError('(shedbook --help says how it is used)')
+    .configureOutput({
+      writeOut: (text) => terminal.say(text.trimEnd()),
+      writeErr: (text) => terminal.warn(text.trimEnd()),
+    })
+    .exitOverride();
+  addCheck(program, terminal, done);
+  addBuild(program, terminal, done);
+  addCompose(program, terminal, done);
+  return program;
+}
+
+function statusOf(error: unknown, terminal: Terminal): number {
+  terminal.progress(null);
+  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : BAD_INPUT;
+  if (error instanceof InputError) {
+    terminal.warn(error.message);
+    return BAD_INPUT;
+  }
+  const message = error instanceof Error ? error.message : String(error);
+  terminal.warn(
+    `Internal error: ${message.replace(/^Internal error: /, '')}. This is our fault: please report it.`,
+  );
+  return INTERNAL_ERROR;
+}
+
+/** Runs the command line. @returns the exit status; never throws. */
+export async function runProgram(args: readonly string[], terminal: Terminal): Promise<number> {
+  let status = 0;
+  try {
+    await createProgram(terminal, (done) => {
+      status = done;
+    }).parseAsync(args, { from: 'user' });
+  } catch (error) {
+    status = statusOf(error, terminal);
+  }
+  return status;
+}
