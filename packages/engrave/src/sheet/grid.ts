@@ -3,19 +3,14 @@
  * where its notes need them; one that is longer than a row goes on in the next.
  */
 import type { FlowBlock, SheetContext } from './context.ts';
-import {
-  type ExerciseLine,
-  GUTTER_GAP_MM,
-  layOutLine,
-  lineWidthMm,
-  type PreparedExercise,
-  prepareExercise,
-} from './exercise-lines.ts';
+import { type ExerciseLine, layOutLine } from './exercise-line.ts';
 import type { GroupItem } from './item.ts';
+import { GUTTER_GAP_MM, NUMBER_MM } from './over-notes.ts';
 import { movedPlace } from './places.ts';
+import { lineWidthMm, type PreparedExercise, prepareExercise } from './prepare.ts';
 
 const COLUMN_GAP_MM = 7;
-const ROW_GAP_MM = 3.6;
+const ROW_GAP_MM = 4.6;
 
 /** The most columns a page is read in at two metres; smaller notes allow one more. */
 const MOST_COLUMNS = 2;
@@ -36,7 +31,10 @@ function cellWidthMm(grid: Grid, span: number): number {
 }
 
 function gutterWidthMm({ fonts, lesson }: SheetContext): number {
-  const widest = Math.max(0, ...lesson.exercises.map((each) => fonts.widthMm(`${each.number}`, 'bold', 6.6)));
+  const widest = Math.max(
+    0,
+    ...lesson.exercises.map((each) => fonts.widthMm(`${each.number}`, 'bold', NUMBER_MM)),
+  );
   return widest + GUTTER_GAP_MM;
 }
 

@@ -13,7 +13,7 @@ import { printedTempi } from './tempi.ts';
 const TITLE_SIZES_MM = [9.5, 8, 6.8, 5.6];
 const TITLE_LINES = 3;
 const MARK_SIZE_MM = 4.6;
-const MARK_STAFF_SPACE_MM = 1.15;
+const MARK_STAFF_SPACE_MM = 1.3;
 const MARK_GAP_MM = 9;
 const CODE_MM = 22;
 
@@ -49,7 +49,7 @@ function tempoMark(context: SheetContext): Row {
   const row: Row = { items: [], x: 0 };
   const tempi = printedTempi(context.lesson);
   show(row, tempoNote(context.engraver, tempi.note, MARK_STAFF_SPACE_MM));
-  row.x += 1.6;
+  row.x += 1.8;
   say(context, row, `= ${tempi.start}`, 'bold');
   if (tempi.goal !== tempi.start) {
     row.x += 2;
@@ -66,10 +66,12 @@ function feelText(feel: Feel): string {
     : `swing ${formatFeel({ ...feel, of: 'eighths' })}${feel.of === 'sixteenths' ? ' on sixteenths' : ''}`;
 }
 
+/** How the beat is divided; nothing where a compound meter says so itself. */
 function feelMark(context: SheetContext): Row {
   const row: Row = { items: [], x: 0 };
   const { feel } = context.lesson;
   if (feel.kind !== 'ratio' || feel.ratio !== 2) {
+    if (feel.kind === 'even' && context.lesson.meter.compound) return row;
     say(context, row, feelText(feel));
     return row;
   }
@@ -77,9 +79,9 @@ function feelMark(context: SheetContext): Row {
   say(context, row, 'swing');
   row.x += 2.5;
   show(row, even);
-  row.x += 1.6;
+  row.x += 1.8;
   say(context, row, '=');
-  row.x += 1.6;
+  row.x += 1.8;
   show(row, swung);
   return row;
 }
@@ -90,11 +92,24 @@ function meterMark(context: SheetContext): Row {
   return row;
 }
 
+/** The hands that the sheet is for, where they are not the usual ones. */
+function setUpMark(context: SheetContext): Row {
+  const row: Row = { items: [], x: 0 };
+  say(context, row, context.lesson.setUp);
+  return row;
+}
+
+function marksOf(context: SheetContext): readonly Row[] {
+  const usual = [meterMark(context), tempoMark(context), feelMark(context)];
+  const all = context.lesson.setUp === 'left-handed' ? [...usual, setUpMark(context)] : usual;
+  return all.filter((mark) => mark.items.length > 0);
+}
+
 /** Meter, tempo and feel in one row, or in more where the page is too narrow. */
 function marks(context: SheetContext, widthMm: number): Block {
   const lines: Row[][] = [[]];
   let x = 0;
-  for (const mark of [meterMark(context), tempoMark(context), feelMark(context)]) {
+  for (const mark of marksOf(context)) {
     if (x > 0 && x + mark.x > widthMm) {
       lines.push([]);
       x = 0;

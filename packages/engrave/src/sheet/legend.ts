@@ -88,7 +88,7 @@ function lineEntries(context: SheetContext): readonly Entry[] {
   const voices = voicesOf(onLine.flatMap(strikesOf));
   return voices.map((voice) => ({
     tile: strokeTile(engraver, `key-line-${voice}`, { voice, ...PLAIN }, STAFF_SPACE_MM, 'line'),
-    label: `${VOICE_FACTS[voice].label}, in exercises`,
+    label: `${VOICE_FACTS[voice].label} (exercises)`,
   }));
 }
 

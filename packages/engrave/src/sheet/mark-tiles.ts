@@ -14,6 +14,9 @@ import type { Tile } from '../tile/tile.ts';
 
 const QUARTERS = meter('4/4');
 
+/** Puts a head in the middle of the shortest staff that verovio draws, 5.5 staff spaces. */
+const LEGEND_LEAD_SPACES = 1.6;
+
 /** A note of a mark: its value, where it starts in quarters of its group, whether it is beamed. */
 interface MarkNote {
   readonly base: NoteValue['base'];
@@ -118,8 +121,9 @@ export function strokeTile(
     bars: [bar],
     staff,
     staffSpaceMm,
-    widthMm: 0,
+    widthMm: null,
     barLines: 'open',
     stems: staff === 'bare',
+    ...(staff === 'bare' ? {} : { leadSpaces: LEGEND_LEAD_SPACES }),
   });
 }

@@ -10,7 +10,6 @@ import {
   type Pattern,
   strikeOf,
   struckSlots,
-  VOICE_FACTS,
   type Voice,
 } from '@shedbook/core';
 
@@ -73,10 +72,9 @@ export function notatedBars(
   return Array.from({ length: bars }, (_, bar) => notateBar(partsOfBar(parts, bar), lesson.meter));
 }
 
-/** Whether one line can show the parts: at most one voice for the hands and one for the feet. */
+/** Whether one line can show the parts: a single voice. */
 export function fitsOneLine(parts: readonly PrintedPart[]): boolean {
-  const hands = parts.filter((part) => VOICE_FACTS[part.voice].limb.endsWith('hand'));
-  return hands.length <= 1 && parts.length - hands.length <= 1;
+  return parts.length === 1;
 }
 
 /** Every way that the voices are struck in parts. */

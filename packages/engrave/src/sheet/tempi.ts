@@ -42,9 +42,9 @@ export function printedTempi({ tempo, meter }: Lesson): PrintedTempi {
 }
 
 /** At most `most` of the steps, evenly chosen; the first and the last stay. */
-export function thinned(steps: readonly number[], most: number): readonly number[] {
+export function thinned<T>(steps: readonly T[], most: number): readonly T[] {
   if (steps.length <= most) return steps;
   if (most < 2) return most === 1 ? steps.slice(-1) : [];
   const every = Math.ceil((steps.length - 1) / (most - 1));
-  return [...steps.slice(0, -1).filter((_, index) => index % every === 0), steps.at(-1) as number];
+  return [...steps.slice(0, -1).filter((_, index) => index % every === 0), steps.at(-1) as T];
 }

@@ -39,7 +39,7 @@ interface Writing {
   /** From 1. */
   readonly bar: number;
   readonly stems: 'up' | 'down';
-  /** Whether the bar has a second layer to keep clear of. */
+  /** Whether the bar has a second layer to keep clear of. On one line there must be none. */
   readonly shared: boolean;
 }
 
@@ -62,15 +62,13 @@ export function headOf(head: Pick<NotatedHead, 'voice' | 'articulation'>): Head 
   return ARTICULATED_HEADS[head.articulation] ?? STAFF_MAP[head.voice].head;
 }
 
-/** Staff position of a head: on one line, hands and feet stand on it, or above and below it where both are. */
+/** Staff position of a head: everything stands on the one line where there is one. */
 function positionOf(writing: Writing, head: NotatedHead): number {
-  if (writing.options.staff === 'full') return STAFF_MAP[head.voice].position;
-  if (!writing.shared) return 0;
-  return writing.stems === 'up' ? 1 : -1;
+  return writing.options.staff === 'full' ? STAFF_MAP[head.voice].position : 0;
 }
 
 function restPosition({ options, shared, stems }: Writing): number {
-  if (options.staff !== 'full') return shared ? (stems === 'up' ? 3 : -3) : 0;
+  if (options.staff !== 'full') return 0;
   if (!shared) return 4;
   return stems === 'up' ? 6 : 0;
 }
@@ -186,7 +184,7 @@ function barLine(options: MeiOptions, side: 'left' | 'right', at: 'edge' | 'insi
 function writeBar(bar: NotatedBar, index: number, count: number, options: MeiOptions): string {
   const left = index === 0 ? barLine(options, 'left', 'edge') : '';
   const right = barLine(options, 'right', index === count - 1 ? 'edge' : 'inside');
-  const shared = options.staff === 'full' || bar.layers.length > 1;
+  const shared = bar.layers.length > 1;
   const layers = bar.layers
     .map((layer) => {
       const alone = bar.layers.length === 1;

@@ -18,7 +18,7 @@ import {
 
 /** Extents of signs in staff spaces, as the music font draws them. */
 const HEAD = 1.3;
-const FLAG = 1.05;
+const FLAG = 0.8;
 const PARENTHESIS = 0.65;
 const GRACE_NOTE = 1.35;
 const DOT = 0.7;

@@ -29,6 +29,10 @@ export interface TileRequest {
   readonly firstBar?: number;
   /** Whether notes have stems: yes where left out. */
   readonly stems?: boolean;
+  /** Space before the first note in staff spaces: verovio's own where left out. */
+  readonly leadSpaces?: number;
+  /** Whether a time map is wanted: no where left out, since it takes as long as the engraving. */
+  readonly timemap?: boolean;
   /** Texts under the notes that must stand apart, for each bar. */
   readonly texts?: readonly (readonly SlotText[])[];
   /** What a screen reader says: a short name and the pattern in words. */
@@ -64,6 +68,7 @@ export interface Tile {
   readonly heads: readonly TileHead[];
   /** Where a moment stands: the middle of a head that would be struck there. `bar` from 1, `start` in whole notes. */
   readonly xAt: (bar: number, start: Fraction) => number;
+  /** Empty where none was asked for. */
   readonly timemap: readonly TimemapEntry[];
   readonly drawing: Drawing;
   /** Millimetres of one unit of the drawing. */
@@ -140,11 +145,13 @@ function engrave(toolkit: EngravingToolkit, request: TileRequest): { svg: string
     ...COMMON_OPTIONS,
     pageWidth: width,
     spacingLinear: Math.min(1, Math.max(0.002, free / quarters / UNITS_PER_QUARTER)),
+    leftMarginNote: 2 * (request.leadSpaces ?? 0.5),
+    noJustification: request.widthMm === null,
     xmlIdSeed: seedOf(request.id),
   });
   const { id, staff, signature = false, barLines = 'single', firstBar = 1, stems = true } = request;
   toolkit.loadData(writeMei(request.bars, { prefix: id, staff, signature, barLines, firstBar, stems }));
-  const timemap = toolkit.renderToTimemap({ includeRests: false });
+  const timemap = request.timemap ? toolkit.renderToTimemap({ includeRests: false }) : [];
   return { svg: toolkit.renderToSVG(1), timemap };
 }
 

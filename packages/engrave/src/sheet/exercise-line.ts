@@ -1,0 +1,58 @@
+/** One line of an exercise in its cell of the grid. */
+import { ASCENT, CAP_HEIGHT, DESCENT } from '../text/fonts.ts';
+import type { SheetContext } from './context.ts';
+import { allMoved, type Item } from './item.ts';
+import { captions, NUMBER_MM, numberItem } from './over-notes.ts';
+import { type ExercisePlace, slotPlaces } from './places.ts';
+import { type LineSlot, lineRequest, type PreparedExercise } from './prepare.ts';
+import { underNotes } from './under-notes.ts';
+
+const CAPTION_GAP_MM = 0.8;
+
+/** Least room for notes under the staff, so that what is printed under them stands level along a row. */
+const UNDER_STAFF_SPACES = 1.5;
+
+/** What the number takes above and below the middle of the staff. */
+const NUMBER_ABOVE_MM = (ASCENT - CAP_HEIGHT / 2) * NUMBER_MM;
+const NUMBER_BELOW_MM = (DESCENT + CAP_HEIGHT / 2) * NUMBER_MM;
+
+/** A laid out line of an exercise. */
+export interface ExerciseLine {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** From the top to the top staff line: lines beside each other are hung from it. */
+  readonly staffMm: number;
+  readonly items: readonly Item[];
+  readonly place: ExercisePlace;
+}
+
+/** Lays out one line of an exercise. */
+export function layOutLine(context: SheetContext, prepared: PreparedExercise, line: LineSlot): ExerciseLine {
+  const { lesson, engraver } = context;
+  const tile = engraver.engraveTile({
+    ...lineRequest(context, prepared, line.from, line.to),
+    widthMm: line.cellMm - line.gutterMm,
+  });
+  const above = captions(context, prepared, line);
+  const staffMiddle = (tile.staffTopMm + tile.staffBottomMm) / 2;
+  const top = Math.max(
+    above.heightMm === 0 ? 0 : above.heightMm + CAPTION_GAP_MM,
+    NUMBER_ABOVE_MM - staffMiddle,
+  );
+  const floor = Math.max(tile.heightMm, tile.staffBottomMm + UNDER_STAFF_SPACES * context.staffSpaceMm);
+  const under = underNotes(context, prepared, tile, line);
+  const items: readonly Item[] = [
+    ...above.items,
+    ...numberItem(context, prepared, line, top + staffMiddle),
+    { kind: 'tile', x: line.gutterMm, y: top, tile },
+    ...allMoved(under.items, line.gutterMm, top + floor),
+  ];
+  const heightMm = top + Math.max(floor + under.heightMm, staffMiddle + NUMBER_BELOW_MM);
+  const slots = slotPlaces(lesson, prepared.parts, tile, line.from, line.to).map((slot) => ({
+    ...slot,
+    xMm: slot.xMm + line.gutterMm,
+    yMm: slot.yMm + top,
+  }));
+  const place = { exercise: prepared.exercise.number, xMm: 0, yMm: 0, widthMm: line.cellMm, heightMm, slots };
+  return { widthMm: line.cellMm, heightMm, staffMm: top + tile.staffTopMm, items, place };
+}

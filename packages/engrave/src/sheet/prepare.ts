@@ -1,0 +1,143 @@
+/** An exercise made ready for printing: its notation, its counts, and how wide its lines must be. */
+import {
+  add,
+  beatLength,
+  beatStarts,
+  countSyllable,
+  type Exercise,
+  type Fraction,
+  fraction,
+  multiply,
+  type NotatedBar,
+  type Subdivision,
+} from '@shedbook/core';
+import type { TextStyle } from '../text/wrap.ts';
+import type { SlotText } from '../tile/spacing.ts';
+import { leastTileWidthMm, type TileRequest } from '../tile/tile.ts';
+import type { SheetContext } from './context.ts';
+import { describeBars } from './describe.ts';
+import {
+  barCount,
+  fitsOneLine,
+  notatedBars,
+  ownParts,
+  type PrintedPart,
+  partsOfBar,
+  wholeParts,
+} from './parts.ts';
+import { style } from './setting.ts';
+
+/** Size of counts in staff spaces, so that they grow with the notes. */
+export const COUNT_SPACES = 1.75;
+
+/** The most bars that one exercise is printed with. */
+const MOST_BARS = 64;
+
+/** A count under the notes. */
+export interface Count {
+  readonly start: Fraction;
+  readonly text: string;
+  readonly struck: boolean;
+}
+
+/** Everything about an exercise that does not depend on its place in the grid. */
+export interface PreparedExercise {
+  readonly exercise: Exercise;
+  readonly parts: readonly PrintedPart[];
+  readonly staff: 'full' | 'line';
+  readonly bars: readonly NotatedBar[];
+  /** By bar; empty where counts are not wanted. */
+  readonly counts: readonly (readonly Count[])[];
+}
+
+/** How a count is set: bold where something is struck. */
+export function countStyle(context: SheetContext, struck: boolean): TextStyle {
+  return style(struck ? 'bold' : 'regular', COUNT_SPACES * context.staffSpaceMm);
+}
+
+/** Counts of one bar (from 0): every slot of the finest subdivision that the exercise has in each beat. */
+function countsOfBar(context: SheetContext, own: readonly PrintedPart[], bar: number): readonly Count[] {
+  const { meter } = context.lesson;
+  const parts = partsOfBar(own, bar);
+  const starts = beatStarts(meter);
+  return meter.beats.flatMap((_, beat) => {
+    const cells = parts.flatMap((part) => part.cells[beat] ?? []);
+    const slots = Math.max(1, ...cells.map((cell) => cell.marks.length)) as Subdivision;
+    const struckAt = (slot: number) =>
+      cells.some((cell) =>
+        cell.marks.some((mark, index) => mark !== '.' && index * slots === slot * cell.marks.length),
+      );
+    return Array.from({ length: slots }, (__, slot) => ({
+      start: add(starts[beat] ?? fraction(0), multiply(beatLength(meter, beat), fraction(slot, slots))),
+      text: countSyllable(beat, slot, slots),
+      struck: struckAt(slot),
+    }));
+  });
+}
+
+/** Reads an exercise for printing. */
+export function prepareExercise(context: SheetContext, exercise: Exercise): PreparedExercise {
+  const { lesson, settings } = context;
+  const own = ownParts(exercise);
+  const full = settings.staff === 'full';
+  const parts = full ? wholeParts(lesson, exercise) : own;
+  const count = Math.min(MOST_BARS, barCount(own, MOST_BARS));
+  return {
+    exercise,
+    parts,
+    staff: !full && fitsOneLine(own) ? 'line' : 'full',
+    bars: notatedBars(lesson, parts, count),
+    counts: settings.counts ? Array.from({ length: count }, (_, bar) => countsOfBar(context, own, bar)) : [],
+  };
+}
+
+function slotTexts(context: SheetContext, counts: readonly Count[]): readonly SlotText[] {
+  return counts.map((count) => {
+    const { weight, sizeMm } = countStyle(context, count.struck);
+    return {
+      start: count.start,
+      width: context.fonts.widthMm(count.text, weight, sizeMm) / context.staffSpaceMm,
+    };
+  });
+}
+
+/** The tile of the bars `from` (from 0) up to `to`, without a width. */
+export function lineRequest(
+  context: SheetContext,
+  prepared: PreparedExercise,
+  from: number,
+  to: number,
+): TileRequest {
+  const { exercise, parts } = prepared;
+  const name = exercise.name ? `, ${exercise.name}` : '';
+  const texts = prepared.counts.slice(from, to).map((counts) => slotTexts(context, counts));
+  return {
+    id: from === 0 ? `e${exercise.number}` : `e${exercise.number}-${from + 1}`,
+    bars: prepared.bars.slice(from, to),
+    firstBar: from + 1,
+    staff: prepared.staff,
+    staffSpaceMm: context.staffSpaceMm,
+    widthMm: null,
+    title: `Exercise ${exercise.number}${name}`,
+    description: describeBars(parts, from, to),
+    ...(texts.length > 0 ? { texts } : {}),
+  };
+}
+
+/** Least width of the bars `from` up to `to`. */
+export function lineWidthMm(
+  context: SheetContext,
+  prepared: PreparedExercise,
+  from: number,
+  to: number,
+): number {
+  return leastTileWidthMm(lineRequest(context, prepared, from, to));
+}
+
+/** Where a line of an exercise stands: its bars and its share of the grid. */
+export interface LineSlot {
+  readonly from: number;
+  readonly to: number;
+  readonly cellMm: number;
+  readonly gutterMm: number;
+}
