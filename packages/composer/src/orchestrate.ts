@@ -23,16 +23,12 @@ import { compingPattern } from './page.ts';
 export const SHARING_RULES = {
   'beats below': 'strokes on a beat go to the lower voice, all others to the upper',
   'long below': 'strokes followed by a beat or more of silence go to the lower voice',
-  'last below': 'the last stroke of every group goes to the lower voice',
   'by turns': 'strokes go to the upper and the lower voice by turns',
   'accents below': 'accented strokes go to the lower voice',
 } as const;
 
 /** Name of a rule for sharing strokes. */
 export type SharingRule = keyof typeof SHARING_RULES;
-
-/** Strokes this close, in beats, belong to one group. */
-const GROUP_BEATS = 0.5;
 
 /** Beats from a stroke to the next one, round the loop. */
 function beatsAfter(strokes: readonly PatternStroke[], index: number, lesson: Lesson, bars: number): number {
@@ -47,7 +43,6 @@ function beatsAfter(strokes: readonly PatternStroke[], index: number, lesson: Le
 function goesBelow(rule: SharingRule, stroke: PatternStroke, index: number, beatsToNext: number): boolean {
   if (rule === 'beats below') return stroke.slot === 0;
   if (rule === 'long below') return beatsToNext >= 1;
-  if (rule === 'last below') return beatsToNext > GROUP_BEATS;
   if (rule === 'by turns') return index % 2 === 1;
   return isAccent(stroke.mark);
 }

@@ -15,6 +15,9 @@ const EXCHANGES_AT_MOST = 8_000;
 /** Exchanges tried to part rotations that stand side by side. */
 const MENDS = 600;
 
+/** How far in difficulty another bar for that may lie, in largest steps. */
+const MEND_REACH = 3;
+
 /** Points that differ by less are the same: sums of floats. */
 const SAME_POINTS = 1e-9;
 
@@ -129,8 +132,8 @@ function partRotations(page: readonly PageBar[], task: PolishTask, random: Rando
     if (clashes.length === 0) return best;
     const place = clashes[random.below(clashes.length)] as number;
     const { points } = best[place] as PageBar;
-    const from = firstAtLeast(candidates, points - aim.stepBound);
-    const to = firstAtLeast(candidates, points + aim.stepBound);
+    const from = firstAtLeast(candidates, points - MEND_REACH * aim.stepBound);
+    const to = firstAtLeast(candidates, points + MEND_REACH * aim.stepBound);
     const bar = candidates[from + random.below(Math.max(1, to - from))] as PageBar;
     const low = best[freeAround(place, free).from - 1]?.points ?? Number.NEGATIVE_INFINITY;
     const high = best[freeAround(place, free).to]?.points ?? Number.POSITIVE_INFINITY;

@@ -1,0 +1,72 @@
+/** How long a page takes to compose, and how much memory a search among millions of bars holds. */
+import { compose } from '@shedbook/composer';
+import { countPatterns, parseLesson } from '@shedbook/core';
+
+/** Name of the bench. */
+export const name = 'composer';
+
+const SWING = `title: Bench
+feel: triplet
+groove: { ride: x x.x x x.x, hihat-foot: . x . x, bass: x x x x }
+`;
+const FOUR = `${SWING}vocabulary: [..., x.., ..x, x.x]\n`;
+const EIGHT = `${SWING}vocabulary: [..., x.., .x., ..x, xx., x.x, .xx, xxx]\n`;
+const EIGHT_TWO_BARS = `${EIGHT}compose: { bars: 2, limits: { strokes: { least: 0 } } }\n`;
+
+function lessonOf(text) {
+  const { lesson, problems } = parseLesson(text, 'bench');
+  if (!lesson) throw new Error(JSON.stringify(problems));
+  return lesson;
+}
+
+function median(values) {
+  return values.toSorted((a, b) => a - b)[values.length >> 1];
+}
+
+/** Median milliseconds of `times` pages, after as many to warm up, and the first page of all. */
+function timePages(text, count, times) {
+  const lesson = lessonOf(text);
+  const ms = [];
+  for (let seed = 0; seed < 2 * times; seed += 1) {
+    const start = performance.now();
+    compose(lesson, { count, seed });
+    ms.push(performance.now() - start);
+  }
+  return { first: ms[0], median: median(ms.slice(times)) };
+}
+
+/** Largest growth of the heap while composing, in MB, looked at after every page. */
+function heapGrowth(text, count, times) {
+  const lesson = lessonOf(text);
+  compose(lesson, { count, seed: 0 });
+  const before = process.memoryUsage().heapUsed;
+  let most = 0;
+  for (let seed = 0; seed < times; seed += 1) {
+    compose(lesson, { count, seed });
+    most = Math.max(most, process.memoryUsage().heapUsed - before);
+  }
+  return most / 2 ** 20;
+}
+
+/** The rows of the bench. */
+export async function run() {
+  const two = timePages(EIGHT_TWO_BARS, 32, 10);
+  const four = timePages(FOUR, 24, 40);
+  const eight = timePages(EIGHT, 32, 20);
+  const cells = lessonOf(EIGHT).vocabulary.map((each) => each.cell);
+  const start = performance.now();
+  const bars = countPatterns({ cells, beats: 4, bars: 2 });
+  const counted = performance.now() - start;
+  return [
+    { what: 'four cells, 24 bars', value: four.median, unit: 'ms' },
+    { what: 'eight cells, 32 bars', value: eight.median, unit: 'ms' },
+    { what: `eight cells, two bars (${bars} candidates), 32 bars, first page`, value: two.first, unit: 'ms' },
+    { what: `eight cells, two bars (${bars} candidates), 32 bars`, value: two.median, unit: 'ms' },
+    {
+      what: 'the same: largest growth of the heap over 10 pages',
+      value: heapGrowth(EIGHT_TWO_BARS, 32, 10),
+      unit: 'MB',
+    },
+    { what: `counting the ${bars} candidates`, value: counted, unit: 'ms' },
+  ];
+}

@@ -1,0 +1,392 @@
+import {
+  cell,
+  compare as compareFractions,
+  countPatterns,
+  formatPattern,
+  type Lesson,
+  listPatterns,
+  patternStrokes,
+  struckSlots,
+} from '@shedbook/core';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { exerciseOf, type LessonName, lessonFrom, lessonOf } from '../test/lessons.ts';
+import { compose, pageSource, patternTexts } from './compose.ts';
+import type { Composition } from './page.ts';
+
+/** Floats of points are sums in different orders. */
+const ROUNDING_POINTS = 1e-6;
+
+function cellsOf(lesson: Lesson, page: Composition): readonly (readonly string[])[] {
+  return patternTexts(lesson, page.exercises).map((text) => text.replaceAll('| ', '').split(' '));
+}
+
+/** Moves of looped bars, looked at directly. */
+function movesIn(bars: readonly (readonly string[])[]): ReadonlySet<string> {
+  return new Set(bars.flatMap((bar) => bar.map((from, i) => `${from} ${bar[(i + 1) % bar.length]}`)));
+}
+
+/** All rotations of a bar of equal beats, slot by slot. */
+function rotationsOf(text: string): ReadonlySet<string> {
+  const slots = text.replaceAll(/[ |]/g, '');
+  return new Set([...slots].map((_, i) => slots.slice(i) + slots.slice(0, i)));
+}
+
+/** What every page must hold, whatever the lesson and the seed. */
+function expectGoodPage(lesson: Lesson, page: Composition, count: number): void {
+  const { difficulty, coverage } = page.report;
+  const texts = patternTexts(lesson, page.exercises);
+  const points = page.report.bars.map((bar) => bar.grade.points);
+  const steps = points.slice(1).map((each, i) => each - (points[i] ?? 0));
+  expect(texts).toHaveLength(count);
+  expect(new Set(texts).size).toBe(count);
+  expect(Math.min(...steps)).toBeGreaterThanOrEqual(-ROUNDING_POINTS);
+  expect(Math.max(...steps)).toBeLessThanOrEqual(difficulty.stepBound + ROUNDING_POINTS);
+  expect(coverage.missed).toEqual([]);
+}
+
+const PAGES: readonly (readonly [LessonName, number, number])[] = [
+  // definition: every ordered pair of cells, n², but in funk, where the backbeat's cells (3) and the others (5)
+  // stand on beats of their own: 3 · 5 moves each way
+  ['swing of three cells', 24, 9],
+  ['swing of five cells', 24, 25],
+  ['swing of eight cells', 32, 64],
+  ['waltz', 24, 16],
+  ['shuffle', 24, 25],
+  ['bossa', 24, 16],
+  ['sixteenths', 24, 36],
+  ['funk', 24, 30],
+];
+
+describe('composing a page', () => {
+  it('[CO13] [CO14] [CO15] four cells, four beats, 24 bars: every seed of a thousand', () => {
+    const lesson = lessonOf('swing');
+    for (let seed = 0; seed < 1000; seed += 1) {
+      const page = compose(lesson, { count: 24, seed });
+      expectGoodPage(lesson, page, 24);
+      // definition: all ordered pairs of four cells
+      expect(movesIn(cellsOf(lesson, page)).size).toBe(16);
+      expect(page.report.difficulty.stepBound).toBe(1);
+      expect(page.report.rotations).toEqual([]);
+    }
+  });
+
+  it.each(PAGES)(
+    '[CO13] [CO14] [CO15] %s: %i bars meet all %i moves for every seed tried',
+    (name, count, moves) => {
+      const lesson = lessonOf(name);
+      for (let seed = 0; seed < 15; seed += 1) {
+        const page = compose(lesson, { count, seed });
+        expectGoodPage(lesson, page, count);
+        expect(movesIn(cellsOf(lesson, page)).size).toBe(moves);
+      }
+    },
+  );
+
+  it('[CO15] no bar is a rotation of its neighbour', () => {
+    const lesson = lessonOf('waltz');
+    for (let seed = 0; seed < 40; seed += 1) {
+      const texts = patternTexts(lesson, compose(lesson, { count: 24, seed }).exercises);
+      // definition: the strokes of one bar begun at another slot
+      const clashes = texts.filter(
+        (text, i) => i > 0 && rotationsOf(texts[i - 1] ?? '').has(text.replaceAll(/[ |]/g, '')),
+      );
+      expect(clashes).toEqual([]);
+    }
+  });
+
+  it('[CO16] begins with the simplest and brings one new cell at a time', () => {
+    const lesson = lessonOf('swing');
+    for (let seed = 0; seed < 50; seed += 1) {
+      const { bars } = compose(lesson, { count: 24, seed }).report;
+      // common practice: one new thing at a time; the first bar has a rest and a stroke
+      expect(bars[0]?.grade.parts.find((each) => each.part === 'density')?.count).toBeLessThanOrEqual(2);
+      expect(bars[0]?.newCells.length).toBeLessThanOrEqual(2);
+      expect(Math.max(...bars.slice(1).map((bar) => bar.newCells.length))).toBeLessThanOrEqual(1);
+      expect(new Set(bars.map((bar) => bar.text.split(' ')[0])).size).toBe(4);
+    }
+  });
+
+  it('[CO17] gives the same page for the same seed and others for others', () => {
+    const lesson = lessonOf('bossa');
+    const page = (seed: number | string) =>
+      patternTexts(lesson, compose(lesson, { count: 12, seed }).exercises).join('/');
+    // definition: reproducible from a seed
+    expect(page(5)).toBe(page(5));
+    expect(page('Tuesday')).toBe(page('Tuesday'));
+    expect(new Set([1, 2, 3, 4, 5, 6].map(page)).size).toBe(6);
+    const own = lessonOf('bossa', 'compose: { count: 12, seed: 5 }');
+    expect(patternTexts(own, compose(own).exercises).join('/')).toBe(page(5));
+  });
+
+  it('[CO18] keeps exercises in their places and composes the rest round them', () => {
+    const lesson = lessonOf('swing');
+    const first = compose(lesson, { count: 24, seed: 1 }).exercises;
+    const named = first.map((exercise) => ({
+      ...exercise,
+      name: `number ${exercise.number}`,
+      notes: 'as it was',
+    }));
+    const keep = [1, 7, 8, 24];
+    const page = compose({ ...lesson, exercises: named }, { count: 24, seed: 2, keep });
+    expectGoodPage(lesson, page, 24);
+    // definition: kept exercises are the same in every field
+    for (const number of keep) expect(page.exercises[number - 1]).toEqual(named[number - 1]);
+    expect(page.report.bars.filter((bar) => bar.kept).map((bar) => bar.number)).toEqual(keep);
+  });
+
+  it('[CO18] says where kept exercises fall, and keeps cells that the vocabulary has not', () => {
+    const lesson = lessonOf('swing');
+    const exercises = [
+      exerciseOf(lesson, '..x x.x ..x x.x', 1),
+      exerciseOf(lesson, '... xxx ... x..', 2),
+      exerciseOf(lesson, 'x.. ... ... ...', 3),
+    ];
+    const page = compose({ ...lesson, exercises }, { count: 6, seed: 1, keep: [1, 2, 3] });
+    expect(patternTexts(lesson, page.exercises).slice(0, 3)).toEqual(patternTexts(lesson, exercises));
+    // definition: the first bar has more of everything than the third
+    expect(page.report.difficulty.falls).toContain(3);
+    expect(page.report.notes.join(' ')).toContain('Exercise 3 is easier than 2');
+  });
+
+  it('[CO18] moves kept exercises up when the page gets shorter', () => {
+    const lesson = lessonOf('swing');
+    const { exercises } = compose(lesson, { count: 24, seed: 1 });
+    const page = compose({ ...lesson, exercises }, { count: 5, seed: 1, keep: [3, 20, 24] });
+    const kept = [3, 20, 24].map((number) =>
+      formatPattern(exercises[number - 1]?.parts[0]?.pattern ?? { bars: [] }),
+    );
+    // definition: 3 in its place; 20 and 24 the last of five
+    expect([2, 3, 4].map((i) => patternTexts(lesson, page.exercises)[i])).toEqual(kept);
+  });
+
+  it('[CO19] names the moves that too few bars cannot meet', () => {
+    const lesson = lessonOf('swing');
+    const { report } = compose(lesson, { count: 2, seed: 1 });
+    // definition: 16 moves, 4 in a bar: at least 4 bars; two bars can meet 8
+    expect(report.coverage).toMatchObject({
+      possible: 16,
+      met: 8,
+      lowerBound: 4,
+      bestPossible: 8,
+      completeAt: null,
+    });
+    expect(report.coverage.missed).toHaveLength(8);
+    expect(report.notes.join(' ')).toMatch(
+      /^Moves not on the page: .* all of them need at least 4 exercises\.$/,
+    );
+  });
+
+  it('[CO20] gives what there is where the limits leave few bars, and says so', () => {
+    const lesson = lessonFrom('groove: { ride: x x x x }\nvocabulary: [x.., ..x]');
+    const { exercises, report } = compose(lesson, { count: 40, seed: 1 });
+    // definition: two cells on four beats, 2^4
+    expect(exercises).toHaveLength(16);
+    expect(report.notes).toEqual([
+      '40 exercises asked for, but the vocabulary and its limits leave only 16 different.',
+    ]);
+    const none = compose(lessonFrom('vocabulary: [x..]\ncompose: { limits: { strokes: { least: 9 } } }'));
+    expect(none.exercises).toEqual([]);
+    expect(none.report.notes.join(' ')).toContain('The limits leave no bar');
+    const empty = compose(lessonFrom('exercises: [x.. x.. x.. x..]'));
+    expect(empty.exercises).toEqual([]);
+    expect(empty.report.notes.join(' ')).toContain('The vocabulary is empty');
+  });
+
+  it('[CO21] counts exactly what the limits allow', () => {
+    // definition: 4^4 less the silent bar; strokes: at least one
+    expect(compose(lessonOf('swing'), { count: 2 }).report.allowed).toBe('255');
+    const wide = lessonOf('swing of eight cells', 'compose: { bars: 2, limits: { strokes: { least: 0 } } }');
+    // definition: 8^8
+    expect(compose(wide, { count: 2 }).report.allowed).toBe('16777216');
+  });
+});
+
+describe('limits', () => {
+  const anyLimits = fc.record({
+    strokes: fc.record({ least: fc.integer({ min: 1, max: 3 }), most: fc.integer({ min: 4, max: 7 }) }),
+    rests: fc.record({ least: fc.integer({ min: 0, max: 1 }), most: fc.integer({ min: 2, max: 3 }) }),
+    neverStart: fc.subarray(['...', '..x']),
+    overBarLine: fc.boolean(),
+    bars: fc.integer({ min: 1, max: 2 }),
+  });
+
+  it('[CO22] every bar keeps to strokes, rests, first cells and the bar line', () => {
+    fc.assert(
+      fc.property(anyLimits, ({ bars, ...limits }) => {
+        const lesson = lessonOf('swing of five cells', `compose: ${JSON.stringify({ bars, limits })}`);
+        const page = compose(lesson, { count: 12, seed: 3 });
+        expect(page.exercises.length).toBe(12);
+        for (const exercise of page.exercises) {
+          const written = exercise.parts[0]?.pattern.bars ?? [];
+          written.forEach((bar, i) => {
+            // definition: the limits, looked at bar by bar
+            const strokes = bar.flatMap((each) => struckSlots(each)).length;
+            const rests = bar.filter((each) => struckSlots(each).length === 0).length;
+            const next = written[(i + 1) % written.length]?.[0] ?? cell('.');
+            const hangs =
+              (struckSlots(bar.at(-1) ?? cell('.')).at(-1) ?? 0) > 0 && !struckSlots(next).includes(0);
+            expect(strokes).toBeGreaterThanOrEqual(limits.strokes.least);
+            expect(strokes).toBeLessThanOrEqual(limits.strokes.most);
+            expect(rests).toBeGreaterThanOrEqual(limits.rests.least);
+            expect(rests).toBeLessThanOrEqual(limits.rests.most);
+            expect(limits.neverStart).not.toContain(bar[0]?.text);
+            if (!limits.overBarLine) expect(hangs).toBe(false);
+          });
+        }
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  it('[CO22] cells stand only on the beats that may have them', () => {
+    const page = compose(lessonOf('funk'), { count: 24, seed: 4 });
+    // definition: the backbeat's accents on 2 and 4, ghost notes between
+    for (const bar of cellsOf(lessonOf('funk'), page)) {
+      expect([bar[1]?.charAt(0), bar[3]?.charAt(0)]).toEqual(['X', 'X']);
+      expect(`${bar[0]}${bar[2]}`).not.toContain('X');
+    }
+  });
+
+  it('[CO22] a range of difficulty holds', () => {
+    const lesson = lessonOf('swing', 'compose: { limits: { difficulty: { least: 2, most: 4 } } }');
+    const points = compose(lesson, { count: 12, seed: 1 }).report.bars.map((bar) => bar.grade.points);
+    // definition: the range asked for
+    expect(Math.min(...points)).toBeGreaterThanOrEqual(2 - ROUNDING_POINTS);
+    expect(Math.max(...points)).toBeLessThanOrEqual(4 + ROUNDING_POINTS);
+  });
+
+  it('[CO23] no limb goes faster than it can at the goal tempo, but for two strokes from one motion', () => {
+    const seconds = (lesson: Lesson, text: string) => {
+      const times = patternStrokes(exerciseOf(lesson, text).parts[0]?.pattern ?? { bars: [] }, lesson.meter)
+        .toSorted((a, b) => compareFractions(a.at, b.at))
+        .map(({ at }) => (at.num / at.den) * (240 / lesson.tempo.goalBpm));
+      const bar = (lesson.meter.bar.num / lesson.meter.bar.den) * (240 / lesson.tempo.goalBpm);
+      const looped = [...times, ...times.map((time) => time + bar)];
+      return looped.slice(1).map((time, i) => time - (looped[i] ?? 0));
+    };
+    const fast = lessonOf('swing of eight cells').vocabulary.map(({ cell: each }) => `'${each.text}'`);
+    const lesson = lessonFrom(
+      `tempo: { start: 100, goal: 190 }\nfeel: triplet\nvocabulary: [${fast.join(', ')}]`,
+    );
+    for (const text of patternTexts(lesson, compose(lesson, { count: 40, seed: 1 }).exercises)) {
+      const gaps = seconds(lesson, text);
+      // definition: 8 strokes a second kept up, 12 for two in a row; triplets at 190 are 9.5 a second
+      expect(Math.min(...gaps)).toBeGreaterThanOrEqual(1 / 12 - 1e-9);
+      expect(gaps.some((gap, i) => i > 0 && gap < 1 / 8 - 1e-9 && (gaps[i - 1] ?? 1) < 1 / 8 - 1e-9)).toBe(
+        false,
+      );
+    }
+  });
+
+  it('[CO23] a foot keeps up less than a hand', () => {
+    const allowed = (comping: string) =>
+      compose(
+        lessonFrom(
+          `tempo: { start: 80, goal: 150 }\ncomping: ${comping}\ngroove: { ride: x x x x }\nvocabulary: [x.., xxx]`,
+        ),
+        { count: 2 },
+      ).report.allowed;
+    // definition: triplets at 150 are 7.5 strokes a second: under 8, over three quarters of 8
+    expect(allowed('snare')).toBe('16');
+    expect(allowed('bass')).toBe('1');
+  });
+
+  it('[CO4] a hand that the groove keeps busy is not asked to be in two places', () => {
+    const lesson = lessonFrom('groove: { ride: x x x x, sidestick: . x . x }\nvocabulary: [..., x.., ..x]');
+    // definition: the side stick and the snare are played by one hand; it is busy on 2 and 4
+    for (const bar of cellsOf(lesson, compose(lesson, { count: 12, seed: 1 }))) {
+      expect([bar[1]?.charAt(0), bar[3]?.charAt(0)]).toEqual(['.', '.']);
+    }
+  });
+});
+
+describe('too many bars to list', () => {
+  const lesson = lessonOf('swing of eight cells', 'compose: { bars: 2 }');
+
+  it('[CO24] sixteen million candidates: all moves met, small steps, from easy to hard', () => {
+    const page = compose(lesson, { count: 32, seed: 1 });
+    expectGoodPage(lesson, page, 32);
+    // definition: 64 ordered pairs of eight cells; 8^8 less bars without a stroke: (8^4 − 1)²
+    expect(movesIn(cellsOf(lesson, page)).size).toBe(64);
+    expect(page.report.allowed).toBe(String((8n ** 4n - 1n) ** 2n));
+    expect(page.report.lookedAt).toBeLessThan(20_000);
+    expect(page.report.difficulty.easiest).toBeLessThan(3);
+    expect(page.report.difficulty.hardest).toBeGreaterThan(20);
+  });
+
+  it('[CO24] a sample reaches the easiest bar there is', () => {
+    const two = lessonOf('swing', 'compose: { bars: 2 }');
+    const source = pageSource(two, { seed: 1 });
+    expect(source.pool.complete).toBe(false);
+    const one = pageSource(lessonOf('swing'), { seed: 1 });
+    const least = one.pool.candidates[0]?.points ?? 0;
+    // definition: no two bars can be easier than twice the easiest bar
+    expect(source.pool.candidates[0]?.points).toBeCloseTo(2 * least, 9);
+  });
+
+  it('[CO24] keeps limits that refuse nearly everything', () => {
+    const tight = lessonOf(
+      'swing of eight cells',
+      'compose: { bars: 2, limits: { strokes: { least: 11 }, rests: { most: 0 } } }',
+    );
+    const source = pageSource(tight, { seed: 1 });
+    // definition: at least eleven of twelve places a bar: the full bar, and twelve with one place silent
+    expect(countPatterns(source.rules)).toBe(13n ** 2n);
+    const page = compose(tight, { count: 8, seed: 1 });
+    expect(page.exercises).toHaveLength(8);
+  });
+});
+
+describe('the fewest bars that meet every move', () => {
+  /** Whether `count` bars can meet all moves: every choice tried, the rarest move first. */
+  function canMeetAll(
+    bars: readonly ReadonlySet<string>[],
+    moves: readonly string[],
+    count: number,
+  ): boolean {
+    const [missing] = moves;
+    if (missing === undefined) return true;
+    const most = Math.max(...bars.map((bar) => bar.size));
+    if (count * most < moves.length) return false;
+    return bars
+      .filter((bar) => bar.has(missing))
+      .some((bar) =>
+        canMeetAll(
+          bars,
+          moves.filter((move) => !bar.has(move)),
+          count - 1,
+        ),
+      );
+  }
+
+  const texts = ['...', 'x..', '..x', 'x.x'];
+  const small = [
+    [2, '2/4'],
+    [2, '3/4'],
+    [2, '4/4'],
+    [3, '2/4'],
+    [3, '3/4'],
+    [3, '4/4'],
+    [4, '3/4'],
+    [4, '4/4'],
+  ] as const;
+
+  it.each(small)('[CO25] %i cells in %s: as few bars as an exact search', (kinds, meter) => {
+    const beats = Number(meter.charAt(0));
+    const vocabulary = texts.slice(0, kinds);
+    const lesson = lessonFrom(
+      `meter: ${meter}\ngroove: { ride: ${'x '.repeat(beats)}}\nvocabulary: [${vocabulary.join(', ')}]\ncompose: { limits: { strokes: { least: 0 } } }`,
+    );
+    const all = [...listPatterns({ cells: vocabulary.map((text) => cell(text)), beats, bars: 1 })];
+    const bars = all.map((bar) => movesIn([bar.map((index) => vocabulary[index] ?? '')]));
+    const moves = vocabulary.flatMap((from) => vocabulary.map((to) => `${from} ${to}`));
+    let fewest = 1;
+    while (!canMeetAll(bars, moves, fewest)) fewest += 1;
+    // definition: the smallest number of bars whose moves together are all, found by trying every choice
+    expect(compose(lesson, { count: fewest, seed: 1 }).report.coverage.met).toBe(moves.length);
+    expect(compose(lesson, { count: fewest, seed: 2 }).report.coverage.lowerBound).toBeLessThanOrEqual(
+      fewest,
+    );
+  });
+});

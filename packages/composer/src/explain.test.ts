@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { exerciseOf, lessonOf } from '../test/lessons.ts';
+import { compose } from './compose.ts';
+import { compare, explain } from './explain.ts';
+import { gradeExercise } from './grade.ts';
+
+const lesson = lessonOf('swing');
+
+describe('explaining', () => {
+  it('[CO27] says what makes a bar hard, in words and points that add up', () => {
+    for (const exercise of compose(lesson, { count: 24, seed: 1 }).exercises) {
+      const { grade, reasons } = explain(lesson, exercise);
+      // definition: the grade is the sum of its reasons
+      expect(reasons.reduce((sum, each) => sum + each.points, 0)).toBeCloseTo(grade.points, 6);
+      expect(grade).toEqual(gradeExercise(lesson, exercise));
+    }
+    const { text } = explain(lesson, exerciseOf(lesson, '..x ..x ... ...', 14));
+    const lines = text.split('\n').map((line) => line.trim());
+    // definition: the last triplet of 1 alone, that of 2 with the ride; 1 silent; two strokes; 3/T + 6/T at T = 1/3
+    expect(lines[0]).toBe('14. ..x ..x ... ...: 3.1 points');
+    expect(lines).toContain('1.0  1 stroke falls alone: on the let of 1');
+    expect(lines).toContain('0.3  1 stroke falls with ride: on the let of 2');
+    expect(lines).toContain('0.5  1 is silent');
+    expect(lines).toContain('0.9  9 of syncopation (note-to-beat distance)');
+  });
+
+  it('[CO27] names the bar of a stroke where there are two', () => {
+    const { text } = explain(lesson, exerciseOf(lesson, '... ... ... ... | ..x ... ... ...'));
+    expect(text).toContain('1 stroke falls alone: on the let of 1 in bar 2');
+    expect(text).toContain('1 is silent in 2 bars');
+  });
+
+  it('[CO28] says why one bar is harder than another', () => {
+    const { text, points } = compare(
+      lesson,
+      exerciseOf(lesson, 'x.. x.. ... ...', 13),
+      exerciseOf(lesson, 'x.. x.. ..x ...', 14),
+    );
+    expect(text).toMatch(
+      /^14 is harder than 13 because one more stroke falls alone \(the let of 3\) \(\+1\.0\)/,
+    );
+    // definition: alone 1, syncopation 3 · 0.1, one stroke 0.1, one more change 0.15
+    expect(points).toBeCloseTo(1.55, 9);
+  });
+
+  it('[CO28] is the same the other way round, and says when bars are alike', () => {
+    const first = exerciseOf(lesson, '... ... ..x ...', 1);
+    const second = exerciseOf(lesson, 'x.. ... ... x..', 2);
+    const there = compare(lesson, first, second);
+    const back = compare(lesson, second, first);
+    // definition: differences change sign
+    expect(back.points).toBeCloseTo(-there.points, 9);
+    expect(there.text).toContain('2 is easier than 1 because');
+    expect(there.text).toContain('1 is played (−0.5)');
+    expect(back.text).toContain('1 is silent (+0.5)');
+    expect(compare(lesson, first, { ...first, number: 3 }).text).toBe('3 is as hard as 1: 0.0 points apart.');
+  });
+
+  it('[CO28] accounts for the whole difference', () => {
+    const page = compose(lesson, { count: 24, seed: 6 }).exercises;
+    page.slice(1).forEach((exercise, i) => {
+      const { points, reasons } = compare(lesson, page[i] ?? exercise, exercise);
+      // definition: a page never gets easier
+      expect(points).toBeGreaterThanOrEqual(-1e-6);
+      expect(reasons.reduce((sum, each) => sum + each.points, 0)).toBeCloseTo(points, 1);
+    });
+  });
+});
