@@ -1,16 +1,24 @@
 /** What verovio, an independent engraver, makes of a MusicXML text: its notes with time, place and head. */
 import { childrenOf, type ReadElement, readXml } from '../src/xml/read-xml.ts';
 
+interface TimemapEntry {
+  readonly qstamp: number;
+  readonly measureOn?: string;
+  readonly on?: readonly string[];
+}
+
 interface Toolkit {
   setOptions(options: Readonly<Record<string, unknown>>): void;
   loadData(data: string): boolean;
   getMEI(): string;
-  renderToTimemap(): readonly { readonly qstamp: number; readonly on?: readonly string[] }[];
+  renderToTimemap(options: Readonly<Record<string, unknown>>): readonly TimemapEntry[];
 }
 
 /** A note as engraved. */
 export interface EngravedNote {
-  /** In quarter notes from the start. */
+  /** From 0. */
+  readonly bar: number;
+  /** In quarter notes from the bar line. */
   readonly quarters: number;
   /** Lines and spaces from the bottom line, which is 0. */
   readonly loc: number;
@@ -29,16 +37,29 @@ async function createToolkit(): Promise<Toolkit> {
   return new VerovioToolkit(await createModule());
 }
 
-function notesUnder(
-  element: ReadElement,
-  found: Map<string, { note: ReadElement; chord: ReadElement | null }>,
-): void {
-  for (const child of element.children) {
-    if (child.name === 'note') {
-      const chord = element.name === 'chord' ? element : null;
-      found.set(child.attributes['id'] ?? '', { note: child, chord });
-    } else notesUnder(child, found);
-  }
+interface NoteInScore {
+  readonly note: ReadElement;
+  readonly chord: ReadElement | null;
+  readonly bar: number;
+}
+
+/** Every note under an element, by id. */
+function notesUnder(element: ReadElement, bar: number): readonly (readonly [string, NoteInScore])[] {
+  return element.children.flatMap((child) => {
+    if (child.name !== 'note') return notesUnder(child, bar);
+    const chord = element.name === 'chord' ? element : null;
+    return [[child.attributes['id'] ?? '', { note: child, chord, bar }] as const];
+  });
+}
+
+function elementsNamed(element: ReadElement | null, name: string): readonly ReadElement[] {
+  if (!element) return [];
+  return element.name === name ? [element] : element.children.flatMap((child) => elementsNamed(child, name));
+}
+
+function isAccented({ note, chord }: NoteInScore): boolean {
+  const articulations = [...childrenOf(note, 'artic'), ...(chord ? childrenOf(chord, 'artic') : [])];
+  return articulations.some((each) => each.attributes['artic'] === 'acc');
 }
 
 /** A function that engraves a MusicXML text. */
@@ -47,23 +68,24 @@ export async function createEngraver(): Promise<(musicXml: string) => readonly E
   return (musicXml) => {
     toolkit.setOptions({ xmlIdSeed: 1 });
     if (!toolkit.loadData(musicXml)) throw new Error('verovio did not load the score');
-    const { root } = readXml(toolkit.getMEI(), 'engraved.mei');
-    const notes = new Map<string, { note: ReadElement; chord: ReadElement | null }>();
-    if (root) notesUnder(root, notes);
-    return toolkit.renderToTimemap().flatMap(({ qstamp, on = [] }) =>
+    const measures = elementsNamed(readXml(toolkit.getMEI(), 'engraved.mei').root, 'measure');
+    const notes = new Map(measures.flatMap((measure, bar) => notesUnder(measure, bar)));
+    const timemap = toolkit.renderToTimemap({ includeMeasures: true });
+    const barlines = new Map(timemap.map(({ measureOn = '', qstamp }) => [measureOn, qstamp]));
+    return timemap.flatMap(({ qstamp, on = [] }) =>
       on.flatMap((id): EngravedNote[] => {
         const found = notes.get(id);
         if (!found) return [];
-        const { note, chord } = found;
-        const articulations = [...childrenOf(note, 'artic'), ...(chord ? childrenOf(chord, 'artic') : [])];
+        const { note, chord, bar } = found;
         return [
           {
-            quarters: qstamp,
+            bar,
+            quarters: qstamp - (barlines.get(measures[bar]?.attributes['id'] ?? '') ?? Number.NaN),
             loc: Number(note.attributes['loc']),
             head: note.attributes['head.shape'] ?? 'normal',
             parentheses: note.attributes['head.mod'] === 'paren',
             grace: (note.attributes['grace'] ?? chord?.attributes['grace']) !== undefined,
-            accent: articulations.some((each) => each.attributes['artic'] === 'acc'),
+            accent: isAccented(found),
           },
         ];
       }),

@@ -54,6 +54,9 @@ interface ImportedStroke extends PlacedStroke {
   readonly note: MidiNote;
 }
 
+/** Most bars that are read: two hours of 4/4 at 130. What lies after them is listed, not read. */
+export const MAX_BARS = 4000;
+
 type DrumNote = MidiNote & { readonly voice: Voice };
 
 function isDrumNote(note: MidiNote): note is DrumNote {
@@ -107,7 +110,7 @@ function importVoice(
     const relativeDb = note.levelDb - plainDb;
     const accent = relativeDb > ACCENT_DB / 2;
     const ghost = relativeDb < GHOST_DB / 2;
-    if (!place || place.bar < 0) misfits.push(note);
+    if (!place || place.bar < 0 || place.bar >= MAX_BARS) misfits.push(note);
     else strokes.push({ ...place, voice, articulation: note.articulation, accent, ghost, note });
   });
   return { strokes, misfits };
@@ -167,7 +170,12 @@ export function importMidi(take: MidiTake, options: ImportOptions = {}): MidiImp
   if (misfits.length > 0) {
     const found = `${misfits.length} ${misfits.length === 1 ? 'note' : 'notes'} on no slot of a beat`;
     problems.push(
-      problem('midi-misfit', found, 'notes on 1, 2, 3, 4 or 6 slots a beat', 'they are left out'),
+      problem(
+        'midi-misfit',
+        found,
+        `notes on 1, 2, 3, 4 or 6 slots a beat, in at most ${MAX_BARS} bars`,
+        'they are left out',
+      ),
     );
   }
   return { meter: wanted, bpm, exercises, misfits, problems };

@@ -20,6 +20,7 @@ import {
   type SwingRatio,
   toNumber,
 } from '@shedbook/core';
+import { groupBy } from '../patterns/group-by.ts';
 
 /** What a step to the next finer subdivision must gain, as a fraction of the beat. */
 const FINER_COSTS = 0.005;
@@ -100,8 +101,7 @@ export function quantise(positions: readonly number[], grid: Grid): readonly (Qu
   const starts = beatStarts(meter);
   const placed = positions.map((position, item) => ({ item, ...beatPlace(position, grid) }));
   const result: (QuantisedPlace | null)[] = positions.map(() => null);
-  for (const index of new Set(placed.map((each) => each.index))) {
-    const inBeat = placed.filter((each) => each.index === index);
+  for (const [index, inBeat] of groupBy(placed, (each) => each.index)) {
     const beat = index % starts.length;
     const length = beatLength(meter, beat);
     const choice = choose(

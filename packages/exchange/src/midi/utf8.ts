@@ -20,9 +20,11 @@ export function encodeUtf8(text: string): readonly number[] {
   });
 }
 
+const ESCAPES = Array.from({ length: 256 }, (_, byte) => `%${byte.toString(16).padStart(2, '0')}`);
+
 /** The text of bytes: as UTF-8 where they are that, as Latin-1 where not. */
 export function decodeUtf8(bytes: Uint8Array): string {
-  const escaped = Array.from(bytes, (byte) => `%${byte.toString(16).padStart(2, '0')}`).join('');
+  const escaped = Array.from(bytes, (byte) => ESCAPES[byte]).join('');
   try {
     return decodeURIComponent(escaped);
   } catch {

@@ -18,11 +18,14 @@ function locOf({ voice }: Stroke): number {
   return octave * 7 + STEPS.indexOf(step) - BOTTOM_LINE;
 }
 
-/** verovio gives quarters as floats; this is far below the closest two slots. */
+/**
+ * verovio gives quarters as floats; this is far below the closest two slots. Places are taken from the bar line,
+ * since verovio 6.3.0 gives a bar rest in an additive meter no length.
+ */
 const QUARTERS_DIGITS = 4;
 
-function told(quarters: number, loc: number, parentheses: boolean): string {
-  return `${quarters.toFixed(QUARTERS_DIGITS)} ${loc} ${parentheses ? '( )' : ''}`;
+function told(bar: number, quarters: number, loc: number, parentheses: boolean): string {
+  return `${bar} ${quarters.toFixed(QUARTERS_DIGITS)} ${loc} ${parentheses ? '( )' : ''}`;
 }
 
 /** verovio lets grace notes at the start of a score push the strokes after them, so times are taken without them. */
@@ -34,8 +37,12 @@ function compare(lesson: Lesson, exercise: Exercise): void {
   const text = writeMusicXml(lesson, { exercises: [exercise.number] });
   const main = engrave(withoutGraces(text));
   const { strokes } = perform(lesson, { exercise: exercise.number, form: onceThrough(exercise) });
-  const read = (note: EngravedNote) => told(note.quarters, note.loc, note.parentheses);
-  const wanted = strokes.map((stroke) => told(4 * toNumber(stroke.at), locOf(stroke), stroke.mark === 'g'));
+  const read = (note: EngravedNote) => told(note.bar, note.quarters, note.loc, note.parentheses);
+  const wanted = strokes.map((stroke) => {
+    const bar = stroke.written.bar - 1;
+    const quarters = 4 * (toNumber(stroke.at) - bar * toNumber(lesson.meter.bar));
+    return told(bar, quarters, locOf(stroke), stroke.mark === 'g');
+  });
   expect(main.map(read).sort()).toEqual(wanted.sort());
   const graces = { flam: 1, drag: 2, normal: 0, bell: 0, splash: 0, buzz: 0 };
   const wantedGraces = strokes.reduce((sum, stroke) => sum + graces[stroke.articulation], 0);
@@ -59,7 +66,7 @@ describe('what we export engraves again', () => {
         // library: verovio 6.3.0, renderToTimemap and MEI
         for (const exercise of lesson.exercises) compare(lesson, exercise);
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     );
   });
 });

@@ -1,6 +1,7 @@
 import { formatPattern, formatProblem, type Voice } from '@shedbook/core';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { exerciseOn, lessonOf } from '../../test/lessons.ts';
+import { exerciseOn, lessonOf, swingLesson } from '../../test/lessons.ts';
 import { PERCUSSION_TUTORIAL } from '../../test/percussion-tutorial.ts';
 import { schemaValidator } from '../../test/schema.ts';
 import { elementPlaces } from '../xml/element-places.ts';
@@ -175,11 +176,17 @@ describe('MusicXML of other programs', () => {
   });
 
   it('[EX57] loads nothing from outside and expands no entity into a bomb', () => {
-    const outside = `<!DOCTYPE score-partwise [<!ENTITY x SYSTEM "file:///etc/hostname">]>\n${score('<direction><direction-type><words>&x;</words></direction-type></direction>')}`;
-    expect(readMusicXml(outside).exercises).toEqual([]);
-    const bomb = `<!DOCTYPE score-partwise [<!ENTITY a "aaaaaaaaaa">${'bcdefghijklm'.replace(/./g, (c) => `<!ENTITY ${c} "${`&${String.fromCharCode(c.charCodeAt(0) - 1)};`.repeat(10)}">`)}]><score-partwise><work><work-title>&m;</work-title></work></score-partwise>`;
-    const started = readMusicXml(bomb);
-    expect(JSON.stringify(started).length).toBeLessThan(10_000);
+    const secret = new URL('../../package.json', import.meta.url).href;
+    const titled = (entities: string, title: string) =>
+      `<!DOCTYPE score-partwise [${entities}]><score-partwise><work><work-title>${title}</work-title></work></score-partwise>`;
+    const outside = readMusicXml(titled(`<!ENTITY x SYSTEM "${secret}">`, 'Seen: &x;'));
+    expect(outside.title ?? '').not.toContain('shedbook');
+    const nested = 'bcdefghijklm'.replaceAll(/./g, (letter) => {
+      const inner = `&${String.fromCharCode(letter.charCodeAt(0) - 1)};`;
+      return `<!ENTITY ${letter} "${inner.repeat(10)}">`;
+    });
+    const bomb = readMusicXml(titled(`<!ENTITY a "aaaaaaaaaa">${nested}`, '&m;'));
+    expect(JSON.stringify(bomb).length).toBeLessThan(10_000);
   });
 
   it('[EX58] finds every element at its line and column, past comments, CDATA and document types', () => {
@@ -205,5 +212,39 @@ describe('MusicXML of other programs', () => {
       { number: 9, name: null, sticking: null },
     ]);
     expect([title, by]).toEqual(['First swing', 'Oda Lindqvist-Reyes']);
+  });
+
+  it('[EX64] answers any damaged score with what can be read, and never throws', () => {
+    const whole = writeMusicXml(swingLesson());
+    const damage = fc.record({
+      at: fc.nat(whole.length),
+      cut: fc.nat(40),
+      put: fc.oneof(
+        fc.string({ maxLength: 12 }),
+        fc.constantFrom('99999', '0', '-1', '0.01', '<note>', '</note>', '&amp;'),
+      ),
+    });
+    fc.assert(
+      fc.property(damage, ({ at: from, cut, put }) => {
+        const text = whole.slice(0, from) + put + whole.slice(from + cut);
+        const { problems, strokes } = readMusicXml(text, 'sheet.musicxml');
+        for (const { line, column } of problems) expect(Math.min(line, column)).toBeGreaterThanOrEqual(1);
+        expect(strokes.length + problems.length).toBeGreaterThan(0);
+      }),
+      { numRuns: 300 },
+    );
+    const numbers = fc.array(fc.constantFrom('1', '7', '16383', '999999999', '0.00001', '3.14159'), {
+      minLength: 4,
+      maxLength: 8,
+    });
+    fc.assert(
+      fc.property(numbers, (each) => {
+        const mixed = each.map(
+          (text) =>
+            `<attributes><divisions>${text}</divisions></attributes><forward><duration>${text.replace('0', '1')}</duration></forward>`,
+        );
+        expect(readMusicXml(score(mixed.join('') + at('C', 5))).exercises.length).toBeLessThanOrEqual(1);
+      }),
+    );
   });
 });

@@ -98,16 +98,29 @@ export class PartReader {
 
   #measure(measure: ReadElement): void {
     this.#cursor = ZERO;
-    const index = this.#bars.length;
-    for (const element of measure.children) {
-      if (element.name === 'attributes') this.#attributes(element);
-      else if (element.name === 'note') this.#note(element, index);
-      else if (element.name === 'backup') this.#move(element, -1);
-      else if (element.name === 'forward') this.#move(element, 1);
+    try {
+      for (const element of measure.children) this.#element(element);
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      this.#problems.add(measure, {
+        code: 'musicxml-duration',
+        severity: 'error',
+        path: this.#path,
+        found: 'durations that have no exact sum',
+        expected: 'divisions that fit together',
+        repair: 'the rest of this measure is left out',
+      });
     }
     this.#takeGraces();
     this.#takeGraces();
     this.#bars.push({ measure, meter: this.#meter });
+  }
+
+  #element(element: ReadElement): void {
+    if (element.name === 'attributes') this.#attributes(element);
+    else if (element.name === 'note') this.#note(element, this.#bars.length);
+    else if (element.name === 'backup') this.#move(element, -1);
+    else if (element.name === 'forward') this.#move(element, 1);
   }
 
   #attributes(element: ReadElement): void {

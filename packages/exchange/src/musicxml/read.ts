@@ -38,15 +38,11 @@ export interface MusicXmlReading {
   readonly strokes: readonly ScoreStroke[];
 }
 
-const NOTHING = {
-  title: null,
-  by: null,
-  meter: null,
-  bpm: null,
-  feel: null,
-  exercises: [],
-  strokes: [],
-} as const;
+/** A reading of a file that could not be read. */
+export function nothingRead(problems: readonly InputProblem[]): MusicXmlReading {
+  const nothing = { title: null, by: null, meter: null, bpm: null, feel: null };
+  return { ...nothing, exercises: [], strokes: [], problems };
+}
 
 interface Start {
   readonly bar: number;
@@ -165,9 +161,9 @@ function rootProblem(root: ReadElement, problems: ProblemList): boolean {
 /** Reads a score; `file` names it in problems. */
 export function readMusicXml(text: string, file = 'score.musicxml'): MusicXmlReading {
   const { root, problems: syntax } = readXml(text, file);
-  if (!root) return { ...NOTHING, problems: syntax };
+  if (!root) return nothingRead(syntax);
   const problems = new ProblemList(file);
-  if (rootProblem(root, problems)) return { ...NOTHING, problems: problems.all };
+  if (rootProblem(root, problems)) return nothingRead(problems.all);
   const instruments = readInstruments(root);
   const parts = childrenOf(root, 'part').map((part) =>
     new PartReader(`part ${part.attributes['id'] ?? ''}`, instruments, problems).read(part),

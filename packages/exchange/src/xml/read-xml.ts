@@ -22,7 +22,12 @@ export interface ReadXml {
   readonly problems: readonly InputProblem[];
 }
 
-const SAFE = ParseOption.XML_PARSE_NO_XXE | ParseOption.XML_PARSE_NONET | ParseOption.XML_PARSE_BIG_LINES;
+/** The text is decoded already, so what its declaration says of an encoding is passed over. */
+const SAFE =
+  ParseOption.XML_PARSE_NO_XXE |
+  ParseOption.XML_PARSE_NONET |
+  ParseOption.XML_PARSE_BIG_LINES |
+  ParseOption.XML_PARSE_IGNORE_ENC;
 
 function toPlain(element: XmlElement, places: Iterator<TextPlace>): ReadElement {
   const place: TextPlace = places.next().value ?? { line: element.line, column: 1 };
