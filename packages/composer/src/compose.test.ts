@@ -338,6 +338,49 @@ describe('too many bars to list', () => {
   });
 });
 
+describe('any lesson', () => {
+  const anyCell = fc
+    .tuple(
+      fc.constantFrom(1, 2, 3, 4, 6),
+      fc.array(fc.constantFrom('.', 'x', 'X', 'g', 'f'), { minLength: 6, maxLength: 6 }),
+    )
+    .map(([slots, marks]) => marks.slice(0, slots).join(''));
+  const anyText = fc
+    .record({
+      meter: fc.constantFrom('4/4', '3/4', '12/8', '6/8', '5/4', '7/8', '2+2+3/8', '1/4'),
+      feel: fc.constantFrom('even', 'triplet', 'by tempo'),
+      goal: fc.integer({ min: 60, max: 240 }),
+      cells: fc.uniqueArray(anyCell, { minLength: 1, maxLength: 6 }),
+      bars: fc.integer({ min: 1, max: 2 }),
+    })
+    .map(({ meter, feel, goal, cells, bars }) =>
+      [
+        `meter: ${meter}`,
+        `feel: ${feel}`,
+        `tempo: { start: 60, goal: ${goal} }`,
+        `vocabulary: ${JSON.stringify(cells)}`,
+        `compose: { bars: ${bars} }`,
+      ].join('\n'),
+    );
+
+  it('[CO14] [CO15] [CO20] [CO21] any meter, feel, tempo and cells: never falls, never the same bar twice, honest about what is missing', () => {
+    fc.assert(
+      fc.property(anyText, fc.integer({ min: 1, max: 24 }), fc.nat(1000), (text, count, seed) => {
+        const lesson = lessonFrom(text);
+        const { exercises, report } = compose(lesson, { count, seed });
+        const texts = patternTexts(lesson, exercises);
+        // definition: what a report says is what its page has
+        expect(new Set(texts).size).toBe(texts.length);
+        expect(report.difficulty.falls).toEqual([]);
+        expect(report.coverage.met + report.coverage.missed.length).toBe(report.coverage.possible);
+        expect(BigInt(report.allowed)).toBeGreaterThanOrEqual(BigInt(texts.length));
+        if (texts.length < count) expect(report.notes.length).toBeGreaterThan(0);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
 describe('the fewest bars that meet every move', () => {
   /** Whether `count` bars can meet all moves: every choice tried, the rarest move first. */
   function canMeetAll(

@@ -8,6 +8,7 @@ import type { ComposeWeights } from '@shedbook/core';
 /** Name of a part: a key of `compose.weights`. */
 export type PartName = keyof ComposeWeights;
 
+/** How a part is named to a teacher. */
 export interface PartFacts {
   readonly part: PartName;
   /** What is counted, for people: after a number, one and several. */

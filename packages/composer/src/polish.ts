@@ -12,7 +12,7 @@ import { firstAtLeast, type Window } from './windows.ts';
 const EXCHANGES_PER_PLACE = 100;
 const EXCHANGES_AT_MOST = 8_000;
 
-/** Exchanges tried to part rotations that stand side by side. */
+/** Exchanges tried to mend what is left: rotations side by side, steps above the bound. */
 const MENDS = 600;
 
 /** How far in difficulty another bar for that may lie, in largest steps. */
@@ -112,35 +112,61 @@ function totalCost(
   return costOf(page) + phrases + steps.reduce((sum, each) => sum + each, 0);
 }
 
-/** Places of rotations that stand side by side, as far as they may change. */
-function rotationPlaces(page: readonly PageBar[], task: PolishTask): readonly number[] {
-  const clashes = page.flatMap((bar, i) =>
-    i > 0 && task.aim.areRotations(page[i - 1] as PageBar, bar) ? [i - 1, i] : [],
-  );
-  return clashes.filter((place) => task.places.includes(place));
+/** An exchange that may mend a fault: a place to change, and the points that the new bar should lie between. */
+interface Mend {
+  readonly place: number;
+  readonly least: number;
+  readonly most: number;
 }
 
-/** Parts rotations that stand side by side by exchanging one of them for a bar of another difficulty. */
-function partRotations(page: readonly PageBar[], task: PolishTask, random: Random): readonly PageBar[] {
-  const { candidates, aim } = task;
+/** Exchanges that may mend a fault of the page: rotations side by side, or a step above the bound. */
+function mendsFor(page: readonly PageBar[], task: PolishTask, random: Random): readonly Mend[] {
+  const { aim, places } = task;
+  const anywhere = () => places[random.below(places.length)] as number;
+  const reach = MEND_REACH * aim.stepBound;
+  return page.flatMap((bar, i): readonly Mend[] => {
+    const before = page[i - 1];
+    if (!before) return [];
+    if (bar.points - before.points > aim.stepBound + SAME_POINTS) {
+      return [{ place: anywhere(), least: before.points, most: bar.points }];
+    }
+    if (!aim.areRotations(before, bar)) return [];
+    return [i - 1, i]
+      .filter((place) => places.includes(place))
+      .map((place) => ({ place, least: bar.points - reach, most: bar.points + reach }));
+  });
+}
+
+/** The page with one of its faults mended by another bar, or null where the bar drawn does not fit. */
+function tryMend(
+  page: readonly PageBar[],
+  mend: Mend,
+  task: PolishTask,
+  free: ReadonlySet<number>,
+  random: Random,
+) {
+  const from = firstAtLeast(task.candidates, mend.least);
+  const to = firstAtLeast(task.candidates, mend.most);
+  const bar = task.candidates[from + random.below(Math.max(1, to - from))] as PageBar;
+  const around = freeAround(mend.place, free);
+  const low = page[around.from - 1]?.points ?? Number.NEGATIVE_INFINITY;
+  const high = page[around.to]?.points ?? Number.POSITIVE_INFINITY;
+  if (to <= from || page.includes(bar) || bar.points < low || bar.points > high) return null;
+  return exchanged(page, mend.place, bar, free);
+}
+
+/** Mends faults by exchanging a bar for one of another difficulty, as long as the page gets better. */
+function mendFaults(page: readonly PageBar[], task: PolishTask, random: Random): readonly PageBar[] {
   const free = new Set(task.places);
-  const costOf = wholeCost(aim);
+  const costOf = wholeCost(task.aim);
   let best = page;
-  let cost = totalCost(page, aim, costOf);
+  let cost = totalCost(page, task.aim, costOf);
   for (let i = 0; i < MENDS; i += 1) {
-    const clashes = rotationPlaces(best, task);
-    if (clashes.length === 0) return best;
-    const place = clashes[random.below(clashes.length)] as number;
-    const { points } = best[place] as PageBar;
-    const from = firstAtLeast(candidates, points - MEND_REACH * aim.stepBound);
-    const to = firstAtLeast(candidates, points + MEND_REACH * aim.stepBound);
-    const bar = candidates[from + random.below(Math.max(1, to - from))] as PageBar;
-    const low = best[freeAround(place, free).from - 1]?.points ?? Number.NEGATIVE_INFINITY;
-    const high = best[freeAround(place, free).to]?.points ?? Number.POSITIVE_INFINITY;
-    if (best.includes(bar) || bar.points < low || bar.points > high) continue;
-    const changed = exchanged(best, place, bar, free);
-    const changedCost = totalCost(changed, aim, costOf);
-    if (changedCost < cost) {
+    const mends = mendsFor(best, task, random);
+    if (mends.length === 0) return best;
+    const changed = tryMend(best, mends[random.below(mends.length)] as Mend, task, free, random);
+    const changedCost = changed ? totalCost(changed, task.aim, costOf) : Number.POSITIVE_INFINITY;
+    if (changed && changedCost < cost) {
       best = changed;
       cost = changedCost;
     }
@@ -153,5 +179,5 @@ export function polishPage(page: readonly PageBar[], task: PolishTask, random: R
   if (task.places.length === 0) return page;
   const polished = [...page];
   exchange(polished, task, random);
-  return partRotations(polished, task, random);
+  return mendFaults(polished, task, random);
 }

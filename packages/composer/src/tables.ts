@@ -44,16 +44,24 @@ function fill(
   }
 }
 
+/** Points of the measures that need a whole bar; each bar is worked out once. */
 function wholeBarPoints(ground: Ground, cells: readonly Cell[], settings: GradeSettings) {
   const { lhl, keith } = settings.weights;
   if (lhl === 0 && keith === 0) return () => 0;
   const inBar = ground.meter.beats.length;
+  const known = new Map<string, number>();
+  const barPoints = (bar: readonly number[]) => {
+    const key = bar.join();
+    const written = () => bar.map((index) => cells[index] as Cell);
+    const points = known.get(key) ?? weigh(countBar(ground, written()), settings);
+    known.set(key, points);
+    return points;
+  };
   return (pattern: ArrayLike<number>) => {
-    const written = Array.from(pattern, (index) => cells[index] as Cell);
+    const all = Array.from(pattern);
     let points = 0;
-    for (let start = 0; start < written.length; start += inBar) {
-      points += weigh(countBar(ground, written.slice(start, start + inBar)), settings);
-    }
+    for (let start = 0; start < all.length; start += inBar)
+      points += barPoints(all.slice(start, start + inBar));
     return points;
   };
 }

@@ -16,6 +16,7 @@ export interface AmountLimit {
   readonly most: number | null;
 }
 
+/** Which patterns are meant. */
 export interface PatternRules {
   readonly cells: readonly Cell[];
   /** Beats in a bar. */
@@ -31,6 +32,7 @@ export interface PatternRules {
   readonly rests?: AmountLimit;
 }
 
+/** Rules made ready for counting and picking. */
 export interface PatternCounter {
   /** How many patterns there are; exact. */
   readonly total: bigint;

@@ -26,6 +26,7 @@ export function heardAccents(bits: readonly number[]): readonly boolean[] {
   });
 }
 
+/** What speaks against a pulse. */
 export interface CounterEvidence {
   /** Pulses on which nothing is struck. */
   readonly silent: number;

@@ -44,6 +44,7 @@ export function keithSyncopation(bits: readonly number[]): number {
 /** How a note that ends exactly on the second beat after it starts is counted: the sources differ. */
 export type NoteEndingOnSecondBeat = 'once' | 'twice';
 
+/** A weighted note-to-beat distance, exact. */
 export interface NoteToBeatDistance {
   readonly sum: Fraction;
   /** The sum divided by the number of strokes: the published measure. */
