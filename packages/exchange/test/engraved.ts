@@ -1,5 +1,6 @@
 /** What verovio, an independent engraver, makes of a MusicXML text: its notes with time, place and head. */
-import { childrenOf, type ReadElement, readXml } from '../src/xml/read-xml.ts';
+import { childrenOf, readXml } from '../src/xml/read-xml.ts';
+import type { ReadElement } from '../src/xml/scan-xml.ts';
 
 interface TimemapEntry {
   readonly qstamp: number;

@@ -3,7 +3,8 @@
  * Source: MusicXML 4.0, elements work-title, movement-title, creator, time, sound, metronome, swing.
  */
 import { type Feel, type Meter, parseMeter } from '@shedbook/core';
-import { childOf, childrenOf, descend, type ReadElement } from '../xml/read-xml.ts';
+import { childOf, childrenOf, descend } from '../xml/read-xml.ts';
+import type { ReadElement } from '../xml/scan-xml.ts';
 
 /** The title: of the work, or of the movement. */
 export function titleOf(root: ReadElement): string | null {

@@ -2,7 +2,8 @@
  * What the notations of a note say of its stroke.
  * Source: MusicXML 4.0, elements accent, strong-accent, notehead, tremolo, fingering; attribute dynamics.
  */
-import { childOf, childrenOf, descend, type ReadElement } from '../xml/read-xml.ts';
+import { childOf, childrenOf, descend } from '../xml/read-xml.ts';
+import type { ReadElement } from '../xml/scan-xml.ts';
 import { dynamicsPercentToLevelDb } from './note.ts';
 
 /** The touch of a written stroke. */

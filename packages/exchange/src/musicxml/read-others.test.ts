@@ -4,7 +4,6 @@ import { describe, expect, it } from 'vitest';
 import { exerciseOn, lessonOf, swingLesson } from '../../test/lessons.ts';
 import { PERCUSSION_TUTORIAL } from '../../test/percussion-tutorial.ts';
 import { schemaValidator } from '../../test/schema.ts';
-import { elementPlaces } from '../xml/element-places.ts';
 import { type MusicXmlReading, readMusicXml } from './read.ts';
 import { writeMusicXml } from './write.ts';
 
@@ -187,16 +186,6 @@ describe('MusicXML of other programs', () => {
     });
     const bomb = readMusicXml(titled(`<!ENTITY a "aaaaaaaaaa">${nested}`, '&m;'));
     expect(JSON.stringify(bomb).length).toBeLessThan(10_000);
-  });
-
-  it('[EX58] finds every element at its line and column, past comments, CDATA and document types', () => {
-    const text =
-      '<?xml version="1.0"?>\r\n<!DOCTYPE a [<!ENTITY b "<c>">]>\n<!-- <d> --><a e="<f>">\r <g/><![CDATA[<h>]]>\n\t<i>x</i></a>';
-    expect(elementPlaces(text.replace('<f>', '&lt;'))).toEqual([
-      { line: 3, column: 13 },
-      { line: 4, column: 2 },
-      { line: 5, column: 2 },
-    ]);
   });
 
   it('[EX59] keeps hands, names and numbers of exercises', () => {

@@ -18,8 +18,8 @@ import {
   ZERO,
 } from '@shedbook/core';
 import type { PlacedStroke } from '../patterns/placed.ts';
-import type { TextPlace } from '../xml/element-places.ts';
-import { childOf, childrenOf, type ReadElement } from '../xml/read-xml.ts';
+import { childOf, childrenOf } from '../xml/read-xml.ts';
+import type { ReadElement, TextPlace } from '../xml/scan-xml.ts';
 import type { ProblemList } from './problems.ts';
 import { meterOf } from './read-header.ts';
 import { type ReadInstrument, voiceOfNote } from './read-instruments.ts';

@@ -61,6 +61,7 @@ describe('MusicXML is read back', () => {
           );
         }
       }),
+      { numRuns: 40 },
     );
   });
 
@@ -82,6 +83,7 @@ describe('MusicXML is read back', () => {
           );
         }
       }),
+      { numRuns: 40 },
     );
   });
 });

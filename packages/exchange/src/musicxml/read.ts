@@ -16,7 +16,8 @@ import {
   meter,
 } from '@shedbook/core';
 import { assembleParts } from '../patterns/assemble.ts';
-import { childOf, childrenOf, type ReadElement, readXml } from '../xml/read-xml.ts';
+import { childOf, childrenOf, readXml } from '../xml/read-xml.ts';
+import type { ReadElement } from '../xml/scan-xml.ts';
 import { ProblemList } from './problems.ts';
 import { creatorOf, feelOf, tempoOf, titleOf } from './read-header.ts';
 import { readInstruments } from './read-instruments.ts';

@@ -11,7 +11,8 @@ import {
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { anyLesson, exerciseOn, lessonOf, swingLesson } from '../../test/lessons.ts';
-import { childOf, childrenOf, descend, type ReadElement, readXml } from '../xml/read-xml.ts';
+import { childOf, childrenOf, descend, readXml } from '../xml/read-xml.ts';
+import type { ReadElement } from '../xml/scan-xml.ts';
 import { nearestFraction } from './directions.ts';
 import { levelDbToDynamicsPercent } from './note.ts';
 import { readMusicXml } from './read.ts';

@@ -1,20 +1,11 @@
 /**
- * XML text to a tree of plain data with places, by libxml2.
+ * XML text to a tree of plain data with places; libxml2 judges whether the text is well formed.
  *
  * Conventions: nothing outside the text is ever loaded: no external entities, no document type from the net.
  */
 import type { InputProblem } from '@shedbook/core';
-import { ParseOption, XmlDocument, XmlElement, XmlParseError } from 'libxml2-wasm';
-import { elementPlaces, type TextPlace } from './element-places.ts';
-
-/** An element with its place. */
-export interface ReadElement extends TextPlace {
-  readonly name: string;
-  readonly attributes: Readonly<Record<string, string>>;
-  readonly children: readonly ReadElement[];
-  /** All text in it, trimmed. */
-  readonly text: string;
-}
+import { ParseOption, XmlDocument, XmlParseError } from 'libxml2-wasm';
+import { type ReadElement, scanXml } from './scan-xml.ts';
 
 /** A document, or null when it is not well formed. */
 export interface ReadXml {
@@ -28,17 +19,6 @@ const SAFE =
   ParseOption.XML_PARSE_NONET |
   ParseOption.XML_PARSE_BIG_LINES |
   ParseOption.XML_PARSE_IGNORE_ENC;
-
-function toPlain(element: XmlElement, places: Iterator<TextPlace>): ReadElement {
-  const place: TextPlace = places.next().value ?? { line: element.line, column: 1 };
-  const children: ReadElement[] = [];
-  for (let node = element.firstChild; node; node = node.next) {
-    if (node instanceof XmlElement) children.push(toPlain(node, places));
-  }
-  const attributes = Object.fromEntries(element.attrs.map((each) => [each.name, each.value]));
-  const text = children.length > 0 ? '' : element.content.trim();
-  return { ...place, name: element.name, attributes, children, text };
-}
 
 function notWellFormed(file: string, error: XmlParseError): readonly InputProblem[] {
   return error.details.map(({ line, col, message }) => ({
@@ -57,10 +37,8 @@ function notWellFormed(file: string, error: XmlParseError): readonly InputProble
 /** Reads a document; `file` names it in problems. */
 export function readXml(text: string, file: string): ReadXml {
   try {
-    const document = XmlDocument.fromString(text, { url: file, option: SAFE });
-    const root = toPlain(document.root, elementPlaces(text)[Symbol.iterator]());
-    document.dispose();
-    return { root, problems: [] };
+    XmlDocument.fromString(text, { url: file, option: SAFE }).dispose();
+    return { root: scanXml(text), problems: [] };
   } catch (error) {
     if (!(error instanceof XmlParseError)) throw error;
     return { root: null, problems: notWellFormed(file, error) };

@@ -31,7 +31,11 @@ function isAllowed(point: number): boolean {
   return point < 0xd800 || (point > 0xdfff && point !== 0xfffe && point !== 0xffff);
 }
 
+/** Text that needs no change. */
+const PLAIN = /^[\w .,:;/()+-]*$/;
+
 function escape(text: string): string {
+  if (PLAIN.test(text)) return text;
   const allowed = [...text].map((each) => (isAllowed(each.codePointAt(0) ?? 0) ? each : '\ufffd'));
   return allowed.map((each) => ESCAPES[each] ?? (each === '\r' ? '&#13;' : each)).join('');
 }
