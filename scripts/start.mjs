@@ -4,7 +4,7 @@ import { build, ensureInstalled, run } from './run.mjs';
 ensureInstalled();
 build();
 run(process.execPath, [
-  'apps/cli/dist/main.js',
+  'apps/cli/bin/shedbook.mjs',
   'build',
   'demo/first-swing.lesson.yaml',
   '--out',

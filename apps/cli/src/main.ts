@@ -1,4 +1,3 @@
-#!/usr/bin/env node
 /** The `shedbook` command. */
 import { runProgram } from './program.ts';
 import { processTerminal } from './terminal.ts';

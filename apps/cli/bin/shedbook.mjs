@@ -1,0 +1,3 @@
+#!/usr/bin/env node
+/** The `shedbook` command: the compiled program, started. */
+import '../dist/main.js';
