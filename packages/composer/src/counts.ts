@@ -62,8 +62,6 @@ export function countBeat(ground: Ground, beat: number, cell: Cell, handSpeed: n
   const inBar = ground.meter.beats.length;
   const companies = struck.map((slot) => ground.company(beat, slot, slots));
   const first = beat % inBar;
-  const limit = speedLimit(ground, handSpeed);
-  const times = strokeTimes(ground, beat, cell);
   const sum = (values: readonly number[]) => values.reduce((total, each) => total + each, 0);
   return {
     alone: sum(companies.map((company, i) => company.alone * aloneShare(struck[i] as number, slots))),
@@ -72,7 +70,7 @@ export function countBeat(ground: Ground, beat: number, cell: Cell, handSpeed: n
     silence: first === 0 && struck[0] !== 0 ? 1 : 0,
     offBeatness: struck.filter((slot) => gcd(first * slots + slot, inBar * slots) === 1).length,
     density: struck.length,
-    speed: sum(times.slice(1).map((time, i) => speedCost(time - (times[i] as number), limit))),
+    speed: speedCost(strokeTimes(ground, beat, cell), speedLimit(ground, handSpeed)),
     dynamics: dynamicsIn(cell),
   };
 }
@@ -107,19 +105,27 @@ function pulseOf(ground: Ground, beat: number, before: Cell, cell: Cell): number
   return evidence === 0 ? 0 : evidence * ground.company(beat, 0, 1).alone;
 }
 
+/** What hand speed the two beats cost together, beyond what each costs alone. */
+function crossingSpeed(ground: Ground, beat: number, cell: Cell, next: Cell, limit: number): number {
+  const after = (beat + 1) % ground.length;
+  const own = strokeTimes(ground, beat, cell).slice(-2);
+  const others = strokeTimes(ground, after, next).slice(0, 2);
+  const length = ground.beatSeconds(beat);
+  const across = speedCost([...own, ...others.map((time) => time + length)], limit);
+  return across - speedCost(own, limit) - speedCost(others, limit);
+}
+
 /** What the move from a cell on a beat to the cell on the next beat counts. */
 export function countMove(ground: Ground, beat: number, cell: Cell, next: Cell, handSpeed: number): Counts {
   const after = (beat + 1) % ground.length;
   const last = struckMarks(cell).at(-1);
   const first = struckMarks(next)[0];
   const touches = last !== undefined && first !== undefined;
-  const from = strokeTimes(ground, beat, cell).at(-1) ?? 0;
-  const gap = ground.beatSeconds(beat) - from + (strokeTimes(ground, after, next)[0] ?? 0);
   return {
     wnbd: distanceOf(cell, next),
     pulse: pulseOf(ground, after, cell, next),
     change: cell.text === next.text ? 0 : 1,
-    speed: touches ? speedCost(gap, speedLimit(ground, handSpeed)) : 0,
+    speed: touches ? crossingSpeed(ground, beat, cell, next, speedLimit(ground, handSpeed)) : 0,
     dynamics: touches ? Math.abs(loudness(first) - loudness(last)) : 0,
   };
 }

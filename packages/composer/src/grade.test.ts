@@ -148,13 +148,17 @@ describe('the grade', () => {
     expect(dynamics('f.. ... ... ...')).toBe(1);
   });
 
-  it('[CO11] the same bar is harder at a faster goal tempo', () => {
-    const at = (goal: number) => {
+  it('[CO11] the same bar is harder at a faster goal tempo, three strokes in a row more than two', () => {
+    const at = (goal: number, text: string) => {
       const lesson = lessonFrom(`tempo: { start: 40, goal: ${goal} }\nfeel: triplet\nvocabulary: [x..]`);
-      return points('x.x x.x x.x x.x', readGround(lesson, 1));
+      const { parts } = gradePattern(readGround(lesson, 1), parsePattern(text), DEFAULT_GRADE_SETTINGS);
+      return parts.find((each) => each.part === 'speed')?.count ?? 0;
     };
-    // definition: hand speed costs from half the limit on: a triplet is 1/6 s at 120, 1/9 s at 180
-    expect(at(180)).toBeGreaterThan(at(120));
-    expect(at(40)).toBe(at(60));
+    // definition: triplets at 160 are 8 a second, the limit: a run of three counts 1; two count against 12 a second
+    expect(at(160, 'xxx ... ... ...')).toBeCloseTo(1 + 2 * ((8 / 12 - 0.6) / 0.4), 9);
+    expect(at(160, 'x.x x.. ... ...')).toBeCloseTo((8 / 12 - 0.6) / 0.4, 9);
+    expect(at(200, 'x.x x.. ... ...')).toBeGreaterThan(at(160, 'x.x x.. ... ...'));
+    // definition: 4.5 strokes a second is under three fifths of 8
+    expect(at(90, 'xxx xxx xxx xxx')).toBe(0);
   });
 });

@@ -15,8 +15,8 @@ const PAIR_SHARE = 1.5;
 /** What a foot keeps up, as a share of what a hand does. */
 const FOOT_SHARE = 0.75;
 
-/** Speed, as a share of the limit, from which on it costs anything. */
-const EASY_SHARE = 0.5;
+/** Speed, as a share of the limit, up to which it costs nothing: sixteenths with one hand at 72 where the limit is 8. */
+const EASY_SHARE = 0.6;
 
 const ROUNDING_SECONDS = 1e-9;
 
@@ -46,7 +46,18 @@ export function isPlayable(times: readonly number[], limit: number): boolean {
   );
 }
 
-/** What a gap between two strokes costs: 0 up to half the limit, 1 at the limit, more above. */
-export function speedCost(gapSeconds: number, limit: number): number {
-  return Math.max(0, (1 / gapSeconds / limit - EASY_SHARE) / (1 - EASY_SHARE));
+/** What a gap costs against a speed: 0 while it is easy, 1 at the speed, more above. */
+function gapCost(gapSeconds: number, speed: number): number {
+  return Math.max(0, (1 / gapSeconds / speed - EASY_SHARE) / (1 - EASY_SHARE));
+}
+
+/**
+ * What strokes in a row cost one limb: each two against the speed of two from one motion, each three against the
+ * speed that the limb can keep up.
+ */
+export function speedCost(times: readonly number[], limit: number): number {
+  const gaps = gapsOf(times);
+  const pairs = gaps.map((gap) => gapCost(gap, limit * PAIR_SHARE));
+  const runs = gaps.slice(1).map((gap, i) => gapCost(Math.max(gap, gaps[i] as number), limit));
+  return [...pairs, ...runs].reduce((sum, each) => sum + each, 0);
 }

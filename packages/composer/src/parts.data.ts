@@ -43,8 +43,8 @@ export const PARTS: readonly PartFacts[] = [
   { part: 'change', one: 'change of cell', several: 'changes of cell' },
   {
     part: 'speed',
-    one: 'pair of strokes at full hand speed',
-    several: 'pairs of strokes at full hand speed',
+    one: 'of hand speed (three strokes at the limit are 1)',
+    several: 'of hand speed (three strokes at the limit are 1)',
   },
   { part: 'dynamics', one: 'change of dynamics', several: 'changes of dynamics' },
 ];

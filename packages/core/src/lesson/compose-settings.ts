@@ -87,7 +87,7 @@ const weightsSchema = z
     density: weight(0.1, 'each stroke'),
     silence: weight(0.5, 'silence on beat 1'),
     change: weight(0.15, 'each change from one cell to another'),
-    speed: weight(0.5, 'each pair of strokes as fast as the hand-speed limit; less when slower'),
+    speed: weight(0.5, 'hand speed: each three strokes in a row at the limit; less when slower, or for two'),
     dynamics: weight(0.25, 'each change between ghost note, stroke and accent, and each flam, drag or buzz'),
   })
   .prefault({})
