@@ -30,18 +30,13 @@ interface OpenElement extends TextPlace {
   text: string;
 }
 
-const QUOTED = `"[^"]*"|'[^']*'`;
-const SKIPPED = [
-  '<!--[\\s\\S]*?-->',
-  '<\\?[\\s\\S]*?\\?>',
-  `<!DOCTYPE(?:[^[\\]<>"']|${QUOTED}|\\[(?:<!--[\\s\\S]*?-->|<\\?[\\s\\S]*?\\?>|[^\\]"']|${QUOTED})*\\])*>`,
-].join('|');
+/** A document type with its internal subset. */
+const DOCUMENT_TYPE =
+  /<!DOCTYPE(?:[^[\]<>"']|"[^"]*"|'[^']*'|\[(?:<!--[\s\S]*?-->|<\?[\s\S]*?\?>|[^\]"']|"[^"]*"|'[^']*')*\])*>/y;
 
-/** Skipped markup; CDATA (1); end tag (2); start tag: name (3), attributes (4), slash (5); text (6). */
-const TOKENS = new RegExp(
-  `${SKIPPED}|<!\\[CDATA\\[([\\s\\S]*?)\\]\\]>|</([^\\s>]+)\\s*>|<([^\\s/>!?]+)((?:[^<>"'/]|${QUOTED})*)(/?)>|([^<]+)`,
-  'g',
-);
+/** A start tag with attributes: name, attributes, slash. */
+const START_TAG = /<([^\s/>]+)((?:[^<>"'/]|"[^"]*"|'[^']*')*)(\/?)>/y;
+
 const ATTRIBUTE = /([^\s=]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g;
 const REFERENCE = /&(?:#(\d+)|#x([\da-fA-F]+)|(\w+));/g;
 const PREDEFINED: Readonly<Record<string, string>> = { lt: '<', gt: '>', amp: '&', quot: '"', apos: "'" };
@@ -70,7 +65,9 @@ function attributesOf(text: string): Record<string, string> {
 }
 
 function lineStarts(text: string): readonly number[] {
-  return [0, ...[...text.matchAll(/\r\n|\r|\n/g)].map((match) => match.index + match[0].length)];
+  const starts = [0];
+  for (const match of text.matchAll(/\r\n|\r|\n/g)) starts.push(match.index + match[0].length);
+  return starts;
 }
 
 /** Gives the places of ascending offsets. */
@@ -83,34 +80,77 @@ function placeFinder(text: string): (offset: number) => TextPlace {
   };
 }
 
-function close(element: OpenElement): void {
-  element.text = element.children.length > 0 ? '' : element.text.trim();
+/** Where the markup that starts at `from` and is neither tag nor CDATA ends. */
+function endOfSkipped(text: string, from: number): number {
+  if (text.startsWith('<!--', from)) return text.indexOf('-->', from) + 3;
+  if (text.startsWith('<?', from)) return text.indexOf('?>', from) + 2;
+  DOCUMENT_TYPE.lastIndex = from;
+  return DOCUMENT_TYPE.test(text) ? DOCUMENT_TYPE.lastIndex : text.length;
+}
+
+class Scanner {
+  readonly #text: string;
+  readonly #placeAt: (offset: number) => TextPlace;
+  readonly #open: OpenElement[] = [];
+  root: OpenElement | null = null;
+
+  constructor(text: string) {
+    this.#text = text;
+    this.#placeAt = placeFinder(text);
+  }
+
+  /** Reads the markup at `from` and gives the offset after it. */
+  markup(from: number): number {
+    const next = this.#text.charAt(from + 1);
+    if (next === '/') return this.#end(from);
+    if (next === '!' && this.#text.startsWith('<![CDATA[', from)) return this.#cdata(from);
+    if (next === '!' || next === '?') return endOfSkipped(this.#text, from);
+    return this.#start(from);
+  }
+
+  /** Adds text to the element that is open. */
+  characters(from: number, to: number): void {
+    const element = this.#open.at(-1);
+    if (!element || element.children.length > 0 || to === from) return;
+    const text = this.#text.slice(from, to);
+    element.text += decode(text.includes('\r') ? text.replaceAll(/\r\n?/g, '\n') : text);
+  }
+
+  #cdata(from: number): number {
+    const end = this.#text.indexOf(']]>', from);
+    const element = this.#open.at(-1);
+    if (element) element.text += this.#text.slice(from + '<![CDATA['.length, end);
+    return end + 3;
+  }
+
+  #end(from: number): number {
+    const element = this.#open.pop();
+    if (element) element.text = element.children.length > 0 ? '' : element.text.trim();
+    return this.#text.indexOf('>', from) + 1;
+  }
+
+  #start(from: number): number {
+    START_TAG.lastIndex = from;
+    const [tag = '', name = '', attributes = '', slash] = START_TAG.exec(this.#text) ?? [];
+    const { line, column } = this.#placeAt(from);
+    const own = attributes === '' ? {} : attributesOf(attributes);
+    const element = { line, column, name: localName(name), attributes: own, children: [], text: '' };
+    this.#open.at(-1)?.children.push(element);
+    this.root ??= element;
+    if (slash === '') this.#open.push(element);
+    return from + Math.max(1, tag.length);
+  }
 }
 
 /** The root element of a well-formed text; null where there is none. */
 export function scanXml(text: string): ReadElement | null {
-  const placeAt = placeFinder(text);
-  const open: OpenElement[] = [];
-  let root: OpenElement | null = null;
-  for (const match of text.matchAll(TOKENS)) {
-    const [, cdata, end, name, attributes, slash, plain] = match;
-    const parent = open.at(-1);
-    if (name !== undefined) {
-      const place = placeAt(match.index);
-      const element = {
-        ...place,
-        name: localName(name),
-        attributes: attributesOf(attributes ?? ''),
-        children: [],
-        text: '',
-      };
-      parent?.children.push(element);
-      root ??= element;
-      if (slash === '') open.push(element);
-    } else if (end !== undefined) {
-      const element = open.pop();
-      if (element) close(element);
-    } else if (parent) parent.text += cdata ?? decode(plain ?? '').replaceAll(/\r\n?/g, '\n');
+  const scanner = new Scanner(text);
+  let at = 0;
+  while (at < text.length) {
+    const markup = text.indexOf('<', at);
+    const end = markup < 0 ? text.length : markup;
+    scanner.characters(at, end);
+    at = markup < 0 ? end : scanner.markup(markup);
   }
-  return root;
+  return scanner.root;
 }
