@@ -21,7 +21,7 @@ function heading(context: SheetContext, text: string): Block {
 
 function stageText(layer: Layer): string {
   const joins = layer.joins.map((voice) => (voice === 'pattern' ? 'the exercise' : VOICE_FACTS[voice].label));
-  const list = joins.join(' and ');
+  const list = joins.join(' + ');
   if (layer.name === 'pattern' && list === 'the exercise') return list;
   return layer.name === list ? list : `${layer.name}: ${list}`;
 }
@@ -76,35 +76,39 @@ interface GrooveLine {
   readonly leastMm: number;
 }
 
-/** The groove in lines of as many bars as fit. */
-function grooveLines(context: SheetContext): readonly GrooveLine[] {
-  const { lesson, contentWidthMm } = context;
-  const parts = grooveParts(lesson);
-  const bars = notatedBars(lesson, parts, barCount(parts, MOST_GROOVE_BARS));
-  const request = (from: number, to: number, staffSpaceMm: number): TileRequest => ({
+function grooveRequest(context: SheetContext, from: number, to: number): TileRequest {
+  const parts = grooveParts(context.lesson);
+  return {
     id: from === 0 ? 'groove' : `groove-${from + 1}`,
-    bars: bars.slice(from, to),
+    bars: notatedBars(context.lesson, parts, to).slice(from),
     firstBar: from + 1,
     staff: 'full',
-    staffSpaceMm,
+    staffSpaceMm: GROOVE_STAFF_SPACE_MM,
     widthMm: null,
     signature: true,
     barLines: 'repeat',
     title: 'The groove',
     description: describeBars(parts, from, to),
-  });
+  };
+}
+
+/** The groove in lines of as many bars as fit, all with notes of one size. */
+function grooveLines(context: SheetContext): readonly GrooveLine[] {
+  const { lesson, contentWidthMm } = context;
+  const count = barCount(grooveParts(lesson), MOST_GROOVE_BARS);
   const lines: GrooveLine[] = [];
-  for (let from = 0; from < bars.length; ) {
-    let to = bars.length;
-    while (to > from + 1 && leastTileWidthMm(request(from, to, GROOVE_STAFF_SPACE_MM)) > contentWidthMm)
-      to -= 1;
-    const natural = leastTileWidthMm(request(from, to, GROOVE_STAFF_SPACE_MM));
-    const staffSpaceMm = GROOVE_STAFF_SPACE_MM * Math.min(1, contentWidthMm / natural);
-    const line = request(from, to, staffSpaceMm);
-    lines.push({ request: line, leastMm: Math.min(natural, contentWidthMm) });
+  for (let from = 0; from < count; ) {
+    let to = count;
+    while (to > from + 1 && leastTileWidthMm(grooveRequest(context, from, to)) > contentWidthMm) to -= 1;
+    const request = grooveRequest(context, from, to);
+    lines.push({ request, leastMm: leastTileWidthMm(request) });
     from = to;
   }
-  return lines;
+  const shrink = Math.min(1, ...lines.map((line) => contentWidthMm / line.leastMm));
+  return lines.map(({ request, leastMm }) => ({
+    request: { ...request, staffSpaceMm: request.staffSpaceMm * shrink },
+    leastMm: leastMm * shrink,
+  }));
 }
 
 /** Room a stage list needs beside the groove. */

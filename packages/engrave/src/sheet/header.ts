@@ -60,7 +60,7 @@ function tempoMark(context: SheetContext): Row {
 
 function feelText(feel: Feel): string {
   if (feel.kind === 'even') return 'straight';
-  if (feel.kind === 'by tempo') return 'swing, as long as the tempo asks';
+  if (feel.kind === 'by tempo') return 'swing by tempo';
   return feel.ratio === 1
     ? 'straight'
     : `swing ${formatFeel({ ...feel, of: 'eighths' })}${feel.of === 'sixteenths' ? ' on sixteenths' : ''}`;

@@ -14,6 +14,7 @@ const STAFF_SPACE_MM = 1.35;
 const LABEL = style('regular', 3.7);
 const LABEL_GAP_MM = 1.8;
 const COLUMN_GAP_MM = 5;
+const ROW_GAP_MM = 2.4;
 
 interface Entry {
   readonly tile: Tile | null;
@@ -80,13 +81,12 @@ function marksOf(
   return all.filter((mark) => strikes.some(mark.used));
 }
 
-/** What stands on the one line of a compact sheet. */
-function lineEntries(context: SheetContext): readonly Entry[] {
-  const { lesson, settings, engraver } = context;
+/** What the one line of a compact sheet stands for. */
+function lineEntries({ lesson, settings, engraver }: SheetContext): readonly Entry[] {
   if (settings.staff === 'full') return [];
   const onLine = lesson.exercises.map(ownParts).filter(fitsOneLine);
-  const voices = voicesOf(onLine.flatMap(strikesOf));
-  return voices.map((voice) => ({
+  const voices = new Set(onLine.flatMap((parts) => parts.map((part) => part.voice)));
+  return [...voices].map((voice) => ({
     tile: strokeTile(engraver, `key-line-${voice}`, { voice, ...PLAIN }, STAFF_SPACE_MM, 'line'),
     label: `${VOICE_FACTS[voice].label} (exercises)`,
   }));
@@ -154,6 +154,6 @@ export function layOutLegend(context: SheetContext): readonly FlowBlock[] {
       const [label = ''] = wrapText(fonts, entry.label, LABEL, columnMm - signMm - LABEL_GAP_MM, 1);
       return allMoved(drawEntry(context, entry, label, signMm), column * columnMm, above);
     });
-    return { gapMm: index === 0 ? 5 : 1.5, heightMm: above + below, items };
+    return { gapMm: index === 0 ? 5 : ROW_GAP_MM, heightMm: above + below, items };
   });
 }

@@ -130,10 +130,9 @@ function writeNote(writing: Writing, event: NotatedEvent): string {
   const stem = `${duration(event)} stem.dir="${writing.stems}"${hidden}${stemModifier(event)}`;
   const [first, ...others] = event.heads;
   if (!first) return '';
-  if (others.length === 0)
-    return graceNotes(writing, event) + writeHead(writing, event, first, stem, articulations(event));
+  if (others.length === 0) return writeHead(writing, event, first, stem, articulations(event));
   const heads = event.heads.map((head) => writeHead(writing, event, head, '', '')).join('');
-  return `${graceNotes(writing, event)}<chord ${stem}>${articulations(event)}${heads}</chord>`;
+  return `<chord ${stem}>${articulations(event)}${heads}</chord>`;
 }
 
 function writeEvent(writing: Writing, event: NotatedEvent): string {
@@ -153,18 +152,35 @@ function beamRuns(events: readonly NotatedEvent[]): readonly (readonly NotatedEv
   return runs;
 }
 
+/** A run under one beam or under none, without the grace notes of its first note. */
+function writeRun(writing: Writing, run: readonly NotatedEvent[]): string {
+  const inner = run
+    .map((event, index) => (index === 0 ? '' : graceNotes(writing, event)) + writeEvent(writing, event))
+    .join('');
+  return run[0]?.beamed ? `<beam>${inner}</beam>` : inner;
+}
+
+/**
+ * One beat, or a rest over more. Grace notes before a beam or tuplet stand outside it: verovio would join them to
+ * the beam and print the tuplet's number as small as they are.
+ */
 function writeGroup(writing: Writing, group: NotatedGroup, meter: Meter): string {
   if (group.beats === meter.beats.length && group.events.every((event) => event.kind === 'rest')) {
     return `<mRest loc="${restPosition(writing)}"/>`;
   }
+  const before = (run: readonly NotatedEvent[]) =>
+    run
+      .slice(0, 1)
+      .map((event) => graceNotes(writing, event))
+      .join('');
   const events = beamRuns(group.events)
-    .map((run) => {
-      const inner = run.map((event) => writeEvent(writing, event)).join('');
-      return run[0]?.beamed ? `<beam>${inner}</beam>` : inner;
-    })
+    .map((run, index) => (index === 0 ? '' : before(run)) + writeRun(writing, run))
     .join('');
-  if (!group.tuplet) return events;
-  const { actual, normal, bracket } = group.tuplet;
+  return before(group.events) + (group.tuplet ? writeTuplet(writing, group.tuplet, events) : events);
+}
+
+function writeTuplet(writing: Writing, tuplet: NonNullable<NotatedGroup['tuplet']>, events: string): string {
+  const { actual, normal, bracket } = tuplet;
   const place = writing.stems === 'up' ? 'above' : 'below';
   return `<tuplet num="${actual}" numbase="${normal}" bracket.visible="${bracket}" num.place="${place}" bracket.place="${place}">${events}</tuplet>`;
 }
@@ -197,7 +213,7 @@ function writeBar(bar: NotatedBar, index: number, count: number, options: MeiOpt
       return writeLayer(writing, layer, bar.meter);
     })
     .join('');
-  return `<measure n="${options.firstBar + index}"${left}${right}><staff n="1">${layers}</staff></measure>`;
+  return `<measure${left}${right}><staff n="1">${layers}</staff></measure>`;
 }
 
 function staffDefinition(meter: Meter, options: MeiOptions): string {
