@@ -1,0 +1,67 @@
+/** What can be done with lessons on the desk; each is kept at once and can be taken back. */
+import { createLesson, removeLesson, restoreLesson, saveLesson } from '../document/api.ts';
+import { setTitle } from '../edit/heading.ts';
+import { wordsFor } from '../shared/error-words.ts';
+import { useSay } from '../shared/notice.tsx';
+import { go } from '../shared/route.ts';
+import { useWords } from '../words/words.tsx';
+import { downloadFromServer, importFile } from './files.ts';
+import { newLessonText } from './new-lesson.ts';
+import type { DeskLesson } from './use-lessons.ts';
+
+/** The actions of the desk. */
+export interface DeskActions {
+  readonly start: () => Promise<void>;
+  readonly rename: (lesson: DeskLesson, title: string) => Promise<void>;
+  readonly duplicate: (lesson: DeskLesson) => Promise<void>;
+  readonly remove: (lesson: DeskLesson) => Promise<void>;
+  readonly bringIn: (file: File) => Promise<void>;
+  readonly take: (lesson: DeskLesson, format: 'yaml' | 'musicxml' | 'midi') => Promise<void>;
+}
+
+/** The actions; `refresh` shows the desk as it is afterwards. */
+export function useDeskActions(refresh: () => Promise<void>): DeskActions {
+  const words = useWords();
+  const say = useSay();
+  const attempt = async (work: () => Promise<void>) => {
+    try {
+      await work();
+    } catch (error) {
+      say(wordsFor(error, words));
+    }
+    await refresh();
+  };
+  const nameOf = (lesson: DeskLesson) => lesson.title ?? words.desk.untitled;
+  return {
+    start: () =>
+      attempt(async () => {
+        const stored = await createLesson(newLessonText(words.desk.newTitle));
+        go({ at: 'lesson', id: stored.id, view: 'page' });
+      }),
+    rename: ({ stored }, title) =>
+      attempt(async () => {
+        const text = setTitle(stored.text, title);
+        await saveLesson(stored.id, { text, revision: stored.revision, cause: 'edit' });
+      }),
+    duplicate: (lesson) =>
+      attempt(async () => {
+        await createLesson(setTitle(lesson.stored.text, words.desk.copyOf(nameOf(lesson))));
+      }),
+    remove: (lesson) =>
+      attempt(async () => {
+        await removeLesson(lesson.stored.id);
+        const restore = () =>
+          attempt(async () => {
+            await restoreLesson(lesson.stored.id);
+            say(words.desk.restored(nameOf(lesson)));
+          });
+        say(words.desk.removed(nameOf(lesson)), { label: words.desk.undo, run: () => void restore() });
+      }),
+    bringIn: (file) =>
+      attempt(async () => {
+        const title = await importFile(file);
+        say(words.desk.imported(title ?? file.name));
+      }),
+    take: (lesson, format) => attempt(() => downloadFromServer(lesson.stored, format)),
+  };
+}

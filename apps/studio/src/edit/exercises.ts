@@ -1,0 +1,72 @@
+/** Changing the list of exercises; their numbers follow from their order. */
+import { type Exercise, editLesson, type Lesson, type Pattern, setExercises } from '@shedbook/core';
+import type { Line } from './strokes.ts';
+
+/** An exercise before it has a number. */
+export type Unnumbered = Omit<Exercise, 'number'>;
+
+/** The text of the lesson with other exercises. */
+export function withExercises(text: string, lesson: Lesson, exercises: readonly Unnumbered[]): string {
+  if (exercises.length === 0) return editLesson(text, ['exercises'], undefined);
+  return setExercises(text, exercises, lesson.comping);
+}
+
+/** The exercises with one changed. */
+export function changeExercise(
+  exercises: readonly Exercise[],
+  index: number,
+  change: Partial<Unnumbered>,
+): readonly Unnumbered[] {
+  return exercises.map((each, i) => (i === index ? { ...each, ...change } : each));
+}
+
+/** The exercise with another line for one of its parts; hands belong to the first part. */
+export function withLine(exercise: Exercise, part: number, line: Line): Unnumbered {
+  const parts = exercise.parts.map((each, i) => (i === part ? { ...each, pattern: line.pattern } : each));
+  return { ...exercise, parts, sticking: part === 0 ? line.sticking : exercise.sticking };
+}
+
+/** The exercises with one moved to another place. */
+export function moveExercise(
+  exercises: readonly Exercise[],
+  from: number,
+  to: number,
+): readonly Unnumbered[] {
+  const moved = exercises[from];
+  if (!moved || from === to) return exercises;
+  return exercises.toSpliced(from, 1).toSpliced(to, 0, moved);
+}
+
+/** The exercises without one. */
+export function removeExercise(exercises: readonly Exercise[], index: number): readonly Unnumbered[] {
+  return exercises.toSpliced(index, 1);
+}
+
+/** The exercises with one twice. */
+export function duplicateExercise(exercises: readonly Exercise[], index: number): readonly Unnumbered[] {
+  const original = exercises[index];
+  return original ? exercises.toSpliced(index + 1, 0, original) : exercises;
+}
+
+/** A silent bar divided as the beats of another are, or by the lesson's smallest vocabulary, or as it stands. */
+function silentPattern(lesson: Lesson, like: Pattern | null): Pattern {
+  const slots = lesson.vocabulary[0]?.cell.marks.length ?? (lesson.meter.compound ? 3 : 2);
+  const bar = lesson.meter.beats.map((_, beat) => {
+    const length = like?.bars[0]?.[beat]?.marks.length ?? slots;
+    const marks = Array.from({ length }, () => '.' as const);
+    return { text: marks.join(''), marks };
+  });
+  return { bars: [bar] };
+}
+
+/** The exercises with a new silent one at a place. */
+export function insertExercise(lesson: Lesson, at: number): readonly Unnumbered[] {
+  const like = lesson.exercises[at - 1]?.parts[0]?.pattern ?? null;
+  const fresh: Unnumbered = {
+    name: null,
+    parts: [{ voice: lesson.comping, pattern: silentPattern(lesson, like) }],
+    sticking: null,
+    notes: null,
+  };
+  return (lesson.exercises as readonly Unnumbered[]).toSpliced(at, 0, fresh);
+}

@@ -1,0 +1,112 @@
+/**
+ * The ball that rides the notation: it comes down on every count and every stroke in time with what is heard.
+ * Every drawn bar of an exercise holds one, hidden until it is its turn.
+ */
+import type { Lesson, Meter } from '@shedbook/core';
+import { type RefObject, useEffect } from 'react';
+import { beatEdges, slotX } from '../notation/layout.ts';
+import { type Flight, flightAt, type Landing, landingsOf } from './landings.ts';
+import type { Player } from './player.ts';
+import type { Program } from './program.ts';
+
+interface BallProps {
+  /** Bar of the pattern, from 0. */
+  readonly bar: number;
+  /** The part of the bar that is drawn, in units. */
+  readonly left: number;
+  readonly right: number;
+}
+
+/** A ball that waits for its turn. */
+export function Ball({ bar, left, right }: BallProps) {
+  return (
+    <circle className="ball" r="6" data-ball={bar} data-left={left} data-right={right} visibility="hidden" />
+  );
+}
+
+/** Height of a flight of a quarter note over the heads, and of the longest, in units of the drawing. */
+const HEIGHT = { quarter: 26, most: 44 } as const;
+
+/** Where the ball touches: just over the stems' ends it would hide nothing, on the heads it is clearest. */
+const FLOOR = -9;
+
+function xOf(landing: Landing, edges: readonly number[]): number {
+  return slotX(edges, landing.beat, landing.phase);
+}
+
+/** The ball's place in units of the bar that it left from. */
+export function ballAt(
+  flight: Flight,
+  meter: Meter,
+  still: boolean,
+): { readonly x: number; readonly y: number } {
+  const edges = beatEdges(meter);
+  const from = xOf(flight.from, edges);
+  const sameBar = flight.to !== null && flight.to.bar === flight.from.bar;
+  const to = sameBar ? xOf(flight.to as Landing, edges) : (edges.at(-1) ?? from);
+  if (still) return { x: from, y: FLOOR };
+  const length = (flight.to?.place ?? flight.from.place + 0.25) - flight.from.place;
+  const height = Math.min(HEIGHT.most, HEIGHT.quarter * Math.sqrt(Math.max(0, length) / 0.25));
+  const arc = 4 * flight.share * (1 - flight.share);
+  return { x: from + (to - from) * flight.share, y: FLOOR - height * arc };
+}
+
+function slotCounter(lesson: Lesson, exercise: number | null) {
+  const pattern = lesson.exercises.find((each) => each.number === exercise)?.parts[0]?.pattern;
+  return (patternBar: number, beat: number) => pattern?.bars[patternBar]?.[beat]?.marks.length ?? 1;
+}
+
+function place(
+  balls: Iterable<SVGElement>,
+  patternBar: number | null,
+  at: { x: number; y: number } | null,
+): void {
+  for (const ball of balls) {
+    const { ball: bar, left, right } = ball.dataset;
+    const here =
+      at !== null &&
+      patternBar !== null &&
+      Number(bar) === patternBar &&
+      at.x >= Number(left) &&
+      at.x < Number(right);
+    ball.style.visibility = here ? 'visible' : 'hidden';
+    if (here) ball.setAttribute('transform', `translate(${at.x.toFixed(2)} ${at.y.toFixed(2)})`);
+  }
+}
+
+/** Lets the ball ride while something plays. */
+export function useBall(player: Player, lesson: Lesson, root: RefObject<HTMLElement | null>): void {
+  useEffect(() => {
+    const still = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
+    let frame = 0;
+    let program: Program | null = null;
+    let landings: readonly Landing[] = [];
+    const draw = () => {
+      frame = requestAnimationFrame(draw);
+      const balls = root.current?.querySelectorAll<SVGElement>('[data-ball]') ?? [];
+      const heard = player.heard();
+      if (!heard) return place(balls, null, null);
+      if (heard.program !== program) {
+        program = heard.program;
+        landings = landingsOf(program, slotCounter(lesson, program.exercise));
+      }
+      const flight = flightAt(landings, heard.place, program.end);
+      if (!flight) return place(balls, null, null);
+      const own =
+        root.current?.querySelectorAll<SVGElement>(`[data-exercise="${program.exercise}"] [data-ball]`) ?? [];
+      place(own, flight.from.patternBar, ballAt(flight, lesson.meter, still));
+    };
+    const stop = () => cancelAnimationFrame(frame);
+    const look = () => {
+      stop();
+      if (player.status() === 'playing') draw();
+      else place(root.current?.querySelectorAll<SVGElement>('[data-ball]') ?? [], null, null);
+    };
+    look();
+    const unsubscribe = player.subscribe(look);
+    return () => {
+      unsubscribe();
+      stop();
+    };
+  }, [player, lesson, root]);
+}

@@ -1,0 +1,65 @@
+/**
+ * Where the ball comes down: on every beat, and on every stroke of the pattern between beats.
+ *
+ * Conventions: places in whole notes, as performed; a landing's `phase` is written, so that the ball comes down on
+ * the notehead at the moment that it sounds. Beats and bars of the pattern count from 0.
+ */
+import type { Program } from './program.ts';
+
+/** A place where the ball comes down. */
+export interface Landing {
+  readonly place: number;
+  /** Bar of the form, from 1; 0 and below in the count-in. */
+  readonly bar: number;
+  readonly patternBar: number | null;
+  readonly beat: number;
+  /** Written place in the beat, 0 to below 1. */
+  readonly phase: number;
+}
+
+/** How many slots a beat of the pattern has, by bar of the form and beat; null where nothing is written. */
+export type SlotCount = (patternBar: number, beat: number) => number;
+
+/** Every landing of a program, in order; the count-in has its own. */
+export function landingsOf(program: Program, slotsOf: SlotCount): readonly Landing[] {
+  const patternBars = new Map<number, number>();
+  for (const { written, patternBar } of program.strokes) {
+    if (patternBar !== null) patternBars.set(written.bar, patternBar);
+  }
+  const beats = [...program.strokes.filter((each) => each.role === 'count-in'), ...program.clicks];
+  const onBeats = beats.map(
+    ({ place, written }): Landing => ({
+      place,
+      bar: written.bar,
+      patternBar: patternBars.get(written.bar) ?? null,
+      beat: written.beat - 1,
+      phase: 0,
+    }),
+  );
+  const between = program.strokes
+    .filter((stroke) => stroke.role === 'pattern' && stroke.written.slot > 1 && stroke.patternBar !== null)
+    .map(({ place, written, patternBar }): Landing => {
+      const beat = written.beat - 1;
+      const phase = (written.slot - 1) / slotsOf(patternBar as number, beat);
+      return { place, bar: written.bar, patternBar, beat, phase };
+    });
+  return [...onBeats, ...between].sort((a, b) => a.place - b.place);
+}
+
+/** A moment of the ball's way: the landing it left, the one it goes to, and how far it is, 0 to 1. */
+export interface Flight {
+  readonly from: Landing;
+  readonly to: Landing | null;
+  readonly share: number;
+}
+
+/** Where the ball is at a place; past the last landing it flies on to the end. */
+export function flightAt(landings: readonly Landing[], place: number, end: number): Flight | null {
+  const index = landings.findLastIndex((landing) => landing.place <= place + 1e-9);
+  const from = landings[index];
+  if (!from) return null;
+  const to = landings[index + 1] ?? null;
+  const until = to?.place ?? end;
+  const share = until > from.place ? (place - from.place) / (until - from.place) : 0;
+  return { from, to, share: Math.min(1, Math.max(0, share)) };
+}

@@ -1,0 +1,28 @@
+/** The bar and the beat that are heard, as numbers that can be read from the throne. */
+import { useEffect, useRef } from 'react';
+import { useSound } from './sound-context.tsx';
+
+/** The count; hidden from screen readers, which would never stop talking. */
+export function LedgeCount() {
+  const { player, status } = useSound();
+  const shown = useRef<HTMLSpanElement>(null);
+  useEffect(() => {
+    if (status !== 'playing') return;
+    let frame = 0;
+    const draw = () => {
+      frame = requestAnimationFrame(draw);
+      const heard = player.heard();
+      const beat =
+        heard &&
+        [
+          ...heard.program.strokes.filter((each) => each.role === 'count-in'),
+          ...heard.program.clicks,
+        ].findLast((each) => each.place <= heard.place + 1e-9);
+      const text = beat ? `${Math.max(0, beat.written.bar) || '–'} · ${beat.written.beat}` : '';
+      if (shown.current && shown.current.textContent !== text) shown.current.textContent = text;
+    };
+    draw();
+    return () => cancelAnimationFrame(frame);
+  }, [player, status]);
+  return <span className="ledge-count" ref={shown} aria-hidden="true" />;
+}

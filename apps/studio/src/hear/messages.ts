@@ -1,0 +1,42 @@
+/** What the page and the sound thread say to each other. Samples count from the start of the audio context. */
+import type { Kit, SoundName } from '@shedbook/sound';
+import type { Program } from './program.ts';
+import type { Anchor, LiveSettings, TimedStroke } from './sequencer.ts';
+
+/** One sound of the kit, made elsewhere. */
+export interface KitSound {
+  readonly name: SoundName;
+  readonly sound: ReturnType<Kit['sound']>;
+}
+
+/** From the page. */
+export type Order =
+  | { readonly kind: 'kit port'; readonly port: MessagePort }
+  | {
+      readonly kind: 'start';
+      readonly program: Program;
+      readonly settings: LiveSettings;
+      readonly setUp: 'right-handed' | 'left-handed';
+    }
+  | { readonly kind: 'settings'; readonly settings: LiveSettings }
+  | { readonly kind: 'program'; readonly program: Program; readonly when: 'now' | 'next time' }
+  | { readonly kind: 'stop' };
+
+/** From the sound thread. */
+export type Report =
+  | { readonly kind: 'anchor'; readonly anchor: Anchor; readonly program: Program }
+  | { readonly kind: 'strokes'; readonly strokes: readonly TimedStroke[] };
+
+/** Name that the sound thread's player is registered under. */
+export const PLAYER = 'shedbook-player';
+
+/** Which set of drums, the same for everybody. */
+export const KIT_SEED = 'tannery';
+
+/** Asks for every sound of the kit. */
+export interface KitRequest {
+  readonly sampleRateHz: number;
+  /** What is needed soonest. */
+  readonly first: readonly SoundName[];
+  readonly port: MessagePort;
+}

@@ -1,0 +1,154 @@
+/**
+ * Playing: the page's side of the sound thread.
+ *
+ * Conventions: a heard moment is what leaves the loudspeaker now: the context's time less its output latency.
+ */
+import type { SoundName } from '@shedbook/sound';
+import kitWorkerUrl from './kit.worker.ts?worker&url';
+import { soundsOf } from './kit-sounds.ts';
+import type { KitRequest, Order, Report } from './messages.ts';
+import { PLAYER } from './messages.ts';
+import workletUrl from './player.worklet.ts?worker&url';
+import type { Program } from './program.ts';
+import type { Anchor, LiveSettings, TimedStroke } from './sequencer.ts';
+
+/** How far playing is. */
+export type PlayerStatus = 'silent' | 'loading' | 'playing' | 'failed';
+
+/** What is heard at a moment. */
+export interface Heard {
+  readonly program: Program;
+  /** Place in the form in whole notes; below 0 in the count-in. */
+  readonly place: number;
+  readonly pass: number;
+}
+
+/** Strokes that were given to the sound thread, for whoever follows along: samples of the audio context. */
+export interface StrokesEvent {
+  readonly strokes: readonly TimedStroke[];
+  readonly sampleRate: number;
+}
+
+/** Name of the event on `window` that carries a {@link StrokesEvent}. */
+export const STROKES_EVENT = 'shedbook:strokes';
+
+interface Told {
+  readonly anchor: Anchor;
+  readonly program: Program;
+}
+
+/** Loudness of the whole: a plain stroke of the kit lies well under full scale. */
+const OUTPUT_GAIN = 1.8;
+
+/** Anchors that are remembered: what is heard lies a little behind what is being sequenced. */
+const REMEMBERED = 8;
+
+/** Samples a second; the same everywhere, so that the kit can be made before anything is played. */
+const RATE_HZ = 44_100;
+
+/** Lets a worker make the kit. @returns where the sounds come out. */
+function makeKit(first: readonly SoundName[]): MessagePort {
+  const { port1, port2 } = new MessageChannel();
+  const worker = new Worker(kitWorkerUrl, { type: 'module' });
+  const request: KitRequest = { sampleRateHz: RATE_HZ, first, port: port2 };
+  worker.postMessage(request, [port2]);
+  return port1;
+}
+
+/** A player; it makes its sound thread when it is first asked to play. */
+export class Player {
+  readonly #listeners = new Set<() => void>();
+  #status: PlayerStatus = 'silent';
+  #context: AudioContext | null = null;
+  #node: Promise<AudioWorkletNode> | null = null;
+  #kit: MessagePort | null = null;
+  #told: readonly Told[] = [];
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  readonly status = (): PlayerStatus => this.#status;
+
+  /** Begins to make the kit, what a program needs first. Nothing is heard yet. */
+  prepare(program: Program): void {
+    this.#kit ??= makeKit(soundsOf(program));
+  }
+
+  /** Plays a program from its count-in on. */
+  async play(program: Program, settings: LiveSettings, setUp: 'right-handed' | 'left-handed'): Promise<void> {
+    this.#show('loading');
+    this.prepare(program);
+    try {
+      this.#context ??= new AudioContext({ latencyHint: 'interactive', sampleRate: RATE_HZ });
+      await this.#context.resume();
+      this.#node ??= this.#open(this.#context);
+      const node = await this.#node;
+      this.#told = [];
+      if (this.#status === 'loading') this.#order(node, { kind: 'start', program, settings, setUp });
+    } catch {
+      this.#node = null;
+      this.#show('failed');
+    }
+  }
+
+  stop(): void {
+    void this.#node?.then((node) => this.#order(node, { kind: 'stop' }));
+    this.#show('silent');
+  }
+
+  change(settings: LiveSettings): void {
+    this.#whilePlaying({ kind: 'settings', settings });
+  }
+
+  replace(program: Program, when: 'now' | 'next time'): void {
+    this.#whilePlaying({ kind: 'program', program, when });
+  }
+
+  /** What is heard now, or null. */
+  heard(): Heard | null {
+    const context = this.#context;
+    if (this.#status !== 'playing' || !context) return null;
+    const latency = context.outputLatency || context.baseLatency || 0;
+    const sample = (context.currentTime - latency) * context.sampleRate;
+    const told = this.#told.findLast((each) => each.anchor.sample <= sample) ?? this.#told[0];
+    if (!told) return null;
+    const { anchor } = told;
+    const place = anchor.place + ((sample - anchor.sample) / context.sampleRate) * (anchor.bpm / 240);
+    return { program: told.program, place, pass: anchor.pass };
+  }
+
+  #whilePlaying(order: Order): void {
+    if (this.#status === 'playing') void this.#node?.then((node) => this.#order(node, order));
+  }
+
+  #order(node: AudioWorkletNode, order: Order, transfer: Transferable[] = []): void {
+    node.port.postMessage(order, transfer);
+  }
+
+  async #open(context: AudioContext): Promise<AudioWorkletNode> {
+    await context.audioWorklet.addModule(workletUrl);
+    const node = new AudioWorkletNode(context, PLAYER, { numberOfInputs: 0, outputChannelCount: [2] });
+    node.connect(new GainNode(context, { gain: OUTPUT_GAIN })).connect(context.destination);
+    node.port.onmessage = ({ data }: MessageEvent<Report>) => this.#hear(data);
+    if (this.#kit) this.#order(node, { kind: 'kit port', port: this.#kit }, [this.#kit]);
+    return node;
+  }
+
+  #hear(report: Report): void {
+    if (report.kind === 'anchor') {
+      this.#told = [...this.#told, report].slice(-REMEMBERED);
+      if (this.#status === 'loading') this.#show('playing');
+      return;
+    }
+    const detail: StrokesEvent = { strokes: report.strokes, sampleRate: RATE_HZ };
+    window.dispatchEvent(new CustomEvent(STROKES_EVENT, { detail }));
+  }
+
+  #show(status: PlayerStatus): void {
+    if (status === this.#status) return;
+    this.#status = status;
+    for (const listener of this.#listeners) listener();
+  }
+}

@@ -1,0 +1,111 @@
+/** The sound thread: a sequencer reads strokes out, a renderer sounds them, block by block. */
+import { createRenderer, type Kit, type Renderer, type SoundName } from '@shedbook/sound';
+import { soundFor, soundsOf } from './kit-sounds.ts';
+import { KIT_SEED, type KitSound, type Order, PLAYER, type Report } from './messages.ts';
+import { type Anchor, Sequencer } from './sequencer.ts';
+
+declare const currentFrame: number;
+declare const sampleRate: number;
+declare class AudioWorkletProcessor {
+  readonly port: MessagePort;
+}
+declare function registerProcessor(name: string, processor: typeof AudioWorkletProcessor): void;
+
+/** Strokes are given to the renderer so far ahead of their time: the graces of a drag lie before its stroke. */
+const AHEAD_SECONDS = 0.1;
+
+/** From the order to play to the first stroke. */
+const START_SECONDS = 0.15;
+
+type StartOrder = Extract<Order, { kind: 'start' }>;
+
+class Player extends AudioWorkletProcessor {
+  readonly #sounds = new Map<SoundName, KitSound['sound']>();
+  #renderer: Renderer | null = null;
+  /** Frame of the context at which the renderer's sample 0 lies. */
+  #origin = 0;
+  #sequencer: Sequencer | null = null;
+  #told: Anchor | null = null;
+  /** An order to play that waits for its sounds. */
+  #waiting: StartOrder | null = null;
+
+  constructor() {
+    super();
+    this.port.onmessage = ({ data }: MessageEvent<Order>) => this.#obey(data);
+  }
+
+  #report(report: Report): void {
+    this.port.postMessage(report);
+  }
+
+  #obey(order: Order): void {
+    if (order.kind === 'kit port')
+      order.port.onmessage = ({ data }: MessageEvent<KitSound>) => this.#receive(data);
+    else if (order.kind === 'start') this.#startWhenReady(order);
+    else if (order.kind === 'settings') this.#sequencer?.change(order.settings);
+    else if (order.kind === 'program') this.#sequencer?.replace(order.program, order.when);
+    else this.#stop();
+  }
+
+  #receive({ name, sound }: KitSound): void {
+    this.#sounds.set(name, sound);
+    if (this.#waiting) this.#startWhenReady(this.#waiting);
+  }
+
+  #kit(): Kit {
+    const sound = (name: SoundName) => {
+      const found = this.#sounds.get(name);
+      if (!found) throw new RangeError(`Internal error: the kit has no ${name} yet`);
+      return found;
+    };
+    return { sampleRateHz: sampleRate, seed: KIT_SEED, sound, prepare: () => undefined };
+  }
+
+  #startWhenReady(order: StartOrder): void {
+    const ready = soundsOf(order.program).every((name) => this.#sounds.has(name));
+    this.#waiting = ready ? null : order;
+    if (ready) this.#start(order);
+  }
+
+  #start({ program, settings, setUp }: StartOrder): void {
+    this.#renderer = createRenderer({ kit: this.#kit(), setUp });
+    this.#origin = currentFrame;
+    const start = currentFrame + Math.round(START_SECONDS * sampleRate);
+    this.#sequencer = new Sequencer(program, settings, sampleRate, start);
+    this.#told = null;
+  }
+
+  #stop(): void {
+    this.#sequencer = null;
+    this.#waiting = null;
+    const now = this.#renderer ? this.#renderer.position() / sampleRate : 0;
+    for (const voice of ['ride', 'crash', 'hihat-open'] as const) this.#renderer?.choke(voice, now);
+  }
+
+  #sequence(sequencer: Sequencer, renderer: Renderer, frames: number): void {
+    const ahead = Math.round(AHEAD_SECONDS * sampleRate);
+    const strokes = sequencer.until(currentFrame + frames + ahead);
+    if (strokes.length > 0) {
+      const ready = strokes.filter(({ stroke }) => this.#sounds.has(soundFor(stroke)));
+      renderer.schedule(
+        ready.map(({ sample, stroke }) => ({ ...stroke, timeSeconds: (sample - this.#origin) / sampleRate })),
+      );
+      this.#report({ kind: 'strokes', strokes });
+    }
+    if (this.#told !== sequencer.anchor) {
+      this.#told = sequencer.anchor;
+      this.#report({ kind: 'anchor', anchor: sequencer.anchor, program: sequencer.program });
+    }
+  }
+
+  process(_inputs: unknown, [output]: readonly (readonly Float32Array[])[]): boolean {
+    const [left, right] = output ?? [];
+    const renderer = this.#renderer;
+    if (!left || !right || !renderer) return true;
+    if (this.#sequencer) this.#sequence(this.#sequencer, renderer, left.length);
+    renderer.render(left, right, left.length);
+    return true;
+  }
+}
+
+registerProcessor(PLAYER, Player);

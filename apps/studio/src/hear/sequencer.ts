@@ -1,0 +1,166 @@
+/**
+ * Reading a program out in time, block by block: which strokes fall in the next samples. Tempo, balance, mutes
+ * and click may change at any moment; no stroke is dropped or struck twice by a change of tempo or feel.
+ *
+ * What was given out is settled: a change takes hold from the sample up to which strokes have been given out.
+ *
+ * Conventions: samples from the start of the sequencer; places in whole notes; tempo in quarter notes a minute.
+ */
+import type { SoundingVoice } from '@shedbook/core';
+import type { Program, ProgramStroke } from './program.ts';
+
+/** A stroke with the sample that it falls on. */
+export interface TimedStroke {
+  readonly sample: number;
+  /** Times through the form before it. */
+  readonly pass: number;
+  readonly stroke: ProgramStroke;
+}
+
+/** Where the sequencer is: at `sample` it stands at `place` and goes on at `bpm`. */
+export interface Anchor {
+  readonly sample: number;
+  readonly place: number;
+  readonly bpm: number;
+  readonly pass: number;
+}
+
+/** What changes while it plays. */
+export interface LiveSettings {
+  readonly bpm: number;
+  readonly click: boolean;
+  readonly mute: readonly SoundingVoice[];
+  /** Added to the level of a voice, in dB. */
+  readonly trimDb: Readonly<Partial<Record<SoundingVoice, number>>>;
+}
+
+/** Strokes that are being read. */
+interface Stream {
+  strokes: readonly ProgramStroke[];
+  next: number;
+  pass: number;
+}
+
+/** Quarter notes a minute to samples a whole note. */
+function samplesPerWhole(bpm: number, rate: number): number {
+  return (240 * rate) / bpm;
+}
+
+/** A player of programs. */
+export class Sequencer {
+  readonly #rate: number;
+  #program: Program;
+  #queued: Program | null = null;
+  #settings: LiveSettings;
+  #anchor: Anchor;
+  #main: Stream;
+  #clicks: Stream;
+  /** Everything before this sample has been given out. */
+  #given: number;
+
+  constructor(program: Program, settings: LiveSettings, rate: number, sample: number) {
+    this.#rate = rate;
+    this.#program = program;
+    this.#settings = settings;
+    this.#anchor = { sample, place: program.start, bpm: settings.bpm, pass: 0 };
+    this.#main = { strokes: program.strokes, next: 0, pass: 0 };
+    this.#clicks = { strokes: program.clicks, next: 0, pass: 0 };
+    this.#given = sample;
+  }
+
+  get anchor(): Anchor {
+    return this.#anchor;
+  }
+
+  get program(): Program {
+    return this.#program;
+  }
+
+  /** Changes tempo, click, mutes or balance. */
+  change(settings: LiveSettings): void {
+    if (settings.bpm !== this.#settings.bpm) {
+      const sample = this.#given;
+      this.#anchor = { ...this.#anchor, sample, place: this.#placeAt(sample), bpm: settings.bpm };
+    }
+    this.#settings = settings;
+  }
+
+  /** Goes on with another program: from the next time round, or from where it is. */
+  replace(program: Program, when: 'now' | 'next time'): void {
+    if (when === 'next time') {
+      this.#queued = program;
+      return;
+    }
+    const sameShape = program.shape === this.#program.shape;
+    this.#program = program;
+    if (sameShape) this.#main.strokes = program.strokes;
+    else this.#main = this.#streamFromHere(program.strokes);
+    this.#clicks = this.#streamFromHere(program.clicks);
+  }
+
+  /** Where it stands at a sample, in whole notes of the form: grows on past the end until it goes round. */
+  #placeAt(sample: number): number {
+    return (
+      this.#anchor.place + (sample - this.#anchor.sample) / samplesPerWhole(this.#anchor.bpm, this.#rate)
+    );
+  }
+
+  #sampleOf(place: number): number {
+    return this.#anchor.sample + (place - this.#anchor.place) * samplesPerWhole(this.#anchor.bpm, this.#rate);
+  }
+
+  /** The strokes that have not been given out yet. */
+  #streamFromHere(strokes: readonly ProgramStroke[]): Stream {
+    const next = strokes.findIndex((stroke) => Math.round(this.#sampleOf(stroke.place)) >= this.#given);
+    return { strokes, next: next < 0 ? strokes.length : next, pass: this.#main.pass };
+  }
+
+  #goRound(): void {
+    const length = this.#program.end;
+    const sample = this.#sampleOf(length);
+    const pass = this.#anchor.pass + 1;
+    if (this.#queued) {
+      this.#program = this.#queued;
+      this.#queued = null;
+    }
+    this.#anchor = { sample, place: 0, bpm: this.#anchor.bpm, pass };
+    const first = (strokes: readonly ProgramStroke[]) =>
+      Math.max(
+        0,
+        strokes.findIndex((each) => each.place >= 0),
+      );
+    this.#main = { strokes: this.#program.strokes, next: first(this.#program.strokes), pass };
+    this.#clicks = { strokes: this.#program.clicks, next: 0, pass };
+  }
+
+  #sounds(stroke: ProgramStroke): boolean {
+    if (stroke.role === 'count-in') return true;
+    if (stroke.voice === 'click') return this.#settings.click;
+    return !this.#settings.mute.includes(stroke.voice);
+  }
+
+  #take(stream: Stream, until: number, out: TimedStroke[]): void {
+    for (let stroke = stream.strokes[stream.next]; stroke; stroke = stream.strokes[stream.next]) {
+      const sample = Math.round(this.#sampleOf(stroke.place));
+      if (sample >= until) return;
+      stream.next += 1;
+      if (!this.#sounds(stroke)) continue;
+      const trim = this.#settings.trimDb[stroke.voice] ?? 0;
+      out.push({ sample, pass: stream.pass, stroke: { ...stroke, levelDb: stroke.levelDb + trim } });
+    }
+  }
+
+  /** The strokes that fall before `sample` and have not been given out, in order. */
+  until(sample: number): readonly TimedStroke[] {
+    const out: TimedStroke[] = [];
+    for (;;) {
+      this.#take(this.#main, sample, out);
+      this.#take(this.#clicks, sample, out);
+      const done = this.#main.next >= this.#main.strokes.length;
+      if (!done || this.#sampleOf(this.#program.end) >= sample) break;
+      this.#goRound();
+    }
+    this.#given = Math.max(this.#given, sample);
+    return out.sort((a, b) => a.sample - b.sample);
+  }
+}

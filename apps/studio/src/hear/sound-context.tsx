@@ -1,0 +1,115 @@
+/** What sounds, for components: what is chosen, what can be changed while it plays. */
+import { type Feel, formatFeel, type Lesson, readFeel, type SoundingVoice } from '@shedbook/core';
+import {
+  createContext,
+  type ReactNode,
+  useContext,
+  useEffect,
+  useMemo,
+  useState,
+  useSyncExternalStore,
+} from 'react';
+import { Player, type PlayerStatus } from './player.ts';
+import { createProgram, type Program } from './program.ts';
+import type { LiveSettings } from './sequencer.ts';
+
+/** Everything that can be chosen about the sound. */
+export interface SoundChoice {
+  /** Exercise that plays, or null for time alone. */
+  readonly exercise: number | null;
+  readonly form: string;
+  /** Layers of the groove that play, from 1. */
+  readonly layers: number;
+  readonly bpm: number;
+  /** Text of a feel. */
+  readonly feel: string;
+  readonly click: boolean;
+  readonly mute: readonly SoundingVoice[];
+  readonly trimDb: Readonly<Partial<Record<SoundingVoice, number>>>;
+}
+
+/** The sound of the open lesson. */
+export interface Sound {
+  readonly player: Player;
+  readonly status: PlayerStatus;
+  readonly choice: SoundChoice;
+  readonly lesson: Lesson | null;
+  /** What plays, or would. */
+  readonly program: Program | null;
+  readonly choose: (change: Partial<SoundChoice>) => void;
+  readonly toggle: () => void;
+}
+
+const SoundContext = createContext<Sound | null>(null);
+
+function firstChoice(lesson: Lesson | null): SoundChoice {
+  return {
+    exercise: lesson?.exercises[0]?.number ?? null,
+    form: 'loop',
+    layers: lesson?.layers.length ?? 1,
+    bpm: lesson?.tempo.startBpm ?? 80,
+    feel: lesson ? formatFeel(lesson.feel) : 'even',
+    click: false,
+    mute: [],
+    trimDb: {},
+  };
+}
+
+function programFor(lesson: Lesson | null, choice: SoundChoice): Program | null {
+  if (!lesson) return null;
+  const feel: Feel = readFeel(choice.feel) ?? lesson.feel;
+  const form = lesson.forms.find((each) => each.name === choice.form) ?? lesson.forms[0];
+  if (!form) return null;
+  const exercise = lesson.exercises.some((each) => each.number === choice.exercise) ? choice.exercise : null;
+  const { bpm, layers } = choice;
+  return createProgram({ ...lesson, feel }, { exercise, form, layers, bpm });
+}
+
+function settingsOf({ bpm, click, mute, trimDb }: SoundChoice): LiveSettings {
+  return { bpm, click, mute, trimDb };
+}
+
+/** Milliseconds after a lesson was opened until the kit is made. */
+const QUIET_MS = 1200;
+
+/** Makes the kit ahead, once the page has come to rest. */
+function usePreparation(player: Player, program: Program | null): void {
+  useEffect(() => {
+    if (!program) return;
+    const timer = setTimeout(() => player.prepare(program), QUIET_MS);
+    return () => clearTimeout(timer);
+  }, [player, program]);
+}
+
+interface SoundProviderProps {
+  readonly lesson: Lesson | null;
+  readonly children: ReactNode;
+}
+
+/** Gives sound to what is inside; stops when it is left. */
+export function SoundProvider({ lesson, children }: SoundProviderProps) {
+  const [player] = useState(() => new Player());
+  const [choice, setChoice] = useState(() => firstChoice(lesson));
+  const status = useSyncExternalStore(player.subscribe, player.status);
+  const program = useMemo(() => programFor(lesson, choice), [lesson, choice]);
+  useEffect(() => () => player.stop(), [player]);
+  usePreparation(player, program);
+  useEffect(() => player.change(settingsOf(choice)), [player, choice]);
+  useEffect(() => {
+    if (program) player.replace(program, 'now');
+  }, [player, program]);
+  const toggle = () => {
+    if (status === 'playing' || status === 'loading') player.stop();
+    else if (program && lesson) void player.play(program, settingsOf(choice), lesson.setUp);
+  };
+  const choose = (change: Partial<SoundChoice>) => setChoice((before) => ({ ...before, ...change }));
+  const sound: Sound = { player, status, choice, lesson, program, choose, toggle };
+  return <SoundContext value={sound}>{children}</SoundContext>;
+}
+
+/** The sound of the open lesson. */
+export function useSound(): Sound {
+  const sound = useContext(SoundContext);
+  if (!sound) throw new Error('Internal error: there is no sound here');
+  return sound;
+}

@@ -1,0 +1,105 @@
+/** More about the sound: exercise or time alone, form, feel, layers, and the balance of every voice. */
+import { type Lesson, readFeel, type Voice } from '@shedbook/core';
+import { Check, Choices, Range } from '../shared/controls.tsx';
+import { useWords } from '../words/words.tsx';
+import { useSound } from './sound-context.tsx';
+
+function ratioOf(feel: string): number {
+  const read = readFeel(feel);
+  return read?.kind === 'ratio' ? read.ratio : 1;
+}
+
+function voicesOf(lesson: Lesson): readonly Voice[] {
+  return [...new Set([...lesson.groove.map((part) => part.voice), lesson.comping])];
+}
+
+function FeelRange() {
+  const words = useWords();
+  const { choice, choose } = useSound();
+  const ratio = ratioOf(choice.feel);
+  return (
+    <Range
+      label={words.sound.swing}
+      says={ratio === 1 ? words.heading.feels.even : `${ratio.toFixed(1)}:1`}
+      value={ratio}
+      min={1}
+      max={3.5}
+      step={0.1}
+      onChange={(next) => choose({ feel: next === 1 ? 'even' : `${next.toFixed(1)}:1` })}
+    />
+  );
+}
+
+function Voices({ lesson }: { readonly lesson: Lesson }) {
+  const words = useWords();
+  const { choice, choose } = useSound();
+  return (
+    <div className="sound-voices">
+      {voicesOf(lesson).map((voice) => {
+        const muted = choice.mute.includes(voice);
+        const trim = choice.trimDb[voice] ?? 0;
+        return (
+          <div key={voice}>
+            <Range
+              label={words.voices[voice]}
+              says={words.groove.db(lesson.balance[voice] + trim)}
+              value={trim}
+              min={-18}
+              max={18}
+              step={1}
+              onChange={(db) => choose({ trimDb: { ...choice.trimDb, [voice]: db } })}
+            />
+            <Check
+              isSelected={muted}
+              onChange={(on) =>
+                choose({ mute: on ? [...choice.mute, voice] : choice.mute.filter((each) => each !== voice) })
+              }
+            >
+              <span className="mute-words">{words.sound.mute(words.voices[voice])}</span>
+            </Check>
+          </div>
+        );
+      })}
+    </div>
+  );
+}
+
+/** The form. */
+export function SoundForm({ lesson }: { readonly lesson: Lesson }) {
+  const words = useWords();
+  const { choice, choose } = useSound();
+  const number = choice.exercise === null ? 'time' : 'exercise';
+  return (
+    <div className="sound-form">
+      <Choices
+        label={words.sound.what}
+        value={number}
+        choices={[
+          ['exercise', words.sound.exercise(choice.exercise ?? 1)],
+          ['time', words.sound.timeOnly],
+        ]}
+        onChange={(next) => choose({ exercise: next === 'time' ? null : 1 })}
+      />
+      <Choices
+        label={words.sound.form}
+        value={choice.form}
+        choices={lesson.forms.map((form) => [form.name, words.sound.forms[form.name] ?? form.name] as const)}
+        onChange={(form) => choose({ form })}
+      />
+      <Choices
+        label={words.sound.layers}
+        value={String(choice.layers)}
+        choices={lesson.layers.map((layer, index) => {
+          const all = index === lesson.layers.length - 1;
+          const joins = layer.joins.map((join) =>
+            join === 'pattern' ? words.page.pattern : words.voices[join],
+          );
+          return [String(index + 1), all ? words.sound.all : `+ ${joins.join(', ')}`] as const;
+        })}
+        onChange={(layers) => choose({ layers: Number(layers) })}
+      />
+      <FeelRange />
+      <Voices lesson={lesson} />
+    </div>
+  );
+}

@@ -1,0 +1,68 @@
+/** A lesson lying open: what can be seen of it, whether it is kept, and what is heard. */
+import { useCallback } from 'react';
+import {
+  DocumentProvider,
+  useDocumentState,
+  useFreshness,
+  useLeaveWarning,
+  useOpenLesson,
+} from '../document/use-document.ts';
+import { Ledge } from '../hear/ledge.tsx';
+import { SoundProvider } from '../hear/sound-context.tsx';
+import { useSay } from '../shared/notice.tsx';
+import type { View } from '../shared/route.ts';
+import { useWords } from '../words/words.tsx';
+import { ConflictDialog } from './conflict-dialog.tsx';
+import { IndexTabs } from './index-tabs.tsx';
+import { LessonBar } from './lesson-bar.tsx';
+import { useUndoKeys } from './use-undo-keys.ts';
+import { ViewContent } from './view-content.tsx';
+import './lesson.css';
+
+interface LessonScreenProps {
+  readonly id: string;
+  readonly view: View;
+}
+
+function OpenLesson({ view }: { readonly view: View }) {
+  const state = useDocumentState();
+  const words = useWords();
+  useUndoKeys();
+  return (
+    <SoundProvider lesson={state.lesson}>
+      <div className="lesson" data-view={view}>
+        <a className="skip" href="#main">
+          {words.lesson.views[view]}
+        </a>
+        <LessonBar state={state} />
+        <div className="stand">
+          <IndexTabs id={state.id} view={view} />
+          <main id="main" tabIndex={-1} aria-label={words.lesson.views[view]}>
+            <ViewContent state={state} view={view} />
+          </main>
+        </div>
+        <Ledge />
+        {state.other && <ConflictDialog mine={state.text} other={state.other} />}
+      </div>
+    </SoundProvider>
+  );
+}
+
+/** The screen. */
+export function LessonScreen({ id, view }: LessonScreenProps) {
+  const words = useWords().lesson;
+  const say = useSay();
+  const { document, error } = useOpenLesson(id);
+  useFreshness(
+    document,
+    useCallback(() => say(words.freshened), [say, words]),
+  );
+  useLeaveWarning(document);
+  if (error) return <main className="lesson-message">{words.missing}</main>;
+  if (!document) return <main className="lesson-message">{words.opening}</main>;
+  return (
+    <DocumentProvider value={document}>
+      <OpenLesson view={view} />
+    </DocumentProvider>
+  );
+}

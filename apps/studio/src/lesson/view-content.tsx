@@ -1,0 +1,54 @@
+/** One view of the lesson; while its text has problems, the lesson as it last could be read. */
+import { lazy, Suspense } from 'react';
+import { Button } from 'react-aria-components';
+import type { DocumentState } from '../document/lesson-document.ts';
+import { GrooveView } from '../groove/groove-view.tsx';
+import { PageView } from '../page/page-view.tsx';
+import { go, type View } from '../shared/route.ts';
+import { useWords } from '../words/words.tsx';
+
+const TextView = lazy(() => import('../text/text-view.tsx').then((module) => ({ default: module.TextView })));
+
+interface ViewContentProps {
+  readonly state: DocumentState;
+  readonly view: View;
+}
+
+function Broken({ state }: { readonly state: DocumentState }) {
+  const words = useWords().lesson;
+  return (
+    <div className="broken" role="alert">
+      <p>{state.lesson ? words.brokenText : words.nothingReadable}</p>
+      <Button className="button" onPress={() => go({ at: 'lesson', id: state.id, view: 'text' })}>
+        {words.mend}
+      </Button>
+    </div>
+  );
+}
+
+function Readable({ state, view }: ViewContentProps) {
+  const { lesson } = state;
+  if (!lesson) return null;
+  if (view === 'groove') return <GrooveView lesson={lesson} />;
+  return <PageView lesson={lesson} />;
+}
+
+/** What the view shows. */
+export function ViewContent({ state, view }: ViewContentProps) {
+  if (view === 'text') {
+    return (
+      <Suspense>
+        <TextView state={state} />
+      </Suspense>
+    );
+  }
+  const broken = state.reading.lesson === null;
+  return (
+    <>
+      {broken && <Broken state={state} />}
+      <div inert={broken}>
+        <Readable state={state} view={view} />
+      </div>
+    </>
+  );
+}

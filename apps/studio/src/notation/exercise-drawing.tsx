@@ -1,0 +1,93 @@
+/** An exercise drawn on one line, or on five where several voices play. */
+import { type Exercise, type Meter, type NotatedBar, notateBar, struckSlots } from '@shedbook/core';
+import { memo } from 'react';
+import { Ball } from '../hear/ball.tsx';
+import { BarDrawing } from './bar-drawing.tsx';
+import { type BarLayout, layOutBar, type StaffKind } from './layout.ts';
+
+/** The bars of an exercise, spelled. */
+export function notateExercise(
+  exercise: Pick<Exercise, 'parts' | 'sticking'>,
+  meter: Meter,
+): readonly NotatedBar[] {
+  const first = exercise.parts[0];
+  if (!first) return [];
+  let used = 0;
+  return first.pattern.bars.map((cells, bar) => {
+    const strokes = cells.reduce((sum, each) => sum + struckSlots(each).length, 0);
+    const hands = exercise.sticking?.slice(used, used + strokes);
+    used += strokes;
+    const parts = exercise.parts.map((part, index) => ({
+      voice: part.voice,
+      cells: part.pattern.bars[bar] ?? [],
+      ...(index === 0 && hands ? { sticking: hands } : {}),
+    }));
+    return notateBar(parts, meter);
+  });
+}
+
+/** One line where one voice plays, else five. */
+export function staffOf(exercise: Pick<Exercise, 'parts'>): StaffKind {
+  return exercise.parts.length > 1 ? 'five lines' : 'one line';
+}
+
+/** Units left of the first bar, so that a head on 1 is not cut. */
+const MARGIN = 2;
+
+/** Height that every line of exercises shares, so that lines stand evenly. */
+export function heightOf(
+  layouts: readonly BarLayout[],
+  counts: boolean,
+): { readonly top: number; readonly height: number } {
+  const top = Math.min(-62, ...layouts.map((layout) => layout.top));
+  const bottom = Math.max(counts ? 34 : 22, ...layouts.map((layout) => layout.bottom));
+  return { top, height: bottom - top };
+}
+
+interface BarsProps {
+  readonly bars: readonly NotatedBar[];
+  readonly staff: StaffKind;
+  readonly sticking: boolean;
+}
+
+/** Bars one after another in one picture. */
+export const BarsDrawing = memo(function BarsDrawing({ bars, staff, sticking }: BarsProps) {
+  const layouts = bars.map((bar) => layOutBar(bar, staff));
+  const { top, height } = heightOf(layouts, sticking);
+  const width = layouts.reduce((sum, layout) => sum + layout.width, 0);
+  let x = 0;
+  return (
+    <svg
+      className="notation"
+      viewBox={`${-MARGIN} ${top} ${width + 2 * MARGIN + 8} ${height}`}
+      aria-hidden="true"
+    >
+      {layouts.map((layout, index) => {
+        const left = x;
+        x += layout.width;
+        return (
+          <g key={left} transform={`translate(${left} 0)`}>
+            <BarDrawing layout={layout} staff={staff} last={index === layouts.length - 1} />
+            <Ball bar={index} left={0} right={layout.width} />
+          </g>
+        );
+      })}
+    </svg>
+  );
+});
+
+interface ExerciseDrawingProps {
+  readonly exercise: Exercise;
+  readonly meter: Meter;
+}
+
+/** A whole exercise in one picture. */
+export function ExerciseDrawing({ exercise, meter }: ExerciseDrawingProps) {
+  return (
+    <BarsDrawing
+      bars={notateExercise(exercise, meter)}
+      staff={staffOf(exercise)}
+      sticking={exercise.sticking !== null}
+    />
+  );
+}

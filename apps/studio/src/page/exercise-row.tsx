@@ -1,0 +1,142 @@
+/** An exercise on the page: its number in the margin, its notation, and where it is chosen the place to write. */
+import { type Exercise, type Meter, type Pattern } from '@shedbook/core';
+import { type KeyboardEvent, memo, type PointerEvent } from 'react';
+import { type Unnumbered, withLine } from '../edit/exercises.ts';
+import { sayPattern } from '../edit/spoken.ts';
+import type { Line, SlotPlace } from '../edit/strokes.ts';
+import { ExerciseDrawing, notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
+import { beatEdges } from '../notation/layout.ts';
+import type { Words } from '../words/english.ts';
+import { useWords } from '../words/words.tsx';
+import { LineEditor } from './line-editor.tsx';
+import { spokenMark } from './mark-words.ts';
+
+/** What an exercise row is given. */
+export interface ExerciseRowProps {
+  readonly exercise: Exercise;
+  readonly meter: Meter;
+  readonly chosen: boolean;
+  readonly playing: boolean;
+  readonly active: SlotPlace | null;
+  readonly takesFocus: boolean;
+  readonly onChoose: (number: number, place: SlotPlace) => void;
+  readonly onActive: (place: SlotPlace) => void;
+  readonly onChange: (number: number, exercise: Unnumbered) => void;
+  readonly onKey: (event: KeyboardEvent) => void;
+  readonly onGrab: (event: PointerEvent<HTMLElement>, number: number) => void;
+}
+
+/** The counts of an exercise, bar by bar. */
+export function sayExercise(exercise: Exercise, words: Words): string {
+  return exercise.parts
+    .map((part) => {
+      const bars = sayPattern(part.pattern, (mark) => spokenMark(words.marks, part.voice, mark));
+      const said = bars.map((bar) => (bar === '' ? words.page.silent : bar));
+      const counts =
+        said.length === 1 ? said[0] : said.map((bar, i) => `${words.page.bar(i + 1)}: ${bar}`).join('; ');
+      return exercise.parts.length === 1 ? counts : `${words.voices[part.voice]}: ${counts}`;
+    })
+    .join('. ');
+}
+
+/** The slot nearest to where somebody pressed, as a share of the drawing's width. */
+function slotAt(pattern: Pattern, meter: Meter, share: number): SlotPlace {
+  const edges = beatEdges(meter);
+  const end = edges.at(-1) ?? 1;
+  const x = Math.min(0.999, Math.max(0, share)) * pattern.bars.length;
+  const bar = Math.floor(x);
+  const units = (x - bar) * end;
+  const beat = Math.max(
+    0,
+    edges.findIndex((edge, i) => units >= edge && units < (edges[i + 1] ?? end)),
+  );
+  const from = edges[beat] ?? 0;
+  const slots = pattern.bars[bar]?.[beat]?.marks.length ?? 1;
+  const phase = (units - from) / ((edges[beat + 1] ?? end) - from);
+  return { bar, beat, slot: Math.min(slots - 1, Math.floor(phase * slots)) };
+}
+
+function ChosenLine(props: ExerciseRowProps) {
+  const { exercise } = props;
+  const words = useWords();
+  const first = exercise.parts[0];
+  if (!first) return null;
+  const line: Line = { pattern: first.pattern, sticking: exercise.sticking };
+  return (
+    <LineEditor
+      label={`${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
+      line={line}
+      voice={first.voice}
+      meter={props.meter}
+      notated={notateExercise(exercise, props.meter)}
+      staff={staffOf(exercise)}
+      active={props.active}
+      takesFocus={props.takesFocus}
+      onActive={props.onActive}
+      onChange={(next) => props.onChange(exercise.number, withLine(exercise, 0, next))}
+      onOtherKey={props.onKey}
+    />
+  );
+}
+
+function RestingLine(props: ExerciseRowProps) {
+  const { exercise, meter } = props;
+  const words = useWords();
+  const pattern = exercise.parts[0]?.pattern;
+  return (
+    <button
+      type="button"
+      className="resting-line"
+      tabIndex={-1}
+      aria-label={`${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
+      onClick={(event) => {
+        const box = event.currentTarget.getBoundingClientRect();
+        const share = event.clientX === 0 ? 0 : (event.clientX - box.left) / box.width;
+        if (pattern) props.onChoose(exercise.number, slotAt(pattern, meter, share));
+      }}
+    >
+      <ExerciseDrawing exercise={exercise} meter={meter} />
+    </button>
+  );
+}
+
+function keyOf(exercise: Exercise): string {
+  const { number, name, notes, sticking, parts } = exercise;
+  const patterns = parts.map((part) => [
+    part.voice,
+    part.pattern.bars.map((bar) => bar.map((each) => each.text)),
+  ]);
+  return JSON.stringify([number, name, notes, sticking, patterns]);
+}
+
+function isUnchanged(before: ExerciseRowProps, after: ExerciseRowProps): boolean {
+  if (before.chosen || after.chosen || before.playing !== after.playing) return false;
+  return before.meter.text === after.meter.text && keyOf(before.exercise) === keyOf(after.exercise);
+}
+
+/** One exercise. An exercise that is neither chosen nor changed is not drawn again. */
+export const ExerciseRow = memo(function ExerciseRow(props: ExerciseRowProps) {
+  const { exercise } = props;
+  const words = useWords().page;
+  return (
+    <div
+      className="exercise"
+      data-exercise={exercise.number}
+      data-chosen={props.chosen || undefined}
+      data-playing={props.playing || undefined}
+    >
+      <span
+        className="number"
+        title={words.drag(exercise.number)}
+        onPointerDown={(event) => props.onGrab(event, exercise.number)}
+      >
+        {exercise.number}
+      </span>
+      <div className="exercise-body">
+        {exercise.name && <p className="exercise-name">{exercise.name}</p>}
+        {props.chosen ? <ChosenLine {...props} /> : <RestingLine {...props} />}
+        {exercise.notes && <p className="exercise-notes">{exercise.notes}</p>}
+      </div>
+    </div>
+  );
+}, isUnchanged);

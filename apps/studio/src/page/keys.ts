@@ -1,0 +1,40 @@
+/** What keys mean while a slot has the focus. */
+import { isStruck, type Mark, type Subdivision } from '@shedbook/core';
+import {
+  divideBeat,
+  type Line,
+  markAt,
+  type SlotPlace,
+  setHand,
+  setMark,
+  toggleAccent,
+} from '../edit/strokes.ts';
+
+const MARK_KEYS: Readonly<Record<string, Mark>> = {
+  x: 'x',
+  g: 'g',
+  f: 'f',
+  d: 'd',
+  b: 'b',
+  o: 'o',
+  s: 's',
+  i: 'r',
+  '.': '.',
+  Backspace: '.',
+  Delete: '.',
+};
+
+/** What a key does to a line at a slot, or null when it means nothing here or the voice cannot be played so. */
+export function lineAfterKey(
+  key: string,
+  line: Line,
+  place: SlotPlace,
+  playable: (mark: Mark) => boolean,
+): Line | null {
+  const name = key.length === 1 ? key.toLowerCase() : key;
+  const mark = name === 'a' ? toggleAccent(markAt(line.pattern, place)) : MARK_KEYS[name];
+  if (mark !== undefined) return !isStruck(mark) || playable(mark) ? setMark(line, place, mark) : null;
+  if (name === 'r' || name === 'l') return setHand(line, place, name === 'r' ? 'R' : 'L');
+  if (/^[12346]$/.test(name)) return divideBeat(line, place, Number(name) as Subdivision);
+  return null;
+}

@@ -1,0 +1,115 @@
+/**
+ * A line that is being written: every slot of its notation can be pressed, and everything can be done from the
+ * keyboard. One slot at a time is a tab stop; arrow keys go to the others.
+ */
+import { isStruck, type Meter, type NotatedBar, strikeOf, type Voice } from '@shedbook/core';
+import { type KeyboardEvent, useEffect, useRef } from 'react';
+import { type Line, markAt, type SlotPlace, setMark, toggleStroke } from '../edit/strokes.ts';
+import { heightOf } from '../notation/exercise-drawing.tsx';
+import { layOutBar, type StaffKind } from '../notation/layout.ts';
+import { lineAfterKey } from './keys.ts';
+import { rowsOf } from './rows.ts';
+import { SlotRow } from './slot-row.tsx';
+import { isSame, slotsOf, stepFrom } from './slots.ts';
+import { useWidth } from './use-width.ts';
+
+interface LineEditorProps {
+  readonly label: string;
+  readonly line: Line;
+  readonly voice: Voice;
+  readonly meter: Meter;
+  /** The bars as they are drawn, with any other voices. */
+  readonly notated: readonly NotatedBar[];
+  readonly staff: StaffKind;
+  readonly active: SlotPlace | null;
+  /** Whether the active slot takes the focus as soon as it is shown. */
+  readonly takesFocus: boolean;
+  readonly onActive: (place: SlotPlace) => void;
+  readonly onChange: (line: Line) => void;
+  /** Keys that the line has no use for. */
+  readonly onOtherKey?: (event: KeyboardEvent) => void;
+}
+
+const STEPS: Readonly<Record<string, number>> = {
+  ArrowLeft: -1,
+  ArrowRight: 1,
+  Home: Number.NEGATIVE_INFINITY,
+  End: Number.POSITIVE_INFINITY,
+};
+
+/** Bars' ends stand out a little on the right. */
+const TAIL = 18;
+
+/** The line. */
+export function LineEditor(props: LineEditorProps) {
+  const { line, voice, notated, staff, onChange, onActive } = props;
+  const group = useRef<HTMLDivElement>(null);
+  const width = useWidth(group);
+  const first = slotsOf(line.pattern)[0] ?? null;
+  const known = slotsOf(line.pattern).some((each) => isSame(each, props.active));
+  const active = known ? props.active : first;
+
+  const focusOn = (place: SlotPlace) => {
+    const selector = `[data-slot="${place.bar} ${place.beat} ${place.slot}"]`;
+    group.current?.querySelector<HTMLButtonElement>(selector)?.focus();
+  };
+  useEffect(() => {
+    if (props.takesFocus && active) focusOn(active);
+  });
+
+  const press = (place: SlotPlace) => {
+    const next = toggleStroke(markAt(line.pattern, place));
+    onChange(setMark(line, place, next));
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (!active) return;
+    const step = STEPS[event.key];
+    const plain = !event.ctrlKey && !event.metaKey && !event.altKey;
+    if (plain && !event.shiftKey && step !== undefined) {
+      event.preventDefault();
+      const place = stepFrom(line.pattern, active, step);
+      onActive(place);
+      focusOn(place);
+      return;
+    }
+    const playable = (mark: Parameters<typeof strikeOf>[1]) =>
+      !isStruck(mark) || strikeOf(voice, mark) !== null;
+    const changed = plain ? lineAfterKey(event.key, line, active, playable) : null;
+    if (changed) {
+      event.preventDefault();
+      onChange(changed);
+      return;
+    }
+    props.onOtherKey?.(event);
+  };
+
+  const layouts = notated.map((bar) => layOutBar(bar, staff, 'start'));
+  const { top, height } = heightOf(layouts, line.sticking !== null);
+  return (
+    <div className="line-editor" role="group" aria-label={props.label} ref={group} onKeyDown={onKeyDown}>
+      {notated.flatMap((bar, index) => {
+        const cells = line.pattern.bars[index] ?? [];
+        const layout = layouts[index];
+        if (!layout) return [];
+        return rowsOf(cells, props.meter, width, TAIL).map((row) => (
+          <SlotRow
+            key={`${index} ${row.fromBeat}`}
+            bar={index}
+            notated={bar}
+            layout={layout}
+            row={row}
+            staff={staff}
+            top={top}
+            height={height}
+            pattern={line.pattern}
+            voice={voice}
+            last={index === notated.length - 1}
+            active={active}
+            onPress={press}
+            onFocus={onActive}
+          />
+        ));
+      })}
+    </div>
+  );
+}

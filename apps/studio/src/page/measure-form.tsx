@@ -1,0 +1,117 @@
+/** Meter, feel and tempo. What is not one is said beside its field and not kept. */
+import { FEEL_EXPECTED, formatFeel, type Lesson, METER_EXPECTED, parseMeter, readFeel } from '@shedbook/core';
+import { useId, useState } from 'react';
+import { useDocument } from '../document/use-document.ts';
+import { setFeel, setMeter, setTempo } from '../edit/heading.ts';
+import { Choices } from '../shared/controls.tsx';
+import { useWords } from '../words/words.tsx';
+
+interface CheckedFieldProps {
+  readonly label: string;
+  readonly value: string;
+  readonly expected: string;
+  readonly isRight: (text: string) => boolean;
+  readonly onKeep: (text: string) => void;
+}
+
+/** A field that keeps only what is right and says what it wants. */
+function CheckedField({ label, value, expected, isRight, onKeep }: CheckedFieldProps) {
+  const words = useWords().page;
+  const id = useId();
+  const [text, setText] = useState(value);
+  const wrong = !isRight(text);
+  const keep = () => !wrong && text !== value && onKeep(text);
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        value={text}
+        aria-invalid={wrong}
+        aria-describedby={wrong ? `${id}-fault` : undefined}
+        onChange={(event) => setText(event.target.value)}
+        onBlur={keep}
+        onKeyDown={(event) => event.key === 'Enter' && keep()}
+      />
+      {wrong && (
+        <p className="problem" id={`${id}-fault`}>
+          {words.found(`"${text}"`, expected)}
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** Slowest and fastest tempo of a lesson, in quarter notes a minute. */
+const BPM = { least: 20, most: 400 } as const;
+
+function isBpm(text: string): boolean {
+  return text.trim() !== '' && Number(text) >= BPM.least && Number(text) <= BPM.most;
+}
+
+/** The form. */
+export function MeasureForm({ lesson }: { readonly lesson: Lesson }) {
+  const document = useDocument();
+  const words = useWords().heading;
+  const edit = (change: (text: string) => string) => document.edit(change(document.state().text));
+  const feel = formatFeel(lesson.feel);
+  const kind = ['even', 'triplet', 'by tempo'].includes(feel) ? feel : 'ratio';
+  const { startBpm, goalBpm, stepBpm } = lesson.tempo;
+  const range = `${BPM.least}–${BPM.most}`;
+  return (
+    <div className="measure-form">
+      <CheckedField
+        label={words.meter}
+        value={lesson.meter.text}
+        expected={METER_EXPECTED}
+        isRight={(text) => parseMeter(text) !== null}
+        onKeep={(text) => edit((before) => setMeter(before, text))}
+      />
+      <Choices
+        label={words.feel}
+        value={kind}
+        choices={[
+          ['even', words.feels.even],
+          ['triplet', words.feels.triplet],
+          ['by tempo', words.feels.byTempo],
+          ['ratio', words.feels.ratio],
+        ]}
+        onChange={(next) => edit((before) => setFeel(before, next === 'ratio' ? '1.8:1' : next))}
+      />
+      {kind === 'ratio' && (
+        <CheckedField
+          label={words.ratio}
+          value={feel}
+          expected={FEEL_EXPECTED}
+          isRight={(text) => readFeel(text) !== null}
+          onKeep={(text) => edit((before) => setFeel(before, text))}
+        />
+      )}
+      <div className="tempo-fields">
+        <CheckedField
+          label={words.start}
+          value={String(startBpm)}
+          expected={range}
+          isRight={isBpm}
+          onKeep={(text) =>
+            edit((before) => setTempo(before, Number(text), Math.max(goalBpm, Number(text)), stepBpm))
+          }
+        />
+        <CheckedField
+          label={words.goal}
+          value={String(goalBpm)}
+          expected={range}
+          isRight={isBpm}
+          onKeep={(text) => edit((before) => setTempo(before, startBpm, Number(text), stepBpm))}
+        />
+        <CheckedField
+          label={words.step}
+          value={String(stepBpm)}
+          expected="1–60"
+          isRight={(text) => Number(text) >= 1 && Number(text) <= 60}
+          onKeep={(text) => edit((before) => setTempo(before, startBpm, goalBpm, Number(text)))}
+        />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,104 @@
+/** The page: the lesson's heading and its exercises, written where they stand. */
+import type { Lesson } from '@shedbook/core';
+import { useEffect } from 'react';
+import { Button } from 'react-aria-components';
+import { useBall } from '../hear/ball.tsx';
+import { useSound } from '../hear/sound-context.tsx';
+import { Icon } from '../shared/icons.tsx';
+import { useWords } from '../words/words.tsx';
+import { ExerciseRow } from './exercise-row.tsx';
+import { KeyList } from './key-list.tsx';
+import { LessonHeading } from './lesson-heading.tsx';
+import { PencilBox } from './pencil-box.tsx';
+import { useDrag } from './use-drag.ts';
+import { useExercises } from './use-exercises.ts';
+import { useMedia } from './use-width.ts';
+import './page.css';
+
+interface PageViewProps {
+  readonly lesson: Lesson;
+}
+
+/** Wide enough for the pencil box to lie beside the page. */
+const WIDE = '(min-width: 1100px)';
+
+/** The view. */
+export function PageView({ lesson }: PageViewProps) {
+  const words = useWords().page;
+  const work = useExercises(lesson);
+  const { list, drag, grab } = useDrag(work.move);
+  const wide = useMedia(WIDE);
+  const sound = useSound();
+  const { choice } = work;
+  const chosen = lesson.exercises[choice.index];
+  const playing = sound.status === 'playing' ? sound.choice.exercise : null;
+  useBall(sound.player, lesson, list);
+  const { choose } = sound;
+  useEffect(() => {
+    if (chosen) choose({ exercise: chosen.number });
+  }, [chosen?.number]);
+  const box = chosen && (
+    <PencilBox
+      lesson={lesson}
+      exercise={chosen}
+      place={choice.place}
+      onChange={(exercise) => work.change(chosen.number, exercise)}
+      onAction={work.act}
+    />
+  );
+  return (
+    <div className="page-view">
+      <article className="paper">
+        <LessonHeading lesson={lesson} />
+        {lesson.exercises.length === 0 && <p className="page-empty">{words.empty}</p>}
+        <ol className="exercises" ref={list} aria-label={words.exercises}>
+          {lesson.exercises.map((exercise, index) => (
+            <ExerciseItem
+              key={exercise.number}
+              dropBefore={drag?.before === index}
+              dropAfter={drag?.before === lesson.exercises.length && index === lesson.exercises.length - 1}
+            >
+              <ExerciseRow
+                exercise={exercise}
+                meter={lesson.meter}
+                chosen={index === choice.index}
+                playing={playing === exercise.number}
+                active={choice.place}
+                takesFocus={index === choice.index && choice.focus}
+                onChoose={work.choose}
+                onActive={work.setPlace}
+                onChange={work.change}
+                onKey={work.onKey}
+                onGrab={grab}
+              />
+              {!wide && index === choice.index && box}
+            </ExerciseItem>
+          ))}
+        </ol>
+        <div className="page-foot">
+          <Button className="button" onPress={() => work.act('add')}>
+            <Icon name="plus" />
+            {words.add}
+          </Button>
+          <KeyList />
+        </div>
+      </article>
+      {wide && <aside className="beside">{box}</aside>}
+    </div>
+  );
+}
+
+interface ExerciseItemProps {
+  readonly dropBefore: boolean;
+  readonly dropAfter: boolean;
+  readonly children: React.ReactNode;
+}
+
+function ExerciseItem({ dropBefore, dropAfter, children }: ExerciseItemProps) {
+  const drop = dropBefore ? 'before' : dropAfter ? 'after' : undefined;
+  return (
+    <li className="exercise-item" data-drop={drop}>
+      {children}
+    </li>
+  );
+}

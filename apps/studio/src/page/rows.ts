@@ -1,0 +1,44 @@
+/** Breaking a bar into rows so that a finger can hit every slot. */
+import type { Cell, Meter } from '@shedbook/core';
+import { beatEdges } from '../notation/layout.ts';
+
+/** Beats that stand in one row, and the part of the drawing that shows them. */
+export interface Row {
+  readonly fromBeat: number;
+  readonly toBeat: number;
+  /** Left and right end in units of the drawing. */
+  readonly left: number;
+  readonly right: number;
+}
+
+/** Least width of a slot in CSS pixels. Source: WCAG 2.2, 2.5.8 Target Size (Minimum). */
+export const LEAST_SLOT_PX = 24;
+
+function narrowestSlot(cells: readonly Cell[], edges: readonly number[]): number {
+  const widths = cells.map((cell, beat) => ((edges[beat + 1] ?? 0) - (edges[beat] ?? 0)) / cell.marks.length);
+  return Math.min(...widths);
+}
+
+/** Rows of a bar for a width; one row while slots are wide enough. */
+export function rowsOf(cells: readonly Cell[], meter: Meter, widthPx: number, tail: number): readonly Row[] {
+  const edges = beatEdges(meter);
+  const end = edges.at(-1) ?? 0;
+  const beats = cells.length;
+  let count = 1;
+  while (count < beats && widthPx > 0) {
+    const perRow = end / count + tail;
+    if ((widthPx / perRow) * narrowestSlot(cells, edges) >= LEAST_SLOT_PX) break;
+    count += 1;
+  }
+  const beatsPerRow = Math.ceil(beats / count);
+  return Array.from({ length: Math.ceil(beats / beatsPerRow) }, (_, row) => {
+    const fromBeat = row * beatsPerRow;
+    const toBeat = Math.min(beats, fromBeat + beatsPerRow);
+    return {
+      fromBeat,
+      toBeat,
+      left: edges[fromBeat] ?? 0,
+      right: (edges[toBeat] ?? end) + (toBeat === beats ? tail : 0),
+    };
+  });
+}

@@ -1,0 +1,59 @@
+/** Dragging an exercise by its number to another place in the list. */
+import { type PointerEvent, useCallback, useRef, useState } from 'react';
+
+/** Where a dragged exercise would land: before the exercise at this index. */
+export interface DragState {
+  readonly from: number;
+  readonly before: number;
+}
+
+/** Pixels that a pointer moves before a press becomes a drag. */
+const SLACK_PX = 6;
+
+function indexUnder(list: HTMLElement, x: number, y: number): number {
+  const items = [...list.querySelectorAll<HTMLElement>('[data-exercise]')];
+  const inReading = items.findIndex((item) => {
+    const box = item.getBoundingClientRect();
+    const sameRow = y >= box.top && y < box.bottom;
+    return (
+      y < box.top ||
+      (sameRow && x < box.left + box.width / 2) ||
+      (sameRow && y < box.top + box.height / 2 && x < box.right)
+    );
+  });
+  return inReading < 0 ? items.length : inReading;
+}
+
+/** Drags exercises of the list that `list` points at. Numbers count from 1, indices from 0. */
+export function useDrag(onMove: (from: number, to: number) => void): {
+  readonly list: React.RefObject<HTMLOListElement | null>;
+  readonly drag: DragState | null;
+  readonly grab: (event: PointerEvent<HTMLElement>, number: number) => void;
+} {
+  const list = useRef<HTMLOListElement>(null);
+  const [drag, setDrag] = useState<DragState | null>(null);
+  const grab = useCallback(
+    (event: PointerEvent<HTMLElement>, number: number) => {
+      const from = number - 1;
+      const handle = event.currentTarget;
+      const start = event.clientY;
+      let latest: DragState | null = null;
+      handle.setPointerCapture(event.pointerId);
+      const move = (at: globalThis.PointerEvent) => {
+        if (!list.current || (!latest && Math.abs(at.clientY - start) < SLACK_PX)) return;
+        latest = { from, before: indexUnder(list.current, at.clientX, at.clientY) };
+        setDrag(latest);
+      };
+      const end = () => {
+        handle.removeEventListener('pointermove', move);
+        setDrag(null);
+        if (latest) onMove(from, latest.before > from ? latest.before - 1 : latest.before);
+      };
+      handle.addEventListener('pointermove', move);
+      handle.addEventListener('pointerup', end, { once: true });
+      handle.addEventListener('pointercancel', () => setDrag(null), { once: true });
+    },
+    [onMove],
+  );
+  return { list, drag, grab };
+}

@@ -1,0 +1,109 @@
+/** The exercises of the open lesson while they are being written: which one is chosen, and every change to them. */
+import type { Lesson } from '@shedbook/core';
+import { type KeyboardEvent, useCallback, useState } from 'react';
+import { useDocument } from '../document/use-document.ts';
+import {
+  changeExercise,
+  duplicateExercise,
+  insertExercise,
+  moveExercise,
+  removeExercise,
+  type Unnumbered,
+  withExercises,
+} from '../edit/exercises.ts';
+import type { SlotPlace } from '../edit/strokes.ts';
+import { useSay } from '../shared/notice.tsx';
+import { useWords } from '../words/words.tsx';
+import type { ExerciseAction } from './pencil-box.tsx';
+import { samePlaceIn } from './slots.ts';
+
+/** Which exercise is chosen (from 0), and its slot. */
+export interface Choice {
+  readonly index: number;
+  readonly place: SlotPlace;
+  /** Whether the slot is to take the focus. */
+  readonly focus: boolean;
+}
+
+const START: Choice = { index: 0, place: { bar: 0, beat: 0, slot: 0 }, focus: false };
+
+/** Choosing and changing. */
+export interface ExerciseWork {
+  readonly choice: Choice;
+  readonly choose: (number: number, place: SlotPlace) => void;
+  readonly setPlace: (place: SlotPlace) => void;
+  readonly change: (number: number, exercise: Unnumbered) => void;
+  readonly act: (action: ExerciseAction) => void;
+  readonly move: (from: number, to: number) => void;
+  readonly onKey: (event: KeyboardEvent) => void;
+}
+
+/** The work on a lesson's exercises. */
+export function useExercises(lesson: Lesson): ExerciseWork {
+  const document = useDocument();
+  const words = useWords();
+  const say = useSay();
+  const [choice, setChoice] = useState<Choice>(START);
+  const { exercises } = lesson;
+  const index = Math.min(choice.index, Math.max(0, exercises.length - 1));
+  const keep = (changed: readonly Unnumbered[]) =>
+    document.edit(withExercises(document.state().text, lesson, changed));
+
+  const go = (to: number) => {
+    const target = exercises[to]?.parts[0]?.pattern;
+    const here = exercises[index]?.parts[0]?.pattern;
+    if (!target) return;
+    const slots = here?.bars[choice.place.bar]?.[choice.place.beat]?.marks.length ?? 1;
+    setChoice({ index: to, place: samePlaceIn(target, choice.place, slots), focus: true });
+  };
+  const move = (from: number, to: number) => {
+    if (to < 0 || to >= exercises.length || from === to) return;
+    keep(moveExercise(exercises, from, to));
+    setChoice({ ...choice, index: to, focus: true });
+    say(words.page.moved(from + 1, to + 1));
+  };
+  const add = () => {
+    const at = exercises.length === 0 ? 0 : index + 1;
+    keep(insertExercise(lesson, at));
+    setChoice({ index: at, place: START.place, focus: true });
+  };
+  const remove = () => {
+    if (!exercises[index]) return;
+    keep(removeExercise(exercises, index));
+    setChoice({ ...choice, index: Math.max(0, Math.min(index, exercises.length - 2)), focus: true });
+    say(words.page.removedExercise(index + 1), { label: words.desk.undo, run: () => void document.undo() });
+  };
+  const duplicate = () => {
+    keep(duplicateExercise(exercises, index));
+    setChoice({ ...choice, index: index + 1, focus: true });
+  };
+  const act = (action: ExerciseAction) => {
+    const run = {
+      add,
+      duplicate,
+      remove,
+      up: () => move(index, index - 1),
+      down: () => move(index, index + 1),
+    };
+    run[action]();
+  };
+  const onKey = (event: KeyboardEvent) => {
+    const vertical = { ArrowUp: -1, ArrowDown: 1 }[event.key];
+    const command = event.ctrlKey || event.metaKey;
+    if (vertical && event.altKey) act(vertical < 0 ? 'up' : 'down');
+    else if (vertical && !command) go(index + vertical);
+    else if (event.key === 'Enter') add();
+    else if (command && (event.key === 'Delete' || event.key === 'Backspace')) remove();
+    else return;
+    event.preventDefault();
+  };
+  return {
+    choice: { ...choice, index },
+    choose: useCallback((number, place) => setChoice({ index: number - 1, place, focus: true }), []),
+    setPlace: useCallback((place) => setChoice((before) => ({ ...before, place, focus: false })), []),
+    change: (number, exercise) => keep(changeExercise(exercises, number - 1, exercise)),
+    act,
+    move,
+    onKey,
+  };
+}

@@ -1,0 +1,27 @@
+/** How wide an element is, as it changes. */
+import { type RefObject, useEffect, useState } from 'react';
+
+/** Width of an element in CSS pixels; 0 before it is known. */
+export function useWidth(element: RefObject<HTMLElement | null>): number {
+  const [width, setWidth] = useState(0);
+  useEffect(() => {
+    const target = element.current;
+    if (!target) return;
+    const observer = new ResizeObserver(([entry]) => setWidth(Math.round(entry?.contentRect.width ?? 0)));
+    observer.observe(target);
+    return () => observer.disconnect();
+  }, [element]);
+  return width;
+}
+
+/** Whether a media query holds. */
+export function useMedia(query: string): boolean {
+  const [matches, setMatches] = useState(() => window.matchMedia(query).matches);
+  useEffect(() => {
+    const media = window.matchMedia(query);
+    const look = () => setMatches(media.matches);
+    media.addEventListener('change', look);
+    return () => media.removeEventListener('change', look);
+  }, [query]);
+  return matches;
+}

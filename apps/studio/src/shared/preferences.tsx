@@ -1,0 +1,30 @@
+/** Language, and light or dark. */
+import { useState } from 'react';
+import { CATALOGUES, useLanguage } from '../words/words.tsx';
+import { Choices } from './controls.tsx';
+import { chosenTheme, showTheme, THEMES, type Theme } from './theme.ts';
+
+/** The choices at the foot of the desk. */
+export function Preferences() {
+  const { tag, words, choose } = useLanguage();
+  const [theme, setTheme] = useState<Theme>(chosenTheme);
+  return (
+    <footer className="preferences">
+      <Choices
+        label={words.settings.language}
+        value={tag}
+        choices={Object.entries(CATALOGUES).map(([each, catalogue]) => [each, catalogue.language] as const)}
+        onChange={choose}
+      />
+      <Choices
+        label={words.settings.theme}
+        value={theme}
+        choices={THEMES.map((each) => [each, words.settings.themes[each]] as const)}
+        onChange={(next) => {
+          showTheme(next);
+          setTheme(next);
+        }}
+      />
+    </footer>
+  );
+}

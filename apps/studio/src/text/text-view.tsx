@@ -1,0 +1,114 @@
+/** The whole lesson as text, the same document as everywhere else; problems stand where they are. */
+import type { InputProblem } from '@shedbook/core';
+import { type RefObject, useEffect, useRef, useState } from 'react';
+import type { DocumentState } from '../document/lesson-document.ts';
+import { useDocument } from '../document/use-document.ts';
+import { useWords } from '../words/words.tsx';
+import { offsetOf } from './places.ts';
+import './text.css';
+
+/** Milliseconds after the last letter until the text is kept as one step. */
+const PAUSE_MS = 350;
+
+function useKeptText(state: DocumentState): readonly [string, (text: string) => void, () => void] {
+  const document = useDocument();
+  const [text, setText] = useState(state.text);
+  useEffect(() => setText(state.text), [state.text]);
+  const keep = () => document.edit(text);
+  useEffect(() => {
+    if (text === state.text) return;
+    const timer = setTimeout(() => document.edit(text), PAUSE_MS);
+    return () => clearTimeout(timer);
+  }, [text, state.text, document]);
+  return [text, setText, keep];
+}
+
+interface ProblemListProps {
+  readonly problems: readonly InputProblem[];
+  readonly onGo: (problem: InputProblem) => void;
+}
+
+function ProblemList({ problems, onGo }: ProblemListProps) {
+  const words = useWords();
+  return (
+    <section className="problem-list" aria-label={words.text.problems(problems.length)}>
+      <h3 role="status">{problems.length === 0 ? words.text.fine : words.text.problems(problems.length)}</h3>
+      <ul>
+        {problems.map((problem) => (
+          <li key={`${problem.line} ${problem.column} ${problem.code} ${problem.path}`}>
+            <button type="button" data-severity={problem.severity} onClick={() => onGo(problem)}>
+              <strong>
+                {words.text[problem.severity]}: {words.text.at(problem.line, problem.column)}
+              </strong>
+              <span>
+                {words.page.found(problem.found, problem.expected)}
+                {problem.repair && ` ${words.page.hint(problem.repair)}`}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+interface NumberedTextProps {
+  readonly text: string;
+  readonly problems: readonly InputProblem[];
+  readonly area: RefObject<HTMLTextAreaElement | null>;
+  readonly onChange: (text: string) => void;
+  readonly onLeave: () => void;
+}
+
+/** The text with its lines numbered; a line with a problem is marked in the margin. */
+function NumberedText({ text, problems, area, onChange, onLeave }: NumberedTextProps) {
+  const words = useWords().text;
+  const marked = new Map(problems.map((problem) => [problem.line, problem.severity]));
+  const lines = text.split('\n');
+  return (
+    <div className="numbered-text">
+      <div className="line-numbers" aria-hidden="true">
+        {lines.map((_, index) => (
+          <span key={index} data-severity={marked.get(index + 1)}>
+            {index + 1}
+          </span>
+        ))}
+      </div>
+      <textarea
+        ref={area}
+        aria-label={words.title}
+        value={text}
+        rows={lines.length + 1}
+        spellCheck={false}
+        autoCapitalize="off"
+        wrap="off"
+        onChange={(event) => onChange(event.target.value)}
+        onBlur={onLeave}
+      />
+    </div>
+  );
+}
+
+/** The view. */
+export function TextView({ state }: { readonly state: DocumentState }) {
+  const words = useWords().text;
+  const area = useRef<HTMLTextAreaElement>(null);
+  const [text, setText, keep] = useKeptText(state);
+  const { problems } = state.reading;
+  const goTo = (problem: InputProblem) => {
+    const offset = offsetOf(text, problem.line, problem.column);
+    area.current?.focus();
+    area.current?.setSelectionRange(offset, offset + 1);
+  };
+  return (
+    <article className="paper text-view">
+      <header className="view-head">
+        <h2>{words.title}</h2>
+      </header>
+      <div className="text-columns">
+        <NumberedText text={text} problems={problems} area={area} onChange={setText} onLeave={keep} />
+        <ProblemList problems={problems} onGo={goTo} />
+      </div>
+    </article>
+  );
+}
