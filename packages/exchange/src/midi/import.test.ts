@@ -6,6 +6,7 @@ import {
   meter,
   perform,
   type Stroke,
+  seededRandom,
   swingAt,
   type Voice,
 } from '@shedbook/core';
@@ -105,8 +106,8 @@ describe('importing MIDI into a lesson', () => {
     expect(misfits.map((note) => note.ticks)).toEqual([136]);
     expect(take.others).toMatchObject([{ key: 39, ticks: 192 }]);
     expect(problems.map((problem) => formatByteProblem('take.mid', problem))).toEqual([
-      'take.mid: byte 0: warning: found 1 note of key 39, expected a key of the drum set on channel 10 (these notes are left out; map the key to a voice to keep them)',
-      'take.mid: byte 0: warning: found 1 note on no slot of a beat, expected notes on 1, 2, 3, 4 or 6 slots a beat, in at most 4000 bars (they are left out)',
+      'take.mid: warning: found 1 note of key 39, expected a key of the drum set on channel 10 (these notes are left out; map the key to a voice to keep them)',
+      'take.mid: warning: found 1 note on no slot of a beat, expected notes on 1, 2, 3, 4 or 6 slots a beat, in at most 4000 bars (they are left out)',
     ]);
   });
 
@@ -159,6 +160,32 @@ describe('importing MIDI into a lesson', () => {
       { num: 1, den: 6 },
       { num: 1, den: 4 },
     ]);
+  });
+
+  it('[EX32] reads a groove played by a person as the text they read it from', () => {
+    const lesson = swingLesson();
+    const performance = perform(lesson, { exercise: 1, form: patternForm(2, 1), bpm: 160 });
+    fc.assert(
+      fc.property(fc.integer(), (seed) => {
+        const random = seededRandom(seed);
+        // published: Fujii et al. 2011, Music Perception 28(5): professional drummers are 1 to 10 ms off a metronome
+        const strokes = performance.strokes.map((stroke) => {
+          const timeSeconds = stroke.timeSeconds + (random.next() - 0.5) * 0.02;
+          return { ...stroke, timeSeconds, levelDb: stroke.levelDb + (random.next() - 0.5) * 3 };
+        });
+        strokes.sort((a, b) => a.timeSeconds - b.timeSeconds);
+        const bytes = writeMidi({ ...performance, strokes }, { title: 'A', meter: lesson.meter });
+        const { exercises, misfits } = importMidi(readMidi(bytes), {
+          feel: lesson.feel,
+          balance: lesson.balance,
+        });
+        expect(misfits).toEqual([]);
+        const parts = exercises[0]?.parts;
+        expect(textOf(parts, 'ride')).toBe('x x.x x x.x | x x.x x x.x');
+        expect(textOf(parts, 'bass')).toBe('g g g g | g g g g');
+        expect(textOf(parts, 'snare')).toBe('..x . X . | ..x . X .');
+      }),
+    );
   });
 
   it('[EX31] loses no stroke between a lesson, its file and the import', () => {

@@ -64,7 +64,7 @@ function isDrumNote(note: MidiNote): note is DrumNote {
 }
 
 function problem(code: string, found: string, expected: string, repair: string | null): ByteProblem {
-  return { code, severity: 'warning', offset: 0, found, expected, repair };
+  return { code, severity: 'warning', offset: null, found, expected, repair };
 }
 
 function median(values: readonly number[]): number {

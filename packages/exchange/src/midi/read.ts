@@ -77,7 +77,7 @@ const NOTHING = {
 } as const;
 
 function warning(code: string, found: string, expected: string, repair: string | null): ByteProblem {
-  return { code, severity: 'warning', offset: 0, found, expected, repair };
+  return { code, severity: 'warning', offset: null, found, expected, repair };
 }
 
 function metersOf(file: Smf, problems: ByteProblem[]): readonly MidiMeter[] {

@@ -40,7 +40,8 @@ function strokeNotes({ stroke, placement }: FiledStroke, before: FiledStroke | u
   const ornaments = ornamentStrokes(stroke.articulation, placement.slotSeconds(stroke), room)
     .map((added) => note(added.seconds, stroke.levelDb + added.levelDb))
     .filter((added) => added.ticks >= 0);
-  return [...ornaments, note(0, stroke.levelDb)].sort((a, b) => a.ticks - b.ticks);
+  const main = note(0, stroke.levelDb);
+  return [...ornaments, { ...main, ticks: Math.max(0, main.ticks) }].sort((a, b) => a.ticks - b.ticks);
 }
 
 /** All notes of a voice; the bounces of a buzz stop where the next stroke begins. */
