@@ -2,24 +2,15 @@
  * The strokes of one part, bar after bar.
  *
  * Conventions: a cursor in whole notes from the bar line is moved by notes, backups and forwards. Repeats are not
- * unrolled: what is written is read once. Grace notes belong to the next stroke of their voice: one is a flam, two
- * or more a drag.
+ * unrolled: what is written is read once.
  * Source: MusicXML 4.0, elements note, chord, grace, backup, forward, attributes.
  */
-import {
-  type Articulation,
-  add,
-  compare,
-  type Fraction,
-  fraction,
-  type Meter,
-  subtract,
-  type Voice,
-  ZERO,
-} from '@shedbook/core';
+import { add, compare, type Fraction, fraction, type Meter, subtract, ZERO } from '@shedbook/core';
 import type { PlacedStroke } from '../patterns/placed.ts';
 import { childOf, childrenOf } from '../xml/read-xml.ts';
 import type { ReadElement, TextPlace } from '../xml/scan-xml.ts';
+import { parseDecimal } from './decimal.ts';
+import { GraceNotes, type NoteTally, tally } from './grace-notes.ts';
 import type { ProblemList } from './problems.ts';
 import { meterOf } from './read-header.ts';
 import { type ReadInstrument, voiceOfNote } from './read-instruments.ts';
@@ -44,20 +35,6 @@ export interface ReadPart {
   readonly bars: readonly ScoreBar[];
 }
 
-/** Notes told of together, at the first of them. */
-interface LeftOut {
-  readonly first: TextPlace;
-  count: number;
-}
-
-/** A decimal such as `1.5` as an exact fraction, or null. */
-function parseDecimal(text: string | undefined): Fraction | null {
-  const match = /^(\d{1,9})(?:\.(\d{1,5}))?$/.exec(text ?? '');
-  if (!match) return null;
-  const decimals = match[2] ?? '';
-  return fraction(Number(`${match[1]}${decimals}`), 10 ** decimals.length);
-}
-
 /** Reads the strokes of a part; what it cannot read goes to the problems. */
 export class PartReader {
   readonly #instruments: ReadonlyMap<string, ReadInstrument>;
@@ -65,10 +42,8 @@ export class PartReader {
   readonly #path: string;
   readonly #strokes: ScoreStroke[] = [];
   readonly #bars: ScoreBar[] = [];
-  readonly #leftOut = new Map<string, LeftOut>();
-  /** Grace notes before the event that comes, and those of the event that is being read. */
-  #waiting = new Map<Voice, LeftOut>();
-  #graces = new Map<Voice, LeftOut>();
+  readonly #leftOut = new Map<string, NoteTally>();
+  readonly #graces: GraceNotes;
   #divisions: Fraction | null = null;
   #clef = 'percussion';
   #meter: Meter | null = null;
@@ -79,6 +54,7 @@ export class PartReader {
     this.#path = part;
     this.#instruments = instruments;
     this.#problems = problems;
+    this.#graces = new GraceNotes(part, problems);
   }
 
   /** All bars of the part. */
@@ -111,8 +87,7 @@ export class PartReader {
         repair: 'the rest of this measure is left out',
       });
     }
-    this.#takeGraces();
-    this.#takeGraces();
+    this.#graces.endBar();
     this.#bars.push({ measure, meter: this.#meter });
   }
 
@@ -151,15 +126,12 @@ export class PartReader {
     if (duration && divisions && divisions.num > 0) {
       return fraction(duration.num * divisions.den, duration.den * divisions.num * 4);
     }
+    const given = text ? `the duration "${text}"` : `a ${element.name} without duration`;
     this.#problems.add(element, {
       code: 'musicxml-duration',
       severity: 'error',
       path: this.#path,
-      found: divisions
-        ? text
-          ? `the duration "${text}"`
-          : `a ${element.name} without duration`
-        : 'no divisions',
+      found: divisions ? given : 'no divisions',
       expected: divisions ? 'a number of divisions' : 'divisions in the attributes of the first measure',
     });
     return ZERO;
@@ -184,7 +156,7 @@ export class PartReader {
     if (childOf(note, 'cue')) return;
     if (childOf(note, 'grace')) return this.#grace(note);
     if (!childOf(note, 'chord')) {
-      this.#takeGraces();
+      this.#graces.beginEvent();
       this.#chordStart = this.#cursor;
       this.#cursor = add(this.#cursor, this.#duration(note));
     }
@@ -193,25 +165,7 @@ export class PartReader {
 
   #grace(note: ReadElement): void {
     const struck = this.#struck(note);
-    if (!struck) return;
-    const waiting = this.#waiting.get(struck.voice);
-    if (waiting) waiting.count += 1;
-    else this.#waiting.set(struck.voice, { first: note, count: 1 });
-  }
-
-  /** Gives the grace notes that wait to the event that comes; those that the last one left have no stroke. */
-  #takeGraces(): void {
-    for (const [voice, { first, count }] of this.#graces) {
-      this.#problems.add(first, {
-        code: 'musicxml-grace',
-        path: this.#path,
-        found: `${count} grace ${count === 1 ? 'note' : 'notes'} of the ${voice} without its stroke`,
-        expected: `a stroke of the ${voice} after it`,
-        repair: 'grace notes alone are left out',
-      });
-    }
-    this.#graces = this.#waiting;
-    this.#waiting = new Map();
+    if (struck) this.#graces.add(struck.voice, note);
   }
 
   #struck(note: ReadElement) {
@@ -224,9 +178,7 @@ export class PartReader {
       : instrument
         ? `${instrument.name}${instrument.key === null ? '' : ` (key ${instrument.key})`}`
         : 'an unknown instrument';
-    const known = this.#leftOut.get(what);
-    if (known) known.count += 1;
-    else this.#leftOut.set(what, { first: note, count: 1 });
+    tally(this.#leftOut, what, note);
     return null;
   }
 
@@ -250,16 +202,8 @@ export class PartReader {
       return;
     }
     const { buzz, ...touch } = readTouch(note);
-    const articulation = this.#ornament(struck.voice) ?? (buzz ? 'buzz' : struck.articulation);
+    const articulation = this.#graces.take(struck.voice) ?? (buzz ? 'buzz' : struck.articulation);
     const { line, column } = note;
     this.#strokes.push({ bar, inBar, voice: struck.voice, articulation, ...touch, line, column });
-  }
-
-  /** The ornament of the grace notes that wait for a voice. */
-  #ornament(voice: Voice): Articulation | null {
-    const graces = this.#graces.get(voice);
-    this.#graces.delete(voice);
-    if (!graces) return null;
-    return graces.count === 1 ? 'flam' : 'drag';
   }
 }
