@@ -10,12 +10,17 @@ import type { PageAim } from './page-cost.ts';
 import { polishPage } from './polish.ts';
 import { type Stretch, stretchesOf, type Window, windowsOf } from './windows.ts';
 
-/** How many windows a place reaches over, tried one after another until every move is met. */
-const LOOSENESS = [0, 1, 3, Number.POSITIVE_INFINITY] as const;
+const ALL = Number.POSITIVE_INFINITY;
 
-/** Tries at covering for each looseness: a few for each place, and many when nothing else is left. */
+/** How many windows a place reaches over, tried one after another until every move is met. */
+const LOOSENESS = [0, 1, 3, ALL, ALL, ALL, ALL] as const;
+
+/** The attempt from which on the search starts anew instead of from the best so far. */
+const ANEW = 4;
+
+/** Tries at covering in an attempt: some for each place, and many when every candidate may be taken. */
 const TRIES_PER_PLACE = 200;
-const LAST_TRIES = 60_000;
+const LOOSE_TRIES = 20_000;
 
 /** What a page is chosen from and for. */
 export interface PageTask {
@@ -31,7 +36,6 @@ interface Draft {
   /** Free places in order, and the candidates taken for them. */
   readonly places: readonly number[];
   readonly taken: readonly number[];
-  readonly missed: number;
 }
 
 function freePlaces(stretches: readonly Stretch[]): readonly number[] {
@@ -67,33 +71,30 @@ function inOrder(taken: readonly number[], stretches: readonly Stretch[]): reado
   });
 }
 
+/** Moves that no page of this size can meet: the places have fewer moves than there are. */
+function unavoidable(task: PageTask): number {
+  const inOne = task.candidates[0]?.cells.length ?? 1;
+  return Math.max(0, task.aim.moves.length - task.count * inOne);
+}
+
 function draftPage(task: PageTask, stretches: readonly Stretch[], random: Random): Draft {
   const { candidates, aim, kept } = task;
   const byMove = candidatesByMove(candidates);
-  const strict = stretches.flatMap((stretch) => windowsOf(candidates, stretch, 0));
-  let taken = firstTaken(strict, candidates.length, random);
+  const search = { candidates, kept: [...kept.values()], moves: aim.moves, enough: unavoidable(task) };
+  let taken: readonly number[] | null = null;
   let missed = Number.POSITIVE_INFINITY;
-  for (const looseness of LOOSENESS) {
-    const last = looseness === Number.POSITIVE_INFINITY;
-    const result = coverMoves(
-      {
-        candidates,
-        windows: stretches.flatMap((stretch) => windowsOf(candidates, stretch, looseness)),
-        start: taken,
-        kept: [...kept.values()],
-        moves: aim.moves,
-        tries: last ? LAST_TRIES : TRIES_PER_PLACE * task.count,
-      },
-      byMove,
-      random,
-    );
+  for (const [attempt, looseness] of LOOSENESS.entries()) {
+    const windows = stretches.flatMap((stretch) => windowsOf(candidates, stretch, looseness));
+    const start = attempt < ANEW && taken ? taken : firstTaken(windows, candidates.length, random);
+    const tries = looseness === ALL ? LOOSE_TRIES : TRIES_PER_PLACE * task.count;
+    const result = coverMoves({ ...search, windows, start, tries }, byMove, random);
     if (result.missed.length < missed) {
       missed = result.missed.length;
       taken = inOrder(result.taken, stretches);
     }
-    if (missed === 0) break;
+    if (missed <= search.enough) break;
   }
-  return { places: freePlaces(stretches), taken, missed };
+  return { places: freePlaces(stretches), taken: taken ?? [] };
 }
 
 function layOut(task: PageTask, draft: Draft): PageBar[] {

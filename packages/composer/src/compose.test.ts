@@ -432,4 +432,15 @@ describe('the fewest bars that meet every move', () => {
       fewest,
     );
   });
+
+  it('[CO25] needs no more bars than the lower bound for five and eight cells', () => {
+    for (const [name, bound] of [
+      ['swing of five cells', 7],
+      ['swing of eight cells', 16],
+    ] as const) {
+      const { coverage } = compose(lessonOf(name), { count: bound, seed: 1 }).report;
+      // definition: n² moves, four in a bar: ⌈25/4⌉ and ⌈64/4⌉ bars at least, so no page can do with fewer
+      expect(coverage).toMatchObject({ lowerBound: bound, missed: [] });
+    }
+  });
 });

@@ -20,6 +20,8 @@ export interface CoverTask {
   readonly kept: readonly PageBar[];
   /** Moves to be covered. */
   readonly moves: readonly number[];
+  /** So few missed moves are enough. */
+  readonly enough: number;
   /** How often the search tries. */
   readonly tries: number;
 }
@@ -76,7 +78,7 @@ export function coverMoves(
   const cover: Cover = { counts: new Map(), missing: new Set(task.moves) };
   for (const bar of [...task.kept, ...taken.map((index) => candidates[index] as PageBar)]) add(cover, bar);
   let best: CoverResult = { taken: [...taken], missed: [...cover.missing] };
-  for (let i = 0; i < task.tries && cover.missing.size > 0 && taken.length > 0; i += 1) {
+  for (let i = 0; i < task.tries && cover.missing.size > task.enough && taken.length > 0; i += 1) {
     const missing = [...cover.missing];
     const move = missing[random.below(missing.length)] as number;
     const place = random.below(taken.length);
