@@ -110,6 +110,7 @@ describe('variations', () => {
     expect(of('slot later')).toEqual(['.x. ... x.. ...']);
     expect(of('slot earlier')).toEqual(['... .x. ... ..x']);
     expect(of('beat later')).toEqual(['... x.. ..x ...']);
+    expect(of('exchanged')).toEqual(['.xx xx. xxx xxx']);
     expect(of('backwards')).toEqual(['x.. ... .x. ...']);
     expect(
       found.find((each) => each.kind === 'stroke fewer' && each.what === 'without the let of 2'),

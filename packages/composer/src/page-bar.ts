@@ -6,6 +6,9 @@
  */
 import { type Cell, commonGrid, isRest, necklaceOf, struckSlots } from '@shedbook/core';
 
+/** Points that differ by less are the same: sums of floats. */
+export const SAME_POINTS = 1e-9;
+
 /** A bar that is, or may be, on the page. */
 export interface PageBar {
   readonly cells: ArrayLike<number>;

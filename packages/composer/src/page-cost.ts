@@ -5,7 +5,7 @@
  * Conventions: no unit; only comparisons count. The shares are a teacher's judgement, ours: a move not met weighs
  * more than any of the rest.
  */
-import type { Alphabet, PageBar } from './page-bar.ts';
+import { type Alphabet, type PageBar, SAME_POINTS } from './page-bar.ts';
 
 const MISSED_MOVE = 100;
 const STEP_TOO_LARGE = 60;
@@ -25,9 +25,6 @@ const NEW_CELLS = { first: 2, later: 1 } as const;
 
 /** New moves that a bar may bring before it is a lot at once. */
 const NEW_MOVES = 2;
-
-/** Points that differ by less are the same: sums of floats. */
-const ROUNDING = 1e-9;
 
 /** What the cost is measured against. */
 export interface PageAim {
@@ -129,7 +126,7 @@ export function wholeCost(aim: PageAim): (page: readonly PageBar[]) => number {
 export function neighbourCost(a: PageBar, b: PageBar, aim: PageAim): number {
   const step = b.points - a.points;
   let cost = aim.evenStep > 0 ? UNEVEN_STEPS * (step / aim.evenStep - 1) ** 2 : 0;
-  if (step > aim.stepBound + ROUNDING) cost += STEP_TOO_LARGE * (step / aim.stepBound);
+  if (step > aim.stepBound + SAME_POINTS) cost += STEP_TOO_LARGE * (step / aim.stepBound);
   if (a.cells[0] === b.cells[0]) cost += SAME_FIRST_CELL;
   if (a.rests === b.rests) cost += SAME_RESTS;
   if (a.bag === b.bag) cost += SAME_CELLS;

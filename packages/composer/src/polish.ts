@@ -4,7 +4,7 @@
  * Conventions: places from 0; difficulty never falls by an exchange.
  */
 import type { Random } from '@shedbook/core';
-import type { PageBar } from './page-bar.ts';
+import { type PageBar, SAME_POINTS } from './page-bar.ts';
 import { neighbourCost, type PageAim, phraseCost, wholeCost } from './page-cost.ts';
 import { firstAtLeast, type Window } from './windows.ts';
 
@@ -17,9 +17,6 @@ const MENDS = 600;
 
 /** How far in difficulty another bar for that may lie, in largest steps. */
 const MEND_REACH = 3;
-
-/** Points that differ by less are the same: sums of floats. */
-const SAME_POINTS = 1e-9;
 
 /** What polishing goes by. */
 export interface PolishTask {

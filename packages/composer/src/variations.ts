@@ -1,5 +1,6 @@
 /**
- * Variations of one bar: a stroke more, a stroke fewer, all of it a slot later or earlier, a beat later, backwards.
+ * Variations of one bar: a stroke more, a stroke fewer, all of it a slot later or earlier, a beat later, backwards, strokes and
+ * silence exchanged.
  *
  * Conventions: a variation keeps the subdivision of every beat; its strokes are plain where the bar has none.
  */
@@ -25,7 +26,8 @@ export type VariationKind =
   | 'slot later'
   | 'slot earlier'
   | 'beat later'
-  | 'backwards';
+  | 'backwards'
+  | 'exchanged';
 
 /** A variation of a bar. */
 export interface Variation {
@@ -72,7 +74,13 @@ function shifted(cells: readonly Cell[], places: number): readonly Cell[] | null
 function wholeBar(cells: readonly Cell[]): readonly Draft[] {
   const later = shifted(cells, 1);
   const earlier = shifted(cells, -1);
-  const drafts: Draft[] = [{ kind: 'beat later', what: 'all a beat later', cells: rotate(cells, -1) }];
+  const exchanged = cells.map((each) =>
+    cell(each.marks.map((mark) => (isStruck(mark) ? '.' : 'x')).join('')),
+  );
+  const drafts: Draft[] = [
+    { kind: 'beat later', what: 'all a beat later', cells: rotate(cells, -1) },
+    { kind: 'exchanged', what: 'strokes and silence exchanged', cells: exchanged },
+  ];
   if (later) drafts.push({ kind: 'slot later', what: 'all a slot later', cells: later });
   if (earlier) drafts.push({ kind: 'slot earlier', what: 'all a slot earlier', cells: earlier });
   const slots = cells[0]?.marks.length ?? 0;

@@ -3,7 +3,7 @@
  *
  * Conventions: candidates are in ascending order of points; a window is a range of their indices, `to` excluded.
  */
-import type { PageBar } from './page-bar.ts';
+import { type PageBar, SAME_POINTS } from './page-bar.ts';
 
 /** A range of candidates, `to` excluded. */
 export interface Window {
@@ -74,7 +74,7 @@ function boundsOf(candidates: readonly PageBar[], stretch: Stretch, range: Windo
 /** Candidates of a stretch: those between its points, and the nearest beyond where they are too few. */
 function rangeOf(candidates: readonly PageBar[], stretch: Stretch): Window {
   let from = firstAtLeast(candidates, stretch.least);
-  let to = firstAtLeast(candidates, stretch.most + 1e-9);
+  let to = firstAtLeast(candidates, stretch.most + SAME_POINTS);
   while (to - from < stretch.length && (from > 0 || to < candidates.length)) {
     if (from > 0) from -= 1;
     if (to - from < stretch.length && to < candidates.length) to += 1;

@@ -62,7 +62,11 @@ const limitsSchema = z
     difficulty: z
       .strictObject({
         least: z.number().nullable().default(null).describe('easiest bar, in points'),
-        most: z.number().nullable().default(null).describe('hardest bar, in points'),
+        most: z
+          .number()
+          .nullable()
+          .default(null)
+          .describe('hardest bar, in points; all but the hardest fiftieth when left out'),
       })
       .prefault({})
       .describe('range of difficulty, in points'),
