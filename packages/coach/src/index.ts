@@ -1,1 +1,33 @@
-export {};
+export * from './care/advice.ts';
+export * from './care/exposure.ts';
+export { CARE_WORDS } from './care/words.data.ts';
+export * from './judge/heard.ts';
+export * from './judge/judge.ts';
+export { APART_MS, type Reason } from './judge/reasons.ts';
+export * from './judge/task.ts';
+export { allowedMs, justNoticeableMs } from './judge/tolerance.ts';
+export { limbName } from './judge/words.ts';
+export * from './ladder/hands-free.ts';
+export * from './ladder/ladder.ts';
+export * from './level.data.ts';
+export * from './log/key.ts';
+export { type LogReading, parsePracticeLog, printPracticeLog } from './log/log-file.ts';
+export * from './log/merge.ts';
+export type { Evidence } from './mastery/evidence.ts';
+export {
+  type ExerciseStanding,
+  FIRM_CONFIDENCE,
+  type Standing,
+  standExercises,
+} from './mastery/exercises.ts';
+export * from './mastery/shelf.ts';
+export { type Skill, type SkillUse, skillsInLoop, skillsOf } from './mastery/skills.ts';
+export type { SoreSpot } from './mastery/sore.ts';
+export { type SkillStanding, standSkills } from './mastery/standings.ts';
+export { planPractice } from './plan/plan.ts';
+export * from './plan/plan-item.ts';
+export * from './spacing/card.ts';
+export * from './spacing/grade.ts';
+export { type Suggestion, suggestNext } from './teacher/next.ts';
+export * from './teacher/summary.ts';
+export * from './time/moment.ts';

@@ -1,0 +1,63 @@
+/** How long a plan and a teacher's summary take for a year of practice. */
+import { exerciseKey, planPractice, summariseStudent } from '@shedbook/coach';
+import { parseLesson, seededRandom } from '@shedbook/core';
+
+export const name = 'coach';
+
+const CELLS = ['..x', 'x..', 'x.x', '...'];
+const EXERCISES = 24;
+const ENTRIES = 1500;
+const LOOPS = 12;
+const DAY_MS = 86_400_000;
+const START_MS = Date.UTC(2025, 10, 25, 18);
+
+function shelfOf() {
+  const patterns = Array.from({ length: EXERCISES }, (_, i) =>
+    [i, i >> 2, i >> 4, i + (i >> 2)].map((n) => CELLS[n % CELLS.length]).join(' '),
+  );
+  const text = `title: Bench\ntempo: {start: 72, goal: 120, step: 8}\nfeel: triplet\nexercises:\n${patterns.map((each) => `  - ${each}`).join('\n')}\n`;
+  return [{ id: 'bench', lesson: parseLesson(text, 'bench.lesson.yaml').lesson }];
+}
+
+function logOf(shelf) {
+  const random = seededRandom(1);
+  const keys = shelf[0].lesson.exercises.map(exerciseKey);
+  const entries = Array.from({ length: ENTRIES }, (_, i) => ({
+    id: `bench ${i}`,
+    device: 'bench',
+    startedAt: new Date(START_MS + Math.floor((i * 365) / ENTRIES) * DAY_MS).toISOString(),
+    durationSeconds: 180,
+    lesson: 'bench',
+    exercise: keys[random.below(keys.length)],
+    form: 'loop',
+    heardBy: 'ear',
+    loops: Array.from({ length: LOOPS }, () => ({
+      bpm: 72 + 8 * random.below(7),
+      verdict: ['stumble', 'loose', 'clean', 'clean', 'clean'][random.below(5)],
+      faults: [],
+    })),
+  }));
+  return { version: 1, entries, removed: [] };
+}
+
+function milliseconds(work) {
+  const start = performance.now();
+  work();
+  return Math.round(performance.now() - start);
+}
+
+export async function run() {
+  const shelf = shelfOf();
+  const log = logOf(shelf);
+  const now = '2026-11-25T18:00:00Z';
+  const plan = { shelf, log, now, minutes: 45, assignments: [], seed: 1 };
+  const size = `a year, ${ENTRIES} entries`;
+  return [
+    { what: `plan of 45 minutes (${size})`, value: milliseconds(() => planPractice(plan)), unit: 'ms' },
+    {
+      what: `summary of a student (${size})`,
+      value: milliseconds(() => summariseStudent({ name: 'Bram', shelf, log, assignments: [] }, now)),
+      unit: 'ms',
+    },
+  ];
+}

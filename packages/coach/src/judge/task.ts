@@ -1,0 +1,99 @@
+/**
+ * What a loop asks: every stroke with its limb, its place and what surrounds it.
+ *
+ * Conventions: bars from 1, counted from the start of the loop; intervals in seconds at the asked tempo; levels in
+ * dB relative to the lead voice. A loop is the form gone through once.
+ */
+import {
+  type Form,
+  isVoice,
+  type Lesson,
+  type Limb,
+  type Performance,
+  perform,
+  type SetUp,
+  type Stroke,
+  type Subdivision,
+  type Voice,
+  type WrittenPlace,
+} from '@shedbook/core';
+
+/** One stroke that is asked for. */
+export interface TaskStroke {
+  readonly voice: Voice;
+  readonly limb: Limb;
+  readonly written: WrittenPlace;
+  readonly slots: Subdivision;
+  /** Time to the nearest other moment at which anything is struck. */
+  readonly intervalSeconds: number;
+  /** Whether another limb strikes at the same moment. */
+  readonly together: boolean;
+  readonly levelDb: number;
+}
+
+/** What a loop asks of a student. */
+export interface LoopTask {
+  readonly bars: number;
+  readonly bpm: number;
+  readonly setUp: SetUp;
+  readonly lead: Voice;
+  readonly strokes: readonly TaskStroke[];
+}
+
+/** What is to be played: the exercise (null for the groove alone), its form, its tempo. */
+export interface LoopAsked {
+  readonly exercise: number | null;
+  readonly form: Form;
+  readonly bpm: number;
+  /** Layers that are played, from 1; all when left out. */
+  readonly layers?: number;
+  /** Voices that the student does not play. */
+  readonly mute?: readonly Voice[];
+}
+
+/** Moments closer than this are one moment: strokes of one slot differ by rounding only. */
+const SAME_MOMENT_SECONDS = 1e-6;
+
+/** Every moment at which something is struck, in seconds, in order. */
+function momentsOf(strokes: readonly Stroke[]): readonly number[] {
+  return strokes
+    .map((stroke) => stroke.timeSeconds)
+    .filter((time, i, all) => i === 0 || time - (all[i - 1] as number) > SAME_MOMENT_SECONDS);
+}
+
+/** Time from each moment to the nearer of its neighbours; the loop comes round again at `duration`. */
+function intervalAt(moments: readonly number[], duration: number, time: number): number {
+  const index = moments.findIndex((moment) => Math.abs(moment - time) <= SAME_MOMENT_SECONDS);
+  const before = moments[index - 1] ?? (moments.at(-1) as number) - duration;
+  const after = moments[index + 1] ?? (moments[0] as number) + duration;
+  return Math.min(time - before, after - time);
+}
+
+function taskStrokes(performance: Performance): readonly TaskStroke[] {
+  const { strokes, durationSeconds } = performance;
+  const moments = momentsOf(strokes);
+  return strokes.flatMap((stroke): TaskStroke[] => {
+    const { voice, limb, written, slots, timeSeconds, levelDb } = stroke;
+    if (!isVoice(voice) || limb === null) return [];
+    const near = (other: Stroke) => Math.abs(other.timeSeconds - timeSeconds) <= SAME_MOMENT_SECONDS;
+    const together = strokes.some((other) => other !== stroke && near(other));
+    const intervalSeconds = intervalAt(moments, durationSeconds, timeSeconds);
+    return [{ voice, limb, written, slots, intervalSeconds, together, levelDb }];
+  });
+}
+
+/**
+ * The task of one loop.
+ * @throws RangeError when the lesson does not have the exercise.
+ */
+export function loopTask(lesson: Lesson, asked: LoopAsked): LoopTask {
+  const form = { ...asked.form, repeat: 1, countInBars: 0 };
+  const performance = perform(lesson, { ...asked, form });
+  return {
+    bars: performance.bars.length,
+    bpm: asked.bpm,
+    setUp: lesson.setUp,
+    lead: lesson.lead,
+    strokes: taskStrokes(performance),
+  };
+}

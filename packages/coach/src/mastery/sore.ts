@@ -1,0 +1,50 @@
+/**
+ * The spot of an exercise that went wrong most often.
+ *
+ * Conventions: spots of the same beat and slot are one, whatever bar of the loop they were in.
+ */
+import type { Exercise, Lesson, LoopRecord, Voice } from '@shedbook/core';
+import { loopTask } from '../judge/task.ts';
+import { placeName, whoPlays } from '../judge/words.ts';
+import { patternForm } from './skills.ts';
+
+/** What went wrong most often. */
+export interface SoreSpot {
+  readonly voice: Voice;
+  readonly beat: number;
+  readonly slot: number;
+  /** How many faults. */
+  readonly times: number;
+  /** In a teacher's words, e.g. `left hand (snare) on the let of 2`. */
+  readonly says: string;
+}
+
+type Spot = Pick<SoreSpot, 'voice' | 'beat' | 'slot'>;
+
+function sayingOf(lesson: Lesson, exercise: Exercise, { voice, beat, slot }: Spot): string {
+  const asked = { exercise: exercise.number, form: patternForm(exercise), bpm: lesson.tempo.startBpm };
+  const task = { ...loopTask(lesson, asked), bars: 1 };
+  const written = task.strokes.find(
+    (stroke) => stroke.voice === voice && stroke.written.beat === beat && stroke.written.slot === slot,
+  )?.written;
+  const place = written ?? { bar: 1, beat, slot };
+  const who = whoPlays(task, voice, place);
+  return `${who.charAt(0).toLowerCase()}${who.slice(1)} on ${placeName(task, place)}`;
+}
+
+/** The spot that went wrong most often in some loops of an exercise, or null when none did. */
+export function soreSpotOf(
+  lesson: Lesson,
+  exercise: Exercise,
+  loops: readonly LoopRecord[],
+): SoreSpot | null {
+  const spots = new Map<string, Spot & { readonly times: number }>();
+  for (const { voice, place } of loops.flatMap((loop) => loop.faults)) {
+    if (voice === null || place === null) continue;
+    const { beat, slot } = place;
+    const key = `${voice} ${beat} ${slot}`;
+    spots.set(key, { voice, beat, slot, times: (spots.get(key)?.times ?? 0) + 1 });
+  }
+  const worst = [...spots.values()].toSorted((a, b) => b.times - a.times)[0];
+  return worst ? { ...worst, says: sayingOf(lesson, exercise, worst) } : null;
+}

@@ -1,0 +1,63 @@
+/**
+ * Today's plan: what to play, in order, for how long, and why.
+ *
+ * Conventions: whole minutes; tempi in quarter notes a minute. Plain data, so that it can be stored and sent.
+ */
+import type { PracticeLog } from '@shedbook/core';
+import type { ShelfLesson } from '../mastery/shelf.ts';
+
+/** What a teacher asked a student to practise. */
+export interface Assignment {
+  readonly lesson: string;
+  /** Lasting name of the exercise. */
+  readonly exercise: string;
+  /** Pinned: stands in every plan until the teacher takes it out. */
+  readonly pinned: boolean;
+  readonly note: string | null;
+}
+
+/** What a plan is made from. */
+export interface PlanTask {
+  readonly shelf: readonly ShelfLesson[];
+  readonly log: PracticeLog;
+  /** A moment; the student's own day decides what is due. */
+  readonly now: string;
+  /** Whole minutes that the student has, breaks included. */
+  readonly minutes: number;
+  readonly assignments: readonly Assignment[];
+  readonly seed: number | string;
+  /** Whether due exercises take turns (true when left out) or stand one after the other. */
+  readonly interleave?: boolean;
+}
+
+/** Why something is in a plan. */
+export type PlanKind = 'warm-up' | 'assigned' | 'new' | 'review' | 'once more' | 'time' | 'break';
+
+/** One thing to do. */
+export interface PlanItem {
+  readonly kind: PlanKind;
+  /** Null for a break. */
+  readonly lesson: string | null;
+  /** Lasting name of the exercise, or null for the groove alone and for a break. */
+  readonly exercise: string | null;
+  /** Its number on the sheet today. */
+  readonly number: number | null;
+  readonly title: string;
+  readonly minutes: number;
+  /** Where on the ladder to begin, and its goal. */
+  readonly tempo: { readonly fromBpm: number; readonly goalBpm: number } | null;
+  /** One or two sentences. */
+  readonly reason: string;
+}
+
+/** A day's plan. */
+export interface PracticePlan {
+  /** The student's day, `2026-11-25`. */
+  readonly day: string;
+  readonly seed: number | string;
+  /** Minutes that the items take: never more than the student has. */
+  readonly minutes: number;
+  readonly items: readonly PlanItem[];
+  /** What was left out and why, in sentences. */
+  readonly notes: readonly string[];
+}

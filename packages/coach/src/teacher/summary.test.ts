@@ -1,0 +1,87 @@
+import { expect, it } from 'vitest';
+import { swing } from '../testing/lessons.ts';
+import { keyOf, logOf, loops, MISSED_LETS, NOW, roster, TODAY } from '../testing/students.ts';
+import { summariseRoster, summariseStudent } from './summary.ts';
+
+const [bram, ifeoma, kaito, sunniva] = summariseRoster(roster, NOW);
+
+function numbers(standings: readonly { readonly exercise: { readonly number: number } }[] | undefined) {
+  return standings?.map(({ exercise }) => exercise.number);
+}
+
+it('[CH33] a roster keeps its order', () => {
+  expect(summariseRoster(roster, NOW).map(({ name }) => name)).toEqual([
+    'Bram',
+    'Ifeoma',
+    'Kaito',
+    'Sunniva',
+  ]);
+});
+
+it('[CH33] Bram: one exercise firm, one shaky with its spot, due, and what to give next', () => {
+  expect(numbers(bram?.firm)).toEqual([2]);
+  expect(numbers(bram?.shaky)).toEqual([1]);
+  expect(numbers(bram?.due)).toContain(1);
+  expect(bram?.says.slice(0, 3)).toEqual([
+    'Last played 2 days ago; 15 minutes in the last seven days.',
+    'Firm: First swing 2.',
+    'Shaky: First swing 1, left hand (snare) on the let of 1.',
+  ]);
+  expect(bram?.next).not.toBeNull();
+});
+
+it('[CH33] Ifeoma: a whole sheet firm, nothing shaky, so the other sheet is next', () => {
+  expect(numbers(ifeoma?.firm)).toEqual([1, 2, 3, 4, 5, 6]);
+  expect(ifeoma?.shaky).toEqual([]);
+  expect(ifeoma?.shakySkills).toEqual([]);
+  expect(ifeoma?.next?.exercise).toMatchObject({ id: 'ghosts' });
+  expect(ifeoma?.next?.why).toMatch(
+    /^Nothing that was heard is shaky; of what is new, this is nearest: it adds /,
+  );
+});
+
+it('[CH33] Kaito: nothing heard yet, and the simplest exercise is next', () => {
+  expect(kaito).toMatchObject({ lastDay: null, minutesThisWeek: 0, firm: [], shaky: [], due: [] });
+  expect(kaito?.says[0]).toBe('Nothing heard yet.');
+  expect(kaito?.next?.exercise.standing).toBe('new');
+});
+
+it('[CH33] Sunniva: back after three months, what was firm is due', () => {
+  expect(numbers(sunniva?.due)).toEqual([1]);
+  expect(sunniva?.lastDay).toBe(TODAY - 90);
+  expect(sunniva?.says[0]).toBe('Last played 90 days ago; 0 minutes in the last seven days.');
+});
+
+it('[CH34] a move that does not hold is met again in the exercise that has it with the least else that is new', () => {
+  const log = logOf({ number: 1, daysAgo: 1, loops: loops(10, 80, 'loose', MISSED_LETS) });
+  const { next, shakySkills } = summariseStudent({ name: 'Bram', shelf: [swing], log, assignments: [] }, NOW);
+  // definition: exercise 1 has the move from "..." to "..x" on 1 and on 3; the one on 1 is missed every time
+  expect(shakySkills.map(({ skill, evidence }) => [skill.from, skill.to, evidence.share])).toEqual([
+    ['...', '..x', 0.5],
+    [null, '..x', 0.5],
+  ]);
+  expect(next?.why).toBe(
+    '"..." to "..x" in the left hand with right hand and right foot holds about 50 times in 100. This one needs it, and 2 more that are new.',
+  );
+  expect(next?.exercise.standing).toBe('new');
+});
+
+it('[CH34] what the teacher has set already is not suggested again', () => {
+  const assignments = swing.lesson.exercises.map(({ number }) => ({
+    lesson: swing.id,
+    exercise: keyOf(swing, number),
+    pinned: false,
+    note: null,
+  }));
+  const student = { name: 'Kaito', shelf: [swing], log: logOf(), assignments };
+  expect(summariseStudent(student, NOW).next).toBeNull();
+});
+
+it('[CH34] when everything is firm it is time for another page', () => {
+  const log = logOf(
+    ...swing.lesson.exercises.map(({ number }) => ({ number, daysAgo: 1, loops: loops(12, 120) })),
+  );
+  const { next, says } = summariseStudent({ name: 'Ifeoma', shelf: [swing], log, assignments: [] }, NOW);
+  expect(next).toBeNull();
+  expect(says.at(-1)).toBe('Next: nothing new is left on these sheets; time for another page.');
+});

@@ -1,0 +1,109 @@
+/**
+ * The teacher's view of a student: what is firm, what is shaky, what is due, what to give next and why.
+ *
+ * Conventions: no points and no ranking; students stand in the order of the roster. Days by each student's own
+ * calendar.
+ */
+import type { PracticeLog } from '@shedbook/core';
+import { itemKey } from '../log/key.ts';
+import { type ExerciseStanding, standExercises } from '../mastery/exercises.ts';
+import { nameOf, type ShelfLesson } from '../mastery/shelf.ts';
+import { type SkillStanding, standSkills } from '../mastery/standings.ts';
+import type { Assignment } from '../plan/plan-item.ts';
+import { momentOf, relateDay } from '../time/moment.ts';
+import { type Suggestion, shakySkills, suggestNext } from './next.ts';
+
+/** What the teacher has of a student. */
+export interface StudentFile {
+  readonly name: string;
+  readonly shelf: readonly ShelfLesson[];
+  readonly log: PracticeLog;
+  readonly assignments: readonly Assignment[];
+}
+
+/** How a student stands. */
+export interface StudentSummary {
+  readonly name: string;
+  readonly firm: readonly ExerciseStanding[];
+  readonly shaky: readonly ExerciseStanding[];
+  readonly learning: readonly ExerciseStanding[];
+  /** Due by spacing, whatever their standing. */
+  readonly due: readonly ExerciseStanding[];
+  /** Worst first. */
+  readonly shakySkills: readonly SkillStanding[];
+  readonly next: Suggestion | null;
+  /** Played in the last seven days, in minutes. */
+  readonly minutesThisWeek: number;
+  /** Day of the last entry, or null. */
+  readonly lastDay: number | null;
+  /** The same in sentences. */
+  readonly says: readonly string[];
+}
+
+const DAYS_A_WEEK = 7;
+
+function minutesSince(log: PracticeLog, day: number, today: number): number {
+  const seconds = log.entries
+    .filter((entry) => {
+      const played = momentOf(entry.startedAt).day;
+      return played > day && played <= today;
+    })
+    .reduce((sum, entry) => sum + entry.durationSeconds, 0);
+  return Math.round(seconds / 60);
+}
+
+function names(standings: readonly ExerciseStanding[]): string {
+  return standings.map(nameOf).join(', ');
+}
+
+function shakyLine({ shaky }: Pick<StudentSummary, 'shaky'>): string {
+  const each = shaky.map(
+    (standing) => `${nameOf(standing)}${standing.sore ? `, ${standing.sore.says}` : ''}`,
+  );
+  return `Shaky: ${each.join('; ')}.`;
+}
+
+function sayAll(summary: Omit<StudentSummary, 'says'>, today: number): readonly string[] {
+  const { lastDay, minutesThisWeek, firm, shaky, learning, due, next } = summary;
+  if (lastDay === null) {
+    return ['Nothing heard yet.', ...(next ? [`Next: ${nameOf(next.exercise)}. ${next.why}`] : [])];
+  }
+  return [
+    `Last played ${relateDay(lastDay, today)}; ${minutesThisWeek} minutes in the last seven days.`,
+    ...(firm.length > 0 ? [`Firm: ${names(firm)}.`] : []),
+    ...(shaky.length > 0 ? [shakyLine(summary)] : []),
+    ...(learning.length > 0 ? [`On the way: ${names(learning)}.`] : []),
+    ...(due.length > 0 ? [`Due: ${names(due)}.`] : []),
+    next
+      ? `Next: ${nameOf(next.exercise)}. ${next.why}`
+      : 'Next: nothing new is left on these sheets; time for another page.',
+  ];
+}
+
+/** How one student stands at the moment `now`. */
+export function summariseStudent(student: StudentFile, now: string): StudentSummary {
+  const { day: today } = momentOf(now);
+  const standings = standExercises(student.shelf, student.log, today);
+  const skills = standSkills(student.shelf, student.log, today);
+  const assigned = new Set(student.assignments.map((each) => itemKey(each.lesson, each.exercise)));
+  const of = (standing: ExerciseStanding['standing']) =>
+    standings.filter((each) => each.standing === standing);
+  const last = student.log.entries.at(-1);
+  const summary = {
+    name: student.name,
+    firm: of('firm'),
+    shaky: of('shaky'),
+    learning: of('learning'),
+    due: standings.filter(({ evidence }) => evidence !== null && evidence.dueDay <= today),
+    shakySkills: shakySkills(skills),
+    next: suggestNext(standings, skills, (each) => assigned.has(itemKey(each.id, each.key))),
+    minutesThisWeek: minutesSince(student.log, today - DAYS_A_WEEK, today),
+    lastDay: last ? momentOf(last.startedAt).day : null,
+  };
+  return { ...summary, says: sayAll(summary, today) };
+}
+
+/** How every student of a roster stands, in the order of the roster. */
+export function summariseRoster(roster: readonly StudentFile[], now: string): readonly StudentSummary[] {
+  return roster.map((student) => summariseStudent(student, now));
+}
