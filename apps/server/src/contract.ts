@@ -62,3 +62,10 @@ export interface Refusal {
   readonly code: RefusalCode;
   readonly message: string;
 }
+
+/** The pages of a lesson as it is kept at a revision. */
+export interface SheetPages {
+  readonly revision: number;
+  /** An SVG document for each page. */
+  readonly pages: readonly string[];
+}

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { defaultDataDir } from './data-dir.ts';
 import { createApp } from './http/app.ts';
 import { seedLessons } from './seed.ts';
+import { createSheetMaker } from './sheet/sheet-maker.ts';
 import { createLessonStore, type LessonStore } from './store/lessons.ts';
 import { openDatabase } from './store/open.ts';
 
@@ -63,7 +64,8 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const port = options.port ?? DEFAULT_PORT;
   const dataDir = options.dataDir ?? defaultDataDir(process.env, process.platform);
   const store = createLessonStore(openDatabase(dataDir), () => new Date());
-  const app = createApp({ store, staticDir: options.staticDir ?? builtStudio(), host });
+  const sheets = createSheetMaker();
+  const app = createApp({ store, sheets, staticDir: options.staticDir ?? builtStudio(), host });
   try {
     await prepare(store, options.seedLessonsDir);
     const url = await app.listen({ host, port });
@@ -71,6 +73,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
       url: `${url}/`,
       close: async () => {
         await app.close();
+        await sheets.close();
         await store.close();
       },
     };

@@ -4,14 +4,14 @@ import { browserCommand } from './open-browser.ts';
 
 it('[SE16] keeps lessons in the user’s data folder', () => {
   // standard: XDG Base Directory Specification 0.8, $XDG_DATA_HOME
-  expect(defaultDataDir({}, 'linux', '/home/oda')).toBe('/home/oda/.local/share/shedbook');
-  expect(defaultDataDir({ XDG_DATA_HOME: '/data' }, 'linux', '/home/oda')).toBe('/data/shedbook');
-  expect(defaultDataDir({ XDG_DATA_HOME: 'data' }, 'linux', '/home/oda')).toBe(
-    '/home/oda/.local/share/shedbook',
+  expect(defaultDataDir({}, 'linux', '/teacher')).toBe('/teacher/.local/share/shedbook');
+  expect(defaultDataDir({ XDG_DATA_HOME: '/data' }, 'linux', '/teacher')).toBe('/data/shedbook');
+  expect(defaultDataDir({ XDG_DATA_HOME: 'data' }, 'linux', '/teacher')).toBe(
+    '/teacher/.local/share/shedbook',
   );
-  expect(defaultDataDir({ SHEDBOOK_DATA: '/lessons' }, 'linux', '/home/oda')).toBe('/lessons');
+  expect(defaultDataDir({ SHEDBOOK_DATA: '/lessons' }, 'linux', '/teacher')).toBe('/lessons');
   // common practice
-  expect(defaultDataDir({}, 'darwin', '/Users/oda')).toBe('/Users/oda/Library/Application Support/shedbook');
+  expect(defaultDataDir({}, 'darwin', '/teacher')).toBe('/teacher/Library/Application Support/shedbook');
 });
 
 it('[SE17] opens a browser only where there is a screen', () => {

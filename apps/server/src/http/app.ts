@@ -3,7 +3,9 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify';
+import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
+import { addFileRoutes } from './file-routes.ts';
 import { isOurs } from './guard.ts';
 import { addLessonRoutes } from './lesson-routes.ts';
 import { refuse } from './refuse.ts';
@@ -11,6 +13,7 @@ import { refuse } from './refuse.ts';
 /** What the server is made of. */
 export interface AppParts {
   readonly store: LessonStore;
+  readonly sheets: SheetMaker;
   /** Folder of the built studio. */
   readonly staticDir: string;
   /** Host that it listens on. */
@@ -67,7 +70,7 @@ function addStudio(app: FastifyInstance, staticDir: string): void {
 }
 
 /** The server, not yet listening. */
-export function createApp({ store, staticDir, host }: AppParts): FastifyInstance {
+export function createApp({ store, sheets, staticDir, host }: AppParts): FastifyInstance {
   const app = Fastify({ bodyLimit: BODY_LIMIT_BYTES, logger: false, forceCloseConnections: true });
   app.addHook('onRequest', async (request, reply) => {
     if (!isOurs(request, host)) {
@@ -80,6 +83,7 @@ export function createApp({ store, staticDir, host }: AppParts): FastifyInstance
   });
   addErrors(app);
   addLessonRoutes(app, store);
+  addFileRoutes(app, store, sheets);
   addStudio(app, staticDir);
   return app;
 }

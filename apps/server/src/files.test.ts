@@ -1,0 +1,81 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { formatPattern, parseLesson } from '@shedbook/core';
+import { describe, expect, it } from 'vitest';
+import type { SheetPages, StoredLesson } from './contract.ts';
+import { createLesson, send, startTestServer, temporaryFolder } from './testing/temporary.ts';
+
+const DEMO = readFileSync(
+  fileURLToPath(new URL('../../../demo/first-swing.lesson.yaml', import.meta.url)),
+  'utf8',
+);
+
+function patternsOf(text: string): readonly string[] {
+  const { lesson } = parseLesson(text, 'lesson');
+  return lesson?.exercises.map(({ parts }) => formatPattern((parts[0] as (typeof parts)[0]).pattern)) ?? [];
+}
+
+describe('files', () => {
+  it('[SE18] engraves a lesson as pages and as a PDF of the same pages', async () => {
+    const server = await startTestServer();
+    const { id } = await createLesson(server, DEMO);
+    const { body } = await send(server, 'GET', `/api/lessons/${id}/pages`);
+    const { pages, revision } = body as SheetPages;
+    expect(revision).toBe(1);
+    expect(pages.every((page) => page.startsWith('<svg'))).toBe(true);
+    const response = await fetch(new URL(`/api/lessons/${id}/sheet.pdf`, server.url));
+    expect(response.headers.get('content-disposition')).toBe('attachment; filename="first-swing.pdf"');
+    const file = join(temporaryFolder(), 'sheet.pdf');
+    writeFileSync(file, Buffer.from(await response.arrayBuffer()));
+    // library: poppler-utils, pdfinfo
+    const facts = spawnSync('pdfinfo', [file], { encoding: 'utf8' }).stdout;
+    expect(facts).toMatch(new RegExp(`^Pages:\\s+${pages.length}$`, 'm'));
+    expect(facts).toMatch(/^Title:\s+First swing$/m);
+    // standard: ISO 216, A4 is 210 mm × 297 mm, 595.28 × 841.89 pt
+    expect(facts).toMatch(/^Page size:\s+595\.2\d+ x 841\.89 pts \(A4\)$/m);
+  });
+
+  it('[SE18] says that a lesson with problems cannot be engraved', async () => {
+    const server = await startTestServer();
+    const { id } = await createLesson(server, 'meter: five\n');
+    const pages = await send(server, 'GET', `/api/lessons/${id}/pages`);
+    expect(pages).toMatchObject({ status: 422, body: { code: 'lesson-has-errors' } });
+  });
+
+  it.each(['musicxml', 'midi'])(
+    '[SE19] takes a lesson out as %s and in again with every pattern',
+    async (format) => {
+      const server = await startTestServer();
+      const { id } = await createLesson(server, DEMO);
+      const out = await fetch(new URL(`/api/lessons/${id}/export/${format}`, server.url));
+      expect(out.status).toBe(200);
+      const back = await fetch(new URL('/api/import?name=back', server.url), {
+        method: 'POST',
+        headers: { 'content-type': 'application/octet-stream' },
+        body: await out.arrayBuffer(),
+      });
+      expect(back.status).toBe(201);
+      const lesson = (await back.json()) as StoredLesson;
+      // definition: a round trip keeps the number of exercises; the rhythm of each is the exchange package's own rule
+      expect(patternsOf(lesson.text)).toHaveLength(patternsOf(DEMO).length);
+    },
+  );
+
+  it('[SE20] refuses a file that is neither, in a sentence', async () => {
+    const server = await startTestServer();
+    const response = await fetch(new URL('/api/import?name=photo.jpg', server.url), {
+      method: 'POST',
+      headers: { 'content-type': 'application/octet-stream' },
+      body: new Uint8Array([0xff, 0xd8, 0xff, 0xe0, 1, 2, 3]),
+    });
+    expect(response.status).toBe(422);
+    expect(await response.json()).toEqual({
+      code: 'unreadable-file',
+      message: expect.stringMatching(/^Found .*\.$/),
+    });
+    const format = await send(server, 'GET', '/api/lessons/none/export/docx');
+    expect(format).toMatchObject({ status: 400, body: { code: 'bad-request' } });
+  });
+});

@@ -1,0 +1,68 @@
+/** A MusicXML or MIDI file as the text of a new lesson. */
+import { type Exercise, exerciseToData, type Feel, formatFeel, type Meter } from '@shedbook/core';
+import { importMidi, readMidi, readMusicXmlFile } from '@shedbook/exchange';
+import { Document } from 'yaml';
+
+/** What became of a file: a text, or why there is none. */
+export type ImportOutcome =
+  | { readonly kind: 'lesson'; readonly text: string }
+  | { readonly kind: 'refused'; readonly message: string };
+
+interface Found {
+  readonly title: string;
+  readonly by: string | null;
+  readonly meter: Meter | null;
+  readonly bpm: number | null;
+  readonly feel: Feel | null;
+  readonly exercises: readonly Exercise[];
+}
+
+/** Tempi that a lesson may have, in quarter notes a minute. */
+const BPM = { least: 20, most: 400 } as const;
+
+function textOf({ title, by, meter, bpm, feel, exercises }: Found): string {
+  const tempo = bpm === null ? null : Math.min(BPM.most, Math.max(BPM.least, Math.round(bpm)));
+  const data = {
+    title,
+    ...(by ? { by } : {}),
+    ...(meter ? { meter: meter.text } : {}),
+    ...(tempo === null ? {} : { tempo }),
+    ...(feel ? { feel: formatFeel(feel) } : {}),
+    exercises: exercises.map((exercise) => exerciseToData(exercise, 'snare')),
+  };
+  return new Document(data).toString({ lineWidth: 0 });
+}
+
+function sentence(found: string, expected: string): string {
+  return `Found ${found}; expected ${expected}.`;
+}
+
+function bareName(file: string): string {
+  return file.replace(/\.[^.]+$/, '') || 'Imported lesson';
+}
+
+function importMidiFile(bytes: Uint8Array, file: string): ImportOutcome {
+  const take = readMidi(bytes);
+  const error = take.problems.find((problem) => problem.severity === 'error');
+  if (error) return { kind: 'refused', message: sentence(error.found, error.expected) };
+  const { exercises, meter, bpm } = importMidi(take, { barsPerExercise: 1 });
+  if (exercises.length === 0) return { kind: 'refused', message: sentence('no drum notes', 'a drum part') };
+  const found = { title: bareName(file), by: null, meter, bpm, feel: null, exercises };
+  return { kind: 'lesson', text: textOf(found) };
+}
+
+function importScore(bytes: Uint8Array, file: string): ImportOutcome {
+  const reading = readMusicXmlFile(bytes, file);
+  const error = reading.problems.find((problem) => problem.severity === 'error');
+  if (error) return { kind: 'refused', message: sentence(error.found, error.expected) };
+  if (reading.exercises.length === 0) {
+    return { kind: 'refused', message: sentence('no drum notes', 'a drum part') };
+  }
+  return { kind: 'lesson', text: textOf({ ...reading, title: reading.title ?? bareName(file) }) };
+}
+
+/** Reads a file by its first bytes, not by its name. Source: Standard MIDI Files 1.0: a file begins with `MThd`. */
+export function importLesson(bytes: Uint8Array, file: string): ImportOutcome {
+  const isMidi = String.fromCharCode(...bytes.subarray(0, 4)) === 'MThd';
+  return isMidi ? importMidiFile(bytes, file) : importScore(bytes, file);
+}

@@ -1,0 +1,66 @@
+/** Making sheets beside the server, so that engraving never holds up the keeping of lessons. */
+import { Worker } from 'node:worker_threads';
+import type { SheetAnswer, SheetOrder } from './sheet-messages.ts';
+
+/** What a sheet came to; null where the text is no lesson. */
+export interface SheetMaker {
+  pages(text: string): Promise<readonly string[] | null>;
+  pdf(text: string): Promise<Uint8Array | null>;
+  close(): Promise<void>;
+}
+
+/** The thread's compiled file, also when this file runs from its source. */
+function workerUrl(): URL {
+  const compiled = import.meta.url.endsWith('.js');
+  return new URL(compiled ? './sheet-worker.js' : '../../dist/sheet/sheet-worker.js', import.meta.url);
+}
+
+type Waiting = (answer: SheetAnswer | Error) => void;
+
+/** A maker; its thread starts with the first sheet. */
+export function createSheetMaker(): SheetMaker {
+  const waiting = new Map<number, Waiting>();
+  let worker: Worker | null = null;
+  let orders = 0;
+
+  const fail = (error: Error) => {
+    worker = null;
+    for (const settle of waiting.values()) settle(error);
+    waiting.clear();
+  };
+  const open = () => {
+    const fresh = new Worker(workerUrl(), { execArgv: [] });
+    fresh.on('message', (answer: SheetAnswer) => {
+      waiting.get(answer.id)?.(answer);
+      waiting.delete(answer.id);
+    });
+    fresh.on('error', fail);
+    fresh.unref();
+    return fresh;
+  };
+  const ask = (text: string, want: SheetOrder['want']) =>
+    new Promise<SheetAnswer>((resolve, reject) => {
+      worker ??= open();
+      orders += 1;
+      waiting.set(orders, (answer) => {
+        if (answer instanceof Error) reject(answer);
+        else if (answer.kind === 'broken') reject(new Error(answer.message));
+        else resolve(answer);
+      });
+      const order: SheetOrder = { id: orders, text, want };
+      worker.postMessage(order);
+    });
+  return {
+    pages: async (text) => {
+      const answer = await ask(text, 'pages');
+      return answer.kind === 'pages' ? answer.pages : null;
+    },
+    pdf: async (text) => {
+      const answer = await ask(text, 'pdf');
+      return answer.kind === 'pdf' ? answer.bytes : null;
+    },
+    close: async () => {
+      await worker?.terminate();
+    },
+  };
+}

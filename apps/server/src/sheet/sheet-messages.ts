@@ -1,0 +1,15 @@
+/** What the server and its engraving thread say to each other. */
+
+/** Asks for the pages of a lesson, as pictures or as a file. */
+export interface SheetOrder {
+  readonly id: number;
+  readonly text: string;
+  readonly want: 'pages' | 'pdf';
+}
+
+/** An answer to the order with the same id. */
+export type SheetAnswer =
+  | { readonly id: number; readonly kind: 'pages'; readonly pages: readonly string[] }
+  | { readonly id: number; readonly kind: 'pdf'; readonly bytes: Uint8Array }
+  | { readonly id: number; readonly kind: 'errors' }
+  | { readonly id: number; readonly kind: 'broken'; readonly message: string };
