@@ -188,6 +188,11 @@ describe('composing a page', () => {
     const none = compose(lessonFrom('vocabulary: [x..]\ncompose: { limits: { strokes: { least: 9 } } }'));
     expect(none.exercises).toEqual([]);
     expect(none.report.notes.join(' ')).toContain('The limits leave no bar');
+    const strange = lessonOf('waltz', "compose: { limits: { start: [x.., '.x.'], beats: { 4: ['...'] } } }");
+    expect(compose(strange, { count: 4 }).report.notes.slice(0, 2)).toEqual([
+      'The limits name the cell ".x.", which is not in the vocabulary.',
+      'The limits name beat 4, but a bar of 3/4 has 3.',
+    ]);
     const empty = compose(lessonFrom('exercises: [x.. x.. x.. x..]'));
     expect(empty.exercises).toEqual([]);
     expect(empty.report.notes.join(' ')).toContain('The vocabulary is empty');

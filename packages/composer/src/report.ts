@@ -149,13 +149,29 @@ function reportDifficulty({ page, aim }: ReportTask): DifficultyReport {
   };
 }
 
+/** What the limits name and the lesson has not: a slip of the pen, most likely. */
+function limitNotes(lesson: Lesson): readonly string[] {
+  const { start, neverStart, beats } = lesson.compose.limits;
+  const known = new Set(lesson.vocabulary.map(({ cell }) => cell.text));
+  const named = new Set([...(start ?? []), ...neverStart, ...Object.values(beats).flat()]);
+  const strange = [...named].filter((text) => !known.has(text));
+  const beyond = Object.keys(beats).filter((beat) => Number(beat) > lesson.meter.beats.length);
+  return [
+    ...strange.map((text) => `The limits name the cell "${text}", which is not in the vocabulary.`),
+    ...beyond.map(
+      (beat) =>
+        `The limits name beat ${beat}, but a bar of ${lesson.meter.text} has ${lesson.meter.beats.length}.`,
+    ),
+  ];
+}
+
 function notesOf(
   task: ReportTask,
   coverage: CoverageReport,
   difficulty: DifficultyReport,
 ): readonly string[] {
   const { page, asked, pool, lesson } = task;
-  const notes: string[] = [];
+  const notes: string[] = [...limitNotes(lesson)];
   const bars = (n: number) => `${n} ${n === 1 ? 'exercise' : 'exercises'}`;
   if (lesson.vocabulary.length === 0) notes.push('The vocabulary is empty: add cells such as "..x" to it.');
   else if (pool.candidates.length === 0) {
