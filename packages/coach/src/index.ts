@@ -1,5 +1,6 @@
 export * from './care/advice.ts';
 export * from './care/exposure.ts';
+export * from './care/from-log.ts';
 export { CARE_WORDS } from './care/words.data.ts';
 export * from './judge/heard.ts';
 export * from './judge/judge.ts';
@@ -24,6 +25,8 @@ export * from './mastery/shelf.ts';
 export { type Skill, type SkillUse, skillsInLoop, skillsOf } from './mastery/skills.ts';
 export type { SoreSpot } from './mastery/sore.ts';
 export { type SkillStanding, standSkills } from './mastery/standings.ts';
+export { handsFreeItems } from './plan/hands-free-items.ts';
+export { resumeBpm } from './plan/lay-out.ts';
 export { planPractice } from './plan/plan.ts';
 export * from './plan/plan-item.ts';
 export * from './spacing/card.ts';

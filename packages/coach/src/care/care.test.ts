@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { logOf, NOW } from '../testing/students.ts';
 import { adviseHearing, remindOfBreak } from './advice.ts';
 import {
   dailyAllowanceSeconds,
@@ -7,6 +8,7 @@ import {
   weeklyAllowanceSeconds,
   weeklyDose,
 } from './exposure.ts';
+import { listeningTimeOf } from './from-log.ts';
 import { CARE_WORDS } from './words.data.ts';
 
 /** Products and powers of two: rounding only. */
@@ -78,6 +80,14 @@ it('[CH36] what is left is the smaller of the day and the week', () => {
   const over = adviseHearing({ levelDba: 100, listener: 'child', today: played, week: played });
   expect(over.leftThisWeekSeconds).toBe(0);
   expect(over.says[0]).toBe('At 100 dBA the recommended time is used up; play on a pad or without sound.');
+});
+
+it('[CH36] the log tells today and the last seven days, today included', () => {
+  const played = [0, 1, 6, 7].map((daysAgo) => ({ number: 1, daysAgo, loops: [] }));
+  const time = listeningTimeOf(logOf(...played), NOW, { levelDba: 95, listener: 'adult' });
+  // definition: entries of 300 s, one today, three in the last seven days
+  expect(time.today).toEqual([{ levelDba: 95, durationSeconds: 300 }]);
+  expect(time.week).toHaveLength(3);
 });
 
 it('[CH37] local rules and a licensed practitioner come first, and pain stops the playing', () => {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { funk, swing } from '../testing/lessons.ts';
 import { keyOf, logOf, loops, MISSED_LET, NOW, type Played, roster } from '../testing/students.ts';
+import { handsFreeItems } from './hands-free-items.ts';
 import { planPractice } from './plan.ts';
 import type { PlanItem, PlanTask } from './plan-item.ts';
 
@@ -188,6 +189,16 @@ it('[CH32] what was clean yesterday begins one step below', () => {
   const { items } = planPractice(task({ log: logOf({ number: 1, daysAgo: 1, loops: loops(6, 104) }) }));
   // definition: 104 less one step of 8
   expect(items.find(({ number }) => number === 1)?.tempo?.fromBpm).toBe(96);
+});
+
+it('[CH13] a plan can be played hands-free: its exercises in order, each from where the plan says', () => {
+  const plan = planPractice(task({ log: logOf({ number: 1, daysAgo: 9, loops: loops(6, 104) }) }));
+  const items = handsFreeItems(plan, [swing, funk]);
+  const exercises = plan.items.filter(({ exercise }) => exercise !== null);
+  expect(items.map(({ name, fromBpm }) => [name, fromBpm])).toEqual(
+    exercises.map(({ title, tempo }) => [title, tempo?.fromBpm]),
+  );
+  expect(items[0]?.ladder).toMatchObject({ startBpm: 72, goalBpm: 120, stepBpm: 8 });
 });
 
 it('[CH26] what fills less than the minutes says that it is enough', () => {

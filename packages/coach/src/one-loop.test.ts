@@ -1,0 +1,114 @@
+/** The whole round: a plan is played, the ear hears it, the verdicts make the log, the log makes the next plan. */
+import { type LoopRecord, type PracticeEntry, type PracticeLog, seededRandom } from '@shedbook/core';
+import { expect, it } from 'vitest';
+import type { HeardLoop } from './judge/heard.ts';
+import { judgeLoop, recordLoop } from './judge/judge.ts';
+import { type LoopTask, loopTask } from './judge/task.ts';
+import { climb, ladderOf, startLadder } from './ladder/ladder.ts';
+import { addEntry, EMPTY_LOG } from './log/merge.ts';
+import { planPractice } from './plan/plan.ts';
+import type { PlanItem } from './plan/plan-item.ts';
+import { summariseStudent } from './teacher/summary.ts';
+import { formOf, play, playLoop, swing } from './testing/lessons.ts';
+import { TODAY } from './testing/students.ts';
+import { formatDay } from './time/moment.ts';
+
+const LOOPS_A_MINUTE = 3;
+
+/** Spread of a student's strokes in milliseconds, and how much of it is left after each loop played. */
+interface Hands {
+  readonly spreadMs: number;
+  readonly keptPerLoop: number;
+  /** Whether the snare is missed on every let of 1. */
+  readonly missesLet: boolean;
+}
+
+/** Loops of an exercise that were played before, by its lasting name. */
+type Played = Map<string, number>;
+
+function hear(task: LoopTask, hands: Hands, loopsBefore: number, random: () => number): HeardLoop {
+  const spread = hands.spreadMs * hands.keptPerLoop ** loopsBefore;
+  const noise = () => (random() + random() + random() - 1.5) * 2 * spread;
+  const isMissed = (stroke: LoopTask['strokes'][number]) =>
+    hands.missesLet && stroke.voice === 'snare' && stroke.written.beat === 1 && stroke.written.slot === 3;
+  return playLoop(task, {
+    strokes: task.strokes
+      .filter((stroke) => !isMissed(stroke))
+      .map((stroke) => play(stroke, { offsetMs: noise() })),
+    missed: task.strokes.filter(isMissed).map(({ voice, written }) => ({ ...written, voice })),
+  });
+}
+
+function playItem(item: PlanItem, hands: Hands, played: Played, random: () => number): readonly LoopRecord[] {
+  if (item.exercise === null || item.number === null || !item.tempo) return [];
+  const rule = ladderOf(swing.lesson.tempo);
+  let ladder = startLadder(rule, item.tempo.fromBpm);
+  return Array.from({ length: item.minutes * LOOPS_A_MINUTE }, () => {
+    const before = played.get(item.exercise as string) ?? 0;
+    played.set(item.exercise as string, before + 1);
+    const asked = { exercise: item.number, form: formOf(swing.lesson), bpm: ladder.bpm };
+    const task = loopTask(swing.lesson, asked);
+    const judged = judgeLoop(task, hear(task, hands, before, random), 'first steps');
+    ladder = climb(ladder, judged.verdict, rule).state;
+    return recordLoop(judged);
+  });
+}
+
+function practise(hands: Hands, days: number): PracticeLog {
+  const { next: random } = seededRandom(1);
+  const played: Played = new Map();
+  let log = EMPTY_LOG;
+  for (let day = TODAY - days + 1; day <= TODAY; day += 1) {
+    const now = `${formatDay(day)}T17:00:00+01:00`;
+    const plan = planPractice({ shelf: [swing], log, now, minutes: 30, assignments: [], seed: 1 });
+    plan.items.forEach((item, index) => {
+      const entry: PracticeEntry = {
+        id: `${plan.day} ${index}`,
+        device: 'phone',
+        startedAt: now,
+        durationSeconds: item.minutes * 60,
+        lesson: swing.id,
+        exercise: item.exercise,
+        form: 'loop',
+        heardBy: 'ear',
+        loops: playItem(item, hands, played, random),
+      };
+      if (entry.exercise !== null) log = addEntry(log, entry);
+    });
+  }
+  return log;
+}
+
+const DAYS = 21;
+const NOW = `${formatDay(TODAY + 1)}T17:00:00+01:00`;
+
+function summary(hands: Hands) {
+  const log = practise(hands, DAYS);
+  return { log, ...summariseStudent({ name: 'Bram', shelf: [swing], log, assignments: [] }, NOW) };
+}
+
+it('[CH39] a student whose hands get steadier climbs to the goal, and exercises become firm one by one', () => {
+  const { log, firm, next } = summary({ spreadMs: 24, keptPerLoop: 0.97, missesLet: false });
+  const fastest = Math.max(...log.entries.flatMap(({ loops }) => loops.map(({ bpm }) => bpm)));
+  expect(fastest).toBe(swing.lesson.tempo.goalBpm);
+  expect(firm.length).toBeGreaterThanOrEqual(3);
+  const begun = new Map<string, string>();
+  for (const { exercise, startedAt } of log.entries) {
+    if (exercise !== null && !begun.has(exercise)) begun.set(exercise, startedAt);
+  }
+  // definition: one new thing at a time, so no two exercises are begun on one day
+  expect(new Set(begun.values()).size).toBe(begun.size);
+  expect(next === null || next.exercise.standing !== 'firm').toBe(true);
+});
+
+it('[CH39] a student who misses the same stroke stays on the first rung, and the teacher sees where', () => {
+  const { log, firm, shakySkills, says, next } = summary({ spreadMs: 4, keptPerLoop: 1, missesLet: true });
+  const withLet = log.entries.filter(({ exercise }) => exercise?.startsWith('snare ..x'));
+  const tempi = new Set(withLet.flatMap(({ loops }) => loops.map(({ bpm }) => bpm)));
+  expect([...tempi]).toEqual([swing.lesson.tempo.startBpm]);
+  expect(firm.every(({ key }) => !key.startsWith('snare ..x'))).toBe(true);
+  // definition: "..x" and "x.x" are the cells that the sheet has a let of 1 in
+  expect(new Set(shakySkills.map(({ skill }) => skill.to))).toEqual(new Set(['..x', 'x.x']));
+  expect(says.join(' ')).toContain('left hand (snare) on the let of 1');
+  expect(next?.why).toMatch(/"(\.\.x|x\.x)" in the left hand/);
+});
