@@ -24,7 +24,7 @@ import {
 import { encodeSmf } from './encode.ts';
 import { importMidi } from './import.ts';
 import { formatByteProblem } from './problem.ts';
-import { quantise, TOLERANCE_BEATS } from './quantise.ts';
+import { quantise } from './quantise.ts';
 import { readMidi } from './read.ts';
 import type { NoteEvent } from './smf.ts';
 import { writeMidi } from './write.ts';
@@ -135,12 +135,9 @@ describe('importing MIDI into a lesson', () => {
   });
 
   it('[EX29] puts played notes on the slot they lie nearest to, early ones on the next beat', () => {
-    const grid = { meter: meter('4/4'), swing: null, toleranceBeats: TOLERANCE_BEATS };
+    const grid = { meter: meter('4/4'), swing: null, toleranceBeats: null };
     const slotsOf = (beats: readonly number[]) => {
-      const places = quantise(
-        beats.map((beat) => beat / 4),
-        grid,
-      );
+      const [places = []] = quantise([beats.map((beat) => beat / 4)], grid);
       return places.map((place) => place && place.bar * 4 + (place.inBar.num / place.inBar.den) * 4);
     };
     // common practice: a player is some hundredths of a beat off; 0.03 of a beat at 120 is 15 ms
@@ -152,9 +149,9 @@ describe('importing MIDI into a lesson', () => {
 
   it('[EX30] finds the written slots of swung notes when the feel is known', () => {
     const swing = swingAt({ kind: 'ratio', ratio: 3, of: 'eighths' }, 120);
-    const grid = { meter: meter('4/4'), swing, toleranceBeats: TOLERANCE_BEATS };
+    const grid = { meter: meter('4/4'), swing, toleranceBeats: null };
     // definition: long:short = 3:1, so the written last triplet is played at 3/4 of the beat
-    const places = quantise([0, 0.75 / 4, 0.25], grid);
+    const [places = []] = quantise([[0, 0.75 / 4, 0.25]], grid);
     expect(places.map((place) => place?.inBar)).toEqual([
       { num: 0, den: 1 },
       { num: 1, den: 6 },

@@ -22,7 +22,7 @@ import { groupBy } from '../patterns/group-by.ts';
 import type { PlacedStroke } from '../patterns/placed.ts';
 import { foldOrnaments } from './ornaments.ts';
 import type { ByteProblem } from './problem.ts';
-import { type Grid, quantise, TOLERANCE_BEATS } from './quantise.ts';
+import { type Grid, quantise } from './quantise.ts';
 import type { MidiNote, MidiTake } from './read.ts';
 
 /** How a take is to be read; each has a default. */
@@ -33,7 +33,7 @@ export interface ImportOptions {
   readonly feel?: Feel;
   /** The whole file as one exercise when left out. */
   readonly barsPerExercise?: number;
-  /** Furthest that a note may lie from its slot, as a fraction of the beat. */
+  /** Furthest that a note may lie from its slot, as a fraction of the beat; by the player's own spread when left out. */
   readonly toleranceBeats?: number;
   /** Level of a plain stroke of each voice in dB, as in a lesson. */
   readonly balance?: Readonly<Partial<Record<Voice, number>>>;
@@ -73,7 +73,7 @@ function median(values: readonly number[]): number {
 }
 
 /** Earliest that a note may come and still belong to the bar after it, as a part of the bar. */
-const EARLY_BAR = 1 / 64;
+const EARLY_BAR = 1 / 32;
 
 /** Bars at the start that have clicks and nothing else. */
 function countInBars(take: MidiTake, bar: number): number {
@@ -90,28 +90,33 @@ function foldVoice(voice: Voice, notes: readonly DrumNote[]): readonly DrumNote[
   return strikeOf(voice, 'f') ? foldOrnaments(notes) : notes;
 }
 
-function importVoice(
-  voice: Voice,
-  notes: readonly DrumNote[],
-  origin: number,
-  grid: Grid,
-  options: ImportOptions,
-) {
-  const folded = foldVoice(voice, notes);
-  const plainDb = options.balance?.[voice] ?? median(folded.map((note) => note.levelDb));
+/** Accent and ghost notes of a voice against its plain level. */
+function touchesOf(voice: Voice, notes: readonly DrumNote[], options: ImportOptions) {
+  const plainDb = options.balance?.[voice] ?? median(notes.map((note) => note.levelDb));
+  return notes.map((note) => {
+    const relativeDb = note.levelDb - plainDb;
+    return { accent: relativeDb > ACCENT_DB / 2, ghost: relativeDb < GHOST_DB / 2 };
+  });
+}
+
+/** Every note of the drum set on its written place, or among the misfits. */
+function placeNotes(take: MidiTake, origin: number, grid: Grid, options: ImportOptions) {
+  const byVoice = groupBy(take.notes.filter(isDrumNote), (note) => note.voice);
+  const voices = [...byVoice].map(([voice, notes]) => ({ voice, notes: foldVoice(voice, notes) }));
   const places = quantise(
-    folded.map((note) => toNumber(note.at) - origin),
+    voices.map(({ notes }) => notes.map((note) => toNumber(note.at) - origin)),
     grid,
   );
   const strokes: ImportedStroke[] = [];
   const misfits: MidiNote[] = [];
-  folded.forEach((note, i) => {
-    const place = places[i];
-    const relativeDb = note.levelDb - plainDb;
-    const accent = relativeDb > ACCENT_DB / 2;
-    const ghost = relativeDb < GHOST_DB / 2;
-    if (!place || place.bar < 0 || place.bar >= MAX_BARS) misfits.push(note);
-    else strokes.push({ ...place, voice, articulation: note.articulation, accent, ghost, note });
+  voices.forEach(({ voice, notes }, v) => {
+    const touches = touchesOf(voice, notes, options);
+    notes.forEach((note, i) => {
+      const place = places[v]?.[i];
+      const touch = touches[i];
+      if (!place || !touch || place.bar < 0 || place.bar >= MAX_BARS) misfits.push(note);
+      else strokes.push({ ...place, ...touch, voice, articulation: note.articulation, note });
+    });
   });
   return { strokes, misfits };
 }
@@ -154,19 +159,17 @@ export function importMidi(take: MidiTake, options: ImportOptions = {}): MidiImp
   const grid: Grid = {
     meter: wanted,
     swing: swingAt(options.feel ?? { kind: 'even' }, bpm),
-    toleranceBeats: options.toleranceBeats ?? TOLERANCE_BEATS,
+    toleranceBeats: options.toleranceBeats ?? null,
   };
-  const byVoice = groupBy(take.notes.filter(isDrumNote), (note) => note.voice);
-  const read = [...byVoice].map(([voice, notes]) => importVoice(voice, notes, origin, grid, options));
-  const strokes = read.flatMap((each) => each.strokes);
-  const bars = Math.max(0, ...strokes.map((stroke) => stroke.bar + 1));
+  const { strokes, misfits: unplaced } = placeNotes(take, origin, grid, options);
+  const bars = strokes.reduce((most, stroke) => Math.max(most, stroke.bar + 1), 0);
   const { exercises, misfits: taken } = exercisesOf(
     strokes,
     wanted,
     options.barsPerExercise ?? (bars || 1),
     bars,
   );
-  const misfits = [...read.flatMap((each) => each.misfits), ...taken].sort((a, b) => a.ticks - b.ticks);
+  const misfits = [...unplaced, ...taken].sort((a, b) => a.ticks - b.ticks);
   if (misfits.length > 0) {
     const found = `${misfits.length} ${misfits.length === 1 ? 'note' : 'notes'} on no slot of a beat`;
     problems.push(
