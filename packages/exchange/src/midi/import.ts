@@ -20,9 +20,10 @@ import {
 import { assembleParts } from '../patterns/assemble.ts';
 import { groupBy } from '../patterns/group-by.ts';
 import type { PlacedStroke } from '../patterns/placed.ts';
+import type { Grid } from './choose-beat.ts';
 import { foldOrnaments } from './ornaments.ts';
 import type { ByteProblem } from './problem.ts';
-import { type Grid, quantise } from './quantise.ts';
+import { quantise } from './quantise.ts';
 import type { MidiNote, MidiTake } from './read.ts';
 
 /** How a take is to be read; each has a default. */
