@@ -21,7 +21,7 @@ const HEAD: Head = {
   position: 0.12,
   wander: 0.05,
   t60Seconds: [
-    [60, 0.75],
+    [60, 0.66],
     [150, 0.5],
     [300, 0.3],
     [600, 0.16],
@@ -37,9 +37,9 @@ const TAKES = 3;
 
 function strike(rate: number, driveDb: number, seed: string): Float32Array {
   const out = strikeHead(HEAD, { driveDb, seconds: 1, seed }, rate);
-  const filters = [highPass(180, 0.7, rate), lowPass(1900 * 10 ** (driveDb / 45), 0.7, rate)];
-  const gain = dbToGain(-16 + 0.35 * driveDb);
-  addBurst(out, rate, { gain, riseSeconds: 0.0015, t60Seconds: 0.03, filters }, seededRandom(`${seed} felt`));
+  const filters = [highPass(180, 0.7, rate), lowPass(2600 * 10 ** (driveDb / 45), 0.7, rate)];
+  const gain = dbToGain(-3 + 0.5 * driveDb);
+  addBurst(out, rate, { gain, riseSeconds: 0.001, t60Seconds: 0.028, filters }, seededRandom(`${seed} felt`));
   return trimSilence(out, rate);
 }
 

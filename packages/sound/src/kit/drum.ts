@@ -9,6 +9,7 @@
 import { type Random, seededRandom } from '@shedbook/core';
 import { type Contact, contactGain, contactSeconds } from '../synth/contact.ts';
 import { type Curve, curveAt } from '../synth/curve.ts';
+import { hermite } from '../synth/interpolate.ts';
 import { membraneModes, strikeWeight } from '../synth/membrane.ts';
 import { addModes, type Mode } from '../synth/modes.ts';
 
@@ -76,18 +77,6 @@ function bendTime(from: Float32Array, length: number, glide: number, settle: num
     bent[i] = hermite(from, before, at - before);
   }
   return bent;
-}
-
-/** Cubic (Catmull-Rom) interpolation between two samples. */
-export function hermite(from: Float32Array, before: number, part: number): number {
-  const a = from[before - 1] ?? 0;
-  const b = from[before] ?? 0;
-  const c = from[before + 1] ?? 0;
-  const d = from[before + 2] ?? 0;
-  const slope = (c - a) / 2;
-  const curve = a - 2.5 * b + 2 * c - 0.5 * d;
-  const twist = (d - a) / 2 + 1.5 * (b - c);
-  return ((twist * part + curve) * part + slope) * part + b;
 }
 
 /** A head takes as long to be set moving as the contact lasts. */

@@ -33,7 +33,8 @@ export interface KitOptions {
   readonly seed?: number | string;
 }
 
-const MAKERS: Readonly<Record<SoundName, SoundMaker>> = {
+/** What makes each sound of the built-in kit. */
+export const BUILT_IN: Readonly<Record<SoundName, SoundMaker>> = {
   ride: makeRide,
   'ride-bell': makeRideBell,
   hihat: makeClosed,
@@ -79,5 +80,5 @@ export function kitOf(makers: Readonly<Record<SoundName, SoundMaker>>, options: 
 
 /** The set built in: a synthesised acoustic jazz set. No recording is in it. */
 export function createKit(options: KitOptions): Kit {
-  return kitOf(MAKERS, options);
+  return kitOf(BUILT_IN, options);
 }

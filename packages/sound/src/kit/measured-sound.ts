@@ -22,7 +22,7 @@ export const PLAIN_STROKE_LUFS = -23;
 const PLAIN_POWER = lufsToPower(PLAIN_STROKE_LUFS);
 
 /** How far the fullest wash of a stroke lies under the stroke, in dB. */
-const WASH_BELOW_DB = 11;
+const WASH_BELOW_DB = 5;
 
 interface Take {
   readonly samples: Float32Array;
@@ -42,6 +42,10 @@ interface MeasuredLayer {
 export interface MeasuredSound {
   readonly layers: readonly MeasuredLayer[];
   readonly wash: readonly Float32Array[];
+  /** Power of 100 ms of its ringing, relative to that of the first 100 ms, every `FADING_STEP_SECONDS`. */
+  readonly fading: Float64Array;
+  /** The same for its wash at full gain. */
+  readonly washFading: Float64Array;
 }
 
 /** One stroke as a mix of two takes, and what rings on after them. */
@@ -126,10 +130,44 @@ function meanProduct(a: Float64Array | Float32Array, b: Float64Array | Float32Ar
   return sum / a.length;
 }
 
+/** How finely the fading of a sound is known. */
+export const FADING_STEP_SECONDS = 0.05;
+
+/** K-weighted power of 100 ms of a buffer, relative to a plain stroke's, step by step. */
+function fadingOf(samples: Float32Array, rate: number): Float64Array {
+  const step = Math.round(FADING_STEP_SECONDS * rate);
+  const weighted = kWeighted(samples, rate);
+  const sums = new Float64Array(Math.ceil(weighted.length / step) + 1);
+  for (let i = 0; i < weighted.length; i += 1) {
+    const at = Math.floor(i / step);
+    sums[at] = (sums[at] as number) + (weighted[i] as number) ** 2;
+  }
+  return sums.map((sum, k) => (sum + (sums[k + 1] ?? 0)) / (2 * step * PLAIN_POWER));
+}
+
+/** The sound whose fading stands for all of them: the first take of the layer nearest to a plain stroke. */
+function plainTake(layers: readonly Layer[]): Float32Array {
+  const nearest = layers.reduce((best, each) =>
+    Math.abs(each.driveDb) < Math.abs(best.driveDb) ? each : best,
+  );
+  return nearest.takes[0] as Float32Array;
+}
+
+function scaledTo(samples: Float32Array, fading: Float64Array): Float64Array {
+  return samples.length > 0 ? fading.map((power) => power / (fading[0] as number)) : fading;
+}
+
 /** Measures a sound. */
 export function measureSound(raw: RawSound, sampleRateHz: number): MeasuredSound {
   const layers = padTakes(raw.layers).map((layer) => measureLayer(layer, sampleRateHz));
-  return { layers, wash: raw.wash.map((samples) => scaleWash(samples, sampleRateHz)) };
+  const plain = plainTake(raw.layers);
+  const wash = raw.wash.map((samples) => scaleWash(samples, sampleRateHz));
+  return {
+    layers,
+    wash,
+    fading: scaledTo(plain, fadingOf(plain, sampleRateHz)),
+    washFading: fadingOf(wash[0] ?? new Float32Array(0), sampleRateHz),
+  };
 }
 
 const products = new WeakMap<object, WeakMap<object, number>>();

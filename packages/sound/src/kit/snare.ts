@@ -22,10 +22,10 @@ const HEAD: Head = {
   position: 0.14,
   wander: 0.08,
   t60Seconds: [
-    [180, 0.26],
-    [400, 0.2],
-    [1000, 0.11],
-    [2000, 0.06],
+    [180, 0.27],
+    [400, 0.22],
+    [1000, 0.15],
+    [2000, 0.1],
   ],
   breathing: 0.8,
   contact: { plainSeconds: 0.0011, exponent: 0.25 },
@@ -45,16 +45,18 @@ interface Strike {
 /** The rattle of the wires under a head that moves as `head` does. */
 function addWires(out: Float32Array, head: Float32Array, { rate, driveDb, seed }: Strike): void {
   const softness = Math.max(0, -driveDb / 36);
-  const t60Seconds = 0.2 * 10 ** (driveDb / 70);
+  const t60Seconds = 0.25 * 10 ** (driveDb / 70);
   const noise = whiteNoise(
     Math.min(out.length, Math.ceil(t60Seconds * 1.3 * rate)),
     seededRandom(`${seed} wires`),
   );
   const body = noise.slice();
   filterInPlace(body, bandPass(4800 * 10 ** (driveDb / 160), 0.5, rate));
-  filterInPlace(noise, highPass(1400, 0.7, rate));
-  filterInPlace(noise, lowPass(9500 * 10 ** (driveDb / 55), 0.6, rate));
-  const gain = dbToGain(-9 + 5 * softness);
+  const dull = lowPass(10500 * 10 ** (driveDb / 50), 0.6, rate);
+  filterInPlace(noise, highPass(1000, 0.7, rate));
+  filterInPlace(noise, dull);
+  filterInPlace(body, dull);
+  const gain = dbToGain(-3 + 2 * softness);
   const fall = 10 ** (-3 / (t60Seconds * rate));
   const answer = Math.exp(-1 / (0.0016 * rate));
   let [level, lacking, moved] = [gain, 1, 0];
@@ -75,8 +77,8 @@ function strikeSnare(strike: Strike): Float32Array {
   const out = head.slice();
   addWires(out, head, strike);
   const filters = [highPass(1200, 0.7, rate), lowPass(7500 * 10 ** (driveDb / 45), 0.6, rate)];
-  const gain = dbToGain(-7 + 0.2 * driveDb);
-  addBurst(out, rate, { gain, riseSeconds: 0.0002, t60Seconds: 0.012, filters }, seededRandom(`${seed} tip`));
+  const gain = dbToGain(-3 + 0.25 * driveDb);
+  addBurst(out, rate, { gain, riseSeconds: 0.0002, t60Seconds: 0.014, filters }, seededRandom(`${seed} tip`));
   return out;
 }
 
@@ -87,9 +89,10 @@ const RIM: readonly (readonly [frequencyHz: number, levelDb: number, t60Seconds:
   [893, -3, 0.2],
   [1287, -2, 0.17],
   [1733, -6, 0.12],
-  [2410, -9, 0.09],
-  [3290, -12, 0.06],
-  [4480, -14, 0.045],
+  [2410, -5, 0.1],
+  [3290, -7, 0.075],
+  [4480, -8, 0.055],
+  [6130, -11, 0.04],
 ];
 
 function rimModes(levelDb: number, tilt: number, strike: Strike): readonly Mode[] {
@@ -108,21 +111,30 @@ function rimModes(levelDb: number, tilt: number, strike: Strike): readonly Mode[
 
 function strikeRim(strike: Strike): Float32Array {
   const out = strikeSnare({ ...strike, driveDb: strike.driveDb + 6 });
-  addModes(out, strike.rate, rimModes(-7, 0.05, strike));
+  addModes(out, strike.rate, rimModes(-5, 0.05, strike));
+  const { rate, driveDb, seed } = strike;
+  const filters = [highPass(1800, 0.7, rate), lowPass(11000 * 10 ** (driveDb / 50), 0.6, rate)];
+  const crack = { gain: dbToGain(4 + 0.1 * driveDb), riseSeconds: 0.0001, t60Seconds: 0.018, filters };
+  addBurst(out, rate, crack, seededRandom(`${seed} crack`));
   return out;
 }
 
 /** Modes of the stick that lies across the drum, muffled by the hand. */
 const STICK: readonly (readonly [frequencyHz: number, levelDb: number, t60Seconds: number])[] = [
-  [386, -13, 0.06],
-  [745, -8, 0.055],
-  [1180, -2, 0.06],
-  [1620, 0, 0.055],
-  [2370, -5, 0.04],
-  [3560, -5, 0.03],
-  [4900, -6, 0.022],
-  [6800, -12, 0.015],
-  [9200, -16, 0.01],
+  [386, -12, 0.11],
+  [745, -9, 0.09],
+  [985, -6, 0.08],
+  [1180, -3, 0.1],
+  [1620, 0, 0.1],
+  [2010, -6, 0.075],
+  [2370, -4, 0.07],
+  [2890, -8, 0.06],
+  [3560, -5, 0.055],
+  [4210, -8, 0.05],
+  [4900, -5, 0.045],
+  [5830, -10, 0.035],
+  [6800, -10, 0.03],
+  [9200, -14, 0.02],
 ];
 
 function strikeAcross(strike: Strike): Float32Array {
@@ -141,9 +153,9 @@ function strikeAcross(strike: Strike): Float32Array {
   addBurst(out, rate, { gain, riseSeconds: 0.0002, t60Seconds: 0.012, filters }, seededRandom(`${seed} tap`));
   const rattle = [highPass(2500, 0.7, rate), lowPass(7000 * 10 ** (driveDb / 60), 0.7, rate)];
   const wires = {
-    gain: dbToGain(-27 + 0.1 * driveDb),
+    gain: dbToGain(-22 + 0.1 * driveDb),
     riseSeconds: 0.003,
-    t60Seconds: 0.12,
+    t60Seconds: 0.22,
     filters: rattle,
   };
   addBurst(out, rate, wires, seededRandom(`${seed} rattle`));

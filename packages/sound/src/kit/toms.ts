@@ -20,11 +20,11 @@ function tom(lowestHz: number, plainSeconds: number): Head {
     position: 0.32,
     wander: 0.08,
     t60Seconds: [
-      [80, 1.15],
-      [200, 0.9],
-      [400, 0.5],
-      [800, 0.28],
-      [1600, 0.12],
+      [80, 1.9],
+      [200, 1.5],
+      [400, 0.8],
+      [800, 0.32],
+      [1600, 0.14],
     ],
     breathing: 0.6,
     contact: { plainSeconds, exponent: 0.25 },
@@ -44,10 +44,10 @@ const DRIVES_DB = [-30, -24, -18, -12, -6, 0, 6, 12];
 const TAKES = 3;
 
 function strike(head: Head, rate: number, driveDb: number, seed: string): Float32Array {
-  const out = strikeHead(head, { driveDb, seconds: 1.3, seed }, rate);
-  const filters = [highPass(500, 0.7, rate), lowPass(5200 * 10 ** (driveDb / 50), 0.6, rate)];
-  const gain = dbToGain(-13 + 0.3 * driveDb);
-  addBurst(out, rate, { gain, riseSeconds: 0.0003, t60Seconds: 0.022, filters }, seededRandom(`${seed} tip`));
+  const out = strikeHead(head, { driveDb, seconds: 2, seed }, rate);
+  const filters = [highPass(500, 0.7, rate), lowPass(6500 * 10 ** (driveDb / 50), 0.6, rate)];
+  const gain = dbToGain(-2 + 0.35 * driveDb);
+  addBurst(out, rate, { gain, riseSeconds: 0.0003, t60Seconds: 0.02, filters }, seededRandom(`${seed} tip`));
   return trimSilence(out, rate);
 }
 

@@ -4,6 +4,8 @@ import { kWeighting } from './k-weighting.ts';
 import { measureChannels, measureLoudness } from './measure.ts';
 
 const RATE = 48000;
+/** The long signals are told at a lower rate, which the formulae of other rates allow. */
+const LOW_RATE = 16000;
 /** EBU Tech 3341: ±0.1 LU. */
 const TOLERANCE_LU = 0.1;
 
@@ -119,7 +121,7 @@ describe('integrated loudness', () => {
   });
 
   it.each(INTEGRATED)('[SO2] is right for EBU Tech 3341 %s', (_, parts, expected) => {
-    const found = measureLoudness(tone(parts)).integratedLufs;
+    const found = measureLoudness(tone(parts, LOW_RATE)).integratedLufs;
     expect(Math.abs(found - expected)).toBeLessThan(TOLERANCE_LU);
   });
 
@@ -153,6 +155,6 @@ describe('momentary and short-term loudness', () => {
 describe('loudness range', () => {
   it.each(RANGES)('[SO4] is right for EBU Tech 3342 %s', (_, parts, expected) => {
     // standard: EBU Tech 3342: ±1 LU
-    expect(Math.abs(measureLoudness(tone(parts)).rangeLu - expected)).toBeLessThan(1);
+    expect(Math.abs(measureLoudness(tone(parts, LOW_RATE)).rangeLu - expected)).toBeLessThan(1);
   });
 });

@@ -46,8 +46,12 @@ export function peakPhases(sampleRateHz: number): readonly Float64Array[] {
 export const PEAK_REACH = TAPS / 2;
 
 function interpolate(samples: Float32Array, before: number, taps: Float64Array): number {
-  let sum = 0;
   const from = before - (TAPS / 2 - 1);
+  let sum = 0;
+  if (from >= 0 && from + TAPS <= samples.length) {
+    for (let i = 0; i < TAPS; i += 1) sum += (samples[from + i] as number) * (taps[i] as number);
+    return sum;
+  }
   for (let i = 0; i < TAPS; i += 1) sum += (samples[from + i] ?? 0) * (taps[i] as number);
   return sum;
 }

@@ -12,7 +12,7 @@ import { blendStroke, TAIL_FROM_SECONDS } from '../kit/measured-sound.ts';
 import type { SoundName } from '../kit/sound.ts';
 import { addHit, CHOKE_T60_SECONDS, chokeHit, endOf, type Hit, oneBuffer, twoBuffers } from './hit.ts';
 import { INSTRUMENT_OF, INSTRUMENTS, type Instrument, placing } from './picture.ts';
-import { createRinging } from './ringing.ts';
+import { createRinging, type Ringing } from './ringing.ts';
 import { createRoom, ROOM_RING_SECONDS } from './room.ts';
 import { type Blow, blowsOf, type SoundingStroke } from './strokes-to-hits.ts';
 
@@ -86,23 +86,26 @@ function drawChoice(random: Random) {
 /** A wash of less than this part of its full gain is left out. */
 const LEAST_WASH = 0.05;
 
-/** Turns blows into hits; remembers how the cymbals ring. */
+/** Turns blows into hits; remembers how every instrument rings. */
 function createStriker(kit: Kit, seed: string) {
   const random = seededRandom(`${seed} strokes`);
   const tailFrom = Math.round(TAIL_FROM_SECONDS * kit.sampleRateHz);
-  const ringing = { ride: createRinging(), crash: createRinging() };
-  const ringingOf = (instrument: Instrument) =>
-    instrument === 'ride' || instrument === 'crash' ? ringing[instrument] : null;
+  const ringing = new Map(INSTRUMENTS.map((name) => [name, createRinging()]));
   return {
-    choke: (instrument: Instrument, timeSeconds: number) => ringingOf(instrument)?.choke(timeSeconds),
+    choke: (instrument: Instrument) => ringing.get(instrument)?.choke(),
     strike(blow: Blow, start: number): readonly Hit[] {
       const sound = kit.sound(blow.sound);
+      const state = ringing.get(INSTRUMENT_OF[blow.sound]) as Ringing;
+      const { ownGain, washGain } = state.strike(sound, blow.timeSeconds, blow.levelDb);
       const blend = blendStroke(sound, blow.levelDb, drawChoice(random));
-      const hits = [twoBuffers(start, blend)];
-      if (blend.tail) hits.push(oneBuffer(start + tailFrom, blend.tail, blend.tailGain));
-      const gain = ringingOf(INSTRUMENT_OF[blow.sound])?.strike(blow.timeSeconds, blow.levelDb) ?? 0;
+      const { softGain, hardGain } = blend;
+      const hits = [
+        twoBuffers(start, { ...blend, softGain: softGain * ownGain, hardGain: hardGain * ownGain }),
+      ];
+      if (blend.tail) hits.push(oneBuffer(start + tailFrom, blend.tail, blend.tailGain * ownGain));
       const wash = sound.wash[random.below(Math.max(1, sound.wash.length))];
-      if (wash && gain > LEAST_WASH) hits.push(oneBuffer(start, wash, gain * 10 ** (blow.levelDb / 20)));
+      const gain = washGain * ownGain * 10 ** (blow.levelDb / 20);
+      if (wash && washGain > LEAST_WASH) hits.push(oneBuffer(start, wash, gain));
       return hits;
     },
   };
@@ -176,7 +179,7 @@ export function createRenderer(options: RendererOptions): Renderer {
     choke(voice, timeSeconds) {
       const instrument = INSTRUMENT_OF[voice];
       chokeWhere((sound) => INSTRUMENT_OF[sound] === instrument, Math.round(timeSeconds * rate));
-      striker.choke(instrument, timeSeconds);
+      striker.choke(instrument);
     },
     render(left, right, frames) {
       if (mono.length < frames) mono = new Float32Array(frames);

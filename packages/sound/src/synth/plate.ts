@@ -3,7 +3,7 @@
  *
  * A tip excites every mode at once, the low ones most; within tens of milliseconds the bending of the plate
  * couples modes and energy climbs into the kilohertz range: the harder the stroke, the more of it. Each band
- * of modes therefore has a prompt share, a time constant of its rise and a touch (how much faster than the
+ * of modes therefore has a prompt share, a time constant with which it settles and a touch (how much faster than the
  * stroke it grows).
  *
  * Conventions: levels in dB per octave of bandwidth; drives in dB relative to a plain stroke.
@@ -26,14 +26,16 @@ export interface Plate {
   readonly spacingHz: Curve;
   readonly levelDb: Curve;
   readonly t60Seconds: Curve;
-  /** Part of the amplitude that sounds at once, 0…1. */
+  /** Amplitude at the first moment, relative to the settled one: under 1 a band builds up, over 1 it pings. */
   readonly prompt: Curve;
-  /** Time constant with which the rest arrives. */
+  /** Time constant with which it settles. */
   readonly riseSeconds: Curve;
   /** dB gained beyond the stroke's own for every dB of drive. */
   readonly touch: Curve;
   /** How much modes of one frequency differ in ringing time, as a factor: 1 is not at all. */
   readonly unevenness: number;
+  /** How much the place of striking changes each mode from take to take, 0…1. */
+  readonly variety: number;
 }
 
 /** One band of modes, rung once. */
@@ -52,7 +54,7 @@ function plateModes(plate: Plate, take: number): readonly Mode[] {
     const spacing = curveAt(plate.spacingHz, hz);
     const frequencyHz = hz + spacing * (random.next() - 0.5);
     const power = dbToGain(curveAt(plate.levelDb, hz)) ** 2 * (spacing / hz);
-    const where = 0.7 * bell(random) + 0.5 * bell(own);
+    const where = Math.sqrt(1 - plate.variety ** 2) * bell(random) + plate.variety * bell(own);
     modes.push({
       frequencyHz,
       amplitude: Math.sqrt(2 * power) * where,

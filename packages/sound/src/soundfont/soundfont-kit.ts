@@ -1,0 +1,111 @@
+/**
+ * A kit from a SoundFont file, so that a teacher can use any set.
+ *
+ * Conventions: the drum presets of bank 128; General MIDI percussion keys. The jazz set (program 32) is taken
+ * where there is one, otherwise the first. Levels and timbres follow the same scale as the built-in kit: layers
+ * are taken at several velocities, whose decibels are those of core's one scale.
+ * Source: SoundFont Technical Specification 2.04; General MIDI percussion key map. Files are read by
+ * spessasynth_core (Apache-2.0): SoundFont 2, its compressed form (SF3), and DLS.
+ */
+import { VOICE_FACTS, velocityToLevelDb } from '@shedbook/core';
+import { type BasicPreset, type BasicSoundBank, SoundBankLoader } from 'spessasynth_core';
+import { makeBuzz } from '../kit/buzz.ts';
+import { trimSilence } from '../kit/cymbal.ts';
+import { BUILT_IN, type Kit, type KitOptions, kitOf } from '../kit/kit.ts';
+import type { Layer, RawSound, SoundMaker, SoundName } from '../kit/sound.ts';
+import { playVoices } from './voice.ts';
+
+const VELOCITIES = [8, 20, 36, 54, 72, 90, 108, 127];
+const JAZZ_PROGRAM = 32;
+
+/** Keys of each sound, the best first. What a file has none of is taken from the built-in kit. */
+const KEYS: Readonly<Partial<Record<SoundName, readonly number[]>>> = {
+  ride: [VOICE_FACTS.ride.gmKey, 59],
+  'ride-bell': [53, 51],
+  hihat: [VOICE_FACTS.hihat.gmKey],
+  'hihat-open': [VOICE_FACTS['hihat-open'].gmKey],
+  'hihat-foot': [VOICE_FACTS['hihat-foot'].gmKey, 42],
+  'hihat-splash': [46, 44],
+  bass: [VOICE_FACTS.bass.gmKey, 35],
+  snare: [VOICE_FACTS.snare.gmKey, 40],
+  sidestick: [VOICE_FACTS.sidestick.gmKey],
+  rimshot: [VOICE_FACTS.rimshot.gmKey, 38],
+  crash: [VOICE_FACTS.crash.gmKey, 57],
+  'tom-high': [VOICE_FACTS['tom-high'].gmKey, 50],
+  'tom-mid': [VOICE_FACTS['tom-mid'].gmKey, 45],
+  'tom-low': [VOICE_FACTS['tom-low'].gmKey, 41],
+};
+
+/** What is told of a file that cannot be used. */
+const EXPECTED = 'a SoundFont file (.sf2 or .sf3) with a drum set in bank 128';
+
+function readBank(bytes: Uint8Array): BasicSoundBank {
+  const start = String.fromCharCode(...bytes.subarray(0, 4));
+  if (start !== 'RIFF') {
+    throw new RangeError(
+      `At kit: found a file of ${bytes.length} bytes that is no RIFF file, expected ${EXPECTED}`,
+    );
+  }
+  try {
+    return SoundBankLoader.fromArrayBuffer(bytes.slice().buffer);
+  } catch (cause) {
+    const why = cause instanceof Error ? cause.message : String(cause);
+    throw new RangeError(
+      `At kit: found a damaged file (${why}), expected ${EXPECTED}. Is the download complete?`,
+      {
+        cause,
+      },
+    );
+  }
+}
+
+function drumPreset(bank: BasicSoundBank, program: number | undefined): BasicPreset {
+  const drums = bank.presets.filter((preset) => preset.isDrum);
+  const names = drums.map((preset) => `${preset.program} ${preset.name}`).join(', ');
+  const first = drums[0];
+  if (!first)
+    throw new RangeError(`At kit: found ${bank.presets.length} presets, none of drums; expected ${EXPECTED}`);
+  const wanted = drums.find((preset) => preset.program === (program ?? JAZZ_PROGRAM));
+  if (!wanted && program !== undefined) {
+    throw new RangeError(`At kit program: found ${program}, expected one of the file's drum sets: ${names}`);
+  }
+  return wanted ?? first;
+}
+
+function playKey(preset: BasicPreset, keys: readonly number[], rate: number): RawSound | null {
+  for (const key of keys) {
+    const layers: Layer[] = VELOCITIES.flatMap((velocity) => {
+      const voices = preset.getVoiceParameters(key, velocity);
+      if (voices.length === 0) return [];
+      const take = trimSilence(playVoices(voices, { key, velocity }, rate), rate);
+      return [{ driveDb: velocityToLevelDb(velocity), takes: [take] }];
+    });
+    const sounds = layers.some(({ takes }) => takes.some((take) => take.some((sample) => sample !== 0)));
+    if (sounds) return { layers, wash: [] };
+  }
+  return null;
+}
+
+/** How a SoundFont becomes a kit. */
+export interface SoundFontKitOptions extends KitOptions {
+  /** Program of the drum set; the jazz set (32) or else the first where left out. */
+  readonly program?: number;
+}
+
+/**
+ * A kit that plays a SoundFont's drum set.
+ * @param bytes of the file.
+ * @throws RangeError with a message for people when the file cannot be used.
+ */
+export function loadSoundFontKit(bytes: Uint8Array, options: SoundFontKitOptions): Kit {
+  const preset = drumPreset(readBank(bytes), options.program);
+  const maker =
+    (name: SoundName): SoundMaker =>
+    (rate, seed) =>
+      playKey(preset, KEYS[name] ?? [], rate) ?? BUILT_IN[name](rate, seed);
+  const makers = Object.fromEntries(
+    Object.keys(BUILT_IN).map((name) => [name, maker(name as SoundName)]),
+  ) as Record<SoundName, SoundMaker>;
+  const buzz: SoundMaker = (rate, seed) => makeBuzz(makers.snare(rate, seed), rate, seed);
+  return kitOf({ ...makers, 'snare-buzz': buzz }, options);
+}
