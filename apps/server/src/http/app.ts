@@ -82,7 +82,7 @@ export function createApp({ store, sheets, staticDir, host }: AppParts): Fastify
     reply.header('referrer-policy', 'no-referrer');
   });
   addErrors(app);
-  addLessonRoutes(app, store);
+  addLessonRoutes(app, store, sheets);
   addFileRoutes(app, store, sheets);
   addStudio(app, staticDir);
   return app;

@@ -1,6 +1,7 @@
 /** Routes of the lessons: list, read, create, save, history, remove and restore. */
 import type { FastifyInstance } from 'fastify';
 import type { Conflict, CreateRequest, SaveRequest } from '../contract.ts';
+import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import { refuse } from './refuse.ts';
 
@@ -27,7 +28,7 @@ const SAVE = {
 const NO_LESSON = 'There is no such lesson; it may have been deleted in another window.';
 
 /** Adds the routes that change lessons and read them. */
-export function addLessonRoutes(app: FastifyInstance, store: LessonStore): void {
+export function addLessonRoutes(app: FastifyInstance, store: LessonStore, sheets: SheetMaker): void {
   app.get('/api/lessons', () => store.list());
 
   app.post<{ Body: CreateRequest }>('/api/lessons', { schema: { body: CREATE } }, async (request, reply) =>
@@ -35,6 +36,7 @@ export function addLessonRoutes(app: FastifyInstance, store: LessonStore): void 
   );
 
   app.get<{ Params: WithId }>('/api/lessons/:id', async (request, reply) => {
+    sheets.warm();
     const lesson = await store.read(request.params.id);
     return lesson ?? refuse(reply, 'no-such-lesson', NO_LESSON);
   });

@@ -4,6 +4,8 @@ import type { SheetAnswer, SheetOrder } from './sheet-messages.ts';
 
 /** What a sheet came to; null where the text is no lesson. */
 export interface SheetMaker {
+  /** Gets ready for a sheet that may be wanted soon. */
+  warm(): void;
   pages(text: string): Promise<readonly string[] | null>;
   pdf(text: string): Promise<Uint8Array | null>;
   close(): Promise<void>;
@@ -51,6 +53,9 @@ export function createSheetMaker(): SheetMaker {
       worker.postMessage(order);
     });
   return {
+    warm: () => {
+      worker ??= open();
+    },
     pages: async (text) => {
       const answer = await ask(text, 'pages');
       return answer.kind === 'pages' ? answer.pages : null;

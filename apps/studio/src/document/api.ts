@@ -5,6 +5,7 @@ import type {
   Refusal,
   RefusalCode,
   SaveRequest,
+  SheetPages,
   StoredLesson,
 } from '@shedbook/server';
 
@@ -99,4 +100,9 @@ export async function importLesson(file: File): Promise<StoredLesson> {
     throw new UnreachableError(path);
   });
   return answer(response);
+}
+
+/** The pages of a lesson as it is kept. */
+export async function readPages(id: string): Promise<SheetPages> {
+  return answer(await ask('GET', `/api/lessons/${id}/pages`));
 }

@@ -38,6 +38,8 @@ export interface Sound {
   readonly program: Program | null;
   readonly choose: (change: Partial<SoundChoice>) => void;
   readonly toggle: () => void;
+  /** Lets another exercise follow when the form has come to its end. */
+  readonly queue: (exercise: number) => void;
 }
 
 const SoundContext = createContext<Sound | null>(null);
@@ -103,7 +105,11 @@ export function SoundProvider({ lesson, children }: SoundProviderProps) {
     else if (program && lesson) void player.play(program, settingsOf(choice), lesson.setUp);
   };
   const choose = (change: Partial<SoundChoice>) => setChoice((before) => ({ ...before, ...change }));
-  const sound: Sound = { player, status, choice, lesson, program, choose, toggle };
+  const queue = (exercise: number) => {
+    const next = programFor(lesson, { ...choice, exercise });
+    if (next) player.replace(next, 'next time');
+  };
+  const sound: Sound = { player, status, choice, lesson, program, choose, toggle, queue };
   return <SoundContext value={sound}>{children}</SoundContext>;
 }
 

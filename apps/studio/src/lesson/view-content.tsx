@@ -8,6 +8,13 @@ import { go, type View } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 
 const TextView = lazy(() => import('../text/text-view.tsx').then((module) => ({ default: module.TextView })));
+const ComposeView = lazy(() =>
+  import('../compose/compose-view.tsx').then((module) => ({ default: module.ComposeView })),
+);
+const RoomView = lazy(() => import('../room/room-view.tsx').then((module) => ({ default: module.RoomView })));
+const PrintView = lazy(() =>
+  import('../print/print-view.tsx').then((module) => ({ default: module.PrintView })),
+);
 
 interface ViewContentProps {
   readonly state: DocumentState;
@@ -30,6 +37,9 @@ function Readable({ state, view }: ViewContentProps) {
   const { lesson } = state;
   if (!lesson) return null;
   if (view === 'groove') return <GrooveView lesson={lesson} />;
+  if (view === 'compose') return <ComposeView state={state} lesson={lesson} />;
+  if (view === 'print') return <PrintView state={state} lesson={lesson} />;
+  if (view === 'room') return <RoomView id={state.id} lesson={lesson} />;
   return <PageView lesson={lesson} />;
 }
 
@@ -47,7 +57,9 @@ export function ViewContent({ state, view }: ViewContentProps) {
     <>
       {broken && <Broken state={state} />}
       <div inert={broken}>
-        <Readable state={state} view={view} />
+        <Suspense>
+          <Readable state={state} view={view} />
+        </Suspense>
       </div>
     </>
   );

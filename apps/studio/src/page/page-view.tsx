@@ -2,6 +2,7 @@
 import type { Lesson } from '@shedbook/core';
 import { useEffect } from 'react';
 import { Button } from 'react-aria-components';
+import { Guide } from '../desk/guide.tsx';
 import { useBall } from '../hear/ball.tsx';
 import { useSound } from '../hear/sound-context.tsx';
 import { Icon } from '../shared/icons.tsx';
@@ -49,6 +50,7 @@ export function PageView({ lesson }: PageViewProps) {
   return (
     <div className="page-view">
       <article className="paper">
+        <Guide at={sound.status === 'playing' ? 2 : 1} />
         <LessonHeading lesson={lesson} />
         {lesson.exercises.length === 0 && <p className="page-empty">{words.empty}</p>}
         <ol className="exercises" ref={list} aria-label={words.exercises}>

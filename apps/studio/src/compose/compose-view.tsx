@@ -1,0 +1,149 @@
+/** Composing: what may happen inside a beat, how many bars and which page; the page is written as one watches. */
+import type { Lesson } from '@shedbook/core';
+import { useState } from 'react';
+import { Button } from 'react-aria-components';
+import type { DocumentState } from '../document/lesson-document.ts';
+import { setCount, setMost, setSeed, toggleCell } from '../edit/compose-settings.ts';
+import { useLive } from '../groove/use-live.ts';
+import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
+import { sayExercise } from '../page/exercise-row.tsx';
+import { Check, Range } from '../shared/controls.tsx';
+import { useWords } from '../words/words.tsx';
+import { DifficultyLine } from './difficulty-line.tsx';
+import { type Composer, useComposer } from './use-composer.ts';
+import { Vocabulary } from './vocabulary.tsx';
+import './compose.css';
+
+interface ComposeViewProps {
+  readonly state: DocumentState;
+  readonly lesson: Lesson;
+}
+
+/** Fewest and most bars that the desk asks for. */
+const COUNT = { least: 4, most: 48 } as const;
+
+interface LimitRangeProps {
+  readonly label: string;
+  readonly kept: number | null;
+  readonly most: number;
+  readonly onKeep: (most: number | null) => void;
+}
+
+/** A limit on a line; its right end is none. */
+function LimitRange({ label, kept, most, onKeep }: LimitRangeProps) {
+  const words = useWords().compose;
+  const [value, setValue] = useLive(kept ?? most + 1);
+  return (
+    <Range
+      label={label}
+      says={value > most ? words.noLimit : String(value)}
+      value={value}
+      min={1}
+      max={most + 1}
+      step={1}
+      onChange={setValue}
+      onChangeEnd={(next) => onKeep(next > most ? null : next)}
+    />
+  );
+}
+
+function Settings({ lesson, composer }: { readonly lesson: Lesson; readonly composer: Composer }) {
+  const words = useWords().compose;
+  const { limits, seed } = lesson.compose;
+  const [count, setLiveCount] = useLive(Math.min(COUNT.most, Math.max(COUNT.least, lesson.compose.count)));
+  const beats = lesson.meter.beats.length;
+  const page = typeof seed === 'number' ? seed : 0;
+  const { recompose } = composer;
+  return (
+    <section className="compose-settings" aria-label={words.title}>
+      <Vocabulary lesson={lesson} onToggle={(cell) => recompose((text) => toggleCell(text, lesson, cell))} />
+      <div className="compose-ranges">
+        <Range
+          label={words.count}
+          says={String(count)}
+          value={count}
+          min={COUNT.least}
+          max={COUNT.most}
+          step={1}
+          onChange={setLiveCount}
+          onChangeEnd={(next) => recompose((text) => setCount(text, next))}
+        />
+        <LimitRange
+          label={words.strokesMost}
+          kept={limits.strokes.most}
+          most={beats * 3}
+          onKeep={(most) => recompose((text) => setMost(text, 'strokes', most))}
+        />
+        <LimitRange
+          label={words.silenceMost}
+          kept={limits.rests.most}
+          most={beats}
+          onKeep={(most) => recompose((text) => setMost(text, 'rests', most))}
+        />
+      </div>
+      <div className="compose-seed">
+        <Button className="button strong" onPress={() => recompose((text) => setSeed(text, page + 1))}>
+          {words.another}
+        </Button>
+        <span>
+          {words.seed} <strong>{seed}</strong>
+        </span>
+      </div>
+    </section>
+  );
+}
+
+interface ComposedPageProps {
+  readonly lesson: Lesson;
+  readonly kept: readonly number[];
+  readonly onKeep: (kept: readonly number[]) => void;
+}
+
+function ComposedPage({ lesson, kept, onKeep }: ComposedPageProps) {
+  const words = useWords();
+  return (
+    <ol className="composed">
+      {lesson.exercises.map((exercise) => {
+        const { number } = exercise;
+        const isKept = kept.includes(number);
+        return (
+          <li key={number} data-kept={isKept || undefined}>
+            <span className="number">{number}</span>
+            <div role="img" aria-label={sayExercise(exercise, words)}>
+              <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
+            </div>
+            <Check
+              isSelected={isKept}
+              onChange={(on) => onKeep(on ? [...kept, number] : kept.filter((each) => each !== number))}
+            >
+              <span className="keep-words">{words.compose.keep}</span>
+              <span className="hidden-words">{words.page.exercise(number)}</span>
+            </Check>
+          </li>
+        );
+      })}
+    </ol>
+  );
+}
+
+/** The view. */
+export function ComposeView({ state, lesson }: ComposeViewProps) {
+  const words = useWords().compose;
+  const [kept, setKept] = useState<readonly number[]>([]);
+  const composer = useComposer(lesson, state.text, kept);
+  return (
+    <article className="paper compose-view">
+      <header className="view-head">
+        <h2>{words.title}</h2>
+        <p>{words.lead}</p>
+      </header>
+      <Settings lesson={lesson} composer={composer} />
+      <p className="compose-status" role="status">
+        {composer.working && words.working}
+        {!composer.working && composer.notes.join(' ')}
+      </p>
+      {composer.grades.length > 0 && <DifficultyLine grades={composer.grades} />}
+      <ComposedPage lesson={lesson} kept={kept} onKeep={setKept} />
+    </article>
+  );
+}

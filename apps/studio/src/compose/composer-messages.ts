@@ -1,0 +1,34 @@
+/** What the page and the composing thread say to each other. */
+import type { Exercise } from '@shedbook/core';
+
+/** Asks for a page for a lesson text; null for `keep` only grades what is there. */
+export interface ComposeOrder {
+  readonly id: number;
+  readonly text: string;
+  /** Numbers of exercises that stay; null: nothing is composed. */
+  readonly keep: readonly number[] | null;
+}
+
+/** One reason why a bar is as hard as it is. */
+export interface BarReason {
+  readonly part: string;
+  readonly points: number;
+  /** In English. */
+  readonly text: string;
+}
+
+/** How hard one bar is, and why, heaviest reason first. */
+export interface BarGrade {
+  readonly points: number;
+  readonly reasons: readonly BarReason[];
+}
+
+/** A page, or the grades of the one there is. */
+export interface ComposeAnswer {
+  readonly id: number;
+  /** Null where nothing was composed. */
+  readonly exercises: readonly Exercise[] | null;
+  readonly grades: readonly BarGrade[];
+  /** What could not be had, in English sentences. */
+  readonly notes: readonly string[];
+}

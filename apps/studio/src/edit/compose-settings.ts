@@ -1,0 +1,26 @@
+/** Changing what the composer goes by. */
+import { editLesson, type Lesson } from '@shedbook/core';
+
+/** The text with a cell in the vocabulary, or without it; names of cells that stay are kept. */
+export function toggleCell(text: string, lesson: Lesson, cell: string): string {
+  const there = lesson.vocabulary.some((each) => each.cell.text === cell);
+  const kept = lesson.vocabulary
+    .filter((each) => each.cell.text !== cell)
+    .map((each) => (each.name === null ? each.cell.text : { cell: each.cell.text, name: each.name }));
+  return editLesson(text, ['vocabulary'], there ? kept : [...kept, cell]);
+}
+
+/** The text with another number of exercises asked for. */
+export function setCount(text: string, count: number): string {
+  return editLesson(text, ['compose', 'count'], count);
+}
+
+/** The text with another seed: another page. */
+export function setSeed(text: string, seed: number): string {
+  return editLesson(text, ['compose', 'seed'], seed);
+}
+
+/** The text with a limit of strokes, or of silent beats, in a bar; null for none. */
+export function setMost(text: string, what: 'strokes' | 'rests', most: number | null): string {
+  return editLesson(text, ['compose', 'limits', what, 'most'], most ?? undefined);
+}

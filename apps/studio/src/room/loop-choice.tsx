@@ -1,0 +1,26 @@
+/** After how many times through the next exercise comes by itself. */
+import { useWords } from '../words/words.tsx';
+
+interface LoopChoiceProps {
+  readonly loops: number;
+  readonly onChange: (loops: number) => void;
+}
+
+const CHOICES = [0, 1, 2, 4, 8] as const;
+
+/** The choice; 0 is never. */
+export function LoopChoice({ loops, onChange }: LoopChoiceProps) {
+  const words = useWords().room;
+  return (
+    <label className="loop-choice">
+      <span className="label">{words.nextAfter}</span>
+      <select value={loops} onChange={(event) => onChange(Number(event.target.value))}>
+        {CHOICES.map((each) => (
+          <option key={each} value={each}>
+            {words.loops(each)}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
