@@ -15,21 +15,21 @@ import {
 import { type XmlNode, xml } from '../xml/write-xml.ts';
 import { noteTypeName } from './note.ts';
 
-/** Largest short part of a written swing ratio; enough for a hundredth. */
-const MAX_SECOND = 100;
+/** How far a written ratio may be from the lesson's: a hundredth, which nobody hears. */
+const RATIO_ERROR = 0.01;
 
-/** The fraction nearest to a ratio whose denominator is at most {@link MAX_SECOND}, smallest terms first. */
-export function nearestFraction(ratio: number): Fraction {
-  let best = fraction(Math.round(ratio), 1);
-  for (let den = 1; den <= MAX_SECOND; den += 1) {
-    const candidate = fraction(Math.round(ratio * den), den);
-    if (Math.abs(toNumber(candidate) - ratio) < Math.abs(toNumber(best) - ratio) - 1e-12) best = candidate;
-  }
-  return best;
+/**
+ * The ratio in the smallest whole numbers that is within a hundredth.
+ * @example simplestRatio(1.8) // { num: 9, den: 5 }
+ */
+export function simplestRatio(ratio: number): Fraction {
+  let den = 1;
+  while (Math.abs(Math.round(ratio * den) / den - ratio) >= RATIO_ERROR) den += 1;
+  return fraction(Math.round(ratio * den), den);
 }
 
 function swingNode(swing: SwingRatio | null): XmlNode {
-  const { num, den } = swing ? nearestFraction(swing.ratio) : fraction(1);
+  const { num, den } = swing ? simplestRatio(swing.ratio) : fraction(1);
   if (!swing || num === den) return xml('swing', {}, [xml('straight')]);
   return xml('swing', {}, [
     xml('first', {}, num),
