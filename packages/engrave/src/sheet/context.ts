@@ -2,7 +2,10 @@
 import type { Form, Lesson, SheetSettings } from '@shedbook/core';
 import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
+import type { Item } from './item.ts';
+import type { ExercisePlace } from './places.ts';
 
+/** A lesson, what it is printed with, and the room on a page. */
 export interface SheetContext {
   readonly lesson: Lesson;
   readonly engraver: Engraver;
@@ -21,8 +24,6 @@ export interface SheetContext {
 export interface FlowBlock {
   readonly gapMm: number;
   readonly heightMm: number;
-  readonly items: readonly import('./item.ts').Item[];
-  readonly places?: readonly import('./places.ts').ExercisePlace[];
-  /** Whether it must not be the last block of a page. */
-  readonly keepWithNext?: boolean;
+  readonly items: readonly Item[];
+  readonly places?: readonly ExercisePlace[];
 }

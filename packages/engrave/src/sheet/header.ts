@@ -3,6 +3,7 @@ import { type Feel, formatFeel } from '@shedbook/core';
 import type { Drawing } from '../svg/drawing.ts';
 import { CAP_HEIGHT } from '../text/fonts.ts';
 import { wrapText } from '../text/wrap.ts';
+import type { Tile } from '../tile/tile.ts';
 import type { FlowBlock, SheetContext } from './context.ts';
 import { ACCENT, allMoved, type Block, boxOf, INK, type Item, type LineItem } from './item.ts';
 import { swingNotes, tempoNote } from './mark-tiles.ts';
@@ -39,7 +40,7 @@ function say(context: SheetContext, row: Row, text: string, weight: 'regular' | 
 }
 
 /** Notes whose heads stand on the baseline. */
-function show(row: Row, tile: import('../tile/tile.ts').Tile): void {
+function show(row: Row, tile: Tile): void {
   const head = Math.max(...tile.heads.map((each) => each.yMm));
   row.items.push({ kind: 'tile', x: row.x, y: -head - 0.5 * MARK_STAFF_SPACE_MM, tile });
   row.x += tile.widthMm;

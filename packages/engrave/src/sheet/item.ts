@@ -91,8 +91,10 @@ export interface Block {
   readonly items: readonly Item[];
 }
 
-/** What is written with: ink, and one accent for numbers and the rule under the title. */
+/** What is written with. */
 export const INK = '#000000';
+
+/** For exercise numbers, stages and the rule under the title: the one colour besides ink. */
 export const ACCENT = '#8a2b16';
 
 /** For what is there but does not sound: counts of silent slots, tempi in their boxes. */

@@ -16,12 +16,8 @@ export interface PrintedTempi {
 }
 
 function stepsBetween(start: number, goal: number, step: number): readonly number[] {
-  if (goal === start || !(step > 0)) return [start];
-  const up = goal > start;
-  const steps: number[] = [];
-  for (let at = start; (up ? at < goal : at > goal) && steps.length < 500; at += up ? step : -step)
-    steps.push(at);
-  return [...steps, goal];
+  const count = Math.ceil((goal - start) / step);
+  return [...Array.from({ length: count }, (_, index) => start + index * step), goal];
 }
 
 /** The lesson's tempi as printed. */

@@ -7,6 +7,7 @@
 import type { AffineMap, Box } from './geometry.ts';
 import type { Outline } from './outline.ts';
 
+/** One painted outline. */
 export interface Shape {
   readonly outline: Outline;
   readonly map: AffineMap;
@@ -29,6 +30,7 @@ export interface NamedGroup {
   readonly box: Box;
 }
 
+/** A flattened SVG. */
 export interface Drawing {
   readonly viewBox: Box;
   readonly shapes: readonly Shape[];

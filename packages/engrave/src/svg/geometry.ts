@@ -5,6 +5,7 @@
  * (a·x + c·y + e, b·x + d·y + f).
  * Source: SVG 1.1, 7.4, Coordinate system transformations.
  */
+/** An upright rectangle by its upper left corner. */
 export interface Box {
   readonly x: number;
   readonly y: number;
@@ -12,6 +13,7 @@ export interface Box {
   readonly height: number;
 }
 
+/** An affine map of the plane, as in SVG's `matrix(a b c d e f)`. */
 export type AffineMap = readonly [number, number, number, number, number, number];
 
 /** The map that leaves everything where it is. */

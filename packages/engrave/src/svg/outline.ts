@@ -15,6 +15,7 @@ export type Step =
   | readonly ['C', number, number, number, number, number, number]
   | readonly ['Z'];
 
+/** A path of absolute steps. */
 export interface Outline {
   readonly steps: readonly Step[];
 }

@@ -49,8 +49,10 @@ export interface Fonts {
   readonly missing: (text: string) => readonly string[];
 }
 
-/** Height above and depth below the baseline that any text is given, in ems: accents and descenders included. */
+/** Height above the baseline that any text is given, in ems: accents on capitals included. */
 export const ASCENT = 0.94;
+
+/** Depth below the baseline that any text is given, in ems. */
 export const DESCENT = 0.27;
 
 /** Height of capitals and figures, in ems. */

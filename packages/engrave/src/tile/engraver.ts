@@ -2,6 +2,7 @@
 import { engraveTile, type Tile, type TileRequest } from './tile.ts';
 import type { EngravingToolkit } from './toolkit.ts';
 
+/** Makes tiles. */
 export interface Engraver {
   /** Engraves one line of bars. */
   readonly engraveTile: (request: TileRequest) => Tile;

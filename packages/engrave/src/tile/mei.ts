@@ -21,6 +21,7 @@ import { HEAD_CODE_POINTS, type Head, STAFF_MAP } from './staff-map.data.ts';
 /** `full`: five lines. `line`: one line. `bare`: no line at all, for marks in running text. */
 export type Staff = 'full' | 'line' | 'bare';
 
+/** How bars are written. */
 export interface MeiOptions {
   readonly prefix: string;
   readonly staff: Staff;
@@ -230,5 +231,5 @@ function staffDefinition(meter: Meter, options: MeiOptions): string {
 export function writeMei(bars: readonly NotatedBar[], options: MeiOptions): string {
   const meter = (bars[0] as NotatedBar).meter;
   const measures = bars.map((bar, index) => writeBar(bar, index, bars.length, options)).join('');
-  return `<mei xmlns="http://www.music-encoding.org/ns/mei" meiversion="5.1"><meiHead><fileDesc><titleStmt><title/></titleStmt><pubStmt/></fileDesc></meiHead><music><body><mdiv><score><scoreDef><staffGrp>${staffDefinition(meter, options)}</staffGrp></scoreDef><section><sb/>${measures}</section></score></mdiv></body></mei>`;
+  return `<mei xmlns="http://www.music-encoding.org/ns/mei" meiversion="5.1"><meiHead><fileDesc><titleStmt><title/></titleStmt><pubStmt/></fileDesc></meiHead><music><body><mdiv><score><scoreDef><staffGrp>${staffDefinition(meter, options)}</staffGrp></scoreDef><section><sb/>${measures}</section></score></mdiv></body></music></mei>`;
 }

@@ -27,6 +27,7 @@ export const HEAD_CODE_POINTS: Readonly<Record<Head, string>> = {
   noteheadCircleX: 'E0B3',
 };
 
+/** Where a voice stands and with which head. */
 export interface StaffPlace {
   readonly position: number;
   readonly head: Head;

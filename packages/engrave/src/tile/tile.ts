@@ -14,6 +14,7 @@ import { type Anchor, momentsOf } from './moments.ts';
 import { leadIn, leastWidth, lengthOf, type SlotText } from './spacing.ts';
 import type { EngravingToolkit } from './toolkit.ts';
 
+/** What is to be engraved, and how large. */
 export interface TileRequest {
   /** Start of every id; unique on its page; letters, digits, `-` and `_`, a letter first. */
   readonly id: string;
@@ -51,12 +52,14 @@ export interface TileHead {
   readonly yMm: number;
 }
 
+/** A moment of the tile's music: what starts and what stops, by the ids of heads. */
 export interface TimemapEntry {
   readonly quarters: number;
   readonly on: readonly string[];
   readonly off: readonly string[];
 }
 
+/** One engraved line. */
 export interface Tile {
   /** A whole SVG document. */
   readonly svg: string;
@@ -195,14 +198,13 @@ function headOfGroup(group: NamedGroup, ink: Box, mmPerUnit: number): TileHead |
 function anchorsOf(
   drawing: Drawing,
   heads: readonly TileHead[],
-  staffSpaceMm: number,
+  mmPerUnit: number,
   ink: Box,
 ): readonly Anchor[] {
-  const mmPerUnit = staffSpaceMm / STAFF_SPACE_UNITS;
   const rests = drawing.groups.flatMap((group) => {
     const match = /-b(\d+)-(\d+)-(\d+)-(?:up|down)-rest$/.exec(group.id ?? '');
     if (!match) return [];
-    const x = (group.box.x - ink.x) * mmPerUnit + HALF_HEAD_SPACES * staffSpaceMm;
+    const x = (group.box.x - ink.x) * mmPerUnit + HALF_HEAD_SPACES * STAFF_SPACE_UNITS * mmPerUnit;
     return [{ bar: Number(match[1]), at: Number(match[2]) / Number(match[3]), x }];
   });
   return [...rests, ...heads.map((head) => ({ bar: head.bar, at: toNumber(head.start), x: head.xMm }))];
@@ -254,6 +256,11 @@ export function tileRoot(tile: Tile, place: { readonly x: number; readonly y: nu
   return `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" id="${rootId}"${at} width="${+widthMm.toFixed(3)}${unit}" height="${+heightMm.toFixed(3)}${unit}" viewBox="${viewBox}" overflow="visible"${role}>`;
 }
 
+/** Millimetres of a unit: by the staff space, and never so much that the ink is wider than asked for. */
+function scaleOf({ staffSpaceMm, widthMm }: TileRequest, ink: Box): number {
+  return Math.min(staffSpaceMm / STAFF_SPACE_UNITS, widthMm === null ? Infinity : widthMm / ink.width);
+}
+
 /**
  * Engraves one line of bars.
  * @returns the tile, as wide as asked for (or as narrow as its notes allow) and as high as its ink.
@@ -261,8 +268,8 @@ export function tileRoot(tile: Tile, place: { readonly x: number; readonly y: nu
 export function engraveTile(toolkit: EngravingToolkit, request: TileRequest): Tile {
   const { svg, timemap } = engrave(toolkit, request);
   const whole = readSvg(svg);
-  const mmPerUnit = request.staffSpaceMm / STAFF_SPACE_UNITS;
   const ink = unite(whole.shapes.map((shape) => shape.box)) ?? whole.viewBox;
+  const mmPerUnit = scaleOf(request, ink);
   const widthMm = ink.width * mmPerUnit;
   const heads = whole.groups.flatMap((group) => headOfGroup(group, ink, mmPerUnit) ?? []);
   const staff = request.staff === 'bare' ? ink : (staffBox(whole) ?? ink);
@@ -275,11 +282,7 @@ export function engraveTile(toolkit: EngravingToolkit, request: TileRequest): Ti
     staffTopMm: (staff.y - ink.y) * mmPerUnit,
     staffBottomMm: (staff.y + staff.height - ink.y) * mmPerUnit,
     heads,
-    xAt: momentsOf(
-      request,
-      anchorsOf(whole, heads, request.staffSpaceMm, ink),
-      barLinesOf(whole, ink, mmPerUnit),
-    ),
+    xAt: momentsOf(request, anchorsOf(whole, heads, mmPerUnit, ink), barLinesOf(whole, ink, mmPerUnit)),
     timemap: readTimemap(timemap),
     drawing: { ...whole, viewBox: ink },
     mmPerUnit,

@@ -1,0 +1,81 @@
+/** A sheet of 24 exercises to PDF, against verovio engraving the same tiles alone. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { parseLesson } from '@shedbook/core';
+import { createEngraver, createFonts, FONT_MODULES, layOutSheet, writePdf } from '@shedbook/engrave';
+
+const require = createRequire(new URL('../packages/engrave/package.json', import.meta.url));
+const { enableLog, LOG_OFF, VerovioToolkit } = await import('verovio/esm');
+const { default: createModule } = await import('verovio/wasm');
+
+export const name = 'engrave';
+
+const RUNS = 7;
+const CELLS = ['x..', '..x', 'x.x', '...', '.x.', 'xxx', '.xx'];
+
+/** 24 bars of four cells, no two alike. */
+function lesson() {
+  const bars = Array.from({ length: 24 }, (_, i) =>
+    [i, 3 * i + 1, 5 * i + 2, i * i].map((n) => CELLS[n % CELLS.length]).join(' '),
+  );
+  const text = JSON.stringify({ title: 'Twenty-four', feel: 'triplet', exercises: bars });
+  return parseLesson(text, 'bench.lesson.yaml').lesson;
+}
+
+/** A toolkit that also notes what it was asked to engrave. */
+function recording(toolkit, calls) {
+  return {
+    setOptions: (options) => {
+      calls.push({ options });
+      toolkit.setOptions(options);
+    },
+    loadData: (data) => {
+      Object.assign(calls.at(-1), { data });
+      return toolkit.loadData(data);
+    },
+    renderToSVG: (page) => toolkit.renderToSVG(page),
+    renderToTimemap: (options) => toolkit.renderToTimemap(options),
+  };
+}
+
+async function medianSeconds(task) {
+  const seconds = [];
+  for (let run = 0; run < RUNS; run += 1) {
+    const start = performance.now();
+    await task();
+    seconds.push((performance.now() - start) / 1000);
+  }
+  return seconds.sort((a, b) => a - b)[Math.floor(RUNS / 2)];
+}
+
+/** Medians of warm runs. */
+export async function run() {
+  const verovioModule = await createModule();
+  enableLog(LOG_OFF, verovioModule);
+  const toolkit = new VerovioToolkit(verovioModule);
+  const files = Object.entries(FONT_MODULES).map(([weight, file]) => [
+    weight,
+    new Uint8Array(readFileSync(require.resolve(file))),
+  ]);
+  const fonts = createFonts(Object.fromEntries(files));
+  const page = lesson();
+  const calls = [];
+  layOutSheet(page, { engraver: createEngraver(recording(toolkit, calls)), fonts });
+  const alone = () => {
+    for (const { options, data } of calls) {
+      toolkit.setOptions(options);
+      toolkit.loadData(data);
+      toolkit.renderToSVG(1);
+    }
+  };
+  const engraver = createEngraver(toolkit);
+  const sheet = async () => writePdf(layOutSheet(page, { engraver, fonts }).pages, fonts);
+  await sheet();
+  const base = await medianSeconds(alone);
+  const whole = await medianSeconds(sheet);
+  const what = `${page.exercises.length} exercises to PDF, warm`;
+  return [
+    { what: `verovio alone, the same ${calls.length} tiles`, value: base, unit: 's' },
+    { what, value: whole, unit: 's', ratioTo: 'verovio alone', ratio: whole / base },
+  ];
+}

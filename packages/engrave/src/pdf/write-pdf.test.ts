@@ -1,0 +1,168 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { layOutSheet, type Sheet } from '../sheet/sheet.ts';
+import { barsOf, engraver, fonts, lessonOf } from '../testing/setup.ts';
+import { writePdf } from './write-pdf.ts';
+
+const directory = mkdtempSync(join(tmpdir(), 'engrave-'));
+
+const LESSON = `title: First swing
+by: Oda Lindqvist-Reyes
+feel: triplet
+exercises: ["x.. ..x x.x ...", { pattern: "X g f d", name: "Größe", notes: "Let it ring." }, "b s r x"]
+`;
+
+function sheetOf(paper: 'A4' | 'Letter'): Sheet {
+  const codeSvg = '<svg viewBox="0 0 3 3"><path fill="#000" d="M0 0h1v1h-1zM2 2h1v1h-1z"/></svg>';
+  return layOutSheet(lessonOf(LESSON), { engraver, fonts, paper, counts: true, codeSvg });
+}
+
+async function fileOf(sheet: Sheet, name: string): Promise<string> {
+  const file = join(directory, name);
+  writeFileSync(file, await writePdf(sheet.pages, fonts, { title: sheet.title, author: sheet.by }));
+  return file;
+}
+
+const run = (command: string, ...args: readonly string[]) =>
+  execFileSync(command, args, { encoding: 'utf8' });
+
+describe('PDF', () => {
+  it("[EN36] has the paper's size, embedded fonts and no bitmap", async () => {
+    for (const [paper, size] of [
+      // standard: ISO 216: 210 × 297 mm are 595.28 × 841.89 points of 1/72 inch
+      ['A4', /Page size:\s+595\.2\d* x 841\.89 pts \(A4\)/],
+      // standard: ANSI/ASME Y14.1: 8.5 × 11 inches are 612 × 792 points
+      ['Letter', /Page size:\s+612 x 792 pts \(letter\)/],
+    ] as const) {
+      const file = await fileOf(sheetOf(paper), `${paper}.pdf`);
+      // library: poppler's pdfinfo, pdffonts and pdfimages
+      expect(run('pdfinfo', file)).toMatch(size);
+      const rows = run('pdffonts', file).trim().split('\n').slice(2);
+      expect(rows.length).toBeGreaterThan(0);
+      for (const row of rows) expect(row).toMatch(/FiraSans.*\byes yes yes\b/);
+      expect(run('pdfimages', '-list', file).trim().split('\n').length).toBe(2);
+    }
+  });
+
+  it('[EN37] text and title can be read out of it', async () => {
+    const file = await fileOf(sheetOf('A4'), 'text.pdf');
+    const text = run('pdftotext', '-layout', file, '-');
+    for (const each of ['First swing', 'Oda Lindqvist-Reyes', 'Größe', 'Let it ring.', 'trip', '= 80'])
+      expect(text).toContain(each);
+    expect(run('pdfinfo', file)).toMatch(/Title:\s+First swing/);
+    expect(run('pdfinfo', file)).toMatch(/Author:\s+Oda Lindqvist-Reyes/);
+  });
+
+  it('[EN38] the same sheet gives the same bytes', async () => {
+    const [first, second] = [
+      await writePdf(sheetOf('A4').pages, fonts),
+      await writePdf(sheetOf('A4').pages, fonts),
+    ];
+    expect(Buffer.compare(first, second)).toBe(0);
+  });
+
+  it('[EN39] shows a tile as a browser shows its SVG', async () => {
+    const bars = barsOf({
+      hihat: 'xox. xxx x xx',
+      snare: '..g. X.. f bd',
+      bass: 'x. ..x x.x .',
+      'hihat-foot': '. o . .',
+    });
+    const tile = engraver.engraveTile({
+      id: 'e1',
+      bars,
+      staff: 'full',
+      staffSpaceMm: 3,
+      widthMm: 180,
+      signature: true,
+      barLines: 'repeat',
+    });
+    const { widthMm, heightMm } = tile;
+    const margins = { x: 0, y: 0, width: widthMm, height: heightMm };
+    const pdf = join(directory, 'tile.pdf');
+    const items = [{ kind: 'tile', x: 0, y: 0, tile } as const];
+    writeFileSync(pdf, await writePdf([{ widthMm, heightMm, margins, items }], fonts));
+    const [width, height] = [Math.round(widthMm * DOTS_PER_MM), Math.round(heightMm * DOTS_PER_MM)];
+    const size = ['-scale-to-x', `${width * FINER}`, '-scale-to-y', `${height * FINER}`];
+    const ours = coarser(
+      readPgm(execFileSync('pdftoppm', ['-gray', ...size, pdf], { maxBuffer: 1e8 })),
+      width,
+      height,
+    );
+    const theirs = await browserPixels(tile.svg, width, height);
+    // library: chromium
+    const inked = theirs.filter((value) => value < 128).length;
+    expect(inked).toBeGreaterThan(10_000);
+    expect(unlike(ours, theirs, width)).toBeLessThan(inked / 1000);
+    expect(unlike(theirs, ours, width)).toBeLessThan(inked / 1000);
+  });
+});
+
+/**
+ * Dots whose like is nowhere in the other picture within one dot's distance (a sixth of a millimetre): the two
+ * round the edges of thin lines differently, and nothing else.
+ */
+function unlike(picture: readonly number[], other: readonly number[], width: number): number {
+  const near = [-1, 0, 1].flatMap((dy) => [-1, 0, 1].map((dx) => dy * width + dx));
+  return picture.filter((value, at) => {
+    const around = near.map((step) => other[at + step] ?? 255);
+    return value < Math.min(...around) - 64 || value > Math.max(...around) + 64;
+  }).length;
+}
+
+const DOTS_PER_MM = 6;
+
+/** Each dot is the mean of this many squared, so that rounding to dots matters little. */
+const FINER = 4;
+
+/** The pixels of a binary PGM. @source netpbm, pgm(5): "P5", width, height, 255, then one byte a pixel */
+function readPgm(bytes: Uint8Array): Uint8Array {
+  const header = /^P5\s+\d+\s+\d+\s+255\s/.exec(Buffer.from(bytes.subarray(0, 64)).toString('latin1'));
+  if (!header) throw new Error('not a PGM');
+  return bytes.subarray(header[0].length);
+}
+
+/** Means of squares of dots. */
+function coarser(pixels: Uint8Array, width: number, height: number): readonly number[] {
+  const sums = new Array<number>(width * height).fill(0);
+  for (let y = 0; y < height * FINER; y += 1) {
+    for (let x = 0; x < width * FINER; x += 1) {
+      const at = Math.floor(y / FINER) * width + Math.floor(x / FINER);
+      sums[at] = (sums[at] ?? 0) + (pixels[y * width * FINER + x] ?? 0);
+    }
+  }
+  return sums.map((sum) => sum / FINER ** 2);
+}
+
+/** An SVG as chromium draws it, in grey. */
+async function browserPixels(svg: string, width: number, height: number): Promise<readonly number[]> {
+  const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
+  try {
+    const page = await browser.newPage();
+    const base64 = Buffer.from(svg).toString('base64');
+    const fine = await page.evaluate(
+      async ([data, w, h]) => {
+        const image = new Image(w, h);
+        image.src = `data:image/svg+xml;base64,${data}`;
+        await image.decode();
+        const context = new OffscreenCanvas(w, h).getContext('2d');
+        if (!context) throw new Error('no canvas');
+        context.fillStyle = '#fff';
+        context.fillRect(0, 0, w, h);
+        context.drawImage(image, 0, 0, w, h);
+        const { data: pixels } = context.getImageData(0, 0, w, h);
+        let text = '';
+        for (let i = 0; i < w * h; i += 1) text += String.fromCharCode(pixels[4 * i] ?? 0);
+        return btoa(text);
+      },
+      [base64, width * FINER, height * FINER] as const,
+    );
+    return coarser(new Uint8Array(Buffer.from(fine, 'base64')), width, height);
+  } finally {
+    await browser.close();
+  }
+}

@@ -1,0 +1,410 @@
+import { type Lesson, patternStrokes } from '@shedbook/core';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
+import { type Box, contains } from '../svg/geometry.ts';
+import { parseXml, type XmlElement } from '../svg/xml.ts';
+import { engraver, fonts, lessonOf } from '../testing/setup.ts';
+import { boxOf, type GroupItem, type Item, moved } from './item.ts';
+import { layOutSheet, type Sheet, type SheetOptions } from './sheet.ts';
+
+const SWING = `title: First swing
+by: Oda Lindqvist-Reyes
+tempo: { start: 80, goal: 120, step: 10 }
+feel: triplet
+groove: { ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x" }
+exercises:
+  - "x.. ..x x.x ..."
+  - { pattern: "..x ..x x.. x..", name: "Gaps", sticking: "R L R L", notes: "Keep the ride even." }
+  - "xxx . x ..x"
+`;
+
+function layOut(lesson: Lesson | string, options: Partial<SheetOptions> = {}): Sheet {
+  return layOutSheet(typeof lesson === 'string' ? lessonOf(lesson) : lesson, { engraver, fonts, ...options });
+}
+
+/** Every item with its place on the page, groups opened. */
+function flat(items: readonly Item[], x = 0, y = 0): readonly Item[] {
+  return items.flatMap((item) =>
+    item.kind === 'group' ? flat(item.items, x + item.x, y + item.y) : [moved(item, x, y)],
+  );
+}
+
+function textsOf(sheet: Sheet, page = 0): readonly string[] {
+  return flat(sheet.pages[page]?.items ?? []).flatMap((item) =>
+    item.kind === 'text' ? [item.runs.map((run) => run.text).join('')] : [],
+  );
+}
+
+const tilesOf = (sheet: Sheet) =>
+  sheet.pages.flatMap((page) =>
+    flat(page.items).flatMap((item) => (item.kind === 'tile' ? [item.tile] : [])),
+  );
+
+const glyphsOf = (sheet: Sheet) =>
+  new Set(tilesOf(sheet).flatMap((tile) => tile.drawing.shapes.map((shape) => shape.glyph)));
+
+function groupsOf(sheet: Sheet): readonly (readonly GroupItem[])[] {
+  return sheet.pages.map((page) => page.items.filter((item) => item.kind === 'group'));
+}
+
+/** How far rounding may carry a box, in millimetres. */
+const SLACK_MM = 0.02;
+
+function expectInside(sheet: Sheet): void {
+  for (const page of sheet.pages) {
+    for (const item of flat(page.items)) {
+      const box = boxOf(item);
+      if (!contains(page.margins, box, SLACK_MM))
+        throw new Error(`outside: ${item.kind} ${JSON.stringify(box)}`);
+    }
+  }
+}
+
+function overlap(a: Box, b: Box): boolean {
+  return (
+    Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x) > SLACK_MM &&
+    Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y) > SLACK_MM
+  );
+}
+
+function expectApart(sheet: Sheet): void {
+  for (const groups of groupsOf(sheet)) {
+    const boxes = groups.map(boxOf);
+    for (const [index, box] of boxes.entries()) {
+      for (const other of boxes.slice(index + 1))
+        expect([overlap(box, other), box, other]).toEqual([false, box, other]);
+    }
+  }
+}
+
+const LONG = 'An endless remark on the weight of the left foot. ';
+
+/** Lessons that try to break the page. */
+const HARD: Readonly<Record<string, string>> = {
+  'long texts': JSON.stringify({
+    title: LONG.repeat(20),
+    by: 'Supercalifragilistic'.repeat(30),
+    exercises: [
+      {
+        pattern: 'x x x x',
+        name: 'Иван и Ηλέκτρα på Þingvellir 日本語 😀 '.repeat(12),
+        notes: LONG.repeat(200),
+      },
+      { pattern: '. . . .', name: 'W'.repeat(400) },
+    ],
+    forms: { [`a ${'very '.repeat(10)}long name`]: { sections: [{ pattern: 4 }, { time: 2 }] } },
+    sheet: { counts: true },
+  }),
+  'sextuplets with ornaments in five': JSON.stringify({
+    title: 'Six',
+    meter: '5/4',
+    tempo: { start: 40, goal: 399, step: 1 },
+    groove: { hihat: 'xxxxxx xxxxxx xxxxxx xxxxxx xxxxxx', bass: 'xxxx x x x x' },
+    exercises: ['gfdgfd gfdgfd gfdgfd gfdgfd gfdgfd', 'xxxxxx xxxx xxx xx x | . . . . . | xxxxxx x x x x'],
+    sheet: { counts: true, scale: 2 },
+  }),
+  'many bars': JSON.stringify({
+    title: 'Bars',
+    exercises: [Array.from({ length: 40 }, (_, i) => (i % 2 ? 'x x.x . x' : '..x . xxx x')).join(' | ')],
+    sheet: { staff: 'full', paper: 'Letter' },
+  }),
+  nothing: JSON.stringify({
+    title: 'T',
+    groove: {},
+    exercises: ['. . . .'],
+    sheet: { tickBoxes: false, legend: false },
+  }),
+};
+
+describe('margins', () => {
+  it('[EN21] [EN22] hard lessons stay inside the margins and exercises apart', () => {
+    for (const [name, text] of Object.entries(HARD)) {
+      for (const paper of ['A4', 'Letter'] as const) {
+        const sheet = layOut(text, { paper });
+        expectInside(sheet);
+        expectApart(sheet);
+        expect([name, sheet.pages.length > 0]).toEqual([name, true]);
+      }
+    }
+  });
+
+  it('[EN21] [EN22] [EN33] so does any lesson, and every stroke has its place', () => {
+    const settings = fc.record({
+      paper: fc.constantFrom('A4', 'Letter'),
+      counts: fc.boolean(),
+      staff: fc.constantFrom('compact', 'full'),
+      scale: fc.constantFrom(0.6, 1, 1.4, 2),
+    });
+    fc.assert(
+      fc.property(arbitraryLesson, settings, (lesson, options) => {
+        const sheet = layOut(lesson, options as Partial<SheetOptions>);
+        expectInside(sheet);
+        expectApart(sheet);
+        const placed = sheet.places.flatMap((place) => place.slots).filter((slot) => slot.id !== null).length;
+        const own = lesson.exercises.map(
+          (exercise) => exercise.parts.flatMap((part) => patternStrokes(part.pattern, lesson.meter)).length,
+        );
+        expect(placed).toBeGreaterThanOrEqual(own.reduce((sum, count) => sum + count, 0));
+      }),
+      { numRuns: 12 },
+    );
+  });
+});
+
+describe('paper', () => {
+  it('[EN23] pages have the size of the standard', () => {
+    // standard: ISO 216: A4 is 210 × 297 mm
+    expect(layOut(SWING, { paper: 'A4' }).pages[0]).toMatchObject({ widthMm: 210, heightMm: 297 });
+    // standard: ANSI/ASME Y14.1: Letter is 8.5 × 11 inches of 25.4 mm
+    const [letter] = layOut(SWING, { paper: 'Letter' }).pages;
+    expect(letter?.widthMm).toBeCloseTo(8.5 * 25.4, 9);
+    expect(letter?.heightMm).toBeCloseTo(11 * 25.4, 9);
+  });
+});
+
+describe('header', () => {
+  it('[EN24] has title, teacher, meter, tempo and feel', () => {
+    const texts = textsOf(layOut(SWING));
+    expect(texts).toEqual(
+      expect.arrayContaining(['First swing', 'Oda Lindqvist-Reyes', '4/4', '= 80', 'goal 120', 'swing']),
+    );
+    // common practice: swing is marked as two eighths = a quarter and an eighth of a triplet
+    const [even, swung] = ['mark-even', 'mark-swung'].map((id) =>
+      tilesOf(layOut(SWING)).find((tile) => tile.heads[0]?.id.startsWith(id)),
+    );
+    expect([even?.heads.length, swung?.heads.length]).toEqual([2, 2]);
+    // standard: SMuFL glyphnames: tuplet3 E883
+    expect(swung?.drawing.shapes.map((shape) => shape.glyph)).toContain('E883');
+  });
+
+  it('[EN24] other feels and a left-handed set-up are said in words', () => {
+    const texts = (more: string) => textsOf(layOut(SWING.replace('feel: triplet', more)));
+    expect(texts('feel: 1.8:1')).toContain('swing 1.8:1');
+    expect(texts('feel: 2:1 sixteenths\nsetUp: left-handed')).toEqual(
+      expect.arrayContaining(['swing', 'left-handed']),
+    );
+    expect(texts('feel: even')).toContain('straight');
+    expect(texts('feel: by tempo')).toContain('swing by tempo');
+  });
+
+  it('[EN25] a compound meter counts dotted quarters where they are whole', () => {
+    const compound = (tempo: string) =>
+      textsOf(layOut(`title: T\nmeter: 12/8\ntempo: ${tempo}\nexercises: ["x x x x"]\n`));
+    // definition: a dotted quarter is 3/2 of a quarter, so 90 quarters a minute are 60 dotted ones
+    expect(compound('{ start: 90, goal: 120, step: 15 }')).toEqual(
+      expect.arrayContaining(['= 60', 'goal 80', '60', '70', '80']),
+    );
+    expect(compound('{ start: 100, goal: 120, step: 15 }')).toEqual(
+      expect.arrayContaining(['= 100', 'goal 120']),
+    );
+  });
+
+  it('[EN35] a picture stands in the corner of the first page', () => {
+    const sheet = layOut(SWING, {
+      codeSvg:
+        '<svg viewBox="0 0 2 2"><rect width="1" height="1"/><rect x="1" y="1" width="1" height="1"/></svg>',
+    });
+    const pictures = sheet.pages.map((page) => page.items.filter((item) => item.kind === 'picture'));
+    const [picture] = pictures[0] ?? [];
+    if (!picture) throw new Error('no picture');
+    const { margins } = sheet.pages[0] as Sheet['pages'][number];
+    const box = boxOf(picture);
+    expect(box.x + box.width).toBeCloseTo(margins.x + margins.width, 6);
+    expect(box.y).toBeCloseTo(margins.y, 6);
+    expect(pictures.slice(1).flat()).toEqual([]);
+    expectInside(sheet);
+    expect(() => layOut(SWING, { codeSvg: '<svg><image/></svg>' })).toThrow('found <image> in an SVG');
+  });
+});
+
+describe('groove and legend', () => {
+  it('[EN26] the groove is printed once with its stages', () => {
+    const sheet = layOut(SWING);
+    expect(tilesOf(sheet).filter((tile) => tile.title === 'The groove').length).toBe(1);
+    expect(textsOf(sheet)).toEqual(
+      expect.arrayContaining(['Build it up', 'ride', '+ hi-hat foot', '+ bass drum', '+ the exercise']),
+    );
+    const long = layOut(
+      'title: T\ngroove: { ride: "x x x x | x.x x x x | x x x x | x x x.x x" }\nexercises: ["x . . ."]\n',
+    );
+    const bars = tilesOf(long)
+      .filter((tile) => tile.title === 'The groove')
+      .flatMap((tile) => tile.heads.map((head) => head.bar));
+    expect([...new Set(bars)]).toEqual([1, 2, 3, 4]);
+  });
+
+  it('[EN27] every form that plays the pattern is explained', () => {
+    const text = textsOf(layOut(SWING)).join(' ');
+    expect(text).toContain(
+      '4 bars of the pattern, the last ending on rim shot + crash on the last slot of 4 (“let”); then 2 bars of time; all of it twice.',
+    );
+    expect(text).not.toContain('4 bars of time.');
+  });
+
+  it('[EN28] the legend has what is printed and nothing else', () => {
+    const labels = [
+      'ride',
+      'snare',
+      'bass drum',
+      'hi-hat foot',
+      'side stick',
+      'rim shot',
+      'crash',
+      'accent',
+      'ghost note',
+      'flam',
+      'drag',
+      'buzz',
+      'bell of the ride',
+      'splash with the foot',
+      'open hi-hat',
+      'right, left hand',
+    ];
+    const legendOf = (text: string) => textsOf(layOut(text)).filter((each) => labels.includes(each));
+    const plain = legendOf('title: T\ngroove: { hihat: "x x x x" }\nlead: hihat\nexercises: ["x . x ."]\n');
+    expect([...new Set(plain)]).toEqual(['snare']);
+    const all = legendOf(
+      'title: T\ngroove: { ride: "b x x x", hihat-foot: "o . x ." }\nexercises: [{ pattern: "X g f d", sticking: "R L R L" }, "b s r x"]\n',
+    );
+    for (const label of labels.filter((each) => !['bass drum', 'crash', 'open hi-hat'].includes(each)))
+      expect(all).toContain(label);
+    for (const label of ['bass drum', 'crash', 'open hi-hat']) expect(all).not.toContain(label);
+  });
+});
+
+describe('exercises', () => {
+  it('[EN29] have number, name, hands, counts and remarks', () => {
+    const sheet = layOut(SWING, { counts: true });
+    const [first, second] = groupsOf(sheet).flat();
+    const texts = (group: GroupItem | undefined) =>
+      flat(group?.items ?? []).flatMap((item) => (item.kind === 'text' ? [item.runs[0]?.text] : []));
+    // common practice: triplets are counted "1 trip let"
+    expect(texts(first)).toEqual(expect.arrayContaining(['1', 'trip', 'let', '2', '3', '4']));
+    expect(texts(second)).toEqual(expect.arrayContaining(['2', 'Gaps', 'R', 'L', 'Keep the ride even.']));
+    expect(second?.label).toBe('Exercise 2: Gaps');
+    expect(texts(groupsOf(layOut(SWING, { stickings: false })).flat()[1])).not.toContain('R');
+  });
+
+  it('[EN29] counts and hands stand under their heads', () => {
+    const sheet = layOut(SWING, { counts: true });
+    const group = groupsOf(sheet).flat()[1];
+    const tile = group?.items.find((item) => item.kind === 'tile');
+    if (tile?.kind !== 'tile') throw new Error('no tile');
+    const middles = (text: string) =>
+      (group?.items ?? []).flatMap((item) =>
+        item.kind === 'text' && item.runs[0]?.text === text ? [item.x + item.widthMm / 2] : [],
+      );
+    const heads = tile.tile.heads.map((head) => head.xMm + tile.x);
+    for (const x of [...middles('R'), ...middles('L')]) {
+      expect(Math.min(...heads.map((head) => Math.abs(head - x)))).toBeLessThan(0.01);
+    }
+    expect(middles('let').some((x) => Math.abs(x - (heads[0] ?? 0)) < 0.01)).toBe(true);
+  });
+
+  it('[EN30] tempi to tick off go from start to goal', () => {
+    const boxes = (tempo: string) => {
+      const [group] = groupsOf(layOut(SWING.replace('{ start: 80, goal: 120, step: 10 }', tempo))).flat();
+      const rects = (group?.items ?? []).filter((item) => item.kind === 'rect').length;
+      const texts = (group?.items ?? []).flatMap((item) =>
+        item.kind === 'text' && /^\d{2,}/.test(item.runs[0]?.text ?? '') ? [Number(item.runs[0]?.text)] : [],
+      );
+      return { rects, texts };
+    };
+    expect(boxes('{ start: 80, goal: 120, step: 10 }')).toEqual({ rects: 5, texts: [80, 90, 100, 110, 120] });
+    expect(boxes('{ start: 80, goal: 95, step: 10 }').texts).toEqual([80, 90, 95]);
+    expect(boxes('{ start: 80, goal: 80, step: 10 }').texts).toEqual([80]);
+    const many = boxes('{ start: 40, goal: 299, step: 1 }').texts;
+    expect([many[0], many.at(-1), many.length > 5]).toEqual([40, 299, true]);
+  });
+
+  it('[EN31] a lone voice stands on one line, several on five, a full sheet has the groove', () => {
+    const staffOf = (text: string, staff: 'compact' | 'full') => {
+      const tile = tilesOf(layOut(text, { staff })).find((each) => each.title === 'Exercise 1');
+      return {
+        lines: (tile?.staffBottomMm ?? 0) - (tile?.staffTopMm ?? 0) > 4 ? 5 : 1,
+        voices: new Set(tile?.heads.map((head) => head.voice)),
+      };
+    };
+    const two = SWING.replace('- "x.. ..x x.x ..."', '- { pattern: { snare: "x . x .", bass: ". x . x" } }');
+    expect(staffOf(SWING, 'compact')).toEqual({ lines: 1, voices: new Set(['snare']) });
+    expect(staffOf(two, 'compact')).toEqual({ lines: 5, voices: new Set(['snare', 'bass']) });
+    expect(staffOf(SWING, 'full')).toEqual({
+      lines: 5,
+      voices: new Set(['ride', 'hihat-foot', 'bass', 'snare']),
+    });
+  });
+
+  it('[EN32] long exercises go on in the next row, each bar once', () => {
+    const bars = Array.from({ length: 7 }, () => 'x x.x . x').join(' | ');
+    const sheet = layOut(`title: T\nexercises: ["${bars}", "x . . ."]\n`);
+    const printed = sheet.places
+      .filter((place) => place.exercise === 1)
+      .map((place) => [...new Set(place.slots.map((slot) => slot.bar))]);
+    expect(printed.flat()).toEqual([1, 2, 3, 4, 5, 6, 7]);
+    expect(printed.length).toBeGreaterThan(1);
+    expect(new Set(sheet.places.filter((place) => place.exercise === 1).map((place) => place.yMm)).size).toBe(
+      printed.length,
+    );
+  });
+});
+
+describe('places', () => {
+  it('[EN33] every slot has a place where its page shows it', () => {
+    const sheet = layOut(SWING);
+    const [first] = sheet.places;
+    // definition: three slots in each of four beats
+    expect(first?.slots.map(({ bar, beat, slot, id }) => `${bar}.${beat}.${slot}${id ? '!' : ''}`)).toEqual([
+      '1.1.1!',
+      '1.1.2',
+      '1.1.3',
+      '1.2.1',
+      '1.2.2',
+      '1.2.3!',
+      '1.3.1!',
+      '1.3.2',
+      '1.3.3!',
+      '1.4.1',
+      '1.4.2',
+      '1.4.3',
+    ]);
+    for (const place of sheet.places) {
+      const xs = place.slots.map((slot) => slot.xMm);
+      expect(xs).toEqual(xs.toSorted((a, b) => a - b));
+      for (const slot of place.slots) {
+        expect(
+          contains(
+            { x: place.xMm, y: place.yMm, width: place.widthMm, height: place.heightMm },
+            { x: slot.xMm, y: slot.yMm, width: 0, height: 0 },
+            0,
+          ),
+        ).toBe(true);
+        if (slot.id !== null) expect(sheet.pages[place.page]?.svg).toContain(`id="${slot.id}"`);
+      }
+    }
+  });
+
+  it('[EN34] ids are unique on a page of many exercises, and the page is XML', () => {
+    const exercises = Array.from(
+      { length: 60 },
+      (_, i) => `  - "${['x..', '..x', 'x.x', 'xx'][i % 4]} ${['x', '.x.', '...', 'xxx'][i % 3]} x .x"`,
+    );
+    const sheet = layOut(`title: "<Sixty> & more"\nexercises:\n${exercises.join('\n')}\n`, { scale: 0.7 });
+    for (const page of sheet.pages) {
+      const ids: string[] = [];
+      const collect = (element: XmlElement) => {
+        if (element.attributes.id) ids.push(element.attributes.id);
+        element.children.forEach(collect);
+      };
+      collect(parseXml(page.svg));
+      expect(ids.length).toBeGreaterThan(100);
+      expect(new Set(ids).size).toBe(ids.length);
+    }
+    expect(glyphsOf(sheet).has('E0A4')).toBe(true);
+  });
+
+  it('[EN20] characters that no font has are reported', () => {
+    expect(layOut('title: カイト\nexercises: ["x . . ."]\n').missingCharacters).toEqual(['カ', 'イ', 'ト']);
+    expect(layOut(SWING).missingCharacters).toEqual([]);
+  });
+});
