@@ -160,6 +160,16 @@ it('[CH9] a bass drum that is not feathered is said to be too loud against the r
   expect(judged.reasons[0]?.text).toBe('Right foot (bass drum): about 14 dB too loud against the ride.');
 });
 
+it('[CH9] the lead voice is what the others are measured against, never out of balance itself', () => {
+  const strokes = task.strokes.map((stroke) => play(stroke, stroke.voice === 'ride' ? { levelDb: 12 } : {}));
+  expect(judgeLoop(task, playLoop(task, { strokes }), 'fluent').verdict).toBe('clean');
+});
+
+it('[CH8] a stroke that is both heard and missed was heard', () => {
+  const missed = task.strokes.map(({ voice, written }) => ({ ...written, voice }));
+  expect(judgeLoop(task, playLoop(task, { missed }), 'fluent').verdict).toBe('clean');
+});
+
 it('[CH9] a tempo other than the one asked is not clean', () => {
   const judged = judgeLoop(task, playLoop(task, { bpm: 72 * 0.85 }), 'first steps');
   // definition: 85 percent of the tempo is 15 percent slower

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { CLEAN_RULES } from '../level.data.ts';
-import { formOf, lessonOf, play, playLoop, swingTask } from '../testing/lessons.ts';
+import { formOf, lessonOf, play, playLoop, swing, swingTask } from '../testing/lessons.ts';
 import { judgeLoop } from './judge.ts';
 import { findReasons } from './reasons.ts';
 import { loopTask } from './task.ts';
@@ -43,6 +43,18 @@ it('[CH6] a voice that is late everywhere is said once', () => {
   const { reasons } = judgeLoop(task, playLoop(task, { strokes }), 'growing');
   expect(reasons.map(({ text }) => text)).toEqual([
     'Left foot (hi-hat foot): late by about 50 ms throughout.',
+  ]);
+});
+
+it('[CH6] one late stroke of two is named by its place, not called "throughout"', () => {
+  const form = { ...formOf(swing.lesson), sections: [{ play: 'pattern' as const, bars: 1, ending: null }] };
+  const bar = loopTask(swing.lesson, { exercise: 1, form, bpm: 72 });
+  const strokes = bar.strokes.map((stroke) => {
+    const isLate = stroke.voice === 'snare' && stroke.written.beat === 1;
+    return play(stroke, isLate ? { offsetMs: 50 } : {});
+  });
+  expect(judgeLoop(bar, playLoop(bar, { strokes }), 'fluent').reasons.map(({ text }) => text)).toEqual([
+    'Left hand (snare): late by about 50 ms on the let of 1.',
   ]);
 });
 

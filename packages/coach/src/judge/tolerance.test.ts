@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { CLEAN_RULES, STUDENT_LEVELS } from '../level.data.ts';
+import { swingTask } from '../testing/lessons.ts';
 import { allowedMs, justNoticeableMs } from './tolerance.ts';
 
 /** Products of decimal fractions: rounding only. */
@@ -12,6 +13,13 @@ it('[CH1] the just noticeable displacement is 2.5 percent of the interval, and n
   expect(justNoticeableMs(0.24)).toBeCloseTo(6, MS_DECIMALS);
   expect(justNoticeableMs(0.125)).toBe(6);
   expect(justNoticeableMs(0.1)).toBe(6);
+});
+
+it('[CH1] the interval is the one to the nearest stroke of any limb, the loop coming round again', () => {
+  const [first, ...rest] = swingTask(1, 60).strokes.filter(({ voice }) => voice === 'ride');
+  // definition: a triplet of a second lasts 1/3 s; the 1 of the loop follows the let of 4 of its last bar
+  expect(first?.intervalSeconds).toBeCloseTo(1 / 3, MS_DECIMALS);
+  expect(rest.at(-1)?.intervalSeconds).toBeCloseTo(1 / 3, MS_DECIMALS);
 });
 
 it('[CH2] two strokes that a fluent or growing student plays together cannot be certain to be heard apart', () => {

@@ -90,7 +90,7 @@ export function list<T>(shape: Shape<T>): Shape<readonly T[]> {
 
 type Fields<T> = { readonly [K in keyof T]-?: Shape<T[K]> };
 
-/** An object with exactly these keys. */
+/** An object with exactly these keys; others are reported and left out. */
 export function object<T extends object>(fields: Fields<T>): Shape<T> {
   const known = Object.keys(fields) as (keyof T & string)[];
   return (node, path, report) => {
@@ -112,7 +112,6 @@ export function object<T extends object>(fields: Fields<T>): Shape<T> {
     let isWhole = true;
     for (const [key, value] of node.entries) {
       if (key in fields) continue;
-      isWhole = false;
       fault(value.offset, 'unknown-key', `unknown key "${key}"`, `one of ${known.join(', ')}`, key);
     }
     const read = known.map((key) => {

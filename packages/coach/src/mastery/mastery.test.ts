@@ -136,6 +136,20 @@ it('[CH24] beats of time alone and beats that an ending replaces are no skill of
   expect(Math.max(...uses.map(({ bar }) => bar))).toBe(4);
 });
 
+it('[CH24] a pattern that comes back after time alone is no move from where it stopped', () => {
+  const exercise = swing.lesson.exercises[3];
+  if (!exercise) throw new Error('the swing sheet has exercises');
+  const one = (play: 'pattern' | 'time') => ({ play, bars: 1, ending: null });
+  const form = { ...formOf(swing.lesson), sections: [one('pattern'), one('time'), one('pattern')] };
+  const uses = skillsInLoop(swing.lesson, exercise, form).filter(({ beat }) => beat === 1);
+  // definition: beat 1 of bar 1 is reached from the end of the loop, beat 1 of bar 3 from time alone
+  expect(uses.map(({ bar, skill }) => [bar, skill.from])).toEqual([
+    [1, null],
+    [1, '..x'],
+    [3, null],
+  ]);
+});
+
 it('[CH24] a fault counts against the skills of its beat and no other', () => {
   const played = [{ number: 3, daysAgo: 1, loops: loops(10, 80, 'loose', [MISSED_LET]) }];
   const skills = standSkills([swing], logOf(...played), TODAY);

@@ -129,6 +129,12 @@ it('[CH28] what is firm and not due can wait unless it is pinned', () => {
   expect(kinds(set(false).items)).not.toContain('assigned');
 });
 
+it('[CH28] what the teacher set comes even when it is firm, once it is due', () => {
+  const log = logOf({ number: 1, daysAgo: 150, loops: loops(12, 120) });
+  const assignments = [{ lesson: swing.id, exercise: keyOf(swing, 1), pinned: false, note: null }];
+  expect(planPractice(task({ log, assignments })).items[1]).toMatchObject({ kind: 'assigned', number: 1 });
+});
+
 it('[CH28] an exercise that is no longer on a sheet is said to be gone', () => {
   const gone = { lesson: swing.id, exercise: 'snare x x x x', pinned: true, note: null };
   expect(planPractice(task({ assignments: [gone] })).notes).toEqual([
@@ -151,6 +157,18 @@ it('[CH30] due exercises take turns, the least likely to be still there among th
   const reviews = items.filter(({ kind }) => kind === 'review').map(({ number }) => number);
   expect(reviews.slice(0, 3).toSorted()).toEqual([1, 2, 3]);
   expect(reviews.slice(3, 6).toSorted()).toEqual([1, 2, 3]);
+});
+
+it('[CH30] in turns nothing follows itself, whatever the seed', () => {
+  const due = [1, 2, 3].map((number) => ({ number, daysAgo: 40, loops: loops(12, 120) }));
+  for (let seed = 0; seed < 30; seed += 1) {
+    const { items } = planPractice(task({ log: logOf(...due), minutes: 60, seed }));
+    const numbers = items.filter(({ kind }) => kind === 'review').map(({ number }) => number);
+    const from = items.findIndex(({ kind }) => kind === 'review');
+    const turns = items.slice(from, from + 7).filter(({ kind }) => kind === 'time');
+    expect(numbers.some((number, i) => i > 0 && number === numbers[i - 1])).toBe(false);
+    expect(turns).toEqual([]);
+  }
 });
 
 it('[CH30] turns can be had as blocks instead', () => {
@@ -189,6 +207,13 @@ it('[CH32] what was clean yesterday begins one step below', () => {
   const { items } = planPractice(task({ log: logOf({ number: 1, daysAgo: 1, loops: loops(6, 104) }) }));
   // definition: 104 less one step of 8
   expect(items.find(({ number }) => number === 1)?.tempo?.fromBpm).toBe(96);
+});
+
+it('[CH32] what was not steady begins two steps below what was clean', () => {
+  const records = [...loops(4, 96), ...loops(8, 104, 'stumble')];
+  const { items } = planPractice(task({ log: logOf({ number: 1, daysAgo: 0, loops: records }) }));
+  // definition: 96 less two steps of 8
+  expect(items.find(({ number }) => number === 1)?.tempo?.fromBpm).toBe(80);
 });
 
 it('[CH13] a plan can be played hands-free: its exercises in order, each from where the plan says', () => {

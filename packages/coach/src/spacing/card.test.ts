@@ -109,6 +109,15 @@ it('[CH15] a better grade never comes back sooner', () => {
   );
 });
 
+it('[CH14] what is forgotten after it was known is counted as a lapse, each time', () => {
+  const lapses = spell('GGGAGGGA').reduce<SpacingCard | null>(
+    (card, grade) => reviewCard(card, card?.dueSeconds ?? START, grade, BY_DAY),
+    null,
+  )?.lapses;
+  // definition: two reviews that were again, after it was known
+  expect(lapses).toBe(2);
+});
+
 it('[CH15] a card is plain data: stored and read again it goes on the same', () => {
   const card = reviewCard(reviewCard(null, START, 'good'), START + 3 * DAY, 'hard');
   const stored = JSON.parse(JSON.stringify(card)) as SpacingCard;

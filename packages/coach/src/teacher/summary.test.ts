@@ -66,6 +66,13 @@ it('[CH34] a move that does not hold is met again in the exercise that has it wi
   expect(next?.exercise.standing).toBe('new');
 });
 
+it('[CH34] a skill that was tried a few times only is not called shaky', () => {
+  const log = logOf({ number: 3, daysAgo: 1, loops: loops(1, 80, 'loose', MISSED_LETS) });
+  expect(summariseStudent({ name: 'Bram', shelf: [swing], log, assignments: [] }, NOW).shakySkills).toEqual(
+    [],
+  );
+});
+
 it('[CH34] what the teacher has set already is not suggested again', () => {
   const assignments = swing.lesson.exercises.map(({ number }) => ({
     lesson: swing.id,
