@@ -1,6 +1,6 @@
 /** Lesson files on disk. */
 import { readFile } from 'node:fs/promises';
-import { formatProblem, type InputProblem, type Lesson, parseLesson } from '@shedbook/core';
+import { type Exercise, formatProblem, type InputProblem, type Lesson, parseLesson } from '@shedbook/core';
 import { InputError } from './input-error.ts';
 
 /** A lesson file, read and parsed. */
@@ -43,4 +43,16 @@ export function requireLesson(file: LessonFile, warn: (line: string) => void): L
   if (!file.lesson) throw new InputError(file.problems.map(formatProblem).join('\n'));
   for (const problem of file.problems) warn(formatProblem(problem));
   return file.lesson;
+}
+
+/**
+ * The exercise with a number that a person gave as `what`.
+ * @throws InputError when there is none.
+ */
+export function requireExercise(lesson: Lesson, number: number, what: string): Exercise {
+  const exercise = lesson.exercises.find((each) => each.number === number);
+  if (exercise) return exercise;
+  const most = lesson.exercises.length;
+  const expected = most === 0 ? 'a lesson with exercises' : `a number from 1 to ${most}`;
+  throw new InputError(`${what}: found ${number}, expected ${expected}`);
 }

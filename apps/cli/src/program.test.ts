@@ -138,6 +138,9 @@ describe('build', () => {
     ['--exercise', '3', 'numbers from 1 to 2'],
     ['--paper', 'A5', 'one of A4, Letter'],
     ['--loudness', 'loud', 'LUFS from -40 to -6'],
+    ['--click', '5', 'beats such as 1,2,3,4, or all'],
+    ['--subdivide', '5', '1, 2, 3, 4, 6 slots a beat'],
+    ['--gap', '2', 'bars with click and bars without, such as 2/2'],
   ])('[CL4] refuses %s %s', async (option, value, expected) => {
     const path = await lessonFile('good.lesson.yaml');
     const out = join(folder, 'refused');
@@ -146,6 +149,50 @@ describe('build', () => {
     expect(err).toContain(`${option}: found "`);
     expect(err).toContain(expected);
     await expect(readdir(out)).rejects.toThrow();
+  });
+
+  it('[CL3][CL4] plays on a SoundFont, and says what is wrong with one', async () => {
+    const path = await lessonFile('good.lesson.yaml');
+    const out = join(folder, 'font');
+    const base = ['build', path, '--out', out, '--audio', 'wav', '--exercise', '1'];
+    const none = await run(...base, '--kit', join(folder, 'none.sf2'));
+    expect(none).toMatchObject({ status: 2 });
+    expect(none.err).toContain('there is no such file; expected a SoundFont 2 file');
+    const bad = await run(...base, '--kit', path);
+    expect(bad.status).toBe(2);
+    expect(bad.err).toContain('that is no RIFF file');
+  });
+
+  it('[CL3] adds a click where asked', async () => {
+    const path = await lessonFile('good.lesson.yaml');
+    const args = [
+      '--audio',
+      'wav',
+      '--exercise',
+      '1',
+      '--form',
+      'time',
+      '--mute',
+      'ride,bass,hihat-foot',
+      '--dry',
+    ];
+    await run('build', path, '--out', join(folder, 'plain'), ...args);
+    await run('build', path, '--out', join(folder, 'clicked'), ...args, '--click', '2,4', '--gap', '1/1');
+    const loudest = async (name: string, from: number, to: number) => {
+      const wav = await readFile(join(folder, name, 'audio/01.wav'));
+      const rate = wav.readUInt32LE(28);
+      const bytes = wav.subarray(
+        44 + Math.floor((from * rate) / 6) * 6,
+        44 + Math.floor((to * rate) / 6) * 6,
+      );
+      let peak = 0;
+      for (let i = 0; i + 3 <= bytes.length; i += 3) peak = Math.max(peak, Math.abs(bytes.readIntLE(i, 3)));
+      return peak / 2 ** 23;
+    };
+    // definition: at 120 beat 2 of the first bar after a bar of count-in is 2.5 s in; bar 2 is silent
+    expect(await loudest('clicked', 2.5, 2.6)).toBeGreaterThan(0.02);
+    expect(await loudest('clicked', 4.4, 5.9)).toBeLessThan(0.001);
+    expect(await loudest('plain', 2.4, 5.9)).toBeLessThan(0.001);
   });
 
   it('[CL4][CL8] refuses a lesson with errors and a folder that cannot be written', async () => {
@@ -189,8 +236,67 @@ describe('compose', () => {
   });
 });
 
+describe('pages of other kinds', () => {
+  it('[CL5] composes questions, a weak move, variations and a review', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const patterns = async (...args: string[]) => {
+      const out = join(folder, 'page.lesson.yaml');
+      const { status, err } = await run('compose', path, '--out', out, ...args);
+      expect({ status, err }).toEqual({ status: 0, err: '' });
+      const lines = (await readFile(out, 'utf8'))
+        .split('exercises:')[1]
+        ?.match(/[x.]+(?: [x.]+){3}(?: \\| [x.]+(?: [x.]+){3})?/g);
+      return lines ?? [];
+    };
+    const questions = await patterns('--questions', '--count', '6');
+    expect(questions).toHaveLength(6);
+    expect(questions.every((text) => text.includes('|'))).toBe(true);
+    const weak = await patterns('--weak', '..x ...', '--count', '8');
+    // definition: the bar loops, so the last beat leads to the first
+    expect(weak.every((text) => `${text} ${text}`.includes('..x ...'))).toBe(true);
+    expect((await patterns('--variations', '1', '--count', '5'))[0]).toBe('x.. ..x x.x ...');
+    expect(await patterns('--review', path, '--count', '2')).toHaveLength(2);
+  });
+
+  it.each([
+    [['--weak', '..x'], '--weak: found "..x", expected two cells'],
+    [['--weak', '..x xxx'], '--weak: the vocabulary has no cell "xxx"'],
+    [['--weak', '..x ...', '--questions'], 'expected one kind of page at a time'],
+    [['--variations', '9'], '--variations: found 9, expected a number from 1 to 2'],
+    [['--bars', '7'], '--bars: found "7", expected a whole number from 1 to 4'],
+  ])('[CL4] refuses %j', async (args, expected) => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const { status, err } = await run('compose', path, ...args);
+    expect(status).toBe(2);
+    expect(err).toContain(expected);
+    expect(await readFile(path, 'utf8')).toBe(LESSON);
+  });
+
+  it('[CL4] writes nothing when no bar is allowed', async () => {
+    const text = 'title: T\nexercises:\n  - x x x x\n';
+    const path = await lessonFile('empty.lesson.yaml', text);
+    const { status, err } = await run('compose', path);
+    expect(status).toBe(2);
+    expect(err).toContain('nothing could be composed');
+    expect(await readFile(path, 'utf8')).toBe(text);
+  });
+});
+
+describe('why', () => {
+  it('[CL10] explains an exercise, and compares two', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    expect((await run('why', path, '1')).out).toContain('1. x.. ..x x.x ...: ');
+    expect((await run('why', path, '2', '1')).out).toMatch(/^2 is (harder|easier) than 1 because /);
+    expect(JSON.parse((await run('why', path, '2', '--json')).out)).toHaveProperty('reasons');
+    expect(await run('why', path, '5')).toMatchObject({
+      status: 2,
+      err: 'exercise: found 5, expected a number from 1 to 2',
+    });
+  });
+});
+
 describe('help', () => {
-  it.each(['check', 'build', 'compose'])('[CL7] explains %s', async (command) => {
+  it.each(['check', 'build', 'compose', 'why'])('[CL7] explains %s', async (command) => {
     const { status, out } = await run(command, '--help');
     expect(status).toBe(0);
     expect(out).toContain(`Usage: shedbook ${command}`);

@@ -7,6 +7,7 @@ import { Command, CommanderError } from 'commander';
 import { build } from './commands/build.ts';
 import { check } from './commands/check.ts';
 import { composeCommand } from './commands/compose.ts';
+import { why } from './commands/why.ts';
 import { InputError } from './input-error.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -39,6 +40,8 @@ Examples:
       exercise 1 built up layer by layer
   shedbook build first.lesson.yaml --out first --audio mp3 --mute ride
       everything but the ride, for the student to play it
+  shedbook build first.lesson.yaml --out first --audio mp3 --mute ride --click 2,4 --gap 2/2
+      the same with a click on 2 and 4 that drops out every other two bars
 
 Mind the volume: set it on quiet headphones first, and take breaks for your ears.`;
 
@@ -49,18 +52,29 @@ Examples:
   shedbook compose first.lesson.yaml --count 24 --seed 7 --out second.lesson.yaml
       another page, into another file
   shedbook compose first.lesson.yaml --keep 1,2 --explain
-      1 and 2 stay, the rest is composed round them; says how hard each bar is`;
+      1 and 2 stay, the rest is composed round them; says how hard each bar is
+  shedbook compose first.lesson.yaml --weak "..x ..." --count 12 --out weak.lesson.yaml
+      twelve bars that all lead from a last triplet into a rest`;
 
-function list(text: string): readonly number[] {
-  const numbers = text.split(',').map(Number);
-  if (numbers.every((number) => Number.isInteger(number) && number >= 1)) return numbers;
+/** Reads an option that is a whole number in a range. */
+function whole(option: string, least: number, most: number) {
+  return (text: string): number => {
+    const value = Number(text);
+    if (Number.isInteger(value) && value >= least && value <= most) return value;
+    throw new InputError(`--${option}: found "${text}", expected a whole number from ${least} to ${most}`);
+  };
+}
+
+function numbers(text: string): readonly number[] {
+  const read = text.split(',').map(Number);
+  if (read.every((number) => Number.isInteger(number) && number >= 1)) return read;
   throw new InputError(`--keep: found "${text}", expected numbers of exercises such as 1,2,5`);
 }
 
-function count(text: string): number {
+function exerciseNumber(text: string): number {
   const value = Number(text);
-  if (Number.isInteger(value) && value >= 1 && value <= 400) return value;
-  throw new InputError(`--count: found "${text}", expected a whole number from 1 to 400`);
+  if (Number.isInteger(value) && value >= 1) return value;
+  throw new InputError(`exercise: found "${text}", expected the number of an exercise`);
 }
 
 function addCheck(program: Command, terminal: Terminal, done: (status: number) => void): void {
@@ -96,6 +110,9 @@ function addBuild(program: Command, terminal: Terminal, done: (status: number) =
     .option('--paper <size>', 'A4 or Letter, whatever the lesson says')
     .option('--loudness <lufs>', 'loudness of recordings in LUFS; -16 when left out')
     .option('--kit <file>', 'a SoundFont 2 file (.sf2) to play on instead of the built-in kit')
+    .option('--click <beats>', 'a click that plays along: all, or beats such as 2,4')
+    .option('--subdivide <slots>', 'quiet clicks inside the beat: 2, 3, 4 or 6 slots')
+    .option('--gap <bars>', 'click for some bars, then silence for some, over and over: 2/2')
     .option('--dry', 'recordings without the room')
     .option('--json', 'what was made as JSON')
     .addHelpText('after', BUILD_HELP)
@@ -108,14 +125,35 @@ function addCompose(program: Command, terminal: Terminal, done: (status: number)
     .summary('write a graded page of exercises from the vocabulary')
     .description('Composes exercises: no two alike, every move between cells met, each a small step harder.')
     .argument('<lesson>', 'a lesson file with a vocabulary')
-    .option('--count <n>', 'how many exercises; what the lesson says, else 24', count)
+    .option('--count <n>', 'how many exercises; what the lesson says, else 24', whole('count', 1, 400))
     .option('--seed <s>', 'another seed gives another page; the same seed always gives the same')
-    .option('--keep <numbers>', 'exercises that stay where they are, joined by commas', list)
+    .option('--keep <numbers>', 'exercises that stay where they are, joined by commas', numbers)
+    .option('--bars <n>', 'bars in an exercise: 1 to 4', whole('bars', 1, 4))
+    .option('--questions', 'two-bar exercises, each a question and its answer')
+    .option('--weak <move>', 'a page for one move between cells, such as "..x ..."')
+    .option('--review <lessons...>', 'a page that mixes the exercises of these lessons')
+    .option('--variations <n>', 'variations of one exercise of the lesson', whole('variations', 1, 10_000))
     .option('--out <file>', 'write into this file instead of the lesson')
     .option('--explain', 'print each bar with its difficulty')
     .option('--json', 'the report as JSON')
     .addHelpText('after', COMPOSE_HELP)
     .action(async (lesson: string, options) => done(await composeCommand({ lesson, ...options }, terminal)));
+}
+
+function addWhy(program: Command, terminal: Terminal, done: (status: number) => void): void {
+  program
+    .command('why')
+    .summary('say what makes an exercise hard, or harder than another')
+    .description("Explains the difficulty of an exercise over the lesson's groove, part by part.")
+    .argument('<lesson>', 'a lesson file')
+    .argument('<exercise>', 'its number', exerciseNumber)
+    .argument('[other]', 'number of the exercise that it is compared with', exerciseNumber)
+    .option('--json', 'the parts as JSON')
+    .action(async (lesson: string, first: number, other: number | undefined, options: { json?: boolean }) => {
+      done(
+        await why(lesson, other === undefined ? [first] : [first, other], options.json ?? false, terminal),
+      );
+    });
 }
 
 /** The whole command line; `done` is told the exit status of what ran. */
@@ -132,6 +170,7 @@ export function createProgram(terminal: Terminal, done: (status: number) => void
   addCheck(program, terminal, done);
   addBuild(program, terminal, done);
   addCompose(program, terminal, done);
+  addWhy(program, terminal, done);
   return program;
 }
 

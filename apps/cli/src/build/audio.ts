@@ -6,8 +6,8 @@
  */
 import type { Lesson, Performance } from '@shedbook/core';
 import {
+  addClicks,
   CEILING_DBTP,
-  createKit,
   encodeFlac,
   encodeMp3,
   encodeOgg,
@@ -18,6 +18,7 @@ import {
   render,
   type StereoAudio,
 } from '@shedbook/sound';
+import { loadKit } from '../adapters/kit.ts';
 import type { Terminal } from '../terminal.ts';
 import { fileNumber, type Outbox } from './outbox.ts';
 import { performForSound } from './perform-exercise.ts';
@@ -65,8 +66,14 @@ function recordingsOf(lesson: Lesson, request: BuildRequest): readonly Recording
 
 /** Renders what plays; the gain is that of the whole. */
 function record(lesson: Lesson, request: BuildRequest, kit: Kit, recording: Recording): StereoAudio {
+  const { click } = request;
   const sound = (performance: Performance) =>
-    render(performance, { kit, setUp: lesson.setUp, room: !request.dry, seed: recording.exercise });
+    render(click ? addClicks(performance, { meter: lesson.meter, ...click }) : performance, {
+      kit,
+      setUp: lesson.setUp,
+      room: !request.dry,
+      seed: recording.exercise,
+    });
   const { exercise, layers } = recording;
   const all = lesson.layers.length;
   const whole = sound(performForSound(lesson, exercise, { ...request, mute: [] }, all));
@@ -84,7 +91,7 @@ export async function writeAudio(
   terminal: Terminal,
 ): Promise<void> {
   if (request.audio === null) return;
-  const kit = createKit({ sampleRateHz: SAMPLE_RATE_HZ });
+  const kit = await loadKit(request.kit, SAMPLE_RATE_HZ);
   const recordings = recordingsOf(lesson, request);
   for (const [index, recording] of recordings.entries()) {
     terminal.progress(`Recording ${index + 1} of ${recordings.length} …`);

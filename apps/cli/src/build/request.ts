@@ -3,7 +3,17 @@
  *
  * Conventions: tempi in quarter notes a minute; exercises and layers count from 1.
  */
-import { type Form, isVoice, type Lesson, nearest, VOICES, type Voice } from '@shedbook/core';
+import {
+  type Form,
+  isSubdivision,
+  isVoice,
+  type Lesson,
+  nearest,
+  SUBDIVISIONS,
+  VOICES,
+  type Voice,
+} from '@shedbook/core';
+import type { ClickOptions } from '@shedbook/sound';
 import { InputError } from '../input-error.ts';
 
 /** Audio formats. */
@@ -25,6 +35,9 @@ export interface BuildOptions {
   readonly loudness?: string;
   readonly kit?: string;
   readonly dry?: boolean;
+  readonly click?: string;
+  readonly subdivide?: string;
+  readonly gap?: string;
   readonly json?: boolean;
 }
 
@@ -45,6 +58,8 @@ export interface BuildRequest {
   readonly kit: string | null;
   /** Without room. */
   readonly dry: boolean;
+  /** The click that plays along, or null. */
+  readonly click: Omit<ClickOptions, 'meter'> | null;
 }
 
 const DEFAULT_LOUDNESS_LUFS = -16;
@@ -113,6 +128,35 @@ function readExercises(text: string | undefined, lesson: Lesson): readonly numbe
   return [...new Set(numbers)];
 }
 
+function readBeats(text: string, lesson: Lesson): readonly number[] {
+  const all = lesson.meter.beats.map((_, index) => index + 1);
+  if (text === 'all') return all;
+  const beats = text.split(',').map(Number);
+  return beats.every((beat) => all.includes(beat))
+    ? beats
+    : refuse('click', text, `beats such as ${all.join(',')}, or all`);
+}
+
+/** Bars with click and bars without, such as `2/2`. */
+function readGap(text: string) {
+  const [soundingBars, silentBars] = (/^(\d{1,2})\/(\d{1,2})$/.exec(text) ?? []).slice(1).map(Number);
+  if (!soundingBars || silentBars === undefined)
+    return refuse('gap', text, 'bars with click and bars without, such as 2/2');
+  return { soundingBars, silentBars };
+}
+
+function readClick({ click, subdivide, gap }: BuildOptions, lesson: Lesson): BuildRequest['click'] {
+  if (click === undefined && subdivide === undefined && gap === undefined) return null;
+  const slots = Number(subdivide ?? 1);
+  if (!isSubdivision(slots))
+    return refuse('subdivide', subdivide ?? '', `${SUBDIVISIONS.join(', ')} slots a beat`);
+  return {
+    beats: readBeats(click ?? 'all', lesson),
+    subdivision: slots,
+    ...(gap === undefined ? {} : { gap: readGap(gap) }),
+  };
+}
+
 /**
  * Makes sense of the options.
  * @throws InputError with what was found and what was expected.
@@ -135,5 +179,6 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
       loudness === undefined ? DEFAULT_LOUDNESS_LUFS : readNumber('loudness', loudness, -40, -6, 'LUFS'),
     kit: kit ?? null,
     dry: options.dry ?? false,
+    click: readClick(options, lesson),
   };
 }

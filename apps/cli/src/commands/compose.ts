@@ -1,8 +1,17 @@
 /** `shedbook compose`: writes exercises from the lesson's vocabulary into the lesson, or into another file. */
 import { writeFile } from 'node:fs/promises';
-import { type ComposeReport, compose } from '@shedbook/composer';
-import { setExercises } from '@shedbook/core';
-import { readLessonFile, requireLesson } from '../lesson-file.ts';
+import {
+  type ComposeReport,
+  type Composition,
+  compose,
+  composeQuestions,
+  composeReview,
+  composeWeakMove,
+  variationsOf,
+} from '@shedbook/composer';
+import { type Exercise, type Lesson, setExercises } from '@shedbook/core';
+import { InputError } from '../input-error.ts';
+import { readLessonFile, reasonOf, requireExercise, requireLesson } from '../lesson-file.ts';
 import type { Terminal } from '../terminal.ts';
 
 /** What the command line asks for. */
@@ -10,17 +19,36 @@ export interface ComposeRequest {
   readonly lesson: string;
   readonly count?: number;
   readonly seed?: string;
+  readonly bars?: number;
   /** Numbers of exercises that stay in place. */
   readonly keep?: readonly number[];
+  /** Question and answer pairs. */
+  readonly questions?: boolean;
+  /** A page for one move between cells, e.g. `..x ...`. */
+  readonly weak?: string;
+  /** Lesson files whose exercises are mixed. */
+  readonly review?: readonly string[];
+  /** Number of an exercise whose variations are written. */
+  readonly variations?: number;
   readonly out?: string;
   readonly explain?: boolean;
   readonly json?: boolean;
 }
 
+/** What was composed: exercises, and a report where the page was composed from the vocabulary. */
+interface Composed {
+  readonly exercises: readonly Omit<Exercise, 'number'>[];
+  readonly report: ComposeReport | null;
+}
+
+const KINDS = ['questions', 'weak', 'review', 'variations'] as const;
+const DEFAULT_REVIEW_COUNT = 16;
+
 function coverageLine({ coverage }: ComposeReport): string {
   const { possible, met, missed, completeAt } = coverage;
-  if (missed.length === 0)
+  if (missed.length === 0) {
     return `All ${possible} moves between cells are met, the last of them in exercise ${completeAt}.`;
+  }
   const names = missed.map(({ from, to }) => `${from} → ${to}`).join(', ');
   return `${met} of ${possible} moves between cells are met; missing: ${names}.`;
 }
@@ -37,24 +65,118 @@ function barLines(report: ComposeReport): readonly string[] {
   );
 }
 
-/** Composes and writes. @returns the exit status. */
+function readSeed(seed: string | undefined, lesson: Lesson): number | string {
+  if (seed === undefined) return lesson.compose.seed;
+  return /^\d+$/.test(seed) ? Number(seed) : seed;
+}
+
+function optionsOf({ count, bars, keep }: ComposeRequest, seed: number | string) {
+  return {
+    seed,
+    ...(count === undefined ? {} : { count }),
+    ...(bars === undefined ? {} : { bars }),
+    ...(keep === undefined ? {} : { keep }),
+  };
+}
+
+function weakMove(lesson: Lesson, text: string, options: ReturnType<typeof optionsOf>): Composition {
+  const [from, to, ...rest] = text.trim().split(/\s+/);
+  if (!from || !to || rest.length > 0) {
+    throw new InputError(`--weak: found "${text}", expected two cells such as "..x ..."`);
+  }
+  try {
+    return composeWeakMove(lesson, { from, to }, options);
+  } catch (error) {
+    if (error instanceof RangeError && error.message.startsWith('the vocabulary')) {
+      throw new InputError(`--weak: ${error.message}`);
+    }
+    throw error;
+  }
+}
+
+async function review(
+  lesson: Lesson,
+  request: ComposeRequest,
+  seed: number | string,
+  warn: Terminal['warn'],
+) {
+  const paths = request.review ?? [];
+  const sheets = await Promise.all(
+    paths.map(async (path) => requireLesson(await readLessonFile(path), warn)),
+  );
+  const other = sheets.findIndex((sheet) => sheet.meter.text !== lesson.meter.text);
+  if (other >= 0) {
+    throw new InputError(
+      `--review: ${paths[other]} is in ${sheets[other]?.meter.text}, expected ${lesson.meter.text}`,
+    );
+  }
+  const count = request.count ?? DEFAULT_REVIEW_COUNT;
+  return composeReview(lesson, sheets, { count, seed }).map((reviewed) => reviewed.exercise);
+}
+
+function variations(lesson: Lesson, number: number, count: number | undefined): Composed['exercises'] {
+  const exercise = requireExercise(lesson, number, '--variations');
+  const part = exercise.parts.find((each) => each.voice === lesson.comping);
+  if (!part)
+    throw new InputError(`--variations: exercise ${number} has no ${lesson.comping}, expected one that has`);
+  const others = variationsOf(lesson, part.pattern).slice(0, count === undefined ? undefined : count - 1);
+  const voice = lesson.comping;
+  return [
+    { name: null, parts: [part], sticking: null, notes: null },
+    ...others.map((each) => ({
+      name: each.what,
+      parts: [{ voice, pattern: each.pattern }],
+      sticking: null,
+      notes: null,
+    })),
+  ];
+}
+
+async function composed(lesson: Lesson, request: ComposeRequest, warn: Terminal['warn']): Promise<Composed> {
+  const asked = KINDS.filter((kind) => request[kind] !== undefined && request[kind] !== false);
+  if (asked.length > 1) {
+    const [first, second] = asked;
+    throw new InputError(`--${second}: found together with --${first}, expected one kind of page at a time`);
+  }
+  const seed = readSeed(request.seed, lesson);
+  if (request.review) return { exercises: await review(lesson, request, seed, warn), report: null };
+  if (request.variations !== undefined) {
+    return { exercises: variations(lesson, request.variations, request.count), report: null };
+  }
+  const options = optionsOf(request, seed);
+  if (request.questions) return composeQuestions(lesson, options);
+  return request.weak === undefined ? compose(lesson, options) : weakMove(lesson, request.weak, options);
+}
+
+function nothingComposed(path: string, report: ComposeReport | null): InputError {
+  const why = report?.notes.join(' ') || 'the vocabulary and its limits allow no bar.';
+  return new InputError(`${path}: nothing could be composed: ${why} Nothing was written.`);
+}
+
+async function write(path: string, text: string): Promise<void> {
+  await writeFile(path, text).catch((error: unknown) => {
+    throw new InputError(`${path} cannot be written: ${reasonOf(error)}`);
+  });
+}
+
+/**
+ * Composes and writes. @returns the exit status.
+ * @throws InputError when the lesson has an error, the request makes no sense, or no bar is allowed.
+ */
 export async function composeCommand(request: ComposeRequest, terminal: Terminal): Promise<number> {
   const file = await readLessonFile(request.lesson);
   const lesson = requireLesson(file, terminal.warn);
-  const { count, seed, keep, out = request.lesson } = request;
-  const { exercises, report } = compose(lesson, {
-    ...(count === undefined ? {} : { count }),
-    ...(seed === undefined ? {} : { seed: /^\d+$/.test(seed) ? Number(seed) : seed }),
-    ...(keep === undefined ? {} : { keep }),
-  });
-  await writeFile(out, setExercises(file.text, exercises, lesson.comping));
+  const { out = request.lesson } = request;
+  const { exercises, report } = await composed(lesson, request, terminal.warn);
+  if (exercises.length === 0) throw nothingComposed(request.lesson, report);
+  await write(out, setExercises(file.text, exercises, lesson.comping));
   if (request.json) {
-    terminal.say(JSON.stringify({ file: out, report }, null, 2));
+    terminal.say(JSON.stringify({ file: out, count: exercises.length, report }, null, 2));
     return 0;
   }
-  if (request.explain) for (const line of barLines(report)) terminal.say(line);
+  if (request.explain && report) for (const line of barLines(report)) terminal.say(line);
   terminal.say(`${exercises.length} exercises written to ${out}.`);
-  terminal.say(coverageLine(report));
-  terminal.say(difficultyLine(report));
+  if (report)
+    for (const line of [coverageLine(report), difficultyLine(report), ...report.notes]) terminal.say(line);
   return 0;
 }
