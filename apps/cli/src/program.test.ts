@@ -1,6 +1,7 @@
 import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { formatPattern, parseLesson } from '@shedbook/core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runProgram } from './program.ts';
 
@@ -243,10 +244,8 @@ describe('pages of other kinds', () => {
       const out = join(folder, 'page.lesson.yaml');
       const { status, err } = await run('compose', path, '--out', out, ...args);
       expect({ status, err }).toEqual({ status: 0, err: '' });
-      const lines = (await readFile(out, 'utf8'))
-        .split('exercises:')[1]
-        ?.match(/[x.]+(?: [x.]+){3}(?: \\| [x.]+(?: [x.]+){3})?/g);
-      return lines ?? [];
+      const { lesson } = parseLesson(await readFile(out, 'utf8'), out);
+      return (lesson?.exercises ?? []).map((each) => formatPattern(each.parts[0]?.pattern ?? { bars: [] }));
     };
     const questions = await patterns('--questions', '--count', '6');
     expect(questions).toHaveLength(6);
