@@ -45,9 +45,12 @@ export class PartReader {
   readonly #leftOut = new Map<string, NoteTally>();
   readonly #graces: GraceNotes;
   #divisions: Fraction | null = null;
+  #toldOfDivisions = false;
   #clef = 'percussion';
   #meter: Meter | null = null;
   #cursor: Fraction = ZERO;
+  /** Where the bar ends that is being read. */
+  #furthest: Fraction = ZERO;
   #chordStart: Fraction = ZERO;
 
   constructor(part: string, instruments: ReadonlyMap<string, ReadInstrument>, problems: ProblemList) {
@@ -74,6 +77,7 @@ export class PartReader {
 
   #measure(measure: ReadElement): void {
     this.#cursor = ZERO;
+    this.#furthest = ZERO;
     try {
       for (const element of measure.children) this.#element(element);
     } catch (error) {
@@ -88,7 +92,16 @@ export class PartReader {
       });
     }
     this.#graces.endBar();
+    if (measure.attributes['implicit'] === 'yes' && this.#bars.length === 0) this.#shiftPickup();
     this.#bars.push({ measure, meter: this.#meter });
+  }
+
+  /** A pickup is the end of a bar: what it has is moved up to the bar line after it. */
+  #shiftPickup(): void {
+    const missing = this.#meter ? subtract(this.#meter.bar, this.#furthest) : ZERO;
+    if (missing.num <= 0) return;
+    const pickup = this.#strokes.map((stroke) => ({ ...stroke, inBar: add(stroke.inBar, missing) }));
+    this.#strokes.splice(0, pickup.length, ...pickup);
   }
 
   #element(element: ReadElement): void {
@@ -96,6 +109,7 @@ export class PartReader {
     else if (element.name === 'note') this.#note(element, this.#bars.length);
     else if (element.name === 'backup') this.#move(element, -1);
     else if (element.name === 'forward') this.#move(element, 1);
+    if (compare(this.#cursor, this.#furthest) > 0) this.#furthest = this.#cursor;
   }
 
   #attributes(element: ReadElement): void {
@@ -126,6 +140,8 @@ export class PartReader {
     if (duration && divisions && divisions.num > 0) {
       return fraction(duration.num * divisions.den, duration.den * divisions.num * 4);
     }
+    if (!divisions && this.#toldOfDivisions) return ZERO;
+    this.#toldOfDivisions ||= !divisions;
     const given = text ? `the duration "${text}"` : `a ${element.name} without duration`;
     this.#problems.add(element, {
       code: 'musicxml-duration',
