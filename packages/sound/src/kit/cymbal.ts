@@ -68,14 +68,16 @@ export function makeCymbal(voicing: CymbalVoicing, rate: number, seed: string): 
   return { layers, wash: [] };
 }
 
-const INAUDIBLE = dbToGain(-72);
+/** How far under its peak a sound is taken to have ended, in dB. */
+const INAUDIBLE_DB = -70;
 
-/** A buffer cut where the rest stays 72 dB under its peak, ending in a short fade. */
-export function trimSilence(buffer: Float32Array, rate: number): Float32Array {
+/** A buffer cut where the rest stays far under its peak (70 dB unless told), ending in a short fade. */
+export function trimSilence(buffer: Float32Array, rate: number, underDb = INAUDIBLE_DB): Float32Array {
   let peak = 0;
   for (const sample of buffer) peak = Math.max(peak, Math.abs(sample));
+  const least = peak * dbToGain(underDb);
   let end = buffer.length;
-  while (end > 1 && Math.abs(buffer[end - 1] as number) < peak * INAUDIBLE) end -= 1;
+  while (end > 1 && Math.abs(buffer[end - 1] as number) < least) end -= 1;
   const trimmed = buffer.slice(0, end);
   fadeEnd(trimmed, rate, Math.min(0.2, (0.1 * end) / rate));
   return trimmed;

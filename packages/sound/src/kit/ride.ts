@@ -158,6 +158,9 @@ export function makeRideBell(rate: number, seed: string): RawSound {
   return makeCymbal(BELL, rate, seed);
 }
 
+/** A wash lies under the strokes themselves, so it ends earlier. */
+const WASH_END_DB = -48;
+
 /** Two takes of a wash. */
 export function makeWash(plate: Plate, rate: number, seed: string): readonly Float32Array[] {
   const own = { ...plate, seed: `${seed} ${plate.seed}` };
@@ -165,6 +168,6 @@ export function makeWash(plate: Plate, rate: number, seed: string): readonly Flo
   return [0, 1].map((take) => {
     const out = new Float32Array(Math.ceil(3 * rate));
     addPlateStroke(out, rate, own, ringPlate(own, take, rate, 3), stroke);
-    return trimSilence(out, rate);
+    return trimSilence(out, rate, WASH_END_DB);
   });
 }

@@ -48,9 +48,10 @@ export interface Renderer {
 const OPEN_HATS: ReadonlySet<SoundName> = new Set(['hihat-open', 'hihat-splash']);
 const CLOSERS: ReadonlySet<SoundName> = new Set(['hihat', 'hihat-foot']);
 
-/** Strokes of one instrument that ring at once: older ones are covered by newer and die away. */
-const MOST_STROKES_RINGING = 8;
-const COVERED_T60_SECONDS = 0.6;
+/** Strokes of one instrument that ring at once; what is older than them and than this is covered and dies away. */
+const MOST_STROKES_RINGING = 6;
+const COVERED_AFTER_SECONDS = 1.6;
+const COVERED_T60_SECONDS = 0.5;
 
 interface Waiting {
   readonly hit: Hit;
@@ -142,12 +143,16 @@ export function createRenderer(options: RendererOptions): Renderer {
     for (const hit of hits) waiting.push({ hit, sound: blow.sound });
   };
 
+  const isCovered = (hits: readonly Hit[] | undefined, at: number) =>
+    at - (hits?.[0]?.start ?? at) > COVERED_AFTER_SECONDS * rate;
+
   const coverOldest = (instrument: Instrument, hits: readonly Hit[], at: number) => {
     const strokes = latest.get(instrument) ?? [];
     latest.set(instrument, strokes);
     strokes.push(hits);
-    if (strokes.length <= MOST_STROKES_RINGING) return;
-    for (const hit of strokes.shift() ?? []) chokeHit(hit, at, COVERED_T60_SECONDS, rate);
+    while (strokes.length > MOST_STROKES_RINGING && isCovered(strokes[0], at)) {
+      for (const hit of strokes.shift() ?? []) chokeHit(hit, at, COVERED_T60_SECONDS, rate);
+    }
   };
 
   const start = (until: number) => {
