@@ -1,5 +1,12 @@
 /** The groove, printed once, with the stages in which it is built up, and the forms that exercises are played in. */
-import { type Layer, VOICE_FACTS } from '@shedbook/core';
+import {
+  FEATHERED_DB,
+  type Layer,
+  type Lesson,
+  levelDbToDynamic,
+  VOICE_FACTS,
+  type Voice,
+} from '@shedbook/core';
 import { leastTileWidthMm, type TileRequest } from '../tile/tile.ts';
 import type { FlowBlock, SheetContext } from './context.ts';
 import { describeBars } from './describe.ts';
@@ -19,11 +26,21 @@ function heading(context: SheetContext, text: string): Block {
   return setColumn(context.fonts, text, style('bold', 3.8), context.contentWidthMm, { maxLines: 1 });
 }
 
-function stageText(layer: Layer): string {
-  const joins = layer.joins.map((voice) => (voice === 'pattern' ? 'the exercise' : VOICE_FACTS[voice].label));
-  const list = joins.join(' + ');
-  if (layer.name === 'pattern' && list === 'the exercise') return list;
-  return layer.name === list ? list : `${layer.name}: ${list}`;
+/** A bass drum this far over a feathered one, in dB, is still called feathered. */
+const FEATHERED_SLACK_DB = 2;
+
+/** How loud a voice is in the balance, as a teacher says it: a dynamic, or feathered. */
+function loudness({ balance }: Lesson, voice: Voice): string {
+  const isFeathered = voice === 'bass' && balance.bass <= FEATHERED_DB + FEATHERED_SLACK_DB;
+  return isFeathered ? 'feathered' : levelDbToDynamic(balance[voice]);
+}
+
+function stageText(lesson: Lesson, layer: Layer): string {
+  const part = (voice: Voice) => `${VOICE_FACTS[voice].label}, ${loudness(lesson, voice)}`;
+  const exercise = `the exercise, ${loudness(lesson, lesson.comping)}`;
+  const plain = layer.joins.map((join) => (join === 'pattern' ? 'pattern' : VOICE_FACTS[join].label));
+  const list = layer.joins.map((join) => (join === 'pattern' ? exercise : part(join))).join(' + ');
+  return layer.name === plain.join(' + ') ? list : `${layer.name}: ${list}`;
 }
 
 /** A stage: its number in a ring, and what joins. */
@@ -44,7 +61,7 @@ function stage(context: SheetContext, layer: Layer, index: number, widthMm: numb
   const left = 2 * RING_MM + 2;
   const text = setColumn(
     context.fonts,
-    `${index === 0 ? '' : '+ '}${stageText(layer)}`,
+    `${index === 0 ? '' : '+ '}${stageText(context.lesson, layer)}`,
     style('regular', STAGE_SIZE_MM),
     widthMm - left,
     { maxLines: 3 },

@@ -223,7 +223,10 @@ describe('groove and legend', () => {
     const sheet = layOut(SWING);
     expect(tilesOf(sheet).filter((tile) => tile.title === 'The groove').length).toBe(1);
     expect(textsOf(sheet)).toEqual(
-      expect.arrayContaining(['Build it up', 'ride', '+ hi-hat foot', '+ bass drum', '+ the exercise']),
+      expect.arrayContaining([
+        // definition: the default balance on the one scale of dynamics: 0, -8, feathered, -4 dB
+        ...['Build it up', 'ride, f', '+ hi-hat foot, mp', '+ bass drum, feathered', '+ the exercise, mf'],
+      ]),
     );
     const long = layOut(
       'title: T\ngroove: { ride: "x x x x | x.x x x x | x x x x | x x x.x x" }\nexercises: ["x . . ."]\n',
