@@ -70,9 +70,10 @@ function feelText(feel: Feel): string {
 /** How the beat is divided; nothing where a compound meter says so itself. */
 function feelMark(context: SheetContext): Row {
   const row: Row = { items: [], x: 0 };
-  const { feel } = context.lesson;
-  if (feel.kind !== 'ratio' || feel.ratio !== 2) {
-    if (feel.kind === 'even' && context.lesson.meter.compound) return row;
+  const { feel, meter } = context.lesson;
+  const isTriplet = feel.kind === 'ratio' && feel.ratio === 2;
+  if (meter.compound && (isTriplet || feel.kind === 'even')) return row;
+  if (!isTriplet) {
     say(context, row, feelText(feel));
     return row;
   }

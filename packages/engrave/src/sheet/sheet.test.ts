@@ -186,6 +186,9 @@ describe('header', () => {
     );
     expect(texts('feel: even')).toContain('straight');
     expect(texts('feel: by tempo')).toContain('swing by tempo');
+    // definition: the division of a compound beat is in three already, so triplet feel is as written
+    const compound = textsOf(layOut('title: T\nmeter: 12/8\nfeel: triplet\nexercises: ["x x x x"]\n'));
+    expect(compound).not.toContain('swing');
   });
 
   it('[EN25] a compound meter counts dotted quarters where they are whole', () => {
