@@ -52,7 +52,7 @@ function slotSpelling(beat: Fraction, slots: number): SlotSpelling {
   return { base: (beat.den * normal) / 3, tuplet: { actual: slots, normal } };
 }
 
-function valueOf(base: number, dots: 0 | 1): NoteValue {
+function noteValue(base: number, dots: 0 | 1): NoteValue {
   if (![1, 2, 4, 8, 16, 32, 64].includes(base))
     throw new RangeError(`Internal error: no note value 1/${base}`);
   return { base: base as NoteValue['base'], dots };
@@ -60,10 +60,10 @@ function valueOf(base: number, dots: 0 | 1): NoteValue {
 
 /** The single value that is `length` slots long, or null when none is. */
 function singleValue(base: number, length: number): NoteValue | null {
-  if (isPowerOfTwo(length) && base % length === 0) return valueOf(base / length, 0);
+  if (isPowerOfTwo(length) && base % length === 0) return noteValue(base / length, 0);
   const undotted = (length * 2) / 3;
   if (Number.isInteger(undotted) && isPowerOfTwo(undotted) && base % undotted === 0) {
-    return valueOf(base / undotted, 1);
+    return noteValue(base / undotted, 1);
   }
   return null;
 }
@@ -87,14 +87,14 @@ function restsBetween(base: number, from: number, to: number): SpelledEvent[] {
   const rests: SpelledEvent[] = [];
   for (let slot = from; slot < to; ) {
     const length = restLength(slot, to);
-    rests.push({ kind: 'rest', slot, length, value: valueOf(base / length, 0) });
+    rests.push({ kind: 'rest', slot, length, value: noteValue(base / length, 0) });
     slot += length;
   }
   return rests;
 }
 
 function wholeBeat(beat: Fraction, kind: 'note' | 'rest'): SpelledBeat {
-  const value = beat.num === 1 ? valueOf(beat.den, 0) : valueOf(beat.den / 2, 1);
+  const value = beat.num === 1 ? noteValue(beat.den, 0) : noteValue(beat.den / 2, 1);
   return { slots: 1, tuplet: null, events: [{ kind, slot: 0, length: 1, value }] };
 }
 

@@ -1,5 +1,5 @@
 /** Pages: blocks flowed from the top margin down, a footer on each. */
-import { type Box } from '../svg/geometry.ts';
+import type { Box } from '../svg/geometry.ts';
 import type { FlowBlock } from './context.ts';
 import { allMoved, type Item } from './item.ts';
 import { movedPlace, type PagedPlace } from './places.ts';

@@ -63,7 +63,7 @@ interface LoadedFace extends Face {
 }
 
 /** Marks that need no glyph of their own: variation selectors and joiners. */
-const INVISIBLE = /[\u200b-\u200f\u2060\ufe00-\ufe0f]/u;
+const INVISIBLE = /\u200b|\u200c|\u200d|\u200e|\u200f|\u2060|[\ufe00-\ufe0f]/u;
 
 const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
 

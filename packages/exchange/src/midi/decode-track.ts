@@ -77,14 +77,21 @@ class TrackDecoder {
     this.ticks += this.#reader.vlq('delta time');
     const offset = this.#reader.offset;
     const first = this.#reader.peek('an event');
-    if (first < 0x80) return this.#channel(this.#running ?? this.#noStatus(offset, first));
+    if (first < 0x80) {
+      this.#channel(this.#running ?? this.#noStatus(offset, first));
+      return;
+    }
     this.#reader.byte('status');
     if (first < 0xf0) {
       this.#running = first;
-      return this.#channel(first);
+      this.#channel(first);
+      return;
     }
     this.#running = null;
-    if (first === 0xff) return this.#meta(offset);
+    if (first === 0xff) {
+      this.#meta(offset);
+      return;
+    }
     if (first === 0xf0 || first === 0xf7) {
       this.#reader.take(this.#reader.vlq('system exclusive length'), 'system exclusive data');
       return;

@@ -57,9 +57,9 @@ function compare(lesson: Lesson): void {
   expect([...found.keys()].sort()).toEqual([...inside.keys()].sort());
   for (const [note, times] of inside) {
     expect(found.get(note)).toHaveLength(times.length);
-    times.forEach((time, i) =>
-      expect(Math.abs((found.get(note)?.[i] ?? 0) - time)).toBeLessThan(FLOAT_SECONDS),
-    );
+    for (const [i, time] of times.entries()) {
+      expect(Math.abs((found.get(note)?.[i] ?? 0) - time)).toBeLessThan(FLOAT_SECONDS);
+    }
   }
   expect(outside.length).toBeCloseTo(performance.durationSeconds, 4);
   const { upper, lower } = lesson.meter;

@@ -170,7 +170,10 @@ export class PartReader {
 
   #note(note: ReadElement, bar: number): void {
     if (childOf(note, 'cue')) return;
-    if (childOf(note, 'grace')) return this.#grace(note);
+    if (childOf(note, 'grace')) {
+      this.#grace(note);
+      return;
+    }
     if (!childOf(note, 'chord')) {
       this.#graces.beginEvent();
       this.#chordStart = this.#cursor;

@@ -56,9 +56,9 @@ describe('MusicXML is read back', () => {
             .sort(byPlace);
           const wanted = played(lesson, exercise);
           expect(read.map((s) => s.place)).toEqual(wanted.map((s) => s.place));
-          read.forEach((s, i) =>
-            expect(Math.abs(s.levelDb - (wanted[i] as Told).levelDb)).toBeLessThan(LEVEL_DB),
-          );
+          for (const [i, s] of read.entries()) {
+            expect(Math.abs(s.levelDb - (wanted[i] as Told).levelDb)).toBeLessThan(LEVEL_DB);
+          }
         }
       }),
       { numRuns: 40 },

@@ -34,20 +34,20 @@ function isAllowed(point: number): boolean {
 /** Text that needs no change. */
 const PLAIN = /^[\w .,:;/()+-]*$/;
 
-function escape(text: string): string {
+function escapeXml(text: string): string {
   if (PLAIN.test(text)) return text;
   const allowed = [...text].map((each) => (isAllowed(each.codePointAt(0) ?? 0) ? each : '\ufffd'));
   return allowed.map((each) => ESCAPES[each] ?? (each === '\r' ? '&#13;' : each)).join('');
 }
 
 function attributeText([name, value]: readonly [string, string | number]): string {
-  return ` ${name}="${escape(`${value}`).replaceAll('\n', '&#10;').replaceAll('\t', '&#9;')}"`;
+  return ` ${name}="${escapeXml(`${value}`).replaceAll('\n', '&#10;').replaceAll('\t', '&#9;')}"`;
 }
 
 function lines(node: XmlNode, indent: string, out: string[]): void {
   const open = `${indent}<${node.name}${Object.entries(node.attributes).map(attributeText).join('')}`;
   if (node.content.length === 0) out.push(`${open}/>`);
-  else if (typeof node.content === 'string') out.push(`${open}>${escape(node.content)}</${node.name}>`);
+  else if (typeof node.content === 'string') out.push(`${open}>${escapeXml(node.content)}</${node.name}>`);
   else {
     out.push(`${open}>`);
     for (const child of node.content) lines(child, `${indent}  `, out);

@@ -99,7 +99,9 @@ describe('a ringing cymbal', () => {
       render({ strokes: played, durationSeconds: 2.1 }, { kit: kit(), ...dry, tail: 'cut' }).left;
     const added = new Float32Array(whole([]).length);
     for (const stroke of strokes)
-      whole([stroke]).forEach((sample, i) => (added[i] = (added[i] as number) + sample));
+      whole([stroke]).forEach((sample, i) => {
+        added[i] = (added[i] as number) + sample;
+      });
     const energyDb = (samples: Float32Array, from: number, to: number) => {
       const stretch = samples.subarray(Math.round(from * RATE), Math.round(to * RATE));
       return 10 * Math.log10(stretch.reduce((sum, sample) => sum + sample * sample, 0));

@@ -25,9 +25,7 @@ const timecents = (value: number) => 2 ** (value / 1200);
 /** Frequency of absolute cents: 0 is 8.176 Hz. */
 const absoluteCents = (value: number) => 8.176 * 2 ** (value / 1200);
 
-interface Reader {
-  (name: keyof typeof GeneratorTypes): number;
-}
+type Reader = (name: keyof typeof GeneratorTypes) => number;
 
 function reader(voice: VoiceParameters): Reader {
   return (name) => voice.generators[GeneratorTypes[name]] ?? 0;
