@@ -27,6 +27,8 @@ export interface Heard {
 export interface StrokesEvent {
   readonly strokes: readonly TimedStroke[];
   readonly sampleRate: number;
+  /** The sample that leaves the loudspeaker at this moment. */
+  readonly heardSample: () => number;
 }
 
 /** Name of the event on `window` that carries a {@link StrokesEvent}. */
@@ -53,6 +55,12 @@ function makeKit(first: readonly SoundName[]): MessagePort {
   const request: KitRequest = { sampleRateHz: RATE_HZ, first, port: port2 };
   worker.postMessage(request, [port2]);
   return port1;
+}
+
+/** The sample that leaves the loudspeaker now. Source: Web Audio API, `outputLatency`; older browsers lack it. */
+function heardSample(context: AudioContext): number {
+  const latency = context.outputLatency || context.baseLatency || 0;
+  return (context.currentTime - latency) * context.sampleRate;
 }
 
 /** A player; it makes its sound thread when it is first asked to play. */
@@ -110,8 +118,7 @@ export class Player {
   heard(): Heard | null {
     const context = this.#context;
     if (this.#status !== 'playing' || !context) return null;
-    const latency = context.outputLatency || context.baseLatency || 0;
-    const sample = (context.currentTime - latency) * context.sampleRate;
+    const sample = heardSample(context);
     const told = this.#told.findLast((each) => each.anchor.sample <= sample) ?? this.#told[0];
     if (!told) return null;
     const { anchor } = told;
@@ -142,7 +149,11 @@ export class Player {
       if (this.#status === 'loading') this.#show('playing');
       return;
     }
-    const detail: StrokesEvent = { strokes: report.strokes, sampleRate: RATE_HZ };
+    const detail: StrokesEvent = {
+      strokes: report.strokes,
+      sampleRate: RATE_HZ,
+      heardSample: () => (this.#context ? heardSample(this.#context) : 0),
+    };
     window.dispatchEvent(new CustomEvent(STROKES_EVENT, { detail }));
   }
 

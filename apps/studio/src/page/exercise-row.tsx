@@ -1,5 +1,5 @@
 /** An exercise on the page: its number in the margin, its notation, and where it is chosen the place to write. */
-import { type Exercise, type Meter, type Pattern } from '@shedbook/core';
+import type { Exercise, Meter, Pattern } from '@shedbook/core';
 import { type KeyboardEvent, memo, type PointerEvent } from 'react';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
 import { sayPattern } from '../edit/spoken.ts';

@@ -24,13 +24,12 @@ export function rowsOf(cells: readonly Cell[], meter: Meter, widthPx: number, ta
   const edges = beatEdges(meter);
   const end = edges.at(-1) ?? 0;
   const beats = cells.length;
-  let count = 1;
-  while (count < beats && widthPx > 0) {
-    const perRow = end / count + tail;
-    if ((widthPx / perRow) * narrowestSlot(cells, edges) >= LEAST_SLOT_PX) break;
-    count += 1;
-  }
-  const beatsPerRow = Math.ceil(beats / count);
+  const widestRow = (perRow: number) =>
+    Math.max(...cells.map((_, beat) => (edges[Math.min(beats, beat + perRow)] ?? end) - (edges[beat] ?? 0)));
+  const fits = (perRow: number) =>
+    (widthPx / (widestRow(perRow) + tail)) * narrowestSlot(cells, edges) >= LEAST_SLOT_PX;
+  let beatsPerRow = beats;
+  while (beatsPerRow > 1 && widthPx > 0 && !fits(beatsPerRow)) beatsPerRow -= 1;
   return Array.from({ length: Math.ceil(beats / beatsPerRow) }, (_, row) => {
     const fromBeat = row * beatsPerRow;
     const toBeat = Math.min(beats, fromBeat + beatsPerRow);

@@ -67,6 +67,13 @@ describe('reading', () => {
     expect(lesson.comping).toBe('snare');
   });
 
+  it('[LE12] keeps the groove in the order of the file; its first voice leads', () => {
+    const lesson = read('title: T\ngroove: {hihat: x x x x, bass: x . x ., ride: x x x x}\n');
+    expect(lesson.groove.map((part) => part.voice)).toEqual(['hihat', 'bass', 'ride']);
+    expect(lesson.lead).toBe('hihat');
+    expect(read('title: T\ngroove: {bass: x . x ., hihat: x x x x}\n').lead).toBe('bass');
+  });
+
   it('[LE2] reads back every lesson that it prints', () => {
     fc.assert(
       fc.property(arbitraryLesson, (lesson) => {

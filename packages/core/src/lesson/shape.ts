@@ -172,13 +172,22 @@ export interface Shaped {
   readonly lesson: RawLesson;
 }
 
+/** The schema gives voices in its own order: a groove is in the order of the file, since its first voice leads. */
+function inWrittenOrder(lesson: RawLesson, written: unknown): RawLesson {
+  const { groove } = lesson;
+  if (!groove) return lesson;
+  const order = Object.keys((written as { readonly groove: object }).groove);
+  const entries = Object.entries(groove).toSorted(([a], [b]) => order.indexOf(a) - order.indexOf(b));
+  return { ...lesson, groove: Object.fromEntries(entries) as typeof groove };
+}
+
 /** Checks a lesson's shape and takes out what is wrong with it. */
 export function shapeLesson(raw: unknown): Shaped {
   const faults: ShapeFault[] = [];
   let left = raw;
   for (let round = 0; ; round += 1) {
     const result = lessonSchema.safeParse(left);
-    if (result.success) return { faults, lesson: result.data };
+    if (result.success) return { faults, lesson: inWrittenOrder(result.data, left) };
     const issues = result.error.issues.flatMap((issue) => flatten(issue, []));
     if (round === 0) faults.push(...issues.flatMap((issue) => faultsOf(raw, issue)));
     const pruned = issues.reduce(prune, left);

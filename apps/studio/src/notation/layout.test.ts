@@ -1,0 +1,57 @@
+import { meter, notateBar, parsePattern, type Voice } from '@shedbook/core';
+import { describe, expect, it } from 'vitest';
+import { type BarLayout, BEAT_LEAD, layOutBar } from './layout.ts';
+
+const FOUR = meter('4/4');
+
+function lay(text: string, voice: Voice = 'snare'): BarLayout {
+  const cells = parsePattern(text).bars[0] ?? [];
+  return layOutBar(notateBar([{ voice, cells }], FOUR), 'one line');
+}
+
+function count(layout: BarLayout, glyph: string): number {
+  return layout.glyphs.filter((each) => each.glyph === glyph).length;
+}
+
+describe('a bar on the screen', () => {
+  it('[ST17] puts heads at equal distances on their slots', () => {
+    const heads = lay('xxx x . xxxx')
+      .glyphs.filter((each) => each.glyph === 'blackHead')
+      .map((each) => each.x);
+    const [a, b, c, beat2, d, e] = heads as [number, number, number, number, number, number];
+    // definition: a beat of three slots is three equal parts; four of four
+    expect(b - a).toBeCloseTo(32, 9);
+    expect(c - b).toBeCloseTo(32, 9);
+    expect(beat2 - a).toBeCloseTo(96, 9);
+    expect(e - d).toBeCloseTo(24, 9);
+    expect(d - a).toBeCloseTo(3 * 96, 9);
+    expect(a).toBeLessThan(BEAT_LEAD);
+  });
+
+  it('[ST18] draws the values of the spelled bar', () => {
+    // common practice: a last triplet alone is a quarter rest and an eighth under a bracket of three
+    const triplet = lay('..x ... x x');
+    expect([count(triplet, 'eighthFlagUp'), count(triplet, 'quarterRest')]).toEqual([1, 2]);
+    expect(triplet.texts).toEqual([expect.objectContaining({ text: '3', kind: 'tuplet' })]);
+    const sixteenths = lay('xxxx x . .');
+    // one beam and a second under it, each in three pieces
+    expect(sixteenths.lines.filter((line) => line.width === 5)).toHaveLength(6);
+    expect(count(sixteenths, 'halfRest')).toBe(1);
+    expect(count(lay('. . . .'), 'wholeRest')).toBe(1);
+  });
+
+  it('[ST18] draws accents, ghost notes, crosses and hands', () => {
+    expect(count(lay('X . . .'), 'accent')).toBe(1);
+    expect(count(lay('g . . .'), 'openParenthesis')).toBe(1);
+    expect(count(lay('x . . .', 'ride'), 'crossHead')).toBe(1);
+    expect(lay('o . . .', 'hihat').rings).toHaveLength(1);
+    const hands = layOutBar(
+      notateBar(
+        [{ voice: 'snare', cells: parsePattern('xx x . .').bars[0] ?? [], sticking: ['R', 'L', 'R'] }],
+        FOUR,
+      ),
+      'one line',
+    );
+    expect(hands.texts.map((text) => text.text)).toEqual(['R', 'L', 'R']);
+  });
+});
