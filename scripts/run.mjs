@@ -35,7 +35,8 @@ export function ensureInstalled() {
   writeFileSync(stamp, hash);
 }
 
-/** Compiles every workspace. */
+/** Compiles every workspace and builds the studio. */
 export function build() {
   tool('tsc', ['-b']);
+  tool('vite', ['build', 'apps/studio', '--logLevel', 'warn']);
 }

@@ -13,9 +13,15 @@ function cited(text) {
   return [...text.matchAll(CITED)].map((match) => match[1]);
 }
 
+/** The title of a test over a table, whatever the table holds. */
+const TABLE_TITLE = /\)\(\s*(['"`])(\[[A-Z]{2}\d+\](?:(?!\1)[\s\S])*)\1/g;
+
 /** Titles of the tests in a source text. */
 export function testTitles(text) {
-  return [...text.matchAll(TEST)].map((match) => match[2]);
+  const titles = [TEST, TABLE_TITLE].flatMap((pattern) =>
+    [...text.matchAll(pattern)].map((match) => match[2]),
+  );
+  return [...new Set(titles)];
 }
 
 function checkWorkspace(root, workspace, paths) {

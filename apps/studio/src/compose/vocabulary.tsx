@@ -42,20 +42,21 @@ export function Vocabulary({ lesson, onToggle }: VocabularyProps) {
     <fieldset className="vocabulary">
       <legend>{words.compose.vocabulary}</legend>
       {cellsOnOffer(lesson).map((each) => (
-        <ToggleButton
-          key={each.text}
-          className="cell"
-          aria-label={sayCell(each, words.page.silent)}
-          isSelected={inUse.has(each.text)}
-          onChange={() => onToggle(each.text)}
-        >
+        <div key={each.text} className="cell" data-selected={inUse.has(each.text) || undefined}>
           <BarsDrawing
             bars={[notateBar([{ voice: lesson.comping, cells: [each] }], meter)]}
             staff="one line"
             sticking={false}
           />
-          <span aria-hidden="true">{each.text}</span>
-        </ToggleButton>
+          <ToggleButton
+            className="cell-press"
+            isSelected={inUse.has(each.text)}
+            onChange={() => onToggle(each.text)}
+          >
+            {each.text}
+            <span className="hidden-words">: {sayCell(each, words.page.silent)}</span>
+          </ToggleButton>
+        </div>
       ))}
     </fieldset>
   );

@@ -66,18 +66,20 @@ export function LessonCard({ lesson, onAction }: LessonCardProps) {
   const facts = reading.lesson ? words.exercises(reading.lesson.exercises.length) : words.problems(errors);
   return (
     <li className="lesson-card">
-      <a
-        className="card-sheet"
-        href={pathOf(route)}
-        aria-label={words.open(title)}
-        onClick={(event) => {
-          if (event.metaKey || event.ctrlKey || event.shiftKey) return;
-          event.preventDefault();
-          go(route);
-        }}
-      >
+      <div className="card-sheet">
         <SheetPicture lesson={reading.lesson} />
-      </a>
+        <a
+          className="card-link"
+          href={pathOf(route)}
+          onClick={(event) => {
+            if (event.metaKey || event.ctrlKey || event.shiftKey) return;
+            event.preventDefault();
+            go(route);
+          }}
+        >
+          <span className="hidden-words">{words.open(title)}</span>
+        </a>
+      </div>
       <div className="card-words">
         <div>
           <h2>{title}</h2>

@@ -84,19 +84,20 @@ function RestingLine(props: ExerciseRowProps) {
   const words = useWords();
   const pattern = exercise.parts[0]?.pattern;
   return (
-    <button
-      type="button"
-      className="resting-line"
-      tabIndex={-1}
-      aria-label={`${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
-      onClick={(event) => {
-        const box = event.currentTarget.getBoundingClientRect();
-        const share = event.clientX === 0 ? 0 : (event.clientX - box.left) / box.width;
-        if (pattern) props.onChoose(exercise.number, slotAt(pattern, meter, share));
-      }}
-    >
+    <div className="resting-line">
       <ExerciseDrawing exercise={exercise} meter={meter} />
-    </button>
+      <button
+        type="button"
+        className="resting-press"
+        tabIndex={-1}
+        aria-label={`${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
+        onClick={(event) => {
+          const box = event.currentTarget.getBoundingClientRect();
+          const share = event.clientX === 0 ? 0 : (event.clientX - box.left) / box.width;
+          if (pattern) props.onChoose(exercise.number, slotAt(pattern, meter, share));
+        }}
+      />
+    </div>
   );
 }
 

@@ -56,7 +56,8 @@ export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
           onKeep={(by) => document.edit(setBy(document.state().text, by.trim()))}
         />
         <DialogTrigger>
-          <Button className="measure" aria-label={words.heading.edit}>
+          <Button className="measure">
+            <span className="hidden-words">{words.heading.edit}: </span>
             <span className="meter">{meter.text}</span>
             <span>{feelWords(formatFeel(feel), words)}</span>
             <span>♩ = {words.heading.tempi(tempo.startBpm, tempo.goalBpm)}</span>

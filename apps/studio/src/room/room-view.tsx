@@ -44,6 +44,7 @@ export function RoomView({ id, lesson }: RoomViewProps) {
   if (!exercise) return <p className="lesson-message">{words.page.empty}</p>;
   return (
     <div className="room" ref={room}>
+      <h1 className="hidden-words">{lesson.title}</h1>
       <div className="room-head">
         <p className="room-number" aria-live="polite">
           <strong>{exercise.number}</strong>

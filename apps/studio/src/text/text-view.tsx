@@ -32,7 +32,11 @@ function ProblemList({ problems, onGo }: ProblemListProps) {
   const words = useWords();
   return (
     <section className="problem-list" aria-label={words.text.problems(problems.length)}>
-      <h3 role="status">{problems.length === 0 ? words.text.fine : words.text.problems(problems.length)}</h3>
+      <h3>
+        <span role="status">
+          {problems.length === 0 ? words.text.fine : words.text.problems(problems.length)}
+        </span>
+      </h3>
       <ul>
         {problems.map((problem) => (
           <li key={`${problem.line} ${problem.column} ${problem.code} ${problem.path}`}>

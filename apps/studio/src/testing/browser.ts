@@ -1,0 +1,64 @@
+/** For browser tests: the built studio on a real server with a store of its own, in a real Chromium. */
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type RunningServer, startServer } from '@shedbook/server';
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { onTestFinished } from 'vitest';
+
+/** The folder of the built studio. */
+export const SITE = fileURLToPath(new URL('../../dist/site', import.meta.url));
+
+const DEMO = fileURLToPath(new URL('../../../../demo', import.meta.url));
+
+const CHROMIUM = '/usr/bin/chromium';
+
+/** Chromium as root, without a screen, asking nothing of the network. */
+const ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--autoplay-policy=no-user-gesture-required',
+];
+
+/** Starts Chromium. @throws Error when it is not installed or the studio is not built. */
+export function launch(): Promise<Browser> {
+  if (!existsSync(CHROMIUM)) throw new Error('Browser tests need Chromium: apt-get install chromium');
+  if (!existsSync(join(SITE, 'index.html'))) throw new Error('The studio is not built: npm run build');
+  return chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+}
+
+/** A server with the demo lessons, closed when the test ends. */
+export async function startDesk(): Promise<RunningServer> {
+  const dataDir = mkdtempSync(join(tmpdir(), 'shedbook-studio-'));
+  const server = await startServer({ port: 0, dataDir, staticDir: SITE, seedLessonsDir: DEMO });
+  onTestFinished(async () => {
+    await server.close();
+    rmSync(dataDir, { recursive: true, force: true });
+  });
+  return server;
+}
+
+/** A window of its own, closed when the test ends. */
+export async function openWindow(
+  browser: Browser,
+  url: string,
+  options: BrowserContextOptions = {},
+): Promise<Page> {
+  const context = await browser.newContext({ locale: 'en', ...options });
+  onTestFinished(() => context.close());
+  const page = await context.newPage();
+  page.setDefaultTimeout(10_000);
+  await page.goto(url);
+  return page;
+}
+
+/** Waits until the server has every change. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('.keeping[data-keeping="kept"]').waitFor();
+}
