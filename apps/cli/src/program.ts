@@ -7,6 +7,7 @@ import { Command, CommanderError } from 'commander';
 import { build } from './commands/build.ts';
 import { check } from './commands/check.ts';
 import { composeCommand } from './commands/compose.ts';
+import { serve } from './commands/serve.ts';
 import { why } from './commands/why.ts';
 import { InputError } from './input-error.ts';
 import type { Terminal } from './terminal.ts';
@@ -156,6 +157,23 @@ function addWhy(program: Command, terminal: Terminal, done: (status: number) => 
     });
 }
 
+function addServe(program: Command, terminal: Terminal): void {
+  program
+    .command('serve')
+    .summary('open the desk in the browser')
+    .description(
+      'Serves the studio on this computer: lessons are written, heard, composed and printed in the browser. ' +
+        'The first visit finds the demo lessons there.',
+    )
+    .option('--port <n>', 'port; 4747 when left out, 0 for any free one', whole('port', 0, 65_535))
+    .option('--host <address>', 'address to listen on; only this computer when left out')
+    .option('--data <folder>', "where lessons are kept; the user's data folder when left out")
+    .option('--no-open', 'do not open a browser')
+    .action(async (options) => {
+      await serve(options, terminal);
+    });
+}
+
 /** The whole command line; `done` is told the exit status of what ran. */
 export function createProgram(terminal: Terminal, done: (status: number) => void): Command {
   const program = new Command('shedbook')
@@ -171,6 +189,7 @@ export function createProgram(terminal: Terminal, done: (status: number) => void
   addBuild(program, terminal, done);
   addCompose(program, terminal, done);
   addWhy(program, terminal, done);
+  addServe(program, terminal);
   return program;
 }
 
