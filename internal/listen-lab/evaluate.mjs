@@ -1,0 +1,208 @@
+/**
+ * Prints how well listening does on rendered takes, beside two baselines.
+ *
+ * Usage: node evaluate.mjs FOLDER...   (folders made by takes.py; build the packages first)
+ *
+ * F is counted over all voices of a set: a reported stroke is right when one of the truth, of the same voice, lies
+ * within the window. Baselines: `score`, every written stroke taken as played at its place in the take; `blind`,
+ * every written stroke with any onset within 50 ms taken as played at that onset.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { parseLesson } from '@shedbook/core';
+import { listen } from '@shedbook/listen';
+
+/** Mono 16-bit WAV as ffmpeg writes it. */
+function readWav(file) {
+  const bytes = readFileSync(file);
+  let at = 12;
+  while (bytes.toString('latin1', at, at + 4) !== 'data') at += 8 + bytes.readUInt32LE(at + 4);
+  const count = Math.min(bytes.readUInt32LE(at + 4), bytes.length - at - 8) >> 1;
+  return Float32Array.from({ length: count }, (_, i) => bytes.readInt16LE(at + 8 + 2 * i) / 32768);
+}
+
+const median = (values) => quantile(values, 0.5);
+function quantile(values, q) {
+  const sorted = values.filter(Number.isFinite).sort((a, b) => a - b);
+  return sorted.length === 0
+    ? Number.NaN
+    : sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))];
+}
+
+/** Matches one voice's strokes: counts and errors within 50 and 25 ms. */
+function compare(got, truth, tally, voice) {
+  tally[voice] ??= { hit: 0, near: 0, extra: 0, missed: 0, errors: [] };
+  const one = tally[voice];
+  const used = new Set();
+  for (const stroke of got) {
+    let best = -1;
+    truth.forEach((t, i) => {
+      const distance = Math.abs(t.t - stroke.timeSeconds);
+      if (used.has(i) || distance > 0.05) return;
+      if (best < 0 || distance < Math.abs(truth[best].t - stroke.timeSeconds)) best = i;
+    });
+    if (best < 0) {
+      one.extra += 1;
+      continue;
+    }
+    used.add(best);
+    const error = 1000 * (stroke.timeSeconds - truth[best].t);
+    one.hit += 1;
+    if (Math.abs(error) <= 25) one.near += 1;
+    one.errors.push(error);
+  }
+  one.missed += truth.length - used.size;
+}
+
+const f = (hit, extra, missed) => (2 * hit) / Math.max(1, 2 * hit + extra + missed);
+const fixed = (value, digits = 3) => (Number.isFinite(value) ? value.toFixed(digits) : '–');
+
+function total(tally, key) {
+  const all = Object.values(tally);
+  const sum = (name) => all.reduce((a, one) => a + one[name], 0);
+  const right = sum(key);
+  const wrong = sum('hit') - right;
+  return f(right, sum('extra') + wrong, sum('missed') + wrong);
+}
+
+function compareAll(strokes, truth, tally) {
+  const voices = new Set([...strokes, ...truth].map((stroke) => stroke.voice));
+  for (const voice of voices) {
+    const of = (list) => list.filter((stroke) => stroke.voice === voice);
+    compare(of(strokes), of(truth), tally, voice);
+  }
+}
+
+/** Every written stroke of the report's bars, as the baselines see it. */
+function baselines(report, tallyScore, tallyBlind, truth) {
+  const written = [
+    ...report.strokes
+      .filter((s) => s.written)
+      .map((s) => ({ voice: s.voice, timeSeconds: s.timeSeconds - s.offsetMs / 1000 })),
+    ...report.missedAt,
+  ];
+  const onsets = report.strokes.map((s) => s.timeSeconds);
+  compareAll(written, truth, tallyScore);
+  const blind = written.flatMap((w) => {
+    const near = onsets.filter((o) => Math.abs(o - w.timeSeconds) < 0.05);
+    if (near.length === 0) return [];
+    return [
+      {
+        ...w,
+        timeSeconds: near.reduce((a, b) =>
+          Math.abs(b - w.timeSeconds) < Math.abs(a - w.timeSeconds) ? b : a,
+        ),
+      },
+    ];
+  });
+  compareAll(blind, truth, tallyBlind);
+}
+
+function truthSwing(take) {
+  const lead = take.truth.strokes.filter((s) => s.voice === take.lead).map((s) => s.t);
+  const ratios = [];
+  const { beats } = take.truth;
+  for (let i = 0; i + 1 < beats.length; i += 1) {
+    const at = (beat) => lead.find((t) => Math.abs(t - beat) < (beats[1] - beats[0]) / 8);
+    const [a, b] = [at(beats[i]), at(beats[i + 1])];
+    if (a === undefined || b === undefined) continue;
+    const inside = lead.filter((t) => t >= a && t <= b);
+    if (inside.length === 3) ratios.push((inside[1] - a) / (b - inside[1]));
+  }
+  return ratios.length > 4 ? median(ratios) : null;
+}
+
+function balanceErrors(take, report) {
+  const level = (voice) => median(take.truth.strokes.filter((s) => s.voice === voice).map((s) => s.level));
+  const lead = level(take.lead);
+  return Object.entries(report.balanceDb).flatMap(([voice, db]) => {
+    const count = take.truth.strokes.filter((s) => s.voice === voice).length;
+    return voice === take.lead || count < 6 ? [] : [{ voice, error: db - (level(voice) - lead) }];
+  });
+}
+
+for (const folder of process.argv.slice(2)) {
+  const tally = {};
+  const scored = {};
+  const blind = {};
+  const rows = { swing: [], bpm: [], balance: [], offset: [], refused: 0, feathered: {} };
+  const balanceBy = {};
+  let cpu = 0;
+  let seconds = 0;
+  for (const file of readdirSync(folder).filter((name) => name.endsWith('.json'))) {
+    const take = JSON.parse(readFileSync(join(folder, file), 'utf8'));
+    const { lesson } = parseLesson(take.lesson, file);
+    const form = lesson.forms.find((one) => one.name === take.form);
+    const samples = readWav(join(folder, file.replace('.json', '.wav')));
+    const before = process.cpuUsage();
+    const { report, refusal } = listen(samples, 44100, { lesson, exercise: 1, form, bpm: take.lessonBpm });
+    const used = process.cpuUsage(before);
+    cpu += (used.user + used.system) / 1e6;
+    seconds += samples.length / 44100;
+    if (!report) {
+      rows.refused += 1;
+      if (process.env.VERBOSE) console.log(file, take.style, refusal.message);
+      compareAll([], take.truth.strokes, tally);
+      continue;
+    }
+    const own = {};
+    compareAll(report.strokes, take.truth.strokes, tally);
+    compareAll(report.strokes, take.truth.strokes, own);
+    if (process.env.VERBOSE) {
+      const bad = Object.entries(own).filter(([, o]) => f(o.hit, o.extra, o.missed) < 0.93);
+      console.log(
+        file,
+        take.style,
+        take.kit,
+        fixed(total(own, 'hit')),
+        'conf',
+        fixed(report.alignment.confidence, 2),
+        bad.map(([v, o]) => `${v} +${o.hit} extra ${o.extra} missed ${o.missed}`).join('; '),
+        'bpm',
+        fixed(report.alignment.bpm - take.truth.bpm, 2),
+        report.notHeard.join(' '),
+      );
+    }
+    const missedAt = take.truth.missed.filter((m) => m.t).map((m) => ({ voice: m.voice, timeSeconds: m.t }));
+    baselines({ ...report, missedAt }, scored, blind, take.truth.strokes);
+    const swing = truthSwing(take);
+    if (swing && report.swingRatio) rows.swing.push(Math.abs(report.swingRatio.median - swing));
+    rows.bpm.push(Math.abs(report.alignment.bpm - take.truth.bpm));
+    for (const { voice, error } of balanceErrors(take, report)) {
+      rows.balance.push(Math.abs(error));
+      balanceBy[voice] ??= [];
+      balanceBy[voice].push(error);
+    }
+    const softest = lesson.balance.bass <= -10;
+    if (softest && own.bass) {
+      rows.feathered.bass ??= { hit: 0, near: 0, extra: 0, missed: 0, errors: [] };
+      const sum = rows.feathered.bass;
+      for (const key of ['hit', 'near', 'extra', 'missed']) sum[key] += own.bass[key];
+    }
+    for (const [voice, { offsetMs }] of Object.entries(report.voices)) {
+      const truth = take.truth.strokes
+        .filter((s) => s.voice === voice && s.ideal)
+        .map((s) => 1000 * (s.t - s.ideal));
+      if (truth.length >= 6) rows.offset.push(Math.abs(offsetMs.median - median(truth)));
+    }
+  }
+  console.log(
+    `\n${basename(folder)}: ${Math.round(seconds)} s of takes, ${rows.refused} refused, ${fixed((60 * cpu) / seconds, 2)} s of processor time for 60 s`,
+  );
+  for (const [voice, one] of Object.entries(tally)) {
+    const errors = one.errors.map(Math.abs);
+    console.log(
+      `  ${voice.padEnd(11)} strokes ${String(one.hit + one.missed).padStart(5)}  F50 ${fixed(f(one.hit, one.extra, one.missed))}  F25 ${fixed(f(one.near, one.extra + one.hit - one.near, one.missed + one.hit - one.near))}  extra ${one.extra} missed ${one.missed}  bias ${fixed(median(one.errors), 1)} ms, |error| ${fixed(median(errors), 1)}, 95 % ${fixed(quantile(errors, 0.95), 1)}  balance ${fixed(median(balanceBy[voice] ?? []), 1)} dB`,
+    );
+  }
+  const errors = Object.values(tally).flatMap((one) => one.errors.map(Math.abs));
+  console.log(
+    `  all voices  F50 ${fixed(total(tally, 'hit'))}  F25 ${fixed(total(tally, 'near'))}  feathered bass F50 ${fixed(total(rows.feathered, 'hit'))}  |error| ${fixed(median(errors), 2)} ms, 95 % ${fixed(quantile(errors, 0.95), 1)} ms`,
+  );
+  console.log(
+    `  baselines   score F50 ${fixed(total(scored, 'hit'))}  blind F50 ${fixed(total(blind, 'hit'))}`,
+  );
+  console.log(
+    `  take        swing ${fixed(median(rows.swing), 3)} (90 % ${fixed(quantile(rows.swing, 0.9), 3)})  tempo ${fixed(median(rows.bpm), 2)} bpm (90 % ${fixed(quantile(rows.bpm, 0.9), 2)})  balance ${fixed(median(rows.balance), 1)} dB (90 % ${fixed(quantile(rows.balance, 0.9), 1)})  offsets ${fixed(median(rows.offset), 1)} ms (90 % ${fixed(quantile(rows.offset, 0.9), 1)})`,
+  );
+}

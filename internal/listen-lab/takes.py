@@ -1,0 +1,227 @@
+"""Renders planned takes (lessons.mjs) as a student's recording, with the truth beside each.
+
+Usage: node lessons.mjs COUNT SEED | python3 takes.py BANK_44K OUT_FOLDER CONDITION SPLIT
+CONDITION: clean | room | phone | rough (phone with talk, click bleed, clipping, false start).
+SPLIT: train | dev | test, the kits and rooms that may be used (test kits and the image-source rooms are held back).
+Strokes vary as people do: drift, wandering, bias of each limb, jitter, missed, extra and displaced strokes, levels.
+Level truth is the energy of a stroke's own dry sound over its first 100 ms.
+"""
+import json, os, subprocess, sys, tempfile
+import numpy as np
+from scipy.signal import fftconvolve, lfilter, butter, sosfilt
+
+RATE = 44100
+bank_folder, out, condition, split = sys.argv[1:5]
+rows = [r for r in json.load(open(bank_folder + '/bank.json')) if r['split'] == split]
+audio = np.memmap(bank_folder + '/bank.i16', np.int16, 'r')
+KITS = {'train': ['avl-pearl', 'avl-zeppelin', 'fluid-jazz', 'fluid-standard', 'timgm-jazz', 'GMRockKit'],
+        'dev': ['Millo_MultiLayered2', 'Millo_MultiLayered3'], 'test': ['ForzeeStereo', 'csound-jazz', 'csound-standard']}[split]
+os.makedirs(out, exist_ok=True)
+
+
+def instruments(kit, rng):
+    """voice → layers from soft to loud."""
+    table = {}
+    for voice in {r['voice'] for r in rows}:
+        own = [r for r in rows if r['voice'] == voice and r['kit'] == kit] or [r for r in rows if r['voice'] == voice]
+        groups = sorted({(r['kit'], r['group']) for r in own})
+        g = groups[rng.integers(len(groups))]
+        table[voice] = sorted([r for r in own if (r['kit'], r['group']) == g], key=lambda r: r['level'])
+    return table
+
+
+def rir(rng):
+    if split == 'test':
+        return image_source(rng)
+    n = int(0.8 * RATE); t = np.arange(n) / RATE
+    t60 = rng.uniform(0.2, 0.7)
+    tail = rng.normal(size=n) * 10 ** (-3 * t / t60) * (1 - np.exp(-t / 0.01))
+    tail = lfilter([1], [1, -0.5], tail); tail /= np.sqrt((tail ** 2).sum())
+    h = tail * 10 ** (-rng.uniform(2, 14) / 20)
+    for _ in range(8):
+        h[int(rng.uniform(0.001, 0.03) * RATE)] += rng.normal() * 0.3
+    h[0] = 1
+    return h
+
+
+def image_source(rng):
+    """Shoebox room by image sources; direct sound moved to 0."""
+    size = rng.uniform([3, 3, 2.3], [7, 6, 3.2]); src = size * rng.uniform(0.25, 0.75, 3); mic = size * rng.uniform(0.2, 0.8, 3)
+    if np.linalg.norm(src - mic) < 0.8: mic[0] = (src[0] + 1.2) % size[0]
+    beta = rng.uniform(0.55, 0.85); N = 8
+    h = np.zeros(int(0.5 * RATE)); d0 = np.linalg.norm(src - mic)
+    g = np.arange(-N, N + 1)
+    for p in range(8):
+        q = np.array([p & 1, (p >> 1) & 1, p >> 2])
+        X, Y, Z = np.meshgrid(g, g, g, indexing='ij')
+        K = np.stack([X, Y, Z], -1).reshape(-1, 3)
+        pos = (1 - 2 * q) * src + 2 * K * size - mic
+        d = np.linalg.norm(pos, axis=1)
+        refl = np.abs(K - q).sum(1) + np.abs(K).sum(1)
+        i = ((d - d0) / 343 * RATE).round().astype(int)
+        ok = (i >= 0) & (i < len(h))
+        np.add.at(h, i[ok], (beta ** refl[ok]) * d0 / d[ok])
+    return lfilter([1, 0], [1, -0.15], h) * 0.85
+
+
+def performance(plan, rng):
+    """Bars of the form looped, with repeats and skips; strokes with their true and written places."""
+    target = rng.uniform(28, 55)
+    bpm, beats, nbars = plan['bpm'], plan['beatsInBar'], plan['bars']
+    by_bar = {}
+    for s in plan['strokes']:
+        by_bar.setdefault(s['bar'], []).append(s)
+    seq, b = [], 1
+    while len(seq) * beats * 60 / bpm < target:
+        seq.append(b)
+        u = rng.random()
+        if u < 0.03: b = b          # played again
+        elif u < 0.06: b = b + 2    # one left out
+        else: b = b + 1
+        if b > nbars: b = (b - 1) % nbars + 1
+    # tempo: drift and slow wandering
+    drift = rng.normal(0, 2.0)  # bpm a minute
+    total = len(seq) * beats
+    walk = np.cumsum(rng.normal(0, 0.0022, total + 2)); walk -= np.linspace(0, walk[-1], total + 2)
+    start = rng.uniform(0.6, 4.0)
+    times, t = [], start
+    for k in range(total + 1):
+        times.append(t)
+        t += 60 / (bpm + drift * (t - start) / 60) * (1 + walk[k])
+    times.append(t)
+    times = np.array(times)
+    at = lambda beat: np.interp(beat, np.arange(len(times)), times)
+    voices = sorted({s['voice'] for s in plan['strokes']})
+    bias = {v: 0.0 if v == plan['lead'] else rng.normal(0, 0.009) for v in voices}
+    spread = {v: rng.uniform(0.003, 0.009) for v in voices}
+    shift = {v: rng.normal(0, 1.0) for v in voices}
+    miss = {v: 0.0 if v == plan['lead'] else rng.choice([0.01, 0.03, 0.08, 0.2]) for v in voices}
+    astray = {v: rng.choice([0.0, 0.01, 0.05]) if v in ('snare', 'sidestick', 'bass', 'tom-high') else 0 for v in voices}
+    if rng.random() < 0.1:
+        miss[rng.choice([v for v in voices if v != plan['lead']])] = 1.0   # a limb that stays out
+    extra = rng.choice([0.0, 0.005, 0.02])
+    strokes, missed = [], []
+    for i, bar in enumerate(seq):
+        for s in by_bar.get(bar, []):
+            pos = i * beats + s['beats'] - (bar - 1) * beats
+            written = dict(bar=bar, beat=s['beat'], slot=s['slot'], loop=i)
+            ideal = at(pos)
+            if rng.random() < miss[s['voice']]:
+                missed.append(dict(written, voice=s['voice'], t=ideal)); continue
+            tt = ideal + bias[s['voice']] + rng.normal(0, spread[s['voice']])
+            lv = s['level'] + shift[s['voice']] + rng.normal(0, 1.5)
+            if rng.random() < astray[s['voice']]:
+                missed.append(dict(written, voice=s['voice'], t=ideal))
+                tt = at(pos + rng.choice([-1, 1]) / 3); written = None  # wrong place
+            strokes.append(dict(t=float(tt), voice=s['voice'], level=float(lv), written=written, ideal=float(ideal)))
+            if rng.random() < extra:
+                strokes.append(dict(t=float(at(pos + 1 / 3 if s['slots'] != 4 else pos + 0.25)), voice=rng.choice([v for v in voices if v != plan['lead']]),
+                                    level=float(lv - 2), written=None, ideal=None))
+    # two strokes of one voice closer than 45 ms are one
+    strokes.sort(key=lambda s: s['t']); kept, last = [], {}
+    for s in strokes:
+        if s['t'] - last.get(s['voice'], -9) > 0.045: kept.append(s); last[s['voice']] = s['t']
+    span = times[-2] - times[0]
+    return kept, missed, dict(start=float(start), bpm=float(60 * total / span), drift=float(drift), bias=bias, seq=seq, end=float(times[-2]),
+                              beats=[float(x) for x in times[:-1]])
+
+
+def mix(strokes, kit, rng, length, roomy, extra):
+    table = instruments(kit, rng)
+    far = {v: rir(rng) for v in ('a', 'b', 'c')} if roomy else None
+    buses = {k: np.zeros(length) for k in 'abc'}
+    place = {}
+    usual = {}
+    for s in strokes: usual.setdefault(s['voice'], []).append(s['level'])
+    usual = {v: np.median(x) for v, x in usual.items()}
+    for s in strokes + extra:
+        v = s['voice']
+        layers = table[v]
+        k = int(np.clip(((s['level'] - usual.get(v, s['level'])) / 10 + 0.5 + rng.normal(0, 0.12) + (-0.25 if s['level'] < -10 else 0)) * len(layers), 0, len(layers) - 1))
+        r = layers[k]
+        x = audio[r['start']: r['start'] + r['length']].astype(np.float64) / 30000
+        sp = 2 ** (rng.normal(0, 0.012) / 1)
+        n = int(len(x) / sp) - 1
+        pos = np.arange(n) * sp + 0
+        x = np.interp(pos, np.arange(len(x)), x)
+        own = 10 * np.log10(np.mean(np.pad(x, (0, max(0, 4410 - len(x))))[:4410] ** 2) + 1e-12)
+        x *= 10 ** ((s['level'] - own) / 20)
+        a = int(round(s['t'] * RATE))
+        if a < 0 or a >= length: continue
+        x = x[: length - a]
+        buses[place.setdefault(v, 'abc'[rng.integers(3)])][a: a + len(x)] += x
+    y = np.zeros(length)
+    for k, b in buses.items():
+        y += fftconvolve(b, far[k])[:length] if roomy else b
+    return y
+
+
+def talk(rng):
+    words = ['one two three four', 'wait, let me start again', 'okay here we go', 'that was the last triplet']
+    with tempfile.NamedTemporaryFile(suffix='.wav') as f:
+        subprocess.run(['espeak-ng', '-w', f.name, '-p', str(rng.integers(20, 80)), '-s', '150', words[rng.integers(4)]], check=True, capture_output=True)
+        raw = subprocess.run(['ffmpeg', '-nostdin', '-v', 'error', '-i', f.name, '-f', 'f32le', '-ac', '1', '-ar', str(RATE), '-'], capture_output=True, check=True).stdout
+    x = np.frombuffer(raw, np.float32).astype(np.float64)
+    return x / (np.abs(x).max() + 1e-9)
+
+
+def gain_control(x, rng):
+    e = np.sqrt(lfilter([1 - np.exp(-1 / (0.003 * RATE))], [1, -np.exp(-1 / (0.003 * RATE))], x ** 2))
+    tau = rng.uniform(0.05, 0.3)
+    slow = lfilter([1 - np.exp(-1 / (tau * RATE))], [1, -np.exp(-1 / (tau * RATE))], e)
+    thr = slow.max() * rng.uniform(0.15, 0.5)
+    return x * np.maximum(slow / thr, 1) ** -rng.uniform(0.3, 0.7)
+
+
+def phone(x, rng, rough):
+    x = x / np.abs(x).max()
+    sos = butter(2, rng.uniform(60, 160), 'high', fs=RATE, output='sos'); x = sosfilt(sos, x)
+    sos = butter(3, rng.uniform(7000, 14000), 'low', fs=RATE, output='sos'); x = sosfilt(sos, x)
+    x = gain_control(x, rng)
+    x = x / np.abs(x).max()
+    noise = rng.normal(size=len(x)); noise = lfilter([1], [1, -0.9], noise)
+    x = x + noise / noise.std() * np.sqrt((x ** 2).mean()) * 10 ** (-rng.uniform(28, 45) / 20)
+    if rough: x = np.clip(x, -rng.uniform(0.4, 0.8), rng.uniform(0.4, 0.8))
+    codec = [('libmp3lame', '64k', 'mp3'), ('libopus', '32k', 'ogg'), ('aac', '64k', 'm4a'), ('libopus', '48k', 'webm')][rng.integers(4)]
+    return x / np.abs(x).max() * 0.7, codec
+
+
+def write(name, x, codec=None):
+    raw = (x * 0.8 / np.abs(x).max()).astype(np.float32).tobytes()
+    base = ['ffmpeg', '-y', '-v', 'error', '-f', 'f32le', '-ar', str(RATE), '-ac', '1', '-i', '-']
+    if codec is None:
+        subprocess.run(base + ['-c:a', 'pcm_s16le', name + '.wav'], input=raw, check=True)
+        return
+    coded = name + '.' + codec[2]
+    subprocess.run(base + ['-c:a', codec[0], '-b:a', codec[1], coded], input=raw, check=True)
+    subprocess.run(['ffmpeg', '-y', '-v', 'error', '-nostdin', '-i', coded, '-ac', '1', '-ar', str(RATE), '-c:a', 'pcm_s16le', name + '.wav'], check=True)
+    os.remove(coded)
+
+
+for line in sys.stdin:
+    plan = json.loads(line)
+    rng = np.random.default_rng([plan['index'], {'clean': 1, 'room': 2, 'phone': 3, 'rough': 4}[condition], {'train': 1, 'dev': 2, 'test': 3}[split]])
+    strokes, missed, truth = performance(plan, rng)
+    length = int((truth['end'] + rng.uniform(1.5, 3)) * RATE)
+    extra, speech = [], None
+    beat = 60 / plan['bpm']
+    if condition in ('room', 'rough') and rng.random() < 0.5:
+        extra += [dict(t=truth['start'] - (4 - k) * beat, voice='click' if any(r['voice'] == 'click' for r in rows) else 'sidestick', level=-4) for k in range(4) if truth['start'] - (4 - k) * beat > 0]
+    if condition == 'rough':
+        n = int((truth['end'] - truth['start']) / beat)
+        if rng.random() < 0.5: extra += [dict(t=b + 0.004, voice='click', level=-24) for b in truth['beats'][:n]]
+    kit = KITS[plan['index'] % len(KITS)]
+    voices = {r['voice'] for r in rows}
+    extra = [e for e in extra if e['voice'] in voices]
+    y = mix(strokes, kit, rng, length, condition != 'clean', extra)
+    if condition == 'room':
+        y = y / np.abs(y).max()
+        y += lfilter([1], [1, -0.95], rng.normal(size=length)) * 10 ** (-rng.uniform(55, 70) / 20)
+    if condition == 'rough' and rng.random() < 0.7:
+        speech = talk(rng); speech *= np.abs(y).max() * rng.uniform(0.1, 0.4)
+        a = int(max(0, truth['end'] + 0.2) * RATE); speech = speech[: length - a]; y[a: a + len(speech)] += speech
+    codec = None
+    if condition in ('phone', 'rough'): y, codec = phone(y, rng, condition == 'rough')
+    name = os.path.join(out, 'take%03d' % plan['index'])
+    write(name, y, codec)
+    json.dump(dict(plan, kit=kit, condition=condition, split=split, codec=codec, truth=dict(truth, strokes=strokes, missed=missed)), open(name + '.json', 'w'))

@@ -1,0 +1,502 @@
+"""Trains the stroke network of packages/listen on takes rendered on the fly from the bank (see bank.py).
+
+Usage: python3 train.py BANK_FOLDER OUT_FOLDER MINUTES [SPLITS]     (PyTorch and one GPU)
+Every step renders a batch of six-second takes (random kits, patterns, levels, timing, rooms, microphones, noise,
+gain control, clipping, coding loss), cuts the patches of packages/listen/src/patch at and between the strokes, and
+learns for each of 13 voices: struck within 20 ms or not, when (ms), how loud (dB over its first 100 ms).
+Writes network.json (shapes, report) and network.f32 (weights, batch norms folded).
+"""
+import json, math, os, re, sys, time
+import numpy as np
+import torch
+import torch.nn as nn
+import torch.nn.functional as F
+
+VOICES = ['ride', 'hihat', 'hihat-open', 'hihat-foot', 'bass', 'snare', 'sidestick', 'rimshot', 'crash',
+          'tom-high', 'tom-mid', 'tom-low', 'click']
+V = len(VOICES)
+RATE = 22050
+SECONDS = 6.0
+T = int(RATE * SECONDS)
+LONGEST = 61440           # a one-shot at most
+SPAN = 65536              # its transform
+EVENTS = 64               # patches a take
+SHORT, SHORT_HOP, SHORT_BEFORE, SHORT_FRAMES = 256, 64, 8, 24
+LONG, LONG_CENTRES = 1024, [-1100, -550, 0, 550, 1100, 1650, 2200]
+SHORT_EDGES = [0, 1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 18, 22, 26, 31, 37, 44, 52, 60, 70, 82, 95, 108, 120, 129]
+LONG_EDGES = list(range(1, 18)) + [19, 21, 24, 27, 31, 36, 42, 50, 60, 72, 87, 106, 130, 160, 200, 250, 310, 380, 450, 513]
+LIVE_SHORT, LIVE_LONG = 20, 3   # frames a live listener has: short up to +32 ms, long up to 0 ms
+dev = torch.device('cuda')
+
+
+def bands(n, edges):
+    m = torch.zeros(n // 2 + 1, len(edges) - 1)
+    for b in range(len(edges) - 1):
+        m[edges[b]:edges[b + 1], b] = 1
+    return m.to(dev)
+
+
+SHORT_BANDS, LONG_BANDS = bands(SHORT, SHORT_EDGES), bands(LONG, LONG_EDGES)
+HANN = {n: (0.5 - 0.5 * torch.cos(2 * math.pi * torch.arange(n) / n)).to(dev) for n in (SHORT, LONG)}
+
+
+def patches(x, take, at, live):
+    """x (B, T) → normalised patches of the events (take, at): (E, 24, 24), (E, 7, 36) and the reference level in dB."""
+    pad = 2048 + LONG
+    x = F.pad(x, (pad, pad))
+    def frames(n, centres, matrix):
+        start = at[:, None] + pad + centres[None, :] - n // 2
+        idx = start[:, :, None] + torch.arange(n, device=dev)
+        seg = x[take[:, None, None], idx] * HANN[n]
+        p = torch.fft.rfft(seg).abs() ** 2 / (n / 2) ** 2
+        return p @ matrix, p.sum(-1)
+    s, _ = frames(SHORT, (torch.arange(SHORT_FRAMES, device=dev) - SHORT_BEFORE) * SHORT_HOP, SHORT_BANDS)
+    l, tot = frames(LONG, torch.tensor(LONG_CENTRES, device=dev), LONG_BANDS)
+    s, l = 10 * torch.log10(s + 1e-14), 10 * torch.log10(l + 1e-14)
+    tot = 10 * torch.log10(tot + 1e-14)
+    ref = torch.where(live, tot[:, :LIVE_LONG].max(1)[0], tot.max(1)[0])
+    norm = lambda v: ((v - ref[:, None, None] + 70) / 70).clamp(min=0)
+    s, l = norm(s), norm(l)
+    late = live[:, None, None]
+    s = torch.where(late & (torch.arange(SHORT_FRAMES, device=dev) >= LIVE_SHORT)[None, :, None], torch.zeros_like(s), s)
+    l = torch.where(late & (torch.arange(7, device=dev) >= LIVE_LONG)[None, :, None], torch.zeros_like(l), l)
+    return s, l, ref
+
+
+class Net(nn.Module):
+    def __init__(self):
+        super().__init__()
+        self.c1, self.b1 = nn.Conv1d(24, 40, 3, padding=1), nn.BatchNorm1d(40)
+        self.c2, self.b2 = nn.Conv1d(40, 56, 3, stride=2, padding=1), nn.BatchNorm1d(56)
+        self.c3, self.b3 = nn.Conv1d(56, 64, 3, stride=2, padding=1), nn.BatchNorm1d(64)
+        self.l1, self.b4 = nn.Linear(288, 160), nn.BatchNorm1d(160)
+        self.d1, self.b5 = nn.Linear(64 * 6 + 160, 224), nn.BatchNorm1d(224)
+        self.d2, self.b6 = nn.Linear(224, 128), nn.BatchNorm1d(128)
+        self.out = nn.Linear(128, V * 3)
+        self.drop = nn.Dropout(0.08)
+
+    def forward(self, s, l):
+        h = s.transpose(1, 2)
+        h = F.relu(self.b1(self.c1(h)))
+        h = F.relu(self.b2(self.c2(h)))
+        h = F.relu(self.b3(self.c3(h))).flatten(1)
+        g = F.relu(self.b4(self.l1(l.flatten(1))))
+        h = self.drop(torch.cat([h, g], 1))
+        h = self.drop(F.relu(self.b5(self.d1(h))))
+        h = F.relu(self.b6(self.d2(h)))
+        return self.out(h).view(-1, 3, V)
+
+
+def fold(conv, norm):
+    k = norm.weight / torch.sqrt(norm.running_var + norm.eps)
+    w = conv.weight * k.view(-1, *[1] * (conv.weight.dim() - 1))
+    return w, (conv.bias - norm.running_mean) * k + norm.bias
+
+
+class Bank:
+    def __init__(self, folder, splits):
+        rows = json.load(open(folder + '/bank.json'))
+        audio = np.fromfile(folder + '/bank.i16', np.int16)
+        self.audio = torch.from_numpy(audio).to(dev)
+        rows = [r for r in rows if r['split'] in splits]
+        kits = sorted({r['kit'] for r in rows})
+        start, length, level = [], [], []
+        for r in rows:
+            x = audio[r['start']: r['start'] + min(r['length'], LONGEST)].astype(np.float64) / 30000
+            start.append(r['start']); length.append(len(x))
+            level.append(10 * np.log10(np.mean(np.pad(x, (0, 2205))[:2205] ** 2) + 1e-12))
+        self.start, self.length = torch.tensor(start, device=dev), torch.tensor(length, device=dev)
+        self.own = torch.tensor(level, device=dev, dtype=torch.float32)      # level as stored
+        natural = np.array([r['level'] for r in rows])
+        # groups: all layers of one instrument of one kit, ordered by level
+        self.groups = {v: [] for v in VOICES}
+        for kit in kits:
+            for v in VOICES:
+                names = sorted({r['group'] for r in rows if r['kit'] == kit and r['voice'] == v})
+                for g in names:
+                    ids = [i for i, r in enumerate(rows) if r['kit'] == kit and r['voice'] == v and r['group'] == g]
+                    ids.sort(key=lambda i: natural[i])
+                    self.groups[v].append((kit, ids))
+        self.kits = kits
+        weight = np.array([1.0 if k.startswith('made') else 0.8 if re.search('808|electronic|sonic', k) else 3.0 for k in kits])
+        self.kit_weight = weight / weight.sum()
+        self.group_weight = {}
+        for v in VOICES:
+            w = np.array([self.kit_weight[kits.index(kt)] for kt, _ in self.groups[v]])
+            self.group_weight[v] = w / w.sum() if len(w) else w
+
+
+def uniform(shape, lo, hi):
+    return lo + (hi - lo) * torch.rand(shape, device=dev)
+
+
+ON = dict(zip(VOICES, [.65, .4, .15, .6, .8, .75, .3, .15, .2, .22, .22, .22, .12]))
+DENSE = dict(zip(VOICES, [.6, .6, .25, .35, .35, .35, .25, .25, .12, .2, .2, .2, .3]))
+LEVEL = dict(zip(VOICES, [((-3, 3), (-3, 3)), ((-10, 2), (-10, 2)), ((-5, 6), (-5, 6)), ((-20, 0), (-10, 2)),
+                          ((-22, -6), (-6, 13)), ((-20, -4), (-4, 12)), ((-16, 0), (-6, 6)), ((-4, 12), (0, 12)), ((-4, 10), (2, 12)),
+                          ((-12, 10), (-4, 10)), ((-12, 10), (-4, 10)), ((-12, 10), (-4, 10)), ((-26, -8), (-14, 4))]))
+
+
+def smooth_eq(n, spread_db, points=9):
+    """n random smooth magnitude curves over SPAN//2+1 bins of a log frequency axis, in dB."""
+    knots = torch.randn(n, points, device=dev) * spread_db
+    f = torch.fft.rfftfreq(SPAN, 1 / RATE).to(dev).clamp(min=20)
+    pos = (torch.log2(f / 20) / math.log2(RATE / 40) * (points - 1)).clamp(max=points - 1.001)
+    i = pos.long(); w = pos - i
+    return knots[:, i] * (1 - w) + knots[:, i + 1] * w
+
+
+def render(bank, B, rng):
+    """One batch: audio (B, T), strokes padded (B, S): time in samples, voice, level; and padding mask."""
+    K = 96
+    bpm = torch.exp(uniform((B,), math.log(55), math.log(270)))
+    sub = torch.randint(1, 5, (B,), device=dev)
+    while True:
+        fast = 60 / bpm / sub < 0.07
+        if not fast.any(): break
+        sub = torch.where(fast, sub - 1, sub).clamp(min=1)
+        if ((60 / bpm / sub < 0.07) & (sub > 1)).sum() == 0: break
+    k = torch.arange(K, device=dev)[None, :]
+    ratio = torch.where(torch.rand(B, device=dev) < 0.5, uniform((B,), 1, 3.4), torch.ones(B, device=dev))
+    beat, slot = k // sub[:, None], k % sub[:, None]
+    phase = slot / sub[:, None]
+    phase = torch.where((sub == 2)[:, None] & (slot == 1), (ratio / (1 + ratio))[:, None].expand(B, K), phase)
+    grid = (beat + phase) * (60 / bpm)[:, None] + uniform((B, 1), -0.4, 0.5)
+    free = torch.rand(B, device=dev) < 0.2
+    grid = torch.where(free[:, None], uniform((B, K), 0, SECONDS), grid)
+    cyc = torch.randint(3, 17, (B,), device=dev)
+    on = torch.tensor([ON[v] for v in VOICES], device=dev)
+    on = on * torch.tensor([1. if bank.groups[v] else 0. for v in VOICES], device=dev)
+    active = torch.rand(B, V, device=dev) < on
+    active &= (torch.rand(B, V, device=dev) < 0.55) | (torch.rand(B, 1, device=dev) < 0.5)   # half the takes have few voices
+    dense = torch.tensor([DENSE[v] for v in VOICES], device=dev) * uniform((B, V), 0.5, 1.6)
+    bits = torch.rand(B, V, 17, device=dev) < dense[:, :, None]
+    pick = bits.gather(2, (k % cyc[:, None])[:, None, :].expand(B, V, K))
+    p = torch.where(pick, 0.93, 0.03) * active[:, :, None]
+    p = torch.where(free[:, None, None], 0.12 * active[:, :, None].float(), p)
+    hit = torch.rand(B, V, K, device=dev) < p
+    bias = torch.randn(B, V, 1, device=dev) * 0.008
+    times = grid[:, None, :] + bias + torch.randn(B, V, K, device=dev) * uniform((B, 1, 1), 0.001, 0.009)
+    hit &= (times > 0.0) & (times < SECONDS - 0.01)
+    take, voice, kk = hit.nonzero(as_tuple=True)
+    time_s = times[take, voice, kk]
+    # levels
+    lo = torch.tensor([LEVEL[v] for v in VOICES], device=dev)     # V, 2 modes, (lo, hi)
+    mode = torch.randint(0, 2, (B, V), device=dev)
+    rng_ = lo[torch.arange(V, device=dev)[None, :], mode]
+    base = rng_[..., 0] + (rng_[..., 1] - rng_[..., 0]) * torch.rand(B, V, device=dev)
+    u = torch.rand(len(take), device=dev)
+    level = base[take, voice] + torch.randn(len(take), device=dev) * 2 + torch.where(u < .15, 5., 0.) - torch.where(u > .88, 10., 0.) * (voice == 5)
+    # instruments: one for each take and voice, from one kit or mixed
+    choice = [[None] * V for _ in range(B)]
+    for b in range(B):
+        kit = rng.choice(bank.kits, p=bank.kit_weight) if rng.random() < 0.6 else None
+        for v, name in enumerate(VOICES):
+            own = [ids for (kt, ids) in bank.groups[name] if kt == kit]
+            if own: choice[b][v] = own[rng.integers(len(own))]
+            elif bank.groups[name]: choice[b][v] = bank.groups[name][rng.choice(len(bank.groups[name]), p=bank.group_weight[name])][1]
+    tl, vl, ll, bl = take.tolist(), voice.tolist(), level.tolist(), base.tolist()
+    ids, noise = [], rng.normal(0, 0.8, len(tl))
+    for j in range(len(tl)):
+        g = choice[tl[j]][vl[j]]
+        c = (ll[j] - bl[tl[j]][vl[j]]) / 10 + 0.5 + noise[j] * 0.3
+        ids.append(g[min(len(g) - 1, max(0, int(c * len(g))))])
+    ids = torch.tensor(ids, device=dev)
+    # new instruments: a second sample of the same voice under the first, for two in five
+    layer = [[(bank.groups[name][rng.integers(len(bank.groups[name]))][1] if bank.groups[name] and rng.random() < 0.4 else None)
+              for name in VOICES] for _ in range(B)]
+    ids2 = torch.tensor([(lambda g: g[rng.integers(len(g))] if g else -1)(layer[tl[j]][vl[j]]) for j in range(len(tl))], device=dev)
+    under = 10 ** (-uniform((B, V), 0, 14) / 20)[take, voice] * (ids2 >= 0)
+    ids2 = ids2.clamp(min=0)
+    speed2 = torch.exp(torch.randn(B, V, device=dev) * 0.12)[take, voice]
+    # audio of each stroke, with the take's own pitch and its own small detune
+    n = torch.arange(LONGEST, device=dev)[None, :]
+    speed = torch.exp(torch.randn(B, V, device=dev) * 0.11)[take, voice] * torch.exp(torch.randn(len(take), device=dev) * 0.006)
+    out = torch.zeros(B * 3, T + SPAN, device=dev)
+    start = time_s * RATE
+    whole = start.floor().long()
+    eq = 10 ** ((smooth_eq(B * V, 4.5)) / 20)
+    f = torch.fft.rfftfreq(SPAN, 1 / RATE).to(dev)
+    group = torch.randint(0, 3, (B, V), device=dev)
+    decay = torch.where(torch.rand(B, V, device=dev) < 0.35, torch.exp(uniform((B, V), math.log(0.08), math.log(1.0))), torch.full((B, V), 1e6, device=dev))
+    CH = 1024
+    for a in range(0, len(take), CH):
+        z = slice(a, a + CH)
+        pos = n * speed[z, None]
+        i = pos.long().clamp(max=LONGEST - 2)
+        w = pos - i
+        L = bank.length[ids[z], None]
+        src = bank.start[ids[z], None]
+        s0 = bank.audio[(src + i).clamp(max=len(bank.audio) - 2)].float() * (i < L)
+        s1 = bank.audio[(src + i + 1).clamp(max=len(bank.audio) - 1)].float() * (i + 1 < L)
+        x = (s0 * (1 - w) + s1 * w) / 30000
+        i2 = (n * speed2[z, None]).long().clamp(max=LONGEST - 2)
+        x2 = bank.audio[(bank.start[ids2[z], None] + i2).clamp(max=len(bank.audio) - 1)].float() * (i2 < bank.length[ids2[z], None]) / 30000
+        x = x + x2 * under[z, None] * (10 ** ((bank.own[ids[z]] - bank.own[ids2[z]]) / 20))[:, None]
+        x = x * torch.exp(-n / RATE / decay[take[z], voice[z]][:, None])
+        X = torch.fft.rfft(x, SPAN)
+        # softer is darker: a shelf that falls with the level under the voice's usual
+        dark = ((base[take[z], voice[z]] - level[z]) * 0.4)[:, None]
+        X = X * eq[take[z] * V + voice[z]] * 10 ** (-dark * (f[None, :] / (f[None, :] + 3000)) / 20)
+        X = X * torch.exp(-2j * math.pi * f[None, :] / RATE * (start[z] - whole[z])[:, None])
+        x = torch.fft.irfft(X, SPAN)
+        own = 10 * torch.log10((x[:, :2205] ** 2).mean(1) + 1e-12)
+        x = x * (10 ** ((level[z] - own) / 20))[:, None]
+        rowid = take[z] * 3 + group[take[z], voice[z]]
+        flat = out.view(-1)
+        idx = (rowid * (T + SPAN) + whole[z])[:, None] + torch.arange(SPAN, device=dev)[None, :]
+        flat.index_add_(0, idx.reshape(-1), x.reshape(-1))
+    out = out[:, :T]
+    x = room(out, B)
+    x = microphone(x, B)
+    S = int(torch.bincount(take, minlength=B).max())
+    order = torch.argsort(take, stable=True)
+    first = torch.cumsum(torch.bincount(take, minlength=B), 0) - torch.bincount(take, minlength=B)
+    col = torch.arange(len(take), device=dev) - first[take[order]]
+    st = torch.full((B, S), -1e9, device=dev); vo = torch.full((B, S), -1, device=dev); le = torch.zeros(B, S, device=dev)
+    st[take[order], col] = start[order]; vo[take[order], col] = voice[order]; le[take[order], col] = level[order]
+    return x, st, vo, le
+
+
+def room(dry, B):
+    """Three places in one room for each take: direct sound at 0, early reflections, a decaying tail."""
+    R = 16384
+    n = torch.arange(R, device=dev) / RATE
+    t60 = torch.exp(uniform((B, 1, 1), math.log(0.12), math.log(1.1)))
+    tail = torch.randn(B, 3, R, device=dev) * 10 ** (-3 * n / t60)
+    tail = tail * (1 - torch.exp(-n / 0.012))
+    H = torch.fft.rfft(tail)
+    f = torch.fft.rfftfreq(R, 1 / RATE).to(dev)
+    H = H / (1 + (f / torch.exp(uniform((B, 1, 1), math.log(1500), math.log(9000)))) ** 2) ** 0.5
+    tail = torch.fft.irfft(H, R)
+    tail = tail / (tail ** 2).sum(-1, keepdim=True).sqrt()
+    early = torch.zeros(B, 3, R, device=dev)
+    J = 10
+    when = (torch.cumsum(-torch.log(torch.rand(B, 3, J, device=dev) + 1e-6) * 0.003, -1) + 0.0012).clamp(max=0.08)
+    amp = torch.randn(B, 3, J, device=dev) * 0.5 * torch.exp(-when / 0.015)
+    early.scatter_add_(2, (when * RATE).long(), amp)
+    wet = 10 ** (-uniform((B, 1, 1), -3, 22) / 20)
+    dryish = (torch.rand(B, 1, 1, device=dev) < 0.2).float()
+    h = (early * uniform((B, 1, 1), 0, 1) + tail * wet) * (1 - 0.97 * dryish)
+    h[:, :, 0] += 1
+    N = 1 << (T + R).bit_length()
+    y = torch.fft.irfft(torch.fft.rfft(dry.view(B, 3, -1), N) * torch.fft.rfft(h, N), N)[..., :T]
+    return y.sum(1)
+
+
+def microphone(x, B):
+    """Noise, talk, response, gain control, clipping and coding loss."""
+    x = x / (x.abs().amax(1, keepdim=True) + 1e-9)
+    N = 1 << T.bit_length()
+    f = torch.fft.rfftfreq(N, 1 / RATE).to(dev)
+    rms = (x ** 2).mean(1, keepdim=True).sqrt() + 1e-3
+    # noise with a slope of 0 to -9 dB an octave and sometimes hum
+    slope = uniform((B, 1), 0, 1.5)
+    noise = torch.fft.irfft(torch.fft.rfft(torch.randn(B, N, device=dev)) * (f.clamp(min=20) / 1000) ** -slope, N)[:, :T]
+    noise = noise / noise.std(1, keepdim=True)
+    x = x + noise * rms * 10 ** (-uniform((B, 1), 18, 75) / 20)
+    t = torch.arange(T, device=dev) / RATE
+    f0 = uniform((B, 1), 90, 260) * (1 + 0.15 * torch.sin(2 * math.pi * uniform((B, 1), 0.3, 3) * t))
+    ph = torch.cumsum(2 * math.pi * f0 / RATE, 1)
+    talk = sum(torch.sin(h * ph) * torch.rand(B, 1, device=dev) / h ** 0.7 for h in range(1, 14))
+    gate = torch.sigmoid(12 * torch.sin(2 * math.pi * uniform((B, 1), 2, 5) * t + uniform((B, 1), 0, 6)) - 4)
+    x = x + talk * gate * rms * (torch.rand(B, 1, device=dev) < 0.15) * 10 ** (-uniform((B, 1), 6, 30) / 20)
+    # response
+    pts = 10
+    knots = torch.randn(B, pts, device=dev) * uniform((B, 1), 0, 5)
+    pos = (torch.log2(f.clamp(min=20) / 20) / math.log2(RATE / 40) * (pts - 1)).clamp(max=pts - 1.001)
+    i = pos.long(); w = pos - i
+    gain = knots[:, i] * (1 - w) + knots[:, i + 1] * w
+    hp = torch.where(torch.rand(B, 1, device=dev) < 0.5, torch.exp(uniform((B, 1), math.log(30), math.log(260))), torch.full((B, 1), 10., device=dev))
+    lp = torch.where(torch.rand(B, 1, device=dev) < 0.35, torch.exp(uniform((B, 1), math.log(3400), math.log(10500))), torch.full((B, 1), 40000., device=dev))
+    mag = 10 ** (gain / 20) / (1 + (hp / f.clamp(min=1)) ** 4).sqrt() / (1 + (f / lp) ** 8).sqrt()
+    # minimum phase, as microphones and their filters have
+    full = torch.cat([mag, mag.flip(1)[:, 1:-1]], 1).clamp(min=1e-4)
+    cep = torch.fft.ifft(torch.log(full)).real
+    cep[:, 1:N // 2] *= 2; cep[:, N // 2 + 1:] = 0
+    H = torch.exp(torch.fft.fft(cep))[:, :N // 2 + 1]
+    x = torch.fft.irfft(torch.fft.rfft(x, N) * H, N)[:, :T]
+    x = x / (x.abs().amax(1, keepdim=True) + 1e-9)
+    # gain control: level followed over 2 to 300 ms
+    hop = 32
+    e = F.pad(x ** 2, (0, (-T) % hop)).view(B, -1, hop).mean(2)
+    M = e.shape[1]
+    tau = torch.exp(uniform((B, 1), math.log(0.005), math.log(0.4))) * RATE / hop
+    ker = torch.exp(-torch.arange(M, device=dev) / tau); ker = ker / ker.sum(1, keepdim=True)
+    N2 = 1 << (2 * M).bit_length()
+    env = torch.fft.irfft(torch.fft.rfft(e, N2) * torch.fft.rfft(ker, N2), N2)[:, :M].clamp(min=0).sqrt()
+    thr = 10 ** (-uniform((B, 1), 6, 30) / 20)
+    power = torch.where(torch.rand(B, 1, device=dev) < 0.4, uniform((B, 1), 0.2, 0.9), torch.zeros(B, 1, device=dev))
+    g = (env / thr).clamp(min=1) ** -power
+    g = F.interpolate(g[:, None], scale_factor=hop, mode='linear')[:, 0, :T]
+    x = x * g
+    x = x / (x.abs().amax(1, keepdim=True) + 1e-9)
+    # clipping
+    c = torch.where(torch.rand(B, 1, device=dev) < 0.2, uniform((B, 1), 0.25, 0.9), torch.full((B, 1), 2., device=dev))
+    x = torch.maximum(torch.minimum(x, c), -c)
+    return coding(x, B) * 10 ** (-uniform((B, 1), 0, 30) / 20)
+
+
+def coding(x, B):
+    """Transform coding loss of a third of the takes: coarse quantising of spectra, weak bands dropped."""
+    pickd = torch.rand(B, device=dev) < 0.33
+    if not pickd.any(): return x
+    y = x[pickd]; n = int(pickd.sum())
+    size = 1024 if torch.rand(()) < 0.6 else 512
+    win = torch.hann_window(size, device=dev).sqrt()
+    Z = torch.stft(y, size, size // 2, window=win, return_complex=True)
+    q = size // 2 // 32
+    body = Z[:, : q * 32]
+    P = body.abs().square().view(n, 32, q, -1).mean(2, keepdim=True)
+    step = P.sqrt() * uniform((n, 1, 1, 1), 0.3, 1.9)
+    floor = P.amax((1, 2, 3), keepdim=True) * 10 ** (-uniform((n, 1, 1, 1), 5, 8))
+    step = (torch.maximum(step, floor.sqrt()) + 1e-7).expand(n, 32, q, -1).reshape(body.shape)
+    quant = lambda a: torch.round(a / step) * step
+    Z2 = Z.clone(); Z2[:, : q * 32] = torch.complex(quant(body.real), quant(body.imag))
+    x = x.clone(); x[pickd] = torch.istft(Z2, size, size // 2, window=win, length=T)
+    return x
+
+
+def events(st, vo, B):
+    """Centres of the patches: by strokes, after strokes, anywhere."""
+    S = st.shape[1]
+    valid = vo >= 0
+    count = valid.sum(1).clamp(min=1)
+    j = (torch.rand(B, EVENTS, device=dev) * count[:, None]).long()
+    near = st.gather(1, j)
+    kind = torch.rand(B, EVENTS, device=dev)
+    at = near + uniform((B, EVENTS), -0.010, 0.010) * RATE
+    at = torch.where(kind > 0.62, near + uniform((B, EVENTS), -0.02, 0.11) * RATE, at)
+    at = torch.where((kind > 0.86) | (valid.sum(1) == 0)[:, None], uniform((B, EVENTS), 0, T), at)
+    return at.round().long().clamp(0, T - 1)
+
+
+def labels(at, st, vo, le):
+    """(present −1/0/1 with −1 unknown, offset in ms, level dB) for each event and voice."""
+    d = st[:, None, :] - at[:, :, None].float()                  # B, E, S samples
+    present, offset, level = [], [], []
+    for v in range(V):
+        dv = torch.where(vo[:, None, :] == v, d, torch.full_like(d, 1e9))
+        a, j = dv.abs().min(2)
+        present.append(torch.where(a < 0.020 * RATE, 1., torch.where(a < 0.032 * RATE, -1., 0.)))
+        offset.append(dv.gather(2, j[..., None])[..., 0] / RATE * 1000)
+        level.append(le[:, None, :].expand_as(d).gather(2, j[..., None])[..., 0])
+    return torch.stack(present, -1), torch.stack(offset, -1), torch.stack(level, -1)
+
+
+def batch(bank, B, rng, live_share):
+    x, st, vo, le = render(bank, B, rng)
+    at = events(st, vo, B)
+    take = torch.arange(B, device=dev)[:, None].expand_as(at).reshape(-1)
+    live = torch.rand(B * EVENTS, device=dev) < live_share
+    s, l, ref = patches(x, take, at.reshape(-1), live)
+    p, o, v = labels(at, st, vo, le)
+    l = torch.cat([l.flatten(1), surroundings(l, B)], 1)
+    flat = lambda z: z.reshape(-1, V)
+    p, o, v = flat(p), flat(o), flat(v)
+    # levels are learnt relative to the loudest stroke within the take's own scale: removed as one constant a take below
+    return s, l, ref.view(B, EVENTS), p, o, v
+
+
+def surroundings(l, B):
+    """The mean spectrum at the strokes of the whole take, for each of its events: (E, 36)."""
+    mean = l.view(B, EVENTS, 7, 36)[:, :, 2].mean(1, keepdim=True)
+    return mean.expand(B, EVENTS, 36).reshape(-1, 36)
+
+
+def level_error(pred, ref, v, p, B):
+    """Levels count up to one constant a take (the take's own gain), which is removed by the mean over its strokes."""
+    guess = (pred * 20).view(B, EVENTS, V) + ref[..., None]
+    diff = (guess - v.view(B, EVENTS, V)); m = (p.view(B, EVENTS, V) > 0).float()
+    mean = (diff * m).sum((1, 2), keepdim=True) / m.sum((1, 2), keepdim=True).clamp(min=1)
+    return (diff - mean), m
+
+
+def main():
+    folder, out, minutes = sys.argv[1], sys.argv[2], float(sys.argv[3])
+    splits = (sys.argv[4] if len(sys.argv) > 4 else 'train').split(',')
+    torch.manual_seed(1); rng = np.random.default_rng(1)
+    torch.backends.cuda.matmul.allow_tf32 = True
+    bank, check = Bank(folder, splits), Bank(folder, ['dev'])
+    net = Net().to(dev)
+    print(sum(p.numel() for p in net.parameters()), 'weights;', bank.kits, check.kits, flush=True)
+    opt = torch.optim.AdamW(net.parameters(), lr=2e-3, weight_decay=1e-3)
+    B, begin, step, shown = 96, time.time(), 0, time.time()
+    sums, seen, shelf = [0, 0, 0], 0, []
+    while True:
+        gone = (time.time() - begin) / 60 / minutes
+        if gone >= 1: break
+        for g in opt.param_groups:
+            g['lr'] = 2.5e-3 * min(1, (step + 1) / 100) * (0.5 + 0.5 * math.cos(math.pi * gone)) + 1e-6
+        with torch.no_grad():
+            made = batch(bank, B, rng, 0.25)
+        if len(shelf) < 700: shelf.append(made)
+        else: shelf[int(rng.integers(700))] = made
+        for turn in range(6):
+            s, l, ref, p, o, v = made if turn == 0 else shelf[int(rng.integers(len(shelf)))]
+            y = net(s, l)
+            known, yes = (p >= 0).float(), (p > 0).float()
+            bce = (F.binary_cross_entropy_with_logits(y[:, 0], yes, reduction='none') * known).sum() / known.sum()
+            off = (F.smooth_l1_loss(y[:, 1] * 10, o, reduction='none', beta=1.0) * yes).sum() / yes.sum()
+            d, m = level_error(y[:, 2], ref, v, p, B)
+            lev = (F.smooth_l1_loss(d, torch.zeros_like(d), reduction='none', beta=1.0) * m).sum() / m.sum()
+            loss = bce * 10 + off * 0.06 + lev * 0.08
+            opt.zero_grad(); loss.backward(); nn.utils.clip_grad_norm_(net.parameters(), 2.0); opt.step()
+            if turn == 0: first = (bce.item(), off.item(), lev.item())
+        step, seen = step + 1, seen + 1
+        sums = [a + b for a, b in zip(sums, first)]
+        if time.time() - shown > 30:
+            print(f'{time.time() - begin:.0f} s, step {step}: presence {sums[0] / seen:.4f} offset {sums[1] / seen:.2f} level {sums[2] / seen:.2f}', flush=True)
+            shown, sums, seen = time.time(), [0, 0, 0], 0
+    save(net, out, {}); net.train()
+    report = {name: evaluate(net, b, live) for name, b, live in (('train', bank, 0), ('dev', check, 0), ('dev live', check, 1))}
+    for name, r in report.items():
+        print(name, json.dumps(r), flush=True)
+    save(net, out, report)
+
+
+def evaluate(net, bank, live):
+    net.eval()
+    P, Y, O, OE, LE = [], [], [], [], []
+    rng = np.random.default_rng(7); torch.manual_seed(7)
+    with torch.no_grad():
+        for _ in range(12):
+            s, l, ref, p, o, v = batch(bank, 64, rng, float(live))
+            y = net(s, l)
+            d, m = level_error(y[:, 2], ref, v, p, 64)
+            P.append(p); Y.append(y[:, 0]); OE.append((y[:, 1] * 10 - o).abs()); LE.append(d.view(-1, V).abs())
+    P, Y, OE, LE = map(torch.cat, (P, Y, OE, LE))
+    r = {}
+    for i, name in enumerate(VOICES):
+        k = P[:, i] >= 0
+        t, y = P[k, i] > 0, Y[k, i]
+        if t.sum() < 5: continue
+        best = max((2 * ((y > h) & t).sum().item() / (max(1, (y > h).sum().item()) + t.sum().item()), h) for h in np.arange(-3, 3.1, 0.5))
+        hit = t & (y > 0); oe = OE[k, i][hit]; le = LE[k, i][hit]
+        if hit.sum() < 5: r[name] = [round(best[0], 3), best[1]]; continue
+        r[name] = [round(best[0], 3), best[1], round(oe.median().item(), 2), round(oe.quantile(0.95).item(), 2), round(le.median().item(), 2)]
+    net.train()
+    return r
+
+
+def save(net, out, report):
+    net.eval(); os.makedirs(out, exist_ok=True)
+    layers = [('c1', net.c1, net.b1), ('c2', net.c2, net.b2), ('c3', net.c3, net.b3), ('l1', net.l1, net.b4), ('d1', net.d1, net.b5),
+              ('d2', net.d2, net.b6)]
+    shapes, data = [], []
+    for name, layer, norm in layers:
+        w, b = fold(layer, norm)
+        shapes.append([name, list(w.shape)]); data += [w.detach().flatten(), b.detach().flatten()]
+    shapes.append(['out', list(net.out.weight.shape)]); data += [net.out.weight.detach().flatten(), net.out.bias.detach().flatten()]
+    torch.cat(data).cpu().numpy().astype('<f4').tofile(out + '/network.f32')
+    # one worked patch, so that the other implementation can be compared with this one
+    torch.manual_seed(3)
+    x = torch.randn(1, 8192, device=dev) * 0.1
+    s, l, ref = patches(x, torch.zeros(1, dtype=torch.long, device=dev), torch.tensor([4000], device=dev), torch.tensor([False], device=dev))
+    with torch.no_grad(): y = net(s, torch.cat([l.flatten(1), l[:, 2]], 1))
+    json.dump(dict(voices=VOICES, shapes=shapes, report=report, worked=dict(x=x[0].tolist(), s=s[0].flatten().tolist(), l=l[0].flatten().tolist(),
+              ref=ref.item(), y=y[0].flatten().tolist())), open(out + '/network.json', 'w'))
+
+
+if __name__ == '__main__':
+    main()

@@ -1,0 +1,94 @@
+/**
+ * When each written stroke of an aligned take should have sounded.
+ *
+ * Conventions: seconds; `idealSeconds` follows the take's own pulse and the lesson's feel, `likelySeconds` also
+ * the feel the student plays with, so that a stroke of an unlike swing ratio is looked for where it will be.
+ */
+import type { PlacedBar } from '../align/bars.ts';
+import type { ExpectedStroke, FormGrid } from '../align/form-grid.ts';
+import { ANY, firstFrom, KIND_COUNT, kindOf, type Observations } from '../align/observations.ts';
+
+/** One written stroke at its place in the take. */
+export interface Place {
+  readonly expected: ExpectedStroke;
+  /** Index of the bar of the take. */
+  readonly takeBar: number;
+  readonly idealSeconds: number;
+  readonly likelySeconds: number;
+}
+
+/** How far a feel may move an off-beat stroke, as a fraction of the beat. */
+const WIDEST_SHIFT = 0.2;
+const FEWEST = 4;
+
+/** Time of a position in a bar of the take. */
+export function secondsAt(bar: PlacedBar, position: number): number {
+  return bar.startSeconds + position * bar.barSeconds;
+}
+
+function median(values: readonly number[]): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  return sorted[sorted.length >> 1] ?? 0;
+}
+
+/** The class of places that a feel moves alike: how far into its beat, in hundredths. */
+function classOf(grid: FormGrid, position: number): number {
+  const index = Math.max(
+    0,
+    grid.beats.findLastIndex((beat) => beat <= position + 1e-6),
+  );
+  const start = grid.beats[index]!;
+  const end = grid.beats[index + 1] ?? 1;
+  return Math.round((100 * (position - start)) / (end - start)) % 100;
+}
+
+/** The shift of each class that moves, in fractions of a beat. */
+function feelShifts(
+  seen: Observations,
+  grid: FormGrid,
+  bars: readonly PlacedBar[],
+): ReadonlyMap<number, number> {
+  const found = new Map<number, number[]>();
+  for (const bar of bars) {
+    if (bar.formBar === null) continue;
+    const beatSeconds = bar.barSeconds / grid.beats.length;
+    for (const { position, voice, onBeat } of grid.bars[bar.formBar]!.strokes) {
+      if (onBeat) continue;
+      const ideal = secondsAt(bar, position);
+      const reach = WIDEST_SHIFT * beatSeconds;
+      let best = 0;
+      let shift = 0;
+      for (let i = firstFrom(seen.times, ideal - reach); i < seen.times.length; i += 1) {
+        const delta = seen.times[i]! - ideal;
+        if (delta > reach) break;
+        const value = seen.values[i * KIND_COUNT + kindOf(voice)]! + 0.3 * seen.values[i * KIND_COUNT + ANY]!;
+        const score = value * (1 - 0.5 * Math.abs(delta / reach));
+        if (score > best) {
+          best = score;
+          shift = delta / beatSeconds;
+        }
+      }
+      if (best < 0.5) continue;
+      const key = classOf(grid, position);
+      found.set(key, [...(found.get(key) ?? []), shift]);
+    }
+  }
+  const shifts = new Map<number, number>();
+  for (const [key, values] of found) if (values.length >= FEWEST) shifts.set(key, median(values));
+  return shifts;
+}
+
+/** Every written stroke of the bars that are played, in order of time. */
+export function placesOf(seen: Observations, grid: FormGrid, bars: readonly PlacedBar[]): readonly Place[] {
+  const shifts = feelShifts(seen, grid, bars);
+  return bars
+    .flatMap((bar, takeBar) =>
+      (bar.formBar === null ? [] : grid.bars[bar.formBar]!.strokes).map((expected): Place => {
+        const idealSeconds = secondsAt(bar, expected.position);
+        const shift = expected.onBeat ? 0 : (shifts.get(classOf(grid, expected.position)) ?? 0);
+        const likelySeconds = idealSeconds + (shift * bar.barSeconds) / grid.beats.length;
+        return { expected, takeBar, idealSeconds, likelySeconds };
+      }),
+    )
+    .toSorted((a, b) => a.likelySeconds - b.likelySeconds);
+}

@@ -1,0 +1,133 @@
+/**
+ * Deciding what was played: each written stroke heard or missed, and what else was struck.
+ *
+ * Conventions: evidence as in `adapt.ts`; a written stroke is heard when its evidence, less the cost of its
+ * distance from the likely place, is over HEARD; an unwritten one needs far more.
+ */
+import type { Voice } from '@shedbook/core';
+import type { HeardEvent } from '../detect/events.ts';
+import { HEARD_VOICES } from '../network/network.ts';
+import type { Evidence } from './adapt.ts';
+import type { Place } from './places.ts';
+
+/** A stroke that was heard. */
+export interface HeardStroke {
+  readonly voice: Voice;
+  readonly timeSeconds: number;
+  readonly levelDb: number;
+  readonly place: Place | null;
+  /** 0 to 1. */
+  readonly confidence: number;
+}
+
+/** What was decided of a take. */
+export interface Decision {
+  readonly strokes: readonly HeardStroke[];
+  readonly missed: readonly Place[];
+}
+
+/** Evidence that a written and an unwritten stroke need. */
+export const HEARD = -0.3;
+const EXTRA = 3.2;
+/** Two strokes of a voice are at least this far apart. */
+const APART_SECONDS = 0.045;
+
+interface Candidate {
+  readonly timeSeconds: number;
+  readonly levelDb: number;
+  readonly evidence: number;
+}
+
+/** The moments at which a voice may have been struck, one for each stroke, strongest evidence kept. */
+function candidatesOf(events: readonly HeardEvent[], evidence: Evidence): readonly Candidate[] {
+  const index = HEARD_VOICES.indexOf(evidence.voice);
+  const all: Candidate[] = [];
+  events.forEach((event, i) => {
+    const strength = evidence.logRatio[i]!;
+    if (strength < -4) return;
+    const offset = Math.max(-25, Math.min(25, event.offsetMs[index]!));
+    all.push({
+      timeSeconds: event.timeSeconds + offset / 1000,
+      levelDb: event.levelDb[index]!,
+      evidence: strength - Math.max(0, Math.abs(offset) - 12) * 0.08,
+    });
+  });
+  const kept: Candidate[] = [];
+  for (const candidate of all.toSorted((a, b) => b.evidence - a.evidence)) {
+    if (!kept.some((other) => Math.abs(other.timeSeconds - candidate.timeSeconds) < APART_SECONDS))
+      kept.push(candidate);
+  }
+  return kept.toSorted((a, b) => a.timeSeconds - b.timeSeconds);
+}
+
+function probability(evidence: number, prior: number): number {
+  return 1 / (1 + Math.exp(-(evidence + prior)));
+}
+
+/** One voice: its places and candidates matched in order of fit. */
+function decideVoice(
+  candidates: readonly Candidate[],
+  places: readonly Place[],
+  reachSeconds: number,
+): Decision {
+  const pairs: { place: number; candidate: number; score: number }[] = [];
+  places.forEach((place, p) => {
+    candidates.forEach((candidate, c) => {
+      const distance = Math.abs(candidate.timeSeconds - place.likelySeconds);
+      if (distance > reachSeconds) return;
+      pairs.push({
+        place: p,
+        candidate: c,
+        score: candidate.evidence - (distance / (reachSeconds / 2.2)) ** 2 / 2,
+      });
+    });
+  });
+  const usedPlaces = new Set<number>();
+  const usedCandidates = new Set<number>();
+  const strokes: HeardStroke[] = [];
+  for (const { place, candidate, score } of pairs.toSorted((a, b) => b.score - a.score)) {
+    if (score < HEARD || usedPlaces.has(place) || usedCandidates.has(candidate)) continue;
+    usedPlaces.add(place);
+    usedCandidates.add(candidate);
+    const { timeSeconds, levelDb, evidence } = candidates[candidate]!;
+    const voice = places[place]!.expected.voice;
+    strokes.push({
+      voice,
+      timeSeconds,
+      levelDb,
+      place: places[place]!,
+      confidence: probability(evidence, 1),
+    });
+  }
+  return { strokes, missed: places.filter((_, p) => !usedPlaces.has(p)) };
+}
+
+/** Decides every voice of a take. */
+export function decide(
+  events: readonly HeardEvent[],
+  evidence: readonly Evidence[],
+  places: readonly Place[],
+  reachSeconds: number,
+): Decision {
+  const strokes: HeardStroke[] = [];
+  const missed: Place[] = [];
+  for (const one of evidence) {
+    const candidates = candidatesOf(events, one);
+    const own = places.filter((place) => place.expected.voice === one.voice);
+    const decided = decideVoice(candidates, own, reachSeconds);
+    strokes.push(...decided.strokes);
+    missed.push(...decided.missed);
+    const taken = decided.strokes.map((stroke) => stroke.timeSeconds);
+    for (const { timeSeconds, levelDb, evidence: strength } of candidates) {
+      if (strength < EXTRA || taken.some((time) => Math.abs(time - timeSeconds) < APART_SECONDS)) continue;
+      strokes.push({
+        voice: one.voice,
+        timeSeconds,
+        levelDb,
+        place: null,
+        confidence: probability(strength, -2),
+      });
+    }
+  }
+  return { strokes: strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds), missed };
+}

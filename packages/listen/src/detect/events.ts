@@ -1,0 +1,51 @@
+/**
+ * Events of a take: every moment where something may have been struck, with what the network makes of it.
+ *
+ * Conventions: seconds from the start of the stream; presence as logits, offsets in ms from the event's time,
+ * levels in dB re full scale over a stroke's first 100 ms; three rows of HEARD_COUNT numbers an event.
+ */
+import { EMBEDDING, HEARD_COUNT } from '../network/network.ts';
+
+/** One event. */
+export interface HeardEvent {
+  readonly timeSeconds: number;
+  readonly presence: Float32Array;
+  readonly offsetMs: Float32Array;
+  readonly levelDb: Float32Array;
+  /** What the network's last layer reads, 0–255 in steps of EMBEDDING_STEP. */
+  readonly embedding: Uint8Array;
+}
+
+/** One step of an embedding's bytes. */
+export const EMBEDDING_STEP = 1 / 24;
+
+/** The scale of the network's outputs: ms and dB a unit. */
+export const OFFSET_UNIT_MS = 10;
+/** The scale of the network's levels, in dB a unit. */
+export const LEVEL_UNIT_DB = 20;
+
+/** Reads one event out of a batch's output. */
+export function readEvent(
+  timeSeconds: number,
+  referenceDb: number,
+  result: { readonly out: Float64Array; readonly embedding: Float64Array },
+  index: number,
+): HeardEvent {
+  const from = index * 3 * HEARD_COUNT;
+  const row = (which: number, unit: number, base: number) =>
+    Float32Array.from(
+      { length: HEARD_COUNT },
+      (_, voice) => base + unit * result.out[from + which * HEARD_COUNT + voice]!,
+    );
+  const bytes = new Uint8Array(EMBEDDING);
+  for (let i = 0; i < EMBEDDING; i += 1) {
+    bytes[i] = Math.min(255, Math.round(result.embedding[index * EMBEDDING + i]! / EMBEDDING_STEP));
+  }
+  return {
+    timeSeconds,
+    presence: row(0, 1, 0),
+    offsetMs: row(1, OFFSET_UNIT_MS, 0),
+    levelDb: row(2, LEVEL_UNIT_DB, referenceDb),
+    embedding: bytes,
+  };
+}

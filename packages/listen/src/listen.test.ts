@@ -1,0 +1,135 @@
+import {
+  type Form,
+  type Lesson,
+  type Performance,
+  parseLesson,
+  perform,
+  type Stroke,
+  seededRandom,
+} from '@shedbook/core';
+import { describe, expect, it } from 'vitest';
+import { createKit, render } from '../../sound/src/index.ts';
+import { listen, TakeListener } from './listen.ts';
+
+const RATE = 44100;
+
+const LESSON = parseLesson(
+  `title: Swing
+tempo: 100
+feel: triplet
+exercises:
+  - x.. ..x x.x ..x
+  - ..x ... .x. x..
+groove: {ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x"}
+balance: {bass: -10}
+`,
+  'listen.lesson.yaml',
+).lesson as Lesson;
+
+const LOOP: Form = {
+  name: 'eight',
+  sections: [{ play: 'pattern', bars: 8, ending: null }],
+  repeat: 1,
+  countInBars: 0,
+};
+
+const kit = createKit({ sampleRateHz: RATE });
+
+/** Strokes as a person would place them: up to 8 ms off, half a second of silence first. */
+function played(strokes: readonly Stroke[]): readonly Stroke[] {
+  const random = seededRandom('hands');
+  return strokes
+    .map((stroke) => ({ ...stroke, timeSeconds: stroke.timeSeconds + 0.5 + (random.next() - 0.5) * 0.016 }))
+    .sort((a, b) => a.timeSeconds - b.timeSeconds);
+}
+
+function take(performance: Performance, strokes: readonly Stroke[]): Float32Array {
+  const durationSeconds = performance.durationSeconds + 0.5;
+  const { left, right } = render({ strokes, durationSeconds }, { kit });
+  return left.map((sample, i) => 2 * (sample + (right[i] as number)));
+}
+
+const performance = perform(LESSON, { exercise: 1, form: LOOP, bpm: 100 });
+const strokes = played(performance.strokes);
+const audio = take(performance, strokes);
+const asked = { lesson: LESSON, exercise: 1, form: LOOP };
+
+function reportOf(samples: Float32Array, of = asked) {
+  const { report, refusal } = listen(samples, RATE, of);
+  if (!report) throw new Error(`no report: ${refusal?.message}`);
+  return report;
+}
+
+describe('listening to a take', () => {
+  const report = reportOf(audio);
+
+  it('[LI10] finds every stroke with its voice and place', () => {
+    const wanted = strokes
+      .map((s) => `${s.voice} ${s.written.bar}.${s.written.beat}.${s.written.slot}`)
+      .toSorted();
+    const found = report.strokes.flatMap((s) =>
+      s.written ? [`${s.voice} ${s.written.bar}.${s.written.beat}.${s.written.slot}`] : [],
+    );
+    expect(found.toSorted()).toEqual(wanted);
+    expect(report.missed).toEqual([]);
+  });
+
+  it('[LI11] measures times, tempo and swing', () => {
+    const errors = report.strokes.flatMap((heard) => {
+      const near = strokes
+        .filter((s) => s.voice === heard.voice)
+        .map((s) => Math.abs(s.timeSeconds - heard.timeSeconds));
+      return heard.written ? [1000 * Math.min(...near)] : [];
+    });
+    errors.sort((a, b) => a - b);
+    // definition: the goals of the product for a clean take: median 2 ms, 95 of 100 within 8 ms, 0.2 bpm, 0.08
+    expect(errors[Math.floor(errors.length / 2)]).toBeLessThanOrEqual(2);
+    expect(errors[Math.floor(errors.length * 0.95)]).toBeLessThanOrEqual(8);
+    expect(Math.abs(report.alignment.bpm - 100)).toBeLessThan(0.2);
+    expect(Math.abs((report.swingRatio?.median ?? 0) - 2)).toBeLessThan(0.08);
+  });
+
+  it('[LI12] misses comping that is not played and hears what is not written', () => {
+    const bent = strokes.flatMap((stroke): readonly Stroke[] => {
+      const { bar, beat } = stroke.written;
+      if (stroke.voice === 'snare' && bar === 5 && beat === 3) return [];
+      if (stroke.voice === 'snare' && bar === 6 && beat === 1) {
+        return [stroke, { ...stroke, timeSeconds: stroke.timeSeconds + 0.9 }];
+      }
+      return [stroke];
+    });
+    const ordered = bent.toSorted((a, b) => a.timeSeconds - b.timeSeconds);
+    const heard = reportOf(take(performance, ordered));
+    const missed = heard.missed.map(({ voice, bar, beat, slot }) => `${voice} ${bar}.${beat}.${slot}`);
+    expect(missed.toSorted()).toEqual(['snare 5.3.1', 'snare 5.3.3']);
+    expect(heard.strokes.some((s) => s.voice === 'snare' && s.written === null)).toBe(true);
+  });
+
+  it('[LI13] finds another tempo and says so', () => {
+    const slow = perform(LESSON, { exercise: 1, form: LOOP, bpm: 84 });
+    const heard = reportOf(take(slow, played(slow.strokes)));
+    expect(Math.abs(heard.alignment.bpm - 84)).toBeLessThan(0.2);
+    expect(heard.notHeard.join(' ')).toContain('84');
+  });
+
+  it('[LI15] hears the same in blocks of any size', () => {
+    const listener = new TakeListener(RATE);
+    const random = seededRandom(3);
+    for (let at = 0; at < audio.length; ) {
+      const size = 1 + random.below(9000);
+      listener.push(audio.subarray(at, at + size));
+      at += size;
+    }
+    expect(listener.finish(asked)).toEqual(listen(audio, RATE, asked));
+  });
+});
+
+describe('what is no take of the exercise', () => {
+  it('[LI14] refuses nothing, silence and hiss', () => {
+    expect(listen(new Float32Array(0), RATE, asked).refusal?.code).toBe('empty');
+    expect(listen(new Float32Array(5 * RATE), RATE, asked).refusal?.code).toBe('silent');
+    const random = seededRandom('hiss');
+    const hiss = Float32Array.from({ length: 8 * RATE }, () => 0.1 * (random.next() - 0.5));
+    expect(listen(hiss, RATE, asked).report).toBeNull();
+  });
+});

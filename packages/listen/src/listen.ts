@@ -1,0 +1,157 @@
+/**
+ * Listening to a take: audio of a known exercise in, a report of what was really played out.
+ *
+ * Conventions: mono Float32 samples of any rate, in one piece or in blocks; seconds from the first sample.
+ * Memory does not grow with the audio, only with the strokes in it.
+ */
+import { type Form, type Lesson, perform } from '@shedbook/core';
+import { align } from './align/align.ts';
+import { toleranceSeconds } from './align/follow.ts';
+import { formGrid } from './align/form-grid.ts';
+import { observe } from './align/observations.ts';
+import { gatherEvidence } from './decide/adapt.ts';
+import { judgeFit } from './decide/fit.ts';
+import { notHeardOf } from './decide/not-heard.ts';
+import { placesOf } from './decide/places.ts';
+import { decide } from './decide/strokes.ts';
+import type { HeardEvent } from './detect/events.ts';
+import { EventExtractor } from './detect/extract.ts';
+import { measure } from './measure/measure.ts';
+import { StrokeNetwork } from './network/network.ts';
+import { WEIGHTS } from './network/weights.data.ts';
+import { unpackWeights } from './network/weights.ts';
+import type { FullReport } from './report/take-report.ts';
+import { Resampler } from './signal/resample.ts';
+
+/** What was asked of the student. */
+export interface Asked {
+  readonly lesson: Lesson;
+  /** Number of the exercise, or null for time only. */
+  readonly exercise: number | null;
+  readonly form: Form;
+  /** Expected quarter notes a minute; the lesson's start tempo when left out. */
+  readonly bpm?: number;
+}
+
+/** Why there is no report. */
+export interface Refusal {
+  readonly code: 'empty' | 'silent' | 'no-drums' | 'wrong-exercise';
+  /** One or two sentences for a person. */
+  readonly message: string;
+}
+
+/** A report, or why there is none. */
+export type Listened =
+  | { readonly report: FullReport; readonly refusal: null }
+  | { readonly report: null; readonly refusal: Refusal };
+
+let shared: StrokeNetwork | null = null;
+
+/** The network, unpacked once. */
+export function strokeNetwork(): StrokeNetwork {
+  shared ??= new StrokeNetwork(unpackWeights(WEIGHTS));
+  return shared;
+}
+
+/** Listens to audio that arrives in blocks. */
+export class TakeListener {
+  readonly #rate: number;
+  readonly #resampler: Resampler;
+  readonly #extractor: EventExtractor;
+  readonly #events: HeardEvent[] = [];
+  #samples = 0;
+
+  /** @param sampleRateHz samples a second of the blocks, a whole number from 4000 to 384000. */
+  constructor(sampleRateHz: number) {
+    this.#rate = sampleRateHz;
+    this.#resampler = new Resampler(sampleRateHz);
+    this.#extractor = new EventExtractor(strokeNetwork(), { live: false });
+  }
+
+  /** Takes the next block of mono samples. */
+  push(block: Float32Array): void {
+    this.#samples += block.length;
+    this.#keep(this.#extractor.push(this.#resampler.push(block)));
+  }
+
+  /** The report, once all blocks are in. */
+  finish(asked: Asked): Listened {
+    this.#keep(this.#extractor.push(this.#resampler.flush()));
+    this.#keep(this.#extractor.flush());
+    const durationSeconds = this.#samples / this.#rate;
+    if (this.#samples === 0) return refuse('empty', 'The recording holds no sound at all.');
+    if (this.#extractor.peakDb < -70) {
+      return refuse(
+        'silent',
+        'The recording is silent. Was the right microphone chosen, and was it unmuted?',
+      );
+    }
+    return reportOn(this.#events, asked, { kind: 'audio', durationSeconds });
+  }
+
+  #keep(events: readonly HeardEvent[]): void {
+    for (const event of events) this.#events.push(event);
+  }
+}
+
+function refuse(code: Refusal['code'], message: string): Listened {
+  return { report: null, refusal: { code, message } };
+}
+
+/** The report on events of any source. */
+export function reportOn(
+  events: readonly HeardEvent[],
+  asked: Asked,
+  take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: number },
+): Listened {
+  const { lesson, exercise, form } = asked;
+  const bpm = asked.bpm ?? lesson.tempo.startBpm;
+  const grid = formGrid(perform(lesson, { exercise, form, bpm }), lesson.meter);
+  const seen = observe(events);
+  const alignment = align(seen, grid);
+  if (!alignment) {
+    return refuse(
+      'no-drums',
+      'No drum strokes were found that could be followed. Is this a recording of a drum set?',
+    );
+  }
+  const places = placesOf(seen, grid, alignment.bars);
+  const evidence = gatherEvidence(events, places, grid.voices);
+  const barSeconds = alignment.bars[alignment.bars.length >> 1]!.barSeconds;
+  const decision = decide(events, evidence, places, toleranceSeconds(grid, barSeconds));
+  const fit = judgeFit({
+    grid,
+    alignment,
+    decision,
+    evidence,
+    places,
+    durationSeconds: take.durationSeconds,
+  });
+  if (fit.refusal) return { report: null, refusal: fit.refusal };
+  const notHeard = notHeardOf({
+    evidence,
+    decision,
+    places,
+    askedBpm: bpm,
+    grid,
+    alignment,
+    confidence: fit.confidence,
+  });
+  const report = measure({
+    ...take,
+    lesson,
+    grid,
+    bars: alignment.bars,
+    decision,
+    confidence: fit.confidence,
+    notHeard,
+  });
+  return { report, refusal: null };
+}
+
+/** Listens to a whole take. */
+export function listen(samples: Float32Array, sampleRateHz: number, asked: Asked): Listened {
+  const listener = new TakeListener(sampleRateHz);
+  for (let at = 0; at < samples.length; at += 65_536) listener.push(samples.subarray(at, at + 65_536));
+  return listener.finish(asked);
+}

@@ -1,0 +1,181 @@
+/**
+ * From what was decided to the numbers of a report.
+ *
+ * Conventions: offsets in ms against the take's own pulse and the lesson's feel, positive late; levels in dB;
+ * spreads robust (`statistics.ts`).
+ */
+import type { Lesson, ReportStroke, Voice, VoiceReport } from '@shedbook/core';
+import type { PlacedBar } from '../align/bars.ts';
+import type { FormGrid } from '../align/form-grid.ts';
+import type { Place } from '../decide/places.ts';
+import type { Decision, HeardStroke } from '../decide/strokes.ts';
+import { type FullReport, REPORT_VERSION, type TempoPoint } from '../report/take-report.ts';
+import { type DuePlace, findPlaces } from './findings.ts';
+import { type Pulse, type PulsePoint, pulseThrough } from './pulse.ts';
+import { fitLine, median, spread } from './statistics.ts';
+import { summariseSwing, swingRatios } from './swing.ts';
+
+/** What a report is made from. */
+export interface Heard {
+  readonly kind: 'audio' | 'midi';
+  readonly durationSeconds: number;
+  readonly lesson: Lesson;
+  readonly grid: FormGrid;
+  readonly bars: readonly PlacedBar[];
+  readonly decision: Decision;
+  readonly confidence: number;
+  readonly notHeard: readonly string[];
+}
+
+/** Weight of a place that was only followed, beside a stroke. */
+const FOLLOWED = 0.05;
+/** Fewest bars for a drift to be worth a number. */
+const DRIFT_BARS = 4;
+
+function quartersOf(grid: FormGrid, place: Place): number {
+  return (place.takeBar + place.expected.position) * grid.quarters;
+}
+
+function pulsePoints(heard: Heard, voices: ReadonlySet<Voice>): readonly PulsePoint[] {
+  const { grid, bars, decision } = heard;
+  const points: PulsePoint[] = [];
+  for (const stroke of decision.strokes) {
+    if (!stroke.place?.expected.onBeat || !voices.has(stroke.voice)) continue;
+    points.push({ quarters: quartersOf(grid, stroke.place), seconds: stroke.timeSeconds, weight: 1 });
+  }
+  bars.forEach((bar, index) => {
+    grid.beats.forEach((beat) => {
+      points.push({
+        quarters: (index + beat) * grid.quarters,
+        seconds: bar.startSeconds + beat * bar.barSeconds,
+        weight: FOLLOWED,
+      });
+    });
+  });
+  return points.toSorted((a, b) => a.quarters - b.quarters);
+}
+
+/** The pulse by the lead voice where it plays on the beat, by every voice where it does not. */
+export function pulseOf(heard: Heard): Pulse {
+  const lead = heard.lesson.lead;
+  const onBeat = heard.decision.strokes.filter((stroke) => stroke.place?.expected.onBeat);
+  const byLead = onBeat.filter((stroke) => stroke.voice === lead).length;
+  const enough = byLead >= heard.bars.length;
+  return pulseThrough(pulsePoints(heard, enough ? new Set([lead]) : new Set(heard.grid.voices)));
+}
+
+function voiceReport(
+  strokes: readonly HeardStroke[],
+  missed: number,
+  offsets: readonly number[],
+): VoiceReport {
+  return {
+    hits: strokes.filter((stroke) => stroke.place).length,
+    missed,
+    extra: strokes.filter((stroke) => !stroke.place).length,
+    offsetMs: { median: median(offsets), spread: spread(offsets) },
+    levelDb: median(strokes.map((stroke) => stroke.levelDb)),
+  };
+}
+
+function tempoCurve(pulse: Pulse, heard: Heard): readonly TempoPoint[] {
+  return heard.bars.map((_, index) => ({
+    timeSeconds: pulse.secondsAt(index * heard.grid.quarters),
+    bpm: pulse.bpmAt((index + 0.5) * heard.grid.quarters),
+  }));
+}
+
+function meanBpm(pulse: Pulse, bars: number, quarters: number): number {
+  const span = pulse.secondsAt(bars * quarters) - pulse.secondsAt(0);
+  return span > 0 ? (60 * bars * quarters) / span : 0;
+}
+
+/** Beats of the lead voice that were struck, for the swing meter: the strokes themselves. */
+function swingOf(heard: Heard, pulse: Pulse) {
+  const { grid, lesson, bars, decision } = heard;
+  const beats = bars.flatMap((_, index) =>
+    grid.beats.map((beat) => pulse.secondsAt((index + beat) * grid.quarters)),
+  );
+  beats.push(pulse.secondsAt(bars.length * grid.quarters));
+  const onsets = decision.strokes
+    .filter((stroke) => stroke.voice === lesson.lead)
+    .map((stroke) => stroke.timeSeconds);
+  return summariseSwing(swingRatios(beats, onsets));
+}
+
+/** The report of what was heard. */
+export function measure(heard: Heard): FullReport {
+  const { grid, lesson, decision, bars } = heard;
+  const pulse = pulseOf(heard);
+  const offsetOf = (place: Place, seconds: number) =>
+    1000 * (seconds - pulse.secondsAt(quartersOf(grid, place)));
+  const strokes = decision.strokes.map(
+    (stroke): ReportStroke => ({
+      timeSeconds: stroke.timeSeconds,
+      voice: stroke.voice,
+      levelDb: stroke.levelDb,
+      written: stroke.place?.expected.stroke.written ?? null,
+      offsetMs: stroke.place ? offsetOf(stroke.place, stroke.timeSeconds) : null,
+      confidence: stroke.confidence,
+    }),
+  );
+  const due: DuePlace[] = [
+    ...decision.strokes.flatMap(({ place, timeSeconds }) =>
+      place ? [{ place, offsetMs: offsetOf(place, timeSeconds) }] : [],
+    ),
+    ...decision.missed.map((place) => ({ place, offsetMs: null })),
+  ];
+  const names = [...new Set([...grid.voices, ...decision.strokes.map((stroke) => stroke.voice)])];
+  const voices: Partial<Record<Voice, VoiceReport>> = {};
+  const centres = new Map<string, number>();
+  for (const voice of names) {
+    const own = decision.strokes.filter((stroke) => stroke.voice === voice);
+    const offsets = due.flatMap((one) =>
+      one.place.expected.voice === voice && one.offsetMs !== null ? [one.offsetMs] : [],
+    );
+    const missed = decision.missed.filter((place) => place.expected.voice === voice).length;
+    voices[voice] = voiceReport(own, missed, offsets);
+    centres.set(voice, median(offsets));
+  }
+  const tempo = tempoCurve(pulse, heard);
+  const bpm = meanBpm(pulse, bars.length, grid.quarters);
+  const drift = fitLine(tempo.map((point) => ({ x: point.timeSeconds / 60, y: point.bpm, weight: 1 })));
+  const changes = tempo
+    .slice(1)
+    .map((point, i) => (100 * Math.abs(point.bpm - tempo[i]!.bpm)) / tempo[i]!.bpm);
+  const threshold = Math.max(6, 0.025 * (60_000 / Math.max(bpm, 1) / 2));
+  const played = names.filter((voice) => decision.strokes.some((stroke) => stroke.voice === voice));
+  const leadLevel = voices[lesson.lead]?.levelDb ?? 0;
+  return {
+    version: REPORT_VERSION,
+    take: { kind: heard.kind, durationSeconds: heard.durationSeconds },
+    alignment: {
+      startSeconds: pulse.secondsAt(0),
+      bpm,
+      driftBpmPerMinute: tempo.length >= DRIFT_BARS ? drift.slope : 0,
+      confidence: heard.confidence,
+    },
+    strokes,
+    missed: decision.missed.map(({ expected }) => ({ ...expected.stroke.written, voice: expected.voice })),
+    voices,
+    swingRatio: swingOf(heard, pulse),
+    balanceDb: played.includes(lesson.lead)
+      ? Object.fromEntries(played.map((voice) => [voice, voices[voice]!.levelDb - leadLevel]))
+      : {},
+    notHeard: heard.notHeard,
+    tempo,
+    barToBarPercent: changes.length > 0 ? median(changes) : null,
+    findings: findPlaces(due, centres, threshold),
+    evenness: played.map((voice) => ({
+      voice,
+      spreadDb: spread(
+        decision.strokes.flatMap((stroke) =>
+          stroke.voice === voice && stroke.place?.expected.stroke.mark === 'x' ? [stroke.levelDb] : [],
+        ),
+      ),
+    })),
+    playedBars: bars.map((bar) => (bar.formBar === null ? null : grid.bars[bar.formBar]!.bar)),
+    lessonBalanceDb: Object.fromEntries(grid.voices.map((voice) => [voice, lesson.balance[voice]])),
+    lead: lesson.lead,
+  };
+}

@@ -1,0 +1,51 @@
+/**
+ * The full report of a take: the shared contract and what only people and pictures need.
+ *
+ * Conventions: as in core's take report; tempo points and findings are extra fields that readers may ignore.
+ */
+import type { TakeReport, Voice } from '@shedbook/core';
+
+/** The version of the report that this package writes. */
+export const REPORT_VERSION = 1;
+
+/** Tempo at one bar line of the take. */
+export interface TempoPoint {
+  readonly timeSeconds: number;
+  readonly bpm: number;
+}
+
+/** What happens again and again at one written place. */
+export interface PlaceFinding {
+  readonly voice: Voice;
+  readonly bar: number;
+  readonly beat: number;
+  readonly slot: number;
+  /** Slots in the beat's subdivision. */
+  readonly slots: number;
+  readonly kind: 'early' | 'late' | 'missed';
+  /** Median offset in ms from where it is written; for a missed stroke 0. */
+  readonly offsetMs: number;
+  /** In how many of the times it was played (or due). */
+  readonly times: number;
+  readonly of: number;
+}
+
+/** How the levels of one voice's plain strokes scatter. */
+export interface Evenness {
+  readonly voice: Voice;
+  readonly spreadDb: number;
+}
+
+/** A report with everything that was measured. */
+export interface FullReport extends TakeReport {
+  readonly tempo: readonly TempoPoint[];
+  /** Median absolute change of tempo from bar to bar, in percent. */
+  readonly barToBarPercent: number | null;
+  readonly findings: readonly PlaceFinding[];
+  readonly evenness: readonly Evenness[];
+  /** Bars of the form as they were played, in order; null where nothing of it was. */
+  readonly playedBars: readonly (number | null)[];
+  /** The lesson's balance for the voices of this exercise, for the ladder. */
+  readonly lessonBalanceDb: Readonly<Partial<Record<Voice, number>>>;
+  readonly lead: Voice;
+}
