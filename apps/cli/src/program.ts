@@ -7,6 +7,7 @@ import { Command, CommanderError } from 'commander';
 import { build } from './commands/build.ts';
 import { check } from './commands/check.ts';
 import { composeCommand } from './commands/compose.ts';
+import { listenCommand } from './commands/listen.ts';
 import { serve } from './commands/serve.ts';
 import { why } from './commands/why.ts';
 import { InputError } from './input-error.ts';
@@ -157,6 +158,23 @@ function addWhy(program: Command, terminal: Terminal, done: (status: number) => 
     });
 }
 
+function addListen(program: Command, terminal: Terminal, done: (status: number) => void): void {
+  program
+    .command('listen')
+    .summary('say what was really played in a recording of an exercise')
+    .description(
+      'Listens to a recording of an exercise and says, limb by limb, what was played, when and how loud. ' +
+        'WAV is read directly, other formats through FFmpeg where it is installed.',
+    )
+    .argument('<take>', 'a recording')
+    .requiredOption('--lesson <file>', 'the lesson that the exercise is from')
+    .requiredOption('--exercise <n>', 'the exercise that was played', exerciseNumber)
+    .option('--form <name>', 'the phrase form that was played; loop when left out')
+    .option('--tempo <bpm>', 'about how fast, in quarter notes a minute', whole('tempo', 20, 400))
+    .option('--json', 'the report as JSON')
+    .action(async (take: string, options) => done(await listenCommand({ take, ...options }, terminal)));
+}
+
 function addServe(program: Command, terminal: Terminal): void {
   program
     .command('serve')
@@ -189,6 +207,7 @@ export function createProgram(terminal: Terminal, done: (status: number) => void
   addBuild(program, terminal, done);
   addCompose(program, terminal, done);
   addWhy(program, terminal, done);
+  addListen(program, terminal, done);
   addServe(program, terminal);
   return program;
 }
