@@ -8,6 +8,7 @@ export default defineConfig({
   test: {
     include: ['packages/**/*.test.ts', 'apps/**/*.test.ts', 'internal/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**'],
+    setupFiles: ['internal/testing/setup.ts'],
     testTimeout: 60_000,
   },
 });
