@@ -10,6 +10,8 @@ export {
   FONT_MODULES,
   type FontFiles,
   type Fonts,
+  type OutlinedText,
+  type SetGlyph,
   type TextRun,
   type Weight,
 } from './text/fonts.ts';

@@ -15,7 +15,7 @@ export async function writeSheet(
 ): Promise<void> {
   const [engraver, fonts] = await Promise.all([loadEngraver(), loadFonts()]);
   const paper = request.paper === null ? {} : { paper: request.paper };
-  const sheet = layOutSheet(lesson, { engraver, fonts, ...paper });
+  const sheet = layOutSheet(lesson, { engraver, fonts, outlineText: true, ...paper });
   if (sheet.missingCharacters.length > 0) {
     const characters = sheet.missingCharacters.map((each) => `"${each}"`).join(', ');
     terminal.warn(`warning: the fonts have no ${characters}; it prints as an empty box`);

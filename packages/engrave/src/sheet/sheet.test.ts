@@ -390,6 +390,23 @@ describe('places', () => {
     }
   });
 
+  it('[EN40] texts of a page can be outlines that say what they spell, of the same size and place', () => {
+    const [plain, outlined] = [layOut(SWING), layOut(SWING, { outlineText: true })].map(
+      (each) => each.pages[0],
+    );
+    expect(plain?.svg).toContain('>First swing</text>');
+    expect(outlined?.svg).not.toContain('<text');
+    expect(outlined?.svg).toContain('aria-label="First swing"');
+    const { unitsPerEm, glyphs } = fonts.outline({ face: 'bold', text: 'First swing' });
+    const last = glyphs.at(-1);
+    const before = fonts.widthMm('First swin', 'bold', 1);
+    // definition: the last letter stands where the letters before it end, kerning aside
+    expect(Math.abs((last?.x ?? 0) / unitsPerEm - before)).toBeLessThan(0.05);
+    // definition: ten letters and a space, which has no outline
+    expect(glyphs).toHaveLength(10);
+    expect(parseXml(outlined?.svg ?? '').name).toBe('svg');
+  });
+
   it('[EN34] ids are unique on a page of many exercises, and the page is XML', () => {
     const exercises = Array.from(
       { length: 60 },

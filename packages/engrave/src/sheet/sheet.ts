@@ -23,6 +23,8 @@ export interface SheetOptions extends Partial<SheetSettings> {
   readonly fonts: Fonts;
   /** Forms to explain; those of the lesson that play the pattern where left out. */
   readonly forms?: readonly Form[];
+  /** Texts of the page SVGs as outlines, for viewers without the fonts; text when left out. */
+  readonly outlineText?: boolean;
   /** An SVG of paths and basic shapes, e.g. a code to scan, for the corner of the first page. */
   readonly codeSvg?: string;
 }
@@ -89,12 +91,12 @@ function textsOf(lesson: Lesson): readonly string[] {
 }
 
 /** A page whose SVG is written when it is asked for. */
-function pageOf(content: PageContent, title: string): Page {
+function pageOf(content: PageContent, title: string, outlines: Fonts | null): Page {
   let svg: string | null = null;
   return {
     ...content,
     get svg() {
-      svg ??= writeSvg(content, title);
+      svg ??= writeSvg(content, title, outlines);
       return svg;
     },
   };
@@ -130,6 +132,7 @@ export function layOutSheet(lesson: Lesson, options: SheetOptions): Sheet {
     return pageOf(
       { widthMm, heightMm, margins, items: [...items, ...foot] },
       `${lesson.title}, page ${index + 1} of ${pages.length}`,
+      options.outlineText ? options.fonts : null,
     );
   });
   const missing = new Set(textsOf(lesson).flatMap((text) => options.fonts.missing(text)));

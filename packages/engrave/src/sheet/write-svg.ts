@@ -1,13 +1,15 @@
 /**
  * A page as SVG: texts as text, tiles as nested SVG with their own root ids, everything in millimetres.
  *
- * Conventions: `font-family` names the fonts' own families, so whoever shows the page has to bring them.
+ * Conventions: where texts stay text, `font-family` names the fonts' own families and whoever shows the page has to
+ * bring them; as outlines they look the same everywhere.
  */
 
 import type { Drawing } from '../svg/drawing.ts';
 import { compose, scale, shift } from '../svg/geometry.ts';
 import { outlineToPath } from '../svg/outline.ts';
 import { escapeXml } from '../svg/xml.ts';
+import type { Fonts, TextRun } from '../text/fonts.ts';
 import { tileRoot } from '../tile/tile.ts';
 import { INK, type Item, type PictureItem, type TextItem } from './item.ts';
 import type { PageContent } from './page.ts';
@@ -16,11 +18,24 @@ function mm(value: number): string {
   return String(Math.round(value * 1000) / 1000);
 }
 
-function writeText(item: TextItem): string {
+/** A run of text as outlines that say what they spell. */
+function writeOutlines(run: TextRun, item: TextItem, x: number, fonts: Fonts): string {
+  const { unitsPerEm, glyphs } = fonts.outline(run);
+  const k = item.sizeMm / unitsPerEm;
+  const paths = glyphs.map(
+    (glyph) => `<path transform="translate(${glyph.x} ${glyph.y})" d="${glyph.path}"/>`,
+  );
+  const place = `translate(${mm(x)} ${mm(item.y)}) scale(${k.toPrecision(6)} ${(-k).toPrecision(6)})`;
+  return `<g role="img" aria-label="${escapeXml(run.text)}" fill="${item.colour}" transform="${place}">${paths.join('')}</g>`;
+}
+
+function writeText(item: TextItem, outlines: Fonts | null): string {
   let x = item.x;
   return item.runs
     .map((run) => {
-      const tag = `<text class="${run.face}" x="${mm(x)}" y="${mm(item.y)}" font-size="${mm(item.sizeMm)}"${item.colour === INK ? '' : ` fill="${item.colour}"`}>${escapeXml(run.text)}</text>`;
+      const tag = outlines
+        ? writeOutlines(run, item, x, outlines)
+        : `<text class="${run.face}" x="${mm(x)}" y="${mm(item.y)}" font-size="${mm(item.sizeMm)}"${item.colour === INK ? '' : ` fill="${item.colour}"`}>${escapeXml(run.text)}</text>`;
       x += run.widthMm;
       return tag;
     })
@@ -47,8 +62,8 @@ function writeDrawing(drawing: Drawing): string {
     .join('');
 }
 
-function writeItem(item: Item): string {
-  if (item.kind === 'text') return writeText(item);
+function writeItem(item: Item, outlines: Fonts | null): string {
+  if (item.kind === 'text') return writeText(item, outlines);
   if (item.kind === 'line') {
     return `<path d="M${mm(item.x)} ${mm(item.y)}L${mm(item.x2)} ${mm(item.y2)}" stroke="${item.colour}" stroke-width="${mm(item.strokeMm)}"/>`;
   }
@@ -61,18 +76,21 @@ function writeItem(item: Item): string {
   if (item.kind === 'tile') return `${tileRoot(item.tile, item)}${item.tile.content}</svg>`;
   if (item.kind === 'picture')
     return `<g transform="matrix(${pictureMap(item).join(' ')})">${writeDrawing(item.drawing)}</g>`;
-  const inner = item.items.map(writeItem).join('');
+  const inner = item.items.map((each) => writeItem(each, outlines)).join('');
   return `<g id="${item.id}" role="group" aria-label="${escapeXml(item.label)}" transform="translate(${mm(item.x)} ${mm(item.y)})">${inner}</g>\n`;
 }
 
 /** Faces by the classes that texts have. */
 const FACE_STYLES = `text{font-family:'Fira Sans',sans-serif;white-space:pre}.bold{font-weight:600}.italic{font-style:italic}`;
 
-/** The page as a whole SVG document. */
-export function writeSvg(page: PageContent, title: string): string {
+/**
+ * The page as a whole SVG document.
+ * @param outlines fonts to draw texts with as outlines; null leaves them text, for places that have the fonts
+ */
+export function writeSvg(page: PageContent, title: string, outlines: Fonts | null = null): string {
   const { widthMm, heightMm } = page;
   const root = `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="${widthMm}mm" height="${heightMm}mm" viewBox="0 0 ${widthMm} ${heightMm}">`;
   const paper = `<rect width="${widthMm}" height="${heightMm}" fill="#ffffff"/>`;
-  const items = page.items.map(writeItem).join('\n');
+  const items = page.items.map((item) => writeItem(item, outlines)).join('\n');
   return `${root}<title>${escapeXml(title)}</title><style>${FACE_STYLES}</style>${paper}\n${items}\n</svg>\n`;
 }

@@ -39,12 +39,27 @@ export interface TextRun {
   readonly widthMm: number;
 }
 
+/** A glyph of a set text: its outline in font units (y up) and where it stands from the start of the text. */
+export interface SetGlyph {
+  readonly path: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A text as outlines. */
+export interface OutlinedText {
+  readonly unitsPerEm: number;
+  readonly glyphs: readonly SetGlyph[];
+}
+
 /** Fonts that texts are measured and drawn with. */
 export interface Fonts {
   readonly faces: readonly Face[];
   /** Splits a text where its font changes; widths at a size. */
   readonly runs: (text: string, weight: Weight, sizeMm: number) => readonly TextRun[];
   readonly widthMm: (text: string, weight: Weight, sizeMm: number) => number;
+  /** The outlines of a run, for places that have not the font. */
+  readonly outline: (run: Pick<TextRun, 'face' | 'text'>) => OutlinedText;
   /** Characters of a text that no font has. */
   readonly missing: (text: string) => readonly string[];
 }
@@ -111,6 +126,18 @@ function splitByFace(text: string, order: readonly LoadedFace[]): { face: Loaded
   return pieces;
 }
 
+function outlineOf(face: LoadedFace, text: string): OutlinedText {
+  const { glyphs, positions } = face.font.layout(text);
+  let pen = 0;
+  const set = glyphs.map((glyph, index): SetGlyph => {
+    const position = positions[index];
+    const at = { x: pen + (position?.xOffset ?? 0), y: position?.yOffset ?? 0 };
+    pen += position?.xAdvance ?? glyph.advanceWidth;
+    return { path: glyph.path.toSVG(), ...at };
+  });
+  return { unitsPerEm: face.font.unitsPerEm, glyphs: set.filter((glyph) => glyph.path !== '') };
+}
+
 /**
  * Reads font files.
  * @throws Error (from fontkit) when a file is not a font.
@@ -130,10 +157,12 @@ export function createFonts(files: FontFiles): Fonts {
       widthMm: ems(piece.face, piece.text) * sizeMm,
     }));
   const all = [weights.regular, ...fallbacks];
+  const faces = [weights.regular, weights.bold, weights.italic, ...fallbacks];
   return {
-    faces: [weights.regular, weights.bold, weights.italic, ...fallbacks],
+    faces,
     runs,
     widthMm: (text, weight, sizeMm) => runs(text, weight, sizeMm).reduce((sum, run) => sum + run.widthMm, 0),
+    outline: ({ face, text }) => outlineOf(faces.find((each) => each.name === face) ?? weights.regular, text),
     missing: (text) =>
       graphemes(text).filter(
         (grapheme) => grapheme.trim() !== '' && !all.some((face) => has(face, grapheme)),
