@@ -5,7 +5,6 @@
  * Source: Microsoft and IBM, Multimedia Programming Interface and Data Specifications 1.0 (RIFF WAVE).
  */
 import { spawn } from 'node:child_process';
-import { once } from 'node:events';
 import { type FileHandle, open } from 'node:fs/promises';
 import { InputError } from '../input-error.ts';
 import { reasonOf } from '../lesson-file.ts';
@@ -89,8 +88,10 @@ async function* wavBlocks(file: FileHandle, layout: WavLayout, read: Read): Asyn
 async function* ffmpegBlocks(path: string): AsyncGenerator<Float32Array> {
   const args = ['-v', 'error', '-i', path, '-vn', '-f', 'f32le', '-ac', '1', '-ar', `${FFMPEG_RATE_HZ}`, '-'];
   const child = spawn('ffmpeg', args, { stdio: ['ignore', 'pipe', 'pipe'] });
-  const failed = once(child, 'error').then(([error]) => error as NodeJS.ErrnoException);
-  const closed = once(child, 'close').then(([status]) => status as number);
+  const ended = new Promise<number | Error>((resolve) => {
+    child.once('error', resolve);
+    child.once('close', (status) => resolve(status ?? 1));
+  });
   let complaint = '';
   child.stderr.on('data', (chunk: Buffer) => {
     complaint += chunk.toString();
@@ -104,7 +105,7 @@ async function* ffmpegBlocks(path: string): AsyncGenerator<Float32Array> {
     rest = bytes.subarray(whole);
     yield block;
   }
-  const outcome = await Promise.race([failed, closed]);
+  const outcome = await ended;
   if (outcome === 0) return;
   if (typeof outcome !== 'number') throw new InputError(`${path}: only WAV can be read here; ${CONVERT}`);
   const why = complaint.trim().split('\n').at(-1) ?? '';
