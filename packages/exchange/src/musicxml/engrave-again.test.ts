@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createEngraver, type EngravedNote } from '../../test/engraved.ts';
 import { anyLesson, onceThrough, swingLesson } from '../../test/lessons.ts';
-import { STAFF_PLACES } from './staff-places.data.ts';
+import { STAFF_PLACES } from './staff-places.ts';
 import { writeMusicXml } from './write.ts';
 
 const engrave = await createEngraver();

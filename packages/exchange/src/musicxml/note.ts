@@ -10,7 +10,7 @@ import type { NotatedEvent, NotatedHead, NoteValue } from '@shedbook/core';
 import { type XmlNode, xml } from '../xml/write-xml.ts';
 import type { BeamValue } from './beams.ts';
 import { instrumentId } from './instruments.ts';
-import { STAFF_PLACES } from './staff-places.data.ts';
+import { STAFF_PLACES } from './staff-places.ts';
 
 /** What is written of an event beside itself. */
 export interface NoteContext {

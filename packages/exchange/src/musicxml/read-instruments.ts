@@ -8,7 +8,7 @@ import { type Articulation, VOICES, type Voice } from '@shedbook/core';
 import { keyToVoice } from '../midi/key-map.ts';
 import { childOf, childrenOf, descend } from '../xml/read-xml.ts';
 import type { ReadElement } from '../xml/scan-xml.ts';
-import { STAFF_PLACES } from './staff-places.data.ts';
+import { STAFF_PLACES } from './staff-places.ts';
 
 /** An instrument of a part. */
 export interface ReadInstrument {

@@ -3,10 +3,10 @@
  *
  * Conventions: display step and octave are read as in a treble clef, so C5 is the third space; `head` is a
  * MusicXML notehead.
- * Sources: MusicXML 4.0 tutorial on percussion for the reading of positions, bass drum, snare and hi-hat; common
- * practice (N. Weinberg, Percussive Notes, June 1994, and what follows it) for the rest. No one map is binding.
+ * Sources: positions are core's map; heads by common practice (N. Weinberg, Percussive Notes, June 1994, and what
+ * follows it).
  */
-import type { Voice } from '@shedbook/core';
+import { STAFF_POSITIONS, VOICES, type Voice } from '@shedbook/core';
 
 /** A place on the staff and the head that stands there. */
 export interface StaffPlace {
@@ -15,18 +15,32 @@ export interface StaffPlace {
   readonly head: 'normal' | 'x' | 'slashed';
 }
 
-/** The place of every voice; a place with its head belongs to one voice only. */
-export const STAFF_PLACES: Readonly<Record<Voice, StaffPlace>> = {
-  ride: { step: 'F', octave: 5, head: 'x' },
-  hihat: { step: 'G', octave: 5, head: 'x' },
-  'hihat-open': { step: 'G', octave: 5, head: 'x' },
-  'hihat-foot': { step: 'D', octave: 4, head: 'x' },
-  bass: { step: 'F', octave: 4, head: 'normal' },
-  snare: { step: 'C', octave: 5, head: 'normal' },
-  sidestick: { step: 'C', octave: 5, head: 'x' },
-  rimshot: { step: 'C', octave: 5, head: 'slashed' },
-  crash: { step: 'A', octave: 5, head: 'x' },
-  'tom-high': { step: 'E', octave: 5, head: 'normal' },
-  'tom-mid': { step: 'D', octave: 5, head: 'normal' },
-  'tom-low': { step: 'A', octave: 4, head: 'normal' },
+const HEADS: Readonly<Record<Voice, StaffPlace['head']>> = {
+  ride: 'x',
+  hihat: 'x',
+  'hihat-open': 'x',
+  'hihat-foot': 'x',
+  bass: 'normal',
+  snare: 'normal',
+  sidestick: 'x',
+  rimshot: 'slashed',
+  crash: 'x',
+  'tom-high': 'normal',
+  'tom-mid': 'normal',
+  'tom-low': 'normal',
 };
+
+const STEPS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
+/** The bottom line, E4, in steps from C0. */
+const BOTTOM_LINE = 4 * STEPS.length + STEPS.indexOf('E');
+
+function placeOf(voice: Voice): StaffPlace {
+  const steps = BOTTOM_LINE + STAFF_POSITIONS[voice];
+  const step = STEPS[steps % STEPS.length] as StaffPlace['step'];
+  return { step, octave: Math.floor(steps / STEPS.length), head: HEADS[voice] };
+}
+
+/** The place of every voice; a place with its head belongs to one voice only. */
+export const STAFF_PLACES = Object.fromEntries(VOICES.map((voice) => [voice, placeOf(voice)])) as Readonly<
+  Record<Voice, StaffPlace>
+>;

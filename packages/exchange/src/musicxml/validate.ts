@@ -14,6 +14,7 @@ import {
   xmlRegisterInputProvider,
 } from 'libxml2-wasm';
 import { encodeUtf8 } from '../midi/utf8.ts';
+import { libxmlProblems } from '../xml/libxml-problems.ts';
 
 /** The texts of the three schema files. */
 export interface MusicXmlSchema {
@@ -26,20 +27,6 @@ export interface MusicXmlSchema {
 export type MusicXmlValidator = (text: string, file: string) => readonly InputProblem[];
 
 const XSD_ROOT = 'http://www.musicxml.org/xsd/';
-
-function faults(error: XmlLibError, file: string): readonly InputProblem[] {
-  return error.details.map(({ line, col, message }) => ({
-    code: 'musicxml-schema',
-    severity: 'error',
-    file,
-    line: Math.max(1, line),
-    column: Math.max(1, col),
-    path: '',
-    found: message.trim(),
-    expected: 'MusicXML 4.0',
-    repair: null,
-  }));
-}
 
 /** A validator that keeps the compiled schema for any number of texts. */
 export function createMusicXmlValidator(schema: MusicXmlSchema): MusicXmlValidator {
@@ -62,7 +49,7 @@ export function createMusicXmlValidator(schema: MusicXmlSchema): MusicXmlValidat
       return [];
     } catch (error) {
       if (!(error instanceof XmlLibError)) throw error;
-      return faults(error, file);
+      return libxmlProblems(error, file, { code: 'musicxml-schema', expected: 'MusicXML 4.0' });
     }
   };
 }

@@ -5,6 +5,7 @@
  */
 import type { InputProblem } from '@shedbook/core';
 import { ParseOption, XmlDocument, XmlParseError } from 'libxml2-wasm';
+import { libxmlProblems } from './libxml-problems.ts';
 import { type ReadElement, scanXml } from './scan-xml.ts';
 
 /** A document, or null when it is not well formed. */
@@ -20,20 +21,6 @@ const SAFE =
   ParseOption.XML_PARSE_BIG_LINES |
   ParseOption.XML_PARSE_IGNORE_ENC;
 
-function notWellFormed(file: string, error: XmlParseError): readonly InputProblem[] {
-  return error.details.map(({ line, col, message }) => ({
-    code: 'xml-not-well-formed',
-    severity: 'error',
-    file,
-    line: Math.max(1, line),
-    column: Math.max(1, col),
-    path: '',
-    found: message.trim(),
-    expected: 'well-formed XML',
-    repair: null,
-  }));
-}
-
 /** Reads a document; `file` names it in problems. */
 export function readXml(text: string, file: string): ReadXml {
   try {
@@ -41,7 +28,8 @@ export function readXml(text: string, file: string): ReadXml {
     return { root: scanXml(text), problems: [] };
   } catch (error) {
     if (!(error instanceof XmlParseError)) throw error;
-    return { root: null, problems: notWellFormed(file, error) };
+    const wording = { code: 'xml-not-well-formed', expected: 'well-formed XML' };
+    return { root: null, problems: libxmlProblems(error, file, wording) };
   }
 }
 
