@@ -10,6 +10,7 @@ export {
   FONT_MODULES,
   type FontFiles,
   type Fonts,
+  loadFonts,
   type OutlinedText,
   type SetGlyph,
   type TextRun,

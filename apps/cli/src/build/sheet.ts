@@ -1,7 +1,8 @@
 /** The printed sheet: PDF, and its pages as SVG. */
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import type { Lesson } from '@shedbook/core';
-import { layOutSheet, loadEngraver, writePdf } from '@shedbook/engrave';
-import { loadFonts } from '../adapters/fonts.ts';
+import { layOutSheet, loadEngraver, loadFonts, writePdf } from '@shedbook/engrave';
 import type { Terminal } from '../terminal.ts';
 import { fileNumber, type Outbox } from './outbox.ts';
 import type { BuildRequest } from './request.ts';
@@ -13,7 +14,9 @@ export async function writeSheet(
   outbox: Outbox,
   terminal: Terminal,
 ): Promise<void> {
-  const [engraver, fonts] = await Promise.all([loadEngraver(), loadFonts()]);
+  const { resolve } = createRequire(import.meta.url);
+  const read = (specifier: string) => readFile(resolve(specifier));
+  const [engraver, fonts] = await Promise.all([loadEngraver(), loadFonts(read)]);
   const paper = request.paper === null ? {} : { paper: request.paper };
   const sheet = layOutSheet(lesson, { engraver, fonts, outlineText: true, ...paper });
   if (sheet.missingCharacters.length > 0) {

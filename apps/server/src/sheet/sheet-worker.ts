@@ -3,28 +3,11 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { parentPort } from 'node:worker_threads';
 import { parseLesson } from '@shedbook/core';
-import {
-  createFonts,
-  FONT_MODULES,
-  layOutSheet,
-  loadEngraver,
-  type Sheet,
-  writePdf,
-} from '@shedbook/engrave';
+import { layOutSheet, loadEngraver, loadFonts, type Sheet, writePdf } from '@shedbook/engrave';
 import type { SheetAnswer, SheetOrder } from './sheet-messages.ts';
 
-async function loadFonts() {
-  const { resolve } = createRequire(import.meta.url);
-  const read = (specifier: string) => readFile(resolve(specifier));
-  const [regular, bold, italic] = await Promise.all([
-    read(FONT_MODULES.regular),
-    read(FONT_MODULES.bold),
-    read(FONT_MODULES.italic),
-  ]);
-  return createFonts({ regular, bold, italic });
-}
-
-const tools = Promise.all([loadEngraver(), loadFonts()]);
+const { resolve } = createRequire(import.meta.url);
+const tools = Promise.all([loadEngraver(), loadFonts((specifier) => readFile(resolve(specifier)))]);
 let last: { readonly text: string; readonly sheet: Sheet } | null = null;
 
 async function sheetOf(text: string): Promise<Sheet | null> {

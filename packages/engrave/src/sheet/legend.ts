@@ -2,7 +2,7 @@
 import { type Strike, VOICE_FACTS, type Voice } from '@shedbook/core';
 import { CAP_HEIGHT } from '../text/fonts.ts';
 import { wrapText } from '../text/wrap.ts';
-import { STAFF_MAP } from '../tile/staff-map.data.ts';
+import { VOICE_HEADS } from '../tile/heads.data.ts';
 import type { Tile } from '../tile/tile.ts';
 import type { FlowBlock, SheetContext } from './context.ts';
 import { allMoved, type Item } from './item.ts';
@@ -35,7 +35,7 @@ function printedStrikes({ lesson, settings }: SheetContext): readonly Strike[] {
 
 function voicesOf(strikes: readonly Strike[]): readonly Voice[] {
   const voices = [...new Set(strikes.map((strike) => strike.voice))];
-  const order = Object.keys(STAFF_MAP);
+  const order = Object.keys(VOICE_HEADS);
   return voices.toSorted((a, b) => order.indexOf(a) - order.indexOf(b));
 }
 

@@ -169,3 +169,17 @@ export function createFonts(files: FontFiles): Fonts {
       ),
   };
 }
+
+/**
+ * The fonts that this package was designed with.
+ * @param read gives the bytes of a module's file, e.g. from the disk or over the network
+ * @throws whatever `read` throws, and Error (from fontkit) when a file is not a font.
+ */
+export async function loadFonts(read: (specifier: string) => Promise<Uint8Array>): Promise<Fonts> {
+  const [regular, bold, italic] = await Promise.all([
+    read(FONT_MODULES.regular),
+    read(FONT_MODULES.bold),
+    read(FONT_MODULES.italic),
+  ]);
+  return createFonts({ regular, bold, italic });
+}

@@ -6,17 +6,18 @@
  * Source: MEI 5.1 guidelines, CMN and percussion (`@loc` counts from the bottom line; `@head.shape` takes SMuFL
  * code points; `@head.mod`, `@stem.mod`, `@grace`).
  */
-import type {
-  Articulation,
-  Meter,
-  NotatedBar,
-  NotatedEvent,
-  NotatedGroup,
-  NotatedHead,
-  NotatedLayer,
+import {
+  type Articulation,
+  type Meter,
+  type NotatedBar,
+  type NotatedEvent,
+  type NotatedGroup,
+  type NotatedHead,
+  type NotatedLayer,
+  STAFF_POSITIONS,
 } from '@shedbook/core';
 import { escapeXml } from '../svg/xml.ts';
-import { HEAD_CODE_POINTS, type Head, STAFF_MAP } from './staff-map.data.ts';
+import { HEAD_CODE_POINTS, type Head, VOICE_HEADS } from './heads.data.ts';
 
 /** `full`: five lines. `line`: one line. `bare`: no line at all, for marks in running text. */
 export type Staff = 'full' | 'line' | 'bare';
@@ -60,12 +61,12 @@ const ARTICULATED_HEADS: Readonly<Partial<Record<Articulation, Head>>> = {
 
 /** The notehead of a stroke. */
 export function headOf(head: Pick<NotatedHead, 'voice' | 'articulation'>): Head {
-  return ARTICULATED_HEADS[head.articulation] ?? STAFF_MAP[head.voice].head;
+  return ARTICULATED_HEADS[head.articulation] ?? VOICE_HEADS[head.voice];
 }
 
 /** Staff position of a head: everything stands on the one line where there is one. */
 function positionOf(writing: Writing, head: NotatedHead): number {
-  return writing.options.staff === 'full' ? STAFF_MAP[head.voice].position : 0;
+  return writing.options.staff === 'full' ? STAFF_POSITIONS[head.voice] : 0;
 }
 
 function restPosition({ options, shared, stems }: Writing): number {
