@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -310,6 +311,13 @@ describe('help', () => {
     expect(err).toContain('Did you mean build?');
     expect((await run('build')).status).toBe(2);
     expect((await run('build', 'x', '--out', 'y', '--adio', 'wav')).err).toContain('Did you mean --audio?');
+  });
+});
+
+describe('pipes', () => {
+  it('[CL11] ends quietly when its reader has seen enough', () => {
+    const command = `"${process.execPath}" apps/cli/bin/shedbook.mjs build --help | true`;
+    expect(spawnSync('sh', ['-c', command], { encoding: 'utf8' }).stderr).toBe('');
   });
 });
 

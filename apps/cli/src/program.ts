@@ -1,15 +1,10 @@
 /**
  * The `shedbook` command: subcommands, their options and their help.
  *
- * Conventions: the exit status is 0 only when what was asked is done, 2 for bad input, 70 for a fault of our own.
+ * Conventions: a command's code is loaded when it is asked for, so that help and `check` wait for no engraver, kit or
+ * database. The exit status is 0 only when what was asked is done, 2 for bad input, 70 for a fault of our own.
  */
 import { Command, CommanderError } from 'commander';
-import { build } from './commands/build.ts';
-import { check } from './commands/check.ts';
-import { composeCommand } from './commands/compose.ts';
-import { listenCommand } from './commands/listen.ts';
-import { serve } from './commands/serve.ts';
-import { why } from './commands/why.ts';
 import { InputError } from './input-error.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -87,6 +82,7 @@ function addCheck(program: Command, terminal: Terminal, done: (status: number) =
     .argument('<lesson...>', 'lesson files')
     .option('--json', 'problems as JSON')
     .action(async (paths: string[], options: { json?: boolean }) => {
+      const { check } = await import('./commands/check.ts');
       done(await check(paths, options.json ?? false, terminal));
     });
 }
@@ -118,7 +114,10 @@ function addBuild(program: Command, terminal: Terminal, done: (status: number) =
     .option('--dry', 'recordings without the room')
     .option('--json', 'what was made as JSON')
     .addHelpText('after', BUILD_HELP)
-    .action(async (lesson: string, options) => done(await build(lesson, options, terminal)));
+    .action(async (lesson: string, options) => {
+      const { build } = await import('./commands/build.ts');
+      done(await build(lesson, options, terminal));
+    });
 }
 
 function addCompose(program: Command, terminal: Terminal, done: (status: number) => void): void {
@@ -139,7 +138,10 @@ function addCompose(program: Command, terminal: Terminal, done: (status: number)
     .option('--explain', 'print each bar with its difficulty')
     .option('--json', 'the report as JSON')
     .addHelpText('after', COMPOSE_HELP)
-    .action(async (lesson: string, options) => done(await composeCommand({ lesson, ...options }, terminal)));
+    .action(async (lesson: string, options) => {
+      const { composeCommand } = await import('./commands/compose.ts');
+      done(await composeCommand({ lesson, ...options }, terminal));
+    });
 }
 
 function addWhy(program: Command, terminal: Terminal, done: (status: number) => void): void {
@@ -152,6 +154,7 @@ function addWhy(program: Command, terminal: Terminal, done: (status: number) => 
     .argument('[other]', 'number of the exercise that it is compared with', exerciseNumber)
     .option('--json', 'the parts as JSON')
     .action(async (lesson: string, first: number, other: number | undefined, options: { json?: boolean }) => {
+      const { why } = await import('./commands/why.ts');
       done(
         await why(lesson, other === undefined ? [first] : [first, other], options.json ?? false, terminal),
       );
@@ -172,7 +175,10 @@ function addListen(program: Command, terminal: Terminal, done: (status: number) 
     .option('--form <name>', 'the phrase form that was played; loop when left out')
     .option('--tempo <bpm>', 'about how fast, in quarter notes a minute', whole('tempo', 20, 400))
     .option('--json', 'the report as JSON')
-    .action(async (take: string, options) => done(await listenCommand({ take, ...options }, terminal)));
+    .action(async (take: string, options) => {
+      const { listenCommand } = await import('./commands/listen.ts');
+      done(await listenCommand({ take, ...options }, terminal));
+    });
 }
 
 function addServe(program: Command, terminal: Terminal): void {
@@ -188,6 +194,7 @@ function addServe(program: Command, terminal: Terminal): void {
     .option('--data <folder>', "where lessons are kept; the user's data folder when left out")
     .option('--no-open', 'do not open a browser')
     .action(async (options) => {
+      const { serve } = await import('./commands/serve.ts');
       await serve(options, terminal);
     });
 }
