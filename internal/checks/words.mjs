@@ -1,5 +1,7 @@
 /** No machine's paths, no unfinished marks, no private hosts in what is committed. */
 import { execFileSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { textOf } from './files.mjs';
 
 const FORBIDDEN = [
@@ -10,7 +12,10 @@ const FORBIDDEN = [
 
 /** Every tracked text file with a forbidden word, as `path: what`. */
 export function checkWords(root) {
-  const tracked = execFileSync('git', ['ls-files'], { cwd: root, encoding: 'utf8' }).trim().split('\n');
+  const tracked = execFileSync('git', ['ls-files'], { cwd: root, encoding: 'utf8' })
+    .trim()
+    .split('\n')
+    .filter((path) => existsSync(join(root, path)));
   const texts = tracked.filter((path) =>
     /\.(?:[cm]?[jt]sx?|json|ya?ml|md|css|html|sh|py)$|^\.ci\//.test(path),
   );

@@ -22,6 +22,7 @@ export { LESSON_VERSION, lessonSchema, type RawLesson } from './lesson/schema.ts
 export * from './notation/notate.ts';
 export * from './notation/notation.ts';
 export * from './notation/spell.ts';
+export * from './notation/staff.data.ts';
 export * from './random.ts';
 export * from './rhythm/cell.ts';
 export * from './rhythm/cell-names.data.ts';

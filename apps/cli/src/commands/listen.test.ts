@@ -33,7 +33,7 @@ it('[CL20] reports a recording in words and figures', async () => {
   expect(out).toMatch(
     /^(99\.[89]|100\.[012]) quarter notes a minute from 2\.\d+ s on, swing (1\.9|2\.0)\d:1\.$/m,
   );
-  // definition: four bars of six snare strokes and six of the ride
+  // definition: four bars of five snare strokes and six of the ride
   expect(out).toMatch(/^ {2}ride +24 of 24 /m);
   expect(out).toMatch(/^ {2}snare +20 of 20 /m);
 });

@@ -5,9 +5,16 @@
  * Conventions: ten units are one staff space; x from the left end of the bar, y downward from the middle line
  * (or the only one).
  */
-import { beatStarts, type NotatedBar, type NotatedEvent, type NotatedGroup, toNumber } from '@shedbook/core';
+import {
+  beatStarts,
+  type NotatedBar,
+  type NotatedEvent,
+  type NotatedGroup,
+  STAFF_POSITIONS,
+  toNumber,
+} from '@shedbook/core';
 import { GLYPHS, type Glyph } from './glyphs.data.ts';
-import { headOf, STAFF_PLACES } from './staff.ts';
+import { headOf } from './staff.ts';
 
 /** Units of one staff space. */
 export const SPACE = 10;
@@ -85,7 +92,7 @@ export function slotX(edges: readonly number[], beat: number, phase: number): nu
 function yOf(event: NotatedEvent, index: number, staff: StaffKind): number {
   const voice = event.heads[index]?.voice;
   if (staff === 'one line' || !voice) return 0;
-  return ((4 - STAFF_PLACES[voice]) * SPACE) / 2;
+  return ((4 - STAFF_POSITIONS[voice]) * SPACE) / 2;
 }
 
 function beamsOf(event: NotatedEvent): number {
