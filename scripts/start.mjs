@@ -1,14 +1,6 @@
-/** `npm start`: installs what is missing, then builds the demo lesson and says where it lies. */
-import { build, ensureInstalled, run } from './run.mjs';
+/** `npm start [-- OPTION …]`: installs and builds what is missing, then serves the desk; options are those of `serve`. */
+import { build, ensureInstalled } from './run.mjs';
 
 ensureInstalled();
 build();
-run(process.execPath, [
-  'apps/cli/bin/shedbook.mjs',
-  'build',
-  'demo/first-swing.lesson.yaml',
-  '--out',
-  'out/first-swing',
-  '--audio',
-  'mp3',
-]);
+await import('./desk.mjs');

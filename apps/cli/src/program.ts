@@ -194,8 +194,8 @@ function addServe(program: Command, terminal: Terminal): void {
     .option('--data <folder>', "where lessons are kept; the user's data folder when left out")
     .option('--no-open', 'do not open a browser')
     .action(async (options) => {
-      const { serve } = await import('./commands/serve.ts');
-      await serve(options, terminal);
+      const { serveUntilStopped } = await import('./commands/serve.ts');
+      await serveUntilStopped(options, terminal);
     });
 }
 

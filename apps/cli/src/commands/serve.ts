@@ -36,3 +36,13 @@ export async function serve(request: ServeRequest, terminal: Terminal): Promise<
   if (request.open ?? true) openBrowser(server.url);
   return server;
 }
+
+/** Serves until the process is told to stop (Ctrl+C), then closes what is open. @throws InputError as {@link serve} */
+export async function serveUntilStopped(request: ServeRequest, terminal: Terminal): Promise<void> {
+  const stopped = new Promise<void>((resolve) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => resolve());
+  });
+  const server = await serve(request, terminal);
+  await stopped;
+  await server.close();
+}

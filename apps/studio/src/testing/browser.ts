@@ -7,8 +7,9 @@ import { type RunningServer, startServer } from '@shedbook/server';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
 
-/** The folder of the built studio. */
-export const SITE = fileURLToPath(new URL('../../dist/site', import.meta.url));
+/** The folder of the built studio; `SHEDBOOK_SITE` names another one. */
+export const SITE =
+  process.env['SHEDBOOK_SITE'] ?? fileURLToPath(new URL('../../dist/site', import.meta.url));
 
 const DEMO = fileURLToPath(new URL('../../../../demo', import.meta.url));
 
