@@ -1,4 +1,5 @@
 export { type PdfInfo, POINTS_PER_MM, writePdf } from './pdf/write-pdf.ts';
+export { type BarTile, type ExerciseBars, engraveBars } from './sheet/bar-tiles.ts';
 export { formText } from './sheet/form-text.ts';
 export type { Item } from './sheet/item.ts';
 export { MARGIN_MM, PAPER_MM, type PageContent } from './sheet/page.ts';

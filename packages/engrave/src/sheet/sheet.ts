@@ -65,7 +65,8 @@ function playsPattern(form: Form): boolean {
   return form.sections.some((section) => section.play === 'pattern');
 }
 
-function contextOf(lesson: Lesson, options: SheetOptions): SheetContext {
+/** What a sheet of a lesson is laid out with. */
+export function contextOf(lesson: Lesson, options: SheetOptions): SheetContext {
   const settings = settingsOf(lesson, options);
   const paper = PAPER_MM[settings.paper];
   return {

@@ -1,0 +1,113 @@
+/**
+ * Exercises for a screen: every bar a tile of its own, so that a page can set as many beside each other as it has
+ * room for and follow the music on them.
+ *
+ * Conventions: millimetres from a tile's upper left corner; bars from 1. All tiles of a kind are equally wide, so
+ * that beats stand under each other; texts (counts, hands, names) are left to the page.
+ */
+import type { Exercise, Lesson } from '@shedbook/core';
+import type { Fonts } from '../text/fonts.ts';
+import type { Engraver } from '../tile/engraver.ts';
+import type { Tile } from '../tile/tile.ts';
+import type { SheetContext } from './context.ts';
+import { barCount, grooveParts, ownParts, wholeParts } from './parts.ts';
+import { type SlotPlace, slotPlaces } from './places.ts';
+import { lineRequest, lineWidthMm, type PreparedExercise, prepareExercise } from './prepare.ts';
+import { contextOf } from './sheet.ts';
+
+/** One bar, and where each slot of each voice stands on it. */
+export interface BarTile {
+  readonly bar: number;
+  readonly tile: Tile;
+  readonly slots: readonly SlotPlace[];
+}
+
+/** The bars of an exercise, or of the groove alone. */
+export interface ExerciseBars {
+  /** Number of the exercise; null for the groove. */
+  readonly exercise: number | null;
+  /** What the exercise itself plays; for the groove, the same as `full`. */
+  readonly own: readonly BarTile[];
+  /** The whole groove with the exercise in it, as many bars as it takes until all begins anew. */
+  readonly full: readonly BarTile[];
+}
+
+/** How much wider than its least a bar is set. */
+const COMFORT = 1.1;
+
+/** What the groove alone is numbered as while it is engraved: no exercise has this number. */
+const GROOVE = 0;
+
+/** The groove in the shape of an exercise. */
+function grooveAsExercise(lesson: Lesson): Exercise {
+  const parts = grooveParts(lesson).map(({ voice, pattern }) => ({ voice, pattern }));
+  return { number: GROOVE, name: null, parts, sticking: null, notes: null };
+}
+
+/** The most bars that an exercise is shown with. */
+const MOST_BARS = 16;
+
+/** The exercise again and again until the groove under it begins anew too. */
+function untilAllBeginAnew(lesson: Lesson, exercise: Exercise): Exercise {
+  const own = barCount(ownParts(exercise), MOST_BARS);
+  const bars = barCount(wholeParts(lesson, exercise), MOST_BARS);
+  const times = Math.max(1, Math.floor(bars / own));
+  const again = <T>(list: readonly T[]): readonly T[] => Array.from({ length: times }, () => list).flat();
+  const parts = exercise.parts.map((part) => ({ ...part, pattern: { bars: again(part.pattern.bars) } }));
+  return { ...exercise, parts, sticking: exercise.sticking && again(exercise.sticking) };
+}
+
+interface Setting {
+  readonly context: SheetContext;
+  readonly prepared: readonly PreparedExercise[];
+  readonly widthMm: number;
+}
+
+function barIndexes({ bars }: PreparedExercise): readonly number[] {
+  return bars.map((_, index) => index);
+}
+
+function setAll(context: SheetContext, exercises: readonly Exercise[]): Setting {
+  const prepared = exercises.map((each) => prepareExercise(context, each));
+  const widths = prepared.flatMap((each) =>
+    barIndexes(each).map((bar) => lineWidthMm(context, each, bar, bar + 1)),
+  );
+  return { context, prepared, widthMm: COMFORT * Math.max(...widths) };
+}
+
+function tilesOf(
+  { context, widthMm }: Setting,
+  prepared: PreparedExercise,
+  kind: string,
+): readonly BarTile[] {
+  return barIndexes(prepared).map((bar) => {
+    const request = lineRequest(context, prepared, bar, bar + 1);
+    const { number } = prepared.exercise;
+    const title = number === GROOVE ? 'Groove' : (request.title ?? '');
+    const tile = context.engraver.engraveTile({
+      ...request,
+      id: `${kind}${number}-${bar + 1}`,
+      title,
+      widthMm,
+    });
+    return { bar: bar + 1, tile, slots: slotPlaces(context.lesson, prepared.parts, tile, bar, bar + 1) };
+  });
+}
+
+/** Every exercise of a lesson bar by bar, after the groove alone, which comes first. */
+export function engraveBars(
+  lesson: Lesson,
+  { engraver, fonts }: { readonly engraver: Engraver; readonly fonts: Fonts },
+): readonly ExerciseBars[] {
+  const context = (staff: 'compact' | 'full') => contextOf(lesson, { engraver, fonts, counts: true, staff });
+  const groove = grooveAsExercise(lesson);
+  const whole = lesson.exercises.map((each) => untilAllBeginAnew(lesson, each));
+  const own = lesson.exercises.length > 0 ? setAll(context('compact'), lesson.exercises) : null;
+  const full = setAll(context('full'), [groove, ...whole]);
+  return full.prepared.map((prepared, index) => {
+    const together = tilesOf(full, prepared, 'f');
+    const alone = own?.prepared[index - 1];
+    if (!own || !alone) return { exercise: null, own: together, full: together };
+    return { exercise: prepared.exercise.number, own: tilesOf(own, alone, 'o'), full: together };
+  });
+}
