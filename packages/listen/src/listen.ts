@@ -5,10 +5,10 @@
  * Memory does not grow with the audio, only with the strokes in it.
  */
 import { type Form, type Lesson, perform } from '@shedbook/core';
-import { align } from './align/align.ts';
+import { type Alignment, align } from './align/align.ts';
 import { toleranceSeconds } from './align/follow.ts';
-import { formGrid } from './align/form-grid.ts';
-import { observe } from './align/observations.ts';
+import { type FormGrid, formGrid } from './align/form-grid.ts';
+import { type Observations, observe } from './align/observations.ts';
 import { gatherEvidence } from './decide/adapt.ts';
 import { judgeFit } from './decide/fit.ts';
 import { notHeardOf } from './decide/not-heard.ts';
@@ -17,6 +17,8 @@ import { decide } from './decide/strokes.ts';
 import type { HeardEvent } from './detect/events.ts';
 import { EventExtractor } from './detect/extract.ts';
 import { measure } from './measure/measure.ts';
+import type { Pulse } from './measure/pulse.ts';
+import { cutStretch, type Stretch } from './measure/stretch.ts';
 import { StrokeNetwork } from './network/network.ts';
 import { WEIGHTS } from './network/weights.data.ts';
 import { unpackWeights } from './network/weights.ts';
@@ -115,10 +117,35 @@ export function reportOn(
       'No drum strokes were found that could be followed. Is this a recording of a drum set?',
     );
   }
-  const places = placesOf(seen, grid, alignment.bars);
-  const evidence = gatherEvidence(events, places, grid.voices);
-  const barSeconds = alignment.bars[alignment.bars.length >> 1]!.barSeconds;
-  const decision = decide(events, evidence, places, toleranceSeconds(grid, barSeconds));
+  return reportAligned({ events, seen, asked, grid, alignment, take });
+}
+
+/** Events whose place in the form is known. */
+export interface Aligned {
+  readonly events: readonly HeardEvent[];
+  readonly seen: Observations;
+  readonly asked: Asked;
+  readonly grid: FormGrid;
+  readonly alignment: Alignment;
+  readonly take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: number };
+  /** Where it is known, the clock that offsets are measured against; else the take's own pulse. */
+  readonly clock?: Pulse;
+  /** The bars that are reported on; all when left out. The others still teach how the kit sounds. */
+  readonly stretch?: Stretch;
+}
+
+/** The report on events whose bars are known. */
+export function reportAligned(known: Aligned): Listened {
+  const { events, seen, asked, grid, take, stretch } = known;
+  const { bars } = known.alignment;
+  const allPlaces = placesOf(seen, grid, bars);
+  const evidence = gatherEvidence(events, allPlaces, grid.voices);
+  const barSeconds = bars[bars.length >> 1]!.barSeconds;
+  const whole = decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds));
+  const { fromBar, toBar } = stretch ?? { fromBar: 0, toBar: bars.length };
+  const decision = cutStretch(whole, bars, { fromBar, toBar });
+  const alignment = { ...known.alignment, bars: bars.slice(fromBar, toBar) };
+  const places = allPlaces.filter((place) => place.takeBar >= fromBar && place.takeBar < toBar);
   const fit = judgeFit({
     grid,
     alignment,
@@ -132,19 +159,20 @@ export function reportOn(
     evidence,
     decision,
     places,
-    askedBpm: bpm,
+    askedBpm: asked.bpm ?? asked.lesson.tempo.startBpm,
     grid,
     alignment,
     confidence: fit.confidence,
   });
   const report = measure({
     ...take,
-    lesson,
+    lesson: asked.lesson,
     grid,
     bars: alignment.bars,
     decision,
     confidence: fit.confidence,
     notHeard,
+    ...(known.clock ? { clock: known.clock } : {}),
   });
   return { report, refusal: null };
 }

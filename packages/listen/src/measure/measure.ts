@@ -25,6 +25,8 @@ export interface Heard {
   readonly decision: Decision;
   readonly confidence: number;
   readonly notHeard: readonly string[];
+  /** What offsets are measured against; the take's own pulse when left out. */
+  readonly clock?: Pulse;
 }
 
 /** Weight of a place that was only followed, beside a stroke. */
@@ -107,8 +109,9 @@ function swingOf(heard: Heard, pulse: Pulse) {
 export function measure(heard: Heard): FullReport {
   const { grid, lesson, decision, bars } = heard;
   const pulse = pulseOf(heard);
+  const clock = heard.clock ?? pulse;
   const offsetOf = (place: Place, seconds: number) =>
-    1000 * (seconds - pulse.secondsAt(quartersOf(grid, place)));
+    1000 * (seconds - clock.secondsAt(quartersOf(grid, place)));
   const strokes = decision.strokes.map(
     (stroke): ReportStroke => ({
       timeSeconds: stroke.timeSeconds,

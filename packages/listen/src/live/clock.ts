@@ -1,0 +1,115 @@
+/**
+ * The clock of a live listener: which bar of the form sounds when, and what is written there.
+ *
+ * Conventions: seconds of the stream, latency not yet added; bars of the form from index 0.
+ */
+import { type Performance, perform, type Voice } from '@shedbook/core';
+import { toleranceSeconds } from '../align/follow.ts';
+import { type ExpectedStroke, type FormGrid, formGrid } from '../align/form-grid.ts';
+import type { Asked } from '../listen.ts';
+
+/** One bar that was announced. */
+export interface ClockBar {
+  readonly loop: number;
+  /** Bar of the form, from 0. */
+  readonly formBar: number;
+  readonly startSeconds: number;
+  readonly barSeconds: number;
+  readonly bpm: number;
+}
+
+/** A written stroke of one of the bars. */
+export interface ClockPlace {
+  readonly bar: ClockBar;
+  readonly expected: ExpectedStroke;
+  readonly seconds: number;
+}
+
+/** Bars that begin nearer than this to an announced start are that bar. */
+const SAME_SECONDS = 0.001;
+
+/** Bars in order, and the form at each tempo. */
+export class LiveClock {
+  readonly #asked: Asked;
+  readonly #grids = new Map<number, FormGrid>();
+  readonly #bars: ClockBar[] = [];
+  #loops = 0;
+
+  constructor(asked: Asked) {
+    this.#asked = asked;
+  }
+
+  /** Bars announced so far, in order. */
+  get bars(): readonly ClockBar[] {
+    return this.#bars;
+  }
+
+  /** Loops begun so far. */
+  get loops(): number {
+    return this.#loops;
+  }
+
+  /** The form at a tempo. */
+  gridAt(bpm: number): FormGrid {
+    const known = this.#grids.get(bpm);
+    if (known) return known;
+    const { lesson, exercise, form } = this.#asked;
+    const performance: Performance = perform(lesson, { exercise, form, bpm });
+    const grid = formGrid(performance, lesson.meter);
+    this.#grids.set(bpm, grid);
+    return grid;
+  }
+
+  /** One time through the form from here. @returns the loop's number. */
+  startLoop(startSeconds: number, bpm: number): number {
+    this.stop(startSeconds);
+    const grid = this.gridAt(bpm);
+    for (let formBar = 0; formBar < grid.bars.length; formBar += 1) {
+      this.#add(startSeconds + formBar * grid.barSeconds, bpm, formBar);
+    }
+    return this.#loops - 1;
+  }
+
+  /** The next bar of the form begins here. */
+  bar(startSeconds: number, bpm: number): void {
+    this.stop(startSeconds);
+    const last = this.#bars.at(-1);
+    const next = last ? last.formBar + 1 : 0;
+    this.#add(startSeconds, bpm, next % this.gridAt(bpm).bars.length);
+  }
+
+  /** Forgets what was announced from here on. */
+  stop(atSeconds: number): void {
+    while ((this.#bars.at(-1)?.startSeconds ?? Number.NEGATIVE_INFINITY) > atSeconds - SAME_SECONDS) {
+      const gone = this.#bars.pop();
+      if (gone?.formBar === 0) this.#loops -= 1;
+    }
+  }
+
+  #add(startSeconds: number, bpm: number, formBar: number): void {
+    if (formBar === 0) this.#loops += 1;
+    const { barSeconds } = this.gridAt(bpm);
+    this.#bars.push({ loop: this.#loops - 1, formBar, startSeconds, barSeconds, bpm });
+  }
+
+  /** The place nearest to a moment at which a voice is written, or null where none is within reach. */
+  nearest(voice: Voice, seconds: number): ClockPlace | null {
+    let best: ClockPlace | null = null;
+    let bestDistance = Number.POSITIVE_INFINITY;
+    for (let i = this.#bars.length - 1; i >= 0; i -= 1) {
+      const bar = this.#bars[i]!;
+      const grid = this.gridAt(bar.bpm);
+      const reach = toleranceSeconds(grid, bar.barSeconds);
+      if (bar.startSeconds - reach > seconds) continue;
+      if (bar.startSeconds + bar.barSeconds + reach < seconds) break;
+      for (const expected of grid.bars[bar.formBar]!.strokes) {
+        const place = bar.startSeconds + expected.position * bar.barSeconds;
+        const distance = Math.abs(seconds - place);
+        if (expected.voice !== voice || distance > reach || distance >= bestDistance) continue;
+        best = { bar, expected, seconds: place };
+        bestDistance = distance;
+      }
+    }
+    return best;
+  }
+}

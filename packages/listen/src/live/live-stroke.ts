@@ -1,0 +1,74 @@
+/**
+ * What a live listener hands over: strokes at once, reports when a loop is over.
+ *
+ * Conventions: every time is in seconds of the stream, counted from the first sample that was pushed; MIDI notes
+ * are given in the same time. Loops count from 0; bars, beats and slots from 1 inside their loop. Offsets are
+ * against the clock: positive is late.
+ */
+import type { Voice, WrittenPlace } from '@shedbook/core';
+import type { Listened } from '../listen.ts';
+
+/** A written place in one of the loops. */
+export interface LivePlace extends WrittenPlace {
+  /** Which time through the form, from 0. */
+  readonly loop: number;
+}
+
+/** A stroke, as soon as it is known. */
+export interface LiveStroke {
+  /** Physical onset in the stream. */
+  readonly timeSeconds: number;
+  readonly voice: Voice;
+  /** From audio re full scale over the stroke's first 100 ms; from MIDI as the note says. */
+  readonly levelDb: number;
+  /** The nearest place at which this voice is written, or null where none is within reach. */
+  readonly written: LivePlace | null;
+  /** Lateness against the clock, latency taken off; null where nothing is written. */
+  readonly offsetMs: number | null;
+  /** 0 to 1. */
+  readonly confidence: number;
+}
+
+/** What a live listener has to know of its stream. */
+export interface LiveOptions {
+  /** Samples a second of the blocks, a whole number from 4000 to 384000; left out where only notes come. */
+  readonly sampleRateHz?: number;
+  /** How much later than the clock says a stroke on the beat lies in the stream; 0 when left out. */
+  readonly latencySeconds?: number;
+}
+
+/** Listens while the student plays. */
+export interface LiveListener {
+  /**
+   * Says that one time through the form begins; bars announced from there on are forgotten. To be said before the
+   * first stroke of the loop can come.
+   * @returns the loop's number, from 0.
+   */
+  startLoop(startSeconds: number, bpm: number): number;
+  /**
+   * Says that the next bar of the form begins, at a tempo in quarter notes a minute; after the form's last bar a
+   * new loop begins. For tempo that changes from bar to bar; bars announced from there on are forgotten.
+   */
+  bar(startSeconds: number, bpm: number): void;
+  /** Says that nothing is asked from here on. */
+  stop(atSeconds: number): void;
+  /**
+   * Takes the next block of mono samples.
+   * @returns the strokes that became known, in no particular order.
+   * @throws RangeError when the listener was made without a sample rate.
+   */
+  push(block: Float32Array): readonly LiveStroke[];
+  /** Takes a note of an electronic kit. Notes come in order of time. */
+  note(timeSeconds: number, voice: Voice, levelDb: number): LiveStroke;
+  /** Says how late the stream is from here on, e.g. after it was measured. */
+  setLatency(latencySeconds: number): void;
+  /** How many loops were begun. */
+  readonly loops: number;
+  /**
+   * The report of one loop, bars counted from 1 inside it, its sound complete 150 ms after its last bar.
+   * @throws RangeError when there is no such loop.
+   */
+  loopReport(loop: number): Listened;
+  /** The report of all loops, bars counted through them. */
+  finish(): Listened;
+}
