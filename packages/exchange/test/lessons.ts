@@ -43,6 +43,7 @@ export function lessonOf(parts: Partial<Lesson>): Lesson {
   return {
     version: 1,
     title: 'First swing',
+    practicePage: null,
     by: 'Oda Lindqvist-Reyes',
     meter: meter('4/4'),
     tempo: { startBpm: 120, goalBpm: 160, stepBpm: 10 },

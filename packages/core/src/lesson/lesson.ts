@@ -123,4 +123,6 @@ export interface Lesson {
   readonly layers: readonly Layer[];
   readonly sheet: SheetSettings;
   readonly compose: ComposeSettings;
+  /** Address of the practice page on the web, or null. */
+  readonly practicePage: string | null;
 }

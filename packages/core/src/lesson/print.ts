@@ -86,6 +86,7 @@ export function lessonToData(lesson: Lesson): Data {
     layers: lesson.layers.map((layer) => layer.joins),
     ...(Object.keys(sheet).length > 0 ? { sheet } : {}),
     compose: lesson.compose,
+    ...(lesson.practicePage === null ? {} : { practicePage: lesson.practicePage }),
   };
 }
 

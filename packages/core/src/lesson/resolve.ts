@@ -124,5 +124,6 @@ export function resolveLesson(raw: RawLesson, report: Report): Lesson {
     layers: readLayers(raw, groove, lead, report),
     sheet: resolveSheet(raw.sheet),
     compose: raw.compose ?? DEFAULT_COMPOSE_SETTINGS,
+    practicePage: raw.practicePage ?? null,
   };
 }

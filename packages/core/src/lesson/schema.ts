@@ -34,6 +34,15 @@ function oneOf<const T extends readonly [string, ...string[]]>(values: T) {
   return z.enum(values, { error: `one of ${values.join(', ')}` });
 }
 
+/** An address on the web that a browser can open. */
+function webAddress() {
+  const error = 'an address on the web such as https://example.org/first-swing/';
+  return z
+    .string({ error })
+    .trim()
+    .refine((address) => /^https?:\/\/[^\s/]+\S*$/.test(address), { error });
+}
+
 function yesNo() {
   return z.boolean({ error: 'true or false' });
 }
@@ -249,6 +258,11 @@ export const lessonSchema = z.strictObject(
       .describe('how the groove is built up, stage by stage; `pattern` is the exercise'),
     sheet: sheet.optional().describe('how the page looks'),
     compose: composeSettingsSchema.optional(),
+    practicePage: webAddress()
+      .optional()
+      .describe(
+        'where the take-home pack of the lesson lies on the web; printed on the sheet as a code to scan',
+      ),
   },
   { error: map('a lesson: keys such as title, meter, tempo, groove and exercises') },
 );
