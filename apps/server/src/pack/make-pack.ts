@@ -1,0 +1,96 @@
+/**
+ * A take-home pack: the practice room with one lesson in it, as files for any web host. The same lesson and the same
+ * practice room give the same bytes.
+ */
+import { createHash } from 'node:crypto';
+import type { Lesson } from '@shedbook/core';
+import type { Engraver, Fonts } from '@shedbook/engrave';
+import { manifest, serviceWorker, titled } from './app-files.ts';
+import { type Download, printSheet, writeStandardFiles } from './downloads.ts';
+import { type PackFile, textFile } from './file.ts';
+import { PACK_FORMAT, type Pack } from './pack.ts';
+import { recordExercises } from './recordings.ts';
+import { makeTiles, type PackTiles } from './tiles.ts';
+
+/** What a pack is made of. */
+export interface PackRequest {
+  /** Lasting name of the lesson: what a student has practised is kept under it. */
+  readonly id: string;
+  readonly lesson: Lesson;
+  /** Text of the lesson file. */
+  readonly text: string;
+  /** Files of the built practice room. */
+  readonly app: readonly PackFile[];
+  readonly engraver: Engraver;
+  readonly fonts: Fonts;
+  /** Whether exercises are recorded: yes where left out. */
+  readonly audio?: boolean;
+  /** Told how many recordings are done. */
+  readonly onRecording?: (done: number, of: number) => void;
+}
+
+/** Files that the page fetches when a student asks for them, and that are not kept for use without a network. */
+function isKeptOffline({ path }: PackFile): boolean {
+  return !path.startsWith('files/audio/');
+}
+
+/** Two texts in order of their characters, the same in every language. */
+function inOrder(a: PackFile, b: PackFile): number {
+  return a.path < b.path ? -1 : 1;
+}
+
+/** A short name that depends on every byte of every file. */
+function versionOf(files: readonly PackFile[]): string {
+  const hash = createHash('sha256');
+  for (const { path, content } of files.toSorted(inOrder)) {
+    hash.update(`${path}\0${content.length}\0`).update(content);
+  }
+  return hash.digest('hex').slice(0, 16);
+}
+
+async function downloadsOf(request: PackRequest): Promise<readonly Download[]> {
+  const { lesson, id, text } = request;
+  const recordings =
+    request.audio === false ? [] : await recordExercises(lesson, request.onRecording ?? (() => {}));
+  return [
+    await printSheet(lesson, request),
+    ...writeStandardFiles(lesson),
+    ...recordings,
+    { ...textFile(`files/${id}.lesson.yaml`, text), kind: 'lesson', exercise: null },
+  ];
+}
+
+function describe(
+  { id, lesson }: PackRequest,
+  tiles: PackTiles,
+  downloads: readonly Download[],
+  version: string,
+): Pack {
+  const { exercises, groove } = tiles;
+  const list = downloads.map(({ path, kind, exercise, content }) => ({
+    path,
+    kind,
+    exercise,
+    bytes: content.length,
+  }));
+  return { format: PACK_FORMAT, id, version, lesson, exercises, groove, downloads: list };
+}
+
+/** Every file of the pack, in order of its path. */
+export async function makePack(request: PackRequest): Promise<readonly PackFile[]> {
+  const { lesson, id } = request;
+  const tiles = makeTiles(lesson, request);
+  const downloads = await downloadsOf(request);
+  const app = request.app.map((file) => (file.path === 'index.html' ? titled(file, lesson) : file));
+  const worker = app.find((file) => file.path === 'sw.js');
+  const plain = app.filter((file) => file !== worker);
+  const parts = [...plain, manifest(lesson), ...tiles.files, ...downloads];
+  const version = versionOf([...parts, ...(worker ? [worker] : [])]);
+  const pack = textFile('pack.json', JSON.stringify(describe(request, tiles, downloads, version)));
+  const files = [...parts.map(({ path, content }) => ({ path, content })), pack];
+  const kept = files.filter(isKeptOffline).map((file) => file.path);
+  const withWorker = worker
+    ? [...files, serviceWorker(worker, { id, version, files: kept.toSorted() })]
+    : files;
+  return withWorker.toSorted(inOrder);
+}

@@ -1,0 +1,70 @@
+/**
+ * What a take-home pack says of itself in `pack.json`: everything that the practice room needs of a lesson without
+ * an engraver or a reader of lesson files.
+ *
+ * Conventions: millimetres from a tile's upper left corner, to 0.01; bars, beats and slots from 1; paths relative to
+ * the pack's folder, with slashes.
+ */
+import type { Lesson, Voice } from '@shedbook/core';
+
+/** The format of `pack.json` that this program writes. */
+export const PACK_FORMAT = 1;
+
+/** One slot of one voice on a tile. */
+export interface PackSlot {
+  readonly beat: number;
+  readonly slot: number;
+  /** Slots of the beat. */
+  readonly slots: number;
+  readonly voice: Voice;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly struck: boolean;
+}
+
+/** One engraved bar. */
+export interface PackBar {
+  readonly bar: number;
+  /** Path of its SVG. */
+  readonly tile: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** Top and bottom staff line; the same for a staff of one line. */
+  readonly staffTopMm: number;
+  readonly staffBottomMm: number;
+  /** The bar in words, by its counts, in English. */
+  readonly description: string;
+  readonly slots: readonly PackSlot[];
+}
+
+/** An exercise as it is shown; all else about it stands in the lesson. */
+export interface PackExercise {
+  readonly number: number;
+  /** What the exercise itself plays. */
+  readonly own: readonly PackBar[];
+  /** The whole groove with the exercise in it, until all begins anew. */
+  readonly full: readonly PackBar[];
+}
+
+/** A file to take along. */
+export interface PackDownload {
+  readonly path: string;
+  readonly kind: 'sheet' | 'midi' | 'musicxml' | 'audio' | 'lesson';
+  /** The exercise it is of, or null for the whole sheet. */
+  readonly exercise: number | null;
+  readonly bytes: number;
+}
+
+/** A whole pack. */
+export interface Pack {
+  readonly format: typeof PACK_FORMAT;
+  /** Lasting name of the lesson: what a student has practised is kept under it. */
+  readonly id: string;
+  /** Changes with any file of the pack, and only then. */
+  readonly version: string;
+  readonly lesson: Lesson;
+  readonly exercises: readonly PackExercise[];
+  /** The groove alone. */
+  readonly groove: readonly PackBar[];
+  readonly downloads: readonly PackDownload[];
+}

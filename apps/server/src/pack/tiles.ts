@@ -1,0 +1,59 @@
+/** The tiles of a pack: every bar as an SVG file, and where each slot stands on it. */
+import type { Lesson } from '@shedbook/core';
+import { type BarTile, type Engraver, engraveBars, type Fonts } from '@shedbook/engrave';
+import { type PackFile, padded, textFile } from './file.ts';
+import type { PackBar, PackExercise } from './pack.ts';
+
+/** Everything that is shown of the notation. */
+export interface PackTiles {
+  readonly files: readonly PackFile[];
+  readonly exercises: readonly PackExercise[];
+  readonly groove: readonly PackBar[];
+}
+
+function rounded(mm: number): number {
+  return Math.round(mm * 100) / 100;
+}
+
+function barOf({ bar, tile, slots }: BarTile, path: string): PackBar {
+  return {
+    bar,
+    tile: path,
+    widthMm: rounded(tile.widthMm),
+    heightMm: rounded(tile.heightMm),
+    staffTopMm: rounded(tile.staffTopMm),
+    staffBottomMm: rounded(tile.staffBottomMm),
+    description: tile.description,
+    slots: slots.map(({ beat, slot, slots: of, voice, xMm, yMm, id }) => ({
+      beat,
+      slot,
+      slots: of,
+      voice,
+      xMm: rounded(xMm),
+      yMm: rounded(yMm),
+      struck: id !== null,
+    })),
+  };
+}
+
+/** Engraves a lesson bar by bar. */
+export function makeTiles(
+  lesson: Lesson,
+  tools: { readonly engraver: Engraver; readonly fonts: Fonts },
+): PackTiles {
+  const files: PackFile[] = [];
+  const keep = (bars: readonly BarTile[], name: string) =>
+    bars.map((each) => {
+      const path = `tiles/${name}-${each.bar}.svg`;
+      files.push(textFile(path, each.tile.svg));
+      return barOf(each, path);
+    });
+  const all = engraveBars(lesson, tools);
+  const exercises = all.flatMap(({ exercise, own, full }) => {
+    if (exercise === null) return [];
+    const name = padded(exercise, lesson.exercises.length);
+    return [{ number: exercise, own: keep(own, name), full: keep(full, `${name}-full`) }];
+  });
+  const groove = all.find((each) => each.exercise === null)?.full ?? [];
+  return { exercises, groove: keep(groove, 'groove'), files };
+}
