@@ -23,16 +23,18 @@ export type SlotCount = (patternBar: number, beat: number) => number;
 /** Every landing of a program, in order; the count-in has its own. */
 export function landingsOf(program: Program, slotsOf: SlotCount): readonly Landing[] {
   const patternBars = new Map<number, number>();
-  for (const { written, patternBar } of program.strokes) {
-    if (patternBar !== null) patternBars.set(written.bar, patternBar);
+  for (const { bar, patternBar } of program.bars) {
+    if (patternBar !== null) patternBars.set(bar, patternBar);
   }
-  const beats = [...program.strokes.filter((each) => each.role === 'count-in'), ...program.clicks];
-  const onBeats = beats.map(
-    ({ place, written }): Landing => ({
+  const countIn = program.strokes
+    .filter((each) => each.role === 'count-in')
+    .map(({ place, written: { bar, beat } }) => ({ place, bar, beat }));
+  const onBeats = [...countIn, ...program.beats].map(
+    ({ place, bar, beat }): Landing => ({
       place,
-      bar: written.bar,
-      patternBar: patternBars.get(written.bar) ?? null,
-      beat: written.beat - 1,
+      bar,
+      patternBar: patternBars.get(bar) ?? null,
+      beat: beat - 1,
       phase: 0,
     }),
   );

@@ -1,5 +1,6 @@
 /** The bar and the beat that are heard, as numbers that can be read from the throne. */
 import { useEffect, useRef } from 'react';
+import { beatAt } from './beat-at.ts';
 import { useSound } from './sound-context.tsx';
 
 /** The count; hidden from screen readers, which would never stop talking. */
@@ -12,13 +13,8 @@ export function LedgeCount() {
     const draw = () => {
       frame = requestAnimationFrame(draw);
       const heard = player.heard();
-      const beat =
-        heard &&
-        [
-          ...heard.program.strokes.filter((each) => each.role === 'count-in'),
-          ...heard.program.clicks,
-        ].findLast((each) => each.place <= heard.place + 1e-9);
-      const text = beat ? `${Math.max(0, beat.written.bar) || '–'} · ${beat.written.beat}` : '';
+      const beat = heard && beatAt(heard.program, heard.place);
+      const text = beat ? `${Math.max(0, beat.bar) || '–'} · ${beat.beat}` : '';
       if (shown.current && shown.current.textContent !== text) shown.current.textContent = text;
     };
     draw();

@@ -18,7 +18,7 @@ export type Order =
       readonly settings: LiveSettings;
       readonly setUp: 'right-handed' | 'left-handed';
     }
-  | { readonly kind: 'settings'; readonly settings: LiveSettings }
+  | { readonly kind: 'settings'; readonly settings: LiveSettings; readonly when: 'now' | 'next time' }
   | { readonly kind: 'program'; readonly program: Program; readonly when: 'now' | 'next time' }
   | { readonly kind: 'stop' };
 

@@ -1,7 +1,7 @@
 /**
  * Playing: the page's side of the sound thread.
  *
- * Conventions: a heard moment is what leaves the loudspeaker now: the context's time less its output latency.
+ * Conventions: a heard moment is what leaves the loudspeaker now, output latency included.
  */
 import type { SoundName } from '@shedbook/sound';
 import kitWorkerUrl from './kit.worker.ts?worker&url';
@@ -21,6 +21,9 @@ export interface Heard {
   /** Place in the form in whole notes; below 0 in the count-in. */
   readonly place: number;
   readonly pass: number;
+  readonly bpm: number;
+  /** When a place of this pass leaves the sound thread, in seconds of the audio context. */
+  readonly secondsOf: (place: number) => number;
 }
 
 /** Strokes that were given to the sound thread, for whoever follows along: samples of the audio context. */
@@ -57,8 +60,16 @@ function makeKit(first: readonly SoundName[]): MessagePort {
   return port1;
 }
 
-/** The sample that leaves the loudspeaker now. Source: Web Audio API, `outputLatency`; older browsers lack it. */
+/**
+ * The sample that leaves the loudspeaker now, output latency included. The clock of the output is read rather than
+ * `currentTime`, which jumps from one buffer to the next.
+ * Source: Web Audio API, `getOutputTimestamp`; until sound comes out, `currentTime` less `outputLatency`.
+ */
 function heardSample(context: AudioContext): number {
+  const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp();
+  if (contextTime > 0 && performanceTime > 0) {
+    return (contextTime + (performance.now() - performanceTime) / 1000) * context.sampleRate;
+  }
   const latency = context.outputLatency || context.baseLatency || 0;
   return (context.currentTime - latency) * context.sampleRate;
 }
@@ -79,6 +90,12 @@ export class Player {
 
   readonly status = (): PlayerStatus => this.#status;
 
+  /** The audio context, made where there is none yet; call it from a press of a key or a finger. */
+  context(): AudioContext {
+    this.#context ??= new AudioContext({ latencyHint: 'interactive', sampleRate: RATE_HZ });
+    return this.#context;
+  }
+
   /** Begins to make the kit, what a program needs first. Nothing is heard yet. */
   prepare(program: Program): void {
     this.#kit ??= makeKit(soundsOf(program));
@@ -89,9 +106,9 @@ export class Player {
     this.#show('loading');
     this.prepare(program);
     try {
-      this.#context ??= new AudioContext({ latencyHint: 'interactive', sampleRate: RATE_HZ });
-      await this.#context.resume();
-      this.#node ??= this.#open(this.#context);
+      const context = this.context();
+      await context.resume();
+      this.#node ??= this.#open(context);
       const node = await this.#node;
       this.#told = [];
       if (this.#status === 'loading') this.#order(node, { kind: 'start', program, settings, setUp });
@@ -106,8 +123,8 @@ export class Player {
     this.#show('silent');
   }
 
-  change(settings: LiveSettings): void {
-    this.#whilePlaying({ kind: 'settings', settings });
+  change(settings: LiveSettings, when: 'now' | 'next time' = 'now'): void {
+    this.#whilePlaying({ kind: 'settings', settings, when });
   }
 
   replace(program: Program, when: 'now' | 'next time'): void {
@@ -123,7 +140,9 @@ export class Player {
     if (!told) return null;
     const { anchor } = told;
     const place = anchor.place + ((sample - anchor.sample) / context.sampleRate) * (anchor.bpm / 240);
-    return { program: told.program, place, pass: anchor.pass };
+    const secondsOf = (at: number) =>
+      anchor.sample / context.sampleRate + (at - anchor.place) * (240 / anchor.bpm);
+    return { program: told.program, place, pass: anchor.pass, bpm: anchor.bpm, secondsOf };
   }
 
   #whilePlaying(order: Order): void {

@@ -42,7 +42,7 @@ class Player extends AudioWorkletProcessor {
     if (order.kind === 'kit port')
       order.port.onmessage = ({ data }: MessageEvent<KitSound>) => this.#receive(data);
     else if (order.kind === 'start') this.#startWhenReady(order);
-    else if (order.kind === 'settings') this.#sequencer?.change(order.settings);
+    else if (order.kind === 'settings') this.#sequencer?.change(order.settings, order.when);
     else if (order.kind === 'program') this.#sequencer?.replace(order.program, order.when);
     else this.#stop();
   }

@@ -6,15 +6,20 @@
  */
 import {
   type Articulation,
+  beatStarts,
   type Form,
   type Lesson,
   type Mark,
+  type Performance,
+  type PerformedBar,
   perform,
   type SoundingVoice,
+  type Stroke,
   type StrokeRole,
   toNumber,
   type WrittenPlace,
 } from '@shedbook/core';
+import { addClicks, type ClickOptions } from '@shedbook/sound';
 
 /** A stroke of a program. */
 export interface ProgramStroke {
@@ -28,14 +33,31 @@ export interface ProgramStroke {
   readonly patternBar: number | null;
 }
 
+/** A beat of the form, whether anything sounds there or not. */
+export interface ProgramBeat {
+  readonly place: number;
+  /** Bar of the form, from 1. */
+  readonly bar: number;
+  /** Beat of the bar, from 1. */
+  readonly beat: number;
+}
+
+/** A bar of the form and where it starts. */
+export interface ProgramBar extends Pick<PerformedBar, 'bar' | 'play' | 'patternBar'> {
+  readonly place: number;
+}
+
 /** Strokes of one time through a form. */
 export interface Program {
   /** Programs with the same shape have the same strokes in the same order, at other places or levels. */
   readonly shape: string;
   readonly exercise: number | null;
   readonly strokes: readonly ProgramStroke[];
-  /** One a beat; they sound only when the click is on. */
+  /** They sound only when the click is on. */
   readonly clicks: readonly ProgramStroke[];
+  /** Every beat and bar after the count-in, in order. */
+  readonly beats: readonly ProgramBeat[];
+  readonly bars: readonly ProgramBar[];
   /** Where it starts, count-in included: 0 or less. */
   readonly start: number;
   /** Where it ends, and goes round. */
@@ -49,6 +71,8 @@ export interface ProgramRequest {
   readonly layers: number;
   /** Quarter notes a minute: matters where the feel goes by the tempo. */
   readonly bpm: number;
+  /** Where clicks fall when they are on: on every beat where left out. */
+  readonly clicks?: Pick<ClickOptions, 'beats' | 'subdivision'>;
 }
 
 /** A tempo at which places and seconds are easily turned into each other: a whole note takes a second. */
@@ -56,55 +80,52 @@ function secondsToPlace(seconds: number, bpm: number): number {
   return (seconds * bpm) / 240;
 }
 
-/** Level of the click in dB relative to the lead voice, and of its first beat. */
-const CLICK_DB = { beat: -6, bar: 0 } as const;
+/** A stroke at its place in the form. */
+function placed(stroke: Stroke, performance: Performance, bpm: number): ProgramStroke {
+  const { voice, articulation, mark, role, levelDb, written, timeSeconds } = stroke;
+  const place = secondsToPlace(timeSeconds - performance.countInSeconds, bpm);
+  const bar = performance.bars.find((each) => each.bar === written.bar);
+  return { place, voice, articulation, mark, role, levelDb, written, patternBar: bar?.patternBar ?? null };
+}
 
-function clicksOf(lesson: Lesson, bars: number): readonly ProgramStroke[] {
-  return Array.from({ length: bars }, (_, bar) => bar).flatMap((bar) => {
-    let place = bar * toNumber(lesson.meter.bar);
-    return lesson.meter.beats.map((length, beat): ProgramStroke => {
-      const at = place;
-      place += toNumber(length);
-      return {
-        place: at,
-        voice: 'click',
-        articulation: 'normal',
-        mark: beat === 0 ? 'X' : 'x',
-        role: 'groove',
-        levelDb: beat === 0 ? CLICK_DB.bar : CLICK_DB.beat,
-        written: { bar: bar + 1, beat: beat + 1, slot: 1 },
-        patternBar: null,
-      };
-    });
-  });
+/** The clicks alone. */
+function clicksOf(lesson: Lesson, performance: Performance, request: ProgramRequest) {
+  const silent = { ...performance, strokes: [] };
+  const { strokes } = addClicks(silent, { meter: lesson.meter, ...request.clicks });
+  return strokes.map(
+    (stroke): ProgramStroke => ({ ...placed(stroke, performance, request.bpm), role: 'groove' }),
+  );
+}
+
+function barsOf(lesson: Lesson, performance: Performance): readonly ProgramBar[] {
+  const length = toNumber(lesson.meter.bar);
+  return performance.bars
+    .filter((each) => each.play !== 'count-in')
+    .map(({ bar, play, patternBar }) => ({ bar, play, patternBar, place: (bar - 1) * length }));
+}
+
+function beatsOf(lesson: Lesson, bars: readonly ProgramBar[]): readonly ProgramBeat[] {
+  const starts = beatStarts(lesson.meter).map(toNumber);
+  return bars.flatMap(({ bar, place }) =>
+    starts.map((start, index) => ({ place: place + start, bar, beat: index + 1 })),
+  );
 }
 
 /** The program of a lesson. @throws RangeError when the exercise does not exist. */
 export function createProgram(lesson: Lesson, request: ProgramRequest): Program {
   const { bpm, form, exercise, layers } = request;
   const performance = perform(lesson, { exercise, form, bpm, layers });
-  const offset = performance.countInSeconds;
-  const patternBars = new Map(performance.bars.map((each) => [each.bar, each.patternBar]));
-  const strokes = performance.strokes.map(
-    (stroke): ProgramStroke => ({
-      place: secondsToPlace(stroke.timeSeconds - offset, bpm),
-      voice: stroke.voice,
-      articulation: stroke.articulation,
-      mark: stroke.mark,
-      role: stroke.role,
-      levelDb: stroke.levelDb,
-      written: stroke.written,
-      patternBar: patternBars.get(stroke.written.bar) ?? null,
-    }),
-  );
-  const bars = performance.bars.filter((each) => each.play !== 'count-in').length;
+  const strokes = performance.strokes.map((stroke) => placed(stroke, performance, bpm));
+  const bars = barsOf(lesson, performance);
   const key = strokes.map(({ voice, written }) => `${voice} ${written.bar} ${written.beat} ${written.slot}`);
   return {
     shape: `${exercise} ${form.name}: ${key.join(',')}`,
     exercise,
     strokes,
-    clicks: clicksOf(lesson, bars),
-    start: -secondsToPlace(offset, bpm),
-    end: bars * toNumber(lesson.meter.bar),
+    clicks: clicksOf(lesson, performance, request),
+    beats: beatsOf(lesson, bars),
+    bars,
+    start: -secondsToPlace(performance.countInSeconds, bpm),
+    end: bars.length * toNumber(lesson.meter.bar),
   };
 }

@@ -7,6 +7,7 @@
  * Conventions: samples from the start of the sequencer; places in whole notes; tempo in quarter notes a minute.
  */
 import type { SoundingVoice } from '@shedbook/core';
+import { type ClickGap, clicksIn } from '@shedbook/sound';
 import type { Program, ProgramStroke } from './program.ts';
 
 /** A stroke with the sample that it falls on. */
@@ -29,6 +30,8 @@ export interface Anchor {
 export interface LiveSettings {
   readonly bpm: number;
   readonly click: boolean;
+  /** Bars in which the click drops out, counted on from one time through the form to the next. */
+  readonly gap?: ClickGap;
   readonly mute: readonly SoundingVoice[];
   /** Added to the level of a voice, in dB. */
   readonly trimDb: Readonly<Partial<Record<SoundingVoice, number>>>;
@@ -52,6 +55,7 @@ export class Sequencer {
   #program: Program;
   #queued: Program | null = null;
   #settings: LiveSettings;
+  #queuedSettings: LiveSettings | null = null;
   #anchor: Anchor;
   #main: Stream;
   #clicks: Stream;
@@ -76,8 +80,13 @@ export class Sequencer {
     return this.#program;
   }
 
-  /** Changes tempo, click, mutes or balance. */
-  change(settings: LiveSettings): void {
+  /** Changes tempo, click, mutes or balance: from the next time round, or from where it is. */
+  change(settings: LiveSettings, when: 'now' | 'next time' = 'now'): void {
+    if (when === 'next time') {
+      this.#queuedSettings = settings;
+      return;
+    }
+    this.#queuedSettings = null;
     if (settings.bpm !== this.#settings.bpm) {
       const sample = this.#given;
       this.#anchor = { ...this.#anchor, sample, place: this.#placeAt(sample), bpm: settings.bpm };
@@ -123,7 +132,11 @@ export class Sequencer {
       this.#program = this.#queued;
       this.#queued = null;
     }
-    this.#anchor = { sample, place: 0, bpm: this.#anchor.bpm, pass };
+    if (this.#queuedSettings) {
+      this.#settings = this.#queuedSettings;
+      this.#queuedSettings = null;
+    }
+    this.#anchor = { sample, place: 0, bpm: this.#settings.bpm, pass };
     const first = (strokes: readonly ProgramStroke[]) =>
       Math.max(
         0,
@@ -133,10 +146,11 @@ export class Sequencer {
     this.#clicks = { strokes: this.#program.clicks, next: 0, pass };
   }
 
-  #sounds(stroke: ProgramStroke): boolean {
+  #sounds(stroke: ProgramStroke, pass: number): boolean {
+    const { click, gap, mute } = this.#settings;
     if (stroke.role === 'count-in') return true;
-    if (stroke.voice === 'click') return this.#settings.click;
-    return !this.#settings.mute.includes(stroke.voice);
+    if (stroke.voice !== 'click') return !mute.includes(stroke.voice);
+    return click && clicksIn(pass * this.#program.bars.length + stroke.written.bar, gap);
   }
 
   #take(stream: Stream, until: number, out: TimedStroke[]): void {
@@ -144,7 +158,7 @@ export class Sequencer {
       const sample = Math.round(this.#sampleOf(stroke.place));
       if (sample >= until) return;
       stream.next += 1;
-      if (!this.#sounds(stroke)) continue;
+      if (!this.#sounds(stroke, stream.pass)) continue;
       const trim = this.#settings.trimDb[stroke.voice] ?? 0;
       out.push({ sample, pass: stream.pass, stroke: { ...stroke, levelDb: stroke.levelDb + trim } });
     }
