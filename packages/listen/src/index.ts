@@ -1,8 +1,12 @@
 /** Listening: what a student really played, from audio or MIDI. */
 export { EventExtractor } from './detect/extract.ts';
 export { type Asked, type Listened, listen, type Refusal, TakeListener } from './listen.ts';
+export { createLiveListener } from './live/live-listener.ts';
+export type { LiveListener, LiveOptions, LivePlace, LiveStroke } from './live/live-stroke.ts';
 export { matchOnsets, type OnsetScore, scoreOnsets } from './match/onsets.ts';
 export { matchBeats, summariseSwing, swingRatios } from './measure/swing.ts';
+export { listenToNotes } from './midi/listen-to-notes.ts';
+export type { PlayedNote } from './midi/notes.ts';
 export { HEARD_VOICES, type HeardVoice } from './network/network.ts';
 export type { Evenness, FullReport, PlaceFinding, TempoPoint } from './report/take-report.ts';
 export { ANALYSIS_RATE } from './signal/resample.ts';

@@ -143,7 +143,7 @@ export function reportAligned(known: Aligned): Listened {
   const barSeconds = bars[bars.length >> 1]!.barSeconds;
   const whole = decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds));
   const { fromBar, toBar } = stretch ?? { fromBar: 0, toBar: bars.length };
-  const decision = cutStretch(whole, bars, { fromBar, toBar });
+  const decision = stretch ? cutStretch(whole, bars, stretch) : whole;
   const alignment = { ...known.alignment, bars: bars.slice(fromBar, toBar) };
   const places = allPlaces.filter((place) => place.takeBar >= fromBar && place.takeBar < toBar);
   const fit = judgeFit({
@@ -154,7 +154,8 @@ export function reportAligned(known: Aligned): Listened {
     places,
     durationSeconds: take.durationSeconds,
   });
-  if (fit.refusal) return { report: null, refusal: fit.refusal };
+  // Who sets the clock knows what is played; a loop that comes apart is a report and no refusal.
+  if (fit.refusal && !known.clock) return { report: null, refusal: fit.refusal };
   const notHeard = notHeardOf({
     evidence,
     decision,

@@ -79,6 +79,13 @@ export class EventExtractor {
     return events;
   }
 
+  /** The events that wait for company, at once. */
+  drain(): readonly HeardEvent[] {
+    const events: HeardEvent[] = [];
+    this.#runBatch(events);
+    return events;
+  }
+
   /** The highest level of a sample so far, in dB re full scale. */
   get peakDb(): number {
     return 10 * Math.log10(this.#peakSquare + TINY);

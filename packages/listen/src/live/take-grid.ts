@@ -45,10 +45,10 @@ export function placeClockBars(
   seen: Observations,
   grid: FormGrid,
   bars: readonly ClockBar[],
-  latencySeconds: (bar: ClockBar) => number,
+  latencySeconds: number,
 ): readonly PlacedBar[] {
   return bars.map((bar, formBar) => {
-    const startSeconds = bar.startSeconds + latencySeconds(bar);
+    const startSeconds = bar.startSeconds + latencySeconds;
     const tracked = { startSeconds, barSeconds: bar.barSeconds };
     return { ...tracked, formBar, score: matchBar(seen, grid, grid.bars[formBar]!, tracked) };
   });

@@ -13,6 +13,9 @@ export interface Stretch {
   readonly toBar: number;
 }
 
+/** A stroke this much before a bar line is rather an early one of the bar that begins there: a share of a bar. */
+const EARLY = 0.02;
+
 /** What was decided inside a stretch. A stroke that is not written belongs to the bar that it lies in. */
 export function cutStretch<D extends Decision>(
   decision: D,
@@ -23,8 +26,8 @@ export function cutStretch<D extends Decision>(
   const last = bars[toBar - 1]!;
   const isIn = (place: Place) => place.takeBar >= fromBar && place.takeBar < toBar;
   const moved = (place: Place): Place => ({ ...place, takeBar: place.takeBar - fromBar });
-  const from = first.startSeconds;
-  const to = last.startSeconds + last.barSeconds;
+  const from = first.startSeconds - EARLY * first.barSeconds;
+  const to = last.startSeconds + (1 - EARLY) * last.barSeconds;
   return {
     ...decision,
     strokes: decision.strokes

@@ -1,0 +1,199 @@
+/**
+ * The ear of the practice room: audio blocks or notes in, strokes out at once, a report for every loop.
+ *
+ * Conventions: as in `live-stroke.ts`. Nothing here knows of clocks or devices; it runs in a worker, in an audio
+ * worklet and in Node alike. Two extractors hear the same audio: one hands over strokes with 38 ms of hindsight,
+ * one waits for more and is what reports are made from.
+ */
+import type { Voice } from '@shedbook/core';
+import type { PlacedBar } from '../align/bars.ts';
+import type { FormGrid } from '../align/form-grid.ts';
+import { observe } from '../align/observations.ts';
+import type { HeardEvent } from '../detect/events.ts';
+import { EventExtractor } from '../detect/extract.ts';
+import { type Asked, type Listened, reportAligned, strokeNetwork } from '../listen.ts';
+import type { Stretch } from '../measure/stretch.ts';
+import { reportOnNotes } from '../midi/listen-to-notes.ts';
+import { observeNotes, type PlayedNote } from '../midi/notes.ts';
+import { Resampler } from '../signal/resample.ts';
+import { type ClockBar, LiveClock } from './clock.ts';
+import type { LiveListener, LiveOptions, LivePlace, LiveStroke } from './live-stroke.ts';
+import { struckVoices } from './struck.ts';
+import { clockPulse, placeClockBars, takeGrid } from './take-grid.ts';
+
+/** Two strokes of one voice are at least this far apart. */
+const APART_SECONDS = 0.045;
+/** A loop's report learns the sound of the kit from this many bars at most, itself included. */
+const LEARNING_BARS = 32;
+/** Sound this long before and after the bars of a report belongs to them. */
+const EDGE_SECONDS = 0.15;
+
+const NOTHING_PLAYED: Listened = {
+  report: null,
+  refusal: { code: 'empty', message: 'Nothing was played here.' },
+};
+
+/** The audio side of a listener. */
+class LiveEar {
+  readonly #resampler: Resampler;
+  readonly #quick = new EventExtractor(strokeNetwork(), { live: true });
+  readonly #patient = new EventExtractor(strokeNetwork(), { live: false });
+  /** What the patient extractor heard, for reports. */
+  readonly events: HeardEvent[] = [];
+
+  constructor(sampleRateHz: number) {
+    this.#resampler = new Resampler(sampleRateHz);
+  }
+
+  push(block: Float32Array): readonly HeardEvent[] {
+    const samples = this.#resampler.push(block);
+    for (const event of this.#patient.push(samples)) this.events.push(event);
+    return this.#quick.push(samples);
+  }
+
+  /** Hands over what the patient extractor still holds back. */
+  settle(): void {
+    for (const event of this.#patient.drain()) this.events.push(event);
+  }
+}
+
+/** What a report is made from: bars of the clock, and which of them it is about. */
+interface ReportBars {
+  readonly bars: readonly ClockBar[];
+  readonly stretch: Stretch;
+  /** Whether bars are counted through the loops. */
+  readonly through: boolean;
+}
+
+class Listener implements LiveListener {
+  readonly #asked: Asked;
+  readonly #ear: LiveEar | null;
+  readonly #clock: LiveClock;
+  readonly #notes: PlayedNote[] = [];
+  readonly #lastOf = new Map<Voice, number>();
+  readonly #taken = new WeakMap<ClockBar, Set<unknown>>();
+  #latencySeconds: number;
+
+  constructor(asked: Asked, options: LiveOptions) {
+    this.#asked = { ...asked, form: { ...asked.form, repeat: 1, countInBars: 0 } };
+    this.#clock = new LiveClock(this.#asked);
+    this.#ear = options.sampleRateHz === undefined ? null : new LiveEar(options.sampleRateHz);
+    this.#latencySeconds = options.latencySeconds ?? 0;
+  }
+
+  startLoop(startSeconds: number, bpm: number): number {
+    return this.#clock.startLoop(startSeconds, bpm);
+  }
+
+  bar(startSeconds: number, bpm: number): void {
+    this.#clock.bar(startSeconds, bpm);
+  }
+
+  stop(atSeconds: number): void {
+    this.#clock.stop(atSeconds);
+  }
+
+  setLatency(latencySeconds: number): void {
+    this.#latencySeconds = latencySeconds;
+  }
+
+  get loops(): number {
+    return this.#clock.loops;
+  }
+
+  push(block: Float32Array): readonly LiveStroke[] {
+    if (!this.#ear) throw new RangeError('Internal error: this listener was made without a sample rate');
+    return this.#ear.push(block).flatMap((event) => this.#strokesOf(event));
+  }
+
+  note(timeSeconds: number, voice: Voice, levelDb: number): LiveStroke {
+    this.#notes.push({ timeSeconds, voice, levelDb });
+    return this.#place({ timeSeconds, voice, levelDb, confidence: 1 });
+  }
+
+  #strokesOf(event: HeardEvent): readonly LiveStroke[] {
+    const isWritten = (voice: Voice, seconds: number) =>
+      this.#clock.nearest(voice, seconds - this.#latencySeconds) !== null;
+    const struck = struckVoices(event, isWritten).filter(
+      ({ voice, timeSeconds }) =>
+        timeSeconds - (this.#lastOf.get(voice) ?? Number.NEGATIVE_INFINITY) >= APART_SECONDS,
+    );
+    for (const { voice, timeSeconds } of struck) this.#lastOf.set(voice, timeSeconds);
+    return struck.map((one) => this.#place(one));
+  }
+
+  /** Finds the place of a stroke; a place is taken by the first stroke that comes. */
+  #place(stroke: Omit<LiveStroke, 'written' | 'offsetMs'>): LiveStroke {
+    const seconds = stroke.timeSeconds - this.#latencySeconds;
+    const place = this.#clock.nearest(stroke.voice, seconds);
+    const taken = place ? (this.#taken.get(place.bar) ?? new Set()) : null;
+    if (!place || !taken || taken.has(place.expected)) return { ...stroke, written: null, offsetMs: null };
+    this.#taken.set(place.bar, taken.add(place.expected));
+    const { beat, slot } = place.expected.stroke.written;
+    const written: LivePlace = { loop: place.bar.loop, bar: place.bar.formBar + 1, beat, slot };
+    return { ...stroke, written, offsetMs: 1000 * (seconds - place.seconds) };
+  }
+
+  loopReport(loop: number): Listened {
+    const { bars } = this.#clock;
+    const first = bars.findIndex((bar) => bar.loop === loop);
+    if (first < 0) throw new RangeError(`Internal error: there is no loop ${loop}`);
+    const end = bars.findLastIndex((bar) => bar.loop === loop) + 1;
+    const from = Math.max(0, Math.min(first, end - LEARNING_BARS));
+    const stretch = { fromBar: first - from, toBar: end - from };
+    // The bar after it claims its own first strokes where they come early.
+    return this.#report({ bars: bars.slice(from, end + 1), stretch, through: false });
+  }
+
+  finish(): Listened {
+    const { bars } = this.#clock;
+    if (bars.length === 0) {
+      return {
+        report: null,
+        refusal: { code: 'empty', message: 'Nothing was asked, so nothing was heard.' },
+      };
+    }
+    return this.#report({ bars, stretch: { fromBar: 0, toBar: bars.length }, through: true });
+  }
+
+  #report({ bars, stretch, through }: ReportBars): Listened {
+    const from = bars[0]!.startSeconds + this.#latencySeconds - EDGE_SECONDS;
+    const last = bars.at(-1)!;
+    const to = last.startSeconds + last.barSeconds + this.#latencySeconds + EDGE_SECONDS;
+    const isIn = ({ timeSeconds }: { readonly timeSeconds: number }) =>
+      timeSeconds >= from && timeSeconds < to;
+    this.#ear?.settle();
+    const notes = this.#notes.filter(isIn);
+    const events = this.#ear ? this.#ear.events.filter(isIn) : [];
+    const seen = this.#ear ? observe(events) : observeNotes(notes);
+    const grid = takeGrid(this.#clock, bars, through);
+    const placed = placeClockBars(seen, grid, bars, this.#latencySeconds);
+    const own = placed.slice(stretch.fromBar, stretch.toBar);
+    const durationSeconds = own.reduce((sum, bar) => sum + bar.barSeconds, 0);
+    const asked = { ...this.#asked, bpm: bars[stretch.toBar - 1]!.bpm };
+    const known = { seen, asked, grid, stretch, clock: clockPulse(own, grid.quarters) };
+    const listened = this.#ear
+      ? reportAligned({
+          ...known,
+          events,
+          alignment: { bars: placed, matchPerStroke: matchPerStroke(grid, own) },
+          take: { kind: 'audio', durationSeconds },
+        })
+      : reportOnNotes({ ...known, notes, bars: placed, durationSeconds });
+    return listened.report?.strokes.length === 0 ? NOTHING_PLAYED : listened;
+  }
+}
+
+/** Mean match of a written stroke of some bars. */
+function matchPerStroke(grid: FormGrid, bars: readonly PlacedBar[]): number {
+  const strokes = bars.reduce((sum, bar) => sum + grid.bars[bar.formBar ?? 0]!.strokes.length, 0);
+  return bars.reduce((sum, bar) => sum + bar.score, 0) / Math.max(1, strokes);
+}
+
+/**
+ * A listener for a student who plays along with a clock.
+ * @throws RangeError when the lesson does not have the exercise.
+ */
+export function createLiveListener(asked: Asked, options: LiveOptions = {}): LiveListener {
+  return new Listener(asked, options);
+}

@@ -1,0 +1,119 @@
+/**
+ * A take of an electronic kit: notes in, report out. Times and voices are the instrument's own.
+ *
+ * Conventions: seconds from the start of the file; confidence of each stroke 1; `notHeard` says nothing of
+ * microphones.
+ */
+import { perform } from '@shedbook/core';
+import { type Alignment, align } from '../align/align.ts';
+import { toleranceSeconds } from '../align/follow.ts';
+import { type FormGrid, formGrid } from '../align/form-grid.ts';
+import type { Observations } from '../align/observations.ts';
+import { placesOf } from '../decide/places.ts';
+import type { Decision } from '../decide/strokes.ts';
+import type { Asked, Listened } from '../listen.ts';
+import { measure } from '../measure/measure.ts';
+import type { Pulse } from '../measure/pulse.ts';
+import { cutStretch, type Stretch } from '../measure/stretch.ts';
+import { fitNotes, type MatchedExercise } from './fit-notes.ts';
+import { matchNotes } from './match.ts';
+import { observeNotes, type PlayedNote } from './notes.ts';
+
+/** A tempo this far from the asked one is said: 8 %. */
+const TEMPO_OFF = 0.08;
+
+function gridOf(asked: Asked, exercise: number | null): FormGrid {
+  const { lesson, form } = asked;
+  const bpm = asked.bpm ?? lesson.tempo.startBpm;
+  return formGrid(perform(lesson, { exercise, form, bpm }), lesson.meter);
+}
+
+function decideNotes(
+  notes: readonly PlayedNote[],
+  seen: Observations,
+  grid: FormGrid,
+  bars: Alignment['bars'],
+): Decision {
+  const barSeconds = bars[bars.length >> 1]!.barSeconds;
+  return matchNotes(notes, placesOf(seen, grid, bars), toleranceSeconds(grid, barSeconds));
+}
+
+/** The other exercises of the lesson, each aligned for itself. */
+function matchOthers(
+  notes: readonly PlayedNote[],
+  seen: Observations,
+  asked: Asked,
+): readonly MatchedExercise[] {
+  return asked.lesson.exercises.flatMap(({ number }): MatchedExercise[] => {
+    if (number === asked.exercise) return [];
+    const grid = gridOf(asked, number);
+    const alignment = align(seen, grid);
+    if (!alignment) return [];
+    return [{ exercise: number, grid, decision: decideNotes(notes, seen, grid, alignment.bars) }];
+  });
+}
+
+function tempoSentence(bpm: number, asked: Asked): readonly string[] {
+  const wanted = asked.bpm ?? asked.lesson.tempo.startBpm;
+  if (Math.abs(Math.log(bpm / wanted)) <= TEMPO_OFF) return [];
+  return [`It was played at ${Math.round(bpm)} beats a minute, not at ${Math.round(wanted)}.`];
+}
+
+/** Notes whose bars are known. */
+export interface AlignedNotes {
+  readonly notes: readonly PlayedNote[];
+  readonly seen: Observations;
+  readonly asked: Asked;
+  readonly grid: FormGrid;
+  readonly bars: Alignment['bars'];
+  readonly durationSeconds: number;
+  /** Where it is known, the clock that offsets are measured against; else the take's own pulse. */
+  readonly clock?: Pulse;
+  /** The bars that are reported on; all when left out. */
+  readonly stretch?: Stretch;
+}
+
+/** The report on notes whose bars are known. */
+export function reportOnNotes(known: AlignedNotes): Listened {
+  const { notes, seen, asked, grid } = known;
+  const { fromBar, toBar } = known.stretch ?? { fromBar: 0, toBar: known.bars.length };
+  const whole = decideNotes(notes, seen, grid, known.bars);
+  const decision = known.stretch ? cutStretch(whole, known.bars, known.stretch) : whole;
+  const matched = { exercise: asked.exercise, grid, decision };
+  const others = () => (known.clock ? [] : matchOthers(notes, seen, asked));
+  const { confidence, refusal } = fitNotes(matched, others);
+  // Who sets the clock knows what is played; a loop that comes apart is a report and no refusal.
+  if (refusal && !known.clock) return { report: null, refusal };
+  const report = measure({
+    kind: 'midi',
+    durationSeconds: known.durationSeconds,
+    lesson: asked.lesson,
+    grid,
+    bars: known.bars.slice(fromBar, toBar),
+    decision,
+    confidence,
+    notHeard: [],
+    ...(known.clock ? { clock: known.clock } : {}),
+  });
+  return { report: { ...report, notHeard: tempoSentence(report.alignment.bpm, asked) }, refusal: null };
+}
+
+/**
+ * The report on a whole take of notes.
+ * @param notes in order of time
+ * @param durationSeconds of the file
+ */
+export function listenToNotes(notes: readonly PlayedNote[], durationSeconds: number, asked: Asked): Listened {
+  if (notes.length === 0) {
+    const message = 'The file holds no strokes of the drum set.';
+    return { report: null, refusal: { code: 'empty', message } };
+  }
+  const seen = observeNotes(notes);
+  const grid = gridOf(asked, asked.exercise);
+  const alignment = align(seen, grid);
+  if (!alignment) {
+    const message = 'The strokes of this file do not follow any pulse of this exercise.';
+    return { report: null, refusal: { code: 'no-drums', message } };
+  }
+  return reportOnNotes({ notes, seen, asked, grid, bars: alignment.bars, durationSeconds });
+}
