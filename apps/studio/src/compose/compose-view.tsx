@@ -97,9 +97,12 @@ interface ComposedPageProps {
   readonly lesson: Lesson;
   readonly kept: readonly number[];
   readonly onKeep: (kept: readonly number[]) => void;
+  /** The bar whose reasons are shown, from 0. */
+  readonly chosen: number;
+  readonly onChoose: (index: number) => void;
 }
 
-function ComposedPage({ lesson, kept, onKeep }: ComposedPageProps) {
+function ComposedPage({ lesson, kept, onKeep, chosen, onChoose }: ComposedPageProps) {
   const words = useWords();
   return (
     <ol className="composed">
@@ -107,10 +110,17 @@ function ComposedPage({ lesson, kept, onKeep }: ComposedPageProps) {
         const { number } = exercise;
         const isKept = kept.includes(number);
         return (
-          <li key={number} data-kept={isKept || undefined}>
+          <li key={number} data-kept={isKept || undefined} data-chosen={chosen === number - 1 || undefined}>
             <span className="number">{number}</span>
-            <div role="img" aria-label={sayExercise(exercise, words)}>
+            <div className="resting-line">
               <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
+              <button
+                type="button"
+                className="resting-press"
+                tabIndex={-1}
+                aria-label={`${words.compose.why(number)} (${sayExercise(exercise, words)})`}
+                onClick={() => onChoose(number - 1)}
+              />
             </div>
             <Check
               isSelected={isKept}
@@ -130,6 +140,7 @@ function ComposedPage({ lesson, kept, onKeep }: ComposedPageProps) {
 export function ComposeView({ state, lesson }: ComposeViewProps) {
   const words = useWords().compose;
   const [kept, setKept] = useState<readonly number[]>([]);
+  const [chosen, setChosen] = useState(0);
   const composer = useComposer(lesson, state.text, kept);
   return (
     <article className="paper compose-view">
@@ -142,8 +153,10 @@ export function ComposeView({ state, lesson }: ComposeViewProps) {
         {composer.working && words.working}
         {!composer.working && composer.notes.join(' ')}
       </p>
-      {composer.grades.length > 0 && <DifficultyLine grades={composer.grades} />}
-      <ComposedPage lesson={lesson} kept={kept} onKeep={setKept} />
+      {composer.grades.length > 0 && (
+        <DifficultyLine grades={composer.grades} chosen={chosen} onChoose={setChosen} />
+      )}
+      <ComposedPage lesson={lesson} kept={kept} onKeep={setKept} chosen={chosen} onChoose={setChosen} />
     </article>
   );
 }

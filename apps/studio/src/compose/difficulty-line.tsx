@@ -1,11 +1,13 @@
 /** How hard each bar is, as a line along the page; a bar can be chosen to hear why. */
-import { useState } from 'react';
-import { Button } from 'react-aria-components';
+import type { KeyboardEvent, PointerEvent } from 'react';
 import { useLanguage } from '../words/words.tsx';
 import type { BarGrade } from './composer-messages.ts';
 
 interface DifficultyLineProps {
   readonly grades: readonly BarGrade[];
+  /** The bar whose reasons are shown, from 0. */
+  readonly chosen: number;
+  readonly onChoose: (index: number) => void;
 }
 
 const WIDTH = 100;
@@ -38,17 +40,59 @@ function Reasons({ grade, number }: { readonly grade: BarGrade; readonly number:
   );
 }
 
+const STEPS: Readonly<Record<string, number>> = {
+  ArrowLeft: -1,
+  ArrowDown: -1,
+  ArrowRight: 1,
+  ArrowUp: 1,
+  PageDown: -4,
+  PageUp: 4,
+  Home: Number.NEGATIVE_INFINITY,
+  End: Number.POSITIVE_INFINITY,
+};
+
+/** Pressing or drawing along the line, and its keys, choose a bar. */
+function useChoosing(bars: number, index: number, onChoose: (index: number) => void) {
+  const within = (wanted: number) => Math.min(bars - 1, Math.max(0, wanted));
+  const choosePlace = (event: PointerEvent<HTMLElement>) => {
+    const box = event.currentTarget.getBoundingClientRect();
+    onChoose(within(Math.floor(((event.clientX - box.left) / box.width) * bars)));
+  };
+  return {
+    onPointerDown: choosePlace,
+    onPointerMove: (event: PointerEvent<HTMLElement>) => {
+      if (event.buttons === 1) choosePlace(event);
+    },
+    onKeyDown: (event: KeyboardEvent) => {
+      const step = STEPS[event.key];
+      if (step === undefined) return;
+      event.preventDefault();
+      onChoose(within(index + step));
+    },
+  };
+}
+
 /** The line. */
-export function DifficultyLine({ grades }: DifficultyLineProps) {
+export function DifficultyLine({ grades, chosen, onChoose }: DifficultyLineProps) {
   const { words } = useLanguage();
-  const [chosen, setChosen] = useState(0);
   const points = pointsOf(grades);
   const index = Math.min(chosen, grades.length - 1);
   const grade = grades[index];
+  const choosing = useChoosing(grades.length, index, onChoose);
   return (
     <section className="difficulty">
       <h3>{words.compose.difficulty}</h3>
-      <div className="difficulty-line">
+      <div
+        className="difficulty-line"
+        role="slider"
+        tabIndex={0}
+        aria-label={words.compose.difficulty}
+        aria-valuemin={1}
+        aria-valuemax={grades.length}
+        aria-valuenow={index + 1}
+        aria-valuetext={`${words.page.exercise(index + 1)}: ${words.compose.points(grade?.points ?? 0)}`}
+        {...choosing}
+      >
         <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
           <polyline
             points={points.map(([x, y]) => `${x},${y}`).join(' ')}
@@ -56,16 +100,14 @@ export function DifficultyLine({ grades }: DifficultyLineProps) {
           />
         </svg>
         {points.map(([x, y], i) => (
-          <Button
+          <span
             key={i}
             className="difficulty-bar"
-            aria-label={`${words.compose.why(i + 1)}: ${words.compose.points(grades[i]?.points ?? 0)}`}
-            aria-pressed={i === index}
+            data-chosen={i === index || undefined}
             style={{ insetInlineStart: `${x - 50 / points.length}%`, inlineSize: `${100 / points.length}%` }}
-            onPress={() => setChosen(i)}
           >
             <span className="dot" style={{ insetBlockStart: `${(y / HEIGHT) * 100}%` }} />
-          </Button>
+          </span>
         ))}
       </div>
       {grade && <Reasons grade={grade} number={index + 1} />}

@@ -19,17 +19,23 @@ export function Guide({ at }: { readonly at: number }) {
   };
   return (
     <nav className="guide" aria-label={words.title}>
-      <p>{words.title}</p>
-      <ol>
-        {words.steps.map((step, index) => (
-          <li key={step} aria-current={index === at ? 'step' : undefined} data-past={index < at || undefined}>
-            {step}
-          </li>
-        ))}
-      </ol>
-      <Button className="button bare" onPress={putAway}>
-        {words.done}
-      </Button>
+      <div className="guide-inside">
+        <p>{words.title}</p>
+        <ol>
+          {words.steps.map((step, index) => (
+            <li
+              key={step}
+              aria-current={index === at ? 'step' : undefined}
+              data-past={index < at || undefined}
+            >
+              {step}
+            </li>
+          ))}
+        </ol>
+        <Button className="button bare" onPress={putAway}>
+          {words.done}
+        </Button>
+      </div>
     </nav>
   );
 }

@@ -16,8 +16,12 @@ interface LessonCardProps {
 
 function useWhen(): (iso: string) => string {
   const { tag } = useLanguage();
-  const format = new Intl.DateTimeFormat(tag, { dateStyle: 'medium' });
-  return (iso) => format.format(new Date(iso));
+  const thisYear = new Date().getFullYear();
+  return (iso) => {
+    const date = new Date(iso);
+    const year = date.getFullYear() === thisYear ? {} : { year: 'numeric' as const };
+    return new Intl.DateTimeFormat(tag, { day: 'numeric', month: 'long', ...year }).format(date);
+  };
 }
 
 function CardMenu({
@@ -84,7 +88,8 @@ export function LessonCard({ lesson, onAction }: LessonCardProps) {
         <div>
           <h2>{title}</h2>
           <p className="quiet">
-            {facts} · {words.changed(when(stored.updatedAt))}
+            <span>{facts}</span>
+            <span>{words.changed(when(stored.updatedAt))}</span>
           </p>
         </div>
         <CardMenu title={title} onAction={onAction} />

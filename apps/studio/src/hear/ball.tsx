@@ -4,7 +4,7 @@
  */
 import type { Lesson, Meter } from '@shedbook/core';
 import { type RefObject, useEffect } from 'react';
-import { beatEdges, slotX } from '../notation/layout.ts';
+import { BEAT_LEAD, beatEdges, QUARTER_WIDTH, slotX } from '../notation/layout.ts';
 import { type Flight, flightAt, type Landing, landingsOf } from './landings.ts';
 import type { Player } from './player.ts';
 import type { Program } from './program.ts';
@@ -15,13 +15,28 @@ interface BallProps {
   /** The part of the bar that is drawn, in units. */
   readonly left: number;
   readonly right: number;
+  /** Units that a quarter note takes, where it is not the usual width. */
+  readonly quarterWidth?: number;
 }
 
 /** A ball that waits for its turn. */
-export function Ball({ bar, left, right }: BallProps) {
+export function Ball({ bar, left, right, quarterWidth = QUARTER_WIDTH }: BallProps) {
   return (
-    <circle className="ball" r="6" data-ball={bar} data-left={left} data-right={right} visibility="hidden" />
+    <circle
+      className="ball"
+      r="6"
+      data-ball={bar}
+      data-left={left}
+      data-right={right}
+      data-quarter={quarterWidth}
+      visibility="hidden"
+    />
   );
+}
+
+/** A place in a drawing of the usual width, in one where a quarter note takes other units. */
+function inWidth(x: number, quarterWidth: number): number {
+  return BEAT_LEAD + ((x - BEAT_LEAD) * quarterWidth) / QUARTER_WIDTH;
 }
 
 /** Height of a flight of a quarter note over the heads, and of the longest, in units of the drawing. */
@@ -62,15 +77,16 @@ function place(
   at: { x: number; y: number } | null,
 ): void {
   for (const ball of balls) {
-    const { ball: bar, left, right } = ball.dataset;
+    const { ball: bar, left, right, quarter } = ball.dataset;
+    const x = at === null ? 0 : inWidth(at.x, Number(quarter));
     const here =
       at !== null &&
       patternBar !== null &&
       Number(bar) === patternBar &&
-      at.x >= Number(left) &&
-      at.x < Number(right);
+      x >= Number(left) &&
+      x < Number(right);
     ball.style.visibility = here ? 'visible' : 'hidden';
-    if (here) ball.setAttribute('transform', `translate(${at.x.toFixed(2)} ${at.y.toFixed(2)})`);
+    if (here) ball.setAttribute('transform', `translate(${x.toFixed(2)} ${at.y.toFixed(2)})`);
   }
 }
 

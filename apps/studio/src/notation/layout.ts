@@ -59,14 +59,14 @@ export interface BarLayout {
   readonly texts: readonly PlacedText[];
 }
 
-/** Width of a beat of a quarter note, in units. */
-const QUARTER_WIDTH = 96;
+/** Width of a beat of a quarter note where there is room for it, in units. */
+export const QUARTER_WIDTH = 96;
 
 /** From the start of a beat to the middle of the head on it. */
 export const BEAT_LEAD = 16;
 
-/** Room after the last beat. */
-const BAR_TAIL = 10;
+/** Room after the last beat, in units. */
+export const BAR_TAIL = 10;
 
 /** Advance of each head in staff spaces: for stems. Source: Leland's outlines. */
 const HEAD_WIDTH = 12.9;
@@ -75,9 +75,9 @@ const STEM_LENGTH = 34;
 const BEAM_THICKNESS = 5;
 const BEAM_STEP = 7.5;
 
-/** Left end of each beat and of the bar line after them, in units. */
-export function beatEdges(bar: NotatedBar['meter']): readonly number[] {
-  const whole = 4 * QUARTER_WIDTH;
+/** Left end of each beat and of the bar line after them, in units; a quarter note takes `quarterWidth`. */
+export function beatEdges(bar: NotatedBar['meter'], quarterWidth = QUARTER_WIDTH): readonly number[] {
+  const whole = 4 * quarterWidth;
   const starts = beatStarts(bar).map((start) => toNumber(start) * whole);
   return [...starts, toNumber(bar.bar) * whole];
 }
@@ -283,10 +283,15 @@ function drawGroup(ink: Ink, group: NotatedGroup, look: LayerLook): void {
   drawTuplet(ink, group, placed, notes.length > 0 ? tip : stems === 'up' ? -20 : 20, stems);
 }
 
-/** A bar laid out on one line or on five. */
-export function layOutBar(bar: NotatedBar, staff: StaffKind, barRest: BarRestPlace = 'middle'): BarLayout {
+/** A bar laid out on one line or on five; a quarter note takes `quarterWidth` units. */
+export function layOutBar(
+  bar: NotatedBar,
+  staff: StaffKind,
+  barRest: BarRestPlace = 'middle',
+  quarterWidth = QUARTER_WIDTH,
+): BarLayout {
   const ink: Ink = { glyphs: [], lines: [], dots: [], rings: [], texts: [] };
-  const edges = beatEdges(bar.meter);
+  const edges = beatEdges(bar.meter, quarterWidth);
   const both = bar.layers.length > 1;
   for (const layer of bar.layers) {
     const restY = both ? (layer.stems === 'up' ? -SPACE : 2 * SPACE) : 0;

@@ -6,9 +6,9 @@ import { isStruck, type Meter, type NotatedBar, strikeOf, type Voice } from '@sh
 import { type KeyboardEvent, useEffect, useRef } from 'react';
 import { type Line, markAt, type SlotPlace, setMark, toggleStroke } from '../edit/strokes.ts';
 import { heightOf } from '../notation/exercise-drawing.tsx';
-import { layOutBar, type StaffKind } from '../notation/layout.ts';
+import { BAR_TAIL, layOutBar, type StaffKind } from '../notation/layout.ts';
 import { lineAfterKey } from './keys.ts';
-import { rowsOf } from './rows.ts';
+import { barsAbreast, rowsOf } from './rows.ts';
 import { SlotRow } from './slot-row.tsx';
 import { isSame, slotsOf, stepFrom } from './slots.ts';
 import { useWidth } from './use-width.ts';
@@ -85,13 +85,24 @@ export function LineEditor(props: LineEditorProps) {
 
   const layouts = notated.map((bar) => layOutBar(bar, staff, 'start'));
   const { top, height } = heightOf(layouts, line.sticking !== null);
+  const abreast = barsAbreast(line.pattern.bars, props.meter, width, TAIL);
+  const columns = `repeat(${abreast}, minmax(0, 1fr))`;
   return (
-    <div className="line-editor" role="group" aria-label={props.label} ref={group} onKeyDown={onKeyDown}>
+    <div
+      className="line-editor"
+      role="group"
+      aria-label={props.label}
+      ref={group}
+      style={abreast > 1 ? { gridTemplateColumns: columns } : undefined}
+      onKeyDown={onKeyDown}
+    >
       {notated.flatMap((bar, index) => {
         const cells = line.pattern.bars[index] ?? [];
         const layout = layouts[index];
         if (!layout) return [];
-        return rowsOf(cells, props.meter, width, TAIL).map((row) => (
+        const endsRow = index % abreast === abreast - 1 || index === notated.length - 1;
+        const tail = endsRow ? TAIL : BAR_TAIL;
+        return rowsOf(cells, props.meter, width / abreast, tail).map((row) => (
           <SlotRow
             key={`${index} ${row.fromBeat}`}
             bar={index}

@@ -45,6 +45,7 @@ export function PageView({ lesson }: PageViewProps) {
       place={choice.place}
       onChange={(exercise) => work.change(chosen.number, exercise)}
       onAction={work.act}
+      docked={!wide}
     />
   );
   return (
@@ -57,6 +58,7 @@ export function PageView({ lesson }: PageViewProps) {
           {lesson.exercises.map((exercise, index) => (
             <ExerciseItem
               key={exercise.number}
+              isLong={(exercise.parts[0]?.pattern.bars.length ?? 1) > 1}
               dropBefore={drag?.before === index}
               dropAfter={drag?.before === lesson.exercises.length && index === lesson.exercises.length - 1}
             >
@@ -73,7 +75,6 @@ export function PageView({ lesson }: PageViewProps) {
                 onKey={work.onKey}
                 onGrab={grab}
               />
-              {!wide && index === choice.index && box}
             </ExerciseItem>
           ))}
         </ol>
@@ -85,21 +86,23 @@ export function PageView({ lesson }: PageViewProps) {
           <KeyList />
         </div>
       </article>
-      {wide && <aside className="beside">{box}</aside>}
+      <aside className="beside">{box}</aside>
     </div>
   );
 }
 
 interface ExerciseItemProps {
+  /** Takes the whole width of the page. */
+  readonly isLong: boolean;
   readonly dropBefore: boolean;
   readonly dropAfter: boolean;
   readonly children: React.ReactNode;
 }
 
-function ExerciseItem({ dropBefore, dropAfter, children }: ExerciseItemProps) {
+function ExerciseItem({ isLong, dropBefore, dropAfter, children }: ExerciseItemProps) {
   const drop = dropBefore ? 'before' : dropAfter ? 'after' : undefined;
   return (
-    <li className="exercise-item" data-drop={drop}>
+    <li className="exercise-item" data-long={isLong || undefined} data-drop={drop}>
       {children}
     </li>
   );

@@ -9,6 +9,7 @@ import {
   SUBDIVISIONS,
   type Subdivision,
 } from '@shedbook/core';
+import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
 import {
@@ -35,6 +36,8 @@ interface PencilBoxProps {
   readonly place: SlotPlace;
   readonly onChange: (exercise: Unnumbered) => void;
   readonly onAction: (action: ExerciseAction) => void;
+  /** Whether it lies along the lower edge, with strokes in reach and the rest to be opened. */
+  readonly docked?: boolean;
 }
 
 const ACTIONS: readonly (readonly [ExerciseAction, IconName])[] = [
@@ -56,7 +59,7 @@ function Strokes({
   exercise,
   place,
   onLine,
-}: Omit<PencilBoxProps, 'onChange' | 'onAction'> & { readonly onLine: (line: Line) => void }) {
+}: Omit<PencilBoxProps, 'onChange' | 'onAction' | 'docked'> & { readonly onLine: (line: Line) => void }) {
   const words = useWords();
   const part = exercise.parts[0];
   if (!part) return null;
@@ -129,8 +132,8 @@ function HandsAndSlots({
   );
 }
 
-/** The box. */
-export function PencilBox({ lesson, exercise, place, onChange, onAction }: PencilBoxProps) {
+/** Everything but the strokes. */
+function MoreTools({ lesson, exercise, place, onChange, onAction }: Omit<PencilBoxProps, 'docked'>) {
   const words = useWords().page;
   const part = exercise.parts[0];
   if (!part) return null;
@@ -143,9 +146,7 @@ export function PencilBox({ lesson, exercise, place, onChange, onAction }: Penci
     remove: words.remove,
   };
   return (
-    <section className="pencil-box" aria-label={words.exercise(exercise.number)}>
-      <h2>{words.exercise(exercise.number)}</h2>
-      <Strokes lesson={lesson} exercise={exercise} place={place} onLine={onLine} />
+    <>
       <HandsAndSlots exercise={exercise} place={place} onLine={onLine} />
       <PatternField
         pattern={part.pattern}
@@ -172,6 +173,38 @@ export function PencilBox({ lesson, exercise, place, onChange, onAction }: Penci
           </Button>
         ))}
       </div>
+    </>
+  );
+}
+
+/** The box. */
+export function PencilBox(props: PencilBoxProps) {
+  const { lesson, exercise, place, docked = false } = props;
+  const words = useWords().page;
+  const [open, setOpen] = useState(false);
+  const onLine = (line: Line) => props.onChange(withLine(exercise, 0, line));
+  return (
+    <section
+      className="pencil-box"
+      data-docked={docked || undefined}
+      data-open={!docked || open || undefined}
+      aria-label={words.exercise(exercise.number)}
+    >
+      <h2>{words.exercise(exercise.number)}</h2>
+      <div className="pencil-row">
+        <Strokes lesson={lesson} exercise={exercise} place={place} onLine={onLine} />
+        {docked && (
+          <Button
+            className="button"
+            aria-expanded={open}
+            aria-label={open ? words.fewerTools : words.moreTools}
+            onPress={() => setOpen(!open)}
+          >
+            <Icon name={open ? 'close' : 'more'} />
+          </Button>
+        )}
+      </div>
+      {(!docked || open) && <MoreTools {...props} />}
     </section>
   );
 }

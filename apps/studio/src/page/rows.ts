@@ -19,6 +19,20 @@ function narrowestSlot(cells: readonly Cell[], edges: readonly number[]): number
   return Math.min(...widths);
 }
 
+/** How many bars stand beside each other: as many as leave each of them in one row. */
+export function barsAbreast(
+  bars: readonly (readonly Cell[])[],
+  meter: Meter,
+  widthPx: number,
+  tail: number,
+): number {
+  const fits = (abreast: number) =>
+    bars.every((cells) => rowsOf(cells, meter, widthPx / abreast, tail).length === 1);
+  let abreast = bars.length;
+  while (abreast > 1 && !fits(abreast)) abreast -= 1;
+  return abreast;
+}
+
 /** Rows of a bar for a width; one row while slots are wide enough. */
 export function rowsOf(cells: readonly Cell[], meter: Meter, widthPx: number, tail: number): readonly Row[] {
   const edges = beatEdges(meter);

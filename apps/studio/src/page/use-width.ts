@@ -1,12 +1,13 @@
 /** How wide an element is, as it changes. */
-import { type RefObject, useEffect, useState } from 'react';
+import { type RefObject, useEffect, useLayoutEffect, useState } from 'react';
 
 /** Width of an element in CSS pixels; 0 before it is known. */
 export function useWidth(element: RefObject<HTMLElement | null>): number {
   const [width, setWidth] = useState(0);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const target = element.current;
     if (!target) return;
+    setWidth(Math.round(target.clientWidth));
     const observer = new ResizeObserver(([entry]) => setWidth(Math.round(entry?.contentRect.width ?? 0)));
     observer.observe(target);
     return () => observer.disconnect();

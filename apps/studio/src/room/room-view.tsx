@@ -4,12 +4,12 @@ import { useEffect, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { useBall } from '../hear/ball.tsx';
 import { useSound } from '../hear/sound-context.tsx';
-import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { sayExercise } from '../page/exercise-row.tsx';
 import { Icon } from '../shared/icons.tsx';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import { LoopChoice } from './loop-choice.tsx';
+import { RoomDrawing } from './room-drawing.tsx';
 import { useAwake } from './use-awake.ts';
 import { useNextAfter } from './use-next-after.ts';
 import { useRoomKeys } from './use-room-keys.ts';
@@ -56,18 +56,19 @@ export function RoomView({ id, lesson }: RoomViewProps) {
           {words.room.leave}
         </Button>
       </div>
-      <div className="room-exercise" data-exercise={exercise.number}>
-        <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
-      </div>
+      <RoomDrawing exercise={exercise} meter={lesson.meter} />
       <p className="room-notes">{exercise.notes}</p>
       <div className="room-foot">
-        <Button className="button" isDisabled={number === 1} onPress={() => turn(-1)}>
-          <Icon name="back" />
-          {words.room.previous}
-        </Button>
-        <Button className="button strong" isDisabled={number === all} onPress={() => turn(1)}>
-          {words.room.next}
-        </Button>
+        <div className="room-turn">
+          <Button className="button" isDisabled={number === 1} onPress={() => turn(-1)}>
+            <Icon name="back" />
+            {words.room.previous}
+          </Button>
+          <Button className="button strong" isDisabled={number === all} onPress={() => turn(1)}>
+            {words.room.next}
+            <Icon name="next" />
+          </Button>
+        </div>
         <LoopChoice loops={loops} onChange={setLoops} />
         <p className="quiet">{words.room.hint}</p>
       </div>

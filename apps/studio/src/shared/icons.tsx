@@ -2,6 +2,7 @@
 
 const PATHS = {
   back: 'M15 5l-7 7 7 7',
+  next: 'M9 5l7 7-7 7',
   plus: 'M12 5v14M5 12h14',
   more: 'M5 12h.01M12 12h.01M19 12h.01',
   undo: 'M8 5L4 9l4 4M4 9h9a6 6 0 010 12h-3',

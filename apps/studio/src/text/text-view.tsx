@@ -64,28 +64,29 @@ interface NumberedTextProps {
   readonly onLeave: () => void;
 }
 
-/** The text with its lines numbered; a line with a problem is marked in the margin. */
+/**
+ * The text with its lines numbered; a line with a problem is marked. Under the field the same text stands unseen,
+ * line by line: a long line is broken there as it is in the field, so numbers stay beside their lines.
+ */
 function NumberedText({ text, problems, area, onChange, onLeave }: NumberedTextProps) {
   const words = useWords().text;
   const marked = new Map(problems.map((problem) => [problem.line, problem.severity]));
-  const lines = text.split('\n');
   return (
     <div className="numbered-text">
-      <div className="line-numbers" aria-hidden="true">
-        {lines.map((_, index) => (
-          <span key={index} data-severity={marked.get(index + 1)}>
-            {index + 1}
-          </span>
+      <div className="lines" aria-hidden="true">
+        {text.split('\n').map((line, index) => (
+          <div key={index} className="line" data-severity={marked.get(index + 1)}>
+            <span className="line-number">{index + 1}</span>
+            <span className="line-text">{line}</span>
+          </div>
         ))}
       </div>
       <textarea
         ref={area}
         aria-label={words.title}
         value={text}
-        rows={lines.length + 1}
         spellCheck={false}
         autoCapitalize="off"
-        wrap="off"
         onChange={(event) => onChange(event.target.value)}
         onBlur={onLeave}
       />

@@ -1,7 +1,8 @@
 /** Every word of the interface, in English. The other catalogues have the same shape, checked by the compiler. */
 import type { Voice } from '@shedbook/core';
 
-const voices: Readonly<Record<Voice | 'click', string>> = {
+/** The voices of the drum set. */
+export const voices: Readonly<Record<Voice | 'click', string>> = {
   ride: 'ride',
   hihat: 'hi-hat',
   'hihat-open': 'open hi-hat',
@@ -17,6 +18,23 @@ const voices: Readonly<Record<Voice | 'click', string>> = {
   click: 'click',
 };
 
+/** What happens in a slot. */
+export const marks = {
+  stroke: 'stroke',
+  accent: 'accent',
+  ghost: 'ghost note',
+  flam: 'flam',
+  drag: 'drag',
+  buzz: 'buzz',
+  bell: 'bell',
+  open: 'open',
+  splash: 'splash',
+  sidestick: 'side stick',
+  rimshot: 'rim shot',
+  rest: 'rest',
+  accented: (mark: string) => `${mark} with accent`,
+};
+
 function count(n: number, one: string, many: string): string {
   return n === 1 ? `${n} ${one}` : `${n} ${many}`;
 }
@@ -30,21 +48,7 @@ export const english = {
     'lead foot': 'lead foot',
     'other foot': 'other foot',
   },
-  marks: {
-    stroke: 'stroke',
-    accent: 'accent',
-    ghost: 'ghost note',
-    flam: 'flam',
-    drag: 'drag',
-    buzz: 'buzz',
-    bell: 'bell',
-    open: 'open',
-    splash: 'splash',
-    sidestick: 'side stick',
-    rimshot: 'rim shot',
-    rest: 'rest',
-    accented: (mark: string) => `${mark} with accent`,
-  },
+  marks,
   desk: {
     title: 'Lessons',
     lead: 'Write a sheet, hear it at any tempo, print it for Tuesday.',
@@ -158,6 +162,8 @@ export const english = {
     left: 'left hand',
     both: 'both hands',
     noHands: 'no hands',
+    moreTools: 'More tools for this exercise',
+    fewerTools: 'Close the tools',
     divide: 'Slots in the beat',
     divideInto: (n: number) => `Divide the beat in ${n}`,
     found: (found: string, expected: string) => `Found ${found}; expected ${expected}.`,

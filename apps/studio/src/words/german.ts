@@ -1,48 +1,54 @@
 /** Every word of the interface, in German. */
 import type { Words } from './english.ts';
 
+/** The voices of the drum set. */
+export const voices: Words['voices'] = {
+  ride: 'Ride',
+  hihat: 'Hi-Hat',
+  'hihat-open': 'offene Hi-Hat',
+  'hihat-foot': 'Hi-Hat-Fuß',
+  bass: 'Bassdrum',
+  snare: 'Snare',
+  sidestick: 'Sidestick',
+  rimshot: 'Rimshot',
+  crash: 'Crash',
+  'tom-high': 'hohes Tom',
+  'tom-mid': 'mittleres Tom',
+  'tom-low': 'tiefes Tom',
+  click: 'Klick',
+};
+
+/** What happens in a slot. */
+export const marks: Words['marks'] = {
+  stroke: 'Schlag',
+  accent: 'Akzent',
+  ghost: 'Ghost Note',
+  flam: 'Flam',
+  drag: 'Drag',
+  buzz: 'Buzz',
+  bell: 'Kuppe',
+  open: 'offen',
+  splash: 'Splash',
+  sidestick: 'Sidestick',
+  rimshot: 'Rimshot',
+  rest: 'Pause',
+  accented: (mark) => `${mark} mit Akzent`,
+};
+
 function count(n: number, one: string, many: string): string {
   return n === 1 ? `${n} ${one}` : `${n} ${many}`;
 }
 
 export const german: Words = {
   language: 'Deutsch',
-  voices: {
-    ride: 'Ride',
-    hihat: 'Hi-Hat',
-    'hihat-open': 'offene Hi-Hat',
-    'hihat-foot': 'Hi-Hat-Fuß',
-    bass: 'Bassdrum',
-    snare: 'Snare',
-    sidestick: 'Sidestick',
-    rimshot: 'Rimshot',
-    crash: 'Crash',
-    'tom-high': 'hohes Tom',
-    'tom-mid': 'mittleres Tom',
-    'tom-low': 'tiefes Tom',
-    click: 'Klick',
-  },
+  voices,
   limbs: {
     'lead hand': 'Führungshand',
     'other hand': 'andere Hand',
     'lead foot': 'Führungsfuß',
     'other foot': 'anderer Fuß',
   },
-  marks: {
-    stroke: 'Schlag',
-    accent: 'Akzent',
-    ghost: 'Ghost Note',
-    flam: 'Flam',
-    drag: 'Drag',
-    buzz: 'Buzz',
-    bell: 'Kuppe',
-    open: 'offen',
-    splash: 'Splash',
-    sidestick: 'Sidestick',
-    rimshot: 'Rimshot',
-    rest: 'Pause',
-    accented: (mark) => `${mark} mit Akzent`,
-  },
+  marks,
   desk: {
     title: 'Lektionen',
     lead: 'Ein Blatt schreiben, in jedem Tempo hören, für Dienstag drucken.',
@@ -156,6 +162,8 @@ export const german: Words = {
     left: 'linke Hand',
     both: 'beide Hände',
     noHands: 'keine Hände',
+    moreTools: 'Mehr Werkzeuge für diese Übung',
+    fewerTools: 'Werkzeuge schließen',
     divide: 'Teile des Schlags',
     divideInto: (n) => `Den Schlag in ${n} teilen`,
     found: (found, expected) => `Gefunden: ${found}; erwartet: ${expected}.`,

@@ -1,0 +1,113 @@
+/** An exercise as large as the room allows, its beats counted under the notes. */
+import type { Exercise, Meter } from '@shedbook/core';
+import { memo, useMemo, useRef } from 'react';
+import { Ball } from '../hear/ball.tsx';
+import { BarDrawing } from '../notation/bar-drawing.tsx';
+import { notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
+import { type BarLayout, BEAT_LEAD, beatEdges, layOutBar, type StaffKind } from '../notation/layout.ts';
+import { closeQuarter, fitRows, type RoomRow } from './fit-rows.ts';
+import { useSize } from './use-size.ts';
+
+interface RoomDrawingProps {
+  readonly exercise: Exercise;
+  readonly meter: Meter;
+}
+
+/** Height of the counts' line under the ink, in units. */
+const COUNTS = 18;
+
+interface RowDrawingProps {
+  readonly row: RoomRow;
+  readonly layouts: readonly BarLayout[];
+  readonly staff: StaffKind;
+  readonly edges: readonly number[];
+  readonly quarterWidth: number;
+  readonly top: number;
+  readonly height: number;
+  readonly width: number;
+  readonly scale: number;
+}
+
+/** The counts of the beats in one row of one bar. */
+function Counts({ row, edges, y }: Pick<RowDrawingProps, 'row' | 'edges'> & { readonly y: number }) {
+  const beats = Array.from({ length: row.toBeat - row.fromBeat }, (_, i) => row.fromBeat + i);
+  return beats.map((beat) => (
+    <text key={beat} className="count" x={(edges[beat] ?? 0) + BEAT_LEAD} y={y}>
+      {beat + 1}
+    </text>
+  ));
+}
+
+function RowDrawing(props: RowDrawingProps) {
+  const { row, layouts, staff, edges, quarterWidth, top, height, width, scale } = props;
+  const left = edges[row.fromBeat] ?? 0;
+  const right = row.toBeat === edges.length - 1 ? Number.MAX_SAFE_INTEGER : (edges[row.toBeat] ?? 0);
+  let x = -left;
+  return (
+    <svg
+      className="notation room-row"
+      viewBox={`-1 ${top} ${width + 1} ${height}`}
+      style={{ inlineSize: `${(width + 1) * scale}px`, blockSize: `${height * scale}px` }}
+      aria-hidden="true"
+    >
+      {layouts.slice(row.fromBar, row.toBar).map((layout, index) => {
+        const bar = row.fromBar + index;
+        const shift = x;
+        x += layout.width;
+        return (
+          <g key={bar} transform={`translate(${shift} 0)`}>
+            <BarDrawing layout={layout} staff={staff} last={bar === layouts.length - 1} />
+            <Counts row={row} edges={edges} y={top + height - 4} />
+            <Ball bar={bar} left={left} right={right} quarterWidth={quarterWidth} />
+          </g>
+        );
+      })}
+    </svg>
+  );
+}
+
+/** The drawing. */
+export const RoomDrawing = memo(function RoomDrawing({ exercise, meter }: RoomDrawingProps) {
+  const frame = useRef<HTMLDivElement>(null);
+  const size = useSize(frame);
+  const drawn = useMemo(() => {
+    const staff = staffOf(exercise);
+    const quarterWidth = closeQuarter(
+      exercise.parts.map((part) => part.pattern),
+      meter,
+    );
+    const notated = notateExercise(exercise, meter);
+    const layouts = notated.map((bar) => layOutBar(bar, staff, 'start', quarterWidth));
+    const top = Math.min(...layouts.map((layout) => layout.top));
+    const bottom = Math.max(...layouts.map((layout) => layout.bottom), exercise.sticking ? 30 : 0);
+    return { staff, quarterWidth, layouts, top, height: bottom - top + COUNTS };
+  }, [exercise, meter]);
+  const { staff, quarterWidth, layouts, top, height } = drawn;
+  const fit = fitRows({
+    bars: layouts.length,
+    meter,
+    quarterWidth,
+    rowHeight: height,
+    widthPx: size.width,
+    heightPx: size.height,
+  });
+  return (
+    <div className="room-exercise" data-exercise={exercise.number} ref={frame}>
+      {fit.scale > 0 &&
+        fit.rows.map((row) => (
+          <RowDrawing
+            key={`${row.fromBar} ${row.fromBeat}`}
+            row={row}
+            layouts={layouts}
+            staff={staff}
+            edges={beatEdges(meter, quarterWidth)}
+            quarterWidth={quarterWidth}
+            top={top}
+            height={height}
+            width={fit.width}
+            scale={fit.scale}
+          />
+        ))}
+    </div>
+  );
+});
