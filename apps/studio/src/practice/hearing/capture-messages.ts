@@ -1,0 +1,15 @@
+/** What the capture thread says. */
+
+/** Name that the capture processor is registered under. */
+export const CAPTURE = 'shedbook-capture';
+
+/** Mono samples and the frame of the audio context at which they were taken. */
+export interface CapturedBlock {
+  readonly frame: number;
+  readonly samples: Float32Array<ArrayBuffer>;
+}
+
+/** To the capture thread: send blocks here as well, or no longer. */
+export type CaptureOrder =
+  | { readonly kind: 'send to'; readonly port: MessagePort }
+  | { readonly kind: 'stop' };

@@ -1,0 +1,63 @@
+/**
+ * What the page and the ear say to each other.
+ *
+ * Conventions: seconds of the audio context, latency not yet taken off.
+ */
+import type { Asked, Listened, LiveStroke } from '@shedbook/listen';
+import type { KitNote } from './midi-clock.ts';
+
+/** One time through the form, on the clock of the sound. */
+export interface LoopTime {
+  readonly startSeconds: number;
+  readonly endSeconds: number;
+  /** Quarter notes a minute. */
+  readonly bpm: number;
+}
+
+/** From the page. */
+export type EarOrder =
+  /** Begins to listen for something; what was asked before is reported on until its last loop is over. */
+  | {
+      readonly kind: 'ask';
+      /** What comes of it carries this name. */
+      readonly id: string;
+      readonly asked: Asked;
+      /** Null where notes come instead of sound. */
+      readonly sampleRateHz: number | null;
+      readonly originSeconds: number;
+      readonly latencySeconds: number;
+    }
+  | { readonly kind: 'blocks'; readonly port: MessagePort }
+  | { readonly kind: 'note'; readonly note: KitNote }
+  /** Where the clock stands; needed where no blocks say so. */
+  | { readonly kind: 'time'; readonly seconds: number }
+  | { readonly kind: 'loop'; readonly loop: LoopTime }
+  /** What is being played was broken off: the open loop is not reported on. */
+  | { readonly kind: 'break off'; readonly atSeconds: number }
+  | { readonly kind: 'latency'; readonly seconds: number }
+  /** Asks for the take, everything since `ask`, as soon as its last loop is over. */
+  | { readonly kind: 'finish' };
+
+/** A stroke on the clock of the sound, with the time at which its sound was taken. */
+export interface HeardStroke extends LiveStroke {
+  /** Onset in seconds of the audio context. */
+  readonly contextSeconds: number;
+}
+
+/** From the ear. */
+export type EarReport =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'strokes'; readonly strokes: readonly HeardStroke[] }
+  /** How loud the microphone is, as the peak of the last tenth of a second in dB re full scale. */
+  | { readonly kind: 'level'; readonly peakDb: number }
+  | { readonly kind: 'loop'; readonly id: string; readonly loop: LoopTime; readonly heard: Listened }
+  | {
+      readonly kind: 'take';
+      readonly id: string;
+      readonly heard: Listened;
+      /** Null where notes came instead of sound. */
+      readonly audio: Blob | null;
+      readonly durationSeconds: number;
+      readonly originSeconds: number;
+      readonly loops: readonly LoopTime[];
+    };

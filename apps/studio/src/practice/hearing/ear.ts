@@ -1,0 +1,195 @@
+/**
+ * The ear of the practice room: a microphone or a kit, and the worker that listens.
+ *
+ * Conventions: seconds of the audio context that plays; a latency is how much later a stroke on the beat is taken
+ * than its model was played, in milliseconds.
+ */
+import type { Asked } from '@shedbook/listen';
+import type { EarOrder, EarReport, LoopTime } from './ear-messages.ts';
+import { findPorts, Kit, KitError, type KitRefusal } from './kit.ts';
+import { Microphone, MicrophoneError, type MicrophoneRefusal } from './microphone.ts';
+
+/** What is listened with. */
+export type Input = 'microphone' | 'kit';
+
+/** How the ear is. */
+export interface EarState {
+  readonly input: Input | null;
+  readonly phase: 'off' | 'opening' | 'on';
+  readonly refusal: MicrophoneRefusal | KitRefusal | null;
+  /** Name of the devices, for their latency. */
+  readonly device: string | null;
+  readonly latencyMs: number;
+  /** Whether the latency was measured or set, not guessed. */
+  readonly isMeasured: boolean;
+  /** Peak of the microphone in dB re full scale, or null. */
+  readonly levelDb: number | null;
+}
+
+const OFF: EarState = {
+  input: null,
+  phase: 'off',
+  refusal: null,
+  device: null,
+  latencyMs: 0,
+  isMeasured: false,
+  levelDb: null,
+};
+
+/** Sound cards take about this long on their own way in, in ms: a guess until it is measured. */
+const GUESSED_INPUT_MS = 15;
+
+/** Milliseconds between looks at the clock where no blocks come. */
+const TICK_MS = 50;
+
+/** A latency is asked for by the name of the devices; null where it was never measured. */
+export type LatencyBook = (device: string) => Promise<number | null>;
+
+/** The ear. */
+export class Ear {
+  readonly #listeners = new Set<() => void>();
+  readonly #reports = new Set<(report: EarReport) => void>();
+  readonly #book: LatencyBook;
+  #state = OFF;
+  #context: AudioContext | null = null;
+  #microphone: Microphone | null = null;
+  #kit: Kit | null = null;
+  #worker: Worker | null = null;
+  #tick: ReturnType<typeof setInterval> | null = null;
+
+  constructor(book: LatencyBook) {
+    this.#book = book;
+  }
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  readonly state = (): EarState => this.#state;
+
+  /** The open microphone or kit, for the latency check. */
+  get microphone(): Microphone | null {
+    return this.#microphone;
+  }
+
+  get kit(): Kit | null {
+    return this.#kit;
+  }
+
+  /** Hands everything that the ear says to a listener. @returns how to stop. */
+  onReport(listener: (report: EarReport) => void): () => void {
+    this.#reports.add(listener);
+    return () => this.#reports.delete(listener);
+  }
+
+  /** Opens a microphone or a kit; asks for permission. What stands in the way is said in the state. */
+  async open(input: Input, context: AudioContext): Promise<void> {
+    this.close();
+    this.#show({ ...OFF, input, phase: 'opening' });
+    this.#context = context;
+    try {
+      const device = await (input === 'microphone' ? this.#openMicrophone(context) : this.#openKit(context));
+      const known = await this.#book(device).catch(() => null);
+      const guess = input === 'kit' ? 0 : context.outputLatency * 1000 + GUESSED_INPUT_MS;
+      const latencyMs = known ?? guess;
+      this.#show({ ...OFF, input, phase: 'on', device, latencyMs, isMeasured: known !== null });
+    } catch (error) {
+      const refusal =
+        error instanceof MicrophoneError || error instanceof KitError ? error.refusal : 'not here';
+      this.close();
+      this.#show({ ...OFF, input, refusal });
+    }
+  }
+
+  async #openMicrophone(context: AudioContext): Promise<string> {
+    this.#microphone = await Microphone.open(context);
+    this.#microphone.onGone(() => this.#lost('missing'));
+    const { port1, port2 } = new MessageChannel();
+    this.#order({ kind: 'blocks', port: port1 }, [port1]);
+    this.#microphone.sendTo(port2);
+    return this.#microphone.device;
+  }
+
+  async #openKit(context: AudioContext): Promise<string> {
+    this.#kit = new Kit(await findPorts(), context);
+    this.#kit.listen((note) => this.#order({ kind: 'note', note }));
+    this.#tick = setInterval(() => this.#order({ kind: 'time', seconds: context.currentTime }), TICK_MS);
+    return this.#kit.device;
+  }
+
+  #lost(refusal: MicrophoneRefusal): void {
+    const { input } = this.#state;
+    this.close();
+    this.#show({ ...OFF, input, refusal });
+  }
+
+  /** Lets everything go. */
+  close(): void {
+    this.#microphone?.close();
+    this.#kit?.close();
+    this.#worker?.terminate();
+    if (this.#tick !== null) clearInterval(this.#tick);
+    this.#microphone = null;
+    this.#kit = null;
+    this.#worker = null;
+    this.#tick = null;
+    this.#show(OFF);
+  }
+
+  /** Begins to listen for an exercise; what comes of it carries the name `id`. */
+  ask(id: string, asked: Asked): void {
+    const context = this.#context;
+    if (!context || this.#state.phase !== 'on') return;
+    this.#order({
+      kind: 'ask',
+      id,
+      asked,
+      sampleRateHz: this.#state.input === 'microphone' ? context.sampleRate : null,
+      originSeconds: context.currentTime,
+      latencySeconds: this.#state.latencyMs / 1000,
+    });
+  }
+
+  /** One time through the form begins. */
+  loop(loop: LoopTime): void {
+    if (this.#worker) this.#order({ kind: 'loop', loop });
+  }
+
+  /** What plays was broken off: loops that are not over then are not reported on. */
+  breakOff(atSeconds: number): void {
+    if (this.#worker) this.#order({ kind: 'break off', atSeconds });
+  }
+
+  /** Asks for the take; it comes as a report. */
+  finish(): void {
+    if (this.#worker) this.#order({ kind: 'finish' });
+  }
+
+  /** Takes a latency that was measured or set by hand. */
+  setLatency(latencyMs: number): void {
+    this.#show({ ...this.#state, latencyMs, isMeasured: true });
+    if (this.#worker) this.#order({ kind: 'latency', seconds: latencyMs / 1000 });
+  }
+
+  #order(order: EarOrder, transfer: Transferable[] = []): void {
+    this.#worker ??= this.#startWorker();
+    this.#worker.postMessage(order, transfer);
+  }
+
+  #startWorker(): Worker {
+    const worker = new Worker(new URL('./ear.worker.ts', import.meta.url), { type: 'module' });
+    worker.onmessage = ({ data }: MessageEvent<EarReport>) => this.#hear(data);
+    return worker;
+  }
+
+  #hear(report: EarReport): void {
+    if (report.kind === 'level') this.#show({ ...this.#state, levelDb: report.peakDb });
+    for (const listener of this.#reports) listener(report);
+  }
+
+  #show(state: EarState): void {
+    this.#state = state;
+    for (const listener of this.#listeners) listener();
+  }
+}

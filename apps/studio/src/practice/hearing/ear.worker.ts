@@ -1,0 +1,88 @@
+/** The ear: listens beside everything else, so that neither sound nor page ever waits for it. */
+import type { CapturedBlock } from './capture-messages.ts';
+import type { EarOrder, EarReport, HeardStroke } from './ear-messages.ts';
+import { Listening } from './listening.ts';
+
+/** The level is said ten times a second. */
+const LEVEL_SECONDS = 0.1;
+const TINY = 1e-6;
+
+/** What is listened for now, last, and before it what still has a loop open. */
+let listenings: readonly Listening[] = [];
+let rateHz = 0;
+let peak = 0;
+let peakSince = 0;
+
+function tell(report: EarReport): void {
+  self.postMessage(report);
+}
+
+function tellStrokes(strokes: readonly HeardStroke[]): void {
+  if (strokes.length > 0) tell({ kind: 'strokes', strokes });
+}
+
+function tellLevel({ frame, samples }: CapturedBlock): void {
+  for (const sample of samples) peak = Math.max(peak, Math.abs(sample));
+  if (frame - peakSince < LEVEL_SECONDS * rateHz) return;
+  tell({ kind: 'level', peakDb: 20 * Math.log10(peak + TINY) });
+  peak = 0;
+  peakSince = frame;
+}
+
+function tellLoops(seconds: number): void {
+  for (const listening of listenings) {
+    for (const { loop, heard } of listening.over(seconds)) {
+      tell({ kind: 'loop', id: listening.id, loop, heard });
+    }
+  }
+  tellTakes();
+}
+
+/** Hands over the takes whose last loop is over. */
+function tellTakes(): void {
+  for (const each of listenings.filter(({ isClosing, isOpen }) => isClosing && !isOpen)) {
+    tell({ kind: 'take', id: each.id, originSeconds: each.originSeconds, ...each.take() });
+    listenings = listenings.filter((other) => other !== each);
+  }
+}
+
+/** No more loops will come to what is listened for now. */
+function close(): void {
+  for (const each of listenings) each.isClosing = true;
+  tellTakes();
+}
+
+function hear(block: CapturedBlock): void {
+  const now = listenings.at(-1);
+  for (const listening of listenings) {
+    const strokes = listening.block(block);
+    if (listening === now) tellStrokes(strokes);
+  }
+  tellLevel(block);
+  if (rateHz > 0) tellLoops((block.frame + block.samples.length) / rateHz);
+}
+
+function ask(order: Extract<EarOrder, { kind: 'ask' }>): void {
+  rateHz = order.sampleRateHz ?? rateHz;
+  close();
+  listenings = [...listenings, new Listening(order)];
+  tell({ kind: 'ready' });
+}
+
+function receive(port: MessagePort): void {
+  port.onmessage = ({ data }: MessageEvent<CapturedBlock>) => hear(data);
+}
+
+function obey(order: EarOrder): void {
+  const now = listenings.at(-1);
+  if (order.kind === 'ask') ask(order);
+  else if (order.kind === 'blocks') receive(order.port);
+  else if (order.kind === 'time') tellLoops(order.seconds);
+  else if (order.kind === 'finish') close();
+  else if (order.kind === 'latency') for (const each of listenings) each.setLatency(order.seconds);
+  else if (order.kind === 'break off') now?.breakOff(order.atSeconds);
+  else if (order.kind === 'loop') now?.begin(order.loop);
+  else if (now) tellStrokes([now.note(order.note)]);
+}
+
+self.onmessage = ({ data }: MessageEvent<EarOrder>) => obey(data);

@@ -1,0 +1,76 @@
+/**
+ * From the report of one loop to a verdict for this student.
+ *
+ * Conventions: bars count from 1 inside the loop. Only what the student plays is judged.
+ */
+import {
+  type HeardLoop,
+  judgeLoop,
+  type LoopJudgement,
+  loopTask,
+  type StudentLevel,
+  splitLoops,
+} from '@shedbook/coach';
+import { type Form, type Lesson, type Limb, VOICES, type Voice } from '@shedbook/core';
+import type { Listened } from '@shedbook/listen';
+
+/** What a student set out to play. */
+export interface PlayedTask {
+  readonly lesson: Lesson;
+  /** Number of the exercise, or null for the groove alone. */
+  readonly exercise: number | null;
+  readonly form: Form;
+  /** Layers of the groove that are played, from 1. */
+  readonly layers: number;
+  readonly bpm: number;
+  /** Limbs that the student plays and that are judged; none is all of them. */
+  readonly mine: readonly Limb[];
+}
+
+function leavesBars(form: Form): boolean {
+  return form.sections.some((section) => section.play === 'rest');
+}
+
+const TURNED = { rest: 'pattern', pattern: 'rest', time: 'time' } as const;
+
+/**
+ * The form as the student plays it, once: where bars are left to the student, the student plays in those and listens
+ * in the others.
+ */
+export function studentForm(form: Form): Form {
+  const once = { ...form, repeat: 1, countInBars: 0 };
+  if (!leavesBars(form)) return once;
+  return { ...once, sections: form.sections.map((each) => ({ ...each, play: TURNED[each.play] })) };
+}
+
+/** Voices of the limbs that the student does not play. */
+export function leftOut({ lesson, mine }: Pick<PlayedTask, 'lesson' | 'mine'>): readonly Voice[] {
+  if (mine.length === 0) return [];
+  return VOICES.filter((voice) => !mine.includes(lesson.limbs[voice]));
+}
+
+function heardLoop(task: PlayedTask, heard: Listened, bars: number): HeardLoop {
+  const loop = heard.report ? splitLoops(heard.report, bars)[0] : undefined;
+  if (!loop) return { bpm: task.bpm, voices: [], strokes: [], missed: [], extra: [] };
+  const out = leftOut(task);
+  const isPlayed = (each: { readonly voice: Voice }) => !out.includes(each.voice);
+  return {
+    bpm: loop.bpm,
+    voices: loop.voices.filter((voice) => !out.includes(voice)),
+    strokes: loop.strokes.filter(isPlayed),
+    missed: loop.missed.filter(isPlayed),
+    // While the recording has its turn, what is heard is the recording.
+    extra: leavesBars(task.form) ? [] : loop.extra.filter(isPlayed),
+  };
+}
+
+/** The verdict on one loop, with reasons. */
+export function judgePlayed(task: PlayedTask, heard: Listened, level: StudentLevel): LoopJudgement {
+  const { lesson, exercise, layers, bpm } = task;
+  const asked = loopTask(lesson, {
+    ...{ exercise, layers, bpm },
+    form: studentForm(task.form),
+    mute: leftOut(task),
+  });
+  return judgeLoop(asked, heardLoop(task, heard, asked.bars), level);
+}

@@ -1,0 +1,72 @@
+/** An electronic kit through Web MIDI: every input, heard on the clock of the sound. */
+import { type ClockPair, type KitNote, readClocks, readKitNote } from './midi-clock.ts';
+
+/** Why there is no kit. */
+export type KitRefusal = 'not here' | 'denied' | 'none';
+
+/** Thrown when no kit could be opened. */
+export class KitError extends Error {
+  readonly refusal: KitRefusal;
+  constructor(refusal: KitRefusal) {
+    super(refusal);
+    this.refusal = refusal;
+  }
+}
+
+/** What a message is read from: a part of a MIDI input, so that tests can send notes. */
+export interface KitPort {
+  readonly name: string | null;
+  onmidimessage: ((event: { readonly data: Uint8Array | null; readonly timeStamp: number }) => void) | null;
+}
+
+/** The ports that there are. @throws KitError when the browser has no MIDI, may not use it or sees no input. */
+export async function findPorts(): Promise<readonly KitPort[]> {
+  if (!navigator.requestMIDIAccess) throw new KitError('not here');
+  const access = await navigator.requestMIDIAccess().catch(() => {
+    throw new KitError('denied');
+  });
+  const ports = [...access.inputs.values()] as unknown as readonly KitPort[];
+  if (ports.length === 0) throw new KitError('none');
+  return ports;
+}
+
+/** How often the two clocks are compared, in milliseconds: they drift apart by parts in a million. */
+const COMPARE_MS = 500;
+
+/** An open kit. */
+export class Kit {
+  readonly #ports: readonly KitPort[];
+  readonly #timer: ReturnType<typeof setInterval>;
+  readonly #listeners = new Set<(note: KitNote) => void>();
+  #clocks: ClockPair;
+  /** Name of the first input; the latency is kept under it. */
+  readonly device: string;
+
+  constructor(ports: readonly KitPort[], context: AudioContext) {
+    this.#ports = ports;
+    this.#clocks = readClocks(context);
+    this.device = `midi ${ports[0]?.name ?? ''}`;
+    this.#timer = setInterval(() => {
+      this.#clocks = readClocks(context);
+    }, COMPARE_MS);
+    for (const port of ports) {
+      port.onmidimessage = (event) => {
+        const note = readKitNote(event, this.#clocks);
+        if (note) for (const listener of this.#listeners) listener(note);
+      };
+    }
+  }
+
+  /** Hands every stroke to a listener until it is told to stop. @returns how to stop. */
+  listen(listener: (note: KitNote) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** Lets the kit go. */
+  close(): void {
+    clearInterval(this.#timer);
+    for (const port of this.#ports) port.onmidimessage = null;
+    this.#listeners.clear();
+  }
+}

@@ -1,0 +1,130 @@
+/**
+ * Listening to one exercise, from the first block to the last loop: the live listener on the clock of the sound.
+ *
+ * Conventions: seconds and frames of the audio context; the listener's own stream begins at `originSeconds`.
+ */
+import { type Asked, createLiveListener, type Listened, type LiveListener } from '@shedbook/listen';
+import { Pcm } from '../takes/pcm.ts';
+import type { CapturedBlock } from './capture-messages.ts';
+import type { HeardStroke, LoopTime } from './ear-messages.ts';
+import { JoinedStream } from './joined-stream.ts';
+import type { KitNote } from './midi-clock.ts';
+
+/** What is listened for, and from when. */
+export interface ListeningOptions {
+  readonly asked: Asked;
+  readonly sampleRateHz: number | null;
+  readonly originSeconds: number;
+  readonly latencySeconds: number;
+  readonly id: string;
+}
+
+/** A loop that is over, and its report. */
+export interface LoopHeard {
+  readonly loop: LoopTime;
+  readonly heard: Listened;
+}
+
+/** A loop's sound is complete so long after its last bar line, in seconds. */
+const SETTLED_SECONDS = 0.16;
+
+/** Bar lines nearer than this are one. */
+const SAME_SECONDS = 0.002;
+
+/** Longest recording that is kept, in seconds. */
+export const LONGEST_TAKE_SECONDS = 600;
+
+/** One exercise being listened to. */
+export class Listening {
+  readonly #listener: LiveListener;
+  readonly #stream: JoinedStream | null;
+  readonly #pcm: Pcm | null;
+  readonly #loops: { readonly loop: LoopTime; readonly number: number; reported: boolean }[] = [];
+  #latency: number;
+  readonly originSeconds: number;
+  readonly id: string;
+  /** Whether the take is to be handed over as soon as its last loop is over. */
+  isClosing = false;
+
+  constructor({ asked, sampleRateHz, originSeconds, latencySeconds, id }: ListeningOptions) {
+    this.id = id;
+    const rate = sampleRateHz === null ? {} : { sampleRateHz };
+    this.#listener = createLiveListener(asked, { ...rate, latencySeconds });
+    this.#latency = latencySeconds;
+    const originFrame = sampleRateHz === null ? 0 : Math.round(originSeconds * sampleRateHz);
+    this.originSeconds = sampleRateHz === null ? originSeconds : originFrame / sampleRateHz;
+    this.#stream = sampleRateHz === null ? null : new JoinedStream(originFrame, sampleRateHz);
+    this.#pcm = sampleRateHz === null ? null : new Pcm(sampleRateHz);
+  }
+
+  #onClock = (stroke: ReturnType<LiveListener['note']>): HeardStroke => ({
+    ...stroke,
+    contextSeconds: stroke.timeSeconds + this.originSeconds,
+  });
+
+  /** Takes a block of sound. @returns the strokes that became known. */
+  block(block: CapturedBlock): readonly HeardStroke[] {
+    const pieces = this.#stream?.take(block) ?? [];
+    return pieces.flatMap((piece) => {
+      const pcm = this.#pcm;
+      if (pcm && pcm.length < LONGEST_TAKE_SECONDS * pcm.rateHz) pcm.push(piece);
+      return this.#listener.push(piece).map(this.#onClock);
+    });
+  }
+
+  /** Takes a stroke of a kit. */
+  note({ seconds, voice, levelDb }: KitNote): HeardStroke {
+    return this.#onClock(this.#listener.note(seconds - this.originSeconds, voice, levelDb));
+  }
+
+  /** One time through the form begins; the same one said again, at another tempo, takes its place. */
+  begin(loop: LoopTime): void {
+    const again = this.#loops.findIndex((each) => each.loop.startSeconds === loop.startSeconds);
+    if (again >= 0) this.#loops.splice(again);
+    const number = this.#listener.startLoop(loop.startSeconds - this.originSeconds, loop.bpm);
+    this.#loops.push({ loop, number, reported: false });
+  }
+
+  /** What is played was broken off: loops that are not over are forgotten. */
+  breakOff(atSeconds: number): void {
+    const first = this.#loops.findIndex(({ loop }) => loop.endSeconds > atSeconds + SAME_SECONDS);
+    const [open] = first < 0 ? [] : this.#loops.splice(first);
+    if (open) this.#listener.stop(open.loop.startSeconds - this.originSeconds);
+  }
+
+  setLatency(seconds: number): void {
+    this.#latency = seconds;
+    this.#listener.setLatency(seconds);
+  }
+
+  /** The loops that are over when the stream has come to a moment, each once. */
+  over(seconds: number): readonly LoopHeard[] {
+    const settled = seconds - this.#latency - SETTLED_SECONDS;
+    const due = this.#loops.filter(({ loop, reported }) => !reported && loop.endSeconds <= settled);
+    return due.map((each) => {
+      each.reported = true;
+      return { loop: each.loop, heard: this.#listener.loopReport(each.number) };
+    });
+  }
+
+  /** Whether a loop is still to be reported on. */
+  get isOpen(): boolean {
+    return this.#loops.some(({ reported }) => !reported);
+  }
+
+  /** Everything that was heard and recorded so far. */
+  take(): {
+    readonly heard: Listened;
+    readonly audio: Blob | null;
+    /** Of the recording; 0 where there is none. */
+    readonly durationSeconds: number;
+    readonly loops: readonly LoopTime[];
+  } {
+    return {
+      heard: this.#listener.finish(),
+      durationSeconds: (this.#pcm?.length ?? 0) / (this.#pcm?.rateHz ?? 1),
+      audio: this.#pcm?.toWav() ?? null,
+      loops: this.#loops.map(({ loop }) => loop),
+    };
+  }
+}

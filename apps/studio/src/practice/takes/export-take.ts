@@ -1,0 +1,40 @@
+/**
+ * A take as one file for the teacher: the sound, the report, and what was played.
+ *
+ * Conventions: a zip; `take.wav` (16 bits, mono), `report.json` as the listening program writes it, `take.json`.
+ * Source: PKWARE APPNOTE 6.3 (stored entries), written by fflate.
+ */
+import { strToU8, zipSync } from 'fflate';
+import type { WholeTake } from './take.ts';
+
+/** A file name without what file systems refuse. */
+function plain(text: string): string {
+  return text
+    .normalize('NFKD')
+    .replace(/[^\w ]/g, '')
+    .trim()
+    .replace(/\s+/g, '-')
+    .toLowerCase();
+}
+
+/**
+ * The name of the file.
+ * @example 'first-swing-7-20261125-183000.zip'
+ */
+export function fileNameOf({ take }: WholeTake): string {
+  const when = take.startedAt.slice(0, 19).replace(/[-:]/g, '').replace('T', '-');
+  return `${plain(take.lessonTitle) || 'take'}-${take.number ?? 'time'}-${when}.zip`;
+}
+
+function json(value: unknown): Uint8Array {
+  return strToU8(`${JSON.stringify(value, null, 2)}\n`);
+}
+
+/** The bytes of the file. */
+export async function packTake({ take, audio }: WholeTake): Promise<Uint8Array<ArrayBuffer>> {
+  const { report, ...facts } = take;
+  const files: Record<string, Uint8Array> = { 'take.json': json(facts) };
+  if (report) files['report.json'] = json(report);
+  if (audio) files['take.wav'] = new Uint8Array(await audio.arrayBuffer());
+  return zipSync(files, { level: 0 }) as Uint8Array<ArrayBuffer>;
+}

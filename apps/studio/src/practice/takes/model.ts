@@ -1,0 +1,38 @@
+/**
+ * The model of a take: what it should have been, stroke by stroke, in step with the recording.
+ *
+ * Conventions: seconds from the start of the recording less its latency, so that model and take sound together.
+ */
+import { type Form, isVoice, type Lesson, perform } from '@shedbook/core';
+import type { SoundingStroke } from '@shedbook/sound';
+import type { Take } from './take.ts';
+
+/** The strokes of the model. */
+export function modelStrokes(
+  lesson: Lesson,
+  form: Form,
+  take: Pick<Take, 'number' | 'layers' | 'loops'>,
+): readonly SoundingStroke[] {
+  const once = { ...form, repeat: 1, countInBars: 0 };
+  return take.loops.flatMap(({ startSeconds, bpm }) => {
+    const { strokes } = perform(lesson, { exercise: take.number, form: once, bpm, layers: take.layers });
+    return strokes.map((stroke) => ({ ...stroke, timeSeconds: stroke.timeSeconds + startSeconds }));
+  });
+}
+
+/** What a kit played, as strokes that can be sounded. */
+export function playedStrokes(take: Pick<Take, 'report' | 'latencySeconds'>): readonly SoundingStroke[] {
+  return (take.report?.strokes ?? []).flatMap(({ voice, levelDb, timeSeconds }): SoundingStroke[] =>
+    isVoice(voice)
+      ? [
+          {
+            voice,
+            levelDb,
+            articulation: 'normal',
+            mark: 'x',
+            timeSeconds: Math.max(0, timeSeconds - take.latencySeconds),
+          },
+        ]
+      : [],
+  );
+}

@@ -1,0 +1,43 @@
+/** The takes that are kept on this device. */
+import { drop, keep, read, readAll } from './database.ts';
+import type { Take, WholeTake } from './take.ts';
+
+interface KeptAudio {
+  readonly id: string;
+  readonly audio: Blob;
+}
+
+/** Every take, newest first. */
+export async function listTakes(): Promise<readonly Take[]> {
+  const takes = await readAll<Take>('takes');
+  return takes.toSorted((a, b) => (a.startedAt < b.startedAt ? 1 : -1));
+}
+
+/** The sound of a take, or null. */
+export async function audioOf(id: string): Promise<Blob | null> {
+  return (await read<KeptAudio>('audio', id))?.audio ?? null;
+}
+
+/** Keeps a take. @throws DOMException `QuotaExceededError` when there is no room; then nothing of it is kept. */
+export async function keepTake({ take, audio }: WholeTake): Promise<void> {
+  if (audio) await keep<KeptAudio>('audio', { id: take.id, audio });
+  await keep('takes', take);
+}
+
+/** Deletes a take. @returns what was there, to be kept again by whoever thinks better of it. */
+export async function removeTake(take: Take): Promise<WholeTake> {
+  const audio = await audioOf(take.id);
+  await drop('takes', take.id);
+  await drop('audio', take.id);
+  return { take, audio };
+}
+
+/** Bytes that takes use, and bytes that the browser has left where it says so. */
+export async function spaceOf(
+  takes: readonly Take[],
+): Promise<{ readonly used: number; readonly left: number | null }> {
+  const used = takes.reduce((sum, take) => sum + take.audioBytes, 0);
+  const estimate = await navigator.storage?.estimate?.().catch(() => null);
+  const { quota, usage } = estimate ?? {};
+  return { used, left: quota === undefined || usage === undefined ? null : Math.max(0, quota - usage) };
+}
