@@ -169,7 +169,7 @@ function addListen(program: Command, terminal: Terminal, done: (status: number) 
       'Listens to a recording of an exercise and says, limb by limb, what was played, when and how loud. ' +
         'WAV is read directly, other formats through FFmpeg where it is installed.',
     )
-    .argument('<take>', 'a recording')
+    .argument('<take>', 'a recording, or the MIDI file of an electronic kit')
     .requiredOption('--lesson <file>', 'the lesson that the exercise is from')
     .requiredOption('--exercise <n>', 'the exercise that was played', exerciseNumber)
     .option('--form <name>', 'the phrase form that was played; loop when left out')

@@ -68,3 +68,73 @@ it('[CL21] refuses what is no recording of the exercise', async () => {
   const other = await run('listen', join(folder, 'audio/01.wav'), '--lesson', lesson, '--exercise', '4');
   expect(other.err).toBe('--exercise: found 4, expected a number from 1 to 1');
 });
+
+/** Swing on an electronic kit by mido: ride with bell, open and pedal hi-hat keys, a change of tempo after two bars. */
+const MIDO = `
+import mido, sys
+f = mido.MidiFile(type=0, ticks_per_beat=480)
+t = mido.MidiTrack(); f.tracks.append(t)
+e = [(0, mido.MetaMessage('set_tempo', tempo=600000)), (3840, mido.MetaMessage('set_tempo', tempo=594000))]
+def hit(tick, key, vel):
+    e.append((tick, mido.Message('note_on', channel=9, note=key, velocity=vel)))
+    e.append((tick + 30, mido.Message('note_off', channel=9, note=key, velocity=0)))
+for bar in range(4):
+    for beat in range(4):
+        at = bar * 1920 + beat * 480 + 97
+        hit(at + bar, 53 if beat == 0 else 51, 90)
+        if beat % 2: hit(at + 320, 59, 80); hit(at - 3, 44, 60)
+        hit(at + 5, 35, 32)
+    for slot in (0, 800, 960, 1280, 1760): hit(bar * 1920 + slot + 101, 40 if slot == 1760 else 38, 100)
+e.sort(key=lambda x: x[0]); now = 0
+for at, m in e: t.append(m.copy(time=at - now)); now = at
+f.save(sys.argv[1])
+total = 0.0
+for m in mido.MidiFile(sys.argv[1]):
+    total += m.time
+    if m.type == 'note_on': print(repr(total), m.note, m.velocity)
+`;
+
+it('[CL22] takes the strokes of an electronic kit exactly as the file has them', async () => {
+  const take = join(folder, 'take.mid');
+  // library: mido writes the file and says when its notes are
+  const notes = execFileSync('/usr/bin/python3', ['-c', MIDO, take], { encoding: 'utf8' })
+    .trim()
+    .split('\n')
+    .map((line) => line.split(' ').map(Number) as [number, number, number]);
+  const { status, out } = await run('listen', take, ...options(), '--json');
+  expect(status).toBe(0);
+  const report = JSON.parse(out);
+  expect(report.take.kind).toBe('midi');
+  expect(report.strokes).toHaveLength(notes.length);
+  // standard: General MIDI percussion key map; published: Groove MIDI Dataset, keys of electronic kits
+  const voices: Record<number, string> = {
+    53: 'ride',
+    51: 'ride',
+    59: 'ride',
+    44: 'hihat-foot',
+    35: 'bass',
+    38: 'snare',
+    40: 'rimshot',
+  };
+  const sorted = (list: readonly string[]) => list.toSorted();
+  for (const [i, [seconds]] of notes.entries()) {
+    expect(Math.abs(report.strokes[i].timeSeconds - seconds)).toBeLessThan(1e-9);
+  }
+  expect(sorted(report.strokes.map((s: { voice: string }) => s.voice))).toEqual(
+    sorted(notes.map(([, key]) => voices[key] as string)),
+  );
+  // definition: the last stroke of every bar is a rim shot where the snare is written
+  expect(report.voices.snare).toMatchObject({ hits: 16, missed: 4, extra: 0 });
+  expect(report.voices.rimshot).toMatchObject({ hits: 0, extra: 4 });
+  // standard: DLS and SoundFont 2: 40·log10(v/127) dB, forte at velocity 90
+  expect(report.voices.snare.levelDb).toBeCloseTo(40 * Math.log10(100 / 90), 9);
+  expect(report.notHeard).toEqual([]);
+});
+
+it('[CL22] says what is wrong with a MIDI file', async () => {
+  const broken = join(folder, 'broken.mid');
+  await writeFile(broken, 'MThd\0\0');
+  const { status, err } = await run('listen', broken, ...options());
+  expect(status).toBe(2);
+  expect(err).toMatch(/broken\.mid: byte \d+: error: found/);
+});

@@ -1,10 +1,10 @@
 /** `shedbook listen`: what was really played in a recording of an exercise. */
 import { type Lesson, VOICE_FACTS, type Voice, type VoiceReport } from '@shedbook/core';
-import { type FullReport, type PlaceFinding, TakeListener } from '@shedbook/listen';
-import { decodeSound } from '../adapters/decode.ts';
+import type { FullReport, PlaceFinding } from '@shedbook/listen';
 import { formNamed } from '../build/request.ts';
 import { InputError } from '../input-error.ts';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
+import { hearTake } from '../listen/hear.ts';
 import type { Terminal } from '../terminal.ts';
 
 /** What the command line asks for. */
@@ -58,14 +58,11 @@ function reportLines(report: FullReport): readonly string[] {
   ];
 }
 
-async function hear(request: ListenRequest, lesson: Lesson): Promise<FullReport> {
+async function hear(request: ListenRequest, lesson: Lesson, terminal: Terminal): Promise<FullReport> {
   const { exercise, tempo } = request;
   const form = formNamed(lesson, request.form ?? 'loop');
-  const { sampleRateHz, blocks } = await decodeSound(request.take);
-  const listener = new TakeListener(sampleRateHz);
-  for await (const block of blocks) listener.push(block);
   const asked = { lesson, exercise, form, ...(tempo === undefined ? {} : { bpm: tempo }) };
-  const { report, refusal } = listener.finish(asked);
+  const { report, refusal } = await hearTake(request.take, asked, terminal.warn);
   if (!report) throw new InputError(`${request.take}: ${refusal.message}`);
   return report;
 }
@@ -78,7 +75,7 @@ export async function listenCommand(request: ListenRequest, terminal: Terminal):
   const lesson = requireLesson(await readLessonFile(request.lesson), terminal.warn);
   requireExercise(lesson, request.exercise, '--exercise');
   terminal.progress('Listening …');
-  const report = await hear(request, lesson);
+  const report = await hear(request, lesson, terminal);
   terminal.progress(null);
   if (request.json) terminal.say(JSON.stringify(report, null, 2));
   else for (const line of reportLines(report)) terminal.say(line);

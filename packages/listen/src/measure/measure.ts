@@ -31,6 +31,8 @@ export interface Heard {
 
 /** Weight of a place that was only followed, beside a stroke. */
 const FOLLOWED = 0.05;
+/** Within this many quarters of a stroke, what was followed says nothing more. */
+const NEAR_QUARTERS = 2;
 /** Fewest bars for a drift to be worth a number. */
 const DRIFT_BARS = 4;
 
@@ -45,13 +47,15 @@ function pulsePoints(heard: Heard, voices: ReadonlySet<Voice>): readonly PulsePo
     if (!stroke.place?.expected.onBeat || !voices.has(stroke.voice)) continue;
     points.push({ quarters: quartersOf(grid, stroke.place), seconds: stroke.timeSeconds, weight: 1 });
   }
+  const struck = points.map((point) => point.quarters).toSorted((a, b) => a - b);
+  let next = 0;
   bars.forEach((bar, index) => {
     grid.beats.forEach((beat) => {
-      points.push({
-        quarters: (index + beat) * grid.quarters,
-        seconds: bar.startSeconds + beat * bar.barSeconds,
-        weight: FOLLOWED,
-      });
+      const quarters = (index + beat) * grid.quarters;
+      while (next < struck.length && struck[next]! < quarters - NEAR_QUARTERS) next += 1;
+      if ((struck[next] ?? Number.POSITIVE_INFINITY) <= quarters + NEAR_QUARTERS) return;
+      const seconds = bar.startSeconds + beat * bar.barSeconds;
+      points.push({ quarters, seconds, weight: FOLLOWED });
     });
   });
   return points.toSorted((a, b) => a.quarters - b.quarters);

@@ -10,9 +10,9 @@ import type { Decision } from '../decide/strokes.ts';
 import type { Refusal } from '../listen.ts';
 
 /** How much better another exercise must agree before it is named. */
-const CLEARLY_BETTER = 0.15;
+const CLEARLY_BETTER = 0.08;
 /** From this agreement on an exercise is not doubted. */
-const AGREES = 0.9;
+const AGREES = 0.97;
 /** Under this agreement of all strokes nothing was recognised. */
 const NOTHING = 0.3;
 /** Under this agreement of the exercise's own part it was not played. */

@@ -1,0 +1,126 @@
+import {
+  type Form,
+  isVoice,
+  type Lesson,
+  parseLesson,
+  perform,
+  seededRandom,
+  type WrittenPlace,
+} from '@shedbook/core';
+import { describe, expect, it } from 'vitest';
+import { listenToNotes } from './listen-to-notes.ts';
+import type { PlayedNote } from './notes.ts';
+
+const LESSON = parseLesson(
+  `title: Swing
+tempo: 100
+feel: triplet
+exercises:
+  - x.. ..x x.x ..x
+  - ..x ... .x. x..
+  - x.. ..x x.. ..x
+groove: {ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x"}
+`,
+  'notes.lesson.yaml',
+).lesson as Lesson;
+
+const FORM: Form = {
+  name: 'eight',
+  sections: [{ play: 'pattern', bars: 8, ending: null }],
+  repeat: 1,
+  countInBars: 0,
+};
+
+const SILENCE = 1.7;
+const asked = { lesson: LESSON, exercise: 1, form: FORM };
+
+interface TrueNote extends PlayedNote {
+  readonly written: WrittenPlace;
+}
+
+/** The notes of an exercise: `late` gives the seconds that a note is late. */
+function play(
+  exercise: number,
+  bpm: number,
+  late: (note: TrueNote) => number = () => 0,
+): readonly TrueNote[] {
+  const { strokes } = perform(LESSON, { exercise, form: FORM, bpm });
+  return strokes
+    .flatMap(({ voice, timeSeconds, levelDb, written }): TrueNote[] =>
+      isVoice(voice) ? [{ voice, timeSeconds: timeSeconds + SILENCE, levelDb, written }] : [],
+    )
+    .map((note) => ({ ...note, timeSeconds: note.timeSeconds + late(note) }))
+    .toSorted((a, b) => a.timeSeconds - b.timeSeconds);
+}
+
+const bare = ({ timeSeconds, voice, levelDb }: PlayedNote): PlayedNote => ({ timeSeconds, voice, levelDb });
+
+function reportOf(notes: readonly PlayedNote[], of = asked) {
+  const { report, refusal } = listenToNotes(notes, (notes.at(-1)?.timeSeconds ?? 0) + 1, of);
+  if (!report) throw new Error(refusal?.message);
+  return report;
+}
+
+describe('a take of notes', () => {
+  it('[LI25] keeps times, voices and levels as they were sent, and finds every place', () => {
+    const random = seededRandom('notes');
+    const notes = play(1, 100, () => (random.next() - 0.5) * 0.04);
+    const report = reportOf(notes.map(bare));
+    expect(report.take.kind).toBe('midi');
+    expect(report.strokes.map(bare)).toEqual(notes.map(bare));
+    expect(report.strokes.map(({ written }) => written)).toEqual(notes.map(({ written }) => written));
+    expect(report.missed).toEqual([]);
+    expect(report.alignment.confidence).toBe(1);
+    expect(report.notHeard).toEqual([]);
+  });
+
+  it('[LI26] measures what was done to a steady take exactly', () => {
+    // definition: the snare is 14 ms late, the off-beat ride at 3:5 of the beat makes a ratio of 1.5
+    const beat = 60 / 91;
+    const late = ({ voice, written }: TrueNote) => {
+      if (voice === 'snare') return 0.014;
+      return voice === 'ride' && written.slot === 3 ? (3 / 5 - 2 / 3) * beat : 0;
+    };
+    const report = reportOf(play(1, 91, late).map(bare));
+    expect(report.voices.snare?.offsetMs.median).toBeCloseTo(14, 6);
+    expect(report.voices.snare?.offsetMs.spread).toBeCloseTo(0, 6);
+    expect(report.voices.bass?.offsetMs.median).toBeCloseTo(0, 6);
+    expect(report.swingRatio?.median).toBeCloseTo(1.5, 6);
+    expect(report.alignment.bpm).toBeCloseTo(91, 6);
+    expect(report.alignment.startSeconds).toBeCloseTo(SILENCE, 6);
+    expect(report.notHeard).toEqual(['It was played at 91 beats a minute, not at 100.']);
+  });
+
+  it('[LI27] counts missed strokes, wrong places and wrong voices', () => {
+    const all = play(1, 100);
+    const notes = all
+      .filter(({ voice, written }) => !(voice === 'bass' && written.bar === 3))
+      .map((note) =>
+        note.voice === 'snare' && note.written.bar === 5 && note.written.beat === 1
+          ? { ...note, voice: 'tom-high' as const }
+          : note,
+      );
+    const extra: PlayedNote = { timeSeconds: SILENCE + 0.3, voice: 'snare', levelDb: -3 };
+    const report = reportOf([...notes, extra].toSorted((a, b) => a.timeSeconds - b.timeSeconds).map(bare));
+    const missed = report.missed.map(({ voice, bar, beat }) => `${voice} ${bar}.${beat}`);
+    expect(missed).toEqual(['bass 3.1', 'bass 3.2', 'bass 3.3', 'bass 3.4', 'snare 5.1']);
+    const unwritten = report.strokes.filter((stroke) => !stroke.written);
+    expect(unwritten.map(({ voice }) => voice)).toEqual(['snare', 'tom-high']);
+    expect(report.voices.snare).toMatchObject({ hits: 39, missed: 1, extra: 1 });
+  });
+
+  it('[LI28] refuses another exercise and names it, another lesson, and nothing', () => {
+    const second = listenToNotes(play(2, 100).map(bare), 30, asked);
+    expect(second.refusal?.code).toBe('wrong-exercise');
+    expect(second.refusal?.message).toContain('rather exercise 2');
+    // definition: exercise 3 leaves one of five strokes of exercise 1 out
+    expect(listenToNotes(play(3, 100).map(bare), 30, asked).refusal?.message).toContain('rather exercise 3');
+    expect(listenToNotes([], 30, asked).refusal?.code).toBe('empty');
+    const random = seededRandom('no drums');
+    const toms = Array.from({ length: 60 }, (_, i) => i / 3 + random.next() / 3);
+    const noise = toms.map((timeSeconds): PlayedNote => ({ timeSeconds, voice: 'tom-high', levelDb: 0 }));
+    expect(listenToNotes(noise, 30, asked).report).toBeNull();
+    const one: PlayedNote = { timeSeconds: 1, voice: 'ride', levelDb: 0 };
+    expect(listenToNotes([one], 2, asked).refusal?.code).toBe('no-drums');
+  });
+});
