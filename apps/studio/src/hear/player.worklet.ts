@@ -98,11 +98,17 @@ class Player extends AudioWorkletProcessor {
     }
   }
 
+  /** Blocks that the browser leaves out, as it may while it sets up, sound for nobody: what follows is in time. */
+  #catchUp(renderer: Renderer, left: Float32Array, right: Float32Array): void {
+    while (this.#origin + renderer.position() < currentFrame) renderer.render(left, right, left.length);
+  }
+
   process(_inputs: unknown, [output]: readonly (readonly Float32Array[])[]): boolean {
     const [left, right] = output ?? [];
     const renderer = this.#renderer;
     if (!left || !right || !renderer) return true;
     if (this.#sequencer) this.#sequence(this.#sequencer, renderer, left.length);
+    this.#catchUp(renderer, left, right);
     renderer.render(left, right, left.length);
     return true;
   }
