@@ -35,8 +35,9 @@ export function ensureInstalled() {
   writeFileSync(stamp, hash);
 }
 
-/** Compiles every workspace and builds the studio. */
+/** Compiles every workspace and builds the studio and the practice room. */
 export function build() {
   tool('tsc', ['-b']);
   tool('vite', ['build', 'apps/studio', '--logLevel', 'warn']);
+  tool('vite', ['build', '--config', 'apps/studio/vite.practice.config.ts', '--logLevel', 'warn']);
 }

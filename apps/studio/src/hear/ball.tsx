@@ -66,11 +66,6 @@ export function ballAt(
   return { x: from + (to - from) * flight.share, y: FLOOR - height * arc };
 }
 
-function slotCounter(lesson: Lesson, exercise: number | null) {
-  const pattern = lesson.exercises.find((each) => each.number === exercise)?.parts[0]?.pattern;
-  return (patternBar: number, beat: number) => pattern?.bars[patternBar]?.[beat]?.marks.length ?? 1;
-}
-
 function place(
   balls: Iterable<SVGElement>,
   patternBar: number | null,
@@ -104,7 +99,7 @@ export function useBall(player: Player, lesson: Lesson, root: RefObject<HTMLElem
       if (!heard) return place(balls, null, null);
       if (heard.program !== program) {
         program = heard.program;
-        landings = landingsOf(program, slotCounter(lesson, program.exercise));
+        landings = landingsOf(program);
       }
       const flight = flightAt(landings, heard.place, program.end);
       if (!flight) return place(balls, null, null);

@@ -17,11 +17,8 @@ export interface Landing {
   readonly phase: number;
 }
 
-/** How many slots a beat of the pattern has, by bar of the form and beat; null where nothing is written. */
-export type SlotCount = (patternBar: number, beat: number) => number;
-
 /** Every landing of a program, in order; the count-in has its own. */
-export function landingsOf(program: Program, slotsOf: SlotCount): readonly Landing[] {
+export function landingsOf(program: Program): readonly Landing[] {
   const patternBars = new Map<number, number>();
   for (const { bar, patternBar } of program.bars) {
     if (patternBar !== null) patternBars.set(bar, patternBar);
@@ -40,10 +37,9 @@ export function landingsOf(program: Program, slotsOf: SlotCount): readonly Landi
   );
   const between = program.strokes
     .filter((stroke) => stroke.role === 'pattern' && stroke.written.slot > 1 && stroke.patternBar !== null)
-    .map(({ place, written, patternBar }): Landing => {
-      const beat = written.beat - 1;
-      const phase = (written.slot - 1) / slotsOf(patternBar as number, beat);
-      return { place, bar: written.bar, patternBar, beat, phase };
+    .map(({ place, written, slots, patternBar }): Landing => {
+      const phase = (written.slot - 1) / slots;
+      return { place, bar: written.bar, patternBar, beat: written.beat - 1, phase };
     });
   return [...onBeats, ...between].sort((a, b) => a.place - b.place);
 }

@@ -1,33 +1,15 @@
 /** The ledge of the music stand: play, what plays, how fast, and more where it is wanted. */
-
-import { useEffect } from 'react';
 import { Button, Dialog, DialogTrigger, Popover, ToggleButton } from 'react-aria-components';
 import { Icon } from '../shared/icons.tsx';
 import { useWords } from '../words/words.tsx';
 import { LedgeCount } from './ledge-count.tsx';
 import { useSound } from './sound-context.tsx';
 import { SoundForm } from './sound-form.tsx';
+import { useLedgeKeys } from './use-ledge-keys.ts';
 import './ledge.css';
 
 /** Slowest and fastest that the ledge plays, in quarter notes a minute. */
 export const TEMPO_RANGE = { least: 30, most: 300 } as const;
-
-function isWriting(target: EventTarget | null): boolean {
-  return target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
-}
-
-function usePlayKey(toggle: () => void): void {
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent) => {
-      if (event.key.toLowerCase() !== 'p' || event.ctrlKey || event.metaKey || event.altKey) return;
-      if (isWriting(event.target)) return;
-      event.preventDefault();
-      toggle();
-    };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  });
-}
 
 function Tempo() {
   const words = useWords();
@@ -63,8 +45,9 @@ function Tempo() {
 /** The ledge. */
 export function Ledge() {
   const words = useWords();
-  const { status, choice, choose, toggle, lesson } = useSound();
-  usePlayKey(toggle);
+  const sound = useSound();
+  const { status, choice, choose, toggle, lesson, side, compare } = sound;
+  useLedgeKeys(sound);
   if (!lesson) return null;
   const sounding = status === 'playing' || status === 'loading';
   const what = choice.exercise === null ? words.sound.timeOnly : words.sound.exercise(choice.exercise);
@@ -78,7 +61,7 @@ export function Ledge() {
         <Icon name={sounding ? 'stop' : 'play'} />
       </Button>
       <div className="ledge-what">
-        <span>{what}</span>
+        <span>{choice.bar === null ? what : words.sound.barOf(what, choice.bar + 1)}</span>
         {status === 'loading' || status === 'failed' ? (
           <span className="ledge-note" role="status">
             {words.sound[status]}
@@ -95,6 +78,10 @@ export function Ledge() {
       >
         {words.sound.click}
       </ToggleButton>
+      <Button className="button compare" aria-label={words.sound.compare(side)} onPress={compare}>
+        <span data-heard={side === 'A' || undefined}>A</span>
+        <span data-heard={side === 'B' || undefined}>B</span>
+      </Button>
       <DialogTrigger>
         <Button className="button more" aria-label={words.sound.settings}>
           <Icon name="tune" />

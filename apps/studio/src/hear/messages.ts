@@ -1,7 +1,7 @@
 /** What the page and the sound thread say to each other. Samples count from the start of the audio context. */
 import type { Kit, SoundName } from '@shedbook/sound';
 import type { Program } from './program.ts';
-import type { Anchor, LiveSettings, TimedStroke } from './sequencer.ts';
+import type { Anchor, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
 
 /** One sound of the kit, made elsewhere. */
 export interface KitSound {
@@ -19,7 +19,7 @@ export type Order =
       readonly setUp: 'right-handed' | 'left-handed';
     }
   | { readonly kind: 'settings'; readonly settings: LiveSettings; readonly when: 'now' | 'next time' }
-  | { readonly kind: 'program'; readonly program: Program; readonly when: 'now' | 'next time' }
+  | { readonly kind: 'program'; readonly program: Program; readonly when: TakeOver }
   | { readonly kind: 'stop' };
 
 /** From the sound thread. */

@@ -10,7 +10,7 @@ import type { KitRequest, Order, Report } from './messages.ts';
 import { PLAYER } from './messages.ts';
 import workletUrl from './player.worklet.ts?worker&url';
 import type { Program } from './program.ts';
-import type { Anchor, LiveSettings, TimedStroke } from './sequencer.ts';
+import type { Anchor, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
 
 /** How far playing is. */
 export type PlayerStatus = 'silent' | 'loading' | 'playing' | 'failed';
@@ -127,7 +127,7 @@ export class Player {
     this.#whilePlaying({ kind: 'settings', settings, when });
   }
 
-  replace(program: Program, when: 'now' | 'next time'): void {
+  replace(program: Program, when: TakeOver): void {
     this.#whilePlaying({ kind: 'program', program, when });
   }
 

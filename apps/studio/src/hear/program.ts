@@ -30,6 +30,8 @@ export interface ProgramStroke {
   readonly role: StrokeRole;
   readonly levelDb: number;
   readonly written: WrittenPlace;
+  /** Slots of its beat. */
+  readonly slots: number;
   readonly patternBar: number | null;
 }
 
@@ -82,10 +84,11 @@ function secondsToPlace(seconds: number, bpm: number): number {
 
 /** A stroke at its place in the form. */
 function placed(stroke: Stroke, performance: Performance, bpm: number): ProgramStroke {
-  const { voice, articulation, mark, role, levelDb, written, timeSeconds } = stroke;
+  const { voice, articulation, mark, role, levelDb, written, slots, timeSeconds } = stroke;
   const place = secondsToPlace(timeSeconds - performance.countInSeconds, bpm);
   const bar = performance.bars.find((each) => each.bar === written.bar);
-  return { place, voice, articulation, mark, role, levelDb, written, patternBar: bar?.patternBar ?? null };
+  const patternBar = bar?.patternBar ?? null;
+  return { place, voice, articulation, mark, role, levelDb, written, slots, patternBar };
 }
 
 /** The clicks alone. */

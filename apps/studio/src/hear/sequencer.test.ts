@@ -140,7 +140,7 @@ describe('sequencer', () => {
 
   it('[ST21] lands on every beat and on every stroke between, at the moment it sounds', () => {
     const of = program(1);
-    const landings = landingsOf(of, () => 3);
+    const landings = landingsOf(of);
     const bar = landings.filter((each) => each.bar === 1);
     // definition: beats of 4/4 lie a quarter apart; a last triplet at 1.7:1 lies at 1.7/2.7 of its beat
     const late = 0.25 * (1.7 / 2.7);

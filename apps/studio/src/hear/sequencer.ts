@@ -37,6 +37,9 @@ export interface LiveSettings {
   readonly trimDb: Readonly<Partial<Record<SoundingVoice, number>>>;
 }
 
+/** When another program takes over: where it is, at the next bar line, or when the form has come to its end. */
+export type TakeOver = 'now' | 'next bar' | 'next time';
+
 /** Strokes that are being read. */
 interface Stream {
   strokes: readonly ProgramStroke[];
@@ -54,6 +57,8 @@ export class Sequencer {
   readonly #rate: number;
   #program: Program;
   #queued: Program | null = null;
+  /** The bar line at which the program is left for the queued one; null: at its end. */
+  #cut: number | null = null;
   #settings: LiveSettings;
   #queuedSettings: LiveSettings | null = null;
   #anchor: Anchor;
@@ -94,17 +99,42 @@ export class Sequencer {
     this.#settings = settings;
   }
 
-  /** Goes on with another program: from the next time round, or from where it is. */
-  replace(program: Program, when: 'now' | 'next time'): void {
-    if (when === 'next time') {
+  /** Goes on with another program: from its start at the next bar line or the next time round, or where it is. */
+  replace(program: Program, when: TakeOver): void {
+    if (when !== 'now') {
       this.#queued = program;
+      this.#cut = when === 'next bar' ? this.#nextBarLine() : null;
       return;
     }
+    if (this.#cut !== null) {
+      this.#cut = null;
+      this.#queued = null;
+    }
+    if (this.#queued?.exercise === program.exercise) this.#queued = null;
     const sameShape = program.shape === this.#program.shape;
     this.#program = program;
+    this.#stayInside();
     if (sameShape) this.#main.strokes = program.strokes;
     else this.#main = this.#streamFromHere(program.strokes);
     this.#clicks = this.#streamFromHere(program.clicks);
+  }
+
+  /** The first bar line that has not been passed. */
+  #nextBarLine(): number {
+    const place = this.#placeAt(this.#given);
+    return this.#program.bars.find((bar) => bar.place >= place)?.place ?? this.#program.end;
+  }
+
+  /** A form that is shorter than where it stands is gone on with at the same bar, counted round. */
+  #stayInside(): void {
+    const place = this.#placeAt(this.#given);
+    const { end } = this.#program;
+    if (place >= end) this.#anchor = { ...this.#anchor, sample: this.#given, place: place % end };
+  }
+
+  /** Where the program is left: its end, or before it where another one waits for a bar line. */
+  #leavesAt(): number {
+    return this.#cut ?? this.#program.end;
   }
 
   /** Where it stands at a sample, in whole notes of the form: grows on past the end until it goes round. */
@@ -125,8 +155,8 @@ export class Sequencer {
   }
 
   #goRound(): void {
-    const length = this.#program.end;
-    const sample = this.#sampleOf(length);
+    const sample = this.#sampleOf(this.#leavesAt());
+    this.#cut = null;
     const pass = this.#anchor.pass + 1;
     if (this.#queued) {
       this.#program = this.#queued;
@@ -168,10 +198,12 @@ export class Sequencer {
   until(sample: number): readonly TimedStroke[] {
     const out: TimedStroke[] = [];
     for (;;) {
-      this.#take(this.#main, sample, out);
-      this.#take(this.#clicks, sample, out);
-      const done = this.#main.next >= this.#main.strokes.length;
-      if (!done || this.#sampleOf(this.#program.end) >= sample) break;
+      const leaves = this.#sampleOf(this.#leavesAt());
+      const limit = this.#cut === null ? sample : Math.min(sample, Math.round(leaves));
+      this.#take(this.#main, limit, out);
+      this.#take(this.#clicks, limit, out);
+      const done = this.#cut !== null || this.#main.next >= this.#main.strokes.length;
+      if (!done || leaves >= sample) break;
       this.#goRound();
     }
     this.#given = Math.max(this.#given, sample);

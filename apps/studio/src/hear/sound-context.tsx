@@ -6,18 +6,23 @@ import {
   useContext,
   useEffect,
   useMemo,
+  useRef,
   useState,
   useSyncExternalStore,
 } from 'react';
+import { loopOneBar } from './one-bar.ts';
 import { Player, type PlayerStatus } from './player.ts';
 import { createProgram, type Program } from './program.ts';
 import type { LiveSettings } from './sequencer.ts';
+import { type Comparison, firstOther, type SideName, swapSides } from './sides.ts';
 
 /** Everything that can be chosen about the sound. */
 export interface SoundChoice {
   /** Exercise that plays, or null for time alone. */
   readonly exercise: number | null;
   readonly form: string;
+  /** Bar of the exercise that goes round alone, from 0; null: the whole form. */
+  readonly bar: number | null;
   /** Layers of the groove that play, from 1. */
   readonly layers: number;
   readonly bpm: number;
@@ -40,6 +45,10 @@ export interface Sound {
   readonly toggle: () => void;
   /** Lets another exercise follow when the form has come to its end. */
   readonly queue: (exercise: number) => void;
+  /** Which of two sets of layers, mutes and balance is heard. */
+  readonly side: SideName;
+  /** Changes to the other side without a gap. */
+  readonly compare: () => void;
 }
 
 const SoundContext = createContext<Sound | null>(null);
@@ -48,6 +57,7 @@ function firstChoice(lesson: Lesson | null): SoundChoice {
   return {
     exercise: lesson?.exercises[0]?.number ?? null,
     form: 'loop',
+    bar: null,
     layers: lesson?.layers.length ?? 1,
     bpm: lesson?.tempo.startBpm ?? 80,
     feel: lesson ? formatFeel(lesson.feel) : 'even',
@@ -64,11 +74,29 @@ function programFor(lesson: Lesson | null, choice: SoundChoice): Program | null 
   if (!form) return null;
   const exercise = lesson.exercises.some((each) => each.number === choice.exercise) ? choice.exercise : null;
   const { bpm, layers } = choice;
-  return createProgram({ ...lesson, feel }, { exercise, form, layers, bpm });
+  const program = createProgram({ ...lesson, feel }, { exercise, form, layers, bpm });
+  return choice.bar === null ? program : loopOneBar(program, choice.bar);
 }
 
 function settingsOf({ bpm, click, mute, trimDb }: SoundChoice): LiveSettings {
   return { bpm, click, mute, trimDb };
+}
+
+/** A choice after a change: another exercise is heard whole. */
+function changed(before: SoundChoice, change: Partial<SoundChoice>): SoundChoice {
+  const other = change.exercise !== undefined && change.exercise !== before.exercise;
+  return { ...before, ...(other ? { bar: null } : {}), ...change };
+}
+
+/** Lets a new program take over: one bar for the whole, or the other way, at a bar line, anything else at once. */
+function useTakeOver(player: Player, program: Program | null, bar: number | null): void {
+  const before = useRef({ exercise: program?.exercise, bar });
+  useEffect(() => {
+    const sameExercise = before.current.exercise === program?.exercise;
+    const atBarLine = sameExercise && before.current.bar !== bar;
+    before.current = { exercise: program?.exercise, bar };
+    if (program) player.replace(program, atBarLine ? 'next bar' : 'now');
+  }, [player, program, bar]);
 }
 
 /** Milliseconds after a lesson was opened until the kit is made. */
@@ -91,25 +119,29 @@ interface SoundProviderProps {
 /** Gives sound to what is inside; stops when it is left. */
 export function SoundProvider({ lesson, children }: SoundProviderProps) {
   const [player] = useState(() => new Player());
-  const [choice, setChoice] = useState(() => firstChoice(lesson));
+  const [comparison, setComparison] = useState((): Comparison => {
+    const choice = firstChoice(lesson);
+    return { choice, other: firstOther(choice), side: 'A' };
+  });
+  const { choice, side } = comparison;
   const status = useSyncExternalStore(player.subscribe, player.status);
   const program = useMemo(() => programFor(lesson, choice), [lesson, choice]);
   useEffect(() => () => player.stop(), [player]);
   usePreparation(player, program);
   useEffect(() => player.change(settingsOf(choice)), [player, choice]);
-  useEffect(() => {
-    if (program) player.replace(program, 'now');
-  }, [player, program]);
+  useTakeOver(player, program, choice.bar);
   const toggle = () => {
     if (status === 'playing' || status === 'loading') player.stop();
     else if (program && lesson) void player.play(program, settingsOf(choice), lesson.setUp);
   };
-  const choose = (change: Partial<SoundChoice>) => setChoice((before) => ({ ...before, ...change }));
+  const choose = (change: Partial<SoundChoice>) =>
+    setComparison((before) => ({ ...before, choice: changed(before.choice, change) }));
+  const compare = () => setComparison(swapSides);
   const queue = (exercise: number) => {
     const next = programFor(lesson, { ...choice, exercise });
     if (next) player.replace(next, 'next time');
   };
-  const sound: Sound = { player, status, choice, lesson, program, choose, toggle, queue };
+  const sound: Sound = { player, status, choice, lesson, program, choose, toggle, queue, side, compare };
   return <SoundContext value={sound}>{children}</SoundContext>;
 }
 

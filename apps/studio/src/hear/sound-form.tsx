@@ -67,7 +67,7 @@ function Voices({ lesson }: { readonly lesson: Lesson }) {
 /** The form. */
 export function SoundForm({ lesson }: { readonly lesson: Lesson }) {
   const words = useWords();
-  const { choice, choose } = useSound();
+  const { choice, choose, side, compare } = useSound();
   const number = choice.exercise === null ? 'time' : 'exercise';
   return (
     <div className="sound-form">
@@ -86,6 +86,16 @@ export function SoundForm({ lesson }: { readonly lesson: Lesson }) {
         choices={lesson.forms.map((form) => [form.name, words.sound.forms[form.name] ?? form.name] as const)}
         onChange={(form) => choose({ form })}
       />
+      <FeelRange />
+      <Choices
+        label={words.sound.side}
+        value={side}
+        choices={[
+          ['A', 'A'],
+          ['B', 'B'],
+        ]}
+        onChange={(next) => next !== side && compare()}
+      />
       <Choices
         label={words.sound.layers}
         value={String(choice.layers)}
@@ -98,7 +108,6 @@ export function SoundForm({ lesson }: { readonly lesson: Lesson }) {
         })}
         onChange={(layers) => choose({ layers: Number(layers) })}
       />
-      <FeelRange />
       <Voices lesson={lesson} />
     </div>
   );

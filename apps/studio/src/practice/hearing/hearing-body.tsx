@@ -1,0 +1,4 @@
+/** Hearing oneself, once it is loaded. */
+export default function HearingBody() {
+  return null;
+}

@@ -1,0 +1,27 @@
+/** A line that says: there is a newer version of the sheet. */
+import { useSyncExternalStore } from 'react';
+import { usePracticeWords } from '../words.tsx';
+import { NEWER_EVENT, newerWaits, takeNewer } from './register.ts';
+
+function subscribe(listener: () => void): () => void {
+  window.addEventListener(NEWER_EVENT, listener);
+  return () => window.removeEventListener(NEWER_EVENT, listener);
+}
+
+/** The line, where there is one. */
+export function NewerVersion() {
+  const words = usePracticeWords();
+  const waits = useSyncExternalStore(subscribe, newerWaits);
+  return (
+    <div className="notice" role="status">
+      {waits && (
+        <div>
+          <span>{words.newer}</span>
+          <button type="button" className="button" onClick={takeNewer}>
+            {words.takeNewer}
+          </button>
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,40 @@
+/** Keeping the page for use without a network, where the browser can. Source: W3C Service Workers. */
+
+/** Name of the event on `window` that says: a newer version waits. */
+export const NEWER_EVENT = 'shedbook:newer';
+
+let waiting: ServiceWorker | null = null;
+
+function announce(worker: ServiceWorker | null): void {
+  if (!worker || !navigator.serviceWorker.controller) return;
+  waiting = worker;
+  window.dispatchEvent(new Event(NEWER_EVENT));
+}
+
+/** Whether a newer version waits to be used. */
+export function newerWaits(): boolean {
+  return waiting !== null;
+}
+
+/** Uses the version that waits: the page is opened anew with it. */
+export function takeNewer(): void {
+  navigator.serviceWorker.addEventListener('controllerchange', () => window.location.reload(), {
+    once: true,
+  });
+  waiting?.postMessage('take over');
+}
+
+/** Registers the worker beside the page. A page that is not from a safe place goes without. */
+export async function registerWorker(): Promise<void> {
+  if (!('serviceWorker' in navigator)) return;
+  try {
+    const registration = await navigator.serviceWorker.register('sw.js', { updateViaCache: 'none' });
+    announce(registration.waiting);
+    registration.addEventListener('updatefound', () => {
+      const worker = registration.installing;
+      worker?.addEventListener('statechange', () => worker.state === 'installed' && announce(worker));
+    });
+  } catch {
+    // Private windows and some hosts refuse workers: the page works while there is a network.
+  }
+}

@@ -1,0 +1,4 @@
+/** The plan, once it is loaded. */
+export default function PlanBody() {
+  return null;
+}

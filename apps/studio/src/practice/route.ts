@@ -1,0 +1,37 @@
+/** Addresses inside the practice page: `#3` is exercise 3, `#time` the groove alone, anything else the sheet. */
+import { useSyncExternalStore } from 'react';
+
+/** Where a student is. */
+export type Place =
+  | { readonly at: 'sheet' }
+  /** On the stand; `exercise` null is time alone. */
+  | { readonly at: 'stage'; readonly exercise: number | null };
+
+/** Reads the part of an address after `#`. */
+export function readPlace(hash: string): Place {
+  const text = hash.replace(/^#/, '');
+  if (text === 'time') return { at: 'stage', exercise: null };
+  return /^[1-9]\d*$/.test(text) ? { at: 'stage', exercise: Number(text) } : { at: 'sheet' };
+}
+
+/** The address of a place. */
+export function hrefOf(place: Place): string {
+  if (place.at === 'sheet') return '#';
+  return place.exercise === null ? '#time' : `#${place.exercise}`;
+}
+
+function subscribe(listener: () => void): () => void {
+  window.addEventListener('hashchange', listener);
+  return () => window.removeEventListener('hashchange', listener);
+}
+
+/** Goes somewhere; back returns from it. */
+export function goTo(place: Place): void {
+  window.location.hash = hrefOf(place);
+}
+
+/** Where the student is, as it changes. */
+export function usePlace(): Place {
+  const hash = useSyncExternalStore(subscribe, () => window.location.hash);
+  return readPlace(hash);
+}

@@ -1,0 +1,34 @@
+/** The student's choice while the page is open: kept for the next visit, with a tempo for each exercise. */
+import { exerciseKey } from '@shedbook/coach';
+import type { Lesson } from '@shedbook/core';
+import { useEffect, useMemo, useState } from 'react';
+import { type PracticeChoice, withinRange } from './choice.ts';
+import { keepChoice, recallChoice } from './kept-choice.ts';
+
+/** The lasting name of the groove alone, among those of exercises. */
+const TIME = 'time';
+
+/** The lasting name of what is on the stand. */
+export function lastingName(lesson: Lesson, exercise: number | null): string {
+  const found = lesson.exercises.find((each) => each.number === exercise);
+  return found ? exerciseKey(found) : TIME;
+}
+
+/** The choice for an exercise (null: time alone), and how to change it. */
+export function useChoice(
+  lessonId: string,
+  lesson: Lesson,
+  exercise: number | null,
+): readonly [PracticeChoice, (change: Partial<PracticeChoice>) => void] {
+  const [kept, setKept] = useState(() => recallChoice(lessonId, lesson));
+  useEffect(() => keepChoice(lessonId, kept), [lessonId, kept]);
+  const key = lastingName(lesson, exercise);
+  const bpm = kept.tempi[key] ?? lesson.tempo.startBpm;
+  const choice = useMemo((): PracticeChoice => ({ ...kept.choice, bpm }), [kept.choice, bpm]);
+  const choose = ({ bpm: next, ...change }: Partial<PracticeChoice>) =>
+    setKept((before) => ({
+      choice: Object.keys(change).length === 0 ? before.choice : { ...before.choice, ...change },
+      tempi: next === undefined ? before.tempi : { ...before.tempi, [key]: withinRange(next) },
+    }));
+  return [choice, choose];
+}

@@ -1,0 +1,72 @@
+/** One exercise on the sheet: its number, its notation, and the way to the stand. */
+import type { Exercise } from '@shedbook/core';
+import type { PackBar } from '@shedbook/server';
+import { hrefOf } from '../route.ts';
+import { usePracticeWords } from '../words.tsx';
+import { sayExercise } from './say-exercise.ts';
+
+interface TileProps {
+  readonly bar: PackBar;
+}
+
+/** A tile as a picture; its words stand beside it. */
+function TilePicture({ bar }: TileProps) {
+  const { widthMm, heightMm, tile } = bar;
+  return (
+    <img
+      className="tile-picture"
+      src={tile}
+      alt=""
+      width={Math.round(widthMm * 10)}
+      height={Math.round(heightMm * 10)}
+      loading="lazy"
+      decoding="async"
+    />
+  );
+}
+
+interface ExerciseCardProps {
+  readonly exercise: Exercise;
+  readonly bars: readonly PackBar[];
+}
+
+/** The card. */
+export function ExerciseCard({ exercise, bars }: ExerciseCardProps) {
+  const words = usePracticeWords();
+  const { number, name, notes } = exercise;
+  return (
+    <li>
+      <a className="exercise-card" href={hrefOf({ at: 'stage', exercise: number })}>
+        <span className="card-number" aria-hidden="true">
+          {number}
+        </span>
+        <span className="hidden-words">
+          {words.sheet.open(number, name ?? '')}. {sayExercise(exercise, words)}
+        </span>
+        <span className="card-tiles" aria-hidden="true">
+          {name && <span className="card-name">{name}</span>}
+          {bars.map((bar) => (
+            <TilePicture key={bar.bar} bar={bar} />
+          ))}
+          {notes && <span className="card-notes">{notes}</span>}
+        </span>
+      </a>
+    </li>
+  );
+}
+
+/** The groove alone, as a card. */
+export function TimeCard({ bars }: { readonly bars: readonly PackBar[] }) {
+  const words = usePracticeWords().sheet;
+  return (
+    <a className="exercise-card time-card" href={hrefOf({ at: 'stage', exercise: null })}>
+      <span className="card-name">{words.timeOnly}</span>
+      <span className="hidden-words">{words.openTime}</span>
+      <span className="card-tiles" aria-hidden="true">
+        {bars.map((bar) => (
+          <TilePicture key={bar.bar} bar={bar} />
+        ))}
+      </span>
+    </a>
+  );
+}

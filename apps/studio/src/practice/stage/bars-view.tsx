@@ -1,0 +1,58 @@
+/** An exercise on the stand, bar by bar, as large as there is room. */
+import { type Exercise, handLetter, isStruck, type Lesson } from '@shedbook/core';
+import type { PackBar } from '@shedbook/server';
+import { BarPicture, type Hand } from './bar-picture.tsx';
+
+interface BarsViewProps {
+  readonly bars: readonly PackBar[];
+  readonly on: 'exercise' | 'groove';
+  readonly lesson: Lesson;
+  readonly exercise: Exercise | null;
+  /** The set-up that the teacher wrote for: hands are mirrored where the student's is another. */
+  readonly writtenFor: Lesson['setUp'];
+}
+
+/** The hands of one bar (from 1) over its strokes. */
+function handsOf({ exercise, lesson, writtenFor }: BarsViewProps, bar: PackBar): readonly Hand[] {
+  const [part] = exercise?.parts ?? [];
+  if (!exercise?.sticking || !part) return [];
+  const all = part.pattern.bars.length;
+  const index = (bar.bar - 1) % all;
+  const strokes = (cells: (typeof part.pattern.bars)[number] = []) =>
+    cells.reduce((sum, cell) => sum + cell.marks.filter(isStruck).length, 0);
+  const from = part.pattern.bars.slice(0, index).reduce((sum, cells) => sum + strokes(cells), 0);
+  const hands = exercise.sticking.slice(from, from + strokes(part.pattern.bars[index]));
+  const own = bar.slots.filter((slot) => slot.struck && slot.voice === part.voice);
+  const mirrored = lesson.setUp !== writtenFor;
+  return hands.flatMap((hand, stroke) => {
+    const xMm = own[stroke]?.xMm;
+    if (xMm === undefined) return [];
+    return [{ xMm, text: mirrored ? mirror(hand) : hand }];
+  });
+}
+
+function mirror(hand: 'R' | 'L' | 'B'): string {
+  if (hand === 'B') return hand;
+  return hand === handLetter('lead hand', 'right-handed') ? 'L' : 'R';
+}
+
+/** The pictures, as many beside each other as the page has room for. */
+export function BarsView(props: BarsViewProps) {
+  const { bars, on } = props;
+  const overMm = Math.max(...bars.map((bar) => bar.staffTopMm));
+  const underMm = Math.max(...bars.map((bar) => bar.heightMm - bar.staffBottomMm));
+  return (
+    <div className="bars" data-bars={Math.min(4, bars.length)}>
+      {bars.map((bar) => (
+        <BarPicture
+          key={bar.tile}
+          bar={bar}
+          overMm={overMm}
+          underMm={underMm}
+          hands={handsOf(props, bar)}
+          on={on}
+        />
+      ))}
+    </div>
+  );
+}

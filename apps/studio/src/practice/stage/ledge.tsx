@@ -1,0 +1,51 @@
+/** The ledge of the stand: previous, play, next, the tempo, and more where it is wanted. */
+import { Icon } from '../../shared/icons.tsx';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { usePracticeWords } from '../words.tsx';
+import { SettingDialog } from './setting-dialog.tsx';
+import { TempoBox } from './tempo-box.tsx';
+import type { StageActions } from './use-stage-actions.ts';
+
+/** The ledge. */
+export function Ledge({ actions }: { readonly actions: StageActions }) {
+  const words = usePracticeWords().stage;
+  const { playing, status, exercise, lesson } = usePracticeSession();
+  const number = exercise ?? 0;
+  const last = lesson.exercises.length;
+  return (
+    <section className="ledge" aria-label={words.ledge}>
+      <button
+        type="button"
+        className="button turn"
+        aria-label={words.previous}
+        disabled={number <= 1}
+        onClick={() => actions.turn(-1)}
+      >
+        <Icon name="back" />
+      </button>
+      <button
+        type="button"
+        className="button play"
+        aria-label={playing ? words.stop : words.play}
+        onClick={actions.toggle}
+      >
+        <Icon name={playing ? 'stop' : 'play'} />
+      </button>
+      <button
+        type="button"
+        className="button turn next"
+        aria-label={words.next}
+        disabled={number >= last}
+        onClick={() => actions.turn(1)}
+      >
+        <Icon name="back" />
+      </button>
+      <TempoBox actions={actions} />
+      <SettingDialog />
+      <p className="ledge-note" role="status">
+        {status === 'loading' && words.loading}
+        {status === 'failed' && words.failed}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,59 @@
+/** What can be done on the stand, by touch, key or pedal alike. */
+import { type Lesson, toNumber } from '@shedbook/core';
+import { useRef } from 'react';
+import { goTo } from '../route.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { tappedTempo, withTap } from './tap-tempo.ts';
+
+/** The actions. */
+export interface StageActions {
+  readonly toggle: () => void;
+  readonly turn: (by: -1 | 1) => void;
+  readonly faster: (by: number) => void;
+  readonly tap: () => void;
+  readonly clean: () => void;
+  readonly stumbled: () => void;
+  /** The right pedal: plays; while it plays, what the student can say without a hand. */
+  readonly right: () => void;
+  /** The left pedal: stops; while it is silent, the next exercise. */
+  readonly left: () => void;
+  readonly back: () => void;
+}
+
+/** Quarter notes a beat that is tapped. */
+function quartersOf({ meter }: Lesson): number {
+  const [first] = meter.beats;
+  return first ? 4 * toNumber(first) : 1;
+}
+
+/** The actions on what is on the stand. */
+export function useStageActions(): StageActions {
+  const session = usePracticeSession();
+  const taps = useRef<readonly number[]>([]);
+  const { lesson, exercise, choice, choose, playing, judge, toggle, play, stop } = session;
+  const turn = (by: -1 | 1) => {
+    const next = (exercise ?? 0) + by;
+    if (lesson.exercises.some((each) => each.number === next)) goTo({ at: 'stage', exercise: next });
+  };
+  const tap = () => {
+    taps.current = withTap(taps.current, performance.now());
+    const beats = tappedTempo(taps.current);
+    if (beats !== null) choose({ bpm: beats * quartersOf(lesson) });
+  };
+  const clean = () => judge('clean', 'student');
+  return {
+    toggle,
+    turn,
+    tap,
+    clean,
+    faster: (by) => choose({ bpm: choice.bpm + by }),
+    stumbled: () => judge('stumble', 'student'),
+    right: () => {
+      if (!playing) play();
+      else if (choice.ladder) clean();
+      else stop();
+    },
+    left: () => (playing ? stop() : turn(1)),
+    back: () => goTo({ at: 'sheet' }),
+  };
+}
