@@ -39,6 +39,8 @@ Examples:
       everything but the ride, for the student to play it
   shedbook build first.lesson.yaml --out first --audio mp3 --mute ride --click 2,4 --gap 2/2
       the same with a click on 2 and 4 that drops out every other two bars
+  shedbook build first.lesson.yaml --out first --pack
+      first/practice for any web host, and first/practice.zip to send: students practise in the browser
 
 Mind the volume: set it on quiet headphones first, and take breaks for your ears.`;
 
@@ -112,6 +114,7 @@ function addBuild(program: Command, terminal: Terminal, done: (status: number) =
     .option('--subdivide <slots>', 'quiet clicks inside the beat: 2, 3, 4 or 6 slots')
     .option('--gap <bars>', 'click for some bars, then silence for some, over and over: 2/2')
     .option('--dry', 'recordings without the room')
+    .option('--pack', 'a take-home pack: the practice page of the lesson, as a folder and as practice.zip')
     .option('--json', 'what was made as JSON')
     .addHelpText('after', BUILD_HELP)
     .action(async (lesson: string, options) => {

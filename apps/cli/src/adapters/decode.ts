@@ -1,135 +1,71 @@
 /**
- * Sound files as blocks of mono samples: WAV in our own code, everything else through an installed FFmpeg.
+ * Sound files of any usual format as blocks of mono samples.
  *
- * Conventions: samples from −1 to 1, channels averaged; a file is read in blocks, so its length does not matter.
- * Source: Microsoft and IBM, Multimedia Programming Interface and Data Specifications 1.0 (RIFF WAVE).
+ * Conventions: a file's first bytes say what it is, not its name.
+ * Sources: RIFF (WAV); RFC 9639 (FLAC); RFC 3533 and 7845 (Ogg, Opus); ISO/IEC 11172-3 (MP3 frame sync) and id3.org
+ * (ID3v2); RFC 8794 (EBML: WebM, Matroska); ISO/IEC 14496-12 (`ftyp`: MP4, M4A, QuickTime).
  */
-import { spawn } from 'node:child_process';
-import { type FileHandle, open } from 'node:fs/promises';
+import { open } from 'node:fs/promises';
 import { InputError } from '../input-error.ts';
 import { reasonOf } from '../lesson-file.ts';
+import { openContainer } from './decode/container.ts';
+import { cannotRead, type DecodedSound } from './decode/decoded-sound.ts';
+import { openWithFfmpeg } from './decode/ffmpeg.ts';
+import { openFlac, openMp3, openVorbis } from './decode/streams.ts';
+import { openWav } from './decode/wav.ts';
 
-/** A file that is being decoded. */
-export interface DecodedSound {
-  readonly sampleRateHz: number;
-  readonly blocks: AsyncIterable<Float32Array>;
-}
+const HEAD_BYTES = 65_536;
 
-const BLOCK_FRAMES = 16_384;
-const FFMPEG_RATE_HZ = 44_100;
-const HEADER_BYTES = 65_536;
-
-interface WavLayout {
-  readonly format: number;
-  readonly channels: number;
-  readonly sampleRateHz: number;
-  readonly bits: number;
-  readonly dataStart: number;
-  readonly dataBytes: number;
-}
-
-/** The layout of a WAV file from its first bytes, or null when it is none or has no sound in them. */
-function wavLayout(head: Buffer): WavLayout | null {
-  if (head.toString('latin1', 0, 4) !== 'RIFF' || head.toString('latin1', 8, 12) !== 'WAVE') return null;
-  let fmt: Omit<WavLayout, 'dataStart' | 'dataBytes'> | null = null;
-  for (let at = 12; at + 8 <= head.length; ) {
-    const id = head.toString('latin1', at, at + 4);
-    const size = head.readUInt32LE(at + 4);
-    if (id === 'fmt ' && at + 24 <= head.length) {
-      const tag = head.readUInt16LE(at + 8);
-      const format = tag === 0xfffe && size >= 26 ? head.readUInt16LE(at + 32) : tag;
-      const [channels, bits] = [head.readUInt16LE(at + 10), head.readUInt16LE(at + 22)];
-      fmt = { format, channels, sampleRateHz: head.readUInt32LE(at + 12), bits };
-    }
-    if (id === 'data') return fmt && { ...fmt, dataStart: at + 8, dataBytes: size };
-    at += 8 + size + (size % 2);
-  }
-  return null;
-}
-
-/** Reads one sample of a layout, or null when the layout is not one that is read. */
-function sampleReader({ format, bits }: WavLayout): ((bytes: Buffer, at: number) => number) | null {
-  if (format === 1 && [16, 24, 32].includes(bits)) {
-    return (bytes, at) => bytes.readIntLE(at, bits / 8) / 2 ** (bits - 1);
-  }
-  if (format === 3 && bits === 32) return (bytes, at) => bytes.readFloatLE(at);
-  if (format === 3 && bits === 64) return (bytes, at) => bytes.readDoubleLE(at);
-  return null;
-}
-
-type Read = (bytes: Buffer, at: number) => number;
-
-async function* wavBlocks(file: FileHandle, layout: WavLayout, read: Read): AsyncGenerator<Float32Array> {
-  const width = layout.bits / 8;
-  const frame = width * layout.channels;
-  const buffer = Buffer.alloc(frame * BLOCK_FRAMES);
+async function readHead(path: string): Promise<Buffer> {
+  const file = await open(path, 'r');
   try {
-    for (let done = 0; done < layout.dataBytes; ) {
-      const wanted = Math.min(buffer.length, layout.dataBytes - done);
-      const { bytesRead } = await file.read(buffer, 0, wanted, layout.dataStart + done);
-      const frames = Math.floor(bytesRead / frame);
-      if (frames === 0) return;
-      const block = new Float32Array(frames);
-      for (let i = 0; i < frames; i += 1) {
-        let sum = 0;
-        for (let channel = 0; channel < layout.channels; channel += 1) {
-          sum += read(buffer, i * frame + channel * width);
-        }
-        block[i] = sum / layout.channels;
-      }
-      yield block;
-      done += frames * frame;
-    }
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(HEAD_BYTES), 0, HEAD_BYTES, 0);
+    return buffer.subarray(0, bytesRead);
   } finally {
     await file.close();
   }
 }
 
-async function* ffmpegBlocks(path: string): AsyncGenerator<Float32Array> {
-  const args = ['-v', 'error', '-i', path, '-vn', '-f', 'f32le', '-ac', '1', '-ar', `${FFMPEG_RATE_HZ}`, '-'];
-  const child = spawn('ffmpeg', args, { stdio: ['ignore', 'pipe', 'pipe'] });
-  const ended = new Promise<number | Error>((resolve) => {
-    child.once('error', resolve);
-    child.once('close', (status) => resolve(status ?? 1));
-  });
-  let complaint = '';
-  child.stderr.on('data', (chunk: Buffer) => {
-    complaint += chunk.toString();
-  });
-  let rest = Buffer.alloc(0);
-  for await (const chunk of child.stdout) {
-    const bytes = Buffer.concat([rest, chunk as Buffer]);
-    const whole = bytes.length - (bytes.length % 4);
-    const block = new Float32Array(whole / 4);
-    for (let i = 0; i < block.length; i += 1) block[i] = bytes.readFloatLE(4 * i);
-    rest = bytes.subarray(whole);
-    yield block;
-  }
-  const outcome = await ended;
-  if (outcome === 0) return;
-  if (typeof outcome !== 'number') throw new InputError(`${path}: only WAV can be read here; ${CONVERT}`);
-  const why = complaint.trim().split('\n').at(-1) ?? '';
-  throw new InputError(`${path}: found ${why}, expected a recording such as take.wav or take.m4a`);
+/** What the first bytes say a file is. */
+function kindOf(head: Buffer): 'wav' | 'flac' | 'vorbis' | 'container' | 'mp3' | 'text' | 'other' {
+  const at = (from: number, to: number) => head.toString('latin1', from, to);
+  if (at(0, 4) === 'RIFF' && at(8, 12) === 'WAVE') return 'wav';
+  if (at(0, 4) === 'fLaC') return 'flac';
+  if (at(0, 4) === 'OggS') return head.includes('vorbis', 0, 'latin1') ? 'vorbis' : 'container';
+  if (at(4, 8) === 'ftyp' || at(4, 8) === 'moov' || at(4, 8) === 'mdat') return 'container';
+  if (head.length >= 4 && head.readUInt32BE(0) === 0x1a45_dfa3) return 'container';
+  if (at(0, 3) === 'ID3') return 'mp3';
+  if (head.length >= 2 && (head.readUInt16BE(0) & 0xffe6) === 0xffe2) return 'mp3';
+  return head.includes(0) ? 'other' : 'text';
 }
 
-const CONVERT = 'install FFmpeg, or save the recording as WAV';
+async function openKind(path: string, head: Buffer): Promise<DecodedSound> {
+  switch (kindOf(head)) {
+    case 'wav':
+      return (await openWav(path)) ?? openWithFfmpeg(path, 'a WAV file in an unusual layout');
+    case 'flac':
+      return openFlac(path, head);
+    case 'vorbis':
+      return openVorbis(path);
+    case 'mp3':
+      return openMp3(path, head);
+    case 'container':
+      return openContainer(path);
+    case 'text':
+      throw cannotRead(path, 'a text file');
+    default:
+      return openWithFfmpeg(path, 'a format of its own');
+  }
+}
 
 /**
  * Opens a recording.
- * @throws InputError when it cannot be read; a file that is no recording throws while its blocks are read.
+ * @throws InputError when it cannot be read; a file that breaks off throws while its blocks are read.
  */
 export async function decodeSound(path: string): Promise<DecodedSound> {
-  const file = await open(path, 'r').catch((error: unknown) => {
+  const head = await readHead(path).catch((error: unknown) => {
     throw new InputError(`${path}: ${reasonOf(error)}; expected a recording such as take.wav`);
   });
-  const head = Buffer.alloc(HEADER_BYTES);
-  const { bytesRead } = await file.read(head, 0, HEADER_BYTES, 0).catch(async (error: unknown) => {
-    await file.close();
-    throw new InputError(`${path}: ${reasonOf(error)}; expected a recording such as take.wav`);
-  });
-  const layout = wavLayout(head.subarray(0, bytesRead));
-  const read = layout && sampleReader(layout);
-  if (layout && read) return { sampleRateHz: layout.sampleRateHz, blocks: wavBlocks(file, layout, read) };
-  await file.close();
-  return { sampleRateHz: FFMPEG_RATE_HZ, blocks: ffmpegBlocks(path) };
+  if (head.length === 0) throw cannotRead(path, 'an empty file');
+  return openKind(path, head);
 }

@@ -8,7 +8,7 @@ import { reasonOf } from '../lesson-file.ts';
 export interface MadeFile {
   /** Path as a person would give it. */
   readonly path: string;
-  readonly kind: 'sheet' | 'page' | 'musicxml' | 'midi' | 'audio';
+  readonly kind: 'sheet' | 'page' | 'musicxml' | 'midi' | 'audio' | 'pack';
   /** The exercise it is of, or null for the whole sheet. */
   readonly exercise: number | null;
   readonly bytes: number;

@@ -35,6 +35,7 @@ export interface BuildOptions {
   readonly loudness?: string;
   readonly kit?: string;
   readonly dry?: boolean;
+  readonly pack?: boolean;
   readonly click?: string;
   readonly subdivide?: string;
   readonly gap?: string;
@@ -58,6 +59,8 @@ export interface BuildRequest {
   readonly kit: string | null;
   /** Without room. */
   readonly dry: boolean;
+  /** Whether a take-home pack is made. */
+  readonly pack: boolean;
   /** The click that plays along, or null. */
   readonly click: Omit<ClickOptions, 'meter'> | null;
 }
@@ -179,6 +182,7 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
       loudness === undefined ? DEFAULT_LOUDNESS_LUFS : readNumber('loudness', loudness, -40, -6, 'LUFS'),
     kit: kit ?? null,
     dry: options.dry ?? false,
+    pack: options.pack ?? false,
     click: readClick(options, lesson),
   };
 }

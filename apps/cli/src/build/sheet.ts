@@ -7,6 +7,13 @@ import type { Terminal } from '../terminal.ts';
 import { fileNumber, type Outbox } from './outbox.ts';
 import type { BuildRequest } from './request.ts';
 
+/** The code to scan, where the lesson has an address; what draws it is loaded only then. */
+async function codeOf(lesson: Lesson): Promise<{ readonly codeSvg?: string }> {
+  if (lesson.practicePage === null) return {};
+  const { codeOption } = await import('@shedbook/server');
+  return codeOption(lesson);
+}
+
 /** Writes the sheet; says which characters no font has. */
 export async function writeSheet(
   lesson: Lesson,
@@ -18,7 +25,13 @@ export async function writeSheet(
   const read = (specifier: string) => readFile(resolve(specifier));
   const [engraver, fonts] = await Promise.all([loadEngraver(), loadFonts(read)]);
   const paper = request.paper === null ? {} : { paper: request.paper };
-  const sheet = layOutSheet(lesson, { engraver, fonts, outlineText: true, ...paper });
+  const sheet = layOutSheet(lesson, {
+    engraver,
+    fonts,
+    outlineText: true,
+    ...paper,
+    ...(await codeOf(lesson)),
+  });
   if (sheet.missingCharacters.length > 0) {
     const characters = sheet.missingCharacters.map((each) => `"${each}"`).join(', ');
     terminal.warn(`warning: the fonts have no ${characters}; it prints as an empty box`);

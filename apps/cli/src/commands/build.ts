@@ -5,7 +5,7 @@ import { createOutbox, type MadeFile, type Outbox } from '../build/outbox.ts';
 import { type BuildOptions, type BuildRequest, readBuildRequest } from '../build/request.ts';
 import { writeSheet } from '../build/sheet.ts';
 import { writeStandardFiles } from '../build/standard-files.ts';
-import { readLessonFile, requireLesson } from '../lesson-file.ts';
+import { type LessonFile, readLessonFile, requireLesson } from '../lesson-file.ts';
 import type { Terminal } from '../terminal.ts';
 
 function size(bytes: number): string {
@@ -34,12 +34,14 @@ function summary({ made, folder }: Outbox): readonly string[] {
     ),
     ...line('MusicXML', of('musicxml'), `the sheet and ${each}`),
     ...line('MIDI', of('midi'), `the sheet and ${each}`),
+    ...line('pack', of('pack'), `practice, and practice.zip: the page that students practise on`),
     ...line('sound', of('audio'), `${of('audio').length} recordings`),
   ];
 }
 
 async function make(
   lesson: Lesson,
+  file: LessonFile,
   request: BuildRequest,
   outbox: Outbox,
   terminal: Terminal,
@@ -49,6 +51,10 @@ async function make(
   terminal.progress('Writing MIDI and MusicXML …');
   await writeStandardFiles(lesson, request, outbox);
   await writeAudio(lesson, request, outbox, terminal);
+  if (request.pack) {
+    const { writePack } = await import('../build/pack.ts');
+    await writePack(lesson, file, outbox, terminal);
+  }
   terminal.progress(null);
 }
 
@@ -57,7 +63,8 @@ async function make(
  * @throws InputError for a lesson with errors, an option that makes no sense, or a folder that cannot be written.
  */
 export async function build(path: string, options: BuildOptions, terminal: Terminal): Promise<number> {
-  const lesson = requireLesson(await readLessonFile(path), terminal.warn);
+  const file = await readLessonFile(path);
+  const lesson = requireLesson(file, terminal.warn);
   const request = readBuildRequest(options, lesson);
   if (lesson.exercises.length === 0) {
     terminal.warn(
@@ -65,7 +72,7 @@ export async function build(path: string, options: BuildOptions, terminal: Termi
     );
   }
   const outbox = createOutbox(request.out);
-  await make(lesson, request, outbox, terminal);
+  await make(lesson, file, request, outbox, terminal);
   if (options.json) terminal.say(JSON.stringify({ folder: outbox.folder, files: outbox.made }, null, 2));
   else for (const line of summary(outbox)) terminal.say(line);
   return 0;

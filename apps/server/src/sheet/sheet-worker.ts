@@ -4,6 +4,7 @@ import { createRequire } from 'node:module';
 import { parentPort } from 'node:worker_threads';
 import { parseLesson } from '@shedbook/core';
 import { layOutSheet, loadEngraver, loadFonts, type Sheet, writePdf } from '@shedbook/engrave';
+import { codeOption } from './code.ts';
 import type { SheetAnswer, SheetOrder } from './sheet-messages.ts';
 
 const { resolve } = createRequire(import.meta.url);
@@ -15,7 +16,7 @@ async function sheetOf(text: string): Promise<Sheet | null> {
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) return null;
   const [engraver, fonts] = await tools;
-  const sheet = layOutSheet(lesson, { engraver, fonts });
+  const sheet = layOutSheet(lesson, { engraver, fonts, ...codeOption(lesson) });
   last = { text, sheet };
   return sheet;
 }
