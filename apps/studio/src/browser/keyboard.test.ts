@@ -1,9 +1,8 @@
 import { execFileSync } from 'node:child_process';
-import { formatPattern, parseLesson } from '@shedbook/core';
-import type { StoredLesson } from '@shedbook/server';
+import { formatPattern, type Lesson, parseLesson } from '@shedbook/core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, openWindow, settled, startDesk } from '../testing/browser.ts';
+import { keptText, launch, openWindow, settled, startDesk } from '../testing/browser.ts';
 import { press, tabTo } from '../testing/keys.ts';
 
 let browser: Browser;
@@ -15,11 +14,10 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 /** The lesson that is open, as the server has it. */
-async function kept(page: Page) {
-  const id = /\/lesson\/([\w-]+)/.exec(page.url())?.[1];
-  const stored = (await (await fetch(new URL(`/api/lessons/${id}`, page.url()))).json()) as StoredLesson;
-  const { lesson } = parseLesson(stored.text, 'kept');
-  if (!lesson) throw new Error(stored.text);
+async function kept(page: Page): Promise<Lesson> {
+  const text = await keptText(page);
+  const { lesson } = parseLesson(text, 'kept');
+  if (!lesson) throw new Error(text);
   return lesson;
 }
 

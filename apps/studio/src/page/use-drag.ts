@@ -36,22 +36,26 @@ export function useDrag(onMove: (from: number, to: number) => void): {
     (event: PointerEvent<HTMLElement>, number: number) => {
       const from = number - 1;
       const handle = event.currentTarget;
-      const start = event.clientY;
+      const { clientX, clientY } = event;
       let latest: DragState | null = null;
       handle.setPointerCapture(event.pointerId);
       const move = (at: globalThis.PointerEvent) => {
-        if (!list.current || (!latest && Math.abs(at.clientY - start) < SLACK_PX)) return;
+        const way = Math.hypot(at.clientX - clientX, at.clientY - clientY);
+        if (!list.current || (!latest && way < SLACK_PX)) return;
         latest = { from, before: indexUnder(list.current, at.clientX, at.clientY) };
         setDrag(latest);
       };
-      const end = () => {
+      const end = ({ type }: globalThis.PointerEvent) => {
         handle.removeEventListener('pointermove', move);
+        handle.removeEventListener('pointerup', end);
+        handle.removeEventListener('pointercancel', end);
         setDrag(null);
-        if (latest) onMove(from, latest.before > from ? latest.before - 1 : latest.before);
+        if (!latest || type === 'pointercancel') return;
+        onMove(from, latest.before > from ? latest.before - 1 : latest.before);
       };
       handle.addEventListener('pointermove', move);
-      handle.addEventListener('pointerup', end, { once: true });
-      handle.addEventListener('pointercancel', () => setDrag(null), { once: true });
+      handle.addEventListener('pointerup', end);
+      handle.addEventListener('pointercancel', end);
     },
     [onMove],
   );

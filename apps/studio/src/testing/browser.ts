@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type RunningServer, startServer } from '@shedbook/server';
+import { type RunningServer, type StoredLesson, startServer } from '@shedbook/server';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
 
@@ -62,4 +62,11 @@ export async function openWindow(
 /** Waits until the server has every change. */
 export async function settled(page: Page): Promise<void> {
   await page.locator('.keeping[data-keeping="kept"]').waitFor();
+}
+
+/** The text of the lesson that is open, as the server has it. */
+export async function keptText(page: Page): Promise<string> {
+  const id = /\/lesson\/([\w-]+)/.exec(page.url())?.[1];
+  const response = await fetch(new URL(`/api/lessons/${id}`, page.url()));
+  return ((await response.json()) as StoredLesson).text;
 }
