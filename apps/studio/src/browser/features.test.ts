@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, openWindow, startDesk } from '../testing/browser.ts';
+import { launch, openWindow, settled, startDesk } from '../testing/browser.ts';
 
 let browser: Browser;
 
@@ -118,4 +118,125 @@ it('[ST39] keeps the strokes in reach on a phone and opens the other tools over 
   await page.locator('[data-exercise="1"] .slot').nth(1).click();
   await page.getByRole('button', { name: 'accent', exact: true }).click();
   await expect.poll(() => page.locator('.pattern-field input').inputValue()).toMatch(/^xX/);
+});
+
+/** MIDI that the test plays on: messages are sent with `sendMidi`. */
+function fakeMidi(): void {
+  const input = Object.assign(new EventTarget(), { state: 'connected', name: 'Two-button switch' });
+  const access = Object.assign(new EventTarget(), { inputs: new Map([['1', input]]) });
+  Object.assign(navigator, { requestMIDIAccess: async () => access });
+  Object.assign(window, {
+    sendMidi: (...bytes: readonly number[]) =>
+      input.dispatchEvent(Object.assign(new Event('midimessage'), { data: Uint8Array.from(bytes) })),
+  });
+}
+
+function sendMidi(page: Page, ...bytes: readonly number[]): Promise<void> {
+  return page.evaluate(
+    (sent) => (globalThis as never as { sendMidi: (...all: readonly number[]) => void }).sendMidi(...sent),
+    bytes,
+  );
+}
+
+it('[ST100] learns a foot switch by one press, turns exercises with it, and knows it again after a reload', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url);
+  await page.addInitScript(fakeMidi);
+  await open(page, url, 'First swing', '/room');
+  await page.getByRole('button', { name: 'Foot switch' }).click();
+  await page.getByRole('button', { name: 'Listen for MIDI' }).click();
+  await page.getByText('Hears Two-button switch.').waitFor();
+  await page.getByRole('button', { name: 'Learn: Next exercise' }).click();
+  await page.getByText('Press the switch now').waitFor();
+  await sendMidi(page, 0xb0, 64, 127);
+  await page.getByText('controller 64, channel 1').waitFor();
+  await page.getByRole('button', { name: 'Done' }).click();
+  const number = page.locator('.room-number strong');
+  expect(await number.textContent()).toBe('1');
+  await sendMidi(page, 0xb0, 64, 0);
+  await sendMidi(page, 0xb0, 64, 127);
+  await expect.poll(() => number.textContent()).toBe('2');
+  await page.reload();
+  await number.waitFor();
+  await expect
+    .poll(async () => {
+      await sendMidi(page, 0xb0, 64, 127);
+      await sendMidi(page, 0xb0, 64, 0);
+      return Number(await number.textContent());
+    })
+    .toBeGreaterThan(1);
+});
+
+it('[ST101] changes sides by one key while it plays', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  await open(page, url, 'First swing');
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await page.getByRole('button', { name: 'Stop', exact: true }).waitFor();
+  await page.keyboard.press('c');
+  await page.getByRole('button', { name: 'Side B is heard' }).waitFor();
+  await page.getByRole('button', { name: 'More sound settings' }).click();
+  const layer = page.getByRole('radiogroup', { name: 'Layers' }).getByRole('radio', { checked: true });
+  expect(await layer.evaluate((each) => each.closest('label')?.textContent)).not.toBe('all');
+  await page
+    .getByRole('radiogroup', { name: 'What is set below belongs to side' })
+    .getByText('A', { exact: true })
+    .click();
+  expect(await layer.evaluate((each) => each.closest('label')?.textContent)).toBe('all');
+  await page.keyboard.press('Escape');
+  expect(await page.getByRole('button', { name: 'Stop', exact: true }).isVisible()).toBe(true);
+});
+
+it('[ST102] loops a bar by its number and by a key, on the page and in the room', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  await open(page, url, 'Straight-eighth bossa');
+  const second = page.getByRole('button', { name: 'Loop bar 2' });
+  await second.click();
+  expect(await second.getAttribute('aria-pressed')).toBe('true');
+  await page.getByText('Exercise 1, bar 2').waitFor();
+  await second.click();
+  expect(await second.getAttribute('aria-pressed')).toBe('false');
+  await page.keyboard.press('Alt+l');
+  await page.getByText('Exercise 1, bar 1').waitFor();
+  await page.goto(`${page.url()}/room`);
+  await page.getByRole('button', { name: 'Loop bar 1' }).waitFor();
+  await page.keyboard.press('l');
+  await page.keyboard.press('l');
+  expect(await page.getByRole('button', { name: 'Loop bar 2' }).getAttribute('aria-pressed')).toBe('true');
+  await page.keyboard.press('ArrowRight');
+  await page.getByText('Exercise 2', { exact: true }).waitFor();
+});
+
+it('[ST103] mirrors the plan of the limbs for a left-handed set-up', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  await open(page, url, 'First swing', '/groove');
+  const plan = page.getByRole('list', { name: 'Who plays what, seen from the throne' }).getByRole('listitem');
+  expect(await plan.nth(1).textContent()).toBe('right handride');
+  await page.getByText('left-handed', { exact: true }).click();
+  await expect.poll(() => plan.nth(0).textContent()).toBe('left handride');
+  await settled(page);
+  await page.reload();
+  await expect.poll(() => plan.nth(0).textContent()).toBe('left handride');
+});
+
+it('[ST104] writes in the second voice of an exercise slot by slot', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  await open(page, url, 'First swing');
+  await page.getByRole('button', { name: 'Add a voice' }).click();
+  await page.getByRole('menuitem', { name: 'bass drum' }).click();
+  const editor = page.locator('.line-editor');
+  await page.getByRole('button', { name: 'bass drum', pressed: true }).waitFor();
+  await editor.locator('.slot').nth(5).click();
+  const field = page.locator('.pattern-field input');
+  await expect.poll(() => field.inputValue()).toBe('... ..x ... ...');
+  await page.keyboard.press('v');
+  await page.getByRole('button', { name: 'snare', pressed: true }).waitFor();
+  expect(await field.inputValue()).not.toBe('... ..x ... ...');
+  await settled(page);
+  await page.goto(`${page.url()}/text`);
+  const text = await page.getByRole('textbox', { name: 'Text of the lesson' }).inputValue();
+  expect(text).toMatch(/bass: "?\.\.\. \.\.x \.\.\. \.\.\./);
 });

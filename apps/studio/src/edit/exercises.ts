@@ -1,5 +1,13 @@
 /** Changing the list of exercises; their numbers follow from their order. */
-import { type Exercise, editLesson, type Lesson, type Pattern, setExercises } from '@shedbook/core';
+import {
+  cell,
+  type Exercise,
+  editLesson,
+  type Lesson,
+  type Pattern,
+  setExercises,
+  type Voice,
+} from '@shedbook/core';
 import type { Line } from './strokes.ts';
 
 /** An exercise before it has a number. */
@@ -24,6 +32,20 @@ export function changeExercise(
 export function withLine(exercise: Exercise, part: number, line: Line): Unnumbered {
   const parts = exercise.parts.map((each, i) => (i === part ? { ...each, pattern: line.pattern } : each));
   return { ...exercise, parts, sticking: part === 0 ? line.sticking : exercise.sticking };
+}
+
+/** The exercise with one more voice, silent at first, divided as its first voice is. */
+export function withVoice(exercise: Exercise, voice: Voice): Unnumbered {
+  const bars = exercise.parts[0]?.pattern.bars ?? [];
+  const silent = bars.map((bar) => bar.map(({ marks }) => cell('.'.repeat(marks.length))));
+  return { ...exercise, parts: [...exercise.parts, { voice, pattern: { bars: silent } }] };
+}
+
+/** The exercise without one of its voices; hands go with the first one. */
+export function withoutVoice(exercise: Exercise, part: number): Unnumbered {
+  if (exercise.parts.length < 2) return exercise;
+  const parts = exercise.parts.toSpliced(part, 1);
+  return { ...exercise, parts, sticking: part === 0 ? null : exercise.sticking };
 }
 
 /** The exercises with one moved to another place. */

@@ -1,5 +1,5 @@
 /** Changing what stands above the exercises. */
-import { editLesson, type SheetSettings } from '@shedbook/core';
+import { editLesson, type Lesson, type SetUp, type SheetSettings, setExercises } from '@shedbook/core';
 import { parseDocument } from 'yaml';
 
 /** The text with another title. */
@@ -25,6 +25,21 @@ export function setFeel(text: string, feel: string): string {
 /** The text with another meter. */
 export function setMeter(text: string, meter: string): string {
   return editLesson(text, ['meter'], meter);
+}
+
+/** The hand on the other side. */
+const MIRRORED = { R: 'L', L: 'R', B: 'B' } as const;
+
+/** The text for the other set-up: hands that are written for the exercises change sides with the limbs. */
+export function setSetUp(text: string, lesson: Lesson, setUp: SetUp): string {
+  if (lesson.setUp === setUp) return text;
+  const sided = editLesson(text, ['setUp'], setUp === 'right-handed' ? undefined : setUp);
+  if (lesson.exercises.every((exercise) => exercise.sticking === null)) return sided;
+  const mirrored = lesson.exercises.map((exercise) => ({
+    ...exercise,
+    sticking: exercise.sticking?.map((hand) => MIRRORED[hand]) ?? null,
+  }));
+  return setExercises(sided, mirrored, lesson.comping);
 }
 
 /** The text with a setting of the sheet. */

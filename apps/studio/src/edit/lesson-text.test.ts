@@ -1,4 +1,4 @@
-import { formatPattern, type Lesson, parseLesson } from '@shedbook/core';
+import { formatPattern, type Lesson, parseLesson, parsePattern } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { setCount, setMost, toggleCell } from './compose-settings.ts';
 import {
@@ -7,9 +7,12 @@ import {
   moveExercise,
   removeExercise,
   withExercises,
+  withLine,
+  withoutVoice,
+  withVoice,
 } from './exercises.ts';
 import { addVoice, changeVoice, removeVoice, setLevel } from './groove.ts';
-import { setBy, setSheet, setTempo, titleOf } from './heading.ts';
+import { setBy, setSetUp, setSheet, setTempo, titleOf } from './heading.ts';
 import { countOf, sayPattern } from './spoken.ts';
 
 const TEXT = `# for Bram, Tuesdays
@@ -98,6 +101,38 @@ describe('the text of a lesson', () => {
     );
     expect(changed.groove.map((part) => part.voice)).toEqual(lesson.groove.map((part) => part.voice));
     expect(formatPattern(changed.groove[0]?.pattern ?? ride)).toBe(formatPattern(ride));
+  });
+
+  it('[ST103] mirrors written hands with the set-up, and back', () => {
+    const text = `${TEXT}  - { pattern: "x.x x.x ... ...", sticking: R L R L } # by hand\n`;
+    const left = setSetUp(text, read(text), 'left-handed');
+    // definition: in a left-handed set-up the other hand does what was written for a hand
+    expect(read(left).exercises[3]?.sticking).toEqual(['L', 'R', 'L', 'R']);
+    expect([read(left).setUp, read(left).exercises[0]?.sticking]).toEqual(['left-handed', null]);
+    expect(left).toContain('# lighter');
+    const back = read(setSetUp(left, read(left), 'right-handed'));
+    expect(back.exercises).toEqual(read(text).exercises);
+    expect(setSetUp(left, read(left), 'left-handed')).toBe(left);
+  });
+
+  it('[ST104] gives an exercise another voice, writes in it, and takes one away', () => {
+    const lesson = read(TEXT);
+    const [first] = lesson.exercises;
+    if (!first) throw new Error('no exercise');
+    const text = (exercise: Parameters<typeof withExercises>[2][number]) =>
+      read(withExercises(TEXT, lesson, [exercise])).exercises[0];
+    const two = text(withVoice(first, 'bass'));
+    expect(two?.parts.map((part) => [part.voice, formatPattern(part.pattern)])).toEqual([
+      ['snare', FIRST],
+      ['bass', '... ... ... ...'],
+    ]);
+    if (!two) throw new Error('no exercise');
+    const pattern = parsePattern('... ..x ... ...');
+    const written = text(withLine(two, 1, { pattern, sticking: null }));
+    expect(written?.parts.map((part) => formatPattern(part.pattern))).toEqual([FIRST, '... ..x ... ...']);
+    if (!written) throw new Error('no exercise');
+    expect(text(withoutVoice(written, 0))?.parts.map((part) => part.voice)).toEqual(['bass']);
+    expect(withoutVoice(first, 0)).toBe(first);
   });
 
   it('[ST10] reads the title from a text that has problems', () => {

@@ -8,6 +8,8 @@ import type { SlotPlace } from '../edit/strokes.ts';
 import { BarsDrawing } from '../notation/exercise-drawing.tsx';
 import { Icon } from '../shared/icons.tsx';
 import { useWords } from '../words/words.tsx';
+import { SetUpPlan } from './set-up.tsx';
+import { sideOfLimb } from './sides-of.ts';
 import { VoiceLine } from './voice-line.tsx';
 import './groove.css';
 
@@ -71,7 +73,12 @@ function LimbSection({ lesson, limb, active, onActive }: LimbSectionProps) {
   const parts = lesson.groove.filter((part) => lesson.limbs[part.voice] === limb);
   return (
     <section className="limb">
-      <h3>{words.limbs[limb]}</h3>
+      <h3>
+        {words.limbs[limb]}
+        <span className="limb-side">
+          {words.groove.sides[sideOfLimb(limb, lesson.setUp)][limb.endsWith('foot') ? 'foot' : 'hand']}
+        </span>
+      </h3>
       {parts.length === 0 && <p className="quiet">{words.groove.nothing}</p>}
       {parts.map((part) => (
         <VoiceLine
@@ -96,7 +103,10 @@ export function GrooveView({ lesson }: { readonly lesson: Lesson }) {
         <h2>{words.title}</h2>
         <p>{words.lead}</p>
       </header>
-      <Together lesson={lesson} />
+      <div className="groove-whole">
+        <Together lesson={lesson} />
+        <SetUpPlan lesson={lesson} />
+      </div>
       {LIMBS.map((limb) => (
         <LimbSection
           key={limb}

@@ -1,5 +1,5 @@
 /** What sounds, for components: what is chosen, what can be changed while it plays. */
-import { type Feel, formatFeel, type Lesson, readFeel, type SoundingVoice } from '@shedbook/core';
+import { type Feel, formatFeel, type Lesson, readFeel } from '@shedbook/core';
 import {
   createContext,
   type ReactNode,
@@ -15,23 +15,7 @@ import { Player, type PlayerStatus } from './player.ts';
 import { createProgram, type Program } from './program.ts';
 import type { LiveSettings } from './sequencer.ts';
 import { type Comparison, firstOther, type SideName, swapSides } from './sides.ts';
-
-/** Everything that can be chosen about the sound. */
-export interface SoundChoice {
-  /** Exercise that plays, or null for time alone. */
-  readonly exercise: number | null;
-  readonly form: string;
-  /** Bar of the exercise that goes round alone, from 0; null: the whole form. */
-  readonly bar: number | null;
-  /** Layers of the groove that play, from 1. */
-  readonly layers: number;
-  readonly bpm: number;
-  /** Text of a feel. */
-  readonly feel: string;
-  readonly click: boolean;
-  readonly mute: readonly SoundingVoice[];
-  readonly trimDb: Readonly<Partial<Record<SoundingVoice, number>>>;
-}
+import type { SoundChoice } from './sound-choice.ts';
 
 /** The sound of the open lesson. */
 export interface Sound {

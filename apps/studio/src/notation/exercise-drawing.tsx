@@ -48,10 +48,15 @@ interface BarsProps {
   readonly bars: readonly NotatedBar[];
   readonly staff: StaffKind;
   readonly sticking: boolean;
+  /** Which bar of the exercise the first one is, from 0. */
+  readonly firstBar?: number;
+  /** Whether the last one closes the exercise. */
+  readonly closes?: boolean;
 }
 
 /** Bars one after another in one picture. */
-export const BarsDrawing = memo(function BarsDrawing({ bars, staff, sticking }: BarsProps) {
+export const BarsDrawing = memo(function BarsDrawing(props: BarsProps) {
+  const { bars, staff, sticking, firstBar = 0, closes = true } = props;
   const layouts = bars.map((bar) => layOutBar(bar, staff));
   const { top, height } = heightOf(layouts, sticking);
   const width = layouts.reduce((sum, layout) => sum + layout.width, 0);
@@ -67,8 +72,8 @@ export const BarsDrawing = memo(function BarsDrawing({ bars, staff, sticking }: 
         x += layout.width;
         return (
           <g key={left} transform={`translate(${left} 0)`}>
-            <BarDrawing layout={layout} staff={staff} last={index === layouts.length - 1} />
-            <Ball bar={index} left={0} right={layout.width} />
+            <BarDrawing layout={layout} staff={staff} last={closes && index === layouts.length - 1} />
+            <Ball bar={firstBar + index} left={0} right={layout.width} />
           </g>
         );
       })}
@@ -79,6 +84,27 @@ export const BarsDrawing = memo(function BarsDrawing({ bars, staff, sticking }: 
 interface ExerciseDrawingProps {
   readonly exercise: Exercise;
   readonly meter: Meter;
+}
+
+/** An exercise in rows of so many bars. */
+export function ExerciseRows({
+  exercise,
+  meter,
+  abreast,
+}: ExerciseDrawingProps & { readonly abreast: number }) {
+  const bars = notateExercise(exercise, meter);
+  const firsts = Array.from({ length: Math.ceil(bars.length / abreast) }, (_, row) => row * abreast);
+  return firsts.map((first) => (
+    <div key={first} className="resting-row">
+      <BarsDrawing
+        bars={bars.slice(first, first + abreast)}
+        staff={staffOf(exercise)}
+        sticking={exercise.sticking !== null}
+        firstBar={first}
+        closes={first + abreast >= bars.length}
+      />
+    </div>
+  ));
 }
 
 /** A whole exercise in one picture. */

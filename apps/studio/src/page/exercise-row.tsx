@@ -4,7 +4,7 @@ import { type KeyboardEvent, memo, type PointerEvent } from 'react';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
 import { sayPattern } from '../edit/spoken.ts';
 import type { Line, SlotPlace } from '../edit/strokes.ts';
-import { ExerciseDrawing, notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
+import { ExerciseRows, notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
 import { beatEdges } from '../notation/layout.ts';
 import type { Words } from '../words/english.ts';
 import { useWords } from '../words/words.tsx';
@@ -18,6 +18,10 @@ export interface ExerciseRowProps {
   readonly chosen: boolean;
   readonly playing: boolean;
   readonly active: SlotPlace | null;
+  /** How many of its bars stand beside each other. */
+  readonly abreast: number;
+  /** Which of its voices is being written, from 0. */
+  readonly part: number;
   readonly takesFocus: boolean;
   readonly onChoose: (number: number, place: SlotPlace) => void;
   readonly onActive: (place: SlotPlace) => void;
@@ -39,12 +43,23 @@ export function sayExercise(exercise: Exercise, words: Words): string {
     .join('. ');
 }
 
-/** The slot nearest to where somebody pressed, as a share of the drawing's width. */
-function slotAt(pattern: Pattern, meter: Meter, share: number): SlotPlace {
+/** Where somebody pressed, as shares of the drawing's width and height, from 0 to 1. */
+interface Pressed {
+  readonly across: number;
+  readonly down: number;
+}
+
+function within(share: number): number {
+  return Math.min(0.999, Math.max(0, share));
+}
+
+/** The slot nearest to where somebody pressed, in rows of so many bars. */
+function slotAt(pattern: Pattern, meter: Meter, abreast: number, { across, down }: Pressed): SlotPlace {
   const edges = beatEdges(meter);
   const end = edges.at(-1) ?? 1;
-  const x = Math.min(0.999, Math.max(0, share)) * pattern.bars.length;
-  const bar = Math.floor(x);
+  const rows = Math.ceil(pattern.bars.length / abreast);
+  const x = within(across) * abreast + Math.floor(within(down) * rows) * abreast;
+  const bar = Math.min(pattern.bars.length - 1, Math.floor(x));
   const units = (x - bar) * end;
   const beat = Math.max(
     0,
@@ -59,21 +74,23 @@ function slotAt(pattern: Pattern, meter: Meter, share: number): SlotPlace {
 function ChosenLine(props: ExerciseRowProps) {
   const { exercise } = props;
   const words = useWords();
-  const first = exercise.parts[0];
-  if (!first) return null;
-  const line: Line = { pattern: first.pattern, sticking: exercise.sticking };
+  const part = exercise.parts[props.part] ?? exercise.parts[0];
+  if (!part) return null;
+  const line: Line = { pattern: part.pattern, sticking: props.part === 0 ? exercise.sticking : null };
+  const voice = exercise.parts.length > 1 ? `${words.voices[part.voice]}, ` : '';
   return (
     <LineEditor
-      label={`${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
+      label={`${voice}${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
       line={line}
-      voice={first.voice}
+      voice={part.voice}
       meter={props.meter}
       notated={notateExercise(exercise, props.meter)}
       staff={staffOf(exercise)}
       active={props.active}
       takesFocus={props.takesFocus}
       onActive={props.onActive}
-      onChange={(next) => props.onChange(exercise.number, withLine(exercise, 0, next))}
+      onChange={(next) => props.onChange(exercise.number, withLine(exercise, props.part, next))}
+      loops={part.pattern.bars.length > 1 ? exercise.number : undefined}
       onOtherKey={props.onKey}
     />
   );
@@ -85,7 +102,7 @@ function RestingLine(props: ExerciseRowProps) {
   const pattern = exercise.parts[0]?.pattern;
   return (
     <div className="resting-line">
-      <ExerciseDrawing exercise={exercise} meter={meter} />
+      <ExerciseRows exercise={exercise} meter={meter} abreast={props.abreast} />
       <button
         type="button"
         className="resting-press"
@@ -93,8 +110,11 @@ function RestingLine(props: ExerciseRowProps) {
         aria-label={`${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
         onClick={(event) => {
           const box = event.currentTarget.getBoundingClientRect();
-          const share = event.clientX === 0 ? 0 : (event.clientX - box.left) / box.width;
-          if (pattern) props.onChoose(exercise.number, slotAt(pattern, meter, share));
+          const byKey = event.clientX === 0;
+          const across = byKey ? 0 : (event.clientX - box.left) / box.width;
+          const down = byKey ? 0 : (event.clientY - box.top) / box.height;
+          const place = pattern && slotAt(pattern, meter, props.abreast, { across, down });
+          if (place) props.onChoose(exercise.number, place);
         }}
       />
     </div>
@@ -112,6 +132,7 @@ function keyOf(exercise: Exercise): string {
 
 function isUnchanged(before: ExerciseRowProps, after: ExerciseRowProps): boolean {
   if (before.chosen || after.chosen || before.playing !== after.playing) return false;
+  if (before.abreast !== after.abreast) return false;
   return before.meter.text === after.meter.text && keyOf(before.exercise) === keyOf(after.exercise);
 }
 

@@ -26,6 +26,8 @@ interface LineEditorProps {
   readonly takesFocus: boolean;
   readonly onActive: (place: SlotPlace) => void;
   readonly onChange: (line: Line) => void;
+  /** Number of the exercise, where its bars can be looped one by one. */
+  readonly loops?: number | undefined;
   /** Keys that the line has no use for. */
   readonly onOtherKey?: (event: KeyboardEvent) => void;
 }
@@ -37,8 +39,8 @@ const STEPS: Readonly<Record<string, number>> = {
   End: Number.POSITIVE_INFINITY,
 };
 
-/** Bars' ends stand out a little on the right. */
-const TAIL = 18;
+/** Bars' ends stand out a little on the right, in units. */
+export const TAIL = 18;
 
 /** The line. */
 export function LineEditor(props: LineEditorProps) {
@@ -84,7 +86,8 @@ export function LineEditor(props: LineEditorProps) {
   };
 
   const layouts = notated.map((bar) => layOutBar(bar, staff, 'start'));
-  const { top, height } = heightOf(layouts, line.sticking !== null);
+  const hands = layouts.some((layout) => layout.texts.some((text) => text.kind === 'sticking'));
+  const { top, height } = heightOf(layouts, hands);
   const abreast = barsAbreast(line.pattern.bars, props.meter, width, TAIL);
   const columns = `repeat(${abreast}, minmax(0, 1fr))`;
   return (
@@ -118,6 +121,7 @@ export function LineEditor(props: LineEditorProps) {
             active={active}
             onPress={press}
             onFocus={onActive}
+            loops={props.loops}
           />
         ));
       })}

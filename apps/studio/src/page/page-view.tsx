@@ -10,10 +10,12 @@ import { useWords } from '../words/words.tsx';
 import { ExerciseRow } from './exercise-row.tsx';
 import { KeyList } from './key-list.tsx';
 import { LessonHeading } from './lesson-heading.tsx';
+import { TAIL } from './line-editor.tsx';
 import { PencilBox } from './pencil-box.tsx';
+import { barsAbreast } from './rows.ts';
 import { useDrag } from './use-drag.ts';
 import { useExercises } from './use-exercises.ts';
-import { useMedia } from './use-width.ts';
+import { useMedia, useWidth } from './use-width.ts';
 import './page.css';
 
 interface PageViewProps {
@@ -23,12 +25,16 @@ interface PageViewProps {
 /** Wide enough for the pencil box to lie beside the page. */
 const WIDE = '(min-width: 1100px)';
 
+/** Width of the margin in which numbers stand, in CSS pixels. */
+const NUMBER_PX = 36;
+
 /** The view. */
 export function PageView({ lesson }: PageViewProps) {
   const words = useWords().page;
   const work = useExercises(lesson);
   const { list, drag, grab } = useDrag(work.move);
   const wide = useMedia(WIDE);
+  const lineWidth = useWidth(list) - NUMBER_PX;
   const sound = useSound();
   const { choice } = work;
   const chosen = lesson.exercises[choice.index];
@@ -42,7 +48,9 @@ export function PageView({ lesson }: PageViewProps) {
     <PencilBox
       lesson={lesson}
       exercise={chosen}
+      part={choice.part}
       place={choice.place}
+      onPart={work.setPart}
       onChange={(exercise) => work.change(chosen.number, exercise)}
       onAction={work.act}
       docked={!wide}
@@ -68,6 +76,8 @@ export function PageView({ lesson }: PageViewProps) {
                 chosen={index === choice.index}
                 playing={playing === exercise.number}
                 active={choice.place}
+                part={choice.part}
+                abreast={barsAbreast(exercise.parts[0]?.pattern.bars ?? [], lesson.meter, lineWidth, TAIL)}
                 takesFocus={index === choice.index && choice.focus}
                 onChoose={work.choose}
                 onActive={work.setPlace}

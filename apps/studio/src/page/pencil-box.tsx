@@ -8,6 +8,7 @@ import {
   marksFor,
   SUBDIVISIONS,
   type Subdivision,
+  type Voice,
 } from '@shedbook/core';
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
@@ -26,6 +27,7 @@ import { KeptField } from '../shared/kept-field.tsx';
 import { useWords } from '../words/words.tsx';
 import { markWords } from './mark-words.ts';
 import { PatternField } from './pattern-field.tsx';
+import { VoiceChoice, VoicesOfExercise } from './voice-choice.tsx';
 
 /** What can be done with an exercise as a whole. */
 export type ExerciseAction = 'add' | 'duplicate' | 'up' | 'down' | 'remove';
@@ -33,7 +35,10 @@ export type ExerciseAction = 'add' | 'duplicate' | 'up' | 'down' | 'remove';
 interface PencilBoxProps {
   readonly lesson: Lesson;
   readonly exercise: Exercise;
+  /** Which of its voices is being written, from 0. */
+  readonly part: number;
   readonly place: SlotPlace;
+  readonly onPart: (part: number) => void;
   readonly onChange: (exercise: Unnumbered) => void;
   readonly onAction: (action: ExerciseAction) => void;
   /** Whether it lies along the lower edge, with strokes in reach and the rest to be opened. */
@@ -49,95 +54,93 @@ const ACTIONS: readonly (readonly [ExerciseAction, IconName])[] = [
 ];
 
 /** Marks that have a button: every plain one, and the accent. */
-function buttonMarks(lesson: Lesson, exercise: Exercise): readonly Mark[] {
-  const voice = exercise.parts[0]?.voice ?? lesson.comping;
+function buttonMarks(voice: Voice): readonly Mark[] {
   return marksFor(voice, MARKS).filter((mark) => mark === 'X' || !isAccent(mark));
 }
 
-function Strokes({
-  lesson,
-  exercise,
-  place,
-  onLine,
-}: Omit<PencilBoxProps, 'onChange' | 'onAction' | 'docked'> & { readonly onLine: (line: Line) => void }) {
+/** The line that is being written; hands belong to the first voice. */
+function lineOf(exercise: Exercise, part: number): Line | null {
+  const pattern = exercise.parts[part]?.pattern;
+  return pattern ? { pattern, sticking: part === 0 ? exercise.sticking : null } : null;
+}
+
+interface LineToolsProps {
+  readonly line: Line;
+  readonly place: SlotPlace;
+  readonly onLine: (line: Line) => void;
+}
+
+function Strokes({ line, place, onLine, voice }: LineToolsProps & { readonly voice: Voice }) {
   const words = useWords();
-  const part = exercise.parts[0];
-  if (!part) return null;
-  const line: Line = { pattern: part.pattern, sticking: exercise.sticking };
-  const current = markAt(part.pattern, place);
+  const current = markAt(line.pattern, place);
   return (
     <fieldset>
       <legend>{words.page.strokes}</legend>
-      {buttonMarks(lesson, exercise).map((mark) => (
+      {buttonMarks(voice).map((mark) => (
         <Button
           key={mark}
           className="button mark"
           aria-pressed={mark === current}
           onPress={() => onLine(setMark(line, place, mark))}
         >
-          {markWords(words.marks, part.voice, mark)}
+          {markWords(words.marks, voice, mark)}
         </Button>
       ))}
     </fieldset>
   );
 }
 
-function HandsAndSlots({
-  exercise,
-  place,
-  onLine,
-}: {
-  readonly exercise: Exercise;
-  readonly place: SlotPlace;
-  readonly onLine: (line: Line) => void;
-}) {
+function Slots({ line, place, onLine }: LineToolsProps) {
   const words = useWords().page;
-  const part = exercise.parts[0];
-  if (!part) return null;
-  const line: Line = { pattern: part.pattern, sticking: exercise.sticking };
-  const slots = part.pattern.bars[place.bar]?.[place.beat]?.marks.length;
+  const slots = line.pattern.bars[place.bar]?.[place.beat]?.marks.length;
   return (
-    <>
-      <fieldset>
-        <legend>{words.divide}</legend>
-        {SUBDIVISIONS.map((n) => (
-          <Button
-            key={n}
-            className="button digit"
-            aria-label={words.divideInto(n)}
-            aria-pressed={n === slots}
-            onPress={() => onLine(divideBeat(line, place, n as Subdivision))}
-          >
-            {n}
-          </Button>
-        ))}
-      </fieldset>
-      <fieldset>
-        <legend>{words.hands}</legend>
-        {(['R', 'L', 'B'] as const).map((hand) => (
-          <Button
-            key={hand}
-            className="button digit"
-            aria-label={{ R: words.right, L: words.left, B: words.both }[hand]}
-            onPress={() => onLine(setHand(line, place, hand))}
-          >
-            {hand}
-          </Button>
-        ))}
-        <Button className="button" isDisabled={!exercise.sticking} onPress={() => onLine(clearHands(line))}>
-          {words.noHands}
+    <fieldset>
+      <legend>{words.divide}</legend>
+      {SUBDIVISIONS.map((n) => (
+        <Button
+          key={n}
+          className="button digit"
+          aria-label={words.divideInto(n)}
+          aria-pressed={n === slots}
+          onPress={() => onLine(divideBeat(line, place, n as Subdivision))}
+        >
+          {n}
         </Button>
-      </fieldset>
-    </>
+      ))}
+    </fieldset>
+  );
+}
+
+function Hands({ line, place, onLine }: LineToolsProps) {
+  const words = useWords().page;
+  return (
+    <fieldset>
+      <legend>{words.hands}</legend>
+      {(['R', 'L', 'B'] as const).map((hand) => (
+        <Button
+          key={hand}
+          className="button digit"
+          aria-label={{ R: words.right, L: words.left, B: words.both }[hand]}
+          onPress={() => onLine(setHand(line, place, hand))}
+        >
+          {hand}
+        </Button>
+      ))}
+      <Button className="button" isDisabled={!line.sticking} onPress={() => onLine(clearHands(line))}>
+        {words.noHands}
+      </Button>
+    </fieldset>
   );
 }
 
 /** Everything but the strokes. */
-function MoreTools({ lesson, exercise, place, onChange, onAction }: Omit<PencilBoxProps, 'docked'>) {
+function MoreTools(props: Omit<PencilBoxProps, 'docked'>) {
+  const { lesson, exercise, part, place, onChange, onAction } = props;
   const words = useWords().page;
-  const part = exercise.parts[0];
-  if (!part) return null;
-  const onLine = (line: Line) => onChange(withLine(exercise, 0, line));
+  const line = lineOf(exercise, part);
+  const written = exercise.parts[part];
+  if (!line || !written) return null;
+  const onLine = (next: Line) => onChange(withLine(exercise, part, next));
   const labels: Readonly<Record<ExerciseAction, string>> = {
     add: words.addAfter,
     duplicate: words.duplicate,
@@ -147,13 +150,15 @@ function MoreTools({ lesson, exercise, place, onChange, onAction }: Omit<PencilB
   };
   return (
     <>
-      <HandsAndSlots exercise={exercise} place={place} onLine={onLine} />
+      <Slots line={line} place={place} onLine={onLine} />
+      {part === 0 && <Hands line={line} place={place} onLine={onLine} />}
       <PatternField
-        pattern={part.pattern}
-        voice={part.voice}
+        pattern={written.pattern}
+        voice={written.voice}
         meter={lesson.meter}
         onChange={(pattern) => onLine({ pattern, sticking: null })}
       />
+      <VoicesOfExercise {...props} />
       <KeptField
         label={words.name}
         value={exercise.name ?? ''}
@@ -179,10 +184,12 @@ function MoreTools({ lesson, exercise, place, onChange, onAction }: Omit<PencilB
 
 /** The box. */
 export function PencilBox(props: PencilBoxProps) {
-  const { lesson, exercise, place, docked = false } = props;
+  const { exercise, part, place, docked = false } = props;
   const words = useWords().page;
   const [open, setOpen] = useState(false);
-  const onLine = (line: Line) => props.onChange(withLine(exercise, 0, line));
+  const line = lineOf(exercise, part);
+  const voice = exercise.parts[part]?.voice;
+  const onLine = (next: Line) => props.onChange(withLine(exercise, part, next));
   return (
     <section
       className="pencil-box"
@@ -191,8 +198,9 @@ export function PencilBox(props: PencilBoxProps) {
       aria-label={words.exercise(exercise.number)}
     >
       <h2>{words.exercise(exercise.number)}</h2>
+      <VoiceChoice exercise={exercise} part={part} onPart={props.onPart} />
       <div className="pencil-row">
-        <Strokes lesson={lesson} exercise={exercise} place={place} onLine={onLine} />
+        {line && voice && <Strokes line={line} voice={voice} place={place} onLine={onLine} />}
         {docked && (
           <Button
             className="button"

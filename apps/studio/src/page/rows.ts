@@ -28,7 +28,7 @@ export function barsAbreast(
 ): number {
   const fits = (abreast: number) =>
     bars.every((cells) => rowsOf(cells, meter, widthPx / abreast, tail).length === 1);
-  let abreast = bars.length;
+  let abreast = Math.max(1, bars.length);
   while (abreast > 1 && !fits(abreast)) abreast -= 1;
   return abreast;
 }

@@ -3,6 +3,7 @@ import type { NotatedBar, Pattern, Voice } from '@shedbook/core';
 import { countOf, countUnder } from '../edit/spoken.ts';
 import { markAt, type SlotPlace } from '../edit/strokes.ts';
 import { Ball } from '../hear/ball.tsx';
+import { BarLoop } from '../hear/bar-loop.tsx';
 import { BarDrawing } from '../notation/bar-drawing.tsx';
 import { type BarLayout, BEAT_LEAD, beatEdges, type StaffKind, slotX } from '../notation/layout.ts';
 import { useWords } from '../words/words.tsx';
@@ -24,6 +25,8 @@ interface SlotRowProps {
   readonly active: SlotPlace | null;
   readonly onPress: (place: SlotPlace) => void;
   readonly onFocus: (place: SlotPlace) => void;
+  /** Number of the exercise where its bars can be looped one by one. */
+  readonly loops?: number | undefined;
 }
 
 function slotsOfRow(pattern: Pattern, bar: number, row: Row): readonly SlotPlace[] {
@@ -40,7 +43,8 @@ export function SlotRow(props: SlotRowProps) {
   const edges = beatEdges(notated.meter);
   const span = row.right - row.left;
   return (
-    <div className="slot-row">
+    <div className="slot-row" data-loops={props.loops !== undefined || undefined}>
+      {props.loops !== undefined && row.fromBeat === 0 && <BarLoop exercise={props.loops} bar={bar} />}
       <svg className="notation" viewBox={`${row.left - 1} ${top} ${span + 2} ${height}`} aria-hidden="true">
         <BarDrawing layout={layout} staff={staff} last={props.last} />
         <Ball bar={bar} left={row.left} right={row.right} />

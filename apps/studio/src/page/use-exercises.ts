@@ -20,18 +20,21 @@ import { samePlaceIn } from './slots.ts';
 /** Which exercise is chosen (from 0), and its slot. */
 export interface Choice {
   readonly index: number;
+  /** Which of its voices is being written, from 0. */
+  readonly part: number;
   readonly place: SlotPlace;
   /** Whether the slot is to take the focus. */
   readonly focus: boolean;
 }
 
-const START: Choice = { index: 0, place: { bar: 0, beat: 0, slot: 0 }, focus: false };
+const START: Choice = { index: 0, part: 0, place: { bar: 0, beat: 0, slot: 0 }, focus: false };
 
 /** Choosing and changing. */
 export interface ExerciseWork {
   readonly choice: Choice;
   readonly choose: (number: number, place: SlotPlace) => void;
   readonly setPlace: (place: SlotPlace) => void;
+  readonly setPart: (part: number) => void;
   readonly change: (number: number, exercise: Unnumbered) => void;
   readonly act: (action: ExerciseAction) => void;
   readonly move: (from: number, to: number) => void;
@@ -49,12 +52,19 @@ export function useExercises(lesson: Lesson): ExerciseWork {
   const keep = (changed: readonly Unnumbered[]) =>
     document.edit(withExercises(document.state().text, lesson, changed));
 
+  const parts = exercises[index]?.parts ?? [];
+  const part = Math.min(choice.part, Math.max(0, parts.length - 1));
+  const slotsHere = parts[part]?.pattern.bars[choice.place.bar]?.[choice.place.beat]?.marks.length ?? 1;
+
+  const setPart = (next: number) => {
+    const pattern = parts[next]?.pattern;
+    const place = pattern ? samePlaceIn(pattern, choice.place, slotsHere) : choice.place;
+    setChoice({ ...choice, index, part: next, place, focus: true });
+  };
   const go = (to: number) => {
     const target = exercises[to]?.parts[0]?.pattern;
-    const here = exercises[index]?.parts[0]?.pattern;
     if (!target) return;
-    const slots = here?.bars[choice.place.bar]?.[choice.place.beat]?.marks.length ?? 1;
-    setChoice({ index: to, place: samePlaceIn(target, choice.place, slots), focus: true });
+    setChoice({ index: to, part: 0, place: samePlaceIn(target, choice.place, slotsHere), focus: true });
   };
   const move = (from: number, to: number) => {
     if (to < 0 || to >= exercises.length || from === to) return;
@@ -65,7 +75,7 @@ export function useExercises(lesson: Lesson): ExerciseWork {
   const add = () => {
     const at = exercises.length === 0 ? 0 : index + 1;
     keep(insertExercise(lesson, at));
-    setChoice({ index: at, place: START.place, focus: true });
+    setChoice({ index: at, part: 0, place: START.place, focus: true });
   };
   const remove = () => {
     if (!exercises[index]) return;
@@ -92,14 +102,16 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     const command = event.ctrlKey || event.metaKey;
     if (vertical && event.altKey) act(vertical < 0 ? 'up' : 'down');
     else if (vertical && !command) go(index + vertical);
+    else if (event.key.toLowerCase() === 'v' && !command) setPart((part + 1) % Math.max(1, parts.length));
     else if (event.key === 'Enter') add();
     else if (command && (event.key === 'Delete' || event.key === 'Backspace')) remove();
     else return;
     event.preventDefault();
   };
   return {
-    choice: { ...choice, index },
-    choose: useCallback((number, place) => setChoice({ index: number - 1, place, focus: true }), []),
+    choice: { ...choice, index, part },
+    setPart,
+    choose: useCallback((number, place) => setChoice({ index: number - 1, part: 0, place, focus: true }), []),
     setPlace: useCallback((place) => setChoice((before) => ({ ...before, place, focus: false })), []),
     change: (number, exercise) => keep(changeExercise(exercises, number - 1, exercise)),
     act,

@@ -3,12 +3,14 @@ import type { Lesson } from '@shedbook/core';
 import { useEffect, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { useBall } from '../hear/ball.tsx';
+import { BarLoops } from '../hear/bar-loop.tsx';
 import { useSound } from '../hear/sound-context.tsx';
 import { sayExercise } from '../page/exercise-row.tsx';
 import { Icon } from '../shared/icons.tsx';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import { LoopChoice } from './loop-choice.tsx';
+import { PedalDialog, usePedal } from './pedal-dialog.tsx';
 import { RoomDrawing } from './room-drawing.tsx';
 import { useAwake } from './use-awake.ts';
 import { useNextAfter } from './use-next-after.ts';
@@ -35,7 +37,9 @@ export function RoomView({ id, lesson }: RoomViewProps) {
   };
   useAwake();
   useBall(sound.player, lesson, room);
-  useRoomKeys({ next: () => turn(1), previous: () => turn(-1), toggle: sound.toggle });
+  const actions = { next: () => turn(1), previous: () => turn(-1), toggle: sound.toggle };
+  useRoomKeys(actions);
+  const pedal = usePedal(actions);
   const [loops, setLoops] = useNextAfter(sound, all);
   useEffect(() => {
     if (exercise) choose({ exercise: exercise.number });
@@ -50,7 +54,10 @@ export function RoomView({ id, lesson }: RoomViewProps) {
           <strong>{exercise.number}</strong>
           <span className="hidden-words">{sayExercise(exercise, words)}</span>
         </p>
-        <p className="room-name">{exercise.name ?? words.room.of(number, all)}</p>
+        <p className="room-name">
+          {exercise.name ?? words.room.of(number, all)}
+          <span className="room-hint">{words.room.hint}</span>
+        </p>
         <Button className="button" onPress={() => go({ at: 'lesson', id, view: 'page' })}>
           <Icon name="close" />
           {words.room.leave}
@@ -69,8 +76,9 @@ export function RoomView({ id, lesson }: RoomViewProps) {
             <Icon name="next" />
           </Button>
         </div>
+        <BarLoops exercise={exercise.number} bars={exercise.parts[0]?.pattern.bars.length ?? 0} />
         <LoopChoice loops={loops} onChange={setLoops} />
-        <p className="quiet">{words.room.hint}</p>
+        <PedalDialog board={pedal} />
       </div>
     </div>
   );

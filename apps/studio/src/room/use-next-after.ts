@@ -24,6 +24,7 @@ export function useNextAfter(sound: Sound, all: number): readonly [number, (loop
         seen.current = { exercise, firstPass: heard.pass, queued: false };
         latest.current.sound.choose({ exercise });
       }
+      if (latest.current.sound.choice.bar !== null) return;
       const last = heard.pass - seen.current.firstPass >= latest.current.loops - 1;
       if (latest.current.loops > 0 && last && !seen.current.queued && exercise < all) {
         seen.current.queued = true;
