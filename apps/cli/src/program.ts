@@ -170,7 +170,7 @@ function addListen(program: Command, terminal: Terminal, done: (status: number) 
     .summary('say what was really played in a recording of an exercise')
     .description(
       'Listens to a recording of an exercise and says, limb by limb, what was played, when and how loud. ' +
-        'WAV is read directly, other formats through FFmpeg where it is installed.',
+        'WAV, FLAC, MP3, Ogg and WebM are read directly, M4A and phone videos through FFmpeg where it is installed.',
     )
     .argument('<take>', 'a recording, or the MIDI file of an electronic kit')
     .requiredOption('--lesson <file>', 'the lesson that the exercise is from')

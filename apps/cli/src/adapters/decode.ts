@@ -11,6 +11,7 @@ import { reasonOf } from '../lesson-file.ts';
 import { openContainer } from './decode/container.ts';
 import { cannotRead, type DecodedSound } from './decode/decoded-sound.ts';
 import { openWithFfmpeg } from './decode/ffmpeg.ts';
+import { requireWholePages } from './decode/ogg-pages.ts';
 import { openFlac, openMp3, openVorbis } from './decode/streams.ts';
 import { openWav } from './decode/wav.ts';
 
@@ -27,11 +28,13 @@ async function readHead(path: string): Promise<Buffer> {
 }
 
 /** What the first bytes say a file is. */
-function kindOf(head: Buffer): 'wav' | 'flac' | 'vorbis' | 'container' | 'mp3' | 'text' | 'other' {
+function kindOf(head: Buffer): 'wav' | 'flac' | 'vorbis' | 'opus' | 'container' | 'mp3' | 'text' | 'other' {
   const at = (from: number, to: number) => head.toString('latin1', from, to);
   if (at(0, 4) === 'RIFF' && at(8, 12) === 'WAVE') return 'wav';
   if (at(0, 4) === 'fLaC') return 'flac';
-  if (at(0, 4) === 'OggS') return head.includes('vorbis', 0, 'latin1') ? 'vorbis' : 'container';
+  // The first packet of an Ogg file names its codec.
+  if (at(0, 4) === 'OggS' && at(29, 33) === 'FLAC') return 'flac';
+  if (at(0, 4) === 'OggS') return at(29, 35) === 'vorbis' ? 'vorbis' : 'opus';
   if (at(4, 8) === 'ftyp' || at(4, 8) === 'moov' || at(4, 8) === 'mdat') return 'container';
   if (head.length >= 4 && head.readUInt32BE(0) === 0x1a45_dfa3) return 'container';
   if (at(0, 3) === 'ID3') return 'mp3';
@@ -46,7 +49,11 @@ async function openKind(path: string, head: Buffer): Promise<DecodedSound> {
     case 'flac':
       return openFlac(path, head);
     case 'vorbis':
+      await requireWholePages(path);
       return openVorbis(path);
+    case 'opus':
+      await requireWholePages(path);
+      return openContainer(path);
     case 'mp3':
       return openMp3(path, head);
     case 'container':
@@ -54,7 +61,7 @@ async function openKind(path: string, head: Buffer): Promise<DecodedSound> {
     case 'text':
       throw cannotRead(path, 'a text file');
     default:
-      return openWithFfmpeg(path, 'a format of its own');
+      return openWithFfmpeg(path, 'an unknown format');
   }
 }
 

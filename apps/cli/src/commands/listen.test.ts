@@ -61,7 +61,7 @@ it('[CL21] refuses what is no recording of the exercise', async () => {
   expect(none.err).toContain('there is no such file; expected a recording');
   const text = await run('listen', lesson, ...options());
   expect(text.status).toBe(2);
-  expect(text.err).toContain('expected a recording such as take.wav or take.m4a');
+  expect(text.err).toContain('found a text file, expected a recording such as take.wav');
   const silent = join(folder, 'silent.wav');
   execFileSync('ffmpeg', ['-v', 'error', '-y', '-f', 'lavfi', '-i', 'anullsrc=d=3', silent]);
   expect((await run('listen', silent, ...options())).err).toContain('The recording is silent.');

@@ -1,0 +1,112 @@
+/**
+ * WAV files in our own code.
+ *
+ * Source: Microsoft and IBM, Multimedia Programming Interface and Data Specifications 1.0 (RIFF WAVE); the
+ * extensible layout of `mmreg.h`. A recorder that could not seek back leaves the length of the sound at 0 or at
+ * its most: then it goes on to the end of the file.
+ */
+import { type FileHandle, open } from 'node:fs/promises';
+import { cannotRead, type DecodedSound, endsEarly } from './decoded-sound.ts';
+
+const BLOCK_FRAMES = 16_384;
+const HEADER_BYTES = 65_536;
+const UNKNOWN_BYTES = 0xffff_ffff;
+const EXTENSIBLE = 0xfffe;
+
+interface WavLayout {
+  readonly format: number;
+  readonly channels: number;
+  readonly sampleRateHz: number;
+  readonly bits: number;
+  readonly dataStart: number;
+  readonly dataBytes: number;
+}
+
+/** The layout of a WAV file from its first bytes, or null when there is no sound in them. */
+function wavLayout(head: Buffer): WavLayout | null {
+  let fmt: Omit<WavLayout, 'dataStart' | 'dataBytes'> | null = null;
+  for (let at = 12; at + 8 <= head.length; ) {
+    const id = head.toString('latin1', at, at + 4);
+    const size = head.readUInt32LE(at + 4);
+    if (id === 'fmt ' && at + 24 <= head.length) {
+      const tag = head.readUInt16LE(at + 8);
+      const format = tag === EXTENSIBLE && at + 34 <= head.length ? head.readUInt16LE(at + 32) : tag;
+      const [channels, bits] = [head.readUInt16LE(at + 10), head.readUInt16LE(at + 22)];
+      fmt = { format, channels, sampleRateHz: head.readUInt32LE(at + 12), bits };
+    }
+    if (id === 'data') return fmt && { ...fmt, dataStart: at + 8, dataBytes: size };
+    at += 8 + size + (size % 2);
+  }
+  return null;
+}
+
+type Read = (bytes: Buffer, at: number) => number;
+
+/** Reads one sample of a layout, or null when the layout is not one that is read. */
+function sampleReader({ format, bits }: WavLayout): Read | null {
+  if (format === 1 && bits === 8) return (bytes, at) => (bytes.readUInt8(at) - 128) / 128;
+  if (format === 1 && [16, 24, 32].includes(bits)) {
+    return (bytes, at) => bytes.readIntLE(at, bits / 8) / 2 ** (bits - 1);
+  }
+  if (format === 3 && bits === 32) return (bytes, at) => bytes.readFloatLE(at);
+  if (format === 3 && bits === 64) return (bytes, at) => bytes.readDoubleLE(at);
+  return null;
+}
+
+function monoBlock(bytes: Buffer, frames: number, { channels, bits }: WavLayout, read: Read): Float32Array {
+  const width = bits / 8;
+  const block = new Float32Array(frames);
+  for (let i = 0; i < frames; i += 1) {
+    let sum = 0;
+    for (let channel = 0; channel < channels; channel += 1)
+      sum += read(bytes, (i * channels + channel) * width);
+    block[i] = sum / channels;
+  }
+  return block;
+}
+
+async function* wavBlocks(
+  path: string,
+  file: FileHandle,
+  layout: WavLayout,
+  read: Read,
+): AsyncGenerator<Float32Array> {
+  const frame = (layout.bits / 8) * layout.channels;
+  const buffer = Buffer.alloc(frame * BLOCK_FRAMES);
+  const openEnded = layout.dataBytes === 0 || layout.dataBytes === UNKNOWN_BYTES;
+  const length = openEnded ? Number.POSITIVE_INFINITY : layout.dataBytes;
+  try {
+    for (let done = 0; done < length; ) {
+      const wanted = Math.min(buffer.length, length - done);
+      const { bytesRead } = await file.read(buffer, 0, wanted, layout.dataStart + done);
+      const frames = Math.floor(bytesRead / frame);
+      if (frames === 0) {
+        const seconds = (bytes: number) => bytes / frame / layout.sampleRateHz;
+        if (!openEnded && length - done >= frame) throw endsEarly(path, seconds(done), seconds(length));
+        return;
+      }
+      yield monoBlock(buffer, frames, layout, read);
+      done += frames * frame;
+    }
+  } finally {
+    await file.close();
+  }
+}
+
+/**
+ * Opens a WAV file; null when its layout is none that is read here.
+ * @throws InputError when there is no sound in it.
+ */
+export async function openWav(path: string): Promise<DecodedSound | null> {
+  const file = await open(path, 'r');
+  const head = Buffer.alloc(HEADER_BYTES);
+  const { bytesRead } = await file.read(head, 0, HEADER_BYTES, 0);
+  const layout = wavLayout(head.subarray(0, bytesRead));
+  const read = layout && sampleReader(layout);
+  if (layout && read && layout.channels > 0 && layout.sampleRateHz > 0) {
+    return { sampleRateHz: layout.sampleRateHz, blocks: wavBlocks(path, file, layout, read) };
+  }
+  await file.close();
+  if (!layout && bytesRead < HEADER_BYTES) throw cannotRead(path, 'a WAV file without sound');
+  return null;
+}
