@@ -50,7 +50,13 @@ export type EarReport =
   | { readonly kind: 'strokes'; readonly strokes: readonly HeardStroke[] }
   /** How loud the microphone is, as the peak of the last tenth of a second in dB re full scale. */
   | { readonly kind: 'level'; readonly peakDb: number }
-  | { readonly kind: 'loop'; readonly id: string; readonly loop: LoopTime; readonly heard: Listened }
+  | {
+      readonly kind: 'loop';
+      readonly id: string;
+      readonly number: number;
+      readonly loop: LoopTime;
+      readonly heard: Listened;
+    }
   | {
       readonly kind: 'take';
       readonly id: string;

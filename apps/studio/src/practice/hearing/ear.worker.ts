@@ -31,8 +31,8 @@ function tellLevel({ frame, samples }: CapturedBlock): void {
 
 function tellLoops(seconds: number): void {
   for (const listening of listenings) {
-    for (const { loop, heard } of listening.over(seconds)) {
-      tell({ kind: 'loop', id: listening.id, loop, heard });
+    for (const over of listening.over(seconds)) {
+      tell({ kind: 'loop', id: listening.id, ...over });
     }
   }
   tellTakes();

@@ -1,68 +1,47 @@
 /**
  * Where a heard stroke is drawn: at the head that it belongs to, moved by its lateness.
  *
- * Conventions: units of the drawing (ten are one staff space), x from the bar line, y downward from the middle
- * line; lateness in ms, positive is late and to the right.
+ * Conventions: millimetres on a tile; lateness in ms, positive is late and to the right; tempi in quarter notes a
+ * minute; beats and slots from 1.
  */
-import {
-  type Exercise,
-  type Lesson,
-  type NotatedBar,
-  notateBar,
-  STAFF_POSITIONS,
-  type Voice,
-  type WrittenPlace,
-} from '@shedbook/core';
-import { beatEdges, SPACE, slotX } from '../../notation/layout.ts';
+import type { Meter, Voice } from '@shedbook/core';
+import type { PackBar, PackSlot } from '@shedbook/server';
 
 /** Lateness is drawn this many times as wide as it was: 20 ms would hardly be seen. */
 export const EXAGGERATION = 4;
 
-/** Farthest that a head is moved, in units: beyond, it would look like another note. */
-export const FARTHEST = 26;
+/** Farthest that a head is moved, in millimetres: beyond, it would look like another note. */
+export const FARTHEST_MM = 5;
 
-/** How many units of the drawing a second takes at a tempo in quarter notes a minute. */
-function unitsPerSecond(lesson: Lesson, bpm: number): number {
-  const edges = beatEdges(lesson.meter);
-  const quarters = (4 * lesson.meter.bar.num) / lesson.meter.bar.den;
-  return ((edges.at(-1) ?? 0) / quarters) * (bpm / 60);
+/** Quarter notes in a bar. */
+function quartersOf(meter: Meter): number {
+  return (4 * meter.bar.num) / meter.bar.den;
+}
+
+/** How many millimetres a second takes on a tile: from its first slot to its end, on the average of the bar. */
+export function mmPerSecond(bar: PackBar, meter: Meter, bpm: number): number {
+  const first = Math.min(bar.widthMm, ...bar.slots.map((slot) => slot.xMm));
+  return ((bar.widthMm - first) / quartersOf(meter)) * (bpm / 60);
 }
 
 /** How far a head is moved, and whether it would have been farther. */
 export function displacement(
-  lesson: Lesson,
-  bpm: number,
+  scaleMmPerSecond: number,
   offsetMs: number,
-): { readonly dx: number; readonly isBeyond: boolean } {
-  const dx = (offsetMs / 1000) * unitsPerSecond(lesson, bpm) * EXAGGERATION;
-  const isBeyond = Math.abs(dx) > FARTHEST;
-  return { dx: isBeyond ? Math.sign(dx) * FARTHEST : dx, isBeyond };
+): { readonly dxMm: number; readonly isBeyond: boolean } {
+  const dxMm = (offsetMs / 1000) * scaleMmPerSecond * EXAGGERATION;
+  const isBeyond = Math.abs(dxMm) > FARTHEST_MM;
+  return { dxMm: isBeyond ? Math.sign(dxMm) * FARTHEST_MM : dxMm, isBeyond };
 }
 
-/** Middle of the head of a written stroke. */
-export function headAt(
-  lesson: Lesson,
-  place: WrittenPlace,
+/** The head of a written stroke on a tile, or null where the tile does not show it. */
+export function headOn(
+  bar: PackBar,
+  place: { readonly beat: number; readonly slot: number },
   voice: Voice,
-  slots: number,
-): { readonly x: number; readonly y: number } {
-  const x = slotX(beatEdges(lesson.meter), place.beat - 1, (place.slot - 1) / slots);
-  return { x, y: ((4 - STAFF_POSITIONS[voice]) * SPACE) / 2 };
-}
-
-/** The bars that are drawn: those of the exercise with the groove under them, or the groove alone. */
-export function barsToDraw(lesson: Lesson, exercise: Exercise | null, layers: number): readonly NotatedBar[] {
-  const joins = new Set(lesson.layers.slice(0, layers).flatMap((layer) => layer.joins));
-  const own = exercise && joins.has('pattern') ? exercise.parts : [];
-  const replaced = new Set(own.map((part) => part.voice));
-  const groove = lesson.groove.filter((part) => joins.has(part.voice) && !replaced.has(part.voice));
-  const parts = [...groove, ...own];
-  const counted = own.length > 0 ? own : groove;
-  const bars = Math.max(1, ...counted.map((part) => part.pattern.bars.length));
-  return Array.from({ length: bars }, (_, bar) =>
-    notateBar(
-      parts.map(({ voice, pattern }) => ({ voice, cells: pattern.bars[bar % pattern.bars.length] ?? [] })),
-      lesson.meter,
-    ),
+): PackSlot | null {
+  const found = bar.slots.find(
+    (each) => each.struck && each.voice === voice && each.beat === place.beat && each.slot === place.slot,
   );
+  return found ?? null;
 }

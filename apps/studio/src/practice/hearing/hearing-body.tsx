@@ -1,4 +1,38 @@
-/** Hearing oneself, once it is loaded. */
+/** Hearing oneself: the ear, what it heard, what follows, and the takes. */
+import { BreakReminder } from '../care/break-reminder.tsx';
+import { useLogKeeper } from '../plan/use-log-keeper.ts';
+import { TakeInHand } from '../takes/take-in-hand.tsx';
+import { AfterLoop } from './after-loop.tsx';
+import { EarSwitch } from './ear-switch.tsx';
+import { EXAGGERATION } from './heard-places.ts';
+import { HearingOptions } from './hearing-options.tsx';
+import { useHearingSettings } from './hearing-settings.ts';
+import { useHearingWords } from './hearing-words.ts';
+import { LatencyLine } from './latency-line.tsx';
+import { useHearing } from './use-hearing.ts';
+import './hearing.css';
+
+/** The panel. */
 export default function HearingBody() {
-  return null;
+  const words = useHearingWords();
+  const [settings, change] = useHearingSettings();
+  const view = useHearing(settings);
+  const { ear, hearing } = view;
+  useLogKeeper(hearing);
+  return (
+    <section className="hearing-panel" aria-labelledby="hearing-title" data-ear={ear.phase}>
+      <BreakReminder />
+      <h2 id="hearing-title">{words.hearing.title}</h2>
+      <EarSwitch ear={ear} hearing={hearing} />
+      {ear.phase === 'on' && (
+        <>
+          <p className="quiet">{words.hearing.legend(EXAGGERATION)}</p>
+          <AfterLoop view={view} />
+          <LatencyLine ear={hearing.ear} state={ear} />
+          <HearingOptions settings={settings} change={change} view={view} />
+          <TakeInHand ended={view.ended} settings={settings} change={change} />
+        </>
+      )}
+    </section>
+  );
 }

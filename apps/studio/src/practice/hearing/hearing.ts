@@ -14,7 +14,9 @@ import { type Follow, LoopFollower } from './loop-follower.ts';
 
 /** A loop that was judged. */
 export interface JudgedLoop {
-  /** Counts through everything that was heard since the page was opened. */
+  /** Name of the stretch that it lies in. */
+  readonly stretch: string;
+  /** Which loop of the stretch, from 0. */
   readonly number: number;
   readonly loop: LoopTime;
   readonly task: PlayedTask;
@@ -41,8 +43,8 @@ export interface StretchEnded {
 
 /** What happens while one is heard. */
 export type HearingEvent =
+  | { readonly kind: 'stretch begins'; readonly id: string }
   | { readonly kind: 'strokes'; readonly strokes: readonly HeardStroke[]; readonly task: PlayedTask }
-  | { readonly kind: 'loop begins'; readonly loop: LoopTime; readonly number: number }
   | { readonly kind: 'judged'; readonly judged: JudgedLoop }
   | { readonly kind: 'stretch ended'; readonly ended: StretchEnded };
 
@@ -54,6 +56,9 @@ export interface Practised {
 
 /** Milliseconds between looks at the player. */
 const LOOK_MS = 40;
+
+/** Bar lines nearer than this are one. */
+const SAME_SECONDS = 0.002;
 
 /** A stretch, and what only this file needs of it. */
 interface OpenStretch extends Stretch {
@@ -70,8 +75,8 @@ export class Hearing {
   #follower = new LoopFollower();
   #current: OpenStretch | null = null;
   #timer: ReturnType<typeof setInterval> | null = null;
-  #count = 0;
-  #begun = 0;
+  /** Loops of the current stretch that were announced to the ear and not broken off. */
+  #loops: LoopTime[] = [];
 
   /** @param practised what is played now; asked whenever it matters */
   constructor(player: Player, practised: () => Practised, book: LatencyBook) {
@@ -117,7 +122,7 @@ export class Hearing {
 
   #follow(follow: Follow): void {
     if (follow.kind === 'exercise') this.#begin(follow.exercise);
-    else if (follow.kind === 'break off') this.ear.breakOff(follow.seconds);
+    else if (follow.kind === 'break off') this.#breakOff(follow.seconds);
     else if (follow.kind === 'loop') this.#loop(follow.loop);
     else this.#end();
   }
@@ -128,17 +133,30 @@ export class Hearing {
     const whole = { ...task, exercise, bpm: this.#player.heard()?.bpm ?? task.lesson.tempo.startBpm };
     this.#current = { id, startedAt: new Date(), task: whole, loops: [] };
     this.#stretches.set(id, this.#current);
+    this.#loops = [];
     this.ear.ask(id, { lesson: task.lesson, exercise, form: studentForm(task.form), bpm: whole.bpm });
+    this.#tell({ kind: 'stretch begins', id });
+  }
+
+  /** The loop of the current stretch that a moment lies in, with its number from 0, or null. */
+  loopAt(seconds: number): { readonly number: number; readonly loop: LoopTime } | null {
+    const number = this.#loops.findLastIndex((loop) => loop.startSeconds <= seconds);
+    const loop = this.#loops[number];
+    return loop && seconds < loop.endSeconds ? { number, loop } : null;
   }
 
   #loop(loop: LoopTime): void {
     this.ear.loop(loop);
-    this.#begun += 1;
-    this.#tell({ kind: 'loop begins', loop, number: this.#begun });
+    this.#loops = [...this.#loops.filter((each) => each.startSeconds !== loop.startSeconds), loop];
+  }
+
+  #breakOff(seconds: number): void {
+    this.ear.breakOff(seconds);
+    this.#loops = this.#loops.filter((loop) => loop.endSeconds <= seconds + SAME_SECONDS);
   }
 
   #end(): void {
-    this.ear.breakOff(this.#player.context().currentTime);
+    this.#breakOff(this.#player.context().currentTime);
     this.ear.finish();
     this.#current = null;
   }
@@ -151,15 +169,15 @@ export class Hearing {
     }
   }
 
-  #judge({ id, loop, heard }: Extract<EarReport, { kind: 'loop' }>): void {
+  #judge({ id, number, loop, heard }: Extract<EarReport, { kind: 'loop' }>): void {
     const stretch = this.#stretches.get(id);
     if (!stretch) return;
     const { task, level } = this.#practised();
     const { exercise, form, lesson } = stretch.task;
     const played = { lesson, exercise, form, layers: task.layers, mine: task.mine, bpm: loop.bpm };
-    this.#count += 1;
     const judged: JudgedLoop = {
-      number: this.#count,
+      stretch: id,
+      number,
       loop,
       task: played,
       judgement: judgePlayed(played, heard, level),

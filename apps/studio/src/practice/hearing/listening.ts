@@ -21,6 +21,8 @@ export interface ListeningOptions {
 
 /** A loop that is over, and its report. */
 export interface LoopHeard {
+  /** Which loop of the exercise, from 0. */
+  readonly number: number;
   readonly loop: LoopTime;
   readonly heard: Listened;
 }
@@ -103,7 +105,7 @@ export class Listening {
     const due = this.#loops.filter(({ loop, reported }) => !reported && loop.endSeconds <= settled);
     return due.map((each) => {
       each.reported = true;
-      return { loop: each.loop, heard: this.#listener.loopReport(each.number) };
+      return { number: each.number, loop: each.loop, heard: this.#listener.loopReport(each.number) };
     });
   }
 

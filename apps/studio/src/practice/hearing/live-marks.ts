@@ -2,24 +2,30 @@
  * Marks on the notation, drawn as soon as a stroke is known: a head with a hairline where it was struck, a rule to
  * where it is written; a hollow ring for a stroke that did not come; a plus for one too many.
  *
- * Straight into the drawing, past React: a mark must not wait for anything else.
+ * Straight into the picture, past React: a mark must not wait for anything else.
  *
- * Conventions: units of the drawing; ms, positive is late.
+ * Conventions: millimetres on a tile; ms, positive is late.
  */
-import type { Lesson, Voice } from '@shedbook/core';
-import { headOf } from '../../notation/staff.ts';
-import type { HeardStroke } from './ear-messages.ts';
-import { displacement, headAt } from './heard-places.ts';
+import type { Meter, Voice } from '@shedbook/core';
+import type { PackBar } from '@shedbook/server';
+import { displacement, headOn, mmPerSecond } from './heard-places.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
-/** Half the width of a head, and half the length of the hairline, in units. */
-const HALF_HEAD = 6.45;
-const HALF_HAIRLINE = 11;
-const RING = 8;
+/** Sizes of marks, in millimetres: a staff space is about 1.8. */
+const HEAD_MM = { rx: 1.15, ry: 0.85 } as const;
+const HAIRLINE_MM = 2.1;
+const RING_MM = 1.5;
+const PLUS_MM = 1;
 
-/** Marks older than this many times through are taken away. */
-const PASSES_SHOWN = 1;
+const CROSSED: ReadonlySet<Voice> = new Set([
+  'ride',
+  'hihat',
+  'hihat-open',
+  'hihat-foot',
+  'crash',
+  'sidestick',
+]);
 
 function draw(name: string, attributes: Readonly<Record<string, string | number>>): SVGElement {
   const element = document.createElementNS(SVG, name);
@@ -27,91 +33,128 @@ function draw(name: string, attributes: Readonly<Record<string, string | number>
   return element;
 }
 
-/** A written stroke that a mark belongs to. */
-export interface MarkedPlace {
+function headMark(voice: Voice, x: number, y: number): SVGElement {
+  const { rx, ry } = HEAD_MM;
+  if (!CROSSED.has(voice)) return draw('ellipse', { class: 'struck-head', cx: x, cy: y, rx, ry });
+  const d = `M${x - ry} ${y - ry}L${x + ry} ${y + ry}M${x + ry} ${y - ry}L${x - ry} ${y + ry}`;
+  return draw('path', { class: 'struck-cross', d });
+}
+
+/** A picture on the page and the tile that it shows. */
+export interface Shown {
+  readonly picture: Element;
+  readonly bar: PackBar;
+}
+
+/** A stroke to be marked. */
+export interface Marked {
+  readonly shown: Shown;
   readonly voice: Voice;
-  /** Drawn bar, from 0. */
-  readonly bar: number;
   readonly beat: number;
   readonly slot: number;
-  readonly slots: number;
+  /** Which bar of everything that was played: it counts up from bar to bar. */
+  readonly turn: number;
 }
 
-function keyOf({ voice, bar, beat, slot, slots }: MarkedPlace): string {
-  return `${voice} ${bar} ${beat} ${slot}/${slots}`;
+interface Mark {
+  readonly element: SVGElement;
+  readonly tile: string;
+  readonly turn: number;
 }
 
-/** The marks of one drawing. */
+function layerOf(picture: Element): Element {
+  const there = picture.querySelector('.heard-marks');
+  if (there) return there;
+  const layer = draw('g', { class: 'heard-marks' });
+  picture.append(layer);
+  return layer;
+}
+
+function keyOf({ shown, voice, beat, slot }: Marked): string {
+  return `${shown.bar.tile} ${voice} ${beat} ${slot}`;
+}
+
+/** The marks on the pictures of the stand. */
 export class LiveMarks {
-  readonly #lesson: Lesson;
-  readonly #layerOf: (bar: number) => SVGElement | null;
-  readonly #marks = new Map<string, { readonly mark: SVGElement; readonly pass: number }>();
-  #extras: { readonly mark: SVGElement; readonly pass: number }[] = [];
+  readonly #marks = new Map<string, Mark>();
+  readonly #turns = new Map<string, number>();
+  #extras: readonly Mark[] = [];
 
-  /** @param layerOf where the marks of a drawn bar go, or null where it is not drawn */
-  constructor(lesson: Lesson, layerOf: (bar: number) => SVGElement | null) {
-    this.#lesson = lesson;
-    this.#layerOf = layerOf;
-  }
-
-  /** A stroke at its written place. */
-  struck(place: MarkedPlace, stroke: Pick<HeardStroke, 'offsetMs'>, bpm: number, pass: number): void {
-    const { x, y } = headAt(this.#lesson, { ...place, bar: place.bar + 1 }, place.voice, place.slots);
-    const { dx, isBeyond } = displacement(this.#lesson, bpm, stroke.offsetMs ?? 0);
-    const mark = draw('g', { class: isBeyond ? 'heard beyond' : 'heard' });
-    const at = x + dx;
-    const head = headOf(place.voice, 'normal');
-    mark.append(
-      draw('path', { class: 'way', d: `M${x} ${y}H${at}` }),
-      draw('path', { class: 'hairline', d: `M${at} ${y - HALF_HAIRLINE}V${y + HALF_HAIRLINE}` }),
-      draw('use', { href: `#glyph-${head}`, x: at - HALF_HEAD, y }),
+  /** A stroke at its written place. @returns whether the picture shows that place. */
+  struck(marked: Marked, offsetMs: number, meter: Meter, bpm: number): boolean {
+    const head = headOn(marked.shown.bar, marked, marked.voice);
+    if (!head) return false;
+    const { dxMm, isBeyond } = displacement(mmPerSecond(marked.shown.bar, meter, bpm), offsetMs);
+    const at = head.xMm + dxMm;
+    const element = draw('g', {
+      class: isBeyond ? 'heard beyond' : 'heard',
+      'data-offset': Math.round(offsetMs),
+    });
+    element.append(
+      draw('path', { class: 'way', d: `M${head.xMm} ${head.yMm}H${at}` }),
+      draw('path', {
+        class: 'hairline',
+        d: `M${at} ${head.yMm - HAIRLINE_MM}V${head.yMm + HAIRLINE_MM}`,
+      }),
+      headMark(marked.voice, at, head.yMm),
     );
-    this.#put(place, mark, pass);
+    this.#put(marked, element);
+    return true;
   }
 
   /** A written stroke that did not come. */
-  missed(place: MarkedPlace, pass: number): void {
-    if (this.#marks.get(keyOf(place))?.pass === pass) return;
-    const { x, y } = headAt(this.#lesson, { ...place, bar: place.bar + 1 }, place.voice, place.slots);
-    this.#put(place, draw('circle', { class: 'missed', cx: x, cy: y, r: RING }), pass);
+  missed(marked: Marked): void {
+    const head = headOn(marked.shown.bar, marked, marked.voice);
+    const there = this.#marks.get(keyOf(marked));
+    if (!head || (there && there.turn >= marked.turn)) return;
+    this.#put(marked, draw('circle', { class: 'missed', cx: head.xMm, cy: head.yMm, r: RING_MM }));
   }
 
-  /** A stroke where none is written; `x` from the bar line in units. */
-  extra(bar: number, x: number, voice: Voice, pass: number): void {
-    const layer = this.#layerOf(bar);
-    if (!layer) return;
-    const { y } = headAt(this.#lesson, { bar: 1, beat: 1, slot: 1 }, voice, 1);
-    const mark = draw('path', { class: 'extra', d: `M${x - 5} ${y}H${x + 5}M${x} ${y - 5}V${y + 5}` });
-    layer.append(mark);
-    this.#extras.push({ mark, pass });
+  /** A stroke of a voice where none is written, at `xMm` on its tile. */
+  extra(shown: Shown, voice: Voice, xMm: number, turn: number): void {
+    const y = shown.bar.slots.find((slot) => slot.voice === voice)?.yMm;
+    if (y === undefined) return;
+    this.#begin(shown.bar.tile, turn);
+    const d = `M${xMm - PLUS_MM} ${y}H${xMm + PLUS_MM}M${xMm} ${y - PLUS_MM}V${y + PLUS_MM}`;
+    const element = draw('path', { class: 'extra', d });
+    layerOf(shown.picture).append(element);
+    this.#extras = [...this.#extras, { element, tile: shown.bar.tile, turn }];
   }
 
-  #put(place: MarkedPlace, mark: SVGElement, pass: number): void {
-    const layer = this.#layerOf(place.bar);
-    if (!layer) return;
-    const key = keyOf(place);
-    this.#marks.get(key)?.mark.remove();
-    layer.append(mark);
-    this.#marks.set(key, { mark, pass });
+  #put(marked: Marked, element: SVGElement): void {
+    const key = keyOf(marked);
+    const { tile } = marked.shown.bar;
+    this.#begin(tile, marked.turn);
+    this.#marks.get(key)?.element.remove();
+    layerOf(marked.shown.picture).append(element);
+    this.#marks.set(key, { element, tile, turn: marked.turn });
   }
 
-  /** A new time through begins: older marks fade, and those before them go. */
-  pass(pass: number): void {
-    for (const [key, { mark, pass: own }] of this.#marks) {
-      mark.classList.toggle('before', own < pass);
-      if (own < pass - PASSES_SHOWN) {
-        mark.remove();
-        this.#marks.delete(key);
-      }
+  /** The tile's bar is played again: the marks of the time before fade, and those before them go. */
+  #begin(tile: string, turn: number): void {
+    const last = this.#turns.get(tile) ?? turn;
+    if (turn <= last) {
+      this.#turns.set(tile, last);
+      return;
     }
-    for (const { mark, pass: own } of this.#extras) if (own < pass) mark.remove();
-    this.#extras = this.#extras.filter(({ pass: own }) => own >= pass);
+    this.#turns.set(tile, turn);
+    for (const [key, mark] of this.#marks) {
+      if (mark.tile !== tile) continue;
+      mark.element.classList.add('before');
+      if (mark.turn >= last) continue;
+      mark.element.remove();
+      this.#marks.delete(key);
+    }
+    const isOld = (mark: Mark) => mark.tile === tile && mark.turn < turn;
+    for (const { element } of this.#extras.filter(isOld)) element.remove();
+    this.#extras = this.#extras.filter((mark) => !isOld(mark));
   }
 
   /** Takes every mark away. */
   clear(): void {
-    for (const { mark } of [...this.#marks.values(), ...this.#extras]) mark.remove();
+    for (const { element } of [...this.#marks.values(), ...this.#extras]) element.remove();
     this.#marks.clear();
+    this.#turns.clear();
     this.#extras = [];
   }
 }

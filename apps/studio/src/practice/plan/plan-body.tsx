@@ -1,4 +1,25 @@
-/** The plan, once it is loaded. */
+/** What to practise today, what was played, takes, and care for ears and body. */
+import { CareView } from '../care/care-view.tsx';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { TakesView } from '../takes/takes-view.tsx';
+import { useLog } from './log-store.ts';
+import { LogView } from './log-view.tsx';
+import { TodayView } from './today-view.tsx';
+import './plan.css';
+
+/** The panel. */
 export default function PlanBody() {
-  return null;
+  const log = useLog();
+  const { pack } = usePracticeSession();
+  if (!log) return null;
+  return (
+    <div className="plan-panel">
+      <TodayView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
+      <div className="plan-more">
+        <LogView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
+        <TakesView />
+        <CareView log={log} />
+      </div>
+    </div>
+  );
 }

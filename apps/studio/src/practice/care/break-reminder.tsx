@@ -1,0 +1,47 @@
+/** A quiet line when it is time for a break; it can be put off. */
+import { remindOfBreak } from '@shedbook/coach';
+import { useEffect, useState } from 'react';
+import { useHearingWords } from '../hearing/hearing-words.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { PlayingTime } from './playing-time.ts';
+
+/** Seconds between looks at the clock. */
+const LOOK_SECONDS = 5;
+
+/** The time of this page: going from exercise to exercise is no break. */
+const time = new PlayingTime();
+
+/** The line. */
+export function BreakReminder() {
+  const words = useHearingWords().care;
+  const { playing } = usePracticeSession();
+  const [isDue, setDue] = useState(false);
+  useEffect(() => {
+    const look = () => {
+      time.look(performance.now() / 1000, playing);
+      setDue(remindOfBreak(time.withoutBreakSeconds) !== null);
+    };
+    look();
+    const timer = setInterval(look, LOOK_SECONDS * 1000);
+    return () => clearInterval(timer);
+  }, [playing]);
+  return (
+    <div role="status" className="break-reminder">
+      {isDue && (
+        <>
+          <p>{words.rest}</p>
+          <button
+            type="button"
+            className="button"
+            onClick={() => {
+              time.putOff();
+              setDue(false);
+            }}
+          >
+            {words.later}
+          </button>
+        </>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,66 @@
+/** Care for ears and body: local rules first, what a level allows, and what common sense says. */
+import { adviseHearing, formatDuration, listeningTimeOf } from '@shedbook/coach';
+import type { PracticeLog } from '@shedbook/core';
+import { useHearingWords } from '../hearing/hearing-words.ts';
+import { now } from '../plan/moment.ts';
+import { Pick, Slide } from '../ui/controls.tsx';
+import { LEVEL_RANGE, useEarSetting } from './ear-setting.ts';
+
+function Exposure({ log }: { readonly log: PracticeLog }) {
+  const words = useHearingWords().care;
+  const [setting, change] = useEarSetting();
+  const { levelDba, listener } = setting;
+  const { leftTodaySeconds, leftThisWeekSeconds } = adviseHearing(listeningTimeOf(log, now(), setting));
+  const left = Math.min(leftTodaySeconds, leftThisWeekSeconds);
+  const isWeek = leftThisWeekSeconds < leftTodaySeconds;
+  return (
+    <div className="exposure">
+      <h3>{words.exposure}</h3>
+      <div className="exposure-level">
+        <span className="label" aria-hidden="true">
+          {words.level}: <strong>{words.db(levelDba)}</strong>
+        </span>
+        <Slide
+          label={words.level}
+          value={levelDba}
+          min={LEVEL_RANGE.least}
+          max={LEVEL_RANGE.most}
+          says={words.db(levelDba)}
+          onChange={(next) => change({ levelDba: next })}
+        />
+      </div>
+      <p className="quiet">{words.meter}</p>
+      <Pick
+        label={words.whose}
+        value={listener}
+        choices={(['adult', 'child'] as const).map((each) => [each, words.listeners[each]] as const)}
+        onChange={(next) => change({ listener: next })}
+      />
+      <p role="status" className="exposure-left">
+        {left === 0 ? words.usedUp(levelDba) : words.left(levelDba, formatDuration(left), isWeek)}
+      </p>
+      <p className="quiet">{words.source}</p>
+    </div>
+  );
+}
+
+/** The view. */
+export function CareView({ log }: { readonly log: PracticeLog }) {
+  const words = useHearingWords().care;
+  return (
+    <details className="care-view">
+      <summary>
+        <h2>{words.title}</h2>
+      </summary>
+      <p>
+        <strong>{words.first}</strong>
+      </p>
+      <ul className="care-list">
+        {[words.warmUp, words.protect, words.pain, words.ringing].map((each) => (
+          <li key={each}>{each}</li>
+        ))}
+      </ul>
+      <Exposure log={log} />
+    </details>
+  );
+}

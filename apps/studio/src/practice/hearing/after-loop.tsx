@@ -1,0 +1,64 @@
+/** After each loop: what it was, why, and what follows; said once, when the loop is over. */
+
+import type { JudgedLoop } from './hearing.ts';
+import { useHearingWords } from './hearing-words.ts';
+import { sayReason } from './say-reason.ts';
+import type { HearingView } from './use-hearing.ts';
+
+/** Reasons that are said: more than three at once help nobody. */
+const REASONS = 3;
+
+function Rounds({ loops }: { readonly loops: readonly JudgedLoop[] }) {
+  const words = useHearingWords().after;
+  return (
+    <ol className="rounds" aria-label={words.rounds}>
+      {loops.map(({ stretch, number, judgement: { verdict }, loop }) => (
+        <li key={`${stretch} ${number}`} data-verdict={verdict}>
+          <span className="round-sign" aria-hidden="true" />
+          <span>{words.round(number + 1, Math.round(loop.bpm), words.short[verdict])}</span>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+/** The words after the loop. */
+export function AfterLoop({ view }: { readonly view: HearingView }) {
+  const words = useHearingWords();
+  const { loops, said } = view;
+  const last = loops.at(-1);
+  const reasons =
+    last?.judgement.verdict === 'clean' ? [] : (last?.judgement.reasons.slice(0, REASONS) ?? []);
+  return (
+    <section className="after-loop" aria-labelledby="after-title">
+      <h3 id="after-title">{words.after.title}</h3>
+      <div role="status">
+        {!last && <p className="quiet">{words.after.nothing}</p>}
+        {last && (
+          <p>
+            <strong data-verdict={last.judgement.verdict}>
+              {words.after.verdicts[last.judgement.verdict]}
+            </strong>
+          </p>
+        )}
+        {last && reasons.length > 0 && (
+          <ul className="reasons">
+            {reasons.map((reason) => (
+              <li key={reason.text}>{sayReason(last.task, reason, words)}</li>
+            ))}
+          </ul>
+        )}
+        {said && (
+          <p className="going-said">
+            {said.kind === 'next'
+              ? words.hearing.said.next(said.number)
+              : said.kind === 'more'
+                ? words.hearing.said.more(said.loops)
+                : words.hearing.said[said.kind]}
+          </p>
+        )}
+      </div>
+      {loops.length > 0 && <Rounds loops={loops} />}
+    </section>
+  );
+}

@@ -1,0 +1,82 @@
+/** Turning hearing on and off: what it does is said before anything is asked for. */
+import { usePracticeSession } from '../session/practice-session.tsx';
+import type { EarState, Input } from './ear.ts';
+import type { Hearing } from './hearing.ts';
+import { useHearingWords } from './hearing-words.ts';
+
+/** Peaks in dB re full scale between nothing, soft, good and too loud. */
+const LEVELS = { soft: -60, good: -36, loud: -1 } as const;
+
+function levelName(levelDb: number): 'silent' | 'soft' | 'good' | 'loud' {
+  if (levelDb < LEVELS.soft) return 'silent';
+  if (levelDb < LEVELS.good) return 'soft';
+  return levelDb < LEVELS.loud ? 'good' : 'loud';
+}
+
+function Listening({ ear, hearing }: { readonly ear: EarState; readonly hearing: Hearing }) {
+  const words = useHearingWords().hearing;
+  const { playing } = usePracticeSession();
+  const level = ear.levelDb === null ? null : levelName(ear.levelDb);
+  return (
+    <div className="ear-on">
+      <p>
+        <strong>{words.on[ear.input as Input]}</strong> {!playing && words.waiting}
+      </p>
+      {level !== null && (
+        <p className="quiet ear-level" data-level={level}>
+          <span className="ear-meter" aria-hidden="true">
+            <span
+              style={{ inlineSize: `${Math.max(0, Math.min(100, ((ear.levelDb ?? -60) + 60) / 0.6))}%` }}
+            />
+          </span>
+          {words.levels[level]}
+        </p>
+      )}
+      <button type="button" className="button" onClick={() => hearing.close()}>
+        {words.stop}
+      </button>
+    </div>
+  );
+}
+
+/** The switch. */
+export function EarSwitch({ ear, hearing }: { readonly ear: EarState; readonly hearing: Hearing }) {
+  const words = useHearingWords().hearing;
+  const { choose } = usePracticeSession();
+  const open = (input: Input) => {
+    // Every limb is drawn, so that every stroke that is heard has its place.
+    choose({ staff: 'full' });
+    void hearing.open(input);
+  };
+  if (ear.phase === 'on') return <Listening ear={ear} hearing={hearing} />;
+  return (
+    <div className="ear-off">
+      <p>{words.lead}</p>
+      <p className="quiet">
+        {words.privacy} {words.headphones}
+      </p>
+      <p role="status" className="ear-refusal">
+        {ear.phase === 'opening' && words.opening[ear.input as Input]}
+        {ear.refusal && `${words.refusals[ear.input as Input][ear.refusal]} ${words.goesOn}`}
+      </p>
+      <div className="row">
+        <button
+          type="button"
+          className="button strong"
+          disabled={ear.phase === 'opening'}
+          onClick={() => open('microphone')}
+        >
+          {words.microphone}
+        </button>
+        <button
+          type="button"
+          className="button"
+          disabled={ear.phase === 'opening'}
+          onClick={() => open('kit')}
+        >
+          {words.kit}
+        </button>
+      </div>
+    </div>
+  );
+}

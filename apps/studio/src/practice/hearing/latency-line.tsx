@@ -1,0 +1,127 @@
+/** What is known of the way of the sound, and the guided check. */
+import { type FormEvent, useRef, useState } from 'react';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { checkKit, checkMicrophone } from './check-latency.ts';
+import type { Ear, EarState } from './ear.ts';
+import { useHearingWords } from './hearing-words.ts';
+import type { RoundTrip } from './latency.ts';
+import { keepLatency } from './latency-store.ts';
+
+type Check =
+  | { readonly at: 'ready' | 'running' | 'failed' | 'kept' }
+  | { readonly at: 'done'; readonly trip: RoundTrip };
+
+/** Longest latency that is believed, in ms. */
+const LONGEST_MS = 1000;
+
+function take(ear: Ear, latencyMs: number, spreadMs: number | null): void {
+  const { device } = ear.state();
+  ear.setLatency(latencyMs);
+  if (device !== null) void keepLatency({ device, latencyMs, spreadMs }).catch(() => undefined);
+}
+
+function useCheck(ear: Ear) {
+  const { player, stop } = usePracticeSession();
+  const [check, setCheck] = useState<Check>({ at: 'ready' });
+  const run = async () => {
+    stop();
+    setCheck({ at: 'running' });
+    const context = player.context();
+    await context.resume();
+    const trip = ear.microphone
+      ? await checkMicrophone(context, ear.microphone)
+      : ear.kit && (await checkKit(context, ear.kit));
+    if (!trip) return setCheck({ at: 'failed' });
+    take(ear, trip.medianMs, trip.spreadMs);
+    setCheck({ at: 'done', trip });
+  };
+  return { check, setCheck, run };
+}
+
+function ByHand({
+  ear,
+  state,
+  onKept,
+}: {
+  readonly ear: Ear;
+  readonly state: EarState;
+  readonly onKept: () => void;
+}) {
+  const words = useHearingWords().latency;
+  const [text, setText] = useState(String(Math.round(state.latencyMs)));
+  const keep = (event: FormEvent) => {
+    event.preventDefault();
+    const ms = Number(text);
+    if (text.trim() === '' || !(Math.abs(ms) <= LONGEST_MS)) return;
+    take(ear, ms, null);
+    onKept();
+  };
+  return (
+    <form className="row by-hand" onSubmit={keep}>
+      <label className="field">
+        <span className="label">{words.hand}</span>
+        <input
+          type="number"
+          inputMode="numeric"
+          min={-LONGEST_MS}
+          max={LONGEST_MS}
+          value={text}
+          onChange={(event) => setText(event.target.value)}
+        />
+      </label>
+      <button type="submit" className="button">
+        {words.keep}
+      </button>
+    </form>
+  );
+}
+
+/** The line. */
+export function LatencyLine({ ear, state }: { readonly ear: Ear; readonly state: EarState }) {
+  const all = useHearingWords();
+  const words = all.latency;
+  const dialog = useRef<HTMLDialogElement>(null);
+  const { check, setCheck, run } = useCheck(ear);
+  const open = () => {
+    setCheck({ at: 'ready' });
+    dialog.current?.showModal();
+  };
+  const says =
+    check.at === 'done'
+      ? words.result(
+          Math.round(check.trip.medianMs),
+          Math.max(1, Math.round(check.trip.spreadMs)),
+          check.trip.heard,
+          check.trip.played,
+        )
+      : { ready: '', running: words.running, failed: words.failed, kept: words.kept }[check.at];
+  return (
+    <div className="latency-line">
+      <p className="quiet">{state.isMeasured ? words.known(Math.round(state.latencyMs)) : words.guessed}</p>
+      <button type="button" className="button" onClick={open}>
+        {state.isMeasured ? words.again : words.check}
+      </button>
+      <dialog ref={dialog} className="practice-dialog" aria-labelledby="latency-title">
+        <h2 id="latency-title">{words.title}</h2>
+        <p>{state.input === 'kit' ? words.leadKit : words.leadMicrophone}</p>
+        <p role="status" className="check-says">
+          {says}
+        </p>
+        <button
+          type="button"
+          className="button strong"
+          disabled={check.at === 'running'}
+          onClick={() => void run()}
+        >
+          {check.at === 'ready' || check.at === 'running' ? words.start : words.again}
+        </button>
+        <ByHand key={state.latencyMs} ear={ear} state={state} onKept={() => setCheck({ at: 'kept' })} />
+        <div className="dialog-actions">
+          <button type="button" className="button" onClick={() => dialog.current?.close()}>
+            {all.close}
+          </button>
+        </div>
+      </dialog>
+    </div>
+  );
+}

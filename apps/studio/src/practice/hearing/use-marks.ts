@@ -1,0 +1,196 @@
+/**
+ * Drawing what is heard on the pictures of the stand.
+ *
+ * Conventions: seconds of the audio context; bars of the form from 1.
+ */
+import { beatStarts, type Lesson, toNumber, VOICES } from '@shedbook/core';
+import type { PackBar } from '@shedbook/server';
+import { useEffect, useMemo, useRef } from 'react';
+import type { Program } from '../../hear/program.ts';
+import type { PracticeSession } from '../session/practice-session.tsx';
+import { shownBar, xAt } from '../stage/places.ts';
+import type { HeardStroke } from './ear-messages.ts';
+import type { Hearing } from './hearing.ts';
+import { leftOut, type PlayedTask } from './judge-loop.ts';
+import { LiveMarks, type Shown } from './live-marks.ts';
+import { readClocks } from './midi-clock.ts';
+
+/** Name of the event on `window` that says that a stroke was drawn. */
+export const DRAWN_EVENT = 'shedbook:heard';
+
+/** A stroke that was drawn. */
+export interface Drawn {
+  readonly stroke: HeardStroke;
+  /** From its onset, as it came in, to the frame that shows it, in milliseconds. */
+  readonly afterMs: number;
+}
+
+/** After a bar's end and the latency, in seconds: then a stroke that has not come is missing. */
+const WAIT_SECONDS = 0.3;
+
+/** From this confidence on, a stroke too many is shown. */
+const SURE = 0.5;
+
+interface Pictures {
+  readonly exercise: readonly PackBar[];
+  readonly groove: readonly PackBar[];
+}
+
+function picturesOf({ pack, exercise, choice, form }: PracticeSession): Pictures {
+  const found = pack.exercises.find((each) => each.number === exercise);
+  const hasTime = form.sections.some((section) => section.play === 'time');
+  return { exercise: found?.[choice.staff] ?? [], groove: found && !hasTime ? [] : pack.groove };
+}
+
+/** The picture that shows a bar of the form, or null. */
+function shownOf(program: Program, bar: number, pictures: Pictures): Shown | null {
+  const played = program.bars[bar - 1];
+  if (!played) return null;
+  const sizes = { exercise: pictures.exercise.length, groove: pictures.groove.length };
+  const { on, index } = shownBar(program, played, sizes);
+  const tile = pictures[on][index];
+  const picture = tile && document.querySelector(`.stage-notation [data-on="${on}"][data-bar="${tile.bar}"]`);
+  return tile && picture ? { picture, bar: tile } : null;
+}
+
+/** Says, when the frame is shown, how long it took. */
+function tellDrawn(context: AudioContext, stroke: HeardStroke): void {
+  requestAnimationFrame(() => {
+    const { contextSeconds, pageMs } = readClocks(context);
+    const latency = context.outputLatency || context.baseLatency || 0;
+    const now = contextSeconds + latency + (performance.now() - pageMs) / 1000;
+    const detail: Drawn = { stroke, afterMs: (now - stroke.contextSeconds) * 1000 };
+    window.dispatchEvent(new CustomEvent(DRAWN_EVENT, { detail }));
+  });
+}
+
+/** Where a share of a bar stands: its beat from 0, and the phase inside it. */
+function beatAt(lesson: Lesson, share: number): readonly [number, number] {
+  const whole = toNumber(lesson.meter.bar);
+  const starts = beatStarts(lesson.meter).map(toNumber);
+  const at = share * whole;
+  const beat = Math.max(
+    0,
+    starts.findLastIndex((start) => start <= at + 1e-9),
+  );
+  const from = starts[beat] ?? 0;
+  return [beat, (at - from) / ((starts[beat + 1] ?? whole) - from)];
+}
+
+interface Drawing {
+  readonly session: PracticeSession;
+  readonly pictures: Pictures;
+}
+
+/** A pen over the stand. */
+class Pen {
+  readonly #hearing: Hearing;
+  readonly #marks = new LiveMarks();
+  readonly #now: () => Drawing;
+  /** Bars of stretches before this one, and the last bar drawn in. */
+  #before = 0;
+  #last = 0;
+
+  constructor(hearing: Hearing, now: () => Drawing) {
+    this.#hearing = hearing;
+    this.#now = now;
+  }
+
+  stretch(): void {
+    this.#marks.clear();
+    this.#before = this.#last + 1;
+  }
+
+  clear(): void {
+    this.#marks.clear();
+  }
+
+  /** The number of a bar (from 1) of a loop (from 0) among all bars that were played. */
+  #turn(program: Program, loop: number, bar: number): number {
+    const bars = program.bars.length / this.#now().session.form.repeat;
+    const turn = this.#before + loop * bars + ((bar - 1) % bars);
+    this.#last = Math.max(this.#last, turn);
+    return turn;
+  }
+
+  stroke(stroke: HeardStroke, task: PlayedTask): void {
+    const { session, pictures } = this.#now();
+    const program = session.player.heard()?.program;
+    if (!program || leftOut(task).includes(stroke.voice)) return;
+    if (!stroke.written) {
+      this.#extra(stroke, program, pictures);
+      return;
+    }
+    const { loop, bar, beat, slot } = stroke.written;
+    const shown = shownOf(program, bar, pictures);
+    if (!shown) return;
+    const bpm = this.#hearing.loopAt(stroke.contextSeconds)?.loop.bpm ?? task.bpm;
+    const marked = { shown, voice: stroke.voice, beat, slot, turn: this.#turn(program, loop, bar) };
+    if (this.#marks.struck(marked, stroke.offsetMs ?? 0, session.lesson.meter, bpm)) {
+      tellDrawn(session.player.context(), stroke);
+    }
+  }
+
+  #extra(stroke: HeardStroke, program: Program, pictures: Pictures): void {
+    if (stroke.confidence < SURE) return;
+    const seconds = stroke.contextSeconds - this.#hearing.ear.state().latencyMs / 1000;
+    const at = this.#hearing.loopAt(seconds);
+    if (!at) return;
+    const { lesson, form } = this.#now().session;
+    const { startSeconds, endSeconds } = at.loop;
+    const bars = program.bars.length / form.repeat;
+    const place = ((seconds - startSeconds) / (endSeconds - startSeconds)) * bars;
+    const bar = Math.floor(place) + 1;
+    const shown = shownOf(program, bar, pictures);
+    if (!shown) return;
+    const x = xAt(shown.bar, ...beatAt(lesson, place % 1));
+    this.#marks.extra(shown, stroke.voice, x, this.#turn(program, at.number, bar));
+  }
+
+  /** A bar of the form is over: what did not come in it is missing. */
+  over(program: Program, bar: number, startSeconds: number): void {
+    const { session, pictures } = this.#now();
+    const at = this.#hearing.loopAt(startSeconds);
+    const shown = shownOf(program, bar, pictures);
+    if (!at || !shown) return;
+    const out = leftOut({ lesson: session.lesson, mine: session.choice.mine });
+    const turn = this.#turn(program, at.number, bar);
+    for (const { voice, written, role } of program.strokes) {
+      const known = VOICES.find((each) => each === voice);
+      if (!known || written.bar !== bar || role === 'count-in' || out.includes(known)) continue;
+      this.#marks.missed({ shown, voice: known, beat: written.beat, slot: written.slot, turn });
+    }
+  }
+}
+
+/** Draws while one is heard. */
+export function useMarks(hearing: Hearing, session: PracticeSession): void {
+  const pictures = useMemo(
+    () => picturesOf(session),
+    [session.pack, session.exercise, session.choice.staff, session.form],
+  );
+  const latest = useRef<Drawing>({ session, pictures });
+  latest.current = { session, pictures };
+  const pen = useMemo(() => new Pen(hearing, () => latest.current), [hearing]);
+  useEffect(() => () => pen.clear(), [pen, pictures]);
+  useEffect(
+    () =>
+      hearing.listen((event) => {
+        if (event.kind === 'stretch begins') pen.stretch();
+        if (event.kind === 'strokes') for (const each of event.strokes) pen.stroke(each, event.task);
+      }),
+    [hearing, pen],
+  );
+  useEffect(
+    () =>
+      session.listen((event) => {
+        if (event.kind !== 'bar' || hearing.ear.state().phase !== 'on') return;
+        const { program, bar, startSeconds, endSeconds } = event;
+        const latency = hearing.ear.state().latencyMs / 1000;
+        const now = latest.current.session.player.context().currentTime;
+        const wait = endSeconds - now + latency + WAIT_SECONDS;
+        setTimeout(() => pen.over(program, bar, startSeconds), wait * 1000);
+      }),
+    [hearing, pen, session.listen],
+  );
+}

@@ -1,0 +1,53 @@
+/**
+ * The log as a table: one row an exercise of this lesson, with what it came to.
+ *
+ * Conventions: seconds; tempi in quarter notes a minute.
+ */
+import { exercisesOf, itemKey, type ShelfLesson } from '@shedbook/coach';
+import type { PracticeEntry, PracticeLog } from '@shedbook/core';
+
+/** What was played of one exercise. */
+export interface LogRow {
+  /** Number on the sheet today, or null for the groove alone. */
+  readonly number: number | null;
+  readonly name: string | null;
+  readonly seconds: number;
+  /** Fastest tempo with a clean loop, or null. */
+  readonly cleanBpm: number | null;
+  /** Loops by tempo, slowest first. */
+  readonly tempi: readonly { readonly bpm: number; readonly clean: number; readonly loops: number }[];
+  /** Moment of the last entry. */
+  readonly last: string;
+}
+
+function temposOf(entries: readonly PracticeEntry[]): LogRow['tempi'] {
+  const byBpm = new Map<number, { bpm: number; clean: number; loops: number }>();
+  for (const { bpm, verdict } of entries.flatMap((entry) => entry.loops)) {
+    const at = Math.round(bpm);
+    const row = byBpm.get(at) ?? { bpm: at, clean: 0, loops: 0 };
+    byBpm.set(at, { ...row, clean: row.clean + (verdict === 'clean' ? 1 : 0), loops: row.loops + 1 });
+  }
+  return [...byBpm.values()].toSorted((a, b) => a.bpm - b.bpm);
+}
+
+function rowOf(entries: readonly PracticeEntry[], number: number | null, name: string | null): LogRow | null {
+  const last = entries.at(-1);
+  if (!last) return null;
+  const tempi = temposOf(entries);
+  return {
+    ...{ number, name, tempi },
+    seconds: entries.reduce((sum, entry) => sum + entry.durationSeconds, 0),
+    cleanBpm: tempi.findLast(({ clean }) => clean > 0)?.bpm ?? null,
+    last: last.startedAt,
+  };
+}
+
+/** The rows of one lesson, in the order of its sheet, the groove alone last. */
+export function logRows(log: PracticeLog, shelf: ShelfLesson): readonly LogRow[] {
+  const entriesOf = (key: string | null) =>
+    log.entries.filter((entry) => itemKey(entry.lesson, entry.exercise) === itemKey(shelf.id, key));
+  const rows = exercisesOf([shelf]).map(({ key, exercise }) =>
+    rowOf(entriesOf(key), exercise.number, exercise.name),
+  );
+  return [...rows, rowOf(entriesOf(null), null, null)].filter((row) => row !== null);
+}

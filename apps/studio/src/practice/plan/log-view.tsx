@@ -1,0 +1,119 @@
+/** What was played, by exercise and tempo, and the log as a file. */
+import { formatDuration, parsePracticeLog, printPracticeLog, type ShelfLesson } from '@shedbook/coach';
+import type { InputProblem, PracticeLog } from '@shedbook/core';
+import { type ChangeEvent, useState } from 'react';
+import { useHearingWords } from '../hearing/hearing-words.ts';
+import { download } from '../takes/download.ts';
+import { usePracticeLanguage } from '../words.tsx';
+import { type LogRow, logRows } from './log-rows.ts';
+import { takeIn } from './log-store.ts';
+
+/** Problems of a file that are said. */
+const PROBLEMS = 5;
+
+type Came =
+  | { readonly kind: 'in'; readonly entries: number }
+  | { readonly kind: 'refused'; readonly file: string; readonly problems: readonly InputProblem[] };
+
+function Row({ row }: { readonly row: LogRow }) {
+  const all = useHearingWords();
+  const { tag } = usePracticeLanguage();
+  const words = all.log;
+  const day = new Date(row.last).toLocaleDateString(tag, { day: 'numeric', month: 'short' });
+  const name = row.number === null ? all.plan.groove : all.plan.exercise(row.number, row.name);
+  return (
+    <tr>
+      <th scope="row">{name}</th>
+      <td>{formatDuration(row.seconds)}</td>
+      <td>{row.cleanBpm === null ? words.never : `${row.cleanBpm} bpm`}</td>
+      <td>{day}</td>
+    </tr>
+  );
+}
+
+function Table({ rows }: { readonly rows: readonly LogRow[] }) {
+  const words = useHearingWords().log;
+  return (
+    <div className="log-scroll" tabIndex={0} role="region" aria-label={words.title}>
+      <table className="log-table">
+        <thead>
+          <tr>
+            <th scope="col">{words.exercise}</th>
+            <th scope="col">{words.time}</th>
+            <th scope="col">{words.clean}</th>
+            <th scope="col">{words.last}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <Row key={row.number ?? 'time'} row={row} />
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Import() {
+  const words = useHearingWords().log;
+  const [came, setCame] = useState<Came | null>(null);
+  const take = async (event: ChangeEvent<HTMLInputElement>) => {
+    const [file] = event.target.files ?? [];
+    event.target.value = '';
+    if (!file) return;
+    const { log, problems } = parsePracticeLog(await file.text(), file.name);
+    if (log) setCame({ kind: 'in', entries: await takeIn(log) });
+    else setCame({ kind: 'refused', file: file.name, problems });
+  };
+  return (
+    <>
+      <label className="button file-button">
+        {words.import}
+        <input type="file" accept=".json,application/json" className="hidden-words" onChange={take} />
+      </label>
+      <div role="status" className="log-came">
+        {came?.kind === 'in' && <p>{words.imported(came.entries)}</p>}
+        {came?.kind === 'refused' && (
+          <>
+            <p>{words.refused(came.file)}</p>
+            <ul>
+              {came.problems.slice(0, PROBLEMS).map(({ line, column, found, expected }) => (
+                <li key={`${line} ${column} ${found}`} className="problem">
+                  {words.problem(line, column, found, expected)}
+                </li>
+              ))}
+            </ul>
+            {came.problems.length > PROBLEMS && <p>{words.more(came.problems.length - PROBLEMS)}</p>}
+          </>
+        )}
+      </div>
+    </>
+  );
+}
+
+interface LogProps {
+  readonly log: PracticeLog;
+  readonly shelf: readonly ShelfLesson[];
+}
+
+/** The log. */
+export function LogView({ log, shelf }: LogProps) {
+  const words = useHearingWords().log;
+  const rows = shelf.flatMap((each) => logRows(log, each));
+  const save = () => download('practice-log.json', printPracticeLog(log), 'application/json');
+  return (
+    <details className="log-view">
+      <summary>
+        <h2>{words.title}</h2>
+      </summary>
+      <p className="quiet">{words.lead}</p>
+      {rows.length === 0 ? <p>{words.empty}</p> : <Table rows={rows} />}
+      <div className="row">
+        <button type="button" className="button" disabled={log.entries.length === 0} onClick={save}>
+          {words.export}
+        </button>
+        <Import />
+      </div>
+    </details>
+  );
+}

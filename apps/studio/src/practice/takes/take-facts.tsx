@@ -1,0 +1,21 @@
+/** What a take is, in a line. */
+import { useHearingWords } from '../hearing/hearing-words.ts';
+import { usePracticeLanguage } from '../words.tsx';
+import type { Take } from './take.ts';
+
+/** The line. */
+export function TakeFacts({ take }: { readonly take: Take }) {
+  const words = useHearingWords().takes;
+  const { tag } = usePracticeLanguage();
+  const when = new Date(take.startedAt).toLocaleString(tag, { dateStyle: 'medium', timeStyle: 'short' });
+  const clean = take.verdicts.filter((each) => each.verdict === 'clean').length;
+  return (
+    <p className="take-facts">
+      <strong>{words.exercise(take.number)}</strong>{' '}
+      <span>{words.about(when, Math.round(take.loops[0]?.bpm ?? 0), Math.round(take.durationSeconds))}</span>{' '}
+      <span className="quiet">
+        {take.verdicts.length === 0 ? words.unheard : words.rounds(clean, take.verdicts.length)}
+      </span>
+    </p>
+  );
+}

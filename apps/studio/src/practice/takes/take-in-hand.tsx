@@ -1,0 +1,67 @@
+/** The take that was just played: hear it, keep it, or let it go. */
+import { useEffect, useMemo, useState } from 'react';
+import type { StretchEnded } from '../hearing/hearing.ts';
+import type { HearingSettings } from '../hearing/hearing-settings.ts';
+import { useHearingWords } from '../hearing/hearing-words.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { Tick } from '../ui/controls.tsx';
+import type { WholeTake } from './take.ts';
+import { TakeFacts } from './take-facts.tsx';
+import { takeFrom } from './take-from.ts';
+import { TakeListener } from './take-listener.tsx';
+import { keepTake } from './take-store.ts';
+
+interface InHandProps {
+  readonly ended: StretchEnded | null;
+  readonly settings: HearingSettings;
+  readonly change: (next: Partial<HearingSettings>) => void;
+}
+
+function useKeeping(whole: WholeTake | null, keepAll: boolean) {
+  const [state, setState] = useState<'open' | 'kept' | 'full'>('open');
+  const keep = () => {
+    if (!whole) return;
+    keepTake(whole).then(
+      () => setState('kept'),
+      () => setState('full'),
+    );
+  };
+  useEffect(() => {
+    setState('open');
+    if (whole && keepAll) keep();
+  }, [whole]);
+  return { state, keep };
+}
+
+/** The take. */
+export function TakeInHand({ ended, settings, change }: InHandProps) {
+  const words = useHearingWords().takes;
+  const { pack } = usePracticeSession();
+  const whole = useMemo(
+    () => ended && takeFrom(ended, { id: pack.id, title: pack.lesson.title }),
+    [ended, pack],
+  );
+  const { state, keep } = useKeeping(whole, settings.keepAll);
+  return (
+    <section className="take-in-hand" aria-label={words.title}>
+      {whole && (
+        <>
+          <TakeFacts take={whole.take} />
+          <TakeListener key={whole.take.id} take={whole.take} audioOf={async () => whole.audio} />
+          {state !== 'kept' && (
+            <button type="button" className="button strong" onClick={keep}>
+              {words.keep}
+            </button>
+          )}
+        </>
+      )}
+      <p role="status">
+        {state === 'kept' && words.kept}
+        {state === 'full' && words.full}
+      </p>
+      <Tick checked={settings.keepAll} onChange={(keepAll) => change({ keepAll })}>
+        {words.keepAll}
+      </Tick>
+    </section>
+  );
+}

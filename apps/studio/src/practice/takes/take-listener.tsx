@@ -1,0 +1,46 @@
+/** Listening to a take beside its model, both in step. */
+import { useHearingWords } from '../hearing/hearing-words.ts';
+import { Pick } from '../ui/controls.tsx';
+import type { Side } from './comparison.ts';
+import type { Take } from './take.ts';
+import { useComparison } from './use-comparison.ts';
+
+interface ListenerProps {
+  readonly take: Take;
+  readonly audioOf: () => Promise<Blob | null>;
+}
+
+const SIDES: readonly Side[] = ['take', 'model', 'both'];
+
+/** Play, stop, and what is heard. */
+export function TakeListener({ take, audioOf }: ListenerProps) {
+  const words = useHearingWords().takes;
+  const { state, side, hear, play, stop, hasModel } = useComparison(take, audioOf);
+  const isPlaying = state === 'playing';
+  return (
+    <div className="take-listener" data-state={state}>
+      <button
+        type="button"
+        className="button"
+        disabled={state === 'preparing'}
+        onClick={isPlaying ? stop : play}
+      >
+        {isPlaying ? words.stop : words.listen}
+      </button>
+      {hasModel ? (
+        <Pick
+          label={words.side}
+          value={side}
+          choices={SIDES.map((each) => [each, words.sides[each]] as const)}
+          onChange={hear}
+        />
+      ) : (
+        <p className="quiet">{words.other}</p>
+      )}
+      <span role="status">
+        {state === 'preparing' && words.preparing}
+        {state === 'broken' && words.broken}
+      </span>
+    </div>
+  );
+}

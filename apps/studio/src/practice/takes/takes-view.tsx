@@ -1,0 +1,96 @@
+/** The takes that are kept: hear them, send them, delete them, and what room they take. */
+import { useCallback, useEffect, useState } from 'react';
+import { useHearingWords } from '../hearing/hearing-words.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { download } from './download.ts';
+import { fileNameOf, packTake } from './export-take.ts';
+import type { Take, WholeTake } from './take.ts';
+import { TakeFacts } from './take-facts.tsx';
+import { TakeListener } from './take-listener.tsx';
+import { audioOf, keepTake, listTakes, removeTake, spaceOf } from './take-store.ts';
+
+interface Shelf {
+  readonly takes: readonly Take[];
+  readonly used: number;
+  readonly left: number | null;
+}
+
+function useShelf(lesson: string) {
+  const [shelf, setShelf] = useState<Shelf | null>(null);
+  const refresh = useCallback(async () => {
+    const all = await listTakes().catch(() => []);
+    setShelf({ takes: all.filter((take) => take.lesson === lesson), ...(await spaceOf(all)) });
+  }, [lesson]);
+  useEffect(() => void refresh(), [refresh]);
+  return { shelf, refresh };
+}
+
+interface RowProps {
+  readonly take: Take;
+  readonly onRemove: () => void;
+}
+
+function Row({ take, onRemove }: RowProps) {
+  const words = useHearingWords().takes;
+  const save = async () => {
+    const whole = { take, audio: await audioOf(take.id) };
+    download(fileNameOf(whole), await packTake(whole), 'application/zip');
+  };
+  return (
+    <li className="take-row">
+      <TakeFacts take={take} />
+      <TakeListener take={take} audioOf={() => audioOf(take.id)} />
+      <div className="row">
+        <button type="button" className="button" onClick={() => void save()}>
+          {words.export}
+        </button>
+        <button type="button" className="button bare" onClick={onRemove}>
+          {words.remove}
+        </button>
+      </div>
+    </li>
+  );
+}
+
+/** The list. */
+export function TakesView() {
+  const words = useHearingWords().takes;
+  const { pack } = usePracticeSession();
+  const { shelf, refresh } = useShelf(pack.id);
+  const [removed, setRemoved] = useState<WholeTake | null>(null);
+  if (!shelf) return null;
+  const remove = async (take: Take) => {
+    setRemoved(await removeTake(take));
+    await refresh();
+  };
+  const undo = async (whole: WholeTake) => {
+    setRemoved(null);
+    await keepTake(whole).catch(() => undefined);
+    await refresh();
+  };
+  return (
+    <details className="takes-view">
+      <summary>
+        <h2>{words.title}</h2>
+      </summary>
+      <p className="quiet">{words.lead}</p>
+      <p className="quiet">{words.space(shelf.used, shelf.left)}</p>
+      <div role="status" className="take-removed">
+        {removed && (
+          <>
+            <span>{words.removed}</span>
+            <button type="button" className="button" onClick={() => void undo(removed)}>
+              {words.undo}
+            </button>
+          </>
+        )}
+      </div>
+      {shelf.takes.length === 0 && <p>{words.empty}</p>}
+      <ul className="take-rows">
+        {shelf.takes.map((take) => (
+          <Row key={take.id} take={take} onRemove={() => void remove(take)} />
+        ))}
+      </ul>
+    </details>
+  );
+}

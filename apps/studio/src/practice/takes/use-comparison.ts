@@ -1,0 +1,77 @@
+/** A take and its model made ready for listening, and the choice between them. */
+import { exerciseKey } from '@shedbook/coach';
+import type { Form, Lesson } from '@shedbook/core';
+import { useEffect, useRef, useState } from 'react';
+import { formOf } from '../session/choice.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { Comparison, renderStrokes, type Side } from './comparison.ts';
+import { modelStrokes, playedStrokes } from './model.ts';
+import type { Take } from './take.ts';
+
+/** How far it is. */
+export type ComparisonState = 'empty' | 'preparing' | 'ready' | 'playing' | 'broken';
+
+/** Number of the take's exercise on today's sheet; null for the groove alone, undefined where it is gone. */
+function numberToday(lesson: Lesson, take: Take): number | null | undefined {
+  if (take.exercise === null) return null;
+  return lesson.exercises.find((each) => exerciseKey(each) === take.exercise)?.number;
+}
+
+/** After the last bar line the take rings on, in seconds. */
+const RINGING_SECONDS = 1;
+
+async function prepare(context: AudioContext, lesson: Lesson, form: Form, take: Take, audio: Blob | null) {
+  const number = numberToday(lesson, take);
+  const end = take.loops.at(-1)?.endSeconds ?? take.durationSeconds;
+  const request = {
+    durationSeconds: end + RINGING_SECONDS,
+    sampleRateHz: context.sampleRate,
+    setUp: lesson.setUp,
+  };
+  const strokes = number === undefined ? [] : modelStrokes(lesson, form, { ...take, number });
+  const [own, model] = await Promise.all([
+    audio
+      ? audio.arrayBuffer().then((bytes) => context.decodeAudioData(bytes))
+      : renderStrokes({ ...request, strokes: playedStrokes(take) }),
+    renderStrokes({ ...request, strokes }),
+  ]);
+  return new Comparison(context, own, model, audio ? take.latencySeconds : 0);
+}
+
+/** Listening to a take. @param audioOf its sound, asked for when somebody listens */
+export function useComparison(take: Take, audioOf: () => Promise<Blob | null>) {
+  const { lesson, player, stop: stopPlayer } = usePracticeSession();
+  const [state, setState] = useState<ComparisonState>('empty');
+  const [side, setSide] = useState<Side>('take');
+  const comparison = useRef<Comparison | null>(null);
+  useEffect(() => () => comparison.current?.stop(), []);
+  const start = () => {
+    stopPlayer();
+    comparison.current?.hear(side);
+    comparison.current?.play(() => setState('ready'));
+    setState('playing');
+  };
+  const load = async () => {
+    setState('preparing');
+    try {
+      const context = player.context();
+      await context.resume();
+      const audio = take.kind === 'audio' ? await audioOf() : null;
+      if (take.kind === 'audio' && !audio) return setState('broken');
+      comparison.current = await prepare(context, lesson, formOf(lesson, take.form), take, audio);
+      start();
+    } catch {
+      setState('broken');
+    }
+  };
+  const play = () => (comparison.current ? start() : void load());
+  const stop = () => {
+    comparison.current?.stop();
+    setState('ready');
+  };
+  const hear = (next: Side) => {
+    setSide(next);
+    comparison.current?.hear(next);
+  };
+  return { state, side, hear, play, stop, hasModel: numberToday(lesson, take) !== undefined };
+}
