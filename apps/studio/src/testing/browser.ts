@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { type RunningServer, type StoredLesson, startServer } from '@shedbook/server';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
+import { pathOf, type View } from '../shared/route.ts';
 
 /** The folder of the built studio; `SHEDBOOK_SITE` names another one. */
 export const SITE =
@@ -56,6 +57,23 @@ export async function openWindow(
   const page = await context.newPage();
   page.setDefaultTimeout(10_000);
   await page.goto(url);
+  return page;
+}
+
+/** A lesson of the demo in one of its views, on a desk of its own. */
+export async function openView(
+  browser: Browser,
+  title: string,
+  view: View,
+  options: BrowserContextOptions = { viewport: { width: 1440, height: 900 } },
+): Promise<Page> {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, options);
+  const link = await page.getByRole('link', { name: `Open ${title}` }).getAttribute('href');
+  const id = /lesson\/([\w-]+)/.exec(link ?? '')?.[1] ?? '';
+  await page.goto(new URL(pathOf({ at: 'lesson', id, view }), url).href);
+  await page.locator('main, .room').first().waitFor();
+  await settled(page);
   return page;
 }
 
