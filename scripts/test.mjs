@@ -9,6 +9,7 @@ const PROGRAMS = {
   xmllint: 'libxml2-utils',
   ffmpeg: 'ffmpeg',
   chromium: 'chromium',
+  unzip: 'unzip',
 };
 
 function requirePrograms() {

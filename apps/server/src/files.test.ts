@@ -3,6 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { formatPattern, parseLesson } from '@shedbook/core';
+import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import type { SheetPages, StoredLesson } from './contract.ts';
 import { createLesson, send, startTestServer, temporaryFolder } from './testing/temporary.ts';
@@ -77,4 +78,21 @@ describe('files', () => {
     const format = await send(server, 'GET', '/api/lessons/none/export/docx');
     expect(format).toMatchObject({ status: 400, body: { code: 'bad-request' } });
   });
+});
+
+it('[SE33] gives out a take-home pack while it goes on answering', async () => {
+  const server = await startTestServer();
+  const { id } = await createLesson(server, 'title: Ton für Ton\ntempo: 240\nexercises: ["x x x x"]\n');
+  const asked = fetch(new URL(`/api/lessons/${id}/practice.zip`, server.url));
+  const { status } = await send(server, 'GET', `/api/lessons/${id}/pages`);
+  expect(status).toBe(200);
+  const response = await asked;
+  expect(response.headers.get('content-type')).toBe('application/zip');
+  expect(response.headers.get('content-disposition')).toBe('attachment; filename="ton-fur-ton.zip"');
+  const files = unzipSync(new Uint8Array(await response.arrayBuffer()));
+  const pack = JSON.parse(Buffer.from(files['practice/pack.json'] ?? []).toString('utf8'));
+  expect(pack).toMatchObject({ id, lesson: { title: 'Ton für Ton' } });
+  const broken = await createLesson(server, 'meter: five\n');
+  const refused = await send(server, 'GET', `/api/lessons/${broken.id}/practice.zip`);
+  expect(refused).toMatchObject({ status: 422, body: { code: 'lesson-has-errors' } });
 });

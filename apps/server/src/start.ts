@@ -65,7 +65,8 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const dataDir = options.dataDir ?? defaultDataDir(process.env, process.platform);
   const store = createLessonStore(openDatabase(dataDir), () => new Date());
   const sheets = createSheetMaker();
-  const app = createApp({ store, sheets, staticDir: options.staticDir ?? builtStudio(), host });
+  const packs = createSheetMaker();
+  const app = createApp({ store, sheets, packs, staticDir: options.staticDir ?? builtStudio(), host });
   try {
     await prepare(store, options.seedLessonsDir);
     const url = await app.listen({ host, port });
@@ -74,6 +75,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
       close: async () => {
         await app.close();
         await sheets.close();
+        await packs.close();
         await store.close();
       },
     };

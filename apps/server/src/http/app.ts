@@ -14,6 +14,8 @@ import { refuse } from './refuse.ts';
 export interface AppParts {
   readonly store: LessonStore;
   readonly sheets: SheetMaker;
+  /** Makes packs, which takes long, in a thread of its own. */
+  readonly packs: SheetMaker;
   /** Folder of the built studio. */
   readonly staticDir: string;
   /** Host that it listens on. */
@@ -70,7 +72,7 @@ function addStudio(app: FastifyInstance, staticDir: string): void {
 }
 
 /** The server, not yet listening. */
-export function createApp({ store, sheets, staticDir, host }: AppParts): FastifyInstance {
+export function createApp({ store, sheets, packs, staticDir, host }: AppParts): FastifyInstance {
   const app = Fastify({ bodyLimit: BODY_LIMIT_BYTES, logger: false, forceCloseConnections: true });
   app.addHook('onRequest', async (request, reply) => {
     if (!isOurs(request, host)) {
@@ -83,7 +85,7 @@ export function createApp({ store, sheets, staticDir, host }: AppParts): Fastify
   });
   addErrors(app);
   addLessonRoutes(app, store, sheets);
-  addFileRoutes(app, store, sheets);
+  addFileRoutes(app, { store, sheets, packs });
   addStudio(app, staticDir);
   return app;
 }

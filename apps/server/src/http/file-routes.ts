@@ -42,6 +42,16 @@ function addSheetRoutes(app: FastifyInstance, store: LessonStore, sheets: SheetM
   });
 }
 
+function addPackRoute(app: FastifyInstance, store: LessonStore, packs: SheetMaker): void {
+  app.get<{ Params: WithId }>('/api/lessons/:id/practice.zip', async (request, reply) => {
+    const stored = await store.read(request.params.id);
+    if (!stored) return refuseMissing(reply);
+    const bytes = await packs.pack(stored.text, stored.id);
+    if (!bytes) return refuseErrors(reply);
+    return attach(reply, fileNameOf(stored.text, '.zip'), 'application/zip').send(Buffer.from(bytes));
+  });
+}
+
 function sendExport(reply: FastifyReply, stored: StoredLesson, format: ExportFormat): FastifyReply {
   const { lesson } = parseLesson(stored.text, 'lesson');
   if (!lesson) return refuseErrors(reply);
@@ -74,11 +84,19 @@ function addExchangeRoutes(app: FastifyInstance, store: LessonStore): void {
   );
 }
 
+/** What files are made with. */
+interface FileParts {
+  readonly store: LessonStore;
+  readonly sheets: SheetMaker;
+  readonly packs: SheetMaker;
+}
+
 /** Adds the routes of files. */
-export function addFileRoutes(app: FastifyInstance, store: LessonStore, sheets: SheetMaker): void {
+export function addFileRoutes(app: FastifyInstance, { store, sheets, packs }: FileParts): void {
   app.addContentTypeParser('application/octet-stream', { parseAs: 'buffer' }, (_request, body, done) =>
     done(null, body),
   );
   addSheetRoutes(app, store, sheets);
+  addPackRoute(app, store, packs);
   addExchangeRoutes(app, store);
 }

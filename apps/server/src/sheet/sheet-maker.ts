@@ -8,6 +8,8 @@ export interface SheetMaker {
   warm(): void;
   pages(text: string): Promise<readonly string[] | null>;
   pdf(text: string): Promise<Uint8Array | null>;
+  /** A take-home pack as a ZIP file; `name` is the lasting name of the lesson. */
+  pack(text: string, name: string): Promise<Uint8Array | null>;
   close(): Promise<void>;
 }
 
@@ -40,7 +42,7 @@ export function createSheetMaker(): SheetMaker {
     fresh.unref();
     return fresh;
   };
-  const ask = (text: string, want: SheetOrder['want']) =>
+  const ask = (text: string, want: SheetOrder['want'], name = '') =>
     new Promise<SheetAnswer>((resolve, reject) => {
       worker ??= open();
       orders += 1;
@@ -49,7 +51,7 @@ export function createSheetMaker(): SheetMaker {
         else if (answer.kind === 'broken') reject(new Error(answer.message));
         else resolve(answer);
       });
-      const order: SheetOrder = { id: orders, text, want };
+      const order: SheetOrder = { id: orders, text, want, name };
       worker.postMessage(order);
     });
   return {
@@ -63,6 +65,10 @@ export function createSheetMaker(): SheetMaker {
     pdf: async (text) => {
       const answer = await ask(text, 'pdf');
       return answer.kind === 'pdf' ? answer.bytes : null;
+    },
+    pack: async (text, name) => {
+      const answer = await ask(text, 'pack', name);
+      return answer.kind === 'pack' ? answer.bytes : null;
     },
     close: async () => {
       await worker?.terminate();

@@ -1,15 +1,18 @@
 /** What the server and its engraving thread say to each other. */
 
-/** Asks for the pages of a lesson, as pictures or as a file. */
+/** Asks for the pages of a lesson, as pictures or as a file, or for a take-home pack in one file. */
 export interface SheetOrder {
   readonly id: number;
   readonly text: string;
-  readonly want: 'pages' | 'pdf';
+  readonly want: 'pages' | 'pdf' | 'pack';
+  /** Lasting name of the lesson, for a pack. */
+  readonly name: string;
 }
 
 /** An answer to the order with the same id. */
 export type SheetAnswer =
   | { readonly id: number; readonly kind: 'pages'; readonly pages: readonly string[] }
   | { readonly id: number; readonly kind: 'pdf'; readonly bytes: Uint8Array }
+  | { readonly id: number; readonly kind: 'pack'; readonly bytes: Uint8Array }
   | { readonly id: number; readonly kind: 'errors' }
   | { readonly id: number; readonly kind: 'broken'; readonly message: string };

@@ -23,7 +23,8 @@ export function fileNameOf(title: string | null, format: ExportFormat): string {
   return `${plain || 'lesson'}${ENDINGS[format]}`;
 }
 
-function offer(file: Blob, name: string): void {
+/** Hands a file to the person at the screen. */
+export function offer(file: Blob, name: string): void {
   const url = URL.createObjectURL(file);
   const link = Object.assign(document.createElement('a'), { href: url, download: name });
   link.click();

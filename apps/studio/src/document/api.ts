@@ -92,6 +92,15 @@ export async function exportLesson(id: string, format: 'musicxml' | 'midi'): Pro
   return response.ok ? response.blob() : answer<Blob>(response);
 }
 
+/** A take-home pack of a lesson, and the name of its file. */
+export async function readPack(id: string): Promise<{ readonly file: Blob; readonly name: string }> {
+  const response = await ask('GET', `/api/lessons/${id}/practice.zip`);
+  if (!response.ok) return answer(response);
+  const [, name = 'practice.zip'] =
+    /filename="([^"]+)"/.exec(response.headers.get('content-disposition') ?? '') ?? [];
+  return { file: await response.blob(), name };
+}
+
 /** A MusicXML or MIDI file as a new lesson. */
 export async function importLesson(file: File): Promise<StoredLesson> {
   const path = `/api/import?name=${encodeURIComponent(file.name)}`;

@@ -9,6 +9,7 @@ import { useLive } from '../groove/use-live.ts';
 import { Check, Choices, Range } from '../shared/controls.tsx';
 import { Icon } from '../shared/icons.tsx';
 import { useWords } from '../words/words.tsx';
+import { TakeHome } from './take-home.tsx';
 import { useSheet } from './use-sheet.ts';
 import './print.css';
 
@@ -101,6 +102,7 @@ export function PrintView({ state, lesson }: PrintViewProps) {
           {status === 'preparing' && words.preparing}
           {status === 'failed' && words.failed}
         </p>
+        <TakeHome state={state} lesson={lesson} />
       </div>
       <section className="print-pages" aria-label={words.preview} aria-busy={status === 'preparing'}>
         {pages.map((svg, index) => (

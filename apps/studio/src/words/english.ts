@@ -308,6 +308,15 @@ export const english = {
     page: (n: number, of: number) => `Page ${n} of ${of}`,
     preparing: 'Engraving the pages …',
     failed: 'The pages could not be engraved.',
+    takeHome: 'For practising at home',
+    takeHomeHint:
+      'A page with this lesson that students open on a phone or tablet: it plays, listens and works without a network. Unpack it on any web host.',
+    practicePage: 'Address of that page',
+    practicePageHint: 'Printed on the sheet as a code to scan.',
+    practicePageWrong: 'An address begins with https://',
+    makePack: 'Take-home pack (ZIP)',
+    makingPack: 'Making the pack; recording every exercise takes a while …',
+    packFailed: 'The pack could not be made.',
   },
   room: {
     leave: 'Leave the lesson room',

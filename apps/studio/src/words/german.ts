@@ -308,6 +308,15 @@ export const german: Words = {
     page: (n, of) => `Seite ${n} von ${of}`,
     preparing: 'Die Seiten werden gestochen …',
     failed: 'Die Seiten konnten nicht gestochen werden.',
+    takeHome: 'Zum Üben zu Hause',
+    takeHomeHint:
+      'Eine Seite mit dieser Lektion, die Lernende auf Handy oder Tablet öffnen: sie spielt, hört zu und geht ohne Netz. Auf einem beliebigen Webserver auspacken.',
+    practicePage: 'Adresse dieser Seite',
+    practicePageHint: 'Steht auf dem Blatt als Code zum Scannen.',
+    practicePageWrong: 'Eine Adresse beginnt mit https://',
+    makePack: 'Paket zum Mitnehmen (ZIP)',
+    makingPack: 'Das Paket entsteht; jede Übung aufzunehmen dauert eine Weile …',
+    packFailed: 'Das Paket konnte nicht gemacht werden.',
   },
   room: {
     leave: 'Unterricht verlassen',

@@ -1,0 +1,103 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { parseLesson } from '@shedbook/core';
+import { loadEngraver, loadFonts } from '@shedbook/engrave';
+import { unzipSync } from 'fflate';
+import { describe, expect, it } from 'vitest';
+import { type PackFile, textFile } from './file.ts';
+import { makePack } from './make-pack.ts';
+import type { Pack } from './pack.ts';
+import { zipPack } from './zip.ts';
+
+const TEXT = `title: First swing
+tempo: 240
+feel: triplet
+exercises:
+  - x.. ..x x.x ...
+  - ..x ..x x.. x.. | ... x.. ... x..
+`;
+
+const APP: readonly PackFile[] = [
+  textFile('assets/index-1.js', 'start()'),
+  textFile('index.html', '<!doctype html><title>Practice</title>'),
+  textFile('sw.js', 'keep();'),
+];
+
+const { resolve } = createRequire(import.meta.url);
+const engraver = await loadEngraver();
+const fonts = await loadFonts((specifier) => readFile(resolve(specifier)));
+
+async function packOf(text: string, audio = false): Promise<ReadonlyMap<string, string>> {
+  const { lesson } = parseLesson(text, 'lesson');
+  if (!lesson) throw new Error('the lesson has problems');
+  const files = await makePack({ id: 'first-swing', lesson, text, app: APP, engraver, fonts, audio });
+  return new Map(files.map(({ path, content }) => [path, Buffer.from(content).toString('latin1')]));
+}
+
+function describedBy(files: ReadonlyMap<string, string>): Pack {
+  return JSON.parse(Buffer.from(files.get('pack.json') ?? '', 'latin1').toString('utf8')) as Pack;
+}
+
+describe('a take-home pack', () => {
+  it('[SE30] holds the page, the lesson, tiles, files and recordings, and says what is kept offline', async () => {
+    const files = await packOf(TEXT, true);
+    const pack = describedBy(files);
+    expect(files.get('index.html')).toContain('<title>First swing</title>');
+    expect(files.get('assets/index-1.js')).toBe('start()');
+    expect(JSON.parse(files.get('manifest.webmanifest') ?? '')).toMatchObject({
+      name: 'First swing',
+      scope: './',
+    });
+    // definition: one bar and two bars, each alone and with the groove of one bar
+    expect(pack.exercises.map(({ own, full }) => [own.length, full.length])).toEqual([
+      [1, 1],
+      [2, 2],
+    ]);
+    const tiles = [...pack.exercises.flatMap(({ own, full }) => [...own, ...full]), ...pack.groove];
+    for (const { tile } of tiles) expect(files.get(tile)).toMatch(/^<svg/);
+    const kinds = pack.downloads.map(({ kind, exercise, path }) => `${kind} ${exercise} ${path}`);
+    expect(kinds.toSorted()).toEqual([
+      'audio 1 files/audio/01.mp3',
+      'audio 2 files/audio/02.mp3',
+      'lesson null files/first-swing.lesson.yaml',
+      'midi 1 files/exercises/01.mid',
+      'midi 2 files/exercises/02.mid',
+      'midi null files/sheet.mid',
+      'musicxml 1 files/exercises/01.musicxml',
+      'musicxml 2 files/exercises/02.musicxml',
+      'musicxml null files/sheet.musicxml',
+      'sheet null files/sheet.pdf',
+    ]);
+    for (const { path, bytes } of pack.downloads) expect(files.get(path)).toHaveLength(bytes);
+    // standard: ISO 32000 and RP-001: files begin with these bytes; ISO/IEC 11172-3: a frame begins with 11 set bits
+    expect(files.get('files/sheet.pdf')).toMatch(/^%PDF-/);
+    expect(files.get('files/exercises/01.mid')).toMatch(/^MThd/);
+    expect(Buffer.from(files.get('files/audio/01.mp3') ?? '', 'latin1').readUInt16BE() & 0xffe0).toBe(0xffe0);
+    const worker = files.get('sw.js') ?? '';
+    const kept = JSON.parse(/^self\.SHEDBOOK_PACK=(.*);\n/.exec(worker)?.[1] ?? '{}') as Record<
+      string,
+      unknown
+    >;
+    const offline = [...files.keys()].filter((path) => !path.startsWith('files/audio/') && path !== 'sw.js');
+    expect(kept).toEqual({ id: 'first-swing', version: pack.version, files: offline.toSorted() });
+    expect(worker.endsWith('keep();')).toBe(true);
+  });
+
+  it('[SE31] is the same for the same lesson, and of another version for any other', async () => {
+    const once = await packOf(TEXT);
+    expect(await packOf(TEXT)).toEqual(once);
+    const other = await packOf(TEXT.replace('x.x ...', 'x.x ..x'));
+    expect(describedBy(other).version).not.toBe(describedBy(once).version);
+    expect(other.get('sw.js')).not.toBe(once.get('sw.js'));
+  });
+
+  it('[SE32] is packed into one folder of a ZIP file, byte for byte', () => {
+    const files = [...APP, { path: 'files/a.mp3', content: new Uint8Array([255, 251, 1, 2]) }];
+    const zip = zipPack(files, 'practice');
+    expect(zipPack(files, 'practice')).toEqual(zip);
+    // library: fflate, unzipSync
+    const opened = unzipSync(zip);
+    expect(Object.keys(opened)).toEqual(files.map(({ path }) => `practice/${path}`));
+    for (const { path, content } of files) expect(opened[`practice/${path}`]).toEqual(content);
+  });
+});
