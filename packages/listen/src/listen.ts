@@ -168,6 +168,7 @@ export function reportAligned(known: Aligned): Listened {
   const report = measure({
     ...take,
     lesson: asked.lesson,
+    askedBpm: asked.bpm ?? asked.lesson.tempo.startBpm,
     grid,
     bars: alignment.bars,
     decision,

@@ -4,12 +4,12 @@
  * Conventions: offsets in ms against the take's own pulse and the lesson's feel, positive late; levels in dB;
  * spreads robust (`statistics.ts`).
  */
-import type { Lesson, ReportStroke, Voice, VoiceReport } from '@shedbook/core';
+import { type Lesson, type ReportStroke, swingAt, type Voice, type VoiceReport } from '@shedbook/core';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import type { Place } from '../decide/places.ts';
 import type { Decision, HeardStroke } from '../decide/strokes.ts';
-import { type FullReport, REPORT_VERSION, type TempoPoint } from '../report/take-report.ts';
+import { type AskedOf, type FullReport, REPORT_VERSION, type TempoPoint } from '../report/take-report.ts';
 import { type DuePlace, findPlaces } from './findings.ts';
 import { type Pulse, type PulsePoint, pulseThrough } from './pulse.ts';
 import { fitLine, median, spread } from './statistics.ts';
@@ -25,6 +25,8 @@ export interface Heard {
   readonly decision: Decision;
   readonly confidence: number;
   readonly notHeard: readonly string[];
+  /** Quarter notes a minute that were asked. */
+  readonly askedBpm: number;
   /** What offsets are measured against; the take's own pulse when left out. */
   readonly clock?: Pulse;
 }
@@ -109,6 +111,16 @@ function swingOf(heard: Heard, pulse: Pulse) {
   return summariseSwing(swingRatios(beats, onsets));
 }
 
+function askedOf({ lesson, grid, askedBpm }: Heard, bpm: number): AskedOf {
+  const swing = swingAt(lesson.feel, bpm);
+  return {
+    bpm: askedBpm,
+    swingRatio: swing?.of === 'eighths' ? swing.ratio : null,
+    beatsInBar: grid.beats.length,
+    quartersInBar: grid.quarters,
+  };
+}
+
 /** The report of what was heard. */
 export function measure(heard: Heard): FullReport {
   const { grid, lesson, decision, bars } = heard;
@@ -172,7 +184,7 @@ export function measure(heard: Heard): FullReport {
     notHeard: heard.notHeard,
     tempo,
     barToBarPercent: changes.length > 0 ? median(changes) : null,
-    findings: findPlaces(due, centres, threshold),
+    findings: findPlaces(grid, due, centres, threshold),
     evenness: played.map((voice) => ({
       voice,
       spreadDb: spread(
@@ -184,5 +196,6 @@ export function measure(heard: Heard): FullReport {
     playedBars: bars.map((bar) => (bar.formBar === null ? null : grid.bars[bar.formBar]!.bar)),
     lessonBalanceDb: Object.fromEntries(grid.voices.map((voice) => [voice, lesson.balance[voice]])),
     lead: lesson.lead,
+    asked: askedOf(heard, bpm),
   };
 }

@@ -109,6 +109,25 @@ describe('a take of notes', () => {
     expect(report.voices.snare).toMatchObject({ hits: 39, missed: 1, extra: 1 });
   });
 
+  it('[LI29] finds what comes round again in whatever bar of the form it is', () => {
+    const early = ({ voice, written: { bar, beat, slot } }: TrueNote) =>
+      voice === 'snare' && beat === 3 && slot === 3 && bar <= 6 ? -0.024 : 0;
+    const notes = play(1, 100, early).filter(
+      ({ voice, written }) => !(voice === 'hihat-foot' && written.beat === 4 && written.bar !== 2),
+    );
+    // definition: 24 ms early in 6 of 8 bars, and left out in 7 of 8
+    expect(reportOf(notes.map(bare)).findings).toEqual([
+      {
+        ...{ voice: 'hihat-foot', bar: 1, beat: 4, slot: 1, slots: 1, everyBar: true },
+        ...{ kind: 'missed', offsetMs: 0, times: 7, of: 8 },
+      },
+      {
+        ...{ voice: 'snare', bar: 1, beat: 3, slot: 3, slots: 3, everyBar: true },
+        ...{ kind: 'early', offsetMs: expect.closeTo(-24, 6), times: 6, of: 8 },
+      },
+    ]);
+  });
+
   it('[LI28] refuses another exercise and names it, another lesson, and nothing', () => {
     const second = listenToNotes(play(2, 100).map(bare), 30, asked);
     expect(second.refusal?.code).toBe('wrong-exercise');

@@ -88,6 +88,7 @@ export function reportOnNotes(known: AlignedNotes): Listened {
     kind: 'midi',
     durationSeconds: known.durationSeconds,
     lesson: asked.lesson,
+    askedBpm: asked.bpm ?? asked.lesson.tempo.startBpm,
     grid,
     bars: known.bars.slice(fromBar, toBar),
     decision,

@@ -25,6 +25,8 @@ export interface PlaceFinding {
   readonly kind: 'early' | 'late' | 'missed';
   /** Median offset in ms from where it is written; for a missed stroke 0. */
   readonly offsetMs: number;
+  /** Whether the voice plays the same in every bar, so that the bar need not be named. */
+  readonly everyBar: boolean;
   /** In how many of the times it was played (or due). */
   readonly times: number;
   readonly of: number;
@@ -34,6 +36,16 @@ export interface PlaceFinding {
 export interface Evenness {
   readonly voice: Voice;
   readonly spreadDb: number;
+}
+
+/** What was asked, as far as remarks need it. */
+export interface AskedOf {
+  /** Quarter notes a minute. */
+  readonly bpm: number;
+  /** The lesson's swing ratio at the tempo that was played, where eighths swing; null for an even feel. */
+  readonly swingRatio: number | null;
+  readonly beatsInBar: number;
+  readonly quartersInBar: number;
 }
 
 /** A report with everything that was measured. */
@@ -48,4 +60,5 @@ export interface FullReport extends TakeReport {
   /** The lesson's balance for the voices of this exercise, for the ladder. */
   readonly lessonBalanceDb: Readonly<Partial<Record<Voice, number>>>;
   readonly lead: Voice;
+  readonly asked: AskedOf;
 }
