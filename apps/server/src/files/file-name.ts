@@ -1,14 +1,7 @@
 /** File names for what a lesson is taken away as. */
-import { parseLesson } from '@shedbook/core';
+import { fileNameOf, parseLesson } from '@shedbook/core';
 
-/** A name of letters, digits and hyphens from a lesson's title, with an ending such as `.pdf`. */
-export function fileNameOf(text: string, ending: string): string {
-  const title = parseLesson(text, 'lesson').lesson?.title ?? '';
-  const plain = title
-    .normalize('NFD')
-    .replaceAll(/\p{M}/gu, '')
-    .toLowerCase()
-    .replaceAll(/[^a-z0-9]+/g, '-')
-    .replaceAll(/^-|-$/g, '');
-  return `${plain || 'lesson'}${ending}`;
+/** The file name of a lesson's text, with an ending such as `.pdf`. */
+export function fileNameOfText(text: string, ending: string): string {
+  return fileNameOf(parseLesson(text, 'lesson').lesson?.title ?? null, ending);
 }

@@ -3,7 +3,7 @@ import { parseLesson } from '@shedbook/core';
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import type { StoredLesson } from '../contract.ts';
 import { EXPORT_FACTS, type ExportFormat, exportLesson } from '../files/export-lesson.ts';
-import { fileNameOf } from '../files/file-name.ts';
+import { fileNameOfText } from '../files/file-name.ts';
 import { importLesson } from '../files/import-lesson.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
@@ -38,7 +38,7 @@ function addSheetRoutes(app: FastifyInstance, store: LessonStore, sheets: SheetM
     if (!stored) return refuseMissing(reply);
     const bytes = await sheets.pdf(stored.text);
     if (!bytes) return refuseErrors(reply);
-    return attach(reply, fileNameOf(stored.text, '.pdf'), 'application/pdf').send(Buffer.from(bytes));
+    return attach(reply, fileNameOfText(stored.text, '.pdf'), 'application/pdf').send(Buffer.from(bytes));
   });
 }
 
@@ -48,7 +48,7 @@ function addPackRoute(app: FastifyInstance, store: LessonStore, packs: SheetMake
     if (!stored) return refuseMissing(reply);
     const bytes = await packs.pack(stored.text, stored.id);
     if (!bytes) return refuseErrors(reply);
-    return attach(reply, fileNameOf(stored.text, '.zip'), 'application/zip').send(Buffer.from(bytes));
+    return attach(reply, fileNameOfText(stored.text, '.zip'), 'application/zip').send(Buffer.from(bytes));
   });
 }
 
@@ -58,7 +58,7 @@ function sendExport(reply: FastifyReply, stored: StoredLesson, format: ExportFor
   const { ending, type } = EXPORT_FACTS[format];
   const content = exportLesson(lesson, format);
   const body = typeof content === 'string' ? content : Buffer.from(content);
-  return attach(reply, fileNameOf(stored.text, ending), type).send(body);
+  return attach(reply, fileNameOfText(stored.text, ending), type).send(body);
 }
 
 function addExchangeRoutes(app: FastifyInstance, store: LessonStore): void {

@@ -1,4 +1,5 @@
 /** Files in and out of the desk. */
+import { fileNameOf } from '@shedbook/core';
 import type { StoredLesson } from '@shedbook/server';
 import { createLesson, exportLesson, importLesson } from '../document/api.ts';
 import { titleOf } from '../edit/heading.ts';
@@ -12,17 +13,6 @@ const ENDINGS: Readonly<Record<ExportFormat, string>> = {
   midi: '.mid',
 };
 
-/** A file name from a title: letters, digits and hyphens. */
-export function fileNameOf(title: string | null, format: ExportFormat): string {
-  const plain = (title ?? 'lesson')
-    .normalize('NFD')
-    .replaceAll(/\p{M}/gu, '')
-    .toLowerCase()
-    .replaceAll(/[^a-z0-9]+/g, '-')
-    .replaceAll(/^-|-$/g, '');
-  return `${plain || 'lesson'}${ENDINGS[format]}`;
-}
-
 /** Hands a file to the person at the screen. */
 export function offer(file: Blob, name: string): void {
   const url = URL.createObjectURL(file);
@@ -33,7 +23,7 @@ export function offer(file: Blob, name: string): void {
 
 /** Hands a lesson out as a file. */
 export async function downloadFromServer(stored: StoredLesson, format: ExportFormat): Promise<void> {
-  const name = fileNameOf(titleOf(stored.text), format);
+  const name = fileNameOf(titleOf(stored.text), ENDINGS[format]);
   if (format === 'yaml') offer(new Blob([stored.text], { type: 'application/yaml' }), name);
   else offer(await exportLesson(stored.id, format), name);
 }

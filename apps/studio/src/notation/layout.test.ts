@@ -1,6 +1,7 @@
 import { meter, notateBar, parsePattern, type Voice } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { type BarLayout, BEAT_LEAD, layOutBar } from './layout.ts';
+import { headOf } from './staff.ts';
 
 const FOUR = meter('4/4');
 
@@ -53,5 +54,17 @@ describe('a bar on the screen', () => {
       'one line',
     );
     expect(hands.texts.map((text) => text.text)).toEqual(['R', 'L', 'R']);
+  });
+});
+
+describe('heads', () => {
+  it('[ST107] draws a rim shot with a slash through its head, as print has it', () => {
+    const slashes = (text: string) => {
+      const bar = notateBar([{ voice: 'snare', cells: parsePattern(text).bars[0] ?? [] }], meter('4/4'));
+      return layOutBar(bar, 'one line').lines.filter((line) => line.x1 < line.x2 && line.y1 > line.y2);
+    };
+    expect([slashes('x x x x').length, slashes('r x R x').length]).toEqual([0, 2]);
+    expect(headOf('rimshot', 'normal')).toBe('blackHead');
+    expect([headOf('sidestick', 'normal'), headOf('ride', 'bell')]).toEqual(['crossHead', 'diamondHead']);
   });
 });

@@ -7,6 +7,7 @@
  */
 import {
   beatStarts,
+  HEAD_KINDS,
   type NotatedBar,
   type NotatedEvent,
   type NotatedGroup,
@@ -141,7 +142,7 @@ function drawHeads(ink: Ink, placed: Placed): void {
       ink.glyphs.push({ glyph: 'openParenthesis', x: left - 6, y });
       ink.glyphs.push({ glyph: 'closeParenthesis', x: left + HEAD_WIDTH + 1, y });
     }
-    if (head.voice === 'rimshot') {
+    if (HEAD_KINDS[head.voice] === 'slashed') {
       ink.lines.push({ x1: left - 2, y1: y + 7, x2: left + HEAD_WIDTH + 2, y2: y - 7, width: 1.6 });
     }
     if (head.voice === 'hihat-open' || head.articulation === 'splash') ink.rings.push({ x: placed.x, y });

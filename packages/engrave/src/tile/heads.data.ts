@@ -1,10 +1,8 @@
 /**
- * Which notehead each voice has; where it stands is core's map.
- *
- * Sources: x for cymbals, normal for drums (common practice); side stick and hi-hat foot x: florento/MEI-GMD
- * mapping.md, column "note US". The slashed head of the rim shot and the ringed one of the hi-hat splash are ours.
+ * Which notehead of the music font each voice has: the kinds of heads are core's map. The ringed head of the hi-hat
+ * splash is ours.
  */
-import type { Voice } from '@shedbook/core';
+import { HEAD_KINDS, type HeadKind, type Voice } from '@shedbook/core';
 
 /** Noteheads by their SMuFL names. */
 export type Head =
@@ -23,18 +21,14 @@ export const HEAD_CODE_POINTS: Readonly<Record<Head, string>> = {
   noteheadCircleX: 'E0B3',
 };
 
-/** Head of a plain stroke of each voice, highest voice first. */
-export const VOICE_HEADS: Readonly<Record<Voice, Head>> = {
-  crash: 'noteheadXBlack',
-  hihat: 'noteheadXBlack',
-  'hihat-open': 'noteheadXBlack',
-  ride: 'noteheadXBlack',
-  'tom-high': 'noteheadBlack',
-  'tom-mid': 'noteheadBlack',
-  snare: 'noteheadBlack',
-  sidestick: 'noteheadXBlack',
-  rimshot: 'noteheadSlashedBlack1',
-  'tom-low': 'noteheadBlack',
-  bass: 'noteheadBlack',
-  'hihat-foot': 'noteheadXBlack',
+/** SMuFL name of each kind of head. */
+const BY_KIND: Readonly<Record<HeadKind, Head>> = {
+  normal: 'noteheadBlack',
+  x: 'noteheadXBlack',
+  slashed: 'noteheadSlashedBlack1',
 };
+
+/** Head of a plain stroke of each voice, highest voice first. */
+export const VOICE_HEADS = Object.fromEntries(
+  Object.entries(HEAD_KINDS).map(([voice, kind]) => [voice, BY_KIND[kind]]),
+) as Readonly<Record<Voice, Head>>;

@@ -1,0 +1,27 @@
+/**
+ * Which kind of notehead each voice has: one map for print, screen and MusicXML.
+ *
+ * Sources: crosses for cymbals, normal heads for drums (N. Weinberg, Percussive Notes, June 1994, and common
+ * practice since); side stick and hi-hat foot crossed: florento/MEI-GMD mapping.md, column "note US". The slashed
+ * head of the rim shot is ours: a rim shot and a snare stroke stand in the same space.
+ */
+import type { Voice } from '../groove/voice.ts';
+
+/** A notehead by its name in MusicXML. */
+export type HeadKind = 'normal' | 'x' | 'slashed';
+
+/** Head of a plain stroke of each voice. */
+export const HEAD_KINDS: Readonly<Record<Voice, HeadKind>> = {
+  crash: 'x',
+  hihat: 'x',
+  'hihat-open': 'x',
+  ride: 'x',
+  'tom-high': 'normal',
+  'tom-mid': 'normal',
+  snare: 'normal',
+  sidestick: 'x',
+  rimshot: 'slashed',
+  'tom-low': 'normal',
+  bass: 'normal',
+  'hihat-foot': 'x',
+};
