@@ -8,7 +8,7 @@ import { useLive } from '../groove/use-live.ts';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { sayExercise } from '../page/exercise-row.tsx';
 import { Check, Range } from '../shared/controls.tsx';
-import { useWords } from '../words/words.tsx';
+import { useSaid, useWords } from '../words/words.tsx';
 import { DifficultyLine } from './difficulty-line.tsx';
 import { type Composer, useComposer } from './use-composer.ts';
 import { Vocabulary } from './vocabulary.tsx';
@@ -139,6 +139,7 @@ function ComposedPage({ lesson, kept, onKeep, chosen, onChoose }: ComposedPagePr
 /** The view. */
 export function ComposeView({ state, lesson }: ComposeViewProps) {
   const words = useWords().compose;
+  const said = useSaid();
   const [kept, setKept] = useState<readonly number[]>([]);
   const [chosen, setChosen] = useState(0);
   const composer = useComposer(lesson, state.text, kept);
@@ -151,7 +152,7 @@ export function ComposeView({ state, lesson }: ComposeViewProps) {
       <Settings lesson={lesson} composer={composer} />
       <p className="compose-status" role="status">
         {composer.working && words.working}
-        {!composer.working && composer.notes.join(' ')}
+        {!composer.working && composer.notes.map(said).join(' ')}
       </p>
       {composer.grades.length > 0 && (
         <DifficultyLine grades={composer.grades} chosen={chosen} onChoose={setChosen} />

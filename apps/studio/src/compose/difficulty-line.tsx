@@ -1,6 +1,6 @@
 /** How hard each bar is, as a line along the page; a bar can be chosen to hear why. */
 import type { KeyboardEvent, PointerEvent } from 'react';
-import { useLanguage } from '../words/words.tsx';
+import { useSaid, useWords } from '../words/words.tsx';
 import type { BarGrade } from './composer-messages.ts';
 
 interface DifficultyLineProps {
@@ -22,7 +22,8 @@ function pointsOf(grades: readonly BarGrade[]): readonly (readonly [number, numb
 }
 
 function Reasons({ grade, number }: { readonly grade: BarGrade; readonly number: number }) {
-  const { words, tag } = useLanguage();
+  const words = useWords();
+  const said = useSaid();
   return (
     <section className="reasons" aria-live="polite" aria-label={words.compose.why(number)}>
       <h3>
@@ -32,7 +33,7 @@ function Reasons({ grade, number }: { readonly grade: BarGrade; readonly number:
         {grade.reasons.map((reason) => (
           <li key={reason.part}>
             <strong>{words.compose.points(reason.points)}</strong>
-            <span>{tag === 'en' ? reason.text : (words.compose.parts[reason.part] ?? reason.part)}</span>
+            <span>{said(reason.text)}</span>
           </li>
         ))}
       </ul>
@@ -74,7 +75,7 @@ function useChoosing(bars: number, index: number, onChoose: (index: number) => v
 
 /** The line. */
 export function DifficultyLine({ grades, chosen, onChoose }: DifficultyLineProps) {
-  const { words } = useLanguage();
+  const words = useWords();
   const points = pointsOf(grades);
   const index = Math.min(chosen, grades.length - 1);
   const grade = grades[index];

@@ -4,7 +4,7 @@ import { useId, useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
 import { setFeel, setMeter, setTempo } from '../edit/heading.ts';
 import { Choices } from '../shared/controls.tsx';
-import { useWords } from '../words/words.tsx';
+import { useSaid, useWords } from '../words/words.tsx';
 
 interface CheckedFieldProps {
   readonly label: string;
@@ -17,6 +17,7 @@ interface CheckedFieldProps {
 /** A field that keeps only what is right and says what it wants. */
 function CheckedField({ label, value, expected, isRight, onKeep }: CheckedFieldProps) {
   const words = useWords().page;
+  const said = useSaid();
   const id = useId();
   const [text, setText] = useState(value);
   const wrong = !isRight(text);
@@ -35,7 +36,7 @@ function CheckedField({ label, value, expected, isRight, onKeep }: CheckedFieldP
       />
       {wrong && (
         <p className="problem" id={`${id}-fault`}>
-          {words.found(`"${text}"`, expected)}
+          {words.found(`"${text}"`, said(expected))}
         </p>
       )}
     </div>

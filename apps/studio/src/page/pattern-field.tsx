@@ -4,14 +4,16 @@ import {
   formatPattern,
   isMark,
   isStruck,
+  MARKS,
   type Meter,
+  marksFor,
   type Pattern,
   parsePattern,
   strikeOf,
   type Voice,
 } from '@shedbook/core';
 import { useEffect, useId, useState } from 'react';
-import { useWords } from '../words/words.tsx';
+import { useSaid, useWords } from '../words/words.tsx';
 
 interface PatternFieldProps {
   readonly pattern: Pattern;
@@ -30,12 +32,14 @@ function faultOf(text: string, voice: Voice, meter: Meter): Fault | null {
   const fault = findPatternFaults(text, meter)[0];
   if (fault) return fault;
   const wrong = [...text].find((mark) => isMark(mark) && isStruck(mark) && !strikeOf(voice, mark));
-  return wrong ? { found: `"${wrong}"`, expected: voice, repair: null } : null;
+  const marks = marksFor(voice, MARKS).join(' ');
+  return wrong ? { found: `mark "${wrong}" on ${voice}`, expected: `one of ${marks}`, repair: null } : null;
 }
 
 /** The field; the pattern changes as soon as the text is one. */
 export function PatternField({ pattern, voice, meter, onChange }: PatternFieldProps) {
   const words = useWords().page;
+  const said = useSaid();
   const id = useId();
   const canonical = formatPattern(pattern);
   const [text, setText] = useState(canonical);
@@ -66,8 +70,8 @@ export function PatternField({ pattern, voice, meter, onChange }: PatternFieldPr
       {fault && (
         <p className="problem" id={`${id}-fault`} role="alert">
           <span>
-            {words.found(fault.found, fault.expected)}
-            {fault.repair && ` ${words.hint(fault.repair)}`}
+            {words.found(said(fault.found), said(fault.expected))}
+            {fault.repair && ` ${words.hint(said(fault.repair))}`}
           </span>
         </p>
       )}

@@ -3,7 +3,7 @@ import type { InputProblem } from '@shedbook/core';
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
-import { useWords } from '../words/words.tsx';
+import { useSaid, useWords } from '../words/words.tsx';
 import { offsetOf } from './places.ts';
 import './text.css';
 
@@ -30,6 +30,7 @@ interface ProblemListProps {
 
 function ProblemList({ problems, onGo }: ProblemListProps) {
   const words = useWords();
+  const said = useSaid();
   return (
     <section className="problem-list" aria-label={words.text.problems(problems.length)}>
       <h3>
@@ -45,8 +46,8 @@ function ProblemList({ problems, onGo }: ProblemListProps) {
                 {words.text[problem.severity]}: {words.text.at(problem.line, problem.column)}
               </strong>
               <span>
-                {words.page.found(problem.found, problem.expected)}
-                {problem.repair && ` ${words.page.hint(problem.repair)}`}
+                {words.page.found(said(problem.found), said(problem.expected))}
+                {problem.repair && ` ${words.page.hint(said(problem.repair))}`}
               </span>
             </button>
           </li>

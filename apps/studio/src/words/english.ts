@@ -35,6 +35,11 @@ export const marks = {
   accented: (mark: string) => `${mark} with accent`,
 };
 
+/** A text with its first letter large. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
 function count(n: number, one: string, many: string): string {
   return n === 1 ? `${n} ${one}` : `${n} ${many}`;
 }
@@ -168,7 +173,7 @@ export const english = {
     divide: 'Slots in the beat',
     divideInto: (n: number) => `Divide the beat in ${n}`,
     found: (found: string, expected: string) => `Found ${found}; expected ${expected}.`,
-    hint: (hint: string) => `Perhaps ${hint}.`,
+    hint: (hint: string) => (/[?]$/.test(hint) ? capital(hint) : `Perhaps ${hint}.`),
     empty: 'No exercises yet.',
     keys: 'Keys',
     keysTitle: 'Everything from the keyboard',
@@ -272,21 +277,6 @@ export const english = {
     difficulty: 'How hard each bar is against this groove',
     why: (n: number) => `Why bar ${n} is as hard as it is`,
     points: (n: number) => `${n.toFixed(1)} points`,
-    parts: {
-      alone: 'off-beats that no other limb plays with',
-      foot: 'off-beats that only a foot plays with',
-      lead: 'strokes with the lead hand',
-      pulse: 'strokes against the pulse',
-      lhl: 'syncopation',
-      wnbd: 'strokes far from a beat',
-      offBeatness: 'strokes that no even division has',
-      keith: 'strokes that start off their own grid',
-      density: 'how many strokes',
-      silence: 'silence on 1',
-      change: 'changes from one cell to another',
-      speed: 'speed of one hand',
-      dynamics: 'changes of dynamics',
-    } as Readonly<Record<string, string>>,
     easiest: 'easiest',
     hardest: 'hardest',
     impossible: 'Nothing can be composed from this yet',

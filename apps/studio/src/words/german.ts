@@ -1,5 +1,5 @@
 /** Every word of the interface, in German. */
-import type { Words } from './english.ts';
+import { capital, type Words } from './english.ts';
 
 /** The voices of the drum set. */
 export const voices: Words['voices'] = {
@@ -168,7 +168,7 @@ export const german: Words = {
     divide: 'Teile des Schlags',
     divideInto: (n) => `Den Schlag in ${n} teilen`,
     found: (found, expected) => `Gefunden: ${found}; erwartet: ${expected}.`,
-    hint: (hint) => `Vielleicht: ${hint}.`,
+    hint: (hint) => (/[?]$/.test(hint) ? capital(hint) : `Vielleicht: ${hint}.`),
     empty: 'Noch keine Übungen.',
     keys: 'Tasten',
     keysTitle: 'Alles mit der Tastatur',
@@ -272,21 +272,6 @@ export const german: Words = {
     difficulty: 'Wie schwer jeder Takt gegen diesen Groove ist',
     why: (n) => `Warum Takt ${n} so schwer ist`,
     points: (n) => `${n.toFixed(1).replace('.', ',')} Punkte`,
-    parts: {
-      alone: 'Off-Beats, mit denen kein anderes Glied spielt',
-      foot: 'Off-Beats, mit denen nur ein Fuß spielt',
-      lead: 'Schläge mit der Führungshand',
-      pulse: 'Schläge gegen den Puls',
-      lhl: 'Synkopen',
-      wnbd: 'Schläge fern vom Grundschlag',
-      offBeatness: 'Schläge, die keine gerade Teilung hat',
-      keith: 'Schläge neben ihrem eigenen Raster',
-      density: 'wie viele Schläge',
-      silence: 'Stille auf der 1',
-      change: 'Wechsel von einer Zelle zur anderen',
-      speed: 'Tempo einer Hand',
-      dynamics: 'Wechsel der Dynamik',
-    },
     easiest: 'am leichtesten',
     hardest: 'am schwersten',
     impossible: 'Daraus lässt sich noch nichts komponieren',

@@ -4,6 +4,8 @@ import { I18nProvider } from 'react-aria-components';
 import { remember, remembered } from '../shared/memory.ts';
 import { english, type Words } from './english.ts';
 import { german } from './german.ts';
+import { Translator } from './said.ts';
+import { SAID_GERMAN } from './said-german.data.ts';
 
 /** Catalogues by language tag. */
 export const CATALOGUES: Readonly<Record<string, Words>> = { en: english, de: german };
@@ -49,4 +51,13 @@ export function useWords(): Words {
 /** The language in use, and a way to choose another. */
 export function useLanguage(): Language {
   return useContext(LanguageContext);
+}
+
+/** What the rooms under the studio say, by language; they speak English themselves. */
+const TRANSLATORS: Readonly<Record<string, Translator>> = { de: new Translator(SAID_GERMAN) };
+
+/** Says a phrase of the rooms under the studio in the language in use. */
+export function useSaid(): (english: string) => string {
+  const translator = TRANSLATORS[useContext(LanguageContext).tag];
+  return (said) => translator?.say(said) ?? said;
 }
