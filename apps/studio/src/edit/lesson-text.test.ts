@@ -11,6 +11,7 @@ import {
   withoutVoice,
   withVoice,
 } from './exercises.ts';
+import { ownForms } from './forms.ts';
 import { addVoice, changeVoice, removeVoice, setLevel } from './groove.ts';
 import { setBy, setSetUp, setSheet, setTempo, titleOf } from './heading.ts';
 import { countOf, sayPattern } from './spoken.ts';
@@ -133,6 +134,12 @@ describe('the text of a lesson', () => {
     if (!written) throw new Error('no exercise');
     expect(text(withoutVoice(written, 0))?.parts.map((part) => part.voice)).toEqual(['bass']);
     expect(withoutVoice(first, 0)).toBe(first);
+  });
+
+  it('[ST106] knows the forms that a lesson brings itself', () => {
+    const own = `${TEXT}forms:\n  loop: { sections: [{ pattern: 2 }] }\n  "trade fours": { sections: [{ pattern: 4 }, { time: 4 }] }\n`;
+    expect([ownForms(TEXT), ownForms(own), ownForms('forms: [')]).toEqual([[], ['loop', 'trade fours'], []]);
+    expect(read(own).forms.map((form) => form.name)).toEqual(expect.arrayContaining(ownForms(own)));
   });
 
   it('[ST10] reads the title from a text that has problems', () => {

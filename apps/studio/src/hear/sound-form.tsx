@@ -1,5 +1,7 @@
 /** More about the sound: exercise or time alone, form, feel, layers, and the balance of every voice. */
 import { type Lesson, readFeel, type Voice } from '@shedbook/core';
+import { useDocumentState } from '../document/use-document.ts';
+import { ownForms } from '../edit/forms.ts';
 import { Check, Choices, Range } from '../shared/controls.tsx';
 import { useWords } from '../words/words.tsx';
 import { useSound } from './sound-context.tsx';
@@ -68,6 +70,7 @@ function Voices({ lesson }: { readonly lesson: Lesson }) {
 export function SoundForm({ lesson }: { readonly lesson: Lesson }) {
   const words = useWords();
   const { choice, choose, side, compare } = useSound();
+  const own = ownForms(useDocumentState().text);
   const number = choice.exercise === null ? 'time' : 'exercise';
   return (
     <div className="sound-form">
@@ -83,7 +86,10 @@ export function SoundForm({ lesson }: { readonly lesson: Lesson }) {
       <Choices
         label={words.sound.form}
         value={choice.form}
-        choices={lesson.forms.map((form) => [form.name, words.sound.forms[form.name] ?? form.name] as const)}
+        choices={lesson.forms.map((form) => {
+          const name = words.sound.forms[form.name] ?? form.name;
+          return [form.name, own.includes(form.name) ? words.sound.ownForm(name) : name] as const;
+        })}
         onChange={(form) => choose({ form })}
       />
       <FeelRange />

@@ -253,6 +253,7 @@ export const english = {
     side: 'What is set below belongs to side',
     form: 'Form',
     forms: { loop: 'loop', 'four and two': 'four and two', time: 'time' } as Readonly<Record<string, string>>,
+    ownForm: (name: string) => `${name} (this lesson’s)`,
     layers: 'Layers',
     all: 'all',
     balance: 'Balance',

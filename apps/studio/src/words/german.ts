@@ -248,6 +248,7 @@ export const german: Words = {
     side: 'Was unten eingestellt ist, gehört zu Seite',
     form: 'Form',
     forms: { loop: 'Schleife', 'four and two': 'vier und zwei', time: 'Time' },
+    ownForm: (name) => `${name} (aus dieser Lektion)`,
     layers: 'Schichten',
     all: 'alle',
     balance: 'Balance',
