@@ -10,11 +10,15 @@ declare function registerProcessor(name: string, processor: typeof AudioWorkletP
 /** Frames in a block: 256 are about 6 ms. */
 const BLOCK = 256;
 
+/** A clock that lies this far back was read wrongly for long enough to be believed. */
+const FAR_FRAMES = 48_000;
+
 class Capture extends AudioWorkletProcessor {
   readonly #ports: MessagePort[] = [];
   #block = new Float32Array(BLOCK);
   #filled = 0;
-  #start = 0;
+  /** Frame of the next sample: counted, because a browser now and then says a frame that is a little old. */
+  #frame = 0;
   #stopped = false;
 
   constructor() {
@@ -25,17 +29,25 @@ class Capture extends AudioWorkletProcessor {
     };
   }
 
+  /** Counts on; a clock that is ahead means that blocks were lost. */
+  #keepCount(): void {
+    const behind = currentFrame - this.#frame;
+    if (behind <= 0 && behind > -FAR_FRAMES) return;
+    this.#frame = currentFrame;
+    this.#filled = 0;
+  }
+
   #take(channels: readonly Float32Array[], index: number): void {
     let sum = 0;
     for (const channel of channels) sum += channel[index] as number;
-    if (this.#filled === 0) this.#start = currentFrame + index;
     this.#block[this.#filled] = sum / channels.length;
     this.#filled += 1;
+    this.#frame += 1;
     if (this.#filled === BLOCK) this.#send();
   }
 
   #send(): void {
-    const block: CapturedBlock = { frame: this.#start, samples: this.#block };
+    const block: CapturedBlock = { frame: this.#frame - BLOCK, samples: this.#block };
     for (const port of this.#ports) port.postMessage(block);
     this.#block = new Float32Array(BLOCK);
     this.#filled = 0;
@@ -43,6 +55,7 @@ class Capture extends AudioWorkletProcessor {
 
   process([input = []]: readonly (readonly Float32Array[])[]): boolean {
     const length = input[0]?.length ?? 0;
+    if (length > 0) this.#keepCount();
     for (let index = 0; index < length; index += 1) this.#take(input, index);
     return !this.#stopped;
   }

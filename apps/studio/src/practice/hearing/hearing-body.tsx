@@ -23,11 +23,15 @@ export default function HearingBody() {
     <section className="hearing-panel" aria-labelledby="hearing-title" data-ear={ear.phase}>
       <BreakReminder />
       <h2 id="hearing-title">{words.hearing.title}</h2>
-      <EarSwitch ear={ear} hearing={hearing} />
       {ear.phase === 'on' && (
         <>
           <p className="quiet">{words.hearing.legend(EXAGGERATION)}</p>
           <AfterLoop view={view} />
+        </>
+      )}
+      <EarSwitch ear={ear} hearing={hearing} />
+      {ear.phase === 'on' && (
+        <>
           <LatencyLine ear={hearing.ear} state={ear} />
           <HearingOptions settings={settings} change={change} view={view} />
           <TakeInHand ended={view.ended} settings={settings} change={change} />

@@ -7,11 +7,12 @@ import {
   type HeardLoop,
   judgeLoop,
   type LoopJudgement,
+  type LoopTask,
   loopTask,
   type StudentLevel,
   splitLoops,
 } from '@shedbook/coach';
-import { type Form, type Lesson, type Limb, VOICES, type Voice } from '@shedbook/core';
+import { type Form, type Lesson, type Limb, type TakeReport, VOICES, type Voice } from '@shedbook/core';
 import type { Listened } from '@shedbook/listen';
 
 /** What a student set out to play. */
@@ -49,15 +50,39 @@ export function leftOut({ lesson, mine }: Pick<PlayedTask, 'lesson' | 'mine'>): 
   return VOICES.filter((voice) => !mine.includes(lesson.limbs[voice]));
 }
 
-function heardLoop(task: PlayedTask, heard: Listened, bars: number): HeardLoop {
-  const loop = heard.report ? splitLoops(heard.report, bars)[0] : undefined;
-  if (!loop) return { bpm: task.bpm, voices: [], strokes: [], missed: [], extra: [] };
+function median(values: readonly number[]): number {
+  return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
+}
+
+/**
+ * Levels that can be held against a student, in dB relative to the lead voice. A kit says how hard a stroke was. What
+ * a microphone takes depends on where it stands, so there the level that was asked for is taken as played.
+ */
+function levelsOf(asked: LoopTask, kind: TakeReport['take']['kind'], strokes: HeardLoop['strokes']) {
+  const lead = median(strokes.filter(({ voice }) => voice === asked.lead).map(({ levelDb }) => levelDb));
+  const levelAt = new Map(
+    asked.strokes.map(({ voice, written: { bar, beat, slot }, levelDb }) => [
+      `${voice} ${bar} ${beat} ${slot}`,
+      levelDb,
+    ]),
+  );
+  return strokes.map((stroke) => {
+    const { bar, beat, slot } = stroke.written;
+    const levelDb =
+      kind === 'midi' ? stroke.levelDb - lead : (levelAt.get(`${stroke.voice} ${bar} ${beat} ${slot}`) ?? 0);
+    return { ...stroke, levelDb };
+  });
+}
+
+function heardLoop(task: PlayedTask, asked: LoopTask, { report }: Listened): HeardLoop {
+  const loop = report ? splitLoops(report, asked.bars)[0] : undefined;
+  if (!report || !loop) return { bpm: task.bpm, voices: [], strokes: [], missed: [], extra: [] };
   const out = leftOut(task);
   const isPlayed = (each: { readonly voice: Voice }) => !out.includes(each.voice);
   return {
     bpm: loop.bpm,
     voices: loop.voices.filter((voice) => !out.includes(voice)),
-    strokes: loop.strokes.filter(isPlayed),
+    strokes: levelsOf(asked, report.take.kind, loop.strokes.filter(isPlayed)),
     missed: loop.missed.filter(isPlayed),
     // While the recording has its turn, what is heard is the recording.
     extra: leavesBars(task.form) ? [] : loop.extra.filter(isPlayed),
@@ -72,5 +97,5 @@ export function judgePlayed(task: PlayedTask, heard: Listened, level: StudentLev
     form: studentForm(task.form),
     mute: leftOut(task),
   });
-  return judgeLoop(asked, heardLoop(task, heard, asked.bars), level);
+  return judgeLoop(asked, heardLoop(task, asked, heard), level);
 }

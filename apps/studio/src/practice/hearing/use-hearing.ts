@@ -104,9 +104,12 @@ export function useHearing(settings: HearingSettings): HearingView {
       hearing.listen((event) => {
         const { session, state, go } = latest.current;
         if (event.kind === 'judged') {
+          const { loop, judgement } = event.judged;
           change({ loops: [...state.loops, event.judged].slice(-SHOWN_LOOPS) });
-          session.judge(event.judged.judgement.verdict, 'ear');
-          go(event.judged.judgement.verdict);
+          // A loop that was under way when the ladder moved says nothing about the new rung.
+          if (Math.round(loop.bpm) !== Math.round(session.choice.bpm)) return;
+          session.judge(judgement.verdict, 'ear');
+          go(judgement.verdict);
         }
         if (event.kind === 'stretch ended') change({ ended: event.ended });
       }),

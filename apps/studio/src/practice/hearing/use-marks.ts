@@ -9,6 +9,7 @@ import { useEffect, useMemo, useRef } from 'react';
 import type { Program } from '../../hear/program.ts';
 import type { PracticeSession } from '../session/practice-session.tsx';
 import { shownBar, xAt } from '../stage/places.ts';
+import type { EarState } from './ear.ts';
 import type { HeardStroke } from './ear-messages.ts';
 import type { Hearing } from './hearing.ts';
 import { leftOut, type PlayedTask } from './judge-loop.ts';
@@ -53,12 +54,15 @@ function shownOf(program: Program, bar: number, pictures: Pictures): Shown | nul
   return tile && picture ? { picture, bar: tile } : null;
 }
 
-/** Says, when the frame is shown, how long it took. */
-function tellDrawn(context: AudioContext, stroke: HeardStroke): void {
+/**
+ * Says, when the frame is shown, how long it took. A kit's strokes are on the clock of what leaves the loudspeaker; a
+ * microphone's blocks are on that of the sound thread, which is ahead by the latency of the output.
+ */
+function tellDrawn(context: AudioContext, stroke: HeardStroke, input: EarState['input']): void {
   requestAnimationFrame(() => {
     const { contextSeconds, pageMs } = readClocks(context);
-    const latency = context.outputLatency || context.baseLatency || 0;
-    const now = contextSeconds + latency + (performance.now() - pageMs) / 1000;
+    const ahead = input === 'kit' ? 0 : context.outputLatency || context.baseLatency || 0;
+    const now = contextSeconds + ahead + (performance.now() - pageMs) / 1000;
     const detail: Drawn = { stroke, afterMs: (now - stroke.contextSeconds) * 1000 };
     window.dispatchEvent(new CustomEvent(DRAWN_EVENT, { detail }));
   });
@@ -127,7 +131,7 @@ class Pen {
     const bpm = this.#hearing.loopAt(stroke.contextSeconds)?.loop.bpm ?? task.bpm;
     const marked = { shown, voice: stroke.voice, beat, slot, turn: this.#turn(program, loop, bar) };
     if (this.#marks.struck(marked, stroke.offsetMs ?? 0, session.lesson.meter, bpm)) {
-      tellDrawn(session.player.context(), stroke);
+      tellDrawn(session.player.context(), stroke, this.#hearing.ear.state().input);
     }
   }
 

@@ -1,0 +1,273 @@
+/**
+ * For browser tests of hearing: a microphone and a kit whose sound and notes come from the test, exactly on the clock
+ * of the page's own audio context.
+ *
+ * Conventions: seconds of the audio context; takes as mono samples at 44 100 Hz.
+ */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
+import { type Form, type Lesson, parseLesson, perform, type Stroke, VOICE_FACTS } from '@shedbook/core';
+import { loadEngraver, loadFonts } from '@shedbook/engrave';
+import { makePack, readAppFiles } from '@shedbook/server';
+import { createKit, render } from '@shedbook/sound';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { onTestFinished } from 'vitest';
+
+/** A lesson whose loops are short: two bars at 160 take three seconds. */
+export const HEARING_LESSON = `title: Hearing
+by: Oda Lindqvist-Reyes
+tempo: {start: 160, goal: 200, step: 20}
+feel: triplet
+groove:
+  ride: x x.x x x.x
+  hihat-foot: . x . x
+  bass: x x x x
+balance: {snare: 0, bass: -6}
+forms:
+  loop:
+    countIn: 1
+    sections:
+      - pattern: 2
+exercises:
+  - x.. ..x x.x ...
+  - ..x ..x x.. x..
+  - x.. x.. ... ..x
+`;
+
+/** The lesson, read. */
+export function lessonOf(text: string): Lesson {
+  const { lesson, problems } = parseLesson(text, 'test');
+  if (!lesson) throw new Error(JSON.stringify(problems));
+  return lesson;
+}
+
+/** A form of a lesson, without its count-in. */
+export function formOnce(lesson: Lesson, name = 'loop'): Form {
+  const form = lesson.forms.find((each) => each.name === name);
+  if (!form) throw new Error(`no form ${name}`);
+  return { ...form, repeat: 1, countInBars: 0 };
+}
+
+/** Makes a pack out of the built practice room (`SHEDBOOK_PRACTICE` names another one) into a folder. */
+export async function makeHearingPack(text: string, folder: string, id = 'hearing'): Promise<string> {
+  const { resolve } = createRequire(import.meta.url);
+  const app = await readAppFiles(process.env['SHEDBOOK_PRACTICE']);
+  const [engraver, fonts] = await Promise.all([
+    loadEngraver(),
+    loadFonts((specifier) => readFile(resolve(specifier))),
+  ]);
+  const files = await makePack({ id, lesson: lessonOf(text), text, app, engraver, fonts, audio: false });
+  for (const { path, content } of files) {
+    const file = join(folder, path);
+    mkdirSync(dirname(file), { recursive: true });
+    writeFileSync(file, content);
+  }
+  return folder;
+}
+
+/** A stroke as a student plays it. */
+export interface PlayedStroke {
+  readonly stroke: Stroke;
+  /** From the start of the loop. */
+  readonly timeSeconds: number;
+}
+
+/** What goes wrong: null is a stroke that is left out. */
+export type Fault = (stroke: Stroke) => { readonly lateMs: number } | null;
+
+/** A loop as it is played, with its faults. */
+export function playLoop(
+  lesson: Lesson,
+  exercise: number,
+  bpm: number,
+  fault: Fault,
+): readonly PlayedStroke[] {
+  const { strokes } = perform(lesson, { exercise, form: formOnce(lesson), bpm });
+  return strokes.flatMap((stroke) => {
+    const came = fault(stroke);
+    return came ? [{ stroke, timeSeconds: stroke.timeSeconds + came.lateMs / 1000 }] : [];
+  });
+}
+
+const RATE = 44_100;
+const kit = () => createKit({ sampleRateHz: RATE, seed: 'a student' });
+
+/** The sound of several loops, one after the other, as a microphone would take it. */
+export function soundOf(loops: readonly (readonly PlayedStroke[])[], loopSeconds: number): Float32Array {
+  const lead = 0.2;
+  const strokes = loops.flatMap((loop, index) =>
+    loop.map(({ stroke, timeSeconds }) => ({
+      ...stroke,
+      timeSeconds: lead + index * loopSeconds + timeSeconds,
+    })),
+  );
+  const durationSeconds = lead + loops.length * loopSeconds + 0.5;
+  const { left, right } = render(
+    { strokes, durationSeconds },
+    { kit: kit(), setUp: 'right-handed', tail: 'cut' },
+  );
+  return left.map((sample, i) => 0.5 * (sample + (right[i] as number)));
+}
+
+/** Seconds of a sound of {@link soundOf} before its first bar line. */
+export const LEAD_SECONDS = 0.2;
+
+/** What the page keeps for the test. */
+interface Desk {
+  context: AudioContext | null;
+  /** The first bar line of what plays, or null. */
+  startSeconds: number | null;
+  loopback: GainNode | null;
+  student: DelayNode | null;
+  port: { name: string; onmidimessage: ((event: unknown) => void) | null };
+  drawn: number[];
+}
+
+declare global {
+  interface Window {
+    deskOfTest: Desk;
+  }
+}
+
+/** How the test's devices are. */
+export interface Devices {
+  readonly microphone: 'there' | 'denied' | 'missing';
+  /** How long sound takes from loudspeaker to microphone, in seconds. */
+  readonly delaySeconds: number;
+  /** Whether the microphone hears the loudspeaker. */
+  readonly loopback: boolean;
+  readonly kit: boolean;
+}
+
+/** Runs in the page before anything of the practice room does. */
+function layDesk(devices: Devices): void {
+  const desk: Desk = {
+    context: null,
+    startSeconds: null,
+    loopback: null,
+    student: null,
+    port: { name: 'Kit of the test', onmidimessage: null },
+    drawn: [],
+  };
+  window.deskOfTest = desk;
+  const Original = window.AudioContext;
+  let destination: MediaStreamAudioDestinationNode | null = null;
+  window.AudioContext = class extends Original {
+    constructor(options?: AudioContextOptions) {
+      super(options);
+      desk.context = this;
+      desk.student = new DelayNode(this, { delayTime: devices.delaySeconds, maxDelayTime: 1 });
+      desk.loopback = new GainNode(this, { gain: devices.loopback ? 0.5 : 0 });
+      destination = new MediaStreamAudioDestinationNode(this, { channelCount: 1 });
+      desk.loopback.connect(desk.student).connect(destination);
+    }
+  };
+  const connect = AudioNode.prototype.connect as (...args: unknown[]) => AudioNode;
+  AudioNode.prototype.connect = function (this: AudioNode, ...args: unknown[]) {
+    if (desk.context && args[0] === desk.context.destination && desk.loopback)
+      connect.call(this, desk.loopback);
+    return connect.apply(this, args);
+  } as typeof AudioNode.prototype.connect;
+  navigator.mediaDevices.getUserMedia = async () => {
+    if (devices.microphone === 'denied') throw new DOMException('no', 'NotAllowedError');
+    if (devices.microphone === 'missing' || !destination) throw new DOMException('none', 'NotFoundError');
+    return destination.stream;
+  };
+  navigator.requestMIDIAccess = (async () => ({
+    inputs: new Map(devices.kit ? [['1', desk.port]] : []),
+  })) as never;
+  window.addEventListener('shedbook:strokes', (event) => {
+    const { strokes, sampleRate } = (event as CustomEvent).detail;
+    for (const { sample, stroke } of strokes) {
+      if (stroke.role === 'count-in' && stroke.written.beat === 1) desk.startSeconds = sample / sampleRate;
+    }
+  });
+  window.addEventListener('shedbook:heard', (event) => {
+    desk.drawn.push((event as CustomEvent).detail.afterMs);
+  });
+}
+
+/** A window with the test's devices. */
+export async function openWithDevices(
+  browser: Browser,
+  url: string,
+  devices: Partial<Devices> = {},
+  options: BrowserContextOptions = {},
+): Promise<Page> {
+  const context = await browser.newContext({
+    locale: 'en',
+    serviceWorkers: 'block',
+    viewport: { width: 1100, height: 900 },
+    ...options,
+  });
+  onTestFinished(() => context.close());
+  await context.addInitScript(layDesk, {
+    microphone: 'there' as const,
+    delaySeconds: 0.03,
+    loopback: false,
+    kit: true,
+    ...devices,
+  });
+  const page = await context.newPage();
+  page.setDefaultTimeout(15_000);
+  await page.goto(url);
+  return page;
+}
+
+/** When the first bar after the count-in begins; waits until the count-in has begun. */
+export async function startOf(page: Page, bpm: number): Promise<number> {
+  const handle = await page.waitForFunction(() => window.deskOfTest.startSeconds, undefined, { polling: 20 });
+  const countIn = (await handle.jsonValue()) as number;
+  await page.evaluate(() => {
+    window.deskOfTest.startSeconds = null;
+  });
+  return countIn + (4 * 60) / bpm;
+}
+
+/** Lets the microphone hear samples from a moment on. */
+export async function playTo(page: Page, samples: Float32Array, atSeconds: number): Promise<void> {
+  const bytes = Buffer.from(samples.buffer, samples.byteOffset, samples.byteLength).toString('base64');
+  await page.evaluate(
+    ({ bytes, atSeconds }) => {
+      const { context, student } = window.deskOfTest;
+      if (!context || !student) throw new Error('nothing plays');
+      const raw = Uint8Array.from(atob(bytes), (letter) => letter.charCodeAt(0));
+      const data = new Float32Array(raw.buffer);
+      const buffer = new AudioBuffer({ length: data.length, sampleRate: 44_100 });
+      buffer.copyToChannel(data, 0);
+      const source = new AudioBufferSourceNode(context, { buffer });
+      source.connect(student);
+      const late = Math.max(0, context.currentTime - atSeconds);
+      source.start(atSeconds + late, late);
+    },
+    { bytes, atSeconds },
+  );
+}
+
+/** Lets the kit send strokes, counted from a moment on. */
+export async function strike(
+  page: Page,
+  strokes: readonly PlayedStroke[],
+  fromSeconds: number,
+): Promise<void> {
+  const notes = strokes.flatMap(({ stroke, timeSeconds }) => {
+    if (stroke.voice === 'click') return [];
+    const velocity = Math.max(1, Math.min(127, Math.round(90 * 10 ** (stroke.levelDb / 40))));
+    return [{ seconds: fromSeconds + timeSeconds, data: [0x99, VOICE_FACTS[stroke.voice].gmKey, velocity] }];
+  });
+  await page.evaluate((all) => {
+    const { context, port } = window.deskOfTest;
+    if (!context) throw new Error('nothing plays');
+    for (const { seconds, data } of all) {
+      const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp();
+      const at = performanceTime + (seconds - contextTime) * 1000;
+      setTimeout(() => {
+        const now = context.getOutputTimestamp();
+        const timeStamp = (now.performanceTime ?? 0) + (seconds - (now.contextTime ?? 0)) * 1000;
+        port.onmidimessage?.({ data: new Uint8Array(data), timeStamp });
+      }, at - performance.now());
+    }
+  }, notes);
+}
