@@ -177,6 +177,8 @@ function addListen(program: Command, terminal: Terminal, done: (status: number) 
     .requiredOption('--exercise <n>', 'the exercise that was played', exerciseNumber)
     .option('--form <name>', 'the phrase form that was played; loop when left out')
     .option('--tempo <bpm>', 'about how fast, in quarter notes a minute', whole('tempo', 20, 400))
+    .option('--level <level>', 'what is worth a word: to a beginner, intermediate or advanced student')
+    .option('--language <code>', 'en or de')
     .option('--json', 'the report as JSON')
     .action(async (take: string, options) => {
       const { listenCommand } = await import('./commands/listen.ts');

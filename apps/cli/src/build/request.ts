@@ -78,7 +78,11 @@ function readNumber(option: string, text: string, least: number, most: number, u
   return refuse(option, text, `${unit} from ${least} to ${most}`);
 }
 
-function readChoice<T extends string>(option: string, text: string, choices: readonly T[]): T {
+/**
+ * An option that is one of some words.
+ * @throws InputError when it is none.
+ */
+export function readChoice<T extends string>(option: string, text: string, choices: readonly T[]): T {
   const found = choices.find((choice) => choice.toLowerCase() === text.toLowerCase());
   return found ?? refuse(option, text, `one of ${choices.join(', ')}`, nearest(text, choices));
 }

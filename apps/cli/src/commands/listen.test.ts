@@ -38,6 +38,26 @@ it('[CL20] reports a recording in words and figures', async () => {
   expect(out).toMatch(/^ {2}snare +20 of 20 /m);
 });
 
+it('[CL26] says three sentences first, for a level and in a language', async () => {
+  const take = join(folder, 'exercises/01.mid');
+  const said = async (...more: string[]) =>
+    (await run('listen', take, ...options(), ...more)).out.split('\n');
+  expect((await said()).slice(0, 4)).toEqual([
+    // definition: four bars of 6 ride, 2 hi-hat foot, 4 bass drum and 5 snare strokes
+    'All 68 strokes are there, and no others.',
+    'The tempo holds at 100.',
+    'The ride is steady: half of its strokes lie within 1 ms of their place.',
+    '',
+  ]);
+  const german = await said('--language', 'de', '--level', 'beginner');
+  expect(german[0]).toBe('Alle 68 Schläge sind da, und keiner zu viel.');
+  expect(german[4]).toMatch(/^100,0 Viertel in der Minute ab \d,\d\d s, Swing 2,00:1\.$/);
+  const wrong = await run('listen', take, ...options(), '--level', 'begginer');
+  expect(wrong.err).toBe(
+    '--level: found "begginer", expected one of beginner, intermediate, advanced (did you mean "beginner"?)',
+  );
+});
+
 it.each([
   ['16-bit mono WAV at 48 kHz', ['-ac', '1', '-ar', '48000', '-c:a', 'pcm_s16le', 'a.wav']],
   ['24-bit WAV', ['-c:a', 'pcm_s24le', 'b.wav']],

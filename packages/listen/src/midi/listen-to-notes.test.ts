@@ -1,71 +1,19 @@
-import {
-  type Form,
-  isVoice,
-  type Lesson,
-  parseLesson,
-  perform,
-  seededRandom,
-  type WrittenPlace,
-} from '@shedbook/core';
+import { seededRandom } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
+import { asked, bare, playNotes, reportOfNotes, SILENCE, type TrueNote } from '../testing/played-notes.ts';
 import { listenToNotes } from './listen-to-notes.ts';
 import type { PlayedNote } from './notes.ts';
 
-const LESSON = parseLesson(
-  `title: Swing
-tempo: 100
-feel: triplet
-exercises:
-  - x.. ..x x.x ..x
-  - ..x ... .x. x..
-  - x.. ..x x.. ..x
-groove: {ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x"}
-`,
-  'notes.lesson.yaml',
-).lesson as Lesson;
-
-const FORM: Form = {
-  name: 'eight',
-  sections: [{ play: 'pattern', bars: 8, ending: null }],
-  repeat: 1,
-  countInBars: 0,
-};
-
-const SILENCE = 1.7;
-const asked = { lesson: LESSON, exercise: 1, form: FORM };
-
-interface TrueNote extends PlayedNote {
-  readonly written: WrittenPlace;
-}
-
-/** The notes of an exercise: `late` gives the seconds that a note is late. */
-function play(
-  exercise: number,
-  bpm: number,
-  late: (note: TrueNote) => number = () => 0,
-): readonly TrueNote[] {
-  const { strokes } = perform(LESSON, { exercise, form: FORM, bpm });
-  return strokes
-    .flatMap(({ voice, timeSeconds, levelDb, written }): TrueNote[] =>
-      isVoice(voice) ? [{ voice, timeSeconds: timeSeconds + SILENCE, levelDb, written }] : [],
-    )
-    .map((note) => ({ ...note, timeSeconds: note.timeSeconds + late(note) }))
-    .toSorted((a, b) => a.timeSeconds - b.timeSeconds);
-}
-
-const bare = ({ timeSeconds, voice, levelDb }: PlayedNote): PlayedNote => ({ timeSeconds, voice, levelDb });
-
-function reportOf(notes: readonly PlayedNote[], of = asked) {
-  const { report, refusal } = listenToNotes(notes, (notes.at(-1)?.timeSeconds ?? 0) + 1, of);
-  if (!report) throw new Error(refusal?.message);
-  return report;
+/** The exercise with every note late by some seconds. */
+function play(exercise: number, bpm: number, late: (note: TrueNote) => number = () => 0) {
+  return playNotes(exercise, bpm, (note) => ({ ...note, timeSeconds: note.timeSeconds + late(note) }));
 }
 
 describe('a take of notes', () => {
   it('[LI25] keeps times, voices and levels as they were sent, and finds every place', () => {
     const random = seededRandom('notes');
     const notes = play(1, 100, () => (random.next() - 0.5) * 0.04);
-    const report = reportOf(notes.map(bare));
+    const report = reportOfNotes(notes);
     expect(report.take.kind).toBe('midi');
     expect(report.strokes.map(bare)).toEqual(notes.map(bare));
     expect(report.strokes.map(({ written }) => written)).toEqual(notes.map(({ written }) => written));
@@ -81,7 +29,7 @@ describe('a take of notes', () => {
       if (voice === 'snare') return 0.014;
       return voice === 'ride' && written.slot === 3 ? (3 / 5 - 2 / 3) * beat : 0;
     };
-    const report = reportOf(play(1, 91, late).map(bare));
+    const report = reportOfNotes(play(1, 91, late));
     expect(report.voices.snare?.offsetMs.median).toBeCloseTo(14, 6);
     expect(report.voices.snare?.offsetMs.spread).toBeCloseTo(0, 6);
     expect(report.voices.bass?.offsetMs.median).toBeCloseTo(0, 6);
@@ -101,7 +49,7 @@ describe('a take of notes', () => {
           : note,
       );
     const extra: PlayedNote = { timeSeconds: SILENCE + 0.3, voice: 'snare', levelDb: -3 };
-    const report = reportOf([...notes, extra].toSorted((a, b) => a.timeSeconds - b.timeSeconds).map(bare));
+    const report = reportOfNotes([...notes, extra].toSorted((a, b) => a.timeSeconds - b.timeSeconds));
     const missed = report.missed.map(({ voice, bar, beat }) => `${voice} ${bar}.${beat}`);
     expect(missed).toEqual(['bass 3.1', 'bass 3.2', 'bass 3.3', 'bass 3.4', 'snare 5.1']);
     const unwritten = report.strokes.filter((stroke) => !stroke.written);
@@ -116,7 +64,7 @@ describe('a take of notes', () => {
       ({ voice, written }) => !(voice === 'hihat-foot' && written.beat === 4 && written.bar !== 2),
     );
     // definition: 24 ms early in 6 of 8 bars, and left out in 7 of 8
-    expect(reportOf(notes.map(bare)).findings).toEqual([
+    expect(reportOfNotes(notes).findings).toEqual([
       {
         ...{ voice: 'hihat-foot', bar: 1, beat: 4, slot: 1, slots: 1, everyBar: true },
         ...{ kind: 'missed', offsetMs: 0, times: 7, of: 8 },
