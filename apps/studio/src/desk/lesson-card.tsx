@@ -20,7 +20,7 @@ function useWhen(): (iso: string) => string {
   return (iso) => {
     const date = new Date(iso);
     const year = date.getFullYear() === thisYear ? {} : { year: 'numeric' as const };
-    return new Intl.DateTimeFormat(tag, { day: 'numeric', month: 'long', ...year }).format(date);
+    return new Intl.DateTimeFormat(tag, { day: 'numeric', month: 'short', ...year }).format(date);
   };
 }
 

@@ -5,7 +5,7 @@ import { createLesson } from '../document/api.ts';
 import { useDocument } from '../document/use-document.ts';
 import { setTitle, titleOf } from '../edit/heading.ts';
 import { useWords } from '../words/words.tsx';
-import { markDifferences } from './differences.ts';
+import { markDifferences, shortened } from './differences.ts';
 
 interface ConflictDialogProps {
   readonly mine: string;
@@ -17,19 +17,31 @@ interface VersionProps {
   readonly lines: readonly { readonly text: string; readonly differs: boolean }[];
 }
 
+/** Lines shown around each that differs. */
+const CONTEXT = 2;
+
 function Version({ title, lines }: VersionProps) {
   const words = useWords().conflict;
   return (
     <section className="version" aria-label={title}>
       <h3>{title}</h3>
       <pre tabIndex={0}>
-        {lines.map((line, index) => (
-          <span key={index} data-differs={line.differs || undefined}>
-            {line.differs && <span className="hidden-words">{words.changedLine}: </span>}
-            {line.text}
-            {'\n'}
-          </span>
-        ))}
+        {shortened(lines, CONTEXT).map((stretch, index) =>
+          stretch.kind === 'left out' ? (
+            <span key={index} className="left-out">
+              {words.leftOut(stretch.count)}
+              {'\n'}
+            </span>
+          ) : (
+            stretch.lines.map((line, at) => (
+              <span key={`${index} ${at}`} data-differs={line.differs || undefined}>
+                {line.differs && <span className="hidden-words">{words.changedLine}: </span>}
+                {line.text}
+                {'\n'}
+              </span>
+            ))
+          ),
+        )}
       </pre>
     </section>
   );

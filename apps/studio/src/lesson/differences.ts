@@ -6,6 +6,27 @@ export interface MarkedLine {
   readonly differs: boolean;
 }
 
+/** A stretch of lines: shown, or left out because both texts have them. */
+export type Stretch =
+  | { readonly kind: 'shown'; readonly lines: readonly MarkedLine[] }
+  | { readonly kind: 'left out'; readonly count: number };
+
+/** The lines that differ with so many lines around each of them; long stretches of equal lines are left out. */
+export function shortened(lines: readonly MarkedLine[], around: number): readonly Stretch[] {
+  const isNear = (index: number) =>
+    lines.slice(Math.max(0, index - around), index + around + 1).some((line) => line.differs);
+  return lines.reduce<readonly Stretch[]>((stretches, line, index) => {
+    const last = stretches.at(-1);
+    if (isNear(index)) {
+      const before = last?.kind === 'shown' ? last.lines : [];
+      const kept = last?.kind === 'shown' ? stretches.slice(0, -1) : stretches;
+      return [...kept, { kind: 'shown', lines: [...before, line] }];
+    }
+    const count = last?.kind === 'left out' ? last.count + 1 : 1;
+    return [...(last?.kind === 'left out' ? stretches.slice(0, -1) : stretches), { kind: 'left out', count }];
+  }, []);
+}
+
 function commonLengths(a: readonly string[], b: readonly string[]): readonly (readonly number[])[] {
   const table = Array.from({ length: a.length + 1 }, () => new Array<number>(b.length + 1).fill(0));
   for (let i = a.length - 1; i >= 0; i -= 1) {

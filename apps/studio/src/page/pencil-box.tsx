@@ -206,7 +206,10 @@ export function PencilBox(props: PencilBoxProps) {
             className="button"
             aria-expanded={open}
             aria-label={open ? words.fewerTools : words.moreTools}
-            onPress={() => setOpen(!open)}
+            onPress={() => {
+              setOpen(!open);
+              if (!open) document.querySelector('.exercise[data-chosen]')?.scrollIntoView();
+            }}
           >
             <Icon name={open ? 'close' : 'more'} />
           </Button>

@@ -39,7 +39,7 @@ export interface FitRequest {
 export const ROOM_TAIL = 8;
 
 /** Least width of a slot in units: a head and air. */
-const SLOT_WIDTH = 19;
+const SLOT_WIDTH = 22;
 
 /** Narrowest quarter note: a head, a stem with its flag, and air. */
 const LEAST_QUARTER = 56;

@@ -122,6 +122,7 @@ export const english = {
     keepTheirs: 'Go on with the other one',
     keepBoth: 'Keep both as two lessons',
     changedLine: 'differs',
+    leftOut: (n: number) => `${count(n, 'line', 'lines')} the same`,
   },
   heading: {
     title: 'Title of the lesson',

@@ -117,6 +117,7 @@ export const german: Words = {
     keepTheirs: 'Mit der anderen weitermachen',
     keepBoth: 'Beide als zwei Lektionen behalten',
     changedLine: 'anders',
+    leftOut: (n) => (n === 1 ? '1 gleiche Zeile' : `${n} gleiche Zeilen`),
   },
   heading: {
     title: 'Titel der Lektion',
