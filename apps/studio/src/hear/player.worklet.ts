@@ -1,6 +1,6 @@
 /** The sound thread: a sequencer reads strokes out, a renderer sounds them, block by block. */
-import { createRenderer, type Kit, type Renderer, type SoundName } from '@shedbook/sound';
-import { soundFor, soundsOf } from './kit-sounds.ts';
+import { createRenderer, type Kit, type Renderer, type SoundName, soundOf } from '@shedbook/sound';
+import { soundsOf } from './kit-sounds.ts';
 import { KIT_SEED, type KitSound, type Order, PLAYER, type Report } from './messages.ts';
 import { type Anchor, Sequencer } from './sequencer.ts';
 
@@ -86,7 +86,7 @@ class Player extends AudioWorkletProcessor {
     const ahead = Math.round(AHEAD_SECONDS * sampleRate);
     const strokes = sequencer.until(currentFrame + frames + ahead);
     if (strokes.length > 0) {
-      const ready = strokes.filter(({ stroke }) => this.#sounds.has(soundFor(stroke)));
+      const ready = strokes.filter(({ stroke }) => this.#sounds.has(soundOf(stroke)));
       renderer.schedule(
         ready.map(({ sample, stroke }) => ({ ...stroke, timeSeconds: (sample - this.#origin) / sampleRate })),
       );

@@ -13,7 +13,7 @@ const CLI = fileURLToPath(new URL('../../../cli/bin/shedbook.mjs', import.meta.u
 /** A short lesson with every kind of form. */
 export const PRACTICE_LESSON = `title: First swing
 by: Oda Lindqvist-Reyes
-tempo: {start: 120, goal: 136, step: 8}
+tempo: {start: 200, goal: 216, step: 8}
 feel: triplet
 groove:
   ride: x x.x x x.x

@@ -1,4 +1,5 @@
 /** The ledge of the stand: previous, play, next, the tempo, and more where it is wanted. */
+import { useRef } from 'react';
 import { Icon } from '../../shared/icons.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { usePracticeWords } from '../words.tsx';
@@ -10,6 +11,8 @@ import type { StageActions } from './use-stage-actions.ts';
 export function Ledge({ actions }: { readonly actions: StageActions }) {
   const words = usePracticeWords().stage;
   const { playing, status, exercise, lesson } = usePracticeSession();
+  // After the settings a press of space plays, rather than opening them again.
+  const play = useRef<HTMLButtonElement>(null);
   const number = exercise ?? 0;
   const last = lesson.exercises.length;
   return (
@@ -26,6 +29,7 @@ export function Ledge({ actions }: { readonly actions: StageActions }) {
       <button
         type="button"
         className="button play"
+        ref={play}
         aria-label={playing ? words.stop : words.play}
         onClick={actions.toggle}
       >
@@ -41,7 +45,7 @@ export function Ledge({ actions }: { readonly actions: StageActions }) {
         <Icon name="back" />
       </button>
       <TempoBox actions={actions} />
-      <SettingDialog />
+      <SettingDialog onClose={() => play.current?.focus()} />
       <p className="ledge-note" role="status">
         {status === 'loading' && words.loading}
         {status === 'failed' && words.failed}

@@ -65,18 +65,23 @@ function ClickPicks() {
   );
 }
 
-/** The button that opens the sheet, and the sheet. */
-export function SettingDialog() {
+/** The button that opens the sheet, and the sheet; what happens after it. */
+export function SettingDialog({ onClose }: { readonly onClose: () => void }) {
   const words = usePracticeWords();
   const { choice, choose } = usePracticeSession();
   const dialog = useRef<HTMLDialogElement>(null);
   return (
     <>
-      <button type="button" className="button more" onClick={() => dialog.current?.showModal()}>
+      <button
+        type="button"
+        className="button more"
+        aria-label={words.setting.open}
+        onClick={() => dialog.current?.showModal()}
+      >
         <Icon name="tune" />
         <span>{words.setting.open}</span>
       </button>
-      <dialog className="setting-dialog" ref={dialog} aria-labelledby="setting-title">
+      <dialog className="setting-dialog" ref={dialog} aria-labelledby="setting-title" onClose={onClose}>
         <header>
           <h2 id="setting-title">{words.setting.title}</h2>
           <button type="button" className="button" onClick={() => dialog.current?.close()}>

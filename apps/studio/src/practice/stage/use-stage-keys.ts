@@ -19,14 +19,16 @@ const KEYS: Readonly<Record<string, Act>> = {
   s: ({ stumbled }) => stumbled(),
 };
 
-const ON_CONTROLS = new Set([' ', 'Enter']);
+const ON_BUTTONS = new Set([' ', 'Enter']);
+const ON_LINES = new Set(['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown']);
 
-/** Whether a key belongs to the control that has the focus, or to an open dialog. */
+/** Whether a key belongs to the control that has the focus, or to an open dialog. A pedal works on a line too. */
 function isTaken(target: EventTarget | null, key: string): boolean {
   if (!(target instanceof Element)) return false;
   if (target.closest('dialog')) return true;
+  if (target.matches('input[type="range"]')) return ON_LINES.has(key);
   if (target.matches('input, select, textarea')) return true;
-  return ON_CONTROLS.has(key) && target.matches('button, a, summary');
+  return ON_BUTTONS.has(key) && target.matches('button, a, summary');
 }
 
 /** Listens while something is on the stand. */
