@@ -10,5 +10,6 @@ export default defineConfig({
     exclude: ['**/node_modules/**', '**/dist/**'],
     setupFiles: ['internal/testing/setup.ts'],
     testTimeout: 60_000,
+    expect: { poll: { timeout: 20_000 } },
   },
 });

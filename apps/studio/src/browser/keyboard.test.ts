@@ -81,7 +81,7 @@ it('[ST6] writes, moves, hears and prints a whole lesson with the keyboard alone
   ]);
   await press(page, 'p');
   await page.getByRole('button', { name: 'Stop', exact: true }).waitFor();
-  await expect.poll(() => page.locator('.ledge-count').textContent(), { timeout: 15_000 }).toContain('1 · ');
+  await expect.poll(() => page.locator('.ledge-count').textContent()).toContain('1 · ');
   await press(page, 'p');
   await tabTo(page, /^a Print/, true);
   await press(page, 'Enter');

@@ -30,7 +30,7 @@ async function startScript() {
     if (script.exitCode === null) process.kill(group, 'SIGKILL');
     rmSync(data, { recursive: true, force: true });
   });
-  await expect.poll(() => said.join(''), { timeout: 15_000 }).toContain('Ctrl+C');
+  await expect.poll(() => said.join('')).toContain('Ctrl+C');
   const url = /http:\S+/.exec(said.join(''))?.[0] ?? '';
   return { url, complaints, ended, interrupt: () => process.kill(group, 'SIGINT') };
 }

@@ -55,7 +55,7 @@ export async function openWindow(
   const context = await browser.newContext({ locale: 'en', ...options });
   onTestFinished(() => context.close());
   const page = await context.newPage();
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(30_000);
   await page.goto(url);
   return page;
 }

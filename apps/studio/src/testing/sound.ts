@@ -101,7 +101,7 @@ export async function openListening(
   onTestFinished(() => context.close());
   await context.addInitScript(keepWhatIsHeard, RECORDER);
   const page = await context.newPage();
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(30_000);
   await page.goto(url);
   return page;
 }
