@@ -46,10 +46,48 @@ export interface HistoryStep {
   readonly text: string;
 }
 
+/** What a teacher set a student to practise. The exercise is named by what it plays, so that it outlives its number. */
+export interface StoredAssignment {
+  /** Id of the lesson. */
+  readonly lesson: string;
+  readonly exercise: string;
+  /** Stands in every plan until it is taken out. */
+  readonly pinned: boolean;
+  readonly note: string | null;
+}
+
+/** A student as they are kept. */
+export interface StoredStudent {
+  readonly id: string;
+  readonly name: string;
+  /** Text of the practice log, letter for letter; empty before anything was taken in. */
+  readonly log: string;
+  readonly assignments: readonly StoredAssignment[];
+  readonly revision: number;
+  readonly createdAt: string;
+  readonly updatedAt: string;
+}
+
+/** What can be changed about a student. */
+export type StudentContent = Pick<StoredStudent, 'name' | 'log' | 'assignments'>;
+
+/** Asks to keep a student. Refused with {@link StudentConflict} when `revision` is not the one kept. */
+export interface SaveStudentRequest extends StudentContent {
+  readonly revision: number;
+}
+
+/** The student was changed elsewhere since: nothing was written. */
+export interface StudentConflict {
+  readonly code: 'conflict';
+  readonly message: string;
+  readonly kept: StoredStudent;
+}
+
 /** Codes of refusals; the studio has words for each in its catalogue. */
 export type RefusalCode =
   | 'no-such-lesson'
   | 'no-such-step'
+  | 'no-such-student'
   | 'bad-request'
   | 'too-large'
   | 'foreign-origin'

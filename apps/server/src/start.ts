@@ -6,6 +6,7 @@ import { seedLessons } from './seed.ts';
 import { createSheetMaker } from './sheet/sheet-maker.ts';
 import { createLessonStore, type LessonStore } from './store/lessons.ts';
 import { openDatabase } from './store/open.ts';
+import { createStudentStore, type StudentStore } from './store/students.ts';
 
 /** How the server is started; everything has a default. */
 export interface StartOptions {
@@ -38,8 +39,14 @@ function builtStudio(): string {
   return fileURLToPath(new URL('../../studio/dist/site', import.meta.url));
 }
 
-async function prepare(store: LessonStore, seedLessonsDir: string | undefined): Promise<void> {
-  await store.forgetRemovedBefore(new Date(Date.now() - KEEP_REMOVED_DAYS * 24 * 3_600_000));
+async function prepare(
+  store: LessonStore,
+  students: StudentStore,
+  seedLessonsDir: string | undefined,
+): Promise<void> {
+  const kept = new Date(Date.now() - KEEP_REMOVED_DAYS * 24 * 3_600_000);
+  await store.forgetRemovedBefore(kept);
+  await students.forgetRemovedBefore(kept);
   if (seedLessonsDir) await seedLessons(store, seedLessonsDir);
 }
 
@@ -63,12 +70,21 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const host = options.host ?? DEFAULT_HOST;
   const port = options.port ?? DEFAULT_PORT;
   const dataDir = options.dataDir ?? defaultDataDir(process.env, process.platform);
-  const store = createLessonStore(openDatabase(dataDir), () => new Date());
+  const database = openDatabase(dataDir);
+  const store = createLessonStore(database, () => new Date());
+  const students = createStudentStore(database, () => new Date());
   const sheets = createSheetMaker();
   const packs = createSheetMaker();
-  const app = createApp({ store, sheets, packs, staticDir: options.staticDir ?? builtStudio(), host });
+  const app = createApp({
+    store,
+    students,
+    sheets,
+    packs,
+    staticDir: options.staticDir ?? builtStudio(),
+    host,
+  });
   try {
-    await prepare(store, options.seedLessonsDir);
+    await prepare(store, students, options.seedLessonsDir);
     const url = await app.listen({ host, port });
     return {
       url: `${url}/`,

@@ -5,14 +5,17 @@ import fastifyStatic from '@fastify/static';
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
+import type { StudentStore } from '../store/students.ts';
 import { addFileRoutes } from './file-routes.ts';
 import { isOurs } from './guard.ts';
 import { addLessonRoutes } from './lesson-routes.ts';
 import { refuse } from './refuse.ts';
+import { addStudentRoutes } from './student-routes.ts';
 
 /** What the server is made of. */
 export interface AppParts {
   readonly store: LessonStore;
+  readonly students: StudentStore;
   readonly sheets: SheetMaker;
   /** Makes packs, which takes long, in a thread of its own. */
   readonly packs: SheetMaker;
@@ -72,7 +75,7 @@ function addStudio(app: FastifyInstance, staticDir: string): void {
 }
 
 /** The server, not yet listening. */
-export function createApp({ store, sheets, packs, staticDir, host }: AppParts): FastifyInstance {
+export function createApp({ store, students, sheets, packs, staticDir, host }: AppParts): FastifyInstance {
   const app = Fastify({ bodyLimit: BODY_LIMIT_BYTES, logger: false, forceCloseConnections: true });
   app.addHook('onRequest', async (request, reply) => {
     if (!isOurs(request, host)) {
@@ -85,6 +88,7 @@ export function createApp({ store, sheets, packs, staticDir, host }: AppParts): 
   });
   addErrors(app);
   addLessonRoutes(app, store, sheets);
+  addStudentRoutes(app, students);
   addFileRoutes(app, { store, sheets, packs });
   addStudio(app, staticDir);
   return app;

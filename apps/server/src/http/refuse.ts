@@ -5,6 +5,7 @@ import type { Refusal, RefusalCode } from '../contract.ts';
 const STATUS: Readonly<Record<RefusalCode, number>> = {
   'no-such-lesson': 404,
   'no-such-step': 404,
+  'no-such-student': 404,
   'bad-request': 400,
   'too-large': 413,
   'foreign-origin': 403,

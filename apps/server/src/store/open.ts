@@ -28,6 +28,16 @@ const MIGRATIONS: readonly string[] = [
      primary key (lesson_id, step)
    ) strict, without rowid;
    create table notes (key text primary key not null, value text not null) strict, without rowid;`,
+  `create table students (
+     id text primary key not null,
+     name text not null,
+     log text not null,
+     assignments text not null,
+     revision integer not null,
+     created_at text not null,
+     updated_at text not null,
+     deleted_at text
+   ) strict;`,
 ];
 
 function migrate(database: SQLite.Database): void {

@@ -18,6 +18,19 @@ interface StepsTable {
   readonly text: string;
 }
 
+interface StudentsTable {
+  readonly id: ColumnType<string, string, never>;
+  readonly name: string;
+  readonly log: string;
+  /** JSON: a list of assignments. */
+  readonly assignments: string;
+  readonly revision: number;
+  readonly created_at: ColumnType<string, string, never>;
+  readonly updated_at: string;
+  /** When they were taken off the roster, or null. */
+  readonly deleted_at: string | null;
+}
+
 interface NotesTable {
   readonly key: string;
   readonly value: string;
@@ -29,4 +42,5 @@ export interface Tables {
   readonly steps: StepsTable;
   /** Small facts about the store itself, such as which demo lessons it has been given. */
   readonly notes: NotesTable;
+  readonly students: StudentsTable;
 }

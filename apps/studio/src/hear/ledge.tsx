@@ -79,7 +79,7 @@ export function Ledge() {
         {words.sound.click}
       </ToggleButton>
       <Button className="button compare" aria-label={words.sound.compare(side)} onPress={compare}>
-        <span data-heard={side === 'A' || undefined}>A</span>
+        <span data-heard={side === 'A' || undefined}>A</span>{' '}
         <span data-heard={side === 'B' || undefined}>B</span>
       </Button>
       <DialogTrigger>

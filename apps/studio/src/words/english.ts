@@ -250,7 +250,7 @@ export const english = {
     loopBar: (n: number) => `Loop bar ${n}`,
     oneBar: 'Loop one bar',
     barOf: (what: string, n: number) => `${what}, bar ${n}`,
-    compare: (side: string) => `Side ${side} is heard; press for the other side`,
+    compare: (side: string) => `A B: side ${side} is heard; press for the other side`,
     side: 'What is set below belongs to side',
     form: 'Form',
     forms: { loop: 'loop', 'four and two': 'four and two', time: 'time' } as Readonly<Record<string, string>>,
@@ -349,6 +349,7 @@ export const english = {
   refusals: {
     'no-such-lesson': 'There is no such lesson any more.',
     'no-such-step': 'The history does not reach that far.',
+    'no-such-student': 'This student is not on the roster any more.',
     'bad-request': 'The server did not understand this.',
     'too-large': 'This is too large.',
     'foreign-origin': 'The server answers only to its own pages.',

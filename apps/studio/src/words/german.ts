@@ -245,7 +245,7 @@ export const german: Words = {
     loopBar: (n: number) => `Takt ${n} wiederholen`,
     oneBar: 'Einen Takt wiederholen',
     barOf: (what: string, n: number) => `${what}, Takt ${n}`,
-    compare: (side: string) => `Seite ${side} erklingt; drücken für die andere Seite`,
+    compare: (side: string) => `A B: Seite ${side} erklingt; drücken für die andere Seite`,
     side: 'Was unten eingestellt ist, gehört zu Seite',
     form: 'Form',
     forms: { loop: 'Schleife', 'four and two': 'vier und zwei', time: 'Time' },
@@ -344,6 +344,7 @@ export const german: Words = {
   refusals: {
     'no-such-lesson': 'Diese Lektion gibt es nicht mehr.',
     'no-such-step': 'So weit reicht die Geschichte nicht.',
+    'no-such-student': 'Diesen Namen gibt es nicht mehr in der Liste.',
     'bad-request': 'Der Server hat das nicht verstanden.',
     'too-large': 'Das ist zu groß.',
     'foreign-origin': 'Der Server antwortet nur seinen eigenen Seiten.',
