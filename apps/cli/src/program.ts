@@ -179,6 +179,7 @@ function addListen(program: Command, terminal: Terminal, done: (status: number) 
     .option('--tempo <bpm>', 'about how fast, in quarter notes a minute', whole('tempo', 20, 400))
     .option('--level <level>', 'what is worth a word: to a beginner, intermediate or advanced student')
     .option('--language <code>', 'en or de')
+    .option('--picture <file>', 'draw the report as a page, an SVG file: every stroke at its displacement')
     .option('--json', 'the report as JSON')
     .action(async (take: string, options) => {
       const { listenCommand } = await import('./commands/listen.ts');

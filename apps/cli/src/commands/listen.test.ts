@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
@@ -21,7 +21,7 @@ beforeAll(async () => {
   lesson = join(folder, 'first.lesson.yaml');
   await writeFile(lesson, 'title: T\nfeel: triplet\nbalance: {bass: -10}\nexercises:\n  - x.. ..x x.x ..x\n');
   await run('build', lesson, '--out', folder, '--audio', 'wav', '--form', 'loop', '--tempo', '100');
-});
+}, 60_000);
 
 afterAll(() => rm(folder, { recursive: true }));
 
@@ -55,6 +55,21 @@ it('[CL26] says three sentences first, for a level and in a language', async () 
   const wrong = await run('listen', take, ...options(), '--level', 'begginer');
   expect(wrong.err).toBe(
     '--level: found "begginer", expected one of beginner, intermediate, advanced (did you mean "beginner"?)',
+  );
+});
+
+it('[CL27] draws the report as a page', async () => {
+  const picture = join(folder, 'take.svg');
+  const take = join(folder, 'exercises/01.mid');
+  const { status } = await run('listen', take, ...options(), '--picture', picture);
+  expect(status).toBe(0);
+  expect(await readFile(picture, 'utf8')).toMatch(
+    /^<svg xmlns="http:\/\/www.w3.org\/2000\/svg".*T · exercise 1<\/title>/s,
+  );
+  const nowhere = await run('listen', take, ...options(), '--picture', join(folder, 'none/take.svg'));
+  expect(nowhere).toMatchObject({ status: 2, out: '' });
+  expect(nowhere.err).toMatch(
+    /^--picture: .*none\/take\.svg: there is no such file; expected a file such as take\.svg$/,
   );
 });
 

@@ -1,8 +1,10 @@
 /** `shedbook listen`: what was really played in a recording of an exercise. */
-import { type Asked, LISTENER_LEVELS, REPORT_LANGUAGES } from '@shedbook/listen';
+import { writeFile } from 'node:fs/promises';
+import type { Exercise, Lesson } from '@shedbook/core';
+import { type Asked, drawReport, LISTENER_LEVELS, REPORT_LANGUAGES, wordsOf } from '@shedbook/listen';
 import { formNamed, readChoice } from '../build/request.ts';
 import { InputError } from '../input-error.ts';
-import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
+import { readLessonFile, reasonOf, requireExercise, requireLesson } from '../lesson-file.ts';
 import { hearTake } from '../listen/hear.ts';
 import { reportLines } from '../listen/report-text.ts';
 import type { Terminal } from '../terminal.ts';
@@ -18,7 +20,13 @@ export interface ListenRequest {
   readonly level?: string;
   /** One of REPORT_LANGUAGES; English when left out. */
   readonly language?: string;
+  /** Where to write the picture. */
+  readonly picture?: string;
   readonly json?: boolean;
+}
+
+function titleOf(lesson: Lesson, { number, name }: Exercise, exerciseWord: string): string {
+  return `${lesson.title} · ${name ?? `${exerciseWord} ${number}`}`;
 }
 
 /**
@@ -30,13 +38,23 @@ export async function listenCommand(request: ListenRequest, terminal: Terminal):
   const level = readChoice('level', request.level ?? 'intermediate', LISTENER_LEVELS);
   const language = readChoice('language', request.language ?? 'en', REPORT_LANGUAGES);
   const lesson = requireLesson(await readLessonFile(request.lesson), terminal.warn);
-  requireExercise(lesson, exercise, '--exercise');
+  const played = requireExercise(lesson, exercise, '--exercise');
   const form = formNamed(lesson, request.form ?? 'loop');
   const asked: Asked = { lesson, exercise, form, ...(tempo === undefined ? {} : { bpm: tempo }) };
   terminal.progress('Listening …');
   const { report, refusal } = await hearTake(take, asked, terminal.warn);
   terminal.progress(null);
   if (!report) throw new InputError(`${take}: ${refusal.message}`);
+  if (request.picture !== undefined) {
+    const title = titleOf(lesson, played, wordsOf(language).report.exercise);
+    await writeFile(request.picture, drawReport(report, { title, level, language })).catch(
+      (error: unknown) => {
+        throw new InputError(
+          `--picture: ${request.picture}: ${reasonOf(error)}; expected a file such as take.svg`,
+        );
+      },
+    );
+  }
   if (request.json) terminal.say(JSON.stringify(report, null, 2));
   else for (const line of reportLines(report, { level, language })) terminal.say(line);
   return 0;

@@ -182,6 +182,7 @@ export function measure(heard: Heard): FullReport {
       ? Object.fromEntries(played.map((voice) => [voice, voices[voice]!.levelDb - leadLevel]))
       : {},
     notHeard: heard.notHeard,
+    missedSeconds: decision.missed.map((place) => clock.secondsAt(quartersOf(grid, place))),
     tempo,
     barToBarPercent: changes.length > 0 ? median(changes) : null,
     findings: findPlaces(grid, due, centres, threshold),

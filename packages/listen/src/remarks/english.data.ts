@@ -3,7 +3,7 @@ import { countSyllable, type Subdivision, VOICE_FACTS, VOICES, type Voice } from
 import type { HowOften, RemarkPlace } from './remark.ts';
 import type { Words } from './words.ts';
 
-const number = (value: number, digits = 0): string => value.toFixed(digits);
+const number = (value: number, digits = 0): string => value.toFixed(digits).replace('-', '−');
 const ms = (value: number): string => `${number(value)} ms`;
 const voices = Object.fromEntries(VOICES.map((voice) => [voice, VOICE_FACTS[voice].label])) as Record<
   Voice,
@@ -61,6 +61,7 @@ export const english: Words = {
     balanced: () => 'The limbs are balanced as the lesson asks.',
   },
   report: {
+    exercise: 'exercise',
     voice: 'voice',
     heard: 'heard',
     extra: 'extra',
@@ -74,13 +75,12 @@ export const english: Words = {
     asked: 'asked',
     played: 'played',
     tempo: 'Tempo',
-    bar: 'bar',
     summary: (bpm, start, swing) =>
       `${bpm} quarter notes a minute from ${start} s on${swing === null ? '' : `, swing ${swing}:1`}.`,
     heardOf: (hits, due) => `${hits} of ${due}`,
     displacement: (length) => `this far right is ${length} ms late`,
     missedMark: 'missing',
     extraMark: 'not written',
-    loop: (index) => `bar ${index}`,
+    moreBars: (count) => `and ${count} more bars`,
   },
 };

@@ -3,7 +3,8 @@ import { countSyllable, type Subdivision, type Voice } from '@shedbook/core';
 import type { HowOften, RemarkPlace } from './remark.ts';
 import type { Words } from './words.ts';
 
-const number = (value: number, digits = 0): string => value.toFixed(digits).replace('.', ',');
+const number = (value: number, digits = 0): string =>
+  value.toFixed(digits).replace('.', ',').replace('-', '−');
 const ms = (value: number): string => `${number(value)} ms`;
 
 const voices: Readonly<Record<Voice, string>> = {
@@ -108,6 +109,7 @@ export const german: Words = {
     balanced: () => 'Die Lautstärken stimmen, wie die Lektion sie will.',
   },
   report: {
+    exercise: 'Übung',
     voice: 'Stimme',
     heard: 'gehört',
     extra: 'zu viel',
@@ -121,13 +123,12 @@ export const german: Words = {
     asked: 'verlangt',
     played: 'gespielt',
     tempo: 'Tempo',
-    bar: 'Takt',
     summary: (bpm, start, swing) =>
       `${bpm} Viertel in der Minute ab ${start} s${swing === null ? '' : `, Swing ${swing}:1`}.`,
     heardOf: (hits, due) => `${hits} von ${due}`,
     displacement: (length) => `so weit rechts ist ${length} ms zu spät`,
     missedMark: 'fehlt',
     extraMark: 'steht nicht da',
-    loop: (index) => `Takt ${index}`,
+    moreBars: (count) => `und ${count} weitere Takte`,
   },
 };

@@ -26,6 +26,7 @@ export type Sayings = {
 
 /** The words of the table and the picture. */
 export interface ReportWords {
+  readonly exercise: string;
   readonly voice: string;
   readonly heard: string;
   readonly extra: string;
@@ -39,7 +40,6 @@ export interface ReportWords {
   readonly asked: string;
   readonly played: string;
   readonly tempo: string;
-  readonly bar: string;
   /** Tempo, start and swing of the take. */
   readonly summary: (bpm: string, startSeconds: string, swing: string | null) => string;
   readonly heardOf: (hits: number, due: number) => string;
@@ -47,7 +47,8 @@ export interface ReportWords {
   readonly displacement: (ms: number) => string;
   readonly missedMark: string;
   readonly extraMark: string;
-  readonly loop: (number: number) => string;
+  /** So many bars are not drawn. */
+  readonly moreBars: (count: number) => string;
 }
 
 /** Everything that is said in one language. */

@@ -50,6 +50,8 @@ export interface AskedOf {
 
 /** A report with everything that was measured. */
 export interface FullReport extends TakeReport {
+  /** When each of the missed strokes was due, in the same order. */
+  readonly missedSeconds: readonly number[];
   readonly tempo: readonly TempoPoint[];
   /** Median absolute change of tempo from bar to bar, in percent. */
   readonly barToBarPercent: number | null;

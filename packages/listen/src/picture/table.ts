@@ -1,0 +1,52 @@
+/** The table of voices: heard, added, lateness, spread. */
+import type { Voice, VoiceReport } from '@shedbook/core';
+import { DISPLACEMENT } from '../perception/limits.data.ts';
+import type { Words } from '../remarks/words.ts';
+import type { FullReport } from '../report/take-report.ts';
+import { COLOURS, PAGE } from './look.data.ts';
+import type { Drawn } from './staff-rows.ts';
+import { label, line } from './svg.ts';
+
+const ROW = 26;
+const COLUMNS = [0, 150, 270, 350, 500, 600] as const;
+const WIDTH = 700;
+
+function timeText(ms: number, { report }: Words): string {
+  const rounded = Math.round(Math.abs(ms));
+  return rounded < DISPLACEMENT.leastMs
+    ? report.inTime
+    : `${rounded} ms ${ms > 0 ? report.late : report.early}`;
+}
+
+function cellsOf(voice: Voice, of: VoiceReport, report: FullReport, words: Words): readonly string[] {
+  const level = report.balanceDb[voice];
+  const whole = level === undefined ? 0 : Math.round(level);
+  return [
+    words.voices[voice],
+    words.report.heardOf(of.hits, of.hits + of.missed),
+    of.extra === 0 ? '–' : `${of.extra}`,
+    of.hits > 0 ? timeText(of.offsetMs.median, words) : '–',
+    of.hits > 0 ? `±${Math.round(of.offsetMs.spread)} ms` : '–',
+    level === undefined ? '–' : `${whole > 0 ? '+' : ''}${words.number(whole)} dB`,
+  ];
+}
+
+/** The table, from `top` on. */
+export function drawTable(report: FullReport, words: Words, top: number): Drawn {
+  const { voice, heard, extra, time, spread, level } = words.report;
+  const voices = Object.entries(report.voices) as [Voice, VoiceReport][];
+  const rows = [
+    [voice, heard, extra, time, spread, level],
+    ...voices.map(([name, of]) => cellsOf(name, of, report, words)),
+  ];
+  const svg = rows.map((cells, row) => {
+    const y = top + row * ROW + 16;
+    const look = row === 0 ? { 'font-size': 12, fill: COLOURS.soft } : { 'font-size': 15, fill: COLOURS.ink };
+    const rule = line(PAGE.margin, y + 9, PAGE.margin + WIDTH, y + 9, {
+      stroke: COLOURS.faint,
+      'stroke-width': row === 0 ? 1 : 0.5,
+    });
+    return cells.map((cell, i) => label(cell, PAGE.margin + (COLUMNS[i] ?? 0), y, look)).join('') + rule;
+  });
+  return { svg: svg.join(''), height: rows.length * ROW + 14 };
+}
