@@ -70,7 +70,7 @@ function loopEnded(seen: Seen, endSeconds: number): LoopEnded {
 }
 
 /** Watches a player that plays, and tells of bars and loops. @returns how to stop watching. */
-export function watchBars(player: Player, tell: PracticeListener): () => void {
+export function watchBars(player: Pick<Player, 'heard'>, tell: PracticeListener): () => void {
   let seen: Seen | null = null;
   const look = () => {
     const heard = player.heard();
