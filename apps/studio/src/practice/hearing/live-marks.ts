@@ -145,9 +145,11 @@ export class LiveMarks {
       mark.element.remove();
       this.#marks.delete(key);
     }
-    const isOld = (mark: Mark) => mark.tile === tile && mark.turn < turn;
-    for (const { element } of this.#extras.filter(isOld)) element.remove();
-    this.#extras = this.#extras.filter((mark) => !isOld(mark));
+    for (const extra of this.#extras.filter((each) => each.tile === tile)) {
+      extra.element.classList.add('before');
+      if (extra.turn < last) extra.element.remove();
+    }
+    this.#extras = this.#extras.filter((each) => each.tile !== tile || each.turn >= last);
   }
 
   /** Takes every mark away. */

@@ -1,0 +1,51 @@
+import { ladderOf } from '@shedbook/coach';
+import { describe, expect, it } from 'vitest';
+import { arriveAt, type Course, type Going, goOn, type Standing } from './hands-free.ts';
+
+const course: Course = { numbers: [1, 2, 3], comfortableLoops: 4 };
+const standing: Standing = { rule: ladderOf({ startBpm: 80, goalBpm: 120, stepBpm: 8 }), bpm: 80 };
+
+type Event = Parameters<typeof goOn>[2];
+
+function run(from: number, events: readonly Event[]): readonly Going[] {
+  let state = arriveAt(course, from, standing);
+  return events.map((event) => {
+    const going = goOn(course, state, event, standing);
+    state = going.state;
+    return going;
+  });
+}
+
+describe('going on by itself', () => {
+  it('[ST75] counts clean loops down, then goes to the next exercise and says so', () => {
+    const said = run(1, ['clean', 'loose', 'clean', 'clean', 'clean']).map((each) => each.said);
+    // definition: four clean loops, the loose one not counted
+    expect(said).toEqual([
+      { kind: 'more', loops: 3 },
+      { kind: 'more', loops: 3 },
+      { kind: 'more', loops: 2 },
+      { kind: 'more', loops: 1 },
+      { kind: 'next', number: 2 },
+    ]);
+    expect(run(1, Array(4).fill('clean')).at(-1)?.next).toBe(2);
+  });
+
+  it('[ST75] stays when told, says that it does, and goes on when told', () => {
+    const stayed = run(2, ['stay', 'clean', 'clean', 'clean', 'clean', 'go on', 'clean']);
+    expect(stayed.map((each) => each.said?.kind)).toEqual([
+      'staying',
+      'more',
+      'more',
+      'more',
+      'held',
+      'going on',
+      'next',
+    ]);
+    expect(stayed.map((each) => each.next)).toEqual([null, null, null, null, null, null, 3]);
+  });
+
+  it('[ST75] says when the last exercise is over, and goes nowhere', () => {
+    const last = run(3, ['clean', 'clean', 'clean', 'clean']).at(-1);
+    expect(last).toMatchObject({ said: { kind: 'all done' }, next: null });
+  });
+});

@@ -1,0 +1,100 @@
+import { strFromU8, unzipSync } from 'fflate';
+import { describe, expect, it } from 'vitest';
+import { formOnce, HEARING_LESSON, lessonOf } from '../../testing/hearing.ts';
+import { fileNameOf, packTake } from './export-take.ts';
+import { modelStrokes, playedStrokes } from './model.ts';
+import { Pcm } from './pcm.ts';
+import type { Take } from './take.ts';
+
+const lesson = lessonOf(HEARING_LESSON);
+
+const take: Take = {
+  id: 'x',
+  startedAt: '2026-11-25T18:30:05+01:00',
+  lesson: 'first-swing',
+  lessonTitle: 'Första swing: läxa 1',
+  exercise: 'snare x.. ..x x.x ...',
+  number: 1,
+  form: 'loop',
+  layers: 9,
+  kind: 'midi',
+  durationSeconds: 8,
+  latencySeconds: 0.05,
+  loops: [
+    { startSeconds: 2, endSeconds: 5, bpm: 160 },
+    { startSeconds: 5, endSeconds: 7.5, bpm: 192 },
+  ],
+  verdicts: [],
+  report: null,
+  refusal: null,
+  audioBytes: 0,
+};
+
+describe('a recording', () => {
+  it('[ST83] is a WAV file of its samples', async () => {
+    const pcm = new Pcm(44_100);
+    pcm.push(Float32Array.from([0, 0.5, -1]));
+    pcm.push(Float32Array.from([2]));
+    const view = new DataView(await pcm.toWav().arrayBuffer());
+    const text = (at: number) => String.fromCharCode(...[0, 1, 2, 3].map((i) => view.getUint8(at + i)));
+    // standard: RIFF WAVE (1991): chunk names, format 1, one channel, 16 bits, sizes in bytes
+    expect([text(0), text(8), text(12), text(36)]).toEqual(['RIFF', 'WAVE', 'fmt ', 'data']);
+    expect(view.getUint32(4, true)).toBe(view.byteLength - 8);
+    expect([view.getUint16(20, true), view.getUint16(22, true), view.getUint16(34, true)]).toEqual([
+      1, 1, 16,
+    ]);
+    expect([view.getUint32(24, true), view.getUint32(28, true)]).toEqual([44_100, 88_200]);
+    expect(view.getUint32(40, true)).toBe(8);
+    // definition: full scale is 32767; what is louder is held there
+    expect([0, 1, 2, 3].map((i) => view.getInt16(44 + 2 * i, true))).toEqual([0, 16_384, -32_767, 32_767]);
+  });
+});
+
+describe('the model of a take', () => {
+  it('[ST84] lies in step with it, loop by loop, at the tempo of each', () => {
+    const strokes = modelStrokes(lesson, formOnce(lesson), take);
+    const snare = strokes.filter((each) => each.voice === 'snare').map((each) => each.timeSeconds);
+    // definition: x.. ..x x.x at triplets: 0, 5/3, 2, 8/3 beats, bars of four beats, two bars a loop
+    const beats = [0, 5 / 3, 2, 8 / 3, 4, 4 + 5 / 3, 6, 4 + 8 / 3];
+    const expected = [
+      ...beats.map((beat) => 2 + (beat * 60) / 160),
+      ...beats.map((beat) => 5 + (beat * 60) / 192),
+    ];
+    expect(snare).toHaveLength(expected.length);
+    snare.forEach((time, i) => {
+      expect(time).toBeCloseTo(expected[i] as number, 6);
+    });
+  });
+
+  it('[ST84] what a kit played sounds when it was struck, its latency taken off', () => {
+    const stroke = {
+      voice: 'ride',
+      timeSeconds: 2.05,
+      levelDb: -3,
+      written: null,
+      offsetMs: null,
+      confidence: 1,
+    } as const;
+    const report = { strokes: [stroke] } as unknown as Take['report'];
+    expect(playedStrokes({ report, latencySeconds: 0.05 })).toEqual([
+      expect.objectContaining({ voice: 'ride', timeSeconds: expect.closeTo(2, 9), levelDb: -3 }),
+    ]);
+  });
+});
+
+describe('a take as a file', () => {
+  it('[ST85] is one zip with sound, report and facts, under a plain name', async () => {
+    const audio = new Blob([new Uint8Array([1, 2, 3])]);
+    const report = { version: 1 } as unknown as Take['report'];
+    const whole = { take: { ...take, kind: 'audio' as const, report }, audio };
+    expect(fileNameOf(whole)).toBe('forsta-swing-laxa-1-1-20261125-183005.zip');
+    const files = unzipSync(await packTake(whole));
+    expect(Object.keys(files).toSorted()).toEqual(['report.json', 'take.json', 'take.wav']);
+    expect([...(files['take.wav'] ?? [])]).toEqual([1, 2, 3]);
+    expect(JSON.parse(strFromU8(files['report.json'] ?? new Uint8Array()))).toEqual({ version: 1 });
+    expect(JSON.parse(strFromU8(files['take.json'] ?? new Uint8Array()))).toMatchObject({
+      number: 1,
+      kind: 'audio',
+    });
+  });
+});
