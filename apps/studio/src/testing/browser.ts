@@ -79,7 +79,7 @@ export async function openView(
 
 /** Waits until the server has every change. */
 export async function settled(page: Page): Promise<void> {
-  await page.locator('.keeping[data-keeping="kept"]').waitFor();
+  await page.locator('.keeping[data-keeping="kept"]').waitFor({ state: 'attached' });
 }
 
 /** The text of the lesson that is open, as the server has it. */
