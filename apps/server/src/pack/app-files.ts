@@ -30,13 +30,12 @@ function escaped(text: string): string {
   return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');
 }
 
-/** The start page under the lesson's own name. */
-export function titled(page: PackFile, lesson: Lesson): PackFile {
+/** The start page under the lesson's own name; the pictures that come into sight first are asked for with it. */
+export function startPage(page: PackFile, lesson: Lesson, pictures: readonly string[]): PackFile {
   const html = new TextDecoder().decode(page.content);
-  return textFile(
-    page.path,
-    html.replace(/<title>[^<]*<\/title>/, `<title>${escaped(lesson.title)}</title>`),
-  );
+  const ahead = pictures.map((path) => `<link rel="preload" as="image" href="./${path}" />`);
+  const title = `<title>${escaped(lesson.title)}</title>`;
+  return textFile(page.path, html.replace(/<title>[^<]*<\/title>/, [title, ...ahead].join('\n    ')));
 }
 
 /** What a browser needs to put the pack among its apps. Source: W3C Web Application Manifest. */

@@ -43,6 +43,7 @@ describe('a take-home pack', () => {
     const files = await packOf(TEXT, true);
     const pack = describedBy(files);
     expect(files.get('index.html')).toContain('<title>First swing</title>');
+    expect(files.get('index.html')).toContain('href="./tiles/01-1.svg"');
     expect(files.get('assets/index-1.js')).toBe('start()');
     expect(JSON.parse(files.get('manifest.webmanifest') ?? '')).toMatchObject({
       name: 'First swing',

@@ -5,7 +5,7 @@
 import { createHash } from 'node:crypto';
 import type { Lesson } from '@shedbook/core';
 import type { Engraver, Fonts } from '@shedbook/engrave';
-import { manifest, serviceWorker, titled } from './app-files.ts';
+import { manifest, serviceWorker, startPage } from './app-files.ts';
 import { type Download, printSheet, writeStandardFiles } from './downloads.ts';
 import { type PackFile, textFile } from './file.ts';
 import { PACK_FORMAT, type Pack } from './pack.ts';
@@ -76,12 +76,21 @@ function describe(
   return { format: PACK_FORMAT, id, version, lesson, exercises, groove, downloads: list };
 }
 
+/** How many exercises a phone shows at once on its first screen. */
+const IN_SIGHT = 6;
+
+/** The tiles that are in sight when the sheet opens. */
+function firstPictures({ groove, exercises }: PackTiles): readonly string[] {
+  return [...groove, ...exercises.slice(0, IN_SIGHT).flatMap((each) => each.own)].map((bar) => bar.tile);
+}
+
 /** Every file of the pack, in order of its path. */
 export async function makePack(request: PackRequest): Promise<readonly PackFile[]> {
   const { lesson, id } = request;
   const tiles = makeTiles(lesson, request);
   const downloads = await downloadsOf(request);
-  const app = request.app.map((file) => (file.path === 'index.html' ? titled(file, lesson) : file));
+  const first = firstPictures(tiles);
+  const app = request.app.map((file) => (file.path === 'index.html' ? startPage(file, lesson, first) : file));
   const worker = app.find((file) => file.path === 'sw.js');
   const plain = app.filter((file) => file !== worker);
   const parts = [...plain, manifest(lesson), ...tiles.files, ...downloads];
