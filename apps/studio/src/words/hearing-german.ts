@@ -155,6 +155,8 @@ export const hearingGerman: HearingWords = {
     about: (when, bpm, seconds) => `${when}, ${bpm} bpm, ${seconds} s`,
     rounds: (clean, all) => `${clean} von ${count(all, 'Runde', 'Runden')} sauber`,
     unheard: 'nicht beurteilt',
+    report: 'Der ganze Bericht',
+    reportOf: (title) => `Bericht über ${title}`,
     listen: 'Anhören',
     preparing: 'Wird vorbereitet …',
     play: 'Abspielen',
@@ -176,11 +178,12 @@ export const hearingGerman: HearingWords = {
     title: 'Heute',
     minutes: 'Minuten, die ich habe',
     minutesOf: (n) => count(n, 'Minute', 'Minuten'),
+    short: (n) => `${n} min`,
     open: (what) => `${what} üben`,
     exercise: (n, name) => `Übung ${n}${name === null ? '' : ` (${name})`}`,
     groove: 'Nur Groove',
     rest: 'Pause',
-    tempo: (from, goal) => (from === goal ? `${from} bpm` : `von ${from} in Richtung ${goal} bpm`),
+    tempo: (from, goal) => (from === goal ? `${from} bpm` : `${from} bis ${goal} bpm`),
     reason: (kind) => REASONS[kind],
     note: (kind) =>
       kind === 'enough'

@@ -19,18 +19,17 @@ export default function HearingBody() {
   const view = useHearing(settings);
   const { ear, hearing } = view;
   useLogKeeper(hearing);
+  const isOn = ear.phase === 'on';
   return (
     <section className="hearing-panel" aria-labelledby="hearing-title" data-ear={ear.phase}>
       <BreakReminder />
-      <h2 id="hearing-title">{words.hearing.title}</h2>
-      {ear.phase === 'on' && (
-        <>
-          <p className="quiet">{words.hearing.legend(EXAGGERATION)}</p>
-          <AfterLoop view={view} />
-        </>
-      )}
+      <h2 id="hearing-title" className={isOn ? 'hidden-words' : undefined}>
+        {words.hearing.title}
+      </h2>
+      {isOn && <AfterLoop view={view} />}
+      {isOn && <p className="quiet">{words.hearing.legend(EXAGGERATION)}</p>}
       <EarSwitch ear={ear} hearing={hearing} />
-      {ear.phase === 'on' && (
+      {isOn && (
         <>
           <LatencyLine ear={hearing.ear} state={ear} />
           <HearingOptions settings={settings} change={change} view={view} />

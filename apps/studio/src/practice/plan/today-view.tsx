@@ -46,7 +46,7 @@ function Item({ item, name }: ItemProps) {
   const isBreak = item.kind === 'break';
   return (
     <li className="plan-item" data-kind={item.kind}>
-      <span className="plan-minutes">{words.minutesOf(item.minutes)}</span>
+      <span className="plan-minutes">{words.short(item.minutes)}</span>
       <span className="plan-what">
         {isBreak ? (
           <strong>{name}</strong>

@@ -1,7 +1,8 @@
 /**
  * A take as one file for the teacher: the sound, the report, and what was played.
  *
- * Conventions: a zip; `take.wav` (16 bits, mono), `report.json` as the listening program writes it, `take.json`.
+ * Conventions: a zip; `take.wav` (16 bits, mono), `report.json` as the listening program writes it, `report.svg` the
+ * same as a page to look at, `take.json`.
  * Source: PKWARE APPNOTE 6.3 (stored entries), written by fflate.
  */
 import { strToU8, zipSync } from 'fflate';
@@ -30,11 +31,15 @@ function json(value: unknown): Uint8Array {
   return strToU8(`${JSON.stringify(value, null, 2)}\n`);
 }
 
-/** The bytes of the file. */
-export async function packTake({ take, audio }: WholeTake): Promise<Uint8Array<ArrayBuffer>> {
+/** The bytes of the file. @param page the report as a page, where there is one */
+export async function packTake(
+  { take, audio }: WholeTake,
+  page: string | null,
+): Promise<Uint8Array<ArrayBuffer>> {
   const { report, ...facts } = take;
   const files: Record<string, Uint8Array> = { 'take.json': json(facts) };
   if (report) files['report.json'] = json(report);
+  if (page !== null) files['report.svg'] = strToU8(page);
   if (audio) files['take.wav'] = new Uint8Array(await audio.arrayBuffer());
   return zipSync(files, { level: 0 }) as Uint8Array<ArrayBuffer>;
 }

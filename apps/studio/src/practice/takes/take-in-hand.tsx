@@ -9,6 +9,7 @@ import type { WholeTake } from './take.ts';
 import { TakeFacts } from './take-facts.tsx';
 import { takeFrom } from './take-from.ts';
 import { TakeListener } from './take-listener.tsx';
+import { TakeReportView } from './take-report-view.tsx';
 import { keepTake } from './take-store.ts';
 
 interface InHandProps {
@@ -47,6 +48,7 @@ export function TakeInHand({ ended, settings, change }: InHandProps) {
       {whole && (
         <>
           <TakeFacts take={whole.take} />
+          <TakeReportView take={whole.take} />
           <TakeListener key={whole.take.id} take={whole.take} audioOf={async () => whole.audio} />
           {state !== 'kept' && (
             <button type="button" className="button strong" onClick={keep}>

@@ -4,6 +4,7 @@ import { Pick } from '../ui/controls.tsx';
 import type { Side } from './comparison.ts';
 import type { Take } from './take.ts';
 import { useComparison } from './use-comparison.ts';
+import './takes.css';
 
 interface ListenerProps {
   readonly take: Take;

@@ -3,7 +3,8 @@
  *
  * Conventions: seconds from the start of the recording, the latency of the devices not taken off; plain data.
  */
-import type { LoopRecord, TakeReport } from '@shedbook/core';
+import type { LoopRecord } from '@shedbook/core';
+import type { FullReport } from '@shedbook/listen';
 
 /** One time through the form in a take. */
 export interface TakeLoop {
@@ -36,7 +37,7 @@ export interface Take {
   /** Verdicts on the loops, as they were given. */
   readonly verdicts: readonly LoopRecord[];
   /** Null where listening refused. */
-  readonly report: TakeReport | null;
+  readonly report: FullReport | null;
   /** Why there is no report, or null. */
   readonly refusal: string | null;
   /** Size of the sound in bytes; 0 for a kit, whose strokes are in the report. */

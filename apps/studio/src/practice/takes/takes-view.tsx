@@ -7,6 +7,7 @@ import { fileNameOf, packTake } from './export-take.ts';
 import type { Take, WholeTake } from './take.ts';
 import { TakeFacts } from './take-facts.tsx';
 import { TakeListener } from './take-listener.tsx';
+import { TakeReportView, useReportPage } from './take-report-view.tsx';
 import { audioOf, keepTake, listTakes, removeTake, spaceOf } from './take-store.ts';
 
 interface Shelf {
@@ -32,14 +33,16 @@ interface RowProps {
 
 function Row({ take, onRemove }: RowProps) {
   const words = useHearingWords().takes;
+  const drawPage = useReportPage(take);
   const save = async () => {
     const whole = { take, audio: await audioOf(take.id) };
-    download(fileNameOf(whole), await packTake(whole), 'application/zip');
+    download(fileNameOf(whole), await packTake(whole, drawPage()), 'application/zip');
   };
   return (
     <li className="take-row">
       <TakeFacts take={take} />
       <TakeListener take={take} audioOf={() => audioOf(take.id)} />
+      <TakeReportView take={take} />
       <div className="row">
         <button type="button" className="button" onClick={() => void save()}>
           {words.export}

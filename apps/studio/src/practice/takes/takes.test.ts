@@ -88,8 +88,8 @@ describe('a take as a file', () => {
     const report = { version: 1 } as unknown as Take['report'];
     const whole = { take: { ...take, kind: 'audio' as const, report }, audio };
     expect(fileNameOf(whole)).toBe('forsta-swing-laxa-1-1-20261125-183005.zip');
-    const files = unzipSync(await packTake(whole));
-    expect(Object.keys(files).toSorted()).toEqual(['report.json', 'take.json', 'take.wav']);
+    const files = unzipSync(await packTake(whole, '<svg/>'));
+    expect(Object.keys(files).toSorted()).toEqual(['report.json', 'report.svg', 'take.json', 'take.wav']);
     expect([...(files['take.wav'] ?? [])]).toEqual([1, 2, 3]);
     expect(JSON.parse(strFromU8(files['report.json'] ?? new Uint8Array()))).toEqual({ version: 1 });
     expect(JSON.parse(strFromU8(files['take.json'] ?? new Uint8Array()))).toMatchObject({

@@ -1,0 +1,68 @@
+/** What the ear makes of a whole take: three sentences, and the report as a page. */
+import { REPORT_LANGUAGES, type ReportLanguage } from '@shedbook/listen';
+import { useEffect, useMemo, useState } from 'react';
+import { useHearingSettings } from '../hearing/hearing-settings.ts';
+import { useHearingWords } from '../hearing/hearing-words.ts';
+import { usePracticeLanguage } from '../words.tsx';
+import type { Take } from './take.ts';
+import { reportPage, takeSentences } from './take-remarks.ts';
+
+function useReportLanguage(): ReportLanguage {
+  const { tag } = usePracticeLanguage();
+  return REPORT_LANGUAGES.find((each) => each === tag) ?? 'en';
+}
+
+function useTitle(take: Take): string {
+  return `${take.lessonTitle}, ${useHearingWords().takes.exercise(take.number)}`;
+}
+
+/** Draws the report of a take as a page when asked; null where there is no report. */
+export function useReportPage(take: Take): () => string | null {
+  const language = useReportLanguage();
+  const title = useTitle(take);
+  const [{ level }] = useHearingSettings();
+  return () => take.report && reportPage(take.report, level, language, title);
+}
+
+/** The page as a picture, drawn when it is opened. */
+function Page({ take }: { readonly take: Take }) {
+  const words = useHearingWords().takes;
+  const title = useTitle(take);
+  const draw = useReportPage(take);
+  const [isOpen, setOpen] = useState(false);
+  const [url, setUrl] = useState<string | null>(null);
+  useEffect(() => {
+    const page = isOpen ? draw() : null;
+    if (page === null) return setUrl(null);
+    const next = URL.createObjectURL(new Blob([page], { type: 'image/svg+xml' }));
+    setUrl(next);
+    return () => URL.revokeObjectURL(next);
+  }, [isOpen, take]);
+  return (
+    <details className="report-page" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{words.report}</summary>
+      {url && <img src={url} alt={words.reportOf(title)} />}
+    </details>
+  );
+}
+
+/** The view. */
+export function TakeReportView({ take }: { readonly take: Take }) {
+  const language = useReportLanguage();
+  const [{ level }] = useHearingSettings();
+  const sentences = useMemo(
+    () => (take.report ? takeSentences(take.report, level, language) : []),
+    [take, level, language],
+  );
+  if (!take.report) return take.refusal ? <p className="quiet">{take.refusal}</p> : null;
+  return (
+    <div className="take-report">
+      <ul>
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      <Page take={take} />
+    </div>
+  );
+}
