@@ -1,30 +1,10 @@
 /** Setting up a foot switch: what it is for, asking for MIDI, and one press for each meaning. */
-import { useEffect, useState, useSyncExternalStore } from 'react';
+import { useEffect, useSyncExternalStore } from 'react';
 import { Button, Dialog, DialogTrigger, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { Icon } from '../shared/icons.tsx';
-import { remember, remembered } from '../shared/memory.ts';
 import { useWords } from '../words/words.tsx';
-import { type OpenMidi, openWebMidi } from './midi-port.ts';
-import { PEDAL_ACTIONS, type PedalAction, type PedalSign, readSigns } from './pedal.ts';
-import { PedalBoard } from './pedal-board.ts';
-
-const KEY = 'pedal';
-
-const MEMORY = {
-  read: () => readSigns(remembered(KEY)),
-  write: (signs: object) => remember(KEY, JSON.stringify(signs)),
-};
-
-/** The switches while the room is open; switches that were learned before are heard at once. */
-export function usePedal(actions: Readonly<Record<PedalAction, () => void>>, open: OpenMidi = openWebMidi) {
-  const [board] = useState(() => new PedalBoard(open, MEMORY));
-  board.onAction = (action) => actions[action]();
-  useEffect(() => {
-    if (Object.keys(board.state().signs).length > 0) void board.connect();
-    return () => board.close();
-  }, [board]);
-  return board;
-}
+import { PEDAL_ACTIONS, type PedalAction, type PedalSign } from './pedal.ts';
+import type { PedalBoard } from './pedal-board.ts';
 
 function ActionRow({ board, action }: { readonly board: PedalBoard; readonly action: PedalAction }) {
   const words = useWords().pedal;

@@ -10,10 +10,11 @@ import { Icon } from '../shared/icons.tsx';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import { LoopChoice } from './loop-choice.tsx';
-import { PedalDialog, usePedal } from './pedal-dialog.tsx';
+import { PedalDialog } from './pedal-dialog.tsx';
 import { RoomDrawing } from './room-drawing.tsx';
 import { useAwake } from './use-awake.ts';
 import { useNextAfter } from './use-next-after.ts';
+import { usePedal } from './use-pedal.ts';
 import { useRoomKeys } from './use-room-keys.ts';
 import './room.css';
 

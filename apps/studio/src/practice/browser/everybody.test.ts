@@ -166,3 +166,35 @@ it('[ST54] is in German for a German reader, whole', async () => {
   await page.getByText('English').click();
   await page.getByRole('heading', { name: 'To take along' }).waitFor();
 });
+
+it('[ST50] learns a MIDI foot switch by one press, and plays with it from then on', async () => {
+  const page = await openWindow(browser, 'about:blank');
+  await page.addInitScript(() => {
+    const input = Object.assign(new EventTarget(), { name: 'Pedal', state: 'connected' });
+    const access = Object.assign(new EventTarget(), { inputs: new Map([['1', input]]) });
+    navigator.requestMIDIAccess = async () => access as never;
+    Object.assign(window, {
+      press: (...bytes: number[]) =>
+        input.dispatchEvent(Object.assign(new Event('midimessage'), { data: Uint8Array.from(bytes) })),
+    });
+  });
+  // standard: MIDI 1.0, control change on channel 1, controller 64 (damper) down and up
+  const press = () =>
+    page.evaluate(() => {
+      const { press: send } = window as never as { press: (...bytes: number[]) => void };
+      send(0xb0, 64, 127);
+      send(0xb0, 64, 0);
+    });
+  await page.goto(`${host.url}#1`);
+  await page.locator('.more').click();
+  await page.getByText('Foot switch over MIDI').click();
+  await page.getByRole('button', { name: 'Listen for MIDI' }).click();
+  await page.getByRole('button', { name: 'Learn: Right pedal' }).click();
+  await press();
+  await page.getByText('controller 64, channel 1').waitFor();
+  await page.getByRole('button', { name: 'Done' }).click();
+  await press();
+  await page.getByRole('button', { name: 'Stop' }).waitFor();
+  await press();
+  expect(await page.locator('.ladder-says').textContent()).toContain('1 of 3');
+});

@@ -1,5 +1,6 @@
 /** The ledge of the stand: previous, play, next, the tempo, and more where it is wanted. */
 import { useRef } from 'react';
+import type { PedalBoard } from '../../room/pedal-board.ts';
 import { Icon } from '../../shared/icons.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { usePracticeWords } from '../words.tsx';
@@ -7,8 +8,13 @@ import { SettingDialog } from './setting-dialog.tsx';
 import { TempoBox } from './tempo-box.tsx';
 import type { StageActions } from './use-stage-actions.ts';
 
+interface LedgeProps {
+  readonly actions: StageActions;
+  readonly pedal: PedalBoard;
+}
+
 /** The ledge. */
-export function Ledge({ actions }: { readonly actions: StageActions }) {
+export function Ledge({ actions, pedal }: LedgeProps) {
   const words = usePracticeWords().stage;
   const { playing, status, exercise, lesson } = usePracticeSession();
   // After the settings a press of space plays, rather than opening them again.
@@ -45,7 +51,7 @@ export function Ledge({ actions }: { readonly actions: StageActions }) {
         <Icon name="back" />
       </button>
       <TempoBox actions={actions} />
-      <SettingDialog onClose={() => play.current?.focus()} />
+      <SettingDialog pedal={pedal} onClose={() => play.current?.focus()} />
       <p className="ledge-note" role="status">
         {status === 'loading' && words.loading}
         {status === 'failed' && words.failed}

@@ -1,6 +1,7 @@
 /** How to practise: form, layers, limbs, click, gap bars, guide; in a sheet that opens over the stand. */
 import type { Subdivision } from '@shedbook/core';
 import { useRef } from 'react';
+import type { PedalBoard } from '../../room/pedal-board.ts';
 import { Icon } from '../../shared/icons.tsx';
 import { type ClickChoice, clickBeats, formNames } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -9,6 +10,7 @@ import { usePracticeWords } from '../words.tsx';
 import { formWords } from './form-words.ts';
 import { KeyList } from './key-list.tsx';
 import { LayersPick, MinePick } from './limbs-pick.tsx';
+import { PedalRows } from './pedal-rows.tsx';
 
 const CLICKS: readonly ClickChoice[] = ['off', 'all', 'backbeat', 'bar'];
 const GAPS = ['0/0', '1/1', '2/2', '3/1', '4/4'] as const;
@@ -65,8 +67,13 @@ function ClickPicks() {
   );
 }
 
+interface SettingDialogProps {
+  readonly pedal: PedalBoard;
+  readonly onClose: () => void;
+}
+
 /** The button that opens the sheet, and the sheet; what happens after it. */
-export function SettingDialog({ onClose }: { readonly onClose: () => void }) {
+export function SettingDialog({ pedal, onClose }: SettingDialogProps) {
   const words = usePracticeWords();
   const { choice, choose } = usePracticeSession();
   const dialog = useRef<HTMLDialogElement>(null);
@@ -107,6 +114,7 @@ export function SettingDialog({ onClose }: { readonly onClose: () => void }) {
           </Tick>
         </div>
         <KeyList />
+        <PedalRows board={pedal} />
       </dialog>
     </>
   );

@@ -2,6 +2,7 @@
 import { countSyllable, type Form, type Subdivision, toNumber } from '@shedbook/core';
 import { useEffect, useMemo, useRef } from 'react';
 import { useAwake } from '../../room/use-awake.ts';
+import { usePedal } from '../../room/use-pedal.ts';
 import { Icon } from '../../shared/icons.tsx';
 import { HearingPanel } from '../hearing/index.tsx';
 import { hrefOf } from '../route.ts';
@@ -13,7 +14,6 @@ import { BarsView } from './bars-view.tsx';
 import { formWords } from './form-words.ts';
 import { LadderStrip } from './ladder-strip.tsx';
 import { Ledge } from './ledge.tsx';
-import { useMidiPedal } from './use-midi-pedal.ts';
 import { type Pictures, useRidingBall } from './use-riding-ball.ts';
 import { useStageActions } from './use-stage-actions.ts';
 import { useStageKeys } from './use-stage-keys.ts';
@@ -84,7 +84,7 @@ export function StagePage() {
   const on = lesson.exercises.find((each) => each.number === exercise) ?? null;
   useAwake();
   useStageKeys(actions);
-  useMidiPedal(actions);
+  const pedal = usePedal({ next: actions.right, previous: actions.left, toggle: actions.toggle });
   useRidingBall(player, pictures, notation);
   useEffect(() => {
     document.title = `${on ? on.number : words.sheet.timeOnly} · ${lesson.title}`;
@@ -109,7 +109,7 @@ export function StagePage() {
         <LadderStrip actions={actions} />
         <HearingPanel />
       </main>
-      <Ledge actions={actions} />
+      <Ledge actions={actions} pedal={pedal} />
     </div>
   );
 }
