@@ -55,33 +55,71 @@ export class PowerSpectrum {
   }
 
   #butterflies(): void {
+    const n = this.#half;
+    let span = 1;
+    for (; 4 * span <= n; span *= 4) this.#twoStages(span);
+    if (span < n) this.#stage(span);
+  }
+
+  /** Joins transforms of `span` values to transforms of twice as many. */
+  #stage(span: number): void {
     const re = this.#re;
     const im = this.#im;
-    const n = this.#half;
-    for (let i = 0; i < n; i += 2) {
-      const ar = re[i]!;
-      const ai = im[i]!;
-      const br = re[i + 1]!;
-      const bi = im[i + 1]!;
-      re[i] = ar + br;
-      im[i] = ai + bi;
-      re[i + 1] = ar - br;
-      im[i + 1] = ai - bi;
+    const stride = this.size / (2 * span);
+    for (let k = 0; k < span; k += 1) {
+      const c = this.#cos[k * stride]!;
+      const s = this.#sin[k * stride]!;
+      for (let i = k; i < this.#half; i += 2 * span) {
+        const j = i + span;
+        const xr = re[j]! * c + im[j]! * s;
+        const xi = im[j]! * c - re[j]! * s;
+        re[j] = re[i]! - xr;
+        im[j] = im[i]! - xi;
+        re[i] = re[i]! + xr;
+        im[i] = im[i]! + xi;
+      }
     }
-    for (let span = 2; span < n; span *= 2) {
-      const stride = this.size / (2 * span);
-      for (let k = 0; k < span; k += 1) {
-        const c = this.#cos[k * stride]!;
-        const s = this.#sin[k * stride]!;
-        for (let i = k; i < n; i += 2 * span) {
-          const j = i + span;
-          const xr = re[j]! * c + im[j]! * s;
-          const xi = im[j]! * c - re[j]! * s;
-          re[j] = re[i]! - xr;
-          im[j] = im[i]! - xi;
-          re[i] = re[i]! + xr;
-          im[i] = im[i]! + xi;
-        }
+  }
+
+  /** Two stages in one pass over the values: half the reading and writing. */
+  #twoStages(span: number): void {
+    const re = this.#re;
+    const im = this.#im;
+    const stride = this.size / (4 * span);
+    for (let k = 0; k < span; k += 1) {
+      const c1 = this.#cos[2 * k * stride]!;
+      const s1 = this.#sin[2 * k * stride]!;
+      const c2 = this.#cos[k * stride]!;
+      const s2 = this.#sin[k * stride]!;
+      for (let i0 = k; i0 < this.#half; i0 += 4 * span) {
+        const i1 = i0 + span;
+        const i2 = i1 + span;
+        const i3 = i2 + span;
+        const br = re[i1]! * c1 + im[i1]! * s1;
+        const bi = im[i1]! * c1 - re[i1]! * s1;
+        const dr = re[i3]! * c1 + im[i3]! * s1;
+        const di = im[i3]! * c1 - re[i3]! * s1;
+        const ar = re[i0]!;
+        const ai = im[i0]!;
+        const cr = re[i2]!;
+        const ci = im[i2]!;
+        const er = cr + dr;
+        const ei = ci + di;
+        const fr = cr - dr;
+        const fi = ci - di;
+        const gr = er * c2 + ei * s2;
+        const gi = ei * c2 - er * s2;
+        // A quarter turn further: the second stage's factor times −i.
+        const hr = fi * c2 - fr * s2;
+        const hi = -fr * c2 - fi * s2;
+        re[i0] = ar + br + gr;
+        im[i0] = ai + bi + gi;
+        re[i2] = ar + br - gr;
+        im[i2] = ai + bi - gi;
+        re[i1] = ar - br + hr;
+        im[i1] = ai - bi + hi;
+        re[i3] = ar - br - hr;
+        im[i3] = ai - bi - hi;
       }
     }
   }

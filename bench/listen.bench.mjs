@@ -1,0 +1,130 @@
+/**
+ * How long listening takes, and how much memory, for a student's take.
+ *
+ * Conventions: processor time of one core, the quickest of some runs; memory is what is still held (heap and array
+ * buffers) once nothing else is, in MB of 2^20 bytes.
+ */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
+import { parseLesson, perform, seededRandom } from '@shedbook/core';
+import { createLiveListener, listen, TakeListener } from '@shedbook/listen';
+import { createKit, encodeWav, render } from '@shedbook/sound';
+
+export const name = 'listen';
+
+const RATE = 44_100;
+const SECONDS = 60;
+const BARS = 25;
+const BLOCK = 16_384;
+const LIVE_BLOCK = 128;
+const MINUTES = [1, 10, 60];
+
+const TEXT = `title: Swing
+tempo: 100
+feel: triplet
+exercises:
+  - x.. ..x x.x ..x
+groove: {ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x"}
+`;
+
+const { lesson } = parseLesson(TEXT, 'bench.lesson.yaml');
+const form = {
+  name: 'take',
+  sections: [{ play: 'pattern', bars: BARS, ending: null }],
+  repeat: 1,
+  countInBars: 0,
+};
+const asked = { lesson, exercise: 1, form };
+
+/** One minute as a person would play it: up to 10 ms off. */
+function minute() {
+  const random = seededRandom('bench');
+  const { strokes } = perform(lesson, asked);
+  const played = strokes
+    .map((stroke) => ({ ...stroke, timeSeconds: stroke.timeSeconds + 0.02 * random.next() }))
+    .toSorted((a, b) => a.timeSeconds - b.timeSeconds);
+  return render({ strokes: played, durationSeconds: SECONDS }, { kit: createKit({ sampleRateHz: RATE }) });
+}
+
+function processorSeconds(work) {
+  const before = process.cpuUsage();
+  work();
+  const { user, system } = process.cpuUsage(before);
+  return (user + system) / 1e6;
+}
+
+const quickest = (times, work) => Math.min(...Array.from({ length: times }, () => processorSeconds(work)));
+
+/** Processor seconds of Debian's voice-blind onset detector on the same take, or null where it is not installed. */
+function aubioSeconds(audio) {
+  const folder = mkdtempSync(join(tmpdir(), 'shedbook-bench-'));
+  try {
+    const path = join(folder, 'take.wav');
+    writeFileSync(path, encodeWav(audio));
+    const script = 'TIMEFORMAT="%U %S"; time aubioonset "$0" > /dev/null';
+    const run = () => {
+      const said = execFileSync('bash', ['-c', `{ ${script}; } 2>&1`, path], { encoding: 'utf8' });
+      return said
+        .trim()
+        .split('\n')
+        .at(-1)
+        .split(' ')
+        .reduce((sum, part) => sum + Number(part), 0);
+    };
+    return Math.min(run(), run(), run());
+  } catch {
+    return null;
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+function heldMegabytes() {
+  setFlagsFromString('--expose-gc');
+  runInNewContext('gc')();
+  const { heapUsed, arrayBuffers } = process.memoryUsage();
+  return (heapUsed + arrayBuffers) / 2 ** 20;
+}
+
+/** What a listener holds after some minutes of the same minute over and over. */
+function memoryRows(mono) {
+  const before = heldMegabytes();
+  const listener = new TakeListener(RATE);
+  const rows = [];
+  for (let done = 0; done < MINUTES.at(-1); ) {
+    for (let at = 0; at < mono.length; at += BLOCK) listener.push(mono.subarray(at, at + BLOCK));
+    done += 1;
+    if (MINUTES.includes(done))
+      rows.push({ what: `held after ${done} minutes`, value: heldMegabytes() - before, unit: 'MB' });
+  }
+  return rows;
+}
+
+/** Seconds of processor time that a live listener takes for a second of sound. */
+function liveShare(mono) {
+  const listener = createLiveListener(asked, { sampleRateHz: RATE });
+  listener.startLoop(0, lesson.tempo.startBpm);
+  const seconds = processorSeconds(() => {
+    for (let at = 0; at < mono.length; at += LIVE_BLOCK) listener.push(mono.subarray(at, at + LIVE_BLOCK));
+  });
+  return seconds / SECONDS;
+}
+
+/** Rows of the table. */
+export async function run() {
+  const audio = minute();
+  const mono = audio.left.map((sample, i) => 2 * (sample + audio.right[i]));
+  listen(mono, RATE, asked);
+  const seconds = quickest(5, () => listen(mono, RATE, asked));
+  const aubio = aubioSeconds(audio);
+  const against = aubio === null ? {} : { ratio: seconds / aubio, ratioTo: "aubioonset's time" };
+  return [
+    { what: 'a take of a minute to a report', value: seconds, unit: 's', ...against },
+    { what: 'live, in blocks of 128 samples', value: 100 * liveShare(mono), unit: '% of a core' },
+    ...memoryRows(mono),
+  ];
+}
