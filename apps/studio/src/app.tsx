@@ -1,4 +1,5 @@
-/** The studio: the desk, or a lesson lying open. */
+/** The studio: the desk, the students, or a lesson lying open. */
+import { lazy, Suspense } from 'react';
 import { Desk } from './desk/desk.tsx';
 import { LessonScreen } from './lesson/lesson-screen.tsx';
 import { GlyphSheet } from './notation/glyph-sheet.tsx';
@@ -6,9 +7,21 @@ import { NoticeProvider } from './shared/notice.tsx';
 import { readRoute, usePath } from './shared/route.ts';
 import { WordsProvider } from './words/words.tsx';
 
+const StudentsScreen = lazy(() =>
+  import('./students/students-screen.tsx').then((module) => ({ default: module.StudentsScreen })),
+);
+
 function Screen() {
   const route = readRoute(usePath());
-  return route.at === 'desk' ? <Desk /> : <LessonScreen key={route.id} id={route.id} view={route.view} />;
+  if (route.at === 'desk') return <Desk />;
+  if (route.at === 'students') {
+    return (
+      <Suspense>
+        <StudentsScreen />
+      </Suspense>
+    );
+  }
+  return <LessonScreen key={route.id} id={route.id} view={route.view} />;
 }
 
 /** Everything. */

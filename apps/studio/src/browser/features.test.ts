@@ -1,3 +1,7 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { addEntry, EMPTY_LOG, exerciseKey, printPracticeLog } from '@shedbook/coach';
+import { parseLesson } from '@shedbook/core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { launch, openWindow, settled, startDesk } from '../testing/browser.ts';
@@ -240,4 +244,97 @@ it('[ST104] writes in the second voice of an exercise slot by slot', async () =>
   await page.goto(`${page.url()}/text`);
   const text = await page.getByRole('textbox', { name: 'Text of the lesson' }).inputValue();
   expect(text).toMatch(/bass: "?\.\.\. \.\.x \.\.\. \.\.\./);
+});
+
+/** The log of a student of First swing who played exercise 3 today and missed its stroke now and then. */
+async function practiceLog(): Promise<string> {
+  const { lesson } = parseLesson(await readFile('demo/first-swing.lesson.yaml', 'utf8'), 'lesson');
+  const exercise = lesson?.exercises[2];
+  if (!exercise) throw new Error('the demo lesson has no third exercise');
+  const place = { bar: 1, beat: 2, slot: 1 };
+  const faults = [{ kind: 'missed', voice: 'snare', place, amount: 1 }] as const;
+  const loops = Array.from({ length: 8 }, (_, index) =>
+    index % 2 === 0
+      ? ({ bpm: 80, verdict: 'clean', faults: [] } as const)
+      : ({ bpm: 80, verdict: 'loose', faults } as const),
+  );
+  const entry = {
+    id: 'phone 1',
+    device: 'phone',
+    startedAt: new Date().toISOString().replace(/\.\d+Z$/, '+00:00'),
+    durationSeconds: 600,
+    lesson: 'first-swing',
+    exercise: exerciseKey(exercise),
+    form: 'loop',
+    heardBy: 'ear',
+    loops,
+  } as const;
+  return printPracticeLog(addEntry(EMPTY_LOG, entry));
+}
+
+it.each(['light', 'dark'] as const)('[ST26] axe finds nothing on the roster: %s', async (colorScheme) => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { bypassCSP: true, colorScheme, viewport: PHONE });
+  await page.evaluate(() =>
+    fetch('/api/students', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ name: 'Kaito' }),
+    }),
+  );
+  await page.goto(new URL('/students', url).href);
+  await page.getByRole('region', { name: 'What to give next' }).waitFor();
+  await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core/axe.min.js') });
+  const found = await page.evaluate(async () => {
+    const { axe } = globalThis as never as {
+      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
+  });
+  // library: axe-core 4.14, every rule that it runs by default
+  expect(found).toEqual([]);
+});
+
+it('[ST109] keeps a roster, takes a practice log in, shows what slips, and sets what comes next', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  await page.getByRole('button', { name: 'Students' }).click();
+  await page.getByText('Nobody on the roster yet').waitFor();
+  for (const name of ['Kaito', 'Sunniva']) {
+    await page.getByRole('button', { name: 'New student' }).click();
+    await page.getByRole('textbox', { name: 'Name' }).fill(name);
+    await page.keyboard.press('Enter');
+    await page.getByRole('navigation', { name: 'Roster' }).getByText(name).waitFor();
+  }
+  await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').click();
+  const bringIn = async () => {
+    const chooser = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: 'Take in a log or a report' }).click();
+    const buffer = Buffer.from(await practiceLog());
+    await (await chooser).setFiles({ name: 'log.json', mimeType: 'application/json', buffer });
+  };
+  await bringIn();
+  await page.getByRole('navigation', { name: 'Roster' }).getByText('played today').waitFor();
+  const limbs = page.getByRole('region', { name: 'Limb by limb' });
+  // definition: 4 of 8 loops lacked a stroke of the left hand
+  const left = limbs.getByText('nothing wrong in 4 of 8 loops; else mostly strokes missing');
+  await left.waitFor();
+  await bringIn();
+  await page.getByText('What was there already counts once.').waitFor();
+  expect(await left.count()).toBe(1);
+  await page.getByRole('button', { name: 'Set this exercise' }).first().click();
+  const set = page.getByRole('region', { name: 'Set', exact: true });
+  await set.locator('.assigned').waitFor();
+  const note = set.getByRole('textbox', { name: 'Note for the student' });
+  await note.fill('Slowly, by Tuesday.');
+  await note.blur();
+  await page.getByText(/Your teacher set this. Slowly, by Tuesday/).waitFor();
+  // standard: WCAG 2.2, 2.5.8 Target Size (Minimum), 24 by 24 CSS pixels
+  expect(await tooSmall(page)).toEqual([]);
+  await page.reload();
+  await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').click();
+  expect(await note.inputValue()).toBe('Slowly, by Tuesday.');
+  await page.getByRole('button', { name: 'Take Sunniva off the roster' }).click();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').waitFor();
 });

@@ -5,6 +5,7 @@ import { AskText } from '../shared/ask-text.tsx';
 import { wordsFor } from '../shared/error-words.ts';
 import { Icon } from '../shared/icons.tsx';
 import { Preferences } from '../shared/preferences.tsx';
+import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import { Guide } from './guide.tsx';
 import { type CardAction, LessonCard } from './lesson-card.tsx';
@@ -35,6 +36,9 @@ export function Desk() {
           <p>{words.desk.lead}</p>
         </div>
         <div className="desk-actions">
+          <Button className="button" onPress={() => go({ at: 'students' })}>
+            {words.students.title}
+          </Button>
           <FileTrigger
             acceptedFileTypes={ACCEPTED}
             onSelect={(files) => {

@@ -30,7 +30,8 @@ export type SaveReply =
   | { readonly kind: 'saved'; readonly lesson: StoredLesson }
   | { readonly kind: 'conflict'; readonly kept: StoredLesson };
 
-async function ask(method: string, path: string, body?: unknown): Promise<Response> {
+/** Sends a request with a body as JSON. @throws UnreachableError */
+export async function ask(method: string, path: string, body?: unknown): Promise<Response> {
   const init: RequestInit = { method };
   if (body !== undefined) {
     init.body = JSON.stringify(body);
@@ -43,7 +44,8 @@ async function ask(method: string, path: string, body?: unknown): Promise<Respon
   }
 }
 
-async function answer<T>(response: Response): Promise<T> {
+/** What a response carries. @throws RefusedError */
+export async function answer<T>(response: Response): Promise<T> {
   if (response.ok) return (response.status === 204 ? undefined : await response.json()) as T;
   throw new RefusedError((await response.json()) as Refusal);
 }

@@ -1,4 +1,4 @@
-/** Addresses of the studio: `/` the desk, `/lesson/ID/VIEW` a lesson. */
+/** Addresses of the studio: `/` the desk, `/students` the students, `/lesson/ID/VIEW` a lesson. */
 import { useSyncExternalStore } from 'react';
 
 /** What a lesson can be looked at as, in the order of the index tabs. */
@@ -10,10 +10,12 @@ export type View = (typeof VIEWS)[number];
 /** Where somebody is. */
 export type Route =
   | { readonly at: 'desk' }
+  | { readonly at: 'students' }
   | { readonly at: 'lesson'; readonly id: string; readonly view: View };
 
 /** Reads an address; anything unknown is the desk. */
 export function readRoute(path: string): Route {
+  if (/^\/students\/?$/.test(path)) return { at: 'students' };
   const match = /^\/lesson\/([\w-]+)(?:\/(\w+))?\/?$/.exec(path);
   if (!match) return { at: 'desk' };
   const view = VIEWS.find((each) => each === match[2]) ?? 'page';
@@ -23,6 +25,7 @@ export function readRoute(path: string): Route {
 /** The address of a route. */
 export function pathOf(route: Route): string {
   if (route.at === 'desk') return '/';
+  if (route.at === 'students') return '/students';
   return route.view === 'page' ? `/lesson/${route.id}` : `/lesson/${route.id}/${route.view}`;
 }
 

@@ -48,7 +48,7 @@ function said({ found, expected, repair }: InputProblem): readonly string[] {
 }
 
 it('[ST105] has the same places to fill in every phrase and its translation', () => {
-  const places = (text: string) => (text.match(/\{\w+[*!]?\}/g) ?? []).toSorted();
+  const places = (text: string) => (text.match(/\{\w+[*!~]?\}/g) ?? []).toSorted();
   for (const [english, translated] of SAID_GERMAN.phrases) {
     expect(places(translated), english).toEqual(places(english));
   }

@@ -2,8 +2,8 @@
  * What the rooms under the studio say about a lesson, in the reader's language. They say it in English; a table
  * has each of their phrases beside its translation, as a gettext catalogue has.
  *
- * Conventions: `{name}` stands for any text, which is taken over, and `{name!}` for one without spaces; `{name*}`
- * for a list joined by commas and "and", each of whose members is a phrase again.
+ * Conventions: `{name}` stands for any text, which is taken over, and `{name!}` for one without spaces; `{name~}`
+ * for a phrase; `{name*}` for a list joined by commas and "and", each of whose members is a phrase.
  */
 
 /** An English phrase and its translation, with the same places to fill. */
@@ -21,7 +21,7 @@ interface Matcher {
   readonly translated: string;
 }
 
-const PLACE = /\{(\w+[*!]?)\}/g;
+const PLACE = /\{(\w+[*!~]?)\}/g;
 
 function escaped(text: string): string {
   return text.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&');
@@ -29,7 +29,7 @@ function escaped(text: string): string {
 
 function matcherOf([english, translated]: Phrase): Matcher {
   const names = [...english.matchAll(PLACE)].map((each) => each[1] as string);
-  const parts = english.split(/\{\w+[*!]?\}/).map(escaped);
+  const parts = english.split(/\{\w+[*!~]?\}/).map(escaped);
   const pattern = parts.reduce((before, part, index) => {
     const place = names[index - 1]?.endsWith('!') ? '(\\S+?)' : '(.+?)';
     return `${before}${place}${part}`;
@@ -67,6 +67,7 @@ export class Translator {
   }
 
   #fill(name: string, text: string): string {
+    if (name.endsWith('~')) return this.say(text);
     if (!name.endsWith('*')) return text;
     const members = text.split(/, | and /).map((member) => this.say(member));
     if (members.length === 1) return members[0] ?? '';

@@ -1,0 +1,51 @@
+/** What the student's next half hour would be. */
+import { planPractice } from '@shedbook/coach';
+import type { PracticeLog } from '@shedbook/core';
+import type { StoredAssignment } from '@shedbook/server';
+import { useMemo } from 'react';
+import { useSaid, useWords } from '../words/words.tsx';
+import type { DeskShelf } from './take-in.ts';
+
+interface PlanListProps {
+  readonly id: string;
+  readonly shelf: readonly DeskShelf[];
+  readonly log: PracticeLog;
+  readonly assignments: readonly StoredAssignment[];
+  /** A moment. */
+  readonly now: string;
+}
+
+/** Minutes of practice that are laid out. */
+const MINUTES = 30;
+
+/** The plan. */
+export function PlanList({ id, shelf, log, assignments, now }: PlanListProps) {
+  const words = useWords().students;
+  const said = useSaid();
+  const plan = useMemo(
+    () => planPractice({ shelf, log, now, minutes: MINUTES, assignments, seed: id }),
+    [shelf, log, now, assignments, id],
+  );
+  return (
+    <section className="plan-of-practice" aria-label={words.plan(MINUTES)}>
+      <h3>{words.plan(MINUTES)}</h3>
+      <ol>
+        {plan.items.map((item, index) => (
+          <li key={index}>
+            <span className="plan-minutes">{words.minutes(item.minutes)}</span>
+            <span>
+              <strong>{said(item.title)}</strong>
+              {item.tempo && `, ${words.from(item.tempo.fromBpm, item.tempo.goalBpm)}`}
+              <span className="plan-reason">{said(item.reason)}</span>
+            </span>
+          </li>
+        ))}
+      </ol>
+      {plan.notes.map((note) => (
+        <p key={note} className="quiet">
+          {said(note)}
+        </p>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,53 @@
+/** Exercises as they stand for a student: each as it is written, with what is known of it. */
+import { type ExerciseStanding, nameOf } from '@shedbook/coach';
+import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
+import { sayExercise } from '../page/exercise-row.tsx';
+import { useSaid, useWords } from '../words/words.tsx';
+
+interface StandingListProps {
+  readonly title: string;
+  readonly standings: readonly ExerciseStanding[];
+}
+
+/** Exercises that are shown before the rest is only counted. */
+const SHOWN = 6;
+
+/** One exercise: its name, its notation, its tempo, and where it slips. */
+export function StandingItem({ standing }: { readonly standing: ExerciseStanding }) {
+  const words = useWords();
+  const said = useSaid();
+  const { exercise, lesson, cleanBpm, sore } = standing;
+  return (
+    <div className="standing">
+      <p className="standing-name">{nameOf(standing)}</p>
+      <div role="img" aria-label={sayExercise(exercise, words)}>
+        <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
+      </div>
+      <p className="quiet">
+        {cleanBpm !== null && words.students.clean(Math.round(cleanBpm), lesson.tempo.goalBpm)}
+        {cleanBpm !== null && sore && '; '}
+        {sore && said(sore.says)}
+      </p>
+    </div>
+  );
+}
+
+/** The list; nothing where there is none. */
+export function StandingList({ title, standings }: StandingListProps) {
+  const words = useWords().students;
+  if (standings.length === 0) return null;
+  const rest = standings.length - SHOWN;
+  return (
+    <section className="standings" aria-label={title}>
+      <h3>{title}</h3>
+      <ul>
+        {standings.slice(0, SHOWN).map((standing) => (
+          <li key={`${standing.id} ${standing.key}`}>
+            <StandingItem standing={standing} />
+          </li>
+        ))}
+      </ul>
+      {rest > 0 && <p className="quiet">{words.more(rest)}</p>}
+    </section>
+  );
+}

@@ -1,0 +1,110 @@
+/** One student: what holds, what slips and in which limb, what comes next, and what is set. */
+import { momentOf, printPracticeLog, summariseStudent } from '@shedbook/coach';
+import type { Lesson, PracticeLog } from '@shedbook/core';
+import type { StoredStudent, StudentContent } from '@shedbook/server';
+import { useMemo } from 'react';
+import { Button } from 'react-aria-components';
+import { sideOfLimb } from '../groove/sides-of.ts';
+import { useLanguage, useSaid, useWords } from '../words/words.tsx';
+import { Assignments, assign } from './assignments.tsx';
+import { BringIn } from './bring-in.tsx';
+import { limbShares } from './by-limb.ts';
+import { PlanList } from './plan-list.tsx';
+import { StandingItem, StandingList } from './standing-list.tsx';
+import { type DeskShelf, readKeptLog } from './take-in.ts';
+
+interface StudentSheetProps {
+  readonly student: StoredStudent;
+  readonly shelf: readonly DeskShelf[];
+  /** A moment. */
+  readonly now: string;
+  readonly onChange: (change: (content: StudentContent) => StudentContent) => void;
+  readonly onRemove: () => void;
+}
+
+/** Days from today in the reader's words. */
+function useDayWords(): (days: number) => string {
+  const { tag } = useLanguage();
+  const format = new Intl.RelativeTimeFormat(tag, { numeric: 'auto' });
+  return (days) => format.format(days, 'day');
+}
+
+interface ByLimbProps {
+  readonly shelf: readonly DeskShelf[];
+  readonly log: PracticeLog;
+  readonly setUp: Lesson['setUp'];
+}
+
+function ByLimb({ shelf, log, setUp }: ByLimbProps) {
+  const words = useWords();
+  const shares = useMemo(() => limbShares(shelf, log), [shelf, log]);
+  if (shares.length === 0) return null;
+  return (
+    <section className="by-limb" aria-label={words.students.byLimb}>
+      <h3>{words.students.byLimb}</h3>
+      <dl>
+        {shares.map(({ limb, loops, clean, mostly }) => (
+          <div key={limb}>
+            <dt>{words.groove.sides[sideOfLimb(limb, setUp)][limb.endsWith('foot') ? 'foot' : 'hand']}</dt>
+            <dd>
+              {words.students.cleanLoops(clean, loops)}
+              {mostly && `; ${words.students.mostly[mostly]}`}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+/** The sheet. */
+export function StudentSheet({ student, shelf, now, onChange, onRemove }: StudentSheetProps) {
+  const words = useWords();
+  const said = useSaid();
+  const dayWords = useDayWords();
+  const log = useMemo(() => readKeptLog(student.log), [student.log]);
+  const { name, assignments } = student;
+  const summary = useMemo(
+    () => summariseStudent({ name, shelf, log, assignments }, now),
+    [name, shelf, log, assignments, now],
+  );
+  const today = momentOf(now).day;
+  const { next, lastDay } = summary;
+  const keepLog = (change: (log: PracticeLog) => PracticeLog) =>
+    onChange((content) => ({ ...content, log: printPracticeLog(change(readKeptLog(content.log))) }));
+  return (
+    <article className="paper student-sheet">
+      <header className="view-head">
+        <h2>{name}</h2>
+        <p>
+          {lastDay === null
+            ? words.students.nothingHeard
+            : words.students.lastPlayed(dayWords(lastDay - today), summary.minutesThisWeek)}
+        </p>
+      </header>
+      <BringIn shelf={shelf} onLog={keepLog} />
+      <StandingList title={words.students.slips} standings={summary.shaky} />
+      <StandingList title={words.students.learning} standings={summary.learning} />
+      <StandingList title={words.students.holds} standings={summary.firm} />
+      <ByLimb shelf={shelf} log={log} setUp={shelf[0]?.lesson.setUp ?? 'right-handed'} />
+      {next && (
+        <section className="next-up" aria-label={words.students.next}>
+          <h3>{words.students.next}</h3>
+          <p>{said(next.why)}</p>
+          <StandingItem standing={next.exercise} />
+          <Button
+            className="button strong"
+            onPress={() => onChange((content) => assign(content, next.exercise.id, next.exercise.key))}
+          >
+            {words.students.setThis}
+          </Button>
+        </section>
+      )}
+      <Assignments shelf={shelf} assignments={assignments} onChange={onChange} />
+      <PlanList id={student.id} shelf={shelf} log={log} assignments={assignments} now={now} />
+      <Button className="button" onPress={onRemove}>
+        {words.students.remove(name)}
+      </Button>
+    </article>
+  );
+}

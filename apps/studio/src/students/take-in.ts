@@ -1,0 +1,111 @@
+/**
+ * What a student brings: a practice log, or the report of one take. Both end up in the log that the desk keeps of
+ * the student, each thing once, however often it is brought.
+ */
+import {
+  EMPTY_LOG,
+  exerciseKey,
+  judgeTake,
+  loopTask,
+  mergeLogs,
+  parsePracticeLog,
+  recordLoop,
+} from '@shedbook/coach';
+import {
+  type Exercise,
+  fileNameOf,
+  type InputProblem,
+  type Lesson,
+  type PracticeLog,
+  type TakeReport,
+} from '@shedbook/core';
+
+/** What a file turned out to be. */
+export type Brought =
+  | { readonly kind: 'log'; readonly log: PracticeLog }
+  | { readonly kind: 'report'; readonly report: TakeReport; readonly id: string }
+  | { readonly kind: 'problems'; readonly problems: readonly InputProblem[] };
+
+function jsonOf(text: string): unknown {
+  try {
+    return JSON.parse(text) as unknown;
+  } catch {
+    return null;
+  }
+}
+
+function isReport(value: unknown): value is TakeReport {
+  const { take, alignment, strokes, missed, notHeard } = (value ?? {}) as Partial<TakeReport>;
+  const measured = typeof take?.durationSeconds === 'number' && typeof alignment?.bpm === 'number';
+  return measured && [strokes, missed, notHeard].every(Array.isArray);
+}
+
+/** A short name of a text: the same text has the same. Source: FNV-1a, 32 bits. */
+function nameOfText(text: string): string {
+  let hash = 0x811c9dc5;
+  for (let index = 0; index < text.length; index += 1) {
+    hash = Math.imul(hash ^ text.charCodeAt(index), 0x01000193);
+  }
+  return `${(hash >>> 0).toString(16)}-${text.length}`;
+}
+
+/** Reads a file that a student brings. */
+export function readBrought(text: string, file: string): Brought {
+  const value = jsonOf(text);
+  if (isReport(value)) return { kind: 'report', report: value, id: `report ${nameOfText(text)}` };
+  const { log, problems } = parsePracticeLog(text, file);
+  return log ? { kind: 'log', log } : { kind: 'problems', problems };
+}
+
+/** A lesson on the desk: its id there, and the lesson. */
+export interface DeskShelf {
+  readonly id: string;
+  readonly lesson: Lesson;
+}
+
+/**
+ * The log with the lessons named as they are on the desk. A pack names its lesson by the file name of its title;
+ * what names no lesson on the desk stays as it is.
+ */
+export function withDeskLessons(log: PracticeLog, shelf: readonly DeskShelf[]): PracticeLog {
+  const ids = new Map(shelf.map(({ id, lesson }) => [fileNameOf(lesson.title, ''), id]));
+  const entries = log.entries.map((entry) => ({ ...entry, lesson: ids.get(entry.lesson) ?? entry.lesson }));
+  return { ...log, entries };
+}
+
+/** A log that is kept as text; an empty text is an empty log. */
+export function readKeptLog(text: string): PracticeLog {
+  return text === '' ? EMPTY_LOG : (parsePracticeLog(text, 'log').log ?? EMPTY_LOG);
+}
+
+/** One take of an exercise. */
+export interface BroughtTake {
+  readonly report: TakeReport;
+  /** Lasting name of the take. */
+  readonly id: string;
+  readonly shelf: DeskShelf;
+  readonly exercise: Exercise;
+  /** A moment. */
+  readonly startedAt: string;
+}
+
+/** The log with a take in it, its loops judged as those of a student who is growing. */
+export function withTake(log: PracticeLog, take: BroughtTake): PracticeLog {
+  const { report, id, shelf, exercise, startedAt } = take;
+  const form = shelf.lesson.forms.find((each) => each.name === 'loop') ?? shelf.lesson.forms[0];
+  if (!form) return log;
+  const task = loopTask(shelf.lesson, { exercise: exercise.number, form, bpm: report.alignment.bpm });
+  const { loops } = judgeTake(task, report, 'growing');
+  const entry = {
+    id,
+    device: 'report',
+    startedAt,
+    durationSeconds: Math.max(1, Math.round(report.take.durationSeconds)),
+    lesson: shelf.id,
+    exercise: exerciseKey(exercise),
+    form: form.name,
+    heardBy: 'ear',
+    loops: loops.map(recordLoop),
+  } as const;
+  return mergeLogs(log, { ...EMPTY_LOG, entries: [entry] });
+}

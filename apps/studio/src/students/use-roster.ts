@@ -1,0 +1,81 @@
+/** The roster: everybody on it, the lessons on the desk, and every change, kept at once. */
+import type { StoredStudent, StudentContent } from '@shedbook/server';
+import { useCallback, useEffect, useMemo, useState } from 'react';
+import { useLessons } from '../desk/use-lessons.ts';
+import { wordsFor } from '../shared/error-words.ts';
+import { useSay } from '../shared/notice.tsx';
+import { useWords } from '../words/words.tsx';
+import { changeStudent, createStudent, listStudents, removeStudent, restoreStudent } from './api.ts';
+import type { DeskShelf } from './take-in.ts';
+
+/** The roster and what can be done with it. */
+export interface Roster {
+  /** Null while it is on its way. */
+  readonly students: readonly StoredStudent[] | null;
+  /** The lessons on the desk that can be read. */
+  readonly shelf: readonly DeskShelf[];
+  readonly add: (name: string) => Promise<void>;
+  readonly change: (
+    student: StoredStudent,
+    change: (content: StudentContent) => StudentContent,
+  ) => Promise<void>;
+  readonly remove: (student: StoredStudent) => Promise<void>;
+}
+
+function useShelf(): readonly DeskShelf[] {
+  const { lessons } = useLessons();
+  return useMemo(
+    () =>
+      (lessons ?? []).flatMap(({ stored, reading }) =>
+        reading.lesson ? [{ id: stored.id, lesson: reading.lesson }] : [],
+      ),
+    [lessons],
+  );
+}
+
+/** The roster. */
+export function useRoster(): Roster {
+  const words = useWords();
+  const say = useSay();
+  const shelf = useShelf();
+  const [students, setStudents] = useState<readonly StoredStudent[] | null>(null);
+  const refresh = useCallback(async () => setStudents(await listStudents()), []);
+  const attempt = async (work: () => Promise<void>) => {
+    try {
+      await work();
+    } catch (error) {
+      say(wordsFor(error, words));
+    }
+  };
+  useEffect(() => {
+    refresh().catch((error: unknown) => say(wordsFor(error, words)));
+    const look = () => void refresh().catch(() => undefined);
+    window.addEventListener('focus', look);
+    return () => window.removeEventListener('focus', look);
+  }, [refresh, say, words]);
+  return {
+    students,
+    shelf,
+    add: (name) =>
+      attempt(async () => {
+        const made = await createStudent(name);
+        setStudents((before) => [...(before ?? []), made]);
+      }),
+    change: (student, change) =>
+      attempt(async () => {
+        const kept = await changeStudent(student, change);
+        setStudents((before) => before?.map((each) => (each.id === kept.id ? kept : each)) ?? null);
+      }),
+    remove: (student) =>
+      attempt(async () => {
+        await removeStudent(student.id);
+        await refresh();
+        const back = () =>
+          attempt(async () => {
+            await restoreStudent(student.id);
+            await refresh();
+          });
+        say(words.students.removed(student.name), { label: words.desk.undo, run: () => void back() });
+      }),
+  };
+}
