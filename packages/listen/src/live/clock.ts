@@ -33,6 +33,8 @@ export class LiveClock {
   readonly #asked: Asked;
   readonly #grids = new Map<number, FormGrid>();
   readonly #bars: ClockBar[] = [];
+  /** What is written in each of the bars, in the same order. */
+  readonly #places: (readonly ClockPlace[])[] = [];
   #loops = 0;
 
   constructor(asked: Asked) {
@@ -82,31 +84,39 @@ export class LiveClock {
   stop(atSeconds: number): void {
     while ((this.#bars.at(-1)?.startSeconds ?? Number.NEGATIVE_INFINITY) > atSeconds - SAME_SECONDS) {
       const gone = this.#bars.pop();
+      this.#places.pop();
       if (gone?.formBar === 0) this.#loops -= 1;
     }
   }
 
   #add(startSeconds: number, bpm: number, formBar: number): void {
     if (formBar === 0) this.#loops += 1;
-    const { barSeconds } = this.gridAt(bpm);
-    this.#bars.push({ loop: this.#loops - 1, formBar, startSeconds, barSeconds, bpm });
+    const { barSeconds, bars } = this.gridAt(bpm);
+    const bar = { loop: this.#loops - 1, formBar, startSeconds, barSeconds, bpm };
+    this.#bars.push(bar);
+    this.#places.push(
+      bars[formBar]!.strokes.map((expected) => {
+        return { bar, expected, seconds: startSeconds + expected.position * barSeconds };
+      }),
+    );
   }
 
-  /** The place nearest to a moment at which a voice is written, or null where none is within reach. */
+  /**
+   * The place nearest to a moment at which a voice is written, or null where none is within reach; always the same
+   * object for the same place.
+   */
   nearest(voice: Voice, seconds: number): ClockPlace | null {
     let best: ClockPlace | null = null;
     let bestDistance = Number.POSITIVE_INFINITY;
     for (let i = this.#bars.length - 1; i >= 0; i -= 1) {
       const bar = this.#bars[i]!;
-      const grid = this.gridAt(bar.bpm);
-      const reach = toleranceSeconds(grid, bar.barSeconds);
+      const reach = toleranceSeconds(this.gridAt(bar.bpm), bar.barSeconds);
       if (bar.startSeconds - reach > seconds) continue;
       if (bar.startSeconds + bar.barSeconds + reach < seconds) break;
-      for (const expected of grid.bars[bar.formBar]!.strokes) {
-        const place = bar.startSeconds + expected.position * bar.barSeconds;
-        const distance = Math.abs(seconds - place);
-        if (expected.voice !== voice || distance > reach || distance >= bestDistance) continue;
-        best = { bar, expected, seconds: place };
+      for (const place of this.#places[i]!) {
+        const distance = Math.abs(seconds - place.seconds);
+        if (place.expected.voice !== voice || distance > reach || distance >= bestDistance) continue;
+        best = place;
         bestDistance = distance;
       }
     }

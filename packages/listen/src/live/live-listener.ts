@@ -16,10 +16,11 @@ import type { Stretch } from '../measure/stretch.ts';
 import { reportOnNotes } from '../midi/listen-to-notes.ts';
 import { observeNotes, type PlayedNote } from '../midi/notes.ts';
 import { Resampler } from '../signal/resample.ts';
-import { type ClockBar, LiveClock } from './clock.ts';
+import { type ClockBar, type ClockPlace, LiveClock } from './clock.ts';
 import type { LiveListener, LiveOptions, LivePlace, LiveStroke } from './live-stroke.ts';
 import { struckVoices } from './struck.ts';
 import { clockPulse, placeClockBars, takeGrid } from './take-grid.ts';
+import { Thresholds } from './thresholds.ts';
 
 /** Two strokes of one voice are at least this far apart. */
 const APART_SECONDS = 0.045;
@@ -71,7 +72,8 @@ class Listener implements LiveListener {
   readonly #clock: LiveClock;
   readonly #notes: PlayedNote[] = [];
   readonly #lastOf = new Map<Voice, number>();
-  readonly #taken = new WeakMap<ClockBar, Set<unknown>>();
+  readonly #taken = new WeakSet<ClockPlace>();
+  readonly #thresholds: Thresholds;
   #latencySeconds: number;
 
   constructor(asked: Asked, options: LiveOptions) {
@@ -79,6 +81,8 @@ class Listener implements LiveListener {
     this.#clock = new LiveClock(this.#asked);
     this.#ear = options.sampleRateHz === undefined ? null : new LiveEar(options.sampleRateHz);
     this.#latencySeconds = options.latencySeconds ?? 0;
+    const { voices } = this.#clock.gridAt(this.#asked.bpm ?? this.#asked.lesson.tempo.startBpm);
+    this.#thresholds = new Thresholds(new Set(voices));
   }
 
   startLoop(startSeconds: number, bpm: number): number {
@@ -112,9 +116,9 @@ class Listener implements LiveListener {
   }
 
   #strokesOf(event: HeardEvent): readonly LiveStroke[] {
-    const isWritten = (voice: Voice, seconds: number) =>
-      this.#clock.nearest(voice, seconds - this.#latencySeconds) !== null;
-    const struck = struckVoices(event, isWritten).filter(
+    const placeOf = (voice: Voice, seconds: number) =>
+      this.#clock.nearest(voice, seconds - this.#latencySeconds);
+    const struck = struckVoices(event, this.#thresholds, placeOf).filter(
       ({ voice, timeSeconds }) =>
         timeSeconds - (this.#lastOf.get(voice) ?? Number.NEGATIVE_INFINITY) >= APART_SECONDS,
     );
@@ -126,9 +130,8 @@ class Listener implements LiveListener {
   #place(stroke: Omit<LiveStroke, 'written' | 'offsetMs'>): LiveStroke {
     const seconds = stroke.timeSeconds - this.#latencySeconds;
     const place = this.#clock.nearest(stroke.voice, seconds);
-    const taken = place ? (this.#taken.get(place.bar) ?? new Set()) : null;
-    if (!place || !taken || taken.has(place.expected)) return { ...stroke, written: null, offsetMs: null };
-    this.#taken.set(place.bar, taken.add(place.expected));
+    if (!place || this.#taken.has(place)) return { ...stroke, written: null, offsetMs: null };
+    this.#taken.add(place);
     const { beat, slot } = place.expected.stroke.written;
     const written: LivePlace = { loop: place.bar.loop, bar: place.bar.formBar + 1, beat, slot };
     return { ...stroke, written, offsetMs: 1000 * (seconds - place.seconds) };

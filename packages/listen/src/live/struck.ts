@@ -6,6 +6,7 @@
  */
 import { VOICES, type Voice } from '@shedbook/core';
 import type { HeardEvent } from '../detect/events.ts';
+import type { Thresholds } from './thresholds.ts';
 
 /** A voice that was struck. */
 export interface Struck {
@@ -15,44 +16,44 @@ export interface Struck {
   readonly confidence: number;
 }
 
-/** Logits that a written and an unwritten voice need. */
-const WRITTEN = -0.4;
-const UNWRITTEN = 1.6;
-/** What being written adds where two voices of one thing are compared. */
-const FAVOUR = 2;
 const WIDEST_OFFSET_MS = 25;
 
 const ONE_THING: readonly (readonly Voice[])[] = [
   ['snare', 'sidestick', 'rimshot'],
-  ['hihat', 'hihat-open'],
+  ['ride', 'hihat', 'hihat-open'],
 ];
 
-/** The voices struck in an event. `isWritten` says whether a voice is written within reach of a time. */
+interface Candidate extends Struck {
+  /** How far over its threshold. */
+  readonly over: number;
+}
+
+function isBeaten(one: Candidate, others: readonly Candidate[]): boolean {
+  const group = ONE_THING.find((voices) => voices.includes(one.voice));
+  return group !== undefined && others.some(({ voice, over }) => group.includes(voice) && over > one.over);
+}
+
+/**
+ * The voices struck in an event, and what the thresholds learn from it.
+ * `placeOf` gives the written place of a voice within reach of a time, the same object each time, or null.
+ */
 export function struckVoices(
   event: HeardEvent,
-  isWritten: (voice: Voice, seconds: number) => boolean,
+  thresholds: Thresholds,
+  placeOf: (voice: Voice, seconds: number) => object | null,
 ): readonly Struck[] {
-  const heard = VOICES.flatMap((voice, index) => {
+  const heard: Candidate[] = [];
+  VOICES.forEach((voice, index) => {
     const logit = event.presence[index]!;
     const offsetMs = Math.max(-WIDEST_OFFSET_MS, Math.min(WIDEST_OFFSET_MS, event.offsetMs[index]!));
     const timeSeconds = event.timeSeconds + offsetMs / 1000;
-    if (logit < WRITTEN) return [];
-    const written = isWritten(voice, timeSeconds);
-    if (!written && logit < UNWRITTEN) return [];
-    const strength = logit + (written ? FAVOUR : 0);
-    return [
-      { voice, timeSeconds, levelDb: event.levelDb[index]!, confidence: sigmoid(strength - 1), strength },
-    ];
+    const place = placeOf(voice, timeSeconds);
+    const over = logit - thresholds.needed(voice, place !== null);
+    thresholds.learn(voice, logit, place);
+    if (over < 0) return;
+    heard.push({ voice, timeSeconds, levelDb: event.levelDb[index]!, confidence: sigmoid(over), over });
   });
-  const isBeaten = (one: (typeof heard)[number]) =>
-    ONE_THING.some(
-      (group) =>
-        group.includes(one.voice) &&
-        heard.some((other) => group.includes(other.voice) && other.strength > one.strength),
-    );
-  return heard
-    .filter((one) => !isBeaten(one))
-    .map(({ voice, timeSeconds, levelDb, confidence }) => ({ voice, timeSeconds, levelDb, confidence }));
+  return heard.filter((one) => !isBeaten(one, heard)).map(({ over: _, ...struck }) => struck);
 }
 
 function sigmoid(x: number): number {
