@@ -21,7 +21,7 @@ it('[LI38] a written voice needs what lies between its sound here and the sound 
   expect(needed(after(-0.5, -3))).toBeLessThan(-1.5 + 0.3);
   expect(needed(after(4, -3))).toBeGreaterThan(needed(after(1, -3)));
   // definition: what sounds no different is not believed for being written
-  expect(needed(after(-3, -3))).toBe(needed(fresh));
+  expect(needed(after(-3, -3))).toBeGreaterThan(needed(fresh) + 0.5);
   expect(fresh.needed('ride', false)).toBeGreaterThan(fresh.needed('ride', true));
   expect(fresh.needed('crash', false)).toBeGreaterThan(fresh.needed('ride', false));
 });

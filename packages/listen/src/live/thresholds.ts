@@ -4,14 +4,14 @@
  * The network is shy or bold with a kit that it never heard, by some units of its logit. Where a voice is written
  * and where it is not, its logits gather round two middles; the threshold of a written voice lies between them, in
  * proportion to their spreads. A voice that sounds no different where it is written is not believed for being
- * written: then the threshold stays where it was before anything was heard.
+ * written: then more is asked of it.
  *
  * Conventions: logits; means and spreads of everything heard so far, a prior counting as some events.
  * Source: the boundary of two normal distributions that are equally likely, with spreads weighed linearly.
  */
 import { VOICES, type Voice } from '@shedbook/core';
 
-/** Before anything was heard, a written voice needs this, and one that is not written this. */
+/** A written voice that sounds no different where it is written needs this, and one that is not written this. */
 const WRITTEN = -0.4;
 const UNWRITTEN = 1.6;
 /** A voice that the exercise does not have anywhere needs this much more. */
