@@ -1,6 +1,7 @@
 /** Language, and light or dark. */
 import { useState } from 'react';
-import { CATALOGUES, useLanguage } from '../words/words.tsx';
+import { LANGUAGES } from '../words/catalogues.ts';
+import { useLanguage } from '../words/words.tsx';
 import { Choices } from './controls.tsx';
 import { chosenTheme, showTheme, THEMES, type Theme } from './theme.ts';
 
@@ -13,7 +14,7 @@ export function Preferences() {
       <Choices
         label={words.settings.language}
         value={tag}
-        choices={Object.entries(CATALOGUES).map(([each, catalogue]) => [each, catalogue.language] as const)}
+        choices={Object.entries(LANGUAGES)}
         onChange={choose}
       />
       <Choices

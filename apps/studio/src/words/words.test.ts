@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { balanceWord } from '../groove/balance-words.ts';
 import { pathOf, readRoute, VIEWS } from '../shared/route.ts';
+import { LANGUAGES, loadCatalogue, pickLanguage } from './catalogues.ts';
 import { english } from './english.ts';
 import { german } from './german.ts';
 
@@ -28,12 +29,25 @@ describe('words', () => {
     expect(left).toEqual([]);
   });
 
+  it('[ST28] speaks the first language of the reader that there is a catalogue for', async () => {
+    // standard: BCP 47: de-AT is German as in Austria
+    expect(pickLanguage(['', 'fr', 'de-AT', 'en'])).toBe('de');
+    expect([pickLanguage([]), pickLanguage(['ja'])]).toEqual(['en', 'en']);
+    const loaded = await Promise.all(Object.keys(LANGUAGES).map(loadCatalogue));
+    expect(loaded.map(({ words }) => words.language)).toEqual(Object.values(LANGUAGES));
+    expect(loaded.map(({ say }) => say('a bar without beats'))).toEqual([
+      'a bar without beats',
+      'ein Takt ohne Schläge',
+    ]);
+  });
+
   it('[ST29] has an address for every view', () => {
     for (const view of VIEWS) {
       const route = { at: 'lesson', id: 'a-1', view } as const;
       expect(readRoute(pathOf(route))).toEqual(route);
     }
     expect(readRoute('/')).toEqual({ at: 'desk' });
+    expect(readRoute(pathOf({ at: 'students' }))).toEqual({ at: 'students' });
     expect(readRoute('/somewhere/else')).toEqual({ at: 'desk' });
     expect(readRoute('/lesson/a-1/attic')).toEqual({ at: 'lesson', id: 'a-1', view: 'page' });
   });

@@ -2,43 +2,41 @@
 import { createContext, type ReactNode, useContext, useEffect, useState } from 'react';
 import { I18nProvider } from 'react-aria-components';
 import { remember, remembered } from '../shared/memory.ts';
-import { english, type Words } from './english.ts';
-import { german } from './german.ts';
-import { Translator } from './said.ts';
-import { SAID_GERMAN } from './said-german.data.ts';
+import { type Catalogue, ENGLISH, loadCatalogue, pickLanguage } from './catalogues.ts';
+import type { Words } from './english.ts';
 
-/** Catalogues by language tag. */
-export const CATALOGUES: Readonly<Record<string, Words>> = { en: english, de: german };
-
-interface Language {
-  readonly tag: string;
-  readonly words: Words;
+interface Language extends Catalogue {
   readonly choose: (tag: string) => void;
 }
 
-const LanguageContext = createContext<Language>({ tag: 'en', words: english, choose: () => undefined });
+const LanguageContext = createContext<Language>({ ...ENGLISH, choose: () => undefined });
 
 const KEY = 'language';
 
-/** The first of a reader's languages that there is a catalogue for; English where there is none. */
-export function pickLanguage(wanted: readonly string[]): string {
-  const found = wanted.map((tag) => tag.split('-')[0] as string).find((tag) => CATALOGUES[tag]);
-  return found ?? 'en';
-}
-
-/** Gives words in the reader's language to what is inside. */
+/** Gives words in the reader's language to what is inside, which waits until they are there. */
 export function WordsProvider({ children }: { readonly children: ReactNode }) {
   const [tag, setTag] = useState(() => pickLanguage([remembered(KEY) ?? '', ...navigator.languages]));
+  const [catalogue, setCatalogue] = useState<Catalogue | null>(tag === ENGLISH.tag ? ENGLISH : null);
   useEffect(() => {
-    document.documentElement.lang = tag;
+    let gone = false;
+    const show = (loaded: Catalogue) => {
+      if (gone) return;
+      document.documentElement.lang = loaded.tag;
+      setCatalogue(loaded);
+    };
+    loadCatalogue(tag).then(show, () => show(ENGLISH));
+    return () => {
+      gone = true;
+    };
   }, [tag]);
+  if (!catalogue) return null;
   const choose = (next: string) => {
     remember(KEY, next);
     setTag(next);
   };
   return (
-    <LanguageContext value={{ tag, words: CATALOGUES[tag] ?? english, choose }}>
-      <I18nProvider locale={tag}>{children}</I18nProvider>
+    <LanguageContext value={{ ...catalogue, choose }}>
+      <I18nProvider locale={catalogue.tag}>{children}</I18nProvider>
     </LanguageContext>
   );
 }
@@ -53,11 +51,7 @@ export function useLanguage(): Language {
   return useContext(LanguageContext);
 }
 
-/** What the rooms under the studio say, by language; they speak English themselves. */
-const TRANSLATORS: Readonly<Record<string, Translator>> = { de: new Translator(SAID_GERMAN) };
-
 /** Says a phrase of the rooms under the studio in the language in use. */
 export function useSaid(): (english: string) => string {
-  const translator = TRANSLATORS[useContext(LanguageContext).tag];
-  return (said) => translator?.say(said) ?? said;
+  return useContext(LanguageContext).say;
 }
