@@ -22,6 +22,7 @@ export const practiceEnglish = {
   takeNewer: 'Use it now',
   sheet: {
     exercises: 'The sheet',
+    ways: 'On this page',
     exercise: (n: number) => `Exercise ${n}`,
     open: (n: number, name: string) =>
       name === '' ? `Practise exercise ${n}` : `Practise exercise ${n}: ${name}`,

@@ -23,6 +23,7 @@ export const practiceGerman: PracticeWords = {
   takeNewer: 'Jetzt verwenden',
   sheet: {
     exercises: 'Das Blatt',
+    ways: 'Auf dieser Seite',
     exercise: (n) => `Übung ${n}`,
     open: (n, name) => (name === '' ? `Übung ${n} üben` : `Übung ${n} üben: ${name}`),
     timeOnly: 'Nur Time',

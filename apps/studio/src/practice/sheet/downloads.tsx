@@ -57,7 +57,7 @@ export function Downloads() {
   const label = (file: PackDownload) =>
     file.kind === 'sheet' || file.kind === 'lesson' ? words[file.kind] : `${words[file.kind]}, ${words.all}`;
   return (
-    <section className="downloads" aria-labelledby="downloads-title">
+    <section id="downloads" className="downloads" aria-labelledby="downloads-title">
       <h2 id="downloads-title">{words.title}</h2>
       <p className="quiet">{words.lead}</p>
       <ul>

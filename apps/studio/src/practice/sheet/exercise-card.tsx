@@ -7,10 +7,15 @@ import { sayExercise } from './say-exercise.ts';
 
 interface TileProps {
   readonly bar: PackBar;
+  /** Whether it is one of those that come into sight first. */
+  readonly first?: boolean;
 }
 
+/** How many exercises a phone shows at once. */
+const IN_SIGHT = 6;
+
 /** A tile as a picture; its words stand beside it. */
-function TilePicture({ bar }: TileProps) {
+function TilePicture({ bar, first = false }: TileProps) {
   const { widthMm, heightMm, tile } = bar;
   return (
     <img
@@ -19,7 +24,7 @@ function TilePicture({ bar }: TileProps) {
       alt=""
       width={Math.round(widthMm * 10)}
       height={Math.round(heightMm * 10)}
-      loading="lazy"
+      loading={first ? 'eager' : 'lazy'}
       decoding="async"
     />
   );
@@ -46,7 +51,7 @@ export function ExerciseCard({ exercise, bars }: ExerciseCardProps) {
         <span className="card-tiles" aria-hidden="true">
           {name && <span className="card-name">{name}</span>}
           {bars.map((bar) => (
-            <TilePicture key={bar.bar} bar={bar} />
+            <TilePicture key={bar.bar} bar={bar} first={number <= IN_SIGHT} />
           ))}
           {notes && <span className="card-notes">{notes}</span>}
         </span>
@@ -64,7 +69,7 @@ export function TimeCard({ bars }: { readonly bars: readonly PackBar[] }) {
       <span className="hidden-words">{words.openTime}</span>
       <span className="card-tiles" aria-hidden="true">
         {bars.map((bar) => (
-          <TilePicture key={bar.bar} bar={bar} />
+          <TilePicture key={bar.bar} bar={bar} first />
         ))}
       </span>
     </a>

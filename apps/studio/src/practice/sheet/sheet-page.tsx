@@ -26,6 +26,14 @@ function Heading({ lesson }: { readonly lesson: Lesson }) {
         <span>{feelWords(lesson, words)}</span>
         <span>{words.sheet.tempi(startBpm, goalBpm)}</span>
       </p>
+      <nav className="sheet-ways" aria-label={words.sheet.ways}>
+        <a className="button" href="#exercises">
+          {words.sheet.exercises}
+        </a>
+        <a className="button" href="#downloads">
+          {words.downloads.title}
+        </a>
+      </nav>
     </header>
   );
 }
@@ -43,7 +51,7 @@ export function SheetPage() {
     <main className="sheet-page">
       <Heading lesson={lesson} />
       <PlanPanel />
-      <section aria-labelledby="exercises-title">
+      <section id="exercises" aria-labelledby="exercises-title">
         <h2 id="exercises-title">{words.sheet.exercises}</h2>
         {lesson.exercises.length === 0 && <p>{words.sheet.empty}</p>}
         <TimeCard bars={pack.groove} />
