@@ -1,3 +1,4 @@
+/// <reference types="vite/client" />
 /**
  * Playing: the page's side of the sound thread.
  *
