@@ -7,8 +7,8 @@ declare class AudioWorkletProcessor {
 }
 declare function registerProcessor(name: string, processor: typeof AudioWorkletProcessor): void;
 
-/** Frames in a block: 256 are about 6 ms. */
-const BLOCK = 256;
+/** Frames in a block: 128 are about 3 ms. */
+const BLOCK = 128;
 
 /** A clock that lies this far back was read wrongly for long enough to be believed. */
 const FAR_FRAMES = 48_000;

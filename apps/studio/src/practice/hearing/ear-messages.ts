@@ -14,8 +14,16 @@ export interface LoopTime {
   readonly bpm: number;
 }
 
+/**
+ * What a worker of the ear does. Strokes are drawn at once; a report takes longer than a stroke may wait, so the two
+ * listen side by side.
+ */
+export type EarRole = 'strokes' | 'reports';
+
 /** From the page. */
 export type EarOrder =
+  /** Comes first. */
+  | { readonly kind: 'role'; readonly role: EarRole }
   /** Begins to listen for something; what was asked before is reported on until its last loop is over. */
   | {
       readonly kind: 'ask';
@@ -46,7 +54,6 @@ export interface HeardStroke extends LiveStroke {
 
 /** From the ear. */
 export type EarReport =
-  | { readonly kind: 'ready' }
   | { readonly kind: 'strokes'; readonly strokes: readonly HeardStroke[] }
   /** How loud the microphone is, as the peak of the last tenth of a second in dB re full scale. */
   | { readonly kind: 'level'; readonly peakDb: number }

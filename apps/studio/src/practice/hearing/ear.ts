@@ -5,7 +5,7 @@
  * than its model was played, in milliseconds.
  */
 import type { Asked } from '@shedbook/listen';
-import type { EarOrder, EarReport, LoopTime } from './ear-messages.ts';
+import type { EarOrder, EarReport, EarRole, LoopTime } from './ear-messages.ts';
 import { findPorts, Kit, KitError, type KitRefusal } from './kit.ts';
 import { Microphone, MicrophoneError, type MicrophoneRefusal } from './microphone.ts';
 
@@ -54,7 +54,7 @@ export class Ear {
   #context: AudioContext | null = null;
   #microphone: Microphone | null = null;
   #kit: Kit | null = null;
-  #worker: Worker | null = null;
+  #workers: readonly Worker[] = [];
   #tick: ReturnType<typeof setInterval> | null = null;
 
   constructor(book: LatencyBook) {
@@ -105,14 +105,17 @@ export class Ear {
   async #openMicrophone(context: AudioContext): Promise<string> {
     this.#microphone = await Microphone.open(context);
     this.#microphone.onGone(() => this.#lost('missing'));
-    const { port1, port2 } = new MessageChannel();
-    this.#order({ kind: 'blocks', port: port1 }, [port1]);
-    this.#microphone.sendTo(port2);
+    for (const worker of this.#startWorkers()) {
+      const { port1, port2 } = new MessageChannel();
+      worker.postMessage({ kind: 'blocks', port: port1 } satisfies EarOrder, [port1]);
+      this.#microphone.sendTo(port2);
+    }
     return this.#microphone.device;
   }
 
   async #openKit(context: AudioContext): Promise<string> {
     this.#kit = new Kit(await findPorts(), context);
+    this.#startWorkers();
     this.#kit.listen((note) => this.#order({ kind: 'note', note }));
     this.#tick = setInterval(() => this.#order({ kind: 'time', seconds: context.currentTime }), TICK_MS);
     return this.#kit.device;
@@ -128,11 +131,11 @@ export class Ear {
   close(): void {
     this.#microphone?.close();
     this.#kit?.close();
-    this.#worker?.terminate();
+    for (const worker of this.#workers) worker.terminate();
     if (this.#tick !== null) clearInterval(this.#tick);
     this.#microphone = null;
     this.#kit = null;
-    this.#worker = null;
+    this.#workers = [];
     this.#tick = null;
     this.#show(OFF);
   }
@@ -153,34 +156,38 @@ export class Ear {
 
   /** One time through the form begins. */
   loop(loop: LoopTime): void {
-    if (this.#worker) this.#order({ kind: 'loop', loop });
+    this.#order({ kind: 'loop', loop });
   }
 
   /** What plays was broken off: loops that are not over then are not reported on. */
   breakOff(atSeconds: number): void {
-    if (this.#worker) this.#order({ kind: 'break off', atSeconds });
+    this.#order({ kind: 'break off', atSeconds });
   }
 
   /** Asks for the take; it comes as a report. */
   finish(): void {
-    if (this.#worker) this.#order({ kind: 'finish' });
+    this.#order({ kind: 'finish' });
   }
 
   /** Takes a latency that was measured or set by hand. */
   setLatency(latencyMs: number): void {
     this.#show({ ...this.#state, latencyMs, isMeasured: true });
-    if (this.#worker) this.#order({ kind: 'latency', seconds: latencyMs / 1000 });
+    this.#order({ kind: 'latency', seconds: latencyMs / 1000 });
   }
 
-  #order(order: EarOrder, transfer: Transferable[] = []): void {
-    this.#worker ??= this.#startWorker();
-    this.#worker.postMessage(order, transfer);
+  #order(order: EarOrder): void {
+    for (const worker of this.#workers) worker.postMessage(order);
   }
 
-  #startWorker(): Worker {
-    const worker = new Worker(new URL('./ear.worker.ts', import.meta.url), { type: 'module' });
-    worker.onmessage = ({ data }: MessageEvent<EarReport>) => this.#hear(data);
-    return worker;
+  #startWorkers(): readonly Worker[] {
+    const roles: readonly EarRole[] = ['strokes', 'reports'];
+    this.#workers = roles.map((role) => {
+      const worker = new Worker(new URL('./ear.worker.ts', import.meta.url), { type: 'module' });
+      worker.onmessage = ({ data }: MessageEvent<EarReport>) => this.#hear(data);
+      worker.postMessage({ kind: 'role', role } satisfies EarOrder);
+      return worker;
+    });
+    return this.#workers;
   }
 
   #hear(report: EarReport): void {

@@ -1,6 +1,9 @@
-/** The ear: listens beside everything else, so that neither sound nor page ever waits for it. */
+/**
+ * The ear: listens beside everything else, so that neither sound nor page ever waits for it. Two of these run: one
+ * hands over strokes, one reports on loops and takes.
+ */
 import type { CapturedBlock } from './capture-messages.ts';
-import type { EarOrder, EarReport, HeardStroke } from './ear-messages.ts';
+import type { EarOrder, EarReport, EarRole, HeardStroke } from './ear-messages.ts';
 import { Listening } from './listening.ts';
 
 /** The level is said ten times a second. */
@@ -9,6 +12,7 @@ const TINY = 1e-6;
 
 /** What is listened for now, last, and before it what still has a loop open. */
 let listenings: readonly Listening[] = [];
+let role: EarRole = 'strokes';
 let rateHz = 0;
 let peak = 0;
 let peakSince = 0;
@@ -18,10 +22,11 @@ function tell(report: EarReport): void {
 }
 
 function tellStrokes(strokes: readonly HeardStroke[]): void {
-  if (strokes.length > 0) tell({ kind: 'strokes', strokes });
+  if (role === 'strokes' && strokes.length > 0) tell({ kind: 'strokes', strokes });
 }
 
 function tellLevel({ frame, samples }: CapturedBlock): void {
+  if (role !== 'strokes') return;
   for (const sample of samples) peak = Math.max(peak, Math.abs(sample));
   if (frame - peakSince < LEVEL_SECONDS * rateHz) return;
   tell({ kind: 'level', peakDb: 20 * Math.log10(peak + TINY) });
@@ -30,6 +35,7 @@ function tellLevel({ frame, samples }: CapturedBlock): void {
 }
 
 function tellLoops(seconds: number): void {
+  if (role !== 'reports') return;
   for (const listening of listenings) {
     for (const over of listening.over(seconds)) {
       tell({ kind: 'loop', id: listening.id, ...over });
@@ -48,6 +54,10 @@ function tellTakes(): void {
 
 /** No more loops will come to what is listened for now. */
 function close(): void {
+  if (role === 'strokes') {
+    listenings = [];
+    return;
+  }
   for (const each of listenings) each.isClosing = true;
   tellTakes();
 }
@@ -65,8 +75,7 @@ function hear(block: CapturedBlock): void {
 function ask(order: Extract<EarOrder, { kind: 'ask' }>): void {
   rateHz = order.sampleRateHz ?? rateHz;
   close();
-  listenings = [...listenings, new Listening(order)];
-  tell({ kind: 'ready' });
+  listenings = [...listenings, new Listening({ ...order, records: role === 'reports' })];
 }
 
 function receive(port: MessagePort): void {
@@ -75,7 +84,8 @@ function receive(port: MessagePort): void {
 
 function obey(order: EarOrder): void {
   const now = listenings.at(-1);
-  if (order.kind === 'ask') ask(order);
+  if (order.kind === 'role') role = order.role;
+  else if (order.kind === 'ask') ask(order);
   else if (order.kind === 'blocks') receive(order.port);
   else if (order.kind === 'time') tellLoops(order.seconds);
   else if (order.kind === 'finish') close();

@@ -17,6 +17,8 @@ export interface ListeningOptions {
   readonly originSeconds: number;
   readonly latencySeconds: number;
   readonly id: string;
+  /** Whether the sound is kept for a take: yes where left out. */
+  readonly records?: boolean;
 }
 
 /** A loop that is over, and its report. */
@@ -48,7 +50,8 @@ export class Listening {
   /** Whether the take is to be handed over as soon as its last loop is over. */
   isClosing = false;
 
-  constructor({ asked, sampleRateHz, originSeconds, latencySeconds, id }: ListeningOptions) {
+  constructor(options: ListeningOptions) {
+    const { asked, sampleRateHz, originSeconds, latencySeconds, id, records = true } = options;
     this.id = id;
     const rate = sampleRateHz === null ? {} : { sampleRateHz };
     this.#listener = createLiveListener(asked, { ...rate, latencySeconds });
@@ -56,7 +59,7 @@ export class Listening {
     const originFrame = sampleRateHz === null ? 0 : Math.round(originSeconds * sampleRateHz);
     this.originSeconds = sampleRateHz === null ? originSeconds : originFrame / sampleRateHz;
     this.#stream = sampleRateHz === null ? null : new JoinedStream(originFrame, sampleRateHz);
-    this.#pcm = sampleRateHz === null ? null : new Pcm(sampleRateHz);
+    this.#pcm = sampleRateHz === null || !records ? null : new Pcm(sampleRateHz);
   }
 
   #onClock = (stroke: ReturnType<LiveListener['note']>): HeardStroke => ({

@@ -131,7 +131,7 @@ class Pen {
     const bpm = this.#hearing.loopAt(stroke.contextSeconds)?.loop.bpm ?? task.bpm;
     const marked = { shown, voice: stroke.voice, beat, slot, turn: this.#turn(program, loop, bar) };
     if (this.#marks.struck(marked, stroke.offsetMs ?? 0, session.lesson.meter, bpm)) {
-      tellDrawn(session.player.context(), stroke, this.#hearing.ear.state().input);
+      this.#tell(stroke);
     }
   }
 
@@ -149,6 +149,11 @@ class Pen {
     if (!shown) return;
     const x = xAt(shown.bar, ...beatAt(lesson, place % 1));
     this.#marks.extra(shown, stroke.voice, x, this.#turn(program, at.number, bar));
+    this.#tell(stroke);
+  }
+
+  #tell(stroke: HeardStroke): void {
+    tellDrawn(this.#now().session.player.context(), stroke, this.#hearing.ear.state().input);
   }
 
   /** A bar of the form is over: what did not come in it is missing. */
