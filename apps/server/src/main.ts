@@ -15,6 +15,7 @@ const { values } = parseArgs({
 
 try {
   const server = await startServer({
+    warmsUp: true,
     ...(values.port === undefined ? {} : { port: Number(values.port) }),
     ...(values.host === undefined ? {} : { host: values.host }),
     ...(values.data === undefined ? {} : { dataDir: values.data }),

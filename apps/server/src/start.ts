@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { defaultDataDir } from './data-dir.ts';
 import { createApp } from './http/app.ts';
 import { seedLessons } from './seed.ts';
-import { createSheetMaker } from './sheet/sheet-maker.ts';
+import { createSheetMaker, type SheetMaker } from './sheet/sheet-maker.ts';
 import { createLessonStore, type LessonStore } from './store/lessons.ts';
 import { openDatabase } from './store/open.ts';
 import { createStudentStore, type StudentStore } from './store/students.ts';
@@ -20,6 +20,8 @@ export interface StartOptions {
   readonly staticDir?: string;
   /** Folder with demo lessons for the first visit; none when left out. */
   readonly seedLessonsDir?: string;
+  /** Engraves the lesson that was changed last while nobody waits, so that the first print is as quick as any. */
+  readonly warmsUp?: boolean;
 }
 
 /** A running server. */
@@ -48,6 +50,18 @@ async function prepare(
   await store.forgetRemovedBefore(kept);
   await students.forgetRemovedBefore(kept);
   if (seedLessonsDir) await seedLessons(store, seedLessonsDir);
+}
+
+/** Milliseconds after the start that are left to the first page. */
+const WARM_UP_AFTER_MS = 1000;
+
+/** Gets the engraver ready beside everything else; a lesson that cannot be engraved is no fault of the start. */
+function warmUp(store: LessonStore, sheets: SheetMaker): void {
+  const engrave = async () => {
+    const [latest] = await store.list();
+    if (latest) await sheets.pages(latest.text);
+  };
+  setTimeout(() => void engrave().catch(() => undefined), WARM_UP_AFTER_MS).unref();
 }
 
 function portMessage(error: unknown, host: string, port: number): Error {
@@ -86,6 +100,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   try {
     await prepare(store, students, options.seedLessonsDir);
     const url = await app.listen({ host, port });
+    if (options.warmsUp) warmUp(store, sheets);
     return {
       url: `${url}/`,
       close: async () => {

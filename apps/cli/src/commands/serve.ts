@@ -25,6 +25,7 @@ export async function serve(request: ServeRequest, terminal: Terminal): Promise<
   const { port, host, data } = request;
   const server = await startServer({
     seedLessonsDir: DEMO,
+    warmsUp: true,
     ...(port === undefined ? {} : { port }),
     ...(host === undefined ? {} : { host }),
     ...(data === undefined ? {} : { dataDir: data }),
