@@ -90,18 +90,20 @@ function heldMegabytes() {
   return (heapUsed + arrayBuffers) / 2 ** 20;
 }
 
-/** What a listener holds after some minutes of the same minute over and over. */
+/** How much more a listener holds the longer the same minute goes on. */
 function memoryRows(mono) {
-  const before = heldMegabytes();
   const listener = new TakeListener(RATE);
-  const rows = [];
-  for (let done = 0; done < MINUTES.at(-1); ) {
+  const held = new Map();
+  const [first, , last] = MINUTES;
+  for (let done = 1; done <= last; done += 1) {
     for (let at = 0; at < mono.length; at += BLOCK) listener.push(mono.subarray(at, at + BLOCK));
-    done += 1;
-    if (MINUTES.includes(done))
-      rows.push({ what: `held after ${done} minutes`, value: heldMegabytes() - before, unit: 'MB' });
+    if (MINUTES.includes(done)) held.set(done, heldMegabytes());
   }
-  return rows;
+  return MINUTES.slice(1).map((minutes) => ({
+    what: `memory held, from ${first} to ${minutes} minutes`,
+    value: held.get(minutes) - held.get(first),
+    unit: 'MB more',
+  }));
 }
 
 /** Seconds of processor time that a live listener takes for a second of sound. */

@@ -177,6 +177,11 @@ function addListen(program: Command, terminal: Terminal, done: (status: number) 
     .requiredOption('--exercise <n>', 'the exercise that was played', exerciseNumber)
     .option('--form <name>', 'the phrase form that was played; loop when left out')
     .option('--tempo <bpm>', 'about how fast, in quarter notes a minute', whole('tempo', 20, 400))
+    .option(
+      '--latency <ms>',
+      'the recording began with the click, which sounds this much later in it: measure against the click',
+      whole('latency', 0, 2000),
+    )
     .option('--level <level>', 'what is worth a word: to a beginner, intermediate or advanced student')
     .option('--language <code>', 'en or de')
     .option('--picture <file>', 'draw the report as a page, an SVG file: every stroke at its displacement')

@@ -3,6 +3,7 @@ export { EventExtractor } from './detect/extract.ts';
 export { type Asked, type Listened, listen, type Refusal, TakeListener } from './listen.ts';
 export { createLiveListener } from './live/live-listener.ts';
 export type { LiveListener, LiveOptions, LivePlace, LiveStroke } from './live/live-stroke.ts';
+export { startLoops } from './live/start-loops.ts';
 export { matchOnsets, type OnsetScore, scoreOnsets } from './match/onsets.ts';
 export { matchBeats, summariseSwing, swingRatios } from './measure/swing.ts';
 export { listenToNotes } from './midi/listen-to-notes.ts';

@@ -58,6 +58,21 @@ it('[CL26] says three sentences first, for a level and in a language', async () 
   );
 });
 
+it('[CL28] measures a take that began with the click against the click', async () => {
+  const along = async (take: string, latency: string) => {
+    const { out } = await run('listen', join(folder, take), ...options(), '--latency', latency, '--json');
+    const { voices, alignment } = JSON.parse(out);
+    return { ride: voices.ride, startSeconds: alignment.startSeconds };
+  };
+  const exact = await along('exercises/01.mid', '0');
+  // definition: our own file is the click itself; heard 25 ms early when the click is said to sound 25 ms late
+  expect(exact.ride).toMatchObject({ hits: 24, missed: 0, offsetMs: { median: expect.closeTo(0, 0) } });
+  expect((await along('exercises/01.mid', '25')).ride.offsetMs.median).toBeCloseTo(-25, 0);
+  const heard = await along('audio/01.wav', '0');
+  expect(heard.ride.hits).toBeGreaterThan(20);
+  expect(Math.abs(heard.ride.offsetMs.median)).toBeLessThan(4);
+});
+
 it('[CL27] draws the report as a page', async () => {
   const picture = join(folder, 'take.svg');
   const take = join(folder, 'exercises/01.mid');

@@ -16,6 +16,8 @@ export interface ListenRequest {
   readonly exercise: number;
   readonly form?: string;
   readonly tempo?: number;
+  /** Where the recording began with the click: how late the click sounds in it, in ms. */
+  readonly latency?: number;
   /** One of LISTENER_LEVELS; intermediate when left out. */
   readonly level?: string;
   /** One of REPORT_LANGUAGES; English when left out. */
@@ -41,8 +43,9 @@ export async function listenCommand(request: ListenRequest, terminal: Terminal):
   const played = requireExercise(lesson, exercise, '--exercise');
   const form = formNamed(lesson, request.form ?? 'loop');
   const asked: Asked = { lesson, exercise, form, ...(tempo === undefined ? {} : { bpm: tempo }) };
+  const latencySeconds = request.latency === undefined ? null : request.latency / 1000;
   terminal.progress('Listening …');
-  const { report, refusal } = await hearTake(take, asked, terminal.warn);
+  const { report, refusal } = await hearTake(take, asked, { warn: terminal.warn, latencySeconds });
   terminal.progress(null);
   if (!report) throw new InputError(`${take}: ${refusal.message}`);
   if (request.picture !== undefined) {

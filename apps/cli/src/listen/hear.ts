@@ -6,7 +6,15 @@
 import { open, readFile } from 'node:fs/promises';
 import { isVoice } from '@shedbook/core';
 import { formatByteProblem, readMidi } from '@shedbook/exchange';
-import { type Asked, type Listened, listenToNotes, type PlayedNote, TakeListener } from '@shedbook/listen';
+import {
+  type Asked,
+  createLiveListener,
+  type Listened,
+  listenToNotes,
+  type PlayedNote,
+  startLoops,
+  TakeListener,
+} from '@shedbook/listen';
 import { decodeSound } from '../adapters/decode.ts';
 import { InputError } from '../input-error.ts';
 import { reasonOf } from '../lesson-file.ts';
@@ -23,7 +31,19 @@ async function firstBytes(path: string): Promise<string> {
   }
 }
 
-async function hearMidi(path: string, asked: Asked, warn: (line: string) => void): Promise<Listened> {
+/** How a take is to be heard. */
+export interface HearOptions {
+  /** Gets what was left out of the take. */
+  readonly warn: (line: string) => void;
+  /** Where the recording began with the click: how late the click sounds in it; else null. */
+  readonly latencySeconds: number | null;
+}
+
+async function hearMidi(
+  path: string,
+  asked: Asked,
+  { warn, latencySeconds }: HearOptions,
+): Promise<Listened> {
   const take = readMidi(await readFile(path));
   const errors = take.problems.filter((problem) => problem.severity === 'error');
   if (errors.length > 0) {
@@ -33,10 +53,27 @@ async function hearMidi(path: string, asked: Asked, warn: (line: string) => void
   const notes = take.notes.flatMap(({ timeSeconds, voice, levelDb }): PlayedNote[] =>
     isVoice(voice) ? [{ timeSeconds, voice, levelDb }] : [],
   );
-  return listenToNotes(notes, take.durationSeconds, asked);
+  if (latencySeconds === null) return listenToNotes(notes, take.durationSeconds, asked);
+  const listener = createLiveListener(asked, { latencySeconds });
+  startLoops(listener, asked, (notes.at(-1)?.timeSeconds ?? 0) - latencySeconds);
+  for (const { timeSeconds, voice, levelDb } of notes) listener.note(timeSeconds, voice, levelDb);
+  return listener.finish();
 }
 
-async function hearSound(path: string, asked: Asked): Promise<Listened> {
+/** Hears a recording against the click that it began with. */
+async function hearAlong(path: string, asked: Asked, latencySeconds: number): Promise<Listened> {
+  const { sampleRateHz, blocks } = await decodeSound(path);
+  const listener = createLiveListener(asked, { sampleRateHz, latencySeconds });
+  let last = 0;
+  for await (const block of blocks) {
+    for (const { timeSeconds } of listener.push(block)) last = Math.max(last, timeSeconds);
+  }
+  startLoops(listener, asked, last - latencySeconds);
+  return listener.finish();
+}
+
+async function hearSound(path: string, asked: Asked, { latencySeconds }: HearOptions): Promise<Listened> {
+  if (latencySeconds !== null) return hearAlong(path, asked, latencySeconds);
   const { sampleRateHz, blocks } = await decodeSound(path);
   const listener = new TakeListener(sampleRateHz);
   for await (const block of blocks) listener.push(block);
@@ -44,12 +81,12 @@ async function hearSound(path: string, asked: Asked): Promise<Listened> {
 }
 
 /**
- * Hears a take; `warn` gets what was left out of it.
+ * Hears a take.
  * @throws InputError when it cannot be read.
  */
-export async function hearTake(path: string, asked: Asked, warn: (line: string) => void): Promise<Listened> {
+export async function hearTake(path: string, asked: Asked, options: HearOptions): Promise<Listened> {
   const start = await firstBytes(path).catch((error: unknown) => {
     throw new InputError(`${path}: ${reasonOf(error)}; expected a recording such as take.wav, or take.mid`);
   });
-  return start === MIDI_MARK ? hearMidi(path, asked, warn) : hearSound(path, asked);
+  return start === MIDI_MARK ? hearMidi(path, asked, options) : hearSound(path, asked, options);
 }
