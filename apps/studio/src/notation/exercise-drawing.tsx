@@ -32,7 +32,7 @@ export function staffOf(exercise: Pick<Exercise, 'parts'>): StaffKind {
 }
 
 /** Units left of the first bar, so that a head on 1 is not cut. */
-const MARGIN = 2;
+const MARGIN = 1;
 
 /** Height that every line of exercises shares, so that lines stand evenly. */
 export function heightOf(
