@@ -1,5 +1,5 @@
 /** One exercise on the stand, so large that it can be read from the throne, and practised without a hand. */
-import { countSyllable, type Form, type Subdivision, toNumber } from '@shedbook/core';
+import { countSyllable, type Form, type Subdivision } from '@shedbook/core';
 import { useEffect, useMemo, useRef } from 'react';
 import { useAwake } from '../../room/use-awake.ts';
 import { usePedal } from '../../room/use-pedal.ts';
@@ -90,9 +90,8 @@ export function StagePage() {
     document.title = `${on ? on.number : words.sheet.timeOnly} · ${lesson.title}`;
   }, [on, lesson.title, words]);
   const shared = { lesson, writtenFor: pack.lesson.setUp };
-  const wide = toNumber(lesson.meter.bar) > 1;
   return (
-    <div className="stage" data-wide={wide || undefined}>
+    <div className="stage">
       <main className="stage-page">
         <StageHead />
         <BarCounter />

@@ -14,6 +14,7 @@ export function TempoBox({ actions }: { readonly actions: StageActions }) {
   const words = usePracticeWords().tempo;
   const { choice, choose } = usePracticeSession();
   return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
     <div className="tempo-box" role="group" aria-label={words.title}>
       <button
         type="button"
