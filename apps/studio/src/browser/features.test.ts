@@ -334,6 +334,13 @@ it('[ST109] keeps a roster, takes a practice log in, shows what slips, and sets 
   await page.reload();
   await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').click();
   expect(await note.inputValue()).toBe('Slowly, by Tuesday.');
+  await page.getByRole('button', { name: 'Make a lesson of what is set' }).click();
+  await page.locator('.exercise-notes').getByText('Slowly, by Tuesday.').waitFor();
+  expect(await page.getByRole('textbox', { name: 'Title of the lesson' }).inputValue()).toMatch(
+    /, for Sunniva$/,
+  );
+  await page.goBack();
+  await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').click();
   await page.getByRole('button', { name: 'Take Sunniva off the roster' }).click();
   await page.getByRole('button', { name: 'Undo' }).click();
   await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').waitFor();

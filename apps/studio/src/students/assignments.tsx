@@ -15,6 +15,7 @@ interface AssignmentsProps {
   readonly shelf: readonly DeskShelf[];
   readonly assignments: readonly StoredAssignment[];
   readonly onChange: (change: (content: StudentContent) => StudentContent) => void;
+  readonly onMakeLesson: () => void;
 }
 
 function keyOf({ lesson, exercise }: StoredAssignment): string {
@@ -73,7 +74,7 @@ function Assigned({ assignment, shelf, onChange }: AssignedProps) {
 }
 
 /** The list, and a way to set any exercise of the desk. */
-export function Assignments({ shelf, assignments, onChange }: AssignmentsProps) {
+export function Assignments({ shelf, assignments, onChange, onMakeLesson }: AssignmentsProps) {
   const words = useWords().students;
   const changeOne = (assignment: StoredAssignment, change: Partial<StoredAssignment> | null) =>
     onChange((content) => ({
@@ -102,6 +103,12 @@ export function Assignments({ shelf, assignments, onChange }: AssignmentsProps) 
         action={words.setThis}
         onPick={(each, exercise) => onChange((content) => assign(content, each.id, exerciseKey(exercise)))}
       />
+      {assignments.length > 0 && (
+        <Button className="button make-lesson" onPress={onMakeLesson}>
+          <Icon name="print" />
+          {words.makeLesson}
+        </Button>
+      )}
     </section>
   );
 }

@@ -52,6 +52,7 @@ export function BringIn({ shelf, onLog }: BringInProps) {
       </FileTrigger>
       <p className="quiet">{words.students.bringInHint}</p>
       {report && (
+        // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
         <div className="which-exercise" role="group" aria-label={words.students.whichExercise}>
           <p>{words.students.whichExercise}</p>
           <ExercisePicker

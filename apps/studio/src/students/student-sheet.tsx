@@ -19,6 +19,7 @@ interface StudentSheetProps {
   /** A moment. */
   readonly now: string;
   readonly onChange: (change: (content: StudentContent) => StudentContent) => void;
+  readonly onMakeLesson: () => void;
   readonly onRemove: () => void;
 }
 
@@ -58,7 +59,8 @@ function ByLimb({ shelf, log, setUp }: ByLimbProps) {
 }
 
 /** The sheet. */
-export function StudentSheet({ student, shelf, now, onChange, onRemove }: StudentSheetProps) {
+export function StudentSheet(props: StudentSheetProps) {
+  const { student, shelf, now, onChange, onRemove } = props;
   const words = useWords();
   const said = useSaid();
   const dayWords = useDayWords();
@@ -100,7 +102,12 @@ export function StudentSheet({ student, shelf, now, onChange, onRemove }: Studen
           </Button>
         </section>
       )}
-      <Assignments shelf={shelf} assignments={assignments} onChange={onChange} />
+      <Assignments
+        shelf={shelf}
+        assignments={assignments}
+        onChange={onChange}
+        onMakeLesson={props.onMakeLesson}
+      />
       <PlanList id={student.id} shelf={shelf} log={log} assignments={assignments} now={now} />
       <Button className="button" onPress={onRemove}>
         {words.students.remove(name)}

@@ -89,6 +89,7 @@ export function StudentsScreen() {
               shelf={roster.shelf}
               now={now}
               onChange={(change) => void roster.change(chosen, change)}
+              onMakeLesson={() => void roster.makeLesson(chosen)}
               onRemove={() => void roster.remove(chosen)}
             />
           </>

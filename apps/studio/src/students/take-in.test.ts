@@ -5,6 +5,7 @@ import {
   type PracticeLog,
   parseLesson,
   perform,
+  printLesson,
   type TakeReport,
 } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
@@ -12,6 +13,7 @@ import { Translator } from '../words/said.ts';
 import { SAID_GERMAN } from '../words/said-german.data.ts';
 import { limbShares } from './by-limb.ts';
 import { localMoment } from './moment.ts';
+import { ownLesson } from './own-lesson.ts';
 import { type DeskShelf, readBrought, readKeptLog, withDeskLessons, withTake } from './take-in.ts';
 
 const { lesson } = parseLesson(
@@ -181,4 +183,23 @@ describe('how a student stands', () => {
     expect(told.length).toBeGreaterThan(40);
     expect([...new Set(told.filter((text) => german.find(text) === null))]).toEqual([]);
   });
+});
+
+it('[ST110] makes a lesson of what is set, in its order, with the notes', () => {
+  const text = printLesson(LESSON);
+  const set = (number: number, note: string | null) => ({
+    lesson: 'b7e1',
+    exercise: key(number),
+    pinned: false,
+    note,
+  });
+  const desk = { id: 'b7e1', lesson: LESSON, text };
+  const made = ownLesson(desk, [set(3, 'Leise.'), set(1, null)], 'First swing, for Kaito');
+  const own = parseLesson(made ?? '', 'lesson').lesson;
+  expect(own).toMatchObject({ title: 'First swing, for Kaito', groove: LESSON.groove, tempo: LESSON.tempo });
+  expect(own?.exercises.map((each) => [exerciseKey(each), each.notes])).toEqual([
+    [key(3), 'Leise.'],
+    [key(1), null],
+  ]);
+  expect(ownLesson(desk, [{ ...set(1, null), lesson: 'another' }], 'x')).toBeNull();
 });

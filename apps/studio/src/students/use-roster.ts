@@ -2,18 +2,22 @@
 import type { StoredStudent, StudentContent } from '@shedbook/server';
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { useLessons } from '../desk/use-lessons.ts';
+import { createLesson } from '../document/api.ts';
 import { wordsFor } from '../shared/error-words.ts';
 import { useSay } from '../shared/notice.tsx';
+import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import { changeStudent, createStudent, listStudents, removeStudent, restoreStudent } from './api.ts';
-import type { DeskShelf } from './take-in.ts';
+import { type DeskText, ownLesson } from './own-lesson.ts';
 
 /** The roster and what can be done with it. */
 export interface Roster {
   /** Null while it is on its way. */
   readonly students: readonly StoredStudent[] | null;
   /** The lessons on the desk that can be read. */
-  readonly shelf: readonly DeskShelf[];
+  readonly shelf: readonly DeskText[];
+  /** Makes a lesson of what is set for a student, one for each lesson that it is from, and opens it. */
+  readonly makeLesson: (student: StoredStudent) => Promise<void>;
   readonly add: (name: string) => Promise<void>;
   readonly change: (
     student: StoredStudent,
@@ -22,12 +26,12 @@ export interface Roster {
   readonly remove: (student: StoredStudent) => Promise<void>;
 }
 
-function useShelf(): readonly DeskShelf[] {
+function useShelf(): readonly DeskText[] {
   const { lessons } = useLessons();
   return useMemo(
     () =>
       (lessons ?? []).flatMap(({ stored, reading }) =>
-        reading.lesson ? [{ id: stored.id, lesson: reading.lesson }] : [],
+        reading.lesson ? [{ id: stored.id, lesson: reading.lesson, text: stored.text }] : [],
       ),
     [lessons],
   );
@@ -65,6 +69,17 @@ export function useRoster(): Roster {
       attempt(async () => {
         const kept = await changeStudent(student, change);
         setStudents((before) => before?.map((each) => (each.id === kept.id ? kept : each)) ?? null);
+      }),
+    makeLesson: ({ name, assignments }) =>
+      attempt(async () => {
+        const texts = shelf.flatMap((each) => {
+          const title = words.students.lessonFor(each.lesson.title, name);
+          return ownLesson(each, assignments, title) ?? [];
+        });
+        const made = await Promise.all(texts.map(createLesson));
+        const [first] = made;
+        if (first && made.length === 1) go({ at: 'lesson', id: first.id, view: 'page' });
+        else if (first) go({ at: 'desk' });
       }),
     remove: (student) =>
       attempt(async () => {

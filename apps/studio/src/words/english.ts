@@ -366,6 +366,8 @@ export const english = {
     pinned: 'Stays until I take it out',
     takeOut: (name: string) => `Take out ${name}`,
     gone: 'no longer in the lessons',
+    makeLesson: 'Make a lesson of what is set',
+    lessonFor: (title: string, name: string) => `${title}, for ${name}`,
     lesson: 'Lesson',
     exercise: 'Exercise',
     plan: (minutes: number) => `The next ${minutes} minutes of practice`,

@@ -360,6 +360,8 @@ export const german: Words = {
     pinned: 'Bleibt, bis ich sie herausnehme',
     takeOut: (name) => `Herausnehmen: ${name}`,
     gone: 'nicht mehr in den Lektionen',
+    makeLesson: 'Daraus eine eigene Lektion machen',
+    lessonFor: (title, name) => `${title}, für ${name}`,
     lesson: 'Lektion',
     exercise: 'Übung',
     plan: (minutes) => `Die nächsten ${minutes} Minuten Üben`,

@@ -1,0 +1,28 @@
+/** What is set for a student, as a lesson of its own: to print, to hear, to take home. */
+import { exerciseKey } from '@shedbook/coach';
+import type { StoredAssignment } from '@shedbook/server';
+import { type Unnumbered, withExercises } from '../edit/exercises.ts';
+import { setTitle } from '../edit/heading.ts';
+import type { DeskShelf } from './take-in.ts';
+
+/** A lesson on the desk with its text. */
+export interface DeskText extends DeskShelf {
+  readonly text: string;
+}
+
+/**
+ * The text of a lesson with only those of its exercises that are set, in the order in which they are, each with the
+ * teacher's note; null where none of them is set.
+ */
+export function ownLesson(
+  { id, lesson, text }: DeskText,
+  assignments: readonly StoredAssignment[],
+  title: string,
+): string | null {
+  const exercises = assignments.flatMap((assignment): Unnumbered[] => {
+    const found = lesson.exercises.find((each) => exerciseKey(each) === assignment.exercise);
+    if (assignment.lesson !== id || !found) return [];
+    return [{ ...found, notes: assignment.note ?? found.notes }];
+  });
+  return exercises.length === 0 ? null : withExercises(setTitle(text, title), lesson, exercises);
+}
