@@ -4,7 +4,7 @@
  * Conventions: processor time of one core, the quickest of some runs; memory is what is still held (heap and array
  * buffers) once nothing else is, in MB of 2^20 bytes.
  */
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -61,26 +61,19 @@ const quickest = (times, work) => Math.min(...Array.from({ length: times }, () =
 
 /** Processor seconds of Debian's voice-blind onset detector on the same take, or null where it is not installed. */
 function aubioSeconds(audio) {
+  if (spawnSync('aubioonset', ['--help']).error) return null;
   const folder = mkdtempSync(join(tmpdir(), 'shedbook-bench-'));
-  try {
-    const path = join(folder, 'take.wav');
-    writeFileSync(path, encodeWav(audio));
-    const script = 'TIMEFORMAT="%U %S"; time aubioonset "$0" > /dev/null';
-    const run = () => {
-      const said = execFileSync('bash', ['-c', `{ ${script}; } 2>&1`, path], { encoding: 'utf8' });
-      return said
-        .trim()
-        .split('\n')
-        .at(-1)
-        .split(' ')
-        .reduce((sum, part) => sum + Number(part), 0);
-    };
-    return Math.min(run(), run(), run());
-  } catch {
-    return null;
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
+  const path = join(folder, 'take.wav');
+  writeFileSync(path, encodeWav(audio, { format: 'int16', seed: 'bench' }));
+  const script = '{ TIMEFORMAT="%U %S"; time aubioonset "$0" > /dev/null; } 2>&1';
+  const run = () => {
+    const said = execFileSync('bash', ['-c', script, path], { encoding: 'utf8' });
+    const [user, system] = said.trim().split('\n').at(-1).split(' ').map(Number);
+    return user + system;
+  };
+  const seconds = Math.min(run(), run(), run());
+  rmSync(folder, { recursive: true });
+  return seconds;
 }
 
 function heldMegabytes() {
