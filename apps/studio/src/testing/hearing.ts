@@ -139,6 +139,8 @@ export interface Devices {
   /** Whether the microphone hears the loudspeaker. */
   readonly loopback: boolean;
   readonly kit: boolean;
+  /** Whether the browser takes a stream only in a context that has its rate, as some do. */
+  readonly isStrict: boolean;
 }
 
 /** Runs in the page before anything of the practice room does. */
@@ -157,11 +159,19 @@ function layDesk(devices: Devices): void {
   window.AudioContext = class extends Original {
     constructor(options?: AudioContextOptions) {
       super(options);
+      if (desk.context) return;
       desk.context = this;
       desk.student = new DelayNode(this, { delayTime: devices.delaySeconds, maxDelayTime: 1 });
       desk.loopback = new GainNode(this, { gain: devices.loopback ? 0.5 : 0 });
       destination = new MediaStreamAudioDestinationNode(this, { channelCount: 1 });
       desk.loopback.connect(desk.student).connect(destination);
+    }
+  };
+  const Source = window.MediaStreamAudioSourceNode;
+  window.MediaStreamAudioSourceNode = class extends Source {
+    constructor(context: AudioContext, options: MediaStreamAudioSourceOptions) {
+      if (devices.isStrict && context === desk.context) throw new DOMException('rate', 'NotSupportedError');
+      super(context, options);
     }
   };
   const connect = AudioNode.prototype.connect as (...args: unknown[]) => AudioNode;
@@ -208,6 +218,7 @@ export async function openWithDevices(
     delaySeconds: 0.03,
     loopback: false,
     kit: true,
+    isStrict: false,
     ...devices,
   });
   const page = await context.newPage();

@@ -9,7 +9,9 @@ export interface CapturedBlock {
   readonly samples: Float32Array<ArrayBuffer>;
 }
 
-/** To the capture thread: send blocks here as well, or no longer. */
+/** To the capture thread: send blocks here as well; count on another clock; send no longer. */
 export type CaptureOrder =
   | { readonly kind: 'send to'; readonly port: MessagePort }
+  /** Frames to add to come to the clock of the context that plays; 0 where that is the same one. */
+  | { readonly kind: 'clock'; readonly frameOffset: number }
   | { readonly kind: 'stop' };

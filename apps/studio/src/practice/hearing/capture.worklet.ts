@@ -20,11 +20,13 @@ class Capture extends AudioWorkletProcessor {
   /** Frame of the next sample: counted, because a browser now and then says a frame that is a little old. */
   #frame = 0;
   #stopped = false;
+  #offset = 0;
 
   constructor() {
     super();
     this.port.onmessage = ({ data }: MessageEvent<CaptureOrder>) => {
       if (data.kind === 'send to') this.#ports.push(data.port);
+      else if (data.kind === 'clock') this.#offset = data.frameOffset;
       else this.#stopped = true;
     };
   }
@@ -47,7 +49,7 @@ class Capture extends AudioWorkletProcessor {
   }
 
   #send(): void {
-    const block: CapturedBlock = { frame: this.#frame - BLOCK, samples: this.#block };
+    const block: CapturedBlock = { frame: this.#frame - BLOCK + this.#offset, samples: this.#block };
     for (const port of this.#ports) port.postMessage(block);
     this.#block = new Float32Array(BLOCK);
     this.#filled = 0;

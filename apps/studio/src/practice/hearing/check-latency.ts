@@ -50,7 +50,7 @@ async function record(
   from: number,
   to: number,
 ): Promise<Float32Array> {
-  const rate = context.sampleRate;
+  const rate = microphone.rateHz;
   const samples = new Float32Array(Math.ceil((to - from) * rate));
   const stop = microphone.listen(({ frame, samples: block }: CapturedBlock) => {
     const at = frame - Math.round(from * rate);
@@ -66,7 +66,7 @@ export async function checkMicrophone(
   context: AudioContext,
   microphone: Microphone,
 ): Promise<RoundTrip | null> {
-  const rate = context.sampleRate;
+  const rate = microphone.rateHz;
   const from = context.currentTime;
   const clicks = clickTimes(from + LEAD_SECONDS, HEARD_CLICKS);
   const reach = HEARD_REACH.latestMs / 1000 + CLICK_SECONDS;

@@ -42,6 +42,9 @@ const GUESSED_INPUT_MS = 15;
 /** Milliseconds between looks at the clock where no blocks come. */
 const TICK_MS = 50;
 
+/** Steps in which the level is shown, in dB. */
+const LEVEL_STEP_DB = 3;
+
 /** A latency is asked for by the name of the devices; null where it was never measured. */
 export type LatencyBook = (device: string) => Promise<number | null>;
 
@@ -148,7 +151,7 @@ export class Ear {
       kind: 'ask',
       id,
       asked,
-      sampleRateHz: this.#state.input === 'microphone' ? context.sampleRate : null,
+      sampleRateHz: this.#microphone?.rateHz ?? null,
       originSeconds: context.currentTime,
       latencySeconds: this.#state.latencyMs / 1000,
     });
@@ -191,8 +194,14 @@ export class Ear {
   }
 
   #hear(report: EarReport): void {
-    if (report.kind === 'level') this.#show({ ...this.#state, levelDb: report.peakDb });
+    if (report.kind === 'level') this.#showLevel(report.peakDb);
     for (const listener of this.#reports) listener(report);
+  }
+
+  /** The page is drawn anew only where the level is another to the eye. */
+  #showLevel(peakDb: number): void {
+    const levelDb = Math.round(peakDb / LEVEL_STEP_DB) * LEVEL_STEP_DB;
+    if (levelDb !== this.#state.levelDb) this.#show({ ...this.#state, levelDb });
   }
 
   #show(state: EarState): void {

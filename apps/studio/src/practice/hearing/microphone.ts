@@ -7,6 +7,7 @@
 
 import captureUrl from './capture.worklet.ts?worker&url';
 import { CAPTURE, type CapturedBlock, type CaptureOrder } from './capture-messages.ts';
+import { ClockDifference } from './clock-difference.ts';
 
 /** Why there is no microphone. */
 export type MicrophoneRefusal = 'denied' | 'missing' | 'busy' | 'not here';
@@ -53,33 +54,63 @@ async function outputLabel(): Promise<string> {
 
 const opened = new WeakMap<AudioContext, Promise<void>>();
 
+function loadCapture(context: AudioContext): Promise<void> {
+  const loading = opened.get(context) ?? context.audioWorklet.addModule(captureUrl);
+  opened.set(context, loading);
+  return loading;
+}
+
+/** Some browsers take a stream only at its own rate: then it has a context of its own beside the one that plays. */
+async function sourceOf(stream: MediaStream, playing: AudioContext): Promise<MediaStreamAudioSourceNode> {
+  try {
+    return new MediaStreamAudioSourceNode(playing, { mediaStream: stream });
+  } catch {
+    const own = new AudioContext({ latencyHint: 'interactive' });
+    await own.resume();
+    return new MediaStreamAudioSourceNode(own, { mediaStream: stream });
+  }
+}
+
 /** An open microphone. */
 export class Microphone {
   readonly #stream: MediaStream;
   readonly #node: AudioWorkletNode;
+  readonly #clocks: ClockDifference | null;
   /** Name of microphone and output together: the latency belongs to both. */
   readonly device: string;
+  /** Samples a second of the blocks. */
+  readonly rateHz: number;
 
-  private constructor(stream: MediaStream, node: AudioWorkletNode, device: string) {
+  private constructor(stream: MediaStream, node: AudioWorkletNode, playing: AudioContext, device: string) {
     this.#stream = stream;
     this.#node = node;
     this.device = device;
+    this.rateHz = node.context.sampleRate;
+    const own = node.context as AudioContext;
+    const tell = (seconds: number) =>
+      this.#order({ kind: 'clock', frameOffset: Math.round(seconds * this.rateHz) });
+    this.#clocks = own === playing ? null : new ClockDifference(playing, own, tell);
   }
 
-  /** Asks for the microphone and opens it. @throws MicrophoneError when there is none. */
-  static async open(context: AudioContext): Promise<Microphone> {
+  /**
+   * Asks for the microphone and opens it.
+   * @param playing the context that plays: frames of blocks are on its clock
+   * @throws MicrophoneError when there is none.
+   */
+  static async open(playing: AudioContext): Promise<Microphone> {
     const stream = await askForStream();
-    const loading = opened.get(context) ?? context.audioWorklet.addModule(captureUrl);
-    opened.set(context, loading);
-    await loading;
-    const source = new MediaStreamAudioSourceNode(context, { mediaStream: stream });
-    const node = new AudioWorkletNode(context, CAPTURE, { numberOfOutputs: 1, outputChannelCount: [1] });
+    const source = await sourceOf(stream, playing);
+    const context = source.context as AudioContext;
+    await loadCapture(context);
+    const node = new AudioWorkletNode(context, CAPTURE, { outputChannelCount: [1] });
     source
       .connect(node)
       .connect(new GainNode(context, { gain: 0 }))
       .connect(context.destination);
     const input = stream.getAudioTracks()[0]?.label ?? '';
-    return new Microphone(stream, node, `${input} > ${await outputLabel()}`);
+    const microphone = new Microphone(stream, node, playing, `${input} > ${await outputLabel()}`);
+    await microphone.#clocks?.known;
+    return microphone;
   }
 
   #order(order: CaptureOrder, transfer: Transferable[] = []): void {
@@ -109,5 +140,8 @@ export class Microphone {
     this.#order({ kind: 'stop' });
     this.#node.disconnect();
     for (const track of this.#stream.getTracks()) track.stop();
+    if (!this.#clocks) return;
+    this.#clocks.stop();
+    void (this.#node.context as AudioContext).close();
   }
 }

@@ -3,7 +3,7 @@
  *
  * Conventions: seconds of the audio context; bars of the form from 1.
  */
-import { beatStarts, type Lesson, toNumber, VOICES } from '@shedbook/core';
+import { beatStarts, isVoice, type Lesson, toNumber, type Voice } from '@shedbook/core';
 import type { PackBar } from '@shedbook/server';
 import { useEffect, useMemo, useRef } from 'react';
 import type { Program } from '../../hear/program.ts';
@@ -86,6 +86,27 @@ interface Drawing {
   readonly pictures: Pictures;
 }
 
+/** Whether a bar of the form is for the student to play: all of them, or those that the recording leaves. */
+function isStudents(program: Program, bar: number): boolean {
+  const leaves = program.bars.some((each) => each.play === 'rest');
+  return !leaves || program.bars[bar - 1]?.play !== 'pattern';
+}
+
+interface WrittenStroke {
+  readonly voice: Voice;
+  readonly beat: number;
+  readonly slot: number;
+}
+
+/** The strokes of a bar: those that play, or, where the student answers, those that its picture shows. */
+function writtenIn(program: Program, bar: number, tile: PackBar): readonly WrittenStroke[] {
+  if (program.bars[bar - 1]?.play === 'rest') return tile.slots.filter((slot) => slot.struck);
+  return program.strokes.flatMap(({ voice, written, role }): WrittenStroke[] => {
+    const isPlayed = isVoice(voice) && written.bar === bar && role !== 'count-in';
+    return isPlayed ? [{ voice, beat: written.beat, slot: written.slot }] : [];
+  });
+}
+
 /** A pen over the stand. */
 class Pen {
   readonly #hearing: Hearing;
@@ -146,7 +167,7 @@ class Pen {
     const place = ((seconds - startSeconds) / (endSeconds - startSeconds)) * bars;
     const bar = Math.floor(place) + 1;
     const shown = shownOf(program, bar, pictures);
-    if (!shown) return;
+    if (!shown || !isStudents(program, bar)) return;
     const x = xAt(shown.bar, ...beatAt(lesson, place % 1));
     this.#marks.extra(shown, stroke.voice, x, this.#turn(program, at.number, bar));
     this.#tell(stroke);
@@ -161,13 +182,11 @@ class Pen {
     const { session, pictures } = this.#now();
     const at = this.#hearing.loopAt(startSeconds);
     const shown = shownOf(program, bar, pictures);
-    if (!at || !shown) return;
+    if (!at || !shown || !isStudents(program, bar)) return;
     const out = leftOut({ lesson: session.lesson, mine: session.choice.mine });
     const turn = this.#turn(program, at.number, bar);
-    for (const { voice, written, role } of program.strokes) {
-      const known = VOICES.find((each) => each === voice);
-      if (!known || written.bar !== bar || role === 'count-in' || out.includes(known)) continue;
-      this.#marks.missed({ shown, voice: known, beat: written.beat, slot: written.slot, turn });
+    for (const { voice, beat, slot } of writtenIn(program, bar, shown.bar)) {
+      if (!out.includes(voice)) this.#marks.missed({ shown, voice, beat, slot, turn });
     }
   }
 }
