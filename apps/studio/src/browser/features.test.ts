@@ -188,6 +188,8 @@ it('[ST101] changes sides by one key while it plays', async () => {
     .getByText('A', { exact: true })
     .click();
   expect(await layer.evaluate((each) => each.closest('label')?.textContent)).toBe('all');
+  await page.keyboard.press('c');
+  expect(await layer.evaluate((each) => each.closest('label')?.textContent)).not.toBe('all');
   await page.keyboard.press('Escape');
   expect(await page.getByRole('button', { name: 'Stop', exact: true }).isVisible()).toBe(true);
 });

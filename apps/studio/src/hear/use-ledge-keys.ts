@@ -3,8 +3,11 @@ import { useEffect, useRef } from 'react';
 import { nextLoop } from './one-bar.ts';
 import type { Sound } from './sound-context.tsx';
 
+/** Whether letters belong to what has the focus: a field, or a list that finds its entries by their letters. */
 function isWriting(target: EventTarget | null): boolean {
-  return target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
+  const field = 'input:not([type="radio"], [type="checkbox"], [type="range"])';
+  const taken = `${field}, textarea, select, [role="menu"], [role="listbox"]`;
+  return target instanceof Element && target.closest(taken) !== null;
 }
 
 /** Whether a letter means something to what has the focus: in a line that is being written, L is the left hand. */

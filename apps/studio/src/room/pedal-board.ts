@@ -35,6 +35,8 @@ export class PedalBoard {
   readonly #listeners = new Set<() => void>();
   readonly #read = createPedalReader();
   #stops: readonly (() => void)[] = [];
+  /** Goes up when the room is left: what was asked for before is not heard any more. */
+  #visit = 0;
   #state: PedalState;
   /** Is told of every press that means something. */
   onAction: (action: PedalAction) => void = () => undefined;
@@ -56,9 +58,12 @@ export class PedalBoard {
   async connect(): Promise<void> {
     if (this.#state.status === 'on' || this.#state.status === 'asking') return;
     this.#show({ status: 'asking' });
+    const visit = this.#visit;
     try {
-      this.#hear(await this.#open());
+      const port = await this.#open();
+      if (visit === this.#visit) this.#hear(port);
     } catch (reason) {
+      if (visit !== this.#visit) return;
       this.#show({ status: reason instanceof NoMidiError ? 'missing' : 'refused' });
     }
   }
@@ -78,6 +83,7 @@ export class PedalBoard {
   close(): void {
     for (const stop of this.#stops) stop();
     this.#stops = [];
+    this.#visit += 1;
     this.#show({ status: 'off', devices: [], learning: null });
   }
 

@@ -87,6 +87,10 @@ describe('a foot switch', () => {
     board.close();
     send(0x99, 36, 90);
     expect([pressed, listeners.size]).toEqual([['toggle'], 0]);
+    const asked = board.connect();
+    board.close();
+    await asked;
+    expect([board.state().status, listeners.size]).toEqual(['off', 0]);
   });
 
   it('[ST100] is not needed: a browser without MIDI, or one that may not, is said to be so', async () => {

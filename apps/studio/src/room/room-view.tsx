@@ -42,9 +42,9 @@ export function RoomView({ id, lesson }: RoomViewProps) {
   useRoomKeys(actions);
   const pedal = usePedal(actions);
   const [loops, setLoops] = useNextAfter(sound, all);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, as the room opens, where the ledge had time alone
   useEffect(() => {
     if (exercise) choose({ exercise: exercise.number });
-    // The room shows an exercise even where the ledge had time alone.
   }, []);
   if (!exercise) return <p className="lesson-message">{words.page.empty}</p>;
   return (
