@@ -1,6 +1,6 @@
 /** The composer for the open lesson: every change of what it goes by writes the page anew, as one step of history. */
 import { type Lesson, parseLesson } from '@shedbook/core';
-import { useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
 import { withExercises } from '../edit/exercises.ts';
 import ComposerWorker from './composer.worker.ts?worker';
@@ -31,7 +31,7 @@ function useWorker(onAnswer: (answer: ComposeAnswer) => void): (order: ComposeOr
     worker.current = made;
     return () => made.terminate();
   }, []);
-  return (order) => worker.current?.postMessage(order);
+  return useCallback((order) => worker.current?.postMessage(order), []);
 }
 
 /** The composer of a lesson; `keep` lists numbers of exercises that stay. */
@@ -49,12 +49,15 @@ export function useComposer(lesson: Lesson, text: string, keep: readonly number[
       written ? withExercises(latest.current.text, settings, answer.exercises) : latest.current.text,
     );
   });
-  const order = (next: string, kept: readonly number[] | null) => {
-    latest.current = { id: latest.current.id + 1, text: next };
-    setState((before) => ({ ...before, working: true }));
-    send({ id: latest.current.id, text: next, keep: kept });
-  };
-  useEffect(() => order(text, null), [text]);
+  const order = useCallback(
+    (next: string, kept: readonly number[] | null) => {
+      latest.current = { id: latest.current.id + 1, text: next };
+      setState((before) => ({ ...before, working: true }));
+      send({ id: latest.current.id, text: next, keep: kept });
+    },
+    [send],
+  );
+  useEffect(() => order(text, null), [order, text]);
   const inRange = keep.filter((number) => number <= lesson.exercises.length);
   return { ...state, recompose: (change) => order(change(document.state().text), inRange) };
 }

@@ -16,6 +16,7 @@ function Tempo() {
   const { choice, choose } = useSound();
   const set = (bpm: number) => choose({ bpm: Math.min(TEMPO_RANGE.most, Math.max(TEMPO_RANGE.least, bpm)) });
   return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
     <div className="ledge-tempo" role="group" aria-label={words.sound.tempo}>
       <Button className="button" aria-label={words.sound.slower} onPress={() => set(choice.bpm - 4)}>
         <Icon name="minus" />

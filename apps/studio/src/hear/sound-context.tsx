@@ -3,6 +3,7 @@ import { type Feel, formatFeel, type Lesson, readFeel } from '@shedbook/core';
 import {
   createContext,
   type ReactNode,
+  useCallback,
   useContext,
   useEffect,
   useMemo,
@@ -118,8 +119,11 @@ export function SoundProvider({ lesson, children }: SoundProviderProps) {
     if (status === 'playing' || status === 'loading') player.stop();
     else if (program && lesson) void player.play(program, settingsOf(choice), lesson.setUp);
   };
-  const choose = (change: Partial<SoundChoice>) =>
-    setComparison((before) => ({ ...before, choice: changed(before.choice, change) }));
+  const choose = useCallback(
+    (change: Partial<SoundChoice>) =>
+      setComparison((before) => ({ ...before, choice: changed(before.choice, change) })),
+    [],
+  );
   const compare = () => setComparison(swapSides);
   const queue = (exercise: number) => {
     const next = programFor(lesson, { ...choice, exercise });

@@ -25,6 +25,7 @@ function Version({ title, lines }: VersionProps) {
   return (
     <section className="version" aria-label={title}>
       <h3>{title}</h3>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keys (WCAG 2.2, 2.1.1) */}
       <pre tabIndex={0}>
         {shortened(lines, CONTEXT).map((stretch, index) =>
           stretch.kind === 'left out' ? (

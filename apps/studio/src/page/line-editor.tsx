@@ -91,6 +91,7 @@ export function LineEditor(props: LineEditorProps) {
   const abreast = barsAbreast(line.pattern.bars, props.meter, width, TAIL);
   const columns = `repeat(${abreast}, minmax(0, 1fr))`;
   return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
     <div
       className="line-editor"
       role="group"
@@ -105,12 +106,15 @@ export function LineEditor(props: LineEditorProps) {
         if (!layout) return [];
         const endsRow = index % abreast === abreast - 1 || index === notated.length - 1;
         const tail = endsRow ? TAIL : BAR_TAIL;
-        return rowsOf(cells, props.meter, width / abreast, tail).map((row) => (
+        const rows = rowsOf(cells, props.meter, width / abreast, tail);
+        const widest = Math.max(...rows.map((row) => row.right - row.left));
+        return rows.map((row) => (
           <SlotRow
             key={`${index} ${row.fromBeat}`}
             bar={index}
             notated={bar}
-            layout={layout}
+            layout={rows.length === 1 ? layout : layOutBar(bar, staff, 'start', { span: row })}
+            share={(row.right - row.left) / widest}
             row={row}
             staff={staff}
             top={top}

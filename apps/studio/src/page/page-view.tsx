@@ -41,9 +41,10 @@ export function PageView({ lesson }: PageViewProps) {
   const playing = sound.status === 'playing' ? sound.choice.exercise : null;
   useBall(sound.player, lesson, list);
   const { choose } = sound;
+  const number = chosen?.number;
   useEffect(() => {
-    if (chosen) choose({ exercise: chosen.number });
-  }, [chosen?.number]);
+    if (number !== undefined) choose({ exercise: number });
+  }, [number, choose]);
   const box = chosen && (
     <PencilBox
       lesson={lesson}

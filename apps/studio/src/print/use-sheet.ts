@@ -13,6 +13,7 @@ export interface SheetState {
 /** The pages of the lesson that is shown. */
 export function useSheet({ id, text, keeping }: Pick<DocumentState, 'id' | 'text' | 'keeping'>): SheetState {
   const [state, setState] = useState<SheetState>({ sheet: null, status: 'preparing' });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the same lesson with another text has other pages
   useEffect(() => {
     if (keeping !== 'kept') return;
     let gone = false;

@@ -23,7 +23,7 @@ export function Check({ children, isSelected, onChange }: CheckProps) {
     <Checkbox className="check" isSelected={isSelected} onChange={onChange}>
       <span className="box" aria-hidden="true">
         {isSelected && (
-          <svg viewBox="0 0 24 24">
+          <svg viewBox="0 0 24 24" aria-hidden="true">
             <path d="M5 12l5 5 9-11" />
           </svg>
         )}

@@ -34,6 +34,8 @@ function Row({ row }: { readonly row: LogRow }) {
 function Table({ rows }: { readonly rows: readonly LogRow[] }) {
   const words = useHearingWords().log;
   return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keys (WCAG 2.2, 2.1.1)
+    // biome-ignore lint/a11y/useSemanticElements: a section without a heading is named the same way
     <div className="log-scroll" tabIndex={0} role="region" aria-label={words.title}>
       <table className="log-table">
         <thead>
