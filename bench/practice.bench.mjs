@@ -95,7 +95,7 @@ function median(values) {
 async function firstVisits(browser, host) {
   const times = [];
   for (let round = 0; round < ROUNDS; round += 1) {
-    const context = await browser.newContext({ ...PHONE, serviceWorkers: 'block' });
+    const context = await browser.newContext(PHONE);
     const page = await context.newPage();
     await slowDown(page);
     times.push(await openSheet(page, host.url));

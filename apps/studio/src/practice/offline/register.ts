@@ -24,9 +24,21 @@ export function takeNewer(): void {
   waiting?.postMessage('take over');
 }
 
+/** Milliseconds after the page has come to rest: what the worker fetches ahead is not to hold up what is wanted now. */
+const QUIET_MS = 800;
+
+function atRest(): Promise<void> {
+  return new Promise((resolve) => {
+    const rest = () => setTimeout(resolve, QUIET_MS);
+    if (document.readyState === 'complete') rest();
+    else window.addEventListener('load', rest, { once: true });
+  });
+}
+
 /** Registers the worker beside the page. A page that is not from a safe place goes without. */
 export async function registerWorker(): Promise<void> {
   if (!('serviceWorker' in navigator)) return;
+  await atRest();
   try {
     const registration = await navigator.serviceWorker.register('sw.js', { updateViaCache: 'none' });
     announce(registration.waiting);

@@ -50,7 +50,9 @@ export function SheetPage() {
   return (
     <main className="sheet-page">
       <Heading lesson={lesson} />
-      <PlanPanel />
+      <div className="sheet-plan">
+        <PlanPanel />
+      </div>
       <section id="exercises" aria-labelledby="exercises-title">
         <h2 id="exercises-title">{words.sheet.exercises}</h2>
         {lesson.exercises.length === 0 && <p>{words.sheet.empty}</p>}
