@@ -1,6 +1,13 @@
 /** A report as lines of text: what a teacher would say, then the table. */
 import type { Voice, VoiceReport } from '@shedbook/core';
-import { type FullReport, type SayOptions, teacherSentences, type Words, wordsOf } from '@shedbook/listen';
+import {
+  type FullReport,
+  loudnessBalance,
+  type SayOptions,
+  teacherSentences,
+  type Words,
+  wordsOf,
+} from '@shedbook/listen';
 
 /** Offsets under this are not spoken of: nobody hears them in music. Source: Friberg & Sundberg 1995. */
 const NOTICED_MS = 6;
@@ -18,7 +25,7 @@ function timeText(offsetMs: number, { report }: Words): string {
 }
 
 function voiceLine(voice: Voice, of: VoiceReport, report: FullReport, words: Words): string {
-  const level = report.balanceDb[voice];
+  const level = loudnessBalance(report)[voice];
   return [
     `  ${words.voices[voice].padEnd(WIDTHS.voice)}`,
     words.report.heardOf(of.hits, of.hits + of.missed).padEnd(WIDTHS.heard),

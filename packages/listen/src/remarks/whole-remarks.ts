@@ -2,6 +2,8 @@
 import { offBeatPhase, type Voice } from '@shedbook/core';
 import { type LevelLimits, TEMPO_PERCENT } from '../perception/limits.data.ts';
 import { justNoticedMs } from '../perception/limits.ts';
+import { MICROPHONE_DB } from '../perception/loudness.data.ts';
+import { loudnessBalance } from '../perception/loudness.ts';
 import type { FullReport } from '../report/take-report.ts';
 import { beatSeconds } from './place-remarks.ts';
 import type { Remark } from './remark.ts';
@@ -49,13 +51,15 @@ function swingRemarks(report: FullReport, limits: LevelLimits): readonly Remark[
 }
 
 function levelRemarks(report: FullReport, limits: LevelLimits): readonly Remark[] {
-  const { lead, balanceDb, lessonBalanceDb, voices } = report;
+  const { lead, lessonBalanceDb, voices } = report;
+  const balanceDb = loudnessBalance(report);
+  const limitDb = limits.balanceDb + (report.take.kind === 'audio' ? MICROPHONE_DB : 0);
   const leadAsked = lessonBalanceDb[lead] ?? 0;
   const balance = (Object.keys(balanceDb) as Voice[]).flatMap((voice): Remark[] => {
     const asked = lessonBalanceDb[voice];
     if (voice === lead || asked === undefined || (voices[voice]?.hits ?? 0) === 0) return [];
     const db = (balanceDb[voice] ?? 0) - (asked - leadAsked);
-    const strength = Math.abs(db) / limits.balanceDb;
+    const strength = Math.abs(db) / limitDb;
     return [{ kind: db > 0 ? 'loud' : 'quiet', voice, lead, db: Math.abs(db), strength }];
   });
   const uneven = report.evenness.map(
