@@ -1,6 +1,6 @@
 import { meter, notateBar, parsePattern, type Voice } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
-import { type BarLayout, BEAT_LEAD, layOutBar } from './layout.ts';
+import { type BarLayout, BEAT_LEAD, beatEdges, layOutBar } from './layout.ts';
 import { headOf } from './staff.ts';
 
 const FOUR = meter('4/4');
@@ -54,6 +54,25 @@ describe('a bar on the screen', () => {
       'one line',
     );
     expect(hands.texts.map((text) => text.text)).toEqual(['R', 'L', 'R']);
+  });
+});
+
+describe('a row of a bar', () => {
+  it('[ST14] has the ink of its own beats and no other', () => {
+    const cells = parsePattern('x... .x.. X.xx ....').bars[0] ?? [];
+    const bar = notateBar([{ voice: 'snare', cells }], FOUR);
+    const whole = layOutBar(bar, 'one line');
+    const [first, second] = [
+      { fromBeat: 0, toBeat: 2 },
+      { fromBeat: 2, toBeat: 4 },
+    ].map((span) => layOutBar(bar, 'one line', 'start', { span }));
+    const told = (layout: BarLayout | undefined) =>
+      (layout?.glyphs ?? []).map(({ glyph, x }) => `${glyph} ${x}`);
+    expect([...told(first), ...told(second)]).toEqual(told(whole));
+    const edge = beatEdges(FOUR)[2] as number;
+    expect((first?.glyphs ?? []).every(({ x }) => x < edge)).toBe(true);
+    expect((second?.glyphs ?? []).every(({ x }) => x >= edge)).toBe(true);
+    expect(first?.width).toBe(whole.width);
   });
 });
 

@@ -245,9 +245,17 @@ function placeEvents(group: NotatedGroup, edges: readonly number[], staff: Staff
 /** Where the rest of a silent bar stands: in the middle, or on its first beat where the bar is broken in rows. */
 export type BarRestPlace = 'middle' | 'start';
 
-/** A rest over more than one beat stands in the middle of what it covers. */
-function restX(group: NotatedGroup, edges: readonly number[], placed: Placed, place: BarRestPlace): number {
-  if (group.beats < 2 || (place === 'start' && placed.event.value.base === 1)) return placed.x;
+/** Beats of a bar that are drawn, from 0; the end is left out. */
+export interface BeatSpan {
+  readonly fromBeat: number;
+  readonly toBeat: number;
+}
+
+/** A rest over more than one beat stands in the middle of what it covers, or on its first beat where that is cut. */
+function restX(group: NotatedGroup, placed: Placed, { edges, barRest, span }: LayerLook): number {
+  const isCut = group.beat + group.beats > span.toBeat;
+  const atStart = isCut || (barRest === 'start' && placed.event.value.base === 1);
+  if (group.beats < 2 || atStart) return placed.x;
   return ((edges[group.beat] ?? 0) + (edges[group.beat + group.beats] ?? 0)) / 2;
 }
 
@@ -258,17 +266,18 @@ interface LayerLook {
   readonly stems: Stems;
   readonly restY: number;
   readonly barRest: BarRestPlace;
+  readonly span: BeatSpan;
 }
 
 function drawGroup(ink: Ink, group: NotatedGroup, look: LayerLook): void {
-  const { edges, staff, stems, restY, barRest } = look;
+  const { edges, staff, stems, restY } = look;
   const placed = placeEvents(group, edges, staff);
   const notes = placed.filter((each) => each.event.kind === 'note');
   const tip = tipOf(notes, stems);
   for (const each of placed) {
     if (each.event.kind === 'rest') {
       const bar = each.event.value.base === 1 ? -SPACE : 0;
-      drawRest(ink, restX(group, edges, each, barRest), each.event, restY + (staff === 'one line' ? 0 : bar));
+      drawRest(ink, restX(group, each, look), each.event, restY + (staff === 'one line' ? 0 : bar));
       continue;
     }
     drawHeads(ink, each);
@@ -284,12 +293,23 @@ function drawGroup(ink: Ink, group: NotatedGroup, look: LayerLook): void {
   drawTuplet(ink, group, placed, notes.length > 0 ? tip : stems === 'up' ? -20 : 20, stems);
 }
 
-/** A bar laid out on one line or on five; a quarter note takes `quarterWidth` units. */
+/** What of a bar is laid out, and how wide. */
+export interface LayoutOptions {
+  /** Units that a quarter note takes. */
+  readonly quarterWidth?: number;
+  /** Beats that are drawn; all when left out. Places stay those of the whole bar. */
+  readonly span?: BeatSpan;
+}
+
+/** A bar laid out on one line or on five. */
 export function layOutBar(
   bar: NotatedBar,
   staff: StaffKind,
   barRest: BarRestPlace = 'middle',
-  quarterWidth = QUARTER_WIDTH,
+  {
+    quarterWidth = QUARTER_WIDTH,
+    span = { fromBeat: 0, toBeat: bar.meter.beats.length },
+  }: LayoutOptions = {},
 ): BarLayout {
   const ink: Ink = { glyphs: [], lines: [], dots: [], rings: [], texts: [] };
   const edges = beatEdges(bar.meter, quarterWidth);
@@ -297,7 +317,10 @@ export function layOutBar(
   for (const layer of bar.layers) {
     const restY = both ? (layer.stems === 'up' ? -SPACE : 2 * SPACE) : 0;
     const stems = staff === 'one line' ? 'up' : layer.stems;
-    for (const group of layer.groups) drawGroup(ink, group, { edges, staff, stems, restY, barRest });
+    for (const group of layer.groups) {
+      if (group.beat < span.fromBeat || group.beat >= span.toBeat) continue;
+      drawGroup(ink, group, { edges, staff, stems, restY, barRest, span });
+    }
   }
   const ys = [...ink.lines.flatMap((line) => [line.y1, line.y2]), ...ink.glyphs.map((glyph) => glyph.y)];
   const accents = ink.glyphs.some((glyph) => glyph.glyph === 'accent') ? 14 : 0;

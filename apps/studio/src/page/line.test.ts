@@ -62,9 +62,11 @@ describe('a line that is being written', () => {
           rows.flatMap((row, i) => [rows[i - 1]?.toBeat ?? 0, row.toBeat]),
         );
         expect(rows.at(-1)?.toBeat).toBe(4);
+        const beatsIn = rows.map((row) => row.toBeat - row.fromBeat);
+        expect(Math.max(...beatsIn) - Math.min(...beatsIn)).toBeLessThanOrEqual(1);
+        const scale = width / Math.max(...rows.map((row) => row.right - row.left));
+        if (Math.max(...beatsIn) === 1) return;
         for (const row of rows) {
-          if (row.toBeat - row.fromBeat === 1) continue;
-          const scale = width / (row.right - row.left);
           const slots = cells.slice(row.fromBeat, row.toBeat).map((cell, i) => {
             const beat = row.fromBeat + i;
             return (((edges[beat + 1] ?? 0) - (edges[beat] ?? 0)) / cell.marks.length) * scale;

@@ -19,6 +19,14 @@ function narrowestSlot(cells: readonly Cell[], edges: readonly number[]): number
   return Math.min(...widths);
 }
 
+/** Units after the last beat of a row that goes on in the next: what belongs to its last head stands out so far. */
+const BREAK_TAIL = 8;
+
+/** So many beats in a row that rows are as even as they can be with no more than `most` in one. */
+export function evenly(beats: number, most: number): number {
+  return Math.ceil(beats / Math.ceil(beats / most));
+}
+
 /** How many bars stand beside each other: as many as leave each of them in one row. */
 export function barsAbreast(
   bars: readonly (readonly Cell[])[],
@@ -40,10 +48,13 @@ export function rowsOf(cells: readonly Cell[], meter: Meter, widthPx: number, ta
   const beats = cells.length;
   const widestRow = (perRow: number) =>
     Math.max(...cells.map((_, beat) => (edges[Math.min(beats, beat + perRow)] ?? end) - (edges[beat] ?? 0)));
-  const fits = (perRow: number) =>
-    (widthPx / (widestRow(perRow) + tail)) * narrowestSlot(cells, edges) >= LEAST_SLOT_PX;
-  let beatsPerRow = beats;
-  while (beatsPerRow > 1 && widthPx > 0 && !fits(beatsPerRow)) beatsPerRow -= 1;
+  const fits = (perRow: number) => {
+    const out = perRow < beats ? Math.max(tail, BREAK_TAIL) : tail;
+    return (widthPx / (widestRow(perRow) + out)) * narrowestSlot(cells, edges) >= LEAST_SLOT_PX;
+  };
+  let most = beats;
+  while (most > 1 && widthPx > 0 && !fits(most)) most -= 1;
+  const beatsPerRow = evenly(beats, most);
   return Array.from({ length: Math.ceil(beats / beatsPerRow) }, (_, row) => {
     const fromBeat = row * beatsPerRow;
     const toBeat = Math.min(beats, fromBeat + beatsPerRow);
@@ -51,7 +62,7 @@ export function rowsOf(cells: readonly Cell[], meter: Meter, widthPx: number, ta
       fromBeat,
       toBeat,
       left: edges[fromBeat] ?? 0,
-      right: (edges[toBeat] ?? end) + (toBeat === beats ? tail : 0),
+      right: (edges[toBeat] ?? end) + (toBeat === beats ? tail : BREAK_TAIL),
     };
   });
 }

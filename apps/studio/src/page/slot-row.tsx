@@ -16,6 +16,8 @@ interface SlotRowProps {
   readonly notated: NotatedBar;
   readonly layout: BarLayout;
   readonly row: Row;
+  /** Width as a share of the widest row of the bar. */
+  readonly share: number;
   readonly staff: StaffKind;
   readonly top: number;
   readonly height: number;
@@ -43,7 +45,11 @@ export function SlotRow(props: SlotRowProps) {
   const edges = beatEdges(notated.meter);
   const span = row.right - row.left;
   return (
-    <div className="slot-row" data-loops={props.loops !== undefined || undefined}>
+    <div
+      className="slot-row"
+      style={props.share < 1 ? { inlineSize: `${props.share * 100}%` } : undefined}
+      data-loops={props.loops !== undefined || undefined}
+    >
       {props.loops !== undefined && row.fromBeat === 0 && <BarLoop exercise={props.loops} bar={bar} />}
       <svg className="notation" viewBox={`${row.left - 1} ${top} ${span + 2} ${height}`} aria-hidden="true">
         <BarDrawing layout={layout} staff={staff} last={props.last} />

@@ -31,6 +31,11 @@ describe('an exercise in the lesson room', () => {
       [0, 2],
       [2, 4],
     ]);
+    const waltz = fitRows({ ...request, meter: meter('3/4') });
+    expect(waltz.rows.map((row) => [row.fromBeat, row.toBeat])).toEqual([
+      [0, 2],
+      [2, 3],
+    ]);
     const flat = fitRows({ ...request, widthPx: 800, heightPx: 180 });
     expect(flat.rows).toHaveLength(1);
     for (const [fit, width, height] of [

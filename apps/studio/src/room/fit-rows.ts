@@ -6,6 +6,7 @@
  */
 import type { Meter, Pattern } from '@shedbook/core';
 import { BAR_TAIL, beatEdges } from '../notation/layout.ts';
+import { evenly } from '../page/rows.ts';
 
 /** Where a row begins and ends: beats of one bar, or whole bars. */
 export interface RoomRow {
@@ -58,17 +59,20 @@ export function closeQuarter(patterns: readonly Pattern[], meter: Meter): number
   return Math.max(LEAST_QUARTER, ...needed);
 }
 
-/** Ways to break: a bar in equal parts of two beats or more, or so many whole bars in a row. */
+/** A bar in rows of no more than so many beats, as even as can be. */
+function brokenBar(bar: number, beats: number, most: number): readonly RoomRow[] {
+  const perRow = evenly(beats, most);
+  return Array.from({ length: Math.ceil(beats / perRow) }, (_, row): RoomRow => {
+    const fromBeat = row * perRow;
+    return { fromBar: bar, toBar: bar + 1, fromBeat, toBeat: Math.min(beats, fromBeat + perRow) };
+  });
+}
+
+/** Ways to break: a bar in parts of two beats or more, or so many whole bars in a row. */
 function waysToBreak(bars: number, beats: number): readonly (readonly RoomRow[])[] {
-  const parts = Array.from({ length: beats }, (_, i) => i + 1).filter(
-    (perRow) => perRow > 1 && perRow < beats && beats % perRow === 0,
-  );
-  const broken = parts.map((perRow) =>
-    Array.from({ length: (bars * beats) / perRow }, (_, row): RoomRow => {
-      const bar = Math.floor((row * perRow) / beats);
-      const fromBeat = (row * perRow) % beats;
-      return { fromBar: bar, toBar: bar + 1, fromBeat, toBeat: fromBeat + perRow };
-    }),
+  const parts = Array.from({ length: Math.max(0, beats - 2) }, (_, i) => beats - 1 - i);
+  const broken = parts.map((most) =>
+    Array.from({ length: bars }, (_, bar) => bar).flatMap((bar) => brokenBar(bar, beats, most)),
   );
   const whole = Array.from({ length: bars }, (_, i) => i + 1).map((perRow) =>
     Array.from({ length: Math.ceil(bars / perRow) }, (_, row): RoomRow => {
@@ -79,12 +83,12 @@ function waysToBreak(bars: number, beats: number): readonly (readonly RoomRow[])
   return [...whole, ...broken];
 }
 
-/** Width of a row in units, the room for a final bar line included. */
-function rowWidth(row: RoomRow, edges: readonly number[]): number {
+/** Width of a row in units, with what stands out on its right: a final bar line, or what belongs to its last head. */
+export function rowWidth(row: RoomRow, edges: readonly number[]): number {
   const bars = row.toBar - row.fromBar;
   const last = edges.at(-1) ?? 0;
   const bar = (edges[row.toBeat] ?? last) - (edges[row.fromBeat] ?? 0);
-  const tails = row.toBeat === edges.length - 1 ? bars * BAR_TAIL + ROOM_TAIL : 0;
+  const tails = row.toBeat === edges.length - 1 ? bars * BAR_TAIL + ROOM_TAIL : BAR_TAIL;
   return bars * bar + tails;
 }
 

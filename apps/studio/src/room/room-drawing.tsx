@@ -1,11 +1,11 @@
 /** An exercise as large as the room allows, its beats counted under the notes. */
-import type { Exercise, Meter } from '@shedbook/core';
+import type { Exercise, Meter, NotatedBar } from '@shedbook/core';
 import { memo, useMemo, useRef } from 'react';
 import { Ball } from '../hear/ball.tsx';
 import { BarDrawing } from '../notation/bar-drawing.tsx';
 import { notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
-import { type BarLayout, BEAT_LEAD, beatEdges, layOutBar, type StaffKind } from '../notation/layout.ts';
-import { closeQuarter, fitRows, type RoomRow } from './fit-rows.ts';
+import { BEAT_LEAD, beatEdges, layOutBar, type StaffKind } from '../notation/layout.ts';
+import { closeQuarter, fitRows, type RoomRow, rowWidth } from './fit-rows.ts';
 import { useSize } from './use-size.ts';
 
 interface RoomDrawingProps {
@@ -16,15 +16,17 @@ interface RoomDrawingProps {
 /** Height of the counts' line under the ink, in units. */
 const COUNTS = 18;
 
+/** How far a sixteenth rest on the line reaches down, in units. Source: Leland's outline. */
+const LOWEST_REST = 22;
+
 interface RowDrawingProps {
   readonly row: RoomRow;
-  readonly layouts: readonly BarLayout[];
+  readonly notated: readonly NotatedBar[];
   readonly staff: StaffKind;
   readonly edges: readonly number[];
   readonly quarterWidth: number;
   readonly top: number;
   readonly height: number;
-  readonly width: number;
   readonly scale: number;
 }
 
@@ -39,7 +41,8 @@ function Counts({ row, edges, y }: Pick<RowDrawingProps, 'row' | 'edges'> & { re
 }
 
 function RowDrawing(props: RowDrawingProps) {
-  const { row, layouts, staff, edges, quarterWidth, top, height, width, scale } = props;
+  const { row, notated, staff, edges, quarterWidth, top, height, scale } = props;
+  const width = rowWidth(row, edges);
   const left = edges[row.fromBeat] ?? 0;
   const right = row.toBeat === edges.length - 1 ? Number.MAX_SAFE_INTEGER : (edges[row.toBeat] ?? 0);
   let x = -left;
@@ -50,13 +53,14 @@ function RowDrawing(props: RowDrawingProps) {
       style={{ inlineSize: `${(width + 1) * scale}px`, blockSize: `${height * scale}px` }}
       aria-hidden="true"
     >
-      {layouts.slice(row.fromBar, row.toBar).map((layout, index) => {
+      {notated.slice(row.fromBar, row.toBar).map((each, index) => {
         const bar = row.fromBar + index;
+        const layout = layOutBar(each, staff, 'start', { quarterWidth, span: row });
         const shift = x;
         x += layout.width;
         return (
           <g key={bar} transform={`translate(${shift} 0)`}>
-            <BarDrawing layout={layout} staff={staff} last={bar === layouts.length - 1} />
+            <BarDrawing layout={layout} staff={staff} last={bar === notated.length - 1} />
             <Counts row={row} edges={edges} y={top + height - 4} />
             <Ball bar={bar} left={left} right={right} quarterWidth={quarterWidth} />
           </g>
@@ -77,14 +81,15 @@ export const RoomDrawing = memo(function RoomDrawing({ exercise, meter }: RoomDr
       meter,
     );
     const notated = notateExercise(exercise, meter);
-    const layouts = notated.map((bar) => layOutBar(bar, staff, 'start', quarterWidth));
+    const layouts = notated.map((bar) => layOutBar(bar, staff, 'start', { quarterWidth }));
     const top = Math.min(...layouts.map((layout) => layout.top));
-    const bottom = Math.max(...layouts.map((layout) => layout.bottom), exercise.sticking ? 30 : 0);
-    return { staff, quarterWidth, layouts, top, height: bottom - top + COUNTS };
+    const lowest = exercise.sticking ? 30 : LOWEST_REST;
+    const bottom = Math.max(lowest, ...layouts.map((layout) => layout.bottom));
+    return { staff, quarterWidth, notated, top, height: bottom - top + COUNTS };
   }, [exercise, meter]);
-  const { staff, quarterWidth, layouts, top, height } = drawn;
+  const { staff, quarterWidth, notated, top, height } = drawn;
   const fit = fitRows({
-    bars: layouts.length,
+    bars: notated.length,
     meter,
     quarterWidth,
     rowHeight: height,
@@ -98,13 +103,12 @@ export const RoomDrawing = memo(function RoomDrawing({ exercise, meter }: RoomDr
           <RowDrawing
             key={`${row.fromBar} ${row.fromBeat}`}
             row={row}
-            layouts={layouts}
+            notated={notated}
             staff={staff}
             edges={beatEdges(meter, quarterWidth)}
             quarterWidth={quarterWidth}
             top={top}
             height={height}
-            width={fit.width}
             scale={fit.scale}
           />
         ))}
