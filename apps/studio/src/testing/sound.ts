@@ -187,7 +187,10 @@ export async function watchBall(page: Page): Promise<void> {
   });
 }
 
-/** What was seen of the ball so far. */
-export function ballFrames(page: Page): Promise<readonly BallFrame[]> {
+/** What was seen of the ball, as soon as so many frames have shown it; a busy machine draws fewer in the same time. */
+export async function ballFrames(page: Page, least: number): Promise<readonly BallFrame[]> {
+  const seen = (count: number) =>
+    window.heardByTest.frames.filter((frame) => frame.x !== null).length >= count;
+  await page.waitForFunction(seen, least, { timeout: 45_000, polling: 200 });
   return page.evaluate(() => window.heardByTest.frames);
 }
