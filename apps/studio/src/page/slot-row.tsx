@@ -44,6 +44,7 @@ export function SlotRow(props: SlotRowProps) {
   const words = useWords();
   const edges = beatEdges(notated.meter);
   const span = row.right - row.left;
+  const ends = row.toBeat === edges.length - 1;
   return (
     <div
       className="slot-row"
@@ -53,7 +54,7 @@ export function SlotRow(props: SlotRowProps) {
       {props.loops !== undefined && row.fromBeat === 0 && <BarLoop exercise={props.loops} bar={bar} />}
       <svg className="notation" viewBox={`${row.left - 1} ${top} ${span + 2} ${height}`} aria-hidden="true">
         <BarDrawing layout={layout} staff={staff} last={props.last} />
-        <Ball bar={bar} left={row.left} right={row.right} />
+        <Ball bar={bar} left={row.left} right={ends ? row.right : (edges[row.toBeat] ?? row.right)} />
       </svg>
       <div className="slots">
         {slotsOfRow(pattern, bar, row).map((place) => {
