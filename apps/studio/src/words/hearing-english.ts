@@ -112,6 +112,8 @@ export const hearingEnglish = {
       stumble: 'The pattern came apart.',
       unheard: 'Not enough was heard to judge.',
     } as Readonly<Record<LoopVerdict, string>>,
+    recording:
+      'The microphone heard the recording itself. Wear headphones, or choose under “More” what you play, so that it falls silent.',
     short: { clean: 'clean', loose: 'loose', stumble: 'came apart', unheard: 'not heard' } as Readonly<
       Record<LoopVerdict, string>
     >,

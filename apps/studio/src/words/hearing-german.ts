@@ -120,6 +120,8 @@ export const hearingGerman: HearingWords = {
       stumble: 'Das Muster ist auseinandergefallen.',
       unheard: 'Es war zu wenig zu hören, um etwas zu sagen.',
     },
+    recording:
+      'Das Mikrofon hat die Aufnahme selbst gehört. Nimm Kopfhörer, oder wähle unter „Mehr“, was du spielst, damit es verstummt.',
     short: { clean: 'sauber', loose: 'locker', stumble: 'auseinandergefallen', unheard: 'nicht gehört' },
     round: (n, bpm, verdict) => `Runde ${n} bei ${bpm}: ${verdict}`,
     rounds: 'Die letzten Runden',

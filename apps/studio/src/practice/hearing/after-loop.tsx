@@ -41,6 +41,7 @@ export function AfterLoop({ view }: { readonly view: HearingView }) {
             </strong>
           </p>
         )}
+        {last?.isRecording && <p>{words.after.recording}</p>}
         {last && reasons.length > 0 && (
           <ul className="reasons">
             {reasons.map((reason) => (

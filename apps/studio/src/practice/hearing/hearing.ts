@@ -5,11 +5,12 @@
  * Conventions: seconds of the audio context.
  */
 import type { LoopJudgement, StudentLevel } from '@shedbook/coach';
+import type { Listened } from '@shedbook/listen';
 import type { Player } from '../../hear/player.ts';
 import { newId } from '../takes/device-name.ts';
 import { Ear, type LatencyBook } from './ear.ts';
 import type { EarReport, HeardStroke, LoopTime } from './ear-messages.ts';
-import { judgePlayed, type PlayedTask, studentForm } from './judge-loop.ts';
+import { isRecordingItself, judgePlayed, type PlayedTask, studentForm } from './judge-loop.ts';
 import { type Follow, LoopFollower } from './loop-follower.ts';
 
 /** A loop that was judged. */
@@ -21,8 +22,8 @@ export interface JudgedLoop {
   readonly loop: LoopTime;
   readonly task: PlayedTask;
   readonly judgement: LoopJudgement;
-  /** Why nothing was heard, in the ear's own words, or null. */
-  readonly refusal: string | null;
+  /** Whether the microphone heard the recording and not the student. */
+  readonly isRecording: boolean;
 }
 
 /** One stretch of playing one exercise, as it was heard. */
@@ -59,6 +60,9 @@ const LOOK_MS = 40;
 
 /** Bar lines nearer than this are one. */
 const SAME_SECONDS = 0.002;
+
+/** As if nothing had been heard. */
+const NOTHING: Listened = { report: null, refusal: { code: 'empty', message: '' } };
 
 /** A stretch, and what only this file needs of it. */
 interface OpenStretch extends Stretch {
@@ -175,13 +179,15 @@ export class Hearing {
     const { task, level } = this.#practised();
     const { exercise, form, lesson } = stretch.task;
     const played = { lesson, exercise, form, layers: task.layers, mine: task.mine, bpm: loop.bpm };
+    const isRecording = isRecordingItself(heard);
+    const judgement = judgePlayed(played, isRecording ? NOTHING : heard, level);
     const judged: JudgedLoop = {
       stretch: id,
       number,
       loop,
       task: played,
-      judgement: judgePlayed(played, heard, level),
-      refusal: heard.refusal?.message ?? null,
+      judgement,
+      isRecording,
     };
     stretch.loops.push(judged);
     this.#tell({ kind: 'judged', judged });

@@ -99,3 +99,21 @@ export function judgePlayed(task: PlayedTask, heard: Listened, level: StudentLev
   });
   return judgeLoop(asked, heardLoop(task, asked, heard), level);
 }
+
+/** Nobody plays this evenly: half of the strokes within so many ms of the middle. */
+const TOO_EVEN_MS = 2;
+/** Fewer strokes say nothing about evenness. */
+const FEWEST_EVEN = 10;
+
+/**
+ * Whether a microphone heard the recording and not the student: no hand is as even as a loudspeaker.
+ * Source: E. Hellmer and G. Madison, "Quantifying microtiming patterning and variability in drum kit recordings",
+ * Music Perception 33(2), 2015: deviations of professional drummers scatter by several ms.
+ */
+export function isRecordingItself({ report }: Listened): boolean {
+  if (report?.take.kind !== 'audio') return false;
+  const offsets = report.strokes.flatMap(({ offsetMs }) => offsetMs ?? []);
+  if (offsets.length < FEWEST_EVEN) return false;
+  const middle = median(offsets);
+  return median(offsets.map((offset) => Math.abs(offset - middle))) < TOO_EVEN_MS;
+}

@@ -1,5 +1,5 @@
 /** An electronic kit through Web MIDI: every input, heard on the clock of the sound. */
-import { type ClockPair, type KitNote, readClocks, readKitNote } from './midi-clock.ts';
+import { type KitNote, readClocks, readKitNote } from './midi-clock.ts';
 
 /** Why there is no kit. */
 export type KitRefusal = 'not here' | 'denied' | 'none';
@@ -30,28 +30,20 @@ export async function findPorts(): Promise<readonly KitPort[]> {
   return ports;
 }
 
-/** How often the two clocks are compared, in milliseconds: they drift apart by parts in a million. */
-const COMPARE_MS = 500;
-
 /** An open kit. */
 export class Kit {
   readonly #ports: readonly KitPort[];
-  readonly #timer: ReturnType<typeof setInterval>;
   readonly #listeners = new Set<(note: KitNote) => void>();
-  #clocks: ClockPair;
   /** Name of the first input; the latency is kept under it. */
   readonly device: string;
 
   constructor(ports: readonly KitPort[], context: AudioContext) {
     this.#ports = ports;
-    this.#clocks = readClocks(context);
     this.device = `midi ${ports[0]?.name ?? ''}`;
-    this.#timer = setInterval(() => {
-      this.#clocks = readClocks(context);
-    }, COMPARE_MS);
     for (const port of ports) {
       port.onmidimessage = (event) => {
-        const note = readKitNote(event, this.#clocks);
+        // The clocks are compared for every note: a sound thread that could not keep up has fallen behind.
+        const note = readKitNote(event, readClocks(context));
         if (note) for (const listener of this.#listeners) listener(note);
       };
     }
@@ -65,7 +57,6 @@ export class Kit {
 
   /** Lets the kit go. */
   close(): void {
-    clearInterval(this.#timer);
     for (const port of this.#ports) port.onmidimessage = null;
     this.#listeners.clear();
   }

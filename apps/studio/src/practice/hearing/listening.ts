@@ -36,7 +36,7 @@ const SETTLED_SECONDS = 0.16;
 const SAME_SECONDS = 0.002;
 
 /** Longest recording that is kept, in seconds. */
-export const LONGEST_TAKE_SECONDS = 600;
+export const LONGEST_TAKE_SECONDS = 300;
 
 /** One exercise being listened to. */
 export class Listening {

@@ -3,6 +3,7 @@
  *
  * Conventions: seconds from the first sample of the model; the take is moved forward by its latency.
  */
+import { matchingGain } from './model.ts';
 import type { Rendered, RenderRequest } from './model.worker.ts';
 
 /** What is heard. */
@@ -49,6 +50,7 @@ export class Comparison {
   readonly #context: AudioContext;
   readonly #take: Track;
   readonly #model: Track;
+  readonly #takeGain: number;
   #sources: readonly AudioBufferSourceNode[] = [];
   #startedAt = 0;
   #side: Side = 'take';
@@ -62,6 +64,7 @@ export class Comparison {
     };
     this.#take = track(take, latencySeconds);
     this.#model = track(model, 0);
+    this.#takeGain = matchingGain(take.getChannelData(0), model.getChannelData(0));
   }
 
   get isPlaying(): boolean {
@@ -106,7 +109,8 @@ export class Comparison {
     const now = this.#context.currentTime;
     for (const which of ['take', 'model'] as const) {
       const { gain } = which === 'take' ? this.#take : this.#model;
-      gain.gain.setTargetAtTime(GAINS[side][which], now, FADE_SECONDS / 3);
+      const full = which === 'take' ? this.#takeGain : 1;
+      gain.gain.setTargetAtTime(full * GAINS[side][which], now, FADE_SECONDS / 3);
     }
   }
 

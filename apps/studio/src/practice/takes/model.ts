@@ -36,3 +36,25 @@ export function playedStrokes(take: Pick<Take, 'report' | 'latencySeconds'>): re
       : [],
   );
 }
+
+/** Root mean square of samples, 0 of none. */
+function rms(samples: Float32Array): number {
+  const sum = samples.reduce((squares, sample) => squares + sample * sample, 0);
+  return samples.length === 0 ? 0 : Math.sqrt(sum / samples.length);
+}
+
+/** Gains that are not gone beyond: a silent take is not hiss made loud. */
+const LEAST_GAIN = 0.25;
+const MOST_GAIN = 12;
+
+/**
+ * The gain that makes a take as loud as its model, so that neither is preferred for being louder.
+ * @param take mono samples of the take
+ * @param model mono samples of the model
+ */
+export function matchingGain(take: Float32Array, model: Float32Array): number {
+  const own = rms(take);
+  const wanted = rms(model);
+  if (own === 0 || wanted === 0) return 1;
+  return Math.min(MOST_GAIN, Math.max(LEAST_GAIN, wanted / own));
+}

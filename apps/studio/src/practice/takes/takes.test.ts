@@ -2,7 +2,7 @@ import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { formOnce, HEARING_LESSON, lessonOf } from '../../testing/hearing.ts';
 import { fileNameOf, packTake } from './export-take.ts';
-import { modelStrokes, playedStrokes } from './model.ts';
+import { matchingGain, modelStrokes, playedStrokes } from './model.ts';
 import { Pcm } from './pcm.ts';
 import type { Take } from './take.ts';
 
@@ -79,6 +79,17 @@ describe('the model of a take', () => {
     expect(playedStrokes({ report, latencySeconds: 0.05 })).toEqual([
       expect.objectContaining({ voice: 'ride', timeSeconds: expect.closeTo(2, 9), levelDb: -3 }),
     ]);
+  });
+});
+
+describe('the level of a take', () => {
+  it('[ST84] is brought to that of its model, within bounds', () => {
+    const of = (level: number) => new Float32Array(100).fill(level);
+    // definition: the ratio of the root mean squares
+    expect(matchingGain(of(0.1), of(0.4))).toBeCloseTo(4, 5);
+    expect(matchingGain(of(0.8), of(0.4))).toBeCloseTo(0.5, 5);
+    expect(matchingGain(of(0.0001), of(0.4))).toBe(12);
+    expect(matchingGain(of(0), of(0.4))).toBe(1);
   });
 });
 

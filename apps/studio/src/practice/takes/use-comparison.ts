@@ -2,6 +2,7 @@
 import { exerciseKey } from '@shedbook/coach';
 import type { Form, Lesson } from '@shedbook/core';
 import { useEffect, useRef, useState } from 'react';
+import { LONGEST_TAKE_SECONDS } from '../hearing/listening.ts';
 import { formOf } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Comparison, renderStrokes, type Side } from './comparison.ts';
@@ -24,7 +25,7 @@ async function prepare(context: AudioContext, lesson: Lesson, form: Form, take: 
   const number = numberToday(lesson, take);
   const end = take.loops.at(-1)?.endSeconds ?? take.durationSeconds;
   const request = {
-    durationSeconds: end + RINGING_SECONDS,
+    durationSeconds: Math.min(end + RINGING_SECONDS, LONGEST_TAKE_SECONDS),
     sampleRateHz: context.sampleRate,
     setUp: lesson.setUp,
   };
