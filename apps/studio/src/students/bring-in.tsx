@@ -8,7 +8,8 @@ import { useSay } from '../shared/notice.tsx';
 import { useSaid, useWords } from '../words/words.tsx';
 import { ExercisePicker } from './exercise-picker.tsx';
 import { localMoment } from './moment.ts';
-import { type Brought, type DeskShelf, readBrought, withDeskLessons, withTake } from './take-in.ts';
+import { withoutDoubles } from './take-file.ts';
+import { type Brought, type DeskShelf, readBroughtFile, withDeskLessons, withTake } from './take-in.ts';
 
 interface BringInProps {
   readonly shelf: readonly DeskShelf[];
@@ -24,11 +25,11 @@ export function BringIn({ shelf, onLog }: BringInProps) {
   const say = useSay();
   const [report, setReport] = useState<BroughtReport | null>(null);
   const takeIn = async (file: File) => {
-    const brought = readBrought(await file.text(), file.name);
+    const brought = readBroughtFile(new Uint8Array(await file.arrayBuffer()), file.name);
     if (brought.kind === 'report') {
       setReport({ ...brought, startedAt: localMoment(new Date(file.lastModified)) });
     } else if (brought.kind === 'log') {
-      onLog((log) => mergeLogs(log, withDeskLessons(brought.log, shelf)));
+      onLog((log) => withoutDoubles(mergeLogs(log, withDeskLessons(brought.log, shelf))));
       say(words.students.tookIn(brought.log.entries.length));
     } else {
       const [first] = brought.problems;
@@ -39,7 +40,7 @@ export function BringIn({ shelf, onLog }: BringInProps) {
   return (
     <section className="bring-in" aria-label={words.students.bringIn}>
       <FileTrigger
-        acceptedFileTypes={['.json', 'application/json']}
+        acceptedFileTypes={['.json', 'application/json', '.zip', 'application/zip']}
         onSelect={(files) => {
           const file = files?.[0];
           if (file) void takeIn(file);

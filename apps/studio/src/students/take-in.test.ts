@@ -1,4 +1,11 @@
-import { EMPTY_LOG, exerciseKey, planPractice, printPracticeLog, summariseStudent } from '@shedbook/coach';
+import {
+  EMPTY_LOG,
+  exerciseKey,
+  mergeLogs,
+  planPractice,
+  printPracticeLog,
+  summariseStudent,
+} from '@shedbook/coach';
 import {
   type LoopFault,
   type PracticeEntry,
@@ -8,13 +15,22 @@ import {
   printLesson,
   type TakeReport,
 } from '@shedbook/core';
+import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { Translator } from '../words/said.ts';
 import { SAID_GERMAN } from '../words/said-german.data.ts';
 import { limbShares } from './by-limb.ts';
 import { localMoment } from './moment.ts';
 import { ownLesson } from './own-lesson.ts';
-import { type DeskShelf, readBrought, readKeptLog, withDeskLessons, withTake } from './take-in.ts';
+import { withoutDoubles } from './take-file.ts';
+import {
+  type DeskShelf,
+  readBrought,
+  readBroughtFile,
+  readKeptLog,
+  withDeskLessons,
+  withTake,
+} from './take-in.ts';
 
 const { lesson } = parseLesson(
   `title: First swing
@@ -124,6 +140,26 @@ describe('what a student brings', () => {
     });
     expect(once.entries[0]?.loops.map((loop) => loop.verdict)).toContain('clean');
     expect(withTake(once, take)).toEqual(once);
+  });
+
+  it('[ST108] is a take from the practice room, counted once beside the log of the same practice', () => {
+    const [first] = LOG.entries;
+    if (!first) throw new Error('no entry');
+    const { lesson: id, exercise, form, startedAt, durationSeconds, loops } = first;
+    const facts = { id: 't1', lesson: id, exercise, form, startedAt, durationSeconds, verdicts: loops };
+    const zip = zipSync({ 'take.json': strToU8(JSON.stringify(facts)), 'take.wav': new Uint8Array(64) });
+    const brought = readBroughtFile(zip, 'take.zip');
+    if (brought.kind !== 'log') throw new Error(brought.kind);
+    expect(brought.log.entries[0]).toMatchObject({ device: 'take', exercise, startedAt, loops });
+    expect(withoutDoubles(brought.log)).toEqual(brought.log);
+    expect(withoutDoubles(mergeLogs(LOG, brought.log))).toEqual(LOG);
+    const another = zipSync({ 'take.json': strToU8(JSON.stringify({ ...facts, startedAt: NOW })) });
+    const later = readBroughtFile(another, 'take.zip');
+    if (later.kind !== 'log') throw new Error(later.kind);
+    expect(withoutDoubles(mergeLogs(LOG, later.log)).entries).toHaveLength(4);
+    for (const wrong of [zipSync({ 'a.txt': strToU8('a') }), strToU8('PK\u0003\u0004'), strToU8('hello')]) {
+      expect(readBroughtFile(wrong, 'x').kind).toBe('problems');
+    }
   });
 
   it('[ST108] has its moments in local time', () => {

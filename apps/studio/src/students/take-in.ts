@@ -1,5 +1,5 @@
 /**
- * What a student brings: a practice log, or the report of one take. Both end up in the log that the desk keeps of
+ * What a student brings: a practice log, the file of a take, or only its report. Both end up in the log that the desk keeps of
  * the student, each thing once, however often it is brought.
  */
 import {
@@ -19,6 +19,7 @@ import {
   type PracticeLog,
   type TakeReport,
 } from '@shedbook/core';
+import { isZip, readTakeFile } from './take-file.ts';
 
 /** What a file turned out to be. */
 export type Brought =
@@ -55,6 +56,12 @@ export function readBrought(text: string, file: string): Brought {
   if (isReport(value)) return { kind: 'report', report: value, id: `report ${nameOfText(text)}` };
   const { log, problems } = parsePracticeLog(text, file);
   return log ? { kind: 'log', log } : { kind: 'problems', problems };
+}
+
+/** Reads the bytes of a file that a student brings: a log, a report, or the file of a take. */
+export function readBroughtFile(bytes: Uint8Array, file: string): Brought {
+  const take = isZip(bytes) ? readTakeFile(bytes) : null;
+  return take ? { kind: 'log', log: take } : readBrought(new TextDecoder().decode(bytes), file);
 }
 
 /** A lesson on the desk: its id there, and the lesson. */

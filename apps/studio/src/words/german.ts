@@ -329,12 +329,14 @@ export const german: Words = {
       days === 0 ? 'heute gespielt' : days === 1 ? 'gestern gespielt' : `vor ${days} Tagen gespielt`,
     lastPlayed: (when, minutes) =>
       `Zuletzt gespielt: ${when}; ${minutes} Minuten in den letzten sieben Tagen.`,
-    bringIn: 'Übungsheft oder Bericht aufnehmen',
-    bringInHint: 'Ein Übungsheft aus dem Übungsraum, oder der JSON-Bericht einer Aufnahme.',
+    bringIn: 'Übungsheft oder Aufnahme hereinholen',
+    bringInHint:
+      'Ein Übungsheft oder eine Aufnahme aus dem Übungsraum, oder der JSON-Bericht einer Aufnahme.',
     whichExercise: 'Das ist der Bericht einer Aufnahme. Was wurde gespielt?',
-    takeIn: 'Aufnehmen',
-    tookIn: (n) => `Aufgenommen: ${n === 1 ? '1 Eintrag' : `${n} Einträge`}. Was schon da war, zählt einmal.`,
-    unreadable: (file) => `${file} ist weder ein Übungsheft noch ein Bericht.`,
+    takeIn: 'Hereinholen',
+    tookIn: (n) =>
+      `Hereingeholt: ${n === 1 ? '1 Eintrag' : `${n} Einträge`}. Was schon da war, zählt einmal.`,
+    unreadable: (file) => `${file} ist weder ein Übungsheft noch eine Aufnahme.`,
     slips: 'Wackelt',
     learning: 'Auf dem Weg',
     holds: 'Sitzt',
