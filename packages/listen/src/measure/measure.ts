@@ -121,6 +121,16 @@ function askedOf({ lesson, grid, askedBpm }: Heard, bpm: number): AskedOf {
   };
 }
 
+/** Median level that is asked of each voice: of a voice that mostly plays ghost notes, that of a ghost note. */
+function askedLevels(due: readonly DuePlace[]): Readonly<Partial<Record<Voice, number>>> {
+  const levels = new Map<Voice, number[]>();
+  for (const { place } of due) {
+    const { voice, stroke } = place.expected;
+    levels.set(voice, [...(levels.get(voice) ?? []), stroke.levelDb]);
+  }
+  return Object.fromEntries([...levels].map(([voice, all]) => [voice, median(all)]));
+}
+
 /** The report of what was heard. */
 export function measure(heard: Heard): FullReport {
   const { grid, lesson, decision, bars } = heard;
@@ -195,7 +205,7 @@ export function measure(heard: Heard): FullReport {
       ),
     })),
     playedBars: bars.map((bar) => (bar.formBar === null ? null : grid.bars[bar.formBar]!.bar)),
-    lessonBalanceDb: Object.fromEntries(grid.voices.map((voice) => [voice, lesson.balance[voice]])),
+    lessonBalanceDb: askedLevels(due),
     lead: lesson.lead,
     asked: askedOf(heard, bpm),
   };

@@ -1,9 +1,10 @@
-import { seededRandom, VOICES } from '@shedbook/core';
+import { isVoice, parseLesson, perform, seededRandom, VOICES } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
+import { listenToNotes } from '../midi/listen-to-notes.ts';
 import { LISTENER_LEVELS } from '../perception/limits.data.ts';
 import { justNoticedMs } from '../perception/limits.ts';
 import { loudnessBalance } from '../perception/loudness.ts';
-import { playNotes, reportOfNotes, type TrueNote } from '../testing/played-notes.ts';
+import { asked, playNotes, reportOfNotes, type TrueNote } from '../testing/played-notes.ts';
 import { isPraise, type Remark, type RemarkFact } from './remark.ts';
 import { remarksOn } from './remarks.ts';
 import { sayRemark, teacherSentences } from './say.ts';
@@ -108,6 +109,23 @@ describe('what a teacher says', () => {
     const says = (bassDb: number) => remarksOn(heard(bassDb), 'advanced').map(({ kind }) => kind);
     expect(says(-12 + 7)).not.toContain('loud');
     expect(says(-12 + 9)).toContain('loud');
+  });
+
+  it('[LI39] asks of ghost notes what is asked of ghost notes', () => {
+    const text = `title: Ghosts
+exercises: [...g X... ..g. X..g]
+groove: {hihat: xx xx xx xx}
+`;
+    const { lesson } = parseLesson(text, 'ghosts.lesson.yaml');
+    if (!lesson) throw new Error('no lesson');
+    const form = { ...asked.form, countInBars: 0 };
+    const { strokes, durationSeconds } = perform(lesson, { exercise: 1, form });
+    const notes = strokes.flatMap(({ voice, timeSeconds, levelDb }) =>
+      isVoice(voice) ? [{ voice, timeSeconds, levelDb }] : [],
+    );
+    const { report } = listenToNotes(notes, durationSeconds, { lesson, exercise: 1, form });
+    // definition: played as written
+    expect(remarksOn(report as NonNullable<typeof report>, 'advanced').every(isPraise)).toBe(true);
   });
 
   it('[LI32] praises a take in which nothing is wrong', () => {

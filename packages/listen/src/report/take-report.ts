@@ -59,7 +59,7 @@ export interface FullReport extends TakeReport {
   readonly evenness: readonly Evenness[];
   /** Bars of the form as they were played, in order; null where nothing of it was. */
   readonly playedBars: readonly (number | null)[];
-  /** The lesson's balance for the voices of this exercise, for the ladder. */
+  /** Median level that the lesson asks of each voice's strokes, accents and ghost notes as they are written. */
   readonly lessonBalanceDb: Readonly<Partial<Record<Voice, number>>>;
   readonly lead: Voice;
   readonly asked: AskedOf;
