@@ -3,14 +3,29 @@
  *
  * Usage: node evaluate.mjs FOLDER...   (folders made by takes.py; build the packages first)
  *
+ * The network is the one that never heard the kits of the dev and test splits; SHIPPED=1 takes the shipped one, which
+ * was trained on all of them.
+ *
  * F is counted over all voices of a set: a reported stroke is right when one of the truth, of the same voice, lies
  * within the window. Baselines: `score`, every written stroke taken as played at its place in the take; `blind`,
- * every written stroke with any onset within 50 ms taken as played at that onset.
+ * every written stroke with any onset within 50 ms taken as played at that onset. Each take is asked about twice
+ * more: as another exercise over the same groove (`other`), and as one over another groove (`groove`): refused is
+ * right, and where there is a report its strokes are compared with what was played. Voices that were written and
+ * never played are counted too (`silent`).
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { parseLesson } from '@shedbook/core';
-import { listen } from '@shedbook/listen';
+import { StrokeNetwork, TakeListener, unpackWeights } from '@shedbook/listen';
+import { WEIGHTS } from './held-back.weights.mjs';
+
+const network = process.env.SHIPPED ? undefined : new StrokeNetwork(unpackWeights(WEIGHTS));
+
+function listen(samples, rate, asked) {
+  const listener = new TakeListener(rate, network);
+  for (let at = 0; at < samples.length; at += 65_536) listener.push(samples.subarray(at, at + 65_536));
+  return listener.finish(asked);
+}
 
 /** Mono 16-bit WAV as ffmpeg writes it. */
 function readWav(file) {
@@ -121,14 +136,36 @@ function balanceErrors(take, report) {
   });
 }
 
+/** The take's sound asked about as the exercise of another take. */
+function ask(samples, take) {
+  const { lesson } = parseLesson(take.lesson, 'other.lesson.yaml');
+  const form = lesson.forms.find((one) => one.name === take.form);
+  return listen(samples, 44100, { lesson, exercise: 1, form, bpm: take.lessonBpm });
+}
+
+/** The next take of the list that is unlike this one in the wanted way. */
+function another(takes, index, unlike) {
+  const order = [...takes.slice(index + 1), ...takes.slice(0, index)];
+  return order.find((take) => unlike(take, takes[index]));
+}
+
+const sameGroove = (a, b) =>
+  a.style === b.style && a.lesson.split('exercises')[1] !== b.lesson.split('exercises')[1];
+const otherGroove = (a, b) => a.lead !== b.lead || a.beatsInBar !== b.beatsInBar;
+
 for (const folder of process.argv.slice(2)) {
   const tally = {};
   const scored = {};
   const blind = {};
   const rows = { swing: [], bpm: [], balance: [], offset: [], refused: 0, feathered: {} };
   const balanceBy = {};
+  const wrong = { other: { asked: 0, refused: 0, tally: {} }, groove: { asked: 0, refused: 0, tally: {} } };
+  const silent = { written: 0, believed: 0, voices: 0 };
   let cpu = 0;
   let seconds = 0;
+  const takes = readdirSync(folder)
+    .filter((name) => name.endsWith('.json'))
+    .map((name) => JSON.parse(readFileSync(join(folder, name), 'utf8')));
   for (const file of readdirSync(folder).filter((name) => name.endsWith('.json'))) {
     const take = JSON.parse(readFileSync(join(folder, file), 'utf8'));
     const { lesson } = parseLesson(take.lesson, file);
@@ -139,6 +176,33 @@ for (const folder of process.argv.slice(2)) {
     const used = process.cpuUsage(before);
     cpu += (used.user + used.system) / 1e6;
     seconds += samples.length / 44100;
+    const index = takes.findIndex((one) => one.index === take.index);
+    for (const [key, unlike] of [
+      ['other', sameGroove],
+      ['groove', otherGroove],
+    ]) {
+      const instead = another(takes, index, unlike);
+      if (!instead) continue;
+      const answer = ask(samples, instead);
+      wrong[key].asked += 1;
+      if (!answer.report) wrong[key].refused += 1;
+      else compareAll(answer.report.strokes, take.truth.strokes, wrong[key].tally);
+      if (process.env.VERBOSE)
+        console.log(
+          key,
+          file,
+          take.style,
+          'as',
+          instead.index,
+          answer.report
+            ? `confidence ${fixed(answer.report.alignment.confidence, 2)} ${Object.entries(
+                answer.report.voices,
+              )
+                .map(([v, o]) => `${v} ${o.hits} of ${o.hits + o.missed}, ${o.extra} extra`)
+                .join('; ')}`
+            : answer.refusal.message,
+        );
+    }
     if (!report) {
       rows.refused += 1;
       if (process.env.VERBOSE) console.log(file, take.style, refusal.message);
@@ -146,6 +210,14 @@ for (const folder of process.argv.slice(2)) {
       continue;
     }
     const own = {};
+    const played = new Set(take.truth.strokes.map((stroke) => stroke.voice));
+    for (const voice of new Set(take.truth.missed.map((stroke) => stroke.voice))) {
+      if (played.has(voice)) continue;
+      const { hits = 0, missed = 0 } = report.voices[voice] ?? {};
+      silent.voices += 1;
+      silent.believed += hits;
+      silent.written += hits + missed;
+    }
     compareAll(report.strokes, take.truth.strokes, tally);
     compareAll(report.strokes, take.truth.strokes, own);
     if (process.env.VERBOSE) {
@@ -204,5 +276,13 @@ for (const folder of process.argv.slice(2)) {
   );
   console.log(
     `  take        swing ${fixed(median(rows.swing), 3)} (90 % ${fixed(quantile(rows.swing, 0.9), 3)})  tempo ${fixed(median(rows.bpm), 2)} bpm (90 % ${fixed(quantile(rows.bpm, 0.9), 2)})  balance ${fixed(median(rows.balance), 1)} dB (90 % ${fixed(quantile(rows.balance, 0.9), 1)})  offsets ${fixed(median(rows.offset), 1)} ms (90 % ${fixed(quantile(rows.offset, 0.9), 1)})`,
+  );
+  for (const [key, { asked, refused, tally: of }] of Object.entries(wrong)) {
+    console.log(
+      `  ${key.padEnd(11)} ${refused} of ${asked} refused; where not, F50 ${fixed(total(of, 'hit'))} of what was played`,
+    );
+  }
+  console.log(
+    `  silent      ${silent.voices} voices, ${silent.believed} of ${silent.written} written strokes believed`,
   );
 }

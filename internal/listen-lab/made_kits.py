@@ -1,9 +1,12 @@
 """Made-up kits: simple models of drums and cymbals with random parameters, to widen what training hears.
 
+Usage: python3 made_kits.py BANK_FOLDER RATE_HZ COUNT adds COUNT kits to the training split of a bank.
 made_kit(rng, rate) gives (voice, audio) pairs. Modes and decays lie in the soft ranges of drum acoustics handbooks;
 nothing here is meant to sound good, only to sound different each time.
 """
+import sys
 import numpy as np
+from one_shots import Shelf
 
 def noise_band(rng, n, rate, low, high, tilt=0.0):
     X = np.fft.rfft(rng.normal(size=n))
@@ -77,3 +80,12 @@ def made_kit(rng, rate):
     f = u(700, 3200)
     out.append(('click', np.sign(np.sin(2 * np.pi * f * t)) * np.exp(-t / u(.004, .03)) if u(0, 1) < .4 else np.sin(2 * np.pi * f * t) * np.exp(-t / u(.004, .04))))
     return out
+
+
+if __name__ == '__main__':
+    folder, rate, count = sys.argv[1], int(sys.argv[2]), int(sys.argv[3])
+    shelf = Shelf(rate, folder)
+    for k in range(count):
+        for voice, x in made_kit(np.random.default_rng(1000 + k), rate):
+            shelf.put('made-%02d' % k, 'train', voice, voice, shelf.cut(x, voice))
+    shelf.write(folder)

@@ -14,8 +14,9 @@ RATE = 44100
 bank_folder, out, condition, split = sys.argv[1:5]
 rows = [r for r in json.load(open(bank_folder + '/bank.json')) if r['split'] == split]
 audio = np.memmap(bank_folder + '/bank.i16', np.int16, 'r')
-KITS = {'train': ['avl-pearl', 'avl-zeppelin', 'fluid-jazz', 'fluid-standard', 'timgm-jazz', 'GMRockKit'],
-        'dev': ['Millo_MultiLayered2', 'Millo_MultiLayered3'], 'test': ['ForzeeStereo', 'csound-jazz', 'csound-standard']}[split]
+KITS = {'train': ['avl-pearl', 'fluid-jazz', 'fluid-standard', 'fluid-room'],
+        'dev': ['avl-zeppelin', 'avl-zeppelin', 'freepats'],
+        'test': ['timgm-jazz', 'timgm-standard', 'timgm-room']}[split]
 os.makedirs(out, exist_ok=True)
 
 

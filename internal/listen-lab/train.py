@@ -1,6 +1,7 @@
 """Trains the stroke network of packages/listen on takes rendered on the fly from the bank (see bank.py).
 
-Usage: python3 train.py BANK_FOLDER OUT_FOLDER MINUTES [SPLITS]     (PyTorch and one GPU)
+Usage: python3 train.py BANK_FOLDER OUT_FOLDER MINUTES [SPLITS [FROM-TO]]     (PyTorch and one GPU)
+FROM-TO is the part of the training to do now, such as 0-0.5 and then 0.5-1; the state is kept in OUT_FOLDER.
 Every step renders a batch of six-second takes (random kits, patterns, levels, timing, rooms, microphones, noise,
 gain control, clipping, coding loss), cuts the patches of packages/listen/src/patch at and between the strokes, and
 learns for each of 13 voices: struck within 20 ms or not, when (ms), how loud (dB over its first 100 ms).
@@ -18,13 +19,15 @@ V = len(VOICES)
 RATE = 22050
 SECONDS = 6.0
 T = int(RATE * SECONDS)
+OFFSET_SHARE = float(os.environ.get('OFFSET_SHARE', 0.06))
 LONGEST = 61440           # a one-shot at most
 SPAN = 65536              # its transform
-EVENTS = 64               # patches a take
+EVENTS = int(os.environ.get('EVENTS', 64))   # patches a take
 SHORT, SHORT_HOP, SHORT_BEFORE, SHORT_FRAMES = 256, 64, 8, 24
 LONG, LONG_CENTRES = 1024, [-1100, -550, 0, 550, 1100, 1650, 2200]
 SHORT_EDGES = [0, 1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 18, 22, 26, 31, 37, 44, 52, 60, 70, 82, 95, 108, 120, 129]
 LONG_EDGES = list(range(1, 18)) + [19, 21, 24, 27, 31, 36, 42, 50, 60, 72, 87, 106, 130, 160, 200, 250, 310, 380, 450, 513]
+Z, FACTS, H1, H2 = 20, 14, 32, 24   # the second look: description, facts of a voice at an event, hidden
 LIVE_SHORT, LIVE_LONG = 20, 3   # frames a live listener has: short up to +32 ms, long up to 0 ms
 dev = torch.device('cuda')
 
@@ -74,8 +77,42 @@ class Net(nn.Module):
         self.d2, self.b6 = nn.Linear(224, 128), nn.BatchNorm1d(128)
         self.out = nn.Linear(128, V * 3)
         self.drop = nn.Dropout(0.08)
+        self.z = nn.Linear(128, Z)
+        self.proto = nn.Linear(Z, 2 * V, bias=False)
+        self.f1, self.u = nn.Linear(FACTS, H1, bias=False), nn.Linear(2 * V + Z, V * H1)
+        self.f2, self.f3 = nn.Linear(H1, H2), nn.Linear(H2, 1)
+        nn.init.zeros_(self.f3.weight); nn.init.zeros_(self.f3.bias)
 
     def forward(self, s, l):
+        return self.first(s, l)[0]
+
+    def second(self, y, h, score):
+        """Presence once more, with the whole take in mind: (B, E, V) from the first look's rows and the score's."""
+        w, expected, has = score
+        B, E = w.shape[:2]
+        L = y[:, 0].view(B, E, V).clamp(-8, 8)
+        z = self.z(h).view(B, E, Z)
+        p = torch.sigmoid(L)
+        def sides(yes, no):
+            # a prior prototype counts as two events
+            a, b = self.proto.weight[:V], self.proto.weight[V:]
+            ny, nn_ = yes.sum(1), no.sum(1)
+            my = (torch.einsum('bev,bez->bvz', yes, z) + 2 * a) / (ny + 2)[..., None]
+            mn = (torch.einsum('bev,bez->bvz', no, z) + 2 * b) / (nn_ + 2)[..., None]
+            far = lambda m: (z ** 2).mean(-1)[:, :, None] - 2 * torch.einsum('bez,bvz->bev', z, m) / Z + (m ** 2).mean(-1)[:, None, :]
+            return far(mn) - far(my), ((my - mn) ** 2).mean(-1)[:, None, :].expand(B, E, V), ny
+        own, apart, count = sides(p ** 2, (1 - p) ** 2)
+        told, parted, _ = sides(w * (p + 0.05), (1 - w) * (1.05 - p))
+        row = lambda t: t[:, None, :].expand(B, E, V)
+        some = lambda t: torch.log1p(t.clamp(max=16))
+        facts = torch.stack([L / 4, row(L.mean(1) / 4), row(L.max(1)[0] / 4), own, apart, row(some(count)), w,
+                             has[:, None, None].expand(B, E, V), row(expected), told, parted,
+                             row((w * p).sum(1) / (w.sum(1) + 1)), row((w * p).sum(1) / (p.sum(1) + 1)), row(some(w.sum(1)))], -1)
+        g = self.f1(facts) + self.u(torch.cat([L / 4, w, z], -1)).view(B, E, V, H1)
+        g = F.relu(self.f2(F.relu(g)))
+        return (L + self.f3(g)[..., 0]).view(-1, V)
+
+    def first(self, s, l):
         h = s.transpose(1, 2)
         h = F.relu(self.b1(self.c1(h)))
         h = F.relu(self.b2(self.c2(h)))
@@ -84,7 +121,7 @@ class Net(nn.Module):
         h = self.drop(torch.cat([h, g], 1))
         h = self.drop(F.relu(self.b5(self.d1(h))))
         h = F.relu(self.b6(self.d2(h)))
-        return self.out(h).view(-1, 3, V)
+        return self.out(h).view(-1, 3, V), h
 
 
 def fold(conv, norm):
@@ -118,7 +155,7 @@ class Bank:
                     ids.sort(key=lambda i: natural[i])
                     self.groups[v].append((kit, ids))
         self.kits = kits
-        weight = np.array([1.0 if k.startswith('made') else 0.8 if re.search('808|electronic|sonic', k) else 3.0 for k in kits])
+        weight = np.array([0.3 if k.startswith('made') else 0.7 if re.search('808|electronic', k) else 8.0 if k.startswith('avl') else 2.0 for k in kits])
         self.kit_weight = weight / weight.sum()
         self.group_weight = {}
         for v in VOICES:
@@ -135,6 +172,30 @@ DENSE = dict(zip(VOICES, [.6, .6, .25, .35, .35, .35, .25, .25, .12, .2, .2, .2,
 LEVEL = dict(zip(VOICES, [((-3, 3), (-3, 3)), ((-10, 2), (-10, 2)), ((-5, 6), (-5, 6)), ((-20, 0), (-10, 2)),
                           ((-22, -6), (-6, 13)), ((-20, -4), (-4, 12)), ((-16, 0), (-6, 6)), ((-4, 12), (0, 12)), ((-4, 10), (2, 12)),
                           ((-12, 10), (-4, 10)), ((-12, 10), (-4, 10)), ((-12, 10), (-4, 10)), ((-26, -8), (-14, 4))]))
+
+
+def rates(shape, choices):
+    return torch.tensor(choices, device=dev)[torch.randint(0, len(choices), shape, device=dev)]
+
+
+def written(grid, played, dense, free, B, K):
+    """A score for each take, often wrong: the places (samples, -1e9 for none), voices it has, and whether there is one.
+
+    Some limbs stay out although they are written, some play what is not written, and three takes in ten are of another
+    exercise: the pattern of one limb or of all is not what is played."""
+    other = torch.randint(3, 17, (B,), device=dev)
+    bits = torch.rand(B, V, 17, device=dev) < dense[:, :, None]
+    k = torch.arange(K, device=dev)[None, :]
+    else_ = bits.gather(2, (k % other[:, None])[:, None, :].expand(B, V, K))
+    on = played.any(2)
+    wrong = torch.rand(B, device=dev)
+    change = (wrong < 0.3)[:, None] & (torch.rand(B, V, device=dev) < torch.where(wrong < 0.07, 1., 0.4)[:, None])
+    silent = ~on & (torch.rand(B, V, device=dev) < 0.08)
+    gone = on & (torch.rand(B, V, device=dev) < 0.04)
+    there = torch.where((change & on | silent)[:, :, None], else_, played) & ~gone[:, :, None]
+    has = ~free & (torch.rand(B, device=dev) > 0.12)
+    there &= has[:, None, None]
+    return torch.where(there, grid[:, None, :].expand(B, V, K), torch.full((B, V, K), -1e9, device=dev)), there.any(2), has
 
 
 def smooth_eq(n, spread_db, points=9):
@@ -172,7 +233,8 @@ def render(bank, B, rng):
     dense = torch.tensor([DENSE[v] for v in VOICES], device=dev) * uniform((B, V), 0.5, 1.6)
     bits = torch.rand(B, V, 17, device=dev) < dense[:, :, None]
     pick = bits.gather(2, (k % cyc[:, None])[:, None, :].expand(B, V, K))
-    p = torch.where(pick, 0.93, 0.03) * active[:, :, None]
+    miss, more = rates((B, V, 1), [.01, .03, .08, .2, .5]), rates((B, V, 1), [0., .01, .03, .08])
+    p = torch.where(pick, 1 - miss, more) * active[:, :, None]
     p = torch.where(free[:, None, None], 0.12 * active[:, :, None].float(), p)
     hit = torch.rand(B, V, K, device=dev) < p
     bias = torch.randn(B, V, 1, device=dev) * 0.008
@@ -249,13 +311,14 @@ def render(bank, B, rng):
     out = out[:, :T]
     x = room(out, B)
     x = microphone(x, B)
+    score = written(grid * RATE, pick & active[:, :, None], dense, free, B, K)
     S = int(torch.bincount(take, minlength=B).max())
     order = torch.argsort(take, stable=True)
     first = torch.cumsum(torch.bincount(take, minlength=B), 0) - torch.bincount(take, minlength=B)
     col = torch.arange(len(take), device=dev) - first[take[order]]
     st = torch.full((B, S), -1e9, device=dev); vo = torch.full((B, S), -1, device=dev); le = torch.zeros(B, S, device=dev)
     st[take[order], col] = start[order]; vo[take[order], col] = voice[order]; le[take[order], col] = level[order]
-    return x, st, vo, le
+    return x, st, vo, le, score
 
 
 def room(dry, B):
@@ -385,7 +448,7 @@ def labels(at, st, vo, le):
 
 
 def batch(bank, B, rng, live_share):
-    x, st, vo, le = render(bank, B, rng)
+    x, st, vo, le, (places, expected, has) = render(bank, B, rng)
     at = events(st, vo, B)
     take = torch.arange(B, device=dev)[:, None].expand_as(at).reshape(-1)
     live = torch.rand(B * EVENTS, device=dev) < live_share
@@ -394,8 +457,10 @@ def batch(bank, B, rng, live_share):
     l = torch.cat([l.flatten(1), surroundings(l, B)], 1)
     flat = lambda z: z.reshape(-1, V)
     p, o, v = flat(p), flat(o), flat(v)
+    near = torch.stack([(places[:, u, None, :] - at[:, :, None].float()).abs().min(2)[0] for u in range(V)], -1)
+    w = torch.exp(-0.5 * (near / (0.025 * RATE)) ** 2)
     # levels are learnt relative to the loudest stroke within the take's own scale: removed as one constant a take below
-    return s, l, ref.view(B, EVENTS), p, o, v
+    return s, l, ref.view(B, EVENTS), p, o, v, (w, expected.float(), has.float())
 
 
 def surroundings(l, B):
@@ -415,17 +480,20 @@ def level_error(pred, ref, v, p, B):
 def main():
     folder, out, minutes = sys.argv[1], sys.argv[2], float(sys.argv[3])
     splits = (sys.argv[4] if len(sys.argv) > 4 else 'train').split(',')
-    torch.manual_seed(1); rng = np.random.default_rng(1)
+    begun, until = (float(v) for v in (sys.argv[5] if len(sys.argv) > 5 else '0-1').split('-'))
+    torch.manual_seed(1 + int(100 * begun)); rng = np.random.default_rng(1 + int(100 * begun))
     torch.backends.cuda.matmul.allow_tf32 = True
     bank, check = Bank(folder, splits), Bank(folder, ['dev'])
     net = Net().to(dev)
     print(sum(p.numel() for p in net.parameters()), 'weights;', bank.kits, check.kits, flush=True)
     opt = torch.optim.AdamW(net.parameters(), lr=2e-3, weight_decay=1e-3)
+    if begun > 0:
+        kept = torch.load(out + '/state.pt'); net.load_state_dict(kept['net']); opt.load_state_dict(kept['opt'])
     B, begin, step, shown = 96, time.time(), 0, time.time()
-    sums, seen, shelf = [0, 0, 0], 0, []
+    sums, seen, shelf = [0] * 4, 0, []
     while True:
-        gone = (time.time() - begin) / 60 / minutes
-        if gone >= 1: break
+        gone = begun + (time.time() - begin) / 60 / minutes
+        if gone >= until: break
         for g in opt.param_groups:
             g['lr'] = 2.5e-3 * min(1, (step + 1) / 100) * (0.5 + 0.5 * math.cos(math.pi * gone)) + 1e-6
         with torch.no_grad():
@@ -433,22 +501,26 @@ def main():
         if len(shelf) < 700: shelf.append(made)
         else: shelf[int(rng.integers(700))] = made
         for turn in range(6):
-            s, l, ref, p, o, v = made if turn == 0 else shelf[int(rng.integers(len(shelf)))]
-            y = net(s, l)
+            s, l, ref, p, o, v, score = made if turn == 0 else shelf[int(rng.integers(len(shelf)))]
+            y, h = net.first(s, l)
             known, yes = (p >= 0).float(), (p > 0).float()
-            bce = (F.binary_cross_entropy_with_logits(y[:, 0], yes, reduction='none') * known).sum() / known.sum()
+            cross = lambda logits: (F.binary_cross_entropy_with_logits(logits, yes, reduction='none') * known).sum() / known.sum()
+            bce, again = cross(y[:, 0]), cross(net.second(y, h, score))
             off = (F.smooth_l1_loss(y[:, 1] * 10, o, reduction='none', beta=1.0) * yes).sum() / yes.sum()
             d, m = level_error(y[:, 2], ref, v, p, B)
             lev = (F.smooth_l1_loss(d, torch.zeros_like(d), reduction='none', beta=1.0) * m).sum() / m.sum()
-            loss = bce * 10 + off * 0.06 + lev * 0.08
+            loss = bce * 7 + again * 7 + off * OFFSET_SHARE + lev * 0.08
             opt.zero_grad(); loss.backward(); nn.utils.clip_grad_norm_(net.parameters(), 2.0); opt.step()
-            if turn == 0: first = (bce.item(), off.item(), lev.item())
+            if turn == 0: first = (bce.item(), again.item(), off.item(), lev.item())
         step, seen = step + 1, seen + 1
         sums = [a + b for a, b in zip(sums, first)]
         if time.time() - shown > 30:
-            print(f'{time.time() - begin:.0f} s, step {step}: presence {sums[0] / seen:.4f} offset {sums[1] / seen:.2f} level {sums[2] / seen:.2f}', flush=True)
-            shown, sums, seen = time.time(), [0, 0, 0], 0
+            print(f'{time.time() - begin:.0f} s, step {step}: presence {sums[0] / seen:.4f} again {sums[1] / seen:.4f} offset {sums[2] / seen:.2f} level {sums[3] / seen:.2f}', flush=True)
+            shown, sums, seen = time.time(), [0] * 4, 0
+    os.makedirs(out, exist_ok=True)
+    torch.save(dict(net=net.state_dict(), opt=opt.state_dict()), out + '/state.pt')
     save(net, out, {}); net.train()
+    if until < 1: return
     report = {name: evaluate(net, b, live) for name, b, live in (('train', bank, 0), ('dev', check, 0), ('dev live', check, 1))}
     for name, r in report.items():
         print(name, json.dumps(r), flush=True)
@@ -457,24 +529,26 @@ def main():
 
 def evaluate(net, bank, live):
     net.eval()
-    P, Y, O, OE, LE = [], [], [], [], []
+    P, Y, A, OE, LE = [], [], [], [], []
     rng = np.random.default_rng(7); torch.manual_seed(7)
     with torch.no_grad():
         for _ in range(12):
-            s, l, ref, p, o, v = batch(bank, 64, rng, float(live))
-            y = net(s, l)
+            s, l, ref, p, o, v, score = batch(bank, 64, rng, float(live))
+            y, h = net.first(s, l)
             d, m = level_error(y[:, 2], ref, v, p, 64)
-            P.append(p); Y.append(y[:, 0]); OE.append((y[:, 1] * 10 - o).abs()); LE.append(d.view(-1, V).abs())
-    P, Y, OE, LE = map(torch.cat, (P, Y, OE, LE))
+            P.append(p); Y.append(y[:, 0]); A.append(net.second(y, h, score)); OE.append((y[:, 1] * 10 - o).abs()); LE.append(d.view(-1, V).abs())
+    P, Y, A, OE, LE = map(torch.cat, (P, Y, A, OE, LE))
     r = {}
     for i, name in enumerate(VOICES):
         k = P[:, i] >= 0
         t, y = P[k, i] > 0, Y[k, i]
         if t.sum() < 5: continue
+        a = A[k, i]
+        again = max(2 * ((a > h) & t).sum().item() / (max(1, (a > h).sum().item()) + t.sum().item()) for h in np.arange(-3, 3.1, 0.5))
         best = max((2 * ((y > h) & t).sum().item() / (max(1, (y > h).sum().item()) + t.sum().item()), h) for h in np.arange(-3, 3.1, 0.5))
         hit = t & (y > 0); oe = OE[k, i][hit]; le = LE[k, i][hit]
-        if hit.sum() < 5: r[name] = [round(best[0], 3), best[1]]; continue
-        r[name] = [round(best[0], 3), best[1], round(oe.median().item(), 2), round(oe.quantile(0.95).item(), 2), round(le.median().item(), 2)]
+        if hit.sum() < 5: r[name] = [round(best[0], 3), best[1], round(again, 3)]; continue
+        r[name] = [round(best[0], 3), best[1], round(again, 3), round(oe.median().item(), 2), round(oe.quantile(0.95).item(), 2), round(le.median().item(), 2)]
     net.train()
     return r
 
@@ -487,14 +561,22 @@ def save(net, out, report):
     for name, layer, norm in layers:
         w, b = fold(layer, norm)
         shapes.append([name, list(w.shape)]); data += [w.detach().flatten(), b.detach().flatten()]
-    shapes.append(['out', list(net.out.weight.shape)]); data += [net.out.weight.detach().flatten(), net.out.bias.detach().flatten()]
+    for name in ('out', 'z', 'proto', 'f1', 'u', 'f2', 'f3'):
+        w, b = getattr(net, name).weight, getattr(net, name).bias
+        b = torch.zeros(len(w), device=dev) if b is None else b
+        shapes.append([name, list(w.shape)]); data += [w.detach().flatten(), b.detach().flatten()]
     torch.cat(data).cpu().numpy().astype('<f4').tofile(out + '/network.f32')
     # one worked patch, so that the other implementation can be compared with this one
     torch.manual_seed(3)
     x = torch.randn(1, 8192, device=dev) * 0.1
     s, l, ref = patches(x, torch.zeros(1, dtype=torch.long, device=dev), torch.tensor([4000], device=dev), torch.tensor([False], device=dev))
     with torch.no_grad(): y = net(s, torch.cat([l.flatten(1), l[:, 2]], 1))
-    json.dump(dict(voices=VOICES, shapes=shapes, report=report, worked=dict(x=x[0].tolist(), s=s[0].flatten().tolist(), l=l[0].flatten().tolist(),
+    L, h = torch.randn(6, 3, V, device=dev) * 3, torch.rand(6, 128, device=dev)
+    w, expected, has = torch.rand(1, 6, V, device=dev), (torch.rand(1, V, device=dev) > 0.5).float(), torch.ones(1, device=dev)
+    with torch.no_grad(): again = net.second(L, h, (w, expected, has))
+    flat = lambda t: t.flatten().tolist()
+    json.dump(dict(voices=VOICES, shapes=shapes, report=report, second=dict(presence=flat(L[:, 0]), embedding=flat(h), written=flat(w),
+              expected=flat(expected), again=flat(again)), worked=dict(x=x[0].tolist(), s=s[0].flatten().tolist(), l=l[0].flatten().tolist(),
               ref=ref.item(), y=y[0].flatten().tolist())), open(out + '/network.json', 'w'))
 
 

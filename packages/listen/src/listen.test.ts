@@ -124,6 +124,23 @@ describe('listening to a take', () => {
   });
 });
 
+describe('what was written and not played', () => {
+  it('[LI17] names the exercise that was played instead', () => {
+    const other = perform(LESSON, { exercise: 2, form: LOOP, bpm: 100 });
+    const { refusal } = listen(take(other, played(other.strokes)), RATE, asked);
+    expect(refusal?.code).toBe('wrong-exercise');
+    // definition: the second exercise of the lesson was played
+    expect(refusal?.message).toContain('exercise 2');
+  });
+
+  it('[LI18] does not believe a limb that stays out', () => {
+    const without = performance.strokes.filter((stroke) => stroke.voice !== 'hihat-foot');
+    const { voices } = reportOf(take(performance, played(without)));
+    // definition: two strokes a bar are written, none was played
+    expect(voices['hihat-foot']).toMatchObject({ hits: 0, missed: 16 });
+  });
+});
+
 describe('what is no take of the exercise', () => {
   it('[LI14] refuses nothing, silence and hiss', () => {
     expect(listen(new Float32Array(0), RATE, asked).refusal?.code).toBe('empty');
@@ -131,5 +148,10 @@ describe('what is no take of the exercise', () => {
     const random = seededRandom('hiss');
     const hiss = Float32Array.from({ length: 8 * RATE }, () => 0.1 * (random.next() - 0.5));
     expect(listen(hiss, RATE, asked).report).toBeNull();
+    const glide = Float32Array.from(
+      hiss,
+      (_, i) => 0.3 * Math.sin(2 * Math.PI * (200 + 20 * (i / RATE)) * (i / RATE)),
+    );
+    expect(listen(glide, RATE, asked).report).toBeNull();
   });
 });

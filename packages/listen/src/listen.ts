@@ -4,21 +4,25 @@
  * Conventions: mono Float32 samples of any rate, in one piece or in blocks; seconds from the first sample.
  * Memory does not grow with the audio, only with the strokes in it.
  */
-import { type Form, type Lesson, perform } from '@shedbook/core';
+import { type Form, type Lesson, perform, type Voice } from '@shedbook/core';
 import { type Alignment, align } from './align/align.ts';
 import { toleranceSeconds } from './align/follow.ts';
 import { type FormGrid, formGrid } from './align/form-grid.ts';
 import { type Observations, observe } from './align/observations.ts';
-import { gatherEvidence } from './decide/adapt.ts';
+import { betterExercise } from './decide/agreement.ts';
+import { gatherEvidence } from './decide/evidence.ts';
 import { judgeFit } from './decide/fit.ts';
 import { notHeardOf } from './decide/not-heard.ts';
-import { placesOf } from './decide/places.ts';
-import { decide } from './decide/strokes.ts';
+import { type Place, placesOf } from './decide/places.ts';
+import { decide, strokesOf } from './decide/strokes.ts';
+import { EventLog } from './detect/event-log.ts';
 import type { HeardEvent } from './detect/events.ts';
 import { EventExtractor } from './detect/extract.ts';
 import { measure } from './measure/measure.ts';
 import type { Pulse } from './measure/pulse.ts';
 import { cutStretch, type Stretch } from './measure/stretch.ts';
+import { matchOthers } from './midi/listen-to-notes.ts';
+import { matchNotes } from './midi/match.ts';
 import { StrokeNetwork } from './network/network.ts';
 import { WEIGHTS } from './network/weights.data.ts';
 import { unpackWeights } from './network/weights.ts';
@@ -59,15 +63,20 @@ export function strokeNetwork(): StrokeNetwork {
 export class TakeListener {
   readonly #rate: number;
   readonly #resampler: Resampler;
+  readonly #network: StrokeNetwork;
   readonly #extractor: EventExtractor;
-  readonly #events: HeardEvent[] = [];
+  readonly #events = new EventLog();
   #samples = 0;
 
-  /** @param sampleRateHz samples a second of the blocks, a whole number from 4000 to 384000. */
-  constructor(sampleRateHz: number) {
+  /**
+   * @param sampleRateHz samples a second of the blocks, a whole number from 4000 to 384000
+   * @param network another network than the shipped one, for measuring
+   */
+  constructor(sampleRateHz: number, network = strokeNetwork()) {
+    this.#network = network;
     this.#rate = sampleRateHz;
     this.#resampler = new Resampler(sampleRateHz);
-    this.#extractor = new EventExtractor(strokeNetwork(), { live: false });
+    this.#extractor = new EventExtractor(network, { live: false });
   }
 
   /** Takes the next block of mono samples. */
@@ -88,7 +97,7 @@ export class TakeListener {
         'The recording is silent. Was the right microphone chosen, and was it unmuted?',
       );
     }
-    return reportOn(this.#events, asked, { kind: 'audio', durationSeconds });
+    return reportOn(this.#events.between(), asked, { kind: 'audio', durationSeconds }, this.#network);
   }
 
   #keep(events: readonly HeardEvent[]): void {
@@ -105,11 +114,12 @@ export function reportOn(
   events: readonly HeardEvent[],
   asked: Asked,
   take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: number },
+  network = strokeNetwork(),
 ): Listened {
   const { lesson, exercise, form } = asked;
   const bpm = asked.bpm ?? lesson.tempo.startBpm;
   const grid = formGrid(perform(lesson, { exercise, form, bpm }), lesson.meter);
-  const seen = observe(events);
+  const seen = observe(events, network);
   const alignment = align(seen, grid);
   if (!alignment) {
     return refuse(
@@ -117,12 +127,14 @@ export function reportOn(
       'No drum strokes were found that could be followed. Is this a recording of a drum set?',
     );
   }
-  return reportAligned({ events, seen, asked, grid, alignment, take });
+  return reportAligned({ events, seen, asked, grid, alignment, take, network });
 }
 
 /** Events whose place in the form is known. */
 export interface Aligned {
   readonly events: readonly HeardEvent[];
+  /** The network that heard them. */
+  readonly network: StrokeNetwork;
   readonly seen: Observations;
   readonly asked: Asked;
   readonly grid: FormGrid;
@@ -139,7 +151,7 @@ export function reportAligned(known: Aligned): Listened {
   const { events, seen, asked, grid, take, stretch } = known;
   const { bars } = known.alignment;
   const allPlaces = placesOf(seen, grid, bars);
-  const evidence = gatherEvidence(events, allPlaces, grid.voices);
+  const evidence = gatherEvidence(events, allPlaces, grid.voices, known.network);
   const barSeconds = bars[bars.length >> 1]!.barSeconds;
   const whole = decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds));
   const { fromBar, toBar } = stretch ?? { fromBar: 0, toBar: bars.length };
@@ -150,9 +162,8 @@ export function reportAligned(known: Aligned): Listened {
     grid,
     alignment,
     decision,
-    evidence,
-    places,
-    durationSeconds: take.durationSeconds,
+    exercise: known.clock ? null : asked.exercise,
+    better: () => betterThan(known, allPlaces),
   });
   // Who sets the clock knows what is played; a loop that comes apart is a report and no refusal.
   if (fit.refusal && !known.clock) return { report: null, refusal: fit.refusal };
@@ -177,6 +188,23 @@ export function reportAligned(known: Aligned): Listened {
     ...(known.clock ? { clock: known.clock } : {}),
   });
   return { report, refusal: null };
+}
+
+/** How much better another exercise must agree before it is named. */
+const CLEARLY_BETTER = 0.1;
+
+/** The exercise of the lesson that the take is clearly rather of, or null: heard without any claim of a score. */
+function betterThan(known: Aligned, places: readonly Place[]): number | null {
+  const { events, seen, asked, grid, alignment } = known;
+  const voices = asked.lesson.exercises.flatMap(({ number }) => {
+    const { strokes } = perform(asked.lesson, { exercise: number, form: asked.form });
+    return strokes.map((stroke) => stroke.voice);
+  });
+  const listened = [...new Set([...grid.voices, ...voices])].filter((voice) => voice !== 'click');
+  const strokes = strokesOf(events, gatherEvidence(events, null, listened as Voice[], known.network));
+  const reach = toleranceSeconds(grid, alignment.bars[alignment.bars.length >> 1]!.barSeconds);
+  const here = { exercise: asked.exercise, grid, decision: matchNotes(strokes, places, reach) };
+  return betterExercise(here, matchOthers(strokes, seen, asked), CLEARLY_BETTER);
 }
 
 /** Listens to a whole take. */

@@ -5,8 +5,9 @@
  * surely anything was struck. Values 0 to 1; times in seconds, ascending.
  */
 import type { Voice } from '@shedbook/core';
+import { hearAgain } from '../decide/second-look.ts';
 import type { HeardEvent } from '../detect/events.ts';
-import { HEARD_COUNT, HEARD_VOICES, type HeardVoice } from '../network/network.ts';
+import { HEARD_COUNT, HEARD_VOICES, type HeardVoice, type StrokeNetwork } from '../network/network.ts';
 
 /** Kinds of sound that alignment tells apart. */
 export const KINDS = ['cymbal', 'foot', 'low', 'drum', 'any'] as const;
@@ -46,14 +47,14 @@ export interface Observations {
 /** Moments nearer than this are one. */
 const MERGE_SECONDS = 0.03;
 const LEAST = 0.3;
-/** Logits are raised by this much: a strange kit makes the network shy. */
+/** Logits are raised by this much, so that doubtful strokes help to find the pulse. */
 const OPENNESS = 0.7;
 
 function sigmoid(x: number): number {
   return 1 / (1 + Math.exp(-x));
 }
 
-function kindsOf(event: HeardEvent): { time: number; values: Float64Array } {
+function kindsOf(event: HeardEvent, logits: Float64Array): { time: number; values: Float64Array } {
   const values = new Float64Array(KIND_COUNT);
   let offset = 0;
   let best = 0;
@@ -61,7 +62,7 @@ function kindsOf(event: HeardEvent): { time: number; values: Float64Array } {
   for (let voice = 0; voice < HEARD_COUNT; voice += 1) {
     const kind = KIND_OF[HEARD_VOICES[voice]!];
     if (kind < 0) continue;
-    const p = sigmoid(event.presence[voice]! + OPENNESS);
+    const p = sigmoid(logits[voice]! + OPENNESS);
     values[kind] = Math.max(values[kind]!, p);
     nothing *= 1 - p;
     if (p > best) {
@@ -73,10 +74,11 @@ function kindsOf(event: HeardEvent): { time: number; values: Float64Array } {
   return { time: event.timeSeconds + offset, values };
 }
 
-/** The moments of a take at which something seems to have been struck. */
-export function observe(events: readonly HeardEvent[]): Observations {
+/** The moments of a take at which something seems to have been struck, whatever is written. */
+export function observe(events: readonly HeardEvent[], network: StrokeNetwork): Observations {
+  const again = hearAgain(events, null, network.secondLook);
   const moments = events
-    .map(kindsOf)
+    .map((event, e) => kindsOf(event, again.subarray(e * HEARD_COUNT, (e + 1) * HEARD_COUNT)))
     .filter((moment) => moment.values[ANY]! > LEAST)
     .toSorted((a, b) => a.time - b.time);
   const merged: typeof moments = [];

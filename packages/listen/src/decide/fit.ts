@@ -6,7 +6,7 @@
 import type { Alignment } from '../align/align.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import type { Refusal } from '../listen.ts';
-import type { Evidence } from './adapt.ts';
+import { agreement, ownVoices, wrongExerciseText } from './agreement.ts';
 import type { Place } from './places.ts';
 import type { Decision } from './strokes.ts';
 
@@ -15,10 +15,15 @@ export interface FitInput {
   readonly grid: FormGrid;
   readonly alignment: Alignment;
   readonly decision: Decision;
-  readonly evidence: readonly Evidence[];
-  readonly places: readonly Place[];
-  readonly durationSeconds: number;
+  /** The exercise that was asked for, or null for time only. */
+  readonly exercise: number | null;
+  /** Number of an exercise that agrees clearly better, or null. */
+  readonly better: () => number | null;
 }
+
+/** From this agreement on an exercise is not doubted; under the second it was not played. */
+const AGREES = 0.9;
+const NOT_PLAYED = 0.5;
 
 /** The judgement. */
 export interface Fit {
@@ -32,33 +37,24 @@ function share(decision: Decision, keep: (place: Place) => boolean): number | nu
   return due >= 4 ? heard / due : null;
 }
 
-/** Judges a take. */
-export function judgeFit({ grid, decision, alignment }: FitInput): Fit {
+const NO_DRUMS = 'What is heard does not follow this exercise. Is this a recording of a drum set playing it?';
+
+/** Judges a take. `better` looks for another exercise that agrees better, asked for only where there is doubt. */
+export function judgeFit({ grid, decision, alignment, exercise, better }: FitInput): Fit {
   const all = share(decision, () => true) ?? 0;
-  const pattern = share(decision, (place) => place.expected.stroke.role === 'pattern');
-  const extras = decision.strokes.filter((stroke) => !stroke.place).length;
-  const heard = decision.strokes.length - extras;
   const bars = alignment.bars.filter((bar) => bar.formBar !== null).length;
+  const heard = decision.strokes.filter((stroke) => stroke.place).length;
   if (bars < 1 || heard < 3 || all < 0.3 || alignment.matchPerStroke < -0.35) {
-    return {
-      confidence: 0,
-      refusal: {
-        code: 'no-drums',
-        message: 'What is heard does not follow this exercise. Is this a recording of a drum set playing it?',
-      },
-    };
+    return { confidence: 0, refusal: { code: 'no-drums', message: NO_DRUMS } };
   }
-  if (pattern !== null && pattern < 0.45) {
-    return {
-      confidence: 0.1,
-      refusal: {
-        code: 'wrong-exercise',
-        message: `The groove is there, but only ${Math.round(100 * pattern)} % of the exercise's own strokes. Is it another exercise?`,
-      },
-    };
+  const own = exercise === null ? 1 : (agreement(decision, ownVoices(grid)) ?? 1);
+  const other = own < AGREES ? better() : null;
+  if (other !== null || own < NOT_PLAYED) {
+    const message = wrongExerciseText(exercise, own, other);
+    return { confidence: 0.1, refusal: { code: 'wrong-exercise', message } };
   }
-  const precision = heard / Math.max(1, heard + extras);
-  const least = Math.min(all, pattern ?? 1);
+  const precision = heard / Math.max(1, decision.strokes.length);
   const length = Math.min(1, bars / Math.max(1, Math.min(4, grid.bars.length)));
-  return { confidence: Math.max(0, Math.min(1, least * precision * (0.7 + 0.3 * length))), refusal: null };
+  const confidence = Math.min(all, own) * precision * (0.7 + 0.3 * length);
+  return { confidence: Math.max(0, Math.min(1, confidence)), refusal: null };
 }

@@ -1,13 +1,12 @@
 /**
  * What the recording cannot tell, in sentences.
  *
- * Conventions: a voice whose sound does not predict where it is written is named, so that its misses are read
- * with care.
+ * Conventions: a voice that is hard to tell in this recording is named, so that its misses are read with care.
  */
 import { VOICE_FACTS, type Voice } from '@shedbook/core';
 import type { Alignment } from '../align/align.ts';
 import type { FormGrid } from '../align/form-grid.ts';
-import type { Evidence } from './adapt.ts';
+import type { Evidence } from './evidence.ts';
 import type { Place } from './places.ts';
 import type { Decision } from './strokes.ts';
 
@@ -22,7 +21,8 @@ export interface NotHeardInput {
   readonly confidence: number;
 }
 
-const BLURRED = 0.85;
+/** Share of a voice's strokes that may be wrong before its figures are called a guess. */
+const BLURRED = 0.3;
 const TEMPO_OFF = 0.08;
 
 function label(voice: Voice): string {
@@ -32,7 +32,7 @@ function label(voice: Voice): string {
 /** The sentences. */
 export function notHeardOf(input: NotHeardInput): readonly string[] {
   const sentences: string[] = [];
-  for (const { voice, separation } of input.evidence) {
+  for (const { voice, doubt } of input.evidence) {
     const due = input.places.filter((place) => place.expected.voice === voice).length;
     const heard = input.decision.strokes.filter((stroke) => stroke.voice === voice && stroke.place).length;
     if (due === 0) continue;
@@ -40,7 +40,7 @@ export function notHeardOf(input: NotHeardInput): readonly string[] {
       sentences.push(
         `The ${label(voice)} was not heard at all: not played, or too soft for this microphone.`,
       );
-    } else if (separation < BLURRED) {
+    } else if (doubt > BLURRED) {
       sentences.push(
         `The ${label(voice)} is hard to tell from the other voices in this recording; its strokes are a guess.`,
       );

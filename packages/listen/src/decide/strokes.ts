@@ -1,13 +1,13 @@
 /**
  * Deciding what was played: each written stroke heard or missed, and what else was struck.
  *
- * Conventions: evidence as in `adapt.ts`; a written stroke is heard when its evidence, less the cost of its
+ * Conventions: evidence as in `evidence.ts`; a written stroke is heard when its evidence, less the cost of its
  * distance from the likely place, is over HEARD; an unwritten one needs far more.
  */
 import type { Voice } from '@shedbook/core';
 import type { HeardEvent } from '../detect/events.ts';
 import { HEARD_VOICES } from '../network/network.ts';
-import type { Evidence } from './adapt.ts';
+import type { Evidence } from './evidence.ts';
 import type { Place } from './places.ts';
 
 /** A stroke that was heard. */
@@ -26,9 +26,14 @@ export interface Decision {
   readonly missed: readonly Place[];
 }
 
-/** Evidence that a written and an unwritten stroke need. */
-export const HEARD = -0.3;
-const EXTRA = 3.2;
+/** Evidence that a written and an unwritten stroke need; the evidence knows already what is written. */
+const HEARD = 0;
+const EXTRA = 1.8;
+/** Voices of one thing that is struck: of two at once only the likelier is one. */
+const ONE_THING: readonly (readonly Voice[])[] = [
+  ['snare', 'sidestick', 'rimshot'],
+  ['hihat', 'hihat-open'],
+];
 /** Two strokes of a voice are at least this far apart. */
 const APART_SECONDS = 0.045;
 
@@ -43,7 +48,7 @@ function candidatesOf(events: readonly HeardEvent[], evidence: Evidence): readon
   const index = HEARD_VOICES.indexOf(evidence.voice);
   const all: Candidate[] = [];
   events.forEach((event, i) => {
-    const strength = evidence.logRatio[i]!;
+    const strength = evidence.logit[i]!;
     if (strength < -4) return;
     const offset = Math.max(-25, Math.min(25, event.offsetMs[index]!));
     all.push({
@@ -102,6 +107,28 @@ function decideVoice(
   return { strokes, missed: places.filter((_, p) => !usedPlaces.has(p)) };
 }
 
+/** The moments at which voices were struck, whatever is written. */
+export function strokesOf(
+  events: readonly HeardEvent[],
+  evidence: readonly Evidence[],
+): readonly HeardStroke[] {
+  const strokes = evidence.flatMap((one) =>
+    candidatesOf(events, one)
+      .filter((candidate) => candidate.evidence > 0)
+      .map(
+        ({ timeSeconds, levelDb, evidence: strength }): HeardStroke => ({
+          voice: one.voice,
+          timeSeconds,
+          levelDb,
+          place: null,
+          confidence: probability(strength, 0),
+        }),
+      ),
+  );
+  return withoutDoubles({ strokes: strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds), missed: [] })
+    .strokes;
+}
+
 /** Decides every voice of a take. */
 export function decide(
   events: readonly HeardEvent[],
@@ -129,5 +156,32 @@ export function decide(
       });
     }
   }
-  return { strokes: strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds), missed };
+  return withoutDoubles({ strokes: strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds), missed });
+}
+
+function isSurer(one: HeardStroke, other: HeardStroke): boolean {
+  if ((one.place === null) !== (other.place === null)) return one.place !== null;
+  return one.confidence > other.confidence;
+}
+
+/** Of two voices of one thing at one moment, the surer; a place is lost with its stroke. */
+function withoutDoubles({ strokes, missed }: Decision): Decision {
+  const isDouble = (stroke: HeardStroke) => {
+    const group = ONE_THING.find((voices) => voices.includes(stroke.voice));
+    return (
+      group !== undefined &&
+      strokes.some(
+        (other) =>
+          other.voice !== stroke.voice &&
+          group.includes(other.voice) &&
+          Math.abs(other.timeSeconds - stroke.timeSeconds) < APART_SECONDS &&
+          isSurer(other, stroke),
+      )
+    );
+  };
+  const gone = strokes.filter(isDouble);
+  return {
+    strokes: strokes.filter((stroke) => !gone.includes(stroke)),
+    missed: [...missed, ...gone.flatMap((stroke) => stroke.place ?? [])],
+  };
 }

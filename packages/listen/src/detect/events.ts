@@ -4,7 +4,7 @@
  * Conventions: seconds from the start of the stream; presence as logits, offsets in ms from the event's time,
  * levels in dB re full scale over a stroke's first 100 ms; three rows of HEARD_COUNT numbers an event.
  */
-import { EMBEDDING, HEARD_COUNT } from '../network/network.ts';
+import { DESCRIPTION, HEARD_COUNT } from '../network/network.ts';
 
 /** One event. */
 export interface HeardEvent {
@@ -12,12 +12,9 @@ export interface HeardEvent {
   readonly presence: Float32Array;
   readonly offsetMs: Float32Array;
   readonly levelDb: Float32Array;
-  /** What the network's last layer reads, 0–255 in steps of EMBEDDING_STEP. */
-  readonly embedding: Uint8Array;
+  /** How it sounds, in numbers that the second look compares. */
+  readonly description: Float32Array;
 }
-
-/** One step of an embedding's bytes. */
-export const EMBEDDING_STEP = 1 / 24;
 
 /** The scale of the network's outputs: ms and dB a unit. */
 export const OFFSET_UNIT_MS = 10;
@@ -28,7 +25,7 @@ export const LEVEL_UNIT_DB = 20;
 export function readEvent(
   timeSeconds: number,
   referenceDb: number,
-  result: { readonly out: Float64Array; readonly embedding: Float64Array },
+  result: { readonly out: Float64Array; readonly description: Float64Array },
   index: number,
 ): HeardEvent {
   const from = index * 3 * HEARD_COUNT;
@@ -37,15 +34,13 @@ export function readEvent(
       { length: HEARD_COUNT },
       (_, voice) => base + unit * result.out[from + which * HEARD_COUNT + voice]!,
     );
-  const bytes = new Uint8Array(EMBEDDING);
-  for (let i = 0; i < EMBEDDING; i += 1) {
-    bytes[i] = Math.min(255, Math.round(result.embedding[index * EMBEDDING + i]! / EMBEDDING_STEP));
-  }
   return {
     timeSeconds,
     presence: row(0, 1, 0),
     offsetMs: row(1, OFFSET_UNIT_MS, 0),
     levelDb: row(2, LEVEL_UNIT_DB, referenceDb),
-    embedding: bytes,
+    description: Float32Array.from(
+      result.description.subarray(index * DESCRIPTION, (index + 1) * DESCRIPTION),
+    ),
   };
 }

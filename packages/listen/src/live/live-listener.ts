@@ -9,6 +9,7 @@ import type { Voice } from '@shedbook/core';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import { observe } from '../align/observations.ts';
+import { EventLog } from '../detect/event-log.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import { EventExtractor } from '../detect/extract.ts';
 import { type Asked, type Listened, reportAligned, strokeNetwork } from '../listen.ts';
@@ -18,9 +19,9 @@ import { observeNotes, type PlayedNote } from '../midi/notes.ts';
 import { Resampler } from '../signal/resample.ts';
 import { type ClockBar, type ClockPlace, LiveClock } from './clock.ts';
 import type { LiveListener, LiveOptions, LivePlace, LiveStroke } from './live-stroke.ts';
+import { LiveMemory } from './memory.ts';
 import { struckVoices } from './struck.ts';
 import { clockPulse, placeClockBars, takeGrid } from './take-grid.ts';
-import { Thresholds } from './thresholds.ts';
 
 /** Two strokes of one voice are at least this far apart. */
 const APART_SECONDS = 0.045;
@@ -40,7 +41,7 @@ class LiveEar {
   readonly #quick = new EventExtractor(strokeNetwork(), { live: true });
   readonly #patient = new EventExtractor(strokeNetwork(), { live: false });
   /** What the patient extractor heard, for reports. */
-  readonly events: HeardEvent[] = [];
+  readonly events = new EventLog();
 
   constructor(sampleRateHz: number) {
     this.#resampler = new Resampler(sampleRateHz);
@@ -73,7 +74,8 @@ class Listener implements LiveListener {
   readonly #notes: PlayedNote[] = [];
   readonly #lastOf = new Map<Voice, number>();
   readonly #taken = new WeakSet<ClockPlace>();
-  readonly #thresholds: Thresholds;
+  readonly #voices: ReadonlySet<Voice>;
+  readonly #memory: LiveMemory;
   #latencySeconds: number;
 
   constructor(asked: Asked, options: LiveOptions) {
@@ -82,7 +84,8 @@ class Listener implements LiveListener {
     this.#ear = options.sampleRateHz === undefined ? null : new LiveEar(options.sampleRateHz);
     this.#latencySeconds = options.latencySeconds ?? 0;
     const { voices } = this.#clock.gridAt(this.#asked.bpm ?? this.#asked.lesson.tempo.startBpm);
-    this.#thresholds = new Thresholds(new Set(voices));
+    this.#voices = new Set(voices);
+    this.#memory = new LiveMemory(strokeNetwork().secondLook, voices);
   }
 
   startLoop(startSeconds: number, bpm: number): number {
@@ -118,7 +121,12 @@ class Listener implements LiveListener {
   #strokesOf(event: HeardEvent): readonly LiveStroke[] {
     const placeOf = (voice: Voice, seconds: number) =>
       this.#clock.nearest(voice, seconds - this.#latencySeconds);
-    const struck = struckVoices(event, this.#thresholds, placeOf).filter(
+    const logits = this.#memory.hear(event, (voice) => {
+      const place = placeOf(voice, event.timeSeconds);
+      return place ? event.timeSeconds - this.#latencySeconds - place.seconds : Number.POSITIVE_INFINITY;
+    });
+    const isWritten = (voice: Voice, seconds: number) => placeOf(voice, seconds) !== null;
+    const struck = struckVoices(event, logits, isWritten, this.#voices).filter(
       ({ voice, timeSeconds }) =>
         timeSeconds - (this.#lastOf.get(voice) ?? Number.NEGATIVE_INFINITY) >= APART_SECONDS,
     );
@@ -167,8 +175,8 @@ class Listener implements LiveListener {
       timeSeconds >= from && timeSeconds < to;
     this.#ear?.settle();
     const notes = this.#notes.filter(isIn);
-    const events = this.#ear ? this.#ear.events.filter(isIn) : [];
-    const seen = this.#ear ? observe(events) : observeNotes(notes);
+    const events = this.#ear ? this.#ear.events.between(from, to) : [];
+    const seen = this.#ear ? observe(events, strokeNetwork()) : observeNotes(notes);
     const grid = takeGrid(this.#clock, bars, through);
     const placed = placeClockBars(seen, grid, bars, this.#latencySeconds);
     const own = placed.slice(stretch.fromBar, stretch.toBar);
@@ -179,6 +187,7 @@ class Listener implements LiveListener {
       ? reportAligned({
           ...known,
           events,
+          network: strokeNetwork(),
           alignment: { bars: placed, matchPerStroke: matchPerStroke(grid, own) },
           take: { kind: 'audio', durationSeconds },
         })

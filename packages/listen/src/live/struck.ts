@@ -6,7 +6,6 @@
  */
 import { VOICES, type Voice } from '@shedbook/core';
 import type { HeardEvent } from '../detect/events.ts';
-import type { Thresholds } from './thresholds.ts';
 
 /** A voice that was struck. */
 export interface Struck {
@@ -17,6 +16,8 @@ export interface Struck {
 }
 
 const WIDEST_OFFSET_MS = 25;
+/** Logits that a stroke needs where it is written, elsewhere, and of a voice that the exercise does not have. */
+const NEEDED = { written: 0, elsewhere: 1, stranger: 2.5 };
 
 const ONE_THING: readonly (readonly Voice[])[] = [
   ['snare', 'sidestick', 'rimshot'],
@@ -34,22 +35,23 @@ function isBeaten(one: Candidate, others: readonly Candidate[]): boolean {
 }
 
 /**
- * The voices struck in an event, and what the thresholds learn from it.
- * `placeOf` gives the written place of a voice within reach of a time, the same object each time, or null.
+ * The voices struck in an event.
+ * @param logits presence of each voice
+ * @param isWritten whether a voice is written within reach of a time
+ * @param asked the voices that the exercise has
  */
 export function struckVoices(
   event: HeardEvent,
-  thresholds: Thresholds,
-  placeOf: (voice: Voice, seconds: number) => object | null,
+  logits: Float64Array,
+  isWritten: (voice: Voice, seconds: number) => boolean,
+  asked: ReadonlySet<Voice>,
 ): readonly Struck[] {
   const heard: Candidate[] = [];
   VOICES.forEach((voice, index) => {
-    const logit = event.presence[index]!;
     const offsetMs = Math.max(-WIDEST_OFFSET_MS, Math.min(WIDEST_OFFSET_MS, event.offsetMs[index]!));
     const timeSeconds = event.timeSeconds + offsetMs / 1000;
-    const place = placeOf(voice, timeSeconds);
-    const over = logit - thresholds.needed(voice, place !== null);
-    thresholds.learn(voice, logit, place);
+    const kind = isWritten(voice, timeSeconds) ? 'written' : asked.has(voice) ? 'elsewhere' : 'stranger';
+    const over = logits[index]! - NEEDED[kind];
     if (over < 0) return;
     heard.push({ voice, timeSeconds, levelDb: event.levelDb[index]!, confidence: sigmoid(over), over });
   });

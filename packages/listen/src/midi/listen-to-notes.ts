@@ -9,13 +9,14 @@ import { type Alignment, align } from '../align/align.ts';
 import { toleranceSeconds } from '../align/follow.ts';
 import { type FormGrid, formGrid } from '../align/form-grid.ts';
 import type { Observations } from '../align/observations.ts';
+import type { MatchedExercise } from '../decide/agreement.ts';
 import { placesOf } from '../decide/places.ts';
 import type { Decision } from '../decide/strokes.ts';
 import type { Asked, Listened } from '../listen.ts';
 import { measure } from '../measure/measure.ts';
 import type { Pulse } from '../measure/pulse.ts';
 import { cutStretch, type Stretch } from '../measure/stretch.ts';
-import { fitNotes, type MatchedExercise } from './fit-notes.ts';
+import { fitNotes } from './fit-notes.ts';
 import { matchNotes } from './match.ts';
 import { observeNotes, type PlayedNote } from './notes.ts';
 
@@ -39,7 +40,7 @@ function decideNotes(
 }
 
 /** The other exercises of the lesson, each aligned for itself. */
-function matchOthers(
+export function matchOthers(
   notes: readonly PlayedNote[],
   seen: Observations,
   asked: Asked,

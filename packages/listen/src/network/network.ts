@@ -8,6 +8,9 @@
  */
 import { VOICES } from '@shedbook/core';
 import { LONG_BANDS, LONG_CENTRES, SHORT_BANDS, SHORT_FRAMES } from '../signal/bands.data.ts';
+import { type LayerWeights, runLayer } from './layer.ts';
+
+export type { LayerWeights } from './layer.ts';
 
 /** The voices that are told apart; `click` is a metronome. */
 export const HEARD_VOICES = [...VOICES, 'click'] as const;
@@ -15,8 +18,17 @@ export type HeardVoice = (typeof HEARD_VOICES)[number];
 /** How many there are. */
 export const HEARD_COUNT = HEARD_VOICES.length;
 
-/** Numbers in the description of an event that the last layer reads. */
-export const EMBEDDING = 128;
+/** Numbers that the last layer reads. */
+const EMBEDDING = 128;
+
+/** Numbers in the description of an event that the second look compares. */
+export const DESCRIPTION = 20;
+/** Facts of a voice at an event, and hidden numbers, of the second look. */
+export const FACTS = 14;
+/** The first hidden layer of the second look. */
+export const HIDDEN_1 = 32;
+/** The second hidden layer of the second look. */
+export const HIDDEN_2 = 24;
 
 /** Inputs of a patch: short frames, long frames, and the take's mean long frame. */
 export const SHORT_INPUTS = SHORT_FRAMES * SHORT_BANDS;
@@ -32,70 +44,28 @@ export const LAYERS = [
   { name: 'd1', rows: 224, inputs: 544, kernel: 1 },
   { name: 'd2', rows: EMBEDDING, inputs: 224, kernel: 1 },
   { name: 'out', rows: 3 * HEARD_COUNT, inputs: EMBEDDING, kernel: 1 },
+  { name: 'z', rows: DESCRIPTION, inputs: EMBEDDING, kernel: 1 },
+  { name: 'proto', rows: 2 * HEARD_COUNT, inputs: DESCRIPTION, kernel: 1 },
+  { name: 'f1', rows: HIDDEN_1, inputs: FACTS, kernel: 1 },
+  { name: 'u', rows: HEARD_COUNT * HIDDEN_1, inputs: 2 * HEARD_COUNT + DESCRIPTION, kernel: 1 },
+  { name: 'f2', rows: HIDDEN_2, inputs: HIDDEN_1, kernel: 1 },
+  { name: 'f3', rows: 1, inputs: HIDDEN_2, kernel: 1 },
 ] as const;
 
-/** One layer's weights, row by row (kernel position, then input), and one bias a row. */
-export interface LayerWeights {
-  readonly weights: Float64Array;
-  readonly bias: Float64Array;
+/** The weights of the second look, which `decide/second-look.ts` works with. */
+export interface SecondLookWeights {
+  /** Means with each voice, then means without: DESCRIPTION numbers each. */
+  readonly means: Float64Array;
+  readonly shared: LayerWeights;
+  readonly ofVoice: LayerWeights;
+  readonly second: LayerWeights;
+  readonly last: LayerWeights;
 }
 
-/** What `count` events gave: rows of 3 × 13 numbers (presence, offset, level) and of embeddings. */
+/** What `count` events gave: rows of 3 × 13 numbers (presence, offset, level) and of descriptions. */
 export interface NetworkOutput {
   readonly out: Float64Array;
-  readonly embedding: Float64Array;
-}
-
-interface Pass {
-  readonly input: Float64Array;
-  readonly inputAt: number;
-  /** From one row's window to the next. */
-  readonly step: number;
-  readonly count: number;
-  readonly width: number;
-  readonly rows: number;
-  readonly output: Float64Array;
-  readonly outputAt: number;
-  readonly outputStep: number;
-  readonly rectify: boolean;
-}
-
-/** Every row of `layer` over `count` windows of the input, four windows at a time. */
-function run(layer: LayerWeights, pass: Pass): void {
-  const { input, step, width, output, outputStep } = pass;
-  const w = layer.weights;
-  for (let at = 0; at < pass.count; at += 4) {
-    const more = Math.min(4, pass.count - at);
-    const i0 = pass.inputAt + at * step;
-    const i1 = more > 1 ? i0 + step : i0;
-    const i2 = more > 2 ? i0 + 2 * step : i0;
-    const i3 = more > 3 ? i0 + 3 * step : i0;
-    const to = pass.outputAt + at * outputStep;
-    for (let row = 0; row < pass.rows; row += 1) {
-      let s0 = layer.bias[row]!;
-      let s1 = s0;
-      let s2 = s0;
-      let s3 = s0;
-      const from = row * width;
-      for (let k = 0; k < width; k += 1) {
-        const weight = w[from + k]!;
-        s0 += weight * input[i0 + k]!;
-        s1 += weight * input[i1 + k]!;
-        s2 += weight * input[i2 + k]!;
-        s3 += weight * input[i3 + k]!;
-      }
-      if (pass.rectify) {
-        s0 = Math.max(s0, 0);
-        s1 = Math.max(s1, 0);
-        s2 = Math.max(s2, 0);
-        s3 = Math.max(s3, 0);
-      }
-      output[to + row] = s0;
-      if (more > 1) output[to + outputStep + row] = s1;
-      if (more > 2) output[to + 2 * outputStep + row] = s2;
-      if (more > 3) output[to + 3 * outputStep + row] = s3;
-    }
-  }
+  readonly description: Float64Array;
 }
 
 /** A network ready to run; it keeps its scratch memory. */
@@ -111,11 +81,23 @@ export class StrokeNetwork {
     this.#layers = layers;
   }
 
+  /** What the second look needs. */
+  get secondLook(): SecondLookWeights {
+    const [means, shared, ofVoice, second, last] = this.#layers.slice(-5) as [
+      LayerWeights,
+      LayerWeights,
+      LayerWeights,
+      LayerWeights,
+      LayerWeights,
+    ];
+    return { means: means.weights, shared, ofVoice, second, last };
+  }
+
   /** Runs `count` events. `short` and `long` hold SHORT_INPUTS and LONG_INPUTS numbers an event. */
   run(short: Float64Array, long: Float64Array, count: number): NetworkOutput {
     const joined = new Float64Array(count * 544);
     for (let event = 0; event < count; event += 1) this.#convolve(short, event, joined);
-    const [, , , l1, d1, d2, out] = this.#layers as LayerWeights[];
+    const [, , , l1, d1, d2, out, z] = this.#layers as LayerWeights[];
     const dense = (
       layer: LayerWeights,
       input: Float64Array,
@@ -135,10 +117,10 @@ export class StrokeNetwork {
         outputAt: 0,
         outputStep: rows,
       };
-      run(layer, { ...pass, rectify });
+      runLayer(layer, { ...pass, rectify });
       return output;
     };
-    run(l1!, {
+    runLayer(l1!, {
       input: long,
       inputAt: 0,
       step: LONG_INPUTS,
@@ -152,7 +134,10 @@ export class StrokeNetwork {
     });
     const hidden = dense(d1!, joined, 544, 224, true);
     const embedding = dense(d2!, hidden, 224, EMBEDDING, true);
-    return { out: dense(out!, embedding, EMBEDDING, 3 * HEARD_COUNT, false), embedding };
+    return {
+      out: dense(out!, embedding, EMBEDDING, 3 * HEARD_COUNT, false),
+      description: dense(z!, embedding, EMBEDDING, DESCRIPTION, false),
+    };
   }
 
   #convolve(short: Float64Array, event: number, joined: Float64Array): void {
@@ -162,7 +147,7 @@ export class StrokeNetwork {
       from: { input: Float64Array; channels: number; stride: number },
       to: { output: Float64Array; outputAt: number; count: number; rows: number },
     ) =>
-      run(layer, {
+      runLayer(layer, {
         input: from.input,
         inputAt: 0,
         step: from.stride * from.channels,
