@@ -90,6 +90,8 @@ export const hearingEnglish = {
     handsFreeHint: (loops: number) =>
       `After ${count(loops, 'clean round', 'clean rounds')} the next exercise comes.`,
     loops: 'Clean rounds before the next exercise',
+    list: (numbers: string) => `Today’s list: ${numbers}`,
+    bySheet: 'In the order of the sheet',
     stay: 'Stay here',
     goOn: 'Go on again',
     said: {
@@ -182,9 +184,7 @@ export const hearingEnglish = {
     tempo: (from: number, goal: number) => (from === goal ? `${from} bpm` : `${from} to ${goal} bpm`),
     reason: (_kind: PlanKind, coach: string) => coach,
     note: (_kind: 'enough' | 'other', coach: string) => coach,
-    asked: 'How did it go?',
-    answers: { clean: 'Clean', loose: 'Held, but loose', stumble: 'Came apart' },
-    noted: 'Noted.',
+    takeUp: 'Practise this list, hands free',
   },
   log: {
     title: 'What you have played',

@@ -98,6 +98,8 @@ export const hearingGerman: HearingWords = {
     handsFreeHint: (loops) =>
       `Nach ${count(loops, 'sauberen Runde', 'sauberen Runden')} kommt die nächste Übung.`,
     loops: 'Saubere Runden bis zur nächsten Übung',
+    list: (numbers) => `Liste von heute: ${numbers}`,
+    bySheet: 'In der Reihenfolge des Blatts',
     stay: 'Hier bleiben',
     goOn: 'Wieder weitergehen',
     said: {
@@ -191,9 +193,7 @@ export const hearingGerman: HearingWords = {
       kind === 'enough'
         ? 'Das reicht für heute; die übrige Zeit gehört dir.'
         : 'Anderes wartet; nichts geht verloren.',
-    asked: 'Wie ging es?',
-    answers: { clean: 'Sauber', loose: 'Hielt, aber locker', stumble: 'Fiel auseinander' },
-    noted: 'Notiert.',
+    takeUp: 'Diese Liste üben, Hände frei',
   },
   log: {
     title: 'Was du gespielt hast',

@@ -44,6 +44,18 @@ describe('going on by itself', () => {
     expect(stayed.map((each) => each.next)).toEqual([null, null, null, null, null, null, 3]);
   });
 
+  it('[ST75] comes to an exercise a second time where the list has it twice', () => {
+    const list: Course = { numbers: [2, 1, 2, 3], comfortableLoops: 1 };
+    const first = goOn(list, arriveAt(list, 2, standing), 'clean', standing);
+    expect([first.next, first.state.item]).toEqual([1, 1]);
+    const second = goOn(list, arriveAt(list, 1, standing, first.state.item), 'clean', standing);
+    expect([second.next, second.state.item]).toEqual([2, 2]);
+    const third = goOn(list, arriveAt(list, 2, standing, second.state.item), 'clean', standing);
+    expect(third.next).toBe(3);
+    // definition: somebody who goes elsewhere by hand stands where that exercise comes first
+    expect(arriveAt(list, 2, standing, 1).item).toBe(0);
+  });
+
   it('[ST75] says when the last exercise is over, and goes nowhere', () => {
     const last = run(3, ['clean', 'clean', 'clean', 'clean']).at(-1);
     expect(last).toMatchObject({ said: { kind: 'all done' }, next: null });

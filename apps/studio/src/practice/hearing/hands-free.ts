@@ -46,9 +46,13 @@ function itemsOf(course: Course, { rule, bpm }: Standing) {
   }));
 }
 
-/** At the start of an exercise; one that is not in the course stands before it. */
-export function arriveAt(course: Course, exercise: number | null, standing: Standing): HandsFreeState {
-  const item = Math.max(0, exercise === null ? 0 : course.numbers.indexOf(exercise));
+/**
+ * At the start of an exercise; one that is not in the course stands before it.
+ * @param expected where in the course one was sent, for an exercise that comes more than once
+ */
+export function arriveAt(course: Course, exercise: number, standing: Standing, expected = 0): HandsFreeState {
+  const isExpected = course.numbers[expected] === exercise;
+  const item = isExpected ? expected : Math.max(0, course.numbers.indexOf(exercise));
   return { item, ladder: startLadder(standing.rule, standing.bpm), comfortable: 0, staying: false };
 }
 

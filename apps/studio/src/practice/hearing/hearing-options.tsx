@@ -1,6 +1,7 @@
 /** How strict the ear is, and whether practice goes on by itself. */
 import { STUDENT_LEVELS } from '@shedbook/coach';
 import { Pick, Tick } from '../ui/controls.tsx';
+import { takeUpList, useList } from './course.ts';
 import { type HearingSettings, LOOP_CHOICES } from './hearing-settings.ts';
 import { useHearingWords } from './hearing-words.ts';
 import type { HearingView } from './use-hearing.ts';
@@ -14,6 +15,7 @@ interface OptionsProps {
 /** The options. */
 export function HearingOptions({ settings, change, view }: OptionsProps) {
   const words = useHearingWords().hearing;
+  const list = useList();
   return (
     <div className="hearing-options">
       <Pick
@@ -26,6 +28,14 @@ export function HearingOptions({ settings, change, view }: OptionsProps) {
         {words.handsFree}
         <span className="quiet tick-hint"> {words.handsFreeHint(settings.comfortableLoops)}</span>
       </Tick>
+      {settings.handsFree && list && (
+        <p className="list-line">
+          {words.list(list.join(' · '))}
+          <button type="button" className="button" onClick={() => takeUpList(null)}>
+            {words.bySheet}
+          </button>
+        </p>
+      )}
       {settings.handsFree && (
         <div className="row">
           <label className="field loops-pick">

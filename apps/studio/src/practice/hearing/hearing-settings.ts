@@ -34,6 +34,11 @@ function recall(): HearingSettings {
   }
 }
 
+/** Chooses from elsewhere that practice goes on by itself. */
+export function chooseHandsFree(): void {
+  remember(KEY, JSON.stringify({ ...recall(), handsFree: true }));
+}
+
 /** The choices, and how to change them. */
 export function useHearingSettings() {
   const [settings, set] = useState(recall);

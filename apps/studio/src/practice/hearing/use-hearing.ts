@@ -4,6 +4,7 @@ import { useEffect, useMemo, useReducer, useRef, useSyncExternalStore } from 're
 import type { Player } from '../../hear/player.ts';
 import { goTo } from '../route.ts';
 import { type PracticeSession, usePracticeSession } from '../session/practice-session.tsx';
+import { useList } from './course.ts';
 import type { EarState } from './ear.ts';
 import { arriveAt, type Course, goOn, type Said } from './hands-free.ts';
 import { Hearing, type JudgedLoop, type StretchEnded } from './hearing.ts';
@@ -60,12 +61,14 @@ const NOTHING: State = { loops: [], said: null, isStaying: false, ended: null };
 
 function useGoing(session: PracticeSession, settings: HearingSettings, say: (said: Said | null) => void) {
   const going = useRef<HandsFreeState | null>(null);
+  const sentTo = useRef(0);
+  const list = useList();
   const course = useMemo(
     (): Course => ({
-      numbers: session.lesson.exercises.map((each) => each.number),
+      numbers: list ?? session.lesson.exercises.map((each) => each.number),
       comfortableLoops: settings.comfortableLoops,
     }),
-    [session.lesson, settings.comfortableLoops],
+    [list, session.lesson, settings.comfortableLoops],
   );
   const standing = { rule: session.ladder.rule, bpm: session.choice.bpm };
   const latest = useRef({ course, standing, settings, exercise: session.exercise });
@@ -76,11 +79,13 @@ function useGoing(session: PracticeSession, settings: HearingSettings, say: (sai
   return (event: Parameters<typeof goOn>[2]) => {
     const { course, standing, settings, exercise } = latest.current;
     if (!settings.handsFree || exercise === null) return say(null);
-    going.current ??= arriveAt(course, exercise, standing);
+    going.current ??= arriveAt(course, exercise, standing, sentTo.current);
     const { state, said, next } = goOn(course, going.current, event, standing);
     going.current = state;
     say(said);
-    if (next !== null) setTimeout(() => goTo({ at: 'stage', exercise: next }), SAYING_MS);
+    if (next === null) return;
+    sentTo.current = state.item;
+    setTimeout(() => goTo({ at: 'stage', exercise: next }), SAYING_MS);
   };
 }
 

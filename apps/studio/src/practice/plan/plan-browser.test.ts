@@ -39,6 +39,11 @@ it('[ST86] today’s list fits the minutes and leads to the exercises', async ()
   await page.waitForURL(/#1$/);
   await page.goBack();
   expect(await page.getByLabel('Minutes I have').inputValue()).toBe('45');
+  await page.getByRole('button', { name: 'Practise this list, hands free' }).click();
+  await page.waitForURL(/#1$/);
+  await page.getByRole('button', { name: 'Use an electronic kit' }).click();
+  expect(await page.locator('.list-line').textContent()).toContain('Today’s list: 1 ·');
+  expect(await page.getByLabel('Go on by itself').isChecked()).toBe(true);
 });
 
 it('[ST91] says what is left at a level, local rules first', async () => {

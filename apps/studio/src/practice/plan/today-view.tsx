@@ -4,8 +4,10 @@ import type { PracticeLog } from '@shedbook/core';
 import { useMemo, useState } from 'react';
 import { remember, remembered } from '../../shared/memory.ts';
 import type { HearingWords } from '../../words/hearing-english.ts';
+import { takeUpList } from '../hearing/course.ts';
+import { chooseHandsFree } from '../hearing/hearing-settings.ts';
 import { useHearingWords } from '../hearing/hearing-words.ts';
-import { hrefOf } from '../route.ts';
+import { goTo, hrefOf } from '../route.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { now } from './moment.ts';
 
@@ -79,6 +81,12 @@ export function TodayView({ log, shelf }: TodayProps) {
     () => planPractice({ shelf, log, now: now(), minutes, assignments: [], seed: shelf[0]?.id ?? '' }),
     [log, minutes, shelf[0]?.lesson],
   );
+  const numbers = plan.items.flatMap((item) => item.number ?? []);
+  const takeUp = () => {
+    takeUpList(numbers);
+    chooseHandsFree();
+    goTo({ at: 'stage', exercise: numbers[0] ?? null });
+  };
   return (
     <section className="today" aria-labelledby="today-title">
       <div className="today-head">
@@ -99,6 +107,11 @@ export function TodayView({ log, shelf }: TodayProps) {
           <Item key={index} item={item} name={nameOf(item, shelf, words)} />
         ))}
       </ol>
+      {numbers.length > 0 && (
+        <button type="button" className="button" onClick={takeUp}>
+          {words.takeUp}
+        </button>
+      )}
       {plan.notes.map((note) => (
         <p key={note} className="quiet">
           {words.note(note.startsWith('That is enough') ? 'enough' : 'other', note)}
