@@ -22,6 +22,7 @@ function place({ beat, slot, slots, bar }: RemarkPlace): string {
   return `on ${counted}${bar === null ? '' : ` in bar ${bar}`}`;
 }
 
+/** The English catalogue. */
 export const english: Words = {
   number,
   voices,

@@ -67,6 +67,7 @@ function place({ beat, slot, slots, bar }: RemarkPlace): string {
 
 const APART = ': Man hört zwei Schläge statt einem';
 
+/** The German catalogue. */
 export const german: Words = {
   number,
   voices,
