@@ -33,9 +33,13 @@ export const PLAYER = 'shedbook-player';
 /** Which set of drums, the same for everybody. */
 export const KIT_SEED = 'tannery';
 
-/** Asks for every sound of the kit. */
+/** The kit in two parts that take about as long to make: cymbals, which ring on, and everything else. */
+export const KIT_PARTS = ['cymbals', 'rest'] as const;
+
+/** Asks for every sound of a part of the kit. */
 export interface KitRequest {
   readonly sampleRateHz: number;
+  readonly part: (typeof KIT_PARTS)[number];
   /** What is needed soonest. */
   readonly first: readonly SoundName[];
   readonly port: MessagePort;

@@ -7,8 +7,7 @@
 import type { SoundName } from '@shedbook/sound';
 import kitWorkerUrl from './kit.worker.ts?worker&url';
 import { soundsOf } from './kit-sounds.ts';
-import type { KitRequest, Order, Report } from './messages.ts';
-import { PLAYER } from './messages.ts';
+import { KIT_PARTS, type KitRequest, type Order, PLAYER, type Report } from './messages.ts';
 import workletUrl from './player.worklet.ts?worker&url';
 import type { Program } from './program.ts';
 import type { Anchor, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
@@ -52,13 +51,15 @@ const REMEMBERED = 8;
 /** Samples a second; the same everywhere, so that the kit can be made before anything is played. */
 const RATE_HZ = 44_100;
 
-/** Lets a worker make the kit. @returns where the sounds come out. */
-function makeKit(first: readonly SoundName[]): MessagePort {
-  const { port1, port2 } = new MessageChannel();
-  const worker = new Worker(kitWorkerUrl, { type: 'module' });
-  const request: KitRequest = { sampleRateHz: RATE_HZ, first, port: port2 };
-  worker.postMessage(request, [port2]);
-  return port1;
+/** Lets two workers make the kit side by side. @returns where the sounds come out. */
+function makeKit(first: readonly SoundName[]): readonly MessagePort[] {
+  return KIT_PARTS.map((part) => {
+    const { port1, port2 } = new MessageChannel();
+    const worker = new Worker(kitWorkerUrl, { type: 'module' });
+    const request: KitRequest = { sampleRateHz: RATE_HZ, part, first, port: port2 };
+    worker.postMessage(request, [port2]);
+    return port1;
+  });
 }
 
 /**
@@ -81,7 +82,7 @@ export class Player {
   #status: PlayerStatus = 'silent';
   #context: AudioContext | null = null;
   #node: Promise<AudioWorkletNode> | null = null;
-  #kit: MessagePort | null = null;
+  #kit: readonly MessagePort[] | null = null;
   #told: readonly Told[] = [];
 
   readonly subscribe = (listener: () => void): (() => void) => {
@@ -159,7 +160,7 @@ export class Player {
     const node = new AudioWorkletNode(context, PLAYER, { numberOfInputs: 0, outputChannelCount: [2] });
     node.connect(new GainNode(context, { gain: OUTPUT_GAIN })).connect(context.destination);
     node.port.onmessage = ({ data }: MessageEvent<Report>) => this.#hear(data);
-    if (this.#kit) this.#order(node, { kind: 'kit port', port: this.#kit }, [this.#kit]);
+    for (const port of this.#kit ?? []) this.#order(node, { kind: 'kit port', port }, [port]);
     return node;
   }
 

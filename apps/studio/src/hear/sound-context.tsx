@@ -85,7 +85,7 @@ function useTakeOver(player: Player, program: Program | null, bar: number | null
 }
 
 /** Milliseconds after a lesson was opened until the kit is made. */
-const QUIET_MS = 1200;
+const QUIET_MS = 600;
 
 /** Makes the kit ahead, once the page has come to rest. */
 function usePreparation(player: Player, program: Program | null): void {
@@ -96,6 +96,14 @@ function usePreparation(player: Player, program: Program | null): void {
   }, [player, program]);
 }
 
+let shared: Player | null = null;
+
+/** One player for all lessons, so that the kit is made once and there is one sound thread. */
+function sharedPlayer(): Player {
+  shared ??= new Player();
+  return shared;
+}
+
 interface SoundProviderProps {
   readonly lesson: Lesson | null;
   readonly children: ReactNode;
@@ -103,7 +111,7 @@ interface SoundProviderProps {
 
 /** Gives sound to what is inside; stops when it is left. */
 export function SoundProvider({ lesson, children }: SoundProviderProps) {
-  const [player] = useState(() => new Player());
+  const player = sharedPlayer();
   const [comparison, setComparison] = useState((): Comparison => {
     const choice = firstChoice(lesson);
     return { choice, other: firstOther(choice), side: 'A' };
