@@ -196,3 +196,48 @@ it('[ST50] learns a MIDI foot switch by one press, and plays with it from then o
   await press();
   expect(await page.locator('.ladder-says').textContent()).toContain('1 of 3');
 });
+
+it('[ST58] keeps the screen awake on the stand, and lets it sleep on the sheet', async () => {
+  const page = await openWindow(browser, 'about:blank');
+  await page.addInitScript(() => {
+    const held = { now: 0 };
+    const request = async () => {
+      held.now += 1;
+      const release = async () => {
+        held.now -= 1;
+      };
+      return { release };
+    };
+    Object.defineProperty(navigator, 'wakeLock', { value: { request } });
+    Object.assign(window, { held });
+  });
+  const held = () => page.evaluate(() => (window as never as { held: { now: number } }).held.now);
+  await page.goto(`${host.url}#1`);
+  await page.locator('.stage .play').waitFor();
+  await expect.poll(held).toBe(1);
+  await page.keyboard.press('Escape');
+  await page.locator('.exercise-card').first().waitFor();
+  await expect.poll(held).toBe(0);
+});
+
+it('[ST59] lets the ball stand on the count where motion is unwanted', async () => {
+  const page = await openWindow(browser, `${host.url}#1`, { reducedMotion: 'reduce' });
+  await page.locator('.stage .play').waitFor();
+  await page.keyboard.press('Space');
+  await page.locator('.bar-counter[data-kind="pattern"]').waitFor();
+  const seen = await page.evaluate(async () => {
+    const places = new Set<string>();
+    for (let frame = 0; frame < 60; frame += 1) {
+      await new Promise(requestAnimationFrame);
+      const balls = [...document.querySelectorAll<SVGElement>('.ball')];
+      const ball = balls.find((each) => each.style.visibility === 'visible');
+      const [, x, y] = /translate\(([-\d.]+) ([-\d.]+)\)/.exec(ball?.getAttribute('transform') ?? '') ?? [];
+      if (ball) places.add(`${x} ${Number(y) - Number(ball.dataset['floor'])}`);
+    }
+    return [...places];
+  });
+  // definition: a bar of this exercise has six counts and strokes, and the ball never leaves the floor
+  expect(seen.length).toBeGreaterThan(1);
+  expect(seen.length).toBeLessThanOrEqual(6);
+  for (const place of seen) expect(Math.abs(Number(place.split(' ')[1]))).toBeLessThan(0.01);
+});
