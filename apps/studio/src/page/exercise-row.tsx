@@ -133,7 +133,8 @@ function keyOf(exercise: Exercise): string {
 function isUnchanged(before: ExerciseRowProps, after: ExerciseRowProps): boolean {
   if (before.chosen || after.chosen || before.playing !== after.playing) return false;
   if (before.abreast !== after.abreast) return false;
-  return before.meter.text === after.meter.text && keyOf(before.exercise) === keyOf(after.exercise);
+  if (before.meter.text !== after.meter.text) return false;
+  return before.exercise === after.exercise || keyOf(before.exercise) === keyOf(after.exercise);
 }
 
 /** One exercise. An exercise that is neither chosen nor changed is not drawn again. */

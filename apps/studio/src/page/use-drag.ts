@@ -32,32 +32,31 @@ export function useDrag(onMove: (from: number, to: number) => void): {
 } {
   const list = useRef<HTMLOListElement>(null);
   const [drag, setDrag] = useState<DragState | null>(null);
-  const grab = useCallback(
-    (event: PointerEvent<HTMLElement>, number: number) => {
-      const from = number - 1;
-      const handle = event.currentTarget;
-      const { clientX, clientY } = event;
-      let latest: DragState | null = null;
-      handle.setPointerCapture(event.pointerId);
-      const move = (at: globalThis.PointerEvent) => {
-        const way = Math.hypot(at.clientX - clientX, at.clientY - clientY);
-        if (!list.current || (!latest && way < SLACK_PX)) return;
-        latest = { from, before: indexUnder(list.current, at.clientX, at.clientY) };
-        setDrag(latest);
-      };
-      const end = ({ type }: globalThis.PointerEvent) => {
-        handle.removeEventListener('pointermove', move);
-        handle.removeEventListener('pointerup', end);
-        handle.removeEventListener('pointercancel', end);
-        setDrag(null);
-        if (!latest || type === 'pointercancel') return;
-        onMove(from, latest.before > from ? latest.before - 1 : latest.before);
-      };
-      handle.addEventListener('pointermove', move);
-      handle.addEventListener('pointerup', end);
-      handle.addEventListener('pointercancel', end);
-    },
-    [onMove],
-  );
+  const latestMove = useRef(onMove);
+  latestMove.current = onMove;
+  const grab = useCallback((event: PointerEvent<HTMLElement>, number: number) => {
+    const from = number - 1;
+    const handle = event.currentTarget;
+    const { clientX, clientY } = event;
+    let latest: DragState | null = null;
+    handle.setPointerCapture(event.pointerId);
+    const move = (at: globalThis.PointerEvent) => {
+      const way = Math.hypot(at.clientX - clientX, at.clientY - clientY);
+      if (!list.current || (!latest && way < SLACK_PX)) return;
+      latest = { from, before: indexUnder(list.current, at.clientX, at.clientY) };
+      setDrag(latest);
+    };
+    const end = ({ type }: globalThis.PointerEvent) => {
+      handle.removeEventListener('pointermove', move);
+      handle.removeEventListener('pointerup', end);
+      handle.removeEventListener('pointercancel', end);
+      setDrag(null);
+      if (!latest || type === 'pointercancel') return;
+      latestMove.current(from, latest.before > from ? latest.before - 1 : latest.before);
+    };
+    handle.addEventListener('pointermove', move);
+    handle.addEventListener('pointerup', end);
+    handle.addEventListener('pointercancel', end);
+  }, []);
   return { list, drag, grab };
 }
