@@ -18,6 +18,24 @@ const SHOWN_LOOPS = 8;
 /** Milliseconds that what is said stands before the next exercise comes. */
 const SAYING_MS = 2500;
 
+/** So long the ear waits for somebody who left the stand, in milliseconds; then it lets the microphone go. */
+const WAITING_MS = 30_000;
+
+/** Lets go of the microphone when the stand has been left for a while; going on to another exercise is no leaving. */
+function useLettingGo(hearing: Hearing): void {
+  useEffect(() => {
+    clearTimeout(waiting.get(hearing));
+    return () => {
+      waiting.set(
+        hearing,
+        setTimeout(() => hearing.close(), WAITING_MS),
+      );
+    };
+  }, [hearing]);
+}
+
+const waiting = new WeakMap<Hearing, ReturnType<typeof setTimeout>>();
+
 /** The one that practises now; the ear outlives the panels. */
 const sessions = new WeakMap<Player, { session: PracticeSession; settings: HearingSettings }>();
 const ears = new WeakMap<Player, Hearing>();
@@ -103,6 +121,7 @@ export function useHearing(settings: HearingSettings): HearingView {
   const latest = useRef({ session, state, go });
   latest.current = { session, state, go };
   useMarks(hearing, session);
+  useLettingGo(hearing);
   useEffect(() => change({ loops: [], isStaying: false }), [session.exercise]);
   useEffect(
     () =>
