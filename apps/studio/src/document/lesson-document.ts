@@ -46,6 +46,7 @@ export class LessonDocument {
   readonly #steps = new Map<number, string>();
   #queue: readonly Change[] = [];
   #sending = false;
+  #retry: ReturnType<typeof setTimeout> | undefined;
   #revision: number;
   #step: number;
   #lastStep: number;
@@ -178,9 +179,15 @@ export class LessonDocument {
     } catch (error) {
       const unreachable = error instanceof UnreachableError;
       this.#show({ ...this.#state, keeping: unreachable ? 'unreachable' : 'refused' });
-      if (unreachable) setTimeout(() => void this.#send(), RETRY_SECONDS * 1000);
+      if (unreachable) this.#tryAgain();
       return false;
     }
+  }
+
+  /** One try is on its way, however many changes wait. */
+  #tryAgain(): void {
+    clearTimeout(this.#retry);
+    this.#retry = setTimeout(() => void this.#send(), RETRY_SECONDS * 1000);
   }
 
   #acknowledge(kept: StoredLesson): void {
