@@ -123,6 +123,8 @@ interface Desk {
   student: DelayNode | null;
   port: { name: string; onmidimessage: ((event: unknown) => void) | null };
   drawn: number[];
+  /** When sounds of the page itself were told to begin: the clicks of the timing check. */
+  begun: number[];
 }
 
 declare global {
@@ -152,6 +154,7 @@ function layDesk(devices: Devices): void {
     student: null,
     port: { name: 'Kit of the test', onmidimessage: null },
     drawn: [],
+    begun: [],
   };
   window.deskOfTest = desk;
   const Original = window.AudioContext;
@@ -166,6 +169,11 @@ function layDesk(devices: Devices): void {
       destination = new MediaStreamAudioDestinationNode(this, { channelCount: 1 });
       desk.loopback.connect(desk.student).connect(destination);
     }
+  };
+  const start = AudioBufferSourceNode.prototype.start;
+  AudioBufferSourceNode.prototype.start = function (when = 0, ...more: number[]) {
+    desk.begun.push(when);
+    start.call(this, when, ...more);
   };
   const Source = window.MediaStreamAudioSourceNode;
   window.MediaStreamAudioSourceNode = class extends Source {

@@ -188,6 +188,28 @@ it('[ST94] tells the recording from a student, and does not praise it', async ()
   expect(await ladder(page).textContent()).toContain('0 of 3 clean loops at 160');
 });
 
+it('[ST80] finds how late a kit is by playing along', async () => {
+  const page = await openWithDevices(browser, `${host.url}#1`);
+  await listenToKit(page);
+  await page.getByRole('button', { name: 'Check the timing' }).click();
+  await page.getByRole('button', { name: 'Start the check' }).click();
+  const begun = await page.waitForFunction(() =>
+    window.deskOfTest.begun.length >= 16 ? window.deskOfTest.begun.slice(0, 16) : null,
+  );
+  const clicks = ((await begun.jsonValue()) ?? []) as number[];
+  const [first = 0] = clicks;
+  const [snare] = played(1).filter(({ stroke }) => stroke.voice === 'snare');
+  if (!snare) throw new Error('no snare is written');
+  const hand = clicks.map((click) => ({ ...snare, timeSeconds: click - first + 0.035 }));
+  await strike(page, hand, first);
+  const says = page.locator('.check-says', { hasText: 'there and back' });
+  await says.waitFor({ timeout: 20_000 });
+  const text = (await says.textContent()) ?? '';
+  // definition: every stroke came 35 ms after its click
+  expect(Math.abs(Number.parseInt(text, 10) - 35)).toBeLessThanOrEqual(3);
+  expect(text).toContain('16 of 16 clicks heard');
+});
+
 it('[ST80] finds it too where a stream has to have a context of its own', async () => {
   const devices = { loopback: true, delaySeconds: 0.04, isStrict: true };
   const page = await openWithDevices(browser, `${host.url}#1`, devices);
@@ -235,6 +257,18 @@ it.each([
     await expect.poll(() => ladder(page).textContent()).toContain('1 of 3 clean loops');
   },
 );
+
+it('[ST95] hears without a network once the page has been there', async () => {
+  const page = await openWithDevices(browser, host.url, {}, { serviceWorkers: 'allow' });
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await page.context().setOffline(true);
+  await page.goto(`${host.url}#1`);
+  await page.reload();
+  await listenToKit(page);
+  await play(page);
+  await strike(page, played(1), await startOf(page, BPM));
+  expect(await rounds(page, 1)).toEqual(['Round 1 at 160: clean']);
+});
 
 it('[ST82] judges the last round of an exercise when another one is already on the stand', async () => {
   const page = await openWithDevices(browser, `${host.url}#1`);
