@@ -19,6 +19,7 @@ import { cutStretch, type Stretch } from '../measure/stretch.ts';
 import { fitNotes } from './fit-notes.ts';
 import { matchNotes } from './match.ts';
 import { observeNotes, type PlayedNote } from './notes.ts';
+import { settleBars } from './settle-bars.ts';
 
 /** A tempo this far from the asked one is said: 8 %. */
 const TEMPO_OFF = 0.08;
@@ -117,5 +118,6 @@ export function listenToNotes(notes: readonly PlayedNote[], durationSeconds: num
     const message = 'The strokes of this file do not follow any pulse of this exercise.';
     return { report: null, refusal: { code: 'no-drums', message } };
   }
-  return reportOnNotes({ notes, seen, asked, grid, bars: alignment.bars, durationSeconds });
+  const bars = settleBars(notes, grid, alignment.bars);
+  return reportOnNotes({ notes, seen, asked, grid, bars, durationSeconds });
 }
