@@ -9,7 +9,7 @@ export default defineConfig({
     include: ['packages/**/*.test.ts', 'apps/**/*.test.ts', 'internal/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**'],
     setupFiles: ['internal/testing/setup.ts'],
-    testTimeout: 60_000,
+    testTimeout: 120_000,
     expect: { poll: { timeout: 20_000 } },
   },
 });
