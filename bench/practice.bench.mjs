@@ -86,7 +86,7 @@ async function openSheet(page, url) {
     const drawn = pictures.length === 6 && pictures.every((each) => each.complete && each.naturalWidth > 0);
     return drawn ? performance.now() : null;
   });
-  const plan = await when(() => (document.querySelector('main ol a, main ul a') ? performance.now() : null));
+  const plan = await when(() => (document.querySelector('.sheet-plan a') ? performance.now() : null));
   return { sheet, plan };
 }
 

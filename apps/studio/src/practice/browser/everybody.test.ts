@@ -241,3 +241,20 @@ it('[ST59] lets the ball stand on the count where motion is unwanted', async () 
   expect(seen.length).toBeLessThanOrEqual(6);
   for (const place of seen) expect(Math.abs(Number(place.split(' ')[1]))).toBeLessThan(0.01);
 });
+
+it('[ST60] works without the parts that cannot be loaded', async () => {
+  const page = await openWindow(browser, 'about:blank', { serviceWorkers: 'block' });
+  const refused: string[] = [];
+  await page.route(/(?:plan|hearing)-body/, (route) => {
+    refused.push(route.request().url());
+    return route.abort();
+  });
+  await page.goto(host.url);
+  await page.locator('.exercise-card').nth(3).waitFor();
+  await expect.poll(() => refused.length).toBeGreaterThan(0);
+  await page.getByRole('link', { name: /Practise exercise 1/ }).click();
+  await page.locator('.stage .play').click();
+  await page.getByRole('button', { name: 'Stop' }).waitFor();
+  await expect.poll(() => refused.some((url) => url.includes('hearing-body'))).toBe(true);
+  await page.locator('.bar-counter[data-kind="pattern"]').waitFor();
+});

@@ -4,6 +4,7 @@ import { useEffect } from 'react';
 import type { PracticeWords } from '../../words/practice-english.ts';
 import { PlanPanel } from '../plan/index.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import { Optional } from '../ui/optional.tsx';
 import { usePracticeWords } from '../words.tsx';
 import { Downloads } from './downloads.tsx';
 import { ExerciseCard, TimeCard } from './exercise-card.tsx';
@@ -51,7 +52,9 @@ export function SheetPage() {
     <main className="sheet-page">
       <Heading lesson={lesson} />
       <div className="sheet-plan">
-        <PlanPanel />
+        <Optional>
+          <PlanPanel />
+        </Optional>
       </div>
       <section id="exercises" aria-labelledby="exercises-title">
         <h2 id="exercises-title">{words.sheet.exercises}</h2>

@@ -8,6 +8,7 @@ import { HearingPanel } from '../hearing/index.tsx';
 import { hrefOf } from '../route.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { sayExercise } from '../sheet/say-exercise.ts';
+import { Optional } from '../ui/optional.tsx';
 import { usePracticeWords } from '../words.tsx';
 import { BarCounter } from './bar-counter.tsx';
 import { BarsView } from './bars-view.tsx';
@@ -106,7 +107,9 @@ export function StagePage() {
         </div>
         {on?.notes && <p className="stage-notes">{on.notes}</p>}
         <LadderStrip actions={actions} />
-        <HearingPanel />
+        <Optional>
+          <HearingPanel />
+        </Optional>
       </main>
       <Ledge actions={actions} pedal={pedal} />
     </div>
