@@ -213,6 +213,9 @@ for line in sys.stdin:
         if rng.random() < 0.5: extra += [dict(t=b + 0.004, voice='click', level=-24) for b in truth['beats'][:n]]
     kit = KITS[plan['index'] % len(KITS)]
     voices = {r['voice'] for r in rows}
+    # a voice that no kit of the split has is left out by the student
+    missed += [dict(s['written'], voice=s['voice'], t=s['ideal']) for s in strokes if s['voice'] not in voices and s['written']]
+    strokes = [s for s in strokes if s['voice'] in voices]
     extra = [e for e in extra if e['voice'] in voices]
     y = mix(strokes, kit, rng, length, condition != 'clean', extra)
     if condition == 'room':

@@ -10,7 +10,7 @@ import { toleranceSeconds } from './align/follow.ts';
 import { type FormGrid, formGrid } from './align/form-grid.ts';
 import { type Observations, observe } from './align/observations.ts';
 import { betterExercise } from './decide/agreement.ts';
-import { gatherEvidence } from './decide/evidence.ts';
+import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';
 import { judgeFit } from './decide/fit.ts';
 import { notHeardOf } from './decide/not-heard.ts';
 import { type Place, placesOf } from './decide/places.ts';
@@ -119,7 +119,8 @@ export function reportOn(
   const { lesson, exercise, form } = asked;
   const bpm = asked.bpm ?? lesson.tempo.startBpm;
   const grid = formGrid(perform(lesson, { exercise, form, bpm }), lesson.meter);
-  const seen = observe(events, network);
+  const free = hearFreely(events, network);
+  const seen = observe(events, free);
   const alignment = align(seen, grid);
   if (!alignment) {
     return refuse(
@@ -127,7 +128,7 @@ export function reportOn(
       'No drum strokes were found that could be followed. Is this a recording of a drum set?',
     );
   }
-  return reportAligned({ events, seen, asked, grid, alignment, take, network });
+  return reportAligned({ events, seen, asked, grid, alignment, take, network, free });
 }
 
 /** Events whose place in the form is known. */
@@ -135,6 +136,8 @@ export interface Aligned {
   readonly events: readonly HeardEvent[];
   /** The network that heard them. */
   readonly network: StrokeNetwork;
+  /** What the sound says whatever is written, as by `hearFreely`. */
+  readonly free: Float64Array;
   readonly seen: Observations;
   readonly asked: Asked;
   readonly grid: FormGrid;
@@ -151,7 +154,7 @@ export function reportAligned(known: Aligned): Listened {
   const { events, seen, asked, grid, take, stretch } = known;
   const { bars } = known.alignment;
   const allPlaces = placesOf(seen, grid, bars);
-  const evidence = gatherEvidence(events, allPlaces, grid.voices, known.network);
+  const evidence = gatherEvidence(events, allPlaces, grid.voices, known);
   const barSeconds = bars[bars.length >> 1]!.barSeconds;
   const whole = decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds));
   const { fromBar, toBar } = stretch ?? { fromBar: 0, toBar: bars.length };
@@ -201,7 +204,7 @@ function betterThan(known: Aligned, places: readonly Place[]): number | null {
     return strokes.map((stroke) => stroke.voice);
   });
   const listened = [...new Set([...grid.voices, ...voices])].filter((voice) => voice !== 'click');
-  const strokes = strokesOf(events, gatherEvidence(events, null, listened as Voice[], known.network));
+  const strokes = strokesOf(events, freeEvidence(known.free, listened as Voice[]));
   const reach = toleranceSeconds(grid, alignment.bars[alignment.bars.length >> 1]!.barSeconds);
   const here = { exercise: asked.exercise, grid, decision: matchNotes(strokes, places, reach) };
   return betterExercise(here, matchOthers(strokes, seen, asked), CLEARLY_BETTER);

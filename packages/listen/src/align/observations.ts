@@ -5,9 +5,8 @@
  * surely anything was struck. Values 0 to 1; times in seconds, ascending.
  */
 import type { Voice } from '@shedbook/core';
-import { hearAgain } from '../decide/second-look.ts';
 import type { HeardEvent } from '../detect/events.ts';
-import { HEARD_COUNT, HEARD_VOICES, type HeardVoice, type StrokeNetwork } from '../network/network.ts';
+import { HEARD_COUNT, HEARD_VOICES, type HeardVoice } from '../network/network.ts';
 
 /** Kinds of sound that alignment tells apart. */
 export const KINDS = ['cymbal', 'foot', 'low', 'drum', 'any'] as const;
@@ -74,11 +73,13 @@ function kindsOf(event: HeardEvent, logits: Float64Array): { time: number; value
   return { time: event.timeSeconds + offset, values };
 }
 
-/** The moments of a take at which something seems to have been struck, whatever is written. */
-export function observe(events: readonly HeardEvent[], network: StrokeNetwork): Observations {
-  const again = hearAgain(events, null, network.secondLook);
+/**
+ * The moments of a take at which something seems to have been struck.
+ * @param free presence of every voice at every event, as by `hearFreely`
+ */
+export function observe(events: readonly HeardEvent[], free: Float64Array): Observations {
   const moments = events
-    .map((event, e) => kindsOf(event, again.subarray(e * HEARD_COUNT, (e + 1) * HEARD_COUNT)))
+    .map((event, e) => kindsOf(event, free.subarray(e * HEARD_COUNT, (e + 1) * HEARD_COUNT)))
     .filter((moment) => moment.values[ANY]! > LEAST)
     .toSorted((a, b) => a.time - b.time);
   const merged: typeof moments = [];

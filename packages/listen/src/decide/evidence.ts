@@ -13,6 +13,8 @@ import { type Claim, claimAt, hearAgain } from './second-look.ts';
 export interface Evidence {
   readonly voice: Voice;
   readonly logit: Float64Array;
+  /** The same whatever is written. */
+  readonly free: Float64Array;
   /** Share of the strokes of this voice that is expected to be decided wrongly, from 0. */
   readonly doubt: number;
 }
@@ -56,18 +58,34 @@ function doubtOf(logits: Float64Array): number {
   return wrong / Math.max(1, struck);
 }
 
-/** Evidence for each of the voices; without places whatever is written. */
+/** What the sound says of each voice at each event whatever is written; rows as in `second-look.ts`. */
+export function hearFreely(events: readonly HeardEvent[], network: StrokeNetwork): Float64Array {
+  return hearAgain(events, null, network.secondLook);
+}
+
+function columnOf(rows: Float64Array, voice: Voice): Float64Array {
+  const index = HEARD_VOICES.indexOf(voice);
+  return Float64Array.from({ length: rows.length / HEARD_COUNT }, (_, e) => rows[e * HEARD_COUNT + index]!);
+}
+
+/** Evidence for each of the voices whatever is written. @param free as by {@link hearFreely} */
+export function freeEvidence(free: Float64Array, voices: readonly Voice[]): readonly Evidence[] {
+  return voices.map((voice) => {
+    const logit = columnOf(free, voice);
+    return { voice, logit, free: logit, doubt: doubtOf(logit) };
+  });
+}
+
+/** Evidence for each of the voices, the score's claim weighed. @param free as by {@link hearFreely} */
 export function gatherEvidence(
   events: readonly HeardEvent[],
-  places: readonly Place[] | null,
+  places: readonly Place[],
   voices: readonly Voice[],
-  network: StrokeNetwork,
+  { network, free }: { readonly network: StrokeNetwork; readonly free: Float64Array },
 ): readonly Evidence[] {
-  const claim = places ? claimOf(events, places, voices) : null;
-  const again = hearAgain(events, claim, network.secondLook);
+  const again = hearAgain(events, claimOf(events, places, voices), network.secondLook);
   return voices.map((voice) => {
-    const index = HEARD_VOICES.indexOf(voice);
-    const logit = Float64Array.from(events, (_, e) => again[e * HEARD_COUNT + index]!);
-    return { voice, logit, doubt: doubtOf(logit) };
+    const logit = columnOf(again, voice);
+    return { voice, logit, free: columnOf(free, voice), doubt: doubtOf(logit) };
   });
 }

@@ -2,8 +2,10 @@
  * When each written stroke of an aligned take should have sounded.
  *
  * Conventions: seconds; `idealSeconds` follows the take's own pulse and the lesson's feel, `likelySeconds` also
- * the feel the student plays with, so that a stroke of an unlike swing ratio is looked for where it will be.
+ * the feel the student plays with, limb by limb, so that a stroke of an unlike swing ratio is looked for where it
+ * will be.
  */
+import type { Voice } from '@shedbook/core';
 import type { PlacedBar } from '../align/bars.ts';
 import type { ExpectedStroke, FormGrid } from '../align/form-grid.ts';
 import { ANY, firstFrom, KIND_COUNT, kindOf, type Observations } from '../align/observations.ts';
@@ -42,13 +44,12 @@ function classOf(grid: FormGrid, position: number): number {
   return Math.round((100 * (position - start)) / (end - start)) % 100;
 }
 
+/** How a voice shares the feel: by its own strokes where there are enough, else by those of all voices. */
+type Shifts = (voice: Voice, position: number) => number;
+
 /** The shift of each class that moves, in fractions of a beat. */
-function feelShifts(
-  seen: Observations,
-  grid: FormGrid,
-  bars: readonly PlacedBar[],
-): ReadonlyMap<number, number> {
-  const found = new Map<number, number[]>();
+function feelShifts(seen: Observations, grid: FormGrid, bars: readonly PlacedBar[]): Shifts {
+  const found = new Map<string, number[]>();
   for (const bar of bars) {
     if (bar.formBar === null) continue;
     const beatSeconds = bar.barSeconds / grid.beats.length;
@@ -69,13 +70,20 @@ function feelShifts(
         }
       }
       if (best < 0.5) continue;
-      const key = classOf(grid, position);
-      found.set(key, [...(found.get(key) ?? []), shift]);
+      const alike = classOf(grid, position);
+      for (const key of [`${alike}`, `${alike} ${voice}`]) {
+        const values = found.get(key);
+        if (values) values.push(shift);
+        else found.set(key, [shift]);
+      }
     }
   }
-  const shifts = new Map<number, number>();
+  const shifts = new Map<string, number>();
   for (const [key, values] of found) if (values.length >= FEWEST) shifts.set(key, median(values));
-  return shifts;
+  return (voice, position) => {
+    const alike = classOf(grid, position);
+    return shifts.get(`${alike} ${voice}`) ?? shifts.get(`${alike}`) ?? 0;
+  };
 }
 
 /** Every written stroke of the bars that are played, in order of time. */
@@ -85,7 +93,7 @@ export function placesOf(seen: Observations, grid: FormGrid, bars: readonly Plac
     .flatMap((bar, takeBar) =>
       (bar.formBar === null ? [] : grid.bars[bar.formBar]!.strokes).map((expected): Place => {
         const idealSeconds = secondsAt(bar, expected.position);
-        const shift = expected.onBeat ? 0 : (shifts.get(classOf(grid, expected.position)) ?? 0);
+        const shift = expected.onBeat ? 0 : shifts(expected.voice, expected.position);
         const likelySeconds = idealSeconds + (shift * bar.barSeconds) / grid.beats.length;
         return { expected, takeBar, idealSeconds, likelySeconds };
       }),

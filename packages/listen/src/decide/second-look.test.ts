@@ -45,7 +45,7 @@ describe('hearing again with the whole take in mind', () => {
     const long = Array.from({ length: 140 }, (_, i) => events[i % COUNT]!);
     const distance = (voice: string, i: number) => ((i * 7 + voice.length * 3) % 11) * 0.01;
     const memory = new LiveMemory(secondLook, asked);
-    let heard = new Float64Array();
+    let heard: Float64Array = new Float64Array();
     long.forEach((event, i) => {
       heard = memory.hear(event, (voice) => distance(voice, i));
     });

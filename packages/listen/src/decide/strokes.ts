@@ -2,13 +2,14 @@
  * Deciding what was played: each written stroke heard or missed, and what else was struck.
  *
  * Conventions: evidence as in `evidence.ts`; a written stroke is heard when its evidence, less the cost of its
- * distance from the likely place, is over HEARD; an unwritten one needs far more.
+ * distance from the likely place, is over what its voice needs on this kit; an unwritten one needs far more.
  */
 import type { Voice } from '@shedbook/core';
 import type { HeardEvent } from '../detect/events.ts';
 import { HEARD_VOICES } from '../network/network.ts';
 import type { Evidence } from './evidence.ts';
 import type { Place } from './places.ts';
+import { neededEvidence } from './threshold.ts';
 
 /** A stroke that was heard. */
 export interface HeardStroke {
@@ -26,8 +27,7 @@ export interface Decision {
   readonly missed: readonly Place[];
 }
 
-/** Evidence that a written and an unwritten stroke need; the evidence knows already what is written. */
-const HEARD = 0;
+/** Evidence that an unwritten stroke needs; the evidence knows already what is written. */
 const EXTRA = 1.8;
 /** Voices of one thing that is struck: of two at once only the likelier is one. */
 const ONE_THING: readonly (readonly Voice[])[] = [
@@ -74,6 +74,7 @@ function decideVoice(
   candidates: readonly Candidate[],
   places: readonly Place[],
   reachSeconds: number,
+  needed: number,
 ): Decision {
   const pairs: { place: number; candidate: number; score: number }[] = [];
   places.forEach((place, p) => {
@@ -91,7 +92,7 @@ function decideVoice(
   const usedCandidates = new Set<number>();
   const strokes: HeardStroke[] = [];
   for (const { place, candidate, score } of pairs.toSorted((a, b) => b.score - a.score)) {
-    if (score < HEARD || usedPlaces.has(place) || usedCandidates.has(candidate)) continue;
+    if (score < needed || usedPlaces.has(place) || usedCandidates.has(candidate)) continue;
     usedPlaces.add(place);
     usedCandidates.add(candidate);
     const { timeSeconds, levelDb, evidence } = candidates[candidate]!;
@@ -141,7 +142,7 @@ export function decide(
   for (const one of evidence) {
     const candidates = candidatesOf(events, one);
     const own = places.filter((place) => place.expected.voice === one.voice);
-    const decided = decideVoice(candidates, own, reachSeconds);
+    const decided = decideVoice(candidates, own, reachSeconds, neededEvidence(events, one, own));
     strokes.push(...decided.strokes);
     missed.push(...decided.missed);
     const taken = decided.strokes.map((stroke) => stroke.timeSeconds);

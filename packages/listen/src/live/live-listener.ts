@@ -9,6 +9,7 @@ import type { Voice } from '@shedbook/core';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import { observe } from '../align/observations.ts';
+import { hearFreely } from '../decide/evidence.ts';
 import { EventLog } from '../detect/event-log.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import { EventExtractor } from '../detect/extract.ts';
@@ -176,7 +177,9 @@ class Listener implements LiveListener {
     this.#ear?.settle();
     const notes = this.#notes.filter(isIn);
     const events = this.#ear ? this.#ear.events.between(from, to) : [];
-    const seen = this.#ear ? observe(events, strokeNetwork()) : observeNotes(notes);
+    const network = strokeNetwork();
+    const free = hearFreely(events, network);
+    const seen = this.#ear ? observe(events, free) : observeNotes(notes);
     const grid = takeGrid(this.#clock, bars, through);
     const placed = placeClockBars(seen, grid, bars, this.#latencySeconds);
     const own = placed.slice(stretch.fromBar, stretch.toBar);
@@ -187,7 +190,8 @@ class Listener implements LiveListener {
       ? reportAligned({
           ...known,
           events,
-          network: strokeNetwork(),
+          network,
+          free,
           alignment: { bars: placed, matchPerStroke: matchPerStroke(grid, own) },
           take: { kind: 'audio', durationSeconds },
         })

@@ -1,0 +1,59 @@
+import { seededRandom } from '@shedbook/core';
+import { describe, expect, it } from 'vitest';
+import type { ExpectedStroke } from '../align/form-grid.ts';
+import type { HeardEvent } from '../detect/events.ts';
+import type { Place } from './places.ts';
+import { neededEvidence } from './threshold.ts';
+
+const nothing = new Float32Array();
+
+/** Forty written strokes a second apart, an event at each and one between each two, evidence around two middles. */
+function needed(there: number, elsewhere: number, options: { share?: number; free?: number } = {}): number {
+  const { share = 1, free = there } = options;
+  const random = seededRandom('kit');
+  const around = (middle: number) => middle + 2 * random.next() - 1;
+  const places = Array.from(
+    { length: 40 },
+    (_, i): Place => ({
+      expected: { voice: 'ride' } as ExpectedStroke,
+      takeBar: 0,
+      idealSeconds: i,
+      likelySeconds: i,
+    }),
+  );
+  const events = Array.from(
+    { length: 80 },
+    (_, i): HeardEvent => ({
+      timeSeconds: i / 2,
+      presence: nothing,
+      offsetMs: nothing,
+      levelDb: nothing,
+      description: nothing,
+    }),
+  );
+  const logits = (middle: number) =>
+    Float64Array.from(events, (_, i) => around(i % 2 === 0 && i < 80 * share ? middle : elsewhere));
+  const evidence = { voice: 'ride', logit: logits(there), free: logits(free), doubt: 0 } as const;
+  return neededEvidence(events, evidence, places);
+}
+
+describe('how sure the evidence must be', () => {
+  it('[LI19] a voice with clear evidence needs what lies between', () => {
+    // definition: halfway between 6 and −6, spreads alike
+    expect(Math.abs(needed(6, -6))).toBeLessThan(0.35);
+    // definition: 0 and −6 have −3 between them, two spreads of 0.8 under 0 are −1.6, and no voice needs less than −0.8
+    expect(needed(0, -6)).toBe(-0.8);
+  });
+
+  it('[LI19] a voice that sounds nowhere as written is not believed for being written', () => {
+    expect(needed(-5, -5)).toBe(0);
+    expect(needed(-3, -8)).toBe(0);
+    // definition: only the score tells its places from the others
+    expect(needed(-1, -8, { free: -7.5 })).toBe(0);
+  });
+
+  it('[LI19] strokes that were left out do not move it', () => {
+    // definition: twelve units lie between the middles; medians hold while fewer than half are missing
+    expect(Math.abs(needed(6, -6, { share: 0.7 }) - needed(6, -6))).toBeLessThan(1);
+  });
+});
