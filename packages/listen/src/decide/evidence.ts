@@ -83,7 +83,9 @@ export function gatherEvidence(
   voices: readonly Voice[],
   { network, free }: { readonly network: StrokeNetwork; readonly free: Float64Array },
 ): readonly Evidence[] {
-  const again = hearAgain(events, claimOf(events, places, voices), network.secondLook);
+  const claim = claimOf(events, places, voices);
+  const indices = voices.map((voice) => HEARD_VOICES.indexOf(voice));
+  const again = hearAgain(events, claim, network.secondLook, { voices: indices });
   return voices.map((voice) => {
     const logit = columnOf(again, voice);
     return { voice, logit, free: columnOf(free, voice), doubt: doubtOf(logit) };

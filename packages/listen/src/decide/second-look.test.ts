@@ -32,12 +32,19 @@ describe('hearing again with the whole take in mind', () => {
   });
 
   it('[LI16] leaves the first look where it is not asked', () => {
-    const again = hearAgain(events, claim, secondLook, COUNT - 1);
+    const again = hearAgain(events, claim, secondLook, { from: COUNT - 1 });
     const last = (COUNT - 1) * HEARD_COUNT;
     // definition: rows before `from` are the first look's, held within 8 units
     const first = WORKED.presence.slice(0, last).map((logit) => Math.max(-8, Math.min(8, logit)));
     for (const [i, logit] of first.entries()) expect(again[i]).toBeCloseTo(logit, 5);
-    expect(again.slice(last)).toEqual(hearAgain(events, claim, secondLook).slice(last));
+    const whole = hearAgain(events, claim, secondLook);
+    expect(again.slice(last)).toEqual(whole.slice(last));
+    const some = hearAgain(events, claim, secondLook, { voices: [4, 0] });
+    for (const [i, logit] of some.entries()) {
+      // definition: two voices are judged anew, the others are not
+      if ([4, 0].includes(i % HEARD_COUNT)) expect(logit).toBe(whole[i]);
+      else expect(logit).toBeCloseTo(Math.max(-8, Math.min(8, WORKED.presence[i]!)), 5);
+    }
   });
 
   it('[LI38] a live listener judges an event as if the take ended there, by its last 128 events', () => {

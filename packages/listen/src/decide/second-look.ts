@@ -13,6 +13,7 @@
  * D. Fitzgerald, "Automatic Drum Transcription and Source Separation", 2004 (from memory).
  */
 import type { HeardEvent } from '../detect/events.ts';
+import { runLayer } from '../network/layer.ts';
 import {
   DESCRIPTION,
   FACTS,
@@ -107,15 +108,22 @@ function sidesOf(
 
 const some = (count: number): number => Math.log1p(Math.min(MOST, count));
 
-/**
- * Presence of every voice at every event, judged with all of them in mind.
- * @param from the first event to judge anew; the rows before it are left at the first look's.
- */
+/** What is judged anew; the rest is left at the first look's. */
+export interface Scope {
+  /** The first event; 0 when left out. */
+  readonly from?: number;
+  /** Indices of the voices; all when left out. */
+  readonly voices?: readonly number[];
+}
+
+const EVERY_VOICE = Array.from({ length: HEARD_COUNT }, (_, voice) => voice);
+
+/** Presence of every voice at every event, judged with all of them in mind. */
 export function hearAgain(
   events: readonly HeardEvent[],
   claim: Claim | null,
   weights: SecondLookWeights,
-  from = 0,
+  { from = 0, voices = EVERY_VOICE }: Scope = {},
 ): Float64Array {
   const total = events.length * HEARD_COUNT;
   const logits = new Float64Array(total);
@@ -124,15 +132,61 @@ export function hearAgain(
     for (let v = 0; v < HEARD_COUNT; v += 1) logits[e * HEARD_COUNT + v] = clampLogit(presence[v]!);
   });
   const again = logits.slice();
-  for (let voice = 0; voice < HEARD_COUNT; voice += 1) {
+  const rows = inputRows(events, logits, near, from);
+  for (const voice of voices) {
     const facts = voiceFacts(events, { logits, near, claim, voice, weights });
+    const hidden = hiddenRows(rows, voice, weights);
     for (let e = from; e < events.length; e += 1) {
       const at = e * HEARD_COUNT + voice;
-      const change = judge(events[e]!, e, { logits, near, voice, weights, facts: facts(e) });
-      again[at] = logits[at]! + change;
+      again[at] = logits[at]! + change(facts(e), hidden, (e - from) * HIDDEN_1, weights);
     }
   }
   return again;
+}
+
+/** Numbers in a row of inputs. */
+const WIDTH = 2 * HEARD_COUNT + DESCRIPTION;
+
+/** The logits, claims and description of each event from one on. */
+function inputRows(
+  events: readonly HeardEvent[],
+  logits: Float64Array,
+  near: Float64Array,
+  from: number,
+): Float64Array {
+  const rows = new Float64Array((events.length - from) * WIDTH);
+  for (let e = from; e < events.length; e += 1) {
+    const to = (e - from) * WIDTH;
+    for (let v = 0; v < HEARD_COUNT; v += 1) {
+      rows[to + v] = logits[e * HEARD_COUNT + v]! / LOGIT_UNIT;
+      rows[to + HEARD_COUNT + v] = near[e * HEARD_COUNT + v]!;
+    }
+    rows.set(events[e]!.description, to + 2 * HEARD_COUNT);
+  }
+  return rows;
+}
+
+/** The voice's own part of the first hidden layer, before the facts are added. */
+function hiddenRows(rows: Float64Array, voice: number, { ofVoice }: SecondLookWeights): Float64Array {
+  const count = rows.length / WIDTH;
+  const output = new Float64Array(count * HIDDEN_1);
+  const layer = {
+    weights: ofVoice.weights.subarray(voice * HIDDEN_1 * WIDTH, (voice + 1) * HIDDEN_1 * WIDTH),
+    bias: ofVoice.bias.subarray(voice * HIDDEN_1, (voice + 1) * HIDDEN_1),
+  };
+  runLayer(layer, {
+    input: rows,
+    inputAt: 0,
+    step: WIDTH,
+    count,
+    width: WIDTH,
+    rows: HIDDEN_1,
+    output,
+    outputAt: 0,
+    outputStep: HIDDEN_1,
+    rectify: false,
+  });
+  return output;
 }
 
 interface Look {
@@ -196,30 +250,23 @@ function voiceFacts(
   };
 }
 
-/** How much an event's logit changes: two layers over the facts, all voices' logits and claims, and its sound. */
-function judge(event: HeardEvent, e: number, look: Look & { readonly facts: Float64Array }): number {
-  const { logits, near, voice, weights, facts } = look;
-  const { shared, ofVoice, second, last } = weights;
-  const hidden = new Float64Array(HIDDEN_1);
-  const width = 2 * HEARD_COUNT + DESCRIPTION;
+/** How much an event's logit changes, from the facts and the voice's own part of the first hidden layer. */
+function change(
+  facts: Float64Array,
+  hidden: Float64Array,
+  at: number,
+  { shared, second, last }: SecondLookWeights,
+): number {
   for (let h = 0; h < HIDDEN_1; h += 1) {
-    const row = voice * HIDDEN_1 + h;
-    let sum = ofVoice.bias[row]!;
+    let sum = hidden[at + h]!;
     for (let k = 0; k < FACTS; k += 1) sum += shared.weights[h * FACTS + k]! * facts[k]!;
-    const from = row * width;
-    for (let v = 0; v < HEARD_COUNT; v += 1) {
-      sum += (ofVoice.weights[from + v]! * logits[e * HEARD_COUNT + v]!) / LOGIT_UNIT;
-      sum += ofVoice.weights[from + HEARD_COUNT + v]! * near[e * HEARD_COUNT + v]!;
-    }
-    for (let k = 0; k < DESCRIPTION; k += 1)
-      sum += ofVoice.weights[from + 2 * HEARD_COUNT + k]! * event.description[k]!;
-    hidden[h] = Math.max(0, sum);
+    hidden[at + h] = Math.max(0, sum);
   }
-  let change = last.bias[0]!;
+  let result = last.bias[0]!;
   for (let h = 0; h < HIDDEN_2; h += 1) {
     let sum = second.bias[h]!;
-    for (let k = 0; k < HIDDEN_1; k += 1) sum += second.weights[h * HIDDEN_1 + k]! * hidden[k]!;
-    change += last.weights[h]! * Math.max(0, sum);
+    for (let k = 0; k < HIDDEN_1; k += 1) sum += second.weights[h * HIDDEN_1 + k]! * hidden[at + k]!;
+    result += last.weights[h]! * Math.max(0, sum);
   }
-  return change;
+  return result;
 }

@@ -41,7 +41,7 @@ export class LiveMemory {
       this.#near.shift();
     }
     const last = this.#events.length - 1;
-    const again = hearAgain(this.#events, this.#claim(), this.#weights, last);
+    const again = hearAgain(this.#events, this.#claim(), this.#weights, { from: last });
     return again.subarray(last * HEARD_COUNT);
   }
 
