@@ -21,6 +21,7 @@ import {
 } from '../signal/bands.data.ts';
 import { PowerSpectrum } from '../signal/fft.ts';
 import { ANALYSIS_RATE } from '../signal/resample.ts';
+import { RumbleFilter } from '../signal/rumble.ts';
 import { type HeardEvent, readEvent } from './events.ts';
 import { NoveltyPeaks, PEAK_REACH } from './novelty.ts';
 
@@ -43,6 +44,7 @@ export class EventExtractor {
   readonly #shortPower = new Float64Array(SHORT_SIZE / 2 + 1);
   readonly #longPower = new Float64Array(LONG_SIZE / 2 + 1);
   readonly #levels = new Float64Array(KEPT_FRAMES * SHORT_BANDS);
+  readonly #rumble = new RumbleFilter();
   readonly #novelty = new NoveltyPeaks();
   readonly #mean = new Float64Array(LONG_BANDS);
   #meanCount = 0;
@@ -100,6 +102,7 @@ export class EventExtractor {
       this.#length = keep;
     }
     this.#samples.set(samples, this.#length);
+    this.#rumble.run(this.#samples, this.#length, this.#length + samples.length);
     this.#length += samples.length;
     for (let i = 0; i < samples.length; i += 1) {
       const square = samples[i]! * samples[i]!;
