@@ -59,9 +59,12 @@ export function useLogKeeper(hearing: Hearing): void {
   latest.current = session;
   const stretch = useRef<Open | null>(null);
   useEffect(() => {
+    const begin = () => open(latest.current, latest.current.exercise);
+    // Playing may have begun before this part of the page had come.
+    if (latest.current.status === 'playing') stretch.current ??= begin();
     const add = (loop: LoopRecord, by: 'ear' | 'student') => {
+      stretch.current ??= begin();
       const now = stretch.current;
-      if (!now) return;
       now.loops.push(loop);
       if (by === 'ear') now.heardBy = 'ear';
       write(now);

@@ -122,7 +122,7 @@ it('[ST88] lets the log out and in, merged without doubles, and refuses a bad fi
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await startOf(page, BPM);
   await page.getByRole('button', { name: 'That was clean' }).click();
-  await page.goto(host.url);
+  await page.getByRole('link', { name: 'The sheet' }).click();
   await page.getByRole('heading', { name: 'What you have played' }).click();
   const download = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save the log' }).click();
