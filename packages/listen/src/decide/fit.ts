@@ -3,6 +3,7 @@
  *
  * Conventions: confidence 0 to 1; refusals are sentences for people.
  */
+import type { Voice } from '@shedbook/core';
 import type { Alignment } from '../align/align.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import type { Refusal } from '../listen.ts';
@@ -24,6 +25,8 @@ export interface FitInput {
 /** From this agreement on an exercise is not doubted; under the second it was not played. */
 const AGREES = 0.9;
 const NOT_PLAYED = 0.5;
+/** So many strokes elsewhere for one that was due are another exercise; fewer are a voice that is badly heard. */
+const ELSEWHERE = 0.2;
 
 /** The judgement. */
 export interface Fit {
@@ -35,6 +38,14 @@ function share(decision: Decision, keep: (place: Place) => boolean): number | nu
   const heard = decision.strokes.filter((stroke) => stroke.place && keep(stroke.place)).length;
   const due = heard + decision.missed.filter(keep).length;
   return due >= 4 ? heard / due : null;
+}
+
+/** Whether a limb plays something else: strokes where none are written, and not only some that are not heard. */
+function playsElse(decision: Decision, voices: ReadonlySet<Voice>): boolean {
+  const own = decision.strokes.filter((stroke) => voices.has(stroke.voice));
+  const missed = decision.missed.filter((place) => voices.has(place.expected.voice)).length;
+  const due = own.filter((stroke) => stroke.place).length + missed;
+  return own.filter((stroke) => !stroke.place).length >= ELSEWHERE * due;
 }
 
 const NO_DRUMS = 'What is heard does not follow this exercise. Is this a recording of a drum set playing it?';
@@ -49,7 +60,7 @@ export function judgeFit({ grid, decision, alignment, exercise, better }: FitInp
   }
   const own = exercise === null ? 1 : (agreement(decision, ownVoices(grid)) ?? 1);
   const other = own < AGREES ? better() : null;
-  if (other !== null || own < NOT_PLAYED) {
+  if (other !== null || (own < NOT_PLAYED && playsElse(decision, ownVoices(grid)))) {
     const message = wrongExerciseText(exercise, own, other);
     return { confidence: 0.1, refusal: { code: 'wrong-exercise', message } };
   }
