@@ -1,10 +1,8 @@
-import { createRequire } from 'node:module';
 import { gzipSync } from 'node:zlib';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { findings } from '../testing/axe.ts';
 import { launch, openWindow, startDesk } from '../testing/browser.ts';
-
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 
 let browser: Browser;
 
@@ -13,17 +11,6 @@ beforeAll(async () => {
 });
 
 afterAll(() => browser.close());
-
-/** What axe finds: rule and element. */
-async function findings(page: Page): Promise<readonly string[]> {
-  await page.addScriptTag({ path: AXE });
-  const { violations } = await page.evaluate(() =>
-    (globalThis as never as { axe: { run: () => Promise<{ violations: unknown }> } }).axe.run(),
-  );
-  return (violations as { id: string; nodes: { html: string }[] }[]).flatMap(({ id, nodes }) =>
-    nodes.map((node) => `${id}: ${node.html.slice(0, 160)}`),
-  );
-}
 
 it.each([
   ['light', 1440, 900],

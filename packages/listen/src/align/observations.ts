@@ -5,6 +5,7 @@
  * surely anything was struck. Values 0 to 1; times in seconds, ascending.
  */
 import type { Voice } from '@shedbook/core';
+import { sigmoid } from '../decide/logit.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import { HEARD_COUNT, HEARD_VOICES, type HeardVoice } from '../network/network.ts';
 
@@ -48,10 +49,6 @@ const MERGE_SECONDS = 0.03;
 const LEAST = 0.3;
 /** Logits are raised by this much, so that doubtful strokes help to find the pulse. */
 const OPENNESS = 0.7;
-
-function sigmoid(x: number): number {
-  return 1 / (1 + Math.exp(-x));
-}
 
 function kindsOf(event: HeardEvent, logits: Float64Array): { time: number; values: Float64Array } {
   const values = new Float64Array(KIND_COUNT);

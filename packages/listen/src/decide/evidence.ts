@@ -6,6 +6,7 @@
 import type { Voice } from '@shedbook/core';
 import type { HeardEvent } from '../detect/events.ts';
 import { HEARD_COUNT, HEARD_VOICES, type StrokeNetwork } from '../network/network.ts';
+import { sigmoid } from './logit.ts';
 import type { Place } from './places.ts';
 import { type Claim, claimAt, hearAgain } from './second-look.ts';
 
@@ -51,7 +52,7 @@ function doubtOf(logits: Float64Array): number {
   let wrong = 0;
   let struck = 0;
   for (const logit of logits) {
-    const p = 1 / (1 + Math.exp(-logit));
+    const p = sigmoid(logit);
     wrong += Math.min(p, 1 - p);
     struck += p;
   }

@@ -22,6 +22,7 @@ import {
   HIDDEN_2,
   type SecondLookWeights,
 } from '../network/network.ts';
+import { sigmoid } from './logit.ts';
 
 /** What the score claims. */
 export interface Claim {
@@ -45,10 +46,6 @@ const PRIOR = 2;
 const MOST = 16;
 const LIMIT = 8;
 const LOGIT_UNIT = 4;
-
-function sigmoid(x: number): number {
-  return 1 / (1 + Math.exp(-x));
-}
 
 function clampLogit(value: number): number {
   return Math.max(-LIMIT, Math.min(LIMIT, value));

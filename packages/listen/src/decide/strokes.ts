@@ -8,6 +8,7 @@ import type { Voice } from '@shedbook/core';
 import type { HeardEvent } from '../detect/events.ts';
 import { HEARD_VOICES } from '../network/network.ts';
 import type { Evidence } from './evidence.ts';
+import { sigmoid } from './logit.ts';
 import type { Place } from './places.ts';
 import { neededEvidence } from './threshold.ts';
 
@@ -66,7 +67,7 @@ function candidatesOf(events: readonly HeardEvent[], evidence: Evidence): readon
 }
 
 function probability(evidence: number, prior: number): number {
-  return 1 / (1 + Math.exp(-(evidence + prior)));
+  return sigmoid(evidence + prior);
 }
 
 /** One voice: its places and candidates matched in order of fit. */

@@ -5,6 +5,7 @@
  * voices that one hand plays on one thing, only the likeliest is taken.
  */
 import { VOICES, type Voice } from '@shedbook/core';
+import { sigmoid } from '../decide/logit.ts';
 import type { HeardEvent } from '../detect/events.ts';
 
 /** A voice that was struck. */
@@ -56,8 +57,4 @@ export function struckVoices(
     heard.push({ voice, timeSeconds, levelDb: event.levelDb[index]!, confidence: sigmoid(over), over });
   });
   return heard.filter((one) => !isBeaten(one, heard)).map(({ over: _, ...struck }) => struck);
-}
-
-function sigmoid(x: number): number {
-  return 1 / (1 + Math.exp(-x));
 }

@@ -1,6 +1,6 @@
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { findings } from '../../testing/axe.ts';
 import { launch, openWindow } from '../../testing/browser.ts';
 import {
   buildPack,
@@ -10,7 +10,6 @@ import {
   temporaryFolder,
 } from '../../testing/practice.ts';
 
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 const FOLDER = temporaryFolder();
 
 let browser: Browser;
@@ -26,17 +25,6 @@ afterAll(async () => {
   await host.stop();
   FOLDER.remove();
 });
-
-/** What axe finds: rule and element. */
-async function findings(page: Page): Promise<readonly string[]> {
-  await page.addScriptTag({ path: AXE });
-  const { violations } = await page.evaluate(() =>
-    (globalThis as never as { axe: { run: () => Promise<{ violations: unknown }> } }).axe.run(),
-  );
-  return (violations as { id: string; nodes: { html: string }[] }[]).flatMap(({ id, nodes }) =>
-    nodes.map((node) => `${id}: ${node.html.slice(0, 160)}`),
-  );
-}
 
 it.each([
   ['light', 390, 844],

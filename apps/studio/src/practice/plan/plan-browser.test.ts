@@ -1,11 +1,9 @@
-import { createRequire } from 'node:module';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { findings } from '../../testing/axe.ts';
 import { launch } from '../../testing/browser.ts';
 import { HEARING_LESSON, makeHearingPack, openWithDevices } from '../../testing/hearing.ts';
 import { hostFolder, type StaticHost, temporaryFolder } from '../../testing/practice.ts';
-
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 
 let browser: Browser;
 let host: StaticHost;
@@ -66,17 +64,6 @@ it('[ST91] says what is left at a level, local rules first', async () => {
   await page.getByRole('heading', { name: 'Ears and body' }).click();
   await expect.poll(() => care.locator('.exposure-left').textContent()).toContain('At 75 dBA');
 });
-
-/** What axe finds: rule and element. */
-async function findings(page: Page): Promise<readonly string[]> {
-  await page.addScriptTag({ path: AXE });
-  const { violations } = await page.evaluate(() =>
-    (globalThis as never as { axe: { run: () => Promise<{ violations: unknown }> } }).axe.run(),
-  );
-  return (violations as { id: string; nodes: { html: string }[] }[]).flatMap(({ id, nodes }) =>
-    nodes.map((node) => `${id}: ${node.html.slice(0, 160)}`),
-  );
-}
 
 it.each([
   ['light', 390, 844],
