@@ -25,12 +25,23 @@ function lockHash() {
     .digest('hex');
 }
 
+/**
+ * Names the headers of this very Node, where they are installed beside it, to `npm`: a native package that finds no
+ * ready-made binary is then compiled without fetching anything.
+ */
+function useOwnHeaders() {
+  const folder = dirname(dirname(process.execPath));
+  if (!existsSync(join(folder, 'include', 'node', 'node.h'))) return;
+  process.env.npm_config_nodedir ??= folder;
+}
+
 /** Installs the packages unless they are those of the lock file already. */
 export function ensureInstalled() {
   const stamp = join(ROOT, 'node_modules', '.shedbook-installed');
   const hash = lockHash();
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === hash) return;
   console.log('Installing packages …');
+  useOwnHeaders();
   run('npm', ['ci', '--no-audit', '--no-fund']);
   writeFileSync(stamp, hash);
 }
