@@ -16,6 +16,14 @@ export { drawReport, type PictureOptions } from './picture/picture.ts';
 export { isPraise, type Remark, type RemarkFact, type RemarkPlace } from './remarks/remark.ts';
 export { remarksOn } from './remarks/remarks.ts';
 export { type SayOptions, sayRemark, teacherSentences } from './remarks/say.ts';
+export { unheardSentences } from './remarks/unheard.ts';
 export { REPORT_LANGUAGES, type ReportLanguage, type Words, wordsOf } from './remarks/words.ts';
-export type { AskedOf, Evenness, FullReport, PlaceFinding, TempoPoint } from './report/take-report.ts';
+export type {
+  AskedOf,
+  Evenness,
+  FullReport,
+  PlaceFinding,
+  TempoPoint,
+  Unheard,
+} from './report/take-report.ts';
 export { ANALYSIS_RATE } from './signal/resample.ts';

@@ -110,6 +110,9 @@ describe('listening to a take', () => {
     const heard = reportOf(take(slow, played(slow.strokes)));
     expect(Math.abs(heard.alignment.bpm - 84)).toBeLessThan(0.2);
     expect(heard.notHeard.join(' ')).toContain('84');
+    expect(heard.unheard).toContainEqual({
+      ...{ reason: 'other-tempo', bpm: heard.alignment.bpm, askedBpm: 100 },
+    });
   });
 
   it('[LI15] hears the same in blocks of any size', () => {
@@ -135,9 +138,10 @@ describe('what was written and not played', () => {
 
   it('[LI18] does not believe a limb that stays out', () => {
     const without = performance.strokes.filter((stroke) => stroke.voice !== 'hihat-foot');
-    const { voices } = reportOf(take(performance, played(without)));
+    const { voices, unheard } = reportOf(take(performance, played(without)));
     // definition: two strokes a bar are written, none was played
     expect(voices['hihat-foot']).toMatchObject({ hits: 0, missed: 16 });
+    expect(unheard).toContainEqual({ reason: 'not-heard', voice: 'hihat-foot' });
   });
 });
 

@@ -12,7 +12,7 @@ import { type Observations, observe } from './align/observations.ts';
 import { betterExercise } from './decide/agreement.ts';
 import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';
 import { judgeFit } from './decide/fit.ts';
-import { notHeardOf } from './decide/not-heard.ts';
+import { unheardOf } from './decide/not-heard.ts';
 import { type Place, placesOf } from './decide/places.ts';
 import { decide, strokesOf } from './decide/strokes.ts';
 import { EventLog } from './detect/event-log.ts';
@@ -26,6 +26,7 @@ import { matchNotes } from './midi/match.ts';
 import { StrokeNetwork } from './network/network.ts';
 import { WEIGHTS } from './network/weights.data.ts';
 import { unpackWeights } from './network/weights.ts';
+import { withUnheard } from './remarks/unheard.ts';
 import type { FullReport } from './report/take-report.ts';
 import { Resampler } from './signal/resample.ts';
 
@@ -170,27 +171,20 @@ export function reportAligned(known: Aligned): Listened {
   });
   // Who sets the clock knows what is played; a loop that comes apart is a report and no refusal.
   if (fit.refusal && !known.clock) return { report: null, refusal: fit.refusal };
-  const notHeard = notHeardOf({
-    evidence,
-    decision,
-    places,
-    askedBpm: asked.bpm ?? asked.lesson.tempo.startBpm,
-    grid,
-    alignment,
-    confidence: fit.confidence,
-  });
-  const report = measure({
+  const askedBpm = asked.bpm ?? asked.lesson.tempo.startBpm;
+  const measured = measure({
     ...take,
     lesson: asked.lesson,
-    askedBpm: asked.bpm ?? asked.lesson.tempo.startBpm,
+    askedBpm,
     grid,
     bars: alignment.bars,
     decision,
     confidence: fit.confidence,
-    notHeard,
     ...(known.clock ? { clock: known.clock } : {}),
   });
-  return { report, refusal: null };
+  const { bpm, confidence } = measured.alignment;
+  const unheard = unheardOf({ evidence, decision, places, askedBpm, bpm, confidence });
+  return { report: withUnheard(measured, unheard), refusal: null };
 }
 
 /** How much better another exercise must agree before it is named. */

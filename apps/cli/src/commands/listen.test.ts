@@ -52,6 +52,12 @@ it('[CL26] says three sentences first, for a level and in a language', async () 
   const german = await said('--language', 'de', '--level', 'beginner');
   expect(german[0]).toBe('Alle 68 Schläge sind da, und keiner zu viel.');
   expect(german[4]).toMatch(/^100,0 Viertel in der Minute ab \d,\d\d s, Swing 2,00:1\.$/);
+  // definition: the file is at 100
+  const other = ['--tempo', '120'];
+  expect((await said(...other)).at(-1)).toBe('It was played at 100 beats a minute, not at 120.');
+  expect((await said(...other, '--language', 'de')).at(-1)).toBe(
+    'Gespielt wurde mit 100 Vierteln in der Minute, nicht mit 120.',
+  );
   const wrong = await run('listen', take, ...options(), '--level', 'begginer');
   expect(wrong.err).toBe(
     '--level: found "begginer", expected one of beginner, intermediate, advanced (did you mean "beginner"?)',

@@ -5,6 +5,7 @@ import {
   loudnessBalance,
   type SayOptions,
   teacherSentences,
+  unheardSentences,
   type Words,
   wordsOf,
 } from '@shedbook/listen';
@@ -61,6 +62,6 @@ export function reportLines(report: FullReport, options: SayOptions): readonly s
     words.report.summary(words.number(alignment.bpm, 1), words.number(alignment.startSeconds, 2), swing),
     headLine(words),
     ...voices.map(([voice, of]) => voiceLine(voice, of, report, words)),
-    ...report.notHeard,
+    ...unheardSentences(report, options.language),
   ];
 }

@@ -1,11 +1,10 @@
 /**
- * What the recording cannot tell, in sentences.
+ * What the recording cannot tell, and what its figures rest on.
  *
  * Conventions: a voice that is hard to tell in this recording is named, so that its misses are read with care.
  */
-import { VOICE_FACTS, type Voice } from '@shedbook/core';
-import type { Alignment } from '../align/align.ts';
-import type { FormGrid } from '../align/form-grid.ts';
+import type { Voice } from '@shedbook/core';
+import type { Unheard } from '../report/take-report.ts';
 import type { Evidence } from './evidence.ts';
 import type { Place } from './places.ts';
 import type { Decision } from './strokes.ts';
@@ -15,46 +14,38 @@ export interface NotHeardInput {
   readonly evidence: readonly Evidence[];
   readonly decision: Decision;
   readonly places: readonly Place[];
+  /** Quarter notes a minute that were asked. */
   readonly askedBpm: number;
-  readonly grid: FormGrid;
-  readonly alignment: Alignment;
+  /** Quarter notes a minute that were played. */
+  readonly bpm: number;
+  /** 0 to 1. */
   readonly confidence: number;
 }
 
 /** Share of a voice's strokes that may be wrong before its figures are called a guess. */
 const BLURRED = 0.3;
+/** A tempo this far from the asked one is said: 8 %. */
 const TEMPO_OFF = 0.08;
+/** Under this confidence only part of the exercise was recognised. */
+const PARTLY = 0.5;
 
-function label(voice: Voice): string {
-  return VOICE_FACTS[voice].label;
+/** The tempo, where it is clearly not the one that was asked. Quarter notes a minute. */
+export function otherTempo(bpm: number, askedBpm: number): readonly Unheard[] {
+  return Math.abs(Math.log(bpm / askedBpm)) > TEMPO_OFF ? [{ reason: 'other-tempo', bpm, askedBpm }] : [];
 }
 
-/** The sentences. */
-export function notHeardOf(input: NotHeardInput): readonly string[] {
-  const sentences: string[] = [];
-  for (const { voice, doubt } of input.evidence) {
-    const due = input.places.filter((place) => place.expected.voice === voice).length;
-    const heard = input.decision.strokes.filter((stroke) => stroke.voice === voice && stroke.place).length;
-    if (due === 0) continue;
-    if (heard === 0) {
-      sentences.push(
-        `The ${label(voice)} was not heard at all: not played, or too soft for this microphone.`,
-      );
-    } else if (doubt > BLURRED) {
-      sentences.push(
-        `The ${label(voice)} is hard to tell from the other voices in this recording; its strokes are a guess.`,
-      );
-    }
-  }
-  const barSeconds =
-    input.alignment.bars.reduce((sum, bar) => sum + bar.barSeconds, 0) / input.alignment.bars.length;
-  const bpm = (60 * input.grid.quarters) / barSeconds;
-  if (Math.abs(Math.log(bpm / input.askedBpm)) > TEMPO_OFF) {
-    sentences.push(
-      `It was played at ${Math.round(bpm)} beats a minute, not at ${Math.round(input.askedBpm)}.`,
-    );
-  }
-  if (input.confidence < 0.5)
-    sentences.push('Only part of the exercise was recognised; read the figures with care.');
-  return sentences;
+function unheardVoice(voice: Voice, doubt: number, input: NotHeardInput): readonly Unheard[] {
+  if (!input.places.some((place) => place.expected.voice === voice)) return [];
+  const isHeard = input.decision.strokes.some((stroke) => stroke.voice === voice && stroke.place);
+  if (!isHeard) return [{ reason: 'not-heard', voice }];
+  return doubt > BLURRED ? [{ reason: 'hard-to-tell', voice }] : [];
+}
+
+/** What cannot be told: voices first, then what holds for the whole take. */
+export function unheardOf(input: NotHeardInput): readonly Unheard[] {
+  return [
+    ...input.evidence.flatMap(({ voice, doubt }) => unheardVoice(voice, doubt, input)),
+    ...otherTempo(input.bpm, input.askedBpm),
+    ...(input.confidence < PARTLY ? [{ reason: 'partly-recognised' } as const] : []),
+  ];
 }

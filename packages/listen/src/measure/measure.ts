@@ -9,7 +9,7 @@ import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import type { Place } from '../decide/places.ts';
 import type { Decision, HeardStroke } from '../decide/strokes.ts';
-import { type AskedOf, type FullReport, REPORT_VERSION, type TempoPoint } from '../report/take-report.ts';
+import { type AskedOf, type Measured, REPORT_VERSION, type TempoPoint } from '../report/take-report.ts';
 import { type DuePlace, findPlaces } from './findings.ts';
 import { type Pulse, type PulsePoint, pulseThrough } from './pulse.ts';
 import { fitLine, median, spread } from './statistics.ts';
@@ -24,7 +24,6 @@ export interface Heard {
   readonly bars: readonly PlacedBar[];
   readonly decision: Decision;
   readonly confidence: number;
-  readonly notHeard: readonly string[];
   /** Quarter notes a minute that were asked. */
   readonly askedBpm: number;
   /** What offsets are measured against; the take's own pulse when left out. */
@@ -131,8 +130,8 @@ function askedLevels(due: readonly DuePlace[]): Readonly<Partial<Record<Voice, n
   return Object.fromEntries([...levels].map(([voice, all]) => [voice, median(all)]));
 }
 
-/** The report of what was heard. */
-export function measure(heard: Heard): FullReport {
+/** The figures of what was heard. */
+export function measure(heard: Heard): Measured {
   const { grid, lesson, decision, bars } = heard;
   const pulse = pulseOf(heard);
   const clock = heard.clock ?? pulse;
@@ -191,7 +190,6 @@ export function measure(heard: Heard): FullReport {
     balanceDb: played.includes(lesson.lead)
       ? Object.fromEntries(played.map((voice) => [voice, voices[voice]!.levelDb - leadLevel]))
       : {},
-    notHeard: heard.notHeard,
     missedSeconds: decision.missed.map((place) => clock.secondsAt(quartersOf(grid, place))),
     tempo,
     barToBarPercent: changes.length > 0 ? median(changes) : null,

@@ -1,8 +1,8 @@
 /**
  * A take of an electronic kit: notes in, report out. Times and voices are the instrument's own.
  *
- * Conventions: seconds from the start of the file; confidence of each stroke 1; `notHeard` says nothing of
- * microphones.
+ * Conventions: seconds from the start of the file; confidence of each stroke 1; what cannot be told has
+ * nothing of microphones.
  */
 import { perform } from '@shedbook/core';
 import { type Alignment, align } from '../align/align.ts';
@@ -10,19 +10,18 @@ import { toleranceSeconds } from '../align/follow.ts';
 import { type FormGrid, formGrid } from '../align/form-grid.ts';
 import type { Observations } from '../align/observations.ts';
 import type { MatchedExercise } from '../decide/agreement.ts';
+import { otherTempo } from '../decide/not-heard.ts';
 import { placesOf } from '../decide/places.ts';
 import type { Decision } from '../decide/strokes.ts';
 import type { Asked, Listened } from '../listen.ts';
 import { measure } from '../measure/measure.ts';
 import type { Pulse } from '../measure/pulse.ts';
 import { cutStretch, type Stretch } from '../measure/stretch.ts';
+import { withUnheard } from '../remarks/unheard.ts';
 import { fitNotes } from './fit-notes.ts';
 import { matchNotes } from './match.ts';
 import { observeNotes, type PlayedNote } from './notes.ts';
 import { settleBars } from './settle-bars.ts';
-
-/** A tempo this far from the asked one is said: 8 %. */
-const TEMPO_OFF = 0.08;
 
 function gridOf(asked: Asked, exercise: number | null): FormGrid {
   const { lesson, form } = asked;
@@ -55,12 +54,6 @@ export function matchOthers(
   });
 }
 
-function tempoSentence(bpm: number, asked: Asked): readonly string[] {
-  const wanted = asked.bpm ?? asked.lesson.tempo.startBpm;
-  if (Math.abs(Math.log(bpm / wanted)) <= TEMPO_OFF) return [];
-  return [`It was played at ${Math.round(bpm)} beats a minute, not at ${Math.round(wanted)}.`];
-}
-
 /** Notes whose bars are known. */
 export interface AlignedNotes {
   readonly notes: readonly PlayedNote[];
@@ -86,19 +79,19 @@ export function reportOnNotes(known: AlignedNotes): Listened {
   const { confidence, refusal } = fitNotes(matched, others);
   // Who sets the clock knows what is played; a loop that comes apart is a report and no refusal.
   if (refusal && !known.clock) return { report: null, refusal };
-  const report = measure({
+  const askedBpm = asked.bpm ?? asked.lesson.tempo.startBpm;
+  const measured = measure({
     kind: 'midi',
     durationSeconds: known.durationSeconds,
     lesson: asked.lesson,
-    askedBpm: asked.bpm ?? asked.lesson.tempo.startBpm,
+    askedBpm,
     grid,
     bars: known.bars.slice(fromBar, toBar),
     decision,
     confidence,
-    notHeard: [],
     ...(known.clock ? { clock: known.clock } : {}),
   });
-  return { report: { ...report, notHeard: tempoSentence(report.alignment.bpm, asked) }, refusal: null };
+  return { report: withUnheard(measured, otherTempo(measured.alignment.bpm, askedBpm)), refusal: null };
 }
 
 /**

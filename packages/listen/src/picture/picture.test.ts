@@ -1,5 +1,6 @@
 import { execFileSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
+import { withUnheard } from '../remarks/unheard.ts';
 import { playNotes, reportOfNotes } from '../testing/played-notes.ts';
 import { COLOURS, PIXELS_PER_MS } from './look.data.ts';
 import { drawReport } from './picture.ts';
@@ -31,6 +32,16 @@ describe('the picture of a report', () => {
       expect(svg).not.toMatch(/NaN|undefined|Infinity/);
     }
     expect(draw('x', 'de')).toContain('Bassdrum');
+  });
+
+  it('[LI46] says what cannot be told in the language of the page', () => {
+    const page = (language: 'en' | 'de') =>
+      drawReport(withUnheard(report, [{ reason: 'not-heard', voice: 'bass' }]), {
+        ...{ title: 'x', level: 'intermediate', language },
+      });
+    expect(page('en')).toContain('The bass drum was not heard at all');
+    expect(page('de')).toContain('Die Bassdrum war nicht zu hören');
+    expect(page('de')).not.toContain('not heard');
   });
 
   it('[LI36] draws every stroke at its displacement, and what is missing or too many', () => {

@@ -7,6 +7,7 @@
 
 import { remarksOn } from '../remarks/remarks.ts';
 import { type SayOptions, SENTENCES, sayRemark } from '../remarks/say.ts';
+import { unheardSentences } from '../remarks/unheard.ts';
 import { wordsOf } from '../remarks/words.ts';
 import type { FullReport } from '../report/take-report.ts';
 import { drawLadder } from './ladder.ts';
@@ -61,8 +62,10 @@ function drawHeader(report: FullReport, { title, language }: PictureOptions, top
   return { svg: svg.join(''), height: TITLE_LINE + 44 };
 }
 
-function drawNotHeard(report: FullReport, top: number): Drawn {
-  const lines = report.notHeard.flatMap((sentence) => wrapWords(sentence, SMALL_CHARACTERS));
+function drawNotHeard(report: FullReport, { language }: PictureOptions, top: number): Drawn {
+  const lines = unheardSentences(report, language).flatMap((sentence) =>
+    wrapWords(sentence, SMALL_CHARACTERS),
+  );
   const svg = lines.map((text, i) =>
     label(text, PAGE.margin, top + i * 18 + 14, { 'font-size': 13, fill: COLOURS.soft }),
   );
@@ -87,7 +90,7 @@ export function drawReport(report: FullReport, options: PictureOptions): string 
     (top: number) => drawRows(report, words, top),
     (top: number) => drawTable(report, words, top + 14),
     (top: number) => drawGraphs(report, options, top + 14),
-    (top: number) => drawNotHeard(report, top),
+    (top: number) => drawNotHeard(report, options, top),
   ];
   let top: number = PAGE.margin / 2;
   const drawn: string[] = [];

@@ -61,6 +61,15 @@ export const english: Words = {
     holds: ({ bpm }) => `The tempo holds at ${number(bpm)}.`,
     balanced: () => 'The limbs are balanced as the lesson asks.',
   },
+  unheard: {
+    'not-heard': ({ voice }) =>
+      `${The(voice)} was not heard at all: not played, or too soft for this microphone.`,
+    'hard-to-tell': ({ voice }) =>
+      `${The(voice)} is hard to tell from the other voices in this recording; its strokes are a guess.`,
+    'other-tempo': ({ bpm, askedBpm }) =>
+      `It was played at ${number(bpm)} beats a minute, not at ${number(askedBpm)}.`,
+    'partly-recognised': () => 'Only part of the exercise was recognised; read the figures with care.',
+  },
   report: {
     exercise: 'exercise',
     voice: 'voice',

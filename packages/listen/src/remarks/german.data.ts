@@ -109,6 +109,15 @@ export const german: Words = {
     holds: ({ bpm }) => `Das Tempo hält sich bei ${number(bpm)}.`,
     balanced: () => 'Die Lautstärken stimmen, wie die Lektion sie will.',
   },
+  unheard: {
+    'not-heard': ({ voice }) =>
+      `${NAMED[voice]} war nicht zu hören: nicht gespielt oder zu leise für dieses Mikrofon.`,
+    'hard-to-tell': ({ voice }) =>
+      `${NAMED[voice]} ist in dieser Aufnahme kaum von den anderen Stimmen zu unterscheiden; diese Schläge sind geraten.`,
+    'other-tempo': ({ bpm, askedBpm }) =>
+      `Gespielt wurde mit ${number(bpm)} Vierteln in der Minute, nicht mit ${number(askedBpm)}.`,
+    'partly-recognised': () => 'Nur ein Teil der Übung wurde erkannt; die Zahlen sind mit Vorsicht zu lesen.',
+  },
   report: {
     exercise: 'Übung',
     voice: 'Stimme',

@@ -72,13 +72,9 @@ function timeRemarks(
 
 /** Remarks on voices and places; those under the limit too, to be sifted. */
 export function placeRemarks(report: FullReport, limits: LevelLimits): readonly Remark[] {
-  // A microphone that heard nothing of a voice is no witness; `notHeard` says so.
-  const isTold = (voice: Voice) => report.take.kind === 'midi' || (report.voices[voice]?.hits ?? 0) > 0;
-  const voices = (Object.entries(report.voices) as [Voice, VoiceReport][]).filter(([voice]) => isTold(voice));
+  const voices = Object.entries(report.voices) as [Voice, VoiceReport][];
   return [
-    ...report.findings
-      .filter(({ voice }) => isTold(voice))
-      .map((finding) => placeRemark(finding, report, limits)),
+    ...report.findings.map((finding) => placeRemark(finding, report, limits)),
     ...voices.flatMap(([voice, of]) => [
       ...shareRemarks(voice, of, limits),
       ...timeRemarks(report, voice, of, limits),

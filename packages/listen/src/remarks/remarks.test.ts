@@ -1,13 +1,15 @@
-import { isVoice, parseLesson, perform, seededRandom, VOICES } from '@shedbook/core';
+import { isVoice, parseLesson, perform, seededRandom, VOICES, type Voice } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { listenToNotes } from '../midi/listen-to-notes.ts';
 import { LISTENER_LEVELS } from '../perception/limits.data.ts';
 import { justNoticedMs } from '../perception/limits.ts';
 import { loudnessBalance } from '../perception/loudness.ts';
+import type { FullReport, Unheard } from '../report/take-report.ts';
 import { asked, playNotes, reportOfNotes, type TrueNote } from '../testing/played-notes.ts';
 import { isPraise, type Remark, type RemarkFact } from './remark.ts';
 import { remarksOn } from './remarks.ts';
 import { sayRemark, teacherSentences } from './say.ts';
+import { sayUnheard, unheardSentences, withUnheard } from './unheard.ts';
 import { REPORT_LANGUAGES } from './words.ts';
 
 const late = (note: TrueNote, seconds: number): TrueNote => ({
@@ -185,5 +187,84 @@ groove: {hihat: xx xx xx xx}
     );
     const recorded = { ...silent, take: { ...silent.take, kind: 'audio' as const } };
     expect(remarksOn(recorded, 'advanced').every(isPraise)).toBe(true);
+  });
+
+  /** As a microphone would have it, some voices hard to tell. */
+  const blurred = (report: FullReport, ...voices: readonly Voice[]): FullReport => {
+    const unheard = voices.map((voice): Unheard => ({ reason: 'hard-to-tell', voice }));
+    return withUnheard({ ...report, take: { ...report.take, kind: 'audio' } }, unheard);
+  };
+  const kinds = (report: FullReport) => remarksOn(report, 'advanced').map(({ kind }) => kind);
+
+  it('[LI34] neither blames nor praises a voice that can hardly be told from the others', () => {
+    const random = seededRandom('feet');
+    const bent = reportAfter((note) => {
+      if (note.voice !== 'bass') return note;
+      if (at(note, 4, 1)) return null;
+      return { ...late(note, 0.04 + 0.06 * (random.next() - 0.5)), levelDb: note.levelDb + 20 };
+    });
+    const ofBass = (report: FullReport) =>
+      remarksOn(report, 'advanced').filter((remark) => 'voice' in remark && remark.voice === 'bass');
+    // definition: a stroke of each bar is left out, the others are late, unsteady and far too loud
+    expect(ofBass(blurred(bent)).map(({ kind }) => kind)).toEqual(
+      expect.arrayContaining(['missing', 'loud', 'after']),
+    );
+    expect(ofBass(blurred(bent, 'bass'))).toEqual([]);
+    // definition: nothing is wrong, so what is left of the praise is the tempo and a voice that is told
+    const right = reportAfter((note) => note);
+    expect(kinds(blurred(right))).toEqual(['complete', 'holds', 'steady', 'balanced']);
+    expect(kinds(blurred(right, 'bass'))).toEqual(['holds', 'steady']);
+    expect(kinds(blurred(right, ...VOICES))).toEqual(['holds']);
+  });
+
+  it('[LI34] says nothing by a lead voice that can hardly be told', () => {
+    const flat = reportAfter((note) => {
+      if (note.voice === 'ride' && note.written.slot === 3) return late(note, -0.06);
+      return note.voice === 'snare' ? { ...late(note, 0.03), levelDb: note.levelDb + 12 } : note;
+    });
+    expect(kinds(blurred(flat))).toEqual(expect.arrayContaining(['flat-swing', 'after', 'loud']));
+    // the tempo and the feet are heard without the ride
+    expect(kinds(blurred(flat, 'ride'))).toEqual(['holds', 'steady']);
+    const wandering = { ...reportAfter((note) => note), barToBarPercent: 6 };
+    expect(kinds(blurred(wandering))).toContain('wanders');
+    // what looks like wandering is not blamed, but enough not to praise the tempo
+    const doubtful = kinds(blurred(wandering, 'ride'));
+    expect(doubtful).not.toContain('wanders');
+    expect(doubtful).not.toContain('holds');
+  });
+
+  it('[LI46] says what cannot be told in English and in German, and keeps the English in the report', () => {
+    const unheard = VOICES.flatMap((voice): readonly Unheard[] => [
+      { reason: 'not-heard', voice },
+      { reason: 'hard-to-tell', voice },
+      { reason: 'other-tempo', bpm: 91.4, askedBpm: 100 },
+      { reason: 'partly-recognised' },
+    ]);
+    for (const language of REPORT_LANGUAGES) {
+      const said = unheard.map((one) => sayUnheard(one, language));
+      for (const sentence of said) expect(sentence).toMatch(/^[A-ZÄÖÜ][^\n]{10,150}\.$/);
+      expect(said.join(' ')).not.toMatch(/undefined|NaN|\[object/);
+    }
+    const report = withUnheard(
+      reportAfter((note) => note),
+      unheard.slice(0, 4),
+    );
+    expect(report.unheard).toEqual(unheard.slice(0, 4));
+    expect(report.notHeard).toEqual([
+      'The ride was not heard at all: not played, or too soft for this microphone.',
+      'The ride is hard to tell from the other voices in this recording; its strokes are a guess.',
+      'It was played at 91 beats a minute, not at 100.',
+      'Only part of the exercise was recognised; read the figures with care.',
+    ]);
+    expect(unheardSentences(report, 'en')).toEqual(report.notHeard);
+    expect(unheardSentences(report, 'de')).toEqual([
+      'Das Ride war nicht zu hören: nicht gespielt oder zu leise für dieses Mikrofon.',
+      'Das Ride ist in dieser Aufnahme kaum von den anderen Stimmen zu unterscheiden; diese Schläge sind geraten.',
+      'Gespielt wurde mit 91 Vierteln in der Minute, nicht mit 100.',
+      'Nur ein Teil der Übung wurde erkannt; die Zahlen sind mit Vorsicht zu lesen.',
+    ]);
+    // a report that was kept before there were reasons
+    const { unheard: _, ...kept } = report;
+    expect(unheardSentences(kept, 'de')).toEqual(report.notHeard);
   });
 });

@@ -1,14 +1,16 @@
 /**
  * The remarks on a take, strongest first, each thing said once; praise where there is room.
  *
- * Conventions: a take with nothing wrong is praised and not searched for faults. What one microphone told badly is
- * no reason to praise or to blame: voices that were not heard at all are left to `notHeard`.
+ * Conventions: a take with nothing wrong is praised and not searched for faults. What a microphone told badly is no
+ * reason to blame, and what looks like a fault there is enough to praise nothing of the kind: voices that were not
+ * heard, or can hardly be told, are left to what could not be heard (`told.ts`).
  */
 import type { Voice, VoiceReport } from '@shedbook/core';
 import { LEVEL_LIMITS, type LevelLimits, type ListenerLevel } from '../perception/limits.data.ts';
 import type { FullReport } from '../report/take-report.ts';
 import { placeRemarks } from './place-remarks.ts';
 import { isPraise, type Remark, type RemarkFact } from './remark.ts';
+import { canBeHeld, isAllTold, isTold } from './told.ts';
 import { wholeRemarks } from './whole-remarks.ts';
 
 /** Remarks of one group on one voice say one thing. */
@@ -64,19 +66,23 @@ function wholeMs({ offsetMs }: VoiceReport): number {
   return Math.max(1, Math.round(HALF * offsetMs.spread));
 }
 
-function praise(report: FullReport, faults: readonly Remark[]): readonly Remark[] {
-  const isFree = (group: string) => !faults.some((fault) => GROUP_OF[fault.kind] === group);
+function praise(report: FullReport, suspected: readonly Remark[]): readonly Remark[] {
+  const isFree = (group: string) => !suspected.some((fault) => GROUP_OF[fault.kind] === group);
   const voices = Object.entries(report.voices) as readonly [Voice, VoiceReport][];
   const count = voices.reduce((sum, [, of]) => sum + of.hits, 0);
   const steadiest = voices
     .filter(
-      ([voice, of]) => of.hits >= FEWEST_STEADY && !faults.some((f) => 'voice' in f && f.voice === voice),
+      ([voice, of]) =>
+        of.hits >= FEWEST_STEADY &&
+        isTold(report, voice) &&
+        !suspected.some((fault) => 'voice' in fault && fault.voice === voice),
     )
     .toSorted(
       ([a, x], [b, y]) => wholeMs(x) - wholeMs(y) || Number(b === report.lead) - Number(a === report.lead),
     )[0];
+  const allTold = isAllTold(report);
   const found: Remark[] = [];
-  if (count > 0 && report.missed.length === 0 && report.strokes.every((stroke) => stroke.written))
+  if (allTold && count > 0 && report.missed.length === 0 && report.strokes.every((stroke) => stroke.written))
     found.push({ kind: 'complete', count, strength: PRAISE.complete });
   if (isFree('tempo') && report.tempo.length >= 4)
     found.push({ kind: 'holds', bpm: report.alignment.bpm, strength: PRAISE.holds });
@@ -84,18 +90,20 @@ function praise(report: FullReport, faults: readonly Remark[]): readonly Remark[
     const ms = wholeMs(steadiest[1]);
     found.push({ kind: 'steady', voice: steadiest[0], ms, strength: PRAISE.steady });
   }
-  if (isFree('balance') && Object.keys(report.balanceDb).length > 1)
+  if (allTold && isFree('balance') && Object.keys(report.balanceDb).length > 1)
     found.push({ kind: 'balanced', strength: PRAISE.balanced });
   return found;
 }
 
-function faultsOf(report: FullReport, limits: LevelLimits): readonly Remark[] {
+/** Everything that looks like a fault, strongest first, whether it can be held or not. */
+function suspect(report: FullReport, limits: LevelLimits): readonly Remark[] {
   const all = [...placeRemarks(report, limits), ...wholeRemarks(report, limits)];
-  return once(all.filter((remark) => !isPraise(remark)).toSorted((a, b) => b.strength - a.strength));
+  return all.filter((remark) => !isPraise(remark)).toSorted((a, b) => b.strength - a.strength);
 }
 
 /** Every remark on a take for a student of a level: faults, strongest first, then praise. */
 export function remarksOn(report: FullReport, level: ListenerLevel): readonly Remark[] {
-  const faults = faultsOf(report, LEVEL_LIMITS[level]);
-  return [...faults, ...praise(report, faults)];
+  const suspected = suspect(report, LEVEL_LIMITS[level]);
+  const faults = once(suspected.filter((remark) => canBeHeld(remark, report)));
+  return [...faults, ...praise(report, suspected)];
 }

@@ -5,6 +5,7 @@
  * language writes them.
  */
 import type { Voice } from '@shedbook/core';
+import type { Unheard } from '../report/take-report.ts';
 import { english } from './english.data.ts';
 import { german } from './german.data.ts';
 import type { RemarkFact, RemarkPlace } from './remark.ts';
@@ -19,9 +20,20 @@ type FactOf<Kind, Fact = RemarkFact> = Fact extends { readonly kind: infer Kinds
     : never
   : never;
 
+type UnheardOf<Reason, Fact = Unheard> = Fact extends { readonly reason: infer Reasons }
+  ? Reason extends Reasons
+    ? Fact
+    : never
+  : never;
+
 /** How each kind of remark is said. */
 export type Sayings = {
   readonly [Kind in RemarkFact['kind']]: (fact: FactOf<Kind>) => string;
+};
+
+/** How each reason is said why something cannot be told. */
+export type UnheardSayings = {
+  readonly [Reason in Unheard['reason']]: (unheard: UnheardOf<Reason>) => string;
 };
 
 /** The words of the table and the picture. */
@@ -60,6 +72,7 @@ export interface Words {
   /** A place with its preposition, e.g. "on the last triplet of 3". */
   readonly place: (place: RemarkPlace) => string;
   readonly sayings: Sayings;
+  readonly unheard: UnheardSayings;
   readonly report: ReportWords;
 }
 

@@ -1,7 +1,7 @@
 /**
  * The full report of a take: the shared contract and what only people and pictures need.
  *
- * Conventions: as in core's take report; tempo points and findings are extra fields that readers may ignore.
+ * Conventions: as in core's take report; everything beyond it are extra fields that readers may ignore.
  */
 import type { TakeReport, Voice } from '@shedbook/core';
 
@@ -48,8 +48,18 @@ export interface AskedOf {
   readonly quartersInBar: number;
 }
 
+/** What the recording cannot tell, or what its figures rest on; the report's sentences are made from it. */
+export type Unheard =
+  /** A voice that was due and not heard at all, or one that can hardly be told from the others. */
+  | { readonly reason: 'not-heard' | 'hard-to-tell'; readonly voice: Voice }
+  /** Played clearly slower or faster than asked, in quarter notes a minute. */
+  | { readonly reason: 'other-tempo'; readonly bpm: number; readonly askedBpm: number }
+  | { readonly reason: 'partly-recognised' };
+
 /** A report with everything that was measured. */
 export interface FullReport extends TakeReport {
+  /** The reasons of `notHeard`, in the same order; reports that were kept before there were reasons have none. */
+  readonly unheard?: readonly Unheard[];
   /** When each of the missed strokes was due, in the same order. */
   readonly missedSeconds: readonly number[];
   readonly tempo: readonly TempoPoint[];
@@ -64,3 +74,6 @@ export interface FullReport extends TakeReport {
   readonly lead: Voice;
   readonly asked: AskedOf;
 }
+
+/** What was measured, before it is said what could not be. */
+export type Measured = Omit<FullReport, 'notHeard' | 'unheard'>;

@@ -1,5 +1,5 @@
-/** What the ear makes of a whole take: three sentences, and the report as a page. */
-import { REPORT_LANGUAGES, type ReportLanguage } from '@shedbook/listen';
+/** What the ear makes of a whole take: three sentences, what it could not tell, and the report as a page. */
+import { REPORT_LANGUAGES, type ReportLanguage, unheardSentences } from '@shedbook/listen';
 import { useEffect, useMemo, useState } from 'react';
 import { useHearingSettings } from '../hearing/hearing-settings.ts';
 import { useHearingWords } from '../hearing/hearing-words.ts';
@@ -62,6 +62,11 @@ export function TakeReportView({ take }: { readonly take: Take }) {
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
+      {unheardSentences(take.report, language).map((sentence) => (
+        <p key={sentence} className="quiet">
+          {sentence}
+        </p>
+      ))}
       <Page take={take} />
     </div>
   );

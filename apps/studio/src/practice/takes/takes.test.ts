@@ -1,10 +1,16 @@
+import { isVoice, perform } from '@shedbook/core';
+import { listenToNotes } from '@shedbook/listen';
 import { strFromU8, unzipSync } from 'fflate';
-import { describe, expect, it } from 'vitest';
+import { createElement } from 'react';
+import { renderToStaticMarkup } from 'react-dom/server';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { formOnce, HEARING_LESSON, lessonOf } from '../../testing/hearing.ts';
+import { PracticeWordsProvider } from '../words.tsx';
 import { fileNameOf, packTake } from './export-take.ts';
 import { matchingGain, modelStrokes, playedStrokes } from './model.ts';
 import { Pcm } from './pcm.ts';
 import type { Take } from './take.ts';
+import { TakeReportView } from './take-report-view.tsx';
 
 const lesson = lessonOf(HEARING_LESSON);
 
@@ -90,6 +96,31 @@ describe('the level of a take', () => {
     expect(matchingGain(of(0.8), of(0.4))).toBeCloseTo(0.5, 5);
     expect(matchingGain(of(0.0001), of(0.4))).toBe(12);
     expect(matchingGain(of(0), of(0.4))).toBe(1);
+  });
+});
+
+describe('what is said of a take', () => {
+  afterEach(() => vi.unstubAllGlobals());
+
+  it('[ST111] says what could not be told in the reader’s language, under what a teacher would say', () => {
+    const form = { ...formOnce(lesson), repeat: 4 };
+    const { strokes, durationSeconds } = perform(lesson, { exercise: 1, form, bpm: 160 });
+    const notes = strokes.flatMap(({ voice, timeSeconds, levelDb }) =>
+      isVoice(voice) ? [{ voice, timeSeconds, levelDb }] : [],
+    );
+    const { report } = listenToNotes(notes, durationSeconds, { lesson, exercise: 1, form, bpm: 200 });
+    const view = (language: string) => {
+      vi.stubGlobal('navigator', { languages: [language] });
+      const shown = createElement(TakeReportView, { take: { ...take, report } });
+      return renderToStaticMarkup(createElement(PracticeWordsProvider, null, shown));
+    };
+    // definition: played at 160 where 200 is asked
+    expect(view('en')).toContain(
+      '</ul><p class="quiet">It was played at 160 beats a minute, not at 200.</p>',
+    );
+    expect(view('de-AT')).toContain(
+      '</ul><p class="quiet">Gespielt wurde mit 160 Vierteln in der Minute, nicht mit 200.</p>',
+    );
   });
 });
 
