@@ -167,17 +167,11 @@ function inputRows(
 function hiddenRows(rows: Float64Array, voice: number, { ofVoice }: SecondLookWeights): Float64Array {
   const count = rows.length / WIDTH;
   const output = new Float64Array(count * HIDDEN_1);
-  const layer = {
-    weights: ofVoice.weights.subarray(voice * HIDDEN_1 * WIDTH, (voice + 1) * HIDDEN_1 * WIDTH),
-    bias: ofVoice.bias.subarray(voice * HIDDEN_1, (voice + 1) * HIDDEN_1),
-  };
-  runLayer(layer, {
+  runLayer(ofVoice[voice]!, {
     input: rows,
     inputAt: 0,
     step: WIDTH,
     count,
-    width: WIDTH,
-    rows: HIDDEN_1,
     output,
     outputAt: 0,
     outputStep: HIDDEN_1,

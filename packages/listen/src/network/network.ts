@@ -8,7 +8,7 @@
  */
 import { VOICES } from '@shedbook/core';
 import { LONG_BANDS, LONG_CENTRES, SHORT_BANDS, SHORT_FRAMES } from '../signal/bands.data.ts';
-import { type LayerWeights, runLayer } from './layer.ts';
+import { type Layer, type LayerWeights, layOut, runLayer } from './layer.ts';
 
 export type { LayerWeights } from './layer.ts';
 
@@ -57,7 +57,8 @@ export interface SecondLookWeights {
   /** Means with each voice, then means without: DESCRIPTION numbers each. */
   readonly means: Float64Array;
   readonly shared: LayerWeights;
-  readonly ofVoice: LayerWeights;
+  /** One for each voice. */
+  readonly ofVoice: readonly Layer[];
   readonly second: LayerWeights;
   readonly last: LayerWeights;
 }
@@ -68,115 +69,109 @@ export interface NetworkOutput {
   readonly description: Float64Array;
 }
 
+/** Numbers that the first dense layer reads: frames of the last convolution, then the layer of the long frames. */
+const JOINED = 544;
+const LAST_FRAMES = 6;
+const LAST_CHANNELS = 64;
+
+/** The first dense layer for frames that follow one another: training had them channel by channel. */
+function frameByFrame({ weights, bias }: LayerWeights): LayerWeights {
+  const turned = weights.slice();
+  for (let row = 0; row < weights.length; row += JOINED) {
+    for (let frame = 0; frame < LAST_FRAMES; frame += 1) {
+      for (let channel = 0; channel < LAST_CHANNELS; channel += 1) {
+        turned[row + frame * LAST_CHANNELS + channel] = weights[row + channel * LAST_FRAMES + frame]!;
+      }
+    }
+  }
+  return { weights: turned, bias };
+}
+
+/** The rows of one voice in a layer that has HIDDEN_1 for each. */
+function rowsOf({ weights, bias }: LayerWeights, voice: number): LayerWeights {
+  const part = (all: Float64Array, length: number) => all.subarray(voice * length, (voice + 1) * length);
+  return { weights: part(weights, weights.length / HEARD_COUNT), bias: part(bias, HIDDEN_1) };
+}
+
+type Named = Readonly<Record<(typeof LAYERS)[number]['name'], LayerWeights>>;
+
+function byName(layers: readonly LayerWeights[]): Named {
+  return Object.fromEntries(LAYERS.map(({ name }, index) => [name, layers[index]])) as Named;
+}
+
 /** A network ready to run; it keeps its scratch memory. */
 export class StrokeNetwork {
-  readonly #layers: readonly LayerWeights[];
+  readonly #convolutions: readonly [Layer, Layer, Layer];
+  readonly #long: Layer;
+  readonly #dense: readonly [Layer, Layer];
+  readonly #out: Layer;
+  readonly #description: Layer;
+  /** What the second look needs. */
+  readonly secondLook: SecondLookWeights;
   // Convolution inputs with one empty frame on each side.
   readonly #x1 = new Float64Array((SHORT_FRAMES + 2) * SHORT_BANDS);
   readonly #x2 = new Float64Array((SHORT_FRAMES + 2) * 40);
   readonly #x3 = new Float64Array((SHORT_FRAMES / 2 + 2) * 56);
-  readonly #x4 = new Float64Array(6 * 64);
 
+  /** @param layers in the order of LAYERS */
   constructor(layers: readonly LayerWeights[]) {
-    this.#layers = layers;
-  }
-
-  /** What the second look needs. */
-  get secondLook(): SecondLookWeights {
-    const [means, shared, ofVoice, second, last] = this.#layers.slice(-5) as [
-      LayerWeights,
-      LayerWeights,
-      LayerWeights,
-      LayerWeights,
-      LayerWeights,
-    ];
-    return { means: means.weights, shared, ofVoice, second, last };
+    const { c1, c2, c3, l1, d1, d2, out, z, proto, f1, u, f2, f3 } = byName(layers);
+    this.#convolutions = [layOut(c1), layOut(c2), layOut(c3)];
+    this.#long = layOut(l1);
+    this.#dense = [layOut(frameByFrame(d1)), layOut(d2)];
+    this.#out = layOut(out);
+    this.#description = layOut(z);
+    this.secondLook = {
+      means: proto.weights,
+      shared: f1,
+      ofVoice: HEARD_VOICES.map((_, voice) => layOut(rowsOf(u, voice))),
+      second: f2,
+      last: f3,
+    };
   }
 
   /** Runs `count` events. `short` and `long` hold SHORT_INPUTS and LONG_INPUTS numbers an event. */
   run(short: Float64Array, long: Float64Array, count: number): NetworkOutput {
-    const joined = new Float64Array(count * 544);
+    const joined = new Float64Array(count * JOINED);
     for (let event = 0; event < count; event += 1) this.#convolve(short, event, joined);
-    const [, , , l1, d1, d2, out, z] = this.#layers as LayerWeights[];
-    const dense = (
-      layer: LayerWeights,
-      input: Float64Array,
-      width: number,
-      rows: number,
-      rectify: boolean,
-    ) => {
-      const output = new Float64Array(count * rows);
-      const pass = {
-        input,
-        inputAt: 0,
-        step: width,
-        count,
-        width,
-        rows,
-        output,
-        outputAt: 0,
-        outputStep: rows,
-      };
-      runLayer(layer, { ...pass, rectify });
+    const dense = (layer: Layer, input: Float64Array, rectify: boolean) => {
+      const [step, outputStep] = [layer.width, layer.rows];
+      const output = new Float64Array(count * outputStep);
+      runLayer(layer, { input, inputAt: 0, step, count, output, outputAt: 0, outputStep, rectify });
       return output;
     };
-    runLayer(l1!, {
+    runLayer(this.#long, {
       input: long,
       inputAt: 0,
       step: LONG_INPUTS,
       count,
-      width: LONG_INPUTS,
-      rows: 160,
       output: joined,
-      outputAt: 384,
-      outputStep: 544,
+      outputAt: LAST_FRAMES * LAST_CHANNELS,
+      outputStep: JOINED,
       rectify: true,
     });
-    const hidden = dense(d1!, joined, 544, 224, true);
-    const embedding = dense(d2!, hidden, 224, EMBEDDING, true);
+    const [first, second] = this.#dense;
+    const embedding = dense(second, dense(first, joined, true), true);
     return {
-      out: dense(out!, embedding, EMBEDDING, 3 * HEARD_COUNT, false),
-      description: dense(z!, embedding, EMBEDDING, DESCRIPTION, false),
+      out: dense(this.#out, embedding, false),
+      description: dense(this.#description, embedding, false),
     };
   }
 
   #convolve(short: Float64Array, event: number, joined: Float64Array): void {
-    const [c1, c2, c3] = this.#layers as LayerWeights[];
     const conv = (
-      layer: LayerWeights,
-      from: { input: Float64Array; channels: number; stride: number },
-      to: { output: Float64Array; outputAt: number; count: number; rows: number },
-    ) =>
-      runLayer(layer, {
-        input: from.input,
-        inputAt: 0,
-        step: from.stride * from.channels,
-        width: 3 * from.channels,
-        ...to,
-        outputStep: to.rows,
-        rectify: true,
-      });
+      layer: Layer,
+      from: { readonly input: Float64Array; readonly step: number },
+      to: { readonly output: Float64Array; readonly outputAt: number; readonly count: number },
+    ) => runLayer(layer, { ...from, inputAt: 0, ...to, outputStep: layer.rows, rectify: true });
+    const [c1, c2, c3] = this.#convolutions;
     this.#x1.set(short.subarray(event * SHORT_INPUTS, (event + 1) * SHORT_INPUTS), SHORT_BANDS);
+    conv(c1, { input: this.#x1, step: SHORT_BANDS }, { output: this.#x2, outputAt: 40, count: 24 });
+    conv(c2, { input: this.#x2, step: 2 * 40 }, { output: this.#x3, outputAt: 56, count: 12 });
     conv(
-      c1!,
-      { input: this.#x1, channels: 24, stride: 1 },
-      { output: this.#x2, outputAt: 40, count: 24, rows: 40 },
+      c3,
+      { input: this.#x3, step: 2 * 56 },
+      { output: joined, outputAt: event * JOINED, count: LAST_FRAMES },
     );
-    conv(
-      c2!,
-      { input: this.#x2, channels: 40, stride: 2 },
-      { output: this.#x3, outputAt: 56, count: 12, rows: 56 },
-    );
-    conv(
-      c3!,
-      { input: this.#x3, channels: 56, stride: 2 },
-      { output: this.#x4, outputAt: 0, count: 6, rows: 64 },
-    );
-    // The training script flattens channel by channel.
-    for (let frame = 0; frame < 6; frame += 1) {
-      for (let channel = 0; channel < 64; channel += 1) {
-        joined[event * 544 + channel * 6 + frame] = this.#x4[frame * 64 + channel]!;
-      }
-    }
   }
 }
