@@ -8,7 +8,7 @@ import type { HeardEvent } from '../detect/events.ts';
 import { HEARD_COUNT, HEARD_VOICES, type StrokeNetwork } from '../network/network.ts';
 import { sigmoid } from './logit.ts';
 import type { Place } from './places.ts';
-import { type Claim, claimAt, hearAgain } from './second-look.ts';
+import { type Claim, claimAt, columnOf, hearAgain } from './second-look.ts';
 
 /** Evidence for one voice at every event. */
 export interface Evidence {
@@ -64,15 +64,10 @@ export function hearFreely(events: readonly HeardEvent[], network: StrokeNetwork
   return hearAgain(events, null, network.secondLook);
 }
 
-function columnOf(rows: Float64Array, voice: Voice): Float64Array {
-  const index = HEARD_VOICES.indexOf(voice);
-  return Float64Array.from({ length: rows.length / HEARD_COUNT }, (_, e) => rows[e * HEARD_COUNT + index]!);
-}
-
 /** Evidence for each of the voices whatever is written. @param free as by {@link hearFreely} */
 export function freeEvidence(free: Float64Array, voices: readonly Voice[]): readonly Evidence[] {
   return voices.map((voice) => {
-    const logit = columnOf(free, voice);
+    const logit = columnOf(free, HEARD_VOICES.indexOf(voice));
     return { voice, logit, free: logit, doubt: doubtOf(logit) };
   });
 }
@@ -87,8 +82,8 @@ export function gatherEvidence(
   const claim = claimOf(events, places, voices);
   const indices = voices.map((voice) => HEARD_VOICES.indexOf(voice));
   const again = hearAgain(events, claim, network.secondLook, { voices: indices });
-  return voices.map((voice) => {
-    const logit = columnOf(again, voice);
-    return { voice, logit, free: columnOf(free, voice), doubt: doubtOf(logit) };
+  return voices.map((voice, i) => {
+    const logit = columnOf(again, indices[i]!);
+    return { voice, logit, free: columnOf(free, indices[i]!), doubt: doubtOf(logit) };
   });
 }

@@ -13,15 +13,8 @@
  * D. Fitzgerald, "Automatic Drum Transcription and Source Separation", 2004 (from memory).
  */
 import type { HeardEvent } from '../detect/events.ts';
-import { runLayer } from '../network/layer.ts';
-import {
-  DESCRIPTION,
-  FACTS,
-  HEARD_COUNT,
-  HIDDEN_1,
-  HIDDEN_2,
-  type SecondLookWeights,
-} from '../network/network.ts';
+import { runDense } from '../network/layer.ts';
+import { DESCRIPTION, FACTS, HEARD_COUNT, type SecondLookWeights } from '../network/network.ts';
 import { sigmoid } from './logit.ts';
 
 /** What the score claims. */
@@ -51,35 +44,32 @@ function clampLogit(value: number): number {
   return Math.max(-LIMIT, Math.min(LIMIT, value));
 }
 
-/** Means of the events with and without one voice, and how far each event is from them. */
+/** Means of the events with and without one voice, and what they say of a description. */
 interface Sides {
-  /** How much nearer an event is to the mean with the voice than to the one without, as mean squared distance. */
-  readonly nearer: (event: HeardEvent) => number;
+  /** How much nearer a description is to the mean with the voice than to the one without: `at` and its products with `slope`. */
+  readonly at: number;
+  readonly slope: Float64Array;
   /** How far the two means are apart. */
   readonly apart: number;
   /** Weight of the events with the voice. */
   readonly count: number;
 }
 
-/** Squared distance to a mean over the dimensions. */
-function farFrom(event: HeardEvent, mean: Float64Array): number {
-  let sum = 0;
-  for (let k = 0; k < DESCRIPTION; k += 1) sum += (event.description[k]! - mean[k]!) ** 2;
-  return sum / DESCRIPTION;
-}
-
+/** The mean description of events by their weights, and the sum of these. */
 function meanOf(
-  events: readonly HeardEvent[],
-  weightOf: (event: number) => number,
+  descriptions: Float64Array,
+  weights: Float64Array,
   prior: Float64Array,
 ): { readonly mean: Float64Array; readonly count: number } {
   const mean = prior.map((value) => PRIOR * value);
   let count = 0;
-  events.forEach((event, e) => {
-    const weight = weightOf(e);
+  for (let e = 0; e < weights.length; e += 1) {
+    const weight = weights[e]!;
     count += weight;
-    for (let k = 0; k < DESCRIPTION; k += 1) mean[k] = mean[k]! + weight * event.description[k]!;
-  });
+    for (let k = 0; k < DESCRIPTION; k += 1) {
+      mean[k] = mean[k]! + weight * descriptions[e * DESCRIPTION + k]!;
+    }
+  }
   return { mean: mean.map((value) => value / (count + PRIOR)), count };
 }
 
@@ -89,18 +79,30 @@ interface Priors {
   readonly no: Float64Array;
 }
 
-function sidesOf(
-  events: readonly HeardEvent[],
-  yes: (event: number) => number,
-  no: (event: number) => number,
-  priors: Priors,
-): Sides {
-  const a = meanOf(events, yes, priors.yes);
-  const b = meanOf(events, no, priors.no);
-  let apart = 0;
-  for (let k = 0; k < DESCRIPTION; k += 1) apart += (a.mean[k]! - b.mean[k]!) ** 2 / DESCRIPTION;
-  const nearer = (event: HeardEvent) => farFrom(event, b.mean) - farFrom(event, a.mean);
-  return { nearer, apart, count: a.count };
+/**
+ * Compares the events by what weight they have for a voice and against it.
+ *
+ * The mean squared distances of a description d to the means a and b differ by (b² − a² + 2d(a − b)) / DESCRIPTION,
+ * which is a straight line, so that each event needs one pass over its description.
+ */
+function sidesOf(descriptions: Float64Array, yes: Float64Array, no: Float64Array, priors: Priors): Sides {
+  const a = meanOf(descriptions, yes, priors.yes);
+  const b = meanOf(descriptions, no, priors.no);
+  const slope = new Float64Array(DESCRIPTION);
+  let [at, apart] = [0, 0];
+  for (let k = 0; k < DESCRIPTION; k += 1) {
+    const difference = a.mean[k]! - b.mean[k]!;
+    slope[k] = (2 * difference) / DESCRIPTION;
+    at -= (difference * (a.mean[k]! + b.mean[k]!)) / DESCRIPTION;
+    apart += difference ** 2 / DESCRIPTION;
+  }
+  return { at, slope, apart, count: a.count };
+}
+
+function nearer({ at, slope }: Sides, descriptions: Float64Array, event: number): number {
+  let sum = at;
+  for (let k = 0; k < DESCRIPTION; k += 1) sum += slope[k]! * descriptions[event * DESCRIPTION + k]!;
+  return sum;
 }
 
 const some = (count: number): number => Math.log1p(Math.min(MOST, count));
@@ -128,136 +130,107 @@ export function hearAgain(
   events.forEach(({ presence }, e) => {
     for (let v = 0; v < HEARD_COUNT; v += 1) logits[e * HEARD_COUNT + v] = clampLogit(presence[v]!);
   });
+  const descriptions = new Float64Array(events.length * DESCRIPTION);
+  events.forEach(({ description }, e) => {
+    descriptions.set(description, e * DESCRIPTION);
+  });
   const again = logits.slice();
-  const rows = inputRows(events, logits, near, from);
+  const look = { logits, near, claim, descriptions, weights, from };
+  const rows = inputRows(look);
   for (const voice of voices) {
-    const facts = voiceFacts(events, { logits, near, claim, voice, weights });
-    const hidden = hiddenRows(rows, voice, weights);
+    writeFacts(rows, voice, look);
+    const hidden = runDense(weights.second, runDense(weights.first[voice]!, rows, true), true);
+    const changes = runDense(weights.last, hidden, false);
     for (let e = from; e < events.length; e += 1) {
       const at = e * HEARD_COUNT + voice;
-      again[at] = logits[at]! + change(facts(e), hidden, (e - from) * HIDDEN_1, weights);
+      again[at] = logits[at]! + changes[e - from]!;
     }
   }
   return again;
 }
 
-/** Numbers in a row of inputs. */
-const WIDTH = 2 * HEARD_COUNT + DESCRIPTION;
+/** What the take shows and the score claims. */
+interface Look {
+  readonly logits: Float64Array;
+  readonly near: Float64Array;
+  readonly claim: Claim | null;
+  /** DESCRIPTION numbers an event. */
+  readonly descriptions: Float64Array;
+  readonly weights: SecondLookWeights;
+  /** The first event that is judged. */
+  readonly from: number;
+}
 
-/** The logits, claims and description of each event from one on. */
-function inputRows(
-  events: readonly HeardEvent[],
-  logits: Float64Array,
-  near: Float64Array,
-  from: number,
-): Float64Array {
-  const rows = new Float64Array((events.length - from) * WIDTH);
-  for (let e = from; e < events.length; e += 1) {
+/** Numbers in a row of inputs: logits, claims and description of the event, then the facts of one voice. */
+const WIDTH = 2 * HEARD_COUNT + DESCRIPTION + FACTS;
+
+/** The rows of the events that are judged, the facts still 0. */
+function inputRows({ logits, near, descriptions, from }: Look): Float64Array {
+  const count = logits.length / HEARD_COUNT - from;
+  const rows = new Float64Array(count * WIDTH);
+  for (let e = from; e < from + count; e += 1) {
     const to = (e - from) * WIDTH;
     for (let v = 0; v < HEARD_COUNT; v += 1) {
       rows[to + v] = logits[e * HEARD_COUNT + v]! / LOGIT_UNIT;
       rows[to + HEARD_COUNT + v] = near[e * HEARD_COUNT + v]!;
     }
-    rows.set(events[e]!.description, to + 2 * HEARD_COUNT);
+    for (let k = 0; k < DESCRIPTION; k += 1) {
+      rows[to + 2 * HEARD_COUNT + k] = descriptions[e * DESCRIPTION + k]!;
+    }
   }
   return rows;
 }
 
-/** The voice's own part of the first hidden layer, before the facts are added. */
-function hiddenRows(rows: Float64Array, voice: number, { ofVoice }: SecondLookWeights): Float64Array {
-  const count = rows.length / WIDTH;
-  const output = new Float64Array(count * HIDDEN_1);
-  runLayer(ofVoice[voice]!, {
-    input: rows,
-    inputAt: 0,
-    step: WIDTH,
-    count,
-    output,
-    outputAt: 0,
-    outputStep: HIDDEN_1,
-    rectify: false,
-  });
-  return output;
-}
-
-interface Look {
-  readonly logits: Float64Array;
-  readonly near: Float64Array;
-  readonly voice: number;
-  readonly weights: SecondLookWeights;
-}
-
-/** What is known of one voice at an event, in the order in which training had it. */
-function voiceFacts(
-  events: readonly HeardEvent[],
-  look: Look & { readonly claim: Claim | null },
-): (event: number) => Float64Array {
-  const { logits, near, voice, weights, claim } = look;
-  const count = Math.max(1, events.length);
-  const logit = (e: number) => logits[e * HEARD_COUNT + voice]!;
-  const claimed = (e: number) => near[e * HEARD_COUNT + voice]!;
-  const sure = events.map((_, e) => sigmoid(logit(e)));
-  const priors = {
-    yes: weights.means.subarray(voice * DESCRIPTION, (voice + 1) * DESCRIPTION),
-    no: weights.means.subarray((HEARD_COUNT + voice) * DESCRIPTION, (HEARD_COUNT + voice + 1) * DESCRIPTION),
-  };
+/** Writes what is known of one voice at each event into its row, in the order in which training had it. */
+function writeFacts(rows: Float64Array, voice: number, look: Look): void {
+  const { logits, near, claim, descriptions, weights, from } = look;
+  const logit = columnOf(logits, voice);
+  const claimed = columnOf(near, voice);
+  const sure = logit.map(sigmoid);
+  const meanAt = (index: number) => weights.means.subarray(index * DESCRIPTION, (index + 1) * DESCRIPTION);
+  const priors = { yes: meanAt(voice), no: meanAt(HEARD_COUNT + voice) };
   const own = sidesOf(
-    events,
-    (e) => sure[e]! ** 2,
-    (e) => (1 - sure[e]!) ** 2,
+    descriptions,
+    sure.map((p) => p ** 2),
+    sure.map((p) => (1 - p) ** 2),
     priors,
   );
   const told = sidesOf(
-    events,
-    (e) => claimed(e) * (sure[e]! + 0.05),
-    (e) => (1 - claimed(e)) * (1.05 - sure[e]!),
+    descriptions,
+    sure.map((p, e) => claimed[e]! * (p + 0.05)),
+    sure.map((p, e) => (1 - claimed[e]!) * (1.05 - p)),
     priors,
   );
   let [mean, highest, heard, asked, both] = [0, -LIMIT, 0, 0, 0];
-  for (let e = 0; e < events.length; e += 1) {
-    mean += logit(e) / count;
-    highest = Math.max(highest, logit(e));
+  for (let e = 0; e < logit.length; e += 1) {
+    mean += logit[e]! / logit.length;
+    highest = Math.max(highest, logit[e]!);
     heard += sure[e]!;
-    asked += claimed(e);
-    both += sure[e]! * claimed(e);
+    asked += claimed[e]!;
+    both += sure[e]! * claimed[e]!;
   }
-  const facts = new Float64Array(FACTS);
-  return (e) => {
-    facts[0] = logit(e) / LOGIT_UNIT;
-    facts[1] = mean / LOGIT_UNIT;
-    facts[2] = highest / LOGIT_UNIT;
-    facts[3] = own.nearer(events[e]!);
-    facts[4] = own.apart;
-    facts[5] = some(own.count);
-    facts[6] = claimed(e);
-    facts[7] = claim ? 1 : 0;
-    facts[8] = claim ? claim.expected[voice]! : 0;
-    facts[9] = told.nearer(events[e]!);
-    facts[10] = told.apart;
-    facts[11] = both / (asked + 1);
-    facts[12] = both / (heard + 1);
-    facts[13] = some(asked);
-    return facts;
-  };
+  for (let e = from; e < logit.length; e += 1) {
+    const at = (e - from + 1) * WIDTH - FACTS;
+    rows[at] = logit[e]! / LOGIT_UNIT;
+    rows[at + 1] = mean / LOGIT_UNIT;
+    rows[at + 2] = highest / LOGIT_UNIT;
+    rows[at + 3] = nearer(own, descriptions, e);
+    rows[at + 4] = own.apart;
+    rows[at + 5] = some(own.count);
+    rows[at + 6] = claimed[e]!;
+    rows[at + 7] = claim ? 1 : 0;
+    rows[at + 8] = claim ? claim.expected[voice]! : 0;
+    rows[at + 9] = nearer(told, descriptions, e);
+    rows[at + 10] = told.apart;
+    rows[at + 11] = both / (asked + 1);
+    rows[at + 12] = both / (heard + 1);
+    rows[at + 13] = some(asked);
+  }
 }
 
-/** How much an event's logit changes, from the facts and the voice's own part of the first hidden layer. */
-function change(
-  facts: Float64Array,
-  hidden: Float64Array,
-  at: number,
-  { shared, second, last }: SecondLookWeights,
-): number {
-  for (let h = 0; h < HIDDEN_1; h += 1) {
-    let sum = hidden[at + h]!;
-    for (let k = 0; k < FACTS; k += 1) sum += shared.weights[h * FACTS + k]! * facts[k]!;
-    hidden[at + h] = Math.max(0, sum);
-  }
-  let result = last.bias[0]!;
-  for (let h = 0; h < HIDDEN_2; h += 1) {
-    let sum = second.bias[h]!;
-    for (let k = 0; k < HIDDEN_1; k += 1) sum += second.weights[h * HIDDEN_1 + k]! * hidden[at + k]!;
-    result += last.weights[h]! * Math.max(0, sum);
-  }
-  return result;
+/** One voice's number at each event. @param voice its index */
+export function columnOf(rows: Float64Array, voice: number): Float64Array {
+  const column = new Float64Array(rows.length / HEARD_COUNT);
+  for (let e = 0; e < column.length; e += 1) column[e] = rows[e * HEARD_COUNT + voice]!;
+  return column;
 }

@@ -140,3 +140,12 @@ export function runLayer({ rows, width, panels, bias }: Layer, pass: LayerPass):
     }
   }
 }
+
+/** Runs a layer over windows that follow one another. @returns `rows` numbers a window. */
+export function runDense(layer: Layer, input: Float64Array, rectify: boolean): Float64Array {
+  const [step, outputStep] = [layer.width, layer.rows];
+  const count = input.length / step;
+  const output = new Float64Array(count * outputStep);
+  runLayer(layer, { input, inputAt: 0, step, count, output, outputAt: 0, outputStep, rectify });
+  return output;
+}

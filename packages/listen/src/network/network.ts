@@ -8,7 +8,7 @@
  */
 import { VOICES } from '@shedbook/core';
 import { LONG_BANDS, LONG_CENTRES, SHORT_BANDS, SHORT_FRAMES } from '../signal/bands.data.ts';
-import { type Layer, type LayerWeights, layOut, runLayer } from './layer.ts';
+import { type Layer, type LayerWeights, layOut, runDense, runLayer } from './layer.ts';
 
 export type { LayerWeights } from './layer.ts';
 
@@ -56,11 +56,10 @@ export const LAYERS = [
 export interface SecondLookWeights {
   /** Means with each voice, then means without: DESCRIPTION numbers each. */
   readonly means: Float64Array;
-  readonly shared: LayerWeights;
-  /** One for each voice. */
-  readonly ofVoice: readonly Layer[];
-  readonly second: LayerWeights;
-  readonly last: LayerWeights;
+  /** One layer for each voice: what it reads is its event's numbers and then its facts. */
+  readonly first: readonly Layer[];
+  readonly second: Layer;
+  readonly last: Layer;
 }
 
 /** What `count` events gave: rows of 3 × 13 numbers (presence, offset, level) and of descriptions. */
@@ -87,10 +86,17 @@ function frameByFrame({ weights, bias }: LayerWeights): LayerWeights {
   return { weights: turned, bias };
 }
 
-/** The rows of one voice in a layer that has HIDDEN_1 for each. */
-function rowsOf({ weights, bias }: LayerWeights, voice: number): LayerWeights {
-  const part = (all: Float64Array, length: number) => all.subarray(voice * length, (voice + 1) * length);
-  return { weights: part(weights, weights.length / HEARD_COUNT), bias: part(bias, HIDDEN_1) };
+/** The first layer of the second look for one voice: its own part, then the part that all voices share. */
+function ofVoice(voice: number, own: LayerWeights, shared: LayerWeights): LayerWeights {
+  const inputs = 2 * HEARD_COUNT + DESCRIPTION;
+  const width = inputs + FACTS;
+  const weights = new Float64Array(HIDDEN_1 * width);
+  for (let row = 0; row < HIDDEN_1; row += 1) {
+    const from = (voice * HIDDEN_1 + row) * inputs;
+    weights.set(own.weights.subarray(from, from + inputs), row * width);
+    weights.set(shared.weights.subarray(row * FACTS, (row + 1) * FACTS), row * width + inputs);
+  }
+  return { weights, bias: own.bias.subarray(voice * HIDDEN_1, (voice + 1) * HIDDEN_1) };
 }
 
 type Named = Readonly<Record<(typeof LAYERS)[number]['name'], LayerWeights>>;
@@ -123,10 +129,9 @@ export class StrokeNetwork {
     this.#description = layOut(z);
     this.secondLook = {
       means: proto.weights,
-      shared: f1,
-      ofVoice: HEARD_VOICES.map((_, voice) => layOut(rowsOf(u, voice))),
-      second: f2,
-      last: f3,
+      first: HEARD_VOICES.map((_, voice) => layOut(ofVoice(voice, u, f1))),
+      second: layOut(f2),
+      last: layOut(f3),
     };
   }
 
@@ -134,12 +139,6 @@ export class StrokeNetwork {
   run(short: Float64Array, long: Float64Array, count: number): NetworkOutput {
     const joined = new Float64Array(count * JOINED);
     for (let event = 0; event < count; event += 1) this.#convolve(short, event, joined);
-    const dense = (layer: Layer, input: Float64Array, rectify: boolean) => {
-      const [step, outputStep] = [layer.width, layer.rows];
-      const output = new Float64Array(count * outputStep);
-      runLayer(layer, { input, inputAt: 0, step, count, output, outputAt: 0, outputStep, rectify });
-      return output;
-    };
     runLayer(this.#long, {
       input: long,
       inputAt: 0,
@@ -151,10 +150,10 @@ export class StrokeNetwork {
       rectify: true,
     });
     const [first, second] = this.#dense;
-    const embedding = dense(second, dense(first, joined, true), true);
+    const embedding = runDense(second, runDense(first, joined, true), true);
     return {
-      out: dense(this.#out, embedding, false),
-      description: dense(this.#description, embedding, false),
+      out: runDense(this.#out, embedding, false),
+      description: runDense(this.#description, embedding, false),
     };
   }
 
