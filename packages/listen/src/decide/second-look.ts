@@ -46,7 +46,7 @@ function clampLogit(value: number): number {
 
 /** Means of the events with and without one voice, and what they say of a description. */
 interface Sides {
-  /** How much nearer a description is to the mean with the voice than to the one without: `at` and its products with `slope`. */
+  /** How much nearer a description is to the mean with the voice: `at` and its products with `slope`. */
   readonly at: number;
   readonly slope: Float64Array;
   /** How far the two means are apart. */
