@@ -66,7 +66,11 @@ export function layOut({ weights, bias }: LayerWeights): Layer {
   const panels = Array.from({ length: Math.ceil(rows / ROWS) }, () => new Float64Array(ROWS * width));
   for (let row = 0; row < rows; row += 1) {
     const own = panels[Math.floor(row / ROWS)]!;
-    for (let k = 0; k < width; k += 1) own[ROWS * k + (row % ROWS)] = weights[row * width + k]!;
+    let to = row % ROWS;
+    for (let from = row * width; from < (row + 1) * width; from += 1) {
+      own[to] = weights[from]!;
+      to += ROWS;
+    }
   }
   const padded = new Float64Array(ROWS * panels.length);
   padded.set(bias);

@@ -8,7 +8,7 @@
  */
 import { VOICES } from '@shedbook/core';
 import { LONG_BANDS, LONG_CENTRES, SHORT_BANDS, SHORT_FRAMES } from '../signal/bands.data.ts';
-import { type Layer, type LayerWeights, layOut, runDense, runLayer } from './layer.ts';
+import { type Layer, type LayerPass, type LayerWeights, layOut, runDense, runLayer } from './layer.ts';
 
 export type { LayerWeights } from './layer.ts';
 
@@ -78,8 +78,11 @@ function frameByFrame({ weights, bias }: LayerWeights): LayerWeights {
   const turned = weights.slice();
   for (let row = 0; row < weights.length; row += JOINED) {
     for (let frame = 0; frame < LAST_FRAMES; frame += 1) {
+      const to = row + frame * LAST_CHANNELS;
+      let from = row + frame;
       for (let channel = 0; channel < LAST_CHANNELS; channel += 1) {
-        turned[row + frame * LAST_CHANNELS + channel] = weights[row + channel * LAST_FRAMES + frame]!;
+        turned[to + channel] = weights[from]!;
+        from += LAST_FRAMES;
       }
     }
   }
@@ -158,19 +161,21 @@ export class StrokeNetwork {
   }
 
   #convolve(short: Float64Array, event: number, joined: Float64Array): void {
-    const conv = (
-      layer: Layer,
-      from: { readonly input: Float64Array; readonly step: number },
-      to: { readonly output: Float64Array; readonly outputAt: number; readonly count: number },
-    ) => runLayer(layer, { ...from, inputAt: 0, ...to, outputStep: layer.rows, rectify: true });
     const [c1, c2, c3] = this.#convolutions;
     this.#x1.set(short.subarray(event * SHORT_INPUTS, (event + 1) * SHORT_INPUTS), SHORT_BANDS);
-    conv(c1, { input: this.#x1, step: SHORT_BANDS }, { output: this.#x2, outputAt: 40, count: 24 });
-    conv(c2, { input: this.#x2, step: 2 * 40 }, { output: this.#x3, outputAt: 56, count: 12 });
-    conv(
-      c3,
-      { input: this.#x3, step: 2 * 56 },
-      { output: joined, outputAt: event * JOINED, count: LAST_FRAMES },
-    );
+    convolve(c1, this.#x1, SHORT_BANDS, { output: this.#x2, outputAt: 40, count: SHORT_FRAMES });
+    convolve(c2, this.#x2, 2 * 40, { output: this.#x3, outputAt: 56, count: SHORT_FRAMES / 2 });
+    convolve(c3, this.#x3, 2 * 56, { output: joined, outputAt: event * JOINED, count: LAST_FRAMES });
   }
+}
+
+/** Runs a convolution, its windows `step` apart, into frames that follow one another. */
+function convolve(
+  layer: Layer,
+  input: Float64Array,
+  step: number,
+  { output, outputAt, count }: Pick<LayerPass, 'output' | 'outputAt' | 'count'>,
+): void {
+  const outputStep = layer.rows;
+  runLayer(layer, { input, inputAt: 0, step, count, output, outputAt, outputStep, rectify: true });
 }

@@ -13,17 +13,17 @@ export function decodeBase64(text: string): Uint8Array {
   const codes = new Uint8Array(128);
   for (let i = 0; i < 64; i += 1) codes[ALPHABET.charCodeAt(i)] = i;
   const padding = text.endsWith('==') ? 2 : text.endsWith('=') ? 1 : 0;
-  const bytes = new Uint8Array((text.length / 4) * 3 - padding);
+  const bytes = new Uint8Array((text.length / 4) * 3);
   let to = 0;
   for (let i = 0; i < text.length; i += 4) {
-    const code = (offset: number) => codes[text.charCodeAt(i + offset)]!;
-    const word = (code(0) << 18) | (code(1) << 12) | (code(2) << 6) | code(3);
-    bytes[to] = word >> 16;
-    if (to + 1 < bytes.length) bytes[to + 1] = (word >> 8) & 255;
-    if (to + 2 < bytes.length) bytes[to + 2] = word & 255;
+    const high = (codes[text.charCodeAt(i)]! << 6) | codes[text.charCodeAt(i + 1)]!;
+    const low = (codes[text.charCodeAt(i + 2)]! << 6) | codes[text.charCodeAt(i + 3)]!;
+    bytes[to] = high >> 4;
+    bytes[to + 1] = (high << 4) | (low >> 8);
+    bytes[to + 2] = low;
     to += 3;
   }
-  return bytes;
+  return bytes.subarray(0, bytes.length - padding);
 }
 
 /** The layers packed in `text`. @throws RangeError when its length is not that of the layers. */
@@ -31,20 +31,23 @@ export function unpackWeights(text: string): readonly LayerWeights[] {
   const bytes = decodeBase64(text);
   const view = new DataView(bytes.buffer);
   let at = 0;
-  const floats = (count: number) =>
-    Float64Array.from({ length: count }, () => {
-      at += 4;
-      return view.getFloat32(at - 4, true);
-    });
+  const floats = (count: number) => {
+    const values = new Float64Array(count);
+    for (let i = 0; i < count; i += 1) values[i] = view.getFloat32(at + 4 * i, true);
+    at += 4 * count;
+    return values;
+  };
   const layers = LAYERS.map(({ rows, inputs, kernel }) => {
     const scales = floats(rows);
     const bias = floats(rows);
     const width = inputs * kernel;
     const weights = new Float64Array(rows * width);
-    for (let i = 0; i < weights.length; i += 1) {
-      weights[i] = view.getInt8(at) * scales[Math.floor(i / width)]!;
-      at += 1;
+    const packed = new Int8Array(bytes.buffer, at, weights.length);
+    for (let row = 0; row < rows; row += 1) {
+      const scale = scales[row]!;
+      for (let i = row * width; i < (row + 1) * width; i += 1) weights[i] = packed[i]! * scale;
     }
+    at += weights.length;
     return { weights, bias };
   });
   if (at !== bytes.length) throw new RangeError('Internal error: the weights do not fit the layers');
