@@ -55,39 +55,72 @@ interface Sides {
   readonly count: number;
 }
 
-/** The mean description of events by their weights, and the sum of these. */
-function meanOf(
-  descriptions: Float64Array,
-  weights: Float64Array,
-  prior: Float64Array,
-): { readonly mean: Float64Array; readonly count: number } {
-  const mean = prior.map((value) => PRIOR * value);
-  let count = 0;
-  for (let e = 0; e < weights.length; e += 1) {
-    const weight = weights[e]!;
-    count += weight;
-    for (let k = 0; k < DESCRIPTION; k += 1) {
-      mean[k] = mean[k]! + weight * descriptions[e * DESCRIPTION + k]!;
-    }
-  }
-  return { mean: mean.map((value) => value / (count + PRIOR)), count };
-}
-
 /** The learnt means that count before anything was heard. */
 interface Priors {
   readonly yes: Float64Array;
   readonly no: Float64Array;
 }
 
+/** A mean description, and the weight of the events that it is of. */
+interface Mean {
+  readonly mean: Float64Array;
+  readonly count: number;
+}
+
+/** Four weights an event: for a voice and against it by the first look alone, and both again as the score says. */
+function weigh(sure: Float64Array, claimed: Float64Array): Float64Array {
+  const weights = new Float64Array(4 * sure.length);
+  for (let e = 0; e < sure.length; e += 1) {
+    const p = sure[e]!;
+    const c = claimed[e]!;
+    weights[4 * e] = p ** 2;
+    weights[4 * e + 1] = (1 - p) ** 2;
+    weights[4 * e + 2] = c * (p + 0.05);
+    weights[4 * e + 3] = (1 - c) * (1.05 - p);
+  }
+  return weights;
+}
+
+/** The mean descriptions by each of the four weights. */
+function meansOf(
+  descriptions: Float64Array,
+  weights: Float64Array,
+  { yes, no }: Priors,
+): readonly [Mean, Mean, Mean, Mean] {
+  const total = weights.length / 4;
+  const countOf = (which: number) => {
+    let count = 0;
+    for (let e = 0; e < total; e += 1) count += weights[4 * e + which]!;
+    return { mean: new Float64Array(DESCRIPTION), count };
+  };
+  const means = [countOf(0), countOf(1), countOf(2), countOf(3)] as const;
+  for (let k = 0; k < DESCRIPTION; k += 1) {
+    let s0 = PRIOR * yes[k]!;
+    let s1 = PRIOR * no[k]!;
+    let s2 = s0;
+    let s3 = s1;
+    for (let e = 0; e < total; e += 1) {
+      const value = descriptions[k * total + e]!;
+      s0 += weights[4 * e]! * value;
+      s1 += weights[4 * e + 1]! * value;
+      s2 += weights[4 * e + 2]! * value;
+      s3 += weights[4 * e + 3]! * value;
+    }
+    means[0].mean[k] = s0 / (means[0].count + PRIOR);
+    means[1].mean[k] = s1 / (means[1].count + PRIOR);
+    means[2].mean[k] = s2 / (means[2].count + PRIOR);
+    means[3].mean[k] = s3 / (means[3].count + PRIOR);
+  }
+  return means;
+}
+
 /**
- * Compares the events by what weight they have for a voice and against it.
+ * Compares the mean with a voice to the one without.
  *
  * The mean squared distances of a description d to the means a and b differ by (b² − a² + 2d(a − b)) / DESCRIPTION,
  * which is a straight line, so that each event needs one pass over its description.
  */
-function sidesOf(descriptions: Float64Array, yes: Float64Array, no: Float64Array, priors: Priors): Sides {
-  const a = meanOf(descriptions, yes, priors.yes);
-  const b = meanOf(descriptions, no, priors.no);
+function sidesOf(a: Mean, b: Mean): Sides {
   const slope = new Float64Array(DESCRIPTION);
   let [at, apart] = [0, 0];
   for (let k = 0; k < DESCRIPTION; k += 1) {
@@ -100,8 +133,9 @@ function sidesOf(descriptions: Float64Array, yes: Float64Array, no: Float64Array
 }
 
 function nearer({ at, slope }: Sides, descriptions: Float64Array, event: number): number {
+  const total = descriptions.length / DESCRIPTION;
   let sum = at;
-  for (let k = 0; k < DESCRIPTION; k += 1) sum += slope[k]! * descriptions[event * DESCRIPTION + k]!;
+  for (let k = 0; k < DESCRIPTION; k += 1) sum += slope[k]! * descriptions[k * total + event]!;
   return sum;
 }
 
@@ -132,7 +166,7 @@ export function hearAgain(
   });
   const descriptions = new Float64Array(events.length * DESCRIPTION);
   events.forEach(({ description }, e) => {
-    descriptions.set(description, e * DESCRIPTION);
+    for (let k = 0; k < DESCRIPTION; k += 1) descriptions[k * events.length + e] = description[k]!;
   });
   const again = logits.slice();
   const look = { logits, near, claim, descriptions, weights, from };
@@ -154,7 +188,7 @@ interface Look {
   readonly logits: Float64Array;
   readonly near: Float64Array;
   readonly claim: Claim | null;
-  /** DESCRIPTION numbers an event. */
+  /** One number an event, for each dimension in turn. */
   readonly descriptions: Float64Array;
   readonly weights: SecondLookWeights;
   /** The first event that is judged. */
@@ -166,16 +200,16 @@ const WIDTH = 2 * HEARD_COUNT + DESCRIPTION + FACTS;
 
 /** The rows of the events that are judged, the facts still 0. */
 function inputRows({ logits, near, descriptions, from }: Look): Float64Array {
-  const count = logits.length / HEARD_COUNT - from;
-  const rows = new Float64Array(count * WIDTH);
-  for (let e = from; e < from + count; e += 1) {
+  const total = logits.length / HEARD_COUNT;
+  const rows = new Float64Array((total - from) * WIDTH);
+  for (let e = from; e < total; e += 1) {
     const to = (e - from) * WIDTH;
     for (let v = 0; v < HEARD_COUNT; v += 1) {
       rows[to + v] = logits[e * HEARD_COUNT + v]! / LOGIT_UNIT;
       rows[to + HEARD_COUNT + v] = near[e * HEARD_COUNT + v]!;
     }
     for (let k = 0; k < DESCRIPTION; k += 1) {
-      rows[to + 2 * HEARD_COUNT + k] = descriptions[e * DESCRIPTION + k]!;
+      rows[to + 2 * HEARD_COUNT + k] = descriptions[k * total + e]!;
     }
   }
   return rows;
@@ -189,18 +223,9 @@ function writeFacts(rows: Float64Array, voice: number, look: Look): void {
   const sure = logit.map(sigmoid);
   const meanAt = (index: number) => weights.means.subarray(index * DESCRIPTION, (index + 1) * DESCRIPTION);
   const priors = { yes: meanAt(voice), no: meanAt(HEARD_COUNT + voice) };
-  const own = sidesOf(
-    descriptions,
-    sure.map((p) => p ** 2),
-    sure.map((p) => (1 - p) ** 2),
-    priors,
-  );
-  const told = sidesOf(
-    descriptions,
-    sure.map((p, e) => claimed[e]! * (p + 0.05)),
-    sure.map((p, e) => (1 - claimed[e]!) * (1.05 - p)),
-    priors,
-  );
+  const means = meansOf(descriptions, weigh(sure, claimed), priors);
+  const own = sidesOf(means[0], means[1]);
+  const told = sidesOf(means[2], means[3]);
   let [mean, highest, heard, asked, both] = [0, -LIMIT, 0, 0, 0];
   for (let e = 0; e < logit.length; e += 1) {
     mean += logit[e]! / logit.length;
