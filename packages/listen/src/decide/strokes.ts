@@ -10,6 +10,7 @@ import { HEARD_VOICES } from '../network/network.ts';
 import type { Evidence } from './evidence.ts';
 import { sigmoid } from './logit.ts';
 import type { Place } from './places.ts';
+import { shadowsOf } from './shadows.ts';
 import { neededEvidence } from './threshold.ts';
 
 /** A stroke that was heard. */
@@ -158,7 +159,9 @@ export function decide(
       });
     }
   }
-  return withoutDoubles({ strokes: strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds), missed });
+  const told = withoutDoubles({ strokes: strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds), missed });
+  const shadows = shadowsOf(told.strokes);
+  return { ...told, strokes: told.strokes.filter((stroke) => !shadows.has(stroke)) };
 }
 
 function isSurer(one: HeardStroke, other: HeardStroke): boolean {
