@@ -21,6 +21,7 @@ import { EventExtractor } from './detect/extract.ts';
 import { measure } from './measure/measure.ts';
 import type { Pulse } from './measure/pulse.ts';
 import { cutStretch, type Stretch } from './measure/stretch.ts';
+import { measureLevels } from './measure/voice-levels.ts';
 import { matchOthers } from './midi/listen-to-notes.ts';
 import { matchNotes } from './midi/match.ts';
 import { StrokeNetwork } from './network/network.ts';
@@ -28,6 +29,7 @@ import { WEIGHTS } from './network/weights.data.ts';
 import { unpackWeights } from './network/weights.ts';
 import { withUnheard } from './remarks/unheard.ts';
 import type { FullReport } from './report/take-report.ts';
+import { HighBand } from './signal/high-band.ts';
 import { Resampler } from './signal/resample.ts';
 
 /** What was asked of the student. */
@@ -60,11 +62,15 @@ export function strokeNetwork(): StrokeNetwork {
   return shared;
 }
 
+/** Samples that are taken at a time, so that what is remembered of the highs suffices. */
+const PIECE = 32_768;
+
 /** Listens to audio that arrives in blocks. */
 export class TakeListener {
   readonly #rate: number;
   readonly #resampler: Resampler;
   readonly #network: StrokeNetwork;
+  readonly #high: HighBand;
   readonly #extractor: EventExtractor;
   readonly #events = new EventLog();
   #samples = 0;
@@ -77,13 +83,18 @@ export class TakeListener {
     this.#network = network;
     this.#rate = sampleRateHz;
     this.#resampler = new Resampler(sampleRateHz);
-    this.#extractor = new EventExtractor(network, { live: false });
+    this.#high = new HighBand(sampleRateHz);
+    this.#extractor = new EventExtractor(network, { live: false, high: this.#high });
   }
 
   /** Takes the next block of mono samples. */
   push(block: Float32Array): void {
     this.#samples += block.length;
-    this.#keep(this.#extractor.push(this.#resampler.push(block)));
+    for (let at = 0; at < block.length; at += PIECE) {
+      const piece = block.subarray(at, at + PIECE);
+      this.#high.push(piece);
+      this.#keep(this.#extractor.push(this.#resampler.push(piece)));
+    }
   }
 
   /** The report, once all blocks are in. */
@@ -157,7 +168,8 @@ export function reportAligned(known: Aligned): Listened {
   const allPlaces = placesOf(seen, grid, bars);
   const evidence = gatherEvidence(events, allPlaces, grid.voices, known);
   const barSeconds = bars[bars.length >> 1]!.barSeconds;
-  const whole = decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds));
+  const heard = decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds));
+  const whole = { ...heard, strokes: measureLevels(events, heard.strokes) };
   const { fromBar, toBar } = stretch ?? { fromBar: 0, toBar: bars.length };
   const decision = stretch ? cutStretch(whole, bars, stretch) : whole;
   const alignment = { ...known.alignment, bars: bars.slice(fromBar, toBar) };
@@ -207,6 +219,6 @@ function betterThan(known: Aligned, places: readonly Place[]): number | null {
 /** Listens to a whole take. */
 export function listen(samples: Float32Array, sampleRateHz: number, asked: Asked): Listened {
   const listener = new TakeListener(sampleRateHz);
-  for (let at = 0; at < samples.length; at += 65_536) listener.push(samples.subarray(at, at + 65_536));
+  listener.push(samples);
   return listener.finish(asked);
 }

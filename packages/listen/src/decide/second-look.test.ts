@@ -18,6 +18,7 @@ const events = Array.from(
     timeSeconds: e,
     presence: row(WORKED.presence, e, HEARD_COUNT),
     description: row(WORKED.description, e, DESCRIPTION),
+    energyDb: new Float32Array(),
     offsetMs: new Float32Array(HEARD_COUNT),
     levelDb: new Float32Array(HEARD_COUNT),
   }),

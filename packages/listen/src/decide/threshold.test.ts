@@ -29,6 +29,7 @@ function needed(there: number, elsewhere: number, options: { share?: number; fre
       offsetMs: nothing,
       levelDb: nothing,
       description: nothing,
+      energyDb: nothing,
     }),
   );
   const logits = (middle: number) =>

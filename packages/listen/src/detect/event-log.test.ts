@@ -1,6 +1,7 @@
 import { seededRandom } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { DESCRIPTION, HEARD_COUNT } from '../network/network.ts';
+import { ENERGY_BANDS } from './energy.ts';
 import { EventLog } from './event-log.ts';
 import type { HeardEvent } from './events.ts';
 
@@ -16,6 +17,7 @@ function someEvents(count: number): readonly HeardEvent[] {
     offsetMs: numbers(HEARD_COUNT),
     levelDb: numbers(HEARD_COUNT),
     description: numbers(DESCRIPTION),
+    energyDb: numbers(2 * ENERGY_BANDS),
   }));
 }
 

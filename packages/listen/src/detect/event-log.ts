@@ -5,11 +5,15 @@
  * description's unit), far finer than anything that is decided from it, and within ±128; times are exact.
  */
 import { DESCRIPTION, HEARD_COUNT } from '../network/network.ts';
-import type { HeardEvent } from './events.ts';
+import { ENERGY_BANDS } from './energy.ts';
+import { type HeardEvent, NO_ENERGY } from './events.ts';
 
 const STEP = 1 / 256;
 const MOST = 32_767;
-const ROW = 3 * HEARD_COUNT + DESCRIPTION;
+const ENERGY_AT = 3 * HEARD_COUNT + DESCRIPTION;
+const ROW = ENERGY_AT + 2 * ENERGY_BANDS;
+/** Stands for an energy that was not measured. */
+const NONE = -MOST - 1;
 /** Events in one piece of memory. */
 const PIECE = 1024;
 
@@ -37,12 +41,13 @@ export class EventLog {
     const { times, rows } = this.#pieces.at(-1)!;
     times[index] = event.timeSeconds;
     let to = index * ROW;
-    for (const part of [event.presence, event.offsetMs, event.levelDb, event.description]) {
+    for (const part of [event.presence, event.offsetMs, event.levelDb, event.description, event.energyDb]) {
       for (const value of part) {
         rows[to] = Math.max(-MOST, Math.min(MOST, Math.round(value / STEP)));
         to += 1;
       }
     }
+    if (event.energyDb.length === 0) rows[to] = NONE;
     this.#length += 1;
   }
 
@@ -72,5 +77,6 @@ function unpack(timeSeconds: number, rows: Int16Array, from: number): HeardEvent
     offsetMs: part(HEARD_COUNT, HEARD_COUNT),
     levelDb: part(2 * HEARD_COUNT, HEARD_COUNT),
     description: part(3 * HEARD_COUNT, DESCRIPTION),
+    energyDb: rows[from + ENERGY_AT] === NONE ? NO_ENERGY : part(ENERGY_AT, 2 * ENERGY_BANDS),
   };
 }

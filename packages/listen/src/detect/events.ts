@@ -14,7 +14,15 @@ export interface HeardEvent {
   readonly levelDb: Float32Array;
   /** How it sounds, in numbers that the second look compares. */
   readonly description: Float32Array;
+  /**
+   * K-weighted level in dB re full scale of ENERGY_BANDS bands, over the first 100 ms and then just before; empty where
+   * it was not measured.
+   */
+  readonly energyDb: Float32Array;
 }
+
+/** What an event without measured energy has. */
+export const NO_ENERGY = new Float32Array();
 
 /** The scale of the network's outputs: ms and dB a unit. */
 export const OFFSET_UNIT_MS = 10;
@@ -27,6 +35,7 @@ export function readEvent(
   referenceDb: number,
   result: { readonly out: Float64Array; readonly description: Float64Array },
   index: number,
+  energyDb: Float32Array,
 ): HeardEvent {
   const from = index * 3 * HEARD_COUNT;
   const row = (which: number, unit: number, base: number) =>
@@ -42,5 +51,6 @@ export function readEvent(
     description: Float32Array.from(
       result.description.subarray(index * DESCRIPTION, (index + 1) * DESCRIPTION),
     ),
+    energyDb,
   };
 }

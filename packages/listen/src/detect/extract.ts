@@ -20,9 +20,11 @@ import {
   SHORT_SIZE,
 } from '../signal/bands.data.ts';
 import { PowerSpectrum } from '../signal/fft.ts';
+import type { HighBand } from '../signal/high-band.ts';
 import { ANALYSIS_RATE } from '../signal/resample.ts';
 import { RumbleFilter } from '../signal/rumble.ts';
-import { type HeardEvent, readEvent } from './events.ts';
+import { EventEnergy } from './energy.ts';
+import { type HeardEvent, NO_ENERGY, readEvent } from './events.ts';
 import { NoveltyPeaks, PEAK_REACH } from './novelty.ts';
 
 /** Events that go through the network together. */
@@ -39,6 +41,7 @@ const TINY = 1e-14;
 export class EventExtractor {
   readonly #network: StrokeNetwork;
   readonly #live: boolean;
+  readonly #energy: EventEnergy | null;
   readonly #short = new PowerSpectrum(SHORT_SIZE);
   readonly #long = new PowerSpectrum(LONG_SIZE);
   readonly #shortPower = new Float64Array(SHORT_SIZE / 2 + 1);
@@ -56,12 +59,17 @@ export class EventExtractor {
   #waiting: number[] = [];
   readonly #batchShort = new Float64Array(BATCH * SHORT_INPUTS);
   readonly #batchLong = new Float64Array(BATCH * LONG_INPUTS);
-  #batch: { frame: number; referenceDb: number }[] = [];
+  #batch: { frame: number; referenceDb: number; energyDb: Float32Array }[] = [];
   #peakSquare = 0;
 
-  constructor(network: StrokeNetwork, options: { readonly live: boolean }) {
+  /** @param options whether to ask little of the future; else, what lies above the analysed band */
+  constructor(
+    network: StrokeNetwork,
+    options: { readonly live: true } | { readonly live: false; readonly high?: HighBand },
+  ) {
     this.#network = network;
     this.#live = options.live;
+    this.#energy = options.live ? null : new EventEnergy(options.high ?? null);
   }
 
   /** Takes samples; returns the events that are ready. */
@@ -149,6 +157,7 @@ export class EventExtractor {
     for (let i = 0; i < longFrames; i += 1) {
       const start = frame * SHORT_HOP + LONG_CENTRES[i]! - LONG_SIZE / 2 - this.#start;
       this.#long.compute(this.#samples, start, this.#longPower);
+      this.#energy?.add(i, this.#longPower);
       bandLevels(this.#longPower, LONG_EDGES, long, longAt + i * LONG_BANDS);
       let total = TINY;
       for (let bin = 0; bin < this.#longPower.length; bin += 1) total += this.#longPower[bin]!;
@@ -167,7 +176,7 @@ export class EventExtractor {
     }
     normalise(short, slot * SHORT_INPUTS, shortFrames * SHORT_BANDS, reference);
     short.fill(0, slot * SHORT_INPUTS + shortFrames * SHORT_BANDS, (slot + 1) * SHORT_INPUTS);
-    this.#batch.push({ frame, referenceDb: reference });
+    this.#batch.push({ frame, referenceDb: reference, energyDb: this.#energy?.take(frame) ?? NO_ENERGY });
     this.#learnSurroundings(longAt + 2 * LONG_BANDS);
   }
 
@@ -186,8 +195,8 @@ export class EventExtractor {
       this.#batchLong.set(this.#mean, slot * LONG_INPUTS + LONG_CENTRES.length * LONG_BANDS);
     }
     const result = this.#network.run(this.#batchShort, this.#batchLong, count);
-    this.#batch.forEach(({ frame, referenceDb }, index) => {
-      events.push(readEvent((frame * SHORT_HOP) / ANALYSIS_RATE, referenceDb, result, index));
+    this.#batch.forEach(({ frame, referenceDb, energyDb }, index) => {
+      events.push(readEvent((frame * SHORT_HOP) / ANALYSIS_RATE, referenceDb, result, index, energyDb));
     });
     this.#batch = [];
   }

@@ -17,6 +17,7 @@ import { type Asked, type Listened, reportAligned, strokeNetwork } from '../list
 import type { Stretch } from '../measure/stretch.ts';
 import { reportOnNotes } from '../midi/listen-to-notes.ts';
 import { observeNotes, type PlayedNote } from '../midi/notes.ts';
+import { HighBand } from '../signal/high-band.ts';
 import { Resampler } from '../signal/resample.ts';
 import { type ClockBar, type ClockPlace, LiveClock } from './clock.ts';
 import type { LiveListener, LiveOptions, LivePlace, LiveStroke } from './live-stroke.ts';
@@ -40,15 +41,19 @@ const NOTHING_PLAYED: Listened = {
 class LiveEar {
   readonly #resampler: Resampler;
   readonly #quick = new EventExtractor(strokeNetwork(), { live: true });
-  readonly #patient = new EventExtractor(strokeNetwork(), { live: false });
+  readonly #high: HighBand;
+  readonly #patient: EventExtractor;
   /** What the patient extractor heard, for reports. */
   readonly events = new EventLog();
 
   constructor(sampleRateHz: number) {
     this.#resampler = new Resampler(sampleRateHz);
+    this.#high = new HighBand(sampleRateHz);
+    this.#patient = new EventExtractor(strokeNetwork(), { live: false, high: this.#high });
   }
 
   push(block: Float32Array): readonly HeardEvent[] {
+    this.#high.push(block);
     const samples = this.#resampler.push(block);
     for (const event of this.#patient.push(samples)) this.events.push(event);
     return this.#quick.push(samples);
