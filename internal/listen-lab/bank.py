@@ -1,6 +1,6 @@
 """Builds the bank of one-shot drum samples that takes are rendered from, out of Debian's sample packages.
 
-Usage: python3 bank.py OUT_FOLDER [RATE_HZ [FOLDER_OF_SUPERSONIC_SAMPLES]]
+Usage: python3 bank.py OUT_FOLDER [RATE_HZ [FOLDER_OF_SUPERSONIC_SAMPLES [FOLDER_OF_OWN_KIT]]]
 Needs fluidsynth, ffmpeg, numpy, mido and the sources named in README.md. Writes bank.json (one row a
 sample: kit, split, voice, level of the layer in dB under the kit's loudest, start, length) and bank.i16 (mono,
 22.05 kHz unless another rate is named, signed 16 bit, each sample cut so that its first sample is its physical onset). Nothing of it is shipped.
@@ -21,7 +21,8 @@ AVL = {36: 'bass', 37: 'sidestick', 38: 'snare', 40: 'rimshot', 42: 'hihat', 44:
 # name, file, program, map, split
 SOUNDFONTS = [('fluid-%s' % n, SF + 'FluidR3_GM.sf2', p, GM, 'train') for n, p in
               [('standard', 0), ('room', 8), ('power', 16), ('jazz', 32), ('electronic', 24), ('808', 25)]]
-SOUNDFONTS += [('timgm-%s' % n, SF + 'TimGM6mb.sf2', p, GM, 'test') for n, p in
+SOUNDFONTS += [('csound', SF + 'sf_GMbank.sf2', 0, GM, 'train')]
+SOUNDFONTS += [('timgm-%s' % n, SF + 'TimGM6mb.sf2', p, GM, 'train') for n, p in
                [('standard', 0), ('room', 8), ('power', 16), ('jazz', 32), ('electronic', 24), ('808', 25)]]
 SOUNDFONTS += [('avl-pearl', SF + 'Black_Pearl_4_LV2.sf2', None, AVL, 'train'),
                ('avl-zeppelin', SF + 'Red_Zeppelin_4_LV2.sf2', None, AVL, 'dev')]
@@ -48,10 +49,12 @@ def soundfont(path, program, keys, work):
         track.append(mido.Message('program_change', channel=channel, program=program, time=0))
     track.append(mido.Message('note_on', channel=channel, note=36, velocity=1, time=0))
     track.append(mido.Message('note_off', channel=channel, note=36, velocity=0, time=960 * 2))
+    rest = 0
     for k, v in plan:
-        track.append(mido.Message('note_on', channel=channel, note=k, velocity=v, time=0))
+        track.append(mido.Message('note_on', channel=channel, note=k, velocity=v, time=rest))
         track.append(mido.Message('note_off', channel=channel, note=k, velocity=0, time=960 * 3))
-        track.append(mido.Message('control_change', channel=channel, control=120, value=0, time=960))
+        track.append(mido.Message('control_change', channel=channel, control=120, value=0, time=840))  # silence well before the next
+        rest = 120
     m, w = os.path.join(work, 'a.mid'), os.path.join(work, 'a.wav')
     mid.save(m)
     subprocess.run(['fluidsynth', '-ni', '-g', '0.6', '-R', '0', '-C', '0', '-r', str(RATE), '-F', w, path, m],
@@ -73,7 +76,7 @@ def patch(path):
     return np.interp(np.arange(n) * rate / RATE, np.arange(len(x)), x).astype(np.float32)
 
 
-def main(folder, sonic=None):
+def main(folder, sonic=None, own=None):
     shelf = Shelf(RATE)
     with tempfile.TemporaryDirectory() as work:
         for kit, path, program, keys, split in SOUNDFONTS:
@@ -96,7 +99,10 @@ def main(folder, sonic=None):
         voice = next((v for p, v in SONIC if re.search(p, name) and name.endswith('.flac')), None)
         if voice:
             shelf.put('sonic', 'train', voice, name, shelf.cut(decode(sonic + '/' + name), voice))
+    for name in sorted(os.listdir(own)) if own else []:
+        kit, voice, _ = name.split('_')
+        shelf.put(kit, 'test', voice, voice, shelf.cut(np.fromfile(own + '/' + name, '<f4'), voice))
     shelf.write(folder)
 
 
-main(sys.argv[1], sys.argv[3] if len(sys.argv) > 3 else None)
+main(sys.argv[1], *sys.argv[3:5])

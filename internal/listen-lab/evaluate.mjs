@@ -3,8 +3,8 @@
  *
  * Usage: node evaluate.mjs FOLDER...   (folders made by takes.py; build the packages first)
  *
- * The network is the one that never heard the kits of the dev and test splits; SHIPPED=1 takes the shipped one, which
- * was trained on all of them.
+ * The network is the one that learnt the training split alone; SHIPPED=1 takes the shipped one, which learnt dev's kits
+ * too, though not test's.
  *
  * F is counted over all voices of a set: a reported stroke is right when one of the truth, of the same voice, lies
  * within the window. Baselines: `score`, every written stroke taken as played at its place in the take; `blind`,

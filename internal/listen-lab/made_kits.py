@@ -5,6 +5,7 @@ made_kit(rng, rate) gives (voice, audio) pairs. Modes and decays lie in the soft
 nothing here is meant to sound good, only to sound different each time.
 """
 import sys
+from multiprocessing import Pool
 import numpy as np
 from one_shots import Shelf
 
@@ -82,10 +83,15 @@ def made_kit(rng, rate):
     return out
 
 
+def numbered(asked):
+    return made_kit(np.random.default_rng(1000 + asked[0]), asked[1])
+
+
 if __name__ == '__main__':
     folder, rate, count = sys.argv[1], int(sys.argv[2]), int(sys.argv[3])
     shelf = Shelf(rate, folder)
-    for k in range(count):
-        for voice, x in made_kit(np.random.default_rng(1000 + k), rate):
-            shelf.put('made-%02d' % k, 'train', voice, voice, shelf.cut(x, voice))
+    with Pool() as pool:
+        for k, kit in enumerate(pool.imap(numbered, ((k, rate) for k in range(count)))):
+            for voice, x in kit:
+                shelf.put('made-%02d' % k, 'train', voice, voice, shelf.cut(x, voice))
     shelf.write(folder)

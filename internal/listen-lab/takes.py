@@ -4,19 +4,21 @@ Usage: node lessons.mjs COUNT SEED | python3 takes.py BANK_44K OUT_FOLDER CONDIT
 CONDITION: clean | room | phone | rough (phone with talk, click bleed, clipping, false start).
 SPLIT: train | dev | test, the kits and rooms that may be used (test kits and the image-source rooms are held back).
 Strokes vary as people do: drift, wandering, bias of each limb, jitter, missed, extra and displaced strokes, levels.
-Level truth is the energy of a stroke's own dry sound over its first 100 ms.
+Level truth is the K-weighted energy of a stroke's own dry sound over its first 100 ms, as lessons mean levels.
 """
 import json, os, subprocess, sys, tempfile
 import numpy as np
 from scipy.signal import fftconvolve, lfilter, butter, sosfilt
+from loudness import k_sections
 
 RATE = 44100
+K_SECTIONS = k_sections(RATE)
 bank_folder, out, condition, split = sys.argv[1:5]
 rows = [r for r in json.load(open(bank_folder + '/bank.json')) if r['split'] == split]
 audio = np.memmap(bank_folder + '/bank.i16', np.int16, 'r')
 KITS = {'train': ['avl-pearl', 'fluid-jazz', 'fluid-standard', 'fluid-room'],
         'dev': ['avl-zeppelin', 'avl-zeppelin', 'freepats'],
-        'test': ['timgm-jazz', 'timgm-standard', 'timgm-room']}[split]
+        'test': ['own-one', 'own-two', 'own-three']}[split]
 os.makedirs(out, exist_ok=True)
 
 
@@ -145,7 +147,8 @@ def mix(strokes, kit, rng, length, roomy, extra):
         n = int(len(x) / sp) - 1
         pos = np.arange(n) * sp + 0
         x = np.interp(pos, np.arange(len(x)), x)
-        own = 10 * np.log10(np.mean(np.pad(x, (0, max(0, 4410 - len(x))))[:4410] ** 2) + 1e-12)
+        head = sosfilt(K_SECTIONS, np.pad(x, (0, max(0, 4410 - len(x))))[:4410])
+        own = 10 * np.log10(np.mean(head ** 2) + 1e-12)
         x *= 10 ** ((s['level'] - own) / 20)
         a = int(round(s['t'] * RATE))
         if a < 0 or a >= length: continue

@@ -4,7 +4,8 @@ Usage: python3 train.py BANK_FOLDER OUT_FOLDER MINUTES [SPLITS [FROM-TO]]     (P
 FROM-TO is the part of the training to do now, such as 0-0.5 and then 0.5-1; the state is kept in OUT_FOLDER.
 Every step renders a batch of six-second takes (random kits, patterns, levels, timing, rooms, microphones, noise,
 gain control, clipping, coding loss), cuts the patches of packages/listen/src/patch at and between the strokes, and
-learns for each of 13 voices: struck within 20 ms or not, when (ms), how loud (dB over its first 100 ms).
+learns for each of 13 voices: struck within 20 ms or not, when (ms), how loud (K-weighted, dB over its first 100 ms).
+With START=FILE it starts from the weights of such a network.f32 instead of from nothing.
 Writes network.json (shapes, report) and network.f32 (weights, batch norms folded).
 """
 import json, math, os, re, sys, time
@@ -12,6 +13,7 @@ import numpy as np
 import torch
 import torch.nn as nn
 import torch.nn.functional as F
+from loudness import k_response
 
 VOICES = ['ride', 'hihat', 'hihat-open', 'hihat-foot', 'bass', 'snare', 'sidestick', 'rimshot', 'crash',
           'tom-high', 'tom-mid', 'tom-low', 'click']
@@ -20,8 +22,9 @@ RATE = 22050
 SECONDS = 6.0
 T = int(RATE * SECONDS)
 OFFSET_SHARE = float(os.environ.get('OFFSET_SHARE', 0.06))
-LONGEST = 61440           # a one-shot at most
-SPAN = 65536              # its transform
+LONGEST = 45056           # a one-shot at most
+SPAN = 49152              # its transform
+FADE = 2205               # over its end
 EVENTS = int(os.environ.get('EVENTS', 64))   # patches a take
 SHORT, SHORT_HOP, SHORT_BEFORE, SHORT_FRAMES = 256, 64, 8, 24
 LONG, LONG_CENTRES = 1024, [-1100, -550, 0, 550, 1100, 1650, 2200]
@@ -29,6 +32,11 @@ SHORT_EDGES = [0, 1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 18, 22, 26, 31, 37, 44, 52, 6
 LONG_EDGES = list(range(1, 18)) + [19, 21, 24, 27, 31, 36, 42, 50, 60, 72, 87, 106, 130, 160, 200, 250, 310, 380, 450, 513]
 Z, FACTS, H1, H2 = 20, 14, 32, 24   # the second look: description, facts of a voice at an event, hidden
 LIVE_SHORT, LIVE_LONG = 20, 3   # frames a live listener has: short up to +32 ms, long up to 0 ms
+PEAK = float(os.environ.get('PEAK', 2.5e-3))  # highest step size
+TURNS = int(os.environ.get('TURNS', 6))      # steps of learning for each batch that is rendered
+SHELF = 1200                                 # batches that are kept to be learnt from again
+PLAIN = 0.25                                 # share of takes without room, microphone or noise
+ALIEN = 0.10                                 # share of voices that are played on another drum
 dev = torch.device('cuda')
 
 
@@ -155,7 +163,8 @@ class Bank:
                     ids.sort(key=lambda i: natural[i])
                     self.groups[v].append((kit, ids))
         self.kits = kits
-        weight = np.array([0.3 if k.startswith('made') else 0.7 if re.search('808|electronic', k) else 8.0 if k.startswith('avl') else 2.0 for k in kits])
+        made = max(1, sum(k.startswith('made') for k in kits))
+        weight = np.array([14 / made if k.startswith('made') else 0.7 if re.search('808|electronic', k) else 8.0 if k.startswith('avl') else 2.0 for k in kits])
         self.kit_weight = weight / weight.sum()
         self.group_weight = {}
         for v in VOICES:
@@ -169,9 +178,16 @@ def uniform(shape, lo, hi):
 
 ON = dict(zip(VOICES, [.65, .4, .15, .6, .8, .75, .3, .15, .2, .22, .22, .22, .12]))
 DENSE = dict(zip(VOICES, [.6, .6, .25, .35, .35, .35, .25, .25, .12, .2, .2, .2, .3]))
-LEVEL = dict(zip(VOICES, [((-3, 3), (-3, 3)), ((-10, 2), (-10, 2)), ((-5, 6), (-5, 6)), ((-20, 0), (-10, 2)),
-                          ((-22, -6), (-6, 13)), ((-20, -4), (-4, 12)), ((-16, 0), (-6, 6)), ((-4, 12), (0, 12)), ((-4, 10), (2, 12)),
-                          ((-12, 10), (-4, 10)), ((-12, 10), (-4, 10)), ((-12, 10), (-4, 10)), ((-26, -8), (-14, 4))]))
+LEVEL = dict(zip(VOICES, [((-3, 3), (-3, 3)), ((-10, 2), (-10, 2)), ((-5, 6), (-5, 6)), ((-21, -1), (-10, 2)),
+                          ((-26, -8), (-9, 8)), ((-22, -6), (-7, 9)), ((-17, 0), (-6, 6)), ((-6, 10), (-2, 10)), ((-5, 9), (0, 11)),
+                          ((-14, 7), (-7, 7)), ((-14, 7), (-7, 7)), ((-14, 7), (-7, 7)), ((-26, -8), (-14, 4))]))
+# what a drum of a strange kit may sound like
+LIKE = dict(snare=['tom-high', 'rimshot', 'sidestick', 'tom-mid', 'hihat'], bass=['tom-low', 'tom-mid'], ride=['crash', 'hihat-open'],
+            hihat=['ride', 'hihat-foot', 'sidestick'], sidestick=['rimshot', 'click', 'tom-high'], crash=['ride', 'hihat-open'])
+LIKE['hihat-foot'] = ['hihat', 'sidestick']
+LIKE['tom-high'] = ['tom-mid', 'snare']
+LIKE['tom-low'] = ['bass', 'tom-mid']
+WEIGHTING = torch.from_numpy(k_response(RATE, 8192)).to(torch.complex64).to(dev)
 
 
 def rates(shape, choices):
@@ -251,10 +267,19 @@ def render(bank, B, rng):
     level = base[take, voice] + torch.randn(len(take), device=dev) * 2 + torch.where(u < .15, 5., 0.) - torch.where(u > .88, 10., 0.) * (voice == 5)
     # instruments: one for each take and voice, from one kit or mixed
     choice = [[None] * V for _ in range(B)]
+    alien = torch.zeros(B, V, device=dev, dtype=torch.bool)
+    odd = rng.random((B, V)) < ALIEN
     for b in range(B):
         kit = rng.choice(bank.kits, p=bank.kit_weight) if rng.random() < 0.6 else None
         for v, name in enumerate(VOICES):
             own = [ids for (kt, ids) in bank.groups[name] if kt == kit]
+            other = LIKE.get(name) if odd[b, v] else None
+            if other:
+                groups = bank.groups[other[rng.integers(len(other))]]
+                if groups:
+                    choice[b][v] = groups[rng.integers(len(groups))][1]
+                    alien[b, v] = True
+                    continue
             if own: choice[b][v] = own[rng.integers(len(own))]
             elif bank.groups[name]: choice[b][v] = bank.groups[name][rng.choice(len(bank.groups[name]), p=bank.group_weight[name])][1]
     tl, vl, ll, bl = take.tolist(), voice.tolist(), level.tolist(), base.tolist()
@@ -295,22 +320,24 @@ def render(bank, B, rng):
         i2 = (n * speed2[z, None]).long().clamp(max=LONGEST - 2)
         x2 = bank.audio[(bank.start[ids2[z], None] + i2).clamp(max=len(bank.audio) - 1)].float() * (i2 < bank.length[ids2[z], None]) / 30000
         x = x + x2 * under[z, None] * (10 ** ((bank.own[ids[z]] - bank.own[ids2[z]]) / 20))[:, None]
-        x = x * torch.exp(-n / RATE / decay[take[z], voice[z]][:, None])
+        x = x * torch.exp(-n / RATE / decay[take[z], voice[z]][:, None]) * ((LONGEST - n) / FADE).clamp(max=1)
         X = torch.fft.rfft(x, SPAN)
         # softer is darker: a shelf that falls with the level under the voice's usual
         dark = ((base[take[z], voice[z]] - level[z]) * 0.4)[:, None]
         X = X * eq[take[z] * V + voice[z]] * 10 ** (-dark * (f[None, :] / (f[None, :] + 3000)) / 20)
         X = X * torch.exp(-2j * math.pi * f[None, :] / RATE * (start[z] - whole[z])[:, None])
         x = torch.fft.irfft(X, SPAN)
-        own = 10 * torch.log10((x[:, :2205] ** 2).mean(1) + 1e-12)
+        heard = torch.fft.irfft(torch.fft.rfft(x[:, :2205], 8192) * WEIGHTING, 8192)[:, :2205]
+        own = 10 * torch.log10((heard ** 2).mean(1) + 1e-12)
         x = x * (10 ** ((level[z] - own) / 20))[:, None]
         rowid = take[z] * 3 + group[take[z], voice[z]]
         flat = out.view(-1)
         idx = (rowid * (T + SPAN) + whole[z])[:, None] + torch.arange(SPAN, device=dev)[None, :]
         flat.index_add_(0, idx.reshape(-1), x.reshape(-1))
     out = out[:, :T]
-    x = room(out, B)
-    x = microphone(x, B)
+    plain = torch.rand(B, 1, device=dev) < PLAIN
+    x = torch.where(plain, out.view(B, 3, -1).sum(1), torch.where(torch.rand(B, 1, device=dev) < 0.4, shoebox(out, B), room(out, B)))
+    x = microphone(x, B, plain)
     score = written(grid * RATE, pick & active[:, :, None], dense, free, B, K)
     S = int(torch.bincount(take, minlength=B).max())
     order = torch.argsort(take, stable=True)
@@ -318,7 +345,7 @@ def render(bank, B, rng):
     col = torch.arange(len(take), device=dev) - first[take[order]]
     st = torch.full((B, S), -1e9, device=dev); vo = torch.full((B, S), -1, device=dev); le = torch.zeros(B, S, device=dev)
     st[take[order], col] = start[order]; vo[take[order], col] = voice[order]; le[take[order], col] = level[order]
-    return x, st, vo, le, score
+    return x, st, vo, le, score, alien
 
 
 def room(dry, B):
@@ -347,9 +374,39 @@ def room(dry, B):
     return y.sum(1)
 
 
-def microphone(x, B):
-    """Noise, talk, response, gain control, clipping and coding loss."""
+def shoebox(dry, B):
+    """Three places in one rectangular room for each take, by image sources with walls that take more of the treble."""
+    R, N = 8192, 5
+    size = uniform((B, 1, 3), 0, 1) * torch.tensor([5., 4., 1.4], device=dev) + torch.tensor([2.5, 2.2, 2.2], device=dev)
+    src = size * uniform((B, 3, 3), 0.2, 0.8)
+    mic = size * uniform((B, 1, 3), 0.15, 0.85)
+    g = torch.arange(-N, N + 1, device=dev)
+    K = torch.stack(torch.meshgrid(g, g, g, indexing='ij'), -1).view(-1, 3).float()
+    low, high = uniform((B, 1, 1), 0.6, 0.92), uniform((B, 1, 1), 0.3, 0.85)
+    d0 = (src - mic).norm(dim=-1, keepdim=True).clamp(min=0.5)
+    h = torch.zeros(B, 3, 2, R, device=dev)
+    for p in range(8):
+        q = torch.tensor([p & 1, (p >> 1) & 1, p >> 2], device=dev).float()
+        pos = ((1 - 2 * q) * src)[:, :, None, :] + (2 * K * size)[:, None] - mic[:, :, None, :]
+        d = pos.norm(dim=-1)
+        order = ((K - q).abs().sum(1) + K.abs().sum(1))[None, None, :]
+        i = ((d - d0) / 343 * RATE).round().long()
+        ok = (i >= 0) & (i < R) & ((order > 0) | (i == 0))
+        i = i.clamp(0, R - 1)
+        for band, beta in ((0, low), (1, torch.minimum(low, high))):
+            h[:, :, band].scatter_add_(2, i, torch.where(ok, beta ** order * d0 / d.clamp(min=0.3), torch.zeros_like(d)))
+    M = 1 << (T + R).bit_length()
+    f = torch.fft.rfftfreq(M, 1 / RATE).to(dev)
+    split = 1 / (1 + (f / uniform((B, 1, 1), 700, 3000)) ** 2)
+    H = torch.fft.rfft(h, M)
+    y = torch.fft.irfft(torch.fft.rfft(dry.view(B, 3, -1), M) * (H[:, :, 0] * split + H[:, :, 1] * (1 - split)), M)[..., :T]
+    return y.sum(1)
+
+
+def microphone(x, B, plain):
+    """Noise, rumble, talk, response, gain control, clipping and coding loss; next to none of it for plain takes."""
     x = x / (x.abs().amax(1, keepdim=True) + 1e-9)
+    some = ~plain
     N = 1 << T.bit_length()
     f = torch.fft.rfftfreq(N, 1 / RATE).to(dev)
     rms = (x ** 2).mean(1, keepdim=True).sqrt() + 1e-3
@@ -357,22 +414,24 @@ def microphone(x, B):
     slope = uniform((B, 1), 0, 1.5)
     noise = torch.fft.irfft(torch.fft.rfft(torch.randn(B, N, device=dev)) * (f.clamp(min=20) / 1000) ** -slope, N)[:, :T]
     noise = noise / noise.std(1, keepdim=True)
-    x = x + noise * rms * 10 ** (-uniform((B, 1), 18, 75) / 20)
+    x = x + noise * rms * 10 ** (-torch.where(plain, uniform((B, 1), 55, 95), uniform((B, 1), 18, 75)) / 20)
+    deep = torch.fft.irfft(torch.fft.rfft(torch.randn(B, N, device=dev)) / (1 + (f / uniform((B, 1), 12, 40)) ** 4), N)[:, :T]
+    x = x + deep / deep.std(1, keepdim=True) * rms * some * (torch.rand(B, 1, device=dev) < 0.25) * 10 ** (-uniform((B, 1), 0, 40) / 20)
     t = torch.arange(T, device=dev) / RATE
     f0 = uniform((B, 1), 90, 260) * (1 + 0.15 * torch.sin(2 * math.pi * uniform((B, 1), 0.3, 3) * t))
     ph = torch.cumsum(2 * math.pi * f0 / RATE, 1)
     talk = sum(torch.sin(h * ph) * torch.rand(B, 1, device=dev) / h ** 0.7 for h in range(1, 14))
     gate = torch.sigmoid(12 * torch.sin(2 * math.pi * uniform((B, 1), 2, 5) * t + uniform((B, 1), 0, 6)) - 4)
-    x = x + talk * gate * rms * (torch.rand(B, 1, device=dev) < 0.15) * 10 ** (-uniform((B, 1), 6, 30) / 20)
+    x = x + talk * gate * rms * some * (torch.rand(B, 1, device=dev) < 0.15) * 10 ** (-uniform((B, 1), 6, 30) / 20)
     # response
     pts = 10
-    knots = torch.randn(B, pts, device=dev) * uniform((B, 1), 0, 5)
+    knots = torch.randn(B, pts, device=dev) * uniform((B, 1), 0, 5) * some
     pos = (torch.log2(f.clamp(min=20) / 20) / math.log2(RATE / 40) * (pts - 1)).clamp(max=pts - 1.001)
     i = pos.long(); w = pos - i
     gain = knots[:, i] * (1 - w) + knots[:, i + 1] * w
-    hp = torch.where(torch.rand(B, 1, device=dev) < 0.5, torch.exp(uniform((B, 1), math.log(30), math.log(260))), torch.full((B, 1), 10., device=dev))
-    lp = torch.where(torch.rand(B, 1, device=dev) < 0.35, torch.exp(uniform((B, 1), math.log(3400), math.log(10500))), torch.full((B, 1), 40000., device=dev))
-    mag = 10 ** (gain / 20) / (1 + (hp / f.clamp(min=1)) ** 4).sqrt() / (1 + (f / lp) ** 8).sqrt()
+    hp = torch.where(some & (torch.rand(B, 1, device=dev) < 0.5), torch.exp(uniform((B, 1), math.log(30), math.log(260))), torch.full((B, 1), 10., device=dev))
+    lp = torch.where(some & (torch.rand(B, 1, device=dev) < 0.35), torch.exp(uniform((B, 1), math.log(3400), math.log(10500))), torch.full((B, 1), 40000., device=dev))
+    mag = 10 ** (gain / 20) / (1 + (hp / f.clamp(min=1)) ** 4).sqrt() / (1 + (f / lp) ** 8).sqrt() / (1 + (25 / f.clamp(min=1)) ** 4).sqrt()   # as packages/listen/src/signal/rumble.ts
     # minimum phase, as microphones and their filters have
     full = torch.cat([mag, mag.flip(1)[:, 1:-1]], 1).clamp(min=1e-4)
     cep = torch.fft.ifft(torch.log(full)).real
@@ -389,20 +448,20 @@ def microphone(x, B):
     N2 = 1 << (2 * M).bit_length()
     env = torch.fft.irfft(torch.fft.rfft(e, N2) * torch.fft.rfft(ker, N2), N2)[:, :M].clamp(min=0).sqrt()
     thr = 10 ** (-uniform((B, 1), 6, 30) / 20)
-    power = torch.where(torch.rand(B, 1, device=dev) < 0.4, uniform((B, 1), 0.2, 0.9), torch.zeros(B, 1, device=dev))
+    power = torch.where(some & (torch.rand(B, 1, device=dev) < 0.4), uniform((B, 1), 0.2, 0.9), torch.zeros(B, 1, device=dev))
     g = (env / thr).clamp(min=1) ** -power
     g = F.interpolate(g[:, None], scale_factor=hop, mode='linear')[:, 0, :T]
     x = x * g
     x = x / (x.abs().amax(1, keepdim=True) + 1e-9)
     # clipping
-    c = torch.where(torch.rand(B, 1, device=dev) < 0.2, uniform((B, 1), 0.25, 0.9), torch.full((B, 1), 2., device=dev))
+    c = torch.where(some & (torch.rand(B, 1, device=dev) < 0.2), uniform((B, 1), 0.25, 0.9), torch.full((B, 1), 2., device=dev))
     x = torch.maximum(torch.minimum(x, c), -c)
-    return coding(x, B) * 10 ** (-uniform((B, 1), 0, 30) / 20)
+    return coding(x, B, some[:, 0]) * 10 ** (-uniform((B, 1), 0, 30) / 20)
 
 
-def coding(x, B):
-    """Transform coding loss of a third of the takes: coarse quantising of spectra, weak bands dropped."""
-    pickd = torch.rand(B, device=dev) < 0.33
+def coding(x, B, some):
+    """Transform coding loss of four in ten of the takes that may have it: coarse quantising of spectra, weak bands dropped."""
+    pickd = some & (torch.rand(B, device=dev) < 0.4)
     if not pickd.any(): return x
     y = x[pickd]; n = int(pickd.sum())
     size = 1024 if torch.rand(()) < 0.6 else 512
@@ -448,7 +507,7 @@ def labels(at, st, vo, le):
 
 
 def batch(bank, B, rng, live_share):
-    x, st, vo, le, (places, expected, has) = render(bank, B, rng)
+    x, st, vo, le, (places, expected, has), alien = render(bank, B, rng)
     at = events(st, vo, B)
     take = torch.arange(B, device=dev)[:, None].expand_as(at).reshape(-1)
     live = torch.rand(B * EVENTS, device=dev) < live_share
@@ -460,7 +519,7 @@ def batch(bank, B, rng, live_share):
     near = torch.stack([(places[:, u, None, :] - at[:, :, None].float()).abs().min(2)[0] for u in range(V)], -1)
     w = torch.exp(-0.5 * (near / (0.025 * RATE)) ** 2)
     # levels are learnt relative to the loudest stroke within the take's own scale: removed as one constant a take below
-    return s, l, ref.view(B, EVENTS), p, o, v, (w, expected.float(), has.float())
+    return s, l, ref.view(B, EVENTS), p, o, v, (w, expected.float(), has.float()), (~alien)[:, None, :].expand(B, EVENTS, V).reshape(-1, V)
 
 
 def surroundings(l, B):
@@ -487,25 +546,31 @@ def main():
     net = Net().to(dev)
     print(sum(p.numel() for p in net.parameters()), 'weights;', bank.kits, check.kits, flush=True)
     opt = torch.optim.AdamW(net.parameters(), lr=2e-3, weight_decay=1e-3)
+    if begun == 0 and os.environ.get('START'):
+        with torch.no_grad(): begin_from(net, os.environ['START'], batch(bank, 64, rng, 0.25))
     if begun > 0:
         kept = torch.load(out + '/state.pt'); net.load_state_dict(kept['net']); opt.load_state_dict(kept['opt'])
     B, begin, step, shown = 96, time.time(), 0, time.time()
-    sums, seen, shelf = [0] * 4, 0, []
+    sums, seen, rendering, shelf = [0] * 4, 0, 0, []
     while True:
         gone = begun + (time.time() - begin) / 60 / minutes
         if gone >= until: break
         for g in opt.param_groups:
-            g['lr'] = 2.5e-3 * min(1, (step + 1) / 100) * (0.5 + 0.5 * math.cos(math.pi * gone)) + 1e-6
+            g['lr'] = PEAK * min(1, (step + 1) / 100) * (0.5 + 0.5 * math.cos(math.pi * gone)) + 1e-6
+        since = time.time()
         with torch.no_grad():
             made = batch(bank, B, rng, 0.25)
-        if len(shelf) < 700: shelf.append(made)
-        else: shelf[int(rng.integers(700))] = made
-        for turn in range(6):
-            s, l, ref, p, o, v, score = made if turn == 0 else shelf[int(rng.integers(len(shelf)))]
+        torch.cuda.synchronize()
+        rendering += time.time() - since
+        if len(shelf) < SHELF: shelf.append(made)
+        else: shelf[int(rng.integers(SHELF))] = made
+        for turn in range(TURNS):
+            s, l, ref, p, o, v, score, usual = made if turn == 0 else shelf[int(rng.integers(len(shelf)))]
             y, h = net.first(s, l)
             known, yes = (p >= 0).float(), (p > 0).float()
-            cross = lambda logits: (F.binary_cross_entropy_with_logits(logits, yes, reduction='none') * known).sum() / known.sum()
-            bce, again = cross(y[:, 0]), cross(net.second(y, h, score))
+            cross = lambda logits, of: (F.binary_cross_entropy_with_logits(logits, yes, reduction='none') * of).sum() / of.sum()
+            # a drum that sounds like another is told by the second look alone
+            bce, again = cross(y[:, 0], known * usual), cross(net.second(y, h, score), known)
             off = (F.smooth_l1_loss(y[:, 1] * 10, o, reduction='none', beta=1.0) * yes).sum() / yes.sum()
             d, m = level_error(y[:, 2], ref, v, p, B)
             lev = (F.smooth_l1_loss(d, torch.zeros_like(d), reduction='none', beta=1.0) * m).sum() / m.sum()
@@ -516,7 +581,8 @@ def main():
         sums = [a + b for a, b in zip(sums, first)]
         if time.time() - shown > 30:
             print(f'{time.time() - begin:.0f} s, step {step}: presence {sums[0] / seen:.4f} again {sums[1] / seen:.4f} offset {sums[2] / seen:.2f} level {sums[3] / seen:.2f}', flush=True)
-            shown, sums, seen = time.time(), [0] * 4, 0
+            print(f'  {rendering / (time.time() - shown):.2f} of the time is rendering', flush=True)
+            shown, sums, seen, rendering = time.time(), [0] * 4, 0, 0
     os.makedirs(out, exist_ok=True)
     torch.save(dict(net=net.state_dict(), opt=opt.state_dict()), out + '/state.pt')
     save(net, out, {}); net.train()
@@ -527,13 +593,40 @@ def main():
     save(net, out, report)
 
 
+def begin_from(net, file, made):
+    """Sets the weights of a written network; its folded norms come apart again by the statistics of one batch."""
+    data, at = torch.from_numpy(np.fromfile(file, '<f4')).to(dev), 0
+    def take(shape):
+        nonlocal at
+        n = math.prod(shape); at += n
+        return data[at - n: at].view(shape)
+    def part(layer):
+        layer.weight.copy_(take(layer.weight.shape))
+        b = take((len(layer.weight),))
+        if layer.bias is not None: layer.bias.copy_(b)
+    def norm(b, x):
+        m, v = x.transpose(0, 1).flatten(1).mean(1), x.transpose(0, 1).flatten(1).var(1)
+        b.running_mean.copy_(m); b.running_var.copy_(v); b.bias.copy_(m); b.weight.copy_(torch.sqrt(v + b.eps))
+        return F.relu(x)
+    s, l = made[0], made[1]
+    h = s.transpose(1, 2)
+    for conv, b in ((net.c1, net.b1), (net.c2, net.b2), (net.c3, net.b3)):
+        part(conv); h = norm(b, conv(h))
+    part(net.l1); g = norm(net.b4, net.l1(l.flatten(1)))
+    h = torch.cat([h.flatten(1), g], 1)
+    for dense, b in ((net.d1, net.b5), (net.d2, net.b6)):
+        part(dense); h = norm(b, dense(h))
+    for name in ('out', 'z', 'proto', 'f1', 'u', 'f2', 'f3'): part(getattr(net, name))
+    assert at == len(data)
+
+
 def evaluate(net, bank, live):
     net.eval()
     P, Y, A, OE, LE = [], [], [], [], []
     rng = np.random.default_rng(7); torch.manual_seed(7)
     with torch.no_grad():
         for _ in range(12):
-            s, l, ref, p, o, v, score = batch(bank, 64, rng, float(live))
+            s, l, ref, p, o, v, score, _ = batch(bank, 64, rng, float(live))
             y, h = net.first(s, l)
             d, m = level_error(y[:, 2], ref, v, p, 64)
             P.append(p); Y.append(y[:, 0]); A.append(net.second(y, h, score)); OE.append((y[:, 1] * 10 - o).abs()); LE.append(d.view(-1, V).abs())
