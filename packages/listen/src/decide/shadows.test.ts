@@ -59,7 +59,7 @@ function scatter(seed: string): (deviation: number) => number {
 const steady = { lateMs: () => 0.5, quieterDb: () => 9 };
 
 describe('sounds with two parts', () => {
-  it('[LI47] a bass drum that is half a millisecond after every snare, ever as loud, is the snare', () => {
+  it('[LI53] a bass drum that is half a millisecond after every snare, ever as loud, is the snare', () => {
     const strokes = take(steady);
     const found = shadowsOf(strokes);
     // definition: all of the bass drum, nothing of the snare
@@ -67,7 +67,7 @@ describe('sounds with two parts', () => {
     expect(found.size).toBe(30);
   });
 
-  it('[LI47] so it is where times and levels scatter as a measured onset does', () => {
+  it('[LI53] so it is where times and levels scatter as a measured onset does', () => {
     const around = scatter('onsets');
     // common practice: the onset of a soft part of a sound is found to a millisecond or two, its level to a decibel
     const found = shadowsOf(take({ lateMs: () => 3 + around(1), quieterDb: () => 9 + around(1) }));
@@ -75,7 +75,7 @@ describe('sounds with two parts', () => {
   });
 
   it.each(['one', 'two', 'three', 'four', 'five', 'six'])(
-    '[LI47] two limbs of a player are two (%s)',
+    '[LI53] two limbs of a player are two (%s)',
     (seed) => {
       const around = scatter(seed);
       // published: taps scatter by 2 % of the interval and more, 10 ms at this beat (Repp 2005); 5 ms leaves a margin
@@ -84,21 +84,21 @@ describe('sounds with two parts', () => {
     },
   );
 
-  it('[LI47] a few strokes show nothing', () => {
+  it('[LI53] a few strokes show nothing', () => {
     // definition: eight at least
     expect(shadowsOf(take({ ...steady, count: 7 })).size).toBe(0);
     expect(shadowsOf(take({ ...steady, count: 8 })).size).toBe(8);
   });
 
-  it('[LI47] what is written is a stroke, however exact', () => {
+  it('[LI53] what is written is a stroke, however exact', () => {
     expect(shadowsOf(take({ ...steady, isWritten: true })).size).toBe(0);
   });
 
-  it('[LI47] a bass drum between the snares is no part of them', () => {
+  it('[LI53] a bass drum between the snares is no part of them', () => {
     expect(shadowsOf(take({ ...steady, lateMs: () => 250 })).size).toBe(0);
   });
 
-  it('[LI47] nothing comes of nothing', () => {
+  it('[LI53] nothing comes of nothing', () => {
     expect(shadowsOf([]).size).toBe(0);
   });
 });
