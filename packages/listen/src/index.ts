@@ -11,7 +11,6 @@ export type { PlayedNote } from './midi/notes.ts';
 export { HEARD_VOICES, type HeardVoice, StrokeNetwork } from './network/network.ts';
 export { unpackWeights } from './network/weights.ts';
 export { LEVEL_LIMITS, LISTENER_LEVELS, type ListenerLevel } from './perception/limits.data.ts';
-export { loudnessBalance } from './perception/loudness.ts';
 export { drawReport, type PictureOptions } from './picture/picture.ts';
 export { isPraise, type Remark, type RemarkFact, type RemarkPlace } from './remarks/remark.ts';
 export { remarksOn } from './remarks/remarks.ts';

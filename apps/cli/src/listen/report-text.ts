@@ -2,7 +2,6 @@
 import type { Voice, VoiceReport } from '@shedbook/core';
 import {
   type FullReport,
-  loudnessBalance,
   type SayOptions,
   teacherSentences,
   unheardSentences,
@@ -26,7 +25,7 @@ function timeText(offsetMs: number, { report }: Words): string {
 }
 
 function voiceLine(voice: Voice, of: VoiceReport, report: FullReport, words: Words): string {
-  const level = loudnessBalance(report)[voice];
+  const level = report.balanceDb[voice];
   return [
     `  ${words.voices[voice].padEnd(WIDTHS.voice)}`,
     words.report.heardOf(of.hits, of.hits + of.missed).padEnd(WIDTHS.heard),

@@ -2,8 +2,8 @@
  * The report of a take: what was heard, limb by limb. Written by listening, read by coaching and by people.
  *
  * Conventions: seconds from the start of the file; milliseconds only where the name says so, positive is late;
- * dB relative to the take's own lead voice unless the name says otherwise; bars, beats and slots from 1; bpm
- * counts quarter notes.
+ * dB relative to the take's own lead voice unless the name says otherwise, of a recording K-weighted (ITU-R
+ * BS.1770-4) over the first 100 ms of a stroke; bars, beats and slots from 1; bpm counts quarter notes.
  */
 import type { WrittenPlace } from '../groove/stroke.ts';
 import type { Voice } from '../groove/voice.ts';

@@ -41,6 +41,12 @@ export interface LevelLimits {
   readonly wrongShare: number;
 }
 
+/**
+ * A voice's level told by one microphone is good to about this many dB, which no student is held to account for: they
+ * are let pass on top of `balanceDb`.
+ */
+export const MICROPHONE_DB = 4;
+
 /** The limits of each level, in order of strictness. */
 export const LEVEL_LIMITS: Readonly<Record<ListenerLevel, LevelLimits>> = {
   beginner: {

@@ -1,6 +1,5 @@
 /** The balance ladder: how loud each voice is, as asked and as played, loudest on top. */
 import type { Voice } from '@shedbook/core';
-import { loudnessBalance } from '../perception/loudness.ts';
 import type { Words } from '../remarks/words.ts';
 import type { FullReport } from '../report/take-report.ts';
 import { COLOURS } from './look.data.ts';
@@ -32,11 +31,11 @@ function spreadOut(ys: readonly number[]): readonly number[] {
 
 /** The ladder in a box. */
 export function drawLadder(report: FullReport, words: Words, { x, y, width, height }: Box): string {
-  const balance = loudnessBalance(report);
-  const leadAsked = report.lessonBalanceDb[report.lead] ?? 0;
-  const voices = (Object.keys(balance) as Voice[]).flatMap((voice) => {
-    const asked = report.lessonBalanceDb[voice];
-    return asked === undefined ? [] : [{ voice, asked: asked - leadAsked, played: balance[voice]! }];
+  const { balanceDb, lessonBalanceDb } = report;
+  const leadAsked = lessonBalanceDb[report.lead] ?? 0;
+  const voices = (Object.keys(balanceDb) as Voice[]).flatMap((voice) => {
+    const asked = lessonBalanceDb[voice];
+    return asked === undefined ? [] : [{ voice, asked: asked - leadAsked, played: balanceDb[voice]! }];
   });
   const levels = voices.flatMap(({ asked, played }) => [asked, played]);
   const top = STEP_DB * Math.ceil(Math.max(0, ...levels) / STEP_DB);

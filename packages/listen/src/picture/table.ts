@@ -1,7 +1,6 @@
 /** The table of voices: heard, added, lateness, spread. */
 import type { Voice, VoiceReport } from '@shedbook/core';
 import { DISPLACEMENT } from '../perception/limits.data.ts';
-import { loudnessBalance } from '../perception/loudness.ts';
 import type { Words } from '../remarks/words.ts';
 import type { FullReport } from '../report/take-report.ts';
 import { COLOURS, PAGE } from './look.data.ts';
@@ -20,7 +19,7 @@ function timeText(ms: number, { report }: Words): string {
 }
 
 function cellsOf(voice: Voice, of: VoiceReport, report: FullReport, words: Words): readonly string[] {
-  const level = loudnessBalance(report)[voice];
+  const level = report.balanceDb[voice];
   const whole = level === undefined ? 0 : Math.round(level);
   return [
     words.voices[voice],

@@ -1,9 +1,7 @@
 /** Remarks on the take as a whole: tempo, swing, balance, evenness. */
 import { offBeatPhase, type Voice } from '@shedbook/core';
-import { type LevelLimits, TEMPO_PERCENT } from '../perception/limits.data.ts';
+import { type LevelLimits, MICROPHONE_DB, TEMPO_PERCENT } from '../perception/limits.data.ts';
 import { justNoticedMs } from '../perception/limits.ts';
-import { MICROPHONE_DB } from '../perception/loudness.data.ts';
-import { loudnessBalance } from '../perception/loudness.ts';
 import type { FullReport } from '../report/take-report.ts';
 import { beatSeconds } from './place-remarks.ts';
 import type { Remark } from './remark.ts';
@@ -51,8 +49,7 @@ function swingRemarks(report: FullReport, limits: LevelLimits): readonly Remark[
 }
 
 function levelRemarks(report: FullReport, limits: LevelLimits): readonly Remark[] {
-  const { lead, lessonBalanceDb, voices } = report;
-  const balanceDb = loudnessBalance(report);
+  const { balanceDb, lead, lessonBalanceDb, voices } = report;
   const limitDb = limits.balanceDb + (report.take.kind === 'audio' ? MICROPHONE_DB : 0);
   const leadAsked = lessonBalanceDb[lead] ?? 0;
   const balance = (Object.keys(balanceDb) as Voice[]).flatMap((voice): Remark[] => {

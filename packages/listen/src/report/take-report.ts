@@ -1,7 +1,9 @@
 /**
  * The full report of a take: the shared contract and what only people and pictures need.
  *
- * Conventions: as in core's take report; everything beyond it are extra fields that readers may ignore.
+ * Conventions: as in core's take report; everything beyond it are extra fields that readers may ignore. Levels of a
+ * recording are K-weighted (ITU-R BS.1770-4) over the first 100 ms of each stroke, as a lesson's are when it sounds, so
+ * that the balance that was played and the one that was asked compare; those of a kit's notes are as they were sent.
  */
 import type { TakeReport, Voice } from '@shedbook/core';
 
