@@ -146,6 +146,24 @@ describe('what was written and not played', () => {
 });
 
 describe('what is no take of the exercise', () => {
+  it('[LI49] refuses another groove, and not one in which two limbs stay out', () => {
+    const { lesson: bossa } = parseLesson(
+      `title: Bossa
+tempo: 110
+exercises: [xx .x .. x.]
+groove: {hihat: "xx xx xx xx", snare: ". X . X", bass: "x. .x x. .x"}
+`,
+      'bossa.lesson.yaml',
+    );
+    const other = perform(bossa as Lesson, { exercise: null, form: LOOP, bpm: 110 });
+    expect(listen(take(other, played(other.strokes)), RATE, asked).refusal?.code).toBe('no-drums');
+    const hands = performance.strokes.filter(({ voice }) => voice === 'ride' || voice === 'snare');
+    const { voices } = reportOf(take(performance, played(hands)));
+    // definition: eight bars of six strokes, and of five; one in twenty may be misheard
+    expect(voices.ride?.hits).toBeGreaterThanOrEqual(46);
+    expect(voices.snare?.hits).toBeGreaterThanOrEqual(38);
+  });
+
   it('[LI14] refuses nothing, silence and hiss', () => {
     expect(listen(new Float32Array(0), RATE, asked).refusal?.code).toBe('empty');
     expect(listen(new Float32Array(5 * RATE), RATE, asked).refusal?.code).toBe('silent');

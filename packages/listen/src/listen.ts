@@ -6,8 +6,8 @@
  */
 import { type Form, type Lesson, perform, type Voice } from '@shedbook/core';
 import { type Alignment, align } from './align/align.ts';
-import { toleranceSeconds } from './align/follow.ts';
 import { type FormGrid, formGrid } from './align/form-grid.ts';
+import { toleranceSeconds } from './align/match-bar.ts';
 import { type Observations, observe } from './align/observations.ts';
 import { betterExercise } from './decide/agreement.ts';
 import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';

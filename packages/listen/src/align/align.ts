@@ -4,16 +4,17 @@
  * Conventions: seconds; bpm counts quarter notes. Nothing is known of where the take begins; its tempo may be
  * from half to twice the expected one.
  */
-import { type PlacedBar, placeBars, rotateBars } from './bars.ts';
-import { followPulse, type TrackedBar } from './follow.ts';
+import { type PlacedBar, placeBars } from './bars.ts';
+import { barsFrom, followPulse } from './follow.ts';
 import type { FormGrid } from './form-grid.ts';
 import type { Observations } from './observations.ts';
 import { guessPulse, type PulseGuess, trialLengths } from './pulse.ts';
+import type { WalkedBeat } from './walk.ts';
 
 /** Where the form lies in the take. */
 export interface Alignment {
   readonly bars: readonly PlacedBar[];
-  /** Mean match of a written stroke, from about −0.7 (nothing there) to 1.3. */
+  /** Mean match of a written stroke, from about −0.9 (nothing there) to 1.1. */
   readonly matchPerStroke: number;
 }
 
@@ -22,6 +23,8 @@ const STRETCH_BARS = 4;
 const TRIAL_RATIO = 1.008;
 const WIDEST = 2.05;
 const GUESSES = 4;
+/** Least match of a written stroke in the first and in the last bar. */
+const LEAST_MATCH = -0.3;
 
 function strokesIn(grid: FormGrid, bars: readonly PlacedBar[]): number {
   return bars.reduce(
@@ -49,16 +52,18 @@ function guesses(seen: Observations, grid: FormGrid, from: number, to: number): 
   return kept;
 }
 
-/** Every whole-beat rotation of the tracked bars, placed in the form; the best. */
-function bestRotation(seen: Observations, grid: FormGrid, tracked: readonly TrackedBar[]) {
-  const options = grid.beats.map((_, beat) => placeBars(seen, grid, rotateBars(tracked, grid, beat)));
+/** Every whole-beat rotation of the bars, placed in the form; the best. */
+function bestRotation(seen: Observations, grid: FormGrid, beats: readonly WalkedBeat[]) {
+  const options = grid.beats.map((_, beat) => placeBars(seen, grid, barsFrom(beats, grid, beat)));
   return options.reduce((a, b) => (b.score > a.score ? b : a));
 }
 
-/** Leaves off bars before the first and after the last that is played. */
-function trim(bars: readonly PlacedBar[]): readonly PlacedBar[] {
-  const first = bars.findIndex((bar) => bar.formBar !== null);
-  const last = bars.findLastIndex((bar) => bar.formBar !== null);
+/** Leaves off bars before the first and after the last that is played: of which a third is there. */
+function trim(grid: FormGrid, bars: readonly PlacedBar[]): readonly PlacedBar[] {
+  const isPlayed = (bar: PlacedBar) =>
+    bar.formBar !== null && bar.score > LEAST_MATCH * strokesIn(grid, [bar]);
+  const first = bars.findIndex(isPlayed);
+  const last = bars.findLastIndex(isPlayed);
   return first < 0 ? [] : bars.slice(first, last + 1);
 }
 
@@ -70,11 +75,11 @@ export function align(seen: Observations, grid: FormGrid): Alignment | null {
   const to = times.at(-1)! + 0.1;
   let best: { bars: readonly PlacedBar[]; score: number } | null = null;
   for (const guess of guesses(seen, grid, from, to)) {
-    const tracked = followPulse(seen, grid, guess, { fromSeconds: from, toSeconds: to });
-    const placed = bestRotation(seen, grid, tracked);
+    const beats = followPulse(seen, grid, guess, { fromSeconds: from, toSeconds: to });
+    const placed = bestRotation(seen, grid, beats);
     if (!best || placed.score > best.score) best = placed;
   }
-  const bars = best ? trim(best.bars) : [];
+  const bars = best ? trim(grid, best.bars) : [];
   const strokes = strokesIn(grid, bars);
   if (!best || strokes === 0) return null;
   const match = bars.reduce((sum, bar) => sum + (bar.formBar === null ? 0 : bar.score), 0);

@@ -5,8 +5,8 @@
  * take in which nothing of the form is played.
  * Source: the Viterbi algorithm over a left-to-right loop with jumps.
  */
-import { matchBar, type TrackedBar } from './follow.ts';
 import type { FormGrid } from './form-grid.ts';
+import { matchBar, type TrackedBar, unwritten } from './match-bar.ts';
 import { firstFrom, KIND_COUNT, type Observations } from './observations.ts';
 
 /** One bar of the take and the bar of the form in it (index from 0), or null. */
@@ -15,7 +15,10 @@ export interface PlacedBar extends TrackedBar {
   readonly score: number;
 }
 
+/** Going on elsewhere than with the next bar; and with the same one again, or with one left out, which is likelier. */
 const JUMP = 1.6;
+const NEAR_JUMP = 1.4;
+/** Going from the form's last bar to its first. */
 const LOOP = 0.1;
 const NOTHING = 1.2;
 /** Beginning elsewhere than at the form's first bar. */
@@ -27,23 +30,63 @@ function emptiness(seen: Observations, bar: TrackedBar): number {
   const end = bar.startSeconds + bar.barSeconds;
   for (let i = firstFrom(seen.times, bar.startSeconds - 0.04); i < seen.times.length; i += 1) {
     if (seen.times[i]! >= end - 0.04) break;
-    for (let kind = 0; kind < KIND_COUNT; kind += 1) score -= 0.5 * seen.values[i * KIND_COUNT + kind]!;
+    for (let kind = 0; kind < KIND_COUNT; kind += 1) score += unwritten(seen, i, kind);
   }
   return score;
 }
 
-/** Shifts the bar lines of tracked bars by whole beats. */
-export function rotateBars(bars: readonly TrackedBar[], grid: FormGrid, beat: number): readonly TrackedBar[] {
-  const by = grid.beats[beat] ?? 0;
-  if (by === 0) return bars;
-  const first = bars[0]!;
-  const before = { startSeconds: first.startSeconds - first.barSeconds, barSeconds: first.barSeconds };
-  return [before, ...bars].map((bar, index, all) => {
-    const next = all[index + 1];
-    const startSeconds = bar.startSeconds + by * bar.barSeconds;
-    const end = next ? next.startSeconds + by * next.barSeconds : startSeconds + bar.barSeconds;
-    return { startSeconds, barSeconds: next ? end - startSeconds : bar.barSeconds };
+/** For each bar of the form, the first one that has the same strokes. */
+function alikeIn(grid: FormGrid): readonly number[] {
+  const names = grid.bars.map(({ strokes }) =>
+    strokes.map((one) => `${one.voice}${one.position.toFixed(4)}`).join(),
+  );
+  return names.map((name) => names.indexOf(name));
+}
+
+/** How well each bar of the form explains a bar of the take, and last how well nothing does. */
+function emissionsOf(
+  seen: Observations,
+  grid: FormGrid,
+  alike: readonly number[],
+  bar: TrackedBar,
+): Float64Array {
+  const emissions = new Float64Array(grid.bars.length + 1);
+  grid.bars.forEach((expected, i) => {
+    const first = alike[i]!;
+    emissions[i] = first < i ? emissions[first]! : matchBar(seen, grid, expected, bar);
   });
+  emissions[grid.bars.length] = emptiness(seen, bar) - NOTHING;
+  return emissions;
+}
+
+/** What is paid at the first bar of the take for each state. */
+function beginnings(count: number): Float64Array {
+  return Float64Array.from({ length: count + 1 }, (_, i) => (i === 0 || i === count ? 0 : -MIDDLE));
+}
+
+/** The likeliest state before each state, and the score that it comes with. The last state is that nothing is played. */
+function advance(total: Float64Array): { readonly values: Float64Array; readonly from: Int32Array } {
+  const none = total.length - 1;
+  const values = new Float64Array(total.length);
+  const from = new Int32Array(total.length);
+  const best = total.reduce((most, score, i) => (score > total[most]! ? i : most), 0);
+  for (let i = 0; i <= none; i += 1) {
+    const offer = (state: number, cost: number) => {
+      if (total[state]! - cost <= values[i]!) return;
+      values[i] = total[state]! - cost;
+      from[i] = state;
+    };
+    values[i] = total[best]! - JUMP;
+    from[i] = best;
+    if (i === none) {
+      offer(none, 0);
+      continue;
+    }
+    offer(i, NEAR_JUMP);
+    offer((i - 2 + none) % none, NEAR_JUMP);
+    offer((i - 1 + none) % none, i === 0 ? LOOP : 0);
+  }
+  return { values, from };
 }
 
 /** The likeliest bar of the form in each tracked bar. */
@@ -52,47 +95,22 @@ export function placeBars(
   grid: FormGrid,
   bars: readonly TrackedBar[],
 ): { readonly bars: readonly PlacedBar[]; readonly score: number } {
-  const count = grid.bars.length;
-  const none = count;
-  let total = new Float64Array(count + 1);
+  const none = grid.bars.length;
+  const alike = alikeIn(grid);
+  const emissions = bars.map((bar) => emissionsOf(seen, grid, alike, bar));
   const back: Int32Array[] = [];
-  const emissions: Float64Array[] = [];
-  bars.forEach((bar, index) => {
-    const emission = new Float64Array(count + 1);
-    const known = new Map<string, number>();
-    grid.bars.forEach((expected, i) => {
-      const key = expected.strokes.map((s) => `${s.voice}${s.position.toFixed(4)}`).join();
-      const score = known.get(key) ?? matchBar(seen, grid, expected, bar);
-      known.set(key, score);
-      emission[i] = score;
-    });
-    emission[none] = emptiness(seen, bar) - NOTHING;
-    emissions.push(emission);
-    const next = new Float64Array(count + 1);
-    const from = new Int32Array(count + 1);
-    let best = 0;
-    for (let i = 1; i <= count; i += 1) if (total[i]! > total[best]!) best = i;
-    for (let i = 0; i <= count; i += 1) {
-      let value = total[best]! - (index > 0 ? JUMP : i === 0 || i === none ? 0 : MIDDLE);
-      from[i] = best;
-      const usual = i === none ? none : i > 0 ? i - 1 : count - 1;
-      const usualValue = total[usual]! - (i === 0 ? LOOP : 0);
-      if (index > 0 && usualValue > value) {
-        value = usualValue;
-        from[i] = usual;
-      }
-      next[i] = value + emission[i]!;
-    }
-    total = next;
+  let total = beginnings(none);
+  emissions.forEach((emission, index) => {
+    const { values, from } = index === 0 ? { values: total, from: new Int32Array(none + 1) } : advance(total);
     back.push(from);
+    total = values.map((value, i) => value + emission[i]!);
   });
-  let state = 0;
-  for (let i = 1; i <= count; i += 1) if (total[i]! > total[state]!) state = i;
+  let state = total.reduce((most, score, i) => (score > total[most]! ? i : most), 0);
   const score = total[state]!;
   const placed: PlacedBar[] = [];
   for (let index = bars.length - 1; index >= 0; index -= 1) {
-    const bar = bars[index]!;
-    placed.push({ ...bar, formBar: state === none ? null : state, score: emissions[index]![state]! });
+    const formBar = state === none ? null : state;
+    placed.push({ ...bars[index]!, formBar, score: emissions[index]![state]! });
     state = back[index]![state]!;
   }
   return { bars: placed.reverse(), score };

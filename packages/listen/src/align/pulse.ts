@@ -20,6 +20,10 @@ export interface PulseGuess {
 const PARTS = 24;
 /** Spread of a stroke in the folded bar, in parts. */
 const SPREAD = 1.3;
+/** What is seen less surely than this is left out. */
+const FAINT = 0.15;
+/** Weight of a written stroke as a stroke of any kind. */
+const WRITTEN_ANY = 0.7;
 
 /** A fold of the bar: `bins` values for each kind, of zero mean and total energy one. */
 interface Fold {
@@ -27,17 +31,32 @@ interface Fold {
   readonly values: Float64Array;
 }
 
-function addStroke(fold: Float64Array, bins: number, kind: number, position: number, weight: number): void {
+/** What is written in an average bar: the bins that hold anything, in a fold that holds each kind's bar twice. */
+interface Template {
+  readonly bins: number;
+  readonly at: Int32Array;
+  readonly weights: Float64Array;
+}
+
+/** Bins on each side that a stroke is spread over. */
+const REACH = 4;
+
+/** Adds a stroke at a position of the bar, with a weight for each kind. */
+function addStroke(fold: Float64Array, bins: number, position: number, weights: Float64Array): void {
   const centre = position * bins;
-  for (let step = -4; step <= 4; step += 1) {
-    const bin = Math.round(centre) + step;
+  for (let bin = Math.round(centre) - REACH; bin <= Math.round(centre) + REACH; bin += 1) {
     const distance = (bin - centre) / SPREAD;
+    const share = Math.exp(-0.5 * distance * distance);
     const index = ((bin % bins) + bins) % bins;
-    fold[kind * bins + index] = fold[kind * bins + index]! + weight * Math.exp(-0.5 * distance * distance);
+    for (let kind = 0; kind < KIND_COUNT; kind += 1) {
+      const weight = weights[kind]!;
+      if (weight > 0) fold[kind * bins + index] = fold[kind * bins + index]! + weight * share;
+    }
   }
 }
 
-function whiten(values: Float64Array, bins: number): Fold {
+/** Takes the mean of each kind out and brings the total energy to one, in place. @returns what it was scaled by */
+function whiten(values: Float64Array, bins: number): number {
   let energy = 0;
   for (let kind = 0; kind < KIND_COUNT; kind += 1) {
     let mean = 0;
@@ -49,48 +68,69 @@ function whiten(values: Float64Array, bins: number): Fold {
   }
   const scale = energy > 0 ? 1 / Math.sqrt(energy) : 0;
   for (let i = 0; i < values.length; i += 1) values[i] = values[i]! * scale;
-  return { bins, values };
+  return scale;
 }
 
-/** The average bar of a form. */
-export function averageBar(grid: FormGrid): Fold {
+/** The average bar of a form. Its means need not be taken out: those of a fold are, so they correlate with nothing. */
+function averageBar(grid: FormGrid): Template {
   const bins = grid.beats.length * PARTS;
   const values = new Float64Array(KIND_COUNT * bins);
   for (const bar of grid.bars) {
     for (const stroke of bar.strokes) {
-      addStroke(values, bins, kindOf(stroke.voice), stroke.position, 1);
-      addStroke(values, bins, ANY, stroke.position, 0.7);
+      const weights = new Float64Array(KIND_COUNT);
+      weights[kindOf(stroke.voice)] = 1;
+      weights[ANY] = WRITTEN_ANY;
+      addStroke(values, bins, stroke.position, weights);
     }
   }
-  return whiten(values, bins);
+  const scale = whiten(values.slice(), bins);
+  const held = Int32Array.from(values.keys()).filter((i) => values[i] !== 0);
+  return {
+    bins,
+    at: held.map((i) => i + bins * Math.floor(i / bins)),
+    weights: Float64Array.from(held, (i) => values[i]! * scale),
+  };
 }
 
 function foldTake(seen: Observations, bins: number, from: number, to: number, barSeconds: number): Fold {
   const values = new Float64Array(KIND_COUNT * bins);
+  const weights = new Float64Array(KIND_COUNT);
   for (let i = firstFrom(seen.times, from); i < seen.times.length && seen.times[i]! < to; i += 1) {
     const position = (seen.times[i]! - from) / barSeconds;
     for (let kind = 0; kind < KIND_COUNT; kind += 1) {
-      const weight = seen.values[i * KIND_COUNT + kind]!;
-      if (weight > 0.15) addStroke(values, bins, kind, position - Math.floor(position), weight);
+      const value = seen.values[i * KIND_COUNT + kind]!;
+      weights[kind] = value > FAINT ? value : 0;
     }
+    addStroke(values, bins, position - Math.floor(position), weights);
   }
-  return whiten(values, bins);
+  whiten(values, bins);
+  return { bins, values };
 }
 
-/** The best rotations of `template` on `fold`: shift in bins and correlation. */
-function rotations(fold: Fold, template: Fold): { shift: number; score: number }[] {
-  const { bins } = fold;
-  return Array.from({ length: bins }, (_, shift) => {
-    let score = 0;
-    for (let kind = 0; kind < KIND_COUNT; kind += 1) {
-      const row = kind * bins;
-      for (let bin = 0; bin < bins; bin += 1) {
-        const to = bin + shift < bins ? bin + shift : bin + shift - bins;
-        score += fold.values[row + to]! * template.values[row + bin]!;
-      }
+/** The rotation of a template, in bins, that a fold correlates with best. */
+function bestRotation({ bins, values }: Fold, { at, weights }: Template): { shift: number; score: number } {
+  const twice = new Float64Array(2 * KIND_COUNT * bins);
+  for (let kind = 0; kind < KIND_COUNT; kind += 1) {
+    const row = values.subarray(kind * bins, (kind + 1) * bins);
+    twice.set(row, 2 * kind * bins);
+    twice.set(row, (2 * kind + 1) * bins);
+  }
+  const scores = new Float64Array(bins);
+  // Four rotations at a time: a beat has 24 parts.
+  for (let shift = 0; shift < bins; shift += 4) {
+    let [s0, s1, s2, s3] = [0, 0, 0, 0];
+    for (let i = 0; i < at.length; i += 1) {
+      const weight = weights[i]!;
+      const from = at[i]! + shift;
+      s0 += weight * twice[from]!;
+      s1 += weight * twice[from + 1]!;
+      s2 += weight * twice[from + 2]!;
+      s3 += weight * twice[from + 3]!;
     }
-    return { shift, score };
-  });
+    scores.set([s0, s1, s2, s3], shift);
+  }
+  const score = Math.max(...scores);
+  return { shift: scores.indexOf(score), score };
 }
 
 /** Trial bar lengths from `shortest` to `longest`, a steady ratio apart. */
@@ -110,8 +150,7 @@ export function guessPulse(
   for (const barSeconds of stretch.lengths) {
     const to = stretch.fromSeconds + stretch.bars * barSeconds;
     const fold = foldTake(seen, template.bins, stretch.fromSeconds, to, barSeconds);
-    const all = rotations(fold, template);
-    const best = all.reduce((a, b) => (b.score > a.score ? b : a));
+    const best = bestRotation(fold, template);
     guesses.push({
       startSeconds: stretch.fromSeconds + (best.shift / template.bins) * barSeconds,
       barSeconds,

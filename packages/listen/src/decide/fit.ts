@@ -22,6 +22,11 @@ export interface FitInput {
   readonly better: () => number | null;
 }
 
+/** Under this share of what is written, and under this match of a written stroke, nothing was recognised. */
+const LEAST_HEARD = 0.3;
+const LEAST_MATCH = -0.25;
+/** Where fewer of the strokes than this are written ones, another groove was played; limbs may stay out all the same. */
+const LEAST_WRITTEN = 0.6;
 /** From this agreement on an exercise is not doubted; under the second it was not played. */
 const AGREES = 0.9;
 const NOT_PLAYED = 0.5;
@@ -55,7 +60,7 @@ export function judgeFit({ grid, decision, alignment, exercise, better }: FitInp
   const all = share(decision, () => true) ?? 0;
   const bars = alignment.bars.filter((bar) => bar.formBar !== null).length;
   const heard = decision.strokes.filter((stroke) => stroke.place).length;
-  if (bars < 1 || heard < 3 || all < 0.3 || alignment.matchPerStroke < -0.35) {
+  if (bars < 1 || heard < 3 || all < LEAST_HEARD || alignment.matchPerStroke < LEAST_MATCH) {
     return { confidence: 0, refusal: { code: 'no-drums', message: NO_DRUMS } };
   }
   const own = exercise === null ? 1 : (agreement(decision, ownVoices(grid)) ?? 1);
@@ -65,6 +70,9 @@ export function judgeFit({ grid, decision, alignment, exercise, better }: FitInp
     return { confidence: 0.1, refusal: { code: 'wrong-exercise', message } };
   }
   const precision = heard / Math.max(1, decision.strokes.length);
+  if (precision < LEAST_WRITTEN) {
+    return { confidence: 0, refusal: { code: 'no-drums', message: NO_DRUMS } };
+  }
   const length = Math.min(1, bars / Math.max(1, Math.min(4, grid.bars.length)));
   const confidence = Math.min(all, own) * precision * (0.7 + 0.3 * length);
   return { confidence: Math.max(0, Math.min(1, confidence)), refusal: null };

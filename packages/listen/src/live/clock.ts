@@ -4,8 +4,8 @@
  * Conventions: seconds of the stream, latency not yet added; bars of the form from index 0.
  */
 import { type Performance, perform, type Voice } from '@shedbook/core';
-import { toleranceSeconds } from '../align/follow.ts';
 import { type ExpectedStroke, type FormGrid, formGrid } from '../align/form-grid.ts';
+import { toleranceSeconds } from '../align/match-bar.ts';
 import type { Asked } from '../listen.ts';
 
 /** One bar that was announced. */

@@ -5,8 +5,8 @@
  * latency added.
  */
 import type { PlacedBar } from '../align/bars.ts';
-import { matchBar } from '../align/follow.ts';
 import type { ExpectedBar, FormGrid } from '../align/form-grid.ts';
+import { matchBar } from '../align/match-bar.ts';
 import type { Observations } from '../align/observations.ts';
 import type { Pulse } from '../measure/pulse.ts';
 import { median } from '../measure/statistics.ts';

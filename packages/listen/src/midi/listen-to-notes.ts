@@ -6,8 +6,8 @@
  */
 import { perform } from '@shedbook/core';
 import { type Alignment, align } from '../align/align.ts';
-import { toleranceSeconds } from '../align/follow.ts';
 import { type FormGrid, formGrid } from '../align/form-grid.ts';
+import { toleranceSeconds } from '../align/match-bar.ts';
 import type { Observations } from '../align/observations.ts';
 import type { MatchedExercise } from '../decide/agreement.ts';
 import { otherTempo } from '../decide/not-heard.ts';

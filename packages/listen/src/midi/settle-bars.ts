@@ -1,13 +1,13 @@
 /**
- * Bars of a take of notes, settled by the notes themselves: nothing is in doubt there, so bars can be followed through
- * a tempo that drifts more than would be believed of a recording.
+ * Bars of a take of notes, settled by the notes themselves: nothing is in doubt there, so every line is laid through
+ * them, and bars are added that would not be believed of a recording.
  *
  * Conventions: seconds; bars in order, each with its bar of the form. Bars are added at both ends as long as most of
  * what is written in the next bar of the form is played where it should be.
  */
 import type { PlacedBar } from '../align/bars.ts';
-import { toleranceSeconds } from '../align/follow.ts';
 import type { FormGrid } from '../align/form-grid.ts';
+import { toleranceSeconds } from '../align/match-bar.ts';
 import { fitLine } from '../measure/statistics.ts';
 import type { PlayedNote } from './notes.ts';
 
