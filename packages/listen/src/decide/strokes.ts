@@ -11,7 +11,7 @@ import type { Evidence } from './evidence.ts';
 import { sigmoid } from './logit.ts';
 import type { Place } from './places.ts';
 import { shadowsOf } from './shadows.ts';
-import { neededEvidence } from './threshold.ts';
+import { leastAlone, neededEvidence } from './threshold.ts';
 
 /** A stroke that was heard. */
 export interface HeardStroke {
@@ -45,13 +45,20 @@ interface Candidate {
   readonly evidence: number;
 }
 
-/** The moments at which a voice may have been struck, one for each stroke, strongest evidence kept. */
-function candidatesOf(events: readonly HeardEvent[], evidence: Evidence): readonly Candidate[] {
+/**
+ * The moments at which a voice may have been struck, one for each stroke, strongest evidence kept.
+ * @param least evidence of the sound alone that is needed
+ */
+function candidatesOf(
+  events: readonly HeardEvent[],
+  evidence: Evidence,
+  least = Number.NEGATIVE_INFINITY,
+): readonly Candidate[] {
   const index = HEARD_VOICES.indexOf(evidence.voice);
   const all: Candidate[] = [];
   events.forEach((event, i) => {
     const strength = evidence.logit[i]!;
-    if (strength < -4) return;
+    if (strength < -4 || evidence.free[i]! < least) return;
     const offset = Math.max(-25, Math.min(25, event.offsetMs[index]!));
     all.push({
       timeSeconds: event.timeSeconds + offset / 1000,
@@ -142,8 +149,8 @@ export function decide(
   const strokes: HeardStroke[] = [];
   const missed: Place[] = [];
   for (const one of evidence) {
-    const candidates = candidatesOf(events, one);
     const own = places.filter((place) => place.expected.voice === one.voice);
+    const candidates = candidatesOf(events, one, leastAlone(events, one, own));
     const decided = decideVoice(candidates, own, reachSeconds, neededEvidence(events, one, own));
     strokes.push(...decided.strokes);
     missed.push(...decided.missed);

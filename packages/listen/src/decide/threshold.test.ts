@@ -3,12 +3,12 @@ import { describe, expect, it } from 'vitest';
 import type { ExpectedStroke } from '../align/form-grid.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import type { Place } from './places.ts';
-import { neededEvidence } from './threshold.ts';
+import { leastAlone, neededEvidence } from './threshold.ts';
 
 const nothing = new Float32Array();
 
 /** Forty written strokes a second apart, an event at each and one between each two, evidence around two middles. */
-function needed(there: number, elsewhere: number, options: { share?: number; free?: number } = {}): number {
+function takeOf(there: number, elsewhere: number, options: { share?: number; free?: number } = {}) {
   const { share = 1, free = there } = options;
   const random = seededRandom('kit');
   const around = (middle: number) => middle + 2 * random.next() - 1;
@@ -35,6 +35,11 @@ function needed(there: number, elsewhere: number, options: { share?: number; fre
   const logits = (middle: number) =>
     Float64Array.from(events, (_, i) => around(i % 2 === 0 && i < 80 * share ? middle : elsewhere));
   const evidence = { voice: 'ride', logit: logits(there), free: logits(free), doubt: 0 } as const;
+  return { events, evidence, places };
+}
+
+function needed(...asked: Parameters<typeof takeOf>): number {
+  const { events, evidence, places } = takeOf(...asked);
   return neededEvidence(events, evidence, places);
 }
 
@@ -47,14 +52,26 @@ describe('how sure the evidence must be', () => {
   });
 
   it('[LI19] a voice that sounds nowhere as written is not believed for being written', () => {
-    expect(needed(-5, -5)).toBe(0);
-    expect(needed(-3, -8)).toBe(0);
+    // definition: evidence over 0 is struck likelier than not; what the sound alone denies must be likelier than that
+    expect(needed(-5, -5)).toBeGreaterThan(1);
+    expect(needed(-3, -8)).toBeGreaterThan(1);
     // definition: only the score tells its places from the others
-    expect(needed(-1, -8, { free: -7.5 })).toBe(0);
+    expect(needed(-1, -8, { free: -7.5 })).toBeGreaterThan(1);
   });
 
   it('[LI19] strokes that were left out do not move it', () => {
     // definition: twelve units lie between the middles; medians hold while fewer than half are missing
     expect(Math.abs(needed(6, -6, { share: 0.7 }) - needed(6, -6))).toBeLessThan(1);
+  });
+
+  it('[LI19] a stroke that only the score sees is none where the sound alone tells the voice', () => {
+    const least = (there: number, elsewhere: number) => {
+      const { events, evidence, places } = takeOf(there, elsewhere);
+      return leastAlone(events, evidence, places);
+    };
+    // definition: halfway between 6 and −6, spreads alike
+    expect(Math.abs(least(6, -6))).toBeLessThan(0.35);
+    // definition: middles one unit apart do not tell
+    expect(least(1, 0)).toBe(Number.NEGATIVE_INFINITY);
   });
 });

@@ -4,7 +4,7 @@
  * Where a voice is written its evidence gathers round one middle, elsewhere round another; the threshold lies between
  * them in proportion to their spreads, and no lower than most written strokes need. Being written raises evidence of
  * itself, so this holds only where the sound alone, heard without the score, tells the written places from the others
- * too; otherwise evidence over 0 is needed.
+ * too; otherwise evidence over 0 is needed, and more where the sound alone denies the written places.
  *
  * Conventions: evidence as logits; middles are medians, spreads are median absolute deviations as of a normal
  * distribution, so that some strokes that were left out move neither.
@@ -22,6 +22,10 @@ const LEAST_SPREAD = 0.8;
 /** Without the score the middles must be this many mean spreads apart, the written one not under the second figure. */
 const APART = 1.5;
 const LOWEST_MIDDLE = -1.5;
+/** Needed where the sound alone says that the voice is not struck where it is written. */
+const UNBORNE = 1.2;
+/** With the middles so many mean spreads apart the sound alone tells a voice. */
+const CLEARLY_APART = 4;
 /** Fewer written places than this tell nothing. */
 const FEWEST = 8;
 const LOWEST = -0.8;
@@ -67,6 +71,17 @@ function sidesOf(
   return { there: gather(heard), elsewhere: gather(elsewhere) };
 }
 
+/** How many mean spreads lie between the middles. */
+function apartness({ there, elsewhere }: Sides): number {
+  return (2 * (there.middle - elsewhere.middle)) / (there.spread + elsewhere.spread);
+}
+
+/** What lies between the middles, in proportion to the spreads. */
+function boundaryOf({ there, elsewhere }: Sides): number {
+  const share = elsewhere.spread / (there.spread + elsewhere.spread);
+  return elsewhere.middle + (there.middle - elsewhere.middle) * share;
+}
+
 /** The evidence that a written stroke of a voice needs. `places` are those of the voice, in order of time. */
 export function neededEvidence(
   events: readonly HeardEvent[],
@@ -76,12 +91,22 @@ export function neededEvidence(
   const alone = sidesOf(events, evidence.free, places);
   const sides = sidesOf(events, evidence.logit, places);
   if (!alone || !sides) return 0;
-  const apart =
-    (2 * (alone.there.middle - alone.elsewhere.middle)) / (alone.there.spread + alone.elsewhere.spread);
-  if (apart < APART || alone.there.middle < LOWEST_MIDDLE) return 0;
-  const { there, elsewhere } = sides;
-  const share = elsewhere.spread / (there.spread + elsewhere.spread);
-  const boundary = elsewhere.middle + (there.middle - elsewhere.middle) * share;
-  const most = there.middle - 2 * there.spread;
-  return Math.max(LOWEST, Math.min(0, Math.max(boundary, most)));
+  if (alone.there.middle < LOWEST_MIDDLE) return UNBORNE;
+  if (apartness(alone) < APART) return 0;
+  const most = sides.there.middle - 2 * sides.there.spread;
+  return Math.max(LOWEST, Math.min(0, Math.max(boundaryOf(sides), most)));
+}
+
+/**
+ * The least evidence of the sound alone that a stroke of a voice needs: on a kit on which the voice is told without a
+ * score, a stroke that only the score sees is none. Negative infinity where the sound alone does not tell.
+ */
+export function leastAlone(
+  events: readonly HeardEvent[],
+  evidence: Evidence,
+  places: readonly Place[],
+): number {
+  const alone = sidesOf(events, evidence.free, places);
+  if (!alone || apartness(alone) < CLEARLY_APART) return Number.NEGATIVE_INFINITY;
+  return Math.min(boundaryOf(alone), alone.there.middle - 3 * alone.there.spread);
 }
