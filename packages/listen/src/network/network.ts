@@ -2,7 +2,7 @@
  * The stroke network: from the patch at an event to what was struck there, when and how loud.
  *
  * Conventions: 13 voices in the order of {@link HEARD_VOICES}; presence as a logit; offset in ms from the
- * event; level in dB over the first 100 ms, relative to the patch's reference level.
+ * event; level K-weighted (ITU-R BS.1770-4), in dB over the first 100 ms, relative to the patch's reference level.
  * Source: our own training on rendered takes, internal/listen-lab/train.py; three convolutions over short
  * frames, one layer over long frames, two layers over both (224 007 weights, 0.36 million products a patch).
  */
