@@ -2,7 +2,7 @@
  * Events of a take: every moment where something may have been struck, with what the network makes of it.
  *
  * Conventions: seconds from the start of the stream; presence as logits, offsets in ms from the event's time,
- * levels in dB re full scale over a stroke's first 100 ms; three rows of HEARD_COUNT numbers an event.
+ * levels K-weighted (ITU-R BS.1770-4), in dB re full scale over a stroke's first 100 ms; three rows of HEARD_COUNT numbers.
  */
 import { DESCRIPTION, HEARD_COUNT } from '../network/network.ts';
 
