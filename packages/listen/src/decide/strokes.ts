@@ -150,8 +150,13 @@ export function decide(
   const missed: Place[] = [];
   for (const one of evidence) {
     const own = places.filter((place) => place.expected.voice === one.voice);
-    const candidates = candidatesOf(events, one, leastAlone(events, one, own));
-    const decided = decideVoice(candidates, own, reachSeconds, neededEvidence(events, one, own));
+    const candidates = candidatesOf(events, one, leastAlone(events, one, { own, all: places }));
+    const decided = decideVoice(
+      candidates,
+      own,
+      reachSeconds,
+      neededEvidence(events, one, { own, all: places }),
+    );
     strokes.push(...decided.strokes);
     missed.push(...decided.missed);
     const taken = decided.strokes.map((stroke) => stroke.timeSeconds);

@@ -7,20 +7,21 @@ import { leastAlone, neededEvidence } from './threshold.ts';
 
 const nothing = new Float32Array();
 
-/** Forty written strokes a second apart, an event at each and one between each two, evidence around two middles. */
+/** Forty strokes a second apart, another voice between each two, an event at each, evidence around two middles. */
 function takeOf(there: number, elsewhere: number, options: { share?: number; free?: number } = {}) {
   const { share = 1, free = there } = options;
   const random = seededRandom('kit');
   const around = (middle: number) => middle + 2 * random.next() - 1;
-  const places = Array.from(
-    { length: 40 },
+  const all = Array.from(
+    { length: 80 },
     (_, i): Place => ({
-      expected: { voice: 'ride' } as ExpectedStroke,
+      expected: { voice: i % 2 === 0 ? 'ride' : 'snare' } as ExpectedStroke,
       takeBar: 0,
-      idealSeconds: i,
-      likelySeconds: i,
+      idealSeconds: i / 2,
+      likelySeconds: i / 2,
     }),
   );
+  const places = { own: all.filter((_, i) => i % 2 === 0), all };
   const events = Array.from(
     { length: 80 },
     (_, i): HeardEvent => ({
@@ -57,6 +58,8 @@ describe('how sure the evidence must be', () => {
     expect(needed(-3, -8)).toBeGreaterThan(1);
     // definition: only the score tells its places from the others
     expect(needed(-1, -8, { free: -7.5 })).toBeGreaterThan(1);
+    // definition: it sounds where others are written as it does where it is
+    expect(needed(2, 2)).toBeGreaterThan(1);
   });
 
   it('[LI19] strokes that were left out do not move it', () => {

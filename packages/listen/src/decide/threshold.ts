@@ -1,10 +1,11 @@
 /**
- * How sure the evidence for a voice must be on this kit: it is shy with kits that are unlike all it was trained on.
+ * How sure the evidence for a voice must be on this kit: it is shy with kits that are unlike all it was trained on, and
+ * being written raises evidence of itself.
  *
- * Where a voice is written its evidence gathers round one middle, elsewhere round another; the threshold lies between
- * them in proportion to their spreads, and no lower than most written strokes need. Being written raises evidence of
- * itself, so this holds only where the sound alone, heard without the score, tells the written places from the others
- * too; otherwise evidence over 0 is needed, and more where the sound alone denies the written places.
+ * Where a voice is written its evidence gathers round one middle, where only others are written round another. Where
+ * the sound alone, heard without the score, tells the two apart, the threshold lies between them in proportion to their
+ * spreads, no lower under 0 and no higher over it than most written strokes need; where the sound alone sees no difference the
+ * voice may well stay out, and more is needed; otherwise evidence over 0.
  *
  * Conventions: evidence as logits; middles are medians, spreads are median absolute deviations as of a normal
  * distribution, so that some strokes that were left out move neither.
@@ -15,24 +16,33 @@ import { median } from '../measure/statistics.ts';
 import type { Evidence } from './evidence.ts';
 import type { Place } from './places.ts';
 
-/** An event this near to a written place is of it; one farther than twice that is of none. */
+/** An event this near to a written place is of it; places farther apart than twice that have nothing in common. */
 const NEAR_SECONDS = 0.04;
 /** Spreads count as at least this. */
 const LEAST_SPREAD = 0.8;
 /** Without the score the middles must be this many mean spreads apart, the written one not under the second figure. */
 const APART = 1.5;
 const LOWEST_MIDDLE = -1.5;
-/** Needed where the sound alone says that the voice is not struck where it is written. */
+/** Nearer than so many mean spreads the sound alone sees no difference. */
+const ALIKE = 0.25;
+/** Needed where the sound alone does not bear out what is written. */
 const UNBORNE = 1.2;
 /** With the middles so many mean spreads apart the sound alone tells a voice. */
-const CLEARLY_APART = 4;
+const CLEARLY_APART = 3;
 /** Fewer written places than this tell nothing. */
 const FEWEST = 8;
 const LOWEST = -0.8;
+const HIGHEST = 1.5;
 
 interface Gathering {
   readonly middle: number;
   readonly spread: number;
+}
+
+/** The places of a voice, and those of all voices, in order of time. */
+export interface Places {
+  readonly own: readonly Place[];
+  readonly all: readonly Place[];
 }
 
 interface Sides {
@@ -46,29 +56,41 @@ function gather(values: readonly number[]): Gathering {
   return { middle, spread: Math.max(LEAST_SPREAD, spread) };
 }
 
-/** The highest evidence near each written place, and that of the events far from all. */
-function sidesOf(
+/** The highest evidence near each of some moments in order; not a number where there is no event. */
+function highestNear(
   events: readonly HeardEvent[],
   logits: Float64Array,
-  places: readonly Place[],
-): Sides | null {
-  const there = new Array<number>(places.length).fill(Number.NEGATIVE_INFINITY);
-  const elsewhere: number[] = [];
+  moments: readonly number[],
+): readonly number[] {
   let from = 0;
-  events.forEach(({ timeSeconds }, e) => {
-    while (from < places.length && places[from]!.likelySeconds < timeSeconds - 2 * NEAR_SECONDS) from += 1;
-    let isFar = true;
-    for (let p = from; p < places.length; p += 1) {
-      const distance = Math.abs(places[p]!.likelySeconds - timeSeconds);
-      if (places[p]!.likelySeconds > timeSeconds + 2 * NEAR_SECONDS) break;
-      isFar = false;
-      if (distance <= NEAR_SECONDS) there[p] = Math.max(there[p]!, logits[e]!);
-    }
-    if (isFar) elsewhere.push(logits[e]!);
+  return moments.map((seconds) => {
+    while (from < events.length && events[from]!.timeSeconds < seconds - NEAR_SECONDS) from += 1;
+    let highest = Number.NaN;
+    for (let e = from; e < events.length && events[e]!.timeSeconds <= seconds + NEAR_SECONDS; e += 1)
+      highest = Math.max(Number.isNaN(highest) ? logits[e]! : highest, logits[e]!);
+    return highest;
   });
-  const heard = there.filter(Number.isFinite);
-  if (heard.length < FEWEST || elsewhere.length < FEWEST) return null;
-  return { there: gather(heard), elsewhere: gather(elsewhere) };
+}
+
+/** Moments at which only other voices are written, each once. */
+function momentsElsewhere(all: readonly Place[], own: readonly Place[]): readonly number[] {
+  const moments: number[] = [];
+  let next = 0;
+  for (const { likelySeconds: seconds } of all) {
+    while (next < own.length && own[next]!.likelySeconds < seconds - 2 * NEAR_SECONDS) next += 1;
+    if (next < own.length && own[next]!.likelySeconds <= seconds + 2 * NEAR_SECONDS) continue;
+    if (moments.length === 0 || seconds - moments.at(-1)! > NEAR_SECONDS) moments.push(seconds);
+  }
+  return moments;
+}
+
+/** The evidence where a voice is written, and where only others are. */
+function sidesOf(events: readonly HeardEvent[], logits: Float64Array, { own, all }: Places): Sides | null {
+  const near = (moments: readonly number[]) => highestNear(events, logits, moments).filter(Number.isFinite);
+  const there = near(own.map((place) => place.likelySeconds));
+  const elsewhere = near(momentsElsewhere(all, own));
+  if (there.length < FEWEST || elsewhere.length < FEWEST) return null;
+  return { there: gather(there), elsewhere: gather(elsewhere) };
 }
 
 /** How many mean spreads lie between the middles. */
@@ -82,30 +104,24 @@ function boundaryOf({ there, elsewhere }: Sides): number {
   return elsewhere.middle + (there.middle - elsewhere.middle) * share;
 }
 
-/** The evidence that a written stroke of a voice needs. `places` are those of the voice, in order of time. */
-export function neededEvidence(
-  events: readonly HeardEvent[],
-  evidence: Evidence,
-  places: readonly Place[],
-): number {
+/** The evidence that a written stroke of a voice needs. */
+export function neededEvidence(events: readonly HeardEvent[], evidence: Evidence, places: Places): number {
   const alone = sidesOf(events, evidence.free, places);
   const sides = sidesOf(events, evidence.logit, places);
   if (!alone || !sides) return 0;
-  if (alone.there.middle < LOWEST_MIDDLE) return UNBORNE;
+  if (alone.there.middle < LOWEST_MIDDLE || apartness(alone) < ALIKE) return UNBORNE;
   if (apartness(alone) < APART) return 0;
   const most = sides.there.middle - 2 * sides.there.spread;
-  return Math.max(LOWEST, Math.min(0, Math.max(boundaryOf(sides), most)));
+  const boundary = boundaryOf(sides);
+  if (boundary > 0) return Math.max(0, Math.min(boundary, most, HIGHEST));
+  return Math.max(LOWEST, Math.min(0, Math.max(boundary, most)));
 }
 
 /**
  * The least evidence of the sound alone that a stroke of a voice needs: on a kit on which the voice is told without a
  * score, a stroke that only the score sees is none. Negative infinity where the sound alone does not tell.
  */
-export function leastAlone(
-  events: readonly HeardEvent[],
-  evidence: Evidence,
-  places: readonly Place[],
-): number {
+export function leastAlone(events: readonly HeardEvent[], evidence: Evidence, places: Places): number {
   const alone = sidesOf(events, evidence.free, places);
   if (!alone || apartness(alone) < CLEARLY_APART) return Number.NEGATIVE_INFINITY;
   return Math.min(boundaryOf(alone), alone.there.middle - 3 * alone.there.spread);
