@@ -45,7 +45,8 @@ export interface Places {
   readonly all: readonly Place[];
 }
 
-interface Sides {
+/** Evidence for a voice where it is written, and where only others are. */
+export interface Sides {
   readonly there: Gathering;
   readonly elsewhere: Gathering;
 }
@@ -84,13 +85,16 @@ function momentsElsewhere(all: readonly Place[], own: readonly Place[]): readonl
   return moments;
 }
 
+/** The two gatherings of evidence, or null where there is too little of either. */
+export function sidesFrom(there: readonly number[], elsewhere: readonly number[]): Sides | null {
+  if (there.length < FEWEST || elsewhere.length < FEWEST) return null;
+  return { there: gather(there), elsewhere: gather(elsewhere) };
+}
+
 /** The evidence where a voice is written, and where only others are. */
 function sidesOf(events: readonly HeardEvent[], logits: Float64Array, { own, all }: Places): Sides | null {
   const near = (moments: readonly number[]) => highestNear(events, logits, moments).filter(Number.isFinite);
-  const there = near(own.map((place) => place.likelySeconds));
-  const elsewhere = near(momentsElsewhere(all, own));
-  if (there.length < FEWEST || elsewhere.length < FEWEST) return null;
-  return { there: gather(there), elsewhere: gather(elsewhere) };
+  return sidesFrom(near(own.map((place) => place.likelySeconds)), near(momentsElsewhere(all, own)));
 }
 
 /** How many mean spreads lie between the middles. */
@@ -106,8 +110,11 @@ function boundaryOf({ there, elsewhere }: Sides): number {
 
 /** The evidence that a written stroke of a voice needs. */
 export function neededEvidence(events: readonly HeardEvent[], evidence: Evidence, places: Places): number {
-  const alone = sidesOf(events, evidence.free, places);
-  const sides = sidesOf(events, evidence.logit, places);
+  return needBetween(sidesOf(events, evidence.free, places), sidesOf(events, evidence.logit, places));
+}
+
+/** The evidence that a written stroke needs, by how the sound alone and the score's claim tell a voice; 0 of nothing. */
+export function needBetween(alone: Sides | null, sides: Sides | null): number {
   if (!alone || !sides) return 0;
   if (alone.there.middle < LOWEST_MIDDLE || apartness(alone) < ALIKE) return UNBORNE;
   if (apartness(alone) < APART) return 0;

@@ -132,7 +132,8 @@ class Listener implements LiveListener {
       return place ? event.timeSeconds - this.#latencySeconds - place.seconds : Number.POSITIVE_INFINITY;
     });
     const isWritten = (voice: Voice, seconds: number) => placeOf(voice, seconds) !== null;
-    const struck = struckVoices(event, logits, isWritten, this.#voices).filter(
+    const needed = (voice: Voice) => this.#memory.needed(voice);
+    const struck = struckVoices(event, logits, isWritten, this.#voices, needed).filter(
       ({ voice, timeSeconds }) =>
         timeSeconds - (this.#lastOf.get(voice) ?? Number.NEGATIVE_INFINITY) >= APART_SECONDS,
     );

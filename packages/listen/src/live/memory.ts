@@ -6,11 +6,15 @@
 
 import type { Voice } from '@shedbook/core';
 import { type Claim, claimAt, hearAgain } from '../decide/second-look.ts';
+import { needBetween, sidesFrom } from '../decide/threshold.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import { HEARD_COUNT, HEARD_VOICES, type SecondLookWeights } from '../network/network.ts';
 
 /** Events that are kept: half a minute of swing, so that the kit is known and a moved microphone soon learnt. */
 const KEPT = 128;
+/** A voice claimed for more than this is written there, one for less than the second figure is not. */
+const WRITTEN = 0.5;
+const UNWRITTEN = 0.05;
 
 /** The last events with what the score claims of each. */
 export class LiveMemory {
@@ -18,6 +22,8 @@ export class LiveMemory {
   readonly #expected = new Float64Array(HEARD_COUNT);
   readonly #events: HeardEvent[] = [];
   readonly #near: Float64Array[] = [];
+  readonly #told: Float64Array[] = [];
+  readonly #alone: Float64Array[] = [];
 
   /** @param asked the voices that the exercise has. */
   constructor(weights: SecondLookWeights, asked: Iterable<Voice>) {
@@ -37,12 +43,31 @@ export class LiveMemory {
     this.#events.push(event);
     this.#near.push(row);
     if (this.#events.length > KEPT) {
-      this.#events.shift();
-      this.#near.shift();
+      for (const memory of [this.#events, this.#near, this.#told, this.#alone]) memory.shift();
     }
     const last = this.#events.length - 1;
-    const again = hearAgain(this.#events, this.#claim(), this.#weights, { from: last });
-    return again.subarray(last * HEARD_COUNT);
+    const look = (claim: Claim | null) =>
+      hearAgain(this.#events, claim, this.#weights, { from: last }).slice(last * HEARD_COUNT);
+    const told = look(this.#claim());
+    this.#told.push(told);
+    this.#alone.push(look(null));
+    return told;
+  }
+
+  /** The evidence that a written stroke of a voice needs, by all that is remembered. */
+  needed(voice: Voice): number {
+    const index = HEARD_VOICES.indexOf(voice);
+    const there: number[] = [];
+    const elsewhere: number[] = [];
+    this.#near.forEach((row, e) => {
+      if (row[index]! > WRITTEN) there.push(e);
+      else if (row[index]! < UNWRITTEN && row.some((claim) => claim > WRITTEN)) elsewhere.push(e);
+    });
+    const sidesIn = (rows: readonly Float64Array[]) => {
+      const evidence = (e: number) => rows[e]![index]!;
+      return sidesFrom(there.map(evidence), elsewhere.map(evidence));
+    };
+    return needBetween(sidesIn(this.#alone), sidesIn(this.#told));
   }
 
   #claim(): Claim {

@@ -17,8 +17,9 @@ export interface Struck {
 }
 
 const WIDEST_OFFSET_MS = 25;
-/** Logits that a stroke needs where it is written, elsewhere, and of a voice that the exercise does not have. */
-const NEEDED = { written: 0, elsewhere: 1, stranger: 2.5 };
+/** Logits that a stroke needs where it is not written, and of a voice that the exercise does not have. */
+const ELSEWHERE = 1;
+const STRANGER = 2.5;
 
 const ONE_THING: readonly (readonly Voice[])[] = [
   ['snare', 'sidestick', 'rimshot'],
@@ -40,19 +41,21 @@ function isBeaten(one: Candidate, others: readonly Candidate[]): boolean {
  * @param logits presence of each voice
  * @param isWritten whether a voice is written within reach of a time
  * @param asked the voices that the exercise has
+ * @param needed logit that a stroke of a voice needs where it is written
  */
 export function struckVoices(
   event: HeardEvent,
   logits: Float64Array,
   isWritten: (voice: Voice, seconds: number) => boolean,
   asked: ReadonlySet<Voice>,
+  needed: (voice: Voice) => number,
 ): readonly Struck[] {
   const heard: Candidate[] = [];
   VOICES.forEach((voice, index) => {
     const offsetMs = Math.max(-WIDEST_OFFSET_MS, Math.min(WIDEST_OFFSET_MS, event.offsetMs[index]!));
     const timeSeconds = event.timeSeconds + offsetMs / 1000;
-    const kind = isWritten(voice, timeSeconds) ? 'written' : asked.has(voice) ? 'elsewhere' : 'stranger';
-    const over = logits[index]! - NEEDED[kind];
+    const unwritten = asked.has(voice) ? ELSEWHERE : STRANGER;
+    const over = logits[index]! - (isWritten(voice, timeSeconds) ? needed(voice) : unwritten);
     if (over < 0) return;
     heard.push({ voice, timeSeconds, levelDb: event.levelDb[index]!, confidence: sigmoid(over), over });
   });
