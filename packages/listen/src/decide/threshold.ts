@@ -30,7 +30,7 @@ const UNBORNE = 1.2;
 /** With the middles so many mean spreads apart the sound alone tells a voice. */
 const CLEARLY_APART = 3;
 /** Fewer written places than this tell nothing. */
-const FEWEST = 8;
+const FEWEST = 9;
 const LOWEST = -0.8;
 const HIGHEST = 1.5;
 
