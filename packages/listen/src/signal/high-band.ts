@@ -3,46 +3,23 @@
  *
  * Conventions: samples at the rate of the recording; mean squares of frames as long as SHORT_HOP samples at
  * ANALYSIS_RATE; the last eleven seconds are remembered.
- * Source: fourth-order Butterworth high-pass, two second-order filters as in R. Bristow-Johnson, "Audio EQ
- * Cookbook", W3C Note 2021.
+ * Source: the two second-order filters of a fourth-order Butterworth high-pass.
  */
 import { SHORT_HOP } from './bands.data.ts';
+import { HighPass } from './high-pass.ts';
 import { ANALYSIS_RATE } from './resample.ts';
 
 /** Where the analysis ends, in Hz. */
 const CORNER_HZ = ANALYSIS_RATE / 2;
+/** The quality of each of the two filters. */
+const QUALITIES = [0.5412, 1.3066] as const;
 const KEPT_FRAMES = 4096;
-
-/** One second-order high-pass with its memory. */
-class HighPass {
-  readonly #b: number;
-  readonly #a1: number;
-  readonly #a2: number;
-  #s1 = 0;
-  #s2 = 0;
-
-  constructor(sampleRateHz: number, q: number) {
-    const w = (2 * Math.PI * CORNER_HZ) / sampleRateHz;
-    const alpha = Math.sin(w) / (2 * q);
-    const a0 = 1 + alpha;
-    this.#b = (1 + Math.cos(w)) / 2 / a0;
-    this.#a1 = (-2 * Math.cos(w)) / a0;
-    this.#a2 = (1 - alpha) / a0;
-  }
-
-  next(x: number): number {
-    const y = this.#b * x + this.#s1;
-    this.#s1 = -2 * this.#b * x - this.#a1 * y + this.#s2;
-    this.#s2 = this.#b * x - this.#a2 * y;
-    return y;
-  }
-}
 
 /** Follows the band above the analysed one. */
 export class HighBand {
   readonly #frameSamples: number;
   /** None where the recording ends no higher than the analysis. */
-  readonly #filters: readonly [HighPass, HighPass] | null;
+  readonly #filters: readonly HighPass[];
   readonly #frames = new Float64Array(KEPT_FRAMES);
   #sum = 0;
   #position = 0;
@@ -51,16 +28,16 @@ export class HighBand {
   constructor(sampleRateHz: number) {
     this.#frameSamples = (SHORT_HOP * sampleRateHz) / ANALYSIS_RATE;
     const wide = sampleRateHz > 2.2 * CORNER_HZ;
-    this.#filters = wide ? [new HighPass(sampleRateHz, 0.5412), new HighPass(sampleRateHz, 1.3066)] : null;
+    this.#filters = wide ? QUALITIES.map((q) => new HighPass(sampleRateHz, CORNER_HZ, q)) : [];
   }
 
   /** Takes the next samples. */
   push(samples: Float32Array): void {
-    if (!this.#filters) return;
-    const [first, second] = this.#filters;
+    if (this.#filters.length === 0) return;
+    const filtered = samples.slice();
+    for (const filter of this.#filters) filter.run(filtered, 0, filtered.length);
     let end = Math.round((this.#frame + 1) * this.#frameSamples);
-    for (const sample of samples) {
-      const high = second.next(first.next(sample));
+    for (const high of filtered) {
       this.#sum += high * high;
       this.#position += 1;
       if (this.#position < end) continue;
