@@ -11,7 +11,7 @@ import type { Evidence } from './evidence.ts';
 import { sigmoid } from './logit.ts';
 import type { Place } from './places.ts';
 import { shadowsOf } from './shadows.ts';
-import { leastAlone, neededEvidence } from './threshold.ts';
+import { needsOf } from './threshold.ts';
 
 /** A stroke that was heard. */
 export interface HeardStroke {
@@ -150,13 +150,9 @@ export function decide(
   const missed: Place[] = [];
   for (const one of evidence) {
     const own = places.filter((place) => place.expected.voice === one.voice);
-    const candidates = candidatesOf(events, one, leastAlone(events, one, { own, all: places }));
-    const decided = decideVoice(
-      candidates,
-      own,
-      reachSeconds,
-      neededEvidence(events, one, { own, all: places }),
-    );
+    const need = needsOf(events, one, { own, all: places });
+    const candidates = candidatesOf(events, one, need.alone);
+    const decided = decideVoice(candidates, own, reachSeconds, need.written);
     strokes.push(...decided.strokes);
     missed.push(...decided.missed);
     const taken = decided.strokes.map((stroke) => stroke.timeSeconds);

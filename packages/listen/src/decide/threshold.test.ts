@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { ExpectedStroke } from '../align/form-grid.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import type { Place } from './places.ts';
-import { leastAlone, neededEvidence } from './threshold.ts';
+import { needsOf } from './threshold.ts';
 
 const nothing = new Float32Array();
 
@@ -41,7 +41,7 @@ function takeOf(there: number, elsewhere: number, options: { share?: number; fre
 
 function needed(...asked: Parameters<typeof takeOf>): number {
   const { events, evidence, places } = takeOf(...asked);
-  return neededEvidence(events, evidence, places);
+  return needsOf(events, evidence, places).written;
 }
 
 describe('how sure the evidence must be', () => {
@@ -70,7 +70,7 @@ describe('how sure the evidence must be', () => {
   it('[LI19] a stroke that only the score sees is none where the sound alone tells the voice', () => {
     const least = (there: number, elsewhere: number) => {
       const { events, evidence, places } = takeOf(there, elsewhere);
-      return leastAlone(events, evidence, places);
+      return needsOf(events, evidence, places).alone;
     };
     // definition: halfway between 6 and −6, spreads alike
     expect(Math.abs(least(6, -6))).toBeLessThan(0.35);

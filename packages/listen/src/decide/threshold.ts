@@ -31,6 +31,7 @@ const UNBORNE = 1.2;
 const CLEARLY_APART = 3;
 /** Fewer written places than this tell nothing. */
 const FEWEST = 9;
+/** Bounds of what lies between. */
 const LOWEST = -0.8;
 const HIGHEST = 1.5;
 
@@ -57,7 +58,7 @@ function gather(values: readonly number[]): Gathering {
   return { middle, spread: Math.max(LEAST_SPREAD, spread) };
 }
 
-/** The highest evidence near each of some moments in order; not a number where there is no event. */
+/** The highest evidence near each of some moments in order; negative infinity where there is no event. */
 function highestNear(
   events: readonly HeardEvent[],
   logits: Float64Array,
@@ -66,15 +67,15 @@ function highestNear(
   let from = 0;
   return moments.map((seconds) => {
     while (from < events.length && events[from]!.timeSeconds < seconds - NEAR_SECONDS) from += 1;
-    let highest = Number.NaN;
+    let highest = Number.NEGATIVE_INFINITY;
     for (let e = from; e < events.length && events[e]!.timeSeconds <= seconds + NEAR_SECONDS; e += 1)
-      highest = Math.max(Number.isNaN(highest) ? logits[e]! : highest, logits[e]!);
+      highest = Math.max(highest, logits[e]!);
     return highest;
   });
 }
 
 /** Moments at which only other voices are written, each once. */
-function momentsElsewhere(all: readonly Place[], own: readonly Place[]): readonly number[] {
+function momentsElsewhere({ own, all }: Places): readonly number[] {
   const moments: number[] = [];
   let next = 0;
   for (const { likelySeconds: seconds } of all) {
@@ -91,12 +92,6 @@ export function sidesFrom(there: readonly number[], elsewhere: readonly number[]
   return { there: gather(there), elsewhere: gather(elsewhere) };
 }
 
-/** The evidence where a voice is written, and where only others are. */
-function sidesOf(events: readonly HeardEvent[], logits: Float64Array, { own, all }: Places): Sides | null {
-  const near = (moments: readonly number[]) => highestNear(events, logits, moments).filter(Number.isFinite);
-  return sidesFrom(near(own.map((place) => place.likelySeconds)), near(momentsElsewhere(all, own)));
-}
-
 /** How many mean spreads lie between the middles. */
 function apartness({ there, elsewhere }: Sides): number {
   return (2 * (there.middle - elsewhere.middle)) / (there.spread + elsewhere.spread);
@@ -108,9 +103,27 @@ function boundaryOf({ there, elsewhere }: Sides): number {
   return elsewhere.middle + (there.middle - elsewhere.middle) * share;
 }
 
-/** The evidence that a written stroke of a voice needs. */
-export function neededEvidence(events: readonly HeardEvent[], evidence: Evidence, places: Places): number {
-  return needBetween(sidesOf(events, evidence.free, places), sidesOf(events, evidence.logit, places));
+/** What strokes of a voice need. */
+export interface Need {
+  /** The evidence that a written stroke needs. */
+  readonly written: number;
+  /**
+   * The least evidence of the sound alone that any stroke needs: on a kit on which the voice is told without a score, a
+   * stroke that only the score sees is none. Negative infinity where the sound alone does not tell.
+   */
+  readonly alone: number;
+}
+
+/** What strokes of a voice need in a take. */
+export function needsOf(events: readonly HeardEvent[], evidence: Evidence, places: Places): Need {
+  const own = places.own.map((place) => place.likelySeconds);
+  const others = momentsElsewhere(places);
+  const sidesOf = (logits: Float64Array) => {
+    const near = (moments: readonly number[]) => highestNear(events, logits, moments).filter(Number.isFinite);
+    return sidesFrom(near(own), near(others));
+  };
+  const alone = sidesOf(evidence.free);
+  return { written: needBetween(alone, sidesOf(evidence.logit)), alone: leastAlone(alone) };
 }
 
 /** The evidence that a written stroke needs, by how the sound alone and the score's claim tell a voice; 0 of nothing. */
@@ -124,12 +137,7 @@ export function needBetween(alone: Sides | null, sides: Sides | null): number {
   return Math.max(LOWEST, Math.min(0, Math.max(boundary, most)));
 }
 
-/**
- * The least evidence of the sound alone that a stroke of a voice needs: on a kit on which the voice is told without a
- * score, a stroke that only the score sees is none. Negative infinity where the sound alone does not tell.
- */
-export function leastAlone(events: readonly HeardEvent[], evidence: Evidence, places: Places): number {
-  const alone = sidesOf(events, evidence.free, places);
+function leastAlone(alone: Sides | null): number {
   if (!alone || apartness(alone) < CLEARLY_APART) return Number.NEGATIVE_INFINITY;
   return Math.min(boundaryOf(alone), alone.there.middle - 3 * alone.there.spread);
 }
