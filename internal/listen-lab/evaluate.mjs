@@ -18,6 +18,7 @@ import { basename, join } from 'node:path';
 import { parseLesson } from '@shedbook/core';
 import { StrokeNetwork, TakeListener, unpackWeights } from '@shedbook/listen';
 import { WEIGHTS } from './held-back.weights.mjs';
+import { readWav } from './read-wav.mjs';
 
 const network = process.env.SHIPPED ? undefined : new StrokeNetwork(unpackWeights(WEIGHTS));
 
@@ -25,15 +26,6 @@ function listen(samples, rate, asked) {
   const listener = new TakeListener(rate, network);
   for (let at = 0; at < samples.length; at += 65_536) listener.push(samples.subarray(at, at + 65_536));
   return listener.finish(asked);
-}
-
-/** Mono 16-bit WAV as ffmpeg writes it. */
-function readWav(file) {
-  const bytes = readFileSync(file);
-  let at = 12;
-  while (bytes.toString('latin1', at, at + 4) !== 'data') at += 8 + bytes.readUInt32LE(at + 4);
-  const count = Math.min(bytes.readUInt32LE(at + 4), bytes.length - at - 8) >> 1;
-  return Float32Array.from({ length: count }, (_, i) => bytes.readInt16LE(at + 8 + 2 * i) / 32768);
 }
 
 const median = (values) => quantile(values, 0.5);

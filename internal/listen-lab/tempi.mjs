@@ -6,8 +6,9 @@
  * Every take is heard once; its events are then moved in time as if it had been played in another course of tempo,
  * with its truth, and its bars put together anew. `notes` are the same strokes as an electronic kit would send them.
  * A bar is followed when the report has the same strokes of the form in a bar that begins within a sixth of a beat of
- * it; a stroke is placed when it is reported within 50 ms, by its voice, at the place where it is written. TAKES=3 takes every third take, COURSE=drift the courses whose name begins so; VERBOSE=1 names takes that are
- * not followed well.
+ * it; a stroke is placed when it is reported within 50 ms, by its voice, at the place where it is written. TAKES=3
+ * takes every third take, COURSE=drift the courses whose name begins so; VERBOSE=1 names takes that are not followed
+ * well.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
@@ -17,20 +18,12 @@ import { formGrid } from '../../packages/listen/dist/align/form-grid.js';
 import { reportOn } from '../../packages/listen/dist/listen.js';
 import { Resampler } from '../../packages/listen/dist/signal/resample.js';
 import { WEIGHTS } from './held-back.weights.mjs';
+import { readWav } from './read-wav.mjs';
 
 const network = new StrokeNetwork(unpackWeights(WEIGHTS));
 const RATE = 44_100;
 /** Share of a beat that a bar line may lie from where it is. */
 const NEAR = 1 / 6;
-
-/** Mono 16-bit WAV as ffmpeg writes it. */
-function readWav(file) {
-  const bytes = readFileSync(file);
-  let at = 12;
-  while (bytes.toString('latin1', at, at + 4) !== 'data') at += 8 + bytes.readUInt32LE(at + 4);
-  const count = Math.min(bytes.readUInt32LE(at + 4), bytes.length - at - 8) >> 1;
-  return Float32Array.from({ length: count }, (_, i) => bytes.readInt16LE(at + 8 + 2 * i) / 32_768);
-}
 
 function eventsOf(samples) {
   const resampler = new Resampler(RATE);
