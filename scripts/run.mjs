@@ -46,9 +46,9 @@ export function ensureInstalled() {
   writeFileSync(stamp, hash);
 }
 
-/** Compiles every workspace and builds the studio and the practice room. */
+/** Compiles every workspace and builds the desk and the practice page. */
 export function build() {
   tool('tsc', ['-b']);
-  tool('vite', ['build', 'apps/studio', '--logLevel', 'warn']);
-  tool('vite', ['build', '--config', 'apps/studio/vite.practice.config.ts', '--logLevel', 'warn']);
+  tool('vite', ['build', 'apps/desk', '--logLevel', 'warn']);
+  tool('vite', ['build', 'apps/practice', '--logLevel', 'warn']);
 }

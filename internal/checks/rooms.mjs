@@ -1,11 +1,27 @@
 /**
- * The import rule: packages import core only and what they declare; inside core nothing imports upward; nobody
- * reaches into another workspace's files; tests and benches aside, packages know neither DOM nor Node.
+ * The import rule: a room imports from the floors under its own and what it declares; inside core nothing imports
+ * upward; nobody reaches into another workspace's files; tests and benches aside, packages know neither DOM nor Node.
  */
 import { existsSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { dirname, join, normalize } from 'node:path';
 import { filesUnder, textOf, workspaceOf } from './files.mjs';
+
+/** Floors of the house, lowest first: a room imports from the floors under its own, never from its neighbours. */
+const FLOORS = [
+  ['packages/core', 'packages/signal'],
+  ['packages/composer', 'packages/engrave', 'packages/exchange', 'packages/sound', 'packages/listen'],
+  ['packages/judge'],
+  ['packages/coach'],
+  ['packages/words'],
+  ['packages/stand', 'packages/pack'],
+  ['packages/host'],
+  ['apps/cli', 'apps/desk', 'apps/practice', 'apps/server'],
+];
+
+function floorOf(workspace) {
+  return FLOORS.findIndex((floor) => floor.includes(workspace));
+}
 
 /** Layers of core, lowest first: each may import itself and what stands before it. */
 const CORE_LAYERS = ['rhythm', 'feel', 'groove', 'notation', 'lesson', 'take'];
@@ -58,9 +74,14 @@ function packageFault(path, specifier, manifest, isTest) {
   if (isTest) return null;
   if (isRoom && isNode(specifier)) return `uses Node: ${specifier}`;
   if (isNode(specifier)) return null;
-  if (isRoom && name.startsWith('@shedbook/') && name !== '@shedbook/core')
+  const other = `packages/${name.slice('@shedbook/'.length)}`;
+  if (
+    isRoom &&
+    name.startsWith('@shedbook/') &&
+    !(floorOf(other) >= 0 && floorOf(other) < floorOf(workspace))
+  )
     return `imports another room: ${name}`;
-  if (name.startsWith('@shedbook/') && specifier !== name && !manifest.exports?.[name]) {
+  if (name.startsWith('@shedbook/') && specifier !== name && !specifier.endsWith('.css')) {
     return `reaches into another room: ${specifier}`;
   }
   const declared = { ...manifest.dependencies, ...manifest.devDependencies, ...manifest.peerDependencies };

@@ -1,6 +1,5 @@
 /**
- * Rules and tests match: every rule of a SPEC.md has a test whose title cites it, and every test cites a rule
- * of its workspace.
+ * Rules and tests match: every rule of a SPEC.md has a test whose title cites it, and every test cites a rule.
  */
 import { filesUnder, textOf, workspaceOf } from './files.mjs';
 
@@ -24,43 +23,42 @@ export function testTitles(text) {
   return [...new Set(titles)];
 }
 
-function checkWorkspace(root, workspace, paths) {
-  const spec = paths.find((path) => path === `${workspace}/SPEC.md`);
-  const tests = paths.filter((path) => /\.test\.tsx?$/.test(path));
-  if (!spec) return tests.length > 0 ? [`${workspace}: has tests but no SPEC.md`] : [];
-  const rules = [...textOf(root, spec).matchAll(RULE)].map((match) => match[1]);
-  const problems = rules
-    .filter((rule, i) => rules.indexOf(rule) !== i)
-    .map((rule) => `${spec}: [${rule}] twice`);
-  const tested = new Set();
-  for (const path of tests) {
-    const text = textOf(root, path);
-    if (LEFT_OUT.test(text))
-      problems.push(`${path}: has a test that is skipped, singled out or expected to fail`);
-    for (const title of testTitles(text)) {
-      const ids = cited(title);
-      for (const id of ids) tested.add(id);
-      if (ids.length === 0) problems.push(`${path}: "${title}" cites no rule`);
-      for (const id of ids.filter((each) => !rules.includes(each))) {
-        problems.push(`${path}: "${title}" cites [${id}], which ${spec} does not have`);
-      }
-    }
-  }
-  return [
-    ...problems,
-    ...rules.filter((rule) => !tested.has(rule)).map((rule) => `${spec}: [${rule}] has no test`),
-  ];
+function rulesOf(root, spec) {
+  return [...textOf(root, spec).matchAll(RULE)].map((match) => match[1]);
 }
 
-/** Every mismatch of rules and tests. */
+/** What is wrong in one test file, and the rules that it cites. */
+function readTests(root, path, rules) {
+  const text = textOf(root, path);
+  const problems = LEFT_OUT.test(text)
+    ? [`${path}: has a test that is skipped, singled out or expected to fail`]
+    : [];
+  const titles = testTitles(text).map((title) => ({ title, ids: cited(title) }));
+  const unknown = titles.flatMap(({ title, ids }) => {
+    if (ids.length === 0) return [`${path}: "${title}" cites no rule`];
+    const missing = ids.filter((id) => !rules.has(id));
+    return missing.map((id) => `${path}: "${title}" cites [${id}], which no SPEC.md has`);
+  });
+  return { problems: [...problems, ...unknown], ids: titles.flatMap(({ ids }) => ids) };
+}
+
+/** Every mismatch of rules and tests. An id is one rule in the whole house, so that a test may cite any room's. */
 export function checkSpec(root) {
   const paths = filesUnder(root, ['packages', 'apps']);
-  const workspaces = [...new Set(paths.map(workspaceOf))].filter((each) => each !== null);
-  return workspaces.flatMap((workspace) =>
-    checkWorkspace(
-      root,
-      workspace,
-      paths.filter((path) => workspaceOf(path) === workspace),
-    ),
-  );
+  const tests = paths.filter((path) => /\.test\.tsx?$/.test(path));
+  const specs = paths.filter((path) => /^(?:packages|apps)\/[^/]+\/SPEC\.md$/.test(path));
+  const stated = specs.flatMap((spec) => rulesOf(root, spec).map((rule) => ({ spec, rule })));
+  const rules = new Set(stated.map(({ rule }) => rule));
+  const twice = stated.filter(({ rule }, i) => stated.findIndex((each) => each.rule === rule) !== i);
+  const read = tests.map((path) => readTests(root, path, rules));
+  const tested = new Set(read.flatMap(({ ids }) => ids));
+  const bare = [...new Set(tests.map(workspaceOf))].filter((each) => !specs.includes(`${each}/SPEC.md`));
+  return [
+    ...bare.map((workspace) => `${workspace}: has tests but no SPEC.md`),
+    ...twice.map(({ spec, rule }) => `${spec}: [${rule}] twice`),
+    ...read.flatMap(({ problems }) => problems),
+    ...stated
+      .filter(({ rule }) => !tested.has(rule))
+      .map(({ spec, rule }) => `${spec}: [${rule}] has no test`),
+  ];
 }

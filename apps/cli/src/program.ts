@@ -197,7 +197,7 @@ function addServe(program: Command, terminal: Terminal): void {
     .command('serve')
     .summary('open the desk in the browser')
     .description(
-      'Serves the studio on this computer: lessons are written, heard, composed and printed in the browser. ' +
+      'Serves the desk on this computer: lessons are written, heard, composed and printed in the browser. ' +
         'The first visit finds the demo lessons there.',
     )
     .option('--port <n>', 'port; 4747 when left out, 0 for any free one', whole('port', 0, 65_535))

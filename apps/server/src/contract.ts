@@ -1,5 +1,5 @@
 /**
- * What the studio and its server say to each other, as JSON over HTTP.
+ * What the desk and its server say to each other, as JSON over HTTP.
  *
  * Conventions: times are ISO 8601 in UTC; a revision counts every change of a lesson from 1; a step is a place in
  * the lesson's history of texts from 0, so undo goes to `step - 1` and redo to `step + 1`.
@@ -83,7 +83,7 @@ export interface StudentConflict {
   readonly kept: StoredStudent;
 }
 
-/** Codes of refusals; the studio has words for each in its catalogue. */
+/** Codes of refusals; the desk has words for each in its catalogue. */
 export type RefusalCode =
   | 'no-such-lesson'
   | 'no-such-step'

@@ -13,7 +13,7 @@ async function start(dataDir: string): Promise<{ readonly process: ChildProcess;
   });
   onTestFinished(() => void child.kill('SIGKILL'));
   const [line] = (await once(child.stdout, 'data')) as [Buffer];
-  return { process: child, url: line.toString().trim().replace('The studio is at ', '') };
+  return { process: child, url: line.toString().trim().replace('The desk is at ', '') };
 }
 
 it('[SE7] loses no acknowledged save when it is killed in the middle of saving', async () => {

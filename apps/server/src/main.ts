@@ -21,7 +21,7 @@ try {
     ...(values.data === undefined ? {} : { dataDir: values.data }),
     ...(values.demo === undefined ? {} : { seedLessonsDir: values.demo }),
   });
-  process.stdout.write(`The studio is at ${server.url}\n`);
+  process.stdout.write(`The desk is at ${server.url}\n`);
   if (!values['no-open']) openBrowser(server.url);
 } catch (error) {
   process.stderr.write(`${(error as Error).message}\n`);

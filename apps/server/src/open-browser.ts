@@ -1,4 +1,4 @@
-/** Opening the studio where a browser is at hand. */
+/** Opening the desk where a browser is at hand. */
 import { spawn } from 'node:child_process';
 
 type Environment = Readonly<Record<string, string | undefined>>;

@@ -81,14 +81,14 @@ describe('server', () => {
     await expect(second).rejects.toThrow(`Port ${port} of 127.0.0.1 is taken`);
   });
 
-  it('[SE15] serves the studio at every address that is not a file', async () => {
+  it('[SE15] serves the desk at every address that is not a file', async () => {
     const staticDir = temporaryFolder();
     const unbuilt = await startTestServer({ staticDir });
     expect(await (await fetch(unbuilt.url)).text()).toContain('npm run build');
-    writeFileSync(join(staticDir, 'index.html'), '<p>the studio</p>');
+    writeFileSync(join(staticDir, 'index.html'), '<p>the desk</p>');
     const server = await startTestServer({ staticDir });
     for (const path of ['/', '/lesson/1', '/lesson/1/print']) {
-      expect(await (await fetch(new URL(path, server.url))).text()).toBe('<p>the studio</p>');
+      expect(await (await fetch(new URL(path, server.url))).text()).toBe('<p>the desk</p>');
     }
     expect((await fetch(new URL('/missing.js', server.url))).status).toBe(400);
   });

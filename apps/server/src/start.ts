@@ -1,4 +1,4 @@
-/** Starting the studio's server. */
+/** Starting the desk's server. */
 import { fileURLToPath } from 'node:url';
 import { defaultDataDir } from './data-dir.ts';
 import { createApp } from './http/app.ts';
@@ -16,7 +16,7 @@ export interface StartOptions {
   readonly host?: string;
   /** Folder of the store; the user's data folder when left out. */
   readonly dataDir?: string;
-  /** Folder of the built studio. */
+  /** Folder of the built desk. */
   readonly staticDir?: string;
   /** Folder with demo lessons for the first visit; none when left out. */
   readonly seedLessonsDir?: string;
@@ -31,14 +31,14 @@ export interface RunningServer {
   close(): Promise<void>;
 }
 
-/** Port of the studio when nobody asks for another. */
+/** Port of the desk when nobody asks for another. */
 export const DEFAULT_PORT = 4747;
 
 const DEFAULT_HOST = '127.0.0.1';
 const KEEP_REMOVED_DAYS = 30;
 
 function builtStudio(): string {
-  return fileURLToPath(new URL('../../studio/dist/site', import.meta.url));
+  return fileURLToPath(new URL('../../desk/dist/site', import.meta.url));
 }
 
 async function prepare(
@@ -77,7 +77,7 @@ function portMessage(error: unknown, host: string, port: number): Error {
 }
 
 /**
- * Starts the studio's server.
+ * Starts the desk's server.
  * @throws Error with a message for people when the port is taken or the store cannot be opened.
  */
 export async function startServer(options: StartOptions = {}): Promise<RunningServer> {

@@ -1,5 +1,5 @@
 /**
- * From a vocabulary to a graded page: `compose` is what the command line, the studio and the demo call.
+ * From a vocabulary to a graded page: `compose` is what the command line, the desk and the demo call.
  *
  * Conventions: exercises count from 1; difficulty in points; the same lesson, count and seed always give the same
  * page.

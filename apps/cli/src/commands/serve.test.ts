@@ -21,7 +21,7 @@ async function start(port: number) {
 
 it('[CL30] serves the demo lessons and says where', async () => {
   const { url, said } = await start(0);
-  expect(said[0]).toBe(`The studio is at ${url}`);
+  expect(said[0]).toBe(`The desk is at ${url}`);
   const lessons = (await (await fetch(new URL('/api/lessons', url))).json()) as readonly {
     readonly text: string;
   }[];

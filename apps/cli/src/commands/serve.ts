@@ -17,7 +17,7 @@ export interface ServeRequest {
 const DEMO = fileURLToPath(new URL('../../../../demo', import.meta.url));
 
 /**
- * Starts the studio and says where it is.
+ * Starts the desk and says where it is.
  * @returns the running server; it serves until it is closed.
  * @throws InputError when it cannot start, e.g. because its port is taken.
  */
@@ -32,7 +32,7 @@ export async function serve(request: ServeRequest, terminal: Terminal): Promise<
   }).catch((error: unknown) => {
     throw new InputError((error as Error).message);
   });
-  terminal.say(`The studio is at ${server.url}`);
+  terminal.say(`The desk is at ${server.url}`);
   terminal.say('It runs until this is stopped (Ctrl+C); every change is kept at once.');
   if (request.open ?? true) openBrowser(server.url);
   return server;

@@ -1,4 +1,4 @@
-/** The server's face: the studio's files and the routes, with what guards them. */
+/** The server's face: the desk's files and the routes, with what guards them. */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
@@ -19,7 +19,7 @@ export interface AppParts {
   readonly sheets: SheetMaker;
   /** Makes packs, which takes long, in a thread of its own. */
   readonly packs: SheetMaker;
-  /** Folder of the built studio. */
+  /** Folder of the built desk. */
   readonly staticDir: string;
   /** Host that it listens on. */
   readonly host: string;
@@ -51,7 +51,7 @@ function addErrors(app: FastifyInstance): void {
   });
 }
 
-/** A page of the studio, as opposed to a route or a file. */
+/** A page of the desk, as opposed to a route or a file. */
 function isPage({ method, url }: FastifyRequest): boolean {
   return method === 'GET' && !url.startsWith('/api/') && !/\.\w+$/.test(url);
 }
@@ -70,7 +70,7 @@ function addStudio(app: FastifyInstance, staticDir: string): void {
   app.setNotFoundHandler((request, reply) => {
     if (!isPage(request)) return refuse(reply, 'bad-request', `There is nothing at ${request.url}.`);
     if (built) return reply.sendFile('index.html');
-    return reply.code(503).type('text/plain').send('The studio has not been built yet: run "npm run build".');
+    return reply.code(503).type('text/plain').send('The desk has not been built yet: run "npm run build".');
   });
 }
 

@@ -1,4 +1,4 @@
-/** Refusals: a code for the studio, a sentence for people, never a stack trace. */
+/** Refusals: a code for the desk, a sentence for people, never a stack trace. */
 import type { FastifyReply } from 'fastify';
 import type { Refusal, RefusalCode } from '../contract.ts';
 

@@ -7,7 +7,7 @@ import type { Lesson } from '@shedbook/core';
 import { type PackFile, textFile } from './file.ts';
 
 /** Where the practice room is built to. */
-export const PRACTICE_DIR = fileURLToPath(new URL('../../../studio/dist/practice', import.meta.url));
+export const PRACTICE_DIR = fileURLToPath(new URL('../../../practice/dist/site', import.meta.url));
 
 /**
  * Every file of the built practice room, in order of its path.

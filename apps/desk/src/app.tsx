@@ -1,0 +1,37 @@
+/** The desk: the desk, the students, or a lesson lying open. */
+import { lazy, Suspense } from 'react';
+import { Desk } from './desk/desk.tsx';
+import { LessonScreen } from './lesson/lesson-screen.tsx';
+import { GlyphSheet } from './notation/glyph-sheet.tsx';
+import { NoticeProvider } from './shared/notice.tsx';
+import { readRoute, usePath } from './shared/route.ts';
+import { WordsProvider } from './words/words.tsx';
+
+const StudentsScreen = lazy(() =>
+  import('./students/students-screen.tsx').then((module) => ({ default: module.StudentsScreen })),
+);
+
+function Screen() {
+  const route = readRoute(usePath());
+  if (route.at === 'desk') return <Desk />;
+  if (route.at === 'students') {
+    return (
+      <Suspense>
+        <StudentsScreen />
+      </Suspense>
+    );
+  }
+  return <LessonScreen key={route.id} id={route.id} view={route.view} />;
+}
+
+/** Everything. */
+export function App() {
+  return (
+    <WordsProvider>
+      <NoticeProvider>
+        <GlyphSheet />
+        <Screen />
+      </NoticeProvider>
+    </WordsProvider>
+  );
+}

@@ -1,0 +1,64 @@
+import { readFile } from 'node:fs/promises';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { launch, openWindow, settled, startDesk } from '../../../../internal/testing/browser.ts';
+
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launch();
+});
+
+afterAll(() => browser.close());
+
+const titles = (page: Page) => page.locator('.lesson-card h2').allTextContents();
+
+async function choose(page: Page, lesson: string, action: string): Promise<void> {
+  await page.getByRole('button', { name: `More for ${lesson}`, exact: true }).click();
+  await page.getByRole('menuitem', { name: action, exact: true }).click();
+}
+
+it('[ST1] makes, renames, duplicates, deletes and takes back lessons, and shows the same desk again', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url);
+  await page.locator('.lesson-card').nth(4).waitFor();
+  await page.getByRole('button', { name: 'New lesson' }).click();
+  await settled(page);
+  await page.getByRole('button', { name: 'All lessons' }).click();
+  await choose(page, 'Untitled lesson', 'Rename');
+  await page.getByRole('textbox', { name: 'Title' }).fill('Second swing');
+  await page.getByRole('button', { name: 'Done' }).click();
+  await page.getByRole('heading', { name: 'Second swing', exact: true }).waitFor();
+  await choose(page, 'Second swing', 'Duplicate');
+  await page.getByRole('heading', { name: 'Second swing, copy' }).waitFor();
+  await choose(page, 'Shuffle', 'Delete');
+  await page.getByRole('heading', { name: 'Shuffle' }).waitFor({ state: 'detached' });
+  await choose(page, 'Jazz waltz', 'Delete');
+  await page.getByRole('heading', { name: 'Jazz waltz' }).waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'Undo' }).last().click();
+  await page.getByRole('heading', { name: 'Jazz waltz' }).waitFor();
+  const before = (await titles(page)).toSorted();
+  expect(before).toHaveLength(6);
+  expect(before).not.toContain('Shuffle');
+  await page.reload();
+  await page.locator('.lesson-card').nth(5).waitFor();
+  expect((await titles(page)).toSorted()).toEqual(before);
+});
+
+it('[ST2] lets a lesson file out letter for letter, and takes one in as a new lesson', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url);
+  await page.locator('.lesson-card').nth(4).waitFor();
+  const download = page.waitForEvent('download');
+  await choose(page, 'Shuffle', 'Export lesson file');
+  const file = await download;
+  expect(file.suggestedFilename()).toMatch(/\.lesson\.yaml$/);
+  const text = await readFile(await file.path(), 'utf8');
+  expect(text).toBe(await readFile('demo/shuffle.lesson.yaml', 'utf8'));
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Import' }).click();
+  const buffer = Buffer.from(text.replace('title: Shuffle', 'title: Shuffle again'));
+  await (await chooser).setFiles({ name: 'again.lesson.yaml', mimeType: 'text/yaml', buffer });
+  await page.getByRole('heading', { name: 'Shuffle again' }).waitFor();
+  expect(await titles(page)).toHaveLength(6);
+});

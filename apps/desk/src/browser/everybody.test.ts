@@ -1,0 +1,54 @@
+import { gzipSync } from 'node:zlib';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { findings } from '../../../../internal/testing/axe.ts';
+import { launch, openWindow, startDesk } from '../../../../internal/testing/browser.ts';
+
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launch();
+});
+
+afterAll(() => browser.close());
+
+it.each([
+  ['light', 1440, 900],
+  ['dark', 1440, 900],
+  ['light', 390, 844],
+  ['dark', 390, 844],
+] as const)('[ST26] axe finds nothing on any screen: %s, %i wide', async (colorScheme, width, height) => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { bypassCSP: true, colorScheme, viewport: { width, height } });
+  await page.locator('.lesson-card').nth(4).waitFor();
+  // library: axe-core 4.14, every rule that it runs by default
+  expect(await findings(page)).toEqual([]);
+  const lesson = await page.getByRole('link', { name: 'Open First swing' }).getAttribute('href');
+  for (const view of ['', '/groove', '/compose', '/text', '/print', '/room']) {
+    await page.goto(new URL(`${lesson}${view}`, url).href);
+    await page.locator('main, .room').first().waitFor();
+    await page.waitForLoadState('networkidle');
+    expect(await findings(page), view).toEqual([]);
+  }
+});
+
+it('[ST27] loads at most 350 kB before anything is engraved or heard', async () => {
+  const { url } = await startDesk();
+  const sizes = new Map<string, number>();
+  const page = await openWindow(browser, 'about:blank');
+  page.on('response', async (response) => {
+    if (!response.url().startsWith(url) || response.url().includes('/api/')) return;
+    const body = await response.body().catch(() => Buffer.alloc(0));
+    const isText = /\.(js|css|svg)$|\/$/.test(new URL(response.url()).pathname);
+    sizes.set(response.url(), isText ? gzipSync(body).length : body.length);
+  });
+  await page.goto(url);
+  await page.locator('.lesson-card').nth(4).waitFor();
+  await page.getByRole('link', { name: 'Open First swing' }).click();
+  await page.locator('.line-editor').first().waitFor();
+  await page.waitForLoadState('networkidle');
+  const total = [...sizes.values()].reduce((sum, size) => sum + size, 0);
+  expect(sizes.size).toBeGreaterThan(3);
+  // definition: the goal of the desk's first download, in bytes
+  expect(total, JSON.stringify([...sizes])).toBeLessThanOrEqual(350_000);
+});

@@ -1,0 +1,349 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { addEntry, EMPTY_LOG, exerciseKey, printPracticeLog } from '@shedbook/coach';
+import { parseLesson } from '@shedbook/core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { launch, openWindow, settled, startDesk } from '../../../../internal/testing/browser.ts';
+
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launch();
+});
+
+afterAll(() => browser.close());
+
+const PHONE = { width: 390, height: 844 } as const;
+const VIEWS = ['', '/groove', '/compose', '/text', '/print', '/room'] as const;
+
+async function open(page: Page, url: string, title: string, view = ''): Promise<void> {
+  await page.goto(url);
+  const link = page.getByRole('link', { name: `Open ${title}` });
+  const lesson = await link.getAttribute('href');
+  await page.goto(new URL(`${lesson}${view}`, url).href);
+  await page.locator('main, .room').first().waitFor();
+  await page.waitForLoadState('networkidle', { timeout: 30_000 });
+}
+
+/** Everything on the screen that can be pressed and is less than 24 CSS pixels wide or high. */
+function tooSmall(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const pressed = 'button, a[href], input, select, textarea, [role="slider"], [role="menuitem"]';
+    return [...document.querySelectorAll<HTMLElement>(pressed)].flatMap((each) => {
+      const target = each.closest('.thumb') ?? each.closest('label') ?? each;
+      const { width, height } = target.getBoundingClientRect();
+      const skipLink = each.classList.contains('skip');
+      const isSmall = width > 0 && (width < 24 || height < 24) && !skipLink;
+      return isSmall ? [`${each.className} ${each.textContent} ${width} x ${height}`] : [];
+    });
+  });
+}
+
+it.each([390, 820, 1440])(
+  '[ST38] has nothing to press that is smaller than 24 pixels: %i wide',
+  async (width) => {
+    const { url } = await startDesk();
+    const page = await openWindow(browser, url, { viewport: { width, height: 844 } });
+    await page.locator('.lesson-card').nth(4).waitFor();
+    // standard: WCAG 2.2, 2.5.8 Target Size (Minimum), 24 by 24 CSS pixels
+    expect(await tooSmall(page)).toEqual([]);
+    for (const view of VIEWS) {
+      await open(page, url, 'First swing', view);
+      expect(await tooSmall(page), view).toEqual([]);
+    }
+  },
+);
+
+it('[ST38] chooses a bar by a press anywhere on the line of difficulty, and by its keys', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: PHONE });
+  await open(page, url, 'First swing', '/compose');
+  const line = page.getByRole('slider', { name: 'How hard each bar is against this groove' });
+  const box = await line.boundingBox();
+  if (!box) throw new Error('the line is not shown');
+  await line.click({ position: { x: (box.width * 9.5) / 24, y: 20 } });
+  const reasons = page.locator('.reasons h3');
+  // definition: the tenth of 24 bars lies between 9/24 and 10/24 of the line
+  expect(await reasons.textContent()).toContain('Exercise 10:');
+  await page.keyboard.press('ArrowRight');
+  expect(await reasons.textContent()).toContain('Exercise 11:');
+  await page.keyboard.press('End');
+  expect(await line.getAttribute('aria-valuetext')).toContain('Exercise 24');
+});
+
+it('[ST39] shows every view of a lesson in sight on a phone, in English and in German', async () => {
+  const { url } = await startDesk();
+  for (const locale of ['en', 'de']) {
+    const page = await openWindow(browser, url, { locale, viewport: PHONE });
+    const lesson = await page.locator('.card-link').first().getAttribute('href');
+    await page.goto(new URL(lesson ?? '', url).href);
+    const tabs = page.locator('.index-tabs a');
+    await tabs.nth(5).waitFor();
+    const boxes = await tabs.evaluateAll((all) =>
+      all.map((each) => {
+        const { left, right, top } = each.getBoundingClientRect();
+        return { left, right, top, cut: each.scrollWidth > each.clientWidth };
+      }),
+    );
+    expect(boxes).toHaveLength(6);
+    expect(boxes.every(({ left, right, cut }) => left >= 0 && right <= PHONE.width && !cut)).toBe(true);
+    expect(new Set(boxes.map(({ top }) => top)).size).toBe(1);
+  }
+});
+
+it('[ST39] cuts no line of the text, and keeps each number beside its line', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: PHONE });
+  await open(page, url, 'First swing', '/text');
+  const area = page.getByRole('textbox', { name: 'Text of the lesson' });
+  const cut = await area.evaluate((each) => [
+    each.scrollWidth - each.clientWidth,
+    each.scrollHeight - each.clientHeight,
+  ]);
+  expect(cut.every((pixels) => pixels <= 0)).toBe(true);
+  const lines = await page.locator('.line-text').allTextContents();
+  expect(lines.join('\n')).toBe(await area.inputValue());
+});
+
+it('[ST39] keeps the strokes in reach on a phone and opens the other tools over the page', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: PHONE });
+  await open(page, url, 'First swing');
+  const box = page.locator('.pencil-box');
+  const at = await box.boundingBox();
+  const ledge = await page.locator('.ledge').boundingBox();
+  expect((at?.y ?? 0) + (at?.height ?? 0)).toBeCloseTo(ledge?.y ?? 0, 0);
+  await page.getByRole('button', { name: 'More tools for this exercise' }).click();
+  await page.getByRole('textbox', { name: 'Pattern' }).waitFor();
+  const chosen = await page.locator('[data-exercise="1"] .line-editor').boundingBox();
+  const opened = await box.boundingBox();
+  expect((chosen?.y ?? 0) + (chosen?.height ?? 0)).toBeLessThanOrEqual(opened?.y ?? 0);
+  expect(chosen?.y ?? -1).toBeGreaterThanOrEqual(0);
+  await page.locator('[data-exercise="1"] .slot').nth(1).click();
+  await page.getByRole('button', { name: 'accent', exact: true }).click();
+  await expect.poll(() => page.locator('.pattern-field input').inputValue()).toMatch(/^xX/);
+});
+
+/** MIDI that the test plays on: messages are sent with `sendMidi`. */
+function fakeMidi(): void {
+  const input = Object.assign(new EventTarget(), { state: 'connected', name: 'Two-button switch' });
+  const access = Object.assign(new EventTarget(), { inputs: new Map([['1', input]]) });
+  Object.assign(navigator, { requestMIDIAccess: async () => access });
+  Object.assign(window, {
+    sendMidi: (...bytes: readonly number[]) =>
+      input.dispatchEvent(Object.assign(new Event('midimessage'), { data: Uint8Array.from(bytes) })),
+  });
+}
+
+function sendMidi(page: Page, ...bytes: readonly number[]): Promise<void> {
+  return page.evaluate(
+    (sent) => (globalThis as never as { sendMidi: (...all: readonly number[]) => void }).sendMidi(...sent),
+    bytes,
+  );
+}
+
+it('[ST100] learns a foot switch by one press, turns exercises with it, and knows it again after a reload', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url);
+  await page.addInitScript(fakeMidi);
+  await open(page, url, 'First swing', '/room');
+  await page.getByRole('button', { name: 'Foot switch' }).click();
+  await page.getByRole('button', { name: 'Listen for MIDI' }).click();
+  await page.getByText('Hears Two-button switch.').waitFor();
+  await page.getByRole('button', { name: 'Learn: Next exercise' }).click();
+  await page.getByText('Press the switch now').waitFor();
+  await sendMidi(page, 0xb0, 64, 127);
+  await page.getByText('controller 64, channel 1').waitFor();
+  await page.getByRole('button', { name: 'Done' }).click();
+  const number = page.locator('.room-number strong');
+  expect(await number.textContent()).toBe('1');
+  await sendMidi(page, 0xb0, 64, 0);
+  await sendMidi(page, 0xb0, 64, 127);
+  await expect.poll(() => number.textContent()).toBe('2');
+  await page.reload();
+  await number.waitFor();
+  await expect
+    .poll(async () => {
+      await sendMidi(page, 0xb0, 64, 127);
+      await sendMidi(page, 0xb0, 64, 0);
+      return Number(await number.textContent());
+    })
+    .toBeGreaterThan(1);
+});
+
+it('[ST101] changes sides by one key while it plays', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  await open(page, url, 'First swing');
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await page.getByRole('button', { name: 'Stop', exact: true }).waitFor();
+  await page.keyboard.press('c');
+  await page.getByRole('button', { name: 'Side B is heard' }).waitFor();
+  await page.getByRole('button', { name: 'More sound settings' }).click();
+  const layer = page.getByRole('radiogroup', { name: 'Layers' }).getByRole('radio', { checked: true });
+  expect(await layer.evaluate((each) => each.closest('label')?.textContent)).not.toBe('all');
+  await page
+    .getByRole('radiogroup', { name: 'What is set below belongs to side' })
+    .getByText('A', { exact: true })
+    .click();
+  expect(await layer.evaluate((each) => each.closest('label')?.textContent)).toBe('all');
+  await page.keyboard.press('c');
+  expect(await layer.evaluate((each) => each.closest('label')?.textContent)).not.toBe('all');
+  await page.keyboard.press('Escape');
+  expect(await page.getByRole('button', { name: 'Stop', exact: true }).isVisible()).toBe(true);
+});
+
+it('[ST102] loops a bar by its number and by a key, on the page and in the room', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  await open(page, url, 'Straight-eighth bossa');
+  const second = page.getByRole('button', { name: 'Loop bar 2' });
+  await second.click();
+  expect(await second.getAttribute('aria-pressed')).toBe('true');
+  await page.getByText('Exercise 1, bar 2').waitFor();
+  await second.click();
+  expect(await second.getAttribute('aria-pressed')).toBe('false');
+  await page.keyboard.press('Alt+l');
+  await page.getByText('Exercise 1, bar 1').waitFor();
+  await page.goto(`${page.url()}/room`);
+  await page.getByRole('button', { name: 'Loop bar 1' }).waitFor();
+  await page.keyboard.press('l');
+  await page.keyboard.press('l');
+  expect(await page.getByRole('button', { name: 'Loop bar 2' }).getAttribute('aria-pressed')).toBe('true');
+  await page.keyboard.press('ArrowRight');
+  await page.getByText('Exercise 2', { exact: true }).waitFor();
+});
+
+it('[ST103] mirrors the plan of the limbs for a left-handed set-up', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  await open(page, url, 'First swing', '/groove');
+  const plan = page.getByRole('list', { name: 'Who plays what, seen from the throne' }).getByRole('listitem');
+  expect(await plan.nth(1).textContent()).toBe('right handride');
+  await page.getByText('left-handed', { exact: true }).click();
+  await expect.poll(() => plan.nth(0).textContent()).toBe('left handride');
+  await settled(page);
+  await page.reload();
+  await expect.poll(() => plan.nth(0).textContent()).toBe('left handride');
+});
+
+it('[ST104] writes in the second voice of an exercise slot by slot', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  await open(page, url, 'First swing');
+  await page.getByRole('button', { name: 'Add a voice' }).click();
+  await page.getByRole('menuitem', { name: 'bass drum' }).click();
+  const editor = page.locator('.line-editor');
+  await page.getByRole('button', { name: 'bass drum', pressed: true }).waitFor();
+  await editor.locator('.slot').nth(5).click();
+  const field = page.locator('.pattern-field input');
+  await expect.poll(() => field.inputValue()).toBe('... ..x ... ...');
+  await page.keyboard.press('v');
+  await page.getByRole('button', { name: 'snare', pressed: true }).waitFor();
+  expect(await field.inputValue()).not.toBe('... ..x ... ...');
+  await settled(page);
+  await page.goto(`${page.url()}/text`);
+  const text = await page.getByRole('textbox', { name: 'Text of the lesson' }).inputValue();
+  expect(text).toMatch(/bass: "?\.\.\. \.\.x \.\.\. \.\.\./);
+});
+
+/** The log of a student of First swing who played exercise 3 today and missed its stroke now and then. */
+async function practiceLog(): Promise<string> {
+  const { lesson } = parseLesson(await readFile('demo/first-swing.lesson.yaml', 'utf8'), 'lesson');
+  const exercise = lesson?.exercises[2];
+  if (!exercise) throw new Error('the demo lesson has no third exercise');
+  const place = { bar: 1, beat: 2, slot: 1 };
+  const faults = [{ kind: 'missed', voice: 'snare', place, amount: 1 }] as const;
+  const loops = Array.from({ length: 8 }, (_, index) =>
+    index % 2 === 0
+      ? ({ bpm: 80, verdict: 'clean', faults: [] } as const)
+      : ({ bpm: 80, verdict: 'loose', faults } as const),
+  );
+  const entry = {
+    id: 'phone 1',
+    device: 'phone',
+    startedAt: new Date().toISOString().replace(/\.\d+Z$/, '+00:00'),
+    durationSeconds: 600,
+    lesson: 'first-swing',
+    exercise: exerciseKey(exercise),
+    form: 'loop',
+    heardBy: 'ear',
+    loops,
+  } as const;
+  return printPracticeLog(addEntry(EMPTY_LOG, entry));
+}
+
+it.each(['light', 'dark'] as const)('[ST26] axe finds nothing on the roster: %s', async (colorScheme) => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { bypassCSP: true, colorScheme, viewport: PHONE });
+  await page.evaluate(() =>
+    fetch('/api/students', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ name: 'Kaito' }),
+    }),
+  );
+  await page.goto(new URL('/students', url).href);
+  await page.getByRole('region', { name: 'What to give next' }).waitFor();
+  await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core/axe.min.js') });
+  const found = await page.evaluate(async () => {
+    const { axe } = globalThis as never as {
+      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
+  });
+  // library: axe-core 4.14, every rule that it runs by default
+  expect(found).toEqual([]);
+});
+
+it('[ST109] keeps a roster, takes a practice log in, shows what slips, and sets what comes next', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  await page.getByRole('button', { name: 'Students' }).click();
+  await page.getByText('Nobody on the roster yet').waitFor();
+  for (const name of ['Kaito', 'Sunniva']) {
+    await page.getByRole('button', { name: 'New student' }).click();
+    await page.getByRole('textbox', { name: 'Name' }).fill(name);
+    await page.keyboard.press('Enter');
+    await page.getByRole('navigation', { name: 'Roster' }).getByText(name).waitFor();
+  }
+  await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').click();
+  const bringIn = async () => {
+    const chooser = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: 'Take in a log or a take' }).click();
+    const buffer = Buffer.from(await practiceLog());
+    await (await chooser).setFiles({ name: 'log.json', mimeType: 'application/json', buffer });
+  };
+  await bringIn();
+  await page.getByRole('navigation', { name: 'Roster' }).getByText('played today').waitFor();
+  const limbs = page.getByRole('region', { name: 'Limb by limb' });
+  // definition: 4 of 8 loops lacked a stroke of the left hand
+  const left = limbs.getByText('nothing wrong in 4 of 8 loops; else mostly strokes missing');
+  await left.waitFor();
+  await bringIn();
+  await page.getByText('What was there already counts once.').waitFor();
+  expect(await left.count()).toBe(1);
+  await page.getByRole('button', { name: 'Set this exercise' }).first().click();
+  const set = page.getByRole('region', { name: 'Set', exact: true });
+  await set.locator('.assigned').waitFor();
+  const note = set.getByRole('textbox', { name: 'Note for the student' });
+  await note.fill('Slowly, by Tuesday.');
+  await note.blur();
+  await page.getByText(/Your teacher set this. Slowly, by Tuesday/).waitFor();
+  // standard: WCAG 2.2, 2.5.8 Target Size (Minimum), 24 by 24 CSS pixels
+  expect(await tooSmall(page)).toEqual([]);
+  await page.reload();
+  await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').click();
+  expect(await note.inputValue()).toBe('Slowly, by Tuesday.');
+  await page.getByRole('button', { name: 'Make a lesson of what is set' }).click();
+  await page.locator('.exercise-notes').getByText('Slowly, by Tuesday.').waitFor();
+  expect(await page.getByRole('textbox', { name: 'Title of the lesson' }).inputValue()).toMatch(
+    /, for Sunniva$/,
+  );
+  await page.goBack();
+  await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').click();
+  await page.getByRole('button', { name: 'Take Sunniva off the roster' }).click();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').waitFor();
+});

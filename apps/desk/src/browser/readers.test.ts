@@ -1,0 +1,160 @@
+import type { StoredLesson } from '@shedbook/server';
+import { english, german, SAID_GERMAN } from '@shedbook/words';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { launch, openWindow, settled, startDesk } from '../../../../internal/testing/browser.ts';
+import { ballFrames, openListening, waitForStrokes, watchBall } from '../../../../internal/testing/sound.ts';
+
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launch();
+});
+
+afterAll(() => browser.close());
+
+function escaped(text: string): string {
+  return text.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`);
+}
+
+/** A pattern of one text. */
+function exactly(text: string): RegExp {
+  return new RegExp(`^${escaped(text)}$`, 'i');
+}
+
+/** Every text of a catalogue as a pattern; what is filled in may be anything. */
+function patternsOf(value: unknown): readonly RegExp[] {
+  if (typeof value === 'object' && value !== null) return Object.values(value).flatMap(patternsOf);
+  if (typeof value !== 'function') return [exactly(String(value))];
+  return [0, 1, 7, '7'].flatMap((n) => {
+    try {
+      const text = String((value as (...args: unknown[]) => unknown)(n, n, n));
+      const pattern = exactly(text).source.replaceAll(/[17]([.,\\]*0)?/g, '.+');
+      return /\p{L}{3}/u.test(pattern) ? [new RegExp(pattern, 'i')] : [];
+    } catch {
+      return [];
+    }
+  });
+}
+
+/** Every text of the interface: what is read, and what is read out. */
+function textsOf(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const texts: string[] = [];
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      if (node.parentElement?.closest('script, style, textarea, pre')) continue;
+      texts.push(node.textContent ?? '');
+    }
+    for (const element of document.body.querySelectorAll('*')) {
+      for (const name of [
+        'aria-label',
+        'aria-description',
+        'aria-valuetext',
+        'placeholder',
+        'title',
+        'alt',
+      ]) {
+        texts.push(element.getAttribute(name) ?? '');
+      }
+    }
+    return [...new Set(texts.map((text) => text.trim().replaceAll(/\s+/g, ' ')))];
+  });
+}
+
+const SCREENS = ['', '/groove', '/compose', '/text', '/print', '/room'] as const;
+
+it('[ST28] shows a German reader no word that is not in the German catalogue', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { locale: 'de-DE', viewport: { width: 1440, height: 900 } });
+  await page.locator('.lesson-card').nth(4).waitFor();
+  expect(await page.evaluate(() => document.documentElement.lang)).toBe('de');
+  const href = await page.getByRole('link', { name: /First swing/ }).getAttribute('href');
+  const texts = new Set(await textsOf(page));
+  const lookAt = async () => {
+    for (const text of await textsOf(page)) texts.add(text);
+  };
+  await page.getByRole('button', { name: german.desk.more('First swing') }).click();
+  await page.getByRole('menu').waitFor();
+  await lookAt();
+  for (const screen of SCREENS) {
+    await page.goto(new URL(`${href}${screen}`, url).href);
+    await page.locator('main, .room').first().waitFor();
+    await page.waitForLoadState('networkidle');
+    await lookAt();
+  }
+  await page.goto(new URL(href ?? '', url).href);
+  for (const opener of [german.page.keys, german.sound.settings]) {
+    await page.getByRole('button', { name: opener, exact: true }).click();
+    await page.getByRole('dialog').waitFor();
+    await lookAt();
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+  }
+  const lessons = (await (await fetch(new URL('/api/lessons', url))).json()) as readonly StoredLesson[];
+  const own = lessons.map((lesson) => lesson.text).join('\n');
+  const phrases = SAID_GERMAN.phrases.map(([, phrase]) =>
+    phrase
+      .split(/\{[^}]*\}/)
+      .map(escaped)
+      .join('.+'),
+  );
+  // common practice: bpm, the paper Letter, and the counts of beats aloud, `1 trip let`, are the same in German
+  const patterns = [
+    // library: react-aria-components says "Schließen" by itself to a screen reader in a popover
+    ...patternsOf([german, english.language, 'bpm', 'Letter', 'Schließen']),
+    ...phrases.map((phrase) => new RegExp(`^${phrase}$`)),
+  ];
+  const plain = (text: string) => text.replaceAll(/\b(trip|let)\b|^[x.]+$/g, '').trim();
+  const isKnown = (text: string) =>
+    !/\p{L}{3}/u.test(plain(text)) || own.includes(text) || patterns.some((pattern) => pattern.test(text));
+  const pieces = (text: string) => text.split(/[,:;·()]/).map((piece) => piece.trim());
+  const left = [...texts]
+    .map((text) => text.replace(/^[-+]?\d+ dB, |^\+ /, ''))
+    .filter((text) => !isKnown(text) && !pieces(text).every(isKnown));
+  expect(texts.size).toBeGreaterThan(150);
+  expect(left).toEqual([]);
+});
+
+it('[ST34] leads a first visit from the demo lesson to a printed sheet, and can be put away for good', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: { width: 1280, height: 900 } });
+  const step = page.locator('.guide [aria-current="step"]');
+  await expect.poll(() => step.textContent()).toBe('Open a lesson');
+  await page.getByRole('link', { name: 'Open First swing' }).click();
+  await expect.poll(() => step.textContent()).toBe('Write a bar');
+  await page.locator('.slot').nth(1).click();
+  await settled(page);
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await expect.poll(() => step.textContent()).toBe('Hear it');
+  await page.getByRole('button', { name: 'Stop', exact: true }).click();
+  await page.getByRole('link', { name: 'Print', exact: true }).click();
+  await expect.poll(() => step.textContent()).toBe('Print it');
+  const download = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'Download PDF' }).click();
+  expect((await download).suggestedFilename()).toMatch(/\.pdf$/);
+  await page.getByRole('button', { name: 'Put this away' }).click();
+  await page.goto(url);
+  await page.locator('.lesson-card').nth(4).waitFor();
+  expect(await page.locator('.guide').count()).toBe(0);
+});
+
+it('[ST35] moves nothing but from count to count where less motion is asked for', async () => {
+  const { url } = await startDesk();
+  const options = { reducedMotion: 'reduce', viewport: { width: 1280, height: 900 } } as const;
+  const page = await openListening(browser, url, options);
+  await page.getByRole('link', { name: 'Open First swing' }).click();
+  await page.locator('.line-editor').first().waitFor();
+  await watchBall(page);
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await waitForStrokes(page, 20);
+  const shown = (await ballFrames(page, 60)).filter((frame) => frame.x !== null);
+  // definition: a bar of four beats has four places to come down on, all at one height
+  expect(new Set(shown.map((frame) => frame.x)).size).toBeLessThanOrEqual(4);
+  expect(new Set(shown.map((frame) => frame.y)).size).toBe(1);
+  // definition: an animation that lasts no longer than a frame is none
+  const moving = await page.evaluate(() =>
+    document.getAnimations().filter((each) => Number(each.effect?.getComputedTiming().duration) > 17),
+  );
+  expect(moving).toEqual([]);
+});

@@ -1,0 +1,122 @@
+/** The groove, limb by limb: what each voice repeats, and how loud it is beside the lead voice. */
+import { type Lesson, LIMBS, type Limb, notateBar, VOICES, type Voice } from '@shedbook/core';
+import { Icon } from '@shedbook/stand';
+import { useState } from 'react';
+import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
+import { useDocument } from '../document/use-document.ts';
+import { addVoice } from '../edit/groove.ts';
+import type { SlotPlace } from '../edit/strokes.ts';
+import { BarsDrawing } from '../notation/exercise-drawing.tsx';
+import { useWords } from '../words/words.tsx';
+import { SetUpPlan } from './set-up.tsx';
+import { sideOfLimb } from './sides-of.ts';
+import { VoiceLine } from './voice-line.tsx';
+import './groove.css';
+
+function AddVoice({ lesson }: { readonly lesson: Lesson }) {
+  const document = useDocument();
+  const words = useWords();
+  const there = new Set(lesson.groove.map((part) => part.voice));
+  const missing = VOICES.filter((voice) => !there.has(voice));
+  return (
+    <MenuTrigger>
+      <Button className="button">
+        <Icon name="plus" />
+        {words.groove.addVoice}
+      </Button>
+      <Popover className="popover" placement="top start">
+        <Menu
+          className="menu"
+          aria-label={words.groove.addVoice}
+          onAction={(key) => document.edit(addVoice(document.state().text, lesson, key as Voice))}
+        >
+          {missing.map((voice) => (
+            <MenuItem key={voice} id={voice} className="menu-item">
+              {words.voices[voice]}
+            </MenuItem>
+          ))}
+        </Menu>
+      </Popover>
+    </MenuTrigger>
+  );
+}
+
+function Together({ lesson }: { readonly lesson: Lesson }) {
+  const words = useWords().groove;
+  const bars = Math.max(1, ...lesson.groove.map((part) => part.pattern.bars.length));
+  const notated = Array.from({ length: bars }, (_, bar) =>
+    notateBar(
+      lesson.groove.map((part) => ({
+        voice: part.voice,
+        cells: part.pattern.bars[bar % part.pattern.bars.length] ?? [],
+      })),
+      lesson.meter,
+    ),
+  );
+  return (
+    <figure className="together">
+      <figcaption className="label">{words.together}</figcaption>
+      <BarsDrawing bars={notated} staff="five lines" sticking={false} />
+    </figure>
+  );
+}
+
+interface LimbSectionProps {
+  readonly lesson: Lesson;
+  readonly limb: Limb;
+  readonly active: { readonly voice: Voice; readonly place: SlotPlace } | null;
+  readonly onActive: (voice: Voice, place: SlotPlace) => void;
+}
+
+function LimbSection({ lesson, limb, active, onActive }: LimbSectionProps) {
+  const words = useWords();
+  const parts = lesson.groove.filter((part) => lesson.limbs[part.voice] === limb);
+  return (
+    <section className="limb">
+      <h3>
+        {words.limbs[limb]}
+        <span className="limb-side">
+          {words.groove.sides[sideOfLimb(limb, lesson.setUp)][limb.endsWith('foot') ? 'foot' : 'hand']}
+        </span>
+      </h3>
+      {parts.length === 0 && <p className="quiet">{words.groove.nothing}</p>}
+      {parts.map((part) => (
+        <VoiceLine
+          key={part.voice}
+          lesson={lesson}
+          part={part}
+          active={active?.voice === part.voice ? active.place : null}
+          onActive={(place) => onActive(part.voice, place)}
+        />
+      ))}
+    </section>
+  );
+}
+
+/** The view. */
+export function GrooveView({ lesson }: { readonly lesson: Lesson }) {
+  const words = useWords().groove;
+  const [active, setActive] = useState<{ readonly voice: Voice; readonly place: SlotPlace } | null>(null);
+  return (
+    <article className="paper groove-view">
+      <header className="view-head">
+        <h2>{words.title}</h2>
+        <p>{words.lead}</p>
+      </header>
+      <div className="groove-whole">
+        <Together lesson={lesson} />
+        <SetUpPlan lesson={lesson} />
+      </div>
+      {LIMBS.map((limb) => (
+        <LimbSection
+          key={limb}
+          lesson={lesson}
+          limb={limb}
+          active={active}
+          onActive={(voice, place) => setActive({ voice, place })}
+        />
+      ))}
+      <AddVoice lesson={lesson} />
+    </article>
+  );
+}

@@ -1,0 +1,19 @@
+/** The desk starts here. */
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import '@shedbook/stand/theme/tokens.css';
+import '@shedbook/stand/theme/base.css';
+import '@shedbook/stand/theme/controls.css';
+import './notation/notation.css';
+import { chosenTheme, showTheme } from '@shedbook/stand';
+import { App } from './app.tsx';
+
+showTheme(chosenTheme());
+const root = document.getElementById('desk');
+if (root) {
+  createRoot(root).render(
+    <StrictMode>
+      <App />
+    </StrictMode>,
+  );
+}

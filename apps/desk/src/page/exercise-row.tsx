@@ -1,0 +1,164 @@
+/** An exercise on the page: its number in the margin, its notation, and where it is chosen the place to write. */
+import type { Exercise, Meter, Pattern } from '@shedbook/core';
+import type { Words } from '@shedbook/words';
+import { sayPattern, spokenMark } from '@shedbook/words';
+import { type KeyboardEvent, memo, type PointerEvent } from 'react';
+import { type Unnumbered, withLine } from '../edit/exercises.ts';
+import type { Line, SlotPlace } from '../edit/strokes.ts';
+import { ExerciseRows, notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
+import { beatEdges } from '../notation/layout.ts';
+import { useWords } from '../words/words.tsx';
+import { LineEditor } from './line-editor.tsx';
+
+/** What an exercise row is given. */
+export interface ExerciseRowProps {
+  readonly exercise: Exercise;
+  readonly meter: Meter;
+  readonly chosen: boolean;
+  readonly playing: boolean;
+  readonly active: SlotPlace | null;
+  /** How many of its bars stand beside each other. */
+  readonly abreast: number;
+  /** Which of its voices is being written, from 0. */
+  readonly part: number;
+  readonly takesFocus: boolean;
+  readonly onChoose: (number: number, place: SlotPlace) => void;
+  readonly onActive: (place: SlotPlace) => void;
+  readonly onChange: (number: number, exercise: Unnumbered) => void;
+  readonly onKey: (event: KeyboardEvent) => void;
+  readonly onGrab: (event: PointerEvent<HTMLElement>, number: number) => void;
+}
+
+/** The counts of an exercise, bar by bar. */
+export function sayExercise(exercise: Exercise, words: Words): string {
+  return exercise.parts
+    .map((part) => {
+      const bars = sayPattern(part.pattern, (mark) => spokenMark(words.marks, part.voice, mark));
+      const said = bars.map((bar) => (bar === '' ? words.page.silent : bar));
+      const counts =
+        said.length === 1 ? said[0] : said.map((bar, i) => `${words.page.bar(i + 1)}: ${bar}`).join('; ');
+      return exercise.parts.length === 1 ? counts : `${words.voices[part.voice]}: ${counts}`;
+    })
+    .join('. ');
+}
+
+/** Where somebody pressed, as shares of the drawing's width and height, from 0 to 1. */
+interface Pressed {
+  readonly across: number;
+  readonly down: number;
+}
+
+function within(share: number): number {
+  return Math.min(0.999, Math.max(0, share));
+}
+
+/** The slot nearest to where somebody pressed, in rows of so many bars. */
+function slotAt(pattern: Pattern, meter: Meter, abreast: number, { across, down }: Pressed): SlotPlace {
+  const edges = beatEdges(meter);
+  const end = edges.at(-1) ?? 1;
+  const rows = Math.ceil(pattern.bars.length / abreast);
+  const x = within(across) * abreast + Math.floor(within(down) * rows) * abreast;
+  const bar = Math.min(pattern.bars.length - 1, Math.floor(x));
+  const units = (x - bar) * end;
+  const beat = Math.max(
+    0,
+    edges.findIndex((edge, i) => units >= edge && units < (edges[i + 1] ?? end)),
+  );
+  const from = edges[beat] ?? 0;
+  const slots = pattern.bars[bar]?.[beat]?.marks.length ?? 1;
+  const phase = (units - from) / ((edges[beat + 1] ?? end) - from);
+  return { bar, beat, slot: Math.min(slots - 1, Math.floor(phase * slots)) };
+}
+
+function ChosenLine(props: ExerciseRowProps) {
+  const { exercise } = props;
+  const words = useWords();
+  const part = exercise.parts[props.part] ?? exercise.parts[0];
+  if (!part) return null;
+  const line: Line = { pattern: part.pattern, sticking: props.part === 0 ? exercise.sticking : null };
+  const voice = exercise.parts.length > 1 ? `${words.voices[part.voice]}, ` : '';
+  return (
+    <LineEditor
+      label={`${voice}${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
+      line={line}
+      voice={part.voice}
+      meter={props.meter}
+      notated={notateExercise(exercise, props.meter)}
+      staff={staffOf(exercise)}
+      active={props.active}
+      takesFocus={props.takesFocus}
+      onActive={props.onActive}
+      onChange={(next) => props.onChange(exercise.number, withLine(exercise, props.part, next))}
+      loops={part.pattern.bars.length > 1 ? exercise.number : undefined}
+      onOtherKey={props.onKey}
+    />
+  );
+}
+
+function RestingLine(props: ExerciseRowProps) {
+  const { exercise, meter } = props;
+  const words = useWords();
+  const pattern = exercise.parts[0]?.pattern;
+  return (
+    <div className="resting-line">
+      <ExerciseRows exercise={exercise} meter={meter} abreast={props.abreast} />
+      <button
+        type="button"
+        className="resting-press"
+        tabIndex={-1}
+        aria-label={`${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
+        onClick={(event) => {
+          const box = event.currentTarget.getBoundingClientRect();
+          const byKey = event.clientX === 0;
+          const across = byKey ? 0 : (event.clientX - box.left) / box.width;
+          const down = byKey ? 0 : (event.clientY - box.top) / box.height;
+          const place = pattern && slotAt(pattern, meter, props.abreast, { across, down });
+          if (place) props.onChoose(exercise.number, place);
+        }}
+      />
+    </div>
+  );
+}
+
+function keyOf(exercise: Exercise): string {
+  const { number, name, notes, sticking, parts } = exercise;
+  const patterns = parts.map((part) => [
+    part.voice,
+    part.pattern.bars.map((bar) => bar.map((each) => each.text)),
+  ]);
+  return JSON.stringify([number, name, notes, sticking, patterns]);
+}
+
+function isUnchanged(before: ExerciseRowProps, after: ExerciseRowProps): boolean {
+  if (before.chosen || after.chosen || before.playing !== after.playing) return false;
+  if (before.abreast !== after.abreast) return false;
+  if (before.meter.text !== after.meter.text) return false;
+  return before.exercise === after.exercise || keyOf(before.exercise) === keyOf(after.exercise);
+}
+
+/** One exercise. An exercise that is neither chosen nor changed is not drawn again. */
+export const ExerciseRow = memo(function ExerciseRow(props: ExerciseRowProps) {
+  const { exercise } = props;
+  const words = useWords().page;
+  return (
+    <div
+      className="exercise"
+      data-exercise={exercise.number}
+      data-chosen={props.chosen || undefined}
+      data-playing={props.playing || undefined}
+    >
+      <span
+        className="number"
+        title={words.drag(exercise.number)}
+        onPointerDown={(event) => props.onGrab(event, exercise.number)}
+      >
+        {exercise.number}
+      </span>
+      <div className="exercise-body">
+        {exercise.name && <p className="exercise-name">{exercise.name}</p>}
+        {props.chosen ? <ChosenLine {...props} /> : <RestingLine {...props} />}
+        {exercise.notes && <p className="exercise-notes">{exercise.notes}</p>}
+      </div>
+    </div>
+  );
+}, isUnchanged);

@@ -1,0 +1,120 @@
+/** The page: the lesson's heading and its exercises, written where they stand. */
+import type { Lesson } from '@shedbook/core';
+import { Icon } from '@shedbook/stand';
+import { useEffect } from 'react';
+import { Button } from 'react-aria-components';
+import { Guide } from '../desk/guide.tsx';
+import { useBall } from '../hear/ball.tsx';
+import { useSound } from '../hear/sound-context.tsx';
+import { useWords } from '../words/words.tsx';
+import { ExerciseRow } from './exercise-row.tsx';
+import { KeyList } from './key-list.tsx';
+import { LessonHeading } from './lesson-heading.tsx';
+import { TAIL } from './line-editor.tsx';
+import { PencilBox } from './pencil-box.tsx';
+import { barsAbreast } from './rows.ts';
+import { useDrag } from './use-drag.ts';
+import { useExercises } from './use-exercises.ts';
+import { useMedia, useWidth } from './use-width.ts';
+import './page.css';
+
+interface PageViewProps {
+  readonly lesson: Lesson;
+}
+
+/** Wide enough for the pencil box to lie beside the page. */
+const WIDE = '(min-width: 1100px)';
+
+/** Width of the margin in which numbers stand, in CSS pixels. */
+const NUMBER_PX = 36;
+
+/** The view. */
+export function PageView({ lesson }: PageViewProps) {
+  const words = useWords().page;
+  const work = useExercises(lesson);
+  const { list, drag, grab } = useDrag(work.move);
+  const wide = useMedia(WIDE);
+  const lineWidth = useWidth(list) - NUMBER_PX;
+  const sound = useSound();
+  const { choice } = work;
+  const chosen = lesson.exercises[choice.index];
+  const playing = sound.status === 'playing' ? sound.choice.exercise : null;
+  useBall(sound.player, lesson, list);
+  const { choose } = sound;
+  const number = chosen?.number;
+  useEffect(() => {
+    if (number !== undefined) choose({ exercise: number });
+  }, [number, choose]);
+  const box = chosen && (
+    <PencilBox
+      lesson={lesson}
+      exercise={chosen}
+      part={choice.part}
+      place={choice.place}
+      onPart={work.setPart}
+      onChange={(exercise) => work.change(chosen.number, exercise)}
+      onAction={work.act}
+      docked={!wide}
+    />
+  );
+  return (
+    <div className="page-view">
+      <article className="paper">
+        <Guide at={sound.status === 'playing' ? 2 : 1} />
+        <LessonHeading lesson={lesson} />
+        {lesson.exercises.length === 0 && <p className="page-empty">{words.empty}</p>}
+        <ol className="exercises" ref={list} aria-label={words.exercises}>
+          {lesson.exercises.map((exercise, index) => (
+            <ExerciseItem
+              key={exercise.number}
+              isLong={(exercise.parts[0]?.pattern.bars.length ?? 1) > 1}
+              dropBefore={drag?.before === index}
+              dropAfter={drag?.before === lesson.exercises.length && index === lesson.exercises.length - 1}
+            >
+              <ExerciseRow
+                exercise={exercise}
+                meter={lesson.meter}
+                chosen={index === choice.index}
+                playing={playing === exercise.number}
+                active={choice.place}
+                part={choice.part}
+                abreast={barsAbreast(exercise.parts[0]?.pattern.bars ?? [], lesson.meter, lineWidth, TAIL)}
+                takesFocus={index === choice.index && choice.focus}
+                onChoose={work.choose}
+                onActive={work.setPlace}
+                onChange={work.change}
+                onKey={work.onKey}
+                onGrab={grab}
+              />
+            </ExerciseItem>
+          ))}
+        </ol>
+        <div className="page-foot">
+          <Button className="button" onPress={() => work.act('add')}>
+            <Icon name="plus" />
+            {words.add}
+          </Button>
+          <KeyList />
+        </div>
+      </article>
+      <aside className="beside">{box}</aside>
+    </div>
+  );
+}
+
+interface ExerciseItemProps {
+  /** Takes the whole width of the page. */
+  readonly isLong: boolean;
+  readonly dropBefore: boolean;
+  readonly dropAfter: boolean;
+  readonly children: React.ReactNode;
+}
+
+function ExerciseItem({ isLong, dropBefore, dropAfter, children }: ExerciseItemProps) {
+  const drop = dropBefore ? 'before' : dropAfter ? 'after' : undefined;
+  return (
+    <li className="exercise-item" data-long={isLong || undefined} data-drop={drop}>
+      {children}
+    </li>
+  );
+}

@@ -1,0 +1,114 @@
+/** Printing: the pages exactly as they come out, what can be chosen about them, and the file. */
+import type { Lesson, SheetSettings } from '@shedbook/core';
+import { Icon } from '@shedbook/stand';
+import { useEffect, useRef } from 'react';
+import { Guide } from '../desk/guide.tsx';
+import type { DocumentState } from '../document/lesson-document.ts';
+import { useDocument } from '../document/use-document.ts';
+import { setSheet } from '../edit/heading.ts';
+import { useLive } from '../groove/use-live.ts';
+import { Check, Choices, Range } from '../shared/controls.tsx';
+import { useWords } from '../words/words.tsx';
+import { TakeHome } from './take-home.tsx';
+import { useSheet } from './use-sheet.ts';
+import './print.css';
+
+interface PrintViewProps {
+  readonly state: DocumentState;
+  readonly lesson: Lesson;
+}
+
+const TICKS = ['counts', 'stickings', 'legend', 'tickBoxes'] as const;
+
+function SheetChoices({ lesson }: { readonly lesson: Lesson }) {
+  const document = useDocument();
+  const words = useWords().print;
+  const { sheet } = lesson;
+  const [scale, setScale] = useLive(sheet.scale);
+  const set = <K extends keyof SheetSettings>(key: K, value: SheetSettings[K]) =>
+    document.edit(setSheet(document.state().text, key, value));
+  return (
+    <section className="print-choices" aria-label={words.title}>
+      <Choices
+        label={words.paper}
+        value={sheet.paper}
+        choices={[
+          ['A4', 'A4'],
+          ['Letter', 'Letter'],
+        ]}
+        onChange={(paper) => set('paper', paper)}
+      />
+      <Choices
+        label={words.staff}
+        value={sheet.staff}
+        choices={[
+          ['compact', words.compact],
+          ['full', words.full],
+        ]}
+        onChange={(staff) => set('staff', staff)}
+      />
+      <Range
+        label={words.size}
+        says={`${Math.round(scale * 100)} %`}
+        value={scale}
+        min={0.6}
+        max={2}
+        step={0.1}
+        onChange={setScale}
+        onChangeEnd={(next) => next !== sheet.scale && set('scale', Number(next.toFixed(1)))}
+      />
+      <div>
+        {TICKS.map((key) => (
+          <Check key={key} isSelected={sheet[key]} onChange={(on) => set(key, on)}>
+            {words[key]}
+          </Check>
+        ))}
+      </div>
+    </section>
+  );
+}
+
+/** A page's styles stay inside it. */
+const PAGE_STYLE = '<style>svg{display:block;inline-size:100%;block-size:auto}</style>';
+
+/** One page; it is a picture, its text is that of the lesson. */
+function PagePicture({ svg, label }: { readonly svg: string; readonly label: string }) {
+  const frame = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const host = frame.current;
+    if (!host) return;
+    const inside = host.shadowRoot ?? host.attachShadow({ mode: 'open' });
+    inside.innerHTML = PAGE_STYLE + svg;
+  }, [svg]);
+  return <div className="print-page" role="img" aria-label={label} ref={frame} />;
+}
+
+/** The view. */
+export function PrintView({ state, lesson }: PrintViewProps) {
+  const words = useWords().print;
+  const { sheet, status } = useSheet(state);
+  const pages = sheet?.pages ?? [];
+  return (
+    <div className="print-view">
+      <Guide at={3} />
+      <div className="print-beside">
+        <h2>{words.title}</h2>
+        <SheetChoices lesson={lesson} />
+        <a className="button strong" href={`/api/lessons/${state.id}/sheet.pdf`} download>
+          <Icon name="print" />
+          {words.download}
+        </a>
+        <p className="quiet" role="status">
+          {status === 'preparing' && words.preparing}
+          {status === 'failed' && words.failed}
+        </p>
+        <TakeHome state={state} lesson={lesson} />
+      </div>
+      <section className="print-pages" aria-label={words.preview} aria-busy={status === 'preparing'}>
+        {pages.map((svg, index) => (
+          <PagePicture key={index} svg={svg} label={words.page(index + 1, pages.length)} />
+        ))}
+      </section>
+    </div>
+  );
+}

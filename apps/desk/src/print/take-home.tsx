@@ -1,0 +1,73 @@
+/** The take-home pack: the lesson as a page that students practise on, and where it lies for them. */
+import type { Lesson } from '@shedbook/core';
+import { editLesson } from '@shedbook/core';
+import { Icon } from '@shedbook/stand';
+import { useState } from 'react';
+import { Button } from 'react-aria-components';
+import { offer } from '../desk/files.ts';
+import { readPack } from '../document/api.ts';
+import type { DocumentState } from '../document/lesson-document.ts';
+import { useDocument } from '../document/use-document.ts';
+import { KeptField } from '../shared/kept-field.tsx';
+import { useWords } from '../words/words.tsx';
+
+type Making = 'idle' | 'making' | 'failed';
+
+interface TakeHomeProps {
+  readonly state: DocumentState;
+  readonly lesson: Lesson;
+}
+
+/** What an address on the web begins with. */
+const ADDRESS = /^https?:\/\/[^\s/]+\S*$/;
+
+function PageAddress({ lesson }: { readonly lesson: Lesson }) {
+  const words = useWords().print;
+  const document = useDocument();
+  const [refused, setRefused] = useState(false);
+  const keep = (address: string) => {
+    const plain = address.trim();
+    setRefused(plain !== '' && !ADDRESS.test(plain));
+    if (plain === '') document.edit(editLesson(document.state().text, ['practicePage'], undefined));
+    else if (ADDRESS.test(plain)) document.edit(editLesson(document.state().text, ['practicePage'], plain));
+  };
+  return (
+    <div>
+      <KeptField label={words.practicePage} value={lesson.practicePage ?? ''} onKeep={keep} />
+      <p className={refused ? 'problem' : 'quiet'} role="status">
+        {refused ? words.practicePageWrong : words.practicePageHint}
+      </p>
+    </div>
+  );
+}
+
+/** The choices and the button. */
+export function TakeHome({ state, lesson }: TakeHomeProps) {
+  const words = useWords().print;
+  const [making, setMaking] = useState<Making>('idle');
+  const make = async () => {
+    setMaking('making');
+    try {
+      const { file, name } = await readPack(state.id);
+      offer(file, name);
+      setMaking('idle');
+    } catch {
+      setMaking('failed');
+    }
+  };
+  return (
+    <section className="print-choices" aria-labelledby="take-home">
+      <h3 id="take-home">{words.takeHome}</h3>
+      <p className="quiet">{words.takeHomeHint}</p>
+      <PageAddress lesson={lesson} />
+      <Button className="button" isDisabled={making === 'making'} onPress={() => void make()}>
+        <Icon name="file" />
+        {words.makePack}
+      </Button>
+      <p className="quiet" role="status">
+        {making === 'making' && words.makingPack}
+        {making === 'failed' && words.packFailed}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,84 @@
+/** The lesson room: one exercise at a time, so large that it can be read from the throne, without a hand. */
+import type { Lesson } from '@shedbook/core';
+import { Icon, useAwake, usePedal } from '@shedbook/stand';
+import { useEffect, useRef } from 'react';
+import { Button } from 'react-aria-components';
+import { useBall } from '../hear/ball.tsx';
+import { BarLoops } from '../hear/bar-loop.tsx';
+import { useSound } from '../hear/sound-context.tsx';
+import { sayExercise } from '../page/exercise-row.tsx';
+import { go } from '../shared/route.ts';
+import { useWords } from '../words/words.tsx';
+import { LoopChoice } from './loop-choice.tsx';
+import { PedalDialog } from './pedal-dialog.tsx';
+import { RoomDrawing } from './room-drawing.tsx';
+import { useNextAfter } from './use-next-after.ts';
+import { useRoomKeys } from './use-room-keys.ts';
+import './room.css';
+
+interface RoomViewProps {
+  readonly id: string;
+  readonly lesson: Lesson;
+}
+
+/** The view. */
+export function RoomView({ id, lesson }: RoomViewProps) {
+  const words = useWords();
+  const sound = useSound();
+  const room = useRef<HTMLDivElement>(null);
+  const all = lesson.exercises.length;
+  const number = Math.min(Math.max(1, sound.choice.exercise ?? 1), all);
+  const exercise = lesson.exercises[number - 1];
+  const { choose } = sound;
+  const turn = (by: number) => {
+    const next = number + by;
+    if (next >= 1 && next <= all) choose({ exercise: next });
+  };
+  useAwake();
+  useBall(sound.player, lesson, room);
+  const actions = { next: () => turn(1), previous: () => turn(-1), toggle: sound.toggle };
+  useRoomKeys(actions);
+  const pedal = usePedal(actions);
+  const [loops, setLoops] = useNextAfter(sound, all);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, as the room opens, where the ledge had time alone
+  useEffect(() => {
+    if (exercise) choose({ exercise: exercise.number });
+  }, []);
+  if (!exercise) return <p className="lesson-message">{words.page.empty}</p>;
+  return (
+    <div className="room" ref={room}>
+      <h1 className="hidden-words">{lesson.title}</h1>
+      <div className="room-head">
+        <p className="room-number" aria-live="polite">
+          <strong>{exercise.number}</strong>
+          <span className="hidden-words">{sayExercise(exercise, words)}</span>
+        </p>
+        <p className="room-name">
+          {exercise.name ?? words.room.of(number, all)}
+          <span className="room-hint">{words.room.hint}</span>
+        </p>
+        <Button className="button" onPress={() => go({ at: 'lesson', id, view: 'page' })}>
+          <Icon name="close" />
+          {words.room.leave}
+        </Button>
+      </div>
+      <RoomDrawing exercise={exercise} meter={lesson.meter} />
+      <p className="room-notes">{exercise.notes}</p>
+      <div className="room-foot">
+        <div className="room-turn">
+          <Button className="button" isDisabled={number === 1} onPress={() => turn(-1)}>
+            <Icon name="back" />
+            {words.room.previous}
+          </Button>
+          <Button className="button strong" isDisabled={number === all} onPress={() => turn(1)}>
+            {words.room.next}
+            <Icon name="next" />
+          </Button>
+        </div>
+        <BarLoops exercise={exercise.number} bars={exercise.parts[0]?.pattern.bars.length ?? 0} />
+        <LoopChoice loops={loops} onChange={setLoops} />
+        <PedalDialog board={pedal} />
+      </div>
+    </div>
+  );
+}

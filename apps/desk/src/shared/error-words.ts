@@ -1,0 +1,11 @@
+/** Words for what went wrong between the desk and its server. */
+
+import type { Words } from '@shedbook/words';
+import { RefusedError, UnreachableError } from '../document/api.ts';
+
+/** A sentence for an error. */
+export function wordsFor(error: unknown, words: Words): string {
+  if (error instanceof UnreachableError) return words.refusals.unreachable;
+  if (error instanceof RefusedError) return words.refusals[error.code];
+  return words.refusals.internal;
+}

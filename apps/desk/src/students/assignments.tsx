@@ -1,0 +1,114 @@
+/** What the teacher set: pinned or not, with a note for the student, in the teacher's order. */
+import { exerciseKey, itemKey } from '@shedbook/coach';
+import type { StoredAssignment, StudentContent } from '@shedbook/server';
+import { Icon } from '@shedbook/stand';
+import { Button } from 'react-aria-components';
+import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
+import { sayExercise } from '../page/exercise-row.tsx';
+import { Check } from '../shared/controls.tsx';
+import { KeptField } from '../shared/kept-field.tsx';
+import { useWords } from '../words/words.tsx';
+import { ExercisePicker } from './exercise-picker.tsx';
+import type { DeskShelf } from './take-in.ts';
+
+interface AssignmentsProps {
+  readonly shelf: readonly DeskShelf[];
+  readonly assignments: readonly StoredAssignment[];
+  readonly onChange: (change: (content: StudentContent) => StudentContent) => void;
+  readonly onMakeLesson: () => void;
+}
+
+function keyOf({ lesson, exercise }: StoredAssignment): string {
+  return itemKey(lesson, exercise);
+}
+
+/** The content with one more assignment, where it is not set already. */
+export function assign(content: StudentContent, lesson: string, exercise: string): StudentContent {
+  const there = content.assignments.some((each) => keyOf(each) === itemKey(lesson, exercise));
+  if (there) return content;
+  return {
+    ...content,
+    assignments: [...content.assignments, { lesson, exercise, pinned: false, note: null }],
+  };
+}
+
+interface AssignedProps {
+  readonly assignment: StoredAssignment;
+  readonly shelf: readonly DeskShelf[];
+  readonly onChange: (change: Partial<StoredAssignment> | null) => void;
+}
+
+function Assigned({ assignment, shelf, onChange }: AssignedProps) {
+  const words = useWords();
+  const lesson = shelf.find((each) => each.id === assignment.lesson)?.lesson;
+  const exercise = lesson?.exercises.find((each) => exerciseKey(each) === assignment.exercise);
+  const name = lesson && exercise ? `${lesson.title} ${exercise.number}` : words.students.gone;
+  return (
+    <li className="assigned">
+      <p className="standing-name">{name}</p>
+      {lesson && exercise && (
+        <div role="img" aria-label={sayExercise(exercise, words)}>
+          <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
+        </div>
+      )}
+      <KeptField
+        label={words.students.note}
+        value={assignment.note ?? ''}
+        onKeep={(note) => onChange({ note: note.trim() || null })}
+      />
+      <div className="assigned-foot">
+        <Check isSelected={assignment.pinned} onChange={(pinned) => onChange({ pinned })}>
+          {words.students.pinned}
+          <span className="hidden-words">: {name}</span>
+        </Check>
+        <Button
+          className="button bare"
+          aria-label={words.students.takeOut(name)}
+          onPress={() => onChange(null)}
+        >
+          <Icon name="close" />
+        </Button>
+      </div>
+    </li>
+  );
+}
+
+/** The list, and a way to set any exercise of the desk. */
+export function Assignments({ shelf, assignments, onChange, onMakeLesson }: AssignmentsProps) {
+  const words = useWords().students;
+  const changeOne = (assignment: StoredAssignment, change: Partial<StoredAssignment> | null) =>
+    onChange((content) => ({
+      ...content,
+      assignments: content.assignments.flatMap((each) => {
+        if (keyOf(each) !== keyOf(assignment)) return [each];
+        return change ? [{ ...each, ...change }] : [];
+      }),
+    }));
+  return (
+    <section className="assignments" aria-label={words.set}>
+      <h3>{words.set}</h3>
+      {assignments.length === 0 && <p className="quiet">{words.nothingSet}</p>}
+      <ul>
+        {assignments.map((assignment) => (
+          <Assigned
+            key={keyOf(assignment)}
+            assignment={assignment}
+            shelf={shelf}
+            onChange={(change) => changeOne(assignment, change)}
+          />
+        ))}
+      </ul>
+      <ExercisePicker
+        shelf={shelf}
+        action={words.setThis}
+        onPick={(each, exercise) => onChange((content) => assign(content, each.id, exerciseKey(exercise)))}
+      />
+      {assignments.length > 0 && (
+        <Button className="button make-lesson" onPress={onMakeLesson}>
+          <Icon name="print" />
+          {words.makeLesson}
+        </Button>
+      )}
+    </section>
+  );
+}

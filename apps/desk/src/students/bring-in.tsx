@@ -1,0 +1,72 @@
+/** Taking in a file that a student brings: a practice log, or the report of a take and of what it is. */
+import { mergeLogs } from '@shedbook/coach';
+import type { PracticeLog } from '@shedbook/core';
+import { Icon } from '@shedbook/stand';
+import { useState } from 'react';
+import { Button, FileTrigger } from 'react-aria-components';
+import { useSay } from '../shared/notice.tsx';
+import { useSaid, useWords } from '../words/words.tsx';
+import { ExercisePicker } from './exercise-picker.tsx';
+import { localMoment } from './moment.ts';
+import { withoutDoubles } from './take-file.ts';
+import { type Brought, type DeskShelf, readBroughtFile, withDeskLessons, withTake } from './take-in.ts';
+
+interface BringInProps {
+  readonly shelf: readonly DeskShelf[];
+  readonly onLog: (change: (log: PracticeLog) => PracticeLog) => void;
+}
+
+type BroughtReport = Extract<Brought, { kind: 'report' }> & { readonly startedAt: string };
+
+/** A button for the file; a report asks which exercise it is of. */
+export function BringIn({ shelf, onLog }: BringInProps) {
+  const words = useWords();
+  const said = useSaid();
+  const say = useSay();
+  const [report, setReport] = useState<BroughtReport | null>(null);
+  const takeIn = async (file: File) => {
+    const brought = readBroughtFile(new Uint8Array(await file.arrayBuffer()), file.name);
+    if (brought.kind === 'report') {
+      setReport({ ...brought, startedAt: localMoment(new Date(file.lastModified)) });
+    } else if (brought.kind === 'log') {
+      onLog((log) => withoutDoubles(mergeLogs(log, withDeskLessons(brought.log, shelf))));
+      say(words.students.tookIn(brought.log.entries.length));
+    } else {
+      const [first] = brought.problems;
+      const why = first ? words.page.found(said(first.found), said(first.expected)) : '';
+      say(`${words.students.unreadable(file.name)} ${why}`);
+    }
+  };
+  return (
+    <section className="bring-in" aria-label={words.students.bringIn}>
+      <FileTrigger
+        acceptedFileTypes={['.json', 'application/json', '.zip', 'application/zip']}
+        onSelect={(files) => {
+          const file = files?.[0];
+          if (file) void takeIn(file);
+        }}
+      >
+        <Button className="button">
+          <Icon name="file" />
+          {words.students.bringIn}
+        </Button>
+      </FileTrigger>
+      <p className="quiet">{words.students.bringInHint}</p>
+      {report && (
+        // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
+        <div className="which-exercise" role="group" aria-label={words.students.whichExercise}>
+          <p>{words.students.whichExercise}</p>
+          <ExercisePicker
+            shelf={shelf}
+            action={words.students.takeIn}
+            onPick={(each, exercise) => {
+              onLog((log) => withTake(log, { ...report, shelf: each, exercise }));
+              setReport(null);
+              say(words.students.tookIn(1));
+            }}
+          />
+        </div>
+      )}
+    </section>
+  );
+}

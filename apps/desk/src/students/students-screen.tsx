@@ -1,0 +1,109 @@
+/** The students: the roster on one side, the sheet of one of them on the other. */
+import { momentOf } from '@shedbook/coach';
+import type { StoredStudent } from '@shedbook/server';
+import { Icon } from '@shedbook/stand';
+import { useState } from 'react';
+import { Button } from 'react-aria-components';
+import { AskText } from '../shared/ask-text.tsx';
+import { go } from '../shared/route.ts';
+import { useWords } from '../words/words.tsx';
+import { localMoment } from './moment.ts';
+import { StudentSheet } from './student-sheet.tsx';
+import { readKeptLog } from './take-in.ts';
+import { useRoster } from './use-roster.ts';
+import './students.css';
+
+interface RosterListProps {
+  readonly students: readonly StoredStudent[];
+  readonly chosen: string | undefined;
+  readonly today: number;
+  readonly onChoose: (id: string) => void;
+}
+
+/** Days since somebody played last, or null. */
+function daysAway(student: StoredStudent, today: number): number | null {
+  const last = readKeptLog(student.log).entries.at(-1);
+  return last ? today - momentOf(last.startedAt).day : null;
+}
+
+function RosterList({ students, chosen, today, onChoose }: RosterListProps) {
+  const words = useWords().students;
+  return (
+    <nav className="roster" aria-label={words.roster}>
+      <ul>
+        {students.map((student) => {
+          const away = daysAway(student, today);
+          return (
+            <li key={student.id}>
+              <button
+                type="button"
+                aria-current={student.id === chosen ? 'true' : undefined}
+                onClick={() => onChoose(student.id)}
+              >
+                <strong>{student.name}</strong>
+                <span>{away === null ? words.nothingHeard : words.daysAway(away)}</span>
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </nav>
+  );
+}
+
+/** The screen. */
+export function StudentsScreen() {
+  const words = useWords();
+  const roster = useRoster();
+  const [now] = useState(() => localMoment(new Date()));
+  const [id, setId] = useState<string | null>(null);
+  const [adding, setAdding] = useState(false);
+  const students = roster.students ?? [];
+  const chosen = students.find((each) => each.id === id) ?? students[0];
+  return (
+    <>
+      <header className="desk-head">
+        <div>
+          <h1>{words.students.title}</h1>
+          <p>{words.students.lead}</p>
+        </div>
+        <div className="desk-actions">
+          <Button className="button" onPress={() => go({ at: 'desk' })}>
+            <Icon name="back" />
+            {words.lesson.backToDesk}
+          </Button>
+          <Button className="button strong" onPress={() => setAdding(true)}>
+            <Icon name="plus" />
+            {words.students.add}
+          </Button>
+        </div>
+      </header>
+      <main className="students" aria-label={words.students.title}>
+        {roster.students?.length === 0 && <p className="desk-empty">{words.students.empty}</p>}
+        {chosen && (
+          <>
+            <RosterList students={students} chosen={chosen.id} today={momentOf(now).day} onChoose={setId} />
+            <StudentSheet
+              key={chosen.id}
+              student={chosen}
+              shelf={roster.shelf}
+              now={now}
+              onChange={(change) => void roster.change(chosen, change)}
+              onMakeLesson={() => void roster.makeLesson(chosen)}
+              onRemove={() => void roster.remove(chosen)}
+            />
+          </>
+        )}
+      </main>
+      {adding && (
+        <AskText
+          title={words.students.add}
+          label={words.students.name}
+          initial=""
+          onAnswer={(name) => void roster.add(name)}
+          onClose={() => setAdding(false)}
+        />
+      )}
+    </>
+  );
+}

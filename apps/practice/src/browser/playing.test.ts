@@ -1,0 +1,259 @@
+import { type Lesson, parseLesson, perform } from '@shedbook/core';
+import type { TimedStroke } from '@shedbook/stand';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { launch } from '../../../../internal/testing/browser.ts';
+import {
+  buildPack,
+  hostFolder,
+  PRACTICE_LESSON,
+  type StaticHost,
+  temporaryFolder,
+} from '../../../../internal/testing/practice.ts';
+import { openListening, strokesOf, waitForStrokes } from '../../../../internal/testing/sound.ts';
+import { formOf, TRADE } from '../session/choice.ts';
+
+const RATE = 44_100;
+const FOLDER = temporaryFolder();
+
+let browser: Browser;
+let host: StaticHost;
+
+beforeAll(async () => {
+  browser = await launch();
+  host = await hostFolder(buildPack(PRACTICE_LESSON, FOLDER.path));
+}, 120_000);
+
+afterAll(async () => {
+  await browser.close();
+  await host.stop();
+  FOLDER.remove();
+});
+
+const { lesson: read } = parseLesson(PRACTICE_LESSON, 'lesson');
+if (!read) throw new Error('the lesson has problems');
+const LESSON: Lesson = read;
+
+async function onStand(hash: string): Promise<Page> {
+  const page = await openListening(browser, `${host.url}${hash}`, { viewport: { width: 820, height: 1180 } });
+  await page.locator('.stage .play').waitFor();
+  return page;
+}
+
+/** Opens the settings, does something there, and closes them. */
+async function setting(page: Page, ...labels: readonly string[]): Promise<void> {
+  await page.getByRole('button', { name: 'More' }).click();
+  for (const label of labels) await page.locator('dialog').getByText(label, { exact: true }).click();
+  await page.getByRole('button', { name: 'Done' }).click();
+}
+
+const play = (page: Page) => page.getByRole('button', { name: 'Play', exact: true }).click();
+
+/** The strokes without clicks of a practice click, each with its sample from the first stroke on. */
+function ofScore(played: readonly TimedStroke[]) {
+  const start = played[0]?.sample ?? 0;
+  return played.map(({ sample, stroke }) => [sample - start, stroke.voice, stroke.written]);
+}
+
+/** The score of an exercise in a form, gone through again and again, as samples. */
+function score(
+  exercise: number,
+  name: string,
+  count: number,
+  options: { layers?: number; bpm?: number } = {},
+) {
+  const form = formOf(LESSON, name);
+  const bpm = options.bpm ?? LESSON.tempo.startBpm;
+  const layers = options.layers ?? LESSON.layers.length;
+  const { strokes, durationSeconds, countInSeconds } = perform(LESSON, { exercise, form, bpm, layers });
+  const round = strokes.filter((each) => each.role !== 'count-in');
+  const all = [...strokes];
+  for (let pass = 1; all.length < count; pass += 1) {
+    const later = pass * (durationSeconds - countInSeconds);
+    all.push(...round.map((each) => ({ ...each, timeSeconds: each.timeSeconds + later })));
+  }
+  // definition: a stroke at t seconds falls on sample t · rate, to the nearest
+  return all
+    .slice(0, count)
+    .map(({ timeSeconds, voice, written }) => [Math.round(timeSeconds * RATE), voice, written]);
+}
+
+it('[ST41] plays the exercise that was chosen, sample for sample, round after round', async () => {
+  const page = await openListening(browser, host.url);
+  await page.getByRole('link', { name: /Practise exercise 3/ }).click();
+  await play(page);
+  await waitForStrokes(page, 70);
+  const played = await strokesOf(page);
+  expect(ofScore(played)).toEqual(score(3, 'loop', played.length));
+  // definition: a round of four bars of this groove has fewer than 60 strokes
+  expect(new Set(played.map((each) => each.pass)).size).toBeGreaterThan(1);
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await page.getByRole('button', { name: 'Play', exact: true }).waitFor();
+});
+
+it('[ST42] ends four-and-two on its accent, and says so', async () => {
+  const page = await onStand('#1');
+  await setting(page, 'Four and two');
+  expect(await page.locator('.stage-form').textContent()).toContain('Last bar: rim shot + crash on 4 let');
+  await play(page);
+  await waitForStrokes(page, 75);
+  const played = await strokesOf(page);
+  expect(ofScore(played)).toEqual(score(1, 'four and two', played.length));
+  const crash = played.find(({ stroke }) => stroke.voice === 'crash');
+  // definition: the accent falls on the last triplet of the fourth beat of the fourth bar
+  expect(crash?.stroke.written).toEqual({ bar: 4, beat: 4, slot: 3 });
+});
+
+it('[ST42] rests for the student while count and ball go on', async () => {
+  const page = await onStand('#1');
+  await setting(page, 'Trade 4s');
+  await play(page);
+  await waitForStrokes(page, 40);
+  const turn = page.locator('.bar-counter[data-kind="rest"]');
+  await turn.waitFor({ timeout: 20_000 });
+  await page.waitForFunction(() => {
+    const ball = [...document.querySelectorAll<SVGElement>('.ball')].find(
+      (each) => each.style.visibility === 'visible',
+    );
+    return ball?.closest('[data-on="exercise"]');
+  });
+  expect(await turn.locator('.count-says').textContent()).toContain('You · bar 5 of 8');
+  await page.locator('.bar-counter[data-kind="pattern"]').waitFor({ timeout: 20_000 });
+  const played = await strokesOf(page);
+  expect(ofScore(played)).toEqual(score(1, TRADE, played.length));
+  // definition: bars 5 to 8 are the student's
+  expect(played.filter(({ stroke }) => stroke.written.bar > 4)).toEqual([]);
+});
+
+it('[ST42] lets the layers of the groove join one by one', async () => {
+  const page = await onStand('#1');
+  await page.getByRole('button', { name: 'Faster' }).focus();
+  for (let i = 0; i < 25; i += 1) await page.keyboard.press('Enter');
+  await setting(page, 'Layer by layer');
+  await play(page);
+  // definition: at 300 a round of four bars lasts 3.2 s; each layer plays for two rounds
+  await page.waitForFunction(
+    () => window.heardByTest.strokes.some((each) => (each as { pass: number }).pass === 4),
+    undefined,
+    { timeout: 40_000 },
+  );
+  const played = await strokesOf(page);
+  const voicesOf = (pass: number) =>
+    [...new Set(played.filter((each) => each.pass === pass).map(({ stroke }) => stroke.voice))]
+      .filter((voice) => voice !== 'click')
+      .toSorted();
+  expect([0, 1, 2, 3].map(voicesOf)).toEqual([
+    ['ride'],
+    ['ride'],
+    ['hihat-foot', 'ride'],
+    ['hihat-foot', 'ride'],
+  ]);
+}, 90_000);
+
+it('[ST43] climbs when the student calls three loops clean, and comes down after a stumble', async () => {
+  const page = await onStand('#1');
+  await play(page);
+  await waitForStrokes(page, 10);
+  const clean = page.getByRole('button', { name: 'That was clean' });
+  await clean.click();
+  await clean.click();
+  expect(await page.locator('.ladder-last').textContent()).toBe('One more clean loop.');
+  await clean.click();
+  // definition: start 200, step 8
+  expect(await page.locator('.ladder-last').textContent()).toBe('Up to 208 from the next round.');
+  await page.waitForFunction(
+    () => (window.heardByTest.strokes.at(-1) as { pass: number } | undefined)?.pass === 1,
+    undefined,
+    { timeout: 30_000 },
+  );
+  await waitForStrokes(page, 85);
+  const played = await strokesOf(page);
+  const beats = (pass: number) =>
+    played.filter((each) => each.pass === pass && each.stroke.voice === 'bass').map((each) => each.sample);
+  const steps = (pass: number) =>
+    beats(pass)
+      .slice(1)
+      .map((sample, i) => sample - (beats(pass)[i] ?? 0));
+  // definition: beats at 200 lie 13230 samples apart in the round that was played, at 208 12721.15 in the next
+  expect(new Set(steps(0))).toEqual(new Set([13_230]));
+  expect(steps(1).length).toBeGreaterThan(2);
+  for (const step of steps(1)) expect(Math.abs(step - 12_721.15)).toBeLessThan(1);
+  await page.getByRole('button', { name: 'I stumbled' }).click();
+  expect(await page.locator('.ladder-last').textContent()).toBe('Down to 200 from the next round.');
+  expect(await page.locator('.tempo-says').textContent()).toContain('200');
+  await page.getByRole('button', { name: 'Slower' }).click();
+  await clean.click();
+  // definition: a tempo that was chosen, 196, is where the ladder stands
+  expect(await page.locator('.ladder-says').textContent()).toContain('1 of 3 clean loops at 196');
+});
+
+it('[ST44] clicks on 2 and 4, drops out for gap bars, and ticks inside the beat', async () => {
+  const page = await onStand('#1');
+  await setting(page, 'On 2 and 4', '1 on, 1 off', 'Eighths');
+  await play(page);
+  await waitForStrokes(page, 90);
+  const clicks = (await strokesOf(page)).filter(
+    ({ stroke }) => stroke.voice === 'click' && stroke.role !== 'count-in',
+  );
+  const said = clicks
+    .filter(({ pass, stroke }) => pass === 0 && stroke.written.bar <= 3)
+    .map(({ stroke: { mark, written } }) => `${written.bar} ${written.beat}.${written.slot} ${mark}`);
+  // definition: bars 1 and 3 of one on, one off; clicks on 2 and 4, quiet ticks on the other eighths
+  const bar = ['1.1 g', '1.2 g', '2.1 x', '2.2 g', '3.1 g', '3.2 g', '4.1 x', '4.2 g'];
+  expect(said).toEqual([...bar.map((each) => `1 ${each}`), ...bar.map((each) => `3 ${each}`)]);
+});
+
+it('[ST45] falls silent for the limbs that the student plays, named for the set-up', async () => {
+  const page = await onStand('#1');
+  await setting(page, 'right hand: ride', 'left foot: hi-hat foot');
+  await play(page);
+  await waitForStrokes(page, 30);
+  const voices = new Set((await strokesOf(page)).map(({ stroke }) => stroke.voice));
+  expect(voices).toEqual(new Set(['click', 'bass', 'snare']));
+});
+
+it('[ST45] mirrors limbs and written hands for a left-handed student', async () => {
+  const page = await onStand('#2');
+  const hands = () => page.locator('.bar-picture .hand').allTextContents();
+  await page.locator('.bar-picture .hand').first().waitFor();
+  // definition: the lesson writes L L L L for a right-handed set-up
+  expect(await hands()).toEqual(['L', 'L', 'L', 'L']);
+  await page.getByRole('link', { name: 'The sheet' }).click();
+  await page.getByText('Left-handed').click();
+  await page.getByRole('link', { name: /Practise exercise 2/ }).click();
+  await page.locator('.bar-picture .hand').first().waitFor();
+  expect(await hands()).toEqual(['R', 'R', 'R', 'R']);
+  await page.getByRole('button', { name: 'More' }).click();
+  expect(await page.locator('dialog').getByText('left hand: ride').count()).toBe(1);
+});
+
+it('[ST46] takes the tempo from taps, keys and the line, and keeps it for the exercise', async () => {
+  const page = await onStand('#1');
+  const says = () => page.locator('.tempo-says strong').textContent();
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('ArrowDown');
+  expect(await says()).toBe('201');
+  await page.locator('.slide').fill('90');
+  expect(await says()).toBe('90');
+  await page.evaluate(() => {
+    let now = 1000;
+    performance.now = () => now;
+    for (let i = 0; i < 4; i += 1) {
+      window.dispatchEvent(new KeyboardEvent('keydown', { key: 't' }));
+      now += 500;
+    }
+  });
+  // definition: taps half a second apart are 120 a minute
+  await expect.poll(says).toBe('120');
+  await page.locator('.slide').blur();
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('ArrowRight');
+  await page.waitForURL(/#2$/);
+  await page.locator('.slide').fill('77');
+  await page.reload();
+  await page.locator('.stage .play').waitFor();
+  expect(await says()).toBe('77');
+  await page.keyboard.press('ArrowLeft');
+  await expect.poll(says).toBe('119');
+});

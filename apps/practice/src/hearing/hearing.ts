@@ -1,0 +1,211 @@
+/**
+ * Hearing oneself, from the first block to the verdict: the ear follows what plays, loops are judged, strokes and
+ * takes are handed on.
+ *
+ * Conventions: seconds of the audio context.
+ */
+import type { LoopJudgement, StudentLevel } from '@shedbook/coach';
+import type { Listened } from '@shedbook/listen';
+import type { Player } from '@shedbook/stand';
+import { newId } from '../takes/device-name.ts';
+import { Ear, type LatencyBook } from './ear.ts';
+import type { EarReport, HeardStroke, LoopTime } from './ear-messages.ts';
+import { isRecordingItself, judgePlayed, type PlayedTask, studentForm } from './judge-loop.ts';
+import { type Follow, LoopFollower } from './loop-follower.ts';
+
+/** A loop that was judged. */
+export interface JudgedLoop {
+  /** Name of the stretch that it lies in. */
+  readonly stretch: string;
+  /** Which loop of the stretch, from 0. */
+  readonly number: number;
+  readonly loop: LoopTime;
+  readonly task: PlayedTask;
+  readonly judgement: LoopJudgement;
+  /** Whether the microphone heard the recording and not the student. */
+  readonly isRecording: boolean;
+}
+
+/** One stretch of playing one exercise, as it was heard. */
+export interface Stretch {
+  readonly id: string;
+  readonly startedAt: Date;
+  readonly task: PlayedTask;
+  readonly loops: readonly JudgedLoop[];
+}
+
+/** A stretch that is over, with its take. */
+export interface StretchEnded {
+  readonly stretch: Stretch;
+  readonly take: Extract<EarReport, { kind: 'take' }>;
+  readonly kind: 'audio' | 'midi';
+  readonly latencySeconds: number;
+}
+
+/** What happens while one is heard. */
+export type HearingEvent =
+  | { readonly kind: 'stretch begins'; readonly id: string }
+  | { readonly kind: 'strokes'; readonly strokes: readonly HeardStroke[]; readonly task: PlayedTask }
+  | { readonly kind: 'judged'; readonly judged: JudgedLoop }
+  | { readonly kind: 'stretch ended'; readonly ended: StretchEnded };
+
+/** What the page says of what is played now. */
+export interface Practised {
+  readonly task: Omit<PlayedTask, 'bpm'>;
+  readonly level: StudentLevel;
+}
+
+/** Milliseconds between looks at the player. */
+const LOOK_MS = 40;
+
+/** Bar lines nearer than this are one. */
+const SAME_SECONDS = 0.002;
+
+/** As if nothing had been heard. */
+const NOTHING: Listened = { report: null, refusal: { code: 'empty', message: '' } };
+
+/** A stretch, and what only this file needs of it. */
+interface OpenStretch extends Stretch {
+  readonly loops: JudgedLoop[];
+}
+
+/** Hearing. */
+export class Hearing {
+  readonly ear: Ear;
+  readonly #player: Player;
+  readonly #practised: () => Practised;
+  readonly #listeners = new Set<(event: HearingEvent) => void>();
+  readonly #stretches = new Map<string, OpenStretch>();
+  #follower = new LoopFollower();
+  #current: OpenStretch | null = null;
+  #timer: ReturnType<typeof setInterval> | null = null;
+  /** Loops of the current stretch that were announced to the ear and not broken off. */
+  #loops: LoopTime[] = [];
+
+  /** @param practised what is played now; asked whenever it matters */
+  constructor(player: Player, practised: () => Practised, book: LatencyBook) {
+    this.#player = player;
+    this.#practised = practised;
+    this.ear = new Ear(book);
+    this.ear.onReport((report) => this.#hear(report));
+  }
+
+  /** Hands everything that happens to a listener. @returns how to stop. */
+  listen(listener: (event: HearingEvent) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** Begins to hear with a microphone or a kit. */
+  async open(input: 'microphone' | 'kit'): Promise<void> {
+    const context = this.#player.context();
+    await context.resume();
+    await this.ear.open(input, context);
+    if (this.ear.state().phase !== 'on') return;
+    this.#follower = new LoopFollower();
+    this.#timer ??= setInterval(() => this.#look(), LOOK_MS);
+  }
+
+  /** Ends it. */
+  close(): void {
+    if (this.#timer !== null) clearInterval(this.#timer);
+    this.#timer = null;
+    this.#current = null;
+    this.#stretches.clear();
+    this.ear.close();
+  }
+
+  #tell(event: HearingEvent): void {
+    for (const listener of [...this.#listeners]) listener(event);
+  }
+
+  #look(): void {
+    const { form } = this.#practised().task;
+    for (const follow of this.#follower.look(this.#player.heard(), form.repeat)) this.#follow(follow);
+  }
+
+  #follow(follow: Follow): void {
+    if (follow.kind === 'exercise') this.#begin(follow.exercise);
+    else if (follow.kind === 'break off') this.#breakOff(follow.seconds);
+    else if (follow.kind === 'loop') this.#loop(follow.loop);
+    else this.#end();
+  }
+
+  #begin(exercise: number | null): void {
+    const { task } = this.#practised();
+    const id = newId();
+    const whole = { ...task, exercise, bpm: this.#player.heard()?.bpm ?? task.lesson.tempo.startBpm };
+    this.#current = { id, startedAt: new Date(), task: whole, loops: [] };
+    this.#stretches.set(id, this.#current);
+    this.#loops = [];
+    this.ear.ask(id, { lesson: task.lesson, exercise, form: studentForm(task.form), bpm: whole.bpm });
+    this.#tell({ kind: 'stretch begins', id });
+  }
+
+  /** The loop of the current stretch that a moment lies in, with its number from 0, or null. */
+  loopAt(seconds: number): { readonly number: number; readonly loop: LoopTime } | null {
+    const number = this.#loops.findLastIndex((loop) => loop.startSeconds <= seconds);
+    const loop = this.#loops[number];
+    return loop && seconds < loop.endSeconds ? { number, loop } : null;
+  }
+
+  #loop(loop: LoopTime): void {
+    this.ear.loop(loop);
+    this.#loops = [...this.#loops.filter((each) => each.startSeconds !== loop.startSeconds), loop];
+  }
+
+  #breakOff(seconds: number): void {
+    this.ear.breakOff(seconds);
+    this.#loops = this.#loops.filter((loop) => loop.endSeconds <= seconds + SAME_SECONDS);
+  }
+
+  #end(): void {
+    this.#breakOff(this.#player.context().currentTime);
+    this.ear.finish();
+    this.#current = null;
+  }
+
+  #hear(report: EarReport): void {
+    if (report.kind === 'loop') this.#judge(report);
+    if (report.kind === 'take') this.#take(report);
+    if (report.kind === 'strokes' && this.#current) {
+      this.#tell({ kind: 'strokes', strokes: report.strokes, task: this.#current.task });
+    }
+  }
+
+  #judge({ id, number, loop, heard }: Extract<EarReport, { kind: 'loop' }>): void {
+    const stretch = this.#stretches.get(id);
+    if (!stretch) return;
+    const { task, level } = this.#practised();
+    const { exercise, form, lesson } = stretch.task;
+    const played = { lesson, exercise, form, layers: task.layers, mine: task.mine, bpm: loop.bpm };
+    const isRecording = isRecordingItself(heard);
+    const judgement = judgePlayed(played, isRecording ? NOTHING : heard, level);
+    const judged: JudgedLoop = {
+      stretch: id,
+      number,
+      loop,
+      task: played,
+      judgement,
+      isRecording,
+    };
+    stretch.loops.push(judged);
+    this.#tell({ kind: 'judged', judged });
+  }
+
+  #take(take: Extract<EarReport, { kind: 'take' }>): void {
+    const stretch = this.#stretches.get(take.id);
+    this.#stretches.delete(take.id);
+    if (!stretch) return;
+    const { latencyMs, input } = this.ear.state();
+    this.#tell({
+      kind: 'stretch ended',
+      ended: {
+        stretch,
+        take,
+        kind: input === 'kit' ? 'midi' : 'audio',
+        latencySeconds: latencyMs / 1000,
+      },
+    });
+  }
+}

@@ -1,0 +1,181 @@
+import { seededRandom } from '@shedbook/core';
+import type { FullReport } from '@shedbook/listen';
+import { describe, expect, it } from 'vitest';
+import {
+  formOnce,
+  HEARING_LESSON,
+  LEAD_SECONDS,
+  lessonOf,
+  playLoop,
+  soundOf,
+} from '../../../../internal/testing/hearing.ts';
+import { isRecordingItself, judgePlayed, type PlayedTask } from './judge-loop.ts';
+import { Listening } from './listening.ts';
+
+const lesson = lessonOf(HEARING_LESSON);
+const form = formOnce(lesson);
+const BPM = 160;
+/** Two bars of four at 160. */
+const LOOP_SECONDS = 3;
+const RATE = 44_100;
+
+const task: PlayedTask = { lesson, exercise: 1, form, layers: lesson.layers.length, bpm: BPM, mine: [] };
+
+function loopAt(index: number, from = 10) {
+  const startSeconds = from + index * LOOP_SECONDS;
+  return { startSeconds, endSeconds: startSeconds + LOOP_SECONDS, bpm: BPM };
+}
+
+/** Listens to a kit that plays loops from 10 s on, its messages 20 ms late. */
+function hearKit(loops: readonly ReturnType<typeof playLoop>[]): Listening {
+  const listening = new Listening({
+    id: 'a',
+    asked: { lesson, exercise: 1, form, bpm: BPM },
+    sampleRateHz: null,
+    originSeconds: 8,
+    latencySeconds: 0.02,
+  });
+  loops.forEach((strokes, index) => {
+    listening.begin(loopAt(index));
+    for (const { stroke, timeSeconds } of strokes) {
+      if (stroke.voice === 'click') continue;
+      const seconds = loopAt(index).startSeconds + timeSeconds + 0.02;
+      listening.note({ voice: stroke.voice, levelDb: stroke.levelDb, seconds });
+    }
+  });
+  return listening;
+}
+
+const good = playLoop(lesson, 1, BPM, () => ({ lateMs: 0 }));
+const withoutFoot = playLoop(lesson, 1, BPM, ({ voice }) => (voice === 'hihat-foot' ? null : { lateMs: 0 }));
+const lateSnare = playLoop(lesson, 1, BPM, ({ voice }) => ({ lateMs: voice === 'snare' ? 45 : 0 }));
+
+describe('listening to a kit', () => {
+  it('[ST79] calls a loop as written clean, and says what was wrong in others', () => {
+    const heard = hearKit([good, withoutFoot, lateSnare]).over(30);
+    const judged = heard.map((each) => judgePlayed(task, each.heard, 'first steps'));
+    // definition: the strokes that were sent
+    expect(judged.map((each) => each.verdict)).toEqual(['clean', 'loose', 'loose']);
+    expect(judged[1]?.reasons[0]).toMatchObject({ kind: 'missed', voice: 'hihat-foot' });
+    expect(judged[2]?.reasons[0]).toMatchObject({ kind: 'late', voice: 'snare' });
+    expect(judged[2]?.reasons[0]?.amount).toBeCloseTo(45, 0);
+  });
+
+  it('[ST79] places each stroke at once, its lateness less the latency', () => {
+    const listening = hearKit([]);
+    listening.begin(loopAt(0));
+    const stroke = listening.note({ voice: 'snare', levelDb: 0, seconds: 10.032 });
+    expect(stroke.written).toEqual({ loop: 0, bar: 1, beat: 1, slot: 1 });
+    // definition: 32 ms after the bar line, of which 20 ms are the way of the sound
+    expect(stroke.offsetMs).toBeCloseTo(12, 6);
+    expect(stroke.contextSeconds).toBeCloseTo(10.032, 9);
+  });
+
+  it('[ST74] holds levels against a kit, not against a microphone', () => {
+    const loud = good.map((each) =>
+      each.stroke.voice === 'bass' ? { ...each, stroke: { ...each.stroke, levelDb: 8 } } : each,
+    );
+    const [heard] = hearKit([loud]).over(30);
+    const kit = heard && judgePlayed(task, heard.heard, 'first steps');
+    // definition: 8 dB where −6 dB is written
+    expect(kit?.reasons[0]).toMatchObject({ kind: 'loud', voice: 'bass' });
+    const report = heard?.heard.report;
+    if (!report) throw new Error('nothing was heard');
+    const asAudio = {
+      report: { ...report, take: { ...report.take, kind: 'audio' as const } },
+      refusal: null,
+    };
+    expect(judgePlayed(task, asAudio, 'first steps').verdict).toBe('clean');
+  });
+
+  it('[ST74] judges only the limbs that the student plays', () => {
+    const [heard] = hearKit([withoutFoot]).over(30);
+    if (!heard) throw new Error('nothing was heard');
+    const hands = judgePlayed({ ...task, mine: ['lead hand', 'other hand'] }, heard.heard, 'first steps');
+    expect(hands.verdict).toBe('clean');
+    const feet = judgePlayed({ ...task, mine: ['other foot'] }, heard.heard, 'first steps');
+    expect(feet.verdict).not.toBe('clean');
+  });
+
+  it('[ST74] judges the bars that a form leaves to the student', () => {
+    const turns = ['pattern', 'rest'] as const;
+    const trade = {
+      ...form,
+      sections: turns.map((play) => ({ play, bars: 1, ending: null })),
+    };
+    const listening = new Listening({
+      id: 'a',
+      asked: { lesson, exercise: 1, form: { ...form, sections: [...trade.sections].reverse() }, bpm: BPM },
+      sampleRateHz: null,
+      originSeconds: 8,
+      latencySeconds: 0,
+    });
+    listening.begin(loopAt(0));
+    for (const { stroke, timeSeconds } of good) {
+      if (stroke.voice === 'click' || stroke.written.bar !== 2) continue;
+      const { voice, levelDb } = stroke;
+      listening.note({ voice, levelDb, seconds: 10 + timeSeconds });
+    }
+    const [heard] = listening.over(30);
+    if (!heard) throw new Error('nothing was heard');
+    expect(judgePlayed({ ...task, form: trade }, heard.heard, 'first steps').verdict).toBe('clean');
+  });
+
+  it('[ST73] forgets what is broken off, and reports each loop once', () => {
+    const listening = hearKit([good, good]);
+    listening.breakOff(15);
+    expect(listening.over(30).map(({ loop }) => loop.startSeconds)).toEqual([10]);
+    expect(listening.over(40)).toEqual([]);
+    expect(listening.isOpen).toBe(false);
+    expect(listening.take().loops).toEqual([loopAt(0)]);
+  });
+});
+
+describe('the recording itself', () => {
+  const heardWith = (spreadMs: number, kind: 'audio' | 'midi') => {
+    const { next } = seededRandom('hands');
+    const strokes = Array.from({ length: 20 }, () => ({ offsetMs: 8 + spreadMs * (next() - next()) }));
+    return { report: { take: { kind }, strokes } as unknown as FullReport, refusal: null };
+  };
+
+  it('[ST94] is told from a student by its evenness, and only where a microphone hears', () => {
+    // published: Hellmer & Madison 2015, Music Perception 33(2): drummers scatter by several ms
+    expect(isRecordingItself(heardWith(1, 'audio'))).toBe(true);
+    expect(isRecordingItself(heardWith(12, 'audio'))).toBe(false);
+    expect(isRecordingItself(heardWith(0, 'midi'))).toBe(false);
+    expect(isRecordingItself({ report: null, refusal: { code: 'silent', message: '' } })).toBe(false);
+  });
+});
+
+describe('listening to a microphone', () => {
+  it('[ST79] comes to the same verdicts, recording all the while', async () => {
+    const sound = soundOf([good, lateSnare], LOOP_SECONDS);
+    const listening = new Listening({
+      id: 'a',
+      asked: { lesson, exercise: 1, form, bpm: BPM },
+      sampleRateHz: RATE,
+      originSeconds: 10 - LEAD_SECONDS,
+      latencySeconds: 0.05,
+    });
+    listening.begin(loopAt(0));
+    listening.begin(loopAt(1));
+    const first = Math.round((10 - LEAD_SECONDS + 0.05) * RATE);
+    const strokes = Array.from({ length: Math.floor(sound.length / 256) }, (_, index) =>
+      listening.block({
+        frame: first + index * 256,
+        samples: sound.slice(index * 256, (index + 1) * 256) as Float32Array<ArrayBuffer>,
+      }),
+    ).flat();
+    const judged = listening.over(30).map(({ heard }) => judgePlayed(task, heard, 'first steps'));
+    expect(judged[0]?.verdict).toBe('clean');
+    expect(judged[1]?.verdict).not.toBe('clean');
+    expect(judged[1]?.reasons[0]).toMatchObject({ kind: 'late', voice: 'snare' });
+    // definition: what was played on the beat lies on the beat, the latency taken off
+    const offsets = strokes.flatMap(({ offsetMs }) => offsetMs ?? []).toSorted((a, b) => a - b);
+    expect(Math.abs(offsets[offsets.length >> 1] ?? 99)).toBeLessThan(5);
+    const { audio, durationSeconds } = listening.take();
+    // definition: 50 ms of silence where no block came yet, then the blocks
+    expect(durationSeconds).toBeCloseTo(0.05 + Math.floor(sound.length / 256) * (256 / RATE), 4);
+    expect(audio?.size).toBe(44 + 2 * Math.round(durationSeconds * RATE));
+  });
+});

@@ -1,0 +1,155 @@
+/** Hearing for components: one ear a player, what it said last, what follows from it. */
+import type { HandsFreeState } from '@shedbook/coach';
+import type { Player } from '@shedbook/stand';
+import { useEffect, useMemo, useReducer, useRef, useSyncExternalStore } from 'react';
+import { goTo } from '../route.ts';
+import { type PracticeSession, usePracticeSession } from '../session/practice-session.tsx';
+import { useList } from './course.ts';
+import type { EarState } from './ear.ts';
+import { arriveAt, type Course, goOn, type Said } from './hands-free.ts';
+import { Hearing, type JudgedLoop, type StretchEnded } from './hearing.ts';
+import type { HearingSettings } from './hearing-settings.ts';
+import { latencyOf } from './latency-store.ts';
+import { useMarks } from './use-marks.ts';
+
+/** Judged loops that are remembered for the page. */
+const SHOWN_LOOPS = 8;
+
+/** Milliseconds that what is said stands before the next exercise comes. */
+const SAYING_MS = 2500;
+
+/** So long the ear waits for somebody who left the stand, in milliseconds; then it lets the microphone go. */
+const WAITING_MS = 30_000;
+
+/** Lets go of the microphone when the stand has been left for a while; going on to another exercise is no leaving. */
+function useLettingGo(hearing: Hearing): void {
+  useEffect(() => {
+    clearTimeout(waiting.get(hearing));
+    return () => {
+      waiting.set(
+        hearing,
+        setTimeout(() => hearing.close(), WAITING_MS),
+      );
+    };
+  }, [hearing]);
+}
+
+const waiting = new WeakMap<Hearing, ReturnType<typeof setTimeout>>();
+
+/** The one that practises now; the ear outlives the panels. */
+const sessions = new WeakMap<Player, { session: PracticeSession; settings: HearingSettings }>();
+const ears = new WeakMap<Player, Hearing>();
+
+function hearingOf(player: Player): Hearing {
+  const there = ears.get(player);
+  if (there) return there;
+  const practised = () => {
+    const now = sessions.get(player);
+    if (!now) throw new Error('Internal error: nobody practises');
+    const { lesson, exercise, form, choice } = now.session;
+    const { layers, mine } = choice;
+    return { task: { lesson, exercise, form, layers, mine }, level: now.settings.level };
+  };
+  const hearing = new Hearing(player, practised, latencyOf);
+  ears.set(player, hearing);
+  return hearing;
+}
+
+/** What a page shows of hearing. */
+export interface HearingView {
+  readonly hearing: Hearing;
+  readonly ear: EarState;
+  /** The last loops of this exercise, newest last. */
+  readonly loops: readonly JudgedLoop[];
+  readonly said: Said | null;
+  readonly isStaying: boolean;
+  readonly ended: StretchEnded | null;
+  readonly stay: () => void;
+  readonly goOn: () => void;
+}
+
+interface State {
+  readonly loops: readonly JudgedLoop[];
+  readonly said: Said | null;
+  readonly isStaying: boolean;
+  readonly ended: StretchEnded | null;
+}
+
+const NOTHING: State = { loops: [], said: null, isStaying: false, ended: null };
+
+function useGoing(session: PracticeSession, settings: HearingSettings, say: (said: Said | null) => void) {
+  const going = useRef<HandsFreeState | null>(null);
+  const sentTo = useRef(0);
+  const list = useList();
+  const course = useMemo(
+    (): Course => ({
+      numbers: list ?? session.lesson.exercises.map((each) => each.number),
+      comfortableLoops: settings.comfortableLoops,
+    }),
+    [list, session.lesson, settings.comfortableLoops],
+  );
+  const standing = { rule: session.ladder.rule, bpm: session.choice.bpm };
+  const latest = useRef({ course, standing, settings, exercise: session.exercise });
+  latest.current = { course, standing, settings, exercise: session.exercise };
+  useEffect(() => {
+    going.current = null;
+  }, [session.exercise, course]);
+  return (event: Parameters<typeof goOn>[2]) => {
+    const { course, standing, settings, exercise } = latest.current;
+    if (!settings.handsFree || exercise === null) return say(null);
+    going.current ??= arriveAt(course, exercise, standing, sentTo.current);
+    const { state, said, next } = goOn(course, going.current, event, standing);
+    going.current = state;
+    say(said);
+    if (next === null) return;
+    sentTo.current = state.item;
+    setTimeout(() => goTo({ at: 'stage', exercise: next }), SAYING_MS);
+  };
+}
+
+/** Hearing on the stand. */
+export function useHearing(settings: HearingSettings): HearingView {
+  const session = usePracticeSession();
+  const hearing = hearingOf(session.player);
+  sessions.set(session.player, { session, settings });
+  const ear = useSyncExternalStore(hearing.ear.subscribe, hearing.ear.state);
+  const [state, change] = useReducer(
+    (before: State, next: Partial<State>): State => ({ ...before, ...next }),
+    NOTHING,
+  );
+  const go = useGoing(session, settings, (said) => change({ said }));
+  const latest = useRef({ session, state, go });
+  latest.current = { session, state, go };
+  useMarks(hearing, session);
+  useLettingGo(hearing);
+  useEffect(() => change({ loops: [], isStaying: false }), [session.exercise]);
+  useEffect(
+    () =>
+      hearing.listen((event) => {
+        const { session, state, go } = latest.current;
+        if (event.kind === 'judged') {
+          const { loop, judgement } = event.judged;
+          change({ loops: [...state.loops, event.judged].slice(-SHOWN_LOOPS) });
+          // A loop that was under way when the ladder moved says nothing about the new rung.
+          if (Math.round(loop.bpm) !== Math.round(session.choice.bpm)) return;
+          session.judge(judgement.verdict, 'ear');
+          go(judgement.verdict);
+        }
+        if (event.kind === 'stretch ended') change({ ended: event.ended });
+      }),
+    [hearing],
+  );
+  return {
+    ...state,
+    hearing,
+    ear,
+    stay: () => {
+      change({ isStaying: true });
+      go('stay');
+    },
+    goOn: () => {
+      change({ isStaying: false });
+      go('go on');
+    },
+  };
+}

@@ -1,0 +1,23 @@
+/** The practice room starts here. */
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import '@shedbook/stand/theme/tokens.css';
+import '@shedbook/stand/theme/base.css';
+import '@shedbook/stand/theme/controls.css';
+import './practice.css';
+import { chosenTheme, showTheme } from '@shedbook/stand';
+import { loadPack } from './load-pack.ts';
+import { registerWorker } from './offline/register.ts';
+import { PracticeApp } from './practice-app.tsx';
+
+showTheme(chosenTheme());
+const pack = loadPack();
+const root = document.getElementById('practice');
+if (root) {
+  createRoot(root).render(
+    <StrictMode>
+      <PracticeApp pack={pack} />
+    </StrictMode>,
+  );
+}
+pack.then(registerWorker, () => undefined);

@@ -1,0 +1,94 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { findings } from '../../../../internal/testing/axe.ts';
+import { launch } from '../../../../internal/testing/browser.ts';
+import { HEARING_LESSON, makeHearingPack, openWithDevices } from '../../../../internal/testing/hearing.ts';
+import { hostFolder, type StaticHost, temporaryFolder } from '../../../../internal/testing/practice.ts';
+
+let browser: Browser;
+let host: StaticHost;
+const folder = temporaryFolder();
+
+beforeAll(async () => {
+  browser = await launch();
+  host = await hostFolder(await makeHearingPack(HEARING_LESSON, folder.path));
+});
+
+afterAll(async () => {
+  await browser.close();
+  await host.stop();
+  folder.remove();
+});
+
+it('[ST86] today’s list fits the minutes and leads to the exercises', async () => {
+  const page = await openWithDevices(browser, host.url);
+  const items = page.locator('.plan-item');
+  for (const minutes of [10, 45]) {
+    await page.getByLabel('Minutes I have').selectOption(String(minutes));
+    const texts = await items.locator('.plan-minutes').allTextContents();
+    const total = texts.reduce((sum, text) => sum + Number.parseInt(text, 10), 0);
+    expect(total).toBeGreaterThan(0);
+    expect(total).toBeLessThanOrEqual(minutes);
+  }
+  // common practice: a warm-up comes first, and a long session has a break
+  expect(await items.first().getAttribute('data-kind')).toBe('warm-up');
+  expect(await items.locator('strong', { hasText: 'Break' }).count()).toBeGreaterThanOrEqual(1);
+  await page.getByRole('link', { name: 'Practise Exercise 1' }).first().click();
+  await page.waitForURL(/#1$/);
+  await page.goBack();
+  expect(await page.getByLabel('Minutes I have').inputValue()).toBe('45');
+  await page.getByRole('button', { name: 'Practise this list, hands free' }).click();
+  await page.waitForURL(/#1$/);
+  await page.getByRole('button', { name: 'Use an electronic kit' }).click();
+  expect(await page.locator('.list-line').textContent()).toContain('Today’s list: 1 ·');
+  expect(await page.getByLabel('Go on by itself').isChecked()).toBe(true);
+});
+
+it('[ST91] says what is left at a level, local rules first', async () => {
+  const page = await openWithDevices(browser, host.url);
+  await page.getByRole('heading', { name: 'Ears and body' }).click();
+  const care = page.locator('.care-view');
+  expect(await care.locator('p').first().textContent()).toContain('Local rules');
+  await care.getByLabel('Level at the ear').fill('100');
+  // published: NIOSH 98-126, table 1-1: 100 dBA for 15 minutes a day
+  await expect
+    .poll(() => care.locator('.exposure-left').textContent())
+    .toContain('At 100 dBA about 15 min are left today');
+  await care.getByText('child, or sensitive ears').click();
+  await care.getByLabel('Level at the ear').fill('75');
+  // published: WHO-ITU H.870: children and sensitive listeners 75 dBA for 40 hours a week
+  await expect
+    .poll(() => care.locator('.exposure-left').textContent())
+    .toContain('At 75 dBA about 40 h are left this week');
+  await page.reload();
+  await page.getByRole('heading', { name: 'Ears and body' }).click();
+  await expect.poll(() => care.locator('.exposure-left').textContent()).toContain('At 75 dBA');
+});
+
+it.each([
+  ['light', 390, 844],
+  ['dark', 390, 844],
+  ['light', 820, 1180],
+  ['dark', 820, 1180],
+] as const)('[ST93] axe finds nothing on the panels: %s, %i wide', async (colorScheme, width, height) => {
+  const page = await openWithDevices(
+    browser,
+    host.url,
+    {},
+    { bypassCSP: true, colorScheme, viewport: { width, height } },
+  );
+  for (const title of ['What you have played', 'Takes', 'Ears and body']) {
+    await page.getByRole('heading', { name: title }).click();
+  }
+  // library: axe-core 4.14, every rule that it runs by default
+  expect(await findings(page), 'sheet').toEqual([]);
+  await page.goto(`${host.url}#1`);
+  await page.getByRole('heading', { name: 'Hear yourself' }).waitFor();
+  expect(await findings(page), 'before hearing').toEqual([]);
+  await page.getByRole('button', { name: 'Use an electronic kit' }).click();
+  await page.locator('[data-ear="on"]').waitFor();
+  await page.getByText('Go on by itself').click();
+  expect(await findings(page), 'hearing').toEqual([]);
+  await page.getByRole('button', { name: 'Check the timing' }).click();
+  expect(await findings(page), 'timing check').toEqual([]);
+});

@@ -1,0 +1,66 @@
+import { exerciseKey, readMoment } from '@shedbook/coach';
+import type { PracticeLog } from '@shedbook/core';
+import { describe, expect, it } from 'vitest';
+import { HEARING_LESSON, lessonOf } from '../../../../internal/testing/hearing.ts';
+import { logRows } from './log-rows.ts';
+import { momentFrom } from './moment.ts';
+
+const lesson = lessonOf(HEARING_LESSON);
+
+describe('moments of the log', () => {
+  it('[ST89] are local time with the offset, and name the same instant', () => {
+    const date = new Date('2026-11-25T17:30:00Z');
+    // standard: ISO 8601-1:2019, time shift
+    expect(momentFrom(date, 60)).toBe('2026-11-25T18:30:00+01:00');
+    expect(momentFrom(date, -210)).toBe('2026-11-25T14:00:00-03:30');
+    expect(momentFrom(date, 0)).toBe('2026-11-25T17:30:00+00:00');
+    for (const offset of [-720, -210, 0, 60, 345, 840]) {
+      expect(readMoment(momentFrom(date, offset))?.instantSeconds).toBe(date.getTime() / 1000);
+    }
+  });
+});
+
+describe('the log as a table', () => {
+  it('[ST87] knows an exercise by its pattern, whatever its number is today', () => {
+    const [first, second] = lesson.exercises;
+    if (!first || !second) throw new Error('no exercises');
+    const entry = (exercise: string | null, bpm: number, verdict: 'clean' | 'loose') => ({
+      id: `${exercise} ${bpm} ${verdict}`,
+      device: 'd',
+      startedAt: '2026-11-25T18:30:00+01:00',
+      durationSeconds: 60,
+      lesson: 'hearing',
+      exercise,
+      form: 'loop',
+      heardBy: 'ear' as const,
+      loops: [{ bpm, verdict, faults: [] }],
+    });
+    const log: PracticeLog = {
+      version: 1,
+      removed: [],
+      entries: [
+        entry(exerciseKey(second), 160, 'clean'),
+        entry(exerciseKey(second), 180, 'loose'),
+        entry(null, 160, 'loose'),
+        { ...entry(exerciseKey(first), 160, 'clean'), lesson: 'another' },
+      ],
+    };
+    // The renewed sheet: the second exercise comes first.
+    const renewed = {
+      ...lesson,
+      exercises: [
+        { ...second, number: 1 },
+        { ...first, number: 2 },
+      ],
+    };
+    const rows = logRows(log, { id: 'hearing', lesson: renewed });
+    expect(rows.map(({ number, seconds, cleanBpm }) => [number, seconds, cleanBpm])).toEqual([
+      [1, 120, 160],
+      [null, 60, null],
+    ]);
+    expect(rows[0]?.tempi).toEqual([
+      { bpm: 160, clean: 1, loops: 1 },
+      { bpm: 180, clean: 0, loops: 1 },
+    ]);
+  });
+});

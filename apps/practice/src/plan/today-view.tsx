@@ -1,0 +1,122 @@
+/** Today's list: what to play, for how long, and why. Nothing is counted up, and nothing is lost by a day without. */
+import { type PlanItem, planPractice, type ShelfLesson } from '@shedbook/coach';
+import type { PracticeLog } from '@shedbook/core';
+import { remember, remembered } from '@shedbook/stand';
+import type { HearingWords } from '@shedbook/words';
+import { useMemo, useState } from 'react';
+import { takeUpList } from '../hearing/course.ts';
+import { chooseHandsFree } from '../hearing/hearing-settings.ts';
+import { useHearingWords } from '../hearing/hearing-words.ts';
+import { goTo, hrefOf } from '../route.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { now } from './moment.ts';
+
+/** Minutes that can be chosen. */
+const MINUTES = [10, 15, 20, 30, 45, 60] as const;
+
+const KEY = 'plan.minutes';
+
+function useMinutes() {
+  const [minutes, set] = useState(() => {
+    const kept = Number(remembered(KEY));
+    return MINUTES.find((each) => each === kept) ?? 20;
+  });
+  const choose = (next: number) => {
+    remember(KEY, String(next));
+    set(next as (typeof MINUTES)[number]);
+  };
+  return [minutes, choose] as const;
+}
+
+/** What an item is called. */
+function nameOf(item: PlanItem, shelf: readonly ShelfLesson[], words: HearingWords['plan']): string {
+  if (item.kind === 'break') return words.rest;
+  if (item.number === null) return words.groove;
+  const lesson = shelf.find((each) => each.id === item.lesson)?.lesson;
+  const exercise = lesson?.exercises.find((each) => each.number === item.number);
+  return words.exercise(item.number, exercise?.name ?? null);
+}
+
+interface ItemProps {
+  readonly item: PlanItem;
+  readonly name: string;
+}
+
+function Item({ item, name }: ItemProps) {
+  const words = useHearingWords().plan;
+  const { choose } = usePracticeSession();
+  const isBreak = item.kind === 'break';
+  return (
+    <li className="plan-item" data-kind={item.kind}>
+      <span className="plan-minutes">{words.short(item.minutes)}</span>
+      <span className="plan-what">
+        {isBreak ? (
+          <strong>{name}</strong>
+        ) : (
+          <a
+            href={hrefOf({ at: 'stage', exercise: item.number })}
+            aria-label={words.open(name)}
+            onClick={() => item.kind === 'warm-up' && item.tempo && choose({ bpm: item.tempo.fromBpm })}
+          >
+            {name}
+          </a>
+        )}
+        {item.tempo && <span className="quiet"> {words.tempo(item.tempo.fromBpm, item.tempo.goalBpm)}</span>}
+        <span className="plan-reason">{words.reason(item.kind, item.reason)}</span>
+      </span>
+    </li>
+  );
+}
+
+interface TodayProps {
+  readonly log: PracticeLog;
+  readonly shelf: readonly ShelfLesson[];
+}
+
+/** The list. */
+export function TodayView({ log, shelf }: TodayProps) {
+  const words = useHearingWords().plan;
+  const [minutes, choose] = useMinutes();
+  const plan = useMemo(
+    () => planPractice({ shelf, log, now: now(), minutes, assignments: [], seed: shelf[0]?.id ?? '' }),
+    [log, minutes, shelf[0]?.lesson],
+  );
+  const numbers = plan.items.flatMap((item) => item.number ?? []);
+  const takeUp = () => {
+    takeUpList(numbers);
+    chooseHandsFree();
+    goTo({ at: 'stage', exercise: numbers[0] ?? null });
+  };
+  return (
+    <section className="today" aria-labelledby="today-title">
+      <div className="today-head">
+        <h2 id="today-title">{words.title}</h2>
+        <label className="field">
+          <span className="label">{words.minutes}</span>
+          <select value={minutes} onChange={(event) => choose(Number(event.target.value))}>
+            {MINUTES.map((each) => (
+              <option key={each} value={each}>
+                {words.minutesOf(each)}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      <ol className="plan-items">
+        {plan.items.map((item, index) => (
+          <Item key={index} item={item} name={nameOf(item, shelf, words)} />
+        ))}
+      </ol>
+      {numbers.length > 0 && (
+        <button type="button" className="button" onClick={takeUp}>
+          {words.takeUp}
+        </button>
+      )}
+      {plan.notes.map((note) => (
+        <p key={note} className="quiet">
+          {words.note(note.startsWith('That is enough') ? 'enough' : 'other', note)}
+        </p>
+      ))}
+    </section>
+  );
+}

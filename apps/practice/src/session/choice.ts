@@ -1,0 +1,120 @@
+/**
+ * What a student chooses about playing, and what it comes to.
+ *
+ * Conventions: tempi in quarter notes a minute; layers from 1; beats from 1.
+ */
+import type { Form, Lesson, Limb, SetUp, Subdivision, Voice } from '@shedbook/core';
+import type { ClickGap } from '@shedbook/sound';
+import type { LiveSettings } from '@shedbook/stand';
+
+/** Where the click falls: every beat, the second of every two, the first of a bar, nowhere. */
+export type ClickChoice = 'all' | 'backbeat' | 'bar' | 'off';
+
+/** Everything that can be chosen. */
+export interface PracticeChoice {
+  readonly bpm: number;
+  /** Name of a form of the lesson, {@link BUILD_UP} or {@link TRADE}. */
+  readonly form: string;
+  /** Layers of the groove that play. */
+  readonly layers: number;
+  readonly click: ClickChoice;
+  readonly gap: ClickGap | null;
+  /** Slots of a beat that are ticked quietly; 1 is none. */
+  readonly guide: Subdivision;
+  /** Limbs that the student plays, silent in the recording. */
+  readonly mine: readonly Limb[];
+  /** Whether loops are counted towards another tempo. */
+  readonly ladder: boolean;
+  /** The exercise alone, or every limb. */
+  readonly staff: 'own' | 'full';
+  readonly setUp: SetUp;
+}
+
+/** The form in which the groove joins layer by layer. */
+export const BUILD_UP = 'layer by layer';
+
+/** The form in which recording and student take turns, where the lesson has none of its own. */
+export const TRADE = 'trade';
+
+/** Bars of one turn. */
+export const TRADE_BARS = 4;
+
+/** Slowest and fastest that is played. */
+export const TEMPO_RANGE = { least: 30, most: 300 } as const;
+
+/** A tempo brought into the range, to a whole number. */
+export function withinRange(bpm: number): number {
+  return Math.min(TEMPO_RANGE.most, Math.max(TEMPO_RANGE.least, Math.round(bpm)));
+}
+
+/** What is chosen before anything is. */
+export function firstChoice(lesson: Lesson): PracticeChoice {
+  const loop = lesson.forms.find((form) => form.name === 'loop') ?? lesson.forms[0];
+  return {
+    bpm: lesson.tempo.startBpm,
+    form: loop?.name ?? 'loop',
+    layers: lesson.layers.length,
+    click: 'off',
+    gap: null,
+    guide: 1,
+    mine: [],
+    ladder: true,
+    staff: lesson.sheet.staff === 'full' ? 'full' : 'own',
+    setUp: lesson.setUp,
+  };
+}
+
+function loopForm(lesson: Lesson): Form {
+  const form = lesson.forms.find((each) => each.name === 'loop') ?? lesson.forms[0];
+  if (!form) throw new RangeError('Internal error: a lesson without forms');
+  return form;
+}
+
+/** Whether a form leaves bars to the student. */
+export function leavesBars(form: Form): boolean {
+  return form.sections.some((section) => section.play === 'rest');
+}
+
+function tradeForm(lesson: Lesson): Form {
+  const section = (play: 'pattern' | 'rest') => ({ play, bars: TRADE_BARS, ending: null });
+  const { countInBars } = loopForm(lesson);
+  return { name: TRADE, sections: [section('pattern'), section('rest')], repeat: 1, countInBars };
+}
+
+/** The form with a name; the loop where there is none. */
+export function formOf(lesson: Lesson, name: string): Form {
+  if (name === TRADE) return tradeForm(lesson);
+  return lesson.forms.find((each) => each.name === name) ?? loopForm(lesson);
+}
+
+/** Names of the forms that can be practised: the lesson's own, and the two that every lesson has. */
+export function formNames(lesson: Lesson): readonly string[] {
+  const own = lesson.forms.map((form) => form.name);
+  const trade = lesson.forms.some(leavesBars) ? [] : [TRADE];
+  return [...own, ...(lesson.layers.length > 1 ? [BUILD_UP] : []), ...trade];
+}
+
+/** The beats that click. */
+export function clickBeats(lesson: Lesson, click: ClickChoice): readonly number[] {
+  const all = lesson.meter.beats.map((_, index) => index + 1);
+  if (click === 'backbeat') return all.filter((beat) => beat % 2 === 0);
+  if (click === 'bar') return [1];
+  return click === 'all' ? all : [];
+}
+
+/** Voices of the lesson and its exercises that a limb plays. */
+export function voicesOfLimb(lesson: Lesson, limb: Limb): readonly Voice[] {
+  return (Object.keys(lesson.limbs) as Voice[]).filter((voice) => lesson.limbs[voice] === limb);
+}
+
+/** The settings that can change while it plays. */
+export function settingsOf(lesson: Lesson, choice: PracticeChoice): LiveSettings {
+  const { bpm, click, gap, guide, mine } = choice;
+  return {
+    bpm,
+    click: click !== 'off' || guide > 1,
+    ...(gap ? { gap } : {}),
+    mute: mine.flatMap((limb) => voicesOfLimb(lesson, limb)),
+    trimDb: {},
+  };
+}

@@ -1,0 +1,63 @@
+import { parseLesson } from '@shedbook/core';
+import type { Heard } from '@shedbook/stand';
+import { createProgram } from '@shedbook/stand';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { formOf } from './choice.ts';
+import { type BarStarted, type LoopEnded, type PracticeEvent, watchBars } from './events.ts';
+
+beforeEach(() => {
+  vi.useFakeTimers();
+});
+
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+const { lesson: read } = parseLesson('title: Events\nexercises: ["x x x x"]\n', 'lesson');
+if (!read) throw new Error('the lesson has problems');
+const PROGRAM = createProgram(read, { exercise: 1, form: formOf(read, 'loop'), layers: 9, bpm: 120 });
+
+/** When the first bar begins, in seconds of the audio context. */
+const START = 3.21;
+
+/** What is heard at a moment; the tempo is doubled from the second round on. */
+function heardAt(seconds: number): Heard | null {
+  // definition: at 120 a bar of 4/4 lasts 2 s and a whole note too, at 240 half as long; the form has four bars
+  const second = START + 8;
+  const pass = seconds < second ? 0 : 1 + Math.floor((seconds - second) / 4);
+  const bpm = pass === 0 ? 120 : 240;
+  const from = pass === 0 ? START : second + (pass - 1) * 4;
+  const secondsOf = (place: number) => from + (place * 240) / bpm;
+  return { program: PROGRAM, place: ((seconds - from) * bpm) / 240, pass, bpm, secondsOf };
+}
+
+it('[ST56] tells of every bar and loop with its exact times, and of none twice', () => {
+  let now = 1;
+  const events: PracticeEvent[] = [];
+  const stop = watchBars({ heard: () => heardAt(now) }, (event) => events.push(event));
+  for (let i = 0; i < 650; i += 1) {
+    now += 0.023;
+    vi.advanceTimersByTime(23);
+  }
+  stop();
+  const bars = events.filter((event): event is BarStarted => event.kind === 'bar');
+  // definition: four bars of 2 s, then bars of 1 s
+  expect(
+    bars.slice(0, 6).map(({ pass, bar, startSeconds, endSeconds }) => [pass, bar, startSeconds, endSeconds]),
+  ).toEqual([
+    [0, 1, START, START + 2],
+    [0, 2, START + 2, START + 4],
+    [0, 3, START + 4, START + 6],
+    [0, 4, START + 6, START + 8],
+    [1, 1, START + 8, START + 9],
+    [1, 2, START + 9, START + 10],
+  ]);
+  expect(new Set(bars.map(({ pass, bar }) => `${pass} ${bar}`)).size).toBe(bars.length);
+  const loops = events.filter((event): event is LoopEnded => event.kind === 'loop');
+  expect(
+    loops.map(({ pass, bpm, startSeconds, endSeconds }) => [pass, bpm, startSeconds, endSeconds]),
+  ).toEqual([
+    [0, 120, START, START + 8],
+    [1, 240, START + 8, START + 12],
+  ]);
+});

@@ -1,0 +1,90 @@
+/**
+ * What happens while something plays, bar by bar, for whoever listens along.
+ *
+ * Conventions: seconds of the audio context, as the sound thread has them: add the context's output latency for the
+ * moment that leaves the loudspeaker. An event comes a few hundredths of a second after its moment; its times are
+ * exact. Bars of a form from 1; count-in bars 0, −1, …
+ */
+import type { LadderStep } from '@shedbook/coach';
+import type { LoopVerdict } from '@shedbook/core';
+import type { Player, Program, ProgramBar } from '@shedbook/stand';
+
+/** A bar has begun. */
+export interface BarStarted extends Pick<ProgramBar, 'bar' | 'play' | 'patternBar'> {
+  readonly kind: 'bar';
+  readonly program: Program;
+  /** Times through the form before this one. */
+  readonly pass: number;
+  readonly startSeconds: number;
+  readonly endSeconds: number;
+  readonly bpm: number;
+}
+
+/** The form has been gone through once. */
+export interface LoopEnded {
+  readonly kind: 'loop';
+  readonly program: Program;
+  readonly pass: number;
+  readonly startSeconds: number;
+  readonly endSeconds: number;
+  readonly bpm: number;
+}
+
+/** Somebody judged a loop. */
+export interface LoopJudged {
+  readonly kind: 'judged';
+  readonly verdict: LoopVerdict;
+  readonly by: 'ear' | 'student';
+  /** What it meant on the ladder; null while nobody climbs. */
+  readonly step: LadderStep | null;
+  readonly bpm: number;
+}
+
+/** Anything that happens. */
+export type PracticeEvent =
+  | { readonly kind: 'started'; readonly program: Program }
+  | { readonly kind: 'stopped' }
+  | BarStarted
+  | LoopEnded
+  | LoopJudged;
+
+/** Hears of events. */
+export type PracticeListener = (event: PracticeEvent) => void;
+
+/** Milliseconds between looks at the player. */
+const LOOK_MS = 25;
+
+/** What was seen last: a bar of a pass. */
+interface Seen {
+  readonly program: Program;
+  readonly pass: number;
+  readonly bar: number;
+  readonly loopStartSeconds: number;
+  readonly bpm: number;
+}
+
+function loopEnded(seen: Seen, endSeconds: number): LoopEnded {
+  const { program, pass, loopStartSeconds, bpm } = seen;
+  return { kind: 'loop', program, pass, startSeconds: loopStartSeconds, endSeconds, bpm };
+}
+
+/** Watches a player that plays, and tells of bars and loops. @returns how to stop watching. */
+export function watchBars(player: Pick<Player, 'heard'>, tell: PracticeListener): () => void {
+  let seen: Seen | null = null;
+  const look = () => {
+    const heard = player.heard();
+    if (!heard) return;
+    const { program, pass, place, bpm, secondsOf } = heard;
+    const bar = program.bars.findLast((each) => each.place <= place + 1e-9);
+    if (!bar || place < 0 || (seen?.pass === pass && seen.bar === bar.bar)) return;
+    const loopStartSeconds = seen?.pass === pass ? seen.loopStartSeconds : secondsOf(0);
+    if (seen && seen.pass !== pass) tell(loopEnded(seen, loopStartSeconds));
+    seen = { program, pass, bar: bar.bar, loopStartSeconds, bpm };
+    const end = program.bars.find((each) => each.bar === bar.bar + 1)?.place ?? program.end;
+    const { play, patternBar } = bar;
+    const times = { startSeconds: secondsOf(bar.place), endSeconds: secondsOf(end) };
+    tell({ kind: 'bar', program, pass, bar: bar.bar, play, patternBar, bpm, ...times });
+  };
+  const timer = setInterval(look, LOOK_MS);
+  return () => clearInterval(timer);
+}

@@ -1,0 +1,40 @@
+/** What a student chose last time, by lesson, kept in the browser. */
+import type { Lesson } from '@shedbook/core';
+import { remember, remembered } from '@shedbook/stand';
+import { firstChoice, type PracticeChoice, withinRange } from './choice.ts';
+
+/** A choice, and the tempo of every exercise that was played, by its lasting name. */
+export interface KeptChoice {
+  readonly choice: Omit<PracticeChoice, 'bpm'>;
+  readonly tempi: Readonly<Record<string, number>>;
+}
+
+function keyOf(lessonId: string): string {
+  return `practice.${lessonId}`;
+}
+
+function readKept(lessonId: string): Partial<KeptChoice> {
+  try {
+    return (JSON.parse(remembered(keyOf(lessonId)) ?? '{}') as Partial<KeptChoice> | null) ?? {};
+  } catch {
+    return {};
+  }
+}
+
+/** What was chosen; the lesson's own where nothing was, or where the lesson has changed. */
+export function recallChoice(lessonId: string, lesson: Lesson): KeptChoice {
+  const { choice, tempi = {} } = readKept(lessonId);
+  const { bpm: _, ...first } = firstChoice(lesson);
+  const merged = { ...first, ...choice };
+  const layers = Math.min(Math.max(1, merged.layers), lesson.layers.length);
+  const known = Object.entries(tempi).filter(([, bpm]) => Number.isFinite(bpm));
+  return {
+    choice: { ...merged, layers },
+    tempi: Object.fromEntries(known.map(([key, bpm]) => [key, withinRange(bpm)])),
+  };
+}
+
+/** Keeps a choice for the next visit. */
+export function keepChoice(lessonId: string, kept: KeptChoice): void {
+  remember(keyOf(lessonId), JSON.stringify(kept));
+}

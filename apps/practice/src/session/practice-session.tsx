@@ -1,0 +1,115 @@
+/**
+ * A session of practice: the lesson, what is on the stand, what plays, and what happens while it does. Everything on
+ * the page takes it from here.
+ *
+ * Conventions: tempi in quarter notes a minute. A change of tempo by the ladder comes with the next time round;
+ * another exercise or form begins anew with its count-in; all else changes at once.
+ */
+import type { Form, Lesson, LoopVerdict } from '@shedbook/core';
+import type { Pack } from '@shedbook/server';
+import { createProgram, Player, type PlayerStatus, type Program } from '@shedbook/stand';
+import { createContext, type ReactNode, useContext, useMemo, useState, useSyncExternalStore } from 'react';
+import { type Place, usePlace } from '../route.ts';
+import { BUILD_UP, clickBeats, formOf, type PracticeChoice, settingsOf } from './choice.ts';
+import type { PracticeListener } from './events.ts';
+import { useChoice } from './use-choice.ts';
+import { type Ladder, useLadder } from './use-ladder.ts';
+import { usePlaying, type When } from './use-playing.ts';
+
+/** The session of the open pack. */
+export interface PracticeSession {
+  readonly pack: Pack;
+  /** The lesson in the student's set-up. */
+  readonly lesson: Lesson;
+  readonly place: Place;
+  /** Number of the exercise on the stand; null for time alone or while the sheet is looked at. */
+  readonly exercise: number | null;
+  readonly form: Form;
+  readonly choice: PracticeChoice;
+  /** Changes what is chosen; a tempo chosen here is where the ladder stands from now on. */
+  readonly choose: (change: Partial<PracticeChoice>) => void;
+  /** What plays, or would; null while the sheet is looked at. */
+  readonly program: Program | null;
+  readonly player: Player;
+  readonly status: PlayerStatus;
+  readonly playing: boolean;
+  readonly play: () => void;
+  readonly stop: () => void;
+  readonly toggle: () => void;
+  readonly ladder: Ladder;
+  /** Says what the last loop was; moves the tempo where the student climbs. */
+  readonly judge: (verdict: LoopVerdict, by: 'ear' | 'student') => void;
+  /** Tells of bars, loops and verdicts. @returns how to stop listening. */
+  readonly listen: (listener: PracticeListener) => () => void;
+}
+
+const SessionContext = createContext<PracticeSession | null>(null);
+
+function programFor(lesson: Lesson, place: Place, form: Form, choice: PracticeChoice): Program | null {
+  if (place.at !== 'stage') return null;
+  const exercise = lesson.exercises.some((each) => each.number === place.exercise) ? place.exercise : null;
+  const { bpm, layers, click, guide } = choice;
+  const clicks = { beats: clickBeats(lesson, click), subdivision: guide };
+  return createProgram(lesson, { exercise, form, layers, bpm, clicks });
+}
+
+/** The program of what is chosen. A program is made anew only where something of it has changed. */
+function useProgram(lesson: Lesson, place: Place, choice: PracticeChoice) {
+  const form = useMemo(() => formOf(lesson, choice.form), [lesson, choice.form]);
+  const { bpm, layers, click, guide } = choice;
+  const number = place.at === 'stage' ? place.exercise : undefined;
+  const program = useMemo(
+    () => programFor(lesson, place, form, choice),
+    [lesson, place.at, number, form, bpm, layers, click, guide],
+  );
+  return { form, program };
+}
+
+interface SessionProviderProps {
+  readonly pack: Pack;
+  readonly children: ReactNode;
+}
+
+function useSession(pack: Pack): PracticeSession {
+  const [player] = useState(() => new Player());
+  const place = usePlace();
+  const exercise = place.at === 'stage' ? place.exercise : null;
+  const [choice, keep] = useChoice(pack.id, pack.lesson, exercise);
+  const lesson = useMemo(() => ({ ...pack.lesson, setUp: choice.setUp }), [pack.lesson, choice.setUp]);
+  const ladder = useLadder(lesson, exercise, choice.bpm);
+  const { form, program } = useProgram(lesson, place, choice);
+  const settings = useMemo(() => settingsOf(lesson, choice), [lesson, choice]);
+  const status = useSyncExternalStore(player.subscribe, player.status);
+  const change = (next: Partial<PracticeChoice>, when: When) => {
+    playing.changeWith(when);
+    keep(next);
+  };
+  const playing = usePlaying({ player, status, program, settings, lesson, choice, change });
+  const choose = (next: Partial<PracticeChoice>) => {
+    if (next.bpm !== undefined) ladder.standAt(next.bpm);
+    change(next.form === BUILD_UP ? { ...next, layers: 1 } : next, 'now');
+  };
+  const judge = (verdict: LoopVerdict, by: 'ear' | 'student') => {
+    const step = choice.ladder ? ladder.judge(verdict) : null;
+    if (step && step.state.bpm !== choice.bpm) change({ bpm: step.state.bpm }, 'next time');
+    playing.tell({ kind: 'judged', verdict, by, step, bpm: choice.bpm });
+  };
+  const { play, stop, toggle, listen } = playing;
+  const sounding = status === 'playing' || status === 'loading';
+  return {
+    ...{ pack, lesson, place, exercise, form, choice, choose, program, player, status },
+    ...{ playing: sounding, play, stop, toggle, ladder, judge, listen },
+  };
+}
+
+/** Gives a session to what is inside. */
+export function SessionProvider({ pack, children }: SessionProviderProps) {
+  return <SessionContext value={useSession(pack)}>{children}</SessionContext>;
+}
+
+/** The session of the open pack. */
+export function usePracticeSession(): PracticeSession {
+  const session = useContext(SessionContext);
+  if (!session) throw new Error('Internal error: there is no session here');
+  return session;
+}

@@ -1,0 +1,105 @@
+/** Playing what is chosen: starting, stopping, passing changes on, and telling what happens. */
+import type { Lesson } from '@shedbook/core';
+import type { LiveSettings, Player, PlayerStatus, Program } from '@shedbook/stand';
+import { useEffect, useRef } from 'react';
+import type { PracticeChoice } from './choice.ts';
+import { type PracticeEvent, type PracticeListener, watchBars } from './events.ts';
+import { useBuildUp } from './use-build-up.ts';
+
+/** When a change takes hold. */
+export type When = 'now' | 'next time';
+
+interface PlayingProps {
+  readonly player: Player;
+  readonly status: PlayerStatus;
+  readonly program: Program | null;
+  readonly settings: LiveSettings;
+  readonly lesson: Lesson;
+  readonly choice: PracticeChoice;
+  readonly change: (next: Partial<PracticeChoice>, when: When) => void;
+}
+
+/** What playing offers. */
+export interface Playing {
+  readonly play: () => void;
+  readonly stop: () => void;
+  readonly toggle: () => void;
+  readonly listen: (listener: PracticeListener) => () => void;
+  readonly tell: (event: PracticeEvent) => void;
+  /** The change that comes next takes hold now, or with the next time round. */
+  readonly changeWith: (when: When) => void;
+}
+
+/** Milliseconds after something was put on the stand until its kit is made. */
+const QUIET_MS = 1200;
+
+/** What begins anew, with a count-in, when it changes while it plays. */
+function identityOf(program: Program | null, { form }: PracticeChoice): string {
+  return program ? `${program.exercise} ${form}` : '';
+}
+
+function useTelling() {
+  const listeners = useRef(new Set<PracticeListener>());
+  const tell = (event: PracticeEvent) => {
+    for (const listener of [...listeners.current]) listener(event);
+  };
+  const listen = (listener: PracticeListener) => {
+    listeners.current.add(listener);
+    return () => {
+      listeners.current.delete(listener);
+    };
+  };
+  return useRef({ tell, listen }).current;
+}
+
+/** Makes the kit ahead, once the page has come to rest. */
+function usePreparation(player: Player, program: Program | null): void {
+  useEffect(() => {
+    if (!program) return;
+    const timer = setTimeout(() => player.prepare(program), QUIET_MS);
+    return () => clearTimeout(timer);
+  }, [player, program]);
+}
+
+/** Plays. */
+export function usePlaying(props: PlayingProps): Playing {
+  const { player, status, program, settings, choice } = props;
+  const latest = useRef(props);
+  latest.current = props;
+  const when = useRef<When>('now');
+  const started = useRef('');
+  const { tell, listen } = useTelling();
+  const stop = () => player.stop();
+  const play = () => {
+    const now = latest.current;
+    if (!now.program) return;
+    started.current = identityOf(now.program, now.choice);
+    void player.play(now.program, now.settings, now.lesson.setUp);
+  };
+  const sounding = status === 'playing' || status === 'loading';
+  useEffect(() => {
+    const hold = when.current;
+    when.current = 'now';
+    if (player.status() === 'silent' || player.status() === 'failed') return;
+    if (!program) return player.stop();
+    if (started.current !== identityOf(program, latest.current.choice)) return play();
+    player.change(settings, hold);
+    player.replace(program, hold);
+  }, [player, program, settings]);
+  useEffect(() => {
+    if (status !== 'playing' || !latest.current.program) return;
+    tell({ kind: 'started', program: latest.current.program });
+    const unwatch = watchBars(player, tell);
+    return () => {
+      unwatch();
+      tell({ kind: 'stopped' });
+    };
+  }, [player, status, tell]);
+  useEffect(() => () => player.stop(), [player]);
+  usePreparation(player, program);
+  useBuildUp({ listen, lesson: props.lesson, choice, change: props.change });
+  const changeWith = (next: When) => {
+    when.current = next;
+  };
+  return { play, stop, toggle: sounding ? stop : play, listen, tell, changeWith };
+}

@@ -1,0 +1,73 @@
+/** The sheet: everything on it, what to practise today, and what to take along. */
+import { formatFeel, type Lesson } from '@shedbook/core';
+import type { PracticeWords } from '@shedbook/words';
+import { useEffect } from 'react';
+import { PlanPanel } from '../plan/index.tsx';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { Optional } from '../ui/optional.tsx';
+import { usePracticeWords } from '../words.tsx';
+import { Downloads } from './downloads.tsx';
+import { ExerciseCard, TimeCard } from './exercise-card.tsx';
+import { PageSettings } from './page-settings.tsx';
+
+function feelWords(lesson: Lesson, words: PracticeWords): string {
+  const feel = formatFeel(lesson.feel);
+  return words.sheet.feels[feel] ?? words.sheet.swing(feel);
+}
+
+function Heading({ lesson }: { readonly lesson: Lesson }) {
+  const words = usePracticeWords();
+  const { startBpm, goalBpm } = lesson.tempo;
+  return (
+    <header className="sheet-head">
+      <h1>{lesson.title}</h1>
+      {lesson.by && <p className="sheet-by">{words.sheet.by(lesson.by)}</p>}
+      <p className="sheet-facts">
+        <span>{lesson.meter.text}</span>
+        <span>{feelWords(lesson, words)}</span>
+        <span>{words.sheet.tempi(startBpm, goalBpm)}</span>
+      </p>
+      <nav className="sheet-ways" aria-label={words.sheet.ways}>
+        <a className="button" href="#exercises">
+          {words.sheet.exercises}
+        </a>
+        <a className="button" href="#downloads">
+          {words.downloads.title}
+        </a>
+      </nav>
+    </header>
+  );
+}
+
+/** The page. */
+export function SheetPage() {
+  const words = usePracticeWords();
+  const { pack } = usePracticeSession();
+  const { lesson } = pack;
+  useEffect(() => {
+    document.title = lesson.title;
+  }, [lesson.title]);
+  const tiles = new Map(pack.exercises.map((each) => [each.number, each.own]));
+  return (
+    <main className="sheet-page">
+      <Heading lesson={lesson} />
+      <div className="sheet-plan">
+        <Optional>
+          <PlanPanel />
+        </Optional>
+      </div>
+      <section id="exercises" aria-labelledby="exercises-title">
+        <h2 id="exercises-title">{words.sheet.exercises}</h2>
+        {lesson.exercises.length === 0 && <p>{words.sheet.empty}</p>}
+        <TimeCard bars={pack.groove} />
+        <ol className="exercise-cards">
+          {lesson.exercises.map((exercise) => (
+            <ExerciseCard key={exercise.number} exercise={exercise} bars={tiles.get(exercise.number) ?? []} />
+          ))}
+        </ol>
+      </section>
+      <Downloads />
+      <PageSettings />
+    </main>
+  );
+}

@@ -1,0 +1,78 @@
+/** The big counter: which bar and beat is heard, readable from the throne. */
+
+import type { Heard } from '@shedbook/stand';
+import { beatAt } from '@shedbook/stand';
+import type { PracticeWords } from '@shedbook/words';
+import { useEffect, useRef } from 'react';
+import { leavesBars } from '../session/choice.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { usePracticeWords } from '../words.tsx';
+
+/** What the counter shows. */
+interface Count {
+  readonly big: string;
+  readonly beat: string;
+  readonly says: string;
+  readonly kind: string;
+}
+
+/** What is said over a bar: whose turn it is, or what is played. */
+function sayPlay(play: string, words: PracticeWords['stage'], trades: boolean): string {
+  if (play === 'rest') return words.answer;
+  if (play === 'time') return words.time;
+  return trades ? words.listen : '';
+}
+
+function countOf(heard: Heard, words: PracticeWords['stage'], trades: boolean): Count | null {
+  const { program, place, pass } = heard;
+  const at = beatAt(program, place);
+  if (!at) return null;
+  if (at.bar < 1) return { big: String(at.beat), beat: '', says: words.countIn, kind: 'count-in' };
+  const bar = program.bars.find((each) => each.bar === at.bar);
+  const says = [
+    sayPlay(bar?.play ?? 'pattern', words, trades),
+    words.barOf(at.bar, program.bars.length),
+    words.round(pass + 1),
+  ];
+  const text = says.filter((each) => each !== '').join(' · ');
+  return { big: String(at.bar), beat: String(at.beat), says: text, kind: bar?.play ?? 'pattern' };
+}
+
+function show(element: Element | null, text: string): void {
+  if (element && element.textContent !== text) element.textContent = text;
+}
+
+/** The counter; hidden from screen readers, which would never stop talking. */
+export function BarCounter() {
+  const { player, status, form } = usePracticeSession();
+  const words = usePracticeWords().stage;
+  const root = useRef<HTMLDivElement>(null);
+  const trades = leavesBars(form);
+  useEffect(() => {
+    const element = root.current;
+    if (!element || status !== 'playing') return;
+    let frame = 0;
+    const draw = () => {
+      frame = requestAnimationFrame(draw);
+      const heard = player.heard();
+      const count = heard && countOf(heard, words, trades);
+      show(element.querySelector('.count-bar'), count?.big ?? '');
+      show(element.querySelector('.count-beat'), count?.beat ?? '');
+      show(element.querySelector('.count-says'), count?.says ?? '');
+      element.dataset['kind'] = count?.kind ?? 'silent';
+    };
+    draw();
+    return () => {
+      cancelAnimationFrame(frame);
+      for (const part of element.querySelectorAll('span')) part.textContent = '';
+      element.dataset['kind'] = 'silent';
+    };
+  }, [player, status, words, trades]);
+  return (
+    <div className="bar-counter" ref={root} data-kind="silent" aria-hidden="true">
+      <span className="count-bar" />
+      <span className="count-beat" />
+      <span className="count-says" />
+    </div>
+  );
+}

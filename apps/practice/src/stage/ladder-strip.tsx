@@ -1,0 +1,55 @@
+/** The tempo ladder: how many clean loops there are, what the last one meant, and the student's own word on it. */
+import type { LadderStep } from '@shedbook/coach';
+import type { PracticeWords } from '@shedbook/words';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import type { Ladder } from '../session/use-ladder.ts';
+import { usePracticeWords } from '../words.tsx';
+import type { StageActions } from './use-stage-actions.ts';
+
+/** What a loop meant, in a sentence. */
+function sayStep({ move, state }: LadderStep, { rule }: Ladder, words: PracticeWords['ladder']): string {
+  if (move === 'up') return words.up(state.bpm);
+  if (move === 'down') return words.down(state.bpm);
+  if (move === 'arrived') return words.arrived(state.bpm);
+  const left = rule.cleanLoops - state.clean;
+  if (state.clean > 0 && left > 0) return words.more(left);
+  return state.bpm <= rule.startBpm ? words.lowest(state.bpm) : words.stay(state.bpm);
+}
+
+function Boxes({ ladder }: { readonly ladder: Ladder }) {
+  const { rule, state } = ladder;
+  return (
+    <span className="ladder-boxes" aria-hidden="true">
+      {Array.from({ length: rule.cleanLoops }, (_, index) => (
+        <span key={index} data-done={index < state.clean || undefined} />
+      ))}
+    </span>
+  );
+}
+
+/** The strip. */
+export function LadderStrip({ actions }: { readonly actions: StageActions }) {
+  const words = usePracticeWords().ladder;
+  const { ladder, choice } = usePracticeSession();
+  if (!choice.ladder) return null;
+  const { rule, state, last } = ladder;
+  return (
+    <section className="ladder-strip" aria-label={words.title}>
+      <div className="ladder-says">
+        <Boxes ladder={ladder} />
+        <span>{words.progress(Math.min(state.clean, rule.cleanLoops), rule.cleanLoops, state.bpm)}</span>
+        <span className="ladder-last" role="status">
+          {last && sayStep(last, ladder, words)}
+        </span>
+      </div>
+      <div className="ladder-buttons">
+        <button type="button" className="button" onClick={actions.stumbled}>
+          {words.stumbled}
+        </button>
+        <button type="button" className="button strong" onClick={actions.clean}>
+          {words.clean}
+        </button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,62 @@
+/** The ledge of the stand: previous, play, next, the tempo, and more where it is wanted. */
+
+import type { PedalBoard } from '@shedbook/stand';
+import { Icon } from '@shedbook/stand';
+import { useRef } from 'react';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { usePracticeWords } from '../words.tsx';
+import { SettingDialog } from './setting-dialog.tsx';
+import { TempoBox } from './tempo-box.tsx';
+import type { StageActions } from './use-stage-actions.ts';
+
+interface LedgeProps {
+  readonly actions: StageActions;
+  readonly pedal: PedalBoard;
+}
+
+/** The ledge. */
+export function Ledge({ actions, pedal }: LedgeProps) {
+  const words = usePracticeWords().stage;
+  const { playing, status, exercise, lesson } = usePracticeSession();
+  // After the settings a press of space plays, rather than opening them again.
+  const play = useRef<HTMLButtonElement>(null);
+  const number = exercise ?? 0;
+  const last = lesson.exercises.length;
+  return (
+    <section className="ledge" aria-label={words.ledge}>
+      <button
+        type="button"
+        className="button turn"
+        aria-label={words.previous}
+        disabled={number <= 1}
+        onClick={() => actions.turn(-1)}
+      >
+        <Icon name="back" />
+      </button>
+      <button
+        type="button"
+        className="button play"
+        ref={play}
+        aria-label={playing ? words.stop : words.play}
+        onClick={actions.toggle}
+      >
+        <Icon name={playing ? 'stop' : 'play'} />
+      </button>
+      <button
+        type="button"
+        className="button turn next"
+        aria-label={words.next}
+        disabled={number >= last}
+        onClick={() => actions.turn(1)}
+      >
+        <Icon name="back" />
+      </button>
+      <TempoBox actions={actions} />
+      <SettingDialog pedal={pedal} onClose={() => play.current?.focus()} />
+      <p className="ledge-note" role="status">
+        {status === 'loading' && words.loading}
+        {status === 'failed' && words.failed}
+      </p>
+    </section>
+  );
+}

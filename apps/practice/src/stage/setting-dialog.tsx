@@ -1,0 +1,121 @@
+/** How to practise: form, layers, limbs, click, gap bars, guide; in a sheet that opens over the stand. */
+import type { Subdivision } from '@shedbook/core';
+import type { PedalBoard } from '@shedbook/stand';
+import { Icon } from '@shedbook/stand';
+import { useRef } from 'react';
+import { type ClickChoice, clickBeats, formNames } from '../session/choice.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { Pick, Tick } from '../ui/controls.tsx';
+import { usePracticeWords } from '../words.tsx';
+import { formWords } from './form-words.ts';
+import { KeyList } from './key-list.tsx';
+import { LayersPick, MinePick } from './limbs-pick.tsx';
+import { PedalRows } from './pedal-rows.tsx';
+
+const CLICKS: readonly ClickChoice[] = ['off', 'all', 'backbeat', 'bar'];
+const GAPS = ['0/0', '1/1', '2/2', '3/1', '4/4'] as const;
+const GUIDES: readonly Subdivision[] = [1, 2, 3, 4];
+
+function FormPick() {
+  const words = usePracticeWords();
+  const { pack, choice, choose } = usePracticeSession();
+  return (
+    <Pick
+      label={words.setting.form}
+      value={choice.form}
+      choices={formNames(pack.lesson).map((name) => [name, formWords(name, words)] as const)}
+      onChange={(form) => choose({ form })}
+    />
+  );
+}
+
+function ClickPicks() {
+  const words = usePracticeWords().setting;
+  const { lesson, choice, choose } = usePracticeSession();
+  const backbeats = clickBeats(lesson, 'backbeat');
+  const label = (click: ClickChoice) =>
+    click === 'backbeat' ? words.clickOn(backbeats.join(` ${words.and} `)) : words.clicks[click];
+  const offered = CLICKS.filter((click) => click !== 'backbeat' || backbeats.length > 0);
+  const gap = choice.gap ? `${choice.gap.soundingBars}/${choice.gap.silentBars}` : GAPS[0];
+  return (
+    <>
+      <Pick
+        label={words.click}
+        value={choice.click}
+        choices={offered.map((click) => [click, label(click)] as const)}
+        onChange={(click) => choose({ click })}
+      />
+      <Pick
+        label={words.gap}
+        value={gap}
+        choices={GAPS.map((each) => {
+          const [on = 0, off = 0] = each.split('/').map(Number);
+          return [each, words.gaps(on, off)] as const;
+        })}
+        onChange={(each) => {
+          const [soundingBars = 0, silentBars = 0] = each.split('/').map(Number);
+          choose({ gap: silentBars === 0 ? null : { soundingBars, silentBars } });
+        }}
+      />
+      <Pick
+        label={words.guide}
+        value={String(choice.guide)}
+        choices={GUIDES.map((slots) => [String(slots), words.guides[slots] ?? String(slots)] as const)}
+        onChange={(slots) => choose({ guide: Number(slots) as Subdivision })}
+      />
+    </>
+  );
+}
+
+interface SettingDialogProps {
+  readonly pedal: PedalBoard;
+  readonly onClose: () => void;
+}
+
+/** The button that opens the sheet, and the sheet; what happens after it. */
+export function SettingDialog({ pedal, onClose }: SettingDialogProps) {
+  const words = usePracticeWords();
+  const { choice, choose } = usePracticeSession();
+  const dialog = useRef<HTMLDialogElement>(null);
+  return (
+    <>
+      <button
+        type="button"
+        className="button more"
+        aria-label={words.setting.open}
+        onClick={() => dialog.current?.showModal()}
+      >
+        <Icon name="tune" />
+        <span>{words.setting.open}</span>
+      </button>
+      <dialog className="setting-dialog" ref={dialog} aria-labelledby="setting-title" onClose={onClose}>
+        <header>
+          <h2 id="setting-title">{words.setting.title}</h2>
+          <button type="button" className="button" onClick={() => dialog.current?.close()}>
+            {words.setting.done}
+          </button>
+        </header>
+        <div className="setting-grid">
+          <FormPick />
+          <Pick
+            label={words.setting.staff}
+            value={choice.staff}
+            choices={[
+              ['own', words.setting.staffs.own],
+              ['full', words.setting.staffs.full],
+            ]}
+            onChange={(staff) => choose({ staff })}
+          />
+          <MinePick />
+          <LayersPick />
+          <ClickPicks />
+          <Tick checked={choice.ladder} onChange={(ladder) => choose({ ladder })}>
+            {words.ladder.on}
+          </Tick>
+        </div>
+        <KeyList />
+        <PedalRows board={pedal} />
+      </dialog>
+    </>
+  );
+}

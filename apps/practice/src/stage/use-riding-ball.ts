@@ -1,0 +1,104 @@
+/** The ball that rides the tiles, and the count that lights up under it, in time with what is heard. */
+import type { PackBar } from '@shedbook/server';
+import type { Player, Program } from '@shedbook/stand';
+import { type Flight, flightAt, type Landing, landingsOf } from '@shedbook/stand';
+import { type RefObject, useEffect, useRef } from 'react';
+import { type ShownBar, shownBar, xAt } from './places.ts';
+
+/** The pictures that are shown. */
+export interface Pictures {
+  readonly exercise: readonly PackBar[];
+  readonly groove: readonly PackBar[];
+}
+
+/** Height of a flight of a quarter note, and of the longest, in millimetres. */
+const HEIGHT_MM = { quarter: 5.5, most: 8 } as const;
+
+/** Height of the ball over where it comes down. */
+function heightOf({ from, to, share }: Flight): number {
+  const length = (to?.place ?? from.place + 0.25) - from.place;
+  const height = Math.min(HEIGHT_MM.most, HEIGHT_MM.quarter * Math.sqrt(Math.max(0, length) / 0.25));
+  return 4 * share * (1 - share) * height;
+}
+
+/** Where the ball is across its bar; with still pictures it stays where it came down. */
+function acrossOf(flight: Flight, bar: PackBar, still: boolean): number {
+  const { from, to, share } = flight;
+  const x = xAt(bar, from.beat, from.phase);
+  if (still) return x;
+  const next = to && to.bar === from.bar ? xAt(bar, to.beat, to.phase) : bar.widthMm;
+  return x + (next - x) * share;
+}
+
+interface Shown {
+  readonly where: ShownBar;
+  readonly bar: PackBar;
+}
+
+function shownAt(program: Program, landing: Landing, pictures: Pictures): Shown | null {
+  const bar = program.bars.find((each) => each.bar === Math.max(1, landing.bar));
+  if (!bar) return null;
+  const sizes = { exercise: pictures.exercise.length, groove: pictures.groove.length };
+  const where = shownBar(program, bar, sizes);
+  const shown = pictures[where.on][where.index];
+  return shown ? { where, bar: shown } : null;
+}
+
+function hideAll(root: HTMLElement): void {
+  for (const ball of root.querySelectorAll<SVGElement>('.ball')) ball.style.visibility = 'hidden';
+  for (const count of root.querySelectorAll('.count[data-now]')) count.removeAttribute('data-now');
+}
+
+function drawOn(root: HTMLElement, { where, bar }: Shown, flight: Flight, still: boolean): void {
+  const picture = root.querySelector(`[data-on="${where.on}"][data-bar="${bar.bar}"]`);
+  for (const ball of root.querySelectorAll<SVGElement>('.ball')) {
+    const here = picture?.contains(ball) ?? false;
+    ball.style.visibility = here ? 'visible' : 'hidden';
+    if (!here) continue;
+    const floor = Number(ball.dataset['floor']);
+    const y = still ? floor : floor - heightOf(flight);
+    ball.setAttribute('transform', `translate(${acrossOf(flight, bar, still).toFixed(2)} ${y.toFixed(2)})`);
+  }
+  for (const count of root.querySelectorAll<SVGElement>('.count')) {
+    const now = picture?.contains(count) && count.dataset['beat'] === String(flight.from.beat + 1);
+    if (now) count.setAttribute('data-now', '');
+    else count.removeAttribute('data-now');
+  }
+}
+
+/** Lets the ball ride while something plays. */
+export function useRidingBall(player: Player, pictures: Pictures, root: RefObject<HTMLElement | null>): void {
+  const shown = useRef(pictures);
+  shown.current = pictures;
+  useEffect(() => {
+    const still = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
+    let frame = 0;
+    let program: Program | null = null;
+    let landings: readonly Landing[] = [];
+    const draw = () => {
+      frame = requestAnimationFrame(draw);
+      const heard = player.heard();
+      if (!root.current) return;
+      if (!heard) return hideAll(root.current);
+      if (heard.program !== program) {
+        program = heard.program;
+        landings = landingsOf(program);
+      }
+      const flight = flightAt(landings, heard.place, program.end);
+      const at = flight && shownAt(program, flight.from, shown.current);
+      if (flight && at) drawOn(root.current, at, flight, still);
+      else hideAll(root.current);
+    };
+    const look = () => {
+      cancelAnimationFrame(frame);
+      if (player.status() === 'playing') draw();
+      else if (root.current) hideAll(root.current);
+    };
+    look();
+    const unsubscribe = player.subscribe(look);
+    return () => {
+      unsubscribe();
+      cancelAnimationFrame(frame);
+    };
+  }, [player, root]);
+}

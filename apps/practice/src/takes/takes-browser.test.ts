@@ -1,0 +1,152 @@
+import { readFile } from 'node:fs/promises';
+import { listen } from '@shedbook/listen';
+import { strFromU8, unzipSync } from 'fflate';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { launch } from '../../../../internal/testing/browser.ts';
+import {
+  formOnce,
+  HEARING_LESSON,
+  LEAD_SECONDS,
+  lessonOf,
+  makeHearingPack,
+  openWithDevices,
+  playLoop,
+  playTo,
+  soundOf,
+  startOf,
+} from '../../../../internal/testing/hearing.ts';
+import { hostFolder, type StaticHost, temporaryFolder } from '../../../../internal/testing/practice.ts';
+
+const lesson = lessonOf(HEARING_LESSON);
+const BPM = 160;
+
+let browser: Browser;
+let host: StaticHost;
+const folder = temporaryFolder();
+const renewed = temporaryFolder();
+
+beforeAll(async () => {
+  browser = await launch();
+  host = await hostFolder(await makeHearingPack(HEARING_LESSON, folder.path));
+  const swapped = HEARING_LESSON.replace(
+    '  - x.. ..x x.x ...\n  - ..x ..x x.. x..',
+    '  - ..x ..x x.. x..\n  - x.. ..x x.x ...',
+  );
+  await makeHearingPack(swapped, renewed.path);
+});
+
+afterAll(async () => {
+  await browser.close();
+  await host.stop();
+  folder.remove();
+  renewed.remove();
+});
+
+/** Plays one round of exercise 1 into the microphone and keeps the take. */
+async function recordTake(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Use the microphone' }).click();
+  await page.locator('[data-ear="on"]').waitFor();
+  const sound = soundOf([playLoop(lesson, 1, BPM, () => ({ lateMs: 0 }))], 3);
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await playTo(page, sound, (await startOf(page, BPM)) - LEAD_SECONDS);
+  await page.locator('.rounds li').first().waitFor();
+  await page.getByRole('button', { name: 'Stop', exact: true }).click();
+  await page.getByRole('button', { name: 'Keep this take' }).click();
+  await page.getByText('The take is kept.').waitFor();
+}
+
+it('[ST85] keeps a take, lets it be heard beside its model, sends it, deletes it and brings it back', async () => {
+  const page = await openWithDevices(browser, `${host.url}#1`);
+  await recordTake(page);
+  await page.goto(host.url);
+  await page.reload();
+  await page.getByRole('heading', { name: 'Takes' }).click();
+  const row = page.locator('.take-row');
+  expect(await row.textContent()).toMatch(/Exercise 1.*160 bpm/);
+  expect(await page.locator('.takes-view').textContent()).toMatch(/Takes use \d\.\d MB/);
+  await row.getByRole('button', { name: 'Listen', exact: true }).click();
+  await page.locator('.take-listener[data-state="playing"]').waitFor({ timeout: 20_000 });
+  await row.getByText('The model').click();
+  expect(await page.locator('.take-listener').getAttribute('data-state')).toBe('playing');
+  await row.getByRole('button', { name: 'Stop', exact: true }).click();
+  const download = page.waitForEvent('download');
+  await row.getByRole('button', { name: 'Save for your teacher' }).click();
+  const file = await download;
+  expect(file.suggestedFilename()).toMatch(/^hearing-1-\d{8}-\d{6}\.zip$/);
+  const files = unzipSync(new Uint8Array(await readFile(await file.path())));
+  const report = JSON.parse(strFromU8(files['report.json'] ?? new Uint8Array()));
+  // definition: x.. ..x x.x over two bars are eight strokes
+  expect(report.voices.snare.hits).toBe(8);
+  const facts = JSON.parse(strFromU8(files['take.json'] ?? new Uint8Array()));
+  const wav = files['take.wav'] ?? new Uint8Array();
+  const samples = Float32Array.from(new Int16Array(wav.slice(44).buffer), (value) => value / 32_768);
+  const from = Math.round(facts.loops[0].startSeconds * 44_100) - 8000;
+  const heard = listen(samples.slice(Math.max(0, from)), 44_100, {
+    ...{ lesson, exercise: 1, form: formOnce(lesson), bpm: BPM },
+  });
+  expect(heard.report?.alignment.bpm).toBeCloseTo(BPM, -1);
+  await row.getByRole('button', { name: 'Delete' }).click();
+  await expect.poll(() => row.count()).toBe(0);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect.poll(() => row.count()).toBe(1);
+  await page.reload();
+  await page.getByRole('heading', { name: 'Takes' }).click();
+  await row.waitFor();
+});
+
+it('[ST87] logs what was played, also when nobody listens, and a renewed sheet finds it again', async () => {
+  const page = await openWithDevices(browser, `${host.url}#1`);
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await startOf(page, BPM);
+  await page.getByRole('button', { name: 'That was clean' }).click();
+  await page.getByRole('button', { name: 'Stop', exact: true }).click();
+  await page.goto(host.url);
+  const rowText = async () => {
+    await page.getByRole('heading', { name: 'What you have played' }).click();
+    return page.locator('.log-table tbody tr').first().textContent();
+  };
+  expect(await rowText()).toMatch(/^Exercise 1.*160 bpm/);
+  host.show(renewed.path);
+  try {
+    await page.goto('about:blank');
+    await page.goto(host.url);
+    expect(await rowText()).toMatch(/^Exercise 2.*160 bpm/);
+  } finally {
+    host.show(folder.path);
+  }
+});
+
+it('[ST88] lets the log out and in, merged without doubles, and refuses a bad file in words', async () => {
+  const page = await openWithDevices(browser, `${host.url}#1`);
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await startOf(page, BPM);
+  await page.getByRole('button', { name: 'That was clean' }).click();
+  await page.getByRole('link', { name: 'The sheet' }).click();
+  await page.getByRole('heading', { name: 'What you have played' }).click();
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the log' }).click();
+  const text = await readFile(await (await download).path(), 'utf8');
+  expect(JSON.parse(text).entries).toHaveLength(1);
+  const bring = async (name: string, content: string) => {
+    const chooser = page.waitForEvent('filechooser');
+    await page.locator('.file-button').click();
+    await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(content) });
+  };
+  const came = page.locator('.log-came');
+  await bring('same.json', text);
+  await expect.poll(() => came.textContent()).toContain('Nothing new in this file.');
+  const log = JSON.parse(text);
+  const other = { ...log.entries[0], id: 'another device 1', device: 'another device' };
+  await bring('other.json', JSON.stringify({ ...log, entries: [other] }));
+  await expect.poll(() => came.textContent()).toContain('1 entry was added.');
+  await bring('broken.json', text.replace('"clean"', '"perfect"'));
+  await expect.poll(() => came.textContent()).toContain('broken.json was not read:');
+  expect(await came.textContent()).toMatch(/Line \d+, column \d+: found "perfect"; expected one of unheard/);
+  await bring('notes.json', 'hello');
+  await expect.poll(() => came.textContent()).toContain('Line 1, column 1');
+  const again = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the log' }).click();
+  const kept = JSON.parse(await readFile(await (await again).path(), 'utf8'));
+  expect(kept.entries).toHaveLength(2);
+});

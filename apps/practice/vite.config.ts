@@ -1,0 +1,54 @@
+/** Builds the practice room: files that run from any folder of any host. Packs are made of them. */
+import { fileURLToPath } from 'node:url';
+import react from '@vitejs/plugin-react';
+import { defineConfig, type Plugin } from 'vite';
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/** Lets the browser fetch the plan together with the page that it stands on, rather than after it. */
+const planWithPage: Plugin = {
+  name: 'plan-with-page',
+  transformIndexHtml: {
+    order: 'post',
+    handler: (html, { bundle = {} }) => {
+      const plan = Object.values(bundle).find((file) => file.name === 'plan-body');
+      if (plan?.type !== 'chunk') return [];
+      const scripts = [plan.fileName, ...plan.imports].filter((file) => !html.includes(file));
+      const styles = [...(plan.viteMetadata?.importedCss ?? [])];
+      const link = (attrs: Record<string, string | boolean>) => ({
+        tag: 'link',
+        attrs,
+        injectTo: 'head' as const,
+      });
+      return [
+        ...scripts.map((file) =>
+          link({ rel: 'modulepreload', fetchpriority: 'low', crossorigin: true, href: `./${file}` }),
+        ),
+        ...styles.map((file) =>
+          link({ rel: 'preload', as: 'style', fetchpriority: 'low', crossorigin: true, href: `./${file}` }),
+        ),
+      ];
+    },
+  },
+};
+
+export default defineConfig({
+  root: here('.'),
+  base: './',
+  publicDir: here('public'),
+  plugins: [react(), planWithPage],
+  resolve: { conditions: ['shedbook-source', 'module', 'browser', 'development|production'] },
+  worker: { format: 'es' },
+  build: {
+    outDir: here('dist/site'),
+    emptyOutDir: true,
+    target: 'es2022',
+    assetsInlineLimit: 0,
+    rolldownOptions: {
+      input: { index: here('index.html'), sw: here('src/offline/sw.ts') },
+      output: {
+        entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js'),
+      },
+    },
+  },
+});

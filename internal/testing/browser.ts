@@ -1,0 +1,90 @@
+/** For browser tests: the built desk on a real server with a store of its own, in a real Chromium. */
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type RunningServer, type StoredLesson, startServer } from '@shedbook/server';
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { onTestFinished } from 'vitest';
+import { pathOf, type View } from '../../apps/desk/src/shared/route.ts';
+
+/** The folder of the built desk; `SHEDBOOK_SITE` names another one. */
+export const SITE =
+  process.env['SHEDBOOK_SITE'] ?? fileURLToPath(new URL('../../apps/desk/dist/site', import.meta.url));
+
+const DEMO = fileURLToPath(new URL('../../demo', import.meta.url));
+
+const CHROMIUM = '/usr/bin/chromium';
+
+/** Chromium as root, without a screen, asking nothing of the network. */
+const ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--autoplay-policy=no-user-gesture-required',
+];
+
+/** Starts Chromium. @throws Error when it is not installed or the desk is not built. */
+export function launch(): Promise<Browser> {
+  if (!existsSync(CHROMIUM)) throw new Error('Browser tests need Chromium: apt-get install chromium');
+  if (!existsSync(join(SITE, 'index.html'))) throw new Error('The desk is not built: npm run build');
+  return chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+}
+
+/** A server with the demo lessons, closed when the test ends. */
+export async function startDesk(): Promise<RunningServer> {
+  const dataDir = mkdtempSync(join(tmpdir(), 'shedbook-desk-'));
+  const server = await startServer({ port: 0, dataDir, staticDir: SITE, seedLessonsDir: DEMO });
+  onTestFinished(async () => {
+    await server.close();
+    rmSync(dataDir, { recursive: true, force: true });
+  });
+  return server;
+}
+
+/** A window of its own, closed when the test ends. */
+export async function openWindow(
+  browser: Browser,
+  url: string,
+  options: BrowserContextOptions = {},
+): Promise<Page> {
+  const context = await browser.newContext({ locale: 'en', ...options });
+  onTestFinished(() => context.close());
+  const page = await context.newPage();
+  page.setDefaultTimeout(30_000);
+  await page.goto(url);
+  return page;
+}
+
+/** A lesson of the demo in one of its views, on a desk of its own. */
+export async function openView(
+  browser: Browser,
+  title: string,
+  view: View,
+  options: BrowserContextOptions = { viewport: { width: 1440, height: 900 } },
+): Promise<Page> {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, options);
+  const link = await page.getByRole('link', { name: `Open ${title}` }).getAttribute('href');
+  const id = /lesson\/([\w-]+)/.exec(link ?? '')?.[1] ?? '';
+  await page.goto(new URL(pathOf({ at: 'lesson', id, view }), url).href);
+  await page.locator('main, .room').first().waitFor();
+  await settled(page);
+  return page;
+}
+
+/** Waits until the server has every change. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('.keeping[data-keeping="kept"]').waitFor({ state: 'attached' });
+}
+
+/** The text of the lesson that is open, as the server has it. */
+export async function keptText(page: Page): Promise<string> {
+  const id = /\/lesson\/([\w-]+)/.exec(page.url())?.[1];
+  const response = await fetch(new URL(`/api/lessons/${id}`, page.url()));
+  return ((await response.json()) as StoredLesson).text;
+}

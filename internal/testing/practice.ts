@@ -1,0 +1,115 @@
+/** For browser tests of the practice room: packs made by the command line, on a plain static server. */
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { extname, join, normalize } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+
+const CLI = fileURLToPath(new URL('../../apps/cli/bin/shedbook.mjs', import.meta.url));
+
+/** A short lesson with every kind of form. */
+export const PRACTICE_LESSON = `title: First swing
+by: Oda Lindqvist-Reyes
+tempo: {start: 200, goal: 216, step: 8}
+feel: triplet
+groove:
+  ride: x x.x x x.x
+  hihat-foot: . x . x
+  bass: {pattern: x x x x, level: feathered}
+forms:
+  four and two:
+    sections:
+      - pattern: 4
+        ending: rimshot + crash
+      - time: 2
+exercises:
+  - x.. ..x x.x ...
+  - {pattern: ..x ..x x.. x.., name: Gaps, sticking: L L L L, notes: Keep the ride even.}
+  - x.. x.. ... ..x | ... ..x ..x x..
+`;
+
+/** Makes the pack of a lesson into a folder. @returns the pack's own folder */
+export function buildPack(text: string, out: string, name = 'first-swing'): string {
+  const lesson = join(out, `${name}.lesson.yaml`);
+  writeFileSync(lesson, text);
+  const { status, stderr } = spawnSync(process.execPath, [CLI, 'build', lesson, '--out', out, '--pack'], {
+    encoding: 'utf8',
+  });
+  if (status !== 0) throw new Error(`shedbook build --pack ended with ${status}: ${stderr}`);
+  return join(out, 'practice');
+}
+
+/** A folder that is gone after the tests. */
+export function temporaryFolder(): { readonly path: string; readonly remove: () => void } {
+  const path = mkdtempSync(join(tmpdir(), 'shedbook-practice-'));
+  return { path, remove: () => rmSync(path, { recursive: true, force: true }) };
+}
+
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.json': 'application/json',
+  '.svg': 'image/svg+xml',
+  '.webmanifest': 'application/manifest+json',
+  '.woff2': 'font/woff2',
+  '.pdf': 'application/pdf',
+  '.mp3': 'audio/mpeg',
+};
+
+/** A plain web host. */
+export interface StaticHost {
+  readonly url: string;
+  /** Serves another folder at the same address. */
+  readonly show: (folder: string) => void;
+  /** Bytes of every file as they go over the wire, compressed as hosts do. */
+  readonly sent: ReadonlyMap<string, number>;
+  readonly stop: () => Promise<void>;
+}
+
+/** Compressed by a host; the rest is packed already. */
+const COMPRESSED = new Set(['.html', '.js', '.css', '.json', '.svg', '.webmanifest']);
+
+/** Serves a folder, and nothing else, under a path of its own. */
+export async function hostFolder(first: string): Promise<StaticHost> {
+  let folder = first;
+  const sent = new Map<string, number>();
+  const server = createServer((request, response) => {
+    const path = decodeURIComponent(new URL(request.url ?? '/', 'http://host').pathname);
+    const inside = normalize(path.replace(/^\/first-swing\//, '')).replace(/^\/$/, '');
+    const file = join(folder, inside === '' || inside === '.' ? 'index.html' : inside);
+    if (!path.startsWith('/first-swing/') || !existsSync(file) || !statSync(file).isFile()) {
+      response.writeHead(404).end();
+      return;
+    }
+    const content = readFileSync(file);
+    const packs = COMPRESSED.has(extname(file));
+    const body = packs ? gzipSync(content) : content;
+    sent.set(inside, body.length);
+    response.writeHead(200, {
+      'content-type': TYPES[extname(file)] ?? 'application/octet-stream',
+      'content-length': body.length,
+      ...(packs ? { 'content-encoding': 'gzip' } : {}),
+    });
+    response.end(body);
+  });
+  await new Promise<void>((resolve) => {
+    server.listen(0, '127.0.0.1', resolve);
+  });
+  const { port } = server.address() as AddressInfo;
+  return {
+    url: `http://127.0.0.1:${port}/first-swing/`,
+    show: (next) => {
+      folder = next;
+    },
+    sent,
+    stop: () =>
+      new Promise((resolve) => {
+        server.closeAllConnections();
+        server.close(() => resolve());
+      }),
+  };
+}

@@ -1,0 +1,15 @@
+export { Icon, type IconName } from './controls/icons.tsx';
+export * from './device/memory.ts';
+export * from './device/theme.ts';
+export * from './device/use-awake.ts';
+export * from './pedal/midi-port.ts';
+export * from './pedal/pedal.ts';
+export * from './pedal/pedal-board.ts';
+export * from './pedal/use-pedal.ts';
+export * from './sound/beat-at.ts';
+export * from './sound/landings.ts';
+export * from './sound/messages.ts';
+export * from './sound/one-bar.ts';
+export * from './sound/player.ts';
+export * from './sound/program.ts';
+export * from './sound/sequencer.ts';

@@ -1,0 +1,11 @@
+export * from './desk/catalogues.ts';
+export * from './desk/english.ts';
+export { german } from './desk/german.ts';
+export * from './practice/hearing-english.ts';
+export * from './practice/hearing-german.ts';
+export * from './practice/practice-english.ts';
+export * from './practice/practice-german.ts';
+export * from './said/said.ts';
+export * from './said/said-german.data.ts';
+export * from './spoken/mark-words.ts';
+export * from './spoken/spoken.ts';

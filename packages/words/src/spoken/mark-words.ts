@@ -1,0 +1,26 @@
+/** Words for marks, as they sound on a voice. */
+import { isAccent, type Mark, strikeOf, type Voice } from '@shedbook/core';
+import type { Words } from '../desk/english.ts';
+
+function plainMark(words: Words['marks'], voice: Voice, mark: Mark): string {
+  const strike = strikeOf(voice, mark);
+  if (!strike) return words.rest;
+  if (strike.ghost) return words.ghost;
+  if (strike.voice === 'sidestick' && voice !== 'sidestick') return words.sidestick;
+  if (strike.voice === 'rimshot' && voice !== 'rimshot') return words.rimshot;
+  if (strike.voice === 'hihat-open' && voice !== 'hihat-open') return words.open;
+  return strike.articulation === 'normal' ? words.stroke : words[strike.articulation];
+}
+
+/** What a mark is called on a voice. */
+export function markWords(words: Words['marks'], voice: Voice, mark: Mark): string {
+  const plain = plainMark(words, voice, mark);
+  if (!isAccent(mark)) return plain;
+  return plain === words.stroke ? words.accent : words.accented(plain);
+}
+
+/** What is said of a mark when a pattern is read out: nothing for a plain stroke. */
+export function spokenMark(words: Words['marks'], voice: Voice, mark: Mark): string {
+  const said = markWords(words, voice, mark);
+  return said === words.stroke ? '' : said;
+}
