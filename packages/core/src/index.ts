@@ -9,6 +9,7 @@ export * from './groove/strike.ts';
 export * from './groove/stroke.ts';
 export * from './groove/voice.ts';
 export * from './lesson/compose-settings.ts';
+export { defaultForm, formNamed } from './lesson/default-form.ts';
 export * from './lesson/defaults.ts';
 export { editLesson, setExercises } from './lesson/edit.ts';
 export { fileNameOf } from './lesson/file-name.ts';

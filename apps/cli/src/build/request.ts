@@ -5,6 +5,7 @@
  */
 import {
   type Form,
+  formNamed,
   isSubdivision,
   isVoice,
   type Lesson,
@@ -88,18 +89,12 @@ export function readChoice<T extends string>(option: string, text: string, choic
 }
 
 /**
- * The form with a name, case and hyphens aside.
+ * The form that a person names.
  * @throws InputError when the lesson has none of that name.
  */
-export function formNamed(lesson: Lesson, name: string): Form {
-  const plain = (text: string) =>
-    text
-      .toLowerCase()
-      .replaceAll(/[\s_-]+/g, ' ')
-      .trim();
-  const form = lesson.forms.find((each) => plain(each.name) === plain(name));
+export function requireForm(lesson: Lesson, name: string): Form {
   const names = lesson.forms.map((each) => each.name);
-  return form ?? refuse('form', name, `one of ${names.join(', ')}`, nearest(name, names));
+  return formNamed(lesson, name) ?? refuse('form', name, `one of ${names.join(', ')}`, nearest(name, names));
 }
 
 function readVoices(text: string): readonly Voice[] {
@@ -177,7 +172,7 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
       tempo === undefined
         ? lesson.tempo.startBpm
         : readNumber('tempo', tempo, 20, 400, 'quarter notes a minute'),
-    form: form === undefined ? null : formNamed(lesson, form),
+    form: form === undefined ? null : requireForm(lesson, form),
     layers: readLayers(options.layers, lesson),
     mute: mute === undefined ? [] : readVoices(mute),
     exercises: readExercises(options.exercise, lesson),

@@ -1,8 +1,8 @@
 /** `shedbook listen`: what was really played in a recording of an exercise. */
 import { writeFile } from 'node:fs/promises';
-import type { Exercise, Lesson } from '@shedbook/core';
+import { defaultForm, type Exercise, type Lesson } from '@shedbook/core';
 import { type Asked, drawReport, LISTENER_LEVELS, REPORT_LANGUAGES, wordsOf } from '@shedbook/listen';
-import { formNamed, readChoice } from '../build/request.ts';
+import { readChoice, requireForm } from '../build/request.ts';
 import { InputError } from '../input-error.ts';
 import { readLessonFile, reasonOf, requireExercise, requireLesson } from '../lesson-file.ts';
 import { hearTake } from '../listen/hear.ts';
@@ -41,7 +41,7 @@ export async function listenCommand(request: ListenRequest, terminal: Terminal):
   const language = readChoice('language', request.language ?? 'en', REPORT_LANGUAGES);
   const lesson = requireLesson(await readLessonFile(request.lesson), terminal.warn);
   const played = requireExercise(lesson, exercise, '--exercise');
-  const form = formNamed(lesson, request.form ?? 'loop');
+  const form = request.form === undefined ? defaultForm(lesson) : requireForm(lesson, request.form);
   const asked: Asked = { lesson, exercise, form, ...(tempo === undefined ? {} : { bpm: tempo }) };
   const latencySeconds = request.latency === undefined ? null : request.latency / 1000;
   terminal.progress('Listening …');

@@ -5,7 +5,8 @@ import type { SoundingVoice } from '@shedbook/core';
 export interface SoundChoice {
   /** Exercise that plays, or null for time alone. */
   readonly exercise: number | null;
-  readonly form: string;
+  /** Name of the form; null where none was chosen. */
+  readonly form: string | null;
   /** Bar of the exercise that goes round alone, from 0; null: the whole form. */
   readonly bar: number | null;
   /** Layers of the groove that play, from 1. */

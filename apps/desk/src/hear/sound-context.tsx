@@ -1,5 +1,13 @@
 /** What sounds, for components: what is chosen, what can be changed while it plays. */
-import { type Feel, formatFeel, type Lesson, readFeel } from '@shedbook/core';
+import {
+  defaultForm,
+  type Feel,
+  type Form,
+  formatFeel,
+  formNamed,
+  type Lesson,
+  readFeel,
+} from '@shedbook/core';
 import type { LiveSettings } from '@shedbook/stand';
 import { createProgram, loopOneBar, Player, type PlayerStatus, type Program } from '@shedbook/stand';
 import {
@@ -39,7 +47,7 @@ const SoundContext = createContext<Sound | null>(null);
 function firstChoice(lesson: Lesson | null): SoundChoice {
   return {
     exercise: lesson?.exercises[0]?.number ?? null,
-    form: 'loop',
+    form: null,
     bar: null,
     layers: lesson?.layers.length ?? 1,
     bpm: lesson?.tempo.startBpm ?? 80,
@@ -50,11 +58,15 @@ function firstChoice(lesson: Lesson | null): SoundChoice {
   };
 }
 
+/** The form that is heard: the one that was chosen while the lesson has it. */
+export function formHeard(lesson: Lesson, { form }: Pick<SoundChoice, 'form'>): Form {
+  return (form === null ? null : formNamed(lesson, form)) ?? defaultForm(lesson);
+}
+
 function programFor(lesson: Lesson | null, choice: SoundChoice): Program | null {
   if (!lesson) return null;
   const feel: Feel = readFeel(choice.feel) ?? lesson.feel;
-  const form = lesson.forms.find((each) => each.name === choice.form) ?? lesson.forms[0];
-  if (!form) return null;
+  const form = formHeard(lesson, choice);
   const exercise = lesson.exercises.some((each) => each.number === choice.exercise) ? choice.exercise : null;
   const { bpm, layers } = choice;
   const program = createProgram({ ...lesson, feel }, { exercise, form, layers, bpm });

@@ -4,7 +4,7 @@ import { useDocumentState } from '../document/use-document.ts';
 import { ownForms } from '../edit/forms.ts';
 import { Check, Choices, Range } from '../shared/controls.tsx';
 import { useWords } from '../words/words.tsx';
-import { useSound } from './sound-context.tsx';
+import { formHeard, useSound } from './sound-context.tsx';
 
 function ratioOf(feel: string): number {
   const read = readFeel(feel);
@@ -85,7 +85,7 @@ export function SoundForm({ lesson }: { readonly lesson: Lesson }) {
       />
       <Choices
         label={words.sound.form}
-        value={choice.form}
+        value={formHeard(lesson, choice).name}
         choices={lesson.forms.map((form) => {
           const name = words.sound.forms[form.name] ?? form.name;
           return [form.name, own.includes(form.name) ? words.sound.ownForm(name) : name] as const;

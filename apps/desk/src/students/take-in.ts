@@ -12,6 +12,7 @@ import {
   recordLoop,
 } from '@shedbook/coach';
 import {
+  defaultForm,
   type Exercise,
   fileNameOf,
   type InputProblem,
@@ -99,8 +100,7 @@ export interface BroughtTake {
 /** The log with a take in it, its loops judged as those of a student who is growing. */
 export function withTake(log: PracticeLog, take: BroughtTake): PracticeLog {
   const { report, id, shelf, exercise, startedAt } = take;
-  const form = shelf.lesson.forms.find((each) => each.name === 'loop') ?? shelf.lesson.forms[0];
-  if (!form) return log;
+  const form = defaultForm(shelf.lesson);
   const task = loopTask(shelf.lesson, { exercise: exercise.number, form, bpm: report.alignment.bpm });
   const { loops } = judgeTake(task, report, 'growing');
   const entry = {

@@ -3,7 +3,16 @@
  *
  * Conventions: tempi in quarter notes a minute; layers from 1; beats from 1.
  */
-import type { Form, Lesson, Limb, SetUp, Subdivision, Voice } from '@shedbook/core';
+import {
+  defaultForm,
+  type Form,
+  formNamed,
+  type Lesson,
+  type Limb,
+  type SetUp,
+  type Subdivision,
+  type Voice,
+} from '@shedbook/core';
 import type { ClickGap } from '@shedbook/sound';
 import type { LiveSettings } from '@shedbook/stand';
 
@@ -49,10 +58,9 @@ export function withinRange(bpm: number): number {
 
 /** What is chosen before anything is. */
 export function firstChoice(lesson: Lesson): PracticeChoice {
-  const loop = lesson.forms.find((form) => form.name === 'loop') ?? lesson.forms[0];
   return {
     bpm: lesson.tempo.startBpm,
-    form: loop?.name ?? 'loop',
+    form: defaultForm(lesson).name,
     layers: lesson.layers.length,
     click: 'off',
     gap: null,
@@ -64,12 +72,6 @@ export function firstChoice(lesson: Lesson): PracticeChoice {
   };
 }
 
-function loopForm(lesson: Lesson): Form {
-  const form = lesson.forms.find((each) => each.name === 'loop') ?? lesson.forms[0];
-  if (!form) throw new RangeError('Internal error: a lesson without forms');
-  return form;
-}
-
 /** Whether a form leaves bars to the student. */
 export function leavesBars(form: Form): boolean {
   return form.sections.some((section) => section.play === 'rest');
@@ -77,14 +79,14 @@ export function leavesBars(form: Form): boolean {
 
 function tradeForm(lesson: Lesson): Form {
   const section = (play: 'pattern' | 'rest') => ({ play, bars: TRADE_BARS, ending: null });
-  const { countInBars } = loopForm(lesson);
+  const { countInBars } = defaultForm(lesson);
   return { name: TRADE, sections: [section('pattern'), section('rest')], repeat: 1, countInBars };
 }
 
 /** The form with a name; the loop where there is none. */
 export function formOf(lesson: Lesson, name: string): Form {
   if (name === TRADE) return tradeForm(lesson);
-  return lesson.forms.find((each) => each.name === name) ?? loopForm(lesson);
+  return formNamed(lesson, name) ?? defaultForm(lesson);
 }
 
 /** Names of the forms that can be practised: the lesson's own, and the two that every lesson has. */

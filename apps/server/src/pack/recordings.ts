@@ -3,20 +3,13 @@
  *
  * Conventions: 44.1 kHz stereo MP3; loudness in LUFS.
  */
-import { type Form, type Lesson, perform } from '@shedbook/core';
+import { defaultForm, type Lesson, perform } from '@shedbook/core';
 import { createKit, encodeMp3, renderLoop } from '@shedbook/sound';
 import type { Download } from './downloads.ts';
 import { padded } from './file.ts';
 
 const SAMPLE_RATE_HZ = 44_100;
 const LOUDNESS_LUFS = -16;
-
-/** What goes round where nothing else is asked for. */
-function loopOf(lesson: Lesson): Form {
-  const loop = lesson.forms.find((form) => form.name === 'loop') ?? lesson.forms[0];
-  if (!loop) throw new RangeError('Internal error: a lesson without forms');
-  return loop;
-}
 
 /** Records every exercise; `report` is told how many are done. */
 export async function recordExercises(
@@ -26,7 +19,7 @@ export async function recordExercises(
   const all = lesson.exercises.length;
   if (all === 0) return [];
   const kit = createKit({ sampleRateHz: SAMPLE_RATE_HZ });
-  const form = loopOf(lesson);
+  const form = defaultForm(lesson);
   const made: Download[] = [];
   for (const { number } of lesson.exercises) {
     report(made.length, all);

@@ -5,6 +5,7 @@
 import type { Voice } from '../groove/voice.ts';
 import { METER_EXPECTED, type Meter, meter, parseMeter } from '../rhythm/meter.ts';
 import { DEFAULT_COMPOSE_SETTINGS } from './compose-settings.ts';
+import { formNamed } from './default-form.ts';
 import { builtInForms, DEFAULT_SHEET, fillTempo } from './defaults.ts';
 import { describeValue } from './describe.ts';
 import type { Report } from './fault.ts';
@@ -103,8 +104,7 @@ export function resolveLesson(raw: RawLesson, report: Report): Lesson {
   const slotsOf = slotsOfBeat(groove, lead, vocabulary);
   const beats = (read ?? meter('4/4')).beats.length;
   const forms = readForms(raw.forms, { beats, slotsOf }, report);
-  const named = new Set(forms.map((form) => form.name.toLowerCase()));
-  const builtIn = builtInForms(beats, slotsOf(beats)).filter((form) => !named.has(form.name));
+  const builtIn = builtInForms(beats, slotsOf(beats)).filter(({ name }) => !formNamed({ forms }, name));
   return {
     version: LESSON_VERSION,
     title: raw.title,
