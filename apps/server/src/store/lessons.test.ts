@@ -1,12 +1,17 @@
+import { cpSync } from 'node:fs';
 import { join } from 'node:path';
-import SQLite from 'better-sqlite3';
+import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { sql } from 'kysely';
+import SQLite from 'libsql';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import type { SaveCause, StoredLesson } from '../contract.ts';
 import { temporaryFolder } from '../testing/temporary.ts';
 import { createLessonStore, type LessonStore } from './lessons.ts';
-import { openDatabase, STORE_FILE } from './open.ts';
+import { openDatabase, STORE_FILE, storeVersion } from './open.ts';
+import { createStudentStore } from './students.ts';
+
+const KILLED_STORE = fileURLToPath(new URL('../../../../internal/fixtures/killed-store', import.meta.url));
 
 const LONG_AGO = new Date('2031-03-01T09:00:00Z');
 
@@ -123,7 +128,29 @@ describe('store of lessons', () => {
     const file = new SQLite(join(folder, STORE_FILE));
     file.pragma('user_version = 99');
     expect(() => openDatabase(folder)).toThrow(/newer Shedbook \(store version 99/);
-    expect(file.pragma('user_version', { simple: true })).toBe(99);
+    expect(storeVersion(file)).toBe(99);
     file.close();
   });
+});
+
+it('[SE43] opens what a killed program left, written through another SQLite library', async () => {
+  const folder = temporaryFolder();
+  cpSync(KILLED_STORE, folder, { recursive: true });
+  const database = openDatabase(folder);
+  const store = createLessonStore(database, () => LONG_AGO);
+  // definition: what was sent to the server that wrote it, internal/fixtures/killed-store/SOURCE.md
+  const [kept, ...others] = await store.list();
+  expect(others).toEqual([]);
+  expect(kept).toMatchObject({
+    revision: 4,
+    step: 1,
+    lastStep: 2,
+    text: expect.stringContaining('tempo: 90'),
+  });
+  const history = [0, 1, 2].map((step) => store.readStep(kept?.id ?? '', step));
+  const tempi = (await Promise.all(history)).map((each) => /tempo: (\d+)/.exec(each?.text ?? '')?.[1]);
+  expect(tempi).toEqual(['80', '90', '100']);
+  const [bram] = await createStudentStore(database, () => LONG_AGO).list();
+  expect(bram).toMatchObject({ name: 'Bram', assignments: [{ lesson: 'first-swing', note: 'slowly' }] });
+  await store.close();
 });

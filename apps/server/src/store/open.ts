@@ -6,8 +6,8 @@
  */
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import SQLite from 'better-sqlite3';
 import { Kysely, SqliteDialect } from 'kysely';
+import SQLite from 'libsql';
 import type { Tables } from './tables.ts';
 
 /** Statements that bring a store from each version to the next; `user_version` counts those done. */
@@ -40,8 +40,14 @@ const MIGRATIONS: readonly string[] = [
    ) strict;`,
 ];
 
+/** Version of the store that a database holds: how many of the migrations have been done. */
+export function storeVersion(database: SQLite.Database): number {
+  const [row] = database.prepare('pragma user_version').all() as { readonly user_version: number }[];
+  return row?.user_version ?? 0;
+}
+
 function migrate(database: SQLite.Database): void {
-  const done = Number(database.pragma('user_version', { simple: true }));
+  const done = storeVersion(database);
   if (done > MIGRATIONS.length) {
     throw new Error(
       `The lessons were written by a newer Shedbook (store version ${done}, this one knows ${MIGRATIONS.length}). Use the newer one.`,

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import SQLite from 'better-sqlite3';
+import SQLite from 'libsql';
 import { expect, it } from 'vitest';
 import type { StoredStudent } from '../contract.ts';
 import { send, startTestServer, temporaryFolder } from '../testing/temporary.ts';
