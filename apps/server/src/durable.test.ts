@@ -2,8 +2,8 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
 import { expect, it, onTestFinished } from 'vitest';
+import { createLesson, send, temporaryFolder } from '../test/temporary.ts';
 import type { StoredLesson } from './contract.ts';
-import { createLesson, send, temporaryFolder } from './testing/temporary.ts';
 
 const MAIN = fileURLToPath(new URL('../dist/main.js', import.meta.url));
 

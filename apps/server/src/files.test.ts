@@ -5,8 +5,8 @@ import { fileURLToPath } from 'node:url';
 import { formatPattern, parseLesson } from '@shedbook/core';
 import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import { createLesson, send, startTestServer, temporaryFolder } from '../test/temporary.ts';
 import type { SheetPages, StoredLesson } from './contract.ts';
-import { createLesson, send, startTestServer, temporaryFolder } from './testing/temporary.ts';
 
 const DEMO = readFileSync(
   fileURLToPath(new URL('../../../demo/first-swing.lesson.yaml', import.meta.url)),

@@ -1,9 +1,9 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { send, temporaryFolder } from '../test/temporary.ts';
 import type { StoredLesson } from './contract.ts';
 import { startServer } from './start.ts';
-import { send, temporaryFolder } from './testing/temporary.ts';
 
 it('[SE10] gives each demo lesson once, also after it was thrown away', async () => {
   const demo = join(temporaryFolder(), 'demo');

@@ -2,8 +2,8 @@ import { writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { createLesson, send, startTestServer, temporaryFolder } from '../test/temporary.ts';
 import { startServer } from './start.ts';
-import { createLesson, send, startTestServer, temporaryFolder } from './testing/temporary.ts';
 
 /** `fetch` does not let a caller choose these headers. */
 function statusWith(url: string, method: string, headers: Record<string, string>): Promise<number> {

@@ -1,6 +1,8 @@
 /** The whole round: a plan is played, the ear hears it, the verdicts make the log, the log makes the next plan. */
 import { type LoopRecord, type PracticeEntry, type PracticeLog, seededRandom } from '@shedbook/core';
 import { expect, it } from 'vitest';
+import { formOf, play, playLoop, swing } from '../test/lessons.ts';
+import { TODAY } from '../test/students.ts';
 import type { HeardLoop } from './judge/heard.ts';
 import { judgeLoop, recordLoop } from './judge/judge.ts';
 import { type LoopTask, loopTask } from './judge/task.ts';
@@ -9,8 +11,6 @@ import { addEntry, EMPTY_LOG } from './log/merge.ts';
 import { planPractice } from './plan/plan.ts';
 import type { PlanItem } from './plan/plan-item.ts';
 import { summariseStudent } from './teacher/summary.ts';
-import { formOf, play, playLoop, swing } from './testing/lessons.ts';
-import { TODAY } from './testing/students.ts';
 import { formatDay } from './time/moment.ts';
 
 const LOOPS_A_MINUTE = 3;

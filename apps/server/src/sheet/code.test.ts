@@ -3,7 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import jsQrModule from 'jsqr';
 import { describe, expect, it } from 'vitest';
-import { createLesson, startTestServer, temporaryFolder } from '../testing/temporary.ts';
+import { createLesson, startTestServer, temporaryFolder } from '../../test/temporary.ts';
 
 /** The package is CommonJS: its function lies under `default` in Node. */
 const readCode = (jsQrModule as unknown as { default: typeof import('jsqr').default }).default;

@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import SQLite from 'libsql';
 import { expect, it } from 'vitest';
+import { send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
 import type { StoredStudent } from '../contract.ts';
-import { send, startTestServer, temporaryFolder } from '../testing/temporary.ts';
 import { openDatabase, STORE_FILE } from './open.ts';
 import { createStudentStore } from './students.ts';
 

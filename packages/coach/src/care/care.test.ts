@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { logOf, NOW } from '../testing/students.ts';
+import { logOf, NOW } from '../../test/students.ts';
 import { adviseHearing, remindOfBreak } from './advice.ts';
 import {
   dailyAllowanceSeconds,

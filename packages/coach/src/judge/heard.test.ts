@@ -1,6 +1,6 @@
 import type { ReportStroke, TakeReport } from '@shedbook/core';
 import { expect, it } from 'vitest';
-import { swingTask } from '../testing/lessons.ts';
+import { swingTask } from '../../test/lessons.ts';
 import { splitLoops } from './heard.ts';
 import { judgeTake, recordLoop } from './judge.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { formOf, funk, play, playLoop, swing, swingTask } from '../../test/lessons.ts';
 import { STUDENT_LEVELS } from '../level.data.ts';
-import { formOf, funk, play, playLoop, swing, swingTask } from '../testing/lessons.ts';
 import type { HeardLoop } from './heard.ts';
 import { judgeLoop } from './judge.ts';
 import type { LoopTask } from './task.ts';

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
+import { formOf, lessonOf, play, playLoop, swing, swingTask } from '../../test/lessons.ts';
 import { CLEAN_RULES } from '../level.data.ts';
-import { formOf, lessonOf, play, playLoop, swing, swingTask } from '../testing/lessons.ts';
 import { judgeLoop } from './judge.ts';
 import { findReasons } from './reasons.ts';
 import { loopTask } from './task.ts';

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
+import { swingTask } from '../../test/lessons.ts';
 import { CLEAN_RULES, STUDENT_LEVELS } from '../level.data.ts';
-import { swingTask } from '../testing/lessons.ts';
 import { allowedMs, justNoticeableMs } from './tolerance.ts';
 
 /** Products of decimal fractions: rounding only. */

@@ -7,8 +7,8 @@ import {
 } from '@shedbook/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { swing } from '../testing/lessons.ts';
-import { entryOf, keyOf, logOf, loops, MISSED_LET } from '../testing/students.ts';
+import { swing } from '../../test/lessons.ts';
+import { entryOf, keyOf, logOf, loops, MISSED_LET } from '../../test/students.ts';
 import { exerciseKey } from './key.ts';
 import { parsePracticeLog, printPracticeLog } from './log-file.ts';
 import { addEntry, EMPTY_LOG, mergeLogs, removeEntry } from './merge.ts';

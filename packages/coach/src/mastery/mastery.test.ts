@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { formOf, funk, lessonOf, swing } from '../testing/lessons.ts';
-import { keyOf, logOf, loops, MISSED_LET, type Played, TODAY } from '../testing/students.ts';
+import { formOf, funk, lessonOf, swing } from '../../test/lessons.ts';
+import { keyOf, logOf, loops, MISSED_LET, type Played, TODAY } from '../../test/students.ts';
 import { FIRM_CONFIDENCE, standExercises } from './exercises.ts';
 import { exercisesOf } from './shelf.ts';
 import { type Skill, skillsInLoop, skillsOf } from './skills.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { funk, swing } from '../testing/lessons.ts';
-import { keyOf, logOf, loops, MISSED_LET, NOW, type Played, roster } from '../testing/students.ts';
+import { funk, swing } from '../../test/lessons.ts';
+import { keyOf, logOf, loops, MISSED_LET, NOW, type Played, roster } from '../../test/students.ts';
 import { handsFreeItems } from './hands-free-items.ts';
 import { planPractice } from './plan.ts';
 import type { PlanItem, PlanTask } from './plan-item.ts';

@@ -1,7 +1,7 @@
 import { LOOP_VERDICTS, type LoopRecord, type LoopVerdict } from '@shedbook/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { loops } from '../testing/students.ts';
+import { loops } from '../../test/students.ts';
 import { GRADES } from './card.ts';
 import { gradeLoops } from './grade.ts';
 

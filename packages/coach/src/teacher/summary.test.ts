@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { swing } from '../testing/lessons.ts';
-import { keyOf, logOf, loops, MISSED_LETS, NOW, roster, TODAY } from '../testing/students.ts';
+import { swing } from '../../test/lessons.ts';
+import { keyOf, logOf, loops, MISSED_LETS, NOW, roster, TODAY } from '../../test/students.ts';
 import { summariseRoster, summariseStudent } from './summary.ts';
 
 const [bram, ifeoma, kaito, sunniva] = summariseRoster(roster, NOW);

@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { barsOf, engraver, fonts, lessonOf } from '../../test/setup.ts';
 import { layOutSheet, type Sheet } from '../sheet/sheet.ts';
-import { barsOf, engraver, fonts, lessonOf } from '../testing/setup.ts';
 import { writePdf } from './write-pdf.ts';
 
 const directory = mkdtempSync(join(tmpdir(), 'engrave-'));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { engraver, fonts, lessonOf } from '../testing/setup.ts';
+import { engraver, fonts, lessonOf } from '../../test/setup.ts';
 import { engraveBars } from './bar-tiles.ts';
 
 const LESSON = lessonOf(`title: Bars

@@ -2,9 +2,9 @@ import { type Lesson, patternStrokes } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
+import { engraver, fonts, lessonOf } from '../../test/setup.ts';
 import { type Box, contains } from '../svg/geometry.ts';
 import { parseXml, type XmlElement } from '../svg/xml.ts';
-import { engraver, fonts, lessonOf } from '../testing/setup.ts';
 import { boxOf, type GroupItem, type Item, moved } from './item.ts';
 import { layOutSheet, type Sheet, type SheetOptions } from './sheet.ts';
 

@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { fonts } from '../../test/setup.ts';
 import { POINTS_PER_MM, writePdf } from '../pdf/write-pdf.ts';
 import { setLine, style } from '../sheet/setting.ts';
-import { fonts } from '../testing/setup.ts';
 import { createFonts } from './fonts.ts';
 import { wrapText } from './wrap.ts';
 

@@ -1,8 +1,8 @@
 import { meter, parsePattern, patternStrokes, toNumber, VOICES, type Voice } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
+import { barsOf, engraver } from '../../test/setup.ts';
 import { contains } from '../svg/geometry.ts';
 import { parseXml } from '../svg/xml.ts';
-import { barsOf, engraver } from '../testing/setup.ts';
 import type { Tile, TileRequest } from './tile.ts';
 
 const SPACE_MM = 2;

@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
+import { playNotes, reportOfNotes } from '../../test/played-notes.ts';
 import { withUnheard } from '../remarks/unheard.ts';
-import { playNotes, reportOfNotes } from '../testing/played-notes.ts';
 import { COLOURS, PIXELS_PER_MS } from './look.data.ts';
 import { drawReport } from './picture.ts';
 

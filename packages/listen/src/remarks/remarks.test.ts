@@ -1,10 +1,10 @@
 import { isVoice, parseLesson, perform, seededRandom, VOICES, type Voice } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
+import { asked, playNotes, reportOfNotes, type TrueNote } from '../../test/played-notes.ts';
 import { listenToNotes } from '../midi/listen-to-notes.ts';
 import { LISTENER_LEVELS } from '../perception/limits.data.ts';
 import { justNoticedMs } from '../perception/limits.ts';
 import type { FullReport, Unheard } from '../report/take-report.ts';
-import { asked, playNotes, reportOfNotes, type TrueNote } from '../testing/played-notes.ts';
 import { isPraise, type Remark, type RemarkFact } from './remark.ts';
 import { remarksOn } from './remarks.ts';
 import { sayRemark, teacherSentences } from './say.ts';

@@ -1,8 +1,8 @@
 /** Lessons and loops for tests: an invented swing sheet, and students who play it as told. */
 import { type Form, type Lesson, parseLesson } from '@shedbook/core';
-import type { HeardLoop, HeardStroke } from '../judge/heard.ts';
-import { type LoopTask, loopTask, type TaskStroke } from '../judge/task.ts';
-import type { ShelfLesson } from '../mastery/shelf.ts';
+import type { HeardLoop, HeardStroke } from '../src/judge/heard.ts';
+import { type LoopTask, loopTask, type TaskStroke } from '../src/judge/task.ts';
+import type { ShelfLesson } from '../src/mastery/shelf.ts';
 
 const SWING = `title: First swing
 by: Oda Lindqvist-Reyes

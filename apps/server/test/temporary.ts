@@ -3,8 +3,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
-import type { StoredLesson } from '../contract.ts';
-import { type RunningServer, type StartOptions, startServer } from '../start.ts';
+import type { StoredLesson } from '../src/contract.ts';
+import { type RunningServer, type StartOptions, startServer } from '../src/start.ts';
 
 /** A new empty folder, removed when the test ends. */
 export function temporaryFolder(): string {

@@ -10,9 +10,9 @@ import {
   parsePattern,
   type Voice,
 } from '@shedbook/core';
-import { createFonts, FONT_MODULES, type Fonts } from '../text/fonts.ts';
-import type { Engraver } from '../tile/engraver.ts';
-import { loadEngraver } from '../tile/load-engraver.ts';
+import { createFonts, FONT_MODULES, type Fonts } from '../src/text/fonts.ts';
+import type { Engraver } from '../src/tile/engraver.ts';
+import { loadEngraver } from '../src/tile/load-engraver.ts';
 
 const require = createRequire(import.meta.url);
 

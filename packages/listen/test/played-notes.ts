@@ -1,9 +1,9 @@
 /** Takes of notes for tests: an invented swing lesson, played exactly or with what a test does to it. */
 import { type Form, isVoice, type Lesson, parseLesson, perform, type WrittenPlace } from '@shedbook/core';
-import type { Asked } from '../listen.ts';
-import { listenToNotes } from '../midi/listen-to-notes.ts';
-import type { PlayedNote } from '../midi/notes.ts';
-import type { FullReport } from '../report/take-report.ts';
+import type { Asked } from '../src/listen.ts';
+import { listenToNotes } from '../src/midi/listen-to-notes.ts';
+import type { PlayedNote } from '../src/midi/notes.ts';
+import type { FullReport } from '../src/report/take-report.ts';
 
 const TEXT = `title: Swing
 tempo: 100
