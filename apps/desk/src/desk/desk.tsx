@@ -3,15 +3,15 @@
 import { Icon } from '@shedbook/stand';
 import { useRef, useState } from 'react';
 import { Button, FileTrigger } from 'react-aria-components';
+import { wordsFor } from '../document/error-words.ts';
+import { type DeskLesson, useLessons } from '../document/use-lessons.ts';
 import { AskText } from '../shared/ask-text.tsx';
-import { wordsFor } from '../shared/error-words.ts';
+import { Guide } from '../shared/guide.tsx';
 import { Preferences } from '../shared/preferences.tsx';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
-import { Guide } from './guide.tsx';
 import { type CardAction, LessonCard } from './lesson-card.tsx';
 import { useDeskActions } from './use-desk-actions.ts';
-import { type DeskLesson, useLessons } from './use-lessons.ts';
 import './desk.css';
 
 const ACCEPTED = ['.yaml', '.yml', '.musicxml', '.xml', '.mxl', '.mid', '.midi'];

@@ -3,6 +3,7 @@ import { fileNameOf } from '@shedbook/core';
 import type { StoredLesson } from '@shedbook/server';
 import { createLesson, exportLesson, importLesson } from '../document/api.ts';
 import { titleOf } from '../edit/heading.ts';
+import { offer } from '../shared/offer.ts';
 
 /** Formats that a lesson can be taken away in. */
 export type ExportFormat = 'yaml' | 'musicxml' | 'midi';
@@ -12,14 +13,6 @@ const ENDINGS: Readonly<Record<ExportFormat, string>> = {
   musicxml: '.musicxml',
   midi: '.mid',
 };
-
-/** Hands a file to the person at the screen. */
-export function offer(file: Blob, name: string): void {
-  const url = URL.createObjectURL(file);
-  const link = Object.assign(document.createElement('a'), { href: url, download: name });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(url), 10_000);
-}
 
 /** Hands a lesson out as a file. */
 export async function downloadFromServer(stored: StoredLesson, format: ExportFormat): Promise<void> {

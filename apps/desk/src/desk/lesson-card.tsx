@@ -2,10 +2,10 @@
 
 import { Icon } from '@shedbook/stand';
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
+import type { DeskLesson } from '../document/use-lessons.ts';
 import { go, pathOf, type Route } from '../shared/route.ts';
 import { useLanguage, useWords } from '../words/words.tsx';
 import { SheetPicture } from './sheet-picture.tsx';
-import type { DeskLesson } from './use-lessons.ts';
 
 /** What the menu of a lesson offers. */
 export type CardAction = 'rename' | 'duplicate' | 'yaml' | 'musicxml' | 'midi' | 'remove';

@@ -2,8 +2,8 @@
 import { type LessonReading, parseLesson } from '@shedbook/core';
 import type { StoredLesson } from '@shedbook/server';
 import { useCallback, useEffect, useState } from 'react';
-import { listLessons } from '../document/api.ts';
 import { titleOf } from '../edit/heading.ts';
+import { listLessons } from './api.ts';
 
 /** A lesson on the desk. */
 export interface DeskLesson {

@@ -7,9 +7,9 @@ import { useDocument } from '../document/use-document.ts';
 import { addVoice } from '../edit/groove.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
 import { BarsDrawing } from '../notation/exercise-drawing.tsx';
+import { sideOfLimb } from '../shared/sides-of.ts';
 import { useWords } from '../words/words.tsx';
 import { SetUpPlan } from './set-up.tsx';
-import { sideOfLimb } from './sides-of.ts';
 import { VoiceLine } from './voice-line.tsx';
 import './groove.css';
 

@@ -3,8 +3,8 @@ import type { Lesson, Limb, SetUp, Voice } from '@shedbook/core';
 import { useDocument } from '../document/use-document.ts';
 import { setSetUp } from '../edit/heading.ts';
 import { Choices } from '../shared/controls.tsx';
+import { type Side, sidesOf } from '../shared/sides-of.ts';
 import { useWords } from '../words/words.tsx';
-import { type Side, sidesOf } from './sides-of.ts';
 
 /** Voices that a limb plays: those of the groove, and the one that plays the exercises. */
 function voicesOf(lesson: Lesson, limb: Limb): readonly Voice[] {

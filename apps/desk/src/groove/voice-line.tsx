@@ -6,11 +6,11 @@ import { Button } from 'react-aria-components';
 import { useDocument } from '../document/use-document.ts';
 import { changeVoice, removeVoice, setLevel } from '../edit/groove.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
-import { LineEditor } from '../page/line-editor.tsx';
+import { LineEditor } from '../line/line-editor.tsx';
 import { Range } from '../shared/controls.tsx';
+import { useLive } from '../shared/use-live.ts';
 import { useWords } from '../words/words.tsx';
 import { balanceWord } from './balance-words.ts';
-import { useLive } from './use-live.ts';
 
 interface VoiceLineProps {
   readonly lesson: Lesson;

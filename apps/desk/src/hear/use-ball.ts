@@ -1,37 +1,11 @@
 /**
- * The ball that rides the notation: it comes down on every count and every stroke in time with what is heard.
- * Every drawn bar of an exercise holds one, hidden until it is its turn.
+ * Lets the ball ride: it comes down on every count and every stroke in time with what is heard.
  */
 import type { Lesson, Meter } from '@shedbook/core';
 import type { Player, Program } from '@shedbook/stand';
 import { type Flight, flightAt, type Landing, landingsOf } from '@shedbook/stand';
 import { type RefObject, useEffect } from 'react';
 import { BEAT_LEAD, beatEdges, QUARTER_WIDTH, slotX } from '../notation/layout.ts';
-
-interface BallProps {
-  /** Bar of the pattern, from 0. */
-  readonly bar: number;
-  /** The part of the bar that is drawn, in units. */
-  readonly left: number;
-  readonly right: number;
-  /** Units that a quarter note takes, where it is not the usual width. */
-  readonly quarterWidth?: number;
-}
-
-/** A ball that waits for its turn. */
-export function Ball({ bar, left, right, quarterWidth = QUARTER_WIDTH }: BallProps) {
-  return (
-    <circle
-      className="ball"
-      r="6"
-      data-ball={bar}
-      data-left={left}
-      data-right={right}
-      data-quarter={quarterWidth}
-      visibility="hidden"
-    />
-  );
-}
 
 /** A place in a drawing of the usual width, in one where a quarter note takes other units. */
 function inWidth(x: number, quarterWidth: number): number {

@@ -2,8 +2,8 @@
 import type { NotatedBar, Pattern, Voice } from '@shedbook/core';
 import { countOf, countUnder, markWords } from '@shedbook/words';
 import { markAt, type SlotPlace } from '../edit/strokes.ts';
-import { Ball } from '../hear/ball.tsx';
 import { BarLoop } from '../hear/bar-loop.tsx';
+import { Ball } from '../notation/ball.tsx';
 import { BarDrawing } from '../notation/bar-drawing.tsx';
 import { type BarLayout, BEAT_LEAD, beatEdges, type StaffKind, slotX } from '../notation/layout.ts';
 import { useWords } from '../words/words.tsx';

@@ -1,7 +1,7 @@
 /** An exercise drawn on one line, or on five where several voices play. */
 import { type Exercise, type Meter, type NotatedBar, notateBar, struckSlots } from '@shedbook/core';
 import { memo } from 'react';
-import { Ball } from '../hear/ball.tsx';
+import { Ball } from './ball.tsx';
 import { BarDrawing } from './bar-drawing.tsx';
 import { type BarLayout, layOutBar, type StaffKind } from './layout.ts';
 

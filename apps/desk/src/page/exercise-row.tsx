@@ -1,14 +1,13 @@
 /** An exercise on the page: its number in the margin, its notation, and where it is chosen the place to write. */
 import type { Exercise, Meter, Pattern } from '@shedbook/core';
-import type { Words } from '@shedbook/words';
-import { sayPattern, spokenMark } from '@shedbook/words';
 import { type KeyboardEvent, memo, type PointerEvent } from 'react';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
 import type { Line, SlotPlace } from '../edit/strokes.ts';
+import { LineEditor } from '../line/line-editor.tsx';
 import { ExerciseRows, notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
 import { beatEdges } from '../notation/layout.ts';
+import { sayExercise } from '../words/say-exercise.ts';
 import { useWords } from '../words/words.tsx';
-import { LineEditor } from './line-editor.tsx';
 
 /** What an exercise row is given. */
 export interface ExerciseRowProps {
@@ -27,19 +26,6 @@ export interface ExerciseRowProps {
   readonly onChange: (number: number, exercise: Unnumbered) => void;
   readonly onKey: (event: KeyboardEvent) => void;
   readonly onGrab: (event: PointerEvent<HTMLElement>, number: number) => void;
-}
-
-/** The counts of an exercise, bar by bar. */
-export function sayExercise(exercise: Exercise, words: Words): string {
-  return exercise.parts
-    .map((part) => {
-      const bars = sayPattern(part.pattern, (mark) => spokenMark(words.marks, part.voice, mark));
-      const said = bars.map((bar) => (bar === '' ? words.page.silent : bar));
-      const counts =
-        said.length === 1 ? said[0] : said.map((bar, i) => `${words.page.bar(i + 1)}: ${bar}`).join('; ');
-      return exercise.parts.length === 1 ? counts : `${words.voices[part.voice]}: ${counts}`;
-    })
-    .join('. ');
 }
 
 /** Where somebody pressed, as shares of the drawing's width and height, from 0 to 1. */

@@ -3,19 +3,19 @@ import type { Lesson } from '@shedbook/core';
 import { Icon } from '@shedbook/stand';
 import { useEffect } from 'react';
 import { Button } from 'react-aria-components';
-import { Guide } from '../desk/guide.tsx';
-import { useBall } from '../hear/ball.tsx';
 import { useSound } from '../hear/sound-context.tsx';
+import { useBall } from '../hear/use-ball.ts';
+import { TAIL } from '../line/line-editor.tsx';
+import { barsAbreast } from '../line/rows.ts';
+import { useMedia, useWidth } from '../line/use-width.ts';
+import { Guide } from '../shared/guide.tsx';
 import { useWords } from '../words/words.tsx';
 import { ExerciseRow } from './exercise-row.tsx';
 import { KeyList } from './key-list.tsx';
 import { LessonHeading } from './lesson-heading.tsx';
-import { TAIL } from './line-editor.tsx';
 import { PencilBox } from './pencil-box.tsx';
-import { barsAbreast } from './rows.ts';
 import { useDrag } from './use-drag.ts';
 import { useExercises } from './use-exercises.ts';
-import { useMedia, useWidth } from './use-width.ts';
 import './page.css';
 
 interface PageViewProps {

@@ -12,10 +12,10 @@ import {
   withExercises,
 } from '../edit/exercises.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
+import { samePlaceIn } from '../line/slots.ts';
 import { useSay } from '../shared/notice.tsx';
 import { useWords } from '../words/words.tsx';
 import type { ExerciseAction } from './pencil-box.tsx';
-import { samePlaceIn } from './slots.ts';
 
 /** Which exercise is chosen (from 0), and its slot. */
 export interface Choice {

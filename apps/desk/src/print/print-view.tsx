@@ -2,12 +2,12 @@
 import type { Lesson, SheetSettings } from '@shedbook/core';
 import { Icon } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
-import { Guide } from '../desk/guide.tsx';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
 import { setSheet } from '../edit/heading.ts';
-import { useLive } from '../groove/use-live.ts';
 import { Check, Choices, Range } from '../shared/controls.tsx';
+import { Guide } from '../shared/guide.tsx';
+import { useLive } from '../shared/use-live.ts';
 import { useWords } from '../words/words.tsx';
 import { TakeHome } from './take-home.tsx';
 import { useSheet } from './use-sheet.ts';

@@ -4,11 +4,11 @@ import { editLesson } from '@shedbook/core';
 import { Icon } from '@shedbook/stand';
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
-import { offer } from '../desk/files.ts';
 import { readPack } from '../document/api.ts';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
 import { KeptField } from '../shared/kept-field.tsx';
+import { offer } from '../shared/offer.ts';
 import { useWords } from '../words/words.tsx';
 
 type Making = 'idle' | 'making' | 'failed';

@@ -5,8 +5,8 @@
  * count from 0.
  */
 import type { Meter, Pattern } from '@shedbook/core';
+import { evenly } from '../line/rows.ts';
 import { BAR_TAIL, beatEdges } from '../notation/layout.ts';
-import { evenly } from '../page/rows.ts';
 
 /** Where a row begins and ends: beats of one bar, or whole bars. */
 export interface RoomRow {

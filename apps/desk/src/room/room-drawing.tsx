@@ -1,7 +1,7 @@
 /** An exercise as large as the room allows, its beats counted under the notes. */
 import type { Exercise, Meter, NotatedBar } from '@shedbook/core';
 import { memo, useMemo, useRef } from 'react';
-import { Ball } from '../hear/ball.tsx';
+import { Ball } from '../notation/ball.tsx';
 import { BarDrawing } from '../notation/bar-drawing.tsx';
 import { notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
 import { BEAT_LEAD, beatEdges, layOutBar, type StaffKind } from '../notation/layout.ts';

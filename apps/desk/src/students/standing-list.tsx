@@ -1,7 +1,7 @@
 /** Exercises as they stand for a student: each as it is written, with what is known of it. */
 import { type ExerciseStanding, nameOf } from '@shedbook/coach';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
-import { sayExercise } from '../page/exercise-row.tsx';
+import { sayExercise } from '../words/say-exercise.ts';
 import { useSaid, useWords } from '../words/words.tsx';
 
 interface StandingListProps {

@@ -4,7 +4,7 @@ import type { Lesson, PracticeLog } from '@shedbook/core';
 import type { StoredStudent, StudentContent } from '@shedbook/server';
 import { useMemo } from 'react';
 import { Button } from 'react-aria-components';
-import { sideOfLimb } from '../groove/sides-of.ts';
+import { sideOfLimb } from '../shared/sides-of.ts';
 import { useLanguage, useSaid, useWords } from '../words/words.tsx';
 import { Assignments, assign } from './assignments.tsx';
 import { BringIn } from './bring-in.tsx';

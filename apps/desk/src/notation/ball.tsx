@@ -1,0 +1,27 @@
+/** The ball that rides the notation: every drawn bar holds one, hidden until it is its turn. */
+import { QUARTER_WIDTH } from './layout.ts';
+
+interface BallProps {
+  /** Bar of the pattern, from 0. */
+  readonly bar: number;
+  /** The part of the bar that is drawn, in units. */
+  readonly left: number;
+  readonly right: number;
+  /** Units that a quarter note takes, where it is not the usual width. */
+  readonly quarterWidth?: number;
+}
+
+/** A ball that waits for its turn. */
+export function Ball({ bar, left, right, quarterWidth = QUARTER_WIDTH }: BallProps) {
+  return (
+    <circle
+      className="ball"
+      r="6"
+      data-ball={bar}
+      data-left={left}
+      data-right={right}
+      data-quarter={quarterWidth}
+      visibility="hidden"
+    />
+  );
+}

@@ -1,0 +1,9 @@
+/** Handing files out. */
+
+/** Hands a file to the person at the screen. */
+export function offer(file: Blob, name: string): void {
+  const url = URL.createObjectURL(file);
+  const link = Object.assign(document.createElement('a'), { href: url, download: name });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
