@@ -2,10 +2,10 @@
 import type { Pack } from '@shedbook/server';
 import { useEffect, useState } from 'react';
 import { NewerVersion } from './offline/newer-version.tsx';
+import { PracticeWordsProvider, usePracticeWords } from './page/words.tsx';
 import { SessionProvider, usePracticeSession } from './session/practice-session.tsx';
 import { SheetPage } from './sheet/sheet-page.tsx';
 import { StagePage } from './stage/stage-page.tsx';
-import { PracticeWordsProvider, usePracticeWords } from './words.tsx';
 
 type Loading = { readonly at: 'loading' | 'broken' } | { readonly at: 'ready'; readonly pack: Pack };
 

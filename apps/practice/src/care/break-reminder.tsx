@@ -1,7 +1,7 @@
 /** A quiet line when it is time for a break; it can be put off. */
 import { remindOfBreak } from '@shedbook/coach';
 import { useEffect, useState } from 'react';
-import { useHearingWords } from '../hearing/hearing-words.ts';
+import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { PlayingTime } from './playing-time.ts';
 

@@ -1,8 +1,8 @@
 /** Care for ears and body: local rules first, what a level allows, and what common sense says. */
 import { adviseHearing, formatDuration, listeningTimeOf } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
-import { useHearingWords } from '../hearing/hearing-words.ts';
-import { now } from '../plan/moment.ts';
+import { now } from '../kept/moment.ts';
+import { useHearingWords } from '../page/hearing-words.ts';
 import { Pick, Slide } from '../ui/controls.tsx';
 import { LEVEL_RANGE, useEarSetting } from './ear-setting.ts';
 

@@ -1,6 +1,6 @@
 /** A line that says: there is a newer version of the sheet. */
 import { useSyncExternalStore } from 'react';
-import { usePracticeWords } from '../words.tsx';
+import { usePracticeWords } from '../page/words.tsx';
 import { NEWER_EVENT, newerWaits, takeNewer } from './register.ts';
 
 function subscribe(listener: () => void): () => void {

@@ -1,9 +1,9 @@
 /** What to practise today, what was played, takes, and care for ears and body. */
 import { CareView } from '../care/care-view.tsx';
+import { useLog } from '../log/log-store.ts';
+import { LogView } from '../log/log-view.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { TakesView } from '../takes/takes-view.tsx';
-import { useLog } from './log-store.ts';
-import { LogView } from './log-view.tsx';
 import { TodayView } from './today-view.tsx';
 import './plan.css';
 

@@ -4,12 +4,12 @@ import type { PracticeLog } from '@shedbook/core';
 import { remember, remembered } from '@shedbook/stand';
 import type { HearingWords } from '@shedbook/words';
 import { useMemo, useState } from 'react';
-import { takeUpList } from '../hearing/course.ts';
-import { chooseHandsFree } from '../hearing/hearing-settings.ts';
-import { useHearingWords } from '../hearing/hearing-words.ts';
-import { goTo, hrefOf } from '../route.ts';
+import { now } from '../kept/moment.ts';
+import { useHearingWords } from '../page/hearing-words.ts';
+import { goTo, hrefOf } from '../page/route.ts';
+import { takeUpList } from '../session/course.ts';
+import { chooseHandsFree } from '../session/hearing-settings.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { now } from './moment.ts';
 
 /** Minutes that can be chosen. */
 const MINUTES = [10, 15, 20, 30, 45, 60] as const;

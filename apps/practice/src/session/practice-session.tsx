@@ -9,7 +9,7 @@ import type { Form, Lesson, LoopVerdict } from '@shedbook/core';
 import type { Pack } from '@shedbook/server';
 import { createProgram, Player, type PlayerStatus, type Program } from '@shedbook/stand';
 import { createContext, type ReactNode, useContext, useMemo, useState, useSyncExternalStore } from 'react';
-import { type Place, usePlace } from '../route.ts';
+import { type Place, usePlace } from '../page/route.ts';
 import { BUILD_UP, clickBeats, formOf, type PracticeChoice, settingsOf } from './choice.ts';
 import type { PracticeListener } from './events.ts';
 import { useChoice } from './use-choice.ts';

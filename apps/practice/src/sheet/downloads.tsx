@@ -1,7 +1,7 @@
 /** The files that a student can take along. */
 import type { PackDownload } from '@shedbook/server';
+import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { usePracticeWords } from '../words.tsx';
 
 const KINDS = ['audio', 'midi', 'musicxml'] as const;
 

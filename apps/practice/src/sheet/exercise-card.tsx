@@ -1,9 +1,9 @@
 /** One exercise on the sheet: its number, its notation, and the way to the stand. */
 import type { Exercise } from '@shedbook/core';
 import type { PackBar } from '@shedbook/server';
-import { hrefOf } from '../route.ts';
-import { usePracticeWords } from '../words.tsx';
-import { sayExercise } from './say-exercise.ts';
+import { hrefOf } from '../page/route.ts';
+import { sayExercise } from '../page/say-exercise.ts';
+import { usePracticeWords } from '../page/words.tsx';
 
 interface TileProps {
   readonly bar: PackBar;

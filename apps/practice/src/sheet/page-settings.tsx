@@ -2,9 +2,9 @@
 import type { SetUp } from '@shedbook/core';
 import { chosenTheme, showTheme, THEMES, type Theme } from '@shedbook/stand';
 import { useState } from 'react';
+import { PRACTICE_CATALOGUES, usePracticeLanguage } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Pick } from '../ui/controls.tsx';
-import { PRACTICE_CATALOGUES, usePracticeLanguage } from '../words.tsx';
 
 const SET_UPS: readonly SetUp[] = ['right-handed', 'left-handed'];
 

@@ -2,10 +2,10 @@
 import { formatFeel, type Lesson } from '@shedbook/core';
 import type { PracticeWords } from '@shedbook/words';
 import { useEffect } from 'react';
+import { usePracticeWords } from '../page/words.tsx';
 import { PlanPanel } from '../plan/index.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Optional } from '../ui/optional.tsx';
-import { usePracticeWords } from '../words.tsx';
 import { Downloads } from './downloads.tsx';
 import { ExerciseCard, TimeCard } from './exercise-card.tsx';
 import { PageSettings } from './page-settings.tsx';

@@ -4,9 +4,9 @@ import type { Heard } from '@shedbook/stand';
 import { beatAt } from '@shedbook/stand';
 import type { PracticeWords } from '@shedbook/words';
 import { useEffect, useRef } from 'react';
+import { usePracticeWords } from '../page/words.tsx';
 import { leavesBars } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { usePracticeWords } from '../words.tsx';
 
 /** What the counter shows. */
 interface Count {

@@ -1,5 +1,5 @@
 /** What every key and pedal does. */
-import { usePracticeWords } from '../words.tsx';
+import { usePracticeWords } from '../page/words.tsx';
 
 /** The list, folded. */
 export function KeyList() {

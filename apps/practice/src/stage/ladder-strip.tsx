@@ -1,9 +1,9 @@
 /** The tempo ladder: how many clean loops there are, what the last one meant, and the student's own word on it. */
 import type { LadderStep } from '@shedbook/coach';
 import type { PracticeWords } from '@shedbook/words';
+import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import type { Ladder } from '../session/use-ladder.ts';
-import { usePracticeWords } from '../words.tsx';
 import type { StageActions } from './use-stage-actions.ts';
 
 /** What a loop meant, in a sentence. */

@@ -3,8 +3,8 @@
 import type { PedalBoard } from '@shedbook/stand';
 import { Icon } from '@shedbook/stand';
 import { useRef } from 'react';
+import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { usePracticeWords } from '../words.tsx';
 import { SettingDialog } from './setting-dialog.tsx';
 import { TempoBox } from './tempo-box.tsx';
 import type { StageActions } from './use-stage-actions.ts';

@@ -1,10 +1,10 @@
 /** Which layers play, and which limbs the student plays. */
 import { type Layer, type Lesson, LIMBS, type Limb, type Voice } from '@shedbook/core';
 import type { PracticeWords } from '@shedbook/words';
+import { usePracticeWords } from '../page/words.tsx';
 import { voicesOfLimb } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Pick, Tick } from '../ui/controls.tsx';
-import { usePracticeWords } from '../words.tsx';
 
 /** A limb by its side, in a set-up. */
 export function sideOf(limb: Limb, setUp: Lesson['setUp']): keyof PracticeWords['limbs'] {

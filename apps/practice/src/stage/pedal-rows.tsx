@@ -3,7 +3,7 @@
 import type { PedalBoard } from '@shedbook/stand';
 import { PEDAL_ACTIONS, type PedalAction } from '@shedbook/stand';
 import { useSyncExternalStore } from 'react';
-import { usePracticeWords } from '../words.tsx';
+import { usePracticeWords } from '../page/words.tsx';
 
 interface RowProps {
   readonly board: PedalBoard;

@@ -1,31 +1,22 @@
 /** One exercise on the stand, so large that it can be read from the throne, and practised without a hand. */
 import { countSyllable, type Form, type Subdivision } from '@shedbook/core';
 import { Icon, useAwake, usePedal } from '@shedbook/stand';
-import { useEffect, useMemo, useRef } from 'react';
-import { HearingPanel } from '../hearing/index.tsx';
-import { hrefOf } from '../route.ts';
+import { useEffect, useRef } from 'react';
+import { hrefOf } from '../page/route.ts';
+import { sayExercise } from '../page/say-exercise.ts';
+import { usePracticeWords } from '../page/words.tsx';
+import { HearingPanel } from '../panel/index.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { sayExercise } from '../sheet/say-exercise.ts';
+import { BarsView } from '../tiles/bars-view.tsx';
+import { usePictures } from '../tiles/use-pictures.ts';
+import { useRidingBall } from '../tiles/use-riding-ball.ts';
 import { Optional } from '../ui/optional.tsx';
-import { usePracticeWords } from '../words.tsx';
 import { BarCounter } from './bar-counter.tsx';
-import { BarsView } from './bars-view.tsx';
 import { formWords } from './form-words.ts';
 import { LadderStrip } from './ladder-strip.tsx';
 import { Ledge } from './ledge.tsx';
-import { type Pictures, useRidingBall } from './use-riding-ball.ts';
 import { useStageActions } from './use-stage-actions.ts';
 import { useStageKeys } from './use-stage-keys.ts';
-
-/** What is drawn of the exercise on the stand, and of the groove where the form has time alone. */
-function usePictures(): Pictures {
-  const { pack, exercise, choice, form } = usePracticeSession();
-  return useMemo(() => {
-    const found = pack.exercises.find((each) => each.number === exercise);
-    const hasTime = form.sections.some((section) => section.play === 'time');
-    return { exercise: found?.[choice.staff] ?? [], groove: found && !hasTime ? [] : pack.groove };
-  }, [pack, exercise, choice.staff, form]);
-}
 
 /** The fixed accents that sections of a form end on, in words. */
 function useEndings(form: Form): readonly string[] {

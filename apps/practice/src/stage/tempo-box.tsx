@@ -1,9 +1,9 @@
 /** The tempo: read from afar, changed by buttons, a line, or taps. */
 import { Icon } from '@shedbook/stand';
+import { usePracticeWords } from '../page/words.tsx';
 import { TEMPO_RANGE } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Slide } from '../ui/controls.tsx';
-import { usePracticeWords } from '../words.tsx';
 import type { StageActions } from './use-stage-actions.ts';
 
 /** Quarter notes a minute that a press of a button adds. */

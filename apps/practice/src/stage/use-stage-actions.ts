@@ -1,7 +1,7 @@
 /** What can be done on the stand, by touch, key or pedal alike. */
 import { type Lesson, toNumber } from '@shedbook/core';
 import { useRef } from 'react';
-import { goTo } from '../route.ts';
+import { goTo } from '../page/route.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { tappedTempo, withTap } from './tap-tempo.ts';
 

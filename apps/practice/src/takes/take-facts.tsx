@@ -1,6 +1,6 @@
 /** What a take is, in a line. */
-import { useHearingWords } from '../hearing/hearing-words.ts';
-import { usePracticeLanguage } from '../words.tsx';
+import { useHearingWords } from '../page/hearing-words.ts';
+import { usePracticeLanguage } from '../page/words.tsx';
 import type { Take } from './take.ts';
 
 /** The line. */

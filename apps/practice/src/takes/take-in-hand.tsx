@@ -1,8 +1,8 @@
 /** The take that was just played: hear it, keep it, or let it go. */
 import { useEffect, useMemo, useState } from 'react';
-import type { StretchEnded } from '../hearing/hearing.ts';
-import type { HearingSettings } from '../hearing/hearing-settings.ts';
-import { useHearingWords } from '../hearing/hearing-words.ts';
+import type { StretchEnded } from '../ear/hearing.ts';
+import { useHearingWords } from '../page/hearing-words.ts';
+import type { HearingSettings } from '../session/hearing-settings.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Tick } from '../ui/controls.tsx';
 import type { WholeTake } from './take.ts';

@@ -1,5 +1,5 @@
 /** Listening to a take beside its model, both in step. */
-import { useHearingWords } from '../hearing/hearing-words.ts';
+import { useHearingWords } from '../page/hearing-words.ts';
 import { Pick } from '../ui/controls.tsx';
 import type { Side } from './comparison.ts';
 import type { Take } from './take.ts';

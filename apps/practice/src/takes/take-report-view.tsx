@@ -1,9 +1,9 @@
 /** What the ear makes of a whole take: three sentences, what it could not tell, and the report as a page. */
 import { REPORT_LANGUAGES, type ReportLanguage, unheardSentences } from '@shedbook/listen';
 import { useEffect, useMemo, useState } from 'react';
-import { useHearingSettings } from '../hearing/hearing-settings.ts';
-import { useHearingWords } from '../hearing/hearing-words.ts';
-import { usePracticeLanguage } from '../words.tsx';
+import { useHearingWords } from '../page/hearing-words.ts';
+import { usePracticeLanguage } from '../page/words.tsx';
+import { useHearingSettings } from '../session/hearing-settings.ts';
 import type { Take } from './take.ts';
 import { reportPage, takeSentences } from './take-remarks.ts';
 

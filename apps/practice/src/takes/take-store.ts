@@ -1,5 +1,5 @@
 /** The takes that are kept on this device. */
-import { drop, keep, read, readAll } from './database.ts';
+import { drop, keep, read, readAll } from '../kept/database.ts';
 import type { Take, WholeTake } from './take.ts';
 
 interface KeptAudio {

@@ -1,8 +1,8 @@
 /** The takes that are kept: hear them, send them, delete them, and what room they take. */
 import { useCallback, useEffect, useState } from 'react';
-import { useHearingWords } from '../hearing/hearing-words.ts';
+import { download } from '../kept/download.ts';
+import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { download } from './download.ts';
 import { fileNameOf, packTake } from './export-take.ts';
 import type { Take, WholeTake } from './take.ts';
 import { TakeFacts } from './take-facts.tsx';

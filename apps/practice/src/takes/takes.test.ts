@@ -5,10 +5,10 @@ import { createElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { formOnce, HEARING_LESSON, lessonOf } from '../../../../internal/testing/hearing.ts';
-import { PracticeWordsProvider } from '../words.tsx';
+import { Pcm } from '../ear/pcm.ts';
+import { PracticeWordsProvider } from '../page/words.tsx';
 import { fileNameOf, packTake } from './export-take.ts';
 import { matchingGain, modelStrokes, playedStrokes } from './model.ts';
-import { Pcm } from './pcm.ts';
 import type { Take } from './take.ts';
 import { TakeReportView } from './take-report-view.tsx';
 

@@ -2,7 +2,7 @@
 import { exerciseKey } from '@shedbook/coach';
 import type { Form, Lesson } from '@shedbook/core';
 import { useEffect, useRef, useState } from 'react';
-import { LONGEST_TAKE_SECONDS } from '../hearing/listening.ts';
+import { LONGEST_TAKE_SECONDS } from '../ear/listening.ts';
 import { formOf } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Comparison, renderStrokes, type Side } from './comparison.ts';

@@ -1,9 +1,9 @@
 /** How strict the ear is, and whether practice goes on by itself. */
 import { STUDENT_LEVELS } from '@shedbook/coach';
+import { useHearingWords } from '../page/hearing-words.ts';
+import { takeUpList, useList } from '../session/course.ts';
+import { type HearingSettings, LOOP_CHOICES } from '../session/hearing-settings.ts';
 import { Pick, Tick } from '../ui/controls.tsx';
-import { takeUpList, useList } from './course.ts';
-import { type HearingSettings, LOOP_CHOICES } from './hearing-settings.ts';
-import { useHearingWords } from './hearing-words.ts';
 import type { HearingView } from './use-hearing.ts';
 
 interface OptionsProps {

@@ -1,18 +1,16 @@
 /** Drawing what is heard on the pictures of the stand. */
 import { useEffect, useMemo, useRef } from 'react';
+import type { Hearing } from '../ear/hearing.ts';
 import type { PracticeSession } from '../session/practice-session.tsx';
-import type { Hearing } from './hearing.ts';
-import { type Drawing, Pen, picturesOf } from './pen.ts';
+import { usePictures } from '../tiles/use-pictures.ts';
+import { type Drawing, Pen } from './pen.ts';
 
 /** After a bar's end and the latency, in seconds: then a stroke that has not come is missing. */
 const WAIT_SECONDS = 0.3;
 
 /** Draws while one is heard. */
 export function useMarks(hearing: Hearing, session: PracticeSession): void {
-  const pictures = useMemo(
-    () => picturesOf(session),
-    [session.pack, session.exercise, session.choice.staff, session.form],
-  );
+  const pictures = usePictures();
   const latest = useRef<Drawing>({ session, pictures });
   latest.current = { session, pictures };
   const pen = useMemo(() => new Pen(hearing, () => latest.current), [hearing]);

@@ -2,11 +2,11 @@
 import { exerciseKey, recordLoop } from '@shedbook/coach';
 import type { LoopRecord, PracticeEntry } from '@shedbook/core';
 import { useEffect, useRef } from 'react';
-import type { Hearing } from '../hearing/hearing.ts';
+import type { Hearing } from '../ear/hearing.ts';
+import { deviceName, newId } from '../kept/device-name.ts';
+import { momentFrom } from '../kept/moment.ts';
 import { type PracticeSession, usePracticeSession } from '../session/practice-session.tsx';
-import { deviceName, newId } from '../takes/device-name.ts';
 import { keepEntry } from './log-store.ts';
-import { momentFrom } from './moment.ts';
 
 /** A shorter stretch without a judged loop is nobody's practice. */
 const SHORTEST_SECONDS = 5;

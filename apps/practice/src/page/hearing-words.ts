@@ -1,6 +1,6 @@
 /** The words of hearing, takes, plan, log and care that are in use. */
 import { type HearingWords, hearingEnglish, hearingGerman } from '@shedbook/words';
-import { usePracticeLanguage } from '../words.tsx';
+import { usePracticeLanguage } from './words.tsx';
 
 /** Catalogues by language tag. */
 export const HEARING_CATALOGUES: Readonly<Record<string, HearingWords>> = {

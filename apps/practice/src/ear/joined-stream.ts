@@ -3,7 +3,7 @@
  *
  * Conventions: frames of the audio context.
  */
-import type { CapturedBlock } from './capture-messages.ts';
+import type { CapturedBlock } from '../device/capture-messages.ts';
 
 /** A hole longer than this many seconds is a microphone that was away: the stream is not filled further. */
 const LONGEST_HOLE_SECONDS = 120;

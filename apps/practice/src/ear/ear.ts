@@ -5,9 +5,9 @@
  * than its model was played, in milliseconds.
  */
 import type { Asked } from '@shedbook/listen';
+import { findPorts, Kit, KitError, type KitRefusal } from '../device/kit.ts';
+import { Microphone, MicrophoneError, type MicrophoneRefusal } from '../device/microphone.ts';
 import type { EarOrder, EarReport, EarRole, LoopTime } from './ear-messages.ts';
-import { findPorts, Kit, KitError, type KitRefusal } from './kit.ts';
-import { Microphone, MicrophoneError, type MicrophoneRefusal } from './microphone.ts';
 
 /** What is listened with. */
 export type Input = 'microphone' | 'kit';

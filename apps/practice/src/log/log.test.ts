@@ -2,8 +2,8 @@ import { exerciseKey, readMoment } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { HEARING_LESSON, lessonOf } from '../../../../internal/testing/hearing.ts';
+import { momentFrom } from '../kept/moment.ts';
 import { logRows } from './log-rows.ts';
-import { momentFrom } from './moment.ts';
 
 const lesson = lessonOf(HEARING_LESSON);
 

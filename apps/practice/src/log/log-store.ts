@@ -6,7 +6,7 @@
 import { addEntry, EMPTY_LOG, mergeLogs, removeEntry } from '@shedbook/coach';
 import type { PracticeEntry, PracticeLog } from '@shedbook/core';
 import { useEffect, useState } from 'react';
-import { change, read } from '../takes/database.ts';
+import { change, read } from '../kept/database.ts';
 
 interface KeptLog {
   readonly name: 'log';

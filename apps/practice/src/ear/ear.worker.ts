@@ -2,7 +2,7 @@
  * The ear: listens beside everything else, so that neither sound nor page ever waits for it. Two of these run: one
  * hands over strokes, one reports on loops and takes.
  */
-import type { CapturedBlock } from './capture-messages.ts';
+import type { CapturedBlock } from '../device/capture-messages.ts';
 import type { EarOrder, EarReport, EarRole, HeardStroke } from './ear-messages.ts';
 import { Listening } from './listening.ts';
 

@@ -1,5 +1,5 @@
 /** Latencies that were measured or set by hand, by the names of the devices. */
-import { keep, read } from '../takes/database.ts';
+import { keep, read } from '../kept/database.ts';
 
 /** What is kept of a set of devices. */
 export interface KeptLatency {

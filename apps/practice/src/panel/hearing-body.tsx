@@ -1,13 +1,13 @@
 /** Hearing oneself: the ear, what it heard, what follows, and the takes. */
 import { BreakReminder } from '../care/break-reminder.tsx';
-import { useLogKeeper } from '../plan/use-log-keeper.ts';
+import { useLogKeeper } from '../log/use-log-keeper.ts';
+import { EXAGGERATION } from '../marks/heard-places.ts';
+import { useHearingWords } from '../page/hearing-words.ts';
+import { useHearingSettings } from '../session/hearing-settings.ts';
 import { TakeInHand } from '../takes/take-in-hand.tsx';
 import { AfterLoop } from './after-loop.tsx';
 import { EarSwitch } from './ear-switch.tsx';
-import { EXAGGERATION } from './heard-places.ts';
 import { HearingOptions } from './hearing-options.tsx';
-import { useHearingSettings } from './hearing-settings.ts';
-import { useHearingWords } from './hearing-words.ts';
 import { LatencyLine } from './latency-line.tsx';
 import { useHearing } from './use-hearing.ts';
 import './hearing.css';

@@ -7,7 +7,7 @@
 import type { LoopJudgement, StudentLevel } from '@shedbook/coach';
 import type { Listened } from '@shedbook/listen';
 import type { Player } from '@shedbook/stand';
-import { newId } from '../takes/device-name.ts';
+import { newId } from '../kept/device-name.ts';
 import { Ear, type LatencyBook } from './ear.ts';
 import type { EarReport, HeardStroke, LoopTime } from './ear-messages.ts';
 import { isRecordingItself, judgePlayed, type PlayedTask, studentForm } from './judge-loop.ts';

@@ -4,7 +4,7 @@
  * Conventions: seconds of the audio context, latency not yet taken off.
  */
 import type { Asked, Listened, LiveStroke } from '@shedbook/listen';
-import type { KitNote } from './midi-clock.ts';
+import type { KitNote } from '../device/midi-clock.ts';
 
 /** One time through the form, on the clock of the sound. */
 export interface LoopTime {

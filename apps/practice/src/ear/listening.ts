@@ -4,11 +4,11 @@
  * Conventions: seconds and frames of the audio context; the listener's own stream begins at `originSeconds`.
  */
 import { type Asked, createLiveListener, type Listened, type LiveListener } from '@shedbook/listen';
-import { Pcm } from '../takes/pcm.ts';
-import type { CapturedBlock } from './capture-messages.ts';
+import type { CapturedBlock } from '../device/capture-messages.ts';
+import type { KitNote } from '../device/midi-clock.ts';
 import type { HeardStroke, LoopTime } from './ear-messages.ts';
 import { JoinedStream } from './joined-stream.ts';
-import type { KitNote } from './midi-clock.ts';
+import { Pcm } from './pcm.ts';
 
 /** What is listened for, and from when. */
 export interface ListeningOptions {

@@ -6,29 +6,17 @@
 import { beatStarts, isVoice, type Lesson, toNumber, type Voice } from '@shedbook/core';
 import type { PackBar } from '@shedbook/server';
 import type { Program } from '@shedbook/stand';
+import type { HeardStroke } from '../ear/ear-messages.ts';
+import type { Hearing } from '../ear/hearing.ts';
+import { leftOut, type PlayedTask } from '../ear/judge-loop.ts';
 import type { PracticeSession } from '../session/practice-session.tsx';
-import { shownBar, xAt } from '../stage/places.ts';
+import type { Pictures } from '../tiles/pictures.ts';
+import { shownBar, xAt } from '../tiles/places.ts';
 import { tellDrawn } from './drawn.ts';
-import type { HeardStroke } from './ear-messages.ts';
-import type { Hearing } from './hearing.ts';
-import { leftOut, type PlayedTask } from './judge-loop.ts';
 import { LiveMarks, type Shown } from './live-marks.ts';
 
 /** From this confidence on, a stroke too many is shown. */
 const SURE = 0.5;
-
-/** The pictures on the stand. */
-export interface Pictures {
-  readonly exercise: readonly PackBar[];
-  readonly groove: readonly PackBar[];
-}
-
-/** What is drawn of the exercise on the stand, and of the groove where the form has time alone. */
-export function picturesOf({ pack, exercise, choice, form }: PracticeSession): Pictures {
-  const found = pack.exercises.find((each) => each.number === exercise);
-  const hasTime = form.sections.some((section) => section.play === 'time');
-  return { exercise: found?.[choice.staff] ?? [], groove: found && !hasTime ? [] : pack.groove };
-}
 
 /** The picture that shows a bar of the form, or null. */
 function shownOf(program: Program, bar: number, pictures: Pictures): Shown | null {

@@ -1,8 +1,9 @@
 /** Turning hearing on and off: what it does is said before anything is asked for. */
+
+import type { EarState, Input } from '../ear/ear.ts';
+import type { Hearing } from '../ear/hearing.ts';
+import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import type { EarState, Input } from './ear.ts';
-import type { Hearing } from './hearing.ts';
-import { useHearingWords } from './hearing-words.ts';
 
 /** Peaks in dB re full scale between nothing, soft, good and too loud. */
 const LEVELS = { soft: -60, good: -36, loud: -1 } as const;

@@ -2,7 +2,7 @@
 import { limbName, type Reason } from '@shedbook/coach';
 import { countSyllable, type Lesson, perform, type Subdivision, type WrittenPlace } from '@shedbook/core';
 import type { HearingWords } from '@shedbook/words';
-import { type PlayedTask, studentForm } from './judge-loop.ts';
+import { type PlayedTask, studentForm } from '../ear/judge-loop.ts';
 
 /** Slots of the beat that a voice has at a place: its syllable depends on them. */
 function slotsAt({ lesson, exercise, form }: PlayedTask, reason: Reason): Subdivision | null {

@@ -1,11 +1,11 @@
 /** What is known of the way of the sound, and the guided check. */
 import { type FormEvent, useRef, useState } from 'react';
+import { checkKit, checkMicrophone } from '../device/check-latency.ts';
+import type { RoundTrip } from '../device/latency.ts';
+import { keepLatency } from '../device/latency-store.ts';
+import type { Ear, EarState } from '../ear/ear.ts';
+import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { checkKit, checkMicrophone } from './check-latency.ts';
-import type { Ear, EarState } from './ear.ts';
-import { useHearingWords } from './hearing-words.ts';
-import type { RoundTrip } from './latency.ts';
-import { keepLatency } from './latency-store.ts';
 
 type Check =
   | { readonly at: 'ready' | 'running' | 'failed' | 'kept' }

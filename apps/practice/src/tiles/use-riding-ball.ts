@@ -3,13 +3,8 @@ import type { PackBar } from '@shedbook/server';
 import type { Player, Program } from '@shedbook/stand';
 import { type Flight, flightAt, type Landing, landingsOf } from '@shedbook/stand';
 import { type RefObject, useEffect, useRef } from 'react';
+import type { Pictures } from './pictures.ts';
 import { type ShownBar, shownBar, xAt } from './places.ts';
-
-/** The pictures that are shown. */
-export interface Pictures {
-  readonly exercise: readonly PackBar[];
-  readonly groove: readonly PackBar[];
-}
 
 /** Height of a flight of a quarter note, and of the longest, in millimetres. */
 const HEIGHT_MM = { quarter: 5.5, most: 8 } as const;

@@ -3,9 +3,10 @@
  *
  * Conventions: milliseconds from a stroke's onset, as it came in, to the frame that shows it.
  */
-import type { EarState } from './ear.ts';
-import type { HeardStroke } from './ear-messages.ts';
-import { readClocks } from './midi-clock.ts';
+
+import { readClocks } from '../device/midi-clock.ts';
+import type { EarState } from '../ear/ear.ts';
+import type { HeardStroke } from '../ear/ear-messages.ts';
 
 /** Name of the event on `window` that says that a stroke was drawn. */
 export const DRAWN_EVENT = 'shedbook:heard';

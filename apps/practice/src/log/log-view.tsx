@@ -2,9 +2,9 @@
 import { formatDuration, parsePracticeLog, printPracticeLog, type ShelfLesson } from '@shedbook/coach';
 import type { InputProblem, PracticeLog } from '@shedbook/core';
 import { type ChangeEvent, useState } from 'react';
-import { useHearingWords } from '../hearing/hearing-words.ts';
-import { download } from '../takes/download.ts';
-import { usePracticeLanguage } from '../words.tsx';
+import { download } from '../kept/download.ts';
+import { useHearingWords } from '../page/hearing-words.ts';
+import { usePracticeLanguage } from '../page/words.tsx';
 import { type LogRow, logRows } from './log-rows.ts';
 import { takeIn } from './log-store.ts';
 

@@ -2,15 +2,15 @@
 import type { HandsFreeState } from '@shedbook/coach';
 import type { Player } from '@shedbook/stand';
 import { useEffect, useMemo, useReducer, useRef, useSyncExternalStore } from 'react';
-import { goTo } from '../route.ts';
+import { latencyOf } from '../device/latency-store.ts';
+import type { EarState } from '../ear/ear.ts';
+import { Hearing, type JudgedLoop, type StretchEnded } from '../ear/hearing.ts';
+import { useMarks } from '../marks/use-marks.ts';
+import { goTo } from '../page/route.ts';
+import { useList } from '../session/course.ts';
+import type { HearingSettings } from '../session/hearing-settings.ts';
 import { type PracticeSession, usePracticeSession } from '../session/practice-session.tsx';
-import { useList } from './course.ts';
-import type { EarState } from './ear.ts';
 import { arriveAt, type Course, goOn, type Said } from './hands-free.ts';
-import { Hearing, type JudgedLoop, type StretchEnded } from './hearing.ts';
-import type { HearingSettings } from './hearing-settings.ts';
-import { latencyOf } from './latency-store.ts';
-import { useMarks } from './use-marks.ts';
 
 /** Judged loops that are remembered for the page. */
 const SHOWN_LOOPS = 8;

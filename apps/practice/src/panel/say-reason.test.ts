@@ -2,7 +2,7 @@ import type { Reason } from '@shedbook/coach';
 import { hearingEnglish, hearingGerman } from '@shedbook/words';
 import { expect, it } from 'vitest';
 import { formOnce, HEARING_LESSON, lessonOf } from '../../../../internal/testing/hearing.ts';
-import type { PlayedTask } from './judge-loop.ts';
+import type { PlayedTask } from '../ear/judge-loop.ts';
 import { sayReason } from './say-reason.ts';
 
 const lesson = lessonOf(HEARING_LESSON);

@@ -1,7 +1,7 @@
 /** After each loop: what it was, why, and what follows; said once, when the loop is over. */
 
-import type { JudgedLoop } from './hearing.ts';
-import { useHearingWords } from './hearing-words.ts';
+import type { JudgedLoop } from '../ear/hearing.ts';
+import { useHearingWords } from '../page/hearing-words.ts';
 import { sayReason } from './say-reason.ts';
 import type { HearingView } from './use-hearing.ts';
 

@@ -1,7 +1,7 @@
 /** One bar, large: its tile, counts and hands under it, and the ball that rides it. */
 import type { PackBar } from '@shedbook/server';
 import { memo, type RefObject, useEffect, useRef } from 'react';
-import { loadTile } from '../load-pack.ts';
+import { loadTile } from './load-tile.ts';
 import { countsOf } from './places.ts';
 
 /** Room over the notes for the ball, and under them for counts and hands, in millimetres. */
