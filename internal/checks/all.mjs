@@ -1,16 +1,23 @@
 /** Runs every check; prints each problem and exits with 1 when there is one. */
 import { checkDocs } from './docs.mjs';
-import { ROOT } from './files.mjs';
+import { isPending } from './pending.mjs';
 import { checkReference } from './reference.mjs';
-import { checkRooms } from './rooms.mjs';
+import { checkRooms } from './rooms/rooms.mjs';
 import { checkSpec } from './spec.mjs';
+import { projectTree, ROOT } from './tree.mjs';
 import { checkWords } from './words.mjs';
 
-const problems = [
-  ...[checkRooms, checkSpec, checkDocs, checkWords].flatMap((check) => check(ROOT)),
-  ...(await checkReference(ROOT)),
+const tree = projectTree(ROOT);
+const found = [
+  ...[checkRooms, checkSpec, checkDocs, checkWords].flatMap((check) => check(tree)),
+  ...(await checkReference(tree)),
 ];
+const pending = found.filter(isPending);
+const problems = found.filter((problem) => !isPending(problem));
+if (process.argv.includes('--pending')) for (const problem of pending) console.log(problem);
 for (const problem of problems) console.error(problem);
+if (pending.length > 0)
+  console.log(`${pending.length} known faults are being mended (--pending lists them).`);
 console.log(
   problems.length === 0
     ? 'Rooms, rules, docs, words and reference: all in order.'

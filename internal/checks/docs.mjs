@@ -1,6 +1,4 @@
 /** Every export of a package has a doc comment (the module's own counts for the export that follows it). */
-import { filesUnder, textOf } from './files.mjs';
-
 const EXPORT = /^export (?:async )?(?:abstract )?(?:function|const|interface|type|class)\s+(\w+)/;
 
 /** Names exported without a doc comment above them. */
@@ -24,11 +22,11 @@ function isDerived(_name, line, before) {
 }
 
 /** Every export without a doc comment, as `path: name`. */
-export function checkDocs(root) {
-  const files = filesUnder(root, ['packages']).filter(
-    (path) => /\/src\/.*\.ts$/.test(path) && !/\.(test|bench)\.ts$/.test(path),
+export function checkDocs(tree) {
+  const files = tree.paths.filter(
+    (path) => /^packages\/[^/]+\/src\/.*\.ts$/.test(path) && !/\.(test|bench)\.ts$/.test(path),
   );
   return files.flatMap((path) =>
-    undocumented(textOf(root, path)).map((name) => `${path}: ${name} has no doc comment`),
+    undocumented(tree.read(path)).map((name) => `${path}: ${name} has no doc comment`),
   );
 }

@@ -2,10 +2,10 @@
  * `docs/lesson-reference.md` and `docs/lesson.schema.json`, generated from the lesson schema. With `--write` they
  * are written anew; the check fails where the committed ones differ.
  */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { ROOT } from './files.mjs';
+import { ROOT } from './tree.mjs';
 
 const REFERENCE = 'docs/lesson-reference.md';
 const SCHEMA = 'docs/lesson.schema.json';
@@ -104,20 +104,11 @@ async function generate() {
 }
 
 /** Committed files that differ from what the schema says. */
-export async function checkReference(root) {
+export async function checkReference(tree) {
   const files = await generate();
-  return Object.entries(files).flatMap(([path, text]) => {
-    const there = (() => {
-      try {
-        return readFileSync(join(root, path), 'utf8');
-      } catch {
-        return '';
-      }
-    })();
-    return there === text
-      ? []
-      : [`${path}: differs from the schema; run node internal/checks/reference.mjs --write`];
-  });
+  return Object.entries(files)
+    .filter(([path, text]) => !tree.has(path) || tree.read(path) !== text)
+    .map(([path]) => `${path}: differs from the schema; run node internal/checks/reference.mjs --write`);
 }
 
 if (process.argv.includes('--write')) {

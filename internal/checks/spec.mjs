@@ -1,7 +1,7 @@
 /**
  * Rules and tests match: every rule of a SPEC.md has a test whose title cites it, and every test cites a rule.
  */
-import { filesUnder, textOf, workspaceOf } from './files.mjs';
+import { workspaceOf } from './tree.mjs';
 
 const RULE = /^\s*[-*]\s+\*{0,2}\[([A-Z]{2}\d+)\]/gm;
 const CITED = /\[([A-Z]{2}\d+)\]/g;
@@ -23,13 +23,13 @@ export function testTitles(text) {
   return [...new Set(titles)];
 }
 
-function rulesOf(root, spec) {
-  return [...textOf(root, spec).matchAll(RULE)].map((match) => match[1]);
+function rulesOf(tree, spec) {
+  return [...tree.read(spec).matchAll(RULE)].map((match) => match[1]);
 }
 
 /** What is wrong in one test file, and the rules that it cites. */
-function readTests(root, path, rules) {
-  const text = textOf(root, path);
+function readTests(tree, path, rules) {
+  const text = tree.read(path);
   const problems = LEFT_OUT.test(text)
     ? [`${path}: has a test that is skipped, singled out or expected to fail`]
     : [];
@@ -43,14 +43,14 @@ function readTests(root, path, rules) {
 }
 
 /** Every mismatch of rules and tests. An id is one rule in the whole house, so that a test may cite any room's. */
-export function checkSpec(root) {
-  const paths = filesUnder(root, ['packages', 'apps']);
+export function checkSpec(tree) {
+  const paths = tree.paths.filter((path) => workspaceOf(path) !== null);
   const tests = paths.filter((path) => /\.test\.tsx?$/.test(path));
   const specs = paths.filter((path) => /^(?:packages|apps)\/[^/]+\/SPEC\.md$/.test(path));
-  const stated = specs.flatMap((spec) => rulesOf(root, spec).map((rule) => ({ spec, rule })));
+  const stated = specs.flatMap((spec) => rulesOf(tree, spec).map((rule) => ({ spec, rule })));
   const rules = new Set(stated.map(({ rule }) => rule));
   const twice = stated.filter(({ rule }, i) => stated.findIndex((each) => each.rule === rule) !== i);
-  const read = tests.map((path) => readTests(root, path, rules));
+  const read = tests.map((path) => readTests(tree, path, rules));
   const tested = new Set(read.flatMap(({ ids }) => ids));
   const bare = [...new Set(tests.map(workspaceOf))].filter((each) => !specs.includes(`${each}/SPEC.md`));
   return [

@@ -1,5 +1,5 @@
 /** Lessons at random, for property tests: any meter, mixed subdivisions, every mark that a voice can play. */
-import fc from 'fast-check';
+
 import {
   type Cell,
   cell,
@@ -14,7 +14,8 @@ import {
   SUBDIVISIONS,
   VOICES,
   type Voice,
-} from '../../packages/core/src/index.ts';
+} from '@shedbook/core';
+import fc from 'fast-check';
 
 const METERS = ['4/4', '3/4', '5/4', '2/4', '2/2', '6/8', '9/8', '12/8', '7/8', '2+2+3/8', '3/8'] as const;
 

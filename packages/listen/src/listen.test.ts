@@ -8,7 +8,7 @@ import {
   seededRandom,
 } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
-import { createKit, render } from '../../sound/src/index.ts';
+import { createKit, render } from '@shedbook/sound';
 import { listen, TakeListener } from './listen.ts';
 
 const RATE = 44100;
