@@ -8,12 +8,13 @@ import { houseFiles, workspacesOf, zoneOf } from './house.mjs';
 import { referencesOf } from './references.mjs';
 import { isRelative, resolveRelative } from './resolve.mjs';
 
+function shippedFiles(tree, workspace) {
+  return houseFiles(tree).filter((path) => workspaceOf(path) === workspace && zoneOf(path) === 'shipped');
+}
+
 /** Imports between the shipped files of a workspace. */
 function edgesOf(tree, workspace) {
-  const files = houseFiles(tree).filter(
-    (path) => workspaceOf(path) === workspace && zoneOf(path) === 'shipped',
-  );
-  return files.flatMap((from) =>
+  return shippedFiles(tree, workspace).flatMap((from) =>
     referencesOf(tree, from)
       .filter(({ specifier }) => isRelative(specifier))
       .map(({ specifier, line }) => ({ from, to: resolveRelative(tree, from, specifier), line }))
@@ -68,7 +69,7 @@ function layerFaults(tree, workspace, edges) {
   const src = `${workspace}/src/`;
   const folderOf = (path) => /^([^/]+)\//.exec(path.slice(src.length))?.[1] ?? null;
   const heights = new Map(layers.flatMap((layer, i) => [layer].flat().map((folder) => [folder, i])));
-  const folders = new Set(tree.paths.filter((path) => path.startsWith(src)).map(folderOf));
+  const folders = new Set(shippedFiles(tree, workspace).map(folderOf));
   folders.delete(null);
   const manifest = `${workspace}/package.json`;
   return [

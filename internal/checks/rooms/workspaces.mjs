@@ -61,7 +61,8 @@ function typedPackage(name) {
 function unused(tree, workspace) {
   const { dependencies, devDependencies } = manifestOf(tree, workspace);
   const files = tree.paths.filter(
-    (path) => path.startsWith(`${workspace}/`) && (isSource(path) || /(?:\.css|\.html|\/tsconfig\.json)$/.test(path)),
+    (path) =>
+      path.startsWith(`${workspace}/`) && (isSource(path) || /(?:\.css|\.html|\/tsconfig\.json)$/.test(path)),
   );
   const named = new Set(files.flatMap((path) => [...mentionedIn(tree, path)]));
   return Object.keys({ ...dependencies, ...devDependencies })
