@@ -1,3 +1,4 @@
+import optimizeLocales from '@react-aria/optimize-locales-plugin';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 
@@ -5,7 +6,7 @@ import { defineConfig } from 'vite';
 const SERVER = 'http://127.0.0.1:4747';
 
 export default defineConfig({
-  plugins: [react()],
+  plugins: [optimizeLocales.vite({ locales: ['en', 'de'] }), react()],
   resolve: { conditions: ['shedbook-source', 'module', 'browser', 'development|production'] },
   worker: { format: 'es' },
   build: { outDir: 'dist/site', emptyOutDir: true, target: 'es2022', assetsInlineLimit: 0 },

@@ -7,27 +7,35 @@ import { gradeExercise } from './grade.ts';
 const lesson = lessonOf('swing');
 
 describe('explaining', () => {
-  it('[CO27] says what makes a bar hard, in words and points that add up', () => {
+  it('[CO27] says what makes a bar hard, in facts and points that add up', () => {
     for (const exercise of compose(lesson, { count: 24, seed: 1 }).exercises) {
       const { grade, reasons } = explain(lesson, exercise);
       // definition: the grade is the sum of its reasons
       expect(reasons.reduce((sum, each) => sum + each.points, 0)).toBeCloseTo(grade.points, 6);
       expect(grade).toEqual(gradeExercise(lesson, exercise));
     }
-    const { text } = explain(lesson, exerciseOf(lesson, '..x ..x ... ...', 14));
-    const lines = text.split('\n').map((line) => line.trim());
+    const { pattern, reasons } = explain(lesson, exerciseOf(lesson, '..x ..x ... ...', 14));
+    const of = (part: string) => reasons.find((reason) => reason.part === part);
+    expect(pattern).toBe('..x ..x ... ...');
     // definition: the last triplet of 1 alone, that of 2 with the ride; 1 silent; two strokes; 3/T + 6/T at T = 1/3
-    expect(lines[0]).toBe('14. ..x ..x ... ...: 3.1 points');
-    expect(lines).toContain('1.0  1 stroke falls alone: on the let of 1');
-    expect(lines).toContain('0.3  1 stroke falls with ride: on the let of 2');
-    expect(lines).toContain('0.5  1 is silent');
-    expect(lines).toContain('0.9  9 of syncopation (note-to-beat distance)');
+    const places = (beat: number) => [{ fact: 'syllable', syllable: 'let', beat }];
+    expect(of('alone')?.why).toEqual({ fact: 'fall-alone', strokes: 1, places: places(1) });
+    expect(of('lead')?.why).toEqual({ fact: 'fall-with', strokes: 1, voices: ['ride'], places: places(2) });
+    expect(of('silence')).toMatchObject({ points: 0.5, why: { fact: 'silence', bars: 1 } });
+    expect(of('wnbd')?.why).toMatchObject({ fact: 'part-wnbd' });
+    expect(of('wnbd')?.why).toHaveProperty('count', expect.closeTo(9, 9));
   });
 
   it('[CO27] names the bar of a stroke where there are two', () => {
-    const { text } = explain(lesson, exerciseOf(lesson, '... ... ... ... | ..x ... ... ...'));
-    expect(text).toContain('1 stroke falls alone: on the let of 1 in bar 2');
-    expect(text).toContain('1 is silent in 2 bars');
+    const { reasons } = explain(lesson, exerciseOf(lesson, '... ... ... ... | ..x ... ... ...'));
+    const why = reasons.map((reason) => reason.why);
+    const place = { fact: 'syllable', syllable: 'let', beat: 1 };
+    expect(why).toContainEqual({
+      fact: 'fall-alone',
+      strokes: 1,
+      places: [{ fact: 'in-bar', place, bar: 2 }],
+    });
+    expect(why).toContainEqual({ fact: 'silence', bars: 2 });
   });
 
   it('[CO28] says why one bar is harder than another', () => {

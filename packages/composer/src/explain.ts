@@ -1,29 +1,46 @@
 /**
- * Explaining a grade in a teacher's words: what makes a bar hard, and why one is harder than another.
+ * Explaining a grade: what makes a bar hard, as facts, and why one is harder than another.
  *
  * Conventions: points with one decimal; bars and beats from 1.
  */
-import { type Exercise, formatPattern, type Lesson, struckSlots } from '@shedbook/core';
+import {
+  type Exercise,
+  formatPattern,
+  type InBarFact,
+  type Lesson,
+  type PlaceFact,
+  placeInBar,
+  struckSlots,
+} from '@shedbook/core';
 import { type Grade, type GradedPart, gradePattern, gradeSettingsOf } from './grade.ts';
 import { type Company, type Ground, groundOf } from './ground.ts';
 import { compingPattern } from './page.ts';
 import { PARTS, type PartName } from './parts.data.ts';
 import { placeWords } from './place-words.ts';
+import type { ReasonFact } from './reason-fact.ts';
 
 /** One reason, with the points it is worth. */
 export interface Reason {
   readonly part: PartName;
-  /** Points of difficulty; in a comparison negative where the second bar is easier. */
+  /** Points of difficulty. */
   readonly points: number;
-  readonly text: string;
+  readonly why: ReasonFact;
 }
 
 /** An explained bar. */
 export interface Explanation {
+  /** Pattern text of the comping voice. */
+  readonly pattern: string;
   readonly grade: Grade;
   /** Heaviest first. */
   readonly reasons: readonly Reason[];
-  /** All of it as one text of several lines. */
+}
+
+/** One difference between two bars. */
+export interface Difference {
+  readonly part: PartName;
+  /** Points of difficulty; negative where the second bar is easier. */
+  readonly points: number;
   readonly text: string;
 }
 
@@ -32,7 +49,7 @@ export interface Comparison {
   /** Points of the second less those of the first. */
   readonly points: number;
   /** Heaviest first. */
-  readonly reasons: readonly Reason[];
+  readonly reasons: readonly Difference[];
   /** One sentence, such as "14 is harder than 13 because …". */
   readonly text: string;
 }
@@ -47,6 +64,7 @@ type Kind = 'alone' | 'foot' | 'lead';
 
 interface PlacedStroke {
   readonly kind: Kind;
+  readonly place: PlaceFact;
   readonly words: string;
   readonly company: Company;
 }
@@ -64,6 +82,11 @@ function kindOf(company: Company): Kind {
   return company.lead >= company.foot ? 'lead' : 'foot';
 }
 
+/** A place, with its bar where there are several. */
+function placed(place: InBarFact['place'], bar: number, bars: number): PlaceFact {
+  return bars > 1 ? { fact: 'in-bar', place, bar: bar + 1 } : place;
+}
+
 function strokesOf(ground: Ground, lesson: Lesson, exercise: Exercise): readonly PlacedStroke[] {
   const { bars } = compingPattern(lesson, exercise);
   const inBar = lesson.meter.beats.length;
@@ -73,7 +96,12 @@ function strokesOf(ground: Ground, lesson: Lesson, exercise: Exercise): readonly
         const company = ground.company(bar * inBar + beat, slot, cell.marks.length);
         const place = placeWords(beat, slot, cell.marks.length);
         const words = bars.length > 1 ? `${place} in bar ${bar + 1}` : place;
-        return { kind: kindOf(company), words, company };
+        return {
+          kind: kindOf(company),
+          place: placed(placeInBar(beat, slot, cell.marks.length), bar, bars.length),
+          words,
+          company,
+        };
       }),
     ),
   );
@@ -95,34 +123,22 @@ function listed(words: readonly string[]): string {
   return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
 
-function rounded(count: number): string {
-  return String(Math.round(count * 10) / 10);
-}
-
-function counted(count: number, one: string, several: string): string {
-  return `${rounded(count)} ${count === 1 ? one : several}`;
-}
-
-function placesText(subject: Subject, kind: Kind): string {
+function fallingFact(subject: Subject, kind: Kind): ReasonFact {
   const own = subject.strokes.filter((stroke) => stroke.kind === kind);
+  const places = own.map((stroke) => stroke.place);
+  if (kind === 'alone') return { fact: 'fall-alone', strokes: own.length, places };
   const voices = [...new Set(own.flatMap((stroke) => stroke.company.voices))];
-  const facts = { alone: ['stroke falls alone', 'strokes fall alone'] } as const;
-  const what =
-    kind === 'alone'
-      ? counted(own.length, ...facts.alone)
-      : `${counted(own.length, 'stroke falls', 'strokes fall')} with ${listed(voices)}`;
-  return `${what}: on ${listed(own.map((stroke) => stroke.words))}`;
+  return { fact: 'fall-with', strokes: own.length, voices, places };
 }
 
-function reasonText(subject: Subject, { part, count }: GradedPart): string {
+function reasonFact(subject: Subject, { part, count }: GradedPart): ReasonFact {
+  if (part === 'silence') return { fact: 'silence', bars: count };
   const isPlace = part === 'alone' || part === 'foot' || part === 'lead';
-  if (isPlace && subject.strokes.some((stroke) => stroke.kind === part)) return placesText(subject, part);
-  if (part === 'silence') return count === 1 ? '1 is silent' : `1 is silent in ${rounded(count)} bars`;
-  const facts = PARTS.find((each) => each.part === part);
-  return counted(count, facts?.one ?? part, facts?.several ?? part);
+  if (isPlace && subject.strokes.some((stroke) => stroke.kind === part)) return fallingFact(subject, part);
+  return { fact: `part-${part}`, count };
 }
 
-function byWeight(a: Reason, b: Reason): number {
+function byWeight(a: { readonly points: number }, b: { readonly points: number }): number {
   return Math.abs(b.points) - Math.abs(a.points);
 }
 
@@ -131,11 +147,9 @@ export function explain(lesson: Lesson, exercise: Exercise): Explanation {
   const subject = subjectOf(lesson, exercise);
   const reasons = subject.grade.parts
     .filter((part) => part.points >= NO_DIFFERENCE)
-    .map((part): Reason => ({ part: part.part, points: part.points, text: reasonText(subject, part) }))
+    .map((part): Reason => ({ part: part.part, points: part.points, why: reasonFact(subject, part) }))
     .sort(byWeight);
-  const lines = reasons.map((reason) => `  ${reason.points.toFixed(1).padStart(4)}  ${reason.text}`);
-  const title = `${subject.number}. ${subject.text}: ${subject.grade.points.toFixed(1)} points`;
-  return { grade: subject.grade, reasons, text: [title, ...lines].join('\n') };
+  return { pattern: subject.text, grade: subject.grade, reasons };
 }
 
 const NUMBER_WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
@@ -184,7 +198,7 @@ function differenceText(first: Subject, second: Subject, part: PartName, points:
   return points > 0 ? pair[0] : pair[1];
 }
 
-function reasonsList(reasons: readonly Reason[]): string {
+function reasonsList(reasons: readonly Difference[]): string {
   return listed(
     reasons
       .slice(0, NAMED_REASONS)
@@ -192,7 +206,7 @@ function reasonsList(reasons: readonly Reason[]): string {
   );
 }
 
-function sentence(first: Subject, second: Subject, points: number, reasons: readonly Reason[]): string {
+function sentence(first: Subject, second: Subject, points: number, reasons: readonly Difference[]): string {
   if (Math.abs(points) < NO_DIFFERENCE)
     return `${second.number} is as hard as ${first.number}: ${points.toFixed(1)} points apart.`;
   const sign = Math.sign(points);
@@ -208,7 +222,7 @@ function sentence(first: Subject, second: Subject, points: number, reasons: read
 export function compare(lesson: Lesson, first: Exercise, second: Exercise): Comparison {
   const a = subjectOf(lesson, first);
   const b = subjectOf(lesson, second);
-  const reasons = PARTS.map(({ part }): Reason => {
+  const reasons = PARTS.map((part): Difference => {
     const of = (subject: Subject) => subject.grade.parts.find((each) => each.part === part)?.points ?? 0;
     const points = of(b) - of(a);
     return { part, points, text: differenceText(a, b, part, points) };

@@ -102,7 +102,7 @@ function allCounts(ground: Ground, cells: readonly Cell[], handSpeed: number): r
 /** The grade of the cells of all beats over a ground. */
 export function gradeCells(ground: Ground, cells: readonly Cell[], settings: GradeSettings): Grade {
   const counts = allCounts(ground, cells, settings.handSpeed);
-  const parts = PARTS.map(({ part }): GradedPart => {
+  const parts = PARTS.map((part): GradedPart => {
     const count = counts.reduce((sum, each) => sum + (each[part] ?? 0), 0);
     return { part, count, points: count * settings.weights[part] };
   });

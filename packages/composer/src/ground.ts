@@ -17,7 +17,6 @@ import {
   performedPhase,
   struckSlots,
   swingAt,
-  VOICE_FACTS,
   type Voice,
   wholeNotesToSeconds,
 } from '@shedbook/core';
@@ -30,8 +29,8 @@ export interface Company {
   readonly foot: number;
   /** Nobody else strikes. */
   readonly alone: number;
-  /** Labels of the voices that strike too, in any way the groove meets the bar. */
-  readonly voices: readonly string[];
+  /** The voices that strike too, in any way the groove meets the bar. */
+  readonly voices: readonly Voice[];
 }
 
 /** A groove made ready for grading. */
@@ -89,7 +88,7 @@ function grooveMoments(
 function companyOf(ways: readonly (readonly Moment[])[]): Company {
   const lead = ways.filter((moments) => moments.some((each) => each.limb === 'lead hand')).length;
   const alone = ways.filter((moments) => moments.length === 0).length;
-  const voices = new Set(ways.flat().map((each) => VOICE_FACTS[each.voice].label));
+  const voices = new Set(ways.flat().map((each) => each.voice));
   const share = (count: number) => count / ways.length;
   return {
     lead: share(lead),

@@ -23,7 +23,7 @@ export interface PointTables {
 }
 
 function weigh(counts: Counts, settings: GradeSettings): number {
-  return PARTS.reduce((sum, { part }) => sum + (counts[part] ?? 0) * settings.weights[part], 0);
+  return PARTS.reduce((sum, part) => sum + (counts[part] ?? 0) * settings.weights[part], 0);
 }
 
 function fill(

@@ -1,3 +1,4 @@
+export type { Fact } from './fact.ts';
 export * from './feel/feel.ts';
 export * from './feel/swing.ts';
 export * from './feel/timeline.ts';
@@ -37,6 +38,7 @@ export * from './rhythm/meter.ts';
 export * from './rhythm/necklace.ts';
 export * from './rhythm/necklace-euclidean.ts';
 export * from './rhythm/pattern.ts';
+export * from './rhythm/place-fact.ts';
 export * from './rhythm/syncopation.ts';
 export * from './rhythm/syncopation-pulse.ts';
 export * from './take/log.ts';

@@ -1,6 +1,16 @@
 export * from './desk/catalogues.ts';
 export * from './desk/english.ts';
 export { german } from './desk/german.ts';
+export { cliEnglish } from './english/cli.ts';
+export { ENGLISH } from './english/english.ts';
+export * from './facts/say.ts';
+export type { Sayable } from './facts/sayable.ts';
+export { type Sentences, sentences } from './facts/sentences.ts';
+export { GERMAN } from './german/german.ts';
+export type { Tongue } from './language/tongue.ts';
+export type { Item, Kinds } from './message/kinds.ts';
+export { type Messages, type Spoken, speak, type Values } from './message/speak.ts';
+export { type TranslationOf, translation } from './message/translated.ts';
 export * from './practice/hearing-english.ts';
 export * from './practice/hearing-german.ts';
 export * from './practice/practice-english.ts';

@@ -1,4 +1,5 @@
 /** What the page and the composing thread say to each other. */
+import type { Reason } from '@shedbook/composer';
 import type { Exercise } from '@shedbook/core';
 
 /** Asks for a page for a lesson text; null for `keep` only grades what is there. */
@@ -9,18 +10,10 @@ export interface ComposeOrder {
   readonly keep: readonly number[] | null;
 }
 
-/** One reason why a bar is as hard as it is. */
-export interface BarReason {
-  readonly part: string;
-  readonly points: number;
-  /** In English. */
-  readonly text: string;
-}
-
 /** How hard one bar is, and why, heaviest reason first. */
 export interface BarGrade {
   readonly points: number;
-  readonly reasons: readonly BarReason[];
+  readonly reasons: readonly Reason[];
 }
 
 /** A page, or the grades of the one there is. */

@@ -1,6 +1,6 @@
 /** How hard each bar is, as a line along the page; a bar can be chosen to hear why. */
 import type { KeyboardEvent, PointerEvent } from 'react';
-import { useSaid, useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/words.tsx';
 import type { BarGrade } from './composer-messages.ts';
 
 interface DifficultyLineProps {
@@ -23,7 +23,7 @@ function pointsOf(grades: readonly BarGrade[]): readonly (readonly [number, numb
 
 function Reasons({ grade, number }: { readonly grade: BarGrade; readonly number: number }) {
   const words = useWords();
-  const said = useSaid();
+  const say = useSay();
   return (
     <section className="reasons" aria-live="polite" aria-label={words.compose.why(number)}>
       <h3>
@@ -33,7 +33,7 @@ function Reasons({ grade, number }: { readonly grade: BarGrade; readonly number:
         {grade.reasons.map((reason) => (
           <li key={reason.part}>
             <strong>{words.compose.points(reason.points)}</strong>
-            <span>{said(reason.text)}</span>
+            <span>{say(reason.why)}</span>
           </li>
         ))}
       </ul>

@@ -33,7 +33,7 @@ describe('words', () => {
     expect([pickLanguage([]), pickLanguage(['ja'])]).toEqual(['en', 'en']);
     const loaded = await Promise.all(Object.keys(LANGUAGES).map(loadCatalogue));
     expect(loaded.map(({ words }) => words.language)).toEqual(Object.values(LANGUAGES));
-    expect(loaded.map(({ say }) => say('a bar without beats'))).toEqual([
+    expect(loaded.map(({ said }) => said('a bar without beats'))).toEqual([
       'a bar without beats',
       'ein Takt ohne Schläge',
     ]);

@@ -1,8 +1,15 @@
 /** The words in use, for components. */
 
 import { remember, remembered } from '@shedbook/stand';
-import type { Words } from '@shedbook/words';
-import { type Catalogue, ENGLISH, loadCatalogue, pickLanguage } from '@shedbook/words';
+import {
+  type Catalogue,
+  ENGLISH_CATALOGUE,
+  loadCatalogue,
+  pickLanguage,
+  type Sayable,
+  say,
+  type Words,
+} from '@shedbook/words';
 import { createContext, type ReactNode, useContext, useEffect, useState } from 'react';
 import { I18nProvider } from 'react-aria-components';
 
@@ -10,14 +17,16 @@ interface Language extends Catalogue {
   readonly choose: (tag: string) => void;
 }
 
-const LanguageContext = createContext<Language>({ ...ENGLISH, choose: () => undefined });
+const LanguageContext = createContext<Language>({ ...ENGLISH_CATALOGUE, choose: () => undefined });
 
 const KEY = 'language';
 
 /** Gives words in the reader's language to what is inside, which waits until they are there. */
 export function WordsProvider({ children }: { readonly children: ReactNode }) {
   const [tag, setTag] = useState(() => pickLanguage([remembered(KEY) ?? '', ...navigator.languages]));
-  const [catalogue, setCatalogue] = useState<Catalogue | null>(tag === ENGLISH.tag ? ENGLISH : null);
+  const [catalogue, setCatalogue] = useState<Catalogue | null>(
+    tag === ENGLISH_CATALOGUE.tag ? ENGLISH_CATALOGUE : null,
+  );
   useEffect(() => {
     let gone = false;
     const show = (loaded: Catalogue) => {
@@ -25,7 +34,7 @@ export function WordsProvider({ children }: { readonly children: ReactNode }) {
       document.documentElement.lang = loaded.tag;
       setCatalogue(loaded);
     };
-    loadCatalogue(tag).then(show, () => show(ENGLISH));
+    loadCatalogue(tag).then(show, () => show(ENGLISH_CATALOGUE));
     return () => {
       gone = true;
     };
@@ -52,7 +61,13 @@ export function useLanguage(): Language {
   return useContext(LanguageContext);
 }
 
-/** Says a phrase of the rooms under the desk in the language in use. */
+/** Says facts in the language in use. */
+export function useSay(): (fact: Sayable) => string {
+  const { language } = useContext(LanguageContext);
+  return (fact) => say(fact, language);
+}
+
+/** Says, in the language in use, an English phrase of those rooms that do not yet state facts. */
 export function useSaid(): (english: string) => string {
-  return useContext(LanguageContext).say;
+  return useContext(LanguageContext).said;
 }

@@ -1,5 +1,8 @@
 /** The languages, and their catalogues: English is there at once, every other is loaded when somebody reads it. */
 
+import { ENGLISH } from '../english/english.ts';
+import type { Language } from '../facts/say.ts';
+import type { Sayable } from '../facts/sayable.ts';
 import { Translator } from '../said/said.ts';
 import { english, type Words } from './english.ts';
 
@@ -10,25 +13,33 @@ export const LANGUAGES: Readonly<Record<string, string>> = { en: 'English', de: 
 export interface Catalogue {
   readonly tag: string;
   readonly words: Words;
-  /** What the rooms under the desk say, in the language. */
-  readonly say: (english: string) => string;
+  /** The language in which facts are said. */
+  readonly language: Language<Sayable>;
+  /** What those rooms under the desk say, in the language, that say it in English sentences. */
+  readonly said: (english: string) => string;
 }
 
-/** English: what the rooms under the desk say is English already. */
-export const ENGLISH: Catalogue = { tag: 'en', words: english, say: (said) => said };
+/** English. */
+export const ENGLISH_CATALOGUE: Catalogue = {
+  tag: 'en',
+  words: english,
+  language: ENGLISH,
+  said: (text) => text,
+};
 
 async function loadGerman(): Promise<Catalogue> {
-  const [{ german }, { SAID_GERMAN }] = await Promise.all([
+  const [{ german }, { GERMAN }, { SAID_GERMAN }] = await Promise.all([
     import('./german.ts'),
+    import('../german/german.ts'),
     import('../said/said-german.data.ts'),
   ]);
   const translator = new Translator(SAID_GERMAN);
-  return { tag: 'de', words: german, say: (said) => translator.say(said) };
+  return { tag: 'de', words: german, language: GERMAN, said: (text) => translator.say(text) };
 }
 
 /** The catalogue of a language; English where there is none. */
 export async function loadCatalogue(tag: string): Promise<Catalogue> {
-  return tag === 'de' ? loadGerman() : ENGLISH;
+  return tag === 'de' ? loadGerman() : ENGLISH_CATALOGUE;
 }
 
 /** The first of a reader's languages that there is a catalogue for; English where there is none. */

@@ -1,0 +1,51 @@
+/** The parts of a drum set, those who play them and what they play, in English. */
+
+/** Voices, and the click. */
+export const voices = {
+  ride: 'ride',
+  hihat: 'hi-hat',
+  'hihat-open': 'open hi-hat',
+  'hihat-foot': 'hi-hat foot',
+  bass: 'bass drum',
+  snare: 'snare',
+  sidestick: 'side stick',
+  rimshot: 'rim shot',
+  crash: 'crash',
+  'tom-high': 'high tom',
+  'tom-mid': 'mid tom',
+  'tom-low': 'low tom',
+  click: 'click',
+} as const;
+
+/** Limbs by their job. */
+export const limbs = {
+  'lead hand': 'lead hand',
+  'other hand': 'other hand',
+  'lead foot': 'lead foot',
+  'other foot': 'other foot',
+} as const;
+
+/** Limbs by their side. */
+export const sides = {
+  'right hand': 'right hand',
+  'left hand': 'left hand',
+  'right foot': 'right foot',
+  'left foot': 'left foot',
+} as const;
+
+/** What happens in a slot. */
+export const marks = {
+  stroke: 'stroke',
+  accent: 'accent',
+  ghost: 'ghost note',
+  flam: 'flam',
+  drag: 'drag',
+  buzz: 'buzz',
+  bell: 'bell',
+  open: 'open',
+  splash: 'splash',
+  sidestick: 'side stick',
+  rimshot: 'rim shot',
+  rest: 'rest',
+  accented: '{$mark} with accent',
+} as const;

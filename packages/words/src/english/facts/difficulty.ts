@@ -1,0 +1,34 @@
+/** Why a bar is as hard as it is, in English. */
+import type { ReasonFact } from '@shedbook/composer';
+import type { PlaceFact } from '@shedbook/core';
+import { sentences } from '../../facts/sentences.ts';
+
+/** Clauses for reasons. */
+export const difficulty = sentences<ReasonFact, PlaceFact>()({
+  'fall-alone':
+    '.input {$strokes :integer} .match $strokes one {{{$strokes} stroke falls alone: on {$places :list}}} * {{{$strokes} strokes fall alone: on {$places :list}}}',
+  'fall-with':
+    '.input {$strokes :integer} .match $strokes one {{{$strokes} stroke falls with {$voices :voices}: on {$places :list}}} * {{{$strokes} strokes fall with {$voices :voices}: on {$places :list}}}',
+  silence:
+    '.input {$bars :number maximumFractionDigits=1} .match $bars 1 {{1 is silent}} * {{1 is silent in {$bars} bars}}',
+  'part-alone':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke alone}} * {{{$count} strokes alone}}',
+  'part-foot':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke with a foot only}} * {{{$count} strokes with a foot only}}',
+  'part-lead':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke with the lead hand}} * {{{$count} strokes with the lead hand}}',
+  'part-wnbd': '{$count :number maximumFractionDigits=1} of syncopation (note-to-beat distance)',
+  'part-lhl': '{$count :number maximumFractionDigits=1} of syncopation (rests on strong places)',
+  'part-offBeatness':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke far off the beat}} * {{{$count} strokes far off the beat}}',
+  'part-keith':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke that starts too early for its length}} * {{{$count} strokes that start too early for their length}}',
+  'part-pulse': '{$count :number maximumFractionDigits=1} of evidence against the pulse',
+  'part-density':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke in all}} * {{{$count} strokes in all}}',
+  'part-change':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} change of cell}} * {{{$count} changes of cell}}',
+  'part-speed': '{$count :number maximumFractionDigits=1} of hand speed (three strokes at the limit are 1)',
+  'part-dynamics':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} change of dynamics}} * {{{$count} changes of dynamics}}',
+});

@@ -1,0 +1,35 @@
+/** Why a bar is as hard as it is, in German. */
+import type { ReasonFact } from '@shedbook/composer';
+import type { PlaceFact } from '@shedbook/core';
+import { sentences } from '../../facts/sentences.ts';
+
+/** Clauses for reasons. */
+export const difficulty = sentences<ReasonFact, PlaceFact>()({
+  'fall-alone':
+    '.input {$strokes :integer} .match $strokes one {{{$strokes} Schlag fällt allein: auf {$places :list}}} * {{{$strokes} Schläge fallen allein: auf {$places :list}}}',
+  'fall-with':
+    '.input {$strokes :integer} .match $strokes one {{{$strokes} Schlag fällt mit {$voices :voices} zusammen: auf {$places :list}}} * {{{$strokes} Schläge fallen mit {$voices :voices} zusammen: auf {$places :list}}}',
+  silence:
+    '.input {$bars :number maximumFractionDigits=1} .match $bars 1 {{die 1 ist still}} * {{die 1 ist in {$bars} Takten still}}',
+  'part-alone':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag allein}} * {{{$count} Schläge allein}}',
+  'part-foot':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag nur mit einem Fuß}} * {{{$count} Schläge nur mit einem Fuß}}',
+  'part-lead':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag mit der führenden Hand}} * {{{$count} Schläge mit der führenden Hand}}',
+  'part-wnbd': '{$count :number maximumFractionDigits=1} an Synkopierung (Abstand von der Zählzeit)',
+  'part-lhl': '{$count :number maximumFractionDigits=1} an Synkopierung (Pausen auf schweren Stellen)',
+  'part-offBeatness':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag weit neben der Zählzeit}} * {{{$count} Schläge weit neben der Zählzeit}}',
+  'part-keith':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag, der für seine Länge zu früh beginnt}} * {{{$count} Schläge, die für ihre Länge zu früh beginnen}}',
+  'part-pulse': '{$count :number maximumFractionDigits=1} gegen den Puls',
+  'part-density':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag im Ganzen}} * {{{$count} Schläge im Ganzen}}',
+  'part-change':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Wechsel der Zelle}} * {{{$count} Wechsel der Zelle}}',
+  'part-speed':
+    '{$count :number maximumFractionDigits=1} an Tempo einer Hand (drei Schläge an der Grenze sind 1)',
+  'part-dynamics':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Wechsel der Lautstärke}} * {{{$count} Wechsel der Lautstärke}}',
+});

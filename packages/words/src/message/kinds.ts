@@ -1,0 +1,60 @@
+/** Kinds of values in messages: which type fills each, and how those that are ours are said. */
+import type { Fact, Limb, SoundingVoice } from '@shedbook/core';
+import type { MessageFunction, MessageValue } from 'messageformat/functions';
+import type { Tongue } from '../language/tongue.ts';
+
+/** The type that fills a place of each kind; facts are those of `F`. */
+export interface Kinds<F extends Fact = never> {
+  /** A place that names no kind. */
+  readonly text: string;
+  readonly string: string;
+  /** A number as it is, in the digits of the language: `2,5` in German. */
+  readonly number: number;
+  /** A whole number; what is passed is rounded to one. */
+  readonly integer: number;
+  readonly voice: SoundingVoice;
+  /** Voices joined as the language joins a list. */
+  readonly voices: readonly SoundingVoice[];
+  readonly limb: Limb;
+  /** A fact within a fact, said as a clause of the sentence. */
+  readonly say: F;
+  /** Several values joined as the language joins them; `type=or` joins alternatives. */
+  readonly list: readonly Item<F>[];
+}
+
+/** A member of a list: a text as it is, or a fact to be said. */
+export type Item<F extends Fact> = string | F;
+
+/** Says a fact as a clause. */
+export type Say<F extends Fact> = (fact: F) => string;
+
+function said(type: string, text: string): MessageValue<string> {
+  return {
+    type,
+    toString: () => text,
+    valueOf: () => text,
+    selectKey: (keys) => (keys.has(text) ? text : null),
+  };
+}
+
+/** Says each member of a list, and joins them. */
+function listOf<Member>({ locale }: Tongue, name: (member: Member) => string): MessageFunction<string> {
+  return (_context, options, members) => {
+    const type = options['type'] === undefined ? 'conjunction' : 'disjunction';
+    return said(
+      'list',
+      new Intl.ListFormat(locale, { type }).format((members as readonly Member[]).map(name)),
+    );
+  };
+}
+
+/** The kinds that MessageFormat does not have of itself, for one language. */
+export function kindsOf(tongue: Tongue, say: Say<Fact>): Readonly<Record<string, MessageFunction<string>>> {
+  return {
+    voice: (_context, _options, voice) => said('voice', tongue.voices[voice as SoundingVoice]),
+    limb: (_context, _options, limb) => said('limb', tongue.limbs[limb as Limb]),
+    say: (_context, _options, fact) => said('say', say(fact as Fact)),
+    voices: listOf(tongue, (voice: SoundingVoice) => tongue.voices[voice]),
+    list: listOf(tongue, (item: Item<Fact>) => (typeof item === 'string' ? item : say(item))),
+  };
+}
