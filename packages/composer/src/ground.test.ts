@@ -17,7 +17,7 @@ describe('the ground under a bar', () => {
     // definition: hi-hat eighths by the lead hand; nothing else strikes an e or an a
     expect(ground.company(0, 1, 4)).toEqual({ lead: 0, foot: 0, alone: 1, voices: [] });
     const bare = readGround(lessonFrom('groove: { hihat-foot: . x . x }\nvocabulary: [x..]'), 1);
-    expect(bare.company(1, 0, 3)).toEqual({ lead: 0, foot: 1, alone: 0, voices: ['hi-hat foot'] });
+    expect(bare.company(1, 0, 3)).toEqual({ lead: 0, foot: 1, alone: 0, voices: ['hihat-foot'] });
   });
 
   it('[CO2] compares places as they are performed: a swung eighth is a last triplet', () => {
