@@ -1,6 +1,8 @@
 /** How long a page takes to compose, and how much memory a search among millions of bars holds. */
+
 import { compose } from '@shedbook/composer';
 import { countPatterns, parseLesson } from '@shedbook/core';
+import { median } from '@shedbook/signal';
 
 /** Name of the bench. */
 export const name = 'composer';
@@ -17,10 +19,6 @@ function lessonOf(text) {
   const { lesson, problems } = parseLesson(text, 'bench');
   if (!lesson) throw new Error(JSON.stringify(problems));
   return lesson;
-}
-
-function median(values) {
-  return values.toSorted((a, b) => a - b)[values.length >> 1];
 }
 
 /** Median milliseconds of `times` pages, after as many to warm up, and the first page of all. */

@@ -1,8 +1,10 @@
 /** A sheet of 24 exercises to PDF, against verovio engraving the same tiles alone. */
+
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { parseLesson } from '@shedbook/core';
 import { createEngraver, createFonts, FONT_MODULES, layOutSheet, writePdf } from '@shedbook/engrave';
+import { median } from '@shedbook/signal';
 
 const require = createRequire(new URL('../packages/engrave/package.json', import.meta.url));
 const { enableLog, LOG_OFF, VerovioToolkit } = await import('verovio/esm');
@@ -45,7 +47,7 @@ async function medianSeconds(task) {
     await task();
     seconds.push((performance.now() - start) / 1000);
   }
-  return seconds.sort((a, b) => a - b)[Math.floor(RUNS / 2)];
+  return median(seconds);
 }
 
 /** Medians of warm runs. */

@@ -1,4 +1,5 @@
 /** How fast lessons leave and enter by open formats: a sheet of 24 exercises, and a three-minute exercise. */
+
 import { parseLesson, perform } from '@shedbook/core';
 import {
   importMidi,
@@ -9,6 +10,7 @@ import {
   writeMusicXml,
   writeMxl,
 } from '@shedbook/exchange';
+import { median } from '@shedbook/signal';
 import { XmlDocument } from 'libxml2-wasm';
 
 export const name = 'exchange';
@@ -38,7 +40,7 @@ function milliseconds(call) {
     call();
     times.push(performance.now() - start);
   }
-  return times.sort((a, b) => a - b)[Math.floor(times.length / 2)];
+  return median(times);
 }
 
 function row(what, call, ratioTo, base) {

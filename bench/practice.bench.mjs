@@ -6,6 +6,7 @@
  * Conventions: a sheet is open when its title and every exercise stand on it and the tiles of the first six are drawn;
  * today's plan stands when its list does. Times are medians.
  */
+
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { createServer } from 'node:http';
@@ -13,6 +14,7 @@ import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
+import { median } from '@shedbook/signal';
 import { chromium } from 'playwright-core';
 
 export const name = 'practice room: opening a pack on a slow phone';
@@ -88,10 +90,6 @@ async function openSheet(page, url) {
   });
   const plan = await when(() => (document.querySelector('.sheet-plan a') ? performance.now() : null));
   return { sheet, plan };
-}
-
-function median(values) {
-  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)];
 }
 
 async function firstVisits(browser, host) {

@@ -5,9 +5,11 @@
  * Writes a WAV and a spectrogram for each sound and level, one sheet of all spectrograms, and figures.md.
  * Needs sox (spectrograms) and montage from ImageMagick (the sheet).
  */
+
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { dbToPower, energyOf, gainToDb, hann, PowerSpectrum, peakOf, powerToDb } from '@shedbook/signal';
 import { createKit, encodeWav, loadSoundFontKit, measureLoudness, render } from '@shedbook/sound';
 
 const RATE = 44100;
@@ -36,50 +38,28 @@ const STROKES = [
   ['click-subdivision', { voice: 'click', mark: 'g' }],
 ];
 
-function fft(re, im) {
-  const n = re.length;
-  for (let i = 1, j = 0; i < n; i += 1) {
-    let bit = n >> 1;
-    for (; j & bit; bit >>= 1) j ^= bit;
-    j |= bit;
-    if (i < j) {
-      [re[i], re[j]] = [re[j], re[i]];
-      [im[i], im[j]] = [im[j], im[i]];
-    }
-  }
-  for (let size = 2; size <= n; size *= 2) {
-    for (let k = 0; k < size / 2; k += 1) {
-      const [wr, wi] = [Math.cos((-2 * Math.PI * k) / size), Math.sin((-2 * Math.PI * k) / size)];
-      for (let from = k; from < n; from += size) {
-        const to = from + size / 2;
-        const [xr, xi] = [re[to] * wr - im[to] * wi, re[to] * wi + im[to] * wr];
-        [re[to], im[to], re[from], im[from]] = [re[from] - xr, im[from] - xi, re[from] + xr, im[from] + xi];
-      }
-    }
-  }
-}
-
 /** Mean frequency of a stretch, weighted by amplitude, in hertz. */
 function centroidHz(samples, fromSeconds, seconds) {
-  const [re, im] = [new Float64Array(16384), new Float64Array(16384)];
-  const length = Math.min(16384, Math.round(seconds * RATE));
-  const from = Math.round(fromSeconds * RATE);
-  for (let i = 0; i < length; i += 1)
-    re[i] = (samples[from + i] ?? 0) * (0.5 + 0.5 * Math.cos((Math.PI * i) / length));
-  fft(re, im);
+  const size = 16384;
+  const share = Math.min(1, (seconds * RATE) / size);
+  const falling = (place) => (place < share ? hann(0.5 + (0.5 * place) / share) : 0);
+  const frame = new Float32Array(size);
+  frame.set(samples.subarray(Math.round(fromSeconds * RATE)).subarray(0, size));
+  const power = new Float64Array(size / 2 + 1);
+  new PowerSpectrum(size, falling).compute(frame, 0, power);
   let [sum, weighted] = [0, 0];
-  for (let k = 1; k < 8192; k += 1) {
-    const amplitude = Math.hypot(re[k], im[k]);
+  for (let k = 1; k < size / 2; k += 1) {
+    const amplitude = Math.sqrt(power[k]);
     sum += amplitude;
-    weighted += (amplitude * k * RATE) / 16384;
+    weighted += (amplitude * k * RATE) / size;
   }
   return weighted / sum;
 }
 
 /** Seconds until the energy that is still to come has fallen by `db`. */
 function decaySeconds(samples, db) {
-  let rest = samples.reduce((sum, sample) => sum + sample * sample, 0);
-  const goal = rest * 10 ** (-db / 10);
+  let rest = energyOf(samples);
+  const goal = rest * dbToPower(-db);
   for (let i = 0; i < samples.length; i += 1) {
     rest -= samples[i] ** 2;
     if (rest <= goal) return i / RATE;
@@ -89,15 +69,14 @@ function decaySeconds(samples, db) {
 
 function figures(name, levelDb, audio) {
   const { left } = audio;
-  const peak = left.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0);
   const over = { left: left.slice(0, 4410), right: audio.right.slice(0, 4410), sampleRateHz: RATE };
   const padded = { ...over, left: padTo400(over.left), right: padTo400(over.right) };
-  const level = measureLoudness(padded).momentaryLufs + 10 * Math.log10(4);
+  const level = measureLoudness(padded).momentaryLufs + powerToDb(4);
   const cells = [
     name,
     levelDb,
     level.toFixed(2),
-    (20 * Math.log10(peak)).toFixed(1),
+    gainToDb(peakOf(left)).toFixed(1),
     centroidHz(left, 0, 0.02).toFixed(0),
     centroidHz(left, 0, 0.2).toFixed(0),
     centroidHz(left, 0.2, 0.3).toFixed(0),

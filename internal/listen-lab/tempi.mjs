@@ -10,13 +10,14 @@
  * takes every third take, COURSE=drift the courses whose name begins so; VERBOSE=1 names takes that are not followed
  * well.
  */
+
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { parseLesson, perform, seededRandom } from '@shedbook/core';
-import { EventExtractor, listenToNotes, StrokeNetwork, unpackWeights } from '@shedbook/listen';
+import { ANALYSIS_RATE, EventExtractor, listenToNotes, StrokeNetwork, unpackWeights } from '@shedbook/listen';
+import { Resampler } from '@shedbook/signal';
 import { formGrid } from '../../packages/listen/dist/align/form-grid.js';
 import { reportOn } from '../../packages/listen/dist/listen.js';
-import { Resampler } from '../../packages/listen/dist/signal/resample.js';
 import { WEIGHTS } from './held-back.weights.mjs';
 import { readWav } from './read-wav.mjs';
 
@@ -26,7 +27,7 @@ const RATE = 44_100;
 const NEAR = 1 / 6;
 
 function eventsOf(samples) {
-  const resampler = new Resampler(RATE);
+  const resampler = new Resampler(RATE, ANALYSIS_RATE);
   const extractor = new EventExtractor(network, { live: false });
   return [samples, null].flatMap((block) => [
     ...extractor.push(block ? resampler.push(block) : resampler.flush()),

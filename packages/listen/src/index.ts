@@ -25,4 +25,4 @@ export type {
   TempoPoint,
   Unheard,
 } from './report/take-report.ts';
-export { ANALYSIS_RATE } from './signal/resample.ts';
+export { ANALYSIS_RATE } from './signal/bands.data.ts';

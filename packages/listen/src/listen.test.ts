@@ -7,8 +7,8 @@ import {
   type Stroke,
   seededRandom,
 } from '@shedbook/core';
-import { describe, expect, it } from 'vitest';
 import { createKit, render } from '@shedbook/sound';
+import { describe, expect, it } from 'vitest';
 import { listen, TakeListener } from './listen.ts';
 
 const RATE = 44100;

@@ -4,7 +4,9 @@
  * Conventions: mono Float32 samples of any rate, in one piece or in blocks; seconds from the first sample.
  * Memory does not grow with the audio, only with the strokes in it.
  */
+
 import { type Form, type Lesson, perform, type Voice } from '@shedbook/core';
+import { Resampler } from '@shedbook/signal';
 import { type Alignment, align } from './align/align.ts';
 import { type FormGrid, formGrid } from './align/form-grid.ts';
 import { toleranceSeconds } from './align/match-bar.ts';
@@ -29,8 +31,8 @@ import { WEIGHTS } from './network/weights.data.ts';
 import { unpackWeights } from './network/weights.ts';
 import { withUnheard } from './remarks/unheard.ts';
 import type { FullReport } from './report/take-report.ts';
+import { ANALYSIS_RATE } from './signal/bands.data.ts';
 import { HighBand } from './signal/high-band.ts';
-import { Resampler } from './signal/resample.ts';
 
 /** What was asked of the student. */
 export interface Asked {
@@ -82,7 +84,7 @@ export class TakeListener {
   constructor(sampleRateHz: number, network = strokeNetwork()) {
     this.#network = network;
     this.#rate = sampleRateHz;
-    this.#resampler = new Resampler(sampleRateHz);
+    this.#resampler = new Resampler(sampleRateHz, ANALYSIS_RATE);
     this.#high = new HighBand(sampleRateHz);
     this.#extractor = new EventExtractor(network, { live: false, high: this.#high });
   }

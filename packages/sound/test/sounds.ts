@@ -1,8 +1,8 @@
 /** What the tests of the kit share: one kit, and single strokes of it. */
+import { createKFilter, powerToLufs } from '@shedbook/signal';
 import { createKit, type Kit } from '../src/kit/kit.ts';
 import { LEVEL_WINDOW_SECONDS } from '../src/kit/measured-sound.ts';
 import type { SoundName } from '../src/kit/sound.ts';
-import { createKFilter, powerToLufs } from '../src/loudness/k-weighting.ts';
 import { render } from '../src/render/render.ts';
 import type { StereoAudio } from '../src/render/stereo.ts';
 import type { SoundingStroke } from '../src/render/strokes-to-hits.ts';

@@ -4,7 +4,9 @@
  * Conventions: 48 kHz stereo; loudness in LUFS. Where layers or voices are left out, the recording keeps the gain
  * of the whole, so that what is left sounds as loud as it does in the whole.
  */
+
 import type { Lesson, Performance } from '@shedbook/core';
+import { dbToGain } from '@shedbook/signal';
 import {
   addClicks,
   CEILING_DBTP,
@@ -41,7 +43,7 @@ interface Recording {
 }
 
 function amplify(audio: StereoAudio, gainDb: number): StereoAudio {
-  const gain = 10 ** (gainDb / 20);
+  const gain = dbToGain(gainDb);
   const { left, right, sampleRateHz } = audio;
   return { left: left.map((x) => x * gain), right: right.map((x) => x * gain), sampleRateHz };
 }

@@ -4,6 +4,7 @@
  *
  * Conventions: seconds.
  */
+import { median } from '@shedbook/signal';
 
 /** Milliseconds between looks: often at first, then now and then. */
 const LOOK_MS = { first: 7, later: 120 } as const;
@@ -53,10 +54,10 @@ export class ClockDifference {
     const now = this.#clock.currentTime - this.#other.currentTime;
     this.#looks = [...this.#looks, now].slice(-LOOKS);
     if (this.#looks.length < LOOKS) return;
-    const median = this.#looks.toSorted((a, b) => a - b)[LOOKS >> 1] as number;
-    if (this.#told !== null && Math.abs(median - this.#told) < SAME_SECONDS) return;
-    this.#told = median;
-    this.#tell(median);
+    const seconds = median(this.#looks);
+    if (this.#told !== null && Math.abs(seconds - this.#told) < SAME_SECONDS) return;
+    this.#told = seconds;
+    this.#tell(seconds);
   }
 
   stop(): void {

@@ -4,6 +4,7 @@
  * Conventions: seconds of the audio context; a round trip is how much later a click is heard than it was played,
  * in milliseconds. Its spread is the median absolute deviation.
  */
+import { median, medianDeviation } from '@shedbook/signal';
 
 /** What a check found. */
 export interface RoundTrip {
@@ -12,13 +13,6 @@ export interface RoundTrip {
   /** Clicks that were heard, of all that were played. */
   readonly heard: number;
   readonly played: number;
-}
-
-function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  const upper = sorted[middle] ?? 0;
-  return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? upper) + upper) / 2;
 }
 
 /** How early and how late a click may be heard, in ms: a hand can be ahead of a click, a loudspeaker cannot. */
@@ -58,7 +52,10 @@ export function measureRoundTrip(
   const rough = median(lags);
   const near = lags.filter((lag) => Math.abs(lag - rough) <= OUTLIER_MS);
   if (near.length === 0 || near.length < FEWEST_SHARE * clicks.length) return null;
-  const middle = median(near);
-  const spreadMs = median(near.map((lag) => Math.abs(lag - middle)));
-  return { medianMs: middle, spreadMs, heard: near.length, played: clicks.length };
+  return {
+    medianMs: median(near),
+    spreadMs: medianDeviation(near),
+    heard: near.length,
+    played: clicks.length,
+  };
 }

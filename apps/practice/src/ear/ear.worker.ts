@@ -2,6 +2,7 @@
  * The ear: listens beside everything else, so that neither sound nor page ever waits for it. Two of these run: one
  * hands over strokes, one reports on loops and takes.
  */
+import { gainToDb, peakOf } from '@shedbook/signal';
 import type { CapturedBlock } from '../device/capture-messages.ts';
 import type { EarOrder, EarReport, EarRole, HeardStroke } from './ear-messages.ts';
 import { Listening } from './listening.ts';
@@ -27,9 +28,9 @@ function tellStrokes(strokes: readonly HeardStroke[]): void {
 
 function tellLevel({ frame, samples }: CapturedBlock): void {
   if (role !== 'strokes') return;
-  for (const sample of samples) peak = Math.max(peak, Math.abs(sample));
+  peak = Math.max(peak, peakOf(samples));
   if (frame - peakSince < LEVEL_SECONDS * rateHz) return;
-  tell({ kind: 'level', peakDb: 20 * Math.log10(peak + TINY) });
+  tell({ kind: 'level', peakDb: gainToDb(peak + TINY) });
   peak = 0;
   peakSince = frame;
 }

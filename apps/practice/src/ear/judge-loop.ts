@@ -3,6 +3,7 @@
  *
  * Conventions: bars count from 1 inside the loop. Only what the student plays is judged.
  */
+
 import {
   type HeardLoop,
   judgeLoop,
@@ -14,6 +15,7 @@ import {
 } from '@shedbook/coach';
 import { type Form, type Lesson, type Limb, type TakeReport, VOICES, type Voice } from '@shedbook/core';
 import type { Listened } from '@shedbook/listen';
+import { median, medianDeviation } from '@shedbook/signal';
 
 /** What a student set out to play. */
 export interface PlayedTask {
@@ -48,10 +50,6 @@ export function studentForm(form: Form): Form {
 export function leftOut({ lesson, mine }: Pick<PlayedTask, 'lesson' | 'mine'>): readonly Voice[] {
   if (mine.length === 0) return [];
   return VOICES.filter((voice) => !mine.includes(lesson.limbs[voice]));
-}
-
-function median(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 }
 
 /**
@@ -114,6 +112,5 @@ export function isRecordingItself({ report }: Listened): boolean {
   if (report?.take.kind !== 'audio') return false;
   const offsets = report.strokes.flatMap(({ offsetMs }) => offsetMs ?? []);
   if (offsets.length < FEWEST_EVEN) return false;
-  const middle = median(offsets);
-  return median(offsets.map((offset) => Math.abs(offset - middle))) < TOO_EVEN_MS;
+  return medianDeviation(offsets) < TOO_EVEN_MS;
 }

@@ -3,7 +3,9 @@
  *
  * Conventions: seconds from the start of the recording less its latency, so that model and take sound together.
  */
+
 import { type Form, isVoice, type Lesson, perform } from '@shedbook/core';
+import { rootMeanSquare } from '@shedbook/signal';
 import type { SoundingStroke } from '@shedbook/sound';
 import type { Take } from './take.ts';
 
@@ -37,12 +39,6 @@ export function playedStrokes(take: Pick<Take, 'report' | 'latencySeconds'>): re
   );
 }
 
-/** Root mean square of samples, 0 of none. */
-function rms(samples: Float32Array): number {
-  const sum = samples.reduce((squares, sample) => squares + sample * sample, 0);
-  return samples.length === 0 ? 0 : Math.sqrt(sum / samples.length);
-}
-
 /** Gains that are not gone beyond: a silent take is not hiss made loud. */
 const LEAST_GAIN = 0.25;
 const MOST_GAIN = 12;
@@ -53,8 +49,8 @@ const MOST_GAIN = 12;
  * @param model mono samples of the model
  */
 export function matchingGain(take: Float32Array, model: Float32Array): number {
-  const own = rms(take);
-  const wanted = rms(model);
+  const own = rootMeanSquare(take);
+  const wanted = rootMeanSquare(model);
   if (own === 0 || wanted === 0) return 1;
   return Math.min(MOST_GAIN, Math.max(LEAST_GAIN, wanted / own));
 }

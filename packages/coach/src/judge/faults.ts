@@ -4,7 +4,9 @@
  * Conventions: amounts as in the log: milliseconds, decibels, percent, or 1 for a stroke missed or added.
  * A stroke that the ear is unsure of is not held against anyone.
  */
+
 import type { LoopFault, Voice, WrittenPlace } from '@shedbook/core';
+import { median } from '@shedbook/signal';
 import type { CleanRule } from '../level.data.ts';
 import type { HeardLoop, HeardStroke } from './heard.ts';
 import type { LoopTask, TaskStroke } from './task.ts';
@@ -23,14 +25,6 @@ export interface MeasuredLoop {
 /** A place and a voice as one key. */
 export function strokeKey(voice: Voice, place: WrittenPlace): string {
   return `${voice} ${place.bar}.${place.beat}.${place.slot}`;
-}
-
-/** The median, or 0 of nothing. */
-export function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = Math.floor(sorted.length / 2);
-  const upper = sorted[middle] ?? 0;
-  return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? upper) + upper) / 2;
 }
 
 /** The lateness that a rule allows an asked stroke, in milliseconds. */

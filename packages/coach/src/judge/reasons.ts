@@ -6,9 +6,11 @@
  * Source: order threshold of two near-simultaneous events, 75 % point 22 ms (mazurka.org.uk/experiments), for what
  * is called "heard apart".
  */
+
 import { type FaultKind, type LoopFault, VOICE_FACTS, type Voice, type WrittenPlace } from '@shedbook/core';
+import { median } from '@shedbook/signal';
 import type { CleanRule } from '../level.data.ts';
-import { median, strokeKey } from './faults.ts';
+import { strokeKey } from './faults.ts';
 import type { HeardLoop } from './heard.ts';
 import { strengthOf } from './strength.ts';
 import type { LoopTask } from './task.ts';

@@ -5,7 +5,9 @@
  * were heard. `easy` needs every loop clean at the goal tempo or above, heard by an ear. A day on which any loop
  * was better, all else equal, is never graded worse. The bounds are our choice.
  */
+
 import type { LoopRecord, LoopVerdict } from '@shedbook/core';
+import { mean } from '@shedbook/signal';
 import type { ReviewGrade } from './card.ts';
 
 /** What a day is graded against. */
@@ -25,10 +27,9 @@ const GOOD_FROM = 1.35;
 export function gradeLoops(loops: readonly LoopRecord[], rule: GradeRule): ReviewGrade | null {
   const heard = loops.filter((loop) => loop.verdict !== 'unheard');
   if (heard.length === 0) return null;
-  const points = heard.map(({ verdict }) => POINTS[verdict as keyof typeof POINTS]);
-  const mean = points.reduce((sum, each) => sum + each, 0) / heard.length;
-  if (mean < HARD_FROM) return 'again';
-  if (mean < GOOD_FROM) return 'hard';
+  const points = mean(heard.map(({ verdict }) => POINTS[verdict as keyof typeof POINTS]));
+  if (points < HARD_FROM) return 'again';
+  if (points < GOOD_FROM) return 'hard';
   const isEasy =
     rule.heardBy === 'ear' &&
     heard.length >= rule.cleanLoops &&

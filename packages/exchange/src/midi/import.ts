@@ -5,6 +5,7 @@
  * are read against the plain level of their voice: as given, or the median of the voice. A note on no slot is
  * reported and listed, never moved further than the tolerance and never lost.
  */
+
 import {
   ACCENT_DB,
   type Exercise,
@@ -17,6 +18,7 @@ import {
   toNumber,
   type Voice,
 } from '@shedbook/core';
+import { lowerMedian } from '@shedbook/signal';
 import { assembleParts } from '../patterns/assemble.ts';
 import { groupBy } from '../patterns/group-by.ts';
 import type { PlacedStroke } from '../patterns/placed.ts';
@@ -68,11 +70,6 @@ function problem(code: string, found: string, expected: string, repair: string |
   return { code, severity: 'warning', offset: null, found, expected, repair };
 }
 
-function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[Math.floor((sorted.length - 1) / 2)] ?? 0;
-}
-
 /** Earliest that a note may come and still belong to the bar after it, as a part of the bar. */
 const EARLY_BAR = 1 / 32;
 
@@ -91,9 +88,12 @@ function foldVoice(voice: Voice, notes: readonly DrumNote[]): readonly DrumNote[
   return strikeOf(voice, 'f') ? foldOrnaments(notes) : notes;
 }
 
-/** Accent and ghost notes of a voice against its plain level. */
+/**
+ * Accent and ghost notes of a voice against its plain level. Where none is given it is one that was struck: the mean of
+ * the two in the middle may lie between plain strokes and accents.
+ */
 function touchesOf(voice: Voice, notes: readonly DrumNote[], options: ImportOptions) {
-  const plainDb = options.balance?.[voice] ?? median(notes.map((note) => note.levelDb));
+  const plainDb = options.balance?.[voice] ?? lowerMedian(notes.map((note) => note.levelDb));
   return notes.map((note) => {
     const relativeDb = note.levelDb - plainDb;
     return { accent: relativeDb > ACCENT_DB / 2, ghost: relativeDb < GHOST_DB / 2 };

@@ -4,7 +4,9 @@
  * Conventions: spreads and tolerances are fractions of the beat; habits are costs in nats.
  * Source: a normal error, its spread by the median deviation; the limits are ours.
  */
+
 import { SUBDIVISIONS, type Subdivision } from '@shedbook/core';
+import { median, NORMAL_DEVIATION } from '@shedbook/signal';
 import type { ChosenBeat, Grid, Player } from './choose-beat.ts';
 
 /** Spread of a player before anything is known, and the least that is believed, as fractions of the beat. */
@@ -33,14 +35,10 @@ export function stranger(grid: Grid): Player {
   };
 }
 
-function median(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[Math.floor((values.length - 1) / 2)] ?? 0;
-}
-
 /** The player of a take after a pass over it: spread by the median error, habits by counted beats. */
 export function playerOf(beats: readonly ChosenBeat[], grid: Grid, before: Player): Player {
-  // 1.4826 median deviations of a normal distribution are one standard deviation.
-  const spread = Math.max(SPREAD.least, 1.4826 * median(beats.flatMap(({ choice }) => choice.errors)));
+  const errors = beats.flatMap(({ choice }) => choice.errors);
+  const spread = Math.max(SPREAD.least, NORMAL_DEVIATION * median(errors));
   const likely = Math.max(TOLERANCE_BEATS.least, LIKELY_SPREADS * spread);
   const divided = beats.filter(({ choice }) => choice.slots > 1);
   const count = (slots: Subdivision) => divided.filter(({ choice }) => choice.slots === slots).length;

@@ -7,8 +7,8 @@ import {
   type Stroke,
   seededRandom,
 } from '@shedbook/core';
-import { describe, expect, it } from 'vitest';
 import { createKit, render } from '@shedbook/sound';
+import { describe, expect, it } from 'vitest';
 import { listen } from '../listen.ts';
 import { listenToNotes } from '../midi/listen-to-notes.ts';
 import { observeNotes } from '../midi/notes.ts';

@@ -5,7 +5,7 @@
  * Source: beats are smoothed by locally weighted regression with tricube weights (W. S. Cleveland, JASA 74(368),
  * 1979).
  */
-import { fitLine } from '../measure/statistics.ts';
+import { fitLine } from '@shedbook/signal';
 import { beatsOf, lookFor } from './beat-strokes.ts';
 import type { FormGrid } from './form-grid.ts';
 import { type TrackedBar, toleranceSeconds } from './match-bar.ts';

@@ -4,8 +4,9 @@
  * Conventions: four kinds, since a kit that was never heard before is told apart only roughly at first; and how
  * surely anything was struck. Values 0 to 1; times in seconds, ascending.
  */
+
 import type { Voice } from '@shedbook/core';
-import { sigmoid } from '../decide/logit.ts';
+import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 import { HEARD_COUNT, HEARD_VOICES, type HeardVoice } from '../network/network.ts';
 

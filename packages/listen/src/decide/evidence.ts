@@ -3,10 +3,11 @@
  *
  * Conventions: evidence is a logit, struck against not struck; seconds.
  */
+
 import type { Voice } from '@shedbook/core';
+import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 import { HEARD_COUNT, HEARD_VOICES, type StrokeNetwork } from '../network/network.ts';
-import { sigmoid } from './logit.ts';
 import type { Place } from './places.ts';
 import { type Claim, claimAt, columnOf, hearAgain } from './second-look.ts';
 

@@ -5,7 +5,9 @@
  * the feel the student plays with, limb by limb, so that a stroke of an unlike swing ratio is looked for where it
  * will be.
  */
+
 import type { Voice } from '@shedbook/core';
+import { median } from '@shedbook/signal';
 import type { PlacedBar } from '../align/bars.ts';
 import type { ExpectedStroke, FormGrid } from '../align/form-grid.ts';
 import { ANY, firstFrom, KIND_COUNT, kindOf, type Observations } from '../align/observations.ts';
@@ -26,11 +28,6 @@ const FEWEST = 4;
 /** Time of a position in a bar of the take. */
 export function secondsAt(bar: PlacedBar, position: number): number {
   return bar.startSeconds + position * bar.barSeconds;
-}
-
-function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[sorted.length >> 1] ?? 0;
 }
 
 /** The class of places that a feel moves alike: how far into its beat, in hundredths. */

@@ -12,10 +12,10 @@
  * internal/listen-lab/train.py (`second`); means of the sure as in semi-supervised learning of templates, after
  * D. Fitzgerald, "Automatic Drum Transcription and Source Separation", 2004 (from memory).
  */
+import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 import { runDense } from '../network/layer.ts';
 import { DESCRIPTION, FACTS, HEARD_COUNT, type SecondLookWeights } from '../network/network.ts';
-import { sigmoid } from './logit.ts';
 
 /** What the score claims. */
 export interface Claim {

@@ -4,13 +4,13 @@
  * Two limbs never strike together to a millisecond again and again, nor equally far apart in level. Where unwritten
  * strokes of a voice come with strokes of another one, and do both, they are no strokes.
  *
- * Conventions: times in seconds, spreads in ms and dB, robust (`statistics.ts`).
+ * Conventions: times in seconds, spreads in ms and dB, robust.
  * Source: taps of trained people scatter by about 2 % of the interval, 5 ms and more at the tempi of drumming (Repp,
  * Psychon. Bull. Rev. 12, 2005), and drummers' hi-hats lead their rides by 2 to 26 ms (J. New Music Res. 46, 2017); the
  * bounds lie between that and what rendered takes show for sounds with two parts.
  */
+import { spread } from '@shedbook/signal';
 import { firstFrom } from '../align/observations.ts';
-import { spread } from '../measure/statistics.ts';
 import type { HeardStroke } from './strokes.ts';
 
 /** Strokes this near to each other come together. */

@@ -4,11 +4,12 @@
  * Conventions: evidence as in `evidence.ts`; a written stroke is heard when its evidence, less the cost of its
  * distance from the likely place, is over what its voice needs on this kit; an unwritten one needs far more.
  */
+
 import type { Voice } from '@shedbook/core';
+import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 import { HEARD_VOICES } from '../network/network.ts';
 import type { Evidence } from './evidence.ts';
-import { sigmoid } from './logit.ts';
 import type { Place } from './places.ts';
 import { shadowsOf } from './shadows.ts';
 import { needsOf } from './threshold.ts';

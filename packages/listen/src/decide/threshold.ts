@@ -11,8 +11,8 @@
  * distribution, so that some strokes that were left out move neither.
  * Source: the boundary of two normal distributions with spreads weighed linearly.
  */
+import { median, spread } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
-import { median } from '../measure/statistics.ts';
 import type { Evidence } from './evidence.ts';
 import type { Place } from './places.ts';
 
@@ -53,9 +53,7 @@ export interface Sides {
 }
 
 function gather(values: readonly number[]): Gathering {
-  const middle = median(values);
-  const spread = 1.4826 * median(values.map((value) => Math.abs(value - middle)));
-  return { middle, spread: Math.max(LEAST_SPREAD, spread) };
+  return { middle: median(values), spread: Math.max(LEAST_SPREAD, spread(values)) };
 }
 
 /** The highest evidence near each of some moments in order; negative infinity where there is no event. */

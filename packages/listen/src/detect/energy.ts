@@ -4,10 +4,9 @@
  * Conventions: K-weighted mean squares over the 100 ms from the event and over the 46 ms before it, in dB; twelve bands
  * of three long bands each, and one of what lies above the analysed ones.
  */
-import { LONG_BANDS, LONG_EDGES, LONG_SIZE } from '../signal/bands.data.ts';
+import { kWeight, powerToDb } from '@shedbook/signal';
+import { ANALYSIS_RATE, LONG_BANDS, LONG_EDGES, LONG_SIZE } from '../signal/bands.data.ts';
 import type { HighBand } from '../signal/high-band.ts';
-import { kWeight } from '../signal/k-weighting.ts';
-import { ANALYSIS_RATE } from '../signal/resample.ts';
 
 const LONG_BANDS_OF_ONE = 3;
 /** Bands of an event's energy. */
@@ -17,7 +16,7 @@ const HIGH = ENERGY_BANDS - 1;
 const AFTER = [0, 0, 1, 1, 1, 1, 0.5] as const;
 /** The long frame that ends with the event. */
 const BEFORE = 1;
-/** Power of a frame, summed over bins, for a mean square of 1: the mean of Hann² is 3/8, see `fft.ts`. */
+/** Power of a frame, summed over bins, for a mean square of 1: the mean of Hann² is 3/8. */
 const FRAME_POWER = 0.75;
 /** Frames whose sum is the mean over the 100 ms: four whole ones, of which the edges' outer halves hold nothing. */
 const FRAMES = 4;
@@ -65,8 +64,8 @@ export class EventEnergy {
     this.#before[HIGH] = HIGH_WEIGHT * (this.#high?.between(frame + from, frame + to) ?? 0);
     const energyDb = new Float32Array(2 * ENERGY_BANDS);
     for (let band = 0; band < ENERGY_BANDS; band += 1) {
-      energyDb[band] = 10 * Math.log10(this.#after[band]! + TINY);
-      energyDb[ENERGY_BANDS + band] = 10 * Math.log10(this.#before[band]! + TINY);
+      energyDb[band] = powerToDb(this.#after[band]! + TINY);
+      energyDb[ENERGY_BANDS + band] = powerToDb(this.#before[band]! + TINY);
     }
     this.#after.fill(0);
     this.#before.fill(0);

@@ -4,8 +4,10 @@
  * Conventions: samples at ANALYSIS_RATE; memory is a few seconds of samples and one batch of patches. A live
  * extractor asks less of the future (38 ms after the event) and hands over each event at once.
  */
+import { PowerSpectrum, powerToDb } from '@shedbook/signal';
 import { LONG_INPUTS, SHORT_INPUTS, type StrokeNetwork } from '../network/network.ts';
 import {
+  ANALYSIS_RATE,
   LIVE_LONG_FRAMES,
   LIVE_SHORT_FRAMES,
   LONG_BANDS,
@@ -19,9 +21,7 @@ import {
   SHORT_HOP,
   SHORT_SIZE,
 } from '../signal/bands.data.ts';
-import { PowerSpectrum } from '../signal/fft.ts';
 import type { HighBand } from '../signal/high-band.ts';
-import { ANALYSIS_RATE } from '../signal/resample.ts';
 import { RumbleFilter } from '../signal/rumble.ts';
 import { EventEnergy } from './energy.ts';
 import { type HeardEvent, NO_ENERGY, readEvent } from './events.ts';
@@ -98,7 +98,7 @@ export class EventExtractor {
 
   /** The highest level of a sample so far, in dB re full scale. */
   get peakDb(): number {
-    return 10 * Math.log10(this.#peakSquare + TINY);
+    return powerToDb(this.#peakSquare + TINY);
   }
 
   #append(samples: Float32Array): void {
@@ -161,7 +161,7 @@ export class EventExtractor {
       bandLevels(this.#longPower, LONG_EDGES, long, longAt + i * LONG_BANDS);
       let total = TINY;
       for (let bin = 0; bin < this.#longPower.length; bin += 1) total += this.#longPower[bin]!;
-      reference = Math.max(reference, 10 * Math.log10(total));
+      reference = Math.max(reference, powerToDb(total));
     }
     normalise(long, longAt, longFrames * LONG_BANDS, reference);
     long.fill(0, longAt + longFrames * LONG_BANDS, longAt + LONG_CENTRES.length * LONG_BANDS);

@@ -1,7 +1,7 @@
 import { type Lesson, parseLesson, perform, type Stroke, seededRandom, type Voice } from '@shedbook/core';
+import { createKit, render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
 import { judgeLoop, loopTask, splitLoops } from '../../../coach/src/index.ts';
-import { createKit, render } from '@shedbook/sound';
 import { createLiveListener } from './live-listener.ts';
 import type { LiveStroke } from './live-stroke.ts';
 

@@ -5,7 +5,9 @@
  * worklet and in Node alike. Two extractors hear the same audio: one hands over strokes with 38 ms of hindsight,
  * one waits for more and is what reports are made from.
  */
+
 import type { Voice } from '@shedbook/core';
+import { Resampler } from '@shedbook/signal';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import { observe } from '../align/observations.ts';
@@ -17,8 +19,8 @@ import { type Asked, type Listened, reportAligned, strokeNetwork } from '../list
 import type { Stretch } from '../measure/stretch.ts';
 import { reportOnNotes } from '../midi/listen-to-notes.ts';
 import { observeNotes, type PlayedNote } from '../midi/notes.ts';
+import { ANALYSIS_RATE } from '../signal/bands.data.ts';
 import { HighBand } from '../signal/high-band.ts';
-import { Resampler } from '../signal/resample.ts';
 import { type ClockBar, type ClockPlace, LiveClock } from './clock.ts';
 import type { LiveListener, LiveOptions, LivePlace, LiveStroke } from './live-stroke.ts';
 import { LiveMemory } from './memory.ts';
@@ -47,7 +49,7 @@ class LiveEar {
   readonly events = new EventLog();
 
   constructor(sampleRateHz: number) {
-    this.#resampler = new Resampler(sampleRateHz);
+    this.#resampler = new Resampler(sampleRateHz, ANALYSIS_RATE);
     this.#high = new HighBand(sampleRateHz);
     this.#patient = new EventExtractor(strokeNetwork(), { live: false, high: this.#high });
   }

@@ -4,8 +4,9 @@
  * Conventions: presence as logits. A voice that is written within reach needs less than one that is not; of
  * voices that one hand plays on one thing, only the likeliest is taken.
  */
+
 import { VOICES, type Voice } from '@shedbook/core';
-import { sigmoid } from '../decide/logit.ts';
+import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 
 /** A voice that was struck. */

@@ -4,12 +4,12 @@
  * Conventions: bars are counted from 1 inside each loop, or through all of them; seconds of the stream with the
  * latency added.
  */
+import { median } from '@shedbook/signal';
 import type { PlacedBar } from '../align/bars.ts';
 import type { ExpectedBar, FormGrid } from '../align/form-grid.ts';
 import { matchBar } from '../align/match-bar.ts';
 import type { Observations } from '../align/observations.ts';
 import type { Pulse } from '../measure/pulse.ts';
-import { median } from '../measure/statistics.ts';
 import type { ClockBar, LiveClock } from './clock.ts';
 
 function renumbered(expected: ExpectedBar, bar: number): ExpectedBar {

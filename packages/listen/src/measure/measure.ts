@@ -2,9 +2,11 @@
  * From what was decided to the numbers of a report.
  *
  * Conventions: offsets in ms against the take's own pulse and the lesson's feel, positive late; levels in dB;
- * spreads robust (`statistics.ts`).
+ * spreads robust.
  */
+
 import { type Lesson, type ReportStroke, swingAt, type Voice, type VoiceReport } from '@shedbook/core';
+import { fitLine, median, spread } from '@shedbook/signal';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import type { Place } from '../decide/places.ts';
@@ -12,7 +14,6 @@ import type { Decision, HeardStroke } from '../decide/strokes.ts';
 import { type AskedOf, type Measured, REPORT_VERSION, type TempoPoint } from '../report/take-report.ts';
 import { type DuePlace, findPlaces } from './findings.ts';
 import { type Pulse, type PulsePoint, pulseThrough } from './pulse.ts';
-import { fitLine, median, spread } from './statistics.ts';
 import { summariseSwing, swingRatios } from './swing.ts';
 
 /** What a report is made from. */

@@ -7,7 +7,7 @@
  * Source: locally weighted regression with tricube weights and a robust second pass (W. S. Cleveland, JASA
  * 74(368), 1979).
  */
-import { fitLine, median } from './statistics.ts';
+import { fitLine, median } from '@shedbook/signal';
 
 /** A stroke on a beat. */
 export interface PulsePoint {

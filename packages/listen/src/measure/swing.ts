@@ -7,7 +7,7 @@
  * exactly three onsets lie in [beat, next beat]; values outside 0.25 to 4 are dropped. F. Benadon,
  * "Slicing the Beat", Ethnomusicology 50(1), 2006, for the ratio itself.
  */
-import { median, spread } from './statistics.ts';
+import { median, spread } from '@shedbook/signal';
 
 const LEAST = 0.25;
 const MOST = 4;

@@ -10,11 +10,12 @@
  * and H. S. Seung, NIPS 13, 2001), activations held at zero where the score-informed decision has no stroke (S. Ewert and
  * M. Müller, ICASSP 2012).
  */
+
 import type { Voice } from '@shedbook/core';
+import { dbToPower, median, powerToDb } from '@shedbook/signal';
 import type { HeardStroke } from '../decide/strokes.ts';
 import { ENERGY_BANDS } from '../detect/energy.ts';
 import type { HeardEvent } from '../detect/events.ts';
-import { median } from './statistics.ts';
 
 /** Strokes this near to each other are one moment. */
 const MOMENT_SECONDS = 0.035;
@@ -56,7 +57,7 @@ interface Spectrum {
 }
 
 function powers(energyDb: Float32Array, from: number): Float64Array {
-  return Float64Array.from({ length: ENERGY_BANDS }, (_, band) => 10 ** (energyDb[from + band]! / 10));
+  return Float64Array.from({ length: ENERGY_BANDS }, (_, band) => dbToPower(energyDb[from + band]!));
 }
 
 function eventNear(events: readonly HeardEvent[], from: number, seconds: number): number {
@@ -104,8 +105,8 @@ function firstSpectra(moments: readonly Moment[], voices: readonly Voice[]): rea
     for (let band = 0; band < ENERGY_BANDS; band += 1) mean[band]! += energy[band]! / moments.length;
   }
   const strokes = moments.flatMap((moment) => moment.strokes);
-  const guesses = voices.map(
-    (voice) => 10 ** (median(strokes.filter((one) => one.voice === voice).map((one) => one.levelDb)) / 10),
+  const guesses = voices.map((voice) =>
+    dbToPower(median(strokes.filter((one) => one.voice === voice).map((one) => one.levelDb))),
   );
   const all = guesses.reduce((sum, guess) => sum + guess, 0);
   return voices.map((voice, index) => ({
@@ -182,7 +183,7 @@ export function measureLevels(
     );
     if (own.length < FEWEST) return 0;
     const power = median(own.map((one) => one.strength)) * sum(spectra[index]!.power);
-    return weight * (10 * Math.log10(power + TINY) - median(own.map((one) => one.guess)));
+    return weight * (powerToDb(power + TINY) - median(own.map((one) => one.guess)));
   });
   return strokes.map((stroke) => ({
     ...stroke,

@@ -5,10 +5,10 @@
  * Conventions: seconds; bars in order, each with its bar of the form. Bars are added at both ends as long as most of
  * what is written in the next bar of the form is played where it should be.
  */
+import { fitLine } from '@shedbook/signal';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
-import { fitLine } from '../measure/statistics.ts';
 import type { PlayedNote } from './notes.ts';
 
 /** A bar is played when this share of its written strokes is. */

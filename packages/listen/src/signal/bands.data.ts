@@ -5,6 +5,9 @@
  * The training script internal/listen-lab/train.py holds the same numbers.
  */
 
+/** Samples a second of everything that listening works on. */
+export const ANALYSIS_RATE = 22_050;
+
 /** Short frames: 11.6 ms every 2.9 ms, for time. */
 export const SHORT_SIZE = 256;
 /** Samples from one short frame to the next. */

@@ -5,9 +5,8 @@
  * ANALYSIS_RATE; the last eleven seconds are remembered.
  * Source: the two second-order filters of a fourth-order Butterworth high-pass.
  */
-import { SHORT_HOP } from './bands.data.ts';
-import { HighPass } from './high-pass.ts';
-import { ANALYSIS_RATE } from './resample.ts';
+import { highPass, RunningFilter } from '@shedbook/signal';
+import { ANALYSIS_RATE, SHORT_HOP } from './bands.data.ts';
 
 /** Where the analysis ends, in Hz. */
 const CORNER_HZ = ANALYSIS_RATE / 2;
@@ -19,7 +18,7 @@ const KEPT_FRAMES = 4096;
 export class HighBand {
   readonly #frameSamples: number;
   /** None where the recording ends no higher than the analysis. */
-  readonly #filters: readonly HighPass[];
+  readonly #filters: readonly RunningFilter[];
   readonly #frames = new Float64Array(KEPT_FRAMES);
   #sum = 0;
   #position = 0;
@@ -28,7 +27,7 @@ export class HighBand {
   constructor(sampleRateHz: number) {
     this.#frameSamples = (SHORT_HOP * sampleRateHz) / ANALYSIS_RATE;
     const wide = sampleRateHz > 2.2 * CORNER_HZ;
-    this.#filters = wide ? QUALITIES.map((q) => new HighPass(sampleRateHz, CORNER_HZ, q)) : [];
+    this.#filters = wide ? QUALITIES.map((q) => new RunningFilter(highPass(CORNER_HZ, q, sampleRateHz))) : [];
   }
 
   /** Takes the next samples. */

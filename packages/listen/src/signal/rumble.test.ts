@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ANALYSIS_RATE } from './resample.ts';
+import { ANALYSIS_RATE } from './bands.data.ts';
 import { RumbleFilter } from './rumble.ts';
 
 /** Level of a steady sine after the filter, in dB, cut into two blocks at sample 1001. */

@@ -5,15 +5,15 @@
  *
  * Conventions: samples at ANALYSIS_RATE.
  */
-import { HighPass } from './high-pass.ts';
-import { ANALYSIS_RATE } from './resample.ts';
+import { highPass, RunningFilter } from '@shedbook/signal';
+import { ANALYSIS_RATE } from './bands.data.ts';
 
 /** Where the level is down by 3 dB, in Hz: an octave under the lowest bass drums. */
 const CORNER_HZ = 25;
 
 /** A second-order Butterworth high-pass under the drums. */
-export class RumbleFilter extends HighPass {
+export class RumbleFilter extends RunningFilter {
   constructor() {
-    super(ANALYSIS_RATE, CORNER_HZ, Math.SQRT1_2);
+    super(highPass(CORNER_HZ, Math.SQRT1_2, ANALYSIS_RATE));
   }
 }

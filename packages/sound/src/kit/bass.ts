@@ -5,9 +5,9 @@
  * more than the two lowest modes.
  * Source: modes of a double-headed bass drum, Sound on Sound, January 2002 (two lowest about an octave apart).
  */
+
 import { seededRandom } from '@shedbook/core';
-import { dbToGain } from '../synth/curve.ts';
-import { highPass, lowPass } from '../synth/filter.ts';
+import { dbToGain, highPass, lowPass } from '@shedbook/signal';
 import { addBurst } from '../synth/noise.ts';
 import { trimSilence } from './cymbal.ts';
 import { type Head, strikeHead } from './drum.ts';

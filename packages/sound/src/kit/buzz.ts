@@ -4,8 +4,9 @@
  * Conventions: bounces fall at intervals that shrink by a constant factor, each softer than the one before.
  * Source: a ball that keeps the same part of its speed at each bounce falls at intervals in geometric progression.
  */
+
 import { seededRandom } from '@shedbook/core';
-import { dbToGain } from '../synth/curve.ts';
+import { dbToGain } from '@shedbook/signal';
 import type { Layer, RawSound } from './sound.ts';
 
 const BOUNCES = 9;

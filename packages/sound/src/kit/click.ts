@@ -3,9 +3,9 @@
  *
  * They stand out by lying between snare and cymbals in pitch, not by sharpness: few partials, a soft attack.
  */
+
 import { seededRandom } from '@shedbook/core';
-import { dbToGain } from '../synth/curve.ts';
-import { highPass, lowPass } from '../synth/filter.ts';
+import { dbToGain, highPass, lowPass } from '@shedbook/signal';
 import { addModes } from '../synth/modes.ts';
 import { addBurst } from '../synth/noise.ts';
 import { trimSilence } from './cymbal.ts';

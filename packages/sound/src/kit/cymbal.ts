@@ -3,9 +3,9 @@
  *
  * Conventions: drives in dB; a stick's click is noise that lasts as long as the tip bounces on the metal.
  */
+
 import { seededRandom } from '@shedbook/core';
-import { dbToGain } from '../synth/curve.ts';
-import { highPass, lowPass } from '../synth/filter.ts';
+import { dbToGain, highPass, lowPass } from '@shedbook/signal';
 import { addBurst, fadeEnd } from '../synth/noise.ts';
 import { addPlateStroke, type Plate, ringPlate } from '../synth/plate.ts';
 import type { Layer, RawSound } from './sound.ts';

@@ -6,7 +6,9 @@
  * Source: Bessel ratios (synth/membrane.ts); the two coupled modes (0,1) and (1,1) of a double-headed drum and
  * the quick decay of modes that move air as a whole: Rossing and Fletcher, ch. 18.
  */
+
 import { type Random, seededRandom } from '@shedbook/core';
+import { dbToGain } from '@shedbook/signal';
 import { type Contact, contactGain, contactSeconds } from '../synth/contact.ts';
 import { type Curve, curveAt } from '../synth/curve.ts';
 import { hermite } from '../synth/interpolate.ts';
@@ -48,7 +50,7 @@ export function headModes(head: Head, driveDb: number, random: Random): readonly
     const amplitude = strikeWeight(mode, position) * contactGain(seconds, frequencyHz) * radiated * facing;
     modes.push({ frequencyHz, amplitude, phase: 0, t60Seconds: ring(frequencyHz, mode.m) });
   }
-  const amplitude = 10 ** (head.partnerDb / 20) * contactGain(seconds, head.partnerHz);
+  const amplitude = dbToGain(head.partnerDb) * contactGain(seconds, head.partnerHz);
   modes.push({ frequencyHz: head.partnerHz, amplitude, phase: 0, t60Seconds: ring(head.partnerHz, 0) });
   return modes;
 }

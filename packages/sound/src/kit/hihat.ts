@@ -4,9 +4,9 @@
  * Closed cymbals damp each other, so modes live for tenths of a second at most, and chatter where they touch;
  * open ones ring like other cymbals and sizzle. The foot makes a chick: air and metal at once, no stick.
  */
+
 import { seededRandom } from '@shedbook/core';
-import { dbToGain } from '../synth/curve.ts';
-import { bandPass, highPass, lowPass } from '../synth/filter.ts';
+import { bandPass, dbToGain, highPass, lowPass } from '@shedbook/signal';
 import { addBurst } from '../synth/noise.ts';
 import type { Plate } from '../synth/plate.ts';
 import { type CymbalVoicing, makeCymbal } from './cymbal.ts';

@@ -10,7 +10,7 @@
  * Conventions: energies are K-weighted mean squares over `LEVEL_WINDOW_SECONDS` from the onset, mono.
  * Source: ITU-R BS.1770-4 for the weighting; the window is ours.
  */
-import { kWeighted, lufsToPower } from '../loudness/k-weighting.ts';
+import { dbToGain, kWeighted, lufsToPower } from '@shedbook/signal';
 import { type Layer, padTakes, type RawSound } from './sound.ts';
 
 /** Over how long a stroke's level is measured, from its onset. */
@@ -120,7 +120,7 @@ function scaleWash(samples: Float32Array, sampleRateHz: number): Float32Array {
     const part = weighted.subarray(from, from + window);
     loudest = Math.max(loudest, meanProduct(part, part));
   }
-  const scale = Math.sqrt(PLAIN_POWER / loudest) * 10 ** (-WASH_BELOW_DB / 20);
+  const scale = Math.sqrt(PLAIN_POWER / loudest) * dbToGain(-WASH_BELOW_DB);
   return samples.map((sample) => sample * scale);
 }
 
@@ -202,8 +202,7 @@ export function blendStroke(sound: MeasuredSound, levelDb: number, choice: Choic
   const span = hardLayer.driveDb - softLayer.driveDb;
   const weight = span > 0 ? Math.min(0.94, Math.max(0.06, (drive - softLayer.driveDb) / span)) : 0.5;
   const [soft, hard] = [pick(softLayer.takes, choice.softTake), pick(hardLayer.takes, choice.hardTake)];
-  const gain =
-    10 ** (levelDb / 20) * Math.sqrt(PLAIN_POWER / blendEnergy(soft.weighted, hard.weighted, weight));
+  const gain = dbToGain(levelDb) * Math.sqrt(PLAIN_POWER / blendEnergy(soft.weighted, hard.weighted, weight));
   const tail = weight < 0.5 ? softLayer.tail : hardLayer.tail;
   const tailGain = tail
     ? gain *

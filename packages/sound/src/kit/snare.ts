@@ -5,9 +5,17 @@
  * in proportion when the stroke is soft, longest when it is hard.
  * Source: coupled lowest modes of a snare drum near 180 and 330 Hz (Rossing and Fletcher, ch. 18).
  */
+
 import { seededRandom } from '@shedbook/core';
-import { dbToGain } from '../synth/curve.ts';
-import { bandPass, filterInPlace, highPass, lowPass } from '../synth/filter.ts';
+import {
+  bandPass,
+  dbToGain,
+  easePerSample,
+  fallPerSample,
+  filterInPlace,
+  highPass,
+  lowPass,
+} from '@shedbook/signal';
 import { addModes, type Mode } from '../synth/modes.ts';
 import { addBurst, whiteNoise } from '../synth/noise.ts';
 import { trimSilence } from './cymbal.ts';
@@ -57,8 +65,8 @@ function addWires(out: Float32Array, head: Float32Array, { rate, driveDb, seed }
   filterInPlace(noise, dull);
   filterInPlace(body, dull);
   const gain = dbToGain(-3 + 2 * softness);
-  const fall = 10 ** (-3 / (t60Seconds * rate));
-  const answer = Math.exp(-1 / (0.0016 * rate));
+  const fall = fallPerSample(t60Seconds, rate);
+  const answer = easePerSample(0.0016, rate);
   let [level, lacking, moved] = [gain, 1, 0];
   for (let i = 0; i < noise.length; i += 1) {
     moved = Math.max(Math.abs(head[i] as number), moved * 0.998);

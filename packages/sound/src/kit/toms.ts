@@ -3,9 +3,9 @@
  *
  * Sources of the numbers: Bessel ratios for the modes; pitches are common practice, as are ringing times.
  */
+
 import { seededRandom } from '@shedbook/core';
-import { dbToGain } from '../synth/curve.ts';
-import { highPass, lowPass } from '../synth/filter.ts';
+import { dbToGain, highPass, lowPass } from '@shedbook/signal';
 import { addBurst } from '../synth/noise.ts';
 import { trimSilence } from './cymbal.ts';
 import { type Head, strikeHead } from './drum.ts';

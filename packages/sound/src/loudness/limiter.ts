@@ -5,6 +5,7 @@
  * Source: the usual look-ahead design: the smallest gain needed within the window, released exponentially, smoothed by
  * a moving average as long as the window, so that the gain is always down before the peak comes.
  */
+import { dbToGain, easePerSample } from '@shedbook/signal';
 import type { StereoAudio } from '../render/stereo.ts';
 import { mostOvershoot, PEAK_REACH, peakAfter, peakPhases } from './true-peak.ts';
 
@@ -49,8 +50,8 @@ function neededGains(audio: StereoAudio, ceiling: number, lookAhead: number): Fl
 }
 
 /** Lets gains rise again slowly after each peak, in place. */
-function release(gains: Float32Array, samples: number): void {
-  const rise = 1 - Math.exp(-1 / samples);
+function release(gains: Float32Array, sampleRateHz: number): void {
+  const rise = 1 - easePerSample(RELEASE_SECONDS, sampleRateHz);
   let gain = 1;
   for (let i = 0; i < gains.length; i += 1) {
     gain = Math.min(gains[i] as number, gain + rise * (1 - gain));
@@ -76,9 +77,9 @@ function applySmoothed(samples: Float32Array, gains: Float32Array, lookAhead: nu
  */
 export function limitTruePeak(audio: StereoAudio, ceilingDbtp: number): StereoAudio {
   const lookAhead = Math.round(LOOK_AHEAD_SECONDS * audio.sampleRateHz);
-  const gains = neededGains(audio, 10 ** (ceilingDbtp / 20), lookAhead);
+  const gains = neededGains(audio, dbToGain(ceilingDbtp), lookAhead);
   if (!gains) return audio;
-  release(gains, RELEASE_SECONDS * audio.sampleRateHz);
+  release(gains, audio.sampleRateHz);
   const left = applySmoothed(audio.left, gains, lookAhead);
   const right = applySmoothed(audio.right, gains, lookAhead);
   return { left, right, sampleRateHz: audio.sampleRateHz };

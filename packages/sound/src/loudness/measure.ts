@@ -7,8 +7,8 @@
  * EBU Tech 3341 (momentary 400 ms, short-term 3 s); EBU Tech 3342 (range: 3 s blocks ten times a second, gates
  * at −70 LUFS and −20 LU, 10th to 95th percentile).
  */
+import { createKFilter, dbToPower, gainToDb, mean, nearestQuantile, powerToLufs } from '@shedbook/signal';
 import type { StereoAudio } from '../render/stereo.ts';
-import { createKFilter, powerToLufs } from './k-weighting.ts';
 import { truePeakOf } from './true-peak.ts';
 
 /** What there is to know of how loud a sound is. */
@@ -58,14 +58,10 @@ function runs(powers: Float64Array, steps: number): readonly number[] {
   return means;
 }
 
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
-
 /** Powers louder than the absolute gate, then louder than the mean of those by less than `relativeLu` below. */
 function gated(powers: readonly number[], relativeLu: number): readonly number[] {
   const audible = powers.filter((power) => powerToLufs(power) > ABSOLUTE_GATE_LUFS);
-  const gate = mean(audible) * 10 ** (-relativeLu / 10);
+  const gate = mean(audible) * dbToPower(-relativeLu);
   return audible.filter((power) => power > gate);
 }
 
@@ -74,14 +70,10 @@ function integrated(powers: Float64Array): number {
   return loud.length > 0 ? powerToLufs(mean(loud)) : Number.NEGATIVE_INFINITY;
 }
 
-function percentile(sorted: readonly number[], part: number): number {
-  return sorted[Math.round((sorted.length - 1) * part)] as number;
-}
-
 function range(powers: Float64Array): number {
-  const sorted = [...gated(runs(powers, 30), 20)].sort((a, b) => a - b);
-  if (sorted.length === 0) return 0;
-  return powerToLufs(percentile(sorted, 0.95)) - powerToLufs(percentile(sorted, 0.1));
+  const loud = gated(runs(powers, 30), 20);
+  if (loud.length === 0) return 0;
+  return powerToLufs(nearestQuantile(loud, 0.95)) - powerToLufs(nearestQuantile(loud, 0.1));
 }
 
 function highest(powers: readonly number[]): number {
@@ -106,7 +98,7 @@ export function measureChannels(channels: readonly WeightedChannel[], sampleRate
     momentaryLufs: highest(runs(powers, 4)),
     shortTermLufs: highest(runs(powers, 30)),
     rangeLu: range(powers),
-    truePeakDbtp: 20 * Math.log10(Math.max(0, ...peaks)),
+    truePeakDbtp: gainToDb(Math.max(0, ...peaks)),
   };
 }
 

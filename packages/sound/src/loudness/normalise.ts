@@ -5,6 +5,7 @@
  * gain is raised a little to make up for it, so the target is met whenever it can be.
  * Source: EBU R 128 for the ceiling of −1 dBTP.
  */
+import { dbToGain } from '@shedbook/signal';
 import type { StereoAudio } from '../render/stereo.ts';
 import { limitTruePeak } from './limiter.ts';
 import { measureIntegrated } from './measure.ts';
@@ -29,7 +30,7 @@ export interface Normalised {
 }
 
 function amplify(audio: StereoAudio, gainDb: number): StereoAudio {
-  const gain = 10 ** (gainDb / 20);
+  const gain = dbToGain(gainDb);
   const scale = (samples: Float32Array) => {
     const out = new Float32Array(samples.length);
     for (let i = 0; i < samples.length; i += 1) out[i] = (samples[i] as number) * gain;

@@ -4,6 +4,7 @@
  * Conventions: positions in samples from the start of the rendering. Every sample of a hit is computed from its
  * position alone, or from the one before it, so that blocks of any size give the same samples.
  */
+import { fallPerSample, leftAfter } from '@shedbook/signal';
 
 /** How fast a hand or the other cymbal silences a ringing one: ringing time in seconds. */
 export const CHOKE_T60_SECONDS = 0.07;
@@ -73,7 +74,7 @@ function addOne(out: Float32Array, { soft, softGain }: Hit, { from, to, shift }:
 function addChoked(out: Float32Array, hit: Hit, { from, to, shift }: Stretch, rate: number): void {
   const { soft, softGain, hardGain } = hit;
   const hard = hit.hard ?? soft;
-  const step = 10 ** (-3 / (hit.chokeT60Seconds * rate));
+  const step = fallPerSample(hit.chokeT60Seconds, rate);
   let left = hit.left;
   for (let i = from; i < to; i += 1) {
     const at = i + shift;
@@ -99,5 +100,5 @@ export function chokeHit(hit: Hit, at: number, t60Seconds: number, rate: number)
   if (hit.chokedAt <= at) return;
   hit.chokedAt = at;
   hit.chokeT60Seconds = t60Seconds;
-  hit.left = 10 ** ((-3 * Math.max(0, hit.start - at)) / (t60Seconds * rate));
+  hit.left = leftAfter(Math.max(0, hit.start - at), t60Seconds * rate);
 }

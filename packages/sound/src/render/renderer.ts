@@ -6,7 +6,9 @@
  *
  * Conventions: seconds and samples from the start of the rendering. Strokes are scheduled in order of time.
  */
+
 import { type Random, type SetUp, seededRandom, type Voice } from '@shedbook/core';
+import { dbToGain } from '@shedbook/signal';
 import type { Kit } from '../kit/kit.ts';
 import { blendStroke, TAIL_FROM_SECONDS } from '../kit/measured-sound.ts';
 import type { SoundName } from '../kit/sound.ts';
@@ -105,7 +107,7 @@ function createStriker(kit: Kit, seed: string) {
       ];
       if (blend.tail) hits.push(oneBuffer(start + tailFrom, blend.tail, blend.tailGain * ownGain));
       const wash = sound.wash[random.below(Math.max(1, sound.wash.length))];
-      const gain = washGain * ownGain * 10 ** (blow.levelDb / 20);
+      const gain = washGain * ownGain * dbToGain(blow.levelDb);
       if (wash && washGain > LEAST_WASH) hits.push(oneBuffer(start, wash, gain));
       return hits;
     },

@@ -11,6 +11,7 @@
  * Conventions: powers are relative to a plain stroke's over its first 100 ms; seconds.
  * Source: Rossing and Fletcher, The Physics of Musical Instruments, ch. 20 (energy transfer); the laws are ours.
  */
+import { dbToPower } from '@shedbook/signal';
 import { FADING_STEP_SECONDS, type MeasuredSound } from '../kit/measured-sound.ts';
 
 /** Energy left in a cymbal falls to 1/e in this time. */
@@ -52,7 +53,7 @@ export function createRinging(): Ringing {
   let past: readonly Past[] = [];
   return {
     strike(sound, timeSeconds, levelDb) {
-      const asked = 10 ** (levelDb / 10);
+      const asked = dbToPower(levelDb);
       const since = (stroke: Past) => Math.max(0, timeSeconds - stroke.timeSeconds);
       const heard = past.reduce((sum, stroke) => {
         const { fading, washFading } = stroke.sound;

@@ -6,6 +6,7 @@
  * Source: J.-M. Jot, "Digital delay networks for designing artificial reverberators", AES 1991: four delay lines
  * mixed by a Hadamard matrix, gains from delay and reverberation time.
  */
+import { leftAfter } from '@shedbook/signal';
 
 type Taps = readonly (readonly [seconds: number, gain: number])[];
 
@@ -89,7 +90,7 @@ interface Tail {
 function createTail(rate: number): Tail {
   const damp = onePole(DAMPING_HZ, rate);
   const line = (seconds: number) => new Float32Array(Math.round(seconds * rate));
-  const gain = (seconds: number) => 0.5 * 10 ** ((-3 * seconds) / REVERBERATION_SECONDS) * damp;
+  const gain = (seconds: number) => 0.5 * leftAfter(seconds, REVERBERATION_SECONDS) * damp;
   const [a, b, c, d] = LINE_SECONDS;
   return {
     lines: [line(a), line(b), line(c), line(d)],

@@ -9,8 +9,8 @@
  * Differs from the source: no low-frequency oscillators, no modulation envelope, no chorus and reverb sends; the
  * two sides of a stereo sample are averaged, since every instrument has one place in our picture.
  */
+import { dbToGain, filterInPlace, lowPass } from '@shedbook/signal';
 import { GeneratorTypes, type VoiceParameters } from 'spessasynth_core';
-import { filterInPlace, lowPass } from '../synth/filter.ts';
 import { hermite } from '../synth/interpolate.ts';
 
 /** Longest ring, in seconds. */
@@ -56,7 +56,7 @@ function envelope(of: Reader): (seconds: number) => number {
     const falling = since - attack - hold;
     // The decay time is that of a fall by 100 dB
     const fallDb = falling <= 0 ? 0 : Math.min(sustainDb, (100 * falling) / decay);
-    return fallDb >= SILENT_CB / 10 ? 0 : 10 ** (-fallDb / 20);
+    return fallDb >= SILENT_CB / 10 ? 0 : dbToGain(-fallDb);
   };
 }
 
@@ -65,7 +65,7 @@ function addVoice(out: Float32Array, voice: VoiceParameters, key: number, rate: 
   const data = voice.sample.getAudioData();
   const step = speed(voice, of, key, rate);
   const gain = envelope(of);
-  const level = 10 ** (-of('initialAttenuation') / 200);
+  const level = dbToGain(-of('initialAttenuation') / 10);
   const looped = of('sampleModes') % 2 === 1 && voice.sample.loopEnd > voice.sample.loopStart + 8;
   const { loopStart, loopEnd } = voice.sample;
   let at = of('startAddrsOffset');

@@ -26,13 +26,3 @@ export function curveAt(curve: Curve, frequencyHz: number): number {
   }
   return before;
 }
-
-/** Amplitude factor of a level in dB. */
-export function dbToGain(levelDb: number): number {
-  return 10 ** (levelDb / 20);
-}
-
-/** Level in dB of an amplitude factor. */
-export function gainToDb(gain: number): number {
-  return 20 * Math.log10(gain);
-}

@@ -5,6 +5,7 @@
  * Source: the two-multiply resonator y[n] = 2·r·cos ω·y[n−1] − r²·y[n−2] is exact for a decaying sine
  * (J. O. Smith, Physical Audio Signal Processing, "Digital sinusoid generators").
  */
+import { fallPerSample } from '@shedbook/signal';
 
 /** One way of ringing. */
 export interface Mode {
@@ -28,7 +29,7 @@ interface Resonator {
 
 function resonator(mode: Mode, sampleRateHz: number): Resonator {
   const step = (2 * Math.PI * mode.frequencyHz) / sampleRateHz;
-  const decay = 10 ** (-3 / (mode.t60Seconds * sampleRateHz));
+  const decay = fallPerSample(mode.t60Seconds, sampleRateHz);
   return {
     length: Math.ceil((mode.t60Seconds * sampleRateHz * HEARD_DB) / 60),
     feedback: 2 * decay * Math.cos(step),

@@ -3,8 +3,9 @@
  *
  * Conventions: seconds and hertz; noise is uniform in −1…1 before it is shaped; everything starts at sample 0.
  */
+
 import type { Random } from '@shedbook/core';
-import { type Biquad, filterInPlace } from './filter.ts';
+import { type Biquad, easePerSample, fallPerSample, filterInPlace, hann } from '@shedbook/signal';
 
 /** White noise in −1…1, `length` samples. */
 export function whiteNoise(length: number, random: Random): Float32Array {
@@ -28,8 +29,8 @@ export function addBurst(out: Float32Array, sampleRateHz: number, burst: Burst, 
   const length = Math.min(out.length, Math.ceil(burst.t60Seconds * 1.3 * sampleRateHz));
   const noise = whiteNoise(length, random);
   for (const filter of burst.filters) filterInPlace(noise, filter);
-  const rise = burst.riseSeconds > 0 ? Math.exp(-1 / (burst.riseSeconds * sampleRateHz)) : 0;
-  const fall = 10 ** (-3 / (burst.t60Seconds * sampleRateHz));
+  const rise = burst.riseSeconds > 0 ? easePerSample(burst.riseSeconds, sampleRateHz) : 0;
+  const fall = fallPerSample(burst.t60Seconds, sampleRateHz);
   let lacking = rise;
   let level = burst.gain;
   for (let i = 0; i < length; i += 1) {
@@ -43,7 +44,7 @@ export function addBurst(out: Float32Array, sampleRateHz: number, burst: Burst, 
 export function addPulse(out: Float32Array, sampleRateHz: number, widthSeconds: number, gain: number): void {
   const width = Math.max(2, Math.round(widthSeconds * sampleRateHz));
   for (let i = 0; i < width && i < out.length; i += 1) {
-    out[i] = (out[i] as number) + gain * 0.5 * (1 - Math.cos((2 * Math.PI * (i + 0.5)) / width));
+    out[i] = (out[i] as number) + gain * hann((i + 0.5) / width);
   }
 }
 

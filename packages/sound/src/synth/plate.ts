@@ -13,8 +13,10 @@
  * Differs from the source: modes are thinned (wider apart than a real cymbal's 10 Hz at the top) and energy
  * transfer is prescribed band by band, not computed.
  */
+
 import { type Random, seededRandom } from '@shedbook/core';
-import { type Curve, curveAt, dbToGain } from './curve.ts';
+import { dbToGain, easePerSample, fallPerSample } from '@shedbook/signal';
+import { type Curve, curveAt } from './curve.ts';
 import { addModes, type Mode } from './modes.ts';
 
 /** A cymbal, or a pair of them, described by curves over frequency. */
@@ -118,9 +120,9 @@ function addBand(out: Float32Array, rate: number, plate: Plate, band: Band, stro
   const gain = dbToGain(curveAt(plate.touch, centreHz) * stroke.driveDb);
   const late = 1 - curveAt(plate.prompt, centreHz);
   const riseSeconds = curveAt(plate.riseSeconds, centreHz);
-  const rise = Math.exp(-1 / (rate * riseSeconds));
-  const contact = Math.exp(-1 / (rate * stroke.contactSeconds));
-  const damping = 10 ** (-3 / (rate * stroke.dampedT60Seconds));
+  const rise = easePerSample(riseSeconds, rate);
+  const contact = easePerSample(stroke.contactSeconds, rate);
+  const damping = fallPerSample(stroke.dampedT60Seconds, rate);
   const length = Math.min(out.length, buffer.length);
   const risen = Math.min(length, Math.ceil(RISEN * rate * Math.max(riseSeconds, stroke.contactSeconds)));
   let [lacking, notYet, level] = [1, contact, gain];

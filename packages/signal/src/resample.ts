@@ -1,13 +1,11 @@
 /**
- * Bringing audio of any rate to the one rate that listening works at, block by block.
+ * Bringing audio from one rate to another, block by block.
  *
- * Conventions: mono samples in and out; output sample `m` lies at time `m / ANALYSIS_RATE` of the input, so
- * nothing is delayed; memory is one filter length.
+ * Conventions: mono samples in and out; output sample `m` lies at time `m / toHz` of the input, so nothing is delayed;
+ * memory is one filter length.
  * Source: windowed-sinc polyphase resampling, J. O. Smith, "Digital Audio Resampling"; Blackman window.
  */
-
-/** Samples a second of everything inside this package. */
-export const ANALYSIS_RATE = 22_050;
+import { blackman, sinc } from './windows.ts';
 
 /** Zero crossings of the sinc on each side. */
 const CROSSINGS = 9;
@@ -15,22 +13,16 @@ const CROSSINGS = 9;
 /** Pass band as a share of the lower of the two half rates. */
 const PASS = 0.92;
 
-function greatestCommonDivisor(a: number, b: number): number {
-  return b === 0 ? a : greatestCommonDivisor(b, a % b);
-}
-
+/** The taps of the low-pass at a distance from its middle, in samples of the input. */
 function kernel(distance: number, cutoff: number, half: number): number {
-  const x = distance * cutoff;
-  const sinc = x === 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x);
-  const position = 0.5 + (0.5 * distance) / half;
-  const window = 0.42 - 0.5 * Math.cos(2 * Math.PI * position) + 0.08 * Math.cos(4 * Math.PI * position);
-  return cutoff * sinc * window;
+  return cutoff * sinc(distance * cutoff) * blackman(0.5 + (0.5 * distance) / half);
 }
 
 /** Samples that are taken in at a time. */
 const PIECE = 8192;
-/** Taps at the highest rate. */
-const MOST_TAPS = 342;
+/** So many times the rate that is wanted a recording's rate may be: 384 kHz for 22.05 kHz and a little more. */
+const MOST_TIMES = 18;
+const MOST_TAPS = 2 * Math.ceil((CROSSINGS * MOST_TIMES) / PASS);
 /** Output samples that are summed side by side. */
 const LANES = 4;
 
@@ -81,6 +73,17 @@ function sumOne(taps: Float64Array, from: number): number {
   return s0 + s1 + (s2 + s3);
 }
 
+function isRate(rateHz: number): boolean {
+  return Number.isSafeInteger(rateHz) && rateHz > 0;
+}
+
+/** The fewest output samples that span a whole number of input samples. */
+function fewestSteps(fromHz: number, toHz: number): number {
+  let steps = 1;
+  while ((steps * fromHz) % toHz !== 0) steps += 1;
+  return steps;
+}
+
 /** A resampler for one stream. */
 export class Resampler {
   readonly #up: number;
@@ -93,12 +96,17 @@ export class Resampler {
   #taken = 0;
   #produced = 0;
 
-  /** @param rateHz samples a second of the input, a whole number from 4000 to 384000. */
-  constructor(rateHz: number) {
-    const divisor = greatestCommonDivisor(rateHz, ANALYSIS_RATE);
-    this.#up = ANALYSIS_RATE / divisor;
-    this.#down = rateHz / divisor;
-    const cutoff = Math.min(1, ANALYSIS_RATE / rateHz) * PASS;
+  /**
+   * @param fromHz samples a second of the input, a whole number
+   * @param toHz samples a second of the output, a whole number, at least an eighteenth of `fromHz`
+   * @throws RangeError when the rates are not so
+   */
+  constructor(fromHz: number, toHz: number) {
+    if (!isRate(fromHz) || !isRate(toHz) || fromHz > MOST_TIMES * toHz)
+      throw new RangeError(`Internal error: cannot bring ${fromHz} Hz to ${toHz} Hz`);
+    this.#up = fewestSteps(fromHz, toHz);
+    this.#down = (this.#up * fromHz) / toHz;
+    const cutoff = Math.min(1, toHz / fromHz) * PASS;
     const half = Math.ceil(CROSSINGS / cutoff);
     this.#half = half;
     this.#phases = Array.from({ length: this.#up }, (_, phase) =>

@@ -2,10 +2,13 @@
  * K-weighting: the filter that makes a level of power agree with loudness.
  *
  * Conventions: two second-order filters in series at any sample rate; power is mean square of full scale.
- * Sources: ITU-R BS.1770-4 Annex 1, tables 1 and 2 (48 kHz); the analogue parameters from which libebur128
- * (MIT) derives other rates.
+ * Sources: ITU-R BS.1770-4 Annex 1: tables 1 and 2 are the filters at 48 kHz, and those of any other rate are to have
+ * the frequency response of these; the analogue parameters from which libebur128 (MIT) derives other rates.
+ * Differs from the source: like libebur128 the derivation leaves the numerator of the high-pass as it is at 48 kHz, so
+ * the whole is louder by 0.004 dB at 44.1 kHz and softer by 0.02 dB at 96 kHz.
  */
-import type { Biquad } from '../synth/filter.ts';
+import { type Biquad, powerResponse } from './biquad.ts';
+import { dbToGain, dbToPower, powerToDb } from './decibels.ts';
 
 const SHELF = {
   hz: 1681.974450955533,
@@ -17,7 +20,7 @@ const HIGH_PASS = { hz: 38.13547087602444, q: 0.5003270373238773 };
 
 function shelf(sampleRateHz: number): Biquad {
   const k = Math.tan((Math.PI * SHELF.hz) / sampleRateHz);
-  const high = 10 ** (SHELF.db / 20);
+  const high = dbToGain(SHELF.db);
   const band = high ** SHELF.tilt;
   const a0 = 1 + k / SHELF.q + k * k;
   return {
@@ -38,6 +41,18 @@ function lowCut(sampleRateHz: number): Biquad {
 /** The two filters of K-weighting at a sample rate: shelf, then high-pass. */
 export function kWeighting(sampleRateHz: number): readonly [Biquad, Biquad] {
   return [shelf(sampleRateHz), lowCut(sampleRateHz)];
+}
+
+/** The rate at which the standard defines the weighting. */
+const STANDARD_RATE_HZ = 48_000;
+
+/** Gain of power at a frequency, 0 to 24000 Hz: what the standard's own filters do there. */
+export function kWeight(frequencyHz: number): number {
+  const [shelf, highPass] = kWeighting(STANDARD_RATE_HZ);
+  return (
+    powerResponse(shelf, frequencyHz, STANDARD_RATE_HZ) *
+    powerResponse(highPass, frequencyHz, STANDARD_RATE_HZ)
+  );
 }
 
 /** A filter that goes on where it stopped: the K-weighted samples from `from` to `to`, written to `out`. */
@@ -76,10 +91,10 @@ export function kWeighted(samples: Float32Array, sampleRateHz: number): Float64A
 
 /** Loudness in LUFS of a K-weighted mean square summed over channels. */
 export function powerToLufs(power: number): number {
-  return -0.691 + 10 * Math.log10(power);
+  return -0.691 + powerToDb(power);
 }
 
 /** K-weighted mean square of a loudness in LUFS. */
 export function lufsToPower(lufs: number): number {
-  return 10 ** ((lufs + 0.691) / 10);
+  return dbToPower(lufs + 0.691);
 }

@@ -1,14 +1,15 @@
 /**
  * Power spectra of real frames.
  *
- * Conventions: frames of a power of four of samples, periodic Hann window, power scaled so that a full-scale sine at a
- * bin's centre has power 1/4 (for any frame size); bins 0 to size/2.
+ * Conventions: frames of a power of four of samples; power is |Σ w(n)·x(n)·e^(−2πi·kn/N)|²·4/N², so that under the
+ * periodic Hann window a full-scale sine at a bin's centre has power 1/4, for any frame size; bins 0 to size/2.
  * Source: Cooley–Tukey of radix 4 on half the length, even and odd samples as real and imaginary parts, with the usual
  * split of such a packed transform; the last step, of radix 2, is taken together with the split.
  */
+import { hann } from './windows.ts';
 
 /** Most samples in a frame. */
-const LONGEST = 4096;
+const LONGEST = 16_384;
 
 // What is transformed; memory that never moves is quicker to reach than that of an object.
 const re = new Float64Array(LONGEST / 2);
@@ -17,21 +18,21 @@ const im = new Float64Array(LONGEST / 2);
 /** Power spectra of frames of one size. */
 export class PowerSpectrum {
   readonly size: number;
-  /** The Hann window, scaled so that the power comes out as it should. */
+  /** The window, scaled so that the power comes out as it should. */
   readonly #window: Float64Array;
   readonly #cos: Float64Array;
   readonly #sin: Float64Array;
   /** For every fourth place of the transform the sample pair that it begins with, in order of reversed bits. */
   readonly #order: Uint16Array;
 
-  /** @param size samples in a frame, a power of four from 16 to 4096. */
-  constructor(size: number) {
+  /**
+   * @param size samples in a frame, a power of four from 16 to 16384
+   * @param window weight of each place in the frame, 0 at its first sample, 1 after its last
+   */
+  constructor(size: number, window: (place: number) => number = hann) {
     this.size = size;
     const half = size / 2;
-    this.#window = Float64Array.from(
-      { length: size },
-      (_, n) => (0.5 - 0.5 * Math.cos((2 * Math.PI * n) / size)) / size,
-    );
+    this.#window = Float64Array.from({ length: size }, (_, n) => window(n / size) / size);
     this.#cos = Float64Array.from({ length: half }, (_, k) => Math.cos((2 * Math.PI * k) / size));
     this.#sin = Float64Array.from({ length: half }, (_, k) => Math.sin((2 * Math.PI * k) / size));
     const bits = Math.log2(half);
