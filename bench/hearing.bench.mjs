@@ -87,7 +87,7 @@ async function listen(url, take) {
     await page.goto(`${url}#1`);
     await page.getByRole('button', { name: 'Use the microphone' }).click();
     await page.locator('[data-ear="on"]').waitFor();
-    await page.locator('.stage .play').click();
+    await page.locator('[data-part="play"]').click();
     await page.waitForTimeout(LISTEN_SECONDS * 1000);
     return await page.evaluate(() => window.drawn);
   } finally {

@@ -84,11 +84,11 @@ async function openSheet(page, url) {
     return seen.jsonValue();
   };
   const sheet = await when(() => {
-    const pictures = [...document.querySelectorAll('.exercise-cards img')].slice(0, 6);
+    const pictures = [...document.querySelectorAll('[data-part="exercises"] img')].slice(0, 6);
     const drawn = pictures.length === 6 && pictures.every((each) => each.complete && each.naturalWidth > 0);
     return drawn ? performance.now() : null;
   });
-  const plan = await when(() => (document.querySelector('.sheet-plan a') ? performance.now() : null));
+  const plan = await when(() => (document.querySelector('[data-part="plan-item"] a') ? performance.now() : null));
   return { sheet, plan };
 }
 
@@ -122,8 +122,8 @@ async function weigh(browser, host) {
   const context = await browser.newContext({ ...PHONE, serviceWorkers: 'block' });
   const page = await context.newPage();
   await openSheet(page, host.url);
-  await page.locator('.exercise-card').nth(1).click();
-  await page.locator('.bar-picture .notehead').first().waitFor({ state: 'attached' });
+  await page.locator('[data-part="exercise"]').nth(1).click();
+  await page.locator('[data-part="picture"] .notehead').first().waitFor({ state: 'attached' });
   await context.close();
   const before = [...host.sent].filter(([path]) => !/worklet|worker/.test(path));
   return before.reduce((sum, [, bytes]) => sum + bytes, 0) / 1000;
@@ -141,7 +141,7 @@ async function growth(browser, host) {
   const page = await context.newPage();
   const devtools = await context.newCDPSession(page);
   await page.goto(`${host.url}#13`);
-  await page.locator('.stage .play').click();
+  await page.locator('[data-part="play"]').click();
   await page.waitForTimeout(WARM_SECONDS * 1000);
   const before = await heapAfterCollecting(devtools);
   await page.waitForTimeout(PLAY_SECONDS * 1000);

@@ -4,7 +4,6 @@ import { createRoot } from 'react-dom/client';
 import '@shedbook/stand/theme/tokens.css';
 import '@shedbook/stand/theme/base.css';
 import '@shedbook/stand/theme/controls.css';
-import './practice.css';
 import { chosenTheme, showTheme } from '@shedbook/stand';
 import { loadPack } from './load-pack.ts';
 import { registerWorker } from './offline/register.ts';

@@ -3,6 +3,7 @@ import type { Pack } from '@shedbook/server';
 import { useEffect, useState } from 'react';
 import { NewerVersion } from './offline/newer-version.tsx';
 import { PracticeWordsProvider, usePracticeWords } from './page/words.tsx';
+import styles from './practice-app.module.css';
 import { SessionProvider, usePracticeSession } from './session/practice-session.tsx';
 import { SheetPage } from './sheet/sheet-page.tsx';
 import { StagePage } from './stage/stage-page.tsx';
@@ -25,7 +26,7 @@ function Opened({ loading }: { readonly loading: Promise<Pack> }) {
   }, [loading]);
   if (state.at !== 'ready') {
     return (
-      <main className="practice-message">
+      <main className={styles.message}>
         <p role="status">{state.at === 'broken' ? words.broken : words.opening}</p>
       </main>
     );

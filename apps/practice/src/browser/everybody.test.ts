@@ -34,14 +34,14 @@ it.each([
   ['light', 844, 390],
 ] as const)('[ST49] axe finds nothing anywhere: %s, %i wide', async (colorScheme, width, height) => {
   const page = await openWindow(browser, host.url, { colorScheme, viewport: { width, height } });
-  await page.locator('.exercise-card').nth(3).waitFor();
+  await page.locator('[data-part="exercise"]').nth(3).waitFor();
   // library: axe-core 4.14, every rule that it runs by default
   expect(await findings(page)).toEqual([]);
   await page.goto(`${host.url}#2`);
-  await page.locator('.bar-picture .notehead').first().waitFor({ state: 'attached' });
+  await page.locator('[data-part="picture"] .notehead').first().waitFor({ state: 'attached' });
   expect(await findings(page)).toEqual([]);
   await page.getByRole('button', { name: 'That was clean' }).click();
-  await page.locator('.more').click();
+  await page.locator('[data-part="ledge"] [aria-haspopup]').click();
   await page.getByRole('dialog').waitFor();
   expect(await findings(page)).toEqual([]);
   const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
@@ -56,10 +56,10 @@ it('[ST52] loads at most 300 kB before anything sounds', async () => {
     viewport: { width: 390, height: 844 },
   });
   await page.goto(alone.url);
-  await page.locator('.exercise-card').nth(3).waitFor();
+  await page.locator('[data-part="exercise"]').nth(3).waitFor();
   await page.waitForLoadState('networkidle');
   await page.getByRole('link', { name: /Practise exercise 1/ }).click();
-  await page.locator('.bar-picture .notehead').first().waitFor({ state: 'attached' });
+  await page.locator('[data-part="picture"] .notehead').first().waitFor({ state: 'attached' });
   const sizes = [...alone.sent].filter(([path]) => !/worklet|worker/.test(path));
   const total = sizes.reduce((sum, [, size]) => sum + size, 0);
   expect(sizes.length).toBeGreaterThan(6);
@@ -86,7 +86,7 @@ async function tabTo(page: Page, text: RegExp): Promise<void> {
 
 it('[ST50] opens, chooses, sets, plays and judges with keys alone', async () => {
   const page = await openWindow(browser, host.url);
-  await page.locator('.exercise-card').nth(3).waitFor();
+  await page.locator('[data-part="exercise"]').nth(3).waitFor();
   await tabTo(page, /Practise exercise 2/);
   await page.keyboard.press('Enter');
   await page.waitForURL(/#2$/);
@@ -98,29 +98,29 @@ it('[ST50] opens, chooses, sets, plays and judges with keys alone', async () => 
   await page.keyboard.press('Escape');
   // After the settings the button that plays has the focus.
   await expect.poll(() => focused(page)).toBe('Play');
-  expect(await page.locator('.stage-form').textContent()).not.toContain('Loop');
+  expect(await page.locator('[data-part="form"]').textContent()).not.toContain('Loop');
   await page.keyboard.press('ArrowRight');
   await page.waitForURL(/#3$/);
   await page.keyboard.press('Space');
   await page.getByRole('button', { name: 'Stop' }).waitFor();
   await page.keyboard.press('c');
-  expect(await page.locator('.ladder-says').textContent()).toContain('1 of 3');
+  expect(await page.locator('[data-part="ladder-says"]').textContent()).toContain('1 of 3');
   await page.keyboard.press('s');
-  expect(await page.locator('.ladder-says').textContent()).toContain('0 of 3');
+  expect(await page.locator('[data-part="ladder-says"]').textContent()).toContain('0 of 3');
   await page.keyboard.press('Space');
   await page.getByRole('button', { name: 'Play', exact: true }).waitFor();
   await page.keyboard.press('Escape');
-  await page.locator('.exercise-card').first().waitFor();
+  await page.locator('[data-part="exercise"]').first().waitFor();
 });
 
 it('[ST50] plays, judges, stops and goes on with two pedals', async () => {
   const page = await openWindow(browser, `${host.url}#1`);
-  await page.locator('.stage .play').waitFor();
-  await page.locator('.slide').focus();
+  await page.locator('[data-part="play"]').waitFor();
+  await page.locator('input[type="range"]').focus();
   await page.keyboard.press('PageDown');
   await page.getByRole('button', { name: 'Stop' }).waitFor();
   await page.keyboard.press('PageDown');
-  expect(await page.locator('.ladder-says').textContent()).toContain('1 of 3');
+  expect(await page.locator('[data-part="ladder-says"]').textContent()).toContain('1 of 3');
   await page.keyboard.press('PageUp');
   await page.getByRole('button', { name: 'Play', exact: true }).waitFor();
   await page.keyboard.press('PageUp');
@@ -129,11 +129,13 @@ it('[ST50] plays, judges, stops and goes on with two pedals', async () => {
 
 it('[ST57] shows the bar so large that it is read from two metres on a phone', async () => {
   const page = await openWindow(browser, `${host.url}#1`, { viewport: { width: 390, height: 844 } });
-  await page.locator('.stage .play').waitFor();
+  await page.locator('[data-part="play"]').waitFor();
   await page.keyboard.press('Space');
-  await page.locator('.bar-counter[data-kind="pattern"] .count-bar').waitFor({ timeout: 20_000 });
+  await page
+    .locator('[data-part="counter"][data-kind="pattern"] [data-part="bar"]')
+    .waitFor({ timeout: 20_000 });
   const height = await page.evaluate(() => {
-    const element = document.querySelector('.count-bar') as HTMLElement;
+    const element = document.querySelector('[data-part="bar"]') as HTMLElement;
     const { fontWeight, fontSize, fontFamily } = getComputedStyle(element);
     const pen = document.createElement('canvas').getContext('2d') as CanvasRenderingContext2D;
     pen.font = `${fontWeight} ${fontSize} ${fontFamily}`;
@@ -172,7 +174,7 @@ it('[ST50] learns a MIDI foot switch by one press, and plays with it from then o
       send(0xb0, 64, 0);
     });
   await page.goto(`${host.url}#1`);
-  await page.locator('.more').click();
+  await page.locator('[data-part="ledge"] [aria-haspopup]').click();
   await page.getByText('Foot switch over MIDI').click();
   await page.getByRole('button', { name: 'Listen for MIDI' }).click();
   await page.getByRole('button', { name: 'Learn: Right pedal' }).click();
@@ -182,7 +184,7 @@ it('[ST50] learns a MIDI foot switch by one press, and plays with it from then o
   await press();
   await page.getByRole('button', { name: 'Stop' }).waitFor();
   await press();
-  expect(await page.locator('.ladder-says').textContent()).toContain('1 of 3');
+  expect(await page.locator('[data-part="ladder-says"]').textContent()).toContain('1 of 3');
 });
 
 it('[ST58] keeps the screen awake on the stand, and lets it sleep on the sheet', async () => {
@@ -201,23 +203,23 @@ it('[ST58] keeps the screen awake on the stand, and lets it sleep on the sheet',
   });
   const held = () => page.evaluate(() => (window as never as { held: { now: number } }).held.now);
   await page.goto(`${host.url}#1`);
-  await page.locator('.stage .play').waitFor();
+  await page.locator('[data-part="play"]').waitFor();
   await expect.poll(held).toBe(1);
   await page.keyboard.press('Escape');
-  await page.locator('.exercise-card').first().waitFor();
+  await page.locator('[data-part="exercise"]').first().waitFor();
   await expect.poll(held).toBe(0);
 });
 
 it('[ST59] lets the ball stand on the count where motion is unwanted', async () => {
   const page = await openWindow(browser, `${host.url}#1`, { reducedMotion: 'reduce' });
-  await page.locator('.stage .play').waitFor();
+  await page.locator('[data-part="play"]').waitFor();
   await page.keyboard.press('Space');
-  await page.locator('.bar-counter[data-kind="pattern"]').waitFor();
+  await page.locator('[data-part="counter"][data-kind="pattern"]').waitFor();
   const seen = await page.evaluate(async () => {
     const places = new Set<string>();
     for (let frame = 0; frame < 60; frame += 1) {
       await new Promise(requestAnimationFrame);
-      const balls = [...document.querySelectorAll<SVGElement>('.ball')];
+      const balls = [...document.querySelectorAll<SVGElement>('[data-part="ball"]')];
       const ball = balls.find((each) => each.style.visibility === 'visible');
       const [, x, y] = /translate\(([-\d.]+) ([-\d.]+)\)/.exec(ball?.getAttribute('transform') ?? '') ?? [];
       if (ball) places.add(`${x} ${Number(y) - Number(ball.dataset['floor'])}`);
@@ -238,11 +240,11 @@ it('[ST60] works without the parts that cannot be loaded', async () => {
     return route.abort();
   });
   await page.goto(host.url);
-  await page.locator('.exercise-card').nth(3).waitFor();
+  await page.locator('[data-part="exercise"]').nth(3).waitFor();
   await expect.poll(() => refused.length).toBeGreaterThan(0);
   await page.getByRole('link', { name: /Practise exercise 1/ }).click();
-  await page.locator('.stage .play').click();
+  await page.locator('[data-part="play"]').click();
   await page.getByRole('button', { name: 'Stop' }).waitFor();
   await expect.poll(() => refused.some((url) => url.includes('hearing-body'))).toBe(true);
-  await page.locator('.bar-counter[data-kind="pattern"]').waitFor();
+  await page.locator('[data-part="counter"][data-kind="pattern"]').waitFor();
 });

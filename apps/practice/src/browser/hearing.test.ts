@@ -44,8 +44,8 @@ function played(exercise: number, fault: Fault = () => ({ lateMs: 4 })): readonl
 }
 
 const play = (page: Page) => page.getByRole('button', { name: 'Play', exact: true }).click();
-const after = (page: Page) => page.locator('.after-loop');
-const ladder = (page: Page) => page.locator('.ladder-strip');
+const after = (page: Page) => page.locator('[data-part="after-loop"]');
+const ladder = (page: Page) => page.locator('[data-part="ladder"]');
 
 async function listenToKit(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Use an electronic kit' }).click();
@@ -58,7 +58,7 @@ async function checkTiming(page: Page): Promise<string> {
     .getByRole('button', { name: /Start the check|Check again/ })
     .last()
     .click();
-  const says = page.locator('.check-says', { hasText: 'there and back' });
+  const says = page.locator('[data-part="check-says"]', { hasText: 'there and back' });
   await says.waitFor({ timeout: 20_000 });
   await page.getByRole('button', { name: 'Done' }).click();
   return (await says.textContent()) ?? '';
@@ -66,7 +66,7 @@ async function checkTiming(page: Page): Promise<string> {
 
 /** Waits until so many rounds were judged. @returns what was said of each */
 async function rounds(page: Page, count: number): Promise<readonly string[]> {
-  const all = page.locator('.rounds li');
+  const all = page.locator('[data-part="rounds"] li');
   await expect.poll(() => all.count(), { timeout: 30_000 }).toBeGreaterThanOrEqual(count);
   return (await all.allTextContents()).slice(0, count);
 }
@@ -88,7 +88,7 @@ it('[ST78] a good take by the microphone climbs the ladder, a bad one does not, 
   await playTo(page, sound, start - LEAD_SECONDS);
   const [first] = await rounds(page, 1);
   expect(first).not.toContain('clean');
-  expect(await after(page).locator('.reasons').textContent()).toContain('Left hand (snare)');
+  expect(await after(page).locator('[data-part="reasons"]').textContent()).toContain('Left hand (snare)');
   expect(await ladder(page).textContent()).toContain('0 of 3 clean loops at 160');
   const said = await rounds(page, 4);
   expect(said.slice(1)).toEqual([2, 3, 4].map((n) => `Round ${n} at 160: clean`));
@@ -106,7 +106,9 @@ it('[ST79] a kit comes to the same verdicts, and its strokes are drawn at their 
   for (const index of [1, 2, 3]) await strike(page, played(1), start + index * LOOP_SECONDS);
   const [first] = await rounds(page, 1);
   expect(first).not.toContain('clean');
-  expect(await after(page).locator('.reasons').textContent()).toContain('Left foot (hi-hat foot): missing');
+  expect(await after(page).locator('[data-part="reasons"]').textContent()).toContain(
+    'Left foot (hi-hat foot): missing',
+  );
   expect(await rounds(page, 4)).toEqual([first, ...[2, 3, 4].map((n) => `Round ${n} at 160: clean`)]);
   await expect.poll(() => ladder(page).textContent()).toContain('Up to 180');
 });
@@ -123,12 +125,12 @@ it('[ST77] draws early strokes left and late ones right of their heads, rings an
   const [bass] = strokes.filter((each) => each.stroke.voice === 'bass');
   const between = bass && [{ ...bass, timeSeconds: bass.timeSeconds + 0.19 }];
   await strike(page, [...strokes, ...(between ?? [])], start);
-  await page.locator('.heard-marks .extra').first().waitFor({ state: 'attached' });
-  await page.locator('.heard-marks .missed').first().waitFor();
-  const ways = await page.locator('.heard-marks .heard').evaluateAll((all) =>
+  await page.locator('[data-mark="extra"]').first().waitFor({ state: 'attached' });
+  await page.locator('[data-mark="missed"]').first().waitFor();
+  const ways = await page.locator('[data-mark="heard"]').evaluateAll((all) =>
     all.map((mark) => {
       const [, from = '0', , to = '0'] =
-        /M([-\d.]+) ([-\d.]+)H([-\d.]+)/.exec(mark.querySelector('.way')?.getAttribute('d') ?? '') ?? [];
+        /M([-\d.]+) ([-\d.]+)H([-\d.]+)/.exec(mark.querySelector('path')?.getAttribute('d') ?? '') ?? [];
       return { offset: Number((mark as SVGElement).dataset['offset']), moved: Number(to) - Number(from) };
     }),
   );
@@ -202,7 +204,7 @@ it('[ST80] finds how late a kit is by playing along', async () => {
   if (!snare) throw new Error('no snare is written');
   const hand = clicks.map((click) => ({ ...snare, timeSeconds: click - first + 0.035 }));
   await strike(page, hand, first);
-  const says = page.locator('.check-says', { hasText: 'there and back' });
+  const says = page.locator('[data-part="check-says"]', { hasText: 'there and back' });
   await says.waitFor({ timeout: 20_000 });
   const text = (await says.textContent()) ?? '';
   // definition: every stroke came 35 ms after its click
@@ -227,10 +229,10 @@ it('[ST74] marks what is missing where the student answers, and nothing where th
   await page.getByRole('button', { name: 'More' }).click();
   await page.getByText('Trade 4s').click();
   await page.getByRole('button', { name: 'Done' }).first().click();
-  await page.locator('.stage-form', { hasText: 'Trade' }).waitFor();
+  await page.locator('[data-part="form"]', { hasText: 'Trade' }).waitFor();
   await play(page);
   const start = await startOf(page, BPM);
-  const marks = page.locator('.heard-marks .missed');
+  const marks = page.locator('[data-mark="missed"]');
   const now = () => page.evaluate(() => window.deskOfTest.context?.currentTime ?? 0);
   // definition: four bars of the recording at 160 take six seconds
   await page.waitForTimeout((start + 5.5 - (await now())) * 1000);
@@ -248,7 +250,7 @@ it.each([
     const page = await openWithDevices(browser, `${host.url}#1`, { microphone, kit: false });
     await page.getByText('the browser will ask whether this page may use it').waitFor();
     await page.getByRole('button', { name: button }).click();
-    const refusal = page.locator('.ear-refusal');
+    const refusal = page.locator('[data-part="refusal"]');
     await expect.poll(() => refusal.textContent()).toContain(said);
     expect(await refusal.textContent()).toContain('Everything else goes on without it.');
     await play(page);
@@ -286,6 +288,6 @@ it('[ST82] judges the last round of an exercise when another one is already on t
     window.location.hash = '#2';
   });
   await page.getByText('The take is kept.').waitFor();
-  await expect.poll(() => page.locator('.take-in-hand').textContent()).toContain('Exercise 1');
-  expect(await page.locator('.take-in-hand').textContent()).toContain('1 of 1 round clean');
+  await expect.poll(() => page.locator('[data-part="take-in-hand"]').textContent()).toContain('Exercise 1');
+  expect(await page.locator('[data-part="take-in-hand"]').textContent()).toContain('1 of 1 round clean');
 });

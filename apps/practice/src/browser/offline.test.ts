@@ -44,9 +44,9 @@ it('[ST40] opens on a plain host with every exercise and file, and without the e
   const host = await hostFolder(packs[0] as string);
   const page = await visit(host);
   expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('First swing');
-  expect(await page.locator('.exercise-cards li').count()).toBe(3);
+  expect(await page.locator('[data-part="exercises"] li').count()).toBe(3);
   const files = await page
-    .locator('.downloads a')
+    .locator('#downloads a')
     .evaluateAll((links) => links.map((link) => (link as HTMLAnchorElement).getAttribute('href') ?? ''));
   // definition: the sheet, MIDI, MusicXML and lesson file; of each exercise a recording, MIDI and MusicXML
   expect(files.length).toBe(4 + 3 * 3);
@@ -63,7 +63,7 @@ it('[ST47] opens, shows every exercise and plays when the host is gone', async (
   await page.getByRole('heading', { name: 'First swing' }).waitFor();
   for (const number of [1, 2, 3]) {
     await page.goto(`${host.url}#${number}`);
-    await page.locator('.bar-picture .notehead').first().waitFor({ state: 'attached' });
+    await page.locator('[data-part="picture"] .notehead').first().waitFor({ state: 'attached' });
   }
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await waitForStrokes(page, 20);
@@ -84,7 +84,7 @@ it('[ST48] takes a newer pack over whole and when asked, and keeps what the stud
   const host = await hostFolder(packs[0] as string);
   const page = await visit(host);
   await page.goto(`${host.url}#2`);
-  await page.locator('.slide').fill('77');
+  await page.locator('input[type="range"]').fill('77');
   await page.evaluate(
     () =>
       new Promise((resolve, reject) => {
@@ -101,7 +101,7 @@ it('[ST48] takes a newer pack over whole and when asked, and keeps what the stud
   host.show(packs[1] as string);
   await page.reload();
   await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
-  const line = page.locator('.notice').getByText('There is a newer version of this sheet.');
+  const line = page.locator('[data-part="notice"]').getByText('There is a newer version of this sheet.');
   await line.waitFor();
   // definition: until the student takes it, everything is of the version that was open
   const before = await page.evaluate(async () => (await (await fetch('pack.json')).json()).lesson.title);
@@ -114,7 +114,7 @@ it('[ST48] takes a newer pack over whole and when asked, and keeps what the stud
   const caches = await page.evaluate(async () => (await window.caches.keys()).length);
   // definition: the old version is forgotten
   expect(caches).toBe(1);
-  expect(await page.locator('.tempo-says strong').textContent()).toBe('77');
+  expect(await page.locator('[data-part="tempo"] strong').textContent()).toBe('77');
   const entry = await page.evaluate(
     () =>
       new Promise((resolve) => {

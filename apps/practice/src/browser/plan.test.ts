@@ -22,10 +22,10 @@ afterAll(async () => {
 
 it('[ST86] today’s list fits the minutes and leads to the exercises', async () => {
   const page = await openWithDevices(browser, host.url);
-  const items = page.locator('.plan-item');
+  const items = page.locator('[data-part="plan-item"]');
   for (const minutes of [10, 45]) {
     await page.getByLabel('Minutes I have').selectOption(String(minutes));
-    const texts = await items.locator('.plan-minutes').allTextContents();
+    const texts = await items.locator('[data-part="minutes"]').allTextContents();
     const total = texts.reduce((sum, text) => sum + Number.parseInt(text, 10), 0);
     expect(total).toBeGreaterThan(0);
     expect(total).toBeLessThanOrEqual(minutes);
@@ -40,29 +40,29 @@ it('[ST86] today’s list fits the minutes and leads to the exercises', async ()
   await page.getByRole('button', { name: 'Practise this list, hands free' }).click();
   await page.waitForURL(/#1$/);
   await page.getByRole('button', { name: 'Use an electronic kit' }).click();
-  expect(await page.locator('.list-line').textContent()).toContain('Today’s list: 1 ·');
+  expect(await page.locator('[data-part="list"]').textContent()).toContain('Today’s list: 1 ·');
   expect(await page.getByLabel('Go on by itself').isChecked()).toBe(true);
 });
 
 it('[ST91] says what is left at a level, local rules first', async () => {
   const page = await openWithDevices(browser, host.url);
   await page.getByRole('heading', { name: 'Ears and body' }).click();
-  const care = page.locator('.care-view');
+  const care = page.locator('[data-part="care-view"]');
   expect(await care.locator('p').first().textContent()).toContain('Local rules');
   await care.getByLabel('Level at the ear').fill('100');
   // published: NIOSH 98-126, table 1-1: 100 dBA for 15 minutes a day
   await expect
-    .poll(() => care.locator('.exposure-left').textContent())
+    .poll(() => care.locator('[data-part="left"]').textContent())
     .toContain('At 100 dBA about 15 min are left today');
   await care.getByText('child, or sensitive ears').click();
   await care.getByLabel('Level at the ear').fill('75');
   // published: WHO-ITU H.870: children and sensitive listeners 75 dBA for 40 hours a week
   await expect
-    .poll(() => care.locator('.exposure-left').textContent())
+    .poll(() => care.locator('[data-part="left"]').textContent())
     .toContain('At 75 dBA about 40 h are left this week');
   await page.reload();
   await page.getByRole('heading', { name: 'Ears and body' }).click();
-  await expect.poll(() => care.locator('.exposure-left').textContent()).toContain('At 75 dBA');
+  await expect.poll(() => care.locator('[data-part="left"]').textContent()).toContain('At 75 dBA');
 });
 
 it.each([

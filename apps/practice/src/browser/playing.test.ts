@@ -36,7 +36,7 @@ const LESSON: Lesson = read;
 
 async function onStand(hash: string): Promise<Page> {
   const page = await openListening(browser, `${host.url}${hash}`, { viewport: { width: 820, height: 1180 } });
-  await page.locator('.stage .play').waitFor();
+  await page.locator('[data-part="play"]').waitFor();
   return page;
 }
 
@@ -94,7 +94,9 @@ it('[ST41] plays the exercise that was chosen, sample for sample, round after ro
 it('[ST42] ends four-and-two on its accent, and says so', async () => {
   const page = await onStand('#1');
   await setting(page, 'Four and two');
-  expect(await page.locator('.stage-form').textContent()).toContain('Last bar: rim shot + crash on 4 let');
+  expect(await page.locator('[data-part="form"]').textContent()).toContain(
+    'Last bar: rim shot + crash on 4 let',
+  );
   await play(page);
   await waitForStrokes(page, 75);
   const played = await strokesOf(page);
@@ -109,16 +111,16 @@ it('[ST42] rests for the student while count and ball go on', async () => {
   await setting(page, 'Trade 4s');
   await play(page);
   await waitForStrokes(page, 40);
-  const turn = page.locator('.bar-counter[data-kind="rest"]');
+  const turn = page.locator('[data-part="counter"][data-kind="rest"]');
   await turn.waitFor({ timeout: 20_000 });
   await page.waitForFunction(() => {
-    const ball = [...document.querySelectorAll<SVGElement>('.ball')].find(
+    const ball = [...document.querySelectorAll<SVGElement>('[data-part="ball"]')].find(
       (each) => each.style.visibility === 'visible',
     );
     return ball?.closest('[data-on="exercise"]');
   });
-  expect(await turn.locator('.count-says').textContent()).toContain('You · bar 5 of 8');
-  await page.locator('.bar-counter[data-kind="pattern"]').waitFor({ timeout: 20_000 });
+  expect(await turn.locator('[data-part="says"]').textContent()).toContain('You · bar 5 of 8');
+  await page.locator('[data-part="counter"][data-kind="pattern"]').waitFor({ timeout: 20_000 });
   const played = await strokesOf(page);
   expect(ofScore(played)).toEqual(score(1, TRADE, played.length));
   // definition: bars 5 to 8 are the student's
@@ -157,10 +159,12 @@ it('[ST43] climbs when the student calls three loops clean, and comes down after
   const clean = page.getByRole('button', { name: 'That was clean' });
   await clean.click();
   await clean.click();
-  expect(await page.locator('.ladder-last').textContent()).toBe('One more clean loop.');
+  expect(await page.locator('[data-part="ladder-last"]').textContent()).toBe('One more clean loop.');
   await clean.click();
   // definition: start 200, step 8
-  expect(await page.locator('.ladder-last').textContent()).toBe('Up to 208 from the next round.');
+  expect(await page.locator('[data-part="ladder-last"]').textContent()).toBe(
+    'Up to 208 from the next round.',
+  );
   await page.waitForFunction(
     () => (window.heardByTest.strokes.at(-1) as { pass: number } | undefined)?.pass === 1,
     undefined,
@@ -179,12 +183,16 @@ it('[ST43] climbs when the student calls three loops clean, and comes down after
   expect(steps(1).length).toBeGreaterThan(2);
   for (const step of steps(1)) expect(Math.abs(step - 12_721.15)).toBeLessThan(1);
   await page.getByRole('button', { name: 'I stumbled' }).click();
-  expect(await page.locator('.ladder-last').textContent()).toBe('Down to 200 from the next round.');
-  expect(await page.locator('.tempo-says').textContent()).toContain('200');
+  expect(await page.locator('[data-part="ladder-last"]').textContent()).toBe(
+    'Down to 200 from the next round.',
+  );
+  expect(await page.locator('[data-part="tempo"]').textContent()).toContain('200');
   await page.getByRole('button', { name: 'Slower' }).click();
   await clean.click();
   // definition: a tempo that was chosen, 196, is where the ladder stands
-  expect(await page.locator('.ladder-says').textContent()).toContain('1 of 3 clean loops at 196');
+  expect(await page.locator('[data-part="ladder-says"]').textContent()).toContain(
+    '1 of 3 clean loops at 196',
+  );
 });
 
 it('[ST44] clicks on 2 and 4, drops out for gap bars, and ticks inside the beat', async () => {
@@ -214,14 +222,14 @@ it('[ST45] falls silent for the limbs that the student plays, named for the set-
 
 it('[ST45] mirrors limbs and written hands for a left-handed student', async () => {
   const page = await onStand('#2');
-  const hands = () => page.locator('.bar-picture .hand').allTextContents();
-  await page.locator('.bar-picture .hand').first().waitFor();
+  const hands = () => page.locator('[data-part="hand"]').allTextContents();
+  await page.locator('[data-part="hand"]').first().waitFor();
   // definition: the lesson writes L L L L for a right-handed set-up
   expect(await hands()).toEqual(['L', 'L', 'L', 'L']);
   await page.getByRole('link', { name: 'The sheet' }).click();
   await page.getByText('Left-handed').click();
   await page.getByRole('link', { name: /Practise exercise 2/ }).click();
-  await page.locator('.bar-picture .hand').first().waitFor();
+  await page.locator('[data-part="hand"]').first().waitFor();
   expect(await hands()).toEqual(['R', 'R', 'R', 'R']);
   await page.getByRole('button', { name: 'More' }).click();
   expect(await page.locator('dialog').getByText('left hand: ride').count()).toBe(1);
@@ -229,12 +237,12 @@ it('[ST45] mirrors limbs and written hands for a left-handed student', async () 
 
 it('[ST46] takes the tempo from taps, keys and the line, and keeps it for the exercise', async () => {
   const page = await onStand('#1');
-  const says = () => page.locator('.tempo-says strong').textContent();
+  const says = () => page.locator('[data-part="tempo"] strong').textContent();
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowDown');
   expect(await says()).toBe('201');
-  await page.locator('.slide').fill('90');
+  await page.locator('input[type="range"]').fill('90');
   expect(await says()).toBe('90');
   await page.evaluate(() => {
     let now = 1000;
@@ -246,13 +254,13 @@ it('[ST46] takes the tempo from taps, keys and the line, and keeps it for the ex
   });
   // definition: taps half a second apart are 120 a minute
   await expect.poll(says).toBe('120');
-  await page.locator('.slide').blur();
+  await page.locator('input[type="range"]').blur();
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('ArrowRight');
   await page.waitForURL(/#2$/);
-  await page.locator('.slide').fill('77');
+  await page.locator('input[type="range"]').fill('77');
   await page.reload();
-  await page.locator('.stage .play').waitFor();
+  await page.locator('[data-part="play"]').waitFor();
   expect(await says()).toBe('77');
   await page.keyboard.press('ArrowLeft');
   await expect.poll(says).toBe('119');

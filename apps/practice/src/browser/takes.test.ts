@@ -50,7 +50,7 @@ async function recordTake(page: Page): Promise<void> {
   const sound = soundOf([playLoop(lesson, 1, BPM, () => ({ lateMs: 0 }))], 3);
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await playTo(page, sound, (await startOf(page, BPM)) - LEAD_SECONDS);
-  await page.locator('.rounds li').first().waitFor();
+  await page.locator('[data-part="rounds"] li').first().waitFor();
   await page.getByRole('button', { name: 'Stop', exact: true }).click();
   await page.getByRole('button', { name: 'Keep this take' }).click();
   await page.getByText('The take is kept.').waitFor();
@@ -62,13 +62,13 @@ it('[ST85] keeps a take, lets it be heard beside its model, sends it, deletes it
   await page.goto(host.url);
   await page.reload();
   await page.getByRole('heading', { name: 'Takes' }).click();
-  const row = page.locator('.take-row');
+  const row = page.locator('[data-part="take"]');
   expect(await row.textContent()).toMatch(/Exercise 1.*160 bpm/);
-  expect(await page.locator('.takes-view').textContent()).toMatch(/Takes use \d\.\d MB/);
+  expect(await page.locator('[data-part="takes-view"]').textContent()).toMatch(/Takes use \d\.\d MB/);
   await row.getByRole('button', { name: 'Listen', exact: true }).click();
-  await page.locator('.take-listener[data-state="playing"]').waitFor({ timeout: 20_000 });
+  await page.locator('[data-part="listener"][data-state="playing"]').waitFor({ timeout: 20_000 });
   await row.getByText('The model').click();
-  expect(await page.locator('.take-listener').getAttribute('data-state')).toBe('playing');
+  expect(await page.locator('[data-part="listener"]').getAttribute('data-state')).toBe('playing');
   await row.getByRole('button', { name: 'Stop', exact: true }).click();
   const download = page.waitForEvent('download');
   await row.getByRole('button', { name: 'Save for your teacher' }).click();
@@ -104,7 +104,7 @@ it('[ST87] logs what was played, also when nobody listens, and a renewed sheet f
   await page.goto(host.url);
   const rowText = async () => {
     await page.getByRole('heading', { name: 'What you have played' }).click();
-    return page.locator('.log-table tbody tr').first().textContent();
+    return page.locator('[data-part="log"] tbody tr').first().textContent();
   };
   expect(await rowText()).toMatch(/^Exercise 1.*160 bpm/);
   host.show(renewed.path);
@@ -130,10 +130,10 @@ it('[ST88] lets the log out and in, merged without doubles, and refuses a bad fi
   expect(JSON.parse(text).entries).toHaveLength(1);
   const bring = async (name: string, content: string) => {
     const chooser = page.waitForEvent('filechooser');
-    await page.locator('.file-button').click();
+    await page.locator('[data-part="log-file"]').click();
     await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(content) });
   };
-  const came = page.locator('.log-came');
+  const came = page.locator('[data-part="log-came"]');
   await bring('same.json', text);
   await expect.poll(() => came.textContent()).toContain('Nothing new in this file.');
   const log = JSON.parse(text);

@@ -1,8 +1,10 @@
 /** A quiet line when it is time for a break; it can be put off. */
 import { remindOfBreak } from '@shedbook/coach';
+import { Button } from '@shedbook/stand';
 import { useEffect, useState } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import styles from './break-reminder.module.css';
 import { PlayingTime } from './playing-time.ts';
 
 /** Seconds between looks at the clock. */
@@ -26,20 +28,18 @@ export function BreakReminder() {
     return () => clearInterval(timer);
   }, [playing]);
   return (
-    <div role="status" className="break-reminder">
+    <div role="status" className={styles.reminder}>
       {isDue && (
         <>
           <p>{words.rest}</p>
-          <button
-            type="button"
-            className="button"
+          <Button
             onClick={() => {
               time.putOff();
               setDue(false);
             }}
           >
             {words.later}
-          </button>
+          </Button>
         </>
       )}
     </div>

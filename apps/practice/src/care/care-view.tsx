@@ -1,9 +1,11 @@
 /** Care for ears and body: local rules first, what a level allows, and what common sense says. */
 import { adviseHearing, formatDuration, listeningTimeOf } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
+import { Choices, Slide } from '@shedbook/stand';
 import { now } from '../kept/moment.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
-import { Pick, Slide } from '../ui/controls.tsx';
+import { Folded } from '../ui/folded.tsx';
+import styles from './care-view.module.css';
 import { LEVEL_RANGE, useEarSetting } from './ear-setting.ts';
 
 function Exposure({ log }: { readonly log: PracticeLog }) {
@@ -14,10 +16,10 @@ function Exposure({ log }: { readonly log: PracticeLog }) {
   const left = Math.min(leftTodaySeconds, leftThisWeekSeconds);
   const isWeek = leftThisWeekSeconds < leftTodaySeconds;
   return (
-    <div className="exposure">
+    <div className={styles.exposure}>
       <h3>{words.exposure}</h3>
-      <div className="exposure-level">
-        <span className="label" aria-hidden="true">
+      <div className={styles.level}>
+        <span className={styles.label} aria-hidden="true">
           {words.level}: <strong>{words.db(levelDba)}</strong>
         </span>
         <Slide
@@ -30,13 +32,13 @@ function Exposure({ log }: { readonly log: PracticeLog }) {
         />
       </div>
       <p className="quiet">{words.meter}</p>
-      <Pick
+      <Choices
         label={words.whose}
         value={listener}
         choices={(['adult', 'child'] as const).map((each) => [each, words.listeners[each]] as const)}
         onChange={(next) => change({ listener: next })}
       />
-      <p role="status" className="exposure-left">
+      <p role="status" className={styles.left} data-part="left">
         {left === 0 ? words.usedUp(levelDba) : words.left(levelDba, formatDuration(left), isWeek)}
       </p>
       <p className="quiet">{words.source}</p>
@@ -48,19 +50,16 @@ function Exposure({ log }: { readonly log: PracticeLog }) {
 export function CareView({ log }: { readonly log: PracticeLog }) {
   const words = useHearingWords().care;
   return (
-    <details className="care-view">
-      <summary>
-        <h2>{words.title}</h2>
-      </summary>
+    <Folded title={words.title} part="care-view">
       <p>
         <strong>{words.first}</strong>
       </p>
-      <ul className="care-list">
+      <ul className={styles.list}>
         {[words.warmUp, words.protect, words.pain, words.ringing].map((each) => (
           <li key={each}>{each}</li>
         ))}
       </ul>
       <Exposure log={log} />
-    </details>
+    </Folded>
   );
 }

@@ -1,12 +1,16 @@
 /** What was played, by exercise and tempo, and the log as a file. */
 import { formatDuration, parsePracticeLog, printPracticeLog, type ShelfLesson } from '@shedbook/coach';
 import type { InputProblem, PracticeLog } from '@shedbook/core';
+import { Button, buttonClass, Problem } from '@shedbook/stand';
 import { type ChangeEvent, useState } from 'react';
 import { download } from '../kept/download.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeLanguage } from '../page/words.tsx';
+import { Folded } from '../ui/folded.tsx';
+import row from '../ui/row.module.css';
 import { type LogRow, logRows } from './log-rows.ts';
 import { takeIn } from './log-store.ts';
+import styles from './log-view.module.css';
 
 /** Problems of a file that are said. */
 const PROBLEMS = 5;
@@ -36,8 +40,8 @@ function Table({ rows }: { readonly rows: readonly LogRow[] }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keys (WCAG 2.2, 2.1.1)
     // biome-ignore lint/a11y/useSemanticElements: a section without a heading is named the same way
-    <div className="log-scroll" tabIndex={0} role="region" aria-label={words.title}>
-      <table className="log-table">
+    <div className={styles.scroll} tabIndex={0} role="region" aria-label={words.title}>
+      <table className={styles.table} data-part="log">
         <thead>
           <tr>
             <th scope="col">{words.exercise}</th>
@@ -69,19 +73,19 @@ function Import() {
   };
   return (
     <>
-      <label className="button file-button">
+      <label className={buttonClass('plain', styles.file)} data-part="log-file">
         {words.import}
         <input type="file" accept=".json,application/json" className="hidden-words" onChange={take} />
       </label>
-      <div role="status" className="log-came">
+      <div role="status" className={styles.came} data-part="log-came">
         {came?.kind === 'in' && <p>{words.imported(came.entries)}</p>}
         {came?.kind === 'refused' && (
           <>
             <p>{words.refused(came.file)}</p>
             <ul>
               {came.problems.slice(0, PROBLEMS).map(({ line, column, found, expected }) => (
-                <li key={`${line} ${column} ${found}`} className="problem">
-                  {words.problem(line, column, found, expected)}
+                <li key={`${line} ${column} ${found}`}>
+                  <Problem>{words.problem(line, column, found, expected)}</Problem>
                 </li>
               ))}
             </ul>
@@ -104,18 +108,15 @@ export function LogView({ log, shelf }: LogProps) {
   const rows = shelf.flatMap((each) => logRows(log, each));
   const save = () => download('practice-log.json', printPracticeLog(log), 'application/json');
   return (
-    <details className="log-view">
-      <summary>
-        <h2>{words.title}</h2>
-      </summary>
+    <Folded title={words.title} part="log-view">
       <p className="quiet">{words.lead}</p>
       {rows.length === 0 ? <p>{words.empty}</p> : <Table rows={rows} />}
-      <div className="row">
-        <button type="button" className="button" disabled={log.entries.length === 0} onClick={save}>
+      <div className={row.row}>
+        <Button disabled={log.entries.length === 0} onClick={save}>
           {words.export}
-        </button>
+        </Button>
         <Import />
       </div>
-    </details>
+    </Folded>
   );
 }

@@ -9,6 +9,7 @@
 import type { Meter, Voice } from '@shedbook/core';
 import type { PackBar } from '@shedbook/server';
 import { displacement, headOn, mmPerSecond } from './heard-places.ts';
+import styles from './live-marks.module.css';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
@@ -27,17 +28,19 @@ const CROSSED: ReadonlySet<Voice> = new Set([
   'sidestick',
 ]);
 
-function draw(name: string, attributes: Readonly<Record<string, string | number>>): SVGElement {
+function draw(name: string, attributes: Readonly<Record<string, string | number | undefined>>): SVGElement {
   const element = document.createElementNS(SVG, name);
-  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
+  for (const [key, value] of Object.entries(attributes)) {
+    if (value !== undefined) element.setAttribute(key, String(value));
+  }
   return element;
 }
 
 function headMark(voice: Voice, x: number, y: number): SVGElement {
   const { rx, ry } = HEAD_MM;
-  if (!CROSSED.has(voice)) return draw('ellipse', { class: 'struck-head', cx: x, cy: y, rx, ry });
+  if (!CROSSED.has(voice)) return draw('ellipse', { class: styles.head, cx: x, cy: y, rx, ry });
   const d = `M${x - ry} ${y - ry}L${x + ry} ${y + ry}M${x + ry} ${y - ry}L${x - ry} ${y + ry}`;
-  return draw('path', { class: 'struck-cross', d });
+  return draw('path', { class: styles.cross, d });
 }
 
 /** A picture on the page and the tile that it shows. */
@@ -63,9 +66,9 @@ interface Mark {
 }
 
 function layerOf(picture: Element): Element {
-  const there = picture.querySelector('.heard-marks');
+  const there = picture.querySelector('[data-part="heard"]');
   if (there) return there;
-  const layer = draw('g', { class: 'heard-marks' });
+  const layer = draw('g', { class: styles.marks, 'data-part': 'heard' });
   picture.append(layer);
   return layer;
 }
@@ -87,13 +90,14 @@ export class LiveMarks {
     const { dxMm, isBeyond } = displacement(mmPerSecond(marked.shown.bar, meter, bpm), offsetMs);
     const at = head.xMm + dxMm;
     const element = draw('g', {
-      class: isBeyond ? 'heard beyond' : 'heard',
+      class: isBeyond ? styles.beyond : undefined,
+      'data-mark': 'heard',
       'data-offset': Math.round(offsetMs),
     });
     element.append(
-      draw('path', { class: 'way', d: `M${head.xMm} ${head.yMm}H${at}` }),
+      draw('path', { class: styles.way, d: `M${head.xMm} ${head.yMm}H${at}` }),
       draw('path', {
-        class: 'hairline',
+        class: styles.hairline,
         d: `M${at} ${head.yMm - HAIRLINE_MM}V${head.yMm + HAIRLINE_MM}`,
       }),
       headMark(marked.voice, at, head.yMm),
@@ -107,7 +111,10 @@ export class LiveMarks {
     const head = headOn(marked.shown.bar, marked, marked.voice);
     const there = this.#marks.get(keyOf(marked));
     if (!head || (there && there.turn >= marked.turn)) return;
-    this.#put(marked, draw('circle', { class: 'missed', cx: head.xMm, cy: head.yMm, r: RING_MM }));
+    this.#put(
+      marked,
+      draw('circle', { class: styles.missed, 'data-mark': 'missed', cx: head.xMm, cy: head.yMm, r: RING_MM }),
+    );
   }
 
   /** A stroke of a voice where none is written, at `xMm` on its tile. */
@@ -116,7 +123,7 @@ export class LiveMarks {
     if (y === undefined) return;
     this.#begin(shown.bar.tile, turn);
     const d = `M${xMm - PLUS_MM} ${y}H${xMm + PLUS_MM}M${xMm} ${y - PLUS_MM}V${y + PLUS_MM}`;
-    const element = draw('path', { class: 'extra', d });
+    const element = draw('path', { class: styles.extra, 'data-mark': 'extra', d });
     layerOf(shown.picture).append(element);
     this.#extras = [...this.#extras, { element, tile: shown.bar.tile, turn }];
   }
@@ -140,13 +147,13 @@ export class LiveMarks {
     this.#turns.set(tile, turn);
     for (const [key, mark] of this.#marks) {
       if (mark.tile !== tile) continue;
-      mark.element.classList.add('before');
+      mark.element.setAttribute('data-before', '');
       if (mark.turn >= last) continue;
       mark.element.remove();
       this.#marks.delete(key);
     }
     for (const extra of this.#extras.filter((each) => each.tile === tile)) {
-      extra.element.classList.add('before');
+      extra.element.setAttribute('data-before', '');
       if (extra.turn < last) extra.element.remove();
     }
     this.#extras = this.#extras.filter((each) => each.tile !== tile || each.turn >= last);

@@ -1,4 +1,5 @@
 /** A line that says: there is a newer version of the sheet. */
+import { NoticeLine } from '@shedbook/stand';
 import { useSyncExternalStore } from 'react';
 import { usePracticeWords } from '../page/words.tsx';
 import { NEWER_EVENT, newerWaits, takeNewer } from './register.ts';
@@ -12,16 +13,5 @@ function subscribe(listener: () => void): () => void {
 export function NewerVersion() {
   const words = usePracticeWords();
   const waits = useSyncExternalStore(subscribe, newerWaits);
-  return (
-    <div className="notice" role="status">
-      {waits && (
-        <div>
-          <span>{words.newer}</span>
-          <button type="button" className="button" onClick={takeNewer}>
-            {words.takeNewer}
-          </button>
-        </div>
-      )}
-    </div>
-  );
+  return <NoticeLine text={waits ? words.newer : null} action={{ label: words.takeNewer, run: takeNewer }} />;
 }

@@ -2,6 +2,7 @@
 
 import type { JudgedLoop } from '../ear/hearing.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
+import styles from './after-loop.module.css';
 import { sayReason } from './say-reason.ts';
 import type { HearingView } from './use-hearing.ts';
 
@@ -11,10 +12,10 @@ const REASONS = 3;
 function Rounds({ loops }: { readonly loops: readonly JudgedLoop[] }) {
   const words = useHearingWords().after;
   return (
-    <ol className="rounds" aria-label={words.rounds}>
+    <ol className={styles.rounds} data-part="rounds" aria-label={words.rounds}>
       {loops.map(({ stretch, number, judgement: { verdict }, loop }) => (
         <li key={`${stretch} ${number}`} data-verdict={verdict}>
-          <span className="round-sign" aria-hidden="true" />
+          <span className={styles.sign} aria-hidden="true" />
           <span>{words.round(number + 1, Math.round(loop.bpm), words.short[verdict])}</span>
         </li>
       ))}
@@ -30,7 +31,7 @@ export function AfterLoop({ view }: { readonly view: HearingView }) {
   const reasons =
     last?.judgement.verdict === 'clean' ? [] : (last?.judgement.reasons.slice(0, REASONS) ?? []);
   return (
-    <section className="after-loop" aria-labelledby="after-title">
+    <section className={styles.after} data-part="after-loop" aria-labelledby="after-title">
       <h3 id="after-title">{words.after.title}</h3>
       <div role="status">
         {!last && <p className="quiet">{words.after.nothing}</p>}
@@ -43,14 +44,14 @@ export function AfterLoop({ view }: { readonly view: HearingView }) {
         )}
         {last?.isRecording && <p>{words.after.recording}</p>}
         {last && reasons.length > 0 && (
-          <ul className="reasons">
+          <ul className={styles.reasons} data-part="reasons">
             {reasons.map((reason) => (
               <li key={reason.text}>{sayReason(last.task, reason, words)}</li>
             ))}
           </ul>
         )}
         {said && (
-          <p className="going-said">
+          <p className={styles.going}>
             {said.kind === 'next'
               ? words.hearing.said.next(said.number)
               : said.kind === 'more'

@@ -1,9 +1,12 @@
 /** Turning hearing on and off: what it does is said before anything is asked for. */
 
+import { Button, classes } from '@shedbook/stand';
 import type { EarState, Input } from '../ear/ear.ts';
 import type { Hearing } from '../ear/hearing.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import row from '../ui/row.module.css';
+import styles from './ear-switch.module.css';
 
 /** Peaks in dB re full scale between nothing, soft, good and too loud. */
 const LEVELS = { soft: -60, good: -36, loud: -1 } as const;
@@ -19,13 +22,13 @@ function Listening({ ear, hearing }: { readonly ear: EarState; readonly hearing:
   const { playing } = usePracticeSession();
   const level = ear.levelDb === null ? null : levelName(ear.levelDb);
   return (
-    <div className="ear-on">
+    <div className={styles.on}>
       <p>
         <strong>{words.on[ear.input as Input]}</strong> {!playing && words.waiting}
       </p>
       {level !== null && (
-        <p className="quiet ear-level" data-level={level}>
-          <span className="ear-meter" aria-hidden="true">
+        <p className={classes('quiet', styles.level)} data-level={level}>
+          <span className={styles.meter} aria-hidden="true">
             <span
               style={{ inlineSize: `${Math.max(0, Math.min(100, ((ear.levelDb ?? -60) + 60) / 0.6))}%` }}
             />
@@ -33,9 +36,7 @@ function Listening({ ear, hearing }: { readonly ear: EarState; readonly hearing:
           {words.levels[level]}
         </p>
       )}
-      <button type="button" className="button" onClick={() => hearing.close()}>
-        {words.stop}
-      </button>
+      <Button onClick={() => hearing.close()}>{words.stop}</Button>
     </div>
   );
 }
@@ -51,32 +52,22 @@ export function EarSwitch({ ear, hearing }: { readonly ear: EarState; readonly h
   };
   if (ear.phase === 'on') return <Listening ear={ear} hearing={hearing} />;
   return (
-    <div className="ear-off">
+    <div className={styles.off}>
       <p>{words.lead}</p>
       <p className="quiet">
         {words.privacy} {words.headphones}
       </p>
-      <p role="status" className="ear-refusal">
+      <p role="status" className={styles.refusal} data-part="refusal">
         {ear.phase === 'opening' && words.opening[ear.input as Input]}
         {ear.refusal && `${words.refusals[ear.input as Input][ear.refusal]} ${words.goesOn}`}
       </p>
-      <div className="row">
-        <button
-          type="button"
-          className="button strong"
-          disabled={ear.phase === 'opening'}
-          onClick={() => open('microphone')}
-        >
+      <div className={row.row}>
+        <Button dress="strong" disabled={ear.phase === 'opening'} onClick={() => open('microphone')}>
           {words.microphone}
-        </button>
-        <button
-          type="button"
-          className="button"
-          disabled={ear.phase === 'opening'}
-          onClick={() => open('kit')}
-        >
+        </Button>
+        <Button disabled={ear.phase === 'opening'} onClick={() => open('kit')}>
           {words.kit}
-        </button>
+        </Button>
       </div>
     </div>
   );

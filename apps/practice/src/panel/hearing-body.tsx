@@ -7,10 +7,10 @@ import { useHearingSettings } from '../session/hearing-settings.ts';
 import { TakeInHand } from '../takes/take-in-hand.tsx';
 import { AfterLoop } from './after-loop.tsx';
 import { EarSwitch } from './ear-switch.tsx';
+import styles from './hearing-body.module.css';
 import { HearingOptions } from './hearing-options.tsx';
 import { LatencyLine } from './latency-line.tsx';
 import { useHearing } from './use-hearing.ts';
-import './hearing.css';
 
 /** The panel. */
 export default function HearingBody() {
@@ -21,7 +21,12 @@ export default function HearingBody() {
   useLogKeeper(hearing);
   const isOn = ear.phase === 'on';
   return (
-    <section className="hearing-panel" aria-labelledby="hearing-title" data-ear={ear.phase}>
+    <section
+      className={styles.panel}
+      data-part="hearing"
+      aria-labelledby="hearing-title"
+      data-ear={ear.phase}
+    >
       <BreakReminder />
       <h2 id="hearing-title" className={isOn ? 'hidden-words' : undefined}>
         {words.hearing.title}

@@ -1,9 +1,11 @@
 /** How strict the ear is, and whether practice goes on by itself. */
 import { STUDENT_LEVELS } from '@shedbook/coach';
+import { Button, Check, Choices, Select } from '@shedbook/stand';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { takeUpList, useList } from '../session/course.ts';
 import { type HearingSettings, LOOP_CHOICES } from '../session/hearing-settings.ts';
-import { Pick, Tick } from '../ui/controls.tsx';
+import row from '../ui/row.module.css';
+import styles from './hearing-options.module.css';
 import type { HearingView } from './use-hearing.ts';
 
 interface OptionsProps {
@@ -17,43 +19,41 @@ export function HearingOptions({ settings, change, view }: OptionsProps) {
   const words = useHearingWords().hearing;
   const list = useList();
   return (
-    <div className="hearing-options">
-      <Pick
+    <div className={styles.options}>
+      <Choices
         label={words.level}
         value={settings.level}
         choices={STUDENT_LEVELS.map((level) => [level, words.strictness[level]] as const)}
         onChange={(level) => change({ level })}
       />
-      <Tick checked={settings.handsFree} onChange={(handsFree) => change({ handsFree })}>
-        {words.handsFree}
-        <span className="quiet tick-hint"> {words.handsFreeHint(settings.comfortableLoops)}</span>
-      </Tick>
+      <Check checked={settings.handsFree} onChange={(handsFree) => change({ handsFree })}>
+        <span>
+          {words.handsFree}
+          <span className="quiet"> {words.handsFreeHint(settings.comfortableLoops)}</span>
+        </span>
+      </Check>
       {settings.handsFree && list && (
-        <p className="list-line">
+        <p className={styles.list} data-part="list">
           {words.list(list.join(' · '))}
-          <button type="button" className="button" onClick={() => takeUpList(null)}>
-            {words.bySheet}
-          </button>
+          <Button onClick={() => takeUpList(null)}>{words.bySheet}</Button>
         </p>
       )}
       {settings.handsFree && (
-        <div className="row">
-          <label className="field loops-pick">
-            <span className="label">{words.loops}</span>
-            <select
-              value={settings.comfortableLoops}
-              onChange={(event) => change({ comfortableLoops: Number(event.target.value) })}
-            >
-              {LOOP_CHOICES.map((each) => (
-                <option key={each} value={each}>
-                  {each}
-                </option>
-              ))}
-            </select>
-          </label>
-          <button type="button" className="button" onClick={view.isStaying ? view.goOn : view.stay}>
+        <div className={row.row}>
+          <Select
+            label={words.loops}
+            value={settings.comfortableLoops}
+            onChange={(event) => change({ comfortableLoops: Number(event.target.value) })}
+          >
+            {LOOP_CHOICES.map((each) => (
+              <option key={each} value={each}>
+                {each}
+              </option>
+            ))}
+          </Select>
+          <Button onClick={view.isStaying ? view.goOn : view.stay}>
             {view.isStaying ? words.goOn : words.stay}
-          </button>
+          </Button>
         </div>
       )}
     </div>

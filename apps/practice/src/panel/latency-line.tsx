@@ -1,11 +1,14 @@
 /** What is known of the way of the sound, and the guided check. */
-import { type FormEvent, useRef, useState } from 'react';
+import { Button, Field, SheetButton } from '@shedbook/stand';
+import { type FormEvent, useState } from 'react';
 import { checkKit, checkMicrophone } from '../device/check-latency.ts';
 import type { RoundTrip } from '../device/latency.ts';
 import { keepLatency } from '../device/latency-store.ts';
 import type { Ear, EarState } from '../ear/ear.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import row from '../ui/row.module.css';
+import styles from './latency-line.module.css';
 
 type Check =
   | { readonly at: 'ready' | 'running' | 'failed' | 'kept' }
@@ -57,21 +60,18 @@ function ByHand({
     onKept();
   };
   return (
-    <form className="row by-hand" onSubmit={keep}>
-      <label className="field">
-        <span className="label">{words.hand}</span>
-        <input
-          type="number"
-          inputMode="numeric"
-          min={-LONGEST_MS}
-          max={LONGEST_MS}
-          value={text}
-          onChange={(event) => setText(event.target.value)}
-        />
-      </label>
-      <button type="submit" className="button">
-        {words.keep}
-      </button>
+    <form className={row.row} onSubmit={keep}>
+      <Field
+        className={styles.hand}
+        label={words.hand}
+        type="number"
+        inputMode="numeric"
+        min={-LONGEST_MS}
+        max={LONGEST_MS}
+        value={text}
+        onChange={(event) => setText(event.target.value)}
+      />
+      <Button type="submit">{words.keep}</Button>
     </form>
   );
 }
@@ -80,12 +80,7 @@ function ByHand({
 export function LatencyLine({ ear, state }: { readonly ear: Ear; readonly state: EarState }) {
   const all = useHearingWords();
   const words = all.latency;
-  const dialog = useRef<HTMLDialogElement>(null);
   const { check, setCheck, run } = useCheck(ear);
-  const open = () => {
-    setCheck({ at: 'ready' });
-    dialog.current?.showModal();
-  };
   const says =
     check.at === 'done'
       ? words.result(
@@ -96,32 +91,25 @@ export function LatencyLine({ ear, state }: { readonly ear: Ear; readonly state:
         )
       : { ready: '', running: words.running, failed: words.failed, kept: words.kept }[check.at];
   return (
-    <div className="latency-line">
+    <div className={styles.line}>
       <p className="quiet">{state.isMeasured ? words.known(Math.round(state.latencyMs)) : words.guessed}</p>
-      <button type="button" className="button" onClick={open}>
-        {state.isMeasured ? words.again : words.check}
-      </button>
-      <dialog ref={dialog} className="practice-dialog" aria-labelledby="latency-title">
-        <h2 id="latency-title">{words.title}</h2>
-        <p>{state.input === 'kit' ? words.leadKit : words.leadMicrophone}</p>
-        <p role="status" className="check-says">
-          {says}
-        </p>
-        <button
-          type="button"
-          className="button strong"
-          disabled={check.at === 'running'}
-          onClick={() => void run()}
-        >
-          {check.at === 'ready' || check.at === 'running' ? words.start : words.again}
-        </button>
-        <ByHand key={state.latencyMs} ear={ear} state={state} onKept={() => setCheck({ at: 'kept' })} />
-        <div className="dialog-actions">
-          <button type="button" className="button" onClick={() => dialog.current?.close()}>
-            {all.close}
-          </button>
+      <SheetButton
+        title={words.title}
+        opens={state.isMeasured ? words.again : words.check}
+        done={all.close}
+        onClose={() => setCheck({ at: 'ready' })}
+      >
+        <div className={styles.sheet}>
+          <p>{state.input === 'kit' ? words.leadKit : words.leadMicrophone}</p>
+          <p role="status" className={styles.says} data-part="check-says">
+            {says}
+          </p>
+          <Button dress="strong" disabled={check.at === 'running'} onClick={() => void run()}>
+            {check.at === 'ready' || check.at === 'running' ? words.start : words.again}
+          </Button>
+          <ByHand key={state.latencyMs} ear={ear} state={state} onKept={() => setCheck({ at: 'kept' })} />
         </div>
-      </dialog>
+      </SheetButton>
     </div>
   );
 }

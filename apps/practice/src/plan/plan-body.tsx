@@ -4,8 +4,8 @@ import { useLog } from '../log/log-store.ts';
 import { LogView } from '../log/log-view.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { TakesView } from '../takes/takes-view.tsx';
+import styles from './plan-body.module.css';
 import { TodayView } from './today-view.tsx';
-import './plan.css';
 
 /** The panel. */
 export default function PlanBody() {
@@ -13,9 +13,9 @@ export default function PlanBody() {
   const { pack } = usePracticeSession();
   if (!log) return null;
   return (
-    <div className="plan-panel">
+    <div className={styles.panel}>
       <TodayView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
-      <div className="plan-more">
+      <div className={styles.more}>
         <LogView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
         <TakesView />
         <CareView log={log} />

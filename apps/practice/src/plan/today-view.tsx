@@ -1,7 +1,7 @@
 /** Today's list: what to play, for how long, and why. Nothing is counted up, and nothing is lost by a day without. */
 import { type PlanItem, planPractice, type ShelfLesson } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
-import { remember, remembered } from '@shedbook/stand';
+import { Button, remember, remembered, Select } from '@shedbook/stand';
 import type { HearingWords } from '@shedbook/words';
 import { useMemo, useState } from 'react';
 import { now } from '../kept/moment.ts';
@@ -10,6 +10,7 @@ import { goTo, hrefOf } from '../page/route.ts';
 import { takeUpList } from '../session/course.ts';
 import { chooseHandsFree } from '../session/hearing-settings.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import styles from './today-view.module.css';
 
 /** Minutes that can be chosen. */
 const MINUTES = [10, 15, 20, 30, 45, 60] as const;
@@ -47,9 +48,11 @@ function Item({ item, name }: ItemProps) {
   const { choose } = usePracticeSession();
   const isBreak = item.kind === 'break';
   return (
-    <li className="plan-item" data-kind={item.kind}>
-      <span className="plan-minutes">{words.short(item.minutes)}</span>
-      <span className="plan-what">
+    <li className={styles.item} data-part="plan-item" data-kind={item.kind}>
+      <span className={styles.minutes} data-part="minutes">
+        {words.short(item.minutes)}
+      </span>
+      <span className={styles.what}>
         {isBreak ? (
           <strong>{name}</strong>
         ) : (
@@ -61,8 +64,10 @@ function Item({ item, name }: ItemProps) {
             {name}
           </a>
         )}
-        {item.tempo && <span className="quiet"> {words.tempo(item.tempo.fromBpm, item.tempo.goalBpm)}</span>}
-        <span className="plan-reason">{words.reason(item.kind, item.reason)}</span>
+        {item.tempo && (
+          <span className={styles.tempo}> {words.tempo(item.tempo.fromBpm, item.tempo.goalBpm)}</span>
+        )}
+        <span className={styles.reason}>{words.reason(item.kind, item.reason)}</span>
       </span>
     </li>
   );
@@ -88,30 +93,27 @@ export function TodayView({ log, shelf }: TodayProps) {
     goTo({ at: 'stage', exercise: numbers[0] ?? null });
   };
   return (
-    <section className="today" aria-labelledby="today-title">
-      <div className="today-head">
+    <section className={styles.today} aria-labelledby="today-title">
+      <div className={styles.head}>
         <h2 id="today-title">{words.title}</h2>
-        <label className="field">
-          <span className="label">{words.minutes}</span>
-          <select value={minutes} onChange={(event) => choose(Number(event.target.value))}>
-            {MINUTES.map((each) => (
-              <option key={each} value={each}>
-                {words.minutesOf(each)}
-              </option>
-            ))}
-          </select>
-        </label>
+        <Select
+          label={words.minutes}
+          value={minutes}
+          onChange={(event) => choose(Number(event.target.value))}
+        >
+          {MINUTES.map((each) => (
+            <option key={each} value={each}>
+              {words.minutesOf(each)}
+            </option>
+          ))}
+        </Select>
       </div>
-      <ol className="plan-items">
+      <ol className={styles.items}>
         {plan.items.map((item, index) => (
           <Item key={index} item={item} name={nameOf(item, shelf, words)} />
         ))}
       </ol>
-      {numbers.length > 0 && (
-        <button type="button" className="button" onClick={takeUp}>
-          {words.takeUp}
-        </button>
-      )}
+      {numbers.length > 0 && <Button onClick={takeUp}>{words.takeUp}</Button>}
       {plan.notes.map((note) => (
         <p key={note} className="quiet">
           {words.note(note.startsWith('That is enough') ? 'enough' : 'other', note)}

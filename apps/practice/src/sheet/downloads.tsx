@@ -2,6 +2,7 @@
 import type { PackDownload } from '@shedbook/server';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import styles from './downloads.module.css';
 
 const KINDS = ['audio', 'midi', 'musicxml'] as const;
 
@@ -17,7 +18,7 @@ interface LinkProps {
 function FileLink({ file, children }: LinkProps) {
   const words = usePracticeWords().downloads;
   return (
-    <a className="file-link" href={file.path} download={fileName(file.path)}>
+    <a className={styles.file} href={file.path} download={fileName(file.path)}>
       <span>{children}</span>
       <span className="quiet">{words.size(Math.max(1, Math.round(file.bytes / 1000)))}</span>
     </a>
@@ -38,7 +39,7 @@ function EachExercise({ kind, files }: EachProps) {
       <summary>
         {words.downloads.each}: {words.downloads[kind]}
       </summary>
-      <ul className="file-grid">
+      <ul className={styles.grid}>
         {of.map((file) => (
           <li key={file.path}>
             <FileLink file={file}>{words.sheet.exercise(file.exercise ?? 0)}</FileLink>
@@ -57,7 +58,7 @@ export function Downloads() {
   const label = (file: PackDownload) =>
     file.kind === 'sheet' || file.kind === 'lesson' ? words[file.kind] : `${words[file.kind]}, ${words.all}`;
   return (
-    <section id="downloads" className="downloads" aria-labelledby="downloads-title">
+    <section id="downloads" className={styles.downloads} aria-labelledby="downloads-title">
       <h2 id="downloads-title">{words.title}</h2>
       <p className="quiet">{words.lead}</p>
       <ul>

@@ -1,9 +1,11 @@
 /** One exercise on the sheet: its number, its notation, and the way to the stand. */
 import type { Exercise } from '@shedbook/core';
 import type { PackBar } from '@shedbook/server';
+import { classes } from '@shedbook/stand';
 import { hrefOf } from '../page/route.ts';
 import { sayExercise } from '../page/say-exercise.ts';
 import { usePracticeWords } from '../page/words.tsx';
+import styles from './exercise-card.module.css';
 
 interface TileProps {
   readonly bar: PackBar;
@@ -19,7 +21,7 @@ function TilePicture({ bar, first = false }: TileProps) {
   const { widthMm, heightMm, tile } = bar;
   return (
     <img
-      className="tile-picture"
+      className={styles.tile}
       src={tile}
       alt=""
       width={Math.round(widthMm * 10)}
@@ -41,19 +43,19 @@ export function ExerciseCard({ exercise, bars }: ExerciseCardProps) {
   const { number, name, notes } = exercise;
   return (
     <li>
-      <a className="exercise-card" href={hrefOf({ at: 'stage', exercise: number })}>
-        <span className="card-number" aria-hidden="true">
+      <a className={styles.card} data-part="exercise" href={hrefOf({ at: 'stage', exercise: number })}>
+        <span className={styles.number} aria-hidden="true">
           {number}
         </span>
         <span className="hidden-words">
           {words.sheet.open(number, name ?? '')}. {sayExercise(exercise, words)}
         </span>
-        <span className="card-tiles" aria-hidden="true">
-          {name && <span className="card-name">{name}</span>}
+        <span className={styles.tiles} aria-hidden="true">
+          {name && <span className={styles.name}>{name}</span>}
           {bars.map((bar) => (
             <TilePicture key={bar.bar} bar={bar} first={number <= IN_SIGHT} />
           ))}
-          {notes && <span className="card-notes">{notes}</span>}
+          {notes && <span className={styles.notes}>{notes}</span>}
         </span>
       </a>
     </li>
@@ -64,10 +66,14 @@ export function ExerciseCard({ exercise, bars }: ExerciseCardProps) {
 export function TimeCard({ bars }: { readonly bars: readonly PackBar[] }) {
   const words = usePracticeWords().sheet;
   return (
-    <a className="exercise-card time-card" href={hrefOf({ at: 'stage', exercise: null })}>
-      <span className="card-name">{words.timeOnly}</span>
+    <a
+      className={classes(styles.card, styles.time)}
+      data-part="exercise"
+      href={hrefOf({ at: 'stage', exercise: null })}
+    >
+      <span className={styles.name}>{words.timeOnly}</span>
       <span className="hidden-words">{words.openTime}</span>
-      <span className="card-tiles" aria-hidden="true">
+      <span className={styles.tiles} aria-hidden="true">
         {bars.map((bar) => (
           <TilePicture key={bar.bar} bar={bar} first />
         ))}

@@ -1,5 +1,6 @@
 /** The sheet: everything on it, what to practise today, and what to take along. */
 import { formatFeel, type Lesson } from '@shedbook/core';
+import { buttonClass } from '@shedbook/stand';
 import type { PracticeWords } from '@shedbook/words';
 import { useEffect } from 'react';
 import { usePracticeWords } from '../page/words.tsx';
@@ -9,6 +10,7 @@ import { Optional } from '../ui/optional.tsx';
 import { Downloads } from './downloads.tsx';
 import { ExerciseCard, TimeCard } from './exercise-card.tsx';
 import { PageSettings } from './page-settings.tsx';
+import styles from './sheet-page.module.css';
 
 function feelWords(lesson: Lesson, words: PracticeWords): string {
   const feel = formatFeel(lesson.feel);
@@ -19,19 +21,19 @@ function Heading({ lesson }: { readonly lesson: Lesson }) {
   const words = usePracticeWords();
   const { startBpm, goalBpm } = lesson.tempo;
   return (
-    <header className="sheet-head">
+    <header className={styles.head}>
       <h1>{lesson.title}</h1>
-      {lesson.by && <p className="sheet-by">{words.sheet.by(lesson.by)}</p>}
-      <p className="sheet-facts">
+      {lesson.by && <p className={styles.by}>{words.sheet.by(lesson.by)}</p>}
+      <p className={styles.facts}>
         <span>{lesson.meter.text}</span>
         <span>{feelWords(lesson, words)}</span>
         <span>{words.sheet.tempi(startBpm, goalBpm)}</span>
       </p>
-      <nav className="sheet-ways" aria-label={words.sheet.ways}>
-        <a className="button" href="#exercises">
+      <nav className={styles.ways} aria-label={words.sheet.ways}>
+        <a className={buttonClass()} href="#exercises">
           {words.sheet.exercises}
         </a>
-        <a className="button" href="#downloads">
+        <a className={buttonClass()} href="#downloads">
           {words.downloads.title}
         </a>
       </nav>
@@ -49,9 +51,9 @@ export function SheetPage() {
   }, [lesson.title]);
   const tiles = new Map(pack.exercises.map((each) => [each.number, each.own]));
   return (
-    <main className="sheet-page">
+    <main className={styles.page}>
       <Heading lesson={lesson} />
-      <div className="sheet-plan">
+      <div className={styles.plan}>
         <Optional>
           <PlanPanel />
         </Optional>
@@ -60,7 +62,7 @@ export function SheetPage() {
         <h2 id="exercises-title">{words.sheet.exercises}</h2>
         {lesson.exercises.length === 0 && <p>{words.sheet.empty}</p>}
         <TimeCard bars={pack.groove} />
-        <ol className="exercise-cards">
+        <ol className={styles.cards} data-part="exercises">
           {lesson.exercises.map((exercise) => (
             <ExerciseCard key={exercise.number} exercise={exercise} bars={tiles.get(exercise.number) ?? []} />
           ))}

@@ -7,6 +7,7 @@ import { useEffect, useRef } from 'react';
 import { usePracticeWords } from '../page/words.tsx';
 import { leavesBars } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import styles from './bar-counter.module.css';
 
 /** What the counter shows. */
 interface Count {
@@ -38,6 +39,10 @@ function countOf(heard: Heard, words: PracticeWords['stage'], trades: boolean): 
   return { big: String(at.bar), beat: String(at.beat), says: text, kind: bar?.play ?? 'pattern' };
 }
 
+function partOf(element: Element, part: 'bar' | 'beat' | 'says'): Element | null {
+  return element.querySelector(`[data-part="${part}"]`);
+}
+
 function show(element: Element | null, text: string): void {
   if (element && element.textContent !== text) element.textContent = text;
 }
@@ -56,9 +61,9 @@ export function BarCounter() {
       frame = requestAnimationFrame(draw);
       const heard = player.heard();
       const count = heard && countOf(heard, words, trades);
-      show(element.querySelector('.count-bar'), count?.big ?? '');
-      show(element.querySelector('.count-beat'), count?.beat ?? '');
-      show(element.querySelector('.count-says'), count?.says ?? '');
+      show(partOf(element, 'bar'), count?.big ?? '');
+      show(partOf(element, 'beat'), count?.beat ?? '');
+      show(partOf(element, 'says'), count?.says ?? '');
       element.dataset['kind'] = count?.kind ?? 'silent';
     };
     draw();
@@ -69,10 +74,10 @@ export function BarCounter() {
     };
   }, [player, status, words, trades]);
   return (
-    <div className="bar-counter" ref={root} data-kind="silent" aria-hidden="true">
-      <span className="count-bar" />
-      <span className="count-beat" />
-      <span className="count-says" />
+    <div className={styles.counter} data-part="counter" ref={root} data-kind="silent" aria-hidden="true">
+      <span className={styles.bar} data-part="bar" />
+      <span className={styles.beat} data-part="beat" />
+      <span className={styles.says} data-part="says" />
     </div>
   );
 }

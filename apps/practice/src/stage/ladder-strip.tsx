@@ -1,9 +1,11 @@
 /** The tempo ladder: how many clean loops there are, what the last one meant, and the student's own word on it. */
 import type { LadderStep } from '@shedbook/coach';
+import { Button } from '@shedbook/stand';
 import type { PracticeWords } from '@shedbook/words';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import type { Ladder } from '../session/use-ladder.ts';
+import styles from './ladder-strip.module.css';
 import type { StageActions } from './use-stage-actions.ts';
 
 /** What a loop meant, in a sentence. */
@@ -19,7 +21,7 @@ function sayStep({ move, state }: LadderStep, { rule }: Ladder, words: PracticeW
 function Boxes({ ladder }: { readonly ladder: Ladder }) {
   const { rule, state } = ladder;
   return (
-    <span className="ladder-boxes" aria-hidden="true">
+    <span className={styles.boxes} aria-hidden="true">
       {Array.from({ length: rule.cleanLoops }, (_, index) => (
         <span key={index} data-done={index < state.clean || undefined} />
       ))}
@@ -34,21 +36,19 @@ export function LadderStrip({ actions }: { readonly actions: StageActions }) {
   if (!choice.ladder) return null;
   const { rule, state, last } = ladder;
   return (
-    <section className="ladder-strip" aria-label={words.title}>
-      <div className="ladder-says">
+    <section className={styles.strip} data-part="ladder" aria-label={words.title}>
+      <div className={styles.says} data-part="ladder-says">
         <Boxes ladder={ladder} />
         <span>{words.progress(Math.min(state.clean, rule.cleanLoops), rule.cleanLoops, state.bpm)}</span>
-        <span className="ladder-last" role="status">
+        <span className={styles.last} data-part="ladder-last" role="status">
           {last && sayStep(last, ladder, words)}
         </span>
       </div>
-      <div className="ladder-buttons">
-        <button type="button" className="button" onClick={actions.stumbled}>
-          {words.stumbled}
-        </button>
-        <button type="button" className="button strong" onClick={actions.clean}>
+      <div className={styles.buttons}>
+        <Button onClick={actions.stumbled}>{words.stumbled}</Button>
+        <Button dress="strong" onClick={actions.clean}>
           {words.clean}
-        </button>
+        </Button>
       </div>
     </section>
   );

@@ -5,6 +5,8 @@ import { Icon } from '@shedbook/stand';
 import { useRef } from 'react';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import styles from './ledge.module.css';
+import { LedgeButton } from './ledge-button.tsx';
 import { SettingDialog } from './setting-dialog.tsx';
 import { TempoBox } from './tempo-box.tsx';
 import type { StageActions } from './use-stage-actions.ts';
@@ -23,37 +25,25 @@ export function Ledge({ actions, pedal }: LedgeProps) {
   const number = exercise ?? 0;
   const last = lesson.exercises.length;
   return (
-    <section className="ledge" aria-label={words.ledge}>
-      <button
-        type="button"
-        className="button turn"
-        aria-label={words.previous}
-        disabled={number <= 1}
-        onClick={() => actions.turn(-1)}
-      >
+    <section className={styles.ledge} data-part="ledge" aria-label={words.ledge}>
+      <LedgeButton aria-label={words.previous} disabled={number <= 1} onClick={() => actions.turn(-1)}>
         <Icon name="back" />
-      </button>
-      <button
-        type="button"
-        className="button play"
+      </LedgeButton>
+      <LedgeButton
+        className={styles.play}
+        data-part="play"
         ref={play}
         aria-label={playing ? words.stop : words.play}
         onClick={actions.toggle}
       >
         <Icon name={playing ? 'stop' : 'play'} />
-      </button>
-      <button
-        type="button"
-        className="button turn next"
-        aria-label={words.next}
-        disabled={number >= last}
-        onClick={() => actions.turn(1)}
-      >
-        <Icon name="back" />
-      </button>
+      </LedgeButton>
+      <LedgeButton aria-label={words.next} disabled={number >= last} onClick={() => actions.turn(1)}>
+        <Icon name="next" />
+      </LedgeButton>
       <TempoBox actions={actions} />
-      <SettingDialog pedal={pedal} onClose={() => play.current?.focus()} />
-      <p className="ledge-note" role="status">
+      <SettingDialog className={styles.more} pedal={pedal} onClose={() => play.current?.focus()} />
+      <p className={styles.note} role="status">
         {status === 'loading' && words.loading}
         {status === 'failed' && words.failed}
       </p>

@@ -1,10 +1,11 @@
 /** Which layers play, and which limbs the student plays. */
 import { type Layer, type Lesson, LIMBS, type Limb, type Voice } from '@shedbook/core';
+import { Check, Choices } from '@shedbook/stand';
 import type { PracticeWords } from '@shedbook/words';
 import { usePracticeWords } from '../page/words.tsx';
 import { voicesOfLimb } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { Pick, Tick } from '../ui/controls.tsx';
+import styles from './limbs-pick.module.css';
 
 /** A limb by its side, in a set-up. */
 export function sideOf(limb: Limb, setUp: Lesson['setUp']): keyof PracticeWords['limbs'] {
@@ -28,16 +29,16 @@ export function MinePick() {
   const toggle = (limb: Limb, on: boolean) =>
     choose({ mine: on ? [...choice.mine, limb] : choice.mine.filter((each) => each !== limb) });
   return (
-    <fieldset className="field pick">
-      <legend className="label">{words.setting.mine}</legend>
+    <fieldset className={styles.mine}>
+      <legend>{words.setting.mine}</legend>
       <p className="quiet">{words.setting.mineHint}</p>
       {limbs.map((limb) => {
         const voices = writtenVoices(lesson, exercise, limb).map((voice) => words.voices[voice]);
         const side = words.limbs[sideOf(limb, lesson.setUp)];
         return (
-          <Tick key={limb} checked={choice.mine.includes(limb)} onChange={(on) => toggle(limb, on)}>
+          <Check key={limb} checked={choice.mine.includes(limb)} onChange={(on) => toggle(limb, on)}>
             {words.setting.limb(side, voices.join(', '))}
-          </Tick>
+          </Check>
         );
       })}
     </fieldset>
@@ -55,7 +56,7 @@ export function LayersPick() {
   const words = usePracticeWords();
   const { lesson, choice, choose } = usePracticeSession();
   return (
-    <Pick
+    <Choices
       label={words.setting.layers}
       value={String(choice.layers)}
       choices={lesson.layers.map(

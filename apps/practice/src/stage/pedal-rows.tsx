@@ -1,9 +1,10 @@
 /** Showing a MIDI foot switch to the page: one press for each thing that it is to do. */
 
 import type { PedalBoard } from '@shedbook/stand';
-import { PEDAL_ACTIONS, type PedalAction } from '@shedbook/stand';
+import { Button, PEDAL_ACTIONS, type PedalAction } from '@shedbook/stand';
 import { useSyncExternalStore } from 'react';
 import { usePracticeWords } from '../page/words.tsx';
+import styles from './pedal-rows.module.css';
 
 interface RowProps {
   readonly board: PedalBoard;
@@ -20,15 +21,13 @@ function Row({ board, action }: RowProps) {
       <dt>{words.actions[action]}</dt>
       <dd>
         <span role="status">{learning === action ? words.press : says}</span>
-        <button
-          type="button"
-          className="button"
+        <Button
           aria-label={`${words.learn}: ${words.actions[action]}`}
           disabled={status !== 'on'}
           onClick={() => board.learn(action)}
         >
           {words.learn}
-        </button>
+        </Button>
       </dd>
     </div>
   );
@@ -39,14 +38,12 @@ export function PedalRows({ board }: { readonly board: PedalBoard }) {
   const words = usePracticeWords().pedal;
   const { status } = useSyncExternalStore(board.subscribe, board.state);
   return (
-    <details className="key-list pedal-rows">
+    <details className={styles.pedal}>
       <summary>{words.title}</summary>
       <p>{words.lead}</p>
       <p role="status">{words.status[status]}</p>
       {(status === 'off' || status === 'refused') && (
-        <button type="button" className="button" onClick={() => void board.connect()}>
-          {words.connect}
-        </button>
+        <Button onClick={() => void board.connect()}>{words.connect}</Button>
       )}
       <dl>
         {PEDAL_ACTIONS.map((action) => (

@@ -1,16 +1,15 @@
 /** How to practise: form, layers, limbs, click, gap bars, guide; in a sheet that opens over the stand. */
 import type { Subdivision } from '@shedbook/core';
 import type { PedalBoard } from '@shedbook/stand';
-import { Icon } from '@shedbook/stand';
-import { useRef } from 'react';
+import { Check, Choices, classes, Icon, KeyList, SheetButton } from '@shedbook/stand';
 import { usePracticeWords } from '../page/words.tsx';
 import { type ClickChoice, clickBeats, formNames } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { Pick, Tick } from '../ui/controls.tsx';
 import { formWords } from './form-words.ts';
-import { KeyList } from './key-list.tsx';
+import { ledgeKey } from './ledge-button.tsx';
 import { LayersPick, MinePick } from './limbs-pick.tsx';
 import { PedalRows } from './pedal-rows.tsx';
+import styles from './setting-dialog.module.css';
 
 const CLICKS: readonly ClickChoice[] = ['off', 'all', 'backbeat', 'bar'];
 const GAPS = ['0/0', '1/1', '2/2', '3/1', '4/4'] as const;
@@ -20,7 +19,7 @@ function FormPick() {
   const words = usePracticeWords();
   const { pack, choice, choose } = usePracticeSession();
   return (
-    <Pick
+    <Choices
       label={words.setting.form}
       value={choice.form}
       choices={formNames(pack.lesson).map((name) => [name, formWords(name, words)] as const)}
@@ -39,13 +38,13 @@ function ClickPicks() {
   const gap = choice.gap ? `${choice.gap.soundingBars}/${choice.gap.silentBars}` : GAPS[0];
   return (
     <>
-      <Pick
+      <Choices
         label={words.click}
         value={choice.click}
         choices={offered.map((click) => [click, label(click)] as const)}
         onChange={(click) => choose({ click })}
       />
-      <Pick
+      <Choices
         label={words.gap}
         value={gap}
         choices={GAPS.map((each) => {
@@ -57,7 +56,7 @@ function ClickPicks() {
           choose({ gap: silentBars === 0 ? null : { soundingBars, silentBars } });
         }}
       />
-      <Pick
+      <Choices
         label={words.guide}
         value={String(choice.guide)}
         choices={GUIDES.map((slots) => [String(slots), words.guides[slots] ?? String(slots)] as const)}
@@ -68,54 +67,54 @@ function ClickPicks() {
 }
 
 interface SettingDialogProps {
+  /** How its button looks. */
+  readonly className: string | undefined;
   readonly pedal: PedalBoard;
   readonly onClose: () => void;
 }
 
 /** The button that opens the sheet, and the sheet; what happens after it. */
-export function SettingDialog({ pedal, onClose }: SettingDialogProps) {
+export function SettingDialog({ className, pedal, onClose }: SettingDialogProps) {
   const words = usePracticeWords();
   const { choice, choose } = usePracticeSession();
-  const dialog = useRef<HTMLDialogElement>(null);
   return (
-    <>
-      <button
-        type="button"
-        className="button more"
-        aria-label={words.setting.open}
-        onClick={() => dialog.current?.showModal()}
-      >
-        <Icon name="tune" />
-        <span>{words.setting.open}</span>
-      </button>
-      <dialog className="setting-dialog" ref={dialog} aria-labelledby="setting-title" onClose={onClose}>
-        <header>
-          <h2 id="setting-title">{words.setting.title}</h2>
-          <button type="button" className="button" onClick={() => dialog.current?.close()}>
-            {words.setting.done}
-          </button>
-        </header>
-        <div className="setting-grid">
-          <FormPick />
-          <Pick
-            label={words.setting.staff}
-            value={choice.staff}
-            choices={[
-              ['own', words.setting.staffs.own],
-              ['full', words.setting.staffs.full],
-            ]}
-            onChange={(staff) => choose({ staff })}
-          />
-          <MinePick />
-          <LayersPick />
-          <ClickPicks />
-          <Tick checked={choice.ladder} onChange={(ladder) => choose({ ladder })}>
-            {words.ladder.on}
-          </Tick>
-        </div>
-        <KeyList />
-        <PedalRows board={pedal} />
-      </dialog>
-    </>
+    <SheetButton
+      className={classes(ledgeKey, className)}
+      aria-label={words.setting.open}
+      title={words.setting.title}
+      done={words.setting.done}
+      place="foot"
+      onClose={onClose}
+      opens={
+        <>
+          <Icon name="tune" />
+          <span>{words.setting.open}</span>
+        </>
+      }
+    >
+      <div className={styles.grid}>
+        <FormPick />
+        <Choices
+          label={words.setting.staff}
+          value={choice.staff}
+          choices={[
+            ['own', words.setting.staffs.own],
+            ['full', words.setting.staffs.full],
+          ]}
+          onChange={(staff) => choose({ staff })}
+        />
+        <MinePick />
+        <LayersPick />
+        <ClickPicks />
+        <Check checked={choice.ladder} onChange={(ladder) => choose({ ladder })}>
+          {words.ladder.on}
+        </Check>
+      </div>
+      <details className={styles.keys}>
+        <summary>{words.stage.keys}</summary>
+        <KeyList keys={words.stage.keyList} />
+      </details>
+      <PedalRows board={pedal} />
+    </SheetButton>
   );
 }

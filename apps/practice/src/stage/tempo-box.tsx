@@ -1,9 +1,10 @@
 /** The tempo: read from afar, changed by buttons, a line, or taps. */
-import { Icon } from '@shedbook/stand';
+import { Icon, Slide } from '@shedbook/stand';
 import { usePracticeWords } from '../page/words.tsx';
 import { TEMPO_RANGE } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { Slide } from '../ui/controls.tsx';
+import { LedgeButton } from './ledge-button.tsx';
+import styles from './tempo-box.module.css';
 import type { StageActions } from './use-stage-actions.ts';
 
 /** Quarter notes a minute that a press of a button adds. */
@@ -15,24 +16,17 @@ export function TempoBox({ actions }: { readonly actions: StageActions }) {
   const { choice, choose } = usePracticeSession();
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
-    <div className="tempo-box" role="group" aria-label={words.title}>
-      <button
-        type="button"
-        className="button"
-        aria-label={words.slower}
-        onClick={() => actions.faster(-STEP)}
-      >
+    <div className={styles.tempo} role="group" aria-label={words.title}>
+      <LedgeButton aria-label={words.slower} onClick={() => actions.faster(-STEP)}>
         <Icon name="minus" />
-      </button>
-      <output className="tempo-says">
+      </LedgeButton>
+      <output className={styles.says} data-part="tempo">
         <strong>{choice.bpm}</strong> {words.bpm}
       </output>
-      <button type="button" className="button" aria-label={words.faster} onClick={() => actions.faster(STEP)}>
+      <LedgeButton aria-label={words.faster} onClick={() => actions.faster(STEP)}>
         <Icon name="plus" />
-      </button>
-      <button type="button" className="button tap" onClick={actions.tap}>
-        {words.tap}
-      </button>
+      </LedgeButton>
+      <LedgeButton onClick={actions.tap}>{words.tap}</LedgeButton>
       <Slide
         label={words.slider}
         says={`${choice.bpm} ${words.bpm}`}

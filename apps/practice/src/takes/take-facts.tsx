@@ -10,7 +10,7 @@ export function TakeFacts({ take }: { readonly take: Take }) {
   const when = new Date(take.startedAt).toLocaleString(tag, { dateStyle: 'medium', timeStyle: 'short' });
   const clean = take.verdicts.filter((each) => each.verdict === 'clean').length;
   return (
-    <p className="take-facts">
+    <p>
       <strong>{words.exercise(take.number)}</strong>{' '}
       <span>{words.about(when, Math.round(take.loops[0]?.bpm ?? 0), Math.round(take.durationSeconds))}</span>{' '}
       <span className="quiet">

@@ -1,13 +1,15 @@
 /** The take that was just played: hear it, keep it, or let it go. */
+
+import { Button, Check } from '@shedbook/stand';
 import { useEffect, useMemo, useState } from 'react';
 import type { StretchEnded } from '../ear/hearing.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import type { HearingSettings } from '../session/hearing-settings.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { Tick } from '../ui/controls.tsx';
 import type { WholeTake } from './take.ts';
 import { TakeFacts } from './take-facts.tsx';
 import { takeFrom } from './take-from.ts';
+import styles from './take-in-hand.module.css';
 import { TakeListener } from './take-listener.tsx';
 import { TakeReportView } from './take-report-view.tsx';
 import { keepTake } from './take-store.ts';
@@ -44,16 +46,16 @@ export function TakeInHand({ ended, settings, change }: InHandProps) {
   );
   const { state, keep } = useKeeping(whole, settings.keepAll);
   return (
-    <section className="take-in-hand" aria-label={words.title}>
+    <section className={styles.take} data-part="take-in-hand" aria-label={words.title}>
       {whole && (
         <>
           <TakeFacts take={whole.take} />
           <TakeReportView take={whole.take} />
           <TakeListener key={whole.take.id} take={whole.take} audioOf={async () => whole.audio} />
           {state !== 'kept' && (
-            <button type="button" className="button strong" onClick={keep}>
+            <Button dress="strong" onClick={keep}>
               {words.keep}
-            </button>
+            </Button>
           )}
         </>
       )}
@@ -61,9 +63,9 @@ export function TakeInHand({ ended, settings, change }: InHandProps) {
         {state === 'kept' && words.kept}
         {state === 'full' && words.full}
       </p>
-      <Tick checked={settings.keepAll} onChange={(keepAll) => change({ keepAll })}>
+      <Check checked={settings.keepAll} onChange={(keepAll) => change({ keepAll })}>
         {words.keepAll}
-      </Tick>
+      </Check>
     </section>
   );
 }

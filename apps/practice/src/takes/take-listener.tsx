@@ -1,10 +1,11 @@
 /** Listening to a take beside its model, both in step. */
+
+import { Button, Choices } from '@shedbook/stand';
 import { useHearingWords } from '../page/hearing-words.ts';
-import { Pick } from '../ui/controls.tsx';
 import type { Side } from './comparison.ts';
 import type { Take } from './take.ts';
+import styles from './take-listener.module.css';
 import { useComparison } from './use-comparison.ts';
-import './takes.css';
 
 interface ListenerProps {
   readonly take: Take;
@@ -19,17 +20,12 @@ export function TakeListener({ take, audioOf }: ListenerProps) {
   const { state, side, hear, play, stop, hasModel } = useComparison(take, audioOf);
   const isPlaying = state === 'playing';
   return (
-    <div className="take-listener" data-state={state}>
-      <button
-        type="button"
-        className="button"
-        disabled={state === 'preparing'}
-        onClick={isPlaying ? stop : play}
-      >
+    <div className={styles.listener} data-part="listener" data-state={state}>
+      <Button disabled={state === 'preparing'} onClick={isPlaying ? stop : play}>
         {isPlaying ? words.stop : words.listen}
-      </button>
+      </Button>
       {hasModel ? (
-        <Pick
+        <Choices
           label={words.side}
           value={side}
           choices={SIDES.map((each) => [each, words.sides[each]] as const)}

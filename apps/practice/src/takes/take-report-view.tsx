@@ -6,6 +6,7 @@ import { usePracticeLanguage } from '../page/words.tsx';
 import { useHearingSettings } from '../session/hearing-settings.ts';
 import type { Take } from './take.ts';
 import { reportPage, takeSentences } from './take-remarks.ts';
+import styles from './take-report-view.module.css';
 
 function useReportLanguage(): ReportLanguage {
   const { tag } = usePracticeLanguage();
@@ -39,7 +40,7 @@ function Page({ take }: { readonly take: Take }) {
     return () => URL.revokeObjectURL(next);
   }, [isOpen, take]);
   return (
-    <details className="report-page" onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details className={styles.page} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{words.report}</summary>
       {url && <img src={url} alt={words.reportOf(title)} />}
     </details>
@@ -56,7 +57,7 @@ export function TakeReportView({ take }: { readonly take: Take }) {
   );
   if (!take.report) return take.refusal ? <p className="quiet">{take.refusal}</p> : null;
   return (
-    <div className="take-report">
+    <div className={styles.report}>
       <ul>
         {sentences.map((sentence) => (
           <li key={sentence}>{sentence}</li>

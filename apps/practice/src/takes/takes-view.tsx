@@ -1,14 +1,18 @@
 /** The takes that are kept: hear them, send them, delete them, and what room they take. */
+import { Button } from '@shedbook/stand';
 import { useCallback, useEffect, useState } from 'react';
 import { download } from '../kept/download.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import { Folded } from '../ui/folded.tsx';
+import row from '../ui/row.module.css';
 import { fileNameOf, packTake } from './export-take.ts';
 import type { Take, WholeTake } from './take.ts';
 import { TakeFacts } from './take-facts.tsx';
 import { TakeListener } from './take-listener.tsx';
 import { TakeReportView, useReportPage } from './take-report-view.tsx';
 import { audioOf, keepTake, listTakes, removeTake, spaceOf } from './take-store.ts';
+import styles from './takes-view.module.css';
 
 interface Shelf {
   readonly takes: readonly Take[];
@@ -39,17 +43,15 @@ function Row({ take, onRemove }: RowProps) {
     download(fileNameOf(whole), await packTake(whole, drawPage()), 'application/zip');
   };
   return (
-    <li className="take-row">
+    <li className={styles.row} data-part="take">
       <TakeFacts take={take} />
       <TakeListener take={take} audioOf={() => audioOf(take.id)} />
       <TakeReportView take={take} />
-      <div className="row">
-        <button type="button" className="button" onClick={() => void save()}>
-          {words.export}
-        </button>
-        <button type="button" className="button bare" onClick={onRemove}>
+      <div className={row.row}>
+        <Button onClick={() => void save()}>{words.export}</Button>
+        <Button dress="bare" onClick={onRemove}>
           {words.remove}
-        </button>
+        </Button>
       </div>
     </li>
   );
@@ -72,28 +74,23 @@ export function TakesView() {
     await refresh();
   };
   return (
-    <details className="takes-view">
-      <summary>
-        <h2>{words.title}</h2>
-      </summary>
+    <Folded title={words.title} part="takes-view">
       <p className="quiet">{words.lead}</p>
       <p className="quiet">{words.space(shelf.used, shelf.left)}</p>
-      <div role="status" className="take-removed">
+      <div role="status" className={styles.removed}>
         {removed && (
           <>
             <span>{words.removed}</span>
-            <button type="button" className="button" onClick={() => void undo(removed)}>
-              {words.undo}
-            </button>
+            <Button onClick={() => void undo(removed)}>{words.undo}</Button>
           </>
         )}
       </div>
       {shelf.takes.length === 0 && <p>{words.empty}</p>}
-      <ul className="take-rows">
+      <ul className={styles.rows}>
         {shelf.takes.map((take) => (
           <Row key={take.id} take={take} onRemove={() => void remove(take)} />
         ))}
       </ul>
-    </details>
+    </Folded>
   );
 }

@@ -1,6 +1,8 @@
 /** One bar, large: its tile, counts and hands under it, and the ball that rides it. */
 import type { PackBar } from '@shedbook/server';
+import { classes } from '@shedbook/stand';
 import { memo, type RefObject, useEffect, useRef } from 'react';
+import styles from './bar-picture.module.css';
 import { loadTile } from './load-tile.ts';
 import { countsOf } from './places.ts';
 
@@ -50,7 +52,8 @@ export const BarPicture = memo(function BarPicture({ bar, overMm, underMm, hands
   const width = bar.widthMm + 2 * ROOM_MM.side;
   return (
     <svg
-      className="bar-picture"
+      className={styles.picture}
+      data-part="picture"
       viewBox={`${-ROOM_MM.side} ${top} ${width} ${height}`}
       style={{ aspectRatio: `${width} / ${height}` }}
       aria-hidden="true"
@@ -59,14 +62,21 @@ export const BarPicture = memo(function BarPicture({ bar, overMm, underMm, hands
     >
       <g ref={tile} />
       {hands.map(({ xMm, text }) => (
-        <text key={xMm} className="hand" x={xMm} y={floor + ROOM_MM.hands} fontSize={TEXT_MM}>
+        <text
+          key={xMm}
+          className={styles.hand}
+          data-part="hand"
+          x={xMm}
+          y={floor + ROOM_MM.hands}
+          fontSize={TEXT_MM}
+        >
           {text}
         </text>
       ))}
       {countsOf(bar).map(({ xMm, text, beat, struck }, index) => (
         <text
           key={index}
-          className={struck ? 'count struck' : 'count'}
+          className={classes(styles.count, struck && styles.struck)}
           data-beat={beat}
           x={xMm}
           y={floor + handsMm + ROOM_MM.under - 1}
@@ -75,7 +85,13 @@ export const BarPicture = memo(function BarPicture({ bar, overMm, underMm, hands
           {text}
         </text>
       ))}
-      <circle className="ball" r="1.5" data-floor={bar.staffTopMm - overMm - 1.6} visibility="hidden" />
+      <circle
+        className={styles.ball}
+        data-part="ball"
+        r="1.5"
+        data-floor={bar.staffTopMm - overMm - 1.6}
+        visibility="hidden"
+      />
     </svg>
   );
 });

@@ -2,6 +2,7 @@
 import { type Exercise, handLetter, isStruck, type Lesson } from '@shedbook/core';
 import type { PackBar } from '@shedbook/server';
 import { BarPicture, type Hand } from './bar-picture.tsx';
+import styles from './bars-view.module.css';
 
 interface BarsViewProps {
   readonly bars: readonly PackBar[];
@@ -42,7 +43,7 @@ export function BarsView(props: BarsViewProps) {
   const overMm = Math.max(...bars.map((bar) => bar.staffTopMm));
   const underMm = Math.max(...bars.map((bar) => bar.heightMm - bar.staffBottomMm));
   return (
-    <div className="bars" data-bars={Math.min(4, bars.length)}>
+    <div className={styles.bars} data-bars={Math.min(4, bars.length)}>
       {bars.map((bar) => (
         <BarPicture
           key={bar.tile}

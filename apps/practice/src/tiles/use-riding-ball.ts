@@ -40,13 +40,14 @@ function shownAt(program: Program, landing: Landing, pictures: Pictures): Shown 
 }
 
 function hideAll(root: HTMLElement): void {
-  for (const ball of root.querySelectorAll<SVGElement>('.ball')) ball.style.visibility = 'hidden';
-  for (const count of root.querySelectorAll('.count[data-now]')) count.removeAttribute('data-now');
+  for (const ball of root.querySelectorAll<SVGElement>('[data-part="ball"]'))
+    ball.style.visibility = 'hidden';
+  for (const count of root.querySelectorAll('[data-now]')) count.removeAttribute('data-now');
 }
 
 function drawOn(root: HTMLElement, { where, bar }: Shown, flight: Flight, still: boolean): void {
   const picture = root.querySelector(`[data-on="${where.on}"][data-bar="${bar.bar}"]`);
-  for (const ball of root.querySelectorAll<SVGElement>('.ball')) {
+  for (const ball of root.querySelectorAll<SVGElement>('[data-part="ball"]')) {
     const here = picture?.contains(ball) ?? false;
     ball.style.visibility = here ? 'visible' : 'hidden';
     if (!here) continue;
@@ -54,7 +55,7 @@ function drawOn(root: HTMLElement, { where, bar }: Shown, flight: Flight, still:
     const y = still ? floor : floor - heightOf(flight);
     ball.setAttribute('transform', `translate(${acrossOf(flight, bar, still).toFixed(2)} ${y.toFixed(2)})`);
   }
-  for (const count of root.querySelectorAll<SVGElement>('.count')) {
+  for (const count of root.querySelectorAll<SVGElement>('[data-beat]')) {
     const now = picture?.contains(count) && count.dataset['beat'] === String(flight.from.beat + 1);
     if (now) count.setAttribute('data-now', '');
     else count.removeAttribute('data-now');
