@@ -1,17 +1,11 @@
 /** Runs every check; prints each problem and exits with 1 when there is one. */
-import { checkDocs } from './docs.mjs';
 import { isPending } from './pending.mjs';
+import { problemsOf } from './problems.mjs';
 import { checkReference } from './reference.mjs';
-import { checkRooms } from './rooms/rooms.mjs';
-import { checkSpec } from './spec.mjs';
 import { projectTree, ROOT } from './tree.mjs';
-import { checkWords } from './words.mjs';
 
 const tree = projectTree(ROOT);
-const found = [
-  ...[checkRooms, checkSpec, checkDocs, checkWords].flatMap((check) => check(tree)),
-  ...(await checkReference(tree)),
-];
+const found = [...problemsOf(tree), ...(await checkReference(tree))];
 const pending = found.filter(isPending);
 const problems = found.filter((problem) => !isPending(problem));
 if (process.argv.includes('--pending')) for (const problem of pending) console.log(problem);

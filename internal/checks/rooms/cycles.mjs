@@ -18,7 +18,7 @@ function edgesOf(tree, workspace) {
     referencesOf(tree, from)
       .filter(({ specifier }) => isRelative(specifier))
       .map(({ specifier, line }) => ({ from, to: resolveRelative(tree, from, specifier), line }))
-      .filter(({ to }) => to !== from && tree.has(to)),
+      .filter(({ to }) => to !== from && tree.has(to) && to.startsWith(`${workspace}/src/`)),
   );
 }
 

@@ -1,0 +1,3 @@
+import type { x } from '@shedbook/server';
+/** X. */
+export type X = typeof x;

@@ -1,0 +1,2 @@
+/** Where. */
+export const where = () => process.cwd();

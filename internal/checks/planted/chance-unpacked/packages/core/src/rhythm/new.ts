@@ -1,0 +1,3 @@
+const { random } = Math;
+/** Chance. */
+export const chance = random;

@@ -1,0 +1,2 @@
+/** Chance. */
+export const chance = () => Math.random();

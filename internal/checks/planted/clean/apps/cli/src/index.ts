@@ -1,0 +1,4 @@
+import { twoThirds } from '@shedbook/core';
+
+/** Runs the command. */
+export const run = (): void => console.log(twoThirds(), Date.now(), Math.random());

@@ -1,0 +1,4 @@
+import { run } from '@shedbook/cli';
+import '@shedbook/server';
+
+run();

@@ -1,0 +1,4 @@
+import '@shedbook/server';
+import { twoThirds } from '@shedbook/core';
+
+export const lesson = twoThirds;

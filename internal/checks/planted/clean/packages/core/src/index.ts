@@ -1,0 +1,2 @@
+export { type Fraction, twoThirds } from './rhythm/fraction.ts';
+export { readTitle } from './lesson/lesson.ts';

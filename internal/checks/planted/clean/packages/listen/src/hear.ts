@@ -1,0 +1,4 @@
+import { readTitle } from '@shedbook/core';
+
+/** What is heard. */
+export const hear = readTitle;

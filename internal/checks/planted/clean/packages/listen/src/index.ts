@@ -1,0 +1,2 @@
+export type { Fraction } from '@shedbook/core';
+export { hear } from './hear.ts';

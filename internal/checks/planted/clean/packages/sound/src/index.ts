@@ -1,0 +1,4 @@
+import { twoThirds } from '@shedbook/core';
+
+/** How loud two thirds are, dB. */
+export const loudnessDb = twoThirds().numerator;

@@ -1,0 +1,2 @@
+/** The page's own title. */
+export const title = (): string => document.title;

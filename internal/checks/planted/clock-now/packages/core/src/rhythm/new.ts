@@ -1,0 +1,2 @@
+/** Now. */
+export const now = () => Date.now();

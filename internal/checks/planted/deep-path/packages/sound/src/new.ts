@@ -1,0 +1,1 @@
+export { twoThirds } from '../../core/src/rhythm/fraction.ts';

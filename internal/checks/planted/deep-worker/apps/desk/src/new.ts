@@ -1,0 +1,2 @@
+/** The other's ear. */
+export const ear = new Worker('../../practice/src/ear.ts');

@@ -1,0 +1,3 @@
+import type { C } from './c.ts';
+/** A. */
+export type A = C;

@@ -1,0 +1,1 @@
+export type { A as B } from './a.ts';

@@ -1,0 +1,2 @@
+/** C. */
+export type C = import('./b.ts').B;

@@ -1,0 +1,2 @@
+/** B, a count. */
+export const b = 1;

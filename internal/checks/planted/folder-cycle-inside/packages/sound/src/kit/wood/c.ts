@@ -1,0 +1,2 @@
+/** C, a count. */
+export const c = 1;

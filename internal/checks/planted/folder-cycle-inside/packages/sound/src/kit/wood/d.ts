@@ -1,0 +1,1 @@
+import '../skin/b.ts';

@@ -1,0 +1,1 @@
+import '../mix/c.ts';

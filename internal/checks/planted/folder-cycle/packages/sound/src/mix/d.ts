@@ -1,0 +1,1 @@
+import '../kit/b.ts';

@@ -1,0 +1,3 @@
+declare const process: { cwd(): string };
+/** Where. */
+export const where = () => process.cwd();

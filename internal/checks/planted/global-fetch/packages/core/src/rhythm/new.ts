@@ -1,0 +1,2 @@
+/** A global. */
+export const it = () => fetch.toString();

@@ -1,0 +1,1 @@
+import '../../packages/core/src/rhythm/fraction.ts';

@@ -1,0 +1,2 @@
+/** One, a count. */
+export const one = 1;

@@ -1,0 +1,2 @@
+/** A, a count. */
+export const a = 1;

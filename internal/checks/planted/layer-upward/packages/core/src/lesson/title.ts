@@ -1,0 +1,2 @@
+/** A title. */
+export const title = '';

@@ -1,0 +1,1 @@
+import '../lesson/title.ts';

@@ -1,0 +1,1 @@
+export { loudnessDb } from '@shedbook/sound';

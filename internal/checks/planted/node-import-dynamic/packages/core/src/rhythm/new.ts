@@ -1,0 +1,2 @@
+/** Reads. */
+export const read = async () => (await import('node:fs')).readFileSync;

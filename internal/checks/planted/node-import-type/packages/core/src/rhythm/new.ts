@@ -1,0 +1,2 @@
+/** A folder. */
+export type Folder = import('node:fs').Dir;

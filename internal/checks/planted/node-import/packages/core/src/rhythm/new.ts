@@ -1,0 +1,4 @@
+import { readFileSync } from 'node:fs';
+
+/** Reads. */
+export const read = readFileSync;

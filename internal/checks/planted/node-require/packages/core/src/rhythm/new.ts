@@ -1,0 +1,2 @@
+/** Host. */
+export const host = require('node:os').hostname;

@@ -1,0 +1,3 @@
+/// <reference types="node" />
+/** One, a count. */
+export const one = 1;

@@ -1,0 +1,2 @@
+/** Title. */
+export const title = () => document.title;

@@ -1,0 +1,2 @@
+/** Where. */
+export const where = '/home/somebody/lessons';

@@ -1,0 +1,1 @@
+import './fraction.test.ts';

@@ -1,0 +1,1 @@
+export { thirds } from '../../test/thirds.ts';

@@ -1,0 +1,1 @@
+export { lesson } from '../../../../internal/testing/browser.ts';

@@ -1,0 +1,6 @@
+import '@shedbook/sound';
+import { expect, it } from 'vitest';
+
+it('[AA1] holds', () => {
+  expect(1).toBe(1);
+});

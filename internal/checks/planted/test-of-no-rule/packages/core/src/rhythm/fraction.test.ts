@@ -1,0 +1,5 @@
+import { expect, it } from 'vitest';
+
+it('[AA9] holds', () => {
+  expect(1).toBe(1);
+});

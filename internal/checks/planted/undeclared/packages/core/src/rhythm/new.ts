@@ -1,0 +1,4 @@
+import { z } from 'zod';
+
+/** Z. */
+export const schema = z;

@@ -1,0 +1,2 @@
+/** Where. TODO: more. */
+export const where = '';

@@ -1,0 +1,3 @@
+import type { loudnessDb } from '@shedbook/sound';
+/** Loud. */
+export type Loud = typeof loudnessDb;
