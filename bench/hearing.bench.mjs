@@ -17,7 +17,7 @@ import { chromium } from 'playwright-core';
 
 export const name = 'hearing: from sound to notation in the browser';
 
-const CLI = fileURLToPath(new URL('../apps/cli/bin/shedbook.mjs', import.meta.url));
+const CLI = fileURLToPath(new URL('../bin/shedbook.mjs', import.meta.url));
 const BPM = 120;
 const BARS = 8;
 const LISTEN_SECONDS = 30;

@@ -19,7 +19,7 @@ import { chromium } from 'playwright-core';
 
 export const name = 'practice room: opening a pack on a slow phone';
 
-const CLI = fileURLToPath(new URL('../apps/cli/bin/shedbook.mjs', import.meta.url));
+const CLI = fileURLToPath(new URL('../bin/shedbook.mjs', import.meta.url));
 const LESSON = fileURLToPath(new URL('../demo/first-swing.lesson.yaml', import.meta.url));
 const CHROMIUM = '/usr/bin/chromium';
 const ARGS = ['--no-sandbox', '--disable-gpu', '--autoplay-policy=no-user-gesture-required'];

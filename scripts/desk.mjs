@@ -7,7 +7,7 @@ import { existsSync, mkdirSync, readdirSync, statSync, writeFileSync } from 'nod
 import { join } from 'node:path';
 import { ROOT } from './run.mjs';
 
-const COMMAND = join(ROOT, 'apps/cli/bin/shedbook.mjs');
+const COMMAND = join(ROOT, 'bin/shedbook.mjs');
 const LESSON = join(ROOT, 'demo/first-swing.lesson.yaml');
 const FOLDER = 'out/first-swing';
 const STAMP = join(ROOT, 'out/.first-swing-made');

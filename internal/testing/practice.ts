@@ -8,7 +8,7 @@ import { extname, join, normalize } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 
-const CLI = fileURLToPath(new URL('../../apps/cli/bin/shedbook.mjs', import.meta.url));
+const CLI = fileURLToPath(new URL('../../bin/shedbook.mjs', import.meta.url));
 
 /** A short lesson with every kind of form. */
 export const PRACTICE_LESSON = `title: First swing

@@ -316,7 +316,7 @@ describe('help', () => {
 
 describe('pipes', () => {
   it('[CL11] ends quietly when its reader has seen enough', () => {
-    const command = `"${process.execPath}" apps/cli/bin/shedbook.mjs build --help | true`;
+    const command = `"${process.execPath}" bin/shedbook.mjs build --help | true`;
     expect(spawnSync('sh', ['-c', command], { encoding: 'utf8' }).stderr).toBe('');
   });
 });

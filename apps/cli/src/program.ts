@@ -5,6 +5,7 @@
  * database. The exit status is 0 only when what was asked is done, 2 for bad input, 70 for a fault of our own.
  */
 import { Command, CommanderError } from 'commander';
+import type { LoadDesk } from './commands/serve.ts';
 import { InputError } from './input-error.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -192,7 +193,7 @@ function addListen(program: Command, terminal: Terminal, done: (status: number) 
     });
 }
 
-function addServe(program: Command, terminal: Terminal): void {
+function addServe(program: Command, terminal: Terminal, loadDesk: LoadDesk): void {
   program
     .command('serve')
     .summary('open the desk in the browser')
@@ -206,12 +207,16 @@ function addServe(program: Command, terminal: Terminal): void {
     .option('--no-open', 'do not open a browser')
     .action(async (options) => {
       const { serveUntilStopped } = await import('./commands/serve.ts');
-      await serveUntilStopped(options, terminal);
+      await serveUntilStopped(options, terminal, loadDesk);
     });
 }
 
 /** The whole command line; `done` is told the exit status of what ran. */
-export function createProgram(terminal: Terminal, done: (status: number) => void): Command {
+export function createProgram(
+  terminal: Terminal,
+  done: (status: number) => void,
+  loadDesk: LoadDesk,
+): Command {
   const program = new Command('shedbook')
     .description(INTRO)
     .version('0.1.0')
@@ -226,7 +231,7 @@ export function createProgram(terminal: Terminal, done: (status: number) => void
   addCompose(program, terminal, done);
   addWhy(program, terminal, done);
   addListen(program, terminal, done);
-  addServe(program, terminal);
+  addServe(program, terminal, loadDesk);
   return program;
 }
 
@@ -244,13 +249,24 @@ function statusOf(error: unknown, terminal: Terminal): number {
   return INTERNAL_ERROR;
 }
 
-/** Runs the command line. @returns the exit status; never throws. */
-export async function runProgram(args: readonly string[], terminal: Terminal): Promise<number> {
+/** Where nobody joined a server to the command line. */
+const noDesk: LoadDesk = () => Promise.reject(new RangeError('Internal error: no server was joined'));
+
+/**
+ * Runs the command line; `loadDesk` gives the server that `serve` starts.
+ * @returns the exit status; never throws.
+ */
+export async function runProgram(
+  args: readonly string[],
+  terminal: Terminal,
+  loadDesk: LoadDesk = noDesk,
+): Promise<number> {
   let status = 0;
   try {
-    await createProgram(terminal, (done) => {
-      status = done;
-    }).parseAsync(args, { from: 'user' });
+    const done = (of: number) => {
+      status = of;
+    };
+    await createProgram(terminal, done, loadDesk).parseAsync(args, { from: 'user' });
   } catch (error) {
     status = statusOf(error, terminal);
   }

@@ -1,7 +1,7 @@
 export * from './contract.ts';
 export { defaultDataDir } from './data-dir.ts';
 export { browserCommand, openBrowser } from './open-browser.ts';
-export { PRACTICE_DIR, readAppFiles } from './pack/app-files.ts';
+export { readAppFiles } from './pack/app-files.ts';
 export type { PackFile } from './pack/file.ts';
 export { makePack, type PackRequest } from './pack/make-pack.ts';
 export * from './pack/pack.ts';

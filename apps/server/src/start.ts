@@ -1,5 +1,5 @@
 /** Starting the desk's server. */
-import { fileURLToPath } from 'node:url';
+import { DESK_DIR } from '@shedbook/host';
 import { defaultDataDir } from './data-dir.ts';
 import { createApp } from './http/app.ts';
 import { seedLessons } from './seed.ts';
@@ -36,10 +36,6 @@ export const DEFAULT_PORT = 4747;
 
 const DEFAULT_HOST = '127.0.0.1';
 const KEEP_REMOVED_DAYS = 30;
-
-function builtStudio(): string {
-  return fileURLToPath(new URL('../../desk/dist/site', import.meta.url));
-}
 
 async function prepare(
   store: LessonStore,
@@ -94,7 +90,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
     students,
     sheets,
     packs,
-    staticDir: options.staticDir ?? builtStudio(),
+    staticDir: options.staticDir ?? DESK_DIR,
     host,
   });
   try {

@@ -1,6 +1,5 @@
 /** `shedbook serve`: the teacher's desk in the browser. */
-import { fileURLToPath } from 'node:url';
-import { openBrowser, type RunningServer, startServer } from '@shedbook/server';
+import { DEMO_DIR } from '@shedbook/host';
 import { InputError } from '../input-error.ts';
 import type { Terminal } from '../terminal.ts';
 
@@ -13,18 +12,49 @@ export interface ServeRequest {
   readonly open?: boolean;
 }
 
-/** Lessons for the first visit. */
-const DEMO = fileURLToPath(new URL('../../../../demo', import.meta.url));
+/** How the desk is started; its own defaults hold where nothing is said. */
+export interface DeskOptions {
+  readonly port?: number;
+  readonly host?: string;
+  /** Folder that lessons are kept in. */
+  readonly dataDir?: string;
+  /** Folder with lessons for the first visit. */
+  readonly seedLessonsDir?: string;
+  /** Whether the engraver is got ready while nobody waits. */
+  readonly warmsUp?: boolean;
+}
+
+/** A desk that answers. */
+export interface RunningDesk {
+  /** Address for a browser. */
+  readonly url: string;
+  close(): Promise<void>;
+}
+
+/** What `serve` needs of a server. */
+export interface Desk {
+  /** @throws Error with a message for people when it cannot start. */
+  readonly startServer: (options: DeskOptions) => Promise<RunningDesk>;
+  readonly openBrowser: (url: string) => void;
+}
+
+/** Loads the server when it is asked for, so that no other command waits for it. */
+export type LoadDesk = () => Promise<Desk>;
 
 /**
  * Starts the desk and says where it is.
- * @returns the running server; it serves until it is closed.
+ * @returns the running desk; it serves until it is closed.
  * @throws InputError when it cannot start, e.g. because its port is taken.
  */
-export async function serve(request: ServeRequest, terminal: Terminal): Promise<RunningServer> {
+export async function serve(
+  request: ServeRequest,
+  terminal: Terminal,
+  loadDesk: LoadDesk,
+): Promise<RunningDesk> {
   const { port, host, data } = request;
-  const server = await startServer({
-    seedLessonsDir: DEMO,
+  const { startServer, openBrowser } = await loadDesk();
+  const desk = await startServer({
+    seedLessonsDir: DEMO_DIR,
     warmsUp: true,
     ...(port === undefined ? {} : { port }),
     ...(host === undefined ? {} : { host }),
@@ -32,18 +62,22 @@ export async function serve(request: ServeRequest, terminal: Terminal): Promise<
   }).catch((error: unknown) => {
     throw new InputError((error as Error).message);
   });
-  terminal.say(`The desk is at ${server.url}`);
+  terminal.say(`The desk is at ${desk.url}`);
   terminal.say('It runs until this is stopped (Ctrl+C); every change is kept at once.');
-  if (request.open ?? true) openBrowser(server.url);
-  return server;
+  if (request.open ?? true) openBrowser(desk.url);
+  return desk;
 }
 
 /** Serves until the process is told to stop (Ctrl+C), then closes what is open. @throws InputError as {@link serve} */
-export async function serveUntilStopped(request: ServeRequest, terminal: Terminal): Promise<void> {
+export async function serveUntilStopped(
+  request: ServeRequest,
+  terminal: Terminal,
+  loadDesk: LoadDesk,
+): Promise<void> {
   const stopped = new Promise<void>((resolve) => {
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => resolve());
   });
-  const server = await serve(request, terminal);
+  const desk = await serve(request, terminal, loadDesk);
   await stopped;
-  await server.close();
+  await desk.close();
 }

@@ -2,12 +2,9 @@
 import { existsSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { Lesson } from '@shedbook/core';
+import { PRACTICE_DIR } from '@shedbook/host';
 import { type PackFile, textFile } from './file.ts';
-
-/** Where the practice room is built to. */
-export const PRACTICE_DIR = fileURLToPath(new URL('../../../practice/dist/site', import.meta.url));
 
 /**
  * Every file of the built practice room, in order of its path.
