@@ -15,8 +15,8 @@ function show(row) {
   console.log(`  ${row.what.padEnd(66)} ${value.padStart(14)}${ratio}`);
 }
 
-ensureInstalled();
-build();
+await ensureInstalled();
+await build();
 const wanted = process.argv.slice(2);
 const files = readdirSync(join(ROOT, 'bench')).filter((file) => file.endsWith('.bench.mjs'));
 for (const file of files.filter(

@@ -1,5 +1,5 @@
-/** `npm run build`: installs what is missing and compiles every workspace. */
+/** `npm run build`: installs what is missing, compiles and checks every workspace and builds the pages. */
 import { build, ensureInstalled } from './run.mjs';
 
-ensureInstalled();
-build();
+await ensureInstalled();
+await build();

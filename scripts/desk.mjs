@@ -1,23 +1,16 @@
 /**
- * The desk in the browser and, beside it, the demo lesson as files; each says where it lies. Ctrl+C ends both.
+ * The desk in the browser and, once it answers, the demo lesson as files; each says where it lies. Ctrl+C ends both.
  * `--no-files` leaves the files out; every other option is one of `serve`.
  */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { ROOT } from './run.mjs';
+import { changedAt, ROOT } from './run.mjs';
 
 const COMMAND = join(ROOT, 'bin/shedbook.mjs');
 const LESSON = join(ROOT, 'demo/first-swing.lesson.yaml');
 const FOLDER = 'out/first-swing';
 const STAMP = join(ROOT, 'out/.first-swing-made');
-
-/** Time of the last change of a file, or of anything in a folder; milliseconds. */
-function changedAt(path) {
-  const facts = statSync(path);
-  if (!facts.isDirectory()) return facts.mtimeMs;
-  return Math.max(0, ...readdirSync(path).map((name) => changedAt(join(path, name))));
-}
 
 /** Whether the files are there, and newer than the lesson and the program that makes them. */
 function isMade() {
@@ -27,8 +20,8 @@ function isMade() {
   return Math.max(...sources.map(changedAt)) < statSync(STAMP).mtimeMs;
 }
 
-function shedbook(args) {
-  return spawn(process.execPath, [COMMAND, ...args], { cwd: ROOT, stdio: 'inherit' });
+function shedbook(args, output = 'inherit') {
+  return spawn(process.execPath, [COMMAND, ...args], { cwd: ROOT, stdio: ['inherit', output, 'inherit'] });
 }
 
 function makeDemo() {
@@ -37,7 +30,7 @@ function makeDemo() {
     console.log(ready);
     return null;
   }
-  console.log(`Making the demo lesson's files in ${FOLDER} meanwhile …`);
+  console.log(`Making the demo lesson's files in ${FOLDER} …`);
   const making = shedbook(['build', LESSON, '--out', FOLDER, '--audio', 'mp3']);
   making.on('exit', (status) => {
     if (status !== 0) return;
@@ -48,10 +41,15 @@ function makeDemo() {
 }
 
 const options = process.argv.slice(2);
-const serving = shedbook(['serve', ...options.filter((each) => each !== '--no-files')]);
-const making = options.includes('--no-files') || options.includes('--help') ? null : makeDemo();
+const serving = shedbook(['serve', ...options.filter((each) => each !== '--no-files')], 'pipe');
+serving.stdout.pipe(process.stdout);
+let making = null;
 serving.on('exit', (status) => {
   making?.kill();
   process.exitCode = status ?? 0;
 });
 for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => serving.kill(signal));
+const wantsFiles = !options.includes('--no-files') && !options.includes('--help');
+serving.stdout.once('data', () => {
+  if (wantsFiles) making = makeDemo();
+});

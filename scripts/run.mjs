@@ -1,23 +1,35 @@
 /** Running commands for the project's scripts: output goes to the terminal, a failure ends the script. */
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
 
 /** Runs a command in the project's folder; exits with its status when it fails. */
-export function run(command, args) {
-  const { status, error } = spawnSync(command, args, { cwd: ROOT, stdio: 'inherit' });
-  if (error) console.error(`Could not run ${command}: ${error.message}`);
-  if (error || status !== 0) process.exit(status || 1);
+export async function run(command, args) {
+  const child = spawn(command, args, { cwd: ROOT, stdio: 'inherit' });
+  const status = await new Promise((resolve) => {
+    child.on('exit', (code) => resolve(code ?? 1));
+    child.on('error', (error) => {
+      console.error(`Could not run ${command}: ${error.message}`);
+      resolve(1);
+    });
+  });
+  if (status !== 0) process.exit(status);
 }
 
 /** Runs a tool from the installed packages. */
 export function tool(name, args) {
-  run(join(ROOT, 'node_modules', '.bin', name), args);
+  return run(join(ROOT, 'node_modules', '.bin', name), args);
 }
+
+/** What `npm ci` installs: for `start` what the program runs on and is built with, for `all` the tools of tests too. */
+const SELECTIONS = {
+  start: ['--workspace=packages', '--workspace=apps', '--include-workspace-root'],
+  all: [],
+};
 
 function lockHash() {
   return createHash('sha256')
@@ -25,30 +37,55 @@ function lockHash() {
     .digest('hex');
 }
 
-/**
- * Names the headers of this very Node, where they are installed beside it, to `npm`: a native package that finds no
- * ready-made binary is then compiled without fetching anything.
- */
-function useOwnHeaders() {
-  const folder = dirname(dirname(process.execPath));
-  if (!existsSync(join(folder, 'include', 'node', 'node.h'))) return;
-  process.env.npm_config_nodedir ??= folder;
-}
-
-/** Installs the packages unless they are those of the lock file already. */
-export function ensureInstalled() {
+/** Installs the packages unless those of the lock file are there already; no package's script is run. */
+export async function ensureInstalled(selection = 'all') {
   const stamp = join(ROOT, 'node_modules', '.shedbook-installed');
   const hash = lockHash();
-  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === hash) return;
+  const there = existsSync(stamp) ? readFileSync(stamp, 'utf8') : '';
+  if ([`${selection} ${hash}`, `all ${hash}`].includes(there)) return;
   console.log('Installing packages …');
-  useOwnHeaders();
-  run('npm', ['ci', '--no-audit', '--no-fund']);
-  writeFileSync(stamp, hash);
+  await run('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund', ...SELECTIONS[selection]]);
+  writeFileSync(stamp, `${selection} ${hash}`);
 }
 
-/** Compiles every workspace and builds the desk and the practice page. */
-export function build() {
-  tool('tsc', ['-b']);
-  tool('vite', ['build', 'apps/desk', '--logLevel', 'warn']);
-  tool('vite', ['build', 'apps/practice', '--logLevel', 'warn']);
+/** Time of the last change of a file, or of anything in a folder; milliseconds. */
+export function changedAt(path) {
+  const facts = statSync(path);
+  if (!facts.isDirectory()) return facts.mtimeMs;
+  return Math.max(facts.mtimeMs, ...readdirSync(path).map((name) => changedAt(join(path, name))));
+}
+
+/** Sources that both pages are built from, beside their own. */
+function sharedSources() {
+  const rooms = readdirSync(join(ROOT, 'packages')).map((name) => join(ROOT, 'packages', name, 'src'));
+  return [join(ROOT, 'package-lock.json'), ...rooms];
+}
+
+/** Whether a page was built after the last change of anything it is built from. */
+function isCurrent(app) {
+  const built = join(ROOT, app, 'dist/site/index.html');
+  if (!existsSync(built)) return false;
+  const own = ['src', 'public', 'index.html', 'vite.config.ts', 'package.json'];
+  const sources = [...sharedSources(), ...own.map((name) => join(ROOT, app, name))];
+  return Math.max(...sources.filter(existsSync).map(changedAt)) < statSync(built).mtimeMs;
+}
+
+/** The pages in the browser. */
+const PAGES = ['apps/desk', 'apps/practice'];
+
+/** Builds pages side by side. */
+function buildPages(pages) {
+  return pages.map((app) => tool('vite', ['build', app, '--logLevel', 'warn']));
+}
+
+/** Compiles and checks every workspace and builds the pages, side by side. */
+export async function build() {
+  await Promise.all([tool('tsc', ['-b']), ...buildPages(PAGES)]);
+}
+
+/** Compiles what runs in Node without checking it, and builds the pages that have changed, side by side. */
+export async function buildToRun() {
+  const changed = PAGES.filter((app) => !isCurrent(app));
+  if (changed.length > 0) console.log('Building …');
+  await Promise.all([tool('tsc', ['-b', 'apps/cli', 'apps/server', '--noCheck']), ...buildPages(changed)]);
 }

@@ -1,6 +1,6 @@
 /** `npm start [-- OPTION …]`: installs and builds what is missing, then serves the desk; options are those of `serve`. */
-import { build, ensureInstalled } from './run.mjs';
+import { buildToRun, ensureInstalled } from './run.mjs';
 
-ensureInstalled();
-build();
+await ensureInstalled('start');
+await buildToRun();
 await import('./desk.mjs');
