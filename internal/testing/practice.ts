@@ -5,10 +5,8 @@ import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { extname, join, normalize } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
-
-const CLI = fileURLToPath(new URL('../../bin/shedbook.mjs', import.meta.url));
+import { COMMAND } from './command.ts';
 
 /** A short lesson with every kind of form. */
 export const PRACTICE_LESSON = `title: First swing
@@ -35,7 +33,7 @@ exercises:
 export function buildPack(text: string, out: string, name = 'first-swing'): string {
   const lesson = join(out, `${name}.lesson.yaml`);
   writeFileSync(lesson, text);
-  const { status, stderr } = spawnSync(process.execPath, [CLI, 'build', lesson, '--out', out, '--pack'], {
+  const { status, stderr } = spawnSync(process.execPath, [COMMAND, 'build', lesson, '--out', out, '--pack'], {
     encoding: 'utf8',
   });
   if (status !== 0) throw new Error(`shedbook build --pack ended with ${status}: ${stderr}`);

@@ -9,11 +9,16 @@ import { houseFiles, roomOf, workspaceNamed, workspacesOf, zoneOf } from './hous
 import { referencesOf } from './references.mjs';
 import { isNodeModule, isRelative, packageName } from './resolve.mjs';
 
+/** Tools of every test and check, which the root or `internal` declares. */
+function toolsOf(tree) {
+  return { ...manifestOf(tree, '').devDependencies, ...manifestOf(tree, 'internal').dependencies };
+}
+
 /** Dependencies of a manifest that are there at run time, and all that its tests and types may use besides. */
 function declaredBy(tree, workspace) {
   const { name, dependencies, devDependencies, peerDependencies } = manifestOf(tree, workspace);
   const atRunTime = { ...dependencies, ...peerDependencies };
-  const inTests = { ...atRunTime, ...devDependencies, ...manifestOf(tree, '').devDependencies, [name]: '' };
+  const inTests = { ...atRunTime, ...devDependencies, ...toolsOf(tree), [name]: '' };
   return { atRunTime, inTests };
 }
 

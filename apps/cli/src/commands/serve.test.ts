@@ -3,10 +3,8 @@ import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { expect, it, onTestFinished } from 'vitest';
-
-const COMMAND = fileURLToPath(new URL('../../../../bin/shedbook.mjs', import.meta.url));
+import { COMMAND } from '../../../../internal/testing/command.ts';
 
 /** The command as it is joined with the server, and everything that it says. */
 function serve(port: number) {
