@@ -1,11 +1,9 @@
 /** The whole round: a plan is played, the ear hears it, the verdicts make the log, the log makes the next plan. */
 import { type LoopRecord, type PracticeEntry, type PracticeLog, seededRandom } from '@shedbook/core';
+import { type HeardLoop, judgeLoop, type LoopTask, loopTask, recordLoop } from '@shedbook/judge';
 import { expect, it } from 'vitest';
-import { formOf, play, playLoop, swing } from '../test/lessons.ts';
+import { formOf, play, playLoop, swing } from '../../../internal/testing/loops.ts';
 import { TODAY } from '../test/students.ts';
-import type { HeardLoop } from './judge/heard.ts';
-import { judgeLoop, recordLoop } from './judge/judge.ts';
-import { type LoopTask, loopTask } from './judge/task.ts';
 import { climb, ladderOf, startLadder } from './ladder/ladder.ts';
 import { addEntry, EMPTY_LOG } from './log/merge.ts';
 import { planPractice } from './plan/plan.ts';

@@ -1,11 +1,11 @@
 /** Practice logs for tests: entries made by hand, and the roster of the Tannery Drum Room. */
 import type { LoopFault, LoopRecord, LoopVerdict, PracticeEntry, PracticeLog } from '@shedbook/core';
+import { funk, swing } from '../../../internal/testing/loops.ts';
 import { exerciseKey } from '../src/log/key.ts';
 import { addEntry, EMPTY_LOG } from '../src/log/merge.ts';
 import type { ShelfLesson } from '../src/mastery/shelf.ts';
 import type { StudentFile } from '../src/teacher/summary.ts';
 import { formatDay } from '../src/time/moment.ts';
-import { funk, swing } from './lessons.ts';
 
 /** The day on which the tests take place. */
 export const TODAY = 20_782;

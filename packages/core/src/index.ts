@@ -41,5 +41,6 @@ export * from './rhythm/pattern.ts';
 export * from './rhythm/place-fact.ts';
 export * from './rhythm/syncopation.ts';
 export * from './rhythm/syncopation-pulse.ts';
+export * from './take/full-report.ts';
 export * from './take/log.ts';
 export * from './take/report.ts';

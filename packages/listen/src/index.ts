@@ -10,19 +10,4 @@ export { listenToNotes } from './midi/listen-to-notes.ts';
 export type { PlayedNote } from './midi/notes.ts';
 export { HEARD_VOICES, type HeardVoice, StrokeNetwork } from './network/network.ts';
 export { unpackWeights } from './network/weights.ts';
-export { LEVEL_LIMITS, LISTENER_LEVELS, type ListenerLevel } from './perception/limits.data.ts';
-export { drawReport, type PictureOptions } from './picture/picture.ts';
-export { isPraise, type Remark, type RemarkFact, type RemarkPlace } from './remarks/remark.ts';
-export { remarksOn } from './remarks/remarks.ts';
-export { type SayOptions, sayRemark, teacherSentences } from './remarks/say.ts';
-export { unheardSentences } from './remarks/unheard.ts';
-export { REPORT_LANGUAGES, type ReportLanguage, type Words, wordsOf } from './remarks/words.ts';
-export type {
-  AskedOf,
-  Evenness,
-  FullReport,
-  PlaceFinding,
-  TempoPoint,
-  Unheard,
-} from './report/take-report.ts';
 export { ANALYSIS_RATE } from './signal/bands.data.ts';

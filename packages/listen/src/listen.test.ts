@@ -109,7 +109,6 @@ describe('listening to a take', () => {
     const slow = perform(LESSON, { exercise: 1, form: LOOP, bpm: 84 });
     const heard = reportOf(take(slow, played(slow.strokes)));
     expect(Math.abs(heard.alignment.bpm - 84)).toBeLessThan(0.2);
-    expect(heard.notHeard.join(' ')).toContain('84');
     expect(heard.unheard).toContainEqual({
       ...{ reason: 'other-tempo', bpm: heard.alignment.bpm, askedBpm: 100 },
     });

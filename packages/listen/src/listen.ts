@@ -4,8 +4,7 @@
  * Conventions: mono Float32 samples of any rate, in one piece or in blocks; seconds from the first sample.
  * Memory does not grow with the audio, only with the strokes in it.
  */
-
-import { type Form, type Lesson, perform, type Voice } from '@shedbook/core';
+import { type Form, type FullReport, type Lesson, perform, type Voice } from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
 import { type Alignment, align } from './align/align.ts';
 import { type FormGrid, formGrid } from './align/form-grid.ts';
@@ -29,8 +28,6 @@ import { matchNotes } from './midi/match.ts';
 import { StrokeNetwork } from './network/network.ts';
 import { WEIGHTS } from './network/weights.data.ts';
 import { unpackWeights } from './network/weights.ts';
-import { withUnheard } from './remarks/unheard.ts';
-import type { FullReport } from './report/take-report.ts';
 import { ANALYSIS_RATE } from './signal/bands.data.ts';
 import { HighBand } from './signal/high-band.ts';
 
@@ -198,7 +195,7 @@ export function reportAligned(known: Aligned): Listened {
   });
   const { bpm, confidence } = measured.alignment;
   const unheard = unheardOf({ evidence, decision, places, askedBpm, bpm, confidence });
-  return { report: withUnheard(measured, unheard), refusal: null };
+  return { report: { ...measured, unheard }, refusal: null };
 }
 
 /** How much better another exercise must agree before it is named. */

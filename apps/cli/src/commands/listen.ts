@@ -1,7 +1,10 @@
 /** `shedbook listen`: what was really played in a recording of an exercise. */
 import { writeFile } from 'node:fs/promises';
 import { defaultForm, type Exercise, type Lesson } from '@shedbook/core';
-import { type Asked, drawReport, LISTENER_LEVELS, REPORT_LANGUAGES, wordsOf } from '@shedbook/listen';
+import { drawReport } from '@shedbook/engrave';
+import { LISTENER_LEVELS } from '@shedbook/judge';
+import type { Asked } from '@shedbook/listen';
+import { pictureText, REPORT_LANGUAGES, withSentences, wordsOf } from '@shedbook/words';
 import { readChoice, requireForm } from '../build/request.ts';
 import { InputError } from '../input-error.ts';
 import { readLessonFile, reasonOf, requireExercise, requireLesson } from '../lesson-file.ts';
@@ -50,15 +53,16 @@ export async function listenCommand(request: ListenRequest, terminal: Terminal):
   if (!report) throw new InputError(`${take}: ${refusal.message}`);
   if (request.picture !== undefined) {
     const title = titleOf(lesson, played, wordsOf(language).report.exercise);
-    await writeFile(request.picture, drawReport(report, { title, level, language })).catch(
-      (error: unknown) => {
-        throw new InputError(
-          `--picture: ${request.picture}: ${reasonOf(error)}; expected a file such as take.svg`,
-        );
-      },
-    );
+    await writeFile(
+      request.picture,
+      drawReport(report, pictureText(report, { title, level, language })),
+    ).catch((error: unknown) => {
+      throw new InputError(
+        `--picture: ${request.picture}: ${reasonOf(error)}; expected a file such as take.svg`,
+      );
+    });
   }
-  if (request.json) terminal.say(JSON.stringify(report, null, 2));
+  if (request.json) terminal.say(JSON.stringify(withSentences(report), null, 2));
   else for (const line of reportLines(report, { level, language })) terminal.say(line);
   return 0;
 }

@@ -2,15 +2,7 @@
  * What a student brings: a practice log, the file of a take, or only its report. Both end up in the log that the desk keeps of
  * the student, each thing once, however often it is brought.
  */
-import {
-  EMPTY_LOG,
-  exerciseKey,
-  judgeTake,
-  loopTask,
-  mergeLogs,
-  parsePracticeLog,
-  recordLoop,
-} from '@shedbook/coach';
+import { EMPTY_LOG, exerciseKey, mergeLogs, parsePracticeLog } from '@shedbook/coach';
 import {
   defaultForm,
   type Exercise,
@@ -20,6 +12,7 @@ import {
   type PracticeLog,
   type TakeReport,
 } from '@shedbook/core';
+import { judgeTake, loopTask, recordLoop } from '@shedbook/judge';
 import { isZip, readTakeFile } from './take-file.ts';
 
 /** What a file turned out to be. */

@@ -4,7 +4,7 @@
  *
  * Conventions: seconds of the audio context.
  */
-import type { LoopJudgement, StudentLevel } from '@shedbook/coach';
+import type { LoopJudgement, StudentLevel } from '@shedbook/judge';
 import type { Listened } from '@shedbook/listen';
 import type { Player } from '@shedbook/stand';
 import { newId } from '../kept/device-name.ts';

@@ -4,6 +4,7 @@
  * Conventions: bars count from 1 inside the loop. Only what the student plays is judged.
  */
 
+import { type Form, type Lesson, type Limb, type TakeReport, VOICES, type Voice } from '@shedbook/core';
 import {
   type HeardLoop,
   judgeLoop,
@@ -12,8 +13,7 @@ import {
   loopTask,
   type StudentLevel,
   splitLoops,
-} from '@shedbook/coach';
-import { type Form, type Lesson, type Limb, type TakeReport, VOICES, type Voice } from '@shedbook/core';
+} from '@shedbook/judge';
 import type { Listened } from '@shedbook/listen';
 import { median, medianDeviation } from '@shedbook/signal';
 

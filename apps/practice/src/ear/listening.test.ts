@@ -1,5 +1,4 @@
-import { seededRandom } from '@shedbook/core';
-import type { FullReport } from '@shedbook/listen';
+import { type FullReport, seededRandom } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import {
   formOnce,

@@ -1,6 +1,7 @@
 /** Writes the log while one practises: each stretch of one exercise is an entry, with the loops that were judged. */
-import { exerciseKey, recordLoop } from '@shedbook/coach';
+import { exerciseKey } from '@shedbook/coach';
 import type { LoopRecord, PracticeEntry } from '@shedbook/core';
+import { recordLoop } from '@shedbook/judge';
 import { useEffect, useRef } from 'react';
 import type { Hearing } from '../ear/hearing.ts';
 import { deviceName, newId } from '../kept/device-name.ts';

@@ -1,5 +1,5 @@
 /** How strict the ear is, and whether practice goes on by itself. */
-import { STUDENT_LEVELS } from '@shedbook/coach';
+import { STUDENT_LEVELS } from '@shedbook/judge';
 import { Button, Check, Choices, Select } from '@shedbook/stand';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { takeUpList, useList } from '../session/course.ts';

@@ -1,4 +1,4 @@
-import type { Reason } from '@shedbook/coach';
+import type { Reason } from '@shedbook/judge';
 import { hearingEnglish, hearingGerman } from '@shedbook/words';
 import { expect, it } from 'vitest';
 import { formOnce, HEARING_LESSON, lessonOf } from '../../../../internal/testing/hearing.ts';

@@ -1,6 +1,7 @@
 /** Why a loop was not clean, in the reader's language. */
-import { limbName, type Reason } from '@shedbook/coach';
+
 import { countSyllable, type Lesson, perform, type Subdivision, type WrittenPlace } from '@shedbook/core';
+import { limbName, type Reason } from '@shedbook/judge';
 import type { HearingWords } from '@shedbook/words';
 import { type PlayedTask, studentForm } from '../ear/judge-loop.ts';
 

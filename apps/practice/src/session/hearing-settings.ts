@@ -1,5 +1,5 @@
 /** What a student chooses about hearing, kept in the browser. */
-import { STUDENT_LEVELS, type StudentLevel } from '@shedbook/coach';
+import { STUDENT_LEVELS, type StudentLevel } from '@shedbook/judge';
 import { remember, remembered } from '@shedbook/stand';
 import { useState } from 'react';
 

@@ -1,8 +1,11 @@
 /** The take of a stretch that was heard. */
-import { exerciseKey, recordLoop } from '@shedbook/coach';
+import { exerciseKey } from '@shedbook/coach';
 import type { TakeReport } from '@shedbook/core';
+import { recordLoop } from '@shedbook/judge';
+
 import type { StretchEnded } from '../ear/hearing.ts';
 import { momentFrom } from '../kept/moment.ts';
+
 import type { WholeTake } from './take.ts';
 
 /** Shorter than a loop, nothing is a take. */

@@ -1,15 +1,16 @@
 /** What a teacher would say of a take, for the level of the student and in the reader's language. */
-import { STUDENT_LEVELS, type StudentLevel } from '@shedbook/coach';
+
+import type { FullReport } from '@shedbook/core';
+import { drawReport } from '@shedbook/engrave';
 import {
-  drawReport,
-  type FullReport,
   LISTENER_LEVELS,
   type ListenerLevel,
   type RemarkFact,
-  type ReportLanguage,
   remarksOn,
-  sayRemark,
-} from '@shedbook/listen';
+  STUDENT_LEVELS,
+  type StudentLevel,
+} from '@shedbook/judge';
+import { pictureText, type ReportLanguage, sayRemark } from '@shedbook/words';
 
 /** Sentences at most. */
 const SENTENCES = 3;
@@ -41,5 +42,5 @@ export function reportPage(
   language: ReportLanguage,
   title: string,
 ): string {
-  return drawReport(report, { level: listenerLevel(level), language, title });
+  return drawReport(report, pictureText(report, { level: listenerLevel(level), language, title }));
 }

@@ -1,5 +1,5 @@
 /** What the ear makes of a whole take: three sentences, what it could not tell, and the report as a page. */
-import { REPORT_LANGUAGES, type ReportLanguage, unheardSentences } from '@shedbook/listen';
+import { REPORT_LANGUAGES, type ReportLanguage, unheardSentences } from '@shedbook/words';
 import { useEffect, useMemo, useState } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeLanguage } from '../page/words.tsx';

@@ -3,8 +3,7 @@
  *
  * Conventions: seconds from the start of the recording, the latency of the devices not taken off; plain data.
  */
-import type { LoopRecord } from '@shedbook/core';
-import type { FullReport } from '@shedbook/listen';
+import type { FullReport, LoopRecord } from '@shedbook/core';
 
 /** One time through the form in a take. */
 export interface TakeLoop {

@@ -7,7 +7,7 @@ import {
 } from '@shedbook/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { swing } from '../../test/lessons.ts';
+import { swing } from '../../../../internal/testing/loops.ts';
 import { entryOf, keyOf, logOf, loops, MISSED_LET } from '../../test/students.ts';
 import { exerciseKey } from './key.ts';
 import { parsePracticeLog, printPracticeLog } from './log-file.ts';

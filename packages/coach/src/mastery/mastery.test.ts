@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { formOf, funk, lessonOf, swing } from '../../test/lessons.ts';
+import { formOf, funk, lessonOf, swing } from '../../../../internal/testing/loops.ts';
 import { keyOf, logOf, loops, MISSED_LET, type Played, TODAY } from '../../test/students.ts';
 import { FIRM_CONFIDENCE, standExercises } from './exercises.ts';
 import { exercisesOf } from './shelf.ts';

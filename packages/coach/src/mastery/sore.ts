@@ -4,8 +4,7 @@
  * Conventions: spots of the same beat and slot are one, whatever bar of the loop they were in.
  */
 import type { Exercise, Lesson, LoopRecord, Voice } from '@shedbook/core';
-import { loopTask } from '../judge/task.ts';
-import { placeName, whoPlays } from '../judge/words.ts';
+import { loopTask, placeName, whoPlays } from '@shedbook/judge';
 import { patternForm } from './skills.ts';
 
 /** What went wrong most often. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { funk, swing } from '../../test/lessons.ts';
+import { funk, swing } from '../../../../internal/testing/loops.ts';
 import { keyOf, logOf, loops, MISSED_LET, NOW, type Played, roster } from '../../test/students.ts';
 import { handsFreeItems } from './hands-free-items.ts';
 import { planPractice } from './plan.ts';

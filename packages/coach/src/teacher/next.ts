@@ -5,7 +5,7 @@
  * exercise that needs a shaky skill with the least else that is new comes first.
  */
 
-import { limbName } from '../judge/words.ts';
+import { limbName } from '@shedbook/judge';
 import type { ExerciseStanding } from '../mastery/exercises.ts';
 import { type Skill, sayCells, skillsOf } from '../mastery/skills.ts';
 import type { SkillStanding } from '../mastery/standings.ts';

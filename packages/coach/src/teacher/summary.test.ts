@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { swing } from '../../test/lessons.ts';
+import { swing } from '../../../../internal/testing/loops.ts';
 import { keyOf, logOf, loops, MISSED_LETS, NOW, roster, TODAY } from '../../test/students.ts';
 import { summariseRoster, summariseStudent } from './summary.ts';
 

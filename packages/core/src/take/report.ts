@@ -31,6 +31,17 @@ export interface VoiceReport {
   readonly levelDb: number;
 }
 
+/** What the recording cannot tell, or what its figures rest on. */
+export type Unheard =
+  /** A voice that was due and not heard at all, or one that can hardly be told from the others. */
+  | { readonly reason: 'not-heard' | 'hard-to-tell'; readonly voice: Voice }
+  /** Played clearly slower or faster than asked, in quarter notes a minute. */
+  | { readonly reason: 'other-tempo'; readonly bpm: number; readonly askedBpm: number }
+  | { readonly reason: 'partly-recognised' };
+
+/** Version of the report that this program writes. */
+export const REPORT_VERSION = 1;
+
 /** Everything heard in a take. */
 export interface TakeReport {
   readonly version: number;
@@ -47,6 +58,8 @@ export interface TakeReport {
   readonly swingRatio: { readonly median: number; readonly spread: number; readonly count: number } | null;
   /** Median level of each voice relative to the lead voice. */
   readonly balanceDb: Readonly<Partial<Record<Voice, number>>>;
-  /** What could not be heard, and why, in sentences. */
-  readonly notHeard: readonly string[];
+  /** What could not be heard, and why; reports that were kept before there were reasons have none. */
+  readonly unheard?: readonly Unheard[];
+  /** The same in sentences, as a report that is written to a file has it for its readers. */
+  readonly notHeard?: readonly string[];
 }

@@ -3,8 +3,7 @@
  *
  * Conventions: a voice that is hard to tell in this recording is named, so that its misses are read with care.
  */
-import type { Voice } from '@shedbook/core';
-import type { Unheard } from '../report/take-report.ts';
+import type { Unheard, Voice } from '@shedbook/core';
 import type { Evidence } from './evidence.ts';
 import type { Place } from './places.ts';
 import type { Decision } from './strokes.ts';

@@ -5,12 +5,10 @@
  * form. Offsets against the voice's own median, so that a voice that is late everywhere is said once, for the voice.
  * Source of the threshold: A. Friberg and J. Sundberg, JASA 98(5), 1995: 2.5 % of the interval, 6 ms at least.
  */
-
-import type { Voice } from '@shedbook/core';
+import type { PlaceFinding, Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
 import type { ExpectedStroke, FormGrid } from '../align/form-grid.ts';
 import type { Place } from '../decide/places.ts';
-import type { PlaceFinding } from '../report/take-report.ts';
 
 /** A place that was due: how late it came, or null when it was missed. */
 export interface DuePlace {

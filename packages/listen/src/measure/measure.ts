@@ -4,14 +4,22 @@
  * Conventions: offsets in ms against the take's own pulse and the lesson's feel, positive late; levels in dB;
  * spreads robust.
  */
-
-import { type Lesson, type ReportStroke, swingAt, type Voice, type VoiceReport } from '@shedbook/core';
+import {
+  type AskedOf,
+  type FullReport,
+  type Lesson,
+  REPORT_VERSION,
+  type ReportStroke,
+  swingAt,
+  type TempoPoint,
+  type Voice,
+  type VoiceReport,
+} from '@shedbook/core';
 import { fitLine, median, spread } from '@shedbook/signal';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import type { Place } from '../decide/places.ts';
 import type { Decision, HeardStroke } from '../decide/strokes.ts';
-import { type AskedOf, type Measured, REPORT_VERSION, type TempoPoint } from '../report/take-report.ts';
 import { type DuePlace, findPlaces } from './findings.ts';
 import { type Pulse, type PulsePoint, pulseThrough } from './pulse.ts';
 import { summariseSwing, swingRatios } from './swing.ts';
@@ -30,6 +38,9 @@ export interface Heard {
   /** What offsets are measured against; the take's own pulse when left out. */
   readonly clock?: Pulse;
 }
+
+/** What was measured, before it is said what could not be. */
+export type Measured = Omit<FullReport, 'notHeard' | 'unheard'>;
 
 /** Weight of a place that was only followed, beside a stroke. */
 const FOLLOWED = 0.05;

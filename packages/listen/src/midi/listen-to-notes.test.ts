@@ -1,6 +1,13 @@
 import { seededRandom } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
-import { asked, bare, playNotes, reportOfNotes, SILENCE, type TrueNote } from '../../test/played-notes.ts';
+import {
+  asked,
+  bare,
+  playNotes,
+  reportOfNotes,
+  SILENCE,
+  type TrueNote,
+} from '../../../../internal/testing/played-notes.ts';
 import { listenToNotes } from './listen-to-notes.ts';
 import type { PlayedNote } from './notes.ts';
 

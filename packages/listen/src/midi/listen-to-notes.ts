@@ -17,7 +17,6 @@ import type { Asked, Listened } from '../listen.ts';
 import { measure } from '../measure/measure.ts';
 import type { Pulse } from '../measure/pulse.ts';
 import { cutStretch, type Stretch } from '../measure/stretch.ts';
-import { withUnheard } from '../remarks/unheard.ts';
 import { fitNotes } from './fit-notes.ts';
 import { matchNotes } from './match.ts';
 import { observeNotes, type PlayedNote } from './notes.ts';
@@ -91,7 +90,8 @@ export function reportOnNotes(known: AlignedNotes): Listened {
     confidence,
     ...(known.clock ? { clock: known.clock } : {}),
   });
-  return { report: withUnheard(measured, otherTempo(measured.alignment.bpm, askedBpm)), refusal: null };
+  const unheard = otherTempo(measured.alignment.bpm, askedBpm);
+  return { report: { ...measured, unheard }, refusal: null };
 }
 
 /**

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { playNotes, reportOfNotes } from '../../test/played-notes.ts';
+import { playNotes, reportOfNotes } from '../../../../internal/testing/played-notes.ts';
 
 /** The exercise with its tempo changing evenly by some share over its eight bars of 21 s. */
 function drifting(share: number) {

@@ -1,6 +1,7 @@
 /** The words of hearing oneself, takes, plan, log and care, in English; loaded only where they are wanted. */
-import type { PlanKind, Reason } from '@shedbook/coach';
+import type { PlanKind } from '@shedbook/coach';
 import type { LoopVerdict } from '@shedbook/core';
+import type { Reason } from '@shedbook/judge';
 import { voices } from '../desk/english.ts';
 
 function count(n: number, one: string, many: string): string {

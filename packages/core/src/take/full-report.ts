@@ -1,0 +1,66 @@
+/**
+ * The full report of a take: the shared contract and what only people and pictures need.
+ *
+ * Conventions: as in core's take report; everything beyond it are extra fields that readers may ignore. Levels of a
+ * recording are K-weighted (ITU-R BS.1770-4) over the first 100 ms of each stroke, as a lesson's are when it sounds, so
+ * that the balance that was played and the one that was asked compare; those of a kit's notes are as they were sent.
+ */
+import type { Voice } from '../groove/voice.ts';
+import type { TakeReport } from './report.ts';
+
+/** Tempo at one bar line of the take. */
+export interface TempoPoint {
+  readonly timeSeconds: number;
+  readonly bpm: number;
+}
+
+/** What happens again and again at one written place. */
+export interface PlaceFinding {
+  readonly voice: Voice;
+  readonly bar: number;
+  readonly beat: number;
+  readonly slot: number;
+  /** Slots in the beat's subdivision. */
+  readonly slots: number;
+  readonly kind: 'early' | 'late' | 'missed';
+  /** Median offset in ms from where it is written; for a missed stroke 0. */
+  readonly offsetMs: number;
+  /** Whether the voice plays the same in every bar, so that the bar need not be named. */
+  readonly everyBar: boolean;
+  /** In how many of the times it was played (or due). */
+  readonly times: number;
+  readonly of: number;
+}
+
+/** How the levels of one voice's plain strokes scatter. */
+export interface Evenness {
+  readonly voice: Voice;
+  readonly spreadDb: number;
+}
+
+/** What was asked, as far as remarks need it. */
+export interface AskedOf {
+  /** Quarter notes a minute. */
+  readonly bpm: number;
+  /** The lesson's swing ratio at the tempo that was played, where eighths swing; null for an even feel. */
+  readonly swingRatio: number | null;
+  readonly beatsInBar: number;
+  readonly quartersInBar: number;
+}
+
+/** A report with everything that was measured. */
+export interface FullReport extends TakeReport {
+  /** When each of the missed strokes was due, in the same order. */
+  readonly missedSeconds: readonly number[];
+  readonly tempo: readonly TempoPoint[];
+  /** Median absolute change of tempo from bar to bar, in percent. */
+  readonly barToBarPercent: number | null;
+  readonly findings: readonly PlaceFinding[];
+  readonly evenness: readonly Evenness[];
+  /** Bars of the form as they were played, in order; null where nothing of it was. */
+  readonly playedBars: readonly (number | null)[];
+  /** Median level that the lesson asks of each voice's strokes, accents and ghost notes as they are written. */
+  readonly lessonBalanceDb: Readonly<Partial<Record<Voice, number>>>;
+  readonly lead: Voice;
+  readonly asked: AskedOf;
+}

@@ -1,0 +1,79 @@
+import type { ReportStroke, TakeReport } from '@shedbook/core';
+import { expect, it } from 'vitest';
+import { swingTask } from '../../../../internal/testing/loops.ts';
+import { splitLoops } from './heard.ts';
+import { judgeTake, recordLoop } from './judge.ts';
+
+const task = swingTask();
+const LOOPS = 3;
+
+/** A report of three loops as written; the second has a snare stroke too many in its second bar. */
+function report(): TakeReport {
+  const barSeconds = (4 * 60) / 72;
+  const strokes = Array.from({ length: LOOPS }, (_, loop) =>
+    task.strokes.map((stroke): ReportStroke => {
+      const { voice, written, levelDb } = stroke;
+      const bar = written.bar + loop * task.bars;
+      const timeSeconds = (bar - 1 + (written.beat - 1 + (written.slot - 1) / 3) / 4) * barSeconds;
+      return { timeSeconds, voice, levelDb, written: { ...written, bar }, offsetMs: 0, confidence: 1 };
+    }),
+  ).flat();
+  const extra: ReportStroke = {
+    timeSeconds: 5.02 * barSeconds,
+    voice: 'snare',
+    levelDb: 0,
+    written: null,
+    offsetMs: null,
+    confidence: 1,
+  };
+  const voice = { hits: 1, missed: 0, extra: 0, offsetMs: { median: 0, spread: 0 }, levelDb: 0 };
+  return {
+    version: 1,
+    take: { kind: 'midi', durationSeconds: LOOPS * task.bars * barSeconds },
+    alignment: { startSeconds: 0, bpm: 72, driftBpmPerMinute: 0, confidence: 1 },
+    strokes: [...strokes, extra].toSorted((a, b) => a.timeSeconds - b.timeSeconds),
+    missed: [{ bar: 9, beat: 1, slot: 1, voice: 'crash' }],
+    voices: { ride: voice, snare: voice, bass: voice, 'hihat-foot': voice },
+    swingRatio: null,
+    balanceDb: {},
+    unheard: [{ reason: 'hard-to-tell', voice: 'bass' }],
+  };
+}
+
+it('[CH8] a take is cut into its loops, bars counted from the start of each', () => {
+  const loops = splitLoops(report(), task.bars);
+  expect(loops).toHaveLength(LOOPS);
+  for (const loop of loops) expect(loop.strokes).toHaveLength(task.strokes.length);
+  // definition: bar 9 of a take of four-bar loops is bar 1 of the third
+  expect(loops[2]?.missed).toEqual([{ bar: 1, beat: 1, slot: 1, voice: 'crash' }]);
+});
+
+it('[CH8] a stroke too many belongs to the written stroke nearest to it in time', () => {
+  const loops = splitLoops(report(), task.bars);
+  // definition: 5.02 bars after the start is just after the 1 of the sixth bar, bar 2 of the second loop
+  expect(loops.map(({ extra }) => extra.map(({ near }) => near))).toEqual([
+    [],
+    [{ bar: 2, beat: 1, slot: 1 }],
+    [],
+  ]);
+});
+
+it('[CH8] a take is judged loop by loop; what was not heard is passed on; the log keeps verdict and faults', () => {
+  const judged = judgeTake(task, report(), 'fluent');
+  expect(judged.loops.map(({ verdict }) => verdict)).toEqual(['clean', 'loose', 'clean']);
+  expect(judged.reasons.map(({ text }) => text)).toEqual([
+    'Left hand (snare): a stroke too many near 1 in bar 2, 1 of 3 times.',
+  ]);
+  expect(judged.unheard).toEqual([{ reason: 'hard-to-tell', voice: 'bass' }]);
+  const second = judged.loops[1];
+  expect(second && recordLoop(second)).toEqual({
+    bpm: 72,
+    verdict: 'loose',
+    faults: [{ kind: 'extra', voice: 'snare', place: { bar: 2, beat: 1, slot: 1 }, amount: 1 }],
+  });
+});
+
+it('[CH8] an empty report has no loops', () => {
+  const empty = { ...report(), strokes: [], missed: [] };
+  expect(judgeTake(task, empty, 'growing').loops).toEqual([]);
+});

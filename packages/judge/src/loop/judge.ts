@@ -1,0 +1,87 @@
+/**
+ * Is this loop clean for this student? From what was heard to a verdict with reasons.
+ *
+ * Conventions: a better loop never gets a worse verdict: bringing a stroke nearer to its place, filling in a
+ * missed stroke, leaving out an added one, bringing a level or the tempo nearer to what is asked can only help.
+ */
+import type { LoopFault, LoopRecord, LoopVerdict, TakeReport, Unheard } from '@shedbook/core';
+import { type MeasuredLoop, measureLoop } from './faults.ts';
+import { type HeardLoop, splitLoops } from './heard.ts';
+import { CLEAN_RULES, type CleanRule, type StudentLevel } from './level.data.ts';
+import { findReasons, type Reason } from './reasons.ts';
+import { strengthOf } from './strength.ts';
+import type { LoopTask } from './task.ts';
+
+/** What came of one loop. */
+export interface LoopJudgement {
+  readonly verdict: LoopVerdict;
+  readonly bpm: number;
+  /** Strongest first. */
+  readonly faults: readonly LoopFault[];
+  /** Strongest first. */
+  readonly reasons: readonly Reason[];
+  /** One sentence for the student. */
+  readonly summary: string;
+}
+
+/** What came of a take. */
+export interface TakeJudgement {
+  readonly loops: readonly LoopJudgement[];
+  /** Over all loops, strongest first. */
+  readonly reasons: readonly Reason[];
+  /** What could not be heard, and so not judged. */
+  readonly unheard: readonly Unheard[];
+}
+
+/** Less than this share of the asked strokes judged, and the loop counts as not heard. */
+const HEARD_SHARE = 0.5;
+
+function verdictOf(measured: MeasuredLoop, asked: number, rule: CleanRule): LoopVerdict {
+  const { judged, faults } = measured;
+  if (judged === 0 || judged < HEARD_SHARE * asked) return 'unheard';
+  const count = (...kinds: readonly LoopFault['kind'][]) =>
+    faults.filter((fault) => kinds.includes(fault.kind)).length;
+  const wrong = count('missed', 'extra');
+  const loose = count('early', 'late');
+  if (wrong + loose > rule.stumbleShare * judged) return 'stumble';
+  const whole = count('loud', 'quiet', 'slow', 'fast');
+  const isClean = wrong <= rule.wrongShare * judged && loose <= rule.looseShare * judged && whole === 0;
+  return isClean ? 'clean' : 'loose';
+}
+
+const SUMMARY: Readonly<Record<LoopVerdict, string>> = {
+  unheard: 'Not enough was heard to judge this loop.',
+  stumble: 'The pattern came apart.',
+  loose: 'The pattern held, with strokes off their place.',
+  clean: 'Clean.',
+};
+
+/** The verdict on one loop, with reasons. */
+export function judgeLoop(task: LoopTask, heard: HeardLoop, level: StudentLevel): LoopJudgement {
+  const rule = CLEAN_RULES[level];
+  const measured = measureLoop(task, heard, rule);
+  const verdict = verdictOf(measured, task.strokes.length, rule);
+  const faults = verdict === 'unheard' ? [] : measured.faults;
+  const reasons = findReasons(task, [{ faults, heard }], rule);
+  const first = verdict === 'clean' ? undefined : reasons[0];
+  return {
+    verdict,
+    bpm: heard.bpm,
+    faults: faults.toSorted((a, b) => strengthOf(b, task, rule) - strengthOf(a, task, rule)),
+    reasons,
+    summary: first ? `${SUMMARY[verdict]} ${first.text}` : SUMMARY[verdict],
+  };
+}
+
+/** The verdict on every loop of a take, with reasons over all of them. */
+export function judgeTake(task: LoopTask, report: TakeReport, level: StudentLevel): TakeJudgement {
+  const heard = splitLoops(report, task.bars);
+  const loops = heard.map((loop) => judgeLoop(task, loop, level));
+  const faulty = loops.map(({ faults }, index) => ({ faults, heard: heard[index] as HeardLoop }));
+  return { loops, reasons: findReasons(task, faulty, CLEAN_RULES[level]), unheard: report.unheard ?? [] };
+}
+
+/** What a log keeps of a loop. */
+export function recordLoop(judgement: LoopJudgement): LoopRecord {
+  return { bpm: judgement.bpm, verdict: judgement.verdict, faults: judgement.faults };
+}

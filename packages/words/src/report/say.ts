@@ -1,0 +1,31 @@
+/** From remarks to what a teacher says. */
+
+import type { FullReport } from '@shedbook/core';
+import { type ListenerLevel, type Remark, type RemarkFact, remarksOn } from '@shedbook/judge';
+import { type ReportLanguage, wordsOf } from './words.ts';
+
+/** How much a teacher says at once. */
+export const SENTENCES = 3;
+
+/** A remark as a sentence. */
+export function sayRemark(remark: Remark, language: ReportLanguage): string {
+  // The catalogue has a saying for each kind that takes just that kind.
+  const say = wordsOf(language).sayings[remark.kind] as (fact: RemarkFact) => string;
+  return say(remark);
+}
+
+/** For whom and in which language. */
+export interface SayOptions {
+  readonly level: ListenerLevel;
+  readonly language: ReportLanguage;
+}
+
+/**
+ * What a teacher would say about a take: three sentences at most, the strongest first.
+ * @example teacherSentences(report, { level: 'beginner', language: 'en' })[0]
+ *   // 'The hi-hat foot on 4 is missing 7 of 8 times.'
+ */
+export function teacherSentences(report: FullReport, { level, language }: SayOptions): readonly string[] {
+  const remarks = remarksOn(report, level).slice(0, SENTENCES);
+  return remarks.map((remark) => sayRemark(remark, language));
+}
