@@ -5,12 +5,10 @@
  * Conventions: seconds of the audio context; takes as mono samples at 44 100 Hz.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { type Form, type Lesson, parseLesson, perform, type Stroke, VOICE_FACTS } from '@shedbook/core';
-import { loadEngraver, loadFonts } from '@shedbook/engrave';
-import { makePack, readAppFiles } from '@shedbook/server';
+import { loadEngravingTools, readPracticePage } from '@shedbook/host';
+import { makePack } from '@shedbook/pack';
 import { createKit, render } from '@shedbook/sound';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
@@ -52,13 +50,9 @@ export function formOnce(lesson: Lesson, name = 'loop'): Form {
 
 /** Makes a pack out of the built practice room (`SHEDBOOK_PRACTICE` names another one) into a folder. */
 export async function makeHearingPack(text: string, folder: string, id = 'hearing'): Promise<string> {
-  const { resolve } = createRequire(import.meta.url);
-  const app = await readAppFiles(process.env['SHEDBOOK_PRACTICE']);
-  const [engraver, fonts] = await Promise.all([
-    loadEngraver(),
-    loadFonts((specifier) => readFile(resolve(specifier))),
-  ]);
-  const files = await makePack({ id, lesson: lessonOf(text), text, app, engraver, fonts, audio: false });
+  const app = await readPracticePage(process.env['SHEDBOOK_PRACTICE']);
+  const tools = await loadEngravingTools();
+  const files = await makePack({ id, lesson: lessonOf(text), text, app, ...tools, audio: false });
   for (const { path, content } of files) {
     const file = join(folder, path);
     mkdirSync(dirname(file), { recursive: true });

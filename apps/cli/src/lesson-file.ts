@@ -1,7 +1,7 @@
 /** Lesson files on disk. */
 import { readFile } from 'node:fs/promises';
 import { type Exercise, formatProblem, type InputProblem, type Lesson, parseLesson } from '@shedbook/core';
-import { InputError } from './input-error.ts';
+import { InputError, reasonOf } from '@shedbook/host';
 
 /** A lesson file, read and parsed. */
 export interface LessonFile {
@@ -10,18 +10,6 @@ export interface LessonFile {
   /** Null when there is an error among the problems. */
   readonly lesson: Lesson | null;
   readonly problems: readonly InputProblem[];
-}
-
-const REASONS: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file',
-  EISDIR: 'that is a folder',
-  EACCES: 'it may not be read',
-};
-
-/** Why a file could not be used, in a clause. */
-export function reasonOf(error: unknown): string {
-  const { code, message } = error as NodeJS.ErrnoException;
-  return REASONS[code ?? ''] ?? message;
 }
 
 /**

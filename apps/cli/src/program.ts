@@ -4,9 +4,10 @@
  * Conventions: a command's code is loaded when it is asked for, so that help and `check` wait for no engraver, kit or
  * database. The exit status is 0 only when what was asked is done, 2 for bad input, 70 for a fault of our own.
  */
+
+import { InputError } from '@shedbook/host';
 import { Command, CommanderError } from 'commander';
 import type { LoadDesk } from './commands/serve.ts';
-import { InputError } from './input-error.ts';
 import type { Terminal } from './terminal.ts';
 
 /** Exit status for bad input. */

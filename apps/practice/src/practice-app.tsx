@@ -1,5 +1,5 @@
 /** The practice room: the sheet, or one exercise on the stand. */
-import type { Pack } from '@shedbook/server';
+import type { Pack } from '@shedbook/pack';
 import { useEffect, useState } from 'react';
 import { NewerVersion } from './offline/newer-version.tsx';
 import { PracticeWordsProvider, usePracticeWords } from './page/words.tsx';

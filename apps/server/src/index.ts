@@ -1,10 +1,4 @@
 export * from './contract.ts';
 export { defaultDataDir } from './data-dir.ts';
 export { browserCommand, openBrowser } from './open-browser.ts';
-export { readAppFiles } from './pack/app-files.ts';
-export type { PackFile } from './pack/file.ts';
-export { makePack, type PackRequest } from './pack/make-pack.ts';
-export * from './pack/pack.ts';
-export { zipPack } from './pack/zip.ts';
-export { codeOption } from './sheet/code.ts';
 export { DEFAULT_PORT, type RunningServer, type StartOptions, startServer } from './start.ts';

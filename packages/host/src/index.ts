@@ -1,1 +1,8 @@
+/** What the Node programs share; whatever is heavy is loaded when it is first asked for. */
+export { readPracticePage } from './built-pages.ts';
+export { decodeSound } from './decode/decode-sound.ts';
+export type { DecodedSound } from './decode/decoded-sound.ts';
+export { type EngravingTools, loadEngravingTools } from './engraving-tools.ts';
 export { DEMO_DIR, DESK_DIR, houseOf, PRACTICE_DIR } from './house.ts';
+export { InputError, reasonOf } from './input-error.ts';
+export { loadKit } from './kit.ts';

@@ -1,1 +1,23 @@
-export {};
+export { codeOption } from './files/code.ts';
+export { type FileKind, type LessonFile, type PackFile, textFile } from './files/file.ts';
+export { FILE_FORMATS, type FileFormat } from './files/formats.data.ts';
+export {
+  AUDIO_FORMATS,
+  type AudioFormat,
+  makeRecording,
+  type PlannedRecording,
+  planRecordings,
+  RECORDING_LUFS,
+  RECORDING_RATE_HZ,
+  type RecordingRequest,
+} from './files/recordings.ts';
+export { drawPages, makeSheet, printSheet } from './files/sheet.ts';
+export {
+  type StandardFileOptions,
+  writeSheetMidi,
+  writeSheetScore,
+  writeStandardFiles,
+} from './files/standard-files.ts';
+export { makePack, PACK_FOLDER, type PackRequest } from './page/make-pack.ts';
+export * from './page/pack.ts';
+export { zipPack } from './page/zip.ts';

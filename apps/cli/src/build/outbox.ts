@@ -1,14 +1,14 @@
 /** Files made by a build: written as they are made, listed for the summary. */
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { InputError } from '../input-error.ts';
-import { reasonOf } from '../lesson-file.ts';
+import { InputError, reasonOf } from '@shedbook/host';
+import type { FileKind, PackFile } from '@shedbook/pack';
 
 /** A file that was made. */
 export interface MadeFile {
   /** Path as a person would give it. */
   readonly path: string;
-  readonly kind: 'sheet' | 'page' | 'musicxml' | 'midi' | 'audio' | 'pack';
+  readonly kind: FileKind | 'pack';
   /** The exercise it is of, or null for the whole sheet. */
   readonly exercise: number | null;
   readonly bytes: number;
@@ -18,12 +18,7 @@ export interface MadeFile {
 export interface Outbox {
   readonly folder: string;
   readonly made: readonly MadeFile[];
-  put(
-    name: string,
-    kind: MadeFile['kind'],
-    exercise: number | null,
-    content: string | Uint8Array,
-  ): Promise<void>;
+  put(file: PackFile & Pick<MadeFile, 'kind' | 'exercise'>): Promise<void>;
 }
 
 /**
@@ -35,7 +30,7 @@ export function createOutbox(folder: string): Outbox {
   return {
     folder,
     made,
-    put: async (name, kind, exercise, content) => {
+    put: async ({ path: name, kind, exercise, content }) => {
       const path = join(folder, name);
       try {
         await mkdir(dirname(path), { recursive: true });
@@ -43,12 +38,7 @@ export function createOutbox(folder: string): Outbox {
       } catch (error) {
         throw new InputError(`--out: ${path} cannot be written: ${reasonOf(error)}`);
       }
-      made.push({ path, kind, exercise, bytes: Buffer.byteLength(content) });
+      made.push({ path, kind, exercise, bytes: content.length });
     },
   };
-}
-
-/** A number as file names have it: `03` of 24, `007` of 120. */
-export function fileNumber(number: number, of: number): string {
-  return String(number).padStart(Math.max(2, String(of).length), '0');
 }

@@ -5,7 +5,6 @@
  */
 import {
   type Form,
-  formNamed,
   isSubdivision,
   isVoice,
   type Lesson,
@@ -14,14 +13,9 @@ import {
   VOICES,
   type Voice,
 } from '@shedbook/core';
+import { AUDIO_FORMATS, type AudioFormat, RECORDING_LUFS } from '@shedbook/pack';
 import type { ClickOptions } from '@shedbook/sound';
-import { InputError } from '../input-error.ts';
-
-/** Audio formats. */
-export const AUDIO_FORMATS = ['wav', 'mp3', 'ogg', 'flac'] as const;
-
-/** An audio format. */
-export type AudioFormat = (typeof AUDIO_FORMATS)[number];
+import { readChoice, refuseOption as refuse, requireForm } from '../options.ts';
 
 /** The options of the command line as they come, all text. */
 export interface BuildOptions {
@@ -66,35 +60,10 @@ export interface BuildRequest {
   readonly click: Omit<ClickOptions, 'meter'> | null;
 }
 
-const DEFAULT_LOUDNESS_LUFS = -16;
-
-function refuse(option: string, found: string, expected: string, near: string | null = null): never {
-  const repair = near ? ` (did you mean "${near}"?)` : '';
-  throw new InputError(`--${option}: found "${found}", expected ${expected}${repair}`);
-}
-
 function readNumber(option: string, text: string, least: number, most: number, unit: string): number {
   const value = Number(text);
   if (text.trim() !== '' && value >= least && value <= most) return value;
   return refuse(option, text, `${unit} from ${least} to ${most}`);
-}
-
-/**
- * An option that is one of some words.
- * @throws InputError when it is none.
- */
-export function readChoice<T extends string>(option: string, text: string, choices: readonly T[]): T {
-  const found = choices.find((choice) => choice.toLowerCase() === text.toLowerCase());
-  return found ?? refuse(option, text, `one of ${choices.join(', ')}`, nearest(text, choices));
-}
-
-/**
- * The form that a person names.
- * @throws InputError when the lesson has none of that name.
- */
-export function requireForm(lesson: Lesson, name: string): Form {
-  const names = lesson.forms.map((each) => each.name);
-  return formNamed(lesson, name) ?? refuse('form', name, `one of ${names.join(', ')}`, nearest(name, names));
 }
 
 function readVoices(text: string): readonly Voice[] {
@@ -177,8 +146,7 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
     mute: mute === undefined ? [] : readVoices(mute),
     exercises: readExercises(options.exercise, lesson),
     paper: paper === undefined ? null : readChoice<'A4' | 'Letter'>('paper', paper, ['A4', 'Letter']),
-    loudnessLufs:
-      loudness === undefined ? DEFAULT_LOUDNESS_LUFS : readNumber('loudness', loudness, -40, -6, 'LUFS'),
+    loudnessLufs: loudness === undefined ? RECORDING_LUFS : readNumber('loudness', loudness, -40, -6, 'LUFS'),
     kit: kit ?? null,
     dry: options.dry ?? false,
     pack: options.pack ?? false,

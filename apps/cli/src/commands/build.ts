@@ -1,10 +1,11 @@
 /** `shedbook build`: the sheet, standard files and sound of a lesson. */
 import type { Lesson } from '@shedbook/core';
+import { loadEngravingTools } from '@shedbook/host';
 import { writeAudio } from '../build/audio.ts';
 import { createOutbox, type MadeFile, type Outbox } from '../build/outbox.ts';
+import { writePack } from '../build/pack.ts';
 import { type BuildOptions, type BuildRequest, readBuildRequest } from '../build/request.ts';
-import { writeSheet } from '../build/sheet.ts';
-import { writeStandardFiles } from '../build/standard-files.ts';
+import { writeScores, writeSheet } from '../build/sheet.ts';
 import { type LessonFile, readLessonFile, requireLesson } from '../lesson-file.ts';
 import type { Terminal } from '../terminal.ts';
 
@@ -47,14 +48,12 @@ async function make(
   terminal: Terminal,
 ): Promise<void> {
   terminal.progress('Engraving the sheet …');
-  await writeSheet(lesson, request, outbox, terminal);
+  const tools = await loadEngravingTools();
+  await writeSheet(lesson, { request, tools }, outbox, terminal);
   terminal.progress('Writing MIDI and MusicXML …');
-  await writeStandardFiles(lesson, request, outbox);
+  await writeScores(lesson, request, outbox);
   await writeAudio(lesson, request, outbox, terminal);
-  if (request.pack) {
-    const { writePack } = await import('../build/pack.ts');
-    await writePack(lesson, file, outbox, terminal);
-  }
+  if (request.pack) await writePack(lesson, { source: file, tools }, outbox, terminal);
   terminal.progress(null);
 }
 

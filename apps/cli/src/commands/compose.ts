@@ -10,8 +10,8 @@ import {
   variationsOf,
 } from '@shedbook/composer';
 import { type Exercise, type Lesson, setExercises } from '@shedbook/core';
-import { InputError } from '../input-error.ts';
-import { readLessonFile, reasonOf, requireExercise, requireLesson } from '../lesson-file.ts';
+import { InputError, reasonOf } from '@shedbook/host';
+import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
 import type { Terminal } from '../terminal.ts';
 
 /** What the command line asks for. */

@@ -2,14 +2,14 @@
 import { writeFile } from 'node:fs/promises';
 import { defaultForm, type Exercise, type Lesson } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave';
+import { InputError, reasonOf } from '@shedbook/host';
 import { LISTENER_LEVELS } from '@shedbook/judge';
 import type { Asked } from '@shedbook/listen';
 import { pictureText, REPORT_LANGUAGES, withSentences, wordsOf } from '@shedbook/words';
-import { readChoice, requireForm } from '../build/request.ts';
-import { InputError } from '../input-error.ts';
-import { readLessonFile, reasonOf, requireExercise, requireLesson } from '../lesson-file.ts';
+import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
 import { hearTake } from '../listen/hear.ts';
 import { reportLines } from '../listen/report-text.ts';
+import { readChoice, requireForm } from '../options.ts';
 import type { Terminal } from '../terminal.ts';
 
 /** What the command line asks for. */

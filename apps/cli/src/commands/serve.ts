@@ -1,6 +1,5 @@
 /** `shedbook serve`: the teacher's desk in the browser. */
-import { DEMO_DIR } from '@shedbook/host';
-import { InputError } from '../input-error.ts';
+import { DEMO_DIR, InputError } from '@shedbook/host';
 import type { Terminal } from '../terminal.ts';
 
 /** What the command line asks for. */

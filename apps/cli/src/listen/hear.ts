@@ -6,6 +6,7 @@
 import { open, readFile } from 'node:fs/promises';
 import { isVoice } from '@shedbook/core';
 import { formatByteProblem, readMidi } from '@shedbook/exchange';
+import { decodeSound, InputError, reasonOf } from '@shedbook/host';
 import {
   type Asked,
   createLiveListener,
@@ -15,9 +16,6 @@ import {
   startLoops,
   TakeListener,
 } from '@shedbook/listen';
-import { decodeSound } from '../adapters/decode.ts';
-import { InputError } from '../input-error.ts';
-import { reasonOf } from '../lesson-file.ts';
 
 const MIDI_MARK = 'MThd';
 

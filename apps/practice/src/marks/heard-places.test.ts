@@ -1,5 +1,5 @@
 import { meter } from '@shedbook/core';
-import type { PackBar } from '@shedbook/server';
+import type { PackBar } from '@shedbook/pack';
 import { describe, expect, it } from 'vitest';
 import { displacement, EXAGGERATION, FARTHEST_MM, headOn, mmPerSecond } from './heard-places.ts';
 

@@ -5,7 +5,7 @@
  * minute; beats and slots from 1.
  */
 import type { Meter, Voice } from '@shedbook/core';
-import type { PackBar, PackSlot } from '@shedbook/server';
+import type { PackBar, PackSlot } from '@shedbook/pack';
 
 /** Lateness is drawn this many times as wide as it was: 20 ms would hardly be seen. */
 export const EXAGGERATION = 4;

@@ -7,7 +7,7 @@
  * Conventions: millimetres on a tile; ms, positive is late.
  */
 import type { Meter, Voice } from '@shedbook/core';
-import type { PackBar } from '@shedbook/server';
+import type { PackBar } from '@shedbook/pack';
 import { displacement, headOn, mmPerSecond } from './heard-places.ts';
 import styles from './live-marks.module.css';
 

@@ -4,7 +4,7 @@
  * Conventions: seconds of the audio context; bars of the form from 1.
  */
 import { beatStarts, isVoice, type Lesson, toNumber, type Voice } from '@shedbook/core';
-import type { PackBar } from '@shedbook/server';
+import type { PackBar } from '@shedbook/pack';
 import type { Program } from '@shedbook/stand';
 import type { HeardStroke } from '../ear/ear-messages.ts';
 import type { Hearing } from '../ear/hearing.ts';

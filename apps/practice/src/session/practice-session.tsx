@@ -6,7 +6,7 @@
  * another exercise or form begins anew with its count-in; all else changes at once.
  */
 import type { Form, Lesson, LoopVerdict } from '@shedbook/core';
-import type { Pack } from '@shedbook/server';
+import type { Pack } from '@shedbook/pack';
 import { createProgram, Player, type PlayerStatus, type Program } from '@shedbook/stand';
 import { createContext, type ReactNode, useContext, useMemo, useState, useSyncExternalStore } from 'react';
 import { type Place, usePlace } from '../page/route.ts';

@@ -1,5 +1,5 @@
 /** The files that a student can take along. */
-import type { PackDownload } from '@shedbook/server';
+import type { PackDownload } from '@shedbook/pack';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import styles from './downloads.module.css';

@@ -1,6 +1,6 @@
 /** One exercise on the sheet: its number, its notation, and the way to the stand. */
 import type { Exercise } from '@shedbook/core';
-import type { PackBar } from '@shedbook/server';
+import type { PackBar } from '@shedbook/pack';
 import { classes } from '@shedbook/stand';
 import { hrefOf } from '../page/route.ts';
 import { sayExercise } from '../page/say-exercise.ts';

@@ -1,5 +1,5 @@
 /** One bar, large: its tile, counts and hands under it, and the ball that rides it. */
-import type { PackBar } from '@shedbook/server';
+import type { PackBar } from '@shedbook/pack';
 import { classes } from '@shedbook/stand';
 import { memo, type RefObject, useEffect, useRef } from 'react';
 import styles from './bar-picture.module.css';

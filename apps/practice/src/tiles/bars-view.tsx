@@ -1,6 +1,6 @@
 /** An exercise on the stand, bar by bar, as large as there is room. */
 import { type Exercise, handLetter, isStruck, type Lesson } from '@shedbook/core';
-import type { PackBar } from '@shedbook/server';
+import type { PackBar } from '@shedbook/pack';
 import { BarPicture, type Hand } from './bar-picture.tsx';
 import styles from './bars-view.module.css';
 

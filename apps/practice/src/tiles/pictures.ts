@@ -1,5 +1,5 @@
 /** Which bars are drawn on the stand. */
-import type { PackBar } from '@shedbook/server';
+import type { PackBar } from '@shedbook/pack';
 import type { PracticeSession } from '../session/practice-session.tsx';
 
 /** The bars that are drawn: the exercise's, and the groove's where the form has time alone. */

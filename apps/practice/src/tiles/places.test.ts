@@ -1,5 +1,5 @@
 import { parseLesson } from '@shedbook/core';
-import type { PackBar } from '@shedbook/server';
+import type { PackBar } from '@shedbook/pack';
 import { createProgram, flightAt, landingsOf } from '@shedbook/stand';
 import { describe, expect, it } from 'vitest';
 import { formOf, TRADE } from '../session/choice.ts';

@@ -3,7 +3,7 @@
  *
  * Conventions: millimetres on a tile; beats from 0, phases from 0 to below 1 of a beat, as written.
  */
-import type { PackBar } from '@shedbook/server';
+import type { PackBar } from '@shedbook/pack';
 import type { Program, ProgramBar } from '@shedbook/stand';
 import { countUnder } from '@shedbook/words';
 

@@ -1,5 +1,5 @@
 /** The ball that rides the tiles, and the count that lights up under it, in time with what is heard. */
-import type { PackBar } from '@shedbook/server';
+import type { PackBar } from '@shedbook/pack';
 import type { Player, Program } from '@shedbook/stand';
 import { type Flight, flightAt, type Landing, landingsOf } from '@shedbook/stand';
 import { type RefObject, useEffect, useRef } from 'react';

@@ -1,20 +1,13 @@
 /** The engraving thread: it keeps the engraver and the fonts, and the sheet it made last. */
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { parentPort } from 'node:worker_threads';
 import { parseLesson } from '@shedbook/core';
-import { layOutSheet, loadEngraver, loadFonts, type Sheet, writePdf } from '@shedbook/engrave';
-import { readAppFiles } from '../pack/app-files.ts';
-import { makePack } from '../pack/make-pack.ts';
-import { zipPack } from '../pack/zip.ts';
-import { codeOption } from './code.ts';
+import { loadEngravingTools, readPracticePage } from '@shedbook/host';
+import { makePack, makeSheet, PACK_FOLDER, printSheet, zipPack } from '@shedbook/pack';
 import type { SheetAnswer, SheetOrder } from './sheet-messages.ts';
 
-const { resolve } = createRequire(import.meta.url);
-const tools = Promise.all([loadEngraver(), loadFonts((specifier) => readFile(resolve(specifier)))]);
+const tools = loadEngravingTools();
 
-/** The folder that a pack is packed in. */
-const PACK_FOLDER = 'practice';
+type Sheet = ReturnType<typeof makeSheet>;
 
 let last: { readonly text: string; readonly sheet: Sheet } | null = null;
 
@@ -22,8 +15,7 @@ async function sheetOf(text: string): Promise<Sheet | null> {
   if (last?.text === text) return last.sheet;
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) return null;
-  const [engraver, fonts] = await tools;
-  const sheet = layOutSheet(lesson, { engraver, fonts, ...codeOption(lesson) });
+  const sheet = makeSheet(lesson, await tools);
   last = { text, sheet };
   return sheet;
 }
@@ -32,9 +24,8 @@ async function sheetOf(text: string): Promise<Sheet | null> {
 async function packOf({ text, name }: SheetOrder): Promise<Uint8Array | null> {
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) return null;
-  const [engraver, fonts] = await tools;
-  const app = await readAppFiles();
-  return zipPack(await makePack({ id: name, lesson, text, app, engraver, fonts }), PACK_FOLDER);
+  const app = await readPracticePage();
+  return zipPack(await makePack({ id: name, lesson, text, app, ...(await tools) }), PACK_FOLDER);
 }
 
 async function answer(order: SheetOrder): Promise<SheetAnswer> {
@@ -46,9 +37,8 @@ async function answer(order: SheetOrder): Promise<SheetAnswer> {
   const sheet = await sheetOf(text);
   if (!sheet) return { id, kind: 'errors' };
   if (want === 'pages') return { id, kind: 'pages', pages: sheet.pages.map((page) => page.svg) };
-  const [, fonts] = await tools;
-  const { title, by } = sheet;
-  return { id, kind: 'pdf', bytes: await writePdf(sheet.pages, fonts, { title, author: by }) };
+  const { fonts } = await tools;
+  return { id, kind: 'pdf', bytes: (await printSheet(sheet, fonts)).content };
 }
 
 parentPort?.on('message', (order: SheetOrder) => {

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
-import { decodeSound } from './decode.ts';
+import { decodeSound } from './decode-sound.ts';
 
 let folder = '';
 const inFolder = (name: string) => join(folder, name);

@@ -1,19 +1,16 @@
 /**
  * Sound files of any usual format as blocks of mono samples.
  *
- * Conventions: a file's first bytes say what it is, not its name.
+ * Conventions: a file's first bytes say what it is, not its name. A decoder is loaded with the first file that needs it.
  * Sources: RIFF (WAV); RFC 9639 (FLAC); RFC 3533 and 7845 (Ogg, Opus); ISO/IEC 11172-3 (MP3 frame sync) and id3.org
  * (ID3v2); RFC 8794 (EBML: WebM, Matroska); ISO/IEC 14496-12 (`ftyp`: MP4, M4A, QuickTime).
  */
 import { open } from 'node:fs/promises';
-import { InputError } from '../input-error.ts';
-import { reasonOf } from '../lesson-file.ts';
-import { openContainer } from './decode/container.ts';
-import { cannotRead, type DecodedSound } from './decode/decoded-sound.ts';
-import { openWithFfmpeg } from './decode/ffmpeg.ts';
-import { requireWholePages } from './decode/ogg-pages.ts';
-import { openFlac, openMp3, openVorbis } from './decode/streams.ts';
-import { openWav } from './decode/wav.ts';
+import { InputError, reasonOf } from '../input-error.ts';
+import { cannotRead, type DecodedSound } from './decoded-sound.ts';
+import { openWithFfmpeg } from './ffmpeg.ts';
+import { requireWholePages } from './ogg-pages.ts';
+import { openWav } from './wav.ts';
 
 const HEAD_BYTES = 65_536;
 
@@ -47,17 +44,17 @@ async function openKind(path: string, head: Buffer): Promise<DecodedSound> {
     case 'wav':
       return (await openWav(path)) ?? openWithFfmpeg(path, 'a WAV file in an unusual layout');
     case 'flac':
-      return openFlac(path, head);
+      return (await import('./streams.ts')).openFlac(path, head);
     case 'vorbis':
       await requireWholePages(path);
-      return openVorbis(path);
+      return (await import('./streams.ts')).openVorbis(path);
     case 'opus':
       await requireWholePages(path);
-      return openContainer(path);
+      return (await import('./container.ts')).openContainer(path);
     case 'mp3':
-      return openMp3(path, head);
+      return (await import('./streams.ts')).openMp3(path, head);
     case 'container':
-      return openContainer(path);
+      return (await import('./container.ts')).openContainer(path);
     case 'text':
       throw cannotRead(path, 'a text file');
     default:

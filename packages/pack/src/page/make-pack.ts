@@ -2,15 +2,26 @@
  * A take-home pack: the practice room with one lesson in it, as files for any web host. The same lesson and the same
  * practice room give the same bytes.
  */
-import { createHash } from 'node:crypto';
+
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
 import type { Lesson } from '@shedbook/core';
 import type { Engraver, Fonts } from '@shedbook/engrave';
+import { strToU8 } from 'fflate';
+import { type LessonFile, type PackFile, textFile } from '../files/file.ts';
+import { FILE_FORMATS } from '../files/formats.data.ts';
+import { recordLoops } from '../files/recordings.ts';
+import { makeSheet, printSheet } from '../files/sheet.ts';
+import { writeStandardFiles } from '../files/standard-files.ts';
 import { manifest, serviceWorker, startPage } from './app-files.ts';
-import { type Download, printSheet, writeStandardFiles } from './downloads.ts';
-import { type PackFile, textFile } from './file.ts';
-import { PACK_FORMAT, type Pack } from './pack.ts';
-import { recordExercises } from './recordings.ts';
+import { PACK_FORMAT, type Pack, type PackDownload } from './pack.ts';
 import { makeTiles, type PackTiles } from './tiles.ts';
+
+/** The folder that a pack is given out in. */
+export const PACK_FOLDER = 'practice';
+
+/** The folder of a pack that files to take along lie in. */
+const DOWNLOADS = 'files';
 
 /** What a pack is made of. */
 export interface PackRequest {
@@ -31,7 +42,7 @@ export interface PackRequest {
 
 /** Files that the page fetches when a student asks for them, and that are not kept for use without a network. */
 function isKeptOffline({ path }: PackFile): boolean {
-  return !path.startsWith('files/audio/');
+  return !path.startsWith(`${DOWNLOADS}/audio/`);
 }
 
 /** Two texts in order of their characters, the same in every language. */
@@ -41,29 +52,32 @@ function inOrder(a: PackFile, b: PackFile): number {
 
 /** A short name that depends on every byte of every file. */
 function versionOf(files: readonly PackFile[]): string {
-  const hash = createHash('sha256');
+  const hash = sha256.create();
   for (const { path, content } of files.toSorted(inOrder)) {
-    hash.update(`${path}\0${content.length}\0`).update(content);
+    hash.update(strToU8(`${path}\0${content.length}\0`)).update(content);
   }
-  return hash.digest('hex').slice(0, 16);
+  return bytesToHex(hash.digest()).slice(0, 16);
 }
 
-async function downloadsOf(request: PackRequest): Promise<readonly Download[]> {
-  const { lesson, id, text } = request;
+/** The files to take along, in a folder of their own. */
+async function downloadsOf(request: PackRequest): Promise<readonly LessonFile<PackDownload['kind']>[]> {
+  const { lesson, id, text, engraver, fonts } = request;
   const recordings =
-    request.audio === false ? [] : await recordExercises(lesson, request.onRecording ?? (() => {}));
-  return [
-    await printSheet(lesson, request),
+    request.audio === false ? [] : await recordLoops(lesson, request.onRecording ?? (() => {}));
+  const source = textFile(`${id}${FILE_FORMATS.lesson.ending}`, text);
+  const files: readonly LessonFile<PackDownload['kind']>[] = [
+    await printSheet(makeSheet(lesson, { engraver, fonts }), fonts),
     ...writeStandardFiles(lesson),
     ...recordings,
-    { ...textFile(`files/${id}.lesson.yaml`, text), kind: 'lesson', exercise: null },
+    { ...source, kind: 'lesson', exercise: null },
   ];
+  return files.map((file) => ({ ...file, path: `${DOWNLOADS}/${file.path}` }));
 }
 
 function describe(
   { id, lesson }: PackRequest,
   tiles: PackTiles,
-  downloads: readonly Download[],
+  downloads: readonly LessonFile<PackDownload['kind']>[],
   version: string,
 ): Pack {
   const { exercises, groove } = tiles;

@@ -1,14 +1,14 @@
 /** The kit that recordings are played on: built in, or a SoundFont 2 file. */
 import { readFile } from 'node:fs/promises';
-import { createKit, type Kit, loadSoundFontKit } from '@shedbook/sound';
-import { InputError } from '../input-error.ts';
-import { reasonOf } from '../lesson-file.ts';
+import type { Kit } from '@shedbook/sound';
+import { InputError, reasonOf } from './input-error.ts';
 
 /**
  * Loads a kit; the built-in one where no file is named.
  * @throws InputError when the file cannot be read or is no SoundFont with drums.
  */
 export async function loadKit(path: string | null, sampleRateHz: number): Promise<Kit> {
+  const { createKit, loadSoundFontKit } = await import('@shedbook/sound');
   if (path === null) return createKit({ sampleRateHz });
   const bytes = await readFile(path).catch((error: unknown) => {
     throw new InputError(`--kit: ${path}: ${reasonOf(error)}; expected a SoundFont 2 file such as drums.sf2`);

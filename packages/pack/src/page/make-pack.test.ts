@@ -4,7 +4,7 @@ import { parseLesson } from '@shedbook/core';
 import { loadEngraver, loadFonts } from '@shedbook/engrave';
 import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import { type PackFile, textFile } from './file.ts';
+import { type PackFile, textFile } from '../files/file.ts';
 import { makePack } from './make-pack.ts';
 import type { Pack } from './pack.ts';
 import { zipPack } from './zip.ts';
@@ -82,6 +82,16 @@ describe('a take-home pack', () => {
     const offline = [...files.keys()].filter((path) => !path.startsWith('files/audio/') && path !== 'sw.js');
     expect(kept).toEqual({ id: 'first-swing', version: pack.version, files: offline.toSorted() });
     expect(worker.endsWith('keep();')).toBe(true);
+  });
+
+  it('[SE30] carries the title letter for letter', async () => {
+    // definition: in HTML a title is text; `$` has no meaning there
+    const title = '$\' $& $$ $1 <b> & "rest"';
+    const files = await packOf(TEXT.replace('First swing', () => `'${title.replaceAll("'", "''")}'`));
+    expect(files.get('index.html')).toContain(
+      "<title>$' $&amp; $$ $1 &lt;b> &amp; &quot;rest&quot;</title>\n",
+    );
+    expect(describedBy(files).lesson.title).toBe(title);
   });
 
   it('[SE31] is the same for the same lesson, and of another version for any other', async () => {

@@ -6,6 +6,7 @@
  * the pack's folder, with slashes.
  */
 import type { Lesson, Voice } from '@shedbook/core';
+import type { FileKind } from '../files/file.ts';
 
 /** The format of `pack.json` that this program writes. */
 export const PACK_FORMAT = 1;
@@ -49,7 +50,7 @@ export interface PackExercise {
 /** A file to take along. */
 export interface PackDownload {
   readonly path: string;
-  readonly kind: 'sheet' | 'midi' | 'musicxml' | 'audio' | 'lesson';
+  readonly kind: Exclude<FileKind, 'page'>;
   /** The exercise it is of, or null for the whole sheet. */
   readonly exercise: number | null;
   readonly bytes: number;

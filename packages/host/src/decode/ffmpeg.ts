@@ -1,6 +1,6 @@
 /** What no decoder here reads, AAC above all, through an installed FFmpeg. */
 import { spawn } from 'node:child_process';
-import { InputError } from '../../input-error.ts';
+import { InputError } from '../input-error.ts';
 import { cannotRead, type DecodedSound } from './decoded-sound.ts';
 
 const RATE_HZ = 44_100;

@@ -4,7 +4,7 @@
  * Conventions: blocks of mono samples, −1 to 1, channels averaged; blocks of some thousand samples, so a file's
  * length does not matter.
  */
-import { InputError } from '../../input-error.ts';
+import { InputError } from '../input-error.ts';
 
 /** A file that is being decoded. */
 export interface DecodedSound {

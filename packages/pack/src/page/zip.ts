@@ -1,6 +1,6 @@
 /** A pack in one file. */
 import { type Zippable, zipSync } from 'fflate';
-import type { PackFile } from './file.ts';
+import type { PackFile } from '../files/file.ts';
 
 /** The first day that a ZIP file can name; the same files always give the same bytes. Source: APPNOTE.TXT 4.4.6. */
 const FIRST_DAY = new Date(1980, 0, 1);

@@ -1,7 +1,7 @@
 /** The tiles of a pack: every bar as an SVG file, and where each slot stands on it. */
 import type { Lesson } from '@shedbook/core';
 import { type BarTile, type Engraver, engraveBars, type Fonts } from '@shedbook/engrave';
-import { type PackFile, padded, textFile } from './file.ts';
+import { fileNumber, type PackFile, textFile } from '../files/file.ts';
 import type { PackBar, PackExercise } from './pack.ts';
 
 /** Everything that is shown of the notation. */
@@ -51,7 +51,7 @@ export function makeTiles(
   const all = engraveBars(lesson, tools);
   const exercises = all.flatMap(({ exercise, own, full }) => {
     if (exercise === null) return [];
-    const name = padded(exercise, lesson.exercises.length);
+    const name = fileNumber(exercise, lesson.exercises.length);
     return [{ number: exercise, own: keep(own, name), full: keep(full, `${name}-full`) }];
   });
   const groove = all.find((each) => each.exercise === null)?.full ?? [];

@@ -1,0 +1,165 @@
+/**
+ * Recordings of exercises: as a build is asked for them, and as a pack carries them.
+ *
+ * Conventions: stereo; tempi in quarter notes a minute; loudness in LUFS; layers and exercises count from 1. Where
+ * layers or voices are left out, a recording keeps the gain of the whole, so that what is left sounds as loud as it
+ * does in the whole.
+ */
+import {
+  defaultForm,
+  type Form,
+  fileNameOf,
+  type Lesson,
+  type Performance,
+  perform,
+  type Voice,
+} from '@shedbook/core';
+import { dbToGain } from '@shedbook/signal';
+import {
+  addClicks,
+  CEILING_DBTP,
+  type ClickOptions,
+  createKit,
+  encodeFlac,
+  encodeMp3,
+  encodeOgg,
+  encodeWav,
+  type Kit,
+  limitTruePeak,
+  normaliseLoudness,
+  render,
+  renderLoop,
+  type StereoAudio,
+} from '@shedbook/sound';
+import { fileNumber, type LessonFile } from './file.ts';
+
+/** Samples a second of the recordings of a build; a kit for them has the same rate. */
+export const RECORDING_RATE_HZ = 48_000;
+
+/** Samples a second of the recordings of a pack: what every player has taken since the compact disc. */
+const PACK_RATE_HZ = 44_100;
+
+/** Loudness of recordings where nothing else is asked for. */
+export const RECORDING_LUFS = -16;
+
+/** Audio formats. */
+export const AUDIO_FORMATS = ['wav', 'mp3', 'ogg', 'flac'] as const;
+
+/** An audio format. */
+export type AudioFormat = (typeof AUDIO_FORMATS)[number];
+
+const ENCODERS: Readonly<Record<AudioFormat, (audio: StereoAudio) => Promise<Uint8Array> | Uint8Array>> = {
+  wav: (audio) => encodeWav(audio, { format: 'int24' }),
+  mp3: encodeMp3,
+  ogg: encodeOgg,
+  flac: (audio) => encodeFlac(audio, { bits: 24 }),
+};
+
+/** What recordings are asked for. */
+export interface RecordingRequest {
+  readonly format: AudioFormat;
+  /** Numbers of the exercises. */
+  readonly exercises: readonly number[];
+  /** How many layers play; several for a recording of each stage. */
+  readonly layers: readonly number[];
+  readonly mute: readonly Voice[];
+  readonly bpm: number;
+  /** Null for the one that plays when none is named. */
+  readonly form: Form | null;
+  readonly loudnessLufs: number;
+  /** Without room. */
+  readonly dry: boolean;
+  /** The click that plays along, or null. */
+  readonly click: Omit<ClickOptions, 'meter'> | null;
+}
+
+/** One recording to be made. */
+export interface PlannedRecording {
+  readonly path: string;
+  readonly exercise: number;
+  readonly layers: number;
+}
+
+function amplify(audio: StereoAudio, gainDb: number): StereoAudio {
+  const gain = dbToGain(gainDb);
+  const { left, right, sampleRateHz } = audio;
+  return { left: left.map((x) => x * gain), right: right.map((x) => x * gain), sampleRateHz };
+}
+
+function recordingPath(lesson: Lesson, exercise: number, format: AudioFormat, stage = ''): string {
+  return `audio/${fileNumber(exercise, lesson.exercises.length)}${stage}.${format}`;
+}
+
+/** The recordings that are asked for, in the order in which they are made. */
+export function planRecordings(
+  lesson: Lesson,
+  { exercises, layers, format }: Pick<RecordingRequest, 'exercises' | 'layers' | 'format'>,
+): readonly PlannedRecording[] {
+  return exercises.flatMap((exercise) =>
+    layers.map((count) => {
+      const name = lesson.layers[count - 1]?.name ?? null;
+      const stage = layers.length > 1 ? `-${count}-${fileNameOf(name, '')}` : '';
+      return { exercise, layers: count, path: recordingPath(lesson, exercise, format, stage) };
+    }),
+  );
+}
+
+/** Renders what plays; the gain is that of the whole. */
+function record(
+  lesson: Lesson,
+  { exercise, layers }: PlannedRecording,
+  request: RecordingRequest,
+  kit: Kit,
+): StereoAudio {
+  const { click, bpm, mute } = request;
+  const form = request.form ?? defaultForm(lesson);
+  const sound = (performance: Performance) =>
+    render(click ? addClicks(performance, { meter: lesson.meter, ...click }) : performance, {
+      kit,
+      setUp: lesson.setUp,
+      room: !request.dry,
+      seed: exercise,
+    });
+  const all = lesson.layers.length;
+  const whole = sound(perform(lesson, { exercise, form, bpm, layers: all, mute: [] }));
+  const normalised = normaliseLoudness(whole, request.loudnessLufs);
+  if (layers === all && mute.length === 0) return normalised.audio;
+  const part = sound(perform(lesson, { exercise, form, bpm, layers, mute }));
+  return limitTruePeak(amplify(part, normalised.gainDb), CEILING_DBTP);
+}
+
+/** Makes one of the recordings; the kit's rate is {@link RECORDING_RATE_HZ}. */
+export async function makeRecording(
+  lesson: Lesson,
+  planned: PlannedRecording,
+  request: RecordingRequest,
+  kit: Kit,
+): Promise<LessonFile<'audio'>> {
+  const content = await ENCODERS[request.format](record(lesson, planned, request, kit));
+  return { path: planned.path, kind: 'audio', exercise: planned.exercise, content };
+}
+
+/**
+ * Records every exercise for a pack: as a loop without a seam at the lesson's start tempo, in MP3, to be heard
+ * anywhere. `report` is told how many are done.
+ */
+export async function recordLoops(
+  lesson: Lesson,
+  report: (done: number, of: number) => void,
+): Promise<readonly LessonFile<'audio'>[]> {
+  const all = lesson.exercises.length;
+  if (all === 0) return [];
+  const kit = createKit({ sampleRateHz: PACK_RATE_HZ });
+  const form = defaultForm(lesson);
+  const made: LessonFile<'audio'>[] = [];
+  for (const { number: exercise } of lesson.exercises) {
+    report(made.length, all);
+    const performance = perform(lesson, { exercise, form });
+    const { setUp } = lesson;
+    const fromSeconds = performance.countInSeconds;
+    const options = { kit, setUp, seed: exercise, fromSeconds, loudnessLufs: RECORDING_LUFS };
+    const content = await ENCODERS.mp3(renderLoop(performance, options));
+    made.push({ path: recordingPath(lesson, exercise, 'mp3'), kind: 'audio', exercise, content });
+  }
+  return made;
+}
