@@ -88,7 +88,9 @@ async function openSheet(page, url) {
     const drawn = pictures.length === 6 && pictures.every((each) => each.complete && each.naturalWidth > 0);
     return drawn ? performance.now() : null;
   });
-  const plan = await when(() => (document.querySelector('[data-part="plan-item"] a') ? performance.now() : null));
+  const plan = await when(() =>
+    document.querySelector('[data-part="plan-item"] a') ? performance.now() : null,
+  );
   return { sheet, plan };
 }
 
