@@ -150,3 +150,59 @@ it('[ST88] lets the log out and in, merged without doubles, and refuses a bad fi
   const kept = JSON.parse(await readFile(await (await again).path(), 'utf8'));
   expect(kept.entries).toHaveLength(2);
 });
+
+/** Keeps a take of a second of silence and a log, by the browser's own calls, as pages before this one did. */
+async function keepTheOldWay(page: Page, lesson: string): Promise<void> {
+  await page.evaluate(async (lesson) => {
+    const asked = <T>(request: IDBRequest<T>) =>
+      new Promise<T>((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+      });
+    const opening = indexedDB.open('shedbook-practice', 1);
+    opening.onupgradeneeded = () => {
+      for (const [name, keyPath] of [
+        ['takes', 'id'],
+        ['audio', 'id'],
+        ['latencies', 'device'],
+        ['notes', 'name'],
+      ] as const)
+        opening.result.createObjectStore(name, { keyPath });
+    };
+    const database = await asked(opening);
+    const put = (store: string, value: object) =>
+      asked(database.transaction(store, 'readwrite').objectStore(store).put(value));
+    const startedAt = '2025-11-20T18:30:00+01:00';
+    const common = { lesson, exercise: null, form: 'loop', startedAt };
+    await put('audio', { id: 'old', audio: new Blob([new Uint8Array(88_244)], { type: 'audio/wav' }) });
+    await put('takes', {
+      ...{ ...common, id: 'old', lessonTitle: 'First swing', number: null, layers: 1, kind: 'audio' },
+      ...{ durationSeconds: 12, latencySeconds: 0, verdicts: [], report: null, refusal: null },
+      ...{ loops: [{ startSeconds: 0, endSeconds: 6, bpm: 133 }], audioBytes: 88_244 },
+    });
+    const entry = { ...common, id: 'first', device: 'device-old', heardBy: 'student', durationSeconds: 720 };
+    await put('notes', { name: 'log', log: { version: 1, entries: [{ ...entry, loops: [] }] } });
+    database.close();
+  }, lesson);
+}
+
+it('[ST85] opens the takes and the log that a page before this one kept', async () => {
+  const page = await openWithDevices(browser, `${host.url}mark.svg`);
+  const { id } = (await (await page.request.get(new URL('pack.json', host.url).href)).json()) as {
+    readonly id: string;
+  };
+  await keepTheOldWay(page, id);
+  await page.goto(host.url);
+  await page.getByRole('heading', { name: 'Takes' }).click();
+  const row = page.locator('[data-part="take"]');
+  expect(await row.textContent()).toContain('133 bpm');
+  await page.getByRole('heading', { name: 'What you have played' }).click();
+  expect(await page.locator('[data-part="log"] tbody tr').first().textContent()).toContain('12 min');
+  const download = page.waitForEvent('download');
+  await row.getByRole('button', { name: 'Save for your teacher' }).click();
+  const files = unzipSync(await readFile(await (await download).path()));
+  expect(files['take.wav']?.length).toBe(88_244);
+  const kept = await page.evaluate(() => indexedDB.databases());
+  // definition: an IndexedDB of a higher version could not be opened by the page that a student has at hand offline
+  expect(kept).toEqual([{ name: 'shedbook-practice', version: 1 }]);
+});

@@ -16,5 +16,5 @@ export async function latencyOf(device: string): Promise<number | null> {
 
 /** Keeps a latency. */
 export function keepLatency(latency: KeptLatency): Promise<void> {
-  return keep('latencies', latency);
+  return keep({ latencies: latency });
 }

@@ -20,15 +20,14 @@ export async function audioOf(id: string): Promise<Blob | null> {
 
 /** Keeps a take. @throws DOMException `QuotaExceededError` when there is no room; then nothing of it is kept. */
 export async function keepTake({ take, audio }: WholeTake): Promise<void> {
-  if (audio) await keep<KeptAudio>('audio', { id: take.id, audio });
-  await keep('takes', take);
+  const sound: KeptAudio | null = audio && { id: take.id, audio };
+  await keep(sound ? { takes: take, audio: sound } : { takes: take });
 }
 
 /** Deletes a take. @returns what was there, to be kept again by whoever thinks better of it. */
 export async function removeTake(take: Take): Promise<WholeTake> {
   const audio = await audioOf(take.id);
-  await drop('takes', take.id);
-  await drop('audio', take.id);
+  await drop(['takes', 'audio'], take.id);
   return { take, audio };
 }
 
