@@ -181,7 +181,7 @@ async function keepTheOldWay(page: Page, lesson: string): Promise<void> {
       ...{ loops: [{ startSeconds: 0, endSeconds: 6, bpm: 133 }], audioBytes: 88_244 },
     });
     const entry = { ...common, id: 'first', device: 'device-old', heardBy: 'student', durationSeconds: 720 };
-    await put('notes', { name: 'log', log: { version: 1, entries: [{ ...entry, loops: [] }] } });
+    await put('notes', { name: 'log', log: { version: 1, entries: [{ ...entry, loops: [] }], removed: [] } });
     database.close();
   }, lesson);
 }
