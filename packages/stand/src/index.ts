@@ -24,3 +24,5 @@ export * from './sound/one-bar.ts';
 export * from './sound/player.ts';
 export * from './sound/program.ts';
 export * from './sound/sequencer.ts';
+export * from './sound/use-flight.ts';
+export * from './sound/use-preparation.ts';

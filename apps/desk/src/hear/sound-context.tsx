@@ -9,7 +9,14 @@ import {
   readFeel,
 } from '@shedbook/core';
 import type { LiveSettings } from '@shedbook/stand';
-import { createProgram, loopOneBar, Player, type PlayerStatus, type Program } from '@shedbook/stand';
+import {
+  createProgram,
+  loopOneBar,
+  Player,
+  type PlayerStatus,
+  type Program,
+  usePreparation,
+} from '@shedbook/stand';
 import {
   createContext,
   type ReactNode,
@@ -97,15 +104,6 @@ function useTakeOver(player: Player, program: Program | null, bar: number | null
 /** Milliseconds after a lesson was opened until the kit is made. */
 const QUIET_MS = 600;
 
-/** Makes the kit ahead, once the page has come to rest. */
-function usePreparation(player: Player, program: Program | null): void {
-  useEffect(() => {
-    if (!program) return;
-    const timer = setTimeout(() => player.prepare(program), QUIET_MS);
-    return () => clearTimeout(timer);
-  }, [player, program]);
-}
-
 let shared: Player | null = null;
 
 /** One player for all lessons, so that the kit is made once and there is one sound thread. */
@@ -130,7 +128,7 @@ export function SoundProvider({ lesson, children }: SoundProviderProps) {
   const status = useSyncExternalStore(player.subscribe, player.status);
   const program = useMemo(() => programFor(lesson, choice), [lesson, choice]);
   useEffect(() => () => player.stop(), [player]);
-  usePreparation(player, program);
+  usePreparation(player, program, QUIET_MS);
   useEffect(() => player.change(settingsOf(choice)), [player, choice]);
   useTakeOver(player, program, choice.bar);
   const toggle = () => {

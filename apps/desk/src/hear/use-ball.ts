@@ -2,9 +2,8 @@
  * Lets the ball ride: it comes down on every count and every stroke in time with what is heard.
  */
 import type { Lesson, Meter } from '@shedbook/core';
-import type { Player, Program } from '@shedbook/stand';
-import { type Flight, flightAt, type Landing, landingsOf } from '@shedbook/stand';
-import { type RefObject, useEffect } from 'react';
+import { type Flight, flightHeight, type Landing, type Player, useFlight } from '@shedbook/stand';
+import type { RefObject } from 'react';
 import { BEAT_LEAD, beatEdges, QUARTER_WIDTH, slotX } from '../notation/layout.ts';
 
 /** A place in a drawing of the usual width, in one where a quarter note takes other units. */
@@ -33,10 +32,7 @@ export function ballAt(
   const sameBar = flight.to !== null && flight.to.bar === flight.from.bar;
   const to = sameBar ? xOf(flight.to as Landing, edges) : (edges.at(-1) ?? from);
   if (still) return { x: from, y: FLOOR };
-  const length = (flight.to?.place ?? flight.from.place + 0.25) - flight.from.place;
-  const height = Math.min(HEIGHT.most, HEIGHT.quarter * Math.sqrt(Math.max(0, length) / 0.25));
-  const arc = 4 * flight.share * (1 - flight.share);
-  return { x: from + (to - from) * flight.share, y: FLOOR - height * arc };
+  return { x: from + (to - from) * flight.share, y: FLOOR - flightHeight(flight, HEIGHT) };
 }
 
 function place(
@@ -60,37 +56,12 @@ function place(
 
 /** Lets the ball ride while something plays. */
 export function useBall(player: Player, lesson: Lesson, root: RefObject<HTMLElement | null>): void {
-  useEffect(() => {
-    const still = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
-    let frame = 0;
-    let program: Program | null = null;
-    let landings: readonly Landing[] = [];
-    const draw = () => {
-      frame = requestAnimationFrame(draw);
-      const balls = root.current?.querySelectorAll<SVGElement>('[data-ball]') ?? [];
-      const heard = player.heard();
-      if (!heard) return place(balls, null, null);
-      if (heard.program !== program) {
-        program = heard.program;
-        landings = landingsOf(program);
-      }
-      const flight = flightAt(landings, heard.place, program.end);
-      if (!flight) return place(balls, null, null);
-      const own =
-        root.current?.querySelectorAll<SVGElement>(`[data-exercise="${program.exercise}"] [data-ball]`) ?? [];
-      place(own, flight.from.patternBar, ballAt(flight, lesson.meter, still));
-    };
-    const stop = () => cancelAnimationFrame(frame);
-    const look = () => {
-      stop();
-      if (player.status() === 'playing') draw();
-      else place(root.current?.querySelectorAll<SVGElement>('[data-ball]') ?? [], null, null);
-    };
-    look();
-    const unsubscribe = player.subscribe(look);
-    return () => {
-      unsubscribe();
-      stop();
-    };
-  }, [player, lesson, root]);
+  useFlight(player, (moment) => {
+    const balls = (within: string) =>
+      root.current?.querySelectorAll<SVGElement>(`${within} [data-ball]`) ?? [];
+    if (!moment) return place(balls(''), null, null);
+    const { program, flight, isStill } = moment;
+    const own = balls(`[data-exercise="${program.exercise}"]`);
+    place(own, flight.from.patternBar, ballAt(flight, lesson.meter, isStill));
+  });
 }

@@ -1,6 +1,12 @@
 /** Playing what is chosen: starting, stopping, passing changes on, and telling what happens. */
 import type { Lesson } from '@shedbook/core';
-import type { LiveSettings, Player, PlayerStatus, Program } from '@shedbook/stand';
+import {
+  type LiveSettings,
+  type Player,
+  type PlayerStatus,
+  type Program,
+  usePreparation,
+} from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
 import type { PracticeChoice } from './choice.ts';
 import { type PracticeEvent, type PracticeListener, watchBars } from './events.ts';
@@ -52,15 +58,6 @@ function useTelling() {
   return useRef({ tell, listen }).current;
 }
 
-/** Makes the kit ahead, once the page has come to rest. */
-function usePreparation(player: Player, program: Program | null): void {
-  useEffect(() => {
-    if (!program) return;
-    const timer = setTimeout(() => player.prepare(program), QUIET_MS);
-    return () => clearTimeout(timer);
-  }, [player, program]);
-}
-
 /** Plays. */
 export function usePlaying(props: PlayingProps): Playing {
   const { player, status, program, settings, choice } = props;
@@ -96,7 +93,7 @@ export function usePlaying(props: PlayingProps): Playing {
     };
   }, [player, status, tell]);
   useEffect(() => () => player.stop(), [player]);
-  usePreparation(player, program);
+  usePreparation(player, program, QUIET_MS);
   useBuildUp({ listen, lesson: props.lesson, choice, change: props.change });
   const changeWith = (next: When) => {
     when.current = next;

@@ -1,6 +1,6 @@
 import { parseLesson } from '@shedbook/core';
 import type { PackBar } from '@shedbook/pack';
-import { createProgram, flightAt, landingsOf } from '@shedbook/stand';
+import { createProgram, flightAt, flightHeight, landingsOf } from '@shedbook/stand';
 import { describe, expect, it } from 'vitest';
 import { formOf, TRADE } from '../session/choice.ts';
 import { countsOf, shownBar, xAt } from './places.ts';
@@ -94,4 +94,14 @@ describe('places on a tile', () => {
     const round = [...exercise, 'groove 0', 'groove 0'];
     expect(where('four and two')).toEqual([...round, ...round]);
   });
+});
+
+it('[ST53] flies highest half way, as high as a quarter note is given, and no higher than it may', () => {
+  const landing = (place: number) => ({ place, bar: 1, patternBar: 0, beat: 0, phase: 0 });
+  const at = (share: number, whole: number) =>
+    flightHeight({ from: landing(0), to: landing(whole), share }, { quarter: 10, most: 15 });
+  // definition: a parabola through 0 at both landings; its top over a note four times as long is twice as high
+  expect([at(0, 0.25), at(0.5, 0.25), at(1, 0.25)]).toEqual([0, 10, 0]);
+  expect(at(0.5, 0.0625)).toBe(5);
+  expect(at(0.5, 1)).toBe(15);
 });

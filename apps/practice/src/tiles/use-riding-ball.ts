@@ -1,20 +1,19 @@
 /** The ball that rides the tiles, and the count that lights up under it, in time with what is heard. */
 import type { PackBar } from '@shedbook/pack';
-import type { Player, Program } from '@shedbook/stand';
-import { type Flight, flightAt, type Landing, landingsOf } from '@shedbook/stand';
-import { type RefObject, useEffect, useRef } from 'react';
+import {
+  type Flight,
+  flightHeight,
+  type Landing,
+  type Player,
+  type Program,
+  useFlight,
+} from '@shedbook/stand';
+import type { RefObject } from 'react';
 import type { Pictures } from './pictures.ts';
 import { type ShownBar, shownBar, xAt } from './places.ts';
 
 /** Height of a flight of a quarter note, and of the longest, in millimetres. */
 const HEIGHT_MM = { quarter: 5.5, most: 8 } as const;
-
-/** Height of the ball over where it comes down. */
-function heightOf({ from, to, share }: Flight): number {
-  const length = (to?.place ?? from.place + 0.25) - from.place;
-  const height = Math.min(HEIGHT_MM.most, HEIGHT_MM.quarter * Math.sqrt(Math.max(0, length) / 0.25));
-  return 4 * share * (1 - share) * height;
-}
 
 /** Where the ball is across its bar; with still pictures it stays where it came down. */
 function acrossOf(flight: Flight, bar: PackBar, still: boolean): number {
@@ -52,7 +51,7 @@ function drawOn(root: HTMLElement, { where, bar }: Shown, flight: Flight, still:
     ball.style.visibility = here ? 'visible' : 'hidden';
     if (!here) continue;
     const floor = Number(ball.dataset['floor']);
-    const y = still ? floor : floor - heightOf(flight);
+    const y = still ? floor : floor - flightHeight(flight, HEIGHT_MM);
     ball.setAttribute('transform', `translate(${acrossOf(flight, bar, still).toFixed(2)} ${y.toFixed(2)})`);
   }
   for (const count of root.querySelectorAll<SVGElement>('[data-beat]')) {
@@ -64,37 +63,10 @@ function drawOn(root: HTMLElement, { where, bar }: Shown, flight: Flight, still:
 
 /** Lets the ball ride while something plays. */
 export function useRidingBall(player: Player, pictures: Pictures, root: RefObject<HTMLElement | null>): void {
-  const shown = useRef(pictures);
-  shown.current = pictures;
-  useEffect(() => {
-    const still = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
-    let frame = 0;
-    let program: Program | null = null;
-    let landings: readonly Landing[] = [];
-    const draw = () => {
-      frame = requestAnimationFrame(draw);
-      const heard = player.heard();
-      if (!root.current) return;
-      if (!heard) return hideAll(root.current);
-      if (heard.program !== program) {
-        program = heard.program;
-        landings = landingsOf(program);
-      }
-      const flight = flightAt(landings, heard.place, program.end);
-      const at = flight && shownAt(program, flight.from, shown.current);
-      if (flight && at) drawOn(root.current, at, flight, still);
-      else hideAll(root.current);
-    };
-    const look = () => {
-      cancelAnimationFrame(frame);
-      if (player.status() === 'playing') draw();
-      else if (root.current) hideAll(root.current);
-    };
-    look();
-    const unsubscribe = player.subscribe(look);
-    return () => {
-      unsubscribe();
-      cancelAnimationFrame(frame);
-    };
-  }, [player, root]);
+  useFlight(player, (moment) => {
+    if (!root.current) return;
+    const at = moment && shownAt(moment.program, moment.flight.from, pictures);
+    if (moment && at) drawOn(root.current, at, moment.flight, moment.isStill);
+    else hideAll(root.current);
+  });
 }

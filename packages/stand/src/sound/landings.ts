@@ -61,3 +61,22 @@ export function flightAt(landings: readonly Landing[], place: number, end: numbe
   const share = until > from.place ? (place - from.place) / (until - from.place) : 0;
   return { from, to, share: Math.min(1, Math.max(0, share)) };
 }
+
+/** How high the ball flies over a quarter note, and at most, in any unit of length. */
+export interface FlightHeights {
+  readonly quarter: number;
+  readonly most: number;
+}
+
+/** A quarter note in whole notes; the last flight, which has nowhere to go, is as long. */
+const QUARTER = 0.25;
+
+/**
+ * How high the ball is over where it comes down, in the unit of the heights.
+ * @source the throw of a ball: a parabola, `4 · share · (1 − share)` of its top; the top grows with the square root of
+ * the note's length, a compromise between level flights and true ones, whose tops grow with its square
+ */
+export function flightHeight({ from, to, share }: Flight, { quarter, most }: FlightHeights): number {
+  const length = Math.max(0, (to?.place ?? from.place + QUARTER) - from.place);
+  return 4 * share * (1 - share) * Math.min(most, quarter * Math.sqrt(length / QUARTER));
+}
