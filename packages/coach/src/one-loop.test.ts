@@ -46,7 +46,7 @@ function playItem(item: PlanItem, hands: Hands, played: Played, random: () => nu
     played.set(item.exercise as string, before + 1);
     const asked = { exercise: item.number, form: formOf(swing.lesson), bpm: ladder.bpm };
     const task = loopTask(swing.lesson, asked);
-    const judged = judgeLoop(task, hear(task, hands, before, random), 'first steps');
+    const judged = judgeLoop(task, hear(task, hands, before, random), 'beginner');
     ladder = climb(ladder, judged.verdict, rule).state;
     return recordLoop(judged);
   });

@@ -3,7 +3,7 @@ import { writeFile } from 'node:fs/promises';
 import { defaultForm, type Exercise, type Lesson } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave';
 import { InputError, reasonOf } from '@shedbook/host';
-import { LISTENER_LEVELS } from '@shedbook/judge';
+import { LEVELS } from '@shedbook/judge';
 import type { Asked } from '@shedbook/listen';
 import { pictureText, REPORT_LANGUAGES, withSentences, wordsOf } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
@@ -21,7 +21,7 @@ export interface ListenRequest {
   readonly tempo?: number;
   /** Where the recording began with the click: how late the click sounds in it, in ms. */
   readonly latency?: number;
-  /** One of LISTENER_LEVELS; intermediate when left out. */
+  /** One of LEVELS; intermediate when left out. */
   readonly level?: string;
   /** One of REPORT_LANGUAGES; English when left out. */
   readonly language?: string;
@@ -40,7 +40,7 @@ function titleOf(lesson: Lesson, { number, name }: Exercise, exerciseWord: strin
  */
 export async function listenCommand(request: ListenRequest, terminal: Terminal): Promise<number> {
   const { take, exercise, tempo } = request;
-  const level = readChoice('level', request.level ?? 'intermediate', LISTENER_LEVELS);
+  const level = readChoice('level', request.level ?? 'intermediate', LEVELS);
   const language = readChoice('language', request.language ?? 'en', REPORT_LANGUAGES);
   const lesson = requireLesson(await readLessonFile(request.lesson), terminal.warn);
   const played = requireExercise(lesson, exercise, '--exercise');

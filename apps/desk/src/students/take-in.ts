@@ -90,12 +90,12 @@ export interface BroughtTake {
   readonly startedAt: string;
 }
 
-/** The log with a take in it, its loops judged as those of a student who is growing. */
+/** The log with a take in it, its loops judged as those of a student at the intermediate level. */
 export function withTake(log: PracticeLog, take: BroughtTake): PracticeLog {
   const { report, id, shelf, exercise, startedAt } = take;
   const form = defaultForm(shelf.lesson);
   const task = loopTask(shelf.lesson, { exercise: exercise.number, form, bpm: report.alignment.bpm });
-  const { loops } = judgeTake(task, report, 'growing');
+  const { loops } = judgeTake(task, report, 'intermediate');
   const entry = {
     id,
     device: 'report',

@@ -4,7 +4,7 @@
  *
  * Conventions: seconds of the audio context.
  */
-import type { LoopJudgement, StudentLevel } from '@shedbook/judge';
+import type { Level, LoopJudgement } from '@shedbook/judge';
 import type { Listened } from '@shedbook/listen';
 import type { Player } from '@shedbook/stand';
 import { newId } from '../kept/device-name.ts';
@@ -52,7 +52,7 @@ export type HearingEvent =
 /** What the page says of what is played now. */
 export interface Practised {
   readonly task: Omit<PlayedTask, 'bpm'>;
-  readonly level: StudentLevel;
+  readonly level: Level;
 }
 
 /** Milliseconds between looks at the player. */

@@ -8,10 +8,10 @@ import { type Form, type Lesson, type Limb, type TakeReport, VOICES, type Voice 
 import {
   type HeardLoop,
   judgeLoop,
+  type Level,
   type LoopJudgement,
   type LoopTask,
   loopTask,
-  type StudentLevel,
   splitLoops,
 } from '@shedbook/judge';
 import type { Listened } from '@shedbook/listen';
@@ -88,7 +88,7 @@ function heardLoop(task: PlayedTask, asked: LoopTask, { report }: Listened): Hea
 }
 
 /** The verdict on one loop, with reasons. */
-export function judgePlayed(task: PlayedTask, heard: Listened, level: StudentLevel): LoopJudgement {
+export function judgePlayed(task: PlayedTask, heard: Listened, level: Level): LoopJudgement {
   const { lesson, exercise, layers, bpm } = task;
   const asked = loopTask(lesson, {
     ...{ exercise, layers, bpm },

@@ -52,7 +52,7 @@ const lateSnare = playLoop(lesson, 1, BPM, ({ voice }) => ({ lateMs: voice === '
 describe('listening to a kit', () => {
   it('[ST79] calls a loop as written clean, and says what was wrong in others', () => {
     const heard = hearKit([good, withoutFoot, lateSnare]).over(30);
-    const judged = heard.map((each) => judgePlayed(task, each.heard, 'first steps'));
+    const judged = heard.map((each) => judgePlayed(task, each.heard, 'beginner'));
     // definition: the strokes that were sent
     expect(judged.map((each) => each.verdict)).toEqual(['clean', 'loose', 'loose']);
     expect(judged[1]?.reasons[0]).toMatchObject({ kind: 'missed', voice: 'hihat-foot' });
@@ -75,7 +75,7 @@ describe('listening to a kit', () => {
       each.stroke.voice === 'bass' ? { ...each, stroke: { ...each.stroke, levelDb: 8 } } : each,
     );
     const [heard] = hearKit([loud]).over(30);
-    const kit = heard && judgePlayed(task, heard.heard, 'first steps');
+    const kit = heard && judgePlayed(task, heard.heard, 'beginner');
     // definition: 8 dB where −6 dB is written
     expect(kit?.reasons[0]).toMatchObject({ kind: 'loud', voice: 'bass' });
     const report = heard?.heard.report;
@@ -84,15 +84,15 @@ describe('listening to a kit', () => {
       report: { ...report, take: { ...report.take, kind: 'audio' as const } },
       refusal: null,
     };
-    expect(judgePlayed(task, asAudio, 'first steps').verdict).toBe('clean');
+    expect(judgePlayed(task, asAudio, 'beginner').verdict).toBe('clean');
   });
 
   it('[ST74] judges only the limbs that the student plays', () => {
     const [heard] = hearKit([withoutFoot]).over(30);
     if (!heard) throw new Error('nothing was heard');
-    const hands = judgePlayed({ ...task, mine: ['lead hand', 'other hand'] }, heard.heard, 'first steps');
+    const hands = judgePlayed({ ...task, mine: ['lead hand', 'other hand'] }, heard.heard, 'beginner');
     expect(hands.verdict).toBe('clean');
-    const feet = judgePlayed({ ...task, mine: ['other foot'] }, heard.heard, 'first steps');
+    const feet = judgePlayed({ ...task, mine: ['other foot'] }, heard.heard, 'beginner');
     expect(feet.verdict).not.toBe('clean');
   });
 
@@ -117,7 +117,7 @@ describe('listening to a kit', () => {
     }
     const [heard] = listening.over(30);
     if (!heard) throw new Error('nothing was heard');
-    expect(judgePlayed({ ...task, form: trade }, heard.heard, 'first steps').verdict).toBe('clean');
+    expect(judgePlayed({ ...task, form: trade }, heard.heard, 'beginner').verdict).toBe('clean');
   });
 
   it('[ST73] forgets what is broken off, and reports each loop once', () => {
@@ -165,7 +165,7 @@ describe('listening to a microphone', () => {
         samples: sound.slice(index * 256, (index + 1) * 256) as Float32Array<ArrayBuffer>,
       }),
     ).flat();
-    const judged = listening.over(30).map(({ heard }) => judgePlayed(task, heard, 'first steps'));
+    const judged = listening.over(30).map(({ heard }) => judgePlayed(task, heard, 'beginner'));
     expect(judged[0]?.verdict).toBe('clean');
     expect(judged[1]?.verdict).not.toBe('clean');
     expect(judged[1]?.reasons[0]).toMatchObject({ kind: 'late', voice: 'snare' });

@@ -1,5 +1,5 @@
 /** How strict the ear is, and whether practice goes on by itself. */
-import { STUDENT_LEVELS } from '@shedbook/judge';
+import { LEVELS } from '@shedbook/judge';
 import { Button, Check, Choices, Select } from '@shedbook/stand';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { takeUpList, useList } from '../session/course.ts';
@@ -23,7 +23,7 @@ export function HearingOptions({ settings, change, view }: OptionsProps) {
       <Choices
         label={words.level}
         value={settings.level}
-        choices={STUDENT_LEVELS.map((level) => [level, words.strictness[level]] as const)}
+        choices={LEVELS.map((level) => [level, words.strictness[level]] as const)}
         onChange={(level) => change({ level })}
       />
       <Check checked={settings.handsFree} onChange={(handsFree) => change({ handsFree })}>

@@ -1,11 +1,11 @@
 /** What a student chooses about hearing, kept in the browser. */
-import { STUDENT_LEVELS, type StudentLevel } from '@shedbook/judge';
+import { type Level, readLevel } from '@shedbook/judge';
 import { remember, remembered } from '@shedbook/stand';
 import { useState } from 'react';
 
 /** The choices. */
 export interface HearingSettings {
-  readonly level: StudentLevel;
+  readonly level: Level;
   readonly handsFree: boolean;
   /** Clean loops before the next exercise. */
   readonly comfortableLoops: number;
@@ -18,20 +18,25 @@ export const LOOP_CHOICES = [2, 4, 6, 8, 12] as const;
 const KEY = 'hearing';
 
 const FIRST: HearingSettings = {
-  level: 'first steps',
+  level: 'beginner',
   handsFree: false,
   comfortableLoops: 6,
   keepAll: false,
 };
 
-function recall(): HearingSettings {
+/** Settings as they were kept, also with the names that levels had before; the first ones where they cannot be read. */
+export function readHearingSettings(text: string): HearingSettings {
   try {
-    const kept = { ...FIRST, ...(JSON.parse(remembered(KEY) ?? '{}') as Partial<HearingSettings>) };
-    const isKnown = STUDENT_LEVELS.includes(kept.level) && kept.comfortableLoops >= 1;
-    return isKnown ? kept : FIRST;
+    const kept = { ...FIRST, ...(JSON.parse(text) as Partial<HearingSettings>) };
+    const level = readLevel(kept.level);
+    return level && kept.comfortableLoops >= 1 ? { ...kept, level } : FIRST;
   } catch {
     return FIRST;
   }
+}
+
+function recall(): HearingSettings {
+  return readHearingSettings(remembered(KEY) ?? '{}');
 }
 
 /** Chooses from elsewhere that practice goes on by itself. */

@@ -7,10 +7,10 @@
 
 import type { LoopFault, Voice, WrittenPlace } from '@shedbook/core';
 import { median } from '@shedbook/signal';
+import type { Allowance } from '../level/levels.data.ts';
+import { allowedMs, allowedTempoPercent, tempoChangePercent } from '../perception/perception.ts';
 import type { HeardLoop, HeardStroke } from './heard.ts';
-import type { CleanRule } from './level.data.ts';
 import type { LoopTask, TaskStroke } from './task.ts';
-import { allowedMs } from './tolerance.ts';
 
 /** From this confidence (0 to 1) on, what the ear says is held against the student. */
 export const SURE = 0.5;
@@ -28,7 +28,7 @@ export function strokeKey(voice: Voice, place: WrittenPlace): string {
 }
 
 /** The lateness that a rule allows an asked stroke, in milliseconds. */
-export function allowedFor(rule: CleanRule, stroke: TaskStroke): number {
+export function allowedFor(rule: Allowance, stroke: TaskStroke): number {
   return allowedMs(rule, stroke.intervalSeconds, stroke.together);
 }
 
@@ -37,7 +37,7 @@ interface Pair {
   readonly heard: HeardStroke;
 }
 
-function timeFaults(pairs: readonly Pair[], rule: CleanRule): readonly LoopFault[] {
+function timeFaults(pairs: readonly Pair[], rule: Allowance): readonly LoopFault[] {
   return pairs.flatMap(({ asked, heard }): LoopFault[] => {
     const amount = Math.abs(heard.offsetMs);
     if (heard.confidence < SURE || amount <= allowedFor(rule, asked)) return [];
@@ -47,7 +47,7 @@ function timeFaults(pairs: readonly Pair[], rule: CleanRule): readonly LoopFault
 }
 
 /** A voice whose median level is out of balance. The lead voice is what the others are measured against. */
-function balanceFaults(pairs: readonly Pair[], task: LoopTask, rule: CleanRule): readonly LoopFault[] {
+function balanceFaults(pairs: readonly Pair[], task: LoopTask, rule: Allowance): readonly LoopFault[] {
   const voices = [...new Set(pairs.map(({ asked }) => asked.voice))].filter((voice) => voice !== task.lead);
   return voices.flatMap((voice): LoopFault[] => {
     const own = pairs.filter(({ asked }) => asked.voice === voice);
@@ -57,14 +57,14 @@ function balanceFaults(pairs: readonly Pair[], task: LoopTask, rule: CleanRule):
   });
 }
 
-function tempoFaults(heardBpm: number, askedBpm: number, rule: CleanRule): readonly LoopFault[] {
-  const percent = (heardBpm / askedBpm - 1) * 100;
-  if (Math.abs(percent) <= rule.tempoPercent) return [];
+function tempoFaults(heardBpm: number, askedBpm: number, rule: Allowance): readonly LoopFault[] {
+  const percent = tempoChangePercent(heardBpm, askedBpm);
+  if (Math.abs(percent) <= allowedTempoPercent(rule)) return [];
   return [{ kind: percent > 0 ? 'fast' : 'slow', voice: null, place: null, amount: Math.abs(percent) }];
 }
 
 /** Everything that was wrong in a loop, in no particular order. */
-export function measureLoop(task: LoopTask, loop: HeardLoop, rule: CleanRule): MeasuredLoop {
+export function measureLoop(task: LoopTask, loop: HeardLoop, rule: Allowance): MeasuredLoop {
   const heardAt = new Map(loop.strokes.map((stroke) => [strokeKey(stroke.voice, stroke.written), stroke]));
   const missedAt = new Set(loop.missed.map((place) => strokeKey(place.voice, place)));
   const voices = new Set(loop.voices);

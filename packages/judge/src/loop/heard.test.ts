@@ -59,7 +59,7 @@ it('[CH8] a stroke too many belongs to the written stroke nearest to it in time'
 });
 
 it('[CH8] a take is judged loop by loop; what was not heard is passed on; the log keeps verdict and faults', () => {
-  const judged = judgeTake(task, report(), 'fluent');
+  const judged = judgeTake(task, report(), 'advanced');
   expect(judged.loops.map(({ verdict }) => verdict)).toEqual(['clean', 'loose', 'clean']);
   expect(judged.reasons.map(({ text }) => text)).toEqual([
     'Left hand (snare): a stroke too many near 1 in bar 2, 1 of 3 times.',
@@ -75,5 +75,5 @@ it('[CH8] a take is judged loop by loop; what was not heard is passed on; the lo
 
 it('[CH8] an empty report has no loops', () => {
   const empty = { ...report(), strokes: [], missed: [] };
-  expect(judgeTake(task, empty, 'growing').loops).toEqual([]);
+  expect(judgeTake(task, empty, 'intermediate').loops).toEqual([]);
 });

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { formOf, funk, play, playLoop, swing, swingTask } from '../../../../internal/testing/loops.ts';
+import { LEVELS } from '../level/levels.data.ts';
 import type { HeardLoop } from './heard.ts';
 import { judgeLoop } from './judge.ts';
-import { STUDENT_LEVELS } from './level.data.ts';
 import type { LoopTask } from './task.ts';
 import { loopTask } from './task.ts';
 
@@ -14,7 +14,7 @@ it('[CH3] a loop exactly as written is clean at every level, in every exercise',
     for (const { number } of shelf.lesson.exercises) {
       const form = formOf(shelf.lesson);
       const task = loopTask(shelf.lesson, { exercise: number, form, bpm: shelf.lesson.tempo.goalBpm });
-      for (const level of STUDENT_LEVELS) {
+      for (const level of LEVELS) {
         // definition: nothing missed, nothing added, nothing off
         expect(judgeLoop(task, playLoop(task), level)).toMatchObject({ verdict: 'clean', faults: [] });
       }
@@ -90,7 +90,7 @@ it('[CH5] a better loop never gets a worse verdict', () => {
   const shares = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 1, maxLength: 7 });
   const fills = fc.array(fc.boolean(), { minLength: 1, maxLength: 5 });
   fc.assert(
-    fc.property(playing, shares, fills, fc.constantFrom(...STUDENT_LEVELS), (from, kept, filled, level) => {
+    fc.property(playing, shares, fills, fc.constantFrom(...LEVELS), (from, kept, filled, level) => {
       const before = judgeLoop(task, heardFrom(task, from), level).verdict;
       const after = judgeLoop(task, heardFrom(task, better(from, kept, filled)), level).verdict;
       expect(RANK[after]).toBeGreaterThanOrEqual(RANK[before]);
@@ -102,9 +102,7 @@ it('[CH5] a better loop never gets a worse verdict', () => {
 it('[CH4] a stricter level never gives a better verdict', () => {
   fc.assert(
     fc.property(playing, (from) => {
-      const ranks = STUDENT_LEVELS.map(
-        (level) => RANK[judgeLoop(task, heardFrom(task, from), level).verdict],
-      );
+      const ranks = LEVELS.map((level) => RANK[judgeLoop(task, heardFrom(task, from), level).verdict]);
       expect(ranks).toEqual(ranks.toSorted((a, b) => b - a));
     }),
     { numRuns: 100, seed: 8 },
@@ -116,7 +114,7 @@ it('[CH4] untrained timing passes the first level and not the last', () => {
   const strokes = task.strokes.map((stroke, i) =>
     play(stroke, { offsetMs: wander[i % wander.length] as number }),
   );
-  const verdicts = STUDENT_LEVELS.map((level) => judgeLoop(task, playLoop(task, { strokes }), level).verdict);
+  const verdicts = LEVELS.map((level) => judgeLoop(task, playLoop(task, { strokes }), level).verdict);
   // definition: at 72 bpm a first level may be 30 ms off where limbs meet, a fluent one 11 ms
   expect(verdicts[0]).toBe('clean');
   expect(verdicts[2]).toBe('stumble');
@@ -129,32 +127,36 @@ it('[CH3] a pattern that is left out is a stumble, and one missed stroke is not'
     strokes: left.map((stroke) => play(stroke)),
     missed: missed.map(({ voice, written }) => ({ ...written, voice })),
   });
-  expect(judgeLoop(task, loop, 'first steps').verdict).toBe('stumble');
+  expect(judgeLoop(task, loop, 'beginner').verdict).toBe('stumble');
   const [one, ...rest] = task.strokes;
   const nearly = playLoop(task, {
     strokes: rest.map((stroke) => play(stroke)),
     missed: one ? [{ ...one.written, voice: one.voice }] : [],
   });
-  expect(judgeLoop(task, nearly, 'first steps').verdict).toBe('clean');
-  expect(judgeLoop(task, nearly, 'fluent').verdict).toBe('loose');
+  expect(judgeLoop(task, nearly, 'beginner').verdict).toBe('clean');
+  expect(judgeLoop(task, nearly, 'advanced').verdict).toBe('loose');
 });
 
 it('[CH7] what the ear is unsure of is not held against anyone', () => {
   const strokes = task.strokes.map((stroke) => play(stroke, { offsetMs: 200, confidence: 0.3 }));
   const extra = [{ voice: 'crash' as const, near: { bar: 1, beat: 1, slot: 1 }, confidence: 0.2 }];
-  expect(judgeLoop(task, playLoop(task, { strokes, extra }), 'fluent').verdict).toBe('clean');
+  expect(judgeLoop(task, playLoop(task, { strokes, extra }), 'advanced').verdict).toBe('clean');
 });
 
 it('[CH7] too little heard is unheard, not a stumble', () => {
   const feet = playLoop(task, { voices: ['bass'] });
-  expect(judgeLoop(task, feet, 'growing')).toMatchObject({ verdict: 'unheard', faults: [], reasons: [] });
+  expect(judgeLoop(task, feet, 'intermediate')).toMatchObject({
+    verdict: 'unheard',
+    faults: [],
+    reasons: [],
+  });
   const nothing = playLoop(task, { voices: [], strokes: [] });
-  expect(judgeLoop(task, nothing, 'growing').verdict).toBe('unheard');
+  expect(judgeLoop(task, nothing, 'intermediate').verdict).toBe('unheard');
 });
 
 it('[CH9] a bass drum that is not feathered is said to be too loud against the ride', () => {
   const strokes = task.strokes.map((stroke) => play(stroke, stroke.voice === 'bass' ? { levelDb: -4 } : {}));
-  const judged = judgeLoop(task, playLoop(task, { strokes }), 'growing');
+  const judged = judgeLoop(task, playLoop(task, { strokes }), 'intermediate');
   expect(judged.verdict).toBe('loose');
   // definition: feathered is -18 dB in this lesson, so -4 dB is 14 dB too loud
   expect(judged.reasons[0]?.text).toBe('Right foot (bass drum): about 14 dB too loud against the ride.');
@@ -162,16 +164,16 @@ it('[CH9] a bass drum that is not feathered is said to be too loud against the r
 
 it('[CH9] the lead voice is what the others are measured against, never out of balance itself', () => {
   const strokes = task.strokes.map((stroke) => play(stroke, stroke.voice === 'ride' ? { levelDb: 12 } : {}));
-  expect(judgeLoop(task, playLoop(task, { strokes }), 'fluent').verdict).toBe('clean');
+  expect(judgeLoop(task, playLoop(task, { strokes }), 'advanced').verdict).toBe('clean');
 });
 
 it('[CH8] a stroke that is both heard and missed was heard', () => {
   const missed = task.strokes.map(({ voice, written }) => ({ ...written, voice }));
-  expect(judgeLoop(task, playLoop(task, { missed }), 'fluent').verdict).toBe('clean');
+  expect(judgeLoop(task, playLoop(task, { missed }), 'advanced').verdict).toBe('clean');
 });
 
 it('[CH9] a tempo other than the one asked is not clean', () => {
-  const judged = judgeLoop(task, playLoop(task, { bpm: 72 * 0.85 }), 'first steps');
+  const judged = judgeLoop(task, playLoop(task, { bpm: 72 * 0.85 }), 'beginner');
   // definition: 85 percent of the tempo is 15 percent slower
   expect(judged.reasons.map(({ text }) => text)).toEqual(['Slower than asked by about 15 percent.']);
   expect(judged.verdict).toBe('loose');

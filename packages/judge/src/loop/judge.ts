@@ -5,9 +5,9 @@
  * missed stroke, leaving out an added one, bringing a level or the tempo nearer to what is asked can only help.
  */
 import type { LoopFault, LoopRecord, LoopVerdict, TakeReport, Unheard } from '@shedbook/core';
+import { ALLOWANCES, type Allowance, type Level } from '../level/levels.data.ts';
 import { type MeasuredLoop, measureLoop } from './faults.ts';
 import { type HeardLoop, splitLoops } from './heard.ts';
-import { CLEAN_RULES, type CleanRule, type StudentLevel } from './level.data.ts';
 import { findReasons, type Reason } from './reasons.ts';
 import { strengthOf } from './strength.ts';
 import type { LoopTask } from './task.ts';
@@ -36,16 +36,17 @@ export interface TakeJudgement {
 /** Less than this share of the asked strokes judged, and the loop counts as not heard. */
 const HEARD_SHARE = 0.5;
 
-function verdictOf(measured: MeasuredLoop, asked: number, rule: CleanRule): LoopVerdict {
+function verdictOf(measured: MeasuredLoop, asked: number, rule: Allowance): LoopVerdict {
   const { judged, faults } = measured;
   if (judged === 0 || judged < HEARD_SHARE * asked) return 'unheard';
   const count = (...kinds: readonly LoopFault['kind'][]) =>
     faults.filter((fault) => kinds.includes(fault.kind)).length;
   const wrong = count('missed', 'extra');
   const loose = count('early', 'late');
-  if (wrong + loose > rule.stumbleShare * judged) return 'stumble';
+  if (wrong + loose > rule.loopStumbleShare * judged) return 'stumble';
   const whole = count('loud', 'quiet', 'slow', 'fast');
-  const isClean = wrong <= rule.wrongShare * judged && loose <= rule.looseShare * judged && whole === 0;
+  const isClean =
+    wrong <= rule.loopWrongShare * judged && loose <= rule.loopLooseShare * judged && whole === 0;
   return isClean ? 'clean' : 'loose';
 }
 
@@ -57,8 +58,8 @@ const SUMMARY: Readonly<Record<LoopVerdict, string>> = {
 };
 
 /** The verdict on one loop, with reasons. */
-export function judgeLoop(task: LoopTask, heard: HeardLoop, level: StudentLevel): LoopJudgement {
-  const rule = CLEAN_RULES[level];
+export function judgeLoop(task: LoopTask, heard: HeardLoop, level: Level): LoopJudgement {
+  const rule = ALLOWANCES[level];
   const measured = measureLoop(task, heard, rule);
   const verdict = verdictOf(measured, task.strokes.length, rule);
   const faults = verdict === 'unheard' ? [] : measured.faults;
@@ -74,11 +75,11 @@ export function judgeLoop(task: LoopTask, heard: HeardLoop, level: StudentLevel)
 }
 
 /** The verdict on every loop of a take, with reasons over all of them. */
-export function judgeTake(task: LoopTask, report: TakeReport, level: StudentLevel): TakeJudgement {
+export function judgeTake(task: LoopTask, report: TakeReport, level: Level): TakeJudgement {
   const heard = splitLoops(report, task.bars);
   const loops = heard.map((loop) => judgeLoop(task, loop, level));
   const faulty = loops.map(({ faults }, index) => ({ faults, heard: heard[index] as HeardLoop }));
-  return { loops, reasons: findReasons(task, faulty, CLEAN_RULES[level]), unheard: report.unheard ?? [] };
+  return { loops, reasons: findReasons(task, faulty, ALLOWANCES[level]), unheard: report.unheard ?? [] };
 }
 
 /** What a log keeps of a loop. */

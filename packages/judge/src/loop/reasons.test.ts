@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { formOf, lessonOf, play, playLoop, swing, swingTask } from '../../../../internal/testing/loops.ts';
+import { ALLOWANCES } from '../level/levels.data.ts';
 import { judgeLoop } from './judge.ts';
-import { CLEAN_RULES } from './level.data.ts';
 import { findReasons } from './reasons.ts';
 import { loopTask } from './task.ts';
 import { limbName } from './words.ts';
@@ -18,7 +18,7 @@ it('[CH6] a missed stroke is named by limb and place, and stands before a late o
     });
   const loop = playLoop(task, { strokes, missed: [{ voice: 'snare', ...SNARE_LET }] });
   // common practice: triplets are counted "1 trip let", the snare is the left hand of a right-handed set-up
-  expect(judgeLoop(task, loop, 'fluent').reasons.map(({ text }) => text)).toEqual([
+  expect(judgeLoop(task, loop, 'advanced').reasons.map(({ text }) => text)).toEqual([
     'Left hand (snare): missing on the let of 3 in bar 2.',
     'Left hand (snare): late by about 45 ms on the let of 1 in bar 1.',
   ]);
@@ -31,7 +31,7 @@ it('[CH6] an early stroke that parts from the ride is said to be heard apart', (
     return play(stroke, isEarly ? { offsetMs: -40 } : {});
   });
   // published: two events 40 ms apart are beyond the order threshold of 22 ms (mazurka.org.uk/experiments)
-  expect(judgeLoop(together, playLoop(together, { strokes }), 'growing').reasons[0]?.text).toBe(
+  expect(judgeLoop(together, playLoop(together, { strokes }), 'intermediate').reasons[0]?.text).toBe(
     'Left hand (snare): early by about 40 ms on 1 in bar 1, heard apart from the ride and the bass drum.',
   );
 });
@@ -40,7 +40,7 @@ it('[CH6] a voice that is late everywhere is said once', () => {
   const strokes = task.strokes.map((stroke) =>
     play(stroke, stroke.voice === 'hihat-foot' ? { offsetMs: 50 } : {}),
   );
-  const { reasons } = judgeLoop(task, playLoop(task, { strokes }), 'growing');
+  const { reasons } = judgeLoop(task, playLoop(task, { strokes }), 'intermediate');
   expect(reasons.map(({ text }) => text)).toEqual([
     'Left foot (hi-hat foot): late by about 50 ms throughout.',
   ]);
@@ -53,14 +53,14 @@ it('[CH6] one late stroke of two is named by its place, not called "throughout"'
     const isLate = stroke.voice === 'snare' && stroke.written.beat === 1;
     return play(stroke, isLate ? { offsetMs: 50 } : {});
   });
-  expect(judgeLoop(bar, playLoop(bar, { strokes }), 'fluent').reasons.map(({ text }) => text)).toEqual([
+  expect(judgeLoop(bar, playLoop(bar, { strokes }), 'advanced').reasons.map(({ text }) => text)).toEqual([
     'Left hand (snare): late by about 50 ms on the let of 1.',
   ]);
 });
 
 it('[CH6] a stroke too many is named with what is near it', () => {
   const extra = [{ voice: 'snare' as const, near: { bar: 4, beat: 2, slot: 1 }, confidence: 0.9 }];
-  const { reasons } = judgeLoop(task, playLoop(task, { extra }), 'fluent');
+  const { reasons } = judgeLoop(task, playLoop(task, { extra }), 'advanced');
   expect(reasons[0]?.text).toBe('Left hand (snare): a stroke too many near 2 in bar 4.');
 });
 
@@ -69,7 +69,7 @@ it('[CH6] over several loops a reason says how often, and the more frequent come
   const often = { ...missed, place: SNARE_LET };
   const once = { ...missed, place: { bar: 1, beat: 1, slot: 3 } };
   const loops = [{ faults: [once, often] }, { faults: [often] }, { faults: [often] }, { faults: [] }];
-  expect(findReasons(task, loops, CLEAN_RULES.growing).map(({ text }) => text)).toEqual([
+  expect(findReasons(task, loops, ALLOWANCES.intermediate).map(({ text }) => text)).toEqual([
     'Left hand (snare): missing on the let of 3 in bar 2, 3 of 4 times.',
     'Left hand (snare): missing on the let of 1 in bar 1, 1 of 4 times.',
   ]);
@@ -86,8 +86,8 @@ it('[CH6] a left-handed set-up mirrors the limbs, and a written hand decides', (
     const isLate = stroke.voice === 'snare' && stroke.written.bar === 1 && stroke.written.beat === 2;
     return play(stroke, isLate ? { offsetMs: 90 } : {});
   });
-  expect(judgeLoop(mirrored, playLoop(mirrored, { strokes }), 'fluent').summary).toBe('Clean.');
-  expect(judgeLoop(mirrored, playLoop(mirrored, { strokes }), 'fluent').reasons[0]?.text).toBe(
+  expect(judgeLoop(mirrored, playLoop(mirrored, { strokes }), 'advanced').summary).toBe('Clean.');
+  expect(judgeLoop(mirrored, playLoop(mirrored, { strokes }), 'advanced').reasons[0]?.text).toBe(
     'Left hand (snare): late by about 90 ms on 2 in bar 1.',
   );
 });

@@ -3,21 +3,17 @@
  *
  * Conventions: faults of the same kind, voice and place are one reason, however many loops had them; a voice that
  * is early or late (or missing) at most of its places is said once, as "throughout".
- * Source: order threshold of two near-simultaneous events, 75 % point 22 ms (mazurka.org.uk/experiments), for what
- * is called "heard apart".
  */
 
 import { type FaultKind, type LoopFault, VOICE_FACTS, type Voice, type WrittenPlace } from '@shedbook/core';
 import { median } from '@shedbook/signal';
+import type { Allowance } from '../level/levels.data.ts';
+import { APART_MS } from '../perception/perception.data.ts';
 import { strokeKey } from './faults.ts';
 import type { HeardLoop } from './heard.ts';
-import type { CleanRule } from './level.data.ts';
 import { strengthOf } from './strength.ts';
 import type { LoopTask } from './task.ts';
 import { sayFault } from './words.ts';
-
-/** Two strokes further apart than this are heard as two, in milliseconds. */
-export const APART_MS = 22;
 
 /** One reason, with what it is about. */
 export interface Reason {
@@ -108,7 +104,7 @@ function sayApart({ kind, voice, place }: LoopFault, loops: readonly FaultyLoop[
 export function findReasons(
   task: LoopTask,
   loops: readonly FaultyLoop[],
-  rule: CleanRule,
+  rule: Allowance,
 ): readonly Reason[] {
   const reasons = groupFaults(task, loops).map((group): Reason => {
     const { kind, voice, place } = group.fault;

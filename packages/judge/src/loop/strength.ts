@@ -5,15 +5,16 @@
  * A missed or added stroke weighs as our choice says: it is the first thing that a teacher would mention.
  */
 import type { LoopFault } from '@shedbook/core';
+import type { Allowance } from '../level/levels.data.ts';
+import { allowedTempoPercent } from '../perception/perception.ts';
 import { allowedFor, strokeKey } from './faults.ts';
-import type { CleanRule } from './level.data.ts';
 import type { LoopTask } from './task.ts';
 
 const MISSED = 4;
 const EXTRA = 3;
 
 /** The strength of one fault. */
-export function strengthOf(fault: LoopFault, task: LoopTask, rule: CleanRule): number {
+export function strengthOf(fault: LoopFault, task: LoopTask, rule: Allowance): number {
   switch (fault.kind) {
     case 'missed':
       return MISSED;
@@ -24,14 +25,14 @@ export function strengthOf(fault: LoopFault, task: LoopTask, rule: CleanRule): n
       return fault.amount / rule.balanceDb;
     case 'slow':
     case 'fast':
-      return fault.amount / rule.tempoPercent;
+      return fault.amount / allowedTempoPercent(rule);
     case 'early':
     case 'late':
       return fault.amount / allowedAt(fault, task, rule);
   }
 }
 
-function allowedAt(fault: LoopFault, task: LoopTask, rule: CleanRule): number {
+function allowedAt(fault: LoopFault, task: LoopTask, rule: Allowance): number {
   const { voice, place } = fault;
   if (voice === null || place === null) return rule.togetherMs;
   const key = strokeKey(voice, place);

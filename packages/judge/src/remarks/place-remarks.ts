@@ -1,7 +1,8 @@
 /** Remarks on single voices and places: left out, added, early, late, unsteady. */
 import type { FullReport, PlaceFinding, Voice, VoiceReport } from '@shedbook/core';
-import { APART_MS, type LevelLimits } from '../perception/limits.data.ts';
-import { justNoticedMs } from '../perception/limits.ts';
+import type { Allowance } from '../level/levels.data.ts';
+import { APART_MS } from '../perception/perception.data.ts';
+import { allowedMs } from '../perception/perception.ts';
 import type { Remark } from './remark.ts';
 
 /**
@@ -23,27 +24,27 @@ export function beatSeconds({ alignment, asked }: FullReport): number {
   return (60 / alignment.bpm) * (asked.quartersInBar / asked.beatsInBar);
 }
 
-function placeRemark(finding: PlaceFinding, report: FullReport, limits: LevelLimits): Remark {
+function placeRemark(finding: PlaceFinding, report: FullReport, limits: Allowance): Remark {
   const { voice, beat, slot, slots, bar, everyBar, times, of, kind } = finding;
   const place = { beat, slot, slots, bar: everyBar ? null : bar };
   const share = times / of;
   if (kind === 'missed') return { kind: 'missing', voice, place, times, of, strength: MISSING * share };
   const ms = Math.abs(finding.offsetMs);
-  const limit = limits.displacements * justNoticedMs(beatSeconds(report) / slots);
+  const limit = allowedMs(limits, beatSeconds(report) / slots);
   return { kind, voice, place, ms, times, of, strength: (ms / limit) * share };
 }
 
-function shareRemarks(voice: Voice, of: VoiceReport, limits: LevelLimits): readonly Remark[] {
+function shareRemarks(voice: Voice, of: VoiceReport, limits: Allowance): readonly Remark[] {
   const due = of.hits + of.missed;
   const remarks: Remark[] = [];
   if (of.missed >= FEWEST) {
     const share = of.missed / due;
     const strength =
-      of.hits === 0 ? SILENT : Math.min(MISSING * Math.max(share, MOST), share / limits.wrongShare);
+      of.hits === 0 ? SILENT : Math.min(MISSING * Math.max(share, MOST), share / limits.takeWrongShare);
     remarks.push({ kind: 'left-out', voice, times: of.missed, of: due, strength });
   }
   if (of.extra >= FEWEST) {
-    const strength = Math.min(ADDED, of.extra / Math.max(due, of.extra) / limits.wrongShare);
+    const strength = Math.min(ADDED, of.extra / Math.max(due, of.extra) / limits.takeWrongShare);
     remarks.push({ kind: 'added', voice, count: of.extra, strength });
   }
   return remarks;
@@ -53,11 +54,11 @@ function timeRemarks(
   report: FullReport,
   voice: Voice,
   of: VoiceReport,
-  limits: LevelLimits,
+  limits: Allowance,
 ): readonly Remark[] {
   if (of.hits < FEWEST) return [];
   const { lead } = report;
-  const spreadLimit = SPREAD_SHARE * limits.displacements * justNoticedMs(beatSeconds(report) / 2);
+  const spreadLimit = SPREAD_SHARE * allowedMs(limits, beatSeconds(report) / 2);
   const spreadMs = of.offsetMs.spread;
   const unsteady: Remark = { kind: 'unsteady', voice, ms: spreadMs, strength: spreadMs / spreadLimit };
   const leadReport = report.voices[lead];
@@ -70,7 +71,7 @@ function timeRemarks(
 }
 
 /** Remarks on voices and places; those under the limit too, to be sifted. */
-export function placeRemarks(report: FullReport, limits: LevelLimits): readonly Remark[] {
+export function placeRemarks(report: FullReport, limits: Allowance): readonly Remark[] {
   const voices = Object.entries(report.voices) as [Voice, VoiceReport][];
   return [
     ...report.findings.map((finding) => placeRemark(finding, report, limits)),

@@ -6,7 +6,7 @@
  * heard, or can hardly be told, are left to what could not be heard (`told.ts`).
  */
 import type { FullReport, Voice, VoiceReport } from '@shedbook/core';
-import { LEVEL_LIMITS, type LevelLimits, type ListenerLevel } from '../perception/limits.data.ts';
+import { ALLOWANCES, type Allowance, type Level } from '../level/levels.data.ts';
 import { placeRemarks } from './place-remarks.ts';
 import { isPraise, type Remark, type RemarkFact } from './remark.ts';
 import { canBeHeld, isAllTold, isTold } from './told.ts';
@@ -95,14 +95,14 @@ function praise(report: FullReport, suspected: readonly Remark[]): readonly Rema
 }
 
 /** Everything that looks like a fault, strongest first, whether it can be held or not. */
-function suspect(report: FullReport, limits: LevelLimits): readonly Remark[] {
+function suspect(report: FullReport, limits: Allowance): readonly Remark[] {
   const all = [...placeRemarks(report, limits), ...wholeRemarks(report, limits)];
   return all.filter((remark) => !isPraise(remark)).toSorted((a, b) => b.strength - a.strength);
 }
 
 /** Every remark on a take for a student of a level: faults, strongest first, then praise. */
-export function remarksOn(report: FullReport, level: ListenerLevel): readonly Remark[] {
-  const suspected = suspect(report, LEVEL_LIMITS[level]);
+export function remarksOn(report: FullReport, level: Level): readonly Remark[] {
+  const suspected = suspect(report, ALLOWANCES[level]);
   const faults = once(suspected.filter((remark) => canBeHeld(remark, report)));
   return [...faults, ...praise(report, suspected)];
 }

@@ -86,7 +86,7 @@ export const hearingEnglish = {
     legend: (times: number) =>
       `Drawn ${times} times as early or late as it was. A ring is a stroke that was not heard, a plus one too many.`,
     level: 'How strict',
-    strictness: { 'first steps': 'First steps', growing: 'Growing', fluent: 'Fluent' },
+    strictness: { beginner: 'First steps', intermediate: 'Growing', advanced: 'Fluent' },
     handsFree: 'Go on by itself',
     handsFreeHint: (loops: number) =>
       `After ${count(loops, 'clean round', 'clean rounds')} the next exercise comes.`,

@@ -93,7 +93,7 @@ export const hearingGerman: HearingWords = {
     legend: (times) =>
       `${times}-mal so früh oder spät gezeichnet, wie es war. Ein Ring ist ein Schlag, der nicht gehört wurde, ein Plus einer zu viel.`,
     level: 'Wie streng',
-    strictness: { 'first steps': 'Erste Schritte', growing: 'Im Werden', fluent: 'Fließend' },
+    strictness: { beginner: 'Erste Schritte', intermediate: 'Im Werden', advanced: 'Fließend' },
     handsFree: 'Von selbst weitergehen',
     handsFreeHint: (loops) =>
       `Nach ${count(loops, 'sauberen Runde', 'sauberen Runden')} kommt die nächste Übung.`,

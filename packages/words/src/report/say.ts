@@ -1,7 +1,7 @@
 /** From remarks to what a teacher says. */
 
 import type { FullReport } from '@shedbook/core';
-import { type ListenerLevel, type Remark, type RemarkFact, remarksOn } from '@shedbook/judge';
+import { type Level, type Remark, type RemarkFact, remarksOn } from '@shedbook/judge';
 import { type ReportLanguage, wordsOf } from './words.ts';
 
 /** How much a teacher says at once. */
@@ -16,7 +16,7 @@ export function sayRemark(remark: Remark, language: ReportLanguage): string {
 
 /** For whom and in which language. */
 export interface SayOptions {
-  readonly level: ListenerLevel;
+  readonly level: Level;
   readonly language: ReportLanguage;
 }
 
