@@ -60,8 +60,9 @@ async function checkTiming(page: Page): Promise<string> {
     .click();
   const says = page.locator('[data-part="check-says"]', { hasText: 'there and back' });
   await says.waitFor({ timeout: 20_000 });
+  const text = (await says.textContent()) ?? '';
   await page.getByRole('button', { name: 'Done' }).click();
-  return (await says.textContent()) ?? '';
+  return text;
 }
 
 /** Waits until so many rounds were judged. @returns what was said of each */

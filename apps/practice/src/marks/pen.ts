@@ -25,7 +25,7 @@ function shownOf(program: Program, bar: number, pictures: Pictures): Shown | nul
   const sizes = { exercise: pictures.exercise.length, groove: pictures.groove.length };
   const { on, index } = shownBar(program, played, sizes);
   const tile = pictures[on][index];
-  const picture = tile && document.querySelector(`.stage-notation [data-on="${on}"][data-bar="${tile.bar}"]`);
+  const picture = tile && document.querySelector(`[data-on="${on}"][data-bar="${tile.bar}"]`);
   return tile && picture ? { picture, bar: tile } : null;
 }
 
