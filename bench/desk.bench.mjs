@@ -51,7 +51,7 @@ async function addressOf(url) {
 
 async function openLesson(page, url) {
   await page.goto(await addressOf(url));
-  await page.locator('.line-editor').first().waitFor();
+  await page.locator('[data-part="line-editor"]').first().waitFor();
 }
 
 function quantile(values, share) {
@@ -68,7 +68,7 @@ async function firstDownload(page, url) {
   });
   await page.goto(url);
   await page.getByRole('link', { name: 'Open First swing' }).click();
-  await page.locator('.line-editor').first().waitFor();
+  await page.locator('[data-part="line-editor"]').first().waitFor();
   await page.waitForLoadState('networkidle');
   const sizes = (await Promise.all(bodies)).map(([address, body]) =>
     /\.(js|css|svg)$|\/$/.test(new URL(address).pathname) ? gzipSync(body).length : body.length,
@@ -90,20 +90,20 @@ function watchInteractions() {
 async function play(page) {
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await page.getByRole('button', { name: 'Stop', exact: true }).waitFor();
-  await page.locator('.ball[style*="visible"]').first().waitFor({ state: 'attached' });
+  await page.locator('[data-ball][style*="visible"]').first().waitFor({ state: 'attached' });
 }
 
 /** What a teacher does while it plays: writes by keys and by taps, goes to other exercises, adds and takes away. */
 async function workWhilePlaying(page) {
-  await page.locator('[data-exercise="1"] .slot').first().tap();
+  await page.locator('[data-exercise="1"] [data-slot]').first().tap();
   for (let round = 0; round < 4; round += 1) {
     for (const key of ['x', 'ArrowRight', 'g', 'ArrowRight', 'a', 'ArrowRight', 'r', 'ArrowDown', '4', '3']) {
       await page.keyboard.press(key);
       await page.waitForTimeout(40);
     }
-    await page.locator(`[data-exercise="${6 + round}"] .resting-press`).tap();
+    await page.locator(`[data-exercise="${6 + round}"] [data-part="resting-press"]`).tap();
     await page
-      .locator(`[data-exercise="${6 + round}"] .slot`)
+      .locator(`[data-exercise="${6 + round}"] [data-slot]`)
       .nth(round)
       .tap();
     await page.keyboard.press('Enter');
@@ -148,7 +148,7 @@ async function downloadSeconds(page) {
 async function pagesSeconds(page) {
   const start = performance.now();
   await page.getByRole('link', { name: 'Print', exact: true }).click();
-  await page.locator('.print-page').first().waitFor();
+  await page.locator('[data-part="print-page"]').first().waitFor();
   return (performance.now() - start) / 1000;
 }
 
@@ -168,12 +168,12 @@ async function printing(browser) {
       await openLesson(page, url);
       const pages = await pagesSeconds(page);
       await page.getByText('Counts under the notes').click();
-      await page.locator('.keeping[data-keeping="kept"]').waitFor();
+      await page.locator('[data-part="keeping"][data-keeping="kept"]').waitFor();
       const first = await downloadSeconds(page);
       const warm = [];
       for (let run = 0; run < 5; run += 1) {
         await page.getByText('Counts under the notes').click();
-        await page.locator('.keeping[data-keeping="kept"]').waitFor();
+        await page.locator('[data-part="keeping"][data-keeping="kept"]').waitFor();
         warm.push(await downloadSeconds(page));
       }
       return { pages, first, warm: warm.toSorted((a, b) => a.seconds - b.seconds)[2] };

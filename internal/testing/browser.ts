@@ -72,14 +72,14 @@ export async function openView(
   const link = await page.getByRole('link', { name: `Open ${title}` }).getAttribute('href');
   const id = /lesson\/([\w-]+)/.exec(link ?? '')?.[1] ?? '';
   await page.goto(new URL(pathOf({ at: 'lesson', id, view }), url).href);
-  await page.locator('main, .room').first().waitFor();
+  await page.locator('main, [data-part="room"]').first().waitFor();
   await settled(page);
   return page;
 }
 
 /** Waits until the server has every change. */
 export async function settled(page: Page): Promise<void> {
-  await page.locator('.keeping[data-keeping="kept"]').waitFor({ state: 'attached' });
+  await page.locator('[data-part="keeping"][data-keeping="kept"]').waitFor({ state: 'attached' });
 }
 
 /** The text of the lesson that is open, as the server has it. */

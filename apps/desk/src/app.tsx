@@ -1,9 +1,9 @@
 /** The desk: the desk, the students, or a lesson lying open. */
+import { NoticeProvider } from '@shedbook/stand';
 import { lazy, Suspense } from 'react';
 import { Desk } from './desk/desk.tsx';
 import { LessonScreen } from './lesson/lesson-screen.tsx';
 import { GlyphSheet } from './notation/glyph-sheet.tsx';
-import { NoticeProvider } from './shared/notice.tsx';
 import { readRoute, usePath } from './shared/route.ts';
 import { WordsProvider } from './words/words.tsx';
 

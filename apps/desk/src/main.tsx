@@ -3,8 +3,6 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import '@shedbook/stand/theme/tokens.css';
 import '@shedbook/stand/theme/base.css';
-import '@shedbook/stand/theme/controls.css';
-import './notation/notation.css';
 import { chosenTheme, showTheme } from '@shedbook/stand';
 import { App } from './app.tsx';
 

@@ -11,7 +11,7 @@ beforeAll(async () => {
 
 afterAll(() => browser.close());
 
-const titles = (page: Page) => page.locator('.lesson-card h2').allTextContents();
+const titles = (page: Page) => page.locator('[data-part="lesson-card"] h2').allTextContents();
 
 async function choose(page: Page, lesson: string, action: string): Promise<void> {
   await page.getByRole('button', { name: `More for ${lesson}`, exact: true }).click();
@@ -21,7 +21,7 @@ async function choose(page: Page, lesson: string, action: string): Promise<void>
 it('[ST1] makes, renames, duplicates, deletes and takes back lessons, and shows the same desk again', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, url);
-  await page.locator('.lesson-card').nth(4).waitFor();
+  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
   await page.getByRole('button', { name: 'New lesson' }).click();
   await settled(page);
   await page.getByRole('button', { name: 'All lessons' }).click();
@@ -41,14 +41,14 @@ it('[ST1] makes, renames, duplicates, deletes and takes back lessons, and shows 
   expect(before).toHaveLength(6);
   expect(before).not.toContain('Shuffle');
   await page.reload();
-  await page.locator('.lesson-card').nth(5).waitFor();
+  await page.locator('[data-part="lesson-card"]').nth(5).waitFor();
   expect((await titles(page)).toSorted()).toEqual(before);
 });
 
 it('[ST2] lets a lesson file out letter for letter, and takes one in as a new lesson', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, url);
-  await page.locator('.lesson-card').nth(4).waitFor();
+  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
   const download = page.waitForEvent('download');
   await choose(page, 'Shuffle', 'Export lesson file');
   const file = await download;

@@ -16,7 +16,7 @@ async function openFirstSwing(options: Parameters<typeof openWindow>[2]): Promis
   const { url } = await startDesk();
   const page = await openWindow(browser, url, options);
   await page.getByRole('link', { name: 'Open First swing' }).click();
-  await page.locator('.line-editor').first().waitFor();
+  await page.locator('[data-part="line-editor"]').first().waitFor();
   await settled(page);
   return page;
 }
@@ -47,7 +47,7 @@ it.each([
     await press(slot);
     await settled(page);
     expect(await keptText(page)).toBe(before);
-    await press(page.locator('[data-exercise="3"] .resting-press'));
+    await press(page.locator('[data-exercise="3"] [data-part="resting-press"]'));
     await page.locator('[data-exercise="3"][data-chosen]').waitFor();
     await press(page.locator('[data-exercise="3"] [data-slot="0 0 0"]'));
     await settled(page);
@@ -64,7 +64,7 @@ async function bringUp(page: Page, exercise: number): Promise<void> {
 
 /** The middle of an exercise's number, on screen. */
 async function handle(page: Page, exercise: number) {
-  const number = page.locator(`[data-exercise="${exercise}"] .number`);
+  const number = page.locator(`[data-exercise="${exercise}"] [data-part="number"]`);
   const box = await number.boundingBox();
   if (!box) throw new Error(`exercise ${exercise} has no number on screen`);
   return { x: box.x + box.width / 2, y: box.y + box.height / 2, top: box.y };
@@ -106,7 +106,7 @@ it.each([
     await settled(page);
     const moved = [...before.slice(0, 4), before[7], ...before.slice(4, 7), ...before.slice(8)];
     await expect.poll(() => patterns(page)).toEqual(moved);
-    const numbers = await page.locator('.exercises .number').allTextContents();
+    const numbers = await page.locator('[data-part="exercises"] [data-part="number"]').allTextContents();
     expect(numbers).toEqual(before.map((_pattern, index) => String(index + 1)));
     await page.getByRole('button', { name: 'Undo', exact: true }).click();
     await expect.poll(() => patterns(page)).toEqual(before);
@@ -116,8 +116,8 @@ it.each([
 it('[ST7] moves an exercise by keys and says where it went', async () => {
   const page = await openFirstSwing({ viewport: { width: 1440, height: 900 } });
   const before = await patterns(page);
-  await page.locator('[data-exercise="3"] .resting-press').click();
-  await page.locator('[data-exercise="3"] .slot[tabindex="0"]').waitFor();
+  await page.locator('[data-exercise="3"] [data-part="resting-press"]').click();
+  await page.locator('[data-exercise="3"] [data-slot][tabindex="0"]').waitFor();
   await page.keyboard.press('Alt+ArrowUp');
   await page.getByText('Exercise 3 is now 2.').waitFor();
   await page.keyboard.press('Alt+ArrowUp');

@@ -20,13 +20,13 @@ it.each([
 ] as const)('[ST26] axe finds nothing on any screen: %s, %i wide', async (colorScheme, width, height) => {
   const { url } = await startDesk();
   const page = await openWindow(browser, url, { bypassCSP: true, colorScheme, viewport: { width, height } });
-  await page.locator('.lesson-card').nth(4).waitFor();
+  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
   // library: axe-core 4.14, every rule that it runs by default
   expect(await findings(page)).toEqual([]);
   const lesson = await page.getByRole('link', { name: 'Open First swing' }).getAttribute('href');
   for (const view of ['', '/groove', '/compose', '/text', '/print', '/room']) {
     await page.goto(new URL(`${lesson}${view}`, url).href);
-    await page.locator('main, .room').first().waitFor();
+    await page.locator('main, [data-part="room"]').first().waitFor();
     await page.waitForLoadState('networkidle');
     expect(await findings(page), view).toEqual([]);
   }
@@ -43,9 +43,9 @@ it('[ST27] loads at most 350 kB before anything is engraved or heard', async () 
     sizes.set(response.url(), isText ? gzipSync(body).length : body.length);
   });
   await page.goto(url);
-  await page.locator('.lesson-card').nth(4).waitFor();
+  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
   await page.getByRole('link', { name: 'Open First swing' }).click();
-  await page.locator('.line-editor').first().waitFor();
+  await page.locator('[data-part="line-editor"]').first().waitFor();
   await page.waitForLoadState('networkidle');
   const total = [...sizes.values()].reduce((sum, size) => sum + size, 0);
   expect(sizes.size).toBeGreaterThan(3);

@@ -22,7 +22,7 @@ async function open(page: Page, url: string, title: string, view = ''): Promise<
   const link = page.getByRole('link', { name: `Open ${title}` });
   const lesson = await link.getAttribute('href');
   await page.goto(new URL(`${lesson}${view}`, url).href);
-  await page.locator('main, .room').first().waitFor();
+  await page.locator('main, [data-part="room"]').first().waitFor();
   await page.waitForLoadState('networkidle', { timeout: 30_000 });
 }
 
@@ -31,7 +31,7 @@ function tooSmall(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
     const pressed = 'button, a[href], input, select, textarea, [role="slider"], [role="menuitem"]';
     return [...document.querySelectorAll<HTMLElement>(pressed)].flatMap((each) => {
-      const target = each.closest('.thumb') ?? each.closest('label') ?? each;
+      const target = each.closest('label') ?? each;
       const { width, height } = target.getBoundingClientRect();
       const skipLink = each.classList.contains('skip');
       const isSmall = width > 0 && (width < 24 || height < 24) && !skipLink;
@@ -45,7 +45,7 @@ it.each([390, 820, 1440])(
   async (width) => {
     const { url } = await startDesk();
     const page = await openWindow(browser, url, { viewport: { width, height: 844 } });
-    await page.locator('.lesson-card').nth(4).waitFor();
+    await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
     // standard: WCAG 2.2, 2.5.8 Target Size (Minimum), 24 by 24 CSS pixels
     expect(await tooSmall(page)).toEqual([]);
     for (const view of VIEWS) {
@@ -63,7 +63,7 @@ it('[ST38] chooses a bar by a press anywhere on the line of difficulty, and by i
   const box = await line.boundingBox();
   if (!box) throw new Error('the line is not shown');
   await line.click({ position: { x: (box.width * 9.5) / 24, y: 20 } });
-  const reasons = page.locator('.reasons h3');
+  const reasons = page.locator('[data-part="reasons"] h3');
   // definition: the tenth of 24 bars lies between 9/24 and 10/24 of the line
   expect(await reasons.textContent()).toContain('Exercise 10:');
   await page.keyboard.press('ArrowRight');
@@ -76,9 +76,9 @@ it('[ST39] shows every view of a lesson in sight on a phone, in English and in G
   const { url } = await startDesk();
   for (const locale of ['en', 'de']) {
     const page = await openWindow(browser, url, { locale, viewport: PHONE });
-    const lesson = await page.locator('.card-link').first().getAttribute('href');
+    const lesson = await page.locator('[data-part="lesson-card"] a').first().getAttribute('href');
     await page.goto(new URL(lesson ?? '', url).href);
-    const tabs = page.locator('.index-tabs a');
+    const tabs = page.locator('[data-part="index-tabs"] a');
     await tabs.nth(5).waitFor();
     const boxes = await tabs.evaluateAll((all) =>
       all.map((each) => {
@@ -102,7 +102,7 @@ it('[ST39] cuts no line of the text, and keeps each number beside its line', asy
     each.scrollHeight - each.clientHeight,
   ]);
   expect(cut.every((pixels) => pixels <= 0)).toBe(true);
-  const lines = await page.locator('.line-text').allTextContents();
+  const lines = await page.locator('[data-part="line-text"]').allTextContents();
   expect(lines.join('\n')).toBe(await area.inputValue());
 });
 
@@ -110,19 +110,19 @@ it('[ST39] keeps the strokes in reach on a phone and opens the other tools over 
   const { url } = await startDesk();
   const page = await openWindow(browser, url, { viewport: PHONE });
   await open(page, url, 'First swing');
-  const box = page.locator('.pencil-box');
+  const box = page.locator('[data-part="pencil-box"]');
   const at = await box.boundingBox();
-  const ledge = await page.locator('.ledge').boundingBox();
+  const ledge = await page.locator('[data-part="ledge"]').boundingBox();
   expect((at?.y ?? 0) + (at?.height ?? 0)).toBeCloseTo(ledge?.y ?? 0, 0);
   await page.getByRole('button', { name: 'More tools for this exercise' }).click();
   await page.getByRole('textbox', { name: 'Pattern' }).waitFor();
-  const chosen = await page.locator('[data-exercise="1"] .line-editor').boundingBox();
+  const chosen = await page.locator('[data-exercise="1"] [data-part="line-editor"]').boundingBox();
   const opened = await box.boundingBox();
   expect((chosen?.y ?? 0) + (chosen?.height ?? 0)).toBeLessThanOrEqual(opened?.y ?? 0);
   expect(chosen?.y ?? -1).toBeGreaterThanOrEqual(0);
-  await page.locator('[data-exercise="1"] .slot').nth(1).click();
+  await page.locator('[data-exercise="1"] [data-slot]').nth(1).click();
   await page.getByRole('button', { name: 'accent', exact: true }).click();
-  await expect.poll(() => page.locator('.pattern-field input').inputValue()).toMatch(/^xX/);
+  await expect.poll(() => page.locator('input[spellcheck="false"]').inputValue()).toMatch(/^xX/);
 });
 
 /** MIDI that the test plays on: messages are sent with `sendMidi`. */
@@ -156,7 +156,7 @@ it('[ST100] learns a foot switch by one press, turns exercises with it, and know
   await sendMidi(page, 0xb0, 64, 127);
   await page.getByText('controller 64, channel 1').waitFor();
   await page.getByRole('button', { name: 'Done' }).click();
-  const number = page.locator('.room-number strong');
+  const number = page.locator('[data-part="room-number"] strong');
   expect(await number.textContent()).toBe('1');
   await sendMidi(page, 0xb0, 64, 0);
   await sendMidi(page, 0xb0, 64, 127);
@@ -234,10 +234,10 @@ it('[ST104] writes in the second voice of an exercise slot by slot', async () =>
   await open(page, url, 'First swing');
   await page.getByRole('button', { name: 'Add a voice' }).click();
   await page.getByRole('menuitem', { name: 'bass drum' }).click();
-  const editor = page.locator('.line-editor');
+  const editor = page.locator('[data-part="line-editor"]');
   await page.getByRole('button', { name: 'bass drum', pressed: true }).waitFor();
-  await editor.locator('.slot').nth(5).click();
-  const field = page.locator('.pattern-field input');
+  await editor.locator('[data-slot]').nth(5).click();
+  const field = page.locator('input[spellcheck="false"]');
   await expect.poll(() => field.inputValue()).toBe('... ..x ... ...');
   await page.keyboard.press('v');
   await page.getByRole('button', { name: 'snare', pressed: true }).waitFor();
@@ -326,7 +326,7 @@ it('[ST109] keeps a roster, takes a practice log in, shows what slips, and sets 
   expect(await left.count()).toBe(1);
   await page.getByRole('button', { name: 'Set this exercise' }).first().click();
   const set = page.getByRole('region', { name: 'Set', exact: true });
-  await set.locator('.assigned').waitFor();
+  await set.locator('[data-part="assigned"]').waitFor();
   const note = set.getByRole('textbox', { name: 'Note for the student' });
   await note.fill('Slowly, by Tuesday.');
   await note.blur();
@@ -337,7 +337,7 @@ it('[ST109] keeps a roster, takes a practice log in, shows what slips, and sets 
   await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').click();
   expect(await note.inputValue()).toBe('Slowly, by Tuesday.');
   await page.getByRole('button', { name: 'Make a lesson of what is set' }).click();
-  await page.locator('.exercise-notes').getByText('Slowly, by Tuesday.').waitFor();
+  await page.locator('[data-exercise] p').getByText('Slowly, by Tuesday.').waitFor();
   expect(await page.getByRole('textbox', { name: 'Title of the lesson' }).inputValue()).toMatch(
     /, for Sunniva$/,
   );

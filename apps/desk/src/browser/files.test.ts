@@ -89,7 +89,7 @@ function likeness(page: Page, a: string, b: string): Promise<number> {
 
 it('[ST23] previews the pages that the file has, on either paper, and keeps what was chosen', async () => {
   const page = await openView(browser, 'First swing', 'print', { viewport: TALL });
-  const preview = page.locator('.print-page svg:not(svg svg)');
+  const preview = page.locator('[data-part="print-page"] svg:not(svg svg)');
   await preview.first().waitFor();
   for (const [paper, size] of [
     // standard: ISO 216, A4 is 210 by 297 mm; ANSI/ASME Y14.1, Letter is 8.5 by 11 in; a point is 1/72 in
@@ -98,7 +98,7 @@ it('[ST23] previews the pages that the file has, on either paper, and keeps what
   ] as const) {
     await page.getByText(paper, { exact: true }).click();
     await settled(page);
-    await page.locator('.print-pages[aria-busy="false"]').waitFor();
+    await page.locator('[data-part="print-pages"][aria-busy="false"]').waitFor();
     const pdf = await downloadPdf(page);
     const said = /Page size: +([\d.]+) x ([\d.]+) pts/.exec(
       execFileSync('pdfinfo', [pdf], { encoding: 'utf8' }),
@@ -141,7 +141,7 @@ it.each([
   async (_, action, name, begins) => {
     const { url } = await startDesk();
     const page = await openWindow(browser, url);
-    await page.locator('.lesson-card').nth(4).waitFor();
+    await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
     const download = page.waitForEvent('download');
     await choose(page, 'First swing', action);
     const file = await download;
@@ -151,7 +151,7 @@ it.each([
     const chooser = page.waitForEvent('filechooser');
     await page.getByRole('button', { name: 'Import' }).click();
     await (await chooser).setFiles({ name, mimeType: 'application/octet-stream', buffer });
-    await page.locator('.lesson-card').nth(5).waitFor();
+    await page.locator('[data-part="lesson-card"]').nth(5).waitFor();
     const lessons = (await (await fetch(new URL('/api/lessons', url))).json()) as readonly StoredLesson[];
     const imported = parseLesson(lessons[0]?.text ?? '', 'imported').lesson;
     const original = parseLesson(await readFile('demo/first-swing.lesson.yaml', 'utf8'), 'original').lesson;

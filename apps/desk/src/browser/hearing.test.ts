@@ -38,7 +38,7 @@ async function openLesson(title: string): Promise<Page> {
   const { url } = await startDesk();
   const page = await openListening(browser, url, { viewport: { width: 1440, height: 900 } });
   await page.getByRole('link', { name: `Open ${title}` }).click();
-  await page.locator('.line-editor').first().waitFor();
+  await page.locator('[data-part="line-editor"]').first().waitFor();
   return page;
 }
 
@@ -201,7 +201,7 @@ function touchesOf(lesson: Lesson, exercise: number, played: readonly TimedStrok
 it('[ST21] lets the ball touch every count and stroke within a frame of its sound', async () => {
   const page = await openLesson('First swing');
   await watchBall(page);
-  await page.locator('[data-exercise="13"] .resting-press').click();
+  await page.locator('[data-exercise="13"] [data-part="resting-press"]').click();
   await tempo(page).fill('132');
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   const frames = await ballFrames(page, 500);

@@ -51,10 +51,10 @@ async function writeExercises(page: Page): Promise<void> {
 it('[ST6] writes, moves, hears and prints a whole lesson with the keyboard alone', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, url, { viewport: { width: 1280, height: 900 } });
-  await page.locator('.lesson-card').nth(4).waitFor();
+  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
   await tabTo(page, /^button New lesson/);
   await press(page, 'Enter');
-  await page.locator('.line-editor').waitFor();
+  await page.locator('[data-part="line-editor"]').waitFor();
   await tabTo(page, /^input Title of the lesson/);
   await press(page, 'Control+A');
   await page.keyboard.type('Written by keys');
@@ -81,11 +81,11 @@ it('[ST6] writes, moves, hears and prints a whole lesson with the keyboard alone
   ]);
   await press(page, 'p');
   await page.getByRole('button', { name: 'Stop', exact: true }).waitFor();
-  await expect.poll(() => page.locator('.ledge-count').textContent()).toContain('1 · ');
+  await expect.poll(() => page.locator('[data-part="ledge-count"]').textContent()).toContain('1 · ');
   await press(page, 'p');
   await tabTo(page, /^a Print/, true);
   await press(page, 'Enter');
-  await page.locator('.print-page').first().waitFor();
+  await page.locator('[data-part="print-page"]').first().waitFor();
   await tabTo(page, /^a Download PDF/);
   const download = page.waitForEvent('download');
   await press(page, 'Enter');

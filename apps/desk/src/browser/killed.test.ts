@@ -60,7 +60,7 @@ it('[ST36] loses no edit when the server is killed while somebody writes, and go
   const page = await openWindow(browser, first.url, { viewport: { width: 1280, height: 900 } });
   const acknowledged = watchAcknowledged(page);
   await page.getByRole('link', { name: 'Open First swing' }).click();
-  await page.locator('.slot').first().click();
+  await page.locator('[data-slot]').first().click();
   await settled(page);
   await strike(page, 'x g ');
   await expect.poll(() => acknowledged.length).toBeGreaterThanOrEqual(3);
@@ -68,7 +68,7 @@ it('[ST36] loses no edit when the server is killed while somebody writes, and go
   first.process.kill('SIGKILL');
   await writing;
   await strike(page, ' g');
-  await page.locator('.keeping[data-keeping="unreachable"]').waitFor();
+  await page.locator('[data-part="keeping"][data-keeping="unreachable"]').waitFor();
   const before = [...acknowledged];
   await page.route('**/api/lessons/*', (route) =>
     route.request().method() === 'PUT' ? route.abort() : route.continue(),
@@ -78,10 +78,10 @@ it('[ST36] loses no edit when the server is killed while somebody writes, and go
   expect(await historyOf(page)).toEqual(expect.arrayContaining(before));
   await page.unroute('**/api/lessons/*');
   await settled(page);
-  const written = await page.locator('.pattern-field input').inputValue();
+  const written = await page.locator('input[spellcheck="false"]').inputValue();
   expect(await keptText(page)).toContain(written);
   expect(await historyOf(page)).toEqual(expect.arrayContaining([...acknowledged]));
   await page.reload();
-  await page.locator('.line-editor').first().waitFor();
-  expect(await page.locator('.pattern-field input').inputValue()).toBe(written);
+  await page.locator('[data-part="line-editor"]').first().waitFor();
+  expect(await page.locator('input[spellcheck="false"]').inputValue()).toBe(written);
 });

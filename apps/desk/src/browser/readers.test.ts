@@ -67,7 +67,7 @@ const SCREENS = ['', '/groove', '/compose', '/text', '/print', '/room'] as const
 it('[ST28] shows a German reader no word that is not in the German catalogue', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, url, { locale: 'de-DE', viewport: { width: 1440, height: 900 } });
-  await page.locator('.lesson-card').nth(4).waitFor();
+  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
   expect(await page.evaluate(() => document.documentElement.lang)).toBe('de');
   const href = await page.getByRole('link', { name: /First swing/ }).getAttribute('href');
   const texts = new Set(await textsOf(page));
@@ -79,7 +79,7 @@ it('[ST28] shows a German reader no word that is not in the German catalogue', a
   await lookAt();
   for (const screen of SCREENS) {
     await page.goto(new URL(`${href}${screen}`, url).href);
-    await page.locator('main, .room').first().waitFor();
+    await page.locator('main, [data-part="room"]').first().waitFor();
     await page.waitForLoadState('networkidle');
     await lookAt();
   }
@@ -119,11 +119,11 @@ it('[ST28] shows a German reader no word that is not in the German catalogue', a
 it('[ST34] leads a first visit from the demo lesson to a printed sheet, and can be put away for good', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, url, { viewport: { width: 1280, height: 900 } });
-  const step = page.locator('.guide [aria-current="step"]');
+  const step = page.locator('[data-part="guide"] [aria-current="step"]');
   await expect.poll(() => step.textContent()).toBe('Open a lesson');
   await page.getByRole('link', { name: 'Open First swing' }).click();
   await expect.poll(() => step.textContent()).toBe('Write a bar');
-  await page.locator('.slot').nth(1).click();
+  await page.locator('[data-slot]').nth(1).click();
   await settled(page);
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await expect.poll(() => step.textContent()).toBe('Hear it');
@@ -135,8 +135,8 @@ it('[ST34] leads a first visit from the demo lesson to a printed sheet, and can 
   expect((await download).suggestedFilename()).toMatch(/\.pdf$/);
   await page.getByRole('button', { name: 'Put this away' }).click();
   await page.goto(url);
-  await page.locator('.lesson-card').nth(4).waitFor();
-  expect(await page.locator('.guide').count()).toBe(0);
+  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
+  expect(await page.locator('[data-part="guide"]').count()).toBe(0);
 });
 
 it('[ST35] moves nothing but from count to count where less motion is asked for', async () => {
@@ -144,7 +144,7 @@ it('[ST35] moves nothing but from count to count where less motion is asked for'
   const options = { reducedMotion: 'reduce', viewport: { width: 1280, height: 900 } } as const;
   const page = await openListening(browser, url, options);
   await page.getByRole('link', { name: 'Open First swing' }).click();
-  await page.locator('.line-editor').first().waitFor();
+  await page.locator('[data-part="line-editor"]').first().waitFor();
   await watchBall(page);
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await waitForStrokes(page, 20);

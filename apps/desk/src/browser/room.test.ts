@@ -37,7 +37,7 @@ it('[ST22] lets the next exercise follow after a loop, exactly where the form en
   const page = await openListeningTo('/room');
   await page.getByRole('spinbutton', { name: 'Tempo' }).fill(String(bpm));
   await page.getByLabel('Next after').selectOption({ label: '1 loop' });
-  await page.locator('.room-number strong').click();
+  await page.locator('[data-part="room-number"] strong').click();
   await page.keyboard.press('Space');
   const scores = [1, 2, 3].map((exercise) => score(exercise, bpm));
   const [first] = scores;
@@ -58,7 +58,7 @@ it('[ST22] lets the next exercise follow after a loop, exactly where the form en
   expect(played.map(({ sample, stroke }) => [sample - start, stroke.voice])).toEqual(
     wanted.slice(0, played.length),
   );
-  const shown = async () => Number(await page.locator('.room-number strong').textContent());
+  const shown = async () => Number(await page.locator('[data-part="room-number"] strong').textContent());
   await expect.poll(shown).toBeGreaterThanOrEqual(3);
 });
 

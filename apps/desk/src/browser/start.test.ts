@@ -40,7 +40,7 @@ it('[ST31] npm start prints the address of a desk with the demo lessons, and end
   // definition: loopback only
   expect(url).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/);
   const page = await openWindow(browser, url);
-  await page.locator('.lesson-card').nth(4).waitFor();
+  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
   interrupt();
   expect(await ended).toEqual([0, null]);
   expect(complaints).toEqual([]);

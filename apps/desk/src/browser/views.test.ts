@@ -67,17 +67,18 @@ it('[ST10] shows problems at their lines of the text, holds the page, and goes o
   await meter.waitFor();
   const pattern = page.getByRole('button', { name: new RegExp(`Line ${patternLine}, column`) });
   expect(await pattern.textContent()).toContain('Found "y"');
-  expect(await page.locator('.line[data-severity="error"] .line-number').allTextContents()).toEqual([
-    String(meterLine),
-    String(patternLine),
-  ]);
+  expect(
+    await page
+      .locator('[data-part="line"][data-severity="error"] [data-part="line-number"]')
+      .allTextContents(),
+  ).toEqual([String(meterLine), String(patternLine)]);
   await meter.click();
   const caret = await area.evaluate((field: HTMLTextAreaElement) => field.selectionStart);
   expect(wrong.slice(caret, caret + 3)).toBe('4/5');
   await settled(page);
   await page.getByRole('link', { name: 'Page', exact: true }).click();
   await page.getByText('The text has problems').waitFor();
-  expect(await page.locator('[inert] .line-editor').count()).toBe(1);
+  expect(await page.locator('[inert] [data-part="line-editor"]').count()).toBe(1);
   await page.reload();
   await page.getByRole('button', { name: 'Mend the text' }).click();
   expect(await area.inputValue()).toBe(wrong);
@@ -85,8 +86,8 @@ it('[ST10] shows problems at their lines of the text, holds the page, and goes o
   await page.getByText('No problems: this is a lesson.').waitFor();
   await settled(page);
   await page.getByRole('link', { name: 'Page', exact: true }).click();
-  await page.locator('.line-editor').waitFor();
-  expect(await page.locator('[inert] .line-editor').count()).toBe(0);
+  await page.locator('[data-part="line-editor"]').waitFor();
+  expect(await page.locator('[inert] [data-part="line-editor"]').count()).toBe(0);
   expect(await keptText(page)).toBe(good);
 });
 

@@ -12,10 +12,10 @@ afterAll(() => browser.close());
 
 async function openLesson(page: Page, title: string): Promise<void> {
   await page.getByRole('link', { name: `Open ${title}` }).click();
-  await page.locator('.line-editor').first().waitFor();
+  await page.locator('[data-part="line-editor"]').first().waitFor();
 }
 
-const patternField = (page: Page) => page.locator('.pattern-field input');
+const patternField = (page: Page) => page.locator('input[spellcheck="false"]');
 
 async function typePattern(page: Page, text: string): Promise<void> {
   await patternField(page).fill(text);
@@ -32,7 +32,7 @@ it('[ST11] undoes and redoes through the whole history, also after a reload', as
     await settled(page);
   }
   await page.reload();
-  await page.locator('.line-editor').first().waitFor();
+  await page.locator('[data-part="line-editor"]').first().waitFor();
   expect(await patternField(page).inputValue()).toBe('..x ..x ..x ..x');
   const undo = page.getByRole('button', { name: 'Undo', exact: true });
   for (const expected of ['x.x ... ... ...', first]) {
@@ -50,13 +50,13 @@ it('[ST8] says beside the field what is wrong with a pattern text, and does not 
   await openLesson(page, 'First swing');
   const before = await patternField(page).inputValue();
   await patternField(page).fill('x.. ..y x.x ...');
-  const fault = page.locator('.pattern-field [id$="-fault"]');
+  const fault = page.locator('[data-part="pencil-box"] [id$="-fault"]');
   expect(await fault.textContent()).toContain('Found "y"; expected one of the marks');
   expect(await patternField(page).getAttribute('aria-invalid')).toBe('true');
   await patternField(page).blur();
   expect(await patternField(page).inputValue()).toBe(before);
   await page.reload();
-  await page.locator('.line-editor').first().waitFor();
+  await page.locator('[data-part="line-editor"]').first().waitFor();
   expect(await patternField(page).inputValue()).toBe(before);
 });
 
@@ -66,7 +66,7 @@ it('[ST3] shows both versions when another window changed the lesson, and loses 
   await openLesson(one, 'First swing');
   await settled(one);
   const two = await openWindow(browser, one.url(), { viewport: { width: 1440, height: 900 } });
-  await two.locator('.line-editor').first().waitFor();
+  await two.locator('[data-part="line-editor"]').first().waitFor();
   await two.route('**/api/lessons/*', (route) =>
     route.request().method() === 'GET' ? route.abort() : route.continue(),
   );
@@ -75,14 +75,14 @@ it('[ST3] shows both versions when another window changed the lesson, and loses 
   await typePattern(two, '... ... ... x.x');
   const dialog = two.getByRole('alertdialog');
   await dialog.waitFor();
-  const versions = dialog.locator('.version');
+  const versions = dialog.locator('[data-part="version"]');
   expect(await versions.nth(0).textContent()).toContain('... ... ... x.x');
   expect(await versions.nth(1).textContent()).toContain('x.x x.x x.x x.x');
   await two.unroute('**/api/lessons/*');
   await dialog.getByRole('button', { name: 'Go on with this one' }).click();
   await settled(two);
   await two.reload();
-  await two.locator('.line-editor').first().waitFor();
+  await two.locator('[data-part="line-editor"]').first().waitFor();
   expect(await patternField(two).inputValue()).toBe('... ... ... x.x');
   await two.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect.poll(() => patternField(two).inputValue()).toBe('x.x x.x x.x x.x');
@@ -97,15 +97,15 @@ it('[ST4] keeps changes while the server cannot be reached, also over a reload',
     route.request().method() === 'PUT' ? route.abort() : route.continue(),
   );
   await typePattern(page, '..x x.. ..x x..');
-  await page.locator('.keeping[data-keeping="unreachable"]').waitFor();
+  await page.locator('[data-part="keeping"][data-keeping="unreachable"]').waitFor();
   await page.reload({ waitUntil: 'domcontentloaded' });
-  await page.locator('.line-editor').first().waitFor();
+  await page.locator('[data-part="line-editor"]').first().waitFor();
   expect(await patternField(page).inputValue()).toBe('..x x.. ..x x..');
   await page.unroute('**/api/lessons/*');
   await settled(page);
   await page.evaluate(() => localStorage.clear());
   await page.reload();
-  await page.locator('.line-editor').first().waitFor();
+  await page.locator('[data-part="line-editor"]').first().waitFor();
   expect(await patternField(page).inputValue()).toBe('..x x.. ..x x..');
 });
 
@@ -114,7 +114,7 @@ it('[ST25] turns exercises in the room by arrow and page keys, and plays with sp
   const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
   await openLesson(page, 'First swing');
   await page.goto(`${page.url()}/room`);
-  const number = page.locator('.room-number strong');
+  const number = page.locator('[data-part="room-number"] strong');
   await number.waitFor();
   await page.keyboard.press('ArrowRight');
   await expect.poll(() => number.textContent()).toBe('2');

@@ -1,18 +1,20 @@
 /** Composing: what may happen inside a beat, how many bars and which page; the page is written as one watches. */
+
 import type { Lesson } from '@shedbook/core';
+import { Button, Check, Range } from '@shedbook/stand';
 import { useState } from 'react';
-import { Button } from 'react-aria-components';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { setCount, setMost, setSeed, toggleCell } from '../edit/compose-settings.ts';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
-import { Check, Range } from '../shared/controls.tsx';
+import { PressOver } from '../notation/press-over.tsx';
+import { Paper, ViewHead } from '../shared/paper.tsx';
 import { useLive } from '../shared/use-live.ts';
 import { sayExercise } from '../words/say-exercise.ts';
 import { useSaid, useWords } from '../words/words.tsx';
+import styles from './compose-view.module.css';
 import { DifficultyLine } from './difficulty-line.tsx';
 import { type Composer, useComposer } from './use-composer.ts';
 import { Vocabulary } from './vocabulary.tsx';
-import './compose.css';
 
 interface ComposeViewProps {
   readonly state: DocumentState;
@@ -55,9 +57,9 @@ function Settings({ lesson, composer }: { readonly lesson: Lesson; readonly comp
   const page = typeof seed === 'number' ? seed : 0;
   const { recompose } = composer;
   return (
-    <section className="compose-settings" aria-label={words.title}>
+    <section className={styles.settings} aria-label={words.title}>
       <Vocabulary lesson={lesson} onToggle={(cell) => recompose((text) => toggleCell(text, lesson, cell))} />
-      <div className="compose-ranges">
+      <div className={styles.ranges}>
         <Range
           label={words.count}
           says={String(count)}
@@ -81,8 +83,8 @@ function Settings({ lesson, composer }: { readonly lesson: Lesson; readonly comp
           onKeep={(most) => recompose((text) => setMost(text, 'rests', most))}
         />
       </div>
-      <div className="compose-seed">
-        <Button className="button strong" onPress={() => recompose((text) => setSeed(text, page + 1))}>
+      <div className={styles.seed}>
+        <Button dress="strong" onClick={() => recompose((text) => setSeed(text, page + 1))}>
           {words.another}
         </Button>
         <span>
@@ -105,28 +107,25 @@ interface ComposedPageProps {
 function ComposedPage({ lesson, kept, onKeep, chosen, onChoose }: ComposedPageProps) {
   const words = useWords();
   return (
-    <ol className="composed">
+    <ol className={styles.composed}>
       {lesson.exercises.map((exercise) => {
         const { number } = exercise;
         const isKept = kept.includes(number);
         return (
           <li key={number} data-kept={isKept || undefined} data-chosen={chosen === number - 1 || undefined}>
-            <span className="number">{number}</span>
-            <div className="resting-line">
+            <span className={styles.number}>{number}</span>
+            <PressOver
+              className={styles.drawing}
+              label={`${words.compose.why(number)} (${sayExercise(exercise, words)})`}
+              onPress={() => onChoose(number - 1)}
+            >
               <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
-              <button
-                type="button"
-                className="resting-press"
-                tabIndex={-1}
-                aria-label={`${words.compose.why(number)} (${sayExercise(exercise, words)})`}
-                onClick={() => onChoose(number - 1)}
-              />
-            </div>
+            </PressOver>
             <Check
-              isSelected={isKept}
+              checked={isKept}
               onChange={(on) => onKeep(on ? [...kept, number] : kept.filter((each) => each !== number))}
             >
-              <span className="keep-words">{words.compose.keep}</span>
+              <span className={styles.keepWords}>{words.compose.keep}</span>
               <span className="hidden-words">{words.page.exercise(number)}</span>
             </Check>
           </li>
@@ -144,13 +143,10 @@ export function ComposeView({ state, lesson }: ComposeViewProps) {
   const [chosen, setChosen] = useState(0);
   const composer = useComposer(lesson, state.text, kept);
   return (
-    <article className="paper compose-view">
-      <header className="view-head">
-        <h2>{words.title}</h2>
-        <p>{words.lead}</p>
-      </header>
+    <Paper>
+      <ViewHead title={words.title} lead={words.lead} />
       <Settings lesson={lesson} composer={composer} />
-      <p className="compose-status" role="status">
+      <p className={styles.status} role="status">
         {composer.working && words.working}
         {!composer.working && composer.notes.map(said).join(' ')}
       </p>
@@ -158,6 +154,6 @@ export function ComposeView({ state, lesson }: ComposeViewProps) {
         <DifficultyLine grades={composer.grades} chosen={chosen} onChoose={setChosen} />
       )}
       <ComposedPage lesson={lesson} kept={kept} onKeep={setKept} chosen={chosen} onChoose={setChosen} />
-    </article>
+    </Paper>
   );
 }

@@ -2,6 +2,7 @@
 import type { KeyboardEvent, PointerEvent } from 'react';
 import { useSay, useWords } from '../words/words.tsx';
 import type { BarGrade } from './composer-messages.ts';
+import styles from './difficulty-line.module.css';
 
 interface DifficultyLineProps {
   readonly grades: readonly BarGrade[];
@@ -25,7 +26,12 @@ function Reasons({ grade, number }: { readonly grade: BarGrade; readonly number:
   const words = useWords();
   const say = useSay();
   return (
-    <section className="reasons" aria-live="polite" aria-label={words.compose.why(number)}>
+    <section
+      className={styles.reasons}
+      data-part="reasons"
+      aria-live="polite"
+      aria-label={words.compose.why(number)}
+    >
       <h3>
         {words.page.exercise(number)}: {words.compose.points(grade.points)}
       </h3>
@@ -81,10 +87,10 @@ export function DifficultyLine({ grades, chosen, onChoose }: DifficultyLineProps
   const grade = grades[index];
   const choosing = useChoosing(grades.length, index, onChoose);
   return (
-    <section className="difficulty">
+    <section className={styles.difficulty}>
       <h3>{words.compose.difficulty}</h3>
       <div
-        className="difficulty-line"
+        className={styles.line}
         role="slider"
         tabIndex={0}
         aria-label={words.compose.difficulty}
@@ -103,11 +109,11 @@ export function DifficultyLine({ grades, chosen, onChoose }: DifficultyLineProps
         {points.map(([x, y], i) => (
           <span
             key={i}
-            className="difficulty-bar"
+            className={styles.bar}
             data-chosen={i === index || undefined}
             style={{ insetInlineStart: `${x - 50 / points.length}%`, inlineSize: `${100 / points.length}%` }}
           >
-            <span className="dot" style={{ insetBlockStart: `${(y / HEIGHT) * 100}%` }} />
+            <span className={styles.dot} style={{ insetBlockStart: `${(y / HEIGHT) * 100}%` }} />
           </span>
         ))}
       </div>

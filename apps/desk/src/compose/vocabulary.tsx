@@ -1,9 +1,9 @@
 /** The vocabulary: every cell of the lesson's subdivisions, drawn; those in use are pressed. */
 import { CELL_NAMES, type Cell, cell, isStruck, type Lesson, notateBar } from '@shedbook/core';
 import { countOf } from '@shedbook/words';
-import { ToggleButton } from 'react-aria-components';
 import { BarsDrawing } from '../notation/exercise-drawing.tsx';
 import { useWords } from '../words/words.tsx';
+import styles from './vocabulary.module.css';
 
 interface VocabularyProps {
   readonly lesson: Lesson;
@@ -39,23 +39,25 @@ export function Vocabulary({ lesson, onToggle }: VocabularyProps) {
   const inUse = new Set(lesson.vocabulary.map((each) => each.cell.text));
   const meter = beatMeter(lesson);
   return (
-    <fieldset className="vocabulary">
+    <fieldset className={styles.vocabulary}>
       <legend>{words.compose.vocabulary}</legend>
       {cellsOnOffer(lesson).map((each) => (
-        <div key={each.text} className="cell" data-selected={inUse.has(each.text) || undefined}>
+        <div key={each.text} className={styles.cell} data-selected={inUse.has(each.text) || undefined}>
           <BarsDrawing
             bars={[notateBar([{ voice: lesson.comping, cells: [each] }], meter)]}
             staff="one line"
             sticking={false}
+            hasBarLines={false}
           />
-          <ToggleButton
-            className="cell-press"
-            isSelected={inUse.has(each.text)}
-            onChange={() => onToggle(each.text)}
+          <button
+            type="button"
+            className={styles.press}
+            aria-pressed={inUse.has(each.text)}
+            onClick={() => onToggle(each.text)}
           >
             {each.text}
             <span className="hidden-words">: {sayCell(each, words.page.silent)}</span>
-          </ToggleButton>
+          </button>
         </div>
       ))}
     </fieldset>

@@ -1,10 +1,11 @@
 /** A lesson on the desk: its first page, its title, and what can be done with it. */
 
 import { Icon } from '@shedbook/stand';
-import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import type { DeskLesson } from '../document/use-lessons.ts';
+import { PickMenu } from '../shared/pop-over.tsx';
 import { go, pathOf, type Route } from '../shared/route.ts';
 import { useLanguage, useWords } from '../words/words.tsx';
+import styles from './lesson-card.module.css';
 import { SheetPicture } from './sheet-picture.tsx';
 
 /** What the menu of a lesson offers. */
@@ -34,29 +35,21 @@ function CardMenu({
 }) {
   const words = useWords().desk;
   return (
-    <MenuTrigger>
-      <Button className="button bare" aria-label={words.more(title)}>
-        <Icon name="more" />
-      </Button>
-      <Popover className="popover" placement="bottom end">
-        <Menu className="menu" aria-label={words.more(title)} onAction={(key) => onAction(key as CardAction)}>
-          {(
-            [
-              ['rename', words.rename],
-              ['duplicate', words.duplicate],
-              ['yaml', words.exportLesson],
-              ['musicxml', words.exportMusicXml],
-              ['midi', words.exportMidi],
-              ['remove', words.remove],
-            ] as const
-          ).map(([key, label]) => (
-            <MenuItem key={key} id={key} className="menu-item">
-              {label}
-            </MenuItem>
-          ))}
-        </Menu>
-      </Popover>
-    </MenuTrigger>
+    <PickMenu<CardAction>
+      label={words.more(title)}
+      opens={<Icon name="more" />}
+      dress="bare"
+      placement="bottom end"
+      items={[
+        ['rename', words.rename],
+        ['duplicate', words.duplicate],
+        ['yaml', words.exportLesson],
+        ['musicxml', words.exportMusicXml],
+        ['midi', words.exportMidi],
+        ['remove', words.remove],
+      ]}
+      onPick={onAction}
+    />
   );
 }
 
@@ -70,11 +63,11 @@ export function LessonCard({ lesson, onAction }: LessonCardProps) {
   const errors = reading.problems.filter((problem) => problem.severity === 'error').length;
   const facts = reading.lesson ? words.exercises(reading.lesson.exercises.length) : words.problems(errors);
   return (
-    <li className="lesson-card">
-      <div className="card-sheet">
+    <li className={styles.card} data-part="lesson-card">
+      <div className={styles.sheet}>
         <SheetPicture lesson={reading.lesson} />
         <a
-          className="card-link"
+          className={styles.link}
           href={pathOf(route)}
           onClick={(event) => {
             if (event.metaKey || event.ctrlKey || event.shiftKey) return;
@@ -85,10 +78,10 @@ export function LessonCard({ lesson, onAction }: LessonCardProps) {
           <span className="hidden-words">{words.open(title)}</span>
         </a>
       </div>
-      <div className="card-words">
+      <div className={styles.words}>
         <div>
           <h2>{title}</h2>
-          <p className="quiet">
+          <p className={styles.facts}>
             <span>{facts}</span>
             <span>{words.changed(when(stored.updatedAt))}</span>
           </p>

@@ -2,6 +2,7 @@
 import type { Lesson } from '@shedbook/core';
 import { memo } from 'react';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
+import styles from './sheet-picture.module.css';
 
 /** Exercises that fill a picture in each of its columns. */
 const SHOWN = 12;
@@ -14,14 +15,14 @@ function columnsOf(lesson: Lesson): 1 | 2 {
 /** The picture; it says nothing to a screen reader, the words under it do. */
 export const SheetPicture = memo(function SheetPicture({ lesson }: { readonly lesson: Lesson | null }) {
   return (
-    <div className="sheet-picture" aria-hidden="true">
+    <div className={styles.picture} aria-hidden="true">
       {lesson && (
         <>
-          <div className="picture-title">{lesson.title}</div>
-          <div className="picture-rule" />
-          <div className="picture-lines" data-columns={columnsOf(lesson)}>
+          <div className={styles.title}>{lesson.title}</div>
+          <div className={styles.rule} />
+          <div className={styles.lines} data-columns={columnsOf(lesson)}>
             {lesson.exercises.slice(0, SHOWN * columnsOf(lesson)).map((exercise) => (
-              <div key={exercise.number} className="picture-line">
+              <div key={exercise.number}>
                 <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
               </div>
             ))}

@@ -1,9 +1,9 @@
 /** What can be done with lessons on the desk; each is kept at once and can be taken back. */
+import { useSay } from '@shedbook/stand';
 import { createLesson, removeLesson, restoreLesson, saveLesson } from '../document/api.ts';
 import { wordsFor } from '../document/error-words.ts';
 import type { DeskLesson } from '../document/use-lessons.ts';
 import { setTitle } from '../edit/heading.ts';
-import { useSay } from '../shared/notice.tsx';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import { downloadFromServer, importFile } from './files.ts';

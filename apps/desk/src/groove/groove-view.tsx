@@ -1,17 +1,19 @@
 /** The groove, limb by limb: what each voice repeats, and how loud it is beside the lead voice. */
+
 import { type Lesson, LIMBS, type Limb, notateBar, VOICES, type Voice } from '@shedbook/core';
 import { Icon } from '@shedbook/stand';
 import { useState } from 'react';
-import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import { useDocument } from '../document/use-document.ts';
 import { addVoice } from '../edit/groove.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
 import { BarsDrawing } from '../notation/exercise-drawing.tsx';
+import { Paper, ViewHead } from '../shared/paper.tsx';
+import { PickMenu } from '../shared/pop-over.tsx';
 import { sideOfLimb } from '../shared/sides-of.ts';
 import { useWords } from '../words/words.tsx';
+import styles from './groove-view.module.css';
 import { SetUpPlan } from './set-up.tsx';
 import { VoiceLine } from './voice-line.tsx';
-import './groove.css';
 
 function AddVoice({ lesson }: { readonly lesson: Lesson }) {
   const document = useDocument();
@@ -19,25 +21,20 @@ function AddVoice({ lesson }: { readonly lesson: Lesson }) {
   const there = new Set(lesson.groove.map((part) => part.voice));
   const missing = VOICES.filter((voice) => !there.has(voice));
   return (
-    <MenuTrigger>
-      <Button className="button">
-        <Icon name="plus" />
-        {words.groove.addVoice}
-      </Button>
-      <Popover className="popover" placement="top start">
-        <Menu
-          className="menu"
-          aria-label={words.groove.addVoice}
-          onAction={(key) => document.edit(addVoice(document.state().text, lesson, key as Voice))}
-        >
-          {missing.map((voice) => (
-            <MenuItem key={voice} id={voice} className="menu-item">
-              {words.voices[voice]}
-            </MenuItem>
-          ))}
-        </Menu>
-      </Popover>
-    </MenuTrigger>
+    <div className={styles.add}>
+      <PickMenu<Voice>
+        label={words.groove.addVoice}
+        opens={
+          <>
+            <Icon name="plus" />
+            {words.groove.addVoice}
+          </>
+        }
+        placement="top start"
+        items={missing.map((voice) => [voice, words.voices[voice]] as const)}
+        onPick={(voice) => document.edit(addVoice(document.state().text, lesson, voice))}
+      />
+    </div>
   );
 }
 
@@ -54,8 +51,8 @@ function Together({ lesson }: { readonly lesson: Lesson }) {
     ),
   );
   return (
-    <figure className="together">
-      <figcaption className="label">{words.together}</figcaption>
+    <figure className={styles.together}>
+      <figcaption className={styles.label}>{words.together}</figcaption>
       <BarsDrawing bars={notated} staff="five lines" sticking={false} />
     </figure>
   );
@@ -72,10 +69,10 @@ function LimbSection({ lesson, limb, active, onActive }: LimbSectionProps) {
   const words = useWords();
   const parts = lesson.groove.filter((part) => lesson.limbs[part.voice] === limb);
   return (
-    <section className="limb">
+    <section className={styles.limb}>
       <h3>
         {words.limbs[limb]}
-        <span className="limb-side">
+        <span className={styles.side}>
           {words.groove.sides[sideOfLimb(limb, lesson.setUp)][limb.endsWith('foot') ? 'foot' : 'hand']}
         </span>
       </h3>
@@ -98,12 +95,9 @@ export function GrooveView({ lesson }: { readonly lesson: Lesson }) {
   const words = useWords().groove;
   const [active, setActive] = useState<{ readonly voice: Voice; readonly place: SlotPlace } | null>(null);
   return (
-    <article className="paper groove-view">
-      <header className="view-head">
-        <h2>{words.title}</h2>
-        <p>{words.lead}</p>
-      </header>
-      <div className="groove-whole">
+    <Paper>
+      <ViewHead title={words.title} lead={words.lead} />
+      <div className={styles.whole}>
         <Together lesson={lesson} />
         <SetUpPlan lesson={lesson} />
       </div>
@@ -117,6 +111,6 @@ export function GrooveView({ lesson }: { readonly lesson: Lesson }) {
         />
       ))}
       <AddVoice lesson={lesson} />
-    </article>
+    </Paper>
   );
 }

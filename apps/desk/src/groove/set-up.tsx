@@ -1,10 +1,12 @@
 /** Which hand leads: chosen here, and a plan of who plays what, as it is seen from the throne. */
+
 import type { Lesson, Limb, SetUp, Voice } from '@shedbook/core';
+import { Choices } from '@shedbook/stand';
 import { useDocument } from '../document/use-document.ts';
 import { setSetUp } from '../edit/heading.ts';
-import { Choices } from '../shared/controls.tsx';
 import { type Side, sidesOf } from '../shared/sides-of.ts';
 import { useWords } from '../words/words.tsx';
+import styles from './set-up.module.css';
 
 /** Voices that a limb plays: those of the groove, and the one that plays the exercises. */
 function voicesOf(lesson: Lesson, limb: Limb): readonly Voice[] {
@@ -38,7 +40,7 @@ export function SetUpPlan({ lesson }: { readonly lesson: Lesson }) {
   const document = useDocument();
   const words = useWords();
   return (
-    <section className="set-up" aria-label={words.heading.setUp}>
+    <section className={styles.setUp} aria-label={words.heading.setUp}>
       <Choices<SetUp>
         label={words.heading.setUp}
         value={lesson.setUp}
@@ -48,7 +50,7 @@ export function SetUpPlan({ lesson }: { readonly lesson: Lesson }) {
         ]}
         onChange={(setUp) => document.edit(setSetUp(document.state().text, lesson, setUp))}
       />
-      <ul className="plan" aria-label={words.groove.plan}>
+      <ul className={styles.plan} aria-label={words.groove.plan}>
         {sidesOf(lesson.setUp).map(([limb, side]) => (
           <PlanPlace key={limb} lesson={lesson} limb={limb} side={side} />
         ))}

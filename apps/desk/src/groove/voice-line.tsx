@@ -1,16 +1,16 @@
 /** One voice of the groove: its line, its balance in decibels and in words. */
+
 import { type GroovePart, type Lesson, notateBar } from '@shedbook/core';
-import { Icon } from '@shedbook/stand';
+import { Button, Icon, Range } from '@shedbook/stand';
 import { sayPattern, spokenMark } from '@shedbook/words';
-import { Button } from 'react-aria-components';
 import { useDocument } from '../document/use-document.ts';
 import { changeVoice, removeVoice, setLevel } from '../edit/groove.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
 import { LineEditor } from '../line/line-editor.tsx';
-import { Range } from '../shared/controls.tsx';
 import { useLive } from '../shared/use-live.ts';
 import { useWords } from '../words/words.tsx';
 import { balanceWord } from './balance-words.ts';
+import styles from './voice-line.module.css';
 
 interface VoiceLineProps {
   readonly lesson: Lesson;
@@ -31,14 +31,14 @@ export function VoiceLine({ lesson, part, active, onActive }: VoiceLineProps) {
   const [level, setLive] = useLive(kept);
   const said = sayPattern(pattern, (mark) => spokenMark(words.marks, voice, mark)).join('; ');
   return (
-    <div className="voice-line">
-      <div className="voice-head">
+    <div className={styles.line}>
+      <div className={styles.head}>
         <h4>{words.voices[voice]}</h4>
         {voice === lesson.lead && <span className="quiet">{words.groove.leadVoice}</span>}
         <Button
-          className="button bare"
+          dress="bare"
           aria-label={words.groove.removeVoice(words.voices[voice])}
-          onPress={() => document.edit(removeVoice(document.state().text, lesson, voice))}
+          onClick={() => document.edit(removeVoice(document.state().text, lesson, voice))}
         >
           <Icon name="close" />
         </Button>
@@ -52,10 +52,12 @@ export function VoiceLine({ lesson, part, active, onActive }: VoiceLineProps) {
         staff="one line"
         active={active}
         takesFocus={false}
+        marksPlace="while written"
         onActive={onActive}
         onChange={(line) => document.edit(changeVoice(document.state().text, lesson, voice, line.pattern))}
       />
       <Range
+        isNarrow
         label={words.groove.balance(words.voices[voice])}
         says={`${words.groove.db(level)}, ${words.groove.words[balanceWord(level)]}`}
         value={level}

@@ -1,5 +1,6 @@
 /** The number of a bar: pressed, its bar goes round alone until it is pressed again. */
 import { useWords } from '../words/words.tsx';
+import styles from './bar-loop.module.css';
 import { useSound } from './sound-context.tsx';
 
 interface BarLoopProps {
@@ -16,7 +17,7 @@ export function BarLoop({ exercise, bar }: BarLoopProps) {
   return (
     <button
       type="button"
-      className="bar-loop"
+      className={styles.barLoop}
       aria-pressed={on}
       aria-label={words.loopBar(bar + 1)}
       onClick={() => choose({ exercise, bar: on ? null : bar })}
@@ -31,7 +32,7 @@ export function BarLoops({ exercise, bars }: { readonly exercise: number; readon
   const words = useWords().sound;
   if (bars < 2) return null;
   return (
-    <fieldset className="bar-loops">
+    <fieldset className={styles.barLoops}>
       <legend>{words.oneBar}</legend>
       {Array.from({ length: bars }, (_, bar) => (
         <BarLoop key={bar} exercise={exercise} bar={bar} />

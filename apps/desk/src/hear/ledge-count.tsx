@@ -2,6 +2,7 @@
 
 import { beatAt } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
+import styles from './ledge-count.module.css';
 import { useSound } from './sound-context.tsx';
 
 /** The count; hidden from screen readers, which would never stop talking. */
@@ -21,5 +22,5 @@ export function LedgeCount() {
     draw();
     return () => cancelAnimationFrame(frame);
   }, [player, status]);
-  return <span className="ledge-count" ref={shown} aria-hidden="true" />;
+  return <span className={styles.count} data-part="ledge-count" ref={shown} aria-hidden="true" />;
 }

@@ -1,13 +1,13 @@
 /** The ledge of the music stand: play, what plays, how fast, and more where it is wanted. */
 
-import { Icon } from '@shedbook/stand';
-import { Button, Dialog, DialogTrigger, Popover, ToggleButton } from 'react-aria-components';
+import { Button, buttonClass, Icon } from '@shedbook/stand';
+import { PopForm } from '../shared/pop-over.tsx';
 import { useWords } from '../words/words.tsx';
+import styles from './ledge.module.css';
 import { LedgeCount } from './ledge-count.tsx';
 import { useSound } from './sound-context.tsx';
 import { SoundForm } from './sound-form.tsx';
 import { useLedgeKeys } from './use-ledge-keys.ts';
-import './ledge.css';
 
 /** Slowest and fastest that the ledge plays, in quarter notes a minute. */
 export const TEMPO_RANGE = { least: 30, most: 300 } as const;
@@ -18,8 +18,8 @@ function Tempo() {
   const set = (bpm: number) => choose({ bpm: Math.min(TEMPO_RANGE.most, Math.max(TEMPO_RANGE.least, bpm)) });
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
-    <div className="ledge-tempo" role="group" aria-label={words.sound.tempo}>
-      <Button className="button" aria-label={words.sound.slower} onPress={() => set(choice.bpm - 4)}>
+    <div className={styles.tempo} role="group" aria-label={words.sound.tempo}>
+      <Button aria-label={words.sound.slower} onClick={() => set(choice.bpm - 4)}>
         <Icon name="minus" />
       </Button>
       <label>
@@ -37,7 +37,7 @@ function Tempo() {
         />
         <span aria-hidden="true">bpm</span>
       </label>
-      <Button className="button" aria-label={words.sound.faster} onPress={() => set(choice.bpm + 4)}>
+      <Button aria-label={words.sound.faster} onClick={() => set(choice.bpm + 4)}>
         <Icon name="plus" />
       </Button>
     </div>
@@ -54,18 +54,18 @@ export function Ledge() {
   const sounding = status === 'playing' || status === 'loading';
   const what = choice.exercise === null ? words.sound.timeOnly : words.sound.exercise(choice.exercise);
   return (
-    <section className="ledge" aria-label={words.sound.ledge}>
+    <section className={styles.ledge} data-part="ledge" aria-label={words.sound.ledge}>
       <Button
-        className="button play"
-        onPress={toggle}
+        className={styles.play}
+        onClick={toggle}
         aria-label={sounding ? words.sound.stop : words.sound.play}
       >
         <Icon name={sounding ? 'stop' : 'play'} />
       </Button>
-      <div className="ledge-what">
+      <div className={styles.what}>
         <span>{choice.bar === null ? what : words.sound.barOf(what, choice.bar + 1)}</span>
         {status === 'loading' || status === 'failed' ? (
-          <span className="ledge-note" role="status">
+          <span className={styles.note} role="status">
             {words.sound[status]}
           </span>
         ) : (
@@ -73,27 +73,26 @@ export function Ledge() {
         )}
       </div>
       <Tempo />
-      <ToggleButton
-        className="button click"
-        isSelected={choice.click}
-        onChange={(click) => choose({ click })}
+      <Button
+        className={styles.click}
+        aria-pressed={choice.click}
+        onClick={() => choose({ click: !choice.click })}
       >
         {words.sound.click}
-      </ToggleButton>
-      <Button className="button compare" aria-label={words.sound.compare(side)} onPress={compare}>
+      </Button>
+      <Button className={styles.compare} aria-label={words.sound.compare(side)} onClick={compare}>
         <span data-heard={side === 'A' || undefined}>A</span>{' '}
         <span data-heard={side === 'B' || undefined}>B</span>
       </Button>
-      <DialogTrigger>
-        <Button className="button more" aria-label={words.sound.settings}>
-          <Icon name="tune" />
-        </Button>
-        <Popover className="popover" placement="top end">
-          <Dialog className="sound-dialog" aria-label={words.sound.settings}>
-            <SoundForm lesson={lesson} />
-          </Dialog>
-        </Popover>
-      </DialogTrigger>
+      <PopForm
+        label={words.sound.settings}
+        buttonLabel={words.sound.settings}
+        className={buttonClass('plain', styles.more)}
+        opens={<Icon name="tune" />}
+        placement="top end"
+      >
+        <SoundForm lesson={lesson} />
+      </PopForm>
     </section>
   );
 }

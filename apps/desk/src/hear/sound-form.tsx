@@ -1,10 +1,12 @@
 /** More about the sound: exercise or time alone, form, feel, layers, and the balance of every voice. */
+
 import { type Lesson, readFeel, type Voice } from '@shedbook/core';
+import { Check, Choices, Range } from '@shedbook/stand';
 import { useDocumentState } from '../document/use-document.ts';
 import { ownForms } from '../edit/forms.ts';
-import { Check, Choices, Range } from '../shared/controls.tsx';
 import { useWords } from '../words/words.tsx';
 import { formHeard, useSound } from './sound-context.tsx';
+import styles from './sound-form.module.css';
 
 function ratioOf(feel: string): number {
   const read = readFeel(feel);
@@ -36,7 +38,7 @@ function Voices({ lesson }: { readonly lesson: Lesson }) {
   const words = useWords();
   const { choice, choose } = useSound();
   return (
-    <div className="sound-voices">
+    <div className={styles.voices}>
       {voicesOf(lesson).map((voice) => {
         const muted = choice.mute.includes(voice);
         const trim = choice.trimDb[voice] ?? 0;
@@ -52,12 +54,12 @@ function Voices({ lesson }: { readonly lesson: Lesson }) {
               onChange={(db) => choose({ trimDb: { ...choice.trimDb, [voice]: db } })}
             />
             <Check
-              isSelected={muted}
+              checked={muted}
               onChange={(on) =>
                 choose({ mute: on ? [...choice.mute, voice] : choice.mute.filter((each) => each !== voice) })
               }
             >
-              <span className="mute-words">{words.sound.mute(words.voices[voice])}</span>
+              {words.sound.mute(words.voices[voice])}
             </Check>
           </div>
         );
@@ -73,7 +75,7 @@ export function SoundForm({ lesson }: { readonly lesson: Lesson }) {
   const own = ownForms(useDocumentState().text);
   const number = choice.exercise === null ? 'time' : 'exercise';
   return (
-    <div className="sound-form">
+    <div className={styles.form}>
       <Choices
         label={words.sound.what}
         value={number}

@@ -13,7 +13,7 @@ function isWriting(target: EventTarget | null): boolean {
 
 /** Whether a letter means something to what has the focus: in a line that is being written, L is the left hand. */
 function isInLine(target: EventTarget | null): boolean {
-  return target instanceof Element && target.closest('.line-editor') !== null;
+  return target instanceof Element && target.closest('[data-part="line-editor"]') !== null;
 }
 
 function barsOf({ lesson, choice }: Sound): number {

@@ -1,10 +1,12 @@
 /** Two windows changed the same lesson: both versions side by side, and a choice. */
+
 import type { StoredLesson } from '@shedbook/server';
-import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { Button, Sheet } from '@shedbook/stand';
 import { createLesson } from '../document/api.ts';
 import { useDocument } from '../document/use-document.ts';
 import { setTitle, titleOf } from '../edit/heading.ts';
 import { useWords } from '../words/words.tsx';
+import styles from './conflict-dialog.module.css';
 import { markDifferences, shortened } from './differences.ts';
 
 interface ConflictDialogProps {
@@ -23,13 +25,13 @@ const CONTEXT = 2;
 function Version({ title, lines }: VersionProps) {
   const words = useWords().conflict;
   return (
-    <section className="version" aria-label={title}>
+    <section className={styles.version} data-part="version" aria-label={title}>
       <h3>{title}</h3>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by keys (WCAG 2.2, 2.1.1) */}
       <pre tabIndex={0}>
         {shortened(lines, CONTEXT).map((stretch, index) =>
           stretch.kind === 'left out' ? (
-            <span key={index} className="left-out">
+            <span key={index} className={styles.leftOut}>
               {words.leftOut(stretch.count)}
               {'\n'}
             </span>
@@ -59,28 +61,25 @@ export function ConflictDialog({ mine, other }: ConflictDialogProps) {
     document.takeTheirs();
   };
   return (
-    <ModalOverlay className="veil" isOpen isKeyboardDismissDisabled>
-      <Modal className="sheet-dialog wide">
-        <Dialog role="alertdialog">
-          <Heading slot="title">{words.conflict.title}</Heading>
-          <p>{words.conflict.lead}</p>
-          <div className="versions">
-            <Version title={words.conflict.mine} lines={sides.mine} />
-            <Version title={words.conflict.theirs} lines={sides.theirs} />
-          </div>
-          <div className="dialog-actions">
-            <Button className="button" onPress={() => void keepBoth()}>
-              {words.conflict.keepBoth}
-            </Button>
-            <Button className="button" onPress={() => document.takeTheirs()}>
-              {words.conflict.keepTheirs}
-            </Button>
-            <Button className="button strong" onPress={() => document.keepMine()}>
-              {words.conflict.keepMine}
-            </Button>
-          </div>
-        </Dialog>
-      </Modal>
-    </ModalOverlay>
+    <Sheet
+      title={words.conflict.title}
+      isWide
+      mustAnswer
+      actions={
+        <>
+          <Button onClick={() => void keepBoth()}>{words.conflict.keepBoth}</Button>
+          <Button onClick={() => document.takeTheirs()}>{words.conflict.keepTheirs}</Button>
+          <Button dress="strong" onClick={() => document.keepMine()}>
+            {words.conflict.keepMine}
+          </Button>
+        </>
+      }
+    >
+      <p>{words.conflict.lead}</p>
+      <div className={styles.versions}>
+        <Version title={words.conflict.mine} lines={sides.mine} />
+        <Version title={words.conflict.theirs} lines={sides.theirs} />
+      </div>
+    </Sheet>
   );
 }

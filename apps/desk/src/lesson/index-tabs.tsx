@@ -1,6 +1,7 @@
 /** Index tabs at the edge of the sheet: the views of a lesson. */
 import { go, pathOf, type Route, VIEWS, type View } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
+import styles from './index-tabs.module.css';
 
 interface IndexTabsProps {
   readonly id: string;
@@ -11,7 +12,12 @@ interface IndexTabsProps {
 export function IndexTabs({ id, view }: IndexTabsProps) {
   const words = useWords().lesson;
   return (
-    <nav className="index-tabs" aria-label={words.viewsLabel}>
+    <nav
+      className={styles.tabs}
+      hidden={view === 'room'}
+      data-part="index-tabs"
+      aria-label={words.viewsLabel}
+    >
       {VIEWS.map((each) => {
         const route: Route = { at: 'lesson', id, view: each };
         return (

@@ -1,4 +1,5 @@
 /** A lesson lying open: what can be seen of it, whether it is kept, and what is heard. */
+import { useSay } from '@shedbook/stand';
 import { useCallback } from 'react';
 import {
   DocumentProvider,
@@ -9,15 +10,14 @@ import {
 } from '../document/use-document.ts';
 import { Ledge } from '../hear/ledge.tsx';
 import { SoundProvider } from '../hear/sound-context.tsx';
-import { useSay } from '../shared/notice.tsx';
 import type { View } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import { ConflictDialog } from './conflict-dialog.tsx';
 import { IndexTabs } from './index-tabs.tsx';
 import { LessonBar } from './lesson-bar.tsx';
+import styles from './lesson-screen.module.css';
 import { useUndoKeys } from './use-undo-keys.ts';
 import { ViewContent } from './view-content.tsx';
-import './lesson.css';
 
 interface LessonScreenProps {
   readonly id: string;
@@ -30,12 +30,12 @@ function OpenLesson({ view }: { readonly view: View }) {
   useUndoKeys();
   return (
     <SoundProvider lesson={state.lesson}>
-      <div className="lesson" data-view={view}>
+      <div className={styles.lesson} data-view={view}>
         <a className="skip" href="#main">
           {words.lesson.views[view]}
         </a>
-        <LessonBar state={state} />
-        <div className="stand">
+        <LessonBar state={state} isHidden={view === 'room'} />
+        <div className={styles.stand}>
           <IndexTabs id={state.id} view={view} />
           <main id="main" tabIndex={-1} aria-label={words.lesson.views[view]}>
             <ViewContent state={state} view={view} />
@@ -58,8 +58,8 @@ export function LessonScreen({ id, view }: LessonScreenProps) {
     useCallback(() => say(words.freshened), [say, words]),
   );
   useLeaveWarning(document);
-  if (error) return <main className="lesson-message">{words.missing}</main>;
-  if (!document) return <main className="lesson-message">{words.opening}</main>;
+  if (error) return <main className={styles.message}>{words.missing}</main>;
+  if (!document) return <main className={styles.message}>{words.opening}</main>;
   return (
     <DocumentProvider value={document}>
       <OpenLesson view={view} />

@@ -1,11 +1,12 @@
 /** One view of the lesson; while its text has problems, the lesson as it last could be read. */
+import { Button } from '@shedbook/stand';
 import { lazy, Suspense } from 'react';
-import { Button } from 'react-aria-components';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { GrooveView } from '../groove/groove-view.tsx';
 import { PageView } from '../page/page-view.tsx';
 import { go, type View } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
+import styles from './view-content.module.css';
 
 const TextView = lazy(() => import('../text/text-view.tsx').then((module) => ({ default: module.TextView })));
 const ComposeView = lazy(() =>
@@ -24,11 +25,9 @@ interface ViewContentProps {
 function Broken({ state }: { readonly state: DocumentState }) {
   const words = useWords().lesson;
   return (
-    <div className="broken" role="alert">
+    <div className={styles.broken} role="alert">
       <p>{state.lesson ? words.brokenText : words.nothingReadable}</p>
-      <Button className="button" onPress={() => go({ at: 'lesson', id: state.id, view: 'text' })}>
-        {words.mend}
-      </Button>
+      <Button onClick={() => go({ at: 'lesson', id: state.id, view: 'text' })}>{words.mend}</Button>
     </div>
   );
 }

@@ -8,6 +8,7 @@ import { type Line, markAt, type SlotPlace, setMark, toggleStroke } from '../edi
 import { heightOf } from '../notation/exercise-drawing.tsx';
 import { BAR_TAIL, layOutBar, type StaffKind } from '../notation/layout.ts';
 import { lineAfterKey } from './keys.ts';
+import styles from './line-editor.module.css';
 import { barsAbreast, rowsOf } from './rows.ts';
 import { SlotRow } from './slot-row.tsx';
 import { isSame, slotsOf, stepFrom } from './slots.ts';
@@ -28,6 +29,8 @@ interface LineEditorProps {
   readonly onChange: (line: Line) => void;
   /** Number of the exercise, where its bars can be looped one by one. */
   readonly loops?: number | undefined;
+  /** Whether the slot that keys go to is marked only while the line is being written; always when left out. */
+  readonly marksPlace?: 'while written';
   /** Keys that the line has no use for. */
   readonly onOtherKey?: (event: KeyboardEvent) => void;
 }
@@ -93,7 +96,9 @@ export function LineEditor(props: LineEditorProps) {
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
     <div
-      className="line-editor"
+      className={styles.editor}
+      data-part="line-editor"
+      data-place={props.marksPlace}
       role="group"
       aria-label={props.label}
       ref={group}

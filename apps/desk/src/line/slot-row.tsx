@@ -1,4 +1,5 @@
 /** One row of a line that is being written: its notation, and over it a place to press for every slot. */
+
 import type { NotatedBar, Pattern, Voice } from '@shedbook/core';
 import { countOf, countUnder, markWords } from '@shedbook/words';
 import { markAt, type SlotPlace } from '../edit/strokes.ts';
@@ -6,8 +7,10 @@ import { BarLoop } from '../hear/bar-loop.tsx';
 import { Ball } from '../notation/ball.tsx';
 import { BarDrawing } from '../notation/bar-drawing.tsx';
 import { type BarLayout, BEAT_LEAD, beatEdges, type StaffKind, slotX } from '../notation/layout.ts';
+import { Notation } from '../notation/notation.tsx';
 import { useWords } from '../words/words.tsx';
 import type { Row } from './rows.ts';
+import styles from './slot-row.module.css';
 import { isSame } from './slots.ts';
 
 interface SlotRowProps {
@@ -46,16 +49,20 @@ export function SlotRow(props: SlotRowProps) {
   const ends = row.toBeat === edges.length - 1;
   return (
     <div
-      className="slot-row"
+      className={styles.row}
       style={props.share < 1 ? { inlineSize: `${props.share * 100}%` } : undefined}
       data-loops={props.loops !== undefined || undefined}
     >
-      {props.loops !== undefined && row.fromBeat === 0 && <BarLoop exercise={props.loops} bar={bar} />}
-      <svg className="notation" viewBox={`${row.left - 1} ${top} ${span + 2} ${height}`} aria-hidden="true">
+      {props.loops !== undefined && row.fromBeat === 0 && (
+        <div className={styles.loop}>
+          <BarLoop exercise={props.loops} bar={bar} />
+        </div>
+      )}
+      <Notation viewBox={`${row.left - 1} ${top} ${span + 2} ${height}`}>
         <BarDrawing layout={layout} staff={staff} last={props.last} />
         <Ball bar={bar} left={row.left} right={ends ? row.right : (edges[row.toBeat] ?? row.right)} />
-      </svg>
-      <div className="slots">
+      </Notation>
+      <div className={styles.slots}>
         {slotsOfRow(pattern, bar, row).map((place) => {
           const slots = pattern.bars[bar]?.[place.beat]?.marks.length ?? 1;
           const width = ((edges[place.beat + 1] ?? 0) - (edges[place.beat] ?? 0)) / slots;
@@ -67,7 +74,7 @@ export function SlotRow(props: SlotRowProps) {
             <button
               key={`${place.beat} ${place.slot}`}
               type="button"
-              className="slot"
+              className={styles.slot}
               data-slot={`${bar} ${place.beat} ${place.slot}`}
               data-on-beat={place.slot === 0 || undefined}
               style={{ insetInlineStart: `${(left / span) * 100}%`, inlineSize: `${(width / span) * 100}%` }}

@@ -1,5 +1,6 @@
 /** The ball that rides the notation: every drawn bar holds one, hidden until it is its turn. */
 import { QUARTER_WIDTH } from './layout.ts';
+import styles from './notation.module.css';
 
 interface BallProps {
   /** Bar of the pattern, from 0. */
@@ -15,7 +16,7 @@ interface BallProps {
 export function Ball({ bar, left, right, quarterWidth = QUARTER_WIDTH }: BallProps) {
   return (
     <circle
-      className="ball"
+      className={styles.ball}
       r="6"
       data-ball={bar}
       data-left={left}

@@ -1,31 +1,36 @@
 /** A laid-out bar as SVG. It is a picture: what it says is said in words beside it. */
 import type { BarLayout, StaffKind } from './layout.ts';
 import { SPACE } from './layout.ts';
+import styles from './notation.module.css';
 
 interface BarDrawingProps {
   readonly layout: BarLayout;
   readonly staff: StaffKind;
   /** Whether the bar closes with a final bar line. */
   readonly last: boolean;
+  /** Whether it closes with a bar line at all. */
+  readonly hasBarLine?: boolean;
 }
 
 const FIVE_LINES = [-2, -1, 0, 1, 2].map((line) => line * SPACE);
 
 /** The ink of one bar, its left end at x 0 and its middle line at y 0. */
-export function BarDrawing({ layout, staff, last }: BarDrawingProps) {
+export function BarDrawing({ layout, staff, last, hasBarLine = true }: BarDrawingProps) {
   const reach = staff === 'one line' ? SPACE : 2 * SPACE;
   const rows = staff === 'one line' ? [0] : FIVE_LINES;
   return (
-    <g className="bar-drawing">
+    <g>
       {rows.map((y) => (
-        <path key={y} className="staff-line" d={`M0 ${y}H${layout.width}`} />
+        <path key={y} className={styles.staffLine} d={`M0 ${y}H${layout.width}`} />
       ))}
-      <path className="bar-line" d={`M${layout.width} ${-reach}V${reach}`} />
-      {last && <path className="final-line" d={`M${layout.width + 5} ${-reach}V${reach}`} />}
+      {hasBarLine && <path className={styles.barLine} d={`M${layout.width} ${-reach}V${reach}`} />}
+      {hasBarLine && last && (
+        <path className={styles.finalLine} d={`M${layout.width + 5} ${-reach}V${reach}`} />
+      )}
       {layout.lines.map((line) => (
         <path
           key={`${line.x1} ${line.y1} ${line.x2} ${line.y2}`}
-          className="pen"
+          className={styles.pen}
           strokeWidth={line.width}
           d={`M${line.x1} ${line.y1}L${line.x2} ${line.y2}`}
         />
@@ -37,10 +42,10 @@ export function BarDrawing({ layout, staff, last }: BarDrawingProps) {
         <circle key={`${x} ${y}`} cx={x} cy={y} r="2" />
       ))}
       {layout.rings.map(({ x, y }) => (
-        <circle key={`${x} ${y}`} className="ring" cx={x} cy={y} r="9" />
+        <circle key={`${x} ${y}`} className={styles.ring} cx={x} cy={y} r="9" />
       ))}
       {layout.texts.map(({ text, x, y, kind }) => (
-        <text key={`${kind} ${x} ${y}`} className={kind} x={x} y={y}>
+        <text key={`${kind} ${x} ${y}`} className={styles[kind]} x={x} y={y}>
           {text}
         </text>
       ))}

@@ -1,9 +1,12 @@
 /** An exercise drawn on one line, or on five where several voices play. */
+
 import { type Exercise, type Meter, type NotatedBar, notateBar, struckSlots } from '@shedbook/core';
 import { memo } from 'react';
 import { Ball } from './ball.tsx';
 import { BarDrawing } from './bar-drawing.tsx';
 import { type BarLayout, layOutBar, type StaffKind } from './layout.ts';
+import styles from './notation.module.css';
+import { Notation } from './notation.tsx';
 
 /** The bars of an exercise, spelled. */
 export function notateExercise(
@@ -52,32 +55,34 @@ interface BarsProps {
   readonly firstBar?: number;
   /** Whether the last one closes the exercise. */
   readonly closes?: boolean;
+  readonly hasBarLines?: boolean;
 }
 
 /** Bars one after another in one picture. */
 export const BarsDrawing = memo(function BarsDrawing(props: BarsProps) {
-  const { bars, staff, sticking, firstBar = 0, closes = true } = props;
+  const { bars, staff, sticking, firstBar = 0, closes = true, hasBarLines = true } = props;
   const layouts = bars.map((bar) => layOutBar(bar, staff));
   const { top, height } = heightOf(layouts, sticking);
   const width = layouts.reduce((sum, layout) => sum + layout.width, 0);
   let x = 0;
   return (
-    <svg
-      className="notation"
-      viewBox={`${-MARGIN} ${top} ${width + 2 * MARGIN + 8} ${height}`}
-      aria-hidden="true"
-    >
+    <Notation viewBox={`${-MARGIN} ${top} ${width + 2 * MARGIN + 8} ${height}`}>
       {layouts.map((layout, index) => {
         const left = x;
         x += layout.width;
         return (
           <g key={left} transform={`translate(${left} 0)`}>
-            <BarDrawing layout={layout} staff={staff} last={closes && index === layouts.length - 1} />
+            <BarDrawing
+              layout={layout}
+              staff={staff}
+              last={closes && index === layouts.length - 1}
+              hasBarLine={hasBarLines}
+            />
             <Ball bar={firstBar + index} left={0} right={layout.width} />
           </g>
         );
       })}
-    </svg>
+    </Notation>
   );
 });
 
@@ -95,7 +100,7 @@ export function ExerciseRows({
   const bars = notateExercise(exercise, meter);
   const firsts = Array.from({ length: Math.ceil(bars.length / abreast) }, (_, row) => row * abreast);
   return firsts.map((first) => (
-    <div key={first} className="resting-row">
+    <div key={first} className={styles.row}>
       <BarsDrawing
         bars={bars.slice(first, first + abreast)}
         staff={staffOf(exercise)}

@@ -1,4 +1,5 @@
 /** An exercise on the page: its number in the margin, its notation, and where it is chosen the place to write. */
+
 import type { Exercise, Meter, Pattern } from '@shedbook/core';
 import { type KeyboardEvent, memo, type PointerEvent } from 'react';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
@@ -6,8 +7,10 @@ import type { Line, SlotPlace } from '../edit/strokes.ts';
 import { LineEditor } from '../line/line-editor.tsx';
 import { ExerciseRows, notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
 import { beatEdges } from '../notation/layout.ts';
+import { PressOver } from '../notation/press-over.tsx';
 import { sayExercise } from '../words/say-exercise.ts';
 import { useWords } from '../words/words.tsx';
+import styles from './exercise-row.module.css';
 
 /** What an exercise row is given. */
 export interface ExerciseRowProps {
@@ -86,23 +89,21 @@ function RestingLine(props: ExerciseRowProps) {
   const words = useWords();
   const pattern = exercise.parts[0]?.pattern;
   return (
-    <div className="resting-line">
+    <PressOver
+      className={styles.line}
+      isLong={(pattern?.bars.length ?? 1) > 1}
+      label={`${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
+      onPress={(event) => {
+        const box = event.currentTarget.getBoundingClientRect();
+        const byKey = event.clientX === 0;
+        const across = byKey ? 0 : (event.clientX - box.left) / box.width;
+        const down = byKey ? 0 : (event.clientY - box.top) / box.height;
+        const place = pattern && slotAt(pattern, meter, props.abreast, { across, down });
+        if (place) props.onChoose(exercise.number, place);
+      }}
+    >
       <ExerciseRows exercise={exercise} meter={meter} abreast={props.abreast} />
-      <button
-        type="button"
-        className="resting-press"
-        tabIndex={-1}
-        aria-label={`${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
-        onClick={(event) => {
-          const box = event.currentTarget.getBoundingClientRect();
-          const byKey = event.clientX === 0;
-          const across = byKey ? 0 : (event.clientX - box.left) / box.width;
-          const down = byKey ? 0 : (event.clientY - box.top) / box.height;
-          const place = pattern && slotAt(pattern, meter, props.abreast, { across, down });
-          if (place) props.onChoose(exercise.number, place);
-        }}
-      />
-    </div>
+    </PressOver>
   );
 }
 
@@ -128,22 +129,29 @@ export const ExerciseRow = memo(function ExerciseRow(props: ExerciseRowProps) {
   const words = useWords().page;
   return (
     <div
-      className="exercise"
+      className={styles.exercise}
       data-exercise={exercise.number}
       data-chosen={props.chosen || undefined}
       data-playing={props.playing || undefined}
     >
       <span
-        className="number"
+        className={styles.number}
+        data-part="number"
         title={words.drag(exercise.number)}
         onPointerDown={(event) => props.onGrab(event, exercise.number)}
       >
         {exercise.number}
       </span>
-      <div className="exercise-body">
-        {exercise.name && <p className="exercise-name">{exercise.name}</p>}
-        {props.chosen ? <ChosenLine {...props} /> : <RestingLine {...props} />}
-        {exercise.notes && <p className="exercise-notes">{exercise.notes}</p>}
+      <div>
+        {exercise.name && <p className={styles.name}>{exercise.name}</p>}
+        {props.chosen ? (
+          <div className={styles.line}>
+            <ChosenLine {...props} />
+          </div>
+        ) : (
+          <RestingLine {...props} />
+        )}
+        {exercise.notes && <p className={styles.notes}>{exercise.notes}</p>}
       </div>
     </div>
   );

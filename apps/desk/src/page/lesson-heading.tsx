@@ -1,35 +1,35 @@
 /** The heading of the page: title and author are written where they stand; meter, feel and tempo in a small form. */
+
 import { formatFeel, type Lesson } from '@shedbook/core';
-import { useEffect, useState } from 'react';
-import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
+import { classes } from '@shedbook/stand';
 import { useDocument } from '../document/use-document.ts';
 import { setBy, setTitle } from '../edit/heading.ts';
+import { PopForm } from '../shared/pop-over.tsx';
+import { useDraft } from '../shared/use-draft.ts';
 import { useWords } from '../words/words.tsx';
 import { feelWords } from './feel-words.ts';
+import styles from './lesson-heading.module.css';
 import { MeasureForm } from './measure-form.tsx';
 
 interface PlainFieldProps {
   readonly label: string;
   readonly value: string;
-  readonly className: string;
+  readonly className: string | undefined;
   readonly onKeep: (value: string) => void;
 }
 
 /** Text that looks printed and can be written over. */
 function PlainField({ label, value, className, onKeep }: PlainFieldProps) {
-  const [text, setText] = useState(value);
-  useEffect(() => setText(value), [value]);
+  const draft = useDraft(value, onKeep);
   return (
     <input
-      className={`plain-field ${className}`}
+      {...draft}
+      className={classes(styles.plain, className)}
       aria-label={label}
       placeholder={label}
-      value={text}
-      onChange={(event) => setText(event.target.value)}
-      onBlur={() => text !== value && onKeep(text)}
       onKeyDown={(event) => {
         if (event.key === 'Enter') event.currentTarget.blur();
-        if (event.key === 'Escape') setText(value);
+        else draft.onKeyDown(event);
       }}
     />
   );
@@ -41,33 +41,35 @@ export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
   const words = useWords();
   const { tempo, meter, feel } = lesson;
   return (
-    <header className="heading">
+    <header className={styles.heading}>
       <PlainField
-        className="title-field"
+        className={styles.title}
         label={words.heading.title}
         value={lesson.title}
         onKeep={(title) => document.edit(setTitle(document.state().text, title.trim() || lesson.title))}
       />
-      <div className="heading-line">
+      <div className={styles.line}>
         <PlainField
-          className="by-field"
+          className={styles.by}
           label={words.heading.by}
           value={lesson.by ?? ''}
           onKeep={(by) => document.edit(setBy(document.state().text, by.trim()))}
         />
-        <DialogTrigger>
-          <Button className="measure">
-            <span className="hidden-words">{words.heading.edit}: </span>
-            <span className="meter">{meter.text}</span>
-            <span>{feelWords(formatFeel(feel), words)}</span>
-            <span>♩ = {words.heading.tempi(tempo.startBpm, tempo.goalBpm)}</span>
-          </Button>
-          <Popover className="popover" placement="bottom end">
-            <Dialog className="measure-dialog" aria-label={words.heading.edit}>
-              <MeasureForm lesson={lesson} />
-            </Dialog>
-          </Popover>
-        </DialogTrigger>
+        <PopForm
+          label={words.heading.edit}
+          className={styles.measure ?? ''}
+          placement="bottom end"
+          opens={
+            <>
+              <span className="hidden-words">{words.heading.edit}: </span>
+              <span className={styles.meter}>{meter.text}</span>
+              <span>{feelWords(formatFeel(feel), words)}</span>
+              <span>♩ = {words.heading.tempi(tempo.startBpm, tempo.goalBpm)}</span>
+            </>
+          }
+        >
+          <MeasureForm lesson={lesson} />
+        </PopForm>
       </div>
     </header>
   );

@@ -1,10 +1,12 @@
 /** Meter, feel and tempo. What is not one is said beside its field and not kept. */
+
 import { FEEL_EXPECTED, formatFeel, type Lesson, METER_EXPECTED, parseMeter, readFeel } from '@shedbook/core';
-import { useId, useState } from 'react';
+import { Choices, Field } from '@shedbook/stand';
 import { useDocument } from '../document/use-document.ts';
 import { setFeel, setMeter, setTempo } from '../edit/heading.ts';
-import { Choices } from '../shared/controls.tsx';
+import { useDraft } from '../shared/use-draft.ts';
 import { useSaid, useWords } from '../words/words.tsx';
+import styles from './measure-form.module.css';
 
 interface CheckedFieldProps {
   readonly label: string;
@@ -18,28 +20,13 @@ interface CheckedFieldProps {
 function CheckedField({ label, value, expected, isRight, onKeep }: CheckedFieldProps) {
   const words = useWords().page;
   const said = useSaid();
-  const id = useId();
-  const [text, setText] = useState(value);
-  const wrong = !isRight(text);
-  const keep = () => !wrong && text !== value && onKeep(text);
+  const draft = useDraft(value, (text) => isRight(text) && onKeep(text));
   return (
-    <div className="field">
-      <label htmlFor={id}>{label}</label>
-      <input
-        id={id}
-        value={text}
-        aria-invalid={wrong}
-        aria-describedby={wrong ? `${id}-fault` : undefined}
-        onChange={(event) => setText(event.target.value)}
-        onBlur={keep}
-        onKeyDown={(event) => event.key === 'Enter' && keep()}
-      />
-      {wrong && (
-        <p className="problem" id={`${id}-fault`}>
-          {words.found(`"${text}"`, said(expected))}
-        </p>
-      )}
-    </div>
+    <Field
+      {...draft}
+      label={label}
+      problem={isRight(draft.value) ? null : words.found(`"${draft.value}"`, said(expected))}
+    />
   );
 }
 
@@ -60,7 +47,7 @@ export function MeasureForm({ lesson }: { readonly lesson: Lesson }) {
   const { startBpm, goalBpm, stepBpm } = lesson.tempo;
   const range = `${BPM.least}–${BPM.most}`;
   return (
-    <div className="measure-form">
+    <div className={styles.form}>
       <CheckedField
         label={words.meter}
         value={lesson.meter.text}
@@ -88,7 +75,7 @@ export function MeasureForm({ lesson }: { readonly lesson: Lesson }) {
           onKeep={(text) => edit((before) => setFeel(before, text))}
         />
       )}
-      <div className="tempo-fields">
+      <div className={styles.tempi}>
         <CheckedField
           label={words.start}
           value={String(startBpm)}

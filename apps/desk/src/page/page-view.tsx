@@ -1,22 +1,22 @@
 /** The page: the lesson's heading and its exercises, written where they stand. */
+
 import type { Lesson } from '@shedbook/core';
-import { Icon } from '@shedbook/stand';
+import { Button, Icon, KeyList, SheetButton } from '@shedbook/stand';
 import { useEffect } from 'react';
-import { Button } from 'react-aria-components';
 import { useSound } from '../hear/sound-context.tsx';
 import { useBall } from '../hear/use-ball.ts';
 import { TAIL } from '../line/line-editor.tsx';
 import { barsAbreast } from '../line/rows.ts';
 import { useMedia, useWidth } from '../line/use-width.ts';
 import { Guide } from '../shared/guide.tsx';
+import { Paper } from '../shared/paper.tsx';
 import { useWords } from '../words/words.tsx';
 import { ExerciseRow } from './exercise-row.tsx';
-import { KeyList } from './key-list.tsx';
 import { LessonHeading } from './lesson-heading.tsx';
+import styles from './page-view.module.css';
 import { PencilBox } from './pencil-box.tsx';
 import { useDrag } from './use-drag.ts';
 import { useExercises } from './use-exercises.ts';
-import './page.css';
 
 interface PageViewProps {
   readonly lesson: Lesson;
@@ -30,7 +30,8 @@ const NUMBER_PX = 36;
 
 /** The view. */
 export function PageView({ lesson }: PageViewProps) {
-  const words = useWords().page;
+  const allWords = useWords();
+  const words = allWords.page;
   const work = useExercises(lesson);
   const { list, drag, grab } = useDrag(work.move);
   const wide = useMedia(WIDE);
@@ -58,12 +59,12 @@ export function PageView({ lesson }: PageViewProps) {
     />
   );
   return (
-    <div className="page-view">
-      <article className="paper">
+    <div className={styles.view}>
+      <Paper>
         <Guide at={sound.status === 'playing' ? 2 : 1} />
         <LessonHeading lesson={lesson} />
-        {lesson.exercises.length === 0 && <p className="page-empty">{words.empty}</p>}
-        <ol className="exercises" ref={list} aria-label={words.exercises}>
+        {lesson.exercises.length === 0 && <p className={styles.empty}>{words.empty}</p>}
+        <ol className={styles.exercises} data-part="exercises" ref={list} aria-label={words.exercises}>
           {lesson.exercises.map((exercise, index) => (
             <ExerciseItem
               key={exercise.number}
@@ -89,15 +90,27 @@ export function PageView({ lesson }: PageViewProps) {
             </ExerciseItem>
           ))}
         </ol>
-        <div className="page-foot">
-          <Button className="button" onPress={() => work.act('add')}>
+        <div className={styles.foot}>
+          <Button onClick={() => work.act('add')}>
             <Icon name="plus" />
             {words.add}
           </Button>
-          <KeyList />
+          <SheetButton
+            dress="bare"
+            title={words.keysTitle}
+            done={allWords.heading.close}
+            opens={
+              <>
+                <Icon name="keys" />
+                {words.keys}
+              </>
+            }
+          >
+            <KeyList keys={words.keyList} />
+          </SheetButton>
         </div>
-      </article>
-      <aside className="beside">{box}</aside>
+      </Paper>
+      <aside className={styles.beside}>{box}</aside>
     </div>
   );
 }
@@ -113,7 +126,7 @@ interface ExerciseItemProps {
 function ExerciseItem({ isLong, dropBefore, dropAfter, children }: ExerciseItemProps) {
   const drop = dropBefore ? 'before' : dropAfter ? 'after' : undefined;
   return (
-    <li className="exercise-item" data-long={isLong || undefined} data-drop={drop}>
+    <li className={styles.item} data-long={isLong || undefined} data-drop={drop}>
       {children}
     </li>
   );

@@ -1,4 +1,5 @@
 /** The pattern as text, for those who would rather type it; what is wrong is said under it. */
+
 import {
   findPatternFaults,
   formatPattern,
@@ -12,8 +13,10 @@ import {
   strikeOf,
   type Voice,
 } from '@shedbook/core';
-import { useEffect, useId, useState } from 'react';
+import { Field } from '@shedbook/stand';
+import { useDraft } from '../shared/use-draft.ts';
 import { useSaid, useWords } from '../words/words.tsx';
+import styles from './pattern-field.module.css';
 
 interface PatternFieldProps {
   readonly pattern: Pattern;
@@ -40,41 +43,27 @@ function faultOf(text: string, voice: Voice, meter: Meter): Fault | null {
 export function PatternField({ pattern, voice, meter, onChange }: PatternFieldProps) {
   const words = useWords().page;
   const said = useSaid();
-  const id = useId();
-  const canonical = formatPattern(pattern);
-  const [text, setText] = useState(canonical);
-  useEffect(() => setText(canonical), [canonical]);
-  const fault = faultOf(text, voice, meter);
-  const keep = () => {
-    if (fault) setText(canonical);
-    else if (formatPattern(parsePattern(text)) !== canonical) onChange(parsePattern(text));
-  };
+  const draft = useDraft(formatPattern(pattern), (text) => {
+    if (!faultOf(text, voice, meter)) onChange(parsePattern(text));
+  });
+  const fault = faultOf(draft.value, voice, meter);
   return (
-    <div className="field pattern-field">
-      <label htmlFor={id}>{words.pattern}</label>
-      <input
-        id={id}
-        value={text}
-        spellCheck={false}
-        autoCapitalize="off"
-        autoComplete="off"
-        aria-invalid={fault !== null}
-        aria-describedby={fault ? `${id}-fault` : undefined}
-        onChange={(event) => setText(event.target.value)}
-        onBlur={keep}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter' && !fault) keep();
-          if (event.key === 'Escape') setText(canonical);
-        }}
-      />
-      {fault && (
-        <p className="problem" id={`${id}-fault`} role="alert">
+    <Field
+      {...draft}
+      className={styles.pattern}
+      label={words.pattern}
+      spellCheck={false}
+      autoCapitalize="off"
+      autoComplete="off"
+      problemRole="alert"
+      problem={
+        fault && (
           <span>
             {words.found(said(fault.found), said(fault.expected))}
             {fault.repair && ` ${words.hint(said(fault.repair))}`}
           </span>
-        </p>
-      )}
-    </div>
+        )
+      }
+    />
   );
 }

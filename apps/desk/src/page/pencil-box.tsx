@@ -1,4 +1,5 @@
 /** What lies beside the chosen exercise: strokes, hands, subdivisions, its text, and what can be done with it. */
+
 import {
   type Exercise,
   isAccent,
@@ -10,10 +11,9 @@ import {
   type Subdivision,
   type Voice,
 } from '@shedbook/core';
-import { Icon, type IconName } from '@shedbook/stand';
+import { Button, Icon, type IconName } from '@shedbook/stand';
 import { markWords } from '@shedbook/words';
 import { useState } from 'react';
-import { Button } from 'react-aria-components';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
 import {
   clearHands,
@@ -26,7 +26,9 @@ import {
 } from '../edit/strokes.ts';
 import { KeptField } from '../shared/kept-field.tsx';
 import { useWords } from '../words/words.tsx';
+import { BoxActions } from './box-actions.tsx';
 import { PatternField } from './pattern-field.tsx';
+import styles from './pencil-box.module.css';
 import { VoiceChoice, VoicesOfExercise } from './voice-choice.tsx';
 
 /** What can be done with an exercise as a whole. */
@@ -79,9 +81,9 @@ function Strokes({ line, place, onLine, voice }: LineToolsProps & { readonly voi
       {buttonMarks(voice).map((mark) => (
         <Button
           key={mark}
-          className="button mark"
+          className={styles.mark}
           aria-pressed={mark === current}
-          onPress={() => onLine(setMark(line, place, mark))}
+          onClick={() => onLine(setMark(line, place, mark))}
         >
           {markWords(words.marks, voice, mark)}
         </Button>
@@ -99,10 +101,10 @@ function Slots({ line, place, onLine }: LineToolsProps) {
       {SUBDIVISIONS.map((n) => (
         <Button
           key={n}
-          className="button digit"
+          className={styles.digit}
           aria-label={words.divideInto(n)}
           aria-pressed={n === slots}
-          onPress={() => onLine(divideBeat(line, place, n as Subdivision))}
+          onClick={() => onLine(divideBeat(line, place, n as Subdivision))}
         >
           {n}
         </Button>
@@ -119,14 +121,14 @@ function Hands({ line, place, onLine }: LineToolsProps) {
       {(['R', 'L', 'B'] as const).map((hand) => (
         <Button
           key={hand}
-          className="button digit"
+          className={styles.digit}
           aria-label={{ R: words.right, L: words.left, B: words.both }[hand]}
-          onPress={() => onLine(setHand(line, place, hand))}
+          onClick={() => onLine(setHand(line, place, hand))}
         >
           {hand}
         </Button>
       ))}
-      <Button className="button" isDisabled={!line.sticking} onPress={() => onLine(clearHands(line))}>
+      <Button disabled={!line.sticking} onClick={() => onLine(clearHands(line))}>
         {words.noHands}
       </Button>
     </fieldset>
@@ -170,14 +172,14 @@ function MoreTools(props: Omit<PencilBoxProps, 'docked'>) {
         isLong
         onKeep={(notes) => onChange({ ...exercise, notes: notes || null })}
       />
-      <div className="box-actions">
+      <BoxActions>
         {ACTIONS.map(([action, icon]) => (
-          <Button key={action} className="button" onPress={() => onAction(action)}>
+          <Button key={action} onClick={() => onAction(action)}>
             <Icon name={icon} />
             {labels[action]}
           </Button>
         ))}
-      </div>
+      </BoxActions>
     </>
   );
 }
@@ -192,23 +194,23 @@ export function PencilBox(props: PencilBoxProps) {
   const onLine = (next: Line) => props.onChange(withLine(exercise, part, next));
   return (
     <section
-      className="pencil-box"
+      className={styles.box}
+      data-part="pencil-box"
       data-docked={docked || undefined}
       data-open={!docked || open || undefined}
       aria-label={words.exercise(exercise.number)}
     >
       <h2>{words.exercise(exercise.number)}</h2>
       <VoiceChoice exercise={exercise} part={part} onPart={props.onPart} />
-      <div className="pencil-row">
+      <div className={styles.row}>
         {line && voice && <Strokes line={line} voice={voice} place={place} onLine={onLine} />}
         {docked && (
           <Button
-            className="button"
             aria-expanded={open}
             aria-label={open ? words.fewerTools : words.moreTools}
-            onPress={() => {
+            onClick={() => {
               setOpen(!open);
-              if (!open) document.querySelector('.exercise[data-chosen]')?.scrollIntoView();
+              if (!open) document.querySelector('[data-exercise][data-chosen]')?.scrollIntoView();
             }}
           >
             <Icon name={open ? 'close' : 'more'} />

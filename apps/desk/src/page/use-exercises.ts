@@ -1,5 +1,7 @@
 /** The exercises of the open lesson while they are being written: which one is chosen, and every change to them. */
+
 import type { Lesson } from '@shedbook/core';
+import { useSay } from '@shedbook/stand';
 import { type KeyboardEvent, useCallback, useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
 import {
@@ -13,7 +15,6 @@ import {
 } from '../edit/exercises.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
 import { samePlaceIn } from '../line/slots.ts';
-import { useSay } from '../shared/notice.tsx';
 import { useWords } from '../words/words.tsx';
 import type { ExerciseAction } from './pencil-box.tsx';
 

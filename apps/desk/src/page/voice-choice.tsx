@@ -1,9 +1,11 @@
 /** The voices of an exercise: which one is being written, one more, one less. */
+
 import { type Exercise, VOICES, type Voice } from '@shedbook/core';
-import { Icon } from '@shedbook/stand';
-import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
+import { Button, Icon } from '@shedbook/stand';
 import { type Unnumbered, withoutVoice, withVoice } from '../edit/exercises.ts';
+import { PickMenu } from '../shared/pop-over.tsx';
 import { useWords } from '../words/words.tsx';
+import { BoxActions } from './box-actions.tsx';
 
 interface VoiceChoiceProps {
   readonly exercise: Exercise;
@@ -17,10 +19,10 @@ export function VoiceChoice({ exercise, part, onPart }: VoiceChoiceProps) {
   const words = useWords();
   if (exercise.parts.length < 2) return null;
   return (
-    <fieldset className="voice-choice">
+    <fieldset>
       <legend>{words.page.voice}</legend>
       {exercise.parts.map(({ voice }, index) => (
-        <Button key={voice} className="button" aria-pressed={index === part} onPress={() => onPart(index)}>
+        <Button key={voice} aria-pressed={index === part} onClick={() => onPart(index)}>
           {words.voices[voice]}
         </Button>
       ))}
@@ -42,28 +44,27 @@ export function VoicesOfExercise({ exercise, part, onPart, onChange }: VoicesOfE
     onPart(exercise.parts.length);
   };
   return (
-    <div className="box-actions">
-      <MenuTrigger>
-        <Button className="button">
-          <Icon name="plus" />
-          {words.groove.addVoice}
-        </Button>
-        <Popover className="popover" placement="top start">
-          <Menu className="menu" aria-label={words.groove.addVoice} onAction={(key) => add(key as Voice)}>
-            {VOICES.filter((voice) => !there.has(voice)).map((voice) => (
-              <MenuItem key={voice} id={voice} className="menu-item">
-                {words.voices[voice]}
-              </MenuItem>
-            ))}
-          </Menu>
-        </Popover>
-      </MenuTrigger>
+    <BoxActions>
+      <PickMenu<Voice>
+        label={words.groove.addVoice}
+        opens={
+          <>
+            <Icon name="plus" />
+            {words.groove.addVoice}
+          </>
+        }
+        placement="top start"
+        items={VOICES.filter((voice) => !there.has(voice)).map(
+          (voice) => [voice, words.voices[voice]] as const,
+        )}
+        onPick={add}
+      />
       {written && exercise.parts.length > 1 && (
-        <Button className="button" onPress={() => onChange(withoutVoice(exercise, part))}>
+        <Button onClick={() => onChange(withoutVoice(exercise, part))}>
           <Icon name="close" />
           {words.groove.removeVoice(words.voices[written.voice])}
         </Button>
       )}
-    </div>
+    </BoxActions>
   );
 }

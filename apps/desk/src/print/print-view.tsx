@@ -1,17 +1,17 @@
 /** Printing: the pages exactly as they come out, what can be chosen about them, and the file. */
+
 import type { Lesson, SheetSettings } from '@shedbook/core';
-import { Icon } from '@shedbook/stand';
+import { buttonClass, Check, Choices, Icon, Range } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
 import { setSheet } from '../edit/heading.ts';
-import { Check, Choices, Range } from '../shared/controls.tsx';
 import { Guide } from '../shared/guide.tsx';
 import { useLive } from '../shared/use-live.ts';
 import { useWords } from '../words/words.tsx';
+import styles from './print-view.module.css';
 import { TakeHome } from './take-home.tsx';
 import { useSheet } from './use-sheet.ts';
-import './print.css';
 
 interface PrintViewProps {
   readonly state: DocumentState;
@@ -28,7 +28,7 @@ function SheetChoices({ lesson }: { readonly lesson: Lesson }) {
   const set = <K extends keyof SheetSettings>(key: K, value: SheetSettings[K]) =>
     document.edit(setSheet(document.state().text, key, value));
   return (
-    <section className="print-choices" aria-label={words.title}>
+    <section className={styles.choices} aria-label={words.title}>
       <Choices
         label={words.paper}
         value={sheet.paper}
@@ -59,7 +59,7 @@ function SheetChoices({ lesson }: { readonly lesson: Lesson }) {
       />
       <div>
         {TICKS.map((key) => (
-          <Check key={key} isSelected={sheet[key]} onChange={(on) => set(key, on)}>
+          <Check key={key} checked={sheet[key]} onChange={(on) => set(key, on)}>
             {words[key]}
           </Check>
         ))}
@@ -80,7 +80,7 @@ function PagePicture({ svg, label }: { readonly svg: string; readonly label: str
     const inside = host.shadowRoot ?? host.attachShadow({ mode: 'open' });
     inside.innerHTML = PAGE_STYLE + svg;
   }, [svg]);
-  return <div className="print-page" role="img" aria-label={label} ref={frame} />;
+  return <div className={styles.page} data-part="print-page" role="img" aria-label={label} ref={frame} />;
 }
 
 /** The view. */
@@ -89,12 +89,12 @@ export function PrintView({ state, lesson }: PrintViewProps) {
   const { sheet, status } = useSheet(state);
   const pages = sheet?.pages ?? [];
   return (
-    <div className="print-view">
-      <Guide at={3} />
-      <div className="print-beside">
+    <div className={styles.view}>
+      <Guide at={3} className={styles.guide} />
+      <div className={styles.beside}>
         <h2>{words.title}</h2>
         <SheetChoices lesson={lesson} />
-        <a className="button strong" href={`/api/lessons/${state.id}/sheet.pdf`} download>
+        <a className={buttonClass('strong')} href={`/api/lessons/${state.id}/sheet.pdf`} download>
           <Icon name="print" />
           {words.download}
         </a>
@@ -104,7 +104,12 @@ export function PrintView({ state, lesson }: PrintViewProps) {
         </p>
         <TakeHome state={state} lesson={lesson} />
       </div>
-      <section className="print-pages" aria-label={words.preview} aria-busy={status === 'preparing'}>
+      <section
+        className={styles.pages}
+        data-part="print-pages"
+        aria-label={words.preview}
+        aria-busy={status === 'preparing'}
+      >
         {pages.map((svg, index) => (
           <PagePicture key={index} svg={svg} label={words.page(index + 1, pages.length)} />
         ))}

@@ -1,15 +1,16 @@
 /** The take-home pack: the lesson as a page that students practise on, and where it lies for them. */
+
 import type { Lesson } from '@shedbook/core';
 import { editLesson } from '@shedbook/core';
-import { Icon } from '@shedbook/stand';
+import { Button, Icon, Problem } from '@shedbook/stand';
 import { useState } from 'react';
-import { Button } from 'react-aria-components';
 import { readPack } from '../document/api.ts';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
 import { KeptField } from '../shared/kept-field.tsx';
 import { offer } from '../shared/offer.ts';
 import { useWords } from '../words/words.tsx';
+import styles from './take-home.module.css';
 
 type Making = 'idle' | 'making' | 'failed';
 
@@ -34,9 +35,13 @@ function PageAddress({ lesson }: { readonly lesson: Lesson }) {
   return (
     <div>
       <KeptField label={words.practicePage} value={lesson.practicePage ?? ''} onKeep={keep} />
-      <p className={refused ? 'problem' : 'quiet'} role="status">
-        {refused ? words.practicePageWrong : words.practicePageHint}
-      </p>
+      <div role="status">
+        {refused ? (
+          <Problem>{words.practicePageWrong}</Problem>
+        ) : (
+          <p className="quiet">{words.practicePageHint}</p>
+        )}
+      </div>
     </div>
   );
 }
@@ -56,11 +61,11 @@ export function TakeHome({ state, lesson }: TakeHomeProps) {
     }
   };
   return (
-    <section className="print-choices" aria-labelledby="take-home">
+    <section className={styles.choices} aria-labelledby="take-home">
       <h3 id="take-home">{words.takeHome}</h3>
       <p className="quiet">{words.takeHomeHint}</p>
       <PageAddress lesson={lesson} />
-      <Button className="button" isDisabled={making === 'making'} onPress={() => void make()}>
+      <Button disabled={making === 'making'} onClick={() => void make()}>
         <Icon name="file" />
         {words.makePack}
       </Button>

@@ -1,5 +1,7 @@
 /** After how many times through the next exercise comes by itself. */
+import { Select } from '@shedbook/stand';
 import { useWords } from '../words/words.tsx';
+import styles from './loop-choice.module.css';
 
 interface LoopChoiceProps {
   readonly loops: number;
@@ -12,15 +14,17 @@ const CHOICES = [0, 1, 2, 4, 8] as const;
 export function LoopChoice({ loops, onChange }: LoopChoiceProps) {
   const words = useWords().room;
   return (
-    <label className="loop-choice">
-      <span className="label">{words.nextAfter}</span>
-      <select value={loops} onChange={(event) => onChange(Number(event.target.value))}>
-        {CHOICES.map((each) => (
-          <option key={each} value={each}>
-            {words.loops(each)}
-          </option>
-        ))}
-      </select>
-    </label>
+    <Select
+      className={styles.loopChoice}
+      label={words.nextAfter}
+      value={loops}
+      onChange={(event) => onChange(Number(event.target.value))}
+    >
+      {CHOICES.map((each) => (
+        <option key={each} value={each}>
+          {words.loops(each)}
+        </option>
+      ))}
+    </Select>
   );
 }

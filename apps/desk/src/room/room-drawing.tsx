@@ -1,11 +1,14 @@
 /** An exercise as large as the room allows, its beats counted under the notes. */
+
 import type { Exercise, Meter, NotatedBar } from '@shedbook/core';
 import { memo, useMemo, useRef } from 'react';
 import { Ball } from '../notation/ball.tsx';
 import { BarDrawing } from '../notation/bar-drawing.tsx';
 import { notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
 import { BEAT_LEAD, beatEdges, layOutBar, type StaffKind } from '../notation/layout.ts';
+import { Notation } from '../notation/notation.tsx';
 import { closeQuarter, fitRows, type RoomRow, rowWidth } from './fit-rows.ts';
+import styles from './room-drawing.module.css';
 import { useSize } from './use-size.ts';
 
 interface RoomDrawingProps {
@@ -34,7 +37,7 @@ interface RowDrawingProps {
 function Counts({ row, edges, y }: Pick<RowDrawingProps, 'row' | 'edges'> & { readonly y: number }) {
   const beats = Array.from({ length: row.toBeat - row.fromBeat }, (_, i) => row.fromBeat + i);
   return beats.map((beat) => (
-    <text key={beat} className="count" x={(edges[beat] ?? 0) + BEAT_LEAD} y={y}>
+    <text key={beat} className={styles.count} x={(edges[beat] ?? 0) + BEAT_LEAD} y={y}>
       {beat + 1}
     </text>
   ));
@@ -47,11 +50,10 @@ function RowDrawing(props: RowDrawingProps) {
   const right = row.toBeat === edges.length - 1 ? Number.MAX_SAFE_INTEGER : (edges[row.toBeat] ?? 0);
   let x = -left;
   return (
-    <svg
-      className="notation room-row"
+    <Notation
+      className={styles.row}
       viewBox={`-1 ${top} ${width + 1} ${height}`}
       style={{ inlineSize: `${(width + 1) * scale}px`, blockSize: `${height * scale}px` }}
-      aria-hidden="true"
     >
       {notated.slice(row.fromBar, row.toBar).map((each, index) => {
         const bar = row.fromBar + index;
@@ -66,7 +68,7 @@ function RowDrawing(props: RowDrawingProps) {
           </g>
         );
       })}
-    </svg>
+    </Notation>
   );
 }
 
@@ -97,7 +99,7 @@ export const RoomDrawing = memo(function RoomDrawing({ exercise, meter }: RoomDr
     heightPx: size.height,
   });
   return (
-    <div className="room-exercise" data-exercise={exercise.number} ref={frame}>
+    <div className={styles.exercise} data-exercise={exercise.number} ref={frame}>
       {fit.scale > 0 &&
         fit.rows.map((row) => (
           <RowDrawing

@@ -1,8 +1,8 @@
 /** The lesson room: one exercise at a time, so large that it can be read from the throne, without a hand. */
+
 import type { Lesson } from '@shedbook/core';
-import { Icon, useAwake, usePedal } from '@shedbook/stand';
+import { Button, Icon, PedalSetUp, SheetButton, useAwake, usePedal } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
-import { Button } from 'react-aria-components';
 import { BarLoops } from '../hear/bar-loop.tsx';
 import { useSound } from '../hear/sound-context.tsx';
 import { useBall } from '../hear/use-ball.ts';
@@ -10,11 +10,10 @@ import { go } from '../shared/route.ts';
 import { sayExercise } from '../words/say-exercise.ts';
 import { useWords } from '../words/words.tsx';
 import { LoopChoice } from './loop-choice.tsx';
-import { PedalDialog } from './pedal-dialog.tsx';
 import { RoomDrawing } from './room-drawing.tsx';
+import styles from './room-view.module.css';
 import { useNextAfter } from './use-next-after.ts';
 import { useRoomKeys } from './use-room-keys.ts';
-import './room.css';
 
 interface RoomViewProps {
   readonly id: string;
@@ -44,40 +43,42 @@ export function RoomView({ id, lesson }: RoomViewProps) {
   useEffect(() => {
     if (exercise) choose({ exercise: exercise.number });
   }, []);
-  if (!exercise) return <p className="lesson-message">{words.page.empty}</p>;
+  if (!exercise) return <p className={styles.empty}>{words.page.empty}</p>;
   return (
-    <div className="room" ref={room}>
+    <div className={styles.room} data-part="room" ref={room}>
       <h1 className="hidden-words">{lesson.title}</h1>
-      <div className="room-head">
-        <p className="room-number" aria-live="polite">
+      <div className={styles.head}>
+        <p className={styles.number} data-part="room-number" aria-live="polite">
           <strong>{exercise.number}</strong>
           <span className="hidden-words">{sayExercise(exercise, words)}</span>
         </p>
-        <p className="room-name">
+        <p className={styles.name}>
           {exercise.name ?? words.room.of(number, all)}
-          <span className="room-hint">{words.room.hint}</span>
+          <span className={styles.hint}>{words.room.hint}</span>
         </p>
-        <Button className="button" onPress={() => go({ at: 'lesson', id, view: 'page' })}>
+        <Button onClick={() => go({ at: 'lesson', id, view: 'page' })}>
           <Icon name="close" />
           {words.room.leave}
         </Button>
       </div>
       <RoomDrawing exercise={exercise} meter={lesson.meter} />
-      <p className="room-notes">{exercise.notes}</p>
-      <div className="room-foot">
-        <div className="room-turn">
-          <Button className="button" isDisabled={number === 1} onPress={() => turn(-1)}>
+      <p className={styles.notes}>{exercise.notes}</p>
+      <div className={styles.foot}>
+        <div className={styles.turn}>
+          <Button disabled={number === 1} onClick={() => turn(-1)}>
             <Icon name="back" />
             {words.room.previous}
           </Button>
-          <Button className="button strong" isDisabled={number === all} onPress={() => turn(1)}>
+          <Button dress="strong" disabled={number === all} onClick={() => turn(1)}>
             {words.room.next}
             <Icon name="next" />
           </Button>
         </div>
         <BarLoops exercise={exercise.number} bars={exercise.parts[0]?.pattern.bars.length ?? 0} />
         <LoopChoice loops={loops} onChange={setLoops} />
-        <PedalDialog board={pedal} />
+        <SheetButton title={words.pedal.title} opens={words.pedal.title} done={words.heading.close}>
+          <PedalSetUp board={pedal} words={words.pedal} />
+        </SheetButton>
       </div>
     </div>
   );

@@ -1,16 +1,15 @@
 /** The first visit: four steps to a printed sheet, where one is and what comes next. */
 
-import { remember, remembered } from '@shedbook/stand';
+import { Button, remember, remembered } from '@shedbook/stand';
 import { useState } from 'react';
-import { Button } from 'react-aria-components';
 import { useWords } from '../words/words.tsx';
-import './guide.css';
+import styles from './guide.module.css';
 
 const KEY = 'guide';
 const PUT_AWAY = 'put away';
 
 /** The steps, as long as they have not been put away. @param at the step that one is at, from 0 */
-export function Guide({ at }: { readonly at: number }) {
+export function Guide({ at, className }: { readonly at: number; readonly className?: string | undefined }) {
   const words = useWords().guide;
   const [shown, setShown] = useState(() => remembered(KEY) !== PUT_AWAY);
   if (!shown) return null;
@@ -19,8 +18,8 @@ export function Guide({ at }: { readonly at: number }) {
     setShown(false);
   };
   return (
-    <nav className="guide" aria-label={words.title}>
-      <div className="guide-inside">
+    <nav className={`${styles.guide} ${className ?? ''}`.trim()} data-part="guide" aria-label={words.title}>
+      <div className={styles.inside}>
         <p>{words.title}</p>
         <ol>
           {words.steps.map((step, index) => (
@@ -33,7 +32,7 @@ export function Guide({ at }: { readonly at: number }) {
             </li>
           ))}
         </ol>
-        <Button className="button bare" onPress={putAway}>
+        <Button dress="bare" onClick={putAway}>
           {words.done}
         </Button>
       </div>

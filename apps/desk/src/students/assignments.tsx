@@ -1,14 +1,15 @@
 /** What the teacher set: pinned or not, with a note for the student, in the teacher's order. */
+
 import { exerciseKey, itemKey } from '@shedbook/coach';
 import type { StoredAssignment, StudentContent } from '@shedbook/server';
-import { Icon } from '@shedbook/stand';
-import { Button } from 'react-aria-components';
+import { Button, Check, Icon } from '@shedbook/stand';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
-import { Check } from '../shared/controls.tsx';
 import { KeptField } from '../shared/kept-field.tsx';
 import { sayExercise } from '../words/say-exercise.ts';
 import { useWords } from '../words/words.tsx';
+import styles from './assignments.module.css';
 import { ExercisePicker } from './exercise-picker.tsx';
+import { StandingName } from './standing-list.tsx';
 import type { DeskShelf } from './take-in.ts';
 
 interface AssignmentsProps {
@@ -44,8 +45,8 @@ function Assigned({ assignment, shelf, onChange }: AssignedProps) {
   const exercise = lesson?.exercises.find((each) => exerciseKey(each) === assignment.exercise);
   const name = lesson && exercise ? `${lesson.title} ${exercise.number}` : words.students.gone;
   return (
-    <li className="assigned">
-      <p className="standing-name">{name}</p>
+    <li className={styles.assigned} data-part="assigned">
+      <StandingName>{name}</StandingName>
       {lesson && exercise && (
         <div role="img" aria-label={sayExercise(exercise, words)}>
           <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
@@ -56,16 +57,12 @@ function Assigned({ assignment, shelf, onChange }: AssignedProps) {
         value={assignment.note ?? ''}
         onKeep={(note) => onChange({ note: note.trim() || null })}
       />
-      <div className="assigned-foot">
-        <Check isSelected={assignment.pinned} onChange={(pinned) => onChange({ pinned })}>
+      <div className={styles.foot}>
+        <Check checked={assignment.pinned} onChange={(pinned) => onChange({ pinned })}>
           {words.students.pinned}
           <span className="hidden-words">: {name}</span>
         </Check>
-        <Button
-          className="button bare"
-          aria-label={words.students.takeOut(name)}
-          onPress={() => onChange(null)}
-        >
+        <Button dress="bare" aria-label={words.students.takeOut(name)} onClick={() => onChange(null)}>
           <Icon name="close" />
         </Button>
       </div>
@@ -85,7 +82,7 @@ export function Assignments({ shelf, assignments, onChange, onMakeLesson }: Assi
       }),
     }));
   return (
-    <section className="assignments" aria-label={words.set}>
+    <section className={styles.assignments} aria-label={words.set}>
       <h3>{words.set}</h3>
       {assignments.length === 0 && <p className="quiet">{words.nothingSet}</p>}
       <ul>
@@ -104,7 +101,7 @@ export function Assignments({ shelf, assignments, onChange, onMakeLesson }: Assi
         onPick={(each, exercise) => onChange((content) => assign(content, each.id, exerciseKey(exercise)))}
       />
       {assignments.length > 0 && (
-        <Button className="button make-lesson" onPress={onMakeLesson}>
+        <Button className={styles.makeLesson} onClick={onMakeLesson}>
           <Icon name="print" />
           {words.makeLesson}
         </Button>

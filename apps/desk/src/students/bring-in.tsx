@@ -1,11 +1,11 @@
 /** Taking in a file that a student brings: a practice log, or the report of a take and of what it is. */
+
 import { mergeLogs } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
-import { Icon } from '@shedbook/stand';
+import { FileButton, Icon, useSay } from '@shedbook/stand';
 import { useState } from 'react';
-import { Button, FileTrigger } from 'react-aria-components';
-import { useSay } from '../shared/notice.tsx';
 import { useSaid, useWords } from '../words/words.tsx';
+import styles from './bring-in.module.css';
 import { ExercisePicker } from './exercise-picker.tsx';
 import { localMoment } from './moment.ts';
 import { withoutDoubles } from './take-file.ts';
@@ -38,23 +38,18 @@ export function BringIn({ shelf, onLog }: BringInProps) {
     }
   };
   return (
-    <section className="bring-in" aria-label={words.students.bringIn}>
-      <FileTrigger
-        acceptedFileTypes={['.json', 'application/json', '.zip', 'application/zip']}
-        onSelect={(files) => {
-          const file = files?.[0];
-          if (file) void takeIn(file);
-        }}
+    <section className={styles.bringIn} aria-label={words.students.bringIn}>
+      <FileButton
+        accept={['.json', 'application/json', '.zip', 'application/zip']}
+        onFile={(file) => void takeIn(file)}
       >
-        <Button className="button">
-          <Icon name="file" />
-          {words.students.bringIn}
-        </Button>
-      </FileTrigger>
+        <Icon name="file" />
+        {words.students.bringIn}
+      </FileButton>
       <p className="quiet">{words.students.bringInHint}</p>
       {report && (
         // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
-        <div className="which-exercise" role="group" aria-label={words.students.whichExercise}>
+        <div className={styles.whichExercise} role="group" aria-label={words.students.whichExercise}>
           <p>{words.students.whichExercise}</p>
           <ExercisePicker
             shelf={shelf}

@@ -1,8 +1,10 @@
 /** Choosing an exercise of a lesson on the desk. */
+
 import type { Exercise } from '@shedbook/core';
+import { Button, Select } from '@shedbook/stand';
 import { useState } from 'react';
-import { Button } from 'react-aria-components';
 import { useWords } from '../words/words.tsx';
+import styles from './exercise-picker.module.css';
 import type { DeskShelf } from './take-in.ts';
 
 interface ExercisePickerProps {
@@ -21,32 +23,26 @@ export function ExercisePicker({ shelf, action, onPick }: ExercisePickerProps) {
   const exercises = chosen?.lesson.exercises ?? [];
   const exercise = exercises.find((each) => each.number === number) ?? exercises[0];
   return (
-    <div className="exercise-picker">
-      <label className="field">
-        <span>{words.lesson}</span>
-        <select value={chosen?.id ?? ''} onChange={(event) => setId(event.target.value)}>
-          {shelf.map((each) => (
-            <option key={each.id} value={each.id}>
-              {each.lesson.title}
-            </option>
-          ))}
-        </select>
-      </label>
-      <label className="field">
-        <span>{words.exercise}</span>
-        <select value={exercise?.number ?? ''} onChange={(event) => setNumber(Number(event.target.value))}>
-          {exercises.map((each) => (
-            <option key={each.number} value={each.number}>
-              {each.name === null ? each.number : `${each.number} ${each.name}`}
-            </option>
-          ))}
-        </select>
-      </label>
-      <Button
-        className="button"
-        isDisabled={!exercise}
-        onPress={() => chosen && exercise && onPick(chosen, exercise)}
+    <div className={styles.picker}>
+      <Select label={words.lesson} value={chosen?.id ?? ''} onChange={(event) => setId(event.target.value)}>
+        {shelf.map((each) => (
+          <option key={each.id} value={each.id}>
+            {each.lesson.title}
+          </option>
+        ))}
+      </Select>
+      <Select
+        label={words.exercise}
+        value={exercise?.number ?? ''}
+        onChange={(event) => setNumber(Number(event.target.value))}
       >
+        {exercises.map((each) => (
+          <option key={each.number} value={each.number}>
+            {each.name === null ? each.number : `${each.number} ${each.name}`}
+          </option>
+        ))}
+      </Select>
+      <Button disabled={!exercise} onClick={() => chosen && exercise && onPick(chosen, exercise)}>
         {action}
       </Button>
     </div>

@@ -4,6 +4,7 @@ import type { PracticeLog } from '@shedbook/core';
 import type { StoredAssignment } from '@shedbook/server';
 import { useMemo } from 'react';
 import { useSaid, useWords } from '../words/words.tsx';
+import styles from './plan-list.module.css';
 import type { DeskShelf } from './take-in.ts';
 
 interface PlanListProps {
@@ -27,16 +28,16 @@ export function PlanList({ id, shelf, log, assignments, now }: PlanListProps) {
     [shelf, log, now, assignments, id],
   );
   return (
-    <section className="plan-of-practice" aria-label={words.plan(MINUTES)}>
+    <section className={styles.plan} aria-label={words.plan(MINUTES)}>
       <h3>{words.plan(MINUTES)}</h3>
       <ol>
         {plan.items.map((item, index) => (
           <li key={index}>
-            <span className="plan-minutes">{words.minutes(item.minutes)}</span>
+            <span className={styles.minutes}>{words.minutes(item.minutes)}</span>
             <span>
               <strong>{said(item.title)}</strong>
               {item.tempo && `, ${words.from(item.tempo.fromBpm, item.tempo.goalBpm)}`}
-              <span className="plan-reason">{said(item.reason)}</span>
+              <span className={styles.reason}>{said(item.reason)}</span>
             </span>
           </li>
         ))}

@@ -1,8 +1,11 @@
 /** Exercises as they stand for a student: each as it is written, with what is known of it. */
+
 import { type ExerciseStanding, nameOf } from '@shedbook/coach';
+import type { ReactNode } from 'react';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { sayExercise } from '../words/say-exercise.ts';
 import { useSaid, useWords } from '../words/words.tsx';
+import styles from './standing-list.module.css';
 
 interface StandingListProps {
   readonly title: string;
@@ -12,14 +15,19 @@ interface StandingListProps {
 /** Exercises that are shown before the rest is only counted. */
 const SHOWN = 6;
 
+/** The name of an exercise of a lesson. */
+export function StandingName({ children }: { readonly children: ReactNode }) {
+  return <p className={styles.name}>{children}</p>;
+}
+
 /** One exercise: its name, its notation, its tempo, and where it slips. */
 export function StandingItem({ standing }: { readonly standing: ExerciseStanding }) {
   const words = useWords();
   const said = useSaid();
   const { exercise, lesson, cleanBpm, sore } = standing;
   return (
-    <div className="standing">
-      <p className="standing-name">{nameOf(standing)}</p>
+    <div className={styles.standing}>
+      <StandingName>{nameOf(standing)}</StandingName>
       <div role="img" aria-label={sayExercise(exercise, words)}>
         <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
       </div>
@@ -38,7 +46,7 @@ export function StandingList({ title, standings }: StandingListProps) {
   if (standings.length === 0) return null;
   const rest = standings.length - SHOWN;
   return (
-    <section className="standings" aria-label={title}>
+    <section className={styles.standings} aria-label={title}>
       <h3>{title}</h3>
       <ul>
         {standings.slice(0, SHOWN).map((standing) => (

@@ -1,9 +1,11 @@
 /** One student: what holds, what slips and in which limb, what comes next, and what is set. */
+
 import { momentOf, printPracticeLog, summariseStudent } from '@shedbook/coach';
 import type { Lesson, PracticeLog } from '@shedbook/core';
 import type { StoredStudent, StudentContent } from '@shedbook/server';
+import { Button } from '@shedbook/stand';
 import { useMemo } from 'react';
-import { Button } from 'react-aria-components';
+import { Paper, ViewHead } from '../shared/paper.tsx';
 import { sideOfLimb } from '../shared/sides-of.ts';
 import { useLanguage, useSaid, useWords } from '../words/words.tsx';
 import { Assignments, assign } from './assignments.tsx';
@@ -11,6 +13,7 @@ import { BringIn } from './bring-in.tsx';
 import { limbShares } from './by-limb.ts';
 import { PlanList } from './plan-list.tsx';
 import { StandingItem, StandingList } from './standing-list.tsx';
+import styles from './student-sheet.module.css';
 import { type DeskShelf, readKeptLog } from './take-in.ts';
 
 interface StudentSheetProps {
@@ -41,7 +44,7 @@ function ByLimb({ shelf, log, setUp }: ByLimbProps) {
   const shares = useMemo(() => limbShares(shelf, log), [shelf, log]);
   if (shares.length === 0) return null;
   return (
-    <section className="by-limb" aria-label={words.students.byLimb}>
+    <section className={styles.byLimb} aria-label={words.students.byLimb}>
       <h3>{words.students.byLimb}</h3>
       <dl>
         {shares.map(({ limb, loops, clean, mostly }) => (
@@ -75,28 +78,29 @@ export function StudentSheet(props: StudentSheetProps) {
   const keepLog = (change: (log: PracticeLog) => PracticeLog) =>
     onChange((content) => ({ ...content, log: printPracticeLog(change(readKeptLog(content.log))) }));
   return (
-    <article className="paper student-sheet">
-      <header className="view-head">
-        <h2>{name}</h2>
-        <p>
-          {lastDay === null
+    <Paper className={styles.sheet}>
+      <ViewHead
+        isClose
+        title={name}
+        lead={
+          lastDay === null
             ? words.students.nothingHeard
-            : words.students.lastPlayed(dayWords(lastDay - today), summary.minutesThisWeek)}
-        </p>
-      </header>
+            : words.students.lastPlayed(dayWords(lastDay - today), summary.minutesThisWeek)
+        }
+      />
       <BringIn shelf={shelf} onLog={keepLog} />
       <StandingList title={words.students.slips} standings={summary.shaky} />
       <StandingList title={words.students.learning} standings={summary.learning} />
       <StandingList title={words.students.holds} standings={summary.firm} />
       <ByLimb shelf={shelf} log={log} setUp={shelf[0]?.lesson.setUp ?? 'right-handed'} />
       {next && (
-        <section className="next-up" aria-label={words.students.next}>
+        <section className={styles.nextUp} aria-label={words.students.next}>
           <h3>{words.students.next}</h3>
           <p>{said(next.why)}</p>
           <StandingItem standing={next.exercise} />
           <Button
-            className="button strong"
-            onPress={() => onChange((content) => assign(content, next.exercise.id, next.exercise.key))}
+            dress="strong"
+            onClick={() => onChange((content) => assign(content, next.exercise.id, next.exercise.key))}
           >
             {words.students.setThis}
           </Button>
@@ -109,9 +113,7 @@ export function StudentSheet(props: StudentSheetProps) {
         onMakeLesson={props.onMakeLesson}
       />
       <PlanList id={student.id} shelf={shelf} log={log} assignments={assignments} now={now} />
-      <Button className="button" onPress={onRemove}>
-        {words.students.remove(name)}
-      </Button>
-    </article>
+      <Button onClick={onRemove}>{words.students.remove(name)}</Button>
+    </Paper>
   );
 }

@@ -1,17 +1,17 @@
 /** The students: the roster on one side, the sheet of one of them on the other. */
+
 import { momentOf } from '@shedbook/coach';
 import type { StoredStudent } from '@shedbook/server';
-import { Icon } from '@shedbook/stand';
+import { AskText, Button, Icon } from '@shedbook/stand';
 import { useState } from 'react';
-import { Button } from 'react-aria-components';
-import { AskText } from '../shared/ask-text.tsx';
 import { go } from '../shared/route.ts';
+import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { useWords } from '../words/words.tsx';
 import { localMoment } from './moment.ts';
 import { StudentSheet } from './student-sheet.tsx';
+import styles from './students-screen.module.css';
 import { readKeptLog } from './take-in.ts';
 import { useRoster } from './use-roster.ts';
-import './students.css';
 
 interface RosterListProps {
   readonly students: readonly StoredStudent[];
@@ -29,7 +29,7 @@ function daysAway(student: StoredStudent, today: number): number | null {
 function RosterList({ students, chosen, today, onChoose }: RosterListProps) {
   const words = useWords().students;
   return (
-    <nav className="roster" aria-label={words.roster}>
+    <nav className={styles.roster} aria-label={words.roster}>
       <ul>
         {students.map((student) => {
           const away = daysAway(student, today);
@@ -62,24 +62,18 @@ export function StudentsScreen() {
   const chosen = students.find((each) => each.id === id) ?? students[0];
   return (
     <>
-      <header className="desk-head">
-        <div>
-          <h1>{words.students.title}</h1>
-          <p>{words.students.lead}</p>
-        </div>
-        <div className="desk-actions">
-          <Button className="button" onPress={() => go({ at: 'desk' })}>
-            <Icon name="back" />
-            {words.lesson.backToDesk}
-          </Button>
-          <Button className="button strong" onPress={() => setAdding(true)}>
-            <Icon name="plus" />
-            {words.students.add}
-          </Button>
-        </div>
-      </header>
-      <main className="students" aria-label={words.students.title}>
-        {roster.students?.length === 0 && <p className="desk-empty">{words.students.empty}</p>}
+      <ScreenHead title={words.students.title} lead={words.students.lead}>
+        <Button onClick={() => go({ at: 'desk' })}>
+          <Icon name="back" />
+          {words.lesson.backToDesk}
+        </Button>
+        <Button dress="strong" onClick={() => setAdding(true)}>
+          <Icon name="plus" />
+          {words.students.add}
+        </Button>
+      </ScreenHead>
+      <main className={styles.students} aria-label={words.students.title}>
+        {roster.students?.length === 0 && <NothingYet>{words.students.empty}</NothingYet>}
         {chosen && (
           <>
             <RosterList students={students} chosen={chosen.id} today={momentOf(now).day} onChoose={setId} />
@@ -100,6 +94,7 @@ export function StudentsScreen() {
           title={words.students.add}
           label={words.students.name}
           initial=""
+          done={words.heading.close}
           onAnswer={(name) => void roster.add(name)}
           onClose={() => setAdding(false)}
         />

@@ -1,10 +1,11 @@
 /** The roster: everybody on it, the lessons on the desk, and every change, kept at once. */
+
 import type { StoredStudent, StudentContent } from '@shedbook/server';
+import { useSay } from '@shedbook/stand';
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { createLesson } from '../document/api.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { useLessons } from '../document/use-lessons.ts';
-import { useSay } from '../shared/notice.tsx';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import { changeStudent, createStudent, listStudents, removeStudent, restoreStudent } from './api.ts';

@@ -1,11 +1,13 @@
 /** The whole lesson as text, the same document as everywhere else; problems stand where they are. */
+
 import type { InputProblem } from '@shedbook/core';
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
+import { Paper, ViewHead } from '../shared/paper.tsx';
 import { useSaid, useWords } from '../words/words.tsx';
 import { offsetOf } from './places.ts';
-import './text.css';
+import styles from './text-view.module.css';
 
 /** Milliseconds after the last letter until the text is kept as one step. */
 const PAUSE_MS = 350;
@@ -32,7 +34,7 @@ function ProblemList({ problems, onGo }: ProblemListProps) {
   const words = useWords();
   const said = useSaid();
   return (
-    <section className="problem-list" aria-label={words.text.problems(problems.length)}>
+    <section className={styles.problems} aria-label={words.text.problems(problems.length)}>
       <h3>
         <span role="status">
           {problems.length === 0 ? words.text.fine : words.text.problems(problems.length)}
@@ -73,12 +75,16 @@ function NumberedText({ text, problems, area, onChange, onLeave }: NumberedTextP
   const words = useWords().text;
   const marked = new Map(problems.map((problem) => [problem.line, problem.severity]));
   return (
-    <div className="numbered-text">
-      <div className="lines" aria-hidden="true">
+    <div className={styles.numbered}>
+      <div aria-hidden="true">
         {text.split('\n').map((line, index) => (
-          <div key={index} className="line" data-severity={marked.get(index + 1)}>
-            <span className="line-number">{index + 1}</span>
-            <span className="line-text">{line}</span>
+          <div key={index} className={styles.line} data-part="line" data-severity={marked.get(index + 1)}>
+            <span className={styles.number} data-part="line-number">
+              {index + 1}
+            </span>
+            <span className={styles.text} data-part="line-text">
+              {line}
+            </span>
           </div>
         ))}
       </div>
@@ -107,14 +113,12 @@ export function TextView({ state }: { readonly state: DocumentState }) {
     area.current?.setSelectionRange(offset, offset + 1);
   };
   return (
-    <article className="paper text-view">
-      <header className="view-head">
-        <h2>{words.title}</h2>
-      </header>
-      <div className="text-columns">
+    <Paper>
+      <ViewHead title={words.title} />
+      <div className={styles.columns}>
         <NumberedText text={text} problems={problems} area={area} onChange={setText} onLeave={keep} />
         <ProblemList problems={problems} onGo={goTo} />
       </div>
-    </article>
+    </Paper>
   );
 }
