@@ -26,6 +26,7 @@ export function AskText({ title, label, initial, done, onAnswer, onClose }: AskT
   return (
     <Sheet
       title={title}
+      begins="field"
       onClose={onClose}
       actions={
         <Button dress="strong" type="submit" form={id}>

@@ -22,8 +22,12 @@ function isBeside(event: MouseEvent<HTMLDialogElement>): boolean {
   return x < left || x > right || y < top || y > bottom;
 }
 
-/** Opens a dialog as it comes; closes it before it goes, so that the focus returns to where it was. */
+/**
+ * Opens a dialog as it comes; closes it before it goes, so that the focus returns to where it was. The focus begins on
+ * the sheet itself, which is read from its title, unless it begins in its first field.
+ */
 function lieOpen(dialog: HTMLDialogElement | null) {
+  if (dialog) dialog.autofocus = dialog.dataset['begins'] !== 'field';
   dialog?.showModal();
   return () => dialog?.close();
 }
@@ -43,6 +47,8 @@ export interface SheetProps {
   readonly isWide?: boolean;
   /** Whether it stays until one of its buttons is pressed. */
   readonly mustAnswer?: boolean;
+  /** Where the focus begins; on the sheet itself when left out. */
+  readonly begins?: 'field';
   readonly onClose?: () => void;
 }
 
@@ -57,6 +63,7 @@ export function Sheet(props: SheetProps) {
       className={classes(styles.dialog, styles[place], isWide && styles.wide)}
       role={mustAnswer ? 'alertdialog' : undefined}
       aria-labelledby={id}
+      data-begins={props.begins}
       onKeyDown={(event) => mustAnswer && event.key === 'Escape' && event.preventDefault()}
       onClick={(event) => !mustAnswer && isBeside(event) && event.currentTarget.close()}
       onClose={(event) => !event.currentTarget.open && props.onClose?.()}
