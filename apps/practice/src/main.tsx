@@ -3,7 +3,6 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import '@shedbook/stand/theme/tokens.css';
 import '@shedbook/stand/theme/base.css';
-import '@shedbook/stand/theme/controls.css';
 import { chosenTheme, showTheme } from '@shedbook/stand';
 import { loadPack } from './load-pack.ts';
 import { registerWorker } from './offline/register.ts';
