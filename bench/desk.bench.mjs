@@ -13,6 +13,7 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { startServer } from '@shedbook/server';
 import { chromium } from 'playwright-core';
+import { chromiumPath } from '../internal/testing/programs.mjs';
 
 export const name = 'desk';
 
@@ -234,7 +235,7 @@ function share() {
 /** Everything, each on a desk of its own. */
 export async function run() {
   const shares = [share()];
-  const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ARGS });
+  const browser = await chromium.launch({ executablePath: await chromiumPath(), args: ARGS });
   try {
     const bytes = await withDesk(browser, firstDownload);
     const paint = await withDesk(browser, interactionToPaint);

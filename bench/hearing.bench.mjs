@@ -14,6 +14,7 @@ import { fileURLToPath } from 'node:url';
 import { parseLesson, perform } from '@shedbook/core';
 import { createKit, encodeWav, render } from '@shedbook/sound';
 import { chromium } from 'playwright-core';
+import { chromiumPath } from '../internal/testing/programs.mjs';
 
 export const name = 'hearing: from sound to notation in the browser';
 
@@ -68,7 +69,7 @@ function renderTake(file) {
 
 async function listen(url, take) {
   const browser = await chromium.launch({
-    executablePath: '/usr/bin/chromium',
+    executablePath: await chromiumPath(),
     args: [
       '--no-sandbox',
       '--disable-gpu',

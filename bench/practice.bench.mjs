@@ -16,12 +16,13 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { median } from '@shedbook/signal';
 import { chromium } from 'playwright-core';
+import { chromiumPath } from '../internal/testing/programs.mjs';
 
 export const name = 'practice room: opening a pack on a slow phone';
 
 const CLI = fileURLToPath(new URL('../bin/shedbook.mjs', import.meta.url));
 const LESSON = fileURLToPath(new URL('../demo/first-swing.lesson.yaml', import.meta.url));
-const CHROMIUM = '/usr/bin/chromium';
+const CHROMIUM = await chromiumPath();
 const ARGS = ['--no-sandbox', '--disable-gpu', '--autoplay-policy=no-user-gesture-required'];
 const PHONE = { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true };
 const SLOWER = 4;

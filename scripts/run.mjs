@@ -7,22 +7,32 @@ import { fileURLToPath } from 'node:url';
 
 export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
 
-/** Runs a command in the project's folder; exits with its status when it fails. */
-export async function run(command, args) {
+/** Runs a command in the project's folder. @returns its exit status, 1 when it could not be started */
+export function attempt(command, args) {
   const child = spawn(command, args, { cwd: ROOT, stdio: 'inherit' });
-  const status = await new Promise((resolve) => {
+  return new Promise((resolve) => {
     child.on('exit', (code) => resolve(code ?? 1));
     child.on('error', (error) => {
       console.error(`Could not run ${command}: ${error.message}`);
       resolve(1);
     });
   });
+}
+
+/** Runs a command in the project's folder; exits with its status when it fails. */
+export async function run(command, args) {
+  const status = await attempt(command, args);
   if (status !== 0) process.exit(status);
 }
 
-/** Runs a tool from the installed packages. */
+/** The file of a tool from the installed packages. */
+export function toolPath(name) {
+  return join(ROOT, 'node_modules', '.bin', name);
+}
+
+/** Runs a tool from the installed packages; exits with its status when it fails. */
 export function tool(name, args) {
-  return run(join(ROOT, 'node_modules', '.bin', name), args);
+  return run(toolPath(name), args);
 }
 
 /** What `npm ci` installs: for `start` what the program runs on and is built with, for `all` the tools of tests too. */

@@ -7,14 +7,13 @@ import { type RunningServer, type StoredLesson, startServer } from '@shedbook/se
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
 import { pathOf, type View } from '../../apps/desk/src/shared/route.ts';
+import { chromiumPath } from './programs.mjs';
 
 /** The folder of the built desk; `SHEDBOOK_SITE` names another one. */
 export const SITE =
   process.env['SHEDBOOK_SITE'] ?? fileURLToPath(new URL('../../apps/desk/dist/site', import.meta.url));
 
 const DEMO = fileURLToPath(new URL('../../demo', import.meta.url));
-
-const CHROMIUM = '/usr/bin/chromium';
 
 /** Chromium as root, without a screen, asking nothing of the network. */
 const ARGS = [
@@ -28,11 +27,10 @@ const ARGS = [
   '--autoplay-policy=no-user-gesture-required',
 ];
 
-/** Starts Chromium. @throws Error when it is not installed or the desk is not built. */
-export function launch(): Promise<Browser> {
-  if (!existsSync(CHROMIUM)) throw new Error('Browser tests need Chromium: apt-get install chromium');
+/** Starts Chromium. @throws Error when there is none or the desk is not built. */
+export async function launch(): Promise<Browser> {
   if (!existsSync(join(SITE, 'index.html'))) throw new Error('The desk is not built: npm run build');
-  return chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+  return chromium.launch({ executablePath: await chromiumPath(), args: ARGS });
 }
 
 /** A server with the demo lessons, closed when the test ends. */

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { chromiumPath } from '../../../../internal/testing/programs.mjs';
 import { barsOf, engraver, fonts, lessonOf } from '../../test/setup.ts';
 import { layOutSheet, type Sheet } from '../sheet/sheet.ts';
 import { writePdf } from './write-pdf.ts';
@@ -140,7 +141,7 @@ function coarser(pixels: Uint8Array, width: number, height: number): readonly nu
 
 /** An SVG as chromium draws it, in grey. */
 async function browserPixels(svg: string, width: number, height: number): Promise<readonly number[]> {
-  const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
+  const browser = await chromium.launch({ executablePath: await chromiumPath(), args: ['--no-sandbox'] });
   try {
     const page = await browser.newPage();
     const base64 = Buffer.from(svg).toString('base64');

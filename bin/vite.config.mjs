@@ -1,0 +1,31 @@
+/** How the command of the package is bundled: our own code in a few files, third-party packages left to the manifest. */
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vite';
+
+const here = (path) => fileURLToPath(new URL(path, import.meta.url));
+
+/** The threads that the server starts are files of their own, beside the command. */
+const input = {
+  shedbook: here('join.mjs'),
+  'sheet-worker': here('../apps/server/src/sheet/sheet-worker.ts'),
+};
+
+export default defineConfig({
+  root: here('..'),
+  publicDir: false,
+  ssr: {
+    noExternal: [/^@shedbook\//],
+    resolve: { conditions: ['shedbook-source', 'node', 'import', 'default'] },
+  },
+  build: {
+    ssr: true,
+    outDir: here('../dist'),
+    emptyOutDir: true,
+    target: 'node20',
+    rolldownOptions: {
+      input,
+      external: (id) => !/^(?:[./]|@shedbook\/)/.test(id),
+      output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
+    },
+  },
+});
