@@ -1,5 +1,5 @@
 /** Every check that looks at files alone, so that planted trees go through the same ones as the house. */
-import { checkDocs } from './docs.mjs';
+import { checkDocs } from './docs/docs.mjs';
 import { checkRooms } from './rooms/rooms.mjs';
 import { checkSpec } from './spec.mjs';
 import { checkWords } from './words.mjs';

@@ -10,7 +10,7 @@ import { createStudentStore, type StudentStore } from './store/students.ts';
 
 /** How the server is started; everything has a default. */
 export interface StartOptions {
-  /** 0 takes any free port. */
+  /** Number of the TCP port; 0 takes any free one. */
   readonly port?: number;
   /** Loopback only when left out. */
   readonly host?: string;

@@ -18,9 +18,9 @@ export interface CoverTask {
   /** Indices of candidates taken at first, one for each free place, all different. */
   readonly start: readonly number[];
   readonly kept: readonly PageBar[];
-  /** Moves to be covered. */
+  /** Moves to be covered, as indices of pairs of cells. */
   readonly moves: readonly number[];
-  /** So few missed moves are enough. */
+  /** So small a number of missed moves is enough. */
   readonly enough: number;
   /** How often the search tries. */
   readonly tries: number;
@@ -28,6 +28,7 @@ export interface CoverTask {
 
 /** What a search for coverage came to. */
 export interface CoverResult {
+  /** Indices of the candidates taken, one for each free place. */
   readonly taken: readonly number[];
   readonly missed: readonly number[];
 }

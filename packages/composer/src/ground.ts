@@ -23,11 +23,11 @@ import {
 
 /** With whom a stroke falls, as shares that add up to 1. */
 export interface Company {
-  /** The lead hand strikes too. */
+  /** Share in which the lead hand strikes too. */
   readonly lead: number;
-  /** Not the lead hand, but a foot or the other hand strikes too. */
+  /** Share in which not the lead hand, but a foot or the other hand strikes too. */
   readonly foot: number;
-  /** Nobody else strikes. */
+  /** Share in which nobody else strikes. */
   readonly alone: number;
   /** The voices that strike too, in any way the groove meets the bar. */
   readonly voices: readonly Voice[];

@@ -11,12 +11,14 @@ export const SAME_POINTS = 1e-9;
 
 /** A bar that is, or may be, on the page. */
 export interface PageBar {
+  /** Cells as indices into the vocabulary, then into the cells that only kept exercises use. */
   readonly cells: ArrayLike<number>;
   readonly points: number;
   /** Number of the exercise that it was before, or null for a new bar. */
   readonly keptFrom: number | null;
-  /** Each move once. */
+  /** Each move once, as the index `from · cells + to`. */
   readonly moves: readonly number[];
+  /** How many beats are rests. */
   readonly rests: number;
   readonly strokes: number;
   /** The cells in order, as text to compare. */

@@ -29,7 +29,7 @@ const NEW_MOVES = 2;
 /** What the cost is measured against. */
 export interface PageAim {
   readonly alphabet: Alphabet;
-  /** Moves to be met. */
+  /** Moves to be met, as indices of pairs of cells. */
   readonly moves: readonly number[];
   /** Largest step that is allowed, in points. */
   readonly stepBound: number;

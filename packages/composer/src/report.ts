@@ -31,19 +31,20 @@ export interface ReportedBar {
 
 /** Which moves between cells the page has. */
 export interface CoverageReport {
-  /** Moves that the vocabulary and its limits allow. */
+  /** Number of moves that the vocabulary and its limits allow. */
   readonly possible: number;
+  /** How many of them the page has. */
   readonly met: number;
   readonly missed: readonly CellMove[];
-  /** No page with fewer exercises can meet all: possible moves by moves in an exercise, rounded up. */
+  /** No page with a smaller number of exercises can meet all: possible moves by moves in an exercise, rounded up. */
   readonly lowerBound: number;
-  /** No page of this many exercises can meet more. */
+  /** Number of moves that a page of this many exercises can meet at most. */
   readonly bestPossible: number;
-  /** The exercise at which the last move is met, or null when some are missed. */
+  /** Number of the exercise at which the last move is met, or null when some are missed. */
   readonly completeAt: number | null;
 }
 
-/** How difficulty goes. */
+/** How difficulty goes, in points. */
 export interface DifficultyReport {
   readonly easiest: number;
   readonly hardest: number;
@@ -57,6 +58,7 @@ export interface DifficultyReport {
 /** What a composed page has and lacks. */
 export interface ComposeReport {
   readonly seed: number | string;
+  /** Number of exercises that were asked for. */
   readonly asked: number;
   readonly count: number;
   /** How many bars the vocabulary and its limits allow: exact, in decimal digits. */
@@ -78,6 +80,7 @@ export interface ReportTask {
   /** The ground under new exercises. */
   readonly ground: Ground;
   readonly seed: number | string;
+  /** Number of exercises that were asked for. */
   readonly asked: number;
   readonly page: readonly PageBar[];
   readonly exercises: readonly Exercise[];

@@ -7,7 +7,9 @@ import { type PageBar, SAME_POINTS } from './page-bar.ts';
 
 /** A range of candidates, `to` excluded. */
 export interface Window {
+  /** Index of the first candidate. */
   readonly from: number;
+  /** Index after the last candidate. */
   readonly to: number;
 }
 
@@ -28,7 +30,9 @@ export interface Stretch {
   /** Places on the page, from 0. */
   readonly start: number;
   readonly length: number;
+  /** Difficulty at its start, in points. */
   readonly least: number;
+  /** Difficulty at its end, in points. */
   readonly most: number;
 }
 

@@ -8,10 +8,15 @@
 
 /** y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2]. */
 export interface Biquad {
+  /** Weight of this sample. */
   readonly b0: number;
+  /** Weight of the sample before. */
   readonly b1: number;
+  /** Weight of the sample before that. */
   readonly b2: number;
+  /** Weight of the result before. */
   readonly a1: number;
+  /** Weight of the result before that. */
   readonly a2: number;
 }
 

@@ -18,6 +18,7 @@ export interface ListenRequest {
   readonly lesson: string;
   readonly exercise: number;
   readonly form?: string;
+  /** Quarter notes a minute; the lesson's own when left out. */
   readonly tempo?: number;
   /** Where the recording began with the click: how late the click sounds in it, in ms. */
   readonly latency?: number;

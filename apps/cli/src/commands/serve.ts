@@ -4,6 +4,7 @@ import type { Terminal } from '../terminal.ts';
 
 /** What the command line asks for. */
 export interface ServeRequest {
+  /** Number of the TCP port. */
   readonly port?: number;
   readonly host?: string;
   /** Folder that lessons are kept in. */

@@ -6,8 +6,9 @@ import { beatEdges } from '../notation/layout.ts';
 export interface Row {
   readonly fromBeat: number;
   readonly toBeat: number;
-  /** Left and right end in units of the drawing. */
+  /** Left end in the drawing, in units (ten are one staff space). */
   readonly left: number;
+  /** Right end in the drawing, in units (ten are one staff space). */
   readonly right: number;
 }
 

@@ -21,7 +21,9 @@ interface SlotRowProps {
   /** Width as a share of the widest row of the bar. */
   readonly share: number;
   readonly staff: StaffKind;
+  /** Upper end of the drawing, in tenths of a staff space from the middle line. */
   readonly top: number;
+  /** Height of the drawing, in tenths of a staff space. */
   readonly height: number;
   readonly pattern: Pattern;
   readonly voice: Voice;

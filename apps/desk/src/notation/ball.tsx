@@ -5,8 +5,9 @@ import styles from './notation.module.css';
 interface BallProps {
   /** Bar of the pattern, from 0. */
   readonly bar: number;
-  /** The part of the bar that is drawn, in units. */
+  /** Left end of the part of the bar that is drawn, in tenths of a staff space. */
   readonly left: number;
+  /** Right end of that part, in tenths of a staff space. */
   readonly right: number;
   /** Units that a quarter note takes, where it is not the usual width. */
   readonly quarterWidth?: number;

@@ -23,14 +23,14 @@ export const SPACE = 10;
 /** Where the voices stand: all on one line, or on five. */
 export type StaffKind = 'one line' | 'five lines';
 
-/** A glyph with its origin. */
+/** A glyph with its origin, in tenths of a staff space. */
 export interface PlacedGlyph {
   readonly glyph: Glyph;
   readonly x: number;
   readonly y: number;
 }
 
-/** A straight stroke: stem, beam, bracket, slash. */
+/** A straight stroke: stem, beam, bracket, slash; in tenths of a staff space. */
 export interface PlacedLine {
   readonly x1: number;
   readonly y1: number;
@@ -39,7 +39,7 @@ export interface PlacedLine {
   readonly width: number;
 }
 
-/** A letter or number. */
+/** A letter or number, placed in tenths of a staff space. */
 export interface PlacedText {
   readonly text: string;
   readonly x: number;
@@ -47,11 +47,12 @@ export interface PlacedText {
   readonly kind: 'tuplet' | 'sticking' | 'articulation';
 }
 
-/** A bar ready to be drawn. */
+/** A bar ready to be drawn, in tenths of a staff space. */
 export interface BarLayout {
   readonly width: number;
-  /** Highest and lowest y with ink. */
+  /** Highest y with ink. */
   readonly top: number;
+  /** Lowest y with ink. */
   readonly bottom: number;
   readonly glyphs: readonly PlacedGlyph[];
   readonly lines: readonly PlacedLine[];

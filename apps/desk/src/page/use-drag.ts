@@ -3,7 +3,9 @@ import { type PointerEvent, useCallback, useRef, useState } from 'react';
 
 /** Where a dragged exercise would land: before the exercise at this index. */
 export interface DragState {
+  /** Index of the exercise that is dragged. */
   readonly from: number;
+  /** Index of the exercise before which it would land. */
   readonly before: number;
 }
 

@@ -29,6 +29,7 @@ export interface RoomFit {
 export interface FitRequest {
   readonly bars: number;
   readonly meter: Meter;
+  /** Width of a quarter note, in tenths of a staff space. */
   readonly quarterWidth: number;
   /** Height of a row in units. */
   readonly rowHeight: number;

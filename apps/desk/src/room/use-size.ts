@@ -3,7 +3,9 @@ import { type RefObject, useLayoutEffect, useState } from 'react';
 
 /** Width and height in CSS pixels; 0 before they are known. */
 export interface Size {
+  /** CSS pixels. */
   readonly width: number;
+  /** CSS pixels. */
   readonly height: number;
 }
 

@@ -21,7 +21,7 @@ export interface LimbShare {
   readonly limb: Limb;
   /** Loops that it played in and that were heard. */
   readonly loops: number;
-  /** Those in which nothing was wrong with it. */
+  /** Number of loops in which nothing was wrong with it. */
   readonly clean: number;
   /** What was wrong most often, or null. */
   readonly mostly: FaultKind | null;

@@ -12,6 +12,9 @@ export interface CapturedBlock {
 /** To the capture thread: send blocks here as well; count on another clock; send no longer. */
 export type CaptureOrder =
   | { readonly kind: 'send to'; readonly port: MessagePort }
-  /** Frames to add to come to the clock of the context that plays; 0 where that is the same one. */
-  | { readonly kind: 'clock'; readonly frameOffset: number }
+  | {
+      readonly kind: 'clock';
+      /** Number of frames to add to come to the clock of the context that plays; 0 where that is the same one. */
+      readonly frameOffset: number;
+    }
   | { readonly kind: 'stop' };

@@ -16,6 +16,7 @@ export class KitError extends Error {
 /** What a message is read from: a part of a MIDI input, so that tests can send notes. */
 export interface KitPort {
   readonly name: string | null;
+  /** Gets each message; `timeStamp` is in milliseconds since the page was opened. */
   onmidimessage: ((event: { readonly data: Uint8Array | null; readonly timeStamp: number }) => void) | null;
 }
 

@@ -10,8 +10,9 @@ import { median, medianDeviation } from '@shedbook/signal';
 export interface RoundTrip {
   readonly medianMs: number;
   readonly spreadMs: number;
-  /** Clicks that were heard, of all that were played. */
+  /** How many clicks were heard. */
   readonly heard: number;
+  /** How many clicks were played. */
   readonly played: number;
 }
 

@@ -14,7 +14,7 @@ export interface LogRow {
   readonly seconds: number;
   /** Fastest tempo with a clean loop, or null. */
   readonly cleanBpm: number | null;
-  /** Loops by tempo, slowest first. */
+  /** Number of clean loops and of all loops by tempo, slowest first. */
   readonly tempi: readonly { readonly bpm: number; readonly clean: number; readonly loops: number }[];
   /** Moment of the last entry. */
   readonly last: string;

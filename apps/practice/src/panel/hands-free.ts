@@ -9,6 +9,7 @@ import type { LoopVerdict } from '@shedbook/core';
 
 /** Exercises in the order in which they come, by their numbers on the sheet. */
 export interface Course {
+  /** Numbers of exercises on the sheet, from 1. */
   readonly numbers: readonly number[];
   /** Clean loops, at whatever tempo, after which it is time for the next one. */
   readonly comfortableLoops: number;
@@ -27,7 +28,7 @@ export type Said =
 export interface Going {
   readonly state: HandsFreeState;
   readonly said: Said | null;
-  /** The exercise to go to now, or null. */
+  /** Number of the exercise to go to now, from 1, or null. */
   readonly next: number | null;
 }
 

@@ -13,7 +13,7 @@ import type { Player, Program, ProgramBar } from '@shedbook/stand';
 export interface BarStarted extends Pick<ProgramBar, 'bar' | 'play' | 'patternBar'> {
   readonly kind: 'bar';
   readonly program: Program;
-  /** Times through the form before this one. */
+  /** How many times the form was gone through before this one. */
   readonly pass: number;
   readonly startSeconds: number;
   readonly endSeconds: number;
@@ -24,6 +24,7 @@ export interface BarStarted extends Pick<ProgramBar, 'bar' | 'play' | 'patternBa
 export interface LoopEnded {
   readonly kind: 'loop';
   readonly program: Program;
+  /** How many times the form was gone through before this one. */
   readonly pass: number;
   readonly startSeconds: number;
   readonly endSeconds: number;

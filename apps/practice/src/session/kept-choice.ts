@@ -6,6 +6,7 @@ import { firstChoice, type PracticeChoice, withinRange } from './choice.ts';
 /** A choice, and the tempo of every exercise that was played, by its lasting name. */
 export interface KeptChoice {
   readonly choice: Omit<PracticeChoice, 'bpm'>;
+  /** Quarter notes a minute, by the exercise's lasting name. */
   readonly tempi: Readonly<Record<string, number>>;
 }
 

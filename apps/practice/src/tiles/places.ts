@@ -62,7 +62,9 @@ export interface ShownBar {
 
 /** How many bars each picture has. */
 export interface PictureSizes {
+  /** Number of bars of the exercise's picture. */
   readonly exercise: number;
+  /** Number of bars of the groove's picture. */
   readonly groove: number;
 }
 

@@ -23,7 +23,7 @@ export interface HandsFreeState {
   /** The item being played, from 0; the number of items when all are done. */
   readonly item: number;
   readonly ladder: LadderState | null;
-  /** Clean loops of this item so far. */
+  /** Number of clean loops of this item so far. */
   readonly comfortable: number;
   readonly staying: boolean;
 }

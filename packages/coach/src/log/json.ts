@@ -5,8 +5,8 @@
  * Source: RFC 8259. Differs from the source: a key that stands twice in one object is refused.
  */
 
-/** A value and where it stands. */
-export type JsonNode = { readonly offset: number } & (
+/** A value and where it stands: the index of its first character. */
+export type JsonNode = { /** Index of its first character. */ readonly offset: number } & (
   | { readonly kind: 'object'; readonly entries: ReadonlyMap<string, JsonNode> }
   | { readonly kind: 'array'; readonly items: readonly JsonNode[] }
   | { readonly kind: 'plain'; readonly value: string | number | boolean | null }
@@ -14,6 +14,7 @@ export type JsonNode = { readonly offset: number } & (
 
 /** What is wrong with a text that is not JSON. */
 export interface JsonFault {
+  /** Index of the character that it is about. */
   readonly offset: number;
   readonly found: string;
   readonly expected: string;

@@ -8,6 +8,7 @@ import { describeNode, type JsonNode } from './json.ts';
 
 /** What is wrong at a place of the text. */
 export interface ShapeFault {
+  /** Index of the character that it is about. */
   readonly offset: number;
   readonly path: string;
   readonly code: 'missing' | 'unknown-key' | 'wrong-value';

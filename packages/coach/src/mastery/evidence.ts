@@ -14,6 +14,7 @@ const SECONDS_A_DAY = 86_400;
 export interface DayEvidence {
   readonly day: number;
   readonly tries: number;
+  /** How many tries went well. */
   readonly successes: number;
   readonly grade: ReviewGrade;
 }
@@ -27,7 +28,7 @@ export interface Evidence {
   readonly lastDay: number;
   readonly lastGrade: ReviewGrade;
   readonly dueDay: number;
-  /** How likely it is still there today, by spacing. */
+  /** Probability that it is still there today, by spacing. */
   readonly retrievability: number;
   /** Lower bound of the share, times retrievability: grows with practice, fades with time. */
   readonly confidence: number;

@@ -12,6 +12,7 @@ import { type Card, createEmptyCard, type FSRS, fsrs, type Grade, Rating, type S
 
 /** How a review went, worst first. */
 export const GRADES = ['again', 'hard', 'good', 'easy'] as const;
+/** How a review went. */
 export type ReviewGrade = (typeof GRADES)[number];
 
 /** How spacing works. */
@@ -30,13 +31,15 @@ export const DAILY_SPACING: SpacingRule = { retention: 0.9, withinDay: false, lo
 export interface SpacingCard {
   readonly dueSeconds: number;
   readonly lastSeconds: number;
+  /** Days until the probability of recall has fallen to 90 %. */
   readonly stability: number;
+  /** From 1, easiest, to 10; no unit. */
   readonly difficulty: number;
   readonly scheduledDays: number;
   readonly learningStep: number;
   readonly reviews: number;
   readonly lapses: number;
-  /** 0 new, 1 learning, 2 review, 3 relearning. */
+  /** A number: 0 new, 1 learning, 2 review, 3 relearning. */
   readonly state: number;
 }
 

@@ -26,6 +26,7 @@ export function velocityToLevelDb(velocity: number): number {
 
 /** Printed dynamics, softest first. */
 export const DYNAMIC_MARKS = ['ppp', 'pp', 'p', 'mp', 'mf', 'f', 'ff', 'fff'] as const;
+/** A mark such as `mf`. */
 export type DynamicMark = (typeof DYNAMIC_MARKS)[number];
 
 /** Level of each printed dynamic, in dB. */

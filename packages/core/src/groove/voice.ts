@@ -31,6 +31,7 @@ export type Articulation = 'normal' | 'bell' | 'splash' | 'buzz' | 'flam' | 'dra
 
 /** Limbs by their job. */
 export const LIMBS = ['lead hand', 'other hand', 'lead foot', 'other foot'] as const;
+/** A hand or a foot. */
 export type Limb = (typeof LIMBS)[number];
 
 /** Right-handed: the lead hand is the right one, and the lead foot too. Left-handed mirrors both. */
@@ -42,7 +43,7 @@ export interface VoiceFacts {
   /** For people, lower case. */
   readonly label: string;
   readonly limb: Limb;
-  /** General MIDI percussion key, 0-based (35–81). */
+  /** General MIDI percussion key number, 35–81. */
   readonly gmKey: number;
 }
 

@@ -8,7 +8,7 @@ export interface Fault {
   readonly found: string;
   readonly expected: string;
   readonly repair?: string | null;
-  /** Character of the value that it is about, from 0. */
+  /** Index of the character of the value that it is about. */
   readonly offset?: number;
   /** Whether it is about the key rather than the value. */
   readonly onKey?: boolean;

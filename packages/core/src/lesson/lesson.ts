@@ -87,7 +87,7 @@ export interface SheetSettings {
   readonly tickBoxes: boolean;
   /** `compact`: the comping voice alone on one line; `full`: the whole groove in every exercise. */
   readonly staff: 'compact' | 'full';
-  /** Size of the notation, 1 is the default; 0.6–2. */
+  /** Size of the notation as a ratio to the default, 0.6–2. */
   readonly scale: number;
 }
 

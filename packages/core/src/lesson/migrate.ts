@@ -8,6 +8,7 @@ export type LessonData = Readonly<Record<string, unknown>>;
 
 /** A step from version `from` to `from + 1`. */
 export interface Migration {
+  /** Number of the version that it starts from. */
   readonly from: number;
   readonly up: (data: LessonData) => LessonData;
 }

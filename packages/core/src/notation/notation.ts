@@ -49,7 +49,7 @@ export interface NotatedGroup {
   readonly beat: number;
   /** Beats covered: 1, or more for a rest. */
   readonly beats: number;
-  /** `actual` in the time of `normal`, or null. `bracket` is wanted where no beam spans the group. */
+  /** `actual` in the time of `normal`, both numbers of notes, or null. `bracket` is wanted where no beam spans the group. */
   readonly tuplet: { readonly actual: number; readonly normal: number; readonly bracket: boolean } | null;
   readonly events: readonly NotatedEvent[];
 }

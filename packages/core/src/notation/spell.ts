@@ -21,6 +21,7 @@ export interface SpelledEvent {
 /** One beat written out. */
 export interface SpelledBeat {
   readonly slots: number;
+  /** `actual` in the time of `normal`, both numbers of notes, or null. */
   readonly tuplet: { readonly actual: number; readonly normal: number } | null;
   readonly events: readonly SpelledEvent[];
 }

@@ -8,6 +8,7 @@
 
 /** How many slots a beat may have. */
 export const SUBDIVISIONS = [1, 2, 3, 4, 6] as const;
+/** Number of slots in a beat. */
 export type Subdivision = (typeof SUBDIVISIONS)[number];
 
 /**
@@ -33,6 +34,7 @@ export const MARKS = [
   'r',
   'R',
 ] as const;
+/** What is played in a slot. */
 export type Mark = (typeof MARKS)[number];
 
 /** Which slots of a beat are struck, and how. */
@@ -57,6 +59,7 @@ export function isSubdivision(slots: number): slots is Subdivision {
 /** What is wrong with a cell text: the offset of the first bad character (or 0) and what it is. */
 export interface CellFault {
   readonly kind: 'mark' | 'subdivision';
+  /** Index of the first bad character, or 0. */
   readonly offset: number;
   readonly found: string;
 }

@@ -12,7 +12,9 @@ import { type Cell, isRest, struckSlots } from './cell.ts';
 
 /** A least and a greatest number; `most` null is no limit. */
 export interface AmountLimit {
+  /** Least number. */
   readonly least: number;
+  /** Greatest number, or null. */
   readonly most: number | null;
 }
 

@@ -5,7 +5,9 @@
  * constructor from a float: score time is counted, never measured. Overflow past 2^53 is refused.
  */
 export interface Fraction {
+  /** Numerator, a count of parts; the sign is here. */
   readonly num: number;
+  /** Denominator: how many parts make one. At least 1. */
   readonly den: number;
 }
 

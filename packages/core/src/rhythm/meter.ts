@@ -12,7 +12,9 @@ import { add, type Fraction, formatFraction, fraction, ZERO } from './fraction.t
 export interface Meter {
   /** As written, e.g. `4/4`, `12/8`, `2+2+3/8`. */
   readonly text: string;
+  /** How many units a bar has. */
   readonly upper: number;
+  /** Units that make a whole note, a number such as 4 or 8. */
   readonly lower: number;
   /** Whether beats divide in three: the beat is a dotted value. */
   readonly compound: boolean;

@@ -16,6 +16,7 @@ export interface Pattern {
 
 /** A fault in a pattern text, with the offset of the character it is about. */
 export interface PatternFault {
+  /** Index of the character that it is about. */
   readonly offset: number;
   readonly found: string;
   readonly expected: string;

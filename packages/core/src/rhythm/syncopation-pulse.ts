@@ -28,11 +28,11 @@ export function heardAccents(bits: readonly number[]): readonly boolean[] {
 
 /** What speaks against a pulse. */
 export interface CounterEvidence {
-  /** Pulses on which nothing is struck. */
+  /** Number of pulses on which nothing is struck. */
   readonly silent: number;
-  /** Pulses on which an unaccented stroke falls. */
+  /** Number of pulses on which an unaccented stroke falls. */
   readonly unaccented: number;
-  /** The C-score: 4 · silent + unaccented. */
+  /** The C-score, a weighted count: 4 · silent + unaccented. */
   readonly score: number;
 }
 

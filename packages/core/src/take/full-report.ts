@@ -29,6 +29,7 @@ export interface PlaceFinding {
   readonly everyBar: boolean;
   /** In how many of the times it was played (or due). */
   readonly times: number;
+  /** How often it was played, or due where it was missed. */
   readonly of: number;
 }
 

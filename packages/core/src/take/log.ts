@@ -17,10 +17,12 @@ export const PRACTICE_LOG_VERSION = 1;
  * needs no more work at this tempo. `unheard` says nothing about the playing.
  */
 export const LOOP_VERDICTS = ['unheard', 'stumble', 'loose', 'clean'] as const;
+/** How a loop was judged. */
 export type LoopVerdict = (typeof LOOP_VERDICTS)[number];
 
 /** What can be wrong: a stroke missed or added, its time, its level, or the tempo as a whole. */
 export const FAULT_KINDS = ['missed', 'extra', 'early', 'late', 'loud', 'quiet', 'slow', 'fast'] as const;
+/** What can be wrong with a loop. */
 export type FaultKind = (typeof FAULT_KINDS)[number];
 
 /** One thing that was wrong in a loop. */

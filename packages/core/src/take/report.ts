@@ -27,6 +27,7 @@ export interface VoiceReport {
   readonly hits: number;
   readonly missed: number;
   readonly extra: number;
+  /** Milliseconds after the written time; negative is early. */
   readonly offsetMs: { readonly median: number; readonly spread: number };
   readonly levelDb: number;
 }
@@ -55,6 +56,7 @@ export interface TakeReport {
   readonly strokes: readonly ReportStroke[];
   readonly missed: readonly (WrittenPlace & { readonly voice: Voice })[];
   readonly voices: Readonly<Partial<Record<Voice, VoiceReport>>>;
+  /** Ratio long : short of the swung beats, and how many there were; null where nothing swings. */
   readonly swingRatio: { readonly median: number; readonly spread: number; readonly count: number } | null;
   /** Median level of each voice relative to the lead voice. */
   readonly balanceDb: Readonly<Partial<Record<Voice, number>>>;

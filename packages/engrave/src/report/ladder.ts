@@ -8,7 +8,7 @@ const STEP_DB = 6;
 /** Names are at least this far apart, in pixels. */
 const NAME_GAP = 15;
 
-/** Where a part of the picture lies. */
+/** Where a part of the picture lies, in pixels. */
 export interface Box {
   readonly x: number;
   readonly y: number;

@@ -152,6 +152,7 @@ function drawLegend(words: PictureWords, top: number): string {
 /** A part of the picture and how tall it is. */
 export interface Drawn {
   readonly svg: string;
+  /** Pixels. */
   readonly height: number;
 }
 

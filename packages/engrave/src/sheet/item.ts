@@ -9,7 +9,7 @@ import { type Box, grow, unite } from '../svg/geometry.ts';
 import { ASCENT, DESCENT, type TextRun, type Weight } from '../text/fonts.ts';
 import type { Tile } from '../tile/tile.ts';
 
-/** A line of text, split where its font changes. */
+/** A line of text, split where its font changes; in millimetres. */
 export interface TextItem {
   readonly kind: 'text';
   readonly x: number;
@@ -21,7 +21,7 @@ export interface TextItem {
   readonly widthMm: number;
 }
 
-/** A straight line. */
+/** A straight line, in millimetres. */
 export interface LineItem {
   readonly kind: 'line';
   readonly x: number;
@@ -32,7 +32,7 @@ export interface LineItem {
   readonly colour: string;
 }
 
-/** An empty box with a border. */
+/** An empty box with a border, in millimetres. */
 export interface RectItem {
   readonly kind: 'rect';
   readonly x: number;
@@ -43,7 +43,7 @@ export interface RectItem {
   readonly colour: string;
 }
 
-/** A ring round (x, y). */
+/** A ring round (x, y), in millimetres. */
 export interface RingItem {
   readonly kind: 'ring';
   readonly x: number;
@@ -53,7 +53,7 @@ export interface RingItem {
   readonly colour: string;
 }
 
-/** An engraved tile. */
+/** An engraved tile, placed in millimetres. */
 export interface TileItem {
   readonly kind: 'tile';
   readonly x: number;
@@ -61,7 +61,7 @@ export interface TileItem {
   readonly tile: Tile;
 }
 
-/** A vector picture, scaled to a width and height. */
+/** A vector picture, scaled to a width and height in millimetres. */
 export interface PictureItem {
   readonly kind: 'picture';
   readonly x: number;
@@ -71,7 +71,7 @@ export interface PictureItem {
   readonly drawing: Drawing;
 }
 
-/** Items that belong together, named for people who listen to the page. */
+/** Items that belong together, placed in millimetres and named for people who listen to the page. */
 export interface GroupItem {
   readonly kind: 'group';
   readonly x: number;

@@ -136,7 +136,9 @@ export function lineWidthMm(
 
 /** Where a line of an exercise stands: its bars and its share of the grid. */
 export interface LineSlot {
+  /** Index of its first bar in the exercise. */
   readonly from: number;
+  /** Index after its last bar. */
   readonly to: number;
   readonly cellMm: number;
   readonly gutterMm: number;

@@ -5,7 +5,7 @@
  * (a·x + c·y + e, b·x + d·y + f).
  * Source: SVG 1.1, 7.4, Coordinate system transformations.
  */
-/** An upright rectangle by its upper left corner. */
+/** An upright rectangle by its upper left corner, in user units of the drawing. */
 export interface Box {
   readonly x: number;
   readonly y: number;

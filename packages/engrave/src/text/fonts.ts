@@ -42,7 +42,9 @@ export interface TextRun {
 /** A glyph of a set text: its outline in font units (y up) and where it stands from the start of the text. */
 export interface SetGlyph {
   readonly path: string;
+  /** Font units from the start of the text; `unitsPerEm` of them are one em. */
   readonly x: number;
+  /** Font units above the baseline, as parts of the em. */
   readonly y: number;
 }
 

@@ -9,7 +9,9 @@ import { type Fraction, type NotatedBar, toNumber } from '@shedbook/core';
 /** A moment whose place is known. Bars count as in the tile. */
 export interface Anchor {
   readonly bar: number;
+  /** Whole notes from the bar line. */
   readonly at: number;
+  /** Middle of the head, in mm. */
   readonly x: number;
 }
 

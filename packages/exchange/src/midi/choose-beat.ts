@@ -34,6 +34,7 @@ export interface Grid {
 
 /** What is known of the player. */
 export interface Player {
+  /** Standard deviation of lateness, as a fraction of a beat. */
   readonly spread: number;
   readonly toleranceBeats: number;
   /** Cost of using a subdivision at all. */
@@ -60,8 +61,11 @@ function beatPlace(position: number, meter: Meter, toleranceBeats: number): Beat
 /** A subdivision with the slot and the error of each stroke. */
 export interface Choice {
   readonly slots: Subdivision;
+  /** Index of the slot of each stroke. */
   readonly slotOf: readonly number[];
+  /** How far each stroke is from its slot, as a fraction of the beat. */
   readonly errors: readonly number[];
+  /** How little it explains: a negative log-likelihood in nats; no unit. */
   readonly cost: number;
 }
 

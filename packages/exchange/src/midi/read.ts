@@ -30,7 +30,9 @@ export interface MidiOtherNote {
   readonly durationSeconds: number;
   /** Counted from 1. */
   readonly channel: number;
+  /** MIDI key, 0–127. */
   readonly key: number;
+  /** MIDI velocity, 1–127. */
   readonly velocity: number;
 }
 
@@ -118,7 +120,7 @@ function describe(note: RawNote, clock: (ticks: number) => number, ticksPerQuart
 
 /** What the reader should know of the kit. */
 export interface ReadMidiOptions {
-  /** What keys stand for where the kit sends other ones than the map knows. */
+  /** What MIDI key numbers stand for where the kit sends other ones than the map knows. */
   readonly keys?: Readonly<Record<number, SoundingVoice>>;
 }
 

@@ -9,7 +9,9 @@ export interface NoteEvent {
   readonly kind: 'note-on' | 'note-off';
   readonly ticks: number;
   readonly channel: number;
+  /** MIDI key, 0–127. */
   readonly key: number;
+  /** MIDI velocity, 0–127. */
   readonly velocity: number;
 }
 
@@ -32,7 +34,9 @@ export interface TempoEvent {
 export interface TimeSignatureEvent {
   readonly kind: 'time-signature';
   readonly ticks: number;
+  /** How many units a bar has. */
   readonly upper: number;
+  /** Units that make a whole note, a number such as 4 or 8. */
   readonly lower: number;
   /** MIDI clocks (24 a quarter) between clicks of a metronome. */
   readonly clocksPerClick: number;

@@ -35,6 +35,7 @@ export function divisionsFor(bars: readonly NotatedBar[]): number {
 
 /** What a measure needs of its score. */
 export interface MeasureContext {
+  /** Number of divisions that a quarter note has. */
   readonly divisions: number;
   readonly levelDb: (head: NotatedHead) => number;
 }

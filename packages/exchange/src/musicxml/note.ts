@@ -17,8 +17,9 @@ export interface NoteContext {
   /** Number of the voice in the part: 1 hands, 2 feet. */
   readonly voice: number;
   readonly stem: 'up' | 'down';
-  /** Duration in divisions. */
+  /** Duration in divisions: so many parts of a quarter note. */
   readonly duration: number;
+  /** `actual` in the time of `normal`, both numbers of notes, or null. */
   readonly tuplet: { readonly actual: number; readonly normal: number } | null;
   /** The tuplet bracket that begins or ends here. */
   readonly bracket: { readonly type: 'start' | 'stop'; readonly shown: boolean } | null;

@@ -21,11 +21,11 @@ export interface Reason {
   readonly voice: Voice | null;
   /** Null when it holds throughout. */
   readonly place: WrittenPlace | null;
-  /** Median over the faults that it stands for, in the fault's own unit. */
+  /** Median over the faults that it stands for, in the fault's own unit: ms, dB, percent or a count. */
   readonly amount: number;
   /** In how many loops. */
   readonly loops: number;
-  /** Sum over the faults that it stands for; see `strengthOf`. */
+  /** How many times over the limit, summed over the faults that it stands for; see `strengthOf`. No unit. */
   readonly strength: number;
   /** A sentence. */
   readonly text: string;

@@ -19,6 +19,7 @@ export interface RemarkPlace {
 /** How often, in how many times that it was due. */
 export interface HowOften {
   readonly times: number;
+  /** Number of times that it was due. */
   readonly of: number;
 }
 
@@ -54,7 +55,10 @@ export type RemarkFact =
   | { readonly kind: 'balanced' };
 
 /** A remark. */
-export type Remark = RemarkFact & { readonly strength: number };
+export type Remark = RemarkFact & {
+  /** Ratio to the limit of the student's level; praise has less than 1. */
+  readonly strength: number;
+};
 
 /** Whether a remark is praise. */
 export function isPraise({ strength }: Remark): boolean {

@@ -12,6 +12,7 @@ import { firstFrom, KIND_COUNT, type Observations } from './observations.ts';
 /** One bar of the take and the bar of the form in it (index from 0), or null. */
 export interface PlacedBar extends TrackedBar {
   readonly formBar: number | null;
+  /** How well it fits, as by `matchBar`: weights gained less weights lost, no unit. */
   readonly score: number;
 }
 

@@ -12,6 +12,7 @@ import { firstFrom, KIND_COUNT, kindOf, type Observations } from './observations
 export interface BeatStroke {
   /** Index of its kind of sound. */
   readonly kind: number;
+  /** How often it is written, 0 to 1 a bar; twice that for cymbals on a beat. */
   readonly weight: number;
   /** How far into its beat, from 0. */
   readonly fraction: number;
@@ -69,7 +70,7 @@ export interface Span {
 
 /** How well strokes are seen where they should be. */
 export interface Sight {
-  /** As by `matchBar`, weighted. */
+  /** As by `matchBar`, weights gained less weights lost; no unit. */
   readonly score: number;
   /** Weighted mean of how late they are, in seconds. */
   readonly shift: number;

@@ -13,6 +13,7 @@ import { ANY, firstFrom, KIND_COUNT, kindOf, type Observations } from './observa
 export interface PulseGuess {
   readonly startSeconds: number;
   readonly barSeconds: number;
+  /** Correlation with the average bar, about 0 to 1. */
   readonly score: number;
 }
 

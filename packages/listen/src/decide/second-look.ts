@@ -143,7 +143,7 @@ const some = (count: number): number => Math.log1p(Math.min(MOST, count));
 
 /** What is judged anew; the rest is left at the first look's. */
 export interface Scope {
-  /** The first event; 0 when left out. */
+  /** Index of the first event; 0 when left out. */
   readonly from?: number;
   /** Indices of the voices; all when left out. */
   readonly voices?: readonly number[];

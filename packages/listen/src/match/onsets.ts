@@ -11,8 +11,11 @@
 /** How well estimates match a reference. */
 export interface OnsetScore {
   readonly matches: number;
+  /** Share of the estimates that are matched. */
   readonly precision: number;
+  /** Share of the reference that is matched. */
   readonly recall: number;
+  /** Harmonic mean of precision and recall, 0 to 1. */
   readonly f: number;
 }
 

@@ -28,12 +28,14 @@ export interface Layer {
 /** What a layer reads, and where its output goes. */
 export interface LayerPass {
   readonly input: Float64Array;
+  /** Index in `input` at which the first window begins. */
   readonly inputAt: number;
-  /** From one window to the next. */
+  /** How many numbers from one window to the next. */
   readonly step: number;
-  /** Windows. */
+  /** Number of windows. */
   readonly count: number;
   readonly output: Float64Array;
+  /** Index in `output` at which the first result goes. */
   readonly outputAt: number;
   /** From the output of one window to that of the next. */
   readonly outputStep: number;

@@ -14,6 +14,7 @@ export type { LayerWeights } from './layer.ts';
 
 /** The voices that are told apart; `click` is a metronome. */
 export const HEARD_VOICES = [...VOICES, 'click'] as const;
+/** A voice that the network hears. */
 export type HeardVoice = (typeof HEARD_VOICES)[number];
 /** How many there are. */
 export const HEARD_COUNT = HEARD_VOICES.length;

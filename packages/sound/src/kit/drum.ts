@@ -26,9 +26,11 @@ export interface Head {
   readonly highestRatio: number;
   /** Where the stroke lands, 0 centre … 1 rim, and by how much that differs from stroke to stroke. */
   readonly position: number;
+  /** By how much that differs from stroke to stroke, as a fraction of the radius. */
   readonly wander: number;
   /** Ringing times over frequency for modes with nodal diameters, and the factor for those without. */
   readonly t60Seconds: Curve;
+  /** Factor of the ringing times of modes without nodal diameters. */
   readonly breathing: number;
   readonly contact: Contact;
   /** How much sharper a plain stroke starts, as a part of the frequency, and how fast that goes. */

@@ -51,10 +51,13 @@ export interface MeasuredSound {
 /** One stroke as a mix of two takes, and what rings on after them. */
 export interface Blend {
   readonly soft: Float32Array;
+  /** Factor of the soft take's amplitude. */
   readonly softGain: number;
   readonly hard: Float32Array;
+  /** Factor of the hard take's amplitude. */
   readonly hardGain: number;
   readonly tail: Float32Array | null;
+  /** Factor of the tail's amplitude. */
   readonly tailGain: number;
 }
 
@@ -68,7 +71,7 @@ const DIVIDED_FROM_SECONDS = 1.2;
 export interface Choice {
   readonly softTake: number;
   readonly hardTake: number;
-  /** Moves the timbre by up to ±`TIMBRE_SPREAD_DB` / 2. */
+  /** Number 0…1: moves the timbre by up to ±`TIMBRE_SPREAD_DB` / 2. */
   readonly timbre: number;
 }
 

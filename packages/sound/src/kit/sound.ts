@@ -32,6 +32,7 @@ export const SOUND_NAMES = [
   'click-beat',
   'click-subdivision',
 ] as const;
+/** Name of a sound of a kit. */
 export type SoundName = (typeof SOUND_NAMES)[number];
 
 /** A sound before it is measured. */

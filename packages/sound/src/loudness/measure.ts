@@ -23,6 +23,7 @@ export interface Loudness {
 /** One channel and how much it counts: 1 in front, 1.41 at the sides. */
 export interface WeightedChannel {
   readonly samples: Float32Array;
+  /** Factor of its power. */
   readonly weight: number;
 }
 

@@ -11,12 +11,15 @@ export const CHOKE_T60_SECONDS = 0.07;
 
 /** A blow that sounds. */
 export interface Hit {
+  /** First sample, from the start of the rendering. */
   readonly start: number;
   readonly length: number;
   readonly soft: Float32Array;
+  /** Factor of the soft buffer's amplitude. */
   readonly softGain: number;
   /** Null where one buffer is all there is. */
   readonly hard: Float32Array | null;
+  /** Factor of the hard buffer's amplitude. */
   readonly hardGain: number;
   /** Sample at which it is choked; infinite while it is not. */
   chokedAt: number;

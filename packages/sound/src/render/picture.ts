@@ -20,6 +20,7 @@ export const INSTRUMENTS = [
   'tom-low',
   'click',
 ] as const;
+/** An instrument with a place of its own. */
 export type Instrument = (typeof INSTRUMENTS)[number];
 
 /** The instrument that each sound is struck on. */
@@ -58,7 +59,9 @@ const PLACES: Readonly<Record<Instrument, number>> = {
 
 /** Gains of an instrument in the two channels. */
 export interface Placing {
+  /** Factor of the amplitude. */
   readonly left: number;
+  /** Factor of the amplitude. */
   readonly right: number;
 }
 

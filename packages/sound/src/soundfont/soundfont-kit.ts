@@ -88,7 +88,7 @@ function playKey(preset: BasicPreset, keys: readonly number[], rate: number): Ra
 
 /** How a SoundFont becomes a kit. */
 export interface SoundFontKitOptions extends KitOptions {
-  /** Program of the drum set; the jazz set (32) or else the first where left out. */
+  /** Program number of the drum set; the jazz set (32) or else the first where left out. */
   readonly program?: number;
 }
 

@@ -7,10 +7,13 @@
  * (m, n) is proportional to the n-th zero of the Bessel function J_m.
  */
 
+/** One mode of the membrane. */
 export interface MembraneMode {
+  /** Number of nodal diameters. */
   readonly m: number;
+  /** Number of nodal circles, from 1. */
   readonly n: number;
-  /** The n-th zero of J_m. */
+  /** The n-th zero of J_m: its frequency as a ratio to that of the others. */
   readonly zero: number;
   /** Frequency relative to mode (0, 1). */
   readonly ratio: number;

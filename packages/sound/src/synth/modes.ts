@@ -10,8 +10,9 @@ import { fallPerSample } from '@shedbook/signal';
 /** One way of ringing. */
 export interface Mode {
   readonly frequencyHz: number;
-  /** Of the sine at its start. */
+  /** Factor of the sine at its start. */
   readonly amplitude: number;
+  /** Radians. */
   readonly phase: number;
   readonly t60Seconds: number;
 }

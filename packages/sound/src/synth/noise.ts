@@ -16,7 +16,7 @@ export function whiteNoise(length: number, random: Random): Float32Array {
 
 /** How a burst of noise rises and dies. */
 export interface Burst {
-  /** Amplitude at its height. */
+  /** Factor of the noise at its height. */
   readonly gain: number;
   /** Time constant of the rise. */
   readonly riseSeconds: number;

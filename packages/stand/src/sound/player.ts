@@ -20,6 +20,7 @@ export interface Heard {
   readonly program: Program;
   /** Place in the form in whole notes; below 0 in the count-in. */
   readonly place: number;
+  /** How many times the form was gone through before. */
   readonly pass: number;
   readonly bpm: number;
   /** When a place of this pass leaves the sound thread, in seconds of the audio context. */
@@ -29,6 +30,7 @@ export interface Heard {
 /** Strokes that were given to the sound thread, for whoever follows along: samples of the audio context. */
 export interface StrokesEvent {
   readonly strokes: readonly TimedStroke[];
+  /** Samples a second, Hz. */
   readonly sampleRate: number;
   /** The sample that leaves the loudspeaker at this moment. */
   readonly heardSample: () => number;

@@ -60,9 +60,9 @@ export interface Program {
   /** Every beat and bar after the count-in, in order. */
   readonly beats: readonly ProgramBeat[];
   readonly bars: readonly ProgramBar[];
-  /** Where it starts, count-in included: 0 or less. */
+  /** Where it starts, count-in included: whole notes, 0 or less. */
   readonly start: number;
-  /** Where it ends, and goes round. */
+  /** Where it ends, and goes round: whole notes. */
   readonly end: number;
 }
 

@@ -13,7 +13,7 @@ import type { Program, ProgramStroke } from './program.ts';
 /** A stroke with the sample that it falls on. */
 export interface TimedStroke {
   readonly sample: number;
-  /** Times through the form before it. */
+  /** How many times the form was gone through before it. */
   readonly pass: number;
   readonly stroke: ProgramStroke;
 }
@@ -21,8 +21,10 @@ export interface TimedStroke {
 /** Where the sequencer is: at `sample` it stands at `place` and goes on at `bpm`. */
 export interface Anchor {
   readonly sample: number;
+  /** Whole notes from the first bar of the form. */
   readonly place: number;
   readonly bpm: number;
+  /** How many times the form was gone through before. */
   readonly pass: number;
 }
 

@@ -1,0 +1,3 @@
+/** Of nothing. */
+const one = 1;
+export const two = one;

@@ -1,0 +1,3 @@
+const one = 1;
+/* Two. */
+export const two = one;

@@ -1,0 +1,3 @@
+/** The kinds there are. */
+export const KINDS = ['a'] as const;
+export type Kind = (typeof KINDS)[number];

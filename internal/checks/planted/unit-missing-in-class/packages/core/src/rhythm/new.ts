@@ -1,0 +1,4 @@
+/** A note. */
+export class Note {
+  readonly edges: number[] = [];
+}

@@ -1,0 +1,2 @@
+/** A note. */
+export type Note = { readonly edges: readonly { readonly far: number | null }[] };

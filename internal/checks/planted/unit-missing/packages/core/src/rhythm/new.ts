@@ -1,0 +1,4 @@
+/** A note. */
+export interface Note {
+  readonly long: number;
+}
