@@ -14,6 +14,7 @@ export interface ServeRequest {
 
 /** How the desk is started; its own defaults hold where nothing is said. */
 export interface DeskOptions {
+  /** Number of the TCP port; 0 takes any free one. */
   readonly port?: number;
   readonly host?: string;
   /** Folder that lessons are kept in. */

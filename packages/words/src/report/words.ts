@@ -5,6 +5,7 @@ import { german } from './german.data.ts';
 
 /** Languages of a report. */
 export const REPORT_LANGUAGES = ['en', 'de'] as const;
+/** A language that remarks are made in. */
 export type ReportLanguage = (typeof REPORT_LANGUAGES)[number];
 
 const WORDS: Readonly<Record<ReportLanguage, ReportCatalogue>> = { en: english, de: german };
