@@ -64,7 +64,9 @@ export function flightAt(landings: readonly Landing[], place: number, end: numbe
 
 /** How high the ball flies over a quarter note, and at most, in any unit of length. */
 export interface FlightHeights {
+  /** Height over a quarter note, a number in any unit of length. */
   readonly quarter: number;
+  /** Greatest height, a number in the same unit. */
   readonly most: number;
 }
 
