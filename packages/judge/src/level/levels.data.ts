@@ -9,6 +9,7 @@
 
 /** Levels of students, in order of strictness. */
 export const LEVELS = ['beginner', 'intermediate', 'advanced'] as const;
+/** How far a student is. */
 export type Level = (typeof LEVELS)[number];
 
 /** What a level still lets pass. Figures without "Loop" or "Take" in their name hold for both. */
@@ -20,7 +21,7 @@ export interface Allowance {
    * heard as two cannot be heard apart: 11 ms at the strictest.
    */
   readonly togetherMs: number;
-  /** Change of tempo, or distance from the tempo that was asked, in changes that are just noticed. */
+  /** Change of tempo, or distance from the tempo that was asked, as a ratio to what is just noticed. */
   readonly tempi: number;
   /** A voice's median level beside the lesson's, both relative to the lead voice, in dB. */
   readonly balanceDb: number;
