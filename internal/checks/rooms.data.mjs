@@ -53,6 +53,12 @@ export const ROOMS = [
     does: 'what both browser products share: player, ball, pedals, controls, looks',
   },
   {
+    name: 'packages/routes',
+    floor: 5,
+    platform: 'pure',
+    does: 'what desk and server say to each other: one table of routes, their schemas and refusals',
+  },
+  {
     name: 'packages/pack',
     floor: 5,
     platform: 'pure',

@@ -1,9 +1,9 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
+import type { StoredLesson } from '@shedbook/routes';
 import { expect, it, onTestFinished } from 'vitest';
 import { createLesson, send, temporaryFolder } from '../test/temporary.ts';
-import type { StoredLesson } from './contract.ts';
 
 const MAIN = fileURLToPath(new URL('../dist/main.js', import.meta.url));
 

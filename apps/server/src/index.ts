@@ -1,4 +1,3 @@
-export * from './contract.ts';
 export { defaultDataDir } from './data-dir.ts';
 export { browserCommand, openBrowser } from './open-browser.ts';
 export { DEFAULT_PORT, type RunningServer, type StartOptions, startServer } from './start.ts';

@@ -1,8 +1,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { StoredLesson } from '@shedbook/routes';
 import { expect, it } from 'vitest';
 import { send, temporaryFolder } from '../test/temporary.ts';
-import type { StoredLesson } from './contract.ts';
 import { startServer } from './start.ts';
 
 it('[SE10] gives each demo lesson once, also after it was thrown away', async () => {

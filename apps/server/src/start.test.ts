@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { join } from 'node:path';
+import type { Refusal } from '@shedbook/routes';
 import { describe, expect, it } from 'vitest';
 import { createLesson, send, startTestServer, temporaryFolder } from '../test/temporary.ts';
 import { startServer } from './start.ts';
@@ -44,22 +45,25 @@ describe('server', () => {
     const stale = await send(server, 'PUT', path, { text: 'c', revision: 1, cause: 'edit' });
     expect(stale).toMatchObject({
       status: 409,
-      body: { code: 'conflict', kept: { text: 'b', revision: 2 } },
+      body: { code: 'lesson-changed', values: { kept: { text: 'b', revision: 2 } } },
     });
   });
 
-  it('[SE13] refuses what it cannot read with a code and a sentence', async () => {
+  it('[SE13] refuses what it cannot read with a code and the places that are wrong', async () => {
     const server = await startTestServer();
     const { id } = await createLesson(server, 'a');
-    const cases = [
-      await send(server, 'POST', '/api/lessons', { words: 'a' }),
-      await send(server, 'PUT', `/api/lessons/${id}`, { text: 'b', revision: 1, cause: 'whim' }),
-      await send(server, 'GET', '/api/nothing'),
-    ];
-    for (const { status, body } of cases) {
-      expect(status).toBe(400);
-      expect(body).toEqual({ code: 'bad-request', message: expect.stringMatching(/^[^\n]+$/) });
-    }
+    const wrong = async (method: string, path: string, body?: unknown) => {
+      const refused = await send(server, method, path, body);
+      expect(refused).toMatchObject({ status: 400, body: { code: 'bad-request' } });
+      const { places } = (refused.body as Refusal<'bad-request'>).values;
+      return places.map((place) => place.path);
+    };
+    expect(await wrong('POST', '/api/lessons', { text: 7, more: 'a' })).toEqual(['body.text', 'body']);
+    const save = { text: 'b', revision: 1.5, cause: 'whim' };
+    expect(await wrong('PUT', `/api/lessons/${id}`, save)).toEqual(['body.revision', 'body.cause']);
+    expect(await wrong('GET', `/api/lessons/${id}/steps/first`)).toEqual(['params.step']);
+    expect(await wrong('POST', '/api/import?name=a', { text: 'b' })).toEqual(['body']);
+    expect(await wrong('GET', '/api/nothing')).toEqual(['url']);
     const missing = await send(server, 'GET', '/api/lessons/none');
     expect(missing).toMatchObject({ status: 404, body: { code: 'no-such-lesson' } });
     const step = await send(server, 'GET', `/api/lessons/${id}/steps/7`);

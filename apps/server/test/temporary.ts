@@ -2,8 +2,8 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { StoredLesson } from '@shedbook/routes';
 import { onTestFinished } from 'vitest';
-import type { StoredLesson } from '../src/contract.ts';
 import { type RunningServer, type StartOptions, startServer } from '../src/start.ts';
 
 /** A new empty folder, removed when the test ends. */

@@ -4,7 +4,7 @@ import { readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { isStruck, parseLesson } from '@shedbook/core';
-import type { StoredLesson } from '@shedbook/server';
+import type { StoredLesson } from '@shedbook/routes';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
 import {

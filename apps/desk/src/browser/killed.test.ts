@@ -3,7 +3,7 @@ import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { HistoryStep, SaveRequest, StoredLesson } from '@shedbook/server';
+import type { HistoryStep, SaveRequest, StoredLesson } from '@shedbook/routes';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
 import { keptText, launch, openWindow, settled } from '../../../../internal/testing/browser.ts';

@@ -1,4 +1,4 @@
-import type { StoredLesson } from '@shedbook/server';
+import type { StoredLesson } from '@shedbook/routes';
 import { english, german, SAID_GERMAN } from '@shedbook/words';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';

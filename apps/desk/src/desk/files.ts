@@ -1,6 +1,7 @@
 /** Files in and out of the desk. */
 import { fileNameOf } from '@shedbook/core';
-import type { StoredLesson } from '@shedbook/server';
+import { FILE_FORMATS } from '@shedbook/pack';
+import type { StoredLesson } from '@shedbook/routes';
 import { createLesson, exportLesson, importLesson } from '../document/api.ts';
 import { titleOf } from '../edit/heading.ts';
 import { offer } from '../shared/offer.ts';
@@ -8,17 +9,13 @@ import { offer } from '../shared/offer.ts';
 /** Formats that a lesson can be taken away in. */
 export type ExportFormat = 'yaml' | 'musicxml' | 'midi';
 
-const ENDINGS: Readonly<Record<ExportFormat, string>> = {
-  yaml: '.lesson.yaml',
-  musicxml: '.musicxml',
-  midi: '.mid',
-};
-
 /** Hands a lesson out as a file. */
 export async function downloadFromServer(stored: StoredLesson, format: ExportFormat): Promise<void> {
-  const name = fileNameOf(titleOf(stored.text), ENDINGS[format]);
-  if (format === 'yaml') offer(new Blob([stored.text], { type: 'application/yaml' }), name);
-  else offer(await exportLesson(stored.id, format), name);
+  const { ending, type } = FILE_FORMATS.lesson;
+  const text = new Blob([stored.text], { type });
+  const named = { file: text, name: fileNameOf(titleOf(stored.text), ending) };
+  const { file, name } = format === 'yaml' ? named : await exportLesson(stored.id, format);
+  offer(file, name);
 }
 
 /** Takes a file in as a new lesson. @returns its title, or null when it has none. */

@@ -1,7 +1,7 @@
 /** Words for what went wrong between the desk and its server. */
 
 import type { Words } from '@shedbook/words';
-import { RefusedError, UnreachableError } from './api.ts';
+import { RefusedError, UnreachableError } from './client.ts';
 
 /** A sentence for an error. */
 export function wordsFor(error: unknown, words: Words): string {

@@ -6,9 +6,10 @@
  * changes wait here and, for the case of a reload, in the browser.
  */
 import { type Lesson, type LessonReading, parseLesson } from '@shedbook/core';
-import type { SaveCause, StoredLesson } from '@shedbook/server';
-import { readStep, saveLesson, UnreachableError } from './api.ts';
+import type { SaveCause, StoredLesson } from '@shedbook/routes';
+import { readStep, saveLesson } from './api.ts';
 import type { Backup } from './backup.ts';
+import { UnreachableError } from './client.ts';
 
 /** How far the keeping of changes is. */
 export type Keeping = 'kept' | 'keeping' | 'unreachable' | 'conflict' | 'refused';

@@ -1,6 +1,6 @@
 /** The lessons on the desk: each as it is kept, and as it reads. */
 import { type LessonReading, parseLesson } from '@shedbook/core';
-import type { StoredLesson } from '@shedbook/server';
+import type { StoredLesson } from '@shedbook/routes';
 import { useCallback, useEffect, useState } from 'react';
 import { titleOf } from '../edit/heading.ts';
 import { listLessons } from './api.ts';

@@ -1,6 +1,6 @@
 /** Two windows changed the same lesson: both versions side by side, and a choice. */
 
-import type { StoredLesson } from '@shedbook/server';
+import type { StoredLesson } from '@shedbook/routes';
 import { Button, Sheet } from '@shedbook/stand';
 import { createLesson } from '../document/api.ts';
 import { useDocument } from '../document/use-document.ts';

@@ -1,6 +1,7 @@
 /** Printing: the pages exactly as they come out, what can be chosen about them, and the file. */
 
 import type { Lesson, SheetSettings } from '@shedbook/core';
+import { addressOf, ROUTES } from '@shedbook/routes';
 import { buttonClass, Check, Choices, Icon, Range } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
@@ -94,7 +95,7 @@ export function PrintView({ state, lesson }: PrintViewProps) {
       <div className={styles.beside}>
         <h2>{words.title}</h2>
         <SheetChoices lesson={lesson} />
-        <a className={buttonClass('strong')} href={`/api/lessons/${state.id}/sheet.pdf`} download>
+        <a className={buttonClass('strong')} href={addressOf(ROUTES.printSheet, { id: state.id })} download>
           <Icon name="print" />
           {words.download}
         </a>

@@ -1,5 +1,5 @@
 /** The pages of the open lesson as they would be printed, asked for whenever a change has been kept. */
-import type { SheetPages } from '@shedbook/server';
+import type { SheetPages } from '@shedbook/routes';
 import { useEffect, useState } from 'react';
 import { readPages } from '../document/api.ts';
 import type { DocumentState } from '../document/lesson-document.ts';

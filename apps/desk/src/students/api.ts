@@ -1,25 +1,25 @@
-/** Talking to the server about students. */
-import type { StoredStudent, StudentConflict, StudentContent } from '@shedbook/server';
-import { answer, ask } from '../document/api.ts';
+/** What the desk asks of the server about students. */
+import type { StoredStudent, StudentContent } from '@shedbook/routes';
+import { ask, RefusedError } from '../document/client.ts';
 
 /** Everybody on the roster. */
-export async function listStudents(): Promise<readonly StoredStudent[]> {
-  return answer(await ask('GET', '/api/students'));
+export function listStudents(): Promise<readonly StoredStudent[]> {
+  return ask('listStudents', {});
 }
 
 /** A new student. */
-export async function createStudent(name: string): Promise<StoredStudent> {
-  return answer(await ask('POST', '/api/students', { name }));
+export function createStudent(name: string): Promise<StoredStudent> {
+  return ask('createStudent', { body: { name } });
 }
 
 /** Takes a student off the roster; they can be brought back. */
 export async function removeStudent(id: string): Promise<void> {
-  return answer(await ask('DELETE', `/api/students/${id}`));
+  await ask('removeStudent', { params: { id } });
 }
 
 /** Brings a student back. */
-export async function restoreStudent(id: string): Promise<StoredStudent> {
-  return answer(await ask('POST', `/api/students/${id}/restore`));
+export function restoreStudent(id: string): Promise<StoredStudent> {
+  return ask('restoreStudent', { params: { id } });
 }
 
 /** Changes a student; where they were changed elsewhere meanwhile, what is kept there is changed instead. */
@@ -27,10 +27,12 @@ export async function changeStudent(
   student: StoredStudent,
   change: (content: StudentContent) => StudentContent,
 ): Promise<StoredStudent> {
+  const { id, revision } = student;
   const { name, log, assignments } = change(student);
-  const { revision } = student;
-  const response = await ask('PUT', `/api/students/${student.id}`, { name, log, assignments, revision });
-  if (response.status !== 409) return answer(response);
-  const { kept } = (await response.json()) as StudentConflict;
-  return changeStudent(kept, change);
+  try {
+    return await ask('saveStudent', { params: { id }, body: { name, log, assignments, revision } });
+  } catch (error) {
+    if (!(error instanceof RefusedError) || error.refusal.code !== 'student-changed') throw error;
+    return changeStudent(error.refusal.values.kept, change);
+  }
 }

@@ -1,7 +1,7 @@
 /** What the teacher set: pinned or not, with a note for the student, in the teacher's order. */
 
 import { exerciseKey, itemKey } from '@shedbook/coach';
-import type { StoredAssignment, StudentContent } from '@shedbook/server';
+import type { StoredAssignment, StudentContent } from '@shedbook/routes';
 import { Button, Check, Icon } from '@shedbook/stand';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { KeptField } from '../shared/kept-field.tsx';

@@ -1,6 +1,6 @@
 /** What is set for a student, as a lesson of its own: to print, to hear, to take home. */
 import { exerciseKey } from '@shedbook/coach';
-import type { StoredAssignment } from '@shedbook/server';
+import type { StoredAssignment } from '@shedbook/routes';
 import { type Unnumbered, withExercises } from '../edit/exercises.ts';
 import { setTitle } from '../edit/heading.ts';
 import type { DeskShelf } from './take-in.ts';

@@ -1,7 +1,7 @@
 /** What the student's next half hour would be. */
 import { planPractice } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
-import type { StoredAssignment } from '@shedbook/server';
+import type { StoredAssignment } from '@shedbook/routes';
 import { useMemo } from 'react';
 import { useSaid, useWords } from '../words/words.tsx';
 import styles from './plan-list.module.css';

@@ -2,7 +2,7 @@
 
 import { momentOf, printPracticeLog, summariseStudent } from '@shedbook/coach';
 import type { Lesson, PracticeLog } from '@shedbook/core';
-import type { StoredStudent, StudentContent } from '@shedbook/server';
+import type { StoredStudent, StudentContent } from '@shedbook/routes';
 import { Button } from '@shedbook/stand';
 import { useMemo } from 'react';
 import { Paper, ViewHead } from '../shared/paper.tsx';

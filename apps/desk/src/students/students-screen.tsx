@@ -1,7 +1,7 @@
 /** The students: the roster on one side, the sheet of one of them on the other. */
 
 import { momentOf } from '@shedbook/coach';
-import type { StoredStudent } from '@shedbook/server';
+import type { StoredStudent } from '@shedbook/routes';
 import { AskText, Button, Icon } from '@shedbook/stand';
 import { useState } from 'react';
 import { go } from '../shared/route.ts';

@@ -1,6 +1,6 @@
 /** The roster: everybody on it, the lessons on the desk, and every change, kept at once. */
 
-import type { StoredStudent, StudentContent } from '@shedbook/server';
+import type { StoredStudent, StudentContent } from '@shedbook/routes';
 import { useSay } from '@shedbook/stand';
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { createLesson } from '../document/api.ts';

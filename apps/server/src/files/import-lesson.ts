@@ -3,10 +3,10 @@ import { type Exercise, exerciseToData, type Feel, formatFeel, type Meter } from
 import { importMidi, readMidi, readMusicXmlFile } from '@shedbook/exchange';
 import { Document } from 'yaml';
 
-/** What became of a file: a text, or why there is none. */
+/** What became of a file: a text, or the code of the problem that left none. */
 export type ImportOutcome =
   | { readonly kind: 'lesson'; readonly text: string }
-  | { readonly kind: 'refused'; readonly message: string };
+  | { readonly kind: 'refused'; readonly problem: string };
 
 interface Found {
   readonly title: string;
@@ -33,9 +33,8 @@ function textOf({ title, by, meter, bpm, feel, exercises }: Found): string {
   return new Document(data).toString({ lineWidth: 0 });
 }
 
-function sentence(found: string, expected: string): string {
-  return `Found ${found}; expected ${expected}.`;
-}
+/** Code for a file that can be read and has nothing in it for drums. */
+const NO_NOTES = 'no-drum-notes';
 
 function bareName(file: string): string {
   return file.replace(/\.[^.]+$/, '') || 'Imported lesson';
@@ -44,9 +43,9 @@ function bareName(file: string): string {
 function importMidiFile(bytes: Uint8Array, file: string): ImportOutcome {
   const take = readMidi(bytes);
   const error = take.problems.find((problem) => problem.severity === 'error');
-  if (error) return { kind: 'refused', message: sentence(error.found, error.expected) };
+  if (error) return { kind: 'refused', problem: error.code };
   const { exercises, meter, bpm } = importMidi(take, { barsPerExercise: 1 });
-  if (exercises.length === 0) return { kind: 'refused', message: sentence('no drum notes', 'a drum part') };
+  if (exercises.length === 0) return { kind: 'refused', problem: NO_NOTES };
   const found = { title: bareName(file), by: null, meter, bpm, feel: null, exercises };
   return { kind: 'lesson', text: textOf(found) };
 }
@@ -54,9 +53,9 @@ function importMidiFile(bytes: Uint8Array, file: string): ImportOutcome {
 function importScore(bytes: Uint8Array, file: string): ImportOutcome {
   const reading = readMusicXmlFile(bytes, file);
   const error = reading.problems.find((problem) => problem.severity === 'error');
-  if (error) return { kind: 'refused', message: sentence(error.found, error.expected) };
+  if (error) return { kind: 'refused', problem: error.code };
   if (reading.exercises.length === 0) {
-    return { kind: 'refused', message: sentence('no drum notes', 'a drum part') };
+    return { kind: 'refused', problem: NO_NOTES };
   }
   return { kind: 'lesson', text: textOf({ ...reading, title: reading.title ?? bareName(file) }) };
 }

@@ -2,15 +2,16 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
+import { type Refusal, refusal } from '@shedbook/routes';
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import type { StudentStore } from '../store/students.ts';
-import { addFileRoutes } from './file-routes.ts';
+import { fileHandlers } from './file-handlers.ts';
 import { isOurs } from './guard.ts';
-import { addLessonRoutes } from './lesson-routes.ts';
-import { refuse } from './refuse.ts';
-import { addStudentRoutes } from './student-routes.ts';
+import { lessonHandlers } from './lesson-handlers.ts';
+import { registerRoutes, sendRefusal } from './register.ts';
+import { studentHandlers } from './student-handlers.ts';
 
 /** What the server is made of. */
 export interface AppParts {
@@ -39,15 +40,18 @@ const CONTENT_POLICY = [
   "base-uri 'none'",
 ].join('; ');
 
+function badRequest(path: string, problem: string): Refusal {
+  return refusal('bad-request', { places: [{ path, problem }] });
+}
+
 function addErrors(app: FastifyInstance): void {
   app.setErrorHandler((error: FastifyError, _request, reply) => {
-    if (error.validation) return refuse(reply, 'bad-request', error.message);
-    if (error.statusCode === 413) return refuse(reply, 'too-large', 'The file is larger than 8 MB.');
-    if (error.statusCode !== undefined && error.statusCode < 500) {
-      return refuse(reply, 'bad-request', error.message);
-    }
+    if (error.statusCode === 413)
+      return sendRefusal(reply, refusal('too-large', { mostBytes: BODY_LIMIT_BYTES }));
+    if (error.statusCode !== undefined && error.statusCode < 500)
+      return sendRefusal(reply, badRequest('body', error.code));
     process.stderr.write(`Internal error: ${error.stack ?? error.message}\n`);
-    return refuse(reply, 'internal', 'Internal error: see the window that the server runs in.');
+    return sendRefusal(reply, refusal('internal', {}));
   });
 }
 
@@ -68,7 +72,7 @@ function addStudio(app: FastifyInstance, staticDir: string): void {
     });
   }
   app.setNotFoundHandler((request, reply) => {
-    if (!isPage(request)) return refuse(reply, 'bad-request', `There is nothing at ${request.url}.`);
+    if (!isPage(request)) return sendRefusal(reply, badRequest('url', 'nothing_there'));
     if (built) return reply.sendFile('index.html');
     return reply.code(503).type('text/plain').send('The desk has not been built yet: run "npm run build".');
   });
@@ -79,7 +83,7 @@ export function createApp({ store, students, sheets, packs, staticDir, host }: A
   const app = Fastify({ bodyLimit: BODY_LIMIT_BYTES, logger: false, forceCloseConnections: true });
   app.addHook('onRequest', async (request, reply) => {
     if (!isOurs(request, host)) {
-      await refuse(reply, 'foreign-origin', 'This server answers only to its own pages.');
+      await sendRefusal(reply, refusal('foreign-origin', {}));
       return;
     }
     reply.header('content-security-policy', CONTENT_POLICY);
@@ -87,9 +91,11 @@ export function createApp({ store, students, sheets, packs, staticDir, host }: A
     reply.header('referrer-policy', 'no-referrer');
   });
   addErrors(app);
-  addLessonRoutes(app, store, sheets);
-  addStudentRoutes(app, students);
-  addFileRoutes(app, { store, sheets, packs });
+  registerRoutes(app, {
+    ...lessonHandlers(store, sheets),
+    ...studentHandlers(students),
+    ...fileHandlers({ store, sheets, packs }),
+  });
   addStudio(app, staticDir);
   return app;
 }

@@ -1,12 +1,12 @@
 import { cpSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { SaveCause, StoredLesson } from '@shedbook/routes';
 import fc from 'fast-check';
 import { sql } from 'kysely';
 import SQLite from 'libsql';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { temporaryFolder } from '../../test/temporary.ts';
-import type { SaveCause, StoredLesson } from '../contract.ts';
 import { createLessonStore, type LessonStore } from './lessons.ts';
 import { openDatabase, STORE_FILE, storeVersion } from './open.ts';
 import { createStudentStore } from './students.ts';

@@ -3,8 +3,8 @@
  * revision it was made from, and nothing is thrown away at once.
  */
 import { randomUUID } from 'node:crypto';
+import type { HistoryStep, SaveRequest, StoredLesson } from '@shedbook/routes';
 import type { Kysely, Transaction } from 'kysely';
-import type { HistoryStep, SaveRequest, StoredLesson } from '../contract.ts';
 import type { Tables } from './tables.ts';
 
 /** What became of a write. */

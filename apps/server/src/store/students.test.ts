@@ -1,8 +1,8 @@
 import { join } from 'node:path';
+import type { StoredStudent } from '@shedbook/routes';
 import SQLite from 'libsql';
 import { expect, it } from 'vitest';
 import { send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
-import type { StoredStudent } from '../contract.ts';
 import { openDatabase, STORE_FILE } from './open.ts';
 import { createStudentStore } from './students.ts';
 
@@ -20,7 +20,10 @@ it('[SE40] keeps a student letter for letter, and refuses a save from another re
   const saved = await send(server, 'PUT', path, { name: 'Kaito', log: LOG, assignments: SET, revision: 1 });
   expect(saved).toMatchObject({ status: 200, body: { log: LOG, assignments: SET, revision: 2 } });
   const stale = await send(server, 'PUT', path, { name: 'K', log: '', assignments: [], revision: 1 });
-  expect(stale).toMatchObject({ status: 409, body: { code: 'conflict', kept: { log: LOG, revision: 2 } } });
+  expect(stale).toMatchObject({
+    status: 409,
+    body: { code: 'student-changed', values: { kept: { log: LOG, revision: 2 } } },
+  });
   expect((await send(server, 'GET', '/api/students')).body).toMatchObject([{ name: 'Kaito', log: LOG }]);
   for (const wrong of [{ name: '' }, {}]) {
     expect((await send(server, 'POST', '/api/students', wrong)).status).toBe(400);

@@ -3,8 +3,8 @@
  * revision it was made from; who is taken off the roster can be brought back.
  */
 import { randomUUID } from 'node:crypto';
+import type { SaveStudentRequest, StoredAssignment, StoredStudent } from '@shedbook/routes';
 import type { Kysely, Selectable, Transaction } from 'kysely';
-import type { SaveStudentRequest, StoredAssignment, StoredStudent } from '../contract.ts';
 import type { Tables } from './tables.ts';
 
 /** What became of a write. */

@@ -406,6 +406,8 @@ export const english = {
     'no-such-lesson': 'There is no such lesson any more.',
     'no-such-step': 'The history does not reach that far.',
     'no-such-student': 'This student is not on the roster any more.',
+    'lesson-changed': 'The lesson was changed in another window.',
+    'student-changed': 'This student was changed in another window.',
     'bad-request': 'The server did not understand this.',
     'too-large': 'This is too large.',
     'foreign-origin': 'The server answers only to its own pages.',

@@ -402,6 +402,8 @@ export const german: Words = {
     'no-such-lesson': 'Diese Lektion gibt es nicht mehr.',
     'no-such-step': 'So weit reicht die Geschichte nicht.',
     'no-such-student': 'Diesen Namen gibt es nicht mehr in der Liste.',
+    'lesson-changed': 'Die Lektion wurde in einem anderen Fenster geändert.',
+    'student-changed': 'Dieser Name wurde in einem anderen Fenster geändert.',
     'bad-request': 'Der Server hat das nicht verstanden.',
     'too-large': 'Das ist zu groß.',
     'foreign-origin': 'Der Server antwortet nur seinen eigenen Seiten.',

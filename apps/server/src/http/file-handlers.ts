@@ -1,0 +1,67 @@
+/** Files: sheets as pictures and as PDF, packs, standard files out and in. */
+import { fileNameOf, type Lesson, parseLesson } from '@shedbook/core';
+import { FILE_FORMATS, type FileFormat, writeSheetMidi, writeSheetScore } from '@shedbook/pack';
+import type { SentFile, StoredLesson } from '@shedbook/routes';
+import { importLesson } from '../files/import-lesson.ts';
+import type { SheetMaker } from '../sheet/sheet-maker.ts';
+import type { LessonStore } from '../store/lessons.ts';
+import { answer, type Handlers, refuse } from './handlers.ts';
+
+/** What files are made with. */
+export interface FileParts {
+  readonly store: LessonStore;
+  readonly sheets: SheetMaker;
+  /** Makes packs, which takes long, in a thread of its own. */
+  readonly packs: SheetMaker;
+}
+
+function sentFile({ text }: StoredLesson, format: FileFormat, content: Uint8Array): SentFile {
+  const { ending, type } = FILE_FORMATS[format];
+  const title = parseLesson(text, 'lesson').lesson?.title ?? null;
+  return { name: fileNameOf(title, ending), type, content };
+}
+
+const WRITERS = { musicxml: writeSheetScore, midi: writeSheetMidi } as const;
+
+/** Answers the routes of files. */
+export function fileHandlers({ store, sheets, packs }: FileParts) {
+  /** What is made of a lesson, or why it is not. */
+  async function made<Made>(id: string, make: (stored: StoredLesson) => Promise<Made | null>) {
+    const stored = await store.read(id);
+    if (!stored) return refuse('no-such-lesson', {});
+    const value = await make(stored);
+    return value === null ? refuse('lesson-has-errors', {}) : answer(value);
+  }
+  const madeFile = (
+    id: string,
+    format: FileFormat,
+    make: (stored: StoredLesson) => Promise<Uint8Array | null>,
+  ) =>
+    made(id, async (stored) => {
+      const content = await make(stored);
+      return content && sentFile(stored, format, content);
+    });
+  const written = async (
+    stored: StoredLesson,
+    write: (lesson: Lesson) => { readonly content: Uint8Array },
+  ) => {
+    const { lesson } = parseLesson(stored.text, 'lesson');
+    return lesson && write(lesson).content;
+  };
+  return {
+    readPages: ({ params }) =>
+      made(params.id, async ({ text, revision }) => {
+        const pages = await sheets.pages(text);
+        return pages && { revision, pages };
+      }),
+    printSheet: ({ params }) => madeFile(params.id, 'sheet', ({ text }) => sheets.pdf(text)),
+    packLesson: ({ params }) => madeFile(params.id, 'pack', ({ text, id }) => packs.pack(text, id)),
+    exportLesson: ({ params: { id, format } }) =>
+      madeFile(id, format, (stored) => written(stored, WRITERS[format])),
+    importLesson: async ({ query, body }) => {
+      const outcome = importLesson(body, query.name);
+      if (outcome.kind === 'refused') return refuse('unreadable-file', { problem: outcome.problem });
+      return answer(await store.create(outcome.text));
+    },
+  } satisfies Partial<Handlers>;
+}

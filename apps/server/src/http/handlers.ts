@@ -1,0 +1,35 @@
+/** What answers each route: as many as the table has, no more and no fewer. */
+import {
+  type AnswerOf,
+  type AskedOf,
+  type CodeOf,
+  type Refusal,
+  type RefusalCode,
+  type RefusalValues,
+  type RouteName,
+  type RouteNamed,
+  refusal,
+} from '@shedbook/routes';
+
+/** What became of a request. */
+export type Outcome<Name extends RouteName> =
+  | { readonly kind: 'answer'; readonly value: AnswerOf<RouteNamed<Name>> }
+  | { readonly kind: 'refused'; readonly refusal: Refusal<CodeOf<Name>> };
+
+/** Answers every route of the table. */
+export type Handlers = {
+  readonly [Name in RouteName]: (asked: AskedOf<RouteNamed<Name>>) => Promise<Outcome<Name>>;
+};
+
+/** An answer. */
+export function answer<Value>(value: Value): { readonly kind: 'answer'; readonly value: Value } {
+  return { kind: 'answer', value };
+}
+
+/** No, with what the desk needs to say why. */
+export function refuse<Code extends RefusalCode>(
+  code: Code,
+  values: RefusalValues<Code>,
+): { readonly kind: 'refused'; readonly refusal: Refusal<Code> } {
+  return { kind: 'refused', refusal: refusal(code, values) };
+}

@@ -1,0 +1,32 @@
+/** Lessons: list, read, create, save, history, remove and restore. */
+import type { SheetMaker } from '../sheet/sheet-maker.ts';
+import type { LessonStore } from '../store/lessons.ts';
+import { answer, type Handlers, refuse } from './handlers.ts';
+
+/** Answers the routes that change lessons and read them. */
+export function lessonHandlers(store: LessonStore, sheets: SheetMaker) {
+  const missing = () => refuse('no-such-lesson', {});
+  return {
+    listLessons: async () => answer(await store.list()),
+    createLesson: async ({ body }) => answer(await store.create(body.text)),
+    readLesson: async ({ params }) => {
+      sheets.warm();
+      const lesson = await store.read(params.id);
+      return lesson ? answer(lesson) : missing();
+    },
+    saveLesson: async ({ params, body }) => {
+      const outcome = await store.save(params.id, body);
+      if (outcome.kind === 'saved') return answer(outcome.lesson);
+      return outcome.kind === 'missing' ? missing() : refuse('lesson-changed', { kept: outcome.kept });
+    },
+    readStep: async ({ params }) => {
+      const step = await store.readStep(params.id, params.step);
+      return step ? answer(step) : refuse('no-such-step', {});
+    },
+    removeLesson: async ({ params }) => ((await store.remove(params.id)) ? answer(null) : missing()),
+    restoreLesson: async ({ params }) => {
+      const lesson = await store.restore(params.id);
+      return lesson ? answer(lesson) : missing();
+    },
+  } satisfies Partial<Handlers>;
+}

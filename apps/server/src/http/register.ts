@@ -1,0 +1,91 @@
+/** Registers the table of routes: what comes in is read by its schemas, what goes out is sent as the table says. */
+import {
+  REFUSALS,
+  type Refusal,
+  type RefusalValues,
+  ROUTE_NAMES,
+  ROUTES,
+  type Route,
+  refusal,
+  type SentFile,
+} from '@shedbook/routes';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { Handlers } from './handlers.ts';
+
+type WrongPlaces = RefusalValues<'bad-request'>['places'];
+
+/** A request after it was read: what is asked, or where it is wrong. */
+type Reading =
+  | { readonly asked: Readonly<Record<'params' | 'query' | 'body', unknown>> }
+  | { readonly places: WrongPlaces };
+
+/** Sends a refusal. */
+export function sendRefusal(reply: FastifyReply, refused: Refusal): FastifyReply {
+  return reply.code(REFUSALS[refused.code].status).send(refused);
+}
+
+function readBytes(body: unknown): { readonly value: unknown; readonly places: WrongPlaces } {
+  const isFile = Buffer.isBuffer(body);
+  return { value: body, places: isFile ? [] : [{ path: 'body', problem: 'not_a_file' }] };
+}
+
+function readRequest({ params, query, body }: Route, request: FastifyRequest): Reading {
+  const read = (
+    name: string,
+    schema: Route['query'] | Exclude<Route['body'], 'bytes' | null>,
+    given: unknown,
+  ) => {
+    const { success, data, error } = schema.safeParse(given ?? {});
+    const places = (error?.issues ?? []).map(({ path, code }) => ({
+      path: [name, ...path].join('.'),
+      problem: code,
+    }));
+    return { value: success ? data : null, places };
+  };
+  const parts = {
+    params: read('params', params, request.params),
+    query: read('query', query, request.query),
+    body:
+      body === 'bytes'
+        ? readBytes(request.body)
+        : body === null
+          ? { value: null, places: [] }
+          : read('body', body, request.body),
+  };
+  const places = Object.values(parts).flatMap((part) => part.places);
+  if (places.length > 0) return { places };
+  return { asked: { params: parts.params.value, query: parts.query.value, body: parts.body.value } };
+}
+
+function sendAnswer(reply: FastifyReply, { answer }: Route, value: unknown): FastifyReply {
+  if (answer.kind === 'json') return reply.code(answer.status).send(value);
+  if (answer.kind === 'nothing') return reply.code(204).send();
+  const { name, type, content } = value as SentFile;
+  return reply
+    .type(type)
+    .header('content-disposition', `attachment; filename="${name}"`)
+    .send(Buffer.from(content));
+}
+
+/** Adds every route of the table. */
+export function registerRoutes(app: FastifyInstance, handlers: Handlers): void {
+  app.addContentTypeParser('application/octet-stream', { parseAs: 'buffer' }, (_request, body, done) =>
+    done(null, body),
+  );
+  for (const name of ROUTE_NAMES) {
+    const route: Route = ROUTES[name];
+    app.route({
+      method: route.method,
+      url: route.path,
+      handler: async (request, reply) => {
+        const reading = readRequest(route, request);
+        if ('places' in reading)
+          return sendRefusal(reply, refusal('bad-request', { places: reading.places }));
+        const outcome = await handlers[name](reading.asked as never);
+        return outcome.kind === 'refused'
+          ? sendRefusal(reply, outcome.refusal)
+          : sendAnswer(reply, route, outcome.value);
+      },
+    });
+  }
+}

@@ -1,0 +1,31 @@
+export {
+  COMMON_REFUSALS,
+  REFUSALS,
+  type Refusal,
+  type RefusalCode,
+  type RefusalValues,
+  readRefusal,
+  refusal,
+} from './refusal.ts';
+export {
+  type Answer,
+  type AnswerOf,
+  type AskedOf,
+  addressOf,
+  type BodyOf,
+  type PlacesOf,
+  type Route,
+  type SentFile,
+} from './route.ts';
+export { type CodeOf, ROUTE_NAMES, ROUTES, type RouteName, type RouteNamed } from './routes.ts';
+export type {
+  HistoryStep,
+  SaveCause,
+  SaveRequest,
+  SaveStudentRequest,
+  SheetPages,
+  StoredAssignment,
+  StoredLesson,
+  StoredStudent,
+  StudentContent,
+} from './stored.ts';

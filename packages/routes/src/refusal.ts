@@ -1,0 +1,89 @@
+/**
+ * Why the server says no: a code and values, from which the desk makes a sentence in its reader's language.
+ */
+import { z } from 'zod';
+import { storedLesson, storedStudent } from './stored.ts';
+
+const nothing = z.object({}).readonly();
+
+/** A place in a request that was not as it should be. */
+const wrongPlace = z
+  .object({
+    path: z.string().describe('where in the request, such as `body.revision`; empty for the whole'),
+    problem: z.string().describe('what kind of problem, as the schema library names it'),
+  })
+  .readonly();
+
+/** Every refusal: its HTTP status (RFC 9110, section 15), the values that come with it, and what it means. */
+export const REFUSALS = {
+  'no-such-lesson': { status: 404, values: nothing, meaning: 'no lesson has this id, or it was removed' },
+  'no-such-step': { status: 404, values: nothing, meaning: 'the history does not reach that far' },
+  'no-such-student': {
+    status: 404,
+    values: nothing,
+    meaning: 'no student has this id, or they were removed',
+  },
+  'lesson-changed': {
+    status: 409,
+    values: z.object({ kept: storedLesson }).readonly(),
+    meaning: 'the lesson was changed since the revision that was named; nothing was written',
+  },
+  'student-changed': {
+    status: 409,
+    values: z.object({ kept: storedStudent }).readonly(),
+    meaning: 'the student was changed since the revision that was named; nothing was written',
+  },
+  'unreadable-file': {
+    status: 422,
+    values: z.object({ problem: z.string().describe('code of the first problem in the file') }).readonly(),
+    meaning: 'the file is neither MusicXML nor MIDI, is broken, or has no drum notes',
+  },
+  'lesson-has-errors': { status: 422, values: nothing, meaning: 'the text of the lesson has errors' },
+  'bad-request': {
+    status: 400,
+    values: z.object({ places: z.array(wrongPlace).readonly() }).readonly(),
+    meaning: 'the request is not what the route takes, or there is no such route',
+  },
+  'too-large': {
+    status: 413,
+    values: z.object({ mostBytes: z.number() }).readonly(),
+    meaning: 'the request is larger than the server takes',
+  },
+  'foreign-origin': {
+    status: 403,
+    values: nothing,
+    meaning: 'the request comes from a page of another site',
+  },
+  internal: { status: 500, values: nothing, meaning: 'a fault of the server' },
+} as const;
+
+/** Code of a refusal. */
+export type RefusalCode = keyof typeof REFUSALS;
+
+/** The values that come with a code. */
+export type RefusalValues<Code extends RefusalCode> = z.output<(typeof REFUSALS)[Code]['values']>;
+
+/** A refusal as it is sent; of some codes only where they are named. */
+export type Refusal<Code extends RefusalCode = RefusalCode> = {
+  readonly [Each in Code]: { readonly code: Each; readonly values: RefusalValues<Each> };
+}[Code];
+
+/** Refusals that any route may answer with. */
+export const COMMON_REFUSALS = ['bad-request', 'too-large', 'foreign-origin', 'internal'] as const;
+
+function isCode(code: unknown): code is RefusalCode {
+  return typeof code === 'string' && Object.hasOwn(REFUSALS, code);
+}
+
+/** A refusal. */
+export function refusal<Code extends RefusalCode>(code: Code, values: RefusalValues<Code>): Refusal<Code> {
+  return { code, values } as unknown as Refusal<Code>;
+}
+
+/** A refusal out of what was received; null when it is none. */
+export function readRefusal(received: unknown): Refusal | null {
+  const { code, values } = (received ?? {}) as { readonly code?: unknown; readonly values?: unknown };
+  if (!isCode(code)) return null;
+  const read = REFUSALS[code].values.safeParse(values);
+  return read.success ? ({ code, values: read.data } as Refusal) : null;
+}

@@ -1,0 +1,79 @@
+/** What a route is, and the types that follow from one. */
+import type { z } from 'zod';
+import type { RefusalCode } from './refusal.ts';
+
+/** Names of the places in a path: `id` and `step` of `/api/lessons/:id/steps/:step`. */
+export type PlacesOf<Path extends string> = Path extends `${string}:${infer Name}/${infer Rest}`
+  ? Name | PlacesOf<Rest>
+  : Path extends `${string}:${infer Name}`
+    ? Name
+    : never;
+
+/** What is sent back: JSON of a schema, a file to keep, or nothing. */
+export type Answer =
+  | { readonly kind: 'json'; readonly status: 200 | 201; readonly schema: z.ZodType }
+  | { readonly kind: 'file' }
+  | { readonly kind: 'nothing' };
+
+/** One route of the server. */
+export interface Route<Path extends string = string> {
+  readonly method: 'GET' | 'POST' | 'PUT' | 'DELETE';
+  /** Places begin with a colon, each with its schema in `params`. */
+  readonly path: Path;
+  /** What it does, as a sentence without its full stop. */
+  readonly does: string;
+  readonly params: z.ZodObject<Record<PlacesOf<Path>, z.ZodType>>;
+  readonly query: z.ZodObject;
+  /** A schema of JSON, `bytes` for a file as it is, null where nothing is sent. */
+  readonly body: z.ZodType | 'bytes' | null;
+  readonly answer: Answer;
+  /** Refusals of its own, beside those that any route has. */
+  readonly refusals: readonly RefusalCode[];
+}
+
+/** Holds a route to its own path: every place has a schema. */
+export function route<const Path extends string, const Given extends Route<Path>>(
+  given: Given & { readonly path: Path },
+): Given {
+  return given;
+}
+
+/** The body that is sent with a route. */
+export type BodyOf<Given extends Route> = Given['body'] extends z.ZodType
+  ? z.output<Given['body']>
+  : Given['body'] extends 'bytes'
+    ? Uint8Array
+    : null;
+
+/** What a route is asked: the places of its path, its query, and its body. */
+export interface AskedOf<Given extends Route> {
+  readonly params: Readonly<z.output<Given['params']>>;
+  readonly query: Readonly<z.output<Given['query']>>;
+  readonly body: BodyOf<Given>;
+}
+
+/** A file that is sent: its name for the reader's disk, its media type, and what is in it. */
+export interface SentFile {
+  readonly name: string;
+  readonly type: string;
+  readonly content: Uint8Array;
+}
+
+/** What a route answers on the server. */
+export type AnswerOf<Given extends Route> = Given['answer'] extends {
+  readonly kind: 'json';
+  readonly schema: infer Schema extends z.ZodType;
+}
+  ? z.output<Schema>
+  : Given['answer'] extends { readonly kind: 'file' }
+    ? SentFile
+    : null;
+
+/** The address of a route with its places filled in, without a query. */
+export function addressOf<Given extends Pick<Route, 'path'>>(
+  { path }: Given,
+  params: Readonly<Record<PlacesOf<Given['path']>, string | number>>,
+): string {
+  const values: Readonly<Record<string, string | number>> = params;
+  return path.replaceAll(/:(\w+)/g, (_, name: string) => encodeURIComponent(values[name] ?? ''));
+}

@@ -1,0 +1,212 @@
+/**
+ * The routes of the server: one table, from which follow what the server registers and checks, what the desk may ask
+ * and gets, and `docs/routes.md`.
+ */
+import { z } from 'zod';
+import { type Route, route } from './route.ts';
+import {
+  createStudentRequest,
+  historyStep,
+  lessonText,
+  saveRequest,
+  saveStudentRequest,
+  sheetPages,
+  storedLesson,
+  storedStudent,
+} from './stored.ts';
+
+const none = z.object({});
+const byId = z.object({ id: z.string().max(200) });
+
+function json<Schema extends z.ZodType>(schema: Schema, status: 200 | 201 = 200) {
+  return { kind: 'json', status, schema } as const;
+}
+
+const file = { kind: 'file' } as const;
+const nothing = { kind: 'nothing' } as const;
+
+/** Every route by its name. */
+export const ROUTES = {
+  listLessons: route({
+    method: 'GET',
+    path: '/api/lessons',
+    does: 'Lists the lessons, last changed first',
+    params: none,
+    query: none,
+    body: null,
+    answer: json(z.array(storedLesson).readonly()),
+    refusals: [],
+  }),
+  createLesson: route({
+    method: 'POST',
+    path: '/api/lessons',
+    does: 'Makes a lesson with a text',
+    params: none,
+    query: none,
+    body: z.strictObject({ text: lessonText }).readonly(),
+    answer: json(storedLesson, 201),
+    refusals: [],
+  }),
+  readLesson: route({
+    method: 'GET',
+    path: '/api/lessons/:id',
+    does: 'Reads a lesson',
+    params: byId,
+    query: none,
+    body: null,
+    answer: json(storedLesson),
+    refusals: ['no-such-lesson'],
+  }),
+  saveLesson: route({
+    method: 'PUT',
+    path: '/api/lessons/:id',
+    does: 'Keeps a text that was made from a revision',
+    params: byId,
+    query: none,
+    body: saveRequest,
+    answer: json(storedLesson),
+    refusals: ['no-such-lesson', 'lesson-changed'],
+  }),
+  readStep: route({
+    method: 'GET',
+    path: '/api/lessons/:id/steps/:step',
+    does: "Reads one text of a lesson's history",
+    params: z.object({ id: byId.shape.id, step: z.coerce.number().int().min(0) }),
+    query: none,
+    body: null,
+    answer: json(historyStep),
+    refusals: ['no-such-step'],
+  }),
+  removeLesson: route({
+    method: 'DELETE',
+    path: '/api/lessons/:id',
+    does: 'Puts a lesson away; for thirty days it can be brought back',
+    params: byId,
+    query: none,
+    body: null,
+    answer: nothing,
+    refusals: ['no-such-lesson'],
+  }),
+  restoreLesson: route({
+    method: 'POST',
+    path: '/api/lessons/:id/restore',
+    does: 'Brings a lesson back',
+    params: byId,
+    query: none,
+    body: null,
+    answer: json(storedLesson),
+    refusals: ['no-such-lesson'],
+  }),
+  readPages: route({
+    method: 'GET',
+    path: '/api/lessons/:id/pages',
+    does: 'Engraves a lesson as pictures of its pages',
+    params: byId,
+    query: none,
+    body: null,
+    answer: json(sheetPages),
+    refusals: ['no-such-lesson', 'lesson-has-errors'],
+  }),
+  printSheet: route({
+    method: 'GET',
+    path: '/api/lessons/:id/sheet.pdf',
+    does: 'Engraves a lesson as a PDF file',
+    params: byId,
+    query: none,
+    body: null,
+    answer: file,
+    refusals: ['no-such-lesson', 'lesson-has-errors'],
+  }),
+  packLesson: route({
+    method: 'GET',
+    path: '/api/lessons/:id/practice.zip',
+    does: 'Makes the take-home pack of a lesson as a ZIP file',
+    params: byId,
+    query: none,
+    body: null,
+    answer: file,
+    refusals: ['no-such-lesson', 'lesson-has-errors'],
+  }),
+  exportLesson: route({
+    method: 'GET',
+    path: '/api/lessons/:id/export/:format',
+    does: 'Writes a lesson as a standard file',
+    params: z.object({ id: byId.shape.id, format: z.enum(['musicxml', 'midi']) }),
+    query: none,
+    body: null,
+    answer: file,
+    refusals: ['no-such-lesson', 'lesson-has-errors'],
+  }),
+  importLesson: route({
+    method: 'POST',
+    path: '/api/import',
+    does: 'Makes a lesson of a MusicXML or MIDI file',
+    params: none,
+    query: z.object({ name: z.string().max(1_000).default('lesson').describe('name of the file') }),
+    body: 'bytes',
+    answer: json(storedLesson, 201),
+    refusals: ['unreadable-file'],
+  }),
+  listStudents: route({
+    method: 'GET',
+    path: '/api/students',
+    does: 'Lists everybody on the roster, in the order in which they came',
+    params: none,
+    query: none,
+    body: null,
+    answer: json(z.array(storedStudent).readonly()),
+    refusals: [],
+  }),
+  createStudent: route({
+    method: 'POST',
+    path: '/api/students',
+    does: 'Puts a student on the roster',
+    params: none,
+    query: none,
+    body: createStudentRequest,
+    answer: json(storedStudent, 201),
+    refusals: [],
+  }),
+  saveStudent: route({
+    method: 'PUT',
+    path: '/api/students/:id',
+    does: 'Keeps what was made of a student at a revision',
+    params: byId,
+    query: none,
+    body: saveStudentRequest,
+    answer: json(storedStudent),
+    refusals: ['no-such-student', 'student-changed'],
+  }),
+  removeStudent: route({
+    method: 'DELETE',
+    path: '/api/students/:id',
+    does: 'Takes a student off the roster; for thirty days they can be brought back',
+    params: byId,
+    query: none,
+    body: null,
+    answer: nothing,
+    refusals: ['no-such-student'],
+  }),
+  restoreStudent: route({
+    method: 'POST',
+    path: '/api/students/:id/restore',
+    does: 'Brings a student back',
+    params: byId,
+    query: none,
+    body: null,
+    answer: json(storedStudent),
+    refusals: ['no-such-student'],
+  }),
+} as const satisfies Readonly<Record<string, Route>>;
+
+/** Name of a route. */
+export type RouteName = keyof typeof ROUTES;
+
+/** The names, in the order of the table. */
+export const ROUTE_NAMES = Object.keys(ROUTES) as readonly RouteName[];
+
+/** The route with a name. */
+export type RouteNamed<Name extends RouteName> = (typeof ROUTES)[Name];
+
+/** Codes with which a route may refuse, those of any route included. */
+export type CodeOf<Name extends RouteName> = RouteNamed<Name>['refusals'][number];

@@ -1,0 +1,102 @@
+/**
+ * What the server keeps, as it is sent.
+ *
+ * Conventions: moments are ISO 8601 in UTC; a revision counts every change from 1; a step is a place in a lesson's
+ * history of texts from 0, so undo goes to `step - 1` and redo to `step + 1`; limits count UTF-16 code units.
+ */
+import { z } from 'zod';
+
+/** Text of a lesson file. */
+export const lessonText = z.string().max(1_000_000).describe('text of a lesson file');
+
+const revision = z.int().describe('counts every change, from 1');
+const moment = z.string().describe('ISO 8601, in UTC');
+const studentName = z.string().min(1).max(200);
+const practiceLog = z
+  .string()
+  .max(6_000_000)
+  .describe('text of the practice log; empty before any was taken in');
+
+/** A lesson as it is kept: its text is the only truth about it. */
+export const storedLesson = z
+  .object({
+    id: z.string(),
+    text: z.string().describe('text of a lesson file'),
+    revision,
+    step: z.int().describe('place in the history of texts, from 0'),
+    lastStep: z.int().describe('last step that redo can reach'),
+    createdAt: moment,
+    updatedAt: moment,
+  })
+  .readonly();
+
+/** A lesson as it is kept. */
+export type StoredLesson = z.output<typeof storedLesson>;
+
+/** How a text came about: a new step, or a move along the history. */
+export const saveCause = z.enum(['edit', 'undo', 'redo']);
+
+/** How a text came about. */
+export type SaveCause = z.output<typeof saveCause>;
+
+/** Asks to keep a text that was made from a revision. */
+export const saveRequest = z.strictObject({ text: lessonText, revision, cause: saveCause }).readonly();
+
+/** Asks to keep a text. */
+export type SaveRequest = z.output<typeof saveRequest>;
+
+/** One text of a lesson's history. */
+export const historyStep = z.object({ step: z.int(), text: z.string() }).readonly();
+
+/** One text of a lesson's history. */
+export type HistoryStep = z.output<typeof historyStep>;
+
+/** The pages of a lesson as it is kept at a revision. */
+export const sheetPages = z
+  .object({ revision, pages: z.array(z.string()).readonly().describe('an SVG document for each page') })
+  .readonly();
+
+/** The pages of a lesson as it is kept at a revision. */
+export type SheetPages = z.output<typeof sheetPages>;
+
+/** What a teacher set a student to practise. The exercise is named by what it plays, so that it outlives its number. */
+export const storedAssignment = z
+  .strictObject({
+    lesson: z.string().max(200).describe('id of the lesson'),
+    exercise: z.string().max(10_000).describe('what the exercise plays'),
+    pinned: z.boolean().describe('stands in every plan until it is taken out'),
+    note: z.string().max(2_000).nullable(),
+  })
+  .readonly();
+
+/** What a teacher set a student to practise. */
+export type StoredAssignment = z.output<typeof storedAssignment>;
+
+const content = {
+  name: studentName,
+  log: practiceLog,
+  assignments: z.array(storedAssignment).max(500).readonly(),
+};
+
+/** What can be changed about a student. */
+export const studentContent = z.strictObject(content).readonly();
+
+/** What can be changed about a student. */
+export type StudentContent = z.output<typeof studentContent>;
+
+/** Asks for a student with a name. */
+export const createStudentRequest = z.strictObject({ name: studentName }).readonly();
+
+/** Asks to keep what was made of a student at a revision. */
+export const saveStudentRequest = z.strictObject({ ...content, revision }).readonly();
+
+/** Asks to keep a student. */
+export type SaveStudentRequest = z.output<typeof saveStudentRequest>;
+
+/** A student as they are kept. */
+export const storedStudent = z
+  .object({ id: z.string(), ...content, revision, createdAt: moment, updatedAt: moment })
+  .readonly();
+
+/** A student as they are kept. */
+export type StoredStudent = z.output<typeof storedStudent>;
