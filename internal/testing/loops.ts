@@ -78,5 +78,5 @@ export function play(stroke: TaskStroke, changes: Partial<HeardStroke> = {}): He
 export function playLoop(task: LoopTask, changes: Partial<HeardLoop> = {}): HeardLoop {
   const voices = [...new Set(task.strokes.map((stroke) => stroke.voice))];
   const strokes = task.strokes.map((stroke) => play(stroke));
-  return { bpm: task.bpm, voices, strokes, missed: [], extra: [], ...changes };
+  return { bpm: task.bpm, levelsBy: 'midi', voices, strokes, missed: [], extra: [], ...changes };
 }

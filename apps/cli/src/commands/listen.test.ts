@@ -2,6 +2,8 @@ import { execFileSync } from 'node:child_process';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { defaultForm, parseLesson, type TakeReport } from '@shedbook/core';
+import { judgeTake, loopTask } from '@shedbook/judge';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { runProgram } from '../program.ts';
 
@@ -36,6 +38,18 @@ it('[CL20] reports a recording in words and figures', async () => {
   // definition: four bars of five snare strokes and six of the ride
   expect(out).toMatch(/^ {2}ride +24 of 24 /m);
   expect(out).toMatch(/^ {2}snare +20 of 20 /m);
+});
+
+it('[CL20] prints a report of the model itself that is judged clean', async () => {
+  const { out } = await run('listen', join(folder, 'audio/01.wav'), ...options(), '--json');
+  const { lesson: read } = parseLesson(await readFile(lesson, 'utf8'), lesson);
+  if (!read) throw new Error('no lesson');
+  const task = loopTask(read, { exercise: 1, form: defaultForm(read), bpm: 100 });
+  // definition: what is built is what is asked, stroke by stroke, level by level
+  const loops = judgeTake(task, JSON.parse(out) as TakeReport, 'intermediate').loops;
+  expect(loops.map(({ verdict, faults }) => ({ verdict, faults }))).toEqual([
+    { verdict: 'clean', faults: [] },
+  ]);
 });
 
 it('[CL26] says three sentences first, for a level and in a language', async () => {

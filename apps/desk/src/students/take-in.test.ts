@@ -7,6 +7,7 @@ import {
   summariseStudent,
 } from '@shedbook/coach';
 import {
+  defaultForm,
   type LoopFault,
   type PracticeEntry,
   type PracticeLog,
@@ -15,7 +16,9 @@ import {
   printLesson,
   type TakeReport,
 } from '@shedbook/core';
-import { SAID_GERMAN, Translator } from '@shedbook/words';
+import { listen } from '@shedbook/listen';
+import { createKit, render } from '@shedbook/sound';
+import { SAID_GERMAN, Translator, withSentences } from '@shedbook/words';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { limbShares } from './by-limb.ts';
@@ -167,6 +170,36 @@ describe('what a student brings', () => {
     expect(new Date(localMoment(date)).getTime()).toBe(date.getTime());
     expect(localMoment(date)).toMatch(/^2026-11-2\dT\d\d:30:00[+-]\d\d:\d\d$/);
   });
+});
+
+it('[ST108] a take that is the model itself is clean, brought as the command line prints it', () => {
+  const FULL = parseLesson(
+    'title: T\nfeel: triplet\nbalance: {bass: -10}\nexercises:\n  - x.. ..x x.x ..x\n',
+    'lesson',
+  ).lesson;
+  if (!FULL) throw new Error('no lesson');
+  const form = { ...defaultForm(FULL), countInBars: 0, repeat: 2 };
+  const sampleRateHz = 44_100;
+  const model = render(perform(FULL, { exercise: 1, form, bpm: 100 }), { kit: createKit({ sampleRateHz }) });
+  const samples = new Float32Array(sampleRateHz + model.left.length);
+  // a second of silence first, as a recording has
+  samples.set(
+    model.left.map((sample, i) => sample + (model.right[i] ?? 0)),
+    sampleRateHz,
+  );
+  const { report } = listen(samples, sampleRateHz, { lesson: FULL, exercise: 1, form, bpm: 100 });
+  if (!report) throw new Error('not heard');
+  const brought = readBrought(JSON.stringify(withSentences(report)), 'take.json');
+  if (brought.kind !== 'report') throw new Error(brought.kind);
+  const [exercise] = FULL.exercises;
+  const [shelf] = [{ id: 'full', lesson: FULL }] as const;
+  if (!exercise || !shelf) throw new Error('no exercise');
+  const log = withTake(EMPTY_LOG, { ...brought, shelf, exercise, startedAt: NOW });
+  // definition: what is rendered is what is asked, stroke by stroke, level by level
+  expect(log.entries[0]?.loops.map(({ verdict, faults }) => ({ verdict, faults }))).toEqual([
+    { verdict: 'clean', faults: [] },
+    { verdict: 'clean', faults: [] },
+  ]);
 });
 
 describe('how a student stands', () => {

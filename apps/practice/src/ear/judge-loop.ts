@@ -4,7 +4,7 @@
  * Conventions: bars count from 1 inside the loop. Only what the student plays is judged.
  */
 
-import { type Form, type Lesson, type Limb, type TakeReport, VOICES, type Voice } from '@shedbook/core';
+import { type Form, type Lesson, type Limb, VOICES, type Voice } from '@shedbook/core';
 import {
   type HeardLoop,
   judgeLoop,
@@ -15,7 +15,7 @@ import {
   splitLoops,
 } from '@shedbook/judge';
 import type { Listened } from '@shedbook/listen';
-import { median, medianDeviation } from '@shedbook/signal';
+import { medianDeviation } from '@shedbook/signal';
 
 /** What a student set out to play. */
 export interface PlayedTask {
@@ -52,35 +52,18 @@ export function leftOut({ lesson, mine }: Pick<PlayedTask, 'lesson' | 'mine'>): 
   return VOICES.filter((voice) => !mine.includes(lesson.limbs[voice]));
 }
 
-/**
- * Levels that can be held against a student, in dB relative to the lead voice. A kit says how hard a stroke was. What
- * a microphone takes depends on where it stands, so there the level that was asked for is taken as played.
- */
-function levelsOf(asked: LoopTask, kind: TakeReport['take']['kind'], strokes: HeardLoop['strokes']) {
-  const lead = median(strokes.filter(({ voice }) => voice === asked.lead).map(({ levelDb }) => levelDb));
-  const levelAt = new Map(
-    asked.strokes.map(({ voice, written: { bar, beat, slot }, levelDb }) => [
-      `${voice} ${bar} ${beat} ${slot}`,
-      levelDb,
-    ]),
-  );
-  return strokes.map((stroke) => {
-    const { bar, beat, slot } = stroke.written;
-    const levelDb =
-      kind === 'midi' ? stroke.levelDb - lead : (levelAt.get(`${stroke.voice} ${bar} ${beat} ${slot}`) ?? 0);
-    return { ...stroke, levelDb };
-  });
-}
-
 function heardLoop(task: PlayedTask, asked: LoopTask, { report }: Listened): HeardLoop {
-  const loop = report ? splitLoops(report, asked.bars)[0] : undefined;
-  if (!report || !loop) return { bpm: task.bpm, voices: [], strokes: [], missed: [], extra: [] };
+  const loop = report ? splitLoops(report, asked)[0] : undefined;
+  if (!report || !loop)
+    return { bpm: task.bpm, levelsBy: null, voices: [], strokes: [], missed: [], extra: [] };
   const out = leftOut(task);
   const isPlayed = (each: { readonly voice: Voice }) => !out.includes(each.voice);
   return {
     bpm: loop.bpm,
+    // What a microphone takes depends on where it stands, so only what a kit sends is held against a student.
+    levelsBy: loop.levelsBy === 'midi' ? 'midi' : null,
     voices: loop.voices.filter((voice) => !out.includes(voice)),
-    strokes: levelsOf(asked, report.take.kind, loop.strokes.filter(isPlayed)),
+    strokes: loop.strokes.filter(isPlayed),
     missed: loop.missed.filter(isPlayed),
     // While the recording has its turn, what is heard is the recording.
     extra: leavesBars(task.form) ? [] : loop.extra.filter(isPlayed),

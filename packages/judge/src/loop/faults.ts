@@ -8,7 +8,12 @@
 import type { LoopFault, Voice, WrittenPlace } from '@shedbook/core';
 import { median } from '@shedbook/signal';
 import type { Allowance } from '../level/levels.data.ts';
-import { allowedMs, allowedTempoPercent, tempoChangePercent } from '../perception/perception.ts';
+import {
+  allowedBalanceDb,
+  allowedMs,
+  allowedTempoPercent,
+  tempoChangePercent,
+} from '../perception/perception.ts';
 import type { HeardLoop, HeardStroke } from './heard.ts';
 import type { LoopTask, TaskStroke } from './task.ts';
 
@@ -47,12 +52,12 @@ function timeFaults(pairs: readonly Pair[], rule: Allowance): readonly LoopFault
 }
 
 /** A voice whose median level is out of balance. The lead voice is what the others are measured against. */
-function balanceFaults(pairs: readonly Pair[], task: LoopTask, rule: Allowance): readonly LoopFault[] {
+function balanceFaults(pairs: readonly Pair[], task: LoopTask, allowedDb: number): readonly LoopFault[] {
   const voices = [...new Set(pairs.map(({ asked }) => asked.voice))].filter((voice) => voice !== task.lead);
   return voices.flatMap((voice): LoopFault[] => {
     const own = pairs.filter(({ asked }) => asked.voice === voice);
     const difference = median(own.map(({ asked, heard }) => heard.levelDb - asked.levelDb));
-    if (Math.abs(difference) <= rule.balanceDb) return [];
+    if (Math.abs(difference) <= allowedDb) return [];
     return [{ kind: difference > 0 ? 'loud' : 'quiet', voice, place: null, amount: Math.abs(difference) }];
   });
 }
@@ -86,7 +91,7 @@ export function measureLoop(task: LoopTask, loop: HeardLoop, rule: Allowance): M
       ),
       ...extra.map(({ voice, near }): LoopFault => ({ kind: 'extra', voice, place: near, amount: 1 })),
       ...timeFaults(pairs, rule),
-      ...balanceFaults(pairs, task, rule),
+      ...(loop.levelsBy === null ? [] : balanceFaults(pairs, task, allowedBalanceDb(rule, loop.levelsBy))),
       ...tempoFaults(loop.bpm, task.bpm, rule),
     ],
   };

@@ -41,7 +41,7 @@ function report(): TakeReport {
 }
 
 it('[CH8] a take is cut into its loops, bars counted from the start of each', () => {
-  const loops = splitLoops(report(), task.bars);
+  const loops = splitLoops(report(), task);
   expect(loops).toHaveLength(LOOPS);
   for (const loop of loops) expect(loop.strokes).toHaveLength(task.strokes.length);
   // definition: bar 9 of a take of four-bar loops is bar 1 of the third
@@ -49,7 +49,7 @@ it('[CH8] a take is cut into its loops, bars counted from the start of each', ()
 });
 
 it('[CH8] a stroke too many belongs to the written stroke nearest to it in time', () => {
-  const loops = splitLoops(report(), task.bars);
+  const loops = splitLoops(report(), task);
   // definition: 5.02 bars after the start is just after the 1 of the sixth bar, bar 2 of the second loop
   expect(loops.map(({ extra }) => extra.map(({ near }) => near))).toEqual([
     [],

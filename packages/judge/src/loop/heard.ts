@@ -11,6 +11,7 @@ export interface HeardStroke {
   readonly written: WrittenPlace;
   /** Lateness against the pulse; negative is early. */
   readonly offsetMs: number;
+  /** Relative to the lead voice, in dB. */
   readonly levelDb: number;
   /** 0 to 1. */
   readonly confidence: number;
@@ -26,6 +27,8 @@ export interface ExtraStroke {
 /** What was heard of one time through the loop. */
 export interface HeardLoop {
   readonly bpm: number;
+  /** How levels were told, or null where they are not to be judged. */
+  readonly levelsBy: 'audio' | 'midi' | null;
   /** Voices that can be judged; others were not heard or not listened for. */
   readonly voices: readonly Voice[];
   readonly strokes: readonly HeardStroke[];
@@ -56,7 +59,21 @@ interface OpenLoop {
   readonly extra: ExtraStroke[];
 }
 
-function sortStrokes(report: TakeReport, bars: number, loopAt: (index: number) => OpenLoop): void {
+/**
+ * The level of a report's lead voice, in dB: 0 in one whose levels are relative to it; reports that were kept before
+ * have those of a recording re full scale.
+ */
+function leadDbOf({ voices }: TakeReport, lead: Voice): number {
+  const of = voices[lead];
+  return of && of.hits > 0 ? of.levelDb : 0;
+}
+
+function sortStrokes(
+  report: TakeReport,
+  { bars, lead }: LoopShape,
+  loopAt: (index: number) => OpenLoop,
+): void {
+  const leadDb = leadDbOf(report, lead);
   const placed = report.strokes.filter((stroke): stroke is Placed => stroke.written !== null);
   for (const stroke of report.strokes) {
     const { voice, levelDb, confidence } = stroke;
@@ -64,29 +81,38 @@ function sortStrokes(report: TakeReport, bars: number, loopAt: (index: number) =
     if (!anchor) continue;
     const [index, written] = inLoop(anchor, bars);
     if (stroke.written === null) loopAt(index).extra.push({ voice, near: written, confidence });
-    else loopAt(index).strokes.push({ voice, written, offsetMs: stroke.offsetMs ?? 0, levelDb, confidence });
+    else {
+      const offsetMs = stroke.offsetMs ?? 0;
+      loopAt(index).strokes.push({ voice, written, offsetMs, levelDb: levelDb - leadDb, confidence });
+    }
   }
+}
+
+/** How long a loop is, in bars, and the voice that its levels are relative to. */
+export interface LoopShape {
+  readonly bars: number;
+  readonly lead: Voice;
 }
 
 /**
  * A take cut into its loops.
- * @param bars bars in a loop
  * @returns one entry for each loop that anything was heard or missed in, in order.
  */
-export function splitLoops(report: TakeReport, bars: number): readonly HeardLoop[] {
+export function splitLoops(report: TakeReport, shape: LoopShape): readonly HeardLoop[] {
   const loops = new Map<number, OpenLoop>();
   const loopAt = (index: number) => {
     const loop = loops.get(index) ?? { strokes: [], missed: [], extra: [] };
     loops.set(index, loop);
     return loop;
   };
-  sortStrokes(report, bars, loopAt);
+  sortStrokes(report, shape, loopAt);
   for (const each of report.missed) {
-    const [index, { voice, bar, beat, slot }] = inLoop(each, bars);
+    const [index, { voice, bar, beat, slot }] = inLoop(each, shape.bars);
     loopAt(index).missed.push({ voice, bar, beat, slot });
   }
+  const { alignment, take } = report;
   const voices = Object.keys(report.voices) as Voice[];
   return [...loops]
     .toSorted(([a], [b]) => a - b)
-    .map(([, loop]) => ({ bpm: report.alignment.bpm, voices, ...loop }));
+    .map(([, loop]) => ({ bpm: alignment.bpm, levelsBy: take.kind, voices, ...loop }));
 }

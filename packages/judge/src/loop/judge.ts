@@ -76,7 +76,7 @@ export function judgeLoop(task: LoopTask, heard: HeardLoop, level: Level): LoopJ
 
 /** The verdict on every loop of a take, with reasons over all of them. */
 export function judgeTake(task: LoopTask, report: TakeReport, level: Level): TakeJudgement {
-  const heard = splitLoops(report, task.bars);
+  const heard = splitLoops(report, task);
   const loops = heard.map((loop) => judgeLoop(task, loop, level));
   const faulty = loops.map(({ faults }, index) => ({ faults, heard: heard[index] as HeardLoop }));
   return { loops, reasons: findReasons(task, faulty, ALLOWANCES[level]), unheard: report.unheard ?? [] };

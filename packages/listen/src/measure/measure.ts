@@ -21,6 +21,7 @@ import type { FormGrid } from '../align/form-grid.ts';
 import type { Place } from '../decide/places.ts';
 import type { Decision, HeardStroke } from '../decide/strokes.ts';
 import { type DuePlace, findPlaces } from './findings.ts';
+import { leadLevelDb } from './lead-level.ts';
 import { type Pulse, type PulsePoint, pulseThrough } from './pulse.ts';
 import { summariseSwing, swingRatios } from './swing.ts';
 
@@ -133,18 +134,29 @@ function askedOf({ lesson, grid, askedBpm }: Heard, bpm: number): AskedOf {
 }
 
 /** Median level that is asked of each voice: of a voice that mostly plays ghost notes, that of a ghost note. */
-function askedLevels(due: readonly DuePlace[]): Readonly<Partial<Record<Voice, number>>> {
+function askedLevels(due: readonly Place[]): Readonly<Partial<Record<Voice, number>>> {
   const levels = new Map<Voice, number[]>();
-  for (const { place } of due) {
-    const { voice, stroke } = place.expected;
+  for (const { expected } of due) {
+    const { voice, stroke } = expected;
     levels.set(voice, [...(levels.get(voice) ?? []), stroke.levelDb]);
   }
   return Object.fromEntries([...levels].map(([voice, all]) => [voice, median(all)]));
 }
 
+function relativeToLead(decision: Decision, lead: Voice, asked: ReturnType<typeof askedLevels>): Decision {
+  const leadDb = leadLevelDb(lead, decision.strokes, asked);
+  const strokes = decision.strokes.map((stroke) => ({ ...stroke, levelDb: stroke.levelDb - leadDb }));
+  return { ...decision, strokes };
+}
+
 /** The figures of what was heard. */
 export function measure(heard: Heard): Measured {
-  const { grid, lesson, decision, bars } = heard;
+  const { grid, lesson, bars } = heard;
+  const asked = askedLevels([
+    ...heard.decision.strokes.flatMap(({ place }) => place ?? []),
+    ...heard.decision.missed,
+  ]);
+  const decision = relativeToLead(heard.decision, lesson.lead, asked);
   const pulse = pulseOf(heard);
   const clock = heard.clock ?? pulse;
   const offsetOf = (place: Place, seconds: number) =>
@@ -185,7 +197,6 @@ export function measure(heard: Heard): Measured {
     .map((point, i) => (100 * Math.abs(point.bpm - tempo[i]!.bpm)) / tempo[i]!.bpm);
   const threshold = Math.max(6, 0.025 * (60_000 / Math.max(bpm, 1) / 2));
   const played = names.filter((voice) => decision.strokes.some((stroke) => stroke.voice === voice));
-  const leadLevel = voices[lesson.lead]?.levelDb ?? 0;
   return {
     version: REPORT_VERSION,
     take: { kind: heard.kind, durationSeconds: heard.durationSeconds },
@@ -200,7 +211,7 @@ export function measure(heard: Heard): Measured {
     voices,
     swingRatio: swingOf(heard, pulse),
     balanceDb: played.includes(lesson.lead)
-      ? Object.fromEntries(played.map((voice) => [voice, voices[voice]!.levelDb - leadLevel]))
+      ? Object.fromEntries(played.map((voice) => [voice, voices[voice]!.levelDb]))
       : {},
     missedSeconds: decision.missed.map((place) => clock.secondsAt(quartersOf(grid, place))),
     tempo,
@@ -215,7 +226,7 @@ export function measure(heard: Heard): Measured {
       ),
     })),
     playedBars: bars.map((bar) => (bar.formBar === null ? null : grid.bars[bar.formBar]!.bar)),
-    lessonBalanceDb: askedLevels(due),
+    lessonBalanceDb: asked,
     lead: lesson.lead,
     asked: askedOf(heard, bpm),
   };

@@ -26,7 +26,7 @@ describe('a take of notes', () => {
     expect(report.strokes.map(({ written }) => written)).toEqual(notes.map(({ written }) => written));
     expect(report.missed).toEqual([]);
     expect(report.alignment.confidence).toBe(1);
-    expect(report.notHeard).toEqual([]);
+    expect(report.unheard).toEqual([]);
   });
 
   it('[LI26] measures what was done to a steady take exactly', () => {
@@ -43,7 +43,7 @@ describe('a take of notes', () => {
     expect(report.swingRatio?.median).toBeCloseTo(1.5, 6);
     expect(report.alignment.bpm).toBeCloseTo(91, 6);
     expect(report.alignment.startSeconds).toBeCloseTo(SILENCE, 6);
-    expect(report.notHeard).toEqual(['It was played at 91 beats a minute, not at 100.']);
+    expect(report.unheard).toEqual([{ reason: 'other-tempo', bpm: report.alignment.bpm, askedBpm: 100 }]);
   });
 
   it('[LI27] counts missed strokes, wrong places and wrong voices', () => {
