@@ -1,42 +1,18 @@
 /** The groove, limb by limb: what each voice repeats, and how loud it is beside the lead voice. */
 
-import { type Lesson, LIMBS, type Limb, notateBar, VOICES, type Voice } from '@shedbook/core';
-import { Icon } from '@shedbook/stand';
+import { type Lesson, LIMBS, type Limb, notateBar, type Voice } from '@shedbook/core';
 import { useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
 import { addVoice } from '../edit/groove.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
 import { BarsDrawing } from '../notation/exercise-drawing.tsx';
+import { AddVoice } from '../shared/add-voice.tsx';
 import { Paper, ViewHead } from '../shared/paper.tsx';
-import { PickMenu } from '../shared/pop-over.tsx';
 import { sideOfLimb } from '../shared/sides-of.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './groove-view.module.css';
 import { SetUpPlan } from './set-up.tsx';
 import { VoiceLine } from './voice-line.tsx';
-
-function AddVoice({ lesson }: { readonly lesson: Lesson }) {
-  const document = useDocument();
-  const words = useWords();
-  const there = new Set(lesson.groove.map((part) => part.voice));
-  const missing = VOICES.filter((voice) => !there.has(voice));
-  return (
-    <div className={styles.add}>
-      <PickMenu<Voice>
-        label={words.groove.addVoice}
-        opens={
-          <>
-            <Icon name="plus" />
-            {words.groove.addVoice}
-          </>
-        }
-        placement="top start"
-        items={missing.map((voice) => [voice, words.voices[voice]] as const)}
-        onPick={(voice) => document.edit(addVoice(document.state().text, lesson, voice))}
-      />
-    </div>
-  );
-}
 
 function Together({ lesson }: { readonly lesson: Lesson }) {
   const words = useWords().groove;
@@ -92,6 +68,7 @@ function LimbSection({ lesson, limb, active, onActive }: LimbSectionProps) {
 
 /** The view. */
 export function GrooveView({ lesson }: { readonly lesson: Lesson }) {
+  const document = useDocument();
   const words = useWords().groove;
   const [active, setActive] = useState<{ readonly voice: Voice; readonly place: SlotPlace } | null>(null);
   return (
@@ -110,7 +87,12 @@ export function GrooveView({ lesson }: { readonly lesson: Lesson }) {
           onActive={(voice, place) => setActive({ voice, place })}
         />
       ))}
-      <AddVoice lesson={lesson} />
+      <div className={styles.add}>
+        <AddVoice
+          there={lesson.groove.map((part) => part.voice)}
+          onAdd={(voice) => document.edit(addVoice(document.state().text, lesson, voice))}
+        />
+      </div>
     </Paper>
   );
 }

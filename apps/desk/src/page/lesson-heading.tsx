@@ -20,16 +20,16 @@ interface PlainFieldProps {
 
 /** Text that looks printed and can be written over. */
 function PlainField({ label, value, className, onKeep }: PlainFieldProps) {
-  const draft = useDraft(value, onKeep);
+  const { field } = useDraft(value, onKeep);
   return (
     <input
-      {...draft}
+      {...field}
       className={classes(styles.plain, className)}
       aria-label={label}
       placeholder={label}
       onKeyDown={(event) => {
         if (event.key === 'Enter') event.currentTarget.blur();
-        else draft.onKeyDown(event);
+        else field.onKeyDown(event);
       }}
     />
   );

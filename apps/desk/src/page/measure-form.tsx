@@ -20,12 +20,12 @@ interface CheckedFieldProps {
 function CheckedField({ label, value, expected, isRight, onKeep }: CheckedFieldProps) {
   const words = useWords().page;
   const said = useSaid();
-  const draft = useDraft(value, (text) => isRight(text) && onKeep(text));
+  const { field } = useDraft(value, (text) => isRight(text) && onKeep(text));
   return (
     <Field
-      {...draft}
+      {...field}
       label={label}
-      problem={isRight(draft.value) ? null : words.found(`"${draft.value}"`, said(expected))}
+      problem={isRight(field.value) ? null : words.found(`"${field.value}"`, said(expected))}
     />
   );
 }

@@ -43,13 +43,14 @@ function faultOf(text: string, voice: Voice, meter: Meter): Fault | null {
 export function PatternField({ pattern, voice, meter, onChange }: PatternFieldProps) {
   const words = useWords().page;
   const said = useSaid();
-  const draft = useDraft(formatPattern(pattern), (text) => {
+  const { field, reset } = useDraft(formatPattern(pattern), (text) => {
     if (!faultOf(text, voice, meter)) onChange(parsePattern(text));
   });
-  const fault = faultOf(draft.value, voice, meter);
+  const fault = faultOf(field.value, voice, meter);
   return (
     <Field
-      {...draft}
+      {...field}
+      onBlur={fault ? reset : field.onBlur}
       className={styles.pattern}
       label={words.pattern}
       spellCheck={false}

@@ -1,9 +1,9 @@
 /** The voices of an exercise: which one is being written, one more, one less. */
 
-import { type Exercise, VOICES, type Voice } from '@shedbook/core';
+import type { Exercise, Voice } from '@shedbook/core';
 import { Button, Icon } from '@shedbook/stand';
 import { type Unnumbered, withoutVoice, withVoice } from '../edit/exercises.ts';
-import { PickMenu } from '../shared/pop-over.tsx';
+import { AddVoice } from '../shared/add-voice.tsx';
 import { useWords } from '../words/words.tsx';
 import { BoxActions } from './box-actions.tsx';
 
@@ -37,7 +37,6 @@ interface VoicesOfExerciseProps extends VoiceChoiceProps {
 /** One more voice in the exercise, or one less. */
 export function VoicesOfExercise({ exercise, part, onPart, onChange }: VoicesOfExerciseProps) {
   const words = useWords();
-  const there = new Set(exercise.parts.map((each) => each.voice));
   const written = exercise.parts[part];
   const add = (voice: Voice) => {
     onChange(withVoice(exercise, voice));
@@ -45,20 +44,7 @@ export function VoicesOfExercise({ exercise, part, onPart, onChange }: VoicesOfE
   };
   return (
     <BoxActions>
-      <PickMenu<Voice>
-        label={words.groove.addVoice}
-        opens={
-          <>
-            <Icon name="plus" />
-            {words.groove.addVoice}
-          </>
-        }
-        placement="top start"
-        items={VOICES.filter((voice) => !there.has(voice)).map(
-          (voice) => [voice, words.voices[voice]] as const,
-        )}
-        onPick={add}
-      />
+      <AddVoice there={exercise.parts.map((each) => each.voice)} onAdd={add} />
       {written && exercise.parts.length > 1 && (
         <Button onClick={() => onChange(withoutVoice(exercise, part))}>
           <Icon name="close" />

@@ -11,6 +11,6 @@ interface KeptFieldProps {
 
 /** The field. */
 export function KeptField({ label, value, onKeep, isLong = false }: KeptFieldProps) {
-  const draft = useDraft(value, onKeep);
-  return isLong ? <LongField label={label} {...draft} /> : <Field label={label} {...draft} />;
+  const { field } = useDraft(value, onKeep);
+  return isLong ? <LongField label={label} {...field} /> : <Field label={label} {...field} />;
 }

@@ -11,24 +11,33 @@ export interface DraftProps {
   readonly onKeyDown: (event: KeyboardEvent<TextElement>) => void;
 }
 
+/** A text as it is being written. */
+export interface Draft {
+  readonly field: DraftProps;
+  /** Brings back what was kept. */
+  readonly reset: () => void;
+}
+
 /**
  * The text as it is being written. It is kept when the field is left, or with Enter; Escape brings back what was
  * kept. In a field of several lines both keys are the field's own.
  */
-export function useDraft(kept: string, onKeep: (text: string) => void): DraftProps {
+export function useDraft(kept: string, onKeep: (text: string) => void): Draft {
   const [text, setText] = useState(kept);
   useEffect(() => setText(kept), [kept]);
   const keep = () => {
     if (text !== kept) onKeep(text);
   };
-  return {
+  const reset = () => setText(kept);
+  const field: DraftProps = {
     value: text,
     onChange: (event) => setText(event.target.value),
     onBlur: keep,
     onKeyDown: (event) => {
       if (event.currentTarget instanceof HTMLTextAreaElement) return;
       if (event.key === 'Enter') keep();
-      if (event.key === 'Escape') setText(kept);
+      if (event.key === 'Escape') reset();
     },
   };
+  return { field, reset };
 }

@@ -9,7 +9,7 @@ import { sayExercise } from '../words/say-exercise.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './assignments.module.css';
 import { ExercisePicker } from './exercise-picker.tsx';
-import { StandingName } from './standing-list.tsx';
+import { ExerciseGrid, StandingName } from './standing-list.tsx';
 import type { DeskShelf } from './take-in.ts';
 
 interface AssignmentsProps {
@@ -82,10 +82,10 @@ export function Assignments({ shelf, assignments, onChange, onMakeLesson }: Assi
       }),
     }));
   return (
-    <section className={styles.assignments} aria-label={words.set}>
+    <section aria-label={words.set}>
       <h3>{words.set}</h3>
       {assignments.length === 0 && <p className="quiet">{words.nothingSet}</p>}
-      <ul>
+      <ExerciseGrid>
         {assignments.map((assignment) => (
           <Assigned
             key={keyOf(assignment)}
@@ -94,7 +94,7 @@ export function Assignments({ shelf, assignments, onChange, onMakeLesson }: Assi
             onChange={(change) => changeOne(assignment, change)}
           />
         ))}
-      </ul>
+      </ExerciseGrid>
       <ExercisePicker
         shelf={shelf}
         action={words.setThis}

@@ -15,6 +15,11 @@ interface StandingListProps {
 /** Exercises that are shown before the rest is only counted. */
 const SHOWN = 6;
 
+/** Exercises beside and under each other. */
+export function ExerciseGrid({ children }: { readonly children: ReactNode }) {
+  return <ul className={styles.grid}>{children}</ul>;
+}
+
 /** The name of an exercise of a lesson. */
 export function StandingName({ children }: { readonly children: ReactNode }) {
   return <p className={styles.name}>{children}</p>;
@@ -46,15 +51,15 @@ export function StandingList({ title, standings }: StandingListProps) {
   if (standings.length === 0) return null;
   const rest = standings.length - SHOWN;
   return (
-    <section className={styles.standings} aria-label={title}>
+    <section aria-label={title}>
       <h3>{title}</h3>
-      <ul>
+      <ExerciseGrid>
         {standings.slice(0, SHOWN).map((standing) => (
           <li key={`${standing.id} ${standing.key}`}>
             <StandingItem standing={standing} />
           </li>
         ))}
-      </ul>
+      </ExerciseGrid>
       {rest > 0 && <p className="quiet">{words.more(rest)}</p>}
     </section>
   );
