@@ -3,7 +3,7 @@
  *
  * Conventions: as in core's take report; everything beyond it are extra fields that readers may ignore. Levels of a
  * recording are K-weighted (ITU-R BS.1770-4) over the first 100 ms of each stroke, as a lesson's are when it sounds, so
- * that the balance that was played and the one that was asked compare; those of a kit's notes are as they were sent.
+ * that the balance that was played and the one that was asked compare; all are relative to the take's lead voice.
  */
 import type { Voice } from '../groove/voice.ts';
 import type { TakeReport } from './report.ts';
@@ -14,23 +14,21 @@ export interface TempoPoint {
   readonly bpm: number;
 }
 
-/** What happens again and again at one written place. */
-export interface PlaceFinding {
+/** What was played at one written place each time that it came round. */
+export interface PlacePlayed {
   readonly voice: Voice;
+  /** The first bar of the form that has it. */
   readonly bar: number;
   readonly beat: number;
   readonly slot: number;
   /** Slots in the beat's subdivision. */
   readonly slots: number;
-  readonly kind: 'early' | 'late' | 'missed';
-  /** Median offset in ms from where it is written; for a missed stroke 0. */
-  readonly offsetMs: number;
   /** Whether the voice plays the same in every bar, so that the bar need not be named. */
   readonly everyBar: boolean;
-  /** In how many of the times it was played (or due). */
-  readonly times: number;
-  /** How often it was played, or due where it was missed. */
-  readonly of: number;
+  /** How often it was due and not played. */
+  readonly missed: number;
+  /** Lateness in ms beside the voice's own median, for each time that it was played, in order. */
+  readonly offsetsMs: readonly number[];
 }
 
 /** How the levels of one voice's plain strokes scatter. */
@@ -56,7 +54,8 @@ export interface FullReport extends TakeReport {
   readonly tempo: readonly TempoPoint[];
   /** Median absolute change of tempo from bar to bar, in percent. */
   readonly barToBarPercent: number | null;
-  readonly findings: readonly PlaceFinding[];
+  /** Reports that were kept before places were told have none. */
+  readonly places?: readonly PlacePlayed[];
   readonly evenness: readonly Evenness[];
   /** Bars of the form as they were played, in order; null where nothing of it was. */
   readonly playedBars: readonly (number | null)[];

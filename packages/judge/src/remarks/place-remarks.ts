@@ -1,8 +1,9 @@
 /** Remarks on single voices and places: left out, added, early, late, unsteady. */
-import type { FullReport, PlaceFinding, Voice, VoiceReport } from '@shedbook/core';
+import type { FullReport, Voice, VoiceReport } from '@shedbook/core';
 import type { Allowance } from '../level/levels.data.ts';
 import { APART_MS } from '../perception/perception.data.ts';
 import { allowedMs } from '../perception/perception.ts';
+import { findingsOf, type PlaceFinding } from './findings.ts';
 import type { Remark } from './remark.ts';
 
 /**
@@ -25,7 +26,8 @@ export function beatSeconds({ alignment, asked }: FullReport): number {
 }
 
 function placeRemark(finding: PlaceFinding, report: FullReport, limits: Allowance): Remark {
-  const { voice, beat, slot, slots, bar, everyBar, times, of, kind } = finding;
+  const { times, of, kind } = finding;
+  const { voice, beat, slot, slots, bar, everyBar } = finding.place;
   const place = { beat, slot, slots, bar: everyBar ? null : bar };
   const share = times / of;
   if (kind === 'missed') return { kind: 'missing', voice, place, times, of, strength: MISSING * share };
@@ -74,7 +76,7 @@ function timeRemarks(
 export function placeRemarks(report: FullReport, limits: Allowance): readonly Remark[] {
   const voices = Object.entries(report.voices) as [Voice, VoiceReport][];
   return [
-    ...report.findings.map((finding) => placeRemark(finding, report, limits)),
+    ...findingsOf(report).map((finding) => placeRemark(finding, report, limits)),
     ...voices.flatMap(([voice, of]) => [
       ...shareRemarks(voice, of, limits),
       ...timeRemarks(report, voice, of, limits),

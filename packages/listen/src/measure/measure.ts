@@ -20,8 +20,8 @@ import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import type { Place } from '../decide/places.ts';
 import type { Decision, HeardStroke } from '../decide/strokes.ts';
-import { type DuePlace, findPlaces } from './findings.ts';
 import { leadLevelDb } from './lead-level.ts';
+import { type DuePlace, tellPlaces } from './places-played.ts';
 import { type Pulse, type PulsePoint, pulseThrough } from './pulse.ts';
 import { summariseSwing, swingRatios } from './swing.ts';
 
@@ -195,7 +195,6 @@ export function measure(heard: Heard): Measured {
   const changes = tempo
     .slice(1)
     .map((point, i) => (100 * Math.abs(point.bpm - tempo[i]!.bpm)) / tempo[i]!.bpm);
-  const threshold = Math.max(6, 0.025 * (60_000 / Math.max(bpm, 1) / 2));
   const played = names.filter((voice) => decision.strokes.some((stroke) => stroke.voice === voice));
   return {
     version: REPORT_VERSION,
@@ -216,7 +215,7 @@ export function measure(heard: Heard): Measured {
     missedSeconds: decision.missed.map((place) => clock.secondsAt(quartersOf(grid, place))),
     tempo,
     barToBarPercent: changes.length > 0 ? median(changes) : null,
-    findings: findPlaces(grid, due, centres, threshold),
+    places: tellPlaces(grid, due, centres),
     evenness: played.map((voice) => ({
       voice,
       spreadDb: spread(

@@ -1,4 +1,4 @@
-import { seededRandom } from '@shedbook/core';
+import { seededRandom, type Voice } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import {
   asked,
@@ -70,17 +70,16 @@ describe('a take of notes', () => {
     const notes = play(1, 100, early).filter(
       ({ voice, written }) => !(voice === 'hihat-foot' && written.beat === 4 && written.bar !== 2),
     );
+    const places = reportOfNotes(notes).places ?? [];
+    const placeOf = (of: Voice, beat: number, slot: number) =>
+      places.filter((place) => place.voice === of && place.beat === beat && place.slot === slot);
     // definition: 24 ms early in 6 of 8 bars, and left out in 7 of 8
-    expect(reportOfNotes(notes).findings).toEqual([
-      {
-        ...{ voice: 'hihat-foot', bar: 1, beat: 4, slot: 1, slots: 1, everyBar: true },
-        ...{ kind: 'missed', offsetMs: 0, times: 7, of: 8 },
-      },
-      {
-        ...{ voice: 'snare', bar: 1, beat: 3, slot: 3, slots: 3, everyBar: true },
-        ...{ kind: 'early', offsetMs: expect.closeTo(-24, 6), times: 6, of: 8 },
-      },
-    ]);
+    const [foot] = placeOf('hihat-foot', 4, 1);
+    expect(foot).toMatchObject({ bar: 1, slots: 1, everyBar: true, missed: 7 });
+    const [snare, ...others] = placeOf('snare', 3, 3);
+    expect(others).toEqual([]);
+    expect(snare).toMatchObject({ bar: 1, slots: 3, everyBar: true, missed: 0 });
+    expect(snare?.offsetsMs.map((ms) => Math.round(ms) + 0)).toEqual([-24, -24, -24, -24, -24, -24, 0, 0]);
   });
 
   it('[LI28] refuses another exercise and names it, another lesson, and nothing', () => {
