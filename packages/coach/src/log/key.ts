@@ -3,7 +3,7 @@ import { type Exercise, formatPattern } from '@shedbook/core';
 
 /**
  * The lasting name of an exercise inside its lesson.
- * @example exerciseKey(exercise) // 'snare ..x x.. ... x.x'
+ * @example exerciseKey({ parts: [{ voice: 'snare', pattern: parsePattern('..x x.. ... x.x') }] }) // 'snare ..x x.. ... x.x'
  */
 export function exerciseKey(exercise: Exercise): string {
   const parts = exercise.parts.map(({ voice, pattern }) => `${voice} ${formatPattern(pattern)}`);

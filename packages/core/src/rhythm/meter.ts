@@ -36,7 +36,7 @@ function beatsOf(groups: readonly number[], upper: number, lower: number): reado
 
 /**
  * Reads a meter.
- * @example parseMeter('6/8')?.beats // two beats of 3/8
+ * @example parseMeter('6/8')?.beats.length // 2
  * @returns the meter, or null when `text` is not one (upper 1–32, lower 1, 2, 4, 8, 16 or 32; groups of 1–4).
  */
 export function parseMeter(text: string): Meter | null {

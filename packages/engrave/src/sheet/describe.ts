@@ -1,6 +1,6 @@
 /**
  * A pattern in words, by its counts, for people who listen to a page.
- * @example describeBars(parts, meter, 0, 1) // 'Snare: 1, 1 let, 3 (accent).'
+ * For example: describeBars(parts, meter, 0, 1) // 'Snare: 1, 1 let, 3 (accent).'
  */
 import {
   type BarPart,

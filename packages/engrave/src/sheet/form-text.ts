@@ -1,6 +1,6 @@
 /**
  * A form in a sentence.
- * @example formText(form) // '4 bars of the pattern, the last ending on rim shot + crash on the last slot of 4; then 2 bars of time; all of it twice.'
+ * For example: formText(form) // '4 bars of the pattern, the last ending on rim shot + crash on the last slot of 4; then 2 bars of time; all of it twice.'
  */
 import {
   countSyllable,

@@ -17,7 +17,7 @@ export interface ByteProblem {
 
 /**
  * One line of text for a person.
- * @example formatByteProblem('take.mid', problem) // 'take.mid: byte 14: error: found …, expected … (…)'
+ * For example: formatByteProblem('take.mid', problem) // 'take.mid: byte 14: error: found …, expected … (…)'
  */
 export function formatByteProblem(file: string, problem: ByteProblem): string {
   const repair = problem.repair ? ` (${problem.repair})` : '';

@@ -16,7 +16,7 @@ export type XmlContent = string | number | readonly (XmlNode | null)[];
 
 /**
  * An element.
- * @example xml('beats', {}, 4) // <beats>4</beats>
+ * @example xml('beats', {}, 4).content // '4'
  */
 export function xml(name: string, attributes: XmlNode['attributes'] = {}, content: XmlContent = []): XmlNode {
   if (typeof content === 'number') return { name, attributes, content: `${content}` };

@@ -34,7 +34,7 @@ type Checked<F extends Fact, Within extends Fact, S> = {
 /**
  * Takes the sentences of a language for facts `F`, which may hold facts of `Within` too. A fact without a sentence, a sentence without a fact, and a place
  * that the fact has no fitting value for do not compile.
- * @example sentences<{ readonly fact: 'too-many'; readonly most: number }>()({ 'too-many': 'at most {$most :integer}' })
+ * For example: sentences<{ readonly fact: 'too-many'; readonly most: number }>()({ 'too-many': 'at most {$most :integer}' })
  */
 export function sentences<F extends Fact, Within extends Fact = never>(): <const S extends Sentences<F>>(
   of: S & Checked<F, Within, S>,

@@ -45,7 +45,7 @@ function spokenGroup(messages: Messages, tongue: Tongue): unknown {
 
 /**
  * A catalogue in use in a language. Each message is parsed when it is first said.
- * @example speak({ bars: '.input {$bars :integer} .match $bars one {{{$bars} bar}} * {{{$bars} bars}}' }, tongue)
+ * For example: speak({ bars: '.input {$bars :integer} .match $bars one {{{$bars} bar}} * {{{$bars} bars}}' }, tongue)
  */
 export function speak<const M extends Messages>(messages: M, tongue: Tongue): Spoken<M> {
   return spokenGroup(messages, tongue) as Spoken<M>;

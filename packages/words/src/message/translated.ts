@@ -36,7 +36,7 @@ export type TranslationOf<English, Other> = English extends string
 
 /**
  * Takes a translation of an English catalogue. What is missing, superfluous or has other places does not compile.
- * @example translation<typeof english>()({ close: 'Fertig' })
+ * For example: translation<typeof english>()({ close: 'Fertig' })
  */
 export function translation<English>(): <const Other extends Messages>(
   other: Other & TranslationOf<English, Other>,

@@ -22,7 +22,7 @@ export interface SayOptions {
 
 /**
  * What a teacher would say about a take: three sentences at most, the strongest first.
- * @example teacherSentences(report, { level: 'beginner', language: 'en' })[0]
+ * For example: teacherSentences(report, { level: 'beginner', language: 'en' })[0]
  *   // 'The hi-hat foot on 4 is missing 7 of 8 times.'
  */
 export function teacherSentences(report: FullReport, { level, language }: SayOptions): readonly string[] {

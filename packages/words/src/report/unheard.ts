@@ -13,7 +13,7 @@ export function sayUnheard(unheard: Unheard, language: ReportLanguage): string {
 
 /**
  * What the recording cannot tell, in a language; of a report without reasons, its sentences as they were written.
- * @example unheardSentences(report, 'de')[0]
+ * For example: unheardSentences(report, 'de')[0]
  *   // 'Die Bassdrum war nicht zu hören: nicht gespielt oder zu leise für dieses Mikrofon.'
  */
 export function unheardSentences(
