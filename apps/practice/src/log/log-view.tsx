@@ -7,7 +7,7 @@ import { download } from '../kept/download.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeLanguage } from '../page/words.tsx';
 import { Folded } from '../ui/folded.tsx';
-import rowStyles from '../ui/row.module.css';
+import inRow from '../ui/row.module.css';
 import { type LogRow, logRows } from './log-rows.ts';
 import { takeIn } from './log-store.ts';
 import styles from './log-view.module.css';
@@ -111,7 +111,7 @@ export function LogView({ log, shelf }: LogProps) {
     <Folded title={words.title} part="log-view">
       <p className="quiet">{words.lead}</p>
       {rows.length === 0 ? <p>{words.empty}</p> : <Table rows={rows} />}
-      <div className={rowStyles.row}>
+      <div className={inRow.row}>
         <Button disabled={log.entries.length === 0} onClick={save}>
           {words.export}
         </Button>

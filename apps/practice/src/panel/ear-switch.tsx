@@ -5,7 +5,7 @@ import type { EarState, Input } from '../ear/ear.ts';
 import type { Hearing } from '../ear/hearing.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import row from '../ui/row.module.css';
+import inRow from '../ui/row.module.css';
 import styles from './ear-switch.module.css';
 
 /** Peaks in dB re full scale between nothing, soft, good and too loud. */
@@ -61,7 +61,7 @@ export function EarSwitch({ ear, hearing }: { readonly ear: EarState; readonly h
         {ear.phase === 'opening' && words.opening[ear.input as Input]}
         {ear.refusal && `${words.refusals[ear.input as Input][ear.refusal]} ${words.goesOn}`}
       </p>
-      <div className={row.row}>
+      <div className={inRow.row}>
         <Button dress="strong" disabled={ear.phase === 'opening'} onClick={() => open('microphone')}>
           {words.microphone}
         </Button>

@@ -4,7 +4,7 @@ import { Button, Check, Choices, Select } from '@shedbook/stand';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { takeUpList, useList } from '../session/course.ts';
 import { type HearingSettings, LOOP_CHOICES } from '../session/hearing-settings.ts';
-import row from '../ui/row.module.css';
+import inRow from '../ui/row.module.css';
 import styles from './hearing-options.module.css';
 import type { HearingView } from './use-hearing.ts';
 
@@ -39,7 +39,7 @@ export function HearingOptions({ settings, change, view }: OptionsProps) {
         </p>
       )}
       {settings.handsFree && (
-        <div className={row.row}>
+        <div className={inRow.row}>
           <Select
             label={words.loops}
             value={settings.comfortableLoops}

@@ -7,7 +7,7 @@ import { keepLatency } from '../device/latency-store.ts';
 import type { Ear, EarState } from '../ear/ear.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import row from '../ui/row.module.css';
+import inRow from '../ui/row.module.css';
 import styles from './latency-line.module.css';
 
 type Check =
@@ -60,7 +60,7 @@ function ByHand({
     onKept();
   };
   return (
-    <form className={row.row} onSubmit={keep}>
+    <form className={inRow.row} onSubmit={keep}>
       <Field
         className={styles.hand}
         label={words.hand}

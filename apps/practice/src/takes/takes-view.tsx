@@ -5,7 +5,7 @@ import { download } from '../kept/download.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Folded } from '../ui/folded.tsx';
-import row from '../ui/row.module.css';
+import inRow from '../ui/row.module.css';
 import { fileNameOf, packTake } from './export-take.ts';
 import type { Take, WholeTake } from './take.ts';
 import { TakeFacts } from './take-facts.tsx';
@@ -47,7 +47,7 @@ function Row({ take, onRemove }: RowProps) {
       <TakeFacts take={take} />
       <TakeListener take={take} audioOf={() => audioOf(take.id)} />
       <TakeReportView take={take} />
-      <div className={row.row}>
+      <div className={inRow.row}>
         <Button onClick={() => void save()}>{words.export}</Button>
         <Button dress="bare" onClick={onRemove}>
           {words.remove}
