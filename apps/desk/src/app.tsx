@@ -5,7 +5,7 @@ import { Desk } from './desk/desk.tsx';
 import { LessonScreen } from './lesson/lesson-screen.tsx';
 import { GlyphSheet } from './notation/glyph-sheet.tsx';
 import { readRoute, usePath } from './shared/route.ts';
-import { WordsProvider } from './words/words.tsx';
+import { DeskWordsProvider } from './words/words.tsx';
 
 const StudentsScreen = lazy(() =>
   import('./students/students-screen.tsx').then((module) => ({ default: module.StudentsScreen })),
@@ -27,11 +27,11 @@ function Screen() {
 /** Everything. */
 export function App() {
   return (
-    <WordsProvider>
+    <DeskWordsProvider>
       <NoticeProvider>
         <GlyphSheet />
         <Screen />
       </NoticeProvider>
-    </WordsProvider>
+    </DeskWordsProvider>
   );
 }

@@ -27,3 +27,4 @@ export * from './sound/program.ts';
 export * from './sound/sequencer.ts';
 export * from './sound/use-flight.ts';
 export * from './sound/use-preparation.ts';
+export * from './words/words-provider.tsx';

@@ -116,7 +116,7 @@ function ComposedPage({ lesson, kept, onKeep, chosen, onChoose }: ComposedPagePr
             <span className={styles.number}>{number}</span>
             <PressOver
               className={styles.drawing}
-              label={`${words.compose.why(number)} (${sayExercise(exercise, words)})`}
+              label={`${words.compose.why({ n: number })} (${sayExercise(exercise, words)})`}
               onPress={() => onChoose(number - 1)}
             >
               <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
@@ -126,7 +126,7 @@ function ComposedPage({ lesson, kept, onKeep, chosen, onChoose }: ComposedPagePr
               onChange={(on) => onKeep(on ? [...kept, number] : kept.filter((each) => each !== number))}
             >
               <span className={styles.keepWords}>{words.compose.keep}</span>
-              <span className="hidden-words">{words.page.exercise(number)}</span>
+              <span className="hidden-words">{words.page.exercise({ n: number })}</span>
             </Check>
           </li>
         );

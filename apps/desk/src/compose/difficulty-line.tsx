@@ -30,15 +30,15 @@ function Reasons({ grade, number }: { readonly grade: BarGrade; readonly number:
       className={styles.reasons}
       data-part="reasons"
       aria-live="polite"
-      aria-label={words.compose.why(number)}
+      aria-label={words.compose.why({ n: number })}
     >
       <h3>
-        {words.page.exercise(number)}: {words.compose.points(grade.points)}
+        {words.page.exercise({ n: number })}: {words.compose.points({ points: grade.points })}
       </h3>
       <ul>
         {grade.reasons.map((reason) => (
           <li key={reason.part}>
-            <strong>{words.compose.points(reason.points)}</strong>
+            <strong>{words.compose.points({ points: reason.points })}</strong>
             <span>{say(reason.why)}</span>
           </li>
         ))}
@@ -97,7 +97,7 @@ export function DifficultyLine({ grades, chosen, onChoose }: DifficultyLineProps
         aria-valuemin={1}
         aria-valuemax={grades.length}
         aria-valuenow={index + 1}
-        aria-valuetext={`${words.page.exercise(index + 1)}: ${words.compose.points(grade?.points ?? 0)}`}
+        aria-valuetext={`${words.page.exercise({ n: index + 1 })}: ${words.compose.points({ points: grade?.points ?? 0 })}`}
         {...choosing}
       >
         <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">

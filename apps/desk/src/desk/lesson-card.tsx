@@ -36,7 +36,7 @@ function CardMenu({
   const words = useWords().desk;
   return (
     <PickMenu<CardAction>
-      label={words.more(title)}
+      label={words.more({ title })}
       opens={<Icon name="more" />}
       dress="bare"
       placement="bottom end"
@@ -61,7 +61,9 @@ export function LessonCard({ lesson, onAction }: LessonCardProps) {
   const title = lesson.title ?? words.untitled;
   const route: Route = { at: 'lesson', id: stored.id, view: 'page' };
   const errors = reading.problems.filter((problem) => problem.severity === 'error').length;
-  const facts = reading.lesson ? words.exercises(reading.lesson.exercises.length) : words.problems(errors);
+  const facts = reading.lesson
+    ? words.exercises({ n: reading.lesson.exercises.length })
+    : words.problems({ n: errors });
   return (
     <li className={styles.card} data-part="lesson-card">
       <div className={styles.sheet}>
@@ -75,7 +77,7 @@ export function LessonCard({ lesson, onAction }: LessonCardProps) {
             go(route);
           }}
         >
-          <span className="hidden-words">{words.open(title)}</span>
+          <span className="hidden-words">{words.open({ title })}</span>
         </a>
       </div>
       <div className={styles.words}>
@@ -83,7 +85,7 @@ export function LessonCard({ lesson, onAction }: LessonCardProps) {
           <h2>{title}</h2>
           <p className={styles.facts}>
             <span>{facts}</span>
-            <span>{words.changed(when(stored.updatedAt))}</span>
+            <span>{words.changed({ when: when(stored.updatedAt) })}</span>
           </p>
         </div>
         <CardMenu title={title} onAction={onAction} />

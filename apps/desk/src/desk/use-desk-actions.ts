@@ -45,7 +45,7 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
       }),
     duplicate: (lesson) =>
       attempt(async () => {
-        await createLesson(setTitle(lesson.stored.text, words.desk.copyOf(nameOf(lesson))));
+        await createLesson(setTitle(lesson.stored.text, words.desk.copyOf({ title: nameOf(lesson) })));
       }),
     remove: (lesson) =>
       attempt(async () => {
@@ -53,14 +53,17 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
         const restore = () =>
           attempt(async () => {
             await restoreLesson(lesson.stored.id);
-            say(words.desk.restored(nameOf(lesson)));
+            say(words.desk.restored({ title: nameOf(lesson) }));
           });
-        say(words.desk.removed(nameOf(lesson)), { label: words.desk.undo, run: () => void restore() });
+        say(words.desk.removed({ title: nameOf(lesson) }), {
+          label: words.desk.undo,
+          run: () => void restore(),
+        });
       }),
     bringIn: (file) =>
       attempt(async () => {
         const title = await importFile(file);
-        say(words.desk.imported(title ?? file.name));
+        say(words.desk.imported({ title: title ?? file.name }));
       }),
     take: (lesson, format) => attempt(() => downloadFromServer(lesson.stored, format)),
   };

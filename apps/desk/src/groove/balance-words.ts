@@ -2,10 +2,10 @@
  * Levels in words, as a teacher would say them.
  * Source: common practice for the words; the limits in dB are ours, around the levels that a lesson starts from.
  */
-import type { Words } from '@shedbook/words';
+import type { DeskWords } from '@shedbook/words';
 
 /** Name of a range of levels. */
-export type BalanceWord = keyof Words['groove']['words'];
+export type BalanceWord = keyof DeskWords['groove']['words'];
 
 /** Highest level in dB of each range, lowest first. */
 const RANGES: readonly (readonly [number, BalanceWord])[] = [

@@ -37,7 +37,7 @@ export function VoiceLine({ lesson, part, active, onActive }: VoiceLineProps) {
         {voice === lesson.lead && <span className="quiet">{words.groove.leadVoice}</span>}
         <Button
           dress="bare"
-          aria-label={words.groove.removeVoice(words.voices[voice])}
+          aria-label={words.groove.removeVoice({ voice })}
           onClick={() => document.edit(removeVoice(document.state().text, lesson, voice))}
         >
           <Icon name="close" />
@@ -58,8 +58,8 @@ export function VoiceLine({ lesson, part, active, onActive }: VoiceLineProps) {
       />
       <Range
         isNarrow
-        label={words.groove.balance(words.voices[voice])}
-        says={`${words.groove.db(level)}, ${words.groove.words[balanceWord(level)]}`}
+        label={words.groove.balance({ voice })}
+        says={`${words.groove.db({ db: level })}, ${words.groove.words[balanceWord(level)]}`}
         value={level}
         min={BALANCE_DB.least}
         max={BALANCE_DB.most}

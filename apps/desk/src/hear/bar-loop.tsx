@@ -19,7 +19,7 @@ export function BarLoop({ exercise, bar }: BarLoopProps) {
       type="button"
       className={styles.barLoop}
       aria-pressed={on}
-      aria-label={words.loopBar(bar + 1)}
+      aria-label={words.loopBar({ n: bar + 1 })}
       onClick={() => choose({ exercise, bar: on ? null : bar })}
     >
       {bar + 1}

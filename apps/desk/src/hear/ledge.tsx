@@ -52,7 +52,7 @@ export function Ledge() {
   useLedgeKeys(sound);
   if (!lesson) return null;
   const sounding = status === 'playing' || status === 'loading';
-  const what = choice.exercise === null ? words.sound.timeOnly : words.sound.exercise(choice.exercise);
+  const what = choice.exercise === null ? words.sound.timeOnly : words.sound.exercise({ n: choice.exercise });
   return (
     <section className={styles.ledge} data-part="ledge" aria-label={words.sound.ledge}>
       <Button
@@ -63,7 +63,7 @@ export function Ledge() {
         <Icon name={sounding ? 'stop' : 'play'} />
       </Button>
       <div className={styles.what}>
-        <span>{choice.bar === null ? what : words.sound.barOf(what, choice.bar + 1)}</span>
+        <span>{choice.bar === null ? what : words.sound.barOf({ what, n: choice.bar + 1 })}</span>
         {status === 'loading' || status === 'failed' ? (
           <span className={styles.note} role="status">
             {words.sound[status]}
@@ -80,7 +80,7 @@ export function Ledge() {
       >
         {words.sound.click}
       </Button>
-      <Button className={styles.compare} aria-label={words.sound.compare(side)} onClick={compare}>
+      <Button className={styles.compare} aria-label={words.sound.compare({ side })} onClick={compare}>
         <span data-heard={side === 'A' || undefined}>A</span>{' '}
         <span data-heard={side === 'B' || undefined}>B</span>
       </Button>

@@ -2,6 +2,7 @@
 
 import { type Lesson, readFeel, type Voice } from '@shedbook/core';
 import { Check, Choices, Range } from '@shedbook/stand';
+import { nameIn } from '@shedbook/words';
 import { useDocumentState } from '../document/use-document.ts';
 import { ownForms } from '../edit/forms.ts';
 import { useWords } from '../words/words.tsx';
@@ -46,7 +47,7 @@ function Voices({ lesson }: { readonly lesson: Lesson }) {
           <div key={voice}>
             <Range
               label={words.voices[voice]}
-              says={words.groove.db(lesson.balance[voice] + trim)}
+              says={words.groove.db({ db: lesson.balance[voice] + trim })}
               value={trim}
               min={-18}
               max={18}
@@ -59,7 +60,7 @@ function Voices({ lesson }: { readonly lesson: Lesson }) {
                 choose({ mute: on ? [...choice.mute, voice] : choice.mute.filter((each) => each !== voice) })
               }
             >
-              {words.sound.mute(words.voices[voice])}
+              {words.sound.mute({ voice })}
             </Check>
           </div>
         );
@@ -80,7 +81,7 @@ export function SoundForm({ lesson }: { readonly lesson: Lesson }) {
         label={words.sound.what}
         value={number}
         choices={[
-          ['exercise', words.sound.exercise(choice.exercise ?? 1)],
+          ['exercise', words.sound.exercise({ n: choice.exercise ?? 1 })],
           ['time', words.sound.timeOnly],
         ]}
         onChange={(next) => choose({ exercise: next === 'time' ? null : 1 })}
@@ -89,8 +90,8 @@ export function SoundForm({ lesson }: { readonly lesson: Lesson }) {
         label={words.sound.form}
         value={formHeard(lesson, choice).name}
         choices={lesson.forms.map((form) => {
-          const name = words.sound.forms[form.name] ?? form.name;
-          return [form.name, own.includes(form.name) ? words.sound.ownForm(name) : name] as const;
+          const name = nameIn(words.sound.forms, form.name);
+          return [form.name, own.includes(form.name) ? words.sound.ownForm({ name }) : name] as const;
         })}
         onChange={(form) => choose({ form })}
       />

@@ -32,7 +32,7 @@ function Version({ title, lines }: VersionProps) {
         {shortened(lines, CONTEXT).map((stretch, index) =>
           stretch.kind === 'left out' ? (
             <span key={index} className={styles.leftOut}>
-              {words.leftOut(stretch.count)}
+              {words.leftOut({ n: stretch.count })}
               {'\n'}
             </span>
           ) : (
@@ -57,7 +57,7 @@ export function ConflictDialog({ mine, other }: ConflictDialogProps) {
   const sides = markDifferences(mine, other.text);
   const keepBoth = async () => {
     const title = titleOf(mine) ?? words.desk.untitled;
-    await createLesson(setTitle(mine, words.desk.copyOf(title)));
+    await createLesson(setTitle(mine, words.desk.copyOf({ title })));
     document.takeTheirs();
   };
   return (

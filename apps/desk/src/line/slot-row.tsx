@@ -81,7 +81,7 @@ export function SlotRow(props: SlotRowProps) {
               data-on-beat={place.slot === 0 || undefined}
               style={{ insetInlineStart: `${(left / span) * 100}%`, inlineSize: `${(width / span) * 100}%` }}
               aria-pressed={mark !== '.'}
-              aria-label={words.page.slot(where, markWords(words.marks, voice, mark))}
+              aria-label={words.page.slot({ where, what: markWords(words.marks, voice, mark) })}
               tabIndex={isSame(active, place) ? 0 : -1}
               onClick={() => props.onPress(place)}
               onFocus={() => props.onFocus(place)}

@@ -68,7 +68,7 @@ function ChosenLine(props: ExerciseRowProps) {
   const voice = exercise.parts.length > 1 ? `${words.voices[part.voice]}, ` : '';
   return (
     <LineEditor
-      label={`${voice}${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
+      label={`${voice}${words.page.exercise({ n: exercise.number })}: ${sayExercise(exercise, words)}`}
       line={line}
       voice={part.voice}
       meter={props.meter}
@@ -92,7 +92,7 @@ function RestingLine(props: ExerciseRowProps) {
     <PressOver
       className={styles.line}
       isLong={(pattern?.bars.length ?? 1) > 1}
-      label={`${words.page.exercise(exercise.number)}: ${sayExercise(exercise, words)}`}
+      label={`${words.page.exercise({ n: exercise.number })}: ${sayExercise(exercise, words)}`}
       onPress={(event) => {
         const box = event.currentTarget.getBoundingClientRect();
         const byKey = event.clientX === 0;
@@ -137,7 +137,7 @@ export const ExerciseRow = memo(function ExerciseRow(props: ExerciseRowProps) {
       <span
         className={styles.number}
         data-part="number"
-        title={words.drag(exercise.number)}
+        title={words.drag({ n: exercise.number })}
         onPointerDown={(event) => props.onGrab(event, exercise.number)}
       >
         {exercise.number}

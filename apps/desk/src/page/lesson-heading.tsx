@@ -64,7 +64,7 @@ export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
               <span className="hidden-words">{words.heading.edit}: </span>
               <span className={styles.meter}>{meter.text}</span>
               <span>{feelWords(formatFeel(feel), words)}</span>
-              <span>♩ = {words.heading.tempi(tempo.startBpm, tempo.goalBpm)}</span>
+              <span>♩ = {words.heading.tempi({ from: tempo.startBpm, to: tempo.goalBpm })}</span>
             </>
           }
         >

@@ -14,6 +14,7 @@ import {
   type Voice,
 } from '@shedbook/core';
 import { Field } from '@shedbook/stand';
+import { hintWords } from '@shedbook/words';
 import { useDraft } from '../shared/use-draft.ts';
 import { useSaid, useWords } from '../words/words.tsx';
 import styles from './pattern-field.module.css';
@@ -60,8 +61,8 @@ export function PatternField({ pattern, voice, meter, onChange }: PatternFieldPr
       problem={
         fault && (
           <span>
-            {words.found(said(fault.found), said(fault.expected))}
-            {fault.repair && ` ${words.hint(said(fault.repair))}`}
+            {words.found({ found: said(fault.found), expected: said(fault.expected) })}
+            {fault.repair && ` ${hintWords(words, said(fault.repair))}`}
           </span>
         )
       }

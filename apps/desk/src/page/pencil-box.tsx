@@ -102,7 +102,7 @@ function Slots({ line, place, onLine }: LineToolsProps) {
         <Button
           key={n}
           className={styles.digit}
-          aria-label={words.divideInto(n)}
+          aria-label={words.divideInto({ n })}
           aria-pressed={n === slots}
           onClick={() => onLine(divideBeat(line, place, n as Subdivision))}
         >
@@ -198,9 +198,9 @@ export function PencilBox(props: PencilBoxProps) {
       data-part="pencil-box"
       data-docked={docked || undefined}
       data-open={!docked || open || undefined}
-      aria-label={words.exercise(exercise.number)}
+      aria-label={words.exercise({ n: exercise.number })}
     >
-      <h2>{words.exercise(exercise.number)}</h2>
+      <h2>{words.exercise({ n: exercise.number })}</h2>
       <VoiceChoice exercise={exercise} part={part} onPart={props.onPart} />
       <div className={styles.row}>
         {line && voice && <Strokes line={line} voice={voice} place={place} onLine={onLine} />}

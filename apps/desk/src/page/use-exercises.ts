@@ -71,7 +71,7 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     if (to < 0 || to >= exercises.length || from === to) return;
     keep(moveExercise(exercises, from, to));
     setChoice({ ...choice, index: to, focus: true });
-    say(words.page.moved(from + 1, to + 1));
+    say(words.page.moved({ from: from + 1, to: to + 1 }));
   };
   const add = () => {
     const at = exercises.length === 0 ? 0 : index + 1;
@@ -82,7 +82,10 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     if (!exercises[index]) return;
     keep(removeExercise(exercises, index));
     setChoice({ ...choice, index: Math.max(0, Math.min(index, exercises.length - 2)), focus: true });
-    say(words.page.removedExercise(index + 1), { label: words.desk.undo, run: () => void document.undo() });
+    say(words.page.removedExercise({ n: index + 1 }), {
+      label: words.desk.undo,
+      run: () => void document.undo(),
+    });
   };
   const duplicate = () => {
     keep(duplicateExercise(exercises, index));

@@ -48,7 +48,7 @@ export function VoicesOfExercise({ exercise, part, onPart, onChange }: VoicesOfE
       {written && exercise.parts.length > 1 && (
         <Button onClick={() => onChange(withoutVoice(exercise, part))}>
           <Icon name="close" />
-          {words.groove.removeVoice(words.voices[written.voice])}
+          {words.groove.removeVoice({ voice: written.voice })}
         </Button>
       )}
     </BoxActions>

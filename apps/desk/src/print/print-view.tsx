@@ -112,7 +112,7 @@ export function PrintView({ state, lesson }: PrintViewProps) {
         aria-busy={status === 'preparing'}
       >
         {pages.map((svg, index) => (
-          <PagePicture key={index} svg={svg} label={words.page(index + 1, pages.length)} />
+          <PagePicture key={index} svg={svg} label={words.page({ n: index + 1, of: pages.length })} />
         ))}
       </section>
     </div>

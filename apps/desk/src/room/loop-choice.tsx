@@ -22,7 +22,7 @@ export function LoopChoice({ loops, onChange }: LoopChoiceProps) {
     >
       {CHOICES.map((each) => (
         <option key={each} value={each}>
-          {words.loops(each)}
+          {words.loops({ n: each })}
         </option>
       ))}
     </Select>

@@ -53,7 +53,7 @@ export function RoomView({ id, lesson }: RoomViewProps) {
           <span className="hidden-words">{sayExercise(exercise, words)}</span>
         </p>
         <p className={styles.name}>
-          {exercise.name ?? words.room.of(number, all)}
+          {exercise.name ?? words.room.of({ n: number, all })}
           <span className={styles.hint}>{words.room.hint}</span>
         </p>
         <Button onClick={() => go({ at: 'lesson', id, view: 'page' })}>

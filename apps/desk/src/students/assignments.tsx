@@ -62,7 +62,7 @@ function Assigned({ assignment, shelf, onChange }: AssignedProps) {
           {words.students.pinned}
           <span className="hidden-words">: {name}</span>
         </Check>
-        <Button dress="bare" aria-label={words.students.takeOut(name)} onClick={() => onChange(null)}>
+        <Button dress="bare" aria-label={words.students.takeOut({ name })} onClick={() => onChange(null)}>
           <Icon name="close" />
         </Button>
       </div>

@@ -30,11 +30,11 @@ export function BringIn({ shelf, onLog }: BringInProps) {
       setReport({ ...brought, startedAt: localMoment(new Date(file.lastModified)) });
     } else if (brought.kind === 'log') {
       onLog((log) => withoutDoubles(mergeLogs(log, withDeskLessons(brought.log, shelf))));
-      say(words.students.tookIn(brought.log.entries.length));
+      say(words.students.tookIn({ n: brought.log.entries.length }));
     } else {
       const [first] = brought.problems;
-      const why = first ? words.page.found(said(first.found), said(first.expected)) : '';
-      say(`${words.students.unreadable(file.name)} ${why}`);
+      const why = first ? words.page.found({ found: said(first.found), expected: said(first.expected) }) : '';
+      say(`${words.students.unreadable({ file: file.name })} ${why}`);
     }
   };
   return (
@@ -57,7 +57,7 @@ export function BringIn({ shelf, onLog }: BringInProps) {
             onPick={(each, exercise) => {
               onLog((log) => withTake(log, { ...report, shelf: each, exercise }));
               setReport(null);
-              say(words.students.tookIn(1));
+              say(words.students.tookIn({ n: 1 }));
             }}
           />
         </div>

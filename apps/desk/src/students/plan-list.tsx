@@ -28,15 +28,15 @@ export function PlanList({ id, shelf, log, assignments, now }: PlanListProps) {
     [shelf, log, now, assignments, id],
   );
   return (
-    <section className={styles.plan} aria-label={words.plan(MINUTES)}>
-      <h3>{words.plan(MINUTES)}</h3>
+    <section className={styles.plan} aria-label={words.plan({ minutes: MINUTES })}>
+      <h3>{words.plan({ minutes: MINUTES })}</h3>
       <ol>
         {plan.items.map((item, index) => (
           <li key={index}>
-            <span className={styles.minutes}>{words.minutes(item.minutes)}</span>
+            <span className={styles.minutes}>{words.minutes({ n: item.minutes })}</span>
             <span>
               <strong>{said(item.title)}</strong>
-              {item.tempo && `, ${words.from(item.tempo.fromBpm, item.tempo.goalBpm)}`}
+              {item.tempo && `, ${words.from({ bpm: item.tempo.fromBpm, goal: item.tempo.goalBpm })}`}
               <span className={styles.reason}>{said(item.reason)}</span>
             </span>
           </li>

@@ -51,7 +51,7 @@ function ByLimb({ shelf, log, setUp }: ByLimbProps) {
           <div key={limb}>
             <dt>{words.groove.sides[sideOfLimb(limb, setUp)][limb.endsWith('foot') ? 'foot' : 'hand']}</dt>
             <dd>
-              {words.students.cleanLoops(clean, loops)}
+              {words.students.cleanLoops({ clean, loops })}
               {mostly && `; ${words.students.mostly[mostly]}`}
             </dd>
           </div>
@@ -85,7 +85,7 @@ export function StudentSheet(props: StudentSheetProps) {
         lead={
           lastDay === null
             ? words.students.nothingHeard
-            : words.students.lastPlayed(dayWords(lastDay - today), summary.minutesThisWeek)
+            : words.students.lastPlayed({ when: dayWords(lastDay - today), minutes: summary.minutesThisWeek })
         }
       />
       <BringIn shelf={shelf} onLog={keepLog} />
@@ -113,7 +113,7 @@ export function StudentSheet(props: StudentSheetProps) {
         onMakeLesson={props.onMakeLesson}
       />
       <PlanList id={student.id} shelf={shelf} log={log} assignments={assignments} now={now} />
-      <Button onClick={onRemove}>{words.students.remove(name)}</Button>
+      <Button onClick={onRemove}>{words.students.remove({ name })}</Button>
     </Paper>
   );
 }

@@ -41,7 +41,7 @@ function RosterList({ students, chosen, today, onChoose }: RosterListProps) {
                 onClick={() => onChoose(student.id)}
               >
                 <strong>{student.name}</strong>
-                <span>{away === null ? words.nothingHeard : words.daysAway(away)}</span>
+                <span>{away === null ? words.nothingHeard : words.daysAway({ days: away })}</span>
               </button>
             </li>
           );

@@ -74,7 +74,7 @@ export function useRoster(): Roster {
     makeLesson: ({ name, assignments }) =>
       attempt(async () => {
         const texts = shelf.flatMap((each) => {
-          const title = words.students.lessonFor(each.lesson.title, name);
+          const title = words.students.lessonFor({ title: each.lesson.title, name });
           return ownLesson(each, assignments, title) ?? [];
         });
         const made = await Promise.all(texts.map(createLesson));
@@ -91,7 +91,10 @@ export function useRoster(): Roster {
             await restoreStudent(student.id);
             await refresh();
           });
-        say(words.students.removed(student.name), { label: words.desk.undo, run: () => void back() });
+        say(words.students.removed({ name: student.name }), {
+          label: words.desk.undo,
+          run: () => void back(),
+        });
       }),
   };
 }

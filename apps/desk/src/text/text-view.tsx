@@ -1,6 +1,7 @@
 /** The whole lesson as text, the same document as everywhere else; problems stand where they are. */
 
 import type { InputProblem } from '@shedbook/core';
+import { hintWords } from '@shedbook/words';
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
@@ -34,10 +35,10 @@ function ProblemList({ problems, onGo }: ProblemListProps) {
   const words = useWords();
   const said = useSaid();
   return (
-    <section className={styles.problems} aria-label={words.text.problems(problems.length)}>
+    <section className={styles.problems} aria-label={words.text.problems({ n: problems.length })}>
       <h3>
         <span role="status">
-          {problems.length === 0 ? words.text.fine : words.text.problems(problems.length)}
+          {problems.length === 0 ? words.text.fine : words.text.problems({ n: problems.length })}
         </span>
       </h3>
       <ul>
@@ -45,11 +46,12 @@ function ProblemList({ problems, onGo }: ProblemListProps) {
           <li key={`${problem.line} ${problem.column} ${problem.code} ${problem.path}`}>
             <button type="button" data-severity={problem.severity} onClick={() => onGo(problem)}>
               <strong>
-                {words.text[problem.severity]}: {words.text.at(problem.line, problem.column)}
+                {words.text[problem.severity]}:{' '}
+                {words.text.at({ line: problem.line, column: problem.column })}
               </strong>
               <span>
-                {words.page.found(said(problem.found), said(problem.expected))}
-                {problem.repair && ` ${words.page.hint(said(problem.repair))}`}
+                {words.page.found({ found: said(problem.found), expected: said(problem.expected) })}
+                {problem.repair && ` ${hintWords(words.page, said(problem.repair))}`}
               </span>
             </button>
           </li>

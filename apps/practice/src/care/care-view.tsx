@@ -20,14 +20,14 @@ function Exposure({ log }: { readonly log: PracticeLog }) {
       <h3>{words.exposure}</h3>
       <div className={styles.level}>
         <span className={styles.label} aria-hidden="true">
-          {words.level}: <strong>{words.db(levelDba)}</strong>
+          {words.level}: <strong>{words.db({ db: levelDba })}</strong>
         </span>
         <Slide
           label={words.level}
           value={levelDba}
           min={LEVEL_RANGE.least}
           max={LEVEL_RANGE.most}
-          says={words.db(levelDba)}
+          says={words.db({ db: levelDba })}
           onChange={(next) => change({ levelDba: next })}
         />
       </div>
@@ -39,7 +39,9 @@ function Exposure({ log }: { readonly log: PracticeLog }) {
         onChange={(next) => change({ listener: next })}
       />
       <p role="status" className={styles.left} data-part="left">
-        {left === 0 ? words.usedUp(levelDba) : words.left(levelDba, formatDuration(left), isWeek)}
+        {left === 0
+          ? words.usedUp({ db: levelDba })
+          : words.left({ db: levelDba, time: formatDuration(left), span: isWeek ? 'week' : 'day' })}
       </p>
       <p className="quiet">{words.source}</p>
     </div>

@@ -1,9 +1,11 @@
 /** What was played, by exercise and tempo, and the log as a file. */
+
 import { formatDuration, parsePracticeLog, printPracticeLog, type ShelfLesson } from '@shedbook/coach';
 import type { InputProblem, PracticeLog } from '@shedbook/core';
 import { Button, buttonClass, Problem } from '@shedbook/stand';
 import { type ChangeEvent, useState } from 'react';
 import { download } from '../kept/download.ts';
+import { exerciseName } from '../page/exercise-name.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeLanguage } from '../page/words.tsx';
 import { Folded } from '../ui/folded.tsx';
@@ -24,7 +26,7 @@ function Row({ row }: { readonly row: LogRow }) {
   const { tag } = usePracticeLanguage();
   const words = all.log;
   const day = new Date(row.last).toLocaleDateString(tag, { day: 'numeric', month: 'short' });
-  const name = row.number === null ? all.plan.groove : all.plan.exercise(row.number, row.name);
+  const name = exerciseName(row, all.plan);
   return (
     <tr>
       <th scope="row">{name}</th>
@@ -78,18 +80,18 @@ function Import() {
         <input type="file" accept=".json,application/json" className="hidden-words" onChange={take} />
       </label>
       <div role="status" className={styles.came} data-part="log-came">
-        {came?.kind === 'in' && <p>{words.imported(came.entries)}</p>}
+        {came?.kind === 'in' && <p>{words.imported({ n: came.entries })}</p>}
         {came?.kind === 'refused' && (
           <>
-            <p>{words.refused(came.file)}</p>
+            <p>{words.refused({ file: came.file })}</p>
             <ul>
               {came.problems.slice(0, PROBLEMS).map(({ line, column, found, expected }) => (
                 <li key={`${line} ${column} ${found}`}>
-                  <Problem>{words.problem(line, column, found, expected)}</Problem>
+                  <Problem>{words.problem({ line, column, found, expected })}</Problem>
                 </li>
               ))}
             </ul>
-            {came.problems.length > PROBLEMS && <p>{words.more(came.problems.length - PROBLEMS)}</p>}
+            {came.problems.length > PROBLEMS && <p>{words.more({ n: came.problems.length - PROBLEMS })}</p>}
           </>
         )}
       </div>

@@ -1,15 +1,13 @@
 /** The words of hearing, takes, plan, log and care that are in use. */
-import { type HearingWords, hearingEnglish, hearingGerman } from '@shedbook/words';
+import { HEARING, type HearingCatalogue, type HearingWords } from '@shedbook/words';
 import { usePracticeLanguage } from './words.tsx';
 
-/** Catalogues by language tag. */
-export const HEARING_CATALOGUES: Readonly<Record<string, HearingWords>> = {
-  en: hearingEnglish,
-  de: hearingGerman,
-};
+/** All that is said of hearing in the reader's language. */
+export function useHearingCatalogue(): HearingCatalogue {
+  return HEARING[usePracticeLanguage().tag];
+}
 
 /** The words in the reader's language. */
 export function useHearingWords(): HearingWords {
-  const { tag } = usePracticeLanguage();
-  return HEARING_CATALOGUES[tag] ?? hearingEnglish;
+  return useHearingCatalogue().words;
 }

@@ -11,7 +11,7 @@ export function sayExercise(exercise: Exercise, words: PracticeWords): string {
     const counts =
       said.length === 1
         ? said[0]
-        : said.map((bar, index) => `${words.sheet.bar(index + 1)}: ${bar}`).join('; ');
+        : said.map((bar, index) => `${words.sheet.bar({ n: index + 1 })}: ${bar}`).join('; ');
     return `${words.voices[voice]}: ${counts}`;
   });
   return voices.join('. ');

@@ -1,54 +1,26 @@
-/** The words in use in the practice room, for components. */
+/** The words in use on the practice page, for components. */
+import { type LanguageChoice, WordsProvider, wordsContext } from '@shedbook/stand';
+import { loadPractice, PRACTICE_ENGLISH, type PracticeCatalogue, type PracticeWords } from '@shedbook/words';
+import { type ReactNode, useContext } from 'react';
 
-import { remember, remembered } from '@shedbook/stand';
-import { type PracticeWords, practiceEnglish, practiceGerman } from '@shedbook/words';
-import { createContext, type ReactNode, useContext, useEffect, useState } from 'react';
+/** Where components find them. */
+export const PracticeContext = wordsContext(PRACTICE_ENGLISH);
 
-/** Catalogues by language tag. */
-export const PRACTICE_CATALOGUES: Readonly<Record<string, PracticeWords>> = {
-  en: practiceEnglish,
-  de: practiceGerman,
-};
-
-interface Language {
-  readonly tag: string;
-  readonly words: PracticeWords;
-  readonly choose: (tag: string) => void;
-}
-
-const LanguageContext = createContext<Language>({
-  tag: 'en',
-  words: practiceEnglish,
-  choose: () => undefined,
-});
-
-const KEY = 'language';
-
-function pickLanguage(wanted: readonly string[]): string {
-  const tags = wanted.map((tag) => tag.split('-')[0] as string);
-  return tags.find((tag) => PRACTICE_CATALOGUES[tag]) ?? 'en';
-}
-
-/** Gives words in the reader's language to what is inside. */
+/** Gives words in the reader's language to what is inside, which waits until they are there. */
 export function PracticeWordsProvider({ children }: { readonly children: ReactNode }) {
-  const [tag, setTag] = useState(() => pickLanguage([remembered(KEY) ?? '', ...navigator.languages]));
-  useEffect(() => {
-    document.documentElement.lang = tag;
-  }, [tag]);
-  const choose = (next: string) => {
-    remember(KEY, next);
-    setTag(next);
-  };
-  const words = PRACTICE_CATALOGUES[tag] ?? practiceEnglish;
-  return <LanguageContext value={{ tag, words, choose }}>{children}</LanguageContext>;
+  return (
+    <WordsProvider context={PracticeContext} first={PRACTICE_ENGLISH} load={loadPractice}>
+      {children}
+    </WordsProvider>
+  );
+}
+
+/** The language in use, and a way to choose another. */
+export function usePracticeLanguage(): PracticeCatalogue & LanguageChoice {
+  return useContext(PracticeContext);
 }
 
 /** The words in use. */
 export function usePracticeWords(): PracticeWords {
-  return useContext(LanguageContext).words;
-}
-
-/** The language in use, and a way to choose another. */
-export function usePracticeLanguage(): Language {
-  return useContext(LanguageContext);
+  return usePracticeLanguage().words;
 }

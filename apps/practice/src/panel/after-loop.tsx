@@ -1,7 +1,7 @@
 /** After each loop: what it was, why, and what follows; said once, when the loop is over. */
 
 import type { JudgedLoop } from '../ear/hearing.ts';
-import { useHearingWords } from '../page/hearing-words.ts';
+import { useHearingCatalogue, useHearingWords } from '../page/hearing-words.ts';
 import styles from './after-loop.module.css';
 import { sayReason } from './say-reason.ts';
 import type { HearingView } from './use-hearing.ts';
@@ -16,7 +16,9 @@ function Rounds({ loops }: { readonly loops: readonly JudgedLoop[] }) {
       {loops.map(({ stretch, number, judgement: { verdict }, loop }) => (
         <li key={`${stretch} ${number}`} data-verdict={verdict}>
           <span className={styles.sign} aria-hidden="true" />
-          <span>{words.round(number + 1, Math.round(loop.bpm), words.short[verdict])}</span>
+          <span>
+            {words.round({ n: number + 1, bpm: Math.round(loop.bpm), verdict: words.short[verdict] })}
+          </span>
         </li>
       ))}
     </ol>
@@ -25,7 +27,8 @@ function Rounds({ loops }: { readonly loops: readonly JudgedLoop[] }) {
 
 /** The words after the loop. */
 export function AfterLoop({ view }: { readonly view: HearingView }) {
-  const words = useHearingWords();
+  const catalogue = useHearingCatalogue();
+  const { words } = catalogue;
   const { loops, said } = view;
   const last = loops.at(-1);
   const reasons =
@@ -46,16 +49,16 @@ export function AfterLoop({ view }: { readonly view: HearingView }) {
         {last && reasons.length > 0 && (
           <ul className={styles.reasons} data-part="reasons">
             {reasons.map((reason) => (
-              <li key={reason.text}>{sayReason(last.task, reason, words)}</li>
+              <li key={reason.text}>{sayReason(last.task, reason, catalogue)}</li>
             ))}
           </ul>
         )}
         {said && (
           <p className={styles.going}>
             {said.kind === 'next'
-              ? words.hearing.said.next(said.number)
+              ? words.hearing.said.next({ n: said.number })
               : said.kind === 'more'
-                ? words.hearing.said.more(said.loops)
+                ? words.hearing.said.more({ n: said.loops })
                 : words.hearing.said[said.kind]}
           </p>
         )}

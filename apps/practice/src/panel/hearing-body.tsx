@@ -32,7 +32,7 @@ export default function HearingBody() {
         {words.hearing.title}
       </h2>
       {isOn && <AfterLoop view={view} />}
-      {isOn && <p className="quiet">{words.hearing.legend(EXAGGERATION)}</p>}
+      {isOn && <p className="quiet">{words.hearing.legend({ times: EXAGGERATION })}</p>}
       <EarSwitch ear={ear} hearing={hearing} />
       {isOn && (
         <>

@@ -29,12 +29,12 @@ export function HearingOptions({ settings, change, view }: OptionsProps) {
       <Check checked={settings.handsFree} onChange={(handsFree) => change({ handsFree })}>
         <span>
           {words.handsFree}
-          <span className="quiet"> {words.handsFreeHint(settings.comfortableLoops)}</span>
+          <span className="quiet"> {words.handsFreeHint({ loops: settings.comfortableLoops })}</span>
         </span>
       </Check>
       {settings.handsFree && list && (
         <p className={styles.list} data-part="list">
-          {words.list(list.join(' · '))}
+          {words.list({ numbers: list.join(' · ') })}
           <Button onClick={() => takeUpList(null)}>{words.bySheet}</Button>
         </p>
       )}

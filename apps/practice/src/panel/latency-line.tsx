@@ -83,16 +83,18 @@ export function LatencyLine({ ear, state }: { readonly ear: Ear; readonly state:
   const { check, setCheck, run } = useCheck(ear);
   const says =
     check.at === 'done'
-      ? words.result(
-          Math.round(check.trip.medianMs),
-          Math.max(1, Math.round(check.trip.spreadMs)),
-          check.trip.heard,
-          check.trip.played,
-        )
+      ? words.result({
+          ms: Math.round(check.trip.medianMs),
+          spread: Math.max(1, Math.round(check.trip.spreadMs)),
+          heard: check.trip.heard,
+          played: check.trip.played,
+        })
       : { ready: '', running: words.running, failed: words.failed, kept: words.kept }[check.at];
   return (
     <div className={styles.line}>
-      <p className="quiet">{state.isMeasured ? words.known(Math.round(state.latencyMs)) : words.guessed}</p>
+      <p className="quiet">
+        {state.isMeasured ? words.known({ ms: Math.round(state.latencyMs) }) : words.guessed}
+      </p>
       <SheetButton
         title={words.title}
         opens={state.isMeasured ? words.again : words.check}

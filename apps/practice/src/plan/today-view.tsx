@@ -1,12 +1,15 @@
 /** Today's list: what to play, for how long, and why. Nothing is counted up, and nothing is lost by a day without. */
+
 import { type PlanItem, planPractice, type ShelfLesson } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
 import { Button, remember, remembered, Select } from '@shedbook/stand';
-import type { HearingWords } from '@shedbook/words';
+import { type HearingWords, tempoWords } from '@shedbook/words';
 import { useMemo, useState } from 'react';
 import { now } from '../kept/moment.ts';
+import { exerciseName } from '../page/exercise-name.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { goTo, hrefOf } from '../page/route.ts';
+import { usePracticeLanguage } from '../page/words.tsx';
 import { takeUpList } from '../session/course.ts';
 import { chooseHandsFree } from '../session/hearing-settings.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -32,10 +35,9 @@ function useMinutes() {
 /** What an item is called. */
 function nameOf(item: PlanItem, shelf: readonly ShelfLesson[], words: HearingWords['plan']): string {
   if (item.kind === 'break') return words.rest;
-  if (item.number === null) return words.groove;
   const lesson = shelf.find((each) => each.id === item.lesson)?.lesson;
   const exercise = lesson?.exercises.find((each) => each.number === item.number);
-  return words.exercise(item.number, exercise?.name ?? null);
+  return exerciseName({ number: item.number, name: exercise?.name ?? null }, words);
 }
 
 interface ItemProps {
@@ -45,12 +47,13 @@ interface ItemProps {
 
 function Item({ item, name }: ItemProps) {
   const words = useHearingWords().plan;
+  const { tag } = usePracticeLanguage();
   const { choose } = usePracticeSession();
   const isBreak = item.kind === 'break';
   return (
     <li className={styles.item} data-part="plan-item" data-kind={item.kind}>
       <span className={styles.minutes} data-part="minutes">
-        {words.short(item.minutes)}
+        {words.short({ n: item.minutes })}
       </span>
       <span className={styles.what}>
         {isBreak ? (
@@ -58,16 +61,16 @@ function Item({ item, name }: ItemProps) {
         ) : (
           <a
             href={hrefOf({ at: 'stage', exercise: item.number })}
-            aria-label={words.open(name)}
+            aria-label={words.open({ what: name })}
             onClick={() => item.kind === 'warm-up' && item.tempo && choose({ bpm: item.tempo.fromBpm })}
           >
             {name}
           </a>
         )}
         {item.tempo && (
-          <span className={styles.tempo}> {words.tempo(item.tempo.fromBpm, item.tempo.goalBpm)}</span>
+          <span className={styles.tempo}> {tempoWords(words, item.tempo.fromBpm, item.tempo.goalBpm)}</span>
         )}
-        <span className={styles.reason}>{words.reason(item.kind, item.reason)}</span>
+        <span className={styles.reason}>{tag === 'en' ? item.reason : words.reasons[item.kind]}</span>
       </span>
     </li>
   );
@@ -81,6 +84,7 @@ interface TodayProps {
 /** The list. */
 export function TodayView({ log, shelf }: TodayProps) {
   const words = useHearingWords().plan;
+  const { tag } = usePracticeLanguage();
   const [minutes, choose] = useMinutes();
   const plan = useMemo(
     () => planPractice({ shelf, log, now: now(), minutes, assignments: [], seed: shelf[0]?.id ?? '' }),
@@ -103,7 +107,7 @@ export function TodayView({ log, shelf }: TodayProps) {
         >
           {MINUTES.map((each) => (
             <option key={each} value={each}>
-              {words.minutesOf(each)}
+              {words.minutesOf({ n: each })}
             </option>
           ))}
         </Select>
@@ -116,7 +120,7 @@ export function TodayView({ log, shelf }: TodayProps) {
       {numbers.length > 0 && <Button onClick={takeUp}>{words.takeUp}</Button>}
       {plan.notes.map((note) => (
         <p key={note} className="quiet">
-          {words.note(note.startsWith('That is enough') ? 'enough' : 'other', note)}
+          {tag === 'en' ? note : note.startsWith('That is enough') ? words.enough : words.other}
         </p>
       ))}
     </section>

@@ -1,5 +1,6 @@
 /** The files that a student can take along. */
 import type { PackDownload } from '@shedbook/pack';
+import { sizeWords } from '@shedbook/words';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import styles from './downloads.module.css';
@@ -16,11 +17,11 @@ interface LinkProps {
 }
 
 function FileLink({ file, children }: LinkProps) {
-  const words = usePracticeWords().downloads;
+  const { sizes } = usePracticeWords();
   return (
     <a className={styles.file} href={file.path} download={fileName(file.path)}>
       <span>{children}</span>
-      <span className="quiet">{words.size(Math.max(1, Math.round(file.bytes / 1000)))}</span>
+      <span className="quiet">{sizeWords(sizes, file.bytes)}</span>
     </a>
   );
 }
@@ -42,7 +43,7 @@ function EachExercise({ kind, files }: EachProps) {
       <ul className={styles.grid}>
         {of.map((file) => (
           <li key={file.path}>
-            <FileLink file={file}>{words.sheet.exercise(file.exercise ?? 0)}</FileLink>
+            <FileLink file={file}>{words.sheet.exercise({ n: file.exercise ?? 0 })}</FileLink>
           </li>
         ))}
       </ul>

@@ -48,7 +48,7 @@ export function ExerciseCard({ exercise, bars }: ExerciseCardProps) {
           {number}
         </span>
         <span className="hidden-words">
-          {words.sheet.open(number, name ?? '')}. {sayExercise(exercise, words)}
+          {words.sheet.open({ n: number, name: name ?? '' })}. {sayExercise(exercise, words)}
         </span>
         <span className={styles.tiles} aria-hidden="true">
           {name && <span className={styles.name}>{name}</span>}

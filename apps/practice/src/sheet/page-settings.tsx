@@ -1,7 +1,8 @@
 /** Language, light or dark, and which way round the drums stand. */
 import type { SetUp } from '@shedbook/core';
 import { Choices, Preferences } from '@shedbook/stand';
-import { PRACTICE_CATALOGUES, usePracticeLanguage } from '../page/words.tsx';
+import { LANGUAGES } from '@shedbook/words';
+import { usePracticeLanguage } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import styles from './page-settings.module.css';
 
@@ -21,9 +22,7 @@ export function PageSettings() {
       />
       <Preferences
         language={tag}
-        languages={Object.entries(PRACTICE_CATALOGUES).map(
-          ([each, { language }]) => [each, language] as const,
-        )}
+        languages={Object.entries(LANGUAGES)}
         onLanguage={chooseLanguage}
         words={words.settings}
       />

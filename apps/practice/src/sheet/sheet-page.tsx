@@ -1,7 +1,7 @@
 /** The sheet: everything on it, what to practise today, and what to take along. */
 import { formatFeel, type Lesson } from '@shedbook/core';
 import { buttonClass } from '@shedbook/stand';
-import type { PracticeWords } from '@shedbook/words';
+import { type PracticeWords, tempoWords } from '@shedbook/words';
 import { useEffect } from 'react';
 import { usePracticeWords } from '../page/words.tsx';
 import { PlanPanel } from '../plan/index.tsx';
@@ -14,7 +14,8 @@ import styles from './sheet-page.module.css';
 
 function feelWords(lesson: Lesson, words: PracticeWords): string {
   const feel = formatFeel(lesson.feel);
-  return words.sheet.feels[feel] ?? words.sheet.swing(feel);
+  const feels: Readonly<Record<string, string>> = words.sheet.feels;
+  return feels[feel] ?? words.sheet.swing({ ratio: feel });
 }
 
 function Heading({ lesson }: { readonly lesson: Lesson }) {
@@ -23,11 +24,11 @@ function Heading({ lesson }: { readonly lesson: Lesson }) {
   return (
     <header className={styles.head}>
       <h1>{lesson.title}</h1>
-      {lesson.by && <p className={styles.by}>{words.sheet.by(lesson.by)}</p>}
+      {lesson.by && <p className={styles.by}>{words.sheet.by({ name: lesson.by })}</p>}
       <p className={styles.facts}>
         <span>{lesson.meter.text}</span>
         <span>{feelWords(lesson, words)}</span>
-        <span>{words.sheet.tempi(startBpm, goalBpm)}</span>
+        <span>{tempoWords(words.sheet, startBpm, goalBpm)}</span>
       </p>
       <nav className={styles.ways} aria-label={words.sheet.ways}>
         <a className={buttonClass()} href="#exercises">

@@ -32,8 +32,8 @@ function countOf(heard: Heard, words: PracticeWords['stage'], trades: boolean): 
   const bar = program.bars.find((each) => each.bar === at.bar);
   const says = [
     sayPlay(bar?.play ?? 'pattern', words, trades),
-    words.barOf(at.bar, program.bars.length),
-    words.round(pass + 1),
+    words.barOf({ bar: at.bar, bars: program.bars.length }),
+    words.round({ n: pass + 1 }),
   ];
   const text = says.filter((each) => each !== '').join(' · ');
   return { big: String(at.bar), beat: String(at.beat), says: text, kind: bar?.play ?? 'pattern' };

@@ -10,12 +10,12 @@ import type { StageActions } from './use-stage-actions.ts';
 
 /** What a loop meant, in a sentence. */
 function sayStep({ move, state }: LadderStep, { rule }: Ladder, words: PracticeWords['ladder']): string {
-  if (move === 'up') return words.up(state.bpm);
-  if (move === 'down') return words.down(state.bpm);
-  if (move === 'arrived') return words.arrived(state.bpm);
+  if (move === 'up') return words.up({ bpm: state.bpm });
+  if (move === 'down') return words.down({ bpm: state.bpm });
+  if (move === 'arrived') return words.arrived({ bpm: state.bpm });
   const left = rule.cleanLoops - state.clean;
-  if (state.clean > 0 && left > 0) return words.more(left);
-  return state.bpm <= rule.startBpm ? words.lowest(state.bpm) : words.stay(state.bpm);
+  if (state.clean > 0 && left > 0) return words.more({ n: left });
+  return state.bpm <= rule.startBpm ? words.lowest({ bpm: state.bpm }) : words.stay({ bpm: state.bpm });
 }
 
 function Boxes({ ladder }: { readonly ladder: Ladder }) {
@@ -39,7 +39,13 @@ export function LadderStrip({ actions }: { readonly actions: StageActions }) {
     <section className={styles.strip} data-part="ladder" aria-label={words.title}>
       <div className={styles.says} data-part="ladder-says">
         <Boxes ladder={ladder} />
-        <span>{words.progress(Math.min(state.clean, rule.cleanLoops), rule.cleanLoops, state.bpm)}</span>
+        <span>
+          {words.progress({
+            clean: Math.min(state.clean, rule.cleanLoops),
+            of: rule.cleanLoops,
+            bpm: state.bpm,
+          })}
+        </span>
         <span className={styles.last} data-part="ladder-last" role="status">
           {last && sayStep(last, ladder, words)}
         </span>

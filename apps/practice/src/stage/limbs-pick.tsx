@@ -37,7 +37,7 @@ export function MinePick() {
         const side = words.limbs[sideOf(limb, lesson.setUp)];
         return (
           <Check key={limb} checked={choice.mine.includes(limb)} onChange={(on) => toggle(limb, on)}>
-            {words.setting.limb(side, voices.join(', '))}
+            {words.setting.limb({ limb: side, what: voices.join(', ') })}
           </Check>
         );
       })}
@@ -48,7 +48,7 @@ export function MinePick() {
 function layerWords(layers: readonly Layer[], index: number, words: PracticeWords): string {
   const joins = layers[index]?.joins ?? [];
   const names = joins.map((join) => (join === 'pattern' ? words.setting.pattern : words.voices[join]));
-  return words.setting.layer(index + 1, `${index === 0 ? '' : '+ '}${names.join(', ')}`);
+  return words.setting.layer({ n: index + 1, names: `${index === 0 ? '' : '+ '}${names.join(', ')}` });
 }
 
 /** How many layers play. */

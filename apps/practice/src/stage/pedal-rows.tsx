@@ -15,7 +15,7 @@ function Row({ board, action }: RowProps) {
   const words = usePracticeWords().pedal;
   const { status, learning, signs } = useSyncExternalStore(board.subscribe, board.state);
   const sign = signs[action];
-  const says = sign ? words[sign.kind](sign.number, sign.channel) : words.none;
+  const says = sign ? words[sign.kind]({ n: sign.number, channel: sign.channel }) : words.none;
   return (
     <div>
       <dt>{words.actions[action]}</dt>

@@ -1,7 +1,9 @@
 /** How to practise: form, layers, limbs, click, gap bars, guide; in a sheet that opens over the stand. */
+
 import type { Subdivision } from '@shedbook/core';
 import type { PedalBoard } from '@shedbook/stand';
 import { Check, Choices, classes, Icon, KeyList, SheetButton } from '@shedbook/stand';
+import { nameIn } from '@shedbook/words';
 import { usePracticeWords } from '../page/words.tsx';
 import { type ClickChoice, clickBeats, formNames } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -33,7 +35,7 @@ function ClickPicks() {
   const { lesson, choice, choose } = usePracticeSession();
   const backbeats = clickBeats(lesson, 'backbeat');
   const label = (click: ClickChoice) =>
-    click === 'backbeat' ? words.clickOn(backbeats.join(` ${words.and} `)) : words.clicks[click];
+    click === 'backbeat' ? words.clickOn({ beats: backbeats.join(` ${words.and} `) }) : words.clicks[click];
   const offered = CLICKS.filter((click) => click !== 'backbeat' || backbeats.length > 0);
   const gap = choice.gap ? `${choice.gap.soundingBars}/${choice.gap.silentBars}` : GAPS[0];
   return (
@@ -49,7 +51,7 @@ function ClickPicks() {
         value={gap}
         choices={GAPS.map((each) => {
           const [on = 0, off = 0] = each.split('/').map(Number);
-          return [each, words.gaps(on, off)] as const;
+          return [each, words.gaps({ on, off })] as const;
         })}
         onChange={(each) => {
           const [soundingBars = 0, silentBars = 0] = each.split('/').map(Number);
@@ -59,7 +61,7 @@ function ClickPicks() {
       <Choices
         label={words.guide}
         value={String(choice.guide)}
-        choices={GUIDES.map((slots) => [String(slots), words.guides[slots] ?? String(slots)] as const)}
+        choices={GUIDES.map((slots) => [String(slots), nameIn(words.guides, String(slots))] as const)}
         onChange={(slots) => choose({ guide: Number(slots) as Subdivision })}
       />
     </>

@@ -19,7 +19,9 @@ function useEndings(form: Form): readonly string[] {
     const slot = ending.cell.marks.findIndex((mark) => mark !== '.');
     const count = countSyllable(ending.beat - 1, slot, slots);
     const beat = slot === 0 ? count : `${ending.beat} ${count}`;
-    return [words.stage.ending(beat, ending.voices.map((voice) => words.voices[voice]).join(' + '))];
+    return [
+      words.stage.ending({ beat, what: ending.voices.map((voice) => words.voices[voice]).join(' + ') }),
+    ];
   });
 }
 
@@ -37,7 +39,7 @@ export function StageHead() {
       </a>
       <h1>
         <span className="hidden-words">
-          {lesson.title}. {on ? words.sheet.exercise(on.number) : words.sheet.timeOnly}
+          {lesson.title}. {on ? words.sheet.exercise({ n: on.number }) : words.sheet.timeOnly}
         </span>
         <span className={on ? styles.number : styles.time} aria-hidden="true">
           {on?.number ?? words.sheet.timeOnly}

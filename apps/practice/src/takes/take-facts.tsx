@@ -11,10 +11,16 @@ export function TakeFacts({ take }: { readonly take: Take }) {
   const clean = take.verdicts.filter((each) => each.verdict === 'clean').length;
   return (
     <p>
-      <strong>{words.exercise(take.number)}</strong>{' '}
-      <span>{words.about(when, Math.round(take.loops[0]?.bpm ?? 0), Math.round(take.durationSeconds))}</span>{' '}
+      <strong>{take.number === null ? words.timeAlone : words.exercise({ n: take.number })}</strong>{' '}
+      <span>
+        {words.about({
+          when,
+          bpm: Math.round(take.loops[0]?.bpm ?? 0),
+          seconds: Math.round(take.durationSeconds),
+        })}
+      </span>{' '}
       <span className="quiet">
-        {take.verdicts.length === 0 ? words.unheard : words.rounds(clean, take.verdicts.length)}
+        {take.verdicts.length === 0 ? words.unheard : words.rounds({ clean, all: take.verdicts.length })}
       </span>
     </p>
   );

@@ -14,7 +14,9 @@ function useReportLanguage(): ReportLanguage {
 }
 
 function useTitle(take: Take): string {
-  return `${take.lessonTitle}, ${useHearingWords().takes.exercise(take.number)}`;
+  const words = useHearingWords().takes;
+  const { number } = take;
+  return `${take.lessonTitle}, ${number === null ? words.timeAlone : words.exercise({ n: number })}`;
 }
 
 /** Draws the report of a take as a page when asked; null where there is no report. */
@@ -42,7 +44,7 @@ function Page({ take }: { readonly take: Take }) {
   return (
     <details className={styles.page} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{words.report}</summary>
-      {url && <img src={url} alt={words.reportOf(title)} />}
+      {url && <img src={url} alt={words.reportOf({ title })} />}
     </details>
   );
 }

@@ -1,5 +1,7 @@
 /** The takes that are kept: hear them, send them, delete them, and what room they take. */
+
 import { Button } from '@shedbook/stand';
+import { sizeWords } from '@shedbook/words';
 import { useCallback, useEffect, useState } from 'react';
 import { download } from '../kept/download.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
@@ -57,6 +59,22 @@ function Row({ take, onRemove }: RowProps) {
   );
 }
 
+interface SpaceProps {
+  /** Bytes. */
+  readonly used: number;
+  /** Bytes; null where the browser does not tell. */
+  readonly left: number | null;
+}
+
+/** How much room takes need, and how much there is. */
+function Space({ used, left }: SpaceProps) {
+  const { sizes, takes } = useHearingWords();
+  const usedWords = sizeWords(sizes, used);
+  return left === null
+    ? takes.space({ used: usedWords })
+    : takes.spaceLeft({ used: usedWords, left: sizeWords(sizes, left) });
+}
+
 /** The list. */
 export function TakesView() {
   const words = useHearingWords().takes;
@@ -76,7 +94,9 @@ export function TakesView() {
   return (
     <Folded title={words.title} part="takes-view">
       <p className="quiet">{words.lead}</p>
-      <p className="quiet">{words.space(shelf.used, shelf.left)}</p>
+      <p className="quiet">
+        <Space used={shelf.used} left={shelf.left} />
+      </p>
       <div role="status" className={styles.removed}>
         {removed && (
           <>

@@ -1,12 +1,13 @@
 import { isVoice, perform } from '@shedbook/core';
 import { listenToNotes } from '@shedbook/listen';
+import { type LanguageTag, loadPractice } from '@shedbook/words';
 import { strFromU8, unzipSync } from 'fflate';
 import { createElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
-import { afterEach, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { formOnce, HEARING_LESSON, lessonOf } from '../../../../internal/testing/hearing.ts';
 import { Pcm } from '../ear/pcm.ts';
-import { PracticeWordsProvider } from '../page/words.tsx';
+import { PracticeContext } from '../page/words.tsx';
 import { fileNameOf, packTake } from './export-take.ts';
 import { matchingGain, modelStrokes, playedStrokes } from './model.ts';
 import type { Take } from './take.ts';
@@ -100,25 +101,23 @@ describe('the level of a take', () => {
 });
 
 describe('what is said of a take', () => {
-  afterEach(() => vi.unstubAllGlobals());
-
-  it('[ST111] says what could not be told in the reader’s language, under what a teacher would say', () => {
+  it('[ST111] says what could not be told in the reader’s language, under what a teacher would say', async () => {
     const form = { ...formOnce(lesson), repeat: 4 };
     const { strokes, durationSeconds } = perform(lesson, { exercise: 1, form, bpm: 160 });
     const notes = strokes.flatMap(({ voice, timeSeconds, levelDb }) =>
       isVoice(voice) ? [{ voice, timeSeconds, levelDb }] : [],
     );
     const { report } = listenToNotes(notes, durationSeconds, { lesson, exercise: 1, form, bpm: 200 });
-    const view = (language: string) => {
-      vi.stubGlobal('navigator', { languages: [language] });
+    const view = async (tag: LanguageTag) => {
       const shown = createElement(TakeReportView, { take: { ...take, report } });
-      return renderToStaticMarkup(createElement(PracticeWordsProvider, null, shown));
+      const value = { ...(await loadPractice(tag)), choose: () => undefined };
+      return renderToStaticMarkup(createElement(PracticeContext, { value }, shown));
     };
     // definition: played at 160 where 200 is asked
-    expect(view('en')).toContain(
+    expect(await view('en')).toContain(
       '</ul><p class="quiet">It was played at 160 beats a minute, not at 200.</p>',
     );
-    expect(view('de-AT')).toContain(
+    expect(await view('de')).toContain(
       '</ul><p class="quiet">Gespielt wurde mit 160 Vierteln in der Minute, nicht mit 200.</p>',
     );
   });

@@ -14,15 +14,15 @@ export interface PedalWords {
   readonly midi: string;
   readonly connect: string;
   readonly status: Readonly<Record<Exclude<PedalStatus, 'on'>, string>>;
-  readonly hears: (devices: string) => string;
+  readonly hears: (values: { readonly devices: string }) => string;
   readonly nothing: string;
   readonly learn: string;
   readonly cancel: string;
   readonly forget: string;
   readonly press: string;
   readonly none: string;
-  readonly control: (number: number, channel: number) => string;
-  readonly note: (number: number, channel: number) => string;
+  readonly control: (values: { readonly n: number; readonly channel: number }) => string;
+  readonly note: (values: { readonly n: number; readonly channel: number }) => string;
   readonly actions: Readonly<Record<PedalAction, string>>;
 }
 
@@ -35,7 +35,7 @@ function ActionRow({ board, words, action }: PedalProps & { readonly action: Ped
   const state = useSyncExternalStore(board.subscribe, board.state);
   const waits = state.learning === action;
   const says = (sign: PedalSign | undefined) =>
-    sign ? words[sign.kind](sign.number, sign.channel) : words.none;
+    sign ? words[sign.kind]({ n: sign.number, channel: sign.channel }) : words.none;
   return (
     <div className={styles.row}>
       <dt>{words.actions[action]}</dt>
@@ -66,7 +66,7 @@ function ActionRow({ board, words, action }: PedalProps & { readonly action: Ped
 export function PedalSetUp({ board, words }: PedalProps) {
   const { status, devices } = useSyncExternalStore(board.subscribe, board.state);
   useEffect(() => () => board.learn(null), [board]);
-  const heard = devices.length > 0 ? words.hears(devices.join(', ')) : words.nothing;
+  const heard = devices.length > 0 ? words.hears({ devices: devices.join(', ') }) : words.nothing;
   return (
     <div className={styles.form}>
       <p>{words.keys}</p>

@@ -1,8 +1,8 @@
 /** Words for marks, as they sound on a voice. */
 import { isAccent, type Mark, strikeOf, type Voice } from '@shedbook/core';
-import type { Words } from '../desk/english.ts';
+import type { DeskWords } from '../screens/desk.ts';
 
-function plainMark(words: Words['marks'], voice: Voice, mark: Mark): string {
+function plainMark(words: DeskWords['marks'], voice: Voice, mark: Mark): string {
   const strike = strikeOf(voice, mark);
   if (!strike) return words.rest;
   if (strike.ghost) return words.ghost;
@@ -13,14 +13,14 @@ function plainMark(words: Words['marks'], voice: Voice, mark: Mark): string {
 }
 
 /** What a mark is called on a voice. */
-export function markWords(words: Words['marks'], voice: Voice, mark: Mark): string {
+export function markWords(words: DeskWords['marks'], voice: Voice, mark: Mark): string {
   const plain = plainMark(words, voice, mark);
   if (!isAccent(mark)) return plain;
-  return plain === words.stroke ? words.accent : words.accented(plain);
+  return plain === words.stroke ? words.accent : words.accented({ mark: plain });
 }
 
 /** What is said of a mark when a pattern is read out: nothing for a plain stroke. */
-export function spokenMark(words: Words['marks'], voice: Voice, mark: Mark): string {
+export function spokenMark(words: DeskWords['marks'], voice: Voice, mark: Mark): string {
   const said = markWords(words, voice, mark);
   return said === words.stroke ? '' : said;
 }

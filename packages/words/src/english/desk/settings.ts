@@ -1,0 +1,28 @@
+/** Settings, and what the server refuses, in English. */
+
+/** Words of `settings`. */
+export const settings = {
+  theme: 'Light or dark',
+  themes: {
+    system: 'as the system',
+    light: 'light',
+    dark: 'dark',
+  },
+  language: 'Language',
+} as const;
+
+/** Words of `refusals`. */
+export const refusals = {
+  'no-such-lesson': 'There is no such lesson any more.',
+  'no-such-step': 'The history does not reach that far.',
+  'no-such-student': 'This student is not on the roster any more.',
+  'lesson-changed': 'The lesson was changed in another window.',
+  'student-changed': 'This student was changed in another window.',
+  'bad-request': 'The server did not understand this.',
+  'too-large': 'This is too large.',
+  'foreign-origin': 'The server answers only to its own pages.',
+  'unreadable-file': 'The file could not be read.',
+  'lesson-has-errors': 'The text has problems; mend them first.',
+  internal: 'Something broke in the server.',
+  unreachable: 'The server does not answer.',
+} as const;

@@ -1,0 +1,58 @@
+/** Students, in English. */
+
+/** Words of `students`. */
+export const students = {
+  title: 'Students',
+  lead: 'What holds, what slips, and what comes next.',
+  roster: 'Roster',
+  add: 'New student',
+  name: 'Name',
+  empty: 'Nobody on the roster yet. Add a student, then take in the practice log from their phone or tablet.',
+  remove: 'Take {$name} off the roster',
+  removed: '{$name} is off the roster.',
+  nothingHeard: 'Nothing heard yet',
+  daysAway:
+    '.input {$days :integer} .match $days 0 {{played today}} 1 {{played yesterday}} * {{played {$days} days ago}}',
+  lastPlayed:
+    '.input {$minutes :integer} .match $minutes one {{Last played {$when}; {$minutes} minute in the last seven days.}} * {{Last played {$when}; {$minutes} minutes in the last seven days.}}',
+  bringIn: 'Take in a log or a take',
+  bringInHint: 'A practice log or a take from the practice room, or the JSON report of a take.',
+  whichExercise: 'This is the report of one take. What was played?',
+  takeIn: 'Take it in',
+  tookIn:
+    '.input {$n :integer} .match $n one {{Taken in: {$n} entry. What was there already counts once.}} * {{Taken in: {$n} entries. What was there already counts once.}}',
+  unreadable: '{$file} is neither a practice log nor a take.',
+  slips: 'Slips',
+  learning: 'On its way',
+  holds: 'Holds',
+  more: 'and {$n :integer} more',
+  clean: 'clean at {$bpm :number}, goal {$goal :number}',
+  byLimb: 'Limb by limb',
+  cleanLoops:
+    '.input {$loops :integer} .match $loops one {{nothing wrong in {$clean :integer} of {$loops} loop}} * {{nothing wrong in {$clean :integer} of {$loops} loops}}',
+  mostly: {
+    missed: 'else mostly strokes missing',
+    extra: 'else mostly strokes too many',
+    early: 'else mostly early',
+    late: 'else mostly late',
+    loud: 'else mostly too loud',
+    quiet: 'else mostly too soft',
+    slow: 'else mostly slow',
+    fast: 'else mostly fast',
+  },
+  next: 'What to give next',
+  set: 'Set',
+  nothingSet: 'Nothing is set.',
+  setThis: 'Set this exercise',
+  note: 'Note for the student',
+  pinned: 'Stays until I take it out',
+  takeOut: 'Take out {$name}',
+  gone: 'no longer in the lessons',
+  makeLesson: 'Make a lesson of what is set',
+  lessonFor: '{$title}, for {$name}',
+  lesson: 'Lesson',
+  exercise: 'Exercise',
+  plan: 'The next {$minutes :number} minutes of practice',
+  minutes: '{$n :integer} min',
+  from: 'from {$bpm :number} towards {$goal :number}',
+} as const;

@@ -1,0 +1,134 @@
+/** Hearing oneself, in English. */
+
+/** Its single texts. */
+export const page = {
+  close: 'Done',
+  who: '{$limb} ({$voice :voice})',
+} as const;
+
+/** Words of `hearing`. */
+export const hearing = {
+  title: 'Hear yourself',
+  lead: 'Play along, and each stroke is shown where it fell: left of its note when early, right when late. After every round it says what to listen for.',
+  privacy:
+    'What is heard stays on this device. For the microphone, the browser will ask whether this page may use it.',
+  headphones: 'Wear headphones for the recording: a loudspeaker would be heard along with you.',
+  microphone: 'Use the microphone',
+  kit: 'Use an electronic kit',
+  stop: 'Stop listening',
+  opening: {
+    microphone: 'Waiting for the microphone …',
+    kit: 'Looking for a kit …',
+  },
+  on: {
+    microphone: 'Listening with the microphone.',
+    kit: 'Listening to the kit.',
+  },
+  refusals: {
+    microphone: {
+      denied:
+        'The browser was not allowed to use the microphone. Allow it in the settings of this page and try again.',
+      missing: 'No microphone was found. Plug one in and try again.',
+      busy: 'The microphone could not be opened; perhaps another program is using it.',
+      'not here': 'This browser gives no microphone to this page. An address that begins with https helps.',
+      none: 'No microphone was found. Plug one in and try again.',
+    },
+    kit: {
+      denied: 'The browser was not allowed to use MIDI. Allow it in the settings of this page and try again.',
+      missing: 'No kit was found. Plug it in, switch it on and try again.',
+      busy: 'The kit could not be opened; perhaps another program is using it.',
+      'not here': 'This browser knows no MIDI. Another one may, or use the microphone.',
+      none: 'No kit was found. Plug it in, switch it on and try again.',
+    },
+  },
+  goesOn: 'Everything else goes on without it.',
+  levels: {
+    silent: 'Nothing is heard yet.',
+    soft: 'Very soft: move the device nearer.',
+    good: 'Heard well.',
+    loud: 'Too loud: move the device away.',
+  },
+  waiting: 'Press play; listening begins with the first bar.',
+  picture: 'What was heard',
+  legend:
+    'Drawn {$times :integer} times as early or late as it was. A ring is a stroke that was not heard, a plus one too many.',
+  level: 'How strict',
+  strictness: {
+    beginner: 'First steps',
+    intermediate: 'Growing',
+    advanced: 'Fluent',
+  },
+  handsFree: 'Go on by itself',
+  handsFreeHint:
+    '.input {$loops :integer} .match $loops one {{After {$loops} clean round the next exercise comes.}} * {{After {$loops} clean rounds the next exercise comes.}}',
+  loops: 'Clean rounds before the next exercise',
+  list: 'Today’s list: {$numbers}',
+  bySheet: 'In the order of the sheet',
+  stay: 'Stay here',
+  goOn: 'Go on again',
+  said: {
+    next: 'Next: exercise {$n :integer}.',
+    staying: 'Staying until you say go on.',
+    held: 'Comfortable. Staying, as you asked.',
+    'going on': 'Going on when this one is comfortable.',
+    more: '.input {$n :integer} .match $n one {{One more clean round, then the next exercise.}} * {{{$n} more clean rounds, then the next exercise.}}',
+    'all done': 'That was the last exercise.',
+  },
+} as const;
+
+/** Words of `after`. */
+export const after = {
+  title: 'After the round',
+  verdicts: {
+    clean: 'Clean.',
+    loose: 'The pattern held, with strokes off their place.',
+    stumble: 'The pattern came apart.',
+    unheard: 'Not enough was heard to judge.',
+  },
+  recording:
+    'The microphone heard the recording itself. Wear headphones, or choose under “More” what you play, so that it falls silent.',
+  short: {
+    clean: 'clean',
+    loose: 'loose',
+    stumble: 'came apart',
+    unheard: 'not heard',
+  },
+  round: 'Round {$n :integer} at {$bpm :number}: {$verdict}',
+  rounds: 'The last rounds',
+  nothing: 'The first round has not been played to its end yet.',
+} as const;
+
+/** Words of `latency`. */
+export const latency = {
+  title: 'Timing check',
+  known: 'Sound takes {$ms :number} ms there and back; that is taken off.',
+  guessed: 'Not checked yet: early and late are only roughly right.',
+  check: 'Check the timing',
+  again: 'Check again',
+  leadMicrophone:
+    'Ten clicks will sound, and the microphone listens for them. Lay the headphones on the microphone, or turn the loudspeaker up, and keep quiet.',
+  leadKit: 'Sixteen clicks will sound. Play along with them on one pad, as closely as you can.',
+  start: 'Start the check',
+  running: 'Checking …',
+  result:
+    '{$ms :number} ms there and back, give or take {$spread :number} ms; {$heard :integer} of {$played :integer} clicks heard.',
+  failed: 'Too few clicks were heard. Make them louder, or the room quieter, and try again.',
+  hand: 'Or by hand, in milliseconds',
+  keep: 'Keep',
+  kept: 'Kept for these devices.',
+} as const;
+
+/** Why a round was not clean; `where` is one of the two last texts. */
+export const reasons = {
+  slow: 'Slower than asked by about {$amount :integer} percent.',
+  fast: 'Faster than asked by about {$amount :integer} percent.',
+  missed: '{$who}: missing {$where}.',
+  extra: '{$who}: a stroke too many.',
+  extraNear: '{$who}: a stroke too many near {$place}.',
+  loud: '{$who}: about {$amount :integer} dB too loud against the {$lead :voice}.',
+  quiet: '{$who}: about {$amount :integer} dB too quiet against the {$lead :voice}.',
+  early: '{$who}: early by about {$amount :integer} ms {$where}.',
+  late: '{$who}: late by about {$amount :integer} ms {$where}.',
+  throughout: 'throughout',
+  on: 'on {$place}',
+} as const;

@@ -1,0 +1,47 @@
+/** The plan of today and what was played, in English. */
+
+/** Words of `plan`. */
+export const plan = {
+  title: 'Today',
+  minutes: 'Minutes I have',
+  minutesOf: '.input {$n :integer} .match $n one {{{$n} minute}} * {{{$n} minutes}}',
+  short: '{$n :integer} min',
+  open: 'Practise {$what}',
+  exercise: 'Exercise {$n :integer}',
+  named: 'Exercise {$n :integer} ({$name})',
+  groove: 'The groove alone',
+  rest: 'Break',
+  tempo: '{$bpm :number} bpm',
+  tempi: '{$from :number} to {$to :number} bpm',
+  reasons: {
+    'warm-up': 'Warm up first: soft, loose, slower than you could. Sit so that nothing has to stretch.',
+    assigned: 'Set by your teacher.',
+    new: 'New: while the hands are fresh.',
+    review: 'Due again.',
+    'once more': 'Once more, after something else: see what is still there.',
+    time: 'The groove alone: let it run and listen to the balance.',
+    break: 'Put the sticks down, stand up, let hands and ears rest.',
+  },
+  enough: 'That is enough for today; the rest of the time is yours.',
+  other: 'Other things wait; nothing is lost.',
+  takeUp: 'Practise this list, hands free',
+} as const;
+
+/** Words of `log`. */
+export const log = {
+  title: 'What you have played',
+  lead: 'By exercise and tempo. It stays on this device, also when the sheet is renewed.',
+  empty: 'Nothing yet.',
+  exercise: 'Exercise',
+  time: 'Time played',
+  clean: 'Clean up to',
+  last: 'Last played',
+  never: 'not yet',
+  export: 'Save the log',
+  import: 'Read a log',
+  imported:
+    '.input {$n :integer} .match $n 0 {{Nothing new in this file.}} one {{{$n} entry was added.}} * {{{$n} entries were added.}}',
+  refused: '{$file} was not read:',
+  problem: 'Line {$line :integer}, column {$column :integer}: found {$found}; expected {$expected}.',
+  more: '.input {$n :integer} .match $n one {{… and {$n} more problem.}} * {{… and {$n} more problems.}}',
+} as const;

@@ -1,0 +1,33 @@
+/** Every word of the desk, in German. */
+import { desk, guide } from './desk/desk.ts';
+import { conflict, heading, lesson } from './desk/lesson.ts';
+import { groove, page, text } from './desk/page.ts';
+import { print } from './desk/print.ts';
+import { refusals, settings } from './desk/settings.ts';
+import { compose, pedal, room, sound } from './desk/sound.ts';
+import { students } from './desk/students.ts';
+import { limbs, marks, voices } from './drum-set.ts';
+
+/** The messages. */
+export const deskMessages = {
+  language: 'Deutsch',
+  voices,
+  limbs,
+  marks,
+  desk,
+  guide,
+  lesson,
+  conflict,
+  heading,
+  page,
+  groove,
+  text,
+  sound,
+  compose,
+  room,
+  pedal,
+  print,
+  students,
+  settings,
+  refusals,
+} as const;

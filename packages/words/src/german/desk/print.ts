@@ -1,0 +1,31 @@
+/** Print and what goes home, in German. */
+import type * as english from '../../english/desk/print.ts';
+import { translation } from '../../message/translated.ts';
+
+/** Words of `print`. */
+export const print = translation<typeof english.print>()({
+  title: 'Drucken',
+  paper: 'Papier',
+  counts: 'Zählzeiten unter den Noten',
+  stickings: 'Hände',
+  legend: 'Zeichenerklärung',
+  tickBoxes: 'Kästchen zum Abhaken der Tempi',
+  staff: 'System',
+  compact: 'eine Linie',
+  full: 'ganzer Groove',
+  size: 'Größe der Noten',
+  download: 'PDF herunterladen',
+  preview: 'Vorschau der gedruckten Seiten',
+  page: 'Seite {$n :integer} von {$of :integer}',
+  preparing: 'Die Seiten werden gestochen …',
+  failed: 'Die Seiten konnten nicht gestochen werden.',
+  takeHome: 'Zum Üben zu Hause',
+  takeHomeHint:
+    'Eine Seite mit dieser Lektion, die Lernende auf Handy oder Tablet öffnen: sie spielt, hört zu und geht ohne Netz. Auf einem beliebigen Webserver auspacken.',
+  practicePage: 'Adresse dieser Seite',
+  practicePageHint: 'Steht auf dem Blatt als Code zum Scannen.',
+  practicePageWrong: 'Eine Adresse beginnt mit https://',
+  makePack: 'Paket zum Mitnehmen (ZIP)',
+  makingPack: 'Das Paket entsteht; jede Übung aufzunehmen dauert eine Weile …',
+  packFailed: 'Das Paket konnte nicht gemacht werden.',
+});

@@ -1,0 +1,30 @@
+/** Settings, and what the server refuses, in German. */
+import type * as english from '../../english/desk/settings.ts';
+import { translation } from '../../message/translated.ts';
+
+/** Words of `settings`. */
+export const settings = translation<typeof english.settings>()({
+  theme: 'Hell oder dunkel',
+  themes: {
+    system: 'wie das System',
+    light: 'hell',
+    dark: 'dunkel',
+  },
+  language: 'Sprache',
+});
+
+/** Words of `refusals`. */
+export const refusals = translation<typeof english.refusals>()({
+  'no-such-lesson': 'Diese Lektion gibt es nicht mehr.',
+  'no-such-step': 'So weit reicht die Geschichte nicht.',
+  'no-such-student': 'Diesen Namen gibt es nicht mehr in der Liste.',
+  'lesson-changed': 'Die Lektion wurde in einem anderen Fenster geändert.',
+  'student-changed': 'Dieser Name wurde in einem anderen Fenster geändert.',
+  'bad-request': 'Der Server hat das nicht verstanden.',
+  'too-large': 'Das ist zu groß.',
+  'foreign-origin': 'Der Server antwortet nur seinen eigenen Seiten.',
+  'unreadable-file': 'Die Datei konnte nicht gelesen werden.',
+  'lesson-has-errors': 'Der Text hat Probleme; bringe sie zuerst in Ordnung.',
+  internal: 'Im Server ist etwas kaputt.',
+  unreachable: 'Der Server antwortet nicht.',
+});

@@ -1,0 +1,101 @@
+/** Hearing, composing and the lesson room, in German. */
+import type * as english from '../../english/desk/sound.ts';
+import { translation } from '../../message/translated.ts';
+
+/** Words of `sound`. */
+export const sound = translation<typeof english.sound>()({
+  play: 'Spielen',
+  stop: 'Anhalten',
+  ledge: 'Klang',
+  what: 'Was gespielt wird',
+  exercise: 'Übung {$n :integer}',
+  timeOnly: 'Nur Time',
+  tempo: 'Tempo',
+  slower: 'Langsamer',
+  faster: 'Schneller',
+  feel: 'Feel',
+  swing: 'Swing, lang zu kurz',
+  click: 'Klick',
+  loop: 'Schleife',
+  loopBar: 'Takt {$n :integer} wiederholen',
+  oneBar: 'Einen Takt wiederholen',
+  barOf: '{$what}, Takt {$n :integer}',
+  compare: 'A B: Seite {$side} erklingt; drücken für die andere Seite',
+  side: 'Was unten eingestellt ist, gehört zu Seite',
+  form: 'Form',
+  forms: {
+    loop: 'Schleife',
+    'four and two': 'vier und zwei',
+    time: 'Time',
+  },
+  ownForm: '{$name} (aus dieser Lektion)',
+  layers: 'Schichten',
+  all: 'alle',
+  balance: 'Balance',
+  mute: 'Stumm: {$voice :voice}',
+  settings: 'Mehr zum Klang',
+  loading: 'Das Set wird aufgebaut …',
+  failed: 'Dieser Browser gibt keinen Klang.',
+});
+
+/** Words of `compose`. */
+export const compose = translation<typeof english.compose>()({
+  title: 'Komponieren',
+  lead: 'Wähle, was in einem Schlag geschehen darf; das Blatt schreibt sich selbst, das Leichteste zuerst.',
+  vocabulary: 'Vokabular',
+  count: 'Wie viele Takte',
+  seed: 'Blattnummer',
+  another: 'Ein anderes Blatt',
+  strokesMost: 'Höchstens Schläge im Takt',
+  silenceMost: 'Höchstens stille Schläge im Takt',
+  noLimit: 'ohne Grenze',
+  locked: 'Übung {$n :integer} behalten',
+  keep: 'Behalten',
+  use: 'Aufs Blatt setzen',
+  difficulty: 'Wie schwer jeder Takt gegen diesen Groove ist',
+  why: 'Warum Takt {$n :integer} so schwer ist',
+  points: '{$points :number minimumFractionDigits=1 maximumFractionDigits=1} Punkte',
+  easiest: 'am leichtesten',
+  hardest: 'am schwersten',
+  impossible: 'Daraus lässt sich noch nichts komponieren',
+  working: 'Wird komponiert …',
+});
+
+/** Words of `room`. */
+export const room = translation<typeof english.room>()({
+  leave: 'Unterricht verlassen',
+  next: 'Nächste Übung',
+  previous: 'Vorige Übung',
+  of: '{$n :integer} von {$all :integer}',
+  nextAfter: 'Weiter nach',
+  loops: '.input {$n :integer} .match $n 0 {{nie}} one {{{$n} Durchgang}} * {{{$n} Durchgängen}}',
+  hint: 'Pfeiltasten wechseln die Übung, die Leertaste spielt und hält an.',
+});
+
+/** Words of `pedal`. */
+export const pedal = translation<typeof english.pedal>()({
+  title: 'Fußschalter',
+  keys: 'Ein Blätterpedal, das Bild- oder Pfeiltasten sendet, geht ohne Weiteres.',
+  midi: 'Ein MIDI-Fußschalter, ein Haltepedal oder ein Pad muss einmal gezeigt werden: „Lernen“ drücken, dann den Schalter.',
+  connect: 'Auf MIDI hören',
+  status: {
+    off: 'MIDI wird noch nicht gehört. Der Browser fragt, ob es sein darf.',
+    asking: 'Der Browser muss es erst erlauben …',
+    missing: 'Dieser Browser kann kein MIDI. Tasten und Berührung gehen trotzdem.',
+    refused: 'Dem Browser wurde MIDI nicht erlaubt. Tasten und Berührung gehen trotzdem.',
+  },
+  hears: 'Gehört wird: {$devices}.',
+  nothing: 'MIDI ist erlaubt, aber noch ist nichts angeschlossen.',
+  learn: 'Lernen',
+  cancel: 'Nicht lernen',
+  forget: 'Vergessen',
+  press: 'Jetzt den Schalter drücken …',
+  none: 'keiner',
+  control: 'Controller {$n :integer}, Kanal {$channel :integer}',
+  note: 'Note {$n :integer}, Kanal {$channel :integer}',
+  actions: {
+    next: 'Nächste Übung',
+    previous: 'Vorige Übung',
+    toggle: 'Spielen oder anhalten',
+  },
+});

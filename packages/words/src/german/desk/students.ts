@@ -1,0 +1,61 @@
+/** Students, in German. */
+import type * as english from '../../english/desk/students.ts';
+import { translation } from '../../message/translated.ts';
+
+/** Words of `students`. */
+export const students = translation<typeof english.students>()({
+  title: 'Schüler',
+  lead: 'Was sitzt, was wackelt und was als Nächstes kommt.',
+  roster: 'Liste der Schüler',
+  add: 'Neuer Name',
+  name: 'Vorname',
+  empty:
+    'Noch steht niemand in der Liste. Einen Namen hinzufügen, dann das Übungsheft vom Handy oder Tablet aufnehmen.',
+  remove: '{$name} aus der Liste nehmen',
+  removed: '{$name} ist aus der Liste genommen.',
+  nothingHeard: 'Noch nichts gehört',
+  daysAway:
+    '.input {$days :integer} .match $days 0 {{heute gespielt}} 1 {{gestern gespielt}} * {{vor {$days} Tagen gespielt}}',
+  lastPlayed:
+    '.input {$minutes :integer} .match $minutes one {{Zuletzt gespielt: {$when}; {$minutes} Minute in den letzten sieben Tagen.}} * {{Zuletzt gespielt: {$when}; {$minutes} Minuten in den letzten sieben Tagen.}}',
+  bringIn: 'Übungsheft oder Aufnahme hereinholen',
+  bringInHint: 'Ein Übungsheft oder eine Aufnahme aus dem Übungsraum, oder der JSON-Bericht einer Aufnahme.',
+  whichExercise: 'Das ist der Bericht einer Aufnahme. Was wurde gespielt?',
+  takeIn: 'Hereinholen',
+  tookIn:
+    '.input {$n :integer} .match $n one {{Hereingeholt: {$n} Eintrag. Was schon da war, zählt einmal.}} * {{Hereingeholt: {$n} Einträge. Was schon da war, zählt einmal.}}',
+  unreadable: '{$file} ist weder ein Übungsheft noch eine Aufnahme.',
+  slips: 'Wackelt',
+  learning: 'Auf dem Weg',
+  holds: 'Sitzt',
+  more: 'und {$n :integer} weitere',
+  clean: 'sauber bei {$bpm :number}, Ziel {$goal :number}',
+  byLimb: 'Jede Hand, jeder Fuß',
+  cleanLoops:
+    '.input {$loops :integer} .match $loops one {{nichts falsch in {$clean :integer} von {$loops} Durchgang}} * {{nichts falsch in {$clean :integer} von {$loops} Durchgängen}}',
+  mostly: {
+    missed: 'sonst meist fehlende Schläge',
+    extra: 'sonst meist überzählige Schläge',
+    early: 'sonst meist zu früh',
+    late: 'sonst meist zu spät',
+    loud: 'sonst meist zu laut',
+    quiet: 'sonst meist zu leise',
+    slow: 'sonst meist zu langsam',
+    fast: 'sonst meist zu schnell',
+  },
+  next: 'Was als Nächstes dran ist',
+  set: 'Aufgegeben',
+  nothingSet: 'Nichts ist aufgegeben.',
+  setThis: 'Diese Übung aufgeben',
+  note: 'Hinweis zum Üben',
+  pinned: 'Bleibt, bis ich sie herausnehme',
+  takeOut: 'Herausnehmen: {$name}',
+  gone: 'nicht mehr in den Lektionen',
+  makeLesson: 'Daraus eine eigene Lektion machen',
+  lessonFor: '{$title}, für {$name}',
+  lesson: 'Lektion',
+  exercise: 'Übung',
+  plan: 'Die nächsten {$minutes :number} Minuten Üben',
+  minutes: '{$n :integer} Min.',
+  from: 'von {$bpm :number} in Richtung {$goal :number}',
+});

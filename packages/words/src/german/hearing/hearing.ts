@@ -1,0 +1,137 @@
+/** Hearing oneself, in German. */
+import type * as english from '../../english/hearing/hearing.ts';
+import { translation } from '../../message/translated.ts';
+
+/** Its single texts. */
+export const page = translation<typeof english.page>()({
+  close: 'Fertig',
+  who: '{$limb} ({$voice :voice})',
+});
+
+/** Words of `hearing`. */
+export const hearing = translation<typeof english.hearing>()({
+  title: 'Dich selbst hören',
+  lead: 'Spiel mit, und jeder Schlag erscheint, wo er fiel: links von seiner Note, wenn er früh war, rechts, wenn er spät war. Nach jeder Runde steht da, worauf du achten kannst.',
+  privacy:
+    'Was gehört wird, bleibt auf diesem Gerät. Für das Mikrofon fragt der Browser, ob diese Seite es benutzen darf.',
+  headphones: 'Nimm Kopfhörer für die Aufnahme: ein Lautsprecher würde mitgehört.',
+  microphone: 'Mikrofon benutzen',
+  kit: 'Elektronisches Schlagzeug benutzen',
+  stop: 'Nicht mehr zuhören',
+  opening: {
+    microphone: 'Warte auf das Mikrofon …',
+    kit: 'Suche ein Schlagzeug …',
+  },
+  on: {
+    microphone: 'Das Mikrofon hört zu.',
+    kit: 'Das elektronische Schlagzeug wird gehört.',
+  },
+  refusals: {
+    microphone: {
+      denied:
+        'Der Browser durfte das Mikrofon nicht benutzen. Erlaube es in den Einstellungen dieser Seite und versuch es noch einmal.',
+      missing: 'Es wurde kein Mikrofon gefunden. Schließ eines an und versuch es noch einmal.',
+      busy: 'Das Mikrofon ließ sich nicht öffnen; vielleicht benutzt es ein anderes Programm.',
+      'not here': 'Dieser Browser gibt dieser Seite kein Mikrofon. Eine Adresse mit https hilft.',
+      none: 'Es wurde kein Mikrofon gefunden. Schließ eines an und versuch es noch einmal.',
+    },
+    kit: {
+      denied:
+        'Der Browser durfte MIDI nicht benutzen. Erlaube es in den Einstellungen dieser Seite und versuch es noch einmal.',
+      missing: 'Es wurde kein Schlagzeug gefunden. Schließ es an, schalte es ein und versuch es noch einmal.',
+      busy: 'Das Schlagzeug ließ sich nicht öffnen; vielleicht benutzt es ein anderes Programm.',
+      'not here': 'Dieser Browser kennt kein MIDI. Ein anderer vielleicht, oder nimm das Mikrofon.',
+      none: 'Es wurde kein Schlagzeug gefunden. Schließ es an, schalte es ein und versuch es noch einmal.',
+    },
+  },
+  goesOn: 'Alles andere geht auch ohne.',
+  levels: {
+    silent: 'Noch ist nichts zu hören.',
+    soft: 'Sehr leise: stell das Gerät näher.',
+    good: 'Gut zu hören.',
+    loud: 'Zu laut: stell das Gerät weiter weg.',
+  },
+  waiting: 'Drück auf Abspielen; gehört wird ab dem ersten Takt.',
+  picture: 'Was gehört wurde',
+  legend:
+    '{$times :integer}-mal so früh oder spät gezeichnet, wie es war. Ein Ring ist ein Schlag, der nicht gehört wurde, ein Plus einer zu viel.',
+  level: 'Wie streng',
+  strictness: {
+    beginner: 'Erste Schritte',
+    intermediate: 'Im Werden',
+    advanced: 'Fließend',
+  },
+  handsFree: 'Von selbst weitergehen',
+  handsFreeHint:
+    '.input {$loops :integer} .match $loops one {{Nach {$loops} sauberen Runde kommt die nächste Übung.}} * {{Nach {$loops} sauberen Runden kommt die nächste Übung.}}',
+  loops: 'Saubere Runden bis zur nächsten Übung',
+  list: 'Liste von heute: {$numbers}',
+  bySheet: 'In der Reihenfolge des Blatts',
+  stay: 'Hier bleiben',
+  goOn: 'Wieder weitergehen',
+  said: {
+    next: 'Als Nächstes: Übung {$n :integer}.',
+    staying: 'Wir bleiben, bis du weitergehen willst.',
+    held: 'Sitzt. Wir bleiben, wie du wolltest.',
+    'going on': 'Es geht weiter, wenn diese Übung sitzt.',
+    more: '.input {$n :integer} .match $n one {{Noch eine saubere Runde, dann die nächste Übung.}} * {{Noch {$n} saubere Runden, dann die nächste Übung.}}',
+    'all done': 'Das war die letzte Übung.',
+  },
+});
+
+/** Words of `after`. */
+export const after = translation<typeof english.after>()({
+  title: 'Nach der Runde',
+  verdicts: {
+    clean: 'Sauber.',
+    loose: 'Das Muster hielt, einige Schläge lagen daneben.',
+    stumble: 'Das Muster ist auseinandergefallen.',
+    unheard: 'Es war zu wenig zu hören, um etwas zu sagen.',
+  },
+  recording:
+    'Das Mikrofon hat die Aufnahme selbst gehört. Nimm Kopfhörer, oder wähle unter „Mehr“, was du spielst, damit es verstummt.',
+  short: {
+    clean: 'sauber',
+    loose: 'locker',
+    stumble: 'auseinandergefallen',
+    unheard: 'nicht gehört',
+  },
+  round: 'Runde {$n :integer} bei {$bpm :number}: {$verdict}',
+  rounds: 'Die letzten Runden',
+  nothing: 'Die erste Runde ist noch nicht zu Ende gespielt.',
+});
+
+/** Words of `latency`. */
+export const latency = translation<typeof english.latency>()({
+  title: 'Zeitprüfung',
+  known: 'Der Klang braucht hin und zurück {$ms :number} ms; das wird abgezogen.',
+  guessed: 'Noch nicht geprüft: früh und spät stimmen nur ungefähr.',
+  check: 'Zeit prüfen',
+  again: 'Noch einmal prüfen',
+  leadMicrophone:
+    'Zehn Klicks erklingen, und das Mikrofon horcht danach. Leg die Kopfhörer auf das Mikrofon oder stell den Lautsprecher lauter, und sei still.',
+  leadKit: 'Sechzehn Klicks erklingen. Spiel sie auf einem Pad mit, so genau du kannst.',
+  start: 'Prüfung beginnen',
+  running: 'Prüfe …',
+  result:
+    '{$ms :number} ms hin und zurück, auf {$spread :number} ms genau; {$heard :integer} von {$played :integer} Klicks gehört.',
+  failed: 'Zu wenige Klicks gehört. Mach sie lauter oder den Raum leiser und versuch es noch einmal.',
+  hand: 'Oder von Hand, in Millisekunden',
+  keep: 'Behalten',
+  kept: 'Für diese Geräte gemerkt.',
+});
+
+/** Why a round was not clean; `where` is one of the two last texts. */
+export const reasons = translation<typeof english.reasons>()({
+  slow: 'Etwa {$amount :integer} Prozent langsamer als verlangt.',
+  fast: 'Etwa {$amount :integer} Prozent schneller als verlangt.',
+  missed: '{$who}: fehlt {$where}.',
+  extra: '{$who}: ein Schlag zu viel.',
+  extraNear: '{$who}: ein Schlag zu viel bei {$place}.',
+  loud: '{$who}: etwa {$amount :integer} dB zu laut neben {$lead :voice}.',
+  quiet: '{$who}: etwa {$amount :integer} dB zu leise neben {$lead :voice}.',
+  early: '{$who}: etwa {$amount :integer} ms zu früh {$where}.',
+  late: '{$who}: etwa {$amount :integer} ms zu spät {$where}.',
+  throughout: 'durchweg',
+  on: 'auf {$place}',
+});

@@ -1,0 +1,50 @@
+/** The plan of today and what was played, in German. */
+import type * as english from '../../english/hearing/plan.ts';
+import { translation } from '../../message/translated.ts';
+
+/** Words of `plan`. */
+export const plan = translation<typeof english.plan>()({
+  title: 'Heute',
+  minutes: 'Minuten, die ich habe',
+  minutesOf: '.input {$n :integer} .match $n one {{{$n} Minute}} * {{{$n} Minuten}}',
+  short: '{$n :integer} min',
+  open: '{$what} üben',
+  exercise: 'Übung {$n :integer}',
+  named: 'Übung {$n :integer} ({$name})',
+  groove: 'Nur Groove',
+  rest: 'Pause',
+  tempo: '{$bpm :number} bpm',
+  tempi: '{$from :number} bis {$to :number} bpm',
+  reasons: {
+    'warm-up':
+      'Erst aufwärmen: leise, locker, langsamer als du könntest. Setz dich so, dass nichts sich strecken muss.',
+    assigned: 'Von deiner Lehrkraft aufgegeben.',
+    new: 'Neu: solange die Hände frisch sind.',
+    review: 'Wieder dran.',
+    'once more': 'Noch einmal, nach etwas anderem: was ist noch da?',
+    time: 'Nur der Groove: laufen lassen und auf die Balance hören.',
+    break: 'Stöcke weg, aufstehen, Hände und Ohren ausruhen.',
+  },
+  enough: 'Das reicht für heute; die übrige Zeit gehört dir.',
+  other: 'Anderes wartet; nichts geht verloren.',
+  takeUp: 'Diese Liste üben, Hände frei',
+});
+
+/** Words of `log`. */
+export const log = translation<typeof english.log>()({
+  title: 'Was du gespielt hast',
+  lead: 'Nach Übung und Tempo. Es bleibt auf diesem Gerät, auch wenn das Blatt erneuert wird.',
+  empty: 'Noch nichts.',
+  exercise: 'Übung',
+  time: 'Gespielte Zeit',
+  clean: 'Sauber bis',
+  last: 'Zuletzt gespielt',
+  never: 'noch nicht',
+  export: 'Übungsbuch sichern',
+  import: 'Übungsbuch einlesen',
+  imported:
+    '.input {$n :integer} .match $n 0 {{In dieser Datei ist nichts Neues.}} one {{{$n} Eintrag kam dazu.}} * {{{$n} Einträge kamen dazu.}}',
+  refused: '{$file} wurde nicht gelesen:',
+  problem: 'Zeile {$line :integer}, Spalte {$column :integer}: gefunden {$found}; erwartet {$expected}.',
+  more: '.input {$n :integer} .match $n one {{… und {$n} weiterer Fehler.}} * {{… und {$n} weitere Fehler.}}',
+});

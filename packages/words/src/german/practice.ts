@@ -1,0 +1,25 @@
+/** Every word of the practice page, in German. */
+
+import { marks, sides, voices } from './drum-set.ts';
+import { ladder, setting } from './practice/setting.ts';
+import { downloads, settings, sheet, page as sheetPage } from './practice/sheet.ts';
+import { pedal, stage, tempo } from './practice/stage.ts';
+import { sizes } from './sizes.ts';
+
+/** The messages. */
+export const practiceMessages = {
+  language: 'Deutsch',
+  voices,
+  marks,
+  limbs: sides,
+  ...sheetPage,
+  sheet,
+  downloads,
+  settings,
+  sizes,
+  stage,
+  pedal,
+  tempo,
+  setting,
+  ladder,
+} as const;

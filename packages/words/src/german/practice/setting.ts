@@ -1,0 +1,68 @@
+/** How to practise, in German. */
+import type * as english from '../../english/practice/setting.ts';
+import { translation } from '../../message/translated.ts';
+
+/** Words of `setting`. */
+export const setting = translation<typeof english.setting>()({
+  title: 'Wie du übst',
+  open: 'Mehr',
+  done: 'Fertig',
+  form: 'Form',
+  forms: {
+    loop: 'Schleife',
+    'four and two': 'Vier und zwei',
+    time: 'Time',
+  },
+  buildUp: 'Schicht um Schicht',
+  trade: '{$bars :integer} und {$bars :integer} im Wechsel',
+  layers: 'Was spielt',
+  layer: '{$n :integer}. {$names}',
+  pattern: 'Übung',
+  mine: 'Ich spiele',
+  mineHint: 'Was du selbst spielst, schweigt in der Aufnahme.',
+  limb: '{$limb}: {$what}',
+  click: 'Klick',
+  clicks: {
+    all: 'Alle Zählzeiten',
+    bar: 'Einmal im Takt',
+    off: 'Aus',
+  },
+  clickOn: 'Auf {$beats}',
+  and: 'und',
+  gap: 'Lückentakte',
+  gaps: '.input {$off :integer} .match $off 0 {{Keine}} * {{{$on :integer} an, {$off} aus}}',
+  guide: 'Raster im Schlag',
+  guides: {
+    1: 'Keines',
+    2: 'Achtel',
+    3: 'Triolen',
+    4: 'Sechzehntel',
+  },
+  staff: 'Noten',
+  staffs: {
+    own: 'Die Übung',
+    full: 'Alle Glieder',
+  },
+  setUp: 'Aufbau',
+  setUps: {
+    'right-handed': 'Rechtshändig',
+    'left-handed': 'Linkshändig',
+  },
+});
+
+/** Words of `ladder`. */
+export const ladder = translation<typeof english.ladder>()({
+  title: 'Tempoleiter',
+  on: 'Die Leiter steigen',
+  clean: 'Das war sauber',
+  stumbled: 'Ich bin gestolpert',
+  progress:
+    '.input {$of :integer} .match $of one {{{$clean :integer} von {$of} sauberen Runde bei {$bpm :number}}} * {{{$clean :integer} von {$of} sauberen Runden bei {$bpm :number}}}',
+  up: 'Hinauf auf {$bpm :number} ab der nächsten Runde.',
+  down: 'Hinunter auf {$bpm :number} ab der nächsten Runde.',
+  lowest: '{$bpm :number} ist die erste Sprosse: wir bleiben hier.',
+  stay: 'Wir bleiben bei {$bpm :number}.',
+  more: '.input {$n :integer} .match $n one {{Noch eine saubere Runde.}} * {{Noch {$n} saubere Runden.}}',
+  unheard: 'Diese Runde war nicht zu hören.',
+  arrived: '{$bpm :number}: das ist das Ziel. Schön gespielt.',
+});

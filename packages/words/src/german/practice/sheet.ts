@@ -1,0 +1,58 @@
+/** The sheet and what can be taken along, in German. */
+import type * as english from '../../english/practice/sheet.ts';
+import { translation } from '../../message/translated.ts';
+
+/** Its single texts. */
+export const page = translation<typeof english.page>()({
+  opening: 'Das Blatt wird geöffnet …',
+  broken: 'Diese Übeseite ist nicht vollständig. Bitte deine Lehrkraft noch einmal darum.',
+  newer: 'Es gibt eine neuere Fassung dieses Blatts.',
+  takeNewer: 'Jetzt verwenden',
+});
+
+/** Words of `sheet`. */
+export const sheet = translation<typeof english.sheet>()({
+  exercises: 'Das Blatt',
+  ways: 'Auf dieser Seite',
+  exercise: 'Übung {$n :integer}',
+  open: '.input {$name :string} .match $name || {{Übung {$n :integer} üben}} * {{Übung {$n :integer} üben: {$name}}}',
+  timeOnly: 'Nur Time',
+  openTime: 'Den Groove allein üben',
+  silent: 'still',
+  bar: 'Takt {$n :integer}',
+  tempo: '{$bpm :number} bpm',
+  tempi: '{$from :number} bis {$to :number} bpm',
+  feels: {
+    even: 'gerade',
+    triplet: 'Triolen-Swing',
+    'by tempo': 'Swing nach Tempo',
+  },
+  swing: 'Swing {$ratio}',
+  empty: 'Auf diesem Blatt sind keine Übungen; übe den Groove.',
+  by: 'Geschrieben von {$name}',
+});
+
+/** Words of `downloads`. */
+export const downloads = translation<typeof english.downloads>()({
+  title: 'Zum Mitnehmen',
+  lead: 'Auf Papier, für andere Programme und für den Bus.',
+  sheet: 'Das Blatt zum Drucken (PDF)',
+  lesson: 'Die Lektionsdatei',
+  midi: 'MIDI',
+  musicxml: 'MusicXML',
+  audio: 'Ton (MP3)',
+  all: 'ganzes Blatt',
+  each: 'Jede Übung',
+});
+
+/** Words of `settings`. */
+export const settings = translation<typeof english.settings>()({
+  title: 'Diese Seite',
+  theme: 'Hell oder dunkel',
+  themes: {
+    system: 'wie das System',
+    light: 'hell',
+    dark: 'dunkel',
+  },
+  language: 'Sprache',
+});

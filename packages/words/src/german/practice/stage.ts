@@ -1,0 +1,70 @@
+/** Playing an exercise, in German. */
+import type * as english from '../../english/practice/stage.ts';
+import { translation } from '../../message/translated.ts';
+
+/** Words of `stage`. */
+export const stage = translation<typeof english.stage>()({
+  back: 'Zum Blatt',
+  next: 'Nächste Übung',
+  previous: 'Vorige Übung',
+  play: 'Abspielen',
+  stop: 'Anhalten',
+  loading: 'Das Schlagzeug wird aufgebaut …',
+  failed: 'Dieser Browser gibt keinen Ton.',
+  ready: 'Bereit',
+  countIn: 'Einzählen',
+  barOf: 'Takt {$bar :integer} von {$bars :integer}',
+  listen: 'Hören',
+  answer: 'Du',
+  time: 'Time',
+  round: 'Runde {$n :integer}',
+  ending: 'Letzter Takt: {$what} auf {$beat}',
+  groove: 'Time: der Groove allein',
+  ledge: 'Spielen',
+  keys: 'Tasten und Pedal',
+  keyList: [
+    ['Leertaste', 'abspielen, anhalten'],
+    ['← →', 'vorige, nächste Übung'],
+    ['↑ ↓', 'schneller, langsamer'],
+    ['T', 'Tempo klopfen'],
+    ['C', 'das war sauber'],
+    ['S', 'ich bin gestolpert'],
+    ['Bild ↓', 'rechtes Pedal: abspielen; auf der Leiter: das war sauber'],
+    ['Bild ↑', 'linkes Pedal: anhalten; wenn es still ist: nächste Übung'],
+    ['Esc', 'zurück zum Blatt'],
+  ],
+});
+
+/** Words of `pedal`. */
+export const pedal = translation<typeof english.pedal>()({
+  title: 'Fußschalter über MIDI',
+  lead: 'Ein Blätterpedal geht ohne Weiteres. Ein MIDI-Fußschalter oder Pad muss einmal gezeigt werden.',
+  connect: 'Auf MIDI hören',
+  status: {
+    off: 'Der Browser fragt, ob MIDI gehört werden darf.',
+    asking: 'Der Browser muss es erst erlauben …',
+    on: 'MIDI wird gehört.',
+    missing: 'Dieser Browser kann kein MIDI; Tasten und Berührung gehen trotzdem.',
+    refused: 'Dem Browser wurde MIDI nicht erlaubt; Tasten und Berührung gehen trotzdem.',
+  },
+  learn: 'Lernen',
+  press: 'Jetzt den Schalter drücken …',
+  none: 'keiner',
+  control: 'Controller {$n :integer}, Kanal {$channel :integer}',
+  note: 'Note {$n :integer}, Kanal {$channel :integer}',
+  actions: {
+    next: 'Rechtes Pedal',
+    previous: 'Linkes Pedal',
+    toggle: 'Abspielen oder anhalten',
+  },
+});
+
+/** Words of `tempo`. */
+export const tempo = translation<typeof english.tempo>()({
+  title: 'Tempo',
+  bpm: 'bpm',
+  slower: 'Langsamer',
+  faster: 'Schneller',
+  tap: 'Klopfen',
+  slider: 'Tempo in Viertelnoten in der Minute',
+});

@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { deskMessages as deskEnglish } from '../english/desk.ts';
+import { ENGLISH } from '../english/english.ts';
+import { hearingMessages as hearingEnglish } from '../english/hearing.ts';
+import { practiceMessages as practiceEnglish } from '../english/practice.ts';
+import { deskMessages as deskGerman } from '../german/desk.ts';
+import { GERMAN } from '../german/german.ts';
+import { hearingMessages as hearingGerman } from '../german/hearing.ts';
+import { practiceMessages as practiceGerman } from '../german/practice.ts';
+import { LANGUAGES, pickLanguage } from '../language/languages.ts';
+import { compile } from '../message/compiled.ts';
+import type { Messages } from '../message/speak.ts';
+import { loadDesk } from './desk.ts';
+import { loadPractice } from './practice.ts';
+import { SAME_WORDS } from './same-words.data.ts';
+
+/** Every message by its path. */
+function textsOf(messages: Messages, path: string): readonly (readonly [string, string])[] {
+  if (typeof messages === 'string') return [[path, messages]];
+  return Object.entries(messages).flatMap(([key, each]) => textsOf(each, `${path}.${key}`));
+}
+
+const ENGLISH_TEXTS = [
+  ...textsOf(deskEnglish, 'desk'),
+  ...textsOf(practiceEnglish, 'practice'),
+  ...textsOf(hearingEnglish, 'hearing'),
+  ...textsOf(ENGLISH.sentences, 'facts'),
+];
+
+const GERMAN_TEXTS = [
+  ...textsOf(deskGerman, 'desk'),
+  ...textsOf(practiceGerman, 'practice'),
+  ...textsOf(hearingGerman, 'hearing'),
+  ...textsOf(GERMAN.sentences, 'facts'),
+];
+
+function sayNothing(): string {
+  return '';
+}
+
+describe('catalogues', () => {
+  it('[WO6] leave in English no more than the listed trade words, names and signs', () => {
+    const english = new Map(ENGLISH_TEXTS);
+    const same = GERMAN_TEXTS.filter(([path, text]) => english.get(path) === text).map(([path]) => path);
+    expect(same.toSorted()).toEqual(SAME_WORDS.toSorted());
+  });
+
+  it('[WO7] are messages that can be read', () => {
+    for (const [path, text] of ENGLISH_TEXTS) {
+      expect(() => compile(text, ENGLISH.tongue, sayNothing), `${path}: ${text}`).not.toThrow();
+    }
+    for (const [path, text] of GERMAN_TEXTS) {
+      expect(() => compile(text, GERMAN.tongue, sayNothing), `${path}: ${text}`).not.toThrow();
+    }
+    expect(() => compile('{$open', ENGLISH.tongue, sayNothing)).toThrow();
+  });
+
+  it('[WO8] speak the first language of the reader that there is one of', async () => {
+    // standard: BCP 47: de-AT is German as in Austria
+    expect(pickLanguage(['', 'fr', 'de-AT', 'en'])).toBe('de');
+    expect([pickLanguage([]), pickLanguage(['ja']), pickLanguage(['toString'])]).toEqual(['en', 'en', 'en']);
+    for (const tag of ['en', 'de'] as const) {
+      const [desk, practice] = await Promise.all([loadDesk(tag), loadPractice(tag)]);
+      expect([desk.tag, practice.tag]).toEqual([tag, tag]);
+      expect([desk.words.language, practice.words.language]).toEqual([LANGUAGES[tag], LANGUAGES[tag]]);
+    }
+  });
+});

@@ -1,0 +1,8 @@
+/** A likely repair as a sentence: a question stands for itself, anything else is a perhaps. */
+import type { DeskWords } from '../screens/desk.ts';
+import { capital } from './capital.ts';
+
+/** The sentence. @example hintWords(words.page, 'did you mean "tempo"?') // 'Did you mean "tempo"?' */
+export function hintWords(words: Pick<DeskWords['page'], 'hint'>, hint: string): string {
+  return hint.endsWith('?') ? capital(hint) : words.hint({ hint });
+}

@@ -1,0 +1,12 @@
+/** Tempi of a lesson or of an item of a plan. */
+
+/** Words for one tempo, and for a way from one to another. */
+export interface TempoWords {
+  readonly tempo: (values: { readonly bpm: number }) => string;
+  readonly tempi: (values: { readonly from: number; readonly to: number }) => string;
+}
+
+/** From one tempo to another, in quarter notes a minute; one where both are the same. */
+export function tempoWords(words: TempoWords, from: number, to: number): string {
+  return from === to ? words.tempo({ bpm: from }) : words.tempi({ from, to });
+}
