@@ -25,7 +25,9 @@ function CheckedField({ label, value, expected, isRight, onKeep }: CheckedFieldP
     <Field
       {...field}
       label={label}
-      problem={isRight(field.value) ? null : words.found(`"${field.value}"`, said(expected))}
+      problem={
+        isRight(field.value) ? null : words.found({ found: `"${field.value}"`, expected: said(expected) })
+      }
     />
   );
 }

@@ -37,7 +37,7 @@ export function StandingItem({ standing }: { readonly standing: ExerciseStanding
         <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
       </div>
       <p className="quiet">
-        {cleanBpm !== null && words.students.clean(Math.round(cleanBpm), lesson.tempo.goalBpm)}
+        {cleanBpm !== null && words.students.clean({ bpm: Math.round(cleanBpm), goal: lesson.tempo.goalBpm })}
         {cleanBpm !== null && sore && '; '}
         {sore && said(sore.says)}
       </p>
@@ -60,7 +60,7 @@ export function StandingList({ title, standings }: StandingListProps) {
           </li>
         ))}
       </ExerciseGrid>
-      {rest > 0 && <p className="quiet">{words.more(rest)}</p>}
+      {rest > 0 && <p className="quiet">{words.more({ n: rest })}</p>}
     </section>
   );
 }
