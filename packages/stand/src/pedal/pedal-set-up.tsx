@@ -6,6 +6,14 @@ import { PEDAL_ACTIONS, type PedalAction, type PedalSign } from './pedal.ts';
 import type { PedalBoard, PedalStatus } from './pedal-board.ts';
 import styles from './pedal-set-up.module.css';
 
+/** What a switch sends, as numbers without a unit. */
+export interface SignValues {
+  /** Number of the controller or note, 0 to 127. */
+  readonly n: number;
+  /** MIDI channel, 1 to 16. */
+  readonly channel: number;
+}
+
 /** What is said about a foot switch. */
 export interface PedalWords {
   /** What works without being shown. */
@@ -21,8 +29,8 @@ export interface PedalWords {
   readonly forget: string;
   readonly press: string;
   readonly none: string;
-  readonly control: (values: { readonly n: number; readonly channel: number }) => string;
-  readonly note: (values: { readonly n: number; readonly channel: number }) => string;
+  readonly control: (values: SignValues) => string;
+  readonly note: (values: SignValues) => string;
   readonly actions: Readonly<Record<PedalAction, string>>;
 }
 
