@@ -8,6 +8,7 @@ export { matchOnsets, type OnsetScore, scoreOnsets } from './match/onsets.ts';
 export { matchBeats, summariseSwing, swingRatios } from './measure/swing.ts';
 export { listenToNotes } from './midi/listen-to-notes.ts';
 export type { PlayedNote } from './midi/notes.ts';
-export { HEARD_VOICES, type HeardVoice, StrokeNetwork } from './network/network.ts';
+export { HEARD_VOICES, type HeardVoice } from './network/heard-voices.data.ts';
+export { StrokeNetwork } from './network/network.ts';
 export { unpackWeights } from './network/weights.ts';
 export { ANALYSIS_RATE } from './signal/bands.data.ts';

@@ -8,7 +8,7 @@
 import type { Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
-import { HEARD_COUNT, HEARD_VOICES, type HeardVoice } from '../network/network.ts';
+import { HEARD_COUNT, HEARD_VOICES, type HeardVoice } from '../network/heard-voices.data.ts';
 
 /** Kinds of sound that alignment tells apart. */
 export const KINDS = ['cymbal', 'foot', 'low', 'drum', 'any'] as const;

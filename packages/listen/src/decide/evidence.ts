@@ -7,7 +7,8 @@
 import type { Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
-import { HEARD_COUNT, HEARD_VOICES, type StrokeNetwork } from '../network/network.ts';
+import { HEARD_COUNT, outputOf } from '../network/heard-voices.data.ts';
+import type { StrokeNetwork } from '../network/network.ts';
 import type { Place } from './places.ts';
 import { type Claim, claimAt, columnOf, hearAgain } from './second-look.ts';
 
@@ -30,7 +31,7 @@ export function claimOf(
   const near = new Float64Array(events.length * HEARD_COUNT);
   const expected = new Float64Array(HEARD_COUNT);
   for (const voice of voices) {
-    const index = HEARD_VOICES.indexOf(voice);
+    const index = outputOf(voice);
     expected[index] = 1;
     const times = places
       .filter((place) => place.expected.voice === voice)
@@ -68,7 +69,7 @@ export function hearFreely(events: readonly HeardEvent[], network: StrokeNetwork
 /** Evidence for each of the voices whatever is written. @param free as by {@link hearFreely} */
 export function freeEvidence(free: Float64Array, voices: readonly Voice[]): readonly Evidence[] {
   return voices.map((voice) => {
-    const logit = columnOf(free, HEARD_VOICES.indexOf(voice));
+    const logit = columnOf(free, outputOf(voice));
     return { voice, logit, free: logit, doubt: doubtOf(logit) };
   });
 }
@@ -81,7 +82,7 @@ export function gatherEvidence(
   { network, free }: { readonly network: StrokeNetwork; readonly free: Float64Array },
 ): readonly Evidence[] {
   const claim = claimOf(events, places, voices);
-  const indices = voices.map((voice) => HEARD_VOICES.indexOf(voice));
+  const indices = voices.map((voice) => outputOf(voice));
   const again = hearAgain(events, claim, network.secondLook, { voices: indices });
   return voices.map((voice, i) => {
     const logit = columnOf(again, indices[i]!);

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { HeardEvent } from '../detect/events.ts';
 import { strokeNetwork } from '../listen.ts';
 import { LiveMemory } from '../live/memory.ts';
-import { DESCRIPTION, HEARD_COUNT, HEARD_VOICES } from '../network/network.ts';
+import { HEARD_COUNT, HEARD_VOICES } from '../network/heard-voices.data.ts';
+import { DESCRIPTION } from '../network/network.ts';
 import { claimAt, hearAgain } from './second-look.ts';
 import { WORKED } from './worked.data.ts';
 

@@ -14,8 +14,9 @@
  */
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
+import { HEARD_COUNT } from '../network/heard-voices.data.ts';
 import { runDense } from '../network/layer.ts';
-import { DESCRIPTION, FACTS, HEARD_COUNT, type SecondLookWeights } from '../network/network.ts';
+import { DESCRIPTION, FACTS, type SecondLookWeights } from '../network/network.ts';
 
 /** What the score claims. */
 export interface Claim {

@@ -8,7 +8,7 @@
 import type { Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
-import { HEARD_VOICES } from '../network/network.ts';
+import { outputOf } from '../network/heard-voices.data.ts';
 import type { Evidence } from './evidence.ts';
 import type { Place } from './places.ts';
 import { shadowsOf } from './shadows.ts';
@@ -55,7 +55,7 @@ function candidatesOf(
   evidence: Evidence,
   least = Number.NEGATIVE_INFINITY,
 ): readonly Candidate[] {
-  const index = HEARD_VOICES.indexOf(evidence.voice);
+  const index = outputOf(evidence.voice);
   const all: Candidate[] = [];
   events.forEach((event, i) => {
     const strength = evidence.logit[i]!;

@@ -1,6 +1,7 @@
 import { seededRandom } from '@shedbook/core';
 import { expect, it } from 'vitest';
-import { DESCRIPTION, HEARD_COUNT } from '../network/network.ts';
+import { HEARD_COUNT } from '../network/heard-voices.data.ts';
+import { DESCRIPTION } from '../network/network.ts';
 import { ENERGY_BANDS } from './energy.ts';
 import { EventLog } from './event-log.ts';
 import type { HeardEvent } from './events.ts';

@@ -4,7 +4,8 @@
  * Conventions: every number of an event is kept in steps of 1/256 (of a logit, a millisecond, a decibel or a
  * description's unit), far finer than anything that is decided from it, and within ±128; times are exact.
  */
-import { DESCRIPTION, HEARD_COUNT } from '../network/network.ts';
+import { HEARD_COUNT } from '../network/heard-voices.data.ts';
+import { DESCRIPTION } from '../network/network.ts';
 import { ENERGY_BANDS } from './energy.ts';
 import { type HeardEvent, NO_ENERGY } from './events.ts';
 

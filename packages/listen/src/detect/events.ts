@@ -4,7 +4,8 @@
  * Conventions: seconds from the start of the stream; presence as logits, offsets in ms from the event's time,
  * levels K-weighted (ITU-R BS.1770-4), in dB re full scale over a stroke's first 100 ms; three rows of HEARD_COUNT numbers.
  */
-import { DESCRIPTION, HEARD_COUNT } from '../network/network.ts';
+import { HEARD_COUNT } from '../network/heard-voices.data.ts';
+import { DESCRIPTION } from '../network/network.ts';
 
 /** One event. */
 export interface HeardEvent {

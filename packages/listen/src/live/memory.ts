@@ -8,7 +8,8 @@ import type { Voice } from '@shedbook/core';
 import { type Claim, claimAt, hearAgain } from '../decide/second-look.ts';
 import { needBetween, sidesFrom } from '../decide/threshold.ts';
 import type { HeardEvent } from '../detect/events.ts';
-import { HEARD_COUNT, HEARD_VOICES, type SecondLookWeights } from '../network/network.ts';
+import { HEARD_COUNT, HEARD_VOICES, outputOf } from '../network/heard-voices.data.ts';
+import type { SecondLookWeights } from '../network/network.ts';
 
 /** Events that are kept: half a minute of swing, so that the kit is known and a moved microphone soon learnt. */
 const KEPT = 128;
@@ -28,7 +29,7 @@ export class LiveMemory {
   /** @param asked the voices that the exercise has. */
   constructor(weights: SecondLookWeights, asked: Iterable<Voice>) {
     this.#weights = weights;
-    for (const voice of asked) this.#expected[HEARD_VOICES.indexOf(voice)] = 1;
+    for (const voice of asked) this.#expected[outputOf(voice)] = 1;
   }
 
   /**
@@ -56,7 +57,7 @@ export class LiveMemory {
 
   /** The evidence that a written stroke of a voice needs, by all that is remembered. */
   needed(voice: Voice): number {
-    const index = HEARD_VOICES.indexOf(voice);
+    const index = outputOf(voice);
     const there: number[] = [];
     const elsewhere: number[] = [];
     this.#near.forEach((row, e) => {

@@ -8,6 +8,7 @@
 import { VOICES, type Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
+import { outputOf } from '../network/heard-voices.data.ts';
 
 /** A voice that was struck. */
 export interface Struck {
@@ -52,7 +53,8 @@ export function struckVoices(
   needed: (voice: Voice) => number,
 ): readonly Struck[] {
   const heard: Candidate[] = [];
-  VOICES.forEach((voice, index) => {
+  VOICES.forEach((voice) => {
+    const index = outputOf(voice);
     const offsetMs = Math.max(-WIDEST_OFFSET_MS, Math.min(WIDEST_OFFSET_MS, event.offsetMs[index]!));
     const timeSeconds = event.timeSeconds + offsetMs / 1000;
     const unwritten = asked.has(voice) ? ELSEWHERE : STRANGER;

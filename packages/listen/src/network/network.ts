@@ -6,18 +6,11 @@
  * Source: our own training on rendered takes, internal/listen-lab/train.py; three convolutions over short
  * frames, one layer over long frames, two layers over both (224 007 weights, 0.36 million products a patch).
  */
-import { VOICES } from '@shedbook/core';
 import { LONG_BANDS, LONG_CENTRES, SHORT_BANDS, SHORT_FRAMES } from '../signal/bands.data.ts';
+import { HEARD_COUNT, HEARD_VOICES } from './heard-voices.data.ts';
 import { type Layer, type LayerPass, type LayerWeights, layOut, runDense, runLayer } from './layer.ts';
 
 export type { LayerWeights } from './layer.ts';
-
-/** The voices that are told apart; `click` is a metronome. */
-export const HEARD_VOICES = [...VOICES, 'click'] as const;
-/** A voice that the network hears. */
-export type HeardVoice = (typeof HEARD_VOICES)[number];
-/** How many there are. */
-export const HEARD_COUNT = HEARD_VOICES.length;
 
 /** Numbers that the last layer reads. */
 const EMBEDDING = 128;
