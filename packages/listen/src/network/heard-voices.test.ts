@@ -7,9 +7,9 @@ import { HEARD_VOICES } from './heard-voices.data.ts';
 
 const file = (path: string) => readFileSync(new URL(`../../../../${path}`, import.meta.url), 'utf8');
 
-vi.mock('../../../core/src/groove/voice.ts', async (original) => {
-  const voices = await original<typeof import('../../../core/src/groove/voice.ts')>();
-  return { ...voices, VOICES: voices.VOICES.toReversed() };
+vi.mock('@shedbook/core', async (original) => {
+  const core = await original<typeof import('@shedbook/core')>();
+  return { ...core, VOICES: core.VOICES.toReversed() };
 });
 
 it('[LI56] the outputs stand in the order in which the weights were trained', () => {
