@@ -12,7 +12,7 @@ const SCHEMA = 'docs/lesson.schema.json';
 
 const INTRO = `# Lesson files: reference
 
-Generated from the schema in \`packages/core/src/lesson/schema.ts\` by \`node internal/checks/reference.mjs --write\`;
+Generated from the schema in \`packages/core/src/document/schema.ts\` by \`node internal/checks/reference.mjs --write\`;
 editors that know JSON Schema can use \`lesson.schema.json\`.
 
 A lesson is one YAML file whose name ends in \`.lesson.yaml\`. Only \`title\` is needed.

@@ -1,7 +1,8 @@
 /**
  * No cycles: neither between files of a room nor between its folders at any depth, types included; and where a
  * package.json has `"shedbook": {"layers": [...]}`, lowest first, each folder of `src` imports the layers before its own
- * only. A layer is a folder's name, or a list of folders that do not import each other.
+ * only. A layer is a folder's name, or a file's that lies in no folder (`fact.ts`), or a list of such that do not import
+ * each other. Files in no folder that are not named lie above all layers.
  */
 import { manifestOf, workspaceOf } from '../tree.mjs';
 import { houseFiles, workspacesOf, zoneOf } from './house.mjs';
@@ -67,8 +68,11 @@ function layerFaults(tree, workspace, edges) {
   const layers = manifestOf(tree, workspace).shedbook?.layers;
   if (layers === undefined) return [];
   const src = `${workspace}/src/`;
-  const folderOf = (path) => /^([^/]+)\//.exec(path.slice(src.length))?.[1] ?? null;
   const heights = new Map(layers.flatMap((layer, i) => [layer].flat().map((folder) => [folder, i])));
+  const folderOf = (path) => {
+    const [first, ...rest] = path.slice(src.length).split('/');
+    return rest.length > 0 || heights.has(first) ? first : null;
+  };
   const folders = new Set(shippedFiles(tree, workspace).map(folderOf));
   folders.delete(null);
   const manifest = `${workspace}/package.json`;

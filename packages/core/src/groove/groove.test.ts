@@ -1,21 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
-import type { Form, Lesson } from '../lesson/lesson.ts';
-import { parseLesson } from '../lesson/parse.ts';
-import { MARKS } from '../rhythm/cell.ts';
-import { compare } from '../rhythm/fraction.ts';
+import { parseLesson } from '../document/parse.ts';
 import {
   DYNAMIC_LEVEL_DB,
   DYNAMIC_MARKS,
   levelDbToDynamic,
   levelDbToVelocity,
   velocityToLevelDb,
-} from './dynamics.ts';
+} from '../kit/dynamics.ts';
+import { marksFor, strikeOf } from '../kit/strike.ts';
+import { handLetter, VOICE_FACTS, VOICES } from '../kit/voice.ts';
+import type { Form, Lesson } from '../lesson/lesson.ts';
+import { MARKS } from '../rhythm/cell.ts';
+import { compare } from '../rhythm/fraction.ts';
 import { perform } from './perform.ts';
-import { marksFor, strikeOf } from './strike.ts';
 import type { Stroke } from './stroke.ts';
-import { handLetter, VOICE_FACTS, VOICES } from './voice.ts';
 
 function lessonOf(more = ''): Lesson {
   const text = `title: Swing\ntempo: 60\nexercises:\n  - x.. ..x x.x ..x\n  - X g . ...\n${more}`;

@@ -6,10 +6,12 @@
  * hand.
  */
 import { constantTempo, createTimeline, type TempoMap, type Timeline } from '../feel/timeline.ts';
+import { ACCENT_DB, GHOST_DB } from '../kit/dynamics.ts';
+import { strikeOf } from '../kit/strike.ts';
+import { handLetter, type Limb, type SoundingVoice, type Voice } from '../kit/voice.ts';
 import type { Form, Lesson } from '../lesson/lesson.ts';
 import { type Mark, type Subdivision, struckSlots } from '../rhythm/cell.ts';
 import { formatFraction } from '../rhythm/fraction.ts';
-import { ACCENT_DB, GHOST_DB } from './dynamics.ts';
 import type { Performance, PerformedBar } from './performance.ts';
 import {
   barsOf,
@@ -20,9 +22,7 @@ import {
   type Playing,
   planBars,
 } from './place.ts';
-import { strikeOf } from './strike.ts';
 import type { Sticking, Stroke } from './stroke.ts';
-import { handLetter, type Limb, type SoundingVoice, type Voice } from './voice.ts';
 
 /** What is to be played, how fast, and what is left out. */
 export interface PerformOptions {

@@ -5,11 +5,12 @@
  * exercise's pattern starts anew with every section that plays it. An exercise replaces the groove for the
  * voices that it names. A fixed ending replaces what the pattern and the comping voice have on its beat.
  */
+
+import type { Voice } from '../kit/voice.ts';
 import type { Ending, Exercise, ExercisePart, Form, FormSection, Lesson } from '../lesson/lesson.ts';
 import { type Cell, struckSlots } from '../rhythm/cell.ts';
 import type { Pattern } from '../rhythm/pattern.ts';
 import type { Sticking, StrokeRole } from './stroke.ts';
-import type { Voice } from './voice.ts';
 
 /** A bar of the form before it is given strokes. Bars count from 0. */
 export interface PlannedBar {

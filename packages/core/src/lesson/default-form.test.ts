@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
+import { parseLesson } from '../document/parse.ts';
 import { defaultForm, formNamed } from './default-form.ts';
 import type { Lesson } from './lesson.ts';
-import { parseLesson } from './parse.ts';
 
 function lessonWith(forms: string): Lesson {
   const { lesson } = parseLesson(`title: First swing\nforms: ${forms}\n`, 'first.lesson.yaml');

@@ -5,7 +5,7 @@
  * Source: common practice: in swing the ride carries the time and is loudest, comping lies under it, the hi-hat
  * foot under that, and the bass drum is feathered. How many dB is our choice; every lesson can say otherwise.
  */
-import { VOICE_FACTS, VOICES, type Voice } from '../groove/voice.ts';
+import { VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
 import { type Cell, cell } from '../rhythm/cell.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import type { Form, GroovePart, Layer, SheetSettings, Tempo } from './lesson.ts';

@@ -5,7 +5,7 @@
  * counts; patterns parsed.
  */
 import type { Feel } from '../feel/feel.ts';
-import type { Limb, SetUp, Voice } from '../groove/voice.ts';
+import type { Limb, SetUp, Voice } from '../kit/voice.ts';
 import type { Cell } from '../rhythm/cell.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import type { Pattern } from '../rhythm/pattern.ts';

@@ -5,7 +5,7 @@
  * practice since); side stick and hi-hat foot crossed: florento/MEI-GMD mapping.md, column "note US". The slashed
  * head of the rim shot is ours: a rim shot and a snare stroke stand in the same space.
  */
-import type { Voice } from '../groove/voice.ts';
+import type { Voice } from '../kit/voice.ts';
 
 /** A notehead by its name in MusicXML. */
 export type HeadKind = 'normal' | 'x' | 'slashed';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { VOICES } from '../groove/voice.ts';
+import { VOICES } from '../kit/voice.ts';
 import { HEAD_KINDS } from './heads.data.ts';
 import { STAFF_POSITIONS } from './staff.data.ts';
 

@@ -2,8 +2,8 @@
  * From the cells of several voices to notation: voices that a hand (or a foot) plays share a layer and, where
  * they are struck together, a stem.
  */
-import { strikeOf } from '../groove/strike.ts';
-import { VOICE_FACTS, type Voice } from '../groove/voice.ts';
+import { strikeOf } from '../kit/strike.ts';
+import { VOICE_FACTS, type Voice } from '../kit/voice.ts';
 import { type Cell, isStruck, struckSlots } from '../rhythm/cell.ts';
 import { add, equals, type Fraction, fraction, multiply } from '../rhythm/fraction.ts';
 import { commonGrid, reduceGrid } from '../rhythm/grid.ts';

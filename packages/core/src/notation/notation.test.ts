@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryMeter, arbitraryPattern } from '../../../../internal/testing/arbitrary-lesson.ts';
-import type { Voice } from '../groove/voice.ts';
+import type { Voice } from '../kit/voice.ts';
 import { type Cell, cell } from '../rhythm/cell.ts';
 import { add, equals, formatFraction, fraction, ZERO } from '../rhythm/fraction.ts';
 import { meter } from '../rhythm/meter.ts';

@@ -5,7 +5,7 @@
  * a beat's rhythm never reaches into the next beat. A tuplet covers exactly one beat.
  */
 
-import type { Articulation, Voice } from '../groove/voice.ts';
+import type { Articulation, Voice } from '../kit/voice.ts';
 import type { Mark } from '../rhythm/cell.ts';
 import type { Fraction } from '../rhythm/fraction.ts';
 import type { Meter } from '../rhythm/meter.ts';

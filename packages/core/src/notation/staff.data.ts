@@ -7,7 +7,7 @@
  * florento/MEI-GMD mapping.md, column "note US" (side stick C5, hi-hat foot D4, crash A5); common practice for the
  * rest. No one map is binding, so a sheet always prints its legend.
  */
-import type { Voice } from '../groove/voice.ts';
+import type { Voice } from '../kit/voice.ts';
 
 /** Place of each voice, in lines and spaces above the bottom line. */
 export const STAFF_POSITIONS: Readonly<Record<Voice, number>> = {

@@ -5,7 +5,7 @@
  * recording are K-weighted (ITU-R BS.1770-4) over the first 100 ms of each stroke, as a lesson's are when it sounds, so
  * that the balance that was played and the one that was asked compare; all are relative to the take's lead voice.
  */
-import type { Voice } from '../groove/voice.ts';
+import type { Voice } from '../kit/voice.ts';
 import type { TakeReport } from './report.ts';
 
 /** Tempo at one bar line of the take. */

@@ -7,7 +7,7 @@
  * counted from the start of the loop. Loops are in the order in which they were played.
  */
 import type { WrittenPlace } from '../groove/stroke.ts';
-import type { Voice } from '../groove/voice.ts';
+import type { Voice } from '../kit/voice.ts';
 
 /** Version of the practice log that this program writes. */
 export const PRACTICE_LOG_VERSION = 1;

@@ -6,7 +6,7 @@
  * BS.1770-4) over the first 100 ms of a stroke; bars, beats and slots from 1; bpm counts quarter notes.
  */
 import type { WrittenPlace } from '../groove/stroke.ts';
-import type { Voice } from '../groove/voice.ts';
+import type { Voice } from '../kit/voice.ts';
 
 /** A stroke that was heard. */
 export interface ReportStroke {

@@ -3,8 +3,8 @@
  * letter by letter; comments and order inside it are kept.
  */
 import { type Document, isMap, isScalar, isSeq, type Node, type Pair, parseDocument } from 'yaml';
-import type { Voice } from '../groove/voice.ts';
-import type { Exercise } from './lesson.ts';
+import type { Voice } from '../kit/voice.ts';
+import type { Exercise } from '../lesson/lesson.ts';
 import type { FieldPath } from './locate.ts';
 import { exerciseToData, PRINT } from './print.ts';
 

@@ -2,10 +2,10 @@
 import { perform } from '../groove/perform.ts';
 import { barsOf } from '../groove/place.ts';
 import type { Stroke } from '../groove/stroke.ts';
-import { VOICE_FACTS } from '../groove/voice.ts';
+import { VOICE_FACTS } from '../kit/voice.ts';
+import type { Exercise, Form, Lesson } from '../lesson/lesson.ts';
 import { formatFraction } from '../rhythm/fraction.ts';
 import type { Fault } from './fault.ts';
-import type { Exercise, Form, Lesson } from './lesson.ts';
 
 function loopOf(bars: number): Form {
   return { name: 'check', sections: [{ play: 'pattern', bars, ending: null }], repeat: 1, countInBars: 0 };

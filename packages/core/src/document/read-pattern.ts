@@ -1,6 +1,6 @@
 /** Reading pattern texts of a lesson: for a voice, in a meter, every fault reported. */
-import { marksFor, strikeOf } from '../groove/strike.ts';
-import type { Voice } from '../groove/voice.ts';
+import { marksFor, strikeOf } from '../kit/strike.ts';
+import type { Voice } from '../kit/voice.ts';
 import { isMark, isStruck, MARKS } from '../rhythm/cell.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import { findPatternFaults, type Pattern, parsePattern } from '../rhythm/pattern.ts';

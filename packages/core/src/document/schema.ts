@@ -6,10 +6,10 @@
  * in docs. Keys are the trade's words.
  */
 import { z } from 'zod';
-import { DYNAMIC_MARKS } from '../groove/dynamics.ts';
-import { LIMBS, VOICES } from '../groove/voice.ts';
+import { DYNAMIC_MARKS } from '../kit/dynamics.ts';
+import { LIMBS, VOICES } from '../kit/voice.ts';
+import { composeSettingsSchema } from '../lesson/compose-settings.ts';
 import { METER_EXPECTED } from '../rhythm/meter.ts';
-import { composeSettingsSchema } from './compose-settings.ts';
 
 /** The version of the lesson document that this program writes. */
 export const LESSON_VERSION = 1;

@@ -1,11 +1,11 @@
 /** Reading the groove of a lesson: its parts, its lead voice, its balance, limbs and layers. */
-import { DYNAMIC_LEVEL_DB } from '../groove/dynamics.ts';
-import { isVoice, type Limb, VOICE_FACTS, VOICES, type Voice } from '../groove/voice.ts';
+import { DYNAMIC_LEVEL_DB } from '../kit/dynamics.ts';
+import { isVoice, type Limb, VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
+import { defaultBalance, defaultGroove, defaultLayers, FEATHERED_DB } from '../lesson/defaults.ts';
+import type { GroovePart, Layer } from '../lesson/lesson.ts';
 import type { Meter } from '../rhythm/meter.ts';
-import { defaultBalance, defaultGroove, defaultLayers, FEATHERED_DB } from './defaults.ts';
 import { describeValue } from './describe.ts';
 import type { Report } from './fault.ts';
-import type { GroovePart, Layer } from './lesson.ts';
 import { nearest } from './nearest.ts';
 import { readPattern } from './read-pattern.ts';
 import type { RawLesson } from './schema.ts';

@@ -1,11 +1,11 @@
 /** Reading phrase forms of a lesson. */
-import { strikeOf } from '../groove/strike.ts';
-import { isVoice, VOICES, type Voice } from '../groove/voice.ts';
+import { strikeOf } from '../kit/strike.ts';
+import { isVoice, VOICES, type Voice } from '../kit/voice.ts';
+import { defaultEndingCell } from '../lesson/defaults.ts';
+import type { Ending, Form, FormSection } from '../lesson/lesson.ts';
 import { type Cell, cell, findCellFault, isStruck } from '../rhythm/cell.ts';
-import { defaultEndingCell } from './defaults.ts';
 import { describeValue } from './describe.ts';
 import type { Report } from './fault.ts';
-import type { Ending, Form, FormSection } from './lesson.ts';
 import type { FieldPath } from './locate.ts';
 import { nearest } from './nearest.ts';
 import type { RawLesson } from './schema.ts';

@@ -1,5 +1,6 @@
 /** Reading the vocabulary and the exercises of a lesson. */
-import { isVoice, type Voice } from '../groove/voice.ts';
+import { isVoice, type Voice } from '../kit/voice.ts';
+import type { Exercise, ExercisePart, VocabularyCell } from '../lesson/lesson.ts';
 import { type Cell, cell, findCellFault, MARKS, struckSlots } from '../rhythm/cell.ts';
 import { CELL_NAMES } from '../rhythm/cell-names.data.ts';
 import { reduceGrid } from '../rhythm/grid.ts';
@@ -7,7 +8,6 @@ import type { Meter } from '../rhythm/meter.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
 import { describeValue } from './describe.ts';
 import type { Report } from './fault.ts';
-import type { Exercise, ExercisePart, VocabularyCell } from './lesson.ts';
 import type { FieldPath } from './locate.ts';
 import { nearest } from './nearest.ts';
 import { readPattern } from './read-pattern.ts';

@@ -5,9 +5,9 @@
  * stop it.
  */
 import { type Document, LineCounter, parseDocument } from 'yaml';
+import type { Lesson } from '../lesson/lesson.ts';
 import { findLimbConflicts } from './conflicts.ts';
 import type { Fault, Report } from './fault.ts';
-import type { Lesson } from './lesson.ts';
 import { createLocator, type FieldPath, formatPath, type Locator } from './locate.ts';
 import { type LessonData, migrate } from './migrate.ts';
 import type { InputProblem } from './problem.ts';

@@ -2,14 +2,14 @@
  * From a lesson as written to a lesson that can be computed with: texts read, defaults filled in, everything
  * that needs more than one field checked.
  */
-import type { Voice } from '../groove/voice.ts';
+import type { Voice } from '../kit/voice.ts';
+import { DEFAULT_COMPOSE_SETTINGS } from '../lesson/compose-settings.ts';
+import { formNamed } from '../lesson/default-form.ts';
+import { builtInForms, DEFAULT_SHEET, fillTempo } from '../lesson/defaults.ts';
+import type { GroovePart, Lesson, SheetSettings, Tempo, VocabularyCell } from '../lesson/lesson.ts';
 import { METER_EXPECTED, type Meter, meter, parseMeter } from '../rhythm/meter.ts';
-import { DEFAULT_COMPOSE_SETTINGS } from './compose-settings.ts';
-import { formNamed } from './default-form.ts';
-import { builtInForms, DEFAULT_SHEET, fillTempo } from './defaults.ts';
 import { describeValue } from './describe.ts';
 import type { Report } from './fault.ts';
-import type { GroovePart, Lesson, SheetSettings, Tempo, VocabularyCell } from './lesson.ts';
 import { nearest } from './nearest.ts';
 import { readExercises, readVocabulary } from './read-exercises.ts';
 import { FEEL_EXPECTED, readFeel } from './read-feel.ts';

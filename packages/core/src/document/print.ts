@@ -3,10 +3,10 @@
  * comments; this writes a new one, with everything said that differs from the defaults.
  */
 import { Document } from 'yaml';
-import { VOICE_FACTS, VOICES, type Voice } from '../groove/voice.ts';
+import { VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
+import { DEFAULT_SHEET } from '../lesson/defaults.ts';
+import type { Ending, Exercise, Form, FormSection, Lesson } from '../lesson/lesson.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
-import { DEFAULT_SHEET } from './defaults.ts';
-import type { Ending, Exercise, Form, FormSection, Lesson } from './lesson.ts';
 import { formatFeel } from './read-feel.ts';
 
 /** How YAML is laid out: long pattern texts stay on one line. */
