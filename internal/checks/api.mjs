@@ -82,10 +82,10 @@ function sentenceOf({ source, statement }) {
   return /^.*?[.:;](?=\s|$)/.exec(first)?.[0] ?? first;
 }
 
-function reportOf(manifest, entry) {
-  const lines = surfaceOf(entry).map((each) =>
-    `- \`${signatureOf(each).replaceAll('`', "'")}\` ${sentenceOf(each)}`.trim(),
-  );
+function reportOf(manifest, entries) {
+  const lines = entries
+    .flatMap(surfaceOf)
+    .map((each) => `- \`${signatureOf(each).replaceAll('`', "'")}\` ${sentenceOf(each)}`.trim());
   const sorted = [...new Set(lines)].sort();
   return [
     `# ${manifest.name}`,
@@ -101,9 +101,9 @@ function reportOf(manifest, entry) {
 function generate(tree) {
   const entries = workspacesOf(tree).flatMap((workspace) => {
     const manifest = manifestOf(tree, workspace);
-    const types = manifest.exports?.['.']?.types;
-    const entry = types ? join(ROOT, workspace, types) : '';
-    return types && existsSync(entry) ? [[`${workspace}/api.md`, reportOf(manifest, entry)]] : [];
+    const types = Object.values(manifest.exports ?? {}).flatMap((each) => each.types ?? []);
+    const files = types.map((path) => join(ROOT, workspace, path)).filter((path) => existsSync(path));
+    return files.length > 0 ? [[`${workspace}/api.md`, reportOf(manifest, files)]] : [];
   });
   return new Map(entries);
 }

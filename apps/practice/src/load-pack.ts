@@ -1,5 +1,5 @@
 /** Reading the pack that the page lies in. */
-import { PACK_FORMAT, type Pack } from '@shedbook/pack';
+import { PACK_FORMAT, type Pack } from '@shedbook/pack/format';
 
 /** What the page lies in. @throws Error when it is not there or not of this format. */
 export async function loadPack(): Promise<Pack> {

@@ -1,6 +1,4 @@
 export { type PdfInfo, POINTS_PER_MM, writePdf } from './pdf/write-pdf.ts';
-export { drawReport } from './report/picture.ts';
-export type { PictureText, PictureWords } from './report/picture-words.ts';
 export { type BarTile, type ExerciseBars, engraveBars } from './sheet/bar-tiles.ts';
 export { formText } from './sheet/form-text.ts';
 export type { Item } from './sheet/item.ts';

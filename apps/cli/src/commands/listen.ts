@@ -1,7 +1,7 @@
 /** `shedbook listen`: what was really played in a recording of an exercise. */
 import { writeFile } from 'node:fs/promises';
 import { defaultForm, type Exercise, type Lesson } from '@shedbook/core';
-import { drawReport } from '@shedbook/engrave';
+import { drawReport } from '@shedbook/engrave/report';
 import { InputError, reasonOf } from '@shedbook/host';
 import { LEVELS } from '@shedbook/judge';
 import type { Asked } from '@shedbook/listen';

@@ -1,7 +1,7 @@
 /** What a teacher would say of a take, for the level of the student and in the reader's language. */
 
 import type { FullReport } from '@shedbook/core';
-import { drawReport } from '@shedbook/engrave';
+import { drawReport } from '@shedbook/engrave/report';
 import { type Level, type RemarkFact, remarksOn } from '@shedbook/judge';
 import { pictureText, type ReportLanguage, sayRemark } from '@shedbook/words';
 
