@@ -15,9 +15,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { parseLesson, perform, seededRandom } from '@shedbook/core';
 import { ANALYSIS_RATE, EventExtractor, listenToNotes, StrokeNetwork, unpackWeights } from '@shedbook/listen';
+import { formGrid, reportOn } from '@shedbook/listen/lab';
 import { Resampler } from '@shedbook/signal';
-import { formGrid } from '../../packages/listen/dist/align/form-grid.js';
-import { reportOn } from '../../packages/listen/dist/listen.js';
 import { WEIGHTS } from './held-back.weights.mjs';
 import { readWav } from './read-wav.mjs';
 

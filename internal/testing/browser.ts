@@ -3,11 +3,11 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { pathOf, type View } from '@shedbook/desk/address';
 import type { StoredLesson } from '@shedbook/routes';
 import { type RunningServer, startServer } from '@shedbook/server';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
-import { pathOf, type View } from '../../apps/desk/src/shared/route.ts';
 import { chromiumPath } from './programs.mjs';
 
 /** The folder of the built desk; `SHEDBOOK_SITE` names another one. */

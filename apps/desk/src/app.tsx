@@ -4,7 +4,8 @@ import { lazy, Suspense } from 'react';
 import { Desk } from './desk/desk.tsx';
 import { LessonScreen } from './lesson/lesson-screen.tsx';
 import { GlyphSheet } from './notation/glyph-sheet.tsx';
-import { readRoute, usePath } from './shared/route.ts';
+import { readRoute } from './shared/address.ts';
+import { usePath } from './shared/route.ts';
 import { DeskWordsProvider } from './words/words.tsx';
 
 const StudentsScreen = lazy(() =>

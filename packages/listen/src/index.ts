@@ -1,6 +1,7 @@
 /** Listening: what a student really played, from audio or MIDI. */
 export { EventExtractor } from './detect/extract.ts';
-export { type Asked, type Listened, listen, type Refusal, TakeListener } from './listen.ts';
+export { listen, TakeListener } from './listen.ts';
+export type { Asked, Listened, Refusal } from './listened.ts';
 export { createLiveListener } from './live/live-listener.ts';
 export type { LiveListener, LiveOptions, LivePlace, LiveStroke } from './live/live-stroke.ts';
 export { startLoops } from './live/start-loops.ts';

@@ -4,7 +4,7 @@
  * Conventions: mono Float32 samples of any rate, in one piece or in blocks; seconds from the first sample.
  * Memory does not grow with the audio, only with the strokes in it.
  */
-import { type Form, type FullReport, type Lesson, perform, type Voice } from '@shedbook/core';
+import { perform, type Voice } from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
 import { type Alignment, align } from './align/align.ts';
 import { type FormGrid, formGrid } from './align/form-grid.ts';
@@ -19,6 +19,7 @@ import { decide, strokesOf } from './decide/strokes.ts';
 import { EventLog } from './detect/event-log.ts';
 import type { HeardEvent } from './detect/events.ts';
 import { EventExtractor } from './detect/extract.ts';
+import type { Asked, Listened, Refusal } from './listened.ts';
 import { measure } from './measure/measure.ts';
 import type { Pulse } from './measure/pulse.ts';
 import { cutStretch, type Stretch } from './measure/stretch.ts';
@@ -30,28 +31,6 @@ import { WEIGHTS } from './network/weights.data.ts';
 import { unpackWeights } from './network/weights.ts';
 import { ANALYSIS_RATE } from './signal/bands.data.ts';
 import { HighBand } from './signal/high-band.ts';
-
-/** What was asked of the student. */
-export interface Asked {
-  readonly lesson: Lesson;
-  /** Number of the exercise, or null for time only. */
-  readonly exercise: number | null;
-  readonly form: Form;
-  /** Expected quarter notes a minute; the lesson's start tempo when left out. */
-  readonly bpm?: number;
-}
-
-/** Why there is no report. */
-export interface Refusal {
-  readonly code: 'empty' | 'silent' | 'no-drums' | 'wrong-exercise';
-  /** One or two sentences for a person. */
-  readonly message: string;
-}
-
-/** A report, or why there is none. */
-export type Listened =
-  | { readonly report: FullReport; readonly refusal: null }
-  | { readonly report: null; readonly refusal: Refusal };
 
 let shared: StrokeNetwork | null = null;
 

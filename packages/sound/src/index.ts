@@ -10,7 +10,7 @@ export { addClicks, type ClickGap, type ClickOptions, clicksIn } from './play-al
 export { type Renderable, type RenderOptions, render } from './render/render.ts';
 export { type RenderLoopOptions, renderLoop } from './render/render-loop.ts';
 export { createRenderer, type Renderer, type RendererOptions } from './render/renderer.ts';
-export type { StereoAudio } from './render/stereo.ts';
 export type { SoundingStroke } from './render/strokes-to-hits.ts';
 export { soundOf } from './render/strokes-to-hits.ts';
 export { loadSoundFontKit, type SoundFontKitOptions } from './soundfont/soundfont-kit.ts';
+export type { StereoAudio } from './stereo.ts';

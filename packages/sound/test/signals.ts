@@ -1,6 +1,6 @@
 /** Signals and measurements that the tests share, none of them made with the code under test. */
 import { dbToGain, hann, PowerSpectrum } from '@shedbook/signal';
-import type { StereoAudio } from '../src/render/stereo.ts';
+import type { StereoAudio } from '../src/stereo.ts';
 
 /** A part of a test signal: amplitude in dB of full scale for so many seconds. */
 export type Part = readonly [peakDb: number, seconds: number];

@@ -2,8 +2,9 @@
 
 import { Icon } from '@shedbook/stand';
 import type { DeskLesson } from '../document/use-lessons.ts';
+import { pathOf, type Route } from '../shared/address.ts';
 import { PickMenu } from '../shared/pop-over.tsx';
-import { go, pathOf, type Route } from '../shared/route.ts';
+import { go } from '../shared/route.ts';
 import { useLanguage, useWords } from '../words/words.tsx';
 import styles from './lesson-card.module.css';
 import { SheetPicture } from './sheet-picture.tsx';

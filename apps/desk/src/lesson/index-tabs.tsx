@@ -1,5 +1,6 @@
 /** Index tabs at the edge of the sheet: the views of a lesson. */
-import { go, pathOf, type Route, VIEWS, type View } from '../shared/route.ts';
+import { pathOf, type Route, VIEWS, type View } from '../shared/address.ts';
+import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './index-tabs.module.css';
 

@@ -10,7 +10,7 @@ import {
 } from '../document/use-document.ts';
 import { Ledge } from '../hear/ledge.tsx';
 import { SoundProvider } from '../hear/sound-context.tsx';
-import type { View } from '../shared/route.ts';
+import type { View } from '../shared/address.ts';
 import { useWords } from '../words/words.tsx';
 import { ConflictDialog } from './conflict-dialog.tsx';
 import { IndexTabs } from './index-tabs.tsx';

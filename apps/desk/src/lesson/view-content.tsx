@@ -4,7 +4,8 @@ import { lazy, Suspense } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { GrooveView } from '../groove/groove-view.tsx';
 import { PageView } from '../page/page-view.tsx';
-import { go, type View } from '../shared/route.ts';
+import type { View } from '../shared/address.ts';
+import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './view-content.module.css';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { balanceWord } from '../groove/balance-words.ts';
-import { pathOf, readRoute, VIEWS } from '../shared/route.ts';
+import { pathOf, readRoute, VIEWS } from '../shared/address.ts';
 
 describe('words', () => {
   it('[ST29] has an address for every view', () => {

@@ -6,7 +6,7 @@
 import type { Voice } from '@shedbook/core';
 import type { Alignment } from '../align/align.ts';
 import type { FormGrid } from '../align/form-grid.ts';
-import type { Refusal } from '../listen.ts';
+import type { Refusal } from '../listened.ts';
 import { agreement, ownVoices, wrongExerciseText } from './agreement.ts';
 import type { Place } from './places.ts';
 import type { Decision } from './strokes.ts';

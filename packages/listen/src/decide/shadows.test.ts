@@ -1,9 +1,9 @@
 import { seededRandom } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import type { ExpectedStroke } from '../align/form-grid.ts';
+import type { HeardStroke } from './heard-stroke.ts';
 import type { Place } from './places.ts';
 import { shadowsOf } from './shadows.ts';
-import type { HeardStroke } from './strokes.ts';
 
 const BEAT_SECONDS = 0.5;
 

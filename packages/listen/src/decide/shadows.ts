@@ -11,7 +11,7 @@
  */
 import { spread } from '@shedbook/signal';
 import { firstFrom } from '../align/observations.ts';
-import type { HeardStroke } from './strokes.ts';
+import type { HeardStroke } from './heard-stroke.ts';
 
 /** Strokes this near to each other come together. */
 const TOGETHER_SECONDS = 0.03;

@@ -10,19 +10,10 @@ import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 import { outputOf } from '../network/heard-voices.data.ts';
 import type { Evidence } from './evidence.ts';
+import type { HeardStroke } from './heard-stroke.ts';
 import type { Place } from './places.ts';
 import { shadowsOf } from './shadows.ts';
 import { needsOf } from './threshold.ts';
-
-/** A stroke that was heard. */
-export interface HeardStroke {
-  readonly voice: Voice;
-  readonly timeSeconds: number;
-  readonly levelDb: number;
-  readonly place: Place | null;
-  /** 0 to 1. */
-  readonly confidence: number;
-}
 
 /** What was decided of a take. */
 export interface Decision {

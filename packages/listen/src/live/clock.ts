@@ -6,7 +6,7 @@
 import { type Performance, perform, type Voice } from '@shedbook/core';
 import { type ExpectedStroke, type FormGrid, formGrid } from '../align/form-grid.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
-import type { Asked } from '../listen.ts';
+import type { Asked } from '../listened.ts';
 
 /** One bar that was announced. */
 export interface ClockBar {

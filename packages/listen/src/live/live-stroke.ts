@@ -6,7 +6,7 @@
  * against the clock: positive is late.
  */
 import type { Voice, WrittenPlace } from '@shedbook/core';
-import type { Listened } from '../listen.ts';
+import type { Listened } from '../listened.ts';
 
 /** A written place in one of the loops. */
 export interface LivePlace extends WrittenPlace {

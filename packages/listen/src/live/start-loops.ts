@@ -1,6 +1,6 @@
 /** Takes that were recorded along with a click: every bar is known beforehand. */
 import { perform } from '@shedbook/core';
-import type { Asked } from '../listen.ts';
+import type { Asked } from '../listened.ts';
 import type { LiveListener } from './live-stroke.ts';
 
 /** A bar counts when the last stroke lies at least this share of it after its beginning: more than an end on the 1. */

@@ -18,8 +18,9 @@ import {
 import { fitLine, median, spread } from '@shedbook/signal';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
+import type { HeardStroke } from '../decide/heard-stroke.ts';
 import type { Place } from '../decide/places.ts';
-import type { Decision, HeardStroke } from '../decide/strokes.ts';
+import type { Decision } from '../decide/strokes.ts';
 import { leadLevelDb } from './lead-level.ts';
 import { type DuePlace, tellPlaces } from './places-played.ts';
 import { type Pulse, type PulsePoint, pulseThrough } from './pulse.ts';

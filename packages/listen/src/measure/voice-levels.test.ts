@@ -1,6 +1,6 @@
 import { seededRandom, type Voice } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
-import type { HeardStroke } from '../decide/strokes.ts';
+import type { HeardStroke } from '../decide/heard-stroke.ts';
 import { ENERGY_BANDS } from '../detect/energy.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import { measureLevels } from './voice-levels.ts';

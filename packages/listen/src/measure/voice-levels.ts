@@ -13,7 +13,7 @@
 
 import type { Voice } from '@shedbook/core';
 import { dbToPower, median, powerToDb } from '@shedbook/signal';
-import type { HeardStroke } from '../decide/strokes.ts';
+import type { HeardStroke } from '../decide/heard-stroke.ts';
 import { ENERGY_BANDS } from '../detect/energy.ts';
 import type { HeardEvent } from '../detect/events.ts';
 

@@ -10,7 +10,7 @@ import {
   ownVoices,
   wrongExerciseText,
 } from '../decide/agreement.ts';
-import type { Refusal } from '../listen.ts';
+import type { Refusal } from '../listened.ts';
 
 /** How much better another exercise must agree before it is named. */
 const CLEARLY_BETTER = 0.08;

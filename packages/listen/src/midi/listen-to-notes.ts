@@ -13,7 +13,7 @@ import type { MatchedExercise } from '../decide/agreement.ts';
 import { otherTempo } from '../decide/not-heard.ts';
 import { placesOf } from '../decide/places.ts';
 import type { Decision } from '../decide/strokes.ts';
-import type { Asked, Listened } from '../listen.ts';
+import type { Asked, Listened } from '../listened.ts';
 import { measure } from '../measure/measure.ts';
 import type { Pulse } from '../measure/pulse.ts';
 import { cutStretch, type Stretch } from '../measure/stretch.ts';

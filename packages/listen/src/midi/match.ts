@@ -4,8 +4,9 @@
  * Conventions: a note is a written stroke of its own voice within reach, the nearest pairs first, each used once.
  */
 import type { Voice } from '@shedbook/core';
+import type { HeardStroke } from '../decide/heard-stroke.ts';
 import type { Place } from '../decide/places.ts';
-import type { Decision, HeardStroke } from '../decide/strokes.ts';
+import type { Decision } from '../decide/strokes.ts';
 import type { PlayedNote } from './notes.ts';
 
 interface Pair {

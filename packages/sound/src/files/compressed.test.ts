@@ -2,7 +2,7 @@ import { FLACDecoder } from '@wasm-audio-decoders/flac';
 import { OggVorbisDecoder } from '@wasm-audio-decoders/ogg-vorbis';
 import { MPEGDecoder } from 'mpg123-decoder';
 import { describe, expect, it } from 'vitest';
-import type { StereoAudio } from '../render/stereo.ts';
+import type { StereoAudio } from '../stereo.ts';
 import { encodeFlac, encodeMp3, encodeOgg } from './compressed.ts';
 import { crc16, findFrames, infoFrame } from './mp3-frames.ts';
 import { quantise } from './wav.ts';

@@ -9,7 +9,7 @@
 import { registerFlacEncoder } from '@mediabunny/flac-encoder';
 import { AudioSample, AudioSampleSource, BufferTarget, FlacOutputFormat, Output } from 'mediabunny';
 import { createMp3Encoder, createOggEncoder } from 'wasm-media-encoders';
-import type { StereoAudio } from '../render/stereo.ts';
+import type { StereoAudio } from '../stereo.ts';
 import { FRAME_SAMPLES, infoFrame } from './mp3-frames.ts';
 import { quantise } from './wav.ts';
 

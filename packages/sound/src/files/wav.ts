@@ -8,7 +8,7 @@
  * dither", JAES 1992 (triangular dither of 2 LSB peak to peak).
  */
 import { seededRandom } from '@shedbook/core';
-import type { StereoAudio } from '../render/stereo.ts';
+import type { StereoAudio } from '../stereo.ts';
 
 /** How samples are kept. */
 export type WavFormat = 'int16' | 'int24' | 'float32';

@@ -6,7 +6,7 @@
  * a moving average as long as the window, so that the gain is always down before the peak comes.
  */
 import { dbToGain, easePerSample } from '@shedbook/signal';
-import type { StereoAudio } from '../render/stereo.ts';
+import type { StereoAudio } from '../stereo.ts';
 import { mostOvershoot, PEAK_REACH, peakAfter, peakPhases } from './true-peak.ts';
 
 const LOOK_AHEAD_SECONDS = 0.003;

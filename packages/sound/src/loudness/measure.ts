@@ -8,7 +8,7 @@
  * at −70 LUFS and −20 LU, 10th to 95th percentile).
  */
 import { createKFilter, dbToPower, gainToDb, mean, nearestQuantile, powerToLufs } from '@shedbook/signal';
-import type { StereoAudio } from '../render/stereo.ts';
+import type { StereoAudio } from '../stereo.ts';
 import { truePeakOf } from './true-peak.ts';
 
 /** What there is to know of how loud a sound is. */

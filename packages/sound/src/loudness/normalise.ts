@@ -6,7 +6,7 @@
  * Source: EBU R 128 for the ceiling of −1 dBTP.
  */
 import { dbToGain } from '@shedbook/signal';
-import type { StereoAudio } from '../render/stereo.ts';
+import type { StereoAudio } from '../stereo.ts';
 import { limitTruePeak } from './limiter.ts';
 import { measureIntegrated } from './measure.ts';
 

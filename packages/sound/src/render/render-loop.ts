@@ -5,8 +5,8 @@
  * going round for ever would sound there: y[n] + y[n + N] + y[n + 2N] + …
  */
 import { normaliseLoudness } from '../loudness/normalise.ts';
+import type { StereoAudio } from '../stereo.ts';
 import { type Renderable, type RenderOptions, render } from './render.ts';
-import type { StereoAudio } from './stereo.ts';
 
 /** How a loop is rendered. */
 export interface RenderLoopOptions extends Omit<RenderOptions, 'tail'> {

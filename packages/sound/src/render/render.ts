@@ -5,8 +5,8 @@
  */
 import type { Performance } from '@shedbook/core';
 import { normaliseLoudness } from '../loudness/normalise.ts';
+import type { StereoAudio } from '../stereo.ts';
 import { createRenderer, type Renderer, type RendererOptions } from './renderer.ts';
-import type { StereoAudio } from './stereo.ts';
 import type { SoundingStroke } from './strokes-to-hits.ts';
 
 /** What is needed of a performance. */

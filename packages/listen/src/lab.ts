@@ -1,0 +1,3 @@
+/** The steps of listening, for those who measure them one by one. */
+export { formGrid } from './align/form-grid.ts';
+export { reportOn } from './listen.ts';
