@@ -102,7 +102,7 @@ function generate(tree) {
   const entries = workspacesOf(tree).flatMap((workspace) => {
     const manifest = manifestOf(tree, workspace);
     const types = Object.values(manifest.exports ?? {}).flatMap((each) => each.types ?? []);
-    const files = types.map((path) => join(ROOT, workspace, path)).filter((path) => existsSync(path));
+    const files = types.map((path) => join(tree.root, workspace, path)).filter((path) => existsSync(path));
     return files.length > 0 ? [[`${workspace}/api.md`, reportOf(manifest, files)]] : [];
   });
   return new Map(entries);

@@ -7,7 +7,13 @@ import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** @typedef {{ paths: string[], has(path: string): boolean, read(path: string): string }} Tree */
+/**
+ * `fileOf`: where a path of the tree lies on the disk; `root`: the folder in which what is not in the tree lies, such as
+ * what was compiled.
+ * @typedef {{
+ *   paths: string[], root: string, has(path: string): boolean, read(path: string): string, fileOf(path: string): string
+ * }} Tree
+ */
 
 /** The project's root folder. */
 export const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
@@ -15,13 +21,14 @@ export const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 /** Where the planted trees lie: they are wrong on purpose. */
 export const PLANTED = 'internal/checks/planted';
 
-function treeOf(filesByPath) {
+function treeOf(root, filesByPath) {
   const texts = new Map();
   const read = (path) => {
     if (!texts.has(path)) texts.set(path, readFileSync(filesByPath.get(path), 'utf8'));
     return texts.get(path);
   };
-  return { paths: [...filesByPath.keys()].sort(), has: (path) => filesByPath.has(path), read };
+  const paths = [...filesByPath.keys()].sort();
+  return { paths, root, has: (path) => filesByPath.has(path), read, fileOf: (path) => filesByPath.get(path) };
 }
 
 /** Every file that git tracks or would track under `root`, the planted trees left out. */
@@ -33,6 +40,7 @@ export function projectTree(root) {
   });
   const paths = listed.split('\n').filter((path) => path !== '' && !path.startsWith(`${PLANTED}/`));
   return treeOf(
+    root,
     new Map(paths.map((path) => [path, join(root, path)]).filter(([, file]) => existsSync(file))),
   );
 }
@@ -47,7 +55,30 @@ function filesIn(folder) {
 /** The files of the given folders laid over each other: a later folder's file takes the place of an earlier one's. */
 export function laidOver(...folders) {
   const entries = folders.flatMap((folder) => filesIn(folder).map((file) => [relative(folder, file), file]));
-  return treeOf(new Map(entries));
+  return treeOf(folders.at(-1), new Map(entries));
+}
+
+function bareManifest(workspace) {
+  return JSON.stringify({
+    name: workspace.replace(/^[^/]+/, '@shedbook'),
+    exports: { '.': './src/index.ts' },
+  });
+}
+
+/** A tree with an empty package for each of some workspaces that it has not. */
+export function withRooms(tree, workspaces) {
+  const texts = new Map(
+    workspaces
+      .map((each) => [each, `${each}/package.json`])
+      .filter(([, path]) => !tree.has(path))
+      .map(([each, path]) => [path, bareManifest(each)]),
+  );
+  return {
+    ...tree,
+    paths: [...tree.paths, ...texts.keys()].sort(),
+    has: (path) => texts.has(path) || tree.has(path),
+    read: (path) => texts.get(path) ?? tree.read(path),
+  };
 }
 
 /** The workspace that a path lies in, e.g. `packages/core`, or null. */

@@ -2,7 +2,7 @@
 import type { DeskWords } from '../screens/desk.ts';
 import { capital } from './capital.ts';
 
-/** The sentence. @example hintWords(words.page, 'did you mean "tempo"?') // 'Did you mean "tempo"?' */
+/** The sentence. @example hintWords({ hint: () => '' }, 'did you mean "tempo"?') // 'Did you mean "tempo"?' */
 export function hintWords(words: Pick<DeskWords['page'], 'hint'>, hint: string): string {
   return hint.endsWith('?') ? capital(hint) : words.hint({ hint });
 }

@@ -1,0 +1,2 @@
+/** Half a number. */
+export declare function half(value: number): number;
