@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { FILES_AT_ONCE, SideBySide } from './internal/testing/side-by-side.mjs';
 
 const conditions = ['shedbook-source', 'node', 'import', 'module', 'default'];
 
@@ -8,6 +9,8 @@ export default defineConfig({
   test: {
     include: ['packages/**/*.test.ts', 'apps/**/*.test.ts', 'internal/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**', 'internal/checks/planted/**'],
+    maxWorkers: FILES_AT_ONCE,
+    sequence: { sequencer: SideBySide },
     setupFiles: ['internal/testing/setup.ts'],
     testTimeout: 120_000,
     expect: { poll: { timeout: 20_000 } },
