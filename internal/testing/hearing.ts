@@ -6,7 +6,16 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { type Form, type Lesson, parseLesson, perform, type Stroke, VOICE_FACTS } from '@shedbook/core';
+import {
+  Bpm,
+  type Form,
+  type Lesson,
+  parseLesson,
+  perform,
+  Seconds,
+  type Stroke,
+  VOICE_FACTS,
+} from '@shedbook/core';
 import { loadEngravingTools, readPracticePage } from '@shedbook/host';
 import { makePack } from '@shedbook/pack';
 import { createKit, render } from '@shedbook/sound';
@@ -78,10 +87,10 @@ export function playLoop(
   bpm: number,
   fault: Fault,
 ): readonly PlayedStroke[] {
-  const { strokes } = perform(lesson, { exercise, form: formOnce(lesson), bpm });
+  const { strokes } = perform(lesson, { exercise, form: formOnce(lesson), bpm: Bpm(bpm) });
   return strokes.flatMap((stroke) => {
     const came = fault(stroke);
-    return came ? [{ stroke, timeSeconds: stroke.timeSeconds + came.lateMs / 1000 }] : [];
+    return came ? [{ stroke, timeSeconds: Seconds(stroke.timeSeconds + came.lateMs / 1000) }] : [];
   });
 }
 
@@ -94,12 +103,12 @@ export function soundOf(loops: readonly (readonly PlayedStroke[])[], loopSeconds
   const strokes = loops.flatMap((loop, index) =>
     loop.map(({ stroke, timeSeconds }) => ({
       ...stroke,
-      timeSeconds: lead + index * loopSeconds + timeSeconds,
+      timeSeconds: Seconds(lead + index * loopSeconds + timeSeconds),
     })),
   );
   const durationSeconds = lead + loops.length * loopSeconds + 0.5;
   const { left, right } = render(
-    { strokes, durationSeconds },
+    { strokes, durationSeconds: Seconds(durationSeconds) },
     { kit: kit(), setUp: 'right-handed', tail: 'cut' },
   );
   return left.map((sample, i) => 0.5 * (sample + (right[i] as number)));

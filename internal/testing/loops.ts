@@ -1,5 +1,5 @@
 /** Lessons and loops for tests: an invented swing sheet, and students who play it as told. */
-import { type Form, type Lesson, parseLesson } from '@shedbook/core';
+import { Bpm, type Form, type Lesson, parseLesson } from '@shedbook/core';
 import { type HeardLoop, type HeardStroke, type LoopTask, loopTask, type TaskStroke } from '@shedbook/judge';
 
 const SWING = `title: First swing
@@ -65,7 +65,7 @@ export function formOf(lesson: Lesson, name = 'loop'): Form {
 
 /** The task of an exercise of the swing sheet in its four-bar loop. */
 export function swingTask(exercise = 1, bpm = 72): LoopTask {
-  return loopTask(swing.lesson, { exercise, form: formOf(swing.lesson), bpm });
+  return loopTask(swing.lesson, { exercise, form: formOf(swing.lesson), bpm: Bpm(bpm) });
 }
 
 /** A stroke as written, played as told. */

@@ -1,11 +1,15 @@
 /** Takes of notes for tests: an invented swing lesson, played exactly or with what a test does to it. */
 import {
+  Bpm,
   type Form,
   type FullReport,
   isVoice,
   type Lesson,
   parseLesson,
   perform,
+  Seconds,
+  type Stroke,
+  TakeDb,
   type WrittenPlace,
 } from '@shedbook/core';
 import { type Asked, listenToNotes, type PlayedNote } from '@shedbook/listen';
@@ -48,16 +52,25 @@ export interface TrueNote extends PlayedNote {
   readonly written: WrittenPlace;
 }
 
+/** The notes that a kit sends of strokes played as written. */
+export function notesSent(strokes: readonly Stroke[]): readonly PlayedNote[] {
+  return strokes.flatMap(({ voice, timeSeconds, levelDb }) =>
+    isVoice(voice) ? [{ voice, timeSeconds, levelDb: TakeDb(levelDb) }] : [],
+  );
+}
+
 /** The notes of an exercise at a tempo, each changed or, where `change` gives null, left out. */
 export function playNotes(
   exercise: number,
   bpm: number,
   change: (note: TrueNote) => TrueNote | null = (note) => note,
 ): readonly TrueNote[] {
-  const { strokes } = perform(asked.lesson, { exercise, form: FORM, bpm });
+  const { strokes } = perform(asked.lesson, { exercise, form: FORM, bpm: Bpm(bpm) });
   return strokes
     .flatMap(({ voice, timeSeconds, levelDb, written }): TrueNote[] =>
-      isVoice(voice) ? [{ voice, timeSeconds: timeSeconds + SILENCE, levelDb, written }] : [],
+      isVoice(voice)
+        ? [{ voice, timeSeconds: Seconds(timeSeconds + SILENCE), levelDb: TakeDb(levelDb), written }]
+        : [],
     )
     .flatMap((note) => change(note) ?? [])
     .toSorted((a, b) => a.timeSeconds - b.timeSeconds);
@@ -73,7 +86,11 @@ export function bare({ timeSeconds, voice, levelDb }: PlayedNote): PlayedNote {
  * @throws Error with the refusal when there is none.
  */
 export function reportOfNotes(notes: readonly PlayedNote[]): FullReport {
-  const { report, refusal } = listenToNotes(notes.map(bare), (notes.at(-1)?.timeSeconds ?? 0) + 1, asked);
+  const { report, refusal } = listenToNotes(
+    notes.map(bare),
+    Seconds((notes.at(-1)?.timeSeconds ?? 0) + 1),
+    asked,
+  );
   if (!report) throw new Error(refusal?.message);
   return report;
 }

@@ -1,5 +1,5 @@
 /** The whole round: a plan is played, the ear hears it, the verdicts make the log, the log makes the next plan. */
-import { type LoopRecord, type PracticeEntry, type PracticeLog, seededRandom } from '@shedbook/core';
+import { type LoopRecord, type PracticeEntry, type PracticeLog, Seconds, seededRandom } from '@shedbook/core';
 import { type HeardLoop, judgeLoop, type LoopTask, loopTask, recordLoop } from '@shedbook/judge';
 import { expect, it } from 'vitest';
 import { formOf, play, playLoop, swing } from '../../../internal/testing/loops.ts';
@@ -64,7 +64,7 @@ function practise(hands: Hands, days: number): PracticeLog {
         id: `${plan.day} ${index}`,
         device: 'phone',
         startedAt: now,
-        durationSeconds: item.minutes * 60,
+        durationSeconds: Seconds(item.minutes * 60),
         lesson: swing.id,
         exercise: item.exercise,
         form: 'loop',

@@ -1,5 +1,13 @@
 /** Practice logs for tests: entries made by hand, and the roster of the Tannery Drum Room. */
-import type { LoopFault, LoopRecord, LoopVerdict, PracticeEntry, PracticeLog } from '@shedbook/core';
+import {
+  Bpm,
+  type LoopFault,
+  type LoopRecord,
+  type LoopVerdict,
+  type PracticeEntry,
+  type PracticeLog,
+  Seconds,
+} from '@shedbook/core';
 import { funk, swing } from '../../../internal/testing/loops.ts';
 import { exerciseKey } from '../src/log/key.ts';
 import { addEntry, EMPTY_LOG } from '../src/log/merge.ts';
@@ -20,7 +28,7 @@ export function loops(
   verdict: LoopVerdict = 'clean',
   faults: readonly LoopFault[] = [],
 ): readonly LoopRecord[] {
-  return Array.from({ length: count }, () => ({ bpm, verdict, faults }));
+  return Array.from({ length: count }, () => ({ bpm: Bpm(bpm), verdict, faults }));
 }
 
 /** The lasting name of an exercise by its number. */
@@ -46,7 +54,7 @@ export function entryOf(played: Played): PracticeEntry {
     id: `phone ${shelf.id} ${number} ${daysAgo}`,
     device: 'phone',
     startedAt: `${formatDay(TODAY - daysAgo)}T10:00:00Z`,
-    durationSeconds: 300,
+    durationSeconds: Seconds(300),
     lesson: shelf.id,
     exercise: keyOf(shelf, number),
     form: 'loop',

@@ -44,3 +44,4 @@ export * from './rhythm/syncopation-pulse.ts';
 export * from './take/full-report.ts';
 export * from './take/log.ts';
 export * from './take/report.ts';
+export * from './units.ts';

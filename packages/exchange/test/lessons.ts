@@ -1,5 +1,6 @@
 /** Lessons made up for the tests: by hand, and at random with every meter, subdivision and mark. */
 import {
+  Bpm,
   barsOf,
   type Cell,
   cell,
@@ -46,7 +47,7 @@ export function lessonOf(parts: Partial<Lesson>): Lesson {
     practicePage: null,
     by: 'Oda Lindqvist-Reyes',
     meter: meter('4/4'),
-    tempo: { startBpm: 120, goalBpm: 160, stepBpm: 10 },
+    tempo: { startBpm: Bpm(120), goalBpm: Bpm(160), stepBpm: Bpm(10) },
     feel: { kind: 'even' },
     setUp: 'right-handed',
     groove: [],
@@ -164,7 +165,7 @@ export const anyLesson: fc.Arbitrary<Lesson> = fc
           title,
           meter: of,
           feel,
-          tempo: { startBpm, goalBpm: startBpm, stepBpm: 5 },
+          tempo: { startBpm: Bpm(startBpm), goalBpm: Bpm(startBpm), stepBpm: Bpm(5) },
           groove,
           exercises: list,
         }),

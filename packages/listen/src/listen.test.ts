@@ -1,9 +1,12 @@
 import {
+  Bpm,
   type Form,
+  Hertz,
   type Lesson,
   type Performance,
   parseLesson,
   perform,
+  Seconds,
   type Stroke,
   seededRandom,
 } from '@shedbook/core';
@@ -39,23 +42,26 @@ const kit = createKit({ sampleRateHz: RATE });
 function played(strokes: readonly Stroke[]): readonly Stroke[] {
   const random = seededRandom('hands');
   return strokes
-    .map((stroke) => ({ ...stroke, timeSeconds: stroke.timeSeconds + 0.5 + (random.next() - 0.5) * 0.016 }))
+    .map((stroke) => ({
+      ...stroke,
+      timeSeconds: Seconds(stroke.timeSeconds + 0.5 + (random.next() - 0.5) * 0.016),
+    }))
     .sort((a, b) => a.timeSeconds - b.timeSeconds);
 }
 
 function take(performance: Performance, strokes: readonly Stroke[]): Float32Array {
   const durationSeconds = performance.durationSeconds + 0.5;
-  const { left, right } = render({ strokes, durationSeconds }, { kit });
+  const { left, right } = render({ strokes, durationSeconds: Seconds(durationSeconds) }, { kit });
   return left.map((sample, i) => 2 * (sample + (right[i] as number)));
 }
 
-const performance = perform(LESSON, { exercise: 1, form: LOOP, bpm: 100 });
+const performance = perform(LESSON, { exercise: 1, form: LOOP, bpm: Bpm(100) });
 const strokes = played(performance.strokes);
 const audio = take(performance, strokes);
 const asked = { lesson: LESSON, exercise: 1, form: LOOP };
 
 function reportOf(samples: Float32Array, of = asked) {
-  const { report, refusal } = listen(samples, RATE, of);
+  const { report, refusal } = listen(samples, Hertz(RATE), of);
   if (!report) throw new Error(`no report: ${refusal?.message}`);
   return report;
 }
@@ -94,7 +100,7 @@ describe('listening to a take', () => {
       const { bar, beat } = stroke.written;
       if (stroke.voice === 'snare' && bar === 5 && beat === 3) return [];
       if (stroke.voice === 'snare' && bar === 6 && beat === 1) {
-        return [stroke, { ...stroke, timeSeconds: stroke.timeSeconds + 0.9 }];
+        return [stroke, { ...stroke, timeSeconds: Seconds(stroke.timeSeconds + 0.9) }];
       }
       return [stroke];
     });
@@ -106,30 +112,30 @@ describe('listening to a take', () => {
   });
 
   it('[LI13] finds another tempo and says so', () => {
-    const slow = perform(LESSON, { exercise: 1, form: LOOP, bpm: 84 });
+    const slow = perform(LESSON, { exercise: 1, form: LOOP, bpm: Bpm(84) });
     const heard = reportOf(take(slow, played(slow.strokes)));
     expect(Math.abs(heard.alignment.bpm - 84)).toBeLessThan(0.2);
     expect(heard.unheard).toContainEqual({
-      ...{ reason: 'other-tempo', bpm: heard.alignment.bpm, askedBpm: 100 },
+      ...{ reason: 'other-tempo', bpm: Bpm(heard.alignment.bpm), askedBpm: 100 },
     });
   });
 
   it('[LI15] hears the same in blocks of any size', () => {
-    const listener = new TakeListener(RATE);
+    const listener = new TakeListener(Hertz(RATE));
     const random = seededRandom(3);
     for (let at = 0; at < audio.length; ) {
       const size = 1 + random.below(9000);
       listener.push(audio.subarray(at, at + size));
       at += size;
     }
-    expect(listener.finish(asked)).toEqual(listen(audio, RATE, asked));
+    expect(listener.finish(asked)).toEqual(listen(audio, Hertz(RATE), asked));
   });
 });
 
 describe('what was written and not played', () => {
   it('[LI17] names the exercise that was played instead', () => {
-    const other = perform(LESSON, { exercise: 2, form: LOOP, bpm: 100 });
-    const { refusal } = listen(take(other, played(other.strokes)), RATE, asked);
+    const other = perform(LESSON, { exercise: 2, form: LOOP, bpm: Bpm(100) });
+    const { refusal } = listen(take(other, played(other.strokes)), Hertz(RATE), asked);
     expect(refusal?.code).toBe('wrong-exercise');
     // definition: the second exercise of the lesson was played
     expect(refusal?.message).toContain('exercise 2');
@@ -154,8 +160,8 @@ groove: {hihat: "xx xx xx xx", snare: ". X . X", bass: "x. .x x. .x"}
 `,
       'bossa.lesson.yaml',
     );
-    const other = perform(bossa as Lesson, { exercise: null, form: LOOP, bpm: 110 });
-    expect(listen(take(other, played(other.strokes)), RATE, asked).refusal?.code).toBe('no-drums');
+    const other = perform(bossa as Lesson, { exercise: null, form: LOOP, bpm: Bpm(110) });
+    expect(listen(take(other, played(other.strokes)), Hertz(RATE), asked).refusal?.code).toBe('no-drums');
     const hands = performance.strokes.filter(({ voice }) => voice === 'ride' || voice === 'snare');
     const { voices } = reportOf(take(performance, played(hands)));
     // definition: eight bars of six strokes, and of five; one in twenty may be misheard
@@ -164,15 +170,15 @@ groove: {hihat: "xx xx xx xx", snare: ". X . X", bass: "x. .x x. .x"}
   });
 
   it('[LI14] refuses nothing, silence and hiss', () => {
-    expect(listen(new Float32Array(0), RATE, asked).refusal?.code).toBe('empty');
-    expect(listen(new Float32Array(5 * RATE), RATE, asked).refusal?.code).toBe('silent');
+    expect(listen(new Float32Array(0), Hertz(RATE), asked).refusal?.code).toBe('empty');
+    expect(listen(new Float32Array(5 * RATE), Hertz(RATE), asked).refusal?.code).toBe('silent');
     const random = seededRandom('hiss');
     const hiss = Float32Array.from({ length: 8 * RATE }, () => 0.1 * (random.next() - 0.5));
-    expect(listen(hiss, RATE, asked).report).toBeNull();
+    expect(listen(hiss, Hertz(RATE), asked).report).toBeNull();
     const glide = Float32Array.from(
       hiss,
       (_, i) => 0.3 * Math.sin(2 * Math.PI * (200 + 20 * (i / RATE)) * (i / RATE)),
     );
-    expect(listen(glide, RATE, asked).report).toBeNull();
+    expect(listen(glide, Hertz(RATE), asked).report).toBeNull();
   });
 });

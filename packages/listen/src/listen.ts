@@ -4,7 +4,7 @@
  * Conventions: mono Float32 samples of any rate, in one piece or in blocks; seconds from the first sample.
  * Memory does not grow with the audio, only with the strokes in it.
  */
-import { perform, type Voice } from '@shedbook/core';
+import { type Hertz, perform, Samples, type Seconds, samplesToSeconds, type Voice } from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
 import { type Alignment, align } from './align/align.ts';
 import { type FormGrid, formGrid } from './align/form-grid.ts';
@@ -45,7 +45,7 @@ const PIECE = 32_768;
 
 /** Listens to audio that arrives in blocks. */
 export class TakeListener {
-  readonly #rate: number;
+  readonly #rate: Hertz;
   readonly #resampler: Resampler;
   readonly #network: StrokeNetwork;
   readonly #high: HighBand;
@@ -57,7 +57,7 @@ export class TakeListener {
    * @param sampleRateHz samples a second of the blocks, a whole number from 4000 to 384000
    * @param network another network than the shipped one, for measuring
    */
-  constructor(sampleRateHz: number, network = strokeNetwork()) {
+  constructor(sampleRateHz: Hertz, network = strokeNetwork()) {
     this.#network = network;
     this.#rate = sampleRateHz;
     this.#resampler = new Resampler(sampleRateHz, ANALYSIS_RATE);
@@ -79,7 +79,7 @@ export class TakeListener {
   finish(asked: Asked): Listened {
     this.#keep(this.#extractor.push(this.#resampler.flush()));
     this.#keep(this.#extractor.flush());
-    const durationSeconds = this.#samples / this.#rate;
+    const durationSeconds = samplesToSeconds(Samples(this.#samples), this.#rate);
     if (this.#samples === 0) return refuse('empty', 'The recording holds no sound at all.');
     if (this.#extractor.peakDb < -70) {
       return refuse(
@@ -103,7 +103,7 @@ function refuse(code: Refusal['code'], message: string): Listened {
 export function reportOn(
   events: readonly HeardEvent[],
   asked: Asked,
-  take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: number },
+  take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: Seconds },
   network = strokeNetwork(),
 ): Listened {
   const { lesson, exercise, form } = asked;
@@ -132,7 +132,7 @@ export interface Aligned {
   readonly asked: Asked;
   readonly grid: FormGrid;
   readonly alignment: Alignment;
-  readonly take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: number };
+  readonly take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: Seconds };
   /** Where it is known, the clock that offsets are measured against; else the take's own pulse. */
   readonly clock?: Pulse;
   /** The bars that are reported on; all when left out. The others still teach how the kit sounds. */
@@ -195,7 +195,7 @@ function betterThan(known: Aligned, places: readonly Place[]): number | null {
 }
 
 /** Listens to a whole take. */
-export function listen(samples: Float32Array, sampleRateHz: number, asked: Asked): Listened {
+export function listen(samples: Float32Array, sampleRateHz: Hertz, asked: Asked): Listened {
   const listener = new TakeListener(sampleRateHz);
   listener.push(samples);
   return listener.finish(asked);

@@ -1,5 +1,5 @@
 /** What goes into listening besides the take, and what comes out of it. */
-import type { Form, FullReport, Lesson } from '@shedbook/core';
+import type { Bpm, Form, FullReport, Lesson } from '@shedbook/core';
 
 /** What was asked of the student. */
 export interface Asked {
@@ -8,7 +8,7 @@ export interface Asked {
   readonly exercise: number | null;
   readonly form: Form;
   /** Expected quarter notes a minute; the lesson's start tempo when left out. */
-  readonly bpm?: number;
+  readonly bpm?: Bpm;
 }
 
 /** Why there is no report. */

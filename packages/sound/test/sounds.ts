@@ -1,4 +1,5 @@
 /** What the tests of the kit share: one kit, and single strokes of it. */
+import { LeadDb, Seconds } from '@shedbook/core';
 import { createKFilter, powerToLufs } from '@shedbook/signal';
 import { createKit, type Kit } from '../src/kit/kit.ts';
 import { LEVEL_WINDOW_SECONDS } from '../src/kit/measured-sound.ts';
@@ -42,15 +43,15 @@ export const STROKE_OF: Readonly<Record<SoundName, Pick<SoundingStroke, 'voice' 
 
 /** The start of one stroke alone, dry and in the middle. */
 export function strike(name: SoundName, levelDb: number, seed = 'test', seconds = 0.2): StereoAudio {
-  const strokes = [{ ...STROKE_OF[name], timeSeconds: 0, levelDb }];
+  const strokes = [{ ...STROKE_OF[name], timeSeconds: Seconds(0), levelDb: LeadDb(levelDb) }];
   const dry = { kit: kit(), room: false, picture: false, seed };
-  return render({ strokes, durationSeconds: seconds }, { ...dry, tail: 'cut' });
+  return render({ strokes, durationSeconds: Seconds(seconds) }, { ...dry, tail: 'cut' });
 }
 
 /** One stroke alone, dry and in the middle, until it has died. */
 export function ring(name: SoundName, levelDb: number): StereoAudio {
-  const strokes = [{ ...STROKE_OF[name], timeSeconds: 0, levelDb }];
-  return render({ strokes, durationSeconds: 0 }, { kit: kit(), room: false, picture: false });
+  const strokes = [{ ...STROKE_OF[name], timeSeconds: Seconds(0), levelDb: LeadDb(levelDb) }];
+  return render({ strokes, durationSeconds: Seconds(0) }, { kit: kit(), room: false, picture: false });
 }
 
 /** K-weighted level of the 100 ms from a moment on, in LUFS: the level of a stroke as SPEC.md defines it. */

@@ -4,6 +4,7 @@
  * Conventions: tempi in quarter notes a minute; exercises and layers count from 1.
  */
 import {
+  Bpm,
   type Form,
   isSubdivision,
   isVoice,
@@ -41,7 +42,7 @@ export interface BuildOptions {
 export interface BuildRequest {
   readonly out: string;
   readonly audio: AudioFormat | null;
-  readonly bpm: number;
+  readonly bpm: Bpm;
   /** The form that was asked for, or null. */
   readonly form: Form | null;
   /** How many layers play; several when each stage is wanted. */
@@ -140,7 +141,7 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
     bpm:
       tempo === undefined
         ? lesson.tempo.startBpm
-        : readNumber('tempo', tempo, 20, 400, 'quarter notes a minute'),
+        : Bpm(readNumber('tempo', tempo, 20, 400, 'quarter notes a minute')),
     form: form === undefined ? null : requireForm(lesson, form),
     layers: readLayers(options.layers, lesson),
     mute: mute === undefined ? [] : readVoices(mute),

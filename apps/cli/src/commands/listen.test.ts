@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { defaultForm, parseLesson, type TakeReport } from '@shedbook/core';
+import { Bpm, defaultForm, parseLesson, type TakeReport } from '@shedbook/core';
 import { judgeTake, loopTask } from '@shedbook/judge';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { runProgram } from '../program.ts';
@@ -44,7 +44,7 @@ it('[CL20] prints a report of the model itself that is judged clean', async () =
   const { out } = await run('listen', join(folder, 'audio/01.wav'), ...options(), '--json');
   const { lesson: read } = parseLesson(await readFile(lesson, 'utf8'), lesson);
   if (!read) throw new Error('no lesson');
-  const task = loopTask(read, { exercise: 1, form: defaultForm(read), bpm: 100 });
+  const task = loopTask(read, { exercise: 1, form: defaultForm(read), bpm: Bpm(100) });
   // definition: what is built is what is asked, stroke by stroke, level by level
   const loops = judgeTake(task, JSON.parse(out) as TakeReport, 'intermediate').loops;
   expect(loops.map(({ verdict, faults }) => ({ verdict, faults }))).toEqual([

@@ -1,6 +1,13 @@
 /** `shedbook listen`: what was really played in a recording of an exercise. */
 import { writeFile } from 'node:fs/promises';
-import { defaultForm, type Exercise, type Lesson } from '@shedbook/core';
+import {
+  Bpm,
+  defaultForm,
+  type Exercise,
+  type Lesson,
+  Milliseconds,
+  millisecondsToSeconds,
+} from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave/report';
 import { InputError, reasonOf } from '@shedbook/host';
 import { LEVELS } from '@shedbook/judge';
@@ -46,8 +53,9 @@ export async function listenCommand(request: ListenRequest, terminal: Terminal):
   const lesson = requireLesson(await readLessonFile(request.lesson), terminal.warn);
   const played = requireExercise(lesson, exercise, '--exercise');
   const form = request.form === undefined ? defaultForm(lesson) : requireForm(lesson, request.form);
-  const asked: Asked = { lesson, exercise, form, ...(tempo === undefined ? {} : { bpm: tempo }) };
-  const latencySeconds = request.latency === undefined ? null : request.latency / 1000;
+  const asked: Asked = { lesson, exercise, form, ...(tempo === undefined ? {} : { bpm: Bpm(tempo) }) };
+  const latencySeconds =
+    request.latency === undefined ? null : millisecondsToSeconds(Milliseconds(request.latency));
   terminal.progress('Listening …');
   const { report, refusal } = await hearTake(take, asked, { warn: terminal.warn, latencySeconds });
   terminal.progress(null);

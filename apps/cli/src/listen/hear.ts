@@ -4,7 +4,7 @@
  * Conventions: what a file is, its first bytes say, not its name.
  */
 import { open, readFile } from 'node:fs/promises';
-import { isVoice } from '@shedbook/core';
+import { isVoice, Seconds, TakeDb } from '@shedbook/core';
 import { formatByteProblem, readMidi } from '@shedbook/exchange';
 import { decodeSound, InputError, reasonOf } from '@shedbook/host';
 import {
@@ -34,7 +34,7 @@ export interface HearOptions {
   /** Gets what was left out of the take. */
   readonly warn: (line: string) => void;
   /** Where the recording began with the click: how late the click sounds in it; else null. */
-  readonly latencySeconds: number | null;
+  readonly latencySeconds: Seconds | null;
 }
 
 async function hearMidi(
@@ -49,24 +49,24 @@ async function hearMidi(
   }
   for (const problem of take.problems) warn(formatByteProblem(path, problem));
   const notes = take.notes.flatMap(({ timeSeconds, voice, levelDb }): PlayedNote[] =>
-    isVoice(voice) ? [{ timeSeconds, voice, levelDb }] : [],
+    isVoice(voice) ? [{ timeSeconds, voice, levelDb: TakeDb(levelDb) }] : [],
   );
   if (latencySeconds === null) return listenToNotes(notes, take.durationSeconds, asked);
   const listener = createLiveListener(asked, { latencySeconds });
-  startLoops(listener, asked, (notes.at(-1)?.timeSeconds ?? 0) - latencySeconds);
+  startLoops(listener, asked, Seconds((notes.at(-1)?.timeSeconds ?? 0) - latencySeconds));
   for (const { timeSeconds, voice, levelDb } of notes) listener.note(timeSeconds, voice, levelDb);
   return listener.finish();
 }
 
 /** Hears a recording against the click that it began with. */
-async function hearAlong(path: string, asked: Asked, latencySeconds: number): Promise<Listened> {
+async function hearAlong(path: string, asked: Asked, latencySeconds: Seconds): Promise<Listened> {
   const { sampleRateHz, blocks } = await decodeSound(path);
   const listener = createLiveListener(asked, { sampleRateHz, latencySeconds });
   let last = 0;
   for await (const block of blocks) {
     for (const { timeSeconds } of listener.push(block)) last = Math.max(last, timeSeconds);
   }
-  startLoops(listener, asked, last - latencySeconds);
+  startLoops(listener, asked, Seconds(last - latencySeconds));
   return listener.finish();
 }
 

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { addEntry, EMPTY_LOG, exerciseKey, printPracticeLog } from '@shedbook/coach';
-import { parseLesson } from '@shedbook/core';
+import { Bpm, parseLesson, Seconds } from '@shedbook/core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
@@ -257,14 +257,14 @@ async function practiceLog(): Promise<string> {
   const faults = [{ kind: 'missed', voice: 'snare', place, amount: 1 }] as const;
   const loops = Array.from({ length: 8 }, (_, index) =>
     index % 2 === 0
-      ? ({ bpm: 80, verdict: 'clean', faults: [] } as const)
-      : ({ bpm: 80, verdict: 'loose', faults } as const),
+      ? ({ bpm: Bpm(80), verdict: 'clean', faults: [] } as const)
+      : ({ bpm: Bpm(80), verdict: 'loose', faults } as const),
   );
   const entry = {
     id: 'phone 1',
     device: 'phone',
     startedAt: new Date().toISOString().replace(/\.\d+Z$/, '+00:00'),
-    durationSeconds: 600,
+    durationSeconds: Seconds(600),
     lesson: 'first-swing',
     exercise: exerciseKey(exercise),
     form: 'loop',

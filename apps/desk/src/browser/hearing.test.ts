@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { type Lesson, parseLesson, perform } from '@shedbook/core';
+import { Bpm, type Lesson, parseLesson, perform, Seconds } from '@shedbook/core';
 import { createKit, createRenderer, type SoundingStroke } from '@shedbook/sound';
 import type { TimedStroke } from '@shedbook/stand';
 import { KIT_SEED } from '@shedbook/stand';
@@ -49,7 +49,7 @@ function renderAlone(strokes: readonly (SoundingStroke & { readonly sample: numb
   const renderer = createRenderer({ kit: KIT });
   const first = strokes[0]?.sample ?? 0;
   const begin = first - Math.round(0.15 * RATE);
-  renderer.schedule(strokes.map((each) => ({ ...each, timeSeconds: (each.sample - begin) / RATE })));
+  renderer.schedule(strokes.map((each) => ({ ...each, timeSeconds: Seconds((each.sample - begin) / RATE) })));
   const length = like.from + like.left.length - begin;
   const left = new Float32Array(length);
   const right = new Float32Array(length);
@@ -80,7 +80,7 @@ it('[ST19] sounds the strokes of the score, each on its sample, and nothing else
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   const lesson = demo('first-swing');
   const form = lesson.forms.find((each) => each.name === 'loop') as Lesson['forms'][0];
-  const score = perform(lesson, { exercise: 1, form, bpm: 173 });
+  const score = perform(lesson, { exercise: 1, form, bpm: Bpm(173) });
   await waitForStrokes(page, score.strokes.length + 10);
   const played = await strokesOf(page);
   const recording = await recordingOf(page);
@@ -89,7 +89,7 @@ it('[ST19] sounds the strokes of the score, each on its sample, and nothing else
   const round = score.strokes.filter((each) => each.role !== 'count-in');
   const again = round.map((each) => ({
     ...each,
-    timeSeconds: each.timeSeconds + score.durationSeconds - score.countInSeconds,
+    timeSeconds: Seconds(each.timeSeconds + score.durationSeconds - score.countInSeconds),
   }));
   const wanted = [...score.strokes, ...again].slice(0, played.length);
   expect(played.map((each) => each.sample - start)).toEqual(
@@ -147,7 +147,7 @@ it('[ST20] drops no stroke and sounds none twice while tempo, feel, balance, mut
   const played = await strokesOf(page);
   const lesson = demo('first-swing');
   const form = lesson.forms.find((each) => each.name === 'loop') as Lesson['forms'][0];
-  const score = perform(lesson, { exercise: 1, form, bpm: 200 }).strokes;
+  const score = perform(lesson, { exercise: 1, form, bpm: Bpm(200) }).strokes;
   const voices = ['ride', 'bass', 'snare', 'hihat-foot'] as const;
   for (const voice of voices) {
     const said = played
@@ -178,7 +178,7 @@ it('[ST20] drops no stroke and sounds none twice while tempo, feel, balance, mut
   expect(levels.size).toBeGreaterThan(1);
   const clicks = played.filter(({ stroke }) => stroke.voice === 'click' && stroke.role !== 'count-in');
   expect(clicks.length).toBeGreaterThan(8);
-  const sounding = played.map(({ sample, stroke }) => ({ ...stroke, sample, timeSeconds: 0 }));
+  const sounding = played.map(({ sample, stroke }) => ({ ...stroke, sample, timeSeconds: Seconds(0) }));
   const until = Math.min(played.at(-1)?.sample ?? 0, recording.from + recording.left.length);
   const { difference, peak } = compare(recording, renderAlone(sounding, recording), until);
   expect(peak).toBeGreaterThan(0.1);

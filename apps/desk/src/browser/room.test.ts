@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { type Lesson, parseLesson, perform } from '@shedbook/core';
+import { Bpm, type Lesson, parseLesson, perform } from '@shedbook/core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { launch, openView, settled, startDesk } from '../../../../internal/testing/browser.ts';
@@ -19,7 +19,7 @@ const DEMO = parseLesson(readFileSync('demo/first-swing.lesson.yaml', 'utf8'), '
 
 function score(exercise: number, bpm: number) {
   const form = DEMO.forms.find((each) => each.name === 'loop') as Lesson['forms'][0];
-  return perform(DEMO, { exercise, form, bpm });
+  return perform(DEMO, { exercise, form, bpm: Bpm(bpm) });
 }
 
 async function openListeningTo(view: '' | '/room'): Promise<Page> {

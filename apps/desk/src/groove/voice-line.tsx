@@ -28,7 +28,7 @@ export function VoiceLine({ lesson, part, active, onActive }: VoiceLineProps) {
   const words = useWords();
   const { voice, pattern } = part;
   const kept = lesson.balance[voice];
-  const [level, setLive] = useLive(kept);
+  const [level, setLive] = useLive<number>(kept);
   const said = sayPattern(pattern, (mark) => spokenMark(words.marks, voice, mark)).join('; ');
   return (
     <div className={styles.line}>

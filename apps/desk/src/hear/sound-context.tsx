@@ -1,5 +1,6 @@
 /** What sounds, for components: what is chosen, what can be changed while it plays. */
 import {
+  Bpm,
   defaultForm,
   type Feel,
   type Form,
@@ -76,12 +77,12 @@ function programFor(lesson: Lesson | null, choice: SoundChoice): Program | null 
   const form = formHeard(lesson, choice);
   const exercise = lesson.exercises.some((each) => each.number === choice.exercise) ? choice.exercise : null;
   const { bpm, layers } = choice;
-  const program = createProgram({ ...lesson, feel }, { exercise, form, layers, bpm });
+  const program = createProgram({ ...lesson, feel }, { exercise, form, layers, bpm: Bpm(bpm) });
   return choice.bar === null ? program : loopOneBar(program, choice.bar);
 }
 
 function settingsOf({ bpm, click, mute, trimDb }: SoundChoice): LiveSettings {
-  return { bpm, click, mute, trimDb };
+  return { bpm: Bpm(bpm), click, mute, trimDb };
 }
 
 /** A choice after a change: another exercise is heard whole. */

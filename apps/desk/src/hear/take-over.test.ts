@@ -1,4 +1,4 @@
-import { parseLesson } from '@shedbook/core';
+import { Bpm, parseLesson } from '@shedbook/core';
 import {
   createProgram,
   loopOneBar,
@@ -35,10 +35,10 @@ const LESSON = lesson;
 function program(form = 'loop', layers = 9): Program {
   const found = LESSON.forms.find((each) => each.name === form);
   if (!found) throw new Error(form);
-  return createProgram(LESSON, { exercise: 1, form: found, layers, bpm: 120 });
+  return createProgram(LESSON, { exercise: 1, form: found, layers, bpm: Bpm(120) });
 }
 
-const SETTINGS = { bpm: 120, click: false, mute: [], trimDb: {} } as const;
+const SETTINGS = { bpm: Bpm(120), click: false, mute: [], trimDb: {} } as const;
 
 interface Change {
   readonly at: number;
@@ -138,7 +138,7 @@ describe('another program while it plays', () => {
       form: 'loop',
       bar: null,
       layers: 4,
-      bpm: 96,
+      bpm: Bpm(96),
       feel: 'triplet',
       click: false,
       mute: [],
@@ -147,7 +147,7 @@ describe('another program while it plays', () => {
     const start = { choice, other: firstOther(choice), side: 'A' } as const;
     const b = swapSides(start);
     expect([b.side, b.choice.layers, b.choice.bpm]).toEqual(['B', 3, 96]);
-    const set = { ...b, choice: { ...b.choice, bpm: 104, trimDb: { bass: 0 } } };
+    const set = { ...b, choice: { ...b.choice, bpm: Bpm(104), trimDb: { bass: 0 } } };
     const back = swapSides(set);
     expect(back.choice).toEqual({ ...choice, bpm: 104 });
     expect(swapSides(back).choice.trimDb).toEqual({ bass: 0 });

@@ -7,13 +7,18 @@ import {
   summariseStudent,
 } from '@shedbook/coach';
 import {
+  Bpm,
   defaultForm,
+  Hertz,
+  LeadDb,
   type LoopFault,
+  Milliseconds,
   type PracticeEntry,
   type PracticeLog,
   parseLesson,
   perform,
   printLesson,
+  Seconds,
   type TakeReport,
 } from '@shedbook/core';
 import { listen } from '@shedbook/listen';
@@ -69,12 +74,12 @@ function entry(number: number, day: number, bpm: number, faults: readonly LoopFa
     id: `${number} ${day}`,
     device: 'phone',
     startedAt: `2026-11-${day}T18:00:00+01:00`,
-    durationSeconds: 240,
+    durationSeconds: Seconds(240),
     lesson: 'first-swing',
     exercise: key(number),
     form: 'loop',
     heardBy: 'ear',
-    loops: Array.from({ length: 8 }, () => ({ bpm, verdict, faults })),
+    loops: Array.from({ length: 8 }, () => ({ bpm: Bpm(bpm), verdict, faults })),
   };
 }
 
@@ -87,20 +92,32 @@ const LOG: PracticeLog = {
 function reportOf(exercise: number, bpm: number): TakeReport {
   const form = LESSON.forms.find((each) => each.name === 'loop');
   if (!form) throw new Error('no loop');
-  const performance = perform(LESSON, { exercise, form: { ...form, countInBars: 0, repeat: 2 }, bpm });
+  const performance = perform(LESSON, {
+    exercise,
+    form: { ...form, countInBars: 0, repeat: 2 },
+    bpm: Bpm(bpm),
+  });
   const strokes = performance.strokes.flatMap(({ voice, timeSeconds, levelDb, written }) =>
-    voice === 'click' ? [] : [{ voice, timeSeconds, levelDb, written, offsetMs: 0, confidence: 1 }],
+    voice === 'click'
+      ? []
+      : [{ voice, timeSeconds, levelDb, written, offsetMs: Milliseconds(0), confidence: 1 }],
   );
   return {
     version: 1,
     take: { kind: 'midi', durationSeconds: performance.durationSeconds },
-    alignment: { startSeconds: 0, bpm, driftBpmPerMinute: 0, confidence: 1 },
+    alignment: { startSeconds: Seconds(0), bpm: Bpm(bpm), driftBpmPerMinute: 0, confidence: 1 },
     strokes,
     missed: [],
     voices: Object.fromEntries(
       [...new Set(strokes.map((stroke) => stroke.voice))].map((voice) => [
         voice,
-        { hits: 1, missed: 0, extra: 0, offsetMs: { median: 0, spread: 0 }, levelDb: 0 },
+        {
+          hits: 1,
+          missed: 0,
+          extra: 0,
+          offsetMs: { median: Milliseconds(0), spread: Milliseconds(0) },
+          levelDb: LeadDb(0),
+        },
       ]),
     ),
     swingRatio: null,
@@ -179,15 +196,17 @@ it('[ST108] a take that is the model itself is clean, brought as the command lin
   ).lesson;
   if (!FULL) throw new Error('no lesson');
   const form = { ...defaultForm(FULL), countInBars: 0, repeat: 2 };
-  const sampleRateHz = 44_100;
-  const model = render(perform(FULL, { exercise: 1, form, bpm: 100 }), { kit: createKit({ sampleRateHz }) });
+  const sampleRateHz = Hertz(44_100);
+  const model = render(perform(FULL, { exercise: 1, form, bpm: Bpm(100) }), {
+    kit: createKit({ sampleRateHz }),
+  });
   const samples = new Float32Array(sampleRateHz + model.left.length);
   // a second of silence first, as a recording has
   samples.set(
     model.left.map((sample, i) => sample + (model.right[i] ?? 0)),
     sampleRateHz,
   );
-  const { report } = listen(samples, sampleRateHz, { lesson: FULL, exercise: 1, form, bpm: 100 });
+  const { report } = listen(samples, sampleRateHz, { lesson: FULL, exercise: 1, form, bpm: Bpm(100) });
   if (!report) throw new Error('not heard');
   const brought = readBrought(JSON.stringify(withSentences(report)), 'take.json');
   if (brought.kind !== 'report') throw new Error(brought.kind);

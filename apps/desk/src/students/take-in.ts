@@ -10,6 +10,7 @@ import {
   type InputProblem,
   type Lesson,
   type PracticeLog,
+  Seconds,
   type TakeReport,
 } from '@shedbook/core';
 import { judgeTake, loopTask, recordLoop } from '@shedbook/judge';
@@ -100,7 +101,7 @@ export function withTake(log: PracticeLog, take: BroughtTake): PracticeLog {
     id,
     device: 'report',
     startedAt,
-    durationSeconds: Math.max(1, Math.round(report.take.durationSeconds)),
+    durationSeconds: Seconds(Math.max(1, Math.round(report.take.durationSeconds))),
     lesson: shelf.id,
     exercise: exerciseKey(exercise),
     form: form.name,

@@ -1,4 +1,4 @@
-import { type Lesson, parseLesson, perform } from '@shedbook/core';
+import { Bpm, type Lesson, parseLesson, perform, Seconds } from '@shedbook/core';
 import type { TimedStroke } from '@shedbook/stand';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
@@ -65,12 +65,17 @@ function score(
   const form = formOf(LESSON, name);
   const bpm = options.bpm ?? LESSON.tempo.startBpm;
   const layers = options.layers ?? LESSON.layers.length;
-  const { strokes, durationSeconds, countInSeconds } = perform(LESSON, { exercise, form, bpm, layers });
+  const { strokes, durationSeconds, countInSeconds } = perform(LESSON, {
+    exercise,
+    form,
+    bpm: Bpm(bpm),
+    layers,
+  });
   const round = strokes.filter((each) => each.role !== 'count-in');
   const all = [...strokes];
   for (let pass = 1; all.length < count; pass += 1) {
     const later = pass * (durationSeconds - countInSeconds);
-    all.push(...round.map((each) => ({ ...each, timeSeconds: each.timeSeconds + later })));
+    all.push(...round.map((each) => ({ ...each, timeSeconds: Seconds(each.timeSeconds + later) })));
   }
   // definition: a stroke at t seconds falls on sample t · rate, to the nearest
   return all

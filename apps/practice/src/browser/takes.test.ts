@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { Bpm, Hertz } from '@shedbook/core';
 import { listen } from '@shedbook/listen';
 import { strFromU8, unzipSync } from 'fflate';
 import type { Browser, Page } from 'playwright-core';
@@ -82,8 +83,8 @@ it('[ST85] keeps a take, lets it be heard beside its model, sends it, deletes it
   const wav = files['take.wav'] ?? new Uint8Array();
   const samples = Float32Array.from(new Int16Array(wav.slice(44).buffer), (value) => value / 32_768);
   const from = Math.round(facts.loops[0].startSeconds * 44_100) - 8000;
-  const heard = listen(samples.slice(Math.max(0, from)), 44_100, {
-    ...{ lesson, exercise: 1, form: formOnce(lesson), bpm: BPM },
+  const heard = listen(samples.slice(Math.max(0, from)), Hertz(44_100), {
+    ...{ lesson, exercise: 1, form: formOnce(lesson), bpm: Bpm(BPM) },
   });
   expect(heard.report?.alignment.bpm).toBeCloseTo(BPM, -1);
   await row.getByRole('button', { name: 'Delete' }).click();

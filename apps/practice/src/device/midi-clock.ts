@@ -6,7 +6,7 @@
  * Sources: Web MIDI API, `MIDIMessageEvent`; Web Audio API, `AudioContext.getOutputTimestamp`; MIDI 1.0, note-on
  * with velocity 0 is a note-off.
  */
-import { isVoice, type Voice, velocityToLevelDb } from '@shedbook/core';
+import { isVoice, TakeDb, type Voice, velocityToLevelDb } from '@shedbook/core';
 import { keyToVoice } from '@shedbook/exchange';
 
 /** One moment on both clocks. */
@@ -37,7 +37,7 @@ export interface KitNote {
   readonly voice: Voice;
   /** In seconds of the audio context, as heard with what leaves the loudspeaker then. */
   readonly seconds: number;
-  readonly levelDb: number;
+  readonly levelDb: TakeDb;
 }
 
 const NOTE_ON = 0x90;
@@ -55,6 +55,6 @@ export function readKitNote(
   return {
     voice,
     seconds: contextSecondsAt(message.timeStamp, pair),
-    levelDb: velocityToLevelDb(velocity),
+    levelDb: TakeDb(velocityToLevelDb(velocity)),
   };
 }

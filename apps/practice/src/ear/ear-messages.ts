@@ -3,6 +3,7 @@
  *
  * Conventions: seconds of the audio context, latency not yet taken off.
  */
+import type { Bpm } from '@shedbook/core';
 import type { Asked, Listened, LiveStroke } from '@shedbook/listen';
 import type { KitNote } from '../device/midi-clock.ts';
 
@@ -11,7 +12,7 @@ export interface LoopTime {
   readonly startSeconds: number;
   readonly endSeconds: number;
   /** Quarter notes a minute. */
-  readonly bpm: number;
+  readonly bpm: Bpm;
 }
 
 /**

@@ -4,7 +4,7 @@
  * Conventions: bars count from 1 inside the loop. Only what the student plays is judged.
  */
 
-import { type Form, type Lesson, type Limb, VOICES, type Voice } from '@shedbook/core';
+import { type Bpm, type Form, type Lesson, type Limb, VOICES, type Voice } from '@shedbook/core';
 import {
   type HeardLoop,
   judgeLoop,
@@ -25,7 +25,7 @@ export interface PlayedTask {
   readonly form: Form;
   /** Layers of the groove that are played, from 1. */
   readonly layers: number;
-  readonly bpm: number;
+  readonly bpm: Bpm;
   /** Limbs that the student plays and that are judged; none is all of them. */
   readonly mine: readonly Limb[];
 }

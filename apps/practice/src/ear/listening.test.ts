@@ -1,4 +1,4 @@
-import { type FullReport, seededRandom } from '@shedbook/core';
+import { Bpm, type FullReport, LeadDb, Seconds, seededRandom, TakeDb } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import {
   formOnce,
@@ -18,28 +18,28 @@ const BPM = 160;
 const LOOP_SECONDS = 3;
 const RATE = 44_100;
 
-const task: PlayedTask = { lesson, exercise: 1, form, layers: lesson.layers.length, bpm: BPM, mine: [] };
+const task: PlayedTask = { lesson, exercise: 1, form, layers: lesson.layers.length, bpm: Bpm(BPM), mine: [] };
 
 function loopAt(index: number, from = 10) {
   const startSeconds = from + index * LOOP_SECONDS;
-  return { startSeconds, endSeconds: startSeconds + LOOP_SECONDS, bpm: BPM };
+  return { startSeconds, endSeconds: startSeconds + LOOP_SECONDS, bpm: Bpm(BPM) };
 }
 
 /** Listens to a kit that plays loops from 10 s on, its messages 20 ms late. */
 function hearKit(loops: readonly ReturnType<typeof playLoop>[]): Listening {
   const listening = new Listening({
     id: 'a',
-    asked: { lesson, exercise: 1, form, bpm: BPM },
+    asked: { lesson, exercise: 1, form, bpm: Bpm(BPM) },
     sampleRateHz: null,
     originSeconds: 8,
-    latencySeconds: 0.02,
+    latencySeconds: Seconds(0.02),
   });
   loops.forEach((strokes, index) => {
     listening.begin(loopAt(index));
     for (const { stroke, timeSeconds } of strokes) {
       if (stroke.voice === 'click') continue;
       const seconds = loopAt(index).startSeconds + timeSeconds + 0.02;
-      listening.note({ voice: stroke.voice, levelDb: stroke.levelDb, seconds });
+      listening.note({ voice: stroke.voice, levelDb: TakeDb(stroke.levelDb), seconds });
     }
   });
   return listening;
@@ -63,7 +63,7 @@ describe('listening to a kit', () => {
   it('[ST79] places each stroke at once, its lateness less the latency', () => {
     const listening = hearKit([]);
     listening.begin(loopAt(0));
-    const stroke = listening.note({ voice: 'snare', levelDb: 0, seconds: 10.032 });
+    const stroke = listening.note({ voice: 'snare', levelDb: TakeDb(0), seconds: 10.032 });
     expect(stroke.written).toEqual({ loop: 0, bar: 1, beat: 1, slot: 1 });
     // definition: 32 ms after the bar line, of which 20 ms are the way of the sound
     expect(stroke.offsetMs).toBeCloseTo(12, 6);
@@ -72,7 +72,7 @@ describe('listening to a kit', () => {
 
   it('[ST74] holds levels against a kit, not against a microphone', () => {
     const loud = good.map((each) =>
-      each.stroke.voice === 'bass' ? { ...each, stroke: { ...each.stroke, levelDb: 8 } } : each,
+      each.stroke.voice === 'bass' ? { ...each, stroke: { ...each.stroke, levelDb: LeadDb(8) } } : each,
     );
     const [heard] = hearKit([loud]).over(30);
     const kit = heard && judgePlayed(task, heard.heard, 'beginner');
@@ -104,16 +104,21 @@ describe('listening to a kit', () => {
     };
     const listening = new Listening({
       id: 'a',
-      asked: { lesson, exercise: 1, form: { ...form, sections: [...trade.sections].reverse() }, bpm: BPM },
+      asked: {
+        lesson,
+        exercise: 1,
+        form: { ...form, sections: [...trade.sections].reverse() },
+        bpm: Bpm(BPM),
+      },
       sampleRateHz: null,
       originSeconds: 8,
-      latencySeconds: 0,
+      latencySeconds: Seconds(0),
     });
     listening.begin(loopAt(0));
     for (const { stroke, timeSeconds } of good) {
       if (stroke.voice === 'click' || stroke.written.bar !== 2) continue;
       const { voice, levelDb } = stroke;
-      listening.note({ voice, levelDb, seconds: 10 + timeSeconds });
+      listening.note({ voice, levelDb: TakeDb(levelDb), seconds: 10 + timeSeconds });
     }
     const [heard] = listening.over(30);
     if (!heard) throw new Error('nothing was heard');
@@ -151,10 +156,10 @@ describe('listening to a microphone', () => {
     const sound = soundOf([good, lateSnare], LOOP_SECONDS);
     const listening = new Listening({
       id: 'a',
-      asked: { lesson, exercise: 1, form, bpm: BPM },
+      asked: { lesson, exercise: 1, form, bpm: Bpm(BPM) },
       sampleRateHz: RATE,
       originSeconds: 10 - LEAD_SECONDS,
-      latencySeconds: 0.05,
+      latencySeconds: Seconds(0.05),
     });
     listening.begin(loopAt(0));
     listening.begin(loopAt(1));

@@ -3,6 +3,7 @@
  *
  * Conventions: seconds and frames of the audio context; the listener's own stream begins at `originSeconds`.
  */
+import { Hertz, Seconds } from '@shedbook/core';
 import { type Asked, createLiveListener, type Listened, type LiveListener } from '@shedbook/listen';
 import type { CapturedBlock } from '../device/capture-messages.ts';
 import type { KitNote } from '../device/midi-clock.ts';
@@ -53,13 +54,18 @@ export class Listening {
   constructor(options: ListeningOptions) {
     const { asked, sampleRateHz, originSeconds, latencySeconds, id, records = true } = options;
     this.id = id;
-    const rate = sampleRateHz === null ? {} : { sampleRateHz };
-    this.#listener = createLiveListener(asked, { ...rate, latencySeconds });
+    const rate = sampleRateHz === null ? {} : { sampleRateHz: Hertz(sampleRateHz) };
+    this.#listener = createLiveListener(asked, { ...rate, latencySeconds: Seconds(latencySeconds) });
     this.#latency = latencySeconds;
     const originFrame = sampleRateHz === null ? 0 : Math.round(originSeconds * sampleRateHz);
     this.originSeconds = sampleRateHz === null ? originSeconds : originFrame / sampleRateHz;
     this.#stream = sampleRateHz === null ? null : new JoinedStream(originFrame, sampleRateHz);
     this.#pcm = sampleRateHz === null || !records ? null : new Pcm(sampleRateHz);
+  }
+
+  /** A moment on the clock of the sound as a moment of the stream. */
+  #inStream(contextSeconds: number): Seconds {
+    return Seconds(contextSeconds - this.originSeconds);
   }
 
   #onClock = (stroke: ReturnType<LiveListener['note']>): HeardStroke => ({
@@ -79,14 +85,14 @@ export class Listening {
 
   /** Takes a stroke of a kit. */
   note({ seconds, voice, levelDb }: KitNote): HeardStroke {
-    return this.#onClock(this.#listener.note(seconds - this.originSeconds, voice, levelDb));
+    return this.#onClock(this.#listener.note(this.#inStream(seconds), voice, levelDb));
   }
 
   /** One time through the form begins; the same one said again, at another tempo, takes its place. */
   begin(loop: LoopTime): void {
     const again = this.#loops.findIndex((each) => each.loop.startSeconds === loop.startSeconds);
     if (again >= 0) this.#loops.splice(again);
-    const number = this.#listener.startLoop(loop.startSeconds - this.originSeconds, loop.bpm);
+    const number = this.#listener.startLoop(this.#inStream(loop.startSeconds), loop.bpm);
     this.#loops.push({ loop, number, reported: false });
   }
 
@@ -94,12 +100,12 @@ export class Listening {
   breakOff(atSeconds: number): void {
     const first = this.#loops.findIndex(({ loop }) => loop.endSeconds > atSeconds + SAME_SECONDS);
     const [open] = first < 0 ? [] : this.#loops.splice(first);
-    if (open) this.#listener.stop(open.loop.startSeconds - this.originSeconds);
+    if (open) this.#listener.stop(this.#inStream(open.loop.startSeconds));
   }
 
   setLatency(seconds: number): void {
     this.#latency = seconds;
-    this.#listener.setLatency(seconds);
+    this.#listener.setLatency(Seconds(seconds));
   }
 
   /** The loops that are over when the stream has come to a moment, each once. */

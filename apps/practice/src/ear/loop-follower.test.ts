@@ -1,4 +1,4 @@
-import { parseLesson } from '@shedbook/core';
+import { Bpm, parseLesson } from '@shedbook/core';
 import type { Heard } from '@shedbook/stand';
 import { createProgram } from '@shedbook/stand';
 import { describe, expect, it } from 'vitest';
@@ -12,7 +12,7 @@ const { lesson } = parseLesson(
 function programOf(exercise: number, formName = 'loop', repeat = 1) {
   const form = lesson?.forms.find((each) => each.name === formName);
   if (!lesson || !form) throw new Error('no lesson');
-  return createProgram(lesson, { exercise, form: { ...form, repeat }, layers: 9, bpm: 120 });
+  return createProgram(lesson, { exercise, form: { ...form, repeat }, layers: 9, bpm: Bpm(120) });
 }
 
 /** A player that began its form at `from` seconds, at a moment. A bar at 120 takes two seconds. */
@@ -21,7 +21,7 @@ function at(seconds: number, { exercise = 1, from = 2, bpm = 120, pass = 0, repe
   const whole = 240 / bpm;
   const start = from + pass * program.end * whole;
   const secondsOf = (place: number) => start + place * whole;
-  return { program, place: (seconds - start) / whole, pass, bpm, secondsOf };
+  return { program, place: (seconds - start) / whole, pass, bpm: Bpm(bpm), secondsOf };
 }
 
 function starts(follows: readonly Follow[]): readonly (readonly [number, number, number])[] {
@@ -72,7 +72,7 @@ describe('following the player', () => {
     const follower = new LoopFollower();
     follower.look(at(0.5), 1);
     // The tempo doubles at 6 s, half-way through: place 2 whole notes.
-    const faster: Heard = { ...at(6), bpm: 240, secondsOf: (place) => 6 + (place - 2) };
+    const faster: Heard = { ...at(6), bpm: Bpm(240), secondsOf: (place) => 6 + (place - 2) };
     const follows = follower.look(faster, 1);
     expect(kinds(follows)).toEqual(['break off', 'loop']);
     expect(starts(follows)).toEqual([[8, 12, 240]]);

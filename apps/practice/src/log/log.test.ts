@@ -1,5 +1,5 @@
 import { exerciseKey, readMoment } from '@shedbook/coach';
-import type { PracticeLog } from '@shedbook/core';
+import { Bpm, type PracticeLog, Seconds } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { HEARING_LESSON, lessonOf } from '../../../../internal/testing/hearing.ts';
 import { momentFrom } from '../kept/moment.ts';
@@ -28,12 +28,12 @@ describe('the log as a table', () => {
       id: `${exercise} ${bpm} ${verdict}`,
       device: 'd',
       startedAt: '2026-11-25T18:30:00+01:00',
-      durationSeconds: 60,
+      durationSeconds: Seconds(60),
       lesson: 'hearing',
       exercise,
       form: 'loop',
       heardBy: 'ear' as const,
-      loops: [{ bpm, verdict, faults: [] }],
+      loops: [{ bpm: Bpm(bpm), verdict, faults: [] }],
     });
     const log: PracticeLog = {
       version: 1,
@@ -59,8 +59,8 @@ describe('the log as a table', () => {
       [null, 60, null],
     ]);
     expect(rows[0]?.tempi).toEqual([
-      { bpm: 160, clean: 1, loops: 1 },
-      { bpm: 180, clean: 0, loops: 1 },
+      { bpm: Bpm(160), clean: 1, loops: 1 },
+      { bpm: Bpm(180), clean: 0, loops: 1 },
     ]);
   });
 });

@@ -1,6 +1,6 @@
 /** Writes the log while one practises: each stretch of one exercise is an entry, with the loops that were judged. */
 import { exerciseKey } from '@shedbook/coach';
-import type { LoopRecord, PracticeEntry } from '@shedbook/core';
+import { type LoopRecord, type PracticeEntry, Seconds } from '@shedbook/core';
 import { recordLoop } from '@shedbook/judge';
 import { useEffect, useRef } from 'react';
 import type { Hearing } from '../ear/hearing.ts';
@@ -38,7 +38,7 @@ function open(session: PracticeSession, number: number | null): Open {
 }
 
 function entryOf({ id, started, ended, lesson, exercise, form, loops, heardBy }: Open): PracticeEntry {
-  const durationSeconds = Math.round(((ended ?? new Date()).getTime() - started.getTime()) / 1000);
+  const durationSeconds = Seconds(Math.round(((ended ?? new Date()).getTime() - started.getTime()) / 1000));
   return {
     ...{ id, lesson, exercise, form, heardBy, durationSeconds },
     device: deviceName(),

@@ -1,9 +1,13 @@
 import { ladderOf } from '@shedbook/coach';
+import { Bpm } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { arriveAt, type Course, type Going, goOn, type Standing } from './hands-free.ts';
 
 const course: Course = { numbers: [1, 2, 3], comfortableLoops: 4 };
-const standing: Standing = { rule: ladderOf({ startBpm: 80, goalBpm: 120, stepBpm: 8 }), bpm: 80 };
+const standing: Standing = {
+  rule: ladderOf({ startBpm: Bpm(80), goalBpm: Bpm(120), stepBpm: Bpm(8) }),
+  bpm: 80,
+};
 
 type Event = Parameters<typeof goOn>[2];
 

@@ -1,3 +1,4 @@
+import { Bpm } from '@shedbook/core';
 import type { Reason } from '@shedbook/judge';
 import { HEARING } from '@shedbook/words';
 import { expect, it } from 'vitest';
@@ -6,7 +7,7 @@ import type { PlayedTask } from '../ear/judge-loop.ts';
 import { sayReason } from './say-reason.ts';
 
 const lesson = lessonOf(HEARING_LESSON);
-const task: PlayedTask = { lesson, exercise: 1, form: formOnce(lesson), layers: 9, bpm: 160, mine: [] };
+const task: PlayedTask = { lesson, exercise: 1, form: formOnce(lesson), layers: 9, bpm: Bpm(160), mine: [] };
 
 function reason(change: Partial<Reason>): Reason {
   const at = { bar: 2, beat: 2, slot: 3 };

@@ -4,6 +4,7 @@
  * Conventions: tempi in quarter notes a minute; layers from 1; beats from 1.
  */
 import {
+  Bpm,
   defaultForm,
   type Form,
   formNamed,
@@ -113,7 +114,7 @@ export function voicesOfLimb(lesson: Lesson, limb: Limb): readonly Voice[] {
 export function settingsOf(lesson: Lesson, choice: PracticeChoice): LiveSettings {
   const { bpm, click, gap, guide, mine } = choice;
   return {
-    bpm,
+    bpm: Bpm(bpm),
     click: click !== 'off' || guide > 1,
     ...(gap ? { gap } : {}),
     mute: mine.flatMap((limb) => voicesOfLimb(lesson, limb)),

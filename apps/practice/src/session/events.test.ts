@@ -1,4 +1,4 @@
-import { parseLesson } from '@shedbook/core';
+import { Bpm, parseLesson } from '@shedbook/core';
 import type { Heard } from '@shedbook/stand';
 import { createProgram } from '@shedbook/stand';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
@@ -15,7 +15,7 @@ afterEach(() => {
 
 const { lesson: read } = parseLesson('title: Events\nexercises: ["x x x x"]\n', 'lesson');
 if (!read) throw new Error('the lesson has problems');
-const PROGRAM = createProgram(read, { exercise: 1, form: formOf(read, 'loop'), layers: 9, bpm: 120 });
+const PROGRAM = createProgram(read, { exercise: 1, form: formOf(read, 'loop'), layers: 9, bpm: Bpm(120) });
 
 /** When the first bar begins, in seconds of the audio context. */
 const START = 3.21;
@@ -28,7 +28,7 @@ function heardAt(seconds: number): Heard | null {
   const bpm = pass === 0 ? 120 : 240;
   const from = pass === 0 ? START : second + (pass - 1) * 4;
   const secondsOf = (place: number) => from + (place * 240) / bpm;
-  return { program: PROGRAM, place: ((seconds - from) * bpm) / 240, pass, bpm, secondsOf };
+  return { program: PROGRAM, place: ((seconds - from) * bpm) / 240, pass, bpm: Bpm(bpm), secondsOf };
 }
 
 it('[ST56] tells of every bar and loop with its exact times, and of none twice', () => {

@@ -6,7 +6,7 @@
  * exact. Bars of a form from 1; count-in bars 0, −1, …
  */
 import type { LadderStep } from '@shedbook/coach';
-import type { LoopVerdict } from '@shedbook/core';
+import type { Bpm, LoopVerdict } from '@shedbook/core';
 import type { Player, Program, ProgramBar } from '@shedbook/stand';
 
 /** A bar has begun. */
@@ -17,7 +17,7 @@ export interface BarStarted extends Pick<ProgramBar, 'bar' | 'play' | 'patternBa
   readonly pass: number;
   readonly startSeconds: number;
   readonly endSeconds: number;
-  readonly bpm: number;
+  readonly bpm: Bpm;
 }
 
 /** The form has been gone through once. */
@@ -28,7 +28,7 @@ export interface LoopEnded {
   readonly pass: number;
   readonly startSeconds: number;
   readonly endSeconds: number;
-  readonly bpm: number;
+  readonly bpm: Bpm;
 }
 
 /** Somebody judged a loop. */
@@ -38,7 +38,7 @@ export interface LoopJudged {
   readonly by: 'ear' | 'student';
   /** What it meant on the ladder; null while nobody climbs. */
   readonly step: LadderStep | null;
-  readonly bpm: number;
+  readonly bpm: Bpm;
 }
 
 /** Anything that happens. */
@@ -61,7 +61,7 @@ interface Seen {
   readonly pass: number;
   readonly bar: number;
   readonly loopStartSeconds: number;
-  readonly bpm: number;
+  readonly bpm: Bpm;
 }
 
 function loopEnded(seen: Seen, endSeconds: number): LoopEnded {

@@ -1,6 +1,6 @@
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
-import { parseLesson, perform } from '@shedbook/core';
+import { Bpm, parseLesson, perform } from '@shedbook/core';
 import { createKit, SOUND_NAMES } from '@shedbook/sound';
 import { createProgram, KIT_SEED, type Order, type Report } from '@shedbook/stand';
 import { expect, it } from 'vitest';
@@ -60,8 +60,8 @@ it('[ST51] stays on the sample for thirty minutes, and keeps no more memory than
   const { lesson } = parseLesson('title: Long\nfeel: 1.7:1\nexercises: ["x.. ..x x.x ..."]\n', 'lesson');
   if (!lesson) throw new Error('the lesson has problems');
   const form = formOf(lesson, 'loop');
-  const program = createProgram(lesson, { exercise: 1, form, layers: 9, bpm });
-  const score = perform(lesson, { exercise: 1, form, bpm });
+  const program = createProgram(lesson, { exercise: 1, form, layers: 9, bpm: Bpm(bpm) });
+  const score = perform(lesson, { exercise: 1, form, bpm: Bpm(bpm) });
   const round = score.strokes.filter((each) => each.role !== 'count-in');
   const roundSeconds = score.durationSeconds - score.countInSeconds;
   let start = Number.NaN;
@@ -85,7 +85,7 @@ it('[ST51] stays on the sample for thirty minutes, and keeps no more memory than
   for (const name of SOUND_NAMES) port.onmessage?.({ data: { name, sound: kit.sound(name) } });
   tell({
     ...{ kind: 'start', program, setUp: 'right-handed' },
-    settings: { bpm, click: false, mute: [], trimDb: {} },
+    settings: { bpm: Bpm(bpm), click: false, mute: [], trimDb: {} },
   });
   const blocks = Math.ceil((MINUTES * 60 * RATE) / BLOCK);
   const minute = Math.ceil(blocks / MINUTES);

@@ -5,7 +5,7 @@
  * Conventions: tempi in quarter notes a minute. A change of tempo by the ladder comes with the next time round;
  * another exercise or form begins anew with its count-in; all else changes at once.
  */
-import type { Form, Lesson, LoopVerdict } from '@shedbook/core';
+import { Bpm, type Form, type Lesson, type LoopVerdict } from '@shedbook/core';
 import type { Pack } from '@shedbook/pack';
 import { createProgram, Player, type PlayerStatus, type Program } from '@shedbook/stand';
 import { createContext, type ReactNode, useContext, useMemo, useState, useSyncExternalStore } from 'react';
@@ -50,7 +50,7 @@ function programFor(lesson: Lesson, place: Place, form: Form, choice: PracticeCh
   const exercise = lesson.exercises.some((each) => each.number === place.exercise) ? place.exercise : null;
   const { bpm, layers, click, guide } = choice;
   const clicks = { beats: clickBeats(lesson, click), subdivision: guide };
-  return createProgram(lesson, { exercise, form, layers, bpm, clicks });
+  return createProgram(lesson, { exercise, form, layers, bpm: Bpm(bpm), clicks });
 }
 
 /** The program of what is chosen. A program is made anew only where something of it has changed. */
@@ -92,7 +92,7 @@ function useSession(pack: Pack): PracticeSession {
   const judge = (verdict: LoopVerdict, by: 'ear' | 'student') => {
     const step = choice.ladder ? ladder.judge(verdict) : null;
     if (step && step.state.bpm !== choice.bpm) change({ bpm: step.state.bpm }, 'next time');
-    playing.tell({ kind: 'judged', verdict, by, step, bpm: choice.bpm });
+    playing.tell({ kind: 'judged', verdict, by, step, bpm: Bpm(choice.bpm) });
   };
   const { play, stop, toggle, listen } = playing;
   const sounding = status === 'playing' || status === 'loading';

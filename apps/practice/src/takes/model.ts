@@ -4,7 +4,7 @@
  * Conventions: seconds from the start of the recording less its latency, so that model and take sound together.
  */
 
-import { type Form, isVoice, type Lesson, perform } from '@shedbook/core';
+import { type Form, isVoice, type Lesson, perform, Seconds } from '@shedbook/core';
 import { rootMeanSquare } from '@shedbook/signal';
 import type { SoundingStroke } from '@shedbook/sound';
 import type { Take } from './take.ts';
@@ -18,7 +18,7 @@ export function modelStrokes(
   const once = { ...form, repeat: 1, countInBars: 0 };
   return take.loops.flatMap(({ startSeconds, bpm }) => {
     const { strokes } = perform(lesson, { exercise: take.number, form: once, bpm, layers: take.layers });
-    return strokes.map((stroke) => ({ ...stroke, timeSeconds: stroke.timeSeconds + startSeconds }));
+    return strokes.map((stroke) => ({ ...stroke, timeSeconds: Seconds(stroke.timeSeconds + startSeconds) }));
   });
 }
 
@@ -32,7 +32,7 @@ export function playedStrokes(take: Pick<Take, 'report' | 'latencySeconds'>): re
             levelDb,
             articulation: 'normal',
             mark: 'x',
-            timeSeconds: Math.max(0, timeSeconds - take.latencySeconds),
+            timeSeconds: Seconds(Math.max(0, timeSeconds - take.latencySeconds)),
           },
         ]
       : [],

@@ -1,12 +1,12 @@
 /** Renders strokes to sound beside everything else, with the kit that the player plays on. */
-import type { SetUp } from '@shedbook/core';
+import type { Seconds, SetUp } from '@shedbook/core';
 import { createKit, render, type SoundingStroke } from '@shedbook/sound';
 import { KIT_SEED } from '@shedbook/stand';
 
 /** What is to be rendered. */
 export interface RenderRequest {
   readonly strokes: readonly SoundingStroke[];
-  readonly durationSeconds: number;
+  readonly durationSeconds: Seconds;
   readonly sampleRateHz: number;
   readonly setUp: SetUp;
 }

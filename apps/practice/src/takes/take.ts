@@ -3,14 +3,14 @@
  *
  * Conventions: seconds from the start of the recording, the latency of the devices not taken off; plain data.
  */
-import type { FullReport, LoopRecord } from '@shedbook/core';
+import type { Bpm, FullReport, LoopRecord } from '@shedbook/core';
 
 /** One time through the form in a take. */
 export interface TakeLoop {
   readonly startSeconds: number;
   readonly endSeconds: number;
   /** Quarter notes a minute. */
-  readonly bpm: number;
+  readonly bpm: Bpm;
 }
 
 /** A take, without its sound. */

@@ -1,4 +1,4 @@
-import { isVoice, perform } from '@shedbook/core';
+import { Bpm, perform } from '@shedbook/core';
 import { listenToNotes } from '@shedbook/listen';
 import { type LanguageTag, loadPractice } from '@shedbook/words';
 import { strFromU8, unzipSync } from 'fflate';
@@ -6,6 +6,7 @@ import { createElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { formOnce, HEARING_LESSON, lessonOf } from '../../../../internal/testing/hearing.ts';
+import { notesSent } from '../../../../internal/testing/played-notes.ts';
 import { Pcm } from '../ear/pcm.ts';
 import { PracticeContext } from '../page/words.tsx';
 import { fileNameOf, packTake } from './export-take.ts';
@@ -28,8 +29,8 @@ const take: Take = {
   durationSeconds: 8,
   latencySeconds: 0.05,
   loops: [
-    { startSeconds: 2, endSeconds: 5, bpm: 160 },
-    { startSeconds: 5, endSeconds: 7.5, bpm: 192 },
+    { startSeconds: 2, endSeconds: 5, bpm: Bpm(160) },
+    { startSeconds: 5, endSeconds: 7.5, bpm: Bpm(192) },
   ],
   verdicts: [],
   report: null,
@@ -103,11 +104,9 @@ describe('the level of a take', () => {
 describe('what is said of a take', () => {
   it('[ST111] says what could not be told in the reader’s language, under what a teacher would say', async () => {
     const form = { ...formOnce(lesson), repeat: 4 };
-    const { strokes, durationSeconds } = perform(lesson, { exercise: 1, form, bpm: 160 });
-    const notes = strokes.flatMap(({ voice, timeSeconds, levelDb }) =>
-      isVoice(voice) ? [{ voice, timeSeconds, levelDb }] : [],
-    );
-    const { report } = listenToNotes(notes, durationSeconds, { lesson, exercise: 1, form, bpm: 200 });
+    const { strokes, durationSeconds } = perform(lesson, { exercise: 1, form, bpm: Bpm(160) });
+    const notes = notesSent(strokes);
+    const { report } = listenToNotes(notes, durationSeconds, { lesson, exercise: 1, form, bpm: Bpm(200) });
     const view = async (tag: LanguageTag) => {
       const shown = createElement(TakeReportView, { take: { ...take, report } });
       const value = { ...(await loadPractice(tag)), choose: () => undefined };

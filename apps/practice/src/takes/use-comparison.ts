@@ -1,6 +1,6 @@
 /** A take and its model made ready for listening, and the choice between them. */
 import { exerciseKey } from '@shedbook/coach';
-import type { Form, Lesson } from '@shedbook/core';
+import { type Form, type Lesson, Seconds } from '@shedbook/core';
 import { useEffect, useRef, useState } from 'react';
 import { LONGEST_TAKE_SECONDS } from '../ear/listening.ts';
 import { formOf } from '../session/choice.ts';
@@ -25,7 +25,7 @@ async function prepare(context: AudioContext, lesson: Lesson, form: Form, take: 
   const number = numberToday(lesson, take);
   const end = take.loops.at(-1)?.endSeconds ?? take.durationSeconds;
   const request = {
-    durationSeconds: Math.min(end + RINGING_SECONDS, LONGEST_TAKE_SECONDS),
+    durationSeconds: Seconds(Math.min(end + RINGING_SECONDS, LONGEST_TAKE_SECONDS)),
     sampleRateHz: context.sampleRate,
     setUp: lesson.setUp,
   };

@@ -1,4 +1,4 @@
-import { parseLesson } from '@shedbook/core';
+import { Bpm, parseLesson } from '@shedbook/core';
 import type { PackBar } from '@shedbook/pack';
 import { createProgram, flightAt, flightHeight, landingsOf } from '@shedbook/stand';
 import { describe, expect, it } from 'vitest';
@@ -40,7 +40,7 @@ describe('places on a tile', () => {
   it('[ST53] comes down on the slot of every stroke and count, at its moment', () => {
     const bar = barOf([3, 3, 3, 3], ['1.1', '2.3', '3.1', '3.3']);
     const program = createProgram(LESSON, {
-      ...{ exercise: 1, form: formOf(LESSON, 'loop'), layers: 9, bpm: 120 },
+      ...{ exercise: 1, form: formOf(LESSON, 'loop'), layers: 9, bpm: Bpm(120) },
     });
     const landings = landingsOf(program).filter((landing) => landing.bar === 1);
     // definition: slots of triplets of a beat of 30 mm lie 10 mm apart; the first beat begins at 5 mm
@@ -80,7 +80,7 @@ describe('places on a tile', () => {
     const sizes = { exercise: 2, groove: 1 };
     const where = (name: string, exercise = 2) => {
       const program = createProgram(LESSON, {
-        ...{ exercise, form: formOf(LESSON, name), layers: 9, bpm: 120 },
+        ...{ exercise, form: formOf(LESSON, name), layers: 9, bpm: Bpm(120) },
       });
       return program.bars.map((bar) => {
         const { on, index } = shownBar(program, bar, sizes);

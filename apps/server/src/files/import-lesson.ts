@@ -1,5 +1,5 @@
 /** A MusicXML or MIDI file as the text of a new lesson. */
-import { type Exercise, exerciseToData, type Feel, formatFeel, type Meter } from '@shedbook/core';
+import { type Bpm, type Exercise, exerciseToData, type Feel, formatFeel, type Meter } from '@shedbook/core';
 import { importMidi, readMidi, readMusicXmlFile } from '@shedbook/exchange';
 import { Document } from 'yaml';
 
@@ -12,7 +12,7 @@ interface Found {
   readonly title: string;
   readonly by: string | null;
   readonly meter: Meter | null;
-  readonly bpm: number | null;
+  readonly bpm: Bpm | null;
   readonly feel: Feel | null;
   readonly exercises: readonly Exercise[];
 }

@@ -1,8 +1,9 @@
+import { Bpm } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { type HandsFreeEvent, startHandsFree, stepHandsFree } from './hands-free.ts';
 import { ladderOf } from './ladder.ts';
 
-const ladder = ladderOf({ startBpm: 72, goalBpm: 120, stepBpm: 8 });
+const ladder = ladderOf({ startBpm: Bpm(72), goalBpm: Bpm(120), stepBpm: Bpm(8) });
 const items = [
   { name: 'Exercise 4', ladder, fromBpm: 72, comfortableLoops: 5 },
   { name: 'Exercise 7', ladder, fromBpm: 96, comfortableLoops: 5 },

@@ -1,9 +1,9 @@
-import { LOOP_VERDICTS, type LoopVerdict } from '@shedbook/core';
+import { Bpm, LOOP_VERDICTS, type LoopVerdict } from '@shedbook/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { climb, type LadderState, ladderOf, startLadder } from './ladder.ts';
 
-const rule = ladderOf({ startBpm: 72, goalBpm: 120, stepBpm: 8 });
+const rule = ladderOf({ startBpm: Bpm(72), goalBpm: Bpm(120), stepBpm: Bpm(8) });
 
 function run(verdicts: readonly LoopVerdict[], from = startLadder(rule)): LadderState {
   return verdicts.reduce((state, verdict) => climb(state, verdict, rule).state, from);
@@ -14,7 +14,7 @@ it('[CH10] three clean loops climb one step, and say so', () => {
   expect(two).toMatchObject({ bpm: 72, clean: 2 });
   // definition: start 72, step 8
   expect(climb(two, 'clean', rule)).toEqual({
-    state: { bpm: 80, clean: 0, loose: 0, arrived: false },
+    state: { bpm: Bpm(80), clean: 0, loose: 0, arrived: false },
     move: 'up',
     says: '3 clean loops at 72: up to 80.',
   });
@@ -25,7 +25,7 @@ it('[CH10] clean loops have to be in a row', () => {
 });
 
 it('[CH10] the last step ends on the goal, and clean loops there arrive', () => {
-  const uneven = ladderOf({ startBpm: 100, goalBpm: 115, stepBpm: 10 }, 1);
+  const uneven = ladderOf({ startBpm: Bpm(100), goalBpm: Bpm(115), stepBpm: Bpm(10) }, 1);
   const first = climb(startLadder(uneven), 'clean', uneven);
   const second = climb(first.state, 'clean', uneven);
   const third = climb(second.state, 'clean', uneven);
@@ -37,7 +37,7 @@ it('[CH10] the last step ends on the goal, and clean loops there arrive', () => 
 it('[CH11] a stumble comes down one step and says why; on the first rung it stays', () => {
   const up = startLadder(rule, 96);
   expect(climb(up, 'stumble', rule)).toMatchObject({
-    state: { bpm: 88, clean: 0 },
+    state: { bpm: Bpm(88), clean: 0 },
     move: 'down',
     says: 'A stumble at 96: down to 88.',
   });
@@ -57,10 +57,10 @@ it('[CH11] a loop that was not heard changes nothing', () => {
 });
 
 it('[CH12] the ladder never leaves its bounds, whatever happens and wherever it starts', () => {
-  const bpm = fc.integer({ min: 20, max: 400 });
+  const bpm = fc.integer({ min: 20, max: 400 }).map(Bpm);
   fc.assert(
     fc.property(
-      fc.record({ startBpm: bpm, goalBpm: bpm, stepBpm: fc.integer({ min: 1, max: 60 }) }),
+      fc.record({ startBpm: bpm, goalBpm: bpm, stepBpm: fc.integer({ min: 1, max: 60 }).map(Bpm) }),
       bpm,
       fc.array(fc.constantFrom(...LOOP_VERDICTS), { maxLength: 80 }),
       (tempo, from, verdicts) => {

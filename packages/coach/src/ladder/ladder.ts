@@ -3,7 +3,7 @@
  *
  * Conventions: tempi in quarter notes a minute. Pure: a state and a verdict give the next state.
  */
-import type { LoopVerdict, Tempo } from '@shedbook/core';
+import { Bpm, type LoopVerdict, type Tempo } from '@shedbook/core';
 
 /** The rungs and what it takes to climb. */
 export interface LadderRule {
@@ -18,7 +18,7 @@ export interface LadderRule {
 
 /** Where a student stands on the ladder. */
 export interface LadderState {
-  readonly bpm: number;
+  readonly bpm: Bpm;
   /** Clean loops in a row at this tempo. */
   readonly clean: number;
   /** Loose loops in a row at this tempo. */
@@ -38,12 +38,12 @@ export interface LadderStep {
 const CLEAN_LOOPS = 3;
 const LOOSE_LOOPS = 4;
 
-function lowest(rule: LadderRule): number {
-  return Math.min(rule.startBpm, rule.goalBpm);
+function lowest(rule: LadderRule): Bpm {
+  return Bpm(Math.min(rule.startBpm, rule.goalBpm));
 }
 
-function within(rule: LadderRule, bpm: number): number {
-  return Math.max(lowest(rule), Math.min(rule.goalBpm, bpm));
+function within(rule: LadderRule, bpm: number): Bpm {
+  return Bpm(Math.max(lowest(rule), Math.min(rule.goalBpm, bpm)));
 }
 
 /** The ladder of a lesson: its start, goal and step. */
@@ -52,7 +52,7 @@ export function ladderOf(tempo: Tempo, cleanLoops = CLEAN_LOOPS): LadderRule {
 }
 
 /** The first rung, or the given tempo brought inside the bounds. */
-export function startLadder(rule: LadderRule, bpm = rule.startBpm): LadderState {
+export function startLadder(rule: LadderRule, bpm: number = rule.startBpm): LadderState {
   return { bpm: within(rule, bpm), clean: 0, loose: 0, arrived: false };
 }
 

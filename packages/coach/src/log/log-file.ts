@@ -5,6 +5,7 @@
  * at once, each at its line and column; a log is given only when there is no error.
  */
 import {
+  Bpm,
   FAULT_KINDS,
   type InputProblem,
   LOOP_VERDICTS,
@@ -13,6 +14,7 @@ import {
   PRACTICE_LOG_VERSION,
   type PracticeEntry,
   type PracticeLog,
+  Seconds,
   VOICES,
   type WrittenPlace,
 } from '@shedbook/core';
@@ -26,6 +28,7 @@ import {
   object,
   orNull,
   plain,
+  quantity,
   type Shape,
   type ShapeFault,
   text,
@@ -54,7 +57,7 @@ const fault: Shape<LoopFault> = object<LoopFault>({
 });
 
 const loop: Shape<LoopRecord> = object<LoopRecord>({
-  bpm: number(1, 1000, 'a tempo'),
+  bpm: quantity(1, 1000, 'a tempo', Bpm),
   verdict: word(LOOP_VERDICTS),
   faults: list(fault),
 });
@@ -63,7 +66,7 @@ const entry: Shape<PracticeEntry> = object<PracticeEntry>({
   id: text,
   device: text,
   startedAt: moment,
-  durationSeconds: number(0, 86_400, 'seconds'),
+  durationSeconds: quantity(0, 86_400, 'seconds', Seconds),
   lesson: text,
   exercise: orNull(text),
   form: text,

@@ -1,8 +1,10 @@
 import {
+  Bpm,
   formatProblem,
   PRACTICE_LOG_VERSION,
   type PracticeEntry,
   type PracticeLog,
+  Seconds,
   VOICES,
 } from '@shedbook/core';
 import fc from 'fast-check';
@@ -23,14 +25,14 @@ const entry: fc.Arbitrary<PracticeEntry> = fc.record({
     '2026-11-25T17:30:00Z',
     '2026-02-03T23:59:59.5-08:00',
   ),
-  durationSeconds: fc.integer({ min: 0, max: 4000 }),
+  durationSeconds: fc.integer({ min: 0, max: 4000 }).map(Seconds),
   lesson: text,
   exercise: fc.option(text, { nil: null }),
   form: text,
   heardBy: fc.constantFrom('ear' as const, 'student' as const),
   loops: fc.array(
     fc.record({
-      bpm: fc.integer({ min: 20, max: 400 }),
+      bpm: fc.integer({ min: 20, max: 400 }).map(Bpm),
       verdict: fc.constantFrom('unheard' as const, 'stumble' as const, 'loose' as const, 'clean' as const),
       faults: fc.array(
         fc.record({

@@ -39,8 +39,18 @@ export const text = plain('a text', (value) =>
 
 /** A number from `least` to `most`. */
 export function number(least: number, most: number, what: string): Shape<number> {
+  return quantity(least, most, what, (value) => value);
+}
+
+/** A number of a unit from `least` to `most`. */
+export function quantity<T extends number>(
+  least: number,
+  most: number,
+  what: string,
+  unit: (value: number) => T,
+): Shape<T> {
   return plain(`${what} from ${least} to ${most}`, (value) =>
-    typeof value === 'number' && value >= least && value <= most ? value : undefined,
+    typeof value === 'number' && value >= least && value <= most ? unit(value) : undefined,
   );
 }
 

@@ -1,11 +1,11 @@
-import { LOOP_VERDICTS, type LoopRecord, type LoopVerdict } from '@shedbook/core';
+import { Bpm, LOOP_VERDICTS, type LoopRecord, type LoopVerdict } from '@shedbook/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { loops } from '../../test/students.ts';
 import { GRADES } from './card.ts';
 import { gradeLoops } from './grade.ts';
 
-const rule = { goalBpm: 120, cleanLoops: 3, heardBy: 'ear' } as const;
+const rule = { goalBpm: Bpm(120), cleanLoops: 3, heardBy: 'ear' } as const;
 
 it('[CH16] a day is graded by its loops', () => {
   expect(gradeLoops(loops(4, 80, 'stumble'), rule)).toBe('again');
@@ -28,7 +28,7 @@ it('[CH16] a day on which nothing was heard is not graded', () => {
 it('[CH16] a better day is never graded worse', () => {
   const loop = fc.record({
     verdict: fc.constantFrom<LoopVerdict>('stumble', 'loose', 'clean'),
-    bpm: fc.constantFrom(80, 112, 120, 128),
+    bpm: fc.constantFrom(80, 112, 120, 128).map(Bpm),
     faults: fc.constant([]),
   });
   const raises = fc.array(fc.record({ verdicts: fc.nat(2), bpm: fc.nat(20) }), {
@@ -41,7 +41,7 @@ it('[CH16] a better day is never graded worse', () => {
       const better = day.map((each, i): LoopRecord => {
         const up = raise[i % raise.length] as { verdicts: number; bpm: number };
         const rank = Math.min(3, LOOP_VERDICTS.indexOf(each.verdict) + up.verdicts);
-        return { ...each, verdict: LOOP_VERDICTS[rank] as LoopVerdict, bpm: each.bpm + up.bpm };
+        return { ...each, verdict: LOOP_VERDICTS[rank] as LoopVerdict, bpm: Bpm(each.bpm + up.bpm) };
       });
       expect(grade(better)).toBeGreaterThanOrEqual(grade(day));
     }),

@@ -4,6 +4,7 @@ import { isVoice, type Limb, VOICE_FACTS, VOICES, type Voice } from '../kit/voic
 import { defaultBalance, defaultGroove, defaultLayers, FEATHERED_DB } from '../lesson/defaults.ts';
 import type { GroovePart, Layer } from '../lesson/lesson.ts';
 import type { Meter } from '../rhythm/meter.ts';
+import { LeadDb } from '../units.ts';
 import { describeValue } from './describe.ts';
 import type { Report } from './fault.ts';
 import { nearest } from './nearest.ts';
@@ -54,7 +55,7 @@ function levelDb(level: RawLevel): number {
 }
 
 /** Level of every voice; levels in the file count from the lead voice's own, which is 0. */
-export function readBalance(raw: RawLesson, lead: Voice): Readonly<Record<Voice, number>> {
+export function readBalance(raw: RawLesson, lead: Voice): Readonly<Record<Voice, LeadDb>> {
   const inGroove = entries(raw.groove).flatMap(([voice, part]) =>
     typeof part === 'string' || part.level === undefined ? [] : [[voice, part.level] as const],
   );
@@ -63,9 +64,9 @@ export function readBalance(raw: RawLesson, lead: Voice): Readonly<Record<Voice,
   const fallback = defaultBalance(lead);
   const level = (voice: Voice) => {
     const given = written.get(voice);
-    return given === undefined ? fallback[voice] - fallback[lead] : given - zero;
+    return LeadDb(given === undefined ? fallback[voice] - fallback[lead] : given - zero);
   };
-  return Object.fromEntries(VOICES.map((voice) => [voice, level(voice)])) as Record<Voice, number>;
+  return Object.fromEntries(VOICES.map((voice) => [voice, level(voice)])) as Record<Voice, LeadDb>;
 }
 
 /** Limb of every voice. */

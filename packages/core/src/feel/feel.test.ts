@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { SUBDIVISIONS } from '../rhythm/cell.ts';
 import { fraction } from '../rhythm/fraction.ts';
 import { meter } from '../rhythm/meter.ts';
+import { Bpm } from '../units.ts';
 import type { SwingRatio } from './feel.ts';
 import { offBeatPhase, performedPhase, phaseToSwingRatio, rideSwingRatio, swingAt } from './swing.ts';
 import { constantTempo, createTimeline } from './timeline.ts';
@@ -114,21 +115,21 @@ describe('timeline', () => {
   const four = meter('4/4');
 
   it('[FE6] counts a constant tempo in quarter notes', () => {
-    const timeline = createTimeline(four, { kind: 'even' }, constantTempo(120));
+    const timeline = createTimeline(four, { kind: 'even' }, constantTempo(Bpm(120)));
     // definition: at 120 quarter notes a minute a bar of 4/4 lasts two seconds
     expect(timeline.barSeconds(3)).toBe(6);
     expect(timeline.barSeconds(-1)).toBe(-2);
     expect(timeline.slotSeconds({ bar: 1, beat: 2, slot: 1, slots: 2 })).toBe(3.25);
-    const compound = createTimeline(meter('12/8'), { kind: 'even' }, constantTempo(90));
+    const compound = createTimeline(meter('12/8'), { kind: 'even' }, constantTempo(Bpm(90)));
     // definition: 12/8 is six quarter notes long: 6 · 60/90 = 4 s, also in a compound meter
     expect(compound.barSeconds(1)).toBe(4);
   });
 
   it('[FE6] walks tempo changes, also in the middle of a beat', () => {
     const map = [
-      { at: fraction(0), bpm: 60 },
-      { at: fraction(1, 8), bpm: 120 },
-      { at: fraction(1), bpm: 240 },
+      { at: fraction(0), bpm: Bpm(60) },
+      { at: fraction(1, 8), bpm: Bpm(120) },
+      { at: fraction(1), bpm: Bpm(240) },
     ];
     const timeline = createTimeline(four, { kind: 'even' }, map);
     // definition: an eighth at 60 is 0.5 s; the other seven eighths at 120 are 1.75 s; then 240 is 1 s a bar
@@ -143,9 +144,9 @@ describe('timeline', () => {
     const make = (map: Parameters<typeof createTimeline>[2]) => () =>
       createTimeline(four, { kind: 'even' }, map);
     expect(make([])).toThrow(RangeError);
-    expect(make([{ at: fraction(0), bpm: 0 }])).toThrow(RangeError);
-    expect(make([{ at: fraction(0), bpm: Number.NaN }])).toThrow(RangeError);
-    const late = { at: fraction(1), bpm: 90 };
-    expect(make([late, { at: fraction(0), bpm: 90 }])).toThrow(RangeError);
+    expect(make([{ at: fraction(0), bpm: Bpm(0) }])).toThrow(RangeError);
+    expect(make([{ at: fraction(0), bpm: Bpm(Number.NaN) }])).toThrow(RangeError);
+    const late = { at: fraction(1), bpm: Bpm(90) };
+    expect(make([late, { at: fraction(0), bpm: Bpm(90) }])).toThrow(RangeError);
   });
 });

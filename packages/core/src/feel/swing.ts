@@ -9,8 +9,10 @@
  * Differs from the source: outside 100–300 bpm the ratio of the nearer end is held, since nothing was measured
  * there.
  */
+
 import type { Fraction } from '../rhythm/fraction.ts';
 import { toNumber } from '../rhythm/fraction.ts';
+import { type Bpm, Seconds } from '../units.ts';
 import type { Feel, SwingRatio } from './feel.ts';
 
 /** Quarter notes a minute between which the tempo law was measured. */
@@ -84,7 +86,7 @@ export function isDotted(beat: Fraction): boolean {
 }
 
 /** Seconds of a length in whole notes at a tempo in quarter notes a minute. */
-export function wholeNotesToSeconds(length: Fraction | number, bpm: number): number {
+export function wholeNotesToSeconds(length: Fraction | number, bpm: Bpm): Seconds {
   const wholes = typeof length === 'number' ? length : toNumber(length);
-  return (wholes * 240) / bpm;
+  return Seconds((wholes * 240) / bpm);
 }

@@ -7,6 +7,7 @@
 
 import { add, compare, type Fraction, fraction, multiply, toNumber } from '../rhythm/fraction.ts';
 import { beatLength, beatStarts, type Meter } from '../rhythm/meter.ts';
+import { type Bpm, Seconds } from '../units.ts';
 import type { Feel, SwingRatio } from './feel.ts';
 import { isDotted, performedPhase, swingAt, wholeNotesToSeconds } from './swing.ts';
 
@@ -14,7 +15,7 @@ import { isDotted, performedPhase, swingAt, wholeNotesToSeconds } from './swing.
 export interface TempoMark {
   /** Score time, in whole notes. */
   readonly at: Fraction;
-  readonly bpm: number;
+  readonly bpm: Bpm;
 }
 
 /** Tempo marks in ascending order; at least one. */
@@ -33,17 +34,17 @@ export interface Timeline {
   /** Score time of a slot, in whole notes, before any feel. */
   scoreTime(place: SlotPlace): Fraction;
   /** Seconds from score time 0 to the performed place of a slot; negative in the count-in. */
-  slotSeconds(place: SlotPlace): number;
+  slotSeconds(place: SlotPlace): Seconds;
   /** Seconds from score time 0 to a bar line; bars count from 0. */
-  barSeconds(bar: number): number;
+  barSeconds(bar: number): Seconds;
   /** Tempo in force at a score time, in quarter notes a minute. */
-  bpmAt(at: Fraction): number;
+  bpmAt(at: Fraction): Bpm;
   /** Swing in force at a score time, or null for an even feel. */
   swingAt(at: Fraction): SwingRatio | null;
 }
 
 /** A tempo that does not change. */
-export function constantTempo(bpm: number): TempoMap {
+export function constantTempo(bpm: Bpm): TempoMap {
   return [{ at: fraction(0), bpm }];
 }
 
@@ -56,16 +57,16 @@ function requireTempoMap(map: TempoMap): void {
 }
 
 /** Seconds from score time 0 to `wholes` whole notes. */
-function secondsAt(map: TempoMap, wholes: number): number {
-  let seconds = 0;
+function secondsAt(map: TempoMap, wholes: number): Seconds {
+  let seconds = Seconds(0);
   let at = 0;
   for (let i = 0; i < map.length; i += 1) {
     const next = map[i + 1];
     const until = next ? toNumber(next.at) : Number.POSITIVE_INFINITY;
     const bpm = (map[i] as TempoMark).bpm;
-    if (wholes <= until) return seconds + wholeNotesToSeconds(wholes - at, bpm);
+    if (wholes <= until) return Seconds(seconds + wholeNotesToSeconds(wholes - at, bpm));
     if (until > at) {
-      seconds += wholeNotesToSeconds(until - at, bpm);
+      seconds = Seconds(seconds + wholeNotesToSeconds(until - at, bpm));
       at = until;
     }
   }

@@ -14,6 +14,7 @@ import { handLetter, VOICE_FACTS, VOICES } from '../kit/voice.ts';
 import type { Form, Lesson } from '../lesson/lesson.ts';
 import { MARKS } from '../rhythm/cell.ts';
 import { compare } from '../rhythm/fraction.ts';
+import { LeadDb } from '../units.ts';
 import { perform } from './perform.ts';
 import type { Stroke } from './stroke.ts';
 
@@ -65,10 +66,10 @@ describe('voices and dynamics', () => {
 
   it('[GR1] is one monotone scale with forte at velocity 90', () => {
     // standard: MusicXML 4.0, dynamics attribute: forte is MIDI velocity 90
-    expect(levelDbToVelocity(DYNAMIC_LEVEL_DB.f)).toBe(90);
-    const velocities = DYNAMIC_MARKS.map((mark) => levelDbToVelocity(DYNAMIC_LEVEL_DB[mark]));
+    expect(levelDbToVelocity(LeadDb(DYNAMIC_LEVEL_DB.f))).toBe(90);
+    const velocities = DYNAMIC_MARKS.map((mark) => levelDbToVelocity(LeadDb(DYNAMIC_LEVEL_DB[mark])));
     expect(velocities).toEqual([...new Set(velocities)].toSorted((a, b) => a - b));
-    for (const mark of DYNAMIC_MARKS) expect(levelDbToDynamic(DYNAMIC_LEVEL_DB[mark])).toBe(mark);
+    for (const mark of DYNAMIC_MARKS) expect(levelDbToDynamic(LeadDb(DYNAMIC_LEVEL_DB[mark]))).toBe(mark);
     // standard: DLS and SoundFont 2: gain is 40·log10(v/127) dB, so half the velocity is 12.04 dB less
     expect(velocityToLevelDb(90) - velocityToLevelDb(45)).toBeCloseTo(12.0412, 4);
   });
@@ -77,8 +78,8 @@ describe('voices and dynamics', () => {
     for (let velocity = 1; velocity <= 127; velocity += 1) {
       expect(levelDbToVelocity(velocityToLevelDb(velocity))).toBe(velocity);
     }
-    expect(levelDbToVelocity(60)).toBe(127);
-    expect(levelDbToVelocity(-200)).toBe(1);
+    expect(levelDbToVelocity(LeadDb(60))).toBe(127);
+    expect(levelDbToVelocity(LeadDb(-200))).toBe(1);
   });
 
   it('[GR11] reads marks by what the voice can play', () => {

@@ -12,6 +12,7 @@ import { handLetter, type Limb, type SoundingVoice, type Voice } from '../kit/vo
 import type { Form, Lesson } from '../lesson/lesson.ts';
 import { type Mark, type Subdivision, struckSlots } from '../rhythm/cell.ts';
 import { formatFraction } from '../rhythm/fraction.ts';
+import { type Bpm, LeadDb, Seconds } from '../units.ts';
 import type { Performance, PerformedBar } from './performance.ts';
 import {
   barsOf,
@@ -30,7 +31,7 @@ export interface PerformOptions {
   readonly exercise: number | null;
   readonly form: Form;
   /** Tempo in quarter notes a minute; the lesson's start tempo when left out. Not with `tempo`. */
-  readonly bpm?: number;
+  readonly bpm?: Bpm;
   /** A tempo that changes; score time 0 is the first bar line after the count-in. */
   readonly tempo?: TempoMap;
   /** How many of the lesson's layers play, from 1; all when left out. */
@@ -68,7 +69,7 @@ function strokeOf(
     slots,
     at: timeline.scoreTime(place),
     timeSeconds: timeline.slotSeconds(place),
-    levelDb: lesson.balance[strike.voice] + touch,
+    levelDb: LeadDb(lesson.balance[strike.voice] + touch),
     sticking: hand,
   };
 }
@@ -119,7 +120,7 @@ function countInStrokes(lesson: Lesson, timeline: Timeline, bars: number): reado
         slots: 1,
         at: timeline.scoreTime(place),
         timeSeconds: timeline.slotSeconds(place),
-        levelDb: beat === 0 ? COUNT_IN_DB + ACCENT_DB : COUNT_IN_DB,
+        levelDb: LeadDb(beat === 0 ? COUNT_IN_DB + ACCENT_DB : COUNT_IN_DB),
         sticking: null,
       };
     }),
@@ -134,8 +135,8 @@ function joined(lesson: Lesson, layers: number | undefined): Playing {
   return new Set(lesson.layers.slice(0, layers ?? lesson.layers.length).flatMap((layer) => layer.joins));
 }
 
-function shift(stroke: Stroke, seconds: number): Stroke {
-  return { ...stroke, timeSeconds: stroke.timeSeconds + seconds };
+function shift(stroke: Stroke, seconds: Seconds): Stroke {
+  return { ...stroke, timeSeconds: Seconds(stroke.timeSeconds + seconds) };
 }
 
 function performedBars(
@@ -156,8 +157,8 @@ function performedBars(
     bar: bar + 1,
     play,
     patternBar,
-    startSeconds: timeline.barSeconds(bar) - origin,
-    durationSeconds: timeline.barSeconds(bar + 1) - timeline.barSeconds(bar),
+    startSeconds: Seconds(timeline.barSeconds(bar) - origin),
+    durationSeconds: Seconds(timeline.barSeconds(bar + 1) - timeline.barSeconds(bar)),
   }));
 }
 
@@ -172,7 +173,7 @@ export function perform(lesson: Lesson, options: PerformOptions): Performance {
   const timeline = createTimeline(lesson.meter, lesson.feel, map);
   const planned = planBars(options.form, exercise ? barsOf(exercise) : 1);
   const countIn = options.form.countInBars;
-  const countInSeconds = -timeline.barSeconds(-countIn);
+  const countInSeconds = Seconds(0 - timeline.barSeconds(-countIn));
   const mute: ReadonlySet<SoundingVoice> = new Set(options.mute);
   const playing = joined(lesson, options.layers);
   const form = planned.flatMap((bar) =>
@@ -184,7 +185,7 @@ export function perform(lesson: Lesson, options: PerformOptions): Performance {
   return {
     strokes: strokes.map((s) => shift(s, countInSeconds)).sort((a, b) => a.timeSeconds - b.timeSeconds),
     bars: performedBars(timeline, planned, countIn),
-    countInSeconds: countInSeconds + 0,
-    durationSeconds: timeline.barSeconds(planned.length) + countInSeconds,
+    countInSeconds,
+    durationSeconds: Seconds(timeline.barSeconds(planned.length) + countInSeconds),
   };
 }

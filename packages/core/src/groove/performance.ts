@@ -3,6 +3,7 @@
  *
  * Conventions: seconds from the start of the rendering, count-in included; bars from 1, count-in bars 0, −1, …
  */
+import type { Seconds } from '../units.ts';
 import type { Stroke } from './stroke.ts';
 
 /** A bar of the rendering and when it sounds. */
@@ -11,8 +12,8 @@ export interface PerformedBar {
   readonly play: 'count-in' | 'pattern' | 'time' | 'rest';
   /** Bar of the exercise's pattern (from 0) that is played, or null. */
   readonly patternBar: number | null;
-  readonly startSeconds: number;
-  readonly durationSeconds: number;
+  readonly startSeconds: Seconds;
+  readonly durationSeconds: Seconds;
 }
 
 /** Everything that is played, in order, with the bars it lies in. */
@@ -20,7 +21,7 @@ export interface Performance {
   /** In order of time. */
   readonly strokes: readonly Stroke[];
   readonly bars: readonly PerformedBar[];
-  readonly countInSeconds: number;
+  readonly countInSeconds: Seconds;
   /** To the last bar line; what rings on after it is not counted. */
-  readonly durationSeconds: number;
+  readonly durationSeconds: Seconds;
 }

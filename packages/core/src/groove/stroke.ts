@@ -6,10 +6,10 @@
  * score time in whole notes from the first bar after the count-in, before any feel (negative in the count-in).
  * `levelDb` is relative to a plain stroke of the lead voice, which is 0 dB.
  */
-
 import type { Articulation, Limb, SoundingVoice } from '../kit/voice.ts';
 import type { Mark, Subdivision } from '../rhythm/cell.ts';
 import type { Fraction } from '../rhythm/fraction.ts';
+import type { LeadDb, Seconds } from '../units.ts';
 
 /** A written place, counted from 1 as people do. Count-in bars are 0, −1, … */
 export interface WrittenPlace {
@@ -36,7 +36,7 @@ export interface Stroke {
   /** Slots in the subdivision of the beat it is written in. */
   readonly slots: Subdivision;
   readonly at: Fraction;
-  readonly timeSeconds: number;
-  readonly levelDb: number;
+  readonly timeSeconds: Seconds;
+  readonly levelDb: LeadDb;
   readonly sticking: Sticking;
 }

@@ -6,6 +6,9 @@
  * one of the DLS and SoundFont 2 specifications (40·log10(v/127) dB). The marks are equal steps of our own:
  * there is no standard, only that they are in order.
  */
+import { LeadDb } from '../units.ts';
+
+/** MIDI velocity of a plain stroke of the lead voice. */
 export const FORTE_VELOCITY = 90;
 
 /** Added to the level of an accented stroke, in dB. */
@@ -15,13 +18,13 @@ export const ACCENT_DB = 6;
 export const GHOST_DB = -12;
 
 /** MIDI velocity, 1–127, of a level in dB. */
-export function levelDbToVelocity(levelDb: number): number {
+export function levelDbToVelocity(levelDb: LeadDb): number {
   return Math.min(127, Math.max(1, Math.round(FORTE_VELOCITY * 10 ** (levelDb / 40))));
 }
 
 /** Level in dB of a MIDI velocity, 1–127. */
-export function velocityToLevelDb(velocity: number): number {
-  return 40 * Math.log10(velocity / FORTE_VELOCITY);
+export function velocityToLevelDb(velocity: number): LeadDb {
+  return LeadDb(40 * Math.log10(velocity / FORTE_VELOCITY));
 }
 
 /** Printed dynamics, softest first. */
@@ -42,7 +45,7 @@ export const DYNAMIC_LEVEL_DB: Readonly<Record<DynamicMark, number>> = {
 };
 
 /** The printed dynamic nearest to a level in dB. */
-export function levelDbToDynamic(levelDb: number): DynamicMark {
+export function levelDbToDynamic(levelDb: LeadDb): DynamicMark {
   const distance = (mark: DynamicMark) => Math.abs(DYNAMIC_LEVEL_DB[mark] - levelDb);
   return DYNAMIC_MARKS.reduce((best, mark) => (distance(mark) < distance(best) ? mark : best));
 }

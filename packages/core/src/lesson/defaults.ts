@@ -8,6 +8,7 @@
 import { VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
 import { type Cell, cell } from '../rhythm/cell.ts';
 import type { Meter } from '../rhythm/meter.ts';
+import { Bpm } from '../units.ts';
 import type { Form, GroovePart, Layer, SheetSettings, Tempo } from './lesson.ts';
 
 /** Level of a feathered bass drum, in dB. */
@@ -52,7 +53,7 @@ export function defaultBalance(lead: Voice): Readonly<Record<Voice, number>> {
 
 /** A tempo from a start alone, in quarter notes a minute. */
 export function fillTempo(start = DEFAULT_START_BPM, goal?: number, step = DEFAULT_STEP_BPM): Tempo {
-  return { startBpm: start, goalBpm: goal ?? start + DEFAULT_RUNGS * step, stepBpm: step };
+  return { startBpm: Bpm(start), goalBpm: Bpm(goal ?? start + DEFAULT_RUNGS * step), stepBpm: Bpm(step) };
 }
 
 function eachBeat(

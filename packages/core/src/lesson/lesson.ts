@@ -4,11 +4,13 @@
  * Conventions: tempi in quarter notes a minute; levels in dB relative to the lead voice; bars and beats as
  * counts; patterns parsed.
  */
+
 import type { Feel } from '../feel/feel.ts';
 import type { Limb, SetUp, Voice } from '../kit/voice.ts';
 import type { Cell } from '../rhythm/cell.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import type { Pattern } from '../rhythm/pattern.ts';
+import type { Bpm, LeadDb } from '../units.ts';
 import type { ComposeSettings } from './compose-settings.ts';
 
 /** A voice that repeats under everything. */
@@ -93,9 +95,9 @@ export interface SheetSettings {
 
 /** Where a student starts, where to, and by which steps; in quarter notes a minute. */
 export interface Tempo {
-  readonly startBpm: number;
-  readonly goalBpm: number;
-  readonly stepBpm: number;
+  readonly startBpm: Bpm;
+  readonly goalBpm: Bpm;
+  readonly stepBpm: Bpm;
 }
 
 /** A whole lesson. */
@@ -113,7 +115,7 @@ export interface Lesson {
   /** The voice that plays the exercises. */
   readonly comping: Voice;
   /** Level of a plain stroke of every voice, in dB relative to the lead voice. */
-  readonly balance: Readonly<Record<Voice, number>>;
+  readonly balance: Readonly<Record<Voice, LeadDb>>;
   /** Limb of every voice in this lesson. */
   readonly limbs: Readonly<Record<Voice, Limb>>;
   readonly vocabulary: readonly VocabularyCell[];

@@ -6,12 +6,13 @@
  * that the balance that was played and the one that was asked compare; all are relative to the take's lead voice.
  */
 import type { Voice } from '../kit/voice.ts';
+import type { Bpm, LeadDb, Milliseconds, Quarters, Seconds } from '../units.ts';
 import type { TakeReport } from './report.ts';
 
 /** Tempo at one bar line of the take. */
 export interface TempoPoint {
-  readonly timeSeconds: number;
-  readonly bpm: number;
+  readonly timeSeconds: Seconds;
+  readonly bpm: Bpm;
 }
 
 /** What was played at one written place each time that it came round. */
@@ -28,29 +29,30 @@ export interface PlacePlayed {
   /** How often it was due and not played. */
   readonly missed: number;
   /** Lateness in ms beside the voice's own median, for each time that it was played, in order. */
-  readonly offsetsMs: readonly number[];
+  readonly offsetsMs: readonly Milliseconds[];
 }
 
 /** How the levels of one voice's plain strokes scatter. */
 export interface Evenness {
   readonly voice: Voice;
+  /** In dB, of whatever scale. */
   readonly spreadDb: number;
 }
 
 /** What was asked, as far as remarks need it. */
 export interface AskedOf {
   /** Quarter notes a minute. */
-  readonly bpm: number;
+  readonly bpm: Bpm;
   /** The lesson's swing ratio at the tempo that was played, where eighths swing; null for an even feel. */
   readonly swingRatio: number | null;
   readonly beatsInBar: number;
-  readonly quartersInBar: number;
+  readonly quartersInBar: Quarters;
 }
 
 /** A report with everything that was measured. */
 export interface FullReport extends TakeReport {
   /** When each of the missed strokes was due, in the same order. */
-  readonly missedSeconds: readonly number[];
+  readonly missedSeconds: readonly Seconds[];
   readonly tempo: readonly TempoPoint[];
   /** Median absolute change of tempo from bar to bar, in percent. */
   readonly barToBarPercent: number | null;
@@ -60,7 +62,7 @@ export interface FullReport extends TakeReport {
   /** Bars of the form as they were played, in order; null where nothing of it was. */
   readonly playedBars: readonly (number | null)[];
   /** Median level that the lesson asks of each voice's strokes, accents and ghost notes as they are written. */
-  readonly lessonBalanceDb: Readonly<Partial<Record<Voice, number>>>;
+  readonly lessonBalanceDb: Readonly<Partial<Record<Voice, LeadDb>>>;
   readonly lead: Voice;
   readonly asked: AskedOf;
 }

@@ -8,6 +8,7 @@
  */
 import type { WrittenPlace } from '../groove/stroke.ts';
 import type { Voice } from '../kit/voice.ts';
+import type { Bpm, Seconds } from '../units.ts';
 
 /** Version of the practice log that this program writes. */
 export const PRACTICE_LOG_VERSION = 1;
@@ -38,7 +39,7 @@ export interface LoopFault {
 
 /** One time through the loop. */
 export interface LoopRecord {
-  readonly bpm: number;
+  readonly bpm: Bpm;
   readonly verdict: LoopVerdict;
   /** Strongest first. */
   readonly faults: readonly LoopFault[];
@@ -50,7 +51,7 @@ export interface PracticeEntry {
   readonly id: string;
   readonly device: string;
   readonly startedAt: string;
-  readonly durationSeconds: number;
+  readonly durationSeconds: Seconds;
   /** Lasting name of the lesson, e.g. its file name without the ending. */
   readonly lesson: string;
   /** Lasting name of the exercise (its patterns, not its number); null for the groove alone. */

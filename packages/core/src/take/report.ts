@@ -7,17 +7,18 @@
  */
 import type { WrittenPlace } from '../groove/stroke.ts';
 import type { Voice } from '../kit/voice.ts';
+import type { Bpm, LeadDb, Milliseconds, Seconds } from '../units.ts';
 
 /** A stroke that was heard. */
 export interface ReportStroke {
   /** Physical onset in the file. */
-  readonly timeSeconds: number;
+  readonly timeSeconds: Seconds;
   readonly voice: Voice;
-  readonly levelDb: number;
+  readonly levelDb: LeadDb;
   /** Where it is written, or null for an extra stroke. */
   readonly written: WrittenPlace | null;
   /** Lateness against the take's own pulse, or null for an extra stroke. */
-  readonly offsetMs: number | null;
+  readonly offsetMs: Milliseconds | null;
   /** 0 to 1. */
   readonly confidence: number;
 }
@@ -28,8 +29,8 @@ export interface VoiceReport {
   readonly missed: number;
   readonly extra: number;
   /** Milliseconds after the written time; negative is early. */
-  readonly offsetMs: { readonly median: number; readonly spread: number };
-  readonly levelDb: number;
+  readonly offsetMs: { readonly median: Milliseconds; readonly spread: Milliseconds };
+  readonly levelDb: LeadDb;
 }
 
 /** What the recording cannot tell, or what its figures rest on. */
@@ -37,7 +38,7 @@ export type Unheard =
   /** A voice that was due and not heard at all, or one that can hardly be told from the others. */
   | { readonly reason: 'not-heard' | 'hard-to-tell'; readonly voice: Voice }
   /** Played clearly slower or faster than asked, in quarter notes a minute. */
-  | { readonly reason: 'other-tempo'; readonly bpm: number; readonly askedBpm: number }
+  | { readonly reason: 'other-tempo'; readonly bpm: Bpm; readonly askedBpm: Bpm }
   | { readonly reason: 'partly-recognised' };
 
 /** Version of the report that this program writes. */
@@ -46,10 +47,10 @@ export const REPORT_VERSION = 1;
 /** Everything heard in a take. */
 export interface TakeReport {
   readonly version: number;
-  readonly take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: number };
+  readonly take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: Seconds };
   readonly alignment: {
-    readonly startSeconds: number;
-    readonly bpm: number;
+    readonly startSeconds: Seconds;
+    readonly bpm: Bpm;
     readonly driftBpmPerMinute: number;
     readonly confidence: number;
   };
@@ -59,7 +60,7 @@ export interface TakeReport {
   /** Ratio long : short of the swung beats, and how many there were; null where nothing swings. */
   readonly swingRatio: { readonly median: number; readonly spread: number; readonly count: number } | null;
   /** Median level of each voice relative to the lead voice. */
-  readonly balanceDb: Readonly<Partial<Record<Voice, number>>>;
+  readonly balanceDb: Readonly<Partial<Record<Voice, LeadDb>>>;
   /** What could not be heard, and why; reports that were kept before there were reasons have none. */
   readonly unheard?: readonly Unheard[];
   /** The same in sentences, as a report that is written to a file has it for its readers. */

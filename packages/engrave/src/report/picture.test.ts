@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { VOICES, type Voice } from '@shedbook/core';
+import { Bpm, Seconds, TakeDb, VOICES, type Voice } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { playNotes, reportOfNotes } from '../../../../internal/testing/played-notes.ts';
 import { COLOURS, PIXELS_PER_MS } from './look.data.ts';
@@ -13,9 +13,16 @@ const report = reportOfNotes(
   [
     ...playNotes(1, 100, (note) => {
       if (note.voice === 'hihat-foot' && note.written.bar === 2 && note.written.beat === 4) return null;
-      return note.voice === 'bass' ? { ...note, timeSeconds: note.timeSeconds + LATE_MS / 1000 } : note;
+      return note.voice === 'bass'
+        ? { ...note, timeSeconds: Seconds(note.timeSeconds + LATE_MS / 1000) }
+        : note;
     }),
-    { timeSeconds: 4.8, voice: 'tom-mid' as const, levelDb: 0, written: { bar: 2, beat: 1, slot: 1 } },
+    {
+      timeSeconds: Seconds(4.8),
+      voice: 'tom-mid' as const,
+      levelDb: TakeDb(0),
+      written: { bar: 2, beat: 1, slot: 1 },
+    },
   ].toSorted((a, b) => a.timeSeconds - b.timeSeconds),
 );
 
@@ -100,7 +107,7 @@ describe('the picture of a report', () => {
   it('[LI37] is ink on paper with one accent, and stays a page for a long take', () => {
     const colours = new Set([...draw('x').matchAll(/#[0-9a-f]{3,6}\b/gi)].map(([colour]) => colour));
     expect([...colours].toSorted()).toEqual(Object.values(COLOURS).toSorted());
-    const bars = Array.from({ length: 200 }, (_, i) => ({ timeSeconds: 2.4 * i, bpm: 100 }));
+    const bars = Array.from({ length: 200 }, (_, i) => ({ timeSeconds: Seconds(2.4 * i), bpm: Bpm(100) }));
     const long = { ...report, tempo: bars, playedBars: bars.map((_, i) => (i % 8) + 1) };
     const svg = drawReport(long, says('x'));
     // definition: eight rows of four bars are drawn

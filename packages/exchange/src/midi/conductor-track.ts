@@ -2,7 +2,7 @@
  * The first track: title, meter, tempo of every bar where it changes, and markers.
  * Source: Standard MIDI Files 1.0 (MMA RP-001): in format 1 the tempo map is the first track.
  */
-import { type Meter, toNumber } from '@shedbook/core';
+import { type Meter, Ticks, toNumber } from '@shedbook/core';
 import { type BarPlacement, type Placement, TICKS_PER_QUARTER } from './placement.ts';
 import type { SmfEvent, SmfTrack, TempoEvent, TextEvent, TimeSignatureEvent } from './smf.ts';
 
@@ -22,14 +22,14 @@ export function timeSignature(meter: Meter): TimeSignatureEvent {
   const click = even ? toNumber(first) : 1 / meter.lower;
   return {
     kind: 'time-signature',
-    ticks: 0,
+    ticks: Ticks(0),
     upper: meter.upper,
     lower: meter.lower,
     clocksPerClick: Math.max(1, Math.round(CLOCKS_PER_WHOLE * click)),
   };
 }
 
-function tempoOf(bar: BarPlacement, barTicks: number): TempoEvent {
+function tempoOf(bar: BarPlacement, barTicks: Ticks): TempoEvent {
   const exact = (bar.durationSeconds * 1e6 * TICKS_PER_QUARTER) / barTicks;
   const microsecondsPerQuarter = Math.min(TEMPO_RANGE.most, Math.max(TEMPO_RANGE.least, Math.round(exact)));
   return { kind: 'tempo', ticks: bar.startTicks, microsecondsPerQuarter };
@@ -42,7 +42,7 @@ function tempoEvents(placements: readonly Placement[]): readonly TempoEvent[] {
 
 function markersOf(placement: Placement, name: string | null): readonly TextEvent[] {
   const named: TextEvent[] = name
-    ? [{ kind: 'marker', ticks: placement.bars[0]?.startTicks ?? 0, text: name }]
+    ? [{ kind: 'marker', ticks: placement.bars[0]?.startTicks ?? Ticks(0), text: name }]
     : [];
   const changes = placement.bars.filter((bar, i) => bar.play !== placement.bars[i - 1]?.play);
   return [
@@ -64,12 +64,12 @@ export function conductorTrack(
   options: ConductorOptions,
 ): SmfTrack {
   const placements = sections.map((section) => section.placement);
-  const text: SmfEvent[] = [{ kind: 'name', ticks: 0, text: options.title }];
-  if (options.by) text.push({ kind: 'text', ticks: 0, text: options.by });
+  const text: SmfEvent[] = [{ kind: 'name', ticks: Ticks(0), text: options.title }];
+  if (options.by) text.push({ kind: 'text', ticks: Ticks(0), text: options.by });
   const markers = sections.flatMap((section) => markersOf(section.placement, section.name));
   const timed = [...tempoEvents(placements), ...markers].sort((a, b) => a.ticks - b.ticks);
   return {
     events: [...text, timeSignature(options.meter), ...timed],
-    endTicks: placements.at(-1)?.endTicks ?? 0,
+    endTicks: placements.at(-1)?.endTicks ?? Ticks(0),
   };
 }

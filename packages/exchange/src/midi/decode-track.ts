@@ -2,6 +2,7 @@
  * The events of one track chunk.
  * Source: Standard MIDI Files 1.0 (MMA RP-001), "MTrk events"; MIDI 1.0, channel voice messages.
  */
+import { Ticks } from '@shedbook/core';
 import { ByteFault, type ByteReader, hex } from './byte-reader.ts';
 import type { ByteProblem } from './problem.ts';
 import type { SmfEvent, SmfTrack } from './smf.ts';
@@ -31,7 +32,7 @@ function dataByte(reader: ByteReader): number {
   return value;
 }
 
-function channelEvent(reader: ByteReader, status: number, ticks: number): SmfEvent | null {
+function channelEvent(reader: ByteReader, status: number, ticks: Ticks): SmfEvent | null {
   const key = dataByte(reader);
   if (dataLength(status) === 1) return null;
   const velocity = dataByte(reader);
@@ -41,7 +42,7 @@ function channelEvent(reader: ByteReader, status: number, ticks: number): SmfEve
   return { kind, ticks, channel: (status & 0x0f) + 1, key, velocity };
 }
 
-function metaEvent(type: number, data: Uint8Array, ticks: number, offset: number): SmfEvent | null {
+function metaEvent(type: number, data: Uint8Array, ticks: Ticks, offset: number): SmfEvent | null {
   const at = (i: number) => data[i] ?? 0;
   const wants = (length: number, name: string) => {
     if (data.length < length) bad(offset, `a ${name} event of ${data.length} bytes`, `${length} bytes`);
@@ -65,7 +66,7 @@ function metaEvent(type: number, data: Uint8Array, ticks: number, offset: number
 class TrackDecoder {
   readonly #reader: ByteReader;
   readonly events: SmfEvent[] = [];
-  ticks = 0;
+  ticks = Ticks(0);
   ended = false;
   #running: number | null = null;
 
@@ -74,7 +75,7 @@ class TrackDecoder {
   }
 
   next(): void {
-    this.ticks += this.#reader.vlq('delta time');
+    this.ticks = Ticks(this.ticks + this.#reader.vlq('delta time'));
     const offset = this.#reader.offset;
     const first = this.#reader.peek('an event');
     if (first < 0x80) {

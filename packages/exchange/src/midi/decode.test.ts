@@ -1,3 +1,4 @@
+import { Ticks } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decodeSmf } from './decode.ts';
@@ -131,7 +132,7 @@ describe('reading Standard MIDI Files', () => {
     expect(problems).toEqual([]);
     // definition: delta times of 0x10 ticks twice
     expect(pairNotes(file as Smf)).toMatchObject([
-      { ticks: 16, endTicks: 32, channel: 10, key: 36, velocity: 90 },
+      { ticks: Ticks(16), endTicks: Ticks(32), channel: 10, key: 36, velocity: 90 },
     ]);
   });
 
@@ -180,20 +181,20 @@ describe('reading Standard MIDI Files', () => {
   it('[EX9] reads back every file that it writes', () => {
     const note = fc.record({
       kind: fc.constantFrom('note-on' as const, 'note-off' as const),
-      ticks: fc.nat(100_000),
+      ticks: fc.nat(100_000).map(Ticks),
       channel: fc.integer({ min: 1, max: 16 }),
       key: fc.nat(127),
       velocity: fc.integer({ min: 1, max: 127 }),
     });
     const text = fc.record({
       kind: fc.constantFrom('text' as const, 'name' as const, 'marker' as const),
-      ticks: fc.nat(100_000),
+      ticks: fc.nat(100_000).map(Ticks),
       text: fc.string({ unit: 'grapheme' }),
     });
     const event: fc.Arbitrary<SmfEvent> = fc.oneof(note, text);
     const track = fc.array(event, { maxLength: 20 }).map((events) => ({
       events: events.sort((a, b) => a.ticks - b.ticks),
-      endTicks: 100_001,
+      endTicks: Ticks(100_001),
     }));
     fc.assert(
       fc.property(fc.array(track, { minLength: 1, maxLength: 3 }), (tracks) => {

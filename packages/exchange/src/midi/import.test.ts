@@ -1,13 +1,17 @@
 import {
+  Bpm,
   cell,
   type ExercisePart,
   formatFraction,
   formatPattern,
+  LeadDb,
   meter,
   perform,
+  Seconds,
   type Stroke,
   seededRandom,
   swingAt,
+  Ticks,
   type Voice,
 } from '@shedbook/core';
 import fc from 'fast-check';
@@ -32,10 +36,14 @@ import { writeMidi } from './write.ts';
 /** A file with notes of a key at ticks, 96 a quarter. */
 function played(notes: readonly (readonly [number, number, number?])[], channel = 10): Uint8Array {
   const events = notes.map(([ticks, key, velocity = 90]): NoteEvent => {
-    return { kind: 'note-on', ticks, channel, key, velocity };
+    return { kind: 'note-on', ticks: Ticks(ticks), channel, key, velocity };
   });
   const ordered = events.sort((a, b) => a.ticks - b.ticks);
-  return encodeSmf({ format: 0, ticksPerQuarter: 96, tracks: [{ events: ordered, endTicks: 100_000 }] });
+  return encodeSmf({
+    format: 0,
+    ticksPerQuarter: 96,
+    tracks: [{ events: ordered, endTicks: Ticks(100_000) }],
+  });
 }
 
 function textOf(parts: readonly ExercisePart[] | undefined, voice: Voice): string | undefined {
@@ -46,7 +54,7 @@ function textOf(parts: readonly ExercisePart[] | undefined, voice: Voice): strin
 describe('importing MIDI into a lesson', () => {
   it('[EX24] reads a groove and its comping back as the text they were written as', () => {
     const lesson = swingLesson();
-    const performance = perform(lesson, { exercise: 1, form: patternForm(1, 1), bpm: 120 });
+    const performance = perform(lesson, { exercise: 1, form: patternForm(1, 1), bpm: Bpm(120) });
     const take = readMidi(writeMidi(performance, { title: 'A', meter: lesson.meter }));
     const { exercises, misfits, problems, bpm } = importMidi(take, {
       feel: lesson.feel,
@@ -63,7 +71,7 @@ describe('importing MIDI into a lesson', () => {
 
   it('[EX24] reads marks back: flam, drag, buzz, ghost, accent, side stick, rim shot, open hi-hat, bell', () => {
     const lesson = lessonOf({
-      tempo: { startBpm: 60, goalBpm: 60, stepBpm: 5 },
+      tempo: { startBpm: Bpm(60), goalBpm: Bpm(60), stepBpm: Bpm(5) },
       groove: [
         { voice: 'ride', pattern: { bars: [['bx', 'x.', 'B.', '..'].map(cell)] } },
         { voice: 'hihat', pattern: { bars: [['..', 'xo', 'x.', 'xO'].map(cell)] } },
@@ -114,9 +122,11 @@ describe('importing MIDI into a lesson', () => {
   it('[EX27] reads all channels where none is the tenth, and only the tenth where it is there', () => {
     expect(readMidi(played([[0, 38]], 1)).notes).toMatchObject([{ voice: 'snare', channel: 1 }]);
     const events: readonly NoteEvent[] = [1, 10].map((channel) => {
-      return { kind: 'note-on', ticks: 0, channel, key: 38, velocity: 90 };
+      return { kind: 'note-on', ticks: Ticks(0), channel, key: 38, velocity: 90 };
     });
-    const both = readMidi(encodeSmf({ format: 0, ticksPerQuarter: 96, tracks: [{ events, endTicks: 96 }] }));
+    const both = readMidi(
+      encodeSmf({ format: 0, ticksPerQuarter: 96, tracks: [{ events, endTicks: Ticks(96) }] }),
+    );
     expect(both.notes).toMatchObject([{ channel: 10 }]);
     expect(both.problems).toMatchObject([{ found: '1 note of channel 1' }]);
     expect(readMidi(played([[0, 39]]), { keys: { 39: 'snare' } }).notes).toMatchObject([{ voice: 'snare' }]);
@@ -124,11 +134,16 @@ describe('importing MIDI into a lesson', () => {
 
   it('[EX28] says when the meter changes', () => {
     const meters = [
-      { kind: 'time-signature' as const, ticks: 0, upper: 3, lower: 4, clocksPerClick: 24 },
-      { kind: 'time-signature' as const, ticks: 288, upper: 4, lower: 4, clocksPerClick: 24 },
+      { kind: 'time-signature' as const, ticks: Ticks(0), upper: 3, lower: 4, clocksPerClick: 24 },
+      { kind: 'time-signature' as const, ticks: Ticks(288), upper: 4, lower: 4, clocksPerClick: 24 },
     ];
-    const events = [...meters, { kind: 'note-on' as const, ticks: 288, channel: 10, key: 38, velocity: 90 }];
-    const take = readMidi(encodeSmf({ format: 0, ticksPerQuarter: 96, tracks: [{ events, endTicks: 672 }] }));
+    const events = [
+      ...meters,
+      { kind: 'note-on' as const, ticks: Ticks(288), channel: 10, key: 38, velocity: 90 },
+    ];
+    const take = readMidi(
+      encodeSmf({ format: 0, ticksPerQuarter: 96, tracks: [{ events, endTicks: Ticks(672) }] }),
+    );
     const { meter: read, problems } = importMidi(take);
     expect(read.text).toBe('3/4');
     expect(problems).toMatchObject([{ code: 'midi-meter', found: 'a change to 4/4' }]);
@@ -161,14 +176,14 @@ describe('importing MIDI into a lesson', () => {
 
   it('[EX32] reads a groove played by a person as the text they read it from', () => {
     const lesson = swingLesson();
-    const performance = perform(lesson, { exercise: 1, form: patternForm(2, 1), bpm: 160 });
+    const performance = perform(lesson, { exercise: 1, form: patternForm(2, 1), bpm: Bpm(160) });
     fc.assert(
       fc.property(fc.integer(), (seed) => {
         const random = seededRandom(seed);
         // published: Fujii et al. 2011, Music Perception 28(5): professional drummers are 1 to 10 ms off a metronome
         const strokes = performance.strokes.map((stroke) => {
-          const timeSeconds = stroke.timeSeconds + (random.next() - 0.5) * 0.02;
-          return { ...stroke, timeSeconds, levelDb: stroke.levelDb + (random.next() - 0.5) * 3 };
+          const timeSeconds = Seconds(stroke.timeSeconds + (random.next() - 0.5) * 0.02);
+          return { ...stroke, timeSeconds, levelDb: LeadDb(stroke.levelDb + (random.next() - 0.5) * 3) };
         });
         strokes.sort((a, b) => a.timeSeconds - b.timeSeconds);
         const bytes = writeMidi({ ...performance, strokes }, { title: 'A', meter: lesson.meter });

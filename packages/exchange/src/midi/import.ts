@@ -8,6 +8,7 @@
 
 import {
   ACCENT_DB,
+  Bpm,
   type Exercise,
   type Feel,
   GHOST_DB,
@@ -46,7 +47,7 @@ export interface ImportOptions {
 export interface MidiImport {
   readonly meter: Meter;
   /** Quarter notes a minute at the first imported bar. */
-  readonly bpm: number;
+  readonly bpm: Bpm;
   readonly exercises: readonly Exercise[];
   /** Notes that fit no slot, in order of time. */
   readonly misfits: readonly MidiNote[];
@@ -156,7 +157,7 @@ export function importMidi(take: MidiTake, options: ImportOptions = {}): MidiImp
   const wanted = meterOf(take, options, problems);
   const bar = toNumber(wanted.bar);
   const origin = countInBars(take, bar) * bar;
-  const bpm = take.tempoMap.findLast((tempo) => toNumber(tempo.at) <= origin)?.bpm ?? 120;
+  const bpm = take.tempoMap.findLast((tempo) => toNumber(tempo.at) <= origin)?.bpm ?? Bpm(120);
   const grid: Grid = {
     meter: wanted,
     swing: swingAt(options.feel ?? { kind: 'even' }, bpm),

@@ -4,12 +4,13 @@
  * Conventions: a note-off ends the oldest open note of its key and channel in its own track; a note that is never
  * ended lasts to the end of its track.
  */
+import type { Ticks } from '@shedbook/core';
 import { type NoteEvent, type Smf, type SmfTrack, textsOf } from './smf.ts';
 
 /** A note from its start to its end, in ticks; channels count from 1. */
 export interface RawNote {
-  readonly ticks: number;
-  readonly endTicks: number;
+  readonly ticks: Ticks;
+  readonly endTicks: Ticks;
   readonly channel: number;
   readonly key: number;
   readonly velocity: number;
@@ -18,8 +19,8 @@ export interface RawNote {
 
 function notesOfTrack(track: SmfTrack): readonly RawNote[] {
   const trackName = textsOf(track, 'name')[0]?.text ?? null;
-  const open = new Map<number, { on: NoteEvent; endTicks: number }[]>();
-  const all: { on: NoteEvent; endTicks: number }[] = [];
+  const open = new Map<number, { on: NoteEvent; endTicks: Ticks }[]>();
+  const all: { on: NoteEvent; endTicks: Ticks }[] = [];
   for (const event of track.events) {
     if (event.kind !== 'note-on' && event.kind !== 'note-off') continue;
     const id = event.channel * 128 + event.key;

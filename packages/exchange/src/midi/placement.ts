@@ -4,7 +4,7 @@
  * Conventions: every bar has its own tempo, so its bar lines are exact in ticks and in seconds; inside a bar a
  * stroke goes to the tick nearest to its performed time, or to its exact written place.
  */
-import { beatLength, type Meter, type Performance, type Stroke, toNumber } from '@shedbook/core';
+import { beatLength, type Meter, type Performance, type Stroke, Ticks, toNumber } from '@shedbook/core';
 
 /** Ticks per quarter: divides by 2, 3, 4, 6 and 32, so that every written slot is a whole tick. */
 export const TICKS_PER_QUARTER = 960;
@@ -13,13 +13,13 @@ export const TICKS_PER_QUARTER = 960;
 export type MidiTiming = 'performed' | 'written';
 
 /** Ticks of a length in whole notes. */
-export function wholeNotesToTicks(wholes: number): number {
-  return wholes * 4 * TICKS_PER_QUARTER;
+export function wholeNotesToTicks(wholes: number): Ticks {
+  return Ticks(wholes * 4 * TICKS_PER_QUARTER);
 }
 
 /** A bar: its first tick, and its seconds in its own performance. */
 export interface BarPlacement {
-  readonly startTicks: number;
+  readonly startTicks: Ticks;
   readonly startSeconds: number;
   readonly durationSeconds: number;
   readonly play: Performance['bars'][number]['play'];
@@ -27,11 +27,11 @@ export interface BarPlacement {
 
 /** A performance laid out in ticks. */
 export interface Placement {
-  readonly barTicks: number;
+  readonly barTicks: Ticks;
   readonly bars: readonly BarPlacement[];
-  readonly endTicks: number;
+  readonly endTicks: Ticks;
   /** Ticks of a stroke, `seconds` later (or, negative, earlier). */
-  strokeTicks(stroke: Stroke, seconds?: number): number;
+  strokeTicks(stroke: Stroke, seconds?: number): Ticks;
   /** Seconds that the written slot of a stroke lasts. */
   slotSeconds(stroke: Stroke): number;
 }
@@ -55,10 +55,10 @@ export function placePerformance(
   performance: Performance,
   meter: Meter,
   timing: MidiTiming,
-  startTicks: number,
+  startTicks: Ticks,
 ): Placement {
   const barTicks = wholeNotesToTicks(toNumber(meter.bar));
-  const bars = performance.bars.map((bar, i) => ({ ...bar, startTicks: startTicks + i * barTicks }));
+  const bars = performance.bars.map((bar, i) => ({ ...bar, startTicks: Ticks(startTicks + i * barTicks) }));
   if (bars.length === 0 && performance.strokes.length > 0) {
     throw new RangeError('Internal error: strokes without bars');
   }
@@ -71,12 +71,12 @@ export function placePerformance(
   return {
     barTicks,
     bars,
-    endTicks: startTicks + bars.length * barTicks,
+    endTicks: Ticks(startTicks + bars.length * barTicks),
     strokeTicks: (stroke, seconds = 0) => {
       const performed = secondsToTicks(stroke.timeSeconds + seconds);
-      if (timing === 'performed') return Math.round(performed);
+      if (timing === 'performed') return Ticks(Math.round(performed));
       const written = originTicks + (4 * TICKS_PER_QUARTER * stroke.at.num) / stroke.at.den;
-      return Math.round(written + performed - secondsToTicks(stroke.timeSeconds));
+      return Ticks(Math.round(written + performed - secondsToTicks(stroke.timeSeconds)));
     },
     slotSeconds: (stroke) => {
       const beat = toNumber(beatLength(meter, stroke.written.beat - 1));

@@ -10,9 +10,12 @@
 import {
   type Articulation,
   type Fraction,
+  type LeadDb,
   type Meter,
   parseMeter,
+  Seconds,
   type SoundingVoice,
+  Ticks,
   velocityToLevelDb,
 } from '@shedbook/core';
 import { decodeSmf } from './decode.ts';
@@ -24,10 +27,10 @@ import { type MidiTempo, midiClock, tempoMapOf, ticksToWholeNotes } from './temp
 
 /** A note that is no voice of the drum set. */
 export interface MidiOtherNote {
-  readonly timeSeconds: number;
-  readonly ticks: number;
+  readonly timeSeconds: Seconds;
+  readonly ticks: Ticks;
   readonly at: Fraction;
-  readonly durationSeconds: number;
+  readonly durationSeconds: Seconds;
   /** Counted from 1. */
   readonly channel: number;
   /** MIDI key, 0–127. */
@@ -40,12 +43,12 @@ export interface MidiOtherNote {
 export interface MidiNote extends MidiOtherNote {
   readonly voice: SoundingVoice;
   readonly articulation: Articulation;
-  readonly levelDb: number;
+  readonly levelDb: LeadDb;
 }
 
 /** A meter and where it begins, in ticks and in whole notes. */
 export interface MidiMeter {
-  readonly ticks: number;
+  readonly ticks: Ticks;
   readonly at: Fraction;
   readonly meter: Meter;
 }
@@ -64,7 +67,7 @@ export interface MidiTake {
   readonly notes: readonly MidiNote[];
   readonly others: readonly MidiOtherNote[];
   /** End of the longest track. */
-  readonly durationSeconds: number;
+  readonly durationSeconds: Seconds;
 }
 
 const NOTHING = {
@@ -75,7 +78,7 @@ const NOTHING = {
   markers: [],
   notes: [],
   others: [],
-  durationSeconds: 0,
+  durationSeconds: Seconds(0),
 } as const;
 
 function warning(code: string, found: string, expected: string, repair: string | null): ByteProblem {
@@ -111,11 +114,19 @@ function reportOthers(others: readonly MidiOtherNote[], drums: boolean): readonl
   });
 }
 
-function describe(note: RawNote, clock: (ticks: number) => number, ticksPerQuarter: number): MidiOtherNote {
+function describe(note: RawNote, clock: (ticks: Ticks) => Seconds, ticksPerQuarter: number): MidiOtherNote {
   const { ticks, endTicks, channel, key, velocity } = note;
   const timeSeconds = clock(ticks);
   const at = ticksToWholeNotes(ticks, ticksPerQuarter);
-  return { timeSeconds, ticks, at, durationSeconds: clock(endTicks) - timeSeconds, channel, key, velocity };
+  return {
+    timeSeconds,
+    ticks,
+    at,
+    durationSeconds: Seconds(clock(endTicks) - timeSeconds),
+    channel,
+    key,
+    velocity,
+  };
 }
 
 /** What the reader should know of the kit. */
@@ -153,7 +164,7 @@ export function readMidi(bytes: Uint8Array, options: ReadMidiOptions = {}): Midi
     at: ticksToWholeNotes(ticks, file.ticksPerQuarter),
     text,
   }));
-  const durationSeconds = clock(Math.max(0, ...file.tracks.map((track) => track.endTicks)));
+  const durationSeconds = clock(Ticks(Math.max(0, ...file.tracks.map((track) => track.endTicks))));
   const { ticksPerQuarter } = file;
   return { problems, title, ticksPerQuarter, tempoMap, meters, markers, notes, others, durationSeconds };
 }

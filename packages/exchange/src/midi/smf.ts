@@ -5,9 +5,12 @@
  * keys and velocities are 0–127.
  * Source: Standard MIDI Files 1.0 (MMA RP-001); MIDI 1.0 for channel messages.
  */
+import type { Ticks } from '@shedbook/core';
+
+/** A key goes down or up. */
 export interface NoteEvent {
   readonly kind: 'note-on' | 'note-off';
-  readonly ticks: number;
+  readonly ticks: Ticks;
   readonly channel: number;
   /** MIDI key, 0–127. */
   readonly key: number;
@@ -19,21 +22,21 @@ export interface NoteEvent {
 export interface TextEvent {
   /** Types 01, 03 and 06; a name is a track's, or the whole file's in its first track. */
   readonly kind: 'text' | 'name' | 'marker';
-  readonly ticks: number;
+  readonly ticks: Ticks;
   readonly text: string;
 }
 
 /** A meta event 51: the tempo from here on, in microseconds per quarter note. */
 export interface TempoEvent {
   readonly kind: 'tempo';
-  readonly ticks: number;
+  readonly ticks: Ticks;
   readonly microsecondsPerQuarter: number;
 }
 
 /** A meta event 58: the meter from here on. */
 export interface TimeSignatureEvent {
   readonly kind: 'time-signature';
-  readonly ticks: number;
+  readonly ticks: Ticks;
   /** How many units a bar has. */
   readonly upper: number;
   /** Units that make a whole note, a number such as 4 or 8. */
@@ -50,7 +53,7 @@ export interface SmfTrack {
   /** In the order of the file. */
   readonly events: readonly SmfEvent[];
   /** Where the track ends, in ticks. */
-  readonly endTicks: number;
+  readonly endTicks: Ticks;
 }
 
 /** A file; ticks per quarter note are 1–32767. */

@@ -4,14 +4,14 @@
  * Conventions: a note of a drum lasts a thirty-second, of a cymbal that rings a quarter, and never past the next
  * note of its key or the last bar line: the file loops clean, samplers that obey note-offs then sound right, all others ignore them.
  */
-import { isAccent, levelDbToVelocity, type SoundingVoice, type Stroke } from '@shedbook/core';
+import { isAccent, LeadDb, levelDbToVelocity, type SoundingVoice, type Stroke, Ticks } from '@shedbook/core';
 import { trackName, voiceToKey } from './key-map.ts';
 import { ornamentStrokes } from './ornaments.ts';
 import { type Placement, TICKS_PER_QUARTER } from './placement.ts';
 import { type NoteEvent, PERCUSSION_CHANNEL, type SmfTrack } from './smf.ts';
 
 interface Note {
-  readonly ticks: number;
+  readonly ticks: Ticks;
   readonly key: number;
   readonly velocity: number;
 }
@@ -33,7 +33,7 @@ function strokeNotes({ stroke, placement }: FiledStroke, before: FiledStroke | u
   const note = (seconds: number, levelDb: number): Note => ({
     ticks: placement.strokeTicks(stroke, seconds),
     key,
-    velocity: levelDbToVelocity(levelDb),
+    velocity: levelDbToVelocity(LeadDb(levelDb)),
   });
   const near = before?.placement === placement;
   const room = near ? stroke.timeSeconds - before.stroke.timeSeconds : Number.POSITIVE_INFINITY;
@@ -41,7 +41,7 @@ function strokeNotes({ stroke, placement }: FiledStroke, before: FiledStroke | u
     .map((added) => note(added.seconds, stroke.levelDb + added.levelDb))
     .filter((added) => added.ticks >= 0);
   const main = note(0, stroke.levelDb);
-  return [...ornaments, { ...main, ticks: Math.max(0, main.ticks) }].sort((a, b) => a.ticks - b.ticks);
+  return [...ornaments, { ...main, ticks: Ticks(Math.max(0, main.ticks)) }].sort((a, b) => a.ticks - b.ticks);
 }
 
 /** All notes of a voice; the bounces of a buzz stop where the next stroke begins. */
@@ -53,13 +53,13 @@ function voiceNotes(placed: readonly FiledStroke[]): readonly Note[] {
   });
 }
 
-function withEnds(notes: readonly Note[], longest: number, endTicks: number): readonly NoteEvent[] {
+function withEnds(notes: readonly Note[], longest: number, endTicks: Ticks): readonly NoteEvent[] {
   const next = new Map<number, number>();
   const events = notes.toReversed().flatMap(({ ticks, key, velocity }): NoteEvent[] => {
     const room = (next.get(key) ?? endTicks) - ticks;
     next.set(key, ticks);
     const channel = PERCUSSION_CHANNEL;
-    const end = ticks + Math.max(1, Math.min(longest, room));
+    const end = Ticks(ticks + Math.max(1, Math.min(longest, room)));
     return [
       { kind: 'note-off', ticks: end, channel, key, velocity: RELEASE_VELOCITY },
       { kind: 'note-on', ticks, channel, key, velocity },
@@ -70,12 +70,12 @@ function withEnds(notes: readonly Note[], longest: number, endTicks: number): re
 }
 
 /** The track of one voice: its name, then its notes. Strokes must be in order of time. */
-export function voiceTrack(voice: SoundingVoice, placed: readonly FiledStroke[], endTicks: number): SmfTrack {
+export function voiceTrack(voice: SoundingVoice, placed: readonly FiledStroke[], endTicks: Ticks): SmfTrack {
   const ordered = voiceNotes(placed).toSorted((a, b) => a.ticks - b.ticks);
   const longest = RINGING.has(voice) ? TICKS_PER_QUARTER : TICKS_PER_QUARTER / 8;
   const events = withEnds(ordered, longest, endTicks);
   return {
-    events: [{ kind: 'name', ticks: 0, text: trackName(voice) }, ...events],
-    endTicks: Math.max(endTicks, events.at(-1)?.ticks ?? 0),
+    events: [{ kind: 'name', ticks: Ticks(0), text: trackName(voice) }, ...events],
+    endTicks: Ticks(Math.max(endTicks, events.at(-1)?.ticks ?? 0)),
   };
 }

@@ -1,4 +1,4 @@
-import { meter, perform, type Stroke, toNumber } from '@shedbook/core';
+import { Bpm, meter, perform, type Stroke, Ticks, toNumber } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -35,7 +35,7 @@ function onsets(track: SmfTrack | undefined): readonly number[] {
 /** One file with one event, without its header and its end of track. */
 function eventBytes(meterText: string): readonly number[] {
   const events = [timeSignature(meter(meterText))];
-  const bytes = encodeSmf({ format: 0, ticksPerQuarter: 96, tracks: [{ events, endTicks: 0 }] });
+  const bytes = encodeSmf({ format: 0, ticksPerQuarter: 96, tracks: [{ events, endTicks: Ticks(0) }] });
   return [...bytes.slice(23, -4)];
 }
 
@@ -58,7 +58,7 @@ const TIMINGS = ['performed', 'written'] as const;
 
 describe('writing Standard MIDI Files', () => {
   it('[EX14] writes header, tempo and meter byte for byte', () => {
-    const bytes = writeMidi(perform(swingLesson(), { exercise: 1, form: patternForm(1), bpm: 120 }), {
+    const bytes = writeMidi(perform(swingLesson(), { exercise: 1, form: patternForm(1), bpm: Bpm(120) }), {
       title: 'A',
       meter: meter('4/4'),
     });
@@ -88,7 +88,7 @@ describe('writing Standard MIDI Files', () => {
       }),
     );
     const names = file.tracks.map((track) => nameOf(track));
-    const named = (text: string) => ({ kind: 'name', ticks: 0, text });
+    const named = (text: string) => ({ kind: 'name', ticks: Ticks(0), text });
     expect(names).toEqual(
       ['First swing', 'ride', 'hi-hat foot', 'bass drum', 'snare', 'click'].map((text) => named(text)),
     );
@@ -101,7 +101,7 @@ describe('writing Standard MIDI Files', () => {
       feel: { kind: 'ratio', ratio: 2, of: 'eighths' },
       exercises: [exerciseOn('snare', 'xx xx . xxx')],
     });
-    const performance = perform(lesson, { exercise: 1, form: patternForm(1), bpm: 150 });
+    const performance = perform(lesson, { exercise: 1, form: patternForm(1), bpm: Bpm(150) });
     const options = { title: 'A', meter: lesson.meter };
     // definition: long:short = 2:1, so the off-beat is at 2/3 of 960 ticks
     expect(onsets(fileOf(writeMidi(performance, options)).tracks[1])).toEqual([
@@ -116,8 +116,8 @@ describe('writing Standard MIDI Files', () => {
   it('[EX18] follows a tempo that changes from bar to bar', () => {
     const lesson = lessonOf({ exercises: [exerciseOn('snare', 'x x x x')] });
     const tempo = [
-      { at: { num: 0, den: 1 }, bpm: 120 },
-      { at: { num: 1, den: 1 }, bpm: 60 },
+      { at: { num: 0, den: 1 }, bpm: Bpm(120) },
+      { at: { num: 1, den: 1 }, bpm: Bpm(60) },
     ];
     const take = readMidi(
       writeMidi(perform(lesson, { exercise: 1, form: patternForm(2), tempo }), {
@@ -135,7 +135,7 @@ describe('writing Standard MIDI Files', () => {
 
   it('[EX19] writes flam and drag as grace strokes and a buzz as bounces', () => {
     const lesson = lessonOf({ exercises: [exerciseOn('snare', 'x f d b')] });
-    const performance = perform(lesson, { exercise: 1, form: patternForm(1), bpm: 60 });
+    const performance = perform(lesson, { exercise: 1, form: patternForm(1), bpm: Bpm(60) });
     const ticks = onsets(fileOf(writeMidi(performance, { title: 'A', meter: lesson.meter })).tracks[1]);
     // common practice: a flam has one grace stroke before the beat, a drag two
     expect(ticks.filter((each) => each > 900 && each <= 960)).toHaveLength(2);
@@ -174,7 +174,7 @@ describe('writing Standard MIDI Files', () => {
     });
     const sections = lesson.exercises.map((exercise) => ({
       name: `No. ${exercise.number}`,
-      performance: perform(lesson, { exercise: exercise.number, form: onceThrough(exercise), bpm: 120 }),
+      performance: perform(lesson, { exercise: exercise.number, form: onceThrough(exercise), bpm: Bpm(120) }),
     }));
     const take = readMidi(writeMidiSheet(sections, { title: lesson.title, meter: lesson.meter }));
     // definition: bars of two quarters; the sheet is one bar, two bars and one bar long

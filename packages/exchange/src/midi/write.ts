@@ -9,7 +9,7 @@
  * Differs from the source: text is UTF-8. A tempo is a whole number of microseconds a quarter, so the clock of a
  * file may differ from the performance by up to half a microsecond a quarter note.
  */
-import { type Meter, type Performance, type SoundingVoice, VOICES } from '@shedbook/core';
+import { type Meter, type Performance, type SoundingVoice, Ticks, VOICES } from '@shedbook/core';
 import { conductorTrack } from './conductor-track.ts';
 import { encodeSmf } from './encode.ts';
 import { type MidiTiming, placePerformance, TICKS_PER_QUARTER } from './placement.ts';
@@ -36,7 +36,7 @@ export interface MidiSection {
 const TRACK_ORDER: readonly SoundingVoice[] = [...VOICES, 'click'];
 
 function placeSections(sections: readonly MidiSection[], options: WriteMidiOptions) {
-  let startTicks = 0;
+  let startTicks = Ticks(0);
   return sections.map(({ name, performance }) => {
     const timing = options.timing ?? 'performed';
     const placement = placePerformance(performance, options.meter, timing, startTicks);
@@ -50,7 +50,7 @@ function mergeTracks(tracks: readonly SmfTrack[]): SmfTrack {
   const events = tracks.flatMap((track, i) => (i === 0 ? track.events : track.events.slice(1)));
   return {
     events: events.sort((a, b) => a.ticks - b.ticks),
-    endTicks: Math.max(...tracks.map((track) => track.endTicks)),
+    endTicks: Ticks(Math.max(...tracks.map((track) => track.endTicks))),
   };
 }
 

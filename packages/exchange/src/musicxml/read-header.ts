@@ -2,7 +2,7 @@
  * Title, author, meter, tempo and feel of a MusicXML score.
  * Source: MusicXML 4.0, elements work-title, movement-title, creator, time, sound, metronome, swing.
  */
-import { type Feel, type Meter, parseMeter } from '@shedbook/core';
+import { Bpm, type Feel, type Meter, parseMeter } from '@shedbook/core';
 import { childOf, childrenOf, descend } from '../xml/read-xml.ts';
 import type { ReadElement } from '../xml/scan-xml.ts';
 
@@ -31,18 +31,18 @@ const QUARTERS: Readonly<Record<string, number>> = {
   '16th': 0.25,
 };
 
-function metronomeBpm(metronome: ReadElement | undefined): number | null {
+function metronomeBpm(metronome: ReadElement | undefined): Bpm | null {
   const unit = QUARTERS[childOf(metronome, 'beat-unit')?.text ?? ''];
   const perMinute = Number.parseFloat(childOf(metronome, 'per-minute')?.text ?? '');
   if (unit === undefined || !(perMinute > 0)) return null;
-  return perMinute * unit * (childOf(metronome, 'beat-unit-dot') ? 1.5 : 1);
+  return Bpm(perMinute * unit * (childOf(metronome, 'beat-unit-dot') ? 1.5 : 1));
 }
 
 /** Tempo in quarter notes a minute of a direction or sound, or null. */
-export function tempoOf(element: ReadElement): number | null {
+export function tempoOf(element: ReadElement): Bpm | null {
   const sound = element.name === 'sound' ? element : childOf(element, 'sound');
   const tempo = Number(sound?.attributes['tempo'] ?? Number.NaN);
-  if (tempo > 0) return tempo;
+  if (tempo > 0) return Bpm(tempo);
   const metronome = childrenOf(element, 'direction-type').map((type) => childOf(type, 'metronome'));
   return metronomeBpm(metronome.find((each) => each !== undefined));
 }

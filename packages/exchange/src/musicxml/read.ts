@@ -7,6 +7,7 @@
  * Source: MusicXML 4.0 (W3C Community Group Final Report, June 2021).
  */
 import {
+  type Bpm,
   compare,
   type Exercise,
   type ExercisePart,
@@ -31,7 +32,7 @@ export interface MusicXmlReading {
   readonly by: string | null;
   readonly meter: Meter | null;
   /** Quarter notes a minute, or null where the score does not say. */
-  readonly bpm: number | null;
+  readonly bpm: Bpm | null;
   /** Null where the score does not say. */
   readonly feel: Feel | null;
   readonly exercises: readonly Exercise[];

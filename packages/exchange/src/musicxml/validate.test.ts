@@ -1,3 +1,4 @@
+import { Bpm } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { anyLesson, lessonOf, swingLesson } from '../../test/lessons.ts';
@@ -11,7 +12,7 @@ describe('MusicXML is valid against its schema', () => {
     const lesson = swingLesson();
     const texts = [
       writeMusicXml(lesson),
-      writeMusicXml(lesson, { exercises: [2], date: '2026-11-25', bpm: 97.5 }),
+      writeMusicXml(lesson, { exercises: [2], date: '2026-11-25', bpm: Bpm(97.5) }),
       writeMusicXml(lesson, { groove: false }),
       writeMusicXml({ ...lesson, exercises: [] }),
       writeMusicXml(lessonOf({ by: null, title: '' })),

@@ -1,6 +1,8 @@
 import {
+  Bpm,
   type Feel,
   formatPattern,
+  LeadDb,
   levelDbToVelocity,
   type Mark,
   meter,
@@ -156,7 +158,7 @@ describe('MusicXML, element by element', () => {
       fc.property(fc.integer({ min: -400, max: 60 }), fc.integer({ min: 1, max: 100 }), (tenths, more) => {
         const [soft, loud] = [tenths / 10, (tenths + more) / 10];
         expect(levelDbToDynamicsPercent(loud)).toBeGreaterThan(levelDbToDynamicsPercent(soft));
-        const velocity = levelDbToVelocity(soft);
+        const velocity = levelDbToVelocity(LeadDb(soft));
         if (velocity < 127)
           expect(Math.abs((levelDbToDynamicsPercent(soft) * 90) / 100 - velocity)).toBeLessThan(1);
       }),
@@ -193,7 +195,10 @@ describe('MusicXML, element by element', () => {
   });
 
   it.each(TEMPI)('[EX48] marks the tempo of %s by its beat', (text, unit, perMinute) => {
-    const lesson = lessonOf({ meter: meter(text), tempo: { startBpm: 90, goalBpm: 90, stepBpm: 5 } });
+    const lesson = lessonOf({
+      meter: meter(text),
+      tempo: { startBpm: Bpm(90), goalBpm: Bpm(90), stepBpm: Bpm(5) },
+    });
     const direction = childrenOf(measuresOf(writeMusicXml(lesson))[0], 'direction')[0];
     const metronome = descend(direction, 'direction-type', 'metronome');
     const dotted = childOf(metronome, 'beat-unit-dot')

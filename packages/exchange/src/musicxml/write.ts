@@ -7,6 +7,7 @@
  */
 import {
   ACCENT_DB,
+  type Bpm,
   type Exercise,
   exerciseOf,
   GHOST_DB,
@@ -27,7 +28,7 @@ export interface WriteMusicXmlOptions {
   /** Whether the groove is written under the exercises; it is when left out. */
   readonly groove?: boolean;
   /** Quarter notes a minute; the lesson's start tempo when left out. */
-  readonly bpm?: number;
+  readonly bpm?: Bpm;
   /** Date of encoding as yyyy-mm-dd; none when left out. */
   readonly date?: string;
 }

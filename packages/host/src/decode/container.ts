@@ -3,6 +3,7 @@
  *
  * Sources: mediabunny takes the container apart; packets go to libopus or libFLAC compiled to WebAssembly. Opus in every container begins with the pre-skip of its header (RFC 7845, 5.1), which is no sound.
  */
+import { Hertz } from '@shedbook/core';
 import { FLACDecoder } from '@wasm-audio-decoders/flac';
 import { ALL_FORMATS, EncodedPacketSink, FilePathSource, Input, type InputAudioTrack } from 'mediabunny';
 import { OpusDecoder } from 'opus-decoder';
@@ -97,7 +98,7 @@ export async function openContainer(path: string): Promise<DecodedSound> {
   const decoding = await decodingOf(track);
   if (decoding) {
     const blocks = packetBlocks(path, input, track, decoding.decoder);
-    const sound = { sampleRateHz: decoding.sampleRateHz, blocks };
+    const sound = { sampleRateHz: Hertz(decoding.sampleRateHz), blocks };
     return { ...sound, blocks: inFull(path, sound, wholeSeconds) };
   }
   const codec = ((await track.getCodec()) ?? 'unknown').toUpperCase();

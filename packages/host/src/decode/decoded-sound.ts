@@ -4,11 +4,12 @@
  * Conventions: blocks of mono samples, −1 to 1, channels averaged; blocks of some thousand samples, so a file's
  * length does not matter.
  */
+import type { Hertz } from '@shedbook/core';
 import { InputError } from '../input-error.ts';
 
 /** A file that is being decoded. */
 export interface DecodedSound {
-  readonly sampleRateHz: number;
+  readonly sampleRateHz: Hertz;
   readonly blocks: AsyncIterable<Float32Array>;
 }
 

@@ -1,5 +1,7 @@
 /** What no decoder here reads, AAC above all, through an installed FFmpeg. */
+
 import { spawn } from 'node:child_process';
+import { Hertz } from '@shedbook/core';
 import { InputError } from '../input-error.ts';
 import { cannotRead, type DecodedSound } from './decoded-sound.ts';
 
@@ -38,5 +40,5 @@ async function* ffmpegBlocks(path: string, what: string): AsyncGenerator<Float32
 
 /** Opens a file with FFmpeg; `what` names what it seems to be. What it cannot read throws while blocks are read. */
 export function openWithFfmpeg(path: string, what: string): DecodedSound {
-  return { sampleRateHz: RATE_HZ, blocks: ffmpegBlocks(path, what) };
+  return { sampleRateHz: Hertz(RATE_HZ), blocks: ffmpegBlocks(path, what) };
 }

@@ -5,7 +5,9 @@
  * FLAC's STREAMINFO block (RFC 9639, 8.2) and of the Xing or Info header of an MP3 file (G. Bouvigne, "Mp3 Info Tag
  * rev 1").
  */
+
 import { createReadStream } from 'node:fs';
+import { Hertz } from '@shedbook/core';
 import { FLACDecoder } from '@wasm-audio-decoders/flac';
 import { OggVorbisDecoder } from '@wasm-audio-decoders/ogg-vorbis';
 import { MPEGDecoder } from 'mpg123-decoder';
@@ -56,7 +58,7 @@ async function openStream(path: string, kind: string, decoder: StreamDecoder): P
     yield mixDown(head.channelData);
     for await (const { channelData } of pieces) yield mixDown(channelData);
   }
-  return { sampleRateHz: head.sampleRate, blocks: blocks() };
+  return { sampleRateHz: Hertz(head.sampleRate), blocks: blocks() };
 }
 
 /** From byte 10 of the first block of a FLAC file: 20 bits of rate, 3 of channels, 5 of width, 36 of samples. */

@@ -5,7 +5,9 @@
  * extensible layout of `mmreg.h`. A recorder that could not seek back leaves the length of the sound at 0 or at
  * its most: then it goes on to the end of the file.
  */
+
 import { type FileHandle, open } from 'node:fs/promises';
+import { Hertz } from '@shedbook/core';
 import { cannotRead, type DecodedSound, endsEarly } from './decoded-sound.ts';
 
 const BLOCK_FRAMES = 16_384;
@@ -104,7 +106,7 @@ export async function openWav(path: string): Promise<DecodedSound | null> {
   const layout = wavLayout(head.subarray(0, bytesRead));
   const read = layout && sampleReader(layout);
   if (layout && read && layout.channels > 0 && layout.sampleRateHz > 0) {
-    return { sampleRateHz: layout.sampleRateHz, blocks: wavBlocks(path, file, layout, read) };
+    return { sampleRateHz: Hertz(layout.sampleRateHz), blocks: wavBlocks(path, file, layout, read) };
   }
   await file.close();
   if (!layout && bytesRead < HEADER_BYTES) throw cannotRead(path, 'a WAV file without sound');

@@ -1,4 +1,4 @@
-import type { ReportStroke, TakeReport } from '@shedbook/core';
+import { Bpm, LeadDb, Milliseconds, type ReportStroke, Seconds, type TakeReport } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { swingTask } from '../../../../internal/testing/loops.ts';
 import { splitLoops } from './heard.ts';
@@ -15,22 +15,35 @@ function report(): TakeReport {
       const { voice, written, levelDb } = stroke;
       const bar = written.bar + loop * task.bars;
       const timeSeconds = (bar - 1 + (written.beat - 1 + (written.slot - 1) / 3) / 4) * barSeconds;
-      return { timeSeconds, voice, levelDb, written: { ...written, bar }, offsetMs: 0, confidence: 1 };
+      return {
+        timeSeconds: Seconds(timeSeconds),
+        voice,
+        levelDb: LeadDb(levelDb),
+        written: { ...written, bar },
+        offsetMs: Milliseconds(0),
+        confidence: 1,
+      };
     }),
   ).flat();
   const extra: ReportStroke = {
-    timeSeconds: 5.02 * barSeconds,
+    timeSeconds: Seconds(5.02 * barSeconds),
     voice: 'snare',
-    levelDb: 0,
+    levelDb: LeadDb(0),
     written: null,
     offsetMs: null,
     confidence: 1,
   };
-  const voice = { hits: 1, missed: 0, extra: 0, offsetMs: { median: 0, spread: 0 }, levelDb: 0 };
+  const voice = {
+    hits: 1,
+    missed: 0,
+    extra: 0,
+    offsetMs: { median: Milliseconds(0), spread: Milliseconds(0) },
+    levelDb: LeadDb(0),
+  };
   return {
     version: 1,
-    take: { kind: 'midi', durationSeconds: LOOPS * task.bars * barSeconds },
-    alignment: { startSeconds: 0, bpm: 72, driftBpmPerMinute: 0, confidence: 1 },
+    take: { kind: 'midi', durationSeconds: Seconds(LOOPS * task.bars * barSeconds) },
+    alignment: { startSeconds: Seconds(0), bpm: Bpm(72), driftBpmPerMinute: 0, confidence: 1 },
     strokes: [...strokes, extra].toSorted((a, b) => a.timeSeconds - b.timeSeconds),
     missed: [{ bar: 9, beat: 1, slot: 1, voice: 'crash' }],
     voices: { ride: voice, snare: voice, bass: voice, 'hihat-foot': voice },
@@ -67,7 +80,7 @@ it('[CH8] a take is judged loop by loop; what was not heard is passed on; the lo
   expect(judged.unheard).toEqual([{ reason: 'hard-to-tell', voice: 'bass' }]);
   const second = judged.loops[1];
   expect(second && recordLoop(second)).toEqual({
-    bpm: 72,
+    bpm: Bpm(72),
     verdict: 'loose',
     faults: [{ kind: 'extra', voice: 'snare', place: { bar: 2, beat: 1, slot: 1 }, amount: 1 }],
   });

@@ -3,7 +3,7 @@
  *
  * Conventions: bars from 1, counted from the start of the loop. A report counts bars through the whole take.
  */
-import type { ReportStroke, TakeReport, Voice, WrittenPlace } from '@shedbook/core';
+import type { Bpm, ReportStroke, TakeReport, Voice, WrittenPlace } from '@shedbook/core';
 
 /** A stroke that was heard where one is written. */
 export interface HeardStroke {
@@ -26,7 +26,7 @@ export interface ExtraStroke {
 
 /** What was heard of one time through the loop. */
 export interface HeardLoop {
-  readonly bpm: number;
+  readonly bpm: Bpm;
   /** How levels were told, or null where they are not to be judged. */
   readonly levelsBy: 'audio' | 'midi' | null;
   /** Voices that can be judged; others were not heard or not listened for. */

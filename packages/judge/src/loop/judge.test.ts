@@ -1,3 +1,4 @@
+import { Bpm } from '@shedbook/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { formOf, funk, play, playLoop, swing, swingTask } from '../../../../internal/testing/loops.ts';
@@ -40,7 +41,7 @@ function heardFrom(task: LoopTask, playing: Playing): HeardLoop {
   }));
   const first = task.strokes[0];
   return playLoop(task, {
-    bpm: task.bpm * playing.tempo,
+    bpm: Bpm(task.bpm * playing.tempo),
     strokes: pairs
       .filter((each) => !each.isMissed)
       .map(({ asked, offsetMs, levelDb }) => play(asked, { offsetMs, levelDb: asked.levelDb + levelDb })),
@@ -173,7 +174,7 @@ it('[CH8] a stroke that is both heard and missed was heard', () => {
 });
 
 it('[CH9] a tempo other than the one asked is not clean', () => {
-  const judged = judgeLoop(task, playLoop(task, { bpm: 72 * 0.85 }), 'beginner');
+  const judged = judgeLoop(task, playLoop(task, { bpm: Bpm(72 * 0.85) }), 'beginner');
   // definition: 85 percent of the tempo is 15 percent slower
   expect(judged.reasons.map(({ text }) => text)).toEqual(['Slower than asked by about 15 percent.']);
   expect(judged.verdict).toBe('loose');

@@ -4,7 +4,7 @@
  * Conventions: a better loop never gets a worse verdict: bringing a stroke nearer to its place, filling in a
  * missed stroke, leaving out an added one, bringing a level or the tempo nearer to what is asked can only help.
  */
-import type { LoopFault, LoopRecord, LoopVerdict, TakeReport, Unheard } from '@shedbook/core';
+import type { Bpm, LoopFault, LoopRecord, LoopVerdict, TakeReport, Unheard } from '@shedbook/core';
 import { ALLOWANCES, type Allowance, type Level } from '../level/levels.data.ts';
 import { type MeasuredLoop, measureLoop } from './faults.ts';
 import { type HeardLoop, splitLoops } from './heard.ts';
@@ -15,7 +15,7 @@ import type { LoopTask } from './task.ts';
 /** What came of one loop. */
 export interface LoopJudgement {
   readonly verdict: LoopVerdict;
-  readonly bpm: number;
+  readonly bpm: Bpm;
   /** Strongest first. */
   readonly faults: readonly LoopFault[];
   /** Strongest first. */

@@ -1,3 +1,4 @@
+import { Bpm } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { formOf, lessonOf, play, playLoop, swing, swingTask } from '../../../../internal/testing/loops.ts';
 import { ALLOWANCES } from '../level/levels.data.ts';
@@ -48,7 +49,7 @@ it('[CH6] a voice that is late everywhere is said once', () => {
 
 it('[CH6] one late stroke of two is named by its place, not called "throughout"', () => {
   const form = { ...formOf(swing.lesson), sections: [{ play: 'pattern' as const, bars: 1, ending: null }] };
-  const bar = loopTask(swing.lesson, { exercise: 1, form, bpm: 72 });
+  const bar = loopTask(swing.lesson, { exercise: 1, form, bpm: Bpm(72) });
   const strokes = bar.strokes.map((stroke) => {
     const isLate = stroke.voice === 'snare' && stroke.written.beat === 1;
     return play(stroke, isLate ? { offsetMs: 50 } : {});
@@ -81,7 +82,7 @@ it('[CH6] a left-handed set-up mirrors the limbs, and a written hand decides', (
   const lesson = lessonOf(
     'title: Mirror\nsetUp: left-handed\ngroove: {bass: x . x .}\nexercises:\n  - {pattern: x x x x, sticking: RLRL}\n',
   );
-  const mirrored = loopTask(lesson, { exercise: 1, form: formOf(lesson), bpm: 80 });
+  const mirrored = loopTask(lesson, { exercise: 1, form: formOf(lesson), bpm: Bpm(80) });
   const strokes = mirrored.strokes.map((stroke) => {
     const isLate = stroke.voice === 'snare' && stroke.written.bar === 1 && stroke.written.beat === 2;
     return play(stroke, isLate ? { offsetMs: 90 } : {});

@@ -5,6 +5,7 @@
  * dB relative to the lead voice. A loop is the form gone through once.
  */
 import {
+  type Bpm,
   type Form,
   isVoice,
   type Lesson,
@@ -34,7 +35,7 @@ export interface TaskStroke {
 /** What a loop asks of a student. */
 export interface LoopTask {
   readonly bars: number;
-  readonly bpm: number;
+  readonly bpm: Bpm;
   readonly setUp: SetUp;
   readonly lead: Voice;
   readonly strokes: readonly TaskStroke[];
@@ -44,7 +45,7 @@ export interface LoopTask {
 export interface LoopAsked {
   readonly exercise: number | null;
   readonly form: Form;
-  readonly bpm: number;
+  readonly bpm: Bpm;
   /** Layers that are played, from 1; all when left out. */
   readonly layers?: number;
   /** Voices that the student does not play. */

@@ -4,7 +4,7 @@
  * Conventions: `strength` is how many times over the limit of the student's level something is; from 1 on it is
  * worth a word. Praise has a strength under 1. Amounts are positive: ms, dB, bpm, percent.
  */
-import type { Voice } from '@shedbook/core';
+import type { Bpm, Voice } from '@shedbook/core';
 
 /** A place of the pattern. */
 export interface RemarkPlace {
@@ -45,13 +45,13 @@ export type RemarkFact =
   | { readonly kind: 'unsteady'; readonly voice: Voice; readonly ms: number }
   | { readonly kind: 'slows' | 'hurries'; readonly fromBpm: number; readonly toBpm: number }
   | { readonly kind: 'wanders'; readonly percent: number }
-  | { readonly kind: 'slower' | 'faster'; readonly bpm: number; readonly askedBpm: number }
+  | { readonly kind: 'slower' | 'faster'; readonly bpm: Bpm; readonly askedBpm: number }
   | { readonly kind: 'flat-swing' | 'sharp-swing'; readonly ratio: number; readonly askedRatio: number }
   | { readonly kind: 'loud' | 'quiet'; readonly voice: Voice; readonly lead: Voice; readonly db: number }
   | { readonly kind: 'uneven'; readonly voice: Voice; readonly db: number }
   | { readonly kind: 'complete'; readonly count: number }
   | { readonly kind: 'steady'; readonly voice: Voice; readonly ms: number }
-  | { readonly kind: 'holds'; readonly bpm: number }
+  | { readonly kind: 'holds'; readonly bpm: Bpm }
   | { readonly kind: 'balanced' };
 
 /** A remark. */

@@ -1,14 +1,17 @@
 import {
+  Bpm,
   type Form,
-  isVoice,
+  Hertz,
   type Lesson,
   parseLesson,
   perform,
+  Seconds,
   type Stroke,
   seededRandom,
 } from '@shedbook/core';
 import { createKit, render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
+import { notesSent } from '../../../../internal/testing/played-notes.ts';
 import { listen } from '../listen.ts';
 import { listenToNotes } from '../midi/listen-to-notes.ts';
 import { observeNotes } from '../midi/notes.ts';
@@ -57,7 +60,7 @@ function secondsThrough(course: Course, bars: number): (place: number) => number
 
 /** Bars of the form in the order in which they are played, each stroke up to 8 ms off, at a tempo that changes. */
 function play(bars: readonly number[], course: Course): readonly Stroke[] {
-  const { strokes } = perform(LESSON, { exercise: 1, form: formOf(Math.max(...bars)), bpm: BPM });
+  const { strokes } = perform(LESSON, { exercise: 1, form: formOf(Math.max(...bars)), bpm: Bpm(BPM) });
   const random = seededRandom('hands');
   const seconds = secondsThrough(course, bars.length);
   return bars
@@ -66,7 +69,7 @@ function play(bars: readonly number[], course: Course): readonly Stroke[] {
         .filter(({ written }) => written.bar === bar)
         .map((stroke) => {
           const place = stroke.timeSeconds / BAR - (bar - 1) + index;
-          return { ...stroke, timeSeconds: seconds(place) + 0.016 * (random.next() - 0.5) };
+          return { ...stroke, timeSeconds: Seconds(seconds(place) + 0.016 * (random.next() - 0.5)) };
         }),
     )
     .toSorted((a, b) => a.timeSeconds - b.timeSeconds);
@@ -75,9 +78,13 @@ function play(bars: readonly number[], course: Course): readonly Stroke[] {
 /** The report on a recording of strokes. */
 function hear(strokes: readonly Stroke[], bars: number) {
   const durationSeconds = strokes.at(-1)!.timeSeconds + 1;
-  const { left, right } = render({ strokes, durationSeconds }, { kit });
+  const { left, right } = render({ strokes, durationSeconds: Seconds(durationSeconds) }, { kit });
   const samples = left.map((sample, i) => sample + right[i]!);
-  const { report, refusal } = listen(samples, RATE, { lesson: LESSON, exercise: 1, form: formOf(bars) });
+  const { report, refusal } = listen(samples, Hertz(RATE), {
+    lesson: LESSON,
+    exercise: 1,
+    form: formOf(bars),
+  });
   if (!report) throw new Error(refusal.message);
   return report;
 }
@@ -153,17 +160,12 @@ describe('a recording whose tempo changes', () => {
 });
 
 describe('notes whose tempo changes', () => {
-  const notesOf = (strokes: readonly Stroke[]) =>
-    strokes.flatMap(({ voice, timeSeconds, levelDb }) =>
-      isVoice(voice) ? [{ voice, timeSeconds, levelDb }] : [],
-    );
-
   it('[LI47] lie in bars whose lines are within 20 ms of where they were played', () => {
     for (const course of [drift(1.2, 16), drift(0.8, 16), wandering('lines')]) {
       const strokes = play(bars(16), course);
-      const grid = formGrid(perform(LESSON, { exercise: 1, form: formOf(16), bpm: BPM }), LESSON.meter);
+      const grid = formGrid(perform(LESSON, { exercise: 1, form: formOf(16), bpm: Bpm(BPM) }), LESSON.meter);
       const seconds = secondsThrough(course, 16);
-      const lines = align(observeNotes(notesOf(strokes)), grid)?.bars.map((bar) => bar.startSeconds) ?? [];
+      const lines = align(observeNotes(notesSent(strokes)), grid)?.bars.map((bar) => bar.startSeconds) ?? [];
       // definition: where the course of the tempo has the bar lines
       const errors = bars(16).map((bar) => Math.abs((lines[bar - 1] ?? 0) - seconds(bar - 1)));
       expect(Math.max(...errors)).toBeLessThan(0.02);
@@ -173,7 +175,11 @@ describe('notes whose tempo changes', () => {
   it('[LI48] keep the bars that follow a bar played again, and a bar left out', () => {
     const order = [1, 2, 3, 3, 4, 5, 7, 8];
     const strokes = play(order, wandering('notes'));
-    const { report } = listenToNotes(notesOf(strokes), 30, { lesson: LESSON, exercise: 1, form: formOf(8) });
+    const { report } = listenToNotes(notesSent(strokes), Seconds(30), {
+      lesson: LESSON,
+      exercise: 1,
+      form: formOf(8),
+    });
     expect(report?.playedBars).toEqual(order);
     expect(report?.strokes.map(({ written }) => written)).toEqual(strokes.map(({ written }) => written));
     expect(report?.missed).toEqual([]);

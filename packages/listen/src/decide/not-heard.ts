@@ -3,7 +3,7 @@
  *
  * Conventions: a voice that is hard to tell in this recording is named, so that its misses are read with care.
  */
-import type { Unheard, Voice } from '@shedbook/core';
+import type { Bpm, Unheard, Voice } from '@shedbook/core';
 import type { Evidence } from './evidence.ts';
 import type { Place } from './places.ts';
 import type { Decision } from './strokes.ts';
@@ -14,9 +14,9 @@ export interface NotHeardInput {
   readonly decision: Decision;
   readonly places: readonly Place[];
   /** Quarter notes a minute that were asked. */
-  readonly askedBpm: number;
+  readonly askedBpm: Bpm;
   /** Quarter notes a minute that were played. */
-  readonly bpm: number;
+  readonly bpm: Bpm;
   /** 0 to 1. */
   readonly confidence: number;
 }
@@ -29,7 +29,7 @@ const TEMPO_OFF = 0.08;
 const PARTLY = 0.5;
 
 /** The tempo, where it is clearly not the one that was asked. Quarter notes a minute. */
-export function otherTempo(bpm: number, askedBpm: number): readonly Unheard[] {
+export function otherTempo(bpm: Bpm, askedBpm: Bpm): readonly Unheard[] {
   return Math.abs(Math.log(bpm / askedBpm)) > TEMPO_OFF ? [{ reason: 'other-tempo', bpm, askedBpm }] : [];
 }
 

@@ -3,7 +3,7 @@
  *
  * Conventions: seconds of the stream, latency not yet added; bars of the form from index 0.
  */
-import { type Performance, perform, type Voice } from '@shedbook/core';
+import { type Bpm, type Performance, perform, type Voice } from '@shedbook/core';
 import { type ExpectedStroke, type FormGrid, formGrid } from '../align/form-grid.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
 import type { Asked } from '../listened.ts';
@@ -15,7 +15,7 @@ export interface ClockBar {
   readonly formBar: number;
   readonly startSeconds: number;
   readonly barSeconds: number;
-  readonly bpm: number;
+  readonly bpm: Bpm;
 }
 
 /** A written stroke of one of the bars. */
@@ -52,7 +52,7 @@ export class LiveClock {
   }
 
   /** The form at a tempo. */
-  gridAt(bpm: number): FormGrid {
+  gridAt(bpm: Bpm): FormGrid {
     const known = this.#grids.get(bpm);
     if (known) return known;
     const { lesson, exercise, form } = this.#asked;
@@ -63,7 +63,7 @@ export class LiveClock {
   }
 
   /** One time through the form from here. @returns the loop's number. */
-  startLoop(startSeconds: number, bpm: number): number {
+  startLoop(startSeconds: number, bpm: Bpm): number {
     this.stop(startSeconds);
     const grid = this.gridAt(bpm);
     for (let formBar = 0; formBar < grid.bars.length; formBar += 1) {
@@ -73,7 +73,7 @@ export class LiveClock {
   }
 
   /** The next bar of the form begins here. */
-  bar(startSeconds: number, bpm: number): void {
+  bar(startSeconds: number, bpm: Bpm): void {
     this.stop(startSeconds);
     const last = this.#bars.at(-1);
     const next = last ? last.formBar + 1 : 0;
@@ -89,7 +89,7 @@ export class LiveClock {
     }
   }
 
-  #add(startSeconds: number, bpm: number, formBar: number): void {
+  #add(startSeconds: number, bpm: Bpm, formBar: number): void {
     if (formBar === 0) this.#loops += 1;
     const { barSeconds, bars } = this.gridAt(bpm);
     const bar = { loop: this.#loops - 1, formBar, startSeconds, barSeconds, bpm };

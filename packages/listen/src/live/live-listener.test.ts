@@ -1,4 +1,15 @@
-import { type Lesson, parseLesson, perform, type Stroke, seededRandom, type Voice } from '@shedbook/core';
+import {
+  Bpm,
+  Hertz,
+  type Lesson,
+  parseLesson,
+  perform,
+  Seconds,
+  type Stroke,
+  seededRandom,
+  TakeDb,
+  type Voice,
+} from '@shedbook/core';
 import { createKit, render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
 import { createLiveListener } from './live-listener.ts';
@@ -38,13 +49,13 @@ function session(jitterSeconds: number, silent: Voice | null = null) {
   let at = START;
   const starts: number[] = [];
   const strokes = TEMPI.flatMap((bpm) => {
-    const loop = perform(LESSON, { exercise: 1, form: FORM, bpm });
+    const loop = perform(LESSON, { exercise: 1, form: FORM, bpm: Bpm(bpm) });
     const from = at;
     starts.push(from);
     at += loop.durationSeconds;
     return loop.strokes.map((stroke) => {
       const late = (random.next() - 0.5) * 2 * jitterSeconds;
-      return { ...stroke, timeSeconds: stroke.timeSeconds + from + LATENCY + late, late };
+      return { ...stroke, timeSeconds: Seconds(stroke.timeSeconds + from + LATENCY + late), late };
     });
   });
   return {
@@ -52,16 +63,16 @@ function session(jitterSeconds: number, silent: Voice | null = null) {
     strokes: strokes
       .filter((stroke) => stroke.voice !== silent)
       .toSorted((a, b) => a.timeSeconds - b.timeSeconds),
-    durationSeconds: at + 0.5,
+    durationSeconds: Seconds(at + 0.5),
   };
 }
 
 const played = session(0.008);
 
-function listenerWith(options: { readonly sampleRateHz?: number }) {
-  const listener = createLiveListener(asked, { ...options, latencySeconds: LATENCY });
+function listenerWith(options: { readonly sampleRateHz?: Hertz }) {
+  const listener = createLiveListener(asked, { ...options, latencySeconds: Seconds(LATENCY) });
   for (const [loop, bpm] of TEMPI.entries())
-    expect(listener.startLoop(played.starts[loop] as number, bpm)).toBe(loop);
+    expect(listener.startLoop(Seconds(played.starts[loop] as number), Bpm(bpm))).toBe(loop);
   return listener;
 }
 
@@ -70,9 +81,12 @@ const placeOf = (voice: string, place: { bar: number; beat: number; slot: number
 
 /** What is said of a session, in blocks of 10 ms. */
 function hear({ strokes, durationSeconds }: ReturnType<typeof session>) {
-  const { left, right } = render({ strokes, durationSeconds }, { kit: createKit({ sampleRateHz: RATE }) });
+  const { left, right } = render(
+    { strokes, durationSeconds: Seconds(durationSeconds) },
+    { kit: createKit({ sampleRateHz: RATE }) },
+  );
   const audio = left.map((sample, i) => 2 * (sample + (right[i] as number)));
-  const listener = listenerWith({ sampleRateHz: RATE });
+  const listener = listenerWith({ sampleRateHz: Hertz(RATE) });
   const block = RATE / 100;
   const heard: (LiveStroke & { readonly knownAt: number })[] = [];
   for (let at = 0; at < audio.length; at += block) {
@@ -118,7 +132,7 @@ describe('a live listener on audio', () => {
   it('[LI22] reports a loop by itself, and all of them', () => {
     for (const [loop, bpm] of TEMPI.entries()) {
       const { report } = listener.loopReport(loop);
-      const asked = perform(LESSON, { exercise: 1, form: FORM, bpm }).strokes.length;
+      const asked = perform(LESSON, { exercise: 1, form: FORM, bpm: Bpm(bpm) }).strokes.length;
       const heardAt = report?.strokes.flatMap(({ written }) => written ?? []) ?? [];
       // definition: bars count inside the loop, and every asked stroke is either heard or missed
       expect(new Set(heardAt.map(({ bar }) => bar))).toEqual(new Set([1, 2, 3, 4]));
@@ -135,7 +149,7 @@ describe('a live listener on notes', () => {
   it('[LI23] places the notes of a kit exactly, loop by loop', () => {
     const listener = listenerWith({});
     for (const { timeSeconds, voice, levelDb, written, late } of played.strokes) {
-      const stroke = listener.note(timeSeconds, voice as Voice, levelDb);
+      const stroke = listener.note(Seconds(timeSeconds), voice as Voice, TakeDb(levelDb));
       expect(stroke.written).toMatchObject(written);
       // definition: lateness is what was added to the clock's time, latency taken off
       expect(stroke.offsetMs).toBeCloseTo(1000 * late, 6);
@@ -160,14 +174,16 @@ describe('a live listener on notes', () => {
 
   it('[LI23] gives a place to one stroke only, and none out of reach or of another voice', () => {
     const listener = createLiveListener(asked);
-    listener.startLoop(10, 100);
-    expect(listener.note(9.99, 'ride', 0)).toMatchObject({ written: { loop: 0, bar: 1, beat: 1, slot: 1 } });
-    expect(listener.note(10.01, 'ride', 0)).toMatchObject({ written: null, offsetMs: null });
-    expect(listener.note(10.01, 'crash', 0).written).toBeNull();
+    listener.startLoop(Seconds(10), Bpm(100));
+    expect(listener.note(Seconds(9.99), 'ride', TakeDb(0))).toMatchObject({
+      written: { loop: 0, bar: 1, beat: 1, slot: 1 },
+    });
+    expect(listener.note(Seconds(10.01), 'ride', TakeDb(0))).toMatchObject({ written: null, offsetMs: null });
+    expect(listener.note(Seconds(10.01), 'crash', TakeDb(0)).written).toBeNull();
     // definition: halfway between two beats of 0.6 s
-    expect(listener.note(10.3, 'ride', 0).written).toBeNull();
-    listener.setLatency(0.1);
-    expect(listener.note(10.7, 'ride', 0).offsetMs).toBeCloseTo(0, 9);
+    expect(listener.note(Seconds(10.3), 'ride', TakeDb(0)).written).toBeNull();
+    listener.setLatency(Seconds(0.1));
+    expect(listener.note(Seconds(10.7), 'ride', TakeDb(0)).offsetMs).toBeCloseTo(0, 9);
   });
 
   it('[LI24] follows bars of any tempo, forgets what is called off, and says where nothing was played', () => {
@@ -175,16 +191,16 @@ describe('a live listener on notes', () => {
     // definition: four quarters at 60 and at 120 a minute last 4 s and 2 s
     let at = 0;
     for (const bpm of [60, 120, 60, 120, 60]) {
-      listener.bar(at, bpm);
-      expect(listener.note(at, 'bass', 0).offsetMs).toBe(0);
+      listener.bar(Seconds(at), Bpm(bpm));
+      expect(listener.note(Seconds(at), 'bass', TakeDb(0)).offsetMs).toBe(0);
       at += bpm === 60 ? 4 : 2;
     }
     expect(listener.loops).toBe(2);
     expect(listener.loopReport(0).report?.voices.bass).toMatchObject({ hits: 4, missed: 12 });
-    listener.stop(12);
+    listener.stop(Seconds(12));
     expect(listener.loops).toBe(1);
-    expect(listener.note(12.5, 'ride', 0).written).toBeNull();
-    listener.startLoop(20, 60);
+    expect(listener.note(Seconds(12.5), 'ride', TakeDb(0)).written).toBeNull();
+    listener.startLoop(Seconds(20), Bpm(60));
     expect(listener.loopReport(1).refusal?.code).toBe('empty');
     expect(() => listener.loopReport(2)).toThrow('no loop 2');
     expect(() => listener.push(new Float32Array(128))).toThrow('without a sample rate');

@@ -6,7 +6,14 @@
  * one waits for more and is what reports are made from.
  */
 
-import type { Voice } from '@shedbook/core';
+import {
+  type Bpm,
+  type Hertz,
+  Seconds,
+  secondsToMilliseconds,
+  type TakeDb,
+  type Voice,
+} from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
@@ -49,7 +56,7 @@ class LiveEar {
   /** What the patient extractor heard, for reports. */
   readonly events = new EventLog();
 
-  constructor(sampleRateHz: number) {
+  constructor(sampleRateHz: Hertz) {
     this.#resampler = new Resampler(sampleRateHz, ANALYSIS_RATE);
     this.#high = new HighBand(sampleRateHz);
     this.#patient = new EventExtractor(strokeNetwork(), { live: false, high: this.#high });
@@ -97,19 +104,19 @@ class Listener implements LiveListener {
     this.#memory = new LiveMemory(strokeNetwork().secondLook, voices);
   }
 
-  startLoop(startSeconds: number, bpm: number): number {
+  startLoop(startSeconds: Seconds, bpm: Bpm): number {
     return this.#clock.startLoop(startSeconds, bpm);
   }
 
-  bar(startSeconds: number, bpm: number): void {
+  bar(startSeconds: Seconds, bpm: Bpm): void {
     this.#clock.bar(startSeconds, bpm);
   }
 
-  stop(atSeconds: number): void {
+  stop(atSeconds: Seconds): void {
     this.#clock.stop(atSeconds);
   }
 
-  setLatency(latencySeconds: number): void {
+  setLatency(latencySeconds: Seconds): void {
     this.#latencySeconds = latencySeconds;
   }
 
@@ -122,7 +129,7 @@ class Listener implements LiveListener {
     return this.#ear.push(block).flatMap((event) => this.#strokesOf(event));
   }
 
-  note(timeSeconds: number, voice: Voice, levelDb: number): LiveStroke {
+  note(timeSeconds: Seconds, voice: Voice, levelDb: TakeDb): LiveStroke {
     this.#notes.push({ timeSeconds, voice, levelDb });
     return this.#place({ timeSeconds, voice, levelDb, confidence: 1 });
   }
@@ -152,7 +159,7 @@ class Listener implements LiveListener {
     this.#taken.add(place);
     const { beat, slot } = place.expected.stroke.written;
     const written: LivePlace = { loop: place.bar.loop, bar: place.bar.formBar + 1, beat, slot };
-    return { ...stroke, written, offsetMs: 1000 * (seconds - place.seconds) };
+    return { ...stroke, written, offsetMs: secondsToMilliseconds(Seconds(seconds - place.seconds)) };
   }
 
   loopReport(loop: number): Listened {
@@ -192,7 +199,7 @@ class Listener implements LiveListener {
     const grid = takeGrid(this.#clock, bars, through);
     const placed = placeClockBars(seen, grid, bars, this.#latencySeconds);
     const own = placed.slice(stretch.fromBar, stretch.toBar);
-    const durationSeconds = own.reduce((sum, bar) => sum + bar.barSeconds, 0);
+    const durationSeconds = Seconds(own.reduce((sum, bar) => sum + bar.barSeconds, 0));
     const asked = { ...this.#asked, bpm: bars[stretch.toBar - 1]!.bpm };
     const known = { seen, asked, grid, stretch, clock: clockPulse(own, grid.quarters) };
     const listened = this.#ear

@@ -5,7 +5,7 @@
  * are given in the same time. Loops count from 0; bars, beats and slots from 1 inside their loop. Offsets are
  * against the clock: positive is late.
  */
-import type { Voice, WrittenPlace } from '@shedbook/core';
+import type { Bpm, Hertz, Milliseconds, Seconds, TakeDb, Voice, WrittenPlace } from '@shedbook/core';
 import type { Listened } from '../listened.ts';
 
 /** A written place in one of the loops. */
@@ -17,14 +17,13 @@ export interface LivePlace extends WrittenPlace {
 /** A stroke, as soon as it is known. */
 export interface LiveStroke {
   /** Physical onset in the stream. */
-  readonly timeSeconds: number;
+  readonly timeSeconds: Seconds;
   readonly voice: Voice;
-  /** From audio re full scale over the stroke's first 100 ms; from MIDI as the note says. */
-  readonly levelDb: number;
+  readonly levelDb: TakeDb;
   /** The nearest place at which this voice is written, or null where none is within reach. */
   readonly written: LivePlace | null;
   /** Lateness against the clock, latency taken off; null where nothing is written. */
-  readonly offsetMs: number | null;
+  readonly offsetMs: Milliseconds | null;
   /** 0 to 1. */
   readonly confidence: number;
 }
@@ -32,9 +31,9 @@ export interface LiveStroke {
 /** What a live listener has to know of its stream. */
 export interface LiveOptions {
   /** Samples a second of the blocks, a whole number from 4000 to 384000; left out where only notes come. */
-  readonly sampleRateHz?: number;
+  readonly sampleRateHz?: Hertz;
   /** How much later than the clock says a stroke on the beat lies in the stream; 0 when left out. */
-  readonly latencySeconds?: number;
+  readonly latencySeconds?: Seconds;
 }
 
 /** Listens while the student plays. */
@@ -44,14 +43,14 @@ export interface LiveListener {
    * first stroke of the loop can come.
    * @returns the loop's number, from 0.
    */
-  startLoop(startSeconds: number, bpm: number): number;
+  startLoop(startSeconds: Seconds, bpm: Bpm): number;
   /**
    * Says that the next bar of the form begins, at a tempo in quarter notes a minute; after the form's last bar a
    * new loop begins. For tempo that changes from bar to bar; bars announced from there on are forgotten.
    */
-  bar(startSeconds: number, bpm: number): void;
+  bar(startSeconds: Seconds, bpm: Bpm): void;
   /** Says that nothing is asked from here on. */
-  stop(atSeconds: number): void;
+  stop(atSeconds: Seconds): void;
   /**
    * Takes the next block of mono samples.
    * @returns the strokes that became known, in no particular order.
@@ -59,9 +58,9 @@ export interface LiveListener {
    */
   push(block: Float32Array): readonly LiveStroke[];
   /** Takes a note of an electronic kit. Notes come in order of time. */
-  note(timeSeconds: number, voice: Voice, levelDb: number): LiveStroke;
+  note(timeSeconds: Seconds, voice: Voice, levelDb: TakeDb): LiveStroke;
   /** Says how late the stream is from here on, e.g. after it was measured. */
-  setLatency(latencySeconds: number): void;
+  setLatency(latencySeconds: Seconds): void;
   /** How many loops were begun. */
   readonly loops: number;
   /**

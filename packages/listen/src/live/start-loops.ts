@@ -1,5 +1,5 @@
 /** Takes that were recorded along with a click: every bar is known beforehand. */
-import { perform } from '@shedbook/core';
+import { perform, Seconds } from '@shedbook/core';
 import type { Asked } from '../listened.ts';
 import type { LiveListener } from './live-stroke.ts';
 
@@ -11,13 +11,14 @@ const LEAST_SHARE = 0.3;
  * @param lastSeconds when the last stroke was played, the latency taken off
  * @returns how many bars.
  */
-export function startLoops(listener: LiveListener, asked: Asked, lastSeconds: number): number {
+export function startLoops(listener: LiveListener, asked: Asked, lastSeconds: Seconds): number {
   const { lesson, exercise, form } = asked;
   const bpm = asked.bpm ?? lesson.tempo.startBpm;
   const { bars, countInSeconds } = perform(lesson, { exercise, form, bpm });
   const { durationSeconds } = bars.at(-1)!;
   let count = 0;
-  for (let at = countInSeconds; at + LEAST_SHARE * durationSeconds <= lastSeconds; at += durationSeconds) {
+  let at = countInSeconds;
+  for (; at + LEAST_SHARE * durationSeconds <= lastSeconds; at = Seconds(at + durationSeconds)) {
     listener.bar(at, bpm);
     count += 1;
   }

@@ -5,7 +5,7 @@
  * voices that one hand plays on one thing, only the likeliest is taken.
  */
 
-import { VOICES, type Voice } from '@shedbook/core';
+import { Seconds, TakeDb, VOICES, type Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 import { outputOf } from '../network/heard-voices.data.ts';
@@ -13,8 +13,8 @@ import { outputOf } from '../network/heard-voices.data.ts';
 /** A voice that was struck. */
 export interface Struck {
   readonly voice: Voice;
-  readonly timeSeconds: number;
-  readonly levelDb: number;
+  readonly timeSeconds: Seconds;
+  readonly levelDb: TakeDb;
   readonly confidence: number;
 }
 
@@ -56,11 +56,17 @@ export function struckVoices(
   VOICES.forEach((voice) => {
     const index = outputOf(voice);
     const offsetMs = Math.max(-WIDEST_OFFSET_MS, Math.min(WIDEST_OFFSET_MS, event.offsetMs[index]!));
-    const timeSeconds = event.timeSeconds + offsetMs / 1000;
+    const timeSeconds = Seconds(event.timeSeconds + offsetMs / 1000);
     const unwritten = asked.has(voice) ? ELSEWHERE : STRANGER;
     const over = logits[index]! - (isWritten(voice, timeSeconds) ? needed(voice) : unwritten);
     if (over < 0) return;
-    heard.push({ voice, timeSeconds, levelDb: event.levelDb[index]!, confidence: sigmoid(over), over });
+    heard.push({
+      voice,
+      timeSeconds,
+      levelDb: TakeDb(event.levelDb[index]!),
+      confidence: sigmoid(over),
+      over,
+    });
   });
   return heard.filter((one) => !isBeaten(one, heard)).map(({ over: _, ...struck }) => struck);
 }

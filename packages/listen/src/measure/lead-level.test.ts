@@ -1,3 +1,4 @@
+import { TakeDb } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { playNotes, reportOfNotes } from '../../../../internal/testing/played-notes.ts';
 import { leadLevelDb } from './lead-level.ts';
@@ -7,7 +8,9 @@ const DB_DECIMALS = 9;
 
 it('[LI55] levels of a report are relative to its lead voice, whatever the gain', () => {
   const plain = reportOfNotes(playNotes(1, 100, (note) => note));
-  const louder = reportOfNotes(playNotes(1, 100, (note) => ({ ...note, levelDb: note.levelDb - 37.5 })));
+  const louder = reportOfNotes(
+    playNotes(1, 100, (note) => ({ ...note, levelDb: TakeDb(note.levelDb - 37.5) })),
+  );
   expect(plain.voices.ride?.levelDb).toBe(0);
   louder.strokes.forEach((stroke, i) => {
     expect(stroke.levelDb).toBeCloseTo(plain.strokes[i]?.levelDb ?? Number.NaN, DB_DECIMALS);

@@ -6,10 +6,16 @@
  */
 import {
   type AskedOf,
+  Bpm,
   type FullReport,
+  LeadDb,
   type Lesson,
+  Milliseconds,
+  Quarters,
   REPORT_VERSION,
   type ReportStroke,
+  Seconds,
+  secondsToMilliseconds,
   swingAt,
   type TempoPoint,
   type Voice,
@@ -29,14 +35,14 @@ import { summariseSwing, swingRatios } from './swing.ts';
 /** What a report is made from. */
 export interface Heard {
   readonly kind: 'audio' | 'midi';
-  readonly durationSeconds: number;
+  readonly durationSeconds: Seconds;
   readonly lesson: Lesson;
   readonly grid: FormGrid;
   readonly bars: readonly PlacedBar[];
   readonly decision: Decision;
   readonly confidence: number;
   /** Quarter notes a minute that were asked. */
-  readonly askedBpm: number;
+  readonly askedBpm: Bpm;
   /** What offsets are measured against; the take's own pulse when left out. */
   readonly clock?: Pulse;
 }
@@ -94,21 +100,21 @@ function voiceReport(
     hits: strokes.filter((stroke) => stroke.place).length,
     missed,
     extra: strokes.filter((stroke) => !stroke.place).length,
-    offsetMs: { median: median(offsets), spread: spread(offsets) },
-    levelDb: median(strokes.map((stroke) => stroke.levelDb)),
+    offsetMs: { median: Milliseconds(median(offsets)), spread: Milliseconds(spread(offsets)) },
+    levelDb: LeadDb(median(strokes.map((stroke) => stroke.levelDb))),
   };
 }
 
 function tempoCurve(pulse: Pulse, heard: Heard): readonly TempoPoint[] {
   return heard.bars.map((_, index) => ({
-    timeSeconds: pulse.secondsAt(index * heard.grid.quarters),
-    bpm: pulse.bpmAt((index + 0.5) * heard.grid.quarters),
+    timeSeconds: Seconds(pulse.secondsAt(index * heard.grid.quarters)),
+    bpm: Bpm(pulse.bpmAt((index + 0.5) * heard.grid.quarters)),
   }));
 }
 
-function meanBpm(pulse: Pulse, bars: number, quarters: number): number {
+function meanBpm(pulse: Pulse, bars: number, quarters: number): Bpm {
   const span = pulse.secondsAt(bars * quarters) - pulse.secondsAt(0);
-  return span > 0 ? (60 * bars * quarters) / span : 0;
+  return Bpm(span > 0 ? (60 * bars * quarters) / span : 0);
 }
 
 /** Beats of the lead voice that were struck, for the swing meter: the strokes themselves. */
@@ -130,18 +136,18 @@ function askedOf({ lesson, grid, askedBpm }: Heard, bpm: number): AskedOf {
     bpm: askedBpm,
     swingRatio: swing?.of === 'eighths' ? swing.ratio : null,
     beatsInBar: grid.beats.length,
-    quartersInBar: grid.quarters,
+    quartersInBar: Quarters(grid.quarters),
   };
 }
 
 /** Median level that is asked of each voice: of a voice that mostly plays ghost notes, that of a ghost note. */
-function askedLevels(due: readonly Place[]): Readonly<Partial<Record<Voice, number>>> {
+function askedLevels(due: readonly Place[]): FullReport['lessonBalanceDb'] {
   const levels = new Map<Voice, number[]>();
   for (const { expected } of due) {
     const { voice, stroke } = expected;
     levels.set(voice, [...(levels.get(voice) ?? []), stroke.levelDb]);
   }
-  return Object.fromEntries([...levels].map(([voice, all]) => [voice, median(all)]));
+  return Object.fromEntries([...levels].map(([voice, all]) => [voice, LeadDb(median(all))]));
 }
 
 function relativeToLead(decision: Decision, lead: Voice, asked: ReturnType<typeof askedLevels>): Decision {
@@ -161,12 +167,12 @@ export function measure(heard: Heard): Measured {
   const pulse = pulseOf(heard);
   const clock = heard.clock ?? pulse;
   const offsetOf = (place: Place, seconds: number) =>
-    1000 * (seconds - clock.secondsAt(quartersOf(grid, place)));
+    secondsToMilliseconds(Seconds(seconds - clock.secondsAt(quartersOf(grid, place))));
   const strokes = decision.strokes.map(
     (stroke): ReportStroke => ({
-      timeSeconds: stroke.timeSeconds,
+      timeSeconds: Seconds(stroke.timeSeconds),
       voice: stroke.voice,
-      levelDb: stroke.levelDb,
+      levelDb: LeadDb(stroke.levelDb),
       written: stroke.place?.expected.stroke.written ?? null,
       offsetMs: stroke.place ? offsetOf(stroke.place, stroke.timeSeconds) : null,
       confidence: stroke.confidence,
@@ -201,7 +207,7 @@ export function measure(heard: Heard): Measured {
     version: REPORT_VERSION,
     take: { kind: heard.kind, durationSeconds: heard.durationSeconds },
     alignment: {
-      startSeconds: pulse.secondsAt(0),
+      startSeconds: Seconds(pulse.secondsAt(0)),
       bpm,
       driftBpmPerMinute: tempo.length >= DRIFT_BARS ? drift.slope : 0,
       confidence: heard.confidence,
@@ -213,7 +219,7 @@ export function measure(heard: Heard): Measured {
     balanceDb: played.includes(lesson.lead)
       ? Object.fromEntries(played.map((voice) => [voice, voices[voice]!.levelDb]))
       : {},
-    missedSeconds: decision.missed.map((place) => clock.secondsAt(quartersOf(grid, place))),
+    missedSeconds: decision.missed.map((place) => Seconds(clock.secondsAt(quartersOf(grid, place)))),
     tempo,
     barToBarPercent: changes.length > 0 ? median(changes) : null,
     places: tellPlaces(grid, due, centres),

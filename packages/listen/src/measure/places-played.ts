@@ -4,7 +4,7 @@
  * Conventions: bars in which a voice has the same strokes are one bar that comes round, whatever their number in the
  * form. Offsets beside the voice's own median, so that a voice that is late everywhere is told once, by the voice.
  */
-import type { PlacePlayed, Voice } from '@shedbook/core';
+import { Milliseconds, type PlacePlayed, type Voice } from '@shedbook/core';
 import type { ExpectedStroke, FormGrid } from '../align/form-grid.ts';
 import type { Place } from '../decide/places.ts';
 
@@ -47,7 +47,7 @@ function placeOf(due: readonly DuePlace[], centreMs: number): Omit<PlacePlayed, 
     slot,
     slots: stroke.slots,
     missed: due.filter((one) => one.offsetMs === null).length,
-    offsetsMs: due.flatMap((one) => (one.offsetMs === null ? [] : [one.offsetMs - centreMs])),
+    offsetsMs: due.flatMap((one) => (one.offsetMs === null ? [] : [Milliseconds(one.offsetMs - centreMs)])),
   };
 }
 

@@ -1,4 +1,4 @@
-import { seededRandom, type Voice } from '@shedbook/core';
+import { Seconds, seededRandom, TakeDb, type Voice } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import {
   asked,
@@ -13,7 +13,10 @@ import type { PlayedNote } from './notes.ts';
 
 /** The exercise with every note late by some seconds. */
 function play(exercise: number, bpm: number, late: (note: TrueNote) => number = () => 0) {
-  return playNotes(exercise, bpm, (note) => ({ ...note, timeSeconds: note.timeSeconds + late(note) }));
+  return playNotes(exercise, bpm, (note) => ({
+    ...note,
+    timeSeconds: Seconds(note.timeSeconds + late(note)),
+  }));
 }
 
 describe('a take of notes', () => {
@@ -22,7 +25,8 @@ describe('a take of notes', () => {
     const notes = play(1, 100, () => (random.next() - 0.5) * 0.04);
     const report = reportOfNotes(notes);
     expect(report.take.kind).toBe('midi');
-    expect(report.strokes.map(bare)).toEqual(notes.map(bare));
+    const heard = report.strokes.map(({ timeSeconds, voice, levelDb }) => ({ timeSeconds, voice, levelDb }));
+    expect(heard).toEqual(notes.map(bare));
     expect(report.strokes.map(({ written }) => written)).toEqual(notes.map(({ written }) => written));
     expect(report.missed).toEqual([]);
     expect(report.alignment.confidence).toBe(1);
@@ -55,7 +59,7 @@ describe('a take of notes', () => {
           ? { ...note, voice: 'tom-high' as const }
           : note,
       );
-    const extra: PlayedNote = { timeSeconds: SILENCE + 0.3, voice: 'snare', levelDb: -3 };
+    const extra: PlayedNote = { timeSeconds: Seconds(SILENCE + 0.3), voice: 'snare', levelDb: TakeDb(-3) };
     const report = reportOfNotes([...notes, extra].toSorted((a, b) => a.timeSeconds - b.timeSeconds));
     const missed = report.missed.map(({ voice, bar, beat }) => `${voice} ${bar}.${beat}`);
     expect(missed).toEqual(['bass 3.1', 'bass 3.2', 'bass 3.3', 'bass 3.4', 'snare 5.1']);
@@ -83,17 +87,25 @@ describe('a take of notes', () => {
   });
 
   it('[LI28] refuses another exercise and names it, another lesson, and nothing', () => {
-    const second = listenToNotes(play(2, 100).map(bare), 30, asked);
+    const second = listenToNotes(play(2, 100).map(bare), Seconds(30), asked);
     expect(second.refusal?.code).toBe('wrong-exercise');
     expect(second.refusal?.message).toContain('rather exercise 2');
     // definition: exercise 3 leaves one of five strokes of exercise 1 out
-    expect(listenToNotes(play(3, 100).map(bare), 30, asked).refusal?.message).toContain('rather exercise 3');
-    expect(listenToNotes([], 30, asked).refusal?.code).toBe('empty');
+    expect(listenToNotes(play(3, 100).map(bare), Seconds(30), asked).refusal?.message).toContain(
+      'rather exercise 3',
+    );
+    expect(listenToNotes([], Seconds(30), asked).refusal?.code).toBe('empty');
     const random = seededRandom('no drums');
     const toms = Array.from({ length: 60 }, (_, i) => i / 3 + random.next() / 3);
-    const noise = toms.map((timeSeconds): PlayedNote => ({ timeSeconds, voice: 'tom-high', levelDb: 0 }));
-    expect(listenToNotes(noise, 30, asked).report).toBeNull();
-    const one: PlayedNote = { timeSeconds: 1, voice: 'ride', levelDb: 0 };
-    expect(listenToNotes([one], 2, asked).refusal?.code).toBe('no-drums');
+    const noise = toms.map(
+      (timeSeconds): PlayedNote => ({
+        timeSeconds: Seconds(timeSeconds),
+        voice: 'tom-high',
+        levelDb: TakeDb(0),
+      }),
+    );
+    expect(listenToNotes(noise, Seconds(30), asked).report).toBeNull();
+    const one: PlayedNote = { timeSeconds: Seconds(1), voice: 'ride', levelDb: TakeDb(0) };
+    expect(listenToNotes([one], Seconds(2), asked).refusal?.code).toBe('no-drums');
   });
 });

@@ -4,7 +4,7 @@
  * Conventions: seconds from the start of the file; confidence of each stroke 1; what cannot be told has
  * nothing of microphones.
  */
-import { perform } from '@shedbook/core';
+import { perform, type Seconds } from '@shedbook/core';
 import { type Alignment, align } from '../align/align.ts';
 import { type FormGrid, formGrid } from '../align/form-grid.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
@@ -19,7 +19,7 @@ import type { Pulse } from '../measure/pulse.ts';
 import { cutStretch, type Stretch } from '../measure/stretch.ts';
 import { fitNotes } from './fit-notes.ts';
 import { matchNotes } from './match.ts';
-import { observeNotes, type PlayedNote } from './notes.ts';
+import { observeNotes, type PlayedNote, type TimedVoice } from './notes.ts';
 import { settleBars } from './settle-bars.ts';
 
 function gridOf(asked: Asked, exercise: number | null): FormGrid {
@@ -29,7 +29,7 @@ function gridOf(asked: Asked, exercise: number | null): FormGrid {
 }
 
 function decideNotes(
-  notes: readonly PlayedNote[],
+  notes: readonly TimedVoice[],
   seen: Observations,
   grid: FormGrid,
   bars: Alignment['bars'],
@@ -40,7 +40,7 @@ function decideNotes(
 
 /** The other exercises of the lesson, each aligned for itself. */
 export function matchOthers(
-  notes: readonly PlayedNote[],
+  notes: readonly TimedVoice[],
   seen: Observations,
   asked: Asked,
 ): readonly MatchedExercise[] {
@@ -55,12 +55,12 @@ export function matchOthers(
 
 /** Notes whose bars are known. */
 export interface AlignedNotes {
-  readonly notes: readonly PlayedNote[];
+  readonly notes: readonly TimedVoice[];
   readonly seen: Observations;
   readonly asked: Asked;
   readonly grid: FormGrid;
   readonly bars: Alignment['bars'];
-  readonly durationSeconds: number;
+  readonly durationSeconds: Seconds;
   /** Where it is known, the clock that offsets are measured against; else the take's own pulse. */
   readonly clock?: Pulse;
   /** The bars that are reported on; all when left out. */
@@ -99,7 +99,11 @@ export function reportOnNotes(known: AlignedNotes): Listened {
  * @param notes in order of time
  * @param durationSeconds of the file
  */
-export function listenToNotes(notes: readonly PlayedNote[], durationSeconds: number, asked: Asked): Listened {
+export function listenToNotes(
+  notes: readonly PlayedNote[],
+  durationSeconds: Seconds,
+  asked: Asked,
+): Listened {
   if (notes.length === 0) {
     const message = 'The file holds no strokes of the drum set.';
     return { report: null, refusal: { code: 'empty', message } };

@@ -7,7 +7,7 @@ import type { Voice } from '@shedbook/core';
 import type { HeardStroke } from '../decide/heard-stroke.ts';
 import type { Place } from '../decide/places.ts';
 import type { Decision } from '../decide/strokes.ts';
-import type { PlayedNote } from './notes.ts';
+import type { TimedVoice } from './notes.ts';
 
 interface Pair {
   readonly note: number;
@@ -16,7 +16,7 @@ interface Pair {
 }
 
 function pairsOf(
-  notes: readonly PlayedNote[],
+  notes: readonly TimedVoice[],
   places: readonly Place[],
   reachSeconds: number,
 ): readonly Pair[] {
@@ -45,7 +45,7 @@ function pairsOf(
 
 /** Every note, with its place or none, and the places that were missed. Both in order of time. */
 export function matchNotes(
-  notes: readonly PlayedNote[],
+  notes: readonly TimedVoice[],
   places: readonly Place[],
   reachSeconds: number,
 ): Decision {

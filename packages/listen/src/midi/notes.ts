@@ -1,24 +1,30 @@
 /**
  * Strokes that an instrument sent itself: notes of an electronic kit.
  *
- * Conventions: seconds; levels in dB relative to a plain stroke, 0 dB is velocity 90 (core's dynamics:
- * 40·log10(velocity/90)).
+ * Conventions: seconds; levels as the kit has them, 0 dB is velocity 90 (core's dynamics).
  */
-import type { Voice } from '@shedbook/core';
+import type { Seconds, TakeDb, Voice } from '@shedbook/core';
 import { ANY, KIND_COUNT, kindOf, type Observations } from '../align/observations.ts';
 
-/** One stroke, as the instrument sent it. */
-export interface PlayedNote {
+/** A stroke of one voice, wherever it was heard: what notes are matched by. */
+export interface TimedVoice {
   readonly timeSeconds: number;
   readonly voice: Voice;
+  /** On the scale of where it was heard. */
   readonly levelDb: number;
+}
+
+/** One stroke, as the instrument sent it. */
+export interface PlayedNote extends TimedVoice {
+  readonly timeSeconds: Seconds;
+  readonly levelDb: TakeDb;
 }
 
 /** Notes nearer than this are one moment for alignment. */
 const MERGE_SECONDS = 0.03;
 
 /** Notes as alignment sees a take. They must be in order of time. */
-export function observeNotes(notes: readonly PlayedNote[]): Observations {
+export function observeNotes(notes: readonly TimedVoice[]): Observations {
   const times: number[] = [];
   const values: number[] = [];
   for (const { timeSeconds, voice } of notes) {

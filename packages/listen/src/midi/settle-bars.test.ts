@@ -1,3 +1,4 @@
+import { Seconds } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { playNotes, reportOfNotes } from '../../../../internal/testing/played-notes.ts';
 
@@ -5,7 +6,7 @@ import { playNotes, reportOfNotes } from '../../../../internal/testing/played-no
 function drifting(share: number) {
   return playNotes(1, 100, (note) => {
     const at = note.timeSeconds / 21;
-    return { ...note, timeSeconds: 21 * (at - (share / 2) * at * (1 - at)) };
+    return { ...note, timeSeconds: Seconds(21 * (at - (share / 2) * at * (1 - at))) };
   });
 }
 

@@ -9,7 +9,7 @@ import { fitLine } from '@shedbook/signal';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
-import type { PlayedNote } from './notes.ts';
+import type { TimedVoice } from './notes.ts';
 
 /** A bar is played when this share of its written strokes is. */
 const MOST = 0.6;
@@ -27,7 +27,7 @@ interface Point {
 }
 
 /** Index of the first note not before a time. */
-function firstFrom(notes: readonly PlayedNote[], seconds: number): number {
+function firstFrom(notes: readonly TimedVoice[], seconds: number): number {
   let low = 0;
   let high = notes.length;
   while (low < high) {
@@ -39,10 +39,10 @@ function firstFrom(notes: readonly PlayedNote[], seconds: number): number {
 }
 
 /** Written strokes of a bar that were played, and how many there are. */
-function playedIn(notes: readonly PlayedNote[], grid: FormGrid, bar: PlacedBar) {
+function playedIn(notes: readonly TimedVoice[], grid: FormGrid, bar: PlacedBar) {
   const strokes = bar.formBar === null ? [] : grid.bars[bar.formBar]!.strokes;
   const reach = toleranceSeconds(grid, bar.barSeconds);
-  const near: PlayedNote[] = [];
+  const near: TimedVoice[] = [];
   for (let i = firstFrom(notes, bar.startSeconds - reach); i < notes.length; i += 1) {
     if (notes[i]!.timeSeconds > bar.startSeconds + bar.barSeconds + reach) break;
     near.push(notes[i]!);
@@ -71,7 +71,7 @@ function fitted(points: readonly Point[], index: number, bar: PlacedBar): Placed
 }
 
 function refit(
-  notes: readonly PlayedNote[],
+  notes: readonly TimedVoice[],
   grid: FormGrid,
   bars: readonly PlacedBar[],
 ): readonly PlacedBar[] {
@@ -97,7 +97,7 @@ function neighbour(bars: readonly PlacedBar[], grid: FormGrid, step: 1 | -1): Pl
 
 /** The same bars counted so that the first is the form's first, where the notes agree with that as well. */
 function fromTheTop(
-  notes: readonly PlayedNote[],
+  notes: readonly TimedVoice[],
   grid: FormGrid,
   bars: readonly PlacedBar[],
 ): readonly PlacedBar[] {
@@ -113,7 +113,7 @@ function fromTheTop(
 
 /** The bars that follow at one end of some bars, in order. */
 function follow(
-  notes: readonly PlayedNote[],
+  notes: readonly TimedVoice[],
   grid: FormGrid,
   bars: readonly PlacedBar[],
   step: 1 | -1,
@@ -134,7 +134,7 @@ function follow(
 
 /** The bars, laid through the notes, and those that follow at both ends. */
 export function settleBars(
-  notes: readonly PlayedNote[],
+  notes: readonly TimedVoice[],
   grid: FormGrid,
   bars: readonly PlacedBar[],
 ): readonly PlacedBar[] {

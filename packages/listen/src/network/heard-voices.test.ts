@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs';
-import { type Form, parseLesson, perform } from '@shedbook/core';
+import { type Form, Hertz, parseLesson, perform, Seconds } from '@shedbook/core';
 import { createKit, render } from '@shedbook/sound';
 import { expect, it, vi } from 'vitest';
 import { listen } from '../listen.ts';
 import { HEARD_VOICES } from './heard-voices.data.ts';
+
+const RATE = Hertz(44_100);
 
 const file = (path: string) => readFileSync(new URL(`../../../../${path}`, import.meta.url), 'utf8');
 
@@ -31,12 +33,12 @@ it("[LI56] the demo lesson is heard though core's list of voices stands in anoth
   };
   const asked = { lesson, exercise: 1, form };
   const { strokes, durationSeconds } = perform(lesson, asked);
-  const later = strokes.map((stroke) => ({ ...stroke, timeSeconds: stroke.timeSeconds + 0.5 }));
-  const kit = createKit({ sampleRateHz: 44100 });
-  const { left, right } = render({ strokes: later, durationSeconds: durationSeconds + 1 }, { kit });
+  const later = strokes.map((stroke) => ({ ...stroke, timeSeconds: Seconds(stroke.timeSeconds + 0.5) }));
+  const kit = createKit({ sampleRateHz: RATE });
+  const { left, right } = render({ strokes: later, durationSeconds: Seconds(durationSeconds + 1) }, { kit });
   const { report } = listen(
     left.map((sample, i) => sample + (right[i] as number)),
-    44100,
+    RATE,
     asked,
   );
   // definition: what was rendered is what was played

@@ -6,6 +6,7 @@
  * does in the whole.
  */
 import {
+  type Bpm,
   defaultForm,
   type Form,
   fileNameOf,
@@ -63,7 +64,7 @@ export interface RecordingRequest {
   /** How many layers play; several for a recording of each stage. */
   readonly layers: readonly number[];
   readonly mute: readonly Voice[];
-  readonly bpm: number;
+  readonly bpm: Bpm;
   /** Null for the one that plays when none is named. */
   readonly form: Form | null;
   readonly loudnessLufs: number;

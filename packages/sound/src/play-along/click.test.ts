@@ -1,4 +1,4 @@
-import { meter, type Performance } from '@shedbook/core';
+import { LeadDb, meter, type Performance, Seconds } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { addClicks, type ClickOptions, clicksIn } from './click.ts';
 
@@ -8,17 +8,22 @@ function bars(count: number): Performance {
     bar: i + 1,
     play: 'time' as const,
     patternBar: null,
-    startSeconds: 2 * (i + 1),
-    durationSeconds: 2,
+    startSeconds: Seconds(2 * (i + 1)),
+    durationSeconds: Seconds(2),
   }));
   const countIn = {
     bar: 0,
     play: 'count-in' as const,
     patternBar: null,
-    startSeconds: 0,
-    durationSeconds: 2,
+    startSeconds: Seconds(0),
+    durationSeconds: Seconds(2),
   };
-  return { strokes: [], bars: [countIn, ...after], countInSeconds: 2, durationSeconds: 2 * (count + 1) };
+  return {
+    strokes: [],
+    bars: [countIn, ...after],
+    countInSeconds: Seconds(2),
+    durationSeconds: Seconds(2 * (count + 1)),
+  };
 }
 
 const times = (options: ClickOptions, count = 1) =>
@@ -44,7 +49,12 @@ describe('clicks', () => {
   });
 
   it('[SO91] have an even, quieter subdivision under them where asked', () => {
-    const { strokes } = addClicks(bars(1), { meter: meter('2/4'), beats: [1], subdivision: 3, levelDb: -2 });
+    const { strokes } = addClicks(bars(1), {
+      meter: meter('2/4'),
+      beats: [1],
+      subdivision: 3,
+      levelDb: LeadDb(-2),
+    });
     expect(strokes.map((s) => s.mark).join('')).toBe('Xggggg');
     expect(strokes.map((s) => s.levelDb)).toEqual([-2, -12, -12, -12, -12, -12]);
     // definition: six thirds of a beat in two seconds

@@ -10,10 +10,12 @@ import {
   beatStarts,
   type Fraction,
   fraction,
+  LeadDb,
   type Mark,
   type Meter,
   type Performance,
   type PerformedBar,
+  Seconds,
   type Stroke,
   type Subdivision,
 } from '@shedbook/core';
@@ -90,8 +92,8 @@ function strokeOf(tick: Tick, bar: PerformedBar, options: ClickOptions): Stroke 
     written: { bar: bar.bar, beat: tick.beat, slot: tick.slot },
     slots: subdivision,
     at: add(fraction(meter.bar.num * (bar.bar - 1), meter.bar.den), tick.offset),
-    timeSeconds: bar.startSeconds + part * bar.durationSeconds,
-    levelDb: tick.levelDb,
+    timeSeconds: Seconds(bar.startSeconds + part * bar.durationSeconds),
+    levelDb: LeadDb(tick.levelDb),
     sticking: null,
   };
 }

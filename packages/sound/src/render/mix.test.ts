@@ -1,3 +1,4 @@
+import { LeadDb, Seconds } from '@shedbook/core';
 import { dbToPower, powerToDb } from '@shedbook/signal';
 import { describe, expect, it } from 'vitest';
 import { kit, RATE, STROKE_OF, strokeLevelLufs } from '../../test/sounds.ts';
@@ -28,8 +29,8 @@ function swing(bars: number, beatSeconds = BEAT_SECONDS): readonly SoundingStrok
     beats.flatMap(([voice, at]) =>
       at.map((beat) => ({
         ...STROKE_OF[voice],
-        timeSeconds: (4 * bar + beat) * beatSeconds,
-        levelDb: BALANCE_DB[voice],
+        timeSeconds: Seconds((4 * bar + beat) * beatSeconds),
+        levelDb: LeadDb(BALANCE_DB[voice]),
       })),
     ),
   );
@@ -46,7 +47,7 @@ describe('the mix', () => {
   it.each(TEMPI_BPM)('[SO50] keeps the balance of swing at %i within 1 dB, voice by voice', (bpm) => {
     const found = (voice: Played) => {
       const strokes = swing(4, 60 / bpm).filter((stroke) => stroke.voice === voice);
-      const audio = render({ strokes, durationSeconds: 960 / bpm }, { kit: kit(), tail: 'cut' });
+      const audio = render({ strokes, durationSeconds: Seconds(960 / bpm) }, { kit: kit(), tail: 'cut' });
       return energyMeanDb(strokes.map(({ timeSeconds }) => strokeLevelLufs(audio, timeSeconds)));
     };
     const lead = found('ride');
@@ -58,7 +59,7 @@ describe('the mix', () => {
   it.each(TARGETS_LUFS)(
     '[SO51] of a swing groove meets %i LUFS within 0.5 LU under −1 dBTP',
     (loudnessLufs) => {
-      const audio = render({ strokes: swing(4), durationSeconds: 8 }, { kit: kit(), loudnessLufs });
+      const audio = render({ strokes: swing(4), durationSeconds: Seconds(8) }, { kit: kit(), loudnessLufs });
       const found = measureLoudness(audio);
       expect(Math.abs(found.integratedLufs - loudnessLufs)).toBeLessThan(0.5);
       expect(found.truePeakDbtp).toBeLessThanOrEqual(-1);
@@ -67,14 +68,14 @@ describe('the mix', () => {
 
   it('[SO52] of strokes is their sum: voices rendered alone add up to the whole', () => {
     const strokes = [
-      { ...STROKE_OF.bass, timeSeconds: 0, levelDb: -3 },
-      { ...STROKE_OF['click-beat'], timeSeconds: 0.1, levelDb: -3 },
+      { ...STROKE_OF.bass, timeSeconds: Seconds(0), levelDb: LeadDb(-3) },
+      { ...STROKE_OF['click-beat'], timeSeconds: Seconds(0.1), levelDb: LeadDb(-3) },
     ];
     const dry = { kit: kit(), room: false, tail: 'cut' as const };
     const [bass, click] = strokes;
-    const both = render({ strokes, durationSeconds: 0.3 }, dry);
+    const both = render({ strokes, durationSeconds: Seconds(0.3) }, dry);
     // The level of every sample is set by the stroke alone, the take by how many came before: so the first alone
-    const first = render({ strokes: bass ? [bass] : [], durationSeconds: 0.3 }, dry);
+    const first = render({ strokes: bass ? [bass] : [], durationSeconds: Seconds(0.3) }, dry);
     const before = Math.round((click?.timeSeconds ?? 0) * RATE);
     expect(both.left.subarray(0, before)).toEqual(first.left.subarray(0, before));
     expect(both.left.subarray(before)).not.toEqual(first.left.subarray(before));
@@ -83,12 +84,16 @@ describe('the mix', () => {
 
 describe('a ringing cymbal', () => {
   const ride = (count: number, gap: number) =>
-    Array.from({ length: count }, (_, i) => ({ ...STROKE_OF.ride, timeSeconds: i * gap, levelDb: 0 }));
+    Array.from({ length: count }, (_, i) => ({
+      ...STROKE_OF.ride,
+      timeSeconds: Seconds(i * gap),
+      levelDb: LeadDb(0),
+    }));
   const dry = { room: false, picture: false };
 
   it('[SO60] rings on under the next stroke', () => {
-    const audio = render({ strokes: ride(2, 0.5), durationSeconds: 1 }, { kit: kit(), ...dry });
-    const alone = render({ strokes: ride(1, 0.5), durationSeconds: 1 }, { kit: kit(), ...dry });
+    const audio = render({ strokes: ride(2, 0.5), durationSeconds: Seconds(1) }, { kit: kit(), ...dry });
+    const alone = render({ strokes: ride(1, 0.5), durationSeconds: Seconds(1) }, { kit: kit(), ...dry });
     const at = Math.round(0.5 * RATE);
     expect(audio.left.subarray(0, at)).toEqual(alone.left.subarray(0, at));
     expect(Math.abs(alone.left[at + 5] as number)).toBeGreaterThan(0);
@@ -97,7 +102,7 @@ describe('a ringing cymbal', () => {
   it('[SO61] gathers wash: between repeated strokes more sounds than single strokes add up to', () => {
     const strokes = ride(8, 0.25);
     const whole = (played: readonly SoundingStroke[]) =>
-      render({ strokes: played, durationSeconds: 2.1 }, { kit: kit(), ...dry, tail: 'cut' }).left;
+      render({ strokes: played, durationSeconds: Seconds(2.1) }, { kit: kit(), ...dry, tail: 'cut' }).left;
     const added = new Float32Array(whole([]).length);
     for (const stroke of strokes)
       whole([stroke]).forEach((sample, i) => {
@@ -121,7 +126,7 @@ describe('a ringing cymbal', () => {
 
   it('[SO62] falls silent when a hand chokes it', () => {
     const renderer = createRenderer({ kit: kit(), ...dry });
-    renderer.schedule([{ ...STROKE_OF.crash, timeSeconds: 0, levelDb: 0 }]);
+    renderer.schedule([{ ...STROKE_OF.crash, timeSeconds: Seconds(0), levelDb: LeadDb(0) }]);
     renderer.choke('crash', 0.5);
     const [left, right] = [new Float32Array(RATE), new Float32Array(RATE)];
     renderer.render(left, right, RATE);
@@ -133,9 +138,9 @@ describe('a ringing cymbal', () => {
 
   const closers = ['hihat', 'hihat-foot'] as const;
   it.each(closers)('[SO63] open hi-hats are closed by %s', (closer) => {
-    const open = { ...STROKE_OF['hihat-open'], timeSeconds: 0, levelDb: 0 };
-    const closing = { ...STROKE_OF[closer], timeSeconds: 0.4, levelDb: -90 };
-    const audio = render({ strokes: [open, closing], durationSeconds: 1 }, { kit: kit(), ...dry });
+    const open = { ...STROKE_OF['hihat-open'], timeSeconds: Seconds(0), levelDb: LeadDb(0) };
+    const closing = { ...STROKE_OF[closer], timeSeconds: Seconds(0.4), levelDb: LeadDb(-90) };
+    const audio = render({ strokes: [open, closing], durationSeconds: Seconds(1) }, { kit: kit(), ...dry });
     const energy = (from: number) =>
       audio.left
         .subarray(from * RATE, (from + 0.05) * RATE)
@@ -168,20 +173,24 @@ describe('the picture', () => {
 
   it('[SO71] and room can be off: then both channels are the same, and nothing sounds after the strokes', () => {
     const strokes = swing(1);
-    const audio = render({ strokes, durationSeconds: 2 }, { kit: kit(), room: false, picture: false });
+    const audio = render(
+      { strokes, durationSeconds: Seconds(2) },
+      { kit: kit(), room: false, picture: false },
+    );
     expect(audio.left).toEqual(audio.right);
-    const side = { ...STROKE_OF.sidestick, timeSeconds: 0, levelDb: 0 };
+    const side = { ...STROKE_OF.sidestick, timeSeconds: Seconds(0), levelDb: LeadDb(0) };
     const late = (room: boolean) =>
-      render({ strokes: [side], durationSeconds: 0.6 }, { kit: kit(), room, tail: 'cut' }).left.subarray(
-        0.4 * RATE,
-      );
+      render(
+        { strokes: [side], durationSeconds: Seconds(0.6) },
+        { kit: kit(), room, tail: 'cut' },
+      ).left.subarray(0.4 * RATE);
     expect(late(false).every((sample) => sample === 0)).toBe(true);
     expect(late(true).some((sample) => Math.abs(sample) > 1e-6)).toBe(true);
   });
 
   it.each(SOUND_NAMES)('[SO72] %s survives a sum to mono with picture and room on', (name) => {
-    const strokes = [{ ...STROKE_OF[name], timeSeconds: 0, levelDb: 0 }];
-    const { left, right } = render({ strokes, durationSeconds: 0.5 }, { kit: kit(), tail: 'cut' });
+    const strokes = [{ ...STROKE_OF[name], timeSeconds: Seconds(0), levelDb: LeadDb(0) }];
+    const { left, right } = render({ strokes, durationSeconds: Seconds(0.5) }, { kit: kit(), tail: 'cut' });
     let [stereo, mono] = [0, 0];
     left.forEach((sample, i) => {
       stereo += sample ** 2 + (right[i] as number) ** 2;
@@ -192,7 +201,7 @@ describe('the picture', () => {
 });
 
 describe('a loop', () => {
-  const performance = { strokes: swing(2), durationSeconds: 4 };
+  const performance = { strokes: swing(2), durationSeconds: Seconds(4) };
   const loop = renderLoop(performance, { kit: kit() });
 
   it('[SO80] is exactly as long as its bars', () => {
@@ -224,13 +233,15 @@ describe('a loop', () => {
   });
 
   it('[SO83] can begin after the count-in, and refuses to begin after its end', () => {
-    const click = { ...STROKE_OF['click-accent'], timeSeconds: 0, levelDb: 0 };
+    const click = { ...STROKE_OF['click-accent'], timeSeconds: Seconds(0), levelDb: LeadDb(0) };
     const counted = {
-      strokes: [click, ...swing(1).map((s) => ({ ...s, timeSeconds: s.timeSeconds + 2 }))],
-      durationSeconds: 4,
+      strokes: [click, ...swing(1).map((s) => ({ ...s, timeSeconds: Seconds(s.timeSeconds + 2) }))],
+      durationSeconds: Seconds(4),
     };
     const played = renderLoop(counted, { kit: kit(), fromSeconds: 2 });
-    expect(played.left).toEqual(renderLoop({ strokes: swing(1), durationSeconds: 2 }, { kit: kit() }).left);
+    expect(played.left).toEqual(
+      renderLoop({ strokes: swing(1), durationSeconds: Seconds(2) }, { kit: kit() }).left,
+    );
     expect(() => renderLoop(counted, { kit: kit(), fromSeconds: 4 })).toThrow(
       'At fromSeconds: found 4, expected less than the 4 s of the performance',
     );

@@ -4,6 +4,7 @@
  * Conventions: the loop is exactly as long as its bars (to the nearest sample); sample n sounds what a player
  * going round for ever would sound there: y[n] + y[n + N] + y[n + 2N] + …
  */
+import { Seconds } from '@shedbook/core';
 import { normaliseLoudness } from '../loudness/normalise.ts';
 import type { StereoAudio } from '../stereo.ts';
 import { type Renderable, type RenderOptions, render } from './render.ts';
@@ -30,7 +31,7 @@ function fold(tail: Float32Array, length: number): Float32Array {
  */
 export function renderLoop(performance: Renderable, options: RenderLoopOptions): StereoAudio {
   const { fromSeconds = 0, loudnessLufs, ...rest } = options;
-  const durationSeconds = performance.durationSeconds - fromSeconds;
+  const durationSeconds = Seconds(performance.durationSeconds - fromSeconds);
   const length = Math.round(durationSeconds * options.kit.sampleRateHz);
   if (!(length > 0)) {
     throw new RangeError(
@@ -39,7 +40,7 @@ export function renderLoop(performance: Renderable, options: RenderLoopOptions):
   }
   const strokes = performance.strokes
     .filter((stroke) => stroke.timeSeconds >= fromSeconds - 1e-9)
-    .map((stroke) => ({ ...stroke, timeSeconds: Math.max(0, stroke.timeSeconds - fromSeconds) }));
+    .map((stroke) => ({ ...stroke, timeSeconds: Seconds(Math.max(0, stroke.timeSeconds - fromSeconds)) }));
   const once = render({ strokes, durationSeconds }, { ...rest, tail: 'ring' });
   const loop = { ...once, left: fold(once.left, length), right: fold(once.right, length) };
   return loudnessLufs === undefined ? loop : normaliseLoudness(loop, loudnessLufs).audio;

@@ -1,4 +1,4 @@
-import { seededRandom, VOICES } from '@shedbook/core';
+import { LeadDb, Seconds, seededRandom, VOICES } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { createKit } from '../kit/kit.ts';
 import { render } from './render.ts';
@@ -12,8 +12,8 @@ const stroke = (voice: SoundingStroke['voice'], timeSeconds: number, levelDb = 0
   voice,
   articulation: 'normal',
   mark: 'x',
-  timeSeconds,
-  levelDb,
+  timeSeconds: Seconds(timeSeconds),
+  levelDb: LeadDb(levelDb),
 });
 
 const SOUNDING = [...VOICES, 'click' as const];
@@ -46,7 +46,7 @@ function inBlocks(options: RendererOptions, total: number, next: () => number) {
 
 describe('the renderer', () => {
   it('[SO20] gives the same samples in blocks of any size as in one file', () => {
-    const whole = render({ strokes: groove, durationSeconds: 2.5 }, { kit, tail: 'cut' });
+    const whole = render({ strokes: groove, durationSeconds: Seconds(2.5) }, { kit, tail: 'cut' });
     const random = seededRandom('blocks');
     // 128 is the block of an audio worklet
     for (const next of [() => 128, () => 1 + random.below(3000), () => 100000]) {
@@ -57,7 +57,7 @@ describe('the renderer', () => {
   });
 
   it('[SO20] gives the same samples when strokes are scheduled just before they sound', () => {
-    const whole = render({ strokes: groove, durationSeconds: 2.5 }, { kit, tail: 'cut' });
+    const whole = render({ strokes: groove, durationSeconds: Seconds(2.5) }, { kit, tail: 'cut' });
     const renderer = createRenderer({ kit });
     const [left, right] = [new Float32Array(128), new Float32Array(128)];
     const waiting = [...groove];
@@ -73,7 +73,10 @@ describe('the renderer', () => {
 
   it.each(SOUNDING)('[SO21] lets a %s sound from the sample that was asked for', (voice) => {
     const at = 0.1234;
-    const { left } = render({ strokes: [stroke(voice, at, -2)], durationSeconds: 1 }, { kit, tail: 'cut' });
+    const { left } = render(
+      { strokes: [stroke(voice, at, -2)], durationSeconds: Seconds(1) },
+      { kit, tail: 'cut' },
+    );
     const first = left.findIndex((sample) => sample !== 0 && Math.abs(sample) > 1e-12);
     expect(Math.abs(first - at * RATE)).toBeLessThanOrEqual(1);
   });

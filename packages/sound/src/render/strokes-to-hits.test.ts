@@ -1,10 +1,10 @@
-import { VOICES } from '@shedbook/core';
+import { LeadDb, Seconds, VOICES } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { STROKE_OF } from '../../test/sounds.ts';
 import { SOUND_NAMES, type SoundName } from '../kit/sound.ts';
 import { blowsOf, soundOf } from './strokes-to-hits.ts';
 
-const snare = { voice: 'snare', mark: 'x', timeSeconds: 1, levelDb: -2 } as const;
+const snare = { voice: 'snare', mark: 'x', timeSeconds: Seconds(1), levelDb: LeadDb(-2) } as const;
 
 describe('strokes', () => {
   it.each(SOUND_NAMES)('[SO23] reach the sound %s', (name) => {
@@ -28,6 +28,6 @@ describe('strokes', () => {
         expect(grace.timeSeconds).toBeLessThan(0.98);
       }
     }
-    expect(blowsOf({ ...snare, timeSeconds: 0.01, articulation: 'flam' }).length).toBe(1);
+    expect(blowsOf({ ...snare, timeSeconds: Seconds(0.01), articulation: 'flam' }).length).toBe(1);
   });
 });

@@ -1,4 +1,4 @@
-import { seededRandom } from '@shedbook/core';
+import { LeadDb, Seconds, seededRandom } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { centroidHz, magnitudeAt } from '../../test/signals.ts';
 import { soundFont } from '../../test/soundfont.ts';
@@ -32,8 +32,11 @@ const file = soundFont(
 const kit = loadSoundFontKit(file, { sampleRateHz: RATE });
 
 function strike(name: SoundName, levelDb: number) {
-  const strokes = [{ ...STROKE_OF[name], timeSeconds: 0, levelDb }];
-  return render({ strokes, durationSeconds: 0.4 }, { kit, room: false, picture: false, tail: 'cut' });
+  const strokes = [{ ...STROKE_OF[name], timeSeconds: Seconds(0), levelDb: LeadDb(levelDb) }];
+  return render(
+    { strokes, durationSeconds: Seconds(0.4) },
+    { kit, room: false, picture: false, tail: 'cut' },
+  );
 }
 
 describe('a SoundFont kit', () => {

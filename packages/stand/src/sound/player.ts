@@ -4,6 +4,7 @@
  *
  * Conventions: a heard moment is what leaves the loudspeaker now, output latency included.
  */
+import type { Bpm } from '@shedbook/core';
 import type { SoundName } from '@shedbook/sound';
 import kitWorkerUrl from './kit.worker.ts?worker&url';
 import { soundsOf } from './kit-sounds.ts';
@@ -22,7 +23,7 @@ export interface Heard {
   readonly place: number;
   /** How many times the form was gone through before. */
   readonly pass: number;
-  readonly bpm: number;
+  readonly bpm: Bpm;
   /** When a place of this pass leaves the sound thread, in seconds of the audio context. */
   readonly secondsOf: (place: number) => number;
 }

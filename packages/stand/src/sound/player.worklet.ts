@@ -1,4 +1,5 @@
 /** The sound thread: a sequencer reads strokes out, a renderer sounds them, block by block. */
+import { Hertz, Samples, samplesToSeconds } from '@shedbook/core';
 import { createRenderer, type Kit, type Renderer, type SoundName, soundOf } from '@shedbook/sound';
 import { soundsOf } from './kit-sounds.ts';
 import { KIT_SEED, type KitSound, type Order, PLAYER, type Report } from './messages.ts';
@@ -88,7 +89,10 @@ class Player extends AudioWorkletProcessor {
     if (strokes.length > 0) {
       const ready = strokes.filter(({ stroke }) => this.#sounds.has(soundOf(stroke)));
       renderer.schedule(
-        ready.map(({ sample, stroke }) => ({ ...stroke, timeSeconds: (sample - this.#origin) / sampleRate })),
+        ready.map(({ sample, stroke }) => ({
+          ...stroke,
+          timeSeconds: samplesToSeconds(Samples(sample - this.#origin), Hertz(sampleRate)),
+        })),
       );
       this.#report({ kind: 'strokes', strokes });
     }

@@ -6,8 +6,10 @@
  */
 import {
   type Articulation,
+  type Bpm,
   beatStarts,
   type Form,
+  type LeadDb,
   type Lesson,
   type Mark,
   type Performance,
@@ -28,7 +30,7 @@ export interface ProgramStroke {
   readonly articulation: Articulation;
   readonly mark: Mark;
   readonly role: StrokeRole;
-  readonly levelDb: number;
+  readonly levelDb: LeadDb;
   readonly written: WrittenPlace;
   /** Slots of its beat. */
   readonly slots: number;
@@ -72,7 +74,7 @@ export interface ProgramRequest {
   readonly form: Form;
   readonly layers: number;
   /** Quarter notes a minute: matters where the feel goes by the tempo. */
-  readonly bpm: number;
+  readonly bpm: Bpm;
   /** Where clicks fall when they are on: on every beat where left out. */
   readonly clicks?: Pick<ClickOptions, 'beats' | 'subdivision'>;
 }

@@ -1,4 +1,4 @@
-import { parseLesson, perform, readFeel } from '@shedbook/core';
+import { Bpm, parseLesson, perform, readFeel } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { flightAt, landingsOf } from './landings.ts';
@@ -25,11 +25,11 @@ const LOOP = LESSON.forms.find((form) => form.name === 'loop') as (typeof LESSON
 function program(exercise: number | null, bpm = 120, feel = '1.7:1'): Program {
   const feeling = readFeel(feel);
   if (!feeling) throw new Error(feel);
-  return createProgram({ ...LESSON, feel: feeling }, { exercise, form: LOOP, layers: 9, bpm });
+  return createProgram({ ...LESSON, feel: feeling }, { exercise, form: LOOP, layers: 9, bpm: Bpm(bpm) });
 }
 
 function settings(change: Partial<LiveSettings> = {}): LiveSettings {
-  return { bpm: 120, click: false, mute: [], trimDb: {}, ...change };
+  return { bpm: Bpm(120), click: false, mute: [], trimDb: {}, ...change };
 }
 
 /** Reads out blocks of 128 samples until a sample, doing something before each. */
@@ -49,8 +49,8 @@ function key({ stroke, pass }: TimedStroke): string {
 describe('sequencer', () => {
   it('[ST19] gives every stroke the sample of the score', () => {
     const bpm = 97;
-    const performance = perform(LESSON, { exercise: 1, form: LOOP, bpm });
-    const sequencer = new Sequencer(program(1, bpm), settings({ bpm }), RATE, 0);
+    const performance = perform(LESSON, { exercise: 1, form: LOOP, bpm: Bpm(bpm) });
+    const sequencer = new Sequencer(program(1, bpm), settings({ bpm: Bpm(bpm) }), RATE, 0);
     const out = readOut(sequencer, Math.ceil(performance.durationSeconds * RATE) - 2000);
     // definition: a stroke at t seconds falls on sample t · rate, to the nearest
     expect(out.map((each) => each.sample)).toEqual(
@@ -64,7 +64,7 @@ describe('sequencer', () => {
 
   it('[ST19] goes round without a seam', () => {
     const bpm = 120;
-    const sequencer = new Sequencer(program(2, bpm), settings({ bpm }), RATE, 0);
+    const sequencer = new Sequencer(program(2, bpm), settings({ bpm: Bpm(bpm) }), RATE, 0);
     // definition: a bar of 4/4 at 120 lasts 2 s; the form has four after a bar of count-in
     const out = readOut(sequencer, 27 * 2 * RATE);
     const bar = 2 * RATE;
@@ -87,7 +87,7 @@ describe('sequencer', () => {
       const out = readOut(sequencer, 12 * RATE, (sample) => {
         for (const { at, bpm, feel, click } of changes) {
           if (at * 128 * 3 < sample - 128 || at * 128 * 3 >= sample) continue;
-          sequencer.change(settings({ bpm, click }));
+          sequencer.change(settings({ bpm: Bpm(bpm), click }));
           sequencer.replace(program(1, bpm, feel), 'now');
         }
       }).filter((each) => each.stroke.voice !== 'click' || each.stroke.role === 'count-in');

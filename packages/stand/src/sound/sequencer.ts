@@ -6,7 +6,7 @@
  *
  * Conventions: samples from the start of the sequencer; places in whole notes; tempo in quarter notes a minute.
  */
-import type { SoundingVoice } from '@shedbook/core';
+import { type Bpm, LeadDb, type SoundingVoice } from '@shedbook/core';
 import { type ClickGap, clicksIn } from '@shedbook/sound';
 import type { Program, ProgramStroke } from './program.ts';
 
@@ -23,14 +23,14 @@ export interface Anchor {
   readonly sample: number;
   /** Whole notes from the first bar of the form. */
   readonly place: number;
-  readonly bpm: number;
+  readonly bpm: Bpm;
   /** How many times the form was gone through before. */
   readonly pass: number;
 }
 
 /** What changes while it plays. */
 export interface LiveSettings {
-  readonly bpm: number;
+  readonly bpm: Bpm;
   readonly click: boolean;
   /** Bars in which the click drops out, counted on from one time through the form to the next. */
   readonly gap?: ClickGap;
@@ -192,7 +192,7 @@ export class Sequencer {
       stream.next += 1;
       if (!this.#sounds(stroke, stream.pass)) continue;
       const trim = this.#settings.trimDb[stroke.voice] ?? 0;
-      out.push({ sample, pass: stream.pass, stroke: { ...stroke, levelDb: stroke.levelDb + trim } });
+      out.push({ sample, pass: stream.pass, stroke: { ...stroke, levelDb: LeadDb(stroke.levelDb + trim) } });
     }
   }
 

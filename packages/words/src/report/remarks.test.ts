@@ -1,9 +1,12 @@
 import {
+  Bpm,
   type FullReport,
-  isVoice,
+  LeadDb,
   parseLesson,
   perform,
+  Seconds,
   seededRandom,
+  TakeDb,
   type Unheard,
   VOICES,
   type Voice,
@@ -11,14 +14,20 @@ import {
 import { isPraise, LEVELS, type Remark, type RemarkFact, remarksOn } from '@shedbook/judge';
 import { listenToNotes } from '@shedbook/listen';
 import { describe, expect, it } from 'vitest';
-import { asked, playNotes, reportOfNotes, type TrueNote } from '../../../../internal/testing/played-notes.ts';
+import {
+  asked,
+  notesSent,
+  playNotes,
+  reportOfNotes,
+  type TrueNote,
+} from '../../../../internal/testing/played-notes.ts';
 import { sayRemark, teacherSentences } from './say.ts';
 import { sayUnheard, unheardSentences, withSentences } from './unheard.ts';
 import { REPORT_LANGUAGES } from './words.ts';
 
 const late = (note: TrueNote, seconds: number): TrueNote => ({
   ...note,
-  timeSeconds: note.timeSeconds + seconds,
+  timeSeconds: Seconds(note.timeSeconds + seconds),
 });
 const at = ({ written }: TrueNote, beat: number, slot: number) =>
   written.beat === beat && written.slot === slot;
@@ -54,7 +63,7 @@ describe('what a teacher says', () => {
     const sentences = english((note) => {
       if (note.voice === 'hihat-foot' && at(note, 4, 1)) return null;
       if (note.voice === 'snare' && at(note, 3, 3) && note.written.bar <= 6) return late(note, -0.024);
-      if (note.voice === 'bass') return { ...late(note, 0.03), levelDb: note.levelDb + 9 };
+      if (note.voice === 'bass') return { ...late(note, 0.03), levelDb: TakeDb(note.levelDb + 9) };
       return note;
     });
     expect(sentences).toEqual([
@@ -73,7 +82,7 @@ describe('what a teacher says', () => {
     // definition: the tempo is 4 % over 100 at the start and 4 % under it at the end of 21 s
     const slowing = english((note) => {
       const share = note.timeSeconds / 21;
-      return { ...note, timeSeconds: 21 * (share - 0.04 * share * (1 - share)) };
+      return { ...note, timeSeconds: Seconds(21 * (share - 0.04 * share * (1 - share))) };
     });
     expect(slowing[0]).toMatch(/^It slows down from 10\d to 9\d\.$/);
     const flat = english((note) =>
@@ -87,7 +96,7 @@ describe('what a teacher says', () => {
     );
     expect(loose[0]).toMatch(/^The bass drum is unsteady: its strokes lie ±\d\d ms around their place\.$/);
     const uneven = english((note) =>
-      note.voice === 'snare' ? { ...note, levelDb: note.levelDb + (note.written.bar % 2) * 8 } : note,
+      note.voice === 'snare' ? { ...note, levelDb: TakeDb(note.levelDb + (note.written.bar % 2) * 8) } : note,
     );
     expect(uneven[0]).toMatch(/^The snare is uneven: its plain strokes differ by ±\d dB\.$/);
   });
@@ -97,7 +106,7 @@ describe('what a teacher says', () => {
     const heard = (bassDb: number) => ({
       ...plain,
       take: { ...plain.take, kind: 'audio' as const },
-      balanceDb: { ...plain.balanceDb, ride: 0, bass: bassDb },
+      balanceDb: { ...plain.balanceDb, ride: LeadDb(0), bass: LeadDb(bassDb) },
     });
     const asked = plain.lessonBalanceDb.bass! - plain.lessonBalanceDb.ride!;
     // definition: an advanced student is allowed 4 dB, a microphone 4 more
@@ -115,9 +124,7 @@ groove: {hihat: xx xx xx xx}
     if (!lesson) throw new Error('no lesson');
     const form = { ...asked.form, countInBars: 0 };
     const { strokes, durationSeconds } = perform(lesson, { exercise: 1, form });
-    const notes = strokes.flatMap(({ voice, timeSeconds, levelDb }) =>
-      isVoice(voice) ? [{ voice, timeSeconds, levelDb }] : [],
-    );
+    const notes = notesSent(strokes);
     const { report } = listenToNotes(notes, durationSeconds, { lesson, exercise: 1, form });
     // definition: played as written
     expect(remarksOn(report as NonNullable<typeof report>, 'advanced').every(isPraise)).toBe(true);
@@ -147,8 +154,8 @@ groove: {hihat: xx xx xx xx}
       { kind: 'slows', fromBpm: 100, toBpm: 90 },
       { kind: 'hurries', fromBpm: 90, toBpm: 100 },
       { kind: 'wanders', percent: 4.2 },
-      { kind: 'slower', bpm: 90, askedBpm: 100 },
-      { kind: 'faster', bpm: 100, askedBpm: 90 },
+      { kind: 'slower', bpm: Bpm(90), askedBpm: 100 },
+      { kind: 'faster', bpm: Bpm(100), askedBpm: 90 },
       { kind: 'flat-swing', ratio: 1.2, askedRatio: 2 },
       { kind: 'sharp-swing', ratio: 3, askedRatio: 2 },
       { kind: 'loud', voice, lead: voice, db: 5 },
@@ -156,7 +163,7 @@ groove: {hihat: xx xx xx xx}
       { kind: 'uneven', voice, db: 5 },
       { kind: 'complete', count: 64 },
       { kind: 'steady', voice, ms: 4 },
-      { kind: 'holds', bpm: 100 },
+      { kind: 'holds', bpm: Bpm(100) },
       { kind: 'balanced' },
     ]);
     for (const language of REPORT_LANGUAGES) {
@@ -194,7 +201,7 @@ groove: {hihat: xx xx xx xx}
     const bent = reportAfter((note) => {
       if (note.voice !== 'bass') return note;
       if (at(note, 4, 1)) return null;
-      return { ...late(note, 0.04 + 0.06 * (random.next() - 0.5)), levelDb: note.levelDb + 20 };
+      return { ...late(note, 0.04 + 0.06 * (random.next() - 0.5)), levelDb: TakeDb(note.levelDb + 20) };
     });
     const ofBass = (report: FullReport) =>
       remarksOn(report, 'advanced').filter((remark) => 'voice' in remark && remark.voice === 'bass');
@@ -213,7 +220,7 @@ groove: {hihat: xx xx xx xx}
   it('[LI34] says nothing by a lead voice that can hardly be told', () => {
     const flat = reportAfter((note) => {
       if (note.voice === 'ride' && note.written.slot === 3) return late(note, -0.06);
-      return note.voice === 'snare' ? { ...late(note, 0.03), levelDb: note.levelDb + 12 } : note;
+      return note.voice === 'snare' ? { ...late(note, 0.03), levelDb: TakeDb(note.levelDb + 12) } : note;
     });
     expect(kinds(blurred(flat))).toEqual(expect.arrayContaining(['flat-swing', 'after', 'loud']));
     // the tempo and the feet are heard without the ride
@@ -230,7 +237,7 @@ groove: {hihat: xx xx xx xx}
     const unheard = VOICES.flatMap((voice): readonly Unheard[] => [
       { reason: 'not-heard', voice },
       { reason: 'hard-to-tell', voice },
-      { reason: 'other-tempo', bpm: 91.4, askedBpm: 100 },
+      { reason: 'other-tempo', bpm: Bpm(91.4), askedBpm: Bpm(100) },
       { reason: 'partly-recognised' },
     ]);
     for (const language of REPORT_LANGUAGES) {
