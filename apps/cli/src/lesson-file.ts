@@ -1,7 +1,8 @@
 /** Lesson files on disk. */
 import { readFile } from 'node:fs/promises';
-import { type Exercise, formatProblem, type InputProblem, type Lesson, parseLesson } from '@shedbook/core';
+import { type Exercise, type Lesson, type LessonProblem, parseLesson } from '@shedbook/core';
 import { InputError, reasonOf } from '@shedbook/host';
+import { ENGLISH, formatProblem } from '@shedbook/words';
 
 /** A lesson file, read and parsed. */
 export interface LessonFile {
@@ -9,7 +10,7 @@ export interface LessonFile {
   readonly text: string;
   /** Null when there is an error among the problems. */
   readonly lesson: Lesson | null;
-  readonly problems: readonly InputProblem[];
+  readonly problems: readonly LessonProblem[];
 }
 
 /**
@@ -28,8 +29,9 @@ export async function readLessonFile(path: string): Promise<LessonFile> {
  * @throws InputError with every problem, a line each, when there is an error.
  */
 export function requireLesson(file: LessonFile, warn: (line: string) => void): Lesson {
-  if (!file.lesson) throw new InputError(file.problems.map(formatProblem).join('\n'));
-  for (const problem of file.problems) warn(formatProblem(problem));
+  const lines = file.problems.map((problem) => formatProblem(problem, ENGLISH));
+  if (!file.lesson) throw new InputError(lines.join('\n'));
+  for (const line of lines) warn(line);
   return file.lesson;
 }
 

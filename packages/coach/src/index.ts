@@ -5,6 +5,7 @@ export { CARE_WORDS } from './care/words.data.ts';
 export * from './ladder/hands-free.ts';
 export * from './ladder/ladder.ts';
 export * from './log/key.ts';
+export type { LogFact } from './log/log-fact.ts';
 export { type LogReading, parsePracticeLog, printPracticeLog } from './log/log-file.ts';
 export * from './log/merge.ts';
 export type { Evidence } from './mastery/evidence.ts';

@@ -1,13 +1,16 @@
+export type { ExchangeFact } from './exchange-fact.ts';
 export { decodeSmf } from './midi/decode.ts';
 export { encodeSmf } from './midi/encode.ts';
 export * from './midi/import.ts';
 export { keyToVoice, voiceToKey } from './midi/key-map.ts';
-export { type ByteProblem, formatByteProblem } from './midi/problem.ts';
+export type { MidiFact, MidiPartFact } from './midi/midi-fact.ts';
+export type { ByteProblem } from './midi/problem.ts';
 export * from './midi/read.ts';
 export * from './midi/smf.ts';
 export { encodeVlq, VLQ_MAX } from './midi/vlq.ts';
 export * from './midi/write.ts';
 export { isZip, writeMxl } from './musicxml/container.ts';
+export type { InstrumentFact, MusicXmlFact } from './musicxml/musicxml-fact.ts';
 export { type MusicXmlReading, readMusicXml } from './musicxml/read.ts';
 export * from './musicxml/read-file.ts';
 export type { ScoreStroke } from './musicxml/read-part.ts';

@@ -1,7 +1,8 @@
 export { cliEnglish } from './english/cli.ts';
 export { ENGLISH } from './english/english.ts';
+export * from './facts/problem.ts';
 export * from './facts/say.ts';
-export type { Sayable } from './facts/sayable.ts';
+export type { RoomFact, Sayable } from './facts/sayable.ts';
 export { type Sentences, sentences } from './facts/sentences.ts';
 export { deskMessages as deskGerman } from './german/desk.ts';
 export { GERMAN } from './german/german.ts';
@@ -18,6 +19,7 @@ export { REPORT_LANGUAGES, type ReportLanguage, wordsOf } from './report/words.t
 export * from './said/said.ts';
 export * from './said/said-german.data.ts';
 export * from './screens/desk.ts';
+export * from './screens/facts.ts';
 export * from './screens/hearing.ts';
 export * from './screens/practice.ts';
 export * from './spoken/capital.ts';

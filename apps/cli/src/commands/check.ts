@@ -1,9 +1,10 @@
 /** `shedbook check`: the problems of lesson files, all at once. */
-import { formatProblem, type InputProblem } from '@shedbook/core';
+import type { LessonProblem } from '@shedbook/core';
+import { ENGLISH, formatProblem } from '@shedbook/words';
 import { type LessonFile, readLessonFile } from '../lesson-file.ts';
 import type { Terminal } from '../terminal.ts';
 
-function count(problems: readonly InputProblem[], severity: InputProblem['severity']): number {
+function count(problems: readonly LessonProblem[], severity: LessonProblem['severity']): number {
   return problems.filter((problem) => problem.severity === severity).length;
 }
 
@@ -26,7 +27,7 @@ export async function check(paths: readonly string[], json: boolean, terminal: T
   if (json) {
     terminal.say(JSON.stringify({ problems }, null, 2));
   } else {
-    for (const problem of problems) terminal.warn(formatProblem(problem));
+    for (const problem of problems) terminal.warn(formatProblem(problem, ENGLISH));
     for (const file of files) terminal.say(summary(file));
   }
   return count(problems, 'error') > 0 ? 2 : 0;

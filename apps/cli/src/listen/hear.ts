@@ -5,7 +5,7 @@
  */
 import { open, readFile } from 'node:fs/promises';
 import { isVoice, Seconds, TakeDb } from '@shedbook/core';
-import { formatByteProblem, readMidi } from '@shedbook/exchange';
+import { readMidi } from '@shedbook/exchange';
 import { decodeSound, InputError, reasonOf } from '@shedbook/host';
 import {
   type Asked,
@@ -16,6 +16,7 @@ import {
   startLoops,
   TakeListener,
 } from '@shedbook/listen';
+import { ENGLISH, formatByteProblem } from '@shedbook/words';
 
 const MIDI_MARK = 'MThd';
 
@@ -45,9 +46,9 @@ async function hearMidi(
   const take = readMidi(await readFile(path));
   const errors = take.problems.filter((problem) => problem.severity === 'error');
   if (errors.length > 0) {
-    throw new InputError(errors.map((problem) => formatByteProblem(path, problem)).join('\n'));
+    throw new InputError(errors.map((problem) => formatByteProblem(path, problem, ENGLISH)).join('\n'));
   }
-  for (const problem of take.problems) warn(formatByteProblem(path, problem));
+  for (const problem of take.problems) warn(formatByteProblem(path, problem, ENGLISH));
   const notes = take.notes.flatMap(({ timeSeconds, voice, levelDb }): PlayedNote[] =>
     isVoice(voice) ? [{ timeSeconds, voice, levelDb: TakeDb(levelDb) }] : [],
   );

@@ -1,11 +1,11 @@
 /** Meter, feel and tempo. What is not one is said beside its field and not kept. */
 
-import { FEEL_EXPECTED, formatFeel, type Lesson, METER_EXPECTED, parseMeter, readFeel } from '@shedbook/core';
+import { formatFeel, type Lesson, parseMeter, readFeel } from '@shedbook/core';
 import { Choices, Field } from '@shedbook/stand';
 import { useDocument } from '../document/use-document.ts';
 import { setFeel, setMeter, setTempo } from '../edit/heading.ts';
 import { useDraft } from '../shared/use-draft.ts';
-import { useSaid, useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/words.tsx';
 import styles from './measure-form.module.css';
 
 interface CheckedFieldProps {
@@ -19,15 +19,12 @@ interface CheckedFieldProps {
 /** A field that keeps only what is right and says what it wants. */
 function CheckedField({ label, value, expected, isRight, onKeep }: CheckedFieldProps) {
   const words = useWords().page;
-  const said = useSaid();
   const { field } = useDraft(value, (text) => isRight(text) && onKeep(text));
   return (
     <Field
       {...field}
       label={label}
-      problem={
-        isRight(field.value) ? null : words.found({ found: `"${field.value}"`, expected: said(expected) })
-      }
+      problem={isRight(field.value) ? null : words.found({ found: `"${field.value}"`, expected })}
     />
   );
 }
@@ -43,6 +40,7 @@ function isBpm(text: string): boolean {
 export function MeasureForm({ lesson }: { readonly lesson: Lesson }) {
   const document = useDocument();
   const words = useWords().heading;
+  const say = useSay();
   const edit = (change: (text: string) => string) => document.edit(change(document.state().text));
   const feel = formatFeel(lesson.feel);
   const kind = ['even', 'triplet', 'by tempo'].includes(feel) ? feel : 'ratio';
@@ -53,7 +51,7 @@ export function MeasureForm({ lesson }: { readonly lesson: Lesson }) {
       <CheckedField
         label={words.meter}
         value={lesson.meter.text}
-        expected={METER_EXPECTED}
+        expected={say({ fact: 'a-meter' })}
         isRight={(text) => parseMeter(text) !== null}
         onKeep={(text) => edit((before) => setMeter(before, text))}
       />
@@ -72,7 +70,7 @@ export function MeasureForm({ lesson }: { readonly lesson: Lesson }) {
         <CheckedField
           label={words.ratio}
           value={feel}
-          expected={FEEL_EXPECTED}
+          expected={say({ fact: 'a-feel-in-range' })}
           isRight={(text) => readFeel(text) !== null}
           onKeep={(text) => edit((before) => setFeel(before, text))}
         />

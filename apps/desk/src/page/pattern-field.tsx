@@ -5,6 +5,7 @@ import {
   formatPattern,
   isMark,
   isStruck,
+  type LessonProblem,
   MARKS,
   type Meter,
   marksFor,
@@ -16,7 +17,7 @@ import {
 import { Field } from '@shedbook/stand';
 import { hintWords } from '@shedbook/words';
 import { useDraft } from '../shared/use-draft.ts';
-import { useSaid, useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/words.tsx';
 import styles from './pattern-field.module.css';
 
 interface PatternFieldProps {
@@ -26,24 +27,25 @@ interface PatternFieldProps {
   readonly onChange: (pattern: Pattern) => void;
 }
 
-interface Fault {
-  readonly found: string;
-  readonly expected: string;
-  readonly repair: string | null;
-}
+type Fault = Pick<LessonProblem, 'found' | 'expected' | 'repair'>;
 
 function faultOf(text: string, voice: Voice, meter: Meter): Fault | null {
   const fault = findPatternFaults(text, meter)[0];
   if (fault) return fault;
   const wrong = [...text].find((mark) => isMark(mark) && isStruck(mark) && !strikeOf(voice, mark));
   const marks = marksFor(voice, MARKS).join(' ');
-  return wrong ? { found: `mark "${wrong}" on ${voice}`, expected: `one of ${marks}`, repair: null } : null;
+  if (!wrong) return null;
+  return {
+    found: { fact: 'mark-on-voice', mark: wrong, voice },
+    expected: { fact: 'marks-for-voice', marks },
+    repair: null,
+  };
 }
 
 /** The field; the pattern changes as soon as the text is one. */
 export function PatternField({ pattern, voice, meter, onChange }: PatternFieldProps) {
   const words = useWords().page;
-  const said = useSaid();
+  const say = useSay();
   const { field, reset } = useDraft(formatPattern(pattern), (text) => {
     if (!faultOf(text, voice, meter)) onChange(parsePattern(text));
   });
@@ -61,8 +63,8 @@ export function PatternField({ pattern, voice, meter, onChange }: PatternFieldPr
       problem={
         fault && (
           <span>
-            {words.found({ found: said(fault.found), expected: said(fault.expected) })}
-            {fault.repair && ` ${hintWords(words, said(fault.repair))}`}
+            {words.found({ found: say(fault.found), expected: say(fault.expected) })}
+            {fault.repair && ` ${hintWords(words, say(fault.repair))}`}
           </span>
         )
       }

@@ -2,9 +2,9 @@
 
 import { mergeLogs } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
-import { FileButton, Icon, useSay } from '@shedbook/stand';
+import { FileButton, Icon, useSay as useNotice } from '@shedbook/stand';
 import { useState } from 'react';
-import { useSaid, useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/words.tsx';
 import styles from './bring-in.module.css';
 import { ExercisePicker } from './exercise-picker.tsx';
 import { localMoment } from './moment.ts';
@@ -21,8 +21,8 @@ type BroughtReport = Extract<Brought, { kind: 'report' }> & { readonly startedAt
 /** A button for the file; a report asks which exercise it is of. */
 export function BringIn({ shelf, onLog }: BringInProps) {
   const words = useWords();
-  const said = useSaid();
   const say = useSay();
+  const notice = useNotice();
   const [report, setReport] = useState<BroughtReport | null>(null);
   const takeIn = async (file: File) => {
     const brought = readBroughtFile(new Uint8Array(await file.arrayBuffer()), file.name);
@@ -30,11 +30,11 @@ export function BringIn({ shelf, onLog }: BringInProps) {
       setReport({ ...brought, startedAt: localMoment(new Date(file.lastModified)) });
     } else if (brought.kind === 'log') {
       onLog((log) => withoutDoubles(mergeLogs(log, withDeskLessons(brought.log, shelf))));
-      say(words.students.tookIn({ n: brought.log.entries.length }));
+      notice(words.students.tookIn({ n: brought.log.entries.length }));
     } else {
       const [first] = brought.problems;
-      const why = first ? words.page.found({ found: said(first.found), expected: said(first.expected) }) : '';
-      say(`${words.students.unreadable({ file: file.name })} ${why}`);
+      const why = first ? words.page.found({ found: say(first.found), expected: say(first.expected) }) : '';
+      notice(`${words.students.unreadable({ file: file.name })} ${why}`);
     }
   };
   return (
@@ -57,7 +57,7 @@ export function BringIn({ shelf, onLog }: BringInProps) {
             onPick={(each, exercise) => {
               onLog((log) => withTake(log, { ...report, shelf: each, exercise }));
               setReport(null);
-              say(words.students.tookIn({ n: 1 }));
+              notice(words.students.tookIn({ n: 1 }));
             }}
           />
         </div>

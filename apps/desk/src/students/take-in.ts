@@ -2,12 +2,11 @@
  * What a student brings: a practice log, the file of a take, or only its report. Both end up in the log that the desk keeps of
  * the student, each thing once, however often it is brought.
  */
-import { EMPTY_LOG, exerciseKey, mergeLogs, parsePracticeLog } from '@shedbook/coach';
+import { EMPTY_LOG, exerciseKey, type LogReading, mergeLogs, parsePracticeLog } from '@shedbook/coach';
 import {
   defaultForm,
   type Exercise,
   fileNameOf,
-  type InputProblem,
   type Lesson,
   type PracticeLog,
   Seconds,
@@ -20,7 +19,7 @@ import { isZip, readTakeFile } from './take-file.ts';
 export type Brought =
   | { readonly kind: 'log'; readonly log: PracticeLog }
   | { readonly kind: 'report'; readonly report: TakeReport; readonly id: string }
-  | { readonly kind: 'problems'; readonly problems: readonly InputProblem[] };
+  | { readonly kind: 'problems'; readonly problems: LogReading['problems'] };
 
 function jsonOf(text: string): unknown {
   try {

@@ -1,12 +1,12 @@
 /** The whole lesson as text, the same document as everywhere else; problems stand where they are. */
 
-import type { InputProblem } from '@shedbook/core';
+import type { LessonProblem } from '@shedbook/core';
 import { hintWords } from '@shedbook/words';
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
 import { Paper, ViewHead } from '../shared/paper.tsx';
-import { useSaid, useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/words.tsx';
 import { offsetOf } from './places.ts';
 import styles from './text-view.module.css';
 
@@ -27,13 +27,13 @@ function useKeptText(state: DocumentState): readonly [string, (text: string) => 
 }
 
 interface ProblemListProps {
-  readonly problems: readonly InputProblem[];
-  readonly onGo: (problem: InputProblem) => void;
+  readonly problems: readonly LessonProblem[];
+  readonly onGo: (problem: LessonProblem) => void;
 }
 
 function ProblemList({ problems, onGo }: ProblemListProps) {
   const words = useWords();
-  const said = useSaid();
+  const say = useSay();
   return (
     <section className={styles.problems} aria-label={words.text.problems({ n: problems.length })}>
       <h3>
@@ -50,8 +50,8 @@ function ProblemList({ problems, onGo }: ProblemListProps) {
                 {words.text.at({ line: problem.line, column: problem.column })}
               </strong>
               <span>
-                {words.page.found({ found: said(problem.found), expected: said(problem.expected) })}
-                {problem.repair && ` ${hintWords(words.page, said(problem.repair))}`}
+                {words.page.found({ found: say(problem.found), expected: say(problem.expected) })}
+                {problem.repair && ` ${hintWords(words.page, say(problem.repair))}`}
               </span>
             </button>
           </li>
@@ -63,7 +63,7 @@ function ProblemList({ problems, onGo }: ProblemListProps) {
 
 interface NumberedTextProps {
   readonly text: string;
-  readonly problems: readonly InputProblem[];
+  readonly problems: readonly LessonProblem[];
   readonly area: RefObject<HTMLTextAreaElement | null>;
   readonly onChange: (text: string) => void;
   readonly onLeave: () => void;
@@ -109,7 +109,7 @@ export function TextView({ state }: { readonly state: DocumentState }) {
   const area = useRef<HTMLTextAreaElement>(null);
   const [text, setText, keep] = useKeptText(state);
   const { problems } = state.reading;
-  const goTo = (problem: InputProblem) => {
+  const goTo = (problem: LessonProblem) => {
     const offset = offsetOf(text, problem.line, problem.column);
     area.current?.focus();
     area.current?.setSelectionRange(offset, offset + 1);

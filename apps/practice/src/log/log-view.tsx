@@ -1,8 +1,9 @@
 /** What was played, by exercise and tempo, and the log as a file. */
 
 import { formatDuration, parsePracticeLog, printPracticeLog, type ShelfLesson } from '@shedbook/coach';
-import type { InputProblem, PracticeLog } from '@shedbook/core';
+import type { PracticeLog } from '@shedbook/core';
 import { Button, buttonClass, Problem } from '@shedbook/stand';
+import { loadFacts, say } from '@shedbook/words';
 import { type ChangeEvent, useState } from 'react';
 import { download } from '../kept/download.ts';
 import { exerciseName } from '../page/exercise-name.ts';
@@ -19,7 +20,15 @@ const PROBLEMS = 5;
 
 type Came =
   | { readonly kind: 'in'; readonly entries: number }
-  | { readonly kind: 'refused'; readonly file: string; readonly problems: readonly InputProblem[] };
+  | { readonly kind: 'refused'; readonly file: string; readonly problems: readonly Told[] };
+
+/** A problem of a file, in the reader's language. */
+interface Told {
+  readonly line: number;
+  readonly column: number;
+  readonly found: string;
+  readonly expected: string;
+}
 
 function Row({ row }: { readonly row: LogRow }) {
   const all = useHearingWords();
@@ -64,6 +73,7 @@ function Table({ rows }: { readonly rows: readonly LogRow[] }) {
 
 function Import() {
   const words = useHearingWords().log;
+  const { tag } = usePracticeLanguage();
   const [came, setCame] = useState<Came | null>(null);
   const take = async (event: ChangeEvent<HTMLInputElement>) => {
     const [file] = event.target.files ?? [];
@@ -71,7 +81,13 @@ function Import() {
     if (!file) return;
     const { log, problems } = parsePracticeLog(await file.text(), file.name);
     if (log) setCame({ kind: 'in', entries: await takeIn(log) });
-    else setCame({ kind: 'refused', file: file.name, problems });
+    else {
+      const language = await loadFacts(tag);
+      const told = problems.map(({ line, column, found, expected }) => {
+        return { line, column, found: say(found, language), expected: say(expected, language) };
+      });
+      setCame({ kind: 'refused', file: file.name, problems: told });
+    }
   };
   return (
     <>

@@ -5,6 +5,8 @@
  * Source: RFC 8259. Differs from the source: a key that stands twice in one object is refused.
  */
 
+import type { LogFact } from './log-fact.ts';
+
 /** A value and where it stands: the index of its first character. */
 export type JsonNode = { /** Index of its first character. */ readonly offset: number } & (
   | { readonly kind: 'object'; readonly entries: ReadonlyMap<string, JsonNode> }
@@ -16,8 +18,8 @@ export type JsonNode = { /** Index of its first character. */ readonly offset: n
 export interface JsonFault {
   /** Index of the character that it is about. */
   readonly offset: number;
-  readonly found: string;
-  readonly expected: string;
+  readonly found: LogFact;
+  readonly expected: LogFact;
 }
 
 /** Deeper nesting than any log has; deeper texts are refused. */
@@ -32,7 +34,7 @@ const WORD = /true|false|null/y;
 class JsonSyntaxError extends Error {
   readonly fault: JsonFault;
   constructor(fault: JsonFault) {
-    super(fault.expected);
+    super(`Internal error: ${fault.expected.fact} at character ${fault.offset}`);
     this.fault = fault;
   }
 }
@@ -45,9 +47,10 @@ class Reader {
     this.text = text;
   }
 
-  private fail(expected: string): never {
+  private fail(expected: LogFact): never {
     const next = this.text.charAt(this.at);
-    const found = next === '' ? 'the end of the file' : JSON.stringify(next);
+    const found: LogFact =
+      next === '' ? { fact: 'file-end' } : { fact: 'literal', text: JSON.stringify(next) };
     throw new JsonSyntaxError({ offset: this.at, found, expected });
   }
 
@@ -71,26 +74,30 @@ class Reader {
     if (this.skip(close)) return;
     do item();
     while (this.skip(','));
-    if (!this.skip(close)) this.fail(`"," or "${close}"`);
+    if (!this.skip(close)) this.fail({ fact: 'characters', characters: [`","`, `"${close}"`] });
   }
 
   private member(entries: Map<string, JsonNode>, depth: number): void {
     this.take(SPACE);
     const offset = this.at;
     const key = this.take(STRING);
-    if (key === null) this.fail('a key in double quotes');
+    if (key === null) this.fail({ fact: 'key-in-quotes' });
     const name = JSON.parse(key) as string;
     if (entries.has(name)) {
-      throw new JsonSyntaxError({ offset, found: `the key ${key} twice`, expected: 'each key once' });
+      throw new JsonSyntaxError({
+        offset,
+        found: { fact: 'key-twice', key },
+        expected: { fact: 'each-key-once' },
+      });
     }
-    if (!this.skip(':')) this.fail('":"');
+    if (!this.skip(':')) this.fail({ fact: 'characters', characters: ['":"'] });
     entries.set(name, this.value(depth + 1));
   }
 
   value(depth: number): JsonNode {
     this.take(SPACE);
     const offset = this.at;
-    if (depth > DEEPEST) this.fail(`at most ${DEEPEST} levels`);
+    if (depth > DEEPEST) this.fail({ fact: 'levels-at-most', levels: DEEPEST });
     if (this.skip('{')) {
       const entries = new Map<string, JsonNode>();
       this.list('}', () => this.member(entries, depth));
@@ -102,13 +109,13 @@ class Reader {
       return { kind: 'array', offset, items };
     }
     const plain = this.take(STRING) ?? this.take(NUMBER) ?? this.take(WORD);
-    if (plain === null) this.fail('a value');
+    if (plain === null) this.fail({ fact: 'a-value' });
     return { kind: 'plain', offset, value: JSON.parse(plain) as string | number | boolean | null };
   }
 
   end(): void {
     this.take(SPACE);
-    if (this.at < this.text.length) this.fail('the end of the file');
+    if (this.at < this.text.length) this.fail({ fact: 'file-end' });
   }
 }
 
@@ -125,11 +132,10 @@ export function readJson(text: string): { readonly node: JsonNode } | { readonly
   }
 }
 
-/** A value as people would name it. */
-export function describeNode(node: JsonNode | undefined): string {
-  if (!node) return 'nothing';
-  if (node.kind === 'object') return 'an object';
-  if (node.kind === 'array') return 'a list';
+/** A value as people would name it: by its kind, or as it is written, shortened to 40 characters. */
+export function nodeFact(node: JsonNode): LogFact {
+  if (node.kind === 'object') return { fact: 'an-object' };
+  if (node.kind === 'array') return { fact: 'list' };
   const text = JSON.stringify(node.value);
-  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+  return { fact: 'literal', text: text.length > 40 ? `${text.slice(0, 39)}…` : text };
 }

@@ -20,6 +20,7 @@ import {
 } from '@shedbook/core';
 import { readMoment } from '../time/moment.ts';
 import { type JsonNode, readJson } from './json.ts';
+import type { LogFact } from './log-fact.ts';
 import { EMPTY_LOG, mergeLogs } from './merge.ts';
 import {
   count,
@@ -40,10 +41,10 @@ export interface LogReading {
   /** Null when there is an error. */
   readonly log: PracticeLog | null;
   /** In order of place. */
-  readonly problems: readonly InputProblem[];
+  readonly problems: readonly InputProblem<LogFact>[];
 }
 
-const moment = plain('a moment such as 2026-11-25T18:30:00+01:00', (value) =>
+const moment = plain({ fact: 'a-moment' }, (value) =>
   typeof value === 'string' && readMoment(value) ? value : undefined,
 );
 
@@ -53,11 +54,11 @@ const fault: Shape<LoopFault> = object<LoopFault>({
   kind: word(FAULT_KINDS),
   voice: orNull(word(VOICES)),
   place: orNull(place),
-  amount: number(0, 1e6, 'an amount'),
+  amount: number(0, 1e6, 'amount-from'),
 });
 
 const loop: Shape<LoopRecord> = object<LoopRecord>({
-  bpm: quantity(1, 1000, 'a tempo', Bpm),
+  bpm: quantity(1, 1000, 'tempo-from', Bpm),
   verdict: word(LOOP_VERDICTS),
   faults: list(fault),
 });
@@ -66,7 +67,7 @@ const entry: Shape<PracticeEntry> = object<PracticeEntry>({
   id: text,
   device: text,
   startedAt: moment,
-  durationSeconds: quantity(0, 86_400, 'seconds', Seconds),
+  durationSeconds: quantity(0, 86_400, 'seconds-from', Seconds),
   lesson: text,
   exercise: orNull(text),
   form: text,
@@ -74,7 +75,7 @@ const entry: Shape<PracticeEntry> = object<PracticeEntry>({
   loops: list(loop),
 });
 
-const version = plain('a version number', (value) =>
+const version = plain({ fact: 'a-version-number' }, (value) =>
   Number.isSafeInteger(value) ? (value as number) : undefined,
 );
 
@@ -97,9 +98,9 @@ function versionFault(node: JsonNode): ShapeFault | null {
     offset: at.offset,
     path: 'version',
     code: 'wrong-value',
-    found: `version ${at.value}`,
-    expected: `version ${PRACTICE_LOG_VERSION}`,
-    repair: at.value > PRACTICE_LOG_VERSION ? 'read it with a newer version of this program' : null,
+    found: { fact: 'version', version: at.value },
+    expected: { fact: 'version', version: PRACTICE_LOG_VERSION },
+    repair: at.value > PRACTICE_LOG_VERSION ? { fact: 'newer-program' } : null,
   };
 }
 
@@ -127,7 +128,7 @@ export function parsePracticeLog(source: string, file: string): LogReading {
   const problems = faults
     .toSorted((a, b) => a.offset - b.offset)
     .map(
-      (each): InputProblem => ({
+      (each): InputProblem<LogFact> => ({
         code: each.code,
         severity: 'error',
         file,

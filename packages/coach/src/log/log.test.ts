@@ -1,6 +1,5 @@
 import {
   Bpm,
-  formatProblem,
   PRACTICE_LOG_VERSION,
   type PracticeEntry,
   type PracticeLog,
@@ -9,6 +8,7 @@ import {
 } from '@shedbook/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { inEnglish } from '../../../../internal/testing/in-english.ts';
 import { swing } from '../../../../internal/testing/loops.ts';
 import { entryOf, keyOf, logOf, loops, MISSED_LET } from '../../test/students.ts';
 import { exerciseKey } from './key.ts';
@@ -126,7 +126,7 @@ const GOOD = printPracticeLog(logOf({ number: 1, daysAgo: 1, loops: loops(1, 72,
 function messages(source: string): readonly string[] {
   const { log: read, problems } = parsePracticeLog(source, 'log.json');
   expect(read).toBeNull();
-  return problems.map(formatProblem);
+  return problems.map(inEnglish);
 }
 
 it('[CH20] every problem of a log is found at once, at its line and column, with a likely repair', () => {

@@ -3,8 +3,9 @@
  *
  * Conventions: a shape reads a node and gives its value, or reports and gives undefined.
  */
-import { nearest } from '@shedbook/core';
-import { describeNode, type JsonNode } from './json.ts';
+import { didYouMean, nearest } from '@shedbook/core';
+import { type JsonNode, nodeFact } from './json.ts';
+import type { LogFact, LogRangeFact } from './log-fact.ts';
 
 /** What is wrong at a place of the text. */
 export interface ShapeFault {
@@ -12,20 +13,20 @@ export interface ShapeFault {
   readonly offset: number;
   readonly path: string;
   readonly code: 'missing' | 'unknown-key' | 'wrong-value';
-  readonly found: string;
-  readonly expected: string;
-  readonly repair: string | null;
+  readonly found: LogFact;
+  readonly expected: LogFact;
+  readonly repair: LogFact | null;
 }
 
 /** Reads a node. */
 export type Shape<T> = (node: JsonNode, path: string, report: (fault: ShapeFault) => void) => T | undefined;
 
 /** A plain value that passes a test. */
-export function plain<T>(expected: string, read: (value: unknown) => T | undefined): Shape<T> {
+export function plain<T>(expected: LogFact, read: (value: unknown) => T | undefined): Shape<T> {
   return (node, path, report) => {
     const value = node.kind === 'plain' ? read(node.value) : undefined;
     if (value === undefined) {
-      const found = describeNode(node);
+      const found = nodeFact(node);
       report({ offset: node.offset, path, code: 'wrong-value', found, expected, repair: null });
     }
     return value;
@@ -33,12 +34,12 @@ export function plain<T>(expected: string, read: (value: unknown) => T | undefin
 }
 
 /** A text that is not empty. */
-export const text = plain('a text', (value) =>
+export const text = plain({ fact: 'a-text' }, (value) =>
   typeof value === 'string' && value !== '' ? value : undefined,
 );
 
 /** A number from `least` to `most`. */
-export function number(least: number, most: number, what: string): Shape<number> {
+export function number(least: number, most: number, what: LogRangeFact['fact']): Shape<number> {
   return quantity(least, most, what, (value) => value);
 }
 
@@ -46,16 +47,16 @@ export function number(least: number, most: number, what: string): Shape<number>
 export function quantity<T extends number>(
   least: number,
   most: number,
-  what: string,
+  what: LogRangeFact['fact'],
   unit: (value: number) => T,
 ): Shape<T> {
-  return plain(`${what} from ${least} to ${most}`, (value) =>
+  return plain({ fact: what, least, most }, (value) =>
     typeof value === 'number' && value >= least && value <= most ? unit(value) : undefined,
   );
 }
 
 /** A whole number from 1. */
-export const count = plain('a whole number from 1', (value) =>
+export const count = plain({ fact: 'count-from-one' }, (value) =>
   typeof value === 'number' && Number.isSafeInteger(value) && value >= 1 ? value : undefined,
 );
 
@@ -70,9 +71,9 @@ export function word<const W extends string>(words: readonly W[]): Shape<W> {
       offset: node.offset,
       path,
       code: 'wrong-value',
-      found: describeNode(node),
-      expected: `one of ${words.join(', ')}`,
-      repair: near ? `did you mean "${near}"?` : null,
+      found: nodeFact(node),
+      expected: { fact: 'one-of', words },
+      repair: didYouMean(near),
     });
     return undefined;
   };
@@ -88,8 +89,9 @@ export function orNull<T>(shape: Shape<T>): Shape<T | null> {
 export function list<T>(shape: Shape<T>): Shape<readonly T[]> {
   return (node, path, report) => {
     if (node.kind !== 'array') {
-      const found = describeNode(node);
-      report({ offset: node.offset, path, code: 'wrong-value', found, expected: 'a list', repair: null });
+      const found = nodeFact(node);
+      const expected = { fact: 'list' } as const;
+      report({ offset: node.offset, path, code: 'wrong-value', found, expected, repair: null });
       return undefined;
     }
     return node.items.flatMap((item, index) => {
@@ -108,26 +110,26 @@ export function object<T extends object>(fields: Fields<T>): Shape<T> {
     const fault = (
       offset: number,
       code: ShapeFault['code'],
-      found: string,
-      expected: string,
+      found: LogFact,
+      expected: LogFact,
       key: string,
     ) => {
       const near = code === 'unknown-key' ? nearest(key, known) : null;
       const at = path === '' ? key : key === '' ? path : `${path}.${key}`;
-      report({ offset, path: at, code, found, expected, repair: near ? `did you mean "${near}"?` : null });
+      report({ offset, path: at, code, found, expected, repair: didYouMean(near) });
     };
     if (node.kind !== 'object') {
-      fault(node.offset, 'wrong-value', describeNode(node), `an object with ${known.join(', ')}`, '');
+      fault(node.offset, 'wrong-value', nodeFact(node), { fact: 'object-with', keys: known }, '');
       return undefined;
     }
     let isWhole = true;
     for (const [key, value] of node.entries) {
       if (key in fields) continue;
-      fault(value.offset, 'unknown-key', `unknown key "${key}"`, `one of ${known.join(', ')}`, key);
+      fault(value.offset, 'unknown-key', { fact: 'unknown-key', key }, { fact: 'one-of', words: known }, key);
     }
     const read = known.map((key) => {
       const value = node.entries.get(key);
-      if (!value) fault(node.offset, 'missing', 'nothing', 'a value', key);
+      if (!value) fault(node.offset, 'missing', { fact: 'nothing' }, { fact: 'a-value' }, key);
       const result = value && fields[key](value, path === '' ? key : `${path}.${key}`, report);
       if (result === undefined) isWhole = false;
       return [key, result] as const;

@@ -2,26 +2,29 @@
 import { perform } from '../groove/perform.ts';
 import { barsOf } from '../groove/place.ts';
 import type { Stroke } from '../groove/stroke.ts';
-import { VOICE_FACTS } from '../kit/voice.ts';
+import type { Limb } from '../kit/voice.ts';
 import type { Exercise, Form, Lesson } from '../lesson/lesson.ts';
 import { formatFraction } from '../rhythm/fraction.ts';
 import type { Fault } from './fault.ts';
+
+interface Conflict {
+  readonly first: Stroke;
+  readonly second: Stroke;
+  readonly limb: Limb;
+}
 
 function loopOf(bars: number): Form {
   return { name: 'check', sections: [{ play: 'pattern', bars, ending: null }], repeat: 1, countInBars: 0 };
 }
 
-function label(stroke: Stroke): string {
-  return stroke.voice === 'click' ? 'click' : VOICE_FACTS[stroke.voice].label;
-}
-
 /** The first moment at which one limb has two strokes, or null. */
-function firstConflict(strokes: readonly Stroke[]): readonly [Stroke, Stroke] | null {
+function firstConflict(strokes: readonly Stroke[]): Conflict | null {
   const taken = new Map<string, Stroke>();
   for (const stroke of strokes) {
+    if (!stroke.limb) continue;
     const moment = `${stroke.limb} ${formatFraction(stroke.at)}`;
     const other = taken.get(moment);
-    if (other) return [other, stroke];
+    if (other) return { first: other, second: stroke, limb: stroke.limb };
     taken.set(moment, stroke);
   }
   return null;
@@ -31,15 +34,15 @@ function conflictOf(lesson: Lesson, exercise: Exercise): Fault | null {
   const form = loopOf(barsOf(exercise));
   const conflict = firstConflict(perform(lesson, { exercise: exercise.number, form }).strokes);
   if (!conflict) return null;
-  const [first, second] = conflict;
+  const { first, second, limb } = conflict;
   const { bar, beat, slot } = second.written;
   return {
     code: 'limb-conflict',
     severity: 'warning',
     path: ['exercises', exercise.number - 1],
-    found: `${label(first)} and ${label(second)} for the ${second.limb} at bar ${bar}, beat ${beat}, slot ${slot}`,
-    expected: 'one stroke at a time for a limb',
-    repair: 'write a sticking, or name the limb of a voice under "limbs"',
+    found: { fact: 'limb-conflict', voices: [first.voice, second.voice], limb, bar, beat, slot },
+    expected: { fact: 'one-stroke-a-limb' },
+    repair: { fact: 'sticking-or-limb' },
   };
 }
 

@@ -1,13 +1,14 @@
 /** Faults found while a lesson is given its meaning, before they are located in the text. */
+import type { LessonFact } from '../lesson/lesson-fact.ts';
 import type { FieldPath } from './locate.ts';
 
 /** What is wrong with a field. */
 export interface Fault {
   readonly code: string;
   readonly path: FieldPath;
-  readonly found: string;
-  readonly expected: string;
-  readonly repair?: string | null;
+  readonly found: LessonFact;
+  readonly expected: LessonFact;
+  readonly repair?: LessonFact | null;
   /** Index of the character of the value that it is about. */
   readonly offset?: number;
   /** Whether it is about the key rather than the value. */

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
 import { BROKEN_LESSONS } from '../../../../internal/testing/broken-lessons.data.ts';
+import { inEnglish } from '../../../../internal/testing/in-english.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
 import { editLesson, setExercises } from './edit.ts';
@@ -9,19 +10,18 @@ import { migrate } from './migrate.ts';
 import { nearest } from './nearest.ts';
 import { parseLesson } from './parse.ts';
 import { printLesson } from './print.ts';
-import { formatProblem } from './problem.ts';
 import { formatFeel, readFeel } from './read-feel.ts';
 
 const FILE = 'x.lesson.yaml';
 
 function read(text: string): Lesson {
   const { lesson, problems } = parseLesson(text, FILE);
-  if (!lesson) throw new Error(problems.map(formatProblem).join('\n'));
+  if (!lesson) throw new Error(problems.map(inEnglish).join('\n'));
   return lesson;
 }
 
 function problemsOf(text: string): readonly string[] {
-  return parseLesson(text, FILE).problems.map((problem) => formatProblem(problem).replace(`${FILE}:`, ''));
+  return parseLesson(text, FILE).problems.map((problem) => inEnglish(problem).replace(`${FILE}:`, ''));
 }
 
 const MINIMAL = `title: First swing

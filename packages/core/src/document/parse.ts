@@ -6,6 +6,7 @@
  */
 import { type Document, LineCounter, parseDocument } from 'yaml';
 import type { Lesson } from '../lesson/lesson.ts';
+import type { LessonFact } from '../lesson/lesson-fact.ts';
 import { findLimbConflicts } from './conflicts.ts';
 import type { Fault, Report } from './fault.ts';
 import { createLocator, type FieldPath, formatPath, type Locator } from './locate.ts';
@@ -16,14 +17,17 @@ import { LESSON_VERSION } from './schema.ts';
 import { shapeLesson } from './shape.ts';
 import { yamlProblems } from './yaml-problems.ts';
 
+/** A problem of a lesson file. */
+export type LessonProblem = InputProblem<LessonFact>;
+
 /** What came of reading a lesson file. */
 export interface LessonReading {
   /** Null when there is an error. */
   readonly lesson: Lesson | null;
-  readonly problems: readonly InputProblem[];
+  readonly problems: readonly LessonProblem[];
 }
 
-function locate(fault: Fault, locator: Locator, file: string): InputProblem {
+function locate(fault: Fault, locator: Locator, file: string): LessonProblem {
   const path: FieldPath = fault.path;
   const place = fault.onKey ? locator.key(path) : locator.value(path, fault.offset ?? 0);
   return {
@@ -55,7 +59,7 @@ export function parseLesson(text: string, file: string): LessonReading {
   const broken = yamlProblems(document, lines, file);
   if (broken.length > 0) return { lesson: null, problems: broken };
   const locator = createLocator(document, text, lines);
-  const problems: InputProblem[] = [];
+  const problems: LessonProblem[] = [];
   const report: Report = (fault) => problems.push(locate(fault, locator, file));
   const shaped = shapeLesson(toPlain(document));
   for (const fault of shaped.faults) report(fault);

@@ -22,8 +22,12 @@ describe('the practice page', () => {
     (address) => {
       const { lesson, problems } = read(`practicePage: "${address}"`);
       expect(lesson).toBeNull();
-      expect(problems[0]).toMatchObject({ line: 2, path: 'practicePage', found: `"${address}"` });
-      expect(problems[0]?.expected).toContain('https://');
+      expect(problems[0]).toMatchObject({
+        line: 2,
+        path: 'practicePage',
+        found: { fact: 'quoted', text: address },
+      });
+      expect(problems[0]?.expected).toEqual({ fact: 'a-web-address' });
     },
   );
 });

@@ -1,12 +1,12 @@
 /** Reading the vocabulary and the exercises of a lesson. */
 import { isVoice, type Voice } from '../kit/voice.ts';
 import type { Exercise, ExercisePart, VocabularyCell } from '../lesson/lesson.ts';
-import { type Cell, cell, findCellFault, MARKS, struckSlots } from '../rhythm/cell.ts';
+import { didYouMean, quoted } from '../lesson/value-fact.ts';
+import { type Cell, cell, findCellFault, MARKS, SUBDIVISIONS, struckSlots } from '../rhythm/cell.ts';
 import { CELL_NAMES } from '../rhythm/cell-names.data.ts';
 import { reduceGrid } from '../rhythm/grid.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
-import { describeValue } from './describe.ts';
 import type { Report } from './fault.ts';
 import type { FieldPath } from './locate.ts';
 import { nearest } from './nearest.ts';
@@ -27,9 +27,9 @@ function readCell(raw: RawCell, path: FieldPath, report: Report): VocabularyCell
     code: 'cell',
     path: typeof raw === 'string' ? path : [...path, 'cell'],
     offset: findCellFault(text)?.offset ?? 0,
-    found: describeValue(text),
-    expected: `1, 2, 3, 4 or 6 marks of ${MARKS.join(' ')}, or the name of a cell`,
-    repair: near ? `did you mean "${near}"?` : null,
+    found: quoted(text),
+    expected: { fact: 'marks-or-cell-name', slots: SUBDIVISIONS.map(String), marks: MARKS.join(' ') },
+    repair: didYouMean(near),
   });
   return null;
 }
@@ -55,8 +55,8 @@ export function readVocabulary(raw: RawLesson['vocabulary'], report: Report): re
       code: 'same-cell',
       severity: 'warning',
       path: ['vocabulary', index],
-      found: `${describeValue(read.cell.text)} again`,
-      expected: `each cell once; it stands at ${before + 1} already`,
+      found: { fact: 'text-again', text: read.cell.text },
+      expected: { fact: 'each-cell-once', place: before + 1 },
     });
     return [];
   });
@@ -75,8 +75,8 @@ function readParts(
     report({
       code: 'missing',
       path,
-      found: 'an empty map',
-      expected: 'a pattern text for each voice that plays',
+      found: { fact: 'empty-map' },
+      expected: { fact: 'patterns-by-playing-voice' },
     });
     return null;
   }
@@ -97,8 +97,8 @@ function sameLength(parts: readonly ExercisePart[], path: FieldPath, report: Rep
   report({
     code: 'bars-differ',
     path,
-    found: `voices of ${lengths.join(' and ')} bars`,
-    expected: 'the same number of bars for every voice',
+    found: { fact: 'voices-of-bars', bars: lengths.map(String) },
+    expected: { fact: 'same-bars' },
   });
   return false;
 }
@@ -118,9 +118,9 @@ function readSticking(
     code: 'sticking',
     path,
     offset: wrong?.index ?? 0,
-    found: wrong ? `"${wrong[0]}"` : `${hands.length} hands`,
-    expected: wrong ? 'R, L or B (both) for each stroke' : `${strokes}, one for each stroke`,
-    repair: wrong && /[rlb]/.test(wrong[0]) ? `write "${wrong[0].toUpperCase()}"` : null,
+    found: wrong ? quoted(wrong[0]) : { fact: 'hands-found', hands: hands.length },
+    expected: wrong ? { fact: 'a-hand-each' } : { fact: 'hands-wanted', hands: strokes },
+    repair: wrong && /[rlb]/.test(wrong[0]) ? { fact: 'write-mark', mark: wrong[0].toUpperCase() } : null,
   });
   return null;
 }
@@ -142,9 +142,9 @@ function createVocabularyCheck(vocabulary: readonly VocabularyCell[], report: Re
       severity: 'warning',
       path,
       offset: formatPattern(part.pattern).indexOf(foreign.text),
-      found: `cell ${describeValue(foreign.text)}`,
-      expected: `a cell of the vocabulary: ${vocabulary.map((each) => each.cell.text).join(' ')}`,
-      repair: 'add it to the vocabulary if it is meant',
+      found: { fact: 'cell-found', text: foreign.text },
+      expected: { fact: 'cell-of-vocabulary', cells: vocabulary.map((each) => each.cell.text).join(' ') },
+      repair: { fact: 'add-to-vocabulary' },
     });
   };
 }
@@ -180,8 +180,9 @@ export function readExercises(
     const key = exerciseKey(parts, sticking);
     const before = seen.get(key);
     if (before !== undefined) {
-      const expected = `each pattern once; it is exercise ${before} already`;
-      report({ code: 'same-exercise', severity: 'warning', path, found: 'the same pattern again', expected });
+      const found = { fact: 'same-pattern-again' } as const;
+      const expected = { fact: 'each-pattern-once', exercise: before } as const;
+      report({ code: 'same-exercise', severity: 'warning', path, found, expected });
     }
     seen.set(key, before ?? index + 1);
     return [{ number: index + 1, name: given.name ?? null, parts, sticking, notes: given.notes ?? null }];

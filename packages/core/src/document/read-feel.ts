@@ -1,9 +1,6 @@
 /** Reading the text of a feel. */
 import type { Feel } from '../feel/feel.ts';
 
-/** What a feel may look like, for messages. */
-export const FEEL_EXPECTED = 'even, triplet, by tempo, or a ratio long : short from 1:1 to 4:1 such as 1.8:1';
-
 /** The largest swing ratio that is a feel: past it the short note is a grace note. */
 export const MAX_SWING_RATIO = 4;
 

@@ -3,8 +3,8 @@ import { strikeOf } from '../kit/strike.ts';
 import { isVoice, VOICES, type Voice } from '../kit/voice.ts';
 import { defaultEndingCell } from '../lesson/defaults.ts';
 import type { Ending, Form, FormSection } from '../lesson/lesson.ts';
+import { didYouMean, valueFact } from '../lesson/value-fact.ts';
 import { type Cell, cell, findCellFault, isStruck } from '../rhythm/cell.ts';
-import { describeValue } from './describe.ts';
 import type { Report } from './fault.ts';
 import type { FieldPath } from './locate.ts';
 import { nearest } from './nearest.ts';
@@ -35,9 +35,9 @@ function readVoices(text: string, path: FieldPath, report: Report): readonly Voi
       code: 'unknown-voice',
       path,
       offset,
-      found: describeValue(name),
-      expected: `voices joined by +: ${VOICES.join(', ')}`,
-      repair: near ? `did you mean "${near}"?` : null,
+      found: valueFact(name),
+      expected: { fact: 'voices-joined', voices: VOICES },
+      repair: didYouMean(near),
     });
     return [];
   });
@@ -52,8 +52,8 @@ function readCell(text: string, voices: readonly Voice[], path: FieldPath, repor
     code: 'ending-cell',
     path,
     offset: fault?.offset ?? 0,
-    found: describeValue(text),
-    expected: 'a cell with a stroke that its voices can play, such as "..X"',
+    found: valueFact(text),
+    expected: { fact: 'playable-ending-cell' },
   });
   return null;
 }
@@ -64,8 +64,8 @@ function readEnding(raw: RawEnding, path: FieldPath, context: FormContext, repor
   const voices = readVoices(given.voices, inside('voices'), report);
   const beat = given.beat ?? context.beats;
   if (beat > context.beats) {
-    const expected = `a beat from 1 to ${context.beats}`;
-    report({ code: 'no-such-beat', path: inside('beat'), found: `beat ${beat}`, expected });
+    const expected = { fact: 'beat-up-to', most: context.beats } as const;
+    report({ code: 'no-such-beat', path: inside('beat'), found: { fact: 'beat-found', beat }, expected });
     return null;
   }
   const struck =
@@ -87,9 +87,9 @@ function readSection(
     report({
       code: 'section',
       path,
-      found: play ? plays.join(' and ') : 'a section without bars',
-      expected: 'one of pattern, time or rest with a number of bars',
-      repair: play ? 'make a section of each' : null,
+      found: play ? { fact: 'section-plays', plays } : { fact: 'section-without-bars' },
+      expected: { fact: 'one-section-key' },
+      repair: play ? { fact: 'section-of-each' } : null,
     });
     return null;
   }

@@ -3,9 +3,9 @@ import { DYNAMIC_LEVEL_DB } from '../kit/dynamics.ts';
 import { isVoice, type Limb, VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
 import { defaultBalance, defaultGroove, defaultLayers, FEATHERED_DB } from '../lesson/defaults.ts';
 import type { GroovePart, Layer } from '../lesson/lesson.ts';
+import { didYouMean, valueFact } from '../lesson/value-fact.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import { LeadDb } from '../units.ts';
-import { describeValue } from './describe.ts';
 import type { Report } from './fault.ts';
 import { nearest } from './nearest.ts';
 import { readPattern } from './read-pattern.ts';
@@ -43,8 +43,8 @@ export function readLead(raw: RawLesson, groove: readonly GroovePart[], report: 
   report({
     code: 'lead-not-in-groove',
     path: ['lead'],
-    found: describeValue(raw.lead),
-    expected: `a voice of the groove: ${Object.keys(raw.groove).join(', ')}`,
+    found: valueFact(raw.lead),
+    expected: { fact: 'voice-of-groove', voices: Object.keys(raw.groove) },
   });
   return first;
 }
@@ -87,9 +87,9 @@ function readJoins(
   report({
     code: 'unknown-layer',
     path,
-    found: describeValue(name),
-    expected: `one of ${known.join(', ')}`,
-    repair: near ? `did you mean "${near}"?` : null,
+    found: valueFact(name),
+    expected: { fact: 'one-of', words: known },
+    repair: didYouMean(near),
   });
   return [];
 }

@@ -17,8 +17,8 @@ function checkMarks(text: string, voice: Voice, path: FieldPath, report: Report)
       code: 'mark-not-for-voice',
       path,
       offset,
-      found: `mark "${mark}" on ${voice}`,
-      expected: `one of ${marksFor(voice, MARKS).join(' ')}`,
+      found: { fact: 'mark-on-voice', mark, voice },
+      expected: { fact: 'marks-for-voice', marks: marksFor(voice, MARKS).join(' ') },
     });
   }
   return wrong.length === 0;

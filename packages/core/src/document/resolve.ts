@@ -7,12 +7,12 @@ import { DEFAULT_COMPOSE_SETTINGS } from '../lesson/compose-settings.ts';
 import { formNamed } from '../lesson/default-form.ts';
 import { builtInForms, DEFAULT_SHEET, fillTempo } from '../lesson/defaults.ts';
 import type { GroovePart, Lesson, SheetSettings, Tempo, VocabularyCell } from '../lesson/lesson.ts';
-import { METER_EXPECTED, type Meter, meter, parseMeter } from '../rhythm/meter.ts';
-import { describeValue } from './describe.ts';
+import { didYouMean, valueFact } from '../lesson/value-fact.ts';
+import { type Meter, meter, parseMeter } from '../rhythm/meter.ts';
 import type { Report } from './fault.ts';
 import { nearest } from './nearest.ts';
 import { readExercises, readVocabulary } from './read-exercises.ts';
-import { FEEL_EXPECTED, readFeel } from './read-feel.ts';
+import { readFeel } from './read-feel.ts';
 import { readForms } from './read-forms.ts';
 import { readBalance, readGroove, readLayers, readLead, readLimbs } from './read-groove.ts';
 import { LESSON_VERSION, type RawLesson } from './schema.ts';
@@ -20,7 +20,8 @@ import { LESSON_VERSION, type RawLesson } from './schema.ts';
 function resolveMeter(text: string | undefined, report: Report): Meter | null {
   if (text === undefined) return meter('4/4');
   const read = parseMeter(text);
-  if (!read) report({ code: 'meter', path: ['meter'], found: describeValue(text), expected: METER_EXPECTED });
+  if (!read)
+    report({ code: 'meter', path: ['meter'], found: valueFact(text), expected: { fact: 'a-meter' } });
   return read;
 }
 
@@ -43,9 +44,9 @@ function resolveFeel(text: string | undefined, report: Report): Lesson['feel'] {
   report({
     code: 'feel',
     path: ['feel'],
-    found: describeValue(text),
-    expected: FEEL_EXPECTED,
-    repair: meant ? `did you mean "${meant}"?` : null,
+    found: valueFact(text),
+    expected: { fact: 'a-feel-in-range' },
+    repair: didYouMean(meant),
   });
   return { kind: 'even' };
 }
@@ -57,9 +58,9 @@ function resolveTempo(raw: RawLesson['tempo'], report: Report): Tempo {
     report({
       code: 'goal-below-start',
       path: ['tempo', 'goal'],
-      found: `goal ${tempo.goalBpm}`,
-      expected: `a goal no slower than the start, ${tempo.startBpm}`,
-      repair: 'exchange start and goal',
+      found: { fact: 'goal-found', bpm: tempo.goalBpm },
+      expected: { fact: 'goal-no-slower', bpm: tempo.startBpm },
+      repair: { fact: 'exchange-start-and-goal' },
     });
   }
   return tempo;
@@ -87,9 +88,9 @@ function checkVersion(version: number | undefined, report: Report): void {
   report({
     code: 'version',
     path: ['version'],
-    found: `version ${version}`,
-    expected: `version ${LESSON_VERSION}`,
-    repair: version > LESSON_VERSION ? 'this lesson was written by a later Shedbook: update this one' : null,
+    found: { fact: 'version', version },
+    expected: { fact: 'version', version: LESSON_VERSION },
+    repair: version > LESSON_VERSION ? { fact: 'later-version' } : null,
   });
 }
 

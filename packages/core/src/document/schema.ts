@@ -2,41 +2,51 @@
  * The lesson document as a person writes it: shape and ranges. What needs more than one field (beats against the
  * meter, stickings against strokes) is looked at in `resolve.ts`.
  *
- * Conventions: every `error` is a phrase that completes "expected …"; every description completes the reference
- * in docs. Keys are the trade's words.
+ * Conventions: every `error` is the fact that is expected; every description completes the reference in docs. Keys are the trade's words.
  */
 import { z } from 'zod';
 import { DYNAMIC_MARKS } from '../kit/dynamics.ts';
 import { LIMBS, VOICES } from '../kit/voice.ts';
 import { composeSettingsSchema } from '../lesson/compose-settings.ts';
-import { METER_EXPECTED } from '../rhythm/meter.ts';
+import { expecting } from '../lesson/expecting.ts';
+import type { FieldFact, RangeFact } from '../lesson/lesson-fact.ts';
 
 /** The version of the lesson document that this program writes. */
 export const LESSON_VERSION = 1;
 
 const BPM = { least: 20, most: 400 } as const;
 
-function text(expected: string) {
-  return z.string({ error: expected }).trim().min(1, { error: expected });
+/** Facts that are fully told by their name. */
+type Named = FieldFact['fact'];
+
+type RangeName = RangeFact['fact'];
+
+function named(fact: Named): string {
+  return expecting({ fact });
 }
 
-function whole(least: number, most: number, what: string) {
-  const error = `${what}, a whole number from ${least} to ${most}`;
+function text(expected: Named) {
+  const error = named(expected);
+  return z.string({ error }).trim().min(1, { error });
+}
+
+function whole(least: number, most: number, what: RangeName) {
+  const error = expecting({ fact: what, least, most });
   return z.int({ error }).min(least, { error }).max(most, { error });
 }
 
-function decimal(least: number, most: number, what: string) {
-  const error = `${what}, a number from ${least} to ${most}`;
+function decimal(least: number, most: number, what: RangeName) {
+  const error = expecting({ fact: what, least, most });
   return z.number({ error }).min(least, { error }).max(most, { error });
 }
 
 function oneOf<const T extends readonly [string, ...string[]]>(values: T) {
-  return z.enum(values, { error: `one of ${values.join(', ')}` });
+  return z.enum(values, { error: expecting({ fact: 'one-of', words: values }) });
 }
 
 /** An address on the web that a browser can open. */
 function webAddress() {
-  const error = 'an address on the web such as https://example.org/first-swing/';
+  const error = named('a-web-address');
   return z
     .string({ error })
     .trim()
@@ -44,25 +54,26 @@ function webAddress() {
 }
 
 function yesNo() {
-  return z.boolean({ error: 'true or false' });
+  return z.boolean({ error: named('true-or-false') });
 }
 
-function map(what: string) {
-  return (issue: { readonly code?: string }) => (issue.code === 'unrecognized_keys' ? undefined : what);
+function map(what: Named) {
+  return (issue: { readonly code?: string }) =>
+    issue.code === 'unrecognized_keys' ? undefined : named(what);
 }
 
-const patternText = text('a pattern text such as "x x.x x x.x"');
+const patternText = text('a-pattern-text');
 
 /** Level of a voice: dB relative to the lead voice, or a word. */
 const level = z
-  .union([decimal(-60, 12, 'a level in dB'), z.enum([...DYNAMIC_MARKS, 'feathered'])], {
-    error: `a level in dB from -60 to 12, or one of ${DYNAMIC_MARKS.join(', ')}, feathered`,
+  .union([decimal(-60, 12, 'level-in-range'), z.enum([...DYNAMIC_MARKS, 'feathered'])], {
+    error: expecting({ fact: 'a-level', leastDb: -60, mostDb: 12, words: [...DYNAMIC_MARKS, 'feathered'] }),
   })
   .describe(
     'level relative to the lead voice, in dB (`-6`) or as a dynamic from `ppp` to `fff`, or `feathered`',
   );
 
-const bpm = decimal(BPM.least, BPM.most, 'quarter notes a minute');
+const bpm = decimal(BPM.least, BPM.most, 'bpm-in-range');
 
 const tempo = z
   .union(
@@ -74,14 +85,12 @@ const tempo = z
           goal: bpm
             .optional()
             .describe('where the student is going; five steps above the start when left out'),
-          step: decimal(1, 60, 'quarter notes a minute')
-            .optional()
-            .describe('one rung of the ladder; 8 when left out'),
+          step: decimal(1, 60, 'bpm-in-range').optional().describe('one rung of the ladder; 8 when left out'),
         },
-        { error: map('a tempo such as 80, or start, goal and step') },
+        { error: map('tempo-keys') },
       ),
     ],
-    { error: 'a tempo in quarter notes a minute such as 80, or start, goal and step' },
+    { error: named('a-tempo') },
   )
   .describe('quarter notes a minute, in every meter: one number, or `start`, `goal` and `step`');
 
@@ -90,13 +99,13 @@ const groovePart = z.union(
     patternText,
     z.strictObject(
       { pattern: patternText.describe('what the voice plays'), level: level.optional() },
-      { error: map('a pattern text, or pattern and level') },
+      { error: map('a-groove-part') },
     ),
   ],
-  { error: 'a pattern text, or pattern and level' },
+  { error: named('a-groove-part') },
 );
 
-function byVoice<T extends z.ZodType>(value: T, what: string) {
+function byVoice<T extends z.ZodType>(value: T, what: Named) {
   const shape = Object.fromEntries(VOICES.map((voice) => [voice, value.optional()]));
   return z.strictObject(shape as Record<(typeof VOICES)[number], z.ZodOptional<T>>, { error: map(what) });
 }
@@ -107,56 +116,54 @@ const exercise = z.union(
     z.strictObject(
       {
         pattern: z
-          .union([patternText, byVoice(patternText, 'a pattern text for each voice')], {
-            error: 'a pattern text, or a pattern text for each voice',
+          .union([patternText, byVoice(patternText, 'patterns-by-voice')], {
+            error: named('an-exercise-pattern'),
           })
           .describe('what the comping voice plays, or a pattern text for each voice that plays'),
-        name: text('a name').optional().describe('printed beside the number'),
-        sticking: text('hands such as "R L R L"')
-          .optional()
-          .describe('`R`, `L` or `B` (both) for each stroke'),
-        notes: text('a text').optional().describe('printed under the exercise'),
+        name: text('a-name').optional().describe('printed beside the number'),
+        sticking: text('hands').optional().describe('`R`, `L` or `B` (both) for each stroke'),
+        notes: text('a-text').optional().describe('printed under the exercise'),
       },
-      { error: map('a pattern text, or pattern with name, sticking and notes') },
+      { error: map('an-exercise') },
     ),
   ],
-  { error: 'a pattern text, or pattern with name, sticking and notes' },
+  { error: named('an-exercise') },
 );
 
 const vocabularyCell = z.union(
   [
-    text('a cell such as "..x", or its name'),
+    text('a-cell-or-name'),
     z.strictObject(
       {
-        cell: text('a cell such as "..x"').describe('which slots of the beat are struck'),
-        name: text('a name').optional().describe("the teacher's name for it"),
+        cell: text('a-cell').describe('which slots of the beat are struck'),
+        name: text('a-name').optional().describe("the teacher's name for it"),
       },
-      { error: map('a cell such as "..x", or cell and name') },
+      { error: map('a-cell-with-name') },
     ),
   ],
-  { error: 'a cell such as "..x", or its name' },
+  { error: named('a-cell-or-name') },
 );
 
 const ending = z
   .union(
     [
-      text('voices such as "rimshot + crash"'),
+      text('ending-voices'),
       z.strictObject(
         {
-          voices: text('voices such as "rimshot + crash"').describe('what is struck, joined by `+`'),
-          beat: whole(1, 32, 'a beat').optional().describe('beat of the bar; the last when left out'),
-          cell: text('a cell such as "..X"')
+          voices: text('ending-voices').describe('what is struck, joined by `+`'),
+          beat: whole(1, 32, 'beat-in-range').optional().describe('beat of the bar; the last when left out'),
+          cell: text('ending-cell')
             .optional()
             .describe('what is struck in that beat; an accent on its last slot when left out'),
         },
-        { error: map('voices such as "rimshot + crash"') },
+        { error: map('ending-voices') },
       ),
     ],
-    { error: 'voices such as "rimshot + crash", or voices, beat and cell' },
+    { error: named('an-ending') },
   )
   .describe('accent that the last bar of the section ends on; it replaces what the pattern has on that beat');
 
-const bars = whole(1, 256, 'bars');
+const bars = whole(1, 256, 'bars-in-range');
 
 const section = z.strictObject(
   {
@@ -165,29 +172,28 @@ const section = z.strictObject(
     rest: bars.optional().describe('bars of silence, for the student to play'),
     ending: ending.optional(),
   },
-  { error: map('pattern, time or rest with a number of bars') },
+  { error: map('section-keys') },
 );
 
 const form = z.strictObject(
   {
     sections: z
-      .array(section.optional(), { error: 'a list of sections such as "- pattern: 4"' })
-      .min(1, { error: 'at least one section such as "- pattern: 4"' })
+      .array(section.optional(), { error: named('sections') })
+      .min(1, { error: named('at-least-one-section') })
       .describe('what is played, in order'),
-    repeat: whole(1, 1000, 'times')
+    repeat: whole(1, 1000, 'times-in-range')
       .optional()
       .describe('how often the sections are gone through; 1 when left out'),
-    countIn: whole(0, 8, 'bars').optional().describe('bars of click before the first bar; 1 when left out'),
+    countIn: whole(0, 8, 'bars-in-range')
+      .optional()
+      .describe('bars of click before the first bar; 1 when left out'),
   },
-  { error: map('sections, repeat and countIn') },
+  { error: map('form-keys') },
 );
 
 const layer = z.union(
-  [
-    text('a voice of the groove, or pattern'),
-    z.array(text('a voice of the groove, or pattern')).min(1, { error: 'at least one voice' }),
-  ],
-  { error: 'a voice of the groove, pattern, or a list of them' },
+  [text('a-layer-voice'), z.array(text('a-layer-voice')).min(1, { error: named('at-least-one-voice') })],
+  { error: named('a-layer') },
 );
 
 const sheet = z.strictObject(
@@ -202,25 +208,23 @@ const sheet = z.strictObject(
       .describe(
         '`compact`: the pattern on one line; `full`: the whole groove in every exercise; `compact` when left out',
       ),
-    scale: decimal(0.6, 2, 'a scale').optional().describe('size of the notation; 1 when left out'),
+    scale: decimal(0.6, 2, 'scale-in-range').optional().describe('size of the notation; 1 when left out'),
   },
-  { error: map('settings of the sheet such as "counts: true"') },
+  { error: map('sheet-settings') },
 );
 
 /** Schema of a lesson as written. Every key but `title` has a default. */
 export const lessonSchema = z.strictObject(
   {
     version: z
-      .int({ error: 'a version number' })
+      .int({ error: named('a-version-number') })
       .optional()
       .describe('version of the document; 1 when left out'),
-    title: text('a title').describe('printed at the top of the sheet'),
-    by: text('a name').optional().describe('who wrote it'),
-    meter: text(METER_EXPECTED)
-      .optional()
-      .describe('`3/4`, `6/8`, `12/8`, `2+2+3/8`, …; `4/4` when left out'),
+    title: text('a-title').describe('printed at the top of the sheet'),
+    by: text('a-name').optional().describe('who wrote it'),
+    meter: text('a-meter').optional().describe('`3/4`, `6/8`, `12/8`, `2+2+3/8`, …; `4/4` when left out'),
     tempo: tempo.optional(),
-    feel: text('a feel: even, triplet, by tempo, or a ratio such as 1.8:1')
+    feel: text('a-feel')
       .optional()
       .describe(
         '`even` (as written), `triplet` (2:1), a ratio long : short such as `1.8:1` (of eighths, or ' +
@@ -229,31 +233,29 @@ export const lessonSchema = z.strictObject(
     setUp: oneOf(['right-handed', 'left-handed'])
       .optional()
       .describe('which hand and foot lead; `right-handed` when left out'),
-    groove: byVoice(groovePart, 'a pattern text for each voice')
+    groove: byVoice(groovePart, 'patterns-by-voice')
       .optional()
       .describe('what repeats under everything: a pattern text, or `pattern` and `level`, for each voice'),
     lead: oneOf(VOICES)
       .optional()
       .describe('the voice that carries the time; the first of the groove when left out'),
     comping: oneOf(VOICES).optional().describe('the voice that plays the exercises; `snare` when left out'),
-    balance: byVoice(level, 'a level for each voice')
-      .optional()
-      .describe('overrides the levels of the groove'),
-    limbs: byVoice(oneOf(LIMBS), 'a limb for each voice').optional().describe('which limb plays a voice'),
+    balance: byVoice(level, 'levels-by-voice').optional().describe('overrides the levels of the groove'),
+    limbs: byVoice(oneOf(LIMBS), 'limbs-by-voice').optional().describe('which limb plays a voice'),
     vocabulary: z
-      .array(vocabularyCell.optional(), { error: 'a list of cells such as ["...", "..x"]' })
+      .array(vocabularyCell.optional(), { error: named('cells') })
       .optional()
       .describe('what may happen inside a beat: cells such as `..x`, or their names'),
     exercises: z
-      .array(exercise.optional(), { error: 'a list of pattern texts' })
+      .array(exercise.optional(), { error: named('pattern-texts') })
       .optional()
       .describe('numbered patterns, one a line'),
     forms: z
-      .record(z.string(), form.optional(), { error: 'a form for each name' })
+      .record(z.string(), form.optional(), { error: named('forms-by-name') })
       .optional()
       .describe('phrase forms by name'),
     layers: z
-      .array(layer.optional(), { error: 'a list of voices' })
+      .array(layer.optional(), { error: named('layers') })
       .optional()
       .describe('how the groove is built up, stage by stage; `pattern` is the exercise'),
     sheet: sheet.optional().describe('how the page looks'),
@@ -264,7 +266,7 @@ export const lessonSchema = z.strictObject(
         'where the take-home pack of the lesson lies on the web; printed on the sheet as a code to scan',
       ),
   },
-  { error: map('a lesson: keys such as title, meter, tempo, groove and exercises') },
+  { error: map('a-lesson') },
 );
 
 /** A lesson as written, its shape checked. */

@@ -3,7 +3,9 @@
  * out, so that the rest can still be looked at.
  */
 import type { z } from 'zod';
-import { describeValue } from './describe.ts';
+import { expectedBy } from '../lesson/expecting.ts';
+import type { LessonFact } from '../lesson/lesson-fact.ts';
+import { didYouMean, valueFact } from '../lesson/value-fact.ts';
 import type { FieldPath } from './locate.ts';
 import { nearest } from './nearest.ts';
 import { lessonSchema, type RawLesson } from './schema.ts';
@@ -16,9 +18,9 @@ export interface ShapeFault {
   readonly path: FieldPath;
   /** Whether it is about the key itself rather than its value. */
   readonly onKey: boolean;
-  readonly found: string;
-  readonly expected: string;
-  readonly repair: string | null;
+  readonly found: LessonFact;
+  readonly expected: LessonFact;
+  readonly repair: LessonFact | null;
 }
 
 function valueAt(root: unknown, path: FieldPath): unknown {
@@ -98,9 +100,9 @@ function unknownKeyFault(path: FieldPath, key: string): ShapeFault {
     code: 'unknown-key',
     path: [...path, key],
     onKey: true,
-    found: `unknown key "${key}"`,
-    expected: `one of ${known.join(', ')}`,
-    repair: near ? `did you mean "${near}"?` : null,
+    found: { fact: 'unknown-key', key },
+    expected: { fact: 'one-of', words: known },
+    repair: didYouMean(near),
   };
 }
 
@@ -112,13 +114,13 @@ function codeOf(issue: Issue, value: unknown): string {
   return 'wrong-value';
 }
 
-function suggestion(issue: Issue, value: unknown): string | null {
+function suggestion(issue: Issue, value: unknown): LessonFact | null {
   if (issue.code === 'invalid_type' && issue.expected === 'boolean' && typeof value === 'string') {
-    return /^(yes|on|y)$/i.test(value) ? 'write true' : /^(no|off|n)$/i.test(value) ? 'write false' : null;
+    const word = /^(yes|on|y)$/i.test(value) ? 'true' : /^(no|off|n)$/i.test(value) ? 'false' : null;
+    return word && { fact: 'write-word', word };
   }
   if (issue.code !== 'invalid_value' || typeof value !== 'string') return null;
-  const near = nearest(value, issue.values.map(String));
-  return near ? `did you mean "${near}"?` : null;
+  return didYouMean(nearest(value, issue.values.map(String)));
 }
 
 function faultsOf(raw: unknown, issue: Issue): readonly ShapeFault[] {
@@ -129,8 +131,8 @@ function faultsOf(raw: unknown, issue: Issue): readonly ShapeFault[] {
     code: codeOf(issue, value),
     path,
     onKey: false,
-    found: describeValue(value),
-    expected: issue.message.replace(/^(expected|Invalid input: expected) /, ''),
+    found: valueFact(value),
+    expected: expectedBy(issue),
     repair: suggestion(issue, value),
   };
   return [fault];

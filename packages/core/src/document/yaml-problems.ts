@@ -1,33 +1,38 @@
-/** Faults of the YAML itself, said in the words of this program. */
+/** Faults of the YAML itself, as facts. */
 import { type Document, isScalar, type LineCounter, visit } from 'yaml';
+import type { LessonFact } from '../lesson/lesson-fact.ts';
 import type { InputProblem } from './problem.ts';
 
 type YamlError = Document['errors'][number];
 
 interface Wording {
-  readonly found: string;
-  readonly expected: string;
-  readonly repair: string | null;
+  readonly found: LessonFact;
+  readonly expected: LessonFact;
+  readonly repair: LessonFact | null;
 }
 
 /** What is said of the parser's codes that beginners meet. */
 const WORDINGS: Readonly<Record<string, Wording>> = {
-  TAB_AS_INDENT: { found: 'a tab', expected: 'spaces for indentation', repair: null },
-  DUPLICATE_KEY: { found: 'a key that stands above already', expected: 'each key once', repair: null },
+  TAB_AS_INDENT: { found: { fact: 'yaml-tab' }, expected: { fact: 'yaml-spaces' }, repair: null },
+  DUPLICATE_KEY: { found: { fact: 'yaml-key-again' }, expected: { fact: 'each-key-once' }, repair: null },
   BLOCK_AS_IMPLICIT_KEY: {
-    found: '": " inside a text',
-    expected: 'one ": ", after the key',
-    repair: 'put quotes around the text',
+    found: { fact: 'yaml-colon-in-text' },
+    expected: { fact: 'yaml-one-colon' },
+    repair: { fact: 'quote-text' },
   },
-  MULTILINE_IMPLICIT_KEY: { found: 'a line without ": "', expected: 'a key and its value', repair: null },
+  MULTILINE_IMPLICIT_KEY: {
+    found: { fact: 'yaml-no-colon' },
+    expected: { fact: 'yaml-key-and-value' },
+    repair: null,
+  },
   BAD_INDENT: {
-    found: 'a line that is not indented like its neighbours, or a bracket that is not closed',
-    expected: 'keys of one map under each other and every bracket closed',
+    found: { fact: 'yaml-indent' },
+    expected: { fact: 'yaml-aligned-keys' },
     repair: null,
   },
   MISSING_CHAR: {
-    found: 'a quote or bracket that is not closed',
-    expected: 'its closing quote or bracket',
+    found: { fact: 'yaml-not-closed' },
+    expected: { fact: 'yaml-closing' },
     repair: null,
   },
 };
@@ -51,9 +56,9 @@ function plainMessage(error: YamlError): string {
 }
 
 const ALIAS: Wording = {
-  found: 'an alias ("*")',
-  expected: 'the text itself: lessons have no aliases',
-  repair: 'put quotes around a text that starts with "*"',
+  found: { fact: 'yaml-alias' },
+  expected: { fact: 'yaml-no-aliases' },
+  repair: { fact: 'quote-asterisk' },
 };
 
 interface YamlFault {
@@ -72,12 +77,20 @@ function aliasFaults(document: Document): readonly YamlFault[] {
 }
 
 function errorFault(document: Document, error: YamlError): YamlFault {
-  const plain = { found: plainMessage(error), expected: 'a YAML file', repair: null };
+  const plain: Wording = {
+    found: { fact: 'yaml-parser', message: plainMessage(error) },
+    expected: { fact: 'yaml-file' },
+    repair: null,
+  };
   return { offset: openingOf(document, error), wording: WORDINGS[error.code] ?? plain };
 }
 
 /** Every fault of a document's YAML, located; an alias is one, so that what is read is what is written. */
-export function yamlProblems(document: Document, lines: LineCounter, file: string): readonly InputProblem[] {
+export function yamlProblems(
+  document: Document,
+  lines: LineCounter,
+  file: string,
+): readonly InputProblem<LessonFact>[] {
   const errors = document.errors.map((error) => errorFault(document, error));
   return [...errors, ...aliasFaults(document)].map(({ offset, wording }) => {
     const { line, col } = lines.linePos(offset);

@@ -7,10 +7,11 @@
  */
 import { z } from 'zod';
 import { findCellFault } from '../rhythm/cell.ts';
+import { expecting } from './expecting.ts';
 
 const cellText = z
   .string()
-  .refine((text) => findCellFault(text) === null, 'expected a cell such as "..x"')
+  .refine((text) => findCellFault(text) === null, expecting({ fact: 'a-cell' }))
   .describe('a cell, such as `..x`');
 
 function amount(what: string, least: number) {
@@ -27,7 +28,7 @@ function amount(what: string, least: number) {
     })
     .refine(
       (range) => range.most === null || range.most >= range.least,
-      'expected `most` no smaller than `least`',
+      expecting({ fact: 'most-no-smaller' }),
     )
     .prefault({})
     .describe(what);
@@ -40,7 +41,7 @@ const limitsSchema = z
     start: z.array(cellText).nullable().default(null).describe('the only cells a bar may start with'),
     neverStart: z.array(cellText).default([]).describe('cells a bar may not start with'),
     beats: z
-      .record(z.string().regex(/^[1-9]\d?$/, 'expected the number of a beat'), z.array(cellText))
+      .record(z.string().regex(/^[1-9]\d?$/, expecting({ fact: 'a-beat-number' })), z.array(cellText))
       .default({})
       .describe('the only cells allowed on a beat, by the number of the beat'),
     overBarLine: z

@@ -24,9 +24,6 @@ export interface Meter {
   readonly bar: Fraction;
 }
 
-/** What a meter text may look like, for messages. */
-export const METER_EXPECTED = 'a meter such as 4/4, 3/4, 6/8, 12/8 or 2+2+3/8';
-
 function beatsOf(groups: readonly number[], upper: number, lower: number): readonly Fraction[] {
   if (groups.length > 1) return groups.map((size) => fraction(size, lower));
   const compound = lower >= 8 && upper > 3 && upper % 3 === 0;
@@ -64,7 +61,7 @@ export function parseMeter(text: string): Meter | null {
  */
 export function meter(text: string): Meter {
   const parsed = parseMeter(text);
-  if (!parsed) throw new RangeError(`Internal error: "${text}" is not ${METER_EXPECTED}`);
+  if (!parsed) throw new RangeError(`Internal error: "${text}" is not a meter`);
   return parsed;
 }
 

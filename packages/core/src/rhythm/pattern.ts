@@ -7,6 +7,7 @@
 import { type Cell, cell, findCellFault, isStruck, MARKS, type Mark, SUBDIVISIONS } from './cell.ts';
 import { add, type Fraction, fraction, multiply } from './fraction.ts';
 import { beatLength, beatStarts, type Meter } from './meter.ts';
+import type { PatternFact } from './pattern-fact.ts';
 
 /** Cells for one voice over one bar or more. */
 export interface Pattern {
@@ -18,9 +19,9 @@ export interface Pattern {
 export interface PatternFault {
   /** Index of the character that it is about. */
   readonly offset: number;
-  readonly found: string;
-  readonly expected: string;
-  readonly repair: string | null;
+  readonly found: PatternFact;
+  readonly expected: PatternFact;
+  readonly repair: PatternFact | null;
 }
 
 interface Token {
@@ -60,17 +61,17 @@ function tokenFault(token: Token): PatternFault | null {
   if (fault.kind === 'subdivision') {
     return {
       offset: token.offset,
-      found: `${token.text.length} slots in one beat ("${token.text}")`,
-      expected: `${SUBDIVISIONS.slice(0, -1).join(', ')} or ${SUBDIVISIONS.at(-1)} slots a beat`,
-      repair: 'separate the beats with spaces',
+      found: { fact: 'slots-in-beat', slots: token.text.length, text: token.text },
+      expected: { fact: 'slots-a-beat', slots: SUBDIVISIONS.map(String) },
+      repair: { fact: 'separate-beats' },
     };
   }
   const meant = MARK_REPAIRS[fault.found];
   return {
     offset: token.offset + fault.offset,
-    found: `"${fault.found}"`,
-    expected: `one of the marks ${MARKS.join(' ')}`,
-    repair: meant ? `write "${meant}"` : null,
+    found: { fact: 'character', character: fault.found },
+    expected: { fact: 'one-of-marks', marks: MARKS.join(' ') },
+    repair: meant ? { fact: 'write-mark', mark: meant } : null,
   };
 }
 
@@ -94,13 +95,12 @@ export function findPatternFaults(text: string, meter: Meter | null): readonly P
 
 function beatCountFault(tokens: readonly Token[], offset: number, meter: Meter): PatternFault {
   const wanted = meter.beats.length;
-  const count = (n: number) => `${n} ${n === 1 ? 'beat' : 'beats'}`;
   const surplus = tokens[wanted];
   return {
     offset: surplus?.offset ?? tokens[0]?.offset ?? offset,
-    found: tokens.length === 0 ? 'a bar without beats' : count(tokens.length),
-    expected: `${count(wanted)} in a bar of ${meter.text}`,
-    repair: surplus ? 'end the bar with "|" or take beats out' : 'fill the bar: "." is a silent beat',
+    found: tokens.length === 0 ? { fact: 'bar-without-beats' } : { fact: 'beats', beats: tokens.length },
+    expected: { fact: 'beats-in-bar', beats: wanted, meter: meter.text },
+    repair: { fact: surplus ? 'end-bar' : 'fill-bar' },
   };
 }
 

@@ -125,13 +125,14 @@ describe('cells and patterns', () => {
   it('[CR6] finds every fault at once', () => {
     const faults = findPatternFaults('x - xxxxx x | x', meter('4/4'));
     expect(faults.map((fault) => [fault.offset, fault.found])).toEqual([
-      [2, '"-"'],
-      [4, '5 slots in one beat ("xxxxx")'],
-      [14, '1 beat'],
+      [2, { fact: 'character', character: '-' }],
+      [4, { fact: 'slots-in-beat', slots: 5, text: 'xxxxx' }],
+      [14, { fact: 'beats', beats: 1 }],
     ]);
-    expect(faults[0]?.repair).toBe('write "."');
-    expect(findPatternFaults('x x x x x', meter('4/4'))[0]).toMatchObject({ offset: 8, found: '5 beats' });
-    expect(findPatternFaults('x x x x |', meter('4/4'))[0]).toMatchObject({ found: 'a bar without beats' });
+    expect(faults[0]?.repair).toEqual({ fact: 'write-mark', mark: '.' });
+    const found = (text: string) => findPatternFaults(text, meter('4/4'))[0];
+    expect(found('x x x x x')).toMatchObject({ offset: 8, found: { fact: 'beats', beats: 5 } });
+    expect(found('x x x x |')).toMatchObject({ found: { fact: 'bar-without-beats' } });
     expect(findPatternFaults('x.. ..x', null)).toEqual([]);
   });
 

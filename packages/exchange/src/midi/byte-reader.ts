@@ -2,6 +2,7 @@
  * Reads bytes one after another and knows where it is; what is wrong is thrown as a {@link ByteFault} and turned
  * into a problem at the door of the format's reader.
  */
+import type { MidiPartFact, MidiPartName } from './midi-fact.ts';
 import type { ByteProblem } from './problem.ts';
 
 /** Thrown inside a reader when it cannot go on; never leaves the package. */
@@ -17,10 +18,6 @@ export class ByteFault extends Error {
 /** A byte as people write it in this trade: `0x4D`. */
 export function hex(byte: number): string {
   return `0x${byte.toString(16).toUpperCase().padStart(2, '0')}`;
-}
-
-function count(bytes: number): string {
-  return `${bytes} ${bytes === 1 ? 'byte' : 'bytes'}`;
 }
 
 /** Reads on through bytes; every method that would pass their end refuses and says what was wanted. */
@@ -44,44 +41,44 @@ export class ByteReader {
     return this.#end - this.#offset;
   }
 
-  /** Refuses unless `wanted` more bytes are there; `what` they would be is said in the message. */
-  require(wanted: number, what: string): void {
+  /** Refuses unless `wanted` more bytes are there; `part` is what they would be. */
+  require(wanted: number, part: MidiPartFact): void {
     if (this.left >= wanted) return;
     throw new ByteFault({
       code: 'midi-truncated',
       severity: 'error',
       offset: this.#offset,
-      found: this.left === 0 ? 'the end of the data' : `${count(this.left)} before the end of the data`,
-      expected: `${count(wanted)} of ${what}`,
-      repair: 'the file is cut short or damaged: copy or export it again',
+      found: this.left === 0 ? { fact: 'midi-data-end' } : { fact: 'midi-bytes-left', bytes: this.left },
+      expected: { fact: 'midi-bytes-of', bytes: wanted, part },
+      repair: { fact: 'midi-cut-or-damaged' },
     });
   }
 
-  peek(what: string): number {
-    this.require(1, what);
+  peek(what: MidiPartName): number {
+    this.require(1, { fact: what });
     return this.#bytes[this.#offset] ?? 0;
   }
 
-  byte(what: string): number {
+  byte(what: MidiPartName): number {
     const value = this.peek(what);
     this.#offset += 1;
     return value;
   }
 
   /** The next `length` bytes. */
-  take(length: number, what: string): Uint8Array {
-    this.require(length, what);
+  take(length: number, what: MidiPartName): Uint8Array {
+    this.require(length, { fact: what });
     this.#offset += length;
     return this.#bytes.subarray(this.#offset - length, this.#offset);
   }
 
   /** A whole number of `length` bytes, most significant first. */
-  bigEndian(length: number, what: string): number {
+  bigEndian(length: number, what: MidiPartName): number {
     return this.take(length, what).reduce((value, byte) => value * 256 + byte, 0);
   }
 
   /** A variable-length quantity of at most four bytes. */
-  vlq(what: string): number {
+  vlq(what: MidiPartName): number {
     const start = this.#offset;
     let value = 0;
     for (let i = 0; i < 4; i += 1) {
@@ -93,9 +90,9 @@ export class ByteReader {
       code: 'midi-quantity',
       severity: 'error',
       offset: start,
-      found: 'a variable-length quantity of more than four bytes',
-      expected: `${what} of at most four bytes`,
-      repair: 'the file is damaged: copy or export it again',
+      found: { fact: 'midi-long-quantity' },
+      expected: { fact: 'midi-short-quantity', part: { fact: what } },
+      repair: { fact: 'midi-damaged' },
     });
   }
 }

@@ -4,6 +4,7 @@
  */
 import { Ticks } from '@shedbook/core';
 import { ByteFault, type ByteReader, hex } from './byte-reader.ts';
+import type { MidiFact } from './midi-fact.ts';
 import type { ByteProblem } from './problem.ts';
 import type { SmfEvent, SmfTrack } from './smf.ts';
 import { decodeUtf8 } from './utf8.ts';
@@ -14,8 +15,8 @@ const TEXT_KINDS: Readonly<Record<number, 'text' | 'name' | 'marker'>> = {
   6: 'marker',
 };
 
-function bad(offset: number, found: string, expected: string): never {
-  const repair = 'the file is damaged: copy or export it again';
+function bad(offset: number, found: MidiFact, expected: MidiFact): never {
+  const repair = { fact: 'midi-damaged' } as const;
   throw new ByteFault({ code: 'midi-event', severity: 'error', offset, found, expected, repair });
 }
 
@@ -27,8 +28,9 @@ function dataLength(status: number): 1 | 2 {
 
 function dataByte(reader: ByteReader): number {
   const offset = reader.offset;
-  const value = reader.byte('event data');
-  if (value >= 0x80) bad(offset, `${hex(value)} in an event`, 'a data byte from 0x00 to 0x7F');
+  const value = reader.byte('midi-event-data');
+  if (value >= 0x80)
+    bad(offset, { fact: 'midi-byte-in-event', byte: hex(value) }, { fact: 'midi-data-wanted' });
   return value;
 }
 
@@ -44,20 +46,25 @@ function channelEvent(reader: ByteReader, status: number, ticks: Ticks): SmfEven
 
 function metaEvent(type: number, data: Uint8Array, ticks: Ticks, offset: number): SmfEvent | null {
   const at = (i: number) => data[i] ?? 0;
-  const wants = (length: number, name: string) => {
-    if (data.length < length) bad(offset, `a ${name} event of ${data.length} bytes`, `${length} bytes`);
+  const wants = (length: number, fact: 'midi-short-tempo' | 'midi-short-time-signature') => {
+    if (data.length >= length) return;
+    bad(offset, { fact, bytes: data.length }, { fact: 'midi-bytes', bytes: length });
   };
   const textKind = TEXT_KINDS[type];
   if (textKind) return { kind: textKind, ticks, text: decodeUtf8(data) };
   if (type === 0x51) {
-    wants(3, 'tempo');
+    wants(3, 'midi-short-tempo');
     const microsecondsPerQuarter = at(0) * 65536 + at(1) * 256 + at(2);
-    if (microsecondsPerQuarter === 0) bad(offset, 'a tempo of 0 µs per quarter note', '1 or more');
+    if (microsecondsPerQuarter === 0)
+      bad(offset, { fact: 'midi-zero-tempo' }, { fact: 'at-least', bound: 1 });
     return { kind: 'tempo', ticks, microsecondsPerQuarter };
   }
   if (type === 0x58) {
-    wants(4, 'time signature');
-    if (at(0) === 0 || at(1) > 7) bad(offset, `time signature ${at(0)}/2^${at(1)}`, 'one such as 4/2^2');
+    wants(4, 'midi-short-time-signature');
+    if (at(0) === 0 || at(1) > 7) {
+      const found = { fact: 'midi-time-signature-found', upper: at(0), power: at(1) } as const;
+      bad(offset, found, { fact: 'midi-time-signature-wanted' });
+    }
     return { kind: 'time-signature', ticks, upper: at(0), lower: 2 ** at(1), clocksPerClick: at(2) };
   }
   return null;
@@ -75,14 +82,14 @@ class TrackDecoder {
   }
 
   next(): void {
-    this.ticks = Ticks(this.ticks + this.#reader.vlq('delta time'));
+    this.ticks = Ticks(this.ticks + this.#reader.vlq('midi-delta-time'));
     const offset = this.#reader.offset;
-    const first = this.#reader.peek('an event');
+    const first = this.#reader.peek('midi-event');
     if (first < 0x80) {
       this.#channel(this.#running ?? this.#noStatus(offset, first));
       return;
     }
-    this.#reader.byte('status');
+    this.#reader.byte('midi-status');
     if (first < 0xf0) {
       this.#running = first;
       this.#channel(first);
@@ -94,14 +101,14 @@ class TrackDecoder {
       return;
     }
     if (first === 0xf0 || first === 0xf7) {
-      this.#reader.take(this.#reader.vlq('system exclusive length'), 'system exclusive data');
+      this.#reader.take(this.#reader.vlq('midi-exclusive-length'), 'midi-exclusive-data');
       return;
     }
-    bad(offset, `status ${hex(first)}`, 'a channel, system exclusive or meta event');
+    bad(offset, { fact: 'midi-status-found', byte: hex(first) }, { fact: 'midi-event-wanted' });
   }
 
   #noStatus(offset: number, first: number): never {
-    return bad(offset, `${hex(first)} where an event begins`, 'a status byte from 0x80 up');
+    return bad(offset, { fact: 'midi-no-status', byte: hex(first) }, { fact: 'midi-status-wanted' });
   }
 
   #channel(status: number): void {
@@ -110,8 +117,8 @@ class TrackDecoder {
   }
 
   #meta(offset: number): void {
-    const type = this.#reader.byte('meta event type');
-    const data = this.#reader.take(this.#reader.vlq('meta event length'), 'meta event data');
+    const type = this.#reader.byte('midi-meta-type');
+    const data = this.#reader.take(this.#reader.vlq('midi-meta-length'), 'midi-meta-data');
     if (type === 0x2f) this.ended = true;
     const event = metaEvent(type, data, this.ticks, offset);
     if (event) this.events.push(event);
@@ -122,7 +129,7 @@ class TrackDecoder {
 export function decodeTrack(reader: ByteReader, problems: ByteProblem[]): SmfTrack {
   const track = new TrackDecoder(reader);
   while (reader.left > 0 && !track.ended) track.next();
-  const warn = (found: string, expected: string) =>
+  const warn = (found: MidiFact, expected: MidiFact) =>
     problems.push({
       code: 'midi-track-end',
       severity: 'warning',
@@ -131,7 +138,8 @@ export function decodeTrack(reader: ByteReader, problems: ByteProblem[]): SmfTra
       expected,
       repair: null,
     });
-  if (!track.ended) warn('the end of the track', 'an end-of-track event before it');
-  else if (reader.left > 0) warn(`${reader.left} bytes after the end-of-track event`, 'the next track');
+  if (!track.ended) warn({ fact: 'midi-track-end' }, { fact: 'midi-end-event' });
+  else if (reader.left > 0)
+    warn({ fact: 'midi-bytes-after-end', bytes: reader.left }, { fact: 'midi-next-track' });
   return { events: track.events, endTicks: track.ticks };
 }

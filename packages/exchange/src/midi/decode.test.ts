@@ -1,10 +1,10 @@
 import { Ticks } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { byteProblemInEnglish } from '../../../../internal/testing/in-english.ts';
 import { decodeSmf } from './decode.ts';
 import { encodeSmf } from './encode.ts';
 import { pairNotes } from './pair-notes.ts';
-import { formatByteProblem } from './problem.ts';
 import { readMidi } from './read.ts';
 import type { Smf, SmfEvent } from './smf.ts';
 import { decodeUtf8, encodeUtf8 } from './utf8.ts';
@@ -28,7 +28,7 @@ function withTrack(body: string, header = '4D546864 00000006 0000 0001 0060'): U
 
 function firstProblem(bytes: Uint8Array): string | undefined {
   const problem = decodeSmf(bytes).problems[0];
-  return problem && formatByteProblem('take.mid', problem);
+  return problem && byteProblemInEnglish('take.mid', problem);
 }
 
 /** Bytes, and the message they get. */
@@ -158,7 +158,7 @@ describe('reading Standard MIDI Files', () => {
     expect(open.problems).toMatchObject([{ severity: 'warning', code: 'midi-track-end', offset: 26 }]);
     const after = decodeSmf(withTrack('00FF2F00 00 99 24 5A'));
     expect(after.problems).toMatchObject([
-      { severity: 'warning', found: '4 bytes after the end-of-track event' },
+      { severity: 'warning', found: { fact: 'midi-bytes-after-end', bytes: 4 } },
     ]);
   });
 

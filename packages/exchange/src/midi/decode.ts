@@ -6,8 +6,10 @@
  * refused with the byte it is about. Running status is read. A note-on of velocity 0 is a note-off.
  * Source: Standard MIDI Files 1.0 (MMA RP-001); MIDI 1.0 for the lengths of channel messages.
  */
+import { quoted } from '@shedbook/core';
 import { ByteFault, ByteReader, hex } from './byte-reader.ts';
 import { decodeTrack } from './decode-track.ts';
+import type { MidiFact } from './midi-fact.ts';
 import type { ByteProblem } from './problem.ts';
 import type { Smf, SmfTrack } from './smf.ts';
 
@@ -23,12 +25,12 @@ interface Header {
   readonly ticksPerQuarter: number;
 }
 
-function refuse(code: string, offset: number, found: string, expected: string, repair: string): never {
+function refuse(code: string, offset: number, found: MidiFact, expected: MidiFact, repair: MidiFact): never {
   throw new ByteFault({ code, severity: 'error', offset, found, expected, repair });
 }
 
 function chunkType(reader: ByteReader): string {
-  return String.fromCharCode(...reader.take(4, 'a chunk type'));
+  return String.fromCharCode(...reader.take(4, 'midi-chunk-type'));
 }
 
 function printable(text: string): string {
@@ -37,37 +39,45 @@ function printable(text: string): string {
 
 function readHeader(reader: ByteReader): Header {
   if (reader.left === 0) {
-    refuse('midi-empty', 0, 'an empty file', '"MThd"', 'choose the Standard MIDI File itself');
+    refuse('midi-empty', 0, { fact: 'midi-empty-file' }, quoted('MThd'), { fact: 'midi-choose-file' });
   }
-  if (reader.left < 4) reader.require(14, 'a header chunk');
+  if (reader.left < 4) reader.require(14, { fact: 'midi-header-chunk' });
   const type = chunkType(reader);
   if (type !== 'MThd') {
-    refuse('midi-header', 0, printable(type), '"MThd"', 'this is not a Standard MIDI File');
+    const found = { fact: 'literal', text: printable(type) } as const;
+    refuse('midi-header', 0, found, quoted('MThd'), { fact: 'midi-other-file' });
   }
-  const length = reader.bigEndian(4, 'header length');
+  const length = reader.bigEndian(4, 'midi-header-length');
   if (length < 6) {
-    refuse('midi-header', 4, `a header of ${length} bytes`, 'a header of 6 bytes or more', 'export it again');
+    const found = { fact: 'midi-header-found', bytes: length } as const;
+    refuse('midi-header', 4, found, { fact: 'midi-header-wanted' }, { fact: 'midi-export-again' });
   }
   const body = reader.offset;
-  const format = reader.bigEndian(2, 'format');
+  const format = reader.bigEndian(2, 'midi-format');
   if (format !== 0 && format !== 1) {
-    refuse('midi-format', body, `format ${format}`, 'format 0 or 1', 'export it as a type 0 or type 1 file');
+    const found = { fact: 'midi-format-found', format } as const;
+    refuse('midi-format', body, found, { fact: 'midi-formats' }, { fact: 'midi-export-format' });
   }
-  const trackCount = reader.bigEndian(2, 'number of tracks');
+  const trackCount = reader.bigEndian(2, 'midi-track-count');
   const ticksPerQuarter = readDivision(reader);
-  reader.take(length - 6, 'header');
+  reader.take(length - 6, 'midi-header');
   return { format, trackCount, ticksPerQuarter };
 }
 
 function readDivision(reader: ByteReader): number {
   const offset = reader.offset;
-  const division = reader.bigEndian(2, 'division');
+  const division = reader.bigEndian(2, 'midi-division');
   if (division >= 0x8000) {
-    const found = `time code of ${256 - (division >> 8)} frames a second and ${division & 0xff} ticks a frame`;
-    refuse('midi-division', offset, found, 'ticks per quarter note', 'export it in musical time (beats)');
+    const found: MidiFact = {
+      fact: 'midi-time-code',
+      frames: 256 - (division >> 8),
+      ticks: division & 0xff,
+    };
+    refuse('midi-division', offset, found, { fact: 'midi-ticks' }, { fact: 'midi-export-musical-time' });
   }
   if (division === 0) {
-    refuse('midi-division', offset, '0 ticks per quarter note', '1 or more', 'export it again');
+    const wanted = { fact: 'at-least', bound: 1 } as const;
+    refuse('midi-division', offset, { fact: 'midi-no-ticks' }, wanted, { fact: 'midi-export-again' });
   }
   return division;
 }
@@ -78,20 +88,15 @@ function readChunks(bytes: Uint8Array, problems: ByteProblem[]): Smf {
   const tracks: SmfTrack[] = [];
   while (tracks.length < header.trackCount) {
     if (reader.left === 0) {
-      const found = `the end of the file after ${tracks.length} of ${header.trackCount} tracks`;
-      refuse(
-        'midi-truncated',
-        reader.offset,
-        found,
-        '"MTrk"',
-        'the file is cut short: copy or export it again',
-      );
+      const { trackCount } = header;
+      const found = { fact: 'midi-end-after-tracks', read: tracks.length, tracks: trackCount } as const;
+      refuse('midi-truncated', reader.offset, found, quoted('MTrk'), { fact: 'midi-cut' });
     }
     const type = chunkType(reader);
-    const length = reader.bigEndian(4, 'chunk length');
-    reader.require(length, `${printable(type)} chunk`);
+    const length = reader.bigEndian(4, 'midi-chunk-length');
+    reader.require(length, { fact: 'midi-chunk-of', type: printable(type) });
     const start = reader.offset;
-    reader.take(length, 'chunk');
+    reader.take(length, 'midi-chunk');
     if (type === 'MTrk') tracks.push(decodeTrack(new ByteReader(bytes, start, start + length), problems));
   }
   return { format: header.format, ticksPerQuarter: header.ticksPerQuarter, tracks };

@@ -16,6 +16,7 @@ import {
 } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { byteProblemInEnglish } from '../../../../internal/testing/in-english.ts';
 import {
   anyLesson,
   exerciseOn,
@@ -27,7 +28,6 @@ import {
 } from '../../test/lessons.ts';
 import { encodeSmf } from './encode.ts';
 import { importMidi } from './import.ts';
-import { formatByteProblem } from './problem.ts';
 import { quantise } from './quantise.ts';
 import { readMidi } from './read.ts';
 import type { NoteEvent } from './smf.ts';
@@ -113,7 +113,7 @@ describe('importing MIDI into a lesson', () => {
     expect(textOf(exercises[0]?.parts, 'snare')).toBe('x x . .');
     expect(misfits.map((note) => note.ticks)).toEqual([136]);
     expect(take.others).toMatchObject([{ key: 39, ticks: 192 }]);
-    expect(problems.map((problem) => formatByteProblem('take.mid', problem))).toEqual([
+    expect(problems.map((problem) => byteProblemInEnglish('take.mid', problem))).toEqual([
       'take.mid: warning: found 1 note of key 39, expected a key of the drum set on channel 10 (these notes are left out; map the key to a voice to keep them)',
       'take.mid: warning: found 1 note on no slot of a beat, expected notes on 1, 2, 3, 4 or 6 slots a beat, in at most 4000 bars (they are left out)',
     ]);
@@ -128,7 +128,7 @@ describe('importing MIDI into a lesson', () => {
       encodeSmf({ format: 0, ticksPerQuarter: 96, tracks: [{ events, endTicks: Ticks(96) }] }),
     );
     expect(both.notes).toMatchObject([{ channel: 10 }]);
-    expect(both.problems).toMatchObject([{ found: '1 note of channel 1' }]);
+    expect(both.problems).toMatchObject([{ found: { fact: 'midi-notes-of-channel', notes: 1, channel: 1 } }]);
     expect(readMidi(played([[0, 39]]), { keys: { 39: 'snare' } }).notes).toMatchObject([{ voice: 'snare' }]);
   });
 
@@ -146,7 +146,9 @@ describe('importing MIDI into a lesson', () => {
     );
     const { meter: read, problems } = importMidi(take);
     expect(read.text).toBe('3/4');
-    expect(problems).toMatchObject([{ code: 'midi-meter', found: 'a change to 4/4' }]);
+    expect(problems).toMatchObject([
+      { code: 'midi-meter', found: { fact: 'change-of-meter', meter: '4/4' } },
+    ]);
   });
 
   it('[EX29] puts played notes on the slot they lie nearest to, early ones on the next beat', () => {

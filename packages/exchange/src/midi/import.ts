@@ -24,6 +24,7 @@ import { assembleParts } from '../patterns/assemble.ts';
 import { groupBy } from '../patterns/group-by.ts';
 import type { PlacedStroke } from '../patterns/placed.ts';
 import type { Grid } from './choose-beat.ts';
+import type { MidiFact } from './midi-fact.ts';
 import { foldOrnaments } from './ornaments.ts';
 import type { ByteProblem } from './problem.ts';
 import { quantise } from './quantise.ts';
@@ -67,7 +68,7 @@ function isDrumNote(note: MidiNote): note is DrumNote {
   return note.voice !== 'click';
 }
 
-function problem(code: string, found: string, expected: string, repair: string | null): ByteProblem {
+function problem(code: string, found: MidiFact, expected: MidiFact, repair: MidiFact): ByteProblem {
   return { code, severity: 'warning', offset: null, found, expected, repair };
 }
 
@@ -130,8 +131,9 @@ function meterOf(take: MidiTake, options: ImportOptions, problems: ByteProblem[]
     (each) => each.meter.bar.num * wanted.bar.den !== wanted.bar.num * each.meter.bar.den,
   );
   if (other) {
-    const found = `a change to ${other.meter.text}`;
-    problems.push(problem('midi-meter', found, `${wanted.text} throughout`, `it was read as ${wanted.text}`));
+    const found = { fact: 'change-of-meter', meter: other.meter.text } as const;
+    const expected = { fact: 'meter-throughout', meter: wanted.text } as const;
+    problems.push(problem('midi-meter', found, expected, { fact: 'midi-read-as', meter: wanted.text }));
   }
   return wanted;
 }
@@ -173,15 +175,9 @@ export function importMidi(take: MidiTake, options: ImportOptions = {}): MidiImp
   );
   const misfits = [...unplaced, ...taken].sort((a, b) => a.ticks - b.ticks);
   if (misfits.length > 0) {
-    const found = `${misfits.length} ${misfits.length === 1 ? 'note' : 'notes'} on no slot of a beat`;
-    problems.push(
-      problem(
-        'midi-misfit',
-        found,
-        `notes on 1, 2, 3, 4 or 6 slots a beat, in at most ${MAX_BARS} bars`,
-        'they are left out',
-      ),
-    );
+    const found = { fact: 'midi-notes-on-no-slot', notes: misfits.length } as const;
+    const expected = { fact: 'midi-notes-on-slots', bars: MAX_BARS } as const;
+    problems.push(problem('midi-misfit', found, expected, { fact: 'midi-left-out' }));
   }
   return { meter: wanted, bpm, exercises, misfits, problems };
 }

@@ -18,8 +18,10 @@ import {
   Ticks,
   velocityToLevelDb,
 } from '@shedbook/core';
+import { groupBy } from '../patterns/group-by.ts';
 import { decodeSmf } from './decode.ts';
 import { keyInTrack } from './key-map.ts';
+import type { MidiFact } from './midi-fact.ts';
 import { pairNotes, type RawNote } from './pair-notes.ts';
 import type { ByteProblem } from './problem.ts';
 import { PERCUSSION_CHANNEL, type Smf, textsOf } from './smf.ts';
@@ -81,7 +83,7 @@ const NOTHING = {
   durationSeconds: Seconds(0),
 } as const;
 
-function warning(code: string, found: string, expected: string, repair: string | null): ByteProblem {
+function warning(code: string, found: MidiFact, expected: MidiFact, repair: MidiFact | null): ByteProblem {
   return { code, severity: 'warning', offset: null, found, expected, repair };
 }
 
@@ -92,9 +94,8 @@ function metersOf(file: Smf, problems: ByteProblem[]): readonly MidiMeter[] {
     .flatMap(({ ticks, upper, lower }) => {
       const meter = parseMeter(`${upper}/${lower}`);
       if (!meter) {
-        problems.push(
-          warning('midi-meter', `the time signature ${upper}/${lower}`, 'a meter up to 32/32', null),
-        );
+        const found = { fact: 'midi-meter-found', upper, lower } as const;
+        problems.push(warning('midi-meter', found, { fact: 'midi-meters' }, null));
         return [];
       }
       return [{ ticks, at: ticksToWholeNotes(ticks, file.ticksPerQuarter), meter }];
@@ -102,15 +103,17 @@ function metersOf(file: Smf, problems: ByteProblem[]): readonly MidiMeter[] {
 }
 
 function reportOthers(others: readonly MidiOtherNote[], drums: boolean): readonly ByteProblem[] {
-  const counts = new Map<string, number>();
-  for (const note of others) {
-    const name = drums && note.channel !== PERCUSSION_CHANNEL ? `channel ${note.channel}` : `key ${note.key}`;
-    counts.set(name, (counts.get(name) ?? 0) + 1);
-  }
-  return [...counts].map(([name, count]) => {
-    const found = `${count} ${count === 1 ? 'note' : 'notes'} of ${name}`;
-    const repair = 'these notes are left out; map the key to a voice to keep them';
-    return warning('midi-other-note', found, 'a key of the drum set on channel 10', repair);
+  const elsewhere = (note: MidiOtherNote) => drums && note.channel !== PERCUSSION_CHANNEL;
+  const groups = groupBy(others, (note) => (elsewhere(note) ? `channel ${note.channel}` : `key ${note.key}`));
+  return [...groups.values()].flatMap((group) => {
+    const [note] = group;
+    if (!note) return [];
+    const { channel, key } = note;
+    const notes = group.length;
+    const found: MidiFact = elsewhere(note)
+      ? { fact: 'midi-notes-of-channel', notes, channel }
+      : { fact: 'midi-notes-of-key', notes, key };
+    return [warning('midi-other-note', found, { fact: 'midi-drum-key' }, { fact: 'midi-map-key' })];
   });
 }
 

@@ -20,7 +20,7 @@ const TABLE: readonly (readonly [number, readonly number[]])[] = [
 ];
 
 function decodeVlq(bytes: readonly number[]): number {
-  return new ByteReader(Uint8Array.from(bytes)).vlq('number');
+  return new ByteReader(Uint8Array.from(bytes)).vlq('midi-event-data');
 }
 
 describe('variable-length quantities', () => {
@@ -44,9 +44,9 @@ describe('variable-length quantities', () => {
   it('[EX2] refuses a quantity of five bytes, with its place', () => {
     // standard: RP-001: "the largest number which is allowed is 0FFFFFFF", so four bytes at most
     const reader = new ByteReader(Uint8Array.of(0x00, 0x81, 0x80, 0x80, 0x80, 0x00), 1);
-    expect(() => reader.vlq('delta time')).toThrow(ByteFault);
+    expect(() => reader.vlq('midi-delta-time')).toThrow(ByteFault);
     try {
-      new ByteReader(Uint8Array.of(0x00, 0x81, 0x80, 0x80, 0x80, 0x00), 1).vlq('delta time');
+      new ByteReader(Uint8Array.of(0x00, 0x81, 0x80, 0x80, 0x80, 0x00), 1).vlq('midi-delta-time');
     } catch (fault) {
       expect((fault as ByteFault).problem.offset).toBe(1);
     }

@@ -1,5 +1,6 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import { factInEnglish } from '../../../../internal/testing/in-english.ts';
 import { swingLesson } from '../../test/lessons.ts';
 import { encodeUtf8 } from '../midi/utf8.ts';
 import { isZip, writeMxl } from './container.ts';
@@ -17,7 +18,8 @@ function utf16(text: string, bigEndian: boolean): Uint8Array {
 }
 
 function found(bytes: Uint8Array): string | undefined {
-  return readMusicXmlFile(bytes, 'sheet.mxl').problems[0]?.found;
+  const [problem] = readMusicXmlFile(bytes, 'sheet.mxl').problems;
+  return problem && factInEnglish(problem.found);
 }
 
 describe('compressed MusicXML', () => {

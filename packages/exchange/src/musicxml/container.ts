@@ -9,6 +9,7 @@ import { strToU8, unzipSync, zipSync } from 'fflate';
 import { decodeText } from '../xml/decode-text.ts';
 import { childrenOf, descend, readXml } from '../xml/read-xml.ts';
 import { printXml, xml } from '../xml/write-xml.ts';
+import type { MusicXmlFact } from './musicxml-fact.ts';
 
 const MIME_TYPE = 'application/vnd.recordare.musicxml';
 const CONTAINER = 'META-INF/container.xml';
@@ -43,10 +44,10 @@ export function isZip(bytes: Uint8Array): boolean {
 /** The score in a compressed file, or what is wrong with it. */
 export type UnpackedMxl =
   | { readonly text: string; readonly fault: null }
-  | { readonly text: null; readonly fault: string };
+  | { readonly text: null; readonly fault: MusicXmlFact };
 
-function fault(text: string): UnpackedMxl {
-  return { text: null, fault: text };
+function fault(of: MusicXmlFact): UnpackedMxl {
+  return { text: null, fault: of };
 }
 
 function unpack(bytes: Uint8Array, name: string): Uint8Array | null {
@@ -59,16 +60,14 @@ function unpack(bytes: Uint8Array, name: string): Uint8Array | null {
 export function readMxl(bytes: Uint8Array): UnpackedMxl {
   try {
     const container = unpack(bytes, CONTAINER);
-    if (!container) return fault(`a zip archive without ${CONTAINER}`);
+    if (!container) return fault({ fact: 'musicxml-zip-without', file: CONTAINER });
     const { root } = readXml(decodeText(container), CONTAINER);
     const rootfiles = root ? childrenOf(descend(root, 'rootfiles'), 'rootfile') : [];
     const path = rootfiles[0]?.attributes['full-path'];
-    if (path === undefined) return fault(`a ${CONTAINER} that names no root file`);
+    if (path === undefined) return fault({ fact: 'musicxml-no-root-file', file: CONTAINER });
     const score = unpack(bytes, path);
-    return score
-      ? { text: decodeText(score), fault: null }
-      : fault(`no file ${path} of a readable size in it`);
+    return score ? { text: decodeText(score), fault: null } : fault({ fact: 'musicxml-no-file', file: path });
   } catch {
-    return fault('a damaged zip archive');
+    return fault({ fact: 'musicxml-damaged-zip' });
   }
 }

@@ -44,9 +44,9 @@ export class GraceNotes {
       this.#problems.add(first, {
         code: 'musicxml-grace',
         path: this.#path,
-        found: `${count} grace ${count === 1 ? 'note' : 'notes'} of the ${voice} without its stroke`,
-        expected: `a stroke of the ${voice} after it`,
-        repair: 'grace notes alone are left out',
+        found: { fact: 'musicxml-graces-alone', notes: count, voice },
+        expected: { fact: 'musicxml-stroke-after', voice },
+        repair: { fact: 'musicxml-graces-left-out' },
       });
     }
     this.#current = this.#waiting;

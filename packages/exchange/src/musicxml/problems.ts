@@ -1,13 +1,14 @@
 /** Problems of a MusicXML text, each at the element it is about. */
 import type { InputProblem } from '@shedbook/core';
 import type { TextPlace } from '../xml/scan-xml.ts';
+import type { MusicXmlFact } from './musicxml-fact.ts';
 
 /** What is said of an element; `repair` and `path` may be left out, `severity` is a warning when it is. */
 export interface ElementProblem {
   readonly code: string;
-  readonly found: string;
-  readonly expected: string;
-  readonly repair?: string;
+  readonly found: MusicXmlFact;
+  readonly expected: MusicXmlFact;
+  readonly repair?: MusicXmlFact;
   readonly path?: string;
   readonly severity?: 'error' | 'warning';
 }
@@ -15,7 +16,7 @@ export interface ElementProblem {
 /** Collects problems of one file. */
 export class ProblemList {
   readonly #file: string;
-  readonly all: InputProblem[] = [];
+  readonly all: InputProblem<MusicXmlFact>[] = [];
 
   constructor(file: string) {
     this.#file = file;

@@ -19,8 +19,8 @@ export function readMusicXmlFile(bytes: Uint8Array, file: string): MusicXmlReadi
       column: 1,
       path: '',
       found: fault,
-      expected: 'a compressed MusicXML file',
-      repair: 'save the score again, or uncompressed',
+      expected: { fact: 'musicxml-compressed' },
+      repair: { fact: 'musicxml-save-again' },
     },
   ]);
 }

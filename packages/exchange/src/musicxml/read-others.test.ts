@@ -1,6 +1,7 @@
-import { formatPattern, formatProblem, type Voice } from '@shedbook/core';
+import { formatPattern, type Voice } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { factInEnglish, inEnglish } from '../../../../internal/testing/in-english.ts';
 import { exerciseOn, lessonOf, swingLesson } from '../../test/lessons.ts';
 import { PERCUSSION_TUTORIAL } from '../../test/percussion-tutorial.ts';
 import { schemaValidator } from '../../test/schema.ts';
@@ -13,7 +14,7 @@ function textOf(reading: MusicXmlReading, voice: Voice): string | undefined {
 }
 
 function problemsOf(text: string): readonly string[] {
-  return readMusicXml(text, 'sheet.musicxml').problems.map(formatProblem);
+  return readMusicXml(text, 'sheet.musicxml').problems.map(inEnglish);
 }
 
 /** A score of one drum part with the given content of its first measure, which starts in line 4. */
@@ -125,7 +126,9 @@ describe('MusicXML of other programs', () => {
     expect(textOf(reading, 'bass')).toBe('x . xx .x | x . xx .x');
     expect([reading.meter?.text, reading.bpm, reading.exercises.length]).toEqual(['4/4', 120, 1]);
     // standard: same tutorial: the cowbell is General MIDI key 56, which is no voice of the drum set
-    expect(reading.problems.map((problem) => problem.found)).toEqual(['8 notes of Cowbell (key 56)']);
+    expect(reading.problems.map((problem) => factInEnglish(problem.found))).toEqual([
+      '8 notes of Cowbell (key 56)',
+    ]);
     expect(schemaValidator()(PERCUSSION_TUTORIAL, 'tutorial.musicxml')).toEqual([]);
   });
 
@@ -179,7 +182,7 @@ describe('MusicXML of other programs', () => {
     );
     const reading = readMusicXml(two, 'two.musicxml');
     expect(textOf(reading, 'snare')).toBe('. x . x | . . . .');
-    expect(reading.problems.map(formatProblem)).toContain(
+    expect(reading.problems.map(inEnglish)).toContain(
       'two.musicxml:5:1: warning: measure 2: found a change to 3/4, expected 4/4 throughout (this bar and all after it are left out)',
     );
   });

@@ -11,6 +11,7 @@ import { childOf, childrenOf } from '../xml/read-xml.ts';
 import type { ReadElement, TextPlace } from '../xml/scan-xml.ts';
 import { parseDecimal } from './decimal.ts';
 import { GraceNotes, type NoteTally, tally } from './grace-notes.ts';
+import type { InstrumentFact, MusicXmlFact } from './musicxml-fact.ts';
 import type { ProblemList } from './problems.ts';
 import { meterOf } from './read-header.ts';
 import { type ReadInstrument, voiceOfNote } from './read-instruments.ts';
@@ -35,6 +36,15 @@ export interface ReadPart {
   readonly bars: readonly ScoreBar[];
 }
 
+/** What notes are of that are no voice. */
+type Unvoiced = ReadInstrument | 'definite-pitch' | 'unknown-instrument';
+
+function instrumentFact(of: Unvoiced): InstrumentFact {
+  if (typeof of === 'string') return { fact: of };
+  const { name, key } = of;
+  return key === null ? { fact: 'instrument', name } : { fact: 'instrument-of-key', name, key };
+}
+
 /** Reads the strokes of a part; what it cannot read goes to the problems. */
 export class PartReader {
   readonly #instruments: ReadonlyMap<string, ReadInstrument>;
@@ -42,7 +52,7 @@ export class PartReader {
   readonly #path: string;
   readonly #strokes: ScoreStroke[] = [];
   readonly #bars: ScoreBar[] = [];
-  readonly #leftOut = new Map<string, NoteTally>();
+  readonly #leftOut = new Map<Unvoiced, NoteTally>();
   readonly #graces: GraceNotes;
   #divisions: Fraction | null = null;
   #toldOfDivisions = false;
@@ -67,9 +77,9 @@ export class PartReader {
       this.#problems.add(first, {
         code: 'musicxml-left-out',
         path: this.#path,
-        found: `${count} ${count === 1 ? 'note' : 'notes'} of ${what}`,
-        expected: 'a voice of the drum set',
-        repair: 'these notes are left out',
+        found: { fact: 'musicxml-notes-of', notes: count, of: instrumentFact(what) },
+        expected: { fact: 'musicxml-drum-voice' },
+        repair: { fact: 'musicxml-notes-left-out' },
       });
     }
     return { strokes: this.#strokes, bars: this.#bars };
@@ -86,9 +96,9 @@ export class PartReader {
         code: 'musicxml-duration',
         severity: 'error',
         path: this.#path,
-        found: 'durations that have no exact sum',
-        expected: 'divisions that fit together',
-        repair: 'the rest of this measure is left out',
+        found: { fact: 'musicxml-no-sum' },
+        expected: { fact: 'musicxml-fitting-divisions' },
+        repair: { fact: 'musicxml-measure-left-out' },
       });
     }
     this.#graces.endBar();
@@ -120,14 +130,17 @@ export class PartReader {
     if (!time) return;
     this.#meter = meterOf(time);
     if (!this.#meter) {
-      const beats = childrenOf(time, 'beats').map((each) => each.text);
-      const found = beats.length > 0 ? `a time of ${beats.join(' + ')} beats` : 'a time without beats';
+      const beats = childrenOf(time, 'beats')
+        .map((each) => each.text)
+        .join(' + ');
+      const found: MusicXmlFact =
+        beats === '' ? { fact: 'musicxml-no-beats' } : { fact: 'musicxml-beats', beats };
       this.#problems.add(time, {
         code: 'musicxml-meter',
         severity: 'error',
         path: this.#path,
         found,
-        expected: 'one meter such as 4/4 or 6/8',
+        expected: { fact: 'musicxml-one-meter' },
       });
     }
   }
@@ -142,13 +155,15 @@ export class PartReader {
     }
     if (!divisions && this.#toldOfDivisions) return ZERO;
     this.#toldOfDivisions ||= !divisions;
-    const given = text ? `the duration "${text}"` : `a ${element.name} without duration`;
+    const given: MusicXmlFact = text
+      ? { fact: 'musicxml-duration', text }
+      : { fact: 'musicxml-without-duration', element: element.name };
     this.#problems.add(element, {
       code: 'musicxml-duration',
       severity: 'error',
       path: this.#path,
-      found: divisions ? given : 'no divisions',
-      expected: divisions ? 'a number of divisions' : 'divisions in the attributes of the first measure',
+      found: divisions ? given : { fact: 'musicxml-no-divisions' },
+      expected: { fact: divisions ? 'musicxml-a-number-of-divisions' : 'musicxml-divisions-first' },
     });
     return ZERO;
   }
@@ -161,9 +176,9 @@ export class PartReader {
       this.#problems.add(element, {
         code: 'musicxml-backup',
         path: this.#path,
-        found: 'a backup over the bar line',
-        expected: 'a backup inside the bar',
-        repair: 'it was read as a backup to the bar line',
+        found: { fact: 'musicxml-backup-over' },
+        expected: { fact: 'musicxml-backup-inside' },
+        repair: { fact: 'musicxml-to-bar-line' },
       });
     }
   }
@@ -192,11 +207,7 @@ export class PartReader {
     const instrument = this.#instruments.get(id) ?? this.#only();
     const struck = childOf(note, 'unpitched') ? voiceOfNote(note, instrument, this.#clef) : null;
     if (struck) return struck;
-    const what = childOf(note, 'pitch')
-      ? 'definite pitch'
-      : instrument
-        ? `${instrument.name}${instrument.key === null ? '' : ` (key ${instrument.key})`}`
-        : 'an unknown instrument';
+    const what = childOf(note, 'pitch') ? 'definite-pitch' : (instrument ?? 'unknown-instrument');
     tally(this.#leftOut, what, note);
     return null;
   }
@@ -214,9 +225,9 @@ export class PartReader {
       this.#problems.add(note, {
         code: 'musicxml-overfull',
         path: this.#path,
-        found: `a stroke after the end of a bar of ${this.#meter.text}`,
-        expected: 'strokes inside the bar',
-        repair: 'it is left out',
+        found: { fact: 'musicxml-after-bar', meter: this.#meter.text },
+        expected: { fact: 'musicxml-strokes-inside' },
+        repair: { fact: 'musicxml-it-left-out' },
       });
       return;
     }

@@ -19,6 +19,7 @@ import {
 import { assembleParts } from '../patterns/assemble.ts';
 import { childOf, childrenOf, readXml } from '../xml/read-xml.ts';
 import type { ReadElement } from '../xml/scan-xml.ts';
+import type { MusicXmlFact } from './musicxml-fact.ts';
 import { ProblemList } from './problems.ts';
 import { creatorOf, feelOf, tempoOf, titleOf } from './read-header.ts';
 import { readInstruments } from './read-instruments.ts';
@@ -27,7 +28,7 @@ import { PartReader, type ReadPart, type ScoreStroke } from './read-part.ts';
 /** What a score has. */
 export interface MusicXmlReading {
   /** An error among them means that something could not be understood. */
-  readonly problems: readonly InputProblem[];
+  readonly problems: readonly InputProblem<MusicXmlFact>[];
   readonly title: string | null;
   readonly by: string | null;
   readonly meter: Meter | null;
@@ -41,7 +42,7 @@ export interface MusicXmlReading {
 }
 
 /** A reading of a file that could not be read. */
-export function nothingRead(problems: readonly InputProblem[]): MusicXmlReading {
+export function nothingRead(problems: readonly InputProblem<MusicXmlFact>[]): MusicXmlReading {
   const nothing = { title: null, by: null, meter: null, bpm: null, feel: null };
   return { ...nothing, exercises: [], strokes: [], problems };
 }
@@ -116,9 +117,13 @@ function readExercises(
       problems.add(misfit, {
         code: 'musicxml-misfit',
         path: `measure ${bar + misfit.bar + 1}`,
-        found: `a ${misfit.voice} stroke at ${misfit.inBar.num}/${misfit.inBar.den} of a whole note`,
-        expected: 'one stroke a voice on 1, 2, 3, 4 or 6 slots a beat',
-        repair: 'it is left out',
+        found: {
+          fact: 'musicxml-misfit',
+          voice: misfit.voice,
+          place: `${misfit.inBar.num}/${misfit.inBar.den}`,
+        },
+        expected: { fact: 'musicxml-one-stroke' },
+        repair: { fact: 'musicxml-it-left-out' },
       });
     }
     if (assembled.parts.length === 0) return [];
@@ -138,9 +143,9 @@ function oneMeter(parts: readonly ReadPart[], of: Meter, problems: ProblemList):
   problems.add(change.measure, {
     code: 'musicxml-meter',
     path: `measure ${change.bar + 1}`,
-    found: `a change to ${change.meter?.text}`,
-    expected: `${of.text} throughout`,
-    repair: 'this bar and all after it are left out',
+    found: { fact: 'change-of-meter', meter: change.meter?.text ?? '' },
+    expected: { fact: 'meter-throughout', meter: of.text },
+    repair: { fact: 'musicxml-bars-left-out' },
   });
   return strokes.filter((stroke) => stroke.bar < change.bar);
 }
@@ -151,11 +156,9 @@ function rootProblem(root: ReadElement, problems: ProblemList): boolean {
   problems.add(root, {
     code: 'musicxml-root',
     severity: 'error',
-    found: `the root element ${root.name}`,
-    expected: 'score-partwise',
-    ...(timewise
-      ? { repair: 'save it part by part (partwise)' }
-      : { repair: 'this is not a MusicXML score' }),
+    found: { fact: 'musicxml-root', element: root.name },
+    expected: { fact: 'musicxml-partwise' },
+    repair: { fact: timewise ? 'musicxml-save-partwise' : 'musicxml-other-file' },
   });
   return true;
 }

@@ -15,6 +15,7 @@ import {
 } from 'libxml2-wasm';
 import { encodeUtf8 } from '../midi/utf8.ts';
 import { libxmlProblems } from '../xml/libxml-problems.ts';
+import type { MusicXmlFact } from './musicxml-fact.ts';
 
 /** The texts of the three schema files. */
 export interface MusicXmlSchema {
@@ -24,7 +25,7 @@ export interface MusicXmlSchema {
 }
 
 /** Gives the faults of a MusicXML text; `file` names it in them. */
-export type MusicXmlValidator = (text: string, file: string) => readonly InputProblem[];
+export type MusicXmlValidator = (text: string, file: string) => readonly InputProblem<MusicXmlFact>[];
 
 const XSD_ROOT = 'http://www.musicxml.org/xsd/';
 
@@ -49,7 +50,7 @@ export function createMusicXmlValidator(schema: MusicXmlSchema): MusicXmlValidat
       return [];
     } catch (error) {
       if (!(error instanceof XmlLibError)) throw error;
-      return libxmlProblems(error, file, { code: 'musicxml-schema', expected: 'MusicXML 4.0' });
+      return libxmlProblems(error, file, { code: 'musicxml-schema', expected: { fact: 'musicxml-4' } });
     }
   };
 }

@@ -7,11 +7,12 @@ import type { InputProblem } from '@shedbook/core';
 import { ParseOption, XmlDocument, XmlParseError } from 'libxml2-wasm';
 import { libxmlProblems } from './libxml-problems.ts';
 import { type ReadElement, scanXml } from './scan-xml.ts';
+import type { XmlFact } from './xml-fact.ts';
 
 /** A document, or null when it is not well formed. */
 export interface ReadXml {
   readonly root: ReadElement | null;
-  readonly problems: readonly InputProblem[];
+  readonly problems: readonly InputProblem<XmlFact>[];
 }
 
 /** The text is decoded already, so what its declaration says of an encoding is passed over. */
@@ -28,8 +29,8 @@ export function readXml(text: string, file: string): ReadXml {
     return { root: scanXml(text), problems: [] };
   } catch (error) {
     if (!(error instanceof XmlParseError)) throw error;
-    const wording = { code: 'xml-not-well-formed', expected: 'well-formed XML' };
-    return { root: null, problems: libxmlProblems(error, file, wording) };
+    const wanted = { code: 'xml-not-well-formed', expected: { fact: 'xml-well-formed' } } as const;
+    return { root: null, problems: libxmlProblems(error, file, wanted) };
   }
 }
 

@@ -1,6 +1,30 @@
 /** Every fact that there are sentences for: what the rooms under this one export. */
+import type { LogFact } from '@shedbook/coach';
 import type { ReasonFact } from '@shedbook/composer';
-import type { PlaceFact } from '@shedbook/core';
+import type { Fact, LessonFact, PlaceFact } from '@shedbook/core';
+import type { ExchangeFact } from '@shedbook/exchange';
+
+/** A fact of any room under this one. */
+export type RoomFact = PlaceFact | LessonFact | LogFact | ExchangeFact | ReasonFact;
+
+/** A place in a binary file. */
+interface ByteFact extends Fact {
+  readonly fact: 'byte';
+  /** In bytes from the start of the file. */
+  readonly offset: number;
+}
+
+/** A problem in what a person wrote, or a part of the line that tells of it. */
+export type FaultFact =
+  | (Fact & { readonly fact: 'error' | 'warning' })
+  | (Fact & { readonly fact: 'fault'; readonly found: RoomFact; readonly expected: RoomFact })
+  | (Fact & {
+      readonly fact: 'fault-with-repair';
+      readonly found: RoomFact;
+      readonly expected: RoomFact;
+      readonly repair: RoomFact;
+    })
+  | ByteFact;
 
 /** A fact of any room. A new one needs a sentence in every language, or nothing compiles. */
-export type Sayable = PlaceFact | ReasonFact;
+export type Sayable = RoomFact | FaultFact;

@@ -18,7 +18,7 @@ export interface Kinds<F extends Fact = never> {
   readonly limb: Limb;
   /** A fact within a fact, said as a clause of the sentence. */
   readonly say: F;
-  /** Several values joined as the language joins them; `type=or` joins alternatives. */
+  /** Several values joined as the language joins them; `type=or` joins alternatives, `type=series` by commas alone. */
   readonly list: readonly Item<F>[];
 }
 
@@ -40,11 +40,11 @@ function said(type: string, text: string): MessageValue<string> {
 /** Says each member of a list, and joins them. */
 function listOf<Member>({ locale }: Tongue, name: (member: Member) => string): MessageFunction<string> {
   return (_context, options, members) => {
-    const type = options['type'] === undefined ? 'conjunction' : 'disjunction';
-    return said(
-      'list',
-      new Intl.ListFormat(locale, { type }).format((members as readonly Member[]).map(name)),
-    );
+    const names = (members as readonly Member[]).map(name);
+    const wanted = options['type'];
+    if (String(wanted) === 'series') return said('list', names.join(', '));
+    const type = wanted === undefined ? 'conjunction' : 'disjunction';
+    return said('list', new Intl.ListFormat(locale, { type }).format(names));
   };
 }
 
