@@ -1,4 +1,5 @@
 /** Every check that looks at files alone, so that planted trees go through the same ones as the house. */
+import { checkAssertions } from './assertions.mjs';
 import { checkDocs } from './docs/docs.mjs';
 import { checkExamples } from './docs/examples.mjs';
 import { checkRooms } from './rooms/rooms.mjs';
@@ -7,5 +8,7 @@ import { checkWords } from './words.mjs';
 
 /** Every problem of a tree, as `path:line: what is wrong`. */
 export function problemsOf(tree) {
-  return [checkRooms, checkSpec, checkDocs, checkExamples, checkWords].flatMap((check) => check(tree));
+  return [checkRooms, checkSpec, checkAssertions, checkDocs, checkExamples, checkWords].flatMap((check) =>
+    check(tree),
+  );
 }

@@ -66,6 +66,7 @@ describe('explaining', () => {
 
   it('[CO28] accounts for the whole difference', () => {
     const page = compose(lesson, { count: 24, seed: 6 }).exercises;
+    expect(page.length).toBe(24);
     page.slice(1).forEach((exercise, i) => {
       const { points, reasons } = compare(lesson, page[i] ?? exercise, exercise);
       // definition: a page never gets easier

@@ -22,8 +22,9 @@ it.each([16, 64, 256, 1024])('[SI1] are those of the discrete Fourier transform 
   new PowerSpectrum(size).compute(samples, 3, power);
   // definition: the periodic Hann window
   const window = Array.from({ length: size }, (_, n) => 0.5 - 0.5 * Math.cos((2 * Math.PI * n) / size));
-  for (let bin = 0; bin <= size / 2; bin += 1)
-    expect(Math.abs((power[bin] as number) - plain(samples, 3, size, bin, window))).toBeLessThan(ROUNDING);
+  const off = [...power].map((found, bin) => Math.abs(found - plain(samples, 3, size, bin, window)));
+  expect(off.length).toBe(size / 2 + 1);
+  expect(Math.max(...off)).toBeLessThan(ROUNDING);
 });
 
 it('[SI1] a frame can be weighted otherwise', () => {

@@ -78,6 +78,7 @@ describe('staff', () => {
 
   it('[EN7] on one line every voice stands on the line', () => {
     const line = tile({ snare: 'x s r X' }, { staff: 'line' });
+    expect(line.heads.length).toBe(4);
     for (const head of line.heads)
       expect(head.yMm).toBeCloseTo((line.staffTopMm + line.staffBottomMm) / 2, 1);
   });

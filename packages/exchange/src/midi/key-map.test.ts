@@ -55,7 +55,7 @@ describe('percussion keys', () => {
   });
 
   it.each(NINE_CLASSES)('[EX12] reads the keys of electronic kits: %s', (_name, keys, voices) => {
-    for (const key of keys) expect(voices).toContain(keyToVoice(key)?.voice);
+    expect(keys.filter((key) => !voices.some((voice) => voice === keyToVoice(key)?.voice))).toEqual([]);
   });
 
   it('[EX13] writes each voice with its General MIDI key and reads the same voice back', () => {

@@ -12,6 +12,7 @@ const RANK = { unheard: -1, stumble: 0, loose: 1, clean: 2 };
 
 it('[CH3] a loop exactly as written is clean at every level, in every exercise', () => {
   for (const shelf of [swing, funk]) {
+    expect(shelf.lesson.exercises.length).toBeGreaterThan(3);
     for (const { number } of shelf.lesson.exercises) {
       const form = formOf(shelf.lesson);
       const task = loopTask(shelf.lesson, { exercise: number, form, bpm: shelf.lesson.tempo.goalBpm });

@@ -30,6 +30,7 @@ describe('hearing again with the whole take in mind', () => {
   it('[LI16] gives what the network gave in training', () => {
     const again = hearAgain(events, claim, secondLook);
     // library: PyTorch on the same numbers, with weights that were not yet rounded to bytes
+    expect(again.length).toBe(WORKED.again.length);
     for (const [i, logit] of again.entries()) expect(Math.abs(logit - WORKED.again[i]!)).toBeLessThan(0.2);
   });
 

@@ -33,6 +33,7 @@ describe('WAV files', () => {
   ])('[SO10] %s samples differ from the sound by less than two steps', (format, size, bits) => {
     const samples = sines([[-3, 0.05]], 1000, RATE);
     const view = new DataView(encodeWav(both(samples, RATE), { format }).buffer);
+    expect(samples.length).toBe(Math.round(0.05 * RATE));
     samples.forEach((sample, i) => {
       const at = 44 + 2 * size * i;
       const low = view.getUint16(at, true);

@@ -61,6 +61,7 @@ describe('the renderer', () => {
     const renderer = createRenderer({ kit });
     const [left, right] = [new Float32Array(128), new Float32Array(128)];
     const waiting = [...groove];
+    expect(Math.max(...whole.left)).toBeGreaterThan(0.01);
     for (let at = 0; at + 128 <= whole.left.length; at += 128) {
       const ahead = (at + 128) / RATE + 0.1;
       const due = waiting.filter((each) => each.timeSeconds < ahead);
