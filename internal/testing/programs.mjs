@@ -1,13 +1,17 @@
 /**
  * Programs from outside that tests compare with: where each is found, and which test file needs which.
  *
- * Debian's own is used where it is installed; a browser and FFmpeg also come from packages of the registry, so that a
- * machine with Node alone has them after `npm ci`.
+ * Both come from packages of the registry, so that a machine with Node alone has them after `npm ci`; the machine's own
+ * is used where it is installed.
  */
 import { spawnSync } from 'node:child_process';
-import { chmodSync, existsSync, readFileSync } from 'node:fs';
+import { chmodSync, createReadStream, existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
 import { delimiter, dirname, join } from 'node:path';
+import { pipeline } from 'node:stream/promises';
+import { createBrotliDecompress } from 'node:zlib';
+import { extract } from 'tar-fs';
 
 const require = createRequire(import.meta.url);
 
@@ -15,10 +19,6 @@ const require = createRequire(import.meta.url);
 export const PROGRAMS = {
   chromium: { debian: 'chromium', used: /\bchromiumPath\(/ },
   ffmpeg: { debian: 'ffmpeg', used: /'ffmpeg'/ },
-  mido: { debian: 'python3-mido', used: /\bimport mido\b|mido_notes\.py/ },
-  pdftoppm: { debian: 'poppler-utils', used: /'pdf(?:toppm|fonts|info|text|totext|images)'/ },
-  unzip: { debian: 'unzip', used: /'unzip'/ },
-  xmllint: { debian: 'libxml2-utils', used: /'xmllint'/ },
 };
 
 function onPath(program) {
@@ -43,8 +43,31 @@ export function preparePath() {
   if (packaged) process.env.PATH = `${process.env.PATH}${delimiter}${dirname(packaged)}`;
 }
 
+const starts = (browser) => spawnSync(browser, ['--version', '--no-sandbox']).status === 0;
+
+/** Unpacks the libraries that the packaged Chromium links with, for a machine that lacks some. */
+async function addLibraries() {
+  const folder = join(tmpdir(), 'shedbook-chromium');
+  if (!existsSync(join(folder, 'lib'))) {
+    mkdirSync(folder, { recursive: true });
+    const packed = join(dirname(require.resolve('@sparticuz/chromium')), '../../bin/al2023.tar.br');
+    await pipeline(createReadStream(packed), createBrotliDecompress(), extract(folder));
+  }
+  const others = process.env.LD_LIBRARY_PATH;
+  process.env.LD_LIBRARY_PATH = [join(folder, 'lib'), ...(others ? [others] : [])].join(delimiter);
+}
+
+/** The Chromium of the packages, unpacked once into the temporary folder, with what it needs beside it. */
+async function packagedChromium() {
+  const { default: packaged } = await import('@sparticuz/chromium');
+  const path = await packaged.executablePath();
+  if (!existsSync('/etc/fonts')) process.env.FONTCONFIG_PATH ??= join(tmpdir(), 'fonts');
+  if (!starts(path)) await addLibraries();
+  return path;
+}
+
 /**
- * The Chromium that browser tests drive: Debian's, else that of the packages, unpacked once into the temporary folder.
+ * The Chromium that browser tests drive: the machine's own, else that of the packages.
  * @throws Error when this machine has neither.
  */
 export async function chromiumPath() {
@@ -53,29 +76,21 @@ export async function chromiumPath() {
   if (process.platform !== 'linux' || process.arch !== 'x64') {
     throw new Error('Browser tests need Chromium on the path');
   }
-  const { default: packaged } = await import('@sparticuz/chromium');
-  return packaged.executablePath();
+  return packagedChromium();
 }
 
 async function chromiumStarts() {
   try {
-    return spawnSync(await chromiumPath(), ['--version', '--no-sandbox']).status === 0;
+    return starts(await chromiumPath());
   } catch {
     return false;
   }
 }
 
-/** Debian installs mido for its own Python, which need not be the first one found. */
-function hasMido() {
-  return ['/usr/bin/python3', 'python3'].some(
-    (python) => spawnSync(python, ['-c', 'import mido']).status === 0,
-  );
-}
-
 /** Names of the programs that this machine cannot run. */
 export async function missingPrograms() {
-  const there = { chromium: await chromiumStarts(), mido: hasMido() };
-  return Object.keys(PROGRAMS).filter((name) => !(there[name] ?? onPath(name) !== null));
+  const there = { chromium: await chromiumStarts(), ffmpeg: onPath('ffmpeg') !== null };
+  return Object.keys(PROGRAMS).filter((name) => !there[name]);
 }
 
 /** Helpers of tests that a file imports, as paths. */

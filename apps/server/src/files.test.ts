@@ -1,12 +1,11 @@
-import { spawnSync } from 'node:child_process';
-import { readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { formatPattern, parseLesson } from '@shedbook/core';
 import type { SheetPages, StoredLesson } from '@shedbook/routes';
 import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import { createLesson, send, startTestServer, temporaryFolder } from '../test/temporary.ts';
+import { readPdf } from '../../../internal/testing/pdf.ts';
+import { createLesson, send, startTestServer } from '../test/temporary.ts';
 
 const DEMO = readFileSync(
   fileURLToPath(new URL('../../../demo/first-swing.lesson.yaml', import.meta.url)),
@@ -28,14 +27,15 @@ describe('files', () => {
     expect(pages.every((page) => page.startsWith('<svg'))).toBe(true);
     const response = await fetch(new URL(`/api/lessons/${id}/sheet.pdf`, server.url));
     expect(response.headers.get('content-disposition')).toBe('attachment; filename="first-swing.pdf"');
-    const file = join(temporaryFolder(), 'sheet.pdf');
-    writeFileSync(file, Buffer.from(await response.arrayBuffer()));
-    // library: poppler-utils, pdfinfo
-    const facts = spawnSync('pdfinfo', [file], { encoding: 'utf8' }).stdout;
-    expect(facts).toMatch(new RegExp(`^Pages:\\s+${pages.length}$`, 'm'));
-    expect(facts).toMatch(/^Title:\s+First swing$/m);
+    // library: pdf.js 5.4
+    const pdf = await readPdf(new Uint8Array(await response.arrayBuffer()));
+    expect(pdf.pages.length).toBe(pages.length);
+    expect(pdf.title).toBe('First swing');
     // standard: ISO 216, A4 is 210 mm × 297 mm, 595.28 × 841.89 pt
-    expect(facts).toMatch(/^Page size:\s+595\.2\d+ x 841\.89 pts \(A4\)$/m);
+    for (const { widthPt, heightPt } of pdf.pages) {
+      expect(widthPt).toBeCloseTo(595.28, 2);
+      expect(heightPt).toBeCloseTo(841.89, 2);
+    }
   });
 
   it('[SE18] says that a lesson with problems cannot be engraved', async () => {

@@ -1,12 +1,8 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { isStruck, parseLesson } from '@shedbook/core';
 import type { StoredLesson } from '@shedbook/routes';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
+import { afterAll, beforeAll, expect, it } from 'vitest';
 import {
   keptText,
   launch,
@@ -15,6 +11,7 @@ import {
   settled,
   startDesk,
 } from '../../../../internal/testing/browser.ts';
+import { drawPdf, readPdf } from '../../../../internal/testing/pdf.ts';
 
 let browser: Browser;
 
@@ -27,33 +24,10 @@ afterAll(() => browser.close());
 /** So high that the ledge lies under the pages and not over them. */
 const TALL = { width: 1440, height: 3200 };
 
-async function downloadPdf(page: Page): Promise<string> {
+async function downloadPdf(page: Page): Promise<Uint8Array> {
   const download = page.waitForEvent('download');
   await page.getByRole('link', { name: 'Download PDF' }).click();
-  return (await download).path();
-}
-
-/** Pages of a PDF as pictures of a width in pixels, as data addresses. Library: poppler. */
-function picturesOf(pdf: string, width: number): readonly string[] {
-  const folder = mkdtempSync(join(tmpdir(), 'shedbook-pages-'));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
-  const pages = Number(/Pages:\s+(\d+)/.exec(execFileSync('pdfinfo', [pdf], { encoding: 'utf8' }))?.[1]);
-  return Array.from({ length: pages }, (_, page) => {
-    const to = join(folder, String(page));
-    const size = ['-scale-to-x', String(width), '-scale-to-y', '-1'];
-    execFileSync('pdftoppm', [
-      '-png',
-      '-singlefile',
-      '-f',
-      `${page + 1}`,
-      '-l',
-      `${page + 1}`,
-      ...size,
-      pdf,
-      to,
-    ]);
-    return readFileSync(`${to}.png`).toString('base64');
-  });
+  return readFile(await (await download).path());
 }
 
 /** How alike two pictures are: the correlation of their darkness over cells of 8 by 8 pixels, the size of a notehead. */
@@ -100,13 +74,13 @@ it('[ST23] previews the pages that the file has, on either paper, and keeps what
     await settled(page);
     await page.locator('[data-part="print-pages"][aria-busy="false"]').waitFor();
     const pdf = await downloadPdf(page);
-    const said = /Page size: +([\d.]+) x ([\d.]+) pts/.exec(
-      execFileSync('pdfinfo', [pdf], { encoding: 'utf8' }),
-    );
-    expect(Number(said?.[1])).toBeCloseTo(size.width, 2);
-    expect(Number(said?.[2])).toBeCloseTo(size.height, 2);
+    // library: pdf.js 5.4
+    for (const { widthPt, heightPt } of (await readPdf(pdf)).pages) {
+      expect(widthPt).toBeCloseTo(size.width, 2);
+      expect(heightPt).toBeCloseTo(size.height, 2);
+    }
     const width = Math.round((await preview.first().boundingBox())?.width ?? 0);
-    const printed = picturesOf(pdf, width);
+    const printed = (await drawPdf(pdf, () => width)).map(({ png }) => png.toString('base64'));
     expect(await preview.count()).toBe(printed.length);
     for (const [index, picture] of printed.entries()) {
       const shown = (await preview.nth(index).screenshot()).toString('base64');

@@ -1,9 +1,10 @@
-import { execFileSync } from 'node:child_process';
+import { readFile } from 'node:fs/promises';
 import { formatPattern, type Lesson, parseLesson } from '@shedbook/core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keptText, launch, openWindow, settled, startDesk } from '../../../../internal/testing/browser.ts';
 import { press, tabTo } from '../../../../internal/testing/keys.ts';
+import { textOfPdf } from '../../../../internal/testing/pdf.ts';
 
 let browser: Browser;
 
@@ -90,6 +91,6 @@ it('[ST6] writes, moves, hears and prints a whole lesson with the keyboard alone
   const download = page.waitForEvent('download');
   await press(page, 'Enter');
   const file = await (await download).path();
-  const words = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' });
-  expect(words).toContain('Written by keys');
+  // library: pdf.js 5.4
+  expect(await textOfPdf(await readFile(file))).toContain('Written by keys');
 });

@@ -1,9 +1,6 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { readPdf } from '../../../../internal/testing/pdf.ts';
 import { fonts } from '../../test/setup.ts';
 import { POINTS_PER_MM, writePdf } from '../pdf/write-pdf.ts';
 import { setLine, style } from '../sheet/setting.ts';
@@ -18,16 +15,11 @@ describe('widths', () => {
     );
     const margins = { x: 0, y: 0, width: 210, height: 297 };
     const pdf = await writePdf([{ widthMm: 210, heightMm: 297, margins, items }], fonts);
-    const file = join(mkdtempSync(join(tmpdir(), 'engrave-')), 'words.pdf');
-    writeFileSync(file, pdf);
-    // library: poppler's pdftotext -bbox: the advance widths of each word, in points
-    const text = execFileSync('pdftotext', ['-bbox', file, '-'], { encoding: 'utf8' });
-    const read = [
-      ...text.matchAll(/<word xMin="([\d.]+)" yMin="[\d.]+" xMax="([\d.]+)" yMax="[\d.]+">([^<]+)</g),
-    ];
-    expect(read.map((match) => match[3])).toEqual(words);
-    read.forEach((match, index) => {
-      const widthMm = (Number(match[2]) - Number(match[1])) / POINTS_PER_MM;
+    // library: pdf.js 5.4: the advance widths of each word, in points
+    const read = (await readPdf(pdf)).pages.flatMap(({ texts }) => texts);
+    expect(read.map(({ text }) => text)).toEqual(words);
+    read.forEach(({ widthPt }, index) => {
+      const widthMm = widthPt / POINTS_PER_MM;
       // a hundredth of the em for rounding in the PDF's widths
       expect(Math.abs(widthMm - (items[index]?.widthMm ?? 0))).toBeLessThan(0.1);
     });
