@@ -96,9 +96,36 @@ describe('reading', () => {
     expect(parseLesson(text, FILE).lesson).toBeNull();
   });
 
-  it('[LE3] has forty broken files or more', () => {
-    expect(BROKEN_LESSONS.length).toBeGreaterThanOrEqual(40);
-    expect(new Set(BROKEN_LESSONS.map((each) => each.text)).size).toBe(BROKEN_LESSONS.length);
+  it('[LE3] finds each of many problems once, at its own line and column', () => {
+    // definition: one fault a line, each in a field of its own; the column is that of the value
+    const lines: readonly (readonly [string, number])[] = [
+      ['by: []', 5],
+      ['meter: five', 8],
+      ['tempo: fast', 8],
+      ['feel: swingy', 7],
+      ['setUp: lefthanded', 8],
+      ['lead: kazoo', 7],
+      ['comping: 3', 10],
+      ['vocabulary: 3', 13],
+      ['exercises: 3', 12],
+      ['forms: 3', 8],
+      ['layers: 3', 9],
+      ['sheet: 3', 8],
+      ['limbs: 3', 8],
+    ];
+    fc.assert(
+      fc.property(fc.shuffledSubarray([...lines], { minLength: 1 }), (chosen) => {
+        const { lesson, problems } = parseLesson(
+          `title: T\n${chosen.map(([line]) => `${line}\n`).join('')}`,
+          FILE,
+        );
+        const found = problems.map(({ line, column, path }) => [line, column, path]);
+        const expected = chosen.map(([text, column], i) => [i + 2, column, text.split(':')[0]]);
+        expect(found.toSorted()).toEqual(expected.toSorted());
+        expect(lesson).toBeNull();
+      }),
+      { numRuns: 200, seed: 3 },
+    );
   });
 
   it('[LE4] knows the nearest word, and when none is near', () => {

@@ -138,6 +138,13 @@ function faultsOf(raw: unknown, issue: Issue): readonly ShapeFault[] {
   return [fault];
 }
 
+/** Where a value is of the wrong kind, nothing else is said of it: an empty list for a text is not also too short. */
+function saidOnce(issues: readonly Issue[]): readonly Issue[] {
+  const at = ({ path }: Issue) => path.join('\n');
+  const wrongKind = new Set(issues.filter(({ code }) => code === 'invalid_type').map(at));
+  return issues.filter((issue) => issue.code === 'invalid_type' || !wrongKind.has(at(issue)));
+}
+
 /** A copy of `value` without what stands at `path`. */
 function without(value: unknown, path: FieldPath): unknown {
   const [key, ...rest] = path;
@@ -191,7 +198,7 @@ export function shapeLesson(raw: unknown): Shaped {
     const result = lessonSchema.safeParse(left);
     if (result.success) return { faults, lesson: inWrittenOrder(result.data, left) };
     const issues = result.error.issues.flatMap((issue) => flatten(issue, []));
-    if (round === 0) faults.push(...issues.flatMap((issue) => faultsOf(raw, issue)));
+    if (round === 0) faults.push(...saidOnce(issues).flatMap((issue) => faultsOf(raw, issue)));
     const pruned = issues.reduce(prune, left);
     left = { title: 'untitled', ...(pruned as object | undefined) };
   }
