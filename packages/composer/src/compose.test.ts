@@ -146,7 +146,7 @@ describe('composing a page', () => {
     expect(patternTexts(lesson, page.exercises).slice(0, 3)).toEqual(patternTexts(lesson, exercises));
     // definition: the first bar has more of everything than the third
     expect(page.report.difficulty.falls).toContain(3);
-    expect(page.report.notes.join(' ')).toContain('Exercise 3 is easier than 2');
+    expect(page.report.notes).toContainEqual({ fact: 'easier-than-before', exercise: 3, before: 2 });
   });
 
   it('[CO18] moves kept exercises up when the page gets shorter', () => {
@@ -172,9 +172,8 @@ describe('composing a page', () => {
       completeAt: null,
     });
     expect(report.coverage.missed).toHaveLength(8);
-    expect(report.notes.join(' ')).toMatch(
-      /^Moves not on the page: .* all of them need at least 4 exercises\.$/,
-    );
+    const moves = report.coverage.missed.map((move) => ({ fact: 'move', ...move }));
+    expect(report.notes).toEqual([{ fact: 'too-many-moves', moves, exercises: 4 }]);
   });
 
   it('[CO20] gives what there is where the limits leave few bars, and says so', () => {
@@ -182,20 +181,18 @@ describe('composing a page', () => {
     const { exercises, report } = compose(lesson, { count: 40, seed: 1 });
     // definition: two cells on four beats, 2^4
     expect(exercises).toHaveLength(16);
-    expect(report.notes).toEqual([
-      '40 exercises asked for, but the vocabulary and its limits leave only 16 different.',
-    ]);
+    expect(report.notes).toEqual([{ fact: 'few-exercises', asked: 40, left: 16 }]);
     const none = compose(lessonFrom('vocabulary: [x..]\ncompose: { limits: { strokes: { least: 9 } } }'));
     expect(none.exercises).toEqual([]);
-    expect(none.report.notes.join(' ')).toContain('The limits leave no bar');
+    expect(none.report.notes).toEqual([{ fact: 'no-bar-left' }]);
     const strange = lessonOf('waltz', "compose: { limits: { start: [x.., '.x.'], beats: { 4: ['...'] } } }");
     expect(compose(strange, { count: 4 }).report.notes.slice(0, 2)).toEqual([
-      'The limits name the cell ".x.", which is not in the vocabulary.',
-      'The limits name beat 4, but a bar of 3/4 has 3.',
+      { fact: 'strange-cell', cell: '.x.' },
+      { fact: 'strange-beat', beat: '4', meter: '3/4', beats: 3 },
     ]);
     const empty = compose(lessonFrom('exercises: [x.. x.. x.. x..]'));
     expect(empty.exercises).toEqual([]);
-    expect(empty.report.notes.join(' ')).toContain('The vocabulary is empty');
+    expect(empty.report.notes).toEqual([{ fact: 'no-vocabulary' }]);
   });
 
   it('[CO21] counts exactly what the limits allow', () => {

@@ -2,6 +2,7 @@ export { type ComposeOptions, compose, patternTexts } from './compose.ts';
 export * from './explain.ts';
 export * from './grade.ts';
 export { type Company, type Ground, groundOf, readGround } from './ground.ts';
+export type { MoveFact, NoteFact } from './note-fact.ts';
 export { orchestrate, SHARING_RULES, type SharingRule } from './orchestrate.ts';
 export type { Composition } from './page.ts';
 export { PARTS, type PartName } from './parts.data.ts';

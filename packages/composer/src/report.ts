@@ -1,11 +1,12 @@
 /**
- * What a composed page has and lacks, in figures and in sentences.
+ * What a composed page has and lacks, in figures and in facts.
  *
  * Conventions: exercises count from 1; difficulty in points.
  */
 import { type Cell, type Exercise, formatPattern, type Lesson } from '@shedbook/core';
 import { type Grade, gradeExercise, gradePattern, gradeSettingsOf } from './grade.ts';
 import type { Ground } from './ground.ts';
+import type { MoveFact, NoteFact } from './note-fact.ts';
 import type { PageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
 import type { Pool } from './pool.ts';
@@ -70,8 +71,8 @@ export interface ComposeReport {
   /** Numbers of exercises that are rotations of the one before. */
   readonly rotations: readonly number[];
   readonly bars: readonly ReportedBar[];
-  /** What could not be had, and why, in sentences. */
-  readonly notes: readonly string[];
+  /** What could not be had, and why. */
+  readonly notes: readonly NoteFact[];
 }
 
 /** What a report is made of. */
@@ -153,55 +154,47 @@ function reportDifficulty({ page, aim }: ReportTask): DifficultyReport {
 }
 
 /** What the limits name and the lesson has not: a slip of the pen, most likely. */
-function limitNotes(lesson: Lesson): readonly string[] {
+function limitNotes(lesson: Lesson): readonly NoteFact[] {
   const { start, neverStart, beats } = lesson.compose.limits;
   const known = new Set(lesson.vocabulary.map(({ cell }) => cell.text));
   const named = new Set([...(start ?? []), ...neverStart, ...Object.values(beats).flat()]);
   const strange = [...named].filter((text) => !known.has(text));
   const beyond = Object.keys(beats).filter((beat) => Number(beat) > lesson.meter.beats.length);
+  const { text: meter, beats: own } = lesson.meter;
   return [
-    ...strange.map((text) => `The limits name the cell "${text}", which is not in the vocabulary.`),
-    ...beyond.map(
-      (beat) =>
-        `The limits name beat ${beat}, but a bar of ${lesson.meter.text} has ${lesson.meter.beats.length}.`,
-    ),
+    ...strange.map((cell): NoteFact => ({ fact: 'strange-cell', cell })),
+    ...beyond.map((beat): NoteFact => ({ fact: 'strange-beat', beat, meter, beats: own.length })),
   ];
 }
 
-function notesOf(
-  task: ReportTask,
-  coverage: CoverageReport,
-  difficulty: DifficultyReport,
-): readonly string[] {
-  const { page, asked, pool, lesson } = task;
-  const notes: string[] = [...limitNotes(lesson)];
-  const bars = (n: number) => `${n} ${n === 1 ? 'exercise' : 'exercises'}`;
-  if (lesson.vocabulary.length === 0) notes.push('The vocabulary is empty: add cells such as "..x" to it.');
-  else if (pool.candidates.length === 0) {
-    notes.push(
-      'The limits leave no bar: widen "limits" under "compose", lower the goal tempo, or add cells.',
-    );
-  }
-  if (page.length < asked && page.length > 0) {
-    notes.push(
-      `${bars(asked)} asked for, but the vocabulary and its limits leave only ${page.length} different.`,
-    );
-  }
-  if (coverage.missed.length > 0 && page.length > 0) {
-    const list = coverage.missed.map(({ from, to }) => `${from} to ${to}`).join(', ');
-    const need =
-      page.length < coverage.lowerBound ? `; all of them need at least ${bars(coverage.lowerBound)}` : '';
-    notes.push(`Moves not on the page: ${list}${need}.`);
-  }
-  for (const number of difficulty.falls) {
-    notes.push(`Exercise ${number} is easier than ${number - 1}: kept exercises stand there as they did.`);
-  }
-  if (difficulty.largestStep > difficulty.stepBound + SAME_POINTS) {
-    notes.push(
-      `The largest step is ${difficulty.largestStep.toFixed(1)} points, above ${difficulty.stepBound.toFixed(1)}.`,
-    );
-  }
-  return notes;
+/** That there is nothing to choose from. */
+function emptyNotes({ pool, lesson }: ReportTask): readonly NoteFact[] {
+  if (lesson.vocabulary.length === 0) return [{ fact: 'no-vocabulary' }];
+  return pool.candidates.length === 0 ? [{ fact: 'no-bar-left' }] : [];
+}
+
+/** What a page of this many exercises has not. */
+function shortNotes(
+  { page, asked }: ReportTask,
+  { missed, lowerBound }: CoverageReport,
+): readonly NoteFact[] {
+  const left = page.length;
+  if (left === 0) return [];
+  const moves = missed.map((move): MoveFact => ({ fact: 'move', ...move }));
+  const fewer: NoteFact = { fact: 'few-exercises', asked, left };
+  const without: NoteFact =
+    left < lowerBound
+      ? { fact: 'too-many-moves', moves, exercises: lowerBound }
+      : { fact: 'missed-moves', moves };
+  return [...(left < asked ? [fewer] : []), ...(moves.length > 0 ? [without] : [])];
+}
+
+function difficultyNotes({ falls, largestStep, stepBound }: DifficultyReport): readonly NoteFact[] {
+  const easier = falls.map((exercise): NoteFact => {
+    return { fact: 'easier-than-before', exercise, before: exercise - 1 };
+  });
+  const step: NoteFact = { fact: 'large-step', step: largestStep, bound: stepBound };
+  return largestStep > stepBound + SAME_POINTS ? [...easier, step] : easier;
 }
 
 /** The report of a page. */
@@ -221,6 +214,11 @@ export function reportPage(task: ReportTask): ComposeReport {
       i > 0 && aim.areRotations(page[i - 1] as PageBar, bar) ? [i + 1] : [],
     ),
     bars: reportBars(task),
-    notes: notesOf(task, coverage, difficulty),
+    notes: [
+      ...limitNotes(task.lesson),
+      ...emptyNotes(task),
+      ...shortNotes(task, coverage),
+      ...difficultyNotes(difficulty),
+    ],
   };
 }

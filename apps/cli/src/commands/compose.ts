@@ -11,6 +11,7 @@ import {
 } from '@shedbook/composer';
 import { type Exercise, type Lesson, setExercises } from '@shedbook/core';
 import { InputError, reasonOf } from '@shedbook/host';
+import { ENGLISH, say } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
 import type { Terminal } from '../terminal.ts';
 
@@ -149,7 +150,9 @@ async function composed(lesson: Lesson, request: ComposeRequest, warn: Terminal[
 }
 
 function nothingComposed(path: string, report: ComposeReport | null): InputError {
-  const why = report?.notes.join(' ') || 'the vocabulary and its limits allow no bar.';
+  const why =
+    report?.notes.map((note) => say(note, ENGLISH)).join(' ') ||
+    'the vocabulary and its limits allow no bar.';
   return new InputError(`${path}: nothing could be composed: ${why} Nothing was written.`);
 }
 
@@ -176,7 +179,9 @@ export async function composeCommand(request: ComposeRequest, terminal: Terminal
   }
   if (request.explain && report) for (const line of barLines(report)) terminal.say(line);
   terminal.say(`${exercises.length} exercises written to ${out}.`);
-  if (report)
-    for (const line of [coverageLine(report), difficultyLine(report), ...report.notes]) terminal.say(line);
+  if (report) {
+    const notes = report.notes.map((note) => say(note, ENGLISH));
+    for (const line of [coverageLine(report), difficultyLine(report), ...notes]) terminal.say(line);
+  }
   return 0;
 }

@@ -10,7 +10,7 @@ import { PressOver } from '../notation/press-over.tsx';
 import { Paper, ViewHead } from '../shared/paper.tsx';
 import { useLive } from '../shared/use-live.ts';
 import { sayExercise } from '../words/say-exercise.ts';
-import { useSaid, useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/words.tsx';
 import styles from './compose-view.module.css';
 import { DifficultyLine } from './difficulty-line.tsx';
 import { type Composer, useComposer } from './use-composer.ts';
@@ -138,7 +138,7 @@ function ComposedPage({ lesson, kept, onKeep, chosen, onChoose }: ComposedPagePr
 /** The view. */
 export function ComposeView({ state, lesson }: ComposeViewProps) {
   const words = useWords().compose;
-  const said = useSaid();
+  const say = useSay();
   const [kept, setKept] = useState<readonly number[]>([]);
   const [chosen, setChosen] = useState(0);
   const composer = useComposer(lesson, state.text, kept);
@@ -148,7 +148,7 @@ export function ComposeView({ state, lesson }: ComposeViewProps) {
       <Settings lesson={lesson} composer={composer} />
       <p className={styles.status} role="status">
         {composer.working && words.working}
-        {!composer.working && composer.notes.map(said).join(' ')}
+        {!composer.working && composer.notes.map(say).join(' ')}
       </p>
       {composer.grades.length > 0 && (
         <DifficultyLine grades={composer.grades} chosen={chosen} onChoose={setChosen} />

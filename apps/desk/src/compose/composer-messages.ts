@@ -1,5 +1,5 @@
 /** What the page and the composing thread say to each other. */
-import type { Reason } from '@shedbook/composer';
+import type { NoteFact, Reason } from '@shedbook/composer';
 import type { Exercise } from '@shedbook/core';
 
 /** Asks for a page for a lesson text; null for `keep` only grades what is there. */
@@ -23,5 +23,5 @@ export interface ComposeAnswer {
   readonly exercises: readonly Exercise[] | null;
   readonly grades: readonly BarGrade[];
   /** What could not be had, in English sentences. */
-  readonly notes: readonly string[];
+  readonly notes: readonly NoteFact[];
 }

@@ -1,4 +1,5 @@
 /** The composer for the open lesson: every change of what it goes by writes the page anew, as one step of history. */
+import type { NoteFact } from '@shedbook/composer';
 import { type Lesson, parseLesson } from '@shedbook/core';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
@@ -9,7 +10,7 @@ import type { BarGrade, ComposeAnswer, ComposeOrder } from './composer-messages.
 /** What the composer has said last. */
 export interface ComposerState {
   readonly grades: readonly BarGrade[];
-  readonly notes: readonly string[];
+  readonly notes: readonly NoteFact[];
   readonly working: boolean;
 }
 

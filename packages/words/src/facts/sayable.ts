@@ -1,11 +1,11 @@
 /** Every fact that there are sentences for: what the rooms under this one export. */
 import type { LogFact } from '@shedbook/coach';
-import type { ReasonFact } from '@shedbook/composer';
+import type { MoveFact, NoteFact, ReasonFact } from '@shedbook/composer';
 import type { Fact, LessonFact, PlaceFact } from '@shedbook/core';
 import type { ExchangeFact } from '@shedbook/exchange';
 
 /** A fact of any room under this one. */
-export type RoomFact = PlaceFact | LessonFact | LogFact | ExchangeFact | ReasonFact;
+export type RoomFact = PlaceFact | LessonFact | LogFact | ExchangeFact | ReasonFact | NoteFact | MoveFact;
 
 /** A place in a binary file. */
 interface ByteFact extends Fact {

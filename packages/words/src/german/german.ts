@@ -8,6 +8,7 @@ import { lesson } from './facts/lesson.ts';
 import { log } from './facts/log.ts';
 import { midi } from './facts/midi.ts';
 import { musicxml } from './facts/musicxml.ts';
+import { notes } from './facts/notes.ts';
 import { patterns } from './facts/patterns.ts';
 import { places } from './facts/places.ts';
 import { values } from './facts/values.ts';
@@ -26,5 +27,6 @@ export const GERMAN: Language<Sayable> = {
     ...faults,
     ...places,
     ...difficulty,
+    ...notes,
   },
 };

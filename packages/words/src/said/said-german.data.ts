@@ -112,48 +112,5 @@ export const SAID_GERMAN: SaidTable = {
       '{n!} der aufgegebenen Übungen stehen nicht mehr in den Lektionen.',
     ],
     ['{limb~} ({voice~}) on {place~}', '{limb~} ({voice~}) auf {place~}'],
-    // What a composed page could not have.
-    [
-      'The limits name the cell "{cell}", which is not in the vocabulary.',
-      'Die Grenzen nennen die Zelle „{cell}“, die nicht im Wortschatz ist.',
-    ],
-    [
-      'The limits name beat {beat}, but a bar of {meter} has {n}.',
-      'Die Grenzen nennen Schlag {beat}, aber ein {meter}-Takt hat {n}.',
-    ],
-    [
-      'The vocabulary is empty: add cells such as "..x" to it.',
-      'Der Wortschatz ist leer: Zellen wie „..x“ hineintun.',
-    ],
-    [
-      'The limits leave no bar: widen "limits" under "compose", lower the goal tempo, or add cells.',
-      'Die Grenzen lassen keinen Takt übrig: sie weiten, das Zieltempo senken oder Zellen hinzunehmen.',
-    ],
-    [
-      '1 exercise asked for, but the vocabulary and its limits leave only {left} different.',
-      '1 Übung verlangt, aber Wortschatz und Grenzen lassen nur {left} verschiedene zu.',
-    ],
-    [
-      '{n} exercises asked for, but the vocabulary and its limits leave only {left} different.',
-      '{n} Übungen verlangt, aber Wortschatz und Grenzen lassen nur {left} verschiedene zu.',
-    ],
-    [
-      'Moves not on the page: {moves*}; all of them need at least 1 exercise.',
-      'Wechsel, die nicht auf der Seite sind: {moves*}; für alle braucht es mindestens 1 Übung.',
-    ],
-    [
-      'Moves not on the page: {moves*}; all of them need at least {n} exercises.',
-      'Wechsel, die nicht auf der Seite sind: {moves*}; für alle braucht es mindestens {n} Übungen.',
-    ],
-    ['Moves not on the page: {moves*}.', 'Wechsel, die nicht auf der Seite sind: {moves*}.'],
-    ['{from!} to {to!}', '{from!} zu {to!}'],
-    [
-      'Exercise {n} is easier than {before}: kept exercises stand there as they did.',
-      'Übung {n} ist leichter als {before}: behaltene Übungen stehen, wo sie standen.',
-    ],
-    [
-      'The largest step is {points} points, above {bound}.',
-      'Der größte Schritt ist {points} Punkte, über {bound}.',
-    ],
   ],
 };

@@ -1,0 +1,22 @@
+/** What a composed page could not have, in English. */
+import type { MoveFact, NoteFact } from '@shedbook/composer';
+import { sentences } from '../../facts/sentences.ts';
+
+/** Sentences on a composed page. */
+export const notes = sentences<NoteFact | MoveFact>()({
+  move: '{$from} to {$to}',
+  'strange-cell': 'The limits name the cell "{$cell}", which is not in the vocabulary.',
+  'strange-beat': 'The limits name beat {$beat}, but a bar of {$meter} has {$beats :integer}.',
+  'no-vocabulary': 'The vocabulary is empty: add cells such as "..x" to it.',
+  'no-bar-left':
+    'The limits leave no bar: widen "limits" under "compose", lower the goal tempo, or add cells.',
+  'few-exercises':
+    '.input {$asked :integer} .match $asked one {{{$asked} exercise asked for, but the vocabulary and its limits leave only {$left :integer} different.}} * {{{$asked} exercises asked for, but the vocabulary and its limits leave only {$left :integer} different.}}',
+  'missed-moves': 'Moves not on the page: {$moves :list type=series}.',
+  'too-many-moves':
+    '.input {$exercises :integer} .match $exercises one {{Moves not on the page: {$moves :list type=series}; all of them need at least {$exercises} exercise.}} * {{Moves not on the page: {$moves :list type=series}; all of them need at least {$exercises} exercises.}}',
+  'easier-than-before':
+    'Exercise {$exercise :integer} is easier than {$before :integer}: kept exercises stand there as they did.',
+  'large-step':
+    'The largest step is {$step :number minimumFractionDigits=1 maximumFractionDigits=1} points, above {$bound :number minimumFractionDigits=1 maximumFractionDigits=1}.',
+});

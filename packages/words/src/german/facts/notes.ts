@@ -1,0 +1,22 @@
+/** What a composed page could not have, in German. */
+import type { MoveFact, NoteFact } from '@shedbook/composer';
+import { sentences } from '../../facts/sentences.ts';
+
+/** Sentences on a composed page. */
+export const notes = sentences<NoteFact | MoveFact>()({
+  move: '{$from} zu {$to}',
+  'strange-cell': 'Die Grenzen nennen die Zelle „{$cell}“, die nicht im Wortschatz ist.',
+  'strange-beat': 'Die Grenzen nennen Schlag {$beat}, aber ein {$meter}-Takt hat {$beats :integer}.',
+  'no-vocabulary': 'Der Wortschatz ist leer: Zellen wie „..x“ hineintun.',
+  'no-bar-left':
+    'Die Grenzen lassen keinen Takt übrig: sie weiten, das Zieltempo senken oder Zellen hinzunehmen.',
+  'few-exercises':
+    '.input {$asked :integer} .match $asked one {{{$asked} Übung verlangt, aber Wortschatz und Grenzen lassen nur {$left :integer} verschiedene zu.}} * {{{$asked} Übungen verlangt, aber Wortschatz und Grenzen lassen nur {$left :integer} verschiedene zu.}}',
+  'missed-moves': 'Wechsel, die nicht auf der Seite sind: {$moves :list type=series}.',
+  'too-many-moves':
+    '.input {$exercises :integer} .match $exercises one {{Wechsel, die nicht auf der Seite sind: {$moves :list type=series}; für alle braucht es mindestens {$exercises} Übung.}} * {{Wechsel, die nicht auf der Seite sind: {$moves :list type=series}; für alle braucht es mindestens {$exercises} Übungen.}}',
+  'easier-than-before':
+    'Übung {$exercise :integer} ist leichter als {$before :integer}: behaltene Übungen stehen, wo sie standen.',
+  'large-step':
+    'Der größte Schritt ist {$step :number minimumFractionDigits=1 maximumFractionDigits=1} Punkte, über {$bound :number minimumFractionDigits=1 maximumFractionDigits=1}.',
+});
