@@ -48,3 +48,6 @@ export * from './take/full-report.ts';
 export * from './take/log.ts';
 export * from './take/report.ts';
 export * from './units.ts';
+export { escapeXml } from './xml/escape-xml.ts';
+export * from './xml/read-xml.ts';
+export { type TextPlace, textPlaces } from './xml/text-place.ts';

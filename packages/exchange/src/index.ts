@@ -14,5 +14,4 @@ export type { InstrumentFact, MusicXmlFact } from './musicxml/musicxml-fact.ts';
 export { type MusicXmlReading, readMusicXml } from './musicxml/read.ts';
 export * from './musicxml/read-file.ts';
 export type { ScoreStroke } from './musicxml/read-part.ts';
-export * from './musicxml/validate.ts';
 export * from './musicxml/write.ts';

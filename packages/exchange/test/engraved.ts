@@ -1,6 +1,5 @@
 /** What verovio, an independent engraver, makes of a MusicXML text: its notes with time, place and head. */
-import { childrenOf, readXml } from '../src/xml/read-xml.ts';
-import type { ReadElement } from '../src/xml/scan-xml.ts';
+import { childrenOf, readXml, type XmlElement } from '@shedbook/core';
 
 interface TimemapEntry {
   readonly qstamp: number;
@@ -39,13 +38,13 @@ async function createToolkit(): Promise<Toolkit> {
 }
 
 interface NoteInScore {
-  readonly note: ReadElement;
-  readonly chord: ReadElement | null;
+  readonly note: XmlElement;
+  readonly chord: XmlElement | null;
   readonly bar: number;
 }
 
 /** Every note under an element, by id. */
-function notesUnder(element: ReadElement, bar: number): readonly (readonly [string, NoteInScore])[] {
+function notesUnder(element: XmlElement, bar: number): readonly (readonly [string, NoteInScore])[] {
   return element.children.flatMap((child) => {
     if (child.name !== 'note') return notesUnder(child, bar);
     const chord = element.name === 'chord' ? element : null;
@@ -53,7 +52,7 @@ function notesUnder(element: ReadElement, bar: number): readonly (readonly [stri
   });
 }
 
-function elementsNamed(element: ReadElement | null, name: string): readonly ReadElement[] {
+function elementsNamed(element: XmlElement | null, name: string): readonly XmlElement[] {
   if (!element) return [];
   return element.name === name ? [element] : element.children.flatMap((child) => elementsNamed(child, name));
 }
@@ -69,7 +68,7 @@ export async function createEngraver(): Promise<(musicXml: string) => readonly E
   return (musicXml) => {
     toolkit.setOptions({ xmlIdSeed: 1 });
     if (!toolkit.loadData(musicXml)) throw new Error('verovio did not load the score');
-    const measures = elementsNamed(readXml(toolkit.getMEI(), 'engraved.mei').root, 'measure');
+    const measures = elementsNamed(readXml(toolkit.getMEI()).root, 'measure');
     const notes = new Map(measures.flatMap((measure, bar) => notesUnder(measure, bar)));
     const timemap = toolkit.renderToTimemap({ includeMeasures: true });
     const barlines = new Map(timemap.map(({ measureOn = '', qstamp }) => [measureOn, qstamp]));

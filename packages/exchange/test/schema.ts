@@ -1,6 +1,6 @@
 /** The MusicXML 4.0 schema of the fixtures, compiled once for a test file. */
 import { readFileSync } from 'node:fs';
-import { createMusicXmlValidator, type MusicXmlValidator } from '../src/musicxml/validate.ts';
+import { createMusicXmlValidator, type MusicXmlValidator } from './validate.ts';
 
 function schemaText(name: string): string {
   return readFileSync(new URL(`../../../internal/fixtures/musicxml-4.0/${name}`, import.meta.url), 'utf8');

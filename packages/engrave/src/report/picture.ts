@@ -5,12 +5,12 @@
  * printed in one colour too.
  */
 
-import type { FullReport } from '@shedbook/core';
+import { escapeXml, type FullReport } from '@shedbook/core';
 import { drawLadder } from './ladder.ts';
 import { COLOURS, FONT, PAGE } from './look.data.ts';
 import type { PictureText, PictureWords } from './picture-words.ts';
 import { type Drawn, drawRows } from './staff-rows.ts';
-import { element, escapeXml, label, wrapWords } from './svg.ts';
+import { element, label, wrapWords } from './svg.ts';
 import { drawTable } from './table.ts';
 import { drawTempo } from './tempo-curve.ts';
 

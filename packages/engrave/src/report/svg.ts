@@ -1,13 +1,7 @@
 /** Writing SVG as text. */
+import { escapeXml } from '@shedbook/core';
 
 type Attributes = Readonly<Record<string, string | number>>;
-
-const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-
-/** Text that stands for itself in XML. */
-export function escapeXml(text: string): string {
-  return text.replace(/[&<>"]/g, (sign) => ESCAPES[sign] ?? sign);
-}
 
 /** Numbers with two digits after the point at most. */
 function written(value: string | number): string {

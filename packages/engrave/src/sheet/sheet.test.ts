@@ -1,10 +1,10 @@
-import { type Lesson, patternStrokes } from '@shedbook/core';
+import { type Lesson, patternStrokes, type XmlElement } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
 import { engraver, fonts, lessonOf } from '../../test/setup.ts';
+import { rootOf } from '../../test/xml.ts';
 import { type Box, contains } from '../svg/geometry.ts';
-import { parseXml, type XmlElement } from '../svg/xml.ts';
 import { boxOf, type GroupItem, type Item, moved } from './item.ts';
 import { layOutSheet, type Sheet, type SheetOptions } from './sheet.ts';
 
@@ -404,7 +404,7 @@ describe('places', () => {
     expect(Math.abs((last?.x ?? 0) / unitsPerEm - before)).toBeLessThan(0.05);
     // definition: ten letters and a space, which has no outline
     expect(glyphs).toHaveLength(10);
-    expect(parseXml(outlined?.svg ?? '').name).toBe('svg');
+    expect(rootOf(outlined?.svg ?? '').name).toBe('svg');
   });
 
   it('[EN34] ids are unique on a page of many exercises, and the page is XML', () => {
@@ -419,7 +419,7 @@ describe('places', () => {
         if (element.attributes.id) ids.push(element.attributes.id);
         element.children.forEach(collect);
       };
-      collect(parseXml(page.svg));
+      collect(rootOf(page.svg));
       expect(ids.length).toBeGreaterThan(100);
       expect(new Set(ids).size).toBe(ids.length);
     }

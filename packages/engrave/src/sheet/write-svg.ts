@@ -5,10 +5,10 @@
  * bring them; as outlines they look the same everywhere.
  */
 
+import { escapeXml } from '@shedbook/core';
 import type { Drawing } from '../svg/drawing.ts';
 import { compose, scale, shift } from '../svg/geometry.ts';
 import { outlineToPath } from '../svg/outline.ts';
-import { escapeXml } from '../svg/xml.ts';
 import type { Fonts, TextRun } from '../text/fonts.ts';
 import { tileRoot } from '../tile/tile.ts';
 import { INK, type Item, type PictureItem, type TextItem } from './item.ts';

@@ -1,40 +1,11 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readSvg } from './read-svg.ts';
-import { escapeXml, parseXml, unescapeXml } from './xml.ts';
 
 const svg = (inner: string, attributes = 'viewBox="0 0 100 100"') =>
   `<svg xmlns="http://www.w3.org/2000/svg" ${attributes}>${inner}</svg>`;
 
 const boxes = (inner: string, attributes?: string) =>
   readSvg(svg(inner, attributes)).shapes.map((shape) => shape.box);
-
-describe('XML', () => {
-  it('[EN6] elements, attributes and entities are read', () => {
-    // standard: XML 1.0, 2.4 and 4.6: the five predefined entities; 4.1: character references
-    const root = parseXml(
-      '<?xml version="1.0"?><!-- x > y --><a b="1 &lt; 2" c=\'"\'><d/>&amp;&#65;&#x42;</a>',
-    );
-    expect(root.attributes).toEqual({ b: '1 < 2', c: '"' });
-    expect(root.children.map((child) => child.name)).toEqual(['d']);
-    expect(root.text).toBe('&AB');
-  });
-
-  it('[EN5] tags that do not match are refused', () => {
-    expect(() => parseXml('<a><b></a></b>')).toThrow('found </a>, expected </b>');
-    expect(() => parseXml('<a><b>')).toThrow('ends too early');
-  });
-
-  it('[EN6] any text written into XML comes back, but for what XML cannot hold', () => {
-    fc.assert(
-      fc.property(fc.string({ unit: 'binary' }), (text) => {
-        // standard: XML 1.0, 2.2, Char: no other control characters, surrogates, FFFE or FFFF
-        const kept = text.replaceAll(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '\ufffd');
-        expect(unescapeXml(escapeXml(text))).toBe(kept);
-      }),
-    );
-  });
-});
 
 describe('flattening', () => {
   it('[EN4] transforms apply from right to left', () => {
@@ -98,6 +69,9 @@ describe('flattening', () => {
       'found <image> in an SVG, expected paths and basic shapes',
     );
     expect(() => readSvg(svg('<use href="#nowhere"/>'))).toThrow('found a use of "nowhere"');
+    expect(() => readSvg('<svg>\n<g></svg>')).toThrow(
+      'found unexpected close tag inside <g> of line 2 (line 2), expected',
+    );
     expect(() => readSvg('<html></html>')).toThrow('found <html>, expected <svg>');
     expect(() => readSvg(svg('<rect transform="skewX(3)" width="1" height="1"/>'))).toThrow(
       'found the transform "skewX"',

@@ -6,6 +6,7 @@
  * Source: SVG 1.1, chapters 5 (structure), 7 (coordinates) and 9 (basic shapes).
  * Differs from the source: no style sheets, gradients, clipping, text or opacity.
  */
+import { readXml, type XmlElement } from '@shedbook/core';
 import type { Drawing, NamedGroup, Shape } from './drawing.ts';
 import {
   type AffineMap,
@@ -19,7 +20,6 @@ import {
   unite,
 } from './geometry.ts';
 import { type Outline, outlineBox, parseOutline, type Step } from './outline.ts';
-import { parseXml, type XmlElement } from './xml.ts';
 
 interface Paint {
   readonly fill: string | null;
@@ -171,7 +171,7 @@ function strokeBox(box: Box, strokeWidth: number): Box {
 const PASSED_OVER: ReadonlySet<string> = new Set(['defs', 'style', 'title', 'desc', 'metadata']);
 
 function readUse(reading: Reading, element: XmlElement, context: Context): Box[] {
-  const target = (element.attributes.href ?? element.attributes['xlink:href'] ?? '').replace(/^#/, '');
+  const target = (element.attributes.href ?? '').replace(/^#/, '');
   const definition = reading.definitions.get(target);
   if (!definition) throw new RangeError(`found a use of "${target}", expected one that is defined`);
   const map = compose(context.map, shift(number(element, 'x'), number(element, 'y')));
@@ -236,7 +236,8 @@ function collect(element: XmlElement, into: Map<string, XmlElement>): void {
  * @throws RangeError when it is not an SVG or has parts that cannot be flattened (text, images, gradients).
  */
 export function readSvg(svg: string): Drawing {
-  const root = parseXml(svg);
+  const { root, fault } = readXml(svg);
+  if (fault) throw new RangeError(`found ${fault.found} (line ${fault.line}), expected well-formed XML`);
   if (root.name !== 'svg') throw new RangeError(`found <${root.name}>, expected <svg>`);
   const definitions = new Map<string, XmlElement>();
   collect(root, definitions);

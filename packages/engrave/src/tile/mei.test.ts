@@ -7,12 +7,13 @@ import {
   meter,
   multiply,
   notateBar,
+  type XmlElement,
   ZERO,
 } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryMeter, arbitraryPattern } from '../../../../internal/testing/arbitrary-lesson.ts';
-import { parseXml, type XmlElement } from '../svg/xml.ts';
+import { rootOf } from '../../test/xml.ts';
 import { writeMei } from './mei.ts';
 
 const OPTIONS = {
@@ -61,7 +62,7 @@ describe('MEI', () => {
           { voice: 'snare' as const, cells: snare.bars[0] ?? [] },
           { voice: 'bass' as const, cells: bass.bars[0] ?? [] },
         ];
-        const root = parseXml(writeMei([notateBar(parts, of)], OPTIONS));
+        const root = rootOf(writeMei([notateBar(parts, of)], OPTIONS));
         const layers = find(root, 'layer');
         expect(layers.length).toBeGreaterThan(0);
         for (const layer of layers) {
@@ -75,7 +76,7 @@ describe('MEI', () => {
 
   it('[EN12] the meter is written as core has it', () => {
     const signature = (text: string) =>
-      find(parseXml(writeMei([notateBar([], meter(text))], { ...OPTIONS, signature: true })), 'meterSig')[0]
+      find(rootOf(writeMei([notateBar([], meter(text))], { ...OPTIONS, signature: true })), 'meterSig')[0]
         ?.attributes;
     expect(signature('12/8')).toEqual({ count: '12', unit: '8' });
     // standard: MEI 5.1, meterSig/@count: additive counts such as "2+3"

@@ -8,6 +8,7 @@
  */
 import {
   type Articulation,
+  escapeXml,
   type Meter,
   type NotatedBar,
   type NotatedEvent,
@@ -16,7 +17,6 @@ import {
   type NotatedLayer,
   STAFF_POSITIONS,
 } from '@shedbook/core';
-import { escapeXml } from '../svg/xml.ts';
 import { HEAD_CODE_POINTS, type Head, VOICE_HEADS } from './heads.data.ts';
 
 /** `full`: five lines. `line`: one line. `bare`: no line at all, for marks in running text. */

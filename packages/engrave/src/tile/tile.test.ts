@@ -1,8 +1,8 @@
 import { meter, parsePattern, patternStrokes, toNumber, VOICES, type Voice } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { barsOf, engraver } from '../../test/setup.ts';
+import { rootOf } from '../../test/xml.ts';
 import { contains } from '../svg/geometry.ts';
-import { parseXml } from '../svg/xml.ts';
 import type { Tile, TileRequest } from './tile.ts';
 
 const SPACE_MM = 2;
@@ -294,7 +294,7 @@ describe('tile', () => {
 
   it('[EN17] names itself and says what it shows', () => {
     const engraved = tile({ snare: 'x . . .' }, { title: 'Exercise 1, <first>', description: 'Snare: 1.' });
-    const root = parseXml(engraved.svg);
+    const root = rootOf(engraved.svg);
     const text = (name: string) => root.children.find((child) => child.name === name)?.text;
     expect(root.attributes.role).toBe('img');
     expect([text('title'), text('desc')]).toEqual(['Exercise 1, <first>', 'Snare: 1.']);

@@ -4,11 +4,10 @@
  * Conventions: millimetres from the tile's upper left corner; bars from 1; starts in whole notes from the bar
  * line. The time map's quarter notes count from the first bar.
  */
-import { type Fraction, fraction, type NotatedBar, toNumber, type Voice } from '@shedbook/core';
+import { escapeXml, type Fraction, fraction, type NotatedBar, toNumber, type Voice } from '@shedbook/core';
 import type { Drawing, NamedGroup } from '../svg/drawing.ts';
 import { type Box, unite } from '../svg/geometry.ts';
 import { readSvg } from '../svg/read-svg.ts';
-import { escapeXml } from '../svg/xml.ts';
 import { type MeiOptions, type Staff, writeMei } from './mei.ts';
 import { type Anchor, momentsOf } from './moments.ts';
 import { leadIn, leastWidth, lengthOf, type SlotText } from './spacing.ts';

@@ -5,9 +5,9 @@
  * Source: MusicXML 4.0, compressed files: `mimetype` first and stored as it is, `META-INF/container.xml` with the
  * path of the first root file.
  */
+import { childrenOf, descend, readXml } from '@shedbook/core';
 import { strToU8, unzipSync, zipSync } from 'fflate';
 import { decodeText } from '../xml/decode-text.ts';
-import { childrenOf, descend, readXml } from '../xml/read-xml.ts';
 import { printXml, xml } from '../xml/write-xml.ts';
 import type { MusicXmlFact } from './musicxml-fact.ts';
 
@@ -61,7 +61,7 @@ export function readMxl(bytes: Uint8Array): UnpackedMxl {
   try {
     const container = unpack(bytes, CONTAINER);
     if (!container) return fault({ fact: 'musicxml-zip-without', file: CONTAINER });
-    const { root } = readXml(decodeText(container), CONTAINER);
+    const { root } = readXml(decodeText(container));
     const rootfiles = root ? childrenOf(descend(root, 'rootfiles'), 'rootfile') : [];
     const path = rootfiles[0]?.attributes['full-path'];
     if (path === undefined) return fault({ fact: 'musicxml-no-root-file', file: CONTAINER });

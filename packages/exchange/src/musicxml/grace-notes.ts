@@ -3,8 +3,7 @@
  *
  * Conventions: grace notes stand before the event whose strokes they belong to, voice by voice.
  */
-import type { Articulation, Voice } from '@shedbook/core';
-import type { TextPlace } from '../xml/scan-xml.ts';
+import type { Articulation, TextPlace, Voice } from '@shedbook/core';
 import type { ProblemList } from './problems.ts';
 
 /** Notes told of together, at the first of them. */

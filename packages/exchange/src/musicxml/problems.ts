@@ -1,6 +1,5 @@
 /** Problems of a MusicXML text, each at the element it is about. */
-import type { InputProblem } from '@shedbook/core';
-import type { TextPlace } from '../xml/scan-xml.ts';
+import type { InputProblem, TextPlace } from '@shedbook/core';
 import type { MusicXmlFact } from './musicxml-fact.ts';
 
 /** What is said of an element; `repair` and `path` may be left out, `severity` is a warning when it is. */

@@ -2,22 +2,29 @@
  * Title, author, meter, tempo and feel of a MusicXML score.
  * Source: MusicXML 4.0, elements work-title, movement-title, creator, time, sound, metronome, swing.
  */
-import { Bpm, type Feel, type Meter, parseMeter } from '@shedbook/core';
-import { childOf, childrenOf, descend } from '../xml/read-xml.ts';
-import type { ReadElement } from '../xml/scan-xml.ts';
+import {
+  Bpm,
+  childOf,
+  childrenOf,
+  descend,
+  type Feel,
+  type Meter,
+  parseMeter,
+  type XmlElement,
+} from '@shedbook/core';
 
 /** The title: of the work, or of the movement. */
-export function titleOf(root: ReadElement): string | null {
+export function titleOf(root: XmlElement): string | null {
   return descend(root, 'work', 'work-title')?.text || childOf(root, 'movement-title')?.text || null;
 }
 
 /** The first creator. */
-export function creatorOf(root: ReadElement): string | null {
+export function creatorOf(root: XmlElement): string | null {
   return descend(root, 'identification', 'creator')?.text || null;
 }
 
 /** The meter of a `time` element, or null when it is none that a lesson can have. */
-export function meterOf(time: ReadElement): Meter | null {
+export function meterOf(time: XmlElement): Meter | null {
   const beats = childrenOf(time, 'beats').map((each) => each.text);
   const types = new Set(childrenOf(time, 'beat-type').map((each) => each.text));
   return types.size === 1 ? parseMeter(`${beats.join('+')}/${[...types][0]}`) : null;
@@ -31,7 +38,7 @@ const QUARTERS: Readonly<Record<string, number>> = {
   '16th': 0.25,
 };
 
-function metronomeBpm(metronome: ReadElement | undefined): Bpm | null {
+function metronomeBpm(metronome: XmlElement | undefined): Bpm | null {
   const unit = QUARTERS[childOf(metronome, 'beat-unit')?.text ?? ''];
   const perMinute = Number.parseFloat(childOf(metronome, 'per-minute')?.text ?? '');
   if (unit === undefined || !(perMinute > 0)) return null;
@@ -39,7 +46,7 @@ function metronomeBpm(metronome: ReadElement | undefined): Bpm | null {
 }
 
 /** Tempo in quarter notes a minute of a direction or sound, or null. */
-export function tempoOf(element: ReadElement): Bpm | null {
+export function tempoOf(element: XmlElement): Bpm | null {
   const sound = element.name === 'sound' ? element : childOf(element, 'sound');
   const tempo = Number(sound?.attributes['tempo'] ?? Number.NaN);
   if (tempo > 0) return Bpm(tempo);
@@ -48,7 +55,7 @@ export function tempoOf(element: ReadElement): Bpm | null {
 }
 
 /** Feel of a direction or sound, or null when it says nothing of swing. */
-export function feelOf(element: ReadElement): Feel | null {
+export function feelOf(element: XmlElement): Feel | null {
   const swing = childOf(element.name === 'sound' ? element : childOf(element, 'sound'), 'swing');
   if (!swing) return null;
   if (childOf(swing, 'straight')) return { kind: 'even' };

@@ -4,10 +4,16 @@
  * Source: MusicXML 4.0: `midi-unpitched` counts keys from 1; a percussion clef is read as a treble clef, so in a
  * bass clef (as in the standard's own percussion tutorial) the same line is twelve steps lower.
  */
-import { type Articulation, VOICES, type Voice } from '@shedbook/core';
+import {
+  type Articulation,
+  childOf,
+  childrenOf,
+  descend,
+  VOICES,
+  type Voice,
+  type XmlElement,
+} from '@shedbook/core';
 import { keyToVoice } from '../midi/key-map.ts';
-import { childOf, childrenOf, descend } from '../xml/read-xml.ts';
-import type { ReadElement } from '../xml/scan-xml.ts';
 import { STAFF_PLACES } from './staff-places.ts';
 
 /** An instrument of a part. */
@@ -24,7 +30,7 @@ export interface StruckVoice {
 }
 
 /** All instruments of a score by id. */
-export function readInstruments(root: ReadElement): ReadonlyMap<string, ReadInstrument> {
+export function readInstruments(root: XmlElement): ReadonlyMap<string, ReadInstrument> {
   const parts = childrenOf(childOf(root, 'part-list'), 'score-part');
   const keys = new Map<string, number>();
   for (const midi of parts.flatMap((part) => childrenOf(part, 'midi-instrument'))) {
@@ -45,7 +51,7 @@ const STEPS = 'CDEFGAB';
 const BASS_TO_TREBLE = 12;
 
 /** Steps of the scale above C0, as if the clef were a treble clef; null without a place. */
-function staffStep(note: ReadElement, clef: string): number | null {
+function staffStep(note: XmlElement, clef: string): number | null {
   const unpitched = childOf(note, 'unpitched');
   const step = STEPS.indexOf(childOf(unpitched, 'display-step')?.text ?? '?');
   const octave = Number(childOf(unpitched, 'display-octave')?.text);
@@ -60,7 +66,7 @@ function headKind(head: string): 'x' | 'slashed' | 'normal' {
   return CROSSES.has(head) ? 'x' : 'normal';
 }
 
-function voiceAtPlace(note: ReadElement, clef: string, head: string): Voice | null {
+function voiceAtPlace(note: XmlElement, clef: string, head: string): Voice | null {
   const step = staffStep(note, clef);
   const at = (voice: Voice) => {
     const place = STAFF_PLACES[voice];
@@ -89,7 +95,7 @@ function voiceOfKey(key: number): StruckVoice | null {
 
 /** What an unpitched note strikes, or null when it is no voice of the drum set. */
 export function voiceOfNote(
-  note: ReadElement,
+  note: XmlElement,
   instrument: ReadInstrument | undefined,
   clef: string,
 ): StruckVoice | null {

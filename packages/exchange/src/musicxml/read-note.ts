@@ -2,8 +2,7 @@
  * What the notations of a note say of its stroke.
  * Source: MusicXML 4.0, elements accent, strong-accent, notehead, tremolo, fingering; attribute dynamics.
  */
-import { childOf, childrenOf, descend } from '../xml/read-xml.ts';
-import type { ReadElement } from '../xml/scan-xml.ts';
+import { childOf, childrenOf, descend, type XmlElement } from '@shedbook/core';
 import { dynamicsPercentToLevelDb } from './note.ts';
 
 /** The touch of a written stroke. */
@@ -19,24 +18,24 @@ export interface ReadTouch {
 /** Fewest strokes through a stem that stand for a roll rather than for counted notes. */
 const ROLL_MARKS = 3;
 
-function inNotations(note: ReadElement, ...path: readonly string[]): ReadElement | undefined {
+function inNotations(note: XmlElement, ...path: readonly string[]): XmlElement | undefined {
   return childrenOf(note, 'notations')
     .map((notations) => descend(notations, ...path))
     .find((found) => found !== undefined);
 }
 
-function isRoll(tremolo: ReadElement | undefined): boolean {
+function isRoll(tremolo: XmlElement | undefined): boolean {
   if (!tremolo) return false;
   return tremolo.attributes['type'] === 'unmeasured' || Number(tremolo.text) >= ROLL_MARKS;
 }
 
-function stickingOf(note: ReadElement): ReadTouch['sticking'] {
+function stickingOf(note: XmlElement): ReadTouch['sticking'] {
   const text = inNotations(note, 'technical', 'fingering')?.text;
   return text === 'R' || text === 'L' || text === 'B' ? text : null;
 }
 
 /** Reads the touch of a note. */
-export function readTouch(note: ReadElement): ReadTouch {
+export function readTouch(note: XmlElement): ReadTouch {
   const articulations = inNotations(note, 'articulations');
   const percent = Number(note.attributes['dynamics'] ?? Number.NaN);
   return {

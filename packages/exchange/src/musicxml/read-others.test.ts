@@ -39,12 +39,12 @@ const FAULTS: readonly (readonly [string, string, string])[] = [
   [
     'no XML at all',
     'MThd',
-    "sheet.musicxml:1:1: error: found Start tag expected, '<' not found, expected well-formed XML",
+    'sheet.musicxml:1:6: error: found text data outside of root node, expected well-formed XML',
   ],
   [
     'a tag that is not closed',
     '<score-partwise>\n <part></score-partwise>',
-    'sheet.musicxml:2:25: error: found Opening and ending tag mismatch: part line 2 and score-partwise, expected well-formed XML',
+    'sheet.musicxml:2:25: error: found unexpected close tag inside <part> of line 2, expected well-formed XML',
   ],
   [
     'a score by time',

@@ -5,10 +5,20 @@
  * unrolled: what is written is read once.
  * Source: MusicXML 4.0, elements note, chord, grace, backup, forward, attributes.
  */
-import { add, compare, type Fraction, fraction, type Meter, subtract, ZERO } from '@shedbook/core';
+import {
+  add,
+  childOf,
+  childrenOf,
+  compare,
+  type Fraction,
+  fraction,
+  type Meter,
+  subtract,
+  type TextPlace,
+  type XmlElement,
+  ZERO,
+} from '@shedbook/core';
 import type { PlacedStroke } from '../patterns/placed.ts';
-import { childOf, childrenOf } from '../xml/read-xml.ts';
-import type { ReadElement, TextPlace } from '../xml/scan-xml.ts';
 import { parseDecimal } from './decimal.ts';
 import { GraceNotes, type NoteTally, tally } from './grace-notes.ts';
 import type { InstrumentFact, MusicXmlFact } from './musicxml-fact.ts';
@@ -26,7 +36,7 @@ export interface ScoreStroke extends PlacedStroke, TextPlace {
 
 /** A bar of a part. */
 export interface ScoreBar {
-  readonly measure: ReadElement;
+  readonly measure: XmlElement;
   readonly meter: Meter | null;
 }
 
@@ -71,7 +81,7 @@ export class PartReader {
   }
 
   /** All bars of the part. */
-  read(part: ReadElement): ReadPart {
+  read(part: XmlElement): ReadPart {
     for (const measure of childrenOf(part, 'measure')) this.#measure(measure);
     for (const [what, { first, count }] of this.#leftOut) {
       this.#problems.add(first, {
@@ -85,7 +95,7 @@ export class PartReader {
     return { strokes: this.#strokes, bars: this.#bars };
   }
 
-  #measure(measure: ReadElement): void {
+  #measure(measure: XmlElement): void {
     this.#cursor = ZERO;
     this.#furthest = ZERO;
     try {
@@ -114,7 +124,7 @@ export class PartReader {
     this.#strokes.splice(0, pickup.length, ...pickup);
   }
 
-  #element(element: ReadElement): void {
+  #element(element: XmlElement): void {
     if (element.name === 'attributes') this.#attributes(element);
     else if (element.name === 'note') this.#note(element, this.#bars.length);
     else if (element.name === 'backup') this.#move(element, -1);
@@ -122,7 +132,7 @@ export class PartReader {
     if (compare(this.#cursor, this.#furthest) > 0) this.#furthest = this.#cursor;
   }
 
-  #attributes(element: ReadElement): void {
+  #attributes(element: XmlElement): void {
     const divisions = childOf(element, 'divisions');
     if (divisions) this.#divisions = parseDecimal(divisions.text);
     this.#clef = childOf(childOf(element, 'clef'), 'sign')?.text ?? this.#clef;
@@ -146,7 +156,7 @@ export class PartReader {
   }
 
   /** Whole notes that an element lasts. */
-  #duration(element: ReadElement): Fraction {
+  #duration(element: XmlElement): Fraction {
     const text = childOf(element, 'duration')?.text;
     const duration = parseDecimal(text);
     const divisions = this.#divisions;
@@ -168,7 +178,7 @@ export class PartReader {
     return ZERO;
   }
 
-  #move(element: ReadElement, direction: 1 | -1): void {
+  #move(element: XmlElement, direction: 1 | -1): void {
     const length = this.#duration(element);
     const to = direction === 1 ? add(this.#cursor, length) : subtract(this.#cursor, length);
     this.#cursor = to.num < 0 ? ZERO : to;
@@ -183,7 +193,7 @@ export class PartReader {
     }
   }
 
-  #note(note: ReadElement, bar: number): void {
+  #note(note: XmlElement, bar: number): void {
     if (childOf(note, 'cue')) return;
     if (childOf(note, 'grace')) {
       this.#grace(note);
@@ -197,12 +207,12 @@ export class PartReader {
     if (!childOf(note, 'rest')) this.#stroke(note, bar, this.#chordStart);
   }
 
-  #grace(note: ReadElement): void {
+  #grace(note: XmlElement): void {
     const struck = this.#struck(note);
     if (struck) this.#graces.add(struck.voice, note);
   }
 
-  #struck(note: ReadElement) {
+  #struck(note: XmlElement) {
     const id = childOf(note, 'instrument')?.attributes['id'] ?? '';
     const instrument = this.#instruments.get(id) ?? this.#only();
     const struck = childOf(note, 'unpitched') ? voiceOfNote(note, instrument, this.#clef) : null;
@@ -217,7 +227,7 @@ export class PartReader {
     return this.#instruments.size === 1 ? [...this.#instruments.values()][0] : undefined;
   }
 
-  #stroke(note: ReadElement, bar: number, inBar: Fraction): void {
+  #stroke(note: XmlElement, bar: number, inBar: Fraction): void {
     const tied = childrenOf(note, 'tie').some((tie) => tie.attributes['type'] === 'stop');
     const struck = tied ? null : this.#struck(note);
     if (!struck) return;

@@ -8,6 +8,8 @@
  */
 import {
   type Bpm,
+  childOf,
+  childrenOf,
   compare,
   type Exercise,
   type ExercisePart,
@@ -15,10 +17,10 @@ import {
   type InputProblem,
   type Meter,
   meter,
+  type XmlElement,
 } from '@shedbook/core';
 import { assembleParts } from '../patterns/assemble.ts';
-import { childOf, childrenOf, readXml } from '../xml/read-xml.ts';
-import type { ReadElement } from '../xml/scan-xml.ts';
+import { readXmlDocument } from '../xml/read-xml.ts';
 import type { MusicXmlFact } from './musicxml-fact.ts';
 import { ProblemList } from './problems.ts';
 import { creatorOf, feelOf, tempoOf, titleOf } from './read-header.ts';
@@ -53,7 +55,7 @@ interface Start {
   readonly name: string | null;
 }
 
-function directionTexts(measure: ReadElement, name: string): readonly string[] {
+function directionTexts(measure: XmlElement, name: string): readonly string[] {
   const types = childrenOf(measure, 'direction').flatMap((each) => childrenOf(each, 'direction-type'));
   return types.flatMap((type) => childrenOf(type, name)).map((each) => each.text);
 }
@@ -150,7 +152,7 @@ function oneMeter(parts: readonly ReadPart[], of: Meter, problems: ProblemList):
   return strokes.filter((stroke) => stroke.bar < change.bar);
 }
 
-function rootProblem(root: ReadElement, problems: ProblemList): boolean {
+function rootProblem(root: XmlElement, problems: ProblemList): boolean {
   if (root.name === 'score-partwise') return false;
   const timewise = root.name === 'score-timewise';
   problems.add(root, {
@@ -165,7 +167,7 @@ function rootProblem(root: ReadElement, problems: ProblemList): boolean {
 
 /** Reads a score; `file` names it in problems. */
 export function readMusicXml(text: string, file = 'score.musicxml'): MusicXmlReading {
-  const { root, problems: syntax } = readXml(text, file);
+  const { root, problems: syntax } = readXmlDocument(text, file);
   if (!root) return nothingRead(syntax);
   const problems = new ProblemList(file);
   if (rootProblem(root, problems)) return nothingRead(problems.all);

@@ -1,5 +1,8 @@
 import {
   Bpm,
+  childOf,
+  childrenOf,
+  descend,
   type Feel,
   formatPattern,
   LeadDb,
@@ -7,40 +10,40 @@ import {
   type Mark,
   meter,
   parsePattern,
+  readXml,
   type Voice,
   velocityToLevelDb,
+  type XmlElement,
 } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { anyLesson, exerciseOn, lessonOf, swingLesson } from '../../test/lessons.ts';
-import { childOf, childrenOf, descend, readXml } from '../xml/read-xml.ts';
-import type { ReadElement } from '../xml/scan-xml.ts';
 import { simplestRatio } from './directions.ts';
 import { levelDbToDynamicsPercent } from './note.ts';
 import { readMusicXml } from './read.ts';
 import { writeMusicXml } from './write.ts';
 
-function rootOf(text: string): ReadElement {
-  const { root } = readXml(text, 'sheet.musicxml');
+function rootOf(text: string): XmlElement {
+  const { root } = readXml(text);
   if (!root) throw new Error('not well formed');
   return root;
 }
 
-function measuresOf(text: string): readonly ReadElement[] {
+function measuresOf(text: string): readonly XmlElement[] {
   return childrenOf(childOf(rootOf(text), 'part'), 'measure');
 }
 
-function notesOf(text: string): readonly ReadElement[] {
+function notesOf(text: string): readonly XmlElement[] {
   return measuresOf(text).flatMap((measure) => childrenOf(measure, 'note'));
 }
 
 /** The notes of one bar for one voice alone. */
-function barOf(voice: Voice, text: string, meterText = '4/4'): readonly ReadElement[] {
+function barOf(voice: Voice, text: string, meterText = '4/4'): readonly XmlElement[] {
   const lesson = lessonOf({ meter: meter(meterText), exercises: [exerciseOn(voice, text)] });
   return notesOf(writeMusicXml(lesson));
 }
 
-function beamsOf(note: ReadElement): readonly string[] {
+function beamsOf(note: XmlElement): readonly string[] {
   return childrenOf(note, 'beam').map((beam) => beam.text);
 }
 

@@ -1,8 +1,9 @@
 /**
  * XML text from a tree.
- * Source: Extensible Markup Language (XML) 1.0, fifth edition: 2.2 for the characters that may stand in a document,
- * 2.4 for those that must be escaped. A character that may not stand becomes U+FFFD.
+ * Source: Extensible Markup Language (XML) 1.0, fifth edition: 3.3.3 for line ends and tabs in attributes. A character
+ * that may not stand in XML becomes U+FFFD.
  */
+import { escapeXml } from '@shedbook/core';
 
 /** An element to be written; its content is either text or elements. */
 export interface XmlNode {
@@ -22,22 +23,6 @@ export function xml(name: string, attributes: XmlNode['attributes'] = {}, conten
   if (typeof content === 'number') return { name, attributes, content: `${content}` };
   if (typeof content === 'string') return { name, attributes, content };
   return { name, attributes, content: content.filter((node) => node !== null) };
-}
-
-const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-
-function isAllowed(point: number): boolean {
-  if (point < 0x20) return point === 0x09 || point === 0x0a || point === 0x0d;
-  return point < 0xd800 || (point > 0xdfff && point !== 0xfffe && point !== 0xffff);
-}
-
-/** Text that needs no change. */
-const PLAIN = /^[\w .,:;/()+-]*$/;
-
-function escapeXml(text: string): string {
-  if (PLAIN.test(text)) return text;
-  const allowed = [...text].map((each) => (isAllowed(each.codePointAt(0) ?? 0) ? each : '\ufffd'));
-  return allowed.map((each) => ESCAPES[each] ?? (each === '\r' ? '&#13;' : each)).join('');
 }
 
 function attributeText([name, value]: readonly [string, string | number]): string {

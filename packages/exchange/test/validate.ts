@@ -13,9 +13,9 @@ import {
   xmlCleanupInputProvider,
   xmlRegisterInputProvider,
 } from 'libxml2-wasm';
-import { encodeUtf8 } from '../midi/utf8.ts';
-import { libxmlProblems } from '../xml/libxml-problems.ts';
-import type { MusicXmlFact } from './musicxml-fact.ts';
+import { encodeUtf8 } from '../src/midi/utf8.ts';
+import type { MusicXmlFact } from '../src/musicxml/musicxml-fact.ts';
+import { libxmlProblems } from './libxml-problems.ts';
 
 /** The texts of the three schema files. */
 export interface MusicXmlSchema {

@@ -1,7 +1,7 @@
 /** Faults that libxml2 finds, as problems of a person's file. */
 import type { InputProblem } from '@shedbook/core';
 import type { XmlLibError } from 'libxml2-wasm';
-import type { XmlFact } from './xml-fact.ts';
+import type { XmlFact } from '../src/xml/xml-fact.ts';
 
 /** Every fault of an error, at its line and column. */
 export function libxmlProblems(
