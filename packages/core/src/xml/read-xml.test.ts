@@ -80,7 +80,7 @@ describe('reading XML', () => {
         const text = pieces.join('');
         const { root, fault } = readXml(text);
         expect(root === null).toBe(fault !== null);
-        expect(fault?.line ?? 1).toBeLessThanOrEqual(text.split('\n').length);
+        expect(fault?.line ?? 1).toBeLessThanOrEqual(text.split(/\r\n?|\n/).length);
         expect(fault?.column ?? 1).toBeGreaterThanOrEqual(1);
       }),
       { numRuns: 1000, seed: 3 },

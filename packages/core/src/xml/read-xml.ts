@@ -66,11 +66,6 @@ class TreeBuilder {
   readonly #open: OpenElement[] = [];
   closed: XmlElement | null = null;
 
-  /** The innermost element that has not ended. */
-  get inside(): XmlElement | undefined {
-    return this.#open.at(-1);
-  }
-
   constructor(text: string, parser: SaxesParser) {
     const placeAt = textPlaces(text);
     this.#parser = parser;
@@ -105,11 +100,11 @@ class TreeBuilder {
   }
 }
 
-/** What saxes complains of, with the element that a wrong end tag stands in. */
-function faultText(message: string, inside: XmlElement | undefined): string {
+/** What saxes complains of, with the element that a wrong end tag ends. */
+function faultText(message: string, ended: XmlElement | null): string {
   const clause = message.replace(/\.$/, '');
-  if (clause !== 'unexpected close tag' || !inside) return clause;
-  return `${clause} inside <${inside.name}> of line ${inside.line}`;
+  if (clause !== 'unexpected close tag' || !ended) return clause;
+  return `${clause} inside <${ended.name}> of line ${ended.line}`;
 }
 
 /** Reads a document up to its end or its first fault. */
@@ -119,7 +114,7 @@ export function readXml(text: string): XmlReading {
   const parser = new SaxesParser({ position: false });
   const tree = new TreeBuilder(text, parser);
   parser.on('error', ({ message }) => {
-    throw new XmlSyntaxError(faultText(message, tree.inside));
+    throw new XmlSyntaxError(faultText(message, tree.closed));
   });
   try {
     parser.write(text).close();
