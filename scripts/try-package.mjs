@@ -1,7 +1,8 @@
 /**
  * `node scripts/try-package.mjs [NODE …]`: packs the program, puts it into an empty folder as somebody else would and
  * holds it to what is promised: no package's script is needed, the desk answers within three seconds, a sheet and a
- * pack can be made. With NODE (20, 22, 24) it runs on that line, by the binary that the registry's `node` carries.
+ * pack can be made. With NODE, a line (24) or a version (20.19.0), it runs on the newest of that line or on that
+ * version, by the binary that the registry's `node` carries.
  */
 import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';

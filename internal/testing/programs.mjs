@@ -11,7 +11,6 @@ import { tmpdir } from 'node:os';
 import { delimiter, dirname, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { createBrotliDecompress } from 'node:zlib';
-import { extract } from 'tar-fs';
 
 const require = createRequire(import.meta.url);
 
@@ -51,6 +50,8 @@ async function addLibraries() {
   if (!existsSync(join(folder, 'lib'))) {
     mkdirSync(folder, { recursive: true });
     const packed = join(dirname(require.resolve('@sparticuz/chromium')), '../../bin/al2023.tar.br');
+    // Not at the top: this module is read before the packages are installed.
+    const { extract } = await import('tar-fs');
     await pipeline(createReadStream(packed), createBrotliDecompress(), extract(folder));
   }
   const others = process.env.LD_LIBRARY_PATH;
