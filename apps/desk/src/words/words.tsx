@@ -6,7 +6,7 @@ import {
   type DeskCatalogue,
   type DeskWords,
   loadDesk,
-  type Sayable,
+  type ScreenFact,
   say,
 } from '@shedbook/words';
 import { type ReactNode, useContext } from 'react';
@@ -38,7 +38,7 @@ export function useWords(): DeskWords {
 }
 
 /** Says facts in the language in use. */
-export function useSay(): (fact: Sayable) => string {
+export function useSay(): (fact: ScreenFact) => string {
   const { language } = useLanguage();
   return (fact) => say(fact, language);
 }

@@ -4,8 +4,11 @@ import type { MoveFact, NoteFact, ReasonFact } from '@shedbook/composer';
 import type { Fact, LessonFact, PlaceFact } from '@shedbook/core';
 import type { ExchangeFact } from '@shedbook/exchange';
 
+/** A fact that the screens say: files from other programs are read by Node. */
+export type ScreenFact = PlaceFact | LessonFact | LogFact | ReasonFact | NoteFact | MoveFact;
+
 /** A fact of any room under this one. */
-export type RoomFact = PlaceFact | LessonFact | LogFact | ExchangeFact | ReasonFact | NoteFact | MoveFact;
+export type RoomFact = ScreenFact | ExchangeFact;
 
 /** A place in a binary file. */
 interface ByteFact extends Fact {

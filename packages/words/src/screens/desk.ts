@@ -1,9 +1,9 @@
 /** The catalogues of the desk: English is there at once, every other is loaded when somebody reads it. */
 import { deskMessages } from '../english/desk.ts';
-import { ENGLISH } from '../english/english.ts';
+import { ENGLISH_SCREENS } from '../english/screens.ts';
 import { ENGLISH_TONGUE } from '../english/tongue.ts';
 import type { Language } from '../facts/say.ts';
-import type { Sayable } from '../facts/sayable.ts';
+import type { ScreenFact } from '../facts/sayable.ts';
 import type { LanguageTag } from '../language/languages.ts';
 import { type Spoken, speak } from '../message/speak.ts';
 import { Translator } from '../said/said.ts';
@@ -16,7 +16,7 @@ export interface DeskCatalogue {
   readonly tag: LanguageTag;
   readonly words: DeskWords;
   /** The language in which facts are said. */
-  readonly language: Language<Sayable>;
+  readonly language: Language<ScreenFact>;
   /** What those rooms under the desk say, in the language, that say it in English sentences. */
   readonly said: (english: string) => string;
 }
@@ -25,21 +25,21 @@ export interface DeskCatalogue {
 export const DESK_ENGLISH: DeskCatalogue = {
   tag: 'en',
   words: speak(deskMessages, ENGLISH_TONGUE),
-  language: ENGLISH,
+  language: ENGLISH_SCREENS,
   said: (text) => text,
 };
 
 async function loadGerman(): Promise<DeskCatalogue> {
-  const [{ deskMessages: german }, { GERMAN }, { SAID_GERMAN }] = await Promise.all([
+  const [{ deskMessages: german }, { GERMAN_SCREENS }, { SAID_GERMAN }] = await Promise.all([
     import('../german/desk.ts'),
-    import('../german/german.ts'),
+    import('../german/screens.ts'),
     import('../said/said-german.data.ts'),
   ]);
   const translator = new Translator(SAID_GERMAN);
   return {
     tag: 'de',
-    words: speak(german, GERMAN.tongue),
-    language: GERMAN,
+    words: speak(german, GERMAN_SCREENS.tongue),
+    language: GERMAN_SCREENS,
     said: (text) => translator.say(text),
   };
 }

@@ -1,0 +1,18 @@
+/** English with a sentence for every fact that the screens say: a browser is not sent the others. */
+
+import type { Language } from '../facts/say.ts';
+import type { ScreenFact } from '../facts/sayable.ts';
+import { difficulty } from './facts/difficulty.ts';
+import { lesson } from './facts/lesson.ts';
+import { log } from './facts/log.ts';
+import { notes } from './facts/notes.ts';
+import { patterns } from './facts/patterns.ts';
+import { places } from './facts/places.ts';
+import { values } from './facts/values.ts';
+import { ENGLISH_TONGUE } from './tongue.ts';
+
+/** English on screens. */
+export const ENGLISH_SCREENS: Language<ScreenFact> = {
+  tongue: ENGLISH_TONGUE,
+  sentences: { ...values, ...patterns, ...lesson, ...log, ...places, ...difficulty, ...notes },
+};

@@ -1,0 +1,18 @@
+/** German with a sentence for every fact that the screens say: a browser is not sent the others. */
+
+import type { Language } from '../facts/say.ts';
+import type { ScreenFact } from '../facts/sayable.ts';
+import { difficulty } from './facts/difficulty.ts';
+import { lesson } from './facts/lesson.ts';
+import { log } from './facts/log.ts';
+import { notes } from './facts/notes.ts';
+import { patterns } from './facts/patterns.ts';
+import { places } from './facts/places.ts';
+import { values } from './facts/values.ts';
+import { GERMAN_TONGUE } from './tongue.ts';
+
+/** German on screens. */
+export const GERMAN_SCREENS: Language<ScreenFact> = {
+  tongue: GERMAN_TONGUE,
+  sentences: { ...values, ...patterns, ...lesson, ...log, ...places, ...difficulty, ...notes },
+};
