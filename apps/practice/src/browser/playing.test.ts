@@ -3,8 +3,8 @@ import type { TimedStroke } from '@shedbook/stand';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { launch } from '../../../../internal/testing/browser.ts';
+import { makeHearingPack } from '../../../../internal/testing/hearing.ts';
 import {
-  buildPack,
   hostFolder,
   PRACTICE_LESSON,
   type StaticHost,
@@ -21,7 +21,8 @@ let host: StaticHost;
 
 beforeAll(async () => {
   browser = await launch();
-  host = await hostFolder(buildPack(PRACTICE_LESSON, FOLDER.path));
+  // Without recordings: what is heard here is what the page itself plays.
+  host = await hostFolder(await makeHearingPack(PRACTICE_LESSON, FOLDER.path, 'first-swing'));
 }, 120_000);
 
 afterAll(async () => {
