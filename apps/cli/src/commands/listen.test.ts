@@ -135,7 +135,7 @@ it('[CL21] refuses what is no recording of the exercise', async () => {
   expect(text.status).toBe(2);
   expect(text.err).toContain('found a text file, expected a recording such as take.wav');
   const silent = join(folder, 'silent.wav');
-  execFileSync('ffmpeg', ['-v', 'error', '-y', '-f', 'lavfi', '-i', 'anullsrc=d=3', silent]);
+  execFileSync('ffmpeg', ['-v', 'error', '-y', '-f', 'lavfi', '-i', 'anullsrc', '-t', '3', silent]);
   expect((await run('listen', silent, ...options())).err).toContain('The recording is silent.');
   const other = await run('listen', join(folder, 'audio/01.wav'), '--lesson', lesson, '--exercise', '4');
   expect(other.err).toBe('--exercise: found 4, expected a number from 1 to 1');
