@@ -14,15 +14,20 @@ const StudentsScreen = lazy(() =>
 
 function Screen() {
   const route = readRoute(usePath());
-  if (route.at === 'desk') return <Desk />;
-  if (route.at === 'students') {
-    return (
-      <Suspense>
-        <StudentsScreen />
-      </Suspense>
-    );
+  switch (route.at) {
+    case 'desk':
+      return <Desk />;
+    case 'students':
+      return (
+        <Suspense>
+          <StudentsScreen />
+        </Suspense>
+      );
+    case 'lesson':
+      return <LessonScreen key={route.id} id={route.id} view={route.view} />;
+    default:
+      return route satisfies never;
   }
-  return <LessonScreen key={route.id} id={route.id} view={route.view} />;
 }
 
 /** Everything. */

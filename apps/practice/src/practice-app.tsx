@@ -12,7 +12,14 @@ type Loading = { readonly at: 'loading' | 'broken' } | { readonly at: 'ready'; r
 
 function Screen() {
   const { place } = usePracticeSession();
-  return place.at === 'sheet' ? <SheetPage /> : <StagePage />;
+  switch (place.at) {
+    case 'sheet':
+      return <SheetPage />;
+    case 'stage':
+      return <StagePage />;
+    default:
+      return place satisfies never;
+  }
 }
 
 function Opened({ loading }: { readonly loading: Promise<Pack> }) {

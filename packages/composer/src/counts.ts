@@ -9,7 +9,16 @@
  * Differs from the sources: a stroke's neighbours are looked for in its own beat and at the end of the beat before;
  * a pulse that another limb plays is no evidence against itself. Shares for strokes alone are ours.
  */
-import { type Cell, isAccent, isStruck, type Mark, SILENT_PULSE_WEIGHT, struckSlots } from '@shedbook/core';
+import {
+  type Cell,
+  isAccent,
+  isStruck,
+  type Letter,
+  letterOf,
+  type Mark,
+  SILENT_PULSE_WEIGHT,
+  struckSlots,
+} from '@shedbook/core';
 import type { Ground } from './ground.ts';
 import { speedCost, speedLimit, strokeTimes } from './hand-speed.ts';
 import type { PartName } from './parts.data.ts';
@@ -39,8 +48,21 @@ function loudness(mark: Mark): number {
   return isAccent(mark) ? SOFT_TO_LOUD.accent : SOFT_TO_LOUD.stroke;
 }
 
+/** Whether a mark is an ornament, which is a change of touch by itself. */
+const ORNAMENTS: Readonly<Record<Letter, boolean>> = {
+  x: false,
+  g: false,
+  f: true,
+  d: true,
+  b: true,
+  o: false,
+  s: false,
+  r: false,
+};
+
 function isOrnament(mark: Mark): boolean {
-  return 'fdb'.includes(mark.toLowerCase());
+  const letter = letterOf(mark);
+  return letter !== null && ORNAMENTS[letter];
 }
 
 function struckMarks(cell: Cell): readonly Mark[] {

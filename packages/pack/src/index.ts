@@ -14,9 +14,8 @@ export {
 export { drawPages, makeSheet, printSheet } from './files/sheet.ts';
 export {
   type StandardFileOptions,
-  writeSheetMidi,
-  writeSheetScore,
   writeStandardFiles,
+  writeStandardSheet,
 } from './files/standard-files.ts';
 export { makePack, PACK_FOLDER, type PackRequest } from './page/make-pack.ts';
 export * from './page/pack.ts';

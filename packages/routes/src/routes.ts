@@ -2,6 +2,7 @@
  * The routes of the server: one table, from which follow what the server registers and checks, what the desk may ask
  * and gets, and `docs/routes.md`.
  */
+import { STANDARD_FORMAT_NAMES } from '@shedbook/core';
 import { z } from 'zod';
 import { type Route, route } from './route.ts';
 import {
@@ -131,7 +132,7 @@ export const ROUTES = {
     method: 'GET',
     path: '/api/lessons/:id/export/:format',
     does: 'Writes a lesson as a standard file',
-    params: z.object({ id: byId.shape.id, format: z.enum(['musicxml', 'midi']) }),
+    params: z.object({ id: byId.shape.id, format: z.enum(STANDARD_FORMAT_NAMES) }),
     query: none,
     body: null,
     answer: file,

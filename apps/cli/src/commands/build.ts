@@ -1,5 +1,5 @@
 /** `shedbook build`: the sheet, standard files and sound of a lesson. */
-import type { Lesson } from '@shedbook/core';
+import { type Lesson, STANDARD_FORMAT_NAMES, type StandardFormat } from '@shedbook/core';
 import { loadEngravingTools } from '@shedbook/host';
 import { writeAudio } from '../build/audio.ts';
 import { createOutbox, type MadeFile, type Outbox } from '../build/outbox.ts';
@@ -17,6 +17,8 @@ function total(files: readonly MadeFile[]): string {
   return size(files.reduce((sum, file) => sum + file.bytes, 0));
 }
 
+const LABELS: Readonly<Record<StandardFormat, string>> = { musicxml: 'MusicXML', midi: 'MIDI' };
+
 /** One line for each kind of file that was made. */
 function summary({ made, folder }: Outbox): readonly string[] {
   const of = (kind: MadeFile['kind']) => made.filter((file) => file.kind === kind);
@@ -33,8 +35,7 @@ function summary({ made, folder }: Outbox): readonly string[] {
       sheet ? [sheet] : [],
       `${sheet?.path ?? ''}, ${pages} ${pages === 1 ? 'page' : 'pages'}, and as SVG`,
     ),
-    ...line('MusicXML', of('musicxml'), `the sheet and ${each}`),
-    ...line('MIDI', of('midi'), `the sheet and ${each}`),
+    ...STANDARD_FORMAT_NAMES.flatMap((format) => line(LABELS[format], of(format), `the sheet and ${each}`)),
     ...line('pack', of('pack'), `practice, and practice.zip: the page that students practise on`),
     ...line('sound', of('audio'), `${of('audio').length} recordings`),
   ];

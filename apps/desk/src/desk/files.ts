@@ -1,5 +1,5 @@
 /** Files in and out of the desk. */
-import { fileNameOf } from '@shedbook/core';
+import { fileNameOf, type StandardFormat } from '@shedbook/core';
 import { FILE_FORMATS } from '@shedbook/pack';
 import type { StoredLesson } from '@shedbook/routes';
 import { createLesson, exportLesson, importLesson } from '../document/api.ts';
@@ -7,7 +7,7 @@ import { titleOf } from '../edit/heading.ts';
 import { offer } from '../shared/offer.ts';
 
 /** Formats that a lesson can be taken away in. */
-export type ExportFormat = 'yaml' | 'musicxml' | 'midi';
+export type ExportFormat = 'yaml' | StandardFormat;
 
 /** Hands a lesson out as a file. */
 export async function downloadFromServer(stored: StoredLesson, format: ExportFormat): Promise<void> {

@@ -1,16 +1,18 @@
 /** A lesson on the desk: its first page, its title, and what can be done with it. */
 
+import { STANDARD_FORMAT_NAMES } from '@shedbook/core';
 import { Icon } from '@shedbook/stand';
 import type { DeskLesson } from '../document/use-lessons.ts';
 import { pathOf, type Route } from '../shared/address.ts';
 import { PickMenu } from '../shared/pop-over.tsx';
 import { go } from '../shared/route.ts';
 import { useLanguage, useWords } from '../words/words.tsx';
+import type { ExportFormat } from './files.ts';
 import styles from './lesson-card.module.css';
 import { SheetPicture } from './sheet-picture.tsx';
 
 /** What the menu of a lesson offers. */
-export type CardAction = 'rename' | 'duplicate' | 'yaml' | 'musicxml' | 'midi' | 'remove';
+export type CardAction = 'rename' | 'duplicate' | ExportFormat | 'remove';
 
 interface LessonCardProps {
   readonly lesson: DeskLesson;
@@ -35,20 +37,21 @@ function CardMenu({
   readonly onAction: (action: CardAction) => void;
 }) {
   const words = useWords().desk;
+  const said: Readonly<Record<ExportFormat, string>> = {
+    yaml: words.exportLesson,
+    musicxml: words.exportMusicXml,
+    midi: words.exportMidi,
+  };
+  const exports = (['yaml', ...STANDARD_FORMAT_NAMES] as const).map(
+    (format) => [format, said[format]] as const,
+  );
   return (
     <PickMenu<CardAction>
       label={words.more({ title })}
       opens={<Icon name="more" />}
       dress="bare"
       placement="bottom end"
-      items={[
-        ['rename', words.rename],
-        ['duplicate', words.duplicate],
-        ['yaml', words.exportLesson],
-        ['musicxml', words.exportMusicXml],
-        ['midi', words.exportMidi],
-        ['remove', words.remove],
-      ]}
+      items={[['rename', words.rename], ['duplicate', words.duplicate], ...exports, ['remove', words.remove]]}
       onPick={onAction}
     />
   );

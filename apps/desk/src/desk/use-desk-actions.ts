@@ -6,7 +6,7 @@ import type { DeskLesson } from '../document/use-lessons.ts';
 import { setTitle } from '../edit/heading.ts';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
-import { downloadFromServer, importFile } from './files.ts';
+import { downloadFromServer, type ExportFormat, importFile } from './files.ts';
 import { newLessonText } from './new-lesson.ts';
 
 /** The actions of the desk. */
@@ -16,7 +16,7 @@ export interface DeskActions {
   readonly duplicate: (lesson: DeskLesson) => Promise<void>;
   readonly remove: (lesson: DeskLesson) => Promise<void>;
   readonly bringIn: (file: File) => Promise<void>;
-  readonly take: (lesson: DeskLesson, format: 'yaml' | 'musicxml' | 'midi') => Promise<void>;
+  readonly take: (lesson: DeskLesson, format: ExportFormat) => Promise<void>;
 }
 
 /** The actions; `refresh` shows the desk as it is afterwards. */

@@ -1,4 +1,5 @@
 /** What the desk asks of the server about lessons. */
+import type { StandardFormat } from '@shedbook/core';
 import type { HistoryStep, SaveRequest, SheetPages, StoredLesson } from '@shedbook/routes';
 import { ask, type ReceivedFile, RefusedError } from './client.ts';
 
@@ -48,7 +49,7 @@ export function restoreLesson(id: string): Promise<StoredLesson> {
 }
 
 /** A lesson as MusicXML or MIDI. */
-export function exportLesson(id: string, format: 'musicxml' | 'midi'): Promise<ReceivedFile> {
+export function exportLesson(id: string, format: StandardFormat): Promise<ReceivedFile> {
   return ask('exportLesson', { params: { id, format } });
 }
 

@@ -33,14 +33,28 @@ function Broken({ state }: { readonly state: DocumentState }) {
   );
 }
 
-function Readable({ state, view }: ViewContentProps) {
+interface ReadableProps {
+  readonly state: DocumentState;
+  readonly view: Exclude<View, 'text'>;
+}
+
+function Readable({ state, view }: ReadableProps) {
   const { lesson } = state;
   if (!lesson) return null;
-  if (view === 'groove') return <GrooveView lesson={lesson} />;
-  if (view === 'compose') return <ComposeView state={state} lesson={lesson} />;
-  if (view === 'print') return <PrintView state={state} lesson={lesson} />;
-  if (view === 'room') return <RoomView id={state.id} lesson={lesson} />;
-  return <PageView lesson={lesson} />;
+  switch (view) {
+    case 'page':
+      return <PageView lesson={lesson} />;
+    case 'groove':
+      return <GrooveView lesson={lesson} />;
+    case 'compose':
+      return <ComposeView state={state} lesson={lesson} />;
+    case 'print':
+      return <PrintView state={state} lesson={lesson} />;
+    case 'room':
+      return <RoomView id={state.id} lesson={lesson} />;
+    default:
+      return view satisfies never;
+  }
 }
 
 /** What the view shows. */

@@ -1,5 +1,5 @@
 /** What keys mean while a slot has the focus. */
-import { isStruck, type Mark, type Subdivision } from '@shedbook/core';
+import { isStruck, type Letter, type Mark, type Subdivision } from '@shedbook/core';
 import {
   divideBeat,
   type Line,
@@ -10,19 +10,24 @@ import {
   toggleAccent,
 } from '../edit/strokes.ts';
 
-const MARK_KEYS: Readonly<Record<string, Mark>> = {
-  x: 'x',
-  g: 'g',
-  f: 'f',
-  d: 'd',
-  b: 'b',
-  o: 'o',
-  s: 's',
-  i: 'r',
-  '.': '.',
-  Backspace: '.',
-  Delete: '.',
+/** Keys that write each mark. R and L write hands, so the rim shot has another key. */
+const KEYS_OF: Readonly<Record<Letter | '.', readonly string[]>> = {
+  x: ['x'],
+  g: ['g'],
+  f: ['f'],
+  d: ['d'],
+  b: ['b'],
+  o: ['o'],
+  s: ['s'],
+  r: ['i'],
+  '.': ['.', 'Backspace', 'Delete'],
 };
+
+const MARK_KEYS: ReadonlyMap<string, Letter | '.'> = new Map(
+  (Object.keys(KEYS_OF) as readonly (Letter | '.')[]).flatMap((mark) =>
+    KEYS_OF[mark].map((key) => [key, mark] as const),
+  ),
+);
 
 /** What a key does to a line at a slot, or null when it means nothing here or the voice cannot be played so. */
 export function lineAfterKey(
@@ -32,7 +37,7 @@ export function lineAfterKey(
   playable: (mark: Mark) => boolean,
 ): Line | null {
   const name = key.length === 1 ? key.toLowerCase() : key;
-  const mark = name === 'a' ? toggleAccent(markAt(line.pattern, place)) : MARK_KEYS[name];
+  const mark = name === 'a' ? toggleAccent(markAt(line.pattern, place)) : MARK_KEYS.get(name);
   if (mark !== undefined) return !isStruck(mark) || playable(mark) ? setMark(line, place, mark) : null;
   if (name === 'r' || name === 'l') return setHand(line, place, name === 'r' ? 'R' : 'L');
   if (/^[12346]$/.test(name)) return divideBeat(line, place, Number(name) as Subdivision);

@@ -6,6 +6,7 @@
  * (or the only one).
  */
 import {
+  type Articulation,
   beatStarts,
   HEAD_KINDS,
   type NotatedBar,
@@ -151,7 +152,15 @@ function drawHeads(ink: Ink, placed: Placed): void {
   });
 }
 
-const ARTICULATION_LETTERS: Readonly<Record<string, string>> = { flam: 'fl', drag: 'dr', buzz: 'z' };
+/** Letters that stand beside a stem for a way of striking, or null where its head says it. */
+const ARTICULATION_LETTERS: Readonly<Record<Articulation, string | null>> = {
+  normal: null,
+  bell: null,
+  splash: null,
+  buzz: 'z',
+  flam: 'fl',
+  drag: 'dr',
+};
 
 /** Everything outside the staff that belongs to one chord: accent, hands, flam, drag and buzz. */
 function drawSigns(ink: Ink, placed: Placed, tip: number, stems: Stems): void {

@@ -1,6 +1,6 @@
 /** Meter, feel and tempo. What is not one is said beside its field and not kept. */
 
-import { formatFeel, type Lesson, parseMeter, readFeel } from '@shedbook/core';
+import { FEEL_NAMES, formatFeel, isFeelName, type Lesson, parseMeter, readFeel } from '@shedbook/core';
 import { Choices, Field } from '@shedbook/stand';
 import { useDocument } from '../document/use-document.ts';
 import { setFeel, setMeter, setTempo } from '../edit/heading.ts';
@@ -43,7 +43,7 @@ export function MeasureForm({ lesson }: { readonly lesson: Lesson }) {
   const say = useSay();
   const edit = (change: (text: string) => string) => document.edit(change(document.state().text));
   const feel = formatFeel(lesson.feel);
-  const kind = ['even', 'triplet', 'by tempo'].includes(feel) ? feel : 'ratio';
+  const kind = isFeelName(feel) ? feel : 'ratio';
   const { startBpm, goalBpm, stepBpm } = lesson.tempo;
   const range = `${BPM.least}–${BPM.most}`;
   return (
@@ -59,9 +59,7 @@ export function MeasureForm({ lesson }: { readonly lesson: Lesson }) {
         label={words.feel}
         value={kind}
         choices={[
-          ['even', words.feels.even],
-          ['triplet', words.feels.triplet],
-          ['by tempo', words.feels.byTempo],
+          ...FEEL_NAMES.map((name) => [name, words.feels[name]] as const),
           ['ratio', words.feels.ratio],
         ]}
         onChange={(next) => edit((before) => setFeel(before, next === 'ratio' ? '1.8:1' : next))}

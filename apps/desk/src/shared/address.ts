@@ -12,9 +12,17 @@ export type Route =
   | { readonly at: 'students' }
   | { readonly at: 'lesson'; readonly id: string; readonly view: View };
 
+/** The screens that have one address, and what it is. */
+const PATHS: Readonly<Record<Exclude<Route['at'], 'lesson'>, string>> = {
+  desk: '/',
+  students: '/students',
+};
+
 /** Reads an address; anything unknown is the desk. */
 export function readRoute(path: string): Route {
-  if (/^\/students\/?$/.test(path)) return { at: 'students' };
+  const screens = Object.keys(PATHS) as readonly (keyof typeof PATHS)[];
+  const at = screens.find((each) => PATHS[each] === path || `${PATHS[each]}/` === path);
+  if (at) return { at };
   const match = /^\/lesson\/([\w-]+)(?:\/(\w+))?\/?$/.exec(path);
   if (!match) return { at: 'desk' };
   const view = VIEWS.find((each) => each === match[2]) ?? 'page';
@@ -23,7 +31,6 @@ export function readRoute(path: string): Route {
 
 /** The address of a route. */
 export function pathOf(route: Route): string {
-  if (route.at === 'desk') return '/';
-  if (route.at === 'students') return '/students';
+  if (route.at !== 'lesson') return PATHS[route.at];
   return route.view === 'page' ? `/lesson/${route.id}` : `/lesson/${route.id}/${route.view}`;
 }

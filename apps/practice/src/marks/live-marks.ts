@@ -6,7 +6,7 @@
  *
  * Conventions: millimetres on a tile; ms, positive is late.
  */
-import type { Meter, Voice } from '@shedbook/core';
+import { HEAD_KINDS, type Meter, type Voice } from '@shedbook/core';
 import type { PackBar } from '@shedbook/pack';
 import { displacement, headOn, mmPerSecond } from './heard-places.ts';
 import styles from './live-marks.module.css';
@@ -19,15 +19,6 @@ const HAIRLINE_MM = 2.1;
 const RING_MM = 1.5;
 const PLUS_MM = 1;
 
-const CROSSED: ReadonlySet<Voice> = new Set([
-  'ride',
-  'hihat',
-  'hihat-open',
-  'hihat-foot',
-  'crash',
-  'sidestick',
-]);
-
 function draw(name: string, attributes: Readonly<Record<string, string | number | undefined>>): SVGElement {
   const element = document.createElementNS(SVG, name);
   for (const [key, value] of Object.entries(attributes)) {
@@ -38,7 +29,7 @@ function draw(name: string, attributes: Readonly<Record<string, string | number 
 
 function headMark(voice: Voice, x: number, y: number): SVGElement {
   const { rx, ry } = HEAD_MM;
-  if (!CROSSED.has(voice)) return draw('ellipse', { class: styles.head, cx: x, cy: y, rx, ry });
+  if (HEAD_KINDS[voice] !== 'x') return draw('ellipse', { class: styles.head, cx: x, cy: y, rx, ry });
   const d = `M${x - ry} ${y - ry}L${x + ry} ${y + ry}M${x + ry} ${y - ry}L${x - ry} ${y + ry}`;
   return draw('path', { class: styles.cross, d });
 }

@@ -7,16 +7,22 @@ export type Place =
   /** On the stand; `exercise` null is time alone. */
   | { readonly at: 'stage'; readonly exercise: number | null };
 
+/** The places that have one address, and what it is. */
+const HASHES: Readonly<Record<Exclude<Place['at'], 'stage'>, string>> = { sheet: '#' };
+const SCREENS = Object.keys(HASHES) as readonly (keyof typeof HASHES)[];
+
 /** Reads the part of an address after `#`. */
 export function readPlace(hash: string): Place {
   const text = hash.replace(/^#/, '');
+  const at = SCREENS.find((each) => HASHES[each] === `#${text}`);
+  if (at) return { at };
   if (text === 'time') return { at: 'stage', exercise: null };
   return /^[1-9]\d*$/.test(text) ? { at: 'stage', exercise: Number(text) } : { at: 'sheet' };
 }
 
 /** The address of a place. */
 export function hrefOf(place: Place): string {
-  if (place.at === 'sheet') return '#';
+  if (place.at !== 'stage') return HASHES[place.at];
   return place.exercise === null ? '#time' : `#${place.exercise}`;
 }
 

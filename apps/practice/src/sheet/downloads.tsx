@@ -1,11 +1,12 @@
 /** The files that a student can take along. */
+import { STANDARD_FORMAT_NAMES } from '@shedbook/core';
 import type { PackDownload } from '@shedbook/pack';
 import { sizeWords } from '@shedbook/words';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import styles from './downloads.module.css';
 
-const KINDS = ['audio', 'midi', 'musicxml'] as const;
+const KINDS = ['audio', ...STANDARD_FORMAT_NAMES.toReversed()] as const;
 
 function fileName(path: string): string {
   return path.slice(path.lastIndexOf('/') + 1);

@@ -1,5 +1,5 @@
 /** The sheet: everything on it, what to practise today, and what to take along. */
-import { formatFeel, type Lesson } from '@shedbook/core';
+import { formatFeel, isFeelName, type Lesson } from '@shedbook/core';
 import { buttonClass } from '@shedbook/stand';
 import { type PracticeWords, tempoWords } from '@shedbook/words';
 import { useEffect } from 'react';
@@ -14,8 +14,7 @@ import styles from './sheet-page.module.css';
 
 function feelWords(lesson: Lesson, words: PracticeWords): string {
   const feel = formatFeel(lesson.feel);
-  const feels: Readonly<Record<string, string>> = words.sheet.feels;
-  return feels[feel] ?? words.sheet.swing({ ratio: feel });
+  return isFeelName(feel) ? words.sheet.feels[feel] : words.sheet.swing({ ratio: feel });
 }
 
 function Heading({ lesson }: { readonly lesson: Lesson }) {

@@ -1,6 +1,6 @@
 /** Files: sheets as pictures and as PDF, packs, standard files out and in. */
 import { fileNameOf, type Lesson, parseLesson } from '@shedbook/core';
-import { FILE_FORMATS, type FileFormat, writeSheetMidi, writeSheetScore } from '@shedbook/pack';
+import { FILE_FORMATS, type FileFormat, writeStandardSheet } from '@shedbook/pack';
 import type { SentFile, StoredLesson } from '@shedbook/routes';
 import { importLesson } from '../files/import-lesson.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
@@ -20,8 +20,6 @@ function sentFile({ text }: StoredLesson, format: FileFormat, content: Uint8Arra
   const title = parseLesson(text, 'lesson').lesson?.title ?? null;
   return { name: fileNameOf(title, ending), type, content };
 }
-
-const WRITERS = { musicxml: writeSheetScore, midi: writeSheetMidi } as const;
 
 /** Answers the routes of files. */
 export function fileHandlers({ store, sheets, packs }: FileParts) {
@@ -57,7 +55,7 @@ export function fileHandlers({ store, sheets, packs }: FileParts) {
     printSheet: ({ params }) => madeFile(params.id, 'sheet', ({ text }) => sheets.pdf(text)),
     packLesson: ({ params }) => madeFile(params.id, 'pack', ({ text, id }) => packs.pack(text, id)),
     exportLesson: ({ params: { id, format } }) =>
-      madeFile(id, format, (stored) => written(stored, WRITERS[format])),
+      madeFile(id, format, (stored) => written(stored, (lesson) => writeStandardSheet(lesson, format))),
     importLesson: async ({ query, body }) => {
       const outcome = importLesson(body, query.name);
       if (outcome.kind === 'refused') return refuse('unreadable-file', { problem: outcome.problem });

@@ -1,6 +1,24 @@
 /** Reading the text of a feel. */
 import type { Feel } from '../feel/feel.ts';
 
+/** Name of a feel in lesson files: every kind but ratios, and the ratio that drummers name. */
+export type FeelName = Exclude<Feel['kind'], 'ratio'> | 'triplet';
+
+/** What each name says. */
+export const NAMED_FEELS: Readonly<Record<FeelName, Feel>> = {
+  even: { kind: 'even' },
+  triplet: { kind: 'ratio', ratio: 2, of: 'eighths' },
+  'by tempo': { kind: 'by tempo' },
+};
+
+/** The names, as they are offered. */
+export const FEEL_NAMES = Object.keys(NAMED_FEELS) as readonly FeelName[];
+
+/** Whether the text of a feel is a name, and no ratio. */
+export function isFeelName(text: string): text is FeelName {
+  return Object.hasOwn(NAMED_FEELS, text);
+}
+
 /** The largest swing ratio that is a feel: past it the short note is a grace note. */
 export const MAX_SWING_RATIO = 4;
 
@@ -11,9 +29,7 @@ export const MAX_SWING_RATIO = 4;
  */
 export function readFeel(text: string): Feel | null {
   const plain = text.trim().toLowerCase();
-  if (plain === 'even') return { kind: 'even' };
-  if (plain === 'by tempo') return { kind: 'by tempo' };
-  if (plain === 'triplet') return { kind: 'ratio', ratio: 2, of: 'eighths' };
+  if (isFeelName(plain)) return NAMED_FEELS[plain];
   const match = /^(\d+(?:\.\d+)?)\s*:\s*(\d+(?:\.\d+)?)(?:\s+(eighths|sixteenths))?$/.exec(plain);
   if (!match) return null;
   const ratio = Number(match[1]) / Number(match[2]);

@@ -12,7 +12,7 @@ import { type Meter, meter, parseMeter } from '../rhythm/meter.ts';
 import type { Report } from './fault.ts';
 import { nearest } from './nearest.ts';
 import { readExercises, readVocabulary } from './read-exercises.ts';
-import { readFeel } from './read-feel.ts';
+import { FEEL_NAMES, readFeel } from './read-feel.ts';
 import { readForms } from './read-forms.ts';
 import { readBalance, readGroove, readLayers, readLead, readLimbs } from './read-groove.ts';
 import { LESSON_VERSION, type RawLesson } from './schema.ts';
@@ -34,7 +34,7 @@ function meantFeel(text: string): string | null {
   if (percent && long >= 50 && long <= 80) return `${Number((long / (100 - long)).toFixed(1))}:1`;
   const [short, other] = text.split(':').map(Number);
   if (short && other && other > short && readFeel(`${other}:${short}`)) return `${other}:${short}`;
-  return nearest(text, ['even', 'triplet', 'by tempo']);
+  return nearest(text, FEEL_NAMES);
 }
 
 function resolveFeel(text: string | undefined, report: Report): Lesson['feel'] {

@@ -39,9 +39,16 @@ export function phaseToSwingRatio(phase: number): number {
 
 /** The swing in force at a tempo in quarter notes a minute, or null for an even feel. */
 export function swingAt(feel: Feel, bpm: number): SwingRatio | null {
-  if (feel.kind === 'even') return null;
-  if (feel.kind === 'ratio') return feel;
-  return { kind: 'ratio', ratio: rideSwingRatio(bpm), of: 'eighths' };
+  switch (feel.kind) {
+    case 'even':
+      return null;
+    case 'ratio':
+      return feel;
+    case 'by tempo':
+      return { kind: 'ratio', ratio: rideSwingRatio(bpm), of: 'eighths' };
+    default:
+      return feel satisfies never;
+  }
 }
 
 /** Moves `pivot` to `target` and stretches both sides: piecewise linear, so order is kept. */

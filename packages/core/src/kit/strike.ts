@@ -1,11 +1,11 @@
 /**
  * What a mark means on a voice: a written mark may change the sound it asks for.
  *
- * Source: common practice of text drum tablature; bell on the ride and splash by the foot are read from the same
- * letters as buzz and open.
+ * Which marks a voice knows is a table, with its source.
  */
-import { isAccent, type Mark } from '../rhythm/cell.ts';
-import type { Articulation, Voice } from './voice.ts';
+import { isAccent, type Letter, letterOf, type Mark } from '../rhythm/cell.ts';
+import { MARKED, type SpecialLetter } from './marked.data.ts';
+import { type Articulation, isVoice, VOICES, type Voice } from './voice.ts';
 
 /** How a voice is struck. */
 export interface Strike {
@@ -16,25 +16,32 @@ export interface Strike {
   readonly ghost: boolean;
 }
 
-const DRUMS: readonly Voice[] = ['snare', 'tom-high', 'tom-mid', 'tom-low'];
+/** A voice that another one becomes by a mark: the side stick of the snare. */
+export type TurnedVoice = Extract<(typeof MARKED)[keyof typeof MARKED][SpecialLetter], Voice>;
 
-function voiceAndArticulation(voice: Voice, letter: string): readonly [Voice, Articulation] | null {
+function voiceAndArticulation(voice: Voice, letter: Letter): readonly [Voice, Articulation] | null {
   if (letter === 'x' || letter === 'g') return [voice, 'normal'];
-  if (letter === 'f' && DRUMS.includes(voice)) return [voice, 'flam'];
-  if (letter === 'd' && DRUMS.includes(voice)) return [voice, 'drag'];
-  if (letter === 'b' && DRUMS.includes(voice)) return [voice, 'buzz'];
-  if (letter === 'b' && voice === 'ride') return [voice, 'bell'];
-  if (letter === 'o' && voice === 'hihat') return ['hihat-open', 'normal'];
-  if (letter === 'o' && voice === 'hihat-open') return [voice, 'normal'];
-  if (letter === 'o' && voice === 'hihat-foot') return [voice, 'splash'];
-  if (letter === 's' && voice === 'snare') return ['sidestick', 'normal'];
-  if (letter === 'r' && voice === 'snare') return ['rimshot', 'normal'];
-  return null;
+  const asked = MARKED[voice][letter];
+  if (asked === null) return null;
+  return isVoice(asked) ? [asked, 'normal'] : [voice, asked];
 }
+
+/** The voice under which another one is written with a mark: the snare for its side stick, else null. */
+export function homeOf(voice: Voice): Voice | null {
+  const writes = (home: Voice) => Object.values<string | null>(MARKED[home]).includes(voice);
+  return VOICES.find((home) => home !== voice && writes(home)) ?? null;
+}
+
+/** Voices of one thing that one limb strikes, where there are several: the one that the others are written under first. */
+export const SHARED_SURFACES: readonly (readonly Voice[])[] = VOICES.map((home) => [
+  home,
+  ...VOICES.filter((voice) => homeOf(voice) === home),
+]).filter((voices) => voices.length > 1);
 
 /** What `mark` on `voice` asks for, or null when the voice cannot be played so (or nothing is struck). */
 export function strikeOf(voice: Voice, mark: Mark): Strike | null {
-  const meant = voiceAndArticulation(voice, mark.toLowerCase());
+  const letter = letterOf(mark);
+  const meant = letter && voiceAndArticulation(voice, letter);
   if (!meant) return null;
   return { voice: meant[0], articulation: meant[1], accent: isAccent(mark), ghost: mark === 'g' };
 }

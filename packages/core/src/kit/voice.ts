@@ -27,7 +27,19 @@ export type Voice = (typeof VOICES)[number];
 export type SoundingVoice = Voice | 'click';
 
 /** How a voice is struck, where that is more than a plain stroke. */
-export type Articulation = 'normal' | 'bell' | 'splash' | 'buzz' | 'flam' | 'drag';
+export const ARTICULATIONS = ['normal', 'bell', 'splash', 'buzz', 'flam', 'drag'] as const;
+/** A way of striking. */
+export type Articulation = (typeof ARTICULATIONS)[number];
+
+/** Grace notes before a stroke, by how it is struck. */
+export const GRACE_NOTES: Readonly<Record<Articulation, 0 | 1 | 2>> = {
+  normal: 0,
+  bell: 0,
+  splash: 0,
+  buzz: 0,
+  flam: 1,
+  drag: 2,
+};
 
 /** Limbs by their job. */
 export const LIMBS = ['lead hand', 'other hand', 'lead foot', 'other foot'] as const;
@@ -45,22 +57,24 @@ export interface VoiceFacts {
   readonly limb: Limb;
   /** General MIDI percussion key number, 35–81. */
   readonly gmKey: number;
+  /** Whether it rings on after a stroke until somebody stops it. */
+  readonly rings: boolean;
 }
 
 /** What is known of each voice. */
 export const VOICE_FACTS: Readonly<Record<Voice, VoiceFacts>> = {
-  ride: { voice: 'ride', label: 'ride', limb: 'lead hand', gmKey: 51 },
-  hihat: { voice: 'hihat', label: 'hi-hat', limb: 'lead hand', gmKey: 42 },
-  'hihat-open': { voice: 'hihat-open', label: 'open hi-hat', limb: 'lead hand', gmKey: 46 },
-  'hihat-foot': { voice: 'hihat-foot', label: 'hi-hat foot', limb: 'other foot', gmKey: 44 },
-  bass: { voice: 'bass', label: 'bass drum', limb: 'lead foot', gmKey: 36 },
-  snare: { voice: 'snare', label: 'snare', limb: 'other hand', gmKey: 38 },
-  sidestick: { voice: 'sidestick', label: 'side stick', limb: 'other hand', gmKey: 37 },
-  rimshot: { voice: 'rimshot', label: 'rim shot', limb: 'other hand', gmKey: 40 },
-  crash: { voice: 'crash', label: 'crash', limb: 'lead hand', gmKey: 49 },
-  'tom-high': { voice: 'tom-high', label: 'high tom', limb: 'other hand', gmKey: 48 },
-  'tom-mid': { voice: 'tom-mid', label: 'mid tom', limb: 'other hand', gmKey: 47 },
-  'tom-low': { voice: 'tom-low', label: 'low tom', limb: 'lead hand', gmKey: 43 },
+  ride: { voice: 'ride', label: 'ride', limb: 'lead hand', gmKey: 51, rings: true },
+  hihat: { voice: 'hihat', label: 'hi-hat', limb: 'lead hand', gmKey: 42, rings: false },
+  'hihat-open': { voice: 'hihat-open', label: 'open hi-hat', limb: 'lead hand', gmKey: 46, rings: true },
+  'hihat-foot': { voice: 'hihat-foot', label: 'hi-hat foot', limb: 'other foot', gmKey: 44, rings: false },
+  bass: { voice: 'bass', label: 'bass drum', limb: 'lead foot', gmKey: 36, rings: false },
+  snare: { voice: 'snare', label: 'snare', limb: 'other hand', gmKey: 38, rings: false },
+  sidestick: { voice: 'sidestick', label: 'side stick', limb: 'other hand', gmKey: 37, rings: false },
+  rimshot: { voice: 'rimshot', label: 'rim shot', limb: 'other hand', gmKey: 40, rings: false },
+  crash: { voice: 'crash', label: 'crash', limb: 'lead hand', gmKey: 49, rings: true },
+  'tom-high': { voice: 'tom-high', label: 'high tom', limb: 'other hand', gmKey: 48, rings: false },
+  'tom-mid': { voice: 'tom-mid', label: 'mid tom', limb: 'other hand', gmKey: 47, rings: false },
+  'tom-low': { voice: 'tom-low', label: 'low tom', limb: 'lead hand', gmKey: 43, rings: false },
 };
 
 /** Whether a name is a voice of the drum set. */

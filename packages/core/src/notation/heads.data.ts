@@ -5,10 +5,10 @@
  * practice since); side stick and hi-hat foot crossed: florento/MEI-GMD mapping.md, column "note US". The slashed
  * head of the rim shot is ours: a rim shot and a snare stroke stand in the same space.
  */
-import type { Voice } from '../kit/voice.ts';
+import type { Articulation, Voice } from '../kit/voice.ts';
 
-/** A notehead by its name in MusicXML. */
-export type HeadKind = 'normal' | 'x' | 'slashed';
+/** A notehead: round, a cross, round with a slash, a diamond, or a cross in a ring. */
+export type HeadKind = 'normal' | 'x' | 'slashed' | 'diamond' | 'ringed';
 
 /** Head of a plain stroke of each voice. */
 export const HEAD_KINDS: Readonly<Record<Voice, HeadKind>> = {
@@ -25,3 +25,18 @@ export const HEAD_KINDS: Readonly<Record<Voice, HeadKind>> = {
   bass: 'normal',
   'hihat-foot': 'x',
 };
+
+/** Head of a stroke that is struck otherwise than plainly, or null where it keeps its voice's. */
+const ARTICULATED_HEADS: Readonly<Record<Articulation, HeadKind | null>> = {
+  normal: null,
+  bell: 'diamond',
+  splash: 'ringed',
+  buzz: null,
+  flam: null,
+  drag: null,
+};
+
+/** The head that a stroke has. */
+export function headKindOf(voice: Voice, articulation: Articulation): HeadKind {
+  return ARTICULATED_HEADS[articulation] ?? HEAD_KINDS[voice];
+}

@@ -36,6 +36,8 @@ export const MARKS = [
 ] as const;
 /** What is played in a slot. */
 export type Mark = (typeof MARKS)[number];
+/** A mark that strikes, whether accented or not: its small letter. */
+export type Letter = Exclude<Lowercase<Mark>, '.'>;
 
 /** Which slots of a beat are struck, and how. */
 export interface Cell {
@@ -88,6 +90,11 @@ export function cell(text: string): Cell {
 /** Whether a mark is struck at all. */
 export function isStruck(mark: Mark): boolean {
   return mark !== '.';
+}
+
+/** The small letter of a mark, or null for a slot in which nothing is struck. */
+export function letterOf(mark: Mark): Letter | null {
+  return mark === '.' ? null : (mark.toLowerCase() as Letter);
 }
 
 /** Whether a mark carries an accent (upper case). */

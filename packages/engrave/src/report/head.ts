@@ -1,15 +1,6 @@
 /** Note heads as drum-set notation has them: crosses for cymbals and side stick, round heads for drums. */
-import type { Voice } from '@shedbook/core';
+import { HEAD_KINDS, type Voice } from '@shedbook/core';
 import { element } from './svg.ts';
-
-const CROSSES: ReadonlySet<Voice> = new Set([
-  'ride',
-  'hihat',
-  'hihat-open',
-  'hihat-foot',
-  'crash',
-  'sidestick',
-]);
 
 const CROSS_SIZE = 4.2;
 const ROUND = { rx: 5.4, ry: 4.1 } as const;
@@ -22,7 +13,7 @@ export interface HeadLook {
 
 /** A head with its middle at a place. */
 export function noteHead(voice: Voice, x: number, y: number, { colour, outline }: HeadLook): string {
-  if (CROSSES.has(voice)) {
+  if (HEAD_KINDS[voice] === 'x') {
     const s = CROSS_SIZE;
     const d = `M${-s} ${-s}L${s} ${s}M${-s} ${s}L${s} ${-s}`;
     const transform = `translate(${x.toFixed(2)} ${y.toFixed(2)})`;

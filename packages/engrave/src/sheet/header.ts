@@ -60,11 +60,18 @@ function tempoMark(context: SheetContext): Row {
 }
 
 function feelText(feel: Feel): string {
-  if (feel.kind === 'even') return 'straight';
-  if (feel.kind === 'by tempo') return 'swing by tempo';
-  return feel.ratio === 1
-    ? 'straight'
-    : `swing ${formatFeel({ ...feel, of: 'eighths' })}${feel.of === 'sixteenths' ? ' on sixteenths' : ''}`;
+  switch (feel.kind) {
+    case 'even':
+      return 'straight';
+    case 'by tempo':
+      return 'swing by tempo';
+    case 'ratio':
+      return feel.ratio === 1
+        ? 'straight'
+        : `swing ${formatFeel({ ...feel, of: 'eighths' })}${feel.of === 'sixteenths' ? ' on sixteenths' : ''}`;
+    default:
+      return feel satisfies never;
+  }
 }
 
 /** How the beat is divided; nothing where a compound meter says so itself. */

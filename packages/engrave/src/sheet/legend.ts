@@ -1,8 +1,14 @@
 /** The key: every voice and mark that the sheet uses, drawn as it is printed, with its name. */
-import { type Strike, VOICE_FACTS, type Voice } from '@shedbook/core';
+import {
+  ARTICULATIONS,
+  type Articulation,
+  HEAD_KINDS,
+  type Strike,
+  VOICE_FACTS,
+  type Voice,
+} from '@shedbook/core';
 import { CAP_HEIGHT } from '../text/fonts.ts';
 import { wrapText } from '../text/wrap.ts';
-import { VOICE_HEADS } from '../tile/heads.data.ts';
 import type { Tile } from '../tile/tile.ts';
 import type { FlowBlock, SheetContext } from './context.ts';
 import { allMoved, type Item } from './item.ts';
@@ -35,48 +41,38 @@ function printedStrikes({ lesson, settings }: SheetContext): readonly Strike[] {
 
 function voicesOf(strikes: readonly Strike[]): readonly Voice[] {
   const voices = [...new Set(strikes.map((strike) => strike.voice))];
-  const order = Object.keys(VOICE_HEADS);
+  const order = Object.keys(HEAD_KINDS);
   return voices.toSorted((a, b) => order.indexOf(a) - order.indexOf(b));
 }
+
+/** What the key says of each way of striking, in its order, and the voice that shows it alone. */
+const STRUCK: Readonly<
+  Record<Exclude<Articulation, 'normal'>, { readonly label: string; readonly voice: Voice }>
+> = {
+  flam: { label: 'flam', voice: 'snare' },
+  drag: { label: 'drag', voice: 'snare' },
+  buzz: { label: 'buzz', voice: 'snare' },
+  bell: { label: 'bell of the ride', voice: 'ride' },
+  splash: { label: 'splash with the foot', voice: 'hihat-foot' },
+};
+
+const ORDER = Object.keys(STRUCK);
 
 /** The marks in use: each with a stroke that shows it alone. */
 function marksOf(
   strikes: readonly Strike[],
 ): readonly { readonly id: string; readonly label: string; readonly strike: Strike }[] {
   const drum = (over: Partial<Strike>): Strike => ({ voice: 'snare', ...PLAIN, ...over });
+  const struck = ARTICULATIONS.flatMap((articulation) => {
+    if (articulation === 'normal') return [];
+    const { label, voice } = STRUCK[articulation];
+    const used = (s: Strike) => s.articulation === articulation;
+    return [{ id: articulation, label, used, strike: drum({ voice, articulation }) }];
+  });
   const all = [
     { id: 'accent', label: 'accent', used: (s: Strike) => s.accent, strike: drum({ accent: true }) },
     { id: 'ghost', label: 'ghost note', used: (s: Strike) => s.ghost, strike: drum({ ghost: true }) },
-    {
-      id: 'flam',
-      label: 'flam',
-      used: (s: Strike) => s.articulation === 'flam',
-      strike: drum({ articulation: 'flam' }),
-    },
-    {
-      id: 'drag',
-      label: 'drag',
-      used: (s: Strike) => s.articulation === 'drag',
-      strike: drum({ articulation: 'drag' }),
-    },
-    {
-      id: 'buzz',
-      label: 'buzz',
-      used: (s: Strike) => s.articulation === 'buzz',
-      strike: drum({ articulation: 'buzz' }),
-    },
-    {
-      id: 'bell',
-      label: 'bell of the ride',
-      used: (s: Strike) => s.articulation === 'bell',
-      strike: drum({ voice: 'ride', articulation: 'bell' }),
-    },
-    {
-      id: 'splash',
-      label: 'splash with the foot',
-      used: (s: Strike) => s.articulation === 'splash',
-      strike: drum({ voice: 'hihat-foot', articulation: 'splash' }),
-    },
+    ...struck.toSorted((a, b) => ORDER.indexOf(a.id) - ORDER.indexOf(b.id)),
   ];
   return all.filter((mark) => strikes.some(mark.used));
 }

@@ -2,7 +2,7 @@
  * Which notehead of the music font each voice has: the kinds of heads are core's map. The ringed head of the hi-hat
  * splash is ours.
  */
-import { HEAD_KINDS, type HeadKind, type Voice } from '@shedbook/core';
+import { type Articulation, type HeadKind, headKindOf, type Voice } from '@shedbook/core';
 
 /** Noteheads by their SMuFL names. */
 export type Head =
@@ -26,9 +26,11 @@ const BY_KIND: Readonly<Record<HeadKind, Head>> = {
   normal: 'noteheadBlack',
   x: 'noteheadXBlack',
   slashed: 'noteheadSlashedBlack1',
+  diamond: 'noteheadDiamondBlack',
+  ringed: 'noteheadCircleX',
 };
 
-/** Head of a plain stroke of each voice, highest voice first. */
-export const VOICE_HEADS = Object.fromEntries(
-  Object.entries(HEAD_KINDS).map(([voice, kind]) => [voice, BY_KIND[kind]]),
-) as Readonly<Record<Voice, Head>>;
+/** The notehead of a stroke. */
+export function headOf({ voice, articulation }: { voice: Voice; articulation: Articulation }): Head {
+  return BY_KIND[headKindOf(voice, articulation)];
+}

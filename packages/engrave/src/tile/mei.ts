@@ -9,6 +9,7 @@
 import {
   type Articulation,
   escapeXml,
+  GRACE_NOTES,
   type Meter,
   type NotatedBar,
   type NotatedEvent,
@@ -17,7 +18,7 @@ import {
   type NotatedLayer,
   STAFF_POSITIONS,
 } from '@shedbook/core';
-import { HEAD_CODE_POINTS, type Head, VOICE_HEADS } from './heads.data.ts';
+import { HEAD_CODE_POINTS, headOf } from './heads.data.ts';
 
 /** `full`: five lines. `line`: one line. `bare`: no line at all, for marks in running text. */
 export type Staff = 'full' | 'line' | 'bare';
@@ -54,16 +55,6 @@ function eventId(prefix: string, bar: number, event: NotatedEvent): string {
   return `${prefix}-b${bar}-${event.start.num}-${event.start.den}`;
 }
 
-const ARTICULATED_HEADS: Readonly<Partial<Record<Articulation, Head>>> = {
-  bell: 'noteheadDiamondBlack',
-  splash: 'noteheadCircleX',
-};
-
-/** The notehead of a stroke. */
-export function headOf(head: Pick<NotatedHead, 'voice' | 'articulation'>): Head {
-  return ARTICULATED_HEADS[head.articulation] ?? VOICE_HEADS[head.voice];
-}
-
 /** Staff position of a head: everything stands on the one line where there is one. */
 function positionOf(writing: Writing, head: NotatedHead): number {
   return writing.options.staff === 'full' ? STAFF_POSITIONS[head.voice] : 0;
@@ -87,15 +78,15 @@ function placeAttributes(writing: Writing, head: NotatedHead): string {
   return `loc="${positionOf(writing, head)}"${shapeAttribute(head)}`;
 }
 
-/** Grace notes before a flam (one) or a drag (two). */
+/** Grace notes before a stroke: one slashed eighth, or two beamed sixteenths. */
 function graceNotes(writing: Writing, event: NotatedEvent): string {
   return event.heads
     .map((head) => {
       const grace = (dur: number) =>
         `<note grace="unacc" dur="${dur}" stem.dir="${writing.stems}" ${placeAttributes(writing, head)}/>`;
-      if (head.articulation === 'flam') return grace(8);
-      if (head.articulation === 'drag') return `<graceGrp><beam>${grace(16)}${grace(16)}</beam></graceGrp>`;
-      return '';
+      const count = GRACE_NOTES[head.articulation];
+      if (count === 0) return '';
+      return count === 1 ? grace(8) : `<graceGrp><beam>${grace(16)}${grace(16)}</beam></graceGrp>`;
     })
     .join('');
 }
@@ -107,8 +98,19 @@ function articulations(event: NotatedEvent): string {
   return names.length === 0 ? '' : `<artic artic="${names.join(' ')}" place="above"/>`;
 }
 
+/** What stands on the stem of a stroke, by MEI's names, or null for nothing. */
+const STEM_MODIFIERS: Readonly<Record<Articulation, 'z' | null>> = {
+  normal: null,
+  bell: null,
+  splash: null,
+  buzz: 'z',
+  flam: null,
+  drag: null,
+};
+
 function stemModifier(event: NotatedEvent): string {
-  return event.heads.some((head) => head.articulation === 'buzz') ? ' stem.mod="z"' : '';
+  const sign = event.heads.map((head) => STEM_MODIFIERS[head.articulation]).find((each) => each !== null);
+  return sign ? ` stem.mod="${sign}"` : '';
 }
 
 function duration(event: NotatedEvent): string {

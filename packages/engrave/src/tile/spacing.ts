@@ -10,6 +10,7 @@ import {
   add,
   compare,
   type Fraction,
+  GRACE_NOTES,
   type NotatedBar,
   type NotatedEvent,
   subtract,
@@ -37,10 +38,7 @@ interface Extent {
 }
 
 function graceNotesOf(event: NotatedEvent): number {
-  return event.heads.reduce(
-    (sum, head) => sum + (head.articulation === 'drag' ? 2 : head.articulation === 'flam' ? 1 : 0),
-    0,
-  );
+  return event.heads.reduce((sum, head) => sum + GRACE_NOTES[head.articulation], 0);
 }
 
 function extentOf(event: NotatedEvent, stems: 'up' | 'down'): Extent {

@@ -21,19 +21,30 @@ export const CLICK_KEYS = { accent: 76, plain: 77 } as const;
 const BELL_KEY = 53;
 const OPEN_HIHAT_KEY = 46;
 
+/** Keys that a way of striking has of its own, or null where it has its voice's. */
+const ARTICULATED_KEYS: Readonly<Record<Articulation, number | null>> = {
+  normal: null,
+  bell: BELL_KEY,
+  splash: OPEN_HIHAT_KEY,
+  buzz: null,
+  flam: null,
+  drag: null,
+};
+
+/** Keys that are read as each voice; the first is the one that is written. */
 const KEYS: Readonly<Record<SoundingVoice, readonly number[]>> = {
-  ride: [51, 59],
-  hihat: [42, 22],
-  'hihat-open': [OPEN_HIHAT_KEY, 26],
-  'hihat-foot': [44],
-  bass: [36, 35],
-  snare: [38],
-  sidestick: [37],
-  rimshot: [40],
-  crash: [49, 52, 55, 57],
-  'tom-high': [48, 50],
-  'tom-mid': [47, 45],
-  'tom-low': [43, 41, 58],
+  ride: [VOICE_FACTS.ride.gmKey, 59],
+  hihat: [VOICE_FACTS.hihat.gmKey, 22],
+  'hihat-open': [VOICE_FACTS['hihat-open'].gmKey, 26],
+  'hihat-foot': [VOICE_FACTS['hihat-foot'].gmKey],
+  bass: [VOICE_FACTS.bass.gmKey, 35],
+  snare: [VOICE_FACTS.snare.gmKey],
+  sidestick: [VOICE_FACTS.sidestick.gmKey],
+  rimshot: [VOICE_FACTS.rimshot.gmKey],
+  crash: [VOICE_FACTS.crash.gmKey, 52, 55, 57],
+  'tom-high': [VOICE_FACTS['tom-high'].gmKey, 50],
+  'tom-mid': [VOICE_FACTS['tom-mid'].gmKey, 45],
+  'tom-low': [VOICE_FACTS['tom-low'].gmKey, 41, 58],
   click: [CLICK_KEYS.accent, CLICK_KEYS.plain, 33, 34],
 };
 
@@ -55,9 +66,7 @@ export function keyToVoice(key: number): KeyMeaning | null {
 /** The General MIDI key of a stroke: the voice's own, the bell of the ride, an open hi-hat for a foot splash. */
 export function voiceToKey(voice: SoundingVoice, articulation: Articulation, accent: boolean): number {
   if (voice === 'click') return accent ? CLICK_KEYS.accent : CLICK_KEYS.plain;
-  if (articulation === 'bell') return BELL_KEY;
-  if (articulation === 'splash') return OPEN_HIHAT_KEY;
-  return VOICE_FACTS[voice].gmKey;
+  return ARTICULATED_KEYS[articulation] ?? VOICE_FACTS[voice].gmKey;
 }
 
 /** The names of the tracks, one a voice. */

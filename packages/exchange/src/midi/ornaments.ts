@@ -6,7 +6,7 @@
  * Source: common practice for what they are (a flam has one grace stroke, a drag two, a buzz is a press of many
  * bounces); the times and levels are ours, no standard gives any.
  */
-import type { Articulation } from '@shedbook/core';
+import { type Articulation, GRACE_NOTES } from '@shedbook/core';
 
 /** From one grace stroke to the next, and from the last one to the main stroke, in seconds. */
 export const GRACE_SECONDS = 0.03;
@@ -22,6 +22,16 @@ export const ORNAMENT_STEP_DB = -9;
 
 /** Fewest bounces after a stroke that make it a buzz. */
 export const BUZZ_BOUNCES = 2;
+
+/** Which ways of striking bounce. */
+const BOUNCES: Readonly<Record<Articulation, boolean>> = {
+  normal: false,
+  bell: false,
+  splash: false,
+  buzz: true,
+  flam: false,
+  drag: false,
+};
 
 /** A stroke that an ornament adds, relative to its main stroke: seconds and dB. */
 export interface OrnamentStroke {
@@ -52,9 +62,7 @@ export function ornamentStrokes(
   slotSeconds: number,
   roomSeconds: number,
 ): readonly OrnamentStroke[] {
-  if (articulation === 'flam') return graces(1, roomSeconds);
-  if (articulation === 'drag') return graces(2, roomSeconds);
-  return articulation === 'buzz' ? bounces(slotSeconds) : [];
+  return BOUNCES[articulation] ? bounces(slotSeconds) : graces(GRACE_NOTES[articulation], roomSeconds);
 }
 
 /** What is needed of a note to fold ornaments. */

@@ -4,7 +4,7 @@
  * Conventions: a note of a drum lasts a thirty-second, of a cymbal that rings a quarter, and never past the next
  * note of its key or the last bar line: the file loops clean, samplers that obey note-offs then sound right, all others ignore them.
  */
-import { isAccent, LeadDb, levelDbToVelocity, type SoundingVoice, type Stroke, Ticks } from '@shedbook/core';
+import { isAccent, LeadDb, levelDbToVelocity, type SoundingVoice, type Stroke, Ticks, VOICE_FACTS } from '@shedbook/core';
 import { trackName, voiceToKey } from './key-map.ts';
 import { ornamentStrokes } from './ornaments.ts';
 import { type Placement, TICKS_PER_QUARTER } from './placement.ts';
@@ -15,8 +15,6 @@ interface Note {
   readonly key: number;
   readonly velocity: number;
 }
-
-const RINGING: ReadonlySet<SoundingVoice> = new Set(['ride', 'hihat-open', 'crash']);
 
 /** Velocity of the note-offs: 64 is MIDI's value for a sender that does not measure it. */
 const RELEASE_VELOCITY = 64;
@@ -72,7 +70,7 @@ function withEnds(notes: readonly Note[], longest: number, endTicks: Ticks): rea
 /** The track of one voice: its name, then its notes. Strokes must be in order of time. */
 export function voiceTrack(voice: SoundingVoice, placed: readonly FiledStroke[], endTicks: Ticks): SmfTrack {
   const ordered = voiceNotes(placed).toSorted((a, b) => a.ticks - b.ticks);
-  const longest = RINGING.has(voice) ? TICKS_PER_QUARTER : TICKS_PER_QUARTER / 8;
+  const longest = voice !== 'click' && VOICE_FACTS[voice].rings ? TICKS_PER_QUARTER : TICKS_PER_QUARTER / 8;
   const events = withEnds(ordered, longest, endTicks);
   return {
     events: [{ kind: 'name', ticks: Ticks(0), text: trackName(voice) }, ...events],

@@ -6,7 +6,14 @@
  * Source: MusicXML 4.0, elements note, notehead, grace, tremolo, fingering, tuplet; attribute dynamics: percent of
  * forte, which is velocity 90.
  */
-import type { NotatedEvent, NotatedHead, NoteValue } from '@shedbook/core';
+import {
+  GRACE_NOTES,
+  type HeadKind,
+  headKindOf,
+  type NotatedEvent,
+  type NotatedHead,
+  type NoteValue,
+} from '@shedbook/core';
 import { type XmlNode, xml } from '../xml/write-xml.ts';
 import type { BeamValue } from './beams.ts';
 import { instrumentId } from './instruments.ts';
@@ -86,8 +93,17 @@ function unpitched({ voice }: NotatedHead): XmlNode {
   return xml('unpitched', {}, [xml('display-step', {}, step), xml('display-octave', {}, octave)]);
 }
 
+/** Noteheads by their names in MusicXML; the ring of a splash is a sign for open. */
+const XML_HEADS: Readonly<Record<HeadKind, string>> = {
+  normal: 'normal',
+  x: 'x',
+  slashed: 'slashed',
+  diamond: 'diamond',
+  ringed: 'x',
+};
+
 function notehead({ voice, articulation, ghost }: NotatedHead): XmlNode | null {
-  const head = articulation === 'bell' ? 'diamond' : STAFF_PLACES[voice].head;
+  const head = XML_HEADS[headKindOf(voice, articulation)];
   if (head === 'normal' && !ghost) return null;
   return xml('notehead', ghost ? { parentheses: 'yes' } : {}, head);
 }
@@ -111,11 +127,6 @@ function headNotations(head: NotatedHead, first: boolean, context: NoteContext):
   ]);
 }
 
-/** How many grace notes a head has. */
-function graceCount({ articulation }: NotatedHead): number {
-  return articulation === 'flam' ? 1 : articulation === 'drag' ? 2 : 0;
-}
-
 function graceBeam(index: number, count: number, level: number): XmlNode | null {
   return count < 2 ? null : xml('beam', { number: level }, index === 0 ? 'begin' : 'end');
 }
@@ -125,7 +136,7 @@ function graceBeam(index: number, count: number, level: number): XmlNode | null 
  * a slash takes its time from the stroke and programs then play the stroke late.
  */
 function graceNotes(head: NotatedHead, context: NoteContext): readonly XmlNode[] {
-  const count = graceCount(head);
+  const count = GRACE_NOTES[head.articulation];
   return Array.from({ length: count }, (_, i) =>
     xml('note', {}, [
       xml('grace', { slash: 'yes' }),

@@ -14,6 +14,7 @@ import {
   type Exercise,
   type ExercisePart,
   type Feel,
+  homeOf,
   type InputProblem,
   type Meter,
   meter,
@@ -77,7 +78,7 @@ function numbersOf(starts: readonly Start[]): readonly number[] {
 }
 
 function isWrittenIn(part: ExercisePart, { voice }: ScoreStroke): boolean {
-  return part.voice === voice || (part.voice === 'snare' && (voice === 'sidestick' || voice === 'rimshot'));
+  return part.voice === voice || part.voice === homeOf(voice);
 }
 
 function scoreOrder(a: ScoreStroke, b: ScoreStroke): number {

@@ -5,15 +5,9 @@
  * Conventions: a voice moves in with its neighbour only where that one plays too and never at the same moment;
  * otherwise it stays a part of its own.
  */
-import { formatFraction, type Voice } from '@shedbook/core';
+import { formatFraction, homeOf, type Voice } from '@shedbook/core';
 import { groupBy } from './group-by.ts';
 import type { PlacedStroke } from './placed.ts';
-
-const NEIGHBOUR: Readonly<Partial<Record<Voice, Voice>>> = {
-  sidestick: 'snare',
-  rimshot: 'snare',
-  'hihat-open': 'hihat',
-};
 
 function moment(stroke: PlacedStroke): string {
   return `${stroke.bar} ${formatFraction(stroke.inBar)}`;
@@ -31,7 +25,7 @@ export function groupByHomeVoice<T extends PlacedStroke>(
   const own = groupBy(strokes, (stroke) => stroke.voice);
   const homes = new Map<Voice, readonly T[]>(own);
   for (const [voice, moving] of own) {
-    const home = NEIGHBOUR[voice];
+    const home = homeOf(voice);
     const there = home && homes.get(home);
     if (!home || !there || meet(there, moving)) continue;
     homes.delete(voice);

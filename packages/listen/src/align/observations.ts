@@ -5,10 +5,10 @@
  * surely anything was struck. Values 0 to 1; times in seconds, ascending.
  */
 
-import type { Voice } from '@shedbook/core';
+import type { SoundingVoice, Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
-import { HEARD_COUNT, HEARD_VOICES, type HeardVoice } from '../network/heard-voices.data.ts';
+import { HEARD_COUNT, HEARD_VOICES } from '../network/heard-voices.data.ts';
 
 /** Kinds of sound that alignment tells apart. */
 export const KINDS = ['cymbal', 'foot', 'low', 'drum', 'any'] as const;
@@ -17,7 +17,7 @@ export const KIND_COUNT = KINDS.length;
 /** Index of the kind that every stroke is of. */
 export const ANY = 4;
 
-const KIND_OF: Readonly<Record<HeardVoice, number>> = {
+const KIND_OF: Readonly<Record<SoundingVoice, number>> = {
   ride: 0,
   hihat: 0,
   'hihat-open': 0,

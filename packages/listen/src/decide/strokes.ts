@@ -5,7 +5,7 @@
  * distance from the likely place, is over what its voice needs on this kit; an unwritten one needs far more.
  */
 
-import type { Voice } from '@shedbook/core';
+import { SHARED_SURFACES, type Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 import { outputOf } from '../network/heard-voices.data.ts';
@@ -23,11 +23,6 @@ export interface Decision {
 
 /** Evidence that an unwritten stroke needs; the evidence knows already what is written. */
 const EXTRA = 1.8;
-/** Voices of one thing that is struck: of two at once only the likelier is one. */
-const ONE_THING: readonly (readonly Voice[])[] = [
-  ['snare', 'sidestick', 'rimshot'],
-  ['hihat', 'hihat-open'],
-];
 /** Two strokes of a voice are at least this far apart. */
 const APART_SECONDS = 0.045;
 
@@ -172,7 +167,7 @@ function isSurer(one: HeardStroke, other: HeardStroke): boolean {
 /** Of two voices of one thing at one moment, the surer; a place is lost with its stroke. */
 function withoutDoubles({ strokes, missed }: Decision): Decision {
   const isDouble = (stroke: HeardStroke) => {
-    const group = ONE_THING.find((voices) => voices.includes(stroke.voice));
+    const group = SHARED_SURFACES.find((voices) => voices.includes(stroke.voice));
     return (
       group !== undefined &&
       strokes.some(

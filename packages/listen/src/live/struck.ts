@@ -23,10 +23,21 @@ const WIDEST_OFFSET_MS = 25;
 const ELSEWHERE = 1;
 const STRANGER = 2.5;
 
-const ONE_THING: readonly (readonly Voice[])[] = [
-  ['snare', 'sidestick', 'rimshot'],
-  ['ride', 'hihat', 'hihat-open'],
-];
+/** Where the hand is that strikes each voice: of two voices at one place only the likelier is struck. */
+const HAND_AT: Readonly<Record<Voice, 'snare' | 'time' | null>> = {
+  ride: 'time',
+  hihat: 'time',
+  'hihat-open': 'time',
+  'hihat-foot': null,
+  bass: null,
+  snare: 'snare',
+  sidestick: 'snare',
+  rimshot: 'snare',
+  crash: null,
+  'tom-high': null,
+  'tom-mid': null,
+  'tom-low': null,
+};
 
 interface Candidate extends Struck {
   /** How far over its threshold. */
@@ -34,8 +45,8 @@ interface Candidate extends Struck {
 }
 
 function isBeaten(one: Candidate, others: readonly Candidate[]): boolean {
-  const group = ONE_THING.find((voices) => voices.includes(one.voice));
-  return group !== undefined && others.some(({ voice, over }) => group.includes(voice) && over > one.over);
+  const hand = HAND_AT[one.voice];
+  return hand !== null && others.some(({ voice, over }) => HAND_AT[voice] === hand && over > one.over);
 }
 
 /**

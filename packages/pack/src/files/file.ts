@@ -3,6 +3,7 @@
  *
  * Conventions: paths are relative to the folder that somebody chose, with slashes; text is UTF-8.
  */
+import type { StandardFormat } from '@shedbook/core';
 import { strToU8 } from 'fflate';
 
 /** A file: where it goes, and what is in it. */
@@ -12,7 +13,7 @@ export interface PackFile {
 }
 
 /** What a file of a lesson is. */
-export type FileKind = 'sheet' | 'page' | 'musicxml' | 'midi' | 'audio' | 'lesson';
+export type FileKind = 'sheet' | 'page' | StandardFormat | 'audio' | 'lesson';
 
 /** A file that a lesson becomes. */
 export interface LessonFile<Kind extends FileKind = FileKind> extends PackFile {

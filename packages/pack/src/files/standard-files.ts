@@ -1,10 +1,21 @@
-/** MIDI and MusicXML: a file for the sheet and one for each exercise. */
-import { barsOf, exerciseOf, type Form, type Lesson, type PerformOptions, perform } from '@shedbook/core';
+/** Standard files: in each format one for the sheet and one for each exercise. */
+import {
+  barsOf,
+  exerciseOf,
+  type Form,
+  type Lesson,
+  type PerformOptions,
+  perform,
+  STANDARD_FORMAT_NAMES,
+  STANDARD_FORMATS,
+  type StandardFormat,
+} from '@shedbook/core';
 import { type MidiSection, writeMidi, writeMidiSheet, writeMusicXml } from '@shedbook/exchange';
-import { fileNumber, type LessonFile, textFile } from './file.ts';
+import { strToU8 } from 'fflate';
+import { fileNumber, type LessonFile } from './file.ts';
 
-/** A file of one of the two standards. */
-export type StandardFile = LessonFile<'midi' | 'musicxml'>;
+/** A file of a standard format. */
+export type StandardFile = LessonFile<StandardFormat>;
 
 /** What to write. */
 export interface StandardFileOptions {
@@ -40,39 +51,66 @@ function scoreOptions({ exercises, playing }: StandardFileOptions) {
   };
 }
 
-/** The sheet as MIDI: every exercise one after another, each with its name as a marker. */
-export function writeSheetMidi(lesson: Lesson, options: StandardFileOptions = {}): StandardFile {
+/** The exercises that are asked for as one MIDI file, one after another, each with its name as a marker. */
+function midiOf(lesson: Lesson, options: StandardFileOptions): Uint8Array {
   const { title, by, meter } = lesson;
-  const content = writeMidiSheet(sectionsOf(lesson, options), { title, by, meter });
-  return { path: 'sheet.mid', kind: 'midi', exercise: null, content };
+  return writeMidiSheet(sectionsOf(lesson, options), { title, by, meter });
 }
 
-/** The sheet as MusicXML. */
-export function writeSheetScore(lesson: Lesson, options: StandardFileOptions = {}): StandardFile {
-  const text = writeMusicXml(lesson, scoreOptions(options));
-  return { ...textFile('sheet.musicxml', text), kind: 'musicxml', exercise: null };
+/** One exercise as a MIDI file. */
+function midiOfOne(lesson: Lesson, number: number, options: StandardFileOptions): Uint8Array {
+  const { title, by, meter } = lesson;
+  const { name } = exerciseOf(lesson, number);
+  const [section] = sectionsOf(lesson, { ...options, exercises: [number] });
+  if (!section) throw new RangeError(`Internal error: no exercise ${number}`);
+  const named = `${title}, exercise ${number}${name ? `: ${name}` : ''}`;
+  return writeMidi(section.performance, { title: named, by, meter });
 }
 
-function exerciseFiles(
+function scoreOf(lesson: Lesson, options: StandardFileOptions): Uint8Array {
+  return strToU8(writeMusicXml(lesson, scoreOptions(options)));
+}
+
+interface Writer {
+  /** Everything that is asked for, in one file. */
+  readonly sheet: (lesson: Lesson, options: StandardFileOptions) => Uint8Array;
+  /** One exercise, by its number. */
+  readonly exercise: (lesson: Lesson, number: number, options: StandardFileOptions) => Uint8Array;
+}
+
+/** What writes each format. */
+const WRITERS: Readonly<Record<StandardFormat, Writer>> = {
+  musicxml: {
+    sheet: scoreOf,
+    exercise: (lesson, number, options) => scoreOf(lesson, { ...options, exercises: [number] }),
+  },
+  midi: { sheet: midiOf, exercise: midiOfOne },
+};
+
+/** The sheet as a standard file. */
+export function writeStandardSheet(
+  lesson: Lesson,
+  format: StandardFormat,
+  options: StandardFileOptions = {},
+): StandardFile {
+  const path = `sheet${STANDARD_FORMATS[format].ending}`;
+  return { path, kind: format, exercise: null, content: WRITERS[format].sheet(lesson, options) };
+}
+
+function exerciseFile(
   lesson: Lesson,
   exercise: number,
+  format: StandardFormat,
   options: StandardFileOptions,
-): readonly StandardFile[] {
-  const { title, by, meter, exercises } = lesson;
-  const { name } = exerciseOf(lesson, exercise);
-  const path = `exercises/${fileNumber(exercise, exercises.length)}`;
-  const one = { ...options, exercises: [exercise] };
-  const midi = sectionsOf(lesson, one).map(({ performance }) =>
-    writeMidi(performance, { title: `${title}, exercise ${exercise}${name ? `: ${name}` : ''}`, by, meter }),
-  );
-  const score = textFile(`${path}.musicxml`, writeMusicXml(lesson, scoreOptions(one)));
-  return [
-    ...midi.map((content): StandardFile => ({ path: `${path}.mid`, kind: 'midi', exercise, content })),
-    { ...score, kind: 'musicxml', exercise },
-  ];
+): StandardFile {
+  const path = `exercises/${fileNumber(exercise, lesson.exercises.length)}${STANDARD_FORMATS[format].ending}`;
+  return { path, kind: format, exercise, content: WRITERS[format].exercise(lesson, exercise, options) };
 }
 
-/** MIDI and MusicXML of the sheet and of each exercise. */
+/** Files in the order in which they are made: MIDI, then MusicXML. */
+const ORDER = STANDARD_FORMAT_NAMES.toReversed();
+
+/** The sheet and each exercise in every standard format. */
 export function writeStandardFiles(
   lesson: Lesson,
   options: StandardFileOptions = {},
@@ -80,8 +118,7 @@ export function writeStandardFiles(
   const numbers = lesson.exercises.map((exercise) => exercise.number);
   const asked = numbers.filter((number) => options.exercises?.includes(number) ?? true);
   return [
-    ...asked.flatMap((exercise) => exerciseFiles(lesson, exercise, options)),
-    writeSheetMidi(lesson, options),
-    writeSheetScore(lesson, options),
+    ...asked.flatMap((exercise) => ORDER.map((format) => exerciseFile(lesson, exercise, format, options))),
+    ...ORDER.map((format) => writeStandardSheet(lesson, format, options)),
   ];
 }

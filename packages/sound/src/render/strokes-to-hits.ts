@@ -5,7 +5,7 @@
  * Source: common practice: a flam's grace note falls just before its stroke, a drag's two before that; graces
  * are much softer.
  */
-import type { SoundingVoice, Stroke } from '@shedbook/core';
+import { type Articulation, GRACE_NOTES, type Stroke, type Voice } from '@shedbook/core';
 import type { SoundName } from '../kit/sound.ts';
 
 /** A single blow. */
@@ -18,8 +18,8 @@ export interface Blow {
 /** What the renderer needs of a stroke. */
 export type SoundingStroke = Pick<Stroke, 'voice' | 'articulation' | 'mark' | 'timeSeconds' | 'levelDb'>;
 
-const FLAM_SECONDS = 0.028;
-const DRAG_SECONDS = [0.085, 0.042] as const;
+/** How long before its stroke each grace note falls, in seconds; as many as core counts. */
+const GRACES_BEFORE_SECONDS = { 0: [], 1: [0.028], 2: [0.085, 0.042] } as const;
 const GRACE_DB = -9;
 
 function clickFor(mark: Stroke['mark']): SoundName {
@@ -27,7 +27,7 @@ function clickFor(mark: Stroke['mark']): SoundName {
   return mark === mark.toUpperCase() ? 'click-accent' : 'click-beat';
 }
 
-const PLAIN: Readonly<Record<Exclude<SoundingVoice, 'click'>, SoundName>> = {
+const PLAIN: Readonly<Record<Voice, SoundName>> = {
   ride: 'ride',
   hihat: 'hihat',
   'hihat-open': 'hihat-open',
@@ -42,25 +42,27 @@ const PLAIN: Readonly<Record<Exclude<SoundingVoice, 'click'>, SoundName>> = {
   'tom-low': 'tom-low',
 };
 
+/** Sounds of their own that voices have for ways of striking. */
+const ARTICULATED: Readonly<Record<Articulation, Readonly<Partial<Record<Voice, SoundName>>>>> = {
+  normal: {},
+  bell: { ride: 'ride-bell' },
+  splash: { 'hihat-foot': 'hihat-splash' },
+  buzz: { snare: 'snare-buzz' },
+  flam: {},
+  drag: {},
+};
+
 /** The sound of a stroke. An articulation that a voice does not have is played plain. */
 export function soundOf(stroke: Pick<SoundingStroke, 'voice' | 'articulation' | 'mark'>): SoundName {
   if (stroke.voice === 'click') return clickFor(stroke.mark);
-  if (stroke.voice === 'ride' && stroke.articulation === 'bell') return 'ride-bell';
-  if (stroke.voice === 'hihat-foot' && stroke.articulation === 'splash') return 'hihat-splash';
-  if (stroke.voice === 'snare' && stroke.articulation === 'buzz') return 'snare-buzz';
-  return PLAIN[stroke.voice];
-}
-
-function graces(stroke: SoundingStroke): readonly number[] {
-  if (stroke.articulation === 'flam') return [FLAM_SECONDS];
-  return stroke.articulation === 'drag' ? DRAG_SECONDS : [];
+  return ARTICULATED[stroke.articulation][stroke.voice] ?? PLAIN[stroke.voice];
 }
 
 /** The blows of a stroke, in order of time; the stroke itself last. A grace before the start is left out. */
 export function blowsOf(stroke: SoundingStroke): readonly Blow[] {
   const sound = soundOf(stroke);
   const { timeSeconds, levelDb } = stroke;
-  const before = graces(stroke)
+  const before = GRACES_BEFORE_SECONDS[GRACE_NOTES[stroke.articulation]]
     .map((seconds) => ({ sound, timeSeconds: timeSeconds - seconds, levelDb: levelDb + GRACE_DB }))
     .filter((blow) => blow.timeSeconds >= 0);
   return [...before, { sound, timeSeconds, levelDb }];

@@ -19,7 +19,7 @@ const VELOCITIES = [8, 20, 36, 54, 72, 90, 108, 127];
 const JAZZ_PROGRAM = 32;
 
 /** Keys of each sound, the best first. What a file has none of is taken from the built-in kit. */
-const KEYS: Readonly<Partial<Record<SoundName, readonly number[]>>> = {
+const KEYS: Readonly<Record<SoundName, readonly number[]>> = {
   ride: [VOICE_FACTS.ride.gmKey, 59],
   'ride-bell': [53, 51],
   hihat: [VOICE_FACTS.hihat.gmKey],
@@ -34,6 +34,10 @@ const KEYS: Readonly<Partial<Record<SoundName, readonly number[]>>> = {
   'tom-high': [VOICE_FACTS['tom-high'].gmKey, 50],
   'tom-mid': [VOICE_FACTS['tom-mid'].gmKey, 45],
   'tom-low': [VOICE_FACTS['tom-low'].gmKey, 41],
+  'snare-buzz': [],
+  'click-accent': [],
+  'click-beat': [],
+  'click-subdivision': [],
 };
 
 /** What is told of a file that cannot be used. */
@@ -102,7 +106,7 @@ export function loadSoundFontKit(bytes: Uint8Array, options: SoundFontKitOptions
   const maker =
     (name: SoundName): SoundMaker =>
     (rate, seed) =>
-      playKey(preset, KEYS[name] ?? [], rate) ?? BUILT_IN[name](rate, seed);
+      playKey(preset, KEYS[name], rate) ?? BUILT_IN[name](rate, seed);
   const makers = Object.fromEntries(
     Object.keys(BUILT_IN).map((name) => [name, maker(name as SoundName)]),
   ) as Record<SoundName, SoundMaker>;

@@ -1,5 +1,5 @@
 /** The sound thread: a sequencer reads strokes out, a renderer sounds them, block by block. */
-import { Hertz, Samples, samplesToSeconds } from '@shedbook/core';
+import { Hertz, Samples, samplesToSeconds, VOICE_FACTS, VOICES } from '@shedbook/core';
 import { createRenderer, type Kit, type Renderer, type SoundName, soundOf } from '@shedbook/sound';
 import { soundsOf } from './kit-sounds.ts';
 import { KIT_SEED, type KitSound, type Order, PLAYER, type Report } from './messages.ts';
@@ -80,7 +80,8 @@ class Player extends AudioWorkletProcessor {
     this.#sequencer = null;
     this.#waiting = null;
     const now = this.#renderer ? this.#renderer.position() / sampleRate : 0;
-    for (const voice of ['ride', 'crash', 'hihat-open'] as const) this.#renderer?.choke(voice, now);
+    const ringing = VOICES.filter((voice) => VOICE_FACTS[voice].rings);
+    for (const voice of ringing) this.#renderer?.choke(voice, now);
   }
 
   #sequence(sequencer: Sequencer, renderer: Renderer, frames: number): void {

@@ -1,4 +1,5 @@
 /** The parts of a drum set, those who play them and what they play, in English. */
+import type { Articulation, Limb, SoundingVoice } from '@shedbook/core';
 
 /** Voices, and the click. */
 export const voices = {
@@ -15,7 +16,7 @@ export const voices = {
   'tom-mid': 'mid tom',
   'tom-low': 'low tom',
   click: 'click',
-} as const;
+} as const satisfies Readonly<Record<SoundingVoice, string>>;
 
 /** Limbs by their job. */
 export const limbs = {
@@ -23,7 +24,7 @@ export const limbs = {
   'other hand': 'other hand',
   'lead foot': 'lead foot',
   'other foot': 'other foot',
-} as const;
+} as const satisfies Readonly<Record<Limb, string>>;
 
 /** Limbs by their side. */
 export const sides = {
@@ -48,4 +49,5 @@ export const marks = {
   rimshot: 'rim shot',
   rest: 'rest',
   accented: '{$mark} with accent',
-} as const;
+} as const satisfies Readonly<Record<Exclude<Articulation, 'normal'>, string>> &
+  Readonly<Record<string, string>>;

@@ -1,14 +1,19 @@
 /** Words for marks, as they sound on a voice. */
-import { isAccent, type Mark, strikeOf, type Voice } from '@shedbook/core';
+import { isAccent, type Mark, strikeOf, type TurnedVoice, type Voice } from '@shedbook/core';
 import type { DeskWords } from '../screens/desk.ts';
+
+/** What a mark is called that makes another voice of the one it stands on. */
+const TURNED = {
+  sidestick: 'sidestick',
+  rimshot: 'rimshot',
+  'hihat-open': 'open',
+} as const satisfies Readonly<Record<TurnedVoice, keyof DeskWords['marks']>>;
 
 function plainMark(words: DeskWords['marks'], voice: Voice, mark: Mark): string {
   const strike = strikeOf(voice, mark);
   if (!strike) return words.rest;
   if (strike.ghost) return words.ghost;
-  if (strike.voice === 'sidestick' && voice !== 'sidestick') return words.sidestick;
-  if (strike.voice === 'rimshot' && voice !== 'rimshot') return words.rimshot;
-  if (strike.voice === 'hihat-open' && voice !== 'hihat-open') return words.open;
+  if (strike.voice !== voice) return words[TURNED[strike.voice as TurnedVoice]];
   return strike.articulation === 'normal' ? words.stroke : words[strike.articulation];
 }
 

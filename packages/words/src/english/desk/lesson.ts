@@ -1,4 +1,5 @@
 /** One lesson, its heading and what happens to it, in English. */
+import type { FeelName } from '@shedbook/core';
 
 /** Words of `lesson`. */
 export const lesson = {
@@ -56,9 +57,9 @@ export const heading = {
   feels: {
     even: 'even',
     triplet: 'triplet swing (2:1)',
-    byTempo: 'by tempo',
+    'by tempo': 'by tempo',
     ratio: 'ratio',
-  },
+  } satisfies Readonly<Record<FeelName | 'ratio', string>>,
   ratio: 'Ratio, long to short',
   setUp: 'Set-up',
   'right-handed': 'right-handed',

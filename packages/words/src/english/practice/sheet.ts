@@ -1,4 +1,5 @@
 /** The sheet and what can be taken along, in English. */
+import type { FeelName, StandardFormat } from '@shedbook/core';
 
 /** Its single texts. */
 export const page = {
@@ -24,7 +25,7 @@ export const sheet = {
     even: 'even',
     triplet: 'triplet swing',
     'by tempo': 'swing by tempo',
-  },
+  } satisfies Readonly<Record<FeelName, string>>,
   swing: 'swing {$ratio}',
   empty: 'There are no exercises on this sheet; practise the groove.',
   by: 'Written by {$name}',
@@ -41,7 +42,7 @@ export const downloads = {
   audio: 'Sound (MP3)',
   all: 'whole sheet',
   each: 'Every exercise',
-} as const;
+} as const satisfies Readonly<Record<StandardFormat, string>> & Readonly<Record<string, string>>;
 
 /** Words of `settings`. */
 export const settings = {

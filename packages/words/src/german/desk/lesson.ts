@@ -58,7 +58,7 @@ export const heading = translation<typeof english.heading>()({
   feels: {
     even: 'gerade',
     triplet: 'triolischer Swing (2:1)',
-    byTempo: 'nach Tempo',
+    'by tempo': 'nach Tempo',
     ratio: 'Verhältnis',
   },
   ratio: 'Verhältnis lang zu kurz',

@@ -1,0 +1,103 @@
+/**
+ * The seven doors: what is made up for each, and where it is written first. What the compiler then asks for is the way
+ * through the house.
+ *
+ * Conventions: `after` is a text that stands once in the file; `add` is put behind it. `names` are what the compiler
+ * calls the addition in what it says.
+ */
+
+/** Each door with its addition. */
+export const DOORS = [
+  {
+    door: 'A voice',
+    begins: 'its name in `VOICES`, and in `SOUND_NAMES` the sound that it has',
+    names: ['cowbell'],
+    edits: [
+      { file: 'packages/core/src/groove/voice.ts', after: "'tom-low',\n", add: "'cowbell',\n" },
+      { file: 'packages/sound/src/kit/sound.ts', after: "'tom-low',\n", add: "'cowbell',\n" },
+    ],
+  },
+  {
+    door: 'A feel',
+    begins: 'its kind in `Feel`',
+    names: ['quintuplet'],
+    edits: [
+      {
+        file: 'packages/core/src/feel/feel.ts',
+        after: "| { readonly kind: 'by tempo' }",
+        add: "| { readonly kind: 'quintuplet' }",
+      },
+    ],
+  },
+  {
+    door: 'A mark',
+    begins:
+      'its letter in `MARKS`, small and capital, and in `ARTICULATIONS` the way of striking that it asks for',
+    names: ['muffled', 'm'],
+    edits: [
+      { file: 'packages/core/src/rhythm/cell.ts', after: "'R',\n", add: "'m', 'M',\n" },
+      { file: 'packages/core/src/groove/voice.ts', after: "'flam', 'drag'", add: ", 'muffled'" },
+    ],
+  },
+  {
+    door: 'A screen',
+    begins:
+      'a view of a lesson in `VIEWS`, a place of the desk in `Route`, one of the practice page in `Place`',
+    names: ['atlas', 'foyer', 'mirror'],
+    edits: [
+      { file: 'apps/desk/src/shared/route.ts', after: "'room'", add: ", 'atlas'" },
+      {
+        file: 'apps/desk/src/shared/route.ts',
+        after: "| { readonly at: 'desk' }",
+        add: "| { readonly at: 'foyer' }",
+      },
+      {
+        file: 'apps/practice/src/page/route.ts',
+        after: "| { readonly at: 'sheet' }",
+        add: "| { readonly at: 'mirror' }",
+      },
+    ],
+  },
+  {
+    door: 'A route',
+    begins: 'a line in `ROUTES`',
+    names: ['countLessons'],
+    edits: [
+      {
+        file: 'packages/routes/src/routes.ts',
+        after: 'export const ROUTES = {\n',
+        add: "countLessons: route({ method: 'GET', path: '/api/count', does: 'Counts', params: none, query: none, body: null, answer: nothing, refusals: [] }),\n",
+      },
+    ],
+  },
+  {
+    door: 'An export format',
+    begins: 'its ending and media type in `STANDARD_FORMATS`',
+    names: ['braille'],
+    edits: [
+      {
+        file: 'packages/core/src/lesson/standard-formats.data.ts',
+        after: "type: 'audio/midi' },\n",
+        add: "braille: { ending: '.brl', type: 'text/plain' },\n",
+      },
+    ],
+  },
+  {
+    door: 'A word',
+    begins:
+      'a fact in the union that its room exports, or a message of a screen in `packages/words/src/english`',
+    names: ['too-cold', 'tooCold'],
+    edits: [
+      {
+        file: 'packages/composer/src/reason-fact.ts',
+        after: '| PartFact',
+        add: " | { readonly fact: 'too-cold'; readonly degrees: number }",
+      },
+      {
+        file: 'packages/words/src/english/desk/desk.ts',
+        after: 'export const desk = {\n',
+        add: "tooCold: 'too cold',\n",
+      },
+    ],
+  },
+];
