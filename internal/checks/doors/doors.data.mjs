@@ -2,8 +2,8 @@
  * The seven doors: what is made up for each, and where it is written first. What the compiler then asks for is the way
  * through the house.
  *
- * Conventions: `after` is a text that stands once in the file; `add` is put behind it. `names` are what the compiler
- * calls the addition in what it says.
+ * Conventions: `begins` and `afterwards` are what the page says before and after the places that the compiler names. `after` is
+ * a text that stands once in the file; `add` is put behind it. `names` are what the compiler calls the addition.
  */
 
 /** Each door with its addition. */
@@ -11,6 +11,10 @@ export const DOORS = [
   {
     door: 'A voice',
     begins: 'its name in `VOICES`, and in `SOUND_NAMES` the sound that it has',
+    afterwards: [
+      'Its line in `docs/GLOSSARY.md`, if the trade has another word for it; `node internal/checks/reference.mjs --write` renews the list in the reference.',
+      'The ear hears it as the voice that `HEARD_AS` names until training has met it (`internal/listen-lab`); `HEARD_VOICES` changes with the weights only.',
+    ],
     names: ['cowbell'],
     edits: [
       { file: 'packages/core/src/groove/voice.ts', after: "'tom-low',\n", add: "'cowbell',\n" },
@@ -20,6 +24,9 @@ export const DOORS = [
   {
     door: 'A feel',
     begins: 'its kind in `Feel`',
+    afterwards: [
+      '`node internal/checks/reference.mjs --write`; a rule and a test of how a beat is divided in `packages/core`.',
+    ],
     names: ['quintuplet'],
     edits: [
       {
@@ -33,6 +40,10 @@ export const DOORS = [
     door: 'A mark',
     begins:
       'its letter in `MARKS`, small and capital, and in `ARTICULATIONS` the way of striking that it asks for',
+    afterwards: [
+      'The tests of `packages/exchange` write and read every mark of every voice: they fail until reading knows it too.',
+      'A head of a new kind is a name in `HeadKind`, beside `HEAD_KINDS`: print, MusicXML and desk then ask for theirs.',
+    ],
     names: ['muffled', 'm'],
     edits: [
       { file: 'packages/core/src/rhythm/cell.ts', after: "'R',\n", add: "'m', 'M',\n" },
@@ -43,6 +54,9 @@ export const DOORS = [
     door: 'A screen',
     begins:
       'a view of a lesson in `VIEWS`, a place of the desk in `Route`, one of the practice page in `Place`',
+    afterwards: [
+      'German follows: what English has and German lacks does not compile. Browser tests lie in `browser` beside the screens.',
+    ],
     names: ['atlas', 'foyer', 'mirror'],
     edits: [
       { file: 'apps/desk/src/shared/route.ts', after: "'room'", add: ", 'atlas'" },
@@ -61,6 +75,9 @@ export const DOORS = [
   {
     door: 'A route',
     begins: 'a line in `ROUTES`',
+    afterwards: [
+      'To ask for it on the desk: `ask(NAME, …)`, whose places, query, body and answer are those of the table. `node internal/checks/routes.mjs --write` renews `docs/routes.md`.',
+    ],
     names: ['countLessons'],
     edits: [
       {
@@ -73,6 +90,9 @@ export const DOORS = [
   {
     door: 'An export format',
     begins: 'its ending and media type in `STANDARD_FORMATS`',
+    afterwards: [
+      'What writes it lies in `packages/exchange`, without knowing files. Sound has its own list, `AUDIO_FORMATS` in `packages/pack`, with an encoder for each.',
+    ],
     names: ['braille'],
     edits: [
       {
@@ -86,6 +106,7 @@ export const DOORS = [
     door: 'A word',
     begins:
       'a fact in the union that its room exports, or a message of a screen in `packages/words/src/english`',
+    afterwards: ['CONTRIBUTING.md, "Words", says how messages are written and which values they take.'],
     names: ['too-cold', 'tooCold'],
     edits: [
       {

@@ -4,7 +4,7 @@
  * Which marks a voice knows is a table, with its source.
  */
 import { isAccent, type Letter, letterOf, type Mark } from '../rhythm/cell.ts';
-import { MARKED, type SpecialLetter } from './marked.data.ts';
+import { MARKED } from './marked.data.ts';
 import { type Articulation, isVoice, VOICES, type Voice } from './voice.ts';
 
 /** How a voice is struck. */
@@ -15,9 +15,6 @@ export interface Strike {
   readonly accent: boolean;
   readonly ghost: boolean;
 }
-
-/** A voice that another one becomes by a mark: the side stick of the snare. */
-export type TurnedVoice = Extract<(typeof MARKED)[keyof typeof MARKED][SpecialLetter], Voice>;
 
 function voiceAndArticulation(voice: Voice, letter: Letter): readonly [Voice, Articulation] | null {
   if (letter === 'x' || letter === 'g') return [voice, 'normal'];

@@ -1,0 +1,42 @@
+/**
+ * Which marks each voice knows, and what they ask of it: a way of striking, or another voice of the same thing. Every
+ * voice knows a plain stroke, an accent and a ghost note beside these.
+ *
+ * Conventions: marks by their small letters; null where a voice cannot be played so.
+ * Source: common practice of text drum tablature; bell on the ride and splash by the foot are read from the same
+ * letters as buzz and open.
+ */
+import type { Letter } from '../rhythm/cell.ts';
+import type { Articulation, Voice } from './voice.ts';
+
+/** A mark that not every voice knows. */
+export type SpecialLetter = Exclude<Letter, 'x' | 'g'>;
+
+/** A voice that another one becomes by a mark: the side stick of the snare. */
+export type TurnedVoice = 'hihat-open' | 'sidestick' | 'rimshot';
+
+/** What each mark asks of a voice. */
+export type MarkedRow = Readonly<Record<SpecialLetter, TurnedVoice | Exclude<Articulation, 'normal'> | null>>;
+
+const PLAIN: MarkedRow = { f: null, d: null, b: null, o: null, s: null, r: null };
+const DRUM: MarkedRow = { f: 'flam', d: 'drag', b: 'buzz', o: null, s: null, r: null };
+const SNARE: MarkedRow = { f: 'flam', d: 'drag', b: 'buzz', o: null, s: 'sidestick', r: 'rimshot' };
+const RIDE: MarkedRow = { f: null, d: null, b: 'bell', o: null, s: null, r: null };
+const HIHAT: MarkedRow = { f: null, d: null, b: null, o: 'hihat-open', s: null, r: null };
+const HIHAT_FOOT: MarkedRow = { f: null, d: null, b: null, o: 'splash', s: null, r: null };
+
+/** The table. */
+export const MARKED: Readonly<Record<Voice, MarkedRow>> = {
+  ride: RIDE,
+  hihat: HIHAT,
+  'hihat-open': HIHAT,
+  'hihat-foot': HIHAT_FOOT,
+  bass: PLAIN,
+  snare: SNARE,
+  sidestick: PLAIN,
+  rimshot: PLAIN,
+  crash: PLAIN,
+  'tom-high': DRUM,
+  'tom-mid': DRUM,
+  'tom-low': DRUM,
+};
