@@ -17,7 +17,7 @@ export const DOORS = [
     ],
     names: ['cowbell'],
     edits: [
-      { file: 'packages/core/src/groove/voice.ts', after: "'tom-low',\n", add: "'cowbell',\n" },
+      { file: 'packages/core/src/kit/voice.ts', after: "'tom-low',\n", add: "'cowbell',\n" },
       { file: 'packages/sound/src/kit/sound.ts', after: "'tom-low',\n", add: "'cowbell',\n" },
     ],
   },
@@ -25,7 +25,7 @@ export const DOORS = [
     door: 'A feel',
     begins: 'its kind in `Feel`',
     afterwards: [
-      '`node internal/checks/reference.mjs --write`; a rule and a test of how a beat is divided in `packages/core`.',
+      'The sentences `a-feel` and `a-feel-in-range` in `packages/words` list the names. `node internal/checks/reference.mjs --write`; a rule and a test of how a beat is divided in `packages/core`.',
     ],
     names: ['quintuplet'],
     edits: [
@@ -47,7 +47,7 @@ export const DOORS = [
     names: ['muffled', 'm'],
     edits: [
       { file: 'packages/core/src/rhythm/cell.ts', after: "'R',\n", add: "'m', 'M',\n" },
-      { file: 'packages/core/src/groove/voice.ts', after: "'flam', 'drag'", add: ", 'muffled'" },
+      { file: 'packages/core/src/kit/voice.ts', after: "'flam', 'drag'", add: ", 'muffled'" },
     ],
   },
   {
@@ -59,9 +59,9 @@ export const DOORS = [
     ],
     names: ['atlas', 'foyer', 'mirror'],
     edits: [
-      { file: 'apps/desk/src/shared/route.ts', after: "'room'", add: ", 'atlas'" },
+      { file: 'apps/desk/src/shared/address.ts', after: "'room'", add: ", 'atlas'" },
       {
-        file: 'apps/desk/src/shared/route.ts',
+        file: 'apps/desk/src/shared/address.ts',
         after: "| { readonly at: 'desk' }",
         add: "| { readonly at: 'foyer' }",
       },

@@ -4,7 +4,14 @@ export { nearest } from './document/nearest.ts';
 export * from './document/parse.ts';
 export { exerciseToData, lessonToData, printLesson } from './document/print.ts';
 export * from './document/problem.ts';
-export { FEEL_NAMES, type FeelName, formatFeel, isFeelName, NAMED_FEELS, readFeel } from './document/read-feel.ts';
+export {
+  FEEL_NAMES,
+  type FeelName,
+  formatFeel,
+  isFeelName,
+  NAMED_FEELS,
+  readFeel,
+} from './document/read-feel.ts';
 export { LESSON_VERSION, lessonSchema, type RawLesson } from './document/schema.ts';
 export type { Fact } from './fact.ts';
 export * from './feel/feel.ts';
@@ -24,8 +31,8 @@ export * from './lesson/defaults.ts';
 export { fileNameOf } from './lesson/file-name.ts';
 export * from './lesson/lesson.ts';
 export type { ExpectedFact, LessonFact } from './lesson/lesson-fact.ts';
-export * from './lesson/value-fact.ts';
 export * from './lesson/standard-formats.data.ts';
+export * from './lesson/value-fact.ts';
 export * from './notation/heads.data.ts';
 export * from './notation/notate.ts';
 export * from './notation/notation.ts';

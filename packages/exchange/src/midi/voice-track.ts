@@ -4,7 +4,15 @@
  * Conventions: a note of a drum lasts a thirty-second, of a cymbal that rings a quarter, and never past the next
  * note of its key or the last bar line: the file loops clean, samplers that obey note-offs then sound right, all others ignore them.
  */
-import { isAccent, LeadDb, levelDbToVelocity, type SoundingVoice, type Stroke, Ticks, VOICE_FACTS } from '@shedbook/core';
+import {
+  isAccent,
+  LeadDb,
+  levelDbToVelocity,
+  type SoundingVoice,
+  type Stroke,
+  Ticks,
+  VOICE_FACTS,
+} from '@shedbook/core';
 import { trackName, voiceToKey } from './key-map.ts';
 import { ornamentStrokes } from './ornaments.ts';
 import { type Placement, TICKS_PER_QUARTER } from './placement.ts';

@@ -5,7 +5,7 @@
  * distance from the likely place, is over what its voice needs on this kit; an unwritten one needs far more.
  */
 
-import { SHARED_SURFACES, type Voice } from '@shedbook/core';
+import { SHARED_SURFACES } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 import { outputOf } from '../network/heard-voices.data.ts';
