@@ -5,7 +5,16 @@
  * is used where it is installed.
  */
 import { spawnSync } from 'node:child_process';
-import { chmodSync, createReadStream, existsSync, mkdirSync, readFileSync } from 'node:fs';
+import {
+  chmodSync,
+  createReadStream,
+  createWriteStream,
+  existsSync,
+  mkdtempSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+} from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { delimiter, dirname, join } from 'node:path';
@@ -44,26 +53,34 @@ export function preparePath() {
 
 const starts = (browser) => spawnSync(browser, ['--version', '--no-sandbox']).status === 0;
 
-/** Unpacks the libraries that the packaged Chromium links with, for a machine that lacks some. */
-async function addLibraries() {
-  const folder = join(tmpdir(), 'shedbook-chromium');
-  if (!existsSync(join(folder, 'lib'))) {
-    mkdirSync(folder, { recursive: true });
-    const packed = join(dirname(require.resolve('@sparticuz/chromium')), '../../bin/al2023.tar.br');
-    // Not at the top: this module is read before the packages are installed.
-    const { extract } = await import('tar-fs');
-    await pipeline(createReadStream(packed), createBrotliDecompress(), extract(folder));
+/** Unpacks the Chromium of the packages beside the libraries and fonts that it brings, whole or not at all. */
+async function unpackChromium(packed, folder) {
+  // Not at the top: this module is read before the packages are installed.
+  const { extract } = await import('tar-fs');
+  const half = mkdtempSync(`${folder}-`);
+  const unpack = (name, to) => pipeline(createReadStream(join(packed, name)), createBrotliDecompress(), to);
+  await unpack('chromium.br', createWriteStream(join(half, 'chromium'), { mode: 0o755 }));
+  for (const name of ['swiftshader', 'fonts', 'al2023']) await unpack(`${name}.tar.br`, extract(half));
+  try {
+    renameSync(half, folder);
+  } catch {
+    // Another process was first.
+    rmSync(half, { recursive: true });
   }
-  const others = process.env.LD_LIBRARY_PATH;
-  process.env.LD_LIBRARY_PATH = [join(folder, 'lib'), ...(others ? [others] : [])].join(delimiter);
 }
 
-/** The Chromium of the packages, unpacked once into the temporary folder, with what it needs beside it. */
+/** The Chromium of the packages, unpacked once into the temporary folder; what it needs is on the environment. */
 async function packagedChromium() {
-  const { default: packaged } = await import('@sparticuz/chromium');
-  const path = await packaged.executablePath();
-  if (!existsSync('/etc/fonts')) process.env.FONTCONFIG_PATH ??= join(tmpdir(), 'fonts');
-  if (!starts(path)) await addLibraries();
+  const packed = join(dirname(require.resolve('@sparticuz/chromium')), '../../bin');
+  const { version } = JSON.parse(readFileSync(join(packed, '../package.json'), 'utf8'));
+  const folder = join(tmpdir(), `shedbook-chromium-${version}`);
+  if (!existsSync(folder)) await unpackChromium(packed, folder);
+  const path = join(folder, 'chromium');
+  if (!existsSync('/etc/fonts')) process.env.FONTCONFIG_PATH ??= join(folder, 'fonts');
+  if (!starts(path)) {
+    const others = process.env.LD_LIBRARY_PATH;
+    process.env.LD_LIBRARY_PATH = [join(folder, 'lib'), ...(others ? [others] : [])].join(delimiter);
+  }
   return path;
 }
 
