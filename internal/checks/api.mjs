@@ -102,17 +102,28 @@ function generate(tree) {
   const entries = workspacesOf(tree).flatMap((workspace) => {
     const manifest = manifestOf(tree, workspace);
     const types = Object.values(manifest.exports ?? {}).flatMap((each) => each.types ?? []);
-    const files = types.map((path) => join(tree.root, workspace, path)).filter((path) => existsSync(path));
+    const files = types.map((path) => tree.fileOf(join(workspace, path))).filter((path) => existsSync(path));
     return files.length > 0 ? [[`${workspace}/api.md`, reportOf(manifest, files)]] : [];
   });
   return new Map(entries);
 }
 
-/** Reports that differ from what is compiled. */
+/** What is declared but not there, so that nothing can be said of it. */
+function uncompiled(tree) {
+  return workspacesOf(tree).flatMap((workspace) =>
+    Object.values(manifestOf(tree, workspace).exports ?? {})
+      .flatMap((each) => each.types ?? [])
+      .filter((path) => !existsSync(tree.fileOf(join(workspace, path))))
+      .map((path) => `${workspace}/package.json: ${path} is not compiled; run npx tsc -b`),
+  );
+}
+
+/** Reports that differ from what is compiled, and what is not compiled. */
 export function checkApi(tree) {
-  return [...generate(tree)]
+  const differing = [...generate(tree)]
     .filter(([path, text]) => !tree.has(path) || tree.read(path) !== text)
     .map(([path]) => `${path}: differs from the package's surface; run ${COMMAND}`);
+  return [...uncompiled(tree), ...differing];
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1]).href && process.argv.includes('--write'))

@@ -8,10 +8,9 @@ import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 /**
- * `fileOf`: where a path of the tree lies on the disk; `root`: the folder in which what is not in the tree lies, such as
- * what was compiled.
+ * `fileOf`: where a path lies on the disk, or would lie where it is not in the tree, as what was compiled is not.
  * @typedef {{
- *   paths: string[], root: string, has(path: string): boolean, read(path: string): string, fileOf(path: string): string
+ *   paths: string[], has(path: string): boolean, read(path: string): string, fileOf(path: string): string
  * }} Tree
  */
 
@@ -28,7 +27,12 @@ function treeOf(root, filesByPath) {
     return texts.get(path);
   };
   const paths = [...filesByPath.keys()].sort();
-  return { paths, root, has: (path) => filesByPath.has(path), read, fileOf: (path) => filesByPath.get(path) };
+  return {
+    paths,
+    has: (path) => filesByPath.has(path),
+    read,
+    fileOf: (path) => filesByPath.get(path) ?? join(root, path),
+  };
 }
 
 /** Every file that git tracks or would track under `root`, the planted trees left out. */
