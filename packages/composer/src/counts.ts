@@ -11,6 +11,7 @@
  */
 import {
   type Cell,
+  greatestCommonDivisor,
   isAccent,
   isStruck,
   type Letter,
@@ -35,10 +36,6 @@ const ALONE_AFTER_BEAT = 1.25;
 function aloneShare(slot: number, slots: number): number {
   if (slot === 0) return ALONE_ON_BEAT;
   return slot / slots < 0.5 ? ALONE_AFTER_BEAT : 1;
-}
-
-function gcd(a: number, b: number): number {
-  return b === 0 ? a : gcd(b, a % b);
 }
 
 const SOFT_TO_LOUD = { ghost: 0, stroke: 1, accent: 2 } as const;
@@ -90,7 +87,8 @@ export function countBeat(ground: Ground, beat: number, cell: Cell, handSpeed: n
     foot: sum(companies.map((company) => company.foot)),
     lead: sum(companies.map((company) => company.lead)),
     silence: first === 0 && struck[0] !== 0 ? 1 : 0,
-    offBeatness: struck.filter((slot) => gcd(first * slots + slot, inBar * slots) === 1).length,
+    offBeatness: struck.filter((slot) => greatestCommonDivisor(first * slots + slot, inBar * slots) === 1)
+      .length,
     density: struck.length,
     speed: speedCost(strokeTimes(ground, beat, cell), speedLimit(ground, handSpeed)),
     dynamics: dynamicsIn(cell),

@@ -17,7 +17,11 @@ export const ZERO: Fraction = Object.freeze({ num: 0, den: 1 });
 /** One whole note. */
 export const ONE: Fraction = Object.freeze({ num: 1, den: 1 });
 
-function greatestCommonDivisor(a: number, b: number): number {
+/**
+ * The greatest common divisor of two whole numbers, from 0; with 0 it is the other.
+ * @example greatestCommonDivisor(12, -18) // 6
+ */
+export function greatestCommonDivisor(a: number, b: number): number {
   let x = Math.abs(a);
   let y = Math.abs(b);
   while (y !== 0) [x, y] = [y, x % y];

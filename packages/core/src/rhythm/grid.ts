@@ -4,14 +4,11 @@
  * Conventions: a grid position is `slot` of `slots`, both whole; reducing keeps the places and takes the
  * coarsest grid that has them all.
  */
-
-function gcd(a: number, b: number): number {
-  return b === 0 ? a : gcd(b, a % b);
-}
+import { greatestCommonDivisor } from './fraction.ts';
 
 /** Least common multiple of grids, e.g. 3 and 4 slots fit in 12. */
 export function commonGrid(slots: readonly number[]): number {
-  return slots.reduce((common, each) => (common * each) / gcd(common, each), 1);
+  return slots.reduce((common, each) => (common * each) / greatestCommonDivisor(common, each), 1);
 }
 
 /**
@@ -22,6 +19,6 @@ export function reduceGrid(
   slots: number,
   struck: readonly number[],
 ): { readonly slots: number; readonly struck: readonly number[] } {
-  const divisor = struck.reduce(gcd, slots);
+  const divisor = struck.reduce(greatestCommonDivisor, slots);
   return { slots: slots / divisor, struck: struck.map((slot) => slot / divisor) };
 }

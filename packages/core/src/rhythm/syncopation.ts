@@ -8,20 +8,16 @@
  * Toussaint 2013, The Geometry of Musical Rhythm, for off-beatness and his reading of Keith 1991, From Polychords
  * to Pólya.
  */
-import { add, type Fraction, fraction, ZERO } from './fraction.ts';
+import { add, type Fraction, fraction, greatestCommonDivisor, ZERO } from './fraction.ts';
 
 /** Places of the strokes, from 0. */
 export function onsetsOf(bits: readonly number[]): readonly number[] {
   return bits.flatMap((bit, place) => (bit === 0 ? [] : [place]));
 }
 
-function gcd(a: number, b: number): number {
-  return b === 0 ? a : gcd(b, a % b);
-}
-
 /** How many strokes fall on places that have no divisor in common with the length of the cycle. */
 export function offBeatness(bits: readonly number[]): number {
-  return onsetsOf(bits).filter((place) => gcd(place, bits.length) === 1).length;
+  return onsetsOf(bits).filter((place) => greatestCommonDivisor(place, bits.length) === 1).length;
 }
 
 /** Distance from each stroke to the next one round the cycle. */
