@@ -1,7 +1,7 @@
 export * from './care/advice.ts';
 export * from './care/exposure.ts';
 export * from './care/from-log.ts';
-export { CARE_WORDS } from './care/words.data.ts';
+export type * from './fact.ts';
 export * from './ladder/hands-free.ts';
 export * from './ladder/ladder.ts';
 export * from './log/key.ts';

@@ -3,7 +3,7 @@ import { planPractice } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
 import type { StoredAssignment } from '@shedbook/routes';
 import { useMemo } from 'react';
-import { useSaid, useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/words.tsx';
 import styles from './plan-list.module.css';
 import type { DeskShelf } from './take-in.ts';
 
@@ -22,7 +22,7 @@ const MINUTES = 30;
 /** The plan. */
 export function PlanList({ id, shelf, log, assignments, now }: PlanListProps) {
   const words = useWords().students;
-  const said = useSaid();
+  const say = useSay();
   const plan = useMemo(
     () => planPractice({ shelf, log, now, minutes: MINUTES, assignments, seed: id }),
     [shelf, log, now, assignments, id],
@@ -35,16 +35,16 @@ export function PlanList({ id, shelf, log, assignments, now }: PlanListProps) {
           <li key={index}>
             <span className={styles.minutes}>{words.minutes({ n: item.minutes })}</span>
             <span>
-              <strong>{said(item.title)}</strong>
+              <strong>{say(item.title)}</strong>
               {item.tempo && `, ${words.from({ bpm: item.tempo.fromBpm, goal: item.tempo.goalBpm })}`}
-              <span className={styles.reason}>{said(item.reason)}</span>
+              <span className={styles.reason}>{say(item.reason)}</span>
             </span>
           </li>
         ))}
       </ol>
       {plan.notes.map((note) => (
-        <p key={note} className="quiet">
-          {said(note)}
+        <p key={note.fact} className="quiet">
+          {say(note)}
         </p>
       ))}
     </section>

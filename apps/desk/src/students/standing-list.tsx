@@ -4,7 +4,7 @@ import { type ExerciseStanding, nameOf } from '@shedbook/coach';
 import type { ReactNode } from 'react';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { sayExercise } from '../words/say-exercise.ts';
-import { useSaid, useWords } from '../words/words.tsx';
+import { useSay, useWords } from '../words/words.tsx';
 import styles from './standing-list.module.css';
 
 interface StandingListProps {
@@ -28,7 +28,7 @@ export function StandingName({ children }: { readonly children: ReactNode }) {
 /** One exercise: its name, its notation, its tempo, and where it slips. */
 export function StandingItem({ standing }: { readonly standing: ExerciseStanding }) {
   const words = useWords();
-  const said = useSaid();
+  const say = useSay();
   const { exercise, lesson, cleanBpm, sore } = standing;
   return (
     <div className={styles.standing}>
@@ -39,7 +39,7 @@ export function StandingItem({ standing }: { readonly standing: ExerciseStanding
       <p className="quiet">
         {cleanBpm !== null && words.students.clean({ bpm: Math.round(cleanBpm), goal: lesson.tempo.goalBpm })}
         {cleanBpm !== null && sore && '; '}
-        {sore && said(sore.says)}
+        {sore && say(sore.told)}
       </p>
     </div>
   );

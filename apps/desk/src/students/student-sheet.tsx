@@ -7,7 +7,7 @@ import { Button } from '@shedbook/stand';
 import { useMemo } from 'react';
 import { Paper, ViewHead } from '../shared/paper.tsx';
 import { sideOfLimb } from '../shared/sides-of.ts';
-import { useLanguage, useSaid, useWords } from '../words/words.tsx';
+import { useLanguage, useSay, useWords } from '../words/words.tsx';
 import { Assignments, assign } from './assignments.tsx';
 import { BringIn } from './bring-in.tsx';
 import { limbShares } from './by-limb.ts';
@@ -65,7 +65,7 @@ function ByLimb({ shelf, log, setUp }: ByLimbProps) {
 export function StudentSheet(props: StudentSheetProps) {
   const { student, shelf, now, onChange, onRemove } = props;
   const words = useWords();
-  const said = useSaid();
+  const say = useSay();
   const dayWords = useDayWords();
   const log = useMemo(() => readKeptLog(student.log), [student.log]);
   const { name, assignments } = student;
@@ -96,7 +96,7 @@ export function StudentSheet(props: StudentSheetProps) {
       {next && (
         <section className={styles.nextUp} aria-label={words.students.next}>
           <h3>{words.students.next}</h3>
-          <p>{said(next.why)}</p>
+          <p>{say(next.why)}</p>
           <StandingItem standing={next.exercise} />
           <Button
             dress="strong"

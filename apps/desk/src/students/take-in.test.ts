@@ -1,11 +1,4 @@
-import {
-  EMPTY_LOG,
-  exerciseKey,
-  mergeLogs,
-  planPractice,
-  printPracticeLog,
-  summariseStudent,
-} from '@shedbook/coach';
+import { EMPTY_LOG, exerciseKey, mergeLogs, printPracticeLog } from '@shedbook/coach';
 import {
   Bpm,
   defaultForm,
@@ -23,7 +16,7 @@ import {
 } from '@shedbook/core';
 import { listen } from '@shedbook/listen';
 import { createKit, render } from '@shedbook/sound';
-import { SAID_GERMAN, Translator, withSentences } from '@shedbook/words';
+import { withSentences } from '@shedbook/words';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { limbShares } from './by-limb.ts';
@@ -236,39 +229,6 @@ describe('how a student stands', () => {
       entries: log.entries.map((each) => ({ ...each, heardBy: 'student' as const })),
     };
     expect([limbShares(SHELF, EMPTY_LOG), limbShares(SHELF, byStudent)]).toEqual([[], []]);
-  });
-
-  it('[ST105] is said in German too', () => {
-    const german = new Translator(SAID_GERMAN);
-    const logs = [
-      EMPTY_LOG,
-      log,
-      { ...log, entries: log.entries.slice(0, 2) },
-      { ...log, entries: log.entries.slice(2) },
-    ];
-    const assignments = [
-      { lesson: 'b7e1', exercise: key(3), pinned: true, note: 'Leise.' },
-      { lesson: 'b7e1', exercise: key(2), pinned: false, note: null },
-      { lesson: 'b7e1', exercise: 'snare q', pinned: false, note: null },
-    ];
-    const told = logs.flatMap((each) =>
-      [[], assignments].flatMap((set) => {
-        const summary = summariseStudent({ name: 'Kaito', shelf: SHELF, log: each, assignments: set }, NOW);
-        const plan = planPractice({
-          shelf: SHELF,
-          log: each,
-          now: NOW,
-          minutes: 90,
-          assignments: set,
-          seed: 1,
-        });
-        const sore = [...summary.shaky, ...summary.learning].flatMap((standing) => standing.sore?.says ?? []);
-        const why = summary.next ? [summary.next.why] : [];
-        return [...why, ...sore, ...plan.notes, ...plan.items.map((item) => item.reason)];
-      }),
-    );
-    expect(told.length).toBeGreaterThan(40);
-    expect([...new Set(told.filter((text) => german.find(text) === null))]).toEqual([]);
   });
 });
 

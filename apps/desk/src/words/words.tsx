@@ -42,8 +42,3 @@ export function useSay(): (fact: ScreenFact) => string {
   const { language } = useLanguage();
   return (fact) => say(fact, language);
 }
-
-/** Says, in the language in use, an English phrase of those rooms that do not yet state facts. */
-export function useSaid(): (english: string) => string {
-  return useLanguage().said;
-}

@@ -1,5 +1,5 @@
 /** A quiet line when it is time for a break; it can be put off. */
-import { remindOfBreak } from '@shedbook/coach';
+import { isBreakDue } from '@shedbook/coach';
 import { Button } from '@shedbook/stand';
 import { useEffect, useState } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
@@ -21,7 +21,7 @@ export function BreakReminder() {
   useEffect(() => {
     const look = () => {
       time.look(performance.now() / 1000, playing);
-      setDue(remindOfBreak(time.withoutBreakSeconds) !== null);
+      setDue(isBreakDue(time.withoutBreakSeconds));
     };
     look();
     const timer = setInterval(look, LOOK_SECONDS * 1000);

@@ -1,4 +1,4 @@
-import { remindOfBreak } from '@shedbook/coach';
+import { isBreakDue } from '@shedbook/coach';
 import { expect, it } from 'vitest';
 import { PlayingTime } from './playing-time.ts';
 
@@ -18,9 +18,9 @@ it('[ST90] a break is due after twenty-five minutes of playing, short silences n
   let now = pass(time, 0, 20, true);
   now = pass(time, now, 2, false);
   // common practice: a break after twenty-five minutes
-  expect(remindOfBreak(time.withoutBreakSeconds)).toBeNull();
+  expect(isBreakDue(time.withoutBreakSeconds)).toBe(false);
   pass(time, now, 5, true);
-  expect(remindOfBreak(time.withoutBreakSeconds)).not.toBeNull();
+  expect(isBreakDue(time.withoutBreakSeconds)).toBe(true);
 });
 
 it('[ST90] five minutes of silence are a break, and it can be put off for ten minutes', () => {
@@ -28,9 +28,9 @@ it('[ST90] five minutes of silence are a break, and it can be put off for ten mi
   time.look(0, false);
   let now = pass(time, 0, 26, true);
   time.putOff();
-  expect(remindOfBreak(time.withoutBreakSeconds)).toBeNull();
+  expect(isBreakDue(time.withoutBreakSeconds)).toBe(false);
   now = pass(time, now, 10, true);
-  expect(remindOfBreak(time.withoutBreakSeconds)).not.toBeNull();
+  expect(isBreakDue(time.withoutBreakSeconds)).toBe(true);
   pass(time, now, 5, false);
   expect(time.withoutBreakSeconds).toBe(0);
 });

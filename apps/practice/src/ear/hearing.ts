@@ -5,12 +5,12 @@
  * Conventions: seconds of the audio context.
  */
 import type { Level, LoopJudgement } from '@shedbook/judge';
+import { isRecordingItself, judgePlayed, type PlayedTask, studentForm } from '@shedbook/judge';
 import type { Listened } from '@shedbook/listen';
 import type { Player } from '@shedbook/stand';
 import { newId } from '../kept/device-name.ts';
 import { Ear, type LatencyBook } from './ear.ts';
 import type { EarReport, HeardStroke, LoopTime } from './ear-messages.ts';
-import { isRecordingItself, judgePlayed, type PlayedTask, studentForm } from './judge-loop.ts';
 import { type Follow, LoopFollower } from './loop-follower.ts';
 
 /** A loop that was judged. */

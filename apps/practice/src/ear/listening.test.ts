@@ -1,4 +1,5 @@
-import { Bpm, type FullReport, LeadDb, Seconds, seededRandom, TakeDb } from '@shedbook/core';
+import { Bpm, LeadDb, Seconds, TakeDb } from '@shedbook/core';
+import { judgePlayed, type PlayedTask } from '@shedbook/judge';
 import { describe, expect, it } from 'vitest';
 import {
   formOnce,
@@ -8,7 +9,6 @@ import {
   playLoop,
   soundOf,
 } from '../../../../internal/testing/hearing.ts';
-import { isRecordingItself, judgePlayed, type PlayedTask } from './judge-loop.ts';
 import { Listening } from './listening.ts';
 
 const lesson = lessonOf(HEARING_LESSON);
@@ -132,22 +132,6 @@ describe('listening to a kit', () => {
     expect(listening.over(40)).toEqual([]);
     expect(listening.isOpen).toBe(false);
     expect(listening.take().loops).toEqual([loopAt(0)]);
-  });
-});
-
-describe('the recording itself', () => {
-  const heardWith = (spreadMs: number, kind: 'audio' | 'midi') => {
-    const { next } = seededRandom('hands');
-    const strokes = Array.from({ length: 20 }, () => ({ offsetMs: 8 + spreadMs * (next() - next()) }));
-    return { report: { take: { kind }, strokes } as unknown as FullReport, refusal: null };
-  };
-
-  it('[ST94] is told from a student by its evenness, and only where a microphone hears', () => {
-    // published: Hellmer & Madison 2015, Music Perception 33(2): drummers scatter by several ms
-    expect(isRecordingItself(heardWith(1, 'audio'))).toBe(true);
-    expect(isRecordingItself(heardWith(12, 'audio'))).toBe(false);
-    expect(isRecordingItself(heardWith(0, 'midi'))).toBe(false);
-    expect(isRecordingItself({ report: null, refusal: { code: 'silent', message: '' } })).toBe(false);
   });
 });
 

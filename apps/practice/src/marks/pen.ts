@@ -4,11 +4,11 @@
  * Conventions: seconds of the audio context; bars of the form from 1.
  */
 import { beatStarts, isVoice, type Lesson, toNumber, type Voice } from '@shedbook/core';
+import { leftOut, type PlayedTask } from '@shedbook/judge';
 import type { PackBar } from '@shedbook/pack';
 import type { Program } from '@shedbook/stand';
 import type { HeardStroke } from '../ear/ear-messages.ts';
 import type { Hearing } from '../ear/hearing.ts';
-import { leftOut, type PlayedTask } from '../ear/judge-loop.ts';
 import type { PracticeSession } from '../session/practice-session.tsx';
 import type { Pictures } from '../tiles/pictures.ts';
 import { shownBar, xAt } from '../tiles/places.ts';

@@ -1,9 +1,9 @@
 /** After each loop: what it was, why, and what follows; said once, when the loop is over. */
 
+import { say } from '@shedbook/words';
 import type { JudgedLoop } from '../ear/hearing.ts';
 import { useHearingCatalogue, useHearingWords } from '../page/hearing-words.ts';
 import styles from './after-loop.module.css';
-import { sayReason } from './say-reason.ts';
 import type { HearingView } from './use-hearing.ts';
 
 /** Reasons that are said: more than three at once help nobody. */
@@ -27,8 +27,7 @@ function Rounds({ loops }: { readonly loops: readonly JudgedLoop[] }) {
 
 /** The words after the loop. */
 export function AfterLoop({ view }: { readonly view: HearingView }) {
-  const catalogue = useHearingCatalogue();
-  const { words } = catalogue;
+  const { words, language } = useHearingCatalogue();
   const { loops, said } = view;
   const last = loops.at(-1);
   const reasons =
@@ -48,8 +47,8 @@ export function AfterLoop({ view }: { readonly view: HearingView }) {
         {last?.isRecording && <p>{words.after.recording}</p>}
         {last && reasons.length > 0 && (
           <ul className={styles.reasons} data-part="reasons">
-            {reasons.map((reason) => (
-              <li key={reason.text}>{sayReason(last.task, reason, catalogue)}</li>
+            {reasons.map(({ fact }, index) => (
+              <li key={index}>{say(fact, language)}</li>
             ))}
           </ul>
         )}

@@ -68,7 +68,7 @@ export function goOn(
   event: LoopVerdict | 'stay' | 'go on' | 'next',
   standing: Standing,
 ): Going {
-  const { state: after } = stepHandsFree(itemsOf(course, standing), state, event);
+  const after = stepHandsFree(itemsOf(course, standing), state, event);
   if (event === 'stay') return { state: after, said: { kind: 'staying' }, next: null };
   if (event === 'go on') return { state: after, said: { kind: 'going on' }, next: null };
   if (after.item !== state.item) {

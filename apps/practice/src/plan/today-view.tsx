@@ -3,13 +3,12 @@
 import { type PlanItem, planPractice, type ShelfLesson } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
 import { Button, remember, remembered, Select } from '@shedbook/stand';
-import { type HearingWords, tempoWords } from '@shedbook/words';
+import { type HearingWords, say, tempoWords } from '@shedbook/words';
 import { useMemo, useState } from 'react';
 import { now } from '../kept/moment.ts';
 import { exerciseName } from '../page/exercise-name.ts';
-import { useHearingWords } from '../page/hearing-words.ts';
+import { useHearingCatalogue } from '../page/hearing-words.ts';
 import { goTo, hrefOf } from '../page/route.ts';
-import { usePracticeLanguage } from '../page/words.tsx';
 import { takeUpList } from '../session/course.ts';
 import { chooseHandsFree } from '../session/hearing-settings.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -46,8 +45,8 @@ interface ItemProps {
 }
 
 function Item({ item, name }: ItemProps) {
-  const words = useHearingWords().plan;
-  const { tag } = usePracticeLanguage();
+  const { words: all, language } = useHearingCatalogue();
+  const words = all.plan;
   const { choose } = usePracticeSession();
   const isBreak = item.kind === 'break';
   return (
@@ -70,7 +69,7 @@ function Item({ item, name }: ItemProps) {
         {item.tempo && (
           <span className={styles.tempo}> {tempoWords(words, item.tempo.fromBpm, item.tempo.goalBpm)}</span>
         )}
-        <span className={styles.reason}>{tag === 'en' ? item.reason : words.reasons[item.kind]}</span>
+        <span className={styles.reason}>{say(item.reason, language)}</span>
       </span>
     </li>
   );
@@ -83,8 +82,8 @@ interface TodayProps {
 
 /** The list. */
 export function TodayView({ log, shelf }: TodayProps) {
-  const words = useHearingWords().plan;
-  const { tag } = usePracticeLanguage();
+  const { words: all, language } = useHearingCatalogue();
+  const words = all.plan;
   const [minutes, choose] = useMinutes();
   const plan = useMemo(
     () => planPractice({ shelf, log, now: now(), minutes, assignments: [], seed: shelf[0]?.id ?? '' }),
@@ -119,8 +118,8 @@ export function TodayView({ log, shelf }: TodayProps) {
       </ol>
       {numbers.length > 0 && <Button onClick={takeUp}>{words.takeUp}</Button>}
       {plan.notes.map((note) => (
-        <p key={note} className="quiet">
-          {tag === 'en' ? note : note.startsWith('That is enough') ? words.enough : words.other}
+        <p key={note.fact} className="quiet">
+          {say(note, language)}
         </p>
       ))}
     </section>

@@ -1,18 +1,11 @@
 /** Which layers play, and which limbs the student plays. */
-import { type Layer, type Lesson, LIMBS, type Limb, type Voice } from '@shedbook/core';
+import { type Layer, type Lesson, LIMBS, type Limb, sideOf, type Voice } from '@shedbook/core';
 import { Check, Choices } from '@shedbook/stand';
 import type { PracticeWords } from '@shedbook/words';
 import { usePracticeWords } from '../page/words.tsx';
 import { voicesOfLimb } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import styles from './limbs-pick.module.css';
-
-/** A limb by its side, in a set-up. */
-export function sideOf(limb: Limb, setUp: Lesson['setUp']): keyof PracticeWords['limbs'] {
-  const leads = limb.startsWith('lead');
-  const right = leads === (setUp === 'right-handed');
-  return `${right ? 'right' : 'left'} ${limb.endsWith('hand') ? 'hand' : 'foot'}`;
-}
 
 /** Voices that are written for a limb: in the groove, or in the exercise on the stand. */
 function writtenVoices(lesson: Lesson, exercise: number | null, limb: Limb): readonly Voice[] {

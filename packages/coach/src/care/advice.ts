@@ -1,5 +1,5 @@
 /**
- * What a student is told about a set level, and when a break is due.
+ * How long a set level may go on, and when a break is due. What is said of it lies in `words`.
  *
  * Conventions: levels in dBA at the ear; durations in seconds. A break after twenty-five minutes without one is
  * common practice, not a published limit.
@@ -8,12 +8,10 @@ import {
   dailyAllowanceSeconds,
   dailyDose,
   type Exposure,
-  formatDuration,
   type Listener,
   weeklyAllowanceSeconds,
   weeklyDose,
 } from './exposure.ts';
-import { CARE_WORDS } from './words.data.ts';
 
 /** What is known of today and the last seven days, today included. */
 export interface ListeningTime {
@@ -24,22 +22,14 @@ export interface ListeningTime {
   readonly week: readonly Exposure[];
 }
 
-/** What is left, and what is said about it. */
+/** What is left. */
 export interface HearingAdvice {
   readonly leftTodaySeconds: number;
   readonly leftThisWeekSeconds: number;
-  readonly says: readonly string[];
 }
 
 function leftSeconds(allowance: number, dose: number): number {
   return Math.max(0, allowance * (1 - dose));
-}
-
-function sayLeft(today: number, week: number, level: number): string {
-  const left = Math.min(today, week);
-  if (left === 0) return `At ${level} dBA the recommended time is used up; play on a pad or without sound.`;
-  const which = today <= week ? 'today' : 'this week';
-  return `At ${level} dBA about ${formatDuration(left)} are left ${which}, ear protection not counted.`;
 }
 
 /** How long a student may go on at a level by NIOSH 98-126 (day) and WHO-ITU H.870 (week). */
@@ -47,13 +37,12 @@ export function adviseHearing(time: ListeningTime): HearingAdvice {
   const { levelDba, listener } = time;
   const today = leftSeconds(dailyAllowanceSeconds(levelDba), dailyDose(time.today));
   const week = leftSeconds(weeklyAllowanceSeconds(levelDba, listener), weeklyDose(time.week, listener));
-  const says = [sayLeft(today, week, levelDba), CARE_WORDS.protect, CARE_WORDS.first];
-  return { leftTodaySeconds: today, leftThisWeekSeconds: week, says };
+  return { leftTodaySeconds: today, leftThisWeekSeconds: week };
 }
 
 const BREAK_AFTER_SECONDS = 25 * 60;
 
-/** Something to say after playing without a break for so long, or null. */
-export function remindOfBreak(secondsWithoutBreak: number): string | null {
-  return secondsWithoutBreak >= BREAK_AFTER_SECONDS ? CARE_WORDS.rest : null;
+/** Whether a break is due after playing without one for so long. */
+export function isBreakDue(secondsWithoutBreak: number): boolean {
+  return secondsWithoutBreak >= BREAK_AFTER_SECONDS;
 }

@@ -31,45 +31,29 @@ export interface HandsFreeState {
 /** What happens: a loop was judged, or the student said something. */
 export type HandsFreeEvent = LoopVerdict | 'stay' | 'go on' | 'next';
 
-/** The next state and what is said. */
-export interface HandsFreeStep {
-  readonly state: HandsFreeState;
-  readonly says: string;
-}
-
-function atItem(items: readonly HandsFreeItem[], item: number, staying: boolean): HandsFreeState {
+function atItem(items: readonly HandsFreeItem[], item: number): HandsFreeState {
   const next = items[item];
   const ladder = next ? startLadder(next.ladder, next.fromBpm) : null;
-  return { item, ladder, comfortable: 0, staying };
+  return { item, ladder, comfortable: 0, staying: false };
 }
 
 /** Before the first loop of the first item. */
 export function startHandsFree(items: readonly HandsFreeItem[]): HandsFreeState {
-  return atItem(items, 0, false);
-}
-
-function moveOn(items: readonly HandsFreeItem[], state: HandsFreeState, why: string): HandsFreeStep {
-  const next = atItem(items, state.item + 1, false);
-  const name = items[next.item]?.name;
-  const says =
-    name === undefined ? `${why}That was the last one.` : `${why}Next: ${name} at ${next.ladder?.bpm}.`;
-  return { state: next, says };
+  return atItem(items, 0);
 }
 
 function afterLoop(
   items: readonly HandsFreeItem[],
   state: HandsFreeState,
   verdict: LoopVerdict,
-): HandsFreeStep {
+): HandsFreeState {
   const item = items[state.item];
-  if (!item || !state.ladder) return { state, says: 'All items are played.' };
-  const step = climb(state.ladder, verdict, item.ladder);
+  if (!item || !state.ladder) return state;
+  const ladder = climb(state.ladder, verdict, item.ladder).state;
   const comfortable = state.comfortable + (verdict === 'clean' ? 1 : 0);
-  const next = { ...state, ladder: step.state, comfortable };
-  const isDone = step.state.arrived || comfortable >= item.comfortableLoops;
-  if (!isDone || verdict !== 'clean') return { state: next, says: step.says };
-  if (state.staying) return { state: next, says: `${step.says} Staying with ${item.name}, as you asked.` };
-  return moveOn(items, next, `${step.says} `);
+  const isDone = ladder.arrived || comfortable >= item.comfortableLoops;
+  if (isDone && verdict === 'clean' && !state.staying) return atItem(items, state.item + 1);
+  return { ...state, ladder, comfortable };
 }
 
 /** The next state after a loop or a word from the student. */
@@ -77,14 +61,14 @@ export function stepHandsFree(
   items: readonly HandsFreeItem[],
   state: HandsFreeState,
   event: HandsFreeEvent,
-): HandsFreeStep {
+): HandsFreeState {
   switch (event) {
     case 'stay':
-      return { state: { ...state, staying: true }, says: 'Staying until you say go on.' };
+      return { ...state, staying: true };
     case 'go on':
-      return { state: { ...state, staying: false }, says: 'Moving on when this one is comfortable.' };
+      return { ...state, staying: false };
     case 'next':
-      return items[state.item] ? moveOn(items, state, '') : { state, says: 'All items are played.' };
+      return items[state.item] ? atItem(items, state.item + 1) : state;
     default:
       return afterLoop(items, state, event);
   }

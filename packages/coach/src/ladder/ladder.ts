@@ -31,8 +31,6 @@ export interface LadderState {
 export interface LadderStep {
   readonly state: LadderState;
   readonly move: 'up' | 'down' | 'stay' | 'arrived';
-  /** A sentence for the student. */
-  readonly says: string;
 }
 
 const CLEAN_LOOPS = 3;
@@ -56,45 +54,33 @@ export function startLadder(rule: LadderRule, bpm: number = rule.startBpm): Ladd
   return { bpm: within(rule, bpm), clean: 0, loose: 0, arrived: false };
 }
 
-function loops(count: number): string {
-  return `${count} clean ${count === 1 ? 'loop' : 'loops'}`;
-}
-
 function afterClean(state: LadderState, rule: LadderRule): LadderStep {
   const clean = state.clean + 1;
-  if (clean < rule.cleanLoops) {
-    const says = `${loops(clean)} at ${state.bpm}; ${rule.cleanLoops - clean} more ${state.bpm < rule.goalBpm ? 'to climb' : 'to arrive'}.`;
-    return { state: { ...state, clean, loose: 0 }, move: 'stay', says };
-  }
-  if (state.bpm >= rule.goalBpm) {
-    const says = `${loops(clean)} at ${state.bpm}: that is the goal.`;
-    return { state: { ...state, clean, loose: 0, arrived: true }, move: 'arrived', says };
-  }
+  const next = { ...state, clean, loose: 0 };
+  if (clean < rule.cleanLoops) return { state: next, move: 'stay' };
+  if (state.bpm >= rule.goalBpm) return { state: { ...next, arrived: true }, move: 'arrived' };
   const bpm = within(rule, state.bpm + rule.stepBpm);
-  const says = `${loops(clean)} at ${state.bpm}: up to ${bpm}.`;
-  return { state: { ...state, bpm, clean: 0, loose: 0 }, move: 'up', says };
+  return { state: { ...next, bpm, clean: 0 }, move: 'up' };
 }
 
-function comeDown(state: LadderState, rule: LadderRule, why: string): LadderStep {
+function comeDown(state: LadderState, rule: LadderRule): LadderStep {
   const bpm = within(rule, state.bpm - rule.stepBpm);
-  const next = { ...state, bpm, clean: 0, loose: 0 };
-  if (bpm < state.bpm) return { state: next, move: 'down', says: `${why} at ${state.bpm}: down to ${bpm}.` };
-  return { state: next, move: 'stay', says: `${why} at ${bpm}: staying here, the first rung.` };
+  return { state: { ...state, bpm, clean: 0, loose: 0 }, move: bpm < state.bpm ? 'down' : 'stay' };
 }
 
 function afterLoose(state: LadderState, rule: LadderRule): LadderStep {
   const loose = state.loose + 1;
-  if (loose >= rule.looseLoops) return comeDown(state, rule, `${loose} loose loops in a row`);
-  return { state: { ...state, clean: 0, loose }, move: 'stay', says: `Staying at ${state.bpm}.` };
+  if (loose >= rule.looseLoops) return comeDown(state, rule);
+  return { state: { ...state, clean: 0, loose }, move: 'stay' };
 }
 
-/** The next state after a loop, and why. A loop that was not heard changes nothing. */
+/** The next state after a loop. A loop that was not heard changes nothing. */
 export function climb(state: LadderState, verdict: LoopVerdict, rule: LadderRule): LadderStep {
   switch (verdict) {
     case 'unheard':
-      return { state, move: 'stay', says: `Not heard; staying at ${state.bpm}.` };
+      return { state, move: 'stay' };
     case 'stumble':
-      return comeDown(state, rule, 'A stumble');
+      return comeDown(state, rule);
     case 'loose':
       return afterLoose(state, rule);
     case 'clean':

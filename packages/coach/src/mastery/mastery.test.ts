@@ -104,7 +104,10 @@ it('[CH25] the sore spot is what went wrong most often on the last day', () => {
     },
   ];
   // common practice: the snare is the left hand, the third triplet is "let"
-  expect(firstOf(played).sore).toMatchObject({ times: 2, says: 'left hand (snare) on the let of 1' });
+  expect(firstOf(played).sore).toMatchObject({
+    times: 2,
+    told: { limb: 'left hand', place: { fact: 'syllable', syllable: 'let', beat: 1 } },
+  });
   expect(firstOf([]).sore).toBeNull();
 });
 

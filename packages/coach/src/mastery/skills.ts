@@ -16,8 +16,11 @@ import {
   type Limb,
   type PerformedBar,
   perform,
+  type SetUp,
   type Stroke,
+  sideOf,
 } from '@shedbook/core';
+import type { SkillFact } from '../fact.ts';
 
 /** A cell, or a move from one cell to another, by one limb over others. */
 export interface Skill {
@@ -103,7 +106,11 @@ export function skillsOf(lesson: Lesson, exercise: Exercise): readonly Skill[] {
   return [...new Map(uses.map(({ skill }) => [skill.id, skill])).values()];
 }
 
-/** The cells of a skill as they are written: `"x.x" to "..x"`. */
-export function sayCells({ from, to }: Pick<Skill, 'from' | 'to'>): string {
-  return from === null ? `"${to}"` : `"${from}" to "${to}"`;
+/** A skill as a fact, its limbs by their sides. */
+export function tellSkill({ from, to, limb, over }: Skill, setUp: SetUp): SkillFact {
+  const cells: SkillFact['cells'] =
+    from === null ? { fact: 'cell', cell: to } : { fact: 'cell-move', from, to };
+  const own = { cells, limb: sideOf(limb, setUp) };
+  if (over.length === 0) return { fact: 'skill-alone', ...own };
+  return { fact: 'skill-over', ...own, over: over.map((each) => sideOf(each, setUp)) };
 }

@@ -4,7 +4,8 @@
  * Conventions: spots of the same beat and slot are one, whatever bar of the loop they were in.
  */
 import type { Exercise, Lesson, LoopRecord, Voice } from '@shedbook/core';
-import { loopTask, placeName, whoPlays } from '@shedbook/judge';
+import { loopTask, placeOf, whoPlays } from '@shedbook/judge';
+import type { SoreSpotFact } from '../fact.ts';
 import { patternForm } from './skills.ts';
 
 /** What went wrong most often. */
@@ -14,21 +15,20 @@ export interface SoreSpot {
   readonly slot: number;
   /** How many faults. */
   readonly times: number;
-  /** In a teacher's words, e.g. `left hand (snare) on the let of 2`. */
-  readonly says: string;
+  /** The same as it is said. */
+  readonly told: SoreSpotFact;
 }
 
 type Spot = Pick<SoreSpot, 'voice' | 'beat' | 'slot'>;
 
-function sayingOf(lesson: Lesson, exercise: Exercise, { voice, beat, slot }: Spot): string {
+function tellSpot(lesson: Lesson, exercise: Exercise, { voice, beat, slot }: Spot): SoreSpotFact {
   const asked = { exercise: exercise.number, form: patternForm(exercise), bpm: lesson.tempo.startBpm };
   const task = { ...loopTask(lesson, asked), bars: 1 };
   const written = task.strokes.find(
     (stroke) => stroke.voice === voice && stroke.written.beat === beat && stroke.written.slot === slot,
   )?.written;
   const place = written ?? { bar: 1, beat, slot };
-  const who = whoPlays(task, voice, place);
-  return `${who.charAt(0).toLowerCase()}${who.slice(1)} on ${placeName(task, place)}`;
+  return { fact: 'sore-spot', ...whoPlays(task, voice, place), place: placeOf(task, place) };
 }
 
 /** The spot that went wrong most often in some loops of an exercise, or null when none did. */
@@ -45,5 +45,5 @@ export function soreSpotOf(
     spots.set(key, { voice, beat, slot, times: (spots.get(key)?.times ?? 0) + 1 });
   }
   const worst = [...spots.values()].toSorted((a, b) => b.times - a.times)[0];
-  return worst ? { ...worst, says: sayingOf(lesson, exercise, worst) } : null;
+  return worst ? { ...worst, told: tellSpot(lesson, exercise, worst) } : null;
 }

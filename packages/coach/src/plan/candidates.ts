@@ -4,16 +4,23 @@
  * Conventions: due means due by spacing on the student's own day. How many unfinished exercises are enough is our
  * choice.
  */
+import type {
+  AssignedFact,
+  PlanNoteFact,
+  PlanReasonFact,
+  PlayedBeforeFact,
+  PlayedCleanFact,
+} from '../fact.ts';
 import { itemKey } from '../log/key.ts';
 import { type ExerciseStanding, standExercises } from '../mastery/exercises.ts';
-import { momentOf, relateDay } from '../time/moment.ts';
+import { momentOf } from '../time/moment.ts';
 import type { Assignment, PlanKind, PlanTask } from './plan-item.ts';
 
 /** An exercise that could be played today. */
 export interface Candidate {
   readonly kind: PlanKind;
   readonly standing: ExerciseStanding;
-  readonly reason: string;
+  readonly reason: PlanReasonFact;
 }
 
 /** Everything that could be played today, each exercise once. */
@@ -25,7 +32,7 @@ export interface Candidates {
   readonly due: readonly Candidate[];
   /** Unfinished and not due. */
   readonly unfinished: readonly Candidate[];
-  readonly notes: readonly string[];
+  readonly notes: readonly PlanNoteFact[];
 }
 
 /** With this many unfinished exercises nothing new is begun. */
@@ -57,23 +64,26 @@ function assignedOf(
     if (!standing || seen.has(key)) return [];
     if (!assignment.pinned && standing.standing === 'firm' && !isDue(standing, today)) return [];
     seen.add(key);
-    const said = assignment.pinned ? 'Your teacher pinned this.' : 'Your teacher set this.';
-    return [{ kind: 'assigned', standing, reason: assignment.note ? `${said} ${assignment.note}` : said }];
+    const what: AssignedFact = { fact: assignment.pinned ? 'teacher-pinned' : 'teacher-set' };
+    const { note } = assignment;
+    return [{ kind: 'assigned', standing, reason: note ? { fact: 'teacher-noted', what, note } : what }];
   });
 }
 
-function reviewReason(standing: ExerciseStanding, today: number): string {
-  const { evidence, cleanBpm, sore, lesson } = standing;
-  const last = evidence ? `Last played ${relateDay(evidence.lastDay, today)}` : 'Not played yet';
-  const state =
-    standing.standing === 'shaky'
-      ? 'and not steady then'
-      : standing.standing === 'firm'
-        ? 'and firm; time to see that it still is'
-        : cleanBpm === null
-          ? 'and on its way'
-          : `and clean at ${Math.round(cleanBpm)} on the way to ${lesson.tempo.goalBpm}`;
-  return `${last} ${state}.${sore ? ` Listen for the ${sore.says}.` : ''}`;
+function playedBefore(
+  { standing, evidence, cleanBpm, lesson }: ExerciseStanding,
+  today: number,
+): PlayedBeforeFact | PlayedCleanFact {
+  const day = (evidence?.lastDay ?? today) - today;
+  if (standing === 'shaky' || standing === 'firm') return { fact: `played-${standing}`, day };
+  if (cleanBpm === null) return { fact: 'played-learning', day };
+  return { fact: 'played-clean', day, bpm: cleanBpm, goalBpm: lesson.tempo.goalBpm };
+}
+
+function reviewReason(standing: ExerciseStanding, today: number): PlanReasonFact {
+  const what = playedBefore(standing, today);
+  const sore = standing.sore?.told;
+  return sore ? { fact: 'listen-for', what, sore } : what;
 }
 
 /** The lesson that was practised last stands first; otherwise the order of the shelf. */
@@ -87,19 +97,15 @@ function freshOf(standings: readonly ExerciseStanding[], order: readonly string[
   const next = standings
     .filter(({ standing }) => standing === 'new')
     .toSorted((a, b) => order.indexOf(a.id) - order.indexOf(b.id))[0];
-  const reason = 'New today: the next on the sheet. One new thing at a time.';
-  return next ? [{ kind: 'new', standing: next, reason }] : [];
+  return next ? [{ kind: 'new', standing: next, reason: { fact: 'new-today' } }] : [];
 }
 
 function notesOf(task: PlanTask, standings: readonly ExerciseStanding[], tooMuch: number | null) {
   const known = new Set(standings.map(keyOf));
   const lost = task.assignments.filter((each) => !known.has(itemKey(each.lesson, each.exercise))).length;
-  const notes: string[] = [];
-  if (lost > 0)
-    notes.push(
-      `${lost} of the exercises that your teacher set ${lost === 1 ? 'is' : 'are'} no longer in the lessons.`,
-    );
-  if (tooMuch !== null) notes.push(`Nothing new today: ${tooMuch} exercises are still on their way.`);
+  const notes: PlanNoteFact[] = [];
+  if (lost > 0) notes.push({ fact: 'set-and-gone', exercises: lost });
+  if (tooMuch !== null) notes.push({ fact: 'nothing-new', exercises: tooMuch });
   return notes;
 }
 

@@ -9,9 +9,10 @@ const COMFORTABLE_LOOPS = 6;
 
 /** The exercises of a plan for `startHandsFree`; breaks and the groove alone are left out. */
 export function handsFreeItems(plan: PracticePlan, shelf: readonly ShelfLesson[]): readonly HandsFreeItem[] {
-  return plan.items.flatMap(({ lesson: id, exercise, title: name, tempo }): HandsFreeItem[] => {
+  return plan.items.flatMap(({ lesson: id, exercise, title, tempo }): HandsFreeItem[] => {
     const lesson = shelf.find((each) => each.id === id)?.lesson;
-    if (!lesson || exercise === null || !tempo) return [];
+    if (!lesson || exercise === null || !tempo || title.fact !== 'exercise-title') return [];
+    const { name } = title;
     return [
       { name, ladder: ladderOf(lesson.tempo), fromBpm: tempo.fromBpm, comfortableLoops: COMFORTABLE_LOOPS },
     ];

@@ -4,6 +4,7 @@
  * Conventions: whole minutes. Lengths are common practice and our choice.
  */
 import type { Lesson } from '@shedbook/core';
+import type { GrooveTitleFact, PlanKindFact } from '../fact.ts';
 import type { ExerciseStanding } from '../mastery/exercises.ts';
 import { nameOf, type ShelfLesson } from '../mastery/shelf.ts';
 import type { Candidate } from './candidates.ts';
@@ -45,7 +46,7 @@ function visitItem(candidate: Candidate, minutes: number): PlanItem {
     lesson: standing.id,
     exercise: standing.key,
     number: standing.exercise.number,
-    title: nameOf(standing),
+    title: { fact: 'exercise-title', name: nameOf(standing) },
     minutes,
     tempo: { fromBpm: resumeBpm(standing), goalBpm: standing.lesson.tempo.goalBpm },
     reason,
@@ -56,31 +57,28 @@ function grooveTempo(lesson: Lesson) {
   return { fromBpm: Math.min(lesson.tempo.startBpm, lesson.tempo.goalBpm), goalBpm: lesson.tempo.goalBpm };
 }
 
-function grooveItem(kind: 'warm-up' | 'time', shelf: ShelfLesson, minutes: number, reason: string): PlanItem {
-  const title = `${shelf.lesson.title}: the groove alone`;
+function grooveItem(kind: 'warm-up' | 'time', shelf: ShelfLesson, minutes: number): PlanItem {
+  const title: GrooveTitleFact = { fact: 'groove-title', lesson: shelf.lesson.title };
+  const reason: PlanKindFact = { fact: kind === 'time' ? 'time-alone' : kind };
   const tempo = grooveTempo(shelf.lesson);
   return { kind, lesson: shelf.id, exercise: null, number: null, title, minutes, tempo, reason };
 }
-
-const WARM_UP_REASON =
-  'Warm up first: soft, relaxed, slower than you could. Set up so that nothing has to stretch.';
-const TIME_REASON = 'Time alone: let it roll, and listen to the balance of the limbs.';
 
 const BREAK: PlanItem = {
   kind: 'break',
   lesson: null,
   exercise: null,
   number: null,
-  title: 'Break',
+  title: { fact: 'break-title' },
   minutes: BREAK_MINUTES,
   tempo: null,
-  reason: 'Put the sticks down, stand up, let hands and ears rest.',
+  reason: { fact: 'rest-now' },
 };
 
 /** The items of a session of `minutes`; `groove` is warmed up with. */
 export function layOut(visits: readonly Visit[], minutes: number, groove: ShelfLesson): readonly PlanItem[] {
   const warmUp = warmUpMinutes(minutes);
-  const items: PlanItem[] = [grooveItem('warm-up', groove, warmUp, WARM_UP_REASON)];
+  const items: PlanItem[] = [grooveItem('warm-up', groove, warmUp)];
   let left = minutes - warmUp;
   let sinceBreak = warmUp;
   const rest = () => {
@@ -94,11 +92,11 @@ export function layOut(visits: readonly Visit[], minutes: number, groove: ShelfL
     const box = Math.min(visit.minutes, left);
     if (box < SHORTEST_VISIT_MINUTES) return items;
     const { candidate } = visit;
-    items.push(candidate ? visitItem(candidate, box) : grooveItem('time', groove, box, TIME_REASON));
+    items.push(candidate ? visitItem(candidate, box) : grooveItem('time', groove, box));
     left -= box;
     sinceBreak += box;
   }
   rest();
   const time = Math.min(TIME_MINUTES, left);
-  return time < SHORTEST_VISIT_MINUTES ? items : [...items, grooveItem('time', groove, time, TIME_REASON)];
+  return time < SHORTEST_VISIT_MINUTES ? items : [...items, grooveItem('time', groove, time)];
 }

@@ -4,6 +4,7 @@
  * Conventions: whole minutes; tempi in quarter notes a minute. Plain data, so that it can be stored and sent.
  */
 import type { PracticeLog } from '@shedbook/core';
+import type { PlanNoteFact, PlanReasonFact, PlanTitleFact } from '../fact.ts';
 import type { ShelfLesson } from '../mastery/shelf.ts';
 
 /** What a teacher asked a student to practise. */
@@ -42,12 +43,11 @@ export interface PlanItem {
   readonly exercise: string | null;
   /** Its number on the sheet today. */
   readonly number: number | null;
-  readonly title: string;
+  readonly title: PlanTitleFact;
   readonly minutes: number;
   /** Where on the ladder to begin, and its goal. */
   readonly tempo: { readonly fromBpm: number; readonly goalBpm: number } | null;
-  /** One or two sentences. */
-  readonly reason: string;
+  readonly reason: PlanReasonFact;
 }
 
 /** A day's plan. */
@@ -58,6 +58,6 @@ export interface PracticePlan {
   /** Minutes that the items take: never more than the student has. */
   readonly minutes: number;
   readonly items: readonly PlanItem[];
-  /** What was left out and why, in sentences. */
-  readonly notes: readonly string[];
+  /** What was left out and why. */
+  readonly notes: readonly PlanNoteFact[];
 }

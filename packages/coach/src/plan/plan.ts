@@ -6,6 +6,7 @@
  * round once more. Nothing is counted up and nothing is lost by a day without practice.
  */
 import { type Random, seededRandom } from '@shedbook/core';
+import type { PlanNoteFact, ShortPlanFact } from '../fact.ts';
 import { formatDay, momentOf } from '../time/moment.ts';
 import { type Candidate, type Candidates, findCandidates } from './candidates.ts';
 import { layOut } from './lay-out.ts';
@@ -19,7 +20,6 @@ const TIME_MINUTES = 3;
 
 /** From this many minutes left over on, it is said that they are. */
 const SPARE_MINUTES = 5;
-const ENOUGH = 'That is enough for today; the rest of the time is yours.';
 
 /** How often everything may come round once more. */
 const ROUNDS_MORE = 2;
@@ -39,7 +39,7 @@ function onceMore(visits: readonly Visit[]): readonly Visit[] {
     (candidate): Candidate => ({
       ...candidate,
       kind: 'once more',
-      reason: 'Once more, after something else: see what is still there.',
+      reason: { fact: 'once-more' },
     }),
   );
   return Array.from({ length: ROUNDS_MORE }, () => box(again, AGAIN_MINUTES)).flat();
@@ -65,8 +65,14 @@ function visitsOf(candidates: Candidates, random: Random, interleave: boolean): 
   return partNeighbours([...planned, ...onceMore(planned)]);
 }
 
-function emptyPlan(task: PlanTask, note: string): PracticePlan {
-  return { day: formatDay(momentOf(task.now).day), seed: task.seed, minutes: 0, items: [], notes: [note] };
+function emptyPlan(task: PlanTask, note: ShortPlanFact['fact']): PracticePlan {
+  return {
+    day: formatDay(momentOf(task.now).day),
+    seed: task.seed,
+    minutes: 0,
+    items: [],
+    notes: [{ fact: note }],
+  };
 }
 
 /**
@@ -77,14 +83,14 @@ export function planPractice(task: PlanTask): PracticePlan {
   if (Number.isNaN(task.minutes)) throw new RangeError('Internal error: minutes is not a number');
   const day = formatDay(momentOf(task.now).day);
   const minutes = Math.floor(Math.min(task.minutes, LONGEST_MINUTES));
-  if (minutes < 1) return emptyPlan(task, 'No time today: everything waits, nothing is lost.');
+  if (minutes < 1) return emptyPlan(task, 'no-time-today');
   const last = task.log.entries.at(-1)?.lesson;
   const groove = task.shelf.find((each) => each.id === last) ?? task.shelf[0];
-  if (!groove) return emptyPlan(task, 'There is no lesson to practise from yet.');
+  if (!groove) return emptyPlan(task, 'no-lesson-yet');
   const candidates = findCandidates(task);
   const random = seededRandom(`${task.seed} ${day}`);
   const items = layOut(visitsOf(candidates, random, task.interleave ?? true), minutes, groove);
   const total = items.reduce((sum, item) => sum + item.minutes, 0);
-  const spare = minutes - total >= SPARE_MINUTES ? [ENOUGH] : [];
+  const spare: PlanNoteFact[] = minutes - total >= SPARE_MINUTES ? [{ fact: 'enough-today' }] : [];
   return { day, seed: task.seed, minutes: total, items, notes: [...candidates.notes, ...spare] };
 }

@@ -5,17 +5,16 @@
  * exercise that needs a shaky skill with the least else that is new comes first.
  */
 
-import { limbName } from '@shedbook/judge';
+import type { NextNewFact, NotSteadyFact, NotSteadyThereFact, SuggestionFact } from '../fact.ts';
 import type { ExerciseStanding } from '../mastery/exercises.ts';
-import { type Skill, sayCells, skillsOf } from '../mastery/skills.ts';
+import { type Skill, skillsOf, tellSkill } from '../mastery/skills.ts';
 import type { SkillStanding } from '../mastery/standings.ts';
 import { resumeBpm } from '../plan/lay-out.ts';
 
 /** A suggestion to the teacher. */
 export interface Suggestion {
   readonly exercise: ExerciseStanding;
-  /** One or two sentences. */
-  readonly why: string;
+  readonly why: SuggestionFact;
 }
 
 const ENOUGH_TRIES = 6;
@@ -47,36 +46,41 @@ function optionsOf(standings: readonly ExerciseStanding[], known: ReadonlySet<st
     .toSorted((a, b) => a.unknown.length - b.unknown.length);
 }
 
-function sayList(words: readonly string[]): string {
-  const [last, ...before] = words.toReversed();
-  return before.length === 0 ? `${last}` : `${before.toReversed().join(', ')} and ${last}`;
-}
-
-function saySkill(skill: Skill, { lesson }: ExerciseStanding): string {
-  const over = skill.over.map((limb) => limbName(limb, lesson.setUp));
-  const company = over.length === 0 ? '' : ` with ${sayList(over)}`;
-  return `${sayCells(skill)} in the ${limbName(skill.limb, lesson.setUp)}${company}`;
-}
-
 function forShaky(options: readonly Option[], shaky: SkillStanding): Suggestion | null {
   const found = options.find(({ skills }) => skills.some(({ id }) => id === shaky.skill.id));
   if (!found) return null;
-  const percent = Math.round(shaky.evidence.share * 100);
-  const why = `${saySkill(shaky.skill, found.exercise)} holds about ${percent} times in 100.`;
-  const isNew = found.exercise.standing === 'new';
-  const more = isNew
-    ? `This one needs it, and ${found.unknown.length === 0 ? 'nothing else' : `${found.unknown.length} more`} that ${found.unknown.length > 1 ? 'are' : 'is'} new.`
-    : `Give this one again, from ${resumeBpm(found.exercise)}.`;
-  return { exercise: found.exercise, why: `${why} ${more}` };
+  const { exercise, unknown } = found;
+  return {
+    exercise,
+    why: {
+      fact: 'seldom-holds',
+      skill: tellSkill(shaky.skill, exercise.lesson.setUp),
+      percent: shaky.evidence.share * 100,
+      follows:
+        exercise.standing === 'new'
+          ? { fact: 'needs-skill', more: unknown.length }
+          : { fact: 'again-from', bpm: resumeBpm(exercise) },
+    },
+  };
+}
+
+function addsOf({ exercise, unknown }: Option): NextNewFact['adds'] {
+  const first = unknown[0];
+  if (!first) return { fact: 'adds-nothing' };
+  const skill = tellSkill(first, exercise.lesson.setUp);
+  const more = unknown.length - 1;
+  return more === 0 ? { fact: 'adds-skill', skill } : { fact: 'adds-skills', skill, more };
 }
 
 function forFresh(option: Option, isFirst: boolean): Suggestion {
-  const first = option.unknown[0];
-  const adds = first
-    ? `it adds ${saySkill(first, option.exercise)}${option.unknown.length > 1 ? ` and ${option.unknown.length - 1} more` : ''}`
-    : 'it needs nothing that was not heard before';
-  const lead = isFirst ? 'To begin with' : 'Nothing that was heard is shaky; of what is new, this is nearest';
-  return { exercise: option.exercise, why: `${lead}: ${adds}.` };
+  const fact = isFirst ? 'begin-with' : 'nearest-new';
+  return { exercise: option.exercise, why: { fact, adds: addsOf(option) } };
+}
+
+function forUnsteady(exercise: ExerciseStanding): NotSteadyFact | NotSteadyThereFact {
+  const bpm = resumeBpm(exercise);
+  const sore = exercise.sore?.told;
+  return sore ? { fact: 'not-steady-there', sore, bpm } : { fact: 'not-steady', bpm };
 }
 
 /** What to give next, or null when everything on the shelf is firm or set already. */
@@ -100,12 +104,6 @@ export function suggestNext(
     if (suggestion) return suggestion;
   }
   const unsteady = begun.find(({ exercise }) => exercise.standing === 'shaky')?.exercise;
-  if (unsteady) {
-    const where = unsteady.sore ? `: listen for the ${unsteady.sore.says}` : '';
-    return {
-      exercise: unsteady,
-      why: `Not steady when last played${where}. Again, from ${resumeBpm(unsteady)}.`,
-    };
-  }
+  if (unsteady) return { exercise: unsteady, why: forUnsteady(unsteady) };
   return fresh[0] ? forFresh(fresh[0], known.size === 0) : null;
 }

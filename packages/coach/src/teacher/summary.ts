@@ -7,10 +7,10 @@
 import type { PracticeLog } from '@shedbook/core';
 import { itemKey } from '../log/key.ts';
 import { type ExerciseStanding, standExercises } from '../mastery/exercises.ts';
-import { nameOf, type ShelfLesson } from '../mastery/shelf.ts';
+import type { ShelfLesson } from '../mastery/shelf.ts';
 import { type SkillStanding, standSkills } from '../mastery/standings.ts';
 import type { Assignment } from '../plan/plan-item.ts';
-import { momentOf, relateDay } from '../time/moment.ts';
+import { momentOf } from '../time/moment.ts';
 import { type Suggestion, shakySkills, suggestNext } from './next.ts';
 
 /** What the teacher has of a student. */
@@ -36,8 +36,6 @@ export interface StudentSummary {
   readonly minutesThisWeek: number;
   /** Day of the last entry, or null. */
   readonly lastDay: number | null;
-  /** The same in sentences. */
-  readonly says: readonly string[];
 }
 
 const DAYS_A_WEEK = 7;
@@ -52,34 +50,6 @@ function minutesSince(log: PracticeLog, day: number, today: number): number {
   return Math.round(seconds / 60);
 }
 
-function names(standings: readonly ExerciseStanding[]): string {
-  return standings.map(nameOf).join(', ');
-}
-
-function shakyLine({ shaky }: Pick<StudentSummary, 'shaky'>): string {
-  const each = shaky.map(
-    (standing) => `${nameOf(standing)}${standing.sore ? `, ${standing.sore.says}` : ''}`,
-  );
-  return `Shaky: ${each.join('; ')}.`;
-}
-
-function sayAll(summary: Omit<StudentSummary, 'says'>, today: number): readonly string[] {
-  const { lastDay, minutesThisWeek, firm, shaky, learning, due, next } = summary;
-  if (lastDay === null) {
-    return ['Nothing heard yet.', ...(next ? [`Next: ${nameOf(next.exercise)}. ${next.why}`] : [])];
-  }
-  return [
-    `Last played ${relateDay(lastDay, today)}; ${minutesThisWeek} minutes in the last seven days.`,
-    ...(firm.length > 0 ? [`Firm: ${names(firm)}.`] : []),
-    ...(shaky.length > 0 ? [shakyLine(summary)] : []),
-    ...(learning.length > 0 ? [`On the way: ${names(learning)}.`] : []),
-    ...(due.length > 0 ? [`Due: ${names(due)}.`] : []),
-    next
-      ? `Next: ${nameOf(next.exercise)}. ${next.why}`
-      : 'Next: nothing new is left on these sheets; time for another page.',
-  ];
-}
-
 /** How one student stands at the moment `now`. */
 export function summariseStudent(student: StudentFile, now: string): StudentSummary {
   const { day: today } = momentOf(now);
@@ -89,7 +59,7 @@ export function summariseStudent(student: StudentFile, now: string): StudentSumm
   const of = (standing: ExerciseStanding['standing']) =>
     standings.filter((each) => each.standing === standing);
   const last = student.log.entries.at(-1);
-  const summary = {
+  return {
     name: student.name,
     firm: of('firm'),
     shaky: of('shaky'),
@@ -100,7 +70,6 @@ export function summariseStudent(student: StudentFile, now: string): StudentSumm
     minutesThisWeek: minutesSince(student.log, today - DAYS_A_WEEK, today),
     lastDay: last ? momentOf(last.startedAt).day : null,
   };
-  return { ...summary, says: sayAll(summary, today) };
 }
 
 /** How every student of a roster stands, in the order of the roster. */

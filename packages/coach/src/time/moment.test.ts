@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { formatDay, momentOf, readMoment, relateDay } from './moment.ts';
+import { formatDay, momentOf, readMoment } from './moment.ts';
 
 it("[CH21] a moment tells the instant and the student's own day", () => {
   const evening = momentOf('2026-11-25T23:30:00-08:00');
@@ -19,14 +19,4 @@ it('[CH21] what is not a moment is refused', () => {
   );
   for (const text of wrong) expect(readMoment(text)).toBeNull();
   expect(() => momentOf('now')).toThrow('Internal error: "now" is not a moment');
-});
-
-it('[CH21] days are said as people say them', () => {
-  expect([-3, -1, 0, 1, 4].map((away) => relateDay(100 + away, 100))).toEqual([
-    '3 days ago',
-    'yesterday',
-    'today',
-    'tomorrow',
-    'in 4 days',
-  ]);
 });

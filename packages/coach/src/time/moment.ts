@@ -57,12 +57,3 @@ export function momentOf(text: string): Moment {
 export function formatDay(day: number): string {
   return new Date(day * SECONDS_A_DAY * 1000).toISOString().slice(0, 10);
 }
-
-/** A day in relation to today: `today`, `yesterday`, `tomorrow`, `3 days ago`, `in 3 days`. */
-export function relateDay(day: number, today: number): string {
-  const away = day - today;
-  if (away === 0) return 'today';
-  if (away === -1) return 'yesterday';
-  if (away === 1) return 'tomorrow';
-  return away < 0 ? `${-away} days ago` : `in ${away} days`;
-}

@@ -86,3 +86,16 @@ export function isVoice(name: string): name is Voice {
 export function handLetter(limb: 'lead hand' | 'other hand', setUp: SetUp): 'R' | 'L' {
   return (limb === 'lead hand') === (setUp === 'right-handed') ? 'R' : 'L';
 }
+
+/** A limb by its side. */
+export type SidedLimb = 'right hand' | 'left hand' | 'right foot' | 'left foot';
+
+/**
+ * A limb by its side, as the student knows it.
+ * @example sideOf('other hand', 'right-handed') // 'left hand'
+ */
+export function sideOf(limb: Limb, setUp: SetUp): SidedLimb {
+  const leads = limb === 'lead hand' || limb === 'lead foot';
+  const side = handLetter(leads ? 'lead hand' : 'other hand', setUp) === 'R' ? 'right' : 'left';
+  return limb.endsWith('hand') ? `${side} hand` : `${side} foot`;
+}

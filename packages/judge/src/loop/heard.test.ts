@@ -74,8 +74,8 @@ it('[CH8] a stroke too many belongs to the written stroke nearest to it in time'
 it('[CH8] a take is judged loop by loop; what was not heard is passed on; the log keeps verdict and faults', () => {
   const judged = judgeTake(task, report(), 'advanced');
   expect(judged.loops.map(({ verdict }) => verdict)).toEqual(['clean', 'loose', 'clean']);
-  expect(judged.reasons.map(({ text }) => text)).toEqual([
-    'Left hand (snare): a stroke too many near 1 in bar 2, 1 of 3 times.',
+  expect(judged.reasons.map(({ kind, voice, place, loops }) => [kind, voice, place, loops])).toEqual([
+    ['extra', 'snare', { bar: 2, beat: 1, slot: 1 }, 1],
   ]);
   expect(judged.unheard).toEqual([{ reason: 'hard-to-tell', voice: 'bass' }]);
   const second = judged.loops[1];

@@ -20,8 +20,6 @@ export interface LoopJudgement {
   readonly faults: readonly LoopFault[];
   /** Strongest first. */
   readonly reasons: readonly Reason[];
-  /** One sentence for the student. */
-  readonly summary: string;
 }
 
 /** What came of a take. */
@@ -50,27 +48,17 @@ function verdictOf(measured: MeasuredLoop, asked: number, rule: Allowance): Loop
   return isClean ? 'clean' : 'loose';
 }
 
-const SUMMARY: Readonly<Record<LoopVerdict, string>> = {
-  unheard: 'Not enough was heard to judge this loop.',
-  stumble: 'The pattern came apart.',
-  loose: 'The pattern held, with strokes off their place.',
-  clean: 'Clean.',
-};
-
 /** The verdict on one loop, with reasons. */
 export function judgeLoop(task: LoopTask, heard: HeardLoop, level: Level): LoopJudgement {
   const rule = ALLOWANCES[level];
   const measured = measureLoop(task, heard, rule);
   const verdict = verdictOf(measured, task.strokes.length, rule);
   const faults = verdict === 'unheard' ? [] : measured.faults;
-  const reasons = findReasons(task, [{ faults, heard }], rule);
-  const first = verdict === 'clean' ? undefined : reasons[0];
   return {
     verdict,
     bpm: heard.bpm,
     faults: faults.toSorted((a, b) => strengthOf(b, task, rule) - strengthOf(a, task, rule)),
-    reasons,
-    summary: first ? `${SUMMARY[verdict]} ${first.text}` : SUMMARY[verdict],
+    reasons: findReasons(task, [{ faults, heard }], rule),
   };
 }
 

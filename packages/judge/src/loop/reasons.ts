@@ -1,19 +1,20 @@
 /**
- * Why loops were not clean, in a teacher's words, strongest first.
+ * Why loops were not clean, strongest first.
  *
  * Conventions: faults of the same kind, voice and place are one reason, however many loops had them; a voice that
  * is early or late (or missing) at most of its places is said once, as "throughout".
  */
 
-import { type FaultKind, type LoopFault, VOICE_FACTS, type Voice, type WrittenPlace } from '@shedbook/core';
+import type { FaultKind, LoopFault, Voice, WrittenPlace } from '@shedbook/core';
 import { median } from '@shedbook/signal';
 import type { Allowance } from '../level/levels.data.ts';
 import { APART_MS } from '../perception/perception.data.ts';
+import type { FaultFact, HeardApartFact, LoopReasonFact, LoopsReasonFact } from './fact.ts';
 import { strokeKey } from './faults.ts';
 import type { HeardLoop } from './heard.ts';
 import { strengthOf } from './strength.ts';
 import type { LoopTask } from './task.ts';
-import { sayFault } from './words.ts';
+import { tellFault } from './tell-fault.ts';
 
 /** One reason, with what it is about. */
 export interface Reason {
@@ -27,8 +28,8 @@ export interface Reason {
   readonly loops: number;
   /** How many times over the limit, summed over the faults that it stands for; see `strengthOf`. No unit. */
   readonly strength: number;
-  /** A sentence. */
-  readonly text: string;
+  /** The same as it is said. */
+  readonly fact: LoopReasonFact | LoopsReasonFact;
 }
 
 /** Faults by loop, and what was heard there where it is known. */
@@ -94,10 +95,16 @@ function apartFrom(voice: Voice, place: WrittenPlace, loops: readonly FaultyLoop
   return [...new Set(found.map((stroke) => stroke.voice))];
 }
 
-function sayApart({ kind, voice, place }: LoopFault, loops: readonly FaultyLoop[]): string {
-  if (voice === null || place === null || (kind !== 'early' && kind !== 'late')) return '';
-  const others = apartFrom(voice, place, loops).map((other) => `the ${VOICE_FACTS[other].label}`);
-  return others.length === 0 ? '' : `, heard apart from ${others.join(' and ')}`;
+function tellGroup(
+  task: LoopTask,
+  fault: LoopFault,
+  loops: readonly FaultyLoop[],
+): FaultFact | HeardApartFact {
+  const what = tellFault(task, fault);
+  const { kind, voice, place } = fault;
+  if (voice === null || place === null || (kind !== 'early' && kind !== 'late')) return what;
+  const voices = apartFrom(voice, place, loops);
+  return voices.length === 0 ? what : { fact: 'heard-apart', what, voices };
 }
 
 /** Reasons for everything that was wrong in one loop or several, strongest first. */
@@ -110,9 +117,12 @@ export function findReasons(
     const { kind, voice, place } = group.fault;
     const amount = median(group.faults.map((fault) => fault.amount));
     const strength = group.faults.reduce((sum, fault) => sum + strengthOf(fault, task, rule), 0);
-    const count = loops.length > 1 ? `, ${group.loops} of ${loops.length} times` : '';
-    const text = `${sayFault(task, { ...group.fault, amount })}${sayApart(group.fault, loops)}${count}.`;
-    return { kind, voice, place, amount, loops: group.loops, strength, text };
+    const what = tellGroup(task, { ...group.fault, amount }, loops);
+    const fact: Reason['fact'] =
+      loops.length > 1
+        ? { fact: 'loops-reason', what, times: group.loops, of: loops.length }
+        : { fact: 'loop-reason', what };
+    return { kind, voice, place, amount, loops: group.loops, strength, fact };
   });
-  return reasons.toSorted((a, b) => b.strength - a.strength || (a.text < b.text ? -1 : 1));
+  return reasons.toSorted((a, b) => b.strength - a.strength);
 }

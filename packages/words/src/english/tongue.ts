@@ -1,6 +1,6 @@
 /** English. */
 import type { Tongue } from '../language/tongue.ts';
-import { limbs, voices } from './drum-set.ts';
+import { limbs, sides, voices } from './drum-set.ts';
 
 /** English: formatted as in Britain, where lists have no comma before "and". */
-export const ENGLISH_TONGUE: Tongue = { tag: 'en', locale: 'en-GB', voices, limbs };
+export const ENGLISH_TONGUE: Tongue = { tag: 'en', locale: 'en-GB', voices, limbs, sides };

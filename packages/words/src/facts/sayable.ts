@@ -1,11 +1,20 @@
 /** Every fact that there are sentences for: what the rooms under this one export. */
-import type { LogFact } from '@shedbook/coach';
+import type { CoachFact, LogFact } from '@shedbook/coach';
 import type { MoveFact, NoteFact, ReasonFact } from '@shedbook/composer';
 import type { Fact, LessonFact, PlaceFact } from '@shedbook/core';
 import type { ExchangeFact } from '@shedbook/exchange';
+import type { JudgeFact } from '@shedbook/judge';
 
 /** A fact that the screens say: files from other programs are read by Node. */
-export type ScreenFact = PlaceFact | LessonFact | LogFact | ReasonFact | NoteFact | MoveFact;
+export type ScreenFact =
+  | PlaceFact
+  | LessonFact
+  | LogFact
+  | ReasonFact
+  | NoteFact
+  | MoveFact
+  | JudgeFact
+  | CoachFact;
 
 /** A fact of any room under this one. */
 export type RoomFact = ScreenFact | ExchangeFact;

@@ -2,9 +2,11 @@
 
 import type { Language } from '../facts/say.ts';
 import type { ScreenFact } from '../facts/sayable.ts';
+import { coach } from './facts/coach.ts';
 import { difficulty } from './facts/difficulty.ts';
 import { lesson } from './facts/lesson.ts';
 import { log } from './facts/log.ts';
+import { loops } from './facts/loops.ts';
 import { notes } from './facts/notes.ts';
 import { patterns } from './facts/patterns.ts';
 import { places } from './facts/places.ts';
@@ -14,5 +16,15 @@ import { GERMAN_TONGUE } from './tongue.ts';
 /** German on screens. */
 export const GERMAN_SCREENS: Language<ScreenFact> = {
   tongue: GERMAN_TONGUE,
-  sentences: { ...values, ...patterns, ...lesson, ...log, ...places, ...difficulty, ...notes },
+  sentences: {
+    ...values,
+    ...patterns,
+    ...lesson,
+    ...log,
+    ...places,
+    ...difficulty,
+    ...notes,
+    ...loops,
+    ...coach,
+  },
 };

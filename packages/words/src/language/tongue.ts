@@ -1,5 +1,5 @@
 /** What every catalogue of a language rests on: how it joins and counts, and what the parts of a drum set are called. */
-import type { Limb, SoundingVoice } from '@shedbook/core';
+import type { Limb, SidedLimb, SoundingVoice } from '@shedbook/core';
 
 /** A language. */
 export interface Tongue {
@@ -9,4 +9,5 @@ export interface Tongue {
   readonly locale: string;
   readonly voices: Readonly<Record<SoundingVoice, string>>;
   readonly limbs: Readonly<Record<Limb, string>>;
+  readonly sides: Readonly<Record<SidedLimb, string>>;
 }

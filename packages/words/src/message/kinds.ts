@@ -1,7 +1,8 @@
 /** Kinds of values in messages: which type fills each, and how those that are ours are said. */
-import type { Fact, Limb, SoundingVoice } from '@shedbook/core';
+import type { Fact, Limb, SidedLimb, SoundingVoice } from '@shedbook/core';
 import type { MessageFunction, MessageValue } from 'messageformat/functions';
 import type { Tongue } from '../language/tongue.ts';
+import { capital } from './capital.ts';
 
 /** The type that fills a place of each kind; facts are those of `F`. */
 export interface Kinds<F extends Fact = never> {
@@ -13,9 +14,14 @@ export interface Kinds<F extends Fact = never> {
   /** A whole number; what is passed is rounded to one. */
   readonly integer: number;
   readonly voice: SoundingVoice;
-  /** Voices joined as the language joins a list. */
+  /** Voices joined as the language joins a list; `each=the` sets a word before each of them. */
   readonly voices: readonly SoundingVoice[];
   readonly limb: Limb;
+  /** A limb by its side; `at=start` begins a sentence with it. */
+  readonly side: SidedLimb;
+  readonly sides: readonly SidedLimb[];
+  /** Days from today as people say them: `yesterday`, `3 days ago`. */
+  readonly day: number;
   /** A fact within a fact, said as a clause of the sentence. */
   readonly say: F;
   /** Several values joined as the language joins them; `type=or` joins alternatives, `type=series` by commas alone. */
@@ -40,7 +46,8 @@ function said(type: string, text: string): MessageValue<string> {
 /** Says each member of a list, and joins them. */
 function listOf<Member>({ locale }: Tongue, name: (member: Member) => string): MessageFunction<string> {
   return (_context, options, members) => {
-    const names = (members as readonly Member[]).map(name);
+    const before = options['each'] === undefined ? '' : `${options['each']} `;
+    const names = (members as readonly Member[]).map((member) => before + name(member));
     const wanted = options['type'];
     if (String(wanted) === 'series') return said('list', names.join(', '));
     const type = wanted === undefined ? 'conjunction' : 'disjunction';
@@ -48,12 +55,22 @@ function listOf<Member>({ locale }: Tongue, name: (member: Member) => string): M
   };
 }
 
+function dayOf({ locale }: Tongue, days: number): string {
+  return new Intl.RelativeTimeFormat(locale, { numeric: 'auto' }).format(days, 'day');
+}
+
 /** The kinds that MessageFormat does not have of itself, for one language. */
 export function kindsOf(tongue: Tongue, say: Say<Fact>): Readonly<Record<string, MessageFunction<string>>> {
   return {
     voice: (_context, _options, voice) => said('voice', tongue.voices[voice as SoundingVoice]),
     limb: (_context, _options, limb) => said('limb', tongue.limbs[limb as Limb]),
+    side: (_context, options, limb) => {
+      const name = tongue.sides[limb as SidedLimb];
+      return said('side', options['at'] === undefined ? name : capital(name));
+    },
     say: (_context, _options, fact) => said('say', say(fact as Fact)),
+    sides: listOf(tongue, (limb: SidedLimb) => tongue.sides[limb]),
+    day: (_context, _options, days) => said('day', dayOf(tongue, days as number)),
     voices: listOf(tongue, (voice: SoundingVoice) => tongue.voices[voice]),
     list: listOf(tongue, (item: Item<Fact>) => (typeof item === 'string' ? item : say(item))),
   };

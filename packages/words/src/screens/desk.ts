@@ -6,7 +6,6 @@ import type { Language } from '../facts/say.ts';
 import type { ScreenFact } from '../facts/sayable.ts';
 import type { LanguageTag } from '../language/languages.ts';
 import { type Spoken, speak } from '../message/speak.ts';
-import { Translator } from '../said/said.ts';
 
 /** The words of the desk. */
 export type DeskWords = Spoken<typeof deskMessages>;
@@ -17,8 +16,6 @@ export interface DeskCatalogue {
   readonly words: DeskWords;
   /** The language in which facts are said. */
   readonly language: Language<ScreenFact>;
-  /** What those rooms under the desk say, in the language, that say it in English sentences. */
-  readonly said: (english: string) => string;
 }
 
 /** The desk in English. */
@@ -26,21 +23,17 @@ export const DESK_ENGLISH: DeskCatalogue = {
   tag: 'en',
   words: speak(deskMessages, ENGLISH_TONGUE),
   language: ENGLISH_SCREENS,
-  said: (text) => text,
 };
 
 async function loadGerman(): Promise<DeskCatalogue> {
-  const [{ deskMessages: german }, { GERMAN_SCREENS }, { SAID_GERMAN }] = await Promise.all([
+  const [{ deskMessages: german }, { GERMAN_SCREENS }] = await Promise.all([
     import('../german/desk.ts'),
     import('../german/screens.ts'),
-    import('../said/said-german.data.ts'),
   ]);
-  const translator = new Translator(SAID_GERMAN);
   return {
     tag: 'de',
     words: speak(german, GERMAN_SCREENS.tongue),
     language: GERMAN_SCREENS,
-    said: (text) => translator.say(text),
   };
 }
 

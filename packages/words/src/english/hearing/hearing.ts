@@ -3,7 +3,6 @@
 /** Its single texts. */
 export const page = {
   close: 'Done',
-  who: '{$limb} ({$voice :voice})',
 } as const;
 
 /** Words of `hearing`. */
@@ -116,19 +115,4 @@ export const latency = {
   hand: 'Or by hand, in milliseconds',
   keep: 'Keep',
   kept: 'Kept for these devices.',
-} as const;
-
-/** Why a round was not clean; `where` is one of the two last texts. */
-export const reasons = {
-  slow: 'Slower than asked by about {$amount :integer} percent.',
-  fast: 'Faster than asked by about {$amount :integer} percent.',
-  missed: '{$who}: missing {$where}.',
-  extra: '{$who}: a stroke too many.',
-  extraNear: '{$who}: a stroke too many near {$place}.',
-  loud: '{$who}: about {$amount :integer} dB too loud against the {$lead :voice}.',
-  quiet: '{$who}: about {$amount :integer} dB too quiet against the {$lead :voice}.',
-  early: '{$who}: early by about {$amount :integer} ms {$where}.',
-  late: '{$who}: late by about {$amount :integer} ms {$where}.',
-  throughout: 'throughout',
-  on: 'on {$place}',
 } as const;

@@ -13,17 +13,6 @@ export const plan = {
   rest: 'Break',
   tempo: '{$bpm :number} bpm',
   tempi: '{$from :number} to {$to :number} bpm',
-  reasons: {
-    'warm-up': 'Warm up first: soft, loose, slower than you could. Sit so that nothing has to stretch.',
-    assigned: 'Set by your teacher.',
-    new: 'New: while the hands are fresh.',
-    review: 'Due again.',
-    'once more': 'Once more, after something else: see what is still there.',
-    time: 'The groove alone: let it run and listen to the balance.',
-    break: 'Put the sticks down, stand up, let hands and ears rest.',
-  },
-  enough: 'That is enough for today; the rest of the time is yours.',
-  other: 'Other things wait; nothing is lost.',
   takeUp: 'Practise this list, hands free',
 } as const;
 

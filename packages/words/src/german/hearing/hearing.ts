@@ -5,7 +5,6 @@ import { translation } from '../../message/translated.ts';
 /** Its single texts. */
 export const page = translation<typeof english.page>()({
   close: 'Fertig',
-  who: '{$limb} ({$voice :voice})',
 });
 
 /** Words of `hearing`. */
@@ -119,19 +118,4 @@ export const latency = translation<typeof english.latency>()({
   hand: 'Oder von Hand, in Millisekunden',
   keep: 'Behalten',
   kept: 'Für diese Geräte gemerkt.',
-});
-
-/** Why a round was not clean; `where` is one of the two last texts. */
-export const reasons = translation<typeof english.reasons>()({
-  slow: 'Etwa {$amount :integer} Prozent langsamer als verlangt.',
-  fast: 'Etwa {$amount :integer} Prozent schneller als verlangt.',
-  missed: '{$who}: fehlt {$where}.',
-  extra: '{$who}: ein Schlag zu viel.',
-  extraNear: '{$who}: ein Schlag zu viel bei {$place}.',
-  loud: '{$who}: etwa {$amount :integer} dB zu laut neben {$lead :voice}.',
-  quiet: '{$who}: etwa {$amount :integer} dB zu leise neben {$lead :voice}.',
-  early: '{$who}: etwa {$amount :integer} ms zu früh {$where}.',
-  late: '{$who}: etwa {$amount :integer} ms zu spät {$where}.',
-  throughout: 'durchweg',
-  on: 'auf {$place}',
 });

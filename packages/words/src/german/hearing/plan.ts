@@ -15,18 +15,6 @@ export const plan = translation<typeof english.plan>()({
   rest: 'Pause',
   tempo: '{$bpm :number} bpm',
   tempi: '{$from :number} bis {$to :number} bpm',
-  reasons: {
-    'warm-up':
-      'Erst aufwärmen: leise, locker, langsamer als du könntest. Setz dich so, dass nichts sich strecken muss.',
-    assigned: 'Von deiner Lehrkraft aufgegeben.',
-    new: 'Neu: solange die Hände frisch sind.',
-    review: 'Wieder dran.',
-    'once more': 'Noch einmal, nach etwas anderem: was ist noch da?',
-    time: 'Nur der Groove: laufen lassen und auf die Balance hören.',
-    break: 'Stöcke weg, aufstehen, Hände und Ohren ausruhen.',
-  },
-  enough: 'Das reicht für heute; die übrige Zeit gehört dir.',
-  other: 'Anderes wartet; nichts geht verloren.',
   takeUp: 'Diese Liste üben, Hände frei',
 });
 

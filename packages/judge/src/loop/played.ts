@@ -1,21 +1,17 @@
 /**
- * From the report of one loop to a verdict for this student.
+ * From the report of one loop of a live stream to a verdict for this student: what of it belongs to the loop, and is
+ * to be judged.
  *
  * Conventions: bars count from 1 inside the loop. Only what the student plays is judged.
  */
 
 import { type Bpm, type Form, type Lesson, type Limb, VOICES, type Voice } from '@shedbook/core';
-import {
-  type HeardLoop,
-  judgeLoop,
-  type Level,
-  type LoopJudgement,
-  type LoopTask,
-  loopTask,
-  splitLoops,
-} from '@shedbook/judge';
 import type { Listened } from '@shedbook/listen';
 import { medianDeviation } from '@shedbook/signal';
+import type { Level } from '../level/levels.data.ts';
+import { type HeardLoop, splitLoops } from './heard.ts';
+import { judgeLoop, type LoopJudgement } from './judge.ts';
+import { type LoopTask, loopTask } from './task.ts';
 
 /** What a student set out to play. */
 export interface PlayedTask {

@@ -1,0 +1,203 @@
+/** What the coach tells teachers and students, as facts. */
+import type { Fact, PlaceFact, SidedLimb, Voice } from '@shedbook/core';
+
+/** Where an exercise went wrong most often. */
+export interface SoreSpotFact extends Fact {
+  readonly fact: 'sore-spot';
+  readonly limb: SidedLimb;
+  readonly voice: Voice;
+  readonly place: PlaceFact;
+}
+
+/** A cell by itself. */
+export interface CellFact extends Fact {
+  readonly fact: 'cell';
+  readonly cell: string;
+}
+
+/** Going from one cell to the next. */
+export interface CellMoveFact extends Fact {
+  readonly fact: 'cell-move';
+  readonly from: string;
+  readonly to: string;
+}
+
+/** A cell or move of one limb alone. */
+export interface SkillAloneFact extends Fact {
+  readonly fact: 'skill-alone';
+  readonly cells: CellFact | CellMoveFact;
+  readonly limb: SidedLimb;
+}
+
+/** A cell or move of one limb while others play. */
+export interface SkillOverFact extends Fact {
+  readonly fact: 'skill-over';
+  readonly cells: CellFact | CellMoveFact;
+  readonly limb: SidedLimb;
+  readonly over: readonly SidedLimb[];
+}
+
+/** What an exercise trains. */
+export type SkillFact = SkillAloneFact | SkillOverFact;
+
+/** A new exercise needs a skill, and so much else that is new. */
+export interface NeedsSkillFact extends Fact {
+  readonly fact: 'needs-skill';
+  /** Number of other skills that are new. */
+  readonly more: number;
+}
+
+/** An exercise is to be played again. */
+export interface AgainFact extends Fact {
+  readonly fact: 'again-from';
+  readonly bpm: number;
+}
+
+/** A skill does not hold, and what follows. */
+export interface SeldomHoldsFact extends Fact {
+  readonly fact: 'seldom-holds';
+  readonly skill: SkillFact;
+  /** Times that it holds in a hundred. */
+  readonly percent: number;
+  readonly follows: NeedsSkillFact | AgainFact;
+}
+
+/** An exercise needs nothing that is new. */
+export interface AddsNothingFact extends Fact {
+  readonly fact: 'adds-nothing';
+}
+
+/** An exercise adds one skill. */
+export interface AddsSkillFact extends Fact {
+  readonly fact: 'adds-skill';
+  readonly skill: SkillFact;
+}
+
+/** An exercise adds several skills. */
+export interface AddsSkillsFact extends Fact {
+  readonly fact: 'adds-skills';
+  readonly skill: SkillFact;
+  /** Number of skills beside it. */
+  readonly more: number;
+}
+
+/** The first exercise of all, or the new one that is nearest to what is known. */
+export interface NextNewFact extends Fact {
+  readonly fact: 'begin-with' | 'nearest-new';
+  readonly adds: AddsNothingFact | AddsSkillFact | AddsSkillsFact;
+}
+
+/** An exercise was not steady when it was last played. */
+export interface NotSteadyFact extends Fact {
+  readonly fact: 'not-steady';
+  readonly bpm: number;
+}
+
+/** The same, with the place to listen for. */
+export interface NotSteadyThereFact extends Fact {
+  readonly fact: 'not-steady-there';
+  readonly sore: SoreSpotFact;
+  readonly bpm: number;
+}
+
+/** Why a teacher would give an exercise next. */
+export type SuggestionFact = SeldomHoldsFact | NextNewFact | NotSteadyFact | NotSteadyThereFact;
+
+/** The teacher set this; pinned, it stands in every plan. */
+export interface AssignedFact extends Fact {
+  readonly fact: 'teacher-set' | 'teacher-pinned';
+}
+
+/** The teacher set this and wrote something to it. */
+export interface NotedFact extends Fact {
+  readonly fact: 'teacher-noted';
+  readonly what: AssignedFact;
+  readonly note: string;
+}
+
+/** An exercise was played before, and how it stood then. */
+export interface PlayedBeforeFact extends Fact {
+  readonly fact: 'played-shaky' | 'played-firm' | 'played-learning';
+  /** Days from today; negative is past. */
+  readonly day: number;
+}
+
+/** An exercise was played before, and was clean at a tempo. */
+export interface PlayedCleanFact extends Fact {
+  readonly fact: 'played-clean';
+  /** Days from today; negative is past. */
+  readonly day: number;
+  readonly bpm: number;
+  readonly goalBpm: number;
+}
+
+/** An exercise was played before, and the place to listen for. */
+export interface ListenForFact extends Fact {
+  readonly fact: 'listen-for';
+  readonly what: PlayedBeforeFact | PlayedCleanFact;
+  readonly sore: SoreSpotFact;
+}
+
+/** What needs no values: the kinds of a plan's items. */
+export interface PlanKindFact extends Fact {
+  readonly fact: 'new-today' | 'once-more' | 'warm-up' | 'time-alone' | 'rest-now';
+}
+
+/** Why something is in a plan. */
+export type PlanReasonFact =
+  | AssignedFact
+  | NotedFact
+  | PlayedBeforeFact
+  | PlayedCleanFact
+  | ListenForFact
+  | PlanKindFact;
+
+/** What an exercise is called. */
+export interface ExerciseTitleFact extends Fact {
+  readonly fact: 'exercise-title';
+  readonly name: string;
+}
+
+/** The groove of a lesson without an exercise. */
+export interface GrooveTitleFact extends Fact {
+  readonly fact: 'groove-title';
+  readonly lesson: string;
+}
+
+/** A break. */
+export interface BreakTitleFact extends Fact {
+  readonly fact: 'break-title';
+}
+
+/** What an item of a plan is called. */
+export type PlanTitleFact = ExerciseTitleFact | GrooveTitleFact | BreakTitleFact;
+
+/** Why a plan is short or empty. */
+export interface ShortPlanFact extends Fact {
+  readonly fact: 'enough-today' | 'no-time-today' | 'no-lesson-yet';
+}
+
+/** Exercises that are still on their way, or that the teacher set and that are gone. */
+export interface CountedNoteFact extends Fact {
+  readonly fact: 'nothing-new' | 'set-and-gone';
+  readonly exercises: number;
+}
+
+/** What was left out of a plan. */
+export type PlanNoteFact = ShortPlanFact | CountedNoteFact;
+
+/** Every fact of the coach. */
+export type CoachFact =
+  | SoreSpotFact
+  | CellFact
+  | CellMoveFact
+  | SkillFact
+  | NeedsSkillFact
+  | AgainFact
+  | AddsNothingFact
+  | AddsSkillFact
+  | AddsSkillsFact
+  | SuggestionFact
+  | PlanReasonFact
+  | PlanTitleFact
+  | PlanNoteFact;

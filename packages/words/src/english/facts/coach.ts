@@ -1,0 +1,47 @@
+/** What the coach tells, in English. */
+import type { CoachFact } from '@shedbook/coach';
+import type { PlaceFact } from '@shedbook/core';
+import { sentences } from '../../facts/sentences.ts';
+
+/** Sentences, and the clauses in them. */
+export const coach = sentences<CoachFact, PlaceFact>()({
+  'sore-spot': '{$limb :side} ({$voice :voice}) on {$place :say}',
+  cell: '"{$cell}"',
+  'cell-move': '"{$from}" to "{$to}"',
+  'skill-alone': '{$cells :say} in the {$limb :side}',
+  'skill-over': '{$cells :say} in the {$limb :side} with {$over :sides}',
+  'needs-skill':
+    '.input {$more :integer} .match $more 0 {{This one needs it, and nothing else that is new.}} one {{This one needs it, and {$more} more that is new.}} * {{This one needs it, and {$more} more that are new.}}',
+  'again-from': 'Give this one again, from {$bpm :number}.',
+  'seldom-holds': '{$skill :say} holds about {$percent :integer} times in 100. {$follows :say}',
+  'adds-nothing': 'it needs nothing that was not heard before',
+  'adds-skill': 'it adds {$skill :say}',
+  'adds-skills': 'it adds {$skill :say} and {$more :integer} more',
+  'begin-with': 'To begin with: {$adds :say}.',
+  'nearest-new': 'Nothing that was heard is shaky; of what is new, this is nearest: {$adds :say}.',
+  'not-steady': 'Not steady when last played. Again, from {$bpm :number}.',
+  'not-steady-there': 'Not steady when last played: listen for the {$sore :say}. Again, from {$bpm :number}.',
+  'teacher-set': 'Your teacher set this.',
+  'teacher-pinned': 'Your teacher pinned this.',
+  'teacher-noted': '{$what :say} {$note}',
+  'played-shaky': 'Last played {$day :day} and not steady then.',
+  'played-firm': 'Last played {$day :day} and firm; time to see that it still is.',
+  'played-learning': 'Last played {$day :day} and on its way.',
+  'played-clean': 'Last played {$day :day} and clean at {$bpm :integer} on the way to {$goalBpm :number}.',
+  'listen-for': '{$what :say} Listen for the {$sore :say}.',
+  'new-today': 'New today: the next on the sheet. One new thing at a time.',
+  'once-more': 'Once more, after something else: see what is still there.',
+  'warm-up': 'Warm up first: soft, relaxed, slower than you could. Set up so that nothing has to stretch.',
+  'time-alone': 'Time alone: let it roll, and listen to the balance of the limbs.',
+  'rest-now': 'Put the sticks down, stand up, let hands and ears rest.',
+  'exercise-title': '{$name}',
+  'groove-title': '{$lesson}: the groove alone',
+  'break-title': 'Break',
+  'enough-today': 'That is enough for today; the rest of the time is yours.',
+  'no-time-today': 'No time today: everything waits, nothing is lost.',
+  'no-lesson-yet': 'There is no lesson to practise from yet.',
+  'nothing-new':
+    '.input {$exercises :integer} .match $exercises one {{Nothing new today: {$exercises} exercise is still on its way.}} * {{Nothing new today: {$exercises} exercises are still on their way.}}',
+  'set-and-gone':
+    '.input {$exercises :integer} .match $exercises one {{{$exercises} of the exercises that your teacher set is no longer in the lessons.}} * {{{$exercises} of the exercises that your teacher set are no longer in the lessons.}}',
+});

@@ -1,0 +1,49 @@
+/** What the coach tells, in German. */
+import type { CoachFact } from '@shedbook/coach';
+import type { PlaceFact } from '@shedbook/core';
+import { sentences } from '../../facts/sentences.ts';
+
+/** Sentences, and the clauses in them. */
+export const coach = sentences<CoachFact, PlaceFact>()({
+  'sore-spot': '{$limb :side} ({$voice :voice}) auf {$place :say}',
+  cell: '„{$cell}“',
+  'cell-move': '„{$from}“ zu „{$to}“',
+  'skill-alone': '{$limb :side}, {$cells :say}',
+  'skill-over': '{$limb :side}, {$cells :say}, dazu {$over :sides}',
+  'needs-skill':
+    '.input {$more :integer} .match $more 0 {{Diese Übung braucht das und sonst nichts Neues.}} one {{Diese Übung braucht das und noch {$more} Neues.}} * {{Diese Übung braucht das und noch {$more} Neue.}}',
+  'again-from': 'Diese noch einmal, ab {$bpm :number}.',
+  'seldom-holds': '{$skill :say}: gelingt etwa {$percent :integer} von 100 Mal. {$follows :say}',
+  'adds-nothing': 'sie braucht nichts, was noch nicht zu hören war',
+  'adds-skill': 'neu ist {$skill :say}',
+  'adds-skills': 'neu sind {$skill :say}, und noch {$more :integer}',
+  'begin-with': 'Zum Anfang: {$adds :say}.',
+  'nearest-new': 'Nichts Gehörtes wackelt; von dem, was neu ist, liegt das am nächsten: {$adds :say}.',
+  'not-steady': 'Zuletzt wacklig. Noch einmal, ab {$bpm :number}.',
+  'not-steady-there': 'Zuletzt wacklig, vor allem {$sore :say}. Noch einmal, ab {$bpm :number}.',
+  'teacher-set': 'Aufgegeben.',
+  'teacher-pinned': 'Fest aufgegeben.',
+  'teacher-noted': '{$what :say} {$note}',
+  'played-shaky': 'Zuletzt {$day :day} gespielt, da wacklig.',
+  'played-firm': 'Zuletzt {$day :day} gespielt, da saß sie; Zeit, nachzusehen.',
+  'played-learning': 'Zuletzt {$day :day} gespielt, auf dem Weg.',
+  'played-clean':
+    'Zuletzt {$day :day} gespielt, sauber bei {$bpm :integer} auf dem Weg zu {$goalBpm :number}.',
+  'listen-for': '{$what :say} Zu hören: {$sore :say}.',
+  'new-today': 'Heute neu: die nächste auf dem Blatt. Eins nach dem anderen.',
+  'once-more': 'Noch einmal, nach etwas anderem: sehen, was noch da ist.',
+  'warm-up':
+    'Erst aufwärmen: leise, locker, langsamer als möglich. So sitzen, dass sich nichts strecken muss.',
+  'time-alone': 'Nur Time: laufen lassen und auf die Balance der Hände und Füße hören.',
+  'rest-now': 'Sticks weglegen, aufstehen, Hände und Ohren ruhen lassen.',
+  'exercise-title': '{$name}',
+  'groove-title': '{$lesson}: nur der Groove',
+  'break-title': 'Pause machen',
+  'enough-today': 'Das reicht für heute; die übrige Zeit gehört dir.',
+  'no-time-today': 'Heute keine Zeit: alles wartet, nichts geht verloren.',
+  'no-lesson-yet': 'Noch gibt es keine Lektion zum Üben.',
+  'nothing-new':
+    '.input {$exercises :integer} .match $exercises one {{Heute nichts Neues: {$exercises} Übung ist noch auf dem Weg.}} * {{Heute nichts Neues: {$exercises} Übungen sind noch auf dem Weg.}}',
+  'set-and-gone':
+    '.input {$exercises :integer} .match $exercises one {{{$exercises} der aufgegebenen Übungen steht nicht mehr in den Lektionen.}} * {{{$exercises} der aufgegebenen Übungen stehen nicht mehr in den Lektionen.}}',
+});
