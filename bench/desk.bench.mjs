@@ -12,6 +12,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { startServer } from '@shedbook/server';
+import { nearestQuantile } from '@shedbook/signal';
 import { chromium } from 'playwright-core';
 import { chromiumPath } from '../internal/testing/programs.mjs';
 
@@ -53,11 +54,6 @@ async function addressOf(url) {
 async function openLesson(page, url) {
   await page.goto(await addressOf(url));
   await page.locator('[data-part="line-editor"]').first().waitFor();
-}
-
-function quantile(values, share) {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)];
 }
 
 /** Bytes of everything that is loaded until the lesson lies open, texts compressed. */
@@ -129,7 +125,7 @@ async function interactionToPaint(page, url) {
   const told = await page.evaluate(() => [...window.interactionsOfBench.values()]);
   const count = Math.max(told.length, after - before);
   const all = [...told, ...Array.from({ length: count - told.length }, () => 16)];
-  return { count, milliseconds: quantile(all, 0.98), longest: Math.max(...all) };
+  return { count, milliseconds: nearestQuantile(all, 0.98), longest: Math.max(...all) };
 }
 
 /** Seconds from pressing the button until the file lies on the disk, and of the server's processor meanwhile. */
@@ -229,7 +225,7 @@ function share() {
     while (process.cpuUsage(used).user < 20_000);
     return 20 / (performance.now() - wall);
   });
-  return quantile(parts, 0.5);
+  return nearestQuantile(parts, 0.5);
 }
 
 /** Everything, each on a desk of its own. */

@@ -17,6 +17,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { parseLesson } from '@shedbook/core';
 import { StrokeNetwork, TakeListener, unpackWeights } from '@shedbook/listen';
+import { quantile as quantileOf } from '@shedbook/signal';
 import { WEIGHTS } from './held-back.weights.mjs';
 import { readWav } from './read-wav.mjs';
 
@@ -28,13 +29,13 @@ function listen(samples, rate, asked) {
   return listener.finish(asked);
 }
 
-const median = (values) => quantile(values, 0.5);
+/** A quantile of what was measured; none where nothing was. */
 function quantile(values, q) {
-  const sorted = values.filter(Number.isFinite).sort((a, b) => a - b);
-  return sorted.length === 0
-    ? Number.NaN
-    : sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))];
+  const told = values.filter(Number.isFinite);
+  return told.length === 0 ? Number.NaN : quantileOf(told, q);
 }
+
+const median = (values) => quantile(values, 0.5);
 
 /** Matches one voice's strokes: counts and errors within 50 and 25 ms. */
 function compare(got, truth, tally, voice) {

@@ -10,6 +10,7 @@ import {
   Bpm,
   type Form,
   type Lesson,
+  levelDbToVelocity,
   parseLesson,
   perform,
   Seconds,
@@ -276,7 +277,7 @@ export async function strike(
 ): Promise<void> {
   const notes = strokes.flatMap(({ stroke, timeSeconds }) => {
     if (stroke.voice === 'click') return [];
-    const velocity = Math.max(1, Math.min(127, Math.round(90 * 10 ** (stroke.levelDb / 40))));
+    const velocity = levelDbToVelocity(stroke.levelDb);
     return [{ seconds: fromSeconds + timeSeconds, data: [0x99, VOICE_FACTS[stroke.voice].gmKey, velocity] }];
   });
   await page.evaluate((all) => {

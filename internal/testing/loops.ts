@@ -1,5 +1,5 @@
 /** Lessons and loops for tests: an invented swing sheet, and students who play it as told. */
-import { Bpm, type Form, type Lesson, parseLesson } from '@shedbook/core';
+import { Bpm, type Form, type Lesson, Milliseconds, parseLesson } from '@shedbook/core';
 import { type HeardLoop, type HeardStroke, type LoopTask, loopTask, type TaskStroke } from '@shedbook/judge';
 
 const SWING = `title: First swing
@@ -71,7 +71,7 @@ export function swingTask(exercise = 1, bpm = 72): LoopTask {
 /** A stroke as written, played as told. */
 export function play(stroke: TaskStroke, changes: Partial<HeardStroke> = {}): HeardStroke {
   const { voice, written, levelDb } = stroke;
-  return { voice, written, offsetMs: 0, levelDb, confidence: 1, ...changes };
+  return { voice, written, offsetMs: Milliseconds(0), levelDb, confidence: 1, ...changes };
 }
 
 /** A loop exactly as written, but for the changes. */

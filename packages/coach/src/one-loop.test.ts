@@ -1,5 +1,12 @@
 /** The whole round: a plan is played, the ear hears it, the verdicts make the log, the log makes the next plan. */
-import { type LoopRecord, type PracticeEntry, type PracticeLog, Seconds, seededRandom } from '@shedbook/core';
+import {
+  type LoopRecord,
+  Milliseconds,
+  type PracticeEntry,
+  type PracticeLog,
+  Seconds,
+  seededRandom,
+} from '@shedbook/core';
 import { type HeardLoop, judgeLoop, type LoopTask, loopTask, recordLoop } from '@shedbook/judge';
 import { expect, it } from 'vitest';
 import { formOf, play, playLoop, swing } from '../../../internal/testing/loops.ts';
@@ -32,7 +39,7 @@ function hear(task: LoopTask, hands: Hands, loopsBefore: number, random: () => n
   return playLoop(task, {
     strokes: task.strokes
       .filter((stroke) => !isMissed(stroke))
-      .map((stroke) => play(stroke, { offsetMs: noise() })),
+      .map((stroke) => play(stroke, { offsetMs: Milliseconds(noise()) })),
     missed: task.strokes.filter(isMissed).map(({ voice, written }) => ({ ...written, voice })),
   });
 }

@@ -32,6 +32,7 @@ export { fileNameOf } from './lesson/file-name.ts';
 export * from './lesson/lesson.ts';
 export type { ExpectedFact, LessonFact } from './lesson/lesson-fact.ts';
 export * from './lesson/standard-formats.data.ts';
+export * from './lesson/tempo-range.ts';
 export * from './lesson/value-fact.ts';
 export * from './notation/heads.data.ts';
 export * from './notation/notate.ts';

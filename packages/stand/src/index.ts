@@ -11,6 +11,7 @@ export * from './controls/preferences.tsx';
 export * from './controls/range.tsx';
 export * from './controls/sheet-dialog.tsx';
 export * from './device/memory.ts';
+export * from './device/moment.ts';
 export * from './device/theme.ts';
 export * from './device/use-awake.ts';
 export * from './pedal/midi-port.ts';

@@ -8,6 +8,7 @@ import {
   type Form,
   isSubdivision,
   isVoice,
+  LESSON_TEMPI,
   type Lesson,
   nearest,
   SUBDIVISIONS,
@@ -141,7 +142,7 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
     bpm:
       tempo === undefined
         ? lesson.tempo.startBpm
-        : Bpm(readNumber('tempo', tempo, 20, 400, 'quarter notes a minute')),
+        : Bpm(readNumber('tempo', tempo, LESSON_TEMPI.least, LESSON_TEMPI.most, 'quarter notes a minute')),
     form: form === undefined ? null : requireForm(lesson, form),
     layers: readLayers(options.layers, lesson),
     mute: mute === undefined ? [] : readVoices(mute),

@@ -1,5 +1,6 @@
 /** The ledge of the music stand: play, what plays, how fast, and more where it is wanted. */
 
+import { bringWithin, isWithin, PLAYED_TEMPI } from '@shedbook/core';
 import { Button, buttonClass, Icon } from '@shedbook/stand';
 import { PopForm } from '../shared/pop-over.tsx';
 import { useWords } from '../words/words.tsx';
@@ -9,13 +10,10 @@ import { useSound } from './sound-context.tsx';
 import { SoundForm } from './sound-form.tsx';
 import { useLedgeKeys } from './use-ledge-keys.ts';
 
-/** Slowest and fastest that the ledge plays, in quarter notes a minute. */
-export const TEMPO_RANGE = { least: 30, most: 300 } as const;
-
 function Tempo() {
   const words = useWords();
   const { choice, choose } = useSound();
-  const set = (bpm: number) => choose({ bpm: Math.min(TEMPO_RANGE.most, Math.max(TEMPO_RANGE.least, bpm)) });
+  const set = (bpm: number) => choose({ bpm: bringWithin(PLAYED_TEMPI, bpm) });
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
     <div className={styles.tempo} role="group" aria-label={words.sound.tempo}>
@@ -27,12 +25,12 @@ function Tempo() {
         <input
           type="number"
           inputMode="numeric"
-          min={TEMPO_RANGE.least}
-          max={TEMPO_RANGE.most}
+          min={PLAYED_TEMPI.least}
+          max={PLAYED_TEMPI.most}
           value={choice.bpm}
           onChange={(event) => {
             const bpm = event.target.valueAsNumber;
-            if (bpm >= TEMPO_RANGE.least && bpm <= TEMPO_RANGE.most) choose({ bpm });
+            if (isWithin(PLAYED_TEMPI, bpm)) choose({ bpm });
           }}
         />
         <span aria-hidden="true">bpm</span>

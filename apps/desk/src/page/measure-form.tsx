@@ -1,6 +1,15 @@
 /** Meter, feel and tempo. What is not one is said beside its field and not kept. */
 
-import { FEEL_NAMES, formatFeel, isFeelName, type Lesson, parseMeter, readFeel } from '@shedbook/core';
+import {
+  FEEL_NAMES,
+  formatFeel,
+  isFeelName,
+  isWithin,
+  LESSON_TEMPI,
+  type Lesson,
+  parseMeter,
+  readFeel,
+} from '@shedbook/core';
 import { Choices, Field } from '@shedbook/stand';
 import { useDocument } from '../document/use-document.ts';
 import { setFeel, setMeter, setTempo } from '../edit/heading.ts';
@@ -29,11 +38,8 @@ function CheckedField({ label, value, expected, isRight, onKeep }: CheckedFieldP
   );
 }
 
-/** Slowest and fastest tempo of a lesson, in quarter notes a minute. */
-const BPM = { least: 20, most: 400 } as const;
-
 function isBpm(text: string): boolean {
-  return text.trim() !== '' && Number(text) >= BPM.least && Number(text) <= BPM.most;
+  return text.trim() !== '' && isWithin(LESSON_TEMPI, Number(text));
 }
 
 /** The form. */
@@ -45,7 +51,7 @@ export function MeasureForm({ lesson }: { readonly lesson: Lesson }) {
   const feel = formatFeel(lesson.feel);
   const kind = isFeelName(feel) ? feel : 'ratio';
   const { startBpm, goalBpm, stepBpm } = lesson.tempo;
-  const range = `${BPM.least}–${BPM.most}`;
+  const range = `${LESSON_TEMPI.least}–${LESSON_TEMPI.most}`;
   return (
     <div className={styles.form}>
       <CheckedField

@@ -2,12 +2,11 @@
 
 import { mergeLogs } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
-import { FileButton, Icon, useSay as useNotice } from '@shedbook/stand';
+import { FileButton, Icon, momentFrom, useSay as useNotice } from '@shedbook/stand';
 import { useState } from 'react';
 import { useSay, useWords } from '../words/words.tsx';
 import styles from './bring-in.module.css';
 import { ExercisePicker } from './exercise-picker.tsx';
-import { localMoment } from './moment.ts';
 import { withoutDoubles } from './take-file.ts';
 import { type Brought, type DeskShelf, readBroughtFile, withDeskLessons, withTake } from './take-in.ts';
 
@@ -27,7 +26,7 @@ export function BringIn({ shelf, onLog }: BringInProps) {
   const takeIn = async (file: File) => {
     const brought = readBroughtFile(new Uint8Array(await file.arrayBuffer()), file.name);
     if (brought.kind === 'report') {
-      setReport({ ...brought, startedAt: localMoment(new Date(file.lastModified)) });
+      setReport({ ...brought, startedAt: momentFrom(new Date(file.lastModified)) });
     } else if (brought.kind === 'log') {
       onLog((log) => withoutDoubles(mergeLogs(log, withDeskLessons(brought.log, shelf))));
       notice(words.students.tookIn({ n: brought.log.entries.length }));

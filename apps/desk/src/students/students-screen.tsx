@@ -2,12 +2,11 @@
 
 import { momentOf } from '@shedbook/coach';
 import type { StoredStudent } from '@shedbook/routes';
-import { AskText, Button, Icon } from '@shedbook/stand';
+import { AskText, Button, Icon, momentFrom } from '@shedbook/stand';
 import { useState } from 'react';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { useWords } from '../words/words.tsx';
-import { localMoment } from './moment.ts';
 import { StudentSheet } from './student-sheet.tsx';
 import styles from './students-screen.module.css';
 import { readKeptLog } from './take-in.ts';
@@ -55,7 +54,7 @@ function RosterList({ students, chosen, today, onChoose }: RosterListProps) {
 export function StudentsScreen() {
   const words = useWords();
   const roster = useRoster();
-  const [now] = useState(() => localMoment(new Date()));
+  const [now] = useState(() => momentFrom(new Date()));
   const [id, setId] = useState<string | null>(null);
   const [adding, setAdding] = useState(false);
   const students = roster.students ?? [];

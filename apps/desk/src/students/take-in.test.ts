@@ -16,11 +16,11 @@ import {
 } from '@shedbook/core';
 import { listen } from '@shedbook/listen';
 import { createKit, render } from '@shedbook/sound';
+import { momentFrom } from '@shedbook/stand';
 import { withSentences } from '@shedbook/words';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { limbShares } from './by-limb.ts';
-import { localMoment } from './moment.ts';
 import { ownLesson } from './own-lesson.ts';
 import { withoutDoubles } from './take-file.ts';
 import {
@@ -177,8 +177,8 @@ describe('what a student brings', () => {
   it('[ST108] has its moments in local time', () => {
     const date = new Date('2026-11-25T17:30:00Z');
     // standard: ISO 8601: the same instant whatever the offset
-    expect(new Date(localMoment(date)).getTime()).toBe(date.getTime());
-    expect(localMoment(date)).toMatch(/^2026-11-2\dT\d\d:30:00[+-]\d\d:\d\d$/);
+    expect(new Date(momentFrom(date)).getTime()).toBe(date.getTime());
+    expect(momentFrom(date)).toMatch(/^2026-11-2\dT\d\d:30:00[+-]\d\d:\d\d$/);
   });
 });
 

@@ -1,8 +1,7 @@
 /** Care for ears and body: local rules first, what a level allows, and what common sense says. */
 import { adviseHearing, formatDuration, listeningTimeOf } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
-import { Choices, Slide } from '@shedbook/stand';
-import { now } from '../kept/moment.ts';
+import { Choices, momentNow, Slide } from '@shedbook/stand';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { Folded } from '../ui/folded.tsx';
 import styles from './care-view.module.css';
@@ -12,7 +11,7 @@ function Exposure({ log }: { readonly log: PracticeLog }) {
   const words = useHearingWords().care;
   const [setting, change] = useEarSetting();
   const { levelDba, listener } = setting;
-  const { leftTodaySeconds, leftThisWeekSeconds } = adviseHearing(listeningTimeOf(log, now(), setting));
+  const { leftTodaySeconds, leftThisWeekSeconds } = adviseHearing(listeningTimeOf(log, momentNow(), setting));
   const left = Math.min(leftTodaySeconds, leftThisWeekSeconds);
   const isWeek = leftThisWeekSeconds < leftTodaySeconds;
   return (

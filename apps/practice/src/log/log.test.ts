@@ -1,8 +1,8 @@
 import { exerciseKey, readMoment } from '@shedbook/coach';
 import { Bpm, type PracticeLog, Seconds } from '@shedbook/core';
+import { momentFrom } from '@shedbook/stand';
 import { describe, expect, it } from 'vitest';
 import { HEARING_LESSON, lessonOf } from '../../../../internal/testing/hearing.ts';
-import { momentFrom } from '../kept/moment.ts';
 import { logRows } from './log-rows.ts';
 
 const lesson = lessonOf(HEARING_LESSON);

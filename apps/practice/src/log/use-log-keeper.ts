@@ -1,11 +1,12 @@
 /** Writes the log while one practises: each stretch of one exercise is an entry, with the loops that were judged. */
+
 import { exerciseKey } from '@shedbook/coach';
 import { type LoopRecord, type PracticeEntry, Seconds } from '@shedbook/core';
 import { recordLoop } from '@shedbook/judge';
+import { momentFrom } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
 import type { Hearing } from '../ear/hearing.ts';
 import { deviceName, newId } from '../kept/device-name.ts';
-import { momentFrom } from '../kept/moment.ts';
 import { type PracticeSession, usePracticeSession } from '../session/practice-session.tsx';
 import { keepEntry } from './log-store.ts';
 

@@ -2,10 +2,9 @@
 
 import { type PlanItem, planPractice, type ShelfLesson } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
-import { Button, remember, remembered, Select } from '@shedbook/stand';
+import { Button, momentNow, remember, remembered, Select } from '@shedbook/stand';
 import { type HearingWords, say, tempoWords } from '@shedbook/words';
 import { useMemo, useState } from 'react';
-import { now } from '../kept/moment.ts';
 import { exerciseName } from '../page/exercise-name.ts';
 import { useHearingCatalogue } from '../page/hearing-words.ts';
 import { goTo, hrefOf } from '../page/route.ts';
@@ -86,7 +85,7 @@ export function TodayView({ log, shelf }: TodayProps) {
   const words = all.plan;
   const [minutes, choose] = useMinutes();
   const plan = useMemo(
-    () => planPractice({ shelf, log, now: now(), minutes, assignments: [], seed: shelf[0]?.id ?? '' }),
+    () => planPractice({ shelf, log, now: momentNow(), minutes, assignments: [], seed: shelf[0]?.id ?? '' }),
     [log, minutes, shelf[0]?.lesson],
   );
   const numbers = plan.items.flatMap((item) => item.number ?? []);

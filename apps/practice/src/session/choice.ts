@@ -5,11 +5,13 @@
  */
 import {
   Bpm,
+  bringWithin,
   defaultForm,
   type Form,
   formNamed,
   type Lesson,
   type Limb,
+  PLAYED_TEMPI,
   type SetUp,
   type Subdivision,
   type Voice,
@@ -49,12 +51,9 @@ export const TRADE = 'trade';
 /** Bars of one turn. */
 export const TRADE_BARS = 4;
 
-/** Slowest and fastest that is played. */
-export const TEMPO_RANGE = { least: 30, most: 300 } as const;
-
 /** A tempo brought into the range, to a whole number. */
-export function withinRange(bpm: number): number {
-  return Math.min(TEMPO_RANGE.most, Math.max(TEMPO_RANGE.least, Math.round(bpm)));
+export function withinRange(bpm: number): Bpm {
+  return bringWithin(PLAYED_TEMPI, Math.round(bpm));
 }
 
 /** What is chosen before anything is. */

@@ -1,7 +1,8 @@
 /** The tempo: read from afar, changed by buttons, a line, or taps. */
+
+import { PLAYED_TEMPI } from '@shedbook/core';
 import { Icon, Slide } from '@shedbook/stand';
 import { usePracticeWords } from '../page/words.tsx';
-import { TEMPO_RANGE } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { LedgeButton } from './ledge-button.tsx';
 import styles from './tempo-box.module.css';
@@ -31,8 +32,8 @@ export function TempoBox({ actions }: { readonly actions: StageActions }) {
         label={words.slider}
         says={`${choice.bpm} ${words.bpm}`}
         value={choice.bpm}
-        min={TEMPO_RANGE.least}
-        max={TEMPO_RANGE.most}
+        min={PLAYED_TEMPI.least}
+        max={PLAYED_TEMPI.most}
         onChange={(bpm) => choose({ bpm })}
       />
     </div>

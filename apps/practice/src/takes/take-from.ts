@@ -1,10 +1,11 @@
 /** The take of a stretch that was heard. */
+
 import { exerciseKey } from '@shedbook/coach';
 import type { TakeReport } from '@shedbook/core';
 import { recordLoop } from '@shedbook/judge';
+import { momentFrom } from '@shedbook/stand';
 
 import type { StretchEnded } from '../ear/hearing.ts';
-import { momentFrom } from '../kept/moment.ts';
 
 import type { WholeTake } from './take.ts';
 

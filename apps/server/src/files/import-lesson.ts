@@ -1,5 +1,14 @@
 /** A MusicXML or MIDI file as the text of a new lesson. */
-import { type Bpm, type Exercise, exerciseToData, type Feel, formatFeel, type Meter } from '@shedbook/core';
+import {
+  type Bpm,
+  bringWithin,
+  type Exercise,
+  exerciseToData,
+  type Feel,
+  formatFeel,
+  LESSON_TEMPI,
+  type Meter,
+} from '@shedbook/core';
 import { importMidi, readMidi, readMusicXmlFile } from '@shedbook/exchange';
 import { Document } from 'yaml';
 
@@ -17,11 +26,8 @@ interface Found {
   readonly exercises: readonly Exercise[];
 }
 
-/** Tempi that a lesson may have, in quarter notes a minute. */
-const BPM = { least: 20, most: 400 } as const;
-
 function textOf({ title, by, meter, bpm, feel, exercises }: Found): string {
-  const tempo = bpm === null ? null : Math.min(BPM.most, Math.max(BPM.least, Math.round(bpm)));
+  const tempo = bpm === null ? null : bringWithin(LESSON_TEMPI, Math.round(bpm));
   const data = {
     title,
     ...(by ? { by } : {}),

@@ -10,11 +10,10 @@ import { LIMBS, VOICES } from '../kit/voice.ts';
 import { composeSettingsSchema } from '../lesson/compose-settings.ts';
 import { expecting } from '../lesson/expecting.ts';
 import type { FieldFact, RangeFact } from '../lesson/lesson-fact.ts';
+import { LESSON_TEMPI } from '../lesson/tempo-range.ts';
 
 /** The version of the lesson document that this program writes. */
 export const LESSON_VERSION = 1;
-
-const BPM = { least: 20, most: 400 } as const;
 
 /** Facts that are fully told by their name. */
 type Named = FieldFact['fact'];
@@ -73,7 +72,7 @@ const level = z
     'level relative to the lead voice, in dB (`-6`) or as a dynamic from `ppp` to `fff`, or `feathered`',
   );
 
-const bpm = decimal(BPM.least, BPM.most, 'bpm-in-range');
+const bpm = decimal(LESSON_TEMPI.least, LESSON_TEMPI.most, 'bpm-in-range');
 
 const tempo = z
   .union(

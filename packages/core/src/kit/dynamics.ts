@@ -17,14 +17,24 @@ export const ACCENT_DB = 6;
 /** Added to the level of a ghost note, in dB. */
 export const GHOST_DB = -12;
 
+/** The force of a level in dB: how many times the velocity of a plain stroke. @example levelDbToForce(LeadDb(0)) // 1 */
+export function levelDbToForce(levelDb: LeadDb): number {
+  return 10 ** (levelDb / 40);
+}
+
+/** The level in dB of a force over 0. @example forceToLevelDb(1) // 0 */
+export function forceToLevelDb(force: number): LeadDb {
+  return LeadDb(40 * Math.log10(force));
+}
+
 /** MIDI velocity, 1–127, of a level in dB. */
 export function levelDbToVelocity(levelDb: LeadDb): number {
-  return Math.min(127, Math.max(1, Math.round(FORTE_VELOCITY * 10 ** (levelDb / 40))));
+  return Math.min(127, Math.max(1, Math.round(FORTE_VELOCITY * levelDbToForce(levelDb))));
 }
 
 /** Level in dB of a MIDI velocity, 1–127. */
 export function velocityToLevelDb(velocity: number): LeadDb {
-  return LeadDb(40 * Math.log10(velocity / FORTE_VELOCITY));
+  return forceToLevelDb(velocity / FORTE_VELOCITY);
 }
 
 /** Printed dynamics, softest first. */

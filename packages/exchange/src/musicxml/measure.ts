@@ -7,6 +7,7 @@
 import {
   type Fraction,
   fraction,
+  type LeadDb,
   type Meter,
   multiply,
   type NotatedBar,
@@ -37,7 +38,7 @@ export function divisionsFor(bars: readonly NotatedBar[]): number {
 export interface MeasureContext {
   /** Number of divisions that a quarter note has. */
   readonly divisions: number;
-  readonly levelDb: (head: NotatedHead) => number;
+  readonly levelDb: (head: NotatedHead) => LeadDb;
 }
 
 function inDivisions(length: Fraction, divisions: number): number {

@@ -7,9 +7,12 @@
  * forte, which is velocity 90.
  */
 import {
+  forceToLevelDb,
   GRACE_NOTES,
   type HeadKind,
   headKindOf,
+  type LeadDb,
+  levelDbToForce,
   type NotatedEvent,
   type NotatedHead,
   type NoteValue,
@@ -34,7 +37,7 @@ export interface NoteContext {
   /** Whether a rest fills the bar. */
   readonly wholeBar: boolean;
   /** Level of a head in dB, 0 is forte. */
-  readonly levelDb: (head: NotatedHead) => number;
+  readonly levelDb: (head: NotatedHead) => LeadDb;
 }
 
 const TYPES: Readonly<Record<NoteValue['base'], string>> = {
@@ -53,13 +56,13 @@ export function noteTypeName(base: NoteValue['base']): string {
 }
 
 /** Level to the `dynamics` attribute, in percent of forte, to a hundredth. */
-export function levelDbToDynamicsPercent(levelDb: number): number {
-  return Math.round(10_000 * 10 ** (levelDb / 40)) / 100;
+export function levelDbToDynamicsPercent(levelDb: LeadDb): number {
+  return Math.round(10_000 * levelDbToForce(levelDb)) / 100;
 }
 
 /** The `dynamics` attribute to level, in dB. */
-export function dynamicsPercentToLevelDb(percent: number): number {
-  return 40 * Math.log10(percent / 100);
+export function dynamicsPercentToLevelDb(percent: number): LeadDb {
+  return forceToLevelDb(percent / 100);
 }
 
 function valueNodes({ value }: NotatedEvent, { tuplet }: NoteContext): readonly XmlNode[] {

@@ -2,7 +2,7 @@
  * What the notations of a note say of its stroke.
  * Source: MusicXML 4.0, elements accent, strong-accent, notehead, tremolo, fingering; attribute dynamics.
  */
-import { childOf, childrenOf, descend, type XmlElement } from '@shedbook/core';
+import { childOf, childrenOf, descend, type LeadDb, type XmlElement } from '@shedbook/core';
 import { dynamicsPercentToLevelDb } from './note.ts';
 
 /** The touch of a written stroke. */
@@ -12,7 +12,7 @@ export interface ReadTouch {
   readonly buzz: boolean;
   readonly sticking: 'R' | 'L' | 'B' | null;
   /** From the `dynamics` attribute, 0 is forte; null where there is none. */
-  readonly levelDb: number | null;
+  readonly levelDb: LeadDb | null;
 }
 
 /** Fewest strokes through a stem that stand for a roll rather than for counted notes. */

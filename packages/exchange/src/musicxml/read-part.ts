@@ -12,6 +12,7 @@ import {
   compare,
   type Fraction,
   fraction,
+  type LeadDb,
   type Meter,
   subtract,
   type TextPlace,
@@ -31,7 +32,7 @@ import { type ReadTouch, readTouch } from './read-note.ts';
 export interface ScoreStroke extends PlacedStroke, TextPlace {
   readonly sticking: ReadTouch['sticking'];
   /** 0 is forte; null where the file does not say. */
-  readonly levelDb: number | null;
+  readonly levelDb: LeadDb | null;
 }
 
 /** A bar of a part. */

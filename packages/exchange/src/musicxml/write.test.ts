@@ -154,14 +154,14 @@ describe('MusicXML, element by element', () => {
 
   it('[EX46] writes dynamics in percent of forte, which is velocity 90, louder for louder', () => {
     // standard: MusicXML 4.0, attribute dynamics: percent of forte, 90; so velocity 90 is 100 and 45 is 50
-    expect(levelDbToDynamicsPercent(0)).toBe(100);
+    expect(levelDbToDynamicsPercent(LeadDb(0))).toBe(100);
     expect(levelDbToDynamicsPercent(velocityToLevelDb(45))).toBe(50);
     expect(levelDbToDynamicsPercent(velocityToLevelDb(127))).toBe(141.11);
     fc.assert(
       fc.property(fc.integer({ min: -400, max: 60 }), fc.integer({ min: 1, max: 100 }), (tenths, more) => {
-        const [soft, loud] = [tenths / 10, (tenths + more) / 10];
+        const [soft, loud] = [LeadDb(tenths / 10), LeadDb((tenths + more) / 10)];
         expect(levelDbToDynamicsPercent(loud)).toBeGreaterThan(levelDbToDynamicsPercent(soft));
-        const velocity = levelDbToVelocity(LeadDb(soft));
+        const velocity = levelDbToVelocity(soft);
         if (velocity < 127)
           expect(Math.abs((levelDbToDynamicsPercent(soft) * 90) / 100 - velocity)).toBeLessThan(1);
       }),

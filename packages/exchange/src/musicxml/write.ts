@@ -11,6 +11,7 @@ import {
   type Exercise,
   exerciseOf,
   GHOST_DB,
+  LeadDb,
   type Lesson,
   type NotatedBar,
   type NotatedHead,
@@ -103,7 +104,7 @@ export function writeMusicXml(lesson: Lesson, options: WriteMusicXmlOptions = {}
   const bars = sections.flatMap((section) => section.bars);
   const divisions = divisionsFor(bars);
   const levelDb = ({ voice, accent, ghost }: NotatedHead) =>
-    lesson.balance[voice] + (accent ? ACCENT_DB : ghost ? GHOST_DB : 0);
+    LeadDb(lesson.balance[voice] + (accent ? ACCENT_DB : ghost ? GHOST_DB : 0));
   const opening = [
     attributesNode(lesson.meter, divisions),
     tempoDirection(lesson.meter, lesson.feel, options.bpm ?? lesson.tempo.startBpm),

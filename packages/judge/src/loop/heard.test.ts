@@ -1,8 +1,17 @@
-import { Bpm, LeadDb, Milliseconds, type ReportStroke, Seconds, type TakeReport } from '@shedbook/core';
+import {
+  Bpm,
+  LeadDb,
+  Milliseconds,
+  type ReportStroke,
+  Seconds,
+  TakeDb,
+  type TakeReport,
+} from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { swingTask } from '../../../../internal/testing/loops.ts';
-import { splitLoops } from './heard.ts';
+import { type HeardStroke, splitLoops } from './heard.ts';
 import { judgeTake, recordLoop } from './judge.ts';
+import type { TaskStroke } from './task.ts';
 
 const task = swingTask();
 const LOOPS = 3;
@@ -89,4 +98,17 @@ it('[CH8] a take is judged loop by loop; what was not heard is passed on; the lo
 it('[CH8] an empty report has no loops', () => {
   const empty = { ...report(), strokes: [], missed: [] };
   expect(judgeTake(task, empty, 'intermediate').loops).toEqual([]);
+});
+
+it('[UN2] the level of a microphone is not judged as a balance', () => {
+  const heard = splitLoops(report(), task)[0]?.strokes[0];
+  const asked = task.strokes[0];
+  if (!heard || !asked) throw new Error('no stroke');
+  // @ts-expect-error a stroke 42 dB under full scale is not 42 dB under the lead voice
+  const judged: HeardStroke = { ...heard, levelDb: TakeDb(-42) };
+  // @ts-expect-error nor does a lesson ask for a level of full scale
+  const wanted: TaskStroke = { ...asked, levelDb: TakeDb(-42) };
+  // @ts-expect-error nor does a report tell one
+  const told: ReportStroke['levelDb'] = TakeDb(-42);
+  expect([judged.levelDb, wanted.levelDb, told]).toEqual([-42, -42, -42]);
 });

@@ -3,16 +3,23 @@
  *
  * Conventions: bars from 1, counted from the start of the loop. A report counts bars through the whole take.
  */
-import type { Bpm, ReportStroke, TakeReport, Voice, WrittenPlace } from '@shedbook/core';
+import {
+  type Bpm,
+  LeadDb,
+  Milliseconds,
+  type ReportStroke,
+  type TakeReport,
+  type Voice,
+  type WrittenPlace,
+} from '@shedbook/core';
 
 /** A stroke that was heard where one is written. */
 export interface HeardStroke {
   readonly voice: Voice;
   readonly written: WrittenPlace;
   /** Lateness against the pulse; negative is early. */
-  readonly offsetMs: number;
-  /** Relative to the lead voice, in dB. */
-  readonly levelDb: number;
+  readonly offsetMs: Milliseconds;
+  readonly levelDb: LeadDb;
   /** 0 to 1. */
   readonly confidence: number;
 }
@@ -82,8 +89,8 @@ function sortStrokes(
     const [index, written] = inLoop(anchor, bars);
     if (stroke.written === null) loopAt(index).extra.push({ voice, near: written, confidence });
     else {
-      const offsetMs = stroke.offsetMs ?? 0;
-      loopAt(index).strokes.push({ voice, written, offsetMs, levelDb: levelDb - leadDb, confidence });
+      const offsetMs = stroke.offsetMs ?? Milliseconds(0);
+      loopAt(index).strokes.push({ voice, written, offsetMs, levelDb: LeadDb(levelDb - leadDb), confidence });
     }
   }
 }

@@ -1,4 +1,4 @@
-import { Bpm } from '@shedbook/core';
+import { Bpm, LeadDb, Milliseconds } from '@shedbook/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { formOf, funk, play, playLoop, swing, swingTask } from '../../../../internal/testing/loops.ts';
@@ -45,7 +45,9 @@ function heardFrom(task: LoopTask, playing: Playing): HeardLoop {
     bpm: Bpm(task.bpm * playing.tempo),
     strokes: pairs
       .filter((each) => !each.isMissed)
-      .map(({ asked, offsetMs, levelDb }) => play(asked, { offsetMs, levelDb: asked.levelDb + levelDb })),
+      .map(({ asked, offsetMs, levelDb }) =>
+        play(asked, { offsetMs: Milliseconds(offsetMs), levelDb: LeadDb(asked.levelDb + levelDb) }),
+      ),
     missed: pairs
       .filter((each) => each.isMissed)
       .map(({ asked }) => ({ ...asked.written, voice: asked.voice })),
@@ -114,7 +116,7 @@ it('[CH4] a stricter level never gives a better verdict', () => {
 it('[CH4] untrained timing passes the first level and not the last', () => {
   const wander = [30, -20, 10, -30, 20, -10, 25, -25];
   const strokes = task.strokes.map((stroke, i) =>
-    play(stroke, { offsetMs: wander[i % wander.length] as number }),
+    play(stroke, { offsetMs: Milliseconds(wander[i % wander.length] as number) }),
   );
   const verdicts = LEVELS.map((level) => judgeLoop(task, playLoop(task, { strokes }), level).verdict);
   // definition: at 72 bpm a first level may be 30 ms off where limbs meet, a fluent one 11 ms
@@ -140,7 +142,9 @@ it('[CH3] a pattern that is left out is a stumble, and one missed stroke is not'
 });
 
 it('[CH7] what the ear is unsure of is not held against anyone', () => {
-  const strokes = task.strokes.map((stroke) => play(stroke, { offsetMs: 200, confidence: 0.3 }));
+  const strokes = task.strokes.map((stroke) =>
+    play(stroke, { offsetMs: Milliseconds(200), confidence: 0.3 }),
+  );
   const extra = [{ voice: 'crash' as const, near: { bar: 1, beat: 1, slot: 1 }, confidence: 0.2 }];
   expect(judgeLoop(task, playLoop(task, { strokes, extra }), 'advanced').verdict).toBe('clean');
 });
@@ -157,7 +161,9 @@ it('[CH7] too little heard is unheard, not a stumble', () => {
 });
 
 it('[CH9] a bass drum that is not feathered is said to be too loud against the ride', () => {
-  const strokes = task.strokes.map((stroke) => play(stroke, stroke.voice === 'bass' ? { levelDb: -4 } : {}));
+  const strokes = task.strokes.map((stroke) =>
+    play(stroke, stroke.voice === 'bass' ? { levelDb: LeadDb(-4) } : {}),
+  );
   const judged = judgeLoop(task, playLoop(task, { strokes }), 'intermediate');
   expect(judged.verdict).toBe('loose');
   // definition: feathered is -18 dB in this lesson, so -4 dB is 14 dB too loud
@@ -168,7 +174,9 @@ it('[CH9] a bass drum that is not feathered is said to be too loud against the r
 });
 
 it('[CH9] the lead voice is what the others are measured against, never out of balance itself', () => {
-  const strokes = task.strokes.map((stroke) => play(stroke, stroke.voice === 'ride' ? { levelDb: 12 } : {}));
+  const strokes = task.strokes.map((stroke) =>
+    play(stroke, stroke.voice === 'ride' ? { levelDb: LeadDb(12) } : {}),
+  );
   expect(judgeLoop(task, playLoop(task, { strokes }), 'advanced').verdict).toBe('clean');
 });
 

@@ -8,10 +8,12 @@ import {
   type Bpm,
   type Form,
   isVoice,
+  type LeadDb,
   type Lesson,
   type Limb,
   type Performance,
   perform,
+  Seconds,
   type SetUp,
   type Stroke,
   type Subdivision,
@@ -26,10 +28,10 @@ export interface TaskStroke {
   readonly written: WrittenPlace;
   readonly slots: Subdivision;
   /** Time to the nearest other moment at which anything is struck. */
-  readonly intervalSeconds: number;
+  readonly intervalSeconds: Seconds;
   /** Whether another limb strikes at the same moment. */
   readonly together: boolean;
-  readonly levelDb: number;
+  readonly levelDb: LeadDb;
 }
 
 /** What a loop asks of a student. */
@@ -63,11 +65,11 @@ function momentsOf(strokes: readonly Stroke[]): readonly number[] {
 }
 
 /** Time from each moment to the nearer of its neighbours; the loop comes round again at `duration`. */
-function intervalAt(moments: readonly number[], duration: number, time: number): number {
+function intervalAt(moments: readonly number[], duration: number, time: number): Seconds {
   const index = moments.findIndex((moment) => Math.abs(moment - time) <= SAME_MOMENT_SECONDS);
   const before = moments[index - 1] ?? (moments.at(-1) as number) - duration;
   const after = moments[index + 1] ?? (moments[0] as number) + duration;
-  return Math.min(time - before, after - time);
+  return Seconds(Math.min(time - before, after - time));
 }
 
 function taskStrokes(performance: Performance): readonly TaskStroke[] {

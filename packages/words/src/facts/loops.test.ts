@@ -19,7 +19,7 @@ it('[CH6] a missed stroke is named by limb and place, and stands before a late o
     .filter(({ voice, written }) => !(voice === 'snare' && written.bar === 2 && written.beat === 3))
     .map((stroke) => {
       const isLate = stroke.voice === 'snare' && stroke.written.bar === 1 && stroke.written.beat === 1;
-      return play(stroke, isLate ? { offsetMs: 45 } : {});
+      return play(stroke, isLate ? { offsetMs: Milliseconds(45) } : {});
     });
   const loop = playLoop(task, { strokes, missed: [{ voice: 'snare', ...SNARE_LET }] });
   // common practice: triplets are counted "1 trip let", the snare is the left hand of a right-handed set-up
@@ -33,7 +33,7 @@ it('[CH6] an early stroke that parts from the ride is said to be heard apart', (
   const together = swingTask(2);
   const strokes = together.strokes.map((stroke) => {
     const isEarly = stroke.voice === 'snare' && stroke.written.bar === 1 && stroke.written.beat === 1;
-    return play(stroke, isEarly ? { offsetMs: -40 } : {});
+    return play(stroke, isEarly ? { offsetMs: Milliseconds(-40) } : {});
   });
   // published: two events 40 ms apart are beyond the order threshold of 22 ms (mazurka.org.uk/experiments)
   expect(english(judgeLoop(together, playLoop(together, { strokes }), 'intermediate').reasons)[0]).toBe(
@@ -43,7 +43,7 @@ it('[CH6] an early stroke that parts from the ride is said to be heard apart', (
 
 it('[CH6] a voice that is late everywhere is said once', () => {
   const strokes = task.strokes.map((stroke) =>
-    play(stroke, stroke.voice === 'hihat-foot' ? { offsetMs: 50 } : {}),
+    play(stroke, stroke.voice === 'hihat-foot' ? { offsetMs: Milliseconds(50) } : {}),
   );
   const { reasons } = judgeLoop(task, playLoop(task, { strokes }), 'intermediate');
   expect(english(reasons)).toEqual(['Left foot (hi-hat foot): late by about 50 ms throughout.']);
@@ -54,7 +54,7 @@ it('[CH6] one late stroke of two is named by its place, not called "throughout"'
   const bar = loopTask(swing.lesson, { exercise: 1, form, bpm: Bpm(72) });
   const strokes = bar.strokes.map((stroke) => {
     const isLate = stroke.voice === 'snare' && stroke.written.beat === 1;
-    return play(stroke, isLate ? { offsetMs: 50 } : {});
+    return play(stroke, isLate ? { offsetMs: Milliseconds(50) } : {});
   });
   expect(english(judgeLoop(bar, playLoop(bar, { strokes }), 'advanced').reasons)).toEqual([
     'Left hand (snare): late by about 50 ms on the let of 1.',
@@ -74,7 +74,7 @@ it('[CH6] a left-handed set-up mirrors the limbs, and a written hand decides', (
   const mirrored = loopTask(lesson, { exercise: 1, form: formOf(lesson), bpm: Bpm(80) });
   const strokes = mirrored.strokes.map((stroke) => {
     const isLate = stroke.voice === 'snare' && stroke.written.bar === 1 && stroke.written.beat === 2;
-    return play(stroke, isLate ? { offsetMs: 90 } : {});
+    return play(stroke, isLate ? { offsetMs: Milliseconds(90) } : {});
   });
   expect(english(judgeLoop(mirrored, playLoop(mirrored, { strokes }), 'advanced').reasons)[0]).toBe(
     'Left hand (snare): late by about 90 ms on 2 in bar 1.',

@@ -1,4 +1,4 @@
-/** The clock of the practice room. */
+/** The clock of this device, as logs write it. */
 
 function two(n: number): string {
   return String(n).padStart(2, '0');
@@ -16,6 +16,6 @@ export function momentFrom(date: Date, offsetMinutes = -date.getTimezoneOffset()
 }
 
 /** Now, as a moment of the log. */
-export function now(): string {
+export function momentNow(): string {
   return momentFrom(new Date());
 }
