@@ -1,4 +1,4 @@
-import { Bpm } from '@shedbook/core';
+import { Bpm, Milliseconds } from '@shedbook/core';
 import { judgeLoop, loopTask, type Reason } from '@shedbook/judge';
 import { expect, it } from 'vitest';
 import { formOf, lessonOf, play, playLoop, swing, swingTask } from '../../../../internal/testing/loops.ts';
