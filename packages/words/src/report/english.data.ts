@@ -1,14 +1,11 @@
 /** What is said of a take, in English. */
-import { countSyllable, type Subdivision, VOICE_FACTS, VOICES, type Voice } from '@shedbook/core';
+import { countSyllable, type Subdivision, type Voice } from '@shedbook/core';
 import type { HowOften, RemarkPlace } from '@shedbook/judge';
+import { voices } from '../english/drum-set.ts';
 import type { ReportCatalogue } from './catalogue.ts';
 
 const number = (value: number, digits = 0): string => value.toFixed(digits).replace('-', '−');
 const ms = (value: number): string => `${number(value)} ms`;
-const voices = Object.fromEntries(VOICES.map((voice) => [voice, VOICE_FACTS[voice].label])) as Record<
-  Voice,
-  string
->;
 const the = (voice: Voice): string => `the ${voices[voice]}`;
 const The = (voice: Voice): string => `The ${voices[voice]}`;
 const often = ({ times, of }: HowOften): string => (times === of ? 'every time' : `${times} of ${of} times`);

@@ -1,26 +1,12 @@
 /** What is said of a take, in German. */
 import { countSyllable, type Subdivision, type Voice } from '@shedbook/core';
 import type { HowOften, RemarkPlace } from '@shedbook/judge';
+import { voices } from '../german/drum-set.ts';
 import type { ReportCatalogue } from './catalogue.ts';
 
 const number = (value: number, digits = 0): string =>
   value.toFixed(digits).replace('.', ',').replace('-', '−');
 const ms = (value: number): string => `${number(value)} ms`;
-
-const voices: Readonly<Record<Voice, string>> = {
-  ride: 'Ride',
-  hihat: 'Hi-Hat',
-  'hihat-open': 'offene Hi-Hat',
-  'hihat-foot': 'Hi-Hat-Fuß',
-  bass: 'Bassdrum',
-  snare: 'Snare',
-  sidestick: 'Sidestick',
-  rimshot: 'Rimshot',
-  crash: 'Crash',
-  'tom-high': 'hohes Tom',
-  'tom-mid': 'mittleres Tom',
-  'tom-low': 'tiefes Tom',
-};
 
 const NAMED: Readonly<Record<Voice, string>> = {
   ride: 'Das Ride',
