@@ -54,6 +54,11 @@ export interface FullReport extends TakeReport {
   /** When each of the missed strokes was due, in the same order. */
   readonly missedSeconds: readonly Seconds[];
   readonly tempo: readonly TempoPoint[];
+  /**
+   * The bar lines of the click that the student played along with, which offsets are measured against; left out where
+   * they are measured against the take's own pulse.
+   */
+  readonly click?: readonly TempoPoint[];
   /** Median absolute change of tempo from bar to bar, in percent. */
   readonly barToBarPercent: number | null;
   /** Reports that were kept before places were told have none. */

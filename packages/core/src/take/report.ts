@@ -21,6 +21,11 @@ export interface ReportStroke {
   readonly offsetMs: Milliseconds | null;
   /** 0 to 1. */
   readonly confidence: number;
+  /**
+   * Whose stroke it may be where a loudspeaker played along: `loudspeaker` for sure, or `unknown` where the ear could
+   * not tell. Left out for a stroke of the student.
+   */
+  readonly from?: 'loudspeaker' | 'unknown';
 }
 
 /** What was heard of one voice. */
@@ -61,6 +66,8 @@ export interface TakeReport {
   readonly swingRatio: { readonly median: number; readonly spread: number; readonly count: number } | null;
   /** Median level of each voice relative to the lead voice. */
   readonly balanceDb: Readonly<Partial<Record<Voice, LeadDb>>>;
+  /** Voices that a loudspeaker played during the take, where that is known. */
+  readonly playing?: readonly Voice[];
   /** What could not be heard, and why; reports that were kept before there were reasons have none. */
   readonly unheard?: readonly Unheard[];
   /** The same in sentences, as a report that is written to a file has it for its readers. */

@@ -221,6 +221,7 @@ export function measure(heard: Heard): Measured {
       : {},
     missedSeconds: decision.missed.map((place) => Seconds(clock.secondsAt(quartersOf(grid, place)))),
     tempo,
+    ...(heard.clock ? { click: tempoCurve(heard.clock, heard) } : {}),
     barToBarPercent: changes.length > 0 ? median(changes) : null,
     places: tellPlaces(grid, due, centres),
     evenness: played.map((voice) => ({
