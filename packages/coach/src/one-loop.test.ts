@@ -106,7 +106,7 @@ it('[CH39] a student whose hands get steadier climbs to the goal, and exercises 
   expect(next === null || next.exercise.standing !== 'firm').toBe(true);
 });
 
-it('[CH39] a student who misses the same stroke stays on the first rung, and the teacher sees where', () => {
+it('[CH39] a student who misses the same stroke never climbs, and the teacher sees where', () => {
   const { log, firm, shakySkills, shaky, learning, next } = summary({
     spreadMs: 4,
     keptPerLoop: 1,
@@ -114,7 +114,7 @@ it('[CH39] a student who misses the same stroke stays on the first rung, and the
   });
   const withLet = log.entries.filter(({ exercise }) => exercise?.startsWith('snare ..x'));
   const tempi = new Set(withLet.flatMap(({ loops }) => loops.map(({ bpm }) => bpm)));
-  expect([...tempi]).toEqual([swing.lesson.tempo.startBpm]);
+  expect(Math.max(...tempi)).toBe(swing.lesson.tempo.startBpm);
   expect(firm.every(({ key }) => !key.startsWith('snare ..x'))).toBe(true);
   // definition: "..x" and "x.x" are the cells that the sheet has a let of 1 in
   expect(new Set(shakySkills.map(({ skill }) => skill.to))).toEqual(new Set(['..x', 'x.x']));

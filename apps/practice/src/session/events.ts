@@ -80,7 +80,9 @@ export function watchBars(player: Pick<Player, 'heard'>, tell: PracticeListener)
     if (!bar || place < 0 || (seen?.pass === pass && seen.bar === bar.bar)) return;
     const loopStartSeconds = seen?.pass === pass ? seen.loopStartSeconds : secondsOf(0);
     if (seen && seen.pass !== pass) tell(loopEnded(seen, loopStartSeconds));
-    seen = { program, pass, bar: bar.bar, loopStartSeconds, bpm };
+    // A round whose tempo was changed under way was played at the slower one.
+    const slowest = seen?.pass === pass && seen.bpm < bpm ? seen.bpm : bpm;
+    seen = { program, pass, bar: bar.bar, loopStartSeconds, bpm: slowest };
     const end = program.bars.find((each) => each.bar === bar.bar + 1)?.place ?? program.end;
     const { play, patternBar } = bar;
     const times = { startSeconds: secondsOf(bar.place), endSeconds: secondsOf(end) };

@@ -5,7 +5,7 @@
  * Conventions: tempi in quarter notes a minute. A change of tempo by the ladder comes with the next time round;
  * another exercise or form begins anew with its count-in; all else changes at once.
  */
-import { Bpm, type Form, type Lesson, type LoopVerdict } from '@shedbook/core';
+import { Bpm, type Form, type Lesson } from '@shedbook/core';
 import type { Pack } from '@shedbook/pack';
 import { createProgram, Player, type PlayerStatus, type Program } from '@shedbook/stand';
 import { createContext, type ReactNode, useContext, useMemo, useState, useSyncExternalStore } from 'react';
@@ -13,6 +13,7 @@ import { type Place, usePlace } from '../page/route.ts';
 import { BUILD_UP, clickBeats, formOf, type PracticeChoice, settingsOf } from './choice.ts';
 import type { PracticeListener } from './events.ts';
 import { useChoice } from './use-choice.ts';
+import { type Judging, useJudging } from './use-judging.ts';
 import { type Ladder, useLadder } from './use-ladder.ts';
 import { usePlaying, type When } from './use-playing.ts';
 
@@ -37,8 +38,10 @@ export interface PracticeSession {
   readonly stop: () => void;
   readonly toggle: () => void;
   readonly ladder: Ladder;
-  /** Says what the last loop was; moves the tempo where the student climbs. */
-  readonly judge: (verdict: LoopVerdict, by: 'ear' | 'student') => void;
+  /** Says what the last round was; moves the tempo where the student climbs. */
+  readonly judge: Judging['judge'];
+  /** What came of the student's last word, or null before the first. */
+  readonly answer: Judging['answer'];
   /** Tells of bars, loops and verdicts. @returns how to stop listening. */
   readonly listen: (listener: PracticeListener) => () => void;
 }
@@ -89,16 +92,12 @@ function useSession(pack: Pack): PracticeSession {
     if (next.bpm !== undefined) ladder.standAt(next.bpm);
     change(next.form === BUILD_UP ? { ...next, layers: 1 } : next, 'now');
   };
-  const judge = (verdict: LoopVerdict, by: 'ear' | 'student') => {
-    const step = choice.ladder ? ladder.judge(verdict) : null;
-    if (step && step.state.bpm !== choice.bpm) change({ bpm: step.state.bpm }, 'next time');
-    playing.tell({ kind: 'judged', verdict, by, step, bpm: Bpm(choice.bpm) });
-  };
+  const { judge, answer } = useJudging({ playing, ladder, choice, change });
   const { play, stop, toggle, listen } = playing;
   const sounding = status === 'playing' || status === 'loading';
   return {
     ...{ pack, lesson, place, exercise, form, choice, choose, program, player, status },
-    ...{ playing: sounding, play, stop, toggle, ladder, judge, listen },
+    ...{ playing: sounding, play, stop, toggle, ladder, judge, answer, listen },
   };
 }
 

@@ -32,7 +32,7 @@ interface Stand {
 /** The lesson's ladder, let down or drawn up to where the student plays. */
 function ruleAt(lesson: Lesson, bpm: number): LadderRule {
   const rule = ladderOf(lesson.tempo);
-  return { ...rule, startBpm: Math.min(rule.startBpm, bpm), goalBpm: Math.max(rule.goalBpm, bpm) };
+  return { ...rule, lowestBpm: Math.min(rule.lowestBpm, bpm), goalBpm: Math.max(rule.goalBpm, bpm) };
 }
 
 function standing(lesson: Lesson, exercise: number | null, bpm: number): Stand {

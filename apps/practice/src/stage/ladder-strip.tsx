@@ -3,7 +3,7 @@ import type { LadderStep } from '@shedbook/coach';
 import { Button } from '@shedbook/stand';
 import type { PracticeWords } from '@shedbook/words';
 import { usePracticeWords } from '../page/words.tsx';
-import { usePracticeSession } from '../session/practice-session.tsx';
+import { type PracticeSession, usePracticeSession } from '../session/practice-session.tsx';
 import type { Ladder } from '../session/use-ladder.ts';
 import styles from './ladder-strip.module.css';
 import type { StageActions } from './use-stage-actions.ts';
@@ -15,7 +15,13 @@ function sayStep({ move, state }: LadderStep, { rule }: Ladder, words: PracticeW
   if (move === 'arrived') return words.arrived({ bpm: state.bpm });
   const left = rule.cleanLoops - state.clean;
   if (state.clean > 0 && left > 0) return words.more({ n: left });
-  return state.bpm <= rule.startBpm ? words.lowest({ bpm: state.bpm }) : words.stay({ bpm: state.bpm });
+  return state.bpm <= rule.lowestBpm ? words.lowest({ bpm: state.bpm }) : words.stay({ bpm: state.bpm });
+}
+
+/** What came of the last word or verdict, in a sentence. */
+function sayLast({ ladder, answer }: PracticeSession, words: PracticeWords['ladder']): string {
+  if (answer !== null && answer !== 'told') return words.answers[answer];
+  return ladder.last ? sayStep(ladder.last, ladder, words) : '';
 }
 
 function Boxes({ ladder }: { readonly ladder: Ladder }) {
@@ -32,9 +38,10 @@ function Boxes({ ladder }: { readonly ladder: Ladder }) {
 /** The strip. */
 export function LadderStrip({ actions }: { readonly actions: StageActions }) {
   const words = usePracticeWords().ladder;
-  const { ladder, choice } = usePracticeSession();
+  const session = usePracticeSession();
+  const { ladder, choice } = session;
   if (!choice.ladder) return null;
-  const { rule, state, last } = ladder;
+  const { rule, state } = ladder;
   return (
     <section className={styles.strip} data-part="ladder" aria-label={words.title}>
       <div className={styles.says} data-part="ladder-says">
@@ -47,7 +54,7 @@ export function LadderStrip({ actions }: { readonly actions: StageActions }) {
           })}
         </span>
         <span className={styles.last} data-part="ladder-last" role="status">
-          {last && sayStep(last, ladder, words)}
+          {sayLast(session, words)}
         </span>
       </div>
       <div className={styles.buttons}>

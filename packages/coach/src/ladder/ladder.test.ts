@@ -1,4 +1,4 @@
-import { Bpm, LOOP_VERDICTS, type LoopVerdict } from '@shedbook/core';
+import { Bpm, LOOP_VERDICTS, type LoopVerdict, seededRandom } from '@shedbook/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { climb, type LadderState, ladderOf, startLadder } from './ladder.ts';
@@ -14,7 +14,7 @@ it('[CH10] three clean loops climb one step', () => {
   expect(two).toMatchObject({ bpm: 72, clean: 2 });
   // definition: start 72, step 8
   expect(climb(two, 'clean', rule)).toEqual({
-    state: { bpm: Bpm(80), clean: 0, loose: 0, arrived: false },
+    state: { bpm: Bpm(80), clean: 0, missed: 0, climbBpm: 8, arrived: false },
     move: 'up',
   });
 });
@@ -28,25 +28,32 @@ it('[CH10] the last step ends on the goal, and clean loops there arrive', () => 
   const first = climb(startLadder(uneven), 'clean', uneven);
   const second = climb(first.state, 'clean', uneven);
   const third = climb(second.state, 'clean', uneven);
-  // definition: 100, 110, then the goal 115 rather than 120
-  expect([first.state.bpm, second.state.bpm, third.state.bpm]).toEqual([110, 115, 115]);
+  // definition: 100, 110, then 115 rather than 120
+  expect([first, second, third].map(({ state }) => state.bpm)).toEqual([110, 115, 115]);
   expect(third).toMatchObject({ move: 'arrived' });
 });
 
-it('[CH11] a stumble comes down one step; on the first rung it stays', () => {
+it('[CH11] one loop that is not clean stays, two since the last change of tempo come down a step', () => {
   const up = startLadder(rule, 96);
-  expect(climb(up, 'stumble', rule)).toMatchObject({
-    state: { bpm: Bpm(88), clean: 0 },
-    move: 'down',
-  });
-  expect(climb(startLadder(rule), 'stumble', rule)).toMatchObject({ state: { bpm: 72 }, move: 'stay' });
+  for (const verdict of ['stumble', 'loose'] as const) {
+    expect(climb(up, verdict, rule)).toMatchObject({ state: { bpm: 96 }, move: 'stay' });
+    expect(run([verdict, verdict], up)).toMatchObject({ bpm: 88, clean: 0, missed: 0 });
+    expect(run([verdict, 'clean', 'clean', verdict], up).bpm).toBe(88);
+  }
+  // definition: three clean loops in a row climb, and the count of the others begins anew there
+  expect(run(['loose', 'clean', 'clean', 'clean', 'loose'], up).bpm).toBe(104);
 });
 
-it('[CH11] one loose loop stays, four in a row come down', () => {
-  const up = startLadder(rule, 96);
-  expect(run(['loose', 'loose', 'loose'], up).bpm).toBe(96);
-  expect(run(['loose', 'loose', 'loose', 'loose'], up).bpm).toBe(88);
-  expect(run(['loose', 'loose', 'loose', 'clean', 'loose'], up).bpm).toBe(96);
+it('[CH11] it goes slower than the start, down to half of it', () => {
+  expect(run(['stumble', 'stumble'])).toMatchObject({ bpm: 64 });
+  const never = Array.from({ length: 40 }, (): LoopVerdict => 'stumble');
+  // definition: half of 72
+  expect(run(never).bpm).toBe(36);
+});
+
+it('[CH11] after it came down it climbs by half a step', () => {
+  // definition: 72 less 8, then 4 a climb
+  expect(run(['loose', 'loose', 'clean', 'clean', 'clean']).bpm).toBe(68);
 });
 
 it('[CH11] a loop that was not heard changes nothing', () => {
@@ -68,7 +75,7 @@ it('[CH12] the ladder never leaves its bounds, whatever happens and wherever it 
           const before = state.bpm;
           state = climb(state, verdict, ladder).state;
           expect(state.bpm).toBeLessThanOrEqual(tempo.goalBpm);
-          expect(state.bpm).toBeGreaterThanOrEqual(Math.min(tempo.startBpm, tempo.goalBpm));
+          expect(state.bpm).toBeGreaterThanOrEqual(ladder.lowestBpm);
           expect(Math.abs(state.bpm - before)).toBeLessThanOrEqual(tempo.stepBpm);
         }
       },
@@ -86,4 +93,22 @@ it('[CH12] better loops never lead to a lower rung', () => {
     }),
     { numRuns: 300, seed: 4 },
   );
+});
+
+it('[CH40] it settles where about four loops in five are clean', () => {
+  const random = seededRandom('challenge point');
+  // definition: the chance of a clean loop falls along a logistic curve through one half at 96, gently or steeply
+  for (const slope of [3, 6, 12]) {
+    let state = startLadder(rule);
+    let clean = 0;
+    const loops = 6000;
+    for (let i = 0; i < loops; i += 1) {
+      const isClean = random.next() < 1 / (1 + Math.exp((state.bpm - 96) / slope));
+      clean += isClean ? 1 : 0;
+      state = climb(state, isClean ? 'clean' : 'loose', rule).state;
+    }
+    // published: Wilson et al. 2019: 0.85; Kaernbach 1991 for these steps: 0.75
+    expect(clean / loops).toBeGreaterThan(0.72);
+    expect(clean / loops).toBeLessThan(0.88);
+  }
 });

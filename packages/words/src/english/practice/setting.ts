@@ -58,9 +58,15 @@ export const ladder = {
     '.input {$of :integer} .match $of one {{{$clean :integer} of {$of} clean loop at {$bpm :number}}} * {{{$clean :integer} of {$of} clean loops at {$bpm :number}}}',
   up: 'Up to {$bpm :number} from the next round.',
   down: 'Down to {$bpm :number} from the next round.',
-  lowest: '{$bpm :number} is the first rung: staying here.',
+  lowest: '{$bpm :number} is the lowest rung: staying here.',
   stay: 'Staying at {$bpm :number}.',
   more: '.input {$n :integer} .match $n one {{One more clean loop.}} * {{{$n} more clean loops.}}',
   unheard: 'That round was not heard.',
+  answers: {
+    'no round yet': 'Play a round to its end, then say how it was.',
+    'told already': 'That round is told. The next one counts when it has gone by.',
+    waits: 'Noted: it counts when the round is over.',
+    noted: 'Noted. The ladder stays where it is.',
+  },
   arrived: '{$bpm :number}: that is the goal. Well played.',
 } as const;

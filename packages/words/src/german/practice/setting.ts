@@ -60,9 +60,15 @@ export const ladder = translation<typeof english.ladder>()({
     '.input {$of :integer} .match $of one {{{$clean :integer} von {$of} sauberen Runde bei {$bpm :number}}} * {{{$clean :integer} von {$of} sauberen Runden bei {$bpm :number}}}',
   up: 'Hinauf auf {$bpm :number} ab der nächsten Runde.',
   down: 'Hinunter auf {$bpm :number} ab der nächsten Runde.',
-  lowest: '{$bpm :number} ist die erste Sprosse: wir bleiben hier.',
+  lowest: '{$bpm :number} ist die unterste Sprosse: wir bleiben hier.',
   stay: 'Wir bleiben bei {$bpm :number}.',
   more: '.input {$n :integer} .match $n one {{Noch eine saubere Runde.}} * {{Noch {$n} saubere Runden.}}',
   unheard: 'Diese Runde war nicht zu hören.',
+  answers: {
+    'no round yet': 'Spiel eine Runde bis ans Ende, dann sag, wie sie war.',
+    'told already': 'Diese Runde ist gezählt. Die nächste zählt, wenn sie vorbei ist.',
+    waits: 'Notiert: Es zählt, wenn die Runde vorbei ist.',
+    noted: 'Notiert. Die Leiter bleibt, wo sie ist.',
+  },
   arrived: '{$bpm :number}: das ist das Ziel. Schön gespielt.',
 });
