@@ -42,9 +42,31 @@ export interface VoiceReport {
 export type Unheard =
   /** A voice that was due and not heard at all, or one that can hardly be told from the others. */
   | { readonly reason: 'not-heard' | 'hard-to-tell'; readonly voice: Voice }
+  /** A voice that the loudspeaker played too: so many of its strokes cannot be told from the loudspeaker's. */
+  | { readonly reason: 'from-loudspeaker'; readonly voice: Voice; readonly count: number }
+  /** What was played is as much of these other exercises of the lesson, by their numbers. */
+  | { readonly reason: 'as-other-exercises'; readonly exercises: readonly number[] }
   /** Played clearly slower or faster than asked, in quarter notes a minute. */
   | { readonly reason: 'other-tempo'; readonly bpm: Bpm; readonly askedBpm: Bpm }
   | { readonly reason: 'partly-recognised' };
+
+/** How a take agrees with the exercise that was asked, and with the others of the lesson. */
+export interface ExerciseAgreement {
+  /** Share of the exercise's own strokes that were played there and not elsewhere, as an F-measure: 0 to 1. */
+  readonly agreement: number;
+  /** Number of the exercise that was clearly rather played; the asked one was not. */
+  readonly rather?: number;
+  /** Numbers of exercises that what was heard agrees with as well, so that it cannot be told which was played. */
+  readonly cannotTellFrom?: readonly number[];
+}
+
+/** What a loudspeaker played during the take, as it was found in the recording. */
+export interface LoudspeakerHeard {
+  /** How much later than it was given it lies in the recording. */
+  readonly delaySeconds: Seconds;
+  /** How loud it is in the recording beside everything, in dB: 0 is all that there is. */
+  readonly levelDb: number;
+}
 
 /** Version of the report that this program writes. */
 export const REPORT_VERSION = 1;
@@ -61,6 +83,14 @@ export interface TakeReport {
   };
   readonly strokes: readonly ReportStroke[];
   readonly missed: readonly (WrittenPlace & { readonly voice: Voice })[];
+  /** Written strokes of which it cannot be said whether they were played: neither heard nor missed. None when left out. */
+  readonly unknown?: readonly (WrittenPlace & { readonly voice: Voice })[];
+  /** The voices that this student plays, where not all: the others are neither heard nor missed. */
+  readonly plays?: readonly Voice[];
+  /** Left out where only the groove was asked, and in reports that were kept before it was told. */
+  readonly exercise?: ExerciseAgreement;
+  /** Left out where nothing is known of a loudspeaker. */
+  readonly loudspeaker?: LoudspeakerHeard;
   readonly voices: Readonly<Partial<Record<Voice, VoiceReport>>>;
   /** Ratio long : short of the swung beats, and how many there were; null where nothing swings. */
   readonly swingRatio: { readonly median: number; readonly spread: number; readonly count: number } | null;

@@ -8,6 +8,7 @@ const number = (value: number, digits = 0): string => value.toFixed(digits).repl
 const ms = (value: number): string => `${number(value)} ms`;
 const the = (voice: Voice): string => `the ${voices[voice]}`;
 const The = (voice: Voice): string => `The ${voices[voice]}`;
+const list = (numbers: readonly number[]): string => numbers.join(', ').replace(/, (\d+)$/, ' or $1');
 const often = ({ times, of }: HowOften): string => (times === of ? 'every time' : `${times} of ${of} times`);
 
 const TRIPLETS = ['', 'middle triplet', 'last triplet'];
@@ -63,6 +64,10 @@ export const english: ReportCatalogue = {
       `${The(voice)} was not heard at all: not played, or too soft for this microphone.`,
     'hard-to-tell': ({ voice }) =>
       `${The(voice)} is hard to tell from the other voices in this recording; its strokes are a guess.`,
+    'from-loudspeaker': ({ voice, count }) =>
+      `${count} ${count === 1 ? 'stroke' : 'strokes'} of ${the(voice)} cannot be told from what the loudspeaker played; with headphones they can.`,
+    'as-other-exercises': ({ exercises }) =>
+      `What is heard is as much exercise ${list(exercises)}: it cannot be told which was played.`,
     'other-tempo': ({ bpm, askedBpm }) =>
       `It was played at ${number(bpm)} beats a minute, not at ${number(askedBpm)}.`,
     'partly-recognised': () => 'Only part of the exercise was recognised; read the figures with care.',

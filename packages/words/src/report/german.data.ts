@@ -39,6 +39,7 @@ const DATIVE: Readonly<Record<Voice, string>> = {
   'tom-low': 'dem tiefen Tom',
 };
 
+const list = (numbers: readonly number[]): string => numbers.join(', ').replace(/, (\d+)$/, ' oder $1');
 const often = ({ times, of }: HowOften): string => (times === of ? 'jedes Mal' : `${times} von ${of} Mal`);
 
 const TRIPLETS = ['', 'mittleren Triole', 'letzten Triole'];
@@ -100,6 +101,10 @@ export const german: ReportCatalogue = {
       `${NAMED[voice]} war nicht zu hören: nicht gespielt oder zu leise für dieses Mikrofon.`,
     'hard-to-tell': ({ voice }) =>
       `${NAMED[voice]} ist in dieser Aufnahme kaum von den anderen Stimmen zu unterscheiden; diese Schläge sind geraten.`,
+    'from-loudspeaker': ({ voice, count }) =>
+      `${NAMED[voice]}: ${count} ${count === 1 ? 'Schlag ist' : 'Schläge sind'} nicht von dem zu unterscheiden, was der Lautsprecher spielte; mit Kopfhörern geht es.`,
+    'as-other-exercises': ({ exercises }) =>
+      `Was zu hören ist, passt ebenso zu Übung ${list(exercises)}: Welche gespielt wurde, ist nicht zu sagen.`,
     'other-tempo': ({ bpm, askedBpm }) =>
       `Gespielt wurde mit ${number(bpm)} Vierteln in der Minute, nicht mit ${number(askedBpm)}.`,
     'partly-recognised': () => 'Nur ein Teil der Übung wurde erkannt; die Zahlen sind mit Vorsicht zu lesen.',
