@@ -193,12 +193,12 @@ for (const folder of process.argv.slice(2)) {
               )
                 .map(([v, o]) => `${v} ${o.hits} of ${o.hits + o.missed}, ${o.extra} extra`)
                 .join('; ')}`
-            : answer.refusal.message,
+            : answer.refusal.fact,
         );
     }
     if (!report) {
       rows.refused += 1;
-      if (process.env.VERBOSE) console.log(file, take.style, refusal.message);
+      if (process.env.VERBOSE) console.log(file, take.style, refusal.fact);
       compareAll([], take.truth.strokes, tally);
       continue;
     }

@@ -267,7 +267,7 @@ for (const folder of process.argv.slice(2)) {
         const share = judge(listened, bent, known, tally);
         if (process.env.VERBOSE && share < 0.9)
           console.log(
-            `    ${name} ${take.style} ${Math.round(take.bpm)} for ${take.lessonBpm}, ${source}: ${share.toFixed(2)} ${listened.refusal?.message ?? ''}`,
+            `    ${name} ${take.style} ${Math.round(take.bpm)} for ${take.lessonBpm}, ${source}: ${share.toFixed(2)} ${listened.refusal?.fact ?? ''}`,
           );
       }
     }

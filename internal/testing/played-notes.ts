@@ -83,7 +83,7 @@ export function bare({ timeSeconds, voice, levelDb }: PlayedNote): PlayedNote {
 
 /**
  * The report on notes of exercise 1.
- * @throws Error with the refusal when there is none.
+ * @throws Error with the code of the refusal when there is none.
  */
 export function reportOfNotes(notes: readonly PlayedNote[]): FullReport {
   const { report, refusal } = listenToNotes(
@@ -91,6 +91,6 @@ export function reportOfNotes(notes: readonly PlayedNote[]): FullReport {
     Seconds((notes.at(-1)?.timeSeconds ?? 0) + 1),
     asked,
   );
-  if (!report) throw new Error(refusal?.message);
+  if (!report) throw new Error(refusal.fact);
   return report;
 }

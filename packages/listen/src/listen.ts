@@ -19,7 +19,7 @@ import { decide, strokesOf } from './decide/strokes.ts';
 import { EventLog } from './detect/event-log.ts';
 import type { HeardEvent } from './detect/events.ts';
 import { EventExtractor } from './detect/extract.ts';
-import type { Asked, Listened, Refusal } from './listened.ts';
+import type { Asked, Listened } from './listened.ts';
 import { measure } from './measure/measure.ts';
 import type { Pulse } from './measure/pulse.ts';
 import { cutStretch, type Stretch } from './measure/stretch.ts';
@@ -80,13 +80,8 @@ export class TakeListener {
     this.#keep(this.#extractor.push(this.#resampler.flush()));
     this.#keep(this.#extractor.flush());
     const durationSeconds = samplesToSeconds(Samples(this.#samples), this.#rate);
-    if (this.#samples === 0) return refuse('empty', 'The recording holds no sound at all.');
-    if (this.#extractor.peakDb < -70) {
-      return refuse(
-        'silent',
-        'The recording is silent. Was the right microphone chosen, and was it unmuted?',
-      );
-    }
+    if (this.#samples === 0) return refuse('no-sound');
+    if (this.#extractor.peakDb < -70) return refuse('silent-recording');
     return reportOn(this.#events.between(), asked, { kind: 'audio', durationSeconds }, this.#network);
   }
 
@@ -95,8 +90,8 @@ export class TakeListener {
   }
 }
 
-function refuse(code: Refusal['code'], message: string): Listened {
-  return { report: null, refusal: { code, message } };
+function refuse(fact: 'no-sound' | 'silent-recording' | 'no-drums-followed'): Listened {
+  return { report: null, refusal: { fact } };
 }
 
 /** The report on events of any source. */
@@ -112,12 +107,7 @@ export function reportOn(
   const free = hearFreely(events, network);
   const seen = observe(events, free);
   const alignment = align(seen, grid);
-  if (!alignment) {
-    return refuse(
-      'no-drums',
-      'No drum strokes were found that could be followed. Is this a recording of a drum set?',
-    );
-  }
+  if (!alignment) return refuse('no-drums-followed');
   return reportAligned({ events, seen, asked, grid, alignment, take, network, free });
 }
 

@@ -1,5 +1,6 @@
 /** What goes into listening besides the take, and what comes out of it. */
 import type { Bpm, Form, FullReport, Lesson } from '@shedbook/core';
+import type { RefusalFact } from './fact.ts';
 
 /** What was asked of the student. */
 export interface Asked {
@@ -11,14 +12,7 @@ export interface Asked {
   readonly bpm?: Bpm;
 }
 
-/** Why there is no report. */
-export interface Refusal {
-  readonly code: 'empty' | 'silent' | 'no-drums' | 'wrong-exercise';
-  /** One or two sentences for a person. */
-  readonly message: string;
-}
-
 /** A report, or why there is none. */
 export type Listened =
   | { readonly report: FullReport; readonly refusal: null }
-  | { readonly report: null; readonly refusal: Refusal };
+  | { readonly report: null; readonly refusal: RefusalFact };

@@ -12,7 +12,7 @@ import { drawReport } from '@shedbook/engrave/report';
 import { InputError, reasonOf } from '@shedbook/host';
 import { LEVELS } from '@shedbook/judge';
 import type { Asked } from '@shedbook/listen';
-import { pictureText, REPORT_LANGUAGES, withSentences, wordsOf } from '@shedbook/words';
+import { LANGUAGE_TAGS, pictureText, REPORTS, say, withSentences } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
 import { hearTake } from '../listen/hear.ts';
 import { reportLines } from '../listen/report-text.ts';
@@ -31,7 +31,7 @@ export interface ListenRequest {
   readonly latency?: number;
   /** One of LEVELS; intermediate when left out. */
   readonly level?: string;
-  /** One of REPORT_LANGUAGES; English when left out. */
+  /** One of LANGUAGE_TAGS; English when left out. */
   readonly language?: string;
   /** Where to write the picture. */
   readonly picture?: string;
@@ -49,7 +49,7 @@ function titleOf(lesson: Lesson, { number, name }: Exercise, exerciseWord: strin
 export async function listenCommand(request: ListenRequest, terminal: Terminal): Promise<number> {
   const { take, exercise, tempo } = request;
   const level = readChoice('level', request.level ?? 'intermediate', LEVELS);
-  const language = readChoice('language', request.language ?? 'en', REPORT_LANGUAGES);
+  const language = readChoice('language', request.language ?? 'en', LANGUAGE_TAGS);
   const lesson = requireLesson(await readLessonFile(request.lesson), terminal.warn);
   const played = requireExercise(lesson, exercise, '--exercise');
   const form = request.form === undefined ? defaultForm(lesson) : requireForm(lesson, request.form);
@@ -59,9 +59,9 @@ export async function listenCommand(request: ListenRequest, terminal: Terminal):
   terminal.progress('Listening …');
   const { report, refusal } = await hearTake(take, asked, { warn: terminal.warn, latencySeconds });
   terminal.progress(null);
-  if (!report) throw new InputError(`${take}: ${refusal.message}`);
+  if (!report) throw new InputError(`${take}: ${say(refusal, REPORTS[language].language)}`);
   if (request.picture !== undefined) {
-    const title = titleOf(lesson, played, wordsOf(language).report.exercise);
+    const title = titleOf(lesson, played, REPORTS[language].words.exercise);
     await writeFile(
       request.picture,
       drawReport(report, pictureText(report, { title, level, language })),

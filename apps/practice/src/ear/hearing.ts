@@ -62,7 +62,7 @@ const LOOK_MS = 40;
 const SAME_SECONDS = 0.002;
 
 /** As if nothing had been heard. */
-const NOTHING: Listened = { report: null, refusal: { code: 'empty', message: '' } };
+const NOTHING: Listened = { report: null, refusal: { fact: 'nothing-played' } };
 
 /** A stretch, and what only this file needs of it. */
 interface OpenStretch extends Stretch {

@@ -48,7 +48,7 @@ export function takeFrom(
       })),
       verdicts: stretch.loops.map((each) => recordLoop(each.judgement)),
       report,
-      refusal: refusal?.message ?? null,
+      refused: refusal,
       audioBytes: take.audio?.size ?? 0,
     },
   };

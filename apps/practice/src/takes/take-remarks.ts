@@ -3,7 +3,7 @@
 import type { FullReport } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave/report';
 import { type Level, type RemarkFact, remarksOn } from '@shedbook/judge';
-import { pictureText, type ReportLanguage, sayRemark } from '@shedbook/words';
+import { type LanguageTag, pictureText, sayRemark } from '@shedbook/words';
 
 /** Sentences at most. */
 const SENTENCES = 3;
@@ -12,7 +12,7 @@ const SENTENCES = 3;
 const OF_LEVELS: ReadonlySet<RemarkFact['kind']> = new Set(['loud', 'quiet', 'balanced', 'uneven']);
 
 /** At most three sentences, the strongest first. */
-export function takeSentences(report: FullReport, level: Level, language: ReportLanguage): readonly string[] {
+export function takeSentences(report: FullReport, level: Level, language: LanguageTag): readonly string[] {
   const remarks = remarksOn(report, level).filter(
     ({ kind }) => report.take.kind === 'midi' || !OF_LEVELS.has(kind),
   );
@@ -20,11 +20,6 @@ export function takeSentences(report: FullReport, level: Level, language: Report
 }
 
 /** The report as a page, an SVG document of its own. */
-export function reportPage(
-  report: FullReport,
-  level: Level,
-  language: ReportLanguage,
-  title: string,
-): string {
+export function reportPage(report: FullReport, level: Level, language: LanguageTag, title: string): string {
   return drawReport(report, pictureText(report, { level, language, title }));
 }

@@ -1,17 +1,13 @@
 /** What the ear makes of a whole take: three sentences, what it could not tell, and the report as a page. */
-import { REPORT_LANGUAGES, type ReportLanguage, unheardSentences } from '@shedbook/words';
+import type { RefusalFact } from '@shedbook/listen';
+import { say, unheardSentences } from '@shedbook/words';
 import { useEffect, useMemo, useState } from 'react';
-import { useHearingWords } from '../page/hearing-words.ts';
+import { useHearingCatalogue, useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeLanguage } from '../page/words.tsx';
 import { useHearingSettings } from '../session/hearing-settings.ts';
 import type { Take } from './take.ts';
 import { reportPage, takeSentences } from './take-remarks.ts';
 import styles from './take-report-view.module.css';
-
-function useReportLanguage(): ReportLanguage {
-  const { tag } = usePracticeLanguage();
-  return REPORT_LANGUAGES.find((each) => each === tag) ?? 'en';
-}
 
 function useTitle(take: Take): string {
   const words = useHearingWords().takes;
@@ -21,10 +17,10 @@ function useTitle(take: Take): string {
 
 /** Draws the report of a take as a page when asked; null where there is no report. */
 export function useReportPage(take: Take): () => string | null {
-  const language = useReportLanguage();
+  const { tag } = usePracticeLanguage();
   const title = useTitle(take);
   const [{ level }] = useHearingSettings();
-  return () => take.report && reportPage(take.report, level, language, title);
+  return () => take.report && reportPage(take.report, level, tag, title);
 }
 
 /** The page as a picture, drawn when it is opened. */
@@ -51,13 +47,17 @@ function Page({ take }: { readonly take: Take }) {
 
 /** The view. */
 export function TakeReportView({ take }: { readonly take: Take }) {
-  const language = useReportLanguage();
+  const { tag } = usePracticeLanguage();
+  const { language } = useHearingCatalogue();
   const [{ level }] = useHearingSettings();
   const sentences = useMemo(
-    () => (take.report ? takeSentences(take.report, level, language) : []),
-    [take, level, language],
+    () => (take.report ? takeSentences(take.report, level, tag) : []),
+    [take, level, tag],
   );
-  if (!take.report) return take.refusal ? <p className="quiet">{take.refusal}</p> : null;
+  if (!take.report) {
+    const why = take.refused ? say<RefusalFact>(take.refused, language) : take.refusal;
+    return why ? <p className="quiet">{why}</p> : null;
+  }
   return (
     <div className={styles.report}>
       <ul>

@@ -4,6 +4,7 @@
  * Conventions: seconds from the start of the recording, the latency of the devices not taken off; plain data.
  */
 import type { Bpm, FullReport, LoopRecord } from '@shedbook/core';
+import type { RefusalFact } from '@shedbook/listen';
 
 /** One time through the form in a take. */
 export interface TakeLoop {
@@ -37,8 +38,10 @@ export interface Take {
   readonly verdicts: readonly LoopRecord[];
   /** Null where listening refused. */
   readonly report: FullReport | null;
-  /** Why there is no report, or null. */
-  readonly refusal: string | null;
+  /** Why there is no report; null where there is one. */
+  readonly refused?: RefusalFact | null;
+  /** The same as pages before this one kept it: a sentence, in English. */
+  readonly refusal?: string | null;
   /** Size of the sound in bytes; 0 for a kit, whose strokes are in the report. */
   readonly audioBytes: number;
 }

@@ -5,6 +5,7 @@
  * dB relative to the take's own lead voice unless the name says otherwise, of a recording K-weighted (ITU-R
  * BS.1770-4) over the first 100 ms of a stroke; bars, beats and slots from 1; bpm counts quarter notes.
  */
+import type { Fact } from '../fact.ts';
 import type { WrittenPlace } from '../groove/stroke.ts';
 import type { Voice } from '../kit/voice.ts';
 import type { Bpm, LeadDb, Milliseconds, Seconds } from '../units.ts';
@@ -66,6 +67,18 @@ export interface LoudspeakerHeard {
   readonly delaySeconds: Seconds;
   /** How loud it is in the recording beside everything, in dB: 0 is all that there is. */
   readonly levelDb: number;
+}
+
+type FactOf<One> = One extends { readonly reason: infer Reason extends string }
+  ? Fact & Omit<One, 'reason'> & { readonly fact: Reason }
+  : never;
+
+/** The same as facts, to be said: reports are kept with reasons. */
+export type UnheardFact = FactOf<Unheard>;
+
+/** What cannot be told, as a fact. */
+export function unheardFact({ reason, ...values }: Unheard): UnheardFact {
+  return { fact: reason, ...values } as UnheardFact;
 }
 
 /** Version of the report that this program writes. */

@@ -47,7 +47,7 @@ export function drawLadder(report: FullReport, words: PictureWords, { x, y, widt
     const db = top - i * STEP_DB;
     return (
       line(left - 8, at(db), right + 8, at(db), { stroke: COLOURS.faint, 'stroke-width': 0.6 }) +
-      label(`${db > 0 ? '+' : ''}${words.number(db)} dB`, left - 14, at(db) + 4, {
+      label(words.decibels({ db }), left - 14, at(db) + 4, {
         ...small,
         'text-anchor': 'end',
       })
@@ -67,9 +67,9 @@ export function drawLadder(report: FullReport, words: PictureWords, { x, y, widt
   );
   const head = { ...small, 'text-anchor': 'middle' };
   return [
-    label(words.report.balance, x, y + 14, { 'font-size': 16, 'font-weight': 600, fill: COLOURS.ink }),
-    label(words.report.asked, left + 18, y + 32, head),
-    label(words.report.played, right - 18, y + 32, head),
+    label(words.balance, x, y + 14, { 'font-size': 16, 'font-weight': 600, fill: COLOURS.ink }),
+    label(words.asked, left + 18, y + 32, head),
+    label(words.played, right - 18, y + 32, head),
     ...rungs,
     ...marks,
   ].join('');

@@ -35,17 +35,18 @@ const says = (title: string): PictureText => ({
   sentences: ['the first sentence', 'the second'],
   unheard: ['what was "not" heard'],
   words: {
-    number: (value, digits = 0) => value.toFixed(digits),
     voices: named,
     lateness: (ms) => `lateness ${Math.round(ms)}`,
-    report: {
-      ...{ voice: 'a voice', heard: 'heard', extra: 'extra', time: 'time', spread: 'spread', level: 'level' },
-      ...{ balance: 'balance', asked: 'asked', played: 'played', tempo: 'tempo' },
-      ...{ missedMark: 'missed & gone', extraMark: 'extra mark' },
-      heardOf: (hits, due) => `${hits} heard of ${due}`,
-      displacement: (ms) => `so far is ${ms}`,
-      moreBars: (count) => `${count} bars more`,
-    },
+    ...{ voice: 'a voice', heard: 'heard', extra: 'extra', time: 'time', spread: 'spread', level: 'level' },
+    ...{ balance: 'balance', asked: 'asked', played: 'played', tempo: 'tempo' },
+    ...{ missedMark: 'missed & gone', extraMark: 'extra mark' },
+    heardOf: ({ hits, due }) => `${hits} heard of ${due}`,
+    displacement: ({ ms }) => `so far is ${ms}`,
+    moreBars: ({ bars }) => `${bars} bars more`,
+    spreadMs: ({ ms }) => `spread ${Math.round(ms)}`,
+    decibels: ({ db }) => `${Math.round(db)} dB`,
+    seconds: ({ seconds }) => `${Math.round(seconds)} s`,
+    bpm: ({ bpm }) => `${bpm}`,
   },
 });
 
@@ -82,7 +83,7 @@ describe('the picture of a report', () => {
     const marks = /^([-+±–\d]|bars more)/;
     const words = [...texts].filter((text) => !marks.test(text ?? ''));
     const known = JSON.stringify(says('the title'));
-    const made = /^(lateness|so far is|&lt;|what was|missed)/;
+    const made = /^(lateness|spread|so far is|&lt;|what was|missed)/;
     expect(words.filter((text) => !made.test(text ?? '') && !known.includes(text ?? ''))).toEqual([]);
   });
 

@@ -140,12 +140,12 @@ function drawLegend(words: PictureWords, top: number): string {
     noteHead('snare', at(6), y, { colour: COLOURS.faint }),
     line(at(6), y, at(6) + shift, y, { stroke: COLOURS.ink, 'stroke-width': 0.8 }),
     noteHead('snare', at(6) + shift, y, { colour: COLOURS.ink }),
-    label(words.report.displacement(ms), at(32), y + 4, text),
+    label(words.displacement({ ms }), at(32), y + 4, text),
     noteHead('snare', at(280), y, { colour: COLOURS.accent, outline: true }),
-    label(words.report.missedMark, at(294), y + 4, text),
+    label(words.missedMark, at(294), y + 4, text),
     noteHead('snare', at(400), y, { colour: COLOURS.accent }),
     label('+', at(400), y - 7, { 'font-size': 13, 'text-anchor': 'middle', fill: COLOURS.accent }),
-    label(words.report.extraMark, at(414), y + 4, text),
+    label(words.extraMark, at(414), y + 4, text),
   ].join('');
 }
 
@@ -171,7 +171,7 @@ export function drawRows(report: FullReport, words: PictureWords, top: number): 
   const more = report.tempo.length - shown;
   const rest =
     more > 0
-      ? label(words.report.moreBars(more), PAGE.width - PAGE.margin, top + height - 14, {
+      ? label(words.moreBars({ bars: more }), PAGE.width - PAGE.margin, top + height - 14, {
           'font-size': 12,
           fill: COLOURS.soft,
           'text-anchor': 'end',

@@ -11,20 +11,19 @@ const WIDTH = 700;
 
 function cellsOf(voice: Voice, of: VoiceReport, report: FullReport, words: PictureWords): readonly string[] {
   const level = report.balanceDb[voice];
-  const whole = level === undefined ? 0 : Math.round(level);
   return [
     words.voices[voice],
-    words.report.heardOf(of.hits, of.hits + of.missed),
+    words.heardOf({ hits: of.hits, due: of.hits + of.missed }),
     of.extra === 0 ? '–' : `${of.extra}`,
     of.hits > 0 ? words.lateness(of.offsetMs.median) : '–',
-    of.hits > 0 ? `±${Math.round(of.offsetMs.spread)} ms` : '–',
-    level === undefined ? '–' : `${whole > 0 ? '+' : ''}${words.number(whole)} dB`,
+    of.hits > 0 ? words.spreadMs({ ms: of.offsetMs.spread }) : '–',
+    level === undefined ? '–' : words.decibels({ db: level }),
   ];
 }
 
 /** The table, from `top` on. */
 export function drawTable(report: FullReport, words: PictureWords, top: number): Drawn {
-  const { voice, heard, extra, time, spread, level } = words.report;
+  const { voice, heard, extra, time, spread, level } = words;
   const voices = Object.entries(report.voices) as [Voice, VoiceReport][];
   const rows = [
     [voice, heard, extra, time, spread, level],

@@ -22,7 +22,7 @@ function bounds({ tempo, asked }: FullReport): { readonly low: number; readonly 
 /** The curve in a box. */
 export function drawTempo(report: FullReport, words: PictureWords, { x, y, width, height }: Box): string {
   const { tempo, asked } = report;
-  const title = label(words.report.tempo, x, y + 14, {
+  const title = label(words.tempo, x, y + 14, {
     'font-size': 16,
     'font-weight': 600,
     fill: COLOURS.ink,
@@ -42,7 +42,7 @@ export function drawTempo(report: FullReport, words: PictureWords, { x, y, width
       line(inner.left, atY(bpm), inner.left + inner.width, atY(bpm), {
         stroke: COLOURS.faint,
         'stroke-width': 0.6,
-      }) + label(words.number(bpm), inner.left - 8, atY(bpm) + 4, { ...small, 'text-anchor': 'end' })
+      }) + label(words.bpm({ bpm }), inner.left - 8, atY(bpm) + 4, { ...small, 'text-anchor': 'end' })
     );
   });
   const wanted =
@@ -50,7 +50,7 @@ export function drawTempo(report: FullReport, words: PictureWords, { x, y, width
       ? line(inner.left, atY(asked.bpm), inner.left + inner.width, atY(asked.bpm), {
           ...{ stroke: COLOURS.accent, 'stroke-width': 1.6, 'stroke-dasharray': '7 5' },
         }) +
-        label(words.report.asked, inner.left + inner.width, atY(asked.bpm) - 5, {
+        label(words.asked, inner.left + inner.width, atY(asked.bpm) - 5, {
           ...{ 'font-size': 11, fill: COLOURS.accent, 'text-anchor': 'end' },
         })
       : '';
@@ -60,7 +60,7 @@ export function drawTempo(report: FullReport, words: PictureWords, { x, y, width
     'stroke-linejoin': 'round',
   });
   const ends = [first.timeSeconds, first.timeSeconds + span].map((seconds, i) =>
-    label(`${words.number(seconds)} s`, atX(seconds), inner.top + inner.height + 18, {
+    label(words.seconds({ seconds }), atX(seconds), inner.top + inner.height + 18, {
       ...small,
       'text-anchor': i === 0 ? 'start' : 'end',
     }),

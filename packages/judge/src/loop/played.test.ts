@@ -14,6 +14,6 @@ describe('the recording itself', () => {
     expect(isRecordingItself(heardWith(1, 'audio'))).toBe(true);
     expect(isRecordingItself(heardWith(12, 'audio'))).toBe(false);
     expect(isRecordingItself(heardWith(0, 'midi'))).toBe(false);
-    expect(isRecordingItself({ report: null, refusal: { code: 'silent', message: '' } })).toBe(false);
+    expect(isRecordingItself({ report: null, refusal: { fact: 'nothing-played' } })).toBe(false);
   });
 });

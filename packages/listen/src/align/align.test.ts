@@ -85,7 +85,7 @@ function hear(strokes: readonly Stroke[], bars: number) {
     exercise: 1,
     form: formOf(bars),
   });
-  if (!report) throw new Error(refusal.message);
+  if (!report) throw new Error(refusal.fact);
   return report;
 }
 

@@ -6,6 +6,7 @@
  */
 import type { Voice } from '@shedbook/core';
 import type { FormGrid } from '../align/form-grid.ts';
+import type { RefusalFact } from '../fact.ts';
 import type { Decision } from './strokes.ts';
 
 /** An exercise of the lesson matched with what was played. */
@@ -48,10 +49,10 @@ export function betterExercise(
   return best;
 }
 
-/** What is said of a take of another exercise. @param own agreement with the asked one, 0 to 1. */
-export function wrongExerciseText(asked: number | null, own: number, better: number | null): string {
-  const share = `${Math.round(100 * own)} % of its own strokes agree`;
+/** Why a take of another exercise gets no report. @param own agreement with the asked one, 0 to 1. */
+export function wrongExercise(exercise: number, own: number, better: number | null): RefusalFact {
+  const percent = 100 * own;
   return better === null
-    ? `The groove is there, but not exercise ${asked}: ${share}. Is it another exercise?`
-    : `This is not exercise ${asked} (${share}) but rather exercise ${better}.`;
+    ? { fact: 'not-the-exercise', exercise, percent }
+    : { fact: 'rather-exercise', exercise, percent, played: better };
 }

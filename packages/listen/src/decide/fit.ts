@@ -1,13 +1,13 @@
 /**
  * Whether the take is of this exercise at all, and how sure that is.
  *
- * Conventions: confidence 0 to 1; refusals are sentences for people.
+ * Conventions: confidence 0 to 1; refusals are facts.
  */
 import type { Voice } from '@shedbook/core';
 import type { Alignment } from '../align/align.ts';
 import type { FormGrid } from '../align/form-grid.ts';
-import type { Refusal } from '../listened.ts';
-import { agreement, ownVoices, wrongExerciseText } from './agreement.ts';
+import type { RefusalFact } from '../fact.ts';
+import { agreement, ownVoices, wrongExercise } from './agreement.ts';
 import type { Place } from './places.ts';
 import type { Decision } from './strokes.ts';
 
@@ -36,7 +36,7 @@ const ELSEWHERE = 0.2;
 /** The judgement. */
 export interface Fit {
   readonly confidence: number;
-  readonly refusal: Refusal | null;
+  readonly refusal: RefusalFact | null;
 }
 
 function share(decision: Decision, keep: (place: Place) => boolean): number | null {
@@ -53,25 +53,21 @@ function playsElse(decision: Decision, voices: ReadonlySet<Voice>): boolean {
   return own.filter((stroke) => !stroke.place).length >= ELSEWHERE * due;
 }
 
-const NO_DRUMS = 'What is heard does not follow this exercise. Is this a recording of a drum set playing it?';
-
 /** Judges a take. `better` looks for another exercise that agrees better, asked for only where there is doubt. */
 export function judgeFit({ grid, decision, alignment, exercise, better }: FitInput): Fit {
   const all = share(decision, () => true) ?? 0;
   const bars = alignment.bars.filter((bar) => bar.formBar !== null).length;
   const heard = decision.strokes.filter((stroke) => stroke.place).length;
   if (bars < 1 || heard < 3 || all < LEAST_HEARD || alignment.matchPerStroke < LEAST_MATCH) {
-    return { confidence: 0, refusal: { code: 'no-drums', message: NO_DRUMS } };
+    return { confidence: 0, refusal: { fact: 'sound-of-no-exercise' } };
   }
   const own = exercise === null ? 1 : (agreement(decision, ownVoices(grid)) ?? 1);
   const other = own < AGREES ? better() : null;
-  if (other !== null || (own < NOT_PLAYED && playsElse(decision, ownVoices(grid)))) {
-    const message = wrongExerciseText(exercise, own, other);
-    return { confidence: 0.1, refusal: { code: 'wrong-exercise', message } };
-  }
+  const isOther = other !== null || (own < NOT_PLAYED && playsElse(decision, ownVoices(grid)));
+  if (exercise !== null && isOther) return { confidence: 0.1, refusal: wrongExercise(exercise, own, other) };
   const precision = heard / Math.max(1, decision.strokes.length);
   if (precision < LEAST_WRITTEN) {
-    return { confidence: 0, refusal: { code: 'no-drums', message: NO_DRUMS } };
+    return { confidence: 0, refusal: { fact: 'sound-of-no-exercise' } };
   }
   const length = Math.min(1, bars / Math.max(1, Math.min(4, grid.bars.length)));
   const confidence = Math.min(all, own) * precision * (0.7 + 0.3 * length);

@@ -201,9 +201,9 @@ describe('a live listener on notes', () => {
     expect(listener.loops).toBe(1);
     expect(listener.note(Seconds(12.5), 'ride', TakeDb(0)).written).toBeNull();
     listener.startLoop(Seconds(20), Bpm(60));
-    expect(listener.loopReport(1).refusal?.code).toBe('empty');
+    expect(listener.loopReport(1).refusal?.fact).toBe('nothing-played');
     expect(() => listener.loopReport(2)).toThrow('no loop 2');
     expect(() => listener.push(new Float32Array(128))).toThrow('without a sample rate');
-    expect(createLiveListener(asked).finish().refusal?.code).toBe('empty');
+    expect(createLiveListener(asked).finish().refusal?.fact).toBe('nothing-asked');
   });
 });

@@ -42,10 +42,7 @@ const LEARNING_BARS = 32;
 /** Sound this long before and after the bars of a report belongs to them. */
 const EDGE_SECONDS = 0.15;
 
-const NOTHING_PLAYED: Listened = {
-  report: null,
-  refusal: { code: 'empty', message: 'Nothing was played here.' },
-};
+const NOTHING_PLAYED: Listened = { report: null, refusal: { fact: 'nothing-played' } };
 
 /** The audio side of a listener. */
 class LiveEar {
@@ -175,12 +172,7 @@ class Listener implements LiveListener {
 
   finish(): Listened {
     const { bars } = this.#clock;
-    if (bars.length === 0) {
-      return {
-        report: null,
-        refusal: { code: 'empty', message: 'Nothing was asked, so nothing was heard.' },
-      };
-    }
+    if (bars.length === 0) return { report: null, refusal: { fact: 'nothing-asked' } };
     return this.#report({ bars, stretch: { fromBar: 0, toBar: bars.length }, through: true });
   }
 

@@ -8,9 +8,9 @@ import {
   betterExercise,
   type MatchedExercise,
   ownVoices,
-  wrongExerciseText,
+  wrongExercise,
 } from '../decide/agreement.ts';
-import type { Refusal } from '../listened.ts';
+import type { RefusalFact } from '../fact.ts';
 
 /** How much better another exercise must agree before it is named. */
 const CLEARLY_BETTER = 0.08;
@@ -26,22 +26,18 @@ export interface NotesFit {
   /** Agreement of all strokes, 0 to 1. */
   readonly confidence: number;
   /** Why there is no report. */
-  readonly refusal: Refusal | null;
+  readonly refusal: RefusalFact | null;
 }
-
-const NO_EXERCISE =
-  'What was played does not follow this exercise. Is it another lesson, or another form or meter?';
 
 /** Judges a take of notes. `others` matches the other exercises, asked for only where there is doubt. */
 export function fitNotes(asked: MatchedExercise, others: () => readonly MatchedExercise[]): NotesFit {
   const { decision, grid } = asked;
   const all = new Set([...grid.voices, ...decision.strokes.map((stroke) => stroke.voice)]);
   const confidence = agreement(decision, all) ?? 0;
-  if (confidence < NOTHING) return { confidence: 0, refusal: { code: 'no-drums', message: NO_EXERCISE } };
+  if (confidence < NOTHING) return { confidence: 0, refusal: { fact: 'notes-of-no-exercise' } };
   const own = agreement(decision, ownVoices(grid)) ?? 1;
   if (own >= AGREES || asked.exercise === null) return { confidence, refusal: null };
   const better = betterExercise(asked, others(), CLEARLY_BETTER);
   if (better === null && own >= NOT_PLAYED) return { confidence, refusal: null };
-  const message = wrongExerciseText(asked.exercise, own, better);
-  return { confidence, refusal: { code: 'wrong-exercise', message } };
+  return { confidence, refusal: wrongExercise(asked.exercise, own, better) };
 }

@@ -105,16 +105,12 @@ export function listenToNotes(
   asked: Asked,
 ): Listened {
   if (notes.length === 0) {
-    const message = 'The file holds no strokes of the drum set.';
-    return { report: null, refusal: { code: 'empty', message } };
+    return { report: null, refusal: { fact: 'no-drum-notes' } };
   }
   const seen = observeNotes(notes);
   const grid = gridOf(asked, asked.exercise);
   const alignment = align(seen, grid);
-  if (!alignment) {
-    const message = 'The strokes of this file do not follow any pulse of this exercise.';
-    return { report: null, refusal: { code: 'no-drums', message } };
-  }
+  if (!alignment) return { report: null, refusal: { fact: 'no-pulse-followed' } };
   const bars = settleBars(notes, grid, alignment.bars);
   return reportOnNotes({ notes, seen, asked, grid, bars, durationSeconds });
 }

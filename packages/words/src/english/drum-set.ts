@@ -18,6 +18,11 @@ export const voices = {
   click: 'click',
 } as const satisfies Readonly<Record<SoundingVoice, string>>;
 
+/** Voices with their article, in English one word for all. */
+export const theVoices = Object.fromEntries(
+  Object.entries(voices).map(([voice, name]) => [voice, `the ${name}`]),
+) as Readonly<Record<SoundingVoice, string>>;
+
 /** Limbs by their job. */
 export const limbs = {
   'lead hand': 'lead hand',

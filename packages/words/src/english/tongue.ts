@@ -1,6 +1,13 @@
 /** English. */
 import type { Tongue } from '../language/tongue.ts';
-import { limbs, sides, voices } from './drum-set.ts';
+import { limbs, sides, theVoices, voices } from './drum-set.ts';
 
 /** English: formatted as in Britain, where lists have no comma before "and". */
-export const ENGLISH_TONGUE: Tongue = { tag: 'en', locale: 'en-GB', voices, limbs, sides };
+export const ENGLISH_TONGUE: Tongue = {
+  tag: 'en',
+  locale: 'en-GB',
+  voices,
+  theVoices: { nominative: theVoices, dative: theVoices },
+  limbs,
+  sides,
+};

@@ -1,9 +1,10 @@
 /** Every fact that there are sentences for: what the rooms under this one export. */
 import type { CoachFact, LogFact } from '@shedbook/coach';
 import type { MoveFact, NoteFact, ReasonFact } from '@shedbook/composer';
-import type { Fact, LessonFact, PlaceFact } from '@shedbook/core';
+import type { Fact, LessonFact, PlaceFact, UnheardFact } from '@shedbook/core';
 import type { ExchangeFact } from '@shedbook/exchange';
 import type { JudgeFact } from '@shedbook/judge';
+import type { ListenFact } from '@shedbook/listen';
 
 /** A fact that the screens say: files from other programs are read by Node. */
 export type ScreenFact =
@@ -13,6 +14,8 @@ export type ScreenFact =
   | ReasonFact
   | NoteFact
   | MoveFact
+  | ListenFact
+  | UnheardFact
   | JudgeFact
   | CoachFact;
 

@@ -1,5 +1,6 @@
 /** The parts of a drum set, those who play them and what they play, in German. */
 import type * as english from '../english/drum-set.ts';
+import type { Tongue } from '../language/tongue.ts';
 import { translation } from '../message/translated.ts';
 
 /** Voices, and the click. */
@@ -18,6 +19,40 @@ export const voices = translation<typeof english.voices>()({
   'tom-low': 'tiefes Tom',
   click: 'Klick',
 });
+
+/** Voices with their article: dative after "vor", "nach" and "neben". */
+export const theVoices: Tongue['theVoices'] = {
+  nominative: {
+    ride: 'das Ride',
+    hihat: 'die Hi-Hat',
+    'hihat-open': 'die offene Hi-Hat',
+    'hihat-foot': 'der Hi-Hat-Fuß',
+    bass: 'die Bassdrum',
+    snare: 'die Snare',
+    sidestick: 'der Sidestick',
+    rimshot: 'der Rimshot',
+    crash: 'das Crash',
+    'tom-high': 'das hohe Tom',
+    'tom-mid': 'das mittlere Tom',
+    'tom-low': 'das tiefe Tom',
+    click: 'der Klick',
+  },
+  dative: {
+    ride: 'dem Ride',
+    hihat: 'der Hi-Hat',
+    'hihat-open': 'der offenen Hi-Hat',
+    'hihat-foot': 'dem Hi-Hat-Fuß',
+    bass: 'der Bassdrum',
+    snare: 'der Snare',
+    sidestick: 'dem Sidestick',
+    rimshot: 'dem Rimshot',
+    crash: 'dem Crash',
+    'tom-high': 'dem hohen Tom',
+    'tom-mid': 'dem mittleren Tom',
+    'tom-low': 'dem tiefen Tom',
+    click: 'dem Klick',
+  },
+};
 
 /** Limbs by their job. */
 export const limbs = translation<typeof english.limbs>()({

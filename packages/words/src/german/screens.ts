@@ -5,6 +5,7 @@ import type { ScreenFact } from '../facts/sayable.ts';
 import { coach } from './facts/coach.ts';
 import { difficulty } from './facts/difficulty.ts';
 import { lesson } from './facts/lesson.ts';
+import { listening } from './facts/listening.ts';
 import { log } from './facts/log.ts';
 import { loops } from './facts/loops.ts';
 import { notes } from './facts/notes.ts';
@@ -26,5 +27,6 @@ export const GERMAN_SCREENS: Language<ScreenFact> = {
     ...notes,
     ...loops,
     ...coach,
+    ...listening,
   },
 };

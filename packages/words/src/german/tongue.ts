@@ -1,6 +1,6 @@
 /** German. */
 import type { Tongue } from '../language/tongue.ts';
-import { limbs, sides, voices } from './drum-set.ts';
+import { limbs, sides, theVoices, voices } from './drum-set.ts';
 
 /** German. */
-export const GERMAN_TONGUE: Tongue = { tag: 'de', locale: 'de', voices, limbs, sides };
+export const GERMAN_TONGUE: Tongue = { tag: 'de', locale: 'de', voices, theVoices, limbs, sides };

@@ -6,6 +6,9 @@ export const LANGUAGES = { en: 'English', de: 'Deutsch' } as const;
 /** The tag of a language that there are catalogues of. */
 export type LanguageTag = keyof typeof LANGUAGES;
 
+/** The tags of all languages. */
+export const LANGUAGE_TAGS = Object.keys(LANGUAGES) as readonly LanguageTag[];
+
 function isLanguage(tag: string): tag is LanguageTag {
   return Object.hasOwn(LANGUAGES, tag);
 }

@@ -1,7 +1,7 @@
 /** Kinds of values in messages: which type fills each, and how those that are ours are said. */
 import type { Fact, Limb, SidedLimb, SoundingVoice } from '@shedbook/core';
 import type { MessageFunction, MessageValue } from 'messageformat/functions';
-import type { Tongue } from '../language/tongue.ts';
+import type { Case, Tongue } from '../language/tongue.ts';
 import { capital } from './capital.ts';
 
 /** The type that fills a place of each kind; facts are those of `F`. */
@@ -14,12 +14,16 @@ export interface Kinds<F extends Fact = never> {
   /** A whole number; what is passed is rounded to one. */
   readonly integer: number;
   readonly voice: SoundingVoice;
+  /** A voice with its article; `at=start` begins a sentence with it, `case=dative` puts it in that case. */
+  readonly the: SoundingVoice;
   /** Voices joined as the language joins a list; `each=the` sets a word before each of them. */
   readonly voices: readonly SoundingVoice[];
   readonly limb: Limb;
   /** A limb by its side; `at=start` begins a sentence with it. */
   readonly side: SidedLimb;
   readonly sides: readonly SidedLimb[];
+  /** Several whole numbers, joined as lists are. */
+  readonly numbers: readonly number[];
   /** Days from today as people say them: `yesterday`, `3 days ago`. */
   readonly day: number;
   /** A fact within a fact, said as a clause of the sentence. */
@@ -43,6 +47,11 @@ function said(type: string, text: string): MessageValue<string> {
   };
 }
 
+/** A name, with a capital where it stands at the start. */
+function begun(name: string, at: unknown): string {
+  return at === undefined ? name : capital(name);
+}
+
 /** Says each member of a list, and joins them. */
 function listOf<Member>({ locale }: Tongue, name: (member: Member) => string): MessageFunction<string> {
   return (_context, options, members) => {
@@ -63,15 +72,17 @@ function dayOf({ locale }: Tongue, days: number): string {
 export function kindsOf(tongue: Tongue, say: Say<Fact>): Readonly<Record<string, MessageFunction<string>>> {
   return {
     voice: (_context, _options, voice) => said('voice', tongue.voices[voice as SoundingVoice]),
-    limb: (_context, _options, limb) => said('limb', tongue.limbs[limb as Limb]),
-    side: (_context, options, limb) => {
-      const name = tongue.sides[limb as SidedLimb];
-      return said('side', options['at'] === undefined ? name : capital(name));
+    the: (_context, options, voice) => {
+      const wanted = (options['case'] === undefined ? 'nominative' : String(options['case'])) as Case;
+      return said('the', begun(tongue.theVoices[wanted][voice as SoundingVoice], options['at']));
     },
+    limb: (_context, _options, limb) => said('limb', tongue.limbs[limb as Limb]),
+    side: (_context, options, limb) => said('side', begun(tongue.sides[limb as SidedLimb], options['at'])),
     say: (_context, _options, fact) => said('say', say(fact as Fact)),
     sides: listOf(tongue, (limb: SidedLimb) => tongue.sides[limb]),
     day: (_context, _options, days) => said('day', dayOf(tongue, days as number)),
     voices: listOf(tongue, (voice: SoundingVoice) => tongue.voices[voice]),
+    numbers: listOf(tongue, (number: number) => String(number)),
     list: listOf(tongue, (item: Item<Fact>) => (typeof item === 'string' ? item : say(item))),
   };
 }

@@ -1,69 +1,26 @@
-/**
- * What a catalogue of a language has to say about a take and its report.
- *
- * Conventions: numbers come in as numbers and are written as the language writes them.
- */
-import type { Unheard, Voice } from '@shedbook/core';
-import type { RemarkFact, RemarkPlace } from '@shedbook/judge';
+/** The report of a take in a language: its headings and figures, and the facts in it. */
+import { report as english } from '../english/report.ts';
+import { ENGLISH_SCREENS } from '../english/screens.ts';
+import type { Language } from '../facts/say.ts';
+import type { ScreenFact } from '../facts/sayable.ts';
+import { report as german } from '../german/report.ts';
+import { GERMAN_SCREENS } from '../german/screens.ts';
+import type { LanguageTag } from '../language/languages.ts';
+import { type Spoken, speak } from '../message/speak.ts';
 
-type FactOf<Kind, Fact = RemarkFact> = Fact extends { readonly kind: infer Kinds }
-  ? Kind extends Kinds
-    ? Fact
-    : never
-  : never;
+/** The words of a report. */
+export type ReportWords = Spoken<typeof english>;
 
-type UnheardOf<Reason, Fact = Unheard> = Fact extends { readonly reason: infer Reasons }
-  ? Reason extends Reasons
-    ? Fact
-    : never
-  : never;
-
-/** How each kind of remark is said. */
-export type Sayings = {
-  readonly [Kind in RemarkFact['kind']]: (fact: FactOf<Kind>) => string;
-};
-
-/** How each reason is said why something cannot be told. */
-export type UnheardSayings = {
-  readonly [Reason in Unheard['reason']]: (unheard: UnheardOf<Reason>) => string;
-};
-
-/** The words of the table and the picture. */
-export interface ReportWords {
-  readonly exercise: string;
-  readonly voice: string;
-  readonly heard: string;
-  readonly extra: string;
-  readonly time: string;
-  readonly spread: string;
-  readonly level: string;
-  readonly inTime: string;
-  readonly early: string;
-  readonly late: string;
-  readonly balance: string;
-  readonly asked: string;
-  readonly played: string;
-  readonly tempo: string;
-  /** Tempo, start and swing of the take. */
-  readonly summary: (bpm: string, startSeconds: string, swing: string | null) => string;
-  readonly heardOf: (hits: number, due: number) => string;
-  /** How a displacement is drawn. */
-  readonly displacement: (ms: number) => string;
-  readonly missedMark: string;
-  readonly extraMark: string;
-  /** So many bars are not drawn. */
-  readonly moreBars: (count: number) => string;
-}
-
-/** Everything that is said in one language. */
+/** What is said of a take in a language. */
 export interface ReportCatalogue {
-  /** A number with some digits after the point. */
-  readonly number: (value: number, digits?: number) => string;
-  /** A voice as a heading or in a table. */
-  readonly voices: Readonly<Record<Voice, string>>;
-  /** A place with its preposition, e.g. "on the last triplet of 3". */
-  readonly place: (place: RemarkPlace) => string;
-  readonly sayings: Sayings;
-  readonly unheard: UnheardSayings;
-  readonly report: ReportWords;
+  readonly tag: LanguageTag;
+  readonly words: ReportWords;
+  /** The language in which facts are said. */
+  readonly language: Language<ScreenFact>;
 }
+
+/** The catalogues by language. */
+export const REPORTS: Readonly<Record<LanguageTag, ReportCatalogue>> = {
+  en: { tag: 'en', words: speak(english, ENGLISH_SCREENS.tongue), language: ENGLISH_SCREENS },
+  de: { tag: 'de', words: speak(german, GERMAN_SCREENS.tongue), language: GERMAN_SCREENS },
+};

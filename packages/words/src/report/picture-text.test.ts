@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { playNotes, reportOfNotes } from '../../../../internal/testing/played-notes.ts';
+import { LANGUAGE_TAGS, type LanguageTag } from '../language/languages.ts';
 import { pictureText } from './picture-text.ts';
-import { REPORT_LANGUAGES } from './words.ts';
 
 const report = {
   ...reportOfNotes(playNotes(1, 100, (note) => note)),
@@ -9,7 +9,7 @@ const report = {
 };
 
 it('[LI46] a picture says what cannot be told in the language of the page', () => {
-  const text = (language: (typeof REPORT_LANGUAGES)[number]) =>
+  const text = (language: LanguageTag) =>
     pictureText(report, { title: 'x', level: 'intermediate', language });
   expect(text('en').unheard[0]).toContain('The bass drum was not heard at all');
   expect(text('de').unheard[0]).toContain('Die Bassdrum war nicht zu hören');
@@ -18,7 +18,7 @@ it('[LI46] a picture says what cannot be told in the language of the page', () =
 
 it('[LI33] calls what nobody hears in time, and names the rest by direction', () => {
   // published: Friberg & Sundberg 1995: 6 ms are just noticed
-  const said = REPORT_LANGUAGES.map((language) => {
+  const said = LANGUAGE_TAGS.map((language) => {
     const { lateness } = pictureText(report, { title: 'x', level: 'beginner', language }).words;
     return [-7, -5, 5.4, 6].map(lateness);
   });

@@ -1,15 +1,16 @@
 /** Everything that the picture of a report says, in one language. */
 import type { FullReport } from '@shedbook/core';
+import type { PictureText } from '@shedbook/engrave/report';
 import { DISPLACEMENT } from '@shedbook/judge';
-import type { ReportCatalogue } from './catalogue.ts';
+import { REPORTS, type ReportWords } from './catalogue.ts';
 import { type SayOptions, teacherSentences } from './say.ts';
 import { unheardSentences } from './unheard.ts';
-import { wordsOf } from './words.ts';
 
 /** How early or late something is, in ms; what nobody hears is in time. */
-export function sayLateness(offsetMs: number, { report }: ReportCatalogue): string {
+export function sayLateness(offsetMs: number, words: ReportWords): string {
   const ms = Math.round(Math.abs(offsetMs));
-  return ms < DISPLACEMENT.leastMs ? report.inTime : `${ms} ms ${offsetMs > 0 ? report.late : report.early}`;
+  if (ms < DISPLACEMENT.leastMs) return words.inTime;
+  return offsetMs > 0 ? words.late({ ms }) : words.early({ ms });
 }
 
 /** For whom, in which language, and what the page is called. */
@@ -17,22 +18,22 @@ export interface PictureOptions extends SayOptions {
   readonly title: string;
 }
 
-/** Tempo, start and swing in one line; the start with so many digits. */
-export function summaryLine(report: FullReport, words: ReportCatalogue, digits: number): string {
+/** Tempo, start and swing in one line. */
+export function summaryLine(report: FullReport, words: ReportWords): string {
   const { alignment, swingRatio, asked } = report;
-  const swing = swingRatio && asked.swingRatio !== null ? words.number(swingRatio.median, 2) : null;
-  const start = words.number(alignment.startSeconds, digits);
-  return words.report.summary(words.number(alignment.bpm, 1), start, swing);
+  const { bpm, startSeconds } = alignment;
+  if (!swingRatio || asked.swingRatio === null) return words.summary({ bpm, startSeconds });
+  return words.summarySwung({ bpm, startSeconds, ratio: swingRatio.median });
 }
 
 /** The texts of a picture, as `drawReport` takes them. */
-export function pictureText(report: FullReport, options: PictureOptions) {
-  const words = wordsOf(options.language);
+export function pictureText(report: FullReport, options: PictureOptions): PictureText {
+  const { words, language } = REPORTS[options.language];
   return {
     title: options.title,
-    summary: summaryLine(report, words, 1),
+    summary: summaryLine(report, words),
     sentences: teacherSentences(report, options),
-    unheard: unheardSentences(report, options.language),
-    words: { ...words, lateness: (ms: number) => sayLateness(ms, words) },
+    unheard: unheardSentences(report, language),
+    words: { ...words, voices: language.tongue.voices, lateness: (ms) => sayLateness(ms, words) },
   };
 }

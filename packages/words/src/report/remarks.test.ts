@@ -21,9 +21,10 @@ import {
   reportOfNotes,
   type TrueNote,
 } from '../../../../internal/testing/played-notes.ts';
+import { LANGUAGE_TAGS } from '../language/languages.ts';
+import { REPORTS } from './catalogue.ts';
 import { sayRemark, teacherSentences } from './say.ts';
-import { sayUnheard, unheardSentences, withSentences } from './unheard.ts';
-import { REPORT_LANGUAGES } from './words.ts';
+import { unheardSentences, withSentences } from './unheard.ts';
 
 const late = (note: TrueNote, seconds: number): TrueNote => ({
   ...note,
@@ -166,7 +167,7 @@ groove: {hihat: xx xx xx xx}
       { kind: 'holds', bpm: Bpm(100) },
       { kind: 'balanced' },
     ]);
-    for (const language of REPORT_LANGUAGES) {
+    for (const language of LANGUAGE_TAGS) {
       const said = facts.map((fact) => sayRemark({ ...fact, strength: 1 } as Remark, language));
       for (const sentence of said) expect(sentence).toMatch(/^[A-ZÄÖÜ][^\n]{10,110}\.$/);
       expect(said.join(' ')).not.toMatch(/undefined|NaN|\[object/);
@@ -240,8 +241,8 @@ groove: {hihat: xx xx xx xx}
       { reason: 'other-tempo', bpm: Bpm(91.4), askedBpm: Bpm(100) },
       { reason: 'partly-recognised' },
     ]);
-    for (const language of REPORT_LANGUAGES) {
-      const said = unheard.map((one) => sayUnheard(one, language));
+    for (const language of LANGUAGE_TAGS) {
+      const said = unheardSentences({ unheard }, REPORTS[language].language);
       for (const sentence of said) expect(sentence).toMatch(/^[A-ZÄÖÜ][^\n]{10,150}\.$/);
       expect(said.join(' ')).not.toMatch(/undefined|NaN|\[object/);
     }
@@ -253,8 +254,8 @@ groove: {hihat: xx xx xx xx}
       'It was played at 91 beats a minute, not at 100.',
       'Only part of the exercise was recognised; read the figures with care.',
     ]);
-    expect(unheardSentences(report, 'en')).toEqual(report.notHeard);
-    expect(unheardSentences(report, 'de')).toEqual([
+    expect(unheardSentences(report, REPORTS.en.language)).toEqual(report.notHeard);
+    expect(unheardSentences(report, REPORTS.de.language)).toEqual([
       'Das Ride war nicht zu hören: nicht gespielt oder zu leise für dieses Mikrofon.',
       'Das Ride ist in dieser Aufnahme kaum von den anderen Stimmen zu unterscheiden; diese Schläge sind geraten.',
       'Gespielt wurde mit 91 Vierteln in der Minute, nicht mit 100.',
@@ -262,6 +263,6 @@ groove: {hihat: xx xx xx xx}
     ]);
     // a report that was kept before there were reasons
     const { unheard: _, ...kept } = report;
-    expect(unheardSentences(kept, 'de')).toEqual(report.notHeard);
+    expect(unheardSentences(kept, REPORTS.de.language)).toEqual(report.notHeard);
   });
 });

@@ -2,22 +2,27 @@
 
 import type { FullReport } from '@shedbook/core';
 import { type Level, type Remark, type RemarkFact, remarksOn } from '@shedbook/judge';
-import { type ReportLanguage, wordsOf } from './words.ts';
+import type { LanguageTag } from '../language/languages.ts';
+import { english } from './english.data.ts';
+import { german } from './german.data.ts';
+import type { Sayings } from './remarks.ts';
+
+const SAYINGS: Readonly<Record<LanguageTag, Sayings>> = { en: english, de: german };
 
 /** How much a teacher says at once. */
 export const SENTENCES = 3;
 
 /** A remark as a sentence. */
-export function sayRemark(remark: Remark, language: ReportLanguage): string {
+export function sayRemark(remark: Remark, language: LanguageTag): string {
   // The catalogue has a saying for each kind that takes just that kind.
-  const say = wordsOf(language).sayings[remark.kind] as (fact: RemarkFact) => string;
+  const say = SAYINGS[language][remark.kind] as (fact: RemarkFact) => string;
   return say(remark);
 }
 
 /** For whom and in which language. */
 export interface SayOptions {
   readonly level: Level;
-  readonly language: ReportLanguage;
+  readonly language: LanguageTag;
 }
 
 /**

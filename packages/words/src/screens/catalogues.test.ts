@@ -3,10 +3,12 @@ import { deskMessages as deskEnglish } from '../english/desk.ts';
 import { ENGLISH } from '../english/english.ts';
 import { hearingMessages as hearingEnglish } from '../english/hearing.ts';
 import { practiceMessages as practiceEnglish } from '../english/practice.ts';
+import { report as reportEnglish } from '../english/report.ts';
 import { deskMessages as deskGerman } from '../german/desk.ts';
 import { GERMAN } from '../german/german.ts';
 import { hearingMessages as hearingGerman } from '../german/hearing.ts';
 import { practiceMessages as practiceGerman } from '../german/practice.ts';
+import { report as reportGerman } from '../german/report.ts';
 import { LANGUAGES, pickLanguage } from '../language/languages.ts';
 import { compile } from '../message/compiled.ts';
 import type { Messages } from '../message/speak.ts';
@@ -24,6 +26,7 @@ const ENGLISH_TEXTS = [
   ...textsOf(deskEnglish, 'desk'),
   ...textsOf(practiceEnglish, 'practice'),
   ...textsOf(hearingEnglish, 'hearing'),
+  ...textsOf(reportEnglish, 'report'),
   ...textsOf(ENGLISH.sentences, 'facts'),
 ];
 
@@ -31,6 +34,7 @@ const GERMAN_TEXTS = [
   ...textsOf(deskGerman, 'desk'),
   ...textsOf(practiceGerman, 'practice'),
   ...textsOf(hearingGerman, 'hearing'),
+  ...textsOf(reportGerman, 'report'),
   ...textsOf(GERMAN.sentences, 'facts'),
 ];
 

@@ -66,4 +66,9 @@ export const SAME_WORDS: readonly string[] = [
   'practice.stage.time',
   'practice.tempo.bpm',
   'practice.tempo.title',
+  'report.bpm',
+  'report.decibels',
+  'report.seconds',
+  'report.spreadMs',
+  'report.tempo',
 ];

@@ -1,0 +1,35 @@
+/** Why there is no report of a take, and what one cannot tell, in English. */
+import type { UnheardFact } from '@shedbook/core';
+import type { ListenFact } from '@shedbook/listen';
+import { sentences } from '../../facts/sentences.ts';
+
+/** Sentences on what was listened to. */
+export const listening = sentences<ListenFact | UnheardFact>()({
+  // No report.
+  'no-sound': 'The recording holds no sound at all.',
+  'silent-recording': 'The recording is silent. Was the right microphone chosen, and was it unmuted?',
+  'no-drum-notes': 'The file holds no strokes of the drum set.',
+  'nothing-played': 'Nothing was played here.',
+  'nothing-asked': 'Nothing was asked, so nothing was heard.',
+  'no-drums-followed':
+    'No drum strokes were found that could be followed. Is this a recording of a drum set?',
+  'no-pulse-followed': 'The strokes of this file do not follow any pulse of this exercise.',
+  'sound-of-no-exercise':
+    'What is heard does not follow this exercise. Is this a recording of a drum set playing it?',
+  'notes-of-no-exercise':
+    'What was played does not follow this exercise. Is it another lesson, or another form or meter?',
+  'not-the-exercise':
+    'The groove is there, but not exercise {$exercise :integer}: {$percent :integer} % of its own strokes agree. Is it another exercise?',
+  'rather-exercise':
+    'This is not exercise {$exercise :integer} ({$percent :integer} % of its own strokes agree) but rather exercise {$played :integer}.',
+  // A report that cannot tell everything.
+  'not-heard': '{$voice :the at=start} was not heard at all: not played, or too soft for this microphone.',
+  'hard-to-tell':
+    '{$voice :the at=start} is hard to tell from the other voices in this recording; its strokes are a guess.',
+  'from-loudspeaker':
+    '.input {$count :integer} .match $count one {{{$count} stroke of {$voice :the} cannot be told from what the loudspeaker played; with headphones it can.}} * {{{$count} strokes of {$voice :the} cannot be told from what the loudspeaker played; with headphones they can.}}',
+  'as-other-exercises':
+    'What is heard is as much exercise {$exercises :numbers type=or}: it cannot be told which was played.',
+  'other-tempo': 'It was played at {$bpm :integer} beats a minute, not at {$askedBpm :integer}.',
+  'partly-recognised': 'Only part of the exercise was recognised; read the figures with care.',
+});

@@ -1,0 +1,35 @@
+/** Why there is no report of a take, and what one cannot tell, in German. */
+import type { UnheardFact } from '@shedbook/core';
+import type { ListenFact } from '@shedbook/listen';
+import { sentences } from '../../facts/sentences.ts';
+
+/** Sentences on what was listened to. */
+export const listening = sentences<ListenFact | UnheardFact>()({
+  // No report.
+  'no-sound': 'Die Aufnahme enthält keinen Ton.',
+  'silent-recording': 'Die Aufnahme ist stumm. War das richtige Mikrofon gewählt und eingeschaltet?',
+  'no-drum-notes': 'Die Datei enthält keine Schläge auf dem Schlagzeug.',
+  'nothing-played': 'Hier wurde nichts gespielt.',
+  'nothing-asked': 'Es war nichts verlangt, also wurde nichts gehört.',
+  'no-drums-followed':
+    'Es waren keine Schläge zu finden, denen sich folgen lässt. Ist das eine Aufnahme eines Schlagzeugs?',
+  'no-pulse-followed': 'Die Schläge dieser Datei folgen keinem Puls dieser Übung.',
+  'sound-of-no-exercise':
+    'Was zu hören ist, folgt dieser Übung nicht. Ist das eine Aufnahme eines Schlagzeugs, das sie spielt?',
+  'notes-of-no-exercise':
+    'Was gespielt wurde, folgt dieser Übung nicht. Ist es eine andere Lektion, eine andere Form oder Taktart?',
+  'not-the-exercise':
+    'Der Groove ist da, aber nicht Übung {$exercise :integer}: {$percent :integer} % ihrer eigenen Schläge stimmen überein. Ist es eine andere Übung?',
+  'rather-exercise':
+    'Das ist nicht Übung {$exercise :integer} ({$percent :integer} % ihrer eigenen Schläge stimmen überein), sondern eher Übung {$played :integer}.',
+  // A report that cannot tell everything.
+  'not-heard': '{$voice :the at=start} war nicht zu hören: nicht gespielt oder zu leise für dieses Mikrofon.',
+  'hard-to-tell':
+    '{$voice :the at=start} ist in dieser Aufnahme kaum von den anderen Stimmen zu unterscheiden; diese Schläge sind geraten.',
+  'from-loudspeaker':
+    '.input {$count :integer} .match $count one {{{$voice :the at=start}: {$count} Schlag ist nicht von dem zu unterscheiden, was der Lautsprecher spielte; mit Kopfhörern geht es.}} * {{{$voice :the at=start}: {$count} Schläge sind nicht von dem zu unterscheiden, was der Lautsprecher spielte; mit Kopfhörern geht es.}}',
+  'as-other-exercises':
+    'Was zu hören ist, passt ebenso zu Übung {$exercises :numbers type=or}: Welche gespielt wurde, ist nicht zu sagen.',
+  'other-tempo': 'Gespielt wurde mit {$bpm :integer} Vierteln in der Minute, nicht mit {$askedBpm :integer}.',
+  'partly-recognised': 'Nur ein Teil der Übung wurde erkannt; die Zahlen sind mit Vorsicht zu lesen.',
+});
