@@ -6,8 +6,9 @@ export * from './ladder/hands-free.ts';
 export * from './ladder/ladder.ts';
 export * from './log/key.ts';
 export type { LogFact } from './log/log-fact.ts';
-export { type LogReading, parsePracticeLog, printPracticeLog } from './log/log-file.ts';
 export * from './log/merge.ts';
+export { printPracticeLog } from './log/print-log.ts';
+export { type LogReading, parsePracticeLog } from './log/read-log.ts';
 export type { Evidence } from './mastery/evidence.ts';
 export {
   type ExerciseStanding,

@@ -74,9 +74,9 @@ export function withDeskLessons(log: PracticeLog, shelf: readonly DeskShelf[]): 
   return { ...log, entries };
 }
 
-/** A log that is kept as text; an empty text is an empty log. */
+/** A log that is kept as text, as far as its entries are in order; an empty text is an empty log. */
 export function readKeptLog(text: string): PracticeLog {
-  return text === '' ? EMPTY_LOG : (parsePracticeLog(text, 'log').log ?? EMPTY_LOG);
+  return text === '' ? EMPTY_LOG : (parsePracticeLog(text, 'log').soundEntries ?? EMPTY_LOG);
 }
 
 /** One take of an exercise. */

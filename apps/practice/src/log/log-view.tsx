@@ -1,6 +1,6 @@
 /** What was played, by exercise and tempo, and the log as a file. */
 
-import { formatDuration, parsePracticeLog, printPracticeLog, type ShelfLesson } from '@shedbook/coach';
+import { formatDuration, printPracticeLog, type ShelfLesson } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
 import { Button, buttonClass, Problem } from '@shedbook/stand';
 import { loadFacts, say } from '@shedbook/words';
@@ -79,6 +79,7 @@ function Import() {
     const [file] = event.target.files ?? [];
     event.target.value = '';
     if (!file) return;
+    const { parsePracticeLog } = await import('./read-log.ts');
     const { log, problems } = parsePracticeLog(await file.text(), file.name);
     if (log) setCame({ kind: 'in', entries: await takeIn(log) });
     else {

@@ -1,18 +1,11 @@
 /**
- * JSON with places: every value knows where it stands in the text, so that a problem can be pointed at.
+ * JSON with places: what a text says, where it breaks, and where each of its values stands.
  *
- * Conventions: offsets in UTF-16 code units from 0. Numbers and strings are read by the language's own JSON.parse.
+ * Conventions: offsets in UTF-16 code units from 0; a path lists keys and indices (from 0) from the root.
  * Source: RFC 8259. Differs from the source: a key that stands twice in one object is refused.
  */
-
+import { type JSONVisitor, type Node, parseTree, visit } from 'jsonc-parser';
 import type { LogFact } from './log-fact.ts';
-
-/** A value and where it stands: the index of its first character. */
-export type JsonNode = { /** Index of its first character. */ readonly offset: number } & (
-  | { readonly kind: 'object'; readonly entries: ReadonlyMap<string, JsonNode> }
-  | { readonly kind: 'array'; readonly items: readonly JsonNode[] }
-  | { readonly kind: 'plain'; readonly value: string | number | boolean | null }
-);
 
 /** What is wrong with a text that is not JSON. */
 export interface JsonFault {
@@ -25,117 +18,106 @@ export interface JsonFault {
 /** Deeper nesting than any log has; deeper texts are refused. */
 const DEEPEST = 64;
 
-const SPACE = /[ \t\n\r]*/y;
-const STRING = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
-const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
-const WORD = /true|false|null/y;
-
-/** Thrown inside the reader only. */
+/** Thrown inside this file only. */
 class JsonSyntaxError extends Error {
   readonly fault: JsonFault;
-  constructor(fault: JsonFault) {
-    super(`Internal error: ${fault.expected.fact} at character ${fault.offset}`);
-    this.fault = fault;
+  constructor(offset: number, found: LogFact, expected: LogFact) {
+    super(`Internal error: ${expected.fact} at character ${offset}`);
+    this.fault = { offset, found, expected };
   }
 }
 
-class Reader {
-  private at = 0;
+/** An object or a list that is still open. */
+interface Open {
+  readonly close: '}' | ']';
+  /** The keys of an object so far. */
+  readonly keys: Set<string>;
+}
+
+/** Throws at the first fault. What is expected there follows from what was read last. */
+class Strict implements JSONVisitor {
   private readonly text: string;
+  private readonly open: Open[] = [];
+  private next: LogFact = { fact: 'a-value' };
 
   constructor(text: string) {
     this.text = text;
   }
 
-  private fail(expected: LogFact): never {
-    const next = this.text.charAt(this.at);
+  private fail(offset: number, expected: LogFact): never {
+    const character = this.text.charAt(offset);
     const found: LogFact =
-      next === '' ? { fact: 'file-end' } : { fact: 'literal', text: JSON.stringify(next) };
-    throw new JsonSyntaxError({ offset: this.at, found, expected });
+      character === '' ? { fact: 'file-end' } : { fact: 'literal', text: JSON.stringify(character) };
+    throw new JsonSyntaxError(offset, found, expected);
   }
 
-  /** Takes what matches here, or null. */
-  private take(pattern: RegExp): string | null {
-    pattern.lastIndex = this.at;
-    const found = pattern.exec(this.text)?.[0] ?? null;
-    this.at += found?.length ?? 0;
-    return found;
+  private begin(offset: number, close: Open['close'], next: LogFact): void {
+    if (this.open.length > DEEPEST) this.fail(offset, { fact: 'levels-at-most', levels: DEEPEST });
+    this.open.push({ close, keys: new Set() });
+    this.next = next;
   }
 
-  private skip(character: string): boolean {
-    this.take(SPACE);
-    if (this.text.charAt(this.at) !== character) return false;
-    this.at += 1;
-    return true;
+  /** After a value. */
+  private after(): void {
+    const open = this.open.at(-1);
+    this.next = open ? { fact: 'characters', characters: ['","', `"${open.close}"`] } : { fact: 'file-end' };
   }
 
-  /** Items up to `close`, separated by commas. */
-  private list(close: string, item: () => void): void {
-    if (this.skip(close)) return;
-    do item();
-    while (this.skip(','));
-    if (!this.skip(close)) this.fail({ fact: 'characters', characters: [`","`, `"${close}"`] });
-  }
+  onObjectBegin = (offset: number) => this.begin(offset, '}', { fact: 'key-in-quotes' });
+  onArrayBegin = (offset: number) => this.begin(offset, ']', { fact: 'a-value' });
+  onLiteralValue = () => this.after();
+  onError = (_: number, offset: number) => this.fail(offset, this.next);
 
-  private member(entries: Map<string, JsonNode>, depth: number): void {
-    this.take(SPACE);
-    const offset = this.at;
-    const key = this.take(STRING);
-    if (key === null) this.fail({ fact: 'key-in-quotes' });
-    const name = JSON.parse(key) as string;
-    if (entries.has(name)) {
-      throw new JsonSyntaxError({
-        offset,
-        found: { fact: 'key-twice', key },
-        expected: { fact: 'each-key-once' },
-      });
+  onObjectProperty = (key: string, offset: number, length: number) => {
+    const { keys } = this.open.at(-1) as Open;
+    if (keys.has(key)) {
+      const found = { fact: 'key-twice', key: this.text.slice(offset, offset + length) } as const;
+      throw new JsonSyntaxError(offset, found, { fact: 'each-key-once' });
     }
-    if (!this.skip(':')) this.fail({ fact: 'characters', characters: ['":"'] });
-    entries.set(name, this.value(depth + 1));
-  }
+    keys.add(key);
+    this.next = { fact: 'characters', characters: ['":"'] };
+  };
 
-  value(depth: number): JsonNode {
-    this.take(SPACE);
-    const offset = this.at;
-    if (depth > DEEPEST) this.fail({ fact: 'levels-at-most', levels: DEEPEST });
-    if (this.skip('{')) {
-      const entries = new Map<string, JsonNode>();
-      this.list('}', () => this.member(entries, depth));
-      return { kind: 'object', offset, entries };
-    }
-    if (this.skip('[')) {
-      const items: JsonNode[] = [];
-      this.list(']', () => items.push(this.value(depth + 1)));
-      return { kind: 'array', offset, items };
-    }
-    const plain = this.take(STRING) ?? this.take(NUMBER) ?? this.take(WORD);
-    if (plain === null) this.fail({ fact: 'a-value' });
-    return { kind: 'plain', offset, value: JSON.parse(plain) as string | number | boolean | null };
-  }
+  onSeparator = (character: string) => {
+    const isKeyNext = character === ',' && this.open.at(-1)?.close === '}';
+    this.next = { fact: isKeyNext ? 'key-in-quotes' : 'a-value' };
+  };
 
-  end(): void {
-    this.take(SPACE);
-    if (this.at < this.text.length) this.fail({ fact: 'file-end' });
-  }
+  private readonly end = () => {
+    this.open.pop();
+    this.after();
+  };
+  onObjectEnd = this.end;
+  onArrayEnd = this.end;
 }
 
 /** The value that a JSON text holds, or its first fault. */
-export function readJson(text: string): { readonly node: JsonNode } | { readonly fault: JsonFault } {
-  const reader = new Reader(text);
+export function readJson(text: string): { readonly value: unknown } | { readonly fault: JsonFault } {
   try {
-    const node = reader.value(0);
-    reader.end();
-    return { node };
+    visit(text, new Strict(text), { disallowComments: true });
   } catch (error) {
     if (error instanceof JsonSyntaxError) return { fault: error.fault };
     throw error;
   }
+  return { value: JSON.parse(text) as unknown };
 }
 
-/** A value as people would name it: by its kind, or as it is written, shortened to 40 characters. */
-export function nodeFact(node: JsonNode): LogFact {
-  if (node.kind === 'object') return { fact: 'an-object' };
-  if (node.kind === 'array') return { fact: 'list' };
-  const text = JSON.stringify(node.value);
-  return { fact: 'literal', text: text.length > 40 ? `${text.slice(0, 39)}…` : text };
+/** Keys and indices (from 0) from the root to a value. */
+export type JsonPath = readonly PropertyKey[];
+
+function childrenOf({ type, children = [] }: Node): ReadonlyMap<PropertyKey, Node> {
+  if (type === 'array') return new Map(children.entries());
+  return new Map(children.map(({ children: [key, value] = [] }) => [key?.value, value as Node]));
+}
+
+/** Finds where values of a JSON text begin; of what there is not, the nearest thing around it. */
+export function jsonOffsets(text: string): (path: JsonPath) => number {
+  const root = parseTree(text) as Node;
+  const known = new Map<Node, ReadonlyMap<PropertyKey, Node>>();
+  const step = (from: Node, key: PropertyKey) => {
+    const children = known.get(from) ?? childrenOf(from);
+    known.set(from, children);
+    return children.get(key) ?? from;
+  };
+  return (path) => path.reduce(step, root).offset;
 }

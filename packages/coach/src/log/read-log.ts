@@ -1,0 +1,105 @@
+/**
+ * Reading a practice log that another device, or a person, wrote as versioned JSON.
+ *
+ * Conventions: reading finds every problem at once, each at its line and column; a log is given only when there is no
+ * error.
+ */
+import { type InputProblem, PRACTICE_LOG_VERSION, type PracticeLog, textPlaces } from '@shedbook/core';
+import { faultsOf, type LogFault } from './fault.ts';
+import { type JsonPath, jsonOffsets, readJson } from './json.ts';
+import type { LogFact } from './log-fact.ts';
+import { EMPTY_LOG, mergeLogs } from './merge.ts';
+import { logSchema } from './schema.ts';
+
+/** What came of reading a practice log. */
+export interface LogReading {
+  /** Null when there is an error. */
+  readonly log: PracticeLog | null;
+  /** The log without the entries that have an error; null when something else has one. */
+  readonly soundEntries: PracticeLog | null;
+  /** In order of place. */
+  readonly problems: readonly InputProblem<LogFact>[];
+}
+
+/** A later version is refused before anything else is looked at: its shape is not known. */
+function versionFault(value: unknown): LogFault | null {
+  const version = (value as { readonly version?: unknown } | null)?.version;
+  if (typeof version !== 'number' || version === PRACTICE_LOG_VERSION) return null;
+  return {
+    path: ['version'],
+    code: 'wrong-value',
+    found: { fact: 'version', version },
+    expected: { fact: 'version', version: PRACTICE_LOG_VERSION },
+    repair: version > PRACTICE_LOG_VERSION ? { fact: 'newer-program' } : null,
+  };
+}
+
+function formatPath(path: JsonPath): string {
+  return path.reduce<string>((text, key) => {
+    if (typeof key === 'number') return `${text}[${key}]`;
+    return text === '' ? String(key) : `${text}.${String(key)}`;
+  }, '');
+}
+
+interface PlacedFault extends LogFault {
+  /** Index of the character that it is about. */
+  readonly offset: number;
+}
+
+function problemsOf(
+  source: string,
+  file: string,
+  faults: readonly PlacedFault[],
+): readonly InputProblem<LogFact>[] {
+  const placeOf = textPlaces(source);
+  return faults
+    .toSorted((a, b) => a.offset - b.offset)
+    .map(({ offset, path, code, found, expected, repair }) => ({
+      code,
+      severity: 'error',
+      file,
+      ...placeOf(offset),
+      path: formatPath(path),
+      found,
+      expected,
+      repair,
+    }));
+}
+
+/** A log without the entries that faults are about; null where one is about something else. */
+function withoutFaulty(value: unknown, faults: readonly LogFault[]): PracticeLog | null {
+  const faulty = new Set(faults.map(({ path: [part, index] }) => (part === 'entries' ? index : undefined)));
+  if (faulty.has(undefined)) return null;
+  const log = value as PracticeLog;
+  return logSchema.parse({ ...log, entries: log.entries.filter((_, index) => !faulty.has(index)) });
+}
+
+function readValue(value: unknown): {
+  readonly log: PracticeLog | null;
+  readonly faults: readonly LogFault[];
+} {
+  const later = versionFault(value);
+  if (later) return { log: null, faults: [later] };
+  const { success, data, error } = logSchema.safeParse(value);
+  if (success) return { log: data, faults: [] };
+  const faults = error.issues.flatMap((issue) => faultsOf(value, issue));
+  return { log: withoutFaulty(value, faults), faults };
+}
+
+/**
+ * Reads an exported practice log.
+ * @param file name for messages
+ */
+export function parsePracticeLog(source: string, file: string): LogReading {
+  const json = readJson(source);
+  if ('fault' in json) {
+    const fault = { ...json.fault, path: [], code: 'wrong-value', repair: null } as const;
+    return { log: null, soundEntries: null, problems: problemsOf(source, file, [fault]) };
+  }
+  const { log, faults } = readValue(json.value);
+  const soundEntries = log && mergeLogs(EMPTY_LOG, log);
+  if (faults.length === 0) return { log: soundEntries, soundEntries, problems: [] };
+  const offsetOf = jsonOffsets(source);
+  const placed = faults.map((fault) => ({ ...fault, offset: offsetOf(fault.path) }));
+  return { log: null, soundEntries, problems: problemsOf(source, file, placed) };
+}
