@@ -120,8 +120,20 @@ export class Ear {
     this.#kit = new Kit(await findPorts(), context);
     this.#startWorkers();
     this.#kit.listen((note) => this.#order({ kind: 'note', note }));
-    this.#tick = setInterval(() => this.#order({ kind: 'time', seconds: context.currentTime }), TICK_MS);
+    this.#tellTime(context);
     return this.#kit.device;
+  }
+
+  /**
+   * Says where the clock stands, one look late: strokes that waited while the page was busy come before the moment
+   * that they belong to, and no loop is judged without them.
+   */
+  #tellTime(context: AudioContext): void {
+    let looked = context.currentTime;
+    this.#tick = setInterval(() => {
+      this.#order({ kind: 'time', seconds: looked });
+      looked = context.currentTime;
+    }, TICK_MS);
   }
 
   #lost(refusal: MicrophoneRefusal): void {

@@ -6,8 +6,8 @@
  * exact. Bars of a form from 1; count-in bars 0, −1, …
  */
 import type { LadderStep } from '@shedbook/coach';
-import type { Bpm, LoopVerdict } from '@shedbook/core';
-import type { Player, Program, ProgramBar } from '@shedbook/stand';
+import { type Bpm, type LoopVerdict, Seconds } from '@shedbook/core';
+import type { Heard, Player, Program, ProgramBar } from '@shedbook/stand';
 
 /** A bar has begun. */
 export interface BarStarted extends Pick<ProgramBar, 'bar' | 'play' | 'patternBar'> {
@@ -55,6 +55,15 @@ export type PracticeListener = (event: PracticeEvent) => void;
 /** Milliseconds between looks at the player. */
 const LOOK_MS = 25;
 
+/**
+ * After a page that was too busy to look, what it missed is looked at in steps of so many seconds: less than any bar,
+ * so that none is left out.
+ */
+const STEP_SECONDS = 0.025;
+
+/** Longest time that is looked back on, in seconds; the sound thread's moments further back are forgotten. */
+const LONGEST_SECONDS = 10;
+
 /** What was seen last: a bar of a pass. */
 interface Seen {
   readonly program: Program;
@@ -69,24 +78,40 @@ function loopEnded(seen: Seen, endSeconds: number): LoopEnded {
   return { kind: 'loop', program, pass, startSeconds: loopStartSeconds, endSeconds, bpm };
 }
 
-/** Watches a player that plays, and tells of bars and loops. @returns how to stop watching. */
-export function watchBars(player: Pick<Player, 'heard'>, tell: PracticeListener): () => void {
+/** Tells of the bar and the loop that a moment begins. @returns what was seen in it */
+function lookAt(heard: Heard, seen: Seen | null, tell: PracticeListener): Seen | null {
+  const { program, pass, place, bpm, secondsOf } = heard;
+  const bar = program.bars.findLast((each) => each.place <= place + 1e-9);
+  if (!bar || place < 0 || (seen?.pass === pass && seen.bar === bar.bar)) return seen;
+  const loopStartSeconds = seen?.pass === pass ? seen.loopStartSeconds : secondsOf(0);
+  if (seen && seen.pass !== pass) tell(loopEnded(seen, loopStartSeconds));
+  const end = program.bars.find((each) => each.bar === bar.bar + 1)?.place ?? program.end;
+  const { play, patternBar } = bar;
+  const times = { startSeconds: secondsOf(bar.place), endSeconds: secondsOf(end) };
+  tell({ kind: 'bar', program, pass, bar: bar.bar, play, patternBar, bpm, ...times });
+  // A round whose tempo was changed under way was played at the slower one.
+  const slowest = seen?.pass === pass && seen.bpm < bpm ? seen.bpm : bpm;
+  return { program, pass, bar: bar.bar, loopStartSeconds, bpm: slowest };
+}
+
+/** Watches a player that plays, and tells of every bar and loop. @returns how to stop watching. */
+export function watchBars(
+  player: Pick<Player, 'heard' | 'heardSeconds'>,
+  tell: PracticeListener,
+): () => void {
   let seen: Seen | null = null;
+  let last: number = player.heardSeconds();
   const look = () => {
-    const heard = player.heard();
-    if (!heard) return;
-    const { program, pass, place, bpm, secondsOf } = heard;
-    const bar = program.bars.findLast((each) => each.place <= place + 1e-9);
-    if (!bar || place < 0 || (seen?.pass === pass && seen.bar === bar.bar)) return;
-    const loopStartSeconds = seen?.pass === pass ? seen.loopStartSeconds : secondsOf(0);
-    if (seen && seen.pass !== pass) tell(loopEnded(seen, loopStartSeconds));
-    // A round whose tempo was changed under way was played at the slower one.
-    const slowest = seen?.pass === pass && seen.bpm < bpm ? seen.bpm : bpm;
-    seen = { program, pass, bar: bar.bar, loopStartSeconds, bpm: slowest };
-    const end = program.bars.find((each) => each.bar === bar.bar + 1)?.place ?? program.end;
-    const { play, patternBar } = bar;
-    const times = { startSeconds: secondsOf(bar.place), endSeconds: secondsOf(end) };
-    tell({ kind: 'bar', program, pass, bar: bar.bar, play, patternBar, bpm, ...times });
+    const now = player.heardSeconds();
+    last = Math.max(last, now - LONGEST_SECONDS);
+    while (last < now) {
+      const next = Math.min(now, last + STEP_SECONDS);
+      const heard = player.heard(Seconds(next));
+      // Past the end: the sound thread has said where it went on, and the message is still on its way.
+      if (heard && heard.place >= heard.program.end) return;
+      if (heard) seen = lookAt(heard, seen, tell);
+      last = next;
+    }
   };
   const timer = setInterval(look, LOOK_MS);
   return () => clearInterval(timer);

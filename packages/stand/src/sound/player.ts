@@ -4,11 +4,12 @@
  *
  * Conventions: a heard moment is what leaves the loudspeaker now, output latency included.
  */
-import type { Bpm } from '@shedbook/core';
+import { type Bpm, Seconds } from '@shedbook/core';
 import type { SoundName } from '@shedbook/sound';
 import kitWorkerUrl from './kit.worker.ts?worker&url';
 import { soundsOf } from './kit-sounds.ts';
 import { KIT_PARTS, type KitRequest, type Order, PLAYER, type Report } from './messages.ts';
+import { OutputClock } from './output-clock.ts';
 import workletUrl from './player.worklet.ts?worker&url';
 import type { Program } from './program.ts';
 import type { Anchor, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
@@ -65,25 +66,12 @@ function makeKit(first: readonly SoundName[]): readonly MessagePort[] {
   });
 }
 
-/**
- * The sample that leaves the loudspeaker now, output latency included. The clock of the output is read rather than
- * `currentTime`, which jumps from one buffer to the next.
- * Source: Web Audio API, `getOutputTimestamp`; until sound comes out, `currentTime` less `outputLatency`.
- */
-function heardSample(context: AudioContext): number {
-  const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp();
-  if (contextTime > 0 && performanceTime > 0) {
-    return (contextTime + (performance.now() - performanceTime) / 1000) * context.sampleRate;
-  }
-  const latency = context.outputLatency || context.baseLatency || 0;
-  return (context.currentTime - latency) * context.sampleRate;
-}
-
 /** A player; it makes its sound thread when it is first asked to play. */
 export class Player {
   readonly #listeners = new Set<() => void>();
   #status: PlayerStatus = 'silent';
   #context: AudioContext | null = null;
+  #clock: OutputClock | null = null;
   #node: Promise<AudioWorkletNode> | null = null;
   #kit: readonly MessagePort[] | null = null;
   #told: readonly Told[] = [];
@@ -98,6 +86,7 @@ export class Player {
   /** The audio context, made where there is none yet; call it from a press of a key or a finger. */
   context(): AudioContext {
     this.#context ??= new AudioContext({ latencyHint: 'interactive', sampleRate: RATE_HZ });
+    this.#clock ??= new OutputClock(this.#context);
     return this.#context;
   }
 
@@ -136,17 +125,20 @@ export class Player {
     this.#whilePlaying({ kind: 'program', program, when });
   }
 
-  /** What is heard now, or null. */
-  heard(): Heard | null {
-    const context = this.#context;
-    if (this.#status !== 'playing' || !context) return null;
-    const sample = heardSample(context);
+  /** The moment that is heard now, in seconds of the audio context; it never goes back. */
+  heardSeconds(): Seconds {
+    return Seconds((this.#clock?.sampleAt(performance.now()) ?? 0) / RATE_HZ);
+  }
+
+  /** What is heard now, or null. @param atSeconds a moment not long past, to see what was heard then */
+  heard(atSeconds: Seconds = this.heardSeconds()): Heard | null {
+    if (this.#status !== 'playing') return null;
+    const sample = atSeconds * RATE_HZ;
     const told = this.#told.findLast((each) => each.anchor.sample <= sample) ?? this.#told[0];
     if (!told) return null;
     const { anchor } = told;
-    const place = anchor.place + ((sample - anchor.sample) / context.sampleRate) * (anchor.bpm / 240);
-    const secondsOf = (at: number) =>
-      anchor.sample / context.sampleRate + (at - anchor.place) * (240 / anchor.bpm);
+    const place = anchor.place + ((sample - anchor.sample) / RATE_HZ) * (anchor.bpm / 240);
+    const secondsOf = (at: number) => anchor.sample / RATE_HZ + (at - anchor.place) * (240 / anchor.bpm);
     return { program: told.program, place, pass: anchor.pass, bpm: anchor.bpm, secondsOf };
   }
 
@@ -176,7 +168,7 @@ export class Player {
     const detail: StrokesEvent = {
       strokes: report.strokes,
       sampleRate: RATE_HZ,
-      heardSample: () => (this.#context ? heardSample(this.#context) : 0),
+      heardSample: () => this.heardSeconds() * RATE_HZ,
     };
     window.dispatchEvent(new CustomEvent(STROKES_EVENT, { detail }));
   }

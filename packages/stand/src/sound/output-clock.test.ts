@@ -1,0 +1,38 @@
+import { expect, it } from 'vitest';
+import { OutputClock, type OutputContext } from './output-clock.ts';
+
+const RATE = 44_100;
+
+/** A context that has made `madeSeconds` of sound and whose output told, at a moment, how much of it was heard. */
+function context(madeSeconds: number, heardSeconds: number, atMs: number) {
+  const told = { contextTime: heardSeconds, performanceTime: atMs };
+  const facts = { baseLatency: 0.01, outputLatency: 0.03, sampleRate: RATE, currentTime: madeSeconds };
+  return { ...facts, getOutputTimestamp: () => told } satisfies OutputContext;
+}
+
+it('[ST130] goes on between two tellings of the output', () => {
+  const clock = new OutputClock(context(2, 1.5, 1000));
+  // definition: 200 ms after 1.5 s were heard, 1.7 s are
+  expect(clock.sampleAt(1200)).toBeCloseTo(1.7 * RATE, 6);
+});
+
+it('[ST130] does not run back when the output tells that it was slower than guessed', () => {
+  const slow = context(2, 1.5, 1000);
+  const clock = new OutputClock(slow);
+  const before = clock.sampleAt(1200);
+  // definition: at 1210 ms it tells 1.68 s, less than the 1.7 s that were guessed 10 ms before
+  Object.assign(slow.getOutputTimestamp(), { contextTime: 1.68, performanceTime: 1210 });
+  expect(clock.sampleAt(1210)).toBe(before);
+  expect(clock.sampleAt(1250)).toBeCloseTo(1.72 * RATE, 6);
+});
+
+it('[ST130] does not run ahead of what was made', () => {
+  const clock = new OutputClock(context(2, 1.5, 1000));
+  // definition: two seconds and the buffer that is being made, of 10 ms, were made; the output hangs for a minute
+  expect(clock.sampleAt(61_000)).toBeCloseTo(2.01 * RATE, 6);
+});
+
+it('[ST130] takes the latency off where the output tells nothing', () => {
+  // definition: one second was made, and 30 ms of it are on their way
+  expect(new OutputClock(context(1, 0, 0)).sampleAt(500)).toBeCloseTo(0.97 * RATE, 6);
+});
