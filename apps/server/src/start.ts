@@ -55,7 +55,7 @@ const WARM_UP_AFTER_MS = 1000;
 function warmUp(store: LessonStore, sheets: SheetMaker): void {
   const engrave = async () => {
     const [latest] = await store.list();
-    if (latest) await sheets.pages(latest.text);
+    if (latest) await sheets.pages(latest.text, 'en');
   };
   setTimeout(() => void engrave().catch(() => undefined), WARM_UP_AFTER_MS).unref();
 }

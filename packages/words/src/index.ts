@@ -20,6 +20,7 @@ export * from './screens/desk.ts';
 export * from './screens/facts.ts';
 export * from './screens/hearing.ts';
 export * from './screens/practice.ts';
+export { SHEET_WORDS } from './sheet/sheet-words.ts';
 export * from './spoken/hint-words.ts';
 export * from './spoken/mark-words.ts';
 export * from './spoken/name-in.ts';

@@ -32,7 +32,7 @@ export async function writePack(
     id: lastingName(source.path),
     lesson,
     text: source.text,
-    ...{ app, ...tools },
+    ...{ app, language: 'en', ...tools },
     onRecording: (done, of) => terminal.progress(`Recording ${done + 1} of ${of} for the pack …`),
   });
   const zip = { path: `${PACK_FOLDER}.zip`, content: zipPack(files, PACK_FOLDER) };

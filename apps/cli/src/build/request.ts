@@ -79,7 +79,7 @@ function readLayers(text: string | undefined, lesson: Lesson): readonly number[]
   const all = lesson.layers.length;
   if (text === undefined) return [all];
   if (text === 'each') return lesson.layers.map((_, index) => index + 1);
-  const names = lesson.layers.map((layer, index) => `${index + 1} ${layer.name}`).join(', ');
+  const names = lesson.layers.map((layer, index) => `${index + 1} ${layer.joins.join(' + ')}`).join(', ');
   const value = Number(text);
   if (Number.isInteger(value) && value >= 1 && value <= all) return [value];
   return refuse('layers', text, `how many play (${names}), or each`);

@@ -14,7 +14,7 @@ export async function writeSheet(
   terminal: Terminal,
 ): Promise<void> {
   const paper = request.paper === null ? {} : { paper: request.paper };
-  const sheet = makeSheet(lesson, { ...tools, outlineText: true, ...paper });
+  const sheet = makeSheet(lesson, { ...tools, language: 'en', outlineText: true, ...paper });
   if (sheet.missingCharacters.length > 0) {
     const characters = sheet.missingCharacters.map((each) => `"${each}"`).join(', ');
     terminal.warn(`warning: the fonts have no ${characters}; it prints as an empty box`);

@@ -71,4 +71,6 @@ export const SAME_WORDS: readonly string[] = [
   'report.seconds',
   'report.spreadMs',
   'report.tempo',
+  'sheet.sheet.groove',
+  'sheet.sheet.part',
 ];
