@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { cli as cliEnglish } from '../english/cli.ts';
 import { deskMessages as deskEnglish } from '../english/desk.ts';
 import { ENGLISH } from '../english/english.ts';
 import { hearingMessages as hearingEnglish } from '../english/hearing.ts';
 import { practiceMessages as practiceEnglish } from '../english/practice.ts';
 import { report as reportEnglish } from '../english/report.ts';
 import * as sheetEnglish from '../english/sheet.ts';
+import { cli as cliGerman } from '../german/cli.ts';
 import { deskMessages as deskGerman } from '../german/desk.ts';
 import { GERMAN } from '../german/german.ts';
 import { hearingMessages as hearingGerman } from '../german/hearing.ts';
@@ -30,6 +32,7 @@ const ENGLISH_TEXTS = [
   ...textsOf(hearingEnglish, 'hearing'),
   ...textsOf(reportEnglish, 'report'),
   ...textsOf({ ...sheetEnglish }, 'sheet'),
+  ...textsOf(cliEnglish, 'cli'),
   ...textsOf(ENGLISH.sentences, 'facts'),
 ];
 
@@ -39,6 +42,7 @@ const GERMAN_TEXTS = [
   ...textsOf(hearingGerman, 'hearing'),
   ...textsOf(reportGerman, 'report'),
   ...textsOf({ ...sheetGerman }, 'sheet'),
+  ...textsOf(cliGerman, 'cli'),
   ...textsOf(GERMAN.sentences, 'facts'),
 ];
 
