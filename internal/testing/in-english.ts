@@ -1,4 +1,4 @@
-/** Problems and sheets in the English that tests pin, for rooms under the words room. */
+/** Problems as the English lines that tests pin, for rooms under the words room. */
 import type { ByteProblem } from '@shedbook/exchange';
 import {
   ENGLISH,
@@ -6,7 +6,6 @@ import {
   formatProblem,
   type RoomFact,
   type SayableProblem,
-  SHEET_WORDS,
   say,
 } from '@shedbook/words';
 
@@ -24,6 +23,3 @@ export function byteProblemInEnglish(file: string, problem: ByteProblem): string
 export function factInEnglish(fact: RoomFact): string {
   return say(fact, ENGLISH);
 }
-
-/** What a sheet says. */
-export const ENGLISH_SHEET = SHEET_WORDS.en;

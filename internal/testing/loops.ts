@@ -1,6 +1,17 @@
 /** Lessons and loops for tests: an invented swing sheet, and students who play it as told. */
-import { Bpm, type Form, type Lesson, Milliseconds, parseLesson } from '@shedbook/core';
-import { type HeardLoop, type HeardStroke, type LoopTask, loopTask, type TaskStroke } from '@shedbook/judge';
+import {
+  Bpm,
+  type Form,
+  type FullReport,
+  LeadDb,
+  type Lesson,
+  Milliseconds,
+  parseLesson,
+  type ReportStroke,
+  Seconds,
+  type Voice,
+} from '@shedbook/core';
+import { type JudgeTask, type LoopTask, loopTask, type TaskStroke } from '@shedbook/judge';
 
 const SWING = `title: First swing
 by: Oda Lindqvist-Reyes
@@ -68,15 +79,86 @@ export function swingTask(exercise = 1, bpm = 72): LoopTask {
   return loopTask(swing.lesson, { exercise, form: formOf(swing.lesson), bpm: Bpm(bpm) });
 }
 
-/** A stroke as written, played as told. */
-export function play(stroke: TaskStroke, changes: Partial<HeardStroke> = {}): HeardStroke {
-  const { voice, written, levelDb } = stroke;
-  return { voice, written, offsetMs: Milliseconds(0), levelDb, confidence: 1, ...changes };
+/** The same as the judge is asked. */
+export function swingAsked(exercise = 1, bpm = 72): JudgeTask {
+  return { lesson: swing.lesson, exercise, form: formOf(swing.lesson), bpm: Bpm(bpm) };
 }
 
-/** A loop exactly as written, but for the changes. */
-export function playLoop(task: LoopTask, changes: Partial<HeardLoop> = {}): HeardLoop {
-  const voices = [...new Set(task.strokes.map((stroke) => stroke.voice))];
-  const strokes = task.strokes.map((stroke) => play(stroke));
-  return { bpm: task.bpm, levelsBy: 'midi', voices, strokes, missed: [], extra: [], ...changes };
+/** How a stroke is played. */
+export interface PlayedAs {
+  readonly offsetMs?: number;
+  /** Beside the level that is asked. */
+  readonly louderDb?: number;
+  readonly confidence?: number;
+}
+
+/** A stroke that is not written: in which bar, and how far into it, as a share. */
+export interface Extra {
+  readonly voice: Voice;
+  readonly bar: number;
+  readonly share: number;
+  readonly confidence?: number;
+}
+
+/** What an ear without mistakes says of one loop: each stroke as told, null where it is left out. */
+export function loopReport(
+  task: LoopTask,
+  playAs: (stroke: TaskStroke, index: number) => PlayedAs | null = () => ({}),
+  { extra = [], kind = 'midi' }: { readonly extra?: readonly Extra[]; readonly kind?: 'audio' | 'midi' } = {},
+): FullReport {
+  const strokes = task.strokes.flatMap((stroke, index): ReportStroke[] => {
+    const played = playAs(stroke, index);
+    if (!played) return [];
+    const { offsetMs = 0, louderDb = 0, confidence = 1 } = played;
+    return [
+      {
+        timeSeconds: Seconds(stroke.timeSeconds + offsetMs / 1000),
+        voice: stroke.voice,
+        levelDb: LeadDb(stroke.levelDb + louderDb),
+        written: stroke.written,
+        offsetMs: Milliseconds(offsetMs),
+        confidence,
+      },
+    ];
+  });
+  const added = extra.map(
+    ({ voice, bar, share, confidence = 1 }): ReportStroke => ({
+      timeSeconds: Seconds((bar - 1 + share) * task.barSeconds),
+      voice,
+      levelDb: LeadDb(0),
+      written: null,
+      offsetMs: null,
+      confidence,
+    }),
+  );
+  const lines = Array.from({ length: task.bars }, (_, bar) => ({
+    timeSeconds: Seconds(bar * task.barSeconds),
+    bpm: task.bpm,
+  }));
+  const report = {
+    version: 1,
+    take: { kind, durationSeconds: Seconds(task.bars * task.barSeconds) },
+    alignment: { startSeconds: Seconds(0), bpm: task.bpm, driftBpmPerMinute: 0, confidence: 1 },
+    strokes: [...strokes, ...added].toSorted((a, b) => a.timeSeconds - b.timeSeconds),
+    missed: [],
+    voices: {},
+    swingRatio: null,
+    balanceDb: {},
+    unheard: [],
+    missedSeconds: [],
+    tempo: lines,
+    click: lines,
+    barToBarPercent: 0,
+    evenness: [],
+    playedBars: lines.map((_, index) => index + 1),
+    lessonBalanceDb: {},
+    lead: task.lead,
+    asked: {
+      bpm: task.bpm,
+      swingRatio: null,
+      beatsInBar: task.beatsInBar,
+      quartersInBar: task.quartersInBar,
+    },
+  };
+  return report satisfies FullReport;
 }

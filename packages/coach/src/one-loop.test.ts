@@ -1,15 +1,8 @@
 /** The whole round: a plan is played, the ear hears it, the verdicts make the log, the log makes the next plan. */
-import {
-  type LoopRecord,
-  Milliseconds,
-  type PracticeEntry,
-  type PracticeLog,
-  Seconds,
-  seededRandom,
-} from '@shedbook/core';
-import { type HeardLoop, judgeLoop, type LoopTask, loopTask, recordLoop } from '@shedbook/judge';
+import { type LoopRecord, type PracticeEntry, type PracticeLog, Seconds, seededRandom } from '@shedbook/core';
+import { judge, type LoopTask, loopTask, recordRound } from '@shedbook/judge';
 import { expect, it } from 'vitest';
-import { formOf, play, playLoop, swing } from '../../../internal/testing/loops.ts';
+import { formOf, loopReport, swing } from '../../../internal/testing/loops.ts';
 import { TODAY } from '../test/students.ts';
 import { climb, ladderOf, startLadder } from './ladder/ladder.ts';
 import { addEntry, EMPTY_LOG } from './log/merge.ts';
@@ -31,17 +24,12 @@ interface Hands {
 /** Loops of an exercise that were played before, by its lasting name. */
 type Played = Map<string, number>;
 
-function hear(task: LoopTask, hands: Hands, loopsBefore: number, random: () => number): HeardLoop {
+function hear(task: LoopTask, hands: Hands, loopsBefore: number, random: () => number) {
   const spread = hands.spreadMs * hands.keptPerLoop ** loopsBefore;
   const noise = () => (random() + random() + random() - 1.5) * 2 * spread;
   const isMissed = (stroke: LoopTask['strokes'][number]) =>
     hands.missesLet && stroke.voice === 'snare' && stroke.written.beat === 1 && stroke.written.slot === 3;
-  return playLoop(task, {
-    strokes: task.strokes
-      .filter((stroke) => !isMissed(stroke))
-      .map((stroke) => play(stroke, { offsetMs: Milliseconds(noise()) })),
-    missed: task.strokes.filter(isMissed).map(({ voice, written }) => ({ ...written, voice })),
-  });
+  return loopReport(task, (stroke) => (isMissed(stroke) ? null : { offsetMs: noise() }));
 }
 
 function playItem(item: PlanItem, hands: Hands, played: Played, random: () => number): readonly LoopRecord[] {
@@ -53,9 +41,11 @@ function playItem(item: PlanItem, hands: Hands, played: Played, random: () => nu
     played.set(item.exercise as string, before + 1);
     const asked = { exercise: item.number, form: formOf(swing.lesson), bpm: ladder.bpm };
     const task = loopTask(swing.lesson, asked);
-    const judged = judgeLoop(task, hear(task, hands, before, random), 'beginner');
-    ladder = climb(ladder, judged.verdict, rule).state;
-    return recordLoop(judged);
+    const report = hear(task, hands, before, random);
+    const { verdict } = judge({ lesson: swing.lesson, ...asked }, { report }, 'beginner');
+    const record = recordRound({ bpm: ladder.bpm, verdict });
+    ladder = climb(ladder, record.verdict, rule).state;
+    return record;
   });
 }
 

@@ -1,5 +1,5 @@
 /** What this room states. */
-import type { LoopFact } from './loop/fact.ts';
+import type { VerdictFact } from './verdict/fact.ts';
 
 /** Every fact of judging. */
-export type JudgeFact = LoopFact;
+export type JudgeFact = VerdictFact;

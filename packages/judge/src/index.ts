@@ -1,16 +1,15 @@
-/** Judging: from what was heard to a verdict and remarks, as facts. */
+/** Judging: from what was heard to a verdict, as facts. */
 
 export type { JudgeFact } from './fact.ts';
+export * from './judge.ts';
 export * from './level/levels.data.ts';
 export { readLevel } from './level/read-level.ts';
-export type * from './loop/fact.ts';
-export * from './loop/heard.ts';
-export * from './loop/judge.ts';
 export * from './loop/played.ts';
-export type { Reason } from './loop/reasons.ts';
 export * from './loop/task.ts';
-export { type Player, placeOf, whoPlays } from './loop/tell-fault.ts';
+export { type Player, placeOf, whoPlays } from './loop/who-and-where.ts';
 export { APART_MS, DISPLACEMENT, TEMPO_PERCENT } from './perception/perception.data.ts';
 export { allowedMs, justNoticedMs } from './perception/perception.ts';
-export * from './remarks/remark.ts';
-export { remarksOn } from './remarks/remarks.ts';
+export { adviceOn, figureOf } from './verdict/advice.ts';
+export type * from './verdict/fact.ts';
+export { LOOP_VERDICT, recordRound } from './verdict/record.ts';
+export * from './verdict/verdict.ts';

@@ -3,7 +3,6 @@
  * and gets, and `docs/routes.md`.
  */
 import { STANDARD_FORMAT_NAMES } from '@shedbook/core';
-import { LANGUAGE_TAGS } from '@shedbook/words';
 import { z } from 'zod';
 import { type Route, route } from './route.ts';
 import {
@@ -18,9 +17,6 @@ import {
 } from './stored.ts';
 
 const none = z.object({});
-const inLanguage = z.object({
-  language: z.enum(LANGUAGE_TAGS).default('en').describe('language of the printed words'),
-});
 const byId = z.object({ id: z.string().max(200) });
 
 function json<Schema extends z.ZodType>(schema: Schema, status: 200 | 201 = 200) {
@@ -107,7 +103,7 @@ export const ROUTES = {
     path: '/api/lessons/:id/pages',
     does: 'Engraves a lesson as pictures of its pages',
     params: byId,
-    query: inLanguage,
+    query: none,
     body: null,
     answer: json(sheetPages),
     refusals: ['no-such-lesson', 'lesson-has-errors'],
@@ -117,7 +113,7 @@ export const ROUTES = {
     path: '/api/lessons/:id/sheet.pdf',
     does: 'Engraves a lesson as a PDF file',
     params: byId,
-    query: inLanguage,
+    query: none,
     body: null,
     answer: file,
     refusals: ['no-such-lesson', 'lesson-has-errors'],
@@ -127,7 +123,7 @@ export const ROUTES = {
     path: '/api/lessons/:id/practice.zip',
     does: 'Makes the take-home pack of a lesson as a ZIP file',
     params: byId,
-    query: inLanguage,
+    query: none,
     body: null,
     answer: file,
     refusals: ['no-such-lesson', 'lesson-has-errors'],

@@ -36,9 +36,7 @@ export function createOutbox(folder: string): Outbox {
         await mkdir(dirname(path), { recursive: true });
         await writeFile(path, content);
       } catch (error) {
-        throw new InputError((to) =>
-          to.words.unwritable({ file: `--out: ${path}`, why: reasonOf(error, to) }),
-        );
+        throw new InputError(`--out: ${path} cannot be written: ${reasonOf(error)}`);
       }
       made.push({ path, kind, exercise, bytes: content.length });
     },

@@ -2,7 +2,7 @@
 import type { Lesson } from '@shedbook/core';
 import type { EngravingTools } from '@shedbook/host';
 import { drawPages, makeSheet, printSheet, writeStandardFiles } from '@shedbook/pack';
-import type { Speaker } from '../terminal.ts';
+import type { Terminal } from '../terminal.ts';
 import type { Outbox } from './outbox.ts';
 import type { BuildRequest } from './request.ts';
 
@@ -11,14 +11,13 @@ export async function writeSheet(
   lesson: Lesson,
   { request, tools }: { readonly request: BuildRequest; readonly tools: EngravingTools },
   outbox: Outbox,
-  terminal: Speaker,
+  terminal: Terminal,
 ): Promise<void> {
-  const { tag: language, words } = terminal.catalogue;
   const paper = request.paper === null ? {} : { paper: request.paper };
-  const sheet = makeSheet(lesson, { ...tools, language, outlineText: true, ...paper });
+  const sheet = makeSheet(lesson, { ...tools, outlineText: true, ...paper });
   if (sheet.missingCharacters.length > 0) {
     const characters = sheet.missingCharacters.map((each) => `"${each}"`).join(', ');
-    terminal.warn(words.build.noGlyphs({ characters }));
+    terminal.warn(`warning: the fonts have no ${characters}; it prints as an empty box`);
   }
   for (const file of [await printSheet(sheet, tools.fonts), ...drawPages(sheet)]) await outbox.put(file);
 }

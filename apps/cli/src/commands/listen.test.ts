@@ -2,8 +2,6 @@ import { execFileSync } from 'node:child_process';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { Bpm, defaultForm, parseLesson, type TakeReport } from '@shedbook/core';
-import { judgeTake, loopTask } from '@shedbook/judge';
 import { type MidiEvent, writeMidi } from 'midi-file';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { readOutside } from '../../../../internal/testing/midi.ts';
@@ -44,14 +42,26 @@ it('[CL20] reports a recording in words and figures', async () => {
 
 it('[CL20] prints a report of the model itself that is judged clean', async () => {
   const { out } = await run('listen', join(folder, 'audio/01.wav'), ...options(), '--json');
-  const { lesson: read } = parseLesson(await readFile(lesson, 'utf8'), lesson);
-  if (!read) throw new Error('no lesson');
-  const task = loopTask(read, { exercise: 1, form: defaultForm(read), bpm: Bpm(100) });
   // definition: what is built is what is asked, stroke by stroke, level by level
-  const loops = judgeTake(task, JSON.parse(out) as TakeReport, 'intermediate').loops;
-  expect(loops.map(({ verdict, faults }) => ({ verdict, faults }))).toEqual([
-    { verdict: 'clean', faults: [] },
-  ]);
+  expect(JSON.parse(out).verdict).toEqual({ level: 'intermediate', is: 'clean', about: [] });
+});
+
+it('[CL35] gives the verdict of the practice page, for a level and for the voices that a student plays', async () => {
+  const verdict = async (...more: string[]) => {
+    const { out, status } = await run(
+      'listen',
+      join(folder, 'exercises/01.mid'),
+      ...options(),
+      ...more,
+      '--json',
+    );
+    expect(status).toBe(0);
+    return JSON.parse(out).verdict;
+  };
+  expect(await verdict('--level', 'advanced')).toEqual({ level: 'advanced', is: 'clean', about: [] });
+  expect((await verdict('--plays', 'snare,ride')).is).toBe('clean');
+  const wrong = await run('listen', join(folder, 'exercises/01.mid'), ...options(), '--plays', 'snar');
+  expect(wrong.err).toContain('(did you mean "snare"?)');
 });
 
 it('[CL26] says three sentences first, for a level and in a language', async () => {
@@ -127,7 +137,7 @@ it.each([
   expect(report.take.kind).toBe('audio');
 });
 
-it('[CL21] refuses what is no recording of the exercise', async () => {
+it('[CL21] refuses what is no recording', async () => {
   const none = await run('listen', join(folder, 'none.wav'), ...options());
   expect(none).toMatchObject({ status: 2, out: '' });
   expect(none.err).toContain('there is no such file; expected a recording');
@@ -136,7 +146,16 @@ it('[CL21] refuses what is no recording of the exercise', async () => {
   expect(text.err).toContain('found a text file, expected a recording such as take.wav');
   const silent = join(folder, 'silent.wav');
   execFileSync('ffmpeg', ['-v', 'error', '-y', '-f', 'lavfi', '-i', 'anullsrc', '-t', '3', silent]);
-  expect((await run('listen', silent, ...options())).err).toContain('The recording is silent.');
+  // a recording in which nobody plays is a verdict and no failure
+  const nobody = await run('listen', silent, ...options());
+  expect(nobody).toMatchObject({ status: 0, err: '' });
+  expect(nobody.out).toMatch(/^Nobody was heard playing\..*\nThe recording is silent\./);
+  const json = JSON.parse((await run('listen', silent, ...options(), '--json')).out);
+  expect(json.verdict).toEqual({
+    level: 'intermediate',
+    is: 'not judged',
+    about: [{ what: 'nobody-played' }],
+  });
   const other = await run('listen', join(folder, 'audio/01.wav'), '--lesson', lesson, '--exercise', '4');
   expect(other.err).toBe('--exercise: found 4, expected a number from 1 to 1');
 });

@@ -10,14 +10,22 @@ import {
 } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave/report';
 import { InputError, reasonOf } from '@shedbook/host';
-import { LEVELS } from '@shedbook/judge';
-import type { Asked } from '@shedbook/listen';
-import { pictureText, REPORTS, say, withSentences } from '@shedbook/words';
+import { type Judgement, judge, LEVELS } from '@shedbook/judge';
+import type { Asked, Listened } from '@shedbook/listen';
+import {
+  LANGUAGE_TAGS,
+  type LanguageTag,
+  pictureText,
+  REPORTS,
+  say,
+  teacherSentences,
+  withSentences,
+} from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
 import { hearTake } from '../listen/hear.ts';
 import { reportLines } from '../listen/report-text.ts';
-import { readChoice, requireForm } from '../options.ts';
-import type { Speaker } from '../terminal.ts';
+import { readChoice, readVoices, requireForm } from '../options.ts';
+import type { Terminal } from '../terminal.ts';
 
 /** What the command line asks for. */
 export interface ListenRequest {
@@ -31,6 +39,10 @@ export interface ListenRequest {
   readonly latency?: number;
   /** One of LEVELS; intermediate when left out. */
   readonly level?: string;
+  /** Voices joined by commas; all that are written when left out. */
+  readonly plays?: string;
+  /** One of LANGUAGE_TAGS; English when left out. */
+  readonly language?: string;
   /** Where to write the picture. */
   readonly picture?: string;
   readonly json?: boolean;
@@ -40,38 +52,59 @@ function titleOf(lesson: Lesson, { number, name }: Exercise, exerciseWord: strin
   return `${lesson.title} · ${name ?? `${exerciseWord} ${number}`}`;
 }
 
+/** What is printed of a take of which there is no report: why, and the verdict. */
+function unreported(listened: Listened & { readonly report: null }, judgement: Judgement, tag: LanguageTag) {
+  const { language } = REPORTS[tag];
+  const reason = say(listened.refusal, language);
+  return {
+    lines: [...teacherSentences(judgement, language), reason],
+    json: {
+      report: null,
+      notHeard: [say(listened.refusal, REPORTS.en.language)],
+      verdict: judgement.verdict,
+    },
+  };
+}
+
+/** The picture, as a file. @throws InputError when it cannot be written */
+async function draw(picture: string, svg: string): Promise<void> {
+  await writeFile(picture, svg).catch((error: unknown) => {
+    throw new InputError(`--picture: ${picture}: ${reasonOf(error)}; expected a file such as take.svg`);
+  });
+}
+
 /**
- * Listens to a recording and prints its report. @returns the exit status.
- * @throws InputError when the recording cannot be read or is not of this exercise.
+ * Listens to a recording and prints its report with the verdict. A take of another exercise, or in which nobody plays,
+ * is a verdict and no failure. @returns the exit status.
+ * @throws InputError when the recording cannot be read.
  */
-export async function listenCommand(request: ListenRequest, terminal: Speaker): Promise<number> {
+export async function listenCommand(request: ListenRequest, terminal: Terminal): Promise<number> {
   const { take, exercise, tempo } = request;
   const level = readChoice('level', request.level ?? 'intermediate', LEVELS);
-  const { tag: language, words } = terminal.catalogue;
-  const lesson = requireLesson(await readLessonFile(request.lesson), terminal);
+  const language = readChoice('language', request.language ?? 'en', LANGUAGE_TAGS);
+  const plays = request.plays === undefined ? {} : { plays: readVoices('plays', request.plays) };
+  const lesson = requireLesson(await readLessonFile(request.lesson), terminal.warn);
   const played = requireExercise(lesson, exercise, '--exercise');
   const form = request.form === undefined ? defaultForm(lesson) : requireForm(lesson, request.form);
   const asked: Asked = { lesson, exercise, form, ...(tempo === undefined ? {} : { bpm: Bpm(tempo) }) };
   const latencySeconds =
     request.latency === undefined ? null : millisecondsToSeconds(Milliseconds(request.latency));
-  terminal.progress(words.listening);
-  const { report, refusal } = await hearTake(take, asked, { terminal, latencySeconds });
+  terminal.progress('Listening …');
+  const listened = await hearTake(take, asked, { warn: terminal.warn, latencySeconds });
   terminal.progress(null);
-  if (!report) throw new InputError((to) => `${take}: ${say(refusal, to.language)}`);
+  const judgement = judge({ ...asked, ...plays }, listened, level);
+  const { report } = listened;
+  if (!report) {
+    const { lines, json } = unreported(listened, judgement, language);
+    for (const line of request.json ? [JSON.stringify(json, null, 2)] : lines) terminal.say(line);
+    return 0;
+  }
   if (request.picture !== undefined) {
     const title = titleOf(lesson, played, REPORTS[language].words.exercise);
-    await writeFile(
-      request.picture,
-      drawReport(report, pictureText(report, { title, level, language })),
-    ).catch((error: unknown) => {
-      throw new InputError((to) => {
-        const { unreadable, expected } = to.words;
-        const file = `--picture: ${request.picture}`;
-        return unreadable({ file, why: reasonOf(error, to), expected: expected.picture });
-      });
-    });
+    await draw(request.picture, drawReport(report, pictureText(report, { title, judgement, language })));
   }
-  if (request.json) terminal.say(JSON.stringify(withSentences(report), null, 2));
-  else for (const line of reportLines(report, { level, language })) terminal.say(line);
+  const json = { ...withSentences(report), verdict: judgement.verdict };
+  if (request.json) terminal.say(JSON.stringify(json, null, 2));
+  else for (const line of reportLines(report, judgement, language)) terminal.say(line);
   return 0;
 }

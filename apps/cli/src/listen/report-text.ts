@@ -1,10 +1,10 @@
 /** A report as lines of text: what a teacher would say, then the table. */
 import type { FullReport, Voice, VoiceReport } from '@shedbook/core';
+import type { Judgement } from '@shedbook/judge';
 import {
   type LanguageTag,
   REPORTS,
   type ReportWords,
-  type SayOptions,
   sayLateness,
   summaryLine,
   teacherSentences,
@@ -39,16 +39,16 @@ function headLine({ voice, heard, extra, time, spread, level }: ReportWords): st
   ].join('');
 }
 
-/** The lines. */
-export function reportLines(report: FullReport, options: SayOptions): readonly string[] {
-  const { words, language } = REPORTS[options.language];
+/** The lines: the verdict with what to do and the figures, then the table. */
+export function reportLines(report: FullReport, judgement: Judgement, tag: LanguageTag): readonly string[] {
+  const { words, language } = REPORTS[tag];
   const voices = Object.entries(report.voices) as [Voice, VoiceReport][];
   return [
-    ...teacherSentences(report, options),
+    ...teacherSentences(judgement, language),
     '',
     summaryLine(report, words),
     headLine(words),
-    ...voices.map(([voice, of]) => voiceLine(voice, of, report, options.language)),
+    ...voices.map(([voice, of]) => voiceLine(voice, of, report, tag)),
     ...unheardSentences(report, language),
   ];
 }

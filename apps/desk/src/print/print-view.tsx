@@ -9,7 +9,7 @@ import { useDocument } from '../document/use-document.ts';
 import { setSheet } from '../edit/heading.ts';
 import { Guide } from '../shared/guide.tsx';
 import { useLive } from '../shared/use-live.ts';
-import { useLanguage, useWords } from '../words/words.tsx';
+import { useWords } from '../words/words.tsx';
 import styles from './print-view.module.css';
 import { TakeHome } from './take-home.tsx';
 import { useSheet } from './use-sheet.ts';
@@ -86,8 +86,7 @@ function PagePicture({ svg, label }: { readonly svg: string; readonly label: str
 
 /** The view. */
 export function PrintView({ state, lesson }: PrintViewProps) {
-  const { tag, words: all } = useLanguage();
-  const words = all.print;
+  const words = useWords().print;
   const { sheet, status } = useSheet(state);
   const pages = sheet?.pages ?? [];
   return (
@@ -96,11 +95,7 @@ export function PrintView({ state, lesson }: PrintViewProps) {
       <div className={styles.beside}>
         <h2>{words.title}</h2>
         <SheetChoices lesson={lesson} />
-        <a
-          className={buttonClass('strong')}
-          href={`${addressOf(ROUTES.printSheet, { id: state.id })}?language=${tag}`}
-          download
-        >
+        <a className={buttonClass('strong')} href={addressOf(ROUTES.printSheet, { id: state.id })} download>
           <Icon name="print" />
           {words.download}
         </a>

@@ -9,7 +9,7 @@ import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
 import { KeptField } from '../shared/kept-field.tsx';
 import { offer } from '../shared/offer.ts';
-import { useLanguage, useWords } from '../words/words.tsx';
+import { useWords } from '../words/words.tsx';
 import styles from './take-home.module.css';
 
 type Making = 'idle' | 'making' | 'failed';
@@ -48,13 +48,12 @@ function PageAddress({ lesson }: { readonly lesson: Lesson }) {
 
 /** The choices and the button. */
 export function TakeHome({ state, lesson }: TakeHomeProps) {
-  const { tag, words: all } = useLanguage();
-  const words = all.print;
+  const words = useWords().print;
   const [making, setMaking] = useState<Making>('idle');
   const make = async () => {
     setMaking('making');
     try {
-      const { file, name } = await readPack(state.id, tag);
+      const { file, name } = await readPack(state.id);
       offer(file, name);
       setMaking('idle');
     } catch {

@@ -12,7 +12,7 @@ import {
   Seconds,
   type TakeReport,
 } from '@shedbook/core';
-import { judgeTake, loopTask, recordLoop } from '@shedbook/judge';
+import { judge, recordRound } from '@shedbook/judge';
 import { isZip, readTakeFile } from './take-file.ts';
 
 /** What a file turned out to be. */
@@ -90,12 +90,15 @@ export interface BroughtTake {
   readonly startedAt: string;
 }
 
-/** The log with a take in it, its loops judged as those of a student at the intermediate level. */
+/** The log with a take in it, its rounds judged as those of a student at the intermediate level. */
 export function withTake(log: PracticeLog, take: BroughtTake): PracticeLog {
   const { report, id, shelf, exercise, startedAt } = take;
   const form = defaultForm(shelf.lesson);
-  const task = loopTask(shelf.lesson, { exercise: exercise.number, form, bpm: report.alignment.bpm });
-  const { loops } = judgeTake(task, report, 'intermediate');
+  const { rounds } = judge(
+    { lesson: shelf.lesson, exercise: exercise.number, form },
+    { report },
+    'intermediate',
+  );
   const entry = {
     id,
     device: 'report',
@@ -105,7 +108,7 @@ export function withTake(log: PracticeLog, take: BroughtTake): PracticeLog {
     exercise: exerciseKey(exercise),
     form: form.name,
     heardBy: 'ear',
-    loops: loops.map(recordLoop),
+    loops: rounds.map(recordRound),
   } as const;
   return mergeLogs(log, { ...EMPTY_LOG, entries: [entry] });
 }

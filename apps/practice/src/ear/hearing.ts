@@ -4,9 +4,14 @@
  *
  * Conventions: seconds of the audio context.
  */
-import type { Level, LoopJudgement } from '@shedbook/judge';
-import { isRecordingItself, judgePlayed, type PlayedTask, studentForm } from '@shedbook/judge';
-import type { Listened } from '@shedbook/listen';
+import {
+  type Judgement,
+  judge,
+  judgeTaskOf,
+  type Level,
+  type PlayedTask,
+  studentForm,
+} from '@shedbook/judge';
 import type { Player } from '@shedbook/stand';
 import { newId } from '../kept/device-name.ts';
 import { Ear, type LatencyBook } from './ear.ts';
@@ -21,9 +26,7 @@ export interface JudgedLoop {
   readonly number: number;
   readonly loop: LoopTime;
   readonly task: PlayedTask;
-  readonly judgement: LoopJudgement;
-  /** Whether the microphone heard the recording and not the student. */
-  readonly isRecording: boolean;
+  readonly judgement: Judgement;
 }
 
 /** One stretch of playing one exercise, as it was heard. */
@@ -60,9 +63,6 @@ const LOOK_MS = 40;
 
 /** Bar lines nearer than this are one. */
 const SAME_SECONDS = 0.002;
-
-/** As if nothing had been heard. */
-const NOTHING: Listened = { report: null, refusal: { fact: 'nothing-played' } };
 
 /** A stretch, and what only this file needs of it. */
 interface OpenStretch extends Stretch {
@@ -179,15 +179,13 @@ export class Hearing {
     const { task, level } = this.#practised();
     const { exercise, form, lesson } = stretch.task;
     const played = { lesson, exercise, form, layers: task.layers, mine: task.mine, bpm: loop.bpm };
-    const isRecording = isRecordingItself(heard);
-    const judgement = judgePlayed(played, isRecording ? NOTHING : heard, level);
+    const judgement = judge(judgeTaskOf(played), heard, level);
     const judged: JudgedLoop = {
       stretch: id,
       number,
       loop,
       task: played,
       judgement,
-      isRecording,
     };
     stretch.loops.push(judged);
     this.#tell({ kind: 'judged', judged });

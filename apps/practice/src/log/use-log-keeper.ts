@@ -2,7 +2,7 @@
 
 import { exerciseKey } from '@shedbook/coach';
 import { type LoopRecord, type PracticeEntry, Seconds } from '@shedbook/core';
-import { recordLoop } from '@shedbook/judge';
+import { recordRound } from '@shedbook/judge';
 import { momentFrom } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
 import type { Hearing } from '../ear/hearing.ts';
@@ -81,7 +81,8 @@ export function useLogKeeper(hearing: Hearing): void {
       write(stretch.current);
     });
     const unhear = hearing.listen((event) => {
-      if (event.kind === 'judged') add(recordLoop(event.judged.judgement), 'ear');
+      if (event.kind === 'judged')
+        add(recordRound({ bpm: event.judged.loop.bpm, verdict: event.judged.judgement.verdict }), 'ear');
     });
     return () => {
       unlisten();

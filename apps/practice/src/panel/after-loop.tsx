@@ -1,23 +1,25 @@
-/** After each loop: what it was, why, and what follows; said once, when the loop is over. */
-
-import { say } from '@shedbook/words';
+/**
+ * After a round: what it was, one thing to do, and on a press the figures behind it. Who plays well is told less often:
+ * after every round at first, then now and then, then on asking.
+ */
+import { Button } from '@shedbook/stand';
+import { sayVerdict } from '@shedbook/words';
+import { useEffect, useState } from 'react';
 import type { JudgedLoop } from '../ear/hearing.ts';
 import { useHearingCatalogue, useHearingWords } from '../page/hearing-words.ts';
 import styles from './after-loop.module.css';
+import { isToldNow } from './told-now.ts';
 import type { HearingView } from './use-hearing.ts';
-
-/** Reasons that are said: more than three at once help nobody. */
-const REASONS = 3;
 
 function Rounds({ loops }: { readonly loops: readonly JudgedLoop[] }) {
   const words = useHearingWords().after;
   return (
     <ol className={styles.rounds} data-part="rounds" aria-label={words.rounds}>
       {loops.map(({ stretch, number, judgement: { verdict }, loop }) => (
-        <li key={`${stretch} ${number}`} data-verdict={verdict}>
+        <li key={`${stretch} ${number}`} data-verdict={verdict.is}>
           <span className={styles.sign} aria-hidden="true" />
           <span>
-            {words.round({ n: number + 1, bpm: Math.round(loop.bpm), verdict: words.short[verdict] })}
+            {words.round({ n: number + 1, bpm: Math.round(loop.bpm), verdict: words.short[verdict.is] })}
           </span>
         </li>
       ))}
@@ -25,33 +27,45 @@ function Rounds({ loops }: { readonly loops: readonly JudgedLoop[] }) {
   );
 }
 
-/** The words after the loop. */
-export function AfterLoop({ view }: { readonly view: HearingView }) {
+/** The verdict on a round, one thing to do, and the figures. */
+function Told({ judged: { judgement } }: { readonly judged: JudgedLoop }) {
   const { words, language } = useHearingCatalogue();
+  const { advice, figures } = sayVerdict(judgement, language);
+  const { is } = judgement.verdict;
+  return (
+    <>
+      <p>
+        <strong data-verdict={is}>{words.after.verdicts[is]}</strong>
+      </p>
+      {advice !== null && <p data-part="advice">{advice}</p>}
+      {figures.length > 0 && (
+        <details className={styles.figures}>
+          <summary>{words.after.figures}</summary>
+          <ul className={styles.reasons} data-part="figures">
+            {figures.map((figure) => (
+              <li key={figure}>{figure}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
+  );
+}
+
+/** The words after the round. */
+export function AfterLoop({ view }: { readonly view: HearingView }) {
+  const words = useHearingWords();
   const { loops, said } = view;
   const last = loops.at(-1);
-  const reasons =
-    last?.judgement.verdict === 'clean' ? [] : (last?.judgement.reasons.slice(0, REASONS) ?? []);
+  const [asked, setAsked] = useState<JudgedLoop | null>(null);
+  useEffect(() => setAsked(null), [last]);
+  const isTold = last !== undefined && (asked === last || isToldNow(loops));
   return (
     <section className={styles.after} data-part="after-loop" aria-labelledby="after-title">
       <h3 id="after-title">{words.after.title}</h3>
       <div role="status">
         {!last && <p className="quiet">{words.after.nothing}</p>}
-        {last && (
-          <p>
-            <strong data-verdict={last.judgement.verdict}>
-              {words.after.verdicts[last.judgement.verdict]}
-            </strong>
-          </p>
-        )}
-        {last?.isRecording && <p>{words.after.recording}</p>}
-        {last && reasons.length > 0 && (
-          <ul className={styles.reasons} data-part="reasons">
-            {reasons.map(({ fact }, index) => (
-              <li key={index}>{say(fact, language)}</li>
-            ))}
-          </ul>
-        )}
+        {last && isTold && <Told judged={last} />}
         {said && (
           <p className={styles.going}>
             {said.kind === 'next'
@@ -62,6 +76,7 @@ export function AfterLoop({ view }: { readonly view: HearingView }) {
           </p>
         )}
       </div>
+      {last && !isTold && <Button onClick={() => setAsked(last)}>{words.after.ask}</Button>}
       {loops.length > 0 && <Rounds loops={loops} />}
     </section>
   );

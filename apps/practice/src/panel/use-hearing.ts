@@ -1,5 +1,6 @@
 /** Hearing for components: one ear a player, what it said last, what follows from it. */
 import type { HandsFreeState } from '@shedbook/coach';
+import { LOOP_VERDICT } from '@shedbook/judge';
 import type { Player } from '@shedbook/stand';
 import { useEffect, useMemo, useReducer, useRef, useSyncExternalStore } from 'react';
 import { latencyOf } from '../device/latency-store.ts';
@@ -13,7 +14,7 @@ import { type PracticeSession, usePracticeSession } from '../session/practice-se
 import { arriveAt, type Course, goOn, type Said } from './hands-free.ts';
 
 /** Judged loops that are remembered for the page. */
-const SHOWN_LOOPS = 8;
+const SHOWN_LOOPS = 10;
 
 /** Milliseconds that what is said stands before the next exercise comes. */
 const SAYING_MS = 2500;
@@ -132,8 +133,9 @@ export function useHearing(settings: HearingSettings): HearingView {
           change({ loops: [...state.loops, event.judged].slice(-SHOWN_LOOPS) });
           // A loop that was under way when the ladder moved says nothing about the new rung.
           if (Math.round(loop.bpm) !== Math.round(session.choice.bpm)) return;
-          session.judge(judgement.verdict, 'ear');
-          go(judgement.verdict);
+          const verdict = LOOP_VERDICT[judgement.verdict.is];
+          session.judge(verdict, 'ear');
+          go(verdict);
         }
         if (event.kind === 'stretch ended') change({ ended: event.ended });
       }),

@@ -2,7 +2,7 @@
 
 import { exerciseKey } from '@shedbook/coach';
 import type { TakeReport } from '@shedbook/core';
-import { recordLoop } from '@shedbook/judge';
+import { recordRound } from '@shedbook/judge';
 import { momentFrom } from '@shedbook/stand';
 
 import type { StretchEnded } from '../ear/hearing.ts';
@@ -38,6 +38,7 @@ export function takeFrom(
       number: task.exercise,
       form: task.form.name,
       layers: task.layers,
+      mine: task.mine,
       kind,
       durationSeconds: take.audio ? take.durationSeconds : lastSecond(report),
       latencySeconds,
@@ -46,7 +47,9 @@ export function takeFrom(
         endSeconds: endSeconds - take.originSeconds,
         bpm,
       })),
-      verdicts: stretch.loops.map((each) => recordLoop(each.judgement)),
+      verdicts: stretch.loops.map(({ loop, judgement: { verdict } }) =>
+        recordRound({ bpm: loop.bpm, verdict }),
+      ),
       report,
       refused: refusal,
       audioBytes: take.audio?.size ?? 0,

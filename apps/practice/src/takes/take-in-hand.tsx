@@ -11,7 +11,7 @@ import { TakeFacts } from './take-facts.tsx';
 import { takeFrom } from './take-from.ts';
 import styles from './take-in-hand.module.css';
 import { TakeListener } from './take-listener.tsx';
-import { TakeReportView } from './take-report-view.tsx';
+import { TakeReportView, useTakeJudgement } from './take-report-view.tsx';
 import { keepTake } from './take-store.ts';
 
 interface InHandProps {
@@ -44,13 +44,14 @@ export function TakeInHand({ ended, settings, change }: InHandProps) {
     () => ended && takeFrom(ended, { id: pack.id, title: pack.lesson.title }),
     [ended, pack],
   );
+  const judgement = useTakeJudgement(whole?.take ?? null);
   const { state, keep } = useKeeping(whole, settings.keepAll);
   return (
     <section className={styles.take} data-part="take-in-hand" aria-label={words.title}>
       {whole && (
         <>
           <TakeFacts take={whole.take} />
-          <TakeReportView take={whole.take} />
+          <TakeReportView take={whole.take} judgement={judgement} />
           <TakeListener key={whole.take.id} take={whole.take} audioOf={async () => whole.audio} />
           {state !== 'kept' && (
             <Button dress="strong" onClick={keep}>

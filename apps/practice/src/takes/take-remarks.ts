@@ -1,25 +1,33 @@
-/** What a teacher would say of a take, for the level of the student and in the reader's language. */
+/** What came of a take, for the level of the student, and the report as a page in the reader's language. */
 
-import type { FullReport } from '@shedbook/core';
+import { exerciseKey } from '@shedbook/coach';
+import type { Form, FullReport, Lesson } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave/report';
-import { type Level, type RemarkFact, remarksOn } from '@shedbook/judge';
-import { type LanguageTag, pictureText, sayRemark } from '@shedbook/words';
+import { type Judgement, judge, judgeTaskOf, type Level } from '@shedbook/judge';
+import { type LanguageTag, pictureText } from '@shedbook/words';
+import type { Take } from './take.ts';
 
-/** Sentences at most. */
-const SENTENCES = 3;
+/** Number of the take's exercise on today's sheet; null for the groove alone, undefined where it is gone. */
+export function numberToday(lesson: Lesson, take: Pick<Take, 'exercise'>): number | null | undefined {
+  if (take.exercise === null) return null;
+  return lesson.exercises.find((each) => exerciseKey(each) === take.exercise)?.number;
+}
 
-/** What a microphone tells badly, because it depends on where it stands. */
-const OF_LEVELS: ReadonlySet<RemarkFact['kind']> = new Set(['loud', 'quiet', 'balanced', 'uneven']);
-
-/** At most three sentences, the strongest first. */
-export function takeSentences(report: FullReport, level: Level, language: LanguageTag): readonly string[] {
-  const remarks = remarksOn(report, level).filter(
-    ({ kind }) => report.take.kind === 'midi' || !OF_LEVELS.has(kind),
-  );
-  return remarks.slice(0, SENTENCES).map((remark) => sayRemark(remark, language));
+/** The verdict on a take; null where there is no report, or its exercise is gone from the sheet. */
+export function judgeTaken(take: Take, lesson: Lesson, form: Form, level: Level): Judgement | null {
+  const exercise = numberToday(lesson, take);
+  const bpm = take.loops.at(-1)?.bpm ?? lesson.tempo.startBpm;
+  if (!take.report || exercise === undefined) return null;
+  const task = judgeTaskOf({ lesson, exercise, form, layers: take.layers, bpm, mine: take.mine ?? [] });
+  return judge(task, { report: take.report }, level);
 }
 
 /** The report as a page, an SVG document of its own. */
-export function reportPage(report: FullReport, level: Level, language: LanguageTag, title: string): string {
-  return drawReport(report, pictureText(report, { level, language, title }));
+export function reportPage(
+  report: FullReport,
+  judgement: Judgement,
+  language: LanguageTag,
+  title: string,
+): string {
+  return drawReport(report, pictureText(report, { judgement, language, title }));
 }

@@ -1,12 +1,15 @@
 /** What the ear makes of a whole take: three sentences, what it could not tell, and the report as a page. */
+import type { Judgement } from '@shedbook/judge';
 import type { RefusalFact } from '@shedbook/listen';
-import { say, unheardSentences } from '@shedbook/words';
+import { say, teacherSentences, unheardSentences } from '@shedbook/words';
 import { useEffect, useMemo, useState } from 'react';
 import { useHearingCatalogue, useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeLanguage } from '../page/words.tsx';
+import { formOf } from '../session/choice.ts';
 import { useHearingSettings } from '../session/hearing-settings.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
 import type { Take } from './take.ts';
-import { reportPage, takeSentences } from './take-remarks.ts';
+import { judgeTaken, reportPage } from './take-remarks.ts';
 import styles from './take-report-view.module.css';
 
 function useTitle(take: Take): string {
@@ -15,19 +18,33 @@ function useTitle(take: Take): string {
   return `${take.lessonTitle}, ${number === null ? words.timeAlone : words.exercise({ n: number })}`;
 }
 
-/** Draws the report of a take as a page when asked; null where there is no report. */
-export function useReportPage(take: Take): () => string | null {
+/** The verdict on a take, for the level that is chosen; null where there is none. */
+export function useTakeJudgement(take: Take | null): Judgement | null {
+  const { lesson } = usePracticeSession();
+  const [{ level }] = useHearingSettings();
+  return useMemo(
+    () => take && judgeTaken(take, lesson, formOf(lesson, take.form), level),
+    [take, lesson, level],
+  );
+}
+
+interface JudgedTake {
+  readonly take: Take;
+  readonly judgement: Judgement | null;
+}
+
+/** Draws the report of a take as a page when asked; null where there is none. */
+export function useReportPage({ take, judgement }: JudgedTake): () => string | null {
   const { tag } = usePracticeLanguage();
   const title = useTitle(take);
-  const [{ level }] = useHearingSettings();
-  return () => take.report && reportPage(take.report, level, tag, title);
+  return () => take.report && judgement && reportPage(take.report, judgement, tag, title);
 }
 
 /** The page as a picture, drawn when it is opened. */
-function Page({ take }: { readonly take: Take }) {
+function Page({ take, judgement }: JudgedTake) {
   const words = useHearingWords().takes;
   const title = useTitle(take);
-  const draw = useReportPage(take);
+  const draw = useReportPage({ take, judgement });
   const [isOpen, setOpen] = useState(false);
   const [url, setUrl] = useState<string | null>(null);
   useEffect(() => {
@@ -36,7 +53,7 @@ function Page({ take }: { readonly take: Take }) {
     const next = URL.createObjectURL(new Blob([page], { type: 'image/svg+xml' }));
     setUrl(next);
     return () => URL.revokeObjectURL(next);
-  }, [isOpen, take]);
+  }, [isOpen, take, judgement]);
   return (
     <details className={styles.page} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{words.report}</summary>
@@ -46,14 +63,9 @@ function Page({ take }: { readonly take: Take }) {
 }
 
 /** The view. */
-export function TakeReportView({ take }: { readonly take: Take }) {
-  const { tag } = usePracticeLanguage();
+export function TakeReportView({ take, judgement }: JudgedTake) {
   const { language } = useHearingCatalogue();
-  const [{ level }] = useHearingSettings();
-  const sentences = useMemo(
-    () => (take.report ? takeSentences(take.report, level, tag) : []),
-    [take, level, tag],
-  );
+  const sentences = judgement ? teacherSentences(judgement, language) : [];
   if (!take.report) {
     const why = take.refused ? say<RefusalFact>(take.refused, language) : take.refusal;
     return why ? <p className="quiet">{why}</p> : null;
@@ -70,7 +82,7 @@ export function TakeReportView({ take }: { readonly take: Take }) {
           {sentence}
         </p>
       ))}
-      <Page take={take} />
+      {judgement && <Page take={take} judgement={judgement} />}
     </div>
   );
 }

@@ -3,7 +3,7 @@
  *
  * Conventions: seconds from the start of the recording, the latency of the devices not taken off; plain data.
  */
-import type { Bpm, FullReport, LoopRecord } from '@shedbook/core';
+import type { Bpm, FullReport, Limb, LoopRecord } from '@shedbook/core';
 import type { RefusalFact } from '@shedbook/listen';
 
 /** One time through the form in a take. */
@@ -29,6 +29,8 @@ export interface Take {
   readonly form: string;
   /** Layers of the groove that played, from 1. */
   readonly layers: number;
+  /** Limbs that the student played; all of them where left out, as in takes that were kept before it was told. */
+  readonly mine?: readonly Limb[];
   readonly kind: 'audio' | 'midi';
   readonly durationSeconds: number;
   /** How much later than its model a stroke on the beat lies in the recording. */

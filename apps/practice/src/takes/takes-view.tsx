@@ -12,7 +12,7 @@ import { fileNameOf, packTake } from './export-take.ts';
 import type { Take, WholeTake } from './take.ts';
 import { TakeFacts } from './take-facts.tsx';
 import { TakeListener } from './take-listener.tsx';
-import { TakeReportView, useReportPage } from './take-report-view.tsx';
+import { TakeReportView, useReportPage, useTakeJudgement } from './take-report-view.tsx';
 import { audioOf, keepTake, listTakes, removeTake, spaceOf } from './take-store.ts';
 import styles from './takes-view.module.css';
 
@@ -39,7 +39,8 @@ interface RowProps {
 
 function Row({ take, onRemove }: RowProps) {
   const words = useHearingWords().takes;
-  const drawPage = useReportPage(take);
+  const judgement = useTakeJudgement(take);
+  const drawPage = useReportPage({ take, judgement });
   const save = async () => {
     const whole = { take, audio: await audioOf(take.id) };
     download(fileNameOf(whole), await packTake(whole, drawPage()), 'application/zip');
@@ -48,7 +49,7 @@ function Row({ take, onRemove }: RowProps) {
     <li className={styles.row} data-part="take">
       <TakeFacts take={take} />
       <TakeListener take={take} audioOf={() => audioOf(take.id)} />
-      <TakeReportView take={take} />
+      <TakeReportView take={take} judgement={judgement} />
       <div className={inRow.row}>
         <Button onClick={() => void save()}>{words.export}</Button>
         <Button dress="bare" onClick={onRemove}>

@@ -1,4 +1,5 @@
 import { Bpm, perform } from '@shedbook/core';
+import { judge } from '@shedbook/judge';
 import { listenToNotes } from '@shedbook/listen';
 import { type LanguageTag, loadPractice } from '@shedbook/words';
 import { strFromU8, unzipSync } from 'fflate';
@@ -107,8 +108,9 @@ describe('what is said of a take', () => {
     const { strokes, durationSeconds } = perform(lesson, { exercise: 1, form, bpm: Bpm(160) });
     const notes = notesSent(strokes);
     const { report } = listenToNotes(notes, durationSeconds, { lesson, exercise: 1, form, bpm: Bpm(200) });
+    const judgement = report && judge({ lesson, exercise: 1, form, bpm: Bpm(200) }, { report }, 'beginner');
     const view = async (tag: LanguageTag) => {
-      const shown = createElement(TakeReportView, { take: { ...take, report } });
+      const shown = createElement(TakeReportView, { take: { ...take, report }, judgement });
       const value = { ...(await loadPractice(tag)), choose: () => undefined };
       return renderToStaticMarkup(createElement(PracticeContext, { value }, shown));
     };

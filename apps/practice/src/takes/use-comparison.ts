@@ -1,5 +1,4 @@
 /** A take and its model made ready for listening, and the choice between them. */
-import { exerciseKey } from '@shedbook/coach';
 import { type Form, type Lesson, Seconds } from '@shedbook/core';
 import { useEffect, useRef, useState } from 'react';
 import { LONGEST_TAKE_SECONDS } from '../ear/listening.ts';
@@ -8,15 +7,10 @@ import { usePracticeSession } from '../session/practice-session.tsx';
 import { Comparison, renderStrokes, type Side } from './comparison.ts';
 import { modelStrokes, playedStrokes } from './model.ts';
 import type { Take } from './take.ts';
+import { numberToday } from './take-remarks.ts';
 
 /** How far it is. */
 export type ComparisonState = 'empty' | 'preparing' | 'ready' | 'playing' | 'broken';
-
-/** Number of the take's exercise on today's sheet; null for the groove alone, undefined where it is gone. */
-function numberToday(lesson: Lesson, take: Take): number | null | undefined {
-  if (take.exercise === null) return null;
-  return lesson.exercises.find((each) => exerciseKey(each) === take.exercise)?.number;
-}
 
 /** After the last bar line the take rings on, in seconds. */
 const RINGING_SECONDS = 1;

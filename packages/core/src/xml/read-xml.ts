@@ -50,8 +50,7 @@ function isPrefixed(name: string): boolean {
 
 function attributesOf({ attributes }: SaxesTagPlain): Readonly<Record<string, string>> {
   const names = Object.keys(attributes);
-  // a copy, since saxes gives an object without a prototype, which is slower to read from
-  if (!names.some(isPrefixed)) return { ...attributes };
+  if (!names.some(isPrefixed)) return attributes;
   const own = names.filter((name) => !/^xmlns(?::|$)/.test(name));
   return Object.fromEntries(own.map((name) => [localName(name), attributes[name] as string]));
 }

@@ -42,7 +42,7 @@ function kindOf(head: Buffer): 'wav' | 'flac' | 'vorbis' | 'opus' | 'container' 
 async function openKind(path: string, head: Buffer): Promise<DecodedSound> {
   switch (kindOf(head)) {
     case 'wav':
-      return (await openWav(path)) ?? openWithFfmpeg(path, ({ oddWav }) => oddWav);
+      return (await openWav(path)) ?? openWithFfmpeg(path, 'a WAV file in an unusual layout');
     case 'flac':
       return (await import('./streams.ts')).openFlac(path, head);
     case 'vorbis':
@@ -56,9 +56,9 @@ async function openKind(path: string, head: Buffer): Promise<DecodedSound> {
     case 'container':
       return (await import('./container.ts')).openContainer(path);
     case 'text':
-      throw cannotRead(path, ({ text }) => text);
+      throw cannotRead(path, 'a text file');
     default:
-      return openWithFfmpeg(path, ({ unknown }) => unknown);
+      return openWithFfmpeg(path, 'an unknown format');
   }
 }
 
@@ -68,11 +68,8 @@ async function openKind(path: string, head: Buffer): Promise<DecodedSound> {
  */
 export async function decodeSound(path: string): Promise<DecodedSound> {
   const head = await readHead(path).catch((error: unknown) => {
-    throw new InputError((to) => {
-      const { unreadable, expected } = to.words;
-      return unreadable({ file: path, why: reasonOf(error, to), expected: expected.recording });
-    });
+    throw new InputError(`${path}: ${reasonOf(error)}; expected a recording such as take.wav`);
   });
-  if (head.length === 0) throw cannotRead(path, ({ empty }) => empty);
+  if (head.length === 0) throw cannotRead(path, 'an empty file');
   return openKind(path, head);
 }

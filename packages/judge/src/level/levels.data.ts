@@ -2,9 +2,10 @@
  * How far a student is, and what each level still lets pass.
  *
  * Conventions: milliseconds, decibels, shares from 0 to 1; a level that allows less stands later.
- * Sources: what is just noticed stands with its sources in `perception/perception.data.ts`. How many times that a
- * level allows, the decibels and the shares are our choice: a beginner is told of the coarsest things only, and a
- * single stroke just out of what anyone could notice is nobody's stumble.
+ * Sources: what is just noticed and how people play stands with its sources in `perception/perception.data.ts`. The
+ * spread of a limb that a level allows follows from what trained and untrained people reach; lateness where limbs meet,
+ * from how far apart professionals' limbs are and what listeners prefer. How many displacements, the decibels and the
+ * shares are our choice: a beginner is told of the coarsest things only.
  */
 
 /** Levels of students, in order of strictness. */
@@ -12,68 +13,59 @@ export const LEVELS = ['beginner', 'intermediate', 'advanced'] as const;
 /** How far a student is. */
 export type Level = (typeof LEVELS)[number];
 
-/** What a level still lets pass. Figures without "Loop" or "Take" in their name hold for both. */
+/** What a level still lets pass. */
 export interface Allowance {
-  /** Lateness of a stroke or a place, and error of the swing, in displacements that are just noticed. */
+  /** Median lateness of a place, as a ratio to the displacement that is just noticed. */
   readonly displacements: number;
   /**
-   * Lateness in ms where limbs strike together. Two strokes that are each within half of the 22 ms at which two are
-   * heard as two cannot be heard apart: 11 ms at the strictest.
+   * Median lateness in ms where limbs strike together: at the strictest, the asynchrony under which listeners of jazz
+   * trios prefer a performance; then the one from which two strokes are heard as two, and half as much again.
    */
   readonly togetherMs: number;
+  /** Spread of a limb's strokes about the student's own pulse, as a share of a beat, and never less than so many ms. */
+  readonly spreadShare: number;
+  readonly spreadMs: number;
   /** Change of tempo, or distance from the tempo that was asked, as a ratio to what is just noticed. */
   readonly tempi: number;
   /** A voice's median level beside the lesson's, both relative to the lead voice, in dB. */
   readonly balanceDb: number;
-  /** Spread of the levels of a voice's plain strokes over a take, in dB; a loop has too few strokes to tell. */
-  readonly takeUnevenDb: number;
-  /** Share of one voice's strokes that a whole take may leave out or add before it is worth a word. */
-  readonly takeWrongShare: number;
-  /**
-   * Share of all strokes that one clean loop may leave out or add: stricter than `takeWrongShare`, for a take tells a
-   * teacher what to speak of, and a loop decides whether the tempo goes up.
-   */
-  readonly loopWrongShare: number;
-  /** Share of all strokes of one clean loop that may be early or late. */
-  readonly loopLooseShare: number;
-  /** Share of strokes left out, added, early or late from which a loop is a stumble. */
-  readonly loopStumbleShare: number;
+  /** Share of one voice's strokes that may be left out or added. */
+  readonly wrongShare: number;
+  /** Share of one voice's strokes left out from which it is not yet there. */
+  readonly stumbleShare: number;
 }
 
 /** What each level lets pass. */
 export const ALLOWANCES: Readonly<Record<Level, Allowance>> = {
   beginner: {
     displacements: 5,
-    togetherMs: 30,
+    togetherMs: 33,
+    spreadShare: 0.04,
+    spreadMs: 28,
     tempi: 3,
     balanceDb: 8,
-    takeUnevenDb: 6,
-    takeWrongShare: 0.1,
-    loopWrongShare: 0.05,
-    loopLooseShare: 0.15,
-    loopStumbleShare: 0.3,
+    wrongShare: 0.1,
+    stumbleShare: 0.3,
   },
   intermediate: {
     displacements: 3.5,
-    togetherMs: 22,
+    togetherMs: 25,
+    spreadShare: 0.03,
+    spreadMs: 20,
     tempi: 2,
     balanceDb: 6,
-    takeUnevenDb: 4.5,
-    takeWrongShare: 0.05,
-    loopWrongShare: 0.025,
-    loopLooseShare: 0.1,
-    loopStumbleShare: 0.25,
+    wrongShare: 0.04,
+    stumbleShare: 0.25,
   },
   advanced: {
-    displacements: 2,
-    togetherMs: 11,
+    displacements: 2.5,
+    togetherMs: 19,
+    spreadShare: 0.02,
+    spreadMs: 14,
     tempi: 1,
     balanceDb: 4,
-    takeUnevenDb: 3,
-    takeWrongShare: 0.02,
-    loopWrongShare: 0,
-    loopLooseShare: 0.05,
-    loopStumbleShare: 0.2,
+    wrongShare: 0,
+    stumbleShare: 0.2,
   },
 };
 

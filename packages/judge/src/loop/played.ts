@@ -1,17 +1,11 @@
 /**
- * From the report of one loop of a live stream to a verdict for this student: what of it belongs to the loop, and is
- * to be judged.
+ * What a student on the practice page set out to play, as a task of the judge.
  *
- * Conventions: bars count from 1 inside the loop. Only what the student plays is judged.
+ * Conventions: bars count from 1 inside the loop. Only what the student plays is judged; everything else is played by
+ * the page.
  */
-
 import { type Bpm, type Form, type Lesson, type Limb, VOICES, type Voice } from '@shedbook/core';
-import type { Listened } from '@shedbook/listen';
-import { medianDeviation } from '@shedbook/signal';
-import type { Level } from '../level/levels.data.ts';
-import { type HeardLoop, splitLoops } from './heard.ts';
-import { judgeLoop, type LoopJudgement } from './judge.ts';
-import { type LoopTask, loopTask } from './task.ts';
+import type { JudgeTask } from '../judge.ts';
 
 /** What a student set out to play. */
 export interface PlayedTask {
@@ -48,48 +42,16 @@ export function leftOut({ lesson, mine }: Pick<PlayedTask, 'lesson' | 'mine'>): 
   return VOICES.filter((voice) => !mine.includes(lesson.limbs[voice]));
 }
 
-function heardLoop(task: PlayedTask, asked: LoopTask, { report }: Listened): HeardLoop {
-  const loop = report ? splitLoops(report, asked)[0] : undefined;
-  if (!report || !loop)
-    return { bpm: task.bpm, levelsBy: null, voices: [], strokes: [], missed: [], extra: [] };
-  const out = leftOut(task);
-  const isPlayed = (each: { readonly voice: Voice }) => !out.includes(each.voice);
-  return {
-    bpm: loop.bpm,
-    // What a microphone takes depends on where it stands, so only what a kit sends is held against a student.
-    levelsBy: loop.levelsBy === 'midi' ? 'midi' : null,
-    voices: loop.voices.filter((voice) => !out.includes(voice)),
-    strokes: loop.strokes.filter(isPlayed),
-    missed: loop.missed.filter(isPlayed),
-    // While the recording has its turn, what is heard is the recording.
-    extra: leavesBars(task.form) ? [] : loop.extra.filter(isPlayed),
-  };
-}
-
-/** The verdict on one loop, with reasons. */
-export function judgePlayed(task: PlayedTask, heard: Listened, level: Level): LoopJudgement {
-  const { lesson, exercise, layers, bpm } = task;
-  const asked = loopTask(lesson, {
-    ...{ exercise, layers, bpm },
-    form: studentForm(task.form),
-    mute: leftOut(task),
-  });
-  return judgeLoop(asked, heardLoop(task, asked, heard), level);
-}
-
-/** Nobody plays this evenly: half of the strokes within so many ms of the middle. */
-const TOO_EVEN_MS = 2;
-/** Fewer strokes say nothing about evenness. */
-const FEWEST_EVEN = 10;
-
 /**
- * Whether a microphone heard the recording and not the student: no hand is as even as a loudspeaker.
- * Source: E. Hellmer and G. Madison, "Quantifying microtiming patterning and variability in drum kit recordings",
- * Music Perception 33(2), 2015: deviations of professional drummers scatter by several ms.
+ * The task of the judge. The page plays what the student does not, and everything where no limb was chosen; in bars
+ * that it leaves to the student it is silent.
  */
-export function isRecordingItself({ report }: Listened): boolean {
-  if (report?.take.kind !== 'audio') return false;
-  const offsets = report.strokes.flatMap(({ offsetMs }) => offsetMs ?? []);
-  if (offsets.length < FEWEST_EVEN) return false;
-  return medianDeviation(offsets) < TOO_EVEN_MS;
+export function judgeTaskOf(task: PlayedTask): JudgeTask {
+  const { lesson, exercise, form, layers, bpm, mine } = task;
+  const out = leftOut(task);
+  return {
+    ...{ lesson, exercise, layers, bpm, form: studentForm(form) },
+    plays: mine.length === 0 ? [] : VOICES.filter((voice) => !out.includes(voice)),
+    sounding: leavesBars(form) ? [] : mine.length === 0 ? VOICES : out,
+  };
 }

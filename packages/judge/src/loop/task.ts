@@ -12,11 +12,15 @@ import {
   type Lesson,
   type Limb,
   type Performance,
+  type PerformedBar,
   perform,
+  Quarters,
   Seconds,
   type SetUp,
   type Stroke,
+  type StrokeRole,
   type Subdivision,
+  toNumber,
   type Voice,
   type WrittenPlace,
 } from '@shedbook/core';
@@ -32,6 +36,9 @@ export interface TaskStroke {
   /** Whether another limb strikes at the same moment. */
   readonly together: boolean;
   readonly levelDb: LeadDb;
+  /** From the start of the loop, at the tempo that is asked. */
+  readonly timeSeconds: Seconds;
+  readonly role: StrokeRole;
 }
 
 /** What a loop asks of a student. */
@@ -40,6 +47,12 @@ export interface LoopTask {
   readonly bpm: Bpm;
   readonly setUp: SetUp;
   readonly lead: Voice;
+  /** Length of a bar at the tempo that is asked. */
+  readonly barSeconds: Seconds;
+  readonly beatsInBar: number;
+  readonly quartersInBar: Quarters;
+  /** What each bar plays, in order. */
+  readonly plays: readonly PerformedBar['play'][];
   readonly strokes: readonly TaskStroke[];
 }
 
@@ -76,12 +89,12 @@ function taskStrokes(performance: Performance): readonly TaskStroke[] {
   const { strokes, durationSeconds } = performance;
   const moments = momentsOf(strokes);
   return strokes.flatMap((stroke): TaskStroke[] => {
-    const { voice, limb, written, slots, timeSeconds, levelDb } = stroke;
+    const { voice, limb, written, slots, timeSeconds, levelDb, role } = stroke;
     if (!isVoice(voice) || limb === null) return [];
     const near = (other: Stroke) => Math.abs(other.timeSeconds - timeSeconds) <= SAME_MOMENT_SECONDS;
     const together = strokes.some((other) => other !== stroke && near(other));
     const intervalSeconds = intervalAt(moments, durationSeconds, timeSeconds);
-    return [{ voice, limb, written, slots, intervalSeconds, together, levelDb }];
+    return [{ voice, limb, written, slots, intervalSeconds, together, levelDb, timeSeconds, role }];
   });
 }
 
@@ -94,6 +107,10 @@ export function loopTask(lesson: Lesson, asked: LoopAsked): LoopTask {
   const performance = perform(lesson, { ...asked, form });
   return {
     bars: performance.bars.length,
+    barSeconds: Seconds(performance.durationSeconds / performance.bars.length),
+    beatsInBar: lesson.meter.beats.length,
+    quartersInBar: Quarters(4 * toNumber(lesson.meter.bar)),
+    plays: performance.bars.map(({ play }) => play),
     bpm: asked.bpm,
     setUp: lesson.setUp,
     lead: lesson.lead,

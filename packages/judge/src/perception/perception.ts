@@ -23,6 +23,14 @@ export function allowedMs(allowance: Allowance, intervalSeconds: number, togethe
 }
 
 /**
+ * Spread of one limb's strokes about the student's own pulse that a level allows, in ms: a share of the beat, since
+ * people's own spread grows with the interval.
+ */
+export function allowedSpreadMs({ spreadShare, spreadMs }: Allowance, beatSeconds: number): number {
+  return Math.max(spreadMs, spreadShare * 1000 * beatSeconds);
+}
+
+/**
  * How much faster one tempo is than another, in percent; negative is slower.
  * @example tempoChangePercent(90, 100) // -10
  */
@@ -36,10 +44,10 @@ export function allowedTempoPercent(allowance: Allowance): number {
 }
 
 /**
- * A voice's level told by one microphone is good to about this many dB, which no student is held to account for (our
- * choice, from the errors of `listen` on takes of known truth).
+ * What one microphone makes of a voice's level, by where it stands and by the errors of the ear, in dB: no student is
+ * held to account for it (our choice).
  */
-const MICROPHONE_DB = 4;
+const MICROPHONE_DB = 7;
 
 /** How far a voice's level may be from the lesson's, in dB, in a take of a kind. */
 export function allowedBalanceDb(allowance: Allowance, kind: 'audio' | 'midi'): number {

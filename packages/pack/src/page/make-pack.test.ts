@@ -30,16 +30,7 @@ const fonts = await loadFonts((specifier) => readFile(resolve(specifier)));
 async function packOf(text: string, audio = false): Promise<ReadonlyMap<string, string>> {
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) throw new Error('the lesson has problems');
-  const files = await makePack({
-    id: 'first-swing',
-    lesson,
-    text,
-    app: APP,
-    engraver,
-    fonts,
-    audio,
-    language: 'en',
-  });
+  const files = await makePack({ id: 'first-swing', lesson, text, app: APP, engraver, fonts, audio });
   return new Map(files.map(({ path, content }) => [path, Buffer.from(content).toString('latin1')]));
 }
 

@@ -1,7 +1,6 @@
 /** The tiles of a pack: every bar as an SVG file, and where each slot stands on it. */
 import type { Lesson } from '@shedbook/core';
 import { type BarTile, type Engraver, engraveBars, type Fonts } from '@shedbook/engrave';
-import { type LanguageTag, SHEET_WORDS } from '@shedbook/words';
 import { fileNumber, type PackFile, textFile } from '../files/file.ts';
 import type { PackBar, PackExercise } from './pack.ts';
 
@@ -40,10 +39,7 @@ function barOf({ bar, tile, slots }: BarTile, path: string): PackBar {
 /** Engraves a lesson bar by bar. */
 export function makeTiles(
   lesson: Lesson,
-  {
-    language,
-    ...tools
-  }: { readonly engraver: Engraver; readonly fonts: Fonts; readonly language: LanguageTag },
+  tools: { readonly engraver: Engraver; readonly fonts: Fonts },
 ): PackTiles {
   const files: PackFile[] = [];
   const keep = (bars: readonly BarTile[], name: string) =>
@@ -52,7 +48,7 @@ export function makeTiles(
       files.push(textFile(path, each.tile.svg));
       return barOf(each, path);
     });
-  const all = engraveBars(lesson, { ...tools, words: SHEET_WORDS[language] });
+  const all = engraveBars(lesson, tools);
   const exercises = all.flatMap(({ exercise, own, full }) => {
     if (exercise === null) return [];
     const name = fileNumber(exercise, lesson.exercises.length);

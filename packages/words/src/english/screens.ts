@@ -7,11 +7,11 @@ import { difficulty } from './facts/difficulty.ts';
 import { lesson } from './facts/lesson.ts';
 import { listening } from './facts/listening.ts';
 import { log } from './facts/log.ts';
-import { loops } from './facts/loops.ts';
 import { notes } from './facts/notes.ts';
 import { patterns } from './facts/patterns.ts';
 import { places } from './facts/places.ts';
 import { values } from './facts/values.ts';
+import { verdicts } from './facts/verdicts.ts';
 import { ENGLISH_TONGUE } from './tongue.ts';
 
 /** English on screens. */
@@ -25,8 +25,8 @@ export const ENGLISH_SCREENS: Language<ScreenFact> = {
     ...places,
     ...difficulty,
     ...notes,
-    ...loops,
     ...coach,
     ...listening,
+    ...verdicts,
   },
 };

@@ -1,9 +1,10 @@
 /** Everything that the picture of a report says, in one language. */
 import type { FullReport } from '@shedbook/core';
 import type { PictureText } from '@shedbook/engrave/report';
-import { DISPLACEMENT } from '@shedbook/judge';
+import { DISPLACEMENT, type Judgement } from '@shedbook/judge';
+import type { LanguageTag } from '../language/languages.ts';
 import { REPORTS, type ReportWords } from './catalogue.ts';
-import { type SayOptions, teacherSentences } from './say.ts';
+import { teacherSentences } from './say.ts';
 import { unheardSentences } from './unheard.ts';
 
 /** How early or late something is, in ms; what nobody hears is in time. */
@@ -13,8 +14,10 @@ export function sayLateness(offsetMs: number, words: ReportWords): string {
   return offsetMs > 0 ? words.late({ ms }) : words.early({ ms });
 }
 
-/** For whom, in which language, and what the page is called. */
-export interface PictureOptions extends SayOptions {
+/** What came of the take, in which language it is said, and what the page is called. */
+export interface PictureOptions {
+  readonly judgement: Judgement;
+  readonly language: LanguageTag;
   readonly title: string;
 }
 
@@ -32,7 +35,7 @@ export function pictureText(report: FullReport, options: PictureOptions): Pictur
   return {
     title: options.title,
     summary: summaryLine(report, words),
-    sentences: teacherSentences(report, options),
+    sentences: teacherSentences(options.judgement, language),
     unheard: unheardSentences(report, language),
     words: { ...words, voices: language.tongue.voices, lateness: (ms) => sayLateness(ms, words) },
   };

@@ -1,36 +1,36 @@
-/** From remarks to what a teacher says. */
-
-import type { FullReport } from '@shedbook/core';
-import { type Level, type Remark, type RemarkFact, remarksOn } from '@shedbook/judge';
-import type { LanguageTag } from '../language/languages.ts';
-import { english } from './english.data.ts';
-import { german } from './german.data.ts';
-import type { Sayings } from './remarks.ts';
-
-const SAYINGS: Readonly<Record<LanguageTag, Sayings>> = { en: english, de: german };
+/** From a verdict to what a teacher says. */
+import type { PlaceFact } from '@shedbook/core';
+import { adviceOn, figureOf, type Judgement, type VerdictFact } from '@shedbook/judge';
+import { type Language, say } from '../facts/say.ts';
+import type { ScreenFact } from '../facts/sayable.ts';
 
 /** How much a teacher says at once. */
 export const SENTENCES = 3;
 
-/** A remark as a sentence. */
-export function sayRemark(remark: Remark, language: LanguageTag): string {
-  // The catalogue has a saying for each kind that takes just that kind.
-  const say = SAYINGS[language][remark.kind] as (fact: RemarkFact) => string;
-  return say(remark);
-}
-
-/** For whom and in which language. */
-export interface SayOptions {
-  readonly level: Level;
-  readonly language: LanguageTag;
+/** What is said of some playing: one thing to do, and the figures behind it and behind everything else. */
+export interface Said {
+  /** Null where there is nothing to do. */
+  readonly advice: string | null;
+  readonly figures: readonly string[];
 }
 
 /**
- * What a teacher would say about a take: three sentences at most, the strongest first.
- * For example: teacherSentences(report, { level: 'beginner', language: 'en' })[0]
- *   // 'The hi-hat foot on 4 is missing 7 of 8 times.'
+ * One thing to do, and the figures.
+ * For example: sayVerdict(judgement, ENGLISH).advice
+ *   // 'Let the snare fall later on the let of 2: the last triplet lies close to the next beat.'
  */
-export function teacherSentences(report: FullReport, { level, language }: SayOptions): readonly string[] {
-  const remarks = remarksOn(report, level).slice(0, SENTENCES);
-  return remarks.map((remark) => sayRemark(remark, language));
+export function sayVerdict(
+  { verdict: { about }, task, praise }: Judgement,
+  language: Language<ScreenFact>,
+): Said {
+  const told = (fact: VerdictFact) => say<VerdictFact | PlaceFact>(fact, language);
+  const advice = about.flatMap((one) => adviceOn(one, task) ?? [])[0];
+  const figures = about.flatMap((one) => figureOf(one, task) ?? []);
+  return { advice: advice ? told(advice) : null, figures: [...praise, ...figures].map(told) };
+}
+
+/** What a teacher would say of a take: three sentences at most, the weightiest first. */
+export function teacherSentences(judgement: Judgement, language: Language<ScreenFact>): readonly string[] {
+  const { advice, figures } = sayVerdict(judgement, language);
+  return [...(advice === null ? [] : [advice]), ...figures].slice(0, SENTENCES);
 }

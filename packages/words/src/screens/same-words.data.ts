@@ -3,9 +3,6 @@
  * (MIDI, MusicXML), keys of the keyboard, units, and messages that hold nothing but places and signs.
  */
 export const SAME_WORDS: readonly string[] = [
-  'cli.check.faulty',
-  'cli.compose.weak',
-  'cli.noKit',
   'desk.groove.db',
   'desk.heading.bpm',
   'desk.heading.feel',
@@ -36,7 +33,6 @@ export const SAME_WORDS: readonly string[] = [
   'facts.characters',
   'facts.exercise-title',
   'facts.literal',
-  'facts.loop-reason',
   'facts.musicxml-4',
   'facts.musicxml-partwise',
   'facts.section-plays',
@@ -74,6 +70,4 @@ export const SAME_WORDS: readonly string[] = [
   'report.seconds',
   'report.spreadMs',
   'report.tempo',
-  'sheet.sheet.groove',
-  'sheet.sheet.part',
 ];

@@ -1,5 +1,4 @@
 /** Hearing, composing and the lesson room, in English. */
-import { forms } from '../sheet.ts';
 
 /** Words of `sound`. */
 export const sound = {
@@ -22,7 +21,11 @@ export const sound = {
   compare: 'A B: side {$side} is heard; press for the other side',
   side: 'What is set below belongs to side',
   form: 'Form',
-  forms,
+  forms: {
+    loop: 'loop',
+    'four and two': 'four and two',
+    time: 'time',
+  },
   ownForm: '{$name} (this lesson’s)',
   layers: 'Layers',
   all: 'all',

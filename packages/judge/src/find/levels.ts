@@ -1,0 +1,38 @@
+/**
+ * Loud and soft, beside the lead voice.
+ *
+ * Conventions: decibels relative to the lead voice. A microphone has a margin of its own.
+ */
+import type { Voice } from '@shedbook/core';
+import { median } from '@shedbook/signal';
+import type { Allowance } from '../level/levels.data.ts';
+import { allowedBalanceDb } from '../perception/perception.ts';
+import { groupBy } from '../take/group-by.ts';
+import type { Match, Pair } from '../take/match.ts';
+import type { Finding } from '../verdict/finding.ts';
+
+/** Fewer strokes say nothing about a level. */
+const FEWEST = 3;
+
+function louderDb(pairs: readonly Pair[]): number {
+  return median(pairs.map(({ due, stroke }) => stroke.levelDb - due.asked.levelDb));
+}
+
+/** Voices out of balance; nothing where the lead voice was not heard. */
+export function levelFindings(
+  { pairs }: Match,
+  lead: Voice,
+  limits: Allowance,
+  kind: 'audio' | 'midi',
+): readonly Finding[] {
+  const byVoice = groupBy(pairs, ({ due }) => due.voice);
+  const leading = byVoice.get(lead) ?? [];
+  if (leading.length < FEWEST) return [];
+  const leadDb = louderDb(leading);
+  return [...byVoice].flatMap(([voice, own]): Finding[] => {
+    if (voice === lead || own.length < FEWEST) return [];
+    const db = louderDb(own) - leadDb;
+    const strength = Math.abs(db) / allowedBalanceDb(limits, kind);
+    return [{ what: db > 0 ? 'loud' : 'soft', voice, db: Math.abs(db), strength }];
+  });
+}

@@ -1,0 +1,46 @@
+/**
+ * What may be praised where nothing is wrong, the most telling first.
+ */
+import type { Voice } from '@shedbook/core';
+import { median } from '@shedbook/signal';
+import { groupBy } from '../take/group-by.ts';
+import type { Match } from '../take/match.ts';
+import { spreadOf } from '../take/own-pulse.ts';
+import type { PraiseFact } from '../verdict/fact.ts';
+import type { TimedRound } from './time.ts';
+
+/** Half of a normal distribution lies within this many standard deviations. */
+const HALF = 0.6745;
+/** Fewest strokes of a voice that is called steady, and fewest beats over which a tempo holds. */
+const FEWEST_STEADY = 8;
+const FEWEST_BEATS = 12;
+
+function steadiest(timed: readonly TimedRound[]): readonly PraiseFact[] {
+  const byVoice = groupBy(
+    timed.flatMap(({ offsets }) => offsets),
+    ({ pair }) => pair.due.voice,
+  );
+  const voices = [...byVoice].flatMap(([voice, own]): { voice: Voice; ms: number }[] => {
+    if (own.length < FEWEST_STEADY) return [];
+    return [{ voice, ms: Math.max(1, Math.round(HALF * spreadOf(own.map(({ ms }) => ms)))) }];
+  });
+  const best = voices.toSorted((a, b) => a.ms - b.ms)[0];
+  return best ? [{ fact: 'praise-steady', ...best }] : [];
+}
+
+/** The praise. */
+export function praiseOf(
+  { pairs, missed, extra }: Match,
+  timed: readonly TimedRound[],
+): readonly PraiseFact[] {
+  const beats = pairs.map(({ due }) => due.beats);
+  const isLong = timed.length > 1 || Math.max(0, ...beats) >= FEWEST_BEATS;
+  const bpm = timed.map(({ linesBpm, tempoRatio }) => linesBpm * tempoRatio);
+  return [
+    ...(missed.length + extra.length === 0 && pairs.length > 0
+      ? [{ fact: 'praise-all-there', count: pairs.length } as const]
+      : []),
+    ...(isLong && bpm.length > 0 ? [{ fact: 'praise-tempo-holds', bpm: median(bpm) } as const] : []),
+    ...steadiest(timed),
+  ];
+}

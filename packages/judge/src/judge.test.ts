@@ -1,0 +1,305 @@
+import { type FullReport, LeadDb, type Voice } from '@shedbook/core';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  type Extra,
+  loopReport,
+  type PlayedAs,
+  swingAsked,
+  swingTask,
+} from '../../../internal/testing/loops.ts';
+import { type Judgement, judge, LEVELS, recordRound, type TaskStroke } from './index.ts';
+import type { VerdictName } from './verdict/verdict.ts';
+
+const task = swingTask();
+const RANK: Readonly<Record<VerdictName, number>> = { 'not judged': -1, 'not yet': 0, nearly: 1, clean: 2 };
+
+type Change = (stroke: TaskStroke, index: number) => PlayedAs | null;
+
+function judged(
+  change: Change = () => ({}),
+  level: (typeof LEVELS)[number] = 'intermediate',
+  more: { extra?: readonly Extra[]; kind?: 'audio' | 'midi' } = {},
+): Judgement {
+  return judge(swingAsked(), { report: loopReport(task, change, more) }, level);
+}
+
+const whats = ({ verdict }: Judgement) => verdict.about.map(({ what }) => what);
+
+/** Spread without chance: each stroke some ms off, the sum over a bar nearly nothing. */
+const WANDER = [8, -6, 3, -9, 5, -2, 7, -7, 1];
+const human: Change = (_, index) => ({ offsetMs: WANDER[index % WANDER.length] ?? 0 });
+
+describe('what is clean', () => {
+  it('[CH3] a loop as written, and one with a human hand, at every level', () => {
+    for (const level of LEVELS) {
+      expect(judged(() => ({}), level).verdict).toEqual({ level, is: 'clean', about: [] });
+      expect(judged(human, level).verdict.is).toBe('clean');
+    }
+  });
+
+  it('[CH3] a pattern that is left out is not yet there, and one missed stroke is nearly', () => {
+    const left = judged(({ voice }) => (voice === 'snare' ? null : {}), 'beginner');
+    expect(left.verdict.is).toBe('not yet');
+    expect(left.verdict.about[0]).toMatchObject({ what: 'missing', voice: 'snare' });
+    const isOne = (stroke: TaskStroke) => stroke === task.strokes.find(({ voice }) => voice === 'bass');
+    expect(judged((stroke) => (isOne(stroke) ? null : {}), 'beginner').verdict.is).toBe('clean');
+    expect(judged((stroke) => (isOne(stroke) ? null : {}), 'advanced').verdict.is).toBe('nearly');
+  });
+
+  it('[LI32] is praised: that all is there, that the tempo holds, and the steadiest limb', () => {
+    // definition: four bars of 6 ride, 2 hi-hat foot and 4 bass drum strokes, and 2 snare strokes
+    expect(judged().praise).toEqual([
+      { fact: 'praise-all-there', count: 56 },
+      { fact: 'praise-tempo-holds', bpm: expect.closeTo(72, 6) },
+      expect.objectContaining({ fact: 'praise-steady', ms: 1 }),
+    ]);
+    expect(judged(({ voice }) => (voice === 'snare' ? null : {})).praise).toEqual([]);
+  });
+
+  it('[JU5] an offset of everything is told and leaves it clean', () => {
+    for (const offsetMs of [-30, 60, 150]) {
+      const { verdict } = judged((stroke, index) => ({
+        offsetMs: offsetMs + (human(stroke, index)?.offsetMs ?? 0),
+      }));
+      expect(verdict.is).toBe('clean');
+      expect(verdict.about.map(({ what }) => what)).toEqual(['offset']);
+      expect(Math.abs((verdict.about[0]?.ms ?? 0) - offsetMs)).toBeLessThan(5);
+    }
+  });
+});
+
+describe('what was played', () => {
+  it('[JU4] a straight feel is told before any lateness', () => {
+    const straight = judged(({ written }) => ({ offsetMs: written.slot === 3 ? -1000 / 7.2 : 0 }));
+    expect(straight.verdict).toEqual({
+      level: 'intermediate',
+      is: 'not yet',
+      about: [{ what: 'straight-feel' }],
+    });
+  });
+
+  it('[JU4] an exercise of the sheet that was played instead is named', () => {
+    const other = swingTask(4);
+    const report = loopReport(other);
+    const { verdict } = judge(swingAsked(1), { report }, 'beginner');
+    expect(verdict.about[0]).toEqual({ what: 'other-exercise', exercise: 4 });
+  });
+
+  it('[JU4] the right rhythm on another drum is told as that', () => {
+    const report = loopReport(task);
+    const onTom = {
+      ...report,
+      strokes: report.strokes.map((stroke) =>
+        stroke.voice === 'snare' ? { ...stroke, voice: 'tom-high' as const, written: null } : stroke,
+      ),
+    };
+    const { verdict } = judge(swingAsked(), { report: onTom }, 'beginner');
+    expect(verdict.about).toMatchObject([{ what: 'wrong-voice', voice: 'snare', instead: 'tom-high' }]);
+  });
+
+  it('[JU6] an uneven ride makes neither foot nor bass drum uneven', () => {
+    const { verdict } = judged((stroke, index) => ({
+      offsetMs: (stroke.voice === 'ride' ? 6 : 1) * (human(stroke, index)?.offsetMs ?? 0),
+    }));
+    expect(verdict.about.map(({ what, voice }) => [what, voice])).toEqual([['uneven', 'ride']]);
+  });
+
+  it('[CH9] a tempo that leaves the click is told', () => {
+    const leaving = judged(({ timeSeconds }) => ({ offsetMs: -12 * timeSeconds }));
+    expect(whats(leaving)).toContain('rushing');
+    expect(leaving.verdict.is).not.toBe('clean');
+  });
+});
+
+describe('where and how much', () => {
+  const isLet = ({ voice, written }: TaskStroke) => voice === 'snare' && written.beat === 1;
+
+  it('[CH6] names voice, place, direction and amount, the weightiest first', () => {
+    const late = judged((stroke) => ({ offsetMs: isLet(stroke) ? 50 : 0 }), 'advanced').verdict;
+    expect(late.about).toMatchObject([{ what: 'late', voice: 'snare', inEveryBar: true }]);
+    expect(late.about[0]?.places).toEqual([1, 2, 3, 4].map((bar) => ({ bar, beat: 1, slot: 3 })));
+    expect(Math.abs((late.about[0]?.ms ?? 0) - 50)).toBeLessThan(3);
+    const missing = judged((stroke) =>
+      isLet(stroke) ? null : { offsetMs: stroke.voice === 'bass' ? 45 : 0 },
+    );
+    expect(missing.verdict.about.map(({ what, voice }) => [what, voice])).toEqual([
+      ['missing', 'snare'],
+      ['late', 'bass'],
+    ]);
+  });
+
+  it('[CH6] tells a voice that is late everywhere once', () => {
+    const { verdict } = judged(({ voice }) => ({ offsetMs: voice === 'hihat-foot' ? 60 : 0 }));
+    expect(verdict.about).toHaveLength(1);
+    expect(verdict.about[0]).toMatchObject({ what: 'late', voice: 'hihat-foot' });
+    expect(verdict.about[0]?.places).toBeUndefined();
+  });
+
+  it('[CH8] a stroke too many belongs to the nearest written stroke', () => {
+    const extra = [1, 2, 3].map((bar): Extra => ({ voice: 'snare', bar, share: 0.27 }));
+    const { verdict } = judged(() => ({}), 'intermediate', { extra });
+    // definition: a little after the 2 of the bar, where ride, bass drum and foot are written
+    expect(verdict.about[0]).toMatchObject({ what: 'extra', voice: 'snare', times: 3 });
+    expect(verdict.about[0]?.places?.map(({ beat, slot }) => `${beat}.${slot}`)).toEqual([
+      '2.1',
+      '2.1',
+      '2.1',
+    ]);
+  });
+
+  it('[CH7] what the ear is unsure of is not held against anyone', () => {
+    const extra = [1, 2, 3, 4].map((bar): Extra => ({ voice: 'snare', bar, share: 0.27, confidence: 0.2 }));
+    expect(judged(() => ({}), 'advanced', { extra, kind: 'audio' }).verdict.is).toBe('clean');
+  });
+
+  it('[CH9] a bass drum that is not feathered is loud; a microphone has a margin', () => {
+    const louder =
+      (db: number): Change =>
+      ({ voice }) => ({ louderDb: voice === 'bass' ? db : 0 });
+    expect(judged(louder(14)).verdict.about).toEqual([
+      { what: 'loud', voice: 'bass', db: expect.closeTo(14, 6) },
+    ]);
+    // definition: an intermediate student is allowed 6 dB, a microphone 7 more
+    expect(judged(louder(12), 'intermediate', { kind: 'audio' }).verdict.is).toBe('clean');
+    expect(whats(judged(louder(14), 'intermediate', { kind: 'audio' }))).toEqual(['loud']);
+    // the lead voice is what the others are measured against
+    const ride = judged(({ voice }) => ({ louderDb: voice === 'ride' ? 3 : 0 }), 'advanced');
+    expect(ride.verdict.is).toBe('clean');
+  });
+});
+
+describe('what is no verdict', () => {
+  it('[JU7] nobody playing leaves no fault behind', () => {
+    const { verdict, rounds } = judge(swingAsked(), { report: null }, 'beginner');
+    expect(verdict).toEqual({ level: 'beginner', is: 'not judged', about: [{ what: 'nobody-played' }] });
+    expect(rounds).toEqual([]);
+    const silent = judged(() => null);
+    expect(silent.verdict.about).toEqual([{ what: 'nobody-played' }]);
+    expect(silent.rounds.map(recordRound)).toEqual([
+      { bpm: expect.closeTo(72, 6), verdict: 'unheard', faults: [] },
+    ]);
+  });
+
+  it('[JU7] strokes that the ear says are the loudspeaker’s are nobody’s', () => {
+    const report = loopReport(task, () => ({}), { kind: 'audio' });
+    const strokes = report.strokes.map((stroke) => ({ ...stroke, from: 'loudspeaker' as const }));
+    const { verdict } = judge(
+      swingAsked(),
+      { report: { ...report, strokes, playing: ['snare'] } },
+      'beginner',
+    );
+    expect(verdict.about).toEqual([{ what: 'only-loudspeaker' }]);
+  });
+
+  it('[JU7] what the page plays exactly in time is not the student’s', () => {
+    const even = loopReport(
+      task,
+      ({ voice }, index) => ({ offsetMs: voice === 'snare' ? 0 : (WANDER[index % 9] ?? 0) }),
+      {
+        kind: 'audio',
+      },
+    );
+    const verdictOf = (report: FullReport, sounding: readonly Voice[]) =>
+      judge({ ...swingAsked(), sounding }, { report }, 'beginner').verdict;
+    expect(verdictOf(even, ['snare'])).toMatchObject({
+      is: 'not judged',
+      about: [{ what: 'only-loudspeaker', voice: 'snare' }],
+    });
+    expect(verdictOf(even, ['ride']).is).toBe('clean');
+    expect(verdictOf({ ...even, take: { ...even.take, kind: 'midi' } }, ['snare']).is).toBe('clean');
+  });
+
+  it('[LI34] a voice that can hardly be told is neither praised nor blamed', () => {
+    const report = loopReport(task, ({ voice }) => (voice === 'bass' ? null : {}), { kind: 'audio' });
+    const blurred = { ...report, unheard: [{ reason: 'hard-to-tell', voice: 'bass' } as const] };
+    expect(judge(swingAsked(), { report: blurred }, 'advanced').verdict.is).toBe('clean');
+    const feathered = { ...report, unheard: [{ reason: 'not-heard', voice: 'bass' } as const] };
+    expect(judge(swingAsked(), { report: feathered }, 'advanced').verdict.is).toBe('clean');
+    expect(judge(swingAsked(), { report }, 'advanced').verdict.is).toBe('not yet');
+  });
+});
+
+it('[JU8] a take that climbs a ladder is judged round by round', () => {
+  const reports = [72, 80, 88].map((bpm) => loopReport(swingTask(1, bpm), human));
+  let start = 0;
+  const moved = reports.map((report) => {
+    const from = start;
+    start += report.take.durationSeconds;
+    const later = <T extends { timeSeconds: number }>(each: readonly T[]) =>
+      each.map((one) => ({ ...one, timeSeconds: (one.timeSeconds + from) as never }));
+    return {
+      ...report,
+      strokes: later(report.strokes),
+      tempo: later(report.tempo),
+      click: later(report.click ?? []),
+    };
+  });
+  const first = moved[0] as unknown as FullReport;
+  const take: FullReport = {
+    ...first,
+    strokes: moved.flatMap((report) => report.strokes),
+    tempo: moved.flatMap((report) => report.tempo),
+    click: moved.flatMap((report) => report.click ?? []),
+    playedBars: moved.flatMap((_, round) => [1, 2, 3, 4].map((bar) => bar + 4 * round)),
+  };
+  const { verdict, rounds } = judge(swingAsked(), { report: take }, 'intermediate');
+  expect(verdict.about).toEqual([]);
+  expect(rounds.map(({ bpm, verdict: round }) => [Math.round(bpm), round.is])).toEqual([
+    [72, 'clean'],
+    [80, 'clean'],
+    [88, 'clean'],
+  ]);
+});
+
+it('[JU9] a kept report with levels re full scale is read relative to its lead voice', () => {
+  const report = loopReport(task);
+  const kept = {
+    ...report,
+    strokes: report.strokes.map((stroke) => ({ ...stroke, levelDb: LeadDb(stroke.levelDb - 31) })),
+    voices: {
+      ride: { hits: 24, missed: 0, extra: 0, offsetMs: { median: 0, spread: 0 }, levelDb: LeadDb(-31) },
+    },
+  } as unknown as FullReport;
+  expect(judge(swingAsked(), { report: kept }, 'advanced').verdict.is).toBe('clean');
+});
+
+/** How each stroke is off, whether it is played at all. */
+const playing = fc.array(
+  fc.record({
+    offsetMs: fc.oneof(fc.integer({ min: -15, max: 15 }), fc.integer({ min: -90, max: 90 })),
+    isMissed: fc.oneof({ weight: 9, arbitrary: fc.constant(false) }, { weight: 1, arbitrary: fc.boolean() }),
+  }),
+  { minLength: task.strokes.length, maxLength: task.strokes.length },
+);
+
+it('[CH4] a stricter level never gives a better verdict', () => {
+  fc.assert(
+    fc.property(playing, (from) => {
+      const change: Change = (_, index) =>
+        from[index]?.isMissed ? null : { offsetMs: from[index]?.offsetMs ?? 0 };
+      const ranks = LEVELS.map((level) => RANK[judged(change, level).verdict.is]);
+      expect(ranks).toEqual(ranks.toSorted((a, b) => b - a));
+    }),
+    { numRuns: 40, seed: 8 },
+  );
+});
+
+it('[CH5] playing nearer to what is asked never gets a worse verdict', () => {
+  fc.assert(
+    fc.property(
+      playing,
+      fc.double({ min: 0, max: 1, noNaN: true }),
+      fc.constantFrom(...LEVELS),
+      (from, share, level) => {
+        const rank = (kept: number) => {
+          const change: Change = (_, index) =>
+            from[index]?.isMissed && kept > 0.5 ? null : { offsetMs: kept * (from[index]?.offsetMs ?? 0) };
+          return RANK[judged(change, level).verdict.is];
+        };
+        expect(rank(share * 0.5)).toBeGreaterThanOrEqual(rank(1));
+      },
+    ),
+    { numRuns: 40, seed: 7 },
+  );
+});

@@ -1,0 +1,197 @@
+/**
+ * From what was heard to a verdict, for one loop and for a whole take alike: what was played before how it was played,
+ * the pulse before any place, each limb by itself.
+ *
+ * Conventions: only what the student plays is judged. What cannot be known of the devices is found from the playing and
+ * is no fault; what the ear cannot tell is neither praised nor blamed.
+ */
+import { Bpm, type Form, type Lesson, type TakeReport, type Voice } from '@shedbook/core';
+import type { RefusalFact } from '@shedbook/listen';
+import { median } from '@shedbook/signal';
+import { assess, type Known } from './find/assess.ts';
+import { ownVoices } from './find/own-part.ts';
+import { ALLOWANCES, type Level } from './level/levels.data.ts';
+import { type LoopTask, loopTask, type TaskStroke } from './loop/task.ts';
+import { type RoundStrokes, roundsOf } from './take/hearing.ts';
+import { surfaceOf } from './take/match.ts';
+import { type Played, playedIn } from './take/played.ts';
+import { strokeKey } from './take/stroke-key.ts';
+import type { PraiseFact } from './verdict/fact.ts';
+import { type Finding, inOrder, verdictOf } from './verdict/finding.ts';
+import type { About, Verdict } from './verdict/verdict.ts';
+
+/** What a student set out to play. */
+export interface JudgeTask {
+  readonly lesson: Lesson;
+  /** Number of the exercise, or null for the groove alone. */
+  readonly exercise: number | null;
+  readonly form: Form;
+  /** Layers of the groove that are asked for, from 1; all when left out. */
+  readonly layers?: number;
+  /** The tempo that is asked for where there is no click; when left out, any rung from the report's on to the goal. */
+  readonly bpm?: Bpm;
+  /** Voices that the student plays; all that are written when left out or empty. */
+  readonly plays?: readonly Voice[];
+  /** Voices that the page plays meanwhile, which a microphone may hear. */
+  readonly sounding?: readonly Voice[];
+}
+
+/** What there is to judge: a report, or why there is none. */
+export interface ToJudge {
+  readonly report: TakeReport | null;
+  readonly refusal?: RefusalFact | null;
+}
+
+/** What came of one time through the form. */
+export interface JudgedRound {
+  readonly bpm: Bpm;
+  readonly verdict: Verdict;
+}
+
+/** What came of some playing, as a whole and round by round. */
+export interface Judgement {
+  readonly verdict: Verdict;
+  readonly rounds: readonly JudgedRound[];
+  /** What may be praised: nothing where the verdict is not clean. */
+  readonly praise: readonly PraiseFact[];
+  /** What was asked of the student. */
+  readonly task: LoopTask;
+}
+
+/** The contract's fields, without the weight. */
+function aboutOf({ strength: _, ...about }: Finding): About {
+  return about;
+}
+
+function verdictFrom(findings: readonly Finding[], level: Level): Verdict {
+  const ordered = inOrder(findings);
+  return { level, is: verdictOf(ordered), about: ordered.map(aboutOf) };
+}
+
+const REFUSED: Readonly<Record<RefusalFact['fact'], About['what']>> = {
+  'no-sound': 'nobody-played',
+  'silent-recording': 'nobody-played',
+  'no-drum-notes': 'nobody-played',
+  'nothing-played': 'nobody-played',
+  'nothing-asked': 'nobody-played',
+  'no-drums-followed': 'too-little-heard',
+  'no-pulse-followed': 'too-little-heard',
+  'sound-of-no-exercise': 'too-little-heard',
+  'notes-of-no-exercise': 'too-little-heard',
+  'not-the-exercise': 'other-exercise',
+  'rather-exercise': 'other-exercise',
+};
+
+/** What is to be said where there is no report. */
+function refused(refusal: RefusalFact | null | undefined): Finding {
+  const what = refusal ? REFUSED[refusal.fact] : 'nobody-played';
+  return { what, strength: 1, ...(refusal && 'played' in refusal ? { exercise: refusal.played } : {}) };
+}
+
+function taskAt({ lesson, form, layers }: JudgeTask, exercise: number | null, bpm: Bpm): LoopTask {
+  return loopTask(lesson, { exercise, form, bpm, ...(layers === undefined ? {} : { layers }) });
+}
+
+/** A task of some strokes only. */
+function only(task: LoopTask, isAsked: (stroke: TaskStroke) => boolean): LoopTask {
+  return { ...task, strokes: task.strokes.filter(isAsked) };
+}
+
+/** Whether a voice is the student's, by what they say that they play. */
+function mineBy(plays: readonly Voice[]): (voice: Voice) => boolean {
+  if (plays.length === 0) return () => true;
+  const surfaces = new Set(plays.map(surfaceOf));
+  return (voice) => surfaces.has(surfaceOf(voice));
+}
+
+/** Quarter notes a minute of the bar lines of a round. */
+function bpmOf({ bars }: RoundStrokes, quartersInBar: number): Bpm {
+  return Bpm((60 * quartersInBar) / median(bars.map(({ barSeconds }) => barSeconds)));
+}
+
+/** The voices that the ear could not hear well enough to judge. */
+function untold(report: TakeReport, task: LoopTask): ReadonlySet<Voice> {
+  if (report.take.kind === 'midi') return new Set();
+  const own = ownVoices(task);
+  const isSoft = (voice: Voice) =>
+    task.strokes.every((stroke) => stroke.voice !== voice || stroke.levelDb <= FEATHERED_DB);
+  return new Set(
+    (report.unheard ?? []).flatMap((one) => {
+      if (!('voice' in one)) return [];
+      const isUntold = one.reason === 'hard-to-tell' || (isSoft(one.voice) && !own.has(one.voice));
+      return isUntold ? [one.voice] : [];
+    }),
+  );
+}
+
+/** A voice asked for this far under the lead voice may be too soft for a microphone: not heard is not missing. */
+const FEATHERED_DB = -12;
+
+function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Level): Known {
+  const whole = taskAt(task, task.exercise, askedBpm(task, report));
+  const isMine = mineBy(task.plays ?? report.plays ?? []);
+  const written = new Set(whole.strokes.map(({ voice }) => surfaceOf(voice)));
+  const others = task.lesson.exercises.filter(({ number }) => number !== task.exercise);
+  return {
+    task: only(
+      whole,
+      ({ voice, written: place }) => isMine(voice) && !played.unknown.has(strokeKey(voice, place)),
+    ),
+    others: () =>
+      task.exercise === null
+        ? []
+        : others.map(({ number }) => ({
+            exercise: number,
+            task: only(taskAt(task, number, whole.bpm), ({ voice }) => isMine(voice)),
+          })),
+    limits: ALLOWANCES[level],
+    kind: played.kind,
+    isAlongClick: played.isAlongClick,
+    isMine,
+    isHeard: (voice) => isMine(voice) || !written.has(surfaceOf(voice)),
+    sounding: played.playing ?? task.sounding ?? [],
+    isToldByEar: played.isToldByEar,
+    hidden: hiddenVoices(report, played),
+    isLoudspeakerHeard: played.isLoudspeakerHeard,
+    untold: untold(report, whole),
+    ladder: { ...task.lesson.tempo, askedBpm: whole.bpm, isTold: task.bpm !== undefined },
+  };
+}
+
+/** Voices that the ear could not tell from the loudspeaker's. */
+function hiddenVoices({ unheard = [] }: TakeReport, { isToldByEar }: Played): ReadonlySet<Voice> {
+  if (!isToldByEar) return new Set();
+  return new Set(unheard.flatMap((one) => (one.reason === 'from-loudspeaker' ? [one.voice] : [])));
+}
+
+function askedBpm({ bpm, lesson }: JudgeTask, report: TakeReport): Bpm {
+  const asked = (report as { asked?: { bpm?: Bpm } }).asked?.bpm;
+  return bpm ?? asked ?? lesson.tempo.startBpm;
+}
+
+/**
+ * The verdict on what was heard, for a student of a level.
+ * @throws RangeError when the lesson does not have the exercise.
+ */
+export function judge(task: JudgeTask, { report, refusal }: ToJudge, level: Level): Judgement {
+  const asked = taskAt(task, task.exercise, task.bpm ?? task.lesson.tempo.startBpm);
+  if (!report)
+    return { verdict: verdictFrom([refused(refusal)], level), rounds: [], praise: [], task: asked };
+  const played = playedIn(report, asked);
+  const known = knownOf(task, report, played, level);
+  const judged = roundsOf(played, asked).map((round) => ({
+    round,
+    bpm: bpmOf(round, asked.quartersInBar),
+    assessed: assess([round], known),
+  }));
+  const heard = judged.filter(({ assessed }) => assessed.findings[0]?.what !== 'nobody-played');
+  const rounds = (heard.length > 0 ? heard : judged).map(({ round }) => round);
+  const whole = judged.length === 1 && judged[0] ? judged[0].assessed : assess(rounds, known);
+  const verdict = verdictFrom(whole.findings, level);
+  return {
+    verdict,
+    rounds: judged.map(({ bpm, assessed }) => ({ bpm, verdict: verdictFrom(assessed.findings, level) })),
+    praise: verdict.is === 'clean' ? whole.praise : [],
+    task: known.task,
+  };
+}

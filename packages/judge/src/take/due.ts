@@ -1,0 +1,74 @@
+/**
+ * What was due when: the strokes that a task asks for, laid on the bars that were gone through.
+ *
+ * Conventions: seconds of the report's clock; beats counted from the start of the round, as a real number.
+ */
+import type { Voice } from '@shedbook/core';
+import type { LoopTask, TaskStroke } from '../loop/task.ts';
+import type { PlayedBar } from './played.ts';
+
+/** A stroke that was due. */
+export interface Due {
+  readonly asked: TaskStroke;
+  readonly voice: Voice;
+  readonly seconds: number;
+  /** How far from there a stroke is still this one: half of the way to the next slot. */
+  readonly reachSeconds: number;
+  readonly beatSeconds: number;
+  /** Beats from the start of the round. */
+  readonly beats: number;
+  readonly bar: PlayedBar;
+}
+
+/** A stroke farther than this from its place is another one, however slow the tempo. */
+const MOST_REACH_SECONDS = 0.15;
+
+/** Where in the beat a stroke that is asked for lies. */
+export type PhaseOf = (stroke: TaskStroke, phase: number) => number;
+
+function asWritten(_: TaskStroke, phase: number): number {
+  return phase;
+}
+
+/** What is due in the bars of a take, in order of time. @param phaseOf where in its beat a stroke is to lie instead */
+export function dueIn(
+  bars: readonly PlayedBar[],
+  task: LoopTask,
+  phaseOf: PhaseOf = asWritten,
+): readonly Due[] {
+  return bars
+    .flatMap((bar) => {
+      const beatSeconds = bar.barSeconds / task.beatsInBar;
+      return task.strokes
+        .filter(({ written }) => written.bar === bar.bar)
+        .map((asked): Due => {
+          const inBar = asked.timeSeconds / task.barSeconds - (bar.bar - 1);
+          const at = inBar * task.beatsInBar;
+          const beat = asked.written.beat - 1;
+          const beatInBar = beat + phaseOf(asked, at - beat);
+          return {
+            asked,
+            voice: asked.voice,
+            seconds: bar.startSeconds + beatInBar * beatSeconds,
+            reachSeconds: Math.min(MOST_REACH_SECONDS, beatSeconds / (2 * Math.max(2, asked.slots))),
+            beatSeconds,
+            beats: (bar.bar - 1) * task.beatsInBar + beatInBar,
+            bar,
+          };
+        });
+    })
+    .toSorted((a, b) => a.seconds - b.seconds);
+}
+
+/** The same strokes, all so many beats later; those that would fall behind the last bar are not due. */
+export function shifted(due: readonly Due[], beats: number, bars: readonly PlayedBar[]): readonly Due[] {
+  const first = bars[0];
+  const last = bars.at(-1);
+  if (!first || !last) return [];
+  const end = last.startSeconds + last.barSeconds;
+  return due
+    .map((one) => ({ ...one, seconds: one.seconds + beats * one.beatSeconds, beats: one.beats + beats }))
+    .filter(({ seconds, reachSeconds }) => {
+      return seconds > first.startSeconds - reachSeconds && seconds < end - reachSeconds;
+    });
+}

@@ -1,0 +1,16 @@
+/** Things in groups, in the order in which each group first comes. */
+
+/** The groups by their key. */
+export function groupBy<Thing, Key>(
+  things: Iterable<Thing>,
+  keyOf: (thing: Thing) => Key,
+): Map<Key, Thing[]> {
+  const groups = new Map<Key, Thing[]>();
+  for (const thing of things) {
+    const key = keyOf(thing);
+    const group = groups.get(key);
+    if (group) group.push(thing);
+    else groups.set(key, [thing]);
+  }
+  return groups;
+}

@@ -1,0 +1,137 @@
+/**
+ * A take beside what was asked: for each round how late it is as a whole, and which stroke is which.
+ */
+import type { Voice } from '@shedbook/core';
+import type { LoopTask } from '../loop/task.ts';
+import { type Due, dueIn, type PhaseOf, shifted } from './due.ts';
+import { groupBy } from './group-by.ts';
+import { type Lateness, latenessOf } from './lateness.ts';
+import { agreementOf, type LatenessAt, type Match, matchStrokes } from './match.ts';
+import type { Played, PlayedBar, PlayedStroke } from './played.ts';
+
+/** One time through the form, matched. */
+export interface HeardRound {
+  readonly bars: readonly PlayedBar[];
+  readonly due: readonly Due[];
+  readonly strokes: readonly PlayedStroke[];
+  readonly lateness: Lateness;
+  readonly match: Match;
+}
+
+/** How what was asked is taken: some beats later, or with strokes elsewhere in their beats. */
+export interface Reading {
+  readonly beats?: number;
+  readonly phaseOf?: PhaseOf;
+}
+
+/** A round with its bars, and the strokes that lie in them. */
+export interface RoundStrokes {
+  readonly bars: readonly PlayedBar[];
+  readonly strokes: readonly PlayedStroke[];
+}
+
+/** Half of a short slot before a bar line, a stroke belongs to the bar after it. */
+const EDGE_BEATS = 0.2;
+/** A round may be early or late as a whole by so much. */
+const NEAR_BEATS = 0.45;
+
+/** A take cut into its rounds. */
+export function roundsOf(played: Played, task: LoopTask): readonly RoundStrokes[] {
+  const rounds = [...groupBy(played.bars, ({ round }) => round).values()];
+  return rounds.map((bars) => {
+    const { from, to, beatSeconds } = edgesOf(bars, task);
+    const near = NEAR_BEATS * beatSeconds;
+    const strokes = played.strokes.filter(({ seconds }) => seconds >= from - near && seconds < to + near);
+    return { bars, strokes };
+  });
+}
+
+/** From where to where the strokes of a round lie that is exactly in time. */
+function edgesOf(bars: readonly PlayedBar[], { beatsInBar }: LoopTask) {
+  const first = bars[0] as PlayedBar;
+  const last = bars.at(-1) as PlayedBar;
+  const beatSeconds = first.barSeconds / beatsInBar;
+  const edge = EDGE_BEATS * beatSeconds;
+  return { from: first.startSeconds - edge, to: last.startSeconds + last.barSeconds - edge, beatSeconds };
+}
+
+/** The lateness of a round at what was due. */
+export function latenessIn({ bars, lateness }: Pick<HeardRound, 'bars' | 'lateness'>): LatenessAt {
+  const start = bars[0]?.startSeconds ?? 0;
+  return (due) => lateness.seconds + lateness.slope * (due.seconds - start);
+}
+
+/** Whether a stroke lies in a bar in which the student only listens. */
+function isInRest({ bars }: RoundStrokes, { plays }: LoopTask, { seconds }: PlayedStroke): boolean {
+  const bar = bars.findLast(({ startSeconds }) => startSeconds <= seconds);
+  return bar !== undefined && plays[bar.bar - 1] === 'rest';
+}
+
+/** A round beside what was asked of some voices. */
+export function hearRound(
+  round: RoundStrokes,
+  task: LoopTask,
+  isAlongClick: boolean,
+  { beats = 0, phaseOf }: Reading = {},
+): HeardRound {
+  const { bars } = round;
+  const written = dueIn(bars, task, phaseOf);
+  const due = beats === 0 ? written : shifted(written, beats, bars);
+  const lateness = latenessOf(due, round.strokes, { isAlongClick, bars });
+  const { from, to } = edgesOf(bars, task);
+  const late = (seconds: number) => lateness.seconds + lateness.slope * (seconds - from);
+  const inside = round.strokes.filter(
+    ({ seconds }) => seconds >= from + late(from) && seconds < to + late(to),
+  );
+  const whole = matchStrokes(due, inside, latenessIn({ bars, lateness }));
+  // what is heard while somebody else has the turn belongs to nobody
+  const nobodys = new Set(whole.extra.filter((stroke) => isInRest(round, task, stroke)));
+  const cut = new Set(whole.missed.filter((one) => isCut(one, late(one.seconds), { from, to })));
+  return {
+    bars,
+    due: due.filter((one) => !cut.has(one)),
+    strokes: inside.filter((stroke) => !nobodys.has(stroke)),
+    lateness,
+    match: {
+      pairs: whole.pairs,
+      missed: whole.missed.filter((one) => !cut.has(one)),
+      extra: whole.extra.filter((stroke) => !nobodys.has(stroke)),
+    },
+  };
+}
+
+/** A performance this late, in seconds, may lie partly outside its round as it was cut out. */
+const OUTSIDE_SECONDS = 0.06;
+
+/** Whether a stroke of a late performance would lie at the very edge of its round or outside: nobody knows of it. */
+function isCut(
+  { seconds, reachSeconds }: Due,
+  late: number,
+  { from, to }: { from: number; to: number },
+): boolean {
+  if (Math.abs(late) < OUTSIDE_SECONDS) return false;
+  return late > 0 ? seconds + late > to - reachSeconds : seconds + late < from + reachSeconds;
+}
+
+/** All rounds as one match. */
+export function wholeMatch(rounds: readonly HeardRound[]): Match {
+  return {
+    pairs: rounds.flatMap(({ match }) => match.pairs),
+    missed: rounds.flatMap(({ match }) => match.missed),
+    extra: rounds.flatMap(({ match }) => match.extra),
+  };
+}
+
+/** A match of some voices only. */
+export function matchOf({ pairs, missed, extra }: Match, isOf: (voice: Voice) => boolean): Match {
+  return {
+    pairs: pairs.filter(({ due }) => isOf(due.voice)),
+    missed: missed.filter(({ voice }) => isOf(voice)),
+    extra: extra.filter(({ voice }) => isOf(voice)),
+  };
+}
+
+/** Agreement of all rounds, 0 to 1. */
+export function agreementIn(rounds: readonly HeardRound[]): number {
+  return agreementOf(wholeMatch(rounds));
+}

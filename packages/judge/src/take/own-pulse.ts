@@ -1,0 +1,136 @@
+/**
+ * The student's own pulse, from every limb that played: what lateness is measured against. An uneven limb speaks less,
+ * so that it does not make the others look uneven.
+ *
+ * Conventions: seconds; beats from the start of the round. Each voice may lie ahead of the pulse or behind it
+ * throughout; the pulse goes through the lead voice where that is even, else through the middle of all.
+ * Source: local linear regression with tricube weights (W. S. Cleveland, JASA 74(368), 1979); voices are weighted by
+ * the inverse of their variance, found anew in each round of the fit.
+ */
+import type { Voice } from '@shedbook/core';
+import { fitLine, lowerMedian, median, spread } from '@shedbook/signal';
+import { groupBy } from './group-by.ts';
+import type { Pair } from './match.ts';
+
+/** How far on each side the pulse looks, in beats. */
+const WINDOW_BEATS = 8;
+/** With fewer strokes there is no pulse of one's own: only a lateness. */
+const FEWEST = 6;
+/** A pulse is laid through strokes on the beat where there are so many, else through all. */
+const FEWEST_ON_BEAT = 8;
+const ROUNDS = 5;
+/** No voice is taken for more even than this; seconds. */
+const EVENEST_SECONDS = 0.004;
+/** A stroke farther than so many spreads from the pulse is no part of it. */
+const OUTLIER = 3;
+/** A lead voice that is this many times more uneven than the evenest does not lead. */
+const LEADS = 1.8;
+
+/** Strokes of one round against their own pulse. */
+export interface OwnPulse {
+  /** When a beat falls. */
+  readonly secondsAt: (pair: Pair) => number;
+  /** The pulse's tempo over the whole round, as a ratio to that of the bar lines; 1 where too little was played. */
+  readonly tempoRatio: number;
+}
+
+interface Point {
+  readonly x: number;
+  readonly y: number;
+  readonly voice: Voice;
+}
+
+function tricube(distance: number): number {
+  const share = Math.abs(distance) / WINDOW_BEATS;
+  if (share >= 1) return 0;
+  const left = 1 - share * share * share;
+  return left * left * left;
+}
+
+/** Spread of a voice; of a few strokes as a standard deviation, since a median of few says little. */
+export function spreadOf(values: readonly number[]): number {
+  if (values.length >= 10) return spread(values);
+  if (values.length < 2) return 0;
+  const middle = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return Math.sqrt(values.reduce((sum, value) => sum + (value - middle) ** 2, 0) / (values.length - 1));
+}
+
+class PulseFit {
+  readonly #points: readonly Point[];
+  readonly #byVoice: ReadonlyMap<Voice, readonly Point[]>;
+  readonly #lead: Voice;
+  #bias = new Map<Voice, number>();
+  #spread = new Map<Voice, number>();
+  #fit: readonly (Point & { readonly weight: number })[];
+  #known = new Map<number, number>();
+
+  constructor(points: readonly Point[], lead: Voice) {
+    this.#points = points;
+    this.#byVoice = groupBy(points, ({ voice }) => voice);
+    this.#lead = lead;
+    this.#fit = points.map((point) => ({ ...point, weight: 1 }));
+    for (let round = 0; round < ROUNDS; round += 1) this.#improve();
+  }
+
+  /** When a beat falls; strokes of several limbs on one beat ask but once. */
+  secondsAt(x: number): number {
+    const known = this.#known.get(x);
+    if (known !== undefined) return known;
+    const near = this.#fit.flatMap((point) => {
+      const weight = point.weight * tricube(point.x - x);
+      return weight > 0 ? [{ x: point.x - x, y: point.y, weight }] : [];
+    });
+    const line =
+      near.length >= FEWEST ? near : this.#fit.map(({ x: at, y, weight }) => ({ x: at - x, y, weight }));
+    const seconds = fitLine(line).at;
+    this.#known.set(x, seconds);
+    return seconds;
+  }
+
+  get slope(): number {
+    return fitLine(this.#fit).slope;
+  }
+
+  #improve(): void {
+    const off = new Map<Point, number>();
+    for (const point of this.#points) off.set(point, point.y - this.secondsAt(point.x));
+    const offsetsOf = (points: readonly Point[]) => points.map((point) => off.get(point) ?? 0);
+    for (const [voice, points] of this.#byVoice) {
+      const offsets = offsetsOf(points);
+      this.#bias.set(voice, median(offsets));
+      this.#spread.set(voice, Math.max(EVENEST_SECONDS, spreadOf(offsets)));
+    }
+    const centre = this.#centre();
+    this.#known = new Map();
+    this.#fit = this.#points.flatMap((point) => {
+      const bias = this.#bias.get(point.voice) ?? 0;
+      const scatter = this.#spread.get(point.voice) ?? EVENEST_SECONDS;
+      if (Math.abs((off.get(point) ?? 0) - bias) > OUTLIER * scatter) return [];
+      return [{ ...point, y: point.y - (bias - centre), weight: 1 / scatter ** 2 }];
+    });
+  }
+
+  /** Where the pulse lies beside the voices: with the lead voice, or in their middle. */
+  #centre(): number {
+    const evenest = Math.min(...this.#spread.values());
+    const lead = this.#spread.get(this.#lead);
+    if (lead !== undefined && lead <= LEADS * evenest) return this.#bias.get(this.#lead) ?? 0;
+    return lowerMedian([...this.#bias.values()]);
+  }
+}
+
+/** The pulse of one round. */
+export function ownPulse(pairs: readonly Pair[], lead: Voice): OwnPulse {
+  if (pairs.length < FEWEST) {
+    const late = pairs.length === 0 ? 0 : median(pairs.map(({ lateSeconds }) => lateSeconds));
+    return { secondsAt: ({ due }) => due.seconds + late, tempoRatio: 1 };
+  }
+  const onBeat = pairs.filter(({ due }) => due.asked.written.slot === 1);
+  const used = onBeat.length >= FEWEST_ON_BEAT ? onBeat : pairs;
+  const points = used.map(
+    ({ due, stroke }): Point => ({ x: due.beats, y: stroke.seconds, voice: due.voice }),
+  );
+  const fit = new PulseFit(points, lead);
+  const beatSeconds = median(pairs.map(({ due }) => due.beatSeconds));
+  return { secondsAt: ({ due }) => fit.secondsAt(due.beats), tempoRatio: beatSeconds / fit.slope };
+}

@@ -1,0 +1,146 @@
+/**
+ * From what a verdict is about to one thing to do, and to the figures behind it.
+ *
+ * Conventions: what a student is told to do names a sound or a movement; amounts are figures.
+ */
+import type { Voice, WrittenPlace } from '@shedbook/core';
+import type { LoopTask } from '../loop/task.ts';
+import { placeOf, whoPlays } from '../loop/who-and-where.ts';
+import type { AdviceFact, FigureFact } from './fact.ts';
+import type { About } from './verdict.ts';
+
+/** More places than these help nobody. */
+const MOST_PLACES = 4;
+
+/** The places that are told: each once, whatever the bar, where it is the same in every bar. */
+function toldPlaces(places: readonly WrittenPlace[], inEveryBar = false): readonly WrittenPlace[] {
+  const seen = new Set<string>();
+  const told = places.filter(({ bar, beat, slot }) => {
+    const name = inEveryBar ? `${beat}.${slot}` : `${bar}.${beat}.${slot}`;
+    return !seen.has(name) && seen.add(name);
+  });
+  return told.slice(0, MOST_PLACES);
+}
+
+/** Whether a place is the last triplet of its beat. */
+function isLastTriplet(task: LoopTask, { bar, beat, slot }: WrittenPlace): boolean {
+  return task.strokes.some(
+    ({ written, slots }) =>
+      slots === 3 && slot === 3 && written.bar === bar && written.beat === beat && written.slot === 3,
+  );
+}
+
+function atPlace(
+  task: LoopTask,
+  { voice, inEveryBar }: About & { readonly voice: Voice },
+  what: 'early' | 'late',
+  place: WrittenPlace,
+): AdviceFact {
+  const at = { voice, place: placeOf(task, place, inEveryBar) };
+  if (what === 'late') return { fact: 'do-sooner-at', ...at };
+  return { fact: isLastTriplet(task, place) ? 'do-wait-for-last-triplet' : 'do-wait-at', ...at };
+}
+
+function throughout(task: LoopTask, voice: Voice, what: 'early' | 'late'): AdviceFact {
+  const { lead } = task;
+  if (voice === lead) return { fact: what === 'early' ? 'do-lay-back' : 'do-push', voice };
+  return { fact: what === 'early' ? 'do-wait-for' : 'do-sooner-than', voice, lead };
+}
+
+type Advise = (about: About & { readonly voice: Voice }, task: LoopTask) => AdviceFact | null;
+
+function strokeAdvice(
+  throughoutFact: 'do-bring-in' | 'do-leave-out',
+  someFact: 'do-fill-in' | 'do-leave-out',
+  atFact: 'do-fill-in-at' | 'do-leave-out-near',
+): Advise {
+  return ({ voice, inEveryBar, places = [] }, task) => {
+    const [first] = places;
+    if (!first) return { fact: throughoutFact, voice };
+    if (toldPlaces(places, inEveryBar).length > 1) return { fact: someFact, voice };
+    return { fact: atFact, voice, place: placeOf(task, first, inEveryBar) };
+  };
+}
+
+function timeAdvice(what: 'early' | 'late'): Advise {
+  return (about, task) => {
+    const [first] = about.places ?? [];
+    return first ? atPlace(task, about, what, first) : throughout(task, about.voice, what);
+  };
+}
+
+/** By what it is about, where that is one voice. */
+const OF_VOICE: Readonly<Partial<Record<About['what'], Advise>>> = {
+  missing: strokeAdvice('do-bring-in', 'do-fill-in', 'do-fill-in-at'),
+  extra: strokeAdvice('do-leave-out', 'do-leave-out', 'do-leave-out-near'),
+  'wrong-voice': ({ voice, instead }) => (instead ? { fact: 'do-move-to', voice, instead } : null),
+  'straight-feel': ({ voice }) => ({ fact: 'do-swing-voice', voice }),
+  early: timeAdvice('early'),
+  late: timeAdvice('late'),
+  uneven: ({ voice }) => ({ fact: 'do-even-out', voice }),
+  loud: ({ voice }, { lead }) => ({ fact: 'do-softer-under', voice, lead }),
+  soft: ({ voice }) => ({ fact: 'do-speak-up', voice }),
+  'only-loudspeaker': ({ voice }) => ({ fact: 'do-tell-from-loudspeaker', voice }),
+  'too-little-heard': ({ voice }) => ({ fact: 'do-let-be-heard', voice }),
+};
+
+function plainAdvice({ what, exercise, beats = 0, bpm = 0 as never }: About): AdviceFact | null {
+  switch (what) {
+    case 'other-exercise':
+      return exercise === undefined
+        ? { fact: 'do-play-what-is-asked' }
+        : { fact: 'do-play-the-asked', exercise };
+    case 'straight-feel':
+      return { fact: 'do-swing' };
+    case 'shifted':
+      return { fact: beats > 0 ? 'do-come-in-sooner' : 'do-come-in-later', beats: Math.abs(beats) };
+    case 'rushing':
+      return { fact: 'do-breathe' };
+    case 'dragging':
+      return { fact: 'do-keep-moving' };
+    case 'slow':
+    case 'fast':
+      return { fact: what === 'slow' ? 'do-play-faster' : 'do-play-slower', bpm };
+    case 'nobody-played':
+      return { fact: 'do-join-in' };
+    case 'only-loudspeaker':
+      return { fact: 'do-quieten-loudspeaker' };
+    case 'too-little-heard':
+      return { fact: 'do-come-nearer' };
+    default:
+      return null;
+  }
+}
+
+/** What to do about something; null where there is nothing to do, as for an offset of the whole. */
+export function adviceOn(about: About, task: LoopTask): AdviceFact | null {
+  const { voice } = about;
+  if (voice === undefined) return plainAdvice(about);
+  return OF_VOICE[about.what]?.({ ...about, voice }, task) ?? null;
+}
+
+/** The figures behind it; null where there are none. */
+export function figureOf(about: About, task: LoopTask): FigureFact | null {
+  const { what, voice, places = [], ms = 0, percent = 0, db = 0, times = 0, of = 0 } = about;
+  if (what === 'offset') return { fact: ms < 0 ? 'figure-ahead' : 'figure-behind', ms: Math.abs(ms) };
+  if (what === 'rushing' || what === 'dragging' || what === 'slow' || what === 'fast')
+    return { fact: `figure-${what}`, percent };
+  if (voice === undefined) return null;
+  const who = whoPlays(task, voice, places[0] ?? null);
+  const at = toldPlaces(places, about.inEveryBar).map((place) => placeOf(task, place, about.inEveryBar));
+  if (what === 'missing')
+    return at.length === 0
+      ? { fact: 'figure-missing', ...who, times, of }
+      : { fact: 'figure-missing-at', ...who, times, of, places: at };
+  if (what === 'extra')
+    return at.length === 0
+      ? { fact: 'figure-extra', ...who, times, of }
+      : { fact: 'figure-extra-near', ...who, times, of, places: at };
+  if (what === 'early' || what === 'late')
+    return at.length === 0
+      ? { fact: `figure-${what}`, ...who, ms }
+      : { fact: `figure-${what}-at`, ...who, ms, places: at };
+  if (what === 'uneven') return { fact: 'figure-uneven', ...who, ms };
+  if (what === 'loud' || what === 'soft') return { fact: `figure-${what}`, ...who, db, lead: task.lead };
+  return null;
+}

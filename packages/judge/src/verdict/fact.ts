@@ -1,0 +1,157 @@
+/** A verdict as facts: what to do, in words of sound and movement, and the figures behind it. */
+import type { Fact, PlaceFact, SidedLimb, Voice } from '@shedbook/core';
+
+/** What to do where no limb and no figure needs to be named. */
+interface PlainAdviceFact extends Fact {
+  readonly fact:
+    | 'do-play-what-is-asked'
+    | 'do-swing'
+    | 'do-breathe'
+    | 'do-keep-moving'
+    | 'do-join-in'
+    | 'do-quieten-loudspeaker'
+    | 'do-come-nearer';
+}
+
+/** What to do with one voice. */
+interface VoiceAdviceFact extends Fact {
+  readonly fact:
+    | 'do-bring-in'
+    | 'do-fill-in'
+    | 'do-leave-out'
+    | 'do-swing-voice'
+    | 'do-lay-back'
+    | 'do-push'
+    | 'do-even-out'
+    | 'do-speak-up'
+    | 'do-tell-from-loudspeaker'
+    | 'do-let-be-heard';
+  readonly voice: Voice;
+}
+
+/** What to do with one voice at a place. */
+interface PlaceAdviceFact extends Fact {
+  readonly fact:
+    | 'do-fill-in-at'
+    | 'do-leave-out-near'
+    | 'do-wait-at'
+    | 'do-sooner-at'
+    | 'do-wait-for-last-triplet';
+  readonly voice: Voice;
+  readonly place: PlaceFact;
+}
+
+/** What to do with one voice beside another. */
+interface BesideAdviceFact extends Fact {
+  readonly fact: 'do-wait-for' | 'do-sooner-than' | 'do-softer-under';
+  readonly voice: Voice;
+  readonly lead: Voice;
+}
+
+/** Another drum than the one that is written. */
+interface OtherDrumFact extends Fact {
+  readonly fact: 'do-move-to';
+  readonly voice: Voice;
+  readonly instead: Voice;
+}
+
+/** Another exercise of the sheet than the one asked. */
+interface OtherExerciseFact extends Fact {
+  readonly fact: 'do-play-the-asked';
+  readonly exercise: number;
+}
+
+/** Beats too late or too early. */
+interface BeatsFact extends Fact {
+  readonly fact: 'do-come-in-sooner' | 'do-come-in-later';
+  readonly beats: number;
+}
+
+/** Another tempo than the one asked. */
+interface TempoAdviceFact extends Fact {
+  readonly fact: 'do-play-slower' | 'do-play-faster';
+  readonly bpm: number;
+}
+
+/** One thing to do. */
+export type AdviceFact =
+  | PlainAdviceFact
+  | VoiceAdviceFact
+  | PlaceAdviceFact
+  | BesideAdviceFact
+  | OtherDrumFact
+  | OtherExerciseFact
+  | BeatsFact
+  | TempoAdviceFact;
+
+interface OfVoice extends Fact {
+  readonly limb: SidedLimb;
+  readonly voice: Voice;
+}
+
+/** Strokes that are missing or too many. */
+interface CountFigureFact extends OfVoice {
+  readonly fact: 'figure-missing' | 'figure-extra';
+  readonly times: number;
+  readonly of: number;
+}
+
+/** Strokes that are missing at places, or too many near them. */
+interface PlacesFigureFact extends OfVoice {
+  readonly fact: 'figure-missing-at' | 'figure-extra-near';
+  readonly times: number;
+  readonly of: number;
+  readonly places: readonly PlaceFact[];
+}
+
+/** How early, late or uneven a voice is. */
+interface TimeFigureFact extends OfVoice {
+  readonly fact: 'figure-early' | 'figure-late' | 'figure-uneven';
+  readonly ms: number;
+}
+
+/** How early or late a voice is at places. */
+interface TimeAtFigureFact extends OfVoice {
+  readonly fact: 'figure-early-at' | 'figure-late-at';
+  readonly ms: number;
+  readonly places: readonly PlaceFact[];
+}
+
+/** How loud a voice is beside the lead voice. */
+interface LevelFigureFact extends OfVoice {
+  readonly fact: 'figure-loud' | 'figure-soft';
+  readonly db: number;
+  readonly lead: Voice;
+}
+
+/** A tempo. */
+interface TempoFigureFact extends Fact {
+  readonly fact: 'figure-rushing' | 'figure-dragging' | 'figure-slow' | 'figure-fast';
+  readonly percent: number;
+}
+
+/** How early or late the performance is as a whole. */
+interface OffsetFigureFact extends Fact {
+  readonly fact: 'figure-ahead' | 'figure-behind';
+  readonly ms: number;
+}
+
+/** The figures behind a piece of advice. */
+export type FigureFact =
+  | CountFigureFact
+  | PlacesFigureFact
+  | TimeFigureFact
+  | TimeAtFigureFact
+  | LevelFigureFact
+  | TempoFigureFact
+  | OffsetFigureFact;
+
+/** Praise. */
+export type PraiseFact =
+  | (Fact & { readonly fact: 'praise-all-there'; readonly count: number })
+  | (Fact & { readonly fact: 'praise-tempo-holds'; readonly bpm: number })
+  | (Fact & { readonly fact: 'praise-steady'; readonly voice: Voice; readonly ms: number })
+  | (Fact & { readonly fact: 'praise-clean' });
+
+/** Every fact of verdicts. */
+export type VerdictFact = AdviceFact | FigureFact | PraiseFact;

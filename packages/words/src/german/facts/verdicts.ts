@@ -1,0 +1,92 @@
+/** Verdicts in German: what to do, in words of sound and movement, the figures behind it, and praise. */
+import type { PlaceFact } from '@shedbook/core';
+import type { VerdictFact } from '@shedbook/judge';
+import { sentences } from '../../facts/sentences.ts';
+
+/** Sentences on what was played. */
+export const verdicts = sentences<VerdictFact, PlaceFact>()({
+  // One thing to do.
+  'do-play-what-is-asked': 'Das war eine andere Übung. Sieh auf die Seite, sing sie einmal, dann spiel sie.',
+  'do-play-the-asked':
+    'Das war Übung {$exercise :integer}. Sieh auf die Seite, sing die verlangte, dann spiel sie.',
+  'do-swing':
+    'Lass die Offbeats swingen: Die letzte Triole fällt spät, dicht vor den nächsten Schlag. Sie kamen gerade, in der Mitte.',
+  'do-swing-voice':
+    'Lass die Offbeats swingen ({$voice :voice}): Die letzte Triole fällt spät, dicht vor den nächsten Schlag. Sie kamen gerade, in der Mitte.',
+  'do-breathe': 'Atme, und gib jedem Schlag seine ganze Länge: Das Tempo läuft davon.',
+  'do-keep-moving': 'Bleib in Bewegung, und denk schon an den nächsten Schlag: Das Tempo sinkt.',
+  'do-join-in': 'Niemand war zu hören. Hör zu, solange du magst, und steig ein, wenn du so weit bist.',
+  'do-quieten-loudspeaker':
+    'Nur der Lautsprecher war zu hören. Setz Kopfhörer auf, oder wähle unter „Mehr“, was du spielst, damit es schweigt.',
+  'do-come-nearer':
+    'Es war zu wenig zu hören, um zu urteilen. Stell das Mikrofon näher an die Trommeln, und halte den Raum still.',
+  'do-bring-in': 'Jetzt mit {$voice :the case=dative}: Diese Stimme blieb aus.',
+  'do-fill-in': 'Spiel jeden geschriebenen Schlag ({$voice :voice}): Einige fehlten.',
+  'do-leave-out': 'Lass weg, was nicht geschrieben steht ({$voice :voice}): Dort ist Ruhe.',
+  'do-lay-back':
+    '{$voice :the at=start} darf etwas später kommen: Lass jeden Schlag fallen, ohne zu drängen.',
+  'do-push': '{$voice :the at=start} führt: Beginne jeden Schlag etwas früher.',
+  'do-even-out':
+    'Spiel gleichmäßig ({$voice :voice}): kleine Bewegungen, immer gleich hoch, und hör auf die Lücken zwischen den Schlägen.',
+  'do-speak-up': '{$voice :the at=start} soll sprechen: Hol weiter oben aus.',
+  'do-tell-from-loudspeaker':
+    '{$voice :the at=start} ist vom Lautsprecher nicht zu unterscheiden. Setz Kopfhörer auf, oder wähle unter „Mehr“, dass du das spielst.',
+  'do-let-be-heard':
+    '{$voice :the at=start} war zu schlecht zu hören, um zu urteilen. Rück das Mikrofon dorthin.',
+  'do-fill-in-at': '{$voice :the at=start} fehlt auf {$place :say}: Lass es dort klingen.',
+  'do-leave-out-near': 'Ruhe bei {$place :say} ({$voice :voice}): Dort ist nichts geschrieben.',
+  'do-wait-at': '{$voice :the at=start} darf auf {$place :say} später fallen: Halte einen Moment zurück.',
+  'do-sooner-at':
+    '{$voice :the at=start} kommt auf {$place :say} zu spät: Beginne die Bewegung dorthin früher.',
+  'do-wait-for-last-triplet':
+    '{$voice :the at=start} darf auf {$place :say} später fallen: Die letzte Triole liegt dicht vor dem nächsten Schlag.',
+  'do-wait-for':
+    'Warte mit {$voice :the case=dative} auf den Klang der führenden Stimme ({$lead :voice}): Beides soll wie eins klingen.',
+  'do-sooner-than':
+    'Beginne früher ({$voice :voice}): Es soll mit {$lead :the case=dative} wie eins klingen.',
+  'do-softer-under':
+    '{$voice :the at=start} soll leiser, von weiter unten kommen, so dass die führende Stimme darüber liegt ({$lead :voice}).',
+  'do-move-to':
+    'Der Rhythmus stimmt: Spiel ihn auf {$voice :the case=dative}, nicht auf {$instead :the case=dative}.',
+  'do-come-in-sooner':
+    '.input {$beats :integer} .match $beats one {{Steig {$beats} Schlag früher ein: Der ganze Rhythmus liegt {$beats} Schlag zu spät.}} * {{Steig {$beats} Schläge früher ein: Der ganze Rhythmus liegt {$beats} Schläge zu spät.}}',
+  'do-come-in-later':
+    '.input {$beats :integer} .match $beats one {{Steig {$beats} Schlag später ein: Der ganze Rhythmus liegt {$beats} Schlag zu früh.}} * {{Steig {$beats} Schläge später ein: Der ganze Rhythmus liegt {$beats} Schläge zu früh.}}',
+  'do-play-slower': 'Nimm das verlangte Tempo: Das waren {$bpm :integer}, und zu schnell.',
+  'do-play-faster': 'Nimm das verlangte Tempo: Das waren {$bpm :integer}, und zu langsam.',
+  // The figures behind it.
+  'figure-missing':
+    '{$limb :side at=start} ({$voice :voice}): {$times :integer} von {$of :integer} Schlägen fehlen.',
+  'figure-missing-at':
+    '{$limb :side at=start} ({$voice :voice}): {$times :integer} von {$of :integer} Schlägen fehlen, auf {$places :list}.',
+  'figure-extra':
+    '.input {$times :integer} .match $times one {{{$limb :side at=start} ({$voice :voice}): {$times} Schlag zu viel.}} * {{{$limb :side at=start} ({$voice :voice}): {$times} Schläge zu viel.}}',
+  'figure-extra-near':
+    '.input {$times :integer} .match $times one {{{$limb :side at=start} ({$voice :voice}): {$times} Schlag zu viel, bei {$places :list}.}} * {{{$limb :side at=start} ({$voice :voice}): {$times} Schläge zu viel, bei {$places :list}.}}',
+  'figure-early': '{$limb :side at=start} ({$voice :voice}): etwa {$ms :integer} ms zu früh, durchweg.',
+  'figure-late': '{$limb :side at=start} ({$voice :voice}): etwa {$ms :integer} ms zu spät, durchweg.',
+  'figure-uneven':
+    '{$limb :side at=start} ({$voice :voice}): Die Schläge liegen ±{$ms :integer} ms um ihren Platz.',
+  'figure-early-at':
+    '{$limb :side at=start} ({$voice :voice}): etwa {$ms :integer} ms zu früh auf {$places :list}.',
+  'figure-late-at':
+    '{$limb :side at=start} ({$voice :voice}): etwa {$ms :integer} ms zu spät auf {$places :list}.',
+  'figure-loud':
+    '{$limb :side at=start} ({$voice :voice}): etwa {$db :integer} dB zu laut neben {$lead :the case=dative}.',
+  'figure-soft':
+    '{$limb :side at=start} ({$voice :voice}): etwa {$db :integer} dB zu leise neben {$lead :the case=dative}.',
+  'figure-rushing': 'Das Tempo steigt um etwa {$percent :number maximumFractionDigits=1} Prozent.',
+  'figure-dragging': 'Das Tempo fällt um etwa {$percent :number maximumFractionDigits=1} Prozent.',
+  'figure-slow': 'Etwa {$percent :integer} Prozent langsamer als verlangt.',
+  'figure-fast': 'Etwa {$percent :integer} Prozent schneller als verlangt.',
+  'figure-ahead':
+    'Alles kam gleichmäßig etwa {$ms :integer} ms zu früh: Das können die Geräte sein und ist kein Fehler.',
+  'figure-behind':
+    'Alles kam gleichmäßig etwa {$ms :integer} ms zu spät: Das können die Geräte sein und ist kein Fehler.',
+  // Praise.
+  'praise-all-there': 'Alle {$count :integer} Schläge sind da, und keiner zu viel.',
+  'praise-tempo-holds': 'Das Tempo hält bei {$bpm :integer}.',
+  'praise-steady':
+    '{$voice :the at=start} ist gleichmäßig: Die Hälfte der Schläge liegt bis zu {$ms :integer} ms um ihren Platz.',
+  'praise-clean': 'Das war sauber.',
+});
