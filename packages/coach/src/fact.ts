@@ -140,11 +140,26 @@ export interface ListenForFact extends Fact {
 
 /** What needs no values: the kinds of a plan's items. */
 export interface PlanKindFact extends Fact {
-  readonly fact: 'new-today' | 'once-more' | 'warm-up' | 'time-alone' | 'rest-now';
+  readonly fact:
+    | 'new-today'
+    | 'once-more'
+    | 'warm-up'
+    | 'time-alone'
+    | 'play-freely'
+    | 'rest-now'
+    | 'apart'
+    | 'put-back';
+}
+
+/** An exercise is stuck and taken apart, and the place that it is about. */
+export interface ApartThereFact extends Fact {
+  readonly fact: 'apart-there';
+  readonly sore: SoreSpotFact;
 }
 
 /** Why something is in a plan. */
 export type PlanReasonFact =
+  | ApartThereFact
   | AssignedFact
   | NotedFact
   | PlayedBeforeFact
@@ -174,12 +189,12 @@ export type PlanTitleFact = ExerciseTitleFact | GrooveTitleFact | BreakTitleFact
 
 /** Why a plan is short or empty. */
 export interface ShortPlanFact extends Fact {
-  readonly fact: 'enough-today' | 'no-time-today' | 'no-lesson-yet';
+  readonly fact: 'no-time-today' | 'no-lesson-yet';
 }
 
-/** Exercises that are still on their way, or that the teacher set and that are gone. */
+/** Exercises that are stuck and taken apart, or that the teacher set and that are gone. */
 export interface CountedNoteFact extends Fact {
-  readonly fact: 'nothing-new' | 'set-and-gone';
+  readonly fact: 'taken-apart' | 'set-and-gone';
   readonly exercises: number;
 }
 

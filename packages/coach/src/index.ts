@@ -1,3 +1,4 @@
+export * from './apart/apart.ts';
 export * from './care/advice.ts';
 export * from './care/exposure.ts';
 export * from './care/from-log.ts';
@@ -24,6 +25,7 @@ export { handsFreeItems } from './plan/hands-free-items.ts';
 export { resumeBpm } from './plan/lay-out.ts';
 export { planPractice } from './plan/plan.ts';
 export * from './plan/plan-item.ts';
+export * from './plan/progress.ts';
 export * from './spacing/card.ts';
 export * from './spacing/grade.ts';
 export { type Suggestion, suggestNext } from './teacher/next.ts';

@@ -91,8 +91,9 @@ it('[CH39] a student whose hands get steadier climbs to the goal, and exercises 
   for (const { exercise, startedAt } of log.entries) {
     if (exercise !== null && !begun.has(exercise)) begun.set(exercise, startedAt);
   }
-  // definition: one new thing at a time, so no two exercises are begun on one day
-  expect(new Set(begun.values()).size).toBe(begun.size);
+  // definition: the page goes on while hands get steadier, so all of it is begun, and not on one day
+  expect(begun.size).toBe(swing.lesson.exercises.length);
+  expect(new Set(begun.values()).size).toBeGreaterThan(1);
   expect(next === null || next.exercise.standing !== 'firm').toBe(true);
 });
 

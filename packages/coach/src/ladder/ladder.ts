@@ -64,9 +64,18 @@ export function ladderOf(tempo: Tempo, cleanLoops = CLEAN_LOOPS): LadderRule {
   return { ...tempo, lowestBpm, cleanLoops, missedLoops: MISSED_LOOPS };
 }
 
-/** The first rung, or the given tempo brought inside the bounds. */
-export function startLadder(rule: LadderRule, bpm: number = rule.startBpm): LadderState {
-  return { bpm: within(rule, bpm), clean: 0, missed: 0, climbBpm: rule.stepBpm, arrived: false };
+/** Half a step, at least 1. */
+function halfStep({ stepBpm }: LadderRule): number {
+  return Math.max(1, Math.round(stepBpm / 2));
+}
+
+/**
+ * The first rung, or the given tempo brought inside the bounds.
+ * @param isKnown whether the student has played this before: it then climbs by half a step from the beginning
+ */
+export function startLadder(rule: LadderRule, bpm: number = rule.startBpm, isKnown = false): LadderState {
+  const climbBpm = isKnown ? halfStep(rule) : rule.stepBpm;
+  return { bpm: within(rule, bpm), clean: 0, missed: 0, climbBpm, arrived: false };
 }
 
 function afterClean(state: LadderState, rule: LadderRule): LadderStep {
@@ -82,8 +91,8 @@ function afterMissed(state: LadderState, rule: LadderRule): LadderStep {
   const missed = state.missed + 1;
   if (missed < rule.missedLoops) return { state: { ...state, clean: 0, missed }, move: 'stay' };
   const bpm = within(rule, state.bpm - rule.stepBpm);
-  const climbBpm = Math.max(1, Math.round(rule.stepBpm / 2));
-  return { state: { ...state, bpm, clean: 0, missed: 0, climbBpm }, move: bpm < state.bpm ? 'down' : 'stay' };
+  const after = { ...state, bpm, clean: 0, missed: 0, climbBpm: halfStep(rule) };
+  return { state: after, move: bpm < state.bpm ? 'down' : 'stay' };
 }
 
 /** The next state after a loop. A loop that was not heard changes nothing. */

@@ -4,9 +4,12 @@
  * Conventions: tempi in quarter notes a minute; days by the student's own calendar.
  */
 import type { LoopRecord, PracticeEntry, PracticeLog } from '@shedbook/core';
+import { isPart } from '../apart/apart.ts';
 import { itemKey } from '../log/key.ts';
+import { loopsThatCount } from '../log/loops.ts';
 import { gradeLoops } from '../spacing/grade.ts';
 import { type DayEvidence, type Evidence, weighEvidence } from './evidence.ts';
+import { heldBpmOf } from './held.ts';
 import { entriesByDay, exercisesOf, type ShelfExercise, type ShelfLesson } from './shelf.ts';
 import { type SoreSpot, soreSpotOf } from './sore.ts';
 
@@ -20,9 +23,16 @@ export interface ExerciseStanding extends ShelfExercise {
   readonly evidence: Evidence | null;
   /** Fastest tempo with enough clean loops on one day, or null. */
   readonly cleanBpm: number | null;
+  /** Tempo at which half of the loops would be clean, from the last two days, or null. */
+  readonly heldBpm: number | null;
+  /** Practice days since the tempo of clean loops last rose; 0 at the goal. */
+  readonly stuckDays: number;
   /** What went wrong most often on the last day, or null. */
   readonly sore: SoreSpot | null;
 }
+
+/** Practice days that the tempo held is estimated from. */
+const HELD_DAYS = 2;
 
 /** Clean loops on one day after which a tempo counts as played clean. */
 const CLEAN_LOOPS = 3;
@@ -30,27 +40,44 @@ const CLEAN_LOOPS = 3;
 /** From this confidence on an exercise that was clean at the goal is firm: more likely there than not. */
 export const FIRM_CONFIDENCE = 0.5;
 
-function loopsOf(entries: readonly PracticeEntry[]): readonly LoopRecord[] {
-  return entries.flatMap((entry) => entry.loops).filter((loop) => loop.verdict !== 'unheard');
+/** What a day with the whole of an exercise came to. */
+interface Day {
+  readonly day: number;
+  readonly loops: readonly LoopRecord[];
+  readonly heardBy: 'ear' | 'student';
+  /** Fastest tempo at or above which there are enough clean loops, or null. */
+  readonly cleanBpm: number | null;
 }
 
-function dayEvidence(
-  day: number,
-  entries: readonly PracticeEntry[],
-  goalBpm: number,
-): readonly DayEvidence[] {
-  const loops = loopsOf(entries);
-  const heardBy = entries.every((entry) => entry.heardBy === 'ear') ? 'ear' : 'student';
+function cleanBpmOf(loops: readonly LoopRecord[]): number | null {
+  const clean = loops.filter((loop) => loop.verdict === 'clean').map((loop) => loop.bpm);
+  return clean.toSorted((a, b) => b - a)[CLEAN_LOOPS - 1] ?? null;
+}
+
+/** Days that were gone through before, by their first entry: a log is gone through again with every plan. */
+const knownDays = new WeakMap<
+  PracticeEntry,
+  { readonly entries: readonly PracticeEntry[]; readonly of: Day }
+>();
+
+/** The day of some entries; parts of an exercise tell nothing of the whole and are left out. */
+function dayOf(day: number, entries: readonly PracticeEntry[]): Day {
+  const [first] = entries;
+  const known = first && knownDays.get(first);
+  if (known?.entries.length === entries.length && known.entries.every((each, i) => each === entries[i])) {
+    return known.of;
+  }
+  const { loops, heardBy } = loopsThatCount(entries.filter((entry) => !isPart(entry.form)));
+  const of: Day = { day, loops, heardBy, cleanBpm: cleanBpmOf(loops) };
+  if (first) knownDays.set(first, { entries, of });
+  return of;
+}
+
+function dayEvidence({ day, loops, heardBy }: Day, goalBpm: number): readonly DayEvidence[] {
   const grade = gradeLoops(loops, { goalBpm, cleanLoops: CLEAN_LOOPS, heardBy });
   if (grade === null) return [];
   const successes = loops.filter((loop) => loop.verdict === 'clean').length;
   return [{ day, tries: loops.length, successes, grade }];
-}
-
-/** Fastest tempo at or above which a day has enough clean loops. */
-function cleanBpmOf(loops: readonly LoopRecord[]): number | null {
-  const clean = loops.filter((loop) => loop.verdict === 'clean').map((loop) => loop.bpm);
-  return clean.toSorted((a, b) => b - a)[CLEAN_LOOPS - 1] ?? null;
 }
 
 function fastest(tempi: readonly (number | null)[]): number | null {
@@ -69,6 +96,17 @@ function standingOf(evidence: Evidence | null, cleanBpm: number | null, goalBpm:
   return wentBadly || wasThere ? 'shaky' : 'learning';
 }
 
+/** Practice days since the fastest clean tempo last rose. */
+function daysWithoutRise(tempi: readonly (number | null)[]): number {
+  let best = Number.NEGATIVE_INFINITY;
+  let days = 0;
+  for (const bpm of tempi) {
+    days = bpm !== null && bpm > best ? 0 : days + 1;
+    best = Math.max(best, bpm ?? best);
+  }
+  return days;
+}
+
 /** How every exercise on the shelf stands on the day `today`, in the order of the sheets. */
 export function standExercises(
   shelf: readonly ShelfLesson[],
@@ -77,14 +115,26 @@ export function standExercises(
 ): readonly ExerciseStanding[] {
   const items = entriesByDay(log);
   return exercisesOf(shelf).map((each): ExerciseStanding => {
-    const days = [...(items.get(itemKey(each.id, each.key)) ?? [])].filter(([day]) => day <= today);
+    const days = [...(items.get(itemKey(each.id, each.key)) ?? [])]
+      .filter(([day]) => day <= today)
+      .map(([day, entries]) => dayOf(day, entries))
+      .filter(({ loops }) => loops.length > 0);
     const { goalBpm } = each.lesson.tempo;
     const evidence = weighEvidence(
-      days.flatMap(([day, entries]) => dayEvidence(day, entries, goalBpm)),
+      days.flatMap((day) => dayEvidence(day, goalBpm)),
       today,
     );
-    const cleanBpm = fastest(days.map(([, entries]) => cleanBpmOf(loopsOf(entries))));
-    const sore = soreSpotOf(each.lesson, each.exercise, loopsOf(days.at(-1)?.[1] ?? []));
-    return { ...each, standing: standingOf(evidence, cleanBpm, goalBpm), evidence, cleanBpm, sore };
+    const tempi = days.map(({ cleanBpm }) => cleanBpm);
+    const cleanBpm = fastest(tempi);
+    const isThere = cleanBpm !== null && cleanBpm >= goalBpm * TEMPO_SLACK;
+    return {
+      ...each,
+      standing: standingOf(evidence, cleanBpm, goalBpm),
+      evidence,
+      cleanBpm,
+      heldBpm: heldBpmOf(days.slice(-HELD_DAYS).flatMap(({ loops }) => loops)),
+      stuckDays: isThere ? 0 : daysWithoutRise(tempi),
+      sore: soreSpotOf(each.lesson, each.exercise, days.at(-1)?.loops ?? []),
+    };
   });
 }

@@ -49,7 +49,9 @@ export function entriesByDay(
     const key = itemKey(entry.lesson, entry.exercise);
     const days = items.get(key) ?? new Map<number, PracticeEntry[]>();
     const { day } = momentOf(entry.startedAt);
-    days.set(day, [...(days.get(day) ?? []), entry]);
+    const there = days.get(day);
+    if (there) there.push(entry);
+    else days.set(day, [entry]);
     items.set(key, days);
   }
   return new Map([...items].map(([key, days]) => [key, new Map([...days].toSorted(([a], [b]) => a - b))]));

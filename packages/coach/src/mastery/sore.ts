@@ -21,6 +21,18 @@ export interface SoreSpot {
 
 type Spot = Pick<SoreSpot, 'voice' | 'beat' | 'slot'>;
 
+/** Spots that were told before, by the exercise that they are in: telling one performs a bar. */
+const toldSpots = new WeakMap<Lesson, Map<string, SoreSpotFact>>();
+
+function tellOnce(lesson: Lesson, exercise: Exercise, spot: Spot): SoreSpotFact {
+  const known = toldSpots.get(lesson) ?? new Map<string, SoreSpotFact>();
+  toldSpots.set(lesson, known);
+  const key = `${exercise.number} ${spot.voice} ${spot.beat} ${spot.slot}`;
+  const told = known.get(key) ?? tellSpot(lesson, exercise, spot);
+  known.set(key, told);
+  return told;
+}
+
 function tellSpot(lesson: Lesson, exercise: Exercise, { voice, beat, slot }: Spot): SoreSpotFact {
   const asked = { exercise: exercise.number, form: patternForm(exercise), bpm: lesson.tempo.startBpm };
   const task = { ...loopTask(lesson, asked), bars: 1 };
@@ -45,5 +57,5 @@ export function soreSpotOf(
     spots.set(key, { voice, beat, slot, times: (spots.get(key)?.times ?? 0) + 1 });
   }
   const worst = [...spots.values()].toSorted((a, b) => b.times - a.times)[0];
-  return worst ? { ...worst, told: tellSpot(lesson, exercise, worst) } : null;
+  return worst ? { ...worst, told: tellOnce(lesson, exercise, worst) } : null;
 }

@@ -1,9 +1,12 @@
 /**
- * What could be played today, and in which order of urgency: what the teacher set, one new thing, what is due.
+ * What could be played today, and in which order of urgency: what the teacher set, what is new, what is due, what is
+ * on its way, and what is stuck.
  *
- * Conventions: due means due by spacing on the student's own day. How many unfinished exercises are enough is our
- * choice.
+ * Conventions: due means due by spacing on the student's own day. What counts is how things stood in the morning, so
+ * that a plan that is opened again is the same plan.
  */
+
+import type { PracticePart } from '../apart/apart.ts';
 import type {
   AssignedFact,
   PlanNoteFact,
@@ -20,23 +23,26 @@ import type { Assignment, PlanKind, PlanTask } from './plan-item.ts';
 export interface Candidate {
   readonly kind: PlanKind;
   readonly standing: ExerciseStanding;
+  readonly part: PracticePart | null;
   readonly reason: PlanReasonFact;
 }
 
 /** Everything that could be played today, each exercise once. */
 export interface Candidates {
   readonly assigned: readonly Candidate[];
-  /** At most one. */
+  /** In the order of the sheets, the one that was practised last first. */
   readonly fresh: readonly Candidate[];
-  /** Least likely to be still there first. */
+  /** At the goal and due: least likely to be still there first. */
   readonly due: readonly Candidate[];
-  /** Unfinished and not due. */
-  readonly unfinished: readonly Candidate[];
+  /** Under the goal, and neither stuck nor new: longest ago first. */
+  readonly open: readonly Candidate[];
+  /** Without a faster clean tempo for some days: longest ago first. */
+  readonly stuck: readonly Candidate[];
   readonly notes: readonly PlanNoteFact[];
 }
 
-/** With this many unfinished exercises nothing new is begun. */
-const ENOUGH_UNFINISHED = 4;
+/** Practice days without a faster clean tempo after which an exercise is stuck (our choice). */
+export const STUCK_DAYS = 8;
 
 function keyOf(standing: ExerciseStanding): string {
   return itemKey(standing.id, standing.key);
@@ -44,6 +50,16 @@ function keyOf(standing: ExerciseStanding): string {
 
 function isDue(standing: ExerciseStanding, today: number): boolean {
   return standing.evidence !== null && standing.evidence.dueDay <= today;
+}
+
+/** Whether an exercise waits on a plateau. */
+export function isStuck(standing: ExerciseStanding): boolean {
+  return standing.stuckDays >= STUCK_DAYS;
+}
+
+/** Whether an exercise was once clean at the goal. */
+function wasThere({ standing, cleanBpm, stuckDays }: ExerciseStanding): boolean {
+  return standing === 'firm' || (standing === 'shaky' && cleanBpm !== null && stuckDays === 0);
 }
 
 /** The teacher's list in the teacher's order, pinned ones first; what is firm and not due can wait. */
@@ -66,7 +82,8 @@ function assignedOf(
     seen.add(key);
     const what: AssignedFact = { fact: assignment.pinned ? 'teacher-pinned' : 'teacher-set' };
     const { note } = assignment;
-    return [{ kind: 'assigned', standing, reason: note ? { fact: 'teacher-noted', what, note } : what }];
+    const reason: PlanReasonFact = note ? { fact: 'teacher-noted', what, note } : what;
+    return [{ kind: 'assigned', standing, part: null, reason }];
   });
 }
 
@@ -94,45 +111,56 @@ function lessonOrder(task: PlanTask): readonly string[] {
 }
 
 function freshOf(standings: readonly ExerciseStanding[], order: readonly string[]): readonly Candidate[] {
-  const next = standings
+  return standings
     .filter(({ standing }) => standing === 'new')
-    .toSorted((a, b) => order.indexOf(a.id) - order.indexOf(b.id))[0];
-  return next ? [{ kind: 'new', standing: next, reason: { fact: 'new-today' } }] : [];
+    .toSorted((a, b) => order.indexOf(a.id) - order.indexOf(b.id))
+    .map((standing) => ({ kind: 'new', standing, part: null, reason: { fact: 'new-today' } }));
 }
 
-function notesOf(task: PlanTask, standings: readonly ExerciseStanding[], tooMuch: number | null) {
+function notesOf(task: PlanTask, standings: readonly ExerciseStanding[]): readonly PlanNoteFact[] {
   const known = new Set(standings.map(keyOf));
   const lost = task.assignments.filter((each) => !known.has(itemKey(each.lesson, each.exercise))).length;
-  const notes: PlanNoteFact[] = [];
-  if (lost > 0) notes.push({ fact: 'set-and-gone', exercises: lost });
-  if (tooMuch !== null) notes.push({ fact: 'nothing-new', exercises: tooMuch });
-  return notes;
+  const stuck = standings.filter(isStuck).length;
+  return [
+    ...(lost > 0 ? [{ fact: 'set-and-gone', exercises: lost } as const] : []),
+    ...(stuck > 0 ? [{ fact: 'taken-apart', exercises: stuck } as const] : []),
+  ];
 }
 
-/** Everything that could be played today. */
+/** The task as it was in the morning: what was played today is left out. */
+export function inTheMorning(task: PlanTask): PlanTask {
+  const today = momentOf(task.now).day;
+  const entries = task.log.entries.filter(({ startedAt }) => momentOf(startedAt).day < today);
+  return { ...task, log: { ...task.log, entries } };
+}
+
+/** Everything that could be played today, as it stood in the morning. */
 export function findCandidates(task: PlanTask): Candidates {
   const today = momentOf(task.now).day;
   const standings = standExercises(task.shelf, task.log, today);
   const assigned = assignedOf(standings, task.assignments, today);
   const taken = new Set(assigned.map(({ standing }) => keyOf(standing)));
   const rest = standings.filter((standing) => !taken.has(keyOf(standing)));
-  const review = (standing: ExerciseStanding): Candidate => ({
-    kind: 'review',
-    standing,
-    reason: reviewReason(standing, today),
-  });
-  const due = rest
-    .filter((standing) => isDue(standing, today))
-    .toSorted((a, b) => (a.evidence?.retrievability ?? 0) - (b.evidence?.retrievability ?? 0));
-  const begun = standings.filter(({ standing }) => standing === 'learning' || standing === 'shaky');
-  const unfinished = rest.filter((standing) => begun.includes(standing) && !isDue(standing, today));
-  const hasNew = assigned.some(({ standing }) => standing.standing === 'new');
-  const isEnough = begun.length >= ENOUGH_UNFINISHED;
+  const review = (standing: ExerciseStanding): Candidate => {
+    return { kind: 'review', standing, part: null, reason: reviewReason(standing, today) };
+  };
+  const by = (value: (standing: ExerciseStanding) => number) => (a: ExerciseStanding, b: ExerciseStanding) =>
+    value(a) - value(b);
+  const begun = rest.filter(({ standing }) => standing !== 'new');
+  const longestAgo = by(({ evidence }) => evidence?.lastDay ?? 0);
+  const open = begun.filter((standing) => !wasThere(standing));
   return {
     assigned,
-    fresh: hasNew || isEnough ? [] : freshOf(rest, lessonOrder(task)),
-    due: due.map(review),
-    unfinished: unfinished.map(review),
-    notes: notesOf(task, standings, isEnough && !hasNew ? begun.length : null),
+    fresh: freshOf(rest, lessonOrder(task)),
+    due: begun
+      .filter((standing) => wasThere(standing) && isDue(standing, today))
+      .toSorted(by(({ evidence }) => evidence?.retrievability ?? 0))
+      .map(review),
+    open: open
+      .filter((standing) => !isStuck(standing))
+      .toSorted(longestAgo)
+      .map(review),
+    stuck: open.filter(isStuck).toSorted(longestAgo).map(review),
+    notes: notesOf(task, standings),
   };
 }

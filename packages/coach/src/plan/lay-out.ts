@@ -5,7 +5,9 @@
  */
 import type { Lesson } from '@shedbook/core';
 import type { GrooveTitleFact, PlanKindFact } from '../fact.ts';
+import { ladderOf } from '../ladder/ladder.ts';
 import type { ExerciseStanding } from '../mastery/exercises.ts';
+import { bpmForShare } from '../mastery/held.ts';
 import { nameOf, type ShelfLesson } from '../mastery/shelf.ts';
 import type { Candidate } from './candidates.ts';
 import type { PlanItem } from './plan-item.ts';
@@ -14,42 +16,69 @@ import type { Visit } from './turns.ts';
 const BREAK_AFTER_MINUTES = 20;
 const BREAK_MINUTES = 5;
 const SHORTEST_VISIT_MINUTES = 2;
+
+/** Minutes of a session for one of warm-up: every visit begins under what was held, too. */
+const SESSION_TO_WARM_UP = 15;
 const LONGEST_WARM_UP_MINUTES = 5;
+/** Longest that the groove alone is planned for at a stretch. */
 const TIME_MINUTES = 5;
 
-/** Minutes of warm-up: a tenth of the session, from 1 to 5; all of a session too short for more. */
+/** Minutes of warm-up: a fifteenth of the session, from 1 to 5; all of a session too short for more. */
 export function warmUpMinutes(minutes: number): number {
   if (minutes < 1 + SHORTEST_VISIT_MINUTES) return minutes;
-  return Math.max(1, Math.min(LONGEST_WARM_UP_MINUTES, Math.round(minutes / 10)));
+  return Math.max(1, Math.min(LONGEST_WARM_UP_MINUTES, Math.round(minutes / SESSION_TO_WARM_UP)));
 }
+
+/** Minutes that are left for exercises in a session, warm-up and breaks taken off. */
+export function playingMinutes(minutes: number): number {
+  const warm = warmUpMinutes(minutes);
+  const breaks = Math.floor(
+    Math.max(0, minutes - SHORTEST_VISIT_MINUTES) / (BREAK_AFTER_MINUTES + BREAK_MINUTES),
+  );
+  return Math.max(0, minutes - warm - breaks * BREAK_MINUTES);
+}
+
+/** Share of clean loops that a visit is to begin with: Wilson et al. 2019, see `ladder/ladder.ts`. */
+const BEGIN_SHARE = 0.85;
 
 /** Below this retrievability an exercise begins a step lower. */
 const FADED = 0.9;
 
 /**
- * Where to begin, in quarter notes a minute, on a rung of the ladder: a step below what was clean, two where it was
- * not steady or is a while ago; the start where nothing was clean.
+ * Where to begin, in quarter notes a minute: where seven loops in eight were clean lately, and half a step lower
+ * since a night has passed; a step lower where it is a while ago; the start where nothing was played.
  */
-export function resumeBpm({ cleanBpm, standing, evidence, lesson }: ExerciseStanding): number {
+export function resumeBpm({ heldBpm, evidence, lesson }: ExerciseStanding): number {
   const { startBpm, goalBpm, stepBpm } = lesson.tempo;
-  if (cleanBpm === null) return Math.min(startBpm, goalBpm);
+  const { lowestBpm } = ladderOf(lesson.tempo);
+  if (heldBpm === null) return Math.min(startBpm, goalBpm);
   const isFaded = (evidence?.retrievability ?? 1) < FADED;
-  const back = standing === 'shaky' || isFaded ? 2 * stepBpm : stepBpm;
-  const rungs = Math.floor((Math.min(cleanBpm, goalBpm) - back - startBpm) / stepBpm);
-  return Math.min(goalBpm, startBpm + Math.max(0, rungs) * stepBpm);
+  const back = isFaded ? stepBpm : stepBpm / 2;
+  const bpm = Math.round(bpmForShare(heldBpm, BEGIN_SHARE) - back);
+  return Math.max(lowestBpm, Math.min(goalBpm, bpm));
+}
+
+/** How much of the tempo is left for what is played slower, or sung. */
+const SLOWER = 0.8;
+
+function visitTempo({ standing, part }: Candidate): PlanItem['tempo'] {
+  const { tempo } = standing.lesson;
+  const from = resumeBpm(standing);
+  const { lowestBpm } = ladderOf(tempo);
+  const isSlower = part?.kind === 'slower' || part?.kind === 'sung';
+  const fromBpm = isSlower ? Math.max(lowestBpm, Math.round(from * SLOWER)) : from;
+  return { fromBpm, goalBpm: tempo.goalBpm };
 }
 
 function visitItem(candidate: Candidate, minutes: number): PlanItem {
-  const { kind, standing, reason } = candidate;
+  const { kind, standing, part, reason } = candidate;
   return {
-    kind,
+    ...{ kind, part, minutes, reason },
     lesson: standing.id,
     exercise: standing.key,
     number: standing.exercise.number,
     title: { fact: 'exercise-title', name: nameOf(standing) },
-    minutes,
-    tempo: { fromBpm: resumeBpm(standing), goalBpm: standing.lesson.tempo.goalBpm },
-    reason,
+    tempo: visitTempo(candidate),
   };
 }
 
@@ -57,17 +86,20 @@ function grooveTempo(lesson: Lesson) {
   return { fromBpm: Math.min(lesson.tempo.startBpm, lesson.tempo.goalBpm), goalBpm: lesson.tempo.goalBpm };
 }
 
-function grooveItem(kind: 'warm-up' | 'time', shelf: ShelfLesson, minutes: number): PlanItem {
+const GROOVE_REASONS = { 'warm-up': 'warm-up', time: 'time-alone', free: 'play-freely' } as const;
+
+function grooveItem(kind: keyof typeof GROOVE_REASONS, shelf: ShelfLesson, minutes: number): PlanItem {
   const title: GrooveTitleFact = { fact: 'groove-title', lesson: shelf.lesson.title };
-  const reason: PlanKindFact = { fact: kind === 'time' ? 'time-alone' : kind };
+  const reason: PlanKindFact = { fact: GROOVE_REASONS[kind] };
   const tempo = grooveTempo(shelf.lesson);
-  return { kind, lesson: shelf.id, exercise: null, number: null, title, minutes, tempo, reason };
+  return { kind, lesson: shelf.id, exercise: null, part: null, number: null, title, minutes, tempo, reason };
 }
 
 const BREAK: PlanItem = {
   kind: 'break',
   lesson: null,
   exercise: null,
+  part: null,
   number: null,
   title: { fact: 'break-title' },
   minutes: BREAK_MINUTES,
@@ -75,28 +107,36 @@ const BREAK: PlanItem = {
   reason: { fact: 'rest-now' },
 };
 
-/** The items of a session of `minutes`; `groove` is warmed up with. */
+/**
+ * The items of a session of `minutes`, which they fill; `groove` is warmed up with, and what is left at the end is
+ * time alone, then free.
+ */
 export function layOut(visits: readonly Visit[], minutes: number, groove: ShelfLesson): readonly PlanItem[] {
   const warmUp = warmUpMinutes(minutes);
   const items: PlanItem[] = [grooveItem('warm-up', groove, warmUp)];
   let left = minutes - warmUp;
   let sinceBreak = warmUp;
-  const rest = () => {
-    if (sinceBreak < BREAK_AFTER_MINUTES || left < BREAK_MINUTES + SHORTEST_VISIT_MINUTES) return;
-    items.push(BREAK);
-    left -= BREAK_MINUTES;
-    sinceBreak = 0;
+  const add = (item: PlanItem) => {
+    items.push(item);
+    left -= item.minutes;
+    sinceBreak = item.kind === 'break' ? 0 : sinceBreak + item.minutes;
   };
-  for (const visit of visits) {
+  const rest = () => {
+    if (sinceBreak >= BREAK_AFTER_MINUTES && left >= BREAK_MINUTES + SHORTEST_VISIT_MINUTES) add(BREAK);
+  };
+  for (const { candidate, minutes: wanted } of visits) {
     rest();
-    const box = Math.min(visit.minutes, left);
-    if (box < SHORTEST_VISIT_MINUTES) return items;
-    const { candidate } = visit;
-    items.push(candidate ? visitItem(candidate, box) : grooveItem('time', groove, box));
-    left -= box;
-    sinceBreak += box;
+    // A minute that is too short for anything else goes to the visit before it.
+    const box = left - wanted < SHORTEST_VISIT_MINUTES ? Math.min(left, wanted + 1) : wanted;
+    if (box < wanted) break;
+    add(visitItem(candidate, box));
   }
   rest();
-  const time = Math.min(TIME_MINUTES, left);
-  return time < SHORTEST_VISIT_MINUTES ? items : [...items, grooveItem('time', groove, time)];
+  if (left > 0) add(grooveItem('time', groove, Math.min(TIME_MINUTES, left)));
+  while (left > 0) {
+    rest();
+    const untilBreak = BREAK_AFTER_MINUTES - sinceBreak;
+    add(grooveItem('free', groove, untilBreak > 0 ? Math.min(untilBreak, left) : left));
+  }
+  return items;
 }

@@ -4,6 +4,7 @@
  * Conventions: whole minutes; tempi in quarter notes a minute. Plain data, so that it can be stored and sent.
  */
 import type { PracticeLog } from '@shedbook/core';
+import type { PracticePart } from '../apart/apart.ts';
 import type { PlanNoteFact, PlanReasonFact, PlanTitleFact } from '../fact.ts';
 import type { ShelfLesson } from '../mastery/shelf.ts';
 
@@ -20,6 +21,7 @@ export interface Assignment {
 /** What a plan is made from. */
 export interface PlanTask {
   readonly shelf: readonly ShelfLesson[];
+  /** What was played today changes nothing of today's plan: it is ticked off. */
   readonly log: PracticeLog;
   /** A moment; the student's own day decides what is due. */
   readonly now: string;
@@ -32,7 +34,18 @@ export interface PlanTask {
 }
 
 /** Why something is in a plan. */
-export type PlanKind = 'warm-up' | 'assigned' | 'new' | 'review' | 'once more' | 'time' | 'break';
+export type PlanKind =
+  | 'warm-up'
+  | 'assigned'
+  | 'new'
+  | 'review'
+  /** A part of what is stuck. */
+  | 'apart'
+  | 'once more'
+  | 'time'
+  /** Whatever the student likes, over the groove. */
+  | 'free'
+  | 'break';
 
 /** One thing to do. */
 export interface PlanItem {
@@ -41,6 +54,8 @@ export interface PlanItem {
   readonly lesson: string | null;
   /** Lasting name of the exercise, or null for the groove alone and for a break. */
   readonly exercise: string | null;
+  /** What of the exercise is played; null: all of it. */
+  readonly part: PracticePart | null;
   /** Its number on the sheet today. */
   readonly number: number | null;
   readonly title: PlanTitleFact;

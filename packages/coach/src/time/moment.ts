@@ -39,14 +39,24 @@ export function readMoment(text: string): Moment | null {
   return { instantSeconds: instant / 1000, wallSeconds, day: Math.floor(wallSeconds / SECONDS_A_DAY) };
 }
 
+/** Moments of logs that were taken apart before: a log is gone through again with every plan. */
+const known = new Map<string, Moment>();
+
+/** So many are remembered: more than a year of practice has. */
+const MOST_KNOWN = 20_000;
+
 /**
  * The moment that a text names.
  * @throws RangeError when it is not one: use {@link readMoment} for a person's input.
  */
 export function momentOf(text: string): Moment {
+  const before = known.get(text);
+  if (before) return before;
   const moment = readMoment(text);
   if (!moment)
     throw new RangeError(`Internal error: "${text}" is not a moment such as 2026-11-25T18:30:00+01:00`);
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(text, moment);
   return moment;
 }
 

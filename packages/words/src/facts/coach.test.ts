@@ -43,11 +43,14 @@ const TOLD: readonly CoachFact[] = [
   { fact: 'warm-up' },
   { fact: 'time-alone' },
   { fact: 'rest-now' },
-  { fact: 'enough-today' },
+  { fact: 'play-freely' },
   { fact: 'no-time-today' },
   { fact: 'no-lesson-yet' },
-  { fact: 'nothing-new', exercises: 4 },
+  { fact: 'taken-apart', exercises: 4 },
   { fact: 'set-and-gone', exercises: 1 },
+  { fact: 'apart' },
+  { fact: 'apart-there', sore },
+  { fact: 'put-back' },
 ];
 
 it('[CH32] why something is played is said by days, tempi and places', () => {

@@ -29,19 +29,23 @@ export const coach = sentences<CoachFact, PlaceFact>()({
   'played-learning': 'Last played {$day :day} and on its way.',
   'played-clean': 'Last played {$day :day} and clean at {$bpm :integer} on the way to {$goalBpm :number}.',
   'listen-for': '{$what :say} Listen for the {$sore :say}.',
-  'new-today': 'New today: the next on the sheet. One new thing at a time.',
+  'new-today': 'New today: the next on the sheet. Slowly, and twice, with something else between.',
   'once-more': 'Once more, after something else: see what is still there.',
   'warm-up': 'Warm up first: soft, relaxed, slower than you could. Set up so that nothing has to stretch.',
   'time-alone': 'Time alone: let it roll, and listen to the balance of the limbs.',
+  'play-freely': 'The rest is yours: play what you like over it.',
+  apart: 'The tempo has stood still for some days: one part of it alone, slower.',
+  'apart-there':
+    'The tempo has stood still for some days: one part of it alone, slower. It is the {$sore :say}.',
+  'put-back': 'Now the whole again: the part goes back in its place.',
   'rest-now': 'Put the sticks down, stand up, let hands and ears rest.',
   'exercise-title': '{$name}',
   'groove-title': '{$lesson}: the groove alone',
   'break-title': 'Break',
-  'enough-today': 'That is enough for today; the rest of the time is yours.',
   'no-time-today': 'No time today: everything waits, nothing is lost.',
   'no-lesson-yet': 'There is no lesson to practise from yet.',
-  'nothing-new':
-    '.input {$exercises :integer} .match $exercises one {{Nothing new today: {$exercises} exercise is still on its way.}} * {{Nothing new today: {$exercises} exercises are still on their way.}}',
+  'taken-apart':
+    '.input {$exercises :integer} .match $exercises one {{{$exercises} exercise has stood still for some days. It is taken apart, and the rest of the sheet goes on.}} * {{{$exercises} exercises have stood still for some days. They are taken apart in turn, and the rest of the sheet goes on.}}',
   'set-and-gone':
     '.input {$exercises :integer} .match $exercises one {{{$exercises} of the exercises that your teacher set is no longer in the lessons.}} * {{{$exercises} of the exercises that your teacher set are no longer in the lessons.}}',
 });

@@ -30,20 +30,24 @@ export const coach = sentences<CoachFact, PlaceFact>()({
   'played-clean':
     'Zuletzt {$day :day} gespielt, sauber bei {$bpm :integer} auf dem Weg zu {$goalBpm :number}.',
   'listen-for': '{$what :say} Zu hören: {$sore :say}.',
-  'new-today': 'Heute neu: die nächste auf dem Blatt. Eins nach dem anderen.',
+  'new-today': 'Heute neu: die nächste auf dem Blatt. Langsam, und zweimal, mit etwas anderem dazwischen.',
   'once-more': 'Noch einmal, nach etwas anderem: sehen, was noch da ist.',
   'warm-up':
     'Erst aufwärmen: leise, locker, langsamer als möglich. So sitzen, dass sich nichts strecken muss.',
   'time-alone': 'Nur Time: laufen lassen und auf die Balance der Hände und Füße hören.',
+  'play-freely': 'Der Rest gehört dir: spiel darüber, was du magst.',
+  apart: 'Das Tempo steht seit einigen Tagen: ein Teil davon allein, langsamer.',
+  'apart-there':
+    'Das Tempo steht seit einigen Tagen: ein Teil davon allein, langsamer. Es geht um {$sore :say}.',
+  'put-back': 'Nun wieder das Ganze: der Teil kommt an seinen Platz zurück.',
   'rest-now': 'Sticks weglegen, aufstehen, Hände und Ohren ruhen lassen.',
   'exercise-title': '{$name}',
   'groove-title': '{$lesson}: nur der Groove',
   'break-title': 'Pause machen',
-  'enough-today': 'Das reicht für heute; die übrige Zeit gehört dir.',
   'no-time-today': 'Heute keine Zeit: alles wartet, nichts geht verloren.',
   'no-lesson-yet': 'Noch gibt es keine Lektion zum Üben.',
-  'nothing-new':
-    '.input {$exercises :integer} .match $exercises one {{Heute nichts Neues: {$exercises} Übung ist noch auf dem Weg.}} * {{Heute nichts Neues: {$exercises} Übungen sind noch auf dem Weg.}}',
+  'taken-apart':
+    '.input {$exercises :integer} .match $exercises one {{{$exercises} Übung steht seit einigen Tagen. Sie wird zerlegt, und der Rest des Blatts geht weiter.}} * {{{$exercises} Übungen stehen seit einigen Tagen. Sie werden der Reihe nach zerlegt, und der Rest des Blatts geht weiter.}}',
   'set-and-gone':
     '.input {$exercises :integer} .match $exercises one {{{$exercises} der aufgegebenen Übungen steht nicht mehr in den Lektionen.}} * {{{$exercises} der aufgegebenen Übungen stehen nicht mehr in den Lektionen.}}',
 });

@@ -1,0 +1,108 @@
+/**
+ * Taking an exercise apart where it is stuck: the whole slower, the sore cell alone, the move into it alone, two limbs,
+ * sung and counted; then the whole again.
+ *
+ * Conventions: a part is a lesson like any other, in which the exercise is what is left of it, so that it is played,
+ * drawn, heard and judged as everything else is. Beats from 1. The name of a part stands in the log as the form that
+ * was played.
+ * Sources: part practice and its limits: Wightman & Lintern (1985), Human Factors 27(3), 267–283; the order is common
+ * practice of teachers.
+ */
+import {
+  cell,
+  type Exercise,
+  type ExercisePart,
+  formatPattern,
+  isRest,
+  type Lesson,
+  parsePattern,
+} from '@shedbook/core';
+
+/** How an exercise is taken apart, in the order in which it is tried. */
+export const PART_KINDS = ['slower', 'cell alone', 'move alone', 'two limbs', 'sung'] as const;
+/** How an exercise is taken apart. */
+export type PartKind = (typeof PART_KINDS)[number];
+
+/** A part of an exercise. */
+export interface PracticePart {
+  readonly kind: PartKind;
+  /** The beat that it is about, from 1: of the bar that has most to do there. */
+  readonly beat: number;
+}
+
+/** Whether a form that was played is a part of an exercise, and tells nothing of the whole. */
+export function isPart(form: string): boolean {
+  return form !== 'slower' && PART_KINDS.some((kind) => kind === form);
+}
+
+function textAt({ pattern }: ExercisePart, bar: number, beat: number): string {
+  const cells = pattern.bars[bar] ?? [];
+  const at = (beat - 1 + cells.length) % Math.max(1, cells.length);
+  return cells[at]?.text ?? '.';
+}
+
+/** The bar, from 0, in which the comping voice has most strokes on a beat. */
+function fullestBar({ parts }: Exercise, beat: number): number {
+  const [first] = parts;
+  if (!first) return 0;
+  const strokes = first.pattern.bars.map((_, bar) => textAt(first, bar, beat).replaceAll('.', '').length);
+  return Math.max(0, strokes.indexOf(Math.max(...strokes)));
+}
+
+/** The beat on which the comping voice has most strokes, from 1. */
+export function busiestBeat(exercise: Exercise): number {
+  const bars = exercise.parts[0]?.pattern.bars ?? [];
+  const beats = bars[0]?.length ?? 1;
+  const strokes = Array.from({ length: beats }, (_, beat) =>
+    bars.reduce((sum, bar) => sum + (bar[beat]?.text.replaceAll('.', '').length ?? 0), 0),
+  );
+  return 1 + Math.max(0, strokes.indexOf(Math.max(...strokes)));
+}
+
+/** A bar that goes through some cells again and again. */
+function drill(part: ExercisePart, texts: readonly string[], beats: number): ExercisePart {
+  const bar = Array.from({ length: beats }, (_, beat) => texts[beat % texts.length]);
+  return { voice: part.voice, pattern: parsePattern(bar.join(' ')) };
+}
+
+/** Whether a drill has anything to play: a cell that rests is moved into from the next one. */
+function drilled(exercise: Exercise, kind: PartKind, beat: number): Exercise {
+  const bar = fullestBar(exercise, beat);
+  const beats = exercise.parts[0]?.pattern.bars[bar]?.length ?? 1;
+  const texts = (part: ExercisePart) =>
+    kind === 'move alone'
+      ? [textAt(part, bar, beat - 1), textAt(part, bar, beat)]
+      : [textAt(part, bar, beat)];
+  return {
+    ...exercise,
+    sticking: null,
+    parts: exercise.parts.map((part) => drill(part, texts(part), beats)),
+  };
+}
+
+/** Whether a part has strokes. */
+function sounds(exercise: Exercise): boolean {
+  return exercise.parts.some(({ pattern }) =>
+    formatPattern(pattern)
+      .split(/[\s|]+/)
+      .some((text) => !isRest(cell(text))),
+  );
+}
+
+/**
+ * The lesson in which an exercise is one of its parts; the lesson itself where the part is the whole, slower or sung.
+ * @param number of the exercise, from 1
+ */
+export function takeApart(lesson: Lesson, number: number, { kind, beat }: PracticePart): Lesson {
+  if (kind === 'two limbs') {
+    const lead = lesson.limbs[lesson.lead];
+    return { ...lesson, groove: lesson.groove.filter(({ voice }) => lesson.limbs[voice] === lead) };
+  }
+  if (kind !== 'cell alone' && kind !== 'move alone') return lesson;
+  const exercises = lesson.exercises.map((exercise) => {
+    if (exercise.number !== number) return exercise;
+    const part = drilled(exercise, kind, beat);
+    return sounds(part) ? part : drilled(exercise, kind, busiestBeat(exercise));
+  });
+  return { ...lesson, exercises };
+}
