@@ -5,7 +5,7 @@
  * Conventions: only what the student plays is judged. What cannot be known of the devices is found from the playing and
  * is no fault; what the ear cannot tell is neither praised nor blamed.
  */
-import { Bpm, type Form, type Lesson, type TakeReport, type Voice } from '@shedbook/core';
+import { Bpm, type Form, type Lesson, type Milliseconds, type TakeReport, type Voice } from '@shedbook/core';
 import type { RefusalFact } from '@shedbook/listen';
 import { median } from '@shedbook/signal';
 import { assess, type Known } from './find/assess.ts';
@@ -54,6 +54,8 @@ export interface Judgement {
   readonly rounds: readonly JudgedRound[];
   /** What may be praised: nothing where the verdict is not clean. */
   readonly praise: readonly PraiseFact[];
+  /** How late the playing is as a whole beside the click; null where there is none, or nobody was heard. */
+  readonly wholeMs: Milliseconds | null;
   /** What was asked of the student. */
   readonly task: LoopTask;
 }
@@ -176,7 +178,13 @@ function askedBpm({ bpm, lesson }: JudgeTask, report: TakeReport): Bpm {
 export function judge(task: JudgeTask, { report, refusal }: ToJudge, level: Level): Judgement {
   const asked = taskAt(task, task.exercise, task.bpm ?? task.lesson.tempo.startBpm);
   if (!report)
-    return { verdict: verdictFrom([refused(refusal)], level), rounds: [], praise: [], task: asked };
+    return {
+      verdict: verdictFrom([refused(refusal)], level),
+      rounds: [],
+      praise: [],
+      wholeMs: null,
+      task: asked,
+    };
   const played = playedIn(report, asked);
   const known = knownOf(task, report, played, level);
   const judged = roundsOf(played, asked).map((round) => ({
@@ -192,6 +200,7 @@ export function judge(task: JudgeTask, { report, refusal }: ToJudge, level: Leve
     verdict,
     rounds: judged.map(({ bpm, assessed }) => ({ bpm, verdict: verdictFrom(assessed.findings, level) })),
     praise: verdict.is === 'clean' ? whole.praise : [],
+    wholeMs: verdict.is === 'not judged' ? null : whole.wholeMs,
     task: known.task,
   };
 }

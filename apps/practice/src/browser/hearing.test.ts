@@ -92,7 +92,7 @@ it('[ST78] a good take by the microphone climbs the ladder, a bad one does not, 
   expect(await after(page).locator('[data-part="advice"]').textContent()).toContain('the snare');
   // the figures are one press away
   await after(page).getByText('The figures').click();
-  await after(page).getByText('Left hand (snare)').waitFor();
+  await after(page).getByText('Left hand (snare)').first().waitFor();
   expect(await ladder(page).textContent()).toContain('0 of 3 clean loops at 160');
   const said = await rounds(page, 4);
   expect(said.slice(1)).toEqual([2, 3, 4].map((n) => `Round ${n} at 160: clean`));

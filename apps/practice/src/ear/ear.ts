@@ -22,6 +22,8 @@ export interface EarState {
   readonly latencyMs: number;
   /** Whether the latency was measured or set, not guessed. */
   readonly isMeasured: boolean;
+  /** Whether it was found from the playing itself, for want of a measurement. */
+  readonly isFromPlaying: boolean;
   /** Peak of the microphone in dB re full scale, or null. */
   readonly levelDb: number | null;
 }
@@ -33,6 +35,7 @@ const OFF: EarState = {
   device: null,
   latencyMs: 0,
   isMeasured: false,
+  isFromPlaying: false,
   levelDb: null,
 };
 
@@ -186,7 +189,14 @@ export class Ear {
 
   /** Takes a latency that was measured or set by hand. */
   setLatency(latencyMs: number): void {
-    this.#show({ ...this.#state, latencyMs, isMeasured: true });
+    this.#show({ ...this.#state, latencyMs, isMeasured: true, isFromPlaying: false });
+    this.#order({ kind: 'latency', seconds: latencyMs / 1000 });
+  }
+
+  /** Takes a latency that was found from the playing; one that was measured stays. */
+  guessLatency(latencyMs: number): void {
+    if (this.#state.isMeasured) return;
+    this.#show({ ...this.#state, latencyMs, isFromPlaying: true });
     this.#order({ kind: 'latency', seconds: latencyMs / 1000 });
   }
 

@@ -16,6 +16,7 @@ import type { Player } from '@shedbook/stand';
 import { newId } from '../kept/device-name.ts';
 import { Ear, type LatencyBook } from './ear.ts';
 import type { EarReport, HeardStroke, LoopTime } from './ear-messages.ts';
+import { FirstLateness } from './first-lateness.ts';
 import { type Follow, LoopFollower } from './loop-follower.ts';
 
 /** A loop that was judged. */
@@ -77,6 +78,7 @@ export class Hearing {
   readonly #listeners = new Set<(event: HearingEvent) => void>();
   readonly #stretches = new Map<string, OpenStretch>();
   #follower = new LoopFollower();
+  #lateness = new FirstLateness();
   #current: OpenStretch | null = null;
   #timer: ReturnType<typeof setInterval> | null = null;
   /** Loops of the current stretch that were announced to the ear and not broken off. */
@@ -103,6 +105,7 @@ export class Hearing {
     await this.ear.open(input, context);
     if (this.ear.state().phase !== 'on') return;
     this.#follower = new LoopFollower();
+    this.#lateness = new FirstLateness();
     this.#timer ??= setInterval(() => this.#look(), LOOK_MS);
   }
 
@@ -189,6 +192,8 @@ export class Hearing {
     };
     stretch.loops.push(judged);
     this.#tell({ kind: 'judged', judged });
+    const more = this.#lateness.next(judgement.wholeMs);
+    if (more !== null) this.ear.guessLatency(this.ear.state().latencyMs + more);
   }
 
   #take(take: Extract<EarReport, { kind: 'take' }>): void {

@@ -93,7 +93,11 @@ export function LatencyLine({ ear, state }: { readonly ear: Ear; readonly state:
   return (
     <div className={styles.line}>
       <p className="quiet">
-        {state.isMeasured ? words.known({ ms: Math.round(state.latencyMs) }) : words.guessed}
+        {state.isMeasured
+          ? words.known({ ms: Math.round(state.latencyMs) })
+          : state.isFromPlaying
+            ? words.fromPlaying({ ms: Math.round(state.latencyMs) })
+            : words.guessed}
       </p>
       <SheetButton
         title={words.title}

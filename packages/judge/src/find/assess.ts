@@ -2,7 +2,7 @@
  * Everything that is to be said of some rounds, in the order in which a teacher would look: whether anybody played, and
  * what; then what is missing; then time; then loudness.
  */
-import type { Voice } from '@shedbook/core';
+import { Milliseconds, type Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
 import type { Allowance } from '../level/levels.data.ts';
 import type { LoopTask } from '../loop/task.ts';
@@ -202,7 +202,12 @@ function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assesse
     ...strokes,
     ...[...time, ...levels].filter(({ strength }) => strength >= 1),
   ];
-  return { findings, praise: praiseOf(wholeMatch(reading.rounds), timed) };
+  const isTimed = isAlongClick && timed.some(({ offsets }) => offsets.length > 0);
+  return {
+    findings,
+    praise: praiseOf(wholeMatch(reading.rounds), timed),
+    wholeMs: isTimed ? Milliseconds(median(timed.map(({ wholeMs }) => wholeMs))) : null,
+  };
 }
 
 function nobody(known: Known): Finding {
@@ -232,10 +237,12 @@ const INSTEAD: ReadonlySet<Finding['what']> = new Set([
 export interface Assessed {
   readonly findings: readonly Finding[];
   readonly praise: readonly PraiseFact[];
+  /** How late the playing is as a whole beside the click; null where there is none, or nobody was heard. */
+  readonly wholeMs: Milliseconds | null;
 }
 
 function only(finding: Finding): Assessed {
-  return { findings: [finding], praise: [] };
+  return { findings: [finding], praise: [], wholeMs: null };
 }
 
 /** Assesses some rounds. */
@@ -258,6 +265,11 @@ export function assess(rounds: readonly RoundStrokes[], known: Known): Assessed 
   if (own.every((round) => round.strokes.length === 0) && unknown.size > 0)
     return only({ what: 'only-loudspeaker', strength: 1 });
   const reading = readStraight(own, readShifted(own, as, task, known), task, known);
-  const { findings, praise } = judgedFindings(reading, task, known);
-  return { findings: [...(unplayed(reading, findings, known) ?? findings), ...loudspeaker], praise };
+  const { findings, praise, wholeMs } = judgedFindings(reading, task, known);
+  const instead = unplayed(reading, findings, known);
+  return {
+    findings: [...(instead ?? findings), ...loudspeaker],
+    praise,
+    wholeMs: instead ? null : wholeMs,
+  };
 }

@@ -72,6 +72,7 @@ const saying = (one: About): Judgement => ({
   verdict: { level: 'beginner', is: 'nearly', about: [one] },
   rounds: [],
   praise: [],
+  wholeMs: null,
   task,
 });
 

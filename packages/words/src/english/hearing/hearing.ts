@@ -102,6 +102,8 @@ export const latency = {
   title: 'Timing check',
   known: 'Sound takes {$ms :number} ms there and back; that is taken off.',
   guessed: 'Not checked yet: early and late are only roughly right.',
+  fromPlaying:
+    'Not checked, but found from your first rounds: about {$ms :number} ms, taken off. Early or late as a whole is no fault.',
   check: 'Check the timing',
   again: 'Check again',
   leadMicrophone:

@@ -105,6 +105,8 @@ export const latency = translation<typeof english.latency>()({
   title: 'Zeitprüfung',
   known: 'Der Klang braucht hin und zurück {$ms :number} ms; das wird abgezogen.',
   guessed: 'Noch nicht geprüft: früh und spät stimmen nur ungefähr.',
+  fromPlaying:
+    'Nicht geprüft, aber aus deinen ersten Runden gefunden: etwa {$ms :number} ms, abgezogen. Als Ganzes zu früh oder zu spät ist kein Fehler.',
   check: 'Zeit prüfen',
   again: 'Noch einmal prüfen',
   leadMicrophone:

@@ -1,0 +1,55 @@
+/**
+ * Stories heard by the ear from rendered sound: a kit in a room, and where the story has one a loudspeaker that plays
+ * what the page plays.
+ *
+ * Conventions: mono samples at 44 100 Hz; the loudspeaker's level in dB beside the student's kit.
+ */
+import { createLiveListener } from '@shedbook/listen';
+import { createKit, render } from '@shedbook/sound';
+import { LEAD_SECONDS } from './hear.mjs';
+import { playRound, playStory } from './play.mjs';
+
+const RATE = 44_100;
+const TAIL_SECONDS = 0.6;
+const BLOCK = 4096;
+/** How loud a loudspeaker in the room is beside the kit. */
+const LOUDSPEAKER_DB = -10;
+
+function mono({ strokes, seconds, seed }) {
+  const shifted = strokes.map((stroke) => ({ ...stroke, timeSeconds: stroke.timeSeconds + LEAD_SECONDS }));
+  const { left, right } = render(
+    { strokes: shifted, durationSeconds: LEAD_SECONDS + seconds + TAIL_SECONDS },
+    { kit: createKit({ sampleRateHz: RATE, seed }), setUp: 'right-handed', tail: 'cut' },
+  );
+  return left.map((sample, i) => 0.5 * (sample + right[i]));
+}
+
+function loudspeaker(lesson, form, story, rounds, seconds) {
+  const { exercise, layers, sounding = [], latencyMs = 30 } = story;
+  const strokes = rounds.flatMap(({ startSeconds, bpm }) =>
+    playRound(lesson, { exercise, form, bpm, layers }, { only: sounding }, 'loudspeaker').strokes.map(
+      (stroke) => ({
+        ...stroke,
+        timeSeconds: stroke.timeSeconds + startSeconds + latencyMs / 1000,
+      }),
+    ),
+  );
+  return mono({ strokes, seconds, seed: 'the page' });
+}
+
+/** What the live ear hears of a story: the take, and each loop. */
+export function hearSound(lesson, form, story) {
+  const { strokes, rounds, seconds } = playStory(lesson, form, story);
+  const own = mono({ strokes, seconds, seed: 'a student' });
+  const gain = 10 ** (LOUDSPEAKER_DB / 20);
+  const other = story.loudspeaker ? loudspeaker(lesson, form, story, rounds, seconds) : null;
+  const sound = other ? own.map((sample, i) => sample + gain * (other[i] ?? 0)) : own;
+  const { exercise, bpm = lesson.tempo.startBpm } = story;
+  const once = { ...form, repeat: 1, countInBars: 0 };
+  const listener = createLiveListener({ lesson, exercise, form: once, bpm }, { sampleRateHz: RATE });
+  const loops = rounds.map(({ startSeconds, bpm: tempo }) =>
+    listener.startLoop(startSeconds + LEAD_SECONDS, tempo),
+  );
+  for (let at = 0; at < sound.length; at += BLOCK) listener.push(sound.slice(at, at + BLOCK));
+  return { take: listener.finish(), loops: loops.map((loop) => listener.loopReport(loop)) };
+}
