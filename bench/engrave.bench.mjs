@@ -5,6 +5,7 @@ import { createRequire } from 'node:module';
 import { parseLesson } from '@shedbook/core';
 import { createEngraver, createFonts, FONT_MODULES, layOutSheet, writePdf } from '@shedbook/engrave';
 import { median } from '@shedbook/signal';
+import { SHEET_WORDS } from '@shedbook/words';
 
 const require = createRequire(new URL('../packages/engrave/package.json', import.meta.url));
 const { enableLog, LOG_OFF, VerovioToolkit } = await import('verovio/esm');
@@ -62,7 +63,7 @@ export async function run() {
   const fonts = createFonts(Object.fromEntries(files));
   const page = lesson();
   const calls = [];
-  layOutSheet(page, { engraver: createEngraver(recording(toolkit, calls)), fonts });
+  layOutSheet(page, { engraver: createEngraver(recording(toolkit, calls)), fonts, words: SHEET_WORDS.en });
   const alone = () => {
     for (const { options, data } of calls) {
       toolkit.setOptions(options);
@@ -71,7 +72,8 @@ export async function run() {
     }
   };
   const engraver = createEngraver(toolkit);
-  const sheet = async () => writePdf(layOutSheet(page, { engraver, fonts }).pages, fonts);
+  const sheet = async () =>
+    writePdf(layOutSheet(page, { engraver, fonts, words: SHEET_WORDS.en }).pages, fonts);
   await sheet();
   const base = await medianSeconds(alone);
   const whole = await medianSeconds(sheet);

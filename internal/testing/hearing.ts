@@ -62,7 +62,15 @@ export function formOnce(lesson: Lesson, name = 'loop'): Form {
 export async function makeHearingPack(text: string, folder: string, id = 'hearing'): Promise<string> {
   const app = await readPracticePage(process.env['SHEDBOOK_PRACTICE']);
   const tools = await loadEngravingTools();
-  const files = await makePack({ id, lesson: lessonOf(text), text, app, ...tools, audio: false });
+  const files = await makePack({
+    id,
+    lesson: lessonOf(text),
+    text,
+    app,
+    ...tools,
+    language: 'en',
+    audio: false,
+  });
   for (const { path, content } of files) {
     const file = join(folder, path);
     mkdirSync(dirname(file), { recursive: true });

@@ -1,4 +1,4 @@
-/** Problems as the English lines that tests pin, for rooms under the words room. */
+/** Problems and sheets in the English that tests pin, for rooms under the words room. */
 import type { ByteProblem } from '@shedbook/exchange';
 import {
   ENGLISH,
@@ -6,6 +6,7 @@ import {
   formatProblem,
   type RoomFact,
   type SayableProblem,
+  SHEET_WORDS,
   say,
 } from '@shedbook/words';
 
@@ -23,3 +24,6 @@ export function byteProblemInEnglish(file: string, problem: ByteProblem): string
 export function factInEnglish(fact: RoomFact): string {
   return say(fact, ENGLISH);
 }
+
+/** What a sheet says. */
+export const ENGLISH_SHEET = SHEET_WORDS.en;

@@ -2,7 +2,9 @@
 import { readFile } from 'node:fs/promises';
 import { type Exercise, type Lesson, type LessonProblem, parseLesson } from '@shedbook/core';
 import { InputError, reasonOf } from '@shedbook/host';
-import { ENGLISH, formatProblem } from '@shedbook/words';
+import { type CliCatalogue, formatProblem } from '@shedbook/words';
+import { refused } from './options.ts';
+import type { Speaker } from './terminal.ts';
 
 /** A lesson file, read and parsed. */
 export interface LessonFile {
@@ -19,20 +21,23 @@ export interface LessonFile {
  */
 export async function readLessonFile(path: string): Promise<LessonFile> {
   const text = await readFile(path, 'utf8').catch((error: unknown) => {
-    throw new InputError(`${path}: ${reasonOf(error)}; expected a lesson file such as first.lesson.yaml`);
+    throw new InputError((to) => {
+      const { unreadable, expected } = to.words;
+      return unreadable({ file: path, why: reasonOf(error, to), expected: expected.lesson });
+    });
   });
   return { path, text, ...parseLesson(text, path) };
 }
 
 /**
- * The lesson of a file that must have one; warnings go to `warn`.
+ * The lesson of a file that must have one; warnings go to the terminal.
  * @throws InputError with every problem, a line each, when there is an error.
  */
-export function requireLesson(file: LessonFile, warn: (line: string) => void): Lesson {
-  const lines = file.problems.map((problem) => formatProblem(problem, ENGLISH));
-  if (!file.lesson) throw new InputError(lines.join('\n'));
-  for (const line of lines) warn(line);
-  return file.lesson;
+export function requireLesson({ lesson, problems }: LessonFile, terminal: Speaker): Lesson {
+  const lines = (to: CliCatalogue) => problems.map((problem) => formatProblem(problem, to.language));
+  if (!lesson) throw new InputError((to) => lines(to).join('\n'));
+  for (const line of lines(terminal.catalogue)) terminal.warn(line);
+  return lesson;
 }
 
 /**
@@ -43,6 +48,7 @@ export function requireExercise(lesson: Lesson, number: number, what: string): E
   const exercise = lesson.exercises.find((each) => each.number === number);
   if (exercise) return exercise;
   const most = lesson.exercises.length;
-  const expected = most === 0 ? 'a lesson with exercises' : `a number from 1 to ${most}`;
-  throw new InputError(`${what}: found ${number}, expected ${expected}`);
+  throw refused(what, `${number}`, (expected) =>
+    most === 0 ? expected.withExercises : expected.exerciseTo({ most }),
+  );
 }

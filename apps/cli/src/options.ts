@@ -1,16 +1,32 @@
 /** Options of the command line that are one of some words. */
 import { type Form, formNamed, isVoice, type Lesson, nearest, VOICES, type Voice } from '@shedbook/core';
 import { InputError } from '@shedbook/host';
+import type { CliWords } from '@shedbook/words';
+
+/** Says what was expected. */
+export type Expected = (expected: CliWords['expected']) => string;
+
+/** The error for something that a person gave: where, what was found, what was expected and the nearest word. */
+export function refused(where: string, found: string, expected: Expected, near: string | null = null) {
+  return new InputError(({ words }) => {
+    const told = { where, found, expected: expected(words.expected) };
+    return near ? words.foundNear({ ...told, near }) : words.found(told);
+  });
+}
 
 /** Refuses an option. @throws InputError always, with what was found, what was expected and the nearest word */
 export function refuseOption(
   option: string,
   found: string,
-  expected: string,
+  expected: Expected,
   near: string | null = null,
 ): never {
-  const repair = near ? ` (did you mean "${near}"?)` : '';
-  throw new InputError(`--${option}: found "${found}", expected ${expected}${repair}`);
+  throw refused(`--${option}`, `"${found}"`, expected, near);
+}
+
+/** Expects one of some words. */
+export function oneOf(choices: readonly string[]): Expected {
+  return (expected) => expected.oneOf({ words: choices.join(', ') });
 }
 
 /**
@@ -19,7 +35,7 @@ export function refuseOption(
  */
 export function readChoice<T extends string>(option: string, text: string, choices: readonly T[]): T {
   const found = choices.find((choice) => choice.toLowerCase() === text.toLowerCase());
-  return found ?? refuseOption(option, text, `one of ${choices.join(', ')}`, nearest(text, choices));
+  return found ?? refuseOption(option, text, oneOf(choices), nearest(text, choices));
 }
 
 /**
@@ -28,9 +44,7 @@ export function readChoice<T extends string>(option: string, text: string, choic
  */
 export function requireForm(lesson: Lesson, name: string): Form {
   const names = lesson.forms.map((each) => each.name);
-  return (
-    formNamed(lesson, name) ?? refuseOption('form', name, `one of ${names.join(', ')}`, nearest(name, names))
-  );
+  return formNamed(lesson, name) ?? refuseOption('form', name, oneOf(names), nearest(name, names));
 }
 
 /**
@@ -40,8 +54,8 @@ export function requireForm(lesson: Lesson, name: string): Form {
 export function readVoices(option: string, text: string): readonly Voice[] {
   return text.split(',').map((each) => {
     const name = each.trim();
-    return isVoice(name)
-      ? name
-      : refuseOption(option, name, `voices: ${VOICES.join(', ')}`, nearest(name, VOICES));
+    if (isVoice(name)) return name;
+    const voices = VOICES.join(', ');
+    return refuseOption(option, name, (expected) => expected.voices({ voices }), nearest(name, VOICES));
   });
 }

@@ -120,8 +120,8 @@ describe('build', () => {
     expect(said).toContain('4 recordings');
     expect((await readdir(join(out, 'audio'))).toSorted()).toEqual([
       '02-1-ride.wav',
-      '02-2-hi-hat-foot.wav',
-      '02-3-bass-drum.wav',
+      '02-2-hihat-foot.wav',
+      '02-3-bass.wav',
       '02-4-pattern.wav',
     ]);
     const wav = await readFile(join(out, 'audio/02-4-pattern.wav'));
@@ -135,7 +135,7 @@ describe('build', () => {
     ['--audio', 'mp4', 'expected one of wav, mp3, ogg, flac (did you mean "mp3"?)'],
     ['--tempo', '900', 'quarter notes a minute from 20 to 400'],
     ['--form', 'four and too', 'did you mean "four and two"?'],
-    ['--layers', '7', 'how many play (1 ride, 2 hi-hat foot, 3 bass drum, 4 pattern), or each'],
+    ['--layers', '7', 'how many play (1 ride, 2 hihat-foot, 3 bass, 4 pattern), or each'],
     ['--mute', 'rid', 'did you mean "ride"?'],
     ['--exercise', '3', 'numbers from 1 to 2'],
     ['--paper', 'A5', 'one of A4, Letter'],
@@ -328,5 +328,47 @@ describe('demo', () => {
     const { status, err, out } = await run('build', `demo/${name}.lesson.yaml`, '--out', join(folder, name));
     expect({ status, err }).toEqual({ status: 0, err: '' });
     expect(out).toContain('sheet.pdf');
+  });
+});
+
+describe('languages', () => {
+  async function spoken(args: readonly string[], locale = '') {
+    const lines: string[] = [];
+    const keep = (line: string) => void lines.push(line);
+    await runProgram(args, { say: keep, warn: keep, progress: () => {} }, { locale });
+    return lines;
+  }
+
+  it('[CL41] speaks the language that is asked for, before or after the command, else that of the locale', async () => {
+    const path = await lessonFile('spoken.lesson.yaml', 'title: First\nexercises: [x x x x]\n');
+    const english = [`${path}: in order, 1 exercise`];
+    const german = [`${path}: in Ordnung, 1 Übung`];
+    expect(await spoken(['check', path])).toEqual(english);
+    expect(await spoken(['check', path, '--language', 'de'])).toEqual(german);
+    expect(await spoken(['--language', 'de', 'check', path])).toEqual(german);
+    // standard: POSIX.1-2017, 8.2: language[_territory][.codeset]; C is no language
+    expect(await spoken(['check', path], 'de_AT.UTF-8')).toEqual(german);
+    expect(await spoken(['check', path], 'C.UTF-8')).toEqual(english);
+    expect(await spoken(['check', path, '--language', 'en'], 'de_AT.UTF-8')).toEqual(english);
+  });
+
+  it('[CL41] refuses in the language, and names the nearest one of those that there are', async () => {
+    expect(await spoken(['compose', 'none.yaml', '--count', 'x', '--language', 'de'], 'de')).toEqual([
+      '--count: gefunden "x", erwartet eine ganze Zahl von 1 bis 400',
+    ]);
+    expect(await spoken(['check', 'none.yaml', '--language', 'de'])).toEqual([
+      'none.yaml: so eine Datei gibt es nicht; erwartet eine Lektion wie first.lesson.yaml',
+    ]);
+    expect(await spoken(['check', 'none.yaml', '--language', 'di'])).toEqual([
+      '--language: found "di", expected one of en, de (did you mean "de"?)',
+    ]);
+  });
+
+  it('[CL41] counts one as one', async () => {
+    const path = await lessonFile('one.lesson.yaml', 'title: One\nexercises: [x x x x]\n');
+    const args = ['build', path, '--out', join(folder, 'one'), '--audio', 'wav', '--tempo', '300'];
+    const said = (await spoken(args)).join('\n');
+    expect(said).toMatch(/the sheet and 1 exercise \(.*\n.*1 recording \(/s);
+    expect(said).not.toMatch(/\b1 \w+s\b/);
   });
 });

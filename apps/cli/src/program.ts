@@ -5,10 +5,13 @@
  * database. The exit status is 0 only when what was asked is done, 2 for bad input, 70 for a fault of our own.
  */
 
+import { LESSON_TEMPI } from '@shedbook/core';
 import { InputError } from '@shedbook/host';
+import { CLI, LANGUAGE_TAGS, type LanguageTag, pickLanguage } from '@shedbook/words';
 import { Command, CommanderError } from 'commander';
 import type { LoadDesk } from './commands/serve.ts';
-import type { Terminal } from './terminal.ts';
+import { readChoice, refused, refuseOption } from './options.ts';
+import type { Speaker, Terminal } from './terminal.ts';
 
 /** Exit status for bad input. */
 export const BAD_INPUT = 2;
@@ -62,23 +65,26 @@ function whole(option: string, least: number, most: number) {
   return (text: string): number => {
     const value = Number(text);
     if (Number.isInteger(value) && value >= least && value <= most) return value;
-    throw new InputError(`--${option}: found "${text}", expected a whole number from ${least} to ${most}`);
+    return refuseOption(option, text, (expected) => expected.whole({ least, most }));
   };
 }
 
 function numbers(text: string): readonly number[] {
   const read = text.split(',').map(Number);
   if (read.every((number) => Number.isInteger(number) && number >= 1)) return read;
-  throw new InputError(`--keep: found "${text}", expected numbers of exercises such as 1,2,5`);
+  return refuseOption('keep', text, (expected) => expected.keep);
 }
 
 function exerciseNumber(text: string): number {
   const value = Number(text);
   if (Number.isInteger(value) && value >= 1) return value;
-  throw new InputError(`exercise: found "${text}", expected the number of an exercise`);
+  throw refused('exercise', `"${text}"`, (expected) => expected.exerciseNumber);
 }
 
-function addCheck(program: Command, terminal: Terminal, done: (status: number) => void): void {
+/** Gives what a command speaks to, in the language that was asked for. */
+type Speak = () => Speaker;
+
+function addCheck(program: Command, speaker: Speak, done: (status: number) => void): void {
   program
     .command('check')
     .summary('say what is wrong with a lesson, all at once')
@@ -87,11 +93,11 @@ function addCheck(program: Command, terminal: Terminal, done: (status: number) =
     .option('--json', 'problems as JSON')
     .action(async (paths: string[], options: { json?: boolean }) => {
       const { check } = await import('./commands/check.ts');
-      done(await check(paths, options.json ?? false, terminal));
+      done(await check(paths, options.json ?? false, speaker()));
     });
 }
 
-function addBuild(program: Command, terminal: Terminal, done: (status: number) => void): void {
+function addBuild(program: Command, speaker: Speak, done: (status: number) => void): void {
   program
     .command('build')
     .summary('make the sheet, standard files and sound of a lesson')
@@ -121,11 +127,11 @@ function addBuild(program: Command, terminal: Terminal, done: (status: number) =
     .addHelpText('after', BUILD_HELP)
     .action(async (lesson: string, options) => {
       const { build } = await import('./commands/build.ts');
-      done(await build(lesson, options, terminal));
+      done(await build(lesson, options, speaker()));
     });
 }
 
-function addCompose(program: Command, terminal: Terminal, done: (status: number) => void): void {
+function addCompose(program: Command, speaker: Speak, done: (status: number) => void): void {
   program
     .command('compose')
     .summary('write a graded page of exercises from the vocabulary')
@@ -145,11 +151,11 @@ function addCompose(program: Command, terminal: Terminal, done: (status: number)
     .addHelpText('after', COMPOSE_HELP)
     .action(async (lesson: string, options) => {
       const { composeCommand } = await import('./commands/compose.ts');
-      done(await composeCommand({ lesson, ...options }, terminal));
+      done(await composeCommand({ lesson, ...options }, speaker()));
     });
 }
 
-function addWhy(program: Command, terminal: Terminal, done: (status: number) => void): void {
+function addWhy(program: Command, speaker: Speak, done: (status: number) => void): void {
   program
     .command('why')
     .summary('say what makes an exercise hard, or harder than another')
@@ -161,12 +167,12 @@ function addWhy(program: Command, terminal: Terminal, done: (status: number) => 
     .action(async (lesson: string, first: number, other: number | undefined, options: { json?: boolean }) => {
       const { why } = await import('./commands/why.ts');
       done(
-        await why(lesson, other === undefined ? [first] : [first, other], options.json ?? false, terminal),
+        await why(lesson, other === undefined ? [first] : [first, other], options.json ?? false, speaker()),
       );
     });
 }
 
-function addListen(program: Command, terminal: Terminal, done: (status: number) => void): void {
+function addListen(program: Command, speaker: Speak, done: (status: number) => void): void {
   program
     .command('listen')
     .summary('say what was really played in a recording of an exercise')
@@ -178,7 +184,11 @@ function addListen(program: Command, terminal: Terminal, done: (status: number) 
     .requiredOption('--lesson <file>', 'the lesson that the exercise is from')
     .requiredOption('--exercise <n>', 'the exercise that was played', exerciseNumber)
     .option('--form <name>', 'the phrase form that was played; loop when left out')
-    .option('--tempo <bpm>', 'about how fast, in quarter notes a minute', whole('tempo', 20, 400))
+    .option(
+      '--tempo <bpm>',
+      'about how fast, in quarter notes a minute',
+      whole('tempo', LESSON_TEMPI.least, LESSON_TEMPI.most),
+    )
     .option(
       '--latency <ms>',
       'the recording began with the click, which sounds this much later in it: measure against the click',
@@ -189,16 +199,15 @@ function addListen(program: Command, terminal: Terminal, done: (status: number) 
       '--plays <voices>',
       'voices that this student plays, joined by commas; all that are written when left out',
     )
-    .option('--language <code>', 'en or de')
     .option('--picture <file>', 'draw the report as a page, an SVG file: every stroke at its displacement')
     .option('--json', 'the report as JSON')
     .action(async (take: string, options) => {
       const { listenCommand } = await import('./commands/listen.ts');
-      done(await listenCommand({ take, ...options }, terminal));
+      done(await listenCommand({ take, ...options }, speaker()));
     });
 }
 
-function addServe(program: Command, terminal: Terminal, loadDesk: LoadDesk): void {
+function addServe(program: Command, speaker: Speak, loadDesk: LoadDesk): void {
   program
     .command('serve')
     .summary('open the desk in the browser')
@@ -212,45 +221,64 @@ function addServe(program: Command, terminal: Terminal, loadDesk: LoadDesk): voi
     .option('--no-open', 'do not open a browser')
     .action(async (options) => {
       const { serveUntilStopped } = await import('./commands/serve.ts');
-      await serveUntilStopped(options, terminal, loadDesk);
+      await serveUntilStopped(options, speaker(), loadDesk);
     });
 }
 
+function languageTag(text: string): LanguageTag {
+  return readChoice('language', text, LANGUAGE_TAGS);
+}
+
+/** What a person runs the program with. */
+export interface Running {
+  /** Gives the server that `serve` starts. */
+  readonly loadDesk: LoadDesk;
+  /** The language of the environment, as POSIX has it, e.g. `de_AT.UTF-8`. */
+  readonly locale: string;
+}
+
 /** The whole command line; `done` is told the exit status of what ran. */
-export function createProgram(
+function createProgram(
   terminal: Terminal,
+  speaker: (program: Command) => Speaker,
   done: (status: number) => void,
   loadDesk: LoadDesk,
 ): Command {
   const program = new Command('shedbook')
     .description(INTRO)
     .version('0.1.0')
+    .option('--language <code>', 'en or de; the language of the environment when left out', languageTag)
     .showHelpAfterError('(shedbook --help says how it is used)')
     .configureOutput({
       writeOut: (text) => terminal.say(text.trimEnd()),
       writeErr: (text) => terminal.warn(text.trimEnd()),
     })
     .exitOverride();
-  addCheck(program, terminal, done);
-  addBuild(program, terminal, done);
-  addCompose(program, terminal, done);
-  addWhy(program, terminal, done);
-  addListen(program, terminal, done);
-  addServe(program, terminal, loadDesk);
+  const speak = () => speaker(program);
+  addCheck(program, speak, done);
+  addBuild(program, speak, done);
+  addCompose(program, speak, done);
+  addWhy(program, speak, done);
+  addListen(program, speak, done);
+  addServe(program, speak, loadDesk);
   return program;
 }
 
-function statusOf(error: unknown, terminal: Terminal): number {
+/** The language of an environment: that of its locale (POSIX.1-2017, section 8.2), else English. */
+function localeLanguage(locale: string): LanguageTag {
+  return pickLanguage([locale.replace(/[_.@].*$/, '')]);
+}
+
+function statusOf(error: unknown, terminal: Speaker): number {
   terminal.progress(null);
   if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : BAD_INPUT;
   if (error instanceof InputError) {
-    terminal.warn(error.message);
+    terminal.warn(error.say(terminal.catalogue));
     return BAD_INPUT;
   }
   const message = error instanceof Error ? error.message : String(error);
-  terminal.warn(
-    `Internal error: ${message.replace(/^Internal error: /, '')}. This is our fault: please report it.`,
-  );
+  const what = message.replace(/^Internal error: /, '');
+  terminal.warn(terminal.catalogue.words.internal({ what }));
   return INTERNAL_ERROR;
 }
 
@@ -258,22 +286,27 @@ function statusOf(error: unknown, terminal: Terminal): number {
 const noDesk: LoadDesk = () => Promise.reject(new RangeError('Internal error: no server was joined'));
 
 /**
- * Runs the command line; `loadDesk` gives the server that `serve` starts.
+ * Runs the command line, in English where nobody says otherwise.
  * @returns the exit status; never throws.
  */
 export async function runProgram(
   args: readonly string[],
   terminal: Terminal,
-  loadDesk: LoadDesk = noDesk,
+  { loadDesk = noDesk, locale = '' }: Partial<Running> = {},
 ): Promise<number> {
   let status = 0;
+  const done = (of: number) => {
+    status = of;
+  };
+  const speaker = (program: Command): Speaker => {
+    const { language = localeLanguage(locale) } = program.opts<{ language?: LanguageTag }>();
+    return { ...terminal, catalogue: CLI[language] };
+  };
+  const program = createProgram(terminal, speaker, done, loadDesk);
   try {
-    const done = (of: number) => {
-      status = of;
-    };
-    await createProgram(terminal, done, loadDesk).parseAsync(args, { from: 'user' });
+    await program.parseAsync(args, { from: 'user' });
   } catch (error) {
-    status = statusOf(error, terminal);
+    status = statusOf(error, speaker(program));
   }
   return status;
 }

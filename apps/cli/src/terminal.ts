@@ -2,6 +2,8 @@
  * What the command line says: results on standard output, problems and progress on standard error.
  */
 
+import type { CliCatalogue } from '@shedbook/words';
+
 /** Where a command speaks to. Tests give their own. */
 export interface Terminal {
   /** A line of result. */
@@ -10,6 +12,11 @@ export interface Terminal {
   readonly warn: (line: string) => void;
   /** A line that replaces the one before, for long work; nothing when the output is not a screen. */
   readonly progress: (line: string | null) => void;
+}
+
+/** A terminal, and the language that it is spoken to in. */
+export interface Speaker extends Terminal {
+  readonly catalogue: CliCatalogue;
 }
 
 /** The terminal of this process. */

@@ -1,5 +1,5 @@
 /** Starting the desk's server. */
-import { DESK_DIR } from '@shedbook/host';
+import { DESK_DIR, InputError } from '@shedbook/host';
 import { defaultDataDir } from './data-dir.ts';
 import { createApp } from './http/app.ts';
 import { seedLessons } from './seed.ts';
@@ -55,26 +55,28 @@ const WARM_UP_AFTER_MS = 1000;
 function warmUp(store: LessonStore, sheets: SheetMaker): void {
   const engrave = async () => {
     const [latest] = await store.list();
-    if (latest) await sheets.pages(latest.text);
+    if (latest) await sheets.pages(latest.text, 'en');
   };
   setTimeout(() => void engrave().catch(() => undefined), WARM_UP_AFTER_MS).unref();
 }
 
-function portMessage(error: unknown, host: string, port: number): Error {
-  const code = (error as { readonly code?: string }).code;
-  if (code === 'EADDRINUSE') {
-    return new Error(
-      `Port ${port} of ${host} is taken, perhaps by another Shedbook. Close it, or ask for another port.`,
-    );
+/** What is wrong with the port that was asked for, where it is that. */
+function portFault(error: unknown, host: string, port: number): unknown {
+  switch ((error as { readonly code?: string }).code) {
+    case 'EADDRINUSE':
+      return new InputError(({ words }) => words.serve.portTaken({ host, port: `${port}` }));
+    case 'EACCES':
+      return new InputError(({ words }) => words.serve.portForbidden({ port: `${port}` }));
+    case 'EADDRNOTAVAIL':
+      return new InputError(({ words }) => words.serve.noSuchHost({ host }));
+    default:
+      return error;
   }
-  if (code === 'EACCES') return new Error(`Port ${port} may not be used by this user; take one above 1023.`);
-  if (code === 'EADDRNOTAVAIL') return new Error(`${host} is not an address of this computer.`);
-  return error as Error;
 }
 
 /**
  * Starts the desk's server.
- * @throws Error with a message for people when the port is taken or the store cannot be opened.
+ * @throws InputError when the port is taken, another error when the store cannot be opened.
  */
 export async function startServer(options: StartOptions = {}): Promise<RunningServer> {
   const host = options.host ?? DEFAULT_HOST;
@@ -108,6 +110,6 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
     };
   } catch (error) {
     await store.close();
-    throw portMessage(error, host, port);
+    throw portFault(error, host, port);
   }
 }

@@ -32,7 +32,7 @@ const BALANCE: Readonly<Partial<Record<Voice, number>>> = {
   bass: -14,
 };
 
-const ALL_VOICES: Lesson['layers'] = [{ name: 'all', joins: [...VOICES, 'pattern'] }];
+const ALL_VOICES: Lesson['layers'] = [{ joins: [...VOICES, 'pattern'] }];
 
 /** `bars` bars of the pattern, once, after `countInBars` bars of click. */
 export function patternForm(bars: number, countInBars = 0): Form {

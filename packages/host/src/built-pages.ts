@@ -4,14 +4,15 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import type { PackFile } from '@shedbook/pack';
 import { PRACTICE_DIR } from './house.ts';
+import { InputError } from './input-error.ts';
 
 /**
  * Every file of the built practice page, in order of its path.
- * @throws Error with a message for people when it has not been built.
+ * @throws InputError when it has not been built.
  */
 export async function readPracticePage(folder: string = PRACTICE_DIR): Promise<readonly PackFile[]> {
   if (!existsSync(join(folder, 'index.html'))) {
-    throw new Error('The practice page has not been built yet: run "npm run build".');
+    throw new InputError(({ words }) => words.build.noPage);
   }
   const entries = await readdir(folder, { recursive: true, withFileTypes: true });
   const paths = entries.filter((entry) => entry.isFile()).map((entry) => join(entry.parentPath, entry.name));

@@ -1,19 +1,25 @@
-/** What a person gave cannot be used: said in a sentence, and the command ends with 2. */
+/** What a person gave cannot be used: said in the language of whoever runs the program. */
+import { CLI, type CliCatalogue } from '@shedbook/words';
+
+/** Says something in a language. */
+export type SayIn = (catalogue: CliCatalogue) => string;
+
+/** What a person gave cannot be used; the command ends with 2. */
 export class InputError extends Error {
-  /** @param message where, what was found, what would be right */
-  constructor(message: string) {
-    super(message);
-    this.name = 'InputError';
+  override readonly name = 'InputError';
+  /** Where, what was found, what would be right. */
+  readonly say: SayIn;
+
+  /** @param say says where, what was found, what would be right; its English is the message of the error */
+  constructor(say: SayIn) {
+    super(say(CLI.en));
+    this.say = say;
   }
 }
-const REASONS: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file',
-  EISDIR: 'that is a folder',
-  EACCES: 'it may not be read',
-};
 
 /** Why a file could not be used, in a clause. */
-export function reasonOf(error: unknown): string {
+export function reasonOf(error: unknown, { words }: CliCatalogue): string {
   const { code, message } = error as NodeJS.ErrnoException;
-  return REASONS[code ?? ''] ?? message;
+  const reasons: Readonly<Record<string, string>> = words.reasons;
+  return reasons[code ?? ''] ?? message;
 }

@@ -11,13 +11,17 @@ export async function loadKit(path: string | null, sampleRateHz: number): Promis
   const { createKit, loadSoundFontKit } = await import('@shedbook/sound');
   if (path === null) return createKit({ sampleRateHz });
   const bytes = await readFile(path).catch((error: unknown) => {
-    throw new InputError(`--kit: ${path}: ${reasonOf(error)}; expected a SoundFont 2 file such as drums.sf2`);
+    throw new InputError((to) => {
+      const { unreadable, expected } = to.words;
+      const why = reasonOf(error, to);
+      return unreadable({ file: `--kit: ${path}`, why, expected: expected.soundFont });
+    });
   });
   try {
     return loadSoundFontKit(bytes, { sampleRateHz });
   } catch (error) {
-    if (error instanceof RangeError)
-      throw new InputError(`--kit: ${path}: ${error.message.replace('At kit: ', '')}`);
-    throw error;
+    if (!(error instanceof RangeError)) throw error;
+    const why = error.message.replace('At kit: ', '');
+    throw new InputError(({ words }) => words.noKit({ file: path, why }));
   }
 }

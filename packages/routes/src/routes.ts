@@ -3,6 +3,7 @@
  * and gets, and `docs/routes.md`.
  */
 import { STANDARD_FORMAT_NAMES } from '@shedbook/core';
+import { LANGUAGE_TAGS } from '@shedbook/words';
 import { z } from 'zod';
 import { type Route, route } from './route.ts';
 import {
@@ -17,6 +18,9 @@ import {
 } from './stored.ts';
 
 const none = z.object({});
+const inLanguage = z.object({
+  language: z.enum(LANGUAGE_TAGS).default('en').describe('language of the printed words'),
+});
 const byId = z.object({ id: z.string().max(200) });
 
 function json<Schema extends z.ZodType>(schema: Schema, status: 200 | 201 = 200) {
@@ -103,7 +107,7 @@ export const ROUTES = {
     path: '/api/lessons/:id/pages',
     does: 'Engraves a lesson as pictures of its pages',
     params: byId,
-    query: none,
+    query: inLanguage,
     body: null,
     answer: json(sheetPages),
     refusals: ['no-such-lesson', 'lesson-has-errors'],
@@ -113,7 +117,7 @@ export const ROUTES = {
     path: '/api/lessons/:id/sheet.pdf',
     does: 'Engraves a lesson as a PDF file',
     params: byId,
-    query: none,
+    query: inLanguage,
     body: null,
     answer: file,
     refusals: ['no-such-lesson', 'lesson-has-errors'],
@@ -123,7 +127,7 @@ export const ROUTES = {
     path: '/api/lessons/:id/practice.zip',
     does: 'Makes the take-home pack of a lesson as a ZIP file',
     params: byId,
-    query: none,
+    query: inLanguage,
     body: null,
     answer: file,
     refusals: ['no-such-lesson', 'lesson-has-errors'],

@@ -1,4 +1,3 @@
-export { cliEnglish } from './english/cli.ts';
 export { ENGLISH } from './english/english.ts';
 export * from './facts/problem.ts';
 export * from './facts/say.ts';
@@ -16,10 +15,12 @@ export * from './report/catalogue.ts';
 export * from './report/picture-text.ts';
 export * from './report/say.ts';
 export { unheardSentences, withSentences } from './report/unheard.ts';
+export * from './screens/cli.ts';
 export * from './screens/desk.ts';
 export * from './screens/facts.ts';
 export * from './screens/hearing.ts';
 export * from './screens/practice.ts';
+export { SHEET_WORDS } from './sheet/sheet-words.ts';
 export * from './spoken/hint-words.ts';
 export * from './spoken/mark-words.ts';
 export * from './spoken/name-in.ts';

@@ -2,7 +2,7 @@
 import type { Lesson } from '@shedbook/core';
 import { loadKit } from '@shedbook/host';
 import { makeRecording, planRecordings, RECORDING_RATE_HZ } from '@shedbook/pack';
-import type { Terminal } from '../terminal.ts';
+import type { Speaker } from '../terminal.ts';
 import type { Outbox } from './outbox.ts';
 import type { BuildRequest } from './request.ts';
 
@@ -11,14 +11,15 @@ export async function writeAudio(
   lesson: Lesson,
   { audio, ...request }: BuildRequest,
   outbox: Outbox,
-  terminal: Terminal,
+  terminal: Speaker,
 ): Promise<void> {
   if (audio === null) return;
   const kit = await loadKit(request.kit, RECORDING_RATE_HZ);
   const asked = { ...request, format: audio };
+  const { recording: progress } = terminal.catalogue.words.build;
   const recordings = planRecordings(lesson, asked);
   for (const [index, recording] of recordings.entries()) {
-    terminal.progress(`Recording ${index + 1} of ${recordings.length} …`);
+    terminal.progress(progress({ n: index + 1, of: recordings.length }));
     await outbox.put(await makeRecording(lesson, recording, asked, kit));
   }
 }

@@ -36,7 +36,9 @@ export function createOutbox(folder: string): Outbox {
         await mkdir(dirname(path), { recursive: true });
         await writeFile(path, content);
       } catch (error) {
-        throw new InputError(`--out: ${path} cannot be written: ${reasonOf(error)}`);
+        throw new InputError((to) =>
+          to.words.unwritable({ file: `--out: ${path}`, why: reasonOf(error, to) }),
+        );
       }
       made.push({ path, kind, exercise, bytes: content.length });
     },

@@ -1,10 +1,10 @@
 /** The take-home pack: a folder for any web host, and the same in one file. */
 import { basename } from 'node:path';
 import type { Lesson } from '@shedbook/core';
-import { type EngravingTools, InputError, readPracticePage } from '@shedbook/host';
-import { makePack, PACK_FOLDER, type PackFile, zipPack } from '@shedbook/pack';
+import { type EngravingTools, readPracticePage } from '@shedbook/host';
+import { makePack, PACK_FOLDER, zipPack } from '@shedbook/pack';
 import type { LessonFile } from '../lesson-file.ts';
-import type { Terminal } from '../terminal.ts';
+import type { Speaker } from '../terminal.ts';
 import type { Outbox } from './outbox.ts';
 
 /** The lasting name of a lesson: its file's, without the endings. */
@@ -12,28 +12,21 @@ function lastingName(path: string): string {
   return basename(path).replace(/(?:\.lesson)?\.ya?ml$/i, '');
 }
 
-async function readPage(): Promise<readonly PackFile[]> {
-  try {
-    return await readPracticePage();
-  } catch (error) {
-    throw new InputError(`--pack: ${(error as Error).message}`);
-  }
-}
-
 /** Writes the pack of a lesson. */
 export async function writePack(
   lesson: Lesson,
   { source, tools }: { readonly source: LessonFile; readonly tools: EngravingTools },
   outbox: Outbox,
-  terminal: Terminal,
+  terminal: Speaker,
 ): Promise<void> {
-  const app = await readPage();
+  const { tag: language, words } = terminal.catalogue;
+  const app = await readPracticePage();
   const files = await makePack({
     id: lastingName(source.path),
     lesson,
     text: source.text,
-    ...{ app, ...tools },
-    onRecording: (done, of) => terminal.progress(`Recording ${done + 1} of ${of} for the pack …`),
+    ...{ app, language, ...tools },
+    onRecording: (done, of) => terminal.progress(words.build.recordingForPack({ n: done + 1, of })),
   });
   const zip = { path: `${PACK_FOLDER}.zip`, content: zipPack(files, PACK_FOLDER) };
   const inFolder = files.map(({ path, content }) => ({ path: `${PACK_FOLDER}/${path}`, content }));

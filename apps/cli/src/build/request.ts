@@ -14,7 +14,7 @@ import {
 } from '@shedbook/core';
 import { AUDIO_FORMATS, type AudioFormat, RECORDING_LUFS } from '@shedbook/pack';
 import type { ClickOptions } from '@shedbook/sound';
-import { readChoice, readVoices, refuseOption as refuse, requireForm } from '../options.ts';
+import { type Expected, readChoice, readVoices, refuseOption as refuse, requireForm } from '../options.ts';
 
 /** The options of the command line as they come, all text. */
 export interface BuildOptions {
@@ -59,27 +59,35 @@ export interface BuildRequest {
   readonly click: Omit<ClickOptions, 'meter'> | null;
 }
 
-function readNumber(option: string, text: string, least: number, most: number, unit: string): number {
+/** What a recording may be as loud as, in LUFS. */
+const LOUDNESS = { least: -40, most: -6 };
+
+function readNumber(
+  option: string,
+  text: string,
+  unit: 'bpm' | 'lufs',
+  { least, most }: { readonly least: number; readonly most: number },
+): number {
   const value = Number(text);
   if (text.trim() !== '' && value >= least && value <= most) return value;
-  return refuse(option, text, `${unit} from ${least} to ${most}`);
+  return refuse(option, text, (expected) => expected[unit]({ least, most }));
 }
 
 function readLayers(text: string | undefined, lesson: Lesson): readonly number[] {
   const all = lesson.layers.length;
   if (text === undefined) return [all];
   if (text === 'each') return lesson.layers.map((_, index) => index + 1);
-  const names = lesson.layers.map((layer, index) => `${index + 1} ${layer.name}`).join(', ');
+  const names = lesson.layers.map((layer, index) => `${index + 1} ${layer.joins.join(' + ')}`).join(', ');
   const value = Number(text);
   if (Number.isInteger(value) && value >= 1 && value <= all) return [value];
-  return refuse('layers', text, `how many play (${names}), or each`);
+  return refuse('layers', text, (expected) => expected.layers({ names }));
 }
 
 /** Numbers such as `3`, `1,4` or `2-5`. */
 function readExercises(text: string | undefined, lesson: Lesson): readonly number[] {
   const all = lesson.exercises.map((exercise) => exercise.number);
   if (text === undefined) return all;
-  const expected = `numbers from 1 to ${all.length}, such as 3, 1,4 or 2-5`;
+  const expected: Expected = ({ exerciseList }) => exerciseList({ most: all.length });
   const numbers = text.split(',').flatMap((each) => {
     const match = /^\s*(\d+)(?:\s*-\s*(\d+))?\s*$/.exec(each) ?? refuse('exercise', text, expected);
     const from = Number(match[1]);
@@ -97,14 +105,13 @@ function readBeats(text: string, lesson: Lesson): readonly number[] {
   const beats = text.split(',').map(Number);
   return beats.every((beat) => all.includes(beat))
     ? beats
-    : refuse('click', text, `beats such as ${all.join(',')}, or all`);
+    : refuse('click', text, (expected) => expected.beats({ beats: all.join(',') }));
 }
 
 /** Bars with click and bars without, such as `2/2`. */
 function readGap(text: string) {
   const [soundingBars, silentBars] = (/^(\d{1,2})\/(\d{1,2})$/.exec(text) ?? []).slice(1).map(Number);
-  if (!soundingBars || silentBars === undefined)
-    return refuse('gap', text, 'bars with click and bars without, such as 2/2');
+  if (!soundingBars || silentBars === undefined) return refuse('gap', text, (expected) => expected.gap);
   return { soundingBars, silentBars };
 }
 
@@ -112,7 +119,9 @@ function readClick({ click, subdivide, gap }: BuildOptions, lesson: Lesson): Bui
   if (click === undefined && subdivide === undefined && gap === undefined) return null;
   const slots = Number(subdivide ?? 1);
   if (!isSubdivision(slots))
-    return refuse('subdivide', subdivide ?? '', `${SUBDIVISIONS.join(', ')} slots a beat`);
+    return refuse('subdivide', subdivide ?? '', ({ slots: allowed }) =>
+      allowed({ slots: SUBDIVISIONS.join(', ') }),
+    );
   return {
     beats: readBeats(click ?? 'all', lesson),
     subdivision: slots,
@@ -129,16 +138,14 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
   return {
     out: options.out,
     audio: audio === undefined ? null : readChoice('audio', audio, AUDIO_FORMATS),
-    bpm:
-      tempo === undefined
-        ? lesson.tempo.startBpm
-        : Bpm(readNumber('tempo', tempo, LESSON_TEMPI.least, LESSON_TEMPI.most, 'quarter notes a minute')),
+    bpm: tempo === undefined ? lesson.tempo.startBpm : Bpm(readNumber('tempo', tempo, 'bpm', LESSON_TEMPI)),
     form: form === undefined ? null : requireForm(lesson, form),
     layers: readLayers(options.layers, lesson),
     mute: mute === undefined ? [] : readVoices('mute', mute),
     exercises: readExercises(options.exercise, lesson),
     paper: paper === undefined ? null : readChoice<'A4' | 'Letter'>('paper', paper, ['A4', 'Letter']),
-    loudnessLufs: loudness === undefined ? RECORDING_LUFS : readNumber('loudness', loudness, -40, -6, 'LUFS'),
+    loudnessLufs:
+      loudness === undefined ? RECORDING_LUFS : readNumber('loudness', loudness, 'lufs', LOUDNESS),
     kit: kit ?? null,
     dry: options.dry ?? false,
     pack: options.pack ?? false,

@@ -2,7 +2,7 @@
 import type { Lesson } from '@shedbook/core';
 import type { EngravingTools } from '@shedbook/host';
 import { drawPages, makeSheet, printSheet, writeStandardFiles } from '@shedbook/pack';
-import type { Terminal } from '../terminal.ts';
+import type { Speaker } from '../terminal.ts';
 import type { Outbox } from './outbox.ts';
 import type { BuildRequest } from './request.ts';
 
@@ -11,13 +11,14 @@ export async function writeSheet(
   lesson: Lesson,
   { request, tools }: { readonly request: BuildRequest; readonly tools: EngravingTools },
   outbox: Outbox,
-  terminal: Terminal,
+  terminal: Speaker,
 ): Promise<void> {
+  const { tag: language, words } = terminal.catalogue;
   const paper = request.paper === null ? {} : { paper: request.paper };
-  const sheet = makeSheet(lesson, { ...tools, outlineText: true, ...paper });
+  const sheet = makeSheet(lesson, { ...tools, language, outlineText: true, ...paper });
   if (sheet.missingCharacters.length > 0) {
     const characters = sheet.missingCharacters.map((each) => `"${each}"`).join(', ');
-    terminal.warn(`warning: the fonts have no ${characters}; it prints as an empty box`);
+    terminal.warn(words.build.noGlyphs({ characters }));
   }
   for (const file of [await printSheet(sheet, tools.fonts), ...drawPages(sheet)]) await outbox.put(file);
 }

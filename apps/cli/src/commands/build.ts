@@ -1,43 +1,37 @@
 /** `shedbook build`: the sheet, standard files and sound of a lesson. */
 import { type Lesson, STANDARD_FORMAT_NAMES, type StandardFormat } from '@shedbook/core';
 import { loadEngravingTools } from '@shedbook/host';
+import { type CliWords, sizeWords } from '@shedbook/words';
 import { writeAudio } from '../build/audio.ts';
 import { createOutbox, type MadeFile, type Outbox } from '../build/outbox.ts';
 import { writePack } from '../build/pack.ts';
 import { type BuildOptions, type BuildRequest, readBuildRequest } from '../build/request.ts';
 import { writeScores, writeSheet } from '../build/sheet.ts';
 import { type LessonFile, readLessonFile, requireLesson } from '../lesson-file.ts';
-import type { Terminal } from '../terminal.ts';
-
-function size(bytes: number): string {
-  return bytes < 1_000_000 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1_000_000).toFixed(1)} MB`;
-}
-
-function total(files: readonly MadeFile[]): string {
-  return size(files.reduce((sum, file) => sum + file.bytes, 0));
-}
+import type { Speaker } from '../terminal.ts';
 
 const LABELS: Readonly<Record<StandardFormat, string>> = { musicxml: 'MusicXML', midi: 'MIDI' };
 
 /** One line for each kind of file that was made. */
-function summary({ made, folder }: Outbox): readonly string[] {
+function summary({ made, folder }: Outbox, { build: said, sizes }: CliWords): readonly string[] {
+  const total = (files: readonly MadeFile[]) =>
+    sizeWords(
+      sizes,
+      files.reduce((sum, file) => sum + file.bytes, 0),
+    );
   const of = (kind: MadeFile['kind']) => made.filter((file) => file.kind === kind);
   const line = (label: string, files: readonly MadeFile[], what: string) =>
     files.length === 0 ? [] : [`  ${label.padEnd(9)} ${what} (${total(files)})`];
   const pages = of('page').length;
   const sheet = of('sheet')[0];
-  const exercises = of('midi').filter((file) => file.exercise !== null).length;
-  const each = exercises === 1 ? '1 exercise' : `${exercises} exercises`;
+  const count = of('midi').filter((file) => file.exercise !== null).length;
+  const scores = (format: StandardFormat) => line(LABELS[format], of(format), said.sheetAnd({ count }));
   return [
-    `Made in ${folder}:`,
-    ...line(
-      'sheet',
-      sheet ? [sheet] : [],
-      `${sheet?.path ?? ''}, ${pages} ${pages === 1 ? 'page' : 'pages'}, and as SVG`,
-    ),
-    ...STANDARD_FORMAT_NAMES.flatMap((format) => line(LABELS[format], of(format), `the sheet and ${each}`)),
-    ...line('pack', of('pack'), `practice, and practice.zip: the page that students practise on`),
-    ...line('sound', of('audio'), `${of('audio').length} recordings`),
+    said.madeIn({ folder }),
+    ...line(said.sheet, sheet ? [sheet] : [], said.sheetOf({ file: sheet?.path ?? '', pages })),
+    ...STANDARD_FORMAT_NAMES.flatMap(scores),
+    ...line(said.pack, of('pack'), said.packOf),
+    ...line(said.sound, of('audio'), said.recordings({ count: of('audio').length })),
   ];
 }
 
@@ -46,12 +40,13 @@ async function make(
   file: LessonFile,
   request: BuildRequest,
   outbox: Outbox,
-  terminal: Terminal,
+  terminal: Speaker,
 ): Promise<void> {
-  terminal.progress('Engraving the sheet …');
+  const { engraving, writing } = terminal.catalogue.words.build;
+  terminal.progress(engraving);
   const tools = await loadEngravingTools();
   await writeSheet(lesson, { request, tools }, outbox, terminal);
-  terminal.progress('Writing MIDI and MusicXML …');
+  terminal.progress(writing);
   await writeScores(lesson, request, outbox);
   await writeAudio(lesson, request, outbox, terminal);
   if (request.pack) await writePack(lesson, { source: file, tools }, outbox, terminal);
@@ -62,18 +57,16 @@ async function make(
  * Builds a lesson. @returns the exit status.
  * @throws InputError for a lesson with errors, an option that makes no sense, or a folder that cannot be written.
  */
-export async function build(path: string, options: BuildOptions, terminal: Terminal): Promise<number> {
+export async function build(path: string, options: BuildOptions, terminal: Speaker): Promise<number> {
   const file = await readLessonFile(path);
-  const lesson = requireLesson(file, terminal.warn);
+  const lesson = requireLesson(file, terminal);
   const request = readBuildRequest(options, lesson);
   if (lesson.exercises.length === 0) {
-    terminal.warn(
-      `${path}: warning: there are no exercises yet; shedbook compose writes some from the vocabulary`,
-    );
+    terminal.warn(terminal.catalogue.words.build.noExercises({ file: path }));
   }
   const outbox = createOutbox(request.out);
   await make(lesson, file, request, outbox, terminal);
   if (options.json) terminal.say(JSON.stringify({ folder: outbox.folder, files: outbox.made }, null, 2));
-  else for (const line of summary(outbox)) terminal.say(line);
+  else for (const line of summary(outbox, terminal.catalogue.words)) terminal.say(line);
   return 0;
 }

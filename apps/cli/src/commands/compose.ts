@@ -11,9 +11,10 @@ import {
 } from '@shedbook/composer';
 import { type Exercise, type Lesson, setExercises } from '@shedbook/core';
 import { InputError, reasonOf } from '@shedbook/host';
-import { ENGLISH, say } from '@shedbook/words';
+import { type CliWords, say } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
-import type { Terminal } from '../terminal.ts';
+import { refuseOption } from '../options.ts';
+import type { Speaker } from '../terminal.ts';
 
 /** What the command line asks for. */
 export interface ComposeRequest {
@@ -45,19 +46,18 @@ interface Composed {
 const KINDS = ['questions', 'weak', 'review', 'variations'] as const;
 const DEFAULT_REVIEW_COUNT = 16;
 
-function coverageLine({ coverage }: ComposeReport): string {
+function coverageLine({ coverage }: ComposeReport, said: CliWords['compose']): string {
   const { possible, met, missed, completeAt } = coverage;
   if (missed.length === 0) {
-    return `All ${possible} moves between cells are met, the last of them in exercise ${completeAt}.`;
+    return said.allMet({ possible, exercise: completeAt ?? 0 });
   }
-  const names = missed.map(({ from, to }) => `${from} → ${to}`).join(', ');
-  return `${met} of ${possible} moves between cells are met; missing: ${names}.`;
+  const missing = missed.map(({ from, to }) => `${from} → ${to}`).join(', ');
+  return said.someMet({ met, possible, missing });
 }
 
-function difficultyLine({ difficulty }: ComposeReport): string {
-  const points = (value: number) => Number(value.toFixed(2));
-  const { easiest, hardest, largestStep } = difficulty;
-  return `Difficulty rises from ${points(easiest)} to ${points(hardest)} points, no step above ${points(largestStep)}.`;
+function difficultyLine({ difficulty }: ComposeReport, said: CliWords['compose']): string {
+  const { easiest, hardest, largestStep: step } = difficulty;
+  return said.difficulty({ easiest, hardest, step });
 }
 
 function barLines(report: ComposeReport): readonly string[] {
@@ -83,32 +83,30 @@ function optionsOf({ count, bars, keep }: ComposeRequest, seed: number | string)
 function weakMove(lesson: Lesson, text: string, options: ReturnType<typeof optionsOf>): Composition {
   const [from, to, ...rest] = text.trim().split(/\s+/);
   if (!from || !to || rest.length > 0) {
-    throw new InputError(`--weak: found "${text}", expected two cells such as "..x ..."`);
+    refuseOption('weak', text, ({ cells }) => cells);
   }
   try {
     return composeWeakMove(lesson, { from, to }, options);
   } catch (error) {
     if (error instanceof RangeError && error.message.startsWith('the vocabulary')) {
-      throw new InputError(`--weak: ${error.message}`);
+      const why = error.message;
+      throw new InputError(({ words }) => words.compose.weak({ why }));
     }
     throw error;
   }
 }
 
-async function review(
-  lesson: Lesson,
-  request: ComposeRequest,
-  seed: number | string,
-  warn: Terminal['warn'],
-) {
+async function review(lesson: Lesson, request: ComposeRequest, seed: number | string, terminal: Speaker) {
   const paths = request.review ?? [];
   const sheets = await Promise.all(
-    paths.map(async (path) => requireLesson(await readLessonFile(path), warn)),
+    paths.map(async (path) => requireLesson(await readLessonFile(path), terminal)),
   );
   const other = sheets.findIndex((sheet) => sheet.meter.text !== lesson.meter.text);
   if (other >= 0) {
-    throw new InputError(
-      `--review: ${paths[other]} is in ${sheets[other]?.meter.text}, expected ${lesson.meter.text}`,
+    const file = paths[other] ?? '';
+    const found = sheets[other]?.meter.text ?? '';
+    throw new InputError(({ words }) =>
+      words.compose.otherMeter({ file, found, expected: lesson.meter.text }),
     );
   }
   const count = request.count ?? DEFAULT_REVIEW_COUNT;
@@ -119,7 +117,7 @@ function variations(lesson: Lesson, number: number, count: number | undefined): 
   const exercise = requireExercise(lesson, number, '--variations');
   const part = exercise.parts.find((each) => each.voice === lesson.comping);
   if (!part)
-    throw new InputError(`--variations: exercise ${number} has no ${lesson.comping}, expected one that has`);
+    throw new InputError(({ words }) => words.compose.noComping({ exercise: number, voice: lesson.comping }));
   const others = variationsOf(lesson, part.pattern).slice(0, count === undefined ? undefined : count - 1);
   const voice = lesson.comping;
   return [
@@ -133,14 +131,12 @@ function variations(lesson: Lesson, number: number, count: number | undefined): 
   ];
 }
 
-async function composed(lesson: Lesson, request: ComposeRequest, warn: Terminal['warn']): Promise<Composed> {
+async function composed(lesson: Lesson, request: ComposeRequest, terminal: Speaker): Promise<Composed> {
   const asked = KINDS.filter((kind) => request[kind] !== undefined && request[kind] !== false);
-  if (asked.length > 1) {
-    const [first, second] = asked;
-    throw new InputError(`--${second}: found together with --${first}, expected one kind of page at a time`);
-  }
+  const [first, second] = asked;
+  if (first && second) throw new InputError(({ words }) => words.compose.twoKinds({ first, second }));
   const seed = readSeed(request.seed, lesson);
-  if (request.review) return { exercises: await review(lesson, request, seed, warn), report: null };
+  if (request.review) return { exercises: await review(lesson, request, seed, terminal), report: null };
   if (request.variations !== undefined) {
     return { exercises: variations(lesson, request.variations, request.count), report: null };
   }
@@ -150,15 +146,16 @@ async function composed(lesson: Lesson, request: ComposeRequest, warn: Terminal[
 }
 
 function nothingComposed(path: string, report: ComposeReport | null): InputError {
-  const why =
-    report?.notes.map((note) => say(note, ENGLISH)).join(' ') ||
-    'the vocabulary and its limits allow no bar.';
-  return new InputError(`${path}: nothing could be composed: ${why} Nothing was written.`);
+  const notes = report?.notes ?? [];
+  return new InputError(({ words: { compose: said }, language }) => {
+    const why = notes.length === 0 ? said.noBar : notes.map((note) => say(note, language)).join(' ');
+    return said.nothing({ file: path, why });
+  });
 }
 
 async function write(path: string, text: string): Promise<void> {
   await writeFile(path, text).catch((error: unknown) => {
-    throw new InputError(`${path} cannot be written: ${reasonOf(error)}`);
+    throw new InputError((to) => to.words.unwritable({ file: path, why: reasonOf(error, to) }));
   });
 }
 
@@ -166,11 +163,11 @@ async function write(path: string, text: string): Promise<void> {
  * Composes and writes. @returns the exit status.
  * @throws InputError when the lesson has an error, the request makes no sense, or no bar is allowed.
  */
-export async function composeCommand(request: ComposeRequest, terminal: Terminal): Promise<number> {
+export async function composeCommand(request: ComposeRequest, terminal: Speaker): Promise<number> {
   const file = await readLessonFile(request.lesson);
-  const lesson = requireLesson(file, terminal.warn);
+  const lesson = requireLesson(file, terminal);
   const { out = request.lesson } = request;
-  const { exercises, report } = await composed(lesson, request, terminal.warn);
+  const { exercises, report } = await composed(lesson, request, terminal);
   if (exercises.length === 0) throw nothingComposed(request.lesson, report);
   await write(out, setExercises(file.text, exercises, lesson.comping));
   if (request.json) {
@@ -178,10 +175,12 @@ export async function composeCommand(request: ComposeRequest, terminal: Terminal
     return 0;
   }
   if (request.explain && report) for (const line of barLines(report)) terminal.say(line);
-  terminal.say(`${exercises.length} exercises written to ${out}.`);
+  const { words, language } = terminal.catalogue;
+  terminal.say(words.compose.written({ count: exercises.length, file: out }));
   if (report) {
-    const notes = report.notes.map((note) => say(note, ENGLISH));
-    for (const line of [coverageLine(report), difficultyLine(report), ...notes]) terminal.say(line);
+    const notes = report.notes.map((note) => say(note, language));
+    const lines = [coverageLine(report, words.compose), difficultyLine(report, words.compose), ...notes];
+    for (const line of lines) terminal.say(line);
   }
   return 0;
 }

@@ -13,8 +13,7 @@ import { InputError, reasonOf } from '@shedbook/host';
 import { type Judgement, judge, LEVELS } from '@shedbook/judge';
 import type { Asked, Listened } from '@shedbook/listen';
 import {
-  LANGUAGE_TAGS,
-  type LanguageTag,
+  type CliCatalogue,
   pictureText,
   REPORTS,
   say,
@@ -25,7 +24,7 @@ import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.t
 import { hearTake } from '../listen/hear.ts';
 import { reportLines } from '../listen/report-text.ts';
 import { readChoice, readVoices, requireForm } from '../options.ts';
-import type { Terminal } from '../terminal.ts';
+import type { Speaker } from '../terminal.ts';
 
 /** What the command line asks for. */
 export interface ListenRequest {
@@ -41,8 +40,6 @@ export interface ListenRequest {
   readonly level?: string;
   /** Voices joined by commas; all that are written when left out. */
   readonly plays?: string;
-  /** One of LANGUAGE_TAGS; English when left out. */
-  readonly language?: string;
   /** Where to write the picture. */
   readonly picture?: string;
   readonly json?: boolean;
@@ -53,8 +50,11 @@ function titleOf(lesson: Lesson, { number, name }: Exercise, exerciseWord: strin
 }
 
 /** What is printed of a take of which there is no report: why, and the verdict. */
-function unreported(listened: Listened & { readonly report: null }, judgement: Judgement, tag: LanguageTag) {
-  const { language } = REPORTS[tag];
+function unreported(
+  listened: Listened & { readonly report: null },
+  judgement: Judgement,
+  { language }: CliCatalogue,
+) {
   const reason = say(listened.refusal, language);
   return {
     lines: [...teacherSentences(judgement, language), reason],
@@ -69,7 +69,14 @@ function unreported(listened: Listened & { readonly report: null }, judgement: J
 /** The picture, as a file. @throws InputError when it cannot be written */
 async function draw(picture: string, svg: string): Promise<void> {
   await writeFile(picture, svg).catch((error: unknown) => {
-    throw new InputError(`--picture: ${picture}: ${reasonOf(error)}; expected a file such as take.svg`);
+    throw new InputError((to) => {
+      const { unreadable, expected } = to.words;
+      return unreadable({
+        file: `--picture: ${picture}`,
+        why: reasonOf(error, to),
+        expected: expected.picture,
+      });
+    });
   });
 }
 
@@ -78,24 +85,24 @@ async function draw(picture: string, svg: string): Promise<void> {
  * is a verdict and no failure. @returns the exit status.
  * @throws InputError when the recording cannot be read.
  */
-export async function listenCommand(request: ListenRequest, terminal: Terminal): Promise<number> {
+export async function listenCommand(request: ListenRequest, terminal: Speaker): Promise<number> {
   const { take, exercise, tempo } = request;
   const level = readChoice('level', request.level ?? 'intermediate', LEVELS);
-  const language = readChoice('language', request.language ?? 'en', LANGUAGE_TAGS);
+  const { tag: language, words } = terminal.catalogue;
   const plays = request.plays === undefined ? {} : { plays: readVoices('plays', request.plays) };
-  const lesson = requireLesson(await readLessonFile(request.lesson), terminal.warn);
+  const lesson = requireLesson(await readLessonFile(request.lesson), terminal);
   const played = requireExercise(lesson, exercise, '--exercise');
   const form = request.form === undefined ? defaultForm(lesson) : requireForm(lesson, request.form);
   const asked: Asked = { lesson, exercise, form, ...(tempo === undefined ? {} : { bpm: Bpm(tempo) }) };
   const latencySeconds =
     request.latency === undefined ? null : millisecondsToSeconds(Milliseconds(request.latency));
-  terminal.progress('Listening …');
-  const listened = await hearTake(take, asked, { warn: terminal.warn, latencySeconds });
+  terminal.progress(words.listening);
+  const listened = await hearTake(take, asked, { terminal, latencySeconds });
   terminal.progress(null);
   const judgement = judge({ ...asked, ...plays }, listened, level);
   const { report } = listened;
   if (!report) {
-    const { lines, json } = unreported(listened, judgement, language);
+    const { lines, json } = unreported(listened, judgement, terminal.catalogue);
     for (const line of request.json ? [JSON.stringify(json, null, 2)] : lines) terminal.say(line);
     return 0;
   }

@@ -1,6 +1,6 @@
 /** `shedbook serve`: the teacher's desk in the browser. */
-import { DEMO_DIR, InputError } from '@shedbook/host';
-import type { Terminal } from '../terminal.ts';
+import { DEMO_DIR } from '@shedbook/host';
+import type { Speaker } from '../terminal.ts';
 
 /** What the command line asks for. */
 export interface ServeRequest {
@@ -34,7 +34,7 @@ export interface RunningDesk {
 
 /** What `serve` needs of a server. */
 export interface Desk {
-  /** @throws Error with a message for people when it cannot start. */
+  /** @throws InputError when it cannot start. */
   readonly startServer: (options: DeskOptions) => Promise<RunningDesk>;
   readonly openBrowser: (url: string) => void;
 }
@@ -49,7 +49,7 @@ export type LoadDesk = () => Promise<Desk>;
  */
 export async function serve(
   request: ServeRequest,
-  terminal: Terminal,
+  terminal: Speaker,
   loadDesk: LoadDesk,
 ): Promise<RunningDesk> {
   const { port, host, data } = request;
@@ -60,11 +60,10 @@ export async function serve(
     ...(port === undefined ? {} : { port }),
     ...(host === undefined ? {} : { host }),
     ...(data === undefined ? {} : { dataDir: data }),
-  }).catch((error: unknown) => {
-    throw new InputError((error as Error).message);
   });
-  terminal.say(`The desk is at ${desk.url}`);
-  terminal.say('It runs until this is stopped (Ctrl+C); every change is kept at once.');
+  const { at, runs } = terminal.catalogue.words.serve;
+  terminal.say(at({ url: desk.url }));
+  terminal.say(runs);
   if (request.open ?? true) openBrowser(desk.url);
   return desk;
 }
@@ -72,7 +71,7 @@ export async function serve(
 /** Serves until the process is told to stop (Ctrl+C), then closes what is open. @throws InputError as {@link serve} */
 export async function serveUntilStopped(
   request: ServeRequest,
-  terminal: Terminal,
+  terminal: Speaker,
   loadDesk: LoadDesk,
 ): Promise<void> {
   const stopped = new Promise<void>((resolve) => {

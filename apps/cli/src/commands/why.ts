@@ -1,23 +1,25 @@
 /** `shedbook why`: what makes an exercise hard, or why one is harder than another. */
 import { compare, type Explanation, explain } from '@shedbook/composer';
 import type { Exercise, Lesson } from '@shedbook/core';
-import { cliEnglish, ENGLISH, say, speak } from '@shedbook/words';
+import { type CliCatalogue, say } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
-import type { Terminal } from '../terminal.ts';
-
-const words = speak(cliEnglish, ENGLISH.tongue);
+import type { Speaker } from '../terminal.ts';
 
 /** An explanation as a text of several lines, heaviest reason first. */
-function explanationText(number: number, { pattern, grade, reasons }: Explanation): string {
-  const lines = reasons.map(({ points, why }) => `  ${points.toFixed(1).padStart(4)}  ${say(why, ENGLISH)}`);
+function explanationText(
+  number: number,
+  { pattern, grade, reasons }: Explanation,
+  { words, language }: CliCatalogue,
+): string {
+  const lines = reasons.map(({ points, why }) => `  ${points.toFixed(1).padStart(4)}  ${say(why, language)}`);
   return [words.why.title({ number, pattern, points: grade.points }), ...lines].join('\n');
 }
 
 /** An explanation with its sentences. */
-function explained(lesson: Lesson, exercise: Exercise) {
+function explained(lesson: Lesson, exercise: Exercise, to: CliCatalogue) {
   const explanation = explain(lesson, exercise);
-  const reasons = explanation.reasons.map((reason) => ({ ...reason, text: say(reason.why, ENGLISH) }));
-  return { ...explanation, reasons, text: explanationText(exercise.number, explanation) };
+  const reasons = explanation.reasons.map((reason) => ({ ...reason, text: say(reason.why, to.language) }));
+  return { ...explanation, reasons, text: explanationText(exercise.number, explanation, to) };
 }
 
 /** Explains one exercise, or compares it with another. @returns the exit status. */
@@ -25,12 +27,12 @@ export async function why(
   path: string,
   numbers: readonly number[],
   json: boolean,
-  terminal: Terminal,
+  terminal: Speaker,
 ): Promise<number> {
-  const lesson = requireLesson(await readLessonFile(path), terminal.warn);
+  const lesson = requireLesson(await readLessonFile(path), terminal);
   const [first, second] = numbers.map((number) => requireExercise(lesson, number, 'exercise'));
   if (!first) return 0;
-  const answer = second ? compare(lesson, second, first) : explained(lesson, first);
+  const answer = second ? compare(lesson, second, first) : explained(lesson, first, terminal.catalogue);
   terminal.say(json ? JSON.stringify(answer, null, 2) : answer.text);
   return 0;
 }

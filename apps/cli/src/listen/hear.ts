@@ -16,7 +16,8 @@ import {
   startLoops,
   TakeListener,
 } from '@shedbook/listen';
-import { ENGLISH, formatByteProblem } from '@shedbook/words';
+import { formatByteProblem } from '@shedbook/words';
+import type { Speaker } from '../terminal.ts';
 
 const MIDI_MARK = 'MThd';
 
@@ -32,8 +33,8 @@ async function firstBytes(path: string): Promise<string> {
 
 /** How a take is to be heard. */
 export interface HearOptions {
-  /** Gets what was left out of the take. */
-  readonly warn: (line: string) => void;
+  /** Told what was left out of the take. */
+  readonly terminal: Speaker;
   /** Where the recording began with the click: how late the click sounds in it; else null. */
   readonly latencySeconds: Seconds | null;
 }
@@ -41,14 +42,17 @@ export interface HearOptions {
 async function hearMidi(
   path: string,
   asked: Asked,
-  { warn, latencySeconds }: HearOptions,
+  { terminal, latencySeconds }: HearOptions,
 ): Promise<Listened> {
   const take = readMidi(await readFile(path));
   const errors = take.problems.filter((problem) => problem.severity === 'error');
   if (errors.length > 0) {
-    throw new InputError(errors.map((problem) => formatByteProblem(path, problem, ENGLISH)).join('\n'));
+    throw new InputError(({ language }) =>
+      errors.map((problem) => formatByteProblem(path, problem, language)).join('\n'),
+    );
   }
-  for (const problem of take.problems) warn(formatByteProblem(path, problem, ENGLISH));
+  for (const problem of take.problems)
+    terminal.warn(formatByteProblem(path, problem, terminal.catalogue.language));
   const notes = take.notes.flatMap(({ timeSeconds, voice, levelDb }): PlayedNote[] =>
     isVoice(voice) ? [{ timeSeconds, voice, levelDb: TakeDb(levelDb) }] : [],
   );
@@ -85,7 +89,10 @@ async function hearSound(path: string, asked: Asked, { latencySeconds }: HearOpt
  */
 export async function hearTake(path: string, asked: Asked, options: HearOptions): Promise<Listened> {
   const start = await firstBytes(path).catch((error: unknown) => {
-    throw new InputError(`${path}: ${reasonOf(error)}; expected a recording such as take.wav, or take.mid`);
+    throw new InputError((to) => {
+      const { unreadable, expected } = to.words;
+      return unreadable({ file: path, why: reasonOf(error, to), expected: expected.take });
+    });
   });
   return start === MIDI_MARK ? hearMidi(path, asked, options) : hearSound(path, asked, options);
 }

@@ -1,6 +1,7 @@
 /** What the desk asks of the server about lessons. */
 import type { StandardFormat } from '@shedbook/core';
 import type { HistoryStep, SaveRequest, SheetPages, StoredLesson } from '@shedbook/routes';
+import type { LanguageTag } from '@shedbook/words';
 import { ask, type ReceivedFile, RefusedError } from './client.ts';
 
 /** What became of a save. */
@@ -53,9 +54,9 @@ export function exportLesson(id: string, format: StandardFormat): Promise<Receiv
   return ask('exportLesson', { params: { id, format } });
 }
 
-/** A take-home pack of a lesson. */
-export function readPack(id: string): Promise<ReceivedFile> {
-  return ask('packLesson', { params: { id } });
+/** A take-home pack of a lesson, its sheet in a language. */
+export function readPack(id: string, language: LanguageTag): Promise<ReceivedFile> {
+  return ask('packLesson', { params: { id }, query: { language } });
 }
 
 /** A MusicXML or MIDI file as a new lesson. */
@@ -63,7 +64,7 @@ export function importLesson(file: File): Promise<StoredLesson> {
   return ask('importLesson', { query: { name: file.name }, body: file });
 }
 
-/** The pages of a lesson as it is kept. */
-export function readPages(id: string): Promise<SheetPages> {
-  return ask('readPages', { params: { id } });
+/** The pages of a lesson as it is kept, in a language. */
+export function readPages(id: string, language: LanguageTag): Promise<SheetPages> {
+  return ask('readPages', { params: { id }, query: { language } });
 }

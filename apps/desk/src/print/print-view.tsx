@@ -9,7 +9,7 @@ import { useDocument } from '../document/use-document.ts';
 import { setSheet } from '../edit/heading.ts';
 import { Guide } from '../shared/guide.tsx';
 import { useLive } from '../shared/use-live.ts';
-import { useWords } from '../words/words.tsx';
+import { useLanguage, useWords } from '../words/words.tsx';
 import styles from './print-view.module.css';
 import { TakeHome } from './take-home.tsx';
 import { useSheet } from './use-sheet.ts';
@@ -86,7 +86,8 @@ function PagePicture({ svg, label }: { readonly svg: string; readonly label: str
 
 /** The view. */
 export function PrintView({ state, lesson }: PrintViewProps) {
-  const words = useWords().print;
+  const { tag, words: all } = useLanguage();
+  const words = all.print;
   const { sheet, status } = useSheet(state);
   const pages = sheet?.pages ?? [];
   return (
@@ -95,7 +96,11 @@ export function PrintView({ state, lesson }: PrintViewProps) {
       <div className={styles.beside}>
         <h2>{words.title}</h2>
         <SheetChoices lesson={lesson} />
-        <a className={buttonClass('strong')} href={addressOf(ROUTES.printSheet, { id: state.id })} download>
+        <a
+          className={buttonClass('strong')}
+          href={`${addressOf(ROUTES.printSheet, { id: state.id })}?language=${tag}`}
+          download
+        >
           <Icon name="print" />
           {words.download}
         </a>

@@ -9,7 +9,7 @@ import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
 import { KeptField } from '../shared/kept-field.tsx';
 import { offer } from '../shared/offer.ts';
-import { useWords } from '../words/words.tsx';
+import { useLanguage, useWords } from '../words/words.tsx';
 import styles from './take-home.module.css';
 
 type Making = 'idle' | 'making' | 'failed';
@@ -48,12 +48,13 @@ function PageAddress({ lesson }: { readonly lesson: Lesson }) {
 
 /** The choices and the button. */
 export function TakeHome({ state, lesson }: TakeHomeProps) {
-  const words = useWords().print;
+  const { tag, words: all } = useLanguage();
+  const words = all.print;
   const [making, setMaking] = useState<Making>('idle');
   const make = async () => {
     setMaking('making');
     try {
-      const { file, name } = await readPack(state.id);
+      const { file, name } = await readPack(state.id, tag);
       offer(file, name);
       setMaking('idle');
     } catch {

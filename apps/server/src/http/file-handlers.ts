@@ -47,13 +47,15 @@ export function fileHandlers({ store, sheets, packs }: FileParts) {
     return lesson && write(lesson).content;
   };
   return {
-    readPages: ({ params }) =>
+    readPages: ({ params, query }) =>
       made(params.id, async ({ text, revision }) => {
-        const pages = await sheets.pages(text);
+        const pages = await sheets.pages(text, query.language);
         return pages && { revision, pages };
       }),
-    printSheet: ({ params }) => madeFile(params.id, 'sheet', ({ text }) => sheets.pdf(text)),
-    packLesson: ({ params }) => madeFile(params.id, 'pack', ({ text, id }) => packs.pack(text, id)),
+    printSheet: ({ params, query }) =>
+      madeFile(params.id, 'sheet', ({ text }) => sheets.pdf(text, query.language)),
+    packLesson: ({ params, query }) =>
+      madeFile(params.id, 'pack', ({ text, id }) => packs.pack(text, id, query.language)),
     exportLesson: ({ params: { id, format } }) =>
       madeFile(id, format, (stored) => written(stored, (lesson) => writeStandardSheet(lesson, format))),
     importLesson: async ({ query, body }) => {

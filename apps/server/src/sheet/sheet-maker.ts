@@ -1,15 +1,16 @@
 /** Making sheets beside the server, so that engraving never holds up the keeping of lessons. */
 import { Worker } from 'node:worker_threads';
+import type { LanguageTag } from '@shedbook/words';
 import type { SheetAnswer, SheetOrder } from './sheet-messages.ts';
 
 /** What a sheet came to; null where the text is no lesson. */
 export interface SheetMaker {
   /** Gets ready for a sheet that may be wanted soon. */
   warm(): void;
-  pages(text: string): Promise<readonly string[] | null>;
-  pdf(text: string): Promise<Uint8Array | null>;
+  pages(text: string, language: LanguageTag): Promise<readonly string[] | null>;
+  pdf(text: string, language: LanguageTag): Promise<Uint8Array | null>;
   /** A take-home pack as a ZIP file; `name` is the lasting name of the lesson. */
-  pack(text: string, name: string): Promise<Uint8Array | null>;
+  pack(text: string, name: string, language: LanguageTag): Promise<Uint8Array | null>;
   close(): Promise<void>;
 }
 
@@ -42,7 +43,12 @@ export function createSheetMaker(): SheetMaker {
     fresh.unref();
     return fresh;
   };
-  const ask = (text: string, want: SheetOrder['want'], name = '') =>
+  const ask = ({
+    text,
+    want,
+    language,
+    name = '',
+  }: Omit<SheetOrder, 'id' | 'name'> & { readonly name?: string }) =>
     new Promise<SheetAnswer>((resolve, reject) => {
       worker ??= open();
       orders += 1;
@@ -51,23 +57,23 @@ export function createSheetMaker(): SheetMaker {
         else if (answer.kind === 'broken') reject(new Error(answer.message));
         else resolve(answer);
       });
-      const order: SheetOrder = { id: orders, text, want, name };
+      const order: SheetOrder = { id: orders, text, want, language, name };
       worker.postMessage(order);
     });
   return {
     warm: () => {
       worker ??= open();
     },
-    pages: async (text) => {
-      const answer = await ask(text, 'pages');
+    pages: async (text, language) => {
+      const answer = await ask({ text, language, want: 'pages' });
       return answer.kind === 'pages' ? answer.pages : null;
     },
-    pdf: async (text) => {
-      const answer = await ask(text, 'pdf');
+    pdf: async (text, language) => {
+      const answer = await ask({ text, language, want: 'pdf' });
       return answer.kind === 'pdf' ? answer.bytes : null;
     },
-    pack: async (text, name) => {
-      const answer = await ask(text, 'pack', name);
+    pack: async (text, name, language) => {
+      const answer = await ask({ text, name, language, want: 'pack' });
       return answer.kind === 'pack' ? answer.bytes : null;
     },
     close: async () => {

@@ -1,10 +1,14 @@
 /** What the server and its engraving thread say to each other. */
 
+import type { LanguageTag } from '@shedbook/words';
+
 /** Asks for the pages of a lesson, as pictures or as a file, or for a take-home pack in one file. */
 export interface SheetOrder {
   readonly id: number;
   readonly text: string;
   readonly want: 'pages' | 'pdf' | 'pack';
+  /** The language that is printed. */
+  readonly language: LanguageTag;
   /** Lasting name of the lesson, for a pack. */
   readonly name: string;
 }

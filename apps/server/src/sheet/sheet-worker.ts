@@ -9,32 +9,32 @@ const tools = loadEngravingTools();
 
 type Sheet = ReturnType<typeof makeSheet>;
 
-let last: { readonly text: string; readonly sheet: Sheet } | null = null;
+let last: (Pick<SheetOrder, 'text' | 'language'> & { readonly sheet: Sheet }) | null = null;
 
-async function sheetOf(text: string): Promise<Sheet | null> {
-  if (last?.text === text) return last.sheet;
+async function sheetOf({ text, language }: SheetOrder): Promise<Sheet | null> {
+  if (last?.text === text && last.language === language) return last.sheet;
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) return null;
-  const sheet = makeSheet(lesson, await tools);
-  last = { text, sheet };
+  const sheet = makeSheet(lesson, { ...(await tools), language });
+  last = { text, language, sheet };
   return sheet;
 }
 
 /** The pack of a lesson as a ZIP file; null where the text is no lesson. */
-async function packOf({ text, name }: SheetOrder): Promise<Uint8Array | null> {
+async function packOf({ text, name, language }: SheetOrder): Promise<Uint8Array | null> {
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) return null;
   const app = await readPracticePage();
-  return zipPack(await makePack({ id: name, lesson, text, app, ...(await tools) }), PACK_FOLDER);
+  return zipPack(await makePack({ id: name, lesson, text, app, language, ...(await tools) }), PACK_FOLDER);
 }
 
 async function answer(order: SheetOrder): Promise<SheetAnswer> {
-  const { id, text, want } = order;
+  const { id, want } = order;
   if (want === 'pack') {
     const bytes = await packOf(order);
     return bytes ? { id, kind: 'pack', bytes } : { id, kind: 'errors' };
   }
-  const sheet = await sheetOf(text);
+  const sheet = await sheetOf(order);
   if (!sheet) return { id, kind: 'errors' };
   if (want === 'pages') return { id, kind: 'pages', pages: sheet.pages.map((page) => page.svg) };
   const { fonts } = await tools;

@@ -173,6 +173,18 @@ balance: {hihat-foot: p}
     ]);
   });
 
+  it('[LE11] reads a lesson with 20,000 faults of each kind in seconds', () => {
+    const many = (line: (index: number) => string) =>
+      Array.from({ length: 20_000 }, (_, i) => line(i)).join('');
+    const text = `title: T\nexercises:\n${many(() => '  - 7\n')}${many((index) => `key ${index}: 1\n`)}`;
+    const start = process.cpuUsage();
+    expect(parseLesson(text, FILE).problems).toHaveLength(40_000);
+    expect(parseLesson(`${many((index) => `key ${index}: 1\n`)}key 1: 2`, FILE).problems).toHaveLength(1);
+    const { user, system } = process.cpuUsage(start);
+    // measured: 4 s of one core; more than an hour when each fault made a copy of the lesson without itself
+    expect((user + system) / 1e6).toBeLessThan(30);
+  });
+
   it('[LE11] never throws, whatever the text', () => {
     const fragments = fc.constantFrom(
       'title',

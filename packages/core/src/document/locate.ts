@@ -3,7 +3,16 @@
  *
  * Conventions: lines and columns from 1; a path lists keys and indices from the root.
  */
-import { type Document, isMap, isScalar, isSeq, type LineCounter, type Node, type Pair } from 'yaml';
+import {
+  type Document,
+  isMap,
+  isScalar,
+  isSeq,
+  type LineCounter,
+  type Node,
+  type Pair,
+  type YAMLMap,
+} from 'yaml';
 
 /** Keys and indices (from 0) from the root to a field. */
 export type FieldPath = readonly (string | number)[];
@@ -32,11 +41,20 @@ function keyText(pair: Pair): string {
   return isScalar(pair.key) ? String(pair.key.value) : '';
 }
 
-function step(from: Node, key: string | number): Found | null {
+/** The pairs of the maps that were looked into, by key: a map with thousands of faults is looked through once. */
+type Known = WeakMap<Node, ReadonlyMap<string, Pair<Node, Node | null>>>;
+
+function pairsOf(map: YAMLMap, known: Known): ReadonlyMap<string, Pair<Node, Node | null>> {
+  const before = known.get(map);
+  if (before) return before;
+  const pairs = new Map((map.items as Pair<Node, Node | null>[]).map((pair) => [keyText(pair), pair]));
+  known.set(map, pairs);
+  return pairs;
+}
+
+function step(from: Node, key: string | number, known: Known): Found | null {
   if (isMap(from)) {
-    const pair = from.items.find((item) => keyText(item) === String(key)) as
-      | Pair<Node, Node | null>
-      | undefined;
+    const pair = pairsOf(from, known).get(String(key));
     return pair ? { node: pair.value ?? pair.key, pair } : null;
   }
   if (isSeq(from) && typeof key === 'number') {
@@ -47,10 +65,10 @@ function step(from: Node, key: string | number): Found | null {
 }
 
 /** The deepest node of a path that exists. */
-function deepest(document: Document, path: FieldPath): Found | null {
+function deepest(document: Document, path: FieldPath, known: Known): Found | null {
   let found: Found | null = document.contents ? { node: document.contents as Node, pair: null } : null;
   for (const key of path) {
-    const next: Found | null = found ? step(found.node, key) : null;
+    const next: Found | null = found ? step(found.node, key, known) : null;
     if (!next) return found;
     found = next;
   }
@@ -79,13 +97,14 @@ export function createLocator(document: Document, text: string, lines: LineCount
     const { line, col } = lines.linePos(offset);
     return { line: Math.max(1, line), column: Math.max(1, col) };
   };
+  const known: Known = new WeakMap();
   return {
     value: (path, offset = 0) => {
-      const found = deepest(document, path);
+      const found = deepest(document, path, known);
       return found ? place(scalarOffset(text, found.node, offset)) : { line: 1, column: 1 };
     },
     key: (path) => {
-      const found = deepest(document, path);
+      const found = deepest(document, path, known);
       return found ? place((found.pair?.key ?? found.node).range?.[0] ?? 0) : { line: 1, column: 1 };
     },
   };

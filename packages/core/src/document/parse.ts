@@ -55,7 +55,7 @@ function toPlain(document: Document): unknown {
  */
 export function parseLesson(text: string, file: string): LessonReading {
   const lines = new LineCounter();
-  const document = parseDocument(text, { lineCounter: lines, prettyErrors: true });
+  const document = parseDocument(text, { lineCounter: lines, prettyErrors: true, uniqueKeys: false });
   const broken = yamlProblems(document, lines, file);
   if (broken.length > 0) return { lesson: null, problems: broken };
   const locator = createLocator(document, text, lines);

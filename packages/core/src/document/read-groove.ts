@@ -94,10 +94,6 @@ function readJoins(
   return [];
 }
 
-function layerName(joins: Layer['joins']): string {
-  return joins.map((join) => (join === 'pattern' ? 'pattern' : VOICE_FACTS[join].label)).join(' + ');
-}
-
 /** Layers as written, with what they leave out joining last; the default order when the lesson has none. */
 export function readLayers(
   { groove: written, layers: raw }: RawLesson,
@@ -114,7 +110,7 @@ export function readLayers(
     const joins = names.flatMap((name, i) =>
       readJoins(name, voices, typeof layer === 'string' ? ['layers', index] : ['layers', index, i], report),
     );
-    return joins.length > 0 ? [{ name: layerName(joins), joins }] : [];
+    return joins.length > 0 ? [{ joins }] : [];
   });
   const there = new Set(layers.flatMap((layer) => layer.joins));
   return [...layers, ...fallback.filter((layer) => layer.joins.some((join) => !there.has(join)))];

@@ -145,17 +145,36 @@ function saidOnce(issues: readonly Issue[]): readonly Issue[] {
   return issues.filter((issue) => issue.code === 'invalid_type' || !wrongKind.has(at(issue)));
 }
 
-/** A copy of `value` without what stands at `path`. */
-function without(value: unknown, path: FieldPath): unknown {
-  const [key, ...rest] = path;
-  if (key === undefined || value === null || typeof value !== 'object') return undefined;
-  if (Array.isArray(value)) return value.map((each, index) => (index === key ? without(each, rest) : each));
-  const entries = Object.entries(value).flatMap(([name, each]): [string, unknown][] => {
-    if (name !== String(key)) return [[name, each]];
-    const left = without(each, rest);
-    return left === undefined ? [] : [[name, left]];
-  });
-  return Object.fromEntries(entries);
+/** What is taken out of a value: all of it, or what lies under some of its keys. */
+interface Cut {
+  isWhole: boolean;
+  readonly under: Map<string, Cut>;
+}
+
+/** All cuts as one, so that a value is copied once however many there are. */
+function cutsAt(paths: readonly FieldPath[]): Cut {
+  const root: Cut = { isWhole: false, under: new Map() };
+  for (const path of paths) {
+    let at = root;
+    for (const key of path.map(String)) {
+      const next: Cut = at.under.get(key) ?? { isWhole: false, under: new Map() };
+      at.under.set(key, next);
+      at = next;
+    }
+    at.isWhole = true;
+  }
+  return root;
+}
+
+/** A copy of `value` without what is cut out of it; items cut out of lists leave `undefined`. */
+function without(value: unknown, cut: Cut | undefined): unknown {
+  if (!cut) return value;
+  if (cut.isWhole || value === null || typeof value !== 'object') return undefined;
+  if (Array.isArray(value)) return value.map((each, index) => without(each, cut.under.get(String(index))));
+  const entries = Object.entries(value).map(
+    ([key, each]) => [key, without(each, cut.under.get(key))] as const,
+  );
+  return Object.fromEntries(entries.filter(([, each]) => each !== undefined));
 }
 
 /** A section of a form makes sense only whole: a fault inside it takes it out. */
@@ -164,14 +183,14 @@ function partOf(path: FieldPath): FieldPath {
   return sections >= 0 ? path.slice(0, sections + 2) : path;
 }
 
-function prune(raw: unknown, issue: Issue): unknown {
-  const path =
-    issue.code === 'unrecognized_keys' ? (issue.path as FieldPath) : partOf(issue.path as FieldPath);
+/** What has to go for an issue to be gone: the value it is about, or what lacks that value. */
+function cutsOf(raw: unknown, issue: Issue): readonly FieldPath[] {
   if (issue.code === 'unrecognized_keys') {
-    return issue.keys.reduce<unknown>((left, key) => without(left, [...path, key]), raw);
+    return issue.keys.map((key) => [...(issue.path as FieldPath), key]);
   }
-  if (valueAt(raw, path) !== undefined || path.length === 0) return without(raw, path);
-  return path.length === 1 ? raw : without(raw, path.slice(0, -1));
+  const path = partOf(issue.path as FieldPath);
+  if (valueAt(raw, path) !== undefined || path.length === 0) return [path];
+  return path.length === 1 ? [] : [path.slice(0, -1)];
 }
 
 /** A lesson whose shape has been checked. */
@@ -199,7 +218,7 @@ export function shapeLesson(raw: unknown): Shaped {
     if (result.success) return { faults, lesson: inWrittenOrder(result.data, left) };
     const issues = result.error.issues.flatMap((issue) => flatten(issue, []));
     if (round === 0) faults.push(...saidOnce(issues).flatMap((issue) => faultsOf(raw, issue)));
-    const pruned = issues.reduce(prune, left);
+    const pruned = without(left, cutsAt(issues.flatMap((issue) => cutsOf(left, issue))));
     left = { title: 'untitled', ...(pruned as object | undefined) };
   }
 }

@@ -14,7 +14,6 @@ interface Wording {
 /** What is said of the parser's codes that beginners meet. */
 const WORDINGS: Readonly<Record<string, Wording>> = {
   TAB_AS_INDENT: { found: { fact: 'yaml-tab' }, expected: { fact: 'yaml-spaces' }, repair: null },
-  DUPLICATE_KEY: { found: { fact: 'yaml-key-again' }, expected: { fact: 'each-key-once' }, repair: null },
   BLOCK_AS_IMPLICIT_KEY: {
     found: { fact: 'yaml-colon-in-text' },
     expected: { fact: 'yaml-one-colon' },
@@ -61,6 +60,12 @@ const ALIAS: Wording = {
   repair: { fact: 'quote-asterisk' },
 };
 
+const KEY_AGAIN: Wording = {
+  found: { fact: 'yaml-key-again' },
+  expected: { fact: 'each-key-once' },
+  repair: null,
+};
+
 interface YamlFault {
   readonly offset: number;
   readonly wording: Wording;
@@ -76,6 +81,22 @@ function aliasFaults(document: Document): readonly YamlFault[] {
   return faults;
 }
 
+/** Keys that a map has already. The parser could say so too, but compares every key with every other. */
+function repeatedKeys(document: Document): readonly YamlFault[] {
+  const faults: YamlFault[] = [];
+  visit(document, {
+    Map: (_, { items }) => {
+      const seen = new Set<unknown>();
+      for (const { key } of items) {
+        if (!isScalar(key)) continue;
+        if (seen.has(key.value)) faults.push({ offset: key.range?.[0] ?? 0, wording: KEY_AGAIN });
+        seen.add(key.value);
+      }
+    },
+  });
+  return faults;
+}
+
 function errorFault(document: Document, error: YamlError): YamlFault {
   const plain: Wording = {
     found: { fact: 'yaml-parser', message: plainMessage(error) },
@@ -85,16 +106,19 @@ function errorFault(document: Document, error: YamlError): YamlFault {
   return { offset: openingOf(document, error), wording: WORDINGS[error.code] ?? plain };
 }
 
-/** Every fault of a document's YAML, located; an alias is one, so that what is read is what is written. */
+/** Every fault of a document's YAML, in order of place; an alias is one, so that what is read is what is written. */
 export function yamlProblems(
   document: Document,
   lines: LineCounter,
   file: string,
 ): readonly InputProblem<LessonFact>[] {
   const errors = document.errors.map((error) => errorFault(document, error));
-  return [...errors, ...aliasFaults(document)].map(({ offset, wording }) => {
-    const { line, col } = lines.linePos(offset);
-    const place = { line: Math.max(1, line), column: Math.max(1, col) };
-    return { code: 'yaml', severity: 'error', file, ...place, path: '', ...wording };
-  });
+  const faults = [...errors, ...repeatedKeys(document), ...aliasFaults(document)];
+  return faults
+    .toSorted((a, b) => a.offset - b.offset)
+    .map(({ offset, wording }) => {
+      const { line, col } = lines.linePos(offset);
+      const place = { line: Math.max(1, line), column: Math.max(1, col) };
+      return { code: 'yaml', severity: 'error', file, ...place, path: '', ...wording };
+    });
 }

@@ -23,10 +23,16 @@ function voiceAndArticulation(voice: Voice, letter: Letter): readonly [Voice, Ar
   return isVoice(asked) ? [asked, 'normal'] : [voice, asked];
 }
 
+/** What a voice writes with its marks, to that voice; the first of the list of voices where there are several. */
+const HOMES: ReadonlyMap<string | null, Voice> = new Map(
+  VOICES.toReversed().flatMap((home) =>
+    Object.values(MARKED[home]).flatMap((asked) => (asked === home ? [] : [[asked, home] as const])),
+  ),
+);
+
 /** The voice under which another one is written with a mark: the snare for its side stick, else null. */
 export function homeOf(voice: Voice): Voice | null {
-  const writes = (home: Voice) => Object.values<string | null>(MARKED[home]).includes(voice);
-  return VOICES.find((home) => home !== voice && writes(home)) ?? null;
+  return HOMES.get(voice) ?? null;
 }
 
 /** Voices of one thing that one limb strikes, where there are several: the one that the others are written under first. */

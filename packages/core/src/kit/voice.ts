@@ -52,7 +52,7 @@ export type SetUp = 'right-handed' | 'left-handed';
 /** What is known of a voice. */
 export interface VoiceFacts {
   readonly voice: Voice;
-  /** For people, lower case. */
+  /** The name in files for other programs: a MIDI track, a MusicXML instrument. People are told names by the words room. */
   readonly label: string;
   readonly limb: Limb;
   /** General MIDI percussion key number, 35–81. */

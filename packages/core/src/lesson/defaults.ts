@@ -5,7 +5,7 @@
  * Source: common practice: in swing the ride carries the time and is loudest, comping lies under it, the hi-hat
  * foot under that, and the bass drum is feathered. How many dB is our choice; every lesson can say otherwise.
  */
-import { VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
+import { VOICES, type Voice } from '../kit/voice.ts';
 import { type Cell, cell } from '../rhythm/cell.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import { Bpm } from '../units.ts';
@@ -77,8 +77,8 @@ export function defaultGroove(meter: Meter): readonly GroovePart[] {
 export function defaultLayers(groove: readonly GroovePart[], lead: Voice): readonly Layer[] {
   const order = [lead, 'hihat-foot', 'bass', ...VOICES];
   const voices = groove.map((part) => part.voice).toSorted((a, b) => order.indexOf(a) - order.indexOf(b));
-  const layers = voices.map((voice): Layer => ({ name: VOICE_FACTS[voice].label, joins: [voice] }));
-  return [...layers, { name: 'pattern', joins: ['pattern'] }];
+  const layers = voices.map((voice): Layer => ({ joins: [voice] }));
+  return [...layers, { joins: ['pattern'] }];
 }
 
 /** The last slot of a beat, accented, in the subdivision that the lead voice has there or the vocabulary asks for. */

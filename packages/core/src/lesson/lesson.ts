@@ -73,7 +73,6 @@ export interface Form {
 
 /** A stage of building the groove up: the parts that join at this stage. */
 export interface Layer {
-  readonly name: string;
   /** Voices of the groove that join; `pattern` is the exercise. */
   readonly joins: readonly (Voice | 'pattern')[];
 }

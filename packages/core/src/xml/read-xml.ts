@@ -50,7 +50,8 @@ function isPrefixed(name: string): boolean {
 
 function attributesOf({ attributes }: SaxesTagPlain): Readonly<Record<string, string>> {
   const names = Object.keys(attributes);
-  if (!names.some(isPrefixed)) return attributes;
+  // a copy, since saxes gives an object without a prototype, which is slower to read from
+  if (!names.some(isPrefixed)) return { ...attributes };
   const own = names.filter((name) => !/^xmlns(?::|$)/.test(name));
   return Object.fromEntries(own.map((name) => [localName(name), attributes[name] as string]));
 }

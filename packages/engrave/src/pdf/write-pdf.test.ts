@@ -1,5 +1,6 @@
 import { chromium } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { ENGLISH_SHEET } from '../../../../internal/testing/in-english.ts';
 import { drawPdf, readPdf } from '../../../../internal/testing/pdf.ts';
 import { chromiumPath } from '../../../../internal/testing/programs.mjs';
 import { barsOf, engraver, fonts, lessonOf } from '../../test/setup.ts';
@@ -14,7 +15,14 @@ exercises: ["x.. ..x x.x ...", { pattern: "X g f d", name: "Größe", notes: "Le
 
 function sheetOf(paper: 'A4' | 'Letter'): Sheet {
   const codeSvg = '<svg viewBox="0 0 3 3"><path fill="#000" d="M0 0h1v1h-1zM2 2h1v1h-1z"/></svg>';
-  return layOutSheet(lessonOf(LESSON), { engraver, fonts, paper, counts: true, codeSvg });
+  return layOutSheet(lessonOf(LESSON), {
+    engraver,
+    fonts,
+    words: ENGLISH_SHEET,
+    paper,
+    counts: true,
+    codeSvg,
+  });
 }
 
 const bytesOf = (sheet: Sheet) => writePdf(sheet.pages, fonts, { title: sheet.title, author: sheet.by });

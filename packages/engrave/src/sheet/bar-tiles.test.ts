@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { ENGLISH_SHEET } from '../../../../internal/testing/in-english.ts';
 import { engraver, fonts, lessonOf } from '../../test/setup.ts';
 import { engraveBars } from './bar-tiles.ts';
 
@@ -11,7 +12,7 @@ exercises:
 `);
 
 describe('bars for a screen', () => {
-  const bars = engraveBars(LESSON, { engraver, fonts });
+  const bars = engraveBars(LESSON, { engraver, fonts, words: ENGLISH_SHEET });
 
   it('[EN41] gives every bar alone and with the groove, after the groove itself', () => {
     // definition: the groove has two bars, so what is played over it begins anew after two

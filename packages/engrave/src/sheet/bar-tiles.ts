@@ -14,6 +14,7 @@ import { barCount, grooveParts, ownParts, wholeParts } from './parts.ts';
 import { type SlotPlace, slotPlaces } from './places.ts';
 import { lineRequest, lineWidthMm, type PreparedExercise, prepareExercise } from './prepare.ts';
 import { contextOf } from './sheet.ts';
+import type { SheetWords } from './sheet-words.ts';
 
 /** One bar, and where each slot of each voice stands on it. */
 export interface BarTile {
@@ -83,7 +84,7 @@ function tilesOf(
   return barIndexes(prepared).map((bar) => {
     const request = lineRequest(context, prepared, bar, bar + 1);
     const { number } = prepared.exercise;
-    const title = number === GROOVE ? 'Groove' : (request.title ?? '');
+    const title = number === GROOVE ? context.words.groove : (request.title ?? '');
     const tile = context.engraver.engraveTile({
       ...request,
       id: `${kind}${number}-${bar + 1}`,
@@ -97,9 +98,14 @@ function tilesOf(
 /** Every exercise of a lesson bar by bar, after the groove alone, which comes first. */
 export function engraveBars(
   lesson: Lesson,
-  { engraver, fonts }: { readonly engraver: Engraver; readonly fonts: Fonts },
+  {
+    engraver,
+    fonts,
+    words,
+  }: { readonly engraver: Engraver; readonly fonts: Fonts; readonly words: SheetWords },
 ): readonly ExerciseBars[] {
-  const context = (staff: 'compact' | 'full') => contextOf(lesson, { engraver, fonts, counts: true, staff });
+  const context = (staff: 'compact' | 'full') =>
+    contextOf(lesson, { engraver, fonts, words, counts: true, staff });
   const groove = grooveAsExercise(lesson);
   const whole = lesson.exercises.map((each) => untilAllBeginAnew(lesson, each));
   const own = lesson.exercises.length > 0 ? setAll(context('compact'), lesson.exercises) : null;

@@ -4,12 +4,14 @@ import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
 import type { Item } from './item.ts';
 import type { ExercisePlace } from './places.ts';
+import type { SheetWords } from './sheet-words.ts';
 
 /** A lesson, what it is printed with, and the room on a page. */
 export interface SheetContext {
   readonly lesson: Lesson;
   readonly engraver: Engraver;
   readonly fonts: Fonts;
+  readonly words: SheetWords;
   readonly settings: SheetSettings;
   /** Forms to explain. */
   readonly forms: readonly Form[];

@@ -1,6 +1,6 @@
 /**
  * A pattern in words, by its counts, for people who listen to a page.
- * For example: describeBars(parts, meter, 0, 1) // 'Snare: 1, 1 let, 3 (accent).'
+ * For example: describeBars(parts, words, 0, 1) // 'Snare: 1, 1 let, 3 (accent).'
  */
 import {
   type BarPart,
@@ -10,9 +10,10 @@ import {
   type Subdivision,
   strikeOf,
   struckSlots,
-  VOICE_FACTS,
+  type Voice,
 } from '@shedbook/core';
 import { type PrintedPart, partsOfBar } from './parts.ts';
+import type { Manner, SheetWords } from './sheet-words.ts';
 
 /** A count as it is said: `1`, `1 let`, `2 &`. */
 export function spokenCount(beat: number, slot: number, slots: Subdivision): string {
@@ -20,41 +21,49 @@ export function spokenCount(beat: number, slot: number, slots: Subdivision): str
   return slot === 0 ? syllable : `${beat + 1} ${syllable}`;
 }
 
-function manner(strike: Strike): string {
-  const words = [
-    strike.ghost ? 'ghost' : '',
-    strike.articulation === 'normal' ? '' : strike.articulation,
-    strike.accent ? 'accent' : '',
-  ].filter(Boolean);
-  return words.length === 0 ? '' : ` (${words.join(', ')})`;
+function manner({ ghost, articulation, accent }: Strike, words: SheetWords): string {
+  const kinds: readonly (Manner | null)[] = [
+    ghost ? 'ghost' : null,
+    articulation === 'normal' ? null : articulation,
+    accent ? 'accent' : null,
+  ];
+  const told = kinds.flatMap((kind) => (kind ? [words.manner[kind]] : []));
+  return told.length === 0 ? '' : ` (${told.join(', ')})`;
 }
 
-function describePart(part: BarPart, told: Map<string, string[]>): void {
+function describePart(part: BarPart, words: SheetWords, told: Map<Voice, string[]>): void {
   part.cells.forEach((cell, beat) => {
     for (const slot of struckSlots(cell)) {
       const strike = strikeOf(part.voice, cell.marks[slot] as Mark);
       if (!strike) continue;
-      const { label } = VOICE_FACTS[strike.voice];
-      const count = spokenCount(beat, slot, cell.marks.length as Subdivision) + manner(strike);
-      told.set(label, [...(told.get(label) ?? []), count]);
+      const count = spokenCount(beat, slot, cell.marks.length as Subdivision) + manner(strike, words);
+      told.set(strike.voice, [...(told.get(strike.voice) ?? []), count]);
     }
   });
 }
 
-function describeBar(parts: readonly BarPart[]): string {
-  const told = new Map<string, string[]>();
-  for (const part of parts) describePart(part, told);
-  if (told.size === 0) return 'Nothing is played.';
+function describeBar(parts: readonly BarPart[], words: SheetWords): string {
+  const told = new Map<Voice, string[]>();
+  for (const part of parts) describePart(part, words, told);
+  if (told.size === 0) return words.nothingPlayed;
   return [...told]
-    .map(([label, counts]) => `${label.charAt(0).toUpperCase()}${label.slice(1)}: ${counts.join(', ')}.`)
+    .map(([voice, counts]) => {
+      const name = words.voices[voice];
+      return `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${counts.join(', ')}.`;
+    })
     .join(' ');
 }
 
 /** The bars from `from` (from 0) up to `to` in words, each with its number where there are several. */
-export function describeBars(parts: readonly PrintedPart[], from: number, to: number): string {
+export function describeBars(
+  parts: readonly PrintedPart[],
+  words: SheetWords,
+  from: number,
+  to: number,
+): string {
   const bars = Array.from({ length: to - from }, (_, index) => from + index);
-  const named = bars.map((bar) => describeBar(partsOfBar(parts, bar)));
+  const named = bars.map((bar) => describeBar(partsOfBar(parts, bar), words));
   return named.length === 1 && from === 0
     ? (named[0] as string)
-    : named.map((text, index) => `Bar ${from + index + 1}. ${text}`).join(' ');
+    : named.map((text, index) => words.bar({ bar: from + index + 1, text })).join(' ');
 }

@@ -8,6 +8,7 @@ import type { GroupItem } from './item.ts';
 import { GUTTER_GAP_MM, NUMBER_MM } from './over-notes.ts';
 import { movedPlace } from './places.ts';
 import { lineWidthMm, type PreparedExercise, prepareExercise } from './prepare.ts';
+import { exerciseTitle } from './sheet-words.ts';
 
 const COLUMN_GAP_MM = 7;
 const ROW_GAP_MM = 4.6;
@@ -124,11 +125,17 @@ function rowsOf(grid: Grid, lines: readonly GridLine[]): readonly (readonly Grid
   return rows;
 }
 
-function groupOf(line: GridLine, laid: ExerciseLine, x: number, y: number): GroupItem {
+function groupOf(
+  { words }: SheetContext,
+  line: GridLine,
+  laid: ExerciseLine,
+  { x, y }: { readonly x: number; readonly y: number },
+): GroupItem {
   const { exercise } = line.prepared;
   const id =
     line.from === 0 ? `exercise-${exercise.number}` : `exercise-${exercise.number}-bar-${line.from + 1}`;
-  const label = `Exercise ${exercise.number}${exercise.name ? `: ${exercise.name}` : ''}${line.from === 0 ? '' : `, from bar ${line.from + 1}`}`;
+  const title = exerciseTitle(words, exercise);
+  const label = line.from === 0 ? title : words.fromBar({ exercise: title, bar: line.from + 1 });
   return { kind: 'group', x, y, id, label, items: laid.items };
 }
 
@@ -153,7 +160,7 @@ function layOutRow(context: SheetContext, grid: Grid, row: readonly GridLine[]):
   return {
     gapMm: ROW_GAP_MM,
     heightMm: Math.max(...hung.map(({ block, y }) => y + block.heightMm)),
-    items: hung.map(({ line, block, x, y }) => groupOf(line, block, x, y)),
+    items: hung.map(({ line, block, x, y }) => groupOf(context, line, block, { x, y })),
     places: hung.map(({ block, x, y }) => movedPlace(block.place, x, y)),
   };
 }

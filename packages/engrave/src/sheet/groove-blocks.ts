@@ -1,19 +1,12 @@
 /** The groove, printed once, with the stages in which it is built up, and the forms that exercises are played in. */
-import {
-  FEATHERED_DB,
-  type Layer,
-  type Lesson,
-  levelDbToDynamic,
-  VOICE_FACTS,
-  type Voice,
-} from '@shedbook/core';
+import { FEATHERED_DB, type Layer, type Lesson, levelDbToDynamic, type Voice } from '@shedbook/core';
 import { leastTileWidthMm, type TileRequest } from '../tile/tile.ts';
 import type { FlowBlock, SheetContext } from './context.ts';
 import { describeBars } from './describe.ts';
-import { formText } from './form-text.ts';
 import { ACCENT, allMoved, type Block, INK, type Item } from './item.ts';
 import { barCount, grooveParts, notatedBars } from './parts.ts';
 import { setColumn, setLine, style } from './setting.ts';
+import type { SheetWords } from './sheet-words.ts';
 
 const GROOVE_STAFF_SPACE_MM = 1.9;
 const MOST_GROOVE_BARS = 8;
@@ -30,17 +23,16 @@ function heading(context: SheetContext, text: string): Block {
 const FEATHERED_SLACK_DB = 2;
 
 /** How loud a voice is in the balance, as a teacher says it: a dynamic, or feathered. */
-function loudness({ balance }: Lesson, voice: Voice): string {
+function loudness({ balance }: Lesson, voice: Voice, words: SheetWords): string {
   const isFeathered = voice === 'bass' && balance.bass <= FEATHERED_DB + FEATHERED_SLACK_DB;
-  return isFeathered ? 'feathered' : levelDbToDynamic(balance[voice]);
+  return isFeathered ? words.feathered : levelDbToDynamic(balance[voice]);
 }
 
-function stageText(lesson: Lesson, layer: Layer): string {
-  const part = (voice: Voice) => `${VOICE_FACTS[voice].label}, ${loudness(lesson, voice)}`;
-  const exercise = `the exercise, ${loudness(lesson, lesson.comping)}`;
-  const plain = layer.joins.map((join) => (join === 'pattern' ? 'pattern' : VOICE_FACTS[join].label));
-  const list = layer.joins.map((join) => (join === 'pattern' ? exercise : part(join))).join(' + ');
-  return layer.name === plain.join(' + ') ? list : `${layer.name}: ${list}`;
+function stageText({ lesson, words }: SheetContext, { joins }: Layer): string {
+  const part = (voice: Voice) =>
+    words.part({ voice: words.voices[voice], loudness: loudness(lesson, voice, words) });
+  const exercise = words.exercisePart({ loudness: loudness(lesson, lesson.comping, words) });
+  return joins.map((join) => (join === 'pattern' ? exercise : part(join))).join(' + ');
 }
 
 /** A stage: its number in a ring, and what joins. */
@@ -61,7 +53,7 @@ function stage(context: SheetContext, layer: Layer, index: number, widthMm: numb
   const left = 2 * RING_MM + 2;
   const text = setColumn(
     context.fonts,
-    `${index === 0 ? '' : '+ '}${stageText(context.lesson, layer)}`,
+    `${index === 0 ? '' : '+ '}${stageText(context, layer)}`,
     style('regular', STAGE_SIZE_MM),
     widthMm - left,
     { maxLines: 3 },
@@ -104,8 +96,8 @@ function grooveRequest(context: SheetContext, from: number, to: number): TileReq
     widthMm: null,
     signature: true,
     barLines: 'repeat',
-    title: 'The groove',
-    description: describeBars(parts, from, to),
+    title: context.words.groove,
+    description: describeBars(parts, context.words, from, to),
   };
 }
 
@@ -138,8 +130,8 @@ function grooveBeside(context: SheetContext, line: GrooveLine): FlowBlock {
   const roomMm = context.contentWidthMm - STAGES_BESIDE_MM - 8;
   const widthMm = Math.min(roomMm, Math.max(line.leastMm * COMFORT, 0.55 * context.contentWidthMm));
   const tile = context.engraver.engraveTile({ ...line.request, widthMm });
-  const title = heading(context, 'Groove');
-  const beside = heading(context, 'Build it up');
+  const title = heading(context, context.words.groove);
+  const beside = heading(context, context.words.buildUp);
   const list = stages(context, STAGES_BESIDE_MM, 1);
   const x = context.contentWidthMm - STAGES_BESIDE_MM;
   const under = title.heightMm + 1.4;
@@ -157,7 +149,7 @@ function grooveAcross(context: SheetContext, lines: readonly GrooveLine[]): read
   const staves = lines.map((line, index): FlowBlock => {
     const widthMm = Math.min(contentWidthMm, Math.max(line.leastMm * COMFORT, 0.6 * contentWidthMm));
     const tile = engraver.engraveTile({ ...line.request, widthMm });
-    const title = index === 0 ? heading(context, 'Groove') : { heightMm: -1.4, items: [] };
+    const title = index === 0 ? heading(context, context.words.groove) : { heightMm: -1.4, items: [] };
     const under = title.heightMm + 1.4;
     return {
       gapMm: index === 0 ? 5 : 3,
@@ -166,7 +158,7 @@ function grooveAcross(context: SheetContext, lines: readonly GrooveLine[]): read
     };
   });
   if (lesson.layers.length < 2) return staves;
-  const title = heading(context, 'Build it up');
+  const title = heading(context, context.words.buildUp);
   const list = stages(context, contentWidthMm, 3);
   return [
     ...staves,
@@ -196,10 +188,13 @@ export function layOutGroove(context: SheetContext): readonly FlowBlock[] {
 
 /** Each form: its name, and what is played in a line. */
 export function layOutForms(context: SheetContext): readonly FlowBlock[] {
-  const { forms, fonts, contentWidthMm } = context;
+  const { forms, fonts, words, contentWidthMm } = context;
   return forms.map((form, index): FlowBlock => {
-    const name = setColumn(fonts, form.name, style('bold', 3.9), 34, { maxLines: 2, colour: INK });
-    const text = setColumn(fonts, formText(form), style('regular', 3.9), contentWidthMm - 36, {
+    const name = setColumn(fonts, words.formName(form.name), style('bold', 3.9), 34, {
+      maxLines: 2,
+      colour: INK,
+    });
+    const text = setColumn(fonts, words.form(form), style('regular', 3.9), contentWidthMm - 36, {
       maxLines: 8,
     });
     return {

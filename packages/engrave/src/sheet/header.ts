@@ -1,5 +1,5 @@
 /** The top of the first page: title, teacher, meter, tempo and feel, and a place for a scannable code. */
-import { type Feel, formatFeel } from '@shedbook/core';
+import type { Feel } from '@shedbook/core';
 import type { Drawing } from '../svg/drawing.ts';
 import { CAP_HEIGHT } from '../text/fonts.ts';
 import { wrapText } from '../text/wrap.ts';
@@ -8,6 +8,7 @@ import type { FlowBlock, SheetContext } from './context.ts';
 import { ACCENT, allMoved, type Block, boxOf, INK, type Item, type LineItem } from './item.ts';
 import { swingNotes, tempoNote } from './mark-tiles.ts';
 import { setColumn, setLine, style } from './setting.ts';
+import type { SheetWords } from './sheet-words.ts';
 import { printedTempi } from './tempi.ts';
 
 /** Title sizes, the first that needs no more than two lines is taken. */
@@ -54,21 +55,20 @@ function tempoMark(context: SheetContext): Row {
   say(context, row, `= ${tempi.start}`, 'bold');
   if (tempi.goal !== tempi.start) {
     row.x += 2;
-    say(context, row, `goal ${tempi.goal}`);
+    say(context, row, context.words.goal({ bpm: tempi.goal }));
   }
   return row;
 }
 
-function feelText(feel: Feel): string {
+function feelText(feel: Feel, words: SheetWords): string {
   switch (feel.kind) {
     case 'even':
-      return 'straight';
+      return words.straight;
     case 'by tempo':
-      return 'swing by tempo';
+      return words.swingByTempo;
     case 'ratio':
-      return feel.ratio === 1
-        ? 'straight'
-        : `swing ${formatFeel({ ...feel, of: 'eighths' })}${feel.of === 'sixteenths' ? ' on sixteenths' : ''}`;
+      if (feel.ratio === 1) return words.straight;
+      return feel.of === 'eighths' ? words.swingOf(feel) : words.swingOfSixteenths(feel);
     default:
       return feel satisfies never;
   }
@@ -81,11 +81,11 @@ function feelMark(context: SheetContext): Row {
   const isTriplet = feel.kind === 'ratio' && feel.ratio === 2;
   if (meter.compound && (isTriplet || feel.kind === 'even')) return row;
   if (!isTriplet) {
-    say(context, row, feelText(feel));
+    say(context, row, feelText(feel, context.words));
     return row;
   }
   const [even, swung] = swingNotes(context.engraver, feel.of, MARK_STAFF_SPACE_MM);
-  say(context, row, 'swing');
+  say(context, row, context.words.swing);
   row.x += 2.5;
   show(row, even);
   row.x += 1.8;
@@ -104,7 +104,7 @@ function meterMark(context: SheetContext): Row {
 /** The hands that the sheet is for, where they are not the usual ones. */
 function setUpMark(context: SheetContext): Row {
   const row: Row = { items: [], x: 0 };
-  say(context, row, context.lesson.setUp);
+  say(context, row, context.words.leftHanded);
   return row;
 }
 

@@ -1,12 +1,5 @@
 /** The key: every voice and mark that the sheet uses, drawn as it is printed, with its name. */
-import {
-  ARTICULATIONS,
-  type Articulation,
-  HEAD_KINDS,
-  type Strike,
-  VOICE_FACTS,
-  type Voice,
-} from '@shedbook/core';
+import { ARTICULATIONS, type Articulation, HEAD_KINDS, type Strike, type Voice } from '@shedbook/core';
 import { CAP_HEIGHT } from '../text/fonts.ts';
 import { wrapText } from '../text/wrap.ts';
 import type { Tile } from '../tile/tile.ts';
@@ -15,6 +8,7 @@ import { allMoved, type Item } from './item.ts';
 import { strokeTile } from './mark-tiles.ts';
 import { fitsOneLine, grooveParts, ownParts, strikesOf, wholeParts } from './parts.ts';
 import { setLine, style } from './setting.ts';
+import type { Manner } from './sheet-words.ts';
 
 const STAFF_SPACE_MM = 1.35;
 const LABEL = style('regular', 3.7);
@@ -45,62 +39,57 @@ function voicesOf(strikes: readonly Strike[]): readonly Voice[] {
   return voices.toSorted((a, b) => order.indexOf(a) - order.indexOf(b));
 }
 
-/** What the key says of each way of striking, in its order, and the voice that shows it alone. */
-const STRUCK: Readonly<
-  Record<Exclude<Articulation, 'normal'>, { readonly label: string; readonly voice: Voice }>
-> = {
-  flam: { label: 'flam', voice: 'snare' },
-  drag: { label: 'drag', voice: 'snare' },
-  buzz: { label: 'buzz', voice: 'snare' },
-  bell: { label: 'bell of the ride', voice: 'ride' },
-  splash: { label: 'splash with the foot', voice: 'hihat-foot' },
+/** The voice that shows each way of striking alone, in the order of the key. */
+const STRUCK: Readonly<Record<Exclude<Articulation, 'normal'>, Voice>> = {
+  flam: 'snare',
+  drag: 'snare',
+  buzz: 'snare',
+  bell: 'ride',
+  splash: 'hihat-foot',
 };
 
 const ORDER = Object.keys(STRUCK);
 
 /** The marks in use: each with a stroke that shows it alone. */
-function marksOf(
-  strikes: readonly Strike[],
-): readonly { readonly id: string; readonly label: string; readonly strike: Strike }[] {
+function marksOf(strikes: readonly Strike[]): readonly { readonly id: Manner; readonly strike: Strike }[] {
   const drum = (over: Partial<Strike>): Strike => ({ voice: 'snare', ...PLAIN, ...over });
   const struck = ARTICULATIONS.flatMap((articulation) => {
     if (articulation === 'normal') return [];
-    const { label, voice } = STRUCK[articulation];
     const used = (s: Strike) => s.articulation === articulation;
-    return [{ id: articulation, label, used, strike: drum({ voice, articulation }) }];
+    return [{ id: articulation, used, strike: drum({ voice: STRUCK[articulation], articulation }) }];
   });
   const all = [
-    { id: 'accent', label: 'accent', used: (s: Strike) => s.accent, strike: drum({ accent: true }) },
-    { id: 'ghost', label: 'ghost note', used: (s: Strike) => s.ghost, strike: drum({ ghost: true }) },
+    { id: 'accent' as const, used: (s: Strike) => s.accent, strike: drum({ accent: true }) },
+    { id: 'ghost' as const, used: (s: Strike) => s.ghost, strike: drum({ ghost: true }) },
     ...struck.toSorted((a, b) => ORDER.indexOf(a.id) - ORDER.indexOf(b.id)),
   ];
   return all.filter((mark) => strikes.some(mark.used));
 }
 
 /** What the one line of a compact sheet stands for. */
-function lineEntries({ lesson, settings, engraver }: SheetContext): readonly Entry[] {
+function lineEntries({ lesson, settings, engraver, words }: SheetContext): readonly Entry[] {
   if (settings.staff === 'full') return [];
   const onLine = lesson.exercises.map(ownParts).filter(fitsOneLine);
   const voices = new Set(onLine.flatMap((parts) => parts.map((part) => part.voice)));
   return [...voices].map((voice) => ({
     tile: strokeTile(engraver, `key-line-${voice}`, { voice, ...PLAIN }, STAFF_SPACE_MM, 'line'),
-    label: `${VOICE_FACTS[voice].label} (exercises)`,
+    label: words.inExercises({ voice: words.voices[voice] }),
   }));
 }
 
 function entriesOf(context: SheetContext): readonly Entry[] {
-  const { engraver, lesson, settings } = context;
+  const { engraver, lesson, settings, words } = context;
   const strikes = printedStrikes(context);
   const voices = voicesOf(strikes).map((voice) => ({
     tile: strokeTile(engraver, `key-${voice}`, { voice, ...PLAIN }, STAFF_SPACE_MM, 'full'),
-    label: VOICE_FACTS[voice].label,
+    label: words.voices[voice],
   }));
-  const marks = marksOf(strikes).map(({ id, label, strike }) => ({
+  const marks = marksOf(strikes).map(({ id, strike }) => ({
     tile: strokeTile(engraver, `key-${id}`, strike, STAFF_SPACE_MM, 'bare'),
-    label,
+    label: words.key[id],
   }));
   const hands = settings.stickings && lesson.exercises.some((exercise) => exercise.sticking !== null);
-  const letters: readonly Entry[] = hands ? [{ tile: null, letters: 'R L', label: 'right, left hand' }] : [];
+  const letters: readonly Entry[] = hands ? [{ tile: null, letters: 'R L', label: words.hands }] : [];
   return [...voices, ...lineEntries(context), ...marks, ...letters];
 }
 

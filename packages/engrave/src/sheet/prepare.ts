@@ -26,6 +26,7 @@ import {
   wholeParts,
 } from './parts.ts';
 import { style } from './setting.ts';
+import { exerciseTitle } from './sheet-words.ts';
 
 /** Size of counts in staff spaces, so that they grow with the notes. */
 export const COUNT_SPACES = 1.75;
@@ -109,7 +110,6 @@ export function lineRequest(
   to: number,
 ): TileRequest {
   const { exercise, parts } = prepared;
-  const name = exercise.name ? `, ${exercise.name}` : '';
   const texts = prepared.counts.slice(from, to).map((counts) => slotTexts(context, counts));
   return {
     id: from === 0 ? `e${exercise.number}` : `e${exercise.number}-${from + 1}`,
@@ -118,8 +118,8 @@ export function lineRequest(
     staff: prepared.staff,
     staffSpaceMm: context.staffSpaceMm,
     widthMm: null,
-    title: `Exercise ${exercise.number}${name}`,
-    description: describeBars(parts, from, to),
+    title: exerciseTitle(context.words, exercise),
+    description: describeBars(parts, context.words, from, to),
     ...(texts.length > 0 ? { texts } : {}),
   };
 }

@@ -2,6 +2,7 @@ import { type Lesson, patternStrokes, type XmlElement } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
+import { ENGLISH_SHEET } from '../../../../internal/testing/in-english.ts';
 import { engraver, fonts, lessonOf } from '../../test/setup.ts';
 import { rootOf } from '../../test/xml.ts';
 import { type Box, contains } from '../svg/geometry.ts';
@@ -20,7 +21,10 @@ exercises:
 `;
 
 function layOut(lesson: Lesson | string, options: Partial<SheetOptions> = {}): Sheet {
-  return layOutSheet(typeof lesson === 'string' ? lessonOf(lesson) : lesson, { engraver, fonts, ...options });
+  return layOutSheet(typeof lesson === 'string' ? lessonOf(lesson) : lesson, {
+    ...{ engraver, fonts, words: ENGLISH_SHEET },
+    ...options,
+  });
 }
 
 /** Every item with its place on the page, groups opened. */
@@ -224,7 +228,7 @@ describe('header', () => {
 describe('groove and legend', () => {
   it('[EN26] the groove is printed once with its stages', () => {
     const sheet = layOut(SWING);
-    expect(tilesOf(sheet).filter((tile) => tile.title === 'The groove').length).toBe(1);
+    expect(tilesOf(sheet).filter((tile) => tile.title === 'Groove').length).toBe(1);
     expect(textsOf(sheet)).toEqual(
       expect.arrayContaining([
         // definition: the default balance on the one scale of dynamics: 0, -8, feathered, -4 dB
@@ -235,7 +239,7 @@ describe('groove and legend', () => {
       'title: T\ngroove: { ride: "x x x x | x.x x x x | x x x x | x x x.x x" }\nexercises: ["x . . ."]\n',
     );
     const bars = tilesOf(long)
-      .filter((tile) => tile.title === 'The groove')
+      .filter((tile) => tile.title === 'Groove')
       .flatMap((tile) => tile.heads.map((head) => head.bar));
     expect([...new Set(bars)]).toEqual([1, 2, 3, 4]);
   });

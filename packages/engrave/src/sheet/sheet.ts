@@ -15,12 +15,14 @@ import { allMoved } from './item.ts';
 import { layOutLegend } from './legend.ts';
 import { FOOTER_MM, flow, MARGIN_MM, PAPER_MM, type PageContent } from './page.ts';
 import type { PagedPlace } from './places.ts';
+import type { SheetWords } from './sheet-words.ts';
 import { writeSvg } from './write-svg.ts';
 
 /** What a sheet is made with; settings left out are the lesson's own. */
 export interface SheetOptions extends Partial<SheetSettings> {
   readonly engraver: Engraver;
   readonly fonts: Fonts;
+  readonly words: SheetWords;
   /** Forms to explain; those of the lesson that play the pattern where left out. */
   readonly forms?: readonly Form[];
   /** Texts of the page SVGs as outlines, for viewers without the fonts; text when left out. */
@@ -73,6 +75,7 @@ export function contextOf(lesson: Lesson, options: SheetOptions): SheetContext {
     lesson,
     engraver: options.engraver,
     fonts: options.fonts,
+    words: options.words,
     settings,
     forms: options.forms ?? lesson.forms.filter(playsPattern),
     staffSpaceMm: STAFF_SPACE_MM[settings.staff] * settings.scale,
@@ -86,9 +89,7 @@ function textsOf(lesson: Lesson): readonly string[] {
     ...lesson.exercises.flatMap((each) => [each.name, each.notes]),
     ...lesson.forms.map((form) => form.name),
   ];
-  return [lesson.title, lesson.by, ...named, ...lesson.layers.map((layer) => layer.name)].flatMap(
-    (text) => text ?? [],
-  );
+  return [lesson.title, lesson.by, ...named].flatMap((text) => text ?? []);
 }
 
 /** A page whose SVG is written when it is asked for. */
@@ -132,7 +133,7 @@ export function layOutSheet(lesson: Lesson, options: SheetOptions): Sheet {
     const foot = allMoved(footer.items, MARGIN_MM, heightMm - MARGIN_MM - footer.heightMm);
     return pageOf(
       { widthMm, heightMm, margins, items: [...items, ...foot] },
-      `${lesson.title}, page ${index + 1} of ${pages.length}`,
+      options.words.page({ title: lesson.title, page: index + 1, pages: pages.length }),
       options.outlineText ? options.fonts : null,
     );
   });

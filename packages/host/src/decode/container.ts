@@ -74,7 +74,7 @@ async function* packetBlocks(
     }
     if (packets.length > 0) yield mixDown((await decoder.decodeFrames(packets)).channelData);
   } catch {
-    throw breaksOff(path, 'a packet that cannot be decoded');
+    throw breaksOff(path, ({ packet }) => packet);
   } finally {
     decoder.free();
     input.dispose();
@@ -88,11 +88,11 @@ async function* packetBlocks(
 export async function openContainer(path: string): Promise<DecodedSound> {
   const input = new Input({ formats: ALL_FORMATS, source: new FilePathSource(path) });
   const track = await input.getPrimaryAudioTrack().catch(() => {
-    throw breaksOff(path, 'no sound track that could be read');
+    throw breaksOff(path, ({ noReadableTrack }) => noReadableTrack);
   });
   if (!track) {
     input.dispose();
-    throw breaksOff(path, 'no sound track');
+    throw breaksOff(path, ({ noTrack }) => noTrack);
   }
   const wholeSeconds = await input.getDurationFromMetadata([track]);
   const decoding = await decodingOf(track);
@@ -103,6 +103,6 @@ export async function openContainer(path: string): Promise<DecodedSound> {
   }
   const codec = ((await track.getCodec()) ?? 'unknown').toUpperCase();
   input.dispose();
-  const sound = openWithFfmpeg(path, `${codec} sound`);
+  const sound = openWithFfmpeg(path, (sounds) => sounds.codec({ codec }));
   return { ...sound, blocks: inFull(path, sound, wholeSeconds) };
 }

@@ -42,7 +42,7 @@ function kindOf(head: Buffer): 'wav' | 'flac' | 'vorbis' | 'opus' | 'container' 
 async function openKind(path: string, head: Buffer): Promise<DecodedSound> {
   switch (kindOf(head)) {
     case 'wav':
-      return (await openWav(path)) ?? openWithFfmpeg(path, 'a WAV file in an unusual layout');
+      return (await openWav(path)) ?? openWithFfmpeg(path, ({ oddWav }) => oddWav);
     case 'flac':
       return (await import('./streams.ts')).openFlac(path, head);
     case 'vorbis':
@@ -56,9 +56,9 @@ async function openKind(path: string, head: Buffer): Promise<DecodedSound> {
     case 'container':
       return (await import('./container.ts')).openContainer(path);
     case 'text':
-      throw cannotRead(path, 'a text file');
+      throw cannotRead(path, ({ text }) => text);
     default:
-      return openWithFfmpeg(path, 'an unknown format');
+      return openWithFfmpeg(path, ({ unknown }) => unknown);
   }
 }
 
@@ -68,8 +68,11 @@ async function openKind(path: string, head: Buffer): Promise<DecodedSound> {
  */
 export async function decodeSound(path: string): Promise<DecodedSound> {
   const head = await readHead(path).catch((error: unknown) => {
-    throw new InputError(`${path}: ${reasonOf(error)}; expected a recording such as take.wav`);
+    throw new InputError((to) => {
+      const { unreadable, expected } = to.words;
+      return unreadable({ file: path, why: reasonOf(error, to), expected: expected.recording });
+    });
   });
-  if (head.length === 0) throw cannotRead(path, 'an empty file');
+  if (head.length === 0) throw cannotRead(path, ({ empty }) => empty);
   return openKind(path, head);
 }

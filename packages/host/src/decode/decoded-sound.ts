@@ -5,6 +5,7 @@
  * length does not matter.
  */
 import type { Hertz } from '@shedbook/core';
+import type { CliWords } from '@shedbook/words';
 import { InputError } from '../input-error.ts';
 
 /** A file that is being decoded. */
@@ -12,6 +13,9 @@ export interface DecodedSound {
   readonly sampleRateHz: Hertz;
   readonly blocks: AsyncIterable<Float32Array>;
 }
+
+/** Says what was found in a file. */
+export type FoundSound = (words: CliWords['sounds']) => string;
 
 /** Channels averaged into one. */
 export function mixDown(channels: readonly Float32Array[]): Float32Array {
@@ -26,20 +30,20 @@ export function mixDown(channels: readonly Float32Array[]): Float32Array {
 }
 
 /** The error for a file in a format that no decoder here reads. */
-export function cannotRead(path: string, found: string): InputError {
-  return new InputError(
-    `${path}: found ${found}, expected a recording such as take.wav, take.mp3, take.flac, take.ogg or take.webm`,
+export function cannotRead(path: string, found: FoundSound): InputError {
+  return new InputError(({ words }) =>
+    words.found({ where: path, found: found(words.sounds), expected: words.expected.recordings }),
   );
 }
 
 /** The error for a file that breaks off; `found` says what is there of it. */
-export function breaksOff(path: string, found: string): InputError {
-  return new InputError(`${path}: the file breaks off: found ${found}; was it copied whole?`);
+export function breaksOff(path: string, found: FoundSound): InputError {
+  return new InputError(({ words }) => words.breaksOff({ file: path, found: found(words.sounds) }));
 }
 
 /** The error for a file that ends before it should. */
 export function endsEarly(path: string, heardSeconds: number, wholeSeconds: number): InputError {
-  return breaksOff(path, `${heardSeconds.toFixed(1)} of ${wholeSeconds.toFixed(1)} seconds`);
+  return breaksOff(path, ({ seconds }) => seconds({ heard: heardSeconds, whole: wholeSeconds }));
 }
 
 /** This much less than was promised is no fault: encoders round to whole frames. */

@@ -3,12 +3,12 @@
 import { spawn } from 'node:child_process';
 import { Hertz } from '@shedbook/core';
 import { InputError } from '../input-error.ts';
-import { cannotRead, type DecodedSound } from './decoded-sound.ts';
+import { cannotRead, type DecodedSound, type FoundSound } from './decoded-sound.ts';
 
 const RATE_HZ = 44_100;
 const FLOAT_BYTES = 4;
 
-async function* ffmpegBlocks(path: string, what: string): AsyncGenerator<Float32Array> {
+async function* ffmpegBlocks(path: string, what: FoundSound): AsyncGenerator<Float32Array> {
   const args = ['-v', 'error', '-i', path, '-vn', '-f', 'f32le', '-ac', '1', '-ar', `${RATE_HZ}`, '-'];
   const child = spawn('ffmpeg', args, { stdio: ['ignore', 'pipe', 'pipe'] });
   const ended = new Promise<number | Error>((resolve) => {
@@ -30,15 +30,13 @@ async function* ffmpegBlocks(path: string, what: string): AsyncGenerator<Float32
   const outcome = await ended;
   if (outcome === 0) return;
   if (typeof outcome !== 'number') {
-    throw new InputError(
-      `${path}: found ${what}, which is not decoded here; install FFmpeg, or save the recording as WAV or FLAC`,
-    );
+    throw new InputError(({ words }) => words.notDecoded({ file: path, found: what(words.sounds) }));
   }
-  const why = complaint.trim().split('\n').at(-1)?.replace(`${path}: `, '') ?? 'no reason';
-  throw cannotRead(path, `${what}, of which FFmpeg says "${why}"`);
+  const why = complaint.trim().split('\n').at(-1)?.replace(`${path}: `, '') ?? `${outcome}`;
+  throw cannotRead(path, (sounds) => sounds.complaint({ kind: what(sounds), why }));
 }
 
 /** Opens a file with FFmpeg; `what` names what it seems to be. What it cannot read throws while blocks are read. */
-export function openWithFfmpeg(path: string, what: string): DecodedSound {
+export function openWithFfmpeg(path: string, what: FoundSound): DecodedSound {
   return { sampleRateHz: Hertz(RATE_HZ), blocks: ffmpegBlocks(path, what) };
 }

@@ -26,7 +26,7 @@ export async function requireWholePages(path: string): Promise<void> {
     const { buffer } = await file.read(Buffer.alloc(length), 0, length, size - length);
     const last = buffer.lastIndexOf('OggS', length, 'latin1');
     if (last >= 0 && pageBytes(buffer.subarray(last)) <= length - last) return;
-    throw breaksOff(path, 'only a part of its last page');
+    throw breaksOff(path, ({ lastPage }) => lastPage);
   } finally {
     await file.close();
   }

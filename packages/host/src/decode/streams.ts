@@ -11,7 +11,7 @@ import { Hertz } from '@shedbook/core';
 import { FLACDecoder } from '@wasm-audio-decoders/flac';
 import { OggVorbisDecoder } from '@wasm-audio-decoders/ogg-vorbis';
 import { MPEGDecoder } from 'mpg123-decoder';
-import { cannotRead, type DecodedSound, inFull, mixDown } from './decoded-sound.ts';
+import { cannotRead, type DecodedSound, type FoundSound, inFull, mixDown } from './decoded-sound.ts';
 
 const PIECE_BYTES = 65_536;
 
@@ -43,12 +43,12 @@ async function* decodePieces(path: string, decoder: StreamDecoder): AsyncGenerat
 }
 
 /** The sound of a decoder: its rate is known once the first samples are there. */
-async function openStream(path: string, kind: string, decoder: StreamDecoder): Promise<DecodedSound> {
+async function openStream(path: string, kind: FoundSound, decoder: StreamDecoder): Promise<DecodedSound> {
   const pieces = decodePieces(path, decoder);
   let first: Decoded | null = null;
   for (;;) {
     const { value, done } = await pieces.next();
-    if (done) throw cannotRead(path, `${kind} without sound`);
+    if (done) throw cannotRead(path, (sounds) => sounds.without({ kind: kind(sounds) }));
     if ((value.channelData[0]?.length ?? 0) === 0) continue;
     first = value;
     break;
@@ -72,13 +72,13 @@ function flacSeconds(head: Buffer): number | null {
 
 /** Opens a FLAC file. @throws InputError when it is none. */
 export async function openFlac(path: string, head: Buffer): Promise<DecodedSound> {
-  const sound = await openStream(path, 'a FLAC file', new FLACDecoder());
+  const sound = await openStream(path, ({ flac }) => flac, new FLACDecoder());
   return { ...sound, blocks: inFull(path, sound, flacSeconds(head)) };
 }
 
 /** Opens an Ogg Vorbis file. @throws InputError when it is none. */
 export async function openVorbis(path: string): Promise<DecodedSound> {
-  return openStream(path, 'an Ogg Vorbis file', new OggVorbisDecoder());
+  return openStream(path, ({ vorbis }) => vorbis, new OggVorbisDecoder());
 }
 
 /** Samples in a frame by the version bits of its header: MPEG 1 has 1152, its half rates 576. */
@@ -95,6 +95,6 @@ function mp3Seconds(head: Buffer, sampleRateHz: number): number | null {
 
 /** Opens an MP3 file, the silence that its encoder added taken off. @throws InputError when it is none. */
 export async function openMp3(path: string, head: Buffer): Promise<DecodedSound> {
-  const sound = await openStream(path, 'an MP3 file', new MPEGDecoder());
+  const sound = await openStream(path, ({ mp3 }) => mp3, new MPEGDecoder());
   return { ...sound, blocks: inFull(path, sound, mp3Seconds(head, sound.sampleRateHz)) };
 }

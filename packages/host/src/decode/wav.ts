@@ -109,6 +109,7 @@ export async function openWav(path: string): Promise<DecodedSound | null> {
     return { sampleRateHz: Hertz(layout.sampleRateHz), blocks: wavBlocks(path, file, layout, read) };
   }
   await file.close();
-  if (!layout && bytesRead < HEADER_BYTES) throw cannotRead(path, 'a WAV file without sound');
+  if (!layout && bytesRead < HEADER_BYTES)
+    throw cannotRead(path, ({ without, wav }) => without({ kind: wav }));
   return null;
 }

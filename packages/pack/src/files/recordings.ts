@@ -9,7 +9,6 @@ import {
   type Bpm,
   defaultForm,
   type Form,
-  fileNameOf,
   type Lesson,
   type Performance,
   perform,
@@ -98,8 +97,8 @@ export function planRecordings(
 ): readonly PlannedRecording[] {
   return exercises.flatMap((exercise) =>
     layers.map((count) => {
-      const name = lesson.layers[count - 1]?.name ?? null;
-      const stage = layers.length > 1 ? `-${count}-${fileNameOf(name, '')}` : '';
+      const joins = lesson.layers[count - 1]?.joins ?? [];
+      const stage = layers.length > 1 ? `-${[count, ...joins].join('-')}` : '';
       return { exercise, layers: count, path: recordingPath(lesson, exercise, format, stage) };
     }),
   );

@@ -30,7 +30,16 @@ const fonts = await loadFonts((specifier) => readFile(resolve(specifier)));
 async function packOf(text: string, audio = false): Promise<ReadonlyMap<string, string>> {
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) throw new Error('the lesson has problems');
-  const files = await makePack({ id: 'first-swing', lesson, text, app: APP, engraver, fonts, audio });
+  const files = await makePack({
+    id: 'first-swing',
+    lesson,
+    text,
+    app: APP,
+    engraver,
+    fonts,
+    audio,
+    language: 'en',
+  });
   return new Map(files.map(({ path, content }) => [path, Buffer.from(content).toString('latin1')]));
 }
 

@@ -7,6 +7,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { Lesson } from '@shedbook/core';
 import type { Engraver, Fonts } from '@shedbook/engrave';
+import type { LanguageTag } from '@shedbook/words';
 import { strToU8 } from 'fflate';
 import { type LessonFile, type PackFile, textFile } from '../files/file.ts';
 import { FILE_FORMATS } from '../files/formats.data.ts';
@@ -34,6 +35,8 @@ export interface PackRequest {
   readonly app: readonly PackFile[];
   readonly engraver: Engraver;
   readonly fonts: Fonts;
+  /** The language of the printed sheet and of what is read out of the notation. */
+  readonly language: LanguageTag;
   /** Whether exercises are recorded: yes where left out. */
   readonly audio?: boolean;
   /** Told how many recordings are done. */
@@ -61,12 +64,12 @@ function versionOf(files: readonly PackFile[]): string {
 
 /** The files to take along, in a folder of their own. */
 async function downloadsOf(request: PackRequest): Promise<readonly LessonFile<PackDownload['kind']>[]> {
-  const { lesson, id, text, engraver, fonts } = request;
+  const { lesson, id, text, engraver, fonts, language } = request;
   const recordings =
     request.audio === false ? [] : await recordLoops(lesson, request.onRecording ?? (() => {}));
   const source = textFile(`${id}${FILE_FORMATS.lesson.ending}`, text);
   const files: readonly LessonFile<PackDownload['kind']>[] = [
-    await printSheet(makeSheet(lesson, { engraver, fonts }), fonts),
+    await printSheet(makeSheet(lesson, { engraver, fonts, language }), fonts),
     ...writeStandardFiles(lesson),
     ...recordings,
     { ...source, kind: 'lesson', exercise: null },
@@ -100,8 +103,8 @@ function firstPictures({ groove, exercises }: PackTiles): readonly string[] {
 
 /** Every file of the pack, in order of its path. */
 export async function makePack(request: PackRequest): Promise<readonly PackFile[]> {
-  const { lesson, id } = request;
-  const tiles = makeTiles(lesson, request);
+  const { lesson, id, engraver, fonts, language } = request;
+  const tiles = makeTiles(lesson, { engraver, fonts, language });
   const downloads = await downloadsOf(request);
   const first = firstPictures(tiles);
   const app = request.app.map((file) => (file.path === 'index.html' ? startPage(file, lesson, first) : file));

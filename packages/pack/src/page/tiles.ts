@@ -1,6 +1,7 @@
 /** The tiles of a pack: every bar as an SVG file, and where each slot stands on it. */
 import type { Lesson } from '@shedbook/core';
 import { type BarTile, type Engraver, engraveBars, type Fonts } from '@shedbook/engrave';
+import { type LanguageTag, SHEET_WORDS } from '@shedbook/words';
 import { fileNumber, type PackFile, textFile } from '../files/file.ts';
 import type { PackBar, PackExercise } from './pack.ts';
 
@@ -39,7 +40,10 @@ function barOf({ bar, tile, slots }: BarTile, path: string): PackBar {
 /** Engraves a lesson bar by bar. */
 export function makeTiles(
   lesson: Lesson,
-  tools: { readonly engraver: Engraver; readonly fonts: Fonts },
+  {
+    language,
+    ...tools
+  }: { readonly engraver: Engraver; readonly fonts: Fonts; readonly language: LanguageTag },
 ): PackTiles {
   const files: PackFile[] = [];
   const keep = (bars: readonly BarTile[], name: string) =>
@@ -48,7 +52,7 @@ export function makeTiles(
       files.push(textFile(path, each.tile.svg));
       return barOf(each, path);
     });
-  const all = engraveBars(lesson, tools);
+  const all = engraveBars(lesson, { ...tools, words: SHEET_WORDS[language] });
   const exercises = all.flatMap(({ exercise, own, full }) => {
     if (exercise === null) return [];
     const name = fileNumber(exercise, lesson.exercises.length);

@@ -1,9 +1,118 @@
 /** What the command line says, in English. */
 
 /** The messages. */
-export const cliEnglish = {
+export const cli = {
+  /** One exercise and how hard it is. */
   why: {
     title:
       '{$number :integer}. {$pattern}: {$points :number minimumFractionDigits=1 maximumFractionDigits=1} points',
+  },
+  check: {
+    errors: '.input {$count :integer} .match $count one {{{$count} error}} * {{{$count} errors}}',
+    warnings: '.input {$count :integer} .match $count one {{{$count} warning}} * {{{$count} warnings}}',
+    faulty: '{$file}: {$errors}, {$warnings}',
+    inOrder: '{$file}: in order, {$exercises}',
+    inOrderWithWarnings: '{$file}: in order, {$exercises}, {$warnings}',
+  },
+  exercises: '.input {$count :integer} .match $count one {{{$count} exercise}} * {{{$count} exercises}}',
+  compose: {
+    written:
+      '.input {$count :integer} .match $count one {{{$count} exercise written to {$file}.}} * {{{$count} exercises written to {$file}.}}',
+    allMet:
+      'All {$possible :integer} moves between cells are met, the last of them in exercise {$exercise :integer}.',
+    someMet: '{$met :integer} of {$possible :integer} moves between cells are met; missing: {$missing}.',
+    difficulty:
+      'Difficulty rises from {$easiest :number maximumFractionDigits=2} to {$hardest :number maximumFractionDigits=2} points, no step above {$step :number maximumFractionDigits=2}.',
+    nothing: '{$file}: nothing could be composed: {$why} Nothing was written.',
+    noBar: 'the vocabulary and its limits allow no bar.',
+    otherMeter: '--review: {$file} is in {$found}, expected {$expected}',
+    noComping: '--variations: exercise {$exercise :integer} has no {$voice :voice}, expected one that has',
+    twoKinds: '--{$second}: found together with --{$first}, expected one kind of page at a time',
+    weak: '--weak: {$why}',
+  },
+  build: {
+    madeIn: 'Made in {$folder}:',
+    sheet: 'sheet',
+    pack: 'pack',
+    sound: 'sound',
+    sheetOf:
+      '.input {$pages :integer} .match $pages one {{{$file}, {$pages} page, and as SVG}} * {{{$file}, {$pages} pages, and as SVG}}',
+    sheetAnd:
+      '.input {$count :integer} .match $count one {{the sheet and {$count} exercise}} * {{the sheet and {$count} exercises}}',
+    packOf: 'practice, and practice.zip: the page that students practise on',
+    recordings: '.input {$count :integer} .match $count one {{{$count} recording}} * {{{$count} recordings}}',
+    engraving: 'Engraving the sheet …',
+    writing: 'Writing MIDI and MusicXML …',
+    recording: 'Recording {$n :integer} of {$of :integer} …',
+    recordingForPack: 'Recording {$n :integer} of {$of :integer} for the pack …',
+    noExercises:
+      '{$file}: warning: there are no exercises yet; shedbook compose writes some from the vocabulary',
+    noGlyphs: 'warning: the fonts have no {$characters}; it prints as an empty box',
+    noPage: '--pack: The practice page has not been built yet: run "npm run build".',
+  },
+  listening: 'Listening …',
+  serve: {
+    at: 'The desk is at {$url}',
+    runs: 'It runs until this is stopped (Ctrl+C); every change is kept at once.',
+    portTaken:
+      'Port {$port} of {$host} is taken, perhaps by another Shedbook. Close it, or ask for another port.',
+    portForbidden: 'Port {$port} may not be used by this user; take one above 1023.',
+    noSuchHost: '{$host} is not an address of this computer.',
+  },
+  internal: 'Internal error: {$what}. This is our fault: please report it.',
+  found: '{$where}: found {$found}, expected {$expected}',
+  foundNear: '{$where}: found {$found}, expected {$expected} (did you mean "{$near}"?)',
+  unreadable: '{$file}: {$why}; expected {$expected}',
+  unwritable: '{$file} cannot be written: {$why}',
+  breaksOff: '{$file}: the file breaks off: found {$found}; was it copied whole?',
+  notDecoded:
+    '{$file}: found {$found}, which is not decoded here; install FFmpeg, or save the recording as WAV or FLAC',
+  noKit: '--kit: {$file}: {$why}',
+  reasons: {
+    ENOENT: 'there is no such file',
+    EISDIR: 'that is a folder',
+    EACCES: 'it may not be read',
+  },
+  expected: {
+    whole: 'a whole number from {$least :number useGrouping=never} to {$most :number useGrouping=never}',
+    keep: 'numbers of exercises such as 1,2,5',
+    exerciseNumber: 'the number of an exercise',
+    exerciseTo: 'a number from 1 to {$most :integer}',
+    withExercises: 'a lesson with exercises',
+    oneOf: 'one of {$words}',
+    bpm: 'quarter notes a minute from {$least :number} to {$most :number}',
+    lufs: 'LUFS from {$least :number} to {$most :number}',
+    voices: 'voices: {$voices}',
+    layers: 'how many play ({$names}), or each',
+    exerciseList: 'numbers from 1 to {$most :integer}, such as 3, 1,4 or 2-5',
+    beats: 'beats such as {$beats}, or all',
+    gap: 'bars with click and bars without, such as 2/2',
+    slots: '{$slots} slots a beat',
+    cells: 'two cells such as "..x ..."',
+    lesson: 'a lesson file such as first.lesson.yaml',
+    take: 'a recording such as take.wav, or take.mid',
+    recording: 'a recording such as take.wav',
+    recordings: 'a recording such as take.wav, take.mp3, take.flac, take.ogg or take.webm',
+    soundFont: 'a SoundFont 2 file such as drums.sf2',
+    picture: 'a file such as take.svg',
+  },
+  sounds: {
+    empty: 'an empty file',
+    text: 'a text file',
+    wav: 'a WAV file',
+    oddWav: 'a WAV file in an unusual layout',
+    flac: 'a FLAC file',
+    vorbis: 'an Ogg Vorbis file',
+    mp3: 'an MP3 file',
+    unknown: 'an unknown format',
+    codec: '{$codec} sound',
+    without: '{$kind} without sound',
+    seconds:
+      '{$heard :number minimumFractionDigits=1 maximumFractionDigits=1} of {$whole :number minimumFractionDigits=1 maximumFractionDigits=1} seconds',
+    lastPage: 'only a part of its last page',
+    packet: 'a packet that cannot be decoded',
+    noReadableTrack: 'no sound track that could be read',
+    noTrack: 'no sound track',
+    complaint: '{$kind}, of which FFmpeg says "{$why}"',
   },
 } as const;

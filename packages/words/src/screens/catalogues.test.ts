@@ -1,14 +1,18 @@
 import { describe, expect, it } from 'vitest';
+import { cli as cliEnglish } from '../english/cli.ts';
 import { deskMessages as deskEnglish } from '../english/desk.ts';
 import { ENGLISH } from '../english/english.ts';
 import { hearingMessages as hearingEnglish } from '../english/hearing.ts';
 import { practiceMessages as practiceEnglish } from '../english/practice.ts';
 import { report as reportEnglish } from '../english/report.ts';
+import * as sheetEnglish from '../english/sheet.ts';
+import { cli as cliGerman } from '../german/cli.ts';
 import { deskMessages as deskGerman } from '../german/desk.ts';
 import { GERMAN } from '../german/german.ts';
 import { hearingMessages as hearingGerman } from '../german/hearing.ts';
 import { practiceMessages as practiceGerman } from '../german/practice.ts';
 import { report as reportGerman } from '../german/report.ts';
+import * as sheetGerman from '../german/sheet.ts';
 import { LANGUAGES, pickLanguage } from '../language/languages.ts';
 import { compile } from '../message/compiled.ts';
 import type { Messages } from '../message/speak.ts';
@@ -27,6 +31,8 @@ const ENGLISH_TEXTS = [
   ...textsOf(practiceEnglish, 'practice'),
   ...textsOf(hearingEnglish, 'hearing'),
   ...textsOf(reportEnglish, 'report'),
+  ...textsOf({ ...sheetEnglish }, 'sheet'),
+  ...textsOf(cliEnglish, 'cli'),
   ...textsOf(ENGLISH.sentences, 'facts'),
 ];
 
@@ -35,6 +41,8 @@ const GERMAN_TEXTS = [
   ...textsOf(practiceGerman, 'practice'),
   ...textsOf(hearingGerman, 'hearing'),
   ...textsOf(reportGerman, 'report'),
+  ...textsOf({ ...sheetGerman }, 'sheet'),
+  ...textsOf(cliGerman, 'cli'),
   ...textsOf(GERMAN.sentences, 'facts'),
 ];
 

@@ -3,6 +3,9 @@
  * (MIDI, MusicXML), keys of the keyboard, units, and messages that hold nothing but places and signs.
  */
 export const SAME_WORDS: readonly string[] = [
+  'cli.check.faulty',
+  'cli.compose.weak',
+  'cli.noKit',
   'desk.groove.db',
   'desk.heading.bpm',
   'desk.heading.feel',
@@ -70,4 +73,6 @@ export const SAME_WORDS: readonly string[] = [
   'report.seconds',
   'report.spreadMs',
   'report.tempo',
+  'sheet.sheet.groove',
+  'sheet.sheet.part',
 ];

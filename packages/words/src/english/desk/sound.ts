@@ -1,4 +1,5 @@
 /** Hearing, composing and the lesson room, in English. */
+import { forms } from '../sheet.ts';
 
 /** Words of `sound`. */
 export const sound = {
@@ -21,11 +22,7 @@ export const sound = {
   compare: 'A B: side {$side} is heard; press for the other side',
   side: 'What is set below belongs to side',
   form: 'Form',
-  forms: {
-    loop: 'loop',
-    'four and two': 'four and two',
-    time: 'time',
-  },
+  forms,
   ownForm: '{$name} (this lesson’s)',
   layers: 'Layers',
   all: 'all',

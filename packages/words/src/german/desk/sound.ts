@@ -1,6 +1,7 @@
 /** Hearing, composing and the lesson room, in German. */
 import type * as english from '../../english/desk/sound.ts';
 import { translation } from '../../message/translated.ts';
+import { forms } from '../sheet.ts';
 
 /** Words of `sound`. */
 export const sound = translation<typeof english.sound>()({
@@ -23,11 +24,7 @@ export const sound = translation<typeof english.sound>()({
   compare: 'A B: Seite {$side} erklingt; drücken für die andere Seite',
   side: 'Was unten eingestellt ist, gehört zu Seite',
   form: 'Form',
-  forms: {
-    loop: 'Schleife',
-    'four and two': 'vier und zwei',
-    time: 'Time',
-  },
+  forms,
   ownForm: '{$name} (aus dieser Lektion)',
   layers: 'Schichten',
   all: 'alle',

@@ -1,0 +1,89 @@
+/**
+ * The words that a sheet prints and that its pages are read out with. Engraving knows no language: whoever asks for a
+ * sheet hands them over.
+ */
+import type { Articulation, Form, Voice } from '@shedbook/core';
+
+/** Ways of striking that have a name. */
+export type Manner = Exclude<Articulation, 'normal'> | 'accent' | 'ghost';
+
+/** Words in the reader's language. */
+export interface SheetWords {
+  readonly voices: Readonly<Record<Voice, string>>;
+  /** The heading over the groove. */
+  readonly groove: string;
+  /** The heading over the stages in which it is built up. */
+  readonly buildUp: string;
+  /** A bass drum that one hardly hears. */
+  readonly feathered: string;
+  /** A voice of the groove, and how loud it is. */
+  readonly part: (values: { readonly voice: string; readonly loudness: string }) => string;
+  /** What the exercise plays, and how loud it is. */
+  readonly exercisePart: (values: { readonly loudness: string }) => string;
+  /** A form's name; of one that a teacher has made up, the name that it has. */
+  readonly formName: (name: string) => string;
+  /** A form in a sentence. */
+  readonly form: (form: Form) => string;
+  /** The tempo to arrive at, in the notes that the first one counts. */
+  readonly goal: (values: { readonly bpm: number }) => string;
+  readonly straight: string;
+  readonly swing: string;
+  readonly swingByTempo: string;
+  /** A swing of a ratio long : short. */
+  readonly swingOf: (values: {
+    /** Long : short. */
+    readonly ratio: number;
+  }) => string;
+  /** The same on sixteenths. */
+  readonly swingOfSixteenths: (values: {
+    /** Long : short. */
+    readonly ratio: number;
+  }) => string;
+  readonly leftHanded: string;
+  /** What the key calls a way of striking. */
+  readonly key: Readonly<Record<Manner, string>>;
+  /** In the key: the voice that the one line of the exercises stands for. */
+  readonly inExercises: (values: { readonly voice: string }) => string;
+  /** In the key: the letters of the hands. */
+  readonly hands: string;
+  /** How a stroke is called when a pattern is read out. */
+  readonly manner: Readonly<Record<Manner, string>>;
+  readonly nothingPlayed: string;
+  /** What is read out of one bar of several. */
+  readonly bar: (values: {
+    /** Number of the bar, from 1. */
+    readonly bar: number;
+    readonly text: string;
+  }) => string;
+  readonly exercise: (values: {
+    /** Number of the exercise. */
+    readonly number: number;
+  }) => string;
+  readonly exerciseNamed: (values: {
+    /** Number of the exercise. */
+    readonly number: number;
+    readonly name: string;
+  }) => string;
+  /** A line of an exercise that does not begin with its first bar. */
+  readonly fromBar: (values: {
+    readonly exercise: string;
+    /** Number of the bar, from 1. */
+    readonly bar: number;
+  }) => string;
+  /** What a page is called. */
+  readonly page: (values: {
+    readonly title: string;
+    /** Number of the page, from 1. */
+    readonly page: number;
+    /** Number of pages. */
+    readonly pages: number;
+  }) => string;
+}
+
+/** What an exercise is called. */
+export function exerciseTitle(
+  words: SheetWords,
+  { number, name }: { readonly number: number; readonly name: string | null },
+): string {
+  return name ? words.exerciseNamed({ number, name }) : words.exercise({ number });
+}

@@ -1,0 +1,68 @@
+/** What a printed sheet says, and what is read out of it, in English. */
+
+/** The names of the forms that every lesson has, as they stand within a sentence. */
+export const forms = {
+  loop: 'loop',
+  'four and two': 'four and two',
+  time: 'time',
+} as const;
+
+/** The messages. */
+export const sheet = {
+  groove: 'Groove',
+  buildUp: 'Build it up',
+  feathered: 'feathered',
+  part: '{$voice}, {$loudness}',
+  exercisePart: 'the exercise, {$loudness}',
+  goal: 'goal {$bpm :number}',
+  straight: 'straight',
+  swing: 'swing',
+  swingByTempo: 'swing by tempo',
+  swingOf: 'swing {$ratio :number maximumFractionDigits=4}:1',
+  swingOfSixteenths: 'swing {$ratio :number maximumFractionDigits=4}:1 on sixteenths',
+  leftHanded: 'left-handed',
+  key: {
+    accent: 'accent',
+    ghost: 'ghost note',
+    flam: 'flam',
+    drag: 'drag',
+    buzz: 'buzz',
+    bell: 'bell of the ride',
+    splash: 'splash with the foot',
+  },
+  inExercises: '{$voice} (exercises)',
+  hands: 'right, left hand',
+  manner: {
+    accent: 'accent',
+    ghost: 'ghost',
+    flam: 'flam',
+    drag: 'drag',
+    buzz: 'buzz',
+    bell: 'bell',
+    splash: 'splash',
+  },
+  nothingPlayed: 'Nothing is played.',
+  bar: 'Bar {$bar :integer}. {$text}',
+  exercise: 'Exercise {$number :integer}',
+  exerciseNamed: 'Exercise {$number :integer}: {$name}',
+  fromBar: '{$exercise}, from bar {$bar :integer}',
+  page: '{$title}, page {$page :integer} of {$pages :integer}',
+} as const;
+
+/** The parts of the sentence that tells a form. */
+export const form = {
+  pattern:
+    '.input {$bars :integer} .match $bars one {{{$bars} bar of the pattern}} * {{{$bars} bars of the pattern}}',
+  time: '.input {$bars :integer} .match $bars one {{{$bars} bar of time}} * {{{$bars} bars of time}}',
+  rest: '.input {$bars :integer} .match $bars one {{{$bars} bar of rest}} * {{{$bars} bars of rest}}',
+  ending: '{$section}, ending on {$strokes}',
+  lastEnding: '{$section}, the last ending on {$strokes}',
+  restOn: 'a rest on {$beat :integer}',
+  strokesOn: '{$voices} on {$places :list}',
+  beat: '{$beat :integer}',
+  slot: '.input {$slot :integer} .match $slot 2 {{the second slot of {$beat :integer} (“{$syllable}”)}} 3 {{the third slot of {$beat :integer} (“{$syllable}”)}} 4 {{the fourth slot of {$beat :integer} (“{$syllable}”)}} * {{the {$slot}th slot of {$beat :integer} (“{$syllable}”)}}',
+  lastSlot: 'the last slot of {$beat :integer} (“{$syllable}”)',
+  next: '{$before}; then {$section}',
+  whole:
+    '.input {$times :integer} .match $times 1 {{{$sections}.}} 2 {{{$sections}; all of it twice.}} * {{{$sections}; all of it {$times} times.}}',
+} as const;

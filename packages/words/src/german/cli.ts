@@ -1,0 +1,121 @@
+/** What the command line says, in German. */
+import type * as english from '../english/cli.ts';
+import { translation } from '../message/translated.ts';
+
+/** The messages. */
+export const cli = translation<typeof english.cli>()({
+  why: {
+    title:
+      '{$number :integer}. {$pattern}: {$points :number minimumFractionDigits=1 maximumFractionDigits=1} Punkte',
+  },
+  check: {
+    errors: '{$count :integer} Fehler',
+    warnings: '.input {$count :integer} .match $count one {{{$count} Warnung}} * {{{$count} Warnungen}}',
+    faulty: '{$file}: {$errors}, {$warnings}',
+    inOrder: '{$file}: in Ordnung, {$exercises}',
+    inOrderWithWarnings: '{$file}: in Ordnung, {$exercises}, {$warnings}',
+  },
+  exercises: '.input {$count :integer} .match $count one {{{$count} Übung}} * {{{$count} Übungen}}',
+  compose: {
+    written:
+      '.input {$count :integer} .match $count one {{{$count} Übung nach {$file} geschrieben.}} * {{{$count} Übungen nach {$file} geschrieben.}}',
+    allMet:
+      'Alle {$possible :integer} Wechsel zwischen Zellen kommen vor, der letzte in Übung {$exercise :integer}.',
+    someMet:
+      '{$met :integer} von {$possible :integer} Wechseln zwischen Zellen kommen vor; es fehlen: {$missing}.',
+    difficulty:
+      'Die Schwierigkeit steigt von {$easiest :number maximumFractionDigits=2} auf {$hardest :number maximumFractionDigits=2} Punkte, kein Schritt über {$step :number maximumFractionDigits=2}.',
+    nothing: '{$file}: Es ließ sich nichts komponieren: {$why} Es wurde nichts geschrieben.',
+    noBar: 'Wortschatz und Grenzen lassen keinen Takt zu.',
+    otherMeter: '--review: {$file} steht in {$found}, erwartet {$expected}',
+    noComping:
+      '--variations: Übung {$exercise :integer} hat die Stimme {$voice :voice} nicht, erwartet eine, die sie hat',
+    twoKinds: '--{$second}: zusammen mit --{$first} gefunden, erwartet nur eine Art von Seite',
+    weak: '--weak: {$why}',
+  },
+  build: {
+    madeIn: 'Gemacht in {$folder}:',
+    sheet: 'Blatt',
+    pack: 'Paket',
+    sound: 'Klang',
+    sheetOf:
+      '.input {$pages :integer} .match $pages one {{{$file}, {$pages} Seite, auch als SVG}} * {{{$file}, {$pages} Seiten, auch als SVG}}',
+    sheetAnd:
+      '.input {$count :integer} .match $count one {{das Blatt und {$count} Übung}} * {{das Blatt und {$count} Übungen}}',
+    packOf: 'practice und practice.zip: die Seite zum Üben',
+    recordings: '.input {$count :integer} .match $count one {{{$count} Aufnahme}} * {{{$count} Aufnahmen}}',
+    engraving: 'Das Blatt wird gestochen …',
+    writing: 'MIDI und MusicXML werden geschrieben …',
+    recording: 'Aufnahme {$n :integer} von {$of :integer} …',
+    recordingForPack: 'Aufnahme {$n :integer} von {$of :integer} für das Paket …',
+    noExercises:
+      '{$file}: Warnung: Es gibt noch keine Übungen; shedbook compose schreibt welche aus dem Wortschatz',
+    noGlyphs: 'Warnung: Den Schriften fehlt {$characters}; gedruckt wird ein leeres Kästchen',
+    noPage: '--pack: Die Seite zum Üben ist noch nicht gebaut: „npm run build“ ausführen.',
+  },
+  listening: 'Hört zu …',
+  serve: {
+    at: 'Das Pult ist unter {$url}',
+    runs: 'Es läuft, bis es hier beendet wird (Strg+C); jede Änderung wird gleich behalten.',
+    portTaken:
+      'Port {$port} von {$host} ist belegt, vielleicht von einem anderen Shedbook. Dieses schließen oder einen anderen Port verlangen.',
+    portForbidden: 'Port {$port} ist für diese Person gesperrt; einen über 1023 nehmen.',
+    noSuchHost: '{$host} ist keine Adresse dieses Rechners.',
+  },
+  internal: 'Interner Fehler: {$what}. Das ist unser Fehler: Bitte melden.',
+  found: '{$where}: gefunden {$found}, erwartet {$expected}',
+  foundNear: '{$where}: gefunden {$found}, erwartet {$expected} (gemeint „{$near}“?)',
+  unreadable: '{$file}: {$why}; erwartet {$expected}',
+  unwritable: '{$file} lässt sich nicht schreiben: {$why}',
+  breaksOff: '{$file}: Die Datei bricht ab: gefunden {$found}; wurde sie ganz kopiert?',
+  notDecoded:
+    '{$file}: gefunden {$found}, was hier nicht gelesen wird; FFmpeg installieren oder als WAV oder FLAC speichern',
+  noKit: '--kit: {$file}: {$why}',
+  reasons: {
+    ENOENT: 'so eine Datei gibt es nicht',
+    EISDIR: 'das ist ein Ordner',
+    EACCES: 'sie darf nicht gelesen werden',
+  },
+  expected: {
+    whole: 'eine ganze Zahl von {$least :number useGrouping=never} bis {$most :number useGrouping=never}',
+    keep: 'Nummern von Übungen wie 1,2,5',
+    exerciseNumber: 'die Nummer einer Übung',
+    exerciseTo: 'eine Zahl von 1 bis {$most :integer}',
+    withExercises: 'eine Lektion mit Übungen',
+    oneOf: 'eines von {$words}',
+    bpm: 'Viertel in der Minute von {$least :number} bis {$most :number}',
+    lufs: 'LUFS von {$least :number} bis {$most :number}',
+    voices: 'Stimmen: {$voices}',
+    layers: 'wie viele spielen ({$names}), oder each',
+    exerciseList: 'Nummern von 1 bis {$most :integer} wie 3, 1,4 oder 2-5',
+    beats: 'Schläge wie {$beats}, oder all',
+    gap: 'Takte mit Klick und Takte ohne, wie 2/2',
+    slots: '{$slots} Stellen in einem Schlag',
+    cells: 'zwei Zellen wie „..x ...“',
+    lesson: 'eine Lektion wie first.lesson.yaml',
+    take: 'eine Aufnahme wie take.wav, oder take.mid',
+    recording: 'eine Aufnahme wie take.wav',
+    recordings: 'eine Aufnahme wie take.wav, take.mp3, take.flac, take.ogg oder take.webm',
+    soundFont: 'eine SoundFont-2-Datei wie drums.sf2',
+    picture: 'eine Datei wie take.svg',
+  },
+  sounds: {
+    empty: 'eine leere Datei',
+    text: 'eine Textdatei',
+    wav: 'eine WAV-Datei',
+    oddWav: 'eine WAV-Datei in ungewöhnlicher Anordnung',
+    flac: 'eine FLAC-Datei',
+    vorbis: 'eine Ogg-Vorbis-Datei',
+    mp3: 'eine MP3-Datei',
+    unknown: 'ein unbekanntes Format',
+    codec: 'Ton in {$codec}',
+    without: '{$kind} ohne Ton',
+    seconds:
+      '{$heard :number minimumFractionDigits=1 maximumFractionDigits=1} von {$whole :number minimumFractionDigits=1 maximumFractionDigits=1} Sekunden',
+    lastPage: 'nur ein Teil der letzten Seite',
+    packet: 'ein Paket, das sich nicht lesen lässt',
+    noReadableTrack: 'keine lesbare Tonspur',
+    noTrack: 'keine Tonspur',
+    complaint: '{$kind}, wozu FFmpeg sagt: „{$why}“',
+  },
+});

@@ -1,0 +1,69 @@
+/** What a printed sheet says, and what is read out of it, in German. */
+import type * as english from '../english/sheet.ts';
+import { translation } from '../message/translated.ts';
+
+/** The names of the forms that every lesson has, as they stand within a sentence. */
+export const forms = translation<typeof english.forms>()({
+  loop: 'Schleife',
+  'four and two': 'vier und zwei',
+  time: 'Time',
+});
+
+/** The messages. */
+export const sheet = translation<typeof english.sheet>()({
+  groove: 'Groove',
+  buildUp: 'Schicht um Schicht',
+  feathered: 'gefedert',
+  part: '{$voice}, {$loudness}',
+  exercisePart: 'die Übung, {$loudness}',
+  goal: 'Ziel {$bpm :number}',
+  straight: 'gerade',
+  swing: 'Swing',
+  swingByTempo: 'Swing nach Tempo',
+  swingOf: 'Swing {$ratio :number maximumFractionDigits=4}:1',
+  swingOfSixteenths: 'Swing {$ratio :number maximumFractionDigits=4}:1 auf Sechzehnteln',
+  leftHanded: 'Linkshänder',
+  key: {
+    accent: 'Akzent',
+    ghost: 'Ghost Note',
+    flam: 'Flam',
+    drag: 'Drag',
+    buzz: 'Buzz',
+    bell: 'Kuppe des Rides',
+    splash: 'Splash mit dem Fuß',
+  },
+  inExercises: '{$voice} (Übungen)',
+  hands: 'rechte, linke Hand',
+  manner: {
+    accent: 'Akzent',
+    ghost: 'Ghost Note',
+    flam: 'Flam',
+    drag: 'Drag',
+    buzz: 'Buzz',
+    bell: 'Kuppe',
+    splash: 'Splash',
+  },
+  nothingPlayed: 'Es wird nichts gespielt.',
+  bar: 'Takt {$bar :integer}. {$text}',
+  exercise: 'Übung {$number :integer}',
+  exerciseNamed: 'Übung {$number :integer}: {$name}',
+  fromBar: '{$exercise}, ab Takt {$bar :integer}',
+  page: '{$title}, Seite {$page :integer} von {$pages :integer}',
+});
+
+/** The parts of the sentence that tells a form. */
+export const form = translation<typeof english.form>()({
+  pattern: '.input {$bars :integer} .match $bars one {{{$bars} Takt Pattern}} * {{{$bars} Takte Pattern}}',
+  time: '.input {$bars :integer} .match $bars one {{{$bars} Takt Time}} * {{{$bars} Takte Time}}',
+  rest: '.input {$bars :integer} .match $bars one {{{$bars} Takt Pause}} * {{{$bars} Takte Pause}}',
+  ending: '{$section}, am Ende {$strokes}',
+  lastEnding: '{$section}, am Ende des letzten {$strokes}',
+  restOn: 'eine Pause auf der {$beat :integer}',
+  strokesOn: '{$voices} auf {$places :list}',
+  beat: 'der {$beat :integer}',
+  slot: '.input {$slot :integer} .match $slot 2 {{der zweiten Stelle der {$beat :integer} („{$syllable}“)}} 3 {{der dritten Stelle der {$beat :integer} („{$syllable}“)}} 4 {{der vierten Stelle der {$beat :integer} („{$syllable}“)}} * {{der {$slot}. Stelle der {$beat :integer} („{$syllable}“)}}',
+  lastSlot: 'der letzten Stelle der {$beat :integer} („{$syllable}“)',
+  next: '{$before}; dann {$section}',
+  whole:
+    '.input {$times :integer} .match $times 1 {{{$sections}.}} 2 {{{$sections}; das Ganze zweimal.}} * {{{$sections}; das Ganze {$times}-mal.}}',
+});

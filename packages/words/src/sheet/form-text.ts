@@ -1,0 +1,51 @@
+/**
+ * A form in a sentence.
+ * For example: formText(form, words) // '4 bars of the pattern, the last ending on rim shot + crash on the last slot of 4 (“let”); then 2 bars of time; all of it twice.'
+ */
+import {
+  countSyllable,
+  type Ending,
+  type Form,
+  type FormSection,
+  type Subdivision,
+  struckSlots,
+  type Voice,
+} from '@shedbook/core';
+import type { form as english } from '../english/sheet.ts';
+import type { Spoken } from '../message/speak.ts';
+
+/** What the sentence is made of. */
+export interface FormWords {
+  readonly voices: Readonly<Record<Voice, string>>;
+  readonly form: Spoken<typeof english>;
+}
+
+/** Which slot of a beat, in words. */
+function slotText(slot: number, slots: number, beat: number, { form }: FormWords): string {
+  if (slot === 0) return form.beat({ beat });
+  const syllable = countSyllable(beat - 1, slot, slots as Subdivision);
+  return slot === slots - 1
+    ? form.lastSlot({ beat, syllable })
+    : form.slot({ slot: slot + 1, beat, syllable });
+}
+
+function endingText({ voices, cell, beat }: Ending, words: FormWords): string {
+  const places = struckSlots(cell).map((slot) => slotText(slot, cell.marks.length, beat, words));
+  if (places.length === 0) return words.form.restOn({ beat });
+  return words.form.strokesOn({ voices: voices.map((voice) => words.voices[voice]).join(' + '), places });
+}
+
+function sectionText({ play, bars, ending }: FormSection, words: FormWords): string {
+  const { form } = words;
+  const section = form[play]({ bars });
+  if (!ending) return section;
+  const strokes = endingText(ending, words);
+  return bars === 1 ? form.ending({ section, strokes }) : form.lastEnding({ section, strokes });
+}
+
+/** The form's sections in order, and how often. */
+export function formText({ sections, repeat }: Form, words: FormWords): string {
+  const told = sections.map((section) => sectionText(section, words));
+  const all = told.reduce((before, section) => words.form.next({ before, section }));
+  return words.form.whole({ sections: all, times: repeat });
+}
