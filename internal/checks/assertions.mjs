@@ -42,13 +42,21 @@ function namesIn(tree, path) {
   return files.get(path);
 }
 
+/** Names of a file of a tree. */
+class Names extends Map {
+  constructor(tree) {
+    super();
+    this.tree = tree;
+  }
+}
+
 function readNames(tree, path) {
-  const names = new Map();
+  const names = new Names(tree);
   walk(sourceOf(tree, path).program, (node) => {
     if (node.type === 'FunctionDeclaration' && node.id) names.set(node.id.name, { node, path });
     if (node.type === 'VariableDeclarator' && node.init && node.id.type === 'Identifier')
       names.set(node.id.name, { node: node.init, path });
-    if (node.type === 'ImportDeclaration' && node.source.value.startsWith('.'))
+    if (node.type === 'ImportDeclaration' && /^\.|^@shedbook\//.test(node.source.value))
       for (const { imported, local } of node.specifiers)
         importName(tree, path, { from: node.source.value, imported, local }, names);
   });
@@ -56,14 +64,33 @@ function readNames(tree, path) {
 }
 
 function importName(tree, path, { from, imported, local }, names) {
-  const there = resolveRelative(tree, path, from);
-  if (imported && tree.has(there) && isSource(there)) names.set(local.name, { there, name: imported.name });
+  const there = from.startsWith('.') ? resolveRelative(tree, path, from) : null;
+  if (imported && there && tree.has(there) && isSource(there))
+    names.set(local.name, { there, name: imported.name });
+  if (imported && from.startsWith('@shedbook/')) names.set(local.name, { room: from, name: imported.name });
+}
+
+/** The table that a room's door hands out under a name in capitals: where one of its files declares it. */
+function tableOf(tree, room, name) {
+  const folder = `packages/${room.split('/')[1]}/src/`;
+  const declares = new RegExp(`^export const ${name}\\b`, 'm');
+  const path = tree.paths.find(
+    (each) => each.startsWith(folder) && isSource(each) && declares.test(tree.read(each)),
+  );
+  return path && namesIn(tree, path).get(name);
+}
+
+/** What a name stands for, followed through the files that hand it on; null where nobody knows. */
+function meantBy(tree, { node, path, there, room, name }) {
+  if (node) return { node, names: namesIn(tree, path) };
+  const next = there ? namesIn(tree, there).get(name) : tableOf(tree, room, name);
+  return next ? meantBy(tree, next) : null;
 }
 
 /** Of a list with members these make another one with as many. */
 const AS_MANY = new Set('map toSorted toReversed entries keys values'.split(' '));
 
-/** Whether a list has members: it is written out, made of one that is, or a table of another file, in capitals. */
+/** Whether a list has members: it is written out, or made of one that is, in this file or in the one it comes from. */
 function hasRows(node, names) {
   if (/^TS(?:As|Satisfies|NonNull)Expression$/.test(node?.type)) return hasRows(node.expression, names);
   if (node?.type === 'ArrayExpression') return node.elements.length > 0;
@@ -74,7 +101,8 @@ function hasRows(node, names) {
   }
   if (node?.type !== 'Identifier') return false;
   const table = names.get(node.name);
-  return table?.node ? hasRows(table.node, names) : /^[A-Z][A-Z\d_]+$/.test(node.name);
+  const meant = table ? meantBy(names.tree, table) : null;
+  return meant ? hasRows(meant.node, meant.names) : false;
 }
 
 /** Whether a loop such as `for (let i = 0; i < 10; i += 1)` goes round once at least. */
@@ -162,7 +190,7 @@ class Reader {
 
   #declared({ there, name, node }) {
     if (there) return new Reader(this.#tree, there, this.#open).#named(name);
-    return FUNCTIONS.has(node.type) ? this.of(node.body) : NEVER;
+    return node && FUNCTIONS.has(node.type) ? this.of(node.body) : NEVER;
   }
 }
 

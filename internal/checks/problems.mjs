@@ -2,13 +2,14 @@
 import { checkAssertions } from './assertions.mjs';
 import { checkDocs } from './docs/docs.mjs';
 import { checkExamples } from './docs/examples.mjs';
+import { checkEnglish } from './english.mjs';
+import { checkFacts } from './facts.mjs';
 import { checkRooms } from './rooms/rooms.mjs';
 import { checkSpec } from './spec.mjs';
 import { checkWords } from './words.mjs';
 
 /** Every problem of a tree, as `path:line: what is wrong`. */
 export function problemsOf(tree) {
-  return [checkRooms, checkSpec, checkAssertions, checkDocs, checkExamples, checkWords].flatMap((check) =>
-    check(tree),
-  );
+  const checks = [checkRooms, checkSpec, checkAssertions, checkDocs, checkExamples, checkWords];
+  return [...checks, checkFacts, checkEnglish].flatMap((check) => check(tree));
 }

@@ -1,5 +1,6 @@
 /** `node dist/main.js [--port N] [--host H] [--data DIR] [--demo DIR]`: the server on its own. */
 import { parseArgs } from 'node:util';
+import { CLI } from '@shedbook/words';
 import { openBrowser } from './open-browser.ts';
 import { startServer } from './start.ts';
 
@@ -21,7 +22,7 @@ try {
     ...(values.data === undefined ? {} : { dataDir: values.data }),
     ...(values.demo === undefined ? {} : { seedLessonsDir: values.demo }),
   });
-  process.stdout.write(`The desk is at ${server.url}\n`);
+  process.stdout.write(`${CLI.en.words.serve.at({ url: server.url })}\n`);
   if (!values['no-open']) openBrowser(server.url);
 } catch (error) {
   process.stderr.write(`${(error as Error).message}\n`);

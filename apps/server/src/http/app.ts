@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import { type Refusal, refusal } from '@shedbook/routes';
+import { CLI, pickLanguage } from '@shedbook/words';
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
@@ -74,8 +75,15 @@ function addStudio(app: FastifyInstance, staticDir: string): void {
   app.setNotFoundHandler((request, reply) => {
     if (!isPage(request)) return sendRefusal(reply, badRequest('url', 'nothing_there'));
     if (built) return reply.sendFile('index.html');
-    return reply.code(503).type('text/plain').send('The desk has not been built yet: run "npm run build".');
+    const { words } = CLI[pickLanguage(languagesOf(request))];
+    return reply.code(503).type('text/plain').send(words.serve.notBuilt);
   });
+}
+
+/** The languages that whoever asks reads, the dearest first. Source: RFC 9110, section 12.5.4, weights left aside. */
+function languagesOf({ headers }: FastifyRequest): readonly string[] {
+  const wanted = headers['accept-language'] ?? '';
+  return wanted.split(',').map((each) => each.replace(/;.*/, '').trim());
 }
 
 /** The server, not yet listening. */

@@ -57,6 +57,7 @@ export const cli = {
     portTaken:
       'Port {$port} of {$host} is taken, perhaps by another Shedbook. Close it, or ask for another port.',
     portForbidden: 'Port {$port} may not be used by this user; take one above 1023.',
+    notBuilt: 'The desk has not been built yet: run "npm run build".',
     noSuchHost: '{$host} is not an address of this computer.',
   },
   internal: 'Internal error: {$what}. This is our fault: please report it.',

@@ -60,6 +60,7 @@ export const cli = translation<typeof english.cli>()({
     portTaken:
       'Port {$port} von {$host} ist belegt, vielleicht von einem anderen Shedbook. Dieses schließen oder einen anderen Port verlangen.',
     portForbidden: 'Port {$port} ist für diese Person gesperrt; einen über 1023 nehmen.',
+    notBuilt: 'Das Pult ist noch nicht gebaut: „npm run build“ ausführen.',
     noSuchHost: '{$host} ist keine Adresse dieses Rechners.',
   },
   internal: 'Interner Fehler: {$what}. Das ist unser Fehler: Bitte melden.',

@@ -1,0 +1,2 @@
+/** Rows of a table that has none. */
+export const ROWS: readonly number[] = [];

@@ -1,0 +1,5 @@
+import { expect, it } from 'vitest';
+
+it('[AA1] runs', () => {
+  for (const each of NOWHERE) expect(each).toBe(2);
+});

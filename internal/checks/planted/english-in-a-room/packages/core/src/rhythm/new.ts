@@ -1,0 +1,2 @@
+/** Why. */
+export const why = 'The bar is not full';

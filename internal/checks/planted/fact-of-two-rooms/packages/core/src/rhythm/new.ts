@@ -1,0 +1,4 @@
+/** What core says. */
+export interface LateFact {
+  readonly fact: 'late' | 'early';
+}

@@ -1,0 +1,2 @@
+/** What listening says. */
+export type HeardFact = { readonly fact: 'heard' } | { readonly fact: 'late' };

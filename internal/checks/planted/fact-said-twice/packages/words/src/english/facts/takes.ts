@@ -1,0 +1,4 @@
+import { sentences } from '../../facts/sentences.ts';
+
+/** Takes. */
+export const takes = sentences<never>()({ heard: 'heard', late: 'too late' });

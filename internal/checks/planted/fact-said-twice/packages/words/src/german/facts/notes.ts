@@ -1,0 +1,4 @@
+import { sentences } from '../../facts/sentences.ts';
+
+/** Notes. */
+export const notes = sentences<never>()({ late: 'zu spät' });
