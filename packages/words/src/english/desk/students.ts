@@ -52,7 +52,7 @@ export const students = {
   lessonFor: '{$title}, for {$name}',
   lesson: 'Lesson',
   exercise: 'Exercise',
-  plan: 'The next {$minutes :number} minutes of practice',
+  plan: '.input {$minutes :integer} .match $minutes one {{The next {$minutes} minute of practice}} * {{The next {$minutes} minutes of practice}}',
   minutes: '{$n :integer} min',
   from: 'from {$bpm :number} towards {$goal :number}',
 } as const;

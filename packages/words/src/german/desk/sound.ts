@@ -39,7 +39,7 @@ export const sound = translation<typeof english.sound>()({
 export const compose = translation<typeof english.compose>()({
   title: 'Komponieren',
   lead: 'Wähle, was in einem Schlag geschehen darf; das Blatt schreibt sich selbst, das Leichteste zuerst.',
-  vocabulary: 'Vokabular',
+  vocabulary: 'Wortschatz',
   count: 'Wie viele Takte',
   seed: 'Blattnummer',
   another: 'Ein anderes Blatt',

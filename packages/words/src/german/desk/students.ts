@@ -55,7 +55,7 @@ export const students = translation<typeof english.students>()({
   lessonFor: '{$title}, für {$name}',
   lesson: 'Lektion',
   exercise: 'Übung',
-  plan: 'Die nächsten {$minutes :number} Minuten Üben',
+  plan: '.input {$minutes :integer} .match $minutes one {{Die nächste Minute Üben}} * {{Die nächsten {$minutes} Minuten Üben}}',
   minutes: '{$n :integer} Min.',
   from: 'von {$bpm :number} in Richtung {$goal :number}',
 });

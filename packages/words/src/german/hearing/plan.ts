@@ -28,8 +28,8 @@ export const log = translation<typeof english.log>()({
   clean: 'Sauber bis',
   last: 'Zuletzt gespielt',
   never: 'noch nicht',
-  export: 'Übungsbuch sichern',
-  import: 'Übungsbuch einlesen',
+  export: 'Übungsheft sichern',
+  import: 'Übungsheft einlesen',
   imported:
     '.input {$n :integer} .match $n 0 {{In dieser Datei ist nichts Neues.}} one {{{$n} Eintrag kam dazu.}} * {{{$n} Einträge kamen dazu.}}',
   refused: '{$file} wurde nicht gelesen:',
