@@ -67,12 +67,13 @@ function importName(tree, path, { from, imported, local }, names) {
   const there = from.startsWith('.') ? resolveRelative(tree, path, from) : null;
   if (imported && there && tree.has(there) && isSource(there))
     names.set(local.name, { there, name: imported.name });
-  if (imported && from.startsWith('@shedbook/')) names.set(local.name, { room: from, name: imported.name });
+  if (imported && from.startsWith('@shedbook/'))
+    names.set(local.name, { room: `packages/${from.split('/')[1]}`, name: imported.name });
 }
 
 /** The table that a room's door hands out under a name in capitals: where one of its files declares it. */
 function tableOf(tree, room, name) {
-  const folder = `packages/${room.split('/')[1]}/src/`;
+  const folder = `${room}/src/`;
   const declares = new RegExp(`^export const ${name}\\b`, 'm');
   const path = tree.paths.find(
     (each) => each.startsWith(folder) && isSource(each) && declares.test(tree.read(each)),
@@ -83,7 +84,8 @@ function tableOf(tree, room, name) {
 /** What a name stands for, followed through the files that hand it on; null where nobody knows. */
 function meantBy(tree, { node, path, there, room, name }) {
   if (node) return { node, names: namesIn(tree, path) };
-  const next = there ? namesIn(tree, there).get(name) : tableOf(tree, room, name);
+  const own = there ? namesIn(tree, there).get(name) : null;
+  const next = own ?? tableOf(tree, room ?? there.split('/').slice(0, 2).join('/'), name);
   return next ? meantBy(tree, next) : null;
 }
 
