@@ -11,6 +11,7 @@ import {
   parseLesson,
   perform,
   printLesson,
+  REPORT_VERSION,
   Seconds,
   type TakeReport,
 } from '@shedbook/core';
@@ -20,6 +21,7 @@ import { momentFrom } from '@shedbook/stand';
 import { withSentences } from '@shedbook/words';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import { keptSample } from '../../../../internal/testing/kept-samples.ts';
 import { limbShares } from './by-limb.ts';
 import { ownLesson } from './own-lesson.ts';
 import { withoutDoubles } from './take-file.ts';
@@ -130,6 +132,14 @@ describe('what a student brings', () => {
       expect(readBrought(wrong, 'x.json').kind, wrong).toBe('problems');
     }
     expect([readKeptLog(''), readKeptLog(printPracticeLog(LOG))]).toEqual([EMPTY_LOG, LOG]);
+  });
+
+  it('[ST108] may be a report of every version that there was', () => {
+    for (let version = 1; version <= REPORT_VERSION; version += 1) {
+      const text = keptSample(`report-${version}.json`);
+      const report = JSON.parse(text) as unknown;
+      expect(readBrought(text, 'take.json')).toMatchObject({ kind: 'report', report });
+    }
   });
 
   it('[ST108] is kept under the lessons of the desk', () => {

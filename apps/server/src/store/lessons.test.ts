@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { sql } from 'kysely';
 import SQLite from 'libsql';
 import { describe, expect, it, onTestFinished } from 'vitest';
+import { keptSamplePath } from '../../../../internal/testing/kept-samples.ts';
 import { temporaryFolder } from '../../test/temporary.ts';
 import { createLessonStore, type LessonStore } from './lessons.ts';
 import { openDatabase, STORE_FILE, storeVersion } from './open.ts';
@@ -131,6 +132,24 @@ describe('store of lessons', () => {
     expect(storeVersion(file)).toBe(99);
     file.close();
   });
+});
+
+it('[SE42] brings a store of every version that there was up to date, and keeps what is in it', async () => {
+  const folder = temporaryFolder();
+  cpSync(keptSamplePath('store-1.sqlite'), join(folder, STORE_FILE));
+  const database = openDatabase(folder);
+  const store = createLessonStore(database, () => LONG_AGO);
+  // definition: what the file was made of, internal/fixtures/versions/SOURCE.md
+  const [kept] = await store.list();
+  expect(kept).toMatchObject({ id: 'first-swing', revision: 2, step: 1, lastStep: 1 });
+  expect(kept?.text).toContain('tempo: 90');
+  expect((await store.readStep('first-swing', 0))?.text).toContain('tempo: 80');
+  expect(await createStudentStore(database, () => LONG_AGO).list()).toEqual([]);
+  await store.close();
+  const file = new SQLite(join(folder, STORE_FILE));
+  // every version before this one has a sample: store-1.sqlite, and version 2 in the killed store
+  expect(storeVersion(file)).toBe(2);
+  file.close();
 });
 
 it('[SE43] opens what a killed program left, written through another SQLite library', async () => {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
 import { BROKEN_LESSONS } from '../../../../internal/testing/broken-lessons.data.ts';
 import { inEnglish } from '../../../../internal/testing/in-english.ts';
+import { keptSample } from '../../../../internal/testing/kept-samples.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
 import { editLesson, setExercises } from './edit.ts';
@@ -11,6 +12,7 @@ import { nearest } from './nearest.ts';
 import { parseLesson } from './parse.ts';
 import { printLesson } from './print.ts';
 import { formatFeel, readFeel } from './read-feel.ts';
+import { LESSON_VERSION } from './schema.ts';
 
 const FILE = 'x.lesson.yaml';
 
@@ -242,8 +244,30 @@ describe('versions', () => {
     expect(() => migrate({ version: 0 }, 3, steps)).toThrow(RangeError);
   });
 
-  it('[LE7] refuses a later version', () => {
+  it('[LE7] reads a lesson of every version that there was', () => {
+    for (let version = 1; version <= LESSON_VERSION; version += 1) {
+      const { lesson, problems } = parseLesson(keptSample(`lesson-${version}.lesson.yaml`), FILE);
+      expect(problems).toEqual([]);
+      // definition: what stands in the file, internal/fixtures/versions/SOURCE.md
+      expect(lesson).toMatchObject({
+        title: `Everything that version ${version} has`,
+        tempo: { startBpm: 72, goalBpm: 120, stepBpm: 8 },
+        exercises: [{ number: 1 }, { number: 2, name: 'Answer', notes: 'soft at first' }, { number: 3 }],
+      });
+      expect(parseLesson(printLesson(lesson as Lesson), FILE).lesson).toEqual(lesson);
+    }
+  });
+
+  it('[LE7] refuses a later version, and one before the first', () => {
     expect(problemsOf('version: 2\ntitle: T\n')[0]).toContain('found version 2, expected version 1');
+    for (const version of ['0', '-3']) {
+      expect(problemsOf(`version: ${version}\ntitle: T\n`)[0]).toContain(
+        `found version ${version}, expected version 1`,
+      );
+    }
+    for (const version of ['0.5', '"0"', 'first', '[]']) {
+      expect(problemsOf(`version: ${version}\ntitle: T\n`)[0]).toContain('expected a version number');
+    }
   });
 });
 

@@ -42,10 +42,16 @@ function locate(fault: Fault, locator: Locator, file: string): LessonProblem {
   };
 }
 
+/** Whether data is of a version that there was; what is not stays as it is, to be refused. */
+function isOfAnyVersion(data: unknown): data is LessonData {
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) return false;
+  const { version = LESSON_VERSION } = data as LessonData;
+  return Number.isSafeInteger(version) && (version as number) >= 1;
+}
+
 function toPlain(document: Document): unknown {
   const data: unknown = document.toJS();
-  const isMap = typeof data === 'object' && data !== null && !Array.isArray(data);
-  return isMap ? migrate(data as LessonData, LESSON_VERSION) : data;
+  return isOfAnyVersion(data) ? migrate(data, LESSON_VERSION) : data;
 }
 
 /**
