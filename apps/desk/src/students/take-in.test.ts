@@ -134,13 +134,14 @@ describe('what a student brings', () => {
     expect([readKeptLog(''), readKeptLog(printPracticeLog(LOG))]).toEqual([EMPTY_LOG, LOG]);
   });
 
-  it('[ST108] may be a report of every version that there was', () => {
-    for (let version = 1; version <= REPORT_VERSION; version += 1) {
+  it.each(Array.from({ length: REPORT_VERSION }, (_, index) => index + 1))(
+    '[ST108] may be a report of version %i',
+    (version) => {
       const text = keptSample(`report-${version}.json`);
       const report = JSON.parse(text) as unknown;
       expect(readBrought(text, 'take.json')).toMatchObject({ kind: 'report', report });
-    }
-  });
+    },
+  );
 
   it('[ST108] is kept under the lessons of the desk', () => {
     const strange = { ...LOG, entries: [...LOG.entries, { ...entry(2, 25, 80, []), lesson: 'elsewhere' }] };

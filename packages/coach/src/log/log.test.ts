@@ -205,15 +205,16 @@ it('[CH20] 50,000 unknown keys are each said, in seconds', () => {
   expect((user + system) / 1e6).toBeLessThan(8);
 });
 
-it('[CH19] a log of every version that there was is read as it was written', () => {
-  for (let version = 1; version <= PRACTICE_LOG_VERSION; version += 1) {
+it.each(Array.from({ length: PRACTICE_LOG_VERSION }, (_, index) => index + 1))(
+  '[CH19] a log of version %i is read as it was written',
+  (version) => {
     const source = keptSample(`log-${version}.json`);
     const { log: read, problems } = parsePracticeLog(source, 'log.json');
     expect(problems).toEqual([]);
     // definition: the file itself, internal/fixtures/versions/SOURCE.md
     expect(read).toEqual({ ...JSON.parse(source), version: PRACTICE_LOG_VERSION });
-  }
-});
+  },
+);
 
 it('[CH20] any text at all gives problems or a log, never an exception', () => {
   const anything = fc.oneof(

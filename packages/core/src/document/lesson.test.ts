@@ -244,8 +244,9 @@ describe('versions', () => {
     expect(() => migrate({ version: 0 }, 3, steps)).toThrow(RangeError);
   });
 
-  it('[LE7] reads a lesson of every version that there was', () => {
-    for (let version = 1; version <= LESSON_VERSION; version += 1) {
+  it.each(Array.from({ length: LESSON_VERSION }, (_, index) => index + 1))(
+    '[LE7] reads a lesson of version %i',
+    (version) => {
       const { lesson, problems } = parseLesson(keptSample(`lesson-${version}.lesson.yaml`), FILE);
       expect(problems).toEqual([]);
       // definition: what stands in the file, internal/fixtures/versions/SOURCE.md
@@ -255,8 +256,8 @@ describe('versions', () => {
         exercises: [{ number: 1 }, { number: 2, name: 'Answer', notes: 'soft at first' }, { number: 3 }],
       });
       expect(parseLesson(printLesson(lesson as Lesson), FILE).lesson).toEqual(lesson);
-    }
-  });
+    },
+  );
 
   it('[LE7] refuses a later version, and one before the first', () => {
     expect(problemsOf('version: 2\ntitle: T\n')[0]).toContain('found version 2, expected version 1');

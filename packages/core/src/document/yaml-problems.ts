@@ -71,20 +71,13 @@ interface YamlFault {
   readonly wording: Wording;
 }
 
-function aliasFaults(document: Document): readonly YamlFault[] {
+/** Aliases, and keys that a map has already: the parser could say these too, but compares every key with every other. */
+function faultsWithin(document: Document): readonly YamlFault[] {
   const faults: YamlFault[] = [];
   visit(document, {
-    Alias: (_, node) => {
-      faults.push({ offset: node.range?.[0] ?? 0, wording: ALIAS });
+    Alias: (_, { range }) => {
+      faults.push({ offset: range?.[0] ?? 0, wording: ALIAS });
     },
-  });
-  return faults;
-}
-
-/** Keys that a map has already. The parser could say so too, but compares every key with every other. */
-function repeatedKeys(document: Document): readonly YamlFault[] {
-  const faults: YamlFault[] = [];
-  visit(document, {
     Map: (_, { items }) => {
       const seen = new Set<unknown>();
       for (const { key } of items) {
@@ -113,7 +106,7 @@ export function yamlProblems(
   file: string,
 ): readonly InputProblem<LessonFact>[] {
   const errors = document.errors.map((error) => errorFault(document, error));
-  const faults = [...errors, ...repeatedKeys(document), ...aliasFaults(document)];
+  const faults = [...errors, ...faultsWithin(document)];
   return faults
     .toSorted((a, b) => a.offset - b.offset)
     .map(({ offset, wording }) => {
