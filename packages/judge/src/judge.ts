@@ -8,7 +8,8 @@
 import { Bpm, type Form, type Lesson, type Milliseconds, type TakeReport, type Voice } from '@shedbook/core';
 import type { RefusalFact } from '@shedbook/listen';
 import { median } from '@shedbook/signal';
-import { assess, type Known } from './find/assess.ts';
+import { assess } from './find/assess.ts';
+import type { Known } from './find/known.ts';
 import { ownVoices } from './find/own-part.ts';
 import { ALLOWANCES, type Level } from './level/levels.data.ts';
 import { type LoopTask, loopTask, type TaskStroke } from './loop/task.ts';
@@ -111,23 +112,31 @@ function bpmOf({ bars }: RoundStrokes, quartersInBar: number): Bpm {
   return Bpm((60 * quartersInBar) / median(bars.map(({ barSeconds }) => barSeconds)));
 }
 
-/** The voices that the ear could not hear well enough to judge. */
-function untold(report: TakeReport, task: LoopTask): ReadonlySet<Voice> {
-  if (report.take.kind === 'midi') return new Set();
-  const own = ownVoices(task);
-  const isSoft = (voice: Voice) =>
-    task.strokes.every((stroke) => stroke.voice !== voice || stroke.levelDb <= FEATHERED_DB);
-  return new Set(
-    (report.unheard ?? []).flatMap((one) => {
-      if (!('voice' in one)) return [];
-      const isUntold = one.reason === 'hard-to-tell' || (isSoft(one.voice) && !own.has(one.voice));
-      return isUntold ? [one.voice] : [];
-    }),
-  );
-}
-
 /** A voice asked for this far under the lead voice may be too soft for a microphone: not heard is not missing. */
 const FEATHERED_DB = -12;
+/** A voice that can hardly be told, and this much softer than asked, is what others sound like, and was not struck. */
+const SHADOW_DB = 10;
+
+function askedDb(task: LoopTask, voice: Voice): number {
+  return median(task.strokes.flatMap((stroke) => (stroke.voice === voice ? [stroke.levelDb] : [])));
+}
+
+/** Voices that the ear could not hear well enough to judge, and those that it took for what others sound like. */
+function doubtful({ take, unheard = [] }: TakeReport, { strokes }: Played, task: LoopTask) {
+  const untold = new Set<Voice>();
+  const shadows = new Set<Voice>();
+  const own = ownVoices(task);
+  for (const one of take.kind === 'midi' ? [] : unheard) {
+    if (!('voice' in one) || !task.strokes.some(({ voice }) => voice === one.voice)) continue;
+    const asked = askedDb(task, one.voice);
+    const heard = strokes.flatMap(({ voice, levelDb }) => (voice === one.voice ? [levelDb] : []));
+    if (one.reason === 'hard-to-tell' && heard.length > 0 && median(heard) < asked - SHADOW_DB)
+      shadows.add(one.voice);
+    else if (one.reason === 'hard-to-tell' || (asked <= FEATHERED_DB && !own.has(one.voice)))
+      untold.add(one.voice);
+  }
+  return { untold, shadows };
+}
 
 function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Level): Known {
   const whole = taskAt(task, task.exercise, askedBpm(task, report));
@@ -155,7 +164,7 @@ function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Lev
     isToldByEar: played.isToldByEar,
     hidden: hiddenVoices(report, played),
     isLoudspeakerHeard: played.isLoudspeakerHeard,
-    untold: untold(report, whole),
+    ...doubtful(report, played, whole),
     ladder: { ...task.lesson.tempo, askedBpm: whole.bpm, isTold: task.bpm !== undefined },
   };
 }

@@ -18,8 +18,14 @@ export function judgeTaken(take: Take, lesson: Lesson, form: Form, level: Level)
   const exercise = numberToday(lesson, take);
   const bpm = take.loops.at(-1)?.bpm ?? lesson.tempo.startBpm;
   if (!take.report || exercise === undefined) return null;
-  const task = judgeTaskOf({ lesson, exercise, form, layers: take.layers, bpm, mine: take.mine ?? [] });
-  return judge(task, { report: take.report }, level);
+  const { bpm: asked, ...task } = judgeTaskOf({
+    ...{ lesson, exercise, form, bpm },
+    layers: take.layers,
+    mine: take.mine ?? [],
+  });
+  // a report that was kept without its click may have climbed the ladder: any rung was asked
+  const told = take.report.click && asked !== undefined ? { bpm: asked } : {};
+  return judge({ ...task, ...told }, { report: take.report }, level);
 }
 
 /** The report as a page, an SVG document of its own. */

@@ -4,102 +4,23 @@
  */
 import { Milliseconds, type Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
-import type { Allowance } from '../level/levels.data.ts';
 import type { LoopTask } from '../loop/task.ts';
-import {
-  type HeardRound,
-  hearRound,
-  latenessIn,
-  matchOf,
-  type RoundStrokes,
-  wholeMatch,
-} from '../take/hearing.ts';
-import { type Match, surfaceOf } from '../take/match.ts';
-import { spreadOf } from '../take/own-pulse.ts';
+import { type HeardRound, hearRound, matchOf, type RoundStrokes, wholeMatch } from '../take/hearing.ts';
+import { surfaceOf } from '../take/match.ts';
 import type { PraiseFact } from '../verdict/fact.ts';
 import type { Finding } from '../verdict/finding.ts';
-import { straightFindings, straightPhase, straightVoices } from './feel.ts';
+import { nobody, unplayed } from './anybody.ts';
+import { type Known, rungNear, without } from './known.ts';
 import { levelFindings } from './levels.ts';
 import { loudspeakerVoices } from './loudspeaker.ts';
-import { ownVoices, partFindings, shiftedWhole, withoutVoices } from './own-part.ts';
+import { ownVoices } from './own-part.ts';
 import { Places } from './places.ts';
 import { praiseOf } from './praise.ts';
-import { SURE, strokeFindings } from './strokes.ts';
-import { timeFindings, timeRound } from './time.ts';
+import { type Reading, readPart, readRounds } from './readings.ts';
+import { strokeFindings } from './strokes.ts';
+import { timeFindings } from './time.ts';
+import { timeRound } from './timed-round.ts';
 import { wrongVoices } from './wrong-voice.ts';
-
-/** What is known beside the strokes. */
-export interface Known {
-  /** What is asked of the student's own limbs. */
-  readonly task: LoopTask;
-  /** The other exercises of the lesson; made only where they are asked for. */
-  readonly others: () => readonly { readonly exercise: number; readonly task: LoopTask }[];
-  readonly limits: Allowance;
-  readonly kind: 'audio' | 'midi';
-  readonly isAlongClick: boolean;
-  /** Whether a voice is the student's. */
-  readonly isMine: (voice: Voice) => boolean;
-  /** Whether a stroke of a voice may be the student's: theirs, or one that nobody else plays. */
-  readonly isHeard: (voice: Voice) => boolean;
-  /** Voices that a loudspeaker plays. */
-  readonly sounding: readonly Voice[];
-  /** Whether the ear itself has told whose each stroke is. */
-  readonly isToldByEar: boolean;
-  readonly isLoudspeakerHeard: boolean;
-  /** Voices that the ear has told to be mostly the loudspeaker's, or nobody's. */
-  readonly hidden: ReadonlySet<Voice>;
-  /** Voices that the ear could not hear well enough. */
-  readonly untold: ReadonlySet<Voice>;
-  /** The tempi that a student climbs, and the one that is asked for; quarter notes a minute. */
-  readonly ladder: {
-    readonly startBpm: number;
-    readonly goalBpm: number;
-    readonly stepBpm: number;
-    readonly askedBpm: number;
-    /** Whether one tempo was asked for; else it may be any rung of the ladder. */
-    readonly isTold: boolean;
-  };
-}
-
-/** Heard, and what is left to be told of it. */
-interface Reading {
-  readonly rounds: readonly HeardRound[];
-  readonly findings: readonly Finding[];
-}
-
-/** Fewest strokes by which a voice is known to be played, and the share of them that must be written ones. */
-const FEWEST = 4;
-const MOSTLY = 0.6;
-/** Strokes that scatter over more than this share of their reach are there by chance. */
-const BY_CHANCE = 0.45;
-/** Fewer sounds than this share of what was due, none of them in time, are nobody's playing. */
-const FEW_SHARE = 0.3;
-
-/** Whether a voice is played where it is written, and not only struck there by chance. */
-function isPlayed(voice: Voice, match: Match, rounds: readonly HeardRound[]): boolean {
-  const own = match.pairs.filter(({ due }) => due.voice === voice);
-  const extra = match.extra.filter((stroke) => surfaceOf(stroke.voice) === surfaceOf(voice)).length;
-  const due = own.length + match.missed.filter((one) => one.voice === voice).length;
-  if (own.length < Math.min(FEWEST, due) || own.length < MOSTLY * (own.length + extra)) return false;
-  const late = rounds.flatMap((round) => {
-    const at = latenessIn(round);
-    return round.match.pairs
-      .filter((pair) => pair.due.voice === voice)
-      .map((pair) => pair.lateSeconds - at(pair.due));
-  });
-  return spreadOf(late) < BY_CHANCE * median(own.map((pair) => pair.due.reachSeconds));
-}
-
-function isAnyPlayed(rounds: readonly HeardRound[]): boolean {
-  const match = wholeMatch(rounds);
-  const voices = new Set(match.pairs.map(({ due }) => due.voice));
-  return [...voices].some((voice) => isPlayed(voice, match, rounds));
-}
-
-/** A task without some voices. */
-function without(task: LoopTask, voices: ReadonlySet<Voice>): LoopTask {
-  return { ...task, strokes: task.strokes.filter(({ voice }) => !voices.has(voice)) };
-}
 
 /** Strokes that may be the student's, without those of some voices. */
 function heardOf(
@@ -127,56 +48,11 @@ function unknownVoices(rounds: readonly HeardRound[], known: Known): ReadonlySet
   return new Set([...voices.filter(isMostlyUnknown), ...known.hidden]);
 }
 
-/** Where everything comes some beats late: a fault beside a click; else only where the take was cut. */
-function readShifted(
-  strokes: readonly RoundStrokes[],
-  rounds: readonly HeardRound[],
-  task: LoopTask,
-  known: Known,
-): Reading {
-  const moved = shiftedWhole(strokes, rounds, task, known.isAlongClick);
-  if (!moved) return { rounds, findings: [] };
-  const finding: Finding = { what: 'shifted', beats: moved.beats, strength: 2 };
-  return { rounds: moved.rounds, findings: known.isAlongClick ? [finding] : [] };
-}
-
-function readStraight(
-  strokes: readonly RoundStrokes[],
-  before: Reading,
-  task: LoopTask,
-  known: Known,
-): Reading {
-  const { straight, all } = straightVoices(before.rounds, task);
-  if (straight.length === 0) return before;
-  const phaseOf = straightPhase(task, straight);
-  return {
-    rounds: strokes.map((round) => hearRound(round, task, known.isAlongClick, { phaseOf })),
-    findings: [...before.findings, ...straightFindings(straight, all)],
-  };
-}
-
-/** The rung of the ladder that a round may have been asked at: the tempo asked, or one that it climbs to. */
-function rungNear({ askedBpm, goalBpm, stepBpm }: Known['ladder'], playedBpm: number): number {
-  if (!(stepBpm > 0) || playedBpm <= askedBpm) return askedBpm;
-  const rungs = Math.max(0, Math.floor((goalBpm - askedBpm) / stepBpm));
-  const rung = Math.min(rungs, Math.max(0, Math.round((playedBpm - askedBpm) / stepBpm)));
-  return askedBpm + rung * stepBpm;
-}
-
-/** What is left once it is said what was played instead. */
-function readPart(reading: Reading, task: LoopTask, known: Known) {
-  const own = ownVoices(task);
-  const { kind, isAlongClick, isMine } = known;
-  const others = () => known.others().map((other) => ({ ...other, task: without(other.task, known.untold) }));
-  const found =
-    own.size === 0 ? [] : partFindings(reading.rounds, { task, others, kind, isAlongClick, isMine });
-  const match = wholeMatch(reading.rounds);
-  return {
-    findings: found,
-    match: found.length > 0 ? withoutVoices(match, own) : match,
-    out: found.length > 0 ? own : new Set<Voice>(),
-  };
-}
+/**
+ * An ear that expects strokes looks for them where they are written: a performance this late as a whole, in ms, it has
+ * not listened for where it was, so that what it missed of the groove is not held against the student.
+ */
+const ELSEWHERE_MS = 60;
 
 function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assessed {
   const { limits, kind, isAlongClick, ladder } = known;
@@ -195,43 +71,18 @@ function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assesse
     askedBpm: (_, bpm) => (ladder.isTold ? ladder.askedBpm : rungNear(ladder, bpm)),
   });
   const levels = levelFindings(wholeMatch(reading.rounds), task.lead, limits, kind);
+  const isTimed = isAlongClick && timed.some(({ offsets }) => offsets.length > 0);
+  const wholeMs = isTimed ? Milliseconds(median(timed.map((round) => round.wholeMs))) : null;
+  const isElsewhere = kind === 'audio' && Math.abs(wholeMs ?? 0) > ELSEWHERE_MS;
   const findings = [
     ...reading.findings,
     ...part.findings,
     ...wrong.findings,
-    ...strokes,
+    ...(isElsewhere ? strokes.filter(({ voice }) => voice && ownVoices(task).has(voice)) : strokes),
     ...[...time, ...levels].filter(({ strength }) => strength >= 1),
   ];
-  const isTimed = isAlongClick && timed.some(({ offsets }) => offsets.length > 0);
-  return {
-    findings,
-    praise: praiseOf(wholeMatch(reading.rounds), timed),
-    wholeMs: isTimed ? Milliseconds(median(timed.map(({ wholeMs }) => wholeMs))) : null,
-  };
+  return { findings, praise: praiseOf(wholeMatch(reading.rounds), timed), wholeMs };
 }
-
-function nobody(known: Known): Finding {
-  return { what: known.isLoudspeakerHeard ? 'only-loudspeaker' : 'nobody-played', strength: 1 };
-}
-
-/** Whether anything was played at all; else what is to be said. */
-function unplayed(reading: Reading, findings: readonly Finding[], known: Known): readonly Finding[] | null {
-  const isOther = findings.some(({ what }) => INSTEAD.has(what));
-  if (isOther || isAnyPlayed(reading.rounds)) return null;
-  const sure = reading.rounds
-    .flatMap(({ strokes }) => strokes)
-    .filter(({ confidence }) => confidence >= SURE);
-  const due = reading.rounds.reduce((sum, round) => sum + round.due.length, 0);
-  if (sure.length < FEW_SHARE * due) return [nobody(known)];
-  return known.kind === 'audio' ? [{ what: 'too-little-heard', strength: 1 }] : null;
-}
-
-const INSTEAD: ReadonlySet<Finding['what']> = new Set([
-  'other-exercise',
-  'shifted',
-  'straight-feel',
-  'wrong-voice',
-]);
 
 /** What is to be said of some rounds, in no particular order, and what may be praised where nothing is wrong. */
 export interface Assessed {
@@ -247,7 +98,7 @@ function only(finding: Finding): Assessed {
 
 /** Assesses some rounds. */
 export function assess(rounds: readonly RoundStrokes[], known: Known): Assessed {
-  const strokes = heardOf(rounds, known);
+  const strokes = heardOf(rounds, known, known.shadows);
   if (known.task.strokes.length === 0 || rounds.length === 0)
     return only({ what: 'too-little-heard', strength: 1 });
   if (strokes.every((round) => round.strokes.length === 0)) return only(nobody(known));
@@ -255,20 +106,25 @@ export function assess(rounds: readonly RoundStrokes[], known: Known): Assessed 
   const unknown = unknownVoices(asWritten, known);
   const out = new Set([...unknown, ...known.untold]);
   const task = without(known.task, out);
-  const loudspeaker = [...unknown].map(
-    (voice): Finding => ({ what: 'only-loudspeaker', voice, strength: 0 }),
-  );
+  const own = ownVoices(known.task);
+  const doubts = [
+    ...[...unknown].map((voice): Finding => ({ what: 'only-loudspeaker', voice, strength: 0 })),
+    // the exercise cannot be judged where its own voice could not be told; another limb may go unheard
+    ...[...known.untold]
+      .filter((voice) => own.has(voice) && !unknown.has(voice))
+      .map((voice): Finding => ({ what: 'too-little-heard', voice, strength: 0 })),
+  ];
   if (task.strokes.length === 0)
     return only({ what: unknown.size > 0 ? 'only-loudspeaker' : 'too-little-heard', strength: 1 });
-  const own = out.size === 0 ? strokes : heardOf(rounds, known, out);
-  const as = out.size === 0 ? asWritten : own.map((round) => hearRound(round, task, known.isAlongClick));
-  if (own.every((round) => round.strokes.length === 0) && unknown.size > 0)
+  const left = out.size === 0 ? strokes : heardOf(rounds, known, new Set([...out, ...known.shadows]));
+  const as = out.size === 0 ? asWritten : left.map((round) => hearRound(round, task, known.isAlongClick));
+  if (left.every((round) => round.strokes.length === 0) && unknown.size > 0)
     return only({ what: 'only-loudspeaker', strength: 1 });
-  const reading = readStraight(own, readShifted(own, as, task, known), task, known);
+  const reading = readRounds(left, as, task, known);
   const { findings, praise, wholeMs } = judgedFindings(reading, task, known);
   const instead = unplayed(reading, findings, known);
   return {
-    findings: [...(instead ?? findings), ...loudspeaker],
+    findings: [...(instead ?? findings), ...doubts],
     praise,
     wholeMs: instead ? null : wholeMs,
   };

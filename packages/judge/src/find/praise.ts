@@ -7,7 +7,7 @@ import { groupBy } from '../take/group-by.ts';
 import type { Match } from '../take/match.ts';
 import { spreadOf } from '../take/own-pulse.ts';
 import type { PraiseFact } from '../verdict/fact.ts';
-import type { TimedRound } from './time.ts';
+import type { TimedRound } from './timed-round.ts';
 
 /** Half of a normal distribution lies within this many standard deviations. */
 const HALF = 0.6745;

@@ -43,20 +43,30 @@ const RANK: Readonly<Record<What, number>> = {
 /** From this strength on, a fault is more than nearly right. */
 export const NOT_YET = 2.5;
 
+/** Whether it says that nothing can be said, of one voice or of the whole. */
+function isUnjudged({ what }: Finding): boolean {
+  return UNJUDGED.has(what);
+}
+
+/** Where it stands before any weight: what was played first, then figures, then what could not be told. */
+function rankOf(finding: Finding): number {
+  const rank = RANK[finding.what];
+  if (isUnjudged(finding) && finding.voice !== undefined) return 0;
+  return rank >= RANK['other-exercise'] || rank <= 0 ? rank : 1;
+}
+
 /** The weightiest first. */
 export function inOrder(findings: readonly Finding[]): readonly Finding[] {
-  const first = (what: What) => (RANK[what] >= 5 || RANK[what] <= 0 ? RANK[what] : 1);
   return findings.toSorted(
-    (a, b) => first(b.what) - first(a.what) || b.strength - a.strength || RANK[b.what] - RANK[a.what],
+    (a, b) => rankOf(b) - rankOf(a) || b.strength - a.strength || RANK[b.what] - RANK[a.what],
   );
 }
 
 /** What the findings come to. An offset of the whole performance leaves it clean. */
 export function verdictOf(findings: readonly Finding[]): VerdictName {
-  const faults = findings.filter(({ what }) => what !== 'offset' && !UNJUDGED.has(what));
-  if (findings.some(({ what }) => what === 'nobody-played' || what === 'too-little-heard'))
-    return 'not judged';
+  if (findings.some((finding) => isUnjudged(finding) && finding.voice === undefined)) return 'not judged';
+  const faults = findings.filter((finding) => finding.what !== 'offset' && !isUnjudged(finding));
   if (faults.some(({ what, strength }) => OTHER.has(what) || strength >= NOT_YET)) return 'not yet';
   if (faults.length > 0) return 'nearly';
-  return findings.some(({ what }) => UNJUDGED.has(what)) ? 'not judged' : 'clean';
+  return findings.some(isUnjudged) ? 'not judged' : 'clean';
 }

@@ -1,0 +1,52 @@
+/** What is known beside the strokes that were heard: what was asked, of whom, and how far the ear can be trusted. */
+import type { Voice } from '@shedbook/core';
+import type { Allowance } from '../level/levels.data.ts';
+import type { LoopTask } from '../loop/task.ts';
+
+/** What is known beside the strokes. */
+export interface Known {
+  /** What is asked of the student's own limbs. */
+  readonly task: LoopTask;
+  /** The other exercises of the lesson; made only where they are asked for. */
+  readonly others: () => readonly { readonly exercise: number; readonly task: LoopTask }[];
+  readonly limits: Allowance;
+  readonly kind: 'audio' | 'midi';
+  readonly isAlongClick: boolean;
+  /** Whether a voice is the student's. */
+  readonly isMine: (voice: Voice) => boolean;
+  /** Whether a stroke of a voice may be the student's: theirs, or one that nobody else plays. */
+  readonly isHeard: (voice: Voice) => boolean;
+  /** Voices that a loudspeaker plays. */
+  readonly sounding: readonly Voice[];
+  /** Whether the ear itself has told whose each stroke is. */
+  readonly isToldByEar: boolean;
+  readonly isLoudspeakerHeard: boolean;
+  /** Voices that the ear has told to be mostly the loudspeaker's, or nobody's. */
+  readonly hidden: ReadonlySet<Voice>;
+  /** Voices that the ear could not hear well enough. */
+  readonly untold: ReadonlySet<Voice>;
+  /** Voices that it took for what others sound like: their strokes were not struck. */
+  readonly shadows: ReadonlySet<Voice>;
+  /** The tempi that a student climbs, and the one that is asked for; quarter notes a minute. */
+  readonly ladder: {
+    readonly startBpm: number;
+    readonly goalBpm: number;
+    readonly stepBpm: number;
+    readonly askedBpm: number;
+    /** Whether one tempo was asked for; else it may be any rung of the ladder. */
+    readonly isTold: boolean;
+  };
+}
+
+/** A task without some voices. */
+export function without(task: LoopTask, voices: ReadonlySet<Voice>): LoopTask {
+  return { ...task, strokes: task.strokes.filter(({ voice }) => !voices.has(voice)) };
+}
+
+/** The rung of the ladder that a round may have been asked at: the tempo asked, or one that it climbs to. */
+export function rungNear({ askedBpm, goalBpm, stepBpm }: Known['ladder'], playedBpm: number): number {
+  if (!(stepBpm > 0) || playedBpm <= askedBpm) return askedBpm;
+  const rungs = Math.max(0, Math.floor((goalBpm - askedBpm) / stepBpm));
+  const rung = Math.min(rungs, Math.max(0, Math.round((playedBpm - askedBpm) / stepBpm)));
+  return askedBpm + rung * stepBpm;
+}

@@ -1,0 +1,79 @@
+/**
+ * How what was asked may be read so that it explains what was played: some beats late, straight, another exercise.
+ * Nothing is told as missing that such a reading explains.
+ */
+import type { Voice } from '@shedbook/core';
+import type { LoopTask } from '../loop/task.ts';
+import { type HeardRound, hearRound, type RoundStrokes, wholeMatch } from '../take/hearing.ts';
+import type { Match } from '../take/match.ts';
+import type { Finding } from '../verdict/finding.ts';
+import { straightFindings, straightPhase, straightVoices } from './feel.ts';
+import { type Known, without } from './known.ts';
+import { ownVoices, partFindings, shiftedWhole, withoutVoices } from './own-part.ts';
+
+/** Heard, and what is left to be told of it. */
+export interface Reading {
+  readonly rounds: readonly HeardRound[];
+  readonly findings: readonly Finding[];
+}
+
+/** Where everything comes some beats late: a fault beside a click; else only where the take was cut. */
+function readShifted(
+  strokes: readonly RoundStrokes[],
+  rounds: readonly HeardRound[],
+  task: LoopTask,
+  known: Known,
+): Reading {
+  const moved = shiftedWhole(strokes, rounds, task, known.isAlongClick);
+  if (!moved) return { rounds, findings: [] };
+  const finding: Finding = { what: 'shifted', beats: moved.beats, strength: 2 };
+  return { rounds: moved.rounds, findings: known.isAlongClick ? [finding] : [] };
+}
+
+function readStraight(
+  strokes: readonly RoundStrokes[],
+  before: Reading,
+  task: LoopTask,
+  known: Known,
+): Reading {
+  const { straight, all } = straightVoices(before.rounds, task);
+  if (straight.length === 0) return before;
+  const phaseOf = straightPhase(task, straight);
+  return {
+    rounds: strokes.map((round) => hearRound(round, task, known.isAlongClick, { phaseOf })),
+    findings: [...before.findings, ...straightFindings(straight, all)],
+  };
+}
+
+/** The rounds as they are best read. */
+export function readRounds(
+  strokes: readonly RoundStrokes[],
+  asWritten: readonly HeardRound[],
+  task: LoopTask,
+  known: Known,
+): Reading {
+  return readStraight(strokes, readShifted(strokes, asWritten, task, known), task, known);
+}
+
+/** What is left once it is said what was played instead of the exercise. */
+export interface PartReading {
+  readonly findings: readonly Finding[];
+  readonly match: Match;
+  /** Voices that are told already. */
+  readonly out: ReadonlySet<Voice>;
+}
+
+/** Reads the exercise's own part. */
+export function readPart(reading: Reading, task: LoopTask, known: Known): PartReading {
+  const own = ownVoices(task);
+  const { kind, isAlongClick, isMine } = known;
+  const others = () => known.others().map((other) => ({ ...other, task: without(other.task, known.untold) }));
+  const found =
+    own.size === 0 ? [] : partFindings(reading.rounds, { task, others, kind, isAlongClick, isMine });
+  const match = wholeMatch(reading.rounds);
+  return {
+    findings: found,
+    match: found.length > 0 ? withoutVoices(match, own) : match,
+    out: found.length > 0 ? own : new Set<Voice>(),
+  };
+}
