@@ -4,6 +4,7 @@ import { findings } from '../../../../internal/testing/axe.ts';
 import { launch } from '../../../../internal/testing/browser.ts';
 import { HEARING_LESSON, makeHearingPack, openWithDevices } from '../../../../internal/testing/hearing.ts';
 import { hostFolder, type StaticHost, temporaryFolder } from '../../../../internal/testing/practice.ts';
+import { openListening, waitForStrokes } from '../../../../internal/testing/sound.ts';
 
 let browser: Browser;
 let host: StaticHost;
@@ -12,7 +13,7 @@ const folder = temporaryFolder();
 beforeAll(async () => {
   browser = await launch();
   host = await hostFolder(await makeHearingPack(HEARING_LESSON, folder.path));
-});
+}, 120_000);
 
 afterAll(async () => {
   await browser.close();
@@ -37,11 +38,55 @@ it('[ST86] today’s list fits the minutes and leads to the exercises', async ()
   await page.waitForURL(/#1$/);
   await page.goBack();
   expect(await page.getByLabel('Minutes I have').inputValue()).toBe('45');
-  await page.getByRole('button', { name: 'Practise this list, hands free' }).click();
+});
+
+it('[ST114] the list starts with sound, goes on item by item, and ticks off what was done', async () => {
+  const page = await openListening(browser, host.url, { viewport: { width: 390, height: 844 } });
+  await page.getByLabel('Minutes I have').selectOption('45');
+  const items = page.locator('[data-part="plan-item"]');
+  const kinds = await items.evaluateAll((all) => all.map((each) => each.getAttribute('data-kind')));
+  const first = kinds.findIndex((kind) => kind === 'new');
+  await page.getByRole('button', { name: 'Practise this list' }).click();
+  // definition: the list begins with its warm-up, the groove alone, and it sounds
+  await page.waitForURL(/#time$/);
+  await waitForStrokes(page, 8);
+  const run = page.locator('[data-part="run"]');
+  expect(await run.getAttribute('data-kind')).toBe('warm-up');
+  expect(await run.textContent()).toContain(`1 of ${kinds.length} on today’s list`);
+  const next = page.getByRole('button', { name: 'Next on the list' });
+  for (let i = 0; i < first; i += 1) await next.click();
   await page.waitForURL(/#1$/);
-  await page.getByRole('button', { name: 'Use an electronic kit' }).click();
-  expect(await page.locator('[data-part="list"]').textContent()).toContain('Today’s list: 1 ·');
-  expect(await page.getByLabel('Go on by itself').isChecked()).toBe(true);
+  await page.locator('[data-part="play"][aria-label="Stop"]').waitFor();
+  expect(await run.getAttribute('data-kind')).toBe('new');
+  // A break lets the sticks lie, and says how long.
+  const rest = kinds.indexOf('break');
+  for (let i = first; i < rest; i += 1) await next.click();
+  await page.locator('[data-part="run"][data-kind="break"]').waitFor();
+  await page.locator('[data-part="play"][aria-label="Play"]').waitFor();
+  expect(await run.textContent()).toContain('Break: ');
+  await page.getByRole('button', { name: 'Leave the list' }).click();
+  await run.waitFor({ state: 'detached' });
+}, 90_000);
+
+it('[ST114] what was played today is ticked off, and the list goes on after it', async () => {
+  const page = await openWithDevices(browser, host.url);
+  await page.getByLabel('Minutes I have').selectOption('20');
+  const common = { device: 'device-old', lesson: 'hearing', form: 'loop', heardBy: 'student', loops: [] };
+  const startedAt = await page.evaluate(() => `${new Date().toISOString().slice(0, 19)}Z`);
+  const log = {
+    version: 1,
+    entries: [{ ...common, id: 'warm', exercise: null, startedAt, durationSeconds: 300 }],
+    removed: [],
+  };
+  const before = await page.locator('[data-part="plan-item"]').allTextContents();
+  await page.getByRole('heading', { name: 'What you have played' }).click();
+  const file = { name: 'log.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(log)) };
+  await page.locator('[data-part="log-file"] input').setInputFiles(file);
+  await page.locator('[data-part="plan-item"][data-done="true"]').first().waitFor();
+  const after = page.locator('[data-part="plan-item"]');
+  expect(await after.count()).toBe(before.length);
+  expect(await after.first().getAttribute('data-done')).toBe('true');
+  await page.getByRole('button', { name: 'Go on with the list' }).waitFor();
 });
 
 it('[ST91] says what is left at a level, local rules first', async () => {

@@ -3,7 +3,7 @@
  *
  * Conventions: seconds; tempi in quarter notes a minute.
  */
-import { exercisesOf, itemKey, type ShelfLesson } from '@shedbook/coach';
+import { exercisesOf, isPart, itemKey, type ShelfLesson } from '@shedbook/coach';
 import type { PracticeEntry, PracticeLog } from '@shedbook/core';
 
 /** What was played of one exercise. */
@@ -12,8 +12,10 @@ export interface LogRow {
   readonly number: number | null;
   readonly name: string | null;
   readonly seconds: number;
-  /** Fastest tempo with a clean loop, or null. */
-  readonly cleanBpm: number | null;
+  /** Fastest tempo at which an ear heard a clean loop, or null. */
+  readonly heardBpm: number | null;
+  /** Fastest tempo that the student called clean, or null. */
+  readonly saidBpm: number | null;
   /** Number of clean loops and of all loops by tempo, slowest first. */
   readonly tempi: readonly { readonly bpm: number; readonly clean: number; readonly loops: number }[];
   /** Moment of the last entry. */
@@ -30,14 +32,26 @@ function temposOf(entries: readonly PracticeEntry[]): LogRow['tempi'] {
   return [...byBpm.values()].toSorted((a, b) => a.bpm - b.bpm);
 }
 
+function fastestClean(entries: readonly PracticeEntry[], by: PracticeEntry['heardBy']): number | null {
+  const loops = entries.filter(({ heardBy }) => heardBy === by).flatMap((entry) => entry.loops);
+  const tempi = loops.filter(({ verdict }) => verdict === 'clean').map(({ bpm }) => Math.round(bpm));
+  return tempi.length === 0 ? null : Math.max(...tempi);
+}
+
+/** The entries of whole exercises: a part of one tells nothing of its tempo. */
+function wholes(entries: readonly PracticeEntry[]): readonly PracticeEntry[] {
+  return entries.filter(({ form }) => !isPart(form));
+}
+
 function rowOf(entries: readonly PracticeEntry[], number: number | null, name: string | null): LogRow | null {
   const last = entries.at(-1);
   if (!last) return null;
-  const tempi = temposOf(entries);
+  const tempi = temposOf(wholes(entries));
   return {
     ...{ number, name, tempi },
     seconds: entries.reduce((sum, entry) => sum + entry.durationSeconds, 0),
-    cleanBpm: tempi.findLast(({ clean }) => clean > 0)?.bpm ?? null,
+    heardBpm: fastestClean(wholes(entries), 'ear'),
+    saidBpm: fastestClean(wholes(entries), 'student'),
     last: last.startedAt,
   };
 }

@@ -36,11 +36,13 @@ function Row({ row }: { readonly row: LogRow }) {
   const words = all.log;
   const day = new Date(row.last).toLocaleDateString(tag, { day: 'numeric', month: 'short' });
   const name = exerciseName(row, all.plan);
+  const tempo = (bpm: number | null) => (bpm === null ? words.never : all.plan.tempo({ bpm }));
   return (
     <tr>
       <th scope="row">{name}</th>
       <td>{formatDuration(row.seconds)}</td>
-      <td>{row.cleanBpm === null ? words.never : `${row.cleanBpm} bpm`}</td>
+      <td>{tempo(row.heardBpm)}</td>
+      <td>{tempo(row.saidBpm)}</td>
       <td>{day}</td>
     </tr>
   );
@@ -57,7 +59,8 @@ function Table({ rows }: { readonly rows: readonly LogRow[] }) {
           <tr>
             <th scope="col">{words.exercise}</th>
             <th scope="col">{words.time}</th>
-            <th scope="col">{words.clean}</th>
+            <th scope="col">{words.heard}</th>
+            <th scope="col">{words.said}</th>
             <th scope="col">{words.last}</th>
           </tr>
         </thead>

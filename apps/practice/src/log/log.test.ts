@@ -21,7 +21,7 @@ describe('moments of the log', () => {
 });
 
 describe('the log as a table', () => {
-  it('[ST87] knows an exercise by its pattern, whatever its number is today', () => {
+  it('[ST87] knows an exercise by its pattern, whatever its number is today, and keeps what was heard from what was said', () => {
     const [first, second] = lesson.exercises;
     if (!first || !second) throw new Error('no exercises');
     const entry = (exercise: string | null, bpm: number, verdict: 'clean' | 'loose') => ({
@@ -42,6 +42,8 @@ describe('the log as a table', () => {
         entry(exerciseKey(second), 160, 'clean'),
         entry(exerciseKey(second), 180, 'loose'),
         entry(null, 160, 'loose'),
+        { ...entry(exerciseKey(second), 200, 'clean'), heardBy: 'student' },
+        { ...entry(exerciseKey(second), 240, 'clean'), form: 'cell alone' },
         { ...entry(exerciseKey(first), 160, 'clean'), lesson: 'another' },
       ],
     };
@@ -54,13 +56,16 @@ describe('the log as a table', () => {
       ],
     };
     const rows = logRows(log, { id: 'hearing', lesson: renewed });
-    expect(rows.map(({ number, seconds, cleanBpm }) => [number, seconds, cleanBpm])).toEqual([
-      [1, 120, 160],
-      [null, 60, null],
+    expect(
+      rows.map(({ number, seconds, heardBpm, saidBpm }) => [number, seconds, heardBpm, saidBpm]),
+    ).toEqual([
+      [1, 240, 160, 200],
+      [null, 60, null, null],
     ]);
     expect(rows[0]?.tempi).toEqual([
       { bpm: Bpm(160), clean: 1, loops: 1 },
       { bpm: Bpm(180), clean: 0, loops: 1 },
+      { bpm: Bpm(200), clean: 1, loops: 1 },
     ]);
   });
 });

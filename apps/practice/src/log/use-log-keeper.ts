@@ -1,4 +1,8 @@
-/** Writes the log while one practises: each stretch of one exercise is an entry, with the loops that were judged. */
+/**
+ * Writes the log while one practises: each stretch of one exercise is an entry, with the loops that an ear judged, and
+ * where the student said something of them another one beside it. It is written with every round, so that a page that
+ * is closed or loaded anew loses none.
+ */
 
 import { exerciseKey } from '@shedbook/coach';
 import { type LoopRecord, type PracticeEntry, Seconds } from '@shedbook/core';
@@ -19,39 +23,48 @@ interface Open {
   readonly lesson: string;
   readonly exercise: string | null;
   readonly form: string;
-  readonly loops: LoopRecord[];
-  heardBy: 'ear' | 'student';
+  readonly heard: LoopRecord[];
+  readonly said: LoopRecord[];
   ended: Date | null;
 }
 
 function open(session: PracticeSession, number: number | null): Open {
-  const exercise = session.lesson.exercises.find((each) => each.number === number);
+  const exercise = session.pack.lesson.exercises.find((each) => each.number === number);
   return {
     id: newId(),
     started: new Date(),
     lesson: session.pack.id,
     exercise: exercise ? exerciseKey(exercise) : null,
-    form: session.form.name,
-    loops: [],
-    heardBy: 'student',
+    form: session.part?.kind ?? session.form.name,
+    heard: [],
+    said: [],
     ended: null,
   };
 }
 
-function entryOf({ id, started, ended, lesson, exercise, form, loops, heardBy }: Open): PracticeEntry {
+/** The entry of the ear, or of the student where there was no ear; and the student's own word beside the ear's. */
+function entriesOf(stretch: Open): readonly PracticeEntry[] {
+  const { id, started, ended, lesson, exercise, form, heard, said } = stretch;
   const durationSeconds = Seconds(Math.round(((ended ?? new Date()).getTime() - started.getTime()) / 1000));
-  return {
-    ...{ id, lesson, exercise, form, heardBy, durationSeconds },
-    device: deviceName(),
-    startedAt: momentFrom(started),
-    loops: [...loops],
+  const common = { lesson, exercise, form, device: deviceName(), startedAt: momentFrom(started) };
+  const isHeard = heard.length > 0;
+  const first: PracticeEntry = {
+    ...common,
+    ...{ id, durationSeconds },
+    heardBy: isHeard ? 'ear' : 'student',
+    loops: isHeard ? [...heard] : [...said],
   };
+  if (!isHeard || said.length === 0) return [first];
+  // The time was played once, so it is counted once.
+  const beside = { ...common, id: `${id} said`, durationSeconds: Seconds(0) };
+  return [first, { ...beside, heardBy: 'student', loops: [...said] }];
 }
 
 function write(stretch: Open): void {
-  const entry = entryOf(stretch);
-  if (entry.loops.length === 0 && entry.durationSeconds < SHORTEST_SECONDS) return;
-  void keepEntry(entry).catch(() => undefined);
+  for (const entry of entriesOf(stretch)) {
+    const isNothing = entry.loops.length === 0 && entry.durationSeconds < SHORTEST_SECONDS;
+    if (!isNothing) void keepEntry(entry).catch(() => undefined);
+  }
 }
 
 /** Keeps the log. */
@@ -66,19 +79,17 @@ export function useLogKeeper(hearing: Hearing): void {
     if (latest.current.status === 'playing') stretch.current ??= begin();
     const add = (loop: LoopRecord, by: 'ear' | 'student') => {
       stretch.current ??= begin();
-      const now = stretch.current;
-      now.loops.push(loop);
-      if (by === 'ear') now.heardBy = 'ear';
-      write(now);
+      (by === 'ear' ? stretch.current.heard : stretch.current.said).push(loop);
+      write(stretch.current);
     };
     const unlisten = latest.current.listen((event) => {
       if (event.kind === 'started') stretch.current = open(latest.current, event.program.exercise);
       if (event.kind === 'judged' && event.by === 'student') {
         add({ bpm: event.bpm, verdict: event.verdict, faults: [] }, 'student');
       }
-      if (event.kind !== 'stopped' || !stretch.current) return;
-      stretch.current.ended = new Date();
-      write(stretch.current);
+      if (!stretch.current) return;
+      if (event.kind === 'stopped') stretch.current.ended = new Date();
+      if (event.kind === 'stopped' || event.kind === 'loop') write(stretch.current);
     });
     const unhear = hearing.listen((event) => {
       if (event.kind === 'judged')

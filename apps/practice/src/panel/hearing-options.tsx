@@ -2,7 +2,6 @@
 import { LEVELS } from '@shedbook/judge';
 import { Button, Check, Choices, Select } from '@shedbook/stand';
 import { useHearingWords } from '../page/hearing-words.ts';
-import { takeUpList, useList } from '../session/course.ts';
 import { type HearingSettings, LOOP_CHOICES } from '../session/hearing-settings.ts';
 import inRow from '../ui/row.module.css';
 import styles from './hearing-options.module.css';
@@ -17,7 +16,6 @@ interface OptionsProps {
 /** The options. */
 export function HearingOptions({ settings, change, view }: OptionsProps) {
   const words = useHearingWords().hearing;
-  const list = useList();
   return (
     <div className={styles.options}>
       <Choices
@@ -32,12 +30,6 @@ export function HearingOptions({ settings, change, view }: OptionsProps) {
           <span className="quiet"> {words.handsFreeHint({ loops: settings.comfortableLoops })}</span>
         </span>
       </Check>
-      {settings.handsFree && list && (
-        <p className={styles.list} data-part="list">
-          {words.list({ numbers: list.join(' · ') })}
-          <Button onClick={() => takeUpList(null)}>{words.bySheet}</Button>
-        </p>
-      )}
       {settings.handsFree && (
         <div className={inRow.row}>
           <Select

@@ -8,7 +8,6 @@ import type { EarState } from '../ear/ear.ts';
 import { Hearing, type JudgedLoop, type StretchEnded } from '../ear/hearing.ts';
 import { useMarks } from '../marks/use-marks.ts';
 import { goTo } from '../page/route.ts';
-import { useList } from '../session/course.ts';
 import type { HearingSettings } from '../session/hearing-settings.ts';
 import { type PracticeSession, usePracticeSession } from '../session/practice-session.tsx';
 import { arriveAt, type Course, goOn, type Said } from './hands-free.ts';
@@ -81,13 +80,12 @@ const NOTHING: State = { loops: [], said: null, isStaying: false, ended: null };
 function useGoing(session: PracticeSession, settings: HearingSettings, say: (said: Said | null) => void) {
   const going = useRef<HandsFreeState | null>(null);
   const sentTo = useRef(0);
-  const list = useList();
   const course = useMemo(
     (): Course => ({
-      numbers: list ?? session.lesson.exercises.map((each) => each.number),
+      numbers: session.lesson.exercises.map((each) => each.number),
       comfortableLoops: settings.comfortableLoops,
     }),
-    [list, session.lesson, settings.comfortableLoops],
+    [session.lesson, settings.comfortableLoops],
   );
   const standing = { rule: session.ladder.rule, bpm: session.choice.bpm };
   const latest = useRef({ course, standing, settings, exercise: session.exercise });

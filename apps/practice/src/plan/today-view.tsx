@@ -1,16 +1,16 @@
 /** Today's list: what to play, for how long, and why. Nothing is counted up, and nothing is lost by a day without. */
 
-import { type PlanItem, planPractice, type ShelfLesson } from '@shedbook/coach';
+import { type PlanItem, planPractice, progressOf, type ShelfLesson } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
 import { Button, momentNow, remember, remembered, Select } from '@shedbook/stand';
-import { type HearingWords, say, tempoWords } from '@shedbook/words';
+import { say, tempoWords } from '@shedbook/words';
 import { useMemo, useState } from 'react';
-import { exerciseName } from '../page/exercise-name.ts';
 import { useHearingCatalogue } from '../page/hearing-words.ts';
 import { goTo, hrefOf } from '../page/route.ts';
-import { takeUpList } from '../session/course.ts';
 import { chooseHandsFree } from '../session/hearing-settings.ts';
+import { nextOpen, setRun } from '../session/plan-run.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import { nameOf, sayPart } from './item-words.ts';
 import styles from './today-view.module.css';
 
 /** Minutes that can be chosen. */
@@ -30,28 +30,27 @@ function useMinutes() {
   return [minutes, choose] as const;
 }
 
-/** What an item is called. */
-function nameOf(item: PlanItem, shelf: readonly ShelfLesson[], words: HearingWords['plan']): string {
-  if (item.kind === 'break') return words.rest;
-  const lesson = shelf.find((each) => each.id === item.lesson)?.lesson;
-  const exercise = lesson?.exercises.find((each) => each.number === item.number);
-  return exerciseName({ number: item.number, name: exercise?.name ?? null }, words);
-}
-
 interface ItemProps {
   readonly item: PlanItem;
   readonly name: string;
+  readonly isDone: boolean;
 }
 
-function Item({ item, name }: ItemProps) {
+function Item({ item, name, isDone }: ItemProps) {
   const { words: all, language } = useHearingCatalogue();
   const words = all.plan;
   const { choose } = usePracticeSession();
   const isBreak = item.kind === 'break';
   return (
-    <li className={styles.item} data-part="plan-item" data-kind={item.kind}>
+    <li className={styles.item} data-part="plan-item" data-kind={item.kind} data-done={isDone || undefined}>
       <span className={styles.minutes} data-part="minutes">
         {words.short({ n: item.minutes })}
+        {isDone && (
+          <span className={styles.done}>
+            <span aria-hidden="true">✓ </span>
+            {words.done}
+          </span>
+        )}
       </span>
       <span className={styles.what}>
         {isBreak ? (
@@ -68,6 +67,7 @@ function Item({ item, name }: ItemProps) {
         {item.tempo && (
           <span className={styles.tempo}> {tempoWords(words, item.tempo.fromBpm, item.tempo.goalBpm)}</span>
         )}
+        {item.part && <span className={styles.part}>{sayPart(item.part, words)}</span>}
         <span className={styles.reason}>{say(item.reason, language)}</span>
       </span>
     </li>
@@ -88,11 +88,17 @@ export function TodayView({ log, shelf }: TodayProps) {
     () => planPractice({ shelf, log, now: momentNow(), minutes, assignments: [], seed: shelf[0]?.id ?? '' }),
     [log, minutes, shelf[0]?.lesson],
   );
-  const numbers = plan.items.flatMap((item) => item.number ?? []);
+  const progress = progressOf(plan, log);
+  const isBegun = progress.some(({ isDone }) => isDone);
+  const next = nextOpen(plan, progress);
+  const { player } = usePracticeSession();
   const takeUp = () => {
-    takeUpList(numbers);
-    chooseHandsFree();
-    goTo({ at: 'stage', exercise: numbers[0] ?? null });
+    if (!next) return;
+    // The press allows the browser to sound; the list then goes on by itself, by minutes rather than by clean rounds.
+    void player.context().resume();
+    chooseHandsFree(false);
+    setRun({ plan, ...next });
+    goTo({ at: 'stage', exercise: plan.items[next.at]?.number ?? null });
   };
   return (
     <section className={styles.today} aria-labelledby="today-title">
@@ -112,10 +118,20 @@ export function TodayView({ log, shelf }: TodayProps) {
       </div>
       <ol className={styles.items}>
         {plan.items.map((item, index) => (
-          <Item key={index} item={item} name={nameOf(item, shelf, words)} />
+          <Item
+            key={index}
+            item={item}
+            name={nameOf(item, shelf, words)}
+            isDone={progress[index]?.isDone ?? false}
+          />
         ))}
       </ol>
-      {numbers.length > 0 && <Button onClick={takeUp}>{words.takeUp}</Button>}
+      {next && (
+        <Button dress="strong" onClick={takeUp}>
+          {isBegun ? words.goOn : words.takeUp}
+        </Button>
+      )}
+      {!next && plan.items.length > 0 && <p role="status">{words.allDone}</p>}
       {plan.notes.map((note) => (
         <p key={note.fact} className="quiet">
           {say(note, language)}

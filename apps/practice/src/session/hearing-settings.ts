@@ -39,9 +39,9 @@ function recall(): HearingSettings {
   return readHearingSettings(remembered(KEY) ?? '{}');
 }
 
-/** Chooses from elsewhere that practice goes on by itself. */
-export function chooseHandsFree(): void {
-  remember(KEY, JSON.stringify({ ...recall(), handsFree: true }));
+/** Chooses from elsewhere whether practice goes on by itself after clean rounds. */
+export function chooseHandsFree(handsFree: boolean): void {
+  remember(KEY, JSON.stringify({ ...recall(), handsFree }));
 }
 
 /** The choices, and how to change them. */

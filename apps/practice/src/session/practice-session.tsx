@@ -5,6 +5,7 @@
  * Conventions: tempi in quarter notes a minute. A change of tempo by the ladder comes with the next time round;
  * another exercise or form begins anew with its count-in; all else changes at once.
  */
+import { type PracticePart, takeApart } from '@shedbook/coach';
 import { Bpm, type Form, type Lesson } from '@shedbook/core';
 import type { Pack } from '@shedbook/pack';
 import { createProgram, Player, type PlayerStatus, type Program } from '@shedbook/stand';
@@ -15,13 +16,18 @@ import type { PracticeListener } from './events.ts';
 import { useChoice } from './use-choice.ts';
 import { type Judging, useJudging } from './use-judging.ts';
 import { type Ladder, useLadder } from './use-ladder.ts';
+import { usePart, usePlanRun } from './use-plan-run.ts';
 import { usePlaying, type When } from './use-playing.ts';
 
 /** The session of the open pack. */
 export interface PracticeSession {
   readonly pack: Pack;
-  /** The lesson in the student's set-up. */
+  /** The lesson in the student's set-up; where a part is played, the exercise is what is left of it. */
   readonly lesson: Lesson;
+  /** What of the exercise is played; null: all of it. */
+  readonly part: PracticePart | null;
+  /** Goes to the next item of today's list at once. */
+  readonly nextOnList: () => void;
   readonly place: Place;
   /** Number of the exercise on the stand; null for time alone or while the sheet is looked at. */
   readonly exercise: number | null;
@@ -78,7 +84,11 @@ function useSession(pack: Pack): PracticeSession {
   const place = usePlace();
   const exercise = place.at === 'stage' ? place.exercise : null;
   const [choice, keep] = useChoice(pack.id, pack.lesson, exercise);
-  const lesson = useMemo(() => ({ ...pack.lesson, setUp: choice.setUp }), [pack.lesson, choice.setUp]);
+  const part = usePart(place);
+  const lesson = useMemo(() => {
+    const whole = { ...pack.lesson, setUp: choice.setUp };
+    return part && exercise !== null ? takeApart(whole, exercise, part) : whole;
+  }, [pack.lesson, choice.setUp, part, exercise]);
   const ladder = useLadder(lesson, exercise, choice.bpm);
   const { form, program } = useProgram(lesson, place, choice);
   const settings = useMemo(() => settingsOf(lesson, choice), [lesson, choice]);
@@ -87,16 +97,24 @@ function useSession(pack: Pack): PracticeSession {
     playing.changeWith(when);
     keep(next);
   };
-  const playing = usePlaying({ player, status, program, settings, lesson, choice, change });
+  const playing = usePlaying({
+    ...{ player, status, program, settings, lesson, choice, change },
+    part: part?.kind ?? null,
+  });
   const choose = (next: Partial<PracticeChoice>) => {
     if (next.bpm !== undefined) ladder.standAt(next.bpm);
     change(next.form === BUILD_UP ? { ...next, layers: 1 } : next, 'now');
   };
+  const { next: nextOnList } = usePlanRun({
+    ...{ lesson: pack.lesson, place, choice, choose, playing },
+    sounds: status === 'playing',
+    isReady: program !== null,
+  });
   const { judge, answer } = useJudging({ playing, ladder, choice, change });
   const { play, stop, toggle, listen } = playing;
   const sounding = status === 'playing' || status === 'loading';
   return {
-    ...{ pack, lesson, place, exercise, form, choice, choose, program, player, status },
+    ...{ pack, lesson, part, nextOnList, place, exercise, form, choice, choose, program, player, status },
     ...{ playing: sounding, play, stop, toggle, ladder, judge, answer, listen },
   };
 }

@@ -7,7 +7,7 @@ import {
   type Program,
   usePreparation,
 } from '@shedbook/stand';
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { PracticeChoice } from './choice.ts';
 import { type PracticeEvent, type PracticeListener, watchBars } from './events.ts';
 import { useBuildUp } from './use-build-up.ts';
@@ -22,12 +22,16 @@ interface PlayingProps {
   readonly settings: LiveSettings;
   readonly lesson: Lesson;
   readonly choice: PracticeChoice;
+  /** What of the exercise is played, or null for all of it. */
+  readonly part: string | null;
   readonly change: (next: Partial<PracticeChoice>, when: When) => void;
 }
 
 /** What playing offers. */
 export interface Playing {
   readonly play: () => void;
+  /** Plays what is on the stand once everything that was chosen with it has come. */
+  readonly playSoon: () => void;
   readonly stop: () => void;
   readonly toggle: () => void;
   readonly listen: (listener: PracticeListener) => () => void;
@@ -40,8 +44,8 @@ export interface Playing {
 const QUIET_MS = 1200;
 
 /** What begins anew, with a count-in, when it changes while it plays. */
-function identityOf(program: Program | null, { form }: PracticeChoice): string {
-  return program ? `${program.exercise} ${form}` : '';
+function identityOf(program: Program | null, { choice, part }: PlayingProps): string {
+  return program ? `${program.exercise} ${choice.form} ${part}` : '';
 }
 
 function useTelling() {
@@ -70,16 +74,20 @@ export function usePlaying(props: PlayingProps): Playing {
   const play = () => {
     const now = latest.current;
     if (!now.program) return;
-    started.current = identityOf(now.program, now.choice);
+    started.current = identityOf(now.program, now);
     void player.play(now.program, now.settings, now.lesson.setUp);
   };
   const sounding = status === 'playing' || status === 'loading';
+  const [wanted, want] = useState(0);
+  useEffect(() => {
+    if (wanted > 0) play();
+  }, [wanted]);
   useEffect(() => {
     const hold = when.current;
     when.current = 'now';
     if (player.status() === 'silent' || player.status() === 'failed') return;
     if (!program) return player.stop();
-    if (started.current !== identityOf(program, latest.current.choice)) return play();
+    if (started.current !== identityOf(program, latest.current)) return play();
     player.change(settings, hold);
     player.replace(program, hold);
   }, [player, program, settings]);
@@ -98,5 +106,10 @@ export function usePlaying(props: PlayingProps): Playing {
   const changeWith = (next: When) => {
     when.current = next;
   };
-  return { play, stop, toggle: sounding ? stop : play, listen, tell, changeWith };
+  const playSoon = () => {
+    // A context that is woken here may sound later without another press.
+    void player.context().resume();
+    want((before) => before + 1);
+  };
+  return { play, playSoon, stop, toggle: sounding ? stop : play, listen, tell, changeWith };
 }

@@ -11,6 +11,7 @@ import { Optional } from '../ui/optional.tsx';
 import { BarCounter } from './bar-counter.tsx';
 import { LadderStrip } from './ladder-strip.tsx';
 import { Ledge } from './ledge.tsx';
+import { RunPanel } from './run-panel.tsx';
 import { StageHead } from './stage-head.tsx';
 import styles from './stage-page.module.css';
 import { useStageActions } from './use-stage-actions.ts';
@@ -35,6 +36,9 @@ export function StagePage() {
   return (
     <div className={styles.stage}>
       <main className={styles.page}>
+        <Optional>
+          <RunPanel />
+        </Optional>
         <StageHead />
         <BarCounter />
         <div className={styles.notation} ref={notation}>

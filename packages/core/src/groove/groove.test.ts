@@ -171,14 +171,29 @@ forms: {odd: {sections: [{pattern: 2}, {time: 1}], repeat: 2, countIn: 0}}
 `;
     const lesson = parseLesson(text, 'x').lesson as Lesson;
     const { strokes } = perform(lesson, { exercise: 1, form: formOf(lesson, 'odd') });
+    // definition: the three bars of the pattern are the whole repetition that is nearest to two
     expect([1, 2, 3, 4, 5].map((bar) => places(strokes, 'snare', bar))).toEqual([
       ['1.1'],
       ['2.1'],
+      ['3.1'],
       [],
       ['1.1'],
-      ['2.1'],
     ]);
     expect([1, 2, 3, 4].map((bar) => places(strokes, 'ride', bar).length)).toEqual([4, 5, 4, 5]);
+  });
+
+  it('[GR14] a pattern goes round whole: three bars in a loop of four are three, two are four, eight are eight', () => {
+    const bars = (count: number) => {
+      const pattern = Array.from({ length: count }, () => 'x . . .').join(' | ');
+      const lesson = parseLesson(`title: T\nexercises: ["${pattern}"]\n`, 'x').lesson as Lesson;
+      return perform(lesson, { exercise: 1, form: formOf(lesson, 'loop') }).bars.flatMap(
+        ({ patternBar }) => patternBar ?? [],
+      );
+    };
+    expect(bars(3)).toEqual([0, 1, 2]);
+    expect(bars(2)).toEqual([0, 1, 0, 1]);
+    expect(bars(5)).toEqual([0, 1, 2, 3, 4]);
+    expect(bars(8)).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
   });
 
   it('[GR5] leaves the groove alone where the pattern layer does not play', () => {

@@ -44,17 +44,27 @@ export function barsOf(exercise: Exercise): number {
   return exercise.parts[0]?.pattern.bars.length ?? 1;
 }
 
+/**
+ * How many bars a section lasts: where it plays the pattern, or leaves it to the student, the whole repetitions that
+ * are nearest to what the form says, one at least, so that a pattern of three bars goes round in three.
+ */
+function barsOfSection({ play, bars }: FormSection, patternBars: number): number {
+  if (play === 'time') return bars;
+  return Math.max(1, Math.round(bars / patternBars)) * patternBars;
+}
+
 /** The bars of a form, its sections gone through as often as it repeats. */
 export function planBars(form: Form, patternBars: number): readonly PlannedBar[] {
   const planned: PlannedBar[] = [];
   for (let round = 0; round < form.repeat; round += 1) {
     for (const section of form.sections) {
-      for (let index = 0; index < section.bars; index += 1) {
+      const bars = barsOfSection(section, patternBars);
+      for (let index = 0; index < bars; index += 1) {
         planned.push({
           bar: planned.length,
           play: section.play,
           patternBar: section.play === 'pattern' ? index % patternBars : null,
-          ending: index === section.bars - 1 ? section.ending : null,
+          ending: index === bars - 1 ? section.ending : null,
         });
       }
     }

@@ -61,8 +61,6 @@ export const hearing = {
   handsFreeHint:
     '.input {$loops :integer} .match $loops one {{After {$loops} clean round the next exercise comes.}} * {{After {$loops} clean rounds the next exercise comes.}}',
   loops: 'Clean rounds before the next exercise',
-  list: 'Today’s list: {$numbers}',
-  bySheet: 'In the order of the sheet',
   stay: 'Stay here',
   goOn: 'Go on again',
   said: {

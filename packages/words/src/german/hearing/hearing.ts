@@ -64,8 +64,6 @@ export const hearing = translation<typeof english.hearing>()({
   handsFreeHint:
     '.input {$loops :integer} .match $loops one {{Nach {$loops} sauberen Runde kommt die nächste Übung.}} * {{Nach {$loops} sauberen Runden kommt die nächste Übung.}}',
   loops: 'Saubere Runden bis zur nächsten Übung',
-  list: 'Liste von heute: {$numbers}',
-  bySheet: 'In der Reihenfolge des Blatts',
   stay: 'Hier bleiben',
   goOn: 'Wieder weitergehen',
   said: {
