@@ -45,7 +45,7 @@ it('[ST114] the list starts with sound, goes on item by item, and ticks off what
   await page.getByLabel('Minutes I have').selectOption('45');
   const items = page.locator('[data-part="plan-item"]');
   const kinds = await items.evaluateAll((all) => all.map((each) => each.getAttribute('data-kind')));
-  const first = kinds.findIndex((kind) => kind === 'new');
+  const first = kinds.indexOf('new');
   await page.getByRole('button', { name: 'Practise this list' }).click();
   // definition: the list begins with its warm-up, the groove alone, and it sounds
   await page.waitForURL(/#time$/);

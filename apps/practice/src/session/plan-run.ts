@@ -10,6 +10,7 @@ import { useSyncExternalStore } from 'react';
 /** A list that is being gone through. */
 export interface PlanRun {
   readonly plan: PracticePlan;
+  /** Number of the item that is on, from 0. */
   readonly at: number;
   readonly leftSeconds: number;
 }
