@@ -6,8 +6,9 @@ import { fileURLToPath } from 'node:url';
 import { pathOf, type View } from '@shedbook/desk/address';
 import type { StoredLesson } from '@shedbook/routes';
 import { type RunningServer, startServer } from '@shedbook/server';
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { type Browser, chromium, type Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
+import { newWindow, type WindowOptions } from './kit-at-hand.ts';
 import { chromiumPath } from './programs.mjs';
 
 /** The folder of the built desk; `SHEDBOOK_SITE` names another one. */
@@ -15,6 +16,9 @@ export const SITE =
   process.env['SHEDBOOK_SITE'] ?? fileURLToPath(new URL('../../apps/desk/dist/site', import.meta.url));
 
 const DEMO = fileURLToPath(new URL('../../demo', import.meta.url));
+
+/** How long a test waits for a page; a busy machine takes many times as long as a quiet one. */
+export const PATIENCE_MS = 60_000;
 
 /** Chromium as root, without a screen, asking nothing of the network. */
 const ARGS = [
@@ -46,15 +50,11 @@ export async function startDesk(): Promise<RunningServer> {
 }
 
 /** A window of its own, closed when the test ends. */
-export async function openWindow(
-  browser: Browser,
-  url: string,
-  options: BrowserContextOptions = {},
-): Promise<Page> {
-  const context = await browser.newContext({ locale: 'en', ...options });
+export async function openWindow(browser: Browser, url: string, options: WindowOptions = {}): Promise<Page> {
+  const context = await newWindow(browser, options);
   onTestFinished(() => context.close());
   const page = await context.newPage();
-  page.setDefaultTimeout(30_000);
+  page.setDefaultTimeout(PATIENCE_MS);
   await page.goto(url);
   return page;
 }
@@ -64,7 +64,7 @@ export async function openView(
   browser: Browser,
   title: string,
   view: View,
-  options: BrowserContextOptions = { viewport: { width: 1440, height: 900 } },
+  options: WindowOptions = { viewport: { width: 1440, height: 900 } },
 ): Promise<Page> {
   const { url } = await startDesk();
   const page = await openWindow(browser, url, options);

@@ -20,8 +20,10 @@ import {
 import { loadEngravingTools, readPracticePage } from '@shedbook/host';
 import { makePack } from '@shedbook/pack';
 import { createKit, render } from '@shedbook/sound';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
+import { PATIENCE_MS } from './browser.ts';
+import { newWindow, type WindowOptions } from './kit-at-hand.ts';
 
 /** A lesson whose loops are short: two bars at 160 take three seconds. */
 export const HEARING_LESSON = `title: Hearing
@@ -126,11 +128,27 @@ export function soundOf(loops: readonly (readonly PlayedStroke[])[], loopSeconds
 /** Seconds of a sound of {@link soundOf} before its first bar line. */
 export const LEAD_SECONDS = 0.2;
 
+/** A note of a kit. */
+interface KitNote {
+  /** When it is struck, in seconds of the audio context. */
+  readonly seconds: number;
+  /** The bytes of the MIDI message. */
+  readonly data: readonly number[];
+}
+
 /** What the page keeps for the test. */
 interface Desk {
   context: AudioContext | null;
-  /** The first bar line of what plays, or null. */
+  /** When the count-in of what plays began, until somebody has asked; or null. */
   startSeconds: number | null;
+  /** What is done when the next count-in begins, told when that is. */
+  plans: ((countInSeconds: number) => void)[];
+  /** When the second round of what plays began, or null. */
+  secondRoundSeconds: number | null;
+  /** Sends notes at their moments; each says when it was struck, as a kit's do. */
+  send: (notes: readonly KitNote[]) => void;
+  /** The moment that is heard now, in seconds of the audio context, as the page says. */
+  heardSeconds: () => number;
   loopback: GainNode | null;
   student: DelayNode | null;
   port: { name: string; onmidimessage: ((event: unknown) => void) | null };
@@ -162,6 +180,20 @@ function layDesk(devices: Devices): void {
   const desk: Desk = {
     context: null,
     startSeconds: null,
+    plans: [],
+    heardSeconds: () => 0,
+    secondRoundSeconds: null,
+    send: (notes) => {
+      const clocks = () => {
+        const { contextTime = 0, performanceTime = 0 } = desk.context?.getOutputTimestamp() ?? {};
+        return (seconds: number) => performanceTime + (seconds - contextTime) * 1000;
+      };
+      for (const { seconds, data } of notes) {
+        const strike = () =>
+          desk.port.onmidimessage?.({ data: new Uint8Array(data), timeStamp: clocks()(seconds) });
+        setTimeout(strike, clocks()(seconds) - performance.now());
+      }
+    },
     loopback: null,
     student: null,
     port: { name: 'Kit of the test', onmidimessage: null },
@@ -187,13 +219,22 @@ function layDesk(devices: Devices): void {
     desk.begun.push(when);
     start.call(this, when, ...more);
   };
+  // The way through a stream of the browser drops and repeats samples when the machine is busy; what the microphone
+  // hears goes straight on, sample for sample, except where a stream is what is tried.
   const Source = window.MediaStreamAudioSourceNode;
-  window.MediaStreamAudioSourceNode = class extends Source {
+  class Straight extends GainNode {
+    constructor(context: BaseAudioContext) {
+      super(context);
+      desk.student?.connect(this);
+    }
+  }
+  class Strict extends Source {
     constructor(context: AudioContext, options: MediaStreamAudioSourceOptions) {
-      if (devices.isStrict && context === desk.context) throw new DOMException('rate', 'NotSupportedError');
+      if (context === desk.context) throw new DOMException('rate', 'NotSupportedError');
       super(context, options);
     }
-  };
+  }
+  window.MediaStreamAudioSourceNode = (devices.isStrict ? Strict : Straight) as never;
   const connect = AudioNode.prototype.connect as (...args: unknown[]) => AudioNode;
   AudioNode.prototype.connect = function (this: AudioNode, ...args: unknown[]) {
     if (desk.context && args[0] === desk.context.destination && desk.loopback)
@@ -209,9 +250,14 @@ function layDesk(devices: Devices): void {
     inputs: new Map(devices.kit ? [['1', desk.port]] : []),
   })) as never;
   window.addEventListener('shedbook:strokes', (event) => {
-    const { strokes, sampleRate } = (event as CustomEvent).detail;
-    for (const { sample, stroke } of strokes) {
-      if (stroke.role === 'count-in' && stroke.written.beat === 1) desk.startSeconds = sample / sampleRate;
+    const { strokes, sampleRate, heardSample } = (event as CustomEvent).detail;
+    desk.heardSeconds = () => heardSample() / sampleRate;
+    for (const { sample, stroke, pass } of strokes) {
+      if (pass === 1) desk.secondRoundSeconds ??= sample / sampleRate;
+      if (stroke.role !== 'count-in' || stroke.written.beat !== 1) continue;
+      desk.startSeconds = sample / sampleRate;
+      desk.secondRoundSeconds = null;
+      for (const plan of desk.plans.splice(0)) plan(sample / sampleRate);
     }
   });
   window.addEventListener('shedbook:heard', (event) => {
@@ -224,10 +270,9 @@ export async function openWithDevices(
   browser: Browser,
   url: string,
   devices: Partial<Devices> = {},
-  options: BrowserContextOptions = {},
+  options: WindowOptions = {},
 ): Promise<Page> {
-  const context = await browser.newContext({
-    locale: 'en',
+  const context = await newWindow(browser, {
     serviceWorkers: 'block',
     viewport: { width: 1100, height: 900 },
     ...options,
@@ -242,39 +287,65 @@ export async function openWithDevices(
     ...devices,
   });
   const page = await context.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(PATIENCE_MS);
   await page.goto(url);
   return page;
 }
 
-/** When the first bar after the count-in begins; waits until the count-in has begun. */
+/** Waits until the count-in has begun. @returns when the first bar after it begins */
 export async function startOf(page: Page, bpm: number): Promise<number> {
   const handle = await page.waitForFunction(() => window.deskOfTest.startSeconds, undefined, { polling: 20 });
   const countIn = (await handle.jsonValue()) as number;
   await page.evaluate(() => {
     window.deskOfTest.startSeconds = null;
   });
-  return countIn + (4 * 60) / bpm;
+  return countIn + countInSeconds(bpm);
 }
 
-/** Lets the microphone hear samples from a moment on. */
-export async function playTo(page: Page, samples: Float32Array, atSeconds: number): Promise<void> {
+/** Calls the first round of what plays clean, once it has gone by. */
+export async function callClean(page: Page): Promise<void> {
+  await page.waitForFunction(
+    () => {
+      const { heardSeconds, secondRoundSeconds } = window.deskOfTest;
+      return secondRoundSeconds !== null && heardSeconds() > secondRoundSeconds + 0.1;
+    },
+    undefined,
+    { polling: 50 },
+  );
+  await page.getByRole('button', { name: 'That was clean' }).click();
+}
+
+/** One bar of four quarters. */
+const countInSeconds = (bpm: number) => (4 * 60) / bpm;
+
+/** Lets the microphone hear a sound of {@link soundOf} in time with what plays next; to be said before it begins. */
+export async function willPlay(page: Page, samples: Float32Array, bpm: number): Promise<void> {
   const bytes = Buffer.from(samples.buffer, samples.byteOffset, samples.byteLength).toString('base64');
   await page.evaluate(
-    ({ bytes, atSeconds }) => {
-      const { context, student } = window.deskOfTest;
-      if (!context || !student) throw new Error('nothing plays');
+    ({ bytes, afterSeconds }) => {
       const raw = Uint8Array.from(atob(bytes), (letter) => letter.charCodeAt(0));
       const data = new Float32Array(raw.buffer);
       const buffer = new AudioBuffer({ length: data.length, sampleRate: 44_100 });
       buffer.copyToChannel(data, 0);
-      const source = new AudioBufferSourceNode(context, { buffer });
-      source.connect(student);
-      const late = Math.max(0, context.currentTime - atSeconds);
-      source.start(atSeconds + late, late);
+      window.deskOfTest.plans.push((countIn) => {
+        const { context, student } = window.deskOfTest;
+        if (!context || !student) throw new Error('nothing plays');
+        const source = new AudioBufferSourceNode(context, { buffer });
+        source.connect(student);
+        source.start(countIn + afterSeconds);
+      });
     },
-    { bytes, atSeconds },
+    { bytes, afterSeconds: countInSeconds(bpm) - LEAD_SECONDS },
   );
+}
+
+/** Strokes as a kit sends them, counted from a moment on. */
+function notesOf(strokes: readonly PlayedStroke[], fromSeconds: number): readonly KitNote[] {
+  return strokes.flatMap(({ stroke, timeSeconds }) => {
+    if (stroke.voice === 'click') return [];
+    const velocity = levelDbToVelocity(stroke.levelDb);
+    return [{ seconds: fromSeconds + timeSeconds, data: [0x99, VOICE_FACTS[stroke.voice].gmKey, velocity] }];
+  });
 }
 
 /** Lets the kit send strokes, counted from a moment on. */
@@ -283,22 +354,19 @@ export async function strike(
   strokes: readonly PlayedStroke[],
   fromSeconds: number,
 ): Promise<void> {
-  const notes = strokes.flatMap(({ stroke, timeSeconds }) => {
-    if (stroke.voice === 'click') return [];
-    const velocity = levelDbToVelocity(stroke.levelDb);
-    return [{ seconds: fromSeconds + timeSeconds, data: [0x99, VOICE_FACTS[stroke.voice].gmKey, velocity] }];
-  });
-  await page.evaluate((all) => {
-    const { context, port } = window.deskOfTest;
-    if (!context) throw new Error('nothing plays');
-    for (const { seconds, data } of all) {
-      const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp();
-      const at = performanceTime + (seconds - contextTime) * 1000;
-      setTimeout(() => {
-        const now = context.getOutputTimestamp();
-        const timeStamp = (now.performanceTime ?? 0) + (seconds - (now.contextTime ?? 0)) * 1000;
-        port.onmidimessage?.({ data: new Uint8Array(data), timeStamp });
-      }, at - performance.now());
-    }
+  await page.evaluate((notes) => window.deskOfTest.send(notes), notesOf(strokes, fromSeconds));
+}
+
+/** Lets the kit send loops one after the other, in time with what plays next; to be said before it begins. */
+export async function willStrike(
+  page: Page,
+  loops: readonly (readonly PlayedStroke[])[],
+  { bpm, loopSeconds }: { readonly bpm: number; readonly loopSeconds: number },
+): Promise<void> {
+  const notes = loops.flatMap((loop, index) => notesOf(loop, countInSeconds(bpm) + index * loopSeconds));
+  await page.evaluate((notes) => {
+    window.deskOfTest.plans.push((countIn) =>
+      window.deskOfTest.send(notes.map((note) => ({ ...note, seconds: note.seconds + countIn }))),
+    );
   }, notes);
 }

@@ -8,8 +8,10 @@
  */
 
 import type { TimedStroke } from '@shedbook/stand';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
+import { PATIENCE_MS } from './browser.ts';
+import { newWindow, type WindowOptions } from './kit-at-hand.ts';
 
 /** Sound that came out of the player, from the sample `from` on, without a hole. */
 export interface Recording {
@@ -95,14 +97,14 @@ function keepWhatIsHeard(recorder: string): void {
 export async function openListening(
   browser: Browser,
   url: string,
-  options: BrowserContextOptions = {},
+  options: WindowOptions = {},
 ): Promise<Page> {
   // The recorder is no file of the desk's, which its content security policy would refuse.
-  const context = await browser.newContext({ locale: 'en', bypassCSP: true, ...options });
+  const context = await newWindow(browser, { bypassCSP: true, ...options });
   onTestFinished(() => context.close());
   await context.addInitScript(keepWhatIsHeard, RECORDER);
   const page = await context.newPage();
-  page.setDefaultTimeout(30_000);
+  page.setDefaultTimeout(PATIENCE_MS);
   await page.goto(url);
   return page;
 }
@@ -119,7 +121,7 @@ export async function waitForStrokes(page: Page, count: number): Promise<void> {
     const last = strokes[least - 1];
     return last !== undefined && heardSample() > last.sample + 8000;
   };
-  await page.waitForFunction(heard, count, { timeout: 40_000, polling: 50 });
+  await page.waitForFunction(heard, count, { timeout: PATIENCE_MS, polling: 50 });
 }
 
 /**
@@ -192,6 +194,6 @@ export async function watchBall(page: Page): Promise<void> {
 export async function ballFrames(page: Page, least: number): Promise<readonly BallFrame[]> {
   const seen = (count: number) =>
     window.heardByTest.frames.filter((frame) => frame.x !== null).length >= count;
-  await page.waitForFunction(seen, least, { timeout: 45_000, polling: 200 });
+  await page.waitForFunction(seen, least, { timeout: PATIENCE_MS, polling: 200 });
   return page.evaluate(() => window.heardByTest.frames);
 }

@@ -4,18 +4,17 @@ import { listen } from '@shedbook/listen';
 import { strFromU8, unzipSync } from 'fflate';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch } from '../../../../internal/testing/browser.ts';
+import { launch, PATIENCE_MS } from '../../../../internal/testing/browser.ts';
 import {
+  callClean,
   formOnce,
   HEARING_LESSON,
-  LEAD_SECONDS,
   lessonOf,
   makeHearingPack,
   openWithDevices,
   playLoop,
-  playTo,
   soundOf,
-  startOf,
+  willPlay,
 } from '../../../../internal/testing/hearing.ts';
 import { hostFolder, type StaticHost, temporaryFolder } from '../../../../internal/testing/practice.ts';
 
@@ -49,8 +48,8 @@ async function recordTake(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Use the microphone' }).click();
   await page.locator('[data-ear="on"]').waitFor();
   const sound = soundOf([playLoop(lesson, 1, BPM, () => ({ lateMs: 0 }))], 3);
+  await willPlay(page, sound, BPM);
   await page.getByRole('button', { name: 'Play', exact: true }).click();
-  await playTo(page, sound, (await startOf(page, BPM)) - LEAD_SECONDS);
   await page.locator('[data-part="rounds"] li').first().waitFor();
   await page.getByRole('button', { name: 'Stop', exact: true }).click();
   await page.getByRole('button', { name: 'Keep this take' }).click();
@@ -68,7 +67,7 @@ it('[ST85] keeps a take, lets it be heard beside its model, sends it, deletes it
   const said = await page.locator('[data-part="takes-view"]').textContent();
   const usedKilobytes = Number(/Takes use (\d+) kB/.exec(said ?? '')?.[1]);
   await row.getByRole('button', { name: 'Listen', exact: true }).click();
-  await page.locator('[data-part="listener"][data-state="playing"]').waitFor({ timeout: 20_000 });
+  await page.locator('[data-part="listener"][data-state="playing"]').waitFor({ timeout: PATIENCE_MS });
   await row.getByText('The model').click();
   expect(await page.locator('[data-part="listener"]').getAttribute('data-state')).toBe('playing');
   await row.getByRole('button', { name: 'Stop', exact: true }).click();
@@ -102,8 +101,7 @@ it('[ST85] keeps a take, lets it be heard beside its model, sends it, deletes it
 it('[ST87] logs what was played, also when nobody listens, and a renewed sheet finds it again', async () => {
   const page = await openWithDevices(browser, `${host.url}#1`);
   await page.getByRole('button', { name: 'Play', exact: true }).click();
-  await startOf(page, BPM);
-  await page.getByRole('button', { name: 'That was clean' }).click();
+  await callClean(page);
   await page.getByRole('button', { name: 'Stop', exact: true }).click();
   await page.goto(host.url);
   const rowText = async () => {
@@ -124,8 +122,7 @@ it('[ST87] logs what was played, also when nobody listens, and a renewed sheet f
 it('[ST88] lets the log out and in, merged without doubles, and refuses a bad file in words', async () => {
   const page = await openWithDevices(browser, `${host.url}#1`);
   await page.getByRole('button', { name: 'Play', exact: true }).click();
-  await startOf(page, BPM);
-  await page.getByRole('button', { name: 'That was clean' }).click();
+  await callClean(page);
   await page.getByRole('link', { name: 'The sheet' }).click();
   await page.getByRole('heading', { name: 'What you have played' }).click();
   const download = page.waitForEvent('download');
