@@ -81,14 +81,12 @@ const REFUSED: Readonly<Record<RefusalFact['fact'], About['what']>> = {
   'no-pulse-followed': 'too-little-heard',
   'sound-of-no-exercise': 'too-little-heard',
   'notes-of-no-exercise': 'too-little-heard',
-  'not-the-exercise': 'other-exercise',
-  'rather-exercise': 'other-exercise',
 };
 
 /** What is to be said where there is no report. */
 function refused(refusal: RefusalFact | null | undefined): Finding {
   const what = refusal ? REFUSED[refusal.fact] : 'nobody-played';
-  return { what, strength: 1, ...(refusal && 'played' in refusal ? { exercise: refusal.played } : {}) };
+  return { what, strength: 1 };
 }
 
 function taskAt({ lesson, form, layers }: JudgeTask, exercise: number | null, bpm: Bpm): LoopTask {

@@ -15,28 +15,8 @@ interface NothingFact extends Fact {
     | 'notes-of-no-exercise';
 }
 
-/** The groove is there, but not the exercise. */
-interface NotExerciseFact extends Fact {
-  readonly fact: 'not-the-exercise';
-  /** Number of the exercise that was asked. */
-  readonly exercise: number;
-  /** How much of its own strokes agrees, in percent. */
-  readonly percent: number;
-}
-
-/** Another exercise of the lesson was played. */
-interface OtherExerciseFact extends Fact {
-  readonly fact: 'rather-exercise';
-  /** Number of the exercise that was asked. */
-  readonly exercise: number;
-  /** How much of its own strokes agrees, in percent. */
-  readonly percent: number;
-  /** Number of the exercise that was played. */
-  readonly played: number;
-}
-
 /** Why there is no report. */
-export type RefusalFact = NothingFact | NotExerciseFact | OtherExerciseFact;
+export type RefusalFact = NothingFact;
 
 /** What listening states. */
 export type ListenFact = RefusalFact;

@@ -6,16 +6,28 @@
  */
 import { type Hertz, perform, Samples, type Seconds, samplesToSeconds, type Voice } from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
-import { type Alignment, align } from './align/align.ts';
+import { type Alignment, align, alignmentOf, trim } from './align/align.ts';
+import { placeBars } from './align/bars.ts';
 import { type FormGrid, formGrid } from './align/form-grid.ts';
 import { toleranceSeconds } from './align/match-bar.ts';
 import { type Observations, observe } from './align/observations.ts';
-import { betterExercise } from './decide/agreement.ts';
 import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';
 import { judgeFit } from './decide/fit.ts';
+import { byVoice, chancesIn, type Eagerness } from './decide/likelihood.ts';
+import { momentsFor, writtenMoments } from './decide/moments.ts';
 import { unheardOf } from './decide/not-heard.ts';
-import { type Place, placesOf } from './decide/places.ts';
-import { decide, strokesOf } from './decide/strokes.ts';
+import { placesOf } from './decide/places.ts';
+import { decide } from './decide/strokes.ts';
+import { eagernessOf } from './decide/threshold.ts';
+import {
+  type FittedExercise,
+  fitAsked,
+  fitOthers,
+  type OtherExercises,
+  tellExercise,
+  voicesOf,
+  weighAgain,
+} from './decide/which-exercise.ts';
 import { EventLog } from './detect/event-log.ts';
 import type { HeardEvent } from './detect/events.ts';
 import { EventExtractor } from './detect/extract.ts';
@@ -24,8 +36,6 @@ import { measure } from './measure/measure.ts';
 import type { Pulse } from './measure/pulse.ts';
 import { cutStretch, type Stretch } from './measure/stretch.ts';
 import { measureLevels } from './measure/voice-levels.ts';
-import { matchOthers } from './midi/listen-to-notes.ts';
-import { matchNotes } from './midi/match.ts';
 import { StrokeNetwork } from './network/network.ts';
 import { WEIGHTS } from './network/weights.data.ts';
 import { unpackWeights } from './network/weights.ts';
@@ -106,9 +116,35 @@ export function reportOn(
   const grid = formGrid(perform(lesson, { exercise, form, bpm }), lesson.meter);
   const free = hearFreely(events, network);
   const seen = observe(events, free);
-  const alignment = align(seen, grid);
-  if (!alignment) return refuse('no-drums-followed');
-  return reportAligned({ events, seen, asked, grid, alignment, take, network, free });
+  const found = align(seen, grid);
+  if (!found) return refuse('no-drums-followed');
+  const voices = voicesOf(lesson, form);
+  const sounding = { seen, chances: byVoice(chancesIn(events, free, voices)) };
+  const fitted = fitAsked(exercise, grid, found.bars, sounding);
+  const all = [fitted, ...fitOthers(asked, found.bars, sounding)];
+  const eagerness = eagernessIn(events, free, all);
+  const [again, ...others] = weighAgain(all, byVoice(chancesIn(events, free, voices, eagerness)));
+  const exercises = tellExercise(again!, others);
+  // Of another exercise the bars are where that one has them.
+  const other = others.find((one) => one.exercise === exercises.rather);
+  const bars = other ? trim(grid, placeBars(seen, grid, other.bars).bars) : fitted.bars;
+  const alignment = alignmentOf(grid, bars.length > 0 ? bars : fitted.bars);
+  return reportAligned({ events, seen, asked, grid, alignment, take, network, free, exercises });
+}
+
+/** How eagerly each voice is heard on this kit, by the exercise that tells it best. */
+function eagernessIn(
+  events: readonly HeardEvent[],
+  free: Float64Array,
+  exercises: readonly FittedExercise[],
+): Eagerness {
+  const most = new Map<Voice, number>();
+  for (const { grid, places } of exercises) {
+    const written = writtenMoments(events, places);
+    for (const one of freeEvidence(events, free, grid.voices))
+      most.set(one.voice, Math.max(most.get(one.voice) ?? 0, eagernessOf(momentsFor(one, written))));
+  }
+  return most;
 }
 
 /** Events whose place in the form is known. */
@@ -125,6 +161,8 @@ export interface Aligned {
   readonly take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: Seconds };
   /** Where it is known, the clock that offsets are measured against; else the take's own pulse. */
   readonly clock?: Pulse;
+  /** What is known of the other exercises of the lesson. */
+  readonly exercises?: OtherExercises;
   /** The bars that are reported on; all when left out. The others still teach how the kit sounds. */
   readonly stretch?: Stretch;
 }
@@ -142,13 +180,8 @@ export function reportAligned(known: Aligned): Listened {
   const decision = stretch ? cutStretch(whole, bars, stretch) : whole;
   const alignment = { ...known.alignment, bars: bars.slice(fromBar, toBar) };
   const places = allPlaces.filter((place) => place.takeBar >= fromBar && place.takeBar < toBar);
-  const fit = judgeFit({
-    grid,
-    alignment,
-    decision,
-    exercise: known.clock ? null : asked.exercise,
-    better: () => betterThan(known, allPlaces),
-  });
+  const isExercise = asked.exercise !== null;
+  const fit = judgeFit({ grid, alignment, decision, isExercise, rather: known.exercises?.rather });
   // Who sets the clock knows what is played; a loop that comes apart is a report and no refusal.
   if (fit.refusal && !known.clock) return { report: null, refusal: fit.refusal };
   const askedBpm = asked.bpm ?? asked.lesson.tempo.startBpm;
@@ -164,24 +197,8 @@ export function reportAligned(known: Aligned): Listened {
   });
   const { bpm, confidence } = measured.alignment;
   const unheard = unheardOf({ evidence, decision, places, askedBpm, bpm, confidence });
-  return { report: { ...measured, unheard }, refusal: null };
-}
-
-/** How much better another exercise must agree before it is named. */
-const CLEARLY_BETTER = 0.1;
-
-/** The exercise of the lesson that the take is clearly rather of, or null: heard without any claim of a score. */
-function betterThan(known: Aligned, places: readonly Place[]): number | null {
-  const { events, seen, asked, grid, alignment } = known;
-  const voices = asked.lesson.exercises.flatMap(({ number }) => {
-    const { strokes } = perform(asked.lesson, { exercise: number, form: asked.form });
-    return strokes.map((stroke) => stroke.voice);
-  });
-  const listened = [...new Set([...grid.voices, ...voices])].filter((voice) => voice !== 'click');
-  const strokes = strokesOf(events, freeEvidence(known.free, listened as Voice[]));
-  const reach = toleranceSeconds(grid, alignment.bars[alignment.bars.length >> 1]!.barSeconds);
-  const here = { exercise: asked.exercise, grid, decision: matchNotes(strokes, places, reach) };
-  return betterExercise(here, matchOthers(strokes, seen, asked), CLEARLY_BETTER);
+  const exercise = isExercise ? { exercise: { ...known.exercises, agreement: fit.agreement } } : {};
+  return { report: { ...measured, unheard, ...exercise }, refusal: null };
 }
 
 /** Listens to a whole take. */

@@ -92,9 +92,14 @@ function hear(strokes: readonly Stroke[], bars: number) {
 const nameOf = ({ voice, written }: Pick<Stroke, 'voice' | 'written'>) =>
   `${voice} ${written.bar}.${written.beat}.${written.slot}`;
 
-/** Share of strokes that are reported within 50 ms with the place where they are written. */
+/**
+ * Share of strokes that are reported within 50 ms with the place where they are written, of voices that the report does
+ * not say it can hardly tell: what is asked here is whether the bars are followed.
+ */
 function shareFound(strokes: readonly Stroke[], report: ReturnType<typeof hear>): number {
-  const found = strokes.filter((stroke) =>
+  const untold = new Set<string>(report.unheard?.flatMap((one) => ('voice' in one ? [one.voice] : [])));
+  const told = strokes.filter((stroke) => !untold.has(stroke.voice));
+  const found = told.filter((stroke) =>
     report.strokes.some(
       ({ voice, written, timeSeconds }) =>
         written !== null &&
@@ -102,7 +107,7 @@ function shareFound(strokes: readonly Stroke[], report: ReturnType<typeof hear>)
         Math.abs(timeSeconds - stroke.timeSeconds) < 0.05,
     ),
   );
-  return found.length / strokes.length;
+  return found.length / told.length;
 }
 
 const bars = (count: number) => Array.from({ length: count }, (_, i) => i + 1);

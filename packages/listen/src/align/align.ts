@@ -59,7 +59,7 @@ function bestRotation(seen: Observations, grid: FormGrid, beats: readonly Walked
 }
 
 /** Leaves off bars before the first and after the last that is played: of which a third is there. */
-function trim(grid: FormGrid, bars: readonly PlacedBar[]): readonly PlacedBar[] {
+export function trim(grid: FormGrid, bars: readonly PlacedBar[]): readonly PlacedBar[] {
   const isPlayed = (bar: PlacedBar) =>
     bar.formBar !== null && bar.score > LEAST_MATCH * strokesIn(grid, [bar]);
   const first = bars.findIndex(isPlayed);
@@ -80,8 +80,11 @@ export function align(seen: Observations, grid: FormGrid): Alignment | null {
     if (!best || placed.score > best.score) best = placed;
   }
   const bars = best ? trim(grid, best.bars) : [];
-  const strokes = strokesIn(grid, bars);
-  if (!best || strokes === 0) return null;
+  return strokesIn(grid, bars) === 0 ? null : alignmentOf(grid, bars);
+}
+
+/** An alignment of bars that are known. */
+export function alignmentOf(grid: FormGrid, bars: readonly PlacedBar[]): Alignment {
   const match = bars.reduce((sum, bar) => sum + (bar.formBar === null ? 0 : bar.score), 0);
-  return { bars, matchPerStroke: match / strokes };
+  return { bars, matchPerStroke: match / Math.max(1, strokesIn(grid, bars)) };
 }

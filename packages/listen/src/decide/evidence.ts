@@ -18,6 +18,8 @@ export interface Evidence {
   readonly logit: Float64Array;
   /** The same whatever is written. */
   readonly free: Float64Array;
+  /** The same by the first look, which knows nothing of the other events. */
+  readonly first: Float64Array;
   /** Share of the strokes of this voice that is expected to be decided wrongly, from 0. */
   readonly doubt: number;
 }
@@ -50,6 +52,11 @@ export function claimOf(
   return { near, expected };
 }
 
+function firstOf(events: readonly HeardEvent[], voice: Voice): Float64Array {
+  const index = outputOf(voice);
+  return Float64Array.from(events, ({ presence }) => presence[index]!);
+}
+
 function doubtOf(logits: Float64Array): number {
   let wrong = 0;
   let struck = 0;
@@ -67,10 +74,14 @@ export function hearFreely(events: readonly HeardEvent[], network: StrokeNetwork
 }
 
 /** Evidence for each of the voices whatever is written. @param free as by {@link hearFreely} */
-export function freeEvidence(free: Float64Array, voices: readonly Voice[]): readonly Evidence[] {
+export function freeEvidence(
+  events: readonly HeardEvent[],
+  free: Float64Array,
+  voices: readonly Voice[],
+): readonly Evidence[] {
   return voices.map((voice) => {
     const logit = columnOf(free, outputOf(voice));
-    return { voice, logit, free: logit, doubt: doubtOf(logit) };
+    return { voice, logit, free: logit, first: firstOf(events, voice), doubt: doubtOf(logit) };
   });
 }
 
@@ -86,6 +97,7 @@ export function gatherEvidence(
   const again = hearAgain(events, claim, network.secondLook, { voices: indices });
   return voices.map((voice, i) => {
     const logit = columnOf(again, indices[i]!);
-    return { voice, logit, free: columnOf(free, indices[i]!), doubt: doubtOf(logit) };
+    const alone = columnOf(free, indices[i]!);
+    return { voice, logit, free: alone, first: firstOf(events, voice), doubt: doubtOf(logit) };
   });
 }

@@ -6,12 +6,12 @@
 import type { Bpm, Unheard, Voice } from '@shedbook/core';
 import type { Evidence } from './evidence.ts';
 import type { Place } from './places.ts';
-import type { Decision } from './strokes.ts';
+import type { HeardDecision } from './strokes.ts';
 
 /** What is looked at. */
 export interface NotHeardInput {
   readonly evidence: readonly Evidence[];
-  readonly decision: Decision;
+  readonly decision: HeardDecision;
   readonly places: readonly Place[];
   /** Quarter notes a minute that were asked. */
   readonly askedBpm: Bpm;
@@ -37,7 +37,8 @@ function unheardVoice(voice: Voice, doubt: number, input: NotHeardInput): readon
   if (!input.places.some((place) => place.expected.voice === voice)) return [];
   const isHeard = input.decision.strokes.some((stroke) => stroke.voice === voice && stroke.place);
   if (!isHeard) return [{ reason: 'not-heard', voice }];
-  return doubt > BLURRED ? [{ reason: 'hard-to-tell', voice }] : [];
+  const isDoubtful = input.decision.playing.get(voice) !== 'yes';
+  return isDoubtful || doubt > BLURRED ? [{ reason: 'hard-to-tell', voice }] : [];
 }
 
 /** What cannot be told: voices first, then what holds for the whole take. */

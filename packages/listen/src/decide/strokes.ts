@@ -5,20 +5,28 @@
  * distance from the likely place, is over what its voice needs on this kit; an unwritten one needs far more.
  */
 
-import { SHARED_SURFACES } from '@shedbook/core';
+import { SHARED_SURFACES, type Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 import { outputOf } from '../network/heard-voices.data.ts';
 import type { Evidence } from './evidence.ts';
 import type { HeardStroke } from './heard-stroke.ts';
+import { momentsFor, writtenMoments } from './moments.ts';
 import type { Place } from './places.ts';
+import type { Playing } from './plays.ts';
 import { shadowsOf } from './shadows.ts';
-import { needsOf } from './threshold.ts';
+import { needOf } from './threshold.ts';
 
 /** What was decided of a take. */
 export interface Decision {
   readonly strokes: readonly HeardStroke[];
   readonly missed: readonly Place[];
+}
+
+/** What was decided of a recording. */
+export interface HeardDecision extends Decision {
+  /** Whether the limb of each voice plays at all. */
+  readonly playing: ReadonlyMap<Voice, Playing>;
 }
 
 /** Evidence that an unwritten stroke needs; the evidence knows already what is written. */
@@ -104,40 +112,21 @@ function decideVoice(
   return { strokes, missed: places.filter((_, p) => !usedPlaces.has(p)) };
 }
 
-/** The moments at which voices were struck, whatever is written. */
-export function strokesOf(
-  events: readonly HeardEvent[],
-  evidence: readonly Evidence[],
-): readonly HeardStroke[] {
-  const strokes = evidence.flatMap((one) =>
-    candidatesOf(events, one)
-      .filter((candidate) => candidate.evidence > 0)
-      .map(
-        ({ timeSeconds, levelDb, evidence: strength }): HeardStroke => ({
-          voice: one.voice,
-          timeSeconds,
-          levelDb,
-          place: null,
-          confidence: probability(strength, 0),
-        }),
-      ),
-  );
-  return withoutDoubles({ strokes: strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds), missed: [] })
-    .strokes;
-}
-
 /** Decides every voice of a take. */
 export function decide(
   events: readonly HeardEvent[],
   evidence: readonly Evidence[],
   places: readonly Place[],
   reachSeconds: number,
-): Decision {
+): HeardDecision {
   const strokes: HeardStroke[] = [];
   const missed: Place[] = [];
+  const written = writtenMoments(events, places);
+  const playing = new Map<Voice, Playing>();
   for (const one of evidence) {
     const own = places.filter((place) => place.expected.voice === one.voice);
-    const need = needsOf(events, one, { own, all: places });
+    const need = needOf(momentsFor(one, written));
+    playing.set(one.voice, need.playing);
     const candidates = candidatesOf(events, one, need.alone);
     const decided = decideVoice(candidates, own, reachSeconds, need.written);
     strokes.push(...decided.strokes);
@@ -156,7 +145,7 @@ export function decide(
   }
   const told = withoutDoubles({ strokes: strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds), missed });
   const shadows = shadowsOf(told.strokes);
-  return { ...told, strokes: told.strokes.filter((stroke) => !shadows.has(stroke)) };
+  return { ...told, playing, strokes: told.strokes.filter((stroke) => !shadows.has(stroke)) };
 }
 
 function isSurer(one: HeardStroke, other: HeardStroke): boolean {

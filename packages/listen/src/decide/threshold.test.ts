@@ -1,48 +1,22 @@
 import { seededRandom } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
-import type { ExpectedStroke } from '../align/form-grid.ts';
-import type { HeardEvent } from '../detect/events.ts';
-import type { Place } from './places.ts';
-import { needsOf } from './threshold.ts';
+import type { Moment } from './plays.ts';
+import { needOf } from './threshold.ts';
 
-const nothing = new Float32Array();
-
-/** Forty strokes a second apart, another voice between each two, an event at each, evidence around two middles. */
-function takeOf(there: number, elsewhere: number, options: { share?: number; free?: number } = {}) {
+/** Forty moments with a voice and forty without, evidence half a unit around two middles. */
+function momentsOf(there: number, elsewhere: number, options: { share?: number; free?: number } = {}) {
   const { share = 1, free = there } = options;
   const random = seededRandom('kit');
   const around = (middle: number) => middle + 2 * random.next() - 1;
-  const all = Array.from(
-    { length: 80 },
-    (_, i): Place => ({
-      expected: { voice: i % 2 === 0 ? 'ride' : 'snare' } as ExpectedStroke,
-      takeBar: 0,
-      idealSeconds: i / 2,
-      likelySeconds: i / 2,
-    }),
-  );
-  const places = { own: all.filter((_, i) => i % 2 === 0), all };
-  const events = Array.from(
-    { length: 80 },
-    (_, i): HeardEvent => ({
-      timeSeconds: i / 2,
-      presence: nothing,
-      offsetMs: nothing,
-      levelDb: nothing,
-      description: nothing,
-      energyDb: nothing,
-    }),
-  );
-  const logits = (middle: number) =>
-    Float64Array.from(events, (_, i) => around(i % 2 === 0 && i < 80 * share ? middle : elsewhere));
-  const evidence = { voice: 'ride', logit: logits(there), free: logits(free), doubt: 0 } as const;
-  return { events, evidence, places };
+  return Array.from({ length: 80 }, (_, i): Moment => {
+    const isOwn = i % 2 === 0;
+    const isPlayed = isOwn && i < 80 * share;
+    const alone = around(isPlayed ? free : elsewhere);
+    return { isOwn, others: 1, free: alone, early: alone, told: around(isPlayed ? there : elsewhere) };
+  });
 }
 
-function needed(...asked: Parameters<typeof takeOf>): number {
-  const { events, evidence, places } = takeOf(...asked);
-  return needsOf(events, evidence, places).written;
-}
+const needed = (...asked: Parameters<typeof momentsOf>) => needOf(momentsOf(...asked)).written;
 
 describe('how sure the evidence must be', () => {
   it('[LI19] a voice with clear evidence needs what lies between', () => {
@@ -50,16 +24,17 @@ describe('how sure the evidence must be', () => {
     expect(Math.abs(needed(6, -6))).toBeLessThan(0.35);
     // definition: 0 and −6 have −3 between them, two spreads of 0.8 under 0 are −1.6, and no voice needs less than −0.8
     expect(needed(0, -6)).toBe(-0.8);
+    // definition: so it is where all evidence lies under 0, if it tells the voice apart
+    expect(needed(-2, -8)).toBe(-0.8);
   });
 
   it('[LI19] a voice that sounds nowhere as written is not believed for being written', () => {
     // definition: evidence over 0 is struck likelier than not; what the sound alone denies must be likelier than that
     expect(needed(-5, -5)).toBeGreaterThan(1);
-    expect(needed(-3, -8)).toBeGreaterThan(1);
     // definition: only the score tells its places from the others
-    expect(needed(-1, -8, { free: -7.5 })).toBeGreaterThan(1);
+    expect(needed(-1, -8, { free: -8 })).toBeGreaterThan(1);
     // definition: it sounds where others are written as it does where it is
-    expect(needed(2, 2)).toBeGreaterThan(1);
+    expect(needed(1, 1)).toBeGreaterThan(1);
   });
 
   it('[LI19] strokes that were left out do not move it', () => {
@@ -68,13 +43,9 @@ describe('how sure the evidence must be', () => {
   });
 
   it('[LI19] a stroke that only the score sees is none where the sound alone tells the voice', () => {
-    const least = (there: number, elsewhere: number) => {
-      const { events, evidence, places } = takeOf(there, elsewhere);
-      return needsOf(events, evidence, places).alone;
-    };
     // definition: halfway between 6 and −6, spreads alike
-    expect(Math.abs(least(6, -6))).toBeLessThan(0.35);
+    expect(Math.abs(needOf(momentsOf(6, -6)).alone)).toBeLessThan(0.35);
     // definition: middles one unit apart do not tell
-    expect(least(1, 0)).toBe(Number.NEGATIVE_INFINITY);
+    expect(needOf(momentsOf(1, 0)).alone).toBe(Number.NEGATIVE_INFINITY);
   });
 });

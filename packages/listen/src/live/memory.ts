@@ -5,8 +5,9 @@
  */
 
 import type { Voice } from '@shedbook/core';
+import type { Moment } from '../decide/plays.ts';
 import { type Claim, claimAt, hearAgain } from '../decide/second-look.ts';
-import { needBetween, sidesFrom } from '../decide/threshold.ts';
+import { needOf } from '../decide/threshold.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import { HEARD_COUNT, HEARD_VOICES, outputOf } from '../network/heard-voices.data.ts';
 import type { SecondLookWeights } from '../network/network.ts';
@@ -58,17 +59,17 @@ export class LiveMemory {
   /** The evidence that a written stroke of a voice needs, by all that is remembered. */
   needed(voice: Voice): number {
     const index = outputOf(voice);
-    const there: number[] = [];
-    const elsewhere: number[] = [];
-    this.#near.forEach((row, e) => {
-      if (row[index]! > WRITTEN) there.push(e);
-      else if (row[index]! < UNWRITTEN && row.some((claim) => claim > WRITTEN)) elsewhere.push(e);
+    const moments = this.#near.flatMap((row, e): Moment[] => {
+      const isOwn = row[index]! > WRITTEN;
+      const others = row.reduce(
+        (bits, claim, other) => (other !== index && claim > WRITTEN ? bits | (1 << other) : bits),
+        0,
+      );
+      if (!isOwn && (others === 0 || row[index]! >= UNWRITTEN)) return [];
+      const early = this.#events[e]!.presence[index]!;
+      return [{ isOwn, others, free: this.#alone[e]![index]!, early, told: this.#told[e]![index]! }];
     });
-    const sidesIn = (rows: readonly Float64Array[]) => {
-      const evidence = (e: number) => rows[e]![index]!;
-      return sidesFrom(there.map(evidence), elsewhere.map(evidence));
-    };
-    return needBetween(sidesIn(this.#alone), sidesIn(this.#told));
+    return needOf(moments).written;
   }
 
   #claim(): Claim {

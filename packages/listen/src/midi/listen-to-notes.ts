@@ -9,10 +9,11 @@ import { type Alignment, align } from '../align/align.ts';
 import { type FormGrid, formGrid } from '../align/form-grid.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
 import type { Observations } from '../align/observations.ts';
-import type { MatchedExercise } from '../decide/agreement.ts';
+import { byVoice } from '../decide/likelihood.ts';
 import { otherTempo } from '../decide/not-heard.ts';
 import { placesOf } from '../decide/places.ts';
 import type { Decision } from '../decide/strokes.ts';
+import { fitAsked, fitOthers, type OtherExercises, tellExercise } from '../decide/which-exercise.ts';
 import type { Asked, Listened } from '../listened.ts';
 import { measure } from '../measure/measure.ts';
 import type { Pulse } from '../measure/pulse.ts';
@@ -21,6 +22,9 @@ import { fitNotes } from './fit-notes.ts';
 import { matchNotes } from './match.ts';
 import { observeNotes, type PlayedNote, type TimedVoice } from './notes.ts';
 import { settleBars } from './settle-bars.ts';
+
+/** How sure a note is a stroke: kits send some of their own. */
+const SENT = 0.97;
 
 function gridOf(asked: Asked, exercise: number | null): FormGrid {
   const { lesson, form } = asked;
@@ -38,21 +42,6 @@ function decideNotes(
   return matchNotes(notes, placesOf(seen, grid, bars), toleranceSeconds(grid, barSeconds));
 }
 
-/** The other exercises of the lesson, each aligned for itself. */
-export function matchOthers(
-  notes: readonly TimedVoice[],
-  seen: Observations,
-  asked: Asked,
-): readonly MatchedExercise[] {
-  return asked.lesson.exercises.flatMap(({ number }): MatchedExercise[] => {
-    if (number === asked.exercise) return [];
-    const grid = gridOf(asked, number);
-    const alignment = align(seen, grid);
-    if (!alignment) return [];
-    return [{ exercise: number, grid, decision: decideNotes(notes, seen, grid, alignment.bars) }];
-  });
-}
-
 /** Notes whose bars are known. */
 export interface AlignedNotes {
   readonly notes: readonly TimedVoice[];
@@ -63,6 +52,8 @@ export interface AlignedNotes {
   readonly durationSeconds: Seconds;
   /** Where it is known, the clock that offsets are measured against; else the take's own pulse. */
   readonly clock?: Pulse;
+  /** What is known of the other exercises of the lesson. */
+  readonly exercises?: OtherExercises;
   /** The bars that are reported on; all when left out. */
   readonly stretch?: Stretch;
 }
@@ -73,9 +64,7 @@ export function reportOnNotes(known: AlignedNotes): Listened {
   const { fromBar, toBar } = known.stretch ?? { fromBar: 0, toBar: known.bars.length };
   const whole = decideNotes(notes, seen, grid, known.bars);
   const decision = known.stretch ? cutStretch(whole, known.bars, known.stretch) : whole;
-  const matched = { exercise: asked.exercise, grid, decision };
-  const others = () => (known.clock ? [] : matchOthers(notes, seen, asked));
-  const { confidence, refusal } = fitNotes(matched, others);
+  const { confidence, agreement, refusal } = fitNotes(grid, decision);
   // Who sets the clock knows what is played; a loop that comes apart is a report and no refusal.
   if (refusal && !known.clock) return { report: null, refusal };
   const askedBpm = asked.bpm ?? asked.lesson.tempo.startBpm;
@@ -91,7 +80,8 @@ export function reportOnNotes(known: AlignedNotes): Listened {
     ...(known.clock ? { clock: known.clock } : {}),
   });
   const unheard = otherTempo(measured.alignment.bpm, askedBpm);
-  return { report: { ...measured, unheard }, refusal: null };
+  const exercise = asked.exercise === null ? {} : { exercise: { ...known.exercises, agreement } };
+  return { report: { ...measured, unheard, ...exercise }, refusal: null };
 }
 
 /**
@@ -111,6 +101,9 @@ export function listenToNotes(
   const grid = gridOf(asked, asked.exercise);
   const alignment = align(seen, grid);
   if (!alignment) return { report: null, refusal: { fact: 'no-pulse-followed' } };
-  const bars = settleBars(notes, grid, alignment.bars);
-  return reportOnNotes({ notes, seen, asked, grid, bars, durationSeconds });
+  const chances = byVoice(notes.map(({ voice, timeSeconds }) => ({ voice, timeSeconds, struck: SENT })));
+  const fitted = fitAsked(asked.exercise, grid, alignment.bars, { seen, chances });
+  const exercises = tellExercise(fitted, fitOthers(asked, alignment.bars, { seen, chances }));
+  const bars = settleBars(notes, grid, fitted.bars);
+  return reportOnNotes({ notes, seen, asked, grid, bars, durationSeconds, exercises });
 }

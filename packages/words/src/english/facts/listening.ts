@@ -18,10 +18,6 @@ export const listening = sentences<ListenFact | UnheardFact>()({
     'What is heard does not follow this exercise. Is this a recording of a drum set playing it?',
   'notes-of-no-exercise':
     'What was played does not follow this exercise. Is it another lesson, or another form or meter?',
-  'not-the-exercise':
-    'The groove is there, but not exercise {$exercise :integer}: {$percent :integer} % of its own strokes agree. Is it another exercise?',
-  'rather-exercise':
-    'This is not exercise {$exercise :integer} ({$percent :integer} % of its own strokes agree) but rather exercise {$played :integer}.',
   // A report that cannot tell everything.
   'not-heard': '{$voice :the at=start} was not heard at all: not played, or too soft for this microphone.',
   'hard-to-tell':

@@ -18,10 +18,6 @@ export const listening = sentences<ListenFact | UnheardFact>()({
     'Was zu hören ist, folgt dieser Übung nicht. Ist das eine Aufnahme eines Schlagzeugs, das sie spielt?',
   'notes-of-no-exercise':
     'Was gespielt wurde, folgt dieser Übung nicht. Ist es eine andere Lektion, eine andere Form oder Taktart?',
-  'not-the-exercise':
-    'Der Groove ist da, aber nicht Übung {$exercise :integer}: {$percent :integer} % ihrer eigenen Schläge stimmen überein. Ist es eine andere Übung?',
-  'rather-exercise':
-    'Das ist nicht Übung {$exercise :integer} ({$percent :integer} % ihrer eigenen Schläge stimmen überein), sondern eher Übung {$played :integer}.',
   // A report that cannot tell everything.
   'not-heard': '{$voice :the at=start} war nicht zu hören: nicht gespielt oder zu leise für dieses Mikrofon.',
   'hard-to-tell':

@@ -1,0 +1,56 @@
+import { seededRandom } from '@shedbook/core';
+import { describe, expect, it } from 'vitest';
+import { isPlaying, type Moment, shareHigher, shareThere } from './plays.ts';
+
+const random = seededRandom('limbs');
+
+/** Moments of a bar of four, again and again: the voice is written on 2 and 4, a loud other voice on all four. */
+function bars(count: number, evidence: (beat: number) => number): readonly Moment[] {
+  return Array.from({ length: 4 * count }, (_, i): Moment => {
+    const value = evidence(i % 4) + random.next() - 0.5;
+    return { isOwn: i % 2 === 1, others: i % 2 === 1 ? 3 : 1, free: value, early: value, told: value };
+  });
+}
+
+describe('whether a limb plays at all', () => {
+  it('[LI57] counts the pairs in which the first is higher, ties half', () => {
+    // definition: of the four pairs (3, 2), (3, 4), (2, 2), (2, 4) one is higher and one tied
+    expect(shareHigher([3, 2], [2, 4])).toBe(1.5 / 4);
+    // definition: none at all
+    expect(shareHigher([], [1])).toBeNaN();
+  });
+
+  it('[LI57] compares moments with the same other voices too', () => {
+    const alike = bars(20, (beat) => (beat % 2 === 1 ? 6 : 0)).map((moment) => ({ ...moment, others: 1 }));
+    // definition: every written moment is over every other one
+    expect(shareThere(alike)).toBe(1);
+    const byOther = Array.from({ length: 80 }, (_, i): Moment => {
+      const others = i % 4 === 0 ? 0 : 1;
+      const value = others === 1 ? 3 : 0;
+      return { isOwn: i % 4 === 1, others, free: value, early: value, told: value };
+    });
+    // definition: 20 written moments with the other voice are as 40 of the 60, over 20; among those with it, all tied
+    expect(shareThere(byOther)).toBeCloseTo(((20 + 40 / 2) / 60 + 1 / 2) / 2, 12);
+  });
+
+  it('[LI57] believes a limb that sounds like itself where it is written, however shyly, and no other', () => {
+    // definition: one unit of evidence apart with a spread of a third; no evidence over 0
+    expect(isPlaying(bars(20, (beat) => (beat % 2 === 1 ? -2 : -3)))).toBe('yes');
+    // definition: the same everywhere
+    expect(isPlaying(bars(20, () => -1))).toBe('no');
+    // definition: heard for sure at its places, though something sounds like it at the others
+    expect(isPlaying(bars(20, () => 4))).toBe('yes');
+  });
+
+  it('[LI57] doubts a limb of few places, and takes one that is written everywhere by its own sound', () => {
+    const few = bars(20, (beat) => (beat % 2 === 1 ? 3 : -3)).map((moment, i) => ({
+      ...moment,
+      isOwn: moment.isOwn && i < 8,
+    }));
+    expect(isPlaying(few)).toBe('perhaps');
+    const everywhere = (value: number) => bars(20, () => value).map((each) => ({ ...each, isOwn: true }));
+    expect(isPlaying(everywhere(1))).toBe('yes');
+    expect(isPlaying(everywhere(-4))).toBe('no');
+    expect(isPlaying([])).toBe('no');
+  });
+});

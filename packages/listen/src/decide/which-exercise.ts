@@ -1,0 +1,149 @@
+/**
+ * Which exercise of the lesson was played: the likeliest, where one clearly is.
+ *
+ * Conventions: all exercises share the groove, so the take's bars are where the asked one found them, or some beats
+ * later: where the groove is the same twice a bar, only the exercise tells which beat is the first.
+ */
+import { type ExerciseAgreement, type Lesson, perform, type Voice } from '@shedbook/core';
+import { trim } from '../align/align.ts';
+import { type PlacedBar, placeBars } from '../align/bars.ts';
+import { type FormGrid, formGrid } from '../align/form-grid.ts';
+import type { TrackedBar } from '../align/match-bar.ts';
+import { toleranceSeconds } from '../align/match-bar.ts';
+import type { Observations } from '../align/observations.ts';
+import type { Asked } from '../listened.ts';
+import { ownVoices } from './agreement.ts';
+import { type ChancesByVoice, logLikelihood, softAgreement } from './likelihood.ts';
+import { type Place, placesOf } from './places.ts';
+
+/** An exercise as it fits a take best. */
+export interface FittedExercise {
+  readonly exercise: number | null;
+  readonly grid: FormGrid;
+  readonly bars: readonly PlacedBar[];
+  readonly places: readonly Place[];
+  /** Natural logarithm of its likelihood. */
+  readonly likelihood: number;
+  /** How well its own strokes agree, 0 to 1. */
+  readonly agreement: number;
+}
+
+/** What is looked at. */
+export interface Sounding {
+  readonly seen: Observations;
+  readonly chances: ChancesByVoice;
+}
+
+/** A student mostly plays what is asked: so much likelier is that beforehand, as a logarithm. */
+const ASKED = 4.5;
+/** What is so much likelier than something else is told from it, as a logarithm: moments are not independent. */
+const TOLD_APART = 10.5;
+/** The least agreement of another exercise before it is named. */
+const LEAST_AGREEMENT = 0.5;
+/** Bars begun on another beat must be so much likelier, as a logarithm, to be taken for those of the exercise. */
+const OTHER_BEAT = 6;
+
+/** The voices of any exercise of a lesson in a form. */
+export function voicesOf(lesson: Lesson, form: Asked['form']): readonly Voice[] {
+  const voices = [null, ...lesson.exercises.map(({ number }) => number)].flatMap((exercise) =>
+    perform(lesson, { exercise, form }).strokes.map(({ voice }) => voice),
+  );
+  return [...new Set(voices)].filter((voice): voice is Voice => voice !== 'click');
+}
+
+/** The same bars begun some beats later, one more before them. */
+function shifted(bars: readonly TrackedBar[], share: number): readonly TrackedBar[] {
+  if (share === 0) return bars;
+  const first = bars[0]!;
+  const before = { startSeconds: first.startSeconds - first.barSeconds, barSeconds: first.barSeconds };
+  const starts = [before, ...bars].map((bar) => bar.startSeconds + share * bar.barSeconds);
+  return starts.map((startSeconds, i) => {
+    const next = starts[i + 1] ?? startSeconds + bars.at(-1)!.barSeconds;
+    return { startSeconds, barSeconds: next - startSeconds };
+  });
+}
+
+function fitFrom(
+  fitted: { readonly exercise: number | null; readonly grid: FormGrid },
+  bars: readonly PlacedBar[],
+  { seen, chances }: Sounding,
+): FittedExercise {
+  return weighed({ ...fitted, bars, places: placesOf(seen, fitted.grid, bars) }, chances);
+}
+
+function weighed(
+  fitted: Omit<FittedExercise, 'likelihood' | 'agreement'>,
+  chances: ChancesByVoice,
+): FittedExercise {
+  const { grid, bars, places } = fitted;
+  const reach = toleranceSeconds(grid, bars[bars.length >> 1]?.barSeconds ?? grid.barSeconds);
+  return {
+    ...fitted,
+    likelihood: logLikelihood(chances, places, reach),
+    agreement: softAgreement(chances, places, ownVoices(grid), reach),
+  };
+}
+
+/** The exercise of a grid as it fits best in some bars, begun on whichever beat. */
+export function fitExercise(
+  exercise: number | null,
+  grid: FormGrid,
+  bars: readonly TrackedBar[],
+  sounding: Sounding,
+): FittedExercise {
+  const ways = grid.beats.map((share) => {
+    const placed = placeBars(sounding.seen, grid, shifted(bars, share)).bars;
+    return fitFrom({ exercise, grid }, trim(grid, placed), sounding);
+  });
+  return ways.reduce((best, way) => (way.likelihood > best.likelihood ? way : best));
+}
+
+/** The asked exercise in the bars that it was found in, or in bars begun on another beat where that is likelier. */
+export function fitAsked(
+  exercise: number | null,
+  grid: FormGrid,
+  bars: readonly PlacedBar[],
+  sounding: Sounding,
+): FittedExercise {
+  const here = fitFrom({ exercise, grid }, bars, sounding);
+  const best = fitExercise(exercise, grid, bars, sounding);
+  return best.bars.length > 0 && best.likelihood > here.likelihood + OTHER_BEAT ? best : here;
+}
+
+/** The other exercises of the lesson, as each fits the take best. */
+export function fitOthers(
+  asked: Asked,
+  bars: readonly TrackedBar[],
+  sounding: Sounding,
+): readonly FittedExercise[] {
+  const { lesson, form } = asked;
+  const bpm = asked.bpm ?? lesson.tempo.startBpm;
+  return lesson.exercises
+    .filter(({ number }) => number !== asked.exercise)
+    .map(({ number }) => {
+      const grid = formGrid(perform(lesson, { exercise: number, form, bpm }), lesson.meter);
+      return fitExercise(number, grid, bars, sounding);
+    });
+}
+
+/** The same exercises where they are, weighed by other chances. */
+export function weighAgain(
+  fitted: readonly FittedExercise[],
+  chances: ChancesByVoice,
+): readonly FittedExercise[] {
+  return fitted.map((one) => weighed(one, chances));
+}
+
+/** What a report says of the other exercises of the lesson. */
+export type OtherExercises = Omit<ExerciseAgreement, 'agreement'>;
+
+/** What can be said of the other exercises of the lesson: that one was rather played, or that some cannot be told apart. */
+export function tellExercise(asked: FittedExercise, others: readonly FittedExercise[]): OtherExercises {
+  const leads = others.flatMap(({ exercise, likelihood, agreement }) =>
+    exercise === null ? [] : [{ exercise, lead: likelihood - asked.likelihood - ASKED, agreement }],
+  );
+  const [best] = leads.toSorted((a, b) => b.lead - a.lead);
+  if (best && best.lead > TOLD_APART && best.agreement >= LEAST_AGREEMENT) return { rather: best.exercise };
+  const alike = leads.filter(({ lead }) => lead > -TOLD_APART).map(({ exercise }) => exercise);
+  return alike.length === 0 ? {} : { cannotTellFrom: alike };
+}
