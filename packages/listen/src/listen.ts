@@ -6,8 +6,7 @@
  */
 import { type Hertz, perform, Samples, type Seconds, samplesToSeconds, type Voice } from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
-import { type Alignment, align, alignmentOf, trim } from './align/align.ts';
-import { placeBars } from './align/bars.ts';
+import { type Alignment, align, alignmentOf } from './align/align.ts';
 import { type FormGrid, formGrid } from './align/form-grid.ts';
 import { toleranceSeconds } from './align/match-bar.ts';
 import { type Observations, observe } from './align/observations.ts';
@@ -20,6 +19,7 @@ import { placesOf } from './decide/places.ts';
 import { decide } from './decide/strokes.ts';
 import { eagernessOf } from './decide/threshold.ts';
 import {
+  barsFor,
   type FittedExercise,
   fitAsked,
   fitOthers,
@@ -125,10 +125,7 @@ export function reportOn(
   const eagerness = eagernessIn(events, free, all);
   const [again, ...others] = weighAgain(all, byVoice(chancesIn(events, free, voices, eagerness)));
   const exercises = tellExercise(again!, others);
-  // Of another exercise the bars are where that one has them.
-  const other = others.find((one) => one.exercise === exercises.rather);
-  const bars = other ? trim(grid, placeBars(seen, grid, other.bars).bars) : fitted.bars;
-  const alignment = alignmentOf(grid, bars.length > 0 ? bars : fitted.bars);
+  const alignment = alignmentOf(grid, barsFor(again!, others, exercises, seen));
   return reportAligned({ events, seen, asked, grid, alignment, take, network, free, exercises });
 }
 

@@ -147,3 +147,15 @@ export function tellExercise(asked: FittedExercise, others: readonly FittedExerc
   const alike = leads.filter(({ lead }) => lead > -TOLD_APART).map(({ exercise }) => exercise);
   return alike.length === 0 ? {} : { cannotTellFrom: alike };
 }
+
+/** The bars of a take for the asked exercise: where another one was rather played, as that one has them. */
+export function barsFor(
+  asked: FittedExercise,
+  others: readonly FittedExercise[],
+  { rather }: OtherExercises,
+  seen: Observations,
+): readonly PlacedBar[] {
+  const other = others.find(({ exercise }) => exercise === rather);
+  const bars = other ? trim(asked.grid, placeBars(seen, asked.grid, other.bars).bars) : asked.bars;
+  return bars.length > 0 ? bars : asked.bars;
+}

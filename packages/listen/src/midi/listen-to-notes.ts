@@ -13,7 +13,7 @@ import { byVoice } from '../decide/likelihood.ts';
 import { otherTempo } from '../decide/not-heard.ts';
 import { placesOf } from '../decide/places.ts';
 import type { Decision } from '../decide/strokes.ts';
-import { fitAsked, fitOthers, type OtherExercises, tellExercise } from '../decide/which-exercise.ts';
+import { barsFor, fitAsked, fitOthers, type OtherExercises, tellExercise } from '../decide/which-exercise.ts';
 import type { Asked, Listened } from '../listened.ts';
 import { measure } from '../measure/measure.ts';
 import type { Pulse } from '../measure/pulse.ts';
@@ -103,7 +103,8 @@ export function listenToNotes(
   if (!alignment) return { report: null, refusal: { fact: 'no-pulse-followed' } };
   const chances = byVoice(notes.map(({ voice, timeSeconds }) => ({ voice, timeSeconds, struck: SENT })));
   const fitted = fitAsked(asked.exercise, grid, alignment.bars, { seen, chances });
-  const exercises = tellExercise(fitted, fitOthers(asked, alignment.bars, { seen, chances }));
-  const bars = settleBars(notes, grid, fitted.bars);
+  const others = fitOthers(asked, alignment.bars, { seen, chances });
+  const exercises = tellExercise(fitted, others);
+  const bars = settleBars(notes, grid, barsFor(fitted, others, exercises, seen));
   return reportOnNotes({ notes, seen, asked, grid, bars, durationSeconds, exercises });
 }
