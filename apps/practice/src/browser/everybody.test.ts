@@ -18,7 +18,7 @@ let host: StaticHost;
 beforeAll(async () => {
   browser = await launch();
   host = await hostFolder(buildPack(PRACTICE_LESSON, FOLDER.path));
-}, 120_000);
+});
 
 afterAll(async () => {
   await browser.close();
@@ -129,9 +129,7 @@ it('[ST57] shows the bar so large that it is read from two metres on a phone', a
   const page = await openWindow(browser, `${host.url}#1`, { viewport: { width: 390, height: 844 } });
   await page.locator('[data-part="play"]').waitFor();
   await page.keyboard.press('Space');
-  await page
-    .locator('[data-part="counter"][data-kind="pattern"] [data-part="bar"]')
-    .waitFor({ timeout: 20_000 });
+  await page.locator('[data-part="counter"][data-kind="pattern"] [data-part="bar"]').waitFor();
   const height = await page.evaluate(() => {
     const element = document.querySelector('[data-part="bar"]') as HTMLElement;
     const { fontWeight, fontSize, fontFamily } = getComputedStyle(element);

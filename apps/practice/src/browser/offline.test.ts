@@ -20,7 +20,7 @@ beforeAll(async () => {
   const [first, second] = FOLDERS;
   const changed = PRACTICE_LESSON.replace('title: First swing', 'title: First swing, once more');
   packs = [buildPack(PRACTICE_LESSON, first.path), buildPack(changed, second.path)];
-}, 120_000);
+});
 
 afterAll(async () => {
   await browser.close();

@@ -13,7 +13,7 @@ const folder = temporaryFolder();
 beforeAll(async () => {
   browser = await launch();
   host = await hostFolder(await makeHearingPack(HEARING_LESSON, folder.path));
-}, 120_000);
+});
 
 afterAll(async () => {
   await browser.close();
@@ -66,7 +66,7 @@ it('[ST114] the list starts with sound, goes on item by item, and ticks off what
   expect(await run.textContent()).toContain('Break: ');
   await page.getByRole('button', { name: 'Leave the list' }).click();
   await run.waitFor({ state: 'detached' });
-}, 90_000);
+});
 
 it('[ST114] what was played today is ticked off, and the list goes on after it', async () => {
   const page = await openWithDevices(browser, host.url);

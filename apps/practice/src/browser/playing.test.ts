@@ -23,7 +23,7 @@ beforeAll(async () => {
   browser = await launch();
   // Without recordings: what is heard here is what the page itself plays.
   host = await hostFolder(await makeHearingPack(PRACTICE_LESSON, FOLDER.path, 'first-swing'));
-}, 120_000);
+});
 
 afterAll(async () => {
   await browser.close();
@@ -118,7 +118,7 @@ it('[ST42] rests for the student while count and ball go on', async () => {
   await play(page);
   await waitForStrokes(page, 40);
   const turn = page.locator('[data-part="counter"][data-kind="rest"]');
-  await turn.waitFor({ timeout: 20_000 });
+  await turn.waitFor();
   await page.waitForFunction(() => {
     const ball = [...document.querySelectorAll<SVGElement>('[data-part="ball"]')].find(
       (each) => each.style.visibility === 'visible',
@@ -126,7 +126,7 @@ it('[ST42] rests for the student while count and ball go on', async () => {
     return ball?.closest('[data-on="exercise"]');
   });
   expect(await turn.locator('[data-part="says"]').textContent()).toContain('You · bar 5 of 8');
-  await page.locator('[data-part="counter"][data-kind="pattern"]').waitFor({ timeout: 20_000 });
+  await page.locator('[data-part="counter"][data-kind="pattern"]').waitFor();
   const played = await strokesOf(page);
   expect(ofScore(played)).toEqual(score(1, TRADE, played.length));
   // definition: bars 5 to 8 are the student's
@@ -140,10 +140,8 @@ it('[ST42] lets the layers of the groove join one by one', async () => {
   await setting(page, 'Layer by layer');
   await play(page);
   // definition: at 300 a round of four bars lasts 3.2 s; each layer plays for two rounds
-  await page.waitForFunction(
-    () => window.heardByTest.strokes.some((each) => (each as { pass: number }).pass === 4),
-    undefined,
-    { timeout: 40_000 },
+  await page.waitForFunction(() =>
+    window.heardByTest.strokes.some((each) => (each as { pass: number }).pass === 4),
   );
   const played = await strokesOf(page);
   const voicesOf = (pass: number) =>
@@ -156,14 +154,13 @@ it('[ST42] lets the layers of the groove join one by one', async () => {
     ['hihat-foot', 'ride'],
     ['hihat-foot', 'ride'],
   ]);
-}, 90_000);
+});
 
 /** Waits until a round of the form has begun, counted from 0. */
 const waitForRound = (page: Page, pass: number) =>
   page.waitForFunction(
     (wanted) => ((window.heardByTest.strokes.at(-1) as { pass: number } | undefined)?.pass ?? -1) >= wanted,
     pass,
-    { timeout: 60_000 },
   );
 
 const ladderSays = (page: Page) => page.locator('[data-part="ladder-last"]').textContent();
@@ -210,11 +207,11 @@ it('[ST43] counts a round that went by once, climbs after three that the student
     await waitForRound(page, climbed + round);
     await page.keyboard.press('s');
   }
-  await expect.poll(() => ladderSays(page), { timeout: 30_000 }).toMatch(/Staying at 208|Down to 200/);
+  await expect.poll(() => ladderSays(page)).toMatch(/Staying at 208|Down to 200/);
   await page.getByRole('button', { name: 'Slower' }).click();
   // definition: a tempo that was chosen is where the ladder stands
   await expect.poll(says).toMatch(/0 of 3 clean loops at (204|196)/);
-}, 120_000);
+});
 
 it('[ST44] clicks on 2 and 4, drops out for gap bars, and ticks inside the beat', async () => {
   const page = await onStand('#1');

@@ -34,7 +34,7 @@ beforeAll(async () => {
     '  - ..x ..x x.. x..\n  - x.. ..x x.x ...',
   );
   await makeHearingPack(swapped, renewed.path);
-}, 60_000);
+});
 
 afterAll(async () => {
   await browser.close();
