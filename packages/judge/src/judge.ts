@@ -16,6 +16,7 @@ import { type LoopTask, loopTask, type TaskStroke } from './loop/task.ts';
 import { type RoundStrokes, roundsOf } from './take/hearing.ts';
 import { surfaceOf } from './take/match.ts';
 import { type Played, playedIn } from './take/played.ts';
+import { withoutShadows } from './take/shadows.ts';
 import { strokeKey } from './take/stroke-key.ts';
 import type { PraiseFact } from './verdict/fact.ts';
 import { type Finding, inOrder, verdictOf } from './verdict/finding.ts';
@@ -119,21 +120,28 @@ function askedDb(task: LoopTask, voice: Voice): number {
   return median(task.strokes.flatMap((stroke) => (stroke.voice === voice ? [stroke.levelDb] : [])));
 }
 
-/** Voices that the ear could not hear well enough to judge, and those that it took for what others sound like. */
-function doubtful({ take, unheard = [] }: TakeReport, { strokes }: Played, task: LoopTask) {
+/** A voice that can hardly be told, and of which fewer strokes than this share were heard, was not struck. */
+const HARDLY_SHARE = 0.4;
+
+/** Voices that the ear could not hear well enough to judge, those it took for what others sound like, and doubts. */
+function doubtful({ take, unheard = [] }: TakeReport, { strokes, bars }: Played, task: LoopTask) {
   const untold = new Set<Voice>();
   const shadows = new Set<Voice>();
+  const hard = new Set<Voice>();
   const own = ownVoices(task);
+  const rounds = bars.length / task.bars;
   for (const one of take.kind === 'midi' ? [] : unheard) {
     if (!('voice' in one) || !task.strokes.some(({ voice }) => voice === one.voice)) continue;
     const asked = askedDb(task, one.voice);
+    const due = rounds * task.strokes.filter(({ voice }) => voice === one.voice).length;
     const heard = strokes.flatMap(({ voice, levelDb }) => (voice === one.voice ? [levelDb] : []));
-    if (one.reason === 'hard-to-tell' && heard.length > 0 && median(heard) < asked - SHADOW_DB)
-      shadows.add(one.voice);
-    else if (one.reason === 'hard-to-tell' || (asked <= FEATHERED_DB && !own.has(one.voice)))
+    const isHard = one.reason === 'hard-to-tell';
+    if (isHard) hard.add(one.voice);
+    if (isHard && heard.length > 0 && median(heard) < asked - SHADOW_DB) shadows.add(one.voice);
+    else if ((isHard && heard.length >= HARDLY_SHARE * due) || (asked <= FEATHERED_DB && !own.has(one.voice)))
       untold.add(one.voice);
   }
-  return { untold, shadows };
+  return { untold, shadows, hard };
 }
 
 function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Level): Known {
@@ -167,6 +175,16 @@ function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Lev
   };
 }
 
+/** What was played without what an ear takes for strokes and is none; a kit sends what was struck. */
+function withoutDoubtful(played: Played, task: LoopTask): Played {
+  if (played.kind === 'midi') return played;
+  const isPlain = (voice: Voice) => {
+    const levels = task.strokes.flatMap((stroke) => (stroke.voice === voice ? [stroke.levelDb] : []));
+    return Math.max(...levels) === Math.min(...levels);
+  };
+  return { ...played, strokes: withoutShadows(played.strokes, isPlain) };
+}
+
 /** Voices that the ear could not tell from the loudspeaker's. */
 function hiddenVoices({ unheard = [] }: TakeReport, { isToldByEar }: Played): ReadonlySet<Voice> {
   if (!isToldByEar) return new Set();
@@ -192,7 +210,7 @@ export function judge(task: JudgeTask, { report, refusal }: ToJudge, level: Leve
       wholeMs: null,
       task: asked,
     };
-  const played = playedIn(report, asked);
+  const played = withoutDoubtful(playedIn(report, asked), asked);
   const known = knownOf(task, report, played, level);
   const judged = roundsOf(played, asked).map((round) => ({
     round,

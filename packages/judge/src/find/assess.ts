@@ -38,7 +38,12 @@ function heardOf(
 /** The voices of which nobody knows whose strokes they are. */
 function unknownVoices(rounds: readonly HeardRound[], known: Known): ReadonlySet<Voice> {
   if (known.kind === 'midi') return new Set();
-  if (!known.isToldByEar) return loudspeakerVoices(rounds, known.sounding);
+  if (!known.isToldByEar) {
+    // the lead voice and the exercise's own are loud: where they can hardly be told, the page's are heard instead
+    const loud = new Set([known.task.lead, ...ownVoices(known.task)]);
+    const doubted = known.sounding.filter((voice) => loud.has(voice) && known.hard.has(voice));
+    return new Set([...loudspeakerVoices(rounds, known.sounding), ...doubted]);
+  }
   const pairs = rounds.flatMap(({ match }) => match.pairs);
   const voices = [...new Set(pairs.map(({ due }) => due.voice))];
   const isMostlyUnknown = (voice: Voice) => {

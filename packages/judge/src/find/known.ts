@@ -27,6 +27,8 @@ export interface Known {
   readonly untold: ReadonlySet<Voice>;
   /** Voices that it took for what others sound like: their strokes were not struck. */
   readonly shadows: ReadonlySet<Voice>;
+  /** Voices that the ear says can hardly be told from the others. */
+  readonly hard: ReadonlySet<Voice>;
   /** The tempi that a student climbs, and the one that is asked for; quarter notes a minute. */
   readonly ladder: {
     readonly startBpm: number;
