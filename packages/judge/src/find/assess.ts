@@ -41,7 +41,10 @@ function unknownVoices(rounds: readonly HeardRound[], known: Known): ReadonlySet
   if (!known.isToldByEar) {
     // the lead voice and the exercise's own are loud: where they can hardly be told, the page's are heard instead
     const loud = new Set([known.task.lead, ...ownVoices(known.task)]);
-    const doubted = known.sounding.filter((voice) => loud.has(voice) && known.hard.has(voice));
+    const mine = new Set(known.task.strokes.map(({ voice }) => voice));
+    const doubted = known.sounding.filter(
+      (voice) => mine.has(voice) && loud.has(voice) && known.hard.has(voice),
+    );
     return new Set([...loudspeakerVoices(rounds, known.sounding), ...doubted]);
   }
   const pairs = rounds.flatMap(({ match }) => match.pairs);
@@ -113,7 +116,10 @@ export function assess(rounds: readonly RoundStrokes[], known: Known): Assessed 
   const task = without(known.task, out);
   const own = ownVoices(known.task);
   const doubts = [
-    ...[...unknown].map((voice): Finding => ({ what: 'only-loudspeaker', voice, strength: 0 })),
+    // the exercise's own voice first
+    ...[...unknown].map(
+      (voice): Finding => ({ what: 'only-loudspeaker', voice, strength: own.has(voice) ? 1 : 0 }),
+    ),
     // the exercise cannot be judged where its own voice could not be told; another limb may go unheard
     ...[...known.untold]
       .filter((voice) => own.has(voice) && !unknown.has(voice))
