@@ -381,14 +381,6 @@ export const STORIES = [
     is: 'not yet',
     first: 'shifted',
   },
-  {
-    name: 'the ride alone, as said, by himself',
-    exercise: 13,
-    level: 'intermediate',
-    plays: ['ride'],
-    play: { only: ['ride'], spreadMs: 8 },
-    is: 'clean',
-  },
   // the hi-hat foot and the other limbs
   {
     name: 'hi-hat foot left out',
