@@ -199,6 +199,10 @@ function addListen(program: Command, speaker: Speak, done: (status: number) => v
       '--plays <voices>',
       'voices that this student plays, joined by commas; all that are written when left out',
     )
+    .option(
+      '--playing <file>',
+      'a recording of what a loudspeaker played during the take, from its first sample on: it is taken out of it',
+    )
     .option('--picture <file>', 'draw the report as a page, an SVG file: every stroke at its displacement')
     .option('--json', 'the report as JSON')
     .action(async (take: string, options) => {

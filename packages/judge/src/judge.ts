@@ -77,6 +77,7 @@ const REFUSED: Readonly<Record<RefusalFact['fact'], About['what']>> = {
   'silent-recording': 'nobody-played',
   'no-drum-notes': 'nobody-played',
   'nothing-played': 'nobody-played',
+  'only-the-loudspeaker': 'only-loudspeaker',
   'nothing-asked': 'nobody-played',
   'no-drums-followed': 'too-little-heard',
   'no-pulse-followed': 'too-little-heard',

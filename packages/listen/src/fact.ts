@@ -8,6 +8,7 @@ interface NothingFact extends Fact {
     | 'silent-recording'
     | 'no-drum-notes'
     | 'nothing-played'
+    | 'only-the-loudspeaker'
     | 'nothing-asked'
     | 'no-drums-followed'
     | 'no-pulse-followed'

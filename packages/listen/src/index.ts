@@ -1,7 +1,7 @@
 /** Listening: what a student really played, from audio or MIDI. */
 export { EventExtractor } from './detect/extract.ts';
 export type { ListenFact, RefusalFact } from './fact.ts';
-export { listen, TakeListener } from './listen.ts';
+export { listen, listenBeside, type Recording, TakeListener } from './listen.ts';
 export type { Asked, Listened } from './listened.ts';
 export { createLiveListener } from './live/live-listener.ts';
 export type { LiveListener, LiveOptions, LivePlace, LiveStroke } from './live/live-stroke.ts';

@@ -4,7 +4,16 @@
  * Conventions: mono Float32 samples of any rate, in one piece or in blocks; seconds from the first sample.
  * Memory does not grow with the audio, only with the strokes in it.
  */
-import { type Hertz, perform, Samples, type Seconds, samplesToSeconds, type Voice } from '@shedbook/core';
+import {
+  type FullReport,
+  type Hertz,
+  perform,
+  Samples,
+  type Seconds,
+  samplesToSeconds,
+  type Unheard,
+  type Voice,
+} from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
 import { type Alignment, align, alignmentOf } from './align/align.ts';
 import { type FormGrid, formGrid } from './align/form-grid.ts';
@@ -12,11 +21,12 @@ import { toleranceSeconds } from './align/match-bar.ts';
 import { type Observations, observe } from './align/observations.ts';
 import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';
 import { judgeFit } from './decide/fit.ts';
+import type { HeardStroke } from './decide/heard-stroke.ts';
 import { byVoice, chancesIn, type Eagerness } from './decide/likelihood.ts';
 import { momentsFor, writtenMoments } from './decide/moments.ts';
 import { unheardOf } from './decide/not-heard.ts';
-import { placesOf } from './decide/places.ts';
-import { decide } from './decide/strokes.ts';
+import { type Place, placesOf } from './decide/places.ts';
+import { decide, type HeardDecision } from './decide/strokes.ts';
 import { eagernessOf } from './decide/threshold.ts';
 import {
   barsFor,
@@ -32,6 +42,7 @@ import { EventLog } from './detect/event-log.ts';
 import type { HeardEvent } from './detect/events.ts';
 import { EventExtractor } from './detect/extract.ts';
 import type { Asked, Listened } from './listened.ts';
+import { type WithoutLoudspeaker, withoutLoudspeaker } from './loudspeaker/beside.ts';
 import { measure } from './measure/measure.ts';
 import type { Pulse } from './measure/pulse.ts';
 import { cutStretch, type Stretch } from './measure/stretch.ts';
@@ -86,13 +97,14 @@ export class TakeListener {
   }
 
   /** The report, once all blocks are in. */
-  finish(asked: Asked): Listened {
+  finish(asked: Asked, beside?: Beside): Listened {
     this.#keep(this.#extractor.push(this.#resampler.flush()));
     this.#keep(this.#extractor.flush());
     const durationSeconds = samplesToSeconds(Samples(this.#samples), this.#rate);
     if (this.#samples === 0) return refuse('no-sound');
     if (this.#extractor.peakDb < -70) return refuse('silent-recording');
-    return reportOn(this.#events.between(), asked, { kind: 'audio', durationSeconds }, this.#network);
+    const take = { kind: 'audio', durationSeconds, ...(beside ? { beside } : {}) } as const;
+    return reportOn(this.#events.between(), asked, take, this.#network);
   }
 
   #keep(events: readonly HeardEvent[]): void {
@@ -104,11 +116,21 @@ function refuse(fact: 'no-sound' | 'silent-recording' | 'no-drums-followed'): Li
   return { report: null, refusal: { fact } };
 }
 
+/** A loudspeaker that was taken out of a take. */
+type Beside = Pick<WithoutLoudspeaker, 'loudspeaker' | 'isDoubtful'>;
+
+/** What is known of a take besides its events. */
+interface TakeFacts {
+  readonly kind: 'audio' | 'midi';
+  readonly durationSeconds: Seconds;
+  readonly beside?: Beside;
+}
+
 /** The report on events of any source. */
 export function reportOn(
   events: readonly HeardEvent[],
   asked: Asked,
-  take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: Seconds },
+  take: TakeFacts,
   network = strokeNetwork(),
 ): Listened {
   const { lesson, exercise, form } = asked;
@@ -155,7 +177,7 @@ export interface Aligned {
   readonly asked: Asked;
   readonly grid: FormGrid;
   readonly alignment: Alignment;
-  readonly take: { readonly kind: 'audio' | 'midi'; readonly durationSeconds: Seconds };
+  readonly take: TakeFacts;
   /** Where it is known, the clock that offsets are measured against; else the take's own pulse. */
   readonly clock?: Pulse;
   /** What is known of the other exercises of the lesson. */
@@ -171,7 +193,8 @@ export function reportAligned(known: Aligned): Listened {
   const allPlaces = placesOf(seen, grid, bars);
   const evidence = gatherEvidence(events, allPlaces, grid.voices, known);
   const barSeconds = bars[bars.length >> 1]!.barSeconds;
-  const heard = decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds));
+  const decided = decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds));
+  const { heard, hidden } = hiddenBy(take.beside, decided);
   const whole = { ...heard, strokes: measureLevels(events, heard.strokes) };
   const { fromBar, toBar } = stretch ?? { fromBar: 0, toBar: bars.length };
   const decision = stretch ? cutStretch(whole, bars, stretch) : whole;
@@ -195,7 +218,68 @@ export function reportAligned(known: Aligned): Listened {
   const { bpm, confidence } = measured.alignment;
   const unheard = unheardOf({ evidence, decision, places, askedBpm, bpm, confidence });
   const exercise = isExercise ? { exercise: { ...known.exercises, agreement: fit.agreement } } : {};
-  return { report: { ...measured, unheard, ...exercise }, refusal: null };
+  const others = besideOf(take.beside, hidden);
+  return {
+    report: { ...measured, ...exercise, ...others, unheard: [...unheard, ...hiddenVoices(hidden)] },
+    refusal: null,
+  };
+}
+
+/** What was decided without the strokes that may be the loudspeaker's, and the places of those. */
+function hiddenBy(beside: Beside | undefined, decided: HeardDecision) {
+  const isHidden = ({ timeSeconds }: HeardStroke) => beside?.isDoubtful(timeSeconds) ?? false;
+  return {
+    heard: { ...decided, strokes: decided.strokes.filter((stroke) => !isHidden(stroke)) },
+    hidden: decided.strokes.filter(isHidden).flatMap(({ place }) => place ?? []),
+  };
+}
+
+function hiddenVoices(hidden: readonly Place[]): readonly Unheard[] {
+  const voices = [...new Set(hidden.map(({ expected }) => expected.voice))];
+  return voices.map((voice) => ({
+    reason: 'from-loudspeaker',
+    voice,
+    count: hidden.filter(({ expected }) => expected.voice === voice).length,
+  }));
+}
+
+function besideOf(beside: Beside | undefined, hidden: readonly Place[]): Partial<FullReport> {
+  if (!beside?.loudspeaker) return {};
+  const unknown = hidden.map(({ expected }) => ({ ...expected.stroke.written, voice: expected.voice }));
+  return { loudspeaker: beside.loudspeaker, ...(unknown.length > 0 ? { unknown } : {}) };
+}
+
+/** A loudspeaker this loud beside the whole take, in dB, is all that there is where nothing else can be followed. */
+const ALL_DB = -3;
+
+/** A whole recording, mono. */
+export interface Recording {
+  readonly samples: Float32Array;
+  readonly sampleRateHz: Hertz;
+}
+
+function atRate({ samples, sampleRateHz }: Recording, wantedHz: Hertz): Float32Array {
+  if (sampleRateHz === wantedHz) return samples;
+  const resampler = new Resampler(sampleRateHz, wantedHz);
+  const first = resampler.push(samples).slice();
+  const last = resampler.flush();
+  const all = new Float32Array(first.length + last.length);
+  all.set(first);
+  all.set(last, first.length);
+  return all;
+}
+
+/**
+ * Listens to a whole take that was recorded beside a loudspeaker.
+ * @param known what the loudspeaker played, from the take's first sample on
+ */
+export function listenBeside({ samples, sampleRateHz }: Recording, known: Recording, asked: Asked): Listened {
+  const without = withoutLoudspeaker(samples, atRate(known, sampleRateHz), sampleRateHz);
+  const listener = new TakeListener(sampleRateHz);
+  listener.push(without.samples);
+  const listened = listener.finish(asked, without);
+  const isAlone = without.loudspeaker !== null && without.loudspeaker.levelDb > ALL_DB;
+  return listened.refusal && isAlone ? { report: null, refusal: { fact: 'only-the-loudspeaker' } } : listened;
 }
 
 /** Listens to a whole take. */

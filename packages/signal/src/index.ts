@@ -8,6 +8,7 @@ export {
   powerResponse,
   RunningFilter,
 } from './biquad.ts';
+export { ComplexFft } from './complex-fft.ts';
 export { easePerSample, fallPerSample, leftAfter } from './decay.ts';
 export { dbToGain, dbToPower, gainToDb, powerToDb } from './decibels.ts';
 export { PowerSpectrum } from './fft.ts';

@@ -64,6 +64,14 @@ it('[CL35] gives the verdict of the practice page, for a level and for the voice
   expect(wrong.err).toContain('(did you mean "snare"?)');
 });
 
+it('[CL42] takes out what a loudspeaker played, and says where nothing else is heard', async () => {
+  const take = join(folder, 'audio/01.wav');
+  const { out, status } = await run('listen', take, ...options(), '--playing', take, '--json');
+  expect(status).toBe(0);
+  // definition: the take is what the loudspeaker played
+  expect(JSON.parse(out)).toMatchObject({ report: null, verdict: { about: [{ what: 'only-loudspeaker' }] } });
+});
+
 it('[CL26] says three sentences first, for a level and in a language', async () => {
   const take = join(folder, 'exercises/01.mid');
   const said = async (...more: string[]) =>

@@ -40,6 +40,8 @@ export interface ListenRequest {
   readonly level?: string;
   /** Voices joined by commas; all that are written when left out. */
   readonly plays?: string;
+  /** A recording of what a loudspeaker played during the take. */
+  readonly playing?: string;
   /** Where to write the picture. */
   readonly picture?: string;
   readonly json?: boolean;
@@ -97,7 +99,11 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
   const latencySeconds =
     request.latency === undefined ? null : millisecondsToSeconds(Milliseconds(request.latency));
   terminal.progress(words.listening);
-  const listened = await hearTake(take, asked, { terminal, latencySeconds });
+  const listened = await hearTake(take, asked, {
+    terminal,
+    latencySeconds,
+    playing: request.playing ?? null,
+  });
   terminal.progress(null);
   const judgement = judge({ ...asked, ...plays }, listened, level);
   const { report } = listened;

@@ -11,8 +11,10 @@ import {
   type Asked,
   createLiveListener,
   type Listened,
+  listenBeside,
   listenToNotes,
   type PlayedNote,
+  type Recording,
   startLoops,
   TakeListener,
 } from '@shedbook/listen';
@@ -37,6 +39,8 @@ export interface HearOptions {
   readonly terminal: Speaker;
   /** Where the recording began with the click: how late the click sounds in it; else null. */
   readonly latencySeconds: Seconds | null;
+  /** A recording of what a loudspeaker played during the take, or null. */
+  readonly playing: string | null;
 }
 
 async function hearMidi(
@@ -75,7 +79,25 @@ async function hearAlong(path: string, asked: Asked, latencySeconds: Seconds): P
   return listener.finish();
 }
 
-async function hearSound(path: string, asked: Asked, { latencySeconds }: HearOptions): Promise<Listened> {
+async function readRecording(path: string): Promise<Recording> {
+  const { sampleRateHz, blocks } = await decodeSound(path);
+  const pieces: Float32Array[] = [];
+  for await (const block of blocks) pieces.push(block.slice());
+  const samples = new Float32Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    samples.set(piece, at);
+    at += piece.length;
+  }
+  return { samples, sampleRateHz };
+}
+
+async function hearSound(
+  path: string,
+  asked: Asked,
+  { latencySeconds, playing }: HearOptions,
+): Promise<Listened> {
+  if (playing !== null) return listenBeside(await readRecording(path), await readRecording(playing), asked);
   if (latencySeconds !== null) return hearAlong(path, asked, latencySeconds);
   const { sampleRateHz, blocks } = await decodeSound(path);
   const listener = new TakeListener(sampleRateHz);

@@ -9,6 +9,7 @@ export const listening = sentences<ListenFact | UnheardFact>()({
   'no-sound': 'The recording holds no sound at all.',
   'silent-recording': 'The recording is silent. Was the right microphone chosen, and was it unmuted?',
   'no-drum-notes': 'The file holds no strokes of the drum set.',
+  'only-the-loudspeaker': 'Only what the loudspeaker played was heard; nobody played with it.',
   'nothing-played': 'Nothing was played here.',
   'nothing-asked': 'Nothing was asked, so nothing was heard.',
   'no-drums-followed':

@@ -9,6 +9,7 @@ export const listening = sentences<ListenFact | UnheardFact>()({
   'no-sound': 'Die Aufnahme enthält keinen Ton.',
   'silent-recording': 'Die Aufnahme ist stumm. War das richtige Mikrofon gewählt und eingeschaltet?',
   'no-drum-notes': 'Die Datei enthält keine Schläge auf dem Schlagzeug.',
+  'only-the-loudspeaker': 'Zu hören war nur, was der Lautsprecher spielte; niemand hat mitgespielt.',
   'nothing-played': 'Hier wurde nichts gespielt.',
   'nothing-asked': 'Es war nichts verlangt, also wurde nichts gehört.',
   'no-drums-followed':

@@ -1,0 +1,112 @@
+import {
+  Bpm,
+  type Form,
+  Hertz,
+  type Lesson,
+  parseLesson,
+  perform,
+  Seconds,
+  type Stroke,
+  seededRandom,
+} from '@shedbook/core';
+import { dbToGain, rootMeanSquare } from '@shedbook/signal';
+import { createKit, render } from '@shedbook/sound';
+import { describe, expect, it } from 'vitest';
+import { listen, listenBeside } from '../listen.ts';
+
+const RATE = Hertz(44_100);
+/** Samples from what the page says to what the microphone takes: 50 ms. */
+const DELAY = 2205;
+
+const LESSON = parseLesson(
+  `title: Swing
+tempo: 100
+feel: triplet
+exercises: [x.. ..x x.x ..x]
+groove: {ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x"}
+balance: {bass: -10}
+`,
+  'beside.lesson.yaml',
+).lesson as Lesson;
+
+const FORM: Form = {
+  name: 'eight',
+  sections: [{ play: 'pattern', bars: 8, ending: null }],
+  repeat: 1,
+  countInBars: 0,
+};
+const asked = { lesson: LESSON, exercise: 1, form: FORM };
+const performance = perform(LESSON, { exercise: 1, form: FORM, bpm: Bpm(100) });
+
+/** What a kit makes of strokes, each up to `spreadSeconds` off. */
+function sounded(seed: string, strokes: readonly Stroke[], spreadSeconds: number): Float32Array {
+  const random = seededRandom(seed);
+  const moved = strokes.map((stroke) => ({
+    ...stroke,
+    timeSeconds: Seconds(stroke.timeSeconds + 0.3 + (random.next() - 0.5) * spreadSeconds),
+  }));
+  const ordered = moved.toSorted((a, b) => a.timeSeconds - b.timeSeconds);
+  const durationSeconds = Seconds(performance.durationSeconds + 1);
+  const kit = createKit({ sampleRateHz: RATE, seed });
+  const { left, right } = render({ strokes: ordered, durationSeconds }, { kit });
+  return left.map((sample, i) => sample + right[i]!);
+}
+
+/** A sound as it comes out of a loudspeaker, through a room of 30 reflections in 60 ms, to a microphone. */
+function inRoom(sound: Float32Array): Float32Array {
+  const random = seededRandom('room');
+  const heard = new Float32Array(sound.length);
+  const reflections = Array.from({ length: 30 }, () => random.below(2646));
+  for (const late of [0, ...reflections]) {
+    const gain = late === 0 ? 1 : (random.next() - 0.5) * Math.exp(-late / 900);
+    for (let i = 0; i + late + DELAY < heard.length; i += 1)
+      heard[i + late + DELAY] = heard[i + late + DELAY]! + gain * sound[i]!;
+  }
+  return heard;
+}
+
+const model = sounded('axe', performance.strokes, 0);
+const echo = inRoom(model);
+const known = { samples: model, sampleRateHz: RATE };
+const student = sounded(
+  'student',
+  performance.strokes.filter(({ voice }) => voice !== 'snare'),
+  0.02,
+);
+
+/** The student beside the loudspeaker, which is so many decibels softer. */
+function beside(db: number): Float32Array {
+  const gain = dbToGain(db) * (rootMeanSquare(student) / rootMeanSquare(echo));
+  return student.map((sample, i) => sample + gain * echo[i]!);
+}
+
+describe('a take beside a loudspeaker', () => {
+  it.each([-10, -20, -30])('[LI60] does not take what it played for the student at %d dB', (db) => {
+    const samples = beside(db);
+    const { report, refusal } = listenBeside({ samples, sampleRateHz: RATE }, known, asked);
+    if (!report) throw new Error(refusal.fact);
+    // definition: the snare is written 40 times and was never played, ride and bass drum always
+    expect(report.voices.snare?.hits).toBe(0);
+    expect(report.voices.ride?.hits).toBeGreaterThanOrEqual(47);
+    expect(report.voices.bass?.hits).toBeGreaterThanOrEqual(31);
+    if (db > -30) expect(report.loudspeaker?.delaySeconds).toBeCloseTo(DELAY / RATE, 4);
+  });
+
+  it('[LI60] believes a snare that only the loudspeaker plays while it is not known', () => {
+    const { report } = listen(beside(-10), RATE, asked);
+    // definition: without what it played there is nothing to tell it by; most of its 40 strokes are heard
+    expect(report?.voices.snare?.hits).toBeGreaterThan(20);
+  });
+
+  it('[LI61] is no report where only the loudspeaker is heard', () => {
+    const { refusal } = listenBeside({ samples: echo, sampleRateHz: RATE }, known, asked);
+    expect(refusal?.fact).toBe('only-the-loudspeaker');
+  });
+
+  it('[LI61] is as without one where it is not in the take', () => {
+    const { report } = listenBeside({ samples: student, sampleRateHz: RATE }, known, asked);
+    // definition: the student plays all 48 strokes of the ride and none of the snare
+    expect(report?.voices.ride?.hits).toBe(48);
+    expect(report?.voices.snare?.hits).toBe(0);
+  });
+});

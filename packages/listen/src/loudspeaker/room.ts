@@ -1,0 +1,151 @@
+/**
+ * How a loudspeaker sounds in a recording: its delay, and what loudspeaker, room and microphone do to it.
+ *
+ * Conventions: mono samples of one rate, both counted from the take's first one; the room is a filter of ROOM_SAMPLES.
+ * Sources: the delay by the generalised cross-correlation with phase transform (C. H. Knapp and G. C. Carter, IEEE
+ * Trans. ASSP 24(4), 1976); the filter by the Wiener–Hopf equations over the whole take, solved by conjugate gradients
+ * with the Toeplitz product taken by transforms (R. H. Chan and M. K. Ng, SIAM Review 38(3), 1996).
+ */
+import { ComplexFft, rootMeanSquare } from '@shedbook/signal';
+
+/** Samples of the filter: 186 ms at 44 100 Hz. */
+const ROOM_SAMPLES = 8192;
+/** The filter begins so many samples before the delay that was found. */
+const BEFORE = 64;
+/** Longest delay that is looked for, in samples: 0.74 s at 44 100 Hz. */
+const LONGEST_DELAY = 32_768;
+const ROUNDS = 60;
+/** Added to the known sound's power, as a share: what is so weak in it tells nothing. */
+const FLOOR = 1e-4;
+/** A delay is found where the correlation is so many times its root mean square: chance alone gives 4 to 5. */
+const FOUND = 7;
+const TINY = 1e-20;
+
+/** Sums of products of two sounds, one delayed by 0 up to `lags` samples. */
+function correlate(known: Float32Array, take: Float32Array, lags: number, whiten: boolean): Float64Array {
+  const size = 2 * lags;
+  const fft = new ComplexFft(size);
+  const [sumRe, sumIm] = [new Float64Array(size), new Float64Array(size)];
+  const [aRe, aIm] = [new Float64Array(size), new Float64Array(size)];
+  // Both real sounds go through one transform: the known one as the real part, the take as the imaginary one.
+  for (let at = 0; at < take.length; at += lags) {
+    aRe.fill(0);
+    aIm.fill(0);
+    aRe.set(known.subarray(at, at + lags));
+    aIm.set(take.subarray(at, at + size));
+    fft.forward(aRe, aIm);
+    for (let k = 0; k < size; k += 1) {
+      const m = (size - k) % size;
+      const [xr, xi] = [(aRe[k]! + aRe[m]!) / 2, (aIm[k]! - aIm[m]!) / 2];
+      const [yr, yi] = [(aIm[k]! + aIm[m]!) / 2, (aRe[m]! - aRe[k]!) / 2];
+      sumRe[k] = sumRe[k]! + xr * yr + xi * yi;
+      sumIm[k] = sumIm[k]! + xr * yi - xi * yr;
+    }
+  }
+  if (whiten) {
+    for (let k = 0; k < size; k += 1) {
+      const length = Math.hypot(sumRe[k]!, sumIm[k]!) + TINY;
+      sumRe[k] = sumRe[k]! / length;
+      sumIm[k] = sumIm[k]! / length;
+    }
+  }
+  fft.back(sumRe, sumIm);
+  return sumRe.slice(0, lags);
+}
+
+/** The delay of a known sound in a take, in samples from 0; null where the sound is not found in it. */
+export function delayOf(known: Float32Array, take: Float32Array): number | null {
+  const correlation = correlate(known, take, LONGEST_DELAY, true);
+  const best = correlation.reduce((most, value, i) => (value > correlation[most]! ? i : most), 0);
+  return correlation[best]! < FOUND * rootMeanSquare(correlation) ? null : best;
+}
+
+/** Solves the equations of a symmetric Toeplitz matrix, given by its first row. */
+function solveToeplitz(row: Float64Array, right: Float64Array): Float64Array {
+  const count = row.length;
+  const fft = new ComplexFft(2 * count);
+  const [circleRe, circleIm] = [new Float64Array(2 * count), new Float64Array(2 * count)];
+  circleRe.set(row);
+  for (let i = 1; i < count; i += 1) circleRe[2 * count - i] = row[i]!;
+  fft.forward(circleRe, circleIm);
+  const [re, im] = [new Float64Array(2 * count), new Float64Array(2 * count)];
+  const times = (vector: Float64Array): Float64Array => {
+    re.fill(0);
+    im.fill(0);
+    re.set(vector);
+    fft.forward(re, im);
+    for (let k = 0; k < 2 * count; k += 1) {
+      re[k] = re[k]! * circleRe[k]!;
+      im[k] = im[k]! * circleRe[k]!;
+    }
+    fft.back(re, im);
+    return re.slice(0, count);
+  };
+  const dot = (a: Float64Array, b: Float64Array) => a.reduce((sum, value, i) => sum + value * b[i]!, 0);
+  const found = new Float64Array(count);
+  const rest = right.slice();
+  const way = right.slice();
+  let power = dot(rest, rest);
+  for (let round = 0; round < ROUNDS && power > TINY; round += 1) {
+    const product = times(way);
+    const step = power / dot(way, product);
+    for (let i = 0; i < count; i += 1) {
+      found[i] = found[i]! + step * way[i]!;
+      rest[i] = rest[i]! - step * product[i]!;
+    }
+    const next = dot(rest, rest);
+    for (let i = 0; i < count; i += 1) way[i] = rest[i]! + (next / power) * way[i]!;
+    power = next;
+  }
+  return found;
+}
+
+/** A sound through a filter, as long as it was. */
+function through(filter: Float64Array, sound: Float32Array): Float32Array {
+  const block = filter.length;
+  const fft = new ComplexFft(2 * block);
+  const [filterRe, filterIm] = [new Float64Array(2 * block), new Float64Array(2 * block)];
+  filterRe.set(filter);
+  fft.forward(filterRe, filterIm);
+  const filtered = new Float32Array(sound.length);
+  const [re, im] = [new Float64Array(2 * block), new Float64Array(2 * block)];
+  for (let at = 0; at < sound.length; at += block) {
+    re.fill(0);
+    im.fill(0);
+    re.set(sound.subarray(at, at + block));
+    fft.forward(re, im);
+    for (let k = 0; k < 2 * block; k += 1) {
+      const real = re[k]! * filterRe[k]! - im[k]! * filterIm[k]!;
+      im[k] = re[k]! * filterIm[k]! + im[k]! * filterRe[k]!;
+      re[k] = real;
+    }
+    fft.back(re, im);
+    const end = Math.min(2 * block, sound.length - at);
+    for (let i = 0; i < end; i += 1) filtered[at + i] = filtered[at + i]! + re[i]!;
+  }
+  return filtered;
+}
+
+/** A loudspeaker in a take. */
+export interface Echo {
+  /** What it sounds like there: as many samples as the take. */
+  readonly samples: Float32Array;
+  /** In samples. */
+  readonly delay: number;
+}
+
+/**
+ * What a known sound sounds like in a take, or null where it is not in it.
+ * @param known what a loudspeaker played, from the take's first sample on
+ */
+export function echoOf(known: Float32Array, take: Float32Array): Echo | null {
+  const delay = delayOf(known, take);
+  if (delay === null) return null;
+  const late = new Float32Array(take.length);
+  const shift = delay - BEFORE;
+  for (let i = Math.max(0, shift); i < take.length; i += 1) late[i] = known[i - shift] ?? 0;
+  const own = correlate(late, late, ROOM_SAMPLES, false);
+  own[0] = own[0]! * (1 + FLOOR) + TINY;
+  const filter = solveToeplitz(own, correlate(late, take, ROOM_SAMPLES, false));
+  return { samples: through(filter, late), delay };
+}
