@@ -21,7 +21,7 @@ function at(seconds: number, { exercise = 1, from = 2, bpm = 120, pass = 0, repe
   const whole = 240 / bpm;
   const start = from + pass * program.end * whole;
   const secondsOf = (place: number) => start + place * whole;
-  return { program, place: (seconds - start) / whole, pass, bpm: Bpm(bpm), secondsOf };
+  return { program, place: (seconds - start) / whole, pass, bpm: Bpm(bpm), secondsOf, fromPlace: 0 };
 }
 
 function starts(follows: readonly Follow[]): readonly (readonly [number, number, number])[] {

@@ -28,7 +28,14 @@ function heardAt(seconds: number): Heard | null {
   const bpm = pass === 0 ? 120 : 240;
   const from = pass === 0 ? START : second + (pass - 1) * 4;
   const secondsOf = (place: number) => from + (place * 240) / bpm;
-  return { program: PROGRAM, place: ((seconds - from) * bpm) / 240, pass, bpm: Bpm(bpm), secondsOf };
+  return {
+    program: PROGRAM,
+    place: ((seconds - from) * bpm) / 240,
+    pass,
+    bpm: Bpm(bpm),
+    secondsOf,
+    fromPlace: 0,
+  };
 }
 
 /** Everything told of 15 s, where the page comes to look so many milliseconds after its last look. */
@@ -85,4 +92,28 @@ it('[ST56] misses no bar where the sound thread says late that it went on', () =
   expect(bars.slice(0, 6).map(({ pass, bar }) => `${pass} ${bar}`)).toEqual([
     ...['0 1', '0 2', '0 3', '0 4', '1 1', '1 2'],
   ]);
+});
+
+it('[ST115] a round that was gone on with in its third bar is told from there, and counts for nothing', () => {
+  let now = 1;
+  const events: PracticeEvent[] = [];
+  const heard = (at = now) => {
+    const each = heardAt(at);
+    // definition: bars of 4/4 are one whole note long, so the third begins at 2
+    return each && { ...each, fromPlace: each.pass === 0 ? 2 : 0 };
+  };
+  const stop = watchBars({ heard, heardSeconds: () => Seconds(now) }, (event) => events.push(event));
+  for (let i = 0; i < 650; i += 1) {
+    now += 0.023;
+    vi.advanceTimersByTime(23);
+  }
+  stop();
+  const bars = events.filter((event): event is BarStarted => event.kind === 'bar');
+  expect(bars.slice(0, 3).map(({ pass, bar }) => [pass, bar])).toEqual([
+    [0, 3],
+    [0, 4],
+    [1, 1],
+  ]);
+  const loops = events.filter((event): event is LoopEnded => event.kind === 'loop');
+  expect(loops.map(({ pass }) => pass)).toEqual([1]);
 });

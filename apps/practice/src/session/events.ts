@@ -71,6 +71,8 @@ interface Seen {
   readonly bar: number;
   readonly loopStartSeconds: number;
   readonly bpm: Bpm;
+  /** Whether the round was heard from its first bar on: one that was gone on with is none. */
+  readonly isWhole: boolean;
 }
 
 function loopEnded(seen: Seen, endSeconds: number): LoopEnded {
@@ -80,18 +82,18 @@ function loopEnded(seen: Seen, endSeconds: number): LoopEnded {
 
 /** Tells of the bar and the loop that a moment begins. @returns what was seen in it */
 function lookAt(heard: Heard, seen: Seen | null, tell: PracticeListener): Seen | null {
-  const { program, pass, place, bpm, secondsOf } = heard;
+  const { program, pass, place, bpm, secondsOf, fromPlace } = heard;
   const bar = program.bars.findLast((each) => each.place <= place + 1e-9);
-  if (!bar || place < 0 || (seen?.pass === pass && seen.bar === bar.bar)) return seen;
+  if (!bar || place < fromPlace || (seen?.pass === pass && seen.bar === bar.bar)) return seen;
   const loopStartSeconds = seen?.pass === pass ? seen.loopStartSeconds : secondsOf(0);
-  if (seen && seen.pass !== pass) tell(loopEnded(seen, loopStartSeconds));
+  if (seen?.isWhole && seen.pass !== pass) tell(loopEnded(seen, loopStartSeconds));
   const end = program.bars.find((each) => each.bar === bar.bar + 1)?.place ?? program.end;
   const { play, patternBar } = bar;
   const times = { startSeconds: secondsOf(bar.place), endSeconds: secondsOf(end) };
   tell({ kind: 'bar', program, pass, bar: bar.bar, play, patternBar, bpm, ...times });
   // A round whose tempo was changed under way was played at the slower one.
   const slowest = seen?.pass === pass && seen.bpm < bpm ? seen.bpm : bpm;
-  return { program, pass, bar: bar.bar, loopStartSeconds, bpm: slowest };
+  return { program, pass, bar: bar.bar, loopStartSeconds, bpm: slowest, isWhole: fromPlace === 0 };
 }
 
 /** Watches a player that plays, and tells of every bar and loop. @returns how to stop watching. */

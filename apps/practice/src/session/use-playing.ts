@@ -74,8 +74,11 @@ export function usePlaying(props: PlayingProps): Playing {
   const play = () => {
     const now = latest.current;
     if (!now.program) return;
+    const isSame = started.current === identityOf(now.program, now);
     started.current = identityOf(now.program, now);
-    void player.play(now.program, now.settings, now.lesson.setUp);
+    // What the device took away goes on from the bar where it stopped.
+    const from = isSame ? (player.held() ?? undefined) : undefined;
+    void player.play(now.program, now.settings, now.lesson.setUp, from);
   };
   const sounding = status === 'playing' || status === 'loading';
   const [wanted, want] = useState(0);
@@ -85,7 +88,7 @@ export function usePlaying(props: PlayingProps): Playing {
   useEffect(() => {
     const hold = when.current;
     when.current = 'now';
-    if (player.status() === 'silent' || player.status() === 'failed') return;
+    if (['silent', 'failed', 'held'].includes(player.status())) return;
     if (!program) return player.stop();
     if (started.current !== identityOf(program, latest.current)) return play();
     player.change(settings, hold);

@@ -28,7 +28,8 @@ function countOf(heard: Heard, words: PracticeWords['stage'], trades: boolean): 
   const { program, place, pass } = heard;
   const at = beatAt(program, place);
   if (!at) return null;
-  if (at.bar < 1) return { big: String(at.beat), beat: '', says: words.countIn, kind: 'count-in' };
+  if (at.bar < 1 || place < heard.fromPlace)
+    return { big: String(at.beat), beat: '', says: words.countIn, kind: 'count-in' };
   const bar = program.bars.find((each) => each.bar === at.bar);
   const says = [
     sayPlay(bar?.play ?? 'pattern', words, trades),

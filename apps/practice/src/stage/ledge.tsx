@@ -46,6 +46,7 @@ export function Ledge({ actions, pedal }: LedgeProps) {
       <p className={styles.note} role="status">
         {status === 'loading' && words.loading}
         {status === 'failed' && words.failed}
+        {status === 'held' && words.held}
       </p>
     </section>
   );

@@ -52,9 +52,11 @@ export function StagePage() {
         </div>
         {on?.notes && <p className={styles.notes}>{on.notes}</p>}
         <LadderStrip actions={actions} />
-        <Optional>
-          <HearingPanel />
-        </Optional>
+        <div className={styles.hearing}>
+          <Optional>
+            <HearingPanel />
+          </Optional>
+        </div>
       </main>
       <Ledge actions={actions} pedal={pedal} />
     </div>

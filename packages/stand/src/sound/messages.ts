@@ -1,7 +1,7 @@
 /** What the page and the sound thread say to each other. Samples count from the start of the audio context. */
 import type { Kit, SoundName } from '@shedbook/sound';
 import type { Program } from './program.ts';
-import type { Anchor, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
+import type { Anchor, GoOnAt, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
 
 /** One sound of the kit, made elsewhere. */
 export interface KitSound {
@@ -17,6 +17,8 @@ export type Order =
       readonly program: Program;
       readonly settings: LiveSettings;
       readonly setUp: 'right-handed' | 'left-handed';
+      /** Where it goes on; the first bar where left out. */
+      readonly from?: GoOnAt;
     }
   | { readonly kind: 'settings'; readonly settings: LiveSettings; readonly when: 'now' | 'next time' }
   | { readonly kind: 'program'; readonly program: Program; readonly when: TakeOver }

@@ -12,10 +12,10 @@ import { KIT_PARTS, type KitRequest, type Order, PLAYER, type Report } from './m
 import { OutputClock } from './output-clock.ts';
 import workletUrl from './player.worklet.ts?worker&url';
 import type { Program } from './program.ts';
-import type { Anchor, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
+import type { Anchor, GoOnAt, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
 
-/** How far playing is. */
-export type PlayerStatus = 'silent' | 'loading' | 'playing' | 'failed';
+/** How far playing is; `held` where the device took the sound away, as a call does. */
+export type PlayerStatus = 'silent' | 'loading' | 'playing' | 'held' | 'failed';
 
 /** What is heard at a moment. */
 export interface Heard {
@@ -27,6 +27,8 @@ export interface Heard {
   readonly bpm: Bpm;
   /** When a place of this pass leaves the sound thread, in seconds of the audio context. */
   readonly secondsOf: (place: number) => number;
+  /** Where this pass was gone on with, in whole notes; what lies before it is its count-in, or was not heard. */
+  readonly fromPlace: number;
 }
 
 /** Strokes that were given to the sound thread, for whoever follows along: samples of the audio context. */
@@ -75,6 +77,7 @@ export class Player {
   #node: Promise<AudioWorkletNode> | null = null;
   #kit: readonly MessagePort[] | null = null;
   #told: readonly Told[] = [];
+  #held: GoOnAt | null = null;
 
   readonly subscribe = (listener: () => void): (() => void) => {
     this.#listeners.add(listener);
@@ -85,7 +88,13 @@ export class Player {
 
   /** The audio context, made where there is none yet; call it from a press of a key or a finger. */
   context(): AudioContext {
-    this.#context ??= new AudioContext({ latencyHint: 'interactive', sampleRate: RATE_HZ });
+    if (!this.#context) {
+      const context = new AudioContext({ latencyHint: 'interactive', sampleRate: RATE_HZ });
+      context.addEventListener('statechange', () => {
+        if (context.state !== 'running') this.#hold();
+      });
+      this.#context = context;
+    }
     this.#clock ??= new OutputClock(this.#context);
     return this.#context;
   }
@@ -95,8 +104,28 @@ export class Player {
     this.#kit ??= makeKit(soundsOf(program));
   }
 
-  /** Plays a program from its count-in on. */
-  async play(program: Program, settings: LiveSettings, setUp: 'right-handed' | 'left-handed'): Promise<void> {
+  /** The device took the sound away: where it was is kept, so that it can go on from that bar. */
+  #hold(): void {
+    const heard = this.heard();
+    if (this.#status !== 'playing') return;
+    const bar = heard?.program.bars.findLast((each) => each.place <= heard.place + 1e-9);
+    this.#held = { place: bar?.place ?? 0, pass: heard?.pass ?? 0 };
+    void this.#node?.then((node) => this.#order(node, { kind: 'stop' }));
+    this.#show('held');
+  }
+
+  /** Where playing was when the device took the sound away, or null. */
+  held(): GoOnAt | null {
+    return this.#status === 'held' ? this.#held : null;
+  }
+
+  /** Plays a program from its count-in on. @param from where it goes on; the first bar where left out */
+  async play(
+    program: Program,
+    settings: LiveSettings,
+    setUp: 'right-handed' | 'left-handed',
+    from: GoOnAt = { place: 0, pass: 0 },
+  ): Promise<void> {
     this.#show('loading');
     this.prepare(program);
     try {
@@ -105,7 +134,7 @@ export class Player {
       this.#node ??= this.#open(context);
       const node = await this.#node;
       this.#told = [];
-      if (this.#status === 'loading') this.#order(node, { kind: 'start', program, settings, setUp });
+      if (this.#status === 'loading') this.#order(node, { kind: 'start', program, settings, setUp, from });
     } catch {
       this.#node = null;
       this.#show('failed');
@@ -139,7 +168,14 @@ export class Player {
     const { anchor } = told;
     const place = anchor.place + ((sample - anchor.sample) / RATE_HZ) * (anchor.bpm / 240);
     const secondsOf = (at: number) => anchor.sample / RATE_HZ + (at - anchor.place) * (240 / anchor.bpm);
-    return { program: told.program, place, pass: anchor.pass, bpm: anchor.bpm, secondsOf };
+    return {
+      program: told.program,
+      place,
+      pass: anchor.pass,
+      bpm: anchor.bpm,
+      secondsOf,
+      fromPlace: anchor.fromPlace ?? 0,
+    };
   }
 
   #whilePlaying(order: Order): void {

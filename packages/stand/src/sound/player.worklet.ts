@@ -68,11 +68,11 @@ class Player extends AudioWorkletProcessor {
     if (ready) this.#start(order);
   }
 
-  #start({ program, settings, setUp }: StartOrder): void {
+  #start({ program, settings, setUp, from }: StartOrder): void {
     this.#renderer = createRenderer({ kit: this.#kit(), setUp });
     this.#origin = currentFrame;
     const start = currentFrame + Math.round(START_SECONDS * sampleRate);
-    this.#sequencer = new Sequencer(program, settings, sampleRate, start);
+    this.#sequencer = new Sequencer(program, settings, sampleRate, start, from);
     this.#told = null;
   }
 

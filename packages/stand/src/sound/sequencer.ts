@@ -26,6 +26,15 @@ export interface Anchor {
   readonly bpm: Bpm;
   /** How many times the form was gone through before. */
   readonly pass: number;
+  /** Where it was gone on with, in whole notes, after a count-in that lies before it; 0 where left out. */
+  readonly fromPlace?: number;
+}
+
+/** Where something is gone on with: a bar line, in whole notes, and the times the form was gone through before. */
+export interface GoOnAt {
+  /** In whole notes from the first bar of the form. */
+  readonly place: number;
+  readonly pass: number;
 }
 
 /** What changes while it plays. */
@@ -54,6 +63,22 @@ function samplesPerWhole(bpm: number, rate: number): number {
   return (240 * rate) / bpm;
 }
 
+/** Places closer than this are the same, in whole notes. */
+const SAME = 1e-9;
+
+function isFrom(stroke: ProgramStroke, place: number): boolean {
+  return stroke.place >= place - SAME;
+}
+
+/** The count-in right before a bar line, and the strokes from there on. */
+function strokesFrom(program: Program, place: number): readonly ProgramStroke[] {
+  const isCountIn = (stroke: ProgramStroke) => stroke.role === 'count-in';
+  const countIn = program.strokes
+    .filter(isCountIn)
+    .map((stroke) => ({ ...stroke, place: stroke.place + place }));
+  return [...countIn, ...program.strokes.filter((stroke) => !isCountIn(stroke) && isFrom(stroke, place))];
+}
+
 /** A player of programs. */
 export class Sequencer {
   readonly #rate: number;
@@ -68,14 +93,26 @@ export class Sequencer {
   #clicks: Stream;
   /** Everything before this sample has been given out. */
   #given: number;
+  /** Whether all strokes of the program are read, and not only those from where it was gone on with. */
+  #isWhole: boolean;
 
-  constructor(program: Program, settings: LiveSettings, rate: number, sample: number) {
+  /** @param from where it goes on, after its count-in; the first bar where left out */
+  constructor(
+    program: Program,
+    settings: LiveSettings,
+    rate: number,
+    sample: number,
+    from: GoOnAt = { place: 0, pass: 0 },
+  ) {
     this.#rate = rate;
     this.#program = program;
     this.#settings = settings;
-    this.#anchor = { sample, place: program.start, bpm: settings.bpm, pass: 0 };
-    this.#main = { strokes: program.strokes, next: 0, pass: 0 };
-    this.#clicks = { strokes: program.clicks, next: 0, pass: 0 };
+    const { place, pass } = from;
+    const { bpm } = settings;
+    this.#anchor = { sample, place: place + program.start, bpm, pass, fromPlace: place };
+    this.#isWhole = place === 0;
+    this.#main = { strokes: this.#isWhole ? program.strokes : strokesFrom(program, place), next: 0, pass };
+    this.#clicks = { strokes: program.clicks.filter((each) => isFrom(each, place)), next: 0, pass };
     this.#given = sample;
   }
 
@@ -116,7 +153,7 @@ export class Sequencer {
     const sameShape = program.shape === this.#program.shape;
     this.#program = program;
     this.#stayInside();
-    if (sameShape) this.#main.strokes = program.strokes;
+    if (sameShape && this.#isWhole) this.#main.strokes = program.strokes;
     else this.#main = this.#streamFromHere(program.strokes);
     this.#clicks = this.#streamFromHere(program.clicks);
   }
@@ -168,6 +205,7 @@ export class Sequencer {
       this.#settings = this.#queuedSettings;
       this.#queuedSettings = null;
     }
+    this.#isWhole = true;
     this.#anchor = { sample, place: 0, bpm: this.#settings.bpm, pass };
     const first = (strokes: readonly ProgramStroke[]) =>
       Math.max(

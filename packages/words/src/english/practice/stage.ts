@@ -9,6 +9,7 @@ export const stage = {
   stop: 'Stop',
   loading: 'Setting up the kit …',
   failed: 'This browser gives no sound.',
+  held: 'The sound was taken away, by a call or another program. Play goes on from the bar where it stopped.',
   ready: 'Ready',
   countIn: 'Count-in',
   barOf: 'bar {$bar :integer} of {$bars :integer}',

@@ -11,6 +11,7 @@ export const stage = translation<typeof english.stage>()({
   stop: 'Anhalten',
   loading: 'Das Schlagzeug wird aufgebaut …',
   failed: 'Dieser Browser gibt keinen Ton.',
+  held: 'Der Ton wurde weggenommen, durch einen Anruf oder ein anderes Programm. Play macht in dem Takt weiter, in dem es stehen blieb.',
   ready: 'Bereit',
   countIn: 'Einzählen',
   barOf: 'Takt {$bar :integer} von {$bars :integer}',
