@@ -5,23 +5,16 @@ import {
   Hertz,
   LeadDb,
   Lufs,
-  leadDbToLufs,
-  lufsToLeadDb,
   Milliseconds,
   millisecondsToSeconds,
-  Quarters,
-  quartersToSeconds,
-  quartersToTicks,
+  type Quarters,
   Samples,
   Seconds,
   samplesToSeconds,
   secondsToMilliseconds,
-  secondsToQuarters,
   secondsToSamples,
   TakeDb,
   Ticks,
-  takeDbToLeadDb,
-  ticksToQuarters,
 } from './units.ts';
 
 it('[UN1] a unit goes where a number goes, and no bare number goes where a unit is asked for', () => {
@@ -63,18 +56,4 @@ it('[UN3] conversions give what their definitions give', () => {
   expect(millisecondsToSeconds(Milliseconds(250))).toBe(0.25);
   expect(secondsToSamples(Seconds(0.5), Hertz(44_100))).toBe(22_050);
   expect(samplesToSeconds(Samples(22_050), Hertz(44_100))).toBe(0.5);
-  // definition: at 120 quarter notes a minute one lasts half a second
-  expect(quartersToSeconds(Quarters(3), Bpm(120))).toBe(1.5);
-  expect(secondsToQuarters(Seconds(1.5), Bpm(120))).toBe(3);
-  // standard: MMA RP-001 (SMF 1.0), division: ticks a quarter note
-  expect(ticksToQuarters(Ticks(240), 480)).toBe(0.5);
-  expect(quartersToTicks(Quarters(1 / 3), 960)).toBe(320);
-});
-
-it('[UN3] levels are told by their distance from what is 0', () => {
-  // definition: levels of one take differ by as much as levels relative to the lead voice do
-  expect(takeDbToLeadDb(TakeDb(-42), TakeDb(-30))).toBe(-12);
-  // definition: the loudness of a stroke is that of a plain one, and its level more
-  expect(leadDbToLufs(LeadDb(-12), Lufs(-23))).toBe(-35);
-  expect(lufsToLeadDb(Lufs(-35), Lufs(-23))).toBe(-12);
 });

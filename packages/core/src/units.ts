@@ -1,5 +1,5 @@
 /**
- * Units: numbers that say what they count, and every way from one unit to another.
+ * Units: numbers that say what they count, and the ways from one unit to another.
  *
  * Conventions: a unit is a number with a brand that exists for the compiler only. It goes wherever a number goes; a bare
  * number, or one of another unit, does not go where a unit is asked for, and sums and products are bare numbers again.
@@ -86,39 +86,4 @@ export function secondsToSamples(seconds: Seconds, rate: Hertz): Samples {
 /** @example samplesToSeconds(Samples(22050), Hertz(44100)) // 0.5 */
 export function samplesToSeconds(samples: Samples, rate: Hertz): Seconds {
   return Seconds(samples / rate);
-}
-
-/** @example quartersToSeconds(Quarters(2), Bpm(120)) // 1 */
-export function quartersToSeconds(quarters: Quarters, bpm: Bpm): Seconds {
-  return Seconds((quarters * 60) / bpm);
-}
-
-/** @example secondsToQuarters(Seconds(1), Bpm(120)) // 2 */
-export function secondsToQuarters(seconds: Seconds, bpm: Bpm): Quarters {
-  return Quarters((seconds * bpm) / 60);
-}
-
-/** @example ticksToQuarters(Ticks(240), 480) // 0.5 */
-export function ticksToQuarters(ticks: Ticks, ticksPerQuarter: number): Quarters {
-  return Quarters(ticks / ticksPerQuarter);
-}
-
-/** The nearest tick. @example quartersToTicks(Quarters(0.5), 480) // 240 */
-export function quartersToTicks(quarters: Quarters, ticksPerQuarter: number): Ticks {
-  return Ticks(Math.round(quarters * ticksPerQuarter));
-}
-
-/** @param lead the level of the lead voice in the same take @example takeDbToLeadDb(TakeDb(-42), TakeDb(-30)) // -12 */
-export function takeDbToLeadDb(level: TakeDb, lead: TakeDb): LeadDb {
-  return LeadDb(level - lead);
-}
-
-/** @param plain the loudness of a plain stroke of the lead voice @example leadDbToLufs(LeadDb(-12), Lufs(-23)) // -35 */
-export function leadDbToLufs(level: LeadDb, plain: Lufs): Lufs {
-  return Lufs(plain + level);
-}
-
-/** @param plain the loudness of a plain stroke of the lead voice @example lufsToLeadDb(Lufs(-35), Lufs(-23)) // -12 */
-export function lufsToLeadDb(loudness: Lufs, plain: Lufs): LeadDb {
-  return LeadDb(loudness - plain);
 }

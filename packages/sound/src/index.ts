@@ -3,6 +3,7 @@ export { encodeWav, type WavFormat, type WavOptions } from './files/wav.ts';
 export { createKit, type Kit, type KitOptions } from './kit/kit.ts';
 export { LEVEL_WINDOW_SECONDS, PLAIN_STROKE_LUFS } from './kit/measured-sound.ts';
 export { SOUND_NAMES, type SoundName } from './kit/sound.ts';
+export { amplify } from './loudness/amplify.ts';
 export { limitTruePeak } from './loudness/limiter.ts';
 export { type Loudness, measureChannels, measureLoudness, type WeightedChannel } from './loudness/measure.ts';
 export { CEILING_DBTP, type Normalised, normaliseLoudness } from './loudness/normalise.ts';

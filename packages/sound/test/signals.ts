@@ -1,4 +1,5 @@
 /** Signals and measurements that the tests share, none of them made with the code under test. */
+import { Hertz } from '@shedbook/core';
 import { dbToGain, hann, PowerSpectrum } from '@shedbook/signal';
 import type { StereoAudio } from '../src/stereo.ts';
 
@@ -20,7 +21,7 @@ export function sines(parts: readonly Part[], frequencyHz: number, rate: number)
 
 /** The same signal in both channels. */
 export function both(samples: Float32Array, sampleRateHz: number): StereoAudio {
-  return { left: samples, right: samples, sampleRateHz };
+  return { left: samples, right: samples, sampleRateHz: Hertz(sampleRateHz) };
 }
 
 /** Magnitude of one frequency in a stretch, by correlation with a sine and cosine under a Hann window. */

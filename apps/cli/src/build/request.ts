@@ -9,6 +9,7 @@ import {
   isSubdivision,
   LESSON_TEMPI,
   type Lesson,
+  Lufs,
   SUBDIVISIONS,
   type Voice,
 } from '@shedbook/core';
@@ -49,7 +50,7 @@ export interface BuildRequest {
   /** Numbers of the exercises that are built. */
   readonly exercises: readonly number[];
   readonly paper: 'A4' | 'Letter' | null;
-  readonly loudnessLufs: number;
+  readonly loudnessLufs: Lufs;
   readonly kit: string | null;
   /** Without room. */
   readonly dry: boolean;
@@ -145,7 +146,7 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
     exercises: readExercises(options.exercise, lesson),
     paper: paper === undefined ? null : readChoice<'A4' | 'Letter'>('paper', paper, ['A4', 'Letter']),
     loudnessLufs:
-      loudness === undefined ? RECORDING_LUFS : readNumber('loudness', loudness, 'lufs', LOUDNESS),
+      loudness === undefined ? RECORDING_LUFS : Lufs(readNumber('loudness', loudness, 'lufs', LOUDNESS)),
     kit: kit ?? null,
     dry: options.dry ?? false,
     pack: options.pack ?? false,

@@ -9,14 +9,16 @@ import {
   type Bpm,
   defaultForm,
   type Form,
+  Hertz,
   type Lesson,
+  Lufs,
   type Performance,
   perform,
   type Voice,
 } from '@shedbook/core';
-import { dbToGain } from '@shedbook/signal';
 import {
   addClicks,
+  amplify,
   CEILING_DBTP,
   type ClickOptions,
   createKit,
@@ -34,13 +36,13 @@ import {
 import { fileNumber, type LessonFile } from './file.ts';
 
 /** Samples a second of the recordings of a build; a kit for them has the same rate. */
-export const RECORDING_RATE_HZ = 48_000;
+export const RECORDING_RATE_HZ = Hertz(48_000);
 
 /** Samples a second of the recordings of a pack: what every player has taken since the compact disc. */
-const PACK_RATE_HZ = 44_100;
+const PACK_RATE_HZ = Hertz(44_100);
 
 /** Loudness of recordings where nothing else is asked for. */
-export const RECORDING_LUFS = -16;
+export const RECORDING_LUFS = Lufs(-16);
 
 /** Audio formats. */
 export const AUDIO_FORMATS = ['wav', 'mp3', 'ogg', 'flac'] as const;
@@ -66,7 +68,7 @@ export interface RecordingRequest {
   readonly bpm: Bpm;
   /** Null for the one that plays when none is named. */
   readonly form: Form | null;
-  readonly loudnessLufs: number;
+  readonly loudnessLufs: Lufs;
   /** Without room. */
   readonly dry: boolean;
   /** The click that plays along, or null. */
@@ -78,12 +80,6 @@ export interface PlannedRecording {
   readonly path: string;
   readonly exercise: number;
   readonly layers: number;
-}
-
-function amplify(audio: StereoAudio, gainDb: number): StereoAudio {
-  const gain = dbToGain(gainDb);
-  const { left, right, sampleRateHz } = audio;
-  return { left: left.map((x) => x * gain), right: right.map((x) => x * gain), sampleRateHz };
 }
 
 function recordingPath(lesson: Lesson, exercise: number, format: AudioFormat, stage = ''): string {

@@ -1,3 +1,4 @@
+import { Hertz } from '@shedbook/core';
 import { FLACDecoder } from '@wasm-audio-decoders/flac';
 import { OggVorbisDecoder } from '@wasm-audio-decoders/ogg-vorbis';
 import { MPEGDecoder } from 'mpg123-decoder';
@@ -7,10 +8,10 @@ import { encodeFlac, encodeMp3, encodeOgg } from './compressed.ts';
 import { crc16, findFrames, infoFrame } from './mp3-frames.ts';
 import { quantise } from './wav.ts';
 
-const RATE = 44100;
+const RATE = Hertz(44100);
 
 /** A second of a soft tone with one loud blip, different left and right. */
-function signal(length = RATE): StereoAudio {
+function signal(length: number = RATE): StereoAudio {
   const tone = (gain: number) =>
     Float32Array.from({ length }, (_, i) => {
       const blip = 0.8 * Math.exp(-(((i - length / 2) / 40) ** 2)) * Math.cos((i - length / 2) / 12);
@@ -64,7 +65,7 @@ describe('MP3 files', () => {
   });
 
   it('[SO13] are refused for a rate that MPEG-1 has not', async () => {
-    await expect(encodeMp3({ ...signal(100), sampleRateHz: 22050 })).rejects.toThrow(
+    await expect(encodeMp3({ ...signal(100), sampleRateHz: Hertz(22050) })).rejects.toThrow(
       'At sampleRateHz: found 22050, expected 32000, 44100, 48000 for an MP3 file',
     );
     expect(() => infoFrame(Uint8Array.from([0, 1, 2, 3]), 1)).toThrow('no MP3 frame at byte 0');

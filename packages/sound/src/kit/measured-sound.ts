@@ -10,14 +10,15 @@
  * Conventions: energies are K-weighted mean squares over `LEVEL_WINDOW_SECONDS` from the onset, mono.
  * Source: ITU-R BS.1770-4 for the weighting; the window is ours.
  */
+import { Lufs, Seconds } from '@shedbook/core';
 import { dbToGain, kWeighted, lufsToPower } from '@shedbook/signal';
 import { type Layer, padTakes, type RawSound } from './sound.ts';
 
 /** Over how long a stroke's level is measured, from its onset. */
-export const LEVEL_WINDOW_SECONDS = 0.1;
+export const LEVEL_WINDOW_SECONDS = Seconds(0.1);
 
 /** K-weighted level, in LUFS, of the first 100 ms of a stroke at 0 dB, before loudness is set. */
-export const PLAIN_STROKE_LUFS = -23;
+export const PLAIN_STROKE_LUFS = Lufs(-23);
 
 const PLAIN_POWER = lufsToPower(PLAIN_STROKE_LUFS);
 

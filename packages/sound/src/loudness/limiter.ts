@@ -5,6 +5,7 @@
  * Source: the usual look-ahead design: the smallest gain needed within the window, released exponentially, smoothed by
  * a moving average as long as the window, so that the gain is always down before the peak comes.
  */
+import type { FullScaleDb } from '@shedbook/core';
 import { dbToGain, easePerSample } from '@shedbook/signal';
 import type { StereoAudio } from '../stereo.ts';
 import { mostOvershoot, PEAK_REACH, peakAfter, peakPhases } from './true-peak.ts';
@@ -75,7 +76,7 @@ function applySmoothed(samples: Float32Array, gains: Float32Array, lookAhead: nu
  * Sound whose true peak is at most `ceilingDbtp`.
  * @returns the sound itself where it is low enough already, otherwise a limited copy of the same length.
  */
-export function limitTruePeak(audio: StereoAudio, ceilingDbtp: number): StereoAudio {
+export function limitTruePeak(audio: StereoAudio, ceilingDbtp: FullScaleDb): StereoAudio {
   const lookAhead = Math.round(LOOK_AHEAD_SECONDS * audio.sampleRateHz);
   const gains = neededGains(audio, dbToGain(ceilingDbtp), lookAhead);
   if (!gains) return audio;

@@ -1,14 +1,15 @@
+import { Hertz } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { both, type Part, sines } from '../../test/signals.ts';
 import { measureChannels, measureLoudness } from './measure.ts';
 
-const RATE = 48000;
+const RATE = Hertz(48000);
 /** The long signals are told at a lower rate, which the formulae of other rates allow. */
-const LOW_RATE = 16000;
+const LOW_RATE = Hertz(16000);
 /** EBU Tech 3341: ±0.1 LU. */
 const TOLERANCE_LU = 0.1;
 
-const tone = (parts: readonly Part[], rate = RATE) => both(sines(parts, 1000, rate), rate);
+const tone = (parts: readonly Part[], rate: number = RATE) => both(sines(parts, 1000, rate), rate);
 
 const INTEGRATED: readonly (readonly [string, readonly Part[], number])[] = [
   // standard: EBU Tech 3341 table 1, cases 1 to 5

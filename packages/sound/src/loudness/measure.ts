@@ -7,17 +7,18 @@
  * EBU Tech 3341 (momentary 400 ms, short-term 3 s); EBU Tech 3342 (range: 3 s blocks ten times a second, gates
  * at −70 LUFS and −20 LU, 10th to 95th percentile).
  */
+import { FullScaleDb, type Hertz, Lufs } from '@shedbook/core';
 import { createKFilter, dbToPower, gainToDb, mean, nearestQuantile, powerToLufs } from '@shedbook/signal';
 import type { StereoAudio } from '../stereo.ts';
 import { truePeakOf } from './true-peak.ts';
 
 /** What there is to know of how loud a sound is. */
 export interface Loudness {
-  readonly integratedLufs: number;
-  readonly momentaryLufs: number;
-  readonly shortTermLufs: number;
+  readonly integratedLufs: Lufs;
+  readonly momentaryLufs: Lufs;
+  readonly shortTermLufs: Lufs;
   readonly rangeLu: number;
-  readonly truePeakDbtp: number;
+  readonly truePeakDbtp: FullScaleDb;
 }
 
 /** One channel and how much it counts: 1 in front, 1.41 at the sides. */
@@ -66,9 +67,9 @@ function gated(powers: readonly number[], relativeLu: number): readonly number[]
   return audible.filter((power) => power > gate);
 }
 
-function integrated(powers: Float64Array): number {
+function integrated(powers: Float64Array): Lufs {
   const loud = gated(runs(powers, 4), 10);
-  return loud.length > 0 ? powerToLufs(mean(loud)) : Number.NEGATIVE_INFINITY;
+  return Lufs(loud.length > 0 ? powerToLufs(mean(loud)) : Number.NEGATIVE_INFINITY);
 }
 
 function range(powers: Float64Array): number {
@@ -77,12 +78,12 @@ function range(powers: Float64Array): number {
   return powerToLufs(nearestQuantile(loud, 0.95)) - powerToLufs(nearestQuantile(loud, 0.1));
 }
 
-function highest(powers: readonly number[]): number {
-  return powerToLufs(powers.reduce((most, power) => Math.max(most, power), 0));
+function highest(powers: readonly number[]): Lufs {
+  return Lufs(powerToLufs(powers.reduce((most, power) => Math.max(most, power), 0)));
 }
 
 /** Integrated loudness of stereo sound in LUFS, without the rest of {@link measureLoudness}. */
-export function measureIntegrated(audio: StereoAudio): number {
+export function measureIntegrated(audio: StereoAudio): Lufs {
   return integrated(stepPowers(inFront(audio), audio.sampleRateHz));
 }
 
@@ -91,7 +92,7 @@ function inFront(audio: StereoAudio): readonly WeightedChannel[] {
 }
 
 /** Loudness of any channels. */
-export function measureChannels(channels: readonly WeightedChannel[], sampleRateHz: number): Loudness {
+export function measureChannels(channels: readonly WeightedChannel[], sampleRateHz: Hertz): Loudness {
   const powers = stepPowers(channels, sampleRateHz);
   const peaks = channels.map(({ samples }) => truePeakOf(samples, sampleRateHz));
   return {
@@ -99,7 +100,7 @@ export function measureChannels(channels: readonly WeightedChannel[], sampleRate
     momentaryLufs: highest(runs(powers, 4)),
     shortTermLufs: highest(runs(powers, 30)),
     rangeLu: range(powers),
-    truePeakDbtp: gainToDb(Math.max(0, ...peaks)),
+    truePeakDbtp: FullScaleDb(gainToDb(Math.max(0, ...peaks))),
   };
 }
 

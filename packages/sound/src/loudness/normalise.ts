@@ -5,13 +5,14 @@
  * gain is raised a little to make up for it, so the target is met whenever it can be.
  * Source: EBU R 128 for the ceiling of −1 dBTP.
  */
-import { dbToGain } from '@shedbook/signal';
+import { FullScaleDb, Lufs } from '@shedbook/core';
 import type { StereoAudio } from '../stereo.ts';
+import { amplify } from './amplify.ts';
 import { limitTruePeak } from './limiter.ts';
 import { measureIntegrated } from './measure.ts';
 
 /** Highest true peak of normalised sound, in dBTP. */
-export const CEILING_DBTP = -1;
+export const CEILING_DBTP = FullScaleDb(-1);
 /** Gains vary while the limiter works, which moves peaks by less than this. */
 const MARGIN_DB = 0.1;
 const CLOSE_ENOUGH_LU = 0.1;
@@ -22,21 +23,11 @@ const MOST_MAKE_UP_DB = 6;
 /** Sound at its new loudness, and what was done to it. */
 export interface Normalised {
   readonly audio: StereoAudio;
-  readonly loudnessLufs: number;
+  readonly loudnessLufs: Lufs;
   /** Gain applied to the whole, in dB. */
   readonly gainDb: number;
   /** Whether peaks had to be limited. */
   readonly limited: boolean;
-}
-
-function amplify(audio: StereoAudio, gainDb: number): StereoAudio {
-  const gain = dbToGain(gainDb);
-  const scale = (samples: Float32Array) => {
-    const out = new Float32Array(samples.length);
-    for (let i = 0; i < samples.length; i += 1) out[i] = (samples[i] as number) * gain;
-    return out;
-  };
-  return { left: scale(audio.left), right: scale(audio.right), sampleRateHz: audio.sampleRateHz };
 }
 
 /**
@@ -46,7 +37,7 @@ function amplify(audio: StereoAudio, gainDb: number): StereoAudio {
  * of limiting, the loudest that needs no more.
  * @throws RangeError when the target is not −70 to 0.
  */
-export function normaliseLoudness(audio: StereoAudio, targetLufs: number): Normalised {
+export function normaliseLoudness(audio: StereoAudio, targetLufs: Lufs): Normalised {
   if (!(targetLufs >= -70 && targetLufs <= 0)) {
     throw new RangeError(`At targetLufs: found ${targetLufs}, expected −70 to 0. Is the sign missing?`);
   }
@@ -56,8 +47,10 @@ export function normaliseLoudness(audio: StereoAudio, targetLufs: number): Norma
   let gainDb = plainDb;
   for (let round = 1; ; round += 1) {
     const amplified = amplify(audio, gainDb);
-    const result = limitTruePeak(amplified, CEILING_DBTP - MARGIN_DB);
-    if (result === amplified) return { audio: result, loudnessLufs: before + gainDb, gainDb, limited: false };
+    const result = limitTruePeak(amplified, FullScaleDb(CEILING_DBTP - MARGIN_DB));
+    if (result === amplified) {
+      return { audio: result, loudnessLufs: Lufs(before + gainDb), gainDb, limited: false };
+    }
     const loudnessLufs = measureIntegrated(result);
     const lacking = targetLufs - loudnessLufs;
     const done =

@@ -34,14 +34,14 @@ export interface ClickOptions {
   /** Slots of every beat that are marked quietly between the clicks; 1 (none) where left out. */
   readonly subdivision?: Subdivision;
   /** Level of the first beat's click and of the others; −4 where left out. */
-  readonly levelDb?: number;
-  /** Level of the subdivision relative to the clicks; −10 where left out. */
+  readonly levelDb?: LeadDb;
+  /** How far the subdivision lies above the clicks, in dB; −10 where left out. */
   readonly subdivisionDb?: number;
   /** Bars in which the click drops out; none where left out. */
   readonly gap?: ClickGap;
 }
 
-const CLICK_DB = -4;
+const CLICK_DB = LeadDb(-4);
 const SUBDIVISION_DB = -10;
 
 function lengthOf({ num, den }: Fraction): number {
@@ -59,7 +59,7 @@ interface Tick {
   readonly beat: number;
   readonly slot: number;
   readonly mark: Mark;
-  readonly levelDb: number;
+  readonly levelDb: LeadDb;
   /** From the bar line, in whole notes. */
   readonly offset: Fraction;
 }
@@ -73,9 +73,9 @@ function ticksOf(options: ClickOptions): readonly Tick[] {
     return Array.from({ length: subdivision }, (_, slot): Tick | null => {
       const offset = add(start, fraction(length.num * slot, length.den * subdivision));
       const place = { beat: i + 1, slot: slot + 1, offset };
-      if (slot > 0) return { ...place, mark: 'g', levelDb: levelDb + subdivisionDb };
+      if (slot > 0) return { ...place, mark: 'g', levelDb: LeadDb(levelDb + subdivisionDb) };
       if (chosen.has(i + 1)) return { ...place, mark: i === 0 ? 'X' : 'x', levelDb };
-      return subdivision > 1 ? { ...place, mark: 'g', levelDb: levelDb + subdivisionDb } : null;
+      return subdivision > 1 ? { ...place, mark: 'g', levelDb: LeadDb(levelDb + subdivisionDb) } : null;
     }).filter((tick) => tick !== null);
   });
 }
@@ -93,7 +93,7 @@ function strokeOf(tick: Tick, bar: PerformedBar, options: ClickOptions): Stroke 
     slots: subdivision,
     at: add(fraction(meter.bar.num * (bar.bar - 1), meter.bar.den), tick.offset),
     timeSeconds: Seconds(bar.startSeconds + part * bar.durationSeconds),
-    levelDb: LeadDb(tick.levelDb),
+    levelDb: tick.levelDb,
     sticking: null,
   };
 }

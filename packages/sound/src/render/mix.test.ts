@@ -1,4 +1,4 @@
-import { LeadDb, Seconds } from '@shedbook/core';
+import { LeadDb, Lufs, Seconds } from '@shedbook/core';
 import { dbToPower, powerToDb } from '@shedbook/signal';
 import { describe, expect, it } from 'vitest';
 import { kit, RATE, STROKE_OF, strokeLevelLufs } from '../../test/sounds.ts';
@@ -56,7 +56,7 @@ describe('the mix', () => {
     }
   });
 
-  it.each(TARGETS_LUFS)(
+  it.each(TARGETS_LUFS.map(Lufs))(
     '[SO51] of a swing groove meets %i LUFS within 0.5 LU under −1 dBTP',
     (loudnessLufs) => {
       const audio = render({ strokes: swing(4), durationSeconds: Seconds(8) }, { kit: kit(), loudnessLufs });
@@ -127,7 +127,7 @@ describe('a ringing cymbal', () => {
   it('[SO62] falls silent when a hand chokes it', () => {
     const renderer = createRenderer({ kit: kit(), ...dry });
     renderer.schedule([{ ...STROKE_OF.crash, timeSeconds: Seconds(0), levelDb: LeadDb(0) }]);
-    renderer.choke('crash', 0.5);
+    renderer.choke('crash', Seconds(0.5));
     const [left, right] = [new Float32Array(RATE), new Float32Array(RATE)];
     renderer.render(left, right, RATE);
     const energy = (from: number) =>
@@ -238,11 +238,11 @@ describe('a loop', () => {
       strokes: [click, ...swing(1).map((s) => ({ ...s, timeSeconds: Seconds(s.timeSeconds + 2) }))],
       durationSeconds: Seconds(4),
     };
-    const played = renderLoop(counted, { kit: kit(), fromSeconds: 2 });
+    const played = renderLoop(counted, { kit: kit(), fromSeconds: Seconds(2) });
     expect(played.left).toEqual(
       renderLoop({ strokes: swing(1), durationSeconds: Seconds(2) }, { kit: kit() }).left,
     );
-    expect(() => renderLoop(counted, { kit: kit(), fromSeconds: 4 })).toThrow(
+    expect(() => renderLoop(counted, { kit: kit(), fromSeconds: Seconds(4) })).toThrow(
       'At fromSeconds: found 4, expected less than the 4 s of the performance',
     );
   });

@@ -4,7 +4,7 @@
  * Conventions: the loop is exactly as long as its bars (to the nearest sample); sample n sounds what a player
  * going round for ever would sound there: y[n] + y[n + N] + y[n + 2N] + …
  */
-import { Seconds } from '@shedbook/core';
+import { Seconds, secondsToSamples } from '@shedbook/core';
 import { normaliseLoudness } from '../loudness/normalise.ts';
 import type { StereoAudio } from '../stereo.ts';
 import { type Renderable, type RenderOptions, render } from './render.ts';
@@ -12,7 +12,7 @@ import { type Renderable, type RenderOptions, render } from './render.ts';
 /** How a loop is rendered. */
 export interface RenderLoopOptions extends Omit<RenderOptions, 'tail'> {
   /** Where the loop starts, in seconds: the end of the count-in. 0 unless told. */
-  readonly fromSeconds?: number;
+  readonly fromSeconds?: Seconds;
 }
 
 /** Adds everything past the end to the start, over and over. */
@@ -30,9 +30,9 @@ function fold(tail: Float32Array, length: number): Float32Array {
  * @throws RangeError when nothing is left between `fromSeconds` and the last bar line.
  */
 export function renderLoop(performance: Renderable, options: RenderLoopOptions): StereoAudio {
-  const { fromSeconds = 0, loudnessLufs, ...rest } = options;
+  const { fromSeconds = Seconds(0), loudnessLufs, ...rest } = options;
   const durationSeconds = Seconds(performance.durationSeconds - fromSeconds);
-  const length = Math.round(durationSeconds * options.kit.sampleRateHz);
+  const length = secondsToSamples(durationSeconds, options.kit.sampleRateHz);
   if (!(length > 0)) {
     throw new RangeError(
       `At fromSeconds: found ${fromSeconds}, expected less than the ${performance.durationSeconds} s of the performance`,

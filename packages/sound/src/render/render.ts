@@ -3,7 +3,7 @@
  *
  * Conventions: seconds from the start of the rendering, count-in included.
  */
-import type { Performance } from '@shedbook/core';
+import { type Lufs, type Performance, secondsToSamples } from '@shedbook/core';
 import { normaliseLoudness } from '../loudness/normalise.ts';
 import type { StereoAudio } from '../stereo.ts';
 import { createRenderer, type Renderer, type RendererOptions } from './renderer.ts';
@@ -19,7 +19,7 @@ export interface RenderOptions extends RendererOptions {
   /** `ring`: until the last cymbal has died; `cut`: exactly to the last bar line. `ring` unless told. */
   readonly tail?: 'ring' | 'cut';
   /** Loudness to set, in LUFS; the kit's own level where left out. See {@link normaliseLoudness}. */
-  readonly loudnessLufs?: number;
+  readonly loudnessLufs?: Lufs;
   /** Called with the part that is done, 0…1, a few times a second of work. */
   readonly onProgress?: (part: number) => void;
 }
@@ -66,7 +66,7 @@ export function render(performance: Renderable, options: RenderOptions): StereoA
   const renderer = createRenderer(options);
   const rate = renderer.sampleRateHz;
   renderer.schedule(performance.strokes);
-  const bars = Math.round(performance.durationSeconds * rate);
+  const bars = secondsToSamples(performance.durationSeconds, rate);
   const isDone =
     options.tail === 'cut'
       ? (position: number) => position >= bars

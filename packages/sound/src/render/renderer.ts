@@ -7,7 +7,16 @@
  * Conventions: seconds and samples from the start of the rendering. Strokes are scheduled in order of time.
  */
 
-import { type Random, type SetUp, seededRandom, type Voice } from '@shedbook/core';
+import {
+  type Hertz,
+  type Random,
+  Samples,
+  type Seconds,
+  type SetUp,
+  secondsToSamples,
+  seededRandom,
+  type Voice,
+} from '@shedbook/core';
 import { dbToGain } from '@shedbook/signal';
 import type { Kit } from '../kit/kit.ts';
 import { blendStroke, TAIL_FROM_SECONDS } from '../kit/measured-sound.ts';
@@ -33,13 +42,13 @@ export interface RendererOptions {
 
 /** Strokes in, blocks of sound out. */
 export interface Renderer {
-  readonly sampleRateHz: number;
+  readonly sampleRateHz: Hertz;
   /** Samples rendered so far. */
-  position(): number;
+  position(): Samples;
   /** Strokes to come, in order of time. One that is late sounds at once. */
   schedule(strokes: readonly SoundingStroke[]): void;
   /** A hand on a ringing cymbal, or the end of any voice's ringing. */
-  choke(voice: Voice, timeSeconds: number): void;
+  choke(voice: Voice, timeSeconds: Seconds): void;
   /** Writes the next `frames` samples over the start of both buffers. */
   render(left: Float32Array, right: Float32Array, frames: number): void;
   /** Whether nothing sounds or is waiting any more. */
@@ -178,14 +187,14 @@ export function createRenderer(options: RendererOptions): Renderer {
 
   return {
     sampleRateHz: rate,
-    position: () => position,
+    position: () => Samples(position),
     schedule(strokes) {
       for (const stroke of strokes) for (const blow of blowsOf(stroke)) scheduleBlow(blow);
       waiting.sort((a, b) => a.hit.start - b.hit.start);
     },
     choke(voice, timeSeconds) {
       const instrument = INSTRUMENT_OF[voice];
-      chokeWhere((sound) => INSTRUMENT_OF[sound] === instrument, Math.round(timeSeconds * rate));
+      chokeWhere((sound) => INSTRUMENT_OF[sound] === instrument, secondsToSamples(timeSeconds, rate));
       striker.choke(instrument);
     },
     render(left, right, frames) {

@@ -59,7 +59,7 @@ class Player extends AudioWorkletProcessor {
       if (!found) throw new RangeError(`Internal error: the kit has no ${name} yet`);
       return found;
     };
-    return { sampleRateHz: sampleRate, seed: KIT_SEED, sound, prepare: () => undefined };
+    return { sampleRateHz: Hertz(sampleRate), seed: KIT_SEED, sound, prepare: () => undefined };
   }
 
   #startWhenReady(order: StartOrder): void {
@@ -79,7 +79,7 @@ class Player extends AudioWorkletProcessor {
   #stop(): void {
     this.#sequencer = null;
     this.#waiting = null;
-    const now = this.#renderer ? this.#renderer.position() / sampleRate : 0;
+    const now = samplesToSeconds(this.#renderer?.position() ?? Samples(0), Hertz(sampleRate));
     const ringing = VOICES.filter((voice) => VOICE_FACTS[voice].rings);
     for (const voice of ringing) this.#renderer?.choke(voice, now);
   }
