@@ -24,6 +24,7 @@ export { SHEET_WORDS } from './sheet/sheet-words.ts';
 export * from './spoken/hint-words.ts';
 export * from './spoken/mark-words.ts';
 export * from './spoken/name-in.ts';
+export * from './spoken/say-exercise.ts';
 export * from './spoken/size-words.ts';
 export * from './spoken/spoken.ts';
 export * from './spoken/tempo-words.ts';

@@ -2,6 +2,7 @@
 
 import type { Lesson } from '@shedbook/core';
 import { Button, Check, Range } from '@shedbook/stand';
+import { sayExercise } from '@shedbook/words';
 import { useState } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { setCount, setMost, setSeed, toggleCell } from '../edit/compose-settings.ts';
@@ -9,7 +10,6 @@ import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { PressOver } from '../notation/press-over.tsx';
 import { Paper, ViewHead } from '../shared/paper.tsx';
 import { useLive } from '../shared/use-live.ts';
-import { sayExercise } from '../words/say-exercise.ts';
 import { useSay, useWords } from '../words/words.tsx';
 import styles from './compose-view.module.css';
 import { DifficultyLine } from './difficulty-line.tsx';

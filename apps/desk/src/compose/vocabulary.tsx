@@ -56,7 +56,7 @@ export function Vocabulary({ lesson, onToggle }: VocabularyProps) {
             onClick={() => onToggle(each.text)}
           >
             {each.text}
-            <span className="hidden-words">: {sayCell(each, words.page.silent)}</span>
+            <span className="hidden-words">: {sayCell(each, words.counts.silent)}</span>
           </button>
         </div>
       ))}

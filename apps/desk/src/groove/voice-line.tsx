@@ -44,7 +44,7 @@ export function VoiceLine({ lesson, part, active, onActive }: VoiceLineProps) {
         </Button>
       </div>
       <LineEditor
-        label={`${words.voices[voice]}: ${said || words.page.silent}`}
+        label={`${words.voices[voice]}: ${said || words.counts.silent}`}
         line={{ pattern, sticking: null }}
         voice={voice}
         meter={lesson.meter}

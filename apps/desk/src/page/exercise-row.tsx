@@ -1,6 +1,7 @@
 /** An exercise on the page: its number in the margin, its notation, and where it is chosen the place to write. */
 
 import type { Exercise, Meter, Pattern } from '@shedbook/core';
+import { sayExercise } from '@shedbook/words';
 import { type KeyboardEvent, memo, type PointerEvent } from 'react';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
 import type { Line, SlotPlace } from '../edit/strokes.ts';
@@ -8,7 +9,6 @@ import { LineEditor } from '../line/line-editor.tsx';
 import { ExerciseRows, notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
 import { beatEdges } from '../notation/layout.ts';
 import { PressOver } from '../notation/press-over.tsx';
-import { sayExercise } from '../words/say-exercise.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './exercise-row.module.css';
 

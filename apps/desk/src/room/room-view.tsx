@@ -2,12 +2,12 @@
 
 import type { Lesson } from '@shedbook/core';
 import { Button, Icon, PedalSetUp, SheetButton, useAwake, usePedal } from '@shedbook/stand';
+import { sayExercise } from '@shedbook/words';
 import { useEffect, useRef } from 'react';
 import { BarLoops } from '../hear/bar-loop.tsx';
 import { useSound } from '../hear/sound-context.tsx';
 import { useBall } from '../hear/use-ball.ts';
 import { go } from '../shared/route.ts';
-import { sayExercise } from '../words/say-exercise.ts';
 import { useWords } from '../words/words.tsx';
 import { LoopChoice } from './loop-choice.tsx';
 import { RoomDrawing } from './room-drawing.tsx';

@@ -3,9 +3,9 @@
 import { exerciseKey, itemKey } from '@shedbook/coach';
 import type { StoredAssignment, StudentContent } from '@shedbook/routes';
 import { Button, Check, Icon } from '@shedbook/stand';
+import { sayExercise } from '@shedbook/words';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { KeptField } from '../shared/kept-field.tsx';
-import { sayExercise } from '../words/say-exercise.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './assignments.module.css';
 import { ExercisePicker } from './exercise-picker.tsx';

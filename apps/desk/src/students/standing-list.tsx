@@ -1,9 +1,9 @@
 /** Exercises as they stand for a student: each as it is written, with what is known of it. */
 
 import { type ExerciseStanding, nameOf } from '@shedbook/coach';
+import { sayExercise } from '@shedbook/words';
 import type { ReactNode } from 'react';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
-import { sayExercise } from '../words/say-exercise.ts';
 import { useSay, useWords } from '../words/words.tsx';
 import styles from './standing-list.module.css';
 

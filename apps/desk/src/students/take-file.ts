@@ -10,11 +10,6 @@ import { strFromU8, unzipSync } from 'fflate';
 /** What an entry of such a take calls its device. */
 const TAKE = 'take';
 
-/** Whether bytes are a zip. Source: PKWARE APPNOTE 6.3, local file header signature. */
-export function isZip(bytes: Uint8Array): boolean {
-  return [0x50, 0x4b, 0x03, 0x04].every((byte, index) => bytes[index] === byte);
-}
-
 function factsOf(bytes: Uint8Array): Record<string, unknown> | null {
   try {
     const facts = unzipSync(bytes, { filter: ({ name }) => name === 'take.json' })['take.json'];

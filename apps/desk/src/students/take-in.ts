@@ -13,7 +13,7 @@ import {
   type TakeReport,
 } from '@shedbook/core';
 import { judge, recordRound } from '@shedbook/judge';
-import { isZip, readTakeFile } from './take-file.ts';
+import { readTakeFile } from './take-file.ts';
 
 /** What a file turned out to be. */
 export type Brought =
@@ -54,7 +54,7 @@ export function readBrought(text: string, file: string): Brought {
 
 /** Reads the bytes of a file that a student brings: a log, a report, or the file of a take. */
 export function readBroughtFile(bytes: Uint8Array, file: string): Brought {
-  const take = isZip(bytes) ? readTakeFile(bytes) : null;
+  const take = readTakeFile(bytes);
   return take ? { kind: 'log', log: take } : readBrought(new TextDecoder().decode(bytes), file);
 }
 

@@ -1,9 +1,10 @@
 /** One exercise on the sheet: its number, its notation, and the way to the stand. */
+
 import type { Exercise } from '@shedbook/core';
 import type { PackBar } from '@shedbook/pack';
 import { classes } from '@shedbook/stand';
+import { sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
-import { sayExercise } from '../page/say-exercise.ts';
 import { usePracticeWords } from '../page/words.tsx';
 import styles from './exercise-card.module.css';
 
@@ -48,7 +49,7 @@ export function ExerciseCard({ exercise, bars }: ExerciseCardProps) {
           {number}
         </span>
         <span className="hidden-words">
-          {words.sheet.open({ n: number, name: name ?? '' })}. {sayExercise(exercise, words)}
+          {words.sheet.open({ n: number, name: name ?? '' })}. {sayExercise(exercise, words, 'always')}
         </span>
         <span className={styles.tiles} aria-hidden="true">
           {name && <span className={styles.name}>{name}</span>}

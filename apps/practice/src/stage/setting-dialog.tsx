@@ -10,7 +10,7 @@ import { usePracticeSession } from '../session/practice-session.tsx';
 import { formWords } from './form-words.ts';
 import { ledgeKey } from './ledge-button.tsx';
 import { LayersPick, MinePick } from './limbs-pick.tsx';
-import { PedalRows } from './pedal-rows.tsx';
+import { PedalFold } from './pedal-fold.tsx';
 import styles from './setting-dialog.module.css';
 
 const CLICKS: readonly ClickChoice[] = ['off', 'all', 'backbeat', 'bar'];
@@ -116,7 +116,7 @@ export function SettingDialog({ className, pedal, onClose }: SettingDialogProps)
         <summary>{words.stage.keys}</summary>
         <KeyList keys={words.stage.keyList} />
       </details>
-      <PedalRows board={pedal} />
+      <PedalFold board={pedal} />
     </SheetButton>
   );
 }

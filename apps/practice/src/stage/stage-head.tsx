@@ -1,8 +1,9 @@
 /** What is on the stand: its number, its name, its form, and the way back. */
+
 import { countSyllable, type Form, type Subdivision } from '@shedbook/core';
 import { buttonClass, Icon } from '@shedbook/stand';
+import { sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
-import { sayExercise } from '../page/say-exercise.ts';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { formWords } from './form-words.ts';
@@ -52,7 +53,7 @@ export function StageHead() {
           <span key={each}>{each}</span>
         ))}
       </p>
-      {on && <p className="hidden-words">{sayExercise(on, words)}</p>}
+      {on && <p className="hidden-words">{sayExercise(on, words, 'always')}</p>}
     </header>
   );
 }

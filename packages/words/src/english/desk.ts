@@ -1,4 +1,5 @@
 /** Every word of the desk, in English. */
+import { counts } from './counts.ts';
 import { desk, guide } from './desk/desk.ts';
 import { conflict, heading, lesson } from './desk/lesson.ts';
 import { groove, page, text } from './desk/page.ts';
@@ -14,6 +15,7 @@ export const deskMessages = {
   voices,
   limbs,
   marks,
+  counts,
   desk,
   guide,
   lesson,

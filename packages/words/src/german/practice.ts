@@ -1,5 +1,6 @@
 /** Every word of the practice page, in German. */
 
+import { counts } from './counts.ts';
 import { marks, sides, voices } from './drum-set.ts';
 import { ladder, setting } from './practice/setting.ts';
 import { downloads, settings, sheet, page as sheetPage } from './practice/sheet.ts';
@@ -11,6 +12,7 @@ export const practiceMessages = {
   language: 'Deutsch',
   voices,
   marks,
+  counts,
   limbs: sides,
   ...sheetPage,
   sheet,

@@ -4,8 +4,6 @@
 export const page = {
   exercises: 'Exercises',
   exercise: 'Exercise {$n :integer}',
-  silent: 'silent',
-  bar: 'bar {$n :integer}',
   slot: '{$where}, {$what}',
   add: 'Add exercise',
   addAfter: 'Add below',

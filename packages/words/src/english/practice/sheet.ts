@@ -17,8 +17,6 @@ export const sheet = {
   open: '.input {$name :string} .match $name || {{Practise exercise {$n :integer}}} * {{Practise exercise {$n :integer}: {$name}}}',
   timeOnly: 'Time alone',
   openTime: 'Practise the groove with nothing over it',
-  silent: 'silent',
-  bar: 'bar {$n :integer}',
   tempo: '{$bpm :number} bpm',
   tempi: '{$from :number} to {$to :number} bpm',
   feels: {

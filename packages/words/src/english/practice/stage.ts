@@ -1,4 +1,5 @@
 /** Playing an exercise, in English. */
+import { footSwitch } from '../foot-switch.ts';
 
 /** Words of `stage`. */
 export const stage = {
@@ -37,20 +38,7 @@ export const stage = {
 /** Words of `pedal`. */
 export const pedal = {
   title: 'Foot switch over MIDI',
-  lead: 'A page-turning pedal works as it is. A MIDI foot switch or pad has to be shown once.',
-  connect: 'Listen for MIDI',
-  status: {
-    off: 'The browser asks whether MIDI may be heard.',
-    asking: 'Waiting for the browser to allow it …',
-    on: 'MIDI is heard.',
-    missing: 'This browser has no MIDI; keys and touch work all the same.',
-    refused: 'The browser was told not to allow MIDI; keys and touch work all the same.',
-  },
-  learn: 'Learn',
-  press: 'Press the switch now …',
-  none: 'none',
-  control: 'controller {$n :integer}, channel {$channel :integer}',
-  note: 'note {$n :integer}, channel {$channel :integer}',
+  ...footSwitch,
   actions: {
     next: 'Right pedal',
     previous: 'Left pedal',

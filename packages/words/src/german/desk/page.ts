@@ -6,8 +6,6 @@ import { translation } from '../../message/translated.ts';
 export const page = translation<typeof english.page>()({
   exercises: 'Übungen',
   exercise: 'Übung {$n :integer}',
-  silent: 'still',
-  bar: 'Takt {$n :integer}',
   slot: '{$where}, {$what}',
   add: 'Übung hinzufügen',
   addAfter: 'Darunter einfügen',

@@ -1,6 +1,7 @@
 /** Hearing, composing and the lesson room, in German. */
 import type * as english from '../../english/desk/sound.ts';
 import { translation } from '../../message/translated.ts';
+import { footSwitch } from '../foot-switch.ts';
 import { forms } from '../sheet.ts';
 
 /** Words of `sound`. */
@@ -72,24 +73,7 @@ export const room = translation<typeof english.room>()({
 /** Words of `pedal`. */
 export const pedal = translation<typeof english.pedal>()({
   title: 'Fußschalter',
-  keys: 'Ein Blätterpedal, das Bild- oder Pfeiltasten sendet, geht ohne Weiteres.',
-  midi: 'Ein MIDI-Fußschalter, ein Haltepedal oder ein Pad muss einmal gezeigt werden: „Lernen“ drücken, dann den Schalter.',
-  connect: 'Auf MIDI hören',
-  status: {
-    off: 'MIDI wird noch nicht gehört. Der Browser fragt, ob es sein darf.',
-    asking: 'Der Browser muss es erst erlauben …',
-    missing: 'Dieser Browser kann kein MIDI. Tasten und Berührung gehen trotzdem.',
-    refused: 'Dem Browser wurde MIDI nicht erlaubt. Tasten und Berührung gehen trotzdem.',
-  },
-  hears: 'Gehört wird: {$devices}.',
-  nothing: 'MIDI ist erlaubt, aber noch ist nichts angeschlossen.',
-  learn: 'Lernen',
-  cancel: 'Nicht lernen',
-  forget: 'Vergessen',
-  press: 'Jetzt den Schalter drücken …',
-  none: 'keiner',
-  control: 'Controller {$n :integer}, Kanal {$channel :integer}',
-  note: 'Note {$n :integer}, Kanal {$channel :integer}',
+  ...footSwitch,
   actions: {
     next: 'Nächste Übung',
     previous: 'Vorige Übung',

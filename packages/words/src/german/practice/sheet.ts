@@ -18,8 +18,6 @@ export const sheet = translation<typeof english.sheet>()({
   open: '.input {$name :string} .match $name || {{Übung {$n :integer} üben}} * {{Übung {$n :integer} üben: {$name}}}',
   timeOnly: 'Nur Time',
   openTime: 'Den Groove allein üben',
-  silent: 'still',
-  bar: 'Takt {$n :integer}',
   tempo: '{$bpm :number} bpm',
   tempi: '{$from :number} bis {$to :number} bpm',
   feels: {

@@ -1,6 +1,7 @@
 /** Playing an exercise, in German. */
 import type * as english from '../../english/practice/stage.ts';
 import { translation } from '../../message/translated.ts';
+import { footSwitch } from '../foot-switch.ts';
 
 /** Words of `stage`. */
 export const stage = translation<typeof english.stage>()({
@@ -39,20 +40,7 @@ export const stage = translation<typeof english.stage>()({
 /** Words of `pedal`. */
 export const pedal = translation<typeof english.pedal>()({
   title: 'Fußschalter über MIDI',
-  lead: 'Ein Blätterpedal geht ohne Weiteres. Ein MIDI-Fußschalter oder Pad muss einmal gezeigt werden.',
-  connect: 'Auf MIDI hören',
-  status: {
-    off: 'Der Browser fragt, ob MIDI gehört werden darf.',
-    asking: 'Der Browser muss es erst erlauben …',
-    on: 'MIDI wird gehört.',
-    missing: 'Dieser Browser kann kein MIDI; Tasten und Berührung gehen trotzdem.',
-    refused: 'Dem Browser wurde MIDI nicht erlaubt; Tasten und Berührung gehen trotzdem.',
-  },
-  learn: 'Lernen',
-  press: 'Jetzt den Schalter drücken …',
-  none: 'keiner',
-  control: 'Controller {$n :integer}, Kanal {$channel :integer}',
-  note: 'Note {$n :integer}, Kanal {$channel :integer}',
+  ...footSwitch,
   actions: {
     next: 'Rechtes Pedal',
     previous: 'Linkes Pedal',
