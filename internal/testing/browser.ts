@@ -3,11 +3,12 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { type Lesson, parseLesson } from '@shedbook/core';
 import { pathOf, type View } from '@shedbook/desk/address';
 import type { StoredLesson } from '@shedbook/routes';
 import { type RunningServer, startServer } from '@shedbook/server';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { onTestFinished } from 'vitest';
+import { afterAll, onTestFinished } from 'vitest';
 import { newWindow, type WindowOptions } from './kit-at-hand.ts';
 import { chromiumPath } from './programs.mjs';
 
@@ -36,6 +37,13 @@ const ARGS = [
 export async function launch(): Promise<Browser> {
   if (!existsSync(join(SITE, 'index.html'))) throw new Error('The desk is not built: npm run build');
   return chromium.launch({ executablePath: await chromiumPath(), args: ARGS });
+}
+
+/** Chromium for the tests of a file, closed after the last of them. */
+export async function launchForFile(): Promise<Browser> {
+  const browser = await launch();
+  afterAll(() => browser.close());
+  return browser;
 }
 
 /** A server with the demo lessons, closed when the test ends. */
@@ -86,4 +94,12 @@ export async function keptText(page: Page): Promise<string> {
   const id = /\/lesson\/([\w-]+)/.exec(page.url())?.[1];
   const response = await fetch(new URL(`/api/lessons/${id}`, page.url()));
   return ((await response.json()) as StoredLesson).text;
+}
+
+/** The lesson that is open, as the server has it. */
+export async function keptLesson(page: Page): Promise<Lesson> {
+  const text = await keptText(page);
+  const { lesson } = parseLesson(text, 'kept');
+  if (!lesson) throw new Error(text);
+  return lesson;
 }

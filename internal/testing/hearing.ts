@@ -21,9 +21,10 @@ import { loadEngravingTools, readPracticePage } from '@shedbook/host';
 import { makePack } from '@shedbook/pack';
 import { createKit, render } from '@shedbook/sound';
 import type { Browser, Page } from 'playwright-core';
-import { onTestFinished } from 'vitest';
+import { afterAll, onTestFinished } from 'vitest';
 import { PATIENCE_MS } from './browser.ts';
 import { newWindow, type WindowOptions } from './kit-at-hand.ts';
+import { hostFolder, type StaticHost, temporaryFolder } from './practice.ts';
 
 /** A lesson whose loops are short: two bars at 160 take three seconds. */
 export const HEARING_LESSON = `title: Hearing
@@ -79,6 +80,17 @@ export async function makeHearingPack(text: string, folder: string, id = 'hearin
     writeFileSync(file, content);
   }
   return folder;
+}
+
+/** A host of the pack of {@link HEARING_LESSON} for the tests of a file; it stops and its folder goes after the last. */
+export async function hostHearingPack(): Promise<StaticHost> {
+  const folder = temporaryFolder();
+  const host = await hostFolder(await makeHearingPack(HEARING_LESSON, folder.path));
+  afterAll(async () => {
+    await host.stop();
+    folder.remove();
+  });
+  return host;
 }
 
 /** A stroke as a student plays it. */

@@ -1,26 +1,18 @@
 import { readFile } from 'node:fs/promises';
-import { formatPattern, type Lesson, parseLesson } from '@shedbook/core';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { keptText, launch, openWindow, settled, startDesk } from '../../../../internal/testing/browser.ts';
+import { formatPattern } from '@shedbook/core';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import {
+  keptLesson,
+  launchForFile,
+  openWindow,
+  settled,
+  startDesk,
+} from '../../../../internal/testing/browser.ts';
 import { press, tabTo } from '../../../../internal/testing/keys.ts';
 import { textOfPdf } from '../../../../internal/testing/pdf.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
-
-/** The lesson that is open, as the server has it. */
-async function kept(page: Page): Promise<Lesson> {
-  const text = await keptText(page);
-  const { lesson } = parseLesson(text, 'kept');
-  if (!lesson) throw new Error(text);
-  return lesson;
-}
+const browser = await launchForFile();
 
 async function writeGroove(page: Page): Promise<void> {
   await tabTo(page, /^a Groove/);
@@ -61,12 +53,12 @@ it('[ST6] writes, moves, hears and prints a whole lesson with the keyboard alone
   await page.keyboard.type('Written by keys');
   await press(page, 'Enter');
   await settled(page);
-  const before = await kept(page);
+  const before = await keptLesson(page);
   await writeGroove(page);
   await writeExercises(page);
   await press(page, 'Alt+ArrowUp');
   await settled(page);
-  const lesson = await kept(page);
+  const lesson = await keptLesson(page);
   expect(lesson.title).toBe('Written by keys');
   const groove = lesson.groove.map(({ voice, pattern }) => [voice, formatPattern(pattern)]);
   expect(groove).toContainEqual(['ride', 'x x.. x x.x']);

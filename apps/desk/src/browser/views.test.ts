@@ -1,22 +1,14 @@
-import { formatPattern, type Lesson, parseLesson } from '@shedbook/core';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { keptText, launch, openView, settled } from '../../../../internal/testing/browser.ts';
+import { formatPattern, type Lesson } from '@shedbook/core';
+import { expect, it } from 'vitest';
+import {
+  keptLesson,
+  keptText,
+  launchForFile,
+  openView,
+  settled,
+} from '../../../../internal/testing/browser.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
-
-async function kept(page: Page): Promise<Lesson> {
-  const text = await keptText(page);
-  const { lesson } = parseLesson(text, 'kept');
-  if (!lesson) throw new Error(text);
-  return lesson;
-}
+const browser = await launchForFile();
 
 const exercises = (lesson: Lesson) =>
   lesson.exercises.map((each) => formatPattern(each.parts[0]?.pattern ?? { bars: [] }));
@@ -29,12 +21,12 @@ it('[ST9] writes the groove voice by voice and says its balance in decibels and 
   const bass = page.getByRole('group', { name: /^bass drum:/ });
   await bass.locator('[data-slot="0 1 0"]').click();
   await settled(page);
-  expect(groove(await kept(page))['bass']).toBe('x . x x');
+  expect(groove(await keptLesson(page))['bass']).toBe('x . x x');
   const level = page.getByRole('slider', { name: 'Balance of the bass drum' });
   await level.focus();
   for (let i = 0; i < 4; i += 1) await page.keyboard.press('ArrowRight');
   await settled(page);
-  const { balance } = await kept(page);
+  const { balance } = await keptLesson(page);
   // from memory: the words of a bandstand for levels, as the glossary has them
   await page.getByText(`${balance.bass} dB, soft: heard, not noticed`).waitFor();
   await page.getByRole('button', { name: 'Take out the hi-hat foot' }).click();
@@ -45,13 +37,17 @@ it('[ST9] writes the groove voice by voice and says its balance in decibels and 
     .locator('[data-slot="0 3 0"]')
     .click();
   await settled(page);
-  const { sidestick, 'hihat-foot': foot } = groove(await kept(page));
+  const { sidestick, 'hihat-foot': foot } = groove(await keptLesson(page));
   expect(foot).toBeUndefined();
   expect(sidestick).toMatch(/^\.+ \.+ \.+ x\.*$/);
   const undo = page.getByRole('button', { name: 'Undo', exact: true });
   while (await undo.isEnabled()) await undo.click();
   await settled(page);
-  expect(groove(await kept(page))).toEqual({ ride: 'x x.x x x.x', 'hihat-foot': '. x . x', bass: 'x x x x' });
+  expect(groove(await keptLesson(page))).toEqual({
+    ride: 'x x.x x x.x',
+    'hihat-foot': '. x . x',
+    bass: 'x x x x',
+  });
 });
 
 it('[ST10] shows problems at their lines of the text, holds the page, and goes on when they are mended', async () => {
@@ -94,7 +90,7 @@ it('[ST10] shows problems at their lines of the text, holds the page, and goes o
 it('[ST24] composes the page anew with every change, keeps kept bars, and takes each change back as one step', async () => {
   const page = await openView(browser, 'First swing', 'compose');
   const before = await keptText(page);
-  const old = exercises(await kept(page));
+  const old = exercises(await keptLesson(page));
   const undo = page.getByRole('button', { name: 'Undo', exact: true });
   for (const number of [2, 5])
     await page
@@ -102,22 +98,24 @@ it('[ST24] composes the page anew with every change, keeps kept bars, and takes 
       .nth(number - 1)
       .click();
   await page.getByRole('button', { name: 'Another page' }).click();
-  await expect.poll(async () => exercises(await kept(page))).not.toEqual(old);
-  const next = exercises(await kept(page));
+  await expect.poll(async () => exercises(await keptLesson(page))).not.toEqual(old);
+  const next = exercises(await keptLesson(page));
   expect(next).toHaveLength(24);
   expect([next[1], next[4]]).toEqual([old[1], old[4]]);
   await undo.click();
   await settled(page);
   expect(await keptText(page)).toBe(before);
   await page.getByRole('button', { name: /^\.x\./ }).click();
-  await expect.poll(async () => (await kept(page)).vocabulary.map((each) => each.cell.text)).toContain('.x.');
-  const wider = await kept(page);
+  await expect
+    .poll(async () => (await keptLesson(page)).vocabulary.map((each) => each.cell.text))
+    .toContain('.x.');
+  const wider = await keptLesson(page);
   expect(exercises(wider).join(' ')).toContain('.x.');
   expect([exercises(wider)[1], exercises(wider)[4]]).toEqual([old[1], old[4]]);
   const count = page.getByRole('slider', { name: 'How many bars' });
   await count.focus();
   await page.keyboard.press('ArrowLeft');
-  await expect.poll(async () => exercises(await kept(page)).length).toBe(23);
+  await expect.poll(async () => exercises(await keptLesson(page)).length).toBe(23);
   await undo.click();
   await undo.click();
   await settled(page);

@@ -1,13 +1,12 @@
 /** On which side of the body a limb is. */
-import { handLetter, type Limb, type SetUp } from '@shedbook/core';
+import { type Limb, type SetUp, sideOf } from '@shedbook/core';
 
 /** A side, as the drummer sees it. */
 export type Side = 'left' | 'right';
 
-/** The side of a limb. Source: common practice: the lead foot is on the side of the lead hand. */
+/** The side of a limb. */
 export function sideOfLimb(limb: Limb, setUp: SetUp): Side {
-  const hand = limb.startsWith('lead') ? 'lead hand' : 'other hand';
-  return handLetter(hand, setUp) === 'R' ? 'right' : 'left';
+  return sideOf(limb, setUp).startsWith('right') ? 'right' : 'left';
 }
 
 const PAIRS: readonly (readonly [Limb, Limb])[] = [

@@ -1,14 +1,13 @@
-import { rmSync } from 'node:fs';
 import { seededRandom } from '@shedbook/core';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch } from '../../../../internal/testing/browser.ts';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { launchForFile } from '../../../../internal/testing/browser.ts';
 import {
   callClean,
   type Fault,
   HEARING_LESSON,
+  hostHearingPack,
   lessonOf,
-  makeHearingPack,
   openWithDevices,
   type PlayedStroke,
   playLoop,
@@ -18,7 +17,6 @@ import {
   willPlay,
   willStrike,
 } from '../../../../internal/testing/hearing.ts';
-import { hostFolder, type StaticHost, temporaryFolder } from '../../../../internal/testing/practice.ts';
 
 const lesson = lessonOf(HEARING_LESSON);
 const BPM = 160;
@@ -26,20 +24,8 @@ const BPM = 160;
 const LOOP_SECONDS = 3;
 const LOOPS = { bpm: BPM, loopSeconds: LOOP_SECONDS };
 
-let browser: Browser;
-let host: StaticHost;
-const folder = temporaryFolder();
-
-beforeAll(async () => {
-  browser = await launch();
-  host = await hostFolder(await makeHearingPack(HEARING_LESSON, folder.path));
-});
-
-afterAll(async () => {
-  await browser.close();
-  await host.stop();
-  rmSync(folder.path, { recursive: true, force: true });
-});
+const browser = await launchForFile();
+const host = await hostHearingPack();
 
 function played(exercise: number, fault: Fault = () => ({ lateMs: 4 })): readonly PlayedStroke[] {
   return playLoop(lesson, exercise, BPM, fault);

@@ -1,25 +1,11 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
-import { launch } from '../../../../internal/testing/browser.ts';
-import { HEARING_LESSON, makeHearingPack, openWithDevices } from '../../../../internal/testing/hearing.ts';
-import { hostFolder, type StaticHost, temporaryFolder } from '../../../../internal/testing/practice.ts';
+import { launchForFile } from '../../../../internal/testing/browser.ts';
+import { hostHearingPack, openWithDevices } from '../../../../internal/testing/hearing.ts';
 import { openListening, waitForStrokes } from '../../../../internal/testing/sound.ts';
 
-let browser: Browser;
-let host: StaticHost;
-const folder = temporaryFolder();
-
-beforeAll(async () => {
-  browser = await launch();
-  host = await hostFolder(await makeHearingPack(HEARING_LESSON, folder.path));
-});
-
-afterAll(async () => {
-  await browser.close();
-  await host.stop();
-  folder.remove();
-});
+const browser = await launchForFile();
+const host = await hostHearingPack();
 
 it('[ST86] today’s list fits the minutes and leads to the exercises', async () => {
   const page = await openWithDevices(browser, host.url);

@@ -1,17 +1,13 @@
 /** What a pack makes of the practice page's own files. */
-import type { Lesson } from '@shedbook/core';
+import { escapeXml, type Lesson } from '@shedbook/core';
 import { strFromU8 } from 'fflate';
 import { type PackFile, textFile } from '../files/file.ts';
-
-function escaped(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');
-}
 
 /** The start page under the lesson's own name; the pictures that come into sight first are asked for with it. */
 export function startPage(page: PackFile, lesson: Lesson, pictures: readonly string[]): PackFile {
   const html = strFromU8(page.content);
   const ahead = pictures.map((path) => `<link rel="preload" as="image" href="./${path}" />`);
-  const title = `<title>${escaped(lesson.title)}</title>`;
+  const title = `<title>${escapeXml(lesson.title)}</title>`;
   const head = [title, ...ahead].join('\n    ');
   return textFile(
     page.path,
