@@ -98,7 +98,7 @@ describe('a take-home pack', () => {
     const title = '$\' $& $$ $1 <b> & "rest"';
     const files = await packOf(TEXT.replace('First swing', () => `'${title.replaceAll("'", "''")}'`));
     expect(files.get('index.html')).toContain(
-      "<title>$' $&amp; $$ $1 &lt;b> &amp; &quot;rest&quot;</title>\n",
+      "<title>$' $&amp; $$ $1 &lt;b&gt; &amp; &quot;rest&quot;</title>\n",
     );
     expect(describedBy(files).lesson.title).toBe(title);
   });
