@@ -1,17 +1,18 @@
 """Builds the bank of one-shot drum samples that takes are rendered from, out of Debian's sample packages.
 
-Usage: python3 bank.py OUT_FOLDER [RATE_HZ [FOLDER_OF_SUPERSONIC_SAMPLES [FOLDER_OF_OWN_KIT]]]
-Needs fluidsynth, ffmpeg, numpy, mido and the sources named in README.md. Writes bank.json (one row a
+Usage: python3 bank.py OUT_FOLDER RATE_HZ FOLDER_OF_SUPERSONIC_SAMPLES FOLDER_OF_OWN_KIT FOLDER_OF_ACOUSTIC_KIT FOLDER_OF_EXADRUMS [SPLITS]
+Needs fluidsynth, ffmpeg, numpy, scipy, mido and the sources named in README.md. Writes bank.json (one row a
 sample: kit, split, voice, level of the layer in dB under the kit's loudest, start, length) and bank.i16 (mono,
-22.05 kHz unless another rate is named, signed 16 bit, each sample cut so that its first sample is its physical onset). Nothing of it is shipped.
+at RATE_HZ, signed 16 bit, each sample cut so that its first sample is its physical onset). Nothing of it is shipped.
 """
 import json, os, re, subprocess, sys, tempfile
 import struct
 import numpy as np
 import mido
+from acoustic import acoustic, place_cymbals
 from one_shots import Shelf
 
-RATE = int(sys.argv[2]) if len(sys.argv) > 2 else 22050
+RATE = int(sys.argv[2])
 SF = '/usr/share/sounds/sf2/'
 GM = {36: 'bass', 35: 'bass', 37: 'sidestick', 38: 'snare', 40: 'snare', 42: 'hihat', 44: 'hihat-foot', 46: 'hihat-open',
       49: 'crash', 57: 'crash', 51: 'ride', 59: 'ride', 50: 'tom-high', 48: 'tom-high', 47: 'tom-mid', 45: 'tom-mid',
@@ -26,6 +27,10 @@ SOUNDFONTS += [('timgm-%s' % n, SF + 'TimGM6mb.sf2', p, GM, 'train') for n, p in
                [('standard', 0), ('room', 8), ('power', 16), ('jazz', 32), ('electronic', 24), ('808', 25)]]
 SOUNDFONTS += [('avl-pearl', SF + 'Black_Pearl_4_LV2.sf2', None, AVL, 'train'),
                ('avl-zeppelin', SF + 'Red_Zeppelin_4_LV2.sf2', None, AVL, 'dev')]
+EXADRUMS = {'BD_Acou_01': 'bass', 'Snr_Acou_01': 'snare', 'HiHat': 'hihat', 'Crash_High': 'crash', 'RideBell': 'ride', 'RideEdge': 'ride',
+            'Tom01': 'tom-high', 'Tom03': 'tom-low'}
+# whose cymbals are placed in the acoustic kit's room
+CYMBALS = dict(train=['avl-pearl', 'fluid-standard', 'fluid-jazz'], test=['freepats', 'exadrums'])
 FREEPATS = '/usr/share/midi/freepats/Drum_000/'
 SONIC = [('^bd_(ada|boom|fat|haus|jazz|klub|pure|sone|tek|zome|zum)', 'bass'), ('^drum_bass|drum_heavy_kick', 'bass'), ('^sn_', 'snare'), ('^drum_snare', 'snare'),
          ('^hat_(bdu|cab|cats|gem|gnu|gump|hier|len|metal|raw|sci|snap|star|tap|yosh|zan|zild)', 'hihat'), ('^drum_cymbal_closed', 'hihat'), ('^drum_cymbal_open', 'hihat-open'),
@@ -76,10 +81,10 @@ def patch(path):
     return np.interp(np.arange(n) * rate / RATE, np.arange(len(x)), x).astype(np.float32)
 
 
-def main(folder, sonic=None, own=None):
-    shelf = Shelf(RATE)
+def main(folder, sonic, own, acoustic_kit, exadrums, splits='train,dev,test,own'):
+    shelf = Shelf(RATE, splits=splits.split(','))
     with tempfile.TemporaryDirectory() as work:
-        for kit, path, program, keys, split in SOUNDFONTS:
+        for kit, path, program, keys, split in (one for one in SOUNDFONTS if one[4] in shelf.splits):
             last = {}
             for voice, key, velocity, x in soundfont(path, program, keys, work):
                 c = shelf.cut(x, voice)
@@ -94,15 +99,18 @@ def main(folder, sonic=None, own=None):
     for name in sorted(os.listdir(FREEPATS)):
         if name.endswith('.pat') and int(name[:3]) in GM:
             voice = GM[int(name[:3])]
-            shelf.put('freepats', 'dev', voice, name[:3], shelf.cut(patch(FREEPATS + name), voice))
-    for name in sorted(os.listdir(sonic)) if sonic else []:
+            shelf.put('freepats', 'test', voice, name[:3], shelf.cut(patch(FREEPATS + name), voice))
+    for name in sorted(os.listdir(sonic)):
         voice = next((v for p, v in SONIC if re.search(p, name) and name.endswith('.flac')), None)
         if voice:
             shelf.put('sonic', 'train', voice, name, shelf.cut(decode(sonic + '/' + name), voice))
-    for name in sorted(os.listdir(own)) if own else []:
-        kit, voice, _ = name.split('_')
-        shelf.put(kit, 'test', voice, voice, shelf.cut(np.fromfile(own + '/' + name, '<f4'), voice))
+    for name in sorted(os.listdir(own)):
+        kit, voice, group, _ = name.split('_')
+        shelf.put(kit, 'own' if kit.startswith('own-ten') else 'train', voice, group, shelf.cut(np.fromfile(own + '/' + name, '<f4'), voice))
+    for name, voice in EXADRUMS.items():
+        shelf.put('exadrums', 'test', voice, name, shelf.cut(decode(f'{exadrums}/{name}.wav'), voice))
+    place_cymbals(shelf, acoustic(acoustic_kit, decode, shelf), CYMBALS)
     shelf.write(folder)
 
 
-main(sys.argv[1], *sys.argv[3:5])
+main(sys.argv[1], *sys.argv[3:8])

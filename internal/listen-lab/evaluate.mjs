@@ -4,7 +4,7 @@
  * Usage: node evaluate.mjs FOLDER...   (folders made by takes.py; build the packages first)
  *
  * The network is the one that learnt the training split alone; SHIPPED=1 takes the shipped one, which learnt dev's kits
- * too, though not test's.
+ * too, though not test's, and NETWORK=FILE one that `pack-weights.py` packed into that file.
  *
  * F is counted over all voices of a set: a reported stroke is right when one of the truth, of the same voice, lies
  * within the window. Baselines: `score`, every written stroke taken as played at its place in the take; `blind`,
@@ -21,12 +21,16 @@ import { quantile as quantileOf } from '@shedbook/signal';
 import { WEIGHTS } from './held-back.weights.mjs';
 import { readWav } from './read-wav.mjs';
 
-const network = process.env.SHIPPED ? undefined : new StrokeNetwork(unpackWeights(WEIGHTS));
+const packed = (file) => /'([A-Za-z0-9+/=]+)'/.exec(readFileSync(file, 'utf8'))[1];
+const network = process.env.SHIPPED
+  ? undefined
+  : new StrokeNetwork(unpackWeights(process.env.NETWORK ? packed(process.env.NETWORK) : WEIGHTS));
 
-function listen(samples, rate, asked) {
-  const listener = new TakeListener(rate, network);
+/** A listener that has heard all of a take; each `finish` of it says how the take is as what is asked. */
+function heard(samples) {
+  const listener = new TakeListener(44_100, network);
   for (let at = 0; at < samples.length; at += 65_536) listener.push(samples.subarray(at, at + 65_536));
-  return listener.finish(asked);
+  return listener;
 }
 
 /** A quantile of what was measured; none where nothing was. */
@@ -130,10 +134,10 @@ function balanceErrors(take, report) {
 }
 
 /** The take's sound asked about as the exercise of another take. */
-function ask(samples, take) {
+function ask(listener, take) {
   const { lesson } = parseLesson(take.lesson, 'other.lesson.yaml');
   const form = lesson.forms.find((one) => one.name === take.form);
-  return listen(samples, 44100, { lesson, exercise: 1, form, bpm: take.lessonBpm });
+  return listener.finish({ lesson, exercise: 1, form, bpm: take.lessonBpm });
 }
 
 /** The next take of the list that is unlike this one in the wanted way. */
@@ -165,7 +169,8 @@ for (const folder of process.argv.slice(2)) {
     const form = lesson.forms.find((one) => one.name === take.form);
     const samples = readWav(join(folder, file.replace('.json', '.wav')));
     const before = process.cpuUsage();
-    const { report, refusal } = listen(samples, 44100, { lesson, exercise: 1, form, bpm: take.lessonBpm });
+    const listener = heard(samples);
+    const { report, refusal } = listener.finish({ lesson, exercise: 1, form, bpm: take.lessonBpm });
     const used = process.cpuUsage(before);
     cpu += (used.user + used.system) / 1e6;
     seconds += samples.length / 44100;
@@ -176,7 +181,7 @@ for (const folder of process.argv.slice(2)) {
     ]) {
       const instead = another(takes, index, unlike);
       if (!instead) continue;
-      const answer = ask(samples, instead);
+      const answer = ask(listener, instead);
       wrong[key].asked += 1;
       if (!answer.report) wrong[key].refused += 1;
       else compareAll(answer.report.strokes, take.truth.strokes, wrong[key].tally);

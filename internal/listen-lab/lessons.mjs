@@ -173,6 +173,7 @@ for (let index = 0; index < count; index += 1) {
       lessonBpm,
       bpm,
       lead: expected.lead,
+      comping: s.comping,
       beatsInBar: Number(s.meter[0]),
       bars: a.performance.bars.filter((x) => x.bar >= 1).length,
       swing: playedFeel === 'even' ? 1 : playedFeel === 'triplet' ? 2 : Number(playedFeel.split(':')[0]),

@@ -1,7 +1,7 @@
 """Made-up kits: simple models of drums and cymbals with random parameters, to widen what training hears.
 
 Usage: python3 made_kits.py BANK_FOLDER RATE_HZ COUNT adds COUNT kits to the training split of a bank.
-made_kit(rng, rate) gives (voice, audio) pairs. Modes and decays lie in the soft ranges of drum acoustics handbooks;
+made_kit(rng, rate) gives (voice, audio) pairs; `pad` is a stick on a practice pad. Modes and decays lie in the soft ranges of drum acoustics handbooks;
 nothing here is meant to sound good, only to sound different each time.
 """
 import sys
@@ -44,12 +44,14 @@ def made_kit(rng, rate):
     t, tl = np.arange(short) / rate, np.arange(long) / rate
     click = lambda lo, hi, d: noise_band(rng, short, rate, lo, hi) * np.exp(-t / d)
     out = []
-    f = u(42, 95)
+    jazz = u(0, 1) < 0.5   # small drums tuned high and left open, thin dark cymbals, loose hats
+    f = u(55, 115) if jazz else u(42, 95)
+    ring = u(1.2, 3) if jazz else 1
     for _ in range(2):
-        x = modes(rng, t, [f, f * u(1.5, 1.8), f * u(2.1, 2.6)], [u(.05, .35), u(.03, .12), .03], [1, db(-20, -4), db(-26, -8)], u(.1, 1.2), u(.006, .04))
+        x = modes(rng, t, [f, f * u(1.5, 1.8), f * u(2.1, 2.6)], [u(.05, .35) * ring, u(.03, .12) * ring, .03 * ring], [1, db(-20, -4), db(-26, -8)], u(.1, 1.2), u(.006, .04))
         out.append(('bass', x * (1 - np.exp(-t / u(.0003, .004))) + click(60, u(700, 6000), u(.002, .012)) * db(-34, -8)))
-    f = u(150, 270)
-    body = lambda: modes(rng, t, [f, f * u(1.6, 1.95), f * u(2.3, 2.8)], [u(.03, .14), u(.02, .08), .03], [1, db(-10, 0), db(-16, -4)], u(0, .2), .01)
+    f = u(190, 360) if jazz else u(150, 270)
+    body = lambda: modes(rng, t, [f, f * u(1.6, 1.95), f * u(2.3, 2.8)], [u(.03, .14) * ring, u(.02, .08) * ring, .03], [1, db(-10, 0), db(-16, -4)], u(0, .2), .01)
     wires = lambda: noise_band(rng, short, rate, u(600, 2500), 10500, u(-.5, .3)) * envelope(t, u(.0002, .003), u(.04, .24))
     wet = db(-10, 8)
     for _ in range(2): out.append(('snare', body() * db(-8, 0) + wires() * wet + click(500, 9000, .002) * db(-14, 2)))
@@ -59,7 +61,8 @@ def made_kit(rng, rate):
     out.append(('sidestick', modes(rng, t, [g, g * u(1.3, 1.8), g * u(2, 3.2), u(150, 320)], [u(.006, .03), u(.006, .03), u(.004, .02), u(.02, .08)], [1, db(-8, 4), db(-8, 4), db(-24, -6)]) + click(800, 9000, u(.001, .005)) * db(-12, 4)))
     low, high = u(1500, 5000), 10800
     air = lambda n, d, a=.0003: (metal(rng, n, rate, low, high, d) * db(-6, 6) + noise_band(rng, n, rate, low * u(.7, 1.3), high, u(-.4, .4))) * envelope(np.arange(n) / rate, a, d)
-    closed = u(.02, .11)
+    closed = u(.05, .25) if jazz else u(.02, .11)
+    if jazz: low = u(700, 2500)
     for _ in range(2): out.append(('hihat', air(short, closed) + click(1000, 10000, .0015) * db(-12, 4)))
     out.append(('hihat-open', air(long, u(.2, 1.1))))
     chick = u(.012, .06)
@@ -67,19 +70,21 @@ def made_kit(rng, rate):
         out.append(('hihat-foot', noise_band(rng, short, rate, u(350, 2500), u(5000, 10800), u(-.8, .2)) * envelope(t, u(.0004, .007), chick) +
                     metal(rng, short, rate, u(500, 2500), 9000, chick * 1.4) * db(-14, 3) * (1 - np.exp(-t / .002)) +
                     modes(rng, t, [u(90, 350)], [.03], [1]) * db(-34, -10)))
-    base = u(280, 700)
+    base = u(160, 450) if jazz else u(280, 700)
     for _ in range(2):
-        ping = metal(rng, long, rate, u(1800, 3000), u(4500, 8000), u(.15, .9), 30) * db(-3, 6)
-        wash = noise_band(rng, long, rate, u(1500, 4000), 10800) * envelope(tl, u(.005, .06), u(.4, 2)) * db(-16, 2)
+        ping = metal(rng, long, rate, *((u(900, 2200), u(2800, 6000)) if jazz else (u(1800, 3000), u(4500, 8000))), u(.15, .9), 30) * db(-3, 6)
+        wash = noise_band(rng, long, rate, u(400, 1500) if jazz else u(1500, 4000), u(5000, 10800) if jazz else 10800) * envelope(tl, u(.005, .06), u(.4, 2)) * db(-16, 2)
         x = ping + wash + metal(rng, long, rate, base, 2500, u(.3, 1.2), 14) * db(-22, -4)
         x[:short] += click(1500, 10000, u(.0008, .004)) * db(-10, 6)
         out.append(('ride', x))
     out.append(('crash', noise_band(rng, long, rate, u(250, 1500), 10800, u(-.3, .3)) * envelope(tl, u(.001, .02), u(.3, 1.5)) + metal(rng, long, rate, base, 8000, u(.4, 1.5), 50) * db(-10, 4)))
     for name, lo, hi in (('tom-high', 130, 230), ('tom-mid', 95, 165), ('tom-low', 62, 118)):
-        f = u(lo, hi)
+        f = u(lo, hi) * (u(1, 1.35) if jazz else 1)
         out.append((name, modes(rng, t, [f, f * u(1.5, 1.65), f * u(2.0, 2.3)], [u(.1, .5), u(.05, .2), u(.03, .1)], [1, db(-16, -3), db(-20, -6)], u(0, .35), u(.02, .08)) + click(150, u(1500, 7000), u(.002, .008)) * db(-24, -4)))
     f = u(700, 3200)
     out.append(('click', np.sign(np.sin(2 * np.pi * f * t)) * np.exp(-t / u(.004, .03)) if u(0, 1) < .4 else np.sin(2 * np.pi * f * t) * np.exp(-t / u(.004, .04))))
+    f = u(120, 700)
+    out.append(('pad', modes(rng, t, [f, f * u(1.6, 2.4)], [u(.004, .03), u(.003, .012)], [1, db(-12, 0)]) + click(300, u(1500, 9000), u(.0008, .006)) * db(-10, 8)))
     return out
 
 

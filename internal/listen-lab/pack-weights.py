@@ -1,8 +1,11 @@
-"""Packs trained weights for the package: python3 pack-weights.py NETWORK_FOLDER weights.data.ts worked.json"""
+"""Packs trained weights for the package, with a worked example of the second look for its tests.
+
+Usage: python3 pack-weights.py NETWORK_FOLDER weights.data.ts [worked.data.ts]
+"""
 import base64, json, sys
 import numpy as np
 
-folder, target, worked = sys.argv[1:4]
+folder, target, *worked = sys.argv[1:4]
 info = json.load(open(folder + '/network.json'))
 data = np.fromfile(folder + '/network.f32', '<f4')
 at, parts = 0, []
@@ -19,6 +22,16 @@ assert at == len(data)
 text = base64.b64encode(b''.join(parts)).decode()
 open(target, 'w').write("/** Weights of the stroke network, packed by internal/listen-lab/pack-weights.py; see weights.ts. */\n"
                         "export const WEIGHTS =\n  '" + text + "';\n")
-w = info['worked']
-round_ = lambda v, n=6: [round(x, n) for x in v]
-json.dump(dict(x=round_(w['x'][4000 - 1700: 4000 + 2800]), at=1700, s=round_(w['s']), l=round_(w['l']), ref=round(w['ref'], 6), y=round_(w['y'])), open(worked, 'w'))
+# the description of the example's events, by the layer `z`
+at, (w, b) = 0, (None, None)
+for name, shape in info['shapes']:
+    n = int(np.prod(shape))
+    if name == 'z': w, b = data[at: at + n].reshape(shape), data[at + n: at + n + shape[0]]
+    at += n + shape[0]
+if worked:
+    example = info['second']
+    description = np.array(example['embedding']).reshape(-1, w.shape[1]) @ w.T + b
+    rows = dict(presence=example['presence'], description=description.ravel(), near=example['written'], expected=example['expected'], again=example['again'])
+    text = ''.join('  %s: [%s],\n' % (name, ', '.join('%g' % round(float(x), 4) for x in values)) for name, values in rows.items())
+    open(worked[0], 'w').write('/** A worked example of the second look: six random events and what the training script made of them. */\n'
+                               'export const WORKED = {\n' + text + '};\n')

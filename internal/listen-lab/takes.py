@@ -1,8 +1,11 @@
 """Renders planned takes (lessons.mjs) as a student's recording, with the truth beside each.
 
-Usage: node lessons.mjs COUNT SEED | python3 takes.py BANK_44K OUT_FOLDER CONDITION SPLIT
+Usage: node lessons.mjs COUNT SEED | python3 takes.py BANK_44K OUT_FOLDER CONDITION SPLIT [SITUATION]
 CONDITION: clean | room | phone | rough (phone with talk, click bleed, clipping, false start).
-SPLIT: train | dev | test, the kits and rooms that may be used (test kits and the image-source rooms are held back).
+SPLIT: train | dev | test | own, the kits and rooms that may be used (test kits and the image-source rooms are held back).
+SITUATION: bleed10 | bleed20 | bleed30 (the product's own loop plays what is written, so many dB under the take, while one
+limb stays out) | limbs (one or two of them) | talk (somebody talks and music plays) | pause (3 s in the middle) |
+pad (the comping alone, on a practice pad) | slow (60 bpm) | fast (240 bpm).
 Strokes vary as people do: drift, wandering, bias of each limb, jitter, missed, extra and displaced strokes, levels.
 Level truth is the K-weighted energy of a stroke's own dry sound over its first 100 ms, as lessons mean levels.
 """
@@ -14,18 +17,21 @@ from loudness import k_sections
 RATE = 44100
 K_SECTIONS = k_sections(RATE)
 bank_folder, out, condition, split = sys.argv[1:5]
-rows = [r for r in json.load(open(bank_folder + '/bank.json')) if r['split'] == split]
+situation = sys.argv[5] if len(sys.argv) > 5 else ''
+every = json.load(open(bank_folder + '/bank.json'))
+rows = [r for r in every if r['split'] == split]
 audio = np.memmap(bank_folder + '/bank.i16', np.int16, 'r')
 KITS = {'train': ['avl-pearl', 'fluid-jazz', 'fluid-standard', 'fluid-room'],
-        'dev': ['avl-zeppelin', 'avl-zeppelin', 'freepats'],
-        'test': ['own-one', 'own-two', 'own-three']}[split]
+        'dev': ['avl-zeppelin'],
+        'test': ['freepats', 'exadrums', 'acoustic-wndw'],
+        'own': ['own-ten-dry']}[split]
 os.makedirs(out, exist_ok=True)
 
 
-def instruments(kit, rng):
+def instruments(kit, rng, rows=rows):
     """voice → layers from soft to loud."""
     table = {}
-    for voice in {r['voice'] for r in rows}:
+    for voice in sorted({r['voice'] for r in rows}):
         own = [r for r in rows if r['voice'] == voice and r['kit'] == kit] or [r for r in rows if r['voice'] == voice]
         groups = sorted({(r['kit'], r['group']) for r in own})
         g = groups[rng.integers(len(groups))]
@@ -100,8 +106,15 @@ def performance(plan, rng):
     shift = {v: rng.normal(0, 1.0) for v in voices}
     miss = {v: 0.0 if v == plan['lead'] else rng.choice([0.01, 0.03, 0.08, 0.2]) for v in voices}
     astray = {v: rng.choice([0.0, 0.01, 0.05]) if v in ('snare', 'sidestick', 'bass', 'tom-high') else 0 for v in voices}
-    if rng.random() < 0.1:
+    if rng.random() < 0.1 or situation.startswith('bleed'):
         miss[rng.choice([v for v in voices if v != plan['lead']])] = 1.0   # a limb that stays out
+    if situation == 'limbs':
+        left = rng.choice(voices, min(len(voices), rng.integers(1, 3)), replace=False)
+        miss = {v: miss[v] if v in left else 1.0 for v in voices}
+    if situation == 'pad': miss = {v: 0.02 if v == plan['comping'] else 1.0 for v in voices}
+    if situation == 'pause':
+        middle = beats * (len(seq) // 2)
+        times[middle:] += 3
     extra = rng.choice([0.0, 0.005, 0.02])
     strokes, missed = [], []
     for i, bar in enumerate(seq):
@@ -129,8 +142,8 @@ def performance(plan, rng):
                               beats=[float(x) for x in times[:-1]])
 
 
-def mix(strokes, kit, rng, length, roomy, extra):
-    table = instruments(kit, rng)
+def mix(strokes, kit, rng, length, roomy, extra, table=None):
+    table = table or instruments(kit, rng)
     far = {v: rir(rng) for v in ('a', 'b', 'c')} if roomy else None
     buses = {k: np.zeros(length) for k in 'abc'}
     place = {}
@@ -160,7 +173,39 @@ def mix(strokes, kit, rng, length, roomy, extra):
     return y
 
 
+def loop(plan, truth, rng, length):
+    """The product's kit playing what is written, out of a small loudspeaker."""
+    strokes, beats = [], plan['beatsInBar']
+    for i, bar in enumerate(truth['seq']):
+        for s in plan['strokes']:
+            if s['bar'] == bar:
+                t = np.interp(i * beats + s['beats'] - (bar - 1) * beats, np.arange(len(truth['beats'])), truth['beats'])
+                strokes.append(dict(t=float(t) + 0.015, voice=s['voice'], level=s['level']))
+    own = [r for r in every if r['kit'] == 'own-set']
+    y = mix(strokes, 'own-set', rng, length, True, [], instruments('own-set', rng, own))
+    return sosfilt(butter(2, [rng.uniform(120, 350), rng.uniform(6000, 12000)], 'band', fs=RATE, output='sos'), y)
+
+
+def tunes(truth, rng, length):
+    """A plucked bass on the beats and held chords."""
+    y = np.zeros(length); t = np.arange(RATE) / RATE
+    for k, at in enumerate(truth['beats']):
+        for hz, d in [(rng.uniform(45, 110), 0.25)] + ([(rng.uniform(180, 600), 0.8) for _ in range(3)] if k % 4 == 0 else []):
+            x = sum(np.sin(2 * np.pi * hz * h * t) / h ** 1.3 for h in range(1, 8)) * np.exp(-t / d) * (1 - np.exp(-t / 0.004))
+            a = int(at * RATE); x = x[: length - a]; y[a: a + len(x)] += x
+    return y
+
+
+def taps(rng):
+    """A practice pad, struck softly and hard."""
+    from made_kits import made_kit
+    x = dict(made_kit(np.random.default_rng(90000 + int(rng.integers(1000))), RATE))['pad']
+    return x / np.abs(x).max()
+
+
 def talk(rng):
+    given = os.environ.get('TALK')   # a folder of spoken words, where there is no espeak-ng
+    if given: return np.fromfile('%s/talk%d.i16' % (given, rng.integers(4)), np.int16).astype(np.float64) / 32768
     words = ['one two three four', 'wait, let me start again', 'okay here we go', 'that was the last triplet']
     with tempfile.NamedTemporaryFile(suffix='.wav') as f:
         subprocess.run(['espeak-ng', '-w', f.name, '-p', str(rng.integers(20, 80)), '-s', '150', words[rng.integers(4)]], check=True, capture_output=True)
@@ -204,7 +249,8 @@ def write(name, x, codec=None):
 
 for line in sys.stdin:
     plan = json.loads(line)
-    rng = np.random.default_rng([plan['index'], {'clean': 1, 'room': 2, 'phone': 3, 'rough': 4}[condition], {'train': 1, 'dev': 2, 'test': 3}[split]])
+    rng = np.random.default_rng([plan['index'], {'clean': 1, 'room': 2, 'phone': 3, 'rough': 4}[condition], {'train': 1, 'dev': 2, 'test': 3, 'own': 4}[split]])
+    if situation in ('slow', 'fast'): plan['bpm'] = plan['lessonBpm'] = {'slow': 60, 'fast': 240}[situation]
     strokes, missed, truth = performance(plan, rng)
     length = int((truth['end'] + rng.uniform(1.5, 3)) * RATE)
     extra, speech = [], None
@@ -220,7 +266,23 @@ for line in sys.stdin:
     missed += [dict(s['written'], voice=s['voice'], t=s['ideal']) for s in strokes if s['voice'] not in voices and s['written']]
     strokes = [s for s in strokes if s['voice'] in voices]
     extra = [e for e in extra if e['voice'] in voices]
-    y = mix(strokes, kit, rng, length, condition != 'clean', extra)
+    table = None
+    if situation == 'pad':
+        x = taps(rng)
+        row = dict(start=len(audio), length=len(x), voice=plan['comping'], level=0)
+        audio = np.concatenate([audio, np.round(x * 30000).astype(np.int16)])
+        table = {**instruments(kit, rng), plan['comping']: [row]}
+    y = mix(strokes, kit, rng, length, condition != 'clean', extra, table)
+    power = lambda x: np.sqrt((x ** 2).mean()) + 1e-9
+    if situation.startswith('bleed'):
+        other = loop(plan, truth, rng, length)
+        y += other * power(y) / power(other) * 10 ** (-int(situation[5:]) / 20)
+    if situation == 'talk':
+        other = tunes(truth, rng, length)
+        y += other * power(y) / power(other) * 10 ** (-rng.uniform(12, 24) / 20)
+        for a in range(int(2 * RATE), length - 3 * RATE, 4 * RATE):
+            speech = talk(rng)[:3 * RATE]
+            y[a: a + len(speech)] += speech / np.abs(speech).max() * np.abs(y).max() * rng.uniform(0.1, 0.4)
     if condition == 'room':
         y = y / np.abs(y).max()
         y += lfilter([1], [1, -0.95], rng.normal(size=length)) * 10 ** (-rng.uniform(55, 70) / 20)
@@ -231,4 +293,4 @@ for line in sys.stdin:
     if condition in ('phone', 'rough'): y, codec = phone(y, rng, condition == 'rough')
     name = os.path.join(out, 'take%03d' % plan['index'])
     write(name, y, codec)
-    json.dump(dict(plan, kit=kit, condition=condition, split=split, codec=codec, truth=dict(truth, strokes=strokes, missed=missed)), open(name + '.json', 'w'))
+    json.dump(dict(plan, kit=kit, condition=condition, situation=situation, split=split, codec=codec, truth=dict(truth, strokes=strokes, missed=missed)), open(name + '.json', 'w'))

@@ -36,8 +36,9 @@ PEAK = float(os.environ.get('PEAK', 2.5e-3))  # highest step size
 TURNS = int(os.environ.get('TURNS', 6))      # steps of learning for each batch that is rendered
 SHELF = 1200                                 # batches that are kept to be learnt from again
 PLAIN = 0.25                                 # share of takes without room, microphone or noise
-ALIEN = 0.10                                 # share of voices that are played on another drum
-dev = torch.device('cuda')
+PLACES = 4                                   # of a room: three of the kit, and a loudspeaker
+ALIEN = 0.07                                 # share of voices that are played on another drum
+dev = torch.device('cuda' if torch.cuda.is_available() else 'cpu')
 
 
 def bands(n, edges):
@@ -154,22 +155,41 @@ class Bank:
         self.own = torch.tensor(level, device=dev, dtype=torch.float32)      # level as stored
         natural = np.array([r['level'] for r in rows])
         # groups: all layers of one instrument of one kit, ordered by level
-        self.groups = {v: [] for v in VOICES}
-        for kit in kits:
-            for v in VOICES:
-                names = sorted({r['group'] for r in rows if r['kit'] == kit and r['voice'] == v})
-                for g in names:
-                    ids = [i for i, r in enumerate(rows) if r['kit'] == kit and r['voice'] == v and r['group'] == g]
-                    ids.sort(key=lambda i: natural[i])
-                    self.groups[v].append((kit, ids))
+        found = {}
+        for i, r in enumerate(rows): found.setdefault((r['voice'], r['kit'], r['group']), []).append(i)
+        self.layers = [sorted(ids, key=lambda i: natural[i]) for ids in found.values()]
+        self.groups = {v: [(kit, g) for g, (voice, kit, _) in enumerate(found) if voice == v] for v in [*VOICES, 'pad']}
+        self.count = torch.tensor([len(ids) for ids in self.layers], device=dev)
+        table = np.zeros((len(self.layers), int(self.count.max())), int)
+        for g, ids in enumerate(self.layers): table[g, :len(ids)] = ids
+        self.table = torch.from_numpy(table).to(dev)
+        speech = folder + '/speech.i16'
+        self.speech = torch.from_numpy(np.fromfile(speech, np.int16)).to(dev) if os.path.exists(speech) else None
         self.kits = kits
         made = max(1, sum(k.startswith('made') for k in kits))
-        weight = np.array([14 / made if k.startswith('made') else 0.7 if re.search('808|electronic', k) else 8.0 if k.startswith('avl') else 2.0 for k in kits])
+        weigh = [('made', 20 / made), ('.*(808|electronic)', 0.7), ('avl', 8.0), ('acoustic', 6.0), ('own-set', 3.0), ('own', 0.6), ('', 2.0)]
+        weight = np.array([next(w for p, w in weigh if re.match(p, k)) for k in kits])
         self.kit_weight = weight / weight.sum()
-        self.group_weight = {}
-        for v in VOICES:
-            w = np.array([self.kit_weight[kits.index(kt)] for kt, _ in self.groups[v]])
-            self.group_weight[v] = w / w.sum() if len(w) else w
+        self.reach, self.of_kit = {}, {}
+        for v, groups in self.groups.items():
+            for kit, g in groups: self.of_kit.setdefault((kit, v), []).append(g)
+            w = np.cumsum([self.kit_weight[kits.index(kit)] / len(self.of_kit[kit, v]) for kit, _ in groups])
+            self.reach[v] = w / w[-1] if len(w) else w
+
+    def any(self, voice, rng):
+        """A group of a voice, kits by their weight; -1 of none."""
+        groups = self.groups[voice]
+        return groups[int(np.searchsorted(self.reach[voice], rng.random()))][1] if groups else -1
+
+    def of(self, kit, voice, rng):
+        """A group of a voice of a kit; of any where the kit has none."""
+        own = self.of_kit.get((kit, voice))
+        return own[rng.integers(len(own))] if own else self.any(voice, rng)
+
+    def layer(self, groups, how_loud):
+        """Samples of groups, the soft ones at 0 and the loud ones at 1."""
+        count = self.count[groups]
+        return self.table[groups, (how_loud * count).long().clamp(min=0).minimum(count - 1)]
 
 
 def uniform(shape, lo, hi):
@@ -178,11 +198,12 @@ def uniform(shape, lo, hi):
 
 ON = dict(zip(VOICES, [.65, .4, .15, .6, .8, .75, .3, .15, .2, .22, .22, .22, .12]))
 DENSE = dict(zip(VOICES, [.6, .6, .25, .35, .35, .35, .25, .25, .12, .2, .2, .2, .3]))
-LEVEL = dict(zip(VOICES, [((-3, 3), (-3, 3)), ((-10, 2), (-10, 2)), ((-5, 6), (-5, 6)), ((-21, -1), (-10, 2)),
-                          ((-26, -8), (-9, 8)), ((-22, -6), (-7, 9)), ((-17, 0), (-6, 6)), ((-6, 10), (-2, 10)), ((-5, 9), (0, 11)),
+LEVEL = dict(zip(VOICES, [((-3, 3), (-3, 8)), ((-10, 2), (-10, 4)), ((-5, 6), (-5, 6)), ((-24, -3), (-12, 2)),
+                          ((-28, -8), (-16, 8)), ((-26, -6), (-10, 9)), ((-17, 0), (-6, 6)), ((-6, 10), (-2, 10)), ((-5, 9), (0, 11)),
                           ((-14, 7), (-7, 7)), ((-14, 7), (-7, 7)), ((-14, 7), (-7, 7)), ((-26, -8), (-14, 4))]))
+GROOVE = torch.tensor([v in ('ride', 'hihat', 'hihat-foot', 'bass', 'snare') for v in VOICES], device=dev)
 # what a drum of a strange kit may sound like
-LIKE = dict(snare=['tom-high', 'rimshot', 'sidestick', 'tom-mid', 'hihat'], bass=['tom-low', 'tom-mid'], ride=['crash', 'hihat-open'],
+LIKE = dict(snare=['tom-high', 'rimshot', 'sidestick', 'tom-mid', 'pad', 'pad'], bass=['tom-low', 'tom-mid'], ride=['crash', 'hihat-open'],
             hihat=['ride', 'hihat-foot', 'sidestick'], sidestick=['rimshot', 'click', 'tom-high'], crash=['ride', 'hihat-open'])
 LIKE['hihat-foot'] = ['hihat', 'sidestick']
 LIKE['tom-high'] = ['tom-mid', 'snare']
@@ -194,7 +215,7 @@ def rates(shape, choices):
     return torch.tensor(choices, device=dev)[torch.randint(0, len(choices), shape, device=dev)]
 
 
-def written(grid, played, dense, free, B, K):
+def written(grid, played, dense, free, lonely, B, K):
     """A score for each take, often wrong: the places (samples, -1e9 for none), voices it has, and whether there is one.
 
     Some limbs stay out although they are written, some play what is not written, and three takes in ten are of another
@@ -206,12 +227,13 @@ def written(grid, played, dense, free, B, K):
     on = played.any(2)
     wrong = torch.rand(B, device=dev)
     change = (wrong < 0.3)[:, None] & (torch.rand(B, V, device=dev) < torch.where(wrong < 0.07, 1., 0.4)[:, None])
-    silent = ~on & (torch.rand(B, V, device=dev) < 0.08)
+    # where few play, most of a groove may be written all the same
+    silent = ~on & (torch.rand(B, V, device=dev) < torch.where(lonely[:, None] & GROOVE, 0.55, 0.14))
     gone = on & (torch.rand(B, V, device=dev) < 0.04)
     there = torch.where((change & on | silent)[:, :, None], else_, played) & ~gone[:, :, None]
-    has = ~free & (torch.rand(B, device=dev) > 0.12)
-    there &= has[:, None, None]
-    return torch.where(there, grid[:, None, :].expand(B, V, K), torch.full((B, V, K), -1e9, device=dev)), there.any(2), has
+    has = ~free & (torch.rand(B, device=dev) > 0.22)
+    told = there & has[:, None, None]
+    return (torch.where(told, grid[:, None, :].expand(B, V, K), torch.full((B, V, K), -1e9, device=dev)), told.any(2), has), there & ~free[:, None, None]
 
 
 def smooth_eq(n, spread_db, points=9):
@@ -226,7 +248,7 @@ def smooth_eq(n, spread_db, points=9):
 def render(bank, B, rng):
     """One batch: audio (B, T), strokes padded (B, S): time in samples, voice, level; and padding mask."""
     K = 96
-    bpm = torch.exp(uniform((B,), math.log(55), math.log(270)))
+    bpm = torch.exp(uniform((B,), math.log(40), math.log(270)))
     sub = torch.randint(1, 5, (B,), device=dev)
     while True:
         fast = 60 / bpm / sub < 0.07
@@ -239,13 +261,17 @@ def render(bank, B, rng):
     phase = slot / sub[:, None]
     phase = torch.where((sub == 2)[:, None] & (slot == 1), (ratio / (1 + ratio))[:, None].expand(B, K), phase)
     grid = (beat + phase) * (60 / bpm)[:, None] + uniform((B, 1), -0.4, 0.5)
-    free = torch.rand(B, device=dev) < 0.2
+    free = torch.rand(B, device=dev) < 0.15
     grid = torch.where(free[:, None], uniform((B, K), 0, SECONDS), grid)
     cyc = torch.randint(3, 17, (B,), device=dev)
     on = torch.tensor([ON[v] for v in VOICES], device=dev)
     on = on * torch.tensor([1. if bank.groups[v] else 0. for v in VOICES], device=dev)
     active = torch.rand(B, V, device=dev) < on
     active &= (torch.rand(B, V, device=dev) < 0.55) | (torch.rand(B, 1, device=dev) < 0.5)   # half the takes have few voices
+    # one limb alone, two, or nobody at all
+    few = torch.rand(B, device=dev)
+    order = (torch.rand(B, V, device=dev) * active).argsort(1, descending=True).argsort(1)
+    active &= order < torch.where(few < 0.03, 0, torch.where(few < 0.13, 1, torch.where(few < 0.22, 2, V)))[:, None]
     dense = torch.tensor([DENSE[v] for v in VOICES], device=dev) * uniform((B, V), 0.5, 1.6)
     bits = torch.rand(B, V, 17, device=dev) < dense[:, :, None]
     pick = bits.gather(2, (k % cyc[:, None])[:, None, :].expand(B, V, K))
@@ -264,47 +290,51 @@ def render(bank, B, rng):
     rng_ = lo[torch.arange(V, device=dev)[None, :], mode]
     base = rng_[..., 0] + (rng_[..., 1] - rng_[..., 0]) * torch.rand(B, V, device=dev)
     u = torch.rand(len(take), device=dev)
-    level = base[take, voice] + torch.randn(len(take), device=dev) * 2 + torch.where(u < .15, 5., 0.) - torch.where(u > .88, 10., 0.) * (voice == 5)
+    u = torch.rand(len(take), device=dev)
+    ghosts = torch.zeros(B, V, device=dev)
+    ghosts[:, 4], ghosts[:, 5] = rates((B,), [0., 0., .2, .4]), rates((B,), [.05, .12, .3, .6])
+    depth = uniform((B, V), 5, 15)
+    level = (base[take, voice] + torch.randn(len(take), device=dev) * 2 + torch.where(u < .15, 5., 0.)
+             - torch.where(1 - u < ghosts[take, voice], depth[take, voice], torch.zeros_like(u)))
+    score, there = written(grid * RATE, pick & active[:, :, None], dense, free, few < 0.22, B, K)
+    told = len(take)
+    take, voice, time_s, level, kind = company(take, voice, time_s, level, grid, there, base)
     # instruments: one for each take and voice, from one kit or mixed
-    choice = [[None] * V for _ in range(B)]
-    alien = torch.zeros(B, V, device=dev, dtype=torch.bool)
-    odd = rng.random((B, V)) < ALIEN
+    choice, second, speaker = (np.zeros((B, V), int) for _ in range(3))
+    alien, like = np.zeros((B, V), bool), np.zeros((B, V), bool)
+    odd, under_it = rng.random((B, V)) < ALIEN, rng.random((B, V)) < 0.4
+    own_kits = [k for k in bank.kits if k.startswith('own')] or bank.kits
     for b in range(B):
         kit = rng.choice(bank.kits, p=bank.kit_weight) if rng.random() < 0.6 else None
+        loud = rng.choice(own_kits) if rng.random() < 0.6 else rng.choice(bank.kits, p=bank.kit_weight)
         for v, name in enumerate(VOICES):
-            own = [ids for (kt, ids) in bank.groups[name] if kt == kit]
-            other = LIKE.get(name) if odd[b, v] else None
-            if other:
-                groups = bank.groups[other[rng.integers(len(other))]]
-                if groups:
-                    choice[b][v] = groups[rng.integers(len(groups))][1]
-                    alien[b, v] = True
-                    continue
-            if own: choice[b][v] = own[rng.integers(len(own))]
-            elif bank.groups[name]: choice[b][v] = bank.groups[name][rng.choice(len(bank.groups[name]), p=bank.group_weight[name])][1]
-    tl, vl, ll, bl = take.tolist(), voice.tolist(), level.tolist(), base.tolist()
-    ids, noise = [], rng.normal(0, 0.8, len(tl))
-    for j in range(len(tl)):
-        g = choice[tl[j]][vl[j]]
-        c = (ll[j] - bl[tl[j]][vl[j]]) / 10 + 0.5 + noise[j] * 0.3
-        ids.append(g[min(len(g) - 1, max(0, int(c * len(g))))])
-    ids = torch.tensor(ids, device=dev)
-    # new instruments: a second sample of the same voice under the first, for two in five
-    layer = [[(bank.groups[name][rng.integers(len(bank.groups[name]))][1] if bank.groups[name] and rng.random() < 0.4 else None)
-              for name in VOICES] for _ in range(B)]
-    ids2 = torch.tensor([(lambda g: g[rng.integers(len(g))] if g else -1)(layer[tl[j]][vl[j]]) for j in range(len(tl))], device=dev)
-    under = 10 ** (-uniform((B, V), 0, 14) / 20)[take, voice] * (ids2 >= 0)
-    ids2 = ids2.clamp(min=0)
+            speaker[b, v] = bank.of(loud, name, rng)
+            other = LIKE[name][rng.integers(len(LIKE[name]))] if odd[b, v] and name in LIKE else None
+            if other and bank.groups[other]:
+                choice[b, v] = bank.any(other, rng)
+                alien[b, v] = True
+                if other in VOICES: like[b, VOICES.index(other)] = True
+            else: choice[b, v] = bank.of(kit, name, rng)
+            # new instruments: a second sample of the same voice under the first, for two in five
+            second[b, v] = bank.any(name, rng) if under_it[b, v] else -1
+    choice, second, speaker, alien, like = (torch.from_numpy(t).to(dev) for t in (choice, second, speaker, alien, like))
+    which = torch.where(kind == SPEAKER, speaker[take, voice], choice[take, voice])
+    ids = bank.layer(which, (level - base[take, voice]) / 10 + 0.5 + torch.randn(len(take), device=dev) * 0.24)
+    which2 = torch.where(kind == SPEAKER, -1, second[take, voice])
+    ids2 = bank.layer(which2.clamp(min=0), torch.rand(len(take), device=dev))
+    under = 10 ** (-uniform((B, V), 0, 14) / 20)[take, voice] * (which2 >= 0)
     speed2 = torch.exp(torch.randn(B, V, device=dev) * 0.12)[take, voice]
     # audio of each stroke, with the take's own pitch and its own small detune
     n = torch.arange(LONGEST, device=dev)[None, :]
-    speed = torch.exp(torch.randn(B, V, device=dev) * 0.11)[take, voice] * torch.exp(torch.randn(len(take), device=dev) * 0.006)
-    out = torch.zeros(B * 3, T + SPAN, device=dev)
+    wide = torch.where(torch.rand(B, V, device=dev) < 0.25, 0.22, 0.11)
+    speed = torch.exp((torch.randn(B, V, device=dev) * wide)[take, voice] * (kind != SPEAKER)) * torch.exp(torch.randn(len(take), device=dev) * 0.006)
+    out = torch.zeros(B * PLACES, T + SPAN, device=dev)
     start = time_s * RATE
     whole = start.floor().long()
     eq = 10 ** ((smooth_eq(B * V, 4.5)) / 20)
     f = torch.fft.rfftfreq(SPAN, 1 / RATE).to(dev)
-    group = torch.randint(0, 3, (B, V), device=dev)
+    group = torch.where(kind == SPEAKER, PLACES - 1, torch.randint(0, PLACES - 1, (B, V), device=dev)[take, voice])
+    shape = shapes(f)
     decay = torch.where(torch.rand(B, V, device=dev) < 0.35, torch.exp(uniform((B, V), math.log(0.08), math.log(1.0))), torch.full((B, V), 1e6, device=dev))
     CH = 1024
     for a in range(0, len(take), CH):
@@ -321,7 +351,9 @@ def render(bank, B, rng):
         x2 = bank.audio[(bank.start[ids2[z], None] + i2).clamp(max=len(bank.audio) - 1)].float() * (i2 < bank.length[ids2[z], None]) / 30000
         x = x + x2 * under[z, None] * (10 ** ((bank.own[ids[z]] - bank.own[ids2[z]]) / 20))[:, None]
         x = x * torch.exp(-n / RATE / decay[take[z], voice[z]][:, None]) * ((LONGEST - n) / FADE).clamp(max=1)
-        X = torch.fft.rfft(x, SPAN)
+        slow = torch.where(kind[z] == BUZZ, 0.006, 1e-7)[:, None]
+        x = x * (1 - torch.exp(-(n + 1) / RATE / slow))
+        X = torch.fft.rfft(x, SPAN) * shape[kind[z]]
         # softer is darker: a shelf that falls with the level under the voice's usual
         dark = ((base[take[z], voice[z]] - level[z]) * 0.4)[:, None]
         X = X * eq[take[z] * V + voice[z]] * 10 ** (-dark * (f[None, :] / (f[None, :] + 3000)) / 20)
@@ -330,61 +362,139 @@ def render(bank, B, rng):
         heard = torch.fft.irfft(torch.fft.rfft(x[:, :2205], 8192) * WEIGHTING, 8192)[:, :2205]
         own = 10 * torch.log10((heard ** 2).mean(1) + 1e-12)
         x = x * (10 ** ((level[z] - own) / 20))[:, None]
-        rowid = take[z] * 3 + group[take[z], voice[z]]
+        rowid = take[z] * PLACES + group[z]
         flat = out.view(-1)
         idx = (rowid * (T + SPAN) + whole[z])[:, None] + torch.arange(SPAN, device=dev)[None, :]
         flat.index_add_(0, idx.reshape(-1), x.reshape(-1))
-    out = out[:, :T]
+    out = from_speaker(out[:, :T].view(B, PLACES, T), there, grid)
     plain = torch.rand(B, 1, device=dev) < PLAIN
-    x = torch.where(plain, out.view(B, 3, -1).sum(1), torch.where(torch.rand(B, 1, device=dev) < 0.4, shoebox(out, B), room(out, B)))
-    x = microphone(x, B, plain)
-    score = written(grid * RATE, pick & active[:, :, None], dense, free, B, K)
-    S = int(torch.bincount(take, minlength=B).max())
+    x = torch.where(plain, out.sum(1), torch.where(torch.rand(B, 1, device=dev) < 0.4, shoebox(out, B), room(out, B)))
+    x = microphone(speak(x, bank, plain), B, plain)
+    take, voice, start, level = take[:told], voice[:told], start[:told], level[:told]
+    S = max(1, int(torch.bincount(take, minlength=B).max()))
     order = torch.argsort(take, stable=True)
     first = torch.cumsum(torch.bincount(take, minlength=B), 0) - torch.bincount(take, minlength=B)
     col = torch.arange(len(take), device=dev) - first[take[order]]
     st = torch.full((B, S), -1e9, device=dev); vo = torch.full((B, S), -1, device=dev); le = torch.zeros(B, S, device=dev)
     st[take[order], col] = start[order]; vo[take[order], col] = voice[order]; le[take[order], col] = level[order]
-    return x, st, vo, le, score, alien
+    # what is struck on another drum is known by a score that tells of it, and else by nobody
+    expected = score[1]
+    unsure = alien | like
+    return x, st, vo, le, score, unsure, unsure & ~(alien & expected | like & (alien & expected).any(1, keepdim=True))
+
+
+PLAYED, SPEAKER, BUZZ, THUMP = range(4)   # what an added sound is: only what is played is told
+
+
+def company(take, voice, time_s, level, grid, there, base):
+    """Sounds that are no strokes of the player, after those that are: a loudspeaker playing what is written, snare wires
+    that buzz under bass drum and toms, the thump of the pedal under the hi-hat foot."""
+    B = len(base)
+    strokes = [(take, voice, time_s, level, PLAYED)]
+    on = torch.rand(B, device=dev) < 0.18
+    t, v, k = (there & on[:, None, None]).nonzero(as_tuple=True)
+    late = uniform((B,), -0.035, 0.045)
+    strokes.append((t, v, grid[t, k] + late[t], base[t, v] + torch.randn(len(t), device=dev), SPEAKER))
+    for kind, among, sound, share, soft, hard in ((BUZZ, [4, 9, 10, 11], 5, 0.4, 12, 36), (THUMP, [3], 4, 0.35, 6, 28)):
+        with_it = torch.rand(B, V, device=dev) < share
+        keep = with_it[take, voice] & torch.isin(voice, torch.tensor(among, device=dev))
+        under = uniform((B, V), soft, hard)
+        t, v = take[keep], voice[keep]
+        strokes.append((t, torch.full_like(v, sound), time_s[keep] + uniform((B, V), 0, 0.004)[t, v], level[keep] - under[t, v] + torch.randn(len(t), device=dev), kind))
+    kinds = torch.cat([torch.full((len(one[0]),), one[4], device=dev) for one in strokes])
+    take, voice, time_s, level = (torch.cat([one[i] for one in strokes]) for i in range(4))
+    inside = (time_s > 0) & (time_s < SECONDS - 0.01)
+    return take[inside], voice[inside], time_s[inside], level[inside], kinds[inside]
+
+
+def shapes(f):
+    """What of a sound is heard, by kind: wires without the drum, a thump without its click."""
+    all_ = torch.ones_like(f)
+    return torch.stack([all_, all_, 1 / (1 + (1200 / f.clamp(min=1)) ** 4).sqrt(), 1 / (1 + (f / 150) ** 4)])
+
+
+def usual_of(x):
+    """The deviation of each take, (B, 1); that of a usual one where there is no sound."""
+    deviation = x.std(1, keepdim=True)
+    return torch.where(deviation > 1e-6, deviation, torch.full_like(deviation, 0.02))
+
+
+def from_speaker(out, there, grid):
+    """The loudspeaker's place: small, 8 to 34 dB under the kit; now and then music is in it too."""
+    B = len(out)
+    f = torch.fft.rfftfreq(2 * T, 1 / RATE).to(dev)
+    low, high = torch.exp(uniform((B, 1), math.log(60), math.log(500))), torch.exp(uniform((B, 1), math.log(4000), math.log(14000)))
+    sound = out[:, -1] + music(B, grid) * usual_of(out[:, -1])
+    sound = torch.fft.irfft(torch.fft.rfft(sound, 2 * T) / (1 + (low / f.clamp(min=1)) ** 4).sqrt() / (1 + (f / high) ** 6).sqrt(), 2 * T)[:, :T]
+    gain = usual_of(out[:, :-1].sum(1)) / sound.std(1, keepdim=True).clamp(min=1e-6) * 10 ** (-uniform((B, 1), 8, 34) / 20)
+    return torch.cat([out[:, :-1], (sound * gain)[:, None]], 1)
+
+
+def music(B, grid):
+    """Plucked and held tones on the beats of one take in eight, at a deviation of about 1."""
+    x = torch.zeros(B, T, device=dev)
+    some = (torch.rand(B, device=dev) < 0.125).nonzero()[:, 0]
+    if not len(some): return x
+    n, t = len(some), torch.arange(T, device=dev) / RATE
+    for _ in range(14):
+        at = grid[some, torch.randint(0, grid.shape[1], (n,), device=dev)][:, None] % SECONDS
+        tone = torch.exp(uniform((n, 1), math.log(45), math.log(900)))
+        since = t - at
+        body = sum(torch.sin(2 * math.pi * tone * h * since) * torch.rand(n, 1, device=dev) / h for h in range(1, 7))
+        x[some] += body * torch.exp(-since.clamp(min=0) / uniform((n, 1), 0.08, 1.2)) * torch.sigmoid(since / uniform((n, 1), 0.001, 0.02) * 4)
+    return x / (x.std(1, keepdim=True) + 1e-6)
+
+
+def speak(x, bank, plain):
+    """Somebody talks in one take in ten, over all of it or a part."""
+    if bank.speech is None: return x
+    B = len(x)
+    at = torch.randint(0, len(bank.speech) - T, (B, 1), device=dev) + torch.arange(T, device=dev)
+    voice = bank.speech[at].float() / 32768
+    t = torch.arange(T, device=dev) / T
+    a = uniform((B, 1), -0.6, 0.8)
+    voice = voice * (t > a) * (t < a + uniform((B, 1), 0.3, 1.6))
+    on = (torch.rand(B, 1, device=dev) < 0.1) & ~plain
+    return x + voice / (voice.std(1, keepdim=True) + 1e-6) * usual_of(x) * on * 10 ** (uniform((B, 1), -26, 3) / 20)
 
 
 def room(dry, B):
-    """Three places in one room for each take: direct sound at 0, early reflections, a decaying tail."""
+    """The places in one room for each take: direct sound at 0, early reflections, a decaying tail."""
     R = 16384
     n = torch.arange(R, device=dev) / RATE
     t60 = torch.exp(uniform((B, 1, 1), math.log(0.12), math.log(1.1)))
-    tail = torch.randn(B, 3, R, device=dev) * 10 ** (-3 * n / t60)
+    tail = torch.randn(B, PLACES, R, device=dev) * 10 ** (-3 * n / t60)
     tail = tail * (1 - torch.exp(-n / 0.012))
     H = torch.fft.rfft(tail)
     f = torch.fft.rfftfreq(R, 1 / RATE).to(dev)
     H = H / (1 + (f / torch.exp(uniform((B, 1, 1), math.log(1500), math.log(9000)))) ** 2) ** 0.5
     tail = torch.fft.irfft(H, R)
     tail = tail / (tail ** 2).sum(-1, keepdim=True).sqrt()
-    early = torch.zeros(B, 3, R, device=dev)
+    early = torch.zeros(B, PLACES, R, device=dev)
     J = 10
-    when = (torch.cumsum(-torch.log(torch.rand(B, 3, J, device=dev) + 1e-6) * 0.003, -1) + 0.0012).clamp(max=0.08)
-    amp = torch.randn(B, 3, J, device=dev) * 0.5 * torch.exp(-when / 0.015)
+    when = (torch.cumsum(-torch.log(torch.rand(B, PLACES, J, device=dev) + 1e-6) * 0.003, -1) + 0.0012).clamp(max=0.08)
+    amp = torch.randn(B, PLACES, J, device=dev) * 0.5 * torch.exp(-when / 0.015)
     early.scatter_add_(2, (when * RATE).long(), amp)
     wet = 10 ** (-uniform((B, 1, 1), -3, 22) / 20)
     dryish = (torch.rand(B, 1, 1, device=dev) < 0.2).float()
     h = (early * uniform((B, 1, 1), 0, 1) + tail * wet) * (1 - 0.97 * dryish)
     h[:, :, 0] += 1
     N = 1 << (T + R).bit_length()
-    y = torch.fft.irfft(torch.fft.rfft(dry.view(B, 3, -1), N) * torch.fft.rfft(h, N), N)[..., :T]
+    y = torch.fft.irfft(torch.fft.rfft(dry, N) * torch.fft.rfft(h, N), N)[..., :T]
     return y.sum(1)
 
 
 def shoebox(dry, B):
-    """Three places in one rectangular room for each take, by image sources with walls that take more of the treble."""
+    """The places in one rectangular room for each take, by image sources with walls that take more of the treble."""
     R, N = 8192, 5
     size = uniform((B, 1, 3), 0, 1) * torch.tensor([5., 4., 1.4], device=dev) + torch.tensor([2.5, 2.2, 2.2], device=dev)
-    src = size * uniform((B, 3, 3), 0.2, 0.8)
+    src = size * uniform((B, PLACES, 3), 0.2, 0.8)
     mic = size * uniform((B, 1, 3), 0.15, 0.85)
     g = torch.arange(-N, N + 1, device=dev)
     K = torch.stack(torch.meshgrid(g, g, g, indexing='ij'), -1).view(-1, 3).float()
     low, high = uniform((B, 1, 1), 0.6, 0.92), uniform((B, 1, 1), 0.3, 0.85)
     d0 = (src - mic).norm(dim=-1, keepdim=True).clamp(min=0.5)
-    h = torch.zeros(B, 3, 2, R, device=dev)
+    h = torch.zeros(B, PLACES, 2, R, device=dev)
     for p in range(8):
         q = torch.tensor([p & 1, (p >> 1) & 1, p >> 2], device=dev).float()
         pos = ((1 - 2 * q) * src)[:, :, None, :] + (2 * K * size)[:, None] - mic[:, :, None, :]
@@ -399,7 +509,7 @@ def shoebox(dry, B):
     f = torch.fft.rfftfreq(M, 1 / RATE).to(dev)
     split = 1 / (1 + (f / uniform((B, 1, 1), 700, 3000)) ** 2)
     H = torch.fft.rfft(h, M)
-    y = torch.fft.irfft(torch.fft.rfft(dry.view(B, 3, -1), M) * (H[:, :, 0] * split + H[:, :, 1] * (1 - split)), M)[..., :T]
+    y = torch.fft.irfft(torch.fft.rfft(dry, M) * (H[:, :, 0] * split + H[:, :, 1] * (1 - split)), M)[..., :T]
     return y.sum(1)
 
 
@@ -507,7 +617,7 @@ def labels(at, st, vo, le):
 
 
 def batch(bank, B, rng, live_share):
-    x, st, vo, le, (places, expected, has), alien = render(bank, B, rng)
+    x, st, vo, le, (places, expected, has), unsure, untold = render(bank, B, rng)
     at = events(st, vo, B)
     take = torch.arange(B, device=dev)[:, None].expand_as(at).reshape(-1)
     live = torch.rand(B * EVENTS, device=dev) < live_share
@@ -519,7 +629,7 @@ def batch(bank, B, rng, live_share):
     near = torch.stack([(places[:, u, None, :] - at[:, :, None].float()).abs().min(2)[0] for u in range(V)], -1)
     w = torch.exp(-0.5 * (near / (0.025 * RATE)) ** 2)
     # levels are learnt relative to the loudest stroke within the take's own scale: removed as one constant a take below
-    return s, l, ref.view(B, EVENTS), p, o, v, (w, expected.float(), has.float()), (~alien)[:, None, :].expand(B, EVENTS, V).reshape(-1, V)
+    return s, l, ref.view(B, EVENTS), p, o, v, (w, expected.float(), has.float()), *[(~t)[:, None, :].expand(B, EVENTS, V).reshape(-1, V) for t in (unsure, untold)]
 
 
 def surroundings(l, B):
@@ -540,17 +650,18 @@ def main():
     folder, out, minutes = sys.argv[1], sys.argv[2], float(sys.argv[3])
     splits = (sys.argv[4] if len(sys.argv) > 4 else 'train').split(',')
     begun, until = (float(v) for v in (sys.argv[5] if len(sys.argv) > 5 else '0-1').split('-'))
-    torch.manual_seed(1 + int(100 * begun)); rng = np.random.default_rng(1 + int(100 * begun))
+    seed = int(os.environ.get('SEED', 1)) + int(100 * begun)
+    torch.manual_seed(seed); rng = np.random.default_rng(seed)
     torch.backends.cuda.matmul.allow_tf32 = True
     bank, check = Bank(folder, splits), Bank(folder, ['dev'])
     net = Net().to(dev)
     print(sum(p.numel() for p in net.parameters()), 'weights;', bank.kits, check.kits, flush=True)
-    opt = torch.optim.AdamW(net.parameters(), lr=2e-3, weight_decay=1e-3)
+    opt = torch.optim.AdamW(net.parameters(), lr=2e-3, weight_decay=1e-3, fused=dev.type == 'cuda')
     if begun == 0 and os.environ.get('START'):
         with torch.no_grad(): begin_from(net, os.environ['START'], batch(bank, 64, rng, 0.25))
     if begun > 0:
         kept = torch.load(out + '/state.pt'); net.load_state_dict(kept['net']); opt.load_state_dict(kept['opt'])
-    B, begin, step, shown = 96, time.time(), 0, time.time()
+    B, begin, step, shown = int(os.environ.get('TAKES', 96)), time.time(), 0, time.time()
     sums, seen, rendering, shelf = [0] * 4, 0, 0, []
     while True:
         gone = begun + (time.time() - begin) / 60 / minutes
@@ -560,17 +671,17 @@ def main():
         since = time.time()
         with torch.no_grad():
             made = batch(bank, B, rng, 0.25)
-        torch.cuda.synchronize()
+        if dev.type == 'cuda': torch.cuda.synchronize()
         rendering += time.time() - since
         if len(shelf) < SHELF: shelf.append(made)
         else: shelf[int(rng.integers(SHELF))] = made
         for turn in range(TURNS):
-            s, l, ref, p, o, v, score, usual = made if turn == 0 else shelf[int(rng.integers(len(shelf)))]
+            s, l, ref, p, o, v, score, usual, tellable = made if turn == 0 else shelf[int(rng.integers(len(shelf)))]
             y, h = net.first(s, l)
             known, yes = (p >= 0).float(), (p > 0).float()
             cross = lambda logits, of: (F.binary_cross_entropy_with_logits(logits, yes, reduction='none') * of).sum() / of.sum()
-            # a drum that sounds like another is told by the second look alone
-            bce, again = cross(y[:, 0], known * usual), cross(net.second(y, h, score), known)
+            # a drum that sounds like another is told by the second look alone, where a score tells of it
+            bce, again = cross(y[:, 0], known * usual), cross(net.second(y, h, score), known * tellable)
             off = (F.smooth_l1_loss(y[:, 1] * 10, o, reduction='none', beta=1.0) * yes).sum() / yes.sum()
             d, m = level_error(y[:, 2], ref, v, p, B)
             lev = (F.smooth_l1_loss(d, torch.zeros_like(d), reduction='none', beta=1.0) * m).sum() / m.sum()
@@ -620,15 +731,15 @@ def begin_from(net, file, made):
     assert at == len(data)
 
 
-def evaluate(net, bank, live):
+def evaluate(net, bank, live, turns=12, B=64):
     net.eval()
     P, Y, A, OE, LE = [], [], [], [], []
     rng = np.random.default_rng(7); torch.manual_seed(7)
     with torch.no_grad():
-        for _ in range(12):
-            s, l, ref, p, o, v, score, _ = batch(bank, 64, rng, float(live))
+        for _ in range(turns):
+            s, l, ref, p, o, v, score, _, _ = batch(bank, B, rng, float(live))
             y, h = net.first(s, l)
-            d, m = level_error(y[:, 2], ref, v, p, 64)
+            d, m = level_error(y[:, 2], ref, v, p, B)
             P.append(p); Y.append(y[:, 0]); A.append(net.second(y, h, score)); OE.append((y[:, 1] * 10 - o).abs()); LE.append(d.view(-1, V).abs())
     P, Y, A, OE, LE = map(torch.cat, (P, Y, A, OE, LE))
     r = {}
