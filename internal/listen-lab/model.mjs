@@ -4,11 +4,12 @@
  * Usage: node model.mjs [SOUNDFONT]   (build the packages first; NETWORK=FILE and SHIPPED as in evaluate.mjs)
  *
  * Each exercise is rendered in loop, dry and in the room, by the built-in kit, and by a SoundFont's where one is named.
- * Told are what was missed or invented, and each voice's balance where it is over 1.5 dB out.
+ * Told are what was missed or invented, and each voice's balance where it is over 1.5 dB from the median of its strokes.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { parseLesson, perform } from '@shedbook/core';
 import { listen, StrokeNetwork, TakeListener, unpackWeights } from '@shedbook/listen';
+import { median } from '@shedbook/signal';
 import { createKit, loadSoundFontKit, render } from '@shedbook/sound';
 
 const RATE = 44_100;
@@ -25,6 +26,13 @@ function heard(mono, asked) {
   const listener = new TakeListener(RATE, network);
   listener.push(mono);
   return listener.finish(asked);
+}
+
+/** How often each voice is in a list. */
+function counted(list) {
+  const times = {};
+  for (const { voice } of list) times[voice] = (times[voice] ?? 0) + 1;
+  return times;
 }
 
 const sum = { refused: 0, missed: 0, extra: 0, written: 0, takes: 0 };
@@ -57,11 +65,15 @@ for (const file of readdirSync(folder).filter((name) => name.endsWith('.lesson.y
         sum.missed += report.missed.length;
         sum.extra += extra.length;
         const count = (list) =>
-          Object.entries(Object.groupBy ? Object.groupBy(list, ({ voice }) => voice) : {})
-            .map(([voice, { length }]) => `${voice} ${length}`)
+          Object.entries(counted(list))
+            .map(([voice, times]) => `${voice} ${times}`)
             .join(', ');
+        const level = (voice) =>
+          median(
+            performance.strokes.filter((stroke) => stroke.voice === voice).map(({ levelDb }) => levelDb),
+          );
         const out = Object.entries(report.balanceDb)
-          .map(([voice, db]) => [voice, db - (lesson.balance[voice] - lesson.balance[lesson.lead])])
+          .map(([voice, db]) => [voice, db - (level(voice) - level(lesson.lead))])
           .filter(([, db]) => Math.abs(db) > 1.5)
           .map(([voice, db]) => `${voice} ${db.toFixed(1)} dB`);
         if (report.missed.length + extra.length + out.length > 0)

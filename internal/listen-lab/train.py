@@ -37,6 +37,7 @@ TURNS = int(os.environ.get('TURNS', 6))      # steps of learning for each batch 
 SHELF = 1200                                 # batches that are kept to be learnt from again
 PLAIN = 0.25                                 # share of takes without room, microphone or noise
 PLACES = 4                                   # of a room: three of the kit, and a loudspeaker
+EXACT = 0.22                                 # share of takes as the product itself plays them
 ALIEN = 0.07                                 # share of voices that are played on another drum
 dev = torch.device('cuda' if torch.cuda.is_available() else 'cpu')
 
@@ -245,6 +246,13 @@ def smooth_eq(n, spread_db, points=9):
     return knots[:, i] * (1 - w) + knots[:, i + 1] * w
 
 
+def exact_share(kit):
+    """How often a kit is played as it is, beside the others: the built-in one most, then General MIDI banks."""
+    if kit == 'own-set': return 6
+    if kit == 'own-set-dry': return 3
+    return 1 if re.match('own|(fluid|timgm|csound).*(standard|jazz|room)?$', kit) and not re.search('808|electronic|power', kit) else 0
+
+
 def render(bank, B, rng):
     """One batch: audio (B, T), strokes padded (B, S): time in samples, voice, level; and padding mask."""
     K = 96
@@ -263,6 +271,8 @@ def render(bank, B, rng):
     grid = (beat + phase) * (60 / bpm)[:, None] + uniform((B, 1), -0.4, 0.5)
     free = torch.rand(B, device=dev) < 0.15
     grid = torch.where(free[:, None], uniform((B, K), 0, SECONDS), grid)
+    exact = (torch.rand(B, device=dev) < EXACT) & ~free
+    human = (~exact).float()
     cyc = torch.randint(3, 17, (B,), device=dev)
     on = torch.tensor([ON[v] for v in VOICES], device=dev)
     on = on * torch.tensor([1. if bank.groups[v] else 0. for v in VOICES], device=dev)
@@ -275,12 +285,12 @@ def render(bank, B, rng):
     dense = torch.tensor([DENSE[v] for v in VOICES], device=dev) * uniform((B, V), 0.5, 1.6)
     bits = torch.rand(B, V, 17, device=dev) < dense[:, :, None]
     pick = bits.gather(2, (k % cyc[:, None])[:, None, :].expand(B, V, K))
-    miss, more = rates((B, V, 1), [.01, .03, .08, .2, .5]), rates((B, V, 1), [0., .01, .03, .08])
+    miss, more = (rates((B, V, 1), choices) * human[:, None, None] for choices in ([.01, .03, .08, .2, .5], [0., .01, .03, .08]))
     p = torch.where(pick, 1 - miss, more) * active[:, :, None]
     p = torch.where(free[:, None, None], 0.12 * active[:, :, None].float(), p)
     hit = torch.rand(B, V, K, device=dev) < p
     bias = torch.randn(B, V, 1, device=dev) * 0.008
-    times = grid[:, None, :] + bias + torch.randn(B, V, K, device=dev) * uniform((B, 1, 1), 0.001, 0.009)
+    times = grid[:, None, :] + human[:, None, None] * (bias + torch.randn(B, V, K, device=dev) * uniform((B, 1, 1), 0.001, 0.009))
     hit &= (times > 0.0) & (times < SECONDS - 0.01)
     take, voice, kk = hit.nonzero(as_tuple=True)
     time_s = times[take, voice, kk]
@@ -294,7 +304,7 @@ def render(bank, B, rng):
     ghosts = torch.zeros(B, V, device=dev)
     ghosts[:, 4], ghosts[:, 5] = rates((B,), [0., 0., .2, .4]), rates((B,), [.05, .12, .3, .6])
     depth = uniform((B, V), 5, 15)
-    level = (base[take, voice] + torch.randn(len(take), device=dev) * 2 + torch.where(u < .15, 5., 0.)
+    level = (base[take, voice] + torch.randn(len(take), device=dev) * 2 * human[take] + torch.where(u < .15, 5., 0.)
              - torch.where(1 - u < ghosts[take, voice], depth[take, voice], torch.zeros_like(u)))
     score, there = written(grid * RATE, pick & active[:, :, None], dense, free, few < 0.22, B, K)
     told = len(take)
@@ -304,22 +314,25 @@ def render(bank, B, rng):
     alien, like = np.zeros((B, V), bool), np.zeros((B, V), bool)
     odd, under_it = rng.random((B, V)) < ALIEN, rng.random((B, V)) < 0.4
     own_kits = [k for k in bank.kits if k.startswith('own')] or bank.kits
+    as_it_is = [k for k in bank.kits for _ in range(exact_share(k))] or bank.kits
+    machine = exact.tolist()
     for b in range(B):
         kit = rng.choice(bank.kits, p=bank.kit_weight) if rng.random() < 0.6 else None
+        if machine[b]: kit = as_it_is[rng.integers(len(as_it_is))]
         loud = rng.choice(own_kits) if rng.random() < 0.6 else rng.choice(bank.kits, p=bank.kit_weight)
         for v, name in enumerate(VOICES):
             speaker[b, v] = bank.of(loud, name, rng)
-            other = LIKE[name][rng.integers(len(LIKE[name]))] if odd[b, v] and name in LIKE else None
+            other = LIKE[name][rng.integers(len(LIKE[name]))] if odd[b, v] and name in LIKE and not machine[b] else None
             if other and bank.groups[other]:
                 choice[b, v] = bank.any(other, rng)
                 alien[b, v] = True
                 if other in VOICES: like[b, VOICES.index(other)] = True
             else: choice[b, v] = bank.of(kit, name, rng)
             # new instruments: a second sample of the same voice under the first, for two in five
-            second[b, v] = bank.any(name, rng) if under_it[b, v] else -1
+            second[b, v] = bank.any(name, rng) if under_it[b, v] and not machine[b] else -1
     choice, second, speaker, alien, like = (torch.from_numpy(t).to(dev) for t in (choice, second, speaker, alien, like))
     which = torch.where(kind == SPEAKER, speaker[take, voice], choice[take, voice])
-    ids = bank.layer(which, (level - base[take, voice]) / 10 + 0.5 + torch.randn(len(take), device=dev) * 0.24)
+    ids = bank.layer(which, (level - base[take, voice]) / 10 + 0.5 + torch.randn(len(take), device=dev) * 0.24 * human[take])
     which2 = torch.where(kind == SPEAKER, -1, second[take, voice])
     ids2 = bank.layer(which2.clamp(min=0), torch.rand(len(take), device=dev))
     under = 10 ** (-uniform((B, V), 0, 14) / 20)[take, voice] * (which2 >= 0)
@@ -327,15 +340,15 @@ def render(bank, B, rng):
     # audio of each stroke, with the take's own pitch and its own small detune
     n = torch.arange(LONGEST, device=dev)[None, :]
     wide = torch.where(torch.rand(B, V, device=dev) < 0.25, 0.22, 0.11)
-    speed = torch.exp((torch.randn(B, V, device=dev) * wide)[take, voice] * (kind != SPEAKER)) * torch.exp(torch.randn(len(take), device=dev) * 0.006)
+    speed = torch.exp((torch.randn(B, V, device=dev) * wide)[take, voice] * (kind != SPEAKER) * human[take]) * torch.exp(torch.randn(len(take), device=dev) * 0.006)
     out = torch.zeros(B * PLACES, T + SPAN, device=dev)
     start = time_s * RATE
     whole = start.floor().long()
-    eq = 10 ** ((smooth_eq(B * V, 4.5)) / 20)
+    eq = 10 ** (smooth_eq(B * V, 4.5) * human.repeat_interleave(V)[:, None] / 20)
     f = torch.fft.rfftfreq(SPAN, 1 / RATE).to(dev)
     group = torch.where(kind == SPEAKER, PLACES - 1, torch.randint(0, PLACES - 1, (B, V), device=dev)[take, voice])
     shape = shapes(f)
-    decay = torch.where(torch.rand(B, V, device=dev) < 0.35, torch.exp(uniform((B, V), math.log(0.08), math.log(1.0))), torch.full((B, V), 1e6, device=dev))
+    decay = torch.where((torch.rand(B, V, device=dev) < 0.35) & ~exact[:, None], torch.exp(uniform((B, V), math.log(0.08), math.log(1.0))), torch.full((B, V), 1e6, device=dev))
     CH = 1024
     for a in range(0, len(take), CH):
         z = slice(a, a + CH)
@@ -355,7 +368,7 @@ def render(bank, B, rng):
         x = x * (1 - torch.exp(-(n + 1) / RATE / slow))
         X = torch.fft.rfft(x, SPAN) * shape[kind[z]]
         # softer is darker: a shelf that falls with the level under the voice's usual
-        dark = ((base[take[z], voice[z]] - level[z]) * 0.4)[:, None]
+        dark = ((base[take[z], voice[z]] - level[z]) * 0.4 * human[take[z]])[:, None]
         X = X * eq[take[z] * V + voice[z]] * 10 ** (-dark * (f[None, :] / (f[None, :] + 3000)) / 20)
         X = X * torch.exp(-2j * math.pi * f[None, :] / RATE * (start[z] - whole[z])[:, None])
         x = torch.fft.irfft(X, SPAN)
@@ -698,6 +711,7 @@ def main():
     torch.save(dict(net=net.state_dict(), opt=opt.state_dict()), out + '/state.pt')
     save(net, out, {}); net.train()
     if until < 1: return
+    if os.environ.get('QUIET'): return
     report = {name: evaluate(net, b, live) for name, b, live in (('train', bank, 0), ('dev', check, 0), ('dev live', check, 1))}
     for name, r in report.items():
         print(name, json.dumps(r), flush=True)
