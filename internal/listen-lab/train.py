@@ -37,7 +37,7 @@ TURNS = int(os.environ.get('TURNS', 6))      # steps of learning for each batch 
 SHELF = 1200                                 # batches that are kept to be learnt from again
 PLAIN = 0.25                                 # share of takes without room, microphone or noise
 PLACES = 4                                   # of a room: three of the kit, and a loudspeaker
-EXACT = 0.22                                 # share of takes as the product itself plays them
+EXACT = float(os.environ.get('EXACT', 0.22))                                 # share of takes as the product itself plays them
 ALIEN = 0.07                                 # share of voices that are played on another drum
 dev = torch.device('cuda' if torch.cuda.is_available() else 'cpu')
 
