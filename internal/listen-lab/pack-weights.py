@@ -8,28 +8,59 @@ import numpy as np
 folder, target, *worked = sys.argv[1:4]
 info = json.load(open(folder + '/network.json'))
 data = np.fromfile(folder + '/network.f32', '<f4')
-at, parts = 0, []
-for name, shape in info['shapes']:
-    n = int(np.prod(shape))
-    w, b = data[at: at + n].reshape(shape), data[at + n: at + n + shape[0]]
-    at += n + shape[0]
-    if len(shape) == 3:
+shapes = info['shapes']
+
+
+def layers():
+    """(name, weights, biases) of each layer, as views of the data."""
+    at = 0
+    for name, shape in shapes:
+        n = int(np.prod(shape))
+        yield name, data[at: at + n].reshape(shape), data[at + n: at + n + shape[0]]
+        at += n + shape[0]
+
+
+def equalise(into, out):
+    """Scales hidden units, which changes nothing but what bytes lose of `out`: M. Nagel and others, "Data-free quantization", ICCV 2019.
+
+    `into` are the layers whose rows, over and over, are the units that `out` reads."""
+    units = out.shape[1]
+    size = np.sqrt(sum((w.reshape(-1, units, w.shape[1]) ** 2).sum(2).mean(0) for w, _ in into))
+    scale = np.sqrt((np.abs(out).max(0) + 1e-9) / size)
+    for w, b in into:
+        again = np.tile(scale, len(w) // units)
+        w *= again[:, None]; b *= again
+    out /= scale
+
+
+def rounded(w, scale, moments):
+    """Whole numbers of `scale` nearest to `w` in what they give for inputs of these second moments, by descent from the nearest."""
+    q = np.round(w / scale)
+    for row, step, want in zip(q, scale[:, 0], w):
+        for _ in range(60):
+            slope = moments @ (row * step - want)
+            gain = [(2 * sign * step * slope[i] + step ** 2 * moments[i, i], i, sign) for i in range(len(row)) for sign in (-1, 1) if abs(row[i] + sign) <= 127]
+            best, i, sign = min(gain)
+            if best >= -1e-15: break
+            row[i] += sign
+    return q
+
+
+by_name = {name: (w, b) for name, w, b in layers()}
+equalise([by_name['f1'], by_name['u']], by_name['f2'][0])
+equalise([by_name['f2']], by_name['f3'][0])
+parts = []
+for name, w, b in layers():
+    if w.ndim == 3:
         w = w.transpose(0, 2, 1)  # kernel position, then input
-    w = w.reshape(shape[0], -1)
+    w = w.reshape(len(w), -1)
     scale = np.abs(w).max(1) / 127 + 1e-12
-    parts += [scale.astype('<f4').tobytes(), b.astype('<f4').tobytes(), np.round(w / scale[:, None]).astype('i1').tobytes()]
-assert at == len(data)
+    parts += [scale.astype('<f4').tobytes(), b.astype('<f4').tobytes(), (rounded(w, scale[:, None], np.array(info['moments'])) if name == 'f1' else np.round(w / scale[:, None])).astype('i1').tobytes()]
 text = base64.b64encode(b''.join(parts)).decode()
 open(target, 'w').write("/** Weights of the stroke network, packed by internal/listen-lab/pack-weights.py; see weights.ts. */\n"
                         "export const WEIGHTS =\n  '" + text + "';\n")
-# the description of the example's events, by the layer `z`
-at, (w, b) = 0, (None, None)
-for name, shape in info['shapes']:
-    n = int(np.prod(shape))
-    if name == 'z': w, b = data[at: at + n].reshape(shape), data[at + n: at + n + shape[0]]
-    at += n + shape[0]
 if worked:
-    example = info['second']
+    example, (w, b) = info['second'], by_name['z']
     description = np.array(example['embedding']).reshape(-1, w.shape[1]) @ w.T + b
     rows = dict(presence=example['presence'], description=description.ravel(), near=example['written'], expected=example['expected'], again=example['again'])
     text = ''.join('  %s: [%s],\n' % (name, ', '.join('%g' % round(float(x), 4) for x in values)) for name, values in rows.items())
