@@ -49,7 +49,7 @@ function hearKit(loops: readonly ReturnType<typeof playLoop>[]): Listening {
 
 /** A hand that is no machine: its strokes lie some ms about their places. */
 const hand = ({ voice, written }: Stroke) =>
-  16 * (seededRandom(`${voice} ${written.bar}.${written.beat}.${written.slot}`).next() - 0.5);
+  22 * (seededRandom(`${voice} ${written.bar}.${written.beat}.${written.slot}`).next() - 0.5);
 const good = playLoop(lesson, 1, BPM, (stroke) => ({ lateMs: hand(stroke) }));
 const withoutFoot = playLoop(lesson, 1, BPM, (stroke) =>
   stroke.voice === 'hihat-foot' ? null : { lateMs: hand(stroke) },

@@ -20,9 +20,10 @@ const ONE_SOUND_SECONDS = 0.004;
 const MOSTLY = 0.8;
 /** Fewer strokes say nothing about evenness. */
 const FEWEST = 4;
-/** A hand with a spread of 10 ms has one stroke in six within 4 ms of its middle; half of so many is a machine. */
+/** A hand with a spread of 10 ms has one stroke in eight within 3 ms of another; half of so many is a machine. */
+const CLOSE_SECONDS = 0.003;
 const CLOSE_SHARE = 0.5;
-const FEWEST_CLOSE = 8;
+const FEWEST_CLOSE = 10;
 
 /** The strokes with nothing else at the same moment. */
 function aloneIn(pairs: readonly Pair[], all: readonly Pair[]): readonly Pair[] {
@@ -52,7 +53,7 @@ function closestShare(seconds: readonly number[]): number {
   let from = 0;
   let most = 0;
   sorted.forEach((at, index) => {
-    while (at - (sorted[from] ?? at) > ONE_SOUND_SECONDS) from += 1;
+    while (at - (sorted[from] ?? at) > CLOSE_SECONDS) from += 1;
     most = Math.max(most, index - from + 1);
   });
   return most / Math.max(1, sorted.length);
