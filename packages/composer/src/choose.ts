@@ -4,10 +4,13 @@
  * Conventions: places from 0; difficulty never falls from one place to the next, unless kept bars do.
  */
 import type { Random } from '@shedbook/core';
+import type { BarStore } from './bar-store.ts';
+import type { Block } from './blocks.ts';
 import { candidatesByMove, coverMoves } from './cover.ts';
 import type { PageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
-import { polishPage } from './polish.ts';
+import { mendSteps, polishPage } from './polish.ts';
+import { themesOf, type WovenPage, weavePage } from './weave.ts';
 import { type Stretch, stretchesOf, type Window, windowsOf } from './windows.ts';
 
 const ALL = Number.POSITIVE_INFINITY;
@@ -30,6 +33,21 @@ export interface PageTask {
   /** Bars that stay in their places. */
   readonly kept: ReadonlyMap<number, PageBar>;
   readonly aim: PageAim;
+  readonly store: BarStore;
+  readonly blocks: readonly Block[];
+  /** Whether moves are many for the page's lines. */
+  readonly isTight: boolean;
+  /** Bars that are figures to be quoted. */
+  readonly figures: readonly PageBar[];
+}
+
+/** With fewer lines than this many times what all moves need, there is no room for themes: every line is needed. */
+const ROOM = 1.4;
+
+/** Whether a page has room for themes. */
+function hasRoom({ count, aim, candidates }: PageTask): boolean {
+  const inOne = candidates[0]?.cells.length ?? 1;
+  return count > 2 && count >= ROOM * (aim.moves.length / inOne);
 }
 
 interface Draft {
@@ -106,16 +124,27 @@ function layOut(task: PageTask, draft: Draft): PageBar[] {
   return page;
 }
 
-/** The bars of a page in order: as many as asked, or as there are. */
-export function choosePage(task: PageTask, random: Random): readonly PageBar[] {
-  const { candidates } = task;
-  const count = Math.min(task.count, candidates.length + task.kept.size);
-  const kept = new Map([...task.kept].filter(([place]) => place < count));
-  const fitted: PageTask = { ...task, count, kept };
+/** How many moves a page misses. */
+function missedBy(page: readonly PageBar[], aim: PageAim): number {
+  const met = new Set(page.flatMap((bar) => bar.moves));
+  return aim.moves.filter((move) => !met.has(move)).length;
+}
+
+/** The bars of a page in order, as many as asked, or as there are, and the themes of its blocks. */
+export function choosePage(task: PageTask, random: Random): WovenPage {
+  const { candidates, kept, count, aim } = task;
   const least = candidates[0]?.points ?? 0;
   const most = candidates.at(-1)?.points ?? 0;
-  const stretches = stretchesOf(kept, count, least, most);
-  const draft = draftPage(fitted, stretches, random);
-  const page = layOut(fitted, draft);
-  return polishPage(page, { candidates, aim: task.aim, places: draft.places }, random);
+  const draft = draftPage(task, stretchesOf(kept, count, least, most), random);
+  const page = layOut(task, draft);
+  const { places } = draft;
+  const plain = (): WovenPage => ({
+    bars: polishPage(page, { candidates, aim, places }, random),
+    themes: task.blocks.map(() => null),
+  });
+  if (!hasRoom(task)) return plain();
+  const woven = weavePage(page, { ...task, places: new Set(places) }, random);
+  if (missedBy(woven.bars, aim) > missedBy(page, aim)) return plain();
+  const bars = mendSteps(woven.bars, { candidates, aim, places }, random);
+  return { bars, themes: themesOf(bars, task.blocks, woven.themes) };
 }

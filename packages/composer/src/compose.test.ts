@@ -12,6 +12,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exerciseOf, type LessonName, lessonFrom, lessonOf } from '../test/lessons.ts';
 import { compose, pageSource, patternTexts } from './compose.ts';
+import { FIGURES } from './figures.data.ts';
 import type { Composition } from './page.ts';
 
 /** Floats of points are sums in different orders. */
@@ -24,12 +25,6 @@ function cellsOf(lesson: Lesson, page: Composition): readonly (readonly string[]
 /** Moves of looped bars, looked at directly. */
 function movesIn(bars: readonly (readonly string[])[]): ReadonlySet<string> {
   return new Set(bars.flatMap((bar) => bar.map((from, i) => `${from} ${bar[(i + 1) % bar.length]}`)));
-}
-
-/** All rotations of a bar of equal beats, slot by slot. */
-function rotationsOf(text: string): ReadonlySet<string> {
-  const slots = text.replaceAll(/[ |]/g, '');
-  return new Set([...slots].map((_, i) => slots.slice(i) + slots.slice(0, i)));
 }
 
 /** What every page must hold, whatever the lesson and the seed. */
@@ -59,15 +54,14 @@ const PAGES: readonly (readonly [LessonName, number, number])[] = [
 ];
 
 describe('composing a page', () => {
-  it('[CO13] [CO14] [CO15] four cells, four beats, 24 bars: every seed of a thousand', () => {
+  it('[CO13] [CO14] [CO15] four cells, four beats, 24 bars: every seed of a hundred and twenty', () => {
     const lesson = lessonOf('swing');
-    for (let seed = 0; seed < 1000; seed += 1) {
+    for (let seed = 0; seed < 120; seed += 1) {
       const page = compose(lesson, { count: 24, seed });
       expectGoodPage(lesson, page, 24);
       // definition: all ordered pairs of four cells
       expect(movesIn(cellsOf(lesson, page)).size).toBe(16);
       expect(page.report.difficulty.stepBound).toBe(1);
-      expect(page.report.rotations).toEqual([]);
     }
   });
 
@@ -82,18 +76,6 @@ describe('composing a page', () => {
       }
     },
   );
-
-  it('[CO15] no bar is a rotation of its neighbour', () => {
-    const lesson = lessonOf('waltz');
-    for (let seed = 0; seed < 40; seed += 1) {
-      const texts = patternTexts(lesson, compose(lesson, { count: 24, seed }).exercises);
-      // definition: the strokes of one bar begun at another slot
-      const clashes = texts.filter(
-        (text, i) => i > 0 && rotationsOf(texts[i - 1] ?? '').has(text.replaceAll(/[ |]/g, '')),
-      );
-      expect(clashes).toEqual([]);
-    }
-  });
 
   it('[CO16] begins with the simplest and brings one new cell at a time', () => {
     const lesson = lessonOf('swing');
@@ -204,6 +186,100 @@ describe('composing a page', () => {
   });
 });
 
+/** On how many beats two bars differ. */
+function apart(a: readonly string[], b: readonly string[]): number {
+  return a.filter((each, beat) => each !== b[beat]).length;
+}
+
+/** The least number of beats on which a bar differs from another, however that is displaced. */
+function apartDisplaced(a: readonly string[], b: readonly string[]): number {
+  return Math.min(...b.map((_, later) => apart(a, [...b.slice(later), ...b.slice(0, later)])));
+}
+
+/** A plain matcher: of some bars, the one that the others are nearest to, wherever they begin. */
+function mostCommon(bars: readonly (readonly string[])[]): readonly string[] {
+  const sums = bars.map((theme) => bars.reduce((sum, bar) => sum + apartDisplaced(bar, theme), 0));
+  return bars[sums.indexOf(Math.min(...sums))] ?? [];
+}
+
+/** Pages that themes are looked for on. */
+const THEMED: readonly LessonName[] = [
+  'swing',
+  'swing of three cells',
+  'swing of five cells',
+  'waltz',
+  'shuffle',
+  'bossa',
+  'funk',
+];
+
+describe('themes', () => {
+  it.each(THEMED)('[CO35] %s: lines of a block are alike, and a plain matcher finds its theme', (name) => {
+    const lesson = lessonOf(name);
+    let changed = 0;
+    let lines = 0;
+    let found = 0;
+    let blocks = 0;
+    let near = 0;
+    let all = 0;
+    for (let seed = 0; seed < 12; seed += 1) {
+      const page = compose(lesson, { count: 24, seed });
+      const bars = cellsOf(lesson, page);
+      for (const { first, last, theme } of page.report.blocks) {
+        const own = bars.slice(first - 1, last);
+        own.slice(1).forEach((bar, i) => {
+          changed += apart(bar, own[i] ?? []);
+          lines += 1;
+        });
+        blocks += 1;
+        // definition: a block states its theme
+        expect(own.map((bar) => bar.join(' '))).toContain(theme);
+        const guess = mostCommon(own);
+        const sum = (to: readonly string[]) => own.reduce((beats, bar) => beats + apartDisplaced(bar, to), 0);
+        const stated = theme?.split(' ') ?? [];
+        if (sum(guess) === sum(stated)) found += 1;
+        near += own.filter((bar) => apartDisplaced(bar, stated) <= 1).length;
+        all += own.length;
+      }
+    }
+    // the goals: under 1.5 beats change; themes are found from their bars alone
+    expect(changed / lines).toBeLessThan(1.5);
+    expect(found / blocks).toBe(1);
+    // the goal: nine lines of ten are the theme, displaced or not, but for one beat
+    expect(near / all).toBeGreaterThan(0.9);
+  });
+
+  it('[CO36] a first page quotes every common figure that its vocabulary can write', () => {
+    for (const name of ['swing', 'waltz', 'shuffle', 'bossa', 'funk'] as const) {
+      const lesson = lessonOf(name);
+      const known = new Set(lesson.vocabulary.map((each) => each.cell.text));
+      const beats = lesson.meter.beats.length;
+      // common practice: the list itself
+      const figures = FIGURES.map((figure) => figure.text).filter((text) => {
+        const cells = text.split(' ');
+        return cells.length === beats && cells.every((each) => known.has(each));
+      });
+      expect(figures.length).toBeGreaterThanOrEqual(4);
+      for (let seed = 0; seed < 10; seed += 1) {
+        const texts = patternTexts(lesson, compose(lesson, { count: 24, seed }).exercises);
+        expect(figures.filter((figure) => !texts.includes(figure))).toEqual([]);
+      }
+    }
+  });
+
+  it('[CO36] quotes none when every move is all that counts, and more the more idiom is asked for', () => {
+    const lesson = lessonOf('swing');
+    const texts = new Set(FIGURES.map((figure) => figure.text));
+    const quoted = (idiom: number) =>
+      [0, 1, 2, 3, 4, 5].reduce((sum, seed) => {
+        const page = compose(lesson, { count: 12, seed, idiom });
+        return sum + patternTexts(lesson, page.exercises).filter((text) => texts.has(text)).length;
+      }, 0);
+    expect(quoted(0)).toBeLessThan(quoted(0.3));
+    expect(quoted(0.3)).toBeLessThan(quoted(1));
+  });
+});
+
 describe('limits', () => {
   const anyLimits = fc.record({
     strokes: fc.record({ least: fc.integer({ min: 1, max: 3 }), most: fc.integer({ min: 4, max: 7 }) }),
@@ -277,9 +353,9 @@ describe('limits', () => {
     expect(texts.length).toBe(40);
     for (const text of texts) {
       const gaps = seconds(lesson, text);
-      // definition: 8 strokes a second kept up, 12 for two in a row; triplets at 190 are 9.5 a second
-      expect(Math.min(...gaps)).toBeGreaterThanOrEqual(1 / 12 - 1e-9);
-      expect(gaps.some((gap, i) => i > 0 && gap < 1 / 8 - 1e-9 && (gaps[i - 1] ?? 1) < 1 / 8 - 1e-9)).toBe(
+      // published: 7 strokes a second kept up (Fujii and others 2009); definition: half as fast again for two in a row
+      expect(Math.min(...gaps)).toBeGreaterThanOrEqual(1 / 10.5 - 1e-9);
+      expect(gaps.some((gap, i) => i > 0 && gap < 1 / 7 - 1e-9 && (gaps[i - 1] ?? 1) < 1 / 7 - 1e-9)).toBe(
         false,
       );
     }
@@ -289,11 +365,12 @@ describe('limits', () => {
     const allowed = (comping: string) =>
       compose(
         lessonFrom(
-          `tempo: { start: 80, goal: 150 }\ncomping: ${comping}\ngroove: { ride: x x x x }\nvocabulary: [x.., xxx]`,
+          `tempo: { start: 80, goal: 135 }\ncomping: ${comping}\ngroove: { ride: x x x x }\nvocabulary: [x.., xxx]`,
         ),
         { count: 2 },
       ).report.allowed;
-    // definition: triplets at 150 are 7.5 strokes a second: under 8, over three quarters of 8
+    // published: one hand keeps up 7 (Fujii and others 2009); definition: triplets at 135 are 6.75 a second, over
+    // three quarters of that
     expect(allowed('snare')).toBe('16');
     expect(allowed('bass')).toBe('1');
   });
@@ -329,9 +406,12 @@ describe('too many bars to list', () => {
     const source = pageSource(two, { seed: 1 });
     expect(source.pool.complete).toBe(false);
     const one = pageSource(lessonOf('swing'), { seed: 1 });
-    const least = one.pool.candidates[0]?.points ?? 0;
-    // definition: no two bars can be easier than twice the easiest bar
-    expect(source.pool.candidates[0]?.points).toBeCloseTo(2 * least, 9);
+    const { grade } = source.pool;
+    const bars = one.pool.candidates.map((bar) => [...bar.cells]);
+    const points = bars.flatMap((a) => bars.map((b) => grade(Uint16Array.from([...a, ...b]))?.points ?? 99));
+    // definition: the least of all pairs of bars, every one looked at
+    const least = points.reduce((a, b) => Math.min(a, b));
+    expect(source.pool.candidates[0]?.points).toBeCloseTo(least, 9);
   });
 
   it('[CO24] keeps limits that refuse nearly everything', () => {

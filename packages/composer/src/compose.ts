@@ -21,6 +21,8 @@ export interface ComposeOptions {
   readonly keep?: readonly number[];
   /** Bars in an exercise. */
   readonly bars?: number;
+  /** How far the page quotes figures of the trade: 0 not at all, every move counts; 1 as far as it can. */
+  readonly idiom?: number;
 }
 
 /** Everything a page is made from, for a lesson and options. */
@@ -41,6 +43,7 @@ export function pageSource(lesson: Lesson, options: ComposeOptions): PageSource 
     seed,
     random,
     keep: options.keep ?? [],
+    idiom: options.idiom ?? settings.idiom,
   };
 }
 

@@ -7,7 +7,9 @@
  * Sources: WNBD as in core's `syncopation.ts` (a note ending on the second beat counts once), in its sum, since
  * a mean would make a bar easier by adding strokes to it; evidence against the pulse as in `syncopation-pulse.ts`.
  * Differs from the sources: a stroke's neighbours are looked for in its own beat and at the end of the beat before;
- * a pulse that another limb plays is no evidence against itself. Shares for strokes alone are ours.
+ * where another limb plays the beat, a silent one counts only as far as an off-beat stroke hangs over it: a missing
+ * beat is heard as syncopation though a metronome sounds it (Song, Simpson, Harte, Pearce & Sandler 2013, PLoS ONE
+ * 8(9)), but a rest is none, and a stroke in unison with the lead hand neither hangs over a beat nor hides one. Shares for strokes alone are ours.
  */
 import {
   type Cell,
@@ -74,6 +76,29 @@ function dynamicsIn(cell: Cell): number {
     .reduce((sum, mark, i) => sum + Math.abs(loudness(mark) - loudness(marks[i] as Mark)), ornaments);
 }
 
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, each) => sum + each, 0) / values.length;
+}
+
+/** How often the cell goes from playing with the lead hand to playing between its strokes, or to leaving it alone. */
+function switchesIn(ground: Ground, beat: number, cell: Cell): number {
+  return mean(
+    ground.meetings(beat, cell).map((way) => way.slice(1).filter((each, i) => each !== way[i]).length),
+  );
+}
+
+/** The same from a beat to the next: the last moment of the one against the first of the other. */
+function switchesAcross(ground: Ground, beat: number, cell: Cell, next: Cell): number {
+  const after = ground.meetings((beat + 1) % ground.length, next);
+  return mean(
+    ground.meetings(beat, cell).map((way, i) => {
+      const last = way.at(-1);
+      const first = after[i]?.[0];
+      return last !== undefined && first !== undefined && last !== first ? 1 : 0;
+    }),
+  );
+}
+
 /** What a cell on a beat counts by itself. */
 export function countBeat(ground: Ground, beat: number, cell: Cell, handSpeed: number): Counts {
   const slots = cell.marks.length;
@@ -92,6 +117,7 @@ export function countBeat(ground: Ground, beat: number, cell: Cell, handSpeed: n
     density: struck.length,
     speed: speedCost(strokeTimes(ground, beat, cell), speedLimit(ground, handSpeed)),
     dynamics: dynamicsIn(cell),
+    switch: switchesIn(ground, beat, cell),
   };
 }
 
@@ -116,13 +142,19 @@ function isUnaccented(before: Cell, cell: Cell): boolean {
   return neighbour || !struck(2);
 }
 
+/** How far an off-beat stroke of the beat before hangs over a silent start, 0 to 1; one in unison does not. */
+function hangingOver(ground: Ground, beat: number, before: Cell): number {
+  const last = struckSlots(before).at(-1) ?? 0;
+  if (last === 0) return 0;
+  return 1 - ground.company((beat + ground.length - 1) % ground.length, last, before.marks.length).lead;
+}
+
 function pulseOf(ground: Ground, beat: number, before: Cell, cell: Cell): number {
-  const evidence = isStruck(cell.marks[0] as Mark)
-    ? isUnaccented(before, cell)
-      ? 1
-      : 0
-    : SILENT_PULSE_WEIGHT;
-  return evidence === 0 ? 0 : evidence * ground.company(beat, 0, 1).alone;
+  if (isStruck(cell.marks[0] as Mark)) {
+    return isUnaccented(before, cell) ? 1 - ground.company(beat, 1, cell.marks.length).lead : 0;
+  }
+  const { alone } = ground.company(beat, 0, 1);
+  return SILENT_PULSE_WEIGHT * (alone + (1 - alone) * hangingOver(ground, beat, before));
 }
 
 /** What hand speed the two beats cost together, beyond what each costs alone. */
@@ -144,6 +176,7 @@ export function countMove(ground: Ground, beat: number, cell: Cell, next: Cell, 
   return {
     wnbd: distanceOf(cell, next),
     pulse: pulseOf(ground, after, cell, next),
+    switch: switchesAcross(ground, beat, cell, next),
     change: cell.text === next.text ? 0 : 1,
     speed: touches ? crossingSpeed(ground, beat, cell, next, speedLimit(ground, handSpeed)) : 0,
     dynamics: touches ? Math.abs(loudness(first) - loudness(last)) : 0,

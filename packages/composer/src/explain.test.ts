@@ -21,7 +21,7 @@ describe('explaining', () => {
     const places = (beat: number) => [{ fact: 'syllable', syllable: 'let', beat }];
     expect(of('alone')?.why).toEqual({ fact: 'fall-alone', strokes: 1, places: places(1) });
     expect(of('lead')?.why).toEqual({ fact: 'fall-with', strokes: 1, voices: ['ride'], places: places(2) });
-    expect(of('silence')).toMatchObject({ points: 0.5, why: { fact: 'silence', bars: 1 } });
+    expect(of('silence')).toMatchObject({ points: 0.25, why: { fact: 'silence', bars: 1 } });
     expect(of('wnbd')?.why).toMatchObject({ fact: 'part-wnbd' });
     expect(of('wnbd')?.why).toHaveProperty('count', expect.closeTo(9, 9));
   });
@@ -45,10 +45,11 @@ describe('explaining', () => {
       exerciseOf(lesson, 'x.. x.. ..x ...', 14),
     );
     expect(text).toMatch(
-      /^14 is harder than 13 because one more stroke falls alone \(the let of 3\) \(\+1\.0\)/,
+      /^14 is harder than 13 because it says less of the pulse \(\+1\.6\), one more stroke falls alone \(the let of 3\) \(\+1\.0\)/,
     );
-    // definition: alone 1, syncopation 3 · 0.1, one stroke 0.1, one more change 0.15
-    expect(points).toBeCloseTo(1.55, 9);
+    // definition: alone 1, syncopation 3 · 0.05, one stroke 0.1, one more change 0.15, two more changes of company 0.3,
+    // a beat hung over 4 · 0.4
+    expect(points).toBeCloseTo(3.3, 9);
   });
 
   it('[CO28] is the same the other way round, and says when bars are alike', () => {
@@ -59,8 +60,8 @@ describe('explaining', () => {
     // definition: differences change sign
     expect(back.points).toBeCloseTo(-there.points, 9);
     expect(there.text).toContain('2 is easier than 1 because');
-    expect(there.text).toContain('1 is played (−0.5)');
-    expect(back.text).toContain('1 is silent (+0.5)');
+    expect(there.text).toContain('1 is played (−0.3)');
+    expect(back.text).toContain('1 is silent (+0.3)');
     expect(compare(lesson, first, { ...first, number: 3 }).text).toBe('3 is as hard as 1: 0.0 points apart.');
   });
 

@@ -178,6 +178,7 @@ function strokesText(first: Subject, second: Subject, kind: Kind): string {
 /** What more, or less, of a part means, in words. */
 const MORE_OR_LESS: Readonly<Partial<Record<PartName, readonly [string, string]>>> = {
   silence: ['1 is silent', '1 is played'],
+  switch: ['it changes company more often', 'it changes company less often'],
   wnbd: ['its strokes pull harder against the beat', 'its strokes lie closer to the beat'],
   lhl: [
     'more strong places are silent after weaker strokes',

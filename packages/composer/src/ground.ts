@@ -7,6 +7,7 @@
  * way they meet counts in equal shares.
  */
 import {
+  type Cell,
   commonGrid,
   type Exercise,
   type GroovePart,
@@ -33,6 +34,9 @@ export interface Company {
   readonly voices: readonly Voice[];
 }
 
+/** What one moment asks of the lead hand and the comping limb: both, the lead hand only, or the comping limb only. */
+export type Meeting = 'both' | 'lead' | 'own';
+
 /** A groove made ready for grading. */
 export interface Ground {
   readonly meter: Meter;
@@ -46,6 +50,8 @@ export interface Ground {
   /** Length of a beat in seconds at the goal tempo. */
   beatSeconds(beat: number): number;
   company(beat: number, slot: number, slots: number): Company;
+  /** The moments of a beat in which the lead hand or a cell strikes, in order, for each way the groove meets the bar. */
+  meetings(beat: number, cell: Cell): readonly (readonly Meeting[])[];
   /** Whether the comping limb is busy with another voice of the groove there. */
   isBusy(beat: number, slot: number, slots: number): boolean;
 }
@@ -98,6 +104,16 @@ function companyOf(ways: readonly (readonly Moment[])[]): Company {
   };
 }
 
+/** The meetings of a beat's own strokes with what the lead hand plays in it. */
+function meetingsOf(own: readonly number[], moments: readonly Moment[]): readonly Meeting[] {
+  const lead = moments.filter((each) => each.limb === 'lead hand').map((each) => each.phase);
+  const among = (list: readonly number[], phase: number) =>
+    list.some((each) => Math.abs(each - phase) < SAME_MOMENT);
+  const alone = lead.filter((phase) => !among(own, phase)).map((phase) => ({ phase, is: 'lead' as Meeting }));
+  const struck = own.map((phase) => ({ phase, is: (among(lead, phase) ? 'both' : 'own') as Meeting }));
+  return [...alone, ...struck].sort((a, b) => a.phase - b.phase).map((each) => each.is);
+}
+
 /**
  * The ground under an exercise of `bars` bars for the lesson's comping voice.
  * @param voices voices that the exercise plays itself and the groove leaves out; the comping voice when left out
@@ -120,13 +136,16 @@ export function readGround(
     phase,
   );
   const ways = commonGrid([groove.length, bars]) / bars;
+  const inBeat = (beat: number): readonly (readonly Moment[])[] =>
+    Array.from({ length: ways }, (_, way) => {
+      const bar = (way * bars + Math.floor(beat / inBar)) % groove.length;
+      return groove[bar]?.[beat % inBar] ?? [];
+    });
   const at = (beat: number, slot: number, slots: number): readonly (readonly Moment[])[] => {
     const place = phase(beat, slot, slots);
-    return Array.from({ length: ways }, (_, way) => {
-      const bar = (way * bars + Math.floor(beat / inBar)) % groove.length;
-      const moments = groove[bar]?.[beat % inBar] ?? [];
-      return moments.filter((each) => Math.abs(each.phase - place) < SAME_MOMENT);
-    });
+    return inBeat(beat).map((moments) =>
+      moments.filter((each) => Math.abs(each.phase - place) < SAME_MOMENT),
+    );
   };
   return {
     meter,
@@ -137,6 +156,15 @@ export function readGround(
     beatSeconds: (beat) => wholeNotesToSeconds(lengthOf(beat), bpm),
     company: (beat, slot, slots) =>
       companyOf(at(beat, slot, slots).map((moments) => moments.filter((each) => each.limb !== limb))),
+    meetings: (beat, cell) => {
+      const own = struckSlots(cell).map((slot) => phase(beat, slot, cell.marks.length));
+      return inBeat(beat).map((moments) =>
+        meetingsOf(
+          own,
+          moments.filter((each) => each.limb !== limb),
+        ),
+      );
+    },
     isBusy: (beat, slot, slots) =>
       at(beat, slot, slots).some((way) => way.some((each) => each.limb === limb)),
   };

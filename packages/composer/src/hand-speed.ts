@@ -2,8 +2,8 @@
  * How fast one limb has to go, and what it cannot do.
  *
  * Conventions: times in seconds at the goal tempo; speed in strokes a second.
- * Source: common practice: a hand keeps up single strokes to some limit; two in a row may come faster, from one
- * motion of the hand; a foot keeps up less. The shares are ours.
+ * Source: one hand keeps up 5 to 7 strokes a second (Fujii, Kudo, Ohtsuki & Oda 2009, Neuroscience Letters 459(2)); two
+ * in a row may come faster, from one motion of the hand, and a foot keeps up less (common practice; the shares are ours).
  */
 import type { Cell } from '@shedbook/core';
 import { struckSlots } from '@shedbook/core';
@@ -15,8 +15,11 @@ const PAIR_SHARE = 1.5;
 /** What a foot keeps up, as a share of what a hand does. */
 const FOOT_SHARE = 0.75;
 
-/** Speed, as a share of the limit, up to which it costs nothing: sixteenths with one hand at 72 where the limit is 8. */
-const EASY_SHARE = 0.6;
+/** Speed, as a share of the limit, up to which it costs nothing: sixteenths with one hand at 73 where the limit is 7. */
+const EASY_SHARE = 0.7;
+
+/** The most strokes a second that one hand is published to keep up; faster pairs are named. */
+export const PUBLISHED_HAND_RATE = 7;
 
 const ROUNDING_SECONDS = 1e-9;
 
@@ -60,4 +63,16 @@ export function speedCost(times: readonly number[], limit: number): number {
   const pairs = gaps.map((gap) => gapCost(gap, limit * PAIR_SHARE));
   const runs = gaps.slice(1).map((gap, i) => gapCost(Math.max(gap, gaps[i] as number), limit));
   return [...pairs, ...runs].reduce((sum, each) => sum + each, 0);
+}
+
+/** The fastest two strokes of the comping limb in a looped bar, in strokes a second; 0 with fewer than two. */
+export function fastestPair(ground: Ground, cells: readonly Cell[]): number {
+  let start = 0;
+  const times = cells.flatMap((cell, beat) => {
+    const own = strokeTimes(ground, beat, cell).map((time) => start + time);
+    start += ground.beatSeconds(beat);
+    return own;
+  });
+  const looped = [...times, ...times.slice(0, 1).map((time) => time + start)];
+  return times.length < 2 ? 0 : 1 / Math.min(...gapsOf(looped));
 }

@@ -71,6 +71,17 @@ interface LargeStepFact extends Fact {
   readonly bound: number;
 }
 
+/** Exercises ask one hand for two strokes faster than a hand is published to keep up. */
+interface FastPairsFact extends Fact {
+  readonly fact: 'fast-pairs';
+  /** Numbers of the exercises. */
+  readonly exercises: readonly string[];
+  /** The fastest two, in strokes a second at the goal tempo. */
+  readonly rate: number;
+  /** What one hand is published to keep up, in strokes a second. */
+  readonly published: number;
+}
+
 /** What a composed page could not have. */
 export type NoteFact =
   | PlainNoteFact
@@ -80,4 +91,5 @@ export type NoteFact =
   | MissedMovesFact
   | TooManyMovesFact
   | EasierFact
-  | LargeStepFact;
+  | LargeStepFact
+  | FastPairsFact;

@@ -1,10 +1,10 @@
 /**
- * A bar on its way to a page, with what choosing looks at: its moves, its class of rotations, its rests.
+ * A bar on its way to a page, with what choosing looks at: its moves, its rests, its strokes.
  *
  * Conventions: cells as indices into the vocabulary, followed by cells that only kept exercises use; a move is
  * `from · cells + to` and is noted only between cells of the vocabulary.
  */
-import { type Cell, commonGrid, isRest, necklaceOf, struckSlots } from '@shedbook/core';
+import { type Cell, isRest, struckSlots } from '@shedbook/core';
 
 /** Points that differ by less are the same: sums of floats. */
 export const SAME_POINTS = 1e-9;
@@ -23,8 +23,6 @@ export interface PageBar {
   readonly strokes: number;
   /** The cells in order, as text to compare. */
   readonly key: string;
-  /** The cells in any order, as text to compare. */
-  readonly bag: string;
 }
 
 /** What is known of the cells that bars are made of. */
@@ -77,31 +75,6 @@ export function pageBar(
     if (alphabet.rests[cell]) rests += 1;
     strokes += alphabet.strokes[cell] as number;
   }
-  const list = Array.from(cells);
-  const key = list.join();
-  const bag = list.sort((a, b) => a - b).join();
-  return { cells, points, keptFrom, moves: movesOf(alphabet, cells), rests, strokes, key, bag };
-}
-
-/** The marks of each cell spread over `slots` places, as numbers. */
-function spread(cell: Cell, slots: number): readonly number[] {
-  const stretch = slots / cell.marks.length;
-  return Array.from({ length: slots }, (_, i) =>
-    (i % stretch === 0 ? (cell.marks[i / stretch] ?? '.') : '.').charCodeAt(0),
-  );
-}
-
-/** Tells whether two bars are rotations of one another, slot by slot; remembers what it worked out. */
-export function rotationJudge(alphabet: Alphabet): (a: PageBar, b: PageBar) => boolean {
-  const slots = commonGrid(alphabet.cells.map((cell) => cell.marks.length));
-  const places = alphabet.cells.map((cell) => spread(cell, slots));
-  const classes = new Map<PageBar, string>();
-  const classOf = (bar: PageBar) => {
-    const known = classes.get(bar);
-    if (known !== undefined) return known;
-    const found = necklaceOf(Array.from(bar.cells).flatMap((cell) => places[cell] ?? [])).join();
-    classes.set(bar, found);
-    return found;
-  };
-  return (a, b) => a.strokes === b.strokes && classOf(a) === classOf(b);
+  const key = Array.from(cells).join();
+  return { cells, points, keptFrom, moves: movesOf(alphabet, cells), rests, strokes, key };
 }

@@ -12,17 +12,23 @@ import {
   possibleMoves,
   type Random,
 } from '@shedbook/core';
+import { barStore } from './bar-store.ts';
+import { blockOfPlaces, blocksOf, isTight } from './blocks.ts';
 import { choosePage } from './choose.ts';
+import { figuresIn, figuresWanted } from './figures.ts';
 import { type Grade, gradeExercise } from './grade.ts';
 import type { Ground } from './ground.ts';
-import { type Alphabet, alphabetOf, type PageBar, pageBar, rotationJudge } from './page-bar.ts';
+import { type Alphabet, alphabetOf, type PageBar, pageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
 import type { Pool } from './pool.ts';
 import { type ComposeReport, reportPage } from './report.ts';
 import { STEP_GROWTH } from './windows.ts';
 
 /** How often the even step from one bar to the next a step may be, where bars are few. */
-const STEPS_IN_ONE = 2 * STEP_GROWTH;
+const STEPS_IN_ONE = 1.5 * STEP_GROWTH;
+
+/** A page with this many times the lines that all moves need is free to stop at a difficulty it can climb to. */
+const FREE_TO_STOP = 1.5;
 
 /** Share of the bars that are left out as the hardest, and how many times the page's bars must be left then. */
 const FEATS = 0.02;
@@ -46,6 +52,8 @@ export interface PageSource {
   readonly random: Random;
   /** Numbers of the lesson's exercises that stay in their places. */
   readonly keep: readonly number[];
+  /** How far the page quotes figures of the trade, 0 to 1. */
+  readonly idiom: number;
   /** Moves to be met, as indices `[from, to]`; all that the rules allow when left out. */
   readonly moves?: readonly (readonly [number, number])[];
 }
@@ -117,10 +125,27 @@ function stepBoundOf(candidates: readonly PageBar[], evenStep: number, allowed: 
   return Math.max(allowed, STEPS_IN_ONE * evenStep, widest + evenStep);
 }
 
-/** What is left of the candidates without the hardest: feats that a page has no need of, where there is plenty. */
-function withoutFeats(bars: readonly PageBar[], count: number): readonly PageBar[] {
-  const left = bars.slice(0, Math.ceil(bars.length * (1 - FEATS)));
+/** What is left of the candidates up to some points, where that leaves plenty and every move; else all of them. */
+function upTo(bars: readonly PageBar[], left: readonly PageBar[], count: number): readonly PageBar[] {
   return left.length >= count * PLENTY && movesMet(left).size === movesMet(bars).size ? left : bars;
+}
+
+/** The candidates without the hardest: feats that a page has no need of, where there is plenty. */
+function withoutFeats(bars: readonly PageBar[], count: number): readonly PageBar[] {
+  return upTo(bars, bars.slice(0, Math.ceil(bars.length * (1 - FEATS))), count);
+}
+
+/** The candidates that a short page climbs to in steps that are always allowed. */
+function withinReach(bars: readonly PageBar[], count: number, step: number): readonly PageBar[] {
+  const first = bars[0];
+  const inOne = first?.cells.length ?? 1;
+  if (!first || count < (FREE_TO_STOP * movesMet(bars).size) / inOne) return bars;
+  const most = first.points + (count - 1) * step * (first.cells.length / inOne);
+  return upTo(
+    bars,
+    bars.filter((bar) => bar.points <= most),
+    Math.ceil(count / PLENTY),
+  );
 }
 
 function splitBars(cells: readonly Cell[], beats: number): Pattern {
@@ -137,6 +162,16 @@ function exerciseFrom(lesson: Lesson, alphabet: Alphabet, bar: PageBar, place: n
   return { number: place + 1, name: null, parts, sticking: null, notes: null };
 }
 
+/** The candidates that are figures of the trade, the commonest first, `most` at most. */
+function figureBars(source: PageSource, candidates: readonly PageBar[], most: number): readonly PageBar[] {
+  const { lesson, rules } = source;
+  const byKey = new Map(candidates.map((bar) => [bar.key, bar]));
+  const texts = rules.cells.map((cell) => cell.text);
+  return figuresIn(lesson, texts)
+    .flatMap(({ cells }) => byKey.get(cells.join()) ?? [])
+    .slice(0, most);
+}
+
 /** Composes a page from candidates. */
 export function composePage(source: PageSource): Composition {
   const { lesson, ground, rules, pool, count, seed, random } = source;
@@ -150,20 +185,39 @@ export function composePage(source: PageSource): Composition {
   const keptKeys = new Set([...keptBars(alphabet, kept, count).values()].map((bar) => bar.key));
   const fresh = all.filter((bar) => !keptKeys.has(bar.key));
   const room = Math.max(kept.length, Math.min(count, fresh.length + kept.length));
-  const candidates = limits.difficulty.most === null ? withoutFeats(fresh, room) : fresh;
+  const open = limits.difficulty.most === null;
+  const candidates = open ? withinReach(withoutFeats(fresh, room), room, limits.step) : fresh;
   const evenStep = evenStepOf(candidates, room);
+  const store = barStore(alphabet, candidates, pool, random);
+  const moves = movesToMeet(source, all);
+  const crowding = moves.length / Math.max(1, room * ground.length);
+  const blocks = blocksOf(room, crowding);
+  const figures = figureBars(source, candidates, figuresWanted(source.idiom, room, crowding));
   const aim: PageAim = {
     alphabet,
-    moves: movesToMeet(source, all),
+    moves,
+    figures: new Set(figures.map((bar) => bar.key)),
     stepBound: stepBoundOf(candidates, evenStep, limits.step),
     evenStep,
+    range: [candidates[0]?.points ?? 0, candidates.at(-1)?.points ?? 0],
     beats: ground.meter.beats.length,
-    areRotations: rotationJudge(alphabet),
+    blockOf: blockOfPlaces(blocks),
+    mayStart: (cell) => rules.allows?.(0, cell) ?? true,
   };
-  const page = choosePage({ candidates, count: room, kept: keptBars(alphabet, kept, room), aim }, random);
+  const task = {
+    candidates,
+    count: room,
+    kept: keptBars(alphabet, kept, room),
+    aim,
+    store,
+    blocks,
+    figures,
+    isTight: isTight(crowding),
+  };
+  const { bars: page, themes } = choosePage(task, random);
   const exercises = page.map((bar, place) => exerciseFrom(lesson, alphabet, bar, place));
   return {
     exercises,
-    report: reportPage({ lesson, ground, seed, asked: count, page, exercises, aim, pool }),
+    report: reportPage({ lesson, ground, seed, asked: count, page, themes, blocks, exercises, aim, pool }),
   };
 }

@@ -5,18 +5,15 @@
  */
 import type { Random } from '@shedbook/core';
 import { type PageBar, SAME_POINTS } from './page-bar.ts';
-import { neighbourCost, type PageAim, phraseCost, wholeCost } from './page-cost.ts';
+import { neighbourCost, type PageAim, pageCost, phraseCost, wholeCost } from './page-cost.ts';
 import { firstAtLeast, type Window } from './windows.ts';
 
 /** Exchanges tried for each place, within bounds for the whole page. */
 const EXCHANGES_PER_PLACE = 100;
 const EXCHANGES_AT_MOST = 8_000;
 
-/** Exchanges tried to mend what is left: rotations side by side, steps above the bound. */
+/** Exchanges tried to mend what is left: steps above the bound. */
 const MENDS = 600;
-
-/** How far in difficulty another bar for that may lie, in largest steps. */
-const MEND_REACH = 3;
 
 /** What polishing goes by. */
 export interface PolishTask {
@@ -33,8 +30,8 @@ function placeCost(page: readonly PageBar[], place: number, aim: PageAim): numbe
   const before = page[place - 1];
   const after = page[place + 1];
   let cost = phraseCost(bar, aim);
-  if (before) cost += neighbourCost(before, bar, aim);
-  if (after) cost += neighbourCost(bar, after, aim);
+  if (before) cost += neighbourCost(before, bar, place, aim);
+  if (after) cost += neighbourCost(bar, after, place + 1, aim);
   return cost;
 }
 
@@ -99,38 +96,20 @@ function exchanged(
   return [...page.slice(0, from), ...stretch, ...page.slice(to)];
 }
 
-function totalCost(
-  page: readonly PageBar[],
-  aim: PageAim,
-  costOf: (page: readonly PageBar[]) => number,
-): number {
-  const phrases = page.reduce((sum, bar) => sum + phraseCost(bar, aim), 0);
-  const steps = page.slice(1).map((bar, i) => neighbourCost(page[i] as PageBar, bar, aim));
-  return costOf(page) + phrases + steps.reduce((sum, each) => sum + each, 0);
-}
-
-/** An exchange that may mend a fault: a place to change, and the points that the new bar should lie between. */
+/** An exchange that may mend a step: a place to change, and the points that the new bar should lie between. */
 interface Mend {
   readonly place: number;
   readonly least: number;
   readonly most: number;
 }
 
-/** Exchanges that may mend a fault of the page: rotations side by side, or a step above the bound. */
+/** Exchanges that may mend a step above the bound. */
 function mendsFor(page: readonly PageBar[], task: PolishTask, random: Random): readonly Mend[] {
   const { aim, places } = task;
-  const anywhere = () => places[random.below(places.length)] as number;
-  const reach = MEND_REACH * aim.stepBound;
   return page.flatMap((bar, i): readonly Mend[] => {
     const before = page[i - 1];
-    if (!before) return [];
-    if (bar.points - before.points > aim.stepBound + SAME_POINTS) {
-      return [{ place: anywhere(), least: before.points, most: bar.points }];
-    }
-    if (!aim.areRotations(before, bar)) return [];
-    return [i - 1, i]
-      .filter((place) => places.includes(place))
-      .map((place) => ({ place, least: bar.points - reach, most: bar.points + reach }));
+    if (!before || bar.points - before.points <= aim.stepBound + SAME_POINTS) return [];
+    return [{ place: places[random.below(places.length)] as number, least: before.points, most: bar.points }];
   });
 }
 
@@ -152,17 +131,17 @@ function tryMend(
   return exchanged(page, mend.place, bar, free);
 }
 
-/** Mends faults by exchanging a bar for one of another difficulty, as long as the page gets better. */
-function mendFaults(page: readonly PageBar[], task: PolishTask, random: Random): readonly PageBar[] {
+/** Mends steps by exchanging a bar for one of another difficulty, as long as the page gets better. */
+export function mendSteps(page: readonly PageBar[], task: PolishTask, random: Random): readonly PageBar[] {
   const free = new Set(task.places);
   const costOf = wholeCost(task.aim);
   let best = page;
-  let cost = totalCost(page, task.aim, costOf);
+  let cost = pageCost(page, task.aim, costOf);
   for (let i = 0; i < MENDS; i += 1) {
     const mends = mendsFor(best, task, random);
     if (mends.length === 0) return best;
     const changed = tryMend(best, mends[random.below(mends.length)] as Mend, task, free, random);
-    const changedCost = changed ? totalCost(changed, task.aim, costOf) : Number.POSITIVE_INFINITY;
+    const changedCost = changed ? pageCost(changed, task.aim, costOf) : Number.POSITIVE_INFINITY;
     if (changed && changedCost < cost) {
       best = changed;
       cost = changedCost;
@@ -176,5 +155,5 @@ export function polishPage(page: readonly PageBar[], task: PolishTask, random: R
   if (task.places.length === 0) return page;
   const polished = [...page];
   exchange(polished, task, random);
-  return mendFaults(polished, task, random);
+  return mendSteps(polished, task, random);
 }

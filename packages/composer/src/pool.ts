@@ -49,6 +49,8 @@ export interface Pool {
   readonly allowed: bigint;
   /** Whether all of them are candidates. */
   readonly complete: boolean;
+  /** The candidate of these cells, or null where it may not stand on a page. */
+  grade(cells: Uint16Array): Candidate | null;
 }
 
 /** A range of difficulty, in points; null is no limit. */
@@ -198,5 +200,11 @@ export function fillPool(
     : gather(tables, rules, random, range);
   const unique = new Map(all.map((each) => [each.cells.join(), each]));
   const candidates = [...unique.values()].filter((each) => inRange(each.points, range)).sort(byPoints);
-  return { candidates, allowed, complete };
+  const strokes = rules.cells.map((cell) => struckSlots(cell).length);
+  const grade = (cells: Uint16Array): Candidate | null => {
+    if (cells.some((cell) => cell >= rules.cells.length) || !keepsRules(rules, strokes, cells)) return null;
+    const points = rounded(tables.points(cells));
+    return inRange(points, range) ? { cells, points } : null;
+  };
+  return { candidates, allowed, complete, grade };
 }

@@ -58,6 +58,6 @@ export function composeQuestions(lesson: Lesson, options: Omit<ComposeOptions, '
     .filter((pair) => keepsRules(rules, strokes, pair))
     .map((pair): Candidate => ({ cells: pair, points: tables.points(pair) }))
     .sort((a, b) => a.points - b.points);
-  const pool = { candidates, allowed: BigInt(candidates.length), complete: true };
+  const pool = { candidates, allowed: BigInt(candidates.length), complete: true, grade: () => null };
   return composePage({ ...single, ground, rules, pool });
 }

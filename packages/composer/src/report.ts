@@ -4,8 +4,12 @@
  * Conventions: exercises count from 1; difficulty in points.
  */
 import { type Cell, type Exercise, formatPattern, type Lesson } from '@shedbook/core';
+import type { Block } from './blocks.ts';
 import { type Grade, gradeExercise, gradePattern, gradeSettingsOf } from './grade.ts';
 import type { Ground } from './ground.ts';
+import { fastestPair, PUBLISHED_HAND_RATE, speedLimit } from './hand-speed.ts';
+import { ideaOf, themeFact } from './idea.ts';
+import type { IdeaFact, ThemeFact } from './idea-fact.ts';
 import type { MoveFact, NoteFact } from './note-fact.ts';
 import type { PageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
@@ -28,6 +32,8 @@ export interface ReportedBar {
   readonly newCells: readonly string[];
   /** Moves that the page has here for the first time. */
   readonly newMoves: readonly CellMove[];
+  /** What the bar makes of its block's theme, or null where the block has none. */
+  readonly idea: IdeaFact | null;
 }
 
 /** Which moves between cells the page has. */
@@ -56,6 +62,18 @@ export interface DifficultyReport {
   readonly falls: readonly number[];
 }
 
+/** Lines of the page that belong together. */
+export interface ReportedBlock {
+  /** Number of its first exercise. */
+  readonly first: number;
+  /** Number of its last exercise. */
+  readonly last: number;
+  /** Pattern text of its theme, or null where its lines have none. */
+  readonly theme: string | null;
+  /** What the theme is, for a heading. */
+  readonly heading: ThemeFact | null;
+}
+
 /** What a composed page has and lacks. */
 export interface ComposeReport {
   readonly seed: number | string;
@@ -68,8 +86,8 @@ export interface ComposeReport {
   readonly lookedAt: number;
   readonly coverage: CoverageReport;
   readonly difficulty: DifficultyReport;
-  /** Numbers of exercises that are rotations of the one before. */
-  readonly rotations: readonly number[];
+  /** The page's blocks, each of one theme. */
+  readonly blocks: readonly ReportedBlock[];
   readonly bars: readonly ReportedBar[];
   /** What could not be had, and why. */
   readonly notes: readonly NoteFact[];
@@ -84,6 +102,9 @@ export interface ReportTask {
   /** Number of exercises that were asked for. */
   readonly asked: number;
   readonly page: readonly PageBar[];
+  readonly blocks: readonly Block[];
+  /** By block. */
+  readonly themes: readonly (PageBar | null)[];
   readonly exercises: readonly Exercise[];
   readonly aim: PageAim;
   readonly pool: Pool;
@@ -117,7 +138,36 @@ function reportBars(task: ReportTask): readonly ReportedBar[] {
           : gradeExercise(lesson, exercise),
       newCells: newCells.map((cell) => (aim.alphabet.cells[cell] as Cell).text),
       newMoves: newMoves.map((move) => moveText(aim, move)),
+      idea: ideaAt(task, place),
     };
+  });
+}
+
+function cellsOf(task: ReportTask, bar: PageBar): readonly Cell[] {
+  return Array.from(bar.cells, (index) => task.aim.alphabet.cells[index] as Cell);
+}
+
+/** The pattern text of a bar. */
+function textOf(task: ReportTask, bar: PageBar): string {
+  const cells = cellsOf(task, bar);
+  const { beats } = task.aim;
+  const bars = Array.from({ length: cells.length / beats }, (_, i) =>
+    cells.slice(i * beats, (i + 1) * beats),
+  );
+  return formatPattern({ bars });
+}
+
+function ideaAt(task: ReportTask, place: number): IdeaFact | null {
+  const theme = task.themes[task.aim.blockOf[place] ?? 0];
+  return theme ? ideaOf(cellsOf(task, task.page[place] as PageBar), cellsOf(task, theme)) : null;
+}
+
+function reportBlocks(task: ReportTask): readonly ReportedBlock[] {
+  return task.blocks.map(({ start, length }, i) => {
+    const theme = task.themes[i] ?? null;
+    const text = theme && textOf(task, theme);
+    const heading = theme && text !== null ? themeFact(cellsOf(task, theme), text, task.aim.beats) : null;
+    return { first: start + 1, last: start + length, theme: text, heading };
   });
 }
 
@@ -197,9 +247,18 @@ function difficultyNotes({ falls, largestStep, stepBound }: DifficultyReport): r
   return largestStep > stepBound + SAME_POINTS ? [...easier, step] : easier;
 }
 
+/** That some exercises have two strokes faster than a hand is published to keep up. */
+function speedNotes(task: ReportTask): readonly NoteFact[] {
+  const rates = task.page.map((bar) => fastestPair(task.ground, cellsOf(task, bar)));
+  const published = speedLimit(task.ground, PUBLISHED_HAND_RATE);
+  const fast = rates.flatMap((rate, i) => (rate > published + SAME_POINTS ? [String(i + 1)] : []));
+  if (fast.length === 0) return [];
+  return [{ fact: 'fast-pairs', exercises: fast, rate: Math.max(...rates), published }];
+}
+
 /** The report of a page. */
 export function reportPage(task: ReportTask): ComposeReport {
-  const { page, aim } = task;
+  const { page } = task;
   const coverage = reportCoverage(task);
   const difficulty = reportDifficulty(task);
   return {
@@ -210,15 +269,14 @@ export function reportPage(task: ReportTask): ComposeReport {
     lookedAt: task.pool.candidates.length,
     coverage,
     difficulty,
-    rotations: page.flatMap((bar, i) =>
-      i > 0 && aim.areRotations(page[i - 1] as PageBar, bar) ? [i + 1] : [],
-    ),
+    blocks: reportBlocks(task),
     bars: reportBars(task),
     notes: [
       ...limitNotes(task.lesson),
       ...emptyNotes(task),
       ...shortNotes(task, coverage),
       ...difficultyNotes(difficulty),
+      ...speedNotes(task),
     ],
   };
 }

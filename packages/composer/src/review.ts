@@ -29,27 +29,37 @@ function textOf(exercise: Exercise): string {
   return exercise.parts.map((part) => `${part.voice} ${formatPattern(part.pattern)}`).join(' / ');
 }
 
+/** An exercise and every place that it has on the sheets. */
+interface Known {
+  readonly exercise: Exercise;
+  readonly points: number;
+  readonly places: { readonly sheet: number; readonly from: number }[];
+}
+
 /** Exercises of all sheets that fit the lesson's meter, each text once, in ascending order of difficulty. */
-function gather(lesson: Lesson, sheets: readonly Lesson[]): readonly ReviewedExercise[] {
-  const seen = new Set<string>();
-  const found = sheets.flatMap((sheet, index) =>
-    sheet.meter.text !== lesson.meter.text
-      ? []
-      : sheet.exercises.flatMap((exercise) => {
-          if (seen.has(textOf(exercise))) return [];
-          seen.add(textOf(exercise));
-          const points = gradeExercise(lesson, exercise).points;
-          return [{ exercise, sheet: index, from: exercise.number, points }];
-        }),
-  );
-  return found.sort((a, b) => a.points - b.points);
+function gather(lesson: Lesson, sheets: readonly Lesson[]): readonly Known[] {
+  const known = new Map<string, Known>();
+  sheets.forEach((each, sheet) => {
+    if (each.meter.text !== lesson.meter.text) return;
+    for (const exercise of each.exercises) {
+      const text = textOf(exercise);
+      const place = { sheet, from: exercise.number };
+      const before = known.get(text);
+      if (before) before.places.push(place);
+      else known.set(text, { exercise, points: gradeExercise(lesson, exercise).points, places: [place] });
+    }
+  });
+  return [...known.values()].sort((a, b) => a.points - b.points);
 }
 
 /** One of the exercises in a window, from another sheet than the one before where there is one. */
-function pick(window: readonly ReviewedExercise[], before: number | null, random: Random): ReviewedExercise {
-  const others = window.filter((each) => each.sheet !== before);
-  const choice = others.length > 0 ? others : window;
-  return choice[random.below(choice.length)] as ReviewedExercise;
+function pick(window: readonly Known[], before: number | null, random: Random) {
+  const of = (list: readonly Known[]) =>
+    list.flatMap((known) => known.places.map((place) => ({ known, ...place })));
+  const all = of(window);
+  const others = all.filter((each) => each.sheet !== before);
+  const choice = others.length > 0 ? others : all;
+  return choice[random.below(choice.length)] as (typeof all)[number];
 }
 
 /** Exercises of earlier sheets for a review, numbered from 1 and named after their sheets. */
@@ -65,9 +75,14 @@ export function composeReview(
   return Array.from({ length: count }, (_, place) => {
     const from = Math.floor((place * all.length) / count);
     const to = Math.max(from + 1, Math.floor(((place + 1) * all.length) / count));
-    const picked = pick(all.slice(from, to), before, random);
-    before = picked.sheet;
-    const name = `${sheets[picked.sheet]?.title ?? ''} ${picked.from}`;
-    return { ...picked, exercise: { ...picked.exercise, number: place + 1, name } };
+    const { known, sheet, from: number } = pick(all.slice(from, to), before, random);
+    before = sheet;
+    const name = `${sheets[sheet]?.title ?? ''} ${number}`;
+    return {
+      sheet,
+      from: number,
+      points: known.points,
+      exercise: { ...known.exercise, number: place + 1, name },
+    };
   });
 }

@@ -28,5 +28,9 @@ export function composeWeakMove(lesson: Lesson, move: WeakMove, options: Compose
     throw new RangeError(`the vocabulary has no cell "${missing}"; it has ${texts.join(', ')}`);
   }
   const candidates = source.pool.candidates.filter((bar) => hasMove(bar, from, to));
-  return composePage({ ...source, pool: { ...source.pool, candidates }, moves: [[from, to]] });
+  const grade = (cells: Uint16Array): Candidate | null => {
+    const bar = source.pool.grade(cells);
+    return bar && hasMove(bar, from, to) ? bar : null;
+  };
+  return composePage({ ...source, pool: { ...source.pool, candidates, grade }, moves: [[from, to]] });
 }

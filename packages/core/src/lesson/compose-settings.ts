@@ -51,7 +51,7 @@ const limitsSchema = z
     handSpeed: z
       .number()
       .positive()
-      .default(8)
+      .default(7)
       .describe(
         'strokes a second that one limb can keep up at the goal tempo; two may come half as fast again',
       ),
@@ -83,14 +83,21 @@ const weightsSchema = z
   .strictObject({
     alone: weight(1, 'each off-beat stroke that no other limb plays with'),
     foot: weight(0.5, 'each stroke that a foot or the other hand plays with, but not the lead hand'),
-    lead: weight(0.25, 'each stroke that the lead hand plays with'),
-    pulse: weight(0.25, 'evidence against the pulse (Povel and Essens), where no other limb plays the beat'),
+    lead: weight(0.05, 'each stroke that the lead hand plays with'),
+    switch: weight(
+      0.15,
+      'each change between playing with the lead hand, between its strokes, and leaving it alone',
+    ),
+    pulse: weight(
+      0.4,
+      'evidence against the pulse (Povel and Essens): beats that a stroke hangs over or hides, and silent ones that nobody plays',
+    ),
     lhl: weight(0, 'syncopation of Longuet-Higgins and Lee'),
-    wnbd: weight(0.1, 'weighted distance of notes to beats (Gómez and others)'),
+    wnbd: weight(0.05, 'weighted distance of notes to beats (Gómez and others)'),
     offBeatness: weight(0, 'strokes on places coprime with the bar (Toussaint)'),
     keith: weight(0, 'strokes that do not start on a multiple of their own length (Keith)'),
     density: weight(0.1, 'each stroke'),
-    silence: weight(0.5, 'silence on beat 1'),
+    silence: weight(0.25, 'silence on beat 1'),
     change: weight(0.15, 'each change from one cell to another'),
     speed: weight(0.5, 'hand speed: each three strokes in a row at the limit; less when slower, or for two'),
     dynamics: weight(0.25, 'each change between ghost note, stroke and accent, and each flam, drag or buzz'),
@@ -114,6 +121,14 @@ export const composeSettingsSchema = z
       .default(1)
       .describe('another seed gives another page; the same seed always gives the same page'),
     bars: z.number().int().min(1).max(4).default(1).describe('bars in an exercise'),
+    idiom: z
+      .number()
+      .min(0)
+      .max(1)
+      .default(0.5)
+      .describe(
+        'how far a page quotes figures of the trade: 0 not at all, every move counts; 1 as its themes',
+      ),
     limits: limitsSchema,
     weights: weightsSchema,
   })

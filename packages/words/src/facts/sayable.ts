@@ -1,6 +1,6 @@
 /** Every fact that there are sentences for: what the rooms under this one export. */
 import type { CoachFact, LogFact } from '@shedbook/coach';
-import type { MoveFact, NoteFact, ReasonFact } from '@shedbook/composer';
+import type { IdeaFact, MoveFact, NoteFact, ReasonFact, ThemeFact } from '@shedbook/composer';
 import type { Fact, LessonFact, PlaceFact, UnheardFact } from '@shedbook/core';
 import type { ExchangeFact } from '@shedbook/exchange';
 import type { JudgeFact } from '@shedbook/judge';
@@ -12,6 +12,8 @@ export type ScreenFact =
   | LessonFact
   | LogFact
   | ReasonFact
+  | IdeaFact
+  | ThemeFact
   | NoteFact
   | MoveFact
   | ListenFact

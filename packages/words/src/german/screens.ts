@@ -4,6 +4,7 @@ import type { Language } from '../facts/say.ts';
 import type { ScreenFact } from '../facts/sayable.ts';
 import { coach } from './facts/coach.ts';
 import { difficulty } from './facts/difficulty.ts';
+import { ideas } from './facts/ideas.ts';
 import { lesson } from './facts/lesson.ts';
 import { listening } from './facts/listening.ts';
 import { log } from './facts/log.ts';
@@ -24,6 +25,7 @@ export const GERMAN_SCREENS: Language<ScreenFact> = {
     ...log,
     ...places,
     ...difficulty,
+    ...ideas,
     ...notes,
     ...coach,
     ...listening,

@@ -17,6 +17,8 @@ export const difficulty = sentences<ReasonFact, PlaceFact>()({
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke with a foot only}} * {{{$count} strokes with a foot only}}',
   'part-lead':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke with the lead hand}} * {{{$count} strokes with the lead hand}}',
+  'part-switch':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} change between playing with the lead hand, between its strokes and not at all}} * {{{$count} changes between playing with the lead hand, between its strokes and not at all}}',
   'part-wnbd': '{$count :number maximumFractionDigits=1} of syncopation (note-to-beat distance)',
   'part-lhl': '{$count :number maximumFractionDigits=1} of syncopation (rests on strong places)',
   'part-offBeatness':

@@ -17,6 +17,8 @@ export const notes = sentences<NoteFact | MoveFact>()({
     '.input {$exercises :integer} .match $exercises one {{Moves not on the page: {$moves :list type=series}; all of them need at least {$exercises} exercise.}} * {{Moves not on the page: {$moves :list type=series}; all of them need at least {$exercises} exercises.}}',
   'easier-than-before':
     'Exercise {$exercise :integer} is easier than {$before :integer}: kept exercises stand there as they did.',
+  'fast-pairs':
+    'At the goal tempo two strokes come as fast as {$rate :number maximumFractionDigits=1} a second in {$exercises :list}; one limb keeps up {$published :number maximumFractionDigits=1} at most: play them as a double stroke, or lower the goal.',
   'large-step':
     'The largest step is {$step :number minimumFractionDigits=1 maximumFractionDigits=1} points, above {$bound :number minimumFractionDigits=1 maximumFractionDigits=1}.',
 });

@@ -17,6 +17,8 @@ export const notes = sentences<NoteFact | MoveFact>()({
     '.input {$exercises :integer} .match $exercises one {{Wechsel, die nicht auf der Seite sind: {$moves :list type=series}; für alle braucht es mindestens {$exercises} Übung.}} * {{Wechsel, die nicht auf der Seite sind: {$moves :list type=series}; für alle braucht es mindestens {$exercises} Übungen.}}',
   'easier-than-before':
     'Übung {$exercise :integer} ist leichter als {$before :integer}: behaltene Übungen stehen, wo sie standen.',
+  'fast-pairs':
+    'Im Zieltempo kommen in {$exercises :list} zwei Schläge mit {$rate :number maximumFractionDigits=1} in der Sekunde; ein Arm oder Bein hält höchstens {$published :number maximumFractionDigits=1} durch: als Doppelschlag spielen oder das Ziel senken.',
   'large-step':
     'Der größte Schritt ist {$step :number minimumFractionDigits=1 maximumFractionDigits=1} Punkte, über {$bound :number minimumFractionDigits=1 maximumFractionDigits=1}.',
 });

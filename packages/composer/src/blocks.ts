@@ -1,0 +1,47 @@
+/**
+ * Blocks: the lines of a page that belong to one theme.
+ *
+ * Conventions: places from 0; every place is in one block.
+ */
+
+/** Lines in a block, about: four stand together on a page and are gone through as one drill (common practice). */
+const LINES = 4;
+
+/** Lines in a block where there are many moves to meet: neighbours that are alike share their moves. */
+const FEW_LINES = 3;
+
+/** Moves to be met, as a share of those that the page has room for, above which they are many. */
+const MANY_MOVES = 0.255;
+
+/** Whether moves are many for the lines of a page. @param moves as a share of those that it has room for */
+export function isTight(moves: number): boolean {
+  return moves > MANY_MOVES;
+}
+
+/** A run of places that belong together. */
+export interface Block {
+  /** First place, from 0. */
+  readonly start: number;
+  /** Number of lines. */
+  readonly length: number;
+}
+
+/**
+ * The blocks of a page of `count` lines, as even as can be, the longer ones first.
+ * @param moves moves to be met, as a share of those that the page has room for
+ */
+export function blocksOf(count: number, moves: number): readonly Block[] {
+  const blocks = Math.max(1, Math.round(count / (isTight(moves) ? FEW_LINES : LINES)));
+  let start = 0;
+  return Array.from({ length: count === 0 ? 0 : blocks }, (_, i) => {
+    const length = Math.floor(count / blocks) + (i < count % blocks ? 1 : 0);
+    const block = { start, length };
+    start += length;
+    return block;
+  });
+}
+
+/** The block of each place. */
+export function blockOfPlaces(blocks: readonly Block[]): readonly number[] {
+  return blocks.flatMap((block, i) => new Array<number>(block.length).fill(i));
+}

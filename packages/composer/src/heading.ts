@@ -1,0 +1,20 @@
+/**
+ * Headings of blocks: until the document has sections, a block's first exercise is named after its theme.
+ *
+ * Conventions: exercises count from 1.
+ */
+import type { Exercise } from '@shedbook/core';
+import type { ThemeFact } from './idea-fact.ts';
+import type { Composition } from './page.ts';
+
+/** The exercises of a page, the first one of every block named after its theme where it has no name. */
+export function withHeadings(
+  { exercises, report }: Composition,
+  nameOf: (theme: ThemeFact) => string,
+): readonly Exercise[] {
+  const headings = new Map(report.blocks.map((block) => [block.first, block.heading]));
+  return exercises.map((exercise) => {
+    const heading = headings.get(exercise.number);
+    return heading && exercise.name === null ? { ...exercise, name: nameOf(heading) } : exercise;
+  });
+}

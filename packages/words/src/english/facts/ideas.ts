@@ -1,0 +1,39 @@
+/** What a block of a page is about and what each line makes of it, in English. */
+import type { IdeaFact, ThemeFact } from '@shedbook/composer';
+import type { PlaceFact } from '@shedbook/core';
+import { sentences } from '../../facts/sentences.ts';
+
+/** Headings of blocks, and clauses for lines. */
+export const ideas = sentences<ThemeFact | IdeaFact, PlaceFact>()({
+  'figure-every-beat': 'Every beat',
+  'figure-on-one': 'One',
+  'figure-on-last': 'The last beat',
+  'figure-back-beat': 'The back beat',
+  'figure-one-and-three': 'One and three',
+  'figure-after-one': 'Two and three',
+  'figure-dotted-quarter': 'The dotted quarter',
+  'figure-dotted-quarter-later': 'The dotted quarter, a beat later',
+  'figure-lets-two-four': 'Off the beat after 2 and 4',
+  'figure-lets-one-two': 'Off the beat after 1 and 2',
+  'figure-lets-three-four': 'Off the beat after 3 and 4',
+  'figure-let-last': 'Into the next bar',
+  'figure-three-side': 'Three in the space of two',
+  'figure-ghosts-after': 'Ghost notes after the back beat',
+  'figure-ghosts-before': 'Ghost notes before the back beat',
+  'figure-ghosts-between': 'Ghost notes between the back beats',
+  'theme-places': 'On {$places :list}',
+  'theme-strokes': '{$strokes :integer} strokes',
+  'idea-stated': 'the figure itself',
+  'idea-displaced':
+    '.input {$later :integer} .match $later one {{the figure, {$later} beat later}} * {{the figure, {$later} beats later}}',
+  'idea-filled': 'fuller: with {$places :list}',
+  'idea-thinned': 'thinner: without {$places :list}',
+  'idea-turned': 'another way on {$beats :list}',
+  'idea-joined': 'joined with another figure on {$beats :list}',
+  'idea-displaced-filled':
+    '.input {$later :integer} .match $later one {{{$later} beat later, and fuller}} * {{{$later} beats later, and fuller}}',
+  'idea-displaced-thinned':
+    '.input {$later :integer} .match $later one {{{$later} beat later, and thinner}} * {{{$later} beats later, and thinner}}',
+  'idea-displaced-turned':
+    '.input {$later :integer} .match $later one {{{$later} beat later, one beat another way}} * {{{$later} beats later, one beat another way}}',
+});

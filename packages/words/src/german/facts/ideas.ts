@@ -1,0 +1,39 @@
+/** What a block of a page is about and what each line makes of it, in German. */
+import type { IdeaFact, ThemeFact } from '@shedbook/composer';
+import type { PlaceFact } from '@shedbook/core';
+import { sentences } from '../../facts/sentences.ts';
+
+/** Headings of blocks, and clauses for lines. */
+export const ideas = sentences<ThemeFact | IdeaFact, PlaceFact>()({
+  'figure-every-beat': 'Jeder Schlag',
+  'figure-on-one': 'Die Eins',
+  'figure-on-last': 'Der letzte Schlag',
+  'figure-back-beat': 'Der Backbeat',
+  'figure-one-and-three': 'Eins und drei',
+  'figure-after-one': 'Zwei und drei',
+  'figure-dotted-quarter': 'Die punktierte Viertel',
+  'figure-dotted-quarter-later': 'Die punktierte Viertel, einen Schlag später',
+  'figure-lets-two-four': 'Neben dem Schlag nach 2 und 4',
+  'figure-lets-one-two': 'Neben dem Schlag nach 1 und 2',
+  'figure-lets-three-four': 'Neben dem Schlag nach 3 und 4',
+  'figure-let-last': 'In den nächsten Takt',
+  'figure-three-side': 'Drei im Raum von zwei',
+  'figure-ghosts-after': 'Ghost Notes nach dem Backbeat',
+  'figure-ghosts-before': 'Ghost Notes vor dem Backbeat',
+  'figure-ghosts-between': 'Ghost Notes zwischen den Backbeats',
+  'theme-places': 'Auf {$places :list}',
+  'theme-strokes': '{$strokes :integer} Schläge',
+  'idea-stated': 'die Figur selbst',
+  'idea-displaced':
+    '.input {$later :integer} .match $later one {{die Figur, {$later} Schlag später}} * {{die Figur, {$later} Schläge später}}',
+  'idea-filled': 'voller: mit {$places :list}',
+  'idea-thinned': 'dünner: ohne {$places :list}',
+  'idea-turned': 'anders auf {$beats :list}',
+  'idea-joined': 'auf {$beats :list} mit einer anderen Figur verbunden',
+  'idea-displaced-filled':
+    '.input {$later :integer} .match $later one {{{$later} Schlag später und voller}} * {{{$later} Schläge später und voller}}',
+  'idea-displaced-thinned':
+    '.input {$later :integer} .match $later one {{{$later} Schlag später und dünner}} * {{{$later} Schläge später und dünner}}',
+  'idea-displaced-turned':
+    '.input {$later :integer} .match $later one {{{$later} Schlag später, ein Schlag anders}} * {{{$later} Schläge später, ein Schlag anders}}',
+});
