@@ -230,6 +230,14 @@ describe('compose', () => {
     expect(await readFile(path, 'utf8')).toBe(LESSON);
   });
 
+  it('[CL5] explains a page block by block: a heading, and what each line makes of it', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const { out } = await run('compose', path, '--explain', '--out', join(folder, 'explained.lesson.yaml'));
+    // definition: every block states its theme
+    expect(out).toContain('the figure itself');
+    expect(out).toMatch(/^The dotted quarter/m);
+  });
+
   it('[CL4] refuses a count that makes no sense', async () => {
     const path = await lessonFile('mine.lesson.yaml');
     const { status, err } = await run('compose', path, '--count', 'many');

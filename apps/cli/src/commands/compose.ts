@@ -11,7 +11,7 @@ import {
 } from '@shedbook/composer';
 import { type Exercise, type Lesson, setExercises } from '@shedbook/core';
 import { InputError, reasonOf } from '@shedbook/host';
-import { type CliWords, say } from '@shedbook/words';
+import { type CliWords, type Language, type Sayable, say } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
 import { refuseOption } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
@@ -60,10 +60,15 @@ function difficultyLine({ difficulty }: ComposeReport, said: CliWords['compose']
   return said.difficulty({ easiest, hardest, step });
 }
 
-function barLines(report: ComposeReport): readonly string[] {
-  return report.bars.map(
-    (bar) => `${String(bar.number).padStart(3)}  ${bar.text}  ${bar.grade.points.toFixed(2)}`,
-  );
+/** The bars of a page under the headings of their blocks, each with its points and what it makes of the theme. */
+function barLines(report: ComposeReport, language: Language<Sayable>): readonly string[] {
+  const headings = new Map(report.blocks.map((block) => [block.first, block.heading]));
+  return report.bars.flatMap((bar) => {
+    const heading = headings.get(bar.number);
+    const idea = bar.idea ? `  ${say(bar.idea, language)}` : '';
+    const line = `${String(bar.number).padStart(3)}  ${bar.text}  ${bar.grade.points.toFixed(2)}${idea}`;
+    return heading ? [say(heading, language), line] : [line];
+  });
 }
 
 function readSeed(seed: string | undefined, lesson: Lesson): number | string {
@@ -174,7 +179,8 @@ export async function composeCommand(request: ComposeRequest, terminal: Speaker)
     terminal.say(JSON.stringify({ file: out, count: exercises.length, report }, null, 2));
     return 0;
   }
-  if (request.explain && report) for (const line of barLines(report)) terminal.say(line);
+  if (request.explain && report)
+    for (const line of barLines(report, terminal.catalogue.language)) terminal.say(line);
   const { words, language } = terminal.catalogue;
   terminal.say(words.compose.written({ count: exercises.length, file: out }));
   if (report) {
