@@ -6,6 +6,8 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { extname, join, normalize } from 'node:path';
 import { gzipSync } from 'node:zlib';
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
 import { COMMAND } from './command.ts';
 
 /** A short lesson with every kind of form. */
@@ -110,4 +112,20 @@ export async function hostFolder(first: string): Promise<StaticHost> {
         server.close(() => resolve());
       }),
   };
+}
+
+/**
+ * Presses again and again until the ladder says where one stands: a press counts once for a round that has gone by, and
+ * before that for nothing.
+ */
+export async function pressUntilLadderSays(
+  page: Page,
+  press: () => Promise<void>,
+  text: string,
+): Promise<void> {
+  const reads = async () => {
+    await press();
+    return page.locator('[data-part="ladder-says"]').textContent();
+  };
+  await expect.poll(reads, { timeout: 60_000, interval: 200 }).toContain(text);
 }
