@@ -124,8 +124,17 @@ function askedDb(task: LoopTask, voice: Voice): number {
 /** A voice that can hardly be told, and of which fewer strokes than this share were heard, was not struck. */
 const HARDLY_SHARE = 0.4;
 
+/** A voice of which this share of its strokes was heard, none where it is written, was told well: it was elsewhere. */
+const ELSEWHERE_SHARE = 0.75;
+
+function isHeardElsewhere({ strokes }: TakeReport, voice: Voice, due: number): boolean {
+  const free = strokes.filter((each) => each.voice === voice && each.written === null && !each.from);
+  return free.length >= ELSEWHERE_SHARE * due;
+}
+
 /** Voices that the ear could not hear well enough to judge, those it took for what others sound like, and doubts. */
-function doubtful({ take, unheard = [] }: TakeReport, { strokes, bars }: Played, task: LoopTask) {
+function doubtful(report: TakeReport, { strokes, bars }: Played, task: LoopTask) {
+  const { take, unheard = [] } = report;
   const untold = new Set<Voice>();
   const shadows = new Set<Voice>();
   const hard = new Set<Voice>();
@@ -135,6 +144,7 @@ function doubtful({ take, unheard = [] }: TakeReport, { strokes, bars }: Played,
     if (!('voice' in one) || !task.strokes.some(({ voice }) => voice === one.voice)) continue;
     const asked = askedDb(task, one.voice);
     const due = rounds * task.strokes.filter(({ voice }) => voice === one.voice).length;
+    if (isHeardElsewhere(report, one.voice, due)) continue;
     const heard = strokes.flatMap(({ voice, levelDb }) => (voice === one.voice ? [levelDb] : []));
     const isHard = one.reason === 'hard-to-tell';
     if (isHard) hard.add(one.voice);

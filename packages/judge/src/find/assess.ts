@@ -12,7 +12,7 @@ import type { Finding } from '../verdict/finding.ts';
 import { nobody, unplayed } from './anybody.ts';
 import { type Known, rungNear, without } from './known.ts';
 import { levelFindings } from './levels.ts';
-import { loudspeakerVoices } from './loudspeaker.ts';
+import { isBesideOthers, loudspeakerVoices } from './loudspeaker.ts';
 import { ownVoices } from './own-part.ts';
 import { Places } from './places.ts';
 import { praiseOf } from './praise.ts';
@@ -43,7 +43,8 @@ function unknownVoices(rounds: readonly HeardRound[], known: Known): ReadonlySet
     const loud = new Set([known.task.lead, ...ownVoices(known.task)]);
     const mine = new Set(known.task.strokes.map(({ voice }) => voice));
     const doubted = known.sounding.filter(
-      (voice) => mine.has(voice) && loud.has(voice) && known.hard.has(voice),
+      (voice) =>
+        mine.has(voice) && loud.has(voice) && known.hard.has(voice) && !isBesideOthers(voice, rounds),
     );
     return new Set([...loudspeakerVoices(rounds, known.sounding), ...doubted]);
   }

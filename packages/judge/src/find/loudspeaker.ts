@@ -7,7 +7,7 @@
  * `perception/perception.data.ts`.
  */
 import type { Voice } from '@shedbook/core';
-import { quantile } from '@shedbook/signal';
+import { median, quantile } from '@shedbook/signal';
 import { groupBy } from '../take/group-by.ts';
 import type { HeardRound } from '../take/hearing.ts';
 import type { Pair } from '../take/match.ts';
@@ -24,6 +24,26 @@ const FEWEST = 4;
 const CLOSE_SECONDS = 0.003;
 const CLOSE_SHARE = 0.5;
 const FEWEST_CLOSE = 10;
+
+/** A loudspeaker is on time: a voice this far from where the others are is no loudspeaker's. */
+const ELSEWHERE_SECONDS = 0.04;
+
+/** How late strokes are in the middle, in seconds. */
+function middleOf(pairs: readonly Pair[]): number {
+  return median(pairs.map(({ due, stroke }) => stroke.seconds - due.seconds));
+}
+
+/**
+ * Whether a voice lies beside all others, early or late: a student's, since whatever plays the model plays all of it
+ * at its time.
+ */
+export function isBesideOthers(voice: Voice, rounds: readonly HeardRound[]): boolean {
+  const pairs = rounds.flatMap(({ match }) => match.pairs);
+  const own = pairs.filter(({ due }) => due.voice === voice);
+  const others = pairs.filter(({ due }) => due.voice !== voice);
+  if (own.length < FEWEST || others.length < FEWEST) return false;
+  return Math.abs(middleOf(own) - middleOf(others)) > ELSEWHERE_SECONDS;
+}
 
 /** The strokes with nothing else at the same moment. */
 function aloneIn(pairs: readonly Pair[], all: readonly Pair[]): readonly Pair[] {
@@ -83,7 +103,7 @@ export function loudspeakerVoices(
 ): ReadonlySet<Voice> {
   const pairs = rounds.flatMap(({ match }) => match.pairs);
   const byVoice = groupBy(pairs, ({ due }) => due.voice);
-  const played = sounding.filter((voice) => byVoice.has(voice));
+  const played = sounding.filter((voice) => byVoice.has(voice) && !isBesideOthers(voice, rounds));
   const own = (voice: Voice) => byVoice.get(voice) ?? [];
   const even = played.filter((voice) => isTooEven(own(voice), pairs));
   if (even.length === 0) return new Set();
