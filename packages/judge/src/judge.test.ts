@@ -57,6 +57,12 @@ describe('what is clean', () => {
     expect(judged(({ voice }) => (voice === 'snare' ? null : {})).praise).toEqual([]);
   });
 
+  it('[JU4] what the ear says was clearly another exercise is told as that, however well its own strokes agree', () => {
+    const report = { ...loopReport(task, human), exercise: { agreement: 0.9, rather: 2 } };
+    const { verdict } = judge(swingAsked(), { report }, 'intermediate');
+    expect(verdict.about).toEqual([{ what: 'other-exercise', exercise: 2 }]);
+  });
+
   it('[JU5] an offset of everything is told and leaves it clean', () => {
     for (const offsetMs of [-30, 60, 150]) {
       const { verdict } = judged((stroke, index) => ({

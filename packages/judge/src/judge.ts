@@ -134,7 +134,8 @@ function isHeardElsewhere({ strokes }: TakeReport, voice: Voice, due: number): b
 
 /** Voices that the ear could not hear well enough to judge, those it took for what others sound like, and doubts. */
 function doubtful(report: TakeReport, { strokes, bars }: Played, task: LoopTask) {
-  const { take, unheard = [] } = report;
+  const { take, unheard = [], exercise } = report;
+  const isRather = exercise?.rather !== undefined;
   const untold = new Set<Voice>();
   const shadows = new Set<Voice>();
   const hard = new Set<Voice>();
@@ -144,7 +145,7 @@ function doubtful(report: TakeReport, { strokes, bars }: Played, task: LoopTask)
     if (!('voice' in one) || !task.strokes.some(({ voice }) => voice === one.voice)) continue;
     const asked = askedDb(task, one.voice);
     const due = rounds * task.strokes.filter(({ voice }) => voice === one.voice).length;
-    if (isHeardElsewhere(report, one.voice, due)) continue;
+    if (isHeardElsewhere(report, one.voice, due) || (isRather && own.has(one.voice))) continue;
     const heard = strokes.flatMap(({ voice, levelDb }) => (voice === one.voice ? [levelDb] : []));
     const isHard = one.reason === 'hard-to-tell';
     if (isHard) hard.add(one.voice);
@@ -182,6 +183,7 @@ function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Lev
     hidden: hiddenVoices(report, played),
     isLoudspeakerHeard: played.isLoudspeakerHeard,
     ...doubtful(report, played, whole),
+    rather: task.exercise === null ? null : (report.exercise?.rather ?? null),
     ladder: { ...task.lesson.tempo, askedBpm: whole.bpm, isTold: task.bpm !== undefined },
   };
 }

@@ -68,8 +68,13 @@ export function readPart(reading: Reading, task: LoopTask, known: Known): PartRe
   const own = ownVoices(task);
   const { kind, isAlongClick, isMine } = known;
   const others = () => known.others().map((other) => ({ ...other, task: without(other.task, known.untold) }));
-  const found =
+  const { rather } = known;
+  const read =
     own.size === 0 ? [] : partFindings(reading.rounds, { task, others, kind, isAlongClick, isMine });
+  const isTold = read.length > 0 || rather === null || own.size === 0;
+  const found: readonly Finding[] = isTold
+    ? read
+    : [{ what: 'other-exercise', exercise: rather, strength: 1 }];
   const match = wholeMatch(reading.rounds);
   return {
     findings: found,
