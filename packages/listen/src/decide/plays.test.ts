@@ -1,6 +1,6 @@
 import { seededRandom } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
-import { isPlaying, type Moment, shareHigher, shareThere } from './plays.ts';
+import { isParted, isPlaying, type Moment, shareHigher, shareThere } from './plays.ts';
 
 const random = seededRandom('limbs');
 
@@ -52,5 +52,22 @@ describe('whether a limb plays at all', () => {
     expect(isPlaying(everywhere(1))).toBe('yes');
     expect(isPlaying(everywhere(-4))).toBe('no');
     expect(isPlaying([])).toBe('no');
+  });
+
+  it('[LI57] takes the first look for it where the second is shy, if it parts the places clearly', () => {
+    const shy = bars(20, () => -5).map((moment) => ({ ...moment, early: moment.isOwn ? -2 : -3 }));
+    // definition: the first look is higher at each of 40 places than at any of 40 others, the second at random
+    expect(isParted(shy)).toBe(true);
+    expect(isPlaying(shy)).toBe('yes');
+    // definition: the same of eight places only
+    expect(isParted(shy.filter((moment, i) => !moment.isOwn || i < 16))).toBe(false);
+    expect(isParted(bars(20, () => -5))).toBe(false);
+  });
+
+  it('[LI57] takes the second look for it where it is written everywhere and the first is shy', () => {
+    const everywhere = bars(20, () => 1).map((moment) => ({ ...moment, isOwn: true, early: -3 }));
+    expect(isPlaying(everywhere)).toBe('yes');
+    // definition: neither look finds it
+    expect(isPlaying(everywhere.map((moment) => ({ ...moment, free: -1 })))).toBe('no');
   });
 });

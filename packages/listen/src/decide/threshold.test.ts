@@ -22,10 +22,9 @@ describe('how sure the evidence must be', () => {
   it('[LI19] a voice with clear evidence needs what lies between', () => {
     // definition: halfway between 6 and −6, spreads alike
     expect(Math.abs(needed(6, -6))).toBeLessThan(0.35);
-    // definition: 0 and −6 have −3 between them, two spreads of 0.8 under 0 are −1.6, and no voice needs less than −0.8
-    expect(needed(0, -6)).toBe(-0.8);
-    // definition: so it is where all evidence lies under 0, if it tells the voice apart
-    expect(needed(-2, -8)).toBe(-0.8);
+    // definition: a quarter of its places is written without it, so that they mix; 0 and −6 have −3 between them, two
+    // spreads of 0.8 under 0 are −1.6, and no such voice needs less than −0.8
+    expect(needed(0, -6, { share: 0.75 })).toBe(-0.8);
   });
 
   it('[LI19] a voice that sounds nowhere as written is not believed for being written', () => {
@@ -47,5 +46,21 @@ describe('how sure the evidence must be', () => {
     expect(Math.abs(needOf(momentsOf(6, -6)).alone)).toBeLessThan(0.35);
     // definition: middles one unit apart do not tell
     expect(needOf(momentsOf(1, 0)).alone).toBe(Number.NEGATIVE_INFINITY);
+  });
+
+  it('[LI63] a voice parted from the others needs what lies in the gap', () => {
+    // definition: evidence within 1 of each middle leaves a gap from −3 to −1
+    expect(Math.abs(needed(0, -4) + 2)).toBeLessThan(0.35);
+    // definition: from −5 to −3, and no voice needs less than −2.5
+    expect(needed(-2, -6)).toBe(-2.5);
+    // definition: none needs more for it
+    expect(needed(1, -3)).toBeLessThanOrEqual(0);
+  });
+
+  it('[LI63] a voice that is written everywhere needs what hardly any of its strokes lies under', () => {
+    const everywhere = momentsOf(1, -6).filter(({ isOwn }) => isOwn);
+    // definition: three spreads of 0.8 under 1, and no lower than −0.8
+    expect(needOf(everywhere).written).toBe(-0.8);
+    expect(needOf(everywhere).alone).toBe(Number.NEGATIVE_INFINITY);
   });
 });

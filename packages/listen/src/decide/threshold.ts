@@ -4,14 +4,15 @@
  *
  * Of a limb that does not play nothing is believed but what the sound alone is sure of. Of one that plays, evidence
  * gathers round one middle where it is written and round another where only others are, and the threshold lies between
- * them in proportion to their spreads, no lower under 0 and no higher over it than most written strokes need.
+ * them in proportion to their spreads, no lower under 0 and no higher over it than most written strokes need. Where the
+ * two do not mix at all, it lies in the gap between them, however low: a kit may make a voice sound shy throughout.
  *
  * Conventions: evidence as logits; middles are medians, spreads are median absolute deviations as of a normal
  * distribution, so that some strokes that were left out move neither.
  * Source: the boundary of two normal distributions with spreads weighed linearly.
  */
-import { median, spread } from '@shedbook/signal';
-import { FEWEST, isPlaying, type Moment, type Playing } from './plays.ts';
+import { median, quantile, spread } from '@shedbook/signal';
+import { FEWEST, isParted, isPlaying, type Moment, type Playing } from './plays.ts';
 
 /** Spreads count as at least this. */
 const LEAST_SPREAD = 0.8;
@@ -28,6 +29,10 @@ const SILENT = 2;
 const LOWEST = -0.8;
 const HIGHEST = 1.5;
 
+/** What lies between two gatherings that do not mix is no lower than this. */
+const LOWEST_PARTED = -2.5;
+/** Gatherings mix where more than this share of one reaches into the other. */
+const STRAYS = 0.05;
 const MOST_EAGER = 2;
 /** So few strokes of a voice tell how eagerly it is heard, where they are clearly apart. */
 const FEWEST_TOLD = 3;
@@ -59,18 +64,21 @@ function gather(values: readonly number[]): Gathering {
   return { middle: median(values), spread: Math.max(LEAST_SPREAD, spread(values)) };
 }
 
-/** The two gatherings of evidence, or null where there is too little of either. */
-function sidesOf(
-  moments: readonly Moment[],
-  read: (moment: Moment) => number,
-  fewest = FEWEST,
-): Sides | null {
+type Read = (moment: Moment) => number;
+
+/** What is read at the moments where a voice is written, and where only others are. */
+function split(moments: readonly Moment[], read: Read): readonly [readonly number[], readonly number[]] {
   const of = (isOwn: boolean) =>
     moments
       .filter((moment) => moment.isOwn === isOwn)
       .map(read)
       .filter(Number.isFinite);
-  const [there, elsewhere] = [of(true), of(false)];
+  return [of(true), of(false)];
+}
+
+/** The two gatherings of evidence, or null where there is too little of either. */
+function sidesOf(moments: readonly Moment[], read: Read, fewest = FEWEST): Sides | null {
+  const [there, elsewhere] = split(moments, read);
   if (there.length < fewest || elsewhere.length < FEWEST) return null;
   return { there: gather(there), elsewhere: gather(elsewhere) };
 }
@@ -106,11 +114,43 @@ function leastAlone(alone: Sides | null): number {
   return Math.min(boundaryOf(alone), alone.there.middle - 3 * alone.there.spread);
 }
 
+/** The middle of the gap between where a voice is written and where only others are; null where they mix. */
+function gapOf(moments: readonly Moment[], read: Read): number | null {
+  const [there, elsewhere] = split(moments, read);
+  if (Math.min(there.length, elsewhere.length) < FEWEST) return null;
+  const [lowest, highest] = [quantile(there, STRAYS), quantile(elsewhere, 1 - STRAYS)];
+  return lowest > highest ? (lowest + highest) / 2 : null;
+}
+
+/** What a voice needs that is written at every moment: what hardly any stroke lies under, as it is heard there. */
+function neededEverywhere(moments: readonly Moment[]): number {
+  const { middle, spread: width } = gather(moments.map(({ told }) => told).filter(Number.isFinite));
+  return Math.max(LOWEST, Math.min(0, middle - 3 * width));
+}
+
+/**
+ * What a voice needs that is parted from the others: what lies in the gap, where there is one. Where a look that does not
+ * know the score has a gap, every written stroke was struck, and nothing more is asked of the sound alone.
+ */
+function needOfParted(moments: readonly Moment[], need: Need): Need {
+  const told = gapOf(moments, (moment) => moment.told);
+  const free = gapOf(moments, (moment) => moment.free);
+  const isStruck = free !== null || gapOf(moments, ({ early }) => early) !== null;
+  return {
+    playing: need.playing,
+    written: told === null ? need.written : Math.min(need.written, Math.max(LOWEST_PARTED, told)),
+    alone: isStruck ? Math.min(need.alone, free ?? Number.NEGATIVE_INFINITY) : need.alone,
+  };
+}
+
 /** What strokes of a voice need in a take, by every moment of its score. */
 export function needOf(moments: readonly Moment[]): Need {
   const playing = isPlaying(moments);
   if (playing === 'no') return { playing, written: SILENT, alone: SILENT };
+  if (moments.filter(({ isOwn }) => !isOwn).length < FEWEST)
+    return { playing, written: neededEverywhere(moments), alone: Number.NEGATIVE_INFINITY };
   const alone = sidesOf(moments, ({ free }) => free);
   const told = sidesOf(moments, (moment) => moment.told);
-  return { playing, written: neededBetween(alone, told), alone: leastAlone(alone) };
+  const need = { playing, written: neededBetween(alone, told), alone: leastAlone(alone) };
+  return isParted(moments) ? needOfParted(moments, need) : need;
 }
