@@ -2,8 +2,7 @@
  * How the product's own recordings are heard.
  *
  * Left out here, for time: the other exercises of the demo, and other kits; `internal/listen-lab/model.mjs` prints those.
- * Not heard yet: the hi-hat foot of the waltz where it comes with the snare, 16 strokes or fewer in 16 bars. It is said to
- * be missing there, since a foot that stays out sounds the same to this network.
+ * Not heard yet: the hi-hat foot in some exercises of the waltz, once a bar. It is said to be missing there, since a foot that stays out sounds the same to this network.
  */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
