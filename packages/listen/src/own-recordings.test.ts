@@ -2,11 +2,12 @@
  * How the product's own recordings are heard.
  *
  * Left out here, for time: the other exercises of the demo, and other kits; `internal/listen-lab/model.mjs` prints those.
- * Not heard yet: the hi-hat foot in some exercises of the waltz, once a bar. It is said to be missing there, since a foot that stays out sounds the same to this network.
+ * Not heard yet: the hi-hat foot in some exercises of the waltz, once a bar. It is said to be missing there,
+ * since a foot that stays out sounds the same to this network.
  */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type Form, type Lesson, parseLesson, perform, type Stroke } from '@shedbook/core';
+import { type Form, Hertz, type Lesson, parseLesson, perform, type Stroke } from '@shedbook/core';
 import { createKit, render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
 import { listen } from './listen.ts';
@@ -47,7 +48,7 @@ function heard(
   const { left, right } = render({ strokes: strokes.filter(isPlayed), durationSeconds }, { kit, room });
   return listen(
     left.map((sample, i) => (sample + right[i]!) / 2),
-    RATE,
+    Hertz(RATE),
     asked,
   ).report;
 }
