@@ -121,7 +121,10 @@ function askedDb(task: LoopTask, voice: Voice): number {
   return median(task.strokes.flatMap((stroke) => (stroke.voice === voice ? [stroke.levelDb] : [])));
 }
 
-/** A voice that can hardly be told, and of which fewer strokes than this share were heard, was not struck. */
+/**
+ * The lead voice or the exercise's own, where it can hardly be told and fewer strokes than this share were heard, was
+ * not struck: such voices are loud. Another limb that can hardly be told is not blamed.
+ */
 const HARDLY_SHARE = 0.4;
 
 /** A voice of which this share of its strokes was heard, none where it is written, was told well: it was elsewhere. */
@@ -140,6 +143,7 @@ function doubtful(report: TakeReport, { strokes, bars }: Played, task: LoopTask)
   const shadows = new Set<Voice>();
   const hard = new Set<Voice>();
   const own = ownVoices(task);
+  const isChief = (voice: Voice) => own.has(voice) || voice === task.lead;
   const rounds = bars.length / task.bars;
   for (const one of take.kind === 'midi' ? [] : unheard) {
     if (!('voice' in one) || !task.strokes.some(({ voice }) => voice === one.voice)) continue;
@@ -148,9 +152,10 @@ function doubtful(report: TakeReport, { strokes, bars }: Played, task: LoopTask)
     if (isHeardElsewhere(report, one.voice, due) || (isRather && own.has(one.voice))) continue;
     const heard = strokes.flatMap(({ voice, levelDb }) => (voice === one.voice ? [levelDb] : []));
     const isHard = one.reason === 'hard-to-tell';
+    const isFeathered = asked <= FEATHERED_DB && !own.has(one.voice);
     if (isHard) hard.add(one.voice);
     if (isHard && heard.length > 0 && median(heard) < asked - SHADOW_DB) shadows.add(one.voice);
-    else if ((isHard && heard.length >= HARDLY_SHARE * due) || (asked <= FEATHERED_DB && !own.has(one.voice)))
+    else if (isHard ? heard.length >= HARDLY_SHARE * due || !isChief(one.voice) : isFeathered)
       untold.add(one.voice);
   }
   return { untold, shadows, hard };
