@@ -63,6 +63,14 @@ describe('what is clean', () => {
     expect(verdict.about).toEqual([{ what: 'other-exercise', exercise: 2 }]);
   });
 
+  it('[LI32] does not say that all is there where a voice could not be told', () => {
+    const unheard = [{ reason: 'hard-to-tell', voice: 'hihat-foot' } as const];
+    const report = { ...loopReport(task, human, { kind: 'audio' }), unheard };
+    const { verdict, praise } = judge(swingAsked(), { report }, 'intermediate');
+    expect(verdict.is).toBe('clean');
+    expect(praise.map(({ fact }) => fact)).not.toContain('praise-all-there');
+  });
+
   it('[JU5] an offset of everything is told and leaves it clean', () => {
     for (const offsetMs of [-30, 60, 150]) {
       const { verdict } = judged((stroke, index) => ({

@@ -13,8 +13,13 @@ import {
 
 const WIDTHS = { voice: 14, heard: 12, extra: 9, time: 16, spread: 10 } as const;
 
+/** Figures of a voice that can hardly be told would only mislead. */
+const NO_FIGURES = '–';
+
 function voiceLine(voice: Voice, of: VoiceReport, report: FullReport, tag: LanguageTag): string {
   const { words, language } = REPORTS[tag];
+  const isHard = report.unheard?.some((one) => one.reason === 'hard-to-tell' && one.voice === voice);
+  if (isHard) return `  ${language.tongue.voices[voice].padEnd(WIDTHS.voice)}${NO_FIGURES}`;
   const level = report.balanceDb[voice];
   return [
     `  ${language.tongue.voices[voice].padEnd(WIDTHS.voice)}`,

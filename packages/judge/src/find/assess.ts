@@ -90,7 +90,7 @@ function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assesse
     ...(isElsewhere ? strokes.filter(({ voice }) => voice && ownVoices(task).has(voice)) : strokes),
     ...[...time, ...levels].filter(({ strength }) => strength >= 1),
   ];
-  return { findings, praise: praiseOf(wholeMatch(reading.rounds), timed), wholeMs };
+  return { findings, praise: praiseOf(wholeMatch(reading.rounds), timed, known.untold), wholeMs };
 }
 
 /** What is to be said of some rounds, in no particular order, and what may be praised where nothing is wrong. */

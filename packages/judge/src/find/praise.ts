@@ -28,16 +28,20 @@ function steadiest(timed: readonly TimedRound[]): readonly PraiseFact[] {
   return best ? [{ fact: 'praise-steady', ...best }] : [];
 }
 
-/** The praise. */
+/**
+ * The praise.
+ * @param untold voices that the ear could not tell: while there are any, nobody knows whether all is there
+ */
 export function praiseOf(
   { pairs, missed, extra }: Match,
   timed: readonly TimedRound[],
+  untold: ReadonlySet<Voice>,
 ): readonly PraiseFact[] {
   const beats = pairs.map(({ due }) => due.beats);
   const isLong = timed.length > 1 || Math.max(0, ...beats) >= FEWEST_BEATS;
   const bpm = timed.map(({ linesBpm, tempoRatio }) => linesBpm * tempoRatio);
   return [
-    ...(missed.length + extra.length === 0 && pairs.length > 0
+    ...(missed.length + extra.length + untold.size === 0 && pairs.length > 0
       ? [{ fact: 'praise-all-there', count: pairs.length } as const]
       : []),
     ...(isLong && bpm.length > 0 ? [{ fact: 'praise-tempo-holds', bpm: median(bpm) } as const] : []),
