@@ -4,6 +4,7 @@ import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.t
 import { BROKEN_LESSONS } from '../../../../internal/testing/broken-lessons.data.ts';
 import { inEnglish } from '../../../../internal/testing/in-english.ts';
 import { keptSample } from '../../../../internal/testing/kept-samples.ts';
+import { perform } from '../groove/perform.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
 import { editLesson, setExercises } from './edit.ts';
@@ -164,6 +165,25 @@ balance: {hihat-foot: p}
     expect(lesson.balance.ride).toBe(0);
     expect(lesson.balance.bass).toBe(-14);
     expect(lesson.balance['hihat-foot']).toBe(-9);
+  });
+
+  it('[LE9] gives a voice another level where an exercise plays it', () => {
+    const lesson = read(`title: T
+groove: {ride: {pattern: x x.x x x.x, level: mf}, bass: {pattern: x x x x, level: feathered}}
+exerciseBalance: {bass: mp}
+exercises: [{pattern: {snare: x.. ... ... ..., bass: ... x.. ... ...}}]
+`);
+    const form = lesson.forms.find(({ name }) => name === 'loop');
+    if (!form) throw new Error('no loop');
+    const bassDb = (exercise: number | null) =>
+      perform(lesson, { exercise, form }).strokes.find(({ voice }) => voice === 'bass')?.levelDb;
+    // definition: mf is -4 and the lead's 0; feathered is -18, mp -8
+    expect(bassDb(null)).toBe(-14);
+    expect(lesson.exerciseBalance.bass).toBe(-4);
+    const printed = read(printLesson(lesson));
+    expect(printed.exerciseBalance).toEqual(lesson.exerciseBalance);
+    // definition: the exercise's bass drum is as loud in time alone as the groove's, in the pattern as it says
+    expect(bassDb(1)).toBe(-4);
   });
 
   it('[LE10] knows cells by name', () => {

@@ -65,6 +65,7 @@ export function lessonToData(lesson: Lesson): Data {
     lesson.limbs,
     Object.fromEntries(VOICES.map((v) => [v, VOICE_FACTS[v].limb])) as never,
   );
+  const own = changed(lesson.exerciseBalance, lesson.balance);
   const sheet = changed(lesson.sheet, DEFAULT_SHEET);
   const parts = lesson.exercises.map((exercise) => exerciseToData(exercise, lesson.comping));
   return {
@@ -79,6 +80,7 @@ export function lessonToData(lesson: Lesson): Data {
     lead: lesson.lead,
     comping: lesson.comping,
     balance: byVoice((voice) => lesson.balance[voice]),
+    ...(Object.keys(own).length > 0 ? { exerciseBalance: own } : {}),
     ...(Object.keys(limbs).length > 0 ? { limbs } : {}),
     vocabulary: vocabularyToData(lesson),
     exercises: parts,

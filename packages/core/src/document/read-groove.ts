@@ -54,19 +54,37 @@ function levelDb(level: RawLevel): number {
   return level === 'feathered' ? FEATHERED_DB : DYNAMIC_LEVEL_DB[level];
 }
 
-/** Level of every voice; levels in the file count from the lead voice's own, which is 0. */
-export function readBalance(raw: RawLesson, lead: Voice): Readonly<Record<Voice, LeadDb>> {
+type Balance = Readonly<Record<Voice, LeadDb>>;
+type Levels = readonly (readonly [Voice, RawLevel])[];
+
+/** Levels as written, those of the groove first, those that override them after. */
+function writtenLevels(raw: RawLesson): Levels {
   const inGroove = entries(raw.groove).flatMap(([voice, part]) =>
     typeof part === 'string' || part.level === undefined ? [] : [[voice, part.level] as const],
   );
-  const written = new Map([...inGroove, ...entries(raw.balance)].map(([v, level]) => [v, levelDb(level)]));
-  const zero = written.get(lead) ?? 0;
+  return [...inGroove, ...entries(raw.balance)];
+}
+
+/** Every voice's level; levels in the file count from what the groove gives the lead voice, else the default holds. */
+function balanceFrom(levels: Levels, lead: Voice, zero: number): Balance {
+  const written = new Map(levels.map(([voice, level]) => [voice, levelDb(level)]));
   const fallback = defaultBalance(lead);
   const level = (voice: Voice) => {
     const given = written.get(voice);
     return LeadDb(given === undefined ? fallback[voice] - fallback[lead] : given - zero);
   };
   return Object.fromEntries(VOICES.map((voice) => [voice, level(voice)])) as Record<Voice, LeadDb>;
+}
+
+/** Level of every voice in the groove and, where the file says otherwise, in exercises. */
+export function readBalances(raw: RawLesson, lead: Voice) {
+  const inGroove = writtenLevels(raw);
+  const ofLead = inGroove.findLast(([voice]) => voice === lead);
+  const zero = ofLead ? levelDb(ofLead[1]) : 0;
+  return {
+    balance: balanceFrom(inGroove, lead, zero),
+    exerciseBalance: balanceFrom([...inGroove, ...entries(raw.exerciseBalance)], lead, zero),
+  };
 }
 
 /** Limb of every voice. */

@@ -14,7 +14,7 @@ import { nearest } from './nearest.ts';
 import { readExercises, readVocabulary } from './read-exercises.ts';
 import { FEEL_NAMES, readFeel } from './read-feel.ts';
 import { readForms } from './read-forms.ts';
-import { readBalance, readGroove, readLayers, readLead, readLimbs } from './read-groove.ts';
+import { readBalances, readGroove, readLayers, readLead, readLimbs } from './read-groove.ts';
 import { LESSON_VERSION, type RawLesson } from './schema.ts';
 
 function resolveMeter(text: string | undefined, report: Report): Meter | null {
@@ -117,7 +117,7 @@ export function resolveLesson(raw: RawLesson, report: Report): Lesson {
     groove,
     lead,
     comping,
-    balance: readBalance(raw, lead),
+    ...readBalances(raw, lead),
     limbs: readLimbs(raw),
     vocabulary,
     exercises: readExercises(raw.exercises, { comping, meter: read, vocabulary }, report),

@@ -240,6 +240,11 @@ export const lessonSchema = z.strictObject(
       .describe('the voice that carries the time; the first of the groove when left out'),
     comping: oneOf(VOICES).optional().describe('the voice that plays the exercises; `snare` when left out'),
     balance: byVoice(level, 'levels-by-voice').optional().describe('overrides the levels of the groove'),
+    exerciseBalance: byVoice(level, 'levels-by-voice')
+      .optional()
+      .describe(
+        'levels of voices where an exercise plays them, if not as in the groove: a bass drum that is feathered in the groove and answers the snare',
+      ),
     limbs: byVoice(oneOf(LIMBS), 'limbs-by-voice').optional().describe('which limb plays a voice'),
     vocabulary: z
       .array(vocabularyCell.optional(), { error: named('cells') })

@@ -58,6 +58,7 @@ function strokeOf(
   if (!strike) throw new RangeError(`Internal error: ${placed.voice} has no mark "${mark}"`);
   const slots = placed.cell.marks.length as Subdivision;
   const place = { bar, beat: placed.beat, slot, slots };
+  const balance = placed.role === 'pattern' ? lesson.exerciseBalance : lesson.balance;
   const touch = strike.accent ? ACCENT_DB : strike.ghost ? GHOST_DB : 0;
   return {
     voice: strike.voice,
@@ -69,7 +70,7 @@ function strokeOf(
     slots,
     at: timeline.scoreTime(place),
     timeSeconds: timeline.slotSeconds(place),
-    levelDb: LeadDb(lesson.balance[strike.voice] + touch),
+    levelDb: LeadDb(balance[strike.voice] + touch),
     sticking: hand,
   };
 }

@@ -115,6 +115,8 @@ export interface Lesson {
   readonly comping: Voice;
   /** Level of a plain stroke of every voice, in dB relative to the lead voice. */
   readonly balance: Readonly<Record<Voice, LeadDb>>;
+  /** Level of a plain stroke of every voice where an exercise plays it, in dB relative to the lead voice. */
+  readonly exerciseBalance: Readonly<Record<Voice, LeadDb>>;
   /** Limb of every voice in this lesson. */
   readonly limbs: Readonly<Record<Voice, Limb>>;
   readonly vocabulary: readonly VocabularyCell[];

@@ -11,6 +11,7 @@ import {
   type Exercise,
   exerciseOf,
   GHOST_DB,
+  homeOf,
   LeadDb,
   type Lesson,
   type NotatedBar,
@@ -95,6 +96,16 @@ function headNodes({ exercise }: Section, first: boolean): readonly (XmlNode | n
   ];
 }
 
+/** The level of a head: a voice that the exercise plays has its level in exercises. */
+function levelsOf(lesson: Lesson, exercise: Exercise | null) {
+  const own = new Set(exercise?.parts.map((part) => part.voice));
+  return ({ voice, accent, ghost }: NotatedHead): LeadDb => {
+    const plays = own.has(voice) || own.has(homeOf(voice) ?? voice);
+    const plainDb = plays ? lesson.exerciseBalance[voice] : lesson.balance[voice];
+    return LeadDb(plainDb + (accent ? ACCENT_DB : ghost ? GHOST_DB : 0));
+  };
+}
+
 /**
  * The text of a MusicXML file.
  * @throws RangeError when the lesson has no exercise with a number that is asked for.
@@ -103,14 +114,13 @@ export function writeMusicXml(lesson: Lesson, options: WriteMusicXmlOptions = {}
   const sections = sectionsOf(lesson, options);
   const bars = sections.flatMap((section) => section.bars);
   const divisions = divisionsFor(bars);
-  const levelDb = ({ voice, accent, ghost }: NotatedHead) =>
-    LeadDb(lesson.balance[voice] + (accent ? ACCENT_DB : ghost ? GHOST_DB : 0));
   const opening = [
     attributesNode(lesson.meter, divisions),
     tempoDirection(lesson.meter, lesson.feel, options.bpm ?? lesson.tempo.startBpm),
   ];
   const measures: XmlNode[] = [];
   sections.forEach((section, s) => {
+    const levelDb = levelsOf(lesson, section.exercise);
     section.bars.forEach((bar, b) => {
       const closes = b === section.bars.length - 1;
       const style = s === sections.length - 1 ? 'light-heavy' : 'light-light';
