@@ -203,11 +203,33 @@ function addListen(program: Command, speaker: Speak, done: (status: number) => v
       '--playing <file>',
       'a recording of what a loudspeaker played during the take, from its first sample on: it is taken out of it',
     )
+    .option('--keys <file>', 'which keys the electronic kit sends, where they are unusual: see shedbook keys')
     .option('--picture <file>', 'draw the report as a page, an SVG file: every stroke at its displacement')
     .option('--json', 'the report as JSON')
     .action(async (take: string, options) => {
       const { listenCommand } = await import('./commands/listen.ts');
       done(await listenCommand({ take, ...options }, speaker()));
+    });
+}
+
+function addKeys(program: Command, speaker: Speak, done: (status: number) => void): void {
+  program
+    .command('keys')
+    .summary('learn which keys an electronic kit sends')
+    .description(
+      'Learns which keys an electronic kit sends, from a MIDI file in which each pad is struck in turn. The usual ' +
+        'layouts are known: this is for kits that send others.',
+    )
+    .argument('<take>', 'the MIDI file')
+    .requiredOption(
+      '--pads <voices>',
+      'what was struck, in order, joined by commas; a pad with two zones stands twice: snare,snare,hihat,ride',
+    )
+    .option('--out <file>', 'write the keys into this file, for --keys of listen; print them when left out')
+    .option('--json', 'the keys as JSON')
+    .action(async (take: string, options) => {
+      const { keysCommand } = await import('./commands/keys.ts');
+      done(await keysCommand({ take, ...options }, speaker()));
     });
 }
 
@@ -264,6 +286,7 @@ function createProgram(
   addCompose(program, speak, done);
   addWhy(program, speak, done);
   addListen(program, speak, done);
+  addKeys(program, speak, done);
   addServe(program, speak, loadDesk);
   return program;
 }

@@ -249,3 +249,54 @@ it('[CL22] says what is wrong with a MIDI file', async () => {
   expect(status).toBe(2);
   expect(err).toMatch(/broken\.mid: byte \d+: error: found/);
 });
+
+/** A MIDI file of notes on channel 10, `[tick of 96 a quarter, key]`, by an outside writer. */
+async function fileOf(name: string, notes: readonly (readonly [number, number])[]): Promise<string> {
+  let at = 0;
+  const events = notes.map(([tick, noteNumber]): MidiEvent => {
+    const deltaTime = tick - at;
+    at = tick;
+    return { type: 'noteOn', deltaTime, channel: 9, noteNumber, velocity: 90 } as MidiEvent;
+  });
+  const header = { format: 0, numTracks: 1, ticksPerBeat: 96 } as const;
+  const path = join(folder, name);
+  await writeFile(path, Buffer.from(writeMidi({ header, tracks: [events] })));
+  return path;
+}
+
+it('[CL43] learns the keys of a kit, and reads a take with them', async () => {
+  const backbeat = join(folder, 'backbeat.lesson.yaml');
+  await writeFile(
+    backbeat,
+    'title: T\ntempo: 120\ngroove: {hihat: xx xx xx xx, bass: x . x .}\nexercises: [. x . x]\n',
+  );
+  const pads = await fileOf('pads.mid', [
+    [0, 36],
+    [96, 100],
+    [192, 101],
+    [288, 42],
+  ]);
+  const keys = join(folder, 'kit.keys');
+  const learnt = await run('keys', pads, '--pads', 'bass,snare,snare,hihat', '--out', keys);
+  expect(learnt).toMatchObject({ status: 0, out: `4 keys written to ${keys}.` });
+  const short = await run('keys', pads, '--pads', 'bass,snare');
+  expect(short.status).toBe(2);
+  expect(short.err).toContain('found 4 keys (36, 100, 101, 42), expected one for each of 2 pads');
+  // definition: eight bars of backbeats, three on the head and one on the rim
+  const notes = Array.from({ length: 64 }, (_, eighth): (readonly [number, number])[] => {
+    const at = eighth * 48;
+    const drum = eighth % 4 === 0 ? 36 : eighth % 16 === 2 ? 101 : 100;
+    return eighth % 2 === 0 ? [[at, 42] as const, [at, drum] as const] : [[at, 42] as const];
+  }).flat();
+  const take = await fileOf('take.mid', notes);
+  const heard = (...more: string[]) =>
+    run('listen', take, '--lesson', backbeat, '--exercise', '1', '--json', ...more);
+  expect(JSON.parse((await heard('--keys', keys)).out).voices.snare).toMatchObject({ hits: 16, missed: 0 });
+  expect(JSON.parse((await heard()).out).voices.snare).toMatchObject({ hits: 0, missed: 16 });
+  await writeFile(keys, '38: snare\n200: snare\n39: snar\n');
+  const wrong = await heard('--keys', keys);
+  expect(wrong).toMatchObject({ status: 2 });
+  expect(wrong.err).toBe(
+    `${keys}:2: found "200", expected a MIDI key from 0 to 127\n${keys}:3: found "snar", expected a voice (did you mean "snare"?)`,
+  );
+});

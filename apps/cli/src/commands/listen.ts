@@ -22,6 +22,7 @@ import {
 } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
 import { hearTake } from '../listen/hear.ts';
+import { readKeysFile } from '../listen/midi-take.ts';
 import { reportLines } from '../listen/report-text.ts';
 import { readChoice, readVoices, requireForm } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
@@ -42,6 +43,8 @@ export interface ListenRequest {
   readonly plays?: string;
   /** A recording of what a loudspeaker played during the take. */
   readonly playing?: string;
+  /** A file with the keys of the electronic kit that the take is from. */
+  readonly keys?: string;
   /** Where to write the picture. */
   readonly picture?: string;
   readonly json?: boolean;
@@ -103,6 +106,7 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
     terminal,
     latencySeconds,
     playing: request.playing ?? null,
+    keys: await readKeysFile(request.keys),
   });
   terminal.progress(null);
   const judgement = judge({ ...asked, ...plays }, listened, level);

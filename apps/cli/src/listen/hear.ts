@@ -3,35 +3,21 @@
  *
  * Conventions: what a file is, its first bytes say, not its name.
  */
-import { open, readFile } from 'node:fs/promises';
-import { isVoice, Seconds, TakeDb } from '@shedbook/core';
-import { readMidi } from '@shedbook/exchange';
-import { decodeSound, InputError, reasonOf } from '@shedbook/host';
+import { Seconds } from '@shedbook/core';
+import type { KitKeys } from '@shedbook/exchange';
+import { decodeSound } from '@shedbook/host';
 import {
   type Asked,
   createLiveListener,
   type Listened,
   listenBeside,
   listenToNotes,
-  type PlayedNote,
   type Recording,
   startLoops,
   TakeListener,
 } from '@shedbook/listen';
-import { formatByteProblem } from '@shedbook/words';
 import type { Speaker } from '../terminal.ts';
-
-const MIDI_MARK = 'MThd';
-
-async function firstBytes(path: string): Promise<string> {
-  const file = await open(path, 'r');
-  try {
-    const { buffer, bytesRead } = await file.read(Buffer.alloc(MIDI_MARK.length), 0, MIDI_MARK.length, 0);
-    return buffer.toString('latin1', 0, bytesRead);
-  } finally {
-    await file.close();
-  }
-}
+import { isMidi, notesOf, readMidiTake } from './midi-take.ts';
 
 /** How a take is to be heard. */
 export interface HearOptions {
@@ -41,25 +27,17 @@ export interface HearOptions {
   readonly latencySeconds: Seconds | null;
   /** A recording of what a loudspeaker played during the take, or null. */
   readonly playing: string | null;
+  /** Voices of the kit's own keys. */
+  readonly keys: KitKeys;
 }
 
 async function hearMidi(
   path: string,
   asked: Asked,
-  { terminal, latencySeconds }: HearOptions,
+  { terminal, latencySeconds, keys }: HearOptions,
 ): Promise<Listened> {
-  const take = readMidi(await readFile(path));
-  const errors = take.problems.filter((problem) => problem.severity === 'error');
-  if (errors.length > 0) {
-    throw new InputError(({ language }) =>
-      errors.map((problem) => formatByteProblem(path, problem, language)).join('\n'),
-    );
-  }
-  for (const problem of take.problems)
-    terminal.warn(formatByteProblem(path, problem, terminal.catalogue.language));
-  const notes = take.notes.flatMap(({ timeSeconds, voice, levelDb }): PlayedNote[] =>
-    isVoice(voice) ? [{ timeSeconds, voice, levelDb: TakeDb(levelDb) }] : [],
-  );
+  const take = await readMidiTake(path, keys, terminal);
+  const notes = notesOf(take);
   if (latencySeconds === null) return listenToNotes(notes, take.durationSeconds, asked);
   const listener = createLiveListener(asked, { latencySeconds });
   startLoops(listener, asked, Seconds((notes.at(-1)?.timeSeconds ?? 0) - latencySeconds));
@@ -110,11 +88,5 @@ async function hearSound(
  * @throws InputError when it cannot be read.
  */
 export async function hearTake(path: string, asked: Asked, options: HearOptions): Promise<Listened> {
-  const start = await firstBytes(path).catch((error: unknown) => {
-    throw new InputError((to) => {
-      const { unreadable, expected } = to.words;
-      return unreadable({ file: path, why: reasonOf(error, to), expected: expected.take });
-    });
-  });
-  return start === MIDI_MARK ? hearMidi(path, asked, options) : hearSound(path, asked, options);
+  return (await isMidi(path)) ? hearMidi(path, asked, options) : hearSound(path, asked, options);
 }

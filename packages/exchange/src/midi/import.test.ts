@@ -26,25 +26,13 @@ import {
   swingLesson,
   withoutOrnaments,
 } from '../../test/lessons.ts';
+import { played } from '../../test/played.ts';
 import { encodeSmf } from './encode.ts';
 import { importMidi } from './import.ts';
 import { quantise } from './quantise.ts';
 import { readMidi } from './read.ts';
 import type { NoteEvent } from './smf.ts';
 import { writeMidi } from './write.ts';
-
-/** A file with notes of a key at ticks, 96 a quarter. */
-function played(notes: readonly (readonly [number, number, number?])[], channel = 10): Uint8Array {
-  const events = notes.map(([ticks, key, velocity = 90]): NoteEvent => {
-    return { kind: 'note-on', ticks: Ticks(ticks), channel, key, velocity };
-  });
-  const ordered = events.sort((a, b) => a.ticks - b.ticks);
-  return encodeSmf({
-    format: 0,
-    ticksPerQuarter: 96,
-    tracks: [{ events: ordered, endTicks: Ticks(100_000) }],
-  });
-}
 
 function textOf(parts: readonly ExercisePart[] | undefined, voice: Voice): string | undefined {
   const part = parts?.find((each) => each.voice === voice);

@@ -27,6 +27,7 @@ import type { Asked, Listened } from '../listened.ts';
 import type { Stretch } from '../measure/stretch.ts';
 import { reportOnNotes } from '../midi/listen-to-notes.ts';
 import { observeNotes, type PlayedNote } from '../midi/notes.ts';
+import { onRim } from '../midi/rim.ts';
 import { ANALYSIS_RATE } from '../signal/bands.data.ts';
 import { HighBand } from '../signal/high-band.ts';
 import { type ClockBar, type ClockPlace, LiveClock } from './clock.ts';
@@ -128,7 +129,10 @@ class Listener implements LiveListener {
 
   note(timeSeconds: Seconds, voice: Voice, levelDb: TakeDb): LiveStroke {
     this.#notes.push({ timeSeconds, voice, levelDb });
-    return this.#place({ timeSeconds, voice, levelDb, confidence: 1 });
+    const [first, other] = onRim(voice, this.#voices);
+    const isThere = (one: Voice) => this.#clock.nearest(one, timeSeconds - this.#latencySeconds) !== null;
+    const read = other && !isThere(first!) ? other : first!;
+    return this.#place({ timeSeconds, voice: read, levelDb, confidence: 1 });
   }
 
   #strokesOf(event: HeardEvent): readonly LiveStroke[] {

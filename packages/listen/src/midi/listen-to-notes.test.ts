@@ -1,8 +1,9 @@
-import { Seconds, seededRandom, TakeDb, type Voice } from '@shedbook/core';
+import { Bpm, parseLesson, perform, Seconds, seededRandom, TakeDb, type Voice } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import {
   asked,
   bare,
+  notesSent,
   playNotes,
   reportOfNotes,
   SILENCE,
@@ -106,5 +107,44 @@ describe('a take of notes', () => {
     expect(listenToNotes(noise, Seconds(30), asked).report).toBeNull();
     const one: PlayedNote = { timeSeconds: Seconds(1), voice: 'ride', levelDb: TakeDb(0) };
     expect(listenToNotes([one], Seconds(2), asked).refusal?.fact).toBe('no-pulse-followed');
+  });
+
+  it('[LI70] takes the rim for the snare where the snare is written and no side stick', () => {
+    // definition: of each five strokes of the comping four are on the rim, as 7 of 8 backbeats on key 40 were
+    let snares = 0;
+    const notes = play(1, 100).map((note) => {
+      if (note.voice !== 'snare') return note;
+      snares += 1;
+      return snares % 5 === 0 ? note : { ...note, voice: 'rimshot' as const };
+    });
+    expect(reportOfNotes(notes).voices.snare).toMatchObject({ hits: 40, missed: 0, extra: 0 });
+    const crossed = notes.map((note) =>
+      note.voice === 'rimshot' ? { ...note, voice: 'sidestick' as const } : note,
+    );
+    expect(reportOfNotes(crossed).voices.snare).toMatchObject({ hits: 40, missed: 0, extra: 0 });
+  });
+
+  it('[LI70] leaves a rim shot one where it is written, and takes it for the snare elsewhere', () => {
+    const { lesson } = parseLesson(
+      `title: Backbeat
+tempo: 100
+exercises: [". x . ."]
+groove: {hihat: "xx xx xx xx", bass: "x . x ."}
+forms:
+  ended: {sections: [{pattern: 4, ending: rimshot + crash}]}
+`,
+      'backbeat.lesson.yaml',
+    );
+    if (!lesson) throw new Error('Internal error: the lesson of this test has a fault');
+    const form = lesson.forms.find(({ name }) => name === 'ended')!;
+    const { strokes } = perform(lesson, { exercise: 1, form, bpm: Bpm(100) });
+    const rim = notesSent(strokes).map((note) =>
+      note.voice === 'snare' ? { ...note, voice: 'rimshot' as const } : note,
+    );
+    const { report } = listenToNotes(rim, Seconds(12), { lesson, exercise: 1, form });
+    const due = (of: Voice) => strokes.filter(({ voice }) => voice === of).length;
+    expect(due('rimshot')).toBe(1);
+    expect(report?.voices.snare).toMatchObject({ hits: due('snare'), missed: 0, extra: 0 });
+    expect(report?.voices.rimshot).toMatchObject({ hits: 1, missed: 0, extra: 0 });
   });
 });

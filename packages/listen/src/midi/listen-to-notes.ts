@@ -21,6 +21,7 @@ import { cutStretch, type Stretch } from '../measure/stretch.ts';
 import { fitNotes } from './fit-notes.ts';
 import { matchNotes } from './match.ts';
 import { observeNotes, type PlayedNote, type TimedVoice } from './notes.ts';
+import { rimAsWritten, rimAtPlaces } from './rim.ts';
 import { settleBars } from './settle-bars.ts';
 
 /** How sure a note is a stroke: kits send some of their own. */
@@ -38,8 +39,9 @@ function decideNotes(
   grid: FormGrid,
   bars: Alignment['bars'],
 ): Decision {
-  const barSeconds = bars[bars.length >> 1]!.barSeconds;
-  return matchNotes(notes, placesOf(seen, grid, bars), toleranceSeconds(grid, barSeconds));
+  const reach = toleranceSeconds(grid, bars[bars.length >> 1]!.barSeconds);
+  const places = placesOf(seen, grid, bars);
+  return matchNotes(rimAtPlaces(notes, places, new Set(grid.voices), reach), places, reach);
 }
 
 /** Notes whose bars are known. */
@@ -101,10 +103,11 @@ export function listenToNotes(
   const grid = gridOf(asked, asked.exercise);
   const alignment = align(seen, grid);
   if (!alignment) return { report: null, refusal: { fact: 'no-pulse-followed' } };
-  const chances = byVoice(notes.map(({ voice, timeSeconds }) => ({ voice, timeSeconds, struck: SENT })));
+  const asWritten = rimAsWritten(notes, new Set(grid.voices));
+  const chances = byVoice(asWritten.map(({ voice, timeSeconds }) => ({ voice, timeSeconds, struck: SENT })));
   const fitted = fitAsked(asked.exercise, grid, alignment.bars, { seen, chances });
   const others = fitOthers(asked, alignment.bars, { seen, chances });
   const exercises = tellExercise(fitted, others);
-  const bars = settleBars(notes, grid, barsFor(fitted, others, exercises, seen));
+  const bars = settleBars(asWritten, grid, barsFor(fitted, others, exercises, seen));
   return reportOnNotes({ notes, seen, asked, grid, bars, durationSeconds, exercises });
 }

@@ -51,6 +51,12 @@ export const cli = {
     noPage: '--pack: The practice page has not been built yet: run "npm run build".',
   },
   listening: 'Listening …',
+  keys: {
+    written:
+      '.input {$keys :integer} .match $keys one {{{$keys} key written to {$file}.}} * {{{$keys} keys written to {$file}.}}',
+    otherCount:
+      '.input {$keys :integer} .match $keys 0 {{{$file}: found no keys, expected one for each of {$pads :integer} pads}} one {{{$file}: found the one key {$list}, expected one for each of {$pads :integer} pads}} * {{{$file}: found {$keys} keys ({$list}), expected one for each of {$pads :integer} pads}}',
+  },
   serve: {
     at: 'The desk is at {$url}',
     runs: 'It runs until this is stopped (Ctrl+C); every change is kept at once.',
@@ -92,6 +98,13 @@ export const cli = {
     cells: 'two cells such as "..x ..."',
     lesson: 'a lesson file such as first.lesson.yaml',
     take: 'a recording such as take.wav, or take.mid',
+    midiTake: 'a MIDI file such as take.mid',
+    keys: 'a file with a line such as "38: snare" for each key',
+    kitKeys: {
+      line: 'a key and its voice, such as 38: snare',
+      key: 'a MIDI key from 0 to 127',
+      voice: 'a voice',
+    },
     recording: 'a recording such as take.wav',
     recordings: 'a recording such as take.wav, take.mp3, take.flac, take.ogg or take.webm',
     soundFont: 'a SoundFont 2 file such as drums.sf2',

@@ -54,6 +54,12 @@ export const cli = translation<typeof english.cli>()({
     noPage: '--pack: Die Seite zum Üben ist noch nicht gebaut: „npm run build“ ausführen.',
   },
   listening: 'Hört zu …',
+  keys: {
+    written:
+      '.input {$keys :integer} .match $keys one {{{$keys} Taste nach {$file} geschrieben.}} * {{{$keys} Tasten nach {$file} geschrieben.}}',
+    otherCount:
+      '.input {$keys :integer} .match $keys 0 {{{$file}: keine Tasten gefunden, erwartet eine für jedes von {$pads :integer} Pads}} one {{{$file}: nur Taste {$list} gefunden, erwartet eine für jedes von {$pads :integer} Pads}} * {{{$file}: {$keys} Tasten gefunden ({$list}), erwartet eine für jedes von {$pads :integer} Pads}}',
+  },
   serve: {
     at: 'Das Pult ist unter {$url}',
     runs: 'Es läuft, bis es hier beendet wird (Strg+C); jede Änderung wird gleich behalten.',
@@ -95,6 +101,13 @@ export const cli = translation<typeof english.cli>()({
     cells: 'zwei Zellen wie „..x ...“',
     lesson: 'eine Lektion wie first.lesson.yaml',
     take: 'eine Aufnahme wie take.wav, oder take.mid',
+    midiTake: 'eine MIDI-Datei wie take.mid',
+    keys: 'eine Datei mit einer Zeile wie „38: snare“ für jede Taste',
+    kitKeys: {
+      line: 'eine Taste mit ihrer Stimme, wie 38: snare',
+      key: 'eine MIDI-Taste von 0 bis 127',
+      voice: 'eine Stimme',
+    },
     recording: 'eine Aufnahme wie take.wav',
     recordings: 'eine Aufnahme wie take.wav, take.mp3, take.flac, take.ogg oder take.webm',
     soundFont: 'eine SoundFont-2-Datei wie drums.sf2',

@@ -1,0 +1,72 @@
+/**
+ * A MIDI file of an electronic kit, and the keys of that kit, on disk.
+ *
+ * Conventions: what a file is, its first bytes say, not its name.
+ */
+import { open, readFile } from 'node:fs/promises';
+import { isVoice, TakeDb } from '@shedbook/core';
+import { type KitKeys, type MidiTake, readKitKeys, readMidi } from '@shedbook/exchange';
+import { InputError, reasonOf } from '@shedbook/host';
+import type { PlayedNote } from '@shedbook/listen';
+import { type CliWords, formatByteProblem } from '@shedbook/words';
+import { refused } from '../options.ts';
+import type { Speaker } from '../terminal.ts';
+
+const MIDI_MARK = 'MThd';
+
+async function firstBytes(path: string): Promise<string> {
+  const file = await open(path, 'r');
+  try {
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(MIDI_MARK.length), 0, MIDI_MARK.length, 0);
+    return buffer.toString('latin1', 0, bytesRead);
+  } finally {
+    await file.close();
+  }
+}
+
+function unreadable(path: string, expected: (of: CliWords['expected']) => string) {
+  return (error: unknown): never => {
+    throw new InputError((to) =>
+      to.words.unreadable({ file: path, why: reasonOf(error, to), expected: expected(to.words.expected) }),
+    );
+  };
+}
+
+/** Whether a take is a MIDI file. @throws InputError when it cannot be read */
+export async function isMidi(path: string): Promise<boolean> {
+  return (await firstBytes(path).catch(unreadable(path, (expected) => expected.take))) === MIDI_MARK;
+}
+
+/** A MIDI file; what was left out of it goes to the terminal. @throws InputError when nothing could be read */
+export async function readMidiTake(path: string, keys: KitKeys, terminal: Speaker): Promise<MidiTake> {
+  const bytes = await readFile(path).catch(unreadable(path, (expected) => expected.midiTake));
+  const take = readMidi(bytes, { keys });
+  const lines = (of: typeof take.problems) => (to: Speaker['catalogue']) =>
+    of.map((problem) => formatByteProblem(path, problem, to.language));
+  const errors = take.problems.filter((problem) => problem.severity === 'error');
+  if (errors.length > 0) throw new InputError((to) => lines(errors)(to).join('\n'));
+  for (const line of lines(take.problems)(terminal.catalogue)) terminal.warn(line);
+  return take;
+}
+
+/** The strokes of a take on the drum set, in order of time. */
+export function notesOf({ notes }: MidiTake): readonly PlayedNote[] {
+  return notes.flatMap(({ timeSeconds, voice, levelDb }): PlayedNote[] =>
+    isVoice(voice) ? [{ timeSeconds, voice, levelDb: TakeDb(levelDb) }] : [],
+  );
+}
+
+/**
+ * The keys of a kit from a file; none where no file is named.
+ * @throws InputError with every line that is wrong.
+ */
+export async function readKeysFile(path: string | undefined): Promise<KitKeys> {
+  if (path === undefined) return {};
+  const text = await readFile(path, 'utf8').catch(unreadable(`--keys: ${path}`, (expected) => expected.keys));
+  const { keys, problems } = readKitKeys(text);
+  if (problems.length === 0) return keys;
+  const errors = problems.map(({ line, found, fault, near }) =>
+    refused(`${path}:${line}`, `"${found}"`, (expected) => expected.kitKeys[fault], near),
+  );
+  throw new InputError((to) => errors.map((error) => error.say(to)).join('\n'));
+}
