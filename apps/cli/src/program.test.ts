@@ -238,6 +238,23 @@ describe('compose', () => {
     expect(out).toMatch(/^The dotted quarter/m);
   });
 
+  it('[CL5] names the first exercise of each block after its figure, in the language asked for', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const out = join(folder, 'named.lesson.yaml');
+    const names = async (...args: string[]) => {
+      await run('compose', path, '--count', '16', '--out', out, ...args);
+      const { lesson } = parseLesson(await readFile(out, 'utf8'), out);
+      return (lesson?.exercises ?? []).map((each) => each.name);
+    };
+    const english = await names('--idiom', '1', '--headings');
+    // definition: sixteen lines are four blocks of four
+    expect(english.filter((name) => name !== null)).toHaveLength(4);
+    expect(english[0]).not.toBeNull();
+    expect(english).toContain('The last beat');
+    expect(await names('--idiom', '1', '--headings', '--language', 'de')).toContain('Der letzte Schlag');
+    expect((await names('--idiom', '1')).every((name) => name === null)).toBe(true);
+  });
+
   it('[CL4] refuses a count that makes no sense', async () => {
     const path = await lessonFile('mine.lesson.yaml');
     const { status, err } = await run('compose', path, '--count', 'many');
@@ -271,6 +288,7 @@ describe('pages of other kinds', () => {
     [['--weak', '..x xxx'], '--weak: the vocabulary has no cell "xxx"'],
     [['--weak', '..x ...', '--questions'], 'expected one kind of page at a time'],
     [['--variations', '9'], '--variations: found 9, expected a number from 1 to 2'],
+    [['--idiom', '2'], '--idiom: found "2", expected a share from 0 to 1'],
     [['--bars', '7'], '--bars: found "7", expected a whole number from 1 to 4'],
   ])('[CL4] refuses %j', async (args, expected) => {
     const path = await lessonFile('mine.lesson.yaml');

@@ -57,6 +57,8 @@ Examples:
       another page, into another file
   shedbook compose first.lesson.yaml --keep 1,2 --explain
       1 and 2 stay, the rest is composed round them; says how hard each bar is
+  shedbook compose first.lesson.yaml --idiom 1 --headings
+      figures that everybody begins with as themes, each block under the name of its figure
   shedbook compose first.lesson.yaml --weak "..x ..." --count 12 --out weak.lesson.yaml
       twelve bars that all lead from a last triplet into a rest`;
 
@@ -66,6 +68,15 @@ function whole(option: string, least: number, most: number) {
     const value = Number(text);
     if (Number.isInteger(value) && value >= least && value <= most) return value;
     return refuseOption(option, text, (expected) => expected.whole({ least, most }));
+  };
+}
+
+/** Reads an option that is a share of 1. */
+function share(option: string) {
+  return (text: string): number => {
+    const value = Number(text);
+    if (text.trim() !== '' && value >= 0 && value <= 1) return value;
+    return refuseOption(option, text, (expected) => expected.share);
   };
 }
 
@@ -141,6 +152,12 @@ function addCompose(program: Command, speaker: Speak, done: (status: number) => 
     .option('--seed <s>', 'another seed gives another page; the same seed always gives the same')
     .option('--keep <numbers>', 'exercises that stay where they are, joined by commas', numbers)
     .option('--bars <n>', 'bars in an exercise: 1 to 4', whole('bars', 1, 4))
+    .option(
+      '--idiom <share>',
+      'how far figures of the trade are quoted: 0 every move counts, 1 as its themes',
+      share('idiom'),
+    )
+    .option('--headings', 'name the first exercise of each block after its figure')
     .option('--questions', 'two-bar exercises, each a question and its answer')
     .option('--weak <move>', 'a page for one move between cells, such as "..x ..."')
     .option('--review <lessons...>', 'a page that mixes the exercises of these lessons')

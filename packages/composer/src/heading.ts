@@ -1,18 +1,19 @@
 /**
- * Headings of blocks: until the document has sections, a block's first exercise is named after its theme.
+ * Headings of blocks: a block's first exercise is named after its theme.
  *
  * Conventions: exercises count from 1.
  */
 import type { Exercise } from '@shedbook/core';
 import type { ThemeFact } from './idea-fact.ts';
-import type { Composition } from './page.ts';
+import type { ReportedBlock } from './report.ts';
 
 /** The exercises of a page, the first one of every block named after its theme where it has no name. */
 export function withHeadings(
-  { exercises, report }: Composition,
+  exercises: readonly Exercise[],
+  blocks: readonly ReportedBlock[],
   nameOf: (theme: ThemeFact) => string,
 ): readonly Exercise[] {
-  const headings = new Map(report.blocks.map((block) => [block.first, block.heading]));
+  const headings = new Map(blocks.map((block) => [block.first, block.heading]));
   return exercises.map((exercise) => {
     const heading = headings.get(exercise.number);
     return heading && exercise.name === null ? { ...exercise, name: nameOf(heading) } : exercise;

@@ -8,6 +8,7 @@ import {
   composeReview,
   composeWeakMove,
   variationsOf,
+  withHeadings,
 } from '@shedbook/composer';
 import { type Exercise, type Lesson, setExercises } from '@shedbook/core';
 import { InputError, reasonOf } from '@shedbook/host';
@@ -24,6 +25,10 @@ export interface ComposeRequest {
   readonly bars?: number;
   /** Numbers of exercises that stay in place. */
   readonly keep?: readonly number[];
+  /** How far figures of the trade are quoted, 0 to 1. */
+  readonly idiom?: number;
+  /** Whether the first exercise of each block is named after its figure. */
+  readonly headings?: boolean;
   /** Question and answer pairs. */
   readonly questions?: boolean;
   /** A page for one move between cells, e.g. `..x ...`. */
@@ -76,12 +81,13 @@ function readSeed(seed: string | undefined, lesson: Lesson): number | string {
   return /^\d+$/.test(seed) ? Number(seed) : seed;
 }
 
-function optionsOf({ count, bars, keep }: ComposeRequest, seed: number | string) {
+function optionsOf({ count, bars, keep, idiom }: ComposeRequest, seed: number | string) {
   return {
     seed,
     ...(count === undefined ? {} : { count }),
     ...(bars === undefined ? {} : { bars }),
     ...(keep === undefined ? {} : { keep }),
+    ...(idiom === undefined ? {} : { idiom }),
   };
 }
 
@@ -145,7 +151,18 @@ async function composed(lesson: Lesson, request: ComposeRequest, terminal: Speak
   if (request.variations !== undefined) {
     return { exercises: variations(lesson, request.variations, request.count), report: null };
   }
-  const options = optionsOf(request, seed);
+  const page = composedPage(lesson, request, optionsOf(request, seed));
+  if (!(request.headings ?? lesson.compose.headings)) return page;
+  const { language } = terminal.catalogue;
+  const exercises = withHeadings(page.exercises, page.report.blocks, (theme) => say(theme, language));
+  return { ...page, exercises };
+}
+
+function composedPage(
+  lesson: Lesson,
+  request: ComposeRequest,
+  options: ReturnType<typeof optionsOf>,
+): Composition {
   if (request.questions) return composeQuestions(lesson, options);
   return request.weak === undefined ? compose(lesson, options) : weakMove(lesson, request.weak, options);
 }

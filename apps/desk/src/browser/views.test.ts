@@ -121,3 +121,17 @@ it('[ST24] composes the page anew with every change, keeps kept bars, and takes 
   await settled(page);
   expect(await keptText(page)).toBe(before);
 });
+
+it('[ST24] quotes as many figures of the trade as asked for, and names blocks after them', async () => {
+  const page = await openView(browser, 'First swing', 'compose');
+  await page.getByText('Name each block after its figure').click();
+  const names = async () => (await keptLesson(page)).exercises.flatMap(({ name }) => name ?? []);
+  // definition: 24 lines are six blocks of four
+  await expect.poll(async () => (await names()).length).toBe(6);
+  await page.getByRole('heading', { name: (await names())[0] ?? '', exact: true }).waitFor();
+  const idiom = page.getByRole('slider', { name: 'Figures of the trade' });
+  await idiom.focus();
+  await page.keyboard.press('Home');
+  await expect.poll(async () => (await keptLesson(page)).compose.idiom).toBe(0);
+  await page.getByText('none: every move counts').waitFor();
+});

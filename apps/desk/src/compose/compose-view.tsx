@@ -5,7 +5,7 @@ import { Button, Check, Range } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { useState } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
-import { setCount, setMost, setSeed, toggleCell } from '../edit/compose-settings.ts';
+import { setCount, setHeadings, setIdiom, setMost, setSeed, toggleCell } from '../edit/compose-settings.ts';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { PressOver } from '../notation/press-over.tsx';
 import { Paper, ViewHead } from '../shared/paper.tsx';
@@ -23,6 +23,8 @@ interface ComposeViewProps {
 
 /** Fewest and most bars that the desk asks for. */
 const COUNT = { least: 4, most: 48 } as const;
+
+const PERCENT = 100;
 
 interface LimitRangeProps {
   readonly label: string;
@@ -49,9 +51,33 @@ function LimitRange({ label, kept, most, onKeep }: LimitRangeProps) {
   );
 }
 
+interface IdiomProps {
+  readonly kept: number;
+  readonly onKeep: (idiom: number) => void;
+}
+
+/** From every move to idiom, on one line. */
+function Idiom({ kept, onKeep }: IdiomProps) {
+  const words = useWords().compose;
+  const [value, setValue] = useLive(Math.round(kept * PERCENT));
+  const between = value === PERCENT ? words.themes : words.idiomShare({ percent: value });
+  return (
+    <Range
+      label={words.idiom}
+      says={value === 0 ? words.everyMove : between}
+      value={value}
+      min={0}
+      max={PERCENT}
+      step={10}
+      onChange={setValue}
+      onChangeEnd={(next) => onKeep(next / PERCENT)}
+    />
+  );
+}
+
 function Settings({ lesson, composer }: { readonly lesson: Lesson; readonly composer: Composer }) {
   const words = useWords().compose;
-  const { limits, seed } = lesson.compose;
+  const { limits, seed, idiom, headings } = lesson.compose;
   const [count, setLiveCount] = useLive(Math.min(COUNT.most, Math.max(COUNT.least, lesson.compose.count)));
   const beats = lesson.meter.beats.length;
   const page = typeof seed === 'number' ? seed : 0;
@@ -82,6 +108,7 @@ function Settings({ lesson, composer }: { readonly lesson: Lesson; readonly comp
           most={beats}
           onKeep={(most) => recompose((text) => setMost(text, 'rests', most))}
         />
+        <Idiom kept={idiom} onKeep={(next) => recompose((text) => setIdiom(text, next))} />
       </div>
       <div className={styles.seed}>
         <Button dress="strong" onClick={() => recompose((text) => setSeed(text, page + 1))}>
@@ -90,6 +117,9 @@ function Settings({ lesson, composer }: { readonly lesson: Lesson; readonly comp
         <span>
           {words.seed} <strong>{seed}</strong>
         </span>
+        <Check checked={headings} onChange={(on) => recompose((text) => setHeadings(text, on))}>
+          {words.headings}
+        </Check>
       </div>
     </section>
   );
@@ -113,6 +143,7 @@ function ComposedPage({ lesson, kept, onKeep, chosen, onChoose }: ComposedPagePr
         const isKept = kept.includes(number);
         return (
           <li key={number} data-kept={isKept || undefined} data-chosen={chosen === number - 1 || undefined}>
+            {exercise.name !== null && <h3 className={styles.heading}>{exercise.name}</h3>}
             <span className={styles.number}>{number}</span>
             <PressOver
               className={styles.drawing}

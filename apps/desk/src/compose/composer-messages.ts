@@ -1,5 +1,5 @@
 /** What the page and the composing thread say to each other. */
-import type { NoteFact, Reason } from '@shedbook/composer';
+import type { NoteFact, Reason, ReportedBlock } from '@shedbook/composer';
 import type { Exercise } from '@shedbook/core';
 
 /** Asks for a page for a lesson text; null for `keep` only grades what is there. */
@@ -22,6 +22,8 @@ export interface ComposeAnswer {
   /** Null where nothing was composed. */
   readonly exercises: readonly Exercise[] | null;
   readonly grades: readonly BarGrade[];
-  /** What could not be had, in English sentences. */
+  /** What could not be had. */
   readonly notes: readonly NoteFact[];
+  /** The page's blocks, each of one theme; none where nothing was composed. */
+  readonly blocks: readonly ReportedBlock[];
 }

@@ -12,10 +12,11 @@ function gradeAll(lesson: Lesson, exercises: readonly Exercise[]): readonly BarG
 
 function answer({ id, text, keep }: ComposeOrder): ComposeAnswer {
   const { lesson } = parseLesson(text, 'lesson');
-  if (!lesson) return { id, exercises: null, grades: [], notes: [] };
-  if (keep === null) return { id, exercises: null, grades: gradeAll(lesson, lesson.exercises), notes: [] };
+  if (!lesson) return { id, exercises: null, grades: [], notes: [], blocks: [] };
+  if (keep === null)
+    return { id, exercises: null, grades: gradeAll(lesson, lesson.exercises), notes: [], blocks: [] };
   const { exercises, report } = compose(lesson, { keep });
-  return { id, exercises, grades: gradeAll(lesson, exercises), notes: report.notes };
+  return { id, exercises, grades: gradeAll(lesson, exercises), notes: report.notes, blocks: report.blocks };
 }
 
 self.onmessage = ({ data }: MessageEvent<ComposeOrder>) => self.postMessage(answer(data));

@@ -1,9 +1,10 @@
 /** The composer for the open lesson: every change of what it goes by writes the page anew, as one step of history. */
-import type { NoteFact } from '@shedbook/composer';
+import { type NoteFact, withHeadings } from '@shedbook/composer';
 import { type Lesson, parseLesson } from '@shedbook/core';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
 import { withExercises } from '../edit/exercises.ts';
+import { useSay } from '../words/words.tsx';
 import ComposerWorker from './composer.worker.ts?worker';
 import type { BarGrade, ComposeAnswer, ComposeOrder } from './composer-messages.ts';
 
@@ -38,6 +39,7 @@ function useWorker(onAnswer: (answer: ComposeAnswer) => void): (order: ComposeOr
 /** The composer of a lesson; `keep` lists numbers of exercises that stay. */
 export function useComposer(lesson: Lesson, text: string, keep: readonly number[]): Composer {
   const document = useDocument();
+  const say = useSay();
   const [state, setState] = useState<ComposerState>(NOTHING);
   const latest = useRef({ id: 0, text: '' });
   const send = useWorker((answer) => {
@@ -45,10 +47,13 @@ export function useComposer(lesson: Lesson, text: string, keep: readonly number[
     setState({ grades: answer.grades, notes: answer.notes, working: false });
     if (!answer.exercises) return;
     const settings = parseLesson(latest.current.text, 'lesson').lesson;
-    const written = answer.exercises.length > 0 && settings;
-    document.edit(
-      written ? withExercises(latest.current.text, settings, answer.exercises) : latest.current.text,
-    );
+    if (answer.exercises.length === 0 || !settings) {
+      document.edit(latest.current.text);
+      return;
+    }
+    const { headings } = settings.compose;
+    const exercises = headings ? withHeadings(answer.exercises, answer.blocks, say) : answer.exercises;
+    document.edit(withExercises(latest.current.text, settings, exercises));
   });
   const order = useCallback(
     (next: string, kept: readonly number[] | null) => {

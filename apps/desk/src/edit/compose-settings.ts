@@ -24,3 +24,13 @@ export function setSeed(text: string, seed: number): string {
 export function setMost(text: string, what: 'strokes' | 'rests', most: number | null): string {
   return editLesson(text, ['compose', 'limits', what, 'most'], most ?? undefined);
 }
+
+/** The text with another share of figures of the trade, 0 to 1. */
+export function setIdiom(text: string, idiom: number): string {
+  return editLesson(text, ['compose', 'idiom'], idiom);
+}
+
+/** The text with blocks named after their figures, or not. */
+export function setHeadings(text: string, headings: boolean): string {
+  return editLesson(text, ['compose', 'headings'], headings || undefined);
+}

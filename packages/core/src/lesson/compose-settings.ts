@@ -129,6 +129,10 @@ export const composeSettingsSchema = z
       .describe(
         'how far a page quotes figures of the trade: 0 not at all, every move counts; 1 as its themes',
       ),
+    headings: z
+      .boolean()
+      .default(false)
+      .describe('whether the first exercise of each block is named after its figure'),
     limits: limitsSchema,
     weights: weightsSchema,
   })

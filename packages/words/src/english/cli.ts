@@ -82,6 +82,7 @@ export const cli = {
   },
   expected: {
     whole: 'a whole number from {$least :number useGrouping=never} to {$most :number useGrouping=never}',
+    share: 'a share from 0 to 1, such as 0.5',
     keep: 'numbers of exercises such as 1,2,5',
     exerciseNumber: 'the number of an exercise',
     exerciseTo: 'a number from 1 to {$most :integer}',

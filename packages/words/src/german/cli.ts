@@ -85,6 +85,7 @@ export const cli = translation<typeof english.cli>()({
   },
   expected: {
     whole: 'eine ganze Zahl von {$least :number useGrouping=never} bis {$most :number useGrouping=never}',
+    share: 'ein Anteil von 0 bis 1, etwa 0.5',
     keep: 'Nummern von Übungen wie 1,2,5',
     exerciseNumber: 'die Nummer einer Übung',
     exerciseTo: 'eine Zahl von 1 bis {$most :integer}',
