@@ -27,20 +27,24 @@ export default function HearingBody() {
       aria-labelledby="hearing-title"
       data-ear={ear.phase}
     >
-      <BreakReminder />
       <h2 id="hearing-title" className={isOn ? 'hidden-words' : undefined}>
         {words.hearing.title}
       </h2>
-      {isOn && <AfterLoop view={view} />}
-      {isOn && <p className="quiet">{words.hearing.legend({ times: EXAGGERATION })}</p>}
-      <EarSwitch ear={ear} hearing={hearing} />
-      {isOn && (
-        <>
-          <LatencyLine ear={hearing.ear} state={ear} />
-          <HearingOptions settings={settings} change={change} view={view} />
-          <TakeInHand ended={view.ended} settings={settings} change={change} />
-        </>
-      )}
+      <div className={styles.told}>
+        <BreakReminder />
+        {isOn && <AfterLoop view={view} />}
+      </div>
+      <div className={styles.more}>
+        {isOn && <p className="quiet">{words.hearing.legend({ times: EXAGGERATION })}</p>}
+        <EarSwitch ear={ear} hearing={hearing} />
+        {isOn && (
+          <>
+            <LatencyLine ear={hearing.ear} state={ear} />
+            <HearingOptions settings={settings} change={change} view={view} />
+            <TakeInHand ended={view.ended} settings={settings} change={change} />
+          </>
+        )}
+      </div>
     </section>
   );
 }

@@ -15,6 +15,8 @@ interface Count {
   readonly beat: string;
   readonly says: string;
   readonly kind: string;
+  /** What the large and the small number count. */
+  readonly names: readonly [string, string];
 }
 
 /** What is said over a bar: whose turn it is, or what is played. */
@@ -29,7 +31,10 @@ function countOf(heard: Heard, words: PracticeWords['stage'], trades: boolean): 
   const at = beatAt(program, place);
   if (!at) return null;
   if (at.bar < 1 || place < heard.fromPlace)
-    return { big: String(at.beat), beat: '', says: words.countIn, kind: 'count-in' };
+    return {
+      ...{ big: String(at.beat), beat: '', says: words.countIn, kind: 'count-in' },
+      names: [words.beat, ''],
+    };
   const bar = program.bars.find((each) => each.bar === at.bar);
   const says = [
     sayPlay(bar?.play ?? 'pattern', words, trades),
@@ -37,10 +42,16 @@ function countOf(heard: Heard, words: PracticeWords['stage'], trades: boolean): 
     words.round({ n: pass + 1 }),
   ];
   const text = says.filter((each) => each !== '').join(' · ');
-  return { big: String(at.bar), beat: String(at.beat), says: text, kind: bar?.play ?? 'pattern' };
+  return {
+    ...{ big: String(at.bar), beat: String(at.beat), says: text, kind: bar?.play ?? 'pattern' },
+    names: [words.bar, words.beat],
+  };
 }
 
-function partOf(element: Element, part: 'bar' | 'beat' | 'says'): Element | null {
+/** Parts of the counter. */
+type Part = 'bar' | 'beat' | 'says' | 'bar-name' | 'beat-name';
+
+function partOf(element: Element, part: Part): Element | null {
   return element.querySelector(`[data-part="${part}"]`);
 }
 
@@ -65,6 +76,8 @@ export function BarCounter() {
       show(partOf(element, 'bar'), count?.big ?? '');
       show(partOf(element, 'beat'), count?.beat ?? '');
       show(partOf(element, 'says'), count?.says ?? '');
+      show(partOf(element, 'bar-name'), count ? count.names[0] : '');
+      show(partOf(element, 'beat-name'), count ? count.names[1] : '');
       element.dataset['kind'] = count?.kind ?? 'silent';
     };
     draw();
@@ -76,6 +89,8 @@ export function BarCounter() {
   }, [player, status, words, trades]);
   return (
     <div className={styles.counter} data-part="counter" ref={root} data-kind="silent" aria-hidden="true">
+      <span className={styles.barName} data-part="bar-name" />
+      <span className={styles.beatName} data-part="beat-name" />
       <span className={styles.bar} data-part="bar" />
       <span className={styles.beat} data-part="beat" />
       <span className={styles.says} data-part="says" />

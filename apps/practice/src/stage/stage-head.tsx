@@ -1,13 +1,14 @@
-/** What is on the stand: its number, its name, its form, and the way back. */
+/** What is on the stand: its number, its drum, its form, what sounds with it, and the way back. */
 
-import { countSyllable, type Form, type Subdivision } from '@shedbook/core';
-import { buttonClass, Icon } from '@shedbook/stand';
-import { sayExercise } from '@shedbook/words';
+import { countSyllable, type Exercise, type Form, type Lesson, type Subdivision } from '@shedbook/core';
+import { Button, buttonClass, Icon } from '@shedbook/stand';
+import { type PracticeWords, sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { formWords } from './form-words.ts';
 import styles from './stage-head.module.css';
+import type { StageActions } from './use-stage-actions.ts';
 
 /** The fixed accents that sections of a form end on, in words. */
 function useEndings(form: Form): readonly string[] {
@@ -26,18 +27,41 @@ function useEndings(form: Form): readonly string[] {
   });
 }
 
+/** The voices that an exercise is for. */
+function drumsOf(exercise: Exercise, words: PracticeWords): readonly string[] {
+  return [...new Set(exercise.parts.map(({ voice }) => words.voices[voice]))];
+}
+
+/** Which layers of the groove sound, down to the one that joined last. */
+function sayLayers(lesson: Lesson, layers: number, on: Exercise | null, words: PracticeWords): string {
+  const names = lesson.layers.slice(0, layers).flatMap(({ joins }) =>
+    joins.flatMap((join) => {
+      if (join !== 'pattern') return [words.voices[join]];
+      return on ? drumsOf(on, words) : [];
+    }),
+  );
+  return words.stage.layer({ n: layers, of: lesson.layers.length, names: [...new Set(names)].join(', ') });
+}
+
 /** The head of the stand. */
-export function StageHead() {
+export function StageHead({ actions }: { readonly actions: StageActions }) {
   const words = usePracticeWords();
   const { lesson, exercise, choice, form } = usePracticeSession();
-  const on = lesson.exercises.find((each) => each.number === exercise);
+  const on = lesson.exercises.find((each) => each.number === exercise) ?? null;
   const endings = useEndings(form);
   return (
     <header className={styles.head}>
-      <a className={buttonClass()} href={hrefOf({ at: 'sheet' })}>
-        <Icon name="back" />
-        {words.stage.back}
-      </a>
+      <p className={styles.ways}>
+        <a className={buttonClass()} href={hrefOf({ at: 'sheet' })} aria-label={words.stage.back}>
+          <Icon name="back" />
+          <span className={styles.back}>{words.stage.back}</span>
+        </a>
+        {on && (
+          <Button aria-pressed={choice.staff === 'full'} onClick={actions.limbs} data-part="limbs">
+            {words.stage.everyLimb}
+          </Button>
+        )}
+      </p>
       <h1>
         <span className="hidden-words">
           {lesson.title}. {on ? words.sheet.exercise({ n: on.number }) : words.sheet.timeOnly}
@@ -45,6 +69,11 @@ export function StageHead() {
         <span className={on ? styles.number : styles.time} aria-hidden="true">
           {on?.number ?? words.sheet.timeOnly}
         </span>
+        {on && (
+          <span className={styles.drum} data-part="drum">
+            {drumsOf(on, words).join(', ')}
+          </span>
+        )}
       </h1>
       <p className={styles.form} data-part="form">
         {on?.name && <strong>{on.name}</strong>}
@@ -52,6 +81,7 @@ export function StageHead() {
         {endings.map((each) => (
           <span key={each}>{each}</span>
         ))}
+        <span data-part="layers">{sayLayers(lesson, choice.layers, on, words)}</span>
       </p>
       {on && <p className="hidden-words">{sayExercise(on, words, 'always')}</p>}
     </header>

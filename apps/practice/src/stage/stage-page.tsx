@@ -29,6 +29,10 @@ export function StagePage() {
   useStageKeys(actions);
   const pedal = usePedal({ next: actions.right, previous: actions.left, toggle: actions.toggle });
   useRidingBall(player, pictures, notation);
+  // The list and the sheet are left wherever they were scrolled to.
+  useEffect(() => {
+    window.scrollTo(0, 0);
+  }, [exercise]);
   useEffect(() => {
     document.title = `${on ? on.number : words.sheet.timeOnly} · ${lesson.title}`;
   }, [on, lesson.title, words]);
@@ -39,7 +43,7 @@ export function StagePage() {
         <Optional>
           <RunPanel />
         </Optional>
-        <StageHead />
+        <StageHead actions={actions} />
         <BarCounter />
         <div className={styles.notation} ref={notation}>
           {on && <BarsView bars={pictures.exercise} on="exercise" exercise={on} {...shared} />}
@@ -52,11 +56,9 @@ export function StagePage() {
         </div>
         {on?.notes && <p className={styles.notes}>{on.notes}</p>}
         <LadderStrip actions={actions} />
-        <div className={styles.hearing}>
-          <Optional>
-            <HearingPanel />
-          </Optional>
-        </div>
+        <Optional>
+          <HearingPanel />
+        </Optional>
       </main>
       <Ledge actions={actions} pedal={pedal} />
     </div>

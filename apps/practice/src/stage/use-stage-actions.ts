@@ -17,6 +17,8 @@ export interface StageActions {
   readonly right: () => void;
   /** The left pedal: stops; while it is silent, the next exercise. */
   readonly left: () => void;
+  /** Draws every limb, or the exercise alone. */
+  readonly limbs: () => void;
   readonly back: () => void;
 }
 
@@ -54,6 +56,7 @@ export function useStageActions(): StageActions {
       else stop();
     },
     left: () => (playing ? stop() : turn(1)),
+    limbs: () => choose({ staff: choice.staff === 'own' ? 'full' : 'own' }),
     back: () => goTo({ at: 'sheet' }),
   };
 }

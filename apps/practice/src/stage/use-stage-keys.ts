@@ -17,6 +17,7 @@ const KEYS: Readonly<Record<string, Act>> = {
   t: ({ tap }) => tap(),
   c: ({ clean }) => clean(),
   s: ({ stumbled }) => stumbled(),
+  g: ({ limbs }) => limbs(),
 };
 
 const ON_BUTTONS = new Set([' ', 'Enter']);
