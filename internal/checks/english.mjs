@@ -15,7 +15,6 @@ const FREE = new Map([
   ['packages/core/src/document/schema.ts', 'the reference of the lesson file'],
   ['packages/core/src/rhythm/cell-names.data.ts', 'names that a lesson file is written with'],
   ['packages/core/src/lesson/defaults.ts', 'names of forms that a lesson file is written with'],
-  ['packages/sound/src/soundfont/soundfont-kit.ts', 'an error for programmers, made in a function'],
   ['packages/composer/src/explain.ts', 'still English: how two exercises compare'],
   ['packages/composer/src/orchestrate.ts', 'still English: what an orchestration does'],
   ['packages/composer/src/variations.ts', 'still English: names that variations get in a lesson'],

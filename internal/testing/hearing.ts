@@ -9,6 +9,7 @@ import { dirname, join } from 'node:path';
 import {
   Bpm,
   type Form,
+  Hertz,
   type Lesson,
   levelDbToVelocity,
   parseLesson,
@@ -117,7 +118,7 @@ export function playLoop(
   });
 }
 
-const RATE = 44_100;
+const RATE = Hertz(44_100);
 const kit = () => createKit({ sampleRateHz: RATE, seed: 'a student' });
 
 /** The sound of several loops, one after the other, as a microphone would take it. */

@@ -2,6 +2,7 @@
  * For browser tests: the kit, made once and kept in the temporary folder. A page makes it anew whenever it is opened,
  * which takes five seconds of the processor; tests whose subject is the sound itself let it.
  */
+
 import { createHash } from 'node:crypto';
 import {
   createReadStream,
@@ -18,10 +19,11 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { Hertz } from '@shedbook/core';
 import type { Browser, BrowserContext, BrowserContextOptions } from 'playwright-core';
 
 /** Samples a second of the pages' player, Hz. */
-const RATE_HZ = 44_100;
+const RATE_HZ = Hertz(44_100);
 
 /** Rooms that the kit is made of. */
 const SOURCES = ['core', 'signal', 'sound'].map((room) =>

@@ -22,6 +22,7 @@ import {
   SILENT_PULSE_WEIGHT,
   struckSlots,
 } from '@shedbook/core';
+import { mean } from '@shedbook/signal';
 import type { Ground } from './ground.ts';
 import { speedCost, speedLimit, strokeTimes } from './hand-speed.ts';
 import type { PartName } from './parts.data.ts';
@@ -74,10 +75,6 @@ function dynamicsIn(cell: Cell): number {
   return marks
     .slice(1)
     .reduce((sum, mark, i) => sum + Math.abs(loudness(mark) - loudness(marks[i] as Mark)), ornaments);
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, each) => sum + each, 0) / values.length;
 }
 
 /** How often the cell goes from playing with the lead hand to playing between its strokes, or to leaving it alone. */

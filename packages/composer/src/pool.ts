@@ -11,6 +11,7 @@ import {
   type Random,
   struckSlots,
 } from '@shedbook/core';
+import { mean } from '@shedbook/signal';
 import { type DrawBar, tiltedDraw } from './sample.ts';
 import { keepsRules, type PointTables } from './tables.ts';
 
@@ -114,10 +115,6 @@ function tiltFor(points: number, looks: readonly Look[]): number {
   if (!low) return high.tilt;
   const share = (points - low.mean) / (high.mean - low.mean || 1);
   return low.tilt + share * (high.tilt - low.tilt);
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, each) => sum + each, 0) / values.length;
 }
 
 /** First looks with every tilt, and what only a fiftieth of all bars is harder than. */

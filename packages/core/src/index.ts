@@ -21,6 +21,7 @@ export * from './groove/perform.ts';
 export * from './groove/performance.ts';
 export { barsOf, exerciseOf } from './groove/place.ts';
 export * from './groove/stroke.ts';
+export { groupBy } from './group-by.ts';
 export * from './kit/dynamics.ts';
 export * from './kit/marked.data.ts';
 export * from './kit/strike.ts';

@@ -14,7 +14,7 @@ import { createKit, render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
 import { listen, TakeListener } from './listen.ts';
 
-const RATE = 44100;
+const RATE = Hertz(44100);
 
 const LESSON = parseLesson(
   `title: Swing
@@ -61,7 +61,7 @@ const audio = take(performance, strokes);
 const asked = { lesson: LESSON, exercise: 1, form: LOOP };
 
 function reportOf(samples: Float32Array, of = asked) {
-  const { report, refusal } = listen(samples, Hertz(RATE), of);
+  const { report, refusal } = listen(samples, RATE, of);
   if (!report) throw new Error(`no report: ${refusal.fact}`);
   return report;
 }
@@ -121,14 +121,14 @@ describe('listening to a take', () => {
   });
 
   it('[LI15] hears the same in blocks of any size', () => {
-    const listener = new TakeListener(Hertz(RATE));
+    const listener = new TakeListener(RATE);
     const random = seededRandom(3);
     for (let at = 0; at < audio.length; ) {
       const size = 1 + random.below(9000);
       listener.push(audio.subarray(at, at + size));
       at += size;
     }
-    expect(listener.finish(asked)).toEqual(listen(audio, Hertz(RATE), asked));
+    expect(listener.finish(asked)).toEqual(listen(audio, RATE, asked));
   });
 });
 
@@ -191,7 +191,7 @@ groove: {hihat: "xx xx xx xx", snare: ". X . X", bass: "x. .x x. .x"}
       'bossa.lesson.yaml',
     );
     const other = perform(bossa as Lesson, { exercise: null, form: LOOP, bpm: Bpm(110) });
-    expect(listen(take(other, played(other.strokes)), Hertz(RATE), asked).refusal?.fact).toBe(
+    expect(listen(take(other, played(other.strokes)), RATE, asked).refusal?.fact).toBe(
       'sound-of-no-exercise',
     );
     const hands = performance.strokes.filter(({ voice }) => voice === 'ride' || voice === 'snare');
@@ -202,15 +202,15 @@ groove: {hihat: "xx xx xx xx", snare: ". X . X", bass: "x. .x x. .x"}
   });
 
   it('[LI14] refuses nothing, silence and hiss', () => {
-    expect(listen(new Float32Array(0), Hertz(RATE), asked).refusal?.fact).toBe('no-sound');
-    expect(listen(new Float32Array(5 * RATE), Hertz(RATE), asked).refusal?.fact).toBe('silent-recording');
+    expect(listen(new Float32Array(0), RATE, asked).refusal?.fact).toBe('no-sound');
+    expect(listen(new Float32Array(5 * RATE), RATE, asked).refusal?.fact).toBe('silent-recording');
     const random = seededRandom('hiss');
     const hiss = Float32Array.from({ length: 8 * RATE }, () => 0.1 * (random.next() - 0.5));
-    expect(listen(hiss, Hertz(RATE), asked).report).toBeNull();
+    expect(listen(hiss, RATE, asked).report).toBeNull();
     const glide = Float32Array.from(
       hiss,
       (_, i) => 0.3 * Math.sin(2 * Math.PI * (200 + 20 * (i / RATE)) * (i / RATE)),
     );
-    expect(listen(glide, Hertz(RATE), asked).report).toBeNull();
+    expect(listen(glide, RATE, asked).report).toBeNull();
   });
 });

@@ -12,7 +12,7 @@ import { createKit, render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
 import { listen } from './listen.ts';
 
-const RATE = 44_100;
+const RATE = Hertz(44_100);
 const kit = createKit({ sampleRateHz: RATE });
 
 const DEMO = {
@@ -48,7 +48,7 @@ function heard(
   const { left, right } = render({ strokes: strokes.filter(isPlayed), durationSeconds }, { kit, room });
   return listen(
     left.map((sample, i) => (sample + right[i]!) / 2),
-    Hertz(RATE),
+    RATE,
     asked,
   ).report;
 }

@@ -2,7 +2,7 @@ export { encodeFlac, encodeMp3, encodeOgg, type FlacOptions } from './files/comp
 export { encodeWav, type WavFormat, type WavOptions } from './files/wav.ts';
 export { createKit, type Kit, type KitOptions } from './kit/kit.ts';
 export { LEVEL_WINDOW_SECONDS, PLAIN_STROKE_LUFS } from './kit/measured-sound.ts';
-export { SOUND_NAMES, type SoundName } from './kit/sound.ts';
+export { RINGING_SOUNDS, SOUND_NAMES, type SoundName } from './kit/sound.ts';
 export { amplify } from './loudness/amplify.ts';
 export { limitTruePeak } from './loudness/limiter.ts';
 export { type Loudness, measureChannels, measureLoudness, type WeightedChannel } from './loudness/measure.ts';
@@ -13,5 +13,6 @@ export { type RenderLoopOptions, renderLoop } from './render/render-loop.ts';
 export { createRenderer, type Renderer, type RendererOptions } from './render/renderer.ts';
 export type { SoundingStroke } from './render/strokes-to-hits.ts';
 export { soundOf } from './render/strokes-to-hits.ts';
+export { SoundFontError, type SoundFontFact } from './soundfont/sound-font-fact.ts';
 export { loadSoundFontKit, type SoundFontKitOptions } from './soundfont/soundfont-kit.ts';
 export type { StereoAudio } from './stereo.ts';

@@ -1,5 +1,5 @@
 /** What the tests of the kit share: one kit, and single strokes of it. */
-import { LeadDb, Seconds } from '@shedbook/core';
+import { Hertz, LeadDb, Seconds } from '@shedbook/core';
 import { createKFilter, powerToLufs } from '@shedbook/signal';
 import { createKit, type Kit } from '../src/kit/kit.ts';
 import { LEVEL_WINDOW_SECONDS } from '../src/kit/measured-sound.ts';
@@ -8,7 +8,7 @@ import { render } from '../src/render/render.ts';
 import type { SoundingStroke } from '../src/render/strokes-to-hits.ts';
 import type { StereoAudio } from '../src/stereo.ts';
 
-export const RATE = 32000;
+export const RATE = Hertz(32000);
 
 let made: Kit | null = null;
 

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { Bpm, type Lesson, parseLesson, perform, Seconds } from '@shedbook/core';
+import { Bpm, Hertz, type Lesson, parseLesson, perform, Seconds } from '@shedbook/core';
 import { createKit, createRenderer, type SoundingStroke } from '@shedbook/sound';
 import type { TimedStroke } from '@shedbook/stand';
 import { KIT_SEED } from '@shedbook/stand';
@@ -17,7 +17,7 @@ import {
 } from '../../../../internal/testing/sound.ts';
 import { beatEdges, slotX } from '../notation/layout.ts';
 
-const RATE = 44_100;
+const RATE = Hertz(44_100);
 const KIT = createKit({ sampleRateHz: RATE, seed: KIT_SEED });
 
 let browser: Browser;

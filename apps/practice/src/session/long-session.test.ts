@@ -1,12 +1,12 @@
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
-import { Bpm, parseLesson, perform } from '@shedbook/core';
+import { Bpm, Hertz, parseLesson, perform } from '@shedbook/core';
 import { createKit, SOUND_NAMES } from '@shedbook/sound';
 import { createProgram, KIT_SEED, type Order, type Report } from '@shedbook/stand';
 import { expect, it } from 'vitest';
 import { formOf } from './choice.ts';
 
-const RATE = 44_100;
+const RATE = Hertz(44_100);
 const MINUTES = 30;
 const BLOCK = 128;
 

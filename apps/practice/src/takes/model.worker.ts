@@ -1,5 +1,5 @@
 /** Renders strokes to sound beside everything else, with the kit that the player plays on. */
-import type { Seconds, SetUp } from '@shedbook/core';
+import type { Hertz, Seconds, SetUp } from '@shedbook/core';
 import { createKit, render, type SoundingStroke } from '@shedbook/sound';
 import { KIT_SEED } from '@shedbook/stand';
 
@@ -7,7 +7,7 @@ import { KIT_SEED } from '@shedbook/stand';
 export interface RenderRequest {
   readonly strokes: readonly SoundingStroke[];
   readonly durationSeconds: Seconds;
-  readonly sampleRateHz: number;
+  readonly sampleRateHz: Hertz;
   readonly setUp: SetUp;
 }
 

@@ -1,5 +1,5 @@
 /** A take and its model made ready for listening, and the choice between them. */
-import { type Form, type Lesson, Seconds } from '@shedbook/core';
+import { type Form, Hertz, type Lesson, Seconds } from '@shedbook/core';
 import { useEffect, useRef, useState } from 'react';
 import { LONGEST_TAKE_SECONDS } from '../ear/listening.ts';
 import { formOf } from '../session/choice.ts';
@@ -20,7 +20,7 @@ async function prepare(context: AudioContext, lesson: Lesson, form: Form, take: 
   const end = take.loops.at(-1)?.endSeconds ?? take.durationSeconds;
   const request = {
     durationSeconds: Seconds(Math.min(end + RINGING_SECONDS, LONGEST_TAKE_SECONDS)),
-    sampleRateHz: context.sampleRate,
+    sampleRateHz: Hertz(context.sampleRate),
     setUp: lesson.setUp,
   };
   const strokes = number === undefined ? [] : modelStrokes(lesson, form, { ...take, number });

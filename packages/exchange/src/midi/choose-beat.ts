@@ -11,6 +11,7 @@ import {
   beatLength,
   beatStarts,
   type Fraction,
+  groupBy,
   isDotted,
   type Meter,
   performedPhase,
@@ -19,7 +20,6 @@ import {
   type SwingRatio,
   toNumber,
 } from '@shedbook/core';
-import { groupBy } from '../patterns/group-by.ts';
 
 /** Cost of a second stroke on one slot: it is then lost. */
 const CLASH_COSTS = 20;

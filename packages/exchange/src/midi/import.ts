@@ -12,6 +12,7 @@ import {
   type Exercise,
   type Feel,
   GHOST_DB,
+  groupBy,
   type Meter,
   meter,
   strikeOf,
@@ -21,7 +22,6 @@ import {
 } from '@shedbook/core';
 import { lowerMedian } from '@shedbook/signal';
 import { assembleParts } from '../patterns/assemble.ts';
-import { groupBy } from '../patterns/group-by.ts';
 import type { PlacedStroke } from '../patterns/placed.ts';
 import type { Grid } from './choose-beat.ts';
 import type { MidiFact } from './midi-fact.ts';

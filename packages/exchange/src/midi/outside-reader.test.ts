@@ -1,9 +1,8 @@
-import { type Lesson, perform } from '@shedbook/core';
+import { groupBy, type Lesson, perform } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type MidiFacts, readOutside } from '../../../../internal/testing/midi.ts';
 import { anyLesson, onceThrough, swingLesson } from '../../test/lessons.ts';
-import { groupBy } from '../patterns/group-by.ts';
 import { readMidi } from './read.ts';
 import { writeMidi } from './write.ts';
 

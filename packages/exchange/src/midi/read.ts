@@ -10,6 +10,7 @@
 import {
   type Articulation,
   type Fraction,
+  groupBy,
   type LeadDb,
   type Meter,
   parseMeter,
@@ -18,7 +19,6 @@ import {
   Ticks,
   velocityToLevelDb,
 } from '@shedbook/core';
-import { groupBy } from '../patterns/group-by.ts';
 import { decodeSmf } from './decode.ts';
 import { keyInTrack } from './key-map.ts';
 import type { MidiFact } from './midi-fact.ts';

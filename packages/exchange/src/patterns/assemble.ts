@@ -9,6 +9,7 @@ import {
   divide,
   type ExercisePart,
   type Fraction,
+  groupBy,
   type Mark,
   type Meter,
   SUBDIVISIONS,
@@ -18,7 +19,6 @@ import {
   VOICES,
   type Voice,
 } from '@shedbook/core';
-import { groupBy } from './group-by.ts';
 import { groupByHomeVoice } from './home-voice.ts';
 import { markOf } from './mark-of.ts';
 import type { PlacedStroke } from './placed.ts';

@@ -5,8 +5,7 @@
  * Conventions: a voice moves in with its neighbour only where that one plays too and never at the same moment;
  * otherwise it stays a part of its own.
  */
-import { formatFraction, homeOf, type Voice } from '@shedbook/core';
-import { groupBy } from './group-by.ts';
+import { formatFraction, groupBy, homeOf, type Voice } from '@shedbook/core';
 import type { PlacedStroke } from './placed.ts';
 
 function moment(stroke: PlacedStroke): string {

@@ -3,11 +3,10 @@
  *
  * Conventions: phases as shares of a beat, 0.5 in the middle; 2:1 swing is 2/3.
  */
-import type { Voice } from '@shedbook/core';
+import { groupBy, type Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
 import type { LoopTask, TaskStroke } from '../loop/task.ts';
 import type { Due, PhaseOf } from '../take/due.ts';
-import { groupBy } from '../take/group-by.ts';
 import { type HeardRound, latenessIn } from '../take/hearing.ts';
 import { surfaceOf } from '../take/match.ts';
 import type { Finding } from '../verdict/finding.ts';

@@ -3,11 +3,10 @@
  *
  * Conventions: decibels relative to the lead voice. A microphone has a margin of its own.
  */
-import type { Voice } from '@shedbook/core';
+import { groupBy, type Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
 import type { Allowance } from '../level/levels.data.ts';
 import { allowedBalanceDb } from '../perception/perception.ts';
-import { groupBy } from '../take/group-by.ts';
 import type { Match, Pair } from '../take/match.ts';
 import type { Finding } from '../verdict/finding.ts';
 

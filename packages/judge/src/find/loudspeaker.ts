@@ -6,9 +6,8 @@
  * Sources: no hand is as even as a loudspeaker: even trained people's strokes scatter by some 2 % of the interval, see
  * `perception/perception.data.ts`.
  */
-import type { Voice } from '@shedbook/core';
+import { groupBy, type Voice } from '@shedbook/core';
 import { median, quantile } from '@shedbook/signal';
-import { groupBy } from '../take/group-by.ts';
 import type { HeardRound } from '../take/hearing.ts';
 import type { Pair } from '../take/match.ts';
 import { spreadOf } from '../take/own-pulse.ts';

@@ -1,9 +1,8 @@
 /**
  * What may be praised where nothing is wrong, the most telling first.
  */
-import type { Voice } from '@shedbook/core';
+import { groupBy, type Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
-import { groupBy } from '../take/group-by.ts';
 import type { Match } from '../take/match.ts';
 import { spreadOf } from '../take/own-pulse.ts';
 import type { PraiseFact } from '../verdict/fact.ts';

@@ -4,10 +4,9 @@
  *
  * Conventions: shares of one voice's due strokes. A stroke that the ear is unsure of is not held against anyone.
  */
-import type { Voice, WrittenPlace } from '@shedbook/core';
+import { groupBy, type Voice, type WrittenPlace } from '@shedbook/core';
 import type { Allowance } from '../level/levels.data.ts';
 import type { Due } from '../take/due.ts';
-import { groupBy } from '../take/group-by.ts';
 import { type Match, surfaceOf } from '../take/match.ts';
 import { type Finding, NOT_YET } from '../verdict/finding.ts';
 import type { Places } from './places.ts';

@@ -1,7 +1,7 @@
 /**
  * Time, once it is known what was played: the performance as a whole, then each limb by itself.
  */
-import { groupBy } from '../take/group-by.ts';
+import { groupBy } from '@shedbook/core';
 import type { Finding } from '../verdict/finding.ts';
 import { alongClick, byOneself } from './tempo.ts';
 import { FEWEST_STROKES, type TimedRound } from './timed-round.ts';

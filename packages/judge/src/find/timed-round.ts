@@ -3,10 +3,9 @@
  *
  * Conventions: milliseconds, positive late; percent of tempo, positive faster.
  */
-import type { Voice } from '@shedbook/core';
+import { groupBy, type Voice } from '@shedbook/core';
 import { fitLine, median } from '@shedbook/signal';
 import { tempoChangePercent } from '../perception/perception.ts';
-import { groupBy } from '../take/group-by.ts';
 import type { HeardRound } from '../take/hearing.ts';
 import type { Match, Pair } from '../take/match.ts';
 import { ownPulse } from '../take/own-pulse.ts';

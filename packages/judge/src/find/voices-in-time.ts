@@ -3,11 +3,10 @@
  *
  * Conventions: milliseconds, positive late.
  */
-import { Milliseconds, type Voice } from '@shedbook/core';
+import { groupBy, Milliseconds, type Voice } from '@shedbook/core';
 import { mean, median } from '@shedbook/signal';
 import type { Allowance } from '../level/levels.data.ts';
 import { allowedMs, allowedSpreadMs } from '../perception/perception.ts';
-import { groupBy } from '../take/group-by.ts';
 import { spreadOf } from '../take/own-pulse.ts';
 import type { Finding } from '../verdict/finding.ts';
 import type { Places } from './places.ts';

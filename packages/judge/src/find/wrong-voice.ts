@@ -4,8 +4,7 @@
  * Conventions: a voice whose strokes are mostly missing, while another one has strokes at those very moments that are
  * written for nobody.
  */
-import type { Voice } from '@shedbook/core';
-import { groupBy } from '../take/group-by.ts';
+import { groupBy, type Voice } from '@shedbook/core';
 import { type HeardRound, latenessIn } from '../take/hearing.ts';
 import { type Match, matchStrokes } from '../take/match.ts';
 import type { Finding } from '../verdict/finding.ts';

@@ -1,10 +1,9 @@
 /**
  * A take beside what was asked: for each round how late it is as a whole, and which stroke is which.
  */
-import type { Voice } from '@shedbook/core';
+import { groupBy, type Voice } from '@shedbook/core';
 import type { LoopTask } from '../loop/task.ts';
 import { type Due, dueIn, type PhaseOf, shifted } from './due.ts';
-import { groupBy } from './group-by.ts';
 import { type Lateness, latenessOf } from './lateness.ts';
 import { agreementOf, type LatenessAt, type Match, matchStrokes } from './match.ts';
 import type { Played, PlayedBar, PlayedStroke } from './played.ts';

@@ -7,9 +7,8 @@
  * Source: local linear regression with tricube weights (W. S. Cleveland, JASA 74(368), 1979); voices are weighted by
  * the inverse of their variance, found anew in each round of the fit.
  */
-import type { Voice } from '@shedbook/core';
+import { groupBy, type Voice } from '@shedbook/core';
 import { fitLine, lowerMedian, median, spread } from '@shedbook/signal';
-import { groupBy } from './group-by.ts';
 import type { Pair } from './match.ts';
 
 /** How far on each side the pulse looks, in beats. */

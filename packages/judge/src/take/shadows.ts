@@ -4,8 +4,8 @@
  *
  * Conventions: decibels relative to the lead voice; seconds.
  */
+import { groupBy } from '@shedbook/core';
 import { median } from '@shedbook/signal';
-import { groupBy } from './group-by.ts';
 import type { PlayedStroke } from './played.ts';
 
 /** So much softer than the louder half of its voice, in dB; a hand's plain strokes differ by a few. */

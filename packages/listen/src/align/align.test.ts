@@ -18,7 +18,7 @@ import { observeNotes } from '../midi/notes.ts';
 import { align } from './align.ts';
 import { formGrid } from './form-grid.ts';
 
-const RATE = 44_100;
+const RATE = Hertz(44_100);
 const BPM = 100;
 /** Seconds of a bar as written, and before the first one. */
 const BAR = 2.4;
@@ -80,7 +80,7 @@ function hear(strokes: readonly Stroke[], bars: number) {
   const durationSeconds = strokes.at(-1)!.timeSeconds + 1;
   const { left, right } = render({ strokes, durationSeconds: Seconds(durationSeconds) }, { kit });
   const samples = left.map((sample, i) => sample + right[i]!);
-  const { report, refusal } = listen(samples, Hertz(RATE), {
+  const { report, refusal } = listen(samples, RATE, {
     lesson: LESSON,
     exercise: 1,
     form: formOf(bars),

@@ -15,7 +15,7 @@ import { describe, expect, it } from 'vitest';
 import { createLiveListener } from './live-listener.ts';
 import type { LiveStroke } from './live-stroke.ts';
 
-const RATE = 44_100;
+const RATE = Hertz(44_100);
 const START = 0.4;
 const LATENCY = 0.03;
 const TEMPI = [100, 120] as const;
@@ -86,7 +86,7 @@ function hear({ strokes, durationSeconds }: ReturnType<typeof session>) {
     { kit: createKit({ sampleRateHz: RATE }) },
   );
   const audio = left.map((sample, i) => 2 * (sample + (right[i] as number)));
-  const listener = listenerWith({ sampleRateHz: Hertz(RATE) });
+  const listener = listenerWith({ sampleRateHz: RATE });
   const block = RATE / 100;
   const heard: (LiveStroke & { readonly knownAt: number })[] = [];
   for (let at = 0; at < audio.length; at += block) {

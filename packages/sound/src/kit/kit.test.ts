@@ -1,4 +1,4 @@
-import { ACCENT_DB, GHOST_DB } from '@shedbook/core';
+import { ACCENT_DB, GHOST_DB, Hertz } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { centroidHz } from '../../test/signals.ts';
 import { kit, RATE, ring, strike, strokeLevelLufs } from '../../test/sounds.ts';
@@ -80,7 +80,7 @@ describe('touch', () => {
 describe('a kit', () => {
   it('[SO36] of one seed is the same, of another seed another set', () => {
     const take = (seed: string) =>
-      createKit({ sampleRateHz: 22050, seed }).sound('snare').layers[3]?.takes[0];
+      createKit({ sampleRateHz: Hertz(22050), seed }).sound('snare').layers[3]?.takes[0];
     expect(take('x')?.samples).toEqual(take('x')?.samples);
     expect(take('x')?.samples).not.toEqual(take('y')?.samples);
   });
@@ -91,7 +91,7 @@ describe('a kit', () => {
   });
 
   it('[SO37] refuses a sample rate that cannot be meant', () => {
-    expect(() => createKit({ sampleRateHz: 44.1 })).toThrow(
+    expect(() => createKit({ sampleRateHz: Hertz(44.1) })).toThrow(
       'At sampleRateHz: found 44.1, expected 8000 to 192000. Is it in kilohertz?',
     );
   });

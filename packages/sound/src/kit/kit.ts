@@ -4,7 +4,7 @@
  * Conventions: sounds are made when they are first asked for (tenths of a second for a cymbal) and kept; `prepare`
  * makes them ahead, for places where nothing may wait. The same seed gives the same kit, sample for sample.
  */
-import { Hertz } from '@shedbook/core';
+import type { Hertz } from '@shedbook/core';
 import { makeBass } from './bass.ts';
 import { makeBuzz } from './buzz.ts';
 import { makeClick } from './click.ts';
@@ -28,8 +28,8 @@ export interface Kit {
 
 /** Which set, and at which rate. */
 export interface KitOptions {
-  /** Samples a second, 8000 to 192000; a rate of the kit once it is found to be one. */
-  readonly sampleRateHz: number;
+  /** 8000 to 192000. */
+  readonly sampleRateHz: Hertz;
   /** Another seed is another set of the same make. */
   readonly seed?: number | string;
 }
@@ -61,7 +61,7 @@ export const BUILT_IN: Readonly<Record<SoundName, SoundMaker>> = {
  * @throws RangeError when the sample rate is not 8000 to 192000.
  */
 export function kitOf(makers: Readonly<Record<SoundName, SoundMaker>>, options: KitOptions): Kit {
-  const sampleRateHz = Hertz(options.sampleRateHz);
+  const { sampleRateHz } = options;
   if (!(sampleRateHz >= 8000 && sampleRateHz <= 192000)) {
     throw new RangeError(
       `At sampleRateHz: found ${sampleRateHz}, expected 8000 to 192000. Is it in kilohertz?`,

@@ -4,6 +4,7 @@
  * Conventions: layers rise in drive; `driveDb` is the level (dB relative to a plain stroke of the lead voice)
  * whose timbre a layer has; every take of a sound has the same length in samples, and starts at its onset.
  */
+import { VOICE_FACTS, VOICES } from '@shedbook/core';
 
 /** Takes at one drive. */
 export interface Layer {
@@ -34,6 +35,13 @@ export const SOUND_NAMES = [
 ] as const;
 /** Name of a sound of a kit. */
 export type SoundName = (typeof SOUND_NAMES)[number];
+
+/** Sounds of what rings on after a stroke: they last for seconds, and take about as long to make as all others. */
+export const RINGING_SOUNDS: ReadonlySet<SoundName> = new Set([
+  ...VOICES.filter((voice) => VOICE_FACTS[voice].rings),
+  'ride-bell',
+  'hihat-splash',
+]);
 
 /** A sound before it is measured. */
 export interface RawSound {

@@ -1,11 +1,11 @@
-import { LeadDb, Seconds, seededRandom, VOICES } from '@shedbook/core';
+import { Hertz, LeadDb, Seconds, seededRandom, VOICES } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { createKit } from '../kit/kit.ts';
 import { render } from './render.ts';
 import { createRenderer, type RendererOptions } from './renderer.ts';
 import type { SoundingStroke } from './strokes-to-hits.ts';
 
-const RATE = 22050;
+const RATE = Hertz(22050);
 const kit = createKit({ sampleRateHz: RATE });
 
 const stroke = (voice: SoundingStroke['voice'], timeSeconds: number, levelDb = 0): SoundingStroke => ({

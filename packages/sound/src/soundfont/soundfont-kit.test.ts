@@ -1,4 +1,4 @@
-import { LeadDb, Seconds, seededRandom } from '@shedbook/core';
+import { Hertz, LeadDb, Seconds, seededRandom } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { centroidHz, magnitudeAt } from '../../test/signals.ts';
 import { soundFont } from '../../test/soundfont.ts';
@@ -9,7 +9,7 @@ import type { SoundName } from '../kit/sound.ts';
 import { render } from '../render/render.ts';
 import { loadSoundFontKit } from './soundfont-kit.ts';
 
-const RATE = 22050;
+const RATE = Hertz(22050);
 
 /** A tone with noise that dies in a quarter of a second, after ten milliseconds of silence. */
 function recording(frequencyHz: number): Float32Array {
@@ -74,10 +74,14 @@ describe('a SoundFont kit', () => {
     const load = (bytes: Uint8Array, program?: number) => () =>
       loadSoundFontKit(bytes, { sampleRateHz: RATE, ...(program === undefined ? {} : { program }) });
     expect(load(Uint8Array.from([1, 2, 3]))).toThrow(
-      'At kit: found a file of 3 bytes that is no RIFF file, expected a SoundFont file',
+      expect.objectContaining({ fact: { fact: 'sound-font-no-riff', bytes: 3 } }),
     );
-    expect(load(file.slice(0, 300))).toThrow(/At kit: found a damaged file .* Is the download complete\?/);
-    expect(load(soundFont([{ key: 60, samples: recording(440) }], RATE, 0))).toThrow('none of drums');
+    expect(load(file.slice(0, 300))).toThrow(
+      expect.objectContaining({ fact: { fact: 'sound-font-damaged', why: expect.stringMatching(/\w/) } }),
+    );
+    expect(load(soundFont([{ key: 60, samples: recording(440) }], RATE, 0))).toThrow(
+      expect.objectContaining({ fact: { fact: 'sound-font-no-drums', presets: 1 } }),
+    );
     expect(load(file, 40)).toThrow("At kit program: found 40, expected one of the file's drum sets: 0 Set");
   });
 });

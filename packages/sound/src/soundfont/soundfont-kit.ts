@@ -13,6 +13,7 @@ import { makeBuzz } from '../kit/buzz.ts';
 import { trimSilence } from '../kit/cymbal.ts';
 import { BUILT_IN, type Kit, type KitOptions, kitOf } from '../kit/kit.ts';
 import type { Layer, RawSound, SoundMaker, SoundName } from '../kit/sound.ts';
+import { SoundFontError } from './sound-font-fact.ts';
 import { playVoices } from './voice.ts';
 
 const VELOCITIES = [8, 20, 36, 54, 72, 90, 108, 127];
@@ -40,26 +41,16 @@ const KEYS: Readonly<Record<SoundName, readonly number[]>> = {
   'click-subdivision': [],
 };
 
-/** What is told of a file that cannot be used. */
-const EXPECTED = 'a SoundFont file (.sf2 or .sf3) with a drum set in bank 128';
-
 function readBank(bytes: Uint8Array): BasicSoundBank {
   const start = String.fromCharCode(...bytes.subarray(0, 4));
   if (start !== 'RIFF') {
-    throw new RangeError(
-      `At kit: found a file of ${bytes.length} bytes that is no RIFF file, expected ${EXPECTED}`,
-    );
+    throw new SoundFontError({ fact: 'sound-font-no-riff', bytes: bytes.length });
   }
   try {
     return SoundBankLoader.fromArrayBuffer(bytes.slice().buffer);
   } catch (cause) {
     const why = cause instanceof Error ? cause.message : String(cause);
-    throw new RangeError(
-      `At kit: found a damaged file (${why}), expected ${EXPECTED}. Is the download complete?`,
-      {
-        cause,
-      },
-    );
+    throw new SoundFontError({ fact: 'sound-font-damaged', why });
   }
 }
 
@@ -67,8 +58,7 @@ function drumPreset(bank: BasicSoundBank, program: number | undefined): BasicPre
   const drums = bank.presets.filter((preset) => preset.isDrum);
   const names = drums.map((preset) => `${preset.program} ${preset.name}`).join(', ');
   const first = drums[0];
-  if (!first)
-    throw new RangeError(`At kit: found ${bank.presets.length} presets, none of drums; expected ${EXPECTED}`);
+  if (!first) throw new SoundFontError({ fact: 'sound-font-no-drums', presets: bank.presets.length });
   const wanted = drums.find((preset) => preset.program === (program ?? JAZZ_PROGRAM));
   if (!wanted && program !== undefined) {
     throw new RangeError(`At kit program: found ${program}, expected one of the file's drum sets: ${names}`);
@@ -99,7 +89,7 @@ export interface SoundFontKitOptions extends KitOptions {
 /**
  * A kit that plays a SoundFont's drum set.
  * @param bytes of the file.
- * @throws RangeError with a message for people when the file cannot be used.
+ * @throws SoundFontError when the file cannot be used; RangeError when it has no drum set of that program.
  */
 export function loadSoundFontKit(bytes: Uint8Array, options: SoundFontKitOptions): Kit {
   const preset = drumPreset(readBank(bytes), options.program);

@@ -1,4 +1,5 @@
 /** What the page and the sound thread say to each other. Samples count from the start of the audio context. */
+import type { Hertz } from '@shedbook/core';
 import type { Kit, SoundName } from '@shedbook/sound';
 import type { Program } from './program.ts';
 import type { Anchor, GoOnAt, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
@@ -40,7 +41,7 @@ export const KIT_PARTS = ['cymbals', 'rest'] as const;
 
 /** Asks for every sound of a part of the kit. */
 export interface KitRequest {
-  readonly sampleRateHz: number;
+  readonly sampleRateHz: Hertz;
   readonly part: (typeof KIT_PARTS)[number];
   /** What is needed soonest. */
   readonly first: readonly SoundName[];

@@ -4,7 +4,7 @@
  *
  * Conventions: a heard moment is what leaves the loudspeaker now, output latency included.
  */
-import { type Bpm, Seconds } from '@shedbook/core';
+import { type Bpm, Hertz, Seconds } from '@shedbook/core';
 import type { SoundName } from '@shedbook/sound';
 import kitWorkerUrl from './kit.worker.ts?worker&url';
 import { soundsOf } from './kit-sounds.ts';
@@ -55,7 +55,7 @@ const OUTPUT_GAIN = 1.8;
 const REMEMBERED = 8;
 
 /** Samples a second; the same everywhere, so that the kit can be made before anything is played. */
-const RATE_HZ = 44_100;
+const RATE_HZ = Hertz(44_100);
 
 /** Lets two workers make the kit side by side. @returns where the sounds come out. */
 function makeKit(first: readonly SoundName[]): readonly MessagePort[] {

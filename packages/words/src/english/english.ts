@@ -5,11 +5,12 @@ import type { Sayable } from '../facts/sayable.ts';
 import { faults } from './facts/faults.ts';
 import { midi } from './facts/midi.ts';
 import { musicxml } from './facts/musicxml.ts';
+import { soundFont } from './facts/sound-font.ts';
 import { ENGLISH_SCREENS } from './screens.ts';
 import { ENGLISH_TONGUE } from './tongue.ts';
 
 /** English. */
 export const ENGLISH: Language<Sayable> = {
   tongue: ENGLISH_TONGUE,
-  sentences: { ...ENGLISH_SCREENS.sentences, ...midi, ...musicxml, ...faults },
+  sentences: { ...ENGLISH_SCREENS.sentences, ...midi, ...musicxml, ...soundFont, ...faults },
 };

@@ -5,6 +5,7 @@ import type { Fact, LessonFact, PlaceFact, UnheardFact } from '@shedbook/core';
 import type { ExchangeFact } from '@shedbook/exchange';
 import type { JudgeFact } from '@shedbook/judge';
 import type { ListenFact } from '@shedbook/listen';
+import type { SoundFontFact } from '@shedbook/sound';
 
 /** A fact that the screens say: files from other programs are read by Node. */
 export type ScreenFact =
@@ -22,7 +23,7 @@ export type ScreenFact =
   | CoachFact;
 
 /** A fact of any room under this one. */
-export type RoomFact = ScreenFact | ExchangeFact;
+export type RoomFact = ScreenFact | ExchangeFact | SoundFontFact;
 
 /** A place in a binary file. */
 interface ByteFact extends Fact {

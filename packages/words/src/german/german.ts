@@ -5,11 +5,12 @@ import type { Sayable } from '../facts/sayable.ts';
 import { faults } from './facts/faults.ts';
 import { midi } from './facts/midi.ts';
 import { musicxml } from './facts/musicxml.ts';
+import { soundFont } from './facts/sound-font.ts';
 import { GERMAN_SCREENS } from './screens.ts';
 import { GERMAN_TONGUE } from './tongue.ts';
 
 /** German. */
 export const GERMAN: Language<Sayable> = {
   tongue: GERMAN_TONGUE,
-  sentences: { ...GERMAN_SCREENS.sentences, ...midi, ...musicxml, ...faults },
+  sentences: { ...GERMAN_SCREENS.sentences, ...midi, ...musicxml, ...soundFont, ...faults },
 };

@@ -1,6 +1,9 @@
-/** Things in groups, in the order in which each group first comes. */
+/** Things in groups, in the order in which each group first comes. (`Map.groupBy` is not in Node 20.) */
 
-/** The groups by their key. */
+/**
+ * The groups by their key.
+ * @example groupBy([1, 2, 3], (n) => n % 2) // Map(2) { 1 => [ 1, 3 ], 0 => [ 2 ] }
+ */
 export function groupBy<Thing, Key>(
   things: Iterable<Thing>,
   keyOf: (thing: Thing) => Key,
