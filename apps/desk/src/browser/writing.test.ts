@@ -44,6 +44,20 @@ it('[ST11] undoes and redoes through the whole history, also after a reload', as
   await expect.poll(() => patternField(page).inputValue()).toBe('x.x ... ... ...');
 });
 
+it('[ST11] undoes by its keys wherever no text is written, a box that was just ticked too', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  await openLesson(page, 'First swing');
+  await page.goto(`${page.url().replace(/\/page$/, '')}/print`);
+  const box = page.getByRole('checkbox', { name: 'Counts under the notes' });
+  const before = await box.isChecked();
+  await box.press('Space');
+  await expect.poll(() => box.isChecked()).toBe(!before);
+  await settled(page);
+  await box.press('Control+z');
+  await expect.poll(() => box.isChecked()).toBe(before);
+});
+
 it('[ST8] says beside the field what is wrong with a pattern text, and does not keep it', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });

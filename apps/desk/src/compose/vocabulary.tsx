@@ -1,6 +1,6 @@
 /** The vocabulary: every cell of the lesson's subdivisions, drawn; those in use are pressed. */
-import { CELL_NAMES, type Cell, cell, isStruck, type Lesson, notateBar } from '@shedbook/core';
-import { countOf } from '@shedbook/words';
+import { CELL_NAMES, type Cell, cell, type Lesson, notateBar } from '@shedbook/core';
+import { sayPattern } from '@shedbook/words';
 import { BarsDrawing } from '../notation/exercise-drawing.tsx';
 import { useWords } from '../words/words.tsx';
 import styles from './vocabulary.module.css';
@@ -20,11 +20,9 @@ function cellsOnOffer(lesson: Lesson): readonly Cell[] {
   return [...texts].map(cell);
 }
 
+/** The counts of a cell on the first beat. */
 function sayCell(each: Cell, silent: string): string {
-  const counts = each.marks.flatMap((mark, slot) =>
-    isStruck(mark) ? [countOf(0, slot, each.marks.length)] : [],
-  );
-  return counts.join(', ') || silent;
+  return sayPattern({ bars: [[each]] }, () => '').join('') || silent;
 }
 
 /** One beat of the lesson's meter, for drawing a cell alone. */

@@ -2,13 +2,13 @@
 
 import { nextLoop } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
+import { isWriting } from '../shared/is-writing.ts';
 import type { Sound } from './sound-context.tsx';
 
 /** Whether letters belong to what has the focus: a field, or a list that finds its entries by their letters. */
-function isWriting(target: EventTarget | null): boolean {
-  const field = 'input:not([type="radio"], [type="checkbox"], [type="range"])';
-  const taken = `${field}, textarea, select, [role="menu"], [role="listbox"]`;
-  return target instanceof Element && target.closest(taken) !== null;
+function takesLetters(target: EventTarget | null): boolean {
+  const list = 'select, [role="menu"], [role="listbox"]';
+  return isWriting(target) || (target instanceof Element && target.closest(list) !== null);
 }
 
 /** Whether a letter means something to what has the focus: in a line that is being written, L is the left hand. */
@@ -37,7 +37,7 @@ export function useLedgeKeys(sound: Sound): void {
   latest.current = sound;
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      const action = isWriting(event.target) ? null : actionOf(event, latest.current);
+      const action = takesLetters(event.target) ? null : actionOf(event, latest.current);
       if (!action) return;
       event.preventDefault();
       action();

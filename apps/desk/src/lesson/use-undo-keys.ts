@@ -1,10 +1,7 @@
-/** Undo and redo from anywhere but a field that undoes by itself. */
+/** Undo and redo from anywhere but a field of text, which undoes by itself. */
 import { useEffect } from 'react';
 import { useDocument } from '../document/use-document.ts';
-
-function isWriting(target: EventTarget | null): boolean {
-  return target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
-}
+import { isWriting } from '../shared/is-writing.ts';
 
 /** Ctrl or Cmd with Z; with Shift (or Y) forward again. */
 export function useUndoKeys(): void {

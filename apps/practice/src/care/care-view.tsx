@@ -1,14 +1,15 @@
 /** Care for ears and body: local rules first, what a level allows, and what common sense says. */
-import { adviseHearing, formatDuration, listeningTimeOf } from '@shedbook/coach';
+import { adviseHearing, listeningTimeOf } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
 import { Choices, momentNow, Slide } from '@shedbook/stand';
+import { durationWords } from '@shedbook/words';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { Folded } from '../ui/folded.tsx';
 import styles from './care-view.module.css';
 import { LEVEL_RANGE, useEarSetting } from './ear-setting.ts';
 
 function Exposure({ log }: { readonly log: PracticeLog }) {
-  const words = useHearingWords().care;
+  const { care: words, durations } = useHearingWords();
   const [setting, change] = useEarSetting();
   const { levelDba, listener } = setting;
   const { leftTodaySeconds, leftThisWeekSeconds } = adviseHearing(listeningTimeOf(log, momentNow(), setting));
@@ -40,7 +41,7 @@ function Exposure({ log }: { readonly log: PracticeLog }) {
       <p role="status" className={styles.left} data-part="left">
         {left === 0
           ? words.usedUp({ db: levelDba })
-          : words.left({ db: levelDba, time: formatDuration(left), span: isWeek ? 'week' : 'day' })}
+          : words.left({ db: levelDba, time: durationWords(durations, left), span: isWeek ? 'week' : 'day' })}
       </p>
       <p className="quiet">{words.source}</p>
     </div>

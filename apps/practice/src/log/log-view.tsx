@@ -1,9 +1,9 @@
 /** What was played, by exercise and tempo, and the log as a file. */
 
-import { formatDuration, printPracticeLog, type ShelfLesson } from '@shedbook/coach';
+import { printPracticeLog, type ShelfLesson } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
 import { Button, buttonClass, Problem } from '@shedbook/stand';
-import { loadFacts, say } from '@shedbook/words';
+import { durationWords, loadFacts, say } from '@shedbook/words';
 import { type ChangeEvent, useState } from 'react';
 import { download } from '../kept/download.ts';
 import { exerciseName } from '../page/exercise-name.ts';
@@ -40,7 +40,7 @@ function Row({ row }: { readonly row: LogRow }) {
   return (
     <tr>
       <th scope="row">{name}</th>
-      <td>{formatDuration(row.seconds)}</td>
+      <td>{durationWords(all.durations, row.seconds)}</td>
       <td>{tempo(row.heardBpm)}</td>
       <td>{tempo(row.saidBpm)}</td>
       <td>{day}</td>

@@ -1,6 +1,6 @@
 /** Today's list on the stand: which item is on, what of it is played, how long still, and the way to the next. */
-import { formatDuration } from '@shedbook/coach';
 import { Button } from '@shedbook/stand';
+import { durationWords } from '@shedbook/words';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { nameOf, sayPart } from '../plan/item-words.ts';
 import { itemOf, setRun, useRun } from '../session/plan-run.ts';
@@ -13,12 +13,12 @@ const SAID_SECONDS = 5;
 
 /** The strip; nothing where no list is gone through. */
 export default function RunStrip() {
-  const words = useHearingWords().plan;
+  const { plan: words, durations } = useHearingWords();
   const run = useRun();
   const { pack, nextOnList } = usePracticeSession();
   const item = run && itemOf(run);
   if (!run || !item) return null;
-  const left = formatDuration(Math.ceil(run.leftSeconds / SAID_SECONDS) * SAID_SECONDS);
+  const left = durationWords(durations, Math.ceil(run.leftSeconds / SAID_SECONDS) * SAID_SECONDS);
   const what = nameOf(item, [{ id: pack.id, lesson: pack.lesson }], words);
   return (
     <section className={styles.strip} data-part="run" data-kind={item.kind} aria-label={words.title}>

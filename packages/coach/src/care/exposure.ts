@@ -62,16 +62,3 @@ export function dailyDose(exposures: readonly Exposure[]): number {
 export function weeklyDose(exposures: readonly Exposure[], listener: Listener): number {
   return sum(exposures, (levelDba) => weeklyAllowanceSeconds(levelDba, listener));
 }
-
-/** A duration for people, to two units: `25 h 24 min`, `47 min 37 s`, `28 s`. */
-export function formatDuration(seconds: number): string {
-  const whole = Math.round(seconds);
-  if (whole < 60) return `${whole} s`;
-  if (whole < SECONDS_AN_HOUR) return twoUnits(Math.floor(whole / 60), 'min', whole % 60, 's');
-  const minutes = Math.round(seconds / 60);
-  return twoUnits(Math.floor(minutes / 60), 'h', minutes % 60, 'min');
-}
-
-function twoUnits(major: number, majorUnit: string, minor: number, minorUnit: string): string {
-  return minor === 0 ? `${major} ${majorUnit}` : `${major} ${majorUnit} ${minor} ${minorUnit}`;
-}

@@ -1,22 +1,21 @@
 /** What the schema of a practice log refuses, as facts with places. */
-import { didYouMean, nearest } from '@shedbook/core';
+import { didYouMean, type FieldPath, nearest } from '@shedbook/core';
 import type { core } from 'zod/mini';
-import type { JsonPath } from './json.ts';
 import type { LogFact } from './log-fact.ts';
 import { expectedBy } from './schema.ts';
 
 /** What is wrong at a place of the text. */
 export interface LogFault {
   /** Of the value that it is about. */
-  readonly path: JsonPath;
+  readonly path: FieldPath;
   readonly code: 'missing' | 'unknown-key' | 'wrong-value';
   readonly found: LogFact;
   readonly expected: LogFact;
   readonly repair: LogFact | null;
 }
 
-function valueAt(root: unknown, path: JsonPath): unknown {
-  return path.reduce<unknown>((value, key) => (value as Record<PropertyKey, unknown>)[key], root);
+function valueAt(root: unknown, path: FieldPath): unknown {
+  return path.reduce<unknown>((value, key) => (value as Record<string | number, unknown>)[key], root);
 }
 
 /** A value as people would name it: by its kind, or as it is written, shortened to 40 characters. */
@@ -35,7 +34,7 @@ function nearestOf(word: unknown, expected: LogFact): LogFact | null {
 
 /** The faults of one issue that the schema has with a value; every key that is unknown is one. */
 export function faultsOf(root: unknown, issue: core.$ZodIssue): readonly LogFault[] {
-  const { path } = issue;
+  const path = issue.path as FieldPath;
   const expected = expectedBy(issue);
   if (issue.code === 'unrecognized_keys') {
     return issue.keys.map((key) => {

@@ -4,6 +4,7 @@
  * Conventions: offsets in UTF-16 code units from 0; a path lists keys and indices (from 0) from the root.
  * Source: RFC 8259. Differs from the source: a key that stands twice in one object is refused.
  */
+import type { FieldPath } from '@shedbook/core';
 import { type JSONVisitor, type Node, parseTree, visit } from 'jsonc-parser';
 import type { LogFact } from './log-fact.ts';
 
@@ -102,19 +103,16 @@ export function readJson(text: string): { readonly value: unknown } | { readonly
   return { value: JSON.parse(text) as unknown };
 }
 
-/** Keys and indices (from 0) from the root to a value. */
-export type JsonPath = readonly PropertyKey[];
-
-function childrenOf({ type, children = [] }: Node): ReadonlyMap<PropertyKey, Node> {
+function childrenOf({ type, children = [] }: Node): ReadonlyMap<string | number, Node> {
   if (type === 'array') return new Map(children.entries());
   return new Map(children.map(({ children: [key, value] = [] }) => [key?.value, value as Node]));
 }
 
 /** Finds where values of a JSON text begin; of what there is not, the nearest thing around it. */
-export function jsonOffsets(text: string): (path: JsonPath) => number {
+export function jsonOffsets(text: string): (path: FieldPath) => number {
   const root = parseTree(text) as Node;
-  const known = new Map<Node, ReadonlyMap<PropertyKey, Node>>();
-  const step = (from: Node, key: PropertyKey) => {
+  const known = new Map<Node, ReadonlyMap<string | number, Node>>();
+  const step = (from: Node, key: string | number) => {
     const children = known.get(from) ?? childrenOf(from);
     known.set(from, children);
     return children.get(key) ?? from;

@@ -138,11 +138,11 @@ it('[CH20] every problem of a log is found at once, at its line and column, with
     .replace('"beat": 1', '"beat": 0')
     .replace('"form"', '"from"');
   expect(messages(broken)).toEqual([
-    'log.json:4:5: error: entries[0].form: found nothing, expected a value',
-    'log.json:7:20: error: entries[0].startedAt: found "2026-02-31T10:00:00Z", expected a moment such as 2026-11-25T18:30:00+01:00',
-    'log.json:11:15: error: entries[0].from: found unknown key "from", expected one of id, device, startedAt, durationSeconds, lesson, exercise, form, heardBy, loops (did you mean "form"?)',
-    'log.json:16:22: error: entries[0].loops[0].verdict: found "lose", expected one of unheard, stumble, loose, clean (did you mean "loose"?)',
-    'log.json:23:25: error: entries[0].loops[0].faults[0].place.beat: found 0, expected a whole number from 1',
+    'log.json:4:5: error: entries[1].form: found nothing, expected a value',
+    'log.json:7:20: error: entries[1].startedAt: found "2026-02-31T10:00:00Z", expected a moment such as 2026-11-25T18:30:00+01:00',
+    'log.json:11:15: error: entries[1].from: found unknown key "from", expected one of id, device, startedAt, durationSeconds, lesson, exercise, form, heardBy, loops (did you mean "form"?)',
+    'log.json:16:22: error: entries[1].loops[1].verdict: found "lose", expected one of unheard, stumble, loose, clean (did you mean "loose"?)',
+    'log.json:23:25: error: entries[1].loops[1].faults[1].place.beat: found 0, expected a whole number from 1',
   ]);
 });
 
@@ -170,7 +170,7 @@ it('[CH20] JSON of another kind is refused, and so is a later version', () => {
   ]);
   expect(messages('{"version": 1, "entries": {}, "removed": ["a", 7]}')).toEqual([
     'log.json:1:27: error: entries: found an object, expected a list',
-    'log.json:1:48: error: removed[1]: found 7, expected a text',
+    'log.json:1:48: error: removed[2]: found 7, expected a text',
   ]);
   expect(messages('{"version": "1", "entries": [], "removed": []}')).toEqual([
     'log.json:1:13: error: version: found "1", expected a version number',
@@ -190,7 +190,7 @@ it('[CH20] an entry with an error costs itself only, and an error elsewhere the 
   const { log: read, soundEntries, problems } = parsePracticeLog(source(broken), 'log.json');
   expect(read).toBeNull();
   expect(soundEntries?.entries).toEqual([entries[0], entries[2]]);
-  expect(problems.map(({ path }) => path)).toEqual(['entries[1].startedAt', 'entries[1].loops[0].bpm']);
+  expect(problems.map(({ path }) => path)).toEqual(['entries[2].startedAt', 'entries[2].loops[1].bpm']);
   expect(parsePracticeLog(source(second as string, '7'), 'log.json').soundEntries).toBeNull();
   expect(parsePracticeLog('{', 'log.json').soundEntries).toBeNull();
 });

@@ -4,9 +4,15 @@
  * Conventions: reading finds every problem at once, each at its line and column; a log is given only when there is no
  * error.
  */
-import { type InputProblem, PRACTICE_LOG_VERSION, type PracticeLog, textPlaces } from '@shedbook/core';
+import {
+  formatPath,
+  type InputProblem,
+  PRACTICE_LOG_VERSION,
+  type PracticeLog,
+  textPlaces,
+} from '@shedbook/core';
 import { faultsOf, type LogFault } from './fault.ts';
-import { type JsonPath, jsonOffsets, readJson } from './json.ts';
+import { jsonOffsets, readJson } from './json.ts';
 import type { LogFact } from './log-fact.ts';
 import { EMPTY_LOG, mergeLogs } from './merge.ts';
 import { logSchema } from './schema.ts';
@@ -32,13 +38,6 @@ function versionFault(value: unknown): LogFault | null {
     expected: { fact: 'version', version: PRACTICE_LOG_VERSION },
     repair: version > PRACTICE_LOG_VERSION ? { fact: 'newer-program' } : null,
   };
-}
-
-function formatPath(path: JsonPath): string {
-  return path.reduce<string>((text, key) => {
-    if (typeof key === 'number') return `${text}[${key}]`;
-    return text === '' ? String(key) : `${text}.${String(key)}`;
-  }, '');
 }
 
 interface PlacedFault extends LogFault {

@@ -5,7 +5,7 @@
 import { type Document, isMap, isScalar, isSeq, type Node, type Pair, parseDocument } from 'yaml';
 import type { Voice } from '../kit/voice.ts';
 import type { Exercise } from '../lesson/lesson.ts';
-import type { FieldPath } from './locate.ts';
+import type { FieldPath } from './field-path.ts';
 import { exerciseToData, PRINT } from './print.ts';
 
 function keyOf(pair: Pair): string {

@@ -1,6 +1,6 @@
 /** Faults found while a lesson is given its meaning, before they are located in the text. */
 import type { LessonFact } from '../lesson/lesson-fact.ts';
-import type { FieldPath } from './locate.ts';
+import type { FieldPath } from './field-path.ts';
 
 /** What is wrong with a field. */
 export interface Fault {

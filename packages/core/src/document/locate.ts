@@ -13,22 +13,12 @@ import {
   type Pair,
   type YAMLMap,
 } from 'yaml';
-
-/** Keys and indices (from 0) from the root to a field. */
-export type FieldPath = readonly (string | number)[];
+import type { FieldPath } from './field-path.ts';
 
 /** A place in a text, from 1. */
 export interface Place {
   readonly line: number;
   readonly column: number;
-}
-
-/** A path as people read it: `exercises[3].sticking`, indices from 1. */
-export function formatPath(path: FieldPath): string {
-  return path.reduce<string>((text, step) => {
-    if (typeof step === 'number') return `${text}[${step + 1}]`;
-    return text === '' ? step : `${text}.${step}`;
-  }, '');
 }
 
 interface Found {

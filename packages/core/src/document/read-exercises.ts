@@ -8,7 +8,7 @@ import { reduceGrid } from '../rhythm/grid.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
 import type { Report } from './fault.ts';
-import type { FieldPath } from './locate.ts';
+import type { FieldPath } from './field-path.ts';
 import { nearest } from './nearest.ts';
 import { readPattern } from './read-pattern.ts';
 import type { RawLesson } from './schema.ts';

@@ -6,7 +6,7 @@ import type { Ending, Form, FormSection } from '../lesson/lesson.ts';
 import { didYouMean, valueFact } from '../lesson/value-fact.ts';
 import { type Cell, cell, findCellFault, isStruck } from '../rhythm/cell.ts';
 import type { Report } from './fault.ts';
-import type { FieldPath } from './locate.ts';
+import type { FieldPath } from './field-path.ts';
 import { nearest } from './nearest.ts';
 import type { RawLesson } from './schema.ts';
 

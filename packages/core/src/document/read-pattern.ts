@@ -5,7 +5,7 @@ import { isMark, isStruck, MARKS } from '../rhythm/cell.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import { findPatternFaults, type Pattern, parsePattern } from '../rhythm/pattern.ts';
 import type { Report } from './fault.ts';
-import type { FieldPath } from './locate.ts';
+import type { FieldPath } from './field-path.ts';
 
 /** Reports marks that a voice cannot be played with. @returns whether there were none. */
 function checkMarks(text: string, voice: Voice, path: FieldPath, report: Report): boolean {

@@ -6,7 +6,7 @@ import type { z } from 'zod';
 import { expectedBy } from '../lesson/expecting.ts';
 import type { LessonFact } from '../lesson/lesson-fact.ts';
 import { didYouMean, valueFact } from '../lesson/value-fact.ts';
-import type { FieldPath } from './locate.ts';
+import type { FieldPath } from './field-path.ts';
 import { nearest } from './nearest.ts';
 import { lessonSchema, type RawLesson } from './schema.ts';
 

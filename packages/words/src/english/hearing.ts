@@ -1,6 +1,7 @@
 /** Every word of hearing oneself, takes, plan, log and care, in English. */
 
 import { voices } from './drum-set.ts';
+import { durations } from './durations.ts';
 import { care } from './hearing/care.ts';
 import { after, hearing, page as hearingPage, latency } from './hearing/hearing.ts';
 import { log, plan } from './hearing/plan.ts';
@@ -11,6 +12,7 @@ import { sizes } from './sizes.ts';
 export const hearingMessages = {
   voices,
   sizes,
+  durations,
   ...hearingPage,
   hearing,
   after,
