@@ -14,6 +14,9 @@ const wrongPlace = z
   })
   .readonly();
 
+/** A fact with its values, as the rooms state it. */
+const fact = z.looseObject({ fact: z.string() }).readonly();
+
 /** Every refusal: its HTTP status (RFC 9110, section 15), the values that come with it, and what it means. */
 export const REFUSALS = {
   'no-such-lesson': { status: 404, values: nothing, meaning: 'no lesson has this id, or it was removed' },
@@ -35,7 +38,9 @@ export const REFUSALS = {
   },
   'unreadable-file': {
     status: 422,
-    values: z.object({ problem: z.string().describe('code of the first problem in the file') }).readonly(),
+    values: z
+      .object({ why: fact.describe('what was found in the file, and what would be right') })
+      .readonly(),
     meaning: 'the file is neither MusicXML nor MIDI, is broken, or has no drum notes',
   },
   'lesson-has-errors': { status: 422, values: nothing, meaning: 'the text of the lesson has errors' },

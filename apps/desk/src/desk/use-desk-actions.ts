@@ -1,11 +1,11 @@
 /** What can be done with lessons on the desk; each is kept at once and can be taken back. */
 import { useSay } from '@shedbook/stand';
 import { createLesson, removeLesson, restoreLesson, saveLesson } from '../document/api.ts';
-import { wordsFor } from '../document/error-words.ts';
+import { explain } from '../document/error-words.ts';
 import type { DeskLesson } from '../document/use-lessons.ts';
 import { setTitle } from '../edit/heading.ts';
 import { go } from '../shared/route.ts';
-import { useWords } from '../words/words.tsx';
+import { useLanguage } from '../words/words.tsx';
 import { downloadFromServer, type ExportFormat, importFile } from './files.ts';
 import { newLessonText } from './new-lesson.ts';
 
@@ -21,13 +21,14 @@ export interface DeskActions {
 
 /** The actions; `refresh` shows the desk as it is afterwards. */
 export function useDeskActions(refresh: () => Promise<void>): DeskActions {
-  const words = useWords();
+  const language = useLanguage();
+  const { words } = language;
   const say = useSay();
   const attempt = async (work: () => Promise<void>) => {
     try {
       await work();
     } catch (error) {
-      say(wordsFor(error, words));
+      say(await explain(error, language));
     }
     await refresh();
   };

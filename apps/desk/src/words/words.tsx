@@ -1,22 +1,15 @@
 /** The words in use, for components. */
 
-import { type LanguageChoice, WordsProvider, wordsContext } from '@shedbook/stand';
-import {
-  DESK_ENGLISH,
-  type DeskCatalogue,
-  type DeskWords,
-  loadDesk,
-  type ScreenFact,
-  say,
-} from '@shedbook/words';
-import { type ReactNode, useContext } from 'react';
+import { type LanguageChoice, useCatalogue, WordsProvider, wordsContext } from '@shedbook/stand';
+import { type DeskCatalogue, type DeskWords, loadDesk, type ScreenFact, say } from '@shedbook/words';
+import type { ReactNode } from 'react';
 import { I18nProvider } from 'react-aria-components';
 
-const DeskContext = wordsContext(DESK_ENGLISH);
+const DeskContext = wordsContext<DeskCatalogue>();
 
 /** The language in use with all that it says, and a way to choose another. */
 export function useLanguage(): DeskCatalogue & LanguageChoice {
-  return useContext(DeskContext);
+  return useCatalogue(DeskContext);
 }
 
 function ControlsInLanguage({ children }: { readonly children: ReactNode }) {
@@ -26,7 +19,7 @@ function ControlsInLanguage({ children }: { readonly children: ReactNode }) {
 /** Gives words in the reader's language to what is inside, which waits until they are there. */
 export function DeskWordsProvider({ children }: { readonly children: ReactNode }) {
   return (
-    <WordsProvider context={DeskContext} first={DESK_ENGLISH} load={loadDesk}>
+    <WordsProvider context={DeskContext} load={loadDesk}>
       <ControlsInLanguage>{children}</ControlsInLanguage>
     </WordsProvider>
   );

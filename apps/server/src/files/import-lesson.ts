@@ -10,12 +10,13 @@ import {
   type Meter,
 } from '@shedbook/core';
 import { importMidi, readMidi, readMusicXmlFile } from '@shedbook/exchange';
+import { type FaultFact, faultFact } from '@shedbook/words';
 import { Document } from 'yaml';
 
-/** What became of a file: a text, or the code of the problem that left none. */
+/** What became of a file: a text, or the first problem that left none. */
 export type ImportOutcome =
   | { readonly kind: 'lesson'; readonly text: string }
-  | { readonly kind: 'refused'; readonly problem: string };
+  | { readonly kind: 'refused'; readonly why: FaultFact };
 
 interface Found {
   readonly title: string;
@@ -39,8 +40,12 @@ function textOf({ title, by, meter, bpm, feel, exercises }: Found): string {
   return new Document(data).toString({ lineWidth: 0 });
 }
 
-/** Code for a file that can be read and has nothing in it for drums. */
-const NO_NOTES = 'no-drum-notes';
+/** What is wrong with a file that can be read and has nothing in it for drums. */
+const NO_NOTES: FaultFact = {
+  fact: 'fault',
+  found: { fact: 'midi-no-drum-notes' },
+  expected: { fact: 'musicxml-drum-voice' },
+};
 
 function bareName(file: string): string {
   return file.replace(/\.[^.]+$/, '') || 'Imported lesson';
@@ -49,9 +54,9 @@ function bareName(file: string): string {
 function importMidiFile(bytes: Uint8Array, file: string): ImportOutcome {
   const take = readMidi(bytes);
   const error = take.problems.find((problem) => problem.severity === 'error');
-  if (error) return { kind: 'refused', problem: error.code };
+  if (error) return { kind: 'refused', why: faultFact(error) };
   const { exercises, meter, bpm } = importMidi(take, { barsPerExercise: 1 });
-  if (exercises.length === 0) return { kind: 'refused', problem: NO_NOTES };
+  if (exercises.length === 0) return { kind: 'refused', why: NO_NOTES };
   const found = { title: bareName(file), by: null, meter, bpm, feel: null, exercises };
   return { kind: 'lesson', text: textOf(found) };
 }
@@ -59,9 +64,9 @@ function importMidiFile(bytes: Uint8Array, file: string): ImportOutcome {
 function importScore(bytes: Uint8Array, file: string): ImportOutcome {
   const reading = readMusicXmlFile(bytes, file);
   const error = reading.problems.find((problem) => problem.severity === 'error');
-  if (error) return { kind: 'refused', problem: error.code };
+  if (error) return { kind: 'refused', why: faultFact(error) };
   if (reading.exercises.length === 0) {
-    return { kind: 'refused', problem: NO_NOTES };
+    return { kind: 'refused', why: NO_NOTES };
   }
   return { kind: 'lesson', text: textOf({ ...reading, title: reading.title ?? bareName(file) }) };
 }

@@ -60,7 +60,7 @@ export function fileHandlers({ store, sheets, packs }: FileParts) {
       madeFile(id, format, (stored) => written(stored, (lesson) => writeStandardSheet(lesson, format))),
     importLesson: async ({ query, body }) => {
       const outcome = importLesson(body, query.name);
-      if (outcome.kind === 'refused') return refuse('unreadable-file', { problem: outcome.problem });
+      if (outcome.kind === 'refused') return refuse('unreadable-file', { why: { ...outcome.why } });
       return answer(await store.create(outcome.text));
     },
   } satisfies Partial<Handlers>;

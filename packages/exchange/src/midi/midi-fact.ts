@@ -41,6 +41,7 @@ interface PlainMidiFact extends Fact {
     | 'midi-empty-file'
     | 'midi-no-ticks'
     | 'midi-zero-tempo'
+    | 'midi-no-drum-notes'
     | 'midi-track-end'
     | 'midi-header-wanted'
     | 'midi-formats'

@@ -1,6 +1,6 @@
 /** Words in the reader's language for all components of a product. */
 import { type LanguageTag, pickLanguage } from '@shedbook/words';
-import { type Context, createContext, type ReactNode, useEffect, useState } from 'react';
+import { type Context, createContext, type ReactNode, useContext, useEffect, useState } from 'react';
 import { remember, remembered } from '../device/memory.ts';
 
 /** What a product says in a language. */
@@ -16,9 +16,12 @@ export interface LanguageChoice {
 
 const KEY = 'language';
 
-/** The catalogue of a language once it is loaded, or null; the first one where it cannot be. */
-function useLoaded<C extends Catalogue>(tag: LanguageTag, first: C, load: (tag: LanguageTag) => Promise<C>) {
-  const [catalogue, setCatalogue] = useState<C | null>(tag === first.tag ? first : null);
+/** The language for those whose own cannot be loaded. */
+const COMMON: LanguageTag = 'en';
+
+/** The catalogue of a language once it is loaded; until then the last one, or null. */
+function useLoaded<C extends Catalogue>(tag: LanguageTag, load: (tag: LanguageTag) => Promise<C>) {
+  const [catalogue, setCatalogue] = useState<C | null>(null);
   useEffect(() => {
     let gone = false;
     const show = (loaded: C) => {
@@ -26,27 +29,32 @@ function useLoaded<C extends Catalogue>(tag: LanguageTag, first: C, load: (tag: 
       document.documentElement.lang = loaded.tag;
       setCatalogue(loaded);
     };
-    load(tag).then(show, () => show(first));
+    load(tag).then(show, () => load(COMMON).then(show));
     return () => {
       gone = true;
     };
-  }, [tag, first, load]);
+  }, [tag, load]);
   return catalogue;
 }
 
-/** Where components find the catalogue in use, and a way to choose another. */
-export type WordsContext<C> = Context<C & LanguageChoice>;
+/** Where components find the catalogue in use, and a way to choose another; null outside a provider. */
+export type WordsContext<C> = Context<(C & LanguageChoice) | null>;
 
-/** A context of a product's catalogues; `first` stands in it until a provider is there. */
-export function wordsContext<C extends Catalogue>(first: C): WordsContext<C> {
-  return createContext<C & LanguageChoice>({ ...first, choose: () => undefined });
+/** A context of a product's catalogues. */
+export function wordsContext<C extends Catalogue>(): WordsContext<C> {
+  return createContext<(C & LanguageChoice) | null>(null);
+}
+
+/** The catalogue in use, and a way to choose another. @throws RangeError outside a provider */
+export function useCatalogue<C extends Catalogue>(context: WordsContext<C>): C & LanguageChoice {
+  const catalogue = useContext(context);
+  if (!catalogue) throw new RangeError('Internal error: nobody provided words');
+  return catalogue;
 }
 
 interface WordsProviderProps<C> {
   readonly context: WordsContext<C>;
-  /** The catalogue that is there at once. */
-  readonly first: C;
-  /** Loads any other. */
+  /** Loads the catalogue of a language: only the reader's own is sent to a browser. */
   readonly load: (tag: LanguageTag) => Promise<C>;
   readonly children: ReactNode;
 }
@@ -54,12 +62,11 @@ interface WordsProviderProps<C> {
 /** Gives words in the reader's language to what is inside, which waits until they are there. */
 export function WordsProvider<C extends Catalogue>({
   context: Words,
-  first,
   load,
   children,
 }: WordsProviderProps<C>) {
   const [tag, setTag] = useState(() => pickLanguage([remembered(KEY) ?? '', ...navigator.languages]));
-  const catalogue = useLoaded(tag, first, load);
+  const catalogue = useLoaded(tag, load);
   if (!catalogue) return null;
   const choose = (next: string) => {
     remember(KEY, next);

@@ -2,19 +2,21 @@
 import type { InputProblem } from '@shedbook/core';
 import type { ByteProblem } from '@shedbook/exchange';
 import { type Language, say } from './say.ts';
-import type { RoomFact, Sayable } from './sayable.ts';
+import type { FaultFact, RoomFact, Sayable } from './sayable.ts';
 
 /** A problem whose facts there are sentences for. */
 export type SayableProblem = InputProblem<RoomFact>;
 
 type Fault = Pick<SayableProblem, 'found' | 'expected' | 'repair'>;
 
-function sayFault({ found, expected, repair }: Fault, language: Language<Sayable>): string {
+/** What was found, what would be right and a likely repair, as one fact. */
+export function faultFact({ found, expected, repair }: Fault): FaultFact {
   const fault = { found, expected };
-  return say<Sayable>(
-    repair ? { fact: 'fault-with-repair', ...fault, repair } : { fact: 'fault', ...fault },
-    language,
-  );
+  return repair ? { fact: 'fault-with-repair', ...fault, repair } : { fact: 'fault', ...fault };
+}
+
+function sayFault(fault: Fault, language: Language<Sayable>): string {
+  return say<Sayable>(faultFact(fault), language);
 }
 
 /** One line of text: `file:line:column: error: PATH: found …, expected … (…)`. */

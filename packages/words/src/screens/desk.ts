@@ -1,7 +1,5 @@
-/** The catalogues of the desk: English is there at once, every other is loaded when somebody reads it. */
-import { deskMessages } from '../english/desk.ts';
-import { ENGLISH_SCREENS } from '../english/screens.ts';
-import { ENGLISH_TONGUE } from '../english/tongue.ts';
+/** The catalogues of the desk, each loaded when somebody reads it: a browser is sent one language. */
+import type { deskMessages } from '../english/desk.ts';
 import type { Language } from '../facts/say.ts';
 import type { ScreenFact } from '../facts/sayable.ts';
 import type { LanguageTag } from '../language/languages.ts';
@@ -18,26 +16,28 @@ export interface DeskCatalogue {
   readonly language: Language<ScreenFact>;
 }
 
-/** The desk in English. */
-export const DESK_ENGLISH: DeskCatalogue = {
-  tag: 'en',
-  words: speak(deskMessages, ENGLISH_TONGUE),
-  language: ENGLISH_SCREENS,
-};
+async function loadEnglish(): Promise<DeskCatalogue> {
+  const [{ deskMessages: english }, { ENGLISH_SCREENS }] = await Promise.all([
+    import('../english/desk.ts'),
+    import('../english/screens.ts'),
+  ]);
+  return { tag: 'en', words: speak(english, ENGLISH_SCREENS.tongue), language: ENGLISH_SCREENS };
+}
 
 async function loadGerman(): Promise<DeskCatalogue> {
   const [{ deskMessages: german }, { GERMAN_SCREENS }] = await Promise.all([
     import('../german/desk.ts'),
     import('../german/screens.ts'),
   ]);
-  return {
-    tag: 'de',
-    words: speak(german, GERMAN_SCREENS.tongue),
-    language: GERMAN_SCREENS,
-  };
+  return { tag: 'de', words: speak(german, GERMAN_SCREENS.tongue), language: GERMAN_SCREENS };
 }
 
+const LOADERS: Readonly<Record<LanguageTag, () => Promise<DeskCatalogue>>> = {
+  en: loadEnglish,
+  de: loadGerman,
+};
+
 /** The catalogue of the desk in a language. */
-export async function loadDesk(tag: LanguageTag): Promise<DeskCatalogue> {
-  return tag === 'de' ? loadGerman() : DESK_ENGLISH;
+export function loadDesk(tag: LanguageTag): Promise<DeskCatalogue> {
+  return LOADERS[tag]();
 }

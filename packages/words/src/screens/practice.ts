@@ -1,6 +1,5 @@
-/** The catalogues of the practice page: English is there at once, every other is loaded when somebody reads it. */
-import { practiceMessages } from '../english/practice.ts';
-import { ENGLISH_TONGUE } from '../english/tongue.ts';
+/** The catalogues of the practice page, each loaded when somebody reads it: a browser is sent one language. */
+import type { practiceMessages } from '../english/practice.ts';
 import type { LanguageTag } from '../language/languages.ts';
 import { type Spoken, speak } from '../message/speak.ts';
 
@@ -13,21 +12,28 @@ export interface PracticeCatalogue {
   readonly words: PracticeWords;
 }
 
-/** The practice page in English. */
-export const PRACTICE_ENGLISH: PracticeCatalogue = {
-  tag: 'en',
-  words: speak(practiceMessages, ENGLISH_TONGUE),
-};
+async function loadEnglish(): Promise<PracticeCatalogue> {
+  const [{ practiceMessages: english }, { ENGLISH_TONGUE }] = await Promise.all([
+    import('../english/practice.ts'),
+    import('../english/tongue.ts'),
+  ]);
+  return { tag: 'en', words: speak(english, ENGLISH_TONGUE) };
+}
 
 async function loadGerman(): Promise<PracticeCatalogue> {
-  const [german, { GERMAN_TONGUE }] = await Promise.all([
+  const [{ practiceMessages: german }, { GERMAN_TONGUE }] = await Promise.all([
     import('../german/practice.ts'),
     import('../german/tongue.ts'),
   ]);
-  return { tag: 'de', words: speak(german.practiceMessages, GERMAN_TONGUE) };
+  return { tag: 'de', words: speak(german, GERMAN_TONGUE) };
 }
 
+const LOADERS: Readonly<Record<LanguageTag, () => Promise<PracticeCatalogue>>> = {
+  en: loadEnglish,
+  de: loadGerman,
+};
+
 /** The catalogue of the practice page in a language. */
-export async function loadPractice(tag: LanguageTag): Promise<PracticeCatalogue> {
-  return tag === 'de' ? loadGerman() : PRACTICE_ENGLISH;
+export function loadPractice(tag: LanguageTag): Promise<PracticeCatalogue> {
+  return LOADERS[tag]();
 }

@@ -22,6 +22,7 @@ export const refusals = {
   'too-large': 'This is too large.',
   'foreign-origin': 'The server answers only to its own pages.',
   'unreadable-file': 'The file could not be read.',
+  unreadable: 'The file could not be read: {$why}.',
   'lesson-has-errors': 'The text has problems; mend them first.',
   internal: 'Something broke in the server.',
   unreachable: 'The server does not answer.',

@@ -48,6 +48,7 @@ export const midi = sentences<Exclude<MidiFact, ExpectedFact>, MidiPartFact>()({
   'midi-no-status': '{$byte} where an event begins',
   'midi-byte-in-event': '{$byte} in an event',
   'midi-status-found': 'status {$byte}',
+  'midi-no-drum-notes': 'no notes for the drum set',
   'midi-zero-tempo': 'a tempo of 0 µs per quarter note',
   'midi-time-signature-found': 'time signature {$upper :integer}/2^{$power :integer}',
   'midi-meter-found': 'the time signature {$upper :integer}/{$lower :integer}',

@@ -24,6 +24,7 @@ export const refusals = translation<typeof english.refusals>()({
   'too-large': 'Das ist zu groß.',
   'foreign-origin': 'Der Server antwortet nur seinen eigenen Seiten.',
   'unreadable-file': 'Die Datei konnte nicht gelesen werden.',
+  unreadable: 'Die Datei konnte nicht gelesen werden ({$why}).',
   'lesson-has-errors': 'Der Text hat Probleme; bringe sie zuerst in Ordnung.',
   internal: 'Im Server ist etwas kaputt.',
   unreachable: 'Der Server antwortet nicht.',

@@ -49,6 +49,7 @@ export const midi = sentences<Exclude<MidiFact, ExpectedFact>, MidiPartFact>()({
   'midi-no-status': '{$byte}, wo ein Ereignis beginnt',
   'midi-byte-in-event': '{$byte} in einem Ereignis',
   'midi-status-found': 'der Status {$byte}',
+  'midi-no-drum-notes': 'keine Noten für das Schlagzeug',
   'midi-zero-tempo': 'ein Tempo von 0 µs je Viertel',
   'midi-time-signature-found': 'die Taktart {$upper :integer}/2^{$power :integer}',
   'midi-meter-found': 'die Taktart {$upper :integer}/{$lower :integer}',
