@@ -10,6 +10,8 @@ export default defineConfig({
     include: ['packages/**/*.test.ts', 'apps/**/*.test.ts', 'internal/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**', 'internal/checks/planted/**'],
     maxWorkers: FILES_AT_ONCE,
+    // What one file of tests has loaded (the engraver, a browser, the kit) serves the next.
+    isolate: false,
     sequence: { sequencer: SideBySide },
     setupFiles: ['internal/testing/setup.ts'],
     // A busy machine takes many times as long as a quiet one: only what hangs is to fail.

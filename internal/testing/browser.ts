@@ -8,7 +8,7 @@ import { pathOf, type View } from '@shedbook/desk/address';
 import type { StoredLesson } from '@shedbook/routes';
 import { type RunningServer, startServer } from '@shedbook/server';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { afterAll, onTestFinished } from 'vitest';
+import { onTestFinished } from 'vitest';
 import { newWindow, type WindowOptions } from './kit-at-hand.ts';
 import { chromiumPath } from './programs.mjs';
 
@@ -34,16 +34,19 @@ const ARGS = [
 ];
 
 /** Starts Chromium. @throws Error when there is none or the desk is not built. */
-export async function launch(): Promise<Browser> {
+async function launch(): Promise<Browser> {
   if (!existsSync(join(SITE, 'index.html'))) throw new Error('The desk is not built: npm run build');
   return chromium.launch({ executablePath: await chromiumPath(), args: ARGS });
 }
 
-/** Chromium for the tests of a file, closed after the last of them. */
-export async function launchForFile(): Promise<Browser> {
-  const browser = await launch();
-  afterAll(() => browser.close());
-  return browser;
+let running: Promise<Browser> | null = null;
+
+/** Chromium for all test files of this process; each test opens windows of its own. It ends with the process. */
+export async function sharedBrowser(): Promise<Browser> {
+  const before = await running;
+  if (before?.isConnected()) return before;
+  running = launch();
+  return running;
 }
 
 /** A server with the demo lessons, closed when the test ends. */

@@ -62,20 +62,21 @@ export function formOnce(lesson: Lesson, name = 'loop'): Form {
   return { ...form, repeat: 1, countInBars: 0 };
 }
 
-/** Makes a pack out of the built practice room (`SHEDBOOK_PRACTICE` names another one) into a folder. */
-export async function makeHearingPack(text: string, folder: string, id = 'hearing'): Promise<string> {
+async function packOf(text: string, id: string): ReturnType<typeof makePack> {
   const app = await readPracticePage(process.env['SHEDBOOK_PRACTICE']);
   const tools = await loadEngravingTools();
-  const files = await makePack({
-    id,
-    lesson: lessonOf(text),
-    text,
-    app,
-    ...tools,
-    language: 'en',
-    audio: false,
-  });
-  for (const { path, content } of files) {
+  return makePack({ id, lesson: lessonOf(text), text, app, ...tools, language: 'en', audio: false });
+}
+
+/** Packs that were made, by id and text: several files of tests want the same. */
+const packs = new Map<string, ReturnType<typeof makePack>>();
+
+/** Makes a pack out of the built practice room (`SHEDBOOK_PRACTICE` names another one) into a folder. */
+export async function makeHearingPack(text: string, folder: string, id = 'hearing'): Promise<string> {
+  const key = JSON.stringify([id, text]);
+  const made = packs.get(key) ?? packOf(text, id);
+  packs.set(key, made);
+  for (const { path, content } of await made) {
     const file = join(folder, path);
     mkdirSync(dirname(file), { recursive: true });
     writeFileSync(file, content);

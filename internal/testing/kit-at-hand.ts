@@ -98,24 +98,27 @@ self.onmessage = async ({ data }) => {
 };
 `;
 
-/** Serves the kit to pages. @returns where the script lies that fetches it */
+/** Serves the kit to pages. @returns the script that fetches it */
 async function serveKit(): Promise<string> {
   const folder = await kitFolder();
   const sounds = readdirSync(folder).flatMap((name) => (name.endsWith('.bin') ? [name.slice(0, -4)] : []));
   const server = createServer((request, response) => {
     const name = (request.url ?? '').slice(1);
-    const headers = { 'access-control-allow-origin': '*', 'content-type': 'text/javascript' };
-    response.writeHead(200, headers);
-    if (name === 'kit.worker.js') response.end(worker(url, sounds));
-    else createReadStream(join(folder, name)).pipe(response);
+    response.writeHead(200, { 'access-control-allow-origin': '*' });
+    createReadStream(join(folder, name)).pipe(response);
   });
   await new Promise<void>((resolve) => {
     server.listen(0, '127.0.0.1', resolve);
   });
   server.unref();
-  const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
-  return `${url}kit.worker.js`;
+  return worker(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`, sounds);
 }
+
+/**
+ * What a page of the tests may: ask another port of this machine, where the sounds lie, and what it may without being
+ * asked, since whatever is not named here is refused.
+ */
+const LEAVE = ['local-network-access', 'screen-wake-lock'];
 
 let served: Promise<string> | null = null;
 
@@ -131,7 +134,10 @@ export async function newWindow(browser: Browser, options: WindowOptions = {}): 
   const context = await browser.newContext({ locale: 'en', ...others });
   if (ownKit) return context;
   served ??= serveKit();
-  const url = await served;
-  await context.route(/\/kit\.worker[^/]*\.js$/, (route) => route.continue({ url }));
+  const body = await served;
+  await context.grantPermissions(LEAVE);
+  await context.route(/\/kit\.worker[^/]*\.js$/, (route) =>
+    route.fulfill({ body, contentType: 'text/javascript' }),
+  );
   return context;
 }

@@ -1,15 +1,9 @@
 import { readFile } from 'node:fs/promises';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, openWindow, settled, startDesk } from '../../../../internal/testing/browser.ts';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { openWindow, settled, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
+const browser = await sharedBrowser();
 
 const titles = (page: Page) => page.locator('[data-part="lesson-card"] h2').allTextContents();
 

@@ -1,16 +1,16 @@
 import { readFile } from 'node:fs/promises';
 import { formatPattern, type Lesson, parseLesson } from '@shedbook/core';
-import type { Browser, CDPSession, Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { keptText, launch, openWindow, settled, startDesk } from '../../../../internal/testing/browser.ts';
+import type { CDPSession, Locator, Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import {
+  keptText,
+  openWindow,
+  settled,
+  sharedBrowser,
+  startDesk,
+} from '../../../../internal/testing/browser.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
+const browser = await sharedBrowser();
 
 async function openFirstSwing(options: Parameters<typeof openWindow>[2]): Promise<Page> {
   const { url } = await startDesk();

@@ -1,16 +1,9 @@
 import { gzipSync } from 'node:zlib';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
-import { launch, openWindow, startDesk } from '../../../../internal/testing/browser.ts';
+import { openWindow, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
+const browser = await sharedBrowser();
 
 it.each([
   [1440, 900],

@@ -1,18 +1,12 @@
 import { readFile } from 'node:fs/promises';
 import { addEntry, EMPTY_LOG, exerciseKey, printPracticeLog } from '@shedbook/coach';
 import { Bpm, parseLesson, Seconds } from '@shedbook/core';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
-import { launch, openWindow, settled, startDesk } from '../../../../internal/testing/browser.ts';
+import { openWindow, settled, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
+const browser = await sharedBrowser();
 
 const PHONE = { width: 390, height: 844 } as const;
 const VIEWS = ['', '/groove', '/compose', '/text', '/print', '/room'] as const;
@@ -40,20 +34,23 @@ function tooSmall(page: Page): Promise<readonly string[]> {
   });
 }
 
-it.each([390, 820, 1440])(
-  '[ST38] has nothing to press that is smaller than 24 pixels: %i wide',
-  async (width) => {
-    const { url } = await startDesk();
-    const page = await openWindow(browser, url, { viewport: { width, height: 844 } });
-    await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
-    // standard: WCAG 2.2, 2.5.8 Target Size (Minimum), 24 by 24 CSS pixels
-    expect(await tooSmall(page)).toEqual([]);
-    for (const view of VIEWS) {
-      await open(page, url, 'First swing', view);
-      expect(await tooSmall(page), view).toEqual([]);
+it('[ST38] has nothing to press that is smaller than 24 pixels, on phone, tablet and desktop', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url);
+  const expectLargeTargets = async (view: string) => {
+    for (const width of [390, 820, 1440]) {
+      await page.setViewportSize({ width, height: 844 });
+      // standard: WCAG 2.2, 2.5.8 Target Size (Minimum), 24 by 24 CSS pixels
+      await expect.poll(() => tooSmall(page), { message: `${view} ${width} wide` }).toEqual([]);
     }
-  },
-);
+  };
+  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
+  await expectLargeTargets('/');
+  for (const view of VIEWS) {
+    await open(page, url, 'First swing', view);
+    await expectLargeTargets(view);
+  }
+});
 
 it('[ST38] chooses a bar by a press anywhere on the line of difficulty, and by its keys', async () => {
   const { url } = await startDesk();

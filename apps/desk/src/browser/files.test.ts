@@ -1,25 +1,19 @@
 import { readFile } from 'node:fs/promises';
 import { isStruck, parseLesson } from '@shedbook/core';
 import type { StoredLesson } from '@shedbook/routes';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
 import {
   keptText,
-  launch,
   openView,
   openWindow,
   settled,
+  sharedBrowser,
   startDesk,
 } from '../../../../internal/testing/browser.ts';
 import { drawPdf, readPdf } from '../../../../internal/testing/pdf.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
+const browser = await sharedBrowser();
 
 /** So high that the ledge lies under the pages and not over them. */
 const TALL = { width: 1440, height: 3200 };

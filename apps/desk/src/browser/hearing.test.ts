@@ -3,9 +3,9 @@ import { Bpm, Hertz, type Lesson, parseLesson, perform, Seconds } from '@shedboo
 import { createKit, createRenderer, type SoundingStroke } from '@shedbook/sound';
 import type { TimedStroke } from '@shedbook/stand';
 import { KIT_SEED } from '@shedbook/stand';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, startDesk } from '../../../../internal/testing/browser.ts';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
 import {
   ballFrames,
   openListening,
@@ -20,13 +20,7 @@ import { beatEdges, slotX } from '../notation/layout.ts';
 const RATE = Hertz(44_100);
 const KIT = createKit({ sampleRateHz: RATE, seed: KIT_SEED });
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
+const browser = await sharedBrowser();
 
 function demo(name: string): Lesson {
   const { lesson } = parseLesson(readFileSync(`demo/${name}.lesson.yaml`, 'utf8'), name);

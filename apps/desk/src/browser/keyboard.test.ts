@@ -4,15 +4,15 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import {
   keptLesson,
-  launchForFile,
   openWindow,
   settled,
+  sharedBrowser,
   startDesk,
 } from '../../../../internal/testing/browser.ts';
 import { press, tabTo } from '../../../../internal/testing/keys.ts';
 import { textOfPdf } from '../../../../internal/testing/pdf.ts';
 
-const browser = await launchForFile();
+const browser = await sharedBrowser();
 
 async function writeGroove(page: Page): Promise<void> {
   await tabTo(page, /^a Groove/);

@@ -4,17 +4,11 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { HistoryStep, SaveRequest, StoredLesson } from '@shedbook/routes';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
-import { keptText, launch, openWindow, settled } from '../../../../internal/testing/browser.ts';
+import type { Page } from 'playwright-core';
+import { expect, it, onTestFinished } from 'vitest';
+import { keptText, openWindow, settled, sharedBrowser } from '../../../../internal/testing/browser.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
+const browser = await sharedBrowser();
 
 interface Running {
   readonly process: ChildProcess;

@@ -1,18 +1,12 @@
 import type { StoredLesson } from '@shedbook/routes';
 import { deskGerman, GERMAN, LANGUAGES, loadDesk } from '@shedbook/words';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { launch, openWindow, settled, startDesk } from '../../../../internal/testing/browser.ts';
+import { openWindow, settled, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
 import { ballFrames, openListening, waitForStrokes, watchBall } from '../../../../internal/testing/sound.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
+const browser = await sharedBrowser();
 
 function escaped(text: string): string {
   return text.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`);

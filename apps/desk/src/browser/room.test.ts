@@ -1,19 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { Bpm, type Lesson, parseLesson, perform } from '@shedbook/core';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, openView, settled, startDesk } from '../../../../internal/testing/browser.ts';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { openView, settled, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
 import { openListening, recordingOf, strokesOf, waitForStrokes } from '../../../../internal/testing/sound.ts';
 
 const RATE = 44_100;
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
+const browser = await sharedBrowser();
 
 const DEMO = parseLesson(readFileSync('demo/first-swing.lesson.yaml', 'utf8'), 'demo').lesson as Lesson;
 

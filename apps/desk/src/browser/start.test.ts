@@ -3,17 +3,10 @@ import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
-import { launch, openWindow } from '../../../../internal/testing/browser.ts';
+import { expect, it, onTestFinished } from 'vitest';
+import { openWindow, sharedBrowser } from '../../../../internal/testing/browser.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
+const browser = await sharedBrowser();
 
 /** The desk as `npm start` runs it, in a group of processes of its own, as a terminal would. */
 async function startScript() {

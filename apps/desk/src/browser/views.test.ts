@@ -3,12 +3,12 @@ import { expect, it } from 'vitest';
 import {
   keptLesson,
   keptText,
-  launchForFile,
   openView,
   settled,
+  sharedBrowser,
 } from '../../../../internal/testing/browser.ts';
 
-const browser = await launchForFile();
+const browser = await sharedBrowser();
 
 const exercises = (lesson: Lesson) =>
   lesson.exercises.map((each) => formatPattern(each.parts[0]?.pattern ?? { bars: [] }));

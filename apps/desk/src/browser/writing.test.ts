@@ -1,14 +1,8 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, openWindow, settled, startDesk } from '../../../../internal/testing/browser.ts';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { openWindow, settled, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
+const browser = await sharedBrowser();
 
 async function openLesson(page: Page, title: string): Promise<void> {
   await page.getByRole('link', { name: `Open ${title}` }).click();

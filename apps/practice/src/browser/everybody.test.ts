@@ -1,7 +1,7 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
-import { launch, openWindow } from '../../../../internal/testing/browser.ts';
+import { openWindow, sharedBrowser } from '../../../../internal/testing/browser.ts';
 import {
   buildPack,
   hostFolder,
@@ -13,16 +13,14 @@ import {
 
 const FOLDER = temporaryFolder();
 
-let browser: Browser;
+const browser = await sharedBrowser();
 let host: StaticHost;
 
 beforeAll(async () => {
-  browser = await launch();
   host = await hostFolder(buildPack(PRACTICE_LESSON, FOLDER.path));
 });
 
 afterAll(async () => {
-  await browser.close();
   await host.stop();
   FOLDER.remove();
 });

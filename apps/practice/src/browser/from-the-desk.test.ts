@@ -1,16 +1,15 @@
 import { readFile } from 'node:fs/promises';
 import { unzipSync } from 'fflate';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { keptText, launch, openWindow, settled, startDesk } from '../../../../internal/testing/browser.ts';
+import { expect, it } from 'vitest';
+import {
+  keptText,
+  openWindow,
+  settled,
+  sharedBrowser,
+  startDesk,
+} from '../../../../internal/testing/browser.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(() => browser.close());
+const browser = await sharedBrowser();
 
 it('[ST55] hands out the pack from the desk, and keeps the address that is printed', async () => {
   const { url } = await startDesk();

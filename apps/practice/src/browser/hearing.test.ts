@@ -1,7 +1,7 @@
 import { seededRandom } from '@shedbook/core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { launchForFile } from '../../../../internal/testing/browser.ts';
+import { sharedBrowser } from '../../../../internal/testing/browser.ts';
 import {
   callClean,
   type Fault,
@@ -24,7 +24,7 @@ const BPM = 160;
 const LOOP_SECONDS = 3;
 const LOOPS = { bpm: BPM, loopSeconds: LOOP_SECONDS };
 
-const browser = await launchForFile();
+const browser = await sharedBrowser();
 const host = await hostHearingPack();
 
 function played(exercise: number, fault: Fault = () => ({ lateMs: 4 })): readonly PlayedStroke[] {

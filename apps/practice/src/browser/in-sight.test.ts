@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
-import { launchForFile } from '../../../../internal/testing/browser.ts';
+import { sharedBrowser } from '../../../../internal/testing/browser.ts';
 import {
   HEARING_LESSON,
   hostHearingPack,
@@ -12,7 +12,7 @@ import {
 } from '../../../../internal/testing/hearing.ts';
 
 const lesson = lessonOf(HEARING_LESSON);
-const browser = await launchForFile();
+const browser = await sharedBrowser();
 const host = await hostHearingPack();
 
 /** Parts that do not lie wholly between the upper edge of the window and the ledge, without scrolling. */

@@ -1,6 +1,6 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch } from '../../../../internal/testing/browser.ts';
+import { sharedBrowser } from '../../../../internal/testing/browser.ts';
 import {
   buildPack,
   hostFolder,
@@ -12,18 +12,16 @@ import { openListening, strokesOf, waitForStrokes } from '../../../../internal/t
 
 const FOLDERS = [temporaryFolder(), temporaryFolder()] as const;
 
-let browser: Browser;
+const browser = await sharedBrowser();
 let packs: readonly string[];
 
 beforeAll(async () => {
-  browser = await launch();
   const [first, second] = FOLDERS;
   const changed = PRACTICE_LESSON.replace('title: First swing', 'title: First swing, once more');
   packs = [buildPack(PRACTICE_LESSON, first.path), buildPack(changed, second.path)];
 });
 
 afterAll(async () => {
-  await browser.close();
   for (const folder of FOLDERS) folder.remove();
 });
 

@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
-import { launchForFile } from '../../../../internal/testing/browser.ts';
+import { sharedBrowser } from '../../../../internal/testing/browser.ts';
 import { hostHearingPack, openWithDevices } from '../../../../internal/testing/hearing.ts';
 import { openListening, waitForStrokes } from '../../../../internal/testing/sound.ts';
 
-const browser = await launchForFile();
+const browser = await sharedBrowser();
 const host = await hostHearingPack();
 
 it('[ST86] today’s list fits the minutes and leads to the exercises', async () => {

@@ -1,8 +1,8 @@
 import { Bpm, type Lesson, parseLesson, perform, Seconds } from '@shedbook/core';
 import type { TimedStroke } from '@shedbook/stand';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch } from '../../../../internal/testing/browser.ts';
+import { sharedBrowser } from '../../../../internal/testing/browser.ts';
 import { makeHearingPack } from '../../../../internal/testing/hearing.ts';
 import {
   hostFolder,
@@ -17,17 +17,15 @@ import { formOf, TRADE } from '../session/choice.ts';
 const RATE = 44_100;
 const FOLDER = temporaryFolder();
 
-let browser: Browser;
+const browser = await sharedBrowser();
 let host: StaticHost;
 
 beforeAll(async () => {
-  browser = await launch();
   // Without recordings: what is heard here is what the page itself plays.
   host = await hostFolder(await makeHearingPack(PRACTICE_LESSON, FOLDER.path, 'first-swing'));
 });
 
 afterAll(async () => {
-  await browser.close();
   await host.stop();
   FOLDER.remove();
 });

@@ -2,9 +2,9 @@ import { readFile } from 'node:fs/promises';
 import { Bpm, Hertz } from '@shedbook/core';
 import { listen } from '@shedbook/listen';
 import { strFromU8, unzipSync } from 'fflate';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { launch, PATIENCE_MS } from '../../../../internal/testing/browser.ts';
+import { PATIENCE_MS, sharedBrowser } from '../../../../internal/testing/browser.ts';
 import {
   callClean,
   formOnce,
@@ -21,13 +21,12 @@ import { hostFolder, type StaticHost, temporaryFolder } from '../../../../intern
 const lesson = lessonOf(HEARING_LESSON);
 const BPM = 160;
 
-let browser: Browser;
+const browser = await sharedBrowser();
 let host: StaticHost;
 const folder = temporaryFolder();
 const renewed = temporaryFolder();
 
 beforeAll(async () => {
-  browser = await launch();
   host = await hostFolder(await makeHearingPack(HEARING_LESSON, folder.path));
   const swapped = HEARING_LESSON.replace(
     '  - x.. ..x x.x ...\n  - ..x ..x x.. x..',
@@ -37,7 +36,6 @@ beforeAll(async () => {
 });
 
 afterAll(async () => {
-  await browser.close();
   await host.stop();
   folder.remove();
   renewed.remove();
