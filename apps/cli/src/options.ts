@@ -59,3 +59,26 @@ export function readVoices(option: string, text: string): readonly Voice[] {
     return refuseOption(option, name, (expected) => expected.voices({ voices }), nearest(name, VOICES));
   });
 }
+
+/**
+ * Numbers of exercises such as `3`, `1,4` or `2-5`; all of them when left out.
+ * @throws InputError when the text is no such list, or names an exercise that the lesson has not.
+ */
+export function readExerciseList(
+  option: string,
+  text: string | undefined,
+  { exercises }: Lesson,
+): readonly number[] {
+  const all = exercises.map((exercise) => exercise.number);
+  if (text === undefined) return all;
+  const expected: Expected = ({ exerciseList }) => exerciseList({ most: all.length });
+  const numbers = text.split(',').flatMap((each) => {
+    const match = /^\s*(\d+)(?:\s*-\s*(\d+))?\s*$/.exec(each) ?? refuseOption(option, text, expected);
+    const from = Number(match[1]);
+    const to = Number(match[2] ?? match[1]);
+    return Array.from({ length: Math.max(0, to - from + 1) }, (_, index) => from + index);
+  });
+  if (numbers.length === 0 || numbers.some((number) => !all.includes(number)))
+    refuseOption(option, text, expected);
+  return [...new Set(numbers)];
+}

@@ -308,6 +308,118 @@ describe('pages of other kinds', () => {
   });
 });
 
+describe('two limbs and second passes', () => {
+  const read = async (path: string) => {
+    const { lesson, problems } = parseLesson(await readFile(path, 'utf8'), path);
+    expect(problems.filter(({ severity }) => severity === 'error')).toEqual([]);
+    return lesson;
+  };
+
+  it('[CL44] composes snare and bass drum in dialogue, and makes a feathered bass drum heard', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const out = join(folder, 'dialogue.lesson.yaml');
+    const { status, out: said } = await run(
+      'compose',
+      path,
+      '--with',
+      'bass',
+      '--count',
+      '8',
+      '--explain',
+      '--out',
+      out,
+    );
+    expect(status).toBe(0);
+    expect(said).toContain('snare x');
+    expect(said).toContain('In exercises the bass drum now plays at -4 dB');
+    const lesson = await read(out);
+    expect(lesson?.exercises.map(({ parts }) => parts.map(({ voice }) => voice))).toEqual(
+      new Array(8).fill(['snare', 'bass']),
+    );
+    // definition: as loud as the snare in exercises, feathered in the groove
+    expect(lesson?.exerciseBalance.bass).toBe(lesson?.balance.snare);
+    expect(lesson?.balance.bass).toBe(-18);
+    expect(await run('compose', path, '--with', 'tom-low')).toMatchObject({
+      status: 2,
+      err: '--with: found "tom-low", expected one of hihat-foot, bass',
+    });
+  });
+
+  it('[CL44] explains variations and reviews bar by bar', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const out = join(folder, 'told.lesson.yaml');
+    const explained = async (...args: string[]) =>
+      (await run('compose', path, '--out', out, '--explain', ...args)).out;
+    expect(await explained('--variations', '1')).toMatch(/^ +2 {2}[.x ]+ {2}\d+\.\d\d {2}without /m);
+    expect(await explained('--review', path, '--count', '2')).toMatch(
+      /^ +1 {2}[.x ]+ {2}\d+\.\d\d {2}\S+.* \d$/m,
+    );
+    const { out: json } = await run('compose', path, '--out', out, '--variations', '1', '--json');
+    expect(JSON.parse(json).bars[0]).toMatchObject({ number: 1, text: 'x.. ..x x.x ...', what: null });
+  });
+
+  it('[CL45] adds passes behind what is there, and overwrites nothing', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const { status, out } = await run('arrange', path, '--share', 'long-below', '--explain');
+    expect(status).toBe(0);
+    // definition: strokes that a beat or more of silence follows go to the bass drum; of 2 that would be all
+    expect(out).toContain('snare ... ..x x.. ... / bass x.. ... ..x ...');
+    expect(out).toContain('from 2  Every stroke would go to the other voice');
+    const lesson = await read(path);
+    expect(lesson?.exercises).toHaveLength(3);
+    expect(await readFile(path, 'utf8')).toContain('..x ... ..x ... # slowly');
+    expect(lesson?.exercises[2]?.name).toBe('from 1');
+  });
+
+  it('[CL45] writes several passes into another file, the same for the same seed, and says what it cannot do', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const out = join(folder, 'arranged.lesson.yaml');
+    const args = ['arrange', path, '--accents', 'first-of-group', '--fill', '2', '--seed', '5', '--out', out];
+    const { out: json } = await run(...args, '--json');
+    const first = await readFile(out, 'utf8');
+    expect(JSON.parse(json)).toMatchObject({
+      count: 2,
+      left: [],
+      exercises: [
+        { from: 1, said: [{ fact: 'accents-first-of-group' }, { fact: 'fill', beats: 2 }] },
+        { from: 2 },
+      ],
+    });
+    await run(...args);
+    expect(await readFile(out, 'utf8')).toBe(first);
+    expect(await readFile(path, 'utf8')).toBe(LESSON);
+    expect((await run('check', out)).status).toBe(0);
+    const german = await run(
+      'arrange',
+      path,
+      '--accents',
+      'off-the-beat',
+      '--exercise',
+      '2',
+      '--explain',
+      '--out',
+      out,
+      '--language',
+      'de',
+    );
+    expect(german.out).toContain('Akzente neben dem Schlag');
+  });
+
+  it.each([
+    [['--share', 'below'], '--share: found "below", expected one of beats-below, long-below'],
+    [['--fill', '3'], '--fill: found "3", expected a whole number from 1 to 2'],
+    [['--hands', 'by-turns', '--exercise', '9'], '--exercise: found "9"'],
+    [[], 'expected --share, --kit, --accents, --hands or --fill'],
+    [['--share', 'accents-below'], 'There is no stroke that this would change.'],
+  ])('[CL4][CL45] refuses %j and writes nothing', async (args, expected) => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const { status, err } = await run('arrange', path, ...args);
+    expect(status).toBe(2);
+    expect(err).toContain(expected);
+    expect(await readFile(path, 'utf8')).toBe(LESSON);
+  });
+});
+
 describe('why', () => {
   it('[CL10] explains an exercise, and compares two', async () => {
     const path = await lessonFile('mine.lesson.yaml');
@@ -322,7 +434,7 @@ describe('why', () => {
 });
 
 describe('help', () => {
-  it.each(['check', 'build', 'compose', 'why'])('[CL7] explains %s', async (command) => {
+  it.each(['check', 'build', 'compose', 'arrange', 'why'])('[CL7] explains %s', async (command) => {
     const { status, out } = await run(command, '--help');
     expect(status).toBe(0);
     expect(out).toContain(`Usage: shedbook ${command}`);

@@ -59,8 +59,27 @@ Examples:
       1 and 2 stay, the rest is composed round them; says how hard each bar is
   shedbook compose first.lesson.yaml --idiom 1 --headings
       figures that everybody begins with as themes, each block under the name of its figure
+  shedbook compose first.lesson.yaml --with bass --out dialogue.lesson.yaml
+      the comping voice and the bass drum share the vocabulary's rhythms out
   shedbook compose first.lesson.yaml --weak "..x ..." --count 12 --out weak.lesson.yaml
       twelve bars that all lead from a last triplet into a rest`;
+
+const ARRANGE_HELP = `
+Rules:
+  --share    beats-below, long-below, by-turns, accents-below
+  --kit      by-beat, by-stroke, down-the-bar, accents-on-toms
+  --accents  on-the-beat, off-the-beat, first-of-group, last-of-group, every-third, free
+  --hands    by-turns, by-place, doubles, paradiddle
+
+Examples:
+  shedbook arrange first.lesson.yaml --share long-below --exercise 1-8 --explain
+      exercises 1 to 8 once more, long strokes on the bass drum, added behind what is there
+  shedbook arrange first.lesson.yaml --accents first-of-group --hands by-turns --out hands.lesson.yaml
+      accents and hands for the whole page, into another file
+  shedbook arrange first.lesson.yaml --fill 2 --phrase 4 --seed 3
+      every exercise as four bars that end in a fill of two beats
+
+No hand is asked for more than one hand is published to keep up at the goal tempo; what cannot be played is said.`;
 
 /** Reads an option that is a whole number in a range. */
 function whole(option: string, least: number, most: number) {
@@ -158,6 +177,7 @@ function addCompose(program: Command, speaker: Speak, done: (status: number) => 
       share('idiom'),
     )
     .option('--headings', 'name the first exercise of each block after its figure')
+    .option('--with <voice>', 'two limbs in dialogue: the voice that answers, such as bass')
     .option('--questions', 'two-bar exercises, each a question and its answer')
     .option('--weak <move>', 'a page for one move between cells, such as "..x ..."')
     .option('--review <lessons...>', 'a page that mixes the exercises of these lessons')
@@ -169,6 +189,37 @@ function addCompose(program: Command, speaker: Speak, done: (status: number) => 
     .action(async (lesson: string, options) => {
       const { composeCommand } = await import('./commands/compose.ts');
       done(await composeCommand({ lesson, ...options }, speaker()));
+    });
+}
+
+function addArrange(program: Command, speaker: Speak, done: (status: number) => void): void {
+  program
+    .command('arrange')
+    .summary('share exercises out, take them over the kit, give them accents, hands or a fill')
+    .description(
+      'Makes a second pass over exercises that are there, and adds what it makes behind them: nothing is overwritten. ' +
+        'Several passes are made one after another.',
+    )
+    .argument('<lesson>', 'a lesson file with exercises')
+    .option('--share <rule>', 'share the rhythm out between its voice and a lower one')
+    .option('--lower <voice>', 'the lower voice of --share; bass when left out')
+    .option('--kit <rule>', 'take the rhythm over snare drum and toms')
+    .option('--accents <rule>', 'accent some strokes')
+    .option('--hands <rule>', 'say which hand plays which stroke')
+    .option('--fill <beats>', 'end a phrase in a fill of 1 or 2 beats', whole('fill', 1, 2))
+    .option('--phrase <bars>', 'bars of that phrase; 4 when left out', whole('phrase', 1, 16))
+    .option('--exercise <numbers>', 'only these exercises: 3, 1,4 or 2-5')
+    .option('--seed <s>', 'another seed gives other free accents and fills; the same always gives the same')
+    .option(
+      '--out <file>',
+      'write the new exercises alone into this file instead of adding them to the lesson',
+    )
+    .option('--explain', 'print each exercise with what was done and its difficulty')
+    .option('--json', 'the exercises, what was done and what could not be, as JSON')
+    .addHelpText('after', ARRANGE_HELP)
+    .action(async (lesson: string, options) => {
+      const { arrangeCommand } = await import('./commands/arrange.ts');
+      done(await arrangeCommand({ lesson, ...options }, speaker()));
     });
 }
 
@@ -301,6 +352,7 @@ function createProgram(
   addCheck(program, speak, done);
   addBuild(program, speak, done);
   addCompose(program, speak, done);
+  addArrange(program, speak, done);
   addWhy(program, speak, done);
   addListen(program, speak, done);
   addKeys(program, speak, done);

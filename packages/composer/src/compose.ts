@@ -10,6 +10,7 @@ import { readGround } from './ground.ts';
 import { type Composition, compingPattern, composePage, type PageSource } from './page.ts';
 import { fillPool } from './pool.ts';
 import { rulesOf, vocabularyOf } from './rules.ts';
+import { soloScript } from './script.ts';
 import { pointTables } from './tables.ts';
 
 /** What to compose; what is left out is said by the lesson's `compose:`. */
@@ -38,6 +39,7 @@ export function pageSource(lesson: Lesson, options: ComposeOptions): PageSource 
     lesson,
     ground,
     rules,
+    script: soloScript(lesson, ground),
     pool: fillPool(tables, rules, random, settings.limits.difficulty),
     count: options.count ?? settings.count,
     seed,

@@ -5,19 +5,19 @@
  */
 import {
   type Exercise,
-  formatPattern,
   type InBarFact,
   type Lesson,
   type PlaceFact,
   placeInBar,
   struckSlots,
 } from '@shedbook/core';
-import { type Grade, type GradedPart, gradePattern, gradeSettingsOf } from './grade.ts';
-import { type Company, type Ground, groundOf } from './ground.ts';
-import { compingPattern } from './page.ts';
+import { type Grade, type GradedPart, gradeLines, gradeSettingsOf } from './grade.ts';
+import type { Company } from './ground.ts';
 import { PARTS, type PartName } from './parts.data.ts';
 import { placeWords } from './place-words.ts';
 import type { ReasonFact } from './reason-fact.ts';
+import { exerciseText } from './report.ts';
+import { type Line, linesOf, withoutUnisons } from './score.ts';
 
 /** One reason, with the points it is worth. */
 export interface Reason {
@@ -87,34 +87,35 @@ function placed(place: InBarFact['place'], bar: number, bars: number): PlaceFact
   return bars > 1 ? { fact: 'in-bar', place, bar: bar + 1 } : place;
 }
 
-function strokesOf(ground: Ground, lesson: Lesson, exercise: Exercise): readonly PlacedStroke[] {
-  const { bars } = compingPattern(lesson, exercise);
+function strokesOf(lesson: Lesson, lines: readonly Line[]): readonly PlacedStroke[] {
   const inBar = lesson.meter.beats.length;
-  return bars.flatMap((cells, bar) =>
-    cells.flatMap((cell, beat) =>
-      struckSlots(cell).map((slot) => {
-        const company = ground.company(bar * inBar + beat, slot, cell.marks.length);
+  const [first] = lines;
+  const bars = (first?.cells.length ?? 0) / inBar;
+  return lines.flatMap(({ ground, cells }) =>
+    cells.flatMap((cell, at) => {
+      const bar = Math.floor(at / inBar);
+      const beat = at % inBar;
+      return struckSlots(cell).map((slot) => {
+        const company = ground.company(at, slot, cell.marks.length);
         const place = placeWords(beat, slot, cell.marks.length);
-        const words = bars.length > 1 ? `${place} in bar ${bar + 1}` : place;
         return {
           kind: kindOf(company),
-          place: placed(placeInBar(beat, slot, cell.marks.length), bar, bars.length),
-          words,
+          place: placed(placeInBar(beat, slot, cell.marks.length), bar, bars),
+          words: bars > 1 ? `${place} in bar ${bar + 1}` : place,
           company,
         };
-      }),
-    ),
+      });
+    }),
   );
 }
 
 function subjectOf(lesson: Lesson, exercise: Exercise): Subject {
-  const ground = groundOf(lesson, exercise);
-  const pattern = compingPattern(lesson, exercise);
+  const lines = linesOf(lesson, exercise);
   return {
     number: exercise.number,
-    text: formatPattern(pattern),
-    grade: gradePattern(ground, pattern, gradeSettingsOf(lesson)),
-    strokes: strokesOf(ground, lesson, exercise),
+    text: exerciseText(lesson, exercise),
+    grade: gradeLines(lines, gradeSettingsOf(lesson)),
+    strokes: strokesOf(lesson, withoutUnisons(lines)),
   };
 }
 
@@ -178,6 +179,8 @@ function strokesText(first: Subject, second: Subject, kind: Kind): string {
 /** What more, or less, of a part means, in words. */
 const MORE_OR_LESS: Readonly<Partial<Record<PartName, readonly [string, string]>>> = {
   silence: ['1 is silent', '1 is played'],
+  unison: ['limbs strike together more often', 'limbs strike together less often'],
+  interlock: ['it is handed from limb to limb more often', 'it is handed from limb to limb less often'],
   switch: ['it changes company more often', 'it changes company less often'],
   wnbd: ['its strokes pull harder against the beat', 'its strokes lie closer to the beat'],
   lhl: [

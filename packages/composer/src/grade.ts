@@ -16,9 +16,10 @@ import {
   longuetHigginsLee,
   type Pattern,
 } from '@shedbook/core';
-import { type Counts, countBeat, countMove } from './counts.ts';
-import { type Ground, groundOf } from './ground.ts';
+import type { Counts } from './counts.ts';
+import type { Ground } from './ground.ts';
 import { PARTS, type PartName } from './parts.data.ts';
+import { countScoreBeat, countScoreMove, type LimbCell, type Line, linesOf, mergeCells } from './score.ts';
 
 /** One part of a grade. */
 export interface GradedPart {
@@ -91,17 +92,26 @@ function barsOfCells(ground: Ground, cells: readonly Cell[]): readonly (readonly
   return Array.from({ length: ground.bars }, (_, bar) => cells.slice(bar * inBar, (bar + 1) * inBar));
 }
 
-function allCounts(ground: Ground, cells: readonly Cell[], handSpeed: number): readonly Counts[] {
-  const beats = cells.map((cell, beat) => countBeat(ground, beat, cell, handSpeed));
-  const moves = cells.map((cell, beat) =>
-    countMove(ground, beat, cell, cells[(beat + 1) % cells.length] ?? cell, handSpeed),
-  );
-  return [...beats, ...moves, ...barsOfCells(ground, cells).map((bar) => countBar(ground, bar))];
+/** What each line plays on a beat. */
+function limbCellsAt(lines: readonly Line[], beat: number): readonly LimbCell[] {
+  return lines.map(({ ground, cells }) => ({ ground, cell: cells[beat % cells.length] as Cell }));
 }
 
-/** The grade of the cells of all beats over a ground. */
-export function gradeCells(ground: Ground, cells: readonly Cell[], settings: GradeSettings): Grade {
-  const counts = allCounts(ground, cells, settings.handSpeed);
+function allCounts(lines: readonly Line[], handSpeed: number): readonly Counts[] {
+  const [first] = lines;
+  if (!first) return [];
+  const beats = first.cells.map((_, beat) => limbCellsAt(lines, beat));
+  const alone = beats.map((here, beat) => countScoreBeat(beat, here, handSpeed));
+  const moves = beats.map((here, beat) =>
+    countScoreMove(beat, here, beats[(beat + 1) % beats.length] ?? here, handSpeed),
+  );
+  const whole = beats.map((here) => mergeCells(here.map((line) => line.cell)));
+  return [...alone, ...moves, ...barsOfCells(first.ground, whole).map((bar) => countBar(first.ground, bar))];
+}
+
+/** The grade of what several limbs play together. */
+export function gradeLines(lines: readonly Line[], settings: GradeSettings): Grade {
+  const counts = allCounts(lines, settings.handSpeed);
   const parts = PARTS.map((part): GradedPart => {
     const count = counts.reduce((sum, each) => sum + (each[part] ?? 0), 0);
     return { part, count, points: count * settings.weights[part] };
@@ -109,14 +119,17 @@ export function gradeCells(ground: Ground, cells: readonly Cell[], settings: Gra
   return { points: parts.reduce((sum, each) => sum + each.points, 0), parts };
 }
 
+/** The grade of the cells of all beats over a ground. */
+export function gradeCells(ground: Ground, cells: readonly Cell[], settings: GradeSettings): Grade {
+  return gradeLines([{ ground, cells }], settings);
+}
+
 /** The grade of a pattern over a ground with as many bars. */
 export function gradePattern(ground: Ground, pattern: Pattern, settings: GradeSettings): Grade {
   return gradeCells(ground, pattern.bars.flat(), settings);
 }
 
-/** The grade of what the comping voice plays in an exercise (or, where it does not play, the first part). */
+/** The grade of all that an exercise plays beside the time. */
 export function gradeExercise(lesson: Lesson, exercise: Exercise): Grade {
-  const part = exercise.parts.find((each) => each.voice === lesson.comping) ?? exercise.parts[0];
-  const pattern = part?.pattern ?? { bars: [] };
-  return gradePattern(groundOf(lesson, exercise), pattern, gradeSettingsOf(lesson));
+  return gradeLines(linesOf(lesson, exercise), gradeSettingsOf(lesson));
 }

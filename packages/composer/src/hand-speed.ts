@@ -13,7 +13,7 @@ import type { Ground } from './ground.ts';
 const PAIR_SHARE = 1.5;
 
 /** What a foot keeps up, as a share of what a hand does. */
-const FOOT_SHARE = 0.75;
+export const FOOT_SHARE = 0.75;
 
 /** Speed, as a share of the limit, up to which it costs nothing: sixteenths with one hand at 73 where the limit is 7. */
 const EASY_SHARE = 0.7;

@@ -1,4 +1,5 @@
 export { type ComposeOptions, compose, patternTexts } from './compose.ts';
+export { answeringLevel, answeringVoices, composeDialogue } from './dialogue.ts';
 export * from './explain.ts';
 export { FIGURES, type Figure, type FigureName } from './figures.data.ts';
 export * from './grade.ts';
@@ -6,9 +7,11 @@ export { type Company, type Ground, groundOf, readGround } from './ground.ts';
 export { withHeadings } from './heading.ts';
 export type { IdeaFact, ThemeFact } from './idea-fact.ts';
 export type { MoveFact, NoteFact } from './note-fact.ts';
-export { orchestrate, SHARING_RULES, type SharingRule } from './orchestrate.ts';
 export type { Composition } from './page.ts';
 export { PARTS, type PartName } from './parts.data.ts';
+export { type ArrangedTogether, arrangeAll, type Pass } from './pass/arrange.ts';
+export type { PassFact, PassNoteFact } from './pass/pass-fact.ts';
+export * from './pass/rules.data.ts';
 export { composeQuestions } from './question-answer.ts';
 export * from './reason-fact.ts';
 export type {
@@ -19,6 +22,8 @@ export type {
   ReportedBar,
   ReportedBlock,
 } from './report.ts';
+export { exerciseText } from './report.ts';
 export { composeReview, type ReviewedExercise, type ReviewOptions } from './review.ts';
-export { type Variation, type VariationKind, variationsOf } from './variations.ts';
+export type { VariationFact } from './variation-fact.ts';
+export { type Variation, variationsOf } from './variations.ts';
 export { composeWeakMove, type WeakMove } from './weak-move.ts';

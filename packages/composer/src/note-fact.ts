@@ -82,6 +82,13 @@ interface FastPairsFact extends Fact {
   readonly published: number;
 }
 
+/** Moves of a dialogue that its page leaves for later ones. */
+interface MovesForLaterFact extends Fact {
+  readonly fact: 'moves-for-later';
+  /** Number of moves. */
+  readonly moves: number;
+}
+
 /** What a composed page could not have. */
 export type NoteFact =
   | PlainNoteFact
@@ -92,4 +99,5 @@ export type NoteFact =
   | TooManyMovesFact
   | EasierFact
   | LargeStepFact
-  | FastPairsFact;
+  | FastPairsFact
+  | MovesForLaterFact;

@@ -6,6 +6,7 @@
 import {
   type Cell,
   type Exercise,
+  type ExercisePart,
   type Lesson,
   type Pattern,
   type PatternRules,
@@ -22,6 +23,7 @@ import { type Alphabet, alphabetOf, type PageBar, pageBar } from './page-bar.ts'
 import type { PageAim } from './page-cost.ts';
 import type { Pool } from './pool.ts';
 import { type ComposeReport, reportPage } from './report.ts';
+import type { Script } from './script.ts';
 import { STEP_GROWTH } from './windows.ts';
 
 /** How often the even step from one bar to the next a step may be, where bars are few. */
@@ -47,6 +49,8 @@ export interface PageSource {
   readonly ground: Ground;
   readonly rules: PatternRules;
   readonly pool: Pool;
+  /** How cells are read from exercises and written as them. */
+  readonly script: Script;
   readonly count: number;
   readonly seed: number | string;
   readonly random: Random;
@@ -64,18 +68,23 @@ interface KeptExercise {
   readonly grade: Grade;
 }
 
-/** What the comping voice plays in an exercise, or, where it does not play, the first part. */
-export function compingPattern(lesson: Lesson, exercise: Exercise): Pattern {
+/** The comping voice's part of an exercise, or, where it does not play, the first part. */
+export function compingPart(lesson: Lesson, exercise: Exercise): ExercisePart {
   const part = exercise.parts.find((each) => each.voice === lesson.comping) ?? exercise.parts[0];
-  return part?.pattern ?? { bars: [] };
+  return part ?? { voice: lesson.comping, pattern: { bars: [] } };
 }
 
-function keptOf(lesson: Lesson, keep: readonly number[]): readonly KeptExercise[] {
+/** What the comping voice plays in an exercise, or, where it does not play, the first part. */
+export function compingPattern(lesson: Lesson, exercise: Exercise): Pattern {
+  return compingPart(lesson, exercise).pattern;
+}
+
+function keptOf({ lesson, keep, script }: PageSource): readonly KeptExercise[] {
   return lesson.exercises
     .filter((exercise) => keep.includes(exercise.number))
     .map((exercise) => ({
       exercise,
-      cells: compingPattern(lesson, exercise).bars.flat(),
+      cells: script.read(exercise),
       grade: gradeExercise(lesson, exercise),
     }));
 }
@@ -148,18 +157,16 @@ function withinReach(bars: readonly PageBar[], count: number, step: number): rea
   );
 }
 
-function splitBars(cells: readonly Cell[], beats: number): Pattern {
-  const bars = cells.length / beats;
-  return { bars: Array.from({ length: bars }, (_, bar) => cells.slice(bar * beats, (bar + 1) * beats)) };
-}
-
-function exerciseFrom(lesson: Lesson, alphabet: Alphabet, bar: PageBar, place: number): Exercise {
+function exerciseFrom(
+  { lesson, script }: PageSource,
+  alphabet: Alphabet,
+  bar: PageBar,
+  place: number,
+): Exercise {
   const kept = lesson.exercises.find((exercise) => exercise.number === bar.keptFrom);
   if (kept) return { ...kept, number: place + 1 };
   const cells = Array.from(bar.cells, (index) => alphabet.cells[index] as Cell);
-  const pattern = splitBars(cells, lesson.meter.beats.length);
-  const parts = [{ voice: lesson.comping, pattern }];
-  return { number: place + 1, name: null, parts, sticking: null, notes: null };
+  return { number: place + 1, name: null, parts: script.write(cells), sticking: null, notes: null };
 }
 
 /** The candidates that are figures of the trade, the commonest first, `most` at most. */
@@ -176,7 +183,7 @@ function figureBars(source: PageSource, candidates: readonly PageBar[], most: nu
 export function composePage(source: PageSource): Composition {
   const { lesson, ground, rules, pool, count, seed, random } = source;
   const { limits } = lesson.compose;
-  const kept = keptOf(lesson, source.keep);
+  const kept = keptOf(source);
   const alphabet = alphabetOf(
     rules.cells,
     kept.flatMap((each) => each.cells),
@@ -215,9 +222,21 @@ export function composePage(source: PageSource): Composition {
     isTight: isTight(crowding),
   };
   const { bars: page, themes } = choosePage(task, random);
-  const exercises = page.map((bar, place) => exerciseFrom(lesson, alphabet, bar, place));
+  const exercises = page.map((bar, place) => exerciseFrom(source, alphabet, bar, place));
   return {
     exercises,
-    report: reportPage({ lesson, ground, seed, asked: count, page, themes, blocks, exercises, aim, pool }),
+    report: reportPage({
+      lesson,
+      ground,
+      script: source.script,
+      seed,
+      asked: count,
+      page,
+      themes,
+      blocks,
+      exercises,
+      aim,
+      pool,
+    }),
   };
 }

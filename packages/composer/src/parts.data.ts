@@ -3,7 +3,7 @@
  *
  * Conventions: of `alone`, `foot`, `lead`, `offBeatness`, `keith` and `density` strokes are counted, of `silence`
  * bars, of `change` and `dynamics` changes; `wnbd` and `lhl` are measures of syncopation, `pulse` is evidence
- * against it, and three strokes at the limit of a hand are 1 of `speed`; of `switch` changes of company are counted.
+ * against it; `unison` counts moments that limbs of the exercise share, `interlock` their hand-overs; and three strokes at the limit of a hand are 1 of `speed`; of `switch` changes of company are counted.
  */
 import type { ComposeWeights } from '@shedbook/core';
 
@@ -16,6 +16,8 @@ export const PARTS = [
   'foot',
   'lead',
   'switch',
+  'unison',
+  'interlock',
   'silence',
   'wnbd',
   'lhl',

@@ -14,6 +14,7 @@ import type { MoveFact, NoteFact } from './note-fact.ts';
 import type { PageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
 import type { Pool } from './pool.ts';
+import type { Script } from './script.ts';
 
 /** A move from one cell to the next. */
 export interface CellMove {
@@ -98,6 +99,7 @@ export interface ReportTask {
   readonly lesson: Lesson;
   /** The ground under new exercises. */
   readonly ground: Ground;
+  readonly script: Script;
   readonly seed: number | string;
   /** Number of exercises that were asked for. */
   readonly asked: number;
@@ -108,6 +110,13 @@ export interface ReportTask {
   readonly exercises: readonly Exercise[];
   readonly aim: PageAim;
   readonly pool: Pool;
+}
+
+/** The comping voice's pattern text, or, where others play, every voice with its own. */
+export function exerciseText(lesson: Lesson, { parts }: Pick<Exercise, 'parts'>): string {
+  const [first] = parts;
+  if (first && parts.length === 1 && first.voice === lesson.comping) return formatPattern(first.pattern);
+  return parts.map((part) => `${part.voice} ${formatPattern(part.pattern)}`).join(' / ');
 }
 
 function moveText(aim: PageAim, move: number): CellMove {
@@ -130,10 +139,10 @@ function reportBars(task: ReportTask): readonly ReportedBar[] {
     const part = exercise.parts.find((each) => each.voice === lesson.comping) ?? exercise.parts[0];
     return {
       number: place + 1,
-      text: part ? formatPattern(part.pattern) : '',
+      text: exerciseText(lesson, exercise),
       kept: bar.keptFrom !== null,
       grade:
-        bar.keptFrom === null && part
+        bar.keptFrom === null && part && exercise.parts.length === 1
           ? gradePattern(ground, part.pattern, settings)
           : gradeExercise(lesson, exercise),
       newCells: newCells.map((cell) => (aim.alphabet.cells[cell] as Cell).text),
@@ -249,7 +258,9 @@ function difficultyNotes({ falls, largestStep, stepBound }: DifficultyReport): r
 
 /** That some exercises have two strokes faster than a hand is published to keep up. */
 function speedNotes(task: ReportTask): readonly NoteFact[] {
-  const rates = task.page.map((bar) => fastestPair(task.ground, cellsOf(task, bar)));
+  const compingCells = (bar: PageBar) =>
+    cellsOf(task, bar).map((cell) => task.script.lines(cell)[0]?.cell ?? cell);
+  const rates = task.page.map((bar) => fastestPair(task.ground, compingCells(bar)));
   const published = speedLimit(task.ground, PUBLISHED_HAND_RATE);
   const fast = rates.flatMap((rate, i) => (rate > published + SAME_POINTS ? [String(i + 1)] : []));
   if (fast.length === 0) return [];

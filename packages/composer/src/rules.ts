@@ -14,6 +14,8 @@ import {
 } from '@shedbook/core';
 import type { Ground } from './ground.ts';
 import { isPlayable, speedLimit, strokeTimes } from './hand-speed.ts';
+import type { LimbCell } from './score.ts';
+import type { Script } from './script.ts';
 
 /** The cells of a lesson's vocabulary, each once. */
 export function vocabularyOf(lesson: Lesson): readonly Cell[] {
@@ -21,14 +23,22 @@ export function vocabularyOf(lesson: Lesson): readonly Cell[] {
   return [...byText.values()];
 }
 
-function mayStand(ground: Ground, limits: ComposeLimits, beat: number, cell: Cell): boolean {
-  const inBar = beat % ground.meter.beats.length;
-  const listed = limits.beats[String(inBar + 1)];
-  if (listed && !listed.includes(cell.text)) return false;
-  if (inBar === 0 && limits.start && !limits.start.includes(cell.text)) return false;
-  if (inBar === 0 && limits.neverStart.includes(cell.text)) return false;
+/** What each limb plays of a cell, and the rhythm that limits go by. */
+type Played = Pick<Script, 'lines' | 'rhythm'>;
+
+function canStrike({ ground, cell }: LimbCell, limits: ComposeLimits, beat: number): boolean {
   if (struckSlots(cell).some((slot) => ground.isBusy(beat, slot, cell.marks.length))) return false;
   return isPlayable(strokeTimes(ground, beat, cell), speedLimit(ground, limits.handSpeed));
+}
+
+function mayStand(ground: Ground, limits: ComposeLimits, beat: number, cell: Cell, played: Played): boolean {
+  const inBar = beat % ground.meter.beats.length;
+  const rhythm = played.rhythm(cell);
+  const listed = limits.beats[String(inBar + 1)];
+  if (listed && !listed.includes(rhythm)) return false;
+  if (inBar === 0 && limits.start && !limits.start.includes(rhythm)) return false;
+  if (inBar === 0 && limits.neverStart.includes(rhythm)) return false;
+  return played.lines(cell).every((line) => canStrike(line, limits, beat));
 }
 
 /** Whether an off-beat stroke hangs over a silent beat. */
@@ -37,21 +47,35 @@ function hangsOver(cell: Cell, next: Cell): boolean {
   return last > 0 && !isStruck(next.marks[0] as Mark);
 }
 
-function mayMove(ground: Ground, limits: ComposeLimits, beat: number, cell: Cell, next: Cell): boolean {
-  const after = (beat + 1) % ground.length;
-  const crossesBarLine = after % ground.meter.beats.length === 0;
-  if (crossesBarLine && !limits.overBarLine && hangsOver(cell, next)) return false;
+/** Whether a limb keeps up from a beat to the next. */
+function canGoOn(from: LimbCell, to: Cell, limits: ComposeLimits, beat: number): boolean {
+  const { ground, cell } = from;
   const length = ground.beatSeconds(beat);
-  const times = strokeTimes(ground, after, next).map((time) => time + length);
+  const times = strokeTimes(ground, (beat + 1) % ground.length, to).map((time) => time + length);
   return isPlayable([...strokeTimes(ground, beat, cell), ...times], speedLimit(ground, limits.handSpeed));
 }
 
-/** The rules by which patterns over a ground are allowed; every question is answered from a table. */
-export function rulesOf(ground: Ground, cells: readonly Cell[], limits: ComposeLimits): PatternRules {
+/**
+ * The rules by which patterns over a ground are allowed; every question is answered from a table.
+ * @param played how the cells are played; by one limb, as written, when left out
+ */
+export function rulesOf(
+  ground: Ground,
+  cells: readonly Cell[],
+  limits: ComposeLimits,
+  played: Played = { rhythm: ({ text }) => text, lines: (cell) => [{ ground, cell }] },
+): PatternRules {
   const beats = Array.from({ length: ground.length }, (_, beat) => beat);
-  const stands = beats.map((beat) => cells.map((cell) => mayStand(ground, limits, beat, cell)));
+  const lines = cells.map((cell) => played.lines(cell));
+  const stands = beats.map((beat) => cells.map((cell) => mayStand(ground, limits, beat, cell, played)));
+  const mayMove = (beat: number, from: number, to: number) => {
+    const crossesBarLine = ((beat + 1) % ground.length) % ground.meter.beats.length === 0;
+    if (crossesBarLine && !limits.overBarLine && hangsOver(cells[from] as Cell, cells[to] as Cell))
+      return false;
+    return (lines[from] ?? []).every((line, i) => canGoOn(line, lines[to]?.[i]?.cell as Cell, limits, beat));
+  };
   const moves = beats.map((beat) =>
-    cells.map((cell) => cells.map((next) => mayMove(ground, limits, beat, cell, next))),
+    cells.map((_, from) => cells.map((_next, to) => mayMove(beat, from, to))),
   );
   return {
     cells,

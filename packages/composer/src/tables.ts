@@ -5,10 +5,12 @@
  * rounding of floats.
  */
 import type { Cell, PatternRules } from '@shedbook/core';
-import { type Counts, countBeat, countMove } from './counts.ts';
+import type { Counts } from './counts.ts';
 import { countBar, type GradeSettings } from './grade.ts';
 import type { Ground } from './ground.ts';
 import { PARTS } from './parts.data.ts';
+import { countScoreBeat, countScoreMove, type LimbCell } from './score.ts';
+import type { Script } from './script.ts';
 
 /** Points by beat, cell and move. */
 export interface PointTables {
@@ -28,16 +30,16 @@ function weigh(counts: Counts, settings: GradeSettings): number {
 
 function fill(
   tables: { beat: Float64Array; move: Float64Array },
-  ground: Ground,
-  cells: readonly Cell[],
+  length: number,
+  lines: readonly (readonly LimbCell[])[],
   settings: GradeSettings,
 ): void {
-  const n = cells.length;
-  for (let beat = 0; beat < ground.length; beat += 1) {
-    cells.forEach((cell, from) => {
-      tables.beat[beat * n + from] = weigh(countBeat(ground, beat, cell, settings.handSpeed), settings);
-      cells.forEach((next, to) => {
-        const counts = countMove(ground, beat, cell, next, settings.handSpeed);
+  const n = lines.length;
+  for (let beat = 0; beat < length; beat += 1) {
+    lines.forEach((here, from) => {
+      tables.beat[beat * n + from] = weigh(countScoreBeat(beat, here, settings.handSpeed), settings);
+      lines.forEach((next, to) => {
+        const counts = countScoreMove(beat, here, next, settings.handSpeed);
         tables.move[(beat * n + from) * n + to] = weigh(counts, settings);
       });
     });
@@ -66,12 +68,21 @@ function wholeBarPoints(ground: Ground, cells: readonly Cell[], settings: GradeS
   };
 }
 
-/** Tables for a vocabulary over a ground. */
-export function pointTables(ground: Ground, cells: readonly Cell[], settings: GradeSettings): PointTables {
+/**
+ * Tables for a vocabulary over a ground.
+ * @param played how the cells are played; by one limb, as written, when left out
+ */
+export function pointTables(
+  ground: Ground,
+  cells: readonly Cell[],
+  settings: GradeSettings,
+  played: Pick<Script, 'lines'> = { lines: (cell) => [{ ground, cell }] },
+): PointTables {
   const n = cells.length;
   const { length } = ground;
   const tables = { beat: new Float64Array(length * n), move: new Float64Array(length * n * n) };
-  fill(tables, ground, cells, settings);
+  const lines = cells.map((cell) => played.lines(cell));
+  fill(tables, length, lines, settings);
   const wholeBar = wholeBarPoints(ground, cells, settings);
   const points = (pattern: ArrayLike<number>) => {
     let sum = wholeBar(pattern);

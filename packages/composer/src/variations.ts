@@ -12,28 +12,19 @@ import {
   type Mark,
   mirror,
   type Pattern,
+  type PlaceFact,
+  placeInBar,
   rotate,
 } from '@shedbook/core';
 import { gradePattern, gradeSettingsOf } from './grade.ts';
 import { type Ground, readGround } from './ground.ts';
 import { isPlayable, speedLimit, strokeTimes } from './hand-speed.ts';
-import { placeWords } from './place-words.ts';
-
-/** How a variation differs from its bar. */
-export type VariationKind =
-  | 'stroke more'
-  | 'stroke fewer'
-  | 'slot later'
-  | 'slot earlier'
-  | 'beat later'
-  | 'backwards'
-  | 'exchanged';
+import type { VariationFact } from './variation-fact.ts';
 
 /** A variation of a bar. */
 export interface Variation {
-  readonly kind: VariationKind;
-  /** What was done, in a teacher's words. */
-  readonly what: string;
+  /** What was done. */
+  readonly what: VariationFact;
   readonly pattern: Pattern;
   readonly points: number;
 }
@@ -49,11 +40,12 @@ function withMark(cells: readonly Cell[], beat: number, slot: number, mark: Mark
 function oneStroke(cells: readonly Cell[], inBar: number): readonly Draft[] {
   return cells.flatMap((each, beat) =>
     each.marks.map((mark, slot): Draft => {
-      const place = placeWords(beat % inBar, slot, each.marks.length);
+      const inItsBar = placeInBar(beat % inBar, slot, each.marks.length);
+      const bar = Math.floor(beat / inBar) + 1;
+      const place: PlaceFact = cells.length > inBar ? { fact: 'in-bar', place: inItsBar, bar } : inItsBar;
       const struck = isStruck(mark);
       return {
-        kind: struck ? 'stroke fewer' : 'stroke more',
-        what: struck ? `without ${place}` : `with ${place}`,
+        what: { fact: struck ? 'variation-fewer' : 'variation-more', place },
         cells: withMark(cells, beat, slot, struck ? '.' : 'x'),
       };
     }),
@@ -78,16 +70,16 @@ function wholeBar(cells: readonly Cell[]): readonly Draft[] {
     cell(each.marks.map((mark) => (isStruck(mark) ? '.' : 'x')).join('')),
   );
   const drafts: Draft[] = [
-    { kind: 'beat later', what: 'all a beat later', cells: rotate(cells, -1) },
-    { kind: 'exchanged', what: 'strokes and silence exchanged', cells: exchanged },
+    { what: { fact: 'variation-beat-later' }, cells: rotate(cells, -1) },
+    { what: { fact: 'variation-exchanged' }, cells: exchanged },
   ];
-  if (later) drafts.push({ kind: 'slot later', what: 'all a slot later', cells: later });
-  if (earlier) drafts.push({ kind: 'slot earlier', what: 'all a slot earlier', cells: earlier });
+  if (later) drafts.push({ what: { fact: 'variation-slot-later' }, cells: later });
+  if (earlier) drafts.push({ what: { fact: 'variation-slot-earlier' }, cells: earlier });
   const slots = cells[0]?.marks.length ?? 0;
   if (later) {
     const marks = mirror(cells.flatMap((each) => each.marks));
     const back = cells.map((_, beat) => cell(marks.slice(beat * slots, (beat + 1) * slots).join('')));
-    drafts.push({ kind: 'backwards', what: 'backwards from 1', cells: back });
+    drafts.push({ what: { fact: 'variation-backwards' }, cells: back });
   }
   return drafts;
 }
@@ -121,9 +113,9 @@ export function variationsOf(lesson: Lesson, pattern: Pattern): readonly Variati
     return isNew && canPlay(ground, draft.cells, settings.handSpeed);
   });
   return fresh
-    .map(({ kind, what, cells: list }): Variation => {
+    .map(({ what, cells: list }): Variation => {
       const bars = pattern.bars.map((_, bar) => list.slice(bar * inBar, (bar + 1) * inBar));
-      return { kind, what, pattern: { bars }, points: gradePattern(ground, { bars }, settings).points };
+      return { what, pattern: { bars }, points: gradePattern(ground, { bars }, settings).points };
     })
     .sort((a, b) => a.points - b.points);
 }

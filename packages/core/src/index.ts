@@ -1,4 +1,5 @@
 export { editLesson, setExercises } from './document/edit.ts';
+export { setExerciseLevel } from './document/exercise-level.ts';
 export { type FieldPath, formatPath } from './document/field-path.ts';
 export { type LessonData, type Migration, migrate } from './document/migrate.ts';
 export { nearest } from './document/nearest.ts';

@@ -15,7 +15,7 @@ import {
 } from '@shedbook/core';
 import { AUDIO_FORMATS, type AudioFormat, RECORDING_LUFS } from '@shedbook/pack';
 import type { ClickOptions } from '@shedbook/sound';
-import { type Expected, readChoice, readVoices, refuseOption as refuse, requireForm } from '../options.ts';
+import { readChoice, readExerciseList, readVoices, refuseOption as refuse, requireForm } from '../options.ts';
 
 /** The options of the command line as they come, all text. */
 export interface BuildOptions {
@@ -84,22 +84,6 @@ function readLayers(text: string | undefined, lesson: Lesson): readonly number[]
   return refuse('layers', text, (expected) => expected.layers({ names }));
 }
 
-/** Numbers such as `3`, `1,4` or `2-5`. */
-function readExercises(text: string | undefined, lesson: Lesson): readonly number[] {
-  const all = lesson.exercises.map((exercise) => exercise.number);
-  if (text === undefined) return all;
-  const expected: Expected = ({ exerciseList }) => exerciseList({ most: all.length });
-  const numbers = text.split(',').flatMap((each) => {
-    const match = /^\s*(\d+)(?:\s*-\s*(\d+))?\s*$/.exec(each) ?? refuse('exercise', text, expected);
-    const from = Number(match[1]);
-    const to = Number(match[2] ?? match[1]);
-    return Array.from({ length: Math.max(0, to - from + 1) }, (_, index) => from + index);
-  });
-  if (numbers.length === 0 || numbers.some((number) => !all.includes(number)))
-    refuse('exercise', text, expected);
-  return [...new Set(numbers)];
-}
-
 function readBeats(text: string, lesson: Lesson): readonly number[] {
   const all = lesson.meter.beats.map((_, index) => index + 1);
   if (text === 'all') return all;
@@ -143,7 +127,7 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
     form: form === undefined ? null : requireForm(lesson, form),
     layers: readLayers(options.layers, lesson),
     mute: mute === undefined ? [] : readVoices('mute', mute),
-    exercises: readExercises(options.exercise, lesson),
+    exercises: readExerciseList('exercise', options.exercise, lesson),
     paper: paper === undefined ? null : readChoice<'A4' | 'Letter'>('paper', paper, ['A4', 'Letter']),
     loudnessLufs:
       loudness === undefined ? RECORDING_LUFS : Lufs(readNumber('loudness', loudness, 'lufs', LOUDNESS)),

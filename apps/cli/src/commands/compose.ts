@@ -1,20 +1,25 @@
 /** `shedbook compose`: writes exercises from the lesson's vocabulary into the lesson, or into another file. */
 import { writeFile } from 'node:fs/promises';
 import {
+  answeringLevel,
+  answeringVoices,
   type ComposeReport,
   type Composition,
   compose,
+  composeDialogue,
   composeQuestions,
   composeReview,
   composeWeakMove,
+  exerciseText,
+  gradeExercise,
   variationsOf,
   withHeadings,
 } from '@shedbook/composer';
-import { type Exercise, type Lesson, setExercises } from '@shedbook/core';
+import { type Exercise, type Lesson, setExerciseLevel, setExercises, type Voice } from '@shedbook/core';
 import { InputError, reasonOf } from '@shedbook/host';
 import { type CliWords, type Language, type Sayable, say } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
-import { refuseOption } from '../options.ts';
+import { readChoice, refuseOption } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
 
 /** What the command line asks for. */
@@ -29,6 +34,8 @@ export interface ComposeRequest {
   readonly idiom?: number;
   /** Whether the first exercise of each block is named after its figure. */
   readonly headings?: boolean;
+  /** The voice that answers the comping voice. */
+  readonly with?: string;
   /** Question and answer pairs. */
   readonly questions?: boolean;
   /** A page for one move between cells, e.g. `..x ...`. */
@@ -46,9 +53,22 @@ export interface ComposeRequest {
 interface Composed {
   readonly exercises: readonly Omit<Exercise, 'number'>[];
   readonly report: ComposeReport | null;
+  /** Where the page has no report: its bars, and what they are or where they come from. */
+  readonly bars?: readonly PlainBar[];
+  /** The voice that answers, where one does. */
+  readonly answering?: Voice;
 }
 
-const KINDS = ['questions', 'weak', 'review', 'variations'] as const;
+/** A bar of a review or of variations. */
+interface PlainBar {
+  readonly number: number;
+  readonly text: string;
+  readonly points: number;
+  /** What it is, or where it comes from; null for the bar itself. */
+  readonly what: string | null;
+}
+
+const KINDS = ['with', 'questions', 'weak', 'review', 'variations'] as const;
 const DEFAULT_REVIEW_COUNT = 16;
 
 function coverageLine({ coverage }: ComposeReport, said: CliWords['compose']): string {
@@ -70,10 +90,19 @@ function barLines(report: ComposeReport, language: Language<Sayable>): readonly 
   const headings = new Map(report.blocks.map((block) => [block.first, block.heading]));
   return report.bars.flatMap((bar) => {
     const heading = headings.get(bar.number);
-    const idea = bar.idea ? `  ${say(bar.idea, language)}` : '';
-    const line = `${String(bar.number).padStart(3)}  ${bar.text}  ${bar.grade.points.toFixed(2)}${idea}`;
+    const what = bar.idea && say(bar.idea, language);
+    const line = barLine({ number: bar.number, text: bar.text, points: bar.grade.points, what });
     return heading ? [say(heading, language), line] : [line];
   });
+}
+
+function barLine({ number, text, points, what }: PlainBar): string {
+  return `${String(number).padStart(3)}  ${text}  ${points.toFixed(2)}${what === null ? '' : `  ${what}`}`;
+}
+
+/** The bars of a page without a report. */
+function plainLines(bars: readonly PlainBar[]): readonly string[] {
+  return bars.map(barLine);
 }
 
 function readSeed(seed: string | undefined, lesson: Lesson): number | string {
@@ -121,25 +150,42 @@ async function review(lesson: Lesson, request: ComposeRequest, seed: number | st
     );
   }
   const count = request.count ?? DEFAULT_REVIEW_COUNT;
-  return composeReview(lesson, sheets, { count, seed }).map((reviewed) => reviewed.exercise);
+  const reviewed = composeReview(lesson, sheets, { count, seed });
+  return withBars(
+    lesson,
+    reviewed.map(({ exercise }) => ({ exercise, what: exercise.name })),
+  );
 }
 
-function variations(lesson: Lesson, number: number, count: number | undefined): Composed['exercises'] {
+/** Exercises and what is said of them. */
+function withBars(
+  lesson: Lesson,
+  of: readonly { readonly exercise: Omit<Exercise, 'number'>; readonly what: string | null }[],
+): Composed {
+  const exercises = of.map(({ exercise }) => exercise);
+  const bars = of.map(({ exercise, what }, i): PlainBar => {
+    const number = i + 1;
+    const { points } = gradeExercise(lesson, { ...exercise, number });
+    return { number, text: exerciseText(lesson, exercise), points, what };
+  });
+  return { exercises, report: null, bars };
+}
+
+function variations(lesson: Lesson, number: number, count: number | undefined, terminal: Speaker): Composed {
   const exercise = requireExercise(lesson, number, '--variations');
   const part = exercise.parts.find((each) => each.voice === lesson.comping);
   if (!part)
     throw new InputError(({ words }) => words.compose.noComping({ exercise: number, voice: lesson.comping }));
   const others = variationsOf(lesson, part.pattern).slice(0, count === undefined ? undefined : count - 1);
-  const voice = lesson.comping;
-  return [
-    { name: null, parts: [part], sticking: null, notes: null },
-    ...others.map((each) => ({
-      name: each.what,
-      parts: [{ voice, pattern: each.pattern }],
-      sticking: null,
-      notes: null,
-    })),
-  ];
+  const plain = { name: null, sticking: null, notes: null };
+  const { language } = terminal.catalogue;
+  return withBars(lesson, [
+    { exercise: { ...plain, parts: [part] }, what: null },
+    ...others.map(({ what, pattern }) => {
+      const name = say(what, language);
+      return { exercise: { ...plain, name, parts: [{ voice: lesson.comping, pattern }] }, what: name };
+    }),
+  ]);
 }
 
 async function composed(lesson: Lesson, request: ComposeRequest, terminal: Speaker): Promise<Composed> {
@@ -147,9 +193,9 @@ async function composed(lesson: Lesson, request: ComposeRequest, terminal: Speak
   const [first, second] = asked;
   if (first && second) throw new InputError(({ words }) => words.compose.twoKinds({ first, second }));
   const seed = readSeed(request.seed, lesson);
-  if (request.review) return { exercises: await review(lesson, request, seed, terminal), report: null };
+  if (request.review) return review(lesson, request, seed, terminal);
   if (request.variations !== undefined) {
-    return { exercises: variations(lesson, request.variations, request.count), report: null };
+    return variations(lesson, request.variations, request.count, terminal);
   }
   const page = composedPage(lesson, request, optionsOf(request, seed));
   if (!(request.headings ?? lesson.compose.headings)) return page;
@@ -162,7 +208,11 @@ function composedPage(
   lesson: Lesson,
   request: ComposeRequest,
   options: ReturnType<typeof optionsOf>,
-): Composition {
+): Composition & Pick<Composed, 'answering'> {
+  if (request.with !== undefined) {
+    const answering = readChoice('with', request.with, answeringVoices(lesson));
+    return { ...composeDialogue(lesson, answering, options), answering };
+  }
   if (request.questions) return composeQuestions(lesson, options);
   return request.weak === undefined ? compose(lesson, options) : weakMove(lesson, request.weak, options);
 }
@@ -189,17 +239,22 @@ export async function composeCommand(request: ComposeRequest, terminal: Speaker)
   const file = await readLessonFile(request.lesson);
   const lesson = requireLesson(file, terminal);
   const { out = request.lesson } = request;
-  const { exercises, report } = await composed(lesson, request, terminal);
+  const { exercises, report, bars, answering } = await composed(lesson, request, terminal);
   if (exercises.length === 0) throw nothingComposed(request.lesson, report);
-  await write(out, setExercises(file.text, exercises, lesson.comping));
+  const levelDb = answering ? answeringLevel(lesson, answering) : null;
+  const text = setExercises(file.text, exercises, lesson.comping);
+  await write(out, answering && levelDb !== null ? setExerciseLevel(text, answering, levelDb) : text);
   if (request.json) {
-    terminal.say(JSON.stringify({ file: out, count: exercises.length, report }, null, 2));
+    terminal.say(JSON.stringify({ file: out, count: exercises.length, report, bars }, null, 2));
     return 0;
   }
-  if (request.explain && report)
-    for (const line of barLines(report, terminal.catalogue.language)) terminal.say(line);
+  if (request.explain) {
+    const lines = report ? barLines(report, terminal.catalogue.language) : plainLines(bars ?? []);
+    for (const line of lines) terminal.say(line);
+  }
   const { words, language } = terminal.catalogue;
   terminal.say(words.compose.written({ count: exercises.length, file: out }));
+  if (answering && levelDb !== null) terminal.say(words.compose.louder({ voice: answering, levelDb }));
   if (report) {
     const notes = report.notes.map((note) => say(note, language));
     const lines = [coverageLine(report, words.compose), difficultyLine(report, words.compose), ...notes];

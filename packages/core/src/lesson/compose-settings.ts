@@ -88,6 +88,11 @@ const weightsSchema = z
       0.15,
       'each change between playing with the lead hand, between its strokes, and leaving it alone',
     ),
+    unison: weight(
+      0.3,
+      'each moment in which two limbs of the exercise strike together, beside the one stroke that it counts as',
+    ),
+    interlock: weight(0.4, 'each time that a stroke of one limb follows one of another within a beat'),
     pulse: weight(
       0.4,
       'evidence against the pulse (Povel and Essens): beats that a stroke hangs over or hides, and silent ones that nobody plays',

@@ -28,7 +28,14 @@ export const cli = {
     otherMeter: '--review: {$file} is in {$found}, expected {$expected}',
     noComping: '--variations: exercise {$exercise :integer} has no {$voice :voice}, expected one that has',
     twoKinds: '--{$second}: found together with --{$first}, expected one kind of page at a time',
+    louder:
+      'In exercises the {$voice :voice} now plays at {$levelDb :number maximumFractionDigits=1} dB: in the groove it is too soft to answer.',
     weak: '--weak: {$why}',
+  },
+  arrange: {
+    noPass: 'arrange: found no pass, expected --share, --kit, --accents, --hands or --fill',
+    from: 'from {$exercise :integer}',
+    nothing: '{$file}: nothing could be arranged. Nothing was written.\n{$why}',
   },
   build: {
     madeIn: 'Made in {$folder}:',

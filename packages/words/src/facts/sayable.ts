@@ -1,6 +1,15 @@
 /** Every fact that there are sentences for: what the rooms under this one export. */
 import type { CoachFact, LogFact } from '@shedbook/coach';
-import type { IdeaFact, MoveFact, NoteFact, ReasonFact, ThemeFact } from '@shedbook/composer';
+import type {
+  IdeaFact,
+  MoveFact,
+  NoteFact,
+  PassFact,
+  PassNoteFact,
+  ReasonFact,
+  ThemeFact,
+  VariationFact,
+} from '@shedbook/composer';
 import type { Fact, LessonFact, PlaceFact, UnheardFact } from '@shedbook/core';
 import type { ExchangeFact } from '@shedbook/exchange';
 import type { JudgeFact } from '@shedbook/judge';
@@ -17,6 +26,9 @@ export type ScreenFact =
   | ThemeFact
   | NoteFact
   | MoveFact
+  | PassFact
+  | PassNoteFact
+  | VariationFact
   | ListenFact
   | UnheardFact
   | JudgeFact

@@ -31,7 +31,14 @@ export const cli = translation<typeof english.cli>()({
     noComping:
       '--variations: Übung {$exercise :integer} hat die Stimme {$voice :voice} nicht, erwartet eine, die sie hat',
     twoKinds: '--{$second}: zusammen mit --{$first} gefunden, erwartet nur eine Art von Seite',
+    louder:
+      'Stimme {$voice :voice}: in Übungen jetzt mit {$levelDb :number maximumFractionDigits=1} dB, im Groove ist sie zu leise, um zu antworten.',
     weak: '--weak: {$why}',
+  },
+  arrange: {
+    noPass: 'arrange: nichts verlangt, erwartet --share, --kit, --accents, --hands oder --fill',
+    from: 'aus {$exercise :integer}',
+    nothing: '{$file}: Es ließ sich nichts einrichten. Es wurde nichts geschrieben.\n{$why}',
   },
   build: {
     madeIn: 'Gemacht in {$folder}:',

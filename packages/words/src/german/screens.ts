@@ -9,6 +9,7 @@ import { lesson } from './facts/lesson.ts';
 import { listening } from './facts/listening.ts';
 import { log } from './facts/log.ts';
 import { notes } from './facts/notes.ts';
+import { passes } from './facts/passes.ts';
 import { patterns } from './facts/patterns.ts';
 import { places } from './facts/places.ts';
 import { values } from './facts/values.ts';
@@ -26,6 +27,7 @@ export const GERMAN_SCREENS: Language<ScreenFact> = {
     ...places,
     ...difficulty,
     ...ideas,
+    ...passes,
     ...notes,
     ...coach,
     ...listening,

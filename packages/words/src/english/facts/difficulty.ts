@@ -19,6 +19,10 @@ export const difficulty = sentences<ReasonFact, PlaceFact>()({
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke with the lead hand}} * {{{$count} strokes with the lead hand}}',
   'part-switch':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} change between playing with the lead hand, between its strokes and not at all}} * {{{$count} changes between playing with the lead hand, between its strokes and not at all}}',
+  'part-unison':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke of two limbs together}} * {{{$count} strokes of two limbs together}}',
+  'part-interlock':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} hand-over from limb to limb within a beat}} * {{{$count} hand-overs from limb to limb within a beat}}',
   'part-wnbd': '{$count :number maximumFractionDigits=1} of syncopation (note-to-beat distance)',
   'part-lhl': '{$count :number maximumFractionDigits=1} of syncopation (rests on strong places)',
   'part-offBeatness':

@@ -19,6 +19,8 @@ export const notes = sentences<NoteFact | MoveFact>()({
     'Exercise {$exercise :integer} is easier than {$before :integer}: kept exercises stand there as they did.',
   'fast-pairs':
     'At the goal tempo two strokes come as fast as {$rate :number maximumFractionDigits=1} a second in {$exercises :list}; one limb keeps up {$published :number maximumFractionDigits=1} at most: play them as a double stroke, or lower the goal.',
+  'moves-for-later':
+    '.input {$moves :integer} .match $moves one {{{$moves} move between the two voices is left for a later page.}} * {{{$moves} moves between the two voices are left for later pages.}}',
   'large-step':
     'The largest step is {$step :number minimumFractionDigits=1 maximumFractionDigits=1} points, above {$bound :number minimumFractionDigits=1 maximumFractionDigits=1}.',
 });

@@ -19,6 +19,10 @@ export const difficulty = sentences<ReasonFact, PlaceFact>()({
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag mit der führenden Hand}} * {{{$count} Schläge mit der führenden Hand}}',
   'part-switch':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Wechsel zwischen mit der Führungshand, zwischen ihren Schlägen und gar nicht}} * {{{$count} Wechsel zwischen mit der Führungshand, zwischen ihren Schlägen und gar nicht}}',
+  'part-unison':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} gemeinsamer Schlag}} * {{{$count} gemeinsame Schläge}}',
+  'part-interlock':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Übergabe innerhalb eines Schlages}} * {{{$count} Übergaben innerhalb eines Schlages}}',
   'part-wnbd': '{$count :number maximumFractionDigits=1} an Synkopierung (Abstand von der Zählzeit)',
   'part-lhl': '{$count :number maximumFractionDigits=1} an Synkopierung (Pausen auf schweren Stellen)',
   'part-offBeatness':

@@ -19,6 +19,8 @@ export const notes = sentences<NoteFact | MoveFact>()({
     'Übung {$exercise :integer} ist leichter als {$before :integer}: behaltene Übungen stehen, wo sie standen.',
   'fast-pairs':
     'Im Zieltempo kommen in {$exercises :list} zwei Schläge mit {$rate :number maximumFractionDigits=1} in der Sekunde; ein Arm oder Bein hält höchstens {$published :number maximumFractionDigits=1} durch: als Doppelschlag spielen oder das Ziel senken.',
+  'moves-for-later':
+    '.input {$moves :integer} .match $moves one {{{$moves} Wechsel zwischen den beiden Stimmen bleibt für eine spätere Seite.}} * {{{$moves} Wechsel zwischen den beiden Stimmen bleiben für spätere Seiten.}}',
   'large-step':
     'Der größte Schritt ist {$step :number minimumFractionDigits=1 maximumFractionDigits=1} Punkte, über {$bound :number minimumFractionDigits=1 maximumFractionDigits=1}.',
 });
