@@ -19,7 +19,7 @@ import {
   VOICE_FACTS,
 } from '@shedbook/core';
 import { loadEngravingTools, readPracticePage } from '@shedbook/host';
-import { makePack } from '@shedbook/pack';
+import { makePack, type PackAssignment } from '@shedbook/pack';
 import { createKit, render } from '@shedbook/sound';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, onTestFinished } from 'vitest';
@@ -62,19 +62,29 @@ export function formOnce(lesson: Lesson, name = 'loop'): Form {
   return { ...form, repeat: 1, countInBars: 0 };
 }
 
-async function packOf(text: string, id: string): ReturnType<typeof makePack> {
+async function packOf(
+  text: string,
+  id: string,
+  assignments: readonly PackAssignment[],
+): ReturnType<typeof makePack> {
   const app = await readPracticePage(process.env['SHEDBOOK_PRACTICE']);
   const tools = await loadEngravingTools();
-  return makePack({ id, lesson: lessonOf(text), text, app, ...tools, language: 'en', audio: false });
+  const lesson = lessonOf(text);
+  return makePack({ id, lesson, text, app, ...tools, language: 'en', audio: false, assignments });
 }
 
-/** Packs that were made, by id and text: several files of tests want the same. */
+/** Packs that were made, by what they are made of: several files of tests want the same. */
 const packs = new Map<string, ReturnType<typeof makePack>>();
 
 /** Makes a pack out of the built practice room (`SHEDBOOK_PRACTICE` names another one) into a folder. */
-export async function makeHearingPack(text: string, folder: string, id = 'hearing'): Promise<string> {
-  const key = JSON.stringify([id, text]);
-  const made = packs.get(key) ?? packOf(text, id);
+export async function makeHearingPack(
+  text: string,
+  folder: string,
+  id = 'hearing',
+  assignments: readonly PackAssignment[] = [],
+): Promise<string> {
+  const key = JSON.stringify([id, text, assignments]);
+  const made = packs.get(key) ?? packOf(text, id, assignments);
   packs.set(key, made);
   for (const { path, content } of await made) {
     const file = join(folder, path);

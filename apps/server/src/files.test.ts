@@ -97,3 +97,23 @@ it('[SE33] gives out a take-home pack while it goes on answering', async () => {
   const refused = await send(server, 'GET', `/api/lessons/${broken.id}/practice.zip`);
   expect(refused).toMatchObject({ status: 422, body: { code: 'lesson-has-errors' } });
 });
+
+it('[SE38] gives out a pack that carries what was set of its lesson for one student', async () => {
+  const server = await startTestServer();
+  const { id } = await createLesson(server, 'title: Swing\ntempo: 240\nexercises: ["x x x x"]\n');
+  const { body: made } = await send(server, 'POST', '/api/students', { name: 'Kaito' });
+  const student = made as { readonly id: string; readonly revision: number; readonly log: string };
+  const set = { exercise: 'x x x x', pinned: false, note: 'Lightly.' };
+  const kept = await send(server, 'PUT', `/api/students/${student.id}`, {
+    ...{ name: 'Kaito', log: student.log, revision: student.revision },
+    assignments: [
+      { lesson: id, ...set },
+      { lesson: 'another', ...set },
+    ],
+  });
+  expect(kept.status).toBe(200);
+  const response = await fetch(new URL(`/api/lessons/${id}/practice.zip?student=${student.id}`, server.url));
+  const files = unzipSync(new Uint8Array(await response.arrayBuffer()));
+  const pack = JSON.parse(Buffer.from(files['practice/pack.json'] ?? []).toString('utf8'));
+  expect(pack.assignments).toEqual([set]);
+});

@@ -125,9 +125,11 @@ export const ROUTES = {
   packLesson: route({
     method: 'GET',
     path: '/api/lessons/:id/practice.zip',
-    does: 'Makes the take-home pack of a lesson as a ZIP file',
+    does: 'Makes the take-home pack of a lesson as a ZIP file, for everybody or with what was set for one student',
     params: byId,
-    query: inLanguage,
+    query: inLanguage.extend({
+      student: z.string().max(200).optional().describe('whose assignments the pack carries'),
+    }),
     body: null,
     answer: file,
     refusals: ['no-such-lesson', 'lesson-has-errors'],

@@ -54,9 +54,10 @@ export function exportLesson(id: string, format: StandardFormat): Promise<Receiv
   return ask('exportLesson', { params: { id, format } });
 }
 
-/** A take-home pack of a lesson, its sheet in a language. */
-export function readPack(id: string, language: LanguageTag): Promise<ReceivedFile> {
-  return ask('packLesson', { params: { id }, query: { language } });
+/** A take-home pack of a lesson, its sheet in a language. @param student whose assignments it carries: nobody's where left out */
+export function readPack(id: string, language: LanguageTag, student?: string): Promise<ReceivedFile> {
+  const query = student === undefined ? { language } : { language, student };
+  return ask('packLesson', { params: { id }, query });
 }
 
 /** A MusicXML or MIDI file as a new lesson. */

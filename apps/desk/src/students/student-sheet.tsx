@@ -14,6 +14,7 @@ import { limbShares } from './by-limb.ts';
 import { PlanList } from './plan-list.tsx';
 import { StandingItem, StandingList } from './standing-list.tsx';
 import styles from './student-sheet.module.css';
+import { TakeHomePacks } from './take-home-packs.tsx';
 import { type DeskShelf, readKeptLog } from './take-in.ts';
 
 interface StudentSheetProps {
@@ -112,6 +113,7 @@ export function StudentSheet(props: StudentSheetProps) {
         onChange={onChange}
         onMakeLesson={props.onMakeLesson}
       />
+      <TakeHomePacks student={student} shelf={shelf} />
       <PlanList id={student.id} shelf={shelf} log={log} assignments={assignments} now={now} />
       <Button onClick={onRemove}>{words.students.remove({ name })}</Button>
     </Paper>

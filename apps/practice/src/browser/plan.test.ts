@@ -1,7 +1,15 @@
-import { expect, it } from 'vitest';
+import { exerciseKey } from '@shedbook/coach';
+import { expect, it, onTestFinished } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
 import { sharedBrowser } from '../../../../internal/testing/browser.ts';
-import { hostHearingPack, openWithDevices } from '../../../../internal/testing/hearing.ts';
+import {
+  HEARING_LESSON,
+  hostHearingPack,
+  lessonOf,
+  makeHearingPack,
+  openWithDevices,
+} from '../../../../internal/testing/hearing.ts';
+import { hostFolder, temporaryFolder } from '../../../../internal/testing/practice.ts';
 import { openListening, waitForStrokes } from '../../../../internal/testing/sound.ts';
 
 const browser = await sharedBrowser();
@@ -73,6 +81,25 @@ it('[ST114] what was played today is ticked off, and the list goes on after it',
   expect(await after.count()).toBe(before.length);
   expect(await after.first().getAttribute('data-done')).toBe('true');
   await page.getByRole('button', { name: 'Go on with the list' }).waitFor();
+});
+
+it('[ST86] what the teacher set comes first, with what they wrote to it', async () => {
+  const folder = temporaryFolder();
+  const last = lessonOf(HEARING_LESSON).exercises.at(-1);
+  if (!last) throw new Error('no exercise');
+  const set = [{ exercise: exerciseKey(last), pinned: true, note: 'Let the ride sing.' }];
+  const own = await hostFolder(await makeHearingPack(HEARING_LESSON, folder.path, 'hearing', set));
+  onTestFinished(async () => {
+    await own.stop();
+    folder.remove();
+  });
+  const page = await openWithDevices(browser, own.url);
+  const item = page.locator('[data-part="plan-item"][data-kind="assigned"]').first();
+  await item.waitFor();
+  expect(await item.textContent()).toContain('Exercise 3');
+  expect(await item.textContent()).toContain('Let the ride sing.');
+  // definition: only the warm-up stands before it
+  expect(await page.locator('[data-part="plan-item"]').nth(1).getAttribute('data-kind')).toBe('assigned');
 });
 
 it('[ST91] says what is left at a level, local rules first', async () => {

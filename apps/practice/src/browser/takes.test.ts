@@ -142,7 +142,7 @@ it('[ST88] lets the log out and in, merged without doubles, and refuses a bad fi
   await bring('other.json', JSON.stringify({ ...log, entries: [other] }));
   await expect.poll(() => came.textContent()).toContain('1 entry was added.');
   await bring('broken.json', text.replace('"clean"', '"perfect"'));
-  await expect.poll(() => came.textContent()).toContain('broken.json was not read:');
+  await expect.poll(() => came.textContent()).toContain('broken.json has entries that cannot be read');
   expect(await came.textContent()).toMatch(/Line \d+, column \d+: found "perfect"; expected one of unheard/);
   await bring('notes.json', 'hello');
   await expect.poll(() => came.textContent()).toContain('Line 1, column 1');

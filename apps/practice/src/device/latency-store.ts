@@ -1,5 +1,5 @@
 /** Latencies that were measured or set by hand, by the names of the devices. */
-import { keep, read } from '../kept/database.ts';
+import { keepMany, read, readAll } from '../kept/database.ts';
 
 /** What is kept of a set of devices. */
 export interface KeptLatency {
@@ -16,5 +16,10 @@ export async function latencyOf(device: string): Promise<number | null> {
 
 /** Keeps a latency. */
 export function keepLatency(latency: KeptLatency): Promise<void> {
-  return keep({ latencies: latency });
+  return keepMany('latencies', [latency]);
+}
+
+/** Every latency that is kept. */
+export function allLatencies(): Promise<readonly KeptLatency[]> {
+  return readAll<KeptLatency>('latencies');
 }

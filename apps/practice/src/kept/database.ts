@@ -2,10 +2,12 @@
  * What practice keeps on the device: takes, the log, the latency of each set of devices, small settings.
  *
  * Conventions: nothing here is tied to a version of a pack; lessons are known by their lasting names, so that a
- * new pack finds what an old one left.
+ * new pack finds what an old one left. Each student has a database of their own; latencies are the device's.
  * Source: W3C Indexed Database API 3.0, by way of idb.
  */
-import { type IDBPDatabase, openDB } from 'idb';
+import { deleteDB, type IDBPDatabase, openDB } from 'idb';
+import { sayKept, sayNotKept } from './keeping.ts';
+import { ownName } from './students.ts';
 
 /** The stores and the key of each. */
 export const STORES = {
@@ -15,7 +17,7 @@ export const STORES = {
   audio: 'id',
   /** Round trips, by device. */
   latencies: 'device',
-  /** The practice log and settings, by name. */
+  /** Entries of the practice log and other small things, by name. */
   notes: 'name',
 } as const;
 
@@ -23,74 +25,102 @@ export const STORES = {
 export type StoreName = keyof typeof STORES;
 
 type Schema = { readonly [Name in StoreName]: { readonly key: string; readonly value: object } };
+type Database = IDBPDatabase<Schema>;
 
 const NAME = 'shedbook-practice';
 const VERSION = 1;
 
-let opened: Promise<IDBPDatabase<Schema>> | null = null;
+const opened = new Map<string, Promise<Database>>();
+const goneListeners = new Set<() => void>();
 
-function open(): Promise<IDBPDatabase<Schema>> {
-  return openDB<Schema>(NAME, VERSION, {
+function open(name: string): Promise<Database> {
+  return openDB<Schema>(name, VERSION, {
     upgrade: (database) => {
-      for (const name of Object.keys(STORES) as StoreName[]) {
-        if (!database.objectStoreNames.contains(name)) {
-          database.createObjectStore(name, { keyPath: STORES[name] });
+      for (const store of Object.keys(STORES) as StoreName[]) {
+        if (!database.objectStoreNames.contains(store)) {
+          database.createObjectStore(store, { keyPath: STORES[store] });
         }
       }
     },
+    blocking: (_, __, event) => (event.target as IDBDatabase).close(),
     terminated: () => {
-      opened = null;
+      opened.delete(name);
+      for (const listener of goneListeners) listener();
     },
   });
 }
 
-/** The database, opened anew where it could not be opened or was closed by the browser. */
-function database(): Promise<IDBPDatabase<Schema>> {
-  opened ??= open().catch((error: unknown) => {
-    opened = null;
+/** Calls back when the browser closed what was open, as it does where its data are cleared. */
+export function onGone(listener: () => void): void {
+  goneListeners.add(listener);
+}
+
+/** The database that a store lies in, opened anew where it could not be opened or was closed by the browser. */
+function databaseOf(store: StoreName): Promise<Database> {
+  const name = store === 'latencies' ? NAME : ownName(NAME);
+  const known = opened.get(name);
+  if (known) return known;
+  const opening = open(name).catch((error: unknown) => {
+    opened.delete(name);
     throw error;
   });
-  return opened;
+  opened.set(name, opening);
+  return opening;
+}
+
+/** Does something with the database, and says whether things are kept. */
+async function watched<T>(work: () => Promise<T>, isWriting: boolean): Promise<T> {
+  try {
+    const result = await work();
+    if (isWriting) sayKept();
+    return result;
+  } catch (error) {
+    sayNotKept(error);
+    throw error;
+  }
 }
 
 /** Everything in a store, in order of its keys. */
-export async function readAll<T extends object>(name: StoreName): Promise<readonly T[]> {
-  return (await (await database()).getAll(name)) as T[];
+export function readAll<T extends object>(name: StoreName): Promise<readonly T[]> {
+  return watched(async () => (await (await databaseOf(name)).getAll(name)) as T[], false);
 }
 
 /** What is kept under a key, or undefined. */
-export async function read<T extends object>(name: StoreName, key: string): Promise<T | undefined> {
-  return (await (await database()).get(name, key)) as T | undefined;
+export function read<T extends object>(name: StoreName, key: string): Promise<T | undefined> {
+  return watched(async () => (await (await databaseOf(name)).get(name, key)) as T | undefined, false);
 }
 
 /** Values by the stores that they go to. */
-export type Values = Readonly<Partial<Record<StoreName, object>>>;
+export type Values = Readonly<Partial<Record<Exclude<StoreName, 'latencies'>, object>>>;
 
 /**
  * Keeps values under the keys that they carry, all of them or none.
  * @throws DOMException `QuotaExceededError` when there is no room.
  */
-export async function keep(values: Values): Promise<void> {
-  const names = Object.keys(values) as StoreName[];
-  const transaction = (await database()).transaction(names, 'readwrite');
-  const puts = names.map((name) => transaction.objectStore(name).put(values[name] ?? {}));
-  await Promise.all([...puts, transaction.done]);
+export function keep(values: Values): Promise<void> {
+  return watched(async () => {
+    const names = Object.keys(values) as (keyof Values)[];
+    const transaction = (await databaseOf('notes')).transaction(names, 'readwrite');
+    const puts = names.map((name) => transaction.objectStore(name).put(values[name] ?? {}));
+    await Promise.all([...puts, transaction.done]);
+  }, true);
 }
 
-/** Changes what is kept under a key, undivided by what another window does meanwhile. @returns what is kept now. */
-export async function change<T extends object>(
-  name: StoreName,
-  key: string,
-  next: (before: T | undefined) => T,
-): Promise<T> {
-  const { store, done } = (await database()).transaction(name, 'readwrite');
-  const value = next((await store.get(key)) as T | undefined);
-  await Promise.all([store.put(value), done]);
-  return value;
+/** Keeps several values of one store, all of them or none. @throws DOMException as {@link keep} */
+export function keepMany(name: StoreName, values: readonly object[]): Promise<void> {
+  return watched(async () => {
+    const { store, done } = (await databaseOf(name)).transaction(name, 'readwrite');
+    await Promise.all([...values.map((value) => store.put(value)), done]);
+  }, true);
 }
 
 /** Takes a key out of stores, out of all of them or none. */
 export async function drop(names: readonly StoreName[], key: string): Promise<void> {
-  const transaction = (await database()).transaction(names, 'readwrite');
+  const transaction = (await databaseOf('notes')).transaction(names, 'readwrite');
   await Promise.all([...names.map((name) => transaction.objectStore(name).delete(key)), transaction.done]);
+}
+
+/** Deletes everything that was kept of a student. */
+export function deleteDatabase(student: string): Promise<void> {
+  return deleteDB(ownName(NAME, student));
 }

@@ -5,12 +5,15 @@
  */
 import { exercisesOf, isPart, itemKey, type ShelfLesson } from '@shedbook/coach';
 import type { PracticeEntry, PracticeLog } from '@shedbook/core';
+import { FREE } from '../session/choice.ts';
 
 /** What was played of one exercise. */
 export interface LogRow {
   /** Number on the sheet today, or null for the groove alone. */
   readonly number: number | null;
   readonly name: string | null;
+  /** Whether it was played freely, with nothing asked for. */
+  readonly isFree?: boolean;
   readonly seconds: number;
   /** Fastest tempo at which an ear heard a clean loop, or null. */
   readonly heardBpm: number | null;
@@ -63,5 +66,13 @@ export function logRows(log: PracticeLog, shelf: ShelfLesson): readonly LogRow[]
   const rows = exercisesOf([shelf]).map(({ key, exercise }) =>
     rowOf(entriesOf(key), exercise.number, exercise.name),
   );
-  return [...rows, rowOf(entriesOf(null), null, null)].filter((row) => row !== null);
+  const alone = entriesOf(null);
+  const isFree = ({ form }: PracticeEntry) => form === FREE;
+  const time = rowOf(
+    alone.filter((entry) => !isFree(entry)),
+    null,
+    null,
+  );
+  const free = rowOf(alone.filter(isFree), null, null);
+  return [...rows, time, free && { ...free, isFree: true }].filter((row) => row !== null);
 }

@@ -20,7 +20,13 @@ const PROBLEMS = 5;
 
 type Came =
   | { readonly kind: 'in'; readonly entries: number }
-  | { readonly kind: 'refused'; readonly file: string; readonly problems: readonly Told[] };
+  /** `entries`: how many were added all the same; null where the whole file was refused. */
+  | {
+      readonly kind: 'refused';
+      readonly file: string;
+      readonly problems: readonly Told[];
+      readonly entries: number | null;
+    };
 
 /** A problem of a file, in the reader's language. */
 interface Told {
@@ -35,7 +41,7 @@ function Row({ row }: { readonly row: LogRow }) {
   const { tag } = usePracticeLanguage();
   const words = all.log;
   const day = new Date(row.last).toLocaleDateString(tag, { day: 'numeric', month: 'short' });
-  const name = exerciseName(row, all.plan);
+  const name = row.isFree ? all.plan.free : exerciseName(row, all.plan);
   const tempo = (bpm: number | null) => (bpm === null ? words.never : all.plan.tempo({ bpm }));
   return (
     <tr>
@@ -66,7 +72,7 @@ function Table({ rows }: { readonly rows: readonly LogRow[] }) {
         </thead>
         <tbody>
           {rows.map((row) => (
-            <Row key={row.number ?? 'time'} row={row} />
+            <Row key={row.isFree ? 'free' : (row.number ?? 'time')} row={row} />
           ))}
         </tbody>
       </table>
@@ -83,14 +89,15 @@ function Import() {
     event.target.value = '';
     if (!file) return;
     const { parsePracticeLog } = await import('./read-log.ts');
-    const { log, problems } = parsePracticeLog(await file.text(), file.name);
+    const { log, soundEntries, problems } = parsePracticeLog(await file.text(), file.name);
     if (log) setCame({ kind: 'in', entries: await takeIn(log) });
     else {
       const language = await loadFacts(tag);
       const told = problems.map(({ line, column, found, expected }) => {
         return { line, column, found: say(found, language), expected: say(expected, language) };
       });
-      setCame({ kind: 'refused', file: file.name, problems: told });
+      const entries = soundEntries ? await takeIn(soundEntries) : null;
+      setCame({ kind: 'refused', file: file.name, problems: told, entries });
     }
   };
   return (
@@ -103,7 +110,11 @@ function Import() {
         {came?.kind === 'in' && <p>{words.imported({ n: came.entries })}</p>}
         {came?.kind === 'refused' && (
           <>
-            <p>{words.refused({ file: came.file })}</p>
+            <p>
+              {came.entries === null
+                ? words.refused({ file: came.file })
+                : words.partly({ file: came.file, n: came.entries })}
+            </p>
             <ul>
               {came.problems.slice(0, PROBLEMS).map(({ line, column, found, expected }) => (
                 <li key={`${line} ${column} ${found}`}>

@@ -1,7 +1,7 @@
 /**
  * Writes the log while one practises: each stretch of one exercise is an entry, with the loops that an ear judged, and
- * where the student said something of them another one beside it. It is written with every round, so that a page that
- * is closed or loaded anew loses none.
+ * where the student said something of them another one beside it. It is written with every round and every few seconds,
+ * and once more when the page is hidden, so that a page that is closed or loaded anew loses none.
  */
 
 import { exerciseKey } from '@shedbook/coach';
@@ -11,11 +11,16 @@ import { momentFrom } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
 import type { Hearing } from '../ear/hearing.ts';
 import { deviceName, newId } from '../kept/device-name.ts';
+import { FREE } from '../session/choice.ts';
 import { type PracticeSession, usePracticeSession } from '../session/practice-session.tsx';
 import { keepEntry } from './log-store.ts';
+import { PlayedTime } from './played-time.ts';
 
 /** A shorter stretch without a judged loop is nobody's practice. */
 const SHORTEST_SECONDS = 5;
+
+/** Milliseconds between two writings of a stretch that is being played. */
+const WRITE_MS = 4000;
 
 interface Open {
   readonly id: string;
@@ -25,7 +30,8 @@ interface Open {
   readonly form: string;
   readonly heard: LoopRecord[];
   readonly said: LoopRecord[];
-  ended: Date | null;
+  readonly time: PlayedTime;
+  isPlaying: boolean;
 }
 
 function open(session: PracticeSession, number: number | null): Open {
@@ -35,17 +41,18 @@ function open(session: PracticeSession, number: number | null): Open {
     started: new Date(),
     lesson: session.pack.id,
     exercise: exercise ? exerciseKey(exercise) : null,
-    form: session.part?.kind ?? session.form.name,
+    form: session.isFree ? FREE : (session.part?.kind ?? session.form.name),
     heard: [],
     said: [],
-    ended: null,
+    time: new PlayedTime(performance.now() / 1000),
+    isPlaying: true,
   };
 }
 
 /** The entry of the ear, or of the student where there was no ear; and the student's own word beside the ear's. */
 function entriesOf(stretch: Open): readonly PracticeEntry[] {
-  const { id, started, ended, lesson, exercise, form, heard, said } = stretch;
-  const durationSeconds = Seconds(Math.round(((ended ?? new Date()).getTime() - started.getTime()) / 1000));
+  const { id, started, lesson, exercise, form, heard, said, time } = stretch;
+  const durationSeconds = Seconds(Math.round(time.seconds));
   const common = { lesson, exercise, form, device: deviceName(), startedAt: momentFrom(started) };
   const isHeard = heard.length > 0;
   const first: PracticeEntry = {
@@ -61,14 +68,15 @@ function entriesOf(stretch: Open): readonly PracticeEntry[] {
 }
 
 function write(stretch: Open): void {
+  if (stretch.isPlaying) stretch.time.look(performance.now() / 1000);
   for (const entry of entriesOf(stretch)) {
     const isNothing = entry.loops.length === 0 && entry.durationSeconds < SHORTEST_SECONDS;
     if (!isNothing) void keepEntry(entry).catch(() => undefined);
   }
 }
 
-/** Keeps the log. */
-export function useLogKeeper(hearing: Hearing): void {
+/** Keeps the log. @param hearing what hears the rounds; null where nothing is judged */
+export function useLogKeeper(hearing: Hearing | null): void {
   const session = usePracticeSession();
   const latest = useRef(session);
   latest.current = session;
@@ -88,16 +96,25 @@ export function useLogKeeper(hearing: Hearing): void {
         add({ bpm: event.bpm, verdict: event.verdict, faults: [] }, 'student');
       }
       if (!stretch.current) return;
-      if (event.kind === 'stopped') stretch.current.ended = new Date();
       if (event.kind === 'stopped' || event.kind === 'loop') write(stretch.current);
+      if (event.kind === 'stopped') stretch.current.isPlaying = false;
     });
-    const unhear = hearing.listen((event) => {
+    const unhear = hearing?.listen((event) => {
       if (event.kind === 'judged')
         add(recordRound({ bpm: event.judged.loop.bpm, verdict: event.judged.judgement.verdict }), 'ear');
     });
+    const writeNow = () => {
+      if (stretch.current?.isPlaying) write(stretch.current);
+    };
+    const timer = setInterval(writeNow, WRITE_MS);
+    window.addEventListener('pagehide', writeNow);
+    document.addEventListener('visibilitychange', writeNow);
     return () => {
+      clearInterval(timer);
+      window.removeEventListener('pagehide', writeNow);
+      document.removeEventListener('visibilitychange', writeNow);
       unlisten();
-      unhear();
+      unhear?.();
     };
   }, [hearing]);
 }

@@ -1,11 +1,17 @@
-/** Addresses inside the practice page: `#3` is exercise 3, `#time` the groove alone, anything else the sheet. */
+/**
+ * Addresses inside the practice page: `#3` is exercise 3, `#time` the groove alone, `#free` playing freely, anything
+ * else the sheet.
+ */
 import { useSyncExternalStore } from 'react';
 
 /** Where a student is. */
 export type Place =
   | { readonly at: 'sheet' }
   /** On the stand; `exercise` null is time alone. */
-  | { readonly at: 'stage'; readonly exercise: number | null };
+  | { readonly at: 'stage'; readonly exercise: number | null; readonly isFree?: true };
+
+/** Playing whatever one likes. */
+export const FREE_PLAY: Place = { at: 'stage', exercise: null, isFree: true };
 
 /** The places that have one address, and what it is. */
 const HASHES: Readonly<Record<Exclude<Place['at'], 'stage'>, string>> = { sheet: '#' };
@@ -16,6 +22,7 @@ export function readPlace(hash: string): Place {
   const text = hash.replace(/^#/, '');
   const at = SCREENS.find((each) => HASHES[each] === `#${text}`);
   if (at) return { at };
+  if (text === 'free') return FREE_PLAY;
   if (text === 'time') return { at: 'stage', exercise: null };
   return /^[1-9]\d*$/.test(text) ? { at: 'stage', exercise: Number(text) } : { at: 'sheet' };
 }
@@ -23,6 +30,7 @@ export function readPlace(hash: string): Place {
 /** The address of a place. */
 export function hrefOf(place: Place): string {
   if (place.at !== 'stage') return HASHES[place.at];
+  if (place.isFree) return '#free';
   return place.exercise === null ? '#time' : `#${place.exercise}`;
 }
 

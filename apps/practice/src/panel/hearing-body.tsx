@@ -1,9 +1,13 @@
 /** Hearing oneself: the ear, what it heard, what follows, and the takes. */
+
+import { Choices } from '@shedbook/stand';
 import { BreakReminder } from '../care/break-reminder.tsx';
 import { useLogKeeper } from '../log/use-log-keeper.ts';
 import { EXAGGERATION } from '../marks/heard-places.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
+import { usePracticeWords } from '../page/words.tsx';
 import { useHearingSettings } from '../session/hearing-settings.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
 import { TakeInHand } from '../takes/take-in-hand.tsx';
 import { AfterLoop } from './after-loop.tsx';
 import { EarSwitch } from './ear-switch.tsx';
@@ -12,8 +16,34 @@ import { HearingOptions } from './hearing-options.tsx';
 import { LatencyLine } from './latency-line.tsx';
 import { useHearing } from './use-hearing.ts';
 
-/** The panel. */
-export default function HearingBody() {
+/** Playing freely: what it goes along with; nothing is heard or judged. */
+function FreeBody() {
+  const words = usePracticeWords().stage;
+  const { choice, choose } = usePracticeSession();
+  useLogKeeper(null);
+  return (
+    <section className={styles.panel} data-part="free" aria-labelledby="free-title">
+      <h2 id="free-title">{words.free}</h2>
+      <div className={styles.told}>
+        <BreakReminder />
+      </div>
+      <div className={styles.more}>
+        <p>{words.freeLead}</p>
+        <Choices
+          label={words.freeWith}
+          value={choice.free}
+          choices={[
+            ['groove', words.freeGroove],
+            ['click', words.freeClick],
+          ]}
+          onChange={(free) => choose({ free })}
+        />
+      </div>
+    </section>
+  );
+}
+
+function JudgedBody() {
   const words = useHearingWords();
   const [settings, change] = useHearingSettings();
   const view = useHearing(settings);
@@ -47,4 +77,10 @@ export default function HearingBody() {
       </div>
     </section>
   );
+}
+
+/** The panel. */
+export default function HearingBody() {
+  const { isFree } = usePracticeSession();
+  return isFree ? <FreeBody /> : <JudgedBody />;
 }

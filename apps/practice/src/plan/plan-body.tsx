@@ -1,5 +1,6 @@
 /** What to practise today, what was played, takes, and care for ears and body. */
 import { CareView } from '../care/care-view.tsx';
+import { HistoryView } from '../history/history-view.tsx';
 import { useLog } from '../log/log-store.ts';
 import { LogView } from '../log/log-view.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -9,15 +10,17 @@ import { TodayView } from './today-view.tsx';
 
 /** The panel. */
 export default function PlanBody() {
-  const log = useLog();
+  const kept = useLog();
   const { pack } = usePracticeSession();
-  if (!log) return null;
+  if (!kept) return null;
+  const { log } = kept;
   return (
     <div className={styles.panel}>
       <TodayView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
       <div className={styles.more}>
         <LogView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
         <TakesView />
+        <HistoryView kept={kept} />
         <CareView log={log} />
       </div>
     </div>

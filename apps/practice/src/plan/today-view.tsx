@@ -2,14 +2,16 @@
 
 import { type PlanItem, planPractice, progressOf, type ShelfLesson } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
-import { Button, momentNow, remember, remembered, Select } from '@shedbook/stand';
+import { Button, momentNow, Select } from '@shedbook/stand';
 import { say, tempoWords } from '@shedbook/words';
 import { useMemo, useState } from 'react';
+import { rememberedOwn, rememberOwn } from '../kept/students.ts';
 import { useHearingCatalogue } from '../page/hearing-words.ts';
 import { goTo, hrefOf } from '../page/route.ts';
 import { chooseHandsFree } from '../session/hearing-settings.ts';
-import { nextOpen, setRun } from '../session/plan-run.ts';
+import { nextOpen, placeOf, setRun } from '../session/plan-run.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import { GoalLine } from './goal-line.tsx';
 import { nameOf, sayPart } from './item-words.ts';
 import styles from './today-view.module.css';
 
@@ -20,11 +22,11 @@ const KEY = 'plan.minutes';
 
 function useMinutes() {
   const [minutes, set] = useState(() => {
-    const kept = Number(remembered(KEY));
+    const kept = Number(rememberedOwn(KEY));
     return MINUTES.find((each) => each === kept) ?? 20;
   });
   const choose = (next: number) => {
-    remember(KEY, String(next));
+    rememberOwn(KEY, String(next));
     set(next as (typeof MINUTES)[number]);
   };
   return [minutes, choose] as const;
@@ -57,7 +59,7 @@ function Item({ item, name, isDone }: ItemProps) {
           <strong>{name}</strong>
         ) : (
           <a
-            href={hrefOf({ at: 'stage', exercise: item.number })}
+            href={hrefOf(placeOf(item))}
             aria-label={words.open({ what: name })}
             onClick={() => item.kind === 'warm-up' && item.tempo && choose({ bpm: item.tempo.fromBpm })}
           >
@@ -84,21 +86,26 @@ export function TodayView({ log, shelf }: TodayProps) {
   const { words: all, language } = useHearingCatalogue();
   const words = all.plan;
   const [minutes, choose] = useMinutes();
+  const { player, pack } = usePracticeSession();
+  const assignments = useMemo(
+    () => (pack.assignments ?? []).map((each) => ({ ...each, lesson: pack.id })),
+    [pack.id, pack.assignments],
+  );
   const plan = useMemo(
-    () => planPractice({ shelf, log, now: momentNow(), minutes, assignments: [], seed: shelf[0]?.id ?? '' }),
-    [log, minutes, shelf[0]?.lesson],
+    () => planPractice({ shelf, log, now: momentNow(), minutes, assignments, seed: shelf[0]?.id ?? '' }),
+    [log, minutes, shelf[0]?.lesson, assignments],
   );
   const progress = progressOf(plan, log);
   const isBegun = progress.some(({ isDone }) => isDone);
   const next = nextOpen(plan, progress);
-  const { player } = usePracticeSession();
   const takeUp = () => {
     if (!next) return;
     // The press allows the browser to sound; the list then goes on by itself, by minutes rather than by clean rounds.
     void player.context().resume();
     chooseHandsFree(false);
     setRun({ plan, ...next });
-    goTo({ at: 'stage', exercise: plan.items[next.at]?.number ?? null });
+    const item = plan.items[next.at];
+    if (item) goTo(placeOf(item));
   };
   return (
     <section className={styles.today} aria-labelledby="today-title">
@@ -116,6 +123,7 @@ export function TodayView({ log, shelf }: TodayProps) {
           ))}
         </Select>
       </div>
+      <GoalLine />
       <ol className={styles.items}>
         {plan.items.map((item, index) => (
           <Item

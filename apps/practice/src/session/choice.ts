@@ -10,6 +10,7 @@ import {
   type Form,
   formNamed,
   type Lesson,
+  LIMBS,
   type Limb,
   PLAYED_TEMPI,
   type SetUp,
@@ -40,13 +41,21 @@ export interface PracticeChoice {
   /** The exercise alone, or every limb. */
   readonly staff: 'own' | 'full';
   readonly setUp: SetUp;
+  /** What sounds while one plays freely. */
+  readonly free: FreeWith;
 }
+
+/** What free play goes along with. */
+export type FreeWith = 'groove' | 'click';
 
 /** The form in which the groove joins layer by layer. */
 export const BUILD_UP = 'layer by layer';
 
 /** The form in which recording and student take turns, where the lesson has none of its own. */
 export const TRADE = 'trade';
+
+/** The form of playing whatever one likes. */
+export const FREE = 'free';
 
 /** Bars of one turn. */
 export const TRADE_BARS = 4;
@@ -69,6 +78,7 @@ export function firstChoice(lesson: Lesson): PracticeChoice {
     ladder: true,
     staff: lesson.sheet.staff === 'full' ? 'full' : 'own',
     setUp: lesson.setUp,
+    free: 'groove',
   };
 }
 
@@ -83,9 +93,26 @@ function tradeForm(lesson: Lesson): Form {
   return { name: TRADE, sections: [section('pattern'), section('rest')], repeat: 1, countInBars };
 }
 
+/** Time round and round, with nothing that is asked for. */
+function freeForm(lesson: Lesson): Form {
+  const { countInBars } = defaultForm(lesson);
+  return { name: FREE, sections: [{ play: 'time', bars: TRADE_BARS, ending: null }], repeat: 1, countInBars };
+}
+
+/** What is chosen, while one plays freely: all of the groove or the click alone, and nothing is counted. */
+export function freeChoice(lesson: Lesson, choice: PracticeChoice): PracticeChoice {
+  const isClick = choice.free === 'click';
+  return {
+    ...{ ...choice, form: FREE, layers: lesson.layers.length, ladder: false },
+    click: isClick && choice.click === 'off' ? 'all' : choice.click,
+    mine: isClick ? LIMBS : choice.mine,
+  };
+}
+
 /** The form with a name; the loop where there is none. */
 export function formOf(lesson: Lesson, name: string): Form {
   if (name === TRADE) return tradeForm(lesson);
+  if (name === FREE) return freeForm(lesson);
   return formNamed(lesson, name) ?? defaultForm(lesson);
 }
 

@@ -1,7 +1,7 @@
 /** What a student chooses about hearing, kept in the browser. */
 import { type Level, readLevel } from '@shedbook/judge';
-import { remember, remembered } from '@shedbook/stand';
 import { useState } from 'react';
+import { rememberedOwn, rememberOwn } from '../kept/students.ts';
 
 /** The choices. */
 export interface HearingSettings {
@@ -36,12 +36,12 @@ export function readHearingSettings(text: string): HearingSettings {
 }
 
 function recall(): HearingSettings {
-  return readHearingSettings(remembered(KEY) ?? '{}');
+  return readHearingSettings(rememberedOwn(KEY) ?? '{}');
 }
 
 /** Chooses from elsewhere whether practice goes on by itself after clean rounds. */
 export function chooseHandsFree(handsFree: boolean): void {
-  remember(KEY, JSON.stringify({ ...recall(), handsFree }));
+  rememberOwn(KEY, JSON.stringify({ ...recall(), handsFree }));
 }
 
 /** The choices, and how to change them. */
@@ -49,7 +49,7 @@ export function useHearingSettings() {
   const [settings, set] = useState(recall);
   const change = (next: Partial<HearingSettings>) => {
     const changed = { ...settings, ...next };
-    remember(KEY, JSON.stringify(changed));
+    rememberOwn(KEY, JSON.stringify(changed));
     set(changed);
   };
   return [settings, change] as const;

@@ -1,6 +1,6 @@
 /** What a student chose last time, by lesson, kept in the browser. */
 import type { Lesson } from '@shedbook/core';
-import { remember, remembered } from '@shedbook/stand';
+import { rememberedOwn, rememberOwn } from '../kept/students.ts';
 import { firstChoice, type PracticeChoice, withinRange } from './choice.ts';
 
 /** A choice, and the tempo of every exercise that was played, by its lasting name. */
@@ -16,7 +16,7 @@ function keyOf(lessonId: string): string {
 
 function readKept(lessonId: string): Partial<KeptChoice> {
   try {
-    return (JSON.parse(remembered(keyOf(lessonId)) ?? '{}') as Partial<KeptChoice> | null) ?? {};
+    return (JSON.parse(rememberedOwn(keyOf(lessonId)) ?? '{}') as Partial<KeptChoice> | null) ?? {};
   } catch {
     return {};
   }
@@ -37,5 +37,5 @@ export function recallChoice(lessonId: string, lesson: Lesson): KeptChoice {
 
 /** Keeps a choice for the next visit. */
 export function keepChoice(lessonId: string, kept: KeptChoice): void {
-  remember(keyOf(lessonId), JSON.stringify(kept));
+  rememberOwn(keyOf(lessonId), JSON.stringify(kept));
 }

@@ -6,6 +6,7 @@
  */
 import type { ItemProgress, PlanItem, PracticePlan } from '@shedbook/coach';
 import { useSyncExternalStore } from 'react';
+import { FREE_PLAY, type Place } from '../page/route.ts';
 
 /** A list that is being gone through. */
 export interface PlanRun {
@@ -13,6 +14,11 @@ export interface PlanRun {
   /** Number of the item that is on, from 0. */
   readonly at: number;
   readonly leftSeconds: number;
+}
+
+/** Where an item is played. */
+export function placeOf({ kind, number }: PlanItem): Place {
+  return kind === 'free' ? FREE_PLAY : { at: 'stage', exercise: number };
 }
 
 /** The item that is on. */

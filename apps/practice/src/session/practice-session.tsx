@@ -11,8 +11,9 @@ import type { Pack } from '@shedbook/pack';
 import { createProgram, Player, type PlayerStatus, type Program } from '@shedbook/stand';
 import { createContext, type ReactNode, useContext, useMemo, useState, useSyncExternalStore } from 'react';
 import { type Place, usePlace } from '../page/route.ts';
-import { BUILD_UP, clickBeats, formOf, type PracticeChoice, settingsOf } from './choice.ts';
+import { BUILD_UP, clickBeats, formOf, freeChoice, type PracticeChoice, settingsOf } from './choice.ts';
 import type { PracticeListener } from './events.ts';
+import { type OwnGoal, useOwnGoal } from './own-goal.ts';
 import { useChoice } from './use-choice.ts';
 import { type Judging, useJudging } from './use-judging.ts';
 import { type Ladder, useLadder } from './use-ladder.ts';
@@ -31,6 +32,8 @@ export interface PracticeSession {
   readonly place: Place;
   /** Number of the exercise on the stand; null for time alone or while the sheet is looked at. */
   readonly exercise: number | null;
+  /** Whether one plays whatever one likes: nothing is judged. */
+  readonly isFree: boolean;
   readonly form: Form;
   readonly choice: PracticeChoice;
   /** Changes what is chosen; a tempo chosen here is where the ladder stands from now on. */
@@ -48,6 +51,9 @@ export interface PracticeSession {
   readonly judge: Judging['judge'];
   /** What came of the student's last word, or null before the first. */
   readonly answer: Judging['answer'];
+  /** The student's own goal on this sheet. */
+  readonly goal: OwnGoal;
+  readonly setGoal: (goal: OwnGoal) => void;
   /** Tells of bars, loops and verdicts. @returns how to stop listening. */
   readonly listen: (listener: PracticeListener) => () => void;
 }
@@ -79,11 +85,17 @@ interface SessionProviderProps {
   readonly children: ReactNode;
 }
 
-function useSession(pack: Pack): PracticeSession {
+function useSession(given: Pack): PracticeSession {
   const [player] = useState(() => new Player());
+  const { pack, goal, setGoal } = useOwnGoal(given);
   const place = usePlace();
   const exercise = place.at === 'stage' ? place.exercise : null;
-  const [choice, keep] = useChoice(pack.id, pack.lesson, exercise);
+  const isFree = place.at === 'stage' && place.isFree === true;
+  const [chosen, keep] = useChoice(pack.id, pack.lesson, exercise);
+  const choice = useMemo(
+    () => (isFree ? freeChoice(pack.lesson, chosen) : chosen),
+    [isFree, pack.lesson, chosen],
+  );
   const part = usePart(place);
   const lesson = useMemo(() => {
     const whole = { ...pack.lesson, setUp: choice.setUp };
@@ -114,7 +126,22 @@ function useSession(pack: Pack): PracticeSession {
   const { play, stop, toggle, listen } = playing;
   const sounding = status === 'playing' || status === 'loading';
   return {
-    ...{ pack, lesson, part, nextOnList, place, exercise, form, choice, choose, program, player, status },
+    ...{
+      pack,
+      lesson,
+      part,
+      nextOnList,
+      place,
+      exercise,
+      isFree,
+      form,
+      choice,
+      choose,
+      program,
+      player,
+      status,
+    },
+    ...{ goal, setGoal },
     ...{ playing: sounding, play, stop, toggle, ladder, judge, answer, listen },
   };
 }

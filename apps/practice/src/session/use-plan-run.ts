@@ -7,7 +7,16 @@ import { defaultForm, type Lesson } from '@shedbook/core';
 import { useEffect, useRef } from 'react';
 import { goTo, type Place } from '../page/route.ts';
 import type { PracticeChoice } from './choice.ts';
-import { afterItem, afterSeconds, currentRun, itemOf, type PlanRun, setRun, useRun } from './plan-run.ts';
+import {
+  afterItem,
+  afterSeconds,
+  currentRun,
+  itemOf,
+  type PlanRun,
+  placeOf,
+  setRun,
+  useRun,
+} from './plan-run.ts';
 import type { Playing } from './use-playing.ts';
 
 interface PlanRunProps {
@@ -27,7 +36,9 @@ const TICK_MS = 500;
 
 /** Whether an item is what stands on the stand. */
 function isOnStand(item: PlanItem | null, place: Place): boolean {
-  return item !== null && item.kind !== 'break' && place.at === 'stage' && place.exercise === item.number;
+  if (item === null || item.kind === 'break' || place.at !== 'stage') return false;
+  const isFree = place.isFree === true;
+  return isFree === (item.kind === 'free') && place.exercise === item.number;
 }
 
 /** What of the exercise on the stand is played now; null: all of it. */
@@ -50,7 +61,7 @@ function show(run: PlanRun | null, playing: Playing): void {
   const item = run && itemOf(run);
   playing.stop();
   if (!item) goTo({ at: 'sheet' });
-  else if (item.kind !== 'break') goTo({ at: 'stage', exercise: item.number });
+  else if (item.kind !== 'break') goTo(placeOf(item));
 }
 
 /** Goes through the list that was taken up. @returns how to go on to its next item at once. */

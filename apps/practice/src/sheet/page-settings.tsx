@@ -5,6 +5,7 @@ import { LANGUAGES } from '@shedbook/words';
 import { usePracticeLanguage } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import styles from './page-settings.module.css';
+import { StudentsPick } from './students-pick.tsx';
 
 const SET_UPS: readonly SetUp[] = ['right-handed', 'left-handed'];
 
@@ -14,6 +15,7 @@ export function PageSettings() {
   const { choice, choose } = usePracticeSession();
   return (
     <section className={styles.settings} aria-label={words.settings.title}>
+      <StudentsPick />
       <Choices
         label={words.setting.setUp}
         value={choice.setUp}

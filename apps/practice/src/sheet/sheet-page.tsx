@@ -3,6 +3,9 @@ import { formatFeel, isFeelName, type Lesson } from '@shedbook/core';
 import { buttonClass } from '@shedbook/stand';
 import { type PracticeWords, tempoWords } from '@shedbook/words';
 import { useEffect } from 'react';
+import { KeepingLine } from '../history/keeping-line.tsx';
+import { currentStudent, students } from '../kept/students.ts';
+import { FREE_PLAY, hrefOf } from '../page/route.ts';
 import { usePracticeWords } from '../page/words.tsx';
 import { PlanPanel } from '../plan/index.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -20,9 +23,11 @@ function feelWords(lesson: Lesson, words: PracticeWords): string {
 function Heading({ lesson }: { readonly lesson: Lesson }) {
   const words = usePracticeWords();
   const { startBpm, goalBpm } = lesson.tempo;
+  const student = students().find(({ id }) => id === currentStudent())?.name;
   return (
     <header className={styles.head}>
       <h1>{lesson.title}</h1>
+      {student && <p data-part="student">{words.student.plays({ name: student })}</p>}
       {lesson.by && <p className={styles.by}>{words.sheet.by({ name: lesson.by })}</p>}
       <p className={styles.facts}>
         <span>{lesson.meter.text}</span>
@@ -52,6 +57,7 @@ export function SheetPage() {
   const tiles = new Map(pack.exercises.map((each) => [each.number, each.own]));
   return (
     <main className={styles.page}>
+      <KeepingLine />
       <Heading lesson={lesson} />
       <div className={styles.plan}>
         <Optional>
@@ -62,6 +68,11 @@ export function SheetPage() {
         <h2 id="exercises-title">{words.sheet.exercises}</h2>
         {lesson.exercises.length === 0 && <p>{words.sheet.empty}</p>}
         <TimeCard bars={pack.groove} />
+        <p>
+          <a className={buttonClass()} href={hrefOf(FREE_PLAY)}>
+            {words.stage.free}
+          </a>
+        </p>
         <ol className={styles.cards} data-part="exercises">
           {lesson.exercises.map((exercise) => (
             <ExerciseCard key={exercise.number} exercise={exercise} bars={tiles.get(exercise.number) ?? []} />

@@ -78,7 +78,7 @@ interface SettingDialogProps {
 /** The button that opens the sheet, and the sheet; what happens after it. */
 export function SettingDialog({ className, pedal, onClose }: SettingDialogProps) {
   const words = usePracticeWords();
-  const { choice, choose } = usePracticeSession();
+  const { choice, choose, isFree } = usePracticeSession();
   return (
     <SheetButton
       className={classes(ledgeKey, className)}
@@ -95,7 +95,7 @@ export function SettingDialog({ className, pedal, onClose }: SettingDialogProps)
       }
     >
       <div className={styles.grid}>
-        <FormPick />
+        {!isFree && <FormPick />}
         <Choices
           label={words.setting.staff}
           value={choice.staff}
@@ -105,12 +105,18 @@ export function SettingDialog({ className, pedal, onClose }: SettingDialogProps)
           ]}
           onChange={(staff) => choose({ staff })}
         />
-        <MinePick />
-        <LayersPick />
+        {!isFree && (
+          <>
+            <MinePick />
+            <LayersPick />
+          </>
+        )}
         <ClickPicks />
-        <Check checked={choice.ladder} onChange={(ladder) => choose({ ladder })}>
-          {words.ladder.on}
-        </Check>
+        {!isFree && (
+          <Check checked={choice.ladder} onChange={(ladder) => choose({ ladder })}>
+            {words.ladder.on}
+          </Check>
+        )}
       </div>
       <details className={styles.keys}>
         <summary>{words.stage.keys}</summary>

@@ -46,7 +46,8 @@ function sayLayers(lesson: Lesson, layers: number, on: Exercise | null, words: P
 /** The head of the stand. */
 export function StageHead({ actions }: { readonly actions: StageActions }) {
   const words = usePracticeWords();
-  const { lesson, exercise, choice, form } = usePracticeSession();
+  const { lesson, exercise, isFree, choice, form } = usePracticeSession();
+  const title = isFree ? words.stage.free : words.sheet.timeOnly;
   const on = lesson.exercises.find((each) => each.number === exercise) ?? null;
   const endings = useEndings(form);
   return (
@@ -64,10 +65,10 @@ export function StageHead({ actions }: { readonly actions: StageActions }) {
       </p>
       <h1>
         <span className="hidden-words">
-          {lesson.title}. {on ? words.sheet.exercise({ n: on.number }) : words.sheet.timeOnly}
+          {lesson.title}. {on ? words.sheet.exercise({ n: on.number }) : title}
         </span>
         <span className={on ? styles.number : styles.time} aria-hidden="true">
-          {on?.number ?? words.sheet.timeOnly}
+          {on?.number ?? title}
         </span>
         {on && (
           <span className={styles.drum} data-part="drum">
@@ -77,7 +78,7 @@ export function StageHead({ actions }: { readonly actions: StageActions }) {
       </h1>
       <p className={styles.form} data-part="form">
         {on?.name && <strong>{on.name}</strong>}
-        <span>{formWords(choice.form, words)}</span>
+        {!isFree && <span>{formWords(choice.form, words)}</span>}
         {endings.map((each) => (
           <span key={each}>{each}</span>
         ))}

@@ -1,6 +1,7 @@
 /** One exercise on the stand, so large that it can be read from the throne, and practised without a hand. */
 import { useAwake, usePedal } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
+import { KeepingLine } from '../history/keeping-line.tsx';
 import { usePracticeWords } from '../page/words.tsx';
 import { HearingPanel } from '../panel/index.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -40,6 +41,7 @@ export function StagePage() {
   return (
     <div className={styles.stage}>
       <main className={styles.page}>
+        <KeepingLine />
         <Optional>
           <RunPanel />
         </Optional>

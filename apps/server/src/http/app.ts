@@ -102,7 +102,7 @@ export function createApp({ store, students, sheets, packs, staticDir, host }: A
   registerRoutes(app, {
     ...lessonHandlers(store, sheets),
     ...studentHandlers(students),
-    ...fileHandlers({ store, sheets, packs }),
+    ...fileHandlers({ store, students, sheets, packs }),
   });
   addStudio(app, staticDir);
   return app;

@@ -5,11 +5,13 @@ import type { SentFile, StoredLesson } from '@shedbook/routes';
 import { importLesson } from '../files/import-lesson.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
+import type { StudentStore } from '../store/students.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
 
 /** What files are made with. */
 export interface FileParts {
   readonly store: LessonStore;
+  readonly students: StudentStore;
   readonly sheets: SheetMaker;
   /** Makes packs, which takes long, in a thread of its own. */
   readonly packs: SheetMaker;
@@ -22,7 +24,13 @@ function sentFile({ text }: StoredLesson, format: FileFormat, content: Uint8Arra
 }
 
 /** Answers the routes of files. */
-export function fileHandlers({ store, sheets, packs }: FileParts) {
+export function fileHandlers({ store, students, sheets, packs }: FileParts) {
+  /** What a student has to do of a lesson; nothing where there is no such student. */
+  const setFor = async (student: string, lesson: string) => {
+    const found = (await students.list()).find((each) => each.id === student);
+    const all = found?.assignments.filter((each) => each.lesson === lesson) ?? [];
+    return all.map(({ exercise, pinned, note }) => ({ exercise, pinned, note }));
+  };
   /** What is made of a lesson, or why it is not. */
   async function made<Made>(id: string, make: (stored: StoredLesson) => Promise<Made | null>) {
     const stored = await store.read(id);
@@ -55,7 +63,10 @@ export function fileHandlers({ store, sheets, packs }: FileParts) {
     printSheet: ({ params, query }) =>
       madeFile(params.id, 'sheet', ({ text }) => sheets.pdf(text, query.language)),
     packLesson: ({ params, query }) =>
-      madeFile(params.id, 'pack', ({ text, id }) => packs.pack(text, id, query.language)),
+      madeFile(params.id, 'pack', async ({ text, id }) => {
+        const assignments = query.student === undefined ? [] : await setFor(query.student, id);
+        return packs.pack({ text, name: id, language: query.language, assignments });
+      }),
     exportLesson: ({ params: { id, format } }) =>
       madeFile(id, format, (stored) => written(stored, (lesson) => writeStandardSheet(lesson, format))),
     importLesson: async ({ query, body }) => {

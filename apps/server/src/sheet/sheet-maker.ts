@@ -10,7 +10,7 @@ export interface SheetMaker {
   pages(text: string, language: LanguageTag): Promise<readonly string[] | null>;
   pdf(text: string, language: LanguageTag): Promise<Uint8Array | null>;
   /** A take-home pack as a ZIP file; `name` is the lasting name of the lesson. */
-  pack(text: string, name: string, language: LanguageTag): Promise<Uint8Array | null>;
+  pack(request: Pick<SheetOrder, 'text' | 'name' | 'language' | 'assignments'>): Promise<Uint8Array | null>;
   close(): Promise<void>;
 }
 
@@ -48,7 +48,8 @@ export function createSheetMaker(): SheetMaker {
     want,
     language,
     name = '',
-  }: Omit<SheetOrder, 'id' | 'name'> & { readonly name?: string }) =>
+    assignments = [],
+  }: Pick<SheetOrder, 'text' | 'want' | 'language'> & Partial<Pick<SheetOrder, 'name' | 'assignments'>>) =>
     new Promise<SheetAnswer>((resolve, reject) => {
       worker ??= open();
       orders += 1;
@@ -57,7 +58,7 @@ export function createSheetMaker(): SheetMaker {
         else if (answer.kind === 'broken') reject(new Error(answer.message));
         else resolve(answer);
       });
-      const order: SheetOrder = { id: orders, text, want, language, name };
+      const order: SheetOrder = { id: orders, text, want, language, name, assignments };
       worker.postMessage(order);
     });
   return {
@@ -72,8 +73,8 @@ export function createSheetMaker(): SheetMaker {
       const answer = await ask({ text, language, want: 'pdf' });
       return answer.kind === 'pdf' ? answer.bytes : null;
     },
-    pack: async (text, name, language) => {
-      const answer = await ask({ text, name, language, want: 'pack' });
+    pack: async (request) => {
+      const answer = await ask({ ...request, want: 'pack' });
       return answer.kind === 'pack' ? answer.bytes : null;
     },
     close: async () => {

@@ -1,5 +1,6 @@
 /** What the server and its engraving thread say to each other. */
 
+import type { PackAssignment } from '@shedbook/pack';
 import type { LanguageTag } from '@shedbook/words';
 
 /** Asks for the pages of a lesson, as pictures or as a file, or for a take-home pack in one file. */
@@ -11,6 +12,8 @@ export interface SheetOrder {
   readonly language: LanguageTag;
   /** Lasting name of the lesson, for a pack. */
   readonly name: string;
+  /** What the teacher set of it for the student whom a pack is for. */
+  readonly assignments: readonly PackAssignment[];
 }
 
 /** An answer to the order with the same id. */

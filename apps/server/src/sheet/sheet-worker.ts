@@ -21,11 +21,12 @@ async function sheetOf({ text, language }: SheetOrder): Promise<Sheet | null> {
 }
 
 /** The pack of a lesson as a ZIP file; null where the text is no lesson. */
-async function packOf({ text, name, language }: SheetOrder): Promise<Uint8Array | null> {
+async function packOf({ text, name, language, assignments }: SheetOrder): Promise<Uint8Array | null> {
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) return null;
   const app = await readPracticePage();
-  return zipPack(await makePack({ id: name, lesson, text, app, language, ...(await tools) }), PACK_FOLDER);
+  const made = { id: name, lesson, text, app, language, assignments, ...(await tools) };
+  return zipPack(await makePack(made), PACK_FOLDER);
 }
 
 async function answer(order: SheetOrder): Promise<SheetAnswer> {

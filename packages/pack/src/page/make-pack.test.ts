@@ -6,7 +6,7 @@ import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { type PackFile, textFile } from '../files/file.ts';
 import { makePack } from './make-pack.ts';
-import type { Pack } from './pack.ts';
+import type { Pack, PackAssignment } from './pack.ts';
 import { zipPack } from './zip.ts';
 
 const TEXT = `title: First swing
@@ -27,7 +27,11 @@ const { resolve } = createRequire(import.meta.url);
 const engraver = await loadEngraver();
 const fonts = await loadFonts((specifier) => readFile(resolve(specifier)));
 
-async function packOf(text: string, audio = false): Promise<ReadonlyMap<string, string>> {
+async function packOf(
+  text: string,
+  audio = false,
+  assignments: readonly PackAssignment[] = [],
+): Promise<ReadonlyMap<string, string>> {
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) throw new Error('the lesson has problems');
   const files = await makePack({
@@ -38,6 +42,7 @@ async function packOf(text: string, audio = false): Promise<ReadonlyMap<string, 
     engraver,
     fonts,
     audio,
+    assignments,
     language: 'en',
   });
   return new Map(files.map(({ path, content }) => [path, Buffer.from(content).toString('latin1')]));
@@ -119,5 +124,13 @@ describe('a take-home pack', () => {
     const opened = unzipSync(zip);
     expect(Object.keys(opened)).toEqual(files.map(({ path }) => `practice/${path}`));
     for (const { path, content } of files) expect(opened[`practice/${path}`]).toEqual(content);
+  });
+
+  it('[SE38] carries what the teacher set for one student, and is another version with it', async () => {
+    const set: PackAssignment = { exercise: 'x.. ..x x.x ...', pinned: true, note: 'Lightly.' };
+    const [plain, own] = [describedBy(await packOf(TEXT)), describedBy(await packOf(TEXT, false, [set]))];
+    expect(own.assignments).toEqual([set]);
+    expect(plain).not.toHaveProperty('assignments');
+    expect(own.version).not.toBe(plain.version);
   });
 });

@@ -15,7 +15,7 @@ import { recordLoops } from '../files/recordings.ts';
 import { makeSheet, printSheet } from '../files/sheet.ts';
 import { writeStandardFiles } from '../files/standard-files.ts';
 import { manifest, serviceWorker, startPage } from './app-files.ts';
-import { PACK_FORMAT, type Pack, type PackDownload } from './pack.ts';
+import { PACK_FORMAT, type Pack, type PackAssignment, type PackDownload } from './pack.ts';
 import { makeTiles, type PackTiles } from './tiles.ts';
 
 /** The folder that a pack is given out in. */
@@ -39,6 +39,8 @@ export interface PackRequest {
   readonly language: LanguageTag;
   /** Whether exercises are recorded: yes where left out. */
   readonly audio?: boolean;
+  /** What the teacher set for the student whom the pack is for: nothing where left out. */
+  readonly assignments?: readonly PackAssignment[];
   /** Told how many recordings are done. */
   readonly onRecording?: (done: number, of: number) => void;
 }
@@ -78,7 +80,7 @@ async function downloadsOf(request: PackRequest): Promise<readonly LessonFile<Pa
 }
 
 function describe(
-  { id, lesson }: PackRequest,
+  { id, lesson, assignments = [] }: PackRequest,
   tiles: PackTiles,
   downloads: readonly LessonFile<PackDownload['kind']>[],
   version: string,
@@ -90,7 +92,8 @@ function describe(
     exercise,
     bytes: content.length,
   }));
-  return { format: PACK_FORMAT, id, version, lesson, exercises, groove, downloads: list };
+  const pack = { format: PACK_FORMAT, id, version, lesson, exercises, groove, downloads: list } as const;
+  return assignments.length === 0 ? pack : { ...pack, assignments };
 }
 
 /** How many exercises a phone shows at once on its first screen. */
@@ -111,7 +114,9 @@ export async function makePack(request: PackRequest): Promise<readonly PackFile[
   const worker = app.find((file) => file.path === 'sw.js');
   const plain = app.filter((file) => file !== worker);
   const parts = [...plain, manifest(lesson), ...tiles.files, ...downloads];
-  const version = versionOf([...parts, ...(worker ? [worker] : [])]);
+  const { assignments = [] } = request;
+  const set = assignments.length === 0 ? [] : [textFile('assignments', JSON.stringify(assignments))];
+  const version = versionOf([...parts, ...set, ...(worker ? [worker] : [])]);
   const pack = textFile('pack.json', JSON.stringify(describe(request, tiles, downloads, version)));
   const files = [...parts.map(({ path, content }) => ({ path, content })), pack];
   const kept = files.filter(isKeptOffline).map((file) => file.path);

@@ -56,6 +56,15 @@ export interface PackDownload {
   readonly bytes: number;
 }
 
+/** What the teacher set of a pack's lesson for the student whom it is for. */
+export interface PackAssignment {
+  /** Lasting name of the exercise. */
+  readonly exercise: string;
+  /** Pinned: stands in every plan until the teacher takes it out. */
+  readonly pinned: boolean;
+  readonly note: string | null;
+}
+
 /** A whole pack. */
 export interface Pack {
   readonly format: typeof PACK_FORMAT;
@@ -68,4 +77,6 @@ export interface Pack {
   /** The groove alone. */
   readonly groove: readonly PackBar[];
   readonly downloads: readonly PackDownload[];
+  /** What the teacher set for one student; left out where the pack is for everybody. */
+  readonly assignments?: readonly PackAssignment[];
 }

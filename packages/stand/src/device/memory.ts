@@ -13,6 +13,17 @@ export function remembered(name: string): string | null {
   }
 }
 
+/** The names of everything that is remembered. */
+export function rememberedNames(): readonly string[] {
+  try {
+    const start = keyOf('');
+    const keys = Array.from({ length: localStorage.length }, (_, index) => localStorage.key(index) ?? '');
+    return keys.filter((key) => key.startsWith(start)).map((key) => key.slice(start.length));
+  } catch {
+    return [];
+  }
+}
+
 /** Remembers a choice; a browser that keeps nothing simply forgets it. */
 export function remember(name: string, value: string): void {
   try {

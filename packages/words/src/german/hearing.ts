@@ -4,7 +4,7 @@ import { voices } from './drum-set.ts';
 import { durations } from './durations.ts';
 import { care } from './hearing/care.ts';
 import { after, hearing, page as hearingPage, latency } from './hearing/hearing.ts';
-import { log, plan } from './hearing/plan.ts';
+import { history, log, plan } from './hearing/plan.ts';
 import { takes } from './hearing/takes.ts';
 import { sizes } from './sizes.ts';
 
@@ -20,5 +20,6 @@ export const hearingMessages = {
   takes,
   plan,
   log,
+  history,
   care,
 } as const;

@@ -3,7 +3,7 @@
 import { counts } from './counts.ts';
 import { marks, sides, voices } from './drum-set.ts';
 import { ladder, setting } from './practice/setting.ts';
-import { downloads, settings, sheet, page as sheetPage } from './practice/sheet.ts';
+import { downloads, keeping, settings, sheet, page as sheetPage, student } from './practice/sheet.ts';
 import { pedal, stage, tempo } from './practice/stage.ts';
 import { sizes } from './sizes.ts';
 
@@ -18,6 +18,8 @@ export const practiceMessages = {
   sheet,
   downloads,
   settings,
+  keeping,
+  student,
   sizes,
   stage,
   pedal,

@@ -50,6 +50,7 @@ export const students = {
   gone: 'no longer in the lessons',
   makeLesson: 'Make a lesson of what is set',
   lessonFor: '{$title}, for {$name}',
+  packFor: 'Take-home pack for {$name}: {$lesson}',
   lesson: 'Lesson',
   exercise: 'Exercise',
   plan: '.input {$minutes :integer} .match $minutes one {{The next {$minutes} minute of practice}} * {{The next {$minutes} minutes of practice}}',

@@ -23,6 +23,15 @@ export const plan = {
   place: '{$n :integer} of {$of :integer} on today’s list',
   skip: 'Next on the list',
   leave: 'Leave the list',
+  goal: {
+    title: 'My own goal',
+    is: 'My goal: {$goal}',
+    change: 'Change my goal',
+    what: 'What I want to be able to do',
+    tempo: 'At how many bpm',
+    hint: 'The tempo takes the place of the goal on the sheet. Leave it empty to keep that one.',
+    keep: 'Keep my goal',
+  },
   parts: {
     slower: 'The whole, slower',
     'cell alone': 'Beat {$beat :integer} alone, on every beat',
@@ -48,6 +57,24 @@ export const log = {
   imported:
     '.input {$n :integer} .match $n 0 {{Nothing new in this file.}} one {{{$n} entry was added.}} * {{{$n} entries were added.}}',
   refused: '{$file} was not read:',
+  partly:
+    '.input {$n :integer} .match $n one {{{$file} has entries that cannot be read. {$n} other entry was added.}} * {{{$file} has entries that cannot be read. {$n} other entries were added.}}',
   problem: 'Line {$line :integer}, column {$column :integer}: found {$found}; expected {$expected}.',
   more: '.input {$n :integer} .match $n one {{… and {$n} more problem.}} * {{… and {$n} more problems.}}',
+} as const;
+
+/** Words of `history`. */
+export const history = {
+  title: 'Keep it safe',
+  lead: 'Log, takes, timings and settings lie on this device. A browser may clear them: save them now and then.',
+  safe: 'Log, takes, timings and settings lie on this device, and the browser has promised to keep them.',
+  save: 'Save everything',
+  back: 'Bring back what was saved',
+  refused: 'This file is not one that was saved here.',
+  cameBack: 'Added: {$entries :integer} log entries and {$takes :integer} takes.',
+  again: 'Open the page with them',
+  unreadable:
+    '.input {$n :integer} .match $n one {{{$n} entry of the log cannot be read. It is set aside; the others are here.}} * {{{$n} entries of the log cannot be read. They are set aside; the others are here.}}',
+  look: 'Save them to look at',
+  takeOut: 'Take them out',
 } as const;

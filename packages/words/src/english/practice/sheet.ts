@@ -42,6 +42,28 @@ export const downloads = {
   each: 'Every exercise',
 } as const satisfies Readonly<Record<StandardFormat, string>> & Readonly<Record<string, string>>;
 
+/** Words of `keeping`. */
+export const keeping = {
+  refused: 'This browser keeps nothing on this device: what you play is lost when the page is closed.',
+  full: 'There is no room left on this device: what you play now is lost when the page is closed.',
+  save: 'Save what there is',
+} as const;
+
+/** Words of `student`. */
+export const student = {
+  who: 'Who plays',
+  title: 'Students on this device',
+  lead: 'Each student has a log, takes and settings of their own. Nobody sees them anywhere else.',
+  own: 'My name',
+  add: 'Another student',
+  keep: 'Keep',
+  first: 'First student',
+  plays: '{$name} plays',
+  takeOff: 'Take {$name} off this device',
+  takeOffLead: 'The log, the takes and the settings of {$name} are deleted for good. Save everything first.',
+  takeOffNow: 'Delete now',
+} as const;
+
 /** Words of `settings`. */
 export const settings = {
   title: 'This page',

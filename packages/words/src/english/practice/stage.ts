@@ -24,6 +24,11 @@ export const stage = {
   round: 'round {$n :integer}',
   ending: 'Last bar: {$what} on {$beat}',
   groove: 'Time: the groove alone',
+  free: 'Free play',
+  freeLead: 'Play anything. Nothing is judged; the minutes are logged.',
+  freeWith: 'With',
+  freeGroove: 'The groove',
+  freeClick: 'The click alone',
   ledge: 'Playing',
   keys: 'Keys and pedal',
   keyList: [

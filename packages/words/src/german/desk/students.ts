@@ -53,6 +53,7 @@ export const students = translation<typeof english.students>()({
   gone: 'nicht mehr in den Lektionen',
   makeLesson: 'Daraus eine eigene Lektion machen',
   lessonFor: '{$title}, für {$name}',
+  packFor: 'Paket zum Mitnehmen für {$name}: {$lesson}',
   lesson: 'Lektion',
   exercise: 'Übung',
   plan: '.input {$minutes :integer} .match $minutes one {{Die nächste Minute Üben}} * {{Die nächsten {$minutes} Minuten Üben}}',

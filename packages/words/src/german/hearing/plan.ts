@@ -25,6 +25,15 @@ export const plan = translation<typeof english.plan>()({
   place: '{$n :integer} von {$of :integer} auf der Liste von heute',
   skip: 'Nächstes auf der Liste',
   leave: 'Liste verlassen',
+  goal: {
+    title: 'Mein eigenes Ziel',
+    is: 'Mein Ziel: {$goal}',
+    change: 'Mein Ziel ändern',
+    what: 'Was ich können will',
+    tempo: 'Bei wie vielen bpm',
+    hint: 'Das Tempo tritt an die Stelle des Ziels auf dem Blatt. Leer bleibt es bei jenem.',
+    keep: 'Mein Ziel behalten',
+  },
   parts: {
     slower: 'Das Ganze, langsamer',
     'cell alone': 'Schlag {$beat :integer} allein, auf jedem Schlag',
@@ -51,5 +60,23 @@ export const log = translation<typeof english.log>()({
     '.input {$n :integer} .match $n 0 {{In dieser Datei ist nichts Neues.}} one {{{$n} Eintrag kam dazu.}} * {{{$n} Einträge kamen dazu.}}',
   refused: '{$file} wurde nicht gelesen:',
   problem: 'Zeile {$line :integer}, Spalte {$column :integer}: gefunden {$found}; erwartet {$expected}.',
+  partly:
+    '.input {$n :integer} .match $n one {{{$file} hat Einträge, die man nicht lesen kann. {$n} anderer Eintrag kam dazu.}} * {{{$file} hat Einträge, die man nicht lesen kann. {$n} andere Einträge kamen dazu.}}',
   more: '.input {$n :integer} .match $n one {{… und {$n} weiterer Fehler.}} * {{… und {$n} weitere Fehler.}}',
+});
+
+/** Words of `history`. */
+export const history = translation<typeof english.history>()({
+  title: 'Gut aufheben',
+  lead: 'Protokoll, Aufnahmen, Zeiten und Einstellungen liegen auf diesem Gerät. Ein Browser kann sie löschen: Sichere sie ab und zu.',
+  safe: 'Protokoll, Aufnahmen, Zeiten und Einstellungen liegen auf diesem Gerät, und der Browser hat versprochen, sie zu behalten.',
+  save: 'Alles sichern',
+  back: 'Gesichertes zurückholen',
+  refused: 'Diese Datei wurde nicht hier gesichert.',
+  cameBack: 'Dazugekommen: {$entries :integer} Einträge und {$takes :integer} Aufnahmen.',
+  again: 'Die Seite damit öffnen',
+  unreadable:
+    '.input {$n :integer} .match $n one {{{$n} Eintrag des Protokolls ist nicht lesbar. Er ist beiseitegelegt; die anderen sind da.}} * {{{$n} Einträge des Protokolls sind nicht lesbar. Sie sind beiseitegelegt; die anderen sind da.}}',
+  look: 'Zum Ansehen sichern',
+  takeOut: 'Herausnehmen',
 });

@@ -43,6 +43,30 @@ export const downloads = translation<typeof english.downloads>()({
   each: 'Jede Übung',
 });
 
+/** Words of `keeping`. */
+export const keeping = translation<typeof english.keeping>()({
+  refused:
+    'Dieser Browser behält nichts auf diesem Gerät: Was du spielst, ist weg, wenn die Seite geschlossen wird.',
+  full: 'Auf diesem Gerät ist kein Platz mehr: Was du jetzt spielst, ist weg, wenn die Seite geschlossen wird.',
+  save: 'Sichern, was da ist',
+});
+
+/** Words of `student`. */
+export const student = translation<typeof english.student>()({
+  who: 'Wer spielt',
+  title: 'Schüler auf diesem Gerät',
+  lead: 'Jeder hat ein eigenes Protokoll, eigene Aufnahmen und Einstellungen. Anderswo sieht sie niemand.',
+  own: 'Mein Name',
+  add: 'Noch jemand',
+  keep: 'Behalten',
+  first: 'Wer zuerst da war',
+  plays: 'Es spielt {$name}',
+  takeOff: '{$name} von diesem Gerät nehmen',
+  takeOffLead:
+    'Protokoll, Aufnahmen und Einstellungen von {$name} werden endgültig gelöscht. Sichere vorher alles.',
+  takeOffNow: 'Jetzt löschen',
+});
+
 /** Words of `settings`. */
 export const settings = translation<typeof english.settings>()({
   title: 'Diese Seite',

@@ -26,6 +26,11 @@ export const stage = translation<typeof english.stage>()({
   round: 'Runde {$n :integer}',
   ending: 'Letzter Takt: {$what} auf {$beat}',
   groove: 'Time: der Groove allein',
+  free: 'Freies Spiel',
+  freeLead: 'Spiel, was du willst. Nichts wird beurteilt; die Minuten werden notiert.',
+  freeWith: 'Dazu',
+  freeGroove: 'Der Groove',
+  freeClick: 'Nur der Klick',
   ledge: 'Spielen',
   keys: 'Tasten und Pedal',
   keyList: [

@@ -1,0 +1,90 @@
+/** Whether what was done is safe here, everything as one file and back, and entries that cannot be read. */
+import { Button, buttonClass, Problem } from '@shedbook/stand';
+import { type ChangeEvent, useEffect, useState } from 'react';
+import { download } from '../kept/download.ts';
+import { askToPersist } from '../kept/keeping.ts';
+import { dropUnreadable, type KeptLog } from '../log/log-store.ts';
+import { useHearingWords } from '../page/hearing-words.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { Folded } from '../ui/folded.tsx';
+import inRow from '../ui/row.module.css';
+import type { CameBack } from './save.ts';
+
+function BringBack() {
+  const words = useHearingWords().history;
+  const [came, setCame] = useState<CameBack | 'refused' | null>(null);
+  const take = async (event: ChangeEvent<HTMLInputElement>) => {
+    const [file] = event.target.files ?? [];
+    event.target.value = '';
+    if (!file) return;
+    try {
+      const { bringBack } = await import('./save.ts');
+      setCame(await bringBack(new Uint8Array(await file.arrayBuffer())));
+    } catch {
+      setCame('refused');
+    }
+  };
+  return (
+    <>
+      <label className={buttonClass('plain')} data-part="bring-back">
+        {words.back}
+        <input type="file" accept=".zip,application/zip" className="hidden-words" onChange={take} />
+      </label>
+      <div role="status" data-part="came-back">
+        {came === 'refused' && <Problem>{words.refused}</Problem>}
+        {came !== null && came !== 'refused' && (
+          <>
+            <p>{words.cameBack({ entries: came.entries, takes: came.takes })}</p>
+            <Button onClick={() => window.location.reload()}>{words.again}</Button>
+          </>
+        )}
+      </div>
+    </>
+  );
+}
+
+function Unreadable({ kept }: { readonly kept: KeptLog }) {
+  const words = useHearingWords().history;
+  const { unreadable } = kept;
+  if (unreadable.length === 0) return null;
+  const text = () =>
+    `${JSON.stringify(
+      unreadable.map(({ value }) => value),
+      null,
+      2,
+    )}\n`;
+  return (
+    <div data-part="unreadable">
+      <Problem>{words.unreadable({ n: unreadable.length })}</Problem>
+      <div className={inRow.row}>
+        <Button onClick={() => download('unreadable.json', text(), 'application/json')}>{words.look}</Button>
+        <Button onClick={() => void dropUnreadable(unreadable)}>{words.takeOut}</Button>
+      </div>
+    </div>
+  );
+}
+
+/** The view. */
+export function HistoryView({ kept }: { readonly kept: KeptLog }) {
+  const words = useHearingWords().history;
+  const { pack } = usePracticeSession();
+  const [isSafe, setSafe] = useState<boolean | null>(null);
+  const hasEntries = kept.log.entries.length > 0;
+  useEffect(() => {
+    if (hasEntries) void askToPersist().then(setSafe);
+  }, [hasEntries]);
+  const save = async () => {
+    const { saveEverything } = await import('./save.ts');
+    await saveEverything(pack.id);
+  };
+  return (
+    <Folded title={words.title} part="history">
+      <p className="quiet">{isSafe ? words.safe : words.lead}</p>
+      <Unreadable kept={kept} />
+      <div className={inRow.row}>
+        <Button onClick={() => void save()}>{words.save}</Button>
+        <BringBack />
+      </div>
+    </Folded>
+  );
+}
