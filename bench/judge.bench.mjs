@@ -11,7 +11,13 @@ import { parseLesson } from '@shedbook/core';
 import { judge } from '@shedbook/judge';
 import { hearStory, taskOf } from '../internal/testing/stories/hear.mjs';
 import { hearSound } from '../internal/testing/stories/sound.mjs';
-import { AUDIO_STORIES, STORIES, UNSEEN } from '../internal/testing/stories/stories.data.mjs';
+import {
+  AUDIO_STORIES,
+  HELD_BACK,
+  HELD_BACK_AUDIO,
+  STORIES,
+  UNSEEN,
+} from '../internal/testing/stories/stories.data.mjs';
 import { faultsOf } from '../internal/testing/stories/verdict.mjs';
 
 export const name = 'judge';
@@ -32,7 +38,8 @@ function verdictsOn(story, hear) {
   const form = formOf(story.form ?? BARS);
   const { take, loops } = hear(lesson, form, story);
   const task = taskOf(lesson, form, story);
-  return [take, ...loops].map((heard) => judge(task, heard, story.level).verdict);
+  const heard = story.takeOnly ? [take] : [take, ...loops];
+  return heard.map((each) => judge(task, each, story.level).verdict);
 }
 
 /** One line: the share of right verdicts, and beside it what was said of the first wrong one. */
@@ -118,14 +125,20 @@ export async function run() {
   const exact = STORIES.map((story) => line(story, 'exact strokes', hearStory));
   const unseen = UNSEEN.map((story) => line(story, 'exact strokes, unseen', hearStory));
   const sound = AUDIO_STORIES.map((story) => line(story, 'sound', hearSound));
+  const held = HELD_BACK.map((story) => line(story, 'exact strokes, held back', hearStory));
+  const heldSound = HELD_BACK_AUDIO.map((story) => line(story, 'sound, held back', hearSound));
   return [
     ...exact,
     ...unseen,
+    ...held,
     ...sound,
+    ...heldSound,
     withoutSnare(),
     ...pairs(),
     summary('stories right, exact strokes', exact),
     summary('stories right, unseen', unseen),
+    summary('stories right, held back', held),
     summary('stories right, from sound', sound),
+    summary('stories right, held back, from sound', heldSound),
   ];
 }

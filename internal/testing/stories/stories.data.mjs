@@ -3,8 +3,8 @@
  *
  * Conventions: tempi in quarter notes a minute, times in milliseconds. `is` is the verdict, or several where a teacher
  * might say either; `first` what it is about before all else, `has` what it must be about as well, `not` what must not
- * be said. Exercises are those of `demo/first-swing.lesson.yaml`. `unseen` stories were written after the judge, and
- * nothing was tuned on them.
+ * be said. Exercises are those of `demo/first-swing.lesson.yaml`. The stories of `UNSEEN` and `HELD_BACK` were written
+ * after the judge, and nothing was tuned on them; those of `HELD_BACK` no test runs, so that nobody is tempted to.
  */
 
 const SWING = ['ride', 'hihat-foot', 'bass', 'snare'];
@@ -555,6 +555,39 @@ export const STORIES = [
     first: 'soft',
     voice: 'snare',
   },
+  // so late that half of the strokes are nearer to the next slot
+  {
+    name: 'the snare 60 ms late throughout at 160',
+    exercise: 10,
+    bpm: 160,
+    level: 'intermediate',
+    ...CLICK,
+    play: { lateMs: { snare: 60 }, spreadMs: 8 },
+    is: ['nearly', 'not yet'],
+    first: 'late',
+    voice: 'snare',
+    not: ['missing', 'extra', 'other-exercise', 'shifted'],
+  },
+  {
+    name: 'the snare 60 ms early throughout at 160',
+    exercise: 22,
+    bpm: 160,
+    level: 'intermediate',
+    ...CLICK,
+    play: { lateMs: { snare: -60 }, spreadMs: 8 },
+    is: ['nearly', 'not yet'],
+    first: 'early',
+    voice: 'snare',
+    not: ['missing', 'extra', 'other-exercise', 'shifted', 'straight-feel'],
+  },
+  {
+    name: 'one snare stroke a bar, as written',
+    exercise: 1,
+    level: 'beginner',
+    ...CLICK,
+    play: { spreadMs: 14 },
+    is: 'clean',
+  },
 ];
 
 /** Stories written when the judge was done, to see whether it holds where nothing was tuned. */
@@ -701,6 +734,142 @@ export const UNSEEN = [
   },
 ];
 
+/** Stories that nothing was tuned on and no test runs: the bench says how many are right. */
+export const HELD_BACK = [
+  {
+    name: 'the foot 70 ms late at 150',
+    exercise: 16,
+    bpm: 150,
+    level: 'intermediate',
+    ...CLICK,
+    play: { lateMs: { 'hihat-foot': 70 }, spreadMs: 9 },
+    is: ['nearly', 'not yet'],
+    first: 'late',
+    voice: 'hihat-foot',
+    not: ['missing', 'extra'],
+  },
+  {
+    name: 'a beginner slower than the start, one stroke a bar',
+    exercise: 3,
+    bpm: 60,
+    level: 'beginner',
+    ...CLICK,
+    sound: true,
+    play: { spreadMs: 18 },
+    is: 'clean',
+  },
+  {
+    name: 'the floor tom instead of the snare',
+    exercise: 12,
+    bpm: 88,
+    level: 'intermediate',
+    ...CLICK,
+    sound: true,
+    play: { on: { snare: 'tom-low' }, spreadMs: 10 },
+    is: 'not yet',
+    first: 'wrong-voice',
+    voice: 'snare',
+  },
+  {
+    name: 'the foot out and the snare 45 ms late',
+    exercise: 14,
+    level: 'intermediate',
+    ...CLICK,
+    play: { leaves: ['hihat-foot'], lateMs: { snare: 45 }, spreadMs: 8 },
+    is: 'not yet',
+    first: 'missing',
+    voice: 'hihat-foot',
+    has: ['late'],
+  },
+  {
+    name: 'the bass drum on 1 and 3 only',
+    exercise: 20,
+    level: 'beginner',
+    ...CLICK,
+    play: { leavesAt: [{ voice: 'bass', places: ['2.1', '4.1'] }], spreadMs: 10 },
+    is: 'not yet',
+    first: 'missing',
+    voice: 'bass',
+  },
+  {
+    name: 'a wireless headset, 180 ms late, and no snare',
+    exercise: 19,
+    level: 'beginner',
+    ...CLICK,
+    sound: true,
+    play: { lateMs: 180, leaves: ['snare'], spreadMs: 12 },
+    is: 'not yet',
+    first: 'missing',
+    voice: 'snare',
+    has: ['offset'],
+  },
+  {
+    name: 'one of four snare strokes missing',
+    exercise: 9,
+    level: 'intermediate',
+    ...CLICK,
+    sound: true,
+    play: { leavesAt: [{ voice: 'snare', bars: [2] }], spreadMs: 9 },
+    is: ['nearly', 'not yet'],
+    first: 'missing',
+    voice: 'snare',
+  },
+  {
+    name: 'a fluent player at 132 with headphones',
+    exercise: 23,
+    bpm: 132,
+    level: 'advanced',
+    ...CLICK,
+    sound: true,
+    microphone: true,
+    sounding: SWING,
+    play: { spreadMs: 9 },
+    is: 'clean',
+  },
+  {
+    name: 'the snare 45 ms late at 180',
+    exercise: 13,
+    bpm: 180,
+    level: 'advanced',
+    ...CLICK,
+    play: { lateMs: { snare: 45 }, spreadMs: 8 },
+    is: ['nearly', 'not yet'],
+    first: 'late',
+    voice: 'snare',
+    not: ['missing', 'extra'],
+  },
+  {
+    name: 'a crash on every 1 that nobody asked for',
+    exercise: 24,
+    level: 'intermediate',
+    ...CLICK,
+    play: { adds: [{ voice: 'crash', place: '1.1' }], spreadMs: 8 },
+    is: ['nearly', 'not yet'],
+    first: 'extra',
+    voice: 'crash',
+  },
+  {
+    name: 'the ride plays quarters, its last triplets left out',
+    exercise: 11,
+    level: 'beginner',
+    ...CLICK,
+    sound: true,
+    play: { leavesAt: [{ voice: 'ride', places: ['2.3', '4.3'] }], spreadMs: 12 },
+    is: 'not yet',
+    first: 'missing',
+    voice: 'ride',
+  },
+  {
+    name: 'another exercise with the snare 40 ms late',
+    exercise: 18,
+    level: 'intermediate',
+    ...CLICK,
+    play: { exercise: 20, lateMs: { snare: 40 }, spreadMs: 8 },
+    is: 'not yet',
+    first: 'other-exercise',
+  },
+];
+
 /** Names of the stories that are heard from rendered sound too. */
 const HEARD = [
   'a fluent player, spread 10 ms, advanced',
@@ -734,10 +903,18 @@ const HEARD = [
   'the snare 45 ms early throughout',
   'untrained hands, first steps',
   'running away from the click',
+  'the snare 60 ms late throughout at 160',
+  'one snare stroke a bar, as written',
 ];
 
 /** The stories heard from sound: one round of each, but of the ladder three. */
 export const AUDIO_STORIES = STORIES.filter(({ name }) => HEARD.includes(name)).map((story) => ({
   ...story,
   rounds: story.ladder ? 3 : 1,
+}));
+
+/** Of the stories held back those that are heard from sound too. */
+export const HELD_BACK_AUDIO = HELD_BACK.filter(({ sound }) => sound).map((story) => ({
+  ...story,
+  rounds: 1,
 }));

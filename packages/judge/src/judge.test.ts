@@ -234,6 +234,64 @@ describe('what is no verdict', () => {
   });
 });
 
+describe('what is told well enough', () => {
+  it('[JU10] a snare 60 ms late or early at 160 is that, and nothing is missing or too many', () => {
+    // definition: at 160 a triplet lasts 125 ms, so that 60 ms is all but half of the way to the next slot
+    const fast = swingTask(4, 160);
+    for (const [offsetMs, what] of [
+      [62, 'late'],
+      [-62, 'early'],
+    ] as const) {
+      const report = loopReport(fast, ({ voice }, index) => ({
+        offsetMs: (WANDER[index % 9] ?? 0) + (voice === 'snare' ? offsetMs : 0),
+      }));
+      const { verdict } = judge(swingAsked(4, 160), { report }, 'intermediate');
+      expect(verdict.about.map((about) => [about.what, about.voice])).toEqual([[what, 'snare']]);
+    }
+  });
+
+  it('[JU10] a stroke in the next slot is another stroke', () => {
+    const fast = swingTask(4, 160);
+    let left = 2;
+    const report = loopReport(fast, ({ voice }) => ({
+      offsetMs: voice === 'snare' && left-- > 0 ? 125 : 0,
+    }));
+    const { verdict } = judge(swingAsked(4, 160), { report }, 'advanced');
+    expect(verdict.about.map(({ what }) => what)).toEqual(expect.arrayContaining(['missing', 'extra']));
+  });
+
+  it('[JU11] strokes that are even by chance are a hand’s, those of half a bar to the millisecond no hand’s', () => {
+    const verdictOf = (snare: (index: number) => number) => {
+      const report = loopReport(
+        task,
+        ({ voice }, index) => ({
+          offsetMs: voice === 'snare' ? snare(index) : 2.2 * (WANDER[index % 9] ?? 0),
+        }),
+        { kind: 'audio' },
+      );
+      return judge({ ...swingAsked(), sounding: ['snare'] }, { report }, 'beginner').verdict.is;
+    };
+    // definition: eight strokes with a spread of 3 ms beside limbs with one of 13 ms, and the same with one of 0.5 ms
+    expect(verdictOf((index) => 0.06 * (WANDER[index % 9] ?? 0))).toBe('not judged');
+    expect(verdictOf((index) => 1.5 * (WANDER[index % 9] ?? 0))).toBe('clean');
+  });
+
+  it('[JU12] a voice that can hardly be told from a few strokes is judged by those of which the ear is sure', () => {
+    const verdictOf = (confidence: number) => {
+      const report = loopReport(task, ({ voice }) => (voice === 'snare' ? { confidence } : {}), {
+        kind: 'audio',
+      });
+      const unheard = [{ reason: 'hard-to-tell', voice: 'snare' } as const];
+      return judge(swingAsked(), { report: { ...report, unheard } }, 'beginner').verdict;
+    };
+    expect(verdictOf(1).is).toBe('clean');
+    expect(verdictOf(0.8)).toMatchObject({
+      is: 'not judged',
+      about: [{ what: 'too-little-heard', voice: 'snare' }],
+    });
+  });
+});
+
 it('[JU8] a take that climbs a ladder is judged round by round', () => {
   const reports = [72, 80, 88].map((bpm) => loopReport(swingTask(1, bpm), human));
   let start = 0;

@@ -23,6 +23,8 @@ const HEARD = [
   'listening first, the loudspeaker heard',
   'straight eighths in a swing lesson',
   'ride left out',
+  'tom instead of snare, with the click',
+  'one snare stroke a bar, as written',
 ];
 
 interface Story {

@@ -22,6 +22,7 @@ import { type Observations, observe } from './align/observations.ts';
 import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';
 import { judgeFit } from './decide/fit.ts';
 import type { HeardStroke } from './decide/heard-stroke.ts';
+import { withInstead } from './decide/instead.ts';
 import { byVoice, chancesIn, type Eagerness } from './decide/likelihood.ts';
 import { momentsFor, writtenMoments } from './decide/moments.ts';
 import { unheardOf } from './decide/not-heard.ts';
@@ -193,7 +194,9 @@ export function reportAligned(known: Aligned): Listened {
   const allPlaces = placesOf(seen, grid, bars);
   const evidence = gatherEvidence(events, allPlaces, grid.voices, known);
   const barSeconds = bars[bars.length >> 1]!.barSeconds;
-  const decided = decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds));
+  const decided = withInstead(decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds)), {
+    ...{ events, evidence, free: known.free, places: allPlaces },
+  });
   const { heard, hidden } = hiddenBy(take.beside, decided);
   const whole = { ...heard, strokes: measureLevels(events, heard.strokes) };
   const { fromBar, toBar } = stretch ?? { fromBar: 0, toBar: bars.length };

@@ -61,7 +61,7 @@ function unknownVoices(rounds: readonly HeardRound[], known: Known): ReadonlySet
  * An ear that expects strokes looks for them where they are written: a performance this late as a whole, in ms, it has
  * not listened for where it was, so that what it missed of the groove is not held against the student.
  */
-const ELSEWHERE_MS = 60;
+export const ELSEWHERE_MS = 60;
 
 function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assessed {
   const { limits, kind, isAlongClick, ladder } = known;
@@ -90,7 +90,8 @@ function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assesse
     ...(isElsewhere ? strokes.filter(({ voice }) => voice && ownVoices(task).has(voice)) : strokes),
     ...[...time, ...levels].filter(({ strength }) => strength >= 1),
   ];
-  return { findings, praise: praiseOf(wholeMatch(reading.rounds), timed, known.untold), wholeMs };
+  const doubts = new Set([...known.untold, ...known.doubted]);
+  return { findings, praise: praiseOf(wholeMatch(reading.rounds), timed, doubts), wholeMs };
 }
 
 /** What is to be said of some rounds, in no particular order, and what may be praised where nothing is wrong. */

@@ -7,7 +7,7 @@ import { groupBy, type Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
 import type { LoopTask, TaskStroke } from '../loop/task.ts';
 import type { Due, PhaseOf } from '../take/due.ts';
-import { type HeardRound, latenessIn } from '../take/hearing.ts';
+import { type HeardRound, latenessIn, latenessOfVoices } from '../take/hearing.ts';
 import { surfaceOf } from '../take/match.ts';
 import type { Finding } from '../verdict/finding.ts';
 
@@ -45,7 +45,11 @@ function phasesIn(
   round: HeardRound,
   task: LoopTask,
 ): readonly { readonly due: Due; readonly phase: number | null }[] {
-  const at = latenessIn(round);
+  const whole = latenessIn(round);
+  const byVoice = latenessOfVoices(round);
+  // a voice that is early on its beats too is early, and not straight
+  const onBeat = new Set(task.strokes.flatMap(({ voice, written }) => (written.slot === 1 ? [voice] : [])));
+  const at = (due: Due) => (onBeat.has(due.voice) ? byVoice(due) : whole(due));
   return round.due
     .filter(({ asked }) => isOffBeat(task, asked))
     .map((due) => {

@@ -29,6 +29,8 @@ export interface Known {
   readonly shadows: ReadonlySet<Voice>;
   /** Voices that the ear says can hardly be told from the others. */
   readonly hard: ReadonlySet<Voice>;
+  /** Voices of which nobody can say that all of their strokes are there. */
+  readonly doubted: ReadonlySet<Voice>;
   /** Number of the exercise, from 1, that the ear says was clearly played instead; null where it says none. */
   readonly rather: number | null;
   /** The tempi that a student climbs, and the one that is asked for; quarter notes a minute. */

@@ -8,6 +8,7 @@
  */
 import { groupBy, type Voice } from '@shedbook/core';
 import { median, quantile } from '@shedbook/signal';
+import { APART_MS, HUMAN_SPREAD } from '../perception/perception.data.ts';
 import type { HeardRound } from '../take/hearing.ts';
 import type { Pair } from '../take/match.ts';
 import { spreadOf } from '../take/own-pulse.ts';
@@ -19,10 +20,18 @@ const ONE_SOUND_SECONDS = 0.004;
 const MOSTLY = 0.8;
 /** Fewer strokes say nothing about evenness. */
 const FEWEST = 4;
-/** A hand with a spread of 10 ms has one stroke in eight within 3 ms of another; half of so many is a machine. */
+/** Strokes this close together are at one moment; so many are needed, and so unlikely must it be that a hand did it. */
 const CLOSE_SECONDS = 0.003;
-const CLOSE_SHARE = 0.5;
 const FEWEST_CLOSE = 10;
+const BY_HAND = 0.01;
+/** A loudspeaker sounds late: of a voice that lies so far behind all others, this is unlikely enough. */
+const BEHIND_SECONDS = APART_MS / 1000;
+const BY_LATE_HAND = 0.05;
+/** One hand in a hundred is more even than this many standard normal deviates say. */
+const EVEN_DEVIATES = 2.326;
+/** What a median of distances is worth of as many squares: its efficiency beside the standard deviation. */
+const MEDIAN_EFFICIENCY = 0.37;
+const FEWEST_MEDIAN = 10;
 
 /** A loudspeaker is on time: a voice this far from where the others are is no loudspeaker's. */
 const ELSEWHERE_SECONDS = 0.04;
@@ -66,8 +75,8 @@ function isOneSound(pairs: readonly Pair[], all: readonly Pair[]): boolean {
   return [...away.values()].some((own) => own.length >= FEWEST && quantile(own, MOSTLY) < ONE_SOUND_SECONDS);
 }
 
-/** The greatest share of some moments that lie within a hair's breadth of each other. */
-function closestShare(seconds: readonly number[]): number {
+/** The greatest number of some moments that lie within a hair's breadth of each other. */
+function closest(seconds: readonly number[]): number {
   const sorted = seconds.toSorted((a, b) => a - b);
   let from = 0;
   let most = 0;
@@ -75,19 +84,64 @@ function closestShare(seconds: readonly number[]): number {
     while (at - (sorted[from] ?? at) > CLOSE_SECONDS) from += 1;
     most = Math.max(most, index - from + 1);
   });
-  return most / Math.max(1, sorted.length);
+  return most;
+}
+
+/** How likely so many of `count` things or more are, each with a chance: the upper tail of a binomial distribution. */
+function atLeast(some: number, count: number, chance: number): number {
+  let term = (1 - chance) ** count;
+  let below = 0;
+  for (let k = 0; k < some; k += 1) {
+    below += term;
+    term *= ((count - k) / (k + 1)) * (chance / (1 - chance));
+  }
+  return Math.max(0, 1 - below);
 }
 
 /**
- * Whether strokes are too even for a hand: those by themselves, where there are enough of them; or half of them to the
- * millisecond, where the student's other limbs drag the rest along.
+ * How likely a hand with a spread strikes so many of its strokes within a hair's breadth: the scan statistic by
+ * Bonferroni's bound, with the chance of the middle of a normal distribution, which is the greatest.
+ */
+function byHand(most: number, count: number, spreadSeconds: number): number {
+  const chance = Math.min(0.99, CLOSE_SECONDS / (Math.sqrt(2 * Math.PI) * spreadSeconds));
+  return count * atLeast(most, count, chance);
+}
+
+/** The spread that a student's hand has here: that of the other limbs, never less than trained hands reach. */
+function handSpread(own: readonly Pair[], all: readonly Pair[]): number {
+  const trained = HUMAN_SPREAD.trained * median(own.map(({ due }) => due.asked.intervalSeconds));
+  const others = [...groupBy(all, ({ due }) => due.voice).values()]
+    .filter((pairs) => pairs[0]?.due.voice !== own[0]?.due.voice && pairs.length >= FEWEST)
+    .map((pairs) => spreadOf(pairs.map(({ lateSeconds }) => lateSeconds)))
+    .filter((spread) => spread >= TOO_EVEN_SECONDS);
+  const beat = HUMAN_SPREAD.trained * median(own.map(({ due }) => due.beatSeconds));
+  return others.length === 0 ? trained : Math.max(trained, Math.min(beat, median(others)));
+}
+
+/**
+ * The spread under which one in a hundred takes of a hand falls, by the chi-square distribution as Wilson and Hilferty
+ * approximate it (PNAS 17(12), 1931): a few strokes are even by chance.
+ */
+function leastSpread(handSeconds: number, count: number): number {
+  const freedom = (count - 1) * (count < FEWEST_MEDIAN ? 1 : MEDIAN_EFFICIENCY);
+  const part = 2 / (9 * freedom);
+  return handSeconds * Math.max(0, 1 - part - EVEN_DEVIATES * Math.sqrt(part)) ** 1.5;
+}
+
+/**
+ * Whether strokes are too even for a hand: those by themselves, where there are enough of them; or so many of them to
+ * the millisecond that no hand like the student's does it, where the student's other limbs drag the rest along.
  */
 function isTooEven(pairs: readonly Pair[], all: readonly Pair[]): boolean {
   const alone = aloneIn(pairs, all);
   const told = (alone.length >= FEWEST ? alone : pairs).map(({ lateSeconds }) => lateSeconds);
   if (told.length < FEWEST) return false;
-  if (spreadOf(told) < TOO_EVEN_SECONDS) return true;
-  return told.length >= FEWEST_CLOSE && closestShare(told) >= CLOSE_SHARE;
+  const hand = handSpread(pairs, all);
+  if (spreadOf(told) < Math.min(TOO_EVEN_SECONDS, leastSpread(hand, told.length))) return true;
+  if (told.length < FEWEST_CLOSE) return false;
+  const others = all.filter(({ due }) => due.voice !== pairs[0]?.due.voice);
+  const isBehind = others.length >= FEWEST && middleOf(pairs) - middleOf(others) > BEHIND_SECONDS;
+  return byHand(closest(told), told.length, hand) < (isBehind ? BY_LATE_HAND : BY_HAND);
 }
 
 /**

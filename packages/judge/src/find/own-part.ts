@@ -8,7 +8,7 @@
 import type { Voice } from '@shedbook/core';
 import type { LoopTask } from '../loop/task.ts';
 import { dueIn, shifted } from '../take/due.ts';
-import { type HeardRound, hearRound, latenessIn, matchOf, type RoundStrokes } from '../take/hearing.ts';
+import { type HeardRound, hearRound, latenessOfVoices, matchOf, type RoundStrokes } from '../take/hearing.ts';
 import { agreementOf, type Match, matchStrokes, surfaceOf } from '../take/match.ts';
 import type { PlayedStroke } from '../take/played.ts';
 import type { Finding } from '../verdict/finding.ts';
@@ -72,7 +72,7 @@ function matchAs(
   const matches = rounds.map((round) => {
     const due = dueIn(round.bars, task).filter(({ voice }) => voices.has(voice));
     const late = beats === 0 ? due : shifted(due, beats, round.bars);
-    return matchStrokes(late, of(round, voices), latenessIn(round));
+    return matchStrokes(late, of(round, voices), latenessOfVoices(round));
   });
   return {
     pairs: matches.flatMap(({ pairs }) => pairs),

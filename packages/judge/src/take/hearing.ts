@@ -5,8 +5,9 @@ import { groupBy, type Voice } from '@shedbook/core';
 import type { LoopTask } from '../loop/task.ts';
 import { type Due, dueIn, type PhaseOf, shifted } from './due.ts';
 import { type Lateness, latenessOf } from './lateness.ts';
-import { agreementOf, type LatenessAt, type Match, matchStrokes } from './match.ts';
+import { agreementOf, type LatenessAt, type Match, matchStrokes, surfaceOf } from './match.ts';
 import type { Played, PlayedBar, PlayedStroke } from './played.ts';
+import { type VoiceLateness, voiceLateness } from './voice-lateness.ts';
 
 /** One time through the form, matched. */
 export interface HeardRound {
@@ -14,6 +15,8 @@ export interface HeardRound {
   readonly due: readonly Due[];
   readonly strokes: readonly PlayedStroke[];
   readonly lateness: Lateness;
+  /** Of voices that are late or early by themselves, beside that of the whole. */
+  readonly byVoice: VoiceLateness;
   readonly match: Match;
 }
 
@@ -60,6 +63,12 @@ export function latenessIn({ bars, lateness }: Pick<HeardRound, 'bars' | 'latene
   return (due) => lateness.seconds + lateness.slope * (due.seconds - start);
 }
 
+/** The lateness of a round at what was due, that of its voice by itself with it. */
+export function latenessOfVoices(round: Pick<HeardRound, 'bars' | 'lateness' | 'byVoice'>): LatenessAt {
+  const whole = latenessIn(round);
+  return (due) => whole(due) + (round.byVoice.get(surfaceOf(due.voice)) ?? 0);
+}
+
 /** Whether a stroke lies in a bar in which the student only listens. */
 function isInRest({ bars }: RoundStrokes, { plays }: LoopTask, { seconds }: PlayedStroke): boolean {
   const bar = bars.findLast(({ startSeconds }) => startSeconds <= seconds);
@@ -77,20 +86,26 @@ export function hearRound(
   const written = dueIn(bars, task, phaseOf);
   const due = beats === 0 ? written : shifted(written, beats, bars);
   const lateness = latenessOf(due, round.strokes, { isAlongClick, bars });
-  const { from, to } = edgesOf(bars, task);
-  const late = (seconds: number) => lateness.seconds + lateness.slope * (seconds - from);
+  const edges = edgesOf(bars, task);
+  const plain = latenessIn({ bars, lateness });
+  const byVoice = voiceLateness(due, round.strokes, plain);
+  const own = (voice: Voice) => byVoice.get(surfaceOf(voice)) ?? 0;
+  const late = (seconds: number, voice: Voice) =>
+    lateness.seconds + lateness.slope * (seconds - edges.from) + own(voice);
   const inside = round.strokes.filter(
-    ({ seconds }) => seconds >= from + late(from) && seconds < to + late(to),
+    ({ seconds, voice }) =>
+      seconds >= edges.from + late(edges.from, voice) && seconds < edges.to + late(edges.to, voice),
   );
-  const whole = matchStrokes(due, inside, latenessIn({ bars, lateness }));
+  const whole = matchStrokes(due, inside, latenessOfVoices({ bars, lateness, byVoice }));
   // what is heard while somebody else has the turn belongs to nobody
   const nobodys = new Set(whole.extra.filter((stroke) => isInRest(round, task, stroke)));
-  const cut = new Set(whole.missed.filter((one) => isCut(one, late(one.seconds), { from, to })));
+  const cut = new Set(whole.missed.filter((one) => isCut(one, late(one.seconds, one.voice), edges)));
   return {
     bars,
     due: due.filter((one) => !cut.has(one)),
     strokes: inside.filter((stroke) => !nobodys.has(stroke)),
     lateness,
+    byVoice,
     match: {
       pairs: whole.pairs,
       missed: whole.missed.filter((one) => !cut.has(one)),

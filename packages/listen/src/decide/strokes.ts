@@ -32,9 +32,10 @@ export interface HeardDecision extends Decision {
 /** Evidence that an unwritten stroke needs; the evidence knows already what is written. */
 const EXTRA = 1.8;
 /** Two strokes of a voice are at least this far apart. */
-const APART_SECONDS = 0.045;
+export const APART_SECONDS = 0.045;
 
-interface Candidate {
+/** A moment at which a voice may have been struck. */
+export interface Candidate {
   readonly timeSeconds: number;
   readonly levelDb: number;
   readonly evidence: number;
@@ -44,7 +45,7 @@ interface Candidate {
  * The moments at which a voice may have been struck, one for each stroke, strongest evidence kept.
  * @param least evidence of the sound alone that is needed
  */
-function candidatesOf(
+export function candidatesOf(
   events: readonly HeardEvent[],
   evidence: Evidence,
   least = Number.NEGATIVE_INFINITY,
