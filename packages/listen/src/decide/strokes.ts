@@ -38,6 +38,7 @@ export const APART_SECONDS = 0.045;
 export interface Candidate {
   readonly timeSeconds: number;
   readonly levelDb: number;
+  /** A logit. */
   readonly evidence: number;
 }
 
