@@ -302,14 +302,14 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'an exercise that is a number',
     text: 'title: First swing\nexercises:\n  - 4\n',
     problems: [
-      '3:5: error: exercises[1]: found 4, expected a pattern text, or pattern with name, sticking and notes',
+      '3:5: error: exercises[1]: found 4, expected a pattern text, or pattern with name, sticking, notes and keep',
     ],
   },
   {
     name: 'an exercise left empty',
     text: 'title: First swing\nexercises:\n  -\n  - x x x x\n',
     problems: [
-      '3:4: error: exercises[1]: found nothing, expected a pattern text, or pattern with name, sticking and notes',
+      '3:4: error: exercises[1]: found nothing, expected a pattern text, or pattern with name, sticking, notes and keep',
     ],
   },
   {
@@ -404,7 +404,7 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'an unknown weight of the composer',
     text: 'title: First swing\ncompose:\n  weights: {syncopation: 2}\n',
     problems: [
-      '3:13: error: compose.weights.syncopation: found unknown key "syncopation", expected one of alone, foot, lead, switch, pulse, lhl, wnbd, offBeatness, keith, density, silence, change, speed, dynamics',
+      '3:13: error: compose.weights.syncopation: found unknown key "syncopation", expected one of alone, foot, lead, switch, unison, interlock, pulse, lhl, wnbd, offBeatness, keith, density, silence, change, speed, dynamics',
     ],
   },
   {

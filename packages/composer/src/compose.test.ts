@@ -115,6 +115,9 @@ describe('composing a page', () => {
     // definition: kept exercises are the same in every field
     for (const number of keep) expect(page.exercises[number - 1]).toEqual(named[number - 1]);
     expect(page.report.bars.filter((bar) => bar.kept).map((bar) => bar.number)).toEqual(keep);
+    const marked = named.map((each) => (each.number === 7 ? { ...each, keep: true as const } : each));
+    const again = compose({ ...lesson, exercises: marked }, { count: 24, seed: 2, keep: [1] });
+    expect(again.report.bars.filter((bar) => bar.kept).map((bar) => bar.number)).toEqual([1, 7]);
   });
 
   it('[CO18] says where kept exercises fall, and keeps cells that the vocabulary has not', () => {

@@ -18,12 +18,19 @@ export interface ComposeOptions {
   /** How many exercises, kept ones included. */
   readonly count?: number;
   readonly seed?: number | string;
-  /** Numbers of the lesson's exercises that stay in their places. */
+  /** Numbers of exercises that stay in their places, beside those that the lesson itself keeps. */
   readonly keep?: readonly number[];
   /** Bars in an exercise. */
   readonly bars?: number;
   /** How far the page quotes figures of the trade: 0 not at all, every move counts; 1 as far as it can. */
   readonly idiom?: number;
+}
+
+/** Numbers of the exercises that stay: those that the lesson keeps, and those that are named. */
+export function keptNumbers(lesson: Lesson, named: readonly number[] = []): readonly number[] {
+  return lesson.exercises
+    .filter(({ keep, number }) => keep || named.includes(number))
+    .map(({ number }) => number);
 }
 
 /** Everything a page is made from, for a lesson and options. */
@@ -44,7 +51,7 @@ export function pageSource(lesson: Lesson, options: ComposeOptions): PageSource 
     count: options.count ?? settings.count,
     seed,
     random,
-    keep: options.keep ?? [],
+    keep: keptNumbers(lesson, options.keep),
     idiom: options.idiom ?? settings.idiom,
   };
 }

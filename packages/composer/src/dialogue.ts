@@ -14,7 +14,7 @@ import {
   struckSlots,
   type Voice,
 } from '@shedbook/core';
-import type { ComposeOptions } from './compose.ts';
+import { type ComposeOptions, keptNumbers } from './compose.ts';
 import { gradeSettingsOf } from './grade.ts';
 import { readGround } from './ground.ts';
 import { type Composition, composePage } from './page.ts';
@@ -112,7 +112,7 @@ export function composeDialogue(lesson: Lesson, answering: Voice, options: Compo
   const moves = all.slice(0, Math.floor(count * ground.length * SHARE_OF_BEATS));
   const { exercises, report } = composePage({
     ...{ lesson, ground, rules, pool, script, count, seed, random, moves },
-    keep: options.keep ?? [],
+    keep: keptNumbers(lesson, options.keep),
     idiom: options.idiom ?? settings.idiom,
   });
   const left = all.length - moves.length;

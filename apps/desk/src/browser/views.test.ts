@@ -1,4 +1,5 @@
 import { formatPattern, type Lesson } from '@shedbook/core';
+import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import {
   keptLesson,
@@ -87,51 +88,151 @@ it('[ST10] shows problems at their lines of the text, holds the page, and goes o
   expect(await keptText(page)).toBe(good);
 });
 
-it('[ST24] composes the page anew with every change, keeps kept bars, and takes each change back as one step', async () => {
+const proposal = (page: Page) => page.locator('[data-part="proposal"]');
+
+/** Waits until the proposal has so many exercises. */
+async function proposedCount(page: Page, count: number): Promise<void> {
+  await expect.poll(() => proposal(page).locator('li').count()).toBe(count);
+}
+
+it('[ST24] leaves twelve bars by hand alone when a cell is pressed, and proposes beside them', async () => {
+  const page = await openView(browser, 'First swing', 'text');
+  const bars = Array.from(
+    { length: 12 },
+    (_, i) => `  - x.. ... ..x ${i % 2 ? 'x..' : '..x'} | ... ... ... ${i > 5 ? 'x.x' : 'x..'}`,
+  );
+  const area = page.getByRole('textbox', { name: 'Text of the lesson' });
+  await area.fill(['title: By hand', 'feel: triplet', 'exercises:', ...bars, ''].join('\n'));
+  await expect.poll(async () => exercises(await keptLesson(page)).length).toBe(12);
+  const before = exercises(await keptLesson(page));
+  await page.getByRole('link', { name: 'Compose', exact: true }).click();
+  // the story: a new swing lesson offered no triplet cell
+  await page.getByRole('button', { name: /^\.\.x/ }).click();
+  await expect
+    .poll(async () => (await keptLesson(page)).vocabulary.map((each) => each.cell.text))
+    .toEqual(['..x']);
+  await proposedCount(page, 1);
+  await settled(page);
+  // the story: one press, and twelve bars were one
+  expect(exercises(await keptLesson(page))).toEqual(before);
+  await proposal(page).getByRole('button', { name: 'Add after what is written' }).click();
+  await expect.poll(async () => exercises(await keptLesson(page)).length).toBe(13);
+  expect(exercises(await keptLesson(page)).slice(0, 12)).toEqual(before);
+  await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
+  await expect.poll(async () => exercises(await keptLesson(page))).toEqual(before);
+});
+
+it('[ST24] keeps what is kept in the document, and places a page round it as one step', async () => {
   const page = await openView(browser, 'First swing', 'compose');
-  const before = await keptText(page);
   const old = exercises(await keptLesson(page));
-  const undo = page.getByRole('button', { name: 'Undo', exact: true });
   for (const number of [2, 5])
     await page
       .getByText('Keep', { exact: true })
       .nth(number - 1)
       .click();
+  const kept = async () =>
+    (await keptLesson(page)).exercises.flatMap(({ keep, number }) => (keep ? [number] : []));
+  await expect.poll(kept).toEqual([2, 5]);
+  // the story: 14 locks were none after leaving the tab
+  await page.getByRole('link', { name: 'Page', exact: true }).click();
+  await page.locator('[data-part="line-editor"]').first().waitFor();
+  await page.getByRole('link', { name: 'Compose', exact: true }).click();
+  await expect.poll(() => page.getByRole('checkbox', { name: /^Keep/ }).nth(1).isChecked()).toBe(true);
+  expect(await page.getByRole('checkbox', { name: /^Keep/ }).nth(0).isChecked()).toBe(false);
+  await page.getByRole('button', { name: 'Propose a page' }).click();
+  await proposedCount(page, 24);
   await page.getByRole('button', { name: 'Another page' }).click();
+  await proposedCount(page, 24);
+  await settled(page);
+  expect(exercises(await keptLesson(page))).toEqual(old);
+  const instead = proposal(page).getByRole('button', { name: 'Put in place of the 22 that are not kept' });
+  await expect.poll(() => instead.isEnabled()).toBe(true);
+  const before = await keptText(page);
+  await instead.click();
   await expect.poll(async () => exercises(await keptLesson(page))).not.toEqual(old);
   const next = exercises(await keptLesson(page));
   expect(next).toHaveLength(24);
   expect([next[1], next[4]]).toEqual([old[1], old[4]]);
-  await undo.click();
+  expect(await proposal(page).count()).toBe(0);
+  await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
   await settled(page);
   expect(await keptText(page)).toBe(before);
-  await page.getByRole('button', { name: /^\.x\./ }).click();
-  await expect
-    .poll(async () => (await keptLesson(page)).vocabulary.map((each) => each.cell.text))
-    .toContain('.x.');
-  const wider = await keptLesson(page);
-  expect(exercises(wider).join(' ')).toContain('.x.');
-  expect([exercises(wider)[1], exercises(wider)[4]]).toEqual([old[1], old[4]]);
+});
+
+it('[ST24] proposes by count and limits, and leaves what a person does not take', async () => {
+  const page = await openView(browser, 'First swing', 'compose');
+  const old = exercises(await keptLesson(page));
   const count = page.getByRole('slider', { name: 'How many bars' });
   await count.focus();
   await page.keyboard.press('ArrowLeft');
-  await expect.poll(async () => exercises(await keptLesson(page)).length).toBe(23);
-  await undo.click();
-  await undo.click();
-  await settled(page);
-  expect(await keptText(page)).toBe(before);
+  await proposedCount(page, 23);
+  await proposal(page).getByText('Take', { exact: true }).first().click();
+  await proposal(page).getByRole('button', { name: 'Add after what is written' }).click();
+  // definition: 24 that were there, 23 proposed, one of them left
+  await expect.poll(async () => exercises(await keptLesson(page)).length).toBe(46);
+  expect(exercises(await keptLesson(page)).slice(0, 24)).toEqual(old);
+});
+
+it('[ST24] proposes two voices in dialogue, and makes a feathered bass drum loud enough to answer', async () => {
+  const page = await openView(browser, 'First swing', 'compose');
+  await page.getByRole('radiogroup', { name: 'Second voice' }).getByText('bass drum').click();
+  await proposedCount(page, 24);
+  await proposal(page).getByRole('button', { name: 'Add after what is written' }).click();
+  await expect.poll(async () => (await keptLesson(page)).exercises.length).toBe(48);
+  const lesson = await keptLesson(page);
+  expect(lesson.exercises.at(-1)?.parts.map(({ voice }) => voice)).toEqual(['snare', 'bass']);
+  expect(lesson.exerciseBalance.bass).toBe(lesson.balance.snare);
+});
+
+it('[ST24] proposes a second pass over the chosen exercise, and puts it after its own', async () => {
+  const page = await openView(browser, 'First swing', 'compose');
+  const old = exercises(await keptLesson(page));
+  const second = page.locator('[data-part="second-pass"]');
+  await second.locator('summary').click();
+  await second.getByText('Accents', { exact: true }).click();
+  await second.getByText('every third stroke', { exact: true }).click();
+  await second.getByText('all exercises', { exact: true }).click();
+  await second.getByRole('button', { name: 'Propose it' }).click();
+  await proposedCount(page, 24);
+  expect(exercises(await keptLesson(page))).toEqual(old);
+  await proposal(page).getByText('Every third stroke accented', { exact: false }).first().waitFor();
+  await proposal(page).getByRole('button', { name: 'Put each after its own' }).click();
+  await expect.poll(async () => exercises(await keptLesson(page)).length).toBe(48);
+  const next = exercises(await keptLesson(page));
+  expect(next.filter((_, i) => i % 2 === 0)).toEqual(old);
+  expect(next[1]).toBe((old[0] ?? '').replace('x', 'X'));
+});
+
+it('[ST160] offers every cell of meter and feel, and one of my own by tapping', async () => {
+  const page = await openView(browser, 'First swing', 'compose');
+  const cells = page.getByRole('group', { name: '3 in a beat' }).getByRole('button');
+  // definition: three places, each struck or not
+  await expect.poll(() => cells.count()).toBe(8);
+  const own = page.locator('[data-part="own-cell"]');
+  await own.locator('summary').click();
+  const places = own.getByRole('group', { name: 'Tap the places' }).getByRole('button');
+  await places.nth(1).click();
+  await places.nth(2).click();
+  await places.nth(2).click();
+  await own.getByRole('button', { name: 'Add to the vocabulary' }).click();
+  await expect
+    .poll(async () => (await keptLesson(page)).vocabulary.map((each) => each.cell.text))
+    .toContain('.xX');
+  await expect.poll(() => cells.count()).toBe(9);
 });
 
 it('[ST24] quotes as many figures of the trade as asked for, and names blocks after them', async () => {
   const page = await openView(browser, 'First swing', 'compose');
   await page.getByText('Name each block after its figure').click();
-  const names = async () => (await keptLesson(page)).exercises.flatMap(({ name }) => name ?? []);
   // definition: 24 lines are six blocks of four
-  await expect.poll(async () => (await names()).length).toBe(6);
-  await page.getByRole('heading', { name: (await names())[0] ?? '', exact: true }).waitFor();
+  await expect.poll(() => proposal(page).getByRole('heading', { level: 4 }).count()).toBe(6);
   const idiom = page.getByRole('slider', { name: 'Figures of the trade' });
   await idiom.focus();
   await page.keyboard.press('Home');
   await expect.poll(async () => (await keptLesson(page)).compose.idiom).toBe(0);
   await page.getByText('none: every move counts').waitFor();
+  await proposedCount(page, 24);
+  await proposal(page).getByRole('button', { name: 'Add after what is written' }).click();
+  const names = async () => (await keptLesson(page)).exercises.flatMap(({ name }) => name ?? []);
+  await expect.poll(async () => (await names()).length).toBeGreaterThan(4);
 });

@@ -1,11 +1,14 @@
 /** Composing: what may happen inside a beat, how many bars and which page; the page is written as one watches. */
 
-import type { Lesson } from '@shedbook/core';
-import { Button, Check, Range } from '@shedbook/stand';
+import { answeringVoices } from '@shedbook/composer';
+import type { Lesson, Voice } from '@shedbook/core';
+import { Button, Check, Choices, Range } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { useState } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
+import { useDocument } from '../document/use-document.ts';
 import { setCount, setHeadings, setIdiom, setMost, setSeed, toggleCell } from '../edit/compose-settings.ts';
+import { setKept } from '../edit/exercises.ts';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { PressOver } from '../notation/press-over.tsx';
 import { Paper, ViewHead } from '../shared/paper.tsx';
@@ -13,6 +16,8 @@ import { useLive } from '../shared/use-live.ts';
 import { useSay, useWords } from '../words/words.tsx';
 import styles from './compose-view.module.css';
 import { DifficultyLine } from './difficulty-line.tsx';
+import { ProposalView } from './proposal-view.tsx';
+import { SecondPass } from './second-pass.tsx';
 import { type Composer, useComposer } from './use-composer.ts';
 import { Vocabulary } from './vocabulary.tsx';
 
@@ -75,16 +80,55 @@ function Idiom({ kept, onKeep }: IdiomProps) {
   );
 }
 
-function Settings({ lesson, composer }: { readonly lesson: Lesson; readonly composer: Composer }) {
+interface ComposerProps {
+  readonly lesson: Lesson;
+  readonly composer: Composer;
+}
+
+/** The voice that answers the comping voice, if one does. */
+function Answering({ lesson, composer }: ComposerProps) {
+  const words = useWords();
+  const voices = answeringVoices(lesson);
+  const asked = composer.ask?.ask === 'page' ? composer.ask.answering : null;
+  const choices = [
+    ['none', words.compose.alone] as const,
+    ...voices.map((voice) => [voice, words.voices[voice]] as const),
+  ];
+  return (
+    <Choices<Voice | 'none'>
+      label={words.compose.answering}
+      value={asked ?? 'none'}
+      choices={choices}
+      onChange={(voice) => composer.propose({ ask: 'page', answering: voice === 'none' ? null : voice })}
+    />
+  );
+}
+
+/** Asks for a page, and for another one. */
+function Proposing({ lesson, composer }: ComposerProps) {
   const words = useWords().compose;
-  const { limits, seed, idiom, headings } = lesson.compose;
+  const { seed } = lesson.compose;
+  const isOpen = composer.ask?.ask === 'page';
+  const press = () => {
+    if (isOpen) composer.change((text) => setSeed(text, typeof seed === 'number' ? seed + 1 : 1));
+    else composer.propose({ ask: 'page', answering: null });
+  };
+  return (
+    <Button dress="strong" onClick={press}>
+      {isOpen ? words.another : words.propose}
+    </Button>
+  );
+}
+
+function Settings({ lesson, composer }: ComposerProps) {
+  const words = useWords().compose;
+  const { limits, idiom, headings } = lesson.compose;
   const [count, setLiveCount] = useLive(Math.min(COUNT.most, Math.max(COUNT.least, lesson.compose.count)));
   const beats = lesson.meter.beats.length;
-  const page = typeof seed === 'number' ? seed : 0;
-  const { recompose } = composer;
+  const { change } = composer;
   return (
     <section className={styles.settings} aria-label={words.title}>
-      <Vocabulary lesson={lesson} onToggle={(cell) => recompose((text) => toggleCell(text, lesson, cell))} />
+      <Vocabulary lesson={lesson} onToggle={(cell) => change((text) => toggleCell(text, lesson, cell))} />
       <div className={styles.ranges}>
         <Range
           label={words.count}
@@ -94,30 +138,26 @@ function Settings({ lesson, composer }: { readonly lesson: Lesson; readonly comp
           max={COUNT.most}
           step={1}
           onChange={setLiveCount}
-          onChangeEnd={(next) => recompose((text) => setCount(text, next))}
+          onChangeEnd={(next) => change((text) => setCount(text, next))}
         />
         <LimitRange
           label={words.strokesMost}
           kept={limits.strokes.most}
           most={beats * 3}
-          onKeep={(most) => recompose((text) => setMost(text, 'strokes', most))}
+          onKeep={(most) => change((text) => setMost(text, 'strokes', most))}
         />
         <LimitRange
           label={words.silenceMost}
           kept={limits.rests.most}
           most={beats}
-          onKeep={(most) => recompose((text) => setMost(text, 'rests', most))}
+          onKeep={(most) => change((text) => setMost(text, 'rests', most))}
         />
-        <Idiom kept={idiom} onKeep={(next) => recompose((text) => setIdiom(text, next))} />
+        <Idiom kept={idiom} onKeep={(next) => change((text) => setIdiom(text, next))} />
       </div>
+      <Answering lesson={lesson} composer={composer} />
       <div className={styles.seed}>
-        <Button dress="strong" onClick={() => recompose((text) => setSeed(text, page + 1))}>
-          {words.another}
-        </Button>
-        <span>
-          {words.seed} <strong>{seed}</strong>
-        </span>
-        <Check checked={headings} onChange={(on) => recompose((text) => setHeadings(text, on))}>
+        <Proposing lesson={lesson} composer={composer} />
+        <Check checked={headings} onChange={(on) => change((text) => setHeadings(text, on))}>
           {words.headings}
         </Check>
       </div>
@@ -125,22 +165,23 @@ function Settings({ lesson, composer }: { readonly lesson: Lesson; readonly comp
   );
 }
 
-interface ComposedPageProps {
+interface WrittenPageProps {
   readonly lesson: Lesson;
-  readonly kept: readonly number[];
-  readonly onKeep: (kept: readonly number[]) => void;
   /** The bar whose reasons are shown, from 0. */
   readonly chosen: number;
   readonly onChoose: (index: number) => void;
 }
 
-function ComposedPage({ lesson, kept, onKeep, chosen, onChoose }: ComposedPageProps) {
+function WrittenPage({ lesson, chosen, onChoose }: WrittenPageProps) {
   const words = useWords();
+  const document = useDocument();
+  const keep = (number: number, on: boolean) =>
+    document.edit(setKept(document.state().text, lesson, number, on));
   return (
     <ol className={styles.composed}>
       {lesson.exercises.map((exercise) => {
         const { number } = exercise;
-        const isKept = kept.includes(number);
+        const isKept = exercise.keep === true;
         return (
           <li key={number} data-kept={isKept || undefined} data-chosen={chosen === number - 1 || undefined}>
             {exercise.name !== null && <h3 className={styles.heading}>{exercise.name}</h3>}
@@ -152,10 +193,7 @@ function ComposedPage({ lesson, kept, onKeep, chosen, onChoose }: ComposedPagePr
             >
               <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
             </PressOver>
-            <Check
-              checked={isKept}
-              onChange={(on) => onKeep(on ? [...kept, number] : kept.filter((each) => each !== number))}
-            >
+            <Check checked={isKept} onChange={(on) => keep(number, on)}>
               <span className={styles.keepWords}>{words.compose.keep}</span>
               <span className="hidden-words">{words.page.exercise({ n: number })}</span>
             </Check>
@@ -170,21 +208,23 @@ function ComposedPage({ lesson, kept, onKeep, chosen, onChoose }: ComposedPagePr
 export function ComposeView({ state, lesson }: ComposeViewProps) {
   const words = useWords().compose;
   const say = useSay();
-  const [kept, setKept] = useState<readonly number[]>([]);
   const [chosen, setChosen] = useState(0);
-  const composer = useComposer(lesson, state.text, kept);
+  const composer = useComposer(state.text);
+  const { grades, proposal, working } = composer;
+  const number = Math.min(chosen + 1, lesson.exercises.length);
   return (
     <Paper>
       <ViewHead title={words.title} lead={words.lead} />
       <Settings lesson={lesson} composer={composer} />
+      {lesson.exercises.length > 0 && <SecondPass lesson={lesson} composer={composer} chosen={number} />}
       <p className={styles.status} role="status">
-        {composer.working && words.working}
-        {!composer.working && composer.notes.map(say).join(' ')}
+        {working && composer.ask && words.working}
+        {!working && proposal?.notes.map(say).join(' ')}
       </p>
-      {composer.grades.length > 0 && (
-        <DifficultyLine grades={composer.grades} chosen={chosen} onChoose={setChosen} />
-      )}
-      <ComposedPage lesson={lesson} kept={kept} onKeep={setKept} chosen={chosen} onChoose={setChosen} />
+      <ProposalView lesson={lesson} composer={composer} />
+      <h3 className={styles.written}>{words.written}</h3>
+      {grades.length > 0 && <DifficultyLine grades={grades} chosen={chosen} onChoose={setChosen} />}
+      <WrittenPage lesson={lesson} chosen={chosen} onChoose={setChosen} />
     </Paper>
   );
 }

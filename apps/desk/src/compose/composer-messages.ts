@@ -1,13 +1,28 @@
 /** What the page and the composing thread say to each other. */
-import type { NoteFact, Reason, ReportedBlock } from '@shedbook/composer';
-import type { Exercise } from '@shedbook/core';
+import type { NoteFact, Pass, PassFact, PassNoteFact, Reason, ReportedBlock } from '@shedbook/composer';
+import type { Exercise, Voice } from '@shedbook/core';
 
-/** Asks for a page for a lesson text; null for `keep` only grades what is there. */
+/** What is to be proposed: a page from the vocabulary, or second passes over exercises that are there. */
+export type Ask =
+  | {
+      readonly ask: 'page';
+      /** The voice that answers the comping voice, or null. */
+      readonly answering: Voice | null;
+    }
+  | {
+      readonly ask: 'passes';
+      readonly pass: Pass;
+      /** Numbers of the exercises. */
+      readonly exercises: readonly number[];
+      /** Another one gives other fills and free accents. */
+      readonly seed: number;
+    };
+
+/** Asks for the grades of a lesson text and, where something is asked, for a proposal. */
 export interface ComposeOrder {
   readonly id: number;
   readonly text: string;
-  /** Numbers of exercises that stay; null: nothing is composed. */
-  readonly keep: readonly number[] | null;
+  readonly ask: Ask | null;
 }
 
 /** How hard one bar is, and why, heaviest reason first. */
@@ -16,14 +31,31 @@ export interface BarGrade {
   readonly reasons: readonly Reason[];
 }
 
-/** A page, or the grades of the one there is. */
+/** One exercise that is proposed. */
+export interface Proposed {
+  readonly exercise: Exercise;
+  readonly points: number;
+  /** Number of the exercise that it is made of, or null. */
+  readonly from: number | null;
+  /** Whether it is on the page already and stays there. */
+  readonly isKept: boolean;
+  readonly said: readonly PassFact[];
+  readonly notes: readonly PassNoteFact[];
+}
+
+/** What is proposed beside what is written. */
+export interface Proposal {
+  readonly of: Ask['ask'];
+  readonly exercises: readonly Proposed[];
+  /** What could not be had. */
+  readonly notes: readonly (NoteFact | PassNoteFact)[];
+  /** The page's blocks, each of one theme; none of second passes. */
+  readonly blocks: readonly ReportedBlock[];
+}
+
+/** The grades of what is written, and what is proposed. */
 export interface ComposeAnswer {
   readonly id: number;
-  /** Null where nothing was composed. */
-  readonly exercises: readonly Exercise[] | null;
   readonly grades: readonly BarGrade[];
-  /** What could not be had. */
-  readonly notes: readonly NoteFact[];
-  /** The page's blocks, each of one theme; none where nothing was composed. */
-  readonly blocks: readonly ReportedBlock[];
+  readonly proposal: Proposal | null;
 }

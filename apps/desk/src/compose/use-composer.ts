@@ -1,27 +1,40 @@
-/** The composer for the open lesson: every change of what it goes by writes the page anew, as one step of history. */
-import { type NoteFact, withHeadings } from '@shedbook/composer';
-import { type Lesson, parseLesson } from '@shedbook/core';
+/**
+ * The composer for the open lesson: it grades what is written and proposes beside it. Nothing is written before a
+ * person places it, and then as one step of history.
+ */
+import { answeringLevel, withHeadings } from '@shedbook/composer';
+import { type Exercise, parseLesson, setExerciseLevel } from '@shedbook/core';
+import { useSay as useNotice } from '@shedbook/stand';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
-import { withExercises } from '../edit/exercises.ts';
-import { useSay } from '../words/words.tsx';
+import { type Unnumbered, withExercises } from '../edit/exercises.ts';
+import { type PlaceHow, placeExercises } from '../edit/place-proposal.ts';
+import { useSay, useWords } from '../words/words.tsx';
 import ComposerWorker from './composer.worker.ts?worker';
-import type { BarGrade, ComposeAnswer, ComposeOrder } from './composer-messages.ts';
+import type { Ask, BarGrade, ComposeAnswer, ComposeOrder, Proposal } from './composer-messages.ts';
 
 /** What the composer has said last. */
 export interface ComposerState {
   readonly grades: readonly BarGrade[];
-  readonly notes: readonly NoteFact[];
+  readonly proposal: Proposal | null;
   readonly working: boolean;
 }
 
 /** The composer. */
 export interface Composer extends ComposerState {
-  /** Changes the text of the lesson and composes by what it then says. */
-  readonly recompose: (change: (text: string) => string) => void;
+  /** What is proposed, or null. */
+  readonly ask: Ask | null;
+  /** Proposes, or with null puts the proposal away. */
+  readonly propose: (ask: Ask | null) => void;
+  /** Changes what the composer goes by, and proposes a page by it. */
+  readonly change: (change: (text: string) => string) => void;
+  /** Puts exercises of the proposal, by their index in it, on the page. */
+  readonly place: (how: PlaceHow, taken: ReadonlySet<number>) => void;
 }
 
-const NOTHING: ComposerState = { grades: [], notes: [], working: false };
+const NOTHING: ComposerState = { grades: [], proposal: null, working: false };
+
+const PAGE: Ask = { ask: 'page', answering: null };
 
 function useWorker(onAnswer: (answer: ComposeAnswer) => void): (order: ComposeOrder) => void {
   const worker = useRef<Worker | null>(null);
@@ -36,34 +49,56 @@ function useWorker(onAnswer: (answer: ComposeAnswer) => void): (order: ComposeOr
   return useCallback((order) => worker.current?.postMessage(order), []);
 }
 
-/** The composer of a lesson; `keep` lists numbers of exercises that stay. */
-export function useComposer(lesson: Lesson, text: string, keep: readonly number[]): Composer {
+/** What the composer says of a text; answers to earlier texts and questions are dropped. */
+function useAnswers(text: string, ask: Ask | null): ComposerState {
+  const [state, setState] = useState<ComposerState>(NOTHING);
+  const latest = useRef(0);
+  const send = useWorker(({ id, grades, proposal }) => {
+    if (id === latest.current) setState({ grades, proposal, working: false });
+  });
+  useEffect(() => {
+    latest.current += 1;
+    setState((before) => ({ ...before, proposal: ask && before.proposal, working: true }));
+    send({ id: latest.current, text, ask });
+  }, [send, text, ask]);
+  return state;
+}
+
+/** The composer of a lesson's text. */
+export function useComposer(text: string): Composer {
   const document = useDocument();
   const say = useSay();
-  const [state, setState] = useState<ComposerState>(NOTHING);
-  const latest = useRef({ id: 0, text: '' });
-  const send = useWorker((answer) => {
-    if (answer.id !== latest.current.id) return;
-    setState({ grades: answer.grades, notes: answer.notes, working: false });
-    if (!answer.exercises) return;
-    const settings = parseLesson(latest.current.text, 'lesson').lesson;
-    if (answer.exercises.length === 0 || !settings) {
-      document.edit(latest.current.text);
-      return;
-    }
-    const { headings } = settings.compose;
-    const exercises = headings ? withHeadings(answer.exercises, answer.blocks, say) : answer.exercises;
-    document.edit(withExercises(latest.current.text, settings, exercises));
-  });
-  const order = useCallback(
-    (next: string, kept: readonly number[] | null) => {
-      latest.current = { id: latest.current.id + 1, text: next };
-      setState((before) => ({ ...before, working: true }));
-      send({ id: latest.current.id, text: next, keep: kept });
-    },
-    [send],
-  );
-  useEffect(() => order(text, null), [order, text]);
-  const inRange = keep.filter((number) => number <= lesson.exercises.length);
-  return { ...state, recompose: (change) => order(change(document.state().text), inRange) };
+  const notice = useNotice();
+  const words = useWords();
+  const [ask, setAsk] = useState<Ask | null>(null);
+  const state = useAnswers(text, ask);
+  const change = (by: (text: string) => string) => {
+    document.edit(by(document.state().text));
+    if (ask?.ask !== 'page') setAsk(PAGE);
+  };
+  const named = ({ exercises, blocks }: Proposal, isNamed: boolean): readonly Exercise[] => {
+    const plain = exercises.map(({ exercise }) => exercise);
+    return isNamed ? withHeadings(plain, blocks, say) : plain;
+  };
+  const place = (how: PlaceHow, taken: ReadonlySet<number>) => {
+    const { proposal } = state;
+    const now = document.state().text;
+    const { lesson } = parseLesson(now, 'lesson');
+    if (!proposal || !lesson || state.working) return;
+    const exercises = named(proposal, lesson.compose.headings);
+    const items = proposal.exercises.map(({ from, isKept }, i) => ({
+      exercise: exercises[i] as Unnumbered,
+      from,
+      isKept,
+      isTaken: taken.has(i),
+    }));
+    const answering = ask?.ask === 'page' ? ask.answering : null;
+    const levelDb = answering && answeringLevel(lesson, answering);
+    const written = withExercises(now, lesson, placeExercises(lesson.exercises, items, how));
+    document.edit(answering && levelDb !== null ? setExerciseLevel(written, answering, levelDb) : written);
+    setAsk(null);
+    const n = items.filter(({ isTaken, isKept }) => isTaken && !isKept).length;
+    notice(words.compose.placed({ n }), { label: words.desk.undo, run: () => void document.undo() });
+  };
+  return { ...state, ask, propose: setAsk, change, place };
 }

@@ -28,6 +28,16 @@ export function changeExercise(
   return exercises.map((each, i) => (i === index ? { ...each, ...change } : each));
 }
 
+/** The text of the lesson with an exercise that stays when a page is composed, or no longer does. */
+export function setKept(text: string, lesson: Lesson, number: number, on: boolean): string {
+  const exercises = lesson.exercises.map((exercise) => {
+    if (exercise.number !== number) return exercise;
+    const { keep: _, ...loose } = exercise;
+    return on ? { ...loose, keep: true as const } : loose;
+  });
+  return withExercises(text, lesson, exercises);
+}
+
 /** The exercise with another line for one of its parts; hands belong to the first part. */
 export function withLine(exercise: Exercise, part: number, line: Line): Unnumbered {
   const parts = exercise.parts.map((each, i) => (i === part ? { ...each, pattern: line.pattern } : each));

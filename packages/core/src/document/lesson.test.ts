@@ -186,6 +186,18 @@ exercises: [{pattern: {snare: x.. ... ... ..., bass: ... x.. ... ...}}]
     expect(bassDb(1)).toBe(-4);
   });
 
+  it('[LE30] keeps what a person marks to stay', () => {
+    const lesson = read(
+      'title: T\nexercises: [x x x x, {pattern: x . x ., keep: true}, {pattern: x x . ., keep: false}]\n',
+    );
+    const kept = (of: Lesson) => of.exercises.flatMap(({ keep, number }) => (keep ? [number] : []));
+    expect(kept(lesson)).toEqual([2]);
+    expect(kept(read(printLesson(lesson)))).toEqual([2]);
+    expect(setExercises('title: T\n', lesson.exercises, 'snare')).toContain(
+      'pattern: x . x .\n    keep: true',
+    );
+  });
+
   it('[LE10] knows cells by name', () => {
     const lesson = read('title: T\nvocabulary: [last triplet, {cell: x.x, name: the skip}, Rest]\n');
     expect(lesson.vocabulary.map((each) => [each.cell.text, each.name])).toEqual([

@@ -21,13 +21,15 @@ export function exerciseToData(exercise: Omit<Exercise, 'number'>, comping: Voic
   const pattern = alone
     ? formatPattern(first.pattern)
     : Object.fromEntries(exercise.parts.map((part) => [part.voice, formatPattern(part.pattern)]));
-  const { name, sticking, notes } = exercise;
-  if (typeof pattern === 'string' && name === null && sticking === null && notes === null) return pattern;
+  const { name, sticking, notes, keep } = exercise;
+  const said = name !== null || sticking !== null || notes !== null || keep === true;
+  if (typeof pattern === 'string' && !said) return pattern;
   return {
     pattern,
     ...(name === null ? {} : { name }),
     ...(sticking === null ? {} : { sticking: sticking.join(' ') }),
     ...(notes === null ? {} : { notes }),
+    ...(keep === true ? { keep } : {}),
   };
 }
 

@@ -185,6 +185,8 @@ export function readExercises(
       report({ code: 'same-exercise', severity: 'warning', path, found, expected });
     }
     seen.set(key, before ?? index + 1);
-    return [{ number: index + 1, name: given.name ?? null, parts, sticking, notes: given.notes ?? null }];
+    const { name = null, notes = null } = given;
+    const keep = given.keep === true ? { keep: true as const } : {};
+    return [{ number: index + 1, name, parts, sticking, notes, ...keep }];
   });
 }

@@ -122,6 +122,7 @@ const exercise = z.union(
         name: text('a-name').optional().describe('printed beside the number'),
         sticking: text('hands').optional().describe('`R`, `L` or `B` (both) for each stroke'),
         notes: text('a-text').optional().describe('printed under the exercise'),
+        keep: yesNo().optional().describe('stays where it is when a page is composed; false when left out'),
       },
       { error: map('an-exercise') },
     ),

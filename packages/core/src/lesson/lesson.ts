@@ -42,6 +42,8 @@ export interface Exercise {
   /** One hand for each stroke of the first part, or null. */
   readonly sticking: readonly ('R' | 'L' | 'B')[] | null;
   readonly notes: string | null;
+  /** Whether it stays in its place when a page is composed anew; left out where it need not. */
+  readonly keep?: true;
 }
 
 /** A fixed accent that replaces what the comping voice has on one beat. */

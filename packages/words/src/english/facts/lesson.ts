@@ -25,7 +25,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'patterns-by-playing-voice': 'a pattern text for each voice that plays',
   'levels-by-voice': 'a level for each voice',
   'limbs-by-voice': 'a limb for each voice',
-  'an-exercise': 'a pattern text, or pattern with name, sticking and notes',
+  'an-exercise': 'a pattern text, or pattern with name, sticking, notes and keep',
   'an-exercise-pattern': 'a pattern text, or a pattern text for each voice',
   'pattern-texts': 'a list of pattern texts',
   hands: 'hands such as "R L R L"',

@@ -25,7 +25,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'patterns-by-playing-voice': 'ein Pattern für jede Stimme, die spielt',
   'levels-by-voice': 'ein Pegel für jede Stimme',
   'limbs-by-voice': 'eine Hand oder ein Fuß für jede Stimme',
-  'an-exercise': 'ein Pattern, oder pattern mit name, sticking und notes',
+  'an-exercise': 'ein Pattern, oder pattern mit name, sticking, notes und keep',
   'an-exercise-pattern': 'ein Pattern, oder eines für jede Stimme',
   'pattern-texts': 'eine Liste von Patterns',
   hands: 'Hände wie „R L R L“',

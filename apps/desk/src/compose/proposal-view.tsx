@@ -1,0 +1,145 @@
+/** What the composer proposes, beside what is written: looked through, taken or left, and placed. */
+import type { Lesson } from '@shedbook/core';
+import { Button, Check } from '@shedbook/stand';
+import { sayExercise } from '@shedbook/words';
+import { useState } from 'react';
+import { isSilent, type PlaceHow } from '../edit/place-proposal.ts';
+import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
+import { useSay, useWords } from '../words/words.tsx';
+import styles from './compose-view.module.css';
+import type { Proposal, Proposed } from './composer-messages.ts';
+import type { Composer } from './use-composer.ts';
+
+interface ProposalViewProps {
+  readonly lesson: Lesson;
+  readonly composer: Composer;
+}
+
+interface ProposedRowProps {
+  readonly item: Proposed;
+  readonly number: number;
+  readonly heading: string | null;
+  readonly lesson: Lesson;
+  readonly isTaken: boolean;
+  readonly onTake: (on: boolean) => void;
+}
+
+function ProposedRow({ item, number, heading, lesson, isTaken, onTake }: ProposedRowProps) {
+  const words = useWords();
+  const say = useSay();
+  const { exercise, from, isKept, said, notes } = item;
+  const told = [...said, ...notes].map(say).join('. ');
+  return (
+    <li data-kept={isKept || undefined}>
+      {heading !== null && <h4 className={styles.heading}>{heading}</h4>}
+      <span className={styles.number}>{from ?? number}</span>
+      <div className={styles.drawing} role="img" aria-label={sayExercise(exercise, words)}>
+        <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
+      </div>
+      {isKept ? (
+        <span className={styles.keepWords}>{words.compose.kept}</span>
+      ) : (
+        <Check checked={isTaken} onChange={onTake}>
+          <span className={styles.keepWords}>{words.compose.take}</span>
+          <span className="hidden-words">{words.page.exercise({ n: from ?? number })}</span>
+        </Check>
+      )}
+      {told !== '' && <p className={styles.told}>{told}</p>}
+    </li>
+  );
+}
+
+/** Which exercises of the proposal are taken: all of them, until a person leaves one. */
+function useTaken(proposal: Proposal | null) {
+  const [left, setLeft] = useState<ReadonlySet<number>>(new Set());
+  const [of, setOf] = useState(proposal);
+  if (of !== proposal) {
+    setOf(proposal);
+    setLeft(new Set());
+  }
+  const take = (index: number, on: boolean) => {
+    const next = new Set(left);
+    if (on) next.delete(index);
+    else next.add(index);
+    setLeft(next);
+  };
+  const all = proposal?.exercises ?? [];
+  const taken = new Set(all.flatMap((_, index) => (left.has(index) ? [] : [index])));
+  return { taken, take };
+}
+
+/** Where the proposal can go. */
+function placesFor(proposal: Proposal, { exercises }: Lesson): readonly PlaceHow[] {
+  if (exercises.every(isSilent)) return ['behind'];
+  return proposal.of === 'page' ? ['behind', 'instead'] : ['behind', 'each after its own'];
+}
+
+interface PlacingProps extends ProposalViewProps {
+  readonly proposal: Proposal;
+  readonly taken: ReadonlySet<number>;
+}
+
+function Placing({ lesson, composer, proposal, taken }: PlacingProps) {
+  const words = useWords().compose;
+  const fresh = proposal.exercises.filter(({ isKept }, index) => !isKept && taken.has(index)).length;
+  const loose = lesson.exercises.filter(({ keep }) => keep !== true).length;
+  const isBlank = lesson.exercises.every(isSilent);
+  const label: Readonly<Record<PlaceHow, string>> = {
+    behind: isBlank ? words.use : words.behind,
+    'each after its own': words.eachAfter,
+    instead: words.instead({ n: loose }),
+  };
+  return (
+    <div className={styles.placing}>
+      {placesFor(proposal, lesson).map((how, index) => (
+        <Button
+          key={how}
+          dress={index === 0 ? 'strong' : 'plain'}
+          disabled={fresh === 0 || composer.working}
+          onClick={() => composer.place(how, taken)}
+        >
+          {label[how]}
+        </Button>
+      ))}
+      <Button dress="bare" onClick={() => composer.propose(null)}>
+        {words.putAway}
+      </Button>
+    </div>
+  );
+}
+
+/** The proposal, or nothing. */
+export function ProposalView({ lesson, composer }: ProposalViewProps) {
+  const words = useWords().compose;
+  const say = useSay();
+  const { proposal } = composer;
+  const { taken, take } = useTaken(proposal);
+  if (!proposal) return null;
+  const headings = new Map(
+    lesson.compose.headings ? proposal.blocks.map(({ first, heading }) => [first, heading] as const) : [],
+  );
+  const headingAt = (number: number) => {
+    const heading = headings.get(number);
+    return heading ? say(heading) : null;
+  };
+  return (
+    <section className={styles.proposal} data-part="proposal" aria-label={words.proposed}>
+      <h3>{words.proposed}</h3>
+      <p>{proposal.exercises.length > 0 ? words.proposedLead : words.impossible}</p>
+      {proposal.exercises.length > 0 && <Placing {...{ lesson, composer, proposal, taken }} />}
+      <ol className={styles.composed}>
+        {proposal.exercises.map((item, index) => (
+          <ProposedRow
+            key={index}
+            item={item}
+            number={index + 1}
+            heading={headingAt(index + 1)}
+            lesson={lesson}
+            isTaken={taken.has(index)}
+            onTake={(on) => take(index, on)}
+          />
+        ))}
+      </ol>
+    </section>
+  );
+}

@@ -1,0 +1,97 @@
+/** A second pass over the chosen exercise, or over all of them: what is made is proposed. */
+import { ACCENT_RULES, HANDS_RULES, KIT_RULES, type Pass, SHARING_RULES } from '@shedbook/composer';
+import type { Lesson } from '@shedbook/core';
+import { Button, Choices } from '@shedbook/stand';
+import { useState } from 'react';
+import { useWords } from '../words/words.tsx';
+import styles from './compose-view.module.css';
+import type { Composer } from './use-composer.ts';
+
+interface SecondPassProps {
+  readonly lesson: Lesson;
+  readonly composer: Composer;
+  /** Number of the exercise that is chosen. */
+  readonly chosen: number;
+}
+
+const PASSES = ['share', 'kit', 'accents', 'hands', 'fill'] as const;
+type PassName = (typeof PASSES)[number];
+
+/** Every pass by the rule that makes it. */
+const RULES = {
+  share: SHARING_RULES,
+  kit: KIT_RULES,
+  accents: ACCENT_RULES,
+  hands: HANDS_RULES,
+  fill: ['one-beat', 'two-beats'],
+} as const satisfies Readonly<Record<PassName, readonly string[]>>;
+
+const PHRASE_BARS = 4;
+
+/** A choice for each pass, so that coming back to one finds it as it was left. */
+type Chosen = { readonly [P in PassName]: (typeof RULES)[P][number] };
+
+const FIRST: Chosen = {
+  share: 'long-below',
+  kit: 'by-beat',
+  accents: 'first-of-group',
+  hands: 'by-turns',
+  fill: 'two-beats',
+};
+
+function passOf(name: PassName, chosen: Chosen): Pass {
+  switch (name) {
+    case 'share':
+      return { pass: name, rule: chosen.share, lower: 'bass' };
+    case 'kit':
+      return { pass: name, rule: chosen.kit };
+    case 'accents':
+      return { pass: name, rule: chosen.accents };
+    case 'hands':
+      return { pass: name, rule: chosen.hands };
+    case 'fill':
+      return { pass: name, beats: chosen.fill === 'one-beat' ? 1 : 2, bars: PHRASE_BARS };
+  }
+}
+
+/** The pass, its rule and what it is made of. */
+export function SecondPass({ lesson, composer, chosen }: SecondPassProps) {
+  const words = useWords();
+  const said = words.compose;
+  const [name, setName] = useState<PassName>('share');
+  const [rules, setRules] = useState(FIRST);
+  const [over, setOver] = useState<'one' | 'all'>('one');
+  const seed = composer.ask?.ask === 'passes' ? composer.ask.seed + 1 : 1;
+  const exercises = over === 'all' ? lesson.exercises.map(({ number }) => number) : [chosen];
+  const ruleNames: Readonly<Record<string, string>> = said.rules[name];
+  return (
+    <details className={styles.second} data-part="second-pass">
+      <summary>{said.second}</summary>
+      <p>{said.secondLead}</p>
+      <Choices
+        label={said.pass}
+        value={name}
+        choices={PASSES.map((each) => [each, said.passes[each]] as const)}
+        onChange={setName}
+      />
+      <Choices
+        label={said.rule}
+        value={rules[name] as string}
+        choices={RULES[name].map((rule) => [rule as string, ruleNames[rule] ?? rule] as const)}
+        onChange={(rule) => setRules({ ...rules, [name]: rule })}
+      />
+      <Choices
+        label={said.over}
+        value={over}
+        choices={[
+          ['one', words.page.exercise({ n: chosen })],
+          ['all', said.all],
+        ]}
+        onChange={setOver}
+      />
+      <Button onClick={() => composer.propose({ ask: 'passes', pass: passOf(name, rules), exercises, seed })}>
+        {said.proposePass}
+      </Button>
+    </details>
+  );
+}
