@@ -1,4 +1,5 @@
 /** An electronic kit through Web MIDI: every input, heard on the clock of the sound. */
+import type { Voice } from '@shedbook/core';
 import { type KitNote, readClocks, readKitNote } from './midi-clock.ts';
 
 /** Why there is no kit. */
@@ -37,6 +38,8 @@ export class Kit {
   readonly #listeners = new Set<(note: KitNote) => void>();
   /** Name of the first input; the latency is kept under it. */
   readonly device: string;
+  /** What every key is, where one plays on one surface; null: what its number says. */
+  anyVoice: Voice | null = null;
 
   constructor(ports: readonly KitPort[], context: AudioContext) {
     this.#ports = ports;
@@ -44,7 +47,7 @@ export class Kit {
     for (const port of ports) {
       port.onmidimessage = (event) => {
         // The clocks are compared for every note: a sound thread that could not keep up has fallen behind.
-        const note = readKitNote(event, readClocks(context));
+        const note = readKitNote(event, readClocks(context), this.anyVoice);
         if (note) for (const listener of this.#listeners) listener(note);
       };
     }

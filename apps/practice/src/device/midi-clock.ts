@@ -43,14 +43,18 @@ export interface KitNote {
 const NOTE_ON = 0x90;
 const NOTE_ON_MASK = 0xf0;
 
-/** The stroke of a message, or null where it is none or of no voice of the drum set. */
+/**
+ * The stroke of a message, or null where it is none or of no voice of the drum set.
+ * @param anyVoice what every key is, where one plays on one surface
+ */
 export function readKitNote(
   message: { readonly data: Uint8Array | readonly number[] | null; readonly timeStamp: number },
   pair: ClockPair,
+  anyVoice: Voice | null = null,
 ): KitNote | null {
   const [status = 0, key = 0, velocity = 0] = message.data ?? [];
   if ((status & NOTE_ON_MASK) !== NOTE_ON || velocity === 0) return null;
-  const voice = keyToVoice(key)?.voice;
+  const voice = anyVoice ?? keyToVoice(key)?.voice;
   if (!voice || !isVoice(voice)) return null;
   return {
     voice,

@@ -3,7 +3,7 @@
  *
  * Conventions: seconds of the audio context, latency not yet taken off.
  */
-import type { Bpm } from '@shedbook/core';
+import type { Bpm, Voice } from '@shedbook/core';
 import type { Asked, Listened, LiveStroke } from '@shedbook/listen';
 import type { KitNote } from '../device/midi-clock.ts';
 
@@ -31,6 +31,8 @@ export type EarOrder =
       /** What comes of it carries this name. */
       readonly id: string;
       readonly asked: Asked;
+      /** What every stroke is, where one plays on one surface; null on a drum set. */
+      readonly onPad: Voice | null;
       /** Null where notes come instead of sound. */
       readonly sampleRateHz: number | null;
       readonly originSeconds: number;

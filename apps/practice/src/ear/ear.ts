@@ -4,6 +4,7 @@
  * Conventions: seconds of the audio context that plays; a latency is how much later a stroke on the beat is taken
  * than its model was played, in milliseconds.
  */
+import type { Voice } from '@shedbook/core';
 import type { Asked } from '@shedbook/listen';
 import { findPorts, Kit, KitError, type KitRefusal } from '../device/kit.ts';
 import { Microphone, MicrophoneError, type MicrophoneRefusal } from '../device/microphone.ts';
@@ -158,14 +159,19 @@ export class Ear {
     this.#show(OFF);
   }
 
-  /** Begins to listen for an exercise; what comes of it carries the name `id`. */
-  ask(id: string, asked: Asked): void {
+  /**
+   * Begins to listen for an exercise; what comes of it carries the name `id`.
+   * @param onPad what every stroke is, where one plays on one surface
+   */
+  ask(id: string, asked: Asked, onPad: Voice | null): void {
     const context = this.#context;
     if (!context || this.#state.phase !== 'on') return;
+    if (this.#kit) this.#kit.anyVoice = onPad;
     this.#order({
       kind: 'ask',
       id,
       asked,
+      onPad,
       sampleRateHz: this.#microphone?.rateHz ?? null,
       originSeconds: context.currentTime,
       latencySeconds: this.#state.latencyMs / 1000,

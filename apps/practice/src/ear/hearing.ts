@@ -4,6 +4,7 @@
  *
  * Conventions: seconds of the audio context.
  */
+import type { TakeReport, Voice } from '@shedbook/core';
 import {
   type Judgement,
   judge,
@@ -28,6 +29,8 @@ export interface JudgedLoop {
   readonly loop: LoopTime;
   readonly task: PlayedTask;
   readonly judgement: Judgement;
+  /** Spread of each voice of which enough was heard, in milliseconds. */
+  readonly spreadsMs: Readonly<Partial<Record<Voice, number>>>;
 }
 
 /** One stretch of playing one exercise, as it was heard. */
@@ -57,6 +60,8 @@ export type HearingEvent =
 export interface Practised {
   readonly task: Omit<PlayedTask, 'bpm'>;
   readonly level: Level;
+  /** What every stroke is, where one plays on one surface; null on a drum set. */
+  readonly onPad: Voice | null;
 }
 
 /** Milliseconds between looks at the player. */
@@ -68,6 +73,14 @@ const SAME_SECONDS = 0.002;
 /** A stretch, and what only this file needs of it. */
 interface OpenStretch extends Stretch {
   readonly loops: JudgedLoop[];
+}
+
+/** Strokes of a voice in a round from which on it has a spread. */
+const FEWEST_STROKES = 3;
+
+function spreadsOf(report: TakeReport | null): JudgedLoop['spreadsMs'] {
+  const voices = Object.entries(report?.voices ?? {}).filter(([, { hits }]) => hits >= FEWEST_STROKES);
+  return Object.fromEntries(voices.map(([voice, { offsetMs }]) => [voice, Number(offsetMs.spread)]));
 }
 
 /** Hearing. */
@@ -135,13 +148,13 @@ export class Hearing {
   }
 
   #begin(exercise: number | null): void {
-    const { task } = this.#practised();
+    const { task, onPad } = this.#practised();
     const id = newId();
     const whole = { ...task, exercise, bpm: this.#player.heard()?.bpm ?? task.lesson.tempo.startBpm };
     this.#current = { id, startedAt: new Date(), task: whole, loops: [] };
     this.#stretches.set(id, this.#current);
     this.#loops = [];
-    this.ear.ask(id, { lesson: task.lesson, exercise, form: studentForm(task.form), bpm: whole.bpm });
+    this.ear.ask(id, { lesson: task.lesson, exercise, form: studentForm(task.form), bpm: whole.bpm }, onPad);
     this.#tell({ kind: 'stretch begins', id });
   }
 
@@ -189,6 +202,7 @@ export class Hearing {
       loop,
       task: played,
       judgement,
+      spreadsMs: spreadsOf(heard.report),
     };
     stretch.loops.push(judged);
     this.#tell({ kind: 'judged', judged });

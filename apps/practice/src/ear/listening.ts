@@ -3,13 +3,14 @@
  *
  * Conventions: seconds and frames of the audio context; the listener's own stream begins at `originSeconds`.
  */
-import { Hertz, Seconds } from '@shedbook/core';
+import { Hertz, Seconds, type Voice } from '@shedbook/core';
 import { type Asked, createLiveListener, type Listened, type LiveListener } from '@shedbook/listen';
 import type { CapturedBlock } from '../device/capture-messages.ts';
 import type { KitNote } from '../device/midi-clock.ts';
 import type { HeardStroke, LoopTime } from './ear-messages.ts';
 import { JoinedStream } from './joined-stream.ts';
 import { Pcm } from './pcm.ts';
+import { TapFinder } from './tap-finder.ts';
 
 /** What is listened for, and from when. */
 export interface ListeningOptions {
@@ -18,6 +19,8 @@ export interface ListeningOptions {
   readonly originSeconds: number;
   readonly latencySeconds: number;
   readonly id: string;
+  /** What every stroke is, where one plays on one surface; null or left out on a drum set. */
+  readonly onPad?: Voice | null;
   /** Whether the sound is kept for a take: yes where left out. */
   readonly records?: boolean;
 }
@@ -44,6 +47,7 @@ export class Listening {
   readonly #listener: LiveListener;
   readonly #stream: JoinedStream | null;
   readonly #pcm: Pcm | null;
+  readonly #pad: { readonly voice: Voice; readonly taps: TapFinder } | null;
   readonly #loops: { readonly loop: LoopTime; readonly number: number; reported: boolean }[] = [];
   #latency: number;
   readonly originSeconds: number;
@@ -52,9 +56,11 @@ export class Listening {
   isClosing = false;
 
   constructor(options: ListeningOptions) {
-    const { asked, sampleRateHz, originSeconds, latencySeconds, id, records = true } = options;
+    const { asked, sampleRateHz, originSeconds, latencySeconds, id, records = true, onPad } = options;
+    this.#pad = onPad && sampleRateHz ? { voice: onPad, taps: new TapFinder(Hertz(sampleRateHz)) } : null;
     this.id = id;
-    const rate = sampleRateHz === null ? {} : { sampleRateHz: Hertz(sampleRateHz) };
+    // On a pad taps come as notes do: there is nothing to tell apart.
+    const rate = sampleRateHz === null || this.#pad ? {} : { sampleRateHz: Hertz(sampleRateHz) };
     this.#listener = createLiveListener(asked, { ...rate, latencySeconds: Seconds(latencySeconds) });
     this.#latency = latencySeconds;
     const originFrame = sampleRateHz === null ? 0 : Math.round(originSeconds * sampleRateHz);
@@ -79,8 +85,15 @@ export class Listening {
     return pieces.flatMap((piece) => {
       const pcm = this.#pcm;
       if (pcm && pcm.length < LONGEST_TAKE_SECONDS * pcm.rateHz) pcm.push(piece);
-      return this.#listener.push(piece).map(this.#onClock);
+      return this.#hear(piece).map(this.#onClock);
     });
+  }
+
+  #hear(piece: Float32Array): readonly ReturnType<LiveListener['note']>[] {
+    const pad = this.#pad;
+    if (!pad) return this.#listener.push(piece);
+    const taps = pad.taps.push(piece);
+    return taps.map(({ seconds, levelDb }) => this.#listener.note(Seconds(seconds), pad.voice, levelDb));
   }
 
   /** Takes a stroke of a kit. */

@@ -33,6 +33,12 @@ const ALL: Everything = {
     { take: take('sound'), audio: new Blob([Uint8Array.from([1, 2, 3, 4])]) },
   ],
   timings: [{ device: 'headphones', latencyMs: 31, spreadMs: 1 }],
+  evens: [
+    {
+      ...{ id: 's', startedAt: '2026-11-25T18:30:00+01:00', lesson: 'swing', exercise: null },
+      spreadsMs: { snare: [12, 14] },
+    },
+  ],
   settings: { 'practice.swing': '{"tempi":{}}', ears: '{}' },
 };
 
@@ -43,6 +49,7 @@ it('[ST147] a student comes back whole: log, takes with their sound, timings and
   expect(back.takes[0]?.audio).toBeNull();
   expect([...new Uint8Array((await back.takes[1]?.audio?.arrayBuffer()) ?? [])]).toEqual([1, 2, 3, 4]);
   expect(back.timings).toEqual(ALL.timings);
+  expect(back.evens).toEqual(ALL.evens);
   expect(back.settings).toEqual(ALL.settings);
 });
 

@@ -2,13 +2,14 @@
  * Everything of a student as one file, and back again: the log, takes with their sound, timings, settings.
  *
  * Conventions: a zip; `practice-log.json` as every reader of logs takes it, `takes.json`, `audio/NUMBER.wav` in the
- * order of the takes, `timings.json`, `settings.json`, `unreadable.json` with entries that could not be read.
+ * order of the takes, `timings.json`, `evenness.json`, `settings.json`, `unreadable.json` with entries that could not be read.
  * Source: PKWARE APPNOTE 6.3 (stored entries), written and read by fflate.
  */
 import { printPracticeLog } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import type { KeptLatency } from '../device/latency-store.ts';
+import { type EvenStretch, isEven } from '../log/even-store.ts';
 import type { Take, WholeTake } from '../takes/take.ts';
 
 /** What there is of a student. */
@@ -17,6 +18,8 @@ export interface Everything {
   readonly unreadable: readonly unknown[];
   readonly takes: readonly WholeTake[];
   readonly timings: readonly KeptLatency[];
+  /** How even each stretch was. */
+  readonly evens: readonly EvenStretch[];
   /** Small choices by the names that they are kept under, without whose they are. */
   readonly settings: Readonly<Record<string, string>>;
 }
@@ -34,6 +37,7 @@ export async function packEverything(all: Everything): Promise<Uint8Array<ArrayB
     'practice-log.json': strToU8(printPracticeLog(all.log)),
     'takes.json': json(all.takes.map(({ take }) => take)),
     'timings.json': json(all.timings),
+    'evenness.json': json(all.evens),
     'settings.json': json(all.settings),
   };
   if (all.unreadable.length > 0) files['unreadable.json'] = json(all.unreadable);
@@ -77,6 +81,7 @@ export function unpackEverything(bytes: Uint8Array): BroughtBack {
     logText: strFromU8(log),
     takes,
     timings: listOf<KeptLatency>(read('timings.json'), isTiming),
+    evens: listOf<EvenStretch>(read('evenness.json'), isEven),
     settings: Object.fromEntries(
       settings.filter((entry): entry is [string, string] => typeof entry[1] === 'string'),
     ),

@@ -3,6 +3,7 @@ import { momentNow } from '@shedbook/stand';
 import { allLatencies, keepLatency } from '../device/latency-store.ts';
 import { download } from '../kept/download.ts';
 import { isOwn, ownSettings, rememberOwn } from '../kept/students.ts';
+import { keepEven, readEvens } from '../log/even-store.ts';
 import { readLog, takeIn } from '../log/log-store.ts';
 import { audioOf, keepTake, listTakes } from '../takes/take-store.ts';
 import { packEverything, unpackEverything } from './everything.ts';
@@ -17,6 +18,7 @@ export async function saveEverything(lesson: string): Promise<void> {
   const bytes = await packEverything({
     ...{ log, unreadable: unreadable.map(({ value }) => value), takes: whole },
     ...{ timings: await allLatencies().catch(() => []), settings: ownSettings() },
+    evens: await readEvens(),
   });
   download(`${lesson}-practice-${momentNow().slice(0, 10)}.zip`, bytes, 'application/zip');
 }
@@ -29,7 +31,7 @@ export interface CameBack {
 
 /** Takes a file of {@link saveEverything} in: nothing that is here already is lost. @throws Error where it is none */
 export async function bringBack(bytes: Uint8Array): Promise<CameBack> {
-  const { logText, takes, timings, settings } = unpackEverything(bytes);
+  const { logText, takes, timings, evens, settings } = unpackEverything(bytes);
   const { parsePracticeLog } = await import('../log/read-log.ts');
   const { soundEntries } = parsePracticeLog(logText, 'practice-log.json');
   const entries = soundEntries ? await takeIn(soundEntries) : 0;
@@ -37,6 +39,7 @@ export async function bringBack(bytes: Uint8Array): Promise<CameBack> {
   const missing = takes.filter(({ take }) => !known.has(take.id));
   for (const each of missing) await keepTake(each);
   for (const each of timings) await keepLatency(each);
+  for (const each of evens) await keepEven(each);
   for (const [name, value] of Object.entries(settings)) if (isOwn(name)) rememberOwn(name, value);
   return { entries, takes: missing.length };
 }

@@ -1,21 +1,14 @@
 /** Turning hearing on and off: what it does is said before anything is asked for. */
 
-import { Button, classes } from '@shedbook/stand';
+import { Button, Choices, classes } from '@shedbook/stand';
 import type { EarState, Input } from '../ear/ear.ts';
 import type { Hearing } from '../ear/hearing.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
+import { SURFACES } from '../session/pad.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import inRow from '../ui/row.module.css';
 import styles from './ear-switch.module.css';
-
-/** Peaks in dB re full scale between nothing, soft, good and too loud. */
-const LEVELS = { soft: -60, good: -36, loud: -1 } as const;
-
-function levelName(levelDb: number): 'silent' | 'soft' | 'good' | 'loud' {
-  if (levelDb < LEVELS.soft) return 'silent';
-  if (levelDb < LEVELS.good) return 'soft';
-  return levelDb < LEVELS.loud ? 'good' : 'loud';
-}
+import { levelName } from './level-name.ts';
 
 function Listening({ ear, hearing }: { readonly ear: EarState; readonly hearing: Hearing }) {
   const words = useHearingWords().hearing;
@@ -44,16 +37,26 @@ function Listening({ ear, hearing }: { readonly ear: EarState; readonly hearing:
 /** The switch. */
 export function EarSwitch({ ear, hearing }: { readonly ear: EarState; readonly hearing: Hearing }) {
   const words = useHearingWords().hearing;
-  const { choose } = usePracticeSession();
+  const all = useHearingWords();
+  const { choose, choice, exercise } = usePracticeSession();
+  const isPad = choice.surface === 'pad' && exercise !== null;
   const open = (input: Input) => {
-    // Every limb is drawn, so that every stroke that is heard has its place.
-    choose({ staff: 'full' });
+    // Every limb is drawn, so that every stroke that is heard has its place; on a pad there is one.
+    choose({ staff: isPad ? 'own' : 'full' });
     void hearing.open(input);
   };
   if (ear.phase === 'on') return <Listening ear={ear} hearing={hearing} />;
   return (
     <div className={styles.off}>
-      <p>{words.lead}</p>
+      {exercise !== null && (
+        <Choices
+          label={all.pad.surface}
+          value={choice.surface}
+          choices={SURFACES.map((each) => [each, all.pad.surfaces[each]] as const)}
+          onChange={(surface) => choose({ surface })}
+        />
+      )}
+      <p>{isPad ? all.pad.lead : words.lead}</p>
       <p className="quiet">
         {words.privacy} {words.headphones}
       </p>
@@ -66,7 +69,7 @@ export function EarSwitch({ ear, hearing }: { readonly ear: EarState; readonly h
           {words.microphone}
         </Button>
         <Button disabled={ear.phase === 'opening'} onClick={() => open('kit')}>
-          {words.kit}
+          {isPad ? all.pad.midi : words.kit}
         </Button>
       </div>
     </div>

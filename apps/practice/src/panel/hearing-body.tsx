@@ -2,6 +2,7 @@
 
 import { Choices } from '@shedbook/stand';
 import { BreakReminder } from '../care/break-reminder.tsx';
+import { useEvenKeeper } from '../log/use-even-keeper.ts';
 import { useLogKeeper } from '../log/use-log-keeper.ts';
 import { EXAGGERATION } from '../marks/heard-places.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
@@ -14,6 +15,7 @@ import { EarSwitch } from './ear-switch.tsx';
 import styles from './hearing-body.module.css';
 import { HearingOptions } from './hearing-options.tsx';
 import { LatencyLine } from './latency-line.tsx';
+import { PadSetUp } from './pad-set-up.tsx';
 import { useHearing } from './use-hearing.ts';
 
 /** Playing freely: what it goes along with; nothing is heard or judged. */
@@ -48,7 +50,10 @@ function JudgedBody() {
   const [settings, change] = useHearingSettings();
   const view = useHearing(settings);
   const { ear, hearing } = view;
+  useEvenKeeper(hearing);
   useLogKeeper(hearing);
+  const { choice, exercise } = usePracticeSession();
+  const isPad = choice.surface === 'pad' && exercise !== null;
   const isOn = ear.phase === 'on';
   return (
     <section
@@ -67,6 +72,9 @@ function JudgedBody() {
       <div className={styles.more}>
         {isOn && <p className="quiet">{words.hearing.legend({ times: EXAGGERATION })}</p>}
         <EarSwitch ear={ear} hearing={hearing} />
+        {isOn && ear.input === 'microphone' && isPad && !ear.isMeasured && (
+          <PadSetUp ear={hearing.ear} state={ear} />
+        )}
         {isOn && (
           <>
             <LatencyLine ear={hearing.ear} state={ear} />

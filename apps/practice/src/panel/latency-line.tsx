@@ -1,45 +1,14 @@
 /** What is known of the way of the sound, and the guided check. */
 import { Button, Field, SheetButton } from '@shedbook/stand';
 import { type FormEvent, useState } from 'react';
-import { checkKit, checkMicrophone } from '../device/check-latency.ts';
-import type { RoundTrip } from '../device/latency.ts';
-import { keepLatency } from '../device/latency-store.ts';
 import type { Ear, EarState } from '../ear/ear.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
-import { usePracticeSession } from '../session/practice-session.tsx';
 import inRow from '../ui/row.module.css';
 import styles from './latency-line.module.css';
-
-type Check =
-  | { readonly at: 'ready' | 'running' | 'failed' | 'kept' }
-  | { readonly at: 'done'; readonly trip: RoundTrip };
+import { takeLatency, useCheck } from './use-check.ts';
 
 /** Longest latency that is believed, in ms. */
 const LONGEST_MS = 1000;
-
-function take(ear: Ear, latencyMs: number, spreadMs: number | null): void {
-  const { device } = ear.state();
-  ear.setLatency(latencyMs);
-  if (device !== null) void keepLatency({ device, latencyMs, spreadMs }).catch(() => undefined);
-}
-
-function useCheck(ear: Ear) {
-  const { player, stop } = usePracticeSession();
-  const [check, setCheck] = useState<Check>({ at: 'ready' });
-  const run = async () => {
-    stop();
-    setCheck({ at: 'running' });
-    const context = player.context();
-    await context.resume();
-    const trip = ear.microphone
-      ? await checkMicrophone(context, ear.microphone)
-      : ear.kit && (await checkKit(context, ear.kit));
-    if (!trip) return setCheck({ at: 'failed' });
-    take(ear, trip.medianMs, trip.spreadMs);
-    setCheck({ at: 'done', trip });
-  };
-  return { check, setCheck, run };
-}
 
 function ByHand({
   ear,
@@ -56,7 +25,7 @@ function ByHand({
     event.preventDefault();
     const ms = Number(text);
     if (text.trim() === '' || !(Math.abs(ms) <= LONGEST_MS)) return;
-    take(ear, ms, null);
+    takeLatency(ear, ms, null);
     onKept();
   };
   return (

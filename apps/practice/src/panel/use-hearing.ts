@@ -9,6 +9,7 @@ import { Hearing, type JudgedLoop, type StretchEnded } from '../ear/hearing.ts';
 import { useMarks } from '../marks/use-marks.ts';
 import { goTo } from '../page/route.ts';
 import type { HearingSettings } from '../session/hearing-settings.ts';
+import { ontoPad, padVoice } from '../session/pad.ts';
 import { type PracticeSession, usePracticeSession } from '../session/practice-session.tsx';
 import { arriveAt, type Course, goOn, type Said } from './hands-free.ts';
 
@@ -48,7 +49,11 @@ function hearingOf(player: Player): Hearing {
     if (!now) throw new Error('Internal error: nobody practises');
     const { lesson, exercise, form, choice } = now.session;
     const { layers, mine } = choice;
-    return { task: { lesson, exercise, form, layers, mine }, level: now.settings.level };
+    const { level } = now.settings;
+    const onPad = choice.surface === 'pad' ? padVoice(lesson, exercise) : null;
+    if (onPad === null) return { task: { lesson, exercise, form, layers, mine }, level, onPad };
+    const one = { lesson: ontoPad(lesson), mine: [lesson.limbs[onPad]], layers: lesson.layers.length };
+    return { task: { ...one, exercise, form }, level, onPad };
   };
   const hearing = new Hearing(player, practised, latencyOf);
   ears.set(player, hearing);

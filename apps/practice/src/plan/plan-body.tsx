@@ -3,6 +3,7 @@ import { CareView } from '../care/care-view.tsx';
 import { HistoryView } from '../history/history-view.tsx';
 import { useLog } from '../log/log-store.ts';
 import { LogView } from '../log/log-view.tsx';
+import { ProgressView } from '../progress/progress-view.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { TakesView } from '../takes/takes-view.tsx';
 import styles from './plan-body.module.css';
@@ -19,6 +20,7 @@ export default function PlanBody() {
       <TodayView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
       <div className={styles.more}>
         <LogView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
+        <ProgressView log={log} />
         <TakesView />
         <HistoryView kept={kept} />
         <CareView log={log} />

@@ -19,6 +19,7 @@ import {
 } from '@shedbook/core';
 import type { ClickGap } from '@shedbook/sound';
 import type { LiveSettings } from '@shedbook/stand';
+import { padLimbs, type Surface } from './pad.ts';
 
 /** Where the click falls: every beat, the second of every two, the first of a bar, nowhere. */
 export type ClickChoice = 'all' | 'backbeat' | 'bar' | 'off';
@@ -41,6 +42,8 @@ export interface PracticeChoice {
   /** The exercise alone, or every limb. */
   readonly staff: 'own' | 'full';
   readonly setUp: SetUp;
+  /** What the student plays on. */
+  readonly surface: Surface;
   /** What sounds while one plays freely. */
   readonly free: FreeWith;
 }
@@ -78,6 +81,7 @@ export function firstChoice(lesson: Lesson): PracticeChoice {
     ladder: true,
     staff: lesson.sheet.staff === 'full' ? 'full' : 'own',
     setUp: lesson.setUp,
+    surface: 'kit',
     free: 'groove',
   };
 }
@@ -107,6 +111,12 @@ export function freeChoice(lesson: Lesson, choice: PracticeChoice): PracticeChoi
     click: isClick && choice.click === 'off' ? 'all' : choice.click,
     mine: isClick ? LIMBS : choice.mine,
   };
+}
+
+/** What is chosen, while one plays an exercise on a pad: the page leaves its limbs to the student. */
+export function padChoice(lesson: Lesson, exercise: number | null, choice: PracticeChoice): PracticeChoice {
+  if (choice.surface !== 'pad' || exercise === null) return choice;
+  return { ...choice, mine: padLimbs(lesson, exercise) };
 }
 
 /** The form with a name; the loop where there is none. */

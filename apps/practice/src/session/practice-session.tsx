@@ -11,7 +11,15 @@ import type { Pack } from '@shedbook/pack';
 import { createProgram, Player, type PlayerStatus, type Program } from '@shedbook/stand';
 import { createContext, type ReactNode, useContext, useMemo, useState, useSyncExternalStore } from 'react';
 import { type Place, usePlace } from '../page/route.ts';
-import { BUILD_UP, clickBeats, formOf, freeChoice, type PracticeChoice, settingsOf } from './choice.ts';
+import {
+  BUILD_UP,
+  clickBeats,
+  formOf,
+  freeChoice,
+  type PracticeChoice,
+  padChoice,
+  settingsOf,
+} from './choice.ts';
 import type { PracticeListener } from './events.ts';
 import { type OwnGoal, useOwnGoal } from './own-goal.ts';
 import { useChoice } from './use-choice.ts';
@@ -93,8 +101,8 @@ function useSession(given: Pack): PracticeSession {
   const isFree = place.at === 'stage' && place.isFree === true;
   const [chosen, keep] = useChoice(pack.id, pack.lesson, exercise);
   const choice = useMemo(
-    () => (isFree ? freeChoice(pack.lesson, chosen) : chosen),
-    [isFree, pack.lesson, chosen],
+    () => (isFree ? freeChoice(pack.lesson, chosen) : padChoice(pack.lesson, exercise, chosen)),
+    [isFree, pack.lesson, exercise, chosen],
   );
   const part = usePart(place);
   const lesson = useMemo(() => {

@@ -3,8 +3,8 @@
 import { voices } from './drum-set.ts';
 import { durations } from './durations.ts';
 import { care } from './hearing/care.ts';
-import { after, hearing, page as hearingPage, latency } from './hearing/hearing.ts';
-import { history, log, plan } from './hearing/plan.ts';
+import { after, hearing, page as hearingPage, latency, pad } from './hearing/hearing.ts';
+import { history, log, plan, progress } from './hearing/plan.ts';
 import { takes } from './hearing/takes.ts';
 import { sizes } from './sizes.ts';
 
@@ -17,9 +17,11 @@ export const hearingMessages = {
   hearing,
   after,
   latency,
+  pad,
   takes,
   plan,
   log,
   history,
+  progress,
   care,
 } as const;

@@ -35,6 +35,7 @@ export const SAME_WORDS: readonly string[] = [
   'desk.sound.tempo',
   'facts.characters',
   'facts.exercise-title',
+  'facts.hands-paradiddle',
   'facts.literal',
   'facts.musicxml-4',
   'facts.musicxml-partwise',

@@ -116,3 +116,28 @@ export const latency = {
   keep: 'Keep',
   kept: 'Kept for these devices.',
 } as const;
+
+/** Words of `pad`. */
+export const pad = {
+  title: 'Setting up the pad',
+  surface: 'I play on',
+  surfaces: {
+    kit: 'Drum set',
+    pad: 'Pad or table',
+  },
+  lead: 'Play the rhythm of the exercise on one surface; the page plays the rest. Any short tap counts. Wear headphones, so that only you are heard.',
+  midi: 'Use a MIDI pad: any key',
+  steps: {
+    place: 'Lay the device on the same table, a hand away from where you tap, its microphone towards you.',
+    loud: 'Tap four times, as loud as you will play, with a little pause between.',
+    timing: 'Now the timing: lay the headphones on the microphone and keep quiet while ten clicks sound.',
+    ready: 'Ready. Headphones on, and press play.',
+  },
+  taps: '{$n :integer} of {$of :integer} heard well',
+  tooLoud: 'That was too loud: move the device a little away.',
+  checking: 'Listening to the clicks …',
+  notHeard: 'Too few clicks were heard. Make them louder and try again, or go on without.',
+  lies: 'It lies there',
+  click: 'Play the clicks',
+  skip: 'Go on without',
+} as const;

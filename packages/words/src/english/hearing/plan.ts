@@ -78,3 +78,14 @@ export const history = {
   look: 'Save them to look at',
   takeOut: 'Take them out',
 } as const;
+
+/** Words of `progress`. */
+export const progress = {
+  title: 'Over the weeks',
+  lead: 'A dot a week. Filled: heard; open: said by you. Evenness is better the higher the dot stands.',
+  empty: 'Nothing yet. After a few rounds each week has a dot here.',
+  tempo: 'Tempo that held: {$what}',
+  even: 'How even: {$limb}',
+  point: '{$value} in the week of {$week}',
+  spread: '{$ms :number} ms apart',
+} as const;

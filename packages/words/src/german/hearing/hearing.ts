@@ -119,3 +119,30 @@ export const latency = translation<typeof english.latency>()({
   keep: 'Behalten',
   kept: 'Für diese Geräte gemerkt.',
 });
+
+/** Words of `pad`. */
+export const pad = translation<typeof english.pad>()({
+  title: 'Das Pad einrichten',
+  surface: 'Ich spiele auf',
+  surfaces: {
+    kit: 'Schlagzeug',
+    pad: 'Pad oder Tisch',
+  },
+  lead: 'Spiel den Rhythmus der Übung auf einer Fläche; die Seite spielt den Rest. Jeder kurze Schlag zählt. Setz Kopfhörer auf, damit nur du gehört wirst.',
+  midi: 'MIDI-Pad benutzen: jede Taste',
+  steps: {
+    place:
+      'Leg das Gerät auf denselben Tisch, eine Hand breit neben die Stelle, wo du schlägst, das Mikrofon zu dir.',
+    loud: 'Schlag viermal so laut, wie du spielen wirst, mit einer kleinen Pause dazwischen.',
+    timing: 'Jetzt die Zeit: Leg die Kopfhörer auf das Mikrofon und sei still, solange zehn Klicks klingen.',
+    ready: 'Fertig. Kopfhörer auf, und abspielen.',
+  },
+  taps: '{$n :integer} von {$of :integer} gut gehört',
+  tooLoud: 'Das war zu laut: Rück das Gerät etwas weg.',
+  checking: 'Die Klicks werden gehört …',
+  notHeard:
+    'Zu wenige Klicks wurden gehört. Mach sie lauter und versuch es noch einmal, oder mach ohne weiter.',
+  lies: 'Es liegt',
+  click: 'Klicks abspielen',
+  skip: 'Ohne weiter',
+});

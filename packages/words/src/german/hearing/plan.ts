@@ -80,3 +80,14 @@ export const history = translation<typeof english.history>()({
   look: 'Zum Ansehen sichern',
   takeOut: 'Herausnehmen',
 });
+
+/** Words of `progress`. */
+export const progress = translation<typeof english.progress>()({
+  title: 'Über die Wochen',
+  lead: 'Ein Punkt je Woche. Gefüllt: gehört; offen: von dir gesagt. Gleichmäßigkeit ist besser, je höher der Punkt steht.',
+  empty: 'Noch nichts. Nach ein paar Runden hat jede Woche hier einen Punkt.',
+  tempo: 'Tempo, das hielt: {$what}',
+  even: 'Wie gleichmäßig: {$limb}',
+  point: '{$value} in der Woche vom {$week}',
+  spread: '{$ms :number} ms auseinander',
+});
