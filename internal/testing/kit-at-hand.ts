@@ -78,22 +78,30 @@ async function kitFolder(): Promise<string> {
   return folder;
 }
 
+/** Until sounds that nothing asked for yet are fetched as well, in milliseconds: most pages of tests are gone by then. */
+const REST_AFTER_MS = 8000;
+
 /** What takes the place of the worker that makes the kit: it asks for sounds, what is needed first at first. */
 const worker = (url: string, sounds: readonly string[]) => `
 const revive = (bytes) => (_, value) => value?.samples === undefined || value.at === undefined
   ? value
   : new self[value.samples](bytes.slice(value.at, value.at + value.bytes));
 self.onmessage = async ({ data }) => {
-  const names = [...new Set([...data.first, ...${JSON.stringify(sounds)}])];
+  const fetchAll = async (names) => {
+    for (const name of names) {
+      const [shape, bytes] = await Promise.all([
+        fetch('${url}' + name + '.json').then((answer) => answer.text()),
+        fetch('${url}' + name + '.bin').then((answer) => answer.arrayBuffer()),
+      ]);
+      data.port.postMessage({ name, sound: JSON.parse(shape, revive(bytes)) });
+    }
+  };
   // Two of these run, one for each part of the kit.
-  const own = names.filter((_, index) => index % 2 === (data.part === 'cymbals' ? 0 : 1));
-  for (const name of own) {
-    const [shape, bytes] = await Promise.all([
-      fetch('${url}' + name + '.json').then((answer) => answer.text()),
-      fetch('${url}' + name + '.bin').then((answer) => answer.arrayBuffer()),
-    ]);
-    data.port.postMessage({ name, sound: JSON.parse(shape, revive(bytes)) });
-  }
+  const isOwn = (_, index) => index % 2 === (data.part === 'cymbals' ? 0 : 1);
+  const rest = ${JSON.stringify(sounds)}.filter((name) => !data.first.includes(name));
+  await fetchAll(data.first.filter(isOwn));
+  await new Promise((resolve) => setTimeout(resolve, ${REST_AFTER_MS}));
+  await fetchAll(rest.filter(isOwn));
   self.close();
 };
 `;
