@@ -5,13 +5,23 @@ import type { Kit } from '@shedbook/sound';
 import { say } from '@shedbook/words';
 import { InputError, reasonOf } from './input-error.ts';
 
+/** Built-in kits that somebody may still hold, by rate: making one takes seconds of the processor. */
+const kits = new Map<Hertz, WeakRef<Kit>>();
+
+async function builtInKit(sampleRateHz: Hertz): Promise<Kit> {
+  const { createKit } = await import('@shedbook/sound');
+  const kit = kits.get(sampleRateHz)?.deref() ?? createKit({ sampleRateHz });
+  kits.set(sampleRateHz, new WeakRef(kit));
+  return kit;
+}
+
 /**
  * Loads a kit; the built-in one where no file is named.
  * @throws InputError when the file cannot be read or is no SoundFont with drums.
  */
 export async function loadKit(path: string | null, sampleRateHz: Hertz): Promise<Kit> {
-  const { createKit, loadSoundFontKit, SoundFontError } = await import('@shedbook/sound');
-  if (path === null) return createKit({ sampleRateHz });
+  if (path === null) return builtInKit(sampleRateHz);
+  const { loadSoundFontKit, SoundFontError } = await import('@shedbook/sound');
   const bytes = await readFile(path).catch((error: unknown) => {
     throw new InputError((to) => {
       const { unreadable, expected } = to.words;
