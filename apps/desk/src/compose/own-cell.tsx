@@ -35,27 +35,29 @@ export function OwnCell({ lesson, slots: first, onAdd }: OwnCellProps) {
   return (
     <details className={styles.own} data-part="own-cell">
       <summary>{words.compose.ownCell}</summary>
-      <Choices
-        label={words.compose.division}
-        value={String(marks.length)}
-        choices={SUBDIVISIONS.map((each) => [String(each), String(each)] as const)}
-        onChange={(slots) => setMarks(silent(Number(slots)))}
-      />
-      <fieldset className={styles.places}>
-        <legend>{words.compose.places}</legend>
-        {marks.map((mark, slot) => (
-          <Button
-            key={slot}
-            aria-label={`${countOf(0, slot, marks.length)}: ${nameOf(mark)}`}
-            onClick={() => tap(slot)}
-          >
-            {mark === '.' ? '·' : mark}
-          </Button>
-        ))}
-      </fieldset>
-      <Button disabled={isThere} onClick={() => onAdd(text)}>
-        {words.compose.addCell}
-      </Button>
+      <div className={styles.opened}>
+        <Choices
+          label={words.compose.division}
+          value={String(marks.length)}
+          choices={SUBDIVISIONS.map((each) => [String(each), String(each)] as const)}
+          onChange={(slots) => setMarks(silent(Number(slots)))}
+        />
+        <fieldset className={styles.places}>
+          <legend>{words.compose.places}</legend>
+          {marks.map((mark, slot) => (
+            <Button
+              key={slot}
+              aria-label={`${countOf(0, slot, marks.length)}: ${nameOf(mark)}`}
+              onClick={() => tap(slot)}
+            >
+              {mark === '.' ? '·' : mark}
+            </Button>
+          ))}
+        </fieldset>
+        <Button disabled={isThere} onClick={() => onAdd(text)}>
+          {words.compose.addCell}
+        </Button>
+      </div>
     </details>
   );
 }

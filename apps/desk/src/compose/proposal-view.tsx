@@ -1,14 +1,17 @@
 /** What the composer proposes, beside what is written: looked through, taken or left, and placed. */
-import type { Lesson } from '@shedbook/core';
+import { barsOf, type Lesson } from '@shedbook/core';
 import { Button, Check } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { useState } from 'react';
 import { isSilent, type PlaceHow } from '../edit/place-proposal.ts';
-import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
+import { ExerciseRows } from '../notation/exercise-drawing.tsx';
 import { useSay, useWords } from '../words/words.tsx';
 import styles from './compose-view.module.css';
 import type { Proposal, Proposed } from './composer-messages.ts';
 import type { Composer } from './use-composer.ts';
+
+/** Bars that stand in one row. */
+const ABREAST = 2;
 
 interface ProposalViewProps {
   readonly lesson: Lesson;
@@ -34,7 +37,7 @@ function ProposedRow({ item, number, heading, lesson, isTaken, onTake }: Propose
       {heading !== null && <h4 className={styles.heading}>{heading}</h4>}
       <span className={styles.number}>{from ?? number}</span>
       <div className={styles.drawing} role="img" aria-label={sayExercise(exercise, words)}>
-        <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
+        <ExerciseRows exercise={exercise} meter={lesson.meter} abreast={ABREAST} />
       </div>
       {isKept ? (
         <span className={styles.keepWords}>{words.compose.kept}</span>
@@ -115,6 +118,7 @@ export function ProposalView({ lesson, composer }: ProposalViewProps) {
   const { proposal } = composer;
   const { taken, take } = useTaken(proposal);
   if (!proposal) return null;
+  const isLong = proposal.exercises.some(({ exercise }) => barsOf(exercise) > ABREAST);
   const headings = new Map(
     lesson.compose.headings ? proposal.blocks.map(({ first, heading }) => [first, heading] as const) : [],
   );
@@ -127,7 +131,7 @@ export function ProposalView({ lesson, composer }: ProposalViewProps) {
       <h3>{words.proposed}</h3>
       <p>{proposal.exercises.length > 0 ? words.proposedLead : words.impossible}</p>
       {proposal.exercises.length > 0 && <Placing {...{ lesson, composer, proposal, taken }} />}
-      <ol className={styles.composed}>
+      <ol className={styles.composed} data-long={isLong || undefined}>
         {proposal.exercises.map((item, index) => (
           <ProposedRow
             key={index}

@@ -67,31 +67,35 @@ export function SecondPass({ lesson, composer, chosen }: SecondPassProps) {
   return (
     <details className={styles.second} data-part="second-pass">
       <summary>{said.second}</summary>
-      <p>{said.secondLead}</p>
-      <Choices
-        label={said.pass}
-        value={name}
-        choices={PASSES.map((each) => [each, said.passes[each]] as const)}
-        onChange={setName}
-      />
-      <Choices
-        label={said.rule}
-        value={rules[name] as string}
-        choices={RULES[name].map((rule) => [rule as string, ruleNames[rule] ?? rule] as const)}
-        onChange={(rule) => setRules({ ...rules, [name]: rule })}
-      />
-      <Choices
-        label={said.over}
-        value={over}
-        choices={[
-          ['one', words.page.exercise({ n: chosen })],
-          ['all', said.all],
-        ]}
-        onChange={setOver}
-      />
-      <Button onClick={() => composer.propose({ ask: 'passes', pass: passOf(name, rules), exercises, seed })}>
-        {said.proposePass}
-      </Button>
+      <div className={styles.opened}>
+        <p>{said.secondLead}</p>
+        <Choices
+          label={said.pass}
+          value={name}
+          choices={PASSES.map((each) => [each, said.passes[each]] as const)}
+          onChange={setName}
+        />
+        <Choices
+          label={said.rule}
+          value={rules[name] as string}
+          choices={RULES[name].map((rule) => [rule as string, ruleNames[rule] ?? rule] as const)}
+          onChange={(rule) => setRules({ ...rules, [name]: rule })}
+        />
+        <Choices
+          label={said.over}
+          value={over}
+          choices={[
+            ['one', words.page.exercise({ n: chosen })],
+            ['all', said.all],
+          ]}
+          onChange={setOver}
+        />
+        <Button
+          onClick={() => composer.propose({ ask: 'passes', pass: passOf(name, rules), exercises, seed })}
+        >
+          {said.proposePass}
+        </Button>
+      </div>
     </details>
   );
 }

@@ -23,7 +23,7 @@ export const passes = sentences<PassFact | PassNoteFact | VariationFact, PlaceFa
   'hands-by-place': 'Jede Stelle hat ihre Hand: {$hands}',
   'hands-doubles': 'Zwei Schläge jede Hand: {$hands}',
   'hands-paradiddle': 'Paradiddle: {$hands}',
-  fill: '.input {$beats :integer} .match $beats one {{{$bars :integer} Takte, am Ende ein Fill von {$beats} Schlag auf {$voices :voices}}} * {{{$bars :integer} Takte, am Ende ein Fill von {$beats} Schlägen auf {$voices :voices}}}',
+  fill: '.input {$beats :integer} .match $beats one {{{$bars :integer} Takte, am Ende ein Fill von {$beats} Schlag: {$voices :voices}}} * {{{$bars :integer} Takte, am Ende ein Fill von {$beats} Schlägen: {$voices :voices}}}',
   'pass-no-stroke': 'Kein Ton würde sich dadurch ändern.',
   'pass-every-stroke': 'Alle Töne kämen auf die andere Stimme: es bliebe nichts zu teilen.',
   'pass-no-hand': 'Die Übung wird nicht mit der Hand gespielt.',
