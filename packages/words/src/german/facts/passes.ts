@@ -22,7 +22,7 @@ export const passes = sentences<PassFact | PassNoteFact | VariationFact, PlaceFa
   'hands-by-turns': 'Hände im Wechsel: {$hands}',
   'hands-by-place': 'Jede Stelle hat ihre Hand: {$hands}',
   'hands-doubles': 'Zwei Schläge jede Hand: {$hands}',
-  'hands-paradiddle': 'Paradiddle: {$hands}',
+  'hands-paradiddle': 'Als Paradiddle: {$hands}',
   fill: '.input {$beats :integer} .match $beats one {{{$bars :integer} Takte, am Ende ein Fill von {$beats} Schlag: {$voices :voices}}} * {{{$bars :integer} Takte, am Ende ein Fill von {$beats} Schlägen: {$voices :voices}}}',
   'pass-no-stroke': 'Kein Ton würde sich dadurch ändern.',
   'pass-every-stroke': 'Alle Töne kämen auf die andere Stimme: es bliebe nichts zu teilen.',
