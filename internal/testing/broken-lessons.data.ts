@@ -404,7 +404,7 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'an unknown weight of the composer',
     text: 'title: First swing\ncompose:\n  weights: {syncopation: 2}\n',
     problems: [
-      '3:13: error: compose.weights.syncopation: found unknown key "syncopation", expected one of alone, foot, lead, switch, unison, interlock, pulse, lhl, wnbd, offBeatness, keith, density, silence, change, speed, dynamics',
+      '3:13: error: compose.weights.syncopation: found unknown key "syncopation", expected one of alone, foot, lead, switch, unison, interlock, pulse, lhl, wnbd, offBeatness, keith, density, silence, memory, change, speed, dynamics',
     ],
   },
   {

@@ -281,6 +281,11 @@ describe('pages of other kinds', () => {
     expect(weak.every((text) => `${text} ${text}`.includes('..x ...'))).toBe(true);
     expect((await patterns('--variations', '1', '--count', '5'))[0]).toBe('x.. ..x x.x ...');
     expect(await patterns('--review', path, '--count', '2')).toHaveLength(2);
+    for (const way of ['--easier', '--harder', '--like']) {
+      // definition: the bar itself, and four near it
+      expect(await patterns(way, '1')).toHaveLength(5);
+    }
+    expect((await patterns('--goal', '1', '--has', '2')).at(-1)).toBe('x.. ..x x.x ...');
   });
 
   it.each([
@@ -289,7 +294,8 @@ describe('pages of other kinds', () => {
     [['--weak', '..x ...', '--questions'], 'expected one kind of page at a time'],
     [['--variations', '9'], '--variations: found 9, expected a number from 1 to 2'],
     [['--idiom', '2'], '--idiom: found "2", expected a share from 0 to 1'],
-    [['--bars', '7'], '--bars: found "7", expected a whole number from 1 to 4'],
+    [['--bars', '9'], '--bars: found "9", expected a whole number from 1 to 8'],
+    [['--phrase', 'sentense'], 'did you mean "sentence"'],
   ])('[CL4] refuses %j', async (args, expected) => {
     const path = await lessonFile('mine.lesson.yaml');
     const { status, err } = await run('compose', path, ...args);

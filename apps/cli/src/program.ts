@@ -5,7 +5,7 @@
  * database. The exit status is 0 only when what was asked is done, 2 for bad input, 70 for a fault of our own.
  */
 
-import { LESSON_TEMPI } from '@shedbook/core';
+import { LESSON_TEMPI, PHRASE_FORMS, type PhraseForm } from '@shedbook/core';
 import { InputError } from '@shedbook/host';
 import { CLI, LANGUAGE_TAGS, type LanguageTag, pickLanguage } from '@shedbook/words';
 import { Command, CommanderError } from 'commander';
@@ -61,6 +61,8 @@ Examples:
       figures that everybody begins with as themes, each block under the name of its figure
   shedbook compose first.lesson.yaml --with bass --out dialogue.lesson.yaml
       the comping voice and the bass drum share the vocabulary's rhythms out
+  shedbook compose first.lesson.yaml --phrase call-and-answer --bars 4 --count 12
+      twelve phrases of four bars: two that ask, and two that begin like them and come to rest
   shedbook compose first.lesson.yaml --weak "..x ..." --count 12 --out weak.lesson.yaml
       twelve bars that all lead from a last triplet into a rest`;
 
@@ -99,10 +101,17 @@ function share(option: string) {
   };
 }
 
-function numbers(text: string): readonly number[] {
-  const read = text.split(',').map(Number);
-  if (read.every((number) => Number.isInteger(number) && number >= 1)) return read;
-  return refuseOption('keep', text, (expected) => expected.keep);
+function phraseForm(text: string): PhraseForm {
+  return readChoice('phrase', text, PHRASE_FORMS);
+}
+
+/** Reads an option that lists numbers of exercises. */
+function numbers(option: string) {
+  return (text: string): readonly number[] => {
+    const read = text.split(',').map(Number);
+    if (read.every((number) => Number.isInteger(number) && number >= 1)) return read;
+    return refuseOption(option, text, (expected) => expected.keep);
+  };
 }
 
 function exerciseNumber(text: string): number {
@@ -169,8 +178,8 @@ function addCompose(program: Command, speaker: Speak, done: (status: number) => 
     .argument('<lesson>', 'a lesson file with a vocabulary')
     .option('--count <n>', 'how many exercises; what the lesson says, else 24', whole('count', 1, 400))
     .option('--seed <s>', 'another seed gives another page; the same seed always gives the same')
-    .option('--keep <numbers>', 'exercises that stay where they are, joined by commas', numbers)
-    .option('--bars <n>', 'bars in an exercise: 1 to 4', whole('bars', 1, 4))
+    .option('--keep <numbers>', 'exercises that stay where they are, joined by commas', numbers('keep'))
+    .option('--bars <n>', 'bars in an exercise: 1 to 8', whole('bars', 1, 8))
     .option(
       '--idiom <share>',
       'how far figures of the trade are quoted: 0 every move counts, 1 as its themes',
@@ -178,10 +187,24 @@ function addCompose(program: Command, speaker: Speak, done: (status: number) => 
     )
     .option('--headings', 'name the first exercise of each block after its figure')
     .option('--with <voice>', 'two limbs in dialogue: the voice that answers, such as bass')
-    .option('--questions', 'two-bar exercises, each a question and its answer')
+    .option(
+      '--phrase <form>',
+      'phrases: call-and-answer in 2, 4 or 8 bars, aaba or sentence in 4 or 8',
+      phraseForm,
+    )
+    .option('--questions', 'short for --phrase call-and-answer')
     .option('--weak <move>', 'a page for one move between cells, such as "..x ..."')
     .option('--review <lessons...>', 'a page that mixes the exercises of these lessons')
     .option('--variations <n>', 'variations of one exercise of the lesson', whole('variations', 1, 10_000))
+    .option('--easier <n>', 'bars a step easier than an exercise', whole('easier', 1, 10_000))
+    .option('--harder <n>', 'bars a step harder than an exercise', whole('harder', 1, 10_000))
+    .option('--like <n>', 'bars like an exercise, and as hard', whole('like', 1, 10_000))
+    .option('--goal <n>', 'the shortest page that leads to an exercise', whole('goal', 1, 10_000))
+    .option(
+      '--has <numbers>',
+      'with --goal: exercises that the student has, joined by commas',
+      numbers('has'),
+    )
     .option('--out <file>', 'write into this file instead of the lesson')
     .option('--explain', 'print each bar with its difficulty')
     .option('--json', 'the report as JSON')

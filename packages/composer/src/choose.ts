@@ -37,6 +37,8 @@ export interface PageTask {
   readonly blocks: readonly Block[];
   /** Whether moves are many for the page's lines. */
   readonly isTight: boolean;
+  /** Whether lines are chosen one by one, without themes. */
+  readonly isPlain: boolean;
   /** Bars that are figures to be quoted. */
   readonly figures: readonly PageBar[];
 }
@@ -142,7 +144,7 @@ export function choosePage(task: PageTask, random: Random): WovenPage {
     bars: polishPage(page, { candidates, aim, places }, random),
     themes: task.blocks.map(() => null),
   });
-  if (!hasRoom(task)) return plain();
+  if (task.isPlain || !hasRoom(task)) return plain();
   const woven = weavePage(page, { ...task, places: new Set(places) }, random);
   if (missedBy(woven.bars, aim) > missedBy(page, aim)) return plain();
   const bars = mendSteps(woven.bars, { candidates, aim, places }, random);

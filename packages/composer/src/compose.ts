@@ -4,10 +4,11 @@
  * Conventions: exercises count from 1; difficulty in points; the same lesson, count and seed always give the same
  * page.
  */
-import { type Exercise, formatPattern, type Lesson, seededRandom } from '@shedbook/core';
+import { type Exercise, formatPattern, type Lesson, type PhraseForm, seededRandom } from '@shedbook/core';
 import { gradeSettingsOf } from './grade.ts';
 import { readGround } from './ground.ts';
 import { type Composition, compingPattern, composePage, type PageSource } from './page.ts';
+import { phrasePage } from './phrases.ts';
 import { fillPool } from './pool.ts';
 import { rulesOf, vocabularyOf } from './rules.ts';
 import { soloScript } from './script.ts';
@@ -22,6 +23,8 @@ export interface ComposeOptions {
   readonly keep?: readonly number[];
   /** Bars in an exercise. */
   readonly bars?: number;
+  /** What holds the bars of an exercise together, or null for nothing. */
+  readonly phrase?: PhraseForm | null;
   /** How far the page quotes figures of the trade: 0 not at all, every move counts; 1 as far as it can. */
   readonly idiom?: number;
 }
@@ -61,7 +64,10 @@ export function pageSource(lesson: Lesson, options: ComposeOptions): PageSource 
  * @returns fewer exercises than asked where the limits leave fewer bars; `report.notes` says what could not be had.
  */
 export function compose(lesson: Lesson, options: ComposeOptions = {}): Composition {
-  return composePage(pageSource(lesson, options));
+  const phrase = options.phrase === undefined ? lesson.compose.phrase : options.phrase;
+  if (phrase === null) return composePage(pageSource(lesson, options));
+  const bars = options.bars ?? lesson.compose.bars;
+  return phrasePage(pageSource(lesson, { ...options, bars: 1 }), phrase, bars);
 }
 
 /** The comping voice's pattern text of every exercise. */

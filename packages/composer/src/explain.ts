@@ -191,6 +191,7 @@ const MORE_OR_LESS: Readonly<Partial<Record<PartName, readonly [string, string]>
   keith: ['more strokes come early for their length', 'fewer strokes come early for their length'],
   pulse: ['it says less of the pulse', 'it says more of the pulse'],
   density: ['it has more strokes', 'it has fewer strokes'],
+  memory: ['later bars bring more that is new', 'later bars bring less that is new'],
   change: ['the cell changes more often', 'the cell changes less often'],
   speed: ['strokes follow one another faster', 'strokes follow one another less fast'],
   dynamics: ['loudness changes more often', 'loudness changes less often'],

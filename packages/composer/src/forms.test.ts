@@ -1,9 +1,9 @@
-import { formatPattern, type Lesson, parsePattern, struckSlots } from '@shedbook/core';
+import { formatPattern, type Lesson, parsePattern, perform, struckSlots } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { factInEnglish } from '../../../internal/testing/in-english.ts';
-import { lessonFrom, lessonOf } from '../test/lessons.ts';
+import { exerciseOf, lessonFrom, lessonOf } from '../test/lessons.ts';
 import { compose, patternTexts } from './compose.ts';
-import { composeQuestions } from './question-answer.ts';
+import { gradeExercise } from './grade.ts';
 import { composeReview } from './review.ts';
 import { variationsOf } from './variations.ts';
 import { composeWeakMove } from './weak-move.ts';
@@ -32,20 +32,116 @@ describe('two bars', () => {
     expect(page.report.coverage.missed).toEqual([]);
   });
 
-  it.each(PHRASED)('[CO30] %s: an answer begins like its question and comes to rest', (name) => {
+  it.each(PHRASED)('[CO30] %s: an answer begins with a motif that sounds, and comes to rest', (name) => {
     const lesson = lessonOf(name);
-    const page = composeQuestions(lesson, { count: 12, seed: 3 });
+    for (const seed of [3, 4, 5, 6, 7]) {
+      const page = compose(lesson, { phrase: 'call-and-answer', bars: 2, count: 12, seed });
+      expect(page.exercises).toHaveLength(12);
+      expectRising(pointsOf(page));
+      for (const exercise of page.exercises) {
+        const [call = [], answer = []] = exercise.parts[0]?.pattern.bars ?? [];
+        const half = Math.floor(call.length / 2);
+        const strokes = (beats: typeof call) => beats.flatMap((each) => struckSlots(each)).length;
+        const last = (bar: typeof call) => struckSlots(bar.at(-1) ?? { text: '', marks: [] });
+        // definition: the same first half, in which something sounds; two beats or more differ; an off-beat at the end
+        // of the call, silence at that of the answer
+        expect(answer.slice(0, half)).toEqual(call.slice(0, half));
+        expect(strokes(call.slice(0, half))).toBeGreaterThanOrEqual(Math.min(2, half));
+        expect(answer.filter((each, beat) => each.text !== call[beat]?.text).length).toBeGreaterThanOrEqual(
+          2,
+        );
+        expect(last(call).some((slot) => slot > 0)).toBe(true);
+        expect(last(answer)).toEqual([]);
+      }
+    }
+  });
+});
+
+/** The bars of each phrase on a page, as texts. */
+function barTexts(page: ReturnType<typeof compose>): readonly (readonly string[])[] {
+  return page.report.bars.map((bar) => bar.text.split(' | '));
+}
+
+describe('phrases', () => {
+  it('[CO50] a a b a: b is a, displaced, and leads back', () => {
+    const page = compose(swing, { phrase: 'aaba', bars: 4, count: 12, seed: 8 });
     expect(page.exercises).toHaveLength(12);
     expectRising(pointsOf(page));
-    for (const exercise of page.exercises) {
-      const [question = [], answer = []] = exercise.parts[0]?.pattern.bars ?? [];
-      const half = Math.ceil(question.length / 2);
-      const last = (bar: typeof question) => struckSlots(bar.at(-1) ?? { text: '', marks: [] });
-      // definition: the same first half; an off-beat at the end of the question, none at that of the answer
-      expect(answer.slice(0, half)).toEqual(question.slice(0, half));
-      expect(last(question).some((slot) => slot > 0)).toBe(true);
-      expect(last(answer).some((slot) => slot > 0)).toBe(false);
+    for (const [a = '', second, b = '', last] of barTexts(page)) {
+      expect([second, last]).toEqual([a, a]);
+      const turns = [0, 1, 2, 3].map((later) => [
+        ...a.split(' ').slice(later),
+        ...a.split(' ').slice(0, later),
+      ]);
+      const apart = turns.map((turn) => turn.filter((cell, beat) => cell !== b.split(' ')[beat]).length);
+      // definition: at most one beat from some displacement of a, and not a itself; open at its end, where a breathes
+      expect(Math.min(...apart)).toBeLessThanOrEqual(1);
+      expect(apart[0]).toBeGreaterThanOrEqual(2);
+      expect(b.endsWith('x')).toBe(true);
+      expect(a.endsWith('...')).toBe(true);
     }
+  });
+
+  it('[CO50] a sentence says its idea, again with a change, its motif alone, and closes', () => {
+    const page = compose(swing, { phrase: 'sentence', bars: 4, count: 12, seed: 8 });
+    expect(page.exercises).toHaveLength(12);
+    for (const [idea = '', again = '', motif, close] of barTexts(page)) {
+      const cells = idea.split(' ');
+      const head = cells.slice(0, 2).join(' ');
+      // definition: one beat changed after the motif; the motif twice; the motif and silence
+      expect(again.split(' ').filter((cell, beat) => cell !== cells[beat])).toHaveLength(1);
+      expect(again.startsWith(head)).toBe(true);
+      expect(motif).toBe(`${head} ${head}`);
+      expect(close).toBe(`${head} ... ...`);
+    }
+  });
+
+  it.each(['call-and-answer', 'aaba', 'sentence'] as const)(
+    '[CO50] %s in eight bars ends in a breath',
+    (phrase) => {
+      for (const name of PHRASED) {
+        const lesson = lessonOf(name);
+        const page = compose(lesson, { phrase, bars: 8, count: 8, seed: 2 });
+        const silence = lesson.vocabulary[0]?.cell.text ?? '';
+        expect(page.exercises).toHaveLength(8);
+        expectRising(pointsOf(page));
+        // definition: the last beat is silent
+        for (const bars of barTexts(page)) expect(bars[7]?.split(' ').at(-1)).toBe(silence);
+      }
+    },
+  );
+
+  it('[CO50] every form of a lesson plays a phrase from its first bar to its last', () => {
+    const lesson = lessonOf('swing');
+    for (const bars of [4, 8]) {
+      const { exercises } = compose(lesson, { phrase: 'sentence', bars, count: 4, seed: 2 });
+      expect(lesson.forms.length).toBeGreaterThan(2);
+      for (const form of lesson.forms) {
+        const played = perform({ ...lesson, exercises }, { exercise: 1, form }).bars.flatMap(
+          (bar) => bar.patternBar ?? [],
+        );
+        // definition: whole phrases, bar after bar
+        expect(played.length % bars).toBe(0);
+        expect(played).toEqual(played.map((_, i) => i % bars));
+      }
+    }
+  });
+
+  it('[CO50] takes the nearest number of bars that a form has, and what the lesson says', () => {
+    const own = lessonOf('swing', 'compose: { phrase: sentence, bars: 8, count: 4 }');
+    // definition: eight bars of four beats
+    expect(barTexts(compose(own)).map((bars) => bars.length)).toEqual([8, 8, 8, 8]);
+    expect(barTexts(compose(swing, { phrase: 'aaba', count: 2 })).map((bars) => bars.length)).toEqual([4, 4]);
+  });
+
+  it('[CO51] a bar that comes again is nothing new to remember', () => {
+    const memory = (text: string) =>
+      gradeExercise(swing, exerciseOf(swing, text)).parts.find((each) => each.part === 'memory')?.count;
+    // definition: beats of later bars that the nearest bar before has not
+    expect(memory('x.. ..x ... ...')).toBe(0);
+    expect(memory('x.. ..x ... ... | x.. ..x ... ...')).toBe(0);
+    expect(memory('x.. ..x ... ... | x.. ..x x.x ... | ... x.. ..x ... | x.. ..x ... ...')).toBe(4);
+    expect(memory('x.. ..x ... ... | ... ... ..x x.. | ... ... ..x x..')).toBe(4);
   });
 });
 
@@ -107,12 +203,23 @@ describe('variations', () => {
         .map((each) => formatPattern(each.pattern));
     // definition: by hand
     expect(of('fewer').toSorted()).toEqual(['... ..x ... ...', 'x.. ... ... ...']);
-    expect(of('more')).toHaveLength(10);
-    expect(of('slot-later')).toEqual(['.x. ... x.. ...']);
-    expect(of('slot-earlier')).toEqual(['... .x. ... ..x']);
+    expect(of('more').toSorted()).toEqual([
+      'x.. ..x ... ..x',
+      'x.. ..x ... x..',
+      'x.. ..x x.. ...',
+      'x.. x.x ... ...',
+    ]);
     expect(of('beat-later')).toEqual(['... x.. ..x ...']);
-    expect(of('exchanged')).toEqual(['.xx xx. xxx xxx']);
-    expect(of('backwards')).toEqual(['x.. ... .x. ...']);
+    // definition: the vocabulary has no middle triplet, which all others would need
+    expect(found).toHaveLength(7);
+    const wide = variationsOf(lessonOf('swing of eight cells'), parsePattern('x.. ..x ... ...'));
+    const ofWide = (kind: string) =>
+      wide
+        .filter((each) => each.what.fact === `variation-${kind}`)
+        .map((each) => formatPattern(each.pattern));
+    expect(ofWide('backwards')).toEqual(['x.. ... .x. ...']);
+    // definition: ten strokes of twelve are further than three points from two
+    expect(ofWide('exchanged')).toEqual([]);
     expect(
       found.some(
         ({ what }) => what.fact === 'variation-fewer' && factInEnglish(what) === 'without the let of 2',

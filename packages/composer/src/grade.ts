@@ -18,6 +18,7 @@ import {
 } from '@shedbook/core';
 import type { Counts } from './counts.ts';
 import type { Ground } from './ground.ts';
+import { newBeats } from './memory.ts';
 import { PARTS, type PartName } from './parts.data.ts';
 import { countScoreBeat, countScoreMove, type LimbCell, type Line, linesOf, mergeCells } from './score.ts';
 
@@ -106,7 +107,9 @@ function allCounts(lines: readonly Line[], handSpeed: number): readonly Counts[]
     countScoreMove(beat, here, beats[(beat + 1) % beats.length] ?? here, handSpeed),
   );
   const whole = beats.map((here) => mergeCells(here.map((line) => line.cell)));
-  return [...alone, ...moves, ...barsOfCells(first.ground, whole).map((bar) => countBar(first.ground, bar))];
+  const bars = barsOfCells(first.ground, whole).map((bar) => countBar(first.ground, bar));
+  const texts = beats.map((here) => here.map((line) => line.cell.text).join('/'));
+  return [...alone, ...moves, ...bars, { memory: newBeats(texts, first.ground.meter.beats.length) }];
 }
 
 /** The grade of what several limbs play together. */

@@ -2,17 +2,19 @@ export { type ComposeOptions, compose, patternTexts } from './compose.ts';
 export { answeringLevel, answeringVoices, composeDialogue } from './dialogue.ts';
 export * from './explain.ts';
 export { FIGURES, type Figure, type FigureName } from './figures.data.ts';
+export { composeGoal, type GoalPage } from './goal.ts';
 export * from './grade.ts';
 export { type Company, type Ground, groundOf, readGround } from './ground.ts';
 export { withHeadings } from './heading.ts';
 export type { IdeaFact, ThemeFact } from './idea-fact.ts';
+export { barsNear, DIRECTIONS, type Direction, type NearBar } from './like.ts';
 export type { MoveFact, NoteFact } from './note-fact.ts';
 export type { Composition } from './page.ts';
 export { PARTS, type PartName } from './parts.data.ts';
 export { type ArrangedTogether, arrangeAll, type Pass } from './pass/arrange.ts';
 export type { PassFact, PassNoteFact } from './pass/pass-fact.ts';
 export * from './pass/rules.data.ts';
-export { composeQuestions } from './question-answer.ts';
+export { PHRASE_BARS } from './phrase-grammar.ts';
 export * from './reason-fact.ts';
 export type {
   CellMove,

@@ -58,6 +58,8 @@ export interface PageSource {
   readonly keep: readonly number[];
   /** How far the page quotes figures of the trade, 0 to 1. */
   readonly idiom: number;
+  /** Whether lines are chosen one by one, without themes: a phrase has its own. */
+  readonly isPlain?: boolean;
   /** Moves to be met, as indices `[from, to]`; all that the rules allow when left out. */
   readonly moves?: readonly (readonly [number, number])[];
 }
@@ -220,6 +222,7 @@ export function composePage(source: PageSource): Composition {
     blocks,
     figures,
     isTight: isTight(crowding),
+    isPlain: source.isPlain ?? false,
   };
   const { bars: page, themes } = choosePage(task, random);
   const exercises = page.map((bar, place) => exerciseFrom(source, alphabet, bar, place));

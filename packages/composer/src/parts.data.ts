@@ -2,7 +2,7 @@
  * The parts of difficulty: keys of `compose.weights`, in the order in which they are explained.
  *
  * Conventions: of `alone`, `foot`, `lead`, `offBeatness`, `keith` and `density` strokes are counted, of `silence`
- * bars, of `change` and `dynamics` changes; `wnbd` and `lhl` are measures of syncopation, `pulse` is evidence
+ * bars, of `memory` beats, of `change` and `dynamics` changes; `wnbd` and `lhl` are measures of syncopation, `pulse` is evidence
  * against it; `unison` counts moments that limbs of the exercise share, `interlock` their hand-overs; and three strokes at the limit of a hand are 1 of `speed`; of `switch` changes of company are counted.
  */
 import type { ComposeWeights } from '@shedbook/core';
@@ -25,6 +25,7 @@ export const PARTS = [
   'keith',
   'pulse',
   'density',
+  'memory',
   'change',
   'speed',
   'dynamics',

@@ -8,6 +8,7 @@ import type { Cell, PatternRules } from '@shedbook/core';
 import type { Counts } from './counts.ts';
 import { countBar, type GradeSettings } from './grade.ts';
 import type { Ground } from './ground.ts';
+import { newBeats } from './memory.ts';
 import { PARTS } from './parts.data.ts';
 import { countScoreBeat, countScoreMove, type LimbCell } from './score.ts';
 import type { Script } from './script.ts';
@@ -84,8 +85,9 @@ export function pointTables(
   const lines = cells.map((cell) => played.lines(cell));
   fill(tables, length, lines, settings);
   const wholeBar = wholeBarPoints(ground, cells, settings);
+  const inBar = ground.meter.beats.length;
   const points = (pattern: ArrayLike<number>) => {
-    let sum = wholeBar(pattern);
+    let sum = wholeBar(pattern) + settings.weights.memory * newBeats(pattern, inBar);
     for (let beat = 0; beat < length; beat += 1) {
       const at = beat * n + (pattern[beat] as number);
       const next = pattern[beat + 1 === length ? 0 : beat + 1] as number;

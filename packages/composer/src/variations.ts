@@ -95,9 +95,12 @@ function canPlay(ground: Ground, cells: readonly Cell[], handSpeed: number): boo
   });
 }
 
+/** A variation that is more steps of difficulty away from its bar is another bar. */
+const FAR_STEPS = 3;
+
 /**
- * All variations of a pattern of the comping voice that can be played at the goal tempo and have a stroke, each
- * once, in ascending order of difficulty.
+ * All variations of a pattern of the comping voice in cells of the vocabulary, or of the pattern itself, that can be
+ * played at the goal tempo, have a stroke and are near the pattern, each once, in ascending order of difficulty.
  */
 export function variationsOf(lesson: Lesson, pattern: Pattern): readonly Variation[] {
   const ground = readGround(lesson, pattern.bars.length);
@@ -112,10 +115,15 @@ export function variationsOf(lesson: Lesson, pattern: Pattern): readonly Variati
     seen.add(text);
     return isNew && canPlay(ground, draft.cells, settings.handSpeed);
   });
+  const known = new Set([...lesson.vocabulary.map((each) => each.cell), ...cells].map((each) => each.text));
+  const own = gradePattern(ground, pattern, settings).points;
+  const most = FAR_STEPS * lesson.compose.limits.step;
   return fresh
+    .filter((draft) => draft.cells.every((each) => known.has(each.text)))
     .map(({ what, cells: list }): Variation => {
       const bars = pattern.bars.map((_, bar) => list.slice(bar * inBar, (bar + 1) * inBar));
       return { what, pattern: { bars }, points: gradePattern(ground, { bars }, settings).points };
     })
+    .filter(({ points }) => Math.abs(points - own) <= most)
     .sort((a, b) => a.points - b.points);
 }

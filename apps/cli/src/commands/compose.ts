@@ -3,19 +3,29 @@ import { writeFile } from 'node:fs/promises';
 import {
   answeringLevel,
   answeringVoices,
+  barsNear,
   type ComposeReport,
   type Composition,
   compose,
   composeDialogue,
-  composeQuestions,
+  composeGoal,
   composeReview,
   composeWeakMove,
+  DIRECTIONS,
+  type Direction,
   exerciseText,
   gradeExercise,
   variationsOf,
   withHeadings,
 } from '@shedbook/composer';
-import { type Exercise, type Lesson, setExerciseLevel, setExercises, type Voice } from '@shedbook/core';
+import {
+  type Exercise,
+  type Lesson,
+  type PhraseForm,
+  setExerciseLevel,
+  setExercises,
+  type Voice,
+} from '@shedbook/core';
 import { InputError, reasonOf } from '@shedbook/host';
 import { type CliWords, type Language, type Sayable, say } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
@@ -36,7 +46,9 @@ export interface ComposeRequest {
   readonly headings?: boolean;
   /** The voice that answers the comping voice. */
   readonly with?: string;
-  /** Question and answer pairs. */
+  /** What holds the bars of an exercise together. */
+  readonly phrase?: PhraseForm;
+  /** Calls and answers: short for that phrase. */
   readonly questions?: boolean;
   /** A page for one move between cells, e.g. `..x ...`. */
   readonly weak?: string;
@@ -44,6 +56,16 @@ export interface ComposeRequest {
   readonly review?: readonly string[];
   /** Number of an exercise whose variations are written. */
   readonly variations?: number;
+  /** Number of an exercise that easier bars are written to. */
+  readonly easier?: number;
+  /** Number of an exercise that harder bars are written to. */
+  readonly harder?: number;
+  /** Number of an exercise that bars like it are written to. */
+  readonly like?: number;
+  /** Number of an exercise that the page leads to. */
+  readonly goal?: number;
+  /** Numbers of the exercises that the student has. */
+  readonly has?: readonly number[];
   readonly out?: string;
   readonly explain?: boolean;
   readonly json?: boolean;
@@ -55,6 +77,8 @@ interface Composed {
   readonly report: ComposeReport | null;
   /** Where the page has no report: its bars, and what they are or where they come from. */
   readonly bars?: readonly PlainBar[];
+  /** What else there is to say of it. */
+  readonly remark?: string;
   /** The voice that answers, where one does. */
   readonly answering?: Voice;
 }
@@ -68,8 +92,11 @@ interface PlainBar {
   readonly what: string | null;
 }
 
-const KINDS = ['with', 'questions', 'weak', 'review', 'variations'] as const;
+const KINDS = ['with', 'phrase', 'questions', 'weak', 'review', 'variations', ...DIRECTIONS, 'goal'] as const;
 const DEFAULT_REVIEW_COUNT = 16;
+
+/** The bar itself and four near it. */
+const DEFAULT_NEAR_COUNT = 5;
 
 function coverageLine({ coverage }: ComposeReport, said: CliWords['compose']): string {
   const { possible, met, missed, completeAt } = coverage;
@@ -110,13 +137,16 @@ function readSeed(seed: string | undefined, lesson: Lesson): number | string {
   return /^\d+$/.test(seed) ? Number(seed) : seed;
 }
 
-function optionsOf({ count, bars, keep, idiom }: ComposeRequest, seed: number | string) {
+function optionsOf(request: ComposeRequest, seed: number | string) {
+  const { count, bars, keep, idiom, phrase, questions } = request;
+  const asked = questions ? 'call-and-answer' : phrase;
   return {
     seed,
     ...(count === undefined ? {} : { count }),
     ...(bars === undefined ? {} : { bars }),
     ...(keep === undefined ? {} : { keep }),
     ...(idiom === undefined ? {} : { idiom }),
+    ...(asked === undefined ? {} : { phrase: asked }),
   };
 }
 
@@ -188,6 +218,33 @@ function variations(lesson: Lesson, number: number, count: number | undefined, t
   ]);
 }
 
+/** A bar, and bars a step from it. */
+function near(lesson: Lesson, direction: Direction, request: ComposeRequest, terminal: Speaker): Composed {
+  const exercise = requireExercise(lesson, request[direction] ?? 0, `--${direction}`);
+  const most = (request.count ?? DEFAULT_NEAR_COUNT) - 1;
+  const plain = { sticking: null, notes: null };
+  return withBars(lesson, [
+    { exercise, what: null },
+    ...barsNear(lesson, exercise, direction, most).map(({ pattern, what }) => {
+      const name = say(what, terminal.catalogue.language);
+      return { exercise: { ...plain, name, parts: [{ voice: lesson.comping, pattern }] }, what: name };
+    }),
+  ]);
+}
+
+/** A page that leads to an exercise of the lesson. */
+function leading(lesson: Lesson, number: number, request: ComposeRequest, terminal: Speaker): Composed {
+  const goal = requireExercise(lesson, number, '--goal');
+  const mastered = (request.has ?? []).map((each) => requireExercise(lesson, each, '--has'));
+  const { exercises, skills, mastered: known, news } = composeGoal(lesson, goal, mastered);
+  const said = terminal.catalogue.words.compose;
+  const page = withBars(
+    lesson,
+    exercises.map((exercise, i) => ({ exercise, what: said.fresh({ count: news[i] ?? 0 }) })),
+  );
+  return { ...page, remark: said.goal({ skills, known }) };
+}
+
 async function composed(lesson: Lesson, request: ComposeRequest, terminal: Speaker): Promise<Composed> {
   const asked = KINDS.filter((kind) => request[kind] !== undefined && request[kind] !== false);
   const [first, second] = asked;
@@ -197,6 +254,9 @@ async function composed(lesson: Lesson, request: ComposeRequest, terminal: Speak
   if (request.variations !== undefined) {
     return variations(lesson, request.variations, request.count, terminal);
   }
+  const direction = DIRECTIONS.find((each) => request[each] !== undefined);
+  if (direction) return near(lesson, direction, request, terminal);
+  if (request.goal !== undefined) return leading(lesson, request.goal, request, terminal);
   const page = composedPage(lesson, request, optionsOf(request, seed));
   if (!(request.headings ?? lesson.compose.headings)) return page;
   const { language } = terminal.catalogue;
@@ -213,7 +273,6 @@ function composedPage(
     const answering = readChoice('with', request.with, answeringVoices(lesson));
     return { ...composeDialogue(lesson, answering, options), answering };
   }
-  if (request.questions) return composeQuestions(lesson, options);
   return request.weak === undefined ? compose(lesson, options) : weakMove(lesson, request.weak, options);
 }
 
@@ -239,7 +298,7 @@ export async function composeCommand(request: ComposeRequest, terminal: Speaker)
   const file = await readLessonFile(request.lesson);
   const lesson = requireLesson(file, terminal);
   const { out = request.lesson } = request;
-  const { exercises, report, bars, answering } = await composed(lesson, request, terminal);
+  const { exercises, report, bars, answering, remark } = await composed(lesson, request, terminal);
   if (exercises.length === 0) throw nothingComposed(request.lesson, report);
   const levelDb = answering ? answeringLevel(lesson, answering) : null;
   const text = setExercises(file.text, exercises, lesson.comping);
@@ -255,10 +314,12 @@ export async function composeCommand(request: ComposeRequest, terminal: Speaker)
   const { words, language } = terminal.catalogue;
   terminal.say(words.compose.written({ count: exercises.length, file: out }));
   if (answering && levelDb !== null) terminal.say(words.compose.louder({ voice: answering, levelDb }));
+  if (remark !== undefined) terminal.say(remark);
   if (report) {
     const notes = report.notes.map((note) => say(note, language));
-    const lines = [coverageLine(report, words.compose), difficultyLine(report, words.compose), ...notes];
-    for (const line of lines) terminal.say(line);
+    // a page for one move has that move in every bar: nothing to tell
+    const coverage = request.weak === undefined ? [coverageLine(report, words.compose)] : [];
+    for (const line of [...coverage, difficultyLine(report, words.compose), ...notes]) terminal.say(line);
   }
   return 0;
 }

@@ -9,6 +9,12 @@ import { z } from 'zod';
 import { findCellFault } from '../rhythm/cell.ts';
 import { expecting } from './expecting.ts';
 
+/** Ways in which the bars of a phrase belong together. */
+export const PHRASE_FORMS = ['call-and-answer', 'aaba', 'sentence'] as const;
+
+/** A way in which the bars of a phrase belong together. */
+export type PhraseForm = (typeof PHRASE_FORMS)[number];
+
 const cellText = z
   .string()
   .refine((text) => findCellFault(text) === null, expecting({ fact: 'a-cell' }))
@@ -103,6 +109,7 @@ const weightsSchema = z
     keith: weight(0, 'strokes that do not start on a multiple of their own length (Keith)'),
     density: weight(0.1, 'each stroke'),
     silence: weight(0.25, 'silence on beat 1'),
+    memory: weight(0.2, 'each beat of a later bar that no bar before it has'),
     change: weight(0.15, 'each change from one cell to another'),
     speed: weight(0.5, 'hand speed: each three strokes in a row at the limit; less when slower, or for two'),
     dynamics: weight(0.25, 'each change between ghost note, stroke and accent, and each flam, drag or buzz'),
@@ -125,7 +132,14 @@ export const composeSettingsSchema = z
       ])
       .default(1)
       .describe('another seed gives another page; the same seed always gives the same page'),
-    bars: z.number().int().min(1).max(4).default(1).describe('bars in an exercise'),
+    bars: z.number().int().min(1).max(8).default(1).describe('bars in an exercise'),
+    phrase: z
+      .enum(PHRASE_FORMS)
+      .nullable()
+      .default(null)
+      .describe(
+        'what holds the bars of an exercise together: `call-and-answer` in 2, 4 or 8 bars, `aaba` or `sentence` in 4 or 8; nothing when left out',
+      ),
     idiom: z
       .number()
       .min(0)

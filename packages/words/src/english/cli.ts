@@ -24,6 +24,8 @@ export const cli = {
     difficulty:
       'Difficulty rises from {$easiest :number maximumFractionDigits=2} to {$hardest :number maximumFractionDigits=2} points, no step above {$step :number maximumFractionDigits=2}.',
     nothing: '{$file}: nothing could be composed: {$why} Nothing was written.',
+    fresh: '.input {$count :integer} .match $count 0 {{nothing new}} * {{{$count} new}}',
+    goal: 'The goal has {$skills :integer} moves between cells and meetings of limbs, {$known :integer} of them known; --explain says how many are new in each exercise.',
     noBar: 'the vocabulary and its limits allow no bar.',
     otherMeter: '--review: {$file} is in {$found}, expected {$expected}',
     noComping: '--variations: exercise {$exercise :integer} has no {$voice :voice}, expected one that has',

@@ -80,7 +80,7 @@ describe('problems', () => {
     };
     // definition: the schema of these keys
     expect(said('{count: 0}')).toBe('found 0, expected 1 or more');
-    expect(said('{bars: 5}')).toBe('found 5, expected 4 or less');
+    expect(said('{bars: 9}')).toBe('found 9, expected 8 or less');
     expect(said('{limits: {handSpeed: 0}}')).toBe('found 0, expected more than 0');
     expect(said('{limits: {overBarLine: 3}}')).toBe('found 3, expected true or false');
     expect(said('{limits: {beats: {x: []}}}')).toBe('found an empty list, expected the number of a beat');

@@ -32,6 +32,8 @@ export const difficulty = sentences<ReasonFact, PlaceFact>()({
   'part-pulse': '{$count :number maximumFractionDigits=1} of evidence against the pulse',
   'part-density':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke in all}} * {{{$count} strokes in all}}',
+  'part-memory':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} beat that is new in a later bar}} * {{{$count} beats that are new in later bars}}',
   'part-change':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} change of cell}} * {{{$count} changes of cell}}',
   'part-speed': '{$count :number maximumFractionDigits=1} of hand speed (three strokes at the limit are 1)',

@@ -32,6 +32,8 @@ export const difficulty = sentences<ReasonFact, PlaceFact>()({
   'part-pulse': '{$count :number maximumFractionDigits=1} gegen den Puls',
   'part-density':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag im Ganzen}} * {{{$count} Schläge im Ganzen}}',
+  'part-memory':
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag, der in einem späteren Takt neu ist}} * {{{$count} Schläge, die in späteren Takten neu sind}}',
   'part-change':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Wechsel der Zelle}} * {{{$count} Wechsel der Zelle}}',
   'part-speed':

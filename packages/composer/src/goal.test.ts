@@ -1,0 +1,66 @@
+import { formatPattern, parsePattern } from '@shedbook/core';
+import { describe, expect, it } from 'vitest';
+import { factInEnglish } from '../../../internal/testing/in-english.ts';
+import { exerciseOf, lessonOf } from '../test/lessons.ts';
+import { composeGoal } from './goal.ts';
+import { gradeExercise } from './grade.ts';
+import { barsNear, DIRECTIONS } from './like.ts';
+
+const swing = lessonOf('swing');
+
+describe('bars near a bar', () => {
+  it('[CO52] are easier, harder or as hard, keep to the vocabulary, and say what changes', () => {
+    const bar = exerciseOf(swing, 'x.. ..x x.x ...');
+    const points = gradeExercise(swing, bar).points;
+    for (const direction of DIRECTIONS) {
+      const near = barsNear(swing, bar, direction);
+      expect(near).toHaveLength(4);
+      for (const each of near) {
+        const text = formatPattern(each.pattern);
+        const by = each.points - points;
+        // definition: a quarter of a point is as hard; every cell is one of the four
+        if (direction === 'like') expect(Math.abs(by)).toBeLessThanOrEqual(0.25);
+        else expect(Math.sign(by)).toBe(direction === 'harder' ? 1 : -1);
+        expect(each.points).toBeCloseTo(gradeExercise(swing, exerciseOf(swing, text)).points, 6);
+        expect(text.split(' ').every((cell) => ['...', 'x..', '..x', 'x.x'].includes(cell))).toBe(true);
+        expect(text).not.toBe('x.. ..x x.x ...');
+        expect(factInEnglish(each.what).length).toBeGreaterThan(5);
+      }
+    }
+  });
+});
+
+describe('a goal', () => {
+  const goal = { ...exerciseOf(swing, '..x x.x ..x ..x', 9), name: 'The goal' };
+
+  it('[CO53] is led to by rising bars, each with as few new things as can be, and comes last', () => {
+    const page = composeGoal(swing, goal, []);
+    const points = page.exercises.map((exercise) => gradeExercise(swing, exercise).points);
+    expect(page.exercises.at(-1)).toMatchObject({ name: 'The goal', parts: goal.parts });
+    expect(points).toEqual(points.toSorted((a, b) => a - b));
+    // definition: five strokes on let and 1, six things in all: moves ..x x.x, x.x ..x and ..x ..x, a let with the lead
+    // hand, a let alone, a 1 with it; two at a time they need three bars
+    expect(page.skills).toBe(6);
+    expect(page.news).toEqual([2, 2, 2]);
+    expect(page.news.reduce((sum, each) => sum + each, 0)).toBe(page.skills);
+  });
+
+  it('[CO53] leaves out what the student has', () => {
+    const half = exerciseOf(swing, '..x x.x ..x x.x', 1);
+    const page = composeGoal(swing, goal, [half]);
+    expect(page.mastered).toBeGreaterThan(0);
+    // definition: only the move from one let to the next is missing
+    expect(page.news).toEqual([1]);
+    // definition: nothing is left to learn
+    expect(composeGoal(swing, goal, [goal])).toMatchObject({ mastered: page.skills, news: [0] });
+  });
+
+  it('[CO53] may be a phrase', () => {
+    const phrase = { ...exerciseOf(swing, 'x.. ..x ... ..x | x.. ..x ... ...', 1) };
+    const page = composeGoal(swing, phrase, []);
+    expect(Math.max(...page.news)).toBeLessThanOrEqual(2);
+    expect(page.exercises.at(-1)?.parts[0]?.pattern).toEqual(
+      parsePattern('x.. ..x ... ..x | x.. ..x ... ...'),
+    );
+  });
+});

@@ -1,0 +1,87 @@
+/**
+ * One bar made a step easier, a step harder, or otherwise of the same difficulty, within the lesson's vocabulary.
+ *
+ * Conventions: difficulty in points over the lesson's groove; what changes is said as an idea on the bar.
+ * Source: common practice: a bar that does not go is thinned or turned on one beat before anything else is tried.
+ */
+import { type Cell, type Exercise, type Lesson, type Pattern, struckSlots } from '@shedbook/core';
+import { gradeSettingsOf } from './grade.ts';
+import { readGround } from './ground.ts';
+import { ideaOf } from './idea.ts';
+import type { IdeaFact } from './idea-fact.ts';
+import { compingPattern } from './page.ts';
+import { rulesOf, vocabularyOf } from './rules.ts';
+import { splitBars } from './script.ts';
+import { keepsRules, pointTables } from './tables.ts';
+import { beatsApart, stepsFrom } from './theme.ts';
+
+/** Which way to go from a bar. */
+export const DIRECTIONS = ['easier', 'harder', 'like'] as const;
+
+/** A way to go from a bar. */
+export type Direction = (typeof DIRECTIONS)[number];
+
+/** A bar near another. */
+export interface NearBar {
+  readonly pattern: Pattern;
+  /** Points of difficulty. */
+  readonly points: number;
+  /** What it makes of the bar that was asked about. */
+  readonly what: IdeaFact;
+}
+
+/** Bars as hard as one another differ by fewer points than this: a quarter of an off-beat stroke. */
+const AS_HARD = 0.25;
+
+interface Step {
+  readonly cells: readonly Cell[];
+  readonly points: number;
+  /** Beats that differ. */
+  readonly apart: number;
+}
+
+function goes(direction: Direction, by: number): boolean {
+  if (direction === 'like') return Math.abs(by) <= AS_HARD;
+  return direction === 'easier' ? by < -AS_HARD : by > AS_HARD;
+}
+
+/**
+ * Bars one step from an exercise's (one beat exchanged, or displaced), the smallest change of difficulty first, `most`
+ * at most; the bar itself may have cells that the vocabulary has not.
+ */
+export function barsNear(
+  lesson: Lesson,
+  exercise: Exercise,
+  direction: Direction,
+  most = 4,
+): readonly NearBar[] {
+  const own = compingPattern(lesson, exercise);
+  const bar = own.bars.flat();
+  const vocabulary = vocabularyOf(lesson);
+  const known = new Set(vocabulary.map((cell) => cell.text));
+  const cells = [...vocabulary, ...bar.filter((cell) => !known.has(cell.text) && known.add(cell.text))];
+  const ground = readGround(lesson, own.bars.length);
+  const rules = rulesOf(ground, cells, lesson.compose.limits);
+  const tables = pointTables(ground, cells, gradeSettingsOf(lesson));
+  const strokes = cells.map((cell) => struckSlots(cell).length);
+  const start = Uint16Array.from(bar, (cell) => cells.findIndex((each) => each.text === cell.text));
+  const points = tables.points(start);
+  const steps = new Map(stepsFrom(start, vocabulary.length).map((step) => [step.join(), step]));
+  return [...steps.values()]
+    .filter((step) => beatsApart(step, start) > 0 && keepsRules(rules, strokes, step))
+    .map(
+      (step): Step => ({
+        cells: Array.from(step, (index) => cells[index] as Cell),
+        points: tables.points(step),
+        apart: beatsApart(step, start),
+      }),
+    )
+    .filter((step) => goes(direction, step.points - points))
+    .sort((a, b) => a.apart - b.apart || Math.abs(a.points - points) - Math.abs(b.points - points))
+    .slice(0, most)
+    .map((step) => ({
+      pattern: splitBars(step.cells, lesson.meter.beats.length),
+      points: step.points,
+      what: ideaOf(step.cells, bar),
+    }));
+}
