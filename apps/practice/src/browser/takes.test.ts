@@ -4,6 +4,7 @@ import { listen } from '@shedbook/listen';
 import { strFromU8, unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { findings } from '../../../../internal/testing/axe.ts';
 import { PATIENCE_MS, sharedBrowser } from '../../../../internal/testing/browser.ts';
 import {
   callClean,
@@ -206,4 +207,36 @@ it('[ST85] opens the takes and the log that a page before this one kept', async 
   const kept = await page.evaluate(() => indexedDB.databases());
   // definition: an IndexedDB of a higher version could not be opened by the page that a student has at hand offline
   expect(kept).toEqual([{ name: 'shedbook-practice', version: 1 }]);
+});
+
+it('[ST152] plays a round of a take slowly against its model while the ball rides its page', async () => {
+  const page = await openWithDevices(browser, `${host.url}#1`, {}, { bypassCSP: true });
+  await recordTake(page);
+  await page.goto(`${host.url}#`);
+  await page.getByRole('heading', { name: 'Takes' }).click();
+  await page.getByText('A round in slow motion').click();
+  const replay = page.locator('[data-part="replay"]');
+  await replay.locator('.notehead').first().waitFor({ state: 'attached' });
+  expect(await findings(page)).toEqual([]);
+  await replay.getByLabel('How fast').fill('50');
+  await replay.getByRole('button', { name: 'Play it slowly' }).click();
+  await page.locator('[data-part="replay"][data-state="playing"]').waitFor();
+  const { places, seconds } = await replay.evaluate(async (root) => {
+    const { context } = window.deskOfTest;
+    const now = () => context?.currentTime ?? 0;
+    const places = new Set<string>();
+    const begun = now();
+    while (root.getAttribute('data-state') === 'playing') {
+      await new Promise(requestAnimationFrame);
+      const ball = [...root.querySelectorAll<SVGElement>('[data-part="ball"]')].find(
+        (each) => each.style.visibility === 'visible',
+      );
+      if (ball) places.add(ball.getAttribute('transform') ?? '');
+    }
+    return { places: places.size, seconds: now() - begun };
+  });
+  expect(places).toBeGreaterThan(3);
+  // definition: a round of three seconds at half the speed lasts six, and what rings after it
+  expect(seconds).toBeGreaterThan(5.5);
+  expect(seconds).toBeLessThan(12);
 });

@@ -20,7 +20,7 @@ import { useStageKeys } from './use-stage-keys.ts';
 
 /** The page. */
 export function StagePage() {
-  const { pack, lesson, exercise, player } = usePracticeSession();
+  const { pack, lesson, exercise, player, playing } = usePracticeSession();
   const words = usePracticeWords();
   const actions = useStageActions();
   const notation = useRef<HTMLDivElement>(null);
@@ -30,10 +30,13 @@ export function StagePage() {
   useStageKeys(actions);
   const pedal = usePedal({ next: actions.right, previous: actions.left, toggle: actions.toggle });
   useRidingBall(player, pictures, notation);
-  // The list and the sheet are left wherever they were scrolled to.
+  // The list and the sheet are left wherever they were scrolled to, and whoever plays wants the notes in sight.
   useEffect(() => {
     window.scrollTo(0, 0);
   }, [exercise]);
+  useEffect(() => {
+    if (playing) window.scrollTo(0, 0);
+  }, [playing]);
   useEffect(() => {
     document.title = `${on ? on.number : words.sheet.timeOnly} · ${lesson.title}`;
   }, [on, lesson.title, words]);

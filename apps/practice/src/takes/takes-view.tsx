@@ -9,6 +9,7 @@ import { usePracticeSession } from '../session/practice-session.tsx';
 import { Folded } from '../ui/folded.tsx';
 import inRow from '../ui/row.module.css';
 import { fileNameOf, packTake } from './export-take.ts';
+import { RoundReplay } from './round-replay.tsx';
 import type { Take, WholeTake } from './take.ts';
 import { TakeFacts } from './take-facts.tsx';
 import { TakeListener } from './take-listener.tsx';
@@ -49,6 +50,7 @@ function Row({ take, onRemove }: RowProps) {
     <li className={styles.row} data-part="take">
       <TakeFacts take={take} />
       <TakeListener take={take} audioOf={() => audioOf(take.id)} />
+      <RoundReplay take={take} audioOf={() => audioOf(take.id)} />
       <TakeReportView take={take} judgement={judgement} />
       <div className={inRow.row}>
         <Button onClick={() => void save()}>{words.export}</Button>

@@ -2,9 +2,9 @@
 import type { PackBar } from '@shedbook/pack';
 import {
   type Flight,
+  type FlightClock,
   flightHeight,
   type Landing,
-  type Player,
   type Program,
   useFlight,
 } from '@shedbook/stand';
@@ -62,7 +62,11 @@ function drawOn(root: HTMLElement, { where, bar }: Shown, flight: Flight, still:
 }
 
 /** Lets the ball ride while something plays. */
-export function useRidingBall(player: Player, pictures: Pictures, root: RefObject<HTMLElement | null>): void {
+export function useRidingBall(
+  player: FlightClock,
+  pictures: Pictures,
+  root: RefObject<HTMLElement | null>,
+): void {
   useFlight(player, (moment) => {
     if (!root.current) return;
     const at = moment && shownAt(moment.program, moment.flight.from, pictures);

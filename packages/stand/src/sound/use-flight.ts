@@ -15,8 +15,11 @@ export interface BallMoment {
 /** Draws the ball at a moment, or takes it away. */
 export type DrawBall = (moment: BallMoment | null) => void;
 
+/** What the ball has to know of whoever plays. */
+export type FlightClock = Pick<Player, 'heard' | 'status' | 'subscribe'>;
+
 /** Looks where the ball is; the landings of a program are found once. */
-function ballWatcher(player: Player): () => BallMoment | null {
+function ballWatcher(player: FlightClock): () => BallMoment | null {
   const isStill = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
   let program: Program | null = null;
   let landings: readonly Landing[] = [];
@@ -33,7 +36,7 @@ function ballWatcher(player: Player): () => BallMoment | null {
 }
 
 /** Has the ball drawn with every frame while something plays, and taken away once when it falls silent. */
-export function useFlight(player: Player, draw: DrawBall): void {
+export function useFlight(player: FlightClock, draw: DrawBall): void {
   const latest = useRef(draw);
   latest.current = draw;
   useEffect(() => {

@@ -50,6 +50,7 @@ export const SAME_WORDS: readonly string[] = [
   'hearing.sizes.kilobytes',
   'hearing.sizes.megabytes',
   'hearing.takes.about',
+  'hearing.takes.percent',
   'practice.downloads.midi',
   'practice.downloads.musicxml',
   'practice.setting.form',

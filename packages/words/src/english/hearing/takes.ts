@@ -34,5 +34,11 @@ export const takes = {
   undo: 'Undo',
   space: 'Takes use {$used}.',
   spaceLeft: 'Takes use {$used}; {$left} are left.',
+  slow: 'A round in slow motion',
+  playSlow: 'Play it slowly',
+  whichRound: 'Which round',
+  roundAt: 'Round {$n :integer}, {$bpm :number} bpm',
+  speed: 'How fast',
+  percent: '{$n :integer} %',
   broken: 'This take could not be played.',
 } as const;

@@ -36,5 +36,11 @@ export const takes = translation<typeof english.takes>()({
   undo: 'Zurückholen',
   space: 'Aufnahmen brauchen {$used}.',
   spaceLeft: 'Aufnahmen brauchen {$used}; {$left} sind frei.',
+  slow: 'Eine Runde in Zeitlupe',
+  playSlow: 'Langsam abspielen',
+  whichRound: 'Welche Runde',
+  roundAt: 'Runde {$n :integer}, {$bpm :number} bpm',
+  speed: 'Wie schnell',
+  percent: '{$n :integer} %',
   broken: 'Diese Aufnahme ließ sich nicht abspielen.',
 });

@@ -1,0 +1,102 @@
+/** A round in slow motion against its model, at any speed, with the page moving. */
+import { Button, Choices, Range, Select } from '@shedbook/stand';
+import { useMemo, useRef, useState } from 'react';
+import { useHearingWords } from '../page/hearing-words.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
+import { BarsView } from '../tiles/bars-view.tsx';
+import { picturesOf } from '../tiles/pictures.ts';
+import { useRidingBall } from '../tiles/use-riding-ball.ts';
+import inRow from '../ui/row.module.css';
+import type { Side } from './comparison.ts';
+import styles from './round-replay.module.css';
+import type { Take } from './take.ts';
+import { numberToday } from './take-remarks.ts';
+import { useReplay } from './use-replay.ts';
+
+interface ReplayProps {
+  readonly take: Take;
+  readonly number: number | null;
+  readonly audioOf: () => Promise<Blob | null>;
+}
+
+const SIDES: readonly Side[] = ['take', 'model', 'both'];
+
+/** Speeds in percent of what was played. */
+const SPEEDS = { least: 20, most: 100, step: 5, first: 50 } as const;
+
+function Replay({ take, number, audioOf }: ReplayProps) {
+  const words = useHearingWords().takes;
+  const { pack, choice } = usePracticeSession();
+  const [round, setRound] = useState(0);
+  const [percent, setPercent] = useState<number>(SPEEDS.first);
+  const slow = { round, speed: percent / 100 };
+  const { state, side, hear, play, stop, clock, form } = useReplay({ take, number, slow }, audioOf);
+  const page = useRef<HTMLDivElement>(null);
+  const pictures = useMemo(
+    () => picturesOf({ pack, exercise: number, choice: { ...choice, staff: 'full' }, form }),
+    [pack, number, choice, form],
+  );
+  useRidingBall(clock, pictures, page);
+  const on = pack.lesson.exercises.find((each) => each.number === number) ?? null;
+  const shared = { lesson: pack.lesson, writtenFor: pack.lesson.setUp };
+  return (
+    <div className={styles.replay} data-part="replay" data-state={state}>
+      <div ref={page}>
+        {on && <BarsView bars={pictures.exercise} on="exercise" exercise={on} {...shared} />}
+        {pictures.groove.length > 0 && (
+          <BarsView bars={pictures.groove} on="groove" exercise={null} {...shared} />
+        )}
+      </div>
+      <div className={inRow.row}>
+        <Button dress="strong" disabled={state === 'preparing'} onClick={state === 'playing' ? stop : play}>
+          {state === 'playing' ? words.stop : words.playSlow}
+        </Button>
+        <Select
+          label={words.whichRound}
+          value={round}
+          onChange={(event) => setRound(Number(event.target.value))}
+        >
+          {take.loops.map((loop, index) => (
+            <option key={loop.startSeconds} value={index}>
+              {words.roundAt({ n: index + 1, bpm: Math.round(loop.bpm) })}
+            </option>
+          ))}
+        </Select>
+      </div>
+      <Range
+        label={words.speed}
+        says={words.percent({ n: percent })}
+        value={percent}
+        min={SPEEDS.least}
+        max={SPEEDS.most}
+        step={SPEEDS.step}
+        onChange={setPercent}
+      />
+      <Choices
+        label={words.side}
+        value={side}
+        choices={SIDES.map((each) => [each, words.sides[each]] as const)}
+        onChange={hear}
+      />
+      <span role="status">
+        {state === 'preparing' && words.preparing}
+        {state === 'broken' && words.broken}
+      </span>
+    </div>
+  );
+}
+
+/** The replay, folded until it is wanted; nothing where the exercise is gone from the sheet. */
+export function RoundReplay({ take, audioOf }: Omit<ReplayProps, 'number'>) {
+  const words = useHearingWords().takes;
+  const { pack } = usePracticeSession();
+  const [isOpen, setOpen] = useState(false);
+  const number = numberToday(pack.lesson, take);
+  if (number === undefined || take.loops.length === 0) return null;
+  return (
+    <details className={styles.fold} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{words.slow}</summary>
+      {isOpen && <Replay take={take} number={number} audioOf={audioOf} />}
+    </details>
+  );
+}
