@@ -198,6 +198,14 @@ exercises: [{pattern: {snare: x.. ... ... ..., bass: ... x.. ... ...}}]
     );
   });
 
+  it('[LE10] takes an accented cell for the rhythm that the vocabulary has', () => {
+    const warned = (text: string) =>
+      parseLesson(`title: T\nvocabulary: [x.., ...]\nexercises: ['${text}']\n`, FILE).problems;
+    expect(warned('X.. ... x.. ...')).toEqual([]);
+    // definition: a ghost note is not the stroke that the vocabulary has
+    expect(warned('g.. ... x.. ...')).toHaveLength(1);
+  });
+
   it('[LE10] knows cells by name', () => {
     const lesson = read('title: T\nvocabulary: [last triplet, {cell: x.x, name: the skip}, Rest]\n');
     expect(lesson.vocabulary.map((each) => [each.cell.text, each.name])).toEqual([

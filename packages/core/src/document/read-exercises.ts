@@ -2,7 +2,15 @@
 import { isVoice, type Voice } from '../kit/voice.ts';
 import type { Exercise, ExercisePart, VocabularyCell } from '../lesson/lesson.ts';
 import { didYouMean, quoted } from '../lesson/value-fact.ts';
-import { type Cell, cell, findCellFault, MARKS, SUBDIVISIONS, struckSlots } from '../rhythm/cell.ts';
+import {
+  type Cell,
+  cell,
+  findCellFault,
+  letterOf,
+  MARKS,
+  SUBDIVISIONS,
+  struckSlots,
+} from '../rhythm/cell.ts';
 import { CELL_NAMES } from '../rhythm/cell-names.data.ts';
 import { reduceGrid } from '../rhythm/grid.ts';
 import type { Meter } from '../rhythm/meter.ts';
@@ -34,10 +42,10 @@ function readCell(raw: RawCell, path: FieldPath, report: Report): VocabularyCell
   return null;
 }
 
-/** What a cell sounds like: `x..` and `x` are the same rhythm. */
+/** What rhythm a cell is: `x..` and `x` are the same, with an accent or without. */
 function rhythmKey(of: Cell): string {
   const { slots, struck } = reduceGrid(of.marks.length, struckSlots(of));
-  return `${slots}:${struck.map((slot, index) => `${slot}${of.marks[struckSlots(of)[index] ?? 0]}`).join(',')}`;
+  return `${slots}:${struck.map((slot, index) => `${slot}${letterOf(of.marks[struckSlots(of)[index] ?? 0] ?? '.')}`).join(',')}`;
 }
 
 /** Cells in order; a cell given twice is reported as a warning and kept once. */
