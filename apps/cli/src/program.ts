@@ -303,6 +303,32 @@ function addListen(program: Command, speaker: Speak, done: (status: number) => v
     });
 }
 
+function addHear(program: Command, speaker: Speak, done: (status: number) => void): void {
+  program
+    .command('hear')
+    .summary('write down what is played in a recording, without a lesson')
+    .description(
+      'Writes down what is played: meter, tempo and feel, the groove that repeats, and what is played over it, as ' +
+        'pattern text. What is known beforehand helps: the tempo most.',
+    )
+    .argument('<take>', 'a recording of a drum set, or the MIDI file of an electronic kit')
+    .option(
+      '--tempo <bpm>',
+      'about how fast, in quarter notes a minute; found when left out',
+      whole('tempo', LESSON_TEMPI.least, LESSON_TEMPI.most),
+    )
+    .option('--meter <meter>', 'such as 3/4 or 12/8; 4/4 or 3/4 is found when left out')
+    .option('--feel <feel>', 'even, triplet, a ratio such as 1.8:1, or "by tempo"; found when left out')
+    .option('--title <title>', 'the title of the lesson; the name of the file when left out')
+    .option('--keys <file>', 'which keys the electronic kit sends, where they are unusual: see shedbook keys')
+    .option('--out <file>', 'keep it as a lesson, such as heard.lesson.yaml')
+    .option('--json', 'what was heard as JSON, bar by bar')
+    .action(async (take: string, options) => {
+      const { hearCommand } = await import('./commands/hear.ts');
+      done(await hearCommand({ take, ...options }, speaker()));
+    });
+}
+
 function addKeys(program: Command, speaker: Speak, done: (status: number) => void): void {
   program
     .command('keys')
@@ -378,6 +404,7 @@ function createProgram(
   addArrange(program, speak, done);
   addWhy(program, speak, done);
   addListen(program, speak, done);
+  addHear(program, speak, done);
   addKeys(program, speak, done);
   addServe(program, speak, loadDesk);
   return program;

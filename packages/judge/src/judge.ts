@@ -89,6 +89,7 @@ const REFUSED: Readonly<Record<RefusalFact['fact'], About['what']>> = {
   'nothing-asked': 'nobody-played',
   'no-drums-followed': 'too-little-heard',
   'no-pulse-followed': 'too-little-heard',
+  'no-beat-followed': 'too-little-heard',
   'sound-of-no-exercise': 'too-little-heard',
   'notes-of-no-exercise': 'too-little-heard',
 };

@@ -12,6 +12,7 @@ interface NothingFact extends Fact {
     | 'nothing-asked'
     | 'no-drums-followed'
     | 'no-pulse-followed'
+    | 'no-beat-followed'
     | 'sound-of-no-exercise'
     | 'notes-of-no-exercise';
 }

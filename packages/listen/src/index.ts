@@ -14,3 +14,12 @@ export { HEARD_VOICES, type HeardVoice } from './network/heard-voices.data.ts';
 export { StrokeNetwork } from './network/network.ts';
 export { unpackWeights } from './network/weights.ts';
 export { ANALYSIS_RATE } from './signal/bands.data.ts';
+export { lessonOfTranscript } from './transcribe/lesson-text.ts';
+export type { StruckVoice } from './transcribe/struck.ts';
+export {
+  type HeardBar,
+  type Known,
+  type Transcribed,
+  type Transcript,
+  transcribeNotes,
+} from './transcribe/transcribe.ts';

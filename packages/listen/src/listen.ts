@@ -53,6 +53,8 @@ import { WEIGHTS } from './network/weights.data.ts';
 import { unpackWeights } from './network/weights.ts';
 import { ANALYSIS_RATE } from './signal/bands.data.ts';
 import { HighBand } from './signal/high-band.ts';
+import { transcribeEvents } from './transcribe/from-sound.ts';
+import type { Known, Transcribed } from './transcribe/transcribe.ts';
 
 let shared: StrokeNetwork | null = null;
 
@@ -106,6 +108,15 @@ export class TakeListener {
     if (this.#extractor.peakDb < -70) return refuse('silent-recording');
     const take = { kind: 'audio', durationSeconds, ...(beside ? { beside } : {}) } as const;
     return reportOn(this.#events.between(), asked, take, this.#network);
+  }
+
+  /** What was played, written down without a lesson, once all blocks are in. */
+  transcribe(known: Known = {}): Transcribed {
+    this.#keep(this.#extractor.push(this.#resampler.flush()));
+    this.#keep(this.#extractor.flush());
+    if (this.#samples === 0) return { transcript: null, refusal: { fact: 'no-sound' } };
+    if (this.#extractor.peakDb < -70) return { transcript: null, refusal: { fact: 'silent-recording' } };
+    return transcribeEvents(this.#events.between(), this.#network, known);
   }
 
   #keep(events: readonly HeardEvent[]): void {

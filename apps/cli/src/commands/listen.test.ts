@@ -300,3 +300,34 @@ it('[CL43] learns the keys of a kit, and reads a take with them', async () => {
     `${keys}:2: found "200", expected a MIDI key from 0 to 127\n${keys}:3: found "snar", expected a voice (did you mean "snare"?)`,
   );
 });
+
+it('[CL44] writes down a recording and a file of notes without a lesson, and keeps it as one', async () => {
+  const kept = join(folder, 'heard.lesson.yaml');
+  const { status, out } = await run('hear', join(folder, 'exercises/01.mid'), '--out', kept);
+  expect(status).toBe(0);
+  // definition: the lesson that the file was built of
+  expect(out.split('\n')).toEqual([
+    '4 bars of 4/4 at 100 quarter notes a minute, feel triplet.',
+    'Groove, in every bar:',
+    '  ride          x x.x x x.x',
+    '  hi-hat foot   . x . x',
+    '  bass drum     x x x x',
+    'Exercise 1:',
+    '  snare         x.. ..x x.x ..x',
+    `The groove and 1 exercise are kept in ${kept}.`,
+  ]);
+  expect(await run('check', kept)).toMatchObject({ status: 0, out: `${kept}: in order, 1 exercise` });
+  const sound = JSON.parse((await run('hear', join(folder, 'audio/01.wav'), '--json')).out);
+  expect(sound).toMatchObject({ meter: '4/4', feel: 'triplet', comping: 'snare' });
+  expect(sound.bpm).toBeCloseTo(100, 0);
+  expect(sound.groove.ride).toBe('x x.x x x.x');
+  expect(sound.bars).toHaveLength(4);
+  const odd = await run('hear', join(folder, 'audio/01.wav'), '--meter', 'four');
+  expect(odd).toMatchObject({
+    status: 2,
+    err: '--meter: found "four", expected a meter such as 4/4, 3/4 or 12/8',
+  });
+  const short = await run('hear', await fileOf('short.mid', [[0, 36]]));
+  expect(short.status).toBe(2);
+  expect(short.err).toContain('No beat could be followed through this take');
+});

@@ -7,6 +7,7 @@ import {
   LeadDb,
   meter,
   perform,
+  quantise,
   Seconds,
   type Stroke,
   seededRandom,
@@ -29,7 +30,6 @@ import {
 import { played } from '../../test/played.ts';
 import { encodeSmf } from './encode.ts';
 import { importMidi } from './import.ts';
-import { quantise } from './quantise.ts';
 import { readMidi } from './read.ts';
 import type { NoteEvent } from './smf.ts';
 import { writeMidi } from './write.ts';

@@ -6,8 +6,10 @@
  * reported and listed, never moved further than the tolerance and never lost.
  */
 
+import type { Grid, PlacedStroke } from '@shedbook/core';
 import {
   ACCENT_DB,
+  assembleParts,
   Bpm,
   type Exercise,
   type Feel,
@@ -15,19 +17,16 @@ import {
   groupBy,
   type Meter,
   meter,
+  quantise,
   strikeOf,
   swingAt,
   toNumber,
   type Voice,
 } from '@shedbook/core';
 import { lowerMedian } from '@shedbook/signal';
-import { assembleParts } from '../patterns/assemble.ts';
-import type { PlacedStroke } from '../patterns/placed.ts';
-import type { Grid } from './choose-beat.ts';
 import type { MidiFact } from './midi-fact.ts';
 import { foldOrnaments } from './ornaments.ts';
 import type { ByteProblem } from './problem.ts';
-import { quantise } from './quantise.ts';
 import type { MidiNote, MidiTake } from './read.ts';
 
 /** How a take is to be read; each has a default. */

@@ -5,6 +5,8 @@
  * unrolled: what is written is read once.
  * Source: MusicXML 4.0, elements note, chord, grace, backup, forward, attributes.
  */
+
+import type { PlacedStroke } from '@shedbook/core';
 import {
   add,
   childOf,
@@ -19,7 +21,6 @@ import {
   type XmlElement,
   ZERO,
 } from '@shedbook/core';
-import type { PlacedStroke } from '../patterns/placed.ts';
 import { parseDecimal } from './decimal.ts';
 import { GraceNotes, type NoteTally, tally } from './grace-notes.ts';
 import type { InstrumentFact, MusicXmlFact } from './musicxml-fact.ts';

@@ -7,6 +7,7 @@
  * Source: MusicXML 4.0 (W3C Community Group Final Report, June 2021).
  */
 import {
+  assembleParts,
   type Bpm,
   childOf,
   childrenOf,
@@ -20,7 +21,6 @@ import {
   meter,
   type XmlElement,
 } from '@shedbook/core';
-import { assembleParts } from '../patterns/assemble.ts';
 import { readXmlDocument } from '../xml/read-xml.ts';
 import type { MusicXmlFact } from './musicxml-fact.ts';
 import { ProblemList } from './problems.ts';

@@ -60,6 +60,16 @@ export const cli = {
     noPage: '--pack: The practice page has not been built yet: run "npm run build".',
   },
   listening: 'Listening …',
+  hear: {
+    found:
+      '.input {$bars :integer} .match $bars one {{{$bars} bar of {$meter} at {$bpm :integer} quarter notes a minute, feel {$feel}.}} * {{{$bars} bars of {$meter} at {$bpm :integer} quarter notes a minute, feel {$feel}.}}',
+    groove: 'Groove, in every bar:',
+    exercise: 'Exercise {$number :integer}:',
+    misfits:
+      '.input {$strokes :integer} .match $strokes one {{{$strokes} stroke lies on no slot and is left out.}} * {{{$strokes} strokes lie on no slot and are left out.}}',
+    kept: '.input {$exercises :integer} .match $exercises 0 {{The groove is kept in {$file}.}} one {{The groove and {$exercises} exercise are kept in {$file}.}} * {{The groove and {$exercises} exercises are kept in {$file}.}}',
+    nothing: '{$file}: {$why}',
+  },
   keys: {
     written:
       '.input {$keys :integer} .match $keys one {{{$keys} key written to {$file}.}} * {{{$keys} keys written to {$file}.}}',
@@ -98,6 +108,8 @@ export const cli = {
     withExercises: 'a lesson with exercises',
     oneOf: 'one of {$words}',
     bpm: 'quarter notes a minute from {$least :number} to {$most :number}',
+    meter: 'a meter such as 4/4, 3/4 or 12/8',
+    feel: 'even, triplet, a ratio such as 1.8:1, or by tempo',
     lufs: 'LUFS from {$least :number} to {$most :number}',
     voices: 'voices: {$voices}',
     layers: 'how many play ({$names}), or each',

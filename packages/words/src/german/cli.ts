@@ -63,6 +63,16 @@ export const cli = translation<typeof english.cli>()({
     noPage: '--pack: Die Seite zum Üben ist noch nicht gebaut: „npm run build“ ausführen.',
   },
   listening: 'Hört zu …',
+  hear: {
+    found:
+      '.input {$bars :integer} .match $bars one {{{$bars} Takt {$meter} mit {$bpm :integer} Vierteln in der Minute, Feel {$feel}.}} * {{{$bars} Takte {$meter} mit {$bpm :integer} Vierteln in der Minute, Feel {$feel}.}}',
+    groove: 'Groove, in jedem Takt:',
+    exercise: 'Übung {$number :integer}:',
+    misfits:
+      '.input {$strokes :integer} .match $strokes one {{{$strokes} Schlag liegt auf keiner Stelle und fehlt hier.}} * {{{$strokes} Schläge liegen auf keiner Stelle und fehlen hier.}}',
+    kept: '.input {$exercises :integer} .match $exercises 0 {{Der Groove ist in {$file} aufgehoben.}} one {{Der Groove und {$exercises} Übung sind in {$file} aufgehoben.}} * {{Der Groove und {$exercises} Übungen sind in {$file} aufgehoben.}}',
+    nothing: '{$file}: {$why}',
+  },
   keys: {
     written:
       '.input {$keys :integer} .match $keys one {{{$keys} Taste nach {$file} geschrieben.}} * {{{$keys} Tasten nach {$file} geschrieben.}}',
@@ -101,6 +111,8 @@ export const cli = translation<typeof english.cli>()({
     withExercises: 'eine Lektion mit Übungen',
     oneOf: 'eines von {$words}',
     bpm: 'Viertel in der Minute von {$least :number} bis {$most :number}',
+    meter: 'eine Taktart wie 4/4, 3/4 oder 12/8',
+    feel: 'even, triplet, ein Verhältnis wie 1.8:1 oder by tempo',
     lufs: 'LUFS von {$least :number} bis {$most :number}',
     voices: 'Stimmen: {$voices}',
     layers: 'wie viele spielen ({$names}), oder each',

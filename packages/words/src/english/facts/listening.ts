@@ -15,6 +15,8 @@ export const listening = sentences<ListenFact | UnheardFact>()({
   'no-drums-followed':
     'No drum strokes were found that could be followed. Is this a recording of a drum set?',
   'no-pulse-followed': 'The strokes of this file do not follow any pulse of this exercise.',
+  'no-beat-followed':
+    'No beat could be followed through this take: it is too short, or too free. A tempo helps where one is known.',
   'sound-of-no-exercise':
     'What is heard does not follow this exercise. Is this a recording of a drum set playing it?',
   'notes-of-no-exercise':

@@ -15,6 +15,8 @@ export const listening = sentences<ListenFact | UnheardFact>()({
   'no-drums-followed':
     'Es waren keine Schläge zu finden, denen sich folgen lässt. Ist das eine Aufnahme eines Schlagzeugs?',
   'no-pulse-followed': 'Die Schläge dieser Datei folgen keinem Puls dieser Übung.',
+  'no-beat-followed':
+    'Diesem Spiel war kein Schlag zu entnehmen: Es ist zu kurz oder zu frei. Ein Tempo hilft, wo eines bekannt ist.',
   'sound-of-no-exercise':
     'Was zu hören ist, folgt dieser Übung nicht. Ist das eine Aufnahme eines Schlagzeugs, das sie spielt?',
   'notes-of-no-exercise':

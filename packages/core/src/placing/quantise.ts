@@ -5,7 +5,8 @@
  * the whole take in a few passes. Where a swing ratio is known, slots are looked for where that swing plays them, and
  * triplets are expected rather than eighths.
  */
-import { add, beatLength, beatStarts, type Fraction, fraction, multiply } from '@shedbook/core';
+import { add, type Fraction, fraction, multiply } from '../rhythm/fraction.ts';
+import { beatLength, beatStarts } from '../rhythm/meter.ts';
 import { type ChosenBeat, chooseBeats, type Grid, mod, type Player } from './choose-beat.ts';
 import { playerOf, stranger } from './player.ts';
 

@@ -5,7 +5,11 @@
  * Conventions: a voice moves in with its neighbour only where that one plays too and never at the same moment;
  * otherwise it stays a part of its own.
  */
-import { formatFraction, groupBy, homeOf, type Voice } from '@shedbook/core';
+
+import { groupBy } from '../group-by.ts';
+import { homeOf } from '../kit/strike.ts';
+import type { Voice } from '../kit/voice.ts';
+import { formatFraction } from '../rhythm/fraction.ts';
 import type { PlacedStroke } from './placed.ts';
 
 function moment(stroke: PlacedStroke): string {

@@ -3,7 +3,8 @@
  *
  * Conventions: bars count from 0; `inBar` is in whole notes from the bar line, exact.
  */
-import type { Articulation, Fraction, Voice } from '@shedbook/core';
+import type { Articulation, Voice } from '../kit/voice.ts';
+import type { Fraction } from '../rhythm/fraction.ts';
 
 /** A stroke with its place and its touch. */
 export interface PlacedStroke {

@@ -1,7 +1,9 @@
 /**
  * The mark that asks a voice for a stroke: the inverse of core's `strikeOf`.
  */
-import { MARKS, type Mark, strikeOf, type Voice } from '@shedbook/core';
+import { strikeOf } from '../kit/strike.ts';
+import type { Voice } from '../kit/voice.ts';
+import { MARKS, type Mark } from '../rhythm/cell.ts';
 import type { PlacedStroke } from './placed.ts';
 
 type Touch = Pick<PlacedStroke, 'voice' | 'articulation' | 'accent' | 'ghost'>;

@@ -5,8 +5,7 @@
  * Source: a normal error, its spread by the median deviation; the limits are ours.
  */
 
-import { SUBDIVISIONS, type Subdivision } from '@shedbook/core';
-import { median, NORMAL_DEVIATION } from '@shedbook/signal';
+import { SUBDIVISIONS, type Subdivision } from '../rhythm/cell.ts';
 import type { ChosenBeat, Grid, Player } from './choose-beat.ts';
 
 /** Spread of a player before anything is known, and the least that is believed, as fractions of the beat. */
@@ -18,6 +17,12 @@ const SPREAD = { first: 0.03, least: 0.01 } as const;
  * player's own spread makes likely.
  */
 const TOLERANCE_BEATS = { least: 0.07, most: 0.125 } as const;
+
+/**
+ * Standard deviations in a median deviation of a normal distribution: one over its upper quartile.
+ * @source P. J. Rousseeuw and C. Croux, "Alternatives to the Median Absolute Deviation", JASA 88, 1993
+ */
+const DEVIATIONS = 1.4826;
 
 /** How many spreads away a stroke may still be meant: beyond, one in two thousand would be. */
 const LIKELY_SPREADS = 3.5;
@@ -35,10 +40,15 @@ export function stranger(grid: Grid): Player {
   };
 }
 
+/** The error in the middle; 0 of none. */
+function middleOf(errors: readonly number[]): number {
+  return errors.toSorted((a, b) => a - b)[errors.length >> 1] ?? 0;
+}
+
 /** The player of a take after a pass over it: spread by the median error, habits by counted beats. */
 export function playerOf(beats: readonly ChosenBeat[], grid: Grid, before: Player): Player {
   const errors = beats.flatMap(({ choice }) => choice.errors);
-  const spread = Math.max(SPREAD.least, NORMAL_DEVIATION * median(errors));
+  const spread = Math.max(SPREAD.least, DEVIATIONS * middleOf(errors));
   const likely = Math.max(TOLERANCE_BEATS.least, LIKELY_SPREADS * spread);
   const divided = beats.filter(({ choice }) => choice.slots > 1);
   const count = (slots: Subdivision) => divided.filter(({ choice }) => choice.slots === slots).length;

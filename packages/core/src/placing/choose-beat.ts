@@ -7,19 +7,12 @@
  * Source: the usual least description length for a normal error; the numbers are ours, tried on round trips with
  * random lateness.
  */
-import {
-  beatLength,
-  beatStarts,
-  type Fraction,
-  groupBy,
-  isDotted,
-  type Meter,
-  performedPhase,
-  SUBDIVISIONS,
-  type Subdivision,
-  type SwingRatio,
-  toNumber,
-} from '@shedbook/core';
+import type { SwingRatio } from '../feel/feel.ts';
+import { isDotted, performedPhase } from '../feel/swing.ts';
+import { groupBy } from '../group-by.ts';
+import { SUBDIVISIONS, type Subdivision } from '../rhythm/cell.ts';
+import { type Fraction, toNumber } from '../rhythm/fraction.ts';
+import { beatLength, beatStarts, type Meter } from '../rhythm/meter.ts';
 
 /** Cost of a second stroke on one slot: it is then lost. */
 const CLASH_COSTS = 20;

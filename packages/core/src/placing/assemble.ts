@@ -1,24 +1,13 @@
 /**
  * Placed strokes to patterns: one part a voice, every beat in the coarsest subdivision that has all its strokes.
  */
-import {
-  beatLength,
-  beatStarts,
-  type Cell,
-  cell,
-  divide,
-  type ExercisePart,
-  type Fraction,
-  groupBy,
-  type Mark,
-  type Meter,
-  SUBDIVISIONS,
-  type Subdivision,
-  subtract,
-  toNumber,
-  VOICES,
-  type Voice,
-} from '@shedbook/core';
+
+import { groupBy } from '../group-by.ts';
+import { VOICES, type Voice } from '../kit/voice.ts';
+import type { ExercisePart } from '../lesson/lesson.ts';
+import { type Cell, cell, type Mark, SUBDIVISIONS, type Subdivision } from '../rhythm/cell.ts';
+import { divide, type Fraction, subtract, toNumber } from '../rhythm/fraction.ts';
+import { beatLength, beatStarts, type Meter } from '../rhythm/meter.ts';
 import { groupByHomeVoice } from './home-voice.ts';
 import { markOf } from './mark-of.ts';
 import type { PlacedStroke } from './placed.ts';

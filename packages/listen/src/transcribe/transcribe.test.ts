@@ -1,0 +1,170 @@
+import { readFileSync } from 'node:fs';
+import {
+  Bpm,
+  formatFeel,
+  formatPattern,
+  isVoice,
+  type Lesson,
+  parseLesson,
+  perform,
+  Seconds,
+  seededRandom,
+  struckSlots,
+  type Voice,
+} from '@shedbook/core';
+import { describe, expect, it } from 'vitest';
+import { lessonOfTranscript } from './lesson-text.ts';
+import type { StruckVoice } from './struck.ts';
+import { type Known, type Transcript, transcribeNotes } from './transcribe.ts';
+
+const DEMO = new URL('../../../../demo/', import.meta.url);
+
+function lessonNamed(name: string): Lesson {
+  const path = new URL(`${name}.lesson.yaml`, DEMO);
+  return parseLesson(readFileSync(path, 'utf8'), path.pathname).lesson as Lesson;
+}
+
+/** An exercise played four times by somebody whose strokes scatter by 8 ms and 1.5 dB and whose tempo drifts. */
+function play(lesson: Lesson, exercise: number, bpm: number, drift = 0.03) {
+  const own = lesson.exercises[exercise - 1]!.parts[0]!.pattern.bars.length;
+  const sections = [{ play: 'pattern' as const, bars: 4 * own, ending: null }];
+  const form = { name: 'four times', sections, repeat: 1, countInBars: 0 };
+  const performance = perform(lesson, { exercise, form, bpm: Bpm(bpm) });
+  const random = seededRandom(`hear ${lesson.title} ${exercise}`);
+  const scatter = () => Math.sqrt(-2 * Math.log(1 - random.next())) * Math.cos(2 * Math.PI * random.next());
+  const strokes = performance.strokes.flatMap(({ voice, timeSeconds, levelDb }): StruckVoice[] => {
+    if (!isVoice(voice)) return [];
+    const drifted = timeSeconds * (1 + (drift * timeSeconds) / performance.durationSeconds);
+    return [
+      { voice, timeSeconds: Seconds(1.3 + drifted + 0.008 * scatter()), levelDb: levelDb + 1.5 * scatter() },
+    ];
+  });
+  const ordered = strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds);
+  return { strokes: ordered, performance, bars: 4 * own };
+}
+
+/** A bar by its places: beat and twelfths of it. */
+type Places = readonly string[];
+
+function writtenIn({ strokes }: ReturnType<typeof play>['performance'], of: Voice, bar: number): Places {
+  return strokes
+    .filter(({ voice, written }) => voice === of && written.bar === bar)
+    .map(({ written, slots }) => `${written.beat}:${((written.slot - 1) * 12) / slots}`);
+}
+
+function heardIn({ parts }: Transcript, of: Voice, bar: number): Places {
+  const cells = parts.find(({ voice }) => voice === of)?.pattern.bars[bar - 1] ?? [];
+  return cells.flatMap((cell, beat) =>
+    struckSlots(cell).map((slot) => `${beat + 1}:${(slot * 12) / cell.marks.length}`),
+  );
+}
+
+function heard(strokes: readonly StruckVoice[], known: Known = {}): Transcript {
+  const { transcript, refusal } = transcribeNotes(strokes, known);
+  if (!transcript) throw new Error(refusal.fact);
+  return transcript;
+}
+
+const CASES = [
+  { name: 'first-swing', feel: /^triplet$/, meter: '4/4' },
+  { name: 'jazz-waltz', feel: /^(2\.[6-9]|3(\.[01])?):1$/, meter: '3/4' },
+  { name: 'bossa', feel: /^even$/, meter: '4/4' },
+  { name: 'funk', feel: /^even$/, meter: '4/4' },
+  // A shuffle is written in 4/4 with triplets where nobody asks for 12/8: the same beats and slots.
+  { name: 'shuffle', feel: /^triplet$/, meter: '4/4' },
+] as const;
+
+describe('writing down what was played', () => {
+  it.each(CASES)(
+    '[LI71] writes every bar of every voice of $name as it was played',
+    ({ name, feel, meter }) => {
+      const lesson = lessonNamed(name);
+      const wrong: string[] = [];
+      let bars = 0;
+      for (const exercise of [2, 5, 9]) {
+        const played = play(lesson, exercise, lesson.tempo.startBpm * 1.1);
+        const found = heard(played.strokes);
+        expect(found.meter.text).toBe(meter);
+        expect(formatFeel(found.feel)).toMatch(feel);
+        for (const voice of new Set(played.strokes.map((stroke) => stroke.voice)))
+          for (let bar = 1; bar <= played.bars; bar += 1) {
+            bars += 1;
+            const [is, due] = [heardIn(found, voice, bar), writtenIn(played.performance, voice, bar)];
+            if (is.join() !== due.join()) wrong.push(`${exercise} ${voice} ${bar}: ${is} for ${due}`);
+          }
+      }
+      // definition: the score that was performed
+      expect(wrong).toEqual([]);
+      expect(bars).toBeGreaterThan(30);
+    },
+  );
+
+  it('[LI72] tells what repeats in every bar from what is played over it', () => {
+    const lesson = lessonNamed('first-swing');
+    const four = [3, 8, 14, 20].flatMap((exercise, i) => {
+      const { strokes, bars } = play(lesson, exercise, 80, 0);
+      const shift = i * bars * 3;
+      return strokes.map((stroke) => ({ ...stroke, timeSeconds: Seconds(stroke.timeSeconds + shift) }));
+    });
+    const { groove, comping, exercises } = heard(four);
+    expect(groove.map(({ voice, pattern }) => `${voice} ${formatPattern(pattern)}`)).toEqual([
+      'ride x x.x x x.x',
+      'hihat-foot . x . x',
+      'bass x x x x',
+    ]);
+    expect(comping).toBe('snare');
+    const written = [3, 8, 14, 20].map((exercise) =>
+      formatPattern(lesson.exercises[exercise - 1]!.parts[0]!.pattern),
+    );
+    expect(exercises.map(({ parts }) => parts.map(({ pattern }) => formatPattern(pattern)).join())).toEqual(
+      written,
+    );
+  });
+
+  it('[LI72] tells the back beat of a shuffle, which stays, from its bass drum', () => {
+    const { groove, comping } = heard(play(lessonNamed('shuffle'), 12, 150).strokes);
+    expect(groove.map(({ voice }) => voice)).toEqual(['hihat', 'snare']);
+    expect(comping).toBe('bass');
+  });
+
+  it('[LI73] keeps to what is known beforehand: meter, feel and about the tempo', () => {
+    const { strokes } = play(lessonNamed('shuffle'), 4, 144);
+    const found = heard(strokes, { meter: lessonNamed('shuffle').meter, bpm: Bpm(140) });
+    expect(found.meter.text).toBe('12/8');
+    // definition: 144 quarter notes a minute, slowing by 3 % from start to end: 1.5 in the middle, over the whole 3
+    expect(found.bpm).toBeGreaterThan(136);
+    expect(found.bpm).toBeLessThan(144);
+    const swung = heard(strokes, { feel: { kind: 'even' } });
+    expect(formatFeel(swung.feel)).toBe('even');
+  });
+
+  it('[LI74] hears accents and ghost notes', () => {
+    const { exercises } = heard(play(lessonNamed('funk'), 7, 76).strokes);
+    const [snare] = exercises[0]!.parts;
+    // definition: what the demo lesson has as exercise 7
+    const due = lessonNamed('funk').exercises[6]!.parts[0]!.pattern;
+    expect(formatPattern(snare!.pattern)).toBe(formatPattern(due));
+  });
+
+  it('[LI75] writes a lesson that has no fault and says the same', () => {
+    for (const name of ['first-swing', 'bossa', 'funk']) {
+      const found = heard(play(lessonNamed(name), 3, 90).strokes);
+      const { lesson, problems } = parseLesson(
+        lessonOfTranscript(found, 'Heard: "a take"'),
+        'heard.lesson.yaml',
+      );
+      expect(problems).toEqual([]);
+      expect(lesson?.title).toBe('Heard: "a take"');
+      expect(lesson?.groove.map(({ voice, pattern }) => [voice, formatPattern(pattern)])).toEqual(
+        found.groove.map(({ voice, pattern }) => [voice, formatPattern(pattern)]),
+      );
+      expect(lesson?.comping).toBe(found.comping);
+    }
+  });
+
+  it('[LI76] says why nothing was written', () => {
+    expect(transcribeNotes([]).refusal?.fact).toBe('no-drum-notes');
+    const { strokes } = play(lessonNamed('bossa'), 1, 100);
+    expect(transcribeNotes(strokes.slice(0, 5)).refusal?.fact).toBe('no-beat-followed');
+  });
+});
