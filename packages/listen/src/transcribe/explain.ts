@@ -64,6 +64,7 @@ export interface Explained {
   readonly inBar: number;
   /** Beats before the first bar line: 0 up to the beats of a bar. */
   readonly pickup: number;
+  /** How little it explains, in nats; no unit. */
   readonly cost: number;
 }
 
