@@ -301,7 +301,7 @@ it('[CL43] learns the keys of a kit, and reads a take with them', async () => {
   );
 });
 
-it('[CL44] writes down a recording and a file of notes without a lesson, and keeps it as one', async () => {
+it('[CL46] writes down a recording and a file of notes without a lesson, and keeps it as one', async () => {
   const kept = join(folder, 'heard.lesson.yaml');
   const { status, out } = await run('hear', join(folder, 'exercises/01.mid'), '--out', kept);
   expect(status).toBe(0);
