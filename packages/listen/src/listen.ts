@@ -7,7 +7,6 @@
 import {
   type FullReport,
   type Hertz,
-  perform,
   Samples,
   type Seconds,
   samplesToSeconds,
@@ -16,7 +15,8 @@ import {
 } from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
 import { type Alignment, align, alignmentOf } from './align/align.ts';
-import { type FormGrid, formGrid } from './align/form-grid.ts';
+import { askedGrid, isPlayed } from './align/asked-grid.ts';
+import type { FormGrid } from './align/form-grid.ts';
 import { toleranceSeconds } from './align/match-bar.ts';
 import { type Observations, observe } from './align/observations.ts';
 import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';
@@ -146,13 +146,12 @@ export function reportOn(
   network = strokeNetwork(),
 ): Listened {
   const { lesson, exercise, form } = asked;
-  const bpm = asked.bpm ?? lesson.tempo.startBpm;
-  const grid = formGrid(perform(lesson, { exercise, form, bpm }), lesson.meter);
+  const grid = askedGrid(asked);
   const free = hearFreely(events, network);
   const seen = observe(events, free);
   const found = align(seen, grid);
   if (!found) return refuse('no-drums-followed');
-  const voices = voicesOf(lesson, form);
+  const voices = voicesOf(lesson, form).filter(isPlayed(asked));
   const sounding = { seen, chances: byVoice(chancesIn(events, free, voices)) };
   const fitted = fitAsked(exercise, grid, found.bars, sounding);
   const all = [fitted, ...fitOthers(asked, found.bars, sounding)];
@@ -234,9 +233,20 @@ export function reportAligned(known: Aligned): Listened {
   const exercise = isExercise ? { exercise: { ...known.exercises, agreement: fit.agreement } } : {};
   const others = besideOf(take.beside, hidden);
   return {
-    report: { ...measured, ...exercise, ...others, unheard: [...unheard, ...hiddenVoices(hidden)] },
+    report: {
+      ...measured,
+      ...exercise,
+      ...others,
+      ...playsOf(asked),
+      unheard: [...unheard, ...hiddenVoices(hidden)],
+    },
     refusal: null,
   };
+}
+
+/** The voices that are the student's, where not all are. */
+function playsOf({ plays = [] }: Asked): Pick<FullReport, 'plays'> {
+  return plays.length > 0 ? { plays } : {};
 }
 
 /** What was decided without the strokes that may be the loudspeaker's, and the places of those. */

@@ -1,5 +1,5 @@
 /** What goes into listening besides the take, and what comes out of it. */
-import type { Bpm, Form, FullReport, Lesson } from '@shedbook/core';
+import type { Bpm, Form, FullReport, Lesson, Voice } from '@shedbook/core';
 import type { RefusalFact } from './fact.ts';
 
 /** What was asked of the student. */
@@ -10,6 +10,11 @@ export interface Asked {
   readonly form: Form;
   /** Expected quarter notes a minute; the lesson's start tempo when left out. */
   readonly bpm?: Bpm;
+  /**
+   * The voices that this student plays; all that are written when left out or empty. The others are not listened for, and
+   * where they sound all the same they are nobody's.
+   */
+  readonly plays?: readonly Voice[];
 }
 
 /** A report, or why there is none. */

@@ -98,7 +98,13 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
   const lesson = requireLesson(await readLessonFile(request.lesson), terminal);
   const played = requireExercise(lesson, exercise, '--exercise');
   const form = request.form === undefined ? defaultForm(lesson) : requireForm(lesson, request.form);
-  const asked: Asked = { lesson, exercise, form, ...(tempo === undefined ? {} : { bpm: Bpm(tempo) }) };
+  const asked: Asked = {
+    lesson,
+    exercise,
+    form,
+    ...plays,
+    ...(tempo === undefined ? {} : { bpm: Bpm(tempo) }),
+  };
   const latencySeconds =
     request.latency === undefined ? null : millisecondsToSeconds(Milliseconds(request.latency));
   terminal.progress(words.listening);
@@ -109,7 +115,7 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
     keys: await readKeysFile(request.keys),
   });
   terminal.progress(null);
-  const judgement = judge({ ...asked, ...plays }, listened, level);
+  const judgement = judge(asked, listened, level);
   const { report } = listened;
   if (!report) {
     const { lines, json } = unreported(listened, judgement, terminal.catalogue);

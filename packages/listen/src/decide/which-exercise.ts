@@ -6,8 +6,9 @@
  */
 import { type ExerciseAgreement, type Lesson, perform, type Voice } from '@shedbook/core';
 import { trim } from '../align/align.ts';
+import { askedGrid } from '../align/asked-grid.ts';
 import { type PlacedBar, placeBars } from '../align/bars.ts';
-import { type FormGrid, formGrid } from '../align/form-grid.ts';
+import type { FormGrid } from '../align/form-grid.ts';
 import type { TrackedBar } from '../align/match-bar.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
 import type { Observations } from '../align/observations.ts';
@@ -116,13 +117,10 @@ export function fitOthers(
   bars: readonly TrackedBar[],
   sounding: Sounding,
 ): readonly FittedExercise[] {
-  const { lesson, form } = asked;
-  const bpm = asked.bpm ?? lesson.tempo.startBpm;
-  return lesson.exercises
+  return asked.lesson.exercises
     .filter(({ number }) => number !== asked.exercise)
     .map(({ number }) => {
-      const grid = formGrid(perform(lesson, { exercise: number, form, bpm }), lesson.meter);
-      return fitExercise(number, grid, bars, sounding);
+      return fitExercise(number, askedGrid(asked, number), bars, sounding);
     });
 }
 

@@ -4,9 +4,10 @@
  * Conventions: seconds from the start of the file; confidence of each stroke 1; what cannot be told has
  * nothing of microphones.
  */
-import { perform, type Seconds } from '@shedbook/core';
+import type { Seconds } from '@shedbook/core';
 import { type Alignment, align } from '../align/align.ts';
-import { type FormGrid, formGrid } from '../align/form-grid.ts';
+import { askedGrid, isPlayed } from '../align/asked-grid.ts';
+import type { FormGrid } from '../align/form-grid.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
 import type { Observations } from '../align/observations.ts';
 import { byVoice } from '../decide/likelihood.ts';
@@ -26,12 +27,6 @@ import { settleBars } from './settle-bars.ts';
 
 /** How sure a note is a stroke: kits send some of their own. */
 const SENT = 0.97;
-
-function gridOf(asked: Asked, exercise: number | null): FormGrid {
-  const { lesson, form } = asked;
-  const bpm = asked.bpm ?? lesson.tempo.startBpm;
-  return formGrid(perform(lesson, { exercise, form, bpm }), lesson.meter);
-}
 
 function decideNotes(
   notes: readonly TimedVoice[],
@@ -83,24 +78,24 @@ export function reportOnNotes(known: AlignedNotes): Listened {
   });
   const unheard = otherTempo(measured.alignment.bpm, askedBpm);
   const exercise = asked.exercise === null ? {} : { exercise: { ...known.exercises, agreement } };
-  return { report: { ...measured, unheard, ...exercise }, refusal: null };
+  const plays = asked.plays && asked.plays.length > 0 ? { plays: asked.plays } : {};
+  return { report: { ...measured, unheard, ...exercise, ...plays }, refusal: null };
 }
 
 /**
  * The report on a whole take of notes.
- * @param notes in order of time
+ * @param sent notes in order of time
  * @param durationSeconds of the file
  */
-export function listenToNotes(
-  notes: readonly PlayedNote[],
-  durationSeconds: Seconds,
-  asked: Asked,
-): Listened {
+export function listenToNotes(sent: readonly PlayedNote[], durationSeconds: Seconds, asked: Asked): Listened {
+  const isMine = isPlayed(asked);
+  // Each key of the pad is the snare's: who plays that may strike its rim.
+  const notes = sent.filter(({ voice }) => isMine(voice) || (voice === 'sidestick' && isMine('snare')));
   if (notes.length === 0) {
     return { report: null, refusal: { fact: 'no-drum-notes' } };
   }
   const seen = observeNotes(notes);
-  const grid = gridOf(asked, asked.exercise);
+  const grid = askedGrid(asked);
   const alignment = align(seen, grid);
   if (!alignment) return { report: null, refusal: { fact: 'no-pulse-followed' } };
   const asWritten = rimAsWritten(notes, new Set(grid.voices));

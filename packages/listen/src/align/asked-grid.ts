@@ -1,0 +1,28 @@
+/**
+ * What is expected of a student: the strokes of an exercise in its form, of the voices that the student plays.
+ *
+ * Conventions: a rim shot is a stroke on the snare, whoever plays the one plays the other.
+ */
+import { perform, type Voice } from '@shedbook/core';
+import type { Asked } from '../listened.ts';
+import { type FormGrid, formGrid } from './form-grid.ts';
+
+function surfaceOf(voice: Voice): Voice {
+  return voice === 'rimshot' ? 'snare' : voice;
+}
+
+/** Whether a voice is the student's. */
+export function isPlayed({ plays = [] }: Pick<Asked, 'plays'>): (voice: Voice) => boolean {
+  if (plays.length === 0) return () => true;
+  const surfaces = new Set(plays.map(surfaceOf));
+  return (voice) => surfaces.has(surfaceOf(voice));
+}
+
+/** The grid of an exercise as it is asked, or of another one of the lesson; all voices where none is the student's. */
+export function askedGrid(asked: Asked, exercise = asked.exercise): FormGrid {
+  const { lesson, form, bpm = lesson.tempo.startBpm } = asked;
+  const performance = perform(lesson, { exercise, form, bpm });
+  const isMine = isPlayed(asked);
+  const mine = performance.strokes.filter(({ voice }) => voice !== 'click' && isMine(voice));
+  return formGrid(mine.length > 0 ? { ...performance, strokes: mine } : performance, lesson.meter);
+}
