@@ -98,6 +98,15 @@ describe('a take beside a loudspeaker', () => {
     expect(report?.voices.snare?.hits).toBeGreaterThan(20);
   });
 
+  it('[LI77] believes nothing of a voice that the student does not play, whatever the loudspeaker plays', () => {
+    const plays = ['ride', 'hihat-foot', 'bass'] as const;
+    const { report } = listen(beside(-10), RATE, { ...asked, plays });
+    expect(report?.voices.snare).toBeUndefined();
+    expect(report?.strokes.filter(({ voice }) => voice === 'snare')).toEqual([]);
+    expect(report?.missed.filter(({ voice }) => voice === 'snare')).toEqual([]);
+    expect(report?.voices.ride?.hits).toBeGreaterThanOrEqual(47);
+  });
+
   it('[LI61] is no report where only the loudspeaker is heard', () => {
     const { refusal } = listenBeside({ samples: echo, sampleRateHz: RATE }, known, asked);
     expect(refusal?.fact).toBe('only-the-loudspeaker');

@@ -147,4 +147,18 @@ forms:
     expect(report?.voices.snare).toMatchObject({ hits: due('snare'), missed: 0, extra: 0 });
     expect(report?.voices.rimshot).toMatchObject({ hits: 1, missed: 0, extra: 0 });
   });
+
+  it('[LI77] hears the voices of the student alone, and follows them', () => {
+    // definition: the student plays the snare 30 ms late; a machine plays ride and feet on time, and a snare of its own
+    const machine = play(1, 100).map(bare);
+    const student = play(1, 100, () => 0.03).filter(({ voice }) => voice === 'snare');
+    const both = [...machine, ...student.map(bare)].toSorted((a, b) => a.timeSeconds - b.timeSeconds);
+    const whole = listenToNotes(both, Seconds(30), { ...asked, plays: ['ride'] }).report;
+    expect(Object.keys(whole?.voices ?? {})).toEqual(['ride']);
+    expect(whole).toMatchObject({ plays: ['ride'], missed: [] });
+    const alone = listenToNotes(student.map(bare), Seconds(30), { ...asked, plays: ['snare'] }).report;
+    expect(alone?.voices.snare).toMatchObject({ hits: 40, missed: 0, extra: 0 });
+    expect(alone?.missed).toEqual([]);
+    expect(alone?.alignment.startSeconds).toBeCloseTo(SILENCE + 0.03, 3);
+  });
 });
