@@ -41,7 +41,8 @@ function roundAt(keys: readonly string[], from: number): Stretch | null {
   return null;
 }
 
-function stretchesOf(keys: readonly string[]): readonly Stretch[] {
+/** The stretches of some bars; bars in which nobody plays part them and belong to none. */
+function stretchesOf(keys: readonly string[], isSilent: (bar: number) => boolean): readonly Stretch[] {
   const found: Stretch[] = [];
   let alone: number | null = null;
   const flush = (to: number) => {
@@ -50,6 +51,11 @@ function stretchesOf(keys: readonly string[]): readonly Stretch[] {
     alone = null;
   };
   for (let at = 0; at < keys.length; ) {
+    if (isSilent(at)) {
+      flush(at);
+      at += 1;
+      continue;
+    }
     const round = roundAt(keys, at);
     if (!round) {
       alone ??= at;
@@ -89,7 +95,8 @@ export function exercisesOf(
     ...bars.filter(({ voice }) => usual.has(voice)),
   ];
   const seen = new Set<string>();
-  return stretchesOf(keys).flatMap(({ from, bars: length, times }): Exercise[] => {
+  const isSilent = (bar: number) => bars.every((one) => keyOf(one.bars[bar]!).trim() === '');
+  return stretchesOf(keys, isSilent).flatMap(({ from, bars: length, times }): Exercise[] => {
     const key = keys.slice(from, from + length).join('|');
     const indices = Array.from({ length }, (_, i) => from + i);
     const own = ordered.filter(

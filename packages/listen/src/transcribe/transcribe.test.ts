@@ -121,6 +121,17 @@ describe('writing down what was played', () => {
     );
   });
 
+  it('[LI72] makes no exercise of a bar in which nobody plays', () => {
+    const lesson = lessonNamed('first-swing');
+    const { strokes } = play(lesson, 7, 72, 0);
+    // definition: four bars of 3.33 s, the third left out
+    const third = 1.3 + 2 * (240 / 72) - 0.1;
+    const rested = strokes.filter(({ timeSeconds: at }) => at < third || at > third + 240 / 72);
+    const { bars, exercises } = heard(rested);
+    expect(bars).toHaveLength(4);
+    expect(exercises.map(({ parts }) => formatPattern(parts[0]!.pattern))).toEqual(['x.. x.. ... ..x']);
+  });
+
   it('[LI72] tells the back beat of a shuffle, which stays, from its bass drum', () => {
     const { groove, comping } = heard(play(lessonNamed('shuffle'), 12, 150).strokes);
     expect(groove.map(({ voice }) => voice)).toEqual(['hihat', 'snare']);
