@@ -5,7 +5,7 @@
  * Sources: people prefer a pulse of about 100 a minute (D. Moelants, ICMPC 2002); the rest is common practice: time is
  * kept in about two strokes a beat; the back beat, the hi-hat foot and the skip of the ride fall on the second and fourth;
  * the bass drum opens the bar, and a take begins with one. The weights are ours, set on the demo's lessons as somebody
- * scattered plays them; `internal/listen-lab/README.md` says what was measured on others.
+ * scattered plays them; `internal/listen-lab/MEASURED.md` says what was measured on others.
  */
 import type { SwingRatio, Voice } from '@shedbook/core';
 import { offBeatPhase } from '@shedbook/core';
