@@ -7,11 +7,12 @@
 /** Softness of the minimum over skills and width of the curve of success, in bpm. */
 const SOFT = 6;
 const WIDTH = 5;
-const CHALLENGE_WIDTH = 0.25;
 const ROOM = 40;
 const SLOW_GAIN = 0.3;
 const QUICK_KEPT = 0.2;
 const LOOP_BARS = 4;
+/** Loops after a change of exercise that the change makes harder. */
+const TURNED_LOOPS = 2;
 const FIRST_STABILITY_DAYS = 3;
 const FADING = 0.1;
 
@@ -98,7 +99,7 @@ function learn(student, { skill, times }, bpm, share) {
   const { traits, row } = student;
   const tempo = student.slow[skill] + student.quick[skill];
   const p = chance(tempo, bpm);
-  const off = traits.anyTempo ? 0 : (p - traits.challenge) / CHALLENGE_WIDTH;
+  const off = traits.anyTempo ? 0 : (p - traits.challenge) / traits.challengeWidth;
   const teaches = Math.exp(-off * off) * student.rate[skill] * student.mood * Math.sqrt(times) * share;
   const room = Math.max(0, student.cap[skill] - student.slow[skill]) / ROOM;
   const fresh = traits.massing ? 1 / (1 + row.loops / 20) : 0.7;
@@ -134,7 +135,8 @@ export function playLoop(student, exercise, bpm, ids = null) {
   const needs = ids ? all.filter(({ id }) => ids.has(id)) : all;
   const name = ids ? `${exercise} ${[...ids]}` : exercise;
   if (student.row.exercise !== name) student.row = { exercise: name, loops: 0 };
-  const isClean = student.random.next() < chance(heldWith(student, needs, true), bpm);
+  const turned = student.row.loops < TURNED_LOOPS ? student.traits.turning : 0;
+  const isClean = student.random.next() < chance(heldWith(student, needs, true) - turned, bpm);
   for (const need of needs) {
     const alone = ids ? { ...need, times: LOOP_BARS } : need;
     learn(student, alone, bpm, ids ? student.traits.parts : 1);

@@ -1,7 +1,7 @@
 import { Bpm, LOOP_VERDICTS, type LoopVerdict, seededRandom } from '@shedbook/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { climb, type LadderState, ladderOf, startLadder } from './ladder.ts';
+import { climb, type LadderState, ladderOf, SETTLED_SHARE, startLadder } from './ladder.ts';
 
 const rule = ladderOf({ startBpm: Bpm(72), goalBpm: Bpm(120), stepBpm: Bpm(8) });
 
@@ -93,6 +93,11 @@ it('[CH12] better loops never lead to a lower rung', () => {
     }),
     { numRuns: 300, seed: 4 },
   );
+});
+
+it('[CH40] the share at which it settles solves the balance of its steps', () => {
+  // published: Kaernbach 1991: steps up of a half and down of a whole balance where two ups come to one down
+  expect(SETTLED_SHARE ** 3 * (2 - SETTLED_SHARE ** 3)).toBeCloseTo(2 / 3, 12);
 });
 
 it('[CH40] it settles where about four loops in five are clean', () => {

@@ -47,6 +47,11 @@ export interface LadderStep {
   readonly move: 'up' | 'down' | 'stay' | 'arrived';
 }
 
+/**
+ * Share of clean loops at which the ladder settles: where p³(2 − p³) = 2/3, see above. About 0.75, no unit.
+ */
+export const SETTLED_SHARE = Math.cbrt(1 - Math.sqrt(1 / 3));
+
 const CLEAN_LOOPS = 3;
 const MISSED_LOOPS = 2;
 

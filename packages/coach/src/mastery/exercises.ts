@@ -23,7 +23,7 @@ export interface ExerciseStanding extends ShelfExercise {
   readonly evidence: Evidence | null;
   /** Fastest tempo with enough clean loops on one day, or null. */
   readonly cleanBpm: number | null;
-  /** Tempo at which half of the loops would be clean, from the last two days, or null. */
+  /** Tempo at which half of the loops would be clean, from the last days, or null. */
   readonly heldBpm: number | null;
   /** Practice days since the tempo of clean loops last rose; 0 at the goal. */
   readonly stuckDays: number;
@@ -31,8 +31,8 @@ export interface ExerciseStanding extends ShelfExercise {
   readonly sore: SoreSpot | null;
 }
 
-/** Practice days that the tempo held is estimated from. */
-const HELD_DAYS = 2;
+/** Practice days that the tempo held is estimated from: a visit is some ten loops, too few to tell a tempo by. */
+const HELD_DAYS = 4;
 
 /** Clean loops on one day after which a tempo counts as played clean. */
 const CLEAN_LOOPS = 3;
@@ -71,6 +71,21 @@ function dayOf(day: number, entries: readonly PracticeEntry[]): Day {
   const of: Day = { day, loops, heardBy, cleanBpm: cleanBpmOf(loops) };
   if (first) knownDays.set(first, { entries, of });
   return of;
+}
+
+/** Tempi held that were estimated before, by the last of their days. */
+const knownHeld = new WeakMap<Day, { readonly days: readonly Day[]; readonly bpm: number | null }>();
+
+/** The tempo held by the loops of the last days; estimated once for the same days. */
+function heldOver(all: readonly Day[]): number | null {
+  const days = all.slice(-HELD_DAYS);
+  const last = days.at(-1);
+  if (!last) return null;
+  const known = knownHeld.get(last);
+  if (known?.days.length === days.length && known.days.every((day, i) => day === days[i])) return known.bpm;
+  const bpm = heldBpmOf(days.flatMap(({ loops }) => loops));
+  knownHeld.set(last, { days, bpm });
+  return bpm;
 }
 
 function dayEvidence({ day, loops, heardBy }: Day, goalBpm: number): readonly DayEvidence[] {
@@ -132,7 +147,7 @@ export function standExercises(
       standing: standingOf(evidence, cleanBpm, goalBpm),
       evidence,
       cleanBpm,
-      heldBpm: heldBpmOf(days.slice(-HELD_DAYS).flatMap(({ loops }) => loops)),
+      heldBpm: heldOver(days),
       stuckDays: isThere ? 0 : daysWithoutRise(tempi),
       sore: soreSpotOf(each.lesson, each.exercise, days.at(-1)?.loops ?? []),
     };

@@ -5,7 +5,7 @@
  */
 import type { Lesson } from '@shedbook/core';
 import type { GrooveTitleFact, PlanKindFact } from '../fact.ts';
-import { ladderOf } from '../ladder/ladder.ts';
+import { ladderOf, SETTLED_SHARE } from '../ladder/ladder.ts';
 import type { ExerciseStanding } from '../mastery/exercises.ts';
 import { bpmForShare } from '../mastery/held.ts';
 import { nameOf, type ShelfLesson } from '../mastery/shelf.ts';
@@ -38,15 +38,12 @@ export function playingMinutes(minutes: number): number {
   return Math.max(0, minutes - warm - breaks * BREAK_MINUTES);
 }
 
-/** Share of clean loops that a visit is to begin with: Wilson et al. 2019, see `ladder/ladder.ts`. */
-const BEGIN_SHARE = 0.85;
-
 /** Below this retrievability an exercise begins a step lower. */
 const FADED = 0.9;
 
 /**
- * Where to begin, in quarter notes a minute: where seven loops in eight were clean lately, and half a step lower
- * since a night has passed; a step lower where it is a while ago; the start where nothing was played.
+ * Where to begin, in quarter notes a minute: where the ladder would settle by what was clean lately, so that no visit
+ * goes by in climbing there, and half a step lower since a night has passed; a step lower where it is a while ago; the start where nothing was played.
  */
 export function resumeBpm({ heldBpm, evidence, lesson }: ExerciseStanding): number {
   const { startBpm, goalBpm, stepBpm } = lesson.tempo;
@@ -54,7 +51,7 @@ export function resumeBpm({ heldBpm, evidence, lesson }: ExerciseStanding): numb
   if (heldBpm === null) return Math.min(startBpm, goalBpm);
   const isFaded = (evidence?.retrievability ?? 1) < FADED;
   const back = isFaded ? stepBpm : stepBpm / 2;
-  const bpm = Math.round(bpmForShare(heldBpm, BEGIN_SHARE) - back);
+  const bpm = Math.round(bpmForShare(heldBpm, SETTLED_SHARE) - back);
   return Math.max(lowestBpm, Math.min(goalBpm, bpm));
 }
 
