@@ -4,6 +4,7 @@
  * Conventions: moments are ISO 8601 in UTC; a revision counts every change from 1; a step is a place in a lesson's
  * history of texts from 0, so undo goes to `step - 1` and redo to `step + 1`; limits count UTF-16 code units.
  */
+import { LEVELS } from '@shedbook/judge';
 import { z } from 'zod';
 
 /** Text of a lesson file. */
@@ -72,10 +73,13 @@ export const storedAssignment = z
 /** What a teacher set a student to practise. */
 export type StoredAssignment = z.output<typeof storedAssignment>;
 
+const level = z.enum(LEVELS).describe('how strictly the playing is judged');
+
 const content = {
   name: studentName,
   log: practiceLog,
   assignments: z.array(storedAssignment).max(500).readonly(),
+  level,
 };
 
 /** What can be changed about a student. */
@@ -87,8 +91,10 @@ export type StudentContent = z.output<typeof studentContent>;
 /** Asks for a student with a name. */
 export const createStudentRequest = z.strictObject({ name: studentName }).readonly();
 
-/** Asks to keep what was made of a student at a revision. */
-export const saveStudentRequest = z.strictObject({ ...content, revision }).readonly();
+/** Asks to keep what was made of a student at a revision; the level stays as it is where none is sent. */
+export const saveStudentRequest = z
+  .strictObject({ ...content, level: level.optional(), revision })
+  .readonly();
 
 /** Asks to keep a student. */
 export type SaveStudentRequest = z.output<typeof saveStudentRequest>;

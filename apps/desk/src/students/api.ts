@@ -28,9 +28,9 @@ export async function changeStudent(
   change: (content: StudentContent) => StudentContent,
 ): Promise<StoredStudent> {
   const { id, revision } = student;
-  const { name, log, assignments } = change(student);
+  const { name, log, assignments, level } = change(student);
   try {
-    return await ask('saveStudent', { params: { id }, body: { name, log, assignments, revision } });
+    return await ask('saveStudent', { params: { id }, body: { name, log, assignments, level, revision } });
   } catch (error) {
     if (!(error instanceof RefusedError) || error.refusal.code !== 'student-changed') throw error;
     return changeStudent(error.refusal.values.kept, change);

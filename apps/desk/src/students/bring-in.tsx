@@ -2,6 +2,7 @@
 
 import { mergeLogs } from '@shedbook/coach';
 import type { PracticeLog } from '@shedbook/core';
+import type { Level } from '@shedbook/judge';
 import { FileButton, Icon, momentFrom, useSay as useNotice } from '@shedbook/stand';
 import { useState } from 'react';
 import { useSay, useWords } from '../words/words.tsx';
@@ -12,13 +13,15 @@ import { type Brought, type DeskShelf, readBroughtFile, withDeskLessons, withTak
 
 interface BringInProps {
   readonly shelf: readonly DeskShelf[];
+  /** By which a report is judged. */
+  readonly level: Level;
   readonly onLog: (change: (log: PracticeLog) => PracticeLog) => void;
 }
 
 type BroughtReport = Extract<Brought, { kind: 'report' }> & { readonly startedAt: string };
 
 /** A button for the file; a report asks which exercise it is of. */
-export function BringIn({ shelf, onLog }: BringInProps) {
+export function BringIn({ shelf, level, onLog }: BringInProps) {
   const words = useWords();
   const say = useSay();
   const notice = useNotice();
@@ -54,7 +57,7 @@ export function BringIn({ shelf, onLog }: BringInProps) {
             shelf={shelf}
             action={words.students.takeIn}
             onPick={(each, exercise) => {
-              onLog((log) => withTake(log, { ...report, shelf: each, exercise }));
+              onLog((log) => withTake(log, { ...report, shelf: each, exercise }, level));
               setReport(null);
               notice(words.students.tookIn({ n: 1 }));
             }}

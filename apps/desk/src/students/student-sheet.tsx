@@ -2,8 +2,9 @@
 
 import { momentOf, printPracticeLog, summariseStudent } from '@shedbook/coach';
 import type { Lesson, PracticeLog } from '@shedbook/core';
+import { LEVELS, type Level } from '@shedbook/judge';
 import type { StoredStudent, StudentContent } from '@shedbook/routes';
-import { Button } from '@shedbook/stand';
+import { Button, Choices } from '@shedbook/stand';
 import { useMemo } from 'react';
 import { Paper, ViewHead } from '../shared/paper.tsx';
 import { sideOfLimb } from '../shared/sides-of.ts';
@@ -89,7 +90,13 @@ export function StudentSheet(props: StudentSheetProps) {
             : words.students.lastPlayed({ when: dayWords(lastDay - today), minutes: summary.minutesThisWeek })
         }
       />
-      <BringIn shelf={shelf} onLog={keepLog} />
+      <BringIn shelf={shelf} level={student.level} onLog={keepLog} />
+      <Choices<Level>
+        label={words.students.level}
+        value={student.level}
+        choices={LEVELS.map((level) => [level, words.students.levels[level]])}
+        onChange={(level) => onChange((content) => ({ ...content, level }))}
+      />
       <StandingList title={words.students.slips} standings={summary.shaky} />
       <StandingList title={words.students.learning} standings={summary.learning} />
       <StandingList title={words.students.holds} standings={summary.firm} />

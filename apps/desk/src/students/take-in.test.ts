@@ -154,7 +154,7 @@ describe('what a student brings', () => {
     const [shelf] = SHELF;
     if (!exercise || !shelf) throw new Error('no exercise');
     const take = { report: reportOf(1, 80), id: 'report 1', shelf, exercise, startedAt: NOW };
-    const once = withTake(EMPTY_LOG, take);
+    const once = withTake(EMPTY_LOG, take, 'intermediate');
     expect(once.entries[0]).toMatchObject({
       lesson: 'b7e1',
       exercise: key(1),
@@ -162,7 +162,23 @@ describe('what a student brings', () => {
       startedAt: NOW,
     });
     expect(once.entries[0]?.loops.map((loop) => loop.verdict)).toContain('clean');
-    expect(withTake(once, take)).toEqual(once);
+    expect(withTake(once, take, 'intermediate')).toEqual(once);
+  });
+
+  it('[ST108] is judged for the level of its student', () => {
+    const [exercise] = LESSON.exercises;
+    const [shelf] = SHELF;
+    const whole = reportOf(1, 80);
+    if (!exercise || !shelf) throw new Error('no exercise');
+    // definition: where limbs meet a beginner may be 33 ms apart, an advanced student 19; the snare is 30 ms behind
+    const strokes = whole.strokes.map((stroke) =>
+      stroke.voice === 'snare' ? { ...stroke, timeSeconds: Seconds(stroke.timeSeconds + 0.03) } : stroke,
+    );
+    const take = { report: { ...whole, strokes }, id: 'r', shelf, exercise, startedAt: NOW };
+    const verdictsAt = (level: 'beginner' | 'advanced') =>
+      withTake(EMPTY_LOG, take, level).entries[0]?.loops.map(({ verdict }) => verdict);
+    expect(verdictsAt('beginner')).toContain('clean');
+    expect(verdictsAt('advanced')).not.toContain('clean');
   });
 
   it('[ST108] is a take from the practice room, counted once beside the log of the same practice', () => {
@@ -217,7 +233,7 @@ it('[ST108] a take that is the model itself is clean, brought as the command lin
   const [exercise] = FULL.exercises;
   const [shelf] = [{ id: 'full', lesson: FULL }] as const;
   if (!exercise || !shelf) throw new Error('no exercise');
-  const log = withTake(EMPTY_LOG, { ...brought, shelf, exercise, startedAt: NOW });
+  const log = withTake(EMPTY_LOG, { ...brought, shelf, exercise, startedAt: NOW }, 'intermediate');
   // definition: what is rendered is what is asked, stroke by stroke, level by level
   expect(log.entries[0]?.loops.map(({ verdict, faults }) => ({ verdict, faults }))).toEqual([
     { verdict: 'clean', faults: [] },

@@ -12,7 +12,7 @@ import {
   Seconds,
   type TakeReport,
 } from '@shedbook/core';
-import { judge, recordRound } from '@shedbook/judge';
+import { judge, type Level, recordRound } from '@shedbook/judge';
 import { readTakeFile } from './take-file.ts';
 
 /** What a file turned out to be. */
@@ -90,15 +90,11 @@ export interface BroughtTake {
   readonly startedAt: string;
 }
 
-/** The log with a take in it, its rounds judged as those of a student at the intermediate level. */
-export function withTake(log: PracticeLog, take: BroughtTake): PracticeLog {
+/** The log with a take in it, its rounds judged for the level of the student. */
+export function withTake(log: PracticeLog, take: BroughtTake, level: Level): PracticeLog {
   const { report, id, shelf, exercise, startedAt } = take;
   const form = defaultForm(shelf.lesson);
-  const { rounds } = judge(
-    { lesson: shelf.lesson, exercise: exercise.number, form },
-    { report },
-    'intermediate',
-  );
+  const { rounds } = judge({ lesson: shelf.lesson, exercise: exercise.number, form }, { report }, level);
   const entry = {
     id,
     device: 'report',

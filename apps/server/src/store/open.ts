@@ -38,6 +38,7 @@ const MIGRATIONS: readonly string[] = [
      updated_at text not null,
      deleted_at text
    ) strict;`,
+  `alter table students add column level text not null default 'intermediate';`,
 ];
 
 /** Version of the store that a database holds: how many of the migrations have been done. */

@@ -15,7 +15,7 @@ it('[SE40] keeps a student letter for letter, and refuses a save from another re
   const server = await startTestServer();
   const { body } = await send(server, 'POST', '/api/students', { name: 'Kaito' });
   const made = body as StoredStudent;
-  expect(made).toMatchObject({ name: 'Kaito', log: '', assignments: [], revision: 1 });
+  expect(made).toMatchObject({ name: 'Kaito', log: '', assignments: [], level: 'intermediate', revision: 1 });
   const path = `/api/students/${made.id}`;
   const saved = await send(server, 'PUT', path, { name: 'Kaito', log: LOG, assignments: SET, revision: 1 });
   expect(saved).toMatchObject({ status: 200, body: { log: LOG, assignments: SET, revision: 2 } });
@@ -24,6 +24,11 @@ it('[SE40] keeps a student letter for letter, and refuses a save from another re
     status: 409,
     body: { code: 'student-changed', values: { kept: { log: LOG, revision: 2 } } },
   });
+  const stricter = { name: 'Kaito', log: LOG, assignments: SET, level: 'advanced', revision: 2 };
+  expect(await send(server, 'PUT', path, stricter)).toMatchObject({ body: { level: 'advanced' } });
+  // a page from before students had a level sends none
+  const { level: _, ...before } = { ...stricter, revision: 3 };
+  expect(await send(server, 'PUT', path, before)).toMatchObject({ body: { level: 'advanced' } });
   expect((await send(server, 'GET', '/api/students')).body).toMatchObject([{ name: 'Kaito', log: LOG }]);
   for (const wrong of [{ name: '' }, {}]) {
     expect((await send(server, 'POST', '/api/students', wrong)).status).toBe(400);

@@ -1,5 +1,5 @@
 /**
- * Students in the store: a name, a practice log as it was taken in, and what the teacher set. A write must name the
+ * Students in the store: a name, a level, a practice log as it was taken in, and what the teacher set. A write must name the
  * revision it was made from; who is taken off the roster can be brought back.
  */
 import { randomUUID } from 'node:crypto';
@@ -36,6 +36,7 @@ function studentOf(row: Selectable<Tables['students']>): StoredStudent {
     name: row.name,
     log: row.log,
     assignments: JSON.parse(row.assignments) as readonly StoredAssignment[],
+    level: row.level,
     revision: row.revision,
     createdAt: row.created_at,
     updatedAt: row.updated_at,
@@ -55,23 +56,25 @@ async function read(database: Reader, id: string): Promise<StoredStudent | null>
 async function save(
   database: Transaction<Tables>,
   id: string,
-  { name, log, assignments, revision }: SaveStudentRequest,
+  { name, log, assignments, revision, ...request }: SaveStudentRequest,
   now: string,
 ): Promise<StudentOutcome> {
   const kept = await read(database, id);
   if (!kept) return { kind: 'missing' };
   if (kept.revision !== revision) return { kind: 'conflict', kept };
+  const level = request.level ?? kept.level;
   const next = {
     name,
     log,
     assignments: JSON.stringify(assignments),
+    level,
     revision: revision + 1,
     updated_at: now,
   };
   await database.updateTable('students').set(next).where('id', '=', id).execute();
   return {
     kind: 'saved',
-    student: { ...kept, name, log, assignments, revision: revision + 1, updatedAt: now },
+    student: { ...kept, name, log, assignments, level, revision: revision + 1, updatedAt: now },
   };
 }
 
@@ -100,6 +103,7 @@ export function createStudentStore(database: Kysely<Tables>, clock: () => Date):
         name,
         log: '',
         assignments: '[]',
+        level: 'intermediate' as const,
         revision: 1,
         created_at: at,
         updated_at: at,

@@ -1,4 +1,5 @@
 /** The tables of the store. Times are ISO 8601 texts in UTC. */
+import type { StoredStudent } from '@shedbook/routes';
 import type { ColumnType } from 'kysely';
 
 interface LessonsTable {
@@ -24,6 +25,7 @@ interface StudentsTable {
   readonly log: string;
   /** JSON: a list of assignments. */
   readonly assignments: string;
+  readonly level: StoredStudent['level'];
   readonly revision: number;
   readonly created_at: ColumnType<string, string, never>;
   readonly updated_at: string;

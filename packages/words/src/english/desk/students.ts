@@ -1,4 +1,5 @@
 /** Students, in English. */
+import { LEVEL_NAMES } from '../levels.ts';
 
 /** Words of `students`. */
 export const students = {
@@ -17,6 +18,8 @@ export const students = {
     '.input {$minutes :integer} .match $minutes one {{Last played {$when}; {$minutes} minute in the last seven days.}} * {{Last played {$when}; {$minutes} minutes in the last seven days.}}',
   bringIn: 'Take in a log or a take',
   bringInHint: 'A practice log or a take from the practice room, or the JSON report of a take.',
+  level: 'How strictly reports are judged',
+  levels: LEVEL_NAMES,
   whichExercise: 'This is the report of one take. What was played?',
   takeIn: 'Take it in',
   tookIn:

@@ -1,4 +1,5 @@
 /** Hearing oneself, in English. */
+import { LEVEL_NAMES } from '../levels.ts';
 
 /** Its single texts. */
 export const page = {
@@ -52,11 +53,7 @@ export const hearing = {
   legend:
     'Drawn {$times :integer} times as early or late as it was. A ring is a stroke that was not heard, a plus one too many.',
   level: 'How strict',
-  strictness: {
-    beginner: 'First steps',
-    intermediate: 'Growing',
-    advanced: 'Fluent',
-  },
+  strictness: LEVEL_NAMES,
   handsFree: 'Go on by itself',
   handsFreeHint:
     '.input {$loops :integer} .match $loops one {{After {$loops} clean round the next exercise comes.}} * {{After {$loops} clean rounds the next exercise comes.}}',

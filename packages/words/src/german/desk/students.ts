@@ -1,6 +1,7 @@
 /** Students, in German. */
 import type * as english from '../../english/desk/students.ts';
 import { translation } from '../../message/translated.ts';
+import { LEVEL_NAMES } from '../levels.ts';
 
 /** Words of `students`. */
 export const students = translation<typeof english.students>()({
@@ -20,6 +21,8 @@ export const students = translation<typeof english.students>()({
     '.input {$minutes :integer} .match $minutes one {{Zuletzt gespielt: {$when}; {$minutes} Minute in den letzten sieben Tagen.}} * {{Zuletzt gespielt: {$when}; {$minutes} Minuten in den letzten sieben Tagen.}}',
   bringIn: 'Übungsheft oder Aufnahme hereinholen',
   bringInHint: 'Ein Übungsheft oder eine Aufnahme aus dem Übungsraum, oder der JSON-Bericht einer Aufnahme.',
+  level: 'Wie streng Berichte beurteilt werden',
+  levels: LEVEL_NAMES,
   whichExercise: 'Das ist der Bericht einer Aufnahme. Was wurde gespielt?',
   takeIn: 'Hereinholen',
   tookIn:

@@ -1,6 +1,7 @@
 /** Hearing oneself, in German. */
 import type * as english from '../../english/hearing/hearing.ts';
 import { translation } from '../../message/translated.ts';
+import { LEVEL_NAMES } from '../levels.ts';
 
 /** Its single texts. */
 export const page = translation<typeof english.page>()({
@@ -55,11 +56,7 @@ export const hearing = translation<typeof english.hearing>()({
   legend:
     '{$times :integer}-mal so früh oder spät gezeichnet, wie es war. Ein Ring ist ein Schlag, der nicht gehört wurde, ein Plus einer zu viel.',
   level: 'Wie streng',
-  strictness: {
-    beginner: 'Erste Schritte',
-    intermediate: 'Im Werden',
-    advanced: 'Fließend',
-  },
+  strictness: LEVEL_NAMES,
   handsFree: 'Von selbst weitergehen',
   handsFreeHint:
     '.input {$loops :integer} .match $loops one {{Nach {$loops} sauberen Runde kommt die nächste Übung.}} * {{Nach {$loops} sauberen Runden kommt die nächste Übung.}}',
