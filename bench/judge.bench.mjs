@@ -94,27 +94,64 @@ function pairs() {
   ];
 }
 
-/** The snare left out of every exercise. */
-function withoutSnare() {
-  const verdicts = lesson.exercises.map(({ number }) => {
-    const story = {
-      name: `without ${number}`,
-      exercise: number,
-      level: 'beginner',
-      click: true,
-      rounds: 1,
-      play: { leaves: ['snare'], spreadMs: 10 },
-    };
-    return verdictsOn(story, hearStory)[0];
+const isAbout =
+  (what, voice) =>
+  ({ about }) =>
+    about[0]?.what === what && (voice === undefined || about[0]?.voice === voice);
+
+/**
+ * The table of what the practice page once said wrongly, each line over every exercise of the sheet: what is played, at
+ * which level, and what must be said.
+ */
+const TABLE = [
+  ['no snare: told as missing', 'beginner', { leaves: ['snare'], spreadMs: 10 }, isAbout('missing', 'snare')],
+  [
+    'no snare in two of four bars: told as missing',
+    'beginner',
+    { leavesAt: [{ voice: 'snare', bars: [2, 3] }], spreadMs: 10 },
+    isAbout('missing', 'snare'),
+  ],
+  ['30 ms early throughout: clean', 'advanced', { lateMs: -30, spreadMs: 8 }, ({ is }) => is === 'clean'],
+  ['a spread of 10 ms: clean', 'advanced', { spreadMs: 10 }, ({ is }) => is === 'clean'],
+  ['listening first: not judged', 'beginner', { silent: true }, ({ is }) => is === 'not judged'],
+  ['straight eighths: told as that', 'beginner', { straight: true, spreadMs: 8 }, isAbout('straight-feel')],
+];
+
+/** The same beside a loudspeaker that plays everything, by the ear from sound, over some exercises. */
+const BESIDE = [
+  ['no snare', { play: { leaves: ['snare'], spreadMs: 12 } }, ({ is }) => is !== 'clean'],
+  ['no ride', { play: { leaves: ['ride'], spreadMs: 12 } }, ({ is }) => is !== 'clean'],
+  [
+    'the snare alone, the rest by the page: clean',
+    { plays: ['snare'], sounding: ['ride', 'hihat-foot', 'bass'], play: { only: ['snare'], spreadMs: 12 } },
+    ({ is }) => is === 'clean',
+  ],
+];
+const SOME = [7, 13, 16, 22, 24];
+const SWING = ['ride', 'hihat-foot', 'bass', 'snare'];
+
+function over(numbers, what, story, hear, isRight) {
+  const right = numbers.filter((exercise) => {
+    const [verdict] = verdictsOn(
+      { click: true, rounds: 1, ...story, name: `${what} ${exercise}`, exercise },
+      hear,
+    );
+    return isRight(verdict);
   });
-  const right = verdicts.filter(
-    ({ about }) => about[0]?.what === 'missing' && about[0]?.voice === 'snare',
-  ).length;
-  return {
-    what: `no snare, ${verdicts.length} exercises: told as missing`,
-    value: right,
-    unit: `of ${verdicts.length}`,
-  };
+  return { what, value: right.length, unit: `of ${numbers.length}` };
+}
+
+/** Every line of the table. */
+export function tableRows() {
+  const all = lesson.exercises.map(({ number }) => number);
+  return [
+    ...TABLE.map(([what, level, play, isRight]) => over(all, what, { level, play }, hearStory, isRight)),
+    ...BESIDE.map(([what, story, isRight]) => {
+      const beside = { level: 'beginner', microphone: true, loudspeaker: true, sounding: SWING, ...story };
+      const name = `loudspeaker on, from sound, ${what}${what.includes(':') ? '' : ': not called clean'}`;
+      return over(SOME, name, beside, hearSound, isRight);
+    }),
+  ];
 }
 
 function summary(what, lines) {
@@ -133,7 +170,7 @@ export async function run() {
     ...held,
     ...sound,
     ...heldSound,
-    withoutSnare(),
+    ...tableRows(),
     ...pairs(),
     summary('stories right, exact strokes', exact),
     summary('stories right, unseen', unseen),

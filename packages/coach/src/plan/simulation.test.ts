@@ -20,7 +20,7 @@ function meanOf(makePlan: unknown, traits: unknown): number {
 }
 
 // What is assumed of the students, and from where: internal/testing/simulated-practice/ASSUMPTIONS.md.
-it.each(['base', 'plateaus hold', 'parts are no use', 'misses weeks'])(
+it.each(['base', 'plateaus hold', 'misses weeks', 'easier is better', 'harder is better', 'ten minutes'])(
   '[CH45] a page is held faster after eight weeks with the plan than in any plain order: %s',
   (name) => {
     const traits = VARIANTS.find((variant: { readonly name: string }) => variant.name === name)?.traits;
