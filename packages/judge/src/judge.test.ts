@@ -183,6 +183,29 @@ describe('where and how much', () => {
   });
 });
 
+it('[CH9] a bass drum just before a late snare is not called loud by a microphone', () => {
+  const verdictOf = (lateMs: number) => {
+    const change: Change = ({ voice, together }) => ({
+      offsetMs: voice === 'snare' ? lateMs : 0,
+      louderDb: voice === 'bass' && together ? 16 : 0,
+    });
+    return whats(judged(change, 'intermediate', { kind: 'audio' }));
+  };
+  // definition: 16 dB are over the 13 that an intermediate student and a microphone may be off together
+  expect(verdictOf(0)).toContain('loud');
+  // the exercise has its snare on 1 and 3, the bass drum is on every beat: only where nothing follows is it measured
+  const report = loopReport(
+    swingTask(2),
+    ({ voice, written }) => ({
+      offsetMs: voice === 'snare' ? 45 : voice === 'bass' ? 8 : 0,
+      louderDb: voice === 'bass' && written.beat % 2 === 1 ? 30 : 0,
+    }),
+    { kind: 'audio' },
+  );
+  const { verdict } = judge(swingAsked(2), { report }, 'intermediate');
+  expect(verdict.about.map(({ what }) => what)).toEqual(['late']);
+});
+
 describe('what is no verdict', () => {
   it('[JU7] nobody playing leaves no fault behind', () => {
     const { verdict, rounds } = judge(swingAsked(), { report: null }, 'beginner');
