@@ -46,7 +46,7 @@ function practised(story: KitStory, { bpm, rounds, countInSeconds, notes }: KitT
   const loops = ear.over(Number.POSITIVE_INFINITY).map(({ loop, number, heard }) => {
     const played = { ...task, bpm: loop.bpm };
     const judgement = judge(judgeTaskOf(played), heard, story.level);
-    return { stretch: story.name, number, loop, task: played, judgement };
+    return { stretch: story.name, number, loop, task: played, judgement, spreadsMs: {} };
   });
   const stretch = { id: story.name, startedAt: new Date('2026-11-25T18:00:00Z'), task, loops };
   const take = { kind: 'take' as const, id: story.name, ...ear.take(), originSeconds: 0 };
