@@ -71,8 +71,13 @@ function meaningOf({ description = '', default: fallback }) {
   return isPlain ? `${description}; ${fallback} when left out` : description;
 }
 
+/** Keys that a section has of its own; all others are those of the lesson, and are told there. */
+const OF_SECTIONS = ['heading', 'text'];
+
 function rows(map, prefix) {
-  return Object.entries(map.properties).flatMap(([key, schema]) => {
+  const entries = Object.entries(map.properties);
+  const told = prefix === 'sections' ? entries.filter(([key]) => OF_SECTIONS.includes(key)) : entries;
+  return told.flatMap(([key, schema]) => {
     const path = prefix === '' ? key : `${prefix}.${key}`;
     const name = `\`${path}\``;
     const row = `| ${name} | ${typeOf(schema).replaceAll('|', '\\|')} | ${meaningOf(schema).replaceAll('|', '\\|')} |`;

@@ -77,12 +77,41 @@ export const arbitraryLessonText: fc.Arbitrary<string> = arbitraryMeter.chain((o
     .map(({ forms, ...rest }) => JSON.stringify({ title: 'At random', meter: of.text, ...rest, ...forms })),
 );
 
-/** A lesson that reads without an error. */
-export const arbitraryLesson: fc.Arbitrary<Lesson> = arbitraryLessonText.map((text) => {
+function readRandom(text: string): Lesson {
   const { lesson, problems } = parseLesson(text, 'random.lesson.yaml');
   if (!lesson) throw new Error(`a random lesson does not read: ${JSON.stringify(problems)}\n${text}`);
   return lesson;
-});
+}
+
+/** A lesson that reads without an error. */
+export const arbitraryLesson: fc.Arbitrary<Lesson> = arbitraryLessonText.map(readRandom);
+
+const arbitrarySection = arbitraryMeter.chain((of) =>
+  fc.record(
+    {
+      heading: fc.constantFrom('The ride', 'Feathering', 'Both feet'),
+      text: fc.constant('So *softly* that only you know.\n'),
+      meter: fc.constant(of.text),
+      groove: arbitraryGroove(of),
+      exercises: arbitraryExercises(of),
+      feel: fc.constantFrom(...FEELS),
+      tempo: fc.integer({ min: 40, max: 280 }),
+      balance: fc.constant({ snare: -7 }),
+      forms: fc.constant({ answer: { sections: [{ rest: 1 }, { pattern: 1 }] } }),
+    },
+    { requiredKeys: ['meter', 'groove', 'exercises'] },
+  ),
+);
+
+/** A lesson of several sections, some in meters and grooves of their own, some with exercises before the first. */
+export const arbitraryDividedLesson: fc.Arbitrary<Lesson> = fc
+  .tuple(arbitraryLessonText, fc.array(arbitrarySection, { minLength: 1, maxLength: 3 }), fc.boolean())
+  .map(([text, sections, isOpen]) => {
+    const { exercises, ...rest } = JSON.parse(text) as Record<string, unknown>;
+    const inside = [...sections, { heading: 'As in the lesson', exercises }];
+    return JSON.stringify({ ...rest, ...(isOpen ? { exercises } : {}), sections: inside });
+  })
+  .map(readRandom);
 
 /** Any voice of the drum set. */
 export const arbitraryVoice: fc.Arbitrary<Voice> = fc.constantFrom(...VOICES);

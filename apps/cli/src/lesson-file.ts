@@ -1,6 +1,6 @@
 /** Lesson files on disk. */
 import { readFile } from 'node:fs/promises';
-import { type Exercise, type Lesson, type LessonProblem, parseLesson } from '@shedbook/core';
+import { type Exercise, type Lesson, type LessonProblem, parseLesson, sectionsOf } from '@shedbook/core';
 import { InputError, reasonOf } from '@shedbook/host';
 import { type CliCatalogue, formatProblem } from '@shedbook/words';
 import { refused } from './options.ts';
@@ -38,6 +38,24 @@ export function requireLesson({ lesson, problems }: LessonFile, terminal: Speake
   if (!lesson) throw new InputError((to) => lines(to).join('\n'));
   for (const line of lines(terminal.catalogue)) terminal.warn(line);
   return lesson;
+}
+
+/**
+ * The section with a number (from 1), and its place among all; where a lesson is not divided, the lesson.
+ * @throws InputError when there is none, or several and none was named.
+ */
+export function requireSection(
+  lesson: Lesson,
+  number: number | undefined,
+): { readonly section: Lesson; readonly index: number } {
+  const sections = sectionsOf(lesson);
+  const asked = number ?? (sections.length === 1 ? 1 : 0);
+  const section = sections[asked - 1];
+  if (section) return { section, index: asked - 1 };
+  const names = sections.map(({ heading, title }, i) => `${i + 1} ${heading ?? title}`).join(', ');
+  throw refused('--section', number === undefined ? '–' : `${number}`, (expected) =>
+    expected.sectionOf({ names }),
+  );
 }
 
 /**

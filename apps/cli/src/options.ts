@@ -1,5 +1,14 @@
 /** Options of the command line that are one of some words. */
-import { type Form, formNamed, isVoice, type Lesson, nearest, VOICES, type Voice } from '@shedbook/core';
+import {
+  type Form,
+  formNamed,
+  isVoice,
+  type Lesson,
+  nearest,
+  sectionsOf,
+  VOICES,
+  type Voice,
+} from '@shedbook/core';
 import { InputError } from '@shedbook/host';
 import type { CliWords } from '@shedbook/words';
 
@@ -39,12 +48,13 @@ export function readChoice<T extends string>(option: string, text: string, choic
 }
 
 /**
- * The form that a person names.
+ * The form that a person names, of the first section that has it.
  * @throws InputError when the lesson has none of that name.
  */
 export function requireForm(lesson: Lesson, name: string): Form {
-  const names = lesson.forms.map((each) => each.name);
-  return formNamed(lesson, name) ?? refuseOption('form', name, oneOf(names), nearest(name, names));
+  const forms = sectionsOf(lesson).flatMap((section) => section.forms);
+  const names = [...new Set(forms.map((each) => each.name))];
+  return formNamed({ forms }, name) ?? refuseOption('form', name, oneOf(names), nearest(name, names));
 }
 
 /**

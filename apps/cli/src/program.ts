@@ -176,6 +176,7 @@ function addCompose(program: Command, speaker: Speak, done: (status: number) => 
     .summary('write a graded page of exercises from the vocabulary')
     .description('Composes exercises: no two alike, every move between cells met, each a small step harder.')
     .argument('<lesson>', 'a lesson file with a vocabulary')
+    .option('--section <n>', 'the section of a divided lesson that they are for', whole('section', 1, 1000))
     .option('--count <n>', 'how many exercises; what the lesson says, else 24', whole('count', 1, 400))
     .option('--seed <s>', 'another seed gives another page; the same seed always gives the same')
     .option('--keep <numbers>', 'exercises that stay where they are, joined by commas', numbers('keep'))

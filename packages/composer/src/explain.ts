@@ -9,6 +9,7 @@ import {
   type Lesson,
   type PlaceFact,
   placeInBar,
+  sectionOf,
   struckSlots,
 } from '@shedbook/core';
 import { type Grade, type GradedPart, gradeLines, gradeSettingsOf } from './grade.ts';
@@ -109,7 +110,8 @@ function strokesOf(lesson: Lesson, lines: readonly Line[]): readonly PlacedStrok
   );
 }
 
-function subjectOf(lesson: Lesson, exercise: Exercise): Subject {
+function subjectOf(whole: Lesson, exercise: Exercise): Subject {
+  const lesson = sectionOf(whole, exercise.number);
   const lines = linesOf(lesson, exercise);
   return {
     number: exercise.number,

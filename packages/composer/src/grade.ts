@@ -15,6 +15,7 @@ import {
   type Lesson,
   longuetHigginsLee,
   type Pattern,
+  sectionOf,
 } from '@shedbook/core';
 import type { Counts } from './counts.ts';
 import type { Ground } from './ground.ts';
@@ -133,6 +134,7 @@ export function gradePattern(ground: Ground, pattern: Pattern, settings: GradeSe
 }
 
 /** The grade of all that an exercise plays beside the time. */
-export function gradeExercise(lesson: Lesson, exercise: Exercise): Grade {
+export function gradeExercise(whole: Lesson, exercise: Exercise): Grade {
+  const lesson = sectionOf(whole, exercise.number);
   return gradeLines(linesOf(lesson, exercise), gradeSettingsOf(lesson));
 }

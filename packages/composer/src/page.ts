@@ -91,16 +91,21 @@ function keptOf({ lesson, keep, script }: PageSource): readonly KeptExercise[] {
     }));
 }
 
+/** Number of the first exercise of a page: those of a section may count on from the ones before it. */
+function firstNumber({ exercises }: Lesson): number {
+  return exercises[0]?.number ?? 1;
+}
+
 /** Kept bars by place; where the page is shorter than it was, the last ones move up to its end. */
 function keptBars(
   alphabet: Alphabet,
   kept: readonly KeptExercise[],
-  count: number,
+  { count, first }: { readonly count: number; readonly first: number },
 ): ReadonlyMap<number, PageBar> {
   const index = new Map(alphabet.cells.map((cell, i) => [cell.text, i]));
   const bars = new Map<number, PageBar>();
   kept.forEach(({ exercise, cells, grade }, i) => {
-    const place = Math.min(exercise.number - 1, count - (kept.length - i));
+    const place = Math.min(exercise.number - first, count - (kept.length - i));
     const ids = cells.map((cell) => index.get(cell.text) ?? 0);
     bars.set(place, pageBar(alphabet, ids, grade.points, exercise.number));
   });
@@ -166,9 +171,10 @@ function exerciseFrom(
   place: number,
 ): Exercise {
   const kept = lesson.exercises.find((exercise) => exercise.number === bar.keptFrom);
-  if (kept) return { ...kept, number: place + 1 };
+  const number = firstNumber(lesson) + place;
+  if (kept) return { ...kept, number };
   const cells = Array.from(bar.cells, (index) => alphabet.cells[index] as Cell);
-  return { number: place + 1, name: null, parts: script.write(cells), sticking: null, notes: null };
+  return { number, name: null, parts: script.write(cells), sticking: null, notes: null };
 }
 
 /** The candidates that are figures of the trade, the commonest first, `most` at most. */
@@ -185,13 +191,14 @@ function figureBars(source: PageSource, candidates: readonly PageBar[], most: nu
 export function composePage(source: PageSource): Composition {
   const { lesson, ground, rules, pool, count, seed, random } = source;
   const { limits } = lesson.compose;
+  const first = firstNumber(lesson);
   const kept = keptOf(source);
   const alphabet = alphabetOf(
     rules.cells,
     kept.flatMap((each) => each.cells),
   );
   const all = pool.candidates.map((each) => pageBar(alphabet, each.cells, each.points));
-  const keptKeys = new Set([...keptBars(alphabet, kept, count).values()].map((bar) => bar.key));
+  const keptKeys = new Set([...keptBars(alphabet, kept, { count, first }).values()].map((bar) => bar.key));
   const fresh = all.filter((bar) => !keptKeys.has(bar.key));
   const room = Math.max(kept.length, Math.min(count, fresh.length + kept.length));
   const open = limits.difficulty.most === null;
@@ -216,7 +223,7 @@ export function composePage(source: PageSource): Composition {
   const task = {
     candidates,
     count: room,
-    kept: keptBars(alphabet, kept, room),
+    kept: keptBars(alphabet, kept, { count: room, first }),
     aim,
     store,
     blocks,

@@ -9,6 +9,7 @@ import {
   Bpm,
   type Form,
   groupBy,
+  inSection,
   type Lesson,
   type Milliseconds,
   type TakeReport,
@@ -261,7 +262,8 @@ function askedBpm({ bpm, lesson }: JudgeTask, report: TakeReport): Bpm {
  * The verdict on what was heard, for a student of a level.
  * @throws RangeError when the lesson does not have the exercise.
  */
-export function judge(task: JudgeTask, { report, refusal }: ToJudge, level: Level): Judgement {
+export function judge(given: JudgeTask, { report, refusal }: ToJudge, level: Level): Judgement {
+  const task = inSection(given);
   const asked = taskAt(task, task.exercise, task.bpm ?? task.lesson.tempo.startBpm);
   if (!report)
     return {

@@ -7,6 +7,7 @@
 import {
   type FullReport,
   type Hertz,
+  inSection,
   Samples,
   type Seconds,
   samplesToSeconds,
@@ -141,10 +142,11 @@ interface TakeFacts {
 /** The report on events of any source. */
 export function reportOn(
   events: readonly HeardEvent[],
-  asked: Asked,
+  whole: Asked,
   take: TakeFacts,
   network = strokeNetwork(),
 ): Listened {
+  const asked = inSection(whole);
   const { lesson, exercise, form } = asked;
   const grid = askedGrid(asked);
   const free = hearFreely(events, network);

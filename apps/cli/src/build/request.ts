@@ -11,6 +11,7 @@ import {
   type Lesson,
   Lufs,
   SUBDIVISIONS,
+  sectionsOf,
   type Voice,
 } from '@shedbook/core';
 import { AUDIO_FORMATS, type AudioFormat, RECORDING_LUFS } from '@shedbook/pack';
@@ -41,7 +42,8 @@ export interface BuildOptions {
 export interface BuildRequest {
   readonly out: string;
   readonly audio: AudioFormat | null;
-  readonly bpm: Bpm;
+  /** Null for the start tempo of each section. */
+  readonly bpm: Bpm | null;
   /** The form that was asked for, or null. */
   readonly form: Form | null;
   /** How many layers play; several when each stage is wanted. */
@@ -75,17 +77,21 @@ function readNumber(
 }
 
 function readLayers(text: string | undefined, lesson: Lesson): readonly number[] {
-  const all = lesson.layers.length;
+  // A section with fewer layers has all of them at its last.
+  const [most] = sectionsOf(lesson).toSorted((a, b) => b.layers.length - a.layers.length);
+  const { layers } = most as Lesson;
+  const all = layers.length;
   if (text === undefined) return [all];
-  if (text === 'each') return lesson.layers.map((_, index) => index + 1);
-  const names = lesson.layers.map((layer, index) => `${index + 1} ${layer.joins.join(' + ')}`).join(', ');
+  if (text === 'each') return layers.map((_, index) => index + 1);
+  const names = layers.map((layer, index) => `${index + 1} ${layer.joins.join(' + ')}`).join(', ');
   const value = Number(text);
   if (Number.isInteger(value) && value >= 1 && value <= all) return [value];
   return refuse('layers', text, (expected) => expected.layers({ names }));
 }
 
 function readBeats(text: string, lesson: Lesson): readonly number[] {
-  const all = lesson.meter.beats.map((_, index) => index + 1);
+  const most = Math.max(...sectionsOf(lesson).map(({ meter }) => meter.beats.length));
+  const all = Array.from({ length: most }, (_, index) => index + 1);
   if (text === 'all') return all;
   const beats = text.split(',').map(Number);
   return beats.every((beat) => all.includes(beat))
@@ -123,7 +129,7 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
   return {
     out: options.out,
     audio: audio === undefined ? null : readChoice('audio', audio, AUDIO_FORMATS),
-    bpm: tempo === undefined ? lesson.tempo.startBpm : Bpm(readNumber('tempo', tempo, 'bpm', LESSON_TEMPI)),
+    bpm: tempo === undefined ? null : Bpm(readNumber('tempo', tempo, 'bpm', LESSON_TEMPI)),
     form: form === undefined ? null : requireForm(lesson, form),
     layers: readLayers(options.layers, lesson),
     mute: mute === undefined ? [] : readVoices('mute', mute),

@@ -26,7 +26,12 @@ export async function writeSheet(
 /** Writes MIDI and MusicXML of what was asked for. */
 export async function writeScores(lesson: Lesson, request: BuildRequest, outbox: Outbox): Promise<void> {
   const { exercises, bpm, mute, form } = request;
-  const layers = request.layers.at(-1) ?? lesson.layers.length;
-  const playing = { bpm, mute, layers, ...(form ? { form } : {}) };
+  const layers = request.layers.at(-1);
+  const playing = {
+    mute,
+    ...(bpm === null ? {} : { bpm }),
+    ...(layers === undefined ? {} : { layers }),
+    ...(form ? { form } : {}),
+  };
   for (const file of writeStandardFiles(lesson, { exercises, playing })) await outbox.put(file);
 }

@@ -22,19 +22,22 @@ import {
   type Exercise,
   type Lesson,
   type PhraseForm,
+  sectionsOf,
   setExerciseLevel,
   setExercises,
   type Voice,
 } from '@shedbook/core';
 import { InputError, reasonOf } from '@shedbook/host';
 import { type CliWords, type Language, type Sayable, say } from '@shedbook/words';
-import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
+import { readLessonFile, requireExercise, requireLesson, requireSection } from '../lesson-file.ts';
 import { readChoice, refuseOption } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
 
 /** What the command line asks for. */
 export interface ComposeRequest {
   readonly lesson: string;
+  /** Number of the section, from 1; the lesson's only one when left out. */
+  readonly section?: number;
   readonly count?: number;
   readonly seed?: string;
   readonly bars?: number;
@@ -169,18 +172,19 @@ function weakMove(lesson: Lesson, text: string, options: ReturnType<typeof optio
 async function review(lesson: Lesson, request: ComposeRequest, seed: number | string, terminal: Speaker) {
   const paths = request.review ?? [];
   const sheets = await Promise.all(
-    paths.map(async (path) => requireLesson(await readLessonFile(path), terminal)),
+    paths.map(async (path) => sectionsOf(requireLesson(await readLessonFile(path), terminal))),
   );
-  const other = sheets.findIndex((sheet) => sheet.meter.text !== lesson.meter.text);
+  const fits = (section: Lesson) => section.meter.text === lesson.meter.text;
+  const other = sheets.findIndex((sections) => !sections.some(fits));
   if (other >= 0) {
     const file = paths[other] ?? '';
-    const found = sheets[other]?.meter.text ?? '';
+    const found = sheets[other]?.[0]?.meter.text ?? '';
     throw new InputError(({ words }) =>
       words.compose.otherMeter({ file, found, expected: lesson.meter.text }),
     );
   }
   const count = request.count ?? DEFAULT_REVIEW_COUNT;
-  const reviewed = composeReview(lesson, sheets, { count, seed });
+  const reviewed = composeReview(lesson, sheets.flat().filter(fits), { count, seed });
   return withBars(
     lesson,
     reviewed.map(({ exercise }) => ({ exercise, what: exercise.name })),
@@ -296,13 +300,13 @@ async function write(path: string, text: string): Promise<void> {
  */
 export async function composeCommand(request: ComposeRequest, terminal: Speaker): Promise<number> {
   const file = await readLessonFile(request.lesson);
-  const lesson = requireLesson(file, terminal);
+  const { section: lesson, index } = requireSection(requireLesson(file, terminal), request.section);
   const { out = request.lesson } = request;
   const { exercises, report, bars, answering, remark } = await composed(lesson, request, terminal);
   if (exercises.length === 0) throw nothingComposed(request.lesson, report);
   const levelDb = answering ? answeringLevel(lesson, answering) : null;
-  const text = setExercises(file.text, exercises, lesson.comping);
-  await write(out, answering && levelDb !== null ? setExerciseLevel(text, answering, levelDb) : text);
+  const text = setExercises(file.text, exercises, lesson.comping, index);
+  await write(out, answering && levelDb !== null ? setExerciseLevel(text, answering, levelDb, index) : text);
   if (request.json) {
     terminal.say(JSON.stringify({ file: out, count: exercises.length, report, bars }, null, 2));
     return 0;

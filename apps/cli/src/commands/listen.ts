@@ -7,6 +7,7 @@ import {
   type Lesson,
   Milliseconds,
   millisecondsToSeconds,
+  sectionOf,
 } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave/report';
 import { InputError, reasonOf } from '@shedbook/host';
@@ -97,7 +98,8 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
   const plays = request.plays === undefined ? {} : { plays: readVoices('plays', request.plays) };
   const lesson = requireLesson(await readLessonFile(request.lesson), terminal);
   const played = requireExercise(lesson, exercise, '--exercise');
-  const form = request.form === undefined ? defaultForm(lesson) : requireForm(lesson, request.form);
+  const section = sectionOf(lesson, exercise);
+  const form = request.form === undefined ? defaultForm(section) : requireForm(section, request.form);
   const asked: Asked = {
     lesson,
     exercise,

@@ -16,6 +16,7 @@ import {
   isRest,
   type Lesson,
   parsePattern,
+  sectionOf,
 } from '@shedbook/core';
 
 /** How an exercise is taken apart, in the order in which it is tried. */
@@ -90,10 +91,11 @@ function sounds(exercise: Exercise): boolean {
 }
 
 /**
- * The lesson in which an exercise is one of its parts; the lesson itself where the part is the whole, slower or sung.
+ * The section of an exercise, in which it is one of its parts; the section itself where the part is the whole, slower or sung.
  * @param number of the exercise, from 1
  */
-export function takeApart(lesson: Lesson, number: number, { kind, beat }: PracticePart): Lesson {
+export function takeApart(whole: Lesson, number: number, { kind, beat }: PracticePart): Lesson {
+  const lesson = sectionOf(whole, number);
   if (kind === 'two limbs') {
     const lead = lesson.limbs[lesson.lead];
     return { ...lesson, groove: lesson.groove.filter(({ voice }) => lesson.limbs[voice] === lead) };

@@ -3,7 +3,7 @@
  *
  * Conventions: a lesson's id is lasting (e.g. its file name without the ending); logs use it.
  */
-import type { Exercise, Lesson, PracticeEntry, PracticeLog } from '@shedbook/core';
+import { type Exercise, type Lesson, type PracticeEntry, type PracticeLog, sectionOf } from '@shedbook/core';
 import { exerciseKey, itemKey } from '../log/key.ts';
 import { momentOf } from '../time/moment.ts';
 
@@ -13,7 +13,7 @@ export interface ShelfLesson {
   readonly lesson: Lesson;
 }
 
-/** An exercise on the shelf. */
+/** An exercise on the shelf; its lesson is the section that it stands in. */
 export interface ShelfExercise extends ShelfLesson {
   readonly exercise: Exercise;
   /** Lasting name inside the lesson. */
@@ -29,7 +29,7 @@ export function exercisesOf(shelf: readonly ShelfLesson[]): readonly ShelfExerci
       const item = itemKey(id, key);
       if (seen.has(item)) return [];
       seen.add(item);
-      return [{ id, lesson, exercise, key }];
+      return [{ id, lesson: sectionOf(lesson, exercise.number), exercise, key }];
     }),
   );
 }

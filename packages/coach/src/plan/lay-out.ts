@@ -3,7 +3,7 @@
  *
  * Conventions: whole minutes. Lengths are common practice and our choice.
  */
-import type { Lesson } from '@shedbook/core';
+import { type Lesson, sectionOf } from '@shedbook/core';
 import type { GrooveTitleFact, PlanKindFact } from '../fact.ts';
 import { ladderOf, SETTLED_SHARE } from '../ladder/ladder.ts';
 import type { ExerciseStanding } from '../mastery/exercises.ts';
@@ -80,7 +80,8 @@ function visitItem(candidate: Candidate, minutes: number): PlanItem {
 }
 
 function grooveTempo(lesson: Lesson) {
-  return { fromBpm: Math.min(lesson.tempo.startBpm, lesson.tempo.goalBpm), goalBpm: lesson.tempo.goalBpm };
+  const { startBpm, goalBpm } = sectionOf(lesson, null).tempo;
+  return { fromBpm: Math.min(startBpm, goalBpm), goalBpm };
 }
 
 const GROOVE_REASONS = { 'warm-up': 'warm-up', time: 'time-alone', free: 'play-freely' } as const;

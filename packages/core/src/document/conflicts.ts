@@ -3,9 +3,10 @@ import { perform } from '../groove/perform.ts';
 import { barsOf } from '../groove/place.ts';
 import type { Stroke } from '../groove/stroke.ts';
 import type { Limb } from '../kit/voice.ts';
-import type { Exercise, Form, Lesson } from '../lesson/lesson.ts';
+import type { Exercise, Form } from '../lesson/lesson.ts';
 import { formatFraction } from '../rhythm/fraction.ts';
 import type { Fault } from './fault.ts';
+import type { Resolved } from './resolve.ts';
 
 interface Conflict {
   readonly first: Stroke;
@@ -30,7 +31,7 @@ function firstConflict(strokes: readonly Stroke[]): Conflict | null {
   return null;
 }
 
-function conflictOf(lesson: Lesson, exercise: Exercise): Fault | null {
+function conflictOf({ lesson, pathOf }: Resolved, exercise: Exercise): Fault | null {
   const form = loopOf(barsOf(exercise));
   const conflict = firstConflict(perform(lesson, { exercise: exercise.number, form }).strokes);
   if (!conflict) return null;
@@ -39,7 +40,7 @@ function conflictOf(lesson: Lesson, exercise: Exercise): Fault | null {
   return {
     code: 'limb-conflict',
     severity: 'warning',
-    path: ['exercises', exercise.number - 1],
+    path: pathOf(exercise.number),
     found: { fact: 'limb-conflict', voices: [first.voice, second.voice], limb, bar, beat, slot },
     expected: { fact: 'one-stroke-a-limb' },
     repair: { fact: 'sticking-or-limb' },
@@ -47,6 +48,6 @@ function conflictOf(lesson: Lesson, exercise: Exercise): Fault | null {
 }
 
 /** A warning for each exercise in which a limb has two strokes at the same moment. */
-export function findLimbConflicts(lesson: Lesson): readonly Fault[] {
-  return lesson.exercises.flatMap((exercise) => conflictOf(lesson, exercise) ?? []);
+export function findLimbConflicts(resolved: Resolved): readonly Fault[] {
+  return resolved.lesson.exercises.flatMap((exercise) => conflictOf(resolved, exercise) ?? []);
 }

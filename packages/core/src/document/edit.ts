@@ -1,8 +1,8 @@
 /**
- * Changing a lesson file and nothing else in it: the text outside the changed top-level key stays as it was,
- * letter by letter; comments and order inside it are kept.
+ * Changing a lesson file and nothing else in it: the text outside the changed key stays as it was, letter by letter;
+ * comments and order inside it are kept. The key is one of the lesson, or one of a section.
  */
-import { type Document, isMap, isScalar, isSeq, type Node, type Pair, parseDocument } from 'yaml';
+import { Document, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, YAMLMap } from 'yaml';
 import type { Voice } from '../kit/voice.ts';
 import type { Exercise } from '../lesson/lesson.ts';
 import type { FieldPath } from './field-path.ts';
@@ -12,31 +12,46 @@ function keyOf(pair: Pair): string {
   return String(isScalar(pair.key) ? pair.key.value : pair.key);
 }
 
-function topPairs(document: Document): readonly Pair[] {
-  return isMap(document.contents) ? document.contents.items : [];
+/** A map that stands in lines of its own, so that one of its keys can be written anew. */
+interface Home {
+  readonly pairs: readonly Pair[];
+  /** How many steps of the path lead to it. */
+  readonly depth: number;
+  /** Offset in the text at which what belongs to it ends. */
+  readonly limit: number;
 }
 
-/** Offset of the line that the pair at `index` starts on, its own comments above it included. */
-function startOf(document: Document, index: number): number {
-  const pair = topPairs(document)[index];
+/** The innermost map of its own lines that a path leads through: a section's, else the lesson's. */
+function homeOf(document: Document, path: FieldPath, text: string): Home {
+  const [key, index] = path;
+  const section = key === 'sections' && path.length > 2 ? document.getIn([key, index], true) : null;
+  if (isMap(section) && !section.flow && section.items.length > 0) {
+    return { pairs: section.items, depth: 2, limit: section.range?.[2] ?? text.length };
+  }
+  const pairs = isMap(document.contents) ? document.contents.items : [];
+  return { pairs, depth: 0, limit: text.length };
+}
+
+/** Offset of the line that a pair starts on, after the comments above it. */
+function startOf(pair: Pair | undefined): number {
   return (pair?.key as { range?: [number, number, number] } | undefined)?.range?.[0] ?? 0;
 }
 
-/** Text of one top-level pair, without the comments that stand above it. */
-function printPair(document: Document, key: string): string {
-  const pair = topPairs(document).find((each) => keyOf(each) === key);
+/** How far in from the start of its line an offset lies. */
+function columnOf(text: string, offset: number): number {
+  return offset - (text.lastIndexOf('\n', offset - 1) + 1);
+}
+
+/** Text of one pair, without the comments that stand above it; lines after the first are set in. */
+function printPair(pair: Pair | undefined, indent: number): string {
   if (!pair) return '';
-  const alone = document.clone() as Document;
-  if (!isMap(alone.contents)) return '';
-  alone.commentBefore = null;
-  alone.comment = null;
-  alone.contents.items = alone.contents.items.filter((each) => keyOf(each as Pair) === key);
-  for (const each of alone.contents.items) {
-    const { key: node } = each as Pair;
-    if (isScalar(node)) Object.assign(node, { commentBefore: null, spaceBefore: false });
-  }
-  alone.contents.commentBefore = null;
-  return alone.toString(PRINT);
+  if (isScalar(pair.key)) Object.assign(pair.key, { commentBefore: null, spaceBefore: false });
+  const alone = new Document<Node>();
+  const map = new YAMLMap();
+  map.items = [pair];
+  alone.contents = map;
+  const [first, ...others] = alone.toString(PRINT).trimEnd().split('\n');
+  return [first, ...others.map((line) => (line === '' ? '' : ' '.repeat(indent) + line))].join('\n');
 }
 
 /** End of a pair in the text: where its last line with content ends. */
@@ -46,50 +61,81 @@ function endOf(text: string, start: number, limit: number): number {
   return start + lines.join('\n').length;
 }
 
+/** A value as a node; a comment behind the value that it replaces stays. */
+function nodeOf(document: Document, path: FieldPath, value: unknown): Node {
+  const node = document.createNode(value) as Node;
+  const old = document.getIn(path, true);
+  if (isScalar(old) && isScalar(node)) node.comment = old.comment ?? null;
+  return node;
+}
+
 /**
  * Sets (or with `undefined` removes) the field at `path`.
- * @returns the new text; the text of every other top-level key is unchanged.
+ * @returns the new text; the text of every other key of the lesson, or of the section that the path leads into, is
+ * unchanged.
  * @throws SyntaxError when the text is not YAML: check it first.
  */
 export function editLesson(text: string, path: FieldPath, value: unknown): string {
   const document = parseDocument(text);
   if (document.errors.length > 0) throw new SyntaxError(document.errors[0]?.message);
-  const key = String(path[0]);
-  const index = topPairs(document).findIndex((pair) => keyOf(pair) === key);
+  const before = homeOf(parseDocument(text), path, text);
+  const key = String(path[before.depth]);
+  const index = before.pairs.findIndex((pair) => keyOf(pair) === key);
   if (value === undefined) document.deleteIn(path);
-  else document.setIn(path, document.createNode(value));
-  const printed = printPair(document, key).trimEnd();
-  if (index < 0) return `${text}${text === '' || text.endsWith('\n') ? '' : '\n'}${printed}\n`;
-  const before = parseDocument(text);
-  const start = startOf(before, index);
-  const limit = index + 1 < topPairs(before).length ? startOf(before, index + 1) : text.length;
-  const end = endOf(text, start, limit);
+  else document.setIn(path, nodeOf(document, path, value));
+  const indent = before.depth === 0 ? 0 : columnOf(text, startOf(before.pairs[0]));
+  const changed = homeOf(document, path, text).pairs.find((pair) => keyOf(pair) === key);
+  const printed = printPair(changed, indent);
+  if (index < 0 && before.depth === 0) {
+    return `${text}${text === '' || text.endsWith('\n') ? '' : '\n'}${printed}\n`;
+  }
+  if (index < 0) {
+    const end = endOf(text, startOf(before.pairs.at(-1)), before.limit);
+    return `${text.slice(0, end)}\n${' '.repeat(indent)}${printed}${text.slice(end)}`;
+  }
+  const start = startOf(before.pairs[index]);
+  const next = before.pairs[index + 1];
+  const end = endOf(text, start, next ? startOf(next) : before.limit);
   return text.slice(0, start) + printed + text.slice(end);
 }
 
-/** Items of the list at `exercises` by their data, so that those that stay keep their comments. */
-function itemsByData(document: Document): ReadonlyMap<string, unknown> {
-  const list = document.get('exercises');
+/**
+ * Where a section is written, as a path: its place among `sectionsOf` the lesson. Exercises outside of a section are
+ * the first one, and so is a lesson that is not divided: the path is then empty.
+ */
+export function sectionPath(text: string, section: number): FieldPath {
+  const document = parseDocument(text);
+  const sections = document.get('sections');
+  if (!isSeq(sections) || sections.items.length === 0) return [];
+  const opening = document.get('exercises');
+  const index = section - (isSeq(opening) && opening.items.length > 0 ? 1 : 0);
+  return index < 0 ? [] : ['sections', index];
+}
+
+/** Items of a list of exercises by their data, so that those that stay keep their comments. */
+function itemsByData(document: Document, list: unknown): ReadonlyMap<string, unknown> {
   if (!isSeq(list)) return new Map();
   return new Map(list.items.map((item) => [JSON.stringify((item as Node).toJS(document)), item]));
 }
 
 /**
- * Writes the exercises into a lesson file's text, in place of those it has; comments of exercises that stay are
- * kept.
+ * Writes the exercises of a section (the first, which is the whole of a lesson that is not divided, when left out)
+ * into a lesson file's text, in place of those it has; comments of exercises that stay are kept.
  * @throws SyntaxError when the text is not YAML: check it first.
  */
 export function setExercises(
   text: string,
   exercises: readonly Omit<Exercise, 'number'>[],
   comping: Voice,
+  section = 0,
 ): string {
   const document = parseDocument(text);
-  const kept = itemsByData(document);
+  const path = [...sectionPath(text, section), 'exercises'];
+  const before = document.getIn(path);
+  const kept = itemsByData(document, before);
   const data = exercises.map((exercise) => exerciseToData(exercise, comping));
   const list = document.createNode(data);
-  const before = document.get('exercises');
   if (isSeq(before)) list.commentBefore = before.commentBefore ?? null;
   list.items = data.map((each, i) => (kept.get(JSON.stringify(each)) ?? list.items[i]) as never);
-  return editLesson(text, ['exercises'], list);
+  return editLesson(text, path, list);
 }

@@ -300,10 +300,10 @@ describe('versions', () => {
   );
 
   it('[LE7] refuses a later version, and one before the first', () => {
-    expect(problemsOf('version: 2\ntitle: T\n')[0]).toContain('found version 2, expected version 1');
+    expect(problemsOf('version: 3\ntitle: T\n')[0]).toContain('found version 3, expected version 2');
     for (const version of ['0', '-3']) {
       expect(problemsOf(`version: ${version}\ntitle: T\n`)[0]).toContain(
-        `found version ${version}, expected version 1`,
+        `found version ${version}, expected version 2`,
       );
     }
     for (const version of ['0.5', '"0"', 'first', '[]']) {
@@ -320,6 +320,7 @@ describe('editing', () => {
       `${COMMENTED}by: Oda Lindqvist-Reyes\n`,
     );
     expect(editLesson(COMMENTED, ['tempo'], undefined)).toBe(COMMENTED.replace('tempo: 80\n', '\n'));
+    expect(editLesson(COMMENTED, ['title'], 'Second')).toContain('title: Second # and here\n');
     expect(() => editLesson('title: "x', ['tempo'], 80)).toThrow(SyntaxError);
   });
 

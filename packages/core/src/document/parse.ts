@@ -70,9 +70,9 @@ export function parseLesson(text: string, file: string): LessonReading {
   const report: Report = (fault) => problems.push(locate(fault, locator, file));
   const shaped = shapeLesson(toPlain(document));
   for (const fault of shaped.faults) report(fault);
-  const lesson = resolveLesson(shaped.lesson, report);
+  const resolved = resolveLesson(shaped.lesson, report);
   const failed = problems.some((problem) => problem.severity === 'error');
-  if (!failed) for (const fault of findLimbConflicts(lesson)) report(fault);
+  if (!failed) for (const fault of findLimbConflicts(resolved)) report(fault);
   problems.sort((a, b) => a.line - b.line || a.column - b.column);
-  return { lesson: failed ? null : lesson, problems };
+  return { lesson: failed ? null : resolved.lesson, problems };
 }

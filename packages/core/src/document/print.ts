@@ -60,36 +60,73 @@ function vocabularyToData(lesson: Lesson): readonly (string | Data)[] {
   );
 }
 
-/** A lesson as plain data, the shape of a lesson file. */
-export function lessonToData(lesson: Lesson): Data {
+/** What is said of how and what is played, every key of it. */
+function playedToData(lesson: Lesson): Data {
   const { tempo } = lesson;
-  const limbs = changed(
-    lesson.limbs,
-    Object.fromEntries(VOICES.map((v) => [v, VOICE_FACTS[v].limb])) as never,
-  );
-  const own = changed(lesson.exerciseBalance, lesson.balance);
-  const sheet = changed(lesson.sheet, DEFAULT_SHEET);
-  const parts = lesson.exercises.map((exercise) => exerciseToData(exercise, lesson.comping));
   return {
-    version: lesson.version,
-    title: lesson.title,
-    ...(lesson.by === null ? {} : { by: lesson.by }),
     meter: lesson.meter.text,
     tempo: { start: tempo.startBpm, goal: tempo.goalBpm, step: tempo.stepBpm },
     feel: formatFeel(lesson.feel),
-    setUp: lesson.setUp,
     groove: Object.fromEntries(lesson.groove.map((part) => [part.voice, formatPattern(part.pattern)])),
     lead: lesson.lead,
     comping: lesson.comping,
     balance: byVoice((voice) => lesson.balance[voice]),
-    ...(Object.keys(own).length > 0 ? { exerciseBalance: own } : {}),
-    ...(Object.keys(limbs).length > 0 ? { limbs } : {}),
+    exerciseBalance: byVoice((voice) => lesson.exerciseBalance[voice]),
     vocabulary: vocabularyToData(lesson),
-    exercises: parts,
+    exercises: lesson.exercises.map((exercise) => exerciseToData(exercise, lesson.comping)),
     forms: Object.fromEntries(lesson.forms.map((form) => [form.name, formToData(form)])),
     layers: lesson.layers.map((layer) => layer.joins),
-    ...(Object.keys(sheet).length > 0 ? { sheet } : {}),
     compose: lesson.compose,
+  };
+}
+
+const PLAIN_LIMBS = Object.fromEntries(VOICES.map((v) => [v, VOICE_FACTS[v].limb])) as Lesson['limbs'];
+
+function isSame(a: unknown, b: unknown): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}
+
+/** What goes with a groove of one's own, and with levels of one's own. */
+const WITH_GROOVE: readonly string[] = ['groove', 'lead', 'layers'];
+const WITH_BALANCE: readonly string[] = ['balance', 'exerciseBalance'];
+
+/** A section as plain data: what differs from its lesson. */
+function lessonSectionToData(section: Lesson, lesson: Lesson): Data {
+  const whole = playedToData(lesson);
+  const own = playedToData(section);
+  const isMine = (key: string) => !isSame(own[key], whole[key]);
+  const together = [
+    ...([...WITH_GROOVE, 'meter'].some(isMine) ? WITH_GROOVE : []),
+    ...(WITH_BALANCE.some(isMine) ? WITH_BALANCE : []),
+  ];
+  const keys = Object.keys(own).filter((key) => key === 'exercises' || isMine(key) || together.includes(key));
+  const limbs = changed(section.limbs, lesson.limbs);
+  return {
+    ...(section.heading === null ? {} : { heading: section.heading }),
+    ...(section.text === null ? {} : { text: section.text }),
+    ...Object.fromEntries(keys.map((key) => [key, own[key]])),
+    ...(Object.keys(limbs).length > 0 ? { limbs } : {}),
+  };
+}
+
+/** A lesson as plain data, the shape of a lesson file. */
+export function lessonToData(lesson: Lesson): Data {
+  const limbs = changed(lesson.limbs, PLAIN_LIMBS);
+  const sheet = changed(lesson.sheet, DEFAULT_SHEET);
+  const { exercises, exerciseBalance, ...played } = playedToData(lesson);
+  const isOther = !isSame(exerciseBalance, played.balance);
+  const divided = lesson.sections.map((section) => lessonSectionToData(section, lesson));
+  return {
+    version: lesson.version,
+    title: lesson.title,
+    ...(lesson.by === null ? {} : { by: lesson.by }),
+    ...(lesson.text === null ? {} : { text: lesson.text }),
+    setUp: lesson.setUp,
+    ...played,
+    ...(isOther ? { exerciseBalance } : {}),
+    ...(Object.keys(limbs).length > 0 ? { limbs } : {}),
+    ...(divided.length > 0 ? { sections: divided } : { exercises }),
+    ...(Object.keys(sheet).length > 0 ? { sheet } : {}),
     ...(lesson.practicePage === null ? {} : { practicePage: lesson.practicePage }),
   };
 }

@@ -162,12 +162,14 @@ export interface ExerciseContext {
   readonly comping: Voice;
   readonly meter: Meter | null;
   readonly vocabulary: readonly VocabularyCell[];
+  /** Number of the first exercise. */
+  readonly first: number;
 }
 
-/** Exercises in order, numbered from 1; one with a fault is left out but keeps its number. */
+/** Exercises in order, numbered from `first` on; one with a fault is left out but keeps its number. */
 export function readExercises(
   raw: RawLesson['exercises'],
-  { comping, meter, vocabulary }: ExerciseContext,
+  { comping, meter, vocabulary, first: from }: ExerciseContext,
   report: Report,
 ): readonly Exercise[] {
   const seen = new Map<string, number>();
@@ -192,9 +194,10 @@ export function readExercises(
       const expected = { fact: 'each-pattern-once', exercise: before } as const;
       report({ code: 'same-exercise', severity: 'warning', path, found, expected });
     }
-    seen.set(key, before ?? index + 1);
+    const number = from + index;
+    seen.set(key, before ?? number);
     const { name = null, notes = null } = given;
     const keep = given.keep === true ? { keep: true as const } : {};
-    return [{ number: index + 1, name, parts, sticking, notes, ...keep }];
+    return [{ number, name, parts, sticking, notes, ...keep }];
   });
 }

@@ -93,9 +93,10 @@ function readSection(
     });
     return null;
   }
-  const ending =
-    raw.ending === undefined ? null : readEnding(raw.ending, [...path, 'ending'], context, report);
-  return { play, bars: raw[play] ?? 1, ending };
+  const bars = raw[play] ?? 1;
+  if (raw.ending === undefined) return { play, bars, ending: null };
+  const ending = readEnding(raw.ending, [...path, 'ending'], context, report);
+  return ending && { play, bars, ending };
 }
 
 /** Reads the lesson's own forms, in order; a form with a fault is left out. */

@@ -10,6 +10,8 @@ import type { GroovePart, Lesson, SheetSettings, Tempo, VocabularyCell } from '.
 import { didYouMean, valueFact } from '../lesson/value-fact.ts';
 import { type Meter, meter, parseMeter } from '../rhythm/meter.ts';
 import type { Report } from './fault.ts';
+import type { FieldPath } from './field-path.ts';
+import { checkGroove, inherit, reportIn } from './inherit.ts';
 import { nearest } from './nearest.ts';
 import { readExercises, readVocabulary } from './read-exercises.ts';
 import { FEEL_NAMES, readFeel } from './read-feel.ts';
@@ -94,9 +96,8 @@ function checkVersion(version: number | undefined, report: Report): void {
   });
 }
 
-/** Gives a lesson its meaning, reporting every fault. */
-export function resolveLesson(raw: RawLesson, report: Report): Lesson {
-  checkVersion(raw.version, report);
+/** What is read of a lesson, or of a section as a lesson of its own. */
+function resolvePart(raw: RawLesson, heading: string | null, first: number, report: Report): Lesson {
   const read = resolveMeter(raw.meter, report);
   const groove = readGroove(raw.groove, read, report);
   const lead = readLead(raw, groove, report);
@@ -110,6 +111,9 @@ export function resolveLesson(raw: RawLesson, report: Report): Lesson {
     version: LESSON_VERSION,
     title: raw.title,
     by: raw.by ?? null,
+    heading,
+    text: raw.text ?? null,
+    sections: [],
     meter: read ?? meter('4/4'),
     tempo: resolveTempo(raw.tempo, report),
     feel: resolveFeel(raw.feel, report),
@@ -120,11 +124,50 @@ export function resolveLesson(raw: RawLesson, report: Report): Lesson {
     ...readBalances(raw, lead),
     limbs: readLimbs(raw),
     vocabulary,
-    exercises: readExercises(raw.exercises, { comping, meter: read, vocabulary }, report),
+    exercises: readExercises(raw.exercises, { comping, meter: read, vocabulary, first }, report),
     forms: [...forms, ...builtIn],
     layers: readLayers(raw, groove, lead, report),
     sheet: resolveSheet(raw.sheet),
     compose: raw.compose ?? DEFAULT_COMPOSE_SETTINGS,
     practicePage: raw.practicePage ?? null,
   };
+}
+
+/** A lesson, and where each of its exercises is written. */
+export interface Resolved {
+  readonly lesson: Lesson;
+  /** Path of the exercise with a number. */
+  readonly pathOf: (exercise: number) => FieldPath;
+}
+
+/** One list of exercises in the file: where it is, and the number of its first. */
+interface Listed {
+  readonly at: FieldPath;
+  readonly first: number;
+}
+
+/** Gives a lesson its meaning, reporting every fault. Exercises outside of a section are the first section. */
+export function resolveLesson(raw: RawLesson, report: Report): Resolved {
+  checkVersion(raw.version, report);
+  const whole = resolvePart(raw, null, 1, report);
+  let next = 1 + (raw.exercises?.length ?? 0);
+  const listed: Listed[] = [{ at: [], first: 1 }];
+  const inside = (raw.sections ?? []).flatMap((section, index): Lesson[] => {
+    if (!section) return [];
+    const at = ['sections', index];
+    checkGroove(raw, section, at, report);
+    listed.push({ at, first: next });
+    const part = inherit(raw, section);
+    const lesson = resolvePart(part, section.heading ?? null, next, reportIn(section, at, report));
+    next += section.exercises?.length ?? 0;
+    return [lesson];
+  });
+  const opening = whole.exercises.length > 0 ? [{ ...whole, text: null }] : [];
+  const sections = inside.length === 0 ? [] : [...opening, ...inside];
+  const exercises = inside.length === 0 ? whole.exercises : sections.flatMap((each) => each.exercises);
+  const pathOf = (exercise: number): FieldPath => {
+    const list = listed.findLast(({ first }) => first <= exercise) ?? { at: [], first: 1 };
+    return [...list.at, 'exercises', exercise - list.first];
+  };
+  return { lesson: { ...whole, exercises, sections }, pathOf };
 }

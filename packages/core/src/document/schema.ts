@@ -13,7 +13,7 @@ import type { FieldFact, RangeFact } from '../lesson/lesson-fact.ts';
 import { LESSON_TEMPI } from '../lesson/tempo-range.ts';
 
 /** The version of the lesson document that this program writes. */
-export const LESSON_VERSION = 1;
+export const LESSON_VERSION = 2;
 
 /** Facts that are fully told by their name. */
 type Named = FieldFact['fact'];
@@ -213,58 +213,80 @@ const sheet = z.strictObject(
   { error: map('sheet-settings') },
 );
 
+/** What a lesson and each of its sections may say of how and what is played. */
+const played = {
+  meter: text('a-meter').optional().describe('`3/4`, `6/8`, `12/8`, `2+2+3/8`, …; `4/4` when left out'),
+  tempo: tempo.optional(),
+  feel: text('a-feel')
+    .optional()
+    .describe(
+      '`even` (as written), `triplet` (2:1), a ratio long : short such as `1.8:1` (of eighths, or ' +
+        '`1.5:1 sixteenths`), or `by tempo` (the ratio that drummers use at that tempo); `even` when left out',
+    ),
+  groove: byVoice(groovePart, 'patterns-by-voice')
+    .optional()
+    .describe('what repeats under everything: a pattern text, or `pattern` and `level`, for each voice'),
+  lead: oneOf(VOICES)
+    .optional()
+    .describe('the voice that carries the time; the first of the groove when left out'),
+  comping: oneOf(VOICES).optional().describe('the voice that plays the exercises; `snare` when left out'),
+  balance: byVoice(level, 'levels-by-voice').optional().describe('overrides the levels of the groove'),
+  exerciseBalance: byVoice(level, 'levels-by-voice')
+    .optional()
+    .describe(
+      'levels of voices where an exercise plays them, if not as in the groove: a bass drum that is feathered in the groove and answers the snare',
+    ),
+  limbs: byVoice(oneOf(LIMBS), 'limbs-by-voice').optional().describe('which limb plays a voice'),
+  vocabulary: z
+    .array(vocabularyCell.optional(), { error: named('cells') })
+    .optional()
+    .describe('what may happen inside a beat: cells such as `..x`, or their names'),
+  exercises: z
+    .array(exercise.optional(), { error: named('pattern-texts') })
+    .optional()
+    .describe('numbered patterns, one a line'),
+  forms: z
+    .record(z.string(), form.optional(), { error: named('forms-by-name') })
+    .optional()
+    .describe('phrase forms by name'),
+  layers: z
+    .array(layer.optional(), { error: named('layers') })
+    .optional()
+    .describe('how the groove is built up, stage by stage; `pattern` is the exercise'),
+  compose: composeSettingsSchema.optional(),
+};
+
+const lessonSection = z.strictObject(
+  {
+    heading: text('a-heading').optional().describe('printed over the section'),
+    text: text('a-text').optional().describe('what there is to say of it, in small Markdown'),
+    ...played,
+  },
+  { error: map('a-lesson-section') },
+);
+
 /** Schema of a lesson as written. Every key but `title` has a default. */
 export const lessonSchema = z.strictObject(
   {
     version: z
       .int({ error: named('a-version-number') })
       .optional()
-      .describe('version of the document; 1 when left out'),
+      .describe(`version of the document; ${LESSON_VERSION} when left out`),
     title: text('a-title').describe('printed at the top of the sheet'),
     by: text('a-name').optional().describe('who wrote it'),
-    meter: text('a-meter').optional().describe('`3/4`, `6/8`, `12/8`, `2+2+3/8`, …; `4/4` when left out'),
-    tempo: tempo.optional(),
-    feel: text('a-feel')
-      .optional()
-      .describe(
-        '`even` (as written), `triplet` (2:1), a ratio long : short such as `1.8:1` (of eighths, or ' +
-          '`1.5:1 sixteenths`), or `by tempo` (the ratio that drummers use at that tempo); `even` when left out',
-      ),
+    text: text('a-text').optional().describe('printed under the title, in small Markdown'),
     setUp: oneOf(['right-handed', 'left-handed'])
       .optional()
       .describe('which hand and foot lead; `right-handed` when left out'),
-    groove: byVoice(groovePart, 'patterns-by-voice')
-      .optional()
-      .describe('what repeats under everything: a pattern text, or `pattern` and `level`, for each voice'),
-    lead: oneOf(VOICES)
-      .optional()
-      .describe('the voice that carries the time; the first of the groove when left out'),
-    comping: oneOf(VOICES).optional().describe('the voice that plays the exercises; `snare` when left out'),
-    balance: byVoice(level, 'levels-by-voice').optional().describe('overrides the levels of the groove'),
-    exerciseBalance: byVoice(level, 'levels-by-voice')
+    ...played,
+    sections: z
+      .array(lessonSection.optional(), { error: named('lesson-sections') })
       .optional()
       .describe(
-        'levels of voices where an exercise plays them, if not as in the groove: a bass drum that is feathered in the groove and answers the snare',
+        'parts of the lesson, in order: each may have `heading` and `text`, and every key from `meter` to `compose`; ' +
+          'what one leaves out it takes from the lesson. Exercises outside of a section come first',
       ),
-    limbs: byVoice(oneOf(LIMBS), 'limbs-by-voice').optional().describe('which limb plays a voice'),
-    vocabulary: z
-      .array(vocabularyCell.optional(), { error: named('cells') })
-      .optional()
-      .describe('what may happen inside a beat: cells such as `..x`, or their names'),
-    exercises: z
-      .array(exercise.optional(), { error: named('pattern-texts') })
-      .optional()
-      .describe('numbered patterns, one a line'),
-    forms: z
-      .record(z.string(), form.optional(), { error: named('forms-by-name') })
-      .optional()
-      .describe('phrase forms by name'),
-    layers: z
-      .array(layer.optional(), { error: named('layers') })
-      .optional()
-      .describe('how the groove is built up, stage by stage; `pattern` is the exercise'),
     sheet: sheet.optional().describe('how the page looks'),
-    compose: composeSettingsSchema.optional(),
     practicePage: webAddress()
       .optional()
       .describe(
@@ -276,3 +298,6 @@ export const lessonSchema = z.strictObject(
 
 /** A lesson as written, its shape checked. */
 export type RawLesson = z.output<typeof lessonSchema>;
+
+/** A section of a lesson as written, its shape checked. */
+export type RawSection = NonNullable<NonNullable<RawLesson['sections']>[number]>;

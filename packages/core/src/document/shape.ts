@@ -179,8 +179,8 @@ function without(value: unknown, cut: Cut | undefined): unknown {
 
 /** A section of a form makes sense only whole: a fault inside it takes it out. */
 function partOf(path: FieldPath): FieldPath {
-  const sections = path.indexOf('sections');
-  return sections >= 0 ? path.slice(0, sections + 2) : path;
+  const forms = path.indexOf('forms');
+  return forms >= 0 && path[forms + 2] === 'sections' ? path.slice(0, forms + 4) : path;
 }
 
 /** What has to go for an issue to be gone: the value it is about, or what lacks that value. */
@@ -200,13 +200,24 @@ export interface Shaped {
   readonly lesson: RawLesson;
 }
 
+type WithGroove = Pick<RawLesson, 'groove'>;
+
 /** The schema gives voices in its own order: a groove is in the order of the file, since its first voice leads. */
-function inWrittenOrder(lesson: RawLesson, written: unknown): RawLesson {
-  const { groove } = lesson;
-  if (!groove) return lesson;
+function grooveAsWritten<T extends WithGroove>(part: T, written: unknown): T {
+  const { groove } = part;
+  if (!groove) return part;
   const order = Object.keys((written as { readonly groove: object }).groove);
   const entries = Object.entries(groove).toSorted(([a], [b]) => order.indexOf(a) - order.indexOf(b));
-  return { ...lesson, groove: Object.fromEntries(entries) as typeof groove };
+  return { ...part, groove: Object.fromEntries(entries) as typeof groove };
+}
+
+/** The grooves of a lesson and of its sections in the order of the file. */
+function inWrittenOrder(lesson: RawLesson, written: unknown): RawLesson {
+  const whole = grooveAsWritten(lesson, written);
+  if (!whole.sections) return whole;
+  const inside = (written as { readonly sections: readonly unknown[] }).sections;
+  const sections = whole.sections.map((each, index) => each && grooveAsWritten(each, inside[index]));
+  return { ...whole, sections };
 }
 
 /** Checks a lesson's shape and takes out what is wrong with it. */

@@ -10,6 +10,7 @@ import { ACCENT_DB, GHOST_DB } from '../kit/dynamics.ts';
 import { strikeOf } from '../kit/strike.ts';
 import { handLetter, type Limb, type SoundingVoice, type Voice } from '../kit/voice.ts';
 import type { Form, Lesson } from '../lesson/lesson.ts';
+import { sectionOf } from '../lesson/section.ts';
 import { type Mark, type Subdivision, struckSlots } from '../rhythm/cell.ts';
 import { formatFraction } from '../rhythm/fraction.ts';
 import { type Bpm, LeadDb, Seconds } from '../units.ts';
@@ -164,11 +165,13 @@ function performedBars(
 }
 
 /**
- * The strokes of an exercise (or of time alone) in a form.
+ * The strokes of an exercise in a form, over the groove of its section; without an exercise, of the first section's
+ * groove alone.
  * @returns strokes in order of time, each inside the form, with levels in dB relative to the lead voice.
  * @throws RangeError when the exercise does not exist.
  */
-export function perform(lesson: Lesson, options: PerformOptions): Performance {
+export function perform(whole: Lesson, options: PerformOptions): Performance {
+  const lesson = sectionOf(whole, options.exercise);
   const exercise = options.exercise === null ? null : exerciseOf(lesson, options.exercise);
   const map = options.tempo ?? constantTempo(options.bpm ?? lesson.tempo.startBpm);
   const timeline = createTimeline(lesson.meter, lesson.feel, map);

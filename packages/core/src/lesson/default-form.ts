@@ -14,6 +14,11 @@ export function formNamed({ forms }: Pick<Lesson, 'forms'>, name: string): Form 
   return forms.find((form) => plain(form.name) === plain(name)) ?? null;
 }
 
+/** A form as a section has it, by its name: the same, where it has none of that name. */
+export function formIn(section: Pick<Lesson, 'forms'>, form: Form): Form {
+  return formNamed(section, form.name) ?? form;
+}
+
 /**
  * The form that plays, is recorded and is listened for where nobody names one: the lesson's own loop, else the loop
  * that every lesson has.

@@ -8,6 +8,10 @@ import type { ValueFact, WordFact } from './value-fact.ts';
 export interface FieldFact extends Fact {
   readonly fact:
     | 'a-lesson'
+    | 'a-lesson-section'
+    | 'lesson-sections'
+    | 'a-heading'
+    | 'a-groove-in-this-meter'
     | 'a-title'
     | 'a-name'
     | 'a-text'

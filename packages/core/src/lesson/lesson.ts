@@ -101,11 +101,20 @@ export interface Tempo {
   readonly stepBpm: Bpm;
 }
 
-/** A whole lesson. */
+/**
+ * A whole lesson, or one section of it with everything filled in that it takes from the lesson. Only a section knows
+ * what is played: ask `sectionOf` for the one that an exercise stands in.
+ */
 export interface Lesson {
   readonly version: number;
   readonly title: string;
   readonly by: string | null;
+  /** What stands over a section, or null; null for a whole lesson, which has a title. */
+  readonly heading: string | null;
+  /** What the teacher writes to it, as small Markdown (see `readProse`), or null. */
+  readonly text: string | null;
+  /** Its sections in order; empty where it is not divided, and in a section. */
+  readonly sections: readonly Lesson[];
   readonly meter: Meter;
   readonly tempo: Tempo;
   readonly feel: Feel;
@@ -122,6 +131,7 @@ export interface Lesson {
   /** Limb of every voice in this lesson. */
   readonly limbs: Readonly<Record<Voice, Limb>>;
   readonly vocabulary: readonly VocabularyCell[];
+  /** Those of all its sections, numbered through. */
   readonly exercises: readonly Exercise[];
   /** The lesson's own forms first, then the built-in ones. */
   readonly forms: readonly Form[];

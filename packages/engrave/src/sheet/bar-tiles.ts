@@ -5,7 +5,7 @@
  * Conventions: millimetres from a tile's upper left corner; bars from 1. All tiles of a kind are equally wide, so
  * that beats stand under each other; texts (counts, hands, names) are left to the page.
  */
-import type { Exercise, Lesson } from '@shedbook/core';
+import { type Exercise, type Lesson, sectionsOf } from '@shedbook/core';
 import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
 import type { Tile } from '../tile/tile.ts';
@@ -95,15 +95,23 @@ function tilesOf(
   });
 }
 
-/** Every exercise of a lesson bar by bar, after the groove alone, which comes first. */
-export function engraveBars(
-  lesson: Lesson,
-  {
-    engraver,
-    fonts,
-    words,
-  }: { readonly engraver: Engraver; readonly fonts: Fonts; readonly words: SheetWords },
-): readonly ExerciseBars[] {
+interface BarTools {
+  readonly engraver: Engraver;
+  readonly fonts: Fonts;
+  readonly words: SheetWords;
+}
+
+/**
+ * Every exercise of a lesson bar by bar, after the groove alone, which comes first: that of the first section where
+ * the lesson is divided.
+ */
+export function engraveBars(lesson: Lesson, tools: BarTools): readonly ExerciseBars[] {
+  return sectionsOf(lesson).flatMap((section, index) =>
+    engraveSection(section, tools).filter(({ exercise }) => exercise !== null || index === 0),
+  );
+}
+
+function engraveSection(lesson: Lesson, { engraver, fonts, words }: BarTools): readonly ExerciseBars[] {
   const context = (staff: 'compact' | 'full') =>
     contextOf(lesson, { engraver, fonts, words, counts: true, staff });
   const groove = grooveAsExercise(lesson);

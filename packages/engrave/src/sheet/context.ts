@@ -6,9 +6,13 @@ import type { Item } from './item.ts';
 import type { ExercisePlace } from './places.ts';
 import type { SheetWords } from './sheet-words.ts';
 
-/** A lesson, what it is printed with, and the room on a page. */
+/** A section of a lesson, what it is printed with, and the room on a page. */
 export interface SheetContext {
   readonly lesson: Lesson;
+  /** Before the ids of what every section has, so that no two on a page are the same. */
+  readonly prefix: string;
+  /** Numbers of all exercises on the sheet: all have room for the widest. */
+  readonly numbers: readonly number[];
   readonly engraver: Engraver;
   readonly fonts: Fonts;
   readonly words: SheetWords;
@@ -27,5 +31,7 @@ export interface FlowBlock {
   readonly gapMm: number;
   readonly heightMm: number;
   readonly items: readonly Item[];
+  /** Whether it stands on the page of the block after it. */
+  readonly keepsNext?: boolean;
   readonly places?: readonly ExercisePlace[];
 }

@@ -31,11 +31,8 @@ function cellWidthMm(grid: Grid, span: number): number {
   return span * grid.columnMm + (span - 1) * COLUMN_GAP_MM;
 }
 
-function gutterWidthMm({ fonts, lesson }: SheetContext): number {
-  const widest = Math.max(
-    0,
-    ...lesson.exercises.map((each) => fonts.widthMm(`${each.number}`, 'bold', NUMBER_MM)),
-  );
+function gutterWidthMm({ fonts, numbers }: SheetContext): number {
+  const widest = Math.max(0, ...numbers.map((number) => fonts.widthMm(`${number}`, 'bold', NUMBER_MM)));
   return widest + GUTTER_GAP_MM;
 }
 
@@ -165,7 +162,7 @@ function layOutRow(context: SheetContext, grid: Grid, row: readonly GridLine[]):
   };
 }
 
-/** All exercises of the lesson as rows. */
+/** All exercises of the section as rows. */
 export function layOutExercises(context: SheetContext): readonly FlowBlock[] {
   if (context.lesson.exercises.length === 0) return [];
   const prepared = context.lesson.exercises.map((exercise) => prepareExercise(context, exercise));

@@ -28,6 +28,12 @@ function loudness({ balance }: Lesson, voice: Voice, words: SheetWords): string 
   return isFeathered ? words.feathered : levelDbToDynamic(balance[voice]);
 }
 
+/** What joins of the groove at each stage, as it is printed; the exercise is not of the groove. */
+export function stageTexts(context: SheetContext): readonly string[] {
+  const ofGroove = (layer: Layer) => ({ joins: layer.joins.filter((join) => join !== 'pattern') });
+  return context.lesson.layers.map((layer) => stageText(context, ofGroove(layer)));
+}
+
 function stageText({ lesson, words }: SheetContext, { joins }: Layer): string {
   const part = (voice: Voice) =>
     words.part({ voice: words.voices[voice], loudness: loudness(lesson, voice, words) });
@@ -88,7 +94,7 @@ interface GrooveLine {
 function grooveRequest(context: SheetContext, from: number, to: number): TileRequest {
   const parts = grooveParts(context.lesson);
   return {
-    id: from === 0 ? 'groove' : `groove-${from + 1}`,
+    id: `${context.prefix}groove${from === 0 ? '' : `-${from + 1}`}`,
     bars: notatedBars(context.lesson, parts, to).slice(from),
     firstBar: from + 1,
     staff: 'full',

@@ -1,5 +1,5 @@
 /** The top of the first page: title, teacher, meter, tempo and feel, and a place for a scannable code. */
-import type { Feel } from '@shedbook/core';
+import { type Feel, formatFeel, type Lesson } from '@shedbook/core';
 import type { Drawing } from '../svg/drawing.ts';
 import { CAP_HEIGHT } from '../text/fonts.ts';
 import { wrapText } from '../text/wrap.ts';
@@ -28,8 +28,9 @@ function titleBlock({ fonts, lesson }: SheetContext, widthMm: number): Block {
 }
 
 /** A row of items on one baseline, each starting where the one before ended. */
-interface Row {
+export interface Row {
   items: Item[];
+  /** Where the next item starts, in millimetres. */
   x: number;
 }
 
@@ -50,7 +51,7 @@ function show(row: Row, tile: Tile): void {
 function tempoMark(context: SheetContext): Row {
   const row: Row = { items: [], x: 0 };
   const tempi = printedTempi(context.lesson);
-  show(row, tempoNote(context.engraver, tempi.note, MARK_STAFF_SPACE_MM));
+  show(row, tempoNote(context, tempi.note, MARK_STAFF_SPACE_MM));
   row.x += 1.8;
   say(context, row, `= ${tempi.start}`, 'bold');
   if (tempi.goal !== tempi.start) {
@@ -84,7 +85,7 @@ function feelMark(context: SheetContext): Row {
     say(context, row, feelText(feel, context.words));
     return row;
   }
-  const [even, swung] = swingNotes(context.engraver, feel.of, MARK_STAFF_SPACE_MM);
+  const [even, swung] = swingNotes(context, feel.of, MARK_STAFF_SPACE_MM);
   say(context, row, context.words.swing);
   row.x += 2.5;
   show(row, even);
@@ -114,11 +115,26 @@ function marksOf(context: SheetContext): readonly Row[] {
   return all.filter((mark) => mark.items.length > 0);
 }
 
+/** Those marks of a section that say something else than those of the section before. */
+export function changedMarks(context: SheetContext, before: Lesson): readonly Row[] {
+  const { meter, tempo, feel } = context.lesson;
+  const isOtherMeter = meter.text !== before.meter.text;
+  const isOtherTempo = tempo.startBpm !== before.tempo.startBpm || tempo.goalBpm !== before.tempo.goalBpm;
+  const isOtherFeel = formatFeel(feel) !== formatFeel(before.feel);
+  const marks = [
+    ...(isOtherMeter ? [meterMark(context)] : []),
+    // The note that is counted may go with the meter.
+    ...(isOtherTempo || isOtherMeter ? [tempoMark(context)] : []),
+    ...(isOtherFeel || isOtherMeter ? [feelMark(context)] : []),
+  ];
+  return marks.filter((mark) => mark.items.length > 0);
+}
+
 /** Meter, tempo and feel in one row, or in more where the page is too narrow. */
-function marks(context: SheetContext, widthMm: number): Block {
+export function markRow(marks: readonly Row[], widthMm: number): Block {
   const lines: Row[][] = [[]];
   let x = 0;
-  for (const mark of marksOf(context)) {
+  for (const mark of marks) {
     if (x > 0 && x + mark.x > widthMm) {
       lines.push([]);
       x = 0;
@@ -176,7 +192,7 @@ export function layOutHeader(context: SheetContext, picture: Drawing | null): Fl
   }
   items.push(...allMoved(rule(contentWidthMm), 0, y + 1.6));
   y += 3.8;
-  const row = marks(context, contentWidthMm);
+  const row = markRow(marksOf(context), contentWidthMm);
   items.push(...allMoved(row.items, 0, y));
   return { gapMm: 0, heightMm: y + row.heightMm, items };
 }

@@ -67,9 +67,11 @@ function marksOf(strikes: readonly Strike[]): readonly { readonly id: Manner; re
 }
 
 /** What the one line of a compact sheet stands for. */
-function lineEntries({ lesson, settings, engraver, words }: SheetContext): readonly Entry[] {
+function lineEntries(contexts: readonly SheetContext[]): readonly Entry[] {
+  const [{ settings, engraver, words }] = contexts as readonly [SheetContext];
   if (settings.staff === 'full') return [];
-  const onLine = lesson.exercises.map(ownParts).filter(fitsOneLine);
+  const exercises = contexts.flatMap(({ lesson }) => lesson.exercises);
+  const onLine = exercises.map(ownParts).filter(fitsOneLine);
   const voices = new Set(onLine.flatMap((parts) => parts.map((part) => part.voice)));
   return [...voices].map((voice) => ({
     tile: strokeTile(engraver, `key-line-${voice}`, { voice, ...PLAIN }, STAFF_SPACE_MM, 'line'),
@@ -77,9 +79,14 @@ function lineEntries({ lesson, settings, engraver, words }: SheetContext): reado
   }));
 }
 
-function entriesOf(context: SheetContext): readonly Entry[] {
-  const { engraver, lesson, settings, words } = context;
-  const strikes = printedStrikes(context);
+/** Whether hands are written anywhere. */
+function isSticked(contexts: readonly SheetContext[]): boolean {
+  return contexts.some(({ lesson }) => lesson.exercises.some((exercise) => exercise.sticking !== null));
+}
+
+function entriesOf(contexts: readonly SheetContext[]): readonly Entry[] {
+  const [{ engraver, settings, words }] = contexts as readonly [SheetContext];
+  const strikes = contexts.flatMap(printedStrikes);
   const voices = voicesOf(strikes).map((voice) => ({
     tile: strokeTile(engraver, `key-${voice}`, { voice, ...PLAIN }, STAFF_SPACE_MM, 'full'),
     label: words.voices[voice],
@@ -88,9 +95,9 @@ function entriesOf(context: SheetContext): readonly Entry[] {
     tile: strokeTile(engraver, `key-${id}`, strike, STAFF_SPACE_MM, 'bare'),
     label: words.key[id],
   }));
-  const hands = settings.stickings && lesson.exercises.some((exercise) => exercise.sticking !== null);
+  const hands = settings.stickings && isSticked(contexts);
   const letters: readonly Entry[] = hands ? [{ tile: null, letters: 'R L', label: words.hands }] : [];
-  return [...voices, ...lineEntries(context), ...marks, ...letters];
+  return [...voices, ...lineEntries(contexts), ...marks, ...letters];
 }
 
 /** Items of an entry, its staff's middle (or its text) on y = 0. */
@@ -120,10 +127,14 @@ function extentOf(entries: readonly Entry[]): { readonly above: number; readonly
   return { above: Math.max(...sizes.map((s) => s.above)), below: Math.max(...sizes.map((s) => s.below)) };
 }
 
-/** The key in rows of equal columns; nothing where the lesson wants none or prints nothing. */
-export function layOutLegend(context: SheetContext): readonly FlowBlock[] {
+/**
+ * The key to all that some sections print, in rows of equal columns; nothing where the lesson wants none or prints
+ * nothing. @param contexts one at least
+ */
+export function layOutLegend(contexts: readonly SheetContext[]): readonly FlowBlock[] {
+  const [context] = contexts as readonly [SheetContext];
   const { fonts, contentWidthMm, settings } = context;
-  const entries = settings.legend ? entriesOf(context) : [];
+  const entries = settings.legend ? entriesOf(contexts) : [];
   if (entries.length === 0) return [];
   const signMm = Math.max(...entries.map(({ tile }) => tile?.widthMm ?? 0), 8);
   const labelMm = Math.max(...entries.map(({ label }) => fonts.widthMm(label, LABEL.weight, LABEL.sizeMm)));

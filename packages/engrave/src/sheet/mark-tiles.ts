@@ -74,19 +74,30 @@ function bareTile(engraver: Engraver, id: string, bar: NotatedBar, staffSpaceMm:
   });
 }
 
+/** What marks are drawn with, and what stands before their ids. */
+export interface MarkContext {
+  readonly engraver: Engraver;
+  readonly prefix: string;
+}
+
 /** The note that a tempo counts. */
 export function tempoNote(
-  engraver: Engraver,
+  { engraver, prefix }: MarkContext,
   note: 'quarter' | 'dotted quarter',
   staffSpaceMm: number,
 ): Tile {
   const dots = note === 'quarter' ? 0 : 1;
-  return bareTile(engraver, 'mark-tempo', markBar([{ base: 4, dots, start: [0, 1] }], false), staffSpaceMm);
+  return bareTile(
+    engraver,
+    `${prefix}mark-tempo`,
+    markBar([{ base: 4, dots, start: [0, 1] }], false),
+    staffSpaceMm,
+  );
 }
 
 /** Two even notes, and the long and short one of a triplet that they are played as. */
 export function swingNotes(
-  engraver: Engraver,
+  { engraver, prefix }: MarkContext,
   of: 'eighths' | 'sixteenths',
   staffSpaceMm: number,
 ): readonly [Tile, Tile] {
@@ -101,8 +112,8 @@ export function swingNotes(
     { base: short, start: [1, 6], beamed: of === 'sixteenths' },
   ];
   return [
-    bareTile(engraver, 'mark-even', markBar(even, false), staffSpaceMm),
-    bareTile(engraver, 'mark-swung', markBar(swung, true), staffSpaceMm),
+    bareTile(engraver, `${prefix}mark-even`, markBar(even, false), staffSpaceMm),
+    bareTile(engraver, `${prefix}mark-swung`, markBar(swung, true), staffSpaceMm),
   ];
 }
 

@@ -30,6 +30,17 @@ interface Filling {
   y: number;
 }
 
+/** Height of a block with those that it has to stand above; its own where all of them fill more than a page. */
+function togetherMm(blocks: readonly FlowBlock[], index: number, pageMm: number): number {
+  const own = blocks[index]?.heightMm ?? 0;
+  let all = own;
+  for (let i = index; blocks[i]?.keepsNext && blocks[i + 1]; i += 1) {
+    const next = blocks[i + 1] as FlowBlock;
+    all += next.gapMm + next.heightMm;
+  }
+  return all > pageMm ? own : all;
+}
+
 /** Blocks on as many pages as they need. */
 export function flow(
   blocks: readonly FlowBlock[],
@@ -37,9 +48,9 @@ export function flow(
 ): { readonly pages: readonly (readonly Item[])[]; readonly places: readonly PagedPlace[] } {
   const pages: Filling[] = [{ items: [], y: 0 }];
   const places: PagedPlace[] = [];
-  for (const block of blocks) {
+  for (const [index, block] of blocks.entries()) {
     let page = pages.at(-1) as Filling;
-    if (page.y > 0 && page.y + block.gapMm + block.heightMm > heightMm) {
+    if (page.y > 0 && page.y + block.gapMm + togetherMm(blocks, index, heightMm) > heightMm) {
       page = { items: [], y: 0 };
       pages.push(page);
     }

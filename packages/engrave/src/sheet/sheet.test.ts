@@ -1,13 +1,23 @@
-import { type Lesson, patternStrokes, type XmlElement } from '@shedbook/core';
+import { patternStrokes } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
-import { ENGLISH_SHEET } from '../../../../internal/testing/in-english.ts';
-import { engraver, fonts, lessonOf } from '../../test/setup.ts';
+import { fonts } from '../../test/setup.ts';
+import {
+  expectApart,
+  expectInside,
+  flat,
+  glyphsOf,
+  groupsOf,
+  idsOf,
+  layOut,
+  textsOf,
+  tilesOf,
+} from '../../test/sheets.ts';
 import { rootOf } from '../../test/xml.ts';
-import { type Box, contains } from '../svg/geometry.ts';
-import { boxOf, type GroupItem, type Item, moved } from './item.ts';
-import { layOutSheet, type Sheet, type SheetOptions } from './sheet.ts';
+import { contains } from '../svg/geometry.ts';
+import { boxOf, type GroupItem } from './item.ts';
+import type { Sheet, SheetOptions } from './sheet.ts';
 
 const SWING = `title: First swing
 by: Oda Lindqvist-Reyes
@@ -19,68 +29,6 @@ exercises:
   - { pattern: "..x ..x x.. x..", name: "Gaps", sticking: "R L R L", notes: "Keep the ride even." }
   - "xxx . x ..x"
 `;
-
-function layOut(lesson: Lesson | string, options: Partial<SheetOptions> = {}): Sheet {
-  return layOutSheet(typeof lesson === 'string' ? lessonOf(lesson) : lesson, {
-    ...{ engraver, fonts, words: ENGLISH_SHEET },
-    ...options,
-  });
-}
-
-/** Every item with its place on the page, groups opened. */
-function flat(items: readonly Item[], x = 0, y = 0): readonly Item[] {
-  return items.flatMap((item) =>
-    item.kind === 'group' ? flat(item.items, x + item.x, y + item.y) : [moved(item, x, y)],
-  );
-}
-
-function textsOf(sheet: Sheet, page = 0): readonly string[] {
-  return flat(sheet.pages[page]?.items ?? []).flatMap((item) =>
-    item.kind === 'text' ? [item.runs.map((run) => run.text).join('')] : [],
-  );
-}
-
-const tilesOf = (sheet: Sheet) =>
-  sheet.pages.flatMap((page) =>
-    flat(page.items).flatMap((item) => (item.kind === 'tile' ? [item.tile] : [])),
-  );
-
-const glyphsOf = (sheet: Sheet) =>
-  new Set(tilesOf(sheet).flatMap((tile) => tile.drawing.shapes.map((shape) => shape.glyph)));
-
-function groupsOf(sheet: Sheet): readonly (readonly GroupItem[])[] {
-  return sheet.pages.map((page) => page.items.filter((item) => item.kind === 'group'));
-}
-
-/** How far rounding may carry a box, in millimetres. */
-const SLACK_MM = 0.02;
-
-function expectInside(sheet: Sheet): void {
-  for (const page of sheet.pages) {
-    for (const item of flat(page.items)) {
-      const box = boxOf(item);
-      if (!contains(page.margins, box, SLACK_MM))
-        throw new Error(`outside: ${item.kind} ${JSON.stringify(box)}`);
-    }
-  }
-}
-
-function overlap(a: Box, b: Box): boolean {
-  return (
-    Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x) > SLACK_MM &&
-    Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y) > SLACK_MM
-  );
-}
-
-function expectApart(sheet: Sheet): void {
-  for (const groups of groupsOf(sheet)) {
-    const boxes = groups.map(boxOf);
-    for (const [index, box] of boxes.entries()) {
-      for (const other of boxes.slice(index + 1))
-        expect([overlap(box, other), box, other]).toEqual([false, box, other]);
-    }
-  }
-}
 
 const LONG = 'An endless remark on the weight of the left foot. ';
 
@@ -418,12 +366,7 @@ describe('places', () => {
     );
     const sheet = layOut(`title: "<Sixty> & more"\nexercises:\n${exercises.join('\n')}\n`, { scale: 0.7 });
     for (const page of sheet.pages) {
-      const ids: string[] = [];
-      const collect = (element: XmlElement) => {
-        if (element.attributes.id) ids.push(element.attributes.id);
-        element.children.forEach(collect);
-      };
-      collect(rootOf(page.svg));
+      const ids = idsOf(page.svg);
       expect(ids.length).toBeGreaterThan(100);
       expect(new Set(ids).size).toBe(ids.length);
     }

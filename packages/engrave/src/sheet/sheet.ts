@@ -3,18 +3,16 @@
  *
  * Conventions: millimetres from a page's upper left corner; pages count from 0, all else from 1.
  */
-import type { Form, Lesson, SheetSettings } from '@shedbook/core';
+import { type Form, type Lesson, type SheetSettings, sectionsOf } from '@shedbook/core';
 import { readSvg } from '../svg/read-svg.ts';
 import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
 import type { SheetContext } from './context.ts';
-import { layOutExercises } from './grid.ts';
-import { layOutForms, layOutGroove } from './groove-blocks.ts';
 import { layOutFooter, layOutHeader } from './header.ts';
 import { allMoved } from './item.ts';
-import { layOutLegend } from './legend.ts';
 import { FOOTER_MM, flow, MARGIN_MM, PAPER_MM, type PageContent } from './page.ts';
 import type { PagedPlace } from './places.ts';
+import { layOutSections } from './section-blocks.ts';
 import type { SheetWords } from './sheet-words.ts';
 import { writeSvg } from './write-svg.ts';
 
@@ -67,12 +65,18 @@ function playsPattern(form: Form): boolean {
   return form.sections.some((section) => section.play === 'pattern');
 }
 
-/** What a sheet of a lesson is laid out with. */
-export function contextOf(lesson: Lesson, options: SheetOptions): SheetContext {
+/** What a section of a lesson is laid out with. @param index of the section, from 0 */
+export function contextOf(
+  lesson: Lesson,
+  options: SheetOptions,
+  { whole, index }: { readonly whole: Lesson; readonly index: number } = { whole: lesson, index: 0 },
+): SheetContext {
   const settings = settingsOf(lesson, options);
   const paper = PAPER_MM[settings.paper];
   return {
     lesson,
+    prefix: index === 0 ? '' : `section-${index + 1}-`,
+    numbers: whole.exercises.map(({ number }) => number),
     engraver: options.engraver,
     fonts: options.fonts,
     words: options.words,
@@ -87,9 +91,13 @@ export function contextOf(lesson: Lesson, options: SheetOptions): SheetContext {
 function textsOf(lesson: Lesson): readonly string[] {
   const named = [
     ...lesson.exercises.flatMap((each) => [each.name, each.notes]),
-    ...lesson.forms.map((form) => form.name),
+    ...sectionsOf(lesson).flatMap(({ forms, heading, text }) => [
+      ...forms.map((form) => form.name),
+      heading,
+      text,
+    ]),
   ];
-  return [lesson.title, lesson.by, ...named].flatMap((text) => text ?? []);
+  return [lesson.title, lesson.by, lesson.text, ...named].flatMap((text) => text ?? []);
 }
 
 /** A page whose SVG is written when it is asked for. */
@@ -110,15 +118,15 @@ function pageOf(content: PageContent, title: string, outlines: Fonts | null): Pa
  * @throws RangeError when `codeSvg` is not a drawing of paths and basic shapes.
  */
 export function layOutSheet(lesson: Lesson, options: SheetOptions): Sheet {
-  const context = contextOf(lesson, options);
+  const contexts = sectionsOf(lesson).map((section, index) =>
+    contextOf(section, options, { whole: lesson, index }),
+  );
+  const context = contexts[0] as SheetContext;
   const { widthMm, heightMm } = PAPER_MM[context.settings.paper];
   const { pages, places } = flow(
     [
       layOutHeader(context, options.codeSvg === undefined ? null : readSvg(options.codeSvg)),
-      ...layOutGroove(context),
-      ...layOutForms(context),
-      ...layOutLegend(context),
-      ...layOutExercises(context),
+      ...layOutSections(contexts, lesson.text),
     ],
     context.contentHeightMm,
   );

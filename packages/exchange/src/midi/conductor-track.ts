@@ -16,13 +16,13 @@ const TEMPO_RANGE = { least: 1, most: 0xffffff } as const;
  * The time signature of a meter, its metronome clicking the first beat's length: a dotted quarter in 6/8. An
  * additive meter clicks its divisions, since its beats are not of one length.
  */
-export function timeSignature(meter: Meter): TimeSignatureEvent {
+export function timeSignature(meter: Meter, ticks = Ticks(0)): TimeSignatureEvent {
   const first = meter.beats[0];
   const even = first && meter.beats.every((beat) => beat.num * first.den === first.num * beat.den);
   const click = even ? toNumber(first) : 1 / meter.lower;
   return {
     kind: 'time-signature',
-    ticks: Ticks(0),
+    ticks,
     upper: meter.upper,
     lower: meter.lower,
     clocksPerClick: Math.max(1, Math.round(CLOCKS_PER_WHOLE * click)),
@@ -55,21 +55,33 @@ function markersOf(placement: Placement, name: string | null): readonly TextEven
 export interface ConductorOptions {
   readonly title: string;
   readonly by: string | null;
+}
+
+/** What is laid one after another: its name, its meter, and where it lies. */
+export interface PlacedSection {
+  readonly name: string | null;
   readonly meter: Meter;
+  readonly placement: Placement;
+}
+
+/** The meter of the first section, and of each that changes it. */
+function timeSignatures(sections: readonly PlacedSection[]): readonly TimeSignatureEvent[] {
+  return sections.flatMap(({ meter, placement }, i) =>
+    meter.text === sections[i - 1]?.meter.text
+      ? []
+      : [timeSignature(meter, placement.bars[0]?.startTicks ?? Ticks(0))],
+  );
 }
 
 /** The conductor's track of performances laid one after another. */
-export function conductorTrack(
-  sections: readonly { readonly name: string | null; readonly placement: Placement }[],
-  options: ConductorOptions,
-): SmfTrack {
+export function conductorTrack(sections: readonly PlacedSection[], options: ConductorOptions): SmfTrack {
   const placements = sections.map((section) => section.placement);
   const text: SmfEvent[] = [{ kind: 'name', ticks: Ticks(0), text: options.title }];
   if (options.by) text.push({ kind: 'text', ticks: Ticks(0), text: options.by });
   const markers = sections.flatMap((section) => markersOf(section.placement, section.name));
-  const timed = [...tempoEvents(placements), ...markers].sort((a, b) => a.ticks - b.ticks);
+  const timed: SmfEvent[] = [...timeSignatures(sections), ...tempoEvents(placements), ...markers];
   return {
-    events: [...text, timeSignature(options.meter), ...timed],
+    events: [...text, ...timed.sort((a, b) => a.ticks - b.ticks)],
     endTicks: placements.at(-1)?.endTicks ?? Ticks(0),
   };
 }

@@ -174,9 +174,10 @@ describe('writing Standard MIDI Files', () => {
     });
     const sections = lesson.exercises.map((exercise) => ({
       name: `No. ${exercise.number}`,
+      meter: lesson.meter,
       performance: perform(lesson, { exercise: exercise.number, form: onceThrough(exercise), bpm: Bpm(120) }),
     }));
-    const take = readMidi(writeMidiSheet(sections, { title: lesson.title, meter: lesson.meter }));
+    const take = readMidi(writeMidiSheet(sections, { title: lesson.title }));
     // definition: bars of two quarters; the sheet is one bar, two bars and one bar long
     const named = take.markers.filter((marker) => marker.text.startsWith('No.'));
     expect(named.map((marker) => toNumber(marker.at))).toEqual([0, 0.5, 1.5]);

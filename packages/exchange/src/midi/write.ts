@@ -20,7 +20,6 @@ import { type FiledStroke, voiceTrack } from './voice-track.ts';
 export interface WriteMidiOptions {
   readonly title: string;
   readonly by?: string | null;
-  readonly meter: Meter;
   /** `performed` when left out. */
   readonly timing?: MidiTiming;
   /** 1 when left out: a track a voice; 0: everything in one track. */
@@ -30,6 +29,7 @@ export interface WriteMidiOptions {
 /** A performance with a name, one of several in a file. */
 export interface MidiSection {
   readonly name: string | null;
+  readonly meter: Meter;
   readonly performance: Performance;
 }
 
@@ -37,11 +37,11 @@ const TRACK_ORDER: readonly SoundingVoice[] = [...VOICES, 'click'];
 
 function placeSections(sections: readonly MidiSection[], options: WriteMidiOptions) {
   let startTicks = Ticks(0);
-  return sections.map(({ name, performance }) => {
+  return sections.map(({ name, meter, performance }) => {
     const timing = options.timing ?? 'performed';
-    const placement = placePerformance(performance, options.meter, timing, startTicks);
+    const placement = placePerformance(performance, meter, timing, startTicks);
     startTicks = placement.endTicks;
-    return { name, performance, placement };
+    return { name, meter, performance, placement };
   });
 }
 
@@ -65,8 +65,8 @@ export function writeMidiSheet(sections: readonly MidiSection[], options: WriteM
       byVoice.set(stroke.voice, list);
     }
   }
-  const { title, by = null, meter, format = 1 } = options;
-  const conductor = conductorTrack(placed, { title, by, meter });
+  const { title, by = null, format = 1 } = options;
+  const conductor = conductorTrack(placed, { title, by });
   const voices = TRACK_ORDER.flatMap((voice) => {
     const strokes = byVoice.get(voice);
     return strokes ? [voiceTrack(voice, strokes, conductor.endTicks)] : [];
@@ -80,6 +80,9 @@ export function writeMidiSheet(sections: readonly MidiSection[], options: WriteM
 }
 
 /** The bytes of a file with one performance. */
-export function writeMidi(performance: Performance, options: WriteMidiOptions): Uint8Array {
-  return writeMidiSheet([{ name: null, performance }], options);
+export function writeMidi(
+  performance: Performance,
+  { meter, ...options }: WriteMidiOptions & Pick<MidiSection, 'meter'>,
+): Uint8Array {
+  return writeMidiSheet([{ name: null, meter, performance }], options);
 }

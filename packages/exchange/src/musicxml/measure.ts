@@ -82,14 +82,19 @@ export function barNodes(bar: NotatedBar, context: MeasureContext): readonly Xml
   ]);
 }
 
+/** A meter. */
+export function timeNode(meter: Meter): XmlNode {
+  return xml('time', {}, [
+    xml('beats', {}, meter.text.split('/')[0] ?? meter.upper),
+    xml('beat-type', {}, meter.lower),
+  ]);
+}
+
 /** Divisions, meter and clef at the start of the part. */
 export function attributesNode(meter: Meter, divisions: number): XmlNode {
   return xml('attributes', {}, [
     xml('divisions', {}, divisions),
-    xml('time', {}, [
-      xml('beats', {}, meter.text.split('/')[0] ?? meter.upper),
-      xml('beat-type', {}, meter.lower),
-    ]),
+    timeNode(meter),
     xml('clef', {}, [xml('sign', {}, 'percussion')]),
   ]);
 }

@@ -16,12 +16,13 @@ import {
   type Lesson,
   type NotatedBar,
   type NotatedHead,
+  sectionOf,
 } from '@shedbook/core';
 import { printXml, type XmlNode, xml } from '../xml/write-xml.ts';
 import { numberDirection, tempoDirection, wordsDirection } from './directions.ts';
 import { instrumentId, instrumentNodes } from './instruments.ts';
 import { lessonBars } from './lesson-bars.ts';
-import { attributesNode, barNodes, divisionsFor } from './measure.ts';
+import { attributesNode, barNodes, divisionsFor, timeNode } from './measure.ts';
 
 /** What to write of a lesson. */
 export interface WriteMusicXmlOptions {
@@ -35,8 +36,10 @@ export interface WriteMusicXmlOptions {
   readonly date?: string;
 }
 
-interface Section {
+/** What stands under one number: an exercise, in the section that it stands in. */
+interface Entry {
   readonly exercise: Exercise | null;
+  readonly section: Lesson;
   readonly bars: readonly NotatedBar[];
 }
 
@@ -45,14 +48,14 @@ const DOCTYPE =
 
 const SUPPORTED = ['accidental', 'beam', 'stem'];
 
-function sectionsOf(lesson: Lesson, options: WriteMusicXmlOptions): readonly Section[] {
+function entriesOf(lesson: Lesson, options: WriteMusicXmlOptions): readonly Entry[] {
   const withGroove = options.groove ?? true;
   const numbers = options.exercises ?? lesson.exercises.map((exercise) => exercise.number);
   const chosen = numbers.length > 0 ? numbers.map((number) => exerciseOf(lesson, number)) : [null];
-  return chosen.map((exercise) => ({
-    exercise,
-    bars: lessonBars(lesson, exercise, withGroove || exercise === null),
-  }));
+  return chosen.map((exercise) => {
+    const section = sectionOf(lesson, exercise?.number ?? null);
+    return { exercise, section, bars: lessonBars(section, exercise, withGroove || exercise === null) };
+  });
 }
 
 function identification(lesson: Lesson, date: string | undefined): XmlNode {
@@ -87,10 +90,32 @@ function barline(style: 'light-light' | 'light-heavy'): XmlNode {
   return xml('barline', { location: 'right' }, [xml('bar-style', {}, style)]);
 }
 
-/** What stands before the notes of an exercise's first bar. */
-function headNodes({ exercise }: Section, first: boolean): readonly (XmlNode | null)[] {
+/** Tempo and feel at the first entry, and where another section begins that changes them. */
+function tempoNode({ section }: Entry, before: Entry | undefined, bpm: Bpm | undefined): XmlNode | null {
+  const mark = ({ meter, feel, tempo }: Lesson) => tempoDirection(meter, feel, bpm ?? tempo.startBpm);
+  const now = mark(section);
+  const isSame = before && JSON.stringify(mark(before.section)) === JSON.stringify(now);
+  return isSame ? null : now;
+}
+
+/** What stands before the notes of an entry's first bar: what is new in it, its heading, its number, its name. */
+function headNodes(
+  entry: Entry,
+  before: Entry | undefined,
+  { divisions, bpm }: { readonly divisions: number; readonly bpm: Bpm | undefined },
+): readonly (XmlNode | null)[] {
+  const { exercise, section } = entry;
+  const { meter, heading } = section;
+  const attributes = before
+    ? before.section.meter.text === meter.text
+      ? null
+      : xml('attributes', {}, [timeNode(meter)])
+    : attributesNode(meter, divisions);
   return [
-    first ? null : xml('print', { 'new-system': 'yes' }),
+    before ? xml('print', { 'new-system': 'yes' }) : null,
+    attributes,
+    tempoNode(entry, before, bpm),
+    heading !== null && before?.section !== section ? wordsDirection(heading) : null,
     exercise ? numberDirection(exercise.number) : null,
     exercise?.name ? wordsDirection(exercise.name) : null,
   ];
@@ -111,25 +136,18 @@ function levelsOf(lesson: Lesson, exercise: Exercise | null) {
  * @throws RangeError when the lesson has no exercise with a number that is asked for.
  */
 export function writeMusicXml(lesson: Lesson, options: WriteMusicXmlOptions = {}): string {
-  const sections = sectionsOf(lesson, options);
-  const bars = sections.flatMap((section) => section.bars);
+  const entries = entriesOf(lesson, options);
+  const bars = entries.flatMap((entry) => entry.bars);
   const divisions = divisionsFor(bars);
-  const opening = [
-    attributesNode(lesson.meter, divisions),
-    tempoDirection(lesson.meter, lesson.feel, options.bpm ?? lesson.tempo.startBpm),
-  ];
   const measures: XmlNode[] = [];
-  sections.forEach((section, s) => {
-    const levelDb = levelsOf(lesson, section.exercise);
-    section.bars.forEach((bar, b) => {
-      const closes = b === section.bars.length - 1;
-      const style = s === sections.length - 1 ? 'light-heavy' : 'light-light';
-      const [print = null, ...directions] = b === 0 ? headNodes(section, s === 0) : [];
+  entries.forEach((entry, e) => {
+    const levelDb = levelsOf(entry.section, entry.exercise);
+    entry.bars.forEach((bar, b) => {
+      const closes = b === entry.bars.length - 1;
+      const style = e === entries.length - 1 ? 'light-heavy' : 'light-light';
       measures.push(
         xml('measure', { number: measures.length + 1 }, [
-          print,
-          ...(measures.length === 0 ? opening : []),
-          ...directions,
+          ...(b === 0 ? headNodes(entry, entries[e - 1], { divisions, bpm: options.bpm }) : []),
           ...barNodes(bar, { divisions, levelDb }),
           closes ? barline(style) : null,
         ]),

@@ -4,7 +4,7 @@
  * Conventions: bars count from 1 inside the loop. Only what the student plays is judged; everything else is played by
  * the page.
  */
-import { type Bpm, type Form, type Lesson, type Limb, VOICES, type Voice } from '@shedbook/core';
+import { type Bpm, type Form, inSection, type Lesson, type Limb, VOICES, type Voice } from '@shedbook/core';
 import type { JudgeTask } from '../judge.ts';
 
 /** What a student set out to play. */
@@ -46,7 +46,8 @@ export function leftOut({ lesson, mine }: Pick<PlayedTask, 'lesson' | 'mine'>): 
  * The task of the judge. The page plays what the student does not, and everything where no limb was chosen; in bars
  * that it leaves to the student it is silent.
  */
-export function judgeTaskOf(task: PlayedTask): JudgeTask {
+export function judgeTaskOf(played: PlayedTask): JudgeTask {
+  const task = inSection(played);
   const { lesson, exercise, form, layers, bpm, mine } = task;
   const out = leftOut(task);
   return {

@@ -20,6 +20,7 @@ import {
   type Stroke,
   type StrokeRole,
   type Subdivision,
+  sectionOf,
   toNumber,
   type Voice,
   type WrittenPlace,
@@ -102,7 +103,8 @@ function taskStrokes(performance: Performance): readonly TaskStroke[] {
  * The task of one loop.
  * @throws RangeError when the lesson does not have the exercise.
  */
-export function loopTask(lesson: Lesson, asked: LoopAsked): LoopTask {
+export function loopTask(whole: Lesson, asked: LoopAsked): LoopTask {
+  const lesson = sectionOf(whole, asked.exercise);
   const form = { ...asked.form, repeat: 1, countInBars: 0 };
   const performance = perform(lesson, { ...asked, form });
   return {

@@ -9,6 +9,7 @@
 import {
   type Bpm,
   type Hertz,
+  inSection,
   Seconds,
   secondsToMilliseconds,
   type TakeDb,
@@ -93,7 +94,7 @@ class Listener implements LiveListener {
   #latencySeconds: number;
 
   constructor(asked: Asked, options: LiveOptions) {
-    this.#asked = { ...asked, form: { ...asked.form, repeat: 1, countInBars: 0 } };
+    this.#asked = { ...inSection(asked), form: { ...asked.form, repeat: 1, countInBars: 0 } };
     this.#clock = new LiveClock(this.#asked);
     this.#ear = options.sampleRateHz === undefined ? null : new LiveEar(options.sampleRateHz);
     this.#latencySeconds = options.latencySeconds ?? 0;

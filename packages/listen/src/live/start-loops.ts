@@ -1,5 +1,5 @@
 /** Takes that were recorded along with a click: every bar is known beforehand. */
-import { perform, Seconds } from '@shedbook/core';
+import { inSection, perform, Seconds } from '@shedbook/core';
 import type { Asked } from '../listened.ts';
 import type { LiveListener } from './live-stroke.ts';
 
@@ -12,7 +12,7 @@ const LEAST_SHARE = 0.3;
  * @returns how many bars.
  */
 export function startLoops(listener: LiveListener, asked: Asked, lastSeconds: Seconds): number {
-  const { lesson, exercise, form } = asked;
+  const { lesson, exercise, form } = inSection(asked);
   const bpm = asked.bpm ?? lesson.tempo.startBpm;
   const { bars, countInSeconds } = perform(lesson, { exercise, form, bpm });
   const { durationSeconds } = bars.at(-1)!;

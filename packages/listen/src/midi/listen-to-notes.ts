@@ -4,7 +4,7 @@
  * Conventions: seconds from the start of the file; confidence of each stroke 1; what cannot be told has
  * nothing of microphones.
  */
-import type { Seconds } from '@shedbook/core';
+import { inSection, type Seconds } from '@shedbook/core';
 import { type Alignment, align } from '../align/align.ts';
 import { askedGrid, isPlayed } from '../align/asked-grid.ts';
 import type { FormGrid } from '../align/form-grid.ts';
@@ -87,7 +87,8 @@ export function reportOnNotes(known: AlignedNotes): Listened {
  * @param sent notes in order of time
  * @param durationSeconds of the file
  */
-export function listenToNotes(sent: readonly PlayedNote[], durationSeconds: Seconds, asked: Asked): Listened {
+export function listenToNotes(sent: readonly PlayedNote[], durationSeconds: Seconds, whole: Asked): Listened {
+  const asked = inSection(whole);
   const isMine = isPlayed(asked);
   // Each key of the pad is the snare's: who plays that may strike its rim.
   const notes = sent.filter(({ voice }) => isMine(voice) || (voice === 'sidestick' && isMine('snare')));

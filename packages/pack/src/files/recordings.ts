@@ -9,11 +9,13 @@ import {
   type Bpm,
   defaultForm,
   type Form,
+  formIn,
   Hertz,
   type Lesson,
   Lufs,
   type Performance,
   perform,
+  sectionOf,
   type Voice,
 } from '@shedbook/core';
 import {
@@ -65,7 +67,8 @@ export interface RecordingRequest {
   /** How many layers play; several for a recording of each stage. */
   readonly layers: readonly number[];
   readonly mute: readonly Voice[];
-  readonly bpm: Bpm;
+  /** Null for the start tempo of each section. */
+  readonly bpm: Bpm | null;
   /** Null for the one that plays when none is named. */
   readonly form: Form | null;
   readonly loudnessLufs: Lufs;
@@ -91,24 +94,29 @@ export function planRecordings(
   lesson: Lesson,
   { exercises, layers, format }: Pick<RecordingRequest, 'exercises' | 'layers' | 'format'>,
 ): readonly PlannedRecording[] {
-  return exercises.flatMap((exercise) =>
-    layers.map((count) => {
-      const joins = lesson.layers[count - 1]?.joins ?? [];
+  return exercises.flatMap((exercise) => {
+    const own = sectionOf(lesson, exercise).layers;
+    // A section with fewer layers has all of them at its last.
+    const counts = new Set(layers.map((count) => Math.min(count, own.length)));
+    return [...counts].map((count) => {
+      const joins = own[count - 1]?.joins ?? [];
       const stage = layers.length > 1 ? `-${[count, ...joins].join('-')}` : '';
       return { exercise, layers: count, path: recordingPath(lesson, exercise, format, stage) };
-    }),
-  );
+    });
+  });
 }
 
 /** Renders what plays; the gain is that of the whole. */
 function record(
-  lesson: Lesson,
+  whole: Lesson,
   { exercise, layers }: PlannedRecording,
   request: RecordingRequest,
   kit: Kit,
 ): StereoAudio {
-  const { click, bpm, mute } = request;
-  const form = request.form ?? defaultForm(lesson);
+  const lesson = sectionOf(whole, exercise);
+  const { click, mute } = request;
+  const bpm = request.bpm ?? lesson.tempo.startBpm;
+  const form = request.form ? formIn(lesson, request.form) : defaultForm(lesson);
   const sound = (performance: Performance) =>
     render(click ? addClicks(performance, { meter: lesson.meter, ...click }) : performance, {
       kit,
@@ -117,8 +125,8 @@ function record(
       seed: exercise,
     });
   const all = lesson.layers.length;
-  const whole = sound(perform(lesson, { exercise, form, bpm, layers: all, mute: [] }));
-  const normalised = normaliseLoudness(whole, request.loudnessLufs);
+  const everything = sound(perform(lesson, { exercise, form, bpm, layers: all, mute: [] }));
+  const normalised = normaliseLoudness(everything, request.loudnessLufs);
   if (layers === all && mute.length === 0) return normalised.audio;
   const part = sound(perform(lesson, { exercise, form, bpm, layers, mute }));
   return limitTruePeak(amplify(part, normalised.gainDb), CEILING_DBTP);
@@ -146,11 +154,10 @@ export async function recordLoops(
   const all = lesson.exercises.length;
   if (all === 0) return [];
   const kit = createKit({ sampleRateHz: PACK_RATE_HZ });
-  const form = defaultForm(lesson);
   const made: LessonFile<'audio'>[] = [];
   for (const { number: exercise } of lesson.exercises) {
     report(made.length, all);
-    const performance = perform(lesson, { exercise, form });
+    const performance = perform(lesson, { exercise, form: defaultForm(sectionOf(lesson, exercise)) });
     const { setUp } = lesson;
     const fromSeconds = performance.countInSeconds;
     const options = { kit, setUp, seed: exercise, fromSeconds, loudnessLufs: RECORDING_LUFS };

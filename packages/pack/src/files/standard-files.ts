@@ -3,12 +3,14 @@ import {
   barsOf,
   exerciseOf,
   type Form,
+  formIn,
   type Lesson,
   type PerformOptions,
   perform,
   STANDARD_FORMAT_NAMES,
   STANDARD_FORMATS,
   type StandardFormat,
+  sectionOf,
 } from '@shedbook/core';
 import { type MidiSection, writeMidi, writeMidiSheet, writeMusicXml } from '@shedbook/exchange';
 import { strToU8 } from 'fflate';
@@ -35,13 +37,17 @@ function onceThrough(lesson: Lesson, exercise: number | null): Form {
 }
 
 /** What plays, one after another: every exercise; the groove where a lesson has none. */
-function sectionsOf(lesson: Lesson, { exercises, playing }: StandardFileOptions): readonly MidiSection[] {
-  const play = (exercise: number | null) =>
-    perform(lesson, { form: onceThrough(lesson, exercise), ...playing, exercise });
-  if (lesson.exercises.length === 0) return [{ name: lesson.title, performance: play(null) }];
+function playedSections(lesson: Lesson, options: StandardFileOptions): readonly MidiSection[] {
+  const { exercises, playing } = options;
+  const play = (name: string, exercise: number | null): MidiSection => {
+    const section = sectionOf(lesson, exercise);
+    const form = playing?.form ? formIn(section, playing.form) : onceThrough(lesson, exercise);
+    return { name, meter: section.meter, performance: perform(section, { ...playing, form, exercise }) };
+  };
+  if (lesson.exercises.length === 0) return [play(lesson.title, null)];
   return lesson.exercises
     .filter(({ number }) => exercises?.includes(number) ?? true)
-    .map(({ number, name }) => ({ name: name ?? String(number), performance: play(number) }));
+    .map(({ number, name }) => play(name ?? String(number), number));
 }
 
 function scoreOptions({ exercises, playing }: StandardFileOptions) {
@@ -53,18 +59,18 @@ function scoreOptions({ exercises, playing }: StandardFileOptions) {
 
 /** The exercises that are asked for as one MIDI file, one after another, each with its name as a marker. */
 function midiOf(lesson: Lesson, options: StandardFileOptions): Uint8Array {
-  const { title, by, meter } = lesson;
-  return writeMidiSheet(sectionsOf(lesson, options), { title, by, meter });
+  const { title, by } = lesson;
+  return writeMidiSheet(playedSections(lesson, options), { title, by });
 }
 
 /** One exercise as a MIDI file. */
 function midiOfOne(lesson: Lesson, number: number, options: StandardFileOptions): Uint8Array {
-  const { title, by, meter } = lesson;
+  const { title, by } = lesson;
   const { name } = exerciseOf(lesson, number);
-  const [section] = sectionsOf(lesson, { ...options, exercises: [number] });
+  const [section] = playedSections(lesson, { ...options, exercises: [number] });
   if (!section) throw new RangeError(`Internal error: no exercise ${number}`);
   const named = `${title}, exercise ${number}${name ? `: ${name}` : ''}`;
-  return writeMidi(section.performance, { title: named, by, meter });
+  return writeMidi(section.performance, { title: named, by, meter: section.meter });
 }
 
 function scoreOf(lesson: Lesson, options: StandardFileOptions): Uint8Array {

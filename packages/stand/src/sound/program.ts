@@ -18,6 +18,7 @@ import {
   type SoundingVoice,
   type Stroke,
   type StrokeRole,
+  sectionOf,
   toNumber,
   type WrittenPlace,
 } from '@shedbook/core';
@@ -117,8 +118,9 @@ function beatsOf(lesson: Lesson, bars: readonly ProgramBar[]): readonly ProgramB
 }
 
 /** The program of a lesson. @throws RangeError when the exercise does not exist. */
-export function createProgram(lesson: Lesson, request: ProgramRequest): Program {
+export function createProgram(whole: Lesson, request: ProgramRequest): Program {
   const { bpm, form, exercise, layers } = request;
+  const lesson = sectionOf(whole, exercise);
   const performance = perform(lesson, { exercise, form, bpm, layers });
   const strokes = performance.strokes.map((stroke) => placed(stroke, performance, bpm));
   const bars = barsOf(lesson, performance);

@@ -113,6 +113,7 @@ export const cli = {
     lufs: 'LUFS from {$least :number} to {$most :number}',
     voices: 'voices: {$voices}',
     layers: 'how many play ({$names}), or each',
+    sectionOf: 'one of the sections: {$names}',
     exerciseList: 'numbers from 1 to {$most :integer}, such as 3, 1,4 or 2-5',
     beats: 'beats such as {$beats}, or all',
     gap: 'bars with click and bars without, such as 2/2',

@@ -116,6 +116,7 @@ export const cli = translation<typeof english.cli>()({
     lufs: 'LUFS von {$least :number} bis {$most :number}',
     voices: 'Stimmen: {$voices}',
     layers: 'wie viele spielen ({$names}), oder each',
+    sectionOf: 'einer der Abschnitte: {$names}',
     exerciseList: 'Nummern von 1 bis {$most :integer} wie 3, 1,4 oder 2-5',
     beats: 'Schläge wie {$beats}, oder all',
     gap: 'Takte mit Klick und Takte ohne, wie 2/2',

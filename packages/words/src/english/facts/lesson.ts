@@ -6,6 +6,11 @@ import { sentences } from '../../facts/sentences.ts';
 export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | PatternFact>>()({
   // Fields.
   'a-lesson': 'a lesson: keys such as title, meter, tempo, groove and exercises',
+  'a-lesson-section':
+    'a section: heading, text, and what it does not take from the lesson, such as groove, tempo and exercises',
+  'lesson-sections': 'sections, each with a heading and exercises',
+  'a-heading': 'a heading',
+  'a-groove-in-this-meter': 'a groove of the section in this meter, since that of the lesson is in another',
   'a-title': 'a title',
   'a-name': 'a name',
   'a-text': 'a text',

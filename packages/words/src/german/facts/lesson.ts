@@ -6,6 +6,12 @@ import { sentences } from '../../facts/sentences.ts';
 export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | PatternFact>>()({
   // Fields.
   'a-lesson': 'eine Lektion: Schlüssel wie title, meter, tempo, groove und exercises',
+  'a-lesson-section':
+    'ein Abschnitt: heading, text und was er nicht aus der Lektion nimmt, etwa groove, tempo und exercises',
+  'lesson-sections': 'Abschnitte, jeder mit heading und exercises',
+  'a-heading': 'eine Überschrift',
+  'a-groove-in-this-meter':
+    'ein Groove des Abschnitts in dieser Taktart, denn der der Lektion steht in einer anderen',
   'a-title': 'ein Titel',
   'a-name': 'ein Name',
   'a-text': 'ein Text',

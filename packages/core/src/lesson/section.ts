@@ -1,0 +1,28 @@
+/**
+ * Sections: parts of a lesson that are lessons of their own, with what they leave out taken from the lesson round
+ * them. What plays, draws, listens and composes works on one section: one meter, one tempo, one groove.
+ */
+import type { Lesson } from './lesson.ts';
+
+/** The sections of a lesson in order; one that is not divided is its own only section. At least one. */
+export function sectionsOf(lesson: Lesson): readonly Lesson[] {
+  return lesson.sections.length === 0 ? [lesson] : lesson.sections;
+}
+
+/**
+ * The section that an exercise stands in, by its number; the first one for the groove alone (null) and where no
+ * section has that exercise. A section that is asked for its section is that section.
+ */
+export function sectionOf(lesson: Lesson, exercise: number | null): Lesson {
+  const sections = sectionsOf(lesson);
+  const own = sections.find((section) => section.exercises.some((each) => each.number === exercise));
+  return own ?? (sections[0] as Lesson);
+}
+
+/** What is asked of a lesson, asked of the section that its exercise stands in. */
+export function inSection<T extends { readonly lesson: Lesson; readonly exercise: number | null }>(
+  asked: T,
+): T {
+  const lesson = sectionOf(asked.lesson, asked.exercise);
+  return lesson === asked.lesson ? asked : { ...asked, lesson };
+}
