@@ -8,7 +8,7 @@ import {
   gradeExercise,
   type PassNoteFact,
 } from '@shedbook/composer';
-import { type Exercise, type Lesson, parseLesson } from '@shedbook/core';
+import { type Exercise, type Lesson, parseLesson, sectionOf } from '@shedbook/core';
 import type { Ask, BarGrade, ComposeAnswer, ComposeOrder, Proposal } from './composer-messages.ts';
 
 type PageAsk = Extract<Ask, { ask: 'page' }>;
@@ -57,7 +57,9 @@ function proposePasses(lesson: Lesson, { pass, exercises, seed }: PassesAsk): Pr
 }
 
 function answer({ id, text, ask }: ComposeOrder): ComposeAnswer {
-  const { lesson } = parseLesson(text, 'lesson');
+  const { lesson: whole } = parseLesson(text, 'lesson');
+  // The view composes for the first section of a divided lesson; the command line for any.
+  const lesson = whole && sectionOf(whole, null);
   if (!lesson) return { id, grades: [], proposal: null };
   const proposal = ask && (ask.ask === 'page' ? proposePage(lesson, ask) : proposePasses(lesson, ask));
   return { id, grades: gradeAll(lesson), proposal };

@@ -3,7 +3,7 @@
  * person places it, and then as one step of history.
  */
 import { answeringLevel, withHeadings } from '@shedbook/composer';
-import { type Exercise, parseLesson, setExerciseLevel } from '@shedbook/core';
+import { type Exercise, parseLesson, sectionOf, setExerciseLevel } from '@shedbook/core';
 import { useSay as useNotice } from '@shedbook/stand';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
@@ -83,7 +83,8 @@ export function useComposer(text: string): Composer {
   const place = (how: PlaceHow, taken: ReadonlySet<number>) => {
     const { proposal } = state;
     const now = document.state().text;
-    const { lesson } = parseLesson(now, 'lesson');
+    const { lesson: whole } = parseLesson(now, 'lesson');
+    const lesson = whole && sectionOf(whole, null);
     if (!proposal || !lesson || state.working) return;
     const exercises = named(proposal, lesson.compose.headings);
     const items = proposal.exercises.map(({ from, isKept }, i) => ({

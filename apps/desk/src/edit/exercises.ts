@@ -5,6 +5,8 @@ import {
   editLesson,
   type Lesson,
   type Pattern,
+  sectionPath,
+  sectionsOf,
   setExercises,
   type Voice,
 } from '@shedbook/core';
@@ -13,10 +15,65 @@ import type { Line } from './strokes.ts';
 /** An exercise before it has a number. */
 export type Unnumbered = Omit<Exercise, 'number'>;
 
-/** The text of the lesson with other exercises. */
-export function withExercises(text: string, lesson: Lesson, exercises: readonly Unnumbered[]): string {
-  if (exercises.length === 0) return editLesson(text, ['exercises'], undefined);
-  return setExercises(text, exercises, lesson.comping);
+/**
+ * The text of the lesson with other exercises in one of its sections, which `lesson` is; in the first, which is the
+ * whole of a lesson that is not divided, when left out.
+ */
+export function withExercises(
+  text: string,
+  lesson: Lesson,
+  exercises: readonly Unnumbered[],
+  section = 0,
+): string {
+  const path = sectionPath(text, section);
+  if (exercises.length === 0) return editLesson(text, [...path, 'exercises'], undefined);
+  return setExercises(text, exercises, lesson.comping, section);
+}
+
+/** Where an exercise stands. */
+export interface ExerciseHome {
+  readonly section: Lesson;
+  /** Number of the section among all, from 0. */
+  readonly index: number;
+  /** Number of its place in the section, from 0. */
+  readonly at: number;
+}
+
+/** Where the exercise at a place (from 0) of the whole lesson stands; the end of the last section where there is none. */
+export function homeOf(lesson: Lesson, place: number): ExerciseHome {
+  const sections = sectionsOf(lesson);
+  const number = lesson.exercises[place]?.number;
+  const index = sections.findIndex(({ exercises }) => exercises.some((each) => each.number === number));
+  const section = (index < 0 ? sections.at(-1) : sections[index]) as Lesson;
+  const at = section.exercises.findIndex((each) => each.number === number);
+  return {
+    section,
+    index: index < 0 ? sections.length - 1 : index,
+    at: at < 0 ? section.exercises.length : at,
+  };
+}
+
+/** The text with the exercise at one place of the lesson moved to another, into another section where that stands in it. */
+export function withMoved(text: string, lesson: Lesson, from: number, to: number): string {
+  const [here, there] = [homeOf(lesson, from), homeOf(lesson, to)];
+  const moved = here.section.exercises[here.at];
+  if (here.index === there.index || !moved) {
+    return withExercises(
+      text,
+      here.section,
+      moveExercise(here.section.exercises, here.at, there.at),
+      here.index,
+    );
+  }
+  const at = there.at + (to > from ? 1 : 0);
+  // First where it goes to: a section that is left empty may be no section any more.
+  const added = withExercises(
+    text,
+    there.section,
+    there.section.exercises.toSpliced(at, 0, moved),
+    there.index,
+  );
+  return withExercises(added, here.section, removeExercise(here.section.exercises, here.at), here.index);
 }
 
 /** The exercises with one changed. */

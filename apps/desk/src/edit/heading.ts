@@ -1,5 +1,12 @@
 /** Changing what stands above the exercises. */
-import { editLesson, type Lesson, type SetUp, type SheetSettings, setExercises } from '@shedbook/core';
+import {
+  editLesson,
+  type Lesson,
+  type SetUp,
+  type SheetSettings,
+  sectionsOf,
+  setExercises,
+} from '@shedbook/core';
 import { parseDocument } from 'yaml';
 
 /** The text with another title. */
@@ -35,11 +42,14 @@ export function setSetUp(text: string, lesson: Lesson, setUp: SetUp): string {
   if (lesson.setUp === setUp) return text;
   const sided = editLesson(text, ['setUp'], setUp === 'right-handed' ? undefined : setUp);
   if (lesson.exercises.every((exercise) => exercise.sticking === null)) return sided;
-  const mirrored = lesson.exercises.map((exercise) => ({
-    ...exercise,
-    sticking: exercise.sticking?.map((hand) => MIRRORED[hand]) ?? null,
-  }));
-  return setExercises(sided, mirrored, lesson.comping);
+  return sectionsOf(lesson).reduce((written, { exercises, comping }, index) => {
+    if (exercises.every((exercise) => exercise.sticking === null)) return written;
+    const mirrored = exercises.map((exercise) => ({
+      ...exercise,
+      sticking: exercise.sticking?.map((hand) => MIRRORED[hand]) ?? null,
+    }));
+    return setExercises(written, mirrored, comping, index);
+  }, sided);
 }
 
 /** The text with a setting of the sheet. */

@@ -8,6 +8,7 @@ import {
   formNamed,
   type Lesson,
   readFeel,
+  sectionOf,
 } from '@shedbook/core';
 import type { LiveSettings } from '@shedbook/stand';
 import {
@@ -71,12 +72,15 @@ export function formHeard(lesson: Lesson, { form }: Pick<SoundChoice, 'form'>): 
   return (form === null ? null : formNamed(lesson, form)) ?? defaultForm(lesson);
 }
 
-function programFor(lesson: Lesson | null, choice: SoundChoice): Program | null {
-  if (!lesson) return null;
+function programFor(whole: Lesson | null, choice: SoundChoice): Program | null {
+  if (!whole) return null;
+  const exercise = whole.exercises.some((each) => each.number === choice.exercise) ? choice.exercise : null;
+  const lesson = sectionOf(whole, exercise);
   const feel: Feel = readFeel(choice.feel) ?? lesson.feel;
   const form = formHeard(lesson, choice);
-  const exercise = lesson.exercises.some((each) => each.number === choice.exercise) ? choice.exercise : null;
-  const { bpm, layers } = choice;
+  const { bpm } = choice;
+  // All layers of the lesson are all of each section, which may have more.
+  const layers = choice.layers >= whole.layers.length ? lesson.layers.length : choice.layers;
   const program = createProgram({ ...lesson, feel }, { exercise, form, layers, bpm: Bpm(bpm) });
   return choice.bar === null ? program : loopOneBar(program, choice.bar);
 }

@@ -1,4 +1,5 @@
 /** One view of the lesson; while its text has problems, the lesson as it last could be read. */
+import { sectionOf } from '@shedbook/core';
 import { Button } from '@shedbook/stand';
 import { lazy, Suspense } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
@@ -47,7 +48,7 @@ function Readable({ state, view }: ReadableProps) {
     case 'groove':
       return <GrooveView lesson={lesson} />;
     case 'compose':
-      return <ComposeView state={state} lesson={lesson} />;
+      return <ComposeView state={state} lesson={sectionOf(lesson, null)} />;
     case 'print':
       return <PrintView state={state} lesson={lesson} />;
     case 'room':

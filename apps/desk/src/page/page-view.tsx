@@ -1,6 +1,6 @@
 /** The page: the lesson's heading and its exercises, written where they stand. */
 
-import type { Lesson } from '@shedbook/core';
+import { type Exercise, type Lesson, sectionOf } from '@shedbook/core';
 import { Button, Icon, KeyList, SheetButton } from '@shedbook/stand';
 import { useEffect } from 'react';
 import { useSound } from '../hear/sound-context.tsx';
@@ -48,7 +48,7 @@ export function PageView({ lesson }: PageViewProps) {
   }, [number, choose]);
   const box = chosen && (
     <PencilBox
-      lesson={lesson}
+      lesson={sectionOf(lesson, chosen.number)}
       exercise={chosen}
       part={choice.part}
       place={choice.place}
@@ -72,14 +72,20 @@ export function PageView({ lesson }: PageViewProps) {
               dropBefore={drag?.before === index}
               dropAfter={drag?.before === lesson.exercises.length && index === lesson.exercises.length - 1}
             >
+              <SectionHeading lesson={lesson} exercise={exercise} />
               <ExerciseRow
                 exercise={exercise}
-                meter={lesson.meter}
+                meter={sectionOf(lesson, exercise.number).meter}
                 chosen={index === choice.index}
                 playing={playing === exercise.number}
                 active={choice.place}
                 part={choice.part}
-                abreast={barsAbreast(exercise.parts[0]?.pattern.bars ?? [], lesson.meter, lineWidth, TAIL)}
+                abreast={barsAbreast(
+                  exercise.parts[0]?.pattern.bars ?? [],
+                  sectionOf(lesson, exercise.number).meter,
+                  lineWidth,
+                  TAIL,
+                )}
                 takesFocus={index === choice.index && choice.focus}
                 onChoose={work.choose}
                 onActive={work.setPlace}
@@ -113,6 +119,12 @@ export function PageView({ lesson }: PageViewProps) {
       <aside className={styles.beside}>{box}</aside>
     </div>
   );
+}
+
+/** The heading of a section over its first exercise. */
+function SectionHeading({ lesson, exercise }: { readonly lesson: Lesson; readonly exercise: Exercise }) {
+  const { heading, exercises } = sectionOf(lesson, exercise.number);
+  return heading !== null && exercises[0]?.number === exercise.number ? <h2>{heading}</h2> : null;
 }
 
 interface ExerciseItemProps {

@@ -7,11 +7,13 @@ import { useDocument } from '../document/use-document.ts';
 import {
   changeExercise,
   duplicateExercise,
+  type ExerciseHome,
+  homeOf,
   insertExercise,
-  moveExercise,
   removeExercise,
   type Unnumbered,
   withExercises,
+  withMoved,
 } from '../edit/exercises.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
 import { samePlaceIn } from '../line/slots.ts';
@@ -50,8 +52,11 @@ export function useExercises(lesson: Lesson): ExerciseWork {
   const [choice, setChoice] = useState<Choice>(START);
   const { exercises } = lesson;
   const index = Math.min(choice.index, Math.max(0, exercises.length - 1));
-  const keep = (changed: readonly Unnumbered[]) =>
-    document.edit(withExercises(document.state().text, lesson, changed));
+  /** Changes the exercises of the section that a place of the lesson stands in. */
+  const keep = (place: number, change: (home: ExerciseHome) => readonly Unnumbered[]) => {
+    const home = homeOf(lesson, place);
+    document.edit(withExercises(document.state().text, home.section, change(home), home.index));
+  };
 
   const parts = exercises[index]?.parts ?? [];
   const part = Math.min(choice.part, Math.max(0, parts.length - 1));
@@ -69,18 +74,18 @@ export function useExercises(lesson: Lesson): ExerciseWork {
   };
   const move = (from: number, to: number) => {
     if (to < 0 || to >= exercises.length || from === to) return;
-    keep(moveExercise(exercises, from, to));
+    document.edit(withMoved(document.state().text, lesson, from, to));
     setChoice({ ...choice, index: to, focus: true });
     say(words.page.moved({ from: from + 1, to: to + 1 }));
   };
   const add = () => {
     const at = exercises.length === 0 ? 0 : index + 1;
-    keep(insertExercise(lesson, at));
+    keep(index, (home) => insertExercise(home.section, exercises.length === 0 ? 0 : home.at + 1));
     setChoice({ index: at, part: 0, place: START.place, focus: true });
   };
   const remove = () => {
     if (!exercises[index]) return;
-    keep(removeExercise(exercises, index));
+    keep(index, ({ section, at }) => removeExercise(section.exercises, at));
     setChoice({ ...choice, index: Math.max(0, Math.min(index, exercises.length - 2)), focus: true });
     say(words.page.removedExercise({ n: index + 1 }), {
       label: words.desk.undo,
@@ -88,7 +93,7 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     });
   };
   const duplicate = () => {
-    keep(duplicateExercise(exercises, index));
+    keep(index, ({ section, at }) => duplicateExercise(section.exercises, at));
     setChoice({ ...choice, index: index + 1, focus: true });
   };
   const act = (action: ExerciseAction) => {
@@ -117,7 +122,8 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     setPart,
     choose: useCallback((number, place) => setChoice({ index: number - 1, part: 0, place, focus: true }), []),
     setPlace: useCallback((place) => setChoice((before) => ({ ...before, place, focus: false })), []),
-    change: (number, exercise) => keep(changeExercise(exercises, number - 1, exercise)),
+    change: (number, exercise) =>
+      keep(number - 1, ({ section, at }) => changeExercise(section.exercises, at, exercise)),
     act,
     move,
     onKey,

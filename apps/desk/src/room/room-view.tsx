@@ -1,6 +1,6 @@
 /** The lesson room: one exercise at a time, so large that it can be read from the throne, without a hand. */
 
-import type { Lesson } from '@shedbook/core';
+import { type Lesson, sectionOf } from '@shedbook/core';
 import { Button, Icon, PedalSetUp, SheetButton, useAwake, usePedal } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { useEffect, useRef } from 'react';
@@ -44,6 +44,7 @@ export function RoomView({ id, lesson }: RoomViewProps) {
     if (exercise) choose({ exercise: exercise.number });
   }, []);
   if (!exercise) return <p className={styles.empty}>{words.page.empty}</p>;
+  const section = sectionOf(lesson, exercise.number);
   return (
     <div className={styles.room} data-part="room" ref={room}>
       <h1 className="hidden-words">{lesson.title}</h1>
@@ -53,7 +54,7 @@ export function RoomView({ id, lesson }: RoomViewProps) {
           <span className="hidden-words">{sayExercise(exercise, words)}</span>
         </p>
         <p className={styles.name}>
-          {exercise.name ?? words.room.of({ n: number, all })}
+          {exercise.name ?? section.heading ?? words.room.of({ n: number, all })}
           <span className={styles.hint}>{words.room.hint}</span>
         </p>
         <Button onClick={() => go({ at: 'lesson', id, view: 'page' })}>
@@ -61,7 +62,7 @@ export function RoomView({ id, lesson }: RoomViewProps) {
           {words.room.leave}
         </Button>
       </div>
-      <RoomDrawing exercise={exercise} meter={lesson.meter} />
+      <RoomDrawing exercise={exercise} meter={section.meter} />
       <p className={styles.notes}>{exercise.notes}</p>
       <div className={styles.foot}>
         <div className={styles.turn}>

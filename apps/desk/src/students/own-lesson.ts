@@ -1,7 +1,8 @@
 /** What is set for a student, as a lesson of its own: to print, to hear, to take home. */
 import { exerciseKey } from '@shedbook/coach';
+import { type Exercise, sectionsOf } from '@shedbook/core';
 import type { StoredAssignment } from '@shedbook/routes';
-import { type Unnumbered, withExercises } from '../edit/exercises.ts';
+import { withExercises } from '../edit/exercises.ts';
 import { setTitle } from '../edit/heading.ts';
 import type { DeskShelf } from './take-in.ts';
 
@@ -19,10 +20,18 @@ export function ownLesson(
   assignments: readonly StoredAssignment[],
   title: string,
 ): string | null {
-  const exercises = assignments.flatMap((assignment): Unnumbered[] => {
+  const exercises = assignments.flatMap((assignment): Exercise[] => {
     const found = lesson.exercises.find((each) => exerciseKey(each) === assignment.exercise);
     if (assignment.lesson !== id || !found) return [];
     return [{ ...found, notes: assignment.note ?? found.notes }];
   });
-  return exercises.length === 0 ? null : withExercises(setTitle(text, title), lesson, exercises);
+  if (exercises.length === 0) return null;
+  // Last section first: one that is left empty may be no section any more.
+  return sectionsOf(lesson).reduceRight(
+    (written, section, index) => {
+      const own = exercises.filter((each) => section.exercises.some(({ number }) => number === each.number));
+      return withExercises(written, section, own, index);
+    },
+    setTitle(text, title),
+  );
 }

@@ -15,6 +15,7 @@ import {
   PLAYED_TEMPI,
   type SetUp,
   type Subdivision,
+  sectionsOf,
   type Voice,
 } from '@shedbook/core';
 import type { ClickGap } from '@shedbook/sound';
@@ -68,12 +69,17 @@ export function withinRange(bpm: number): Bpm {
   return bringWithin(PLAYED_TEMPI, Math.round(bpm));
 }
 
+/** Layers of the section that has most: as many are all of them in every section. */
+export function mostLayers(lesson: Lesson): number {
+  return Math.max(...sectionsOf(lesson).map(({ layers }) => layers.length));
+}
+
 /** What is chosen before anything is. */
 export function firstChoice(lesson: Lesson): PracticeChoice {
   return {
     bpm: lesson.tempo.startBpm,
     form: defaultForm(lesson).name,
-    layers: lesson.layers.length,
+    layers: mostLayers(lesson),
     click: 'off',
     gap: null,
     guide: 1,

@@ -1,7 +1,7 @@
 /** What a student chose last time, by lesson, kept in the browser. */
 import type { Lesson } from '@shedbook/core';
 import { rememberedOwn, rememberOwn } from '../kept/students.ts';
-import { firstChoice, type PracticeChoice, withinRange } from './choice.ts';
+import { firstChoice, mostLayers, type PracticeChoice, withinRange } from './choice.ts';
 
 /** A choice, and the tempo of every exercise that was played, by its lasting name. */
 export interface KeptChoice {
@@ -27,7 +27,7 @@ export function recallChoice(lessonId: string, lesson: Lesson): KeptChoice {
   const { choice, tempi = {} } = readKept(lessonId);
   const { bpm: _, ...first } = firstChoice(lesson);
   const merged = { ...first, ...choice };
-  const layers = Math.min(Math.max(1, merged.layers), lesson.layers.length);
+  const layers = Math.min(Math.max(1, merged.layers), mostLayers(lesson));
   const known = Object.entries(tempi).filter(([, bpm]) => Number.isFinite(bpm));
   return {
     choice: { ...merged, layers },

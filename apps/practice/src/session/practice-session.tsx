@@ -6,7 +6,7 @@
  * another exercise or form begins anew with its count-in; all else changes at once.
  */
 import { type PracticePart, takeApart } from '@shedbook/coach';
-import { Bpm, type Form, type Lesson } from '@shedbook/core';
+import { Bpm, type Form, type Lesson, sectionOf } from '@shedbook/core';
 import type { Pack } from '@shedbook/pack';
 import { createProgram, Player, type PlayerStatus, type Program } from '@shedbook/stand';
 import { createContext, type ReactNode, useContext, useMemo, useState, useSyncExternalStore } from 'react';
@@ -31,7 +31,7 @@ import { usePlaying, type When } from './use-playing.ts';
 /** The session of the open pack. */
 export interface PracticeSession {
   readonly pack: Pack;
-  /** The lesson in the student's set-up; where a part is played, the exercise is what is left of it. */
+  /** The section that the exercise stands in, in the student's set-up; where a part is played, the exercise is what is left of it. */
   readonly lesson: Lesson;
   /** What of the exercise is played; null: all of it. */
   readonly part: PracticePart | null;
@@ -105,10 +105,11 @@ function useSession(given: Pack): PracticeSession {
     [isFree, pack.lesson, exercise, chosen],
   );
   const part = usePart(place);
+  const section = sectionOf(pack.lesson, exercise);
   const lesson = useMemo(() => {
-    const whole = { ...pack.lesson, setUp: choice.setUp };
+    const whole = { ...section, setUp: choice.setUp };
     return part && exercise !== null ? takeApart(whole, exercise, part) : whole;
-  }, [pack.lesson, choice.setUp, part, exercise]);
+  }, [section, choice.setUp, part, exercise]);
   const ladder = useLadder(lesson, exercise, choice.bpm);
   const { form, program } = useProgram(lesson, place, choice);
   const settings = useMemo(() => settingsOf(lesson, choice), [lesson, choice]);
@@ -126,7 +127,7 @@ function useSession(given: Pack): PracticeSession {
     change(next.form === BUILD_UP ? { ...next, layers: 1 } : next, 'now');
   };
   const { next: nextOnList } = usePlanRun({
-    ...{ lesson: pack.lesson, place, choice, choose, playing },
+    ...{ lesson: section, place, choice, choose, playing },
     sounds: status === 'playing',
     isReady: program !== null,
   });

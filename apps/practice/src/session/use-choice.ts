@@ -1,8 +1,8 @@
 /** The student's choice while the page is open: kept for the next visit, with a tempo for each exercise. */
 import { exerciseKey } from '@shedbook/coach';
-import type { Lesson } from '@shedbook/core';
+import { type Lesson, sectionOf } from '@shedbook/core';
 import { useEffect, useMemo, useState } from 'react';
-import { type PracticeChoice, withinRange } from './choice.ts';
+import { mostLayers, type PracticeChoice, withinRange } from './choice.ts';
 import { keepChoice, recallChoice } from './kept-choice.ts';
 
 /** The lasting name of the groove alone, among those of exercises. */
@@ -23,11 +23,17 @@ export function useChoice(
   const [kept, setKept] = useState(() => recallChoice(lessonId, lesson));
   useEffect(() => keepChoice(lessonId, kept), [lessonId, kept]);
   const key = lastingName(lesson, exercise);
-  const bpm = kept.tempi[key] ?? lesson.tempo.startBpm;
-  const choice = useMemo((): PracticeChoice => ({ ...kept.choice, bpm }), [kept.choice, bpm]);
+  const section = sectionOf(lesson, exercise);
+  const bpm = kept.tempi[key] ?? section.tempo.startBpm;
+  const all = section.layers.length;
+  const layers = Math.min(kept.choice.layers, all);
+  const choice = useMemo((): PracticeChoice => ({ ...kept.choice, layers, bpm }), [kept.choice, layers, bpm]);
+  // All layers of one section are all of every other, too.
+  const whole = (change: Partial<PracticeChoice>) =>
+    change.layers === all ? { ...change, layers: mostLayers(lesson) } : change;
   const choose = ({ bpm: next, ...change }: Partial<PracticeChoice>) =>
     setKept((before) => ({
-      choice: Object.keys(change).length === 0 ? before.choice : { ...before.choice, ...change },
+      choice: Object.keys(change).length === 0 ? before.choice : { ...before.choice, ...whole(change) },
       tempi: next === undefined ? before.tempi : { ...before.tempi, [key]: withinRange(next) },
     }));
   return [choice, choose];

@@ -1,5 +1,5 @@
 /** The sheet: everything on it, what to practise today, and what to take along. */
-import { formatFeel, isFeelName, type Lesson } from '@shedbook/core';
+import { formatFeel, isFeelName, type Lesson, sectionOf, sectionsOf } from '@shedbook/core';
 import { buttonClass } from '@shedbook/stand';
 import { type PracticeWords, tempoWords } from '@shedbook/words';
 import { useEffect } from 'react';
@@ -10,6 +10,7 @@ import { usePracticeWords } from '../page/words.tsx';
 import { PlanPanel } from '../plan/index.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Optional } from '../ui/optional.tsx';
+import { Prose } from '../ui/prose.tsx';
 import { Downloads } from './downloads.tsx';
 import { ExerciseCard, TimeCard } from './exercise-card.tsx';
 import { PageSettings } from './page-settings.tsx';
@@ -20,9 +21,11 @@ function feelWords(lesson: Lesson, words: PracticeWords): string {
   return isFeelName(feel) ? words.sheet.feels[feel] : words.sheet.swing({ ratio: feel });
 }
 
+/** The title, with meter, feel and tempo of the first section. */
 function Heading({ lesson }: { readonly lesson: Lesson }) {
   const words = usePracticeWords();
-  const { startBpm, goalBpm } = lesson.tempo;
+  const first = sectionOf(lesson, null);
+  const { startBpm, goalBpm } = first.tempo;
   const student = students().find(({ id }) => id === currentStudent())?.name;
   return (
     <header className={styles.head}>
@@ -30,8 +33,8 @@ function Heading({ lesson }: { readonly lesson: Lesson }) {
       {student && <p data-part="student">{words.student.plays({ name: student })}</p>}
       {lesson.by && <p className={styles.by}>{words.sheet.by({ name: lesson.by })}</p>}
       <p className={styles.facts}>
-        <span>{lesson.meter.text}</span>
-        <span>{feelWords(lesson, words)}</span>
+        <span>{first.meter.text}</span>
+        <span>{feelWords(first, words)}</span>
         <span>{tempoWords(words.sheet, startBpm, goalBpm)}</span>
       </p>
       <nav className={styles.ways} aria-label={words.sheet.ways}>
@@ -59,6 +62,7 @@ export function SheetPage() {
     <main className={styles.page}>
       <KeepingLine />
       <Heading lesson={lesson} />
+      <Prose text={lesson.text} />
       <div className={styles.plan}>
         <Optional>
           <PlanPanel />
@@ -73,11 +77,21 @@ export function SheetPage() {
             {words.stage.free}
           </a>
         </p>
-        <ol className={styles.cards} data-part="exercises">
-          {lesson.exercises.map((exercise) => (
-            <ExerciseCard key={exercise.number} exercise={exercise} bars={tiles.get(exercise.number) ?? []} />
-          ))}
-        </ol>
+        {sectionsOf(lesson).map((section) => (
+          <div key={`${section.heading} ${section.exercises[0]?.number}`} data-part="section">
+            {section.heading !== null && <h3>{section.heading}</h3>}
+            {section !== lesson && <Prose text={section.text} />}
+            <ol className={styles.cards} data-part="exercises">
+              {section.exercises.map((exercise) => (
+                <ExerciseCard
+                  key={exercise.number}
+                  exercise={exercise}
+                  bars={tiles.get(exercise.number) ?? []}
+                />
+              ))}
+            </ol>
+          </div>
+        ))}
       </section>
       <Downloads />
       <PageSettings />

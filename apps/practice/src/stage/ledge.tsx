@@ -19,11 +19,11 @@ interface LedgeProps {
 /** The ledge. */
 export function Ledge({ actions, pedal }: LedgeProps) {
   const words = usePracticeWords().stage;
-  const { playing, status, exercise, lesson } = usePracticeSession();
+  const { playing, status, exercise, pack } = usePracticeSession();
   // After the settings a press of space plays, rather than opening them again.
   const play = useRef<HTMLButtonElement>(null);
   const number = exercise ?? 0;
-  const last = lesson.exercises.length;
+  const last = pack.lesson.exercises.length;
   return (
     <section className={styles.ledge} data-part="ledge" aria-label={words.ledge}>
       <LedgeButton aria-label={words.previous} disabled={number <= 1} onClick={() => actions.turn(-1)}>

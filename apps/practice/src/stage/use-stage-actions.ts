@@ -35,7 +35,8 @@ export function useStageActions(): StageActions {
   const { lesson, exercise, choice, choose, playing, judge, toggle, play, stop } = session;
   const turn = (by: -1 | 1) => {
     const next = (exercise ?? 0) + by;
-    if (lesson.exercises.some((each) => each.number === next)) goTo({ at: 'stage', exercise: next });
+    if (session.pack.lesson.exercises.some((each) => each.number === next))
+      goTo({ at: 'stage', exercise: next });
   };
   const tap = () => {
     taps.current = withTap(taps.current, performance.now());
