@@ -39,14 +39,27 @@ describe('explaining', () => {
   });
 
   it('[CO28] says why one bar is harder than another', () => {
-    const { text, points } = compare(
+    const { fact, points } = compare(
       lesson,
       exerciseOf(lesson, 'x.. x.. ... ...', 13),
       exerciseOf(lesson, 'x.. x.. ..x ...', 14),
     );
-    expect(text).toMatch(
-      /^14 is harder than 13 because it says less of the pulse \(\+1\.6\), one more stroke falls alone \(the let of 3\) \(\+1\.0\)/,
-    );
+    const places = [{ fact: 'syllable', syllable: 'let', beat: 3 }];
+    // definition: a beat hung over 4 · 0.4, and a stroke alone that weighs 1
+    expect(fact).toMatchObject({
+      fact: 'harder',
+      number: 14,
+      other: 13,
+      why: [
+        { fact: 'worth-more', what: { fact: 'more-of-pulse' }, points: expect.closeTo(1.6, 9) },
+        {
+          fact: 'worth-more',
+          what: { fact: 'more-alone', strokes: 1, places },
+          points: expect.closeTo(1, 9),
+        },
+        { fact: 'worth-more' },
+      ],
+    });
     // definition: alone 1, syncopation 3 · 0.05, one stroke 0.1, one more change 0.15, two more changes of company 0.3,
     // a beat hung over 4 · 0.4
     expect(points).toBeCloseTo(3.3, 9);
@@ -57,12 +70,17 @@ describe('explaining', () => {
     const second = exerciseOf(lesson, 'x.. ... ... x..', 2);
     const there = compare(lesson, first, second);
     const back = compare(lesson, second, first);
+    const named = ({ fact }: typeof there) => ('why' in fact ? fact.why.map(({ what }) => what.fact) : []);
     // definition: differences change sign
     expect(back.points).toBeCloseTo(-there.points, 9);
-    expect(there.text).toContain('2 is easier than 1 because');
-    expect(there.text).toContain('1 is played (−0.3)');
-    expect(back.text).toContain('1 is silent (+0.3)');
-    expect(compare(lesson, first, { ...first, number: 3 }).text).toBe('3 is as hard as 1: 0.0 points apart.');
+    expect(there.fact).toMatchObject({ fact: expect.stringMatching(/^easier/), number: 2, other: 1 });
+    expect(named(there)).toContain('less-of-silence');
+    expect(named(back)).toContain('more-of-silence');
+    expect(compare(lesson, first, { ...first, number: 3 }).fact).toMatchObject({
+      fact: 'as-hard',
+      number: 3,
+      other: 1,
+    });
   });
 
   it('[CO28] accounts for the whole difference', () => {

@@ -12,10 +12,10 @@ import {
   sectionOf,
   struckSlots,
 } from '@shedbook/core';
+import type { ComparisonFact, DifferenceFact, Fall, WorthFact } from './difference-fact.ts';
 import { type Grade, type GradedPart, gradeLines, gradeSettingsOf } from './grade.ts';
 import type { Company } from './ground.ts';
 import { PARTS, type PartName } from './parts.data.ts';
-import { placeWords } from './place-words.ts';
 import type { ReasonFact } from './reason-fact.ts';
 import { exerciseText } from './report.ts';
 import { type Line, linesOf, withoutUnisons } from './score.ts';
@@ -42,7 +42,7 @@ export interface Difference {
   readonly part: PartName;
   /** Points of difficulty; negative where the second bar is easier. */
   readonly points: number;
-  readonly text: string;
+  readonly what: DifferenceFact;
 }
 
 /** Two bars compared. */
@@ -51,8 +51,8 @@ export interface Comparison {
   readonly points: number;
   /** Heaviest first. */
   readonly reasons: readonly Difference[];
-  /** One sentence, such as "14 is harder than 13 because …". */
-  readonly text: string;
+  /** In one sentence. */
+  readonly fact: ComparisonFact;
 }
 
 /** A difference of fewer points is none. */
@@ -61,12 +61,9 @@ const NO_DIFFERENCE = 0.005;
 /** Reasons that a comparison names on either side, at most. */
 const NAMED_REASONS = 3;
 
-type Kind = 'alone' | 'foot' | 'lead';
-
 interface PlacedStroke {
-  readonly kind: Kind;
+  readonly kind: Fall;
   readonly place: PlaceFact;
-  readonly words: string;
   readonly company: Company;
 }
 
@@ -78,7 +75,7 @@ interface Subject {
 }
 
 /** With whom a stroke falls for the most part. */
-function kindOf(company: Company): Kind {
+function kindOf(company: Company): Fall {
   if (company.alone >= 0.5) return 'alone';
   return company.lead >= company.foot ? 'lead' : 'foot';
 }
@@ -98,11 +95,9 @@ function strokesOf(lesson: Lesson, lines: readonly Line[]): readonly PlacedStrok
       const beat = at % inBar;
       return struckSlots(cell).map((slot) => {
         const company = ground.company(at, slot, cell.marks.length);
-        const place = placeWords(beat, slot, cell.marks.length);
         return {
           kind: kindOf(company),
           place: placed(placeInBar(beat, slot, cell.marks.length), bar, bars),
-          words: bars > 1 ? `${place} in bar ${bar + 1}` : place,
           company,
         };
       });
@@ -121,12 +116,7 @@ function subjectOf(whole: Lesson, exercise: Exercise): Subject {
   };
 }
 
-function listed(words: readonly string[]): string {
-  if (words.length <= 1) return words.join('');
-  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
-}
-
-function fallingFact(subject: Subject, kind: Kind): ReasonFact {
+function fallingFact(subject: Subject, kind: Fall): ReasonFact {
   const own = subject.strokes.filter((stroke) => stroke.kind === kind);
   const places = own.map((stroke) => stroke.place);
   if (kind === 'alone') return { fact: 'fall-alone', strokes: own.length, places };
@@ -155,74 +145,50 @@ export function explain(lesson: Lesson, exercise: Exercise): Explanation {
   return { pattern: subject.text, grade: subject.grade, reasons };
 }
 
-const NUMBER_WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
-
-function words(count: number): string {
-  return NUMBER_WORDS[count] ?? String(count);
+/** The places of the one that are none of the other's. */
+function placesOnlyOf(one: readonly PlaceFact[], other: readonly PlaceFact[]): readonly PlaceFact[] {
+  const keys = new Set(other.map((place) => JSON.stringify(place)));
+  return one.filter((place) => !keys.has(JSON.stringify(place)));
 }
 
-/** `one more stroke falls alone (the let of 3)`, or `it has the let of 2 alone instead of the let of 4`. */
-function strokesText(first: Subject, second: Subject, kind: Kind): string {
+function fallDifference(first: Subject, second: Subject, fall: Fall): DifferenceFact {
   const of = (subject: Subject) =>
-    subject.strokes.filter((stroke) => stroke.kind === kind).map((stroke) => stroke.words);
-  const before = of(first);
-  const after = of(second);
-  const come = after.filter((each) => !before.includes(each));
-  const gone = before.filter((each) => !after.includes(each));
-  const ending = { alone: 'alone', foot: 'with a foot only', lead: 'with the lead hand' }[kind];
-  if (come.length > 0 && gone.length > 0) {
-    return `${listed(come)} ${come.length === 1 ? 'falls' : 'fall'} ${ending} instead of ${listed(gone)}`;
-  }
-  const size = come.length + gone.length;
-  const verb = size === 1 ? 'stroke falls' : 'strokes fall';
-  return `${words(size)} ${come.length > 0 ? 'more' : 'fewer'} ${verb} ${ending} (${listed([...come, ...gone])})`;
+    subject.strokes.filter((stroke) => stroke.kind === fall).map((stroke) => stroke.place);
+  const come = placesOnlyOf(of(second), of(first));
+  const gone = placesOnlyOf(of(first), of(second));
+  if (come.length > 0 && gone.length > 0) return { fact: `moved-${fall}`, come, strokes: come.length, gone };
+  const places = [...come, ...gone];
+  return { fact: come.length > 0 ? `more-${fall}` : `fewer-${fall}`, strokes: places.length, places };
 }
 
-/** What more, or less, of a part means, in words. */
-const MORE_OR_LESS: Readonly<Partial<Record<PartName, readonly [string, string]>>> = {
-  silence: ['1 is silent', '1 is played'],
-  unison: ['limbs strike together more often', 'limbs strike together less often'],
-  interlock: ['it is handed from limb to limb more often', 'it is handed from limb to limb less often'],
-  switch: ['it changes company more often', 'it changes company less often'],
-  wnbd: ['its strokes pull harder against the beat', 'its strokes lie closer to the beat'],
-  lhl: [
-    'more strong places are silent after weaker strokes',
-    'fewer strong places are silent after weaker strokes',
-  ],
-  offBeatness: ['more strokes lie far off the beat', 'fewer strokes lie far off the beat'],
-  keith: ['more strokes come early for their length', 'fewer strokes come early for their length'],
-  pulse: ['it says less of the pulse', 'it says more of the pulse'],
-  density: ['it has more strokes', 'it has fewer strokes'],
-  memory: ['later bars bring more that is new', 'later bars bring less that is new'],
-  change: ['the cell changes more often', 'the cell changes less often'],
-  speed: ['strokes follow one another faster', 'strokes follow one another less fast'],
-  dynamics: ['loudness changes more often', 'loudness changes less often'],
-};
-
-function differenceText(first: Subject, second: Subject, part: PartName, points: number): string {
-  if (part === 'alone' || part === 'foot' || part === 'lead') return strokesText(first, second, part);
-  const pair = MORE_OR_LESS[part] ?? [`more ${part}`, `less ${part}`];
-  return points > 0 ? pair[0] : pair[1];
+function differenceFact(first: Subject, second: Subject, part: PartName, points: number): DifferenceFact {
+  if (part === 'alone' || part === 'foot' || part === 'lead') return fallDifference(first, second, part);
+  return { fact: points > 0 ? `more-of-${part}` : `less-of-${part}` };
 }
 
-function reasonsList(reasons: readonly Difference[]): string {
-  return listed(
-    reasons
-      .slice(0, NAMED_REASONS)
-      .map(({ text, points }) => `${text} (${points > 0 ? '+' : '−'}${Math.abs(points).toFixed(1)})`),
-  );
+/** The heaviest differences with what they are worth. */
+function worthOf(reasons: readonly Difference[]): readonly WorthFact[] {
+  return reasons.slice(0, NAMED_REASONS).map(({ what, points }) => ({
+    fact: points > 0 ? 'worth-more' : 'worth-less',
+    what,
+    points: Math.abs(points),
+  }));
 }
 
-function sentence(first: Subject, second: Subject, points: number, reasons: readonly Difference[]): string {
-  if (Math.abs(points) < NO_DIFFERENCE)
-    return `${second.number} is as hard as ${first.number}: ${points.toFixed(1)} points apart.`;
+function comparisonFact(
+  { number: other }: Subject,
+  { number }: Subject,
+  points: number,
+  reasons: readonly Difference[],
+): ComparisonFact {
+  if (Math.abs(points) < NO_DIFFERENCE) return { fact: 'as-hard', number, other, points };
   const sign = Math.sign(points);
-  const why = reasons.filter((reason) => Math.sign(reason.points) === sign);
-  const against = reasons.filter((reason) => Math.sign(reason.points) === -sign);
-  const comparative = points > 0 ? 'harder' : 'easier';
-  const other = points > 0 ? 'easier' : 'harder';
-  const but = against.length > 0 ? `; what makes it ${other}: ${reasonsList(against)}` : '';
-  return `${second.number} is ${comparative} than ${first.number} because ${reasonsList(why)}${but}.`;
+  const why = worthOf(reasons.filter((reason) => Math.sign(reason.points) === sign));
+  const but = worthOf(reasons.filter((reason) => Math.sign(reason.points) === -sign));
+  const kind = points > 0 ? 'harder' : 'easier';
+  return but.length === 0
+    ? { fact: kind, number, other, why }
+    : { fact: `${kind}-but`, number, other, why, but };
 }
 
 /** Why the second bar is harder, or easier, than the first over the lesson's groove. */
@@ -232,10 +198,10 @@ export function compare(lesson: Lesson, first: Exercise, second: Exercise): Comp
   const reasons = PARTS.map((part): Difference => {
     const of = (subject: Subject) => subject.grade.parts.find((each) => each.part === part)?.points ?? 0;
     const points = of(b) - of(a);
-    return { part, points, text: differenceText(a, b, part, points) };
+    return { part, points, what: differenceFact(a, b, part, points) };
   })
     .filter((reason) => Math.abs(reason.points) >= NO_DIFFERENCE)
     .sort(byWeight);
   const points = b.grade.points - a.grade.points;
-  return { points, reasons, text: sentence(a, b, points, reasons) };
+  return { points, reasons, fact: comparisonFact(a, b, points, reasons) };
 }

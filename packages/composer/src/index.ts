@@ -1,5 +1,6 @@
 export { type ComposeOptions, compose, patternTexts } from './compose.ts';
 export { answeringLevel, answeringVoices, composeDialogue } from './dialogue.ts';
+export * from './difference-fact.ts';
 export * from './explain.ts';
 export { FIGURES, type Figure, type FigureName } from './figures.data.ts';
 export { composeGoal, type GoalPage } from './goal.ts';

@@ -22,6 +22,13 @@ function explained(lesson: Lesson, exercise: Exercise, to: CliCatalogue) {
   return { ...explanation, reasons, text: explanationText(exercise.number, explanation, to) };
 }
 
+/** A comparison with its sentences. */
+function compared(lesson: Lesson, first: Exercise, second: Exercise, { language }: CliCatalogue) {
+  const { points, reasons, fact } = compare(lesson, first, second);
+  const said = reasons.map((reason) => ({ ...reason, text: say(reason.what, language) }));
+  return { points, reasons: said, text: say(fact, language) };
+}
+
 /** Explains one exercise, or compares it with another. @returns the exit status. */
 export async function why(
   path: string,
@@ -32,7 +39,8 @@ export async function why(
   const lesson = requireLesson(await readLessonFile(path), terminal);
   const [first, second] = numbers.map((number) => requireExercise(lesson, number, 'exercise'));
   if (!first) return 0;
-  const answer = second ? compare(lesson, second, first) : explained(lesson, first, terminal.catalogue);
+  const to = terminal.catalogue;
+  const answer = second ? compared(lesson, second, first, to) : explained(lesson, first, to);
   terminal.say(json ? JSON.stringify(answer, null, 2) : answer.text);
   return 0;
 }

@@ -1,6 +1,8 @@
 /** Every fact that there are sentences for: what the rooms under this one export. */
 import type { CoachFact, LogFact } from '@shedbook/coach';
 import type {
+  ComparisonFact,
+  DifferenceFact,
   IdeaFact,
   MoveFact,
   NoteFact,
@@ -9,6 +11,7 @@ import type {
   ReasonFact,
   ThemeFact,
   VariationFact,
+  WorthFact,
 } from '@shedbook/composer';
 import type { Fact, LessonFact, PlaceFact, UnheardFact } from '@shedbook/core';
 import type { ExchangeFact } from '@shedbook/exchange';
@@ -35,7 +38,13 @@ export type ScreenFact =
   | CoachFact;
 
 /** A fact of any room under this one. */
-export type RoomFact = ScreenFact | ExchangeFact | SoundFontFact;
+export type RoomFact =
+  | ScreenFact
+  | ExchangeFact
+  | SoundFontFact
+  | DifferenceFact
+  | WorthFact
+  | ComparisonFact;
 
 /** A place in a binary file. */
 interface ByteFact extends Fact {
