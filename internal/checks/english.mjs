@@ -9,7 +9,6 @@ import { childrenOf, isSource, lineOf, sourceOf, walk } from './source.mjs';
 
 /** Files whose English is meant, and why. */
 const FREE = new Map([
-  ['apps/cli/src/program.ts', 'help is in English'],
   ['packages/routes/src/routes.ts', 'what a route does, for docs/routes.md'],
   ['packages/routes/src/refusal.ts', 'what a refusal means, for docs/routes.md'],
   ['packages/core/src/document/schema.ts', 'the reference of the lesson file'],

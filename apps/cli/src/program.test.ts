@@ -447,6 +447,15 @@ describe('help', () => {
     expect(out.length).toBeGreaterThan(200);
   });
 
+  it('[CL7] explains in German where that is asked for or the environment speaks it', async () => {
+    const { out } = await run('--language', 'de', 'build', '--help');
+    expect(out).toContain('Aufruf: shedbook build');
+    expect(out).toContain('Wahlweise:');
+    expect(out).toContain('Vorsicht mit der Lautstärke');
+    // definition: what stands in both languages are names of options, commands, forms and files, none of the English words below
+    for (const word of [' the ', ' of ', ' with ', 'Usage', 'Options']) expect(out).not.toContain(word);
+  });
+
   it('[CL7][CL8] explains the whole, and what is wrong with a call', async () => {
     expect((await run('--help')).out).toContain('five lines are enough');
     expect((await run('--version')).status).toBe(0);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cli as cliEnglish } from '../english/cli.ts';
+import { help as helpEnglish } from '../english/cli-help.ts';
 import { deskMessages as deskEnglish } from '../english/desk.ts';
 import { ENGLISH } from '../english/english.ts';
 import { hearingMessages as hearingEnglish } from '../english/hearing.ts';
@@ -7,6 +8,7 @@ import { practiceMessages as practiceEnglish } from '../english/practice.ts';
 import { report as reportEnglish } from '../english/report.ts';
 import * as sheetEnglish from '../english/sheet.ts';
 import { cli as cliGerman } from '../german/cli.ts';
+import { help as helpGerman } from '../german/cli-help.ts';
 import { deskMessages as deskGerman } from '../german/desk.ts';
 import { GERMAN } from '../german/german.ts';
 import { hearingMessages as hearingGerman } from '../german/hearing.ts';
@@ -33,6 +35,7 @@ const ENGLISH_TEXTS = [
   ...textsOf(reportEnglish, 'report'),
   ...textsOf({ ...sheetEnglish }, 'sheet'),
   ...textsOf(cliEnglish, 'cli'),
+  ...textsOf(helpEnglish, 'help'),
   ...textsOf(ENGLISH.sentences, 'facts'),
 ];
 
@@ -43,6 +46,7 @@ const GERMAN_TEXTS = [
   ...textsOf(reportGerman, 'report'),
   ...textsOf({ ...sheetGerman }, 'sheet'),
   ...textsOf(cliGerman, 'cli'),
+  ...textsOf(helpGerman, 'help'),
   ...textsOf(GERMAN.sentences, 'facts'),
 ];
 

@@ -1,0 +1,193 @@
+/** How the command line is used, in English. */
+
+/** The texts of `--help`, by command: each of its arguments and options by its name. */
+export const help = {
+  intro: `Lessons for the drum set: from one text file to a printed sheet, standard files, sound and practice.
+
+A lesson is a file such as first.lesson.yaml; five lines are enough:
+
+  title: First swing
+  tempo: 80
+  vocabulary: [..., ..x, x.., x.x]
+  exercises:
+    - x.. ..x x.x ...
+
+Beats are separated by spaces; inside a beat there is one character a slot: x a stroke, X an accent,
+g a ghost note, . nothing.`,
+  language: 'en or de; the language of the environment when left out',
+  afterError: '(shedbook --help says how it is used)',
+  ofVersion: 'say the version',
+  ofHelp: 'say how it is used',
+  helpCommand: 'say how a command is used',
+  titles: {
+    usage: 'Usage:',
+    arguments: 'Arguments:',
+    options: 'Options:',
+    commands: 'Commands:',
+  },
+  check: {
+    summary: 'say what is wrong with a lesson, all at once',
+    description: 'Checks lesson files. Every problem is said at once, as file:line:column.',
+    lesson: 'lesson files',
+    json: 'problems as JSON',
+  },
+  build: {
+    summary: 'make the sheet, standard files and sound of a lesson',
+    description:
+      'Makes everything that a lesson says: the printed sheet, MIDI, MusicXML and, where asked, sound.',
+    lesson: 'a lesson file',
+    out: 'where to put what is made',
+    audio: 'record every exercise: wav, mp3, ogg or flac',
+    tempo: 'quarter notes a minute; the start tempo of the lesson when left out',
+    form: 'phrase form for sound and MIDI: loop, "four and two", time, or one of the lesson\'s own',
+    layers: 'how many layers of the groove play, or "each" for a recording of every stage',
+    mute: 'voices that are left out, joined by commas, for the student to play',
+    exercise: 'only these exercises in sound and standard files: 3, 1,4 or 2-5',
+    paper: 'A4 or Letter, whatever the lesson says',
+    loudness: 'loudness of recordings in LUFS; -16 when left out',
+    kit: 'a SoundFont 2 file (.sf2) to play on instead of the built-in kit',
+    click: 'a click that plays along: all, or beats such as 2,4',
+    subdivide: 'quiet clicks inside the beat: 2, 3, 4 or 6 slots',
+    gap: 'click for some bars, then silence for some, over and over: 2/2',
+    dry: 'recordings without the room',
+    pack: 'a take-home pack: the practice page of the lesson, as a folder and as practice.zip',
+    json: 'what was made as JSON',
+    after: `
+Examples:
+  shedbook build first.lesson.yaml --out first
+      sheet.pdf, its pages as SVG, and a MIDI and MusicXML file for the sheet and for each exercise
+  shedbook build first.lesson.yaml --out first --audio mp3 --form "four and two" --tempo 96
+      and a recording of every exercise in that form
+  shedbook build first.lesson.yaml --out first --audio wav --layers each --exercise 1
+      exercise 1 built up layer by layer
+  shedbook build first.lesson.yaml --out first --audio mp3 --mute ride
+      everything but the ride, for the student to play it
+  shedbook build first.lesson.yaml --out first --audio mp3 --mute ride --click 2,4 --gap 2/2
+      the same with a click on 2 and 4 that drops out every other two bars
+  shedbook build first.lesson.yaml --out first --pack
+      first/practice for any web host, and first/practice.zip to send: students practise in the browser
+
+Mind the volume: set it on quiet headphones first, and take breaks for your ears.`,
+  },
+  compose: {
+    summary: 'write a graded page of exercises from the vocabulary',
+    description: 'Composes exercises: no two alike, every move between cells met, each a small step harder.',
+    lesson: 'a lesson file with a vocabulary',
+    section: 'the section of a divided lesson that they are for',
+    count: 'how many exercises; what the lesson says, else 24',
+    seed: 'another seed gives another page; the same seed always gives the same',
+    keep: 'exercises that stay where they are, joined by commas',
+    bars: 'bars in an exercise: 1 to 8',
+    idiom: 'how far figures of the trade are quoted: 0 every move counts, 1 as its themes',
+    headings: 'name the first exercise of each block after its figure',
+    with: 'two limbs in dialogue: the voice that answers, such as bass',
+    phrase: 'phrases: call-and-answer in 2, 4 or 8 bars, aaba or sentence in 4 or 8',
+    questions: 'short for --phrase call-and-answer',
+    weak: 'a page for one move between cells, such as "..x ..."',
+    review: 'a page that mixes the exercises of these lessons',
+    variations: 'variations of one exercise of the lesson',
+    easier: 'bars a step easier than an exercise',
+    harder: 'bars a step harder than an exercise',
+    like: 'bars like an exercise, and as hard',
+    goal: 'the shortest page that leads to an exercise',
+    has: 'with --goal: exercises that the student has, joined by commas',
+    out: 'write into this file instead of the lesson',
+    explain: 'print each bar with its difficulty',
+    json: 'the report as JSON',
+    after: `
+Examples:
+  shedbook compose first.lesson.yaml --count 24
+      24 exercises from the lesson's vocabulary, written into the lesson; comments stay
+  shedbook compose first.lesson.yaml --count 24 --seed 7 --out second.lesson.yaml
+      another page, into another file
+  shedbook compose first.lesson.yaml --keep 1,2 --explain
+      1 and 2 stay, the rest is composed round them; says how hard each bar is
+  shedbook compose first.lesson.yaml --idiom 1 --headings
+      figures that everybody begins with as themes, each block under the name of its figure
+  shedbook compose first.lesson.yaml --with bass --out dialogue.lesson.yaml
+      the comping voice and the bass drum share the vocabulary's rhythms out
+  shedbook compose first.lesson.yaml --phrase call-and-answer --bars 4 --count 12
+      twelve phrases of four bars: two that ask, and two that begin like them and come to rest
+  shedbook compose first.lesson.yaml --weak "..x ..." --count 12 --out weak.lesson.yaml
+      twelve bars that all lead from a last triplet into a rest`,
+  },
+  arrange: {
+    summary: 'share exercises out, take them over the kit, give them accents, hands or a fill',
+    description:
+      'Makes a second pass over exercises that are there, and adds what it makes behind them: nothing is overwritten. Several passes are made one after another.',
+    lesson: 'a lesson file with exercises',
+    share: 'share the rhythm out between its voice and a lower one',
+    lower: 'the lower voice of --share; bass when left out',
+    kit: 'take the rhythm over snare drum and toms',
+    accents: 'accent some strokes',
+    hands: 'say which hand plays which stroke',
+    fill: 'end a phrase in a fill of 1 or 2 beats',
+    phrase: 'bars of that phrase; 4 when left out',
+    exercise: 'only these exercises: 3, 1,4 or 2-5',
+    seed: 'another seed gives other free accents and fills; the same always gives the same',
+    out: 'write the new exercises alone into this file instead of adding them to the lesson',
+    explain: 'print each exercise with what was done and its difficulty',
+    json: 'the exercises, what was done and what could not be, as JSON',
+    after: `
+Rules:
+  --share    beats-below, long-below, by-turns, accents-below
+  --kit      by-beat, by-stroke, down-the-bar, accents-on-toms
+  --accents  on-the-beat, off-the-beat, first-of-group, last-of-group, every-third, free
+  --hands    by-turns, by-place, doubles, paradiddle
+
+Examples:
+  shedbook arrange first.lesson.yaml --share long-below --exercise 1-8 --explain
+      exercises 1 to 8 once more, long strokes on the bass drum, added behind what is there
+  shedbook arrange first.lesson.yaml --accents first-of-group --hands by-turns --out hands.lesson.yaml
+      accents and hands for the whole page, into another file
+  shedbook arrange first.lesson.yaml --fill 2 --phrase 4 --seed 3
+      every exercise as four bars that end in a fill of two beats
+
+No hand is asked for more than one hand is published to keep up at the goal tempo; what cannot be played is said.`,
+  },
+  why: {
+    summary: 'say what makes an exercise hard, or harder than another',
+    description: "Explains the difficulty of an exercise over the lesson's groove, part by part.",
+    lesson: 'a lesson file',
+    exercise: 'its number',
+    other: 'number of the exercise that it is compared with',
+    json: 'the parts as JSON',
+  },
+  listen: {
+    summary: 'say what was really played in a recording of an exercise',
+    description:
+      'Listens to a recording of an exercise and says, limb by limb, what was played, when and how loud. WAV, FLAC, MP3, Ogg and WebM are read directly, M4A and phone videos through FFmpeg where it is installed.',
+    take: 'a recording, or the MIDI file of an electronic kit',
+    lesson: 'the lesson that the exercise is from',
+    exercise: 'the exercise that was played',
+    form: 'the phrase form that was played; loop when left out',
+    tempo: 'about how fast, in quarter notes a minute',
+    latency:
+      'the recording began with the click, which sounds this much later in it: measure against the click',
+    level: 'what is worth a word: to a beginner, intermediate or advanced student',
+    plays: 'voices that this student plays, joined by commas; all that are written when left out',
+    playing:
+      'a recording of what a loudspeaker played during the take, from its first sample on: it is taken out of it',
+    keys: 'which keys the electronic kit sends, where they are unusual: see shedbook keys',
+    picture: 'draw the report as a page, an SVG file: every stroke at its displacement',
+    json: 'the report as JSON',
+  },
+  keys: {
+    summary: 'learn which keys an electronic kit sends',
+    description:
+      'Learns which keys an electronic kit sends, from a MIDI file in which each pad is struck in turn. The usual layouts are known: this is for kits that send others.',
+    take: 'the MIDI file',
+    pads: 'what was struck, in order, joined by commas; a pad with two zones stands twice: snare,snare,hihat,ride',
+    out: 'write the keys into this file, for --keys of listen; print them when left out',
+    json: 'the keys as JSON',
+  },
+  serve: {
+    summary: 'open the desk in the browser',
+    description:
+      'Serves the desk on this computer: lessons are written, heard, composed and printed in the browser. The first visit finds the demo lessons there.',
+    port: 'port; 4747 when left out, 0 for any free one',
+    host: 'address to listen on; only this computer when left out',
+    data: "where lessons are kept; the user's data folder when left out",
+    open: 'do not open a browser',
+  },
+} as const;

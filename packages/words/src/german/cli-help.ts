@@ -1,0 +1,194 @@
+/** How the command line is used, in German. */
+import type * as english from '../english/cli-help.ts';
+import { translation } from '../message/translated.ts';
+
+/** The texts of `--help`, by command: each of its arguments and options by its name. */
+export const help = translation<typeof english.help>()({
+  intro: `Lektionen fürs Schlagzeug: aus einer Textdatei werden ein gedrucktes Blatt, übliche Dateien, Klang und Übung.
+
+Eine Lektion ist eine Datei wie first.lesson.yaml; fünf Zeilen genügen:
+
+  title: First swing
+  tempo: 80
+  vocabulary: [..., ..x, x.., x.x]
+  exercises:
+    - x.. ..x x.x ...
+
+Leerzeichen trennen die Schläge des Takts; darin steht ein Zeichen für jede Stelle: x ein Schlag,
+X ein Akzent, g eine Ghost Note, . nichts.`,
+  language: 'en oder de; ohne Angabe die Sprache der Umgebung',
+  afterError: '(shedbook --help sagt, wie es geht)',
+  ofVersion: 'die Version sagen',
+  ofHelp: 'sagen, wie es geht',
+  helpCommand: 'sagen, wie ein Befehl geht',
+  titles: {
+    usage: 'Aufruf:',
+    arguments: 'Angaben:',
+    options: 'Wahlweise:',
+    commands: 'Befehle:',
+  },
+  check: {
+    summary: 'sagen, was an einer Lektion falsch ist, alles auf einmal',
+    description: 'Prüft Lektionen. Alle Fehler werden auf einmal gesagt, als Datei:Zeile:Spalte.',
+    lesson: 'Dateien von Lektionen',
+    json: 'Fehler als JSON',
+  },
+  build: {
+    summary: 'Blatt, übliche Dateien und Klang einer Lektion machen',
+    description:
+      'Macht alles, was in einer Lektion steht: das gedruckte Blatt, MIDI, MusicXML und auf Wunsch Klang.',
+    lesson: 'Datei einer Lektion',
+    out: 'wohin damit',
+    audio: 'jede Übung aufnehmen: wav, mp3, ogg oder flac',
+    tempo: 'Viertel in der Minute; ohne Angabe das Anfangstempo der Lektion',
+    form: 'Form für Klang und MIDI: loop, "four and two", time oder eine der Lektion',
+    layers: 'wie viele Schichten des Grooves spielen, oder "each": eine Aufnahme jeder Stufe',
+    mute: 'Stimmen, die wegbleiben, durch Kommas getrennt: wer lernt, spielt sie selbst',
+    exercise: 'nur diese Übungen in Klang und üblichen Dateien: 3, 1,4 oder 2-5',
+    paper: 'A4 oder Letter, gleich was in der Lektion steht',
+    loudness: 'Lautheit der Aufnahmen in LUFS; ohne Angabe -16',
+    kit: 'eine Datei SoundFont 2 (.sf2), die statt des eingebauten Schlagzeugs spielt',
+    click: 'ein Klick, der mitspielt: all oder Zählzeiten wie 2,4',
+    subdivide: 'leise Klicks zwischen den Zählzeiten: 2, 3, 4 oder 6 Stellen',
+    gap: 'einige Takte Klick, dann einige ohne, immer wieder: 2/2',
+    dry: 'Aufnahmen ohne den Raum',
+    pack: 'ein Paket für zu Hause: die Seite zum Üben als Ordner und als practice.zip',
+    json: 'was gemacht wurde, als JSON',
+    after: `
+Beispiele:
+  shedbook build first.lesson.yaml --out first
+      sheet.pdf, seine Seiten als SVG, und je eine Datei MIDI und MusicXML für das Blatt und jede Übung
+  shedbook build first.lesson.yaml --out first --audio mp3 --form "four and two" --tempo 96
+      dazu eine Aufnahme jeder Übung in dieser Form
+  shedbook build first.lesson.yaml --out first --audio wav --layers each --exercise 1
+      Übung 1, Schicht um Schicht aufgebaut
+  shedbook build first.lesson.yaml --out first --audio mp3 --mute ride
+      alles außer dem Ride, das spielt, wer lernt
+  shedbook build first.lesson.yaml --out first --audio mp3 --mute ride --click 2,4 --gap 2/2
+      dasselbe mit einem Klick auf 2 und 4, der alle zwei Takte für zwei aussetzt
+  shedbook build first.lesson.yaml --out first --pack
+      first/practice für jeden Webserver, und first/practice.zip zum Verschicken: geübt wird im Browser
+
+Vorsicht mit der Lautstärke: erst leise über Kopfhörer einstellen, und den Ohren Pausen gönnen.`,
+  },
+  compose: {
+    summary: 'aus dem Wortschatz eine Seite Übungen schreiben, von leicht nach schwer',
+    description:
+      'Komponiert Übungen: keine zwei gleich, jeder Übergang zwischen Zellen kommt vor, jede ein wenig schwerer.',
+    lesson: 'Datei einer Lektion mit einem Wortschatz',
+    section: 'der Abschnitt einer geteilten Lektion, für den sie sind',
+    count: 'wie viele Übungen; ohne Angabe, was in der Lektion steht, sonst 24',
+    seed: 'eine andere Saat gibt eine andere Seite, dieselbe immer dieselbe',
+    keep: 'Übungen, die bleiben, wo sie sind, durch Kommas getrennt',
+    bars: 'Takte einer Übung: 1 bis 8',
+    idiom: 'wie weit geläufige Figuren zitiert werden: bei 0 zählt jeder Übergang, bei 1 sind sie die Themen',
+    headings: 'die erste Übung jeder Gruppe nach ihrer Figur nennen',
+    with: 'zwei Gliedmaßen im Gespräch: die Stimme, die antwortet, wie bass',
+    phrase: 'Phrasen: call-and-answer in 2, 4 oder 8 Takten, aaba oder sentence in 4 oder 8',
+    questions: 'kurz für --phrase call-and-answer',
+    weak: 'eine Seite für einen Übergang zwischen Zellen, wie "..x ..."',
+    review: 'eine Seite, die Übungen dieser Lektionen mischt',
+    variations: 'Varianten einer Übung der Lektion',
+    easier: 'Takte, die eine Stufe leichter sind als eine Übung',
+    harder: 'Takte, die eine Stufe schwerer sind als eine Übung',
+    like: 'Takte wie eine Übung, und so schwer wie sie',
+    goal: 'die kürzeste Seite, die zu einer Übung führt',
+    has: 'mit --goal: Übungen, die schon sitzen, durch Kommas getrennt',
+    out: 'in diese Datei schreiben statt in die Lektion',
+    explain: 'jeden Takt mit seiner Schwierigkeit ausgeben',
+    json: 'der Bericht als JSON',
+    after: `
+Beispiele:
+  shedbook compose first.lesson.yaml --count 24
+      24 Übungen aus dem Wortschatz, in die Lektion geschrieben; Kommentare bleiben
+  shedbook compose first.lesson.yaml --count 24 --seed 7 --out second.lesson.yaml
+      eine andere Seite, in eine andere Datei
+  shedbook compose first.lesson.yaml --keep 1,2 --explain
+      1 und 2 bleiben, der Rest entsteht darum herum; sagt, wie schwer jeder Takt ist
+  shedbook compose first.lesson.yaml --idiom 1 --headings
+      Figuren, mit denen alle anfangen, als Themen, jede Gruppe unter dem Namen ihrer Figur
+  shedbook compose first.lesson.yaml --with bass --out dialogue.lesson.yaml
+      die begleitende Stimme und die Bassdrum teilen sich die Rhythmen des Wortschatzes
+  shedbook compose first.lesson.yaml --weak "..x ..." --count 12 --out weak.lesson.yaml
+      zwölf Takte, die alle von einer letzten Triole in eine Pause führen`,
+  },
+  arrange: {
+    summary: 'Übungen aufteilen, über das Set führen, mit Akzenten, Händen oder einem Fill versehen',
+    description:
+      'Geht ein zweites Mal über Übungen, die da sind, und fügt hinten an, was daraus wird: nichts wird überschrieben. Mehreres geschieht nacheinander.',
+    lesson: 'Datei einer Lektion mit Übungen',
+    share: 'den Rhythmus zwischen seiner Stimme und einer tieferen aufteilen',
+    lower: 'die tiefere Stimme von --share; ohne Angabe bass',
+    kit: 'den Rhythmus über Snare und Toms führen',
+    accents: 'einige Schläge betonen',
+    hands: 'sagen, welche Hand welchen Schlag spielt',
+    fill: 'eine Phrase mit einem Fill von 1 oder 2 Zählzeiten enden',
+    phrase: 'Takte dieser Phrase; ohne Angabe 4',
+    exercise: 'nur diese Übungen: 3, 1,4 oder 2-5',
+    seed: 'eine andere Saat gibt andere freie Akzente und Fills, dieselbe immer dieselben',
+    out: 'nur die neuen Übungen in diese Datei schreiben, statt sie der Lektion anzufügen',
+    explain: 'jede Übung ausgeben: was getan wurde und wie schwer sie ist',
+    json: 'die Übungen, was getan wurde und was nicht ging, als JSON',
+    after: `
+Regeln:
+  --share    beats-below, long-below, by-turns, accents-below
+  --kit      by-beat, by-stroke, down-the-bar, accents-on-toms
+  --accents  on-the-beat, off-the-beat, first-of-group, last-of-group, every-third, free
+  --hands    by-turns, by-place, doubles, paradiddle
+
+Beispiele:
+  shedbook arrange first.lesson.yaml --share long-below --exercise 1-8 --explain
+      die Übungen 1 bis 8 noch einmal, lange Schläge auf der Bassdrum, hinten angefügt
+  shedbook arrange first.lesson.yaml --accents first-of-group --hands by-turns --out hands.lesson.yaml
+      Akzente und Hände für die ganze Seite, in eine andere Datei
+  shedbook arrange first.lesson.yaml --fill 2 --phrase 4 --seed 3
+      jede Übung als vier Takte, die mit einem Fill von zwei Zählzeiten enden
+
+Von keiner Hand wird beim Zieltempo mehr verlangt, als veröffentlicht ist, dass eine Hand durchhält; was sich nicht
+spielen lässt, wird gesagt.`,
+  },
+  why: {
+    summary: 'sagen, was eine Übung schwer macht, oder schwerer als eine andere',
+    description: 'Erklärt Stück für Stück, warum eine Übung über dem Groove der Lektion so schwer ist.',
+    lesson: 'Datei einer Lektion',
+    exercise: 'ihre Nummer',
+    other: 'Nummer der Übung, mit der sie verglichen wird',
+    json: 'die Teile als JSON',
+  },
+  listen: {
+    summary: 'sagen, was in der Aufnahme einer Übung wirklich gespielt wurde',
+    description:
+      'Hört die Aufnahme einer Übung und sagt für jede Hand und jeden Fuß, was gespielt wurde, wann und wie laut. WAV, FLAC, MP3, Ogg und WebM werden direkt gelesen, M4A und Videos vom Handy durch FFmpeg, wo es eingerichtet ist.',
+    take: 'eine Aufnahme, oder die MIDI-Datei eines elektronischen Schlagzeugs',
+    lesson: 'die Lektion, aus der die Übung ist',
+    exercise: 'die Übung, die gespielt wurde',
+    form: 'die Form, die gespielt wurde; ohne Angabe loop',
+    tempo: 'wie schnell ungefähr, in Vierteln in der Minute',
+    latency: 'die Aufnahme begann mit dem Klick, der darin so viel später klingt: gegen den Klick messen',
+    level: 'was der Rede wert ist: für beginner, intermediate oder advanced',
+    plays: 'Stimmen, die hier gespielt werden, durch Kommas getrennt; ohne Angabe alle, die geschrieben sind',
+    playing:
+      'eine Aufnahme dessen, was während der Aufnahme aus einem Lautsprecher kam, vom ersten Sample an: es wird herausgenommen',
+    keys: 'welche Tasten das elektronische Schlagzeug sendet, wo sie ungewöhnlich sind: siehe shedbook keys',
+    picture: 'den Bericht als Seite zeichnen, eine SVG-Datei: jeder Schlag dort, wo er kam',
+    json: 'der Bericht als JSON',
+  },
+  keys: {
+    summary: 'lernen, welche Tasten ein elektronisches Schlagzeug sendet',
+    description:
+      'Lernt, welche Tasten ein elektronisches Schlagzeug sendet, aus einer MIDI-Datei, in der jedes Pad der Reihe nach angeschlagen wird. Die üblichen Belegungen sind bekannt: das ist für Schlagzeuge mit anderen.',
+    take: 'die MIDI-Datei',
+    pads: 'was angeschlagen wurde, der Reihe nach, durch Kommas getrennt; ein Pad mit zwei Zonen steht zweimal: snare,snare,hihat,ride',
+    out: 'die Tasten in diese Datei schreiben, für --keys von listen; ohne Angabe ausgeben',
+    json: 'die Tasten als JSON',
+  },
+  serve: {
+    summary: 'das Pult im Browser öffnen',
+    description:
+      'Stellt das Pult auf diesem Rechner bereit: Lektionen werden im Browser geschrieben, gehört, komponiert und gedruckt. Beim ersten Besuch liegen die Beispiele da.',
+    port: 'Port; ohne Angabe 4747, mit 0 irgendein freier',
+    host: 'Adresse, auf die es hört; ohne Angabe nur dieser Rechner',
+    data: 'wo Lektionen aufbewahrt werden; ohne Angabe im Datenordner',
+    open: 'keinen Browser öffnen',
+  },
+});
