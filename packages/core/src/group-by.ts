@@ -2,7 +2,7 @@
 
 /**
  * The groups by their key.
- * @example groupBy([1, 2, 3], (n) => n % 2) // Map(2) { 1 => [ 1, 3 ], 0 => [ 2 ] }
+ * @example groupBy([1, 2, 3], (n) => n % 2).get(1) // [1, 3]
  */
 export function groupBy<Thing, Key>(
   things: Iterable<Thing>,
