@@ -1,13 +1,21 @@
 /** Composing: what may happen inside a beat, how many bars and which page; the page is written as one watches. */
 
 import { answeringVoices } from '@shedbook/composer';
-import type { Lesson, Voice } from '@shedbook/core';
+import { barsOf, type Lesson, type Voice } from '@shedbook/core';
 import { Button, Check, Choices, Range } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { useState } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
-import { setCount, setHeadings, setIdiom, setMost, setSeed, toggleCell } from '../edit/compose-settings.ts';
+import {
+  setCount,
+  setHeadings,
+  setIdiom,
+  setMost,
+  setPhrase,
+  setSeed,
+  toggleCell,
+} from '../edit/compose-settings.ts';
 import { setKept } from '../edit/exercises.ts';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { PressOver } from '../notation/press-over.tsx';
@@ -16,6 +24,7 @@ import { useLive } from '../shared/use-live.ts';
 import { useSay, useWords } from '../words/words.tsx';
 import styles from './compose-view.module.css';
 import { DifficultyLine } from './difficulty-line.tsx';
+import { PhraseChoice } from './phrase-choice.tsx';
 import { ProposalView } from './proposal-view.tsx';
 import { SecondPass } from './second-pass.tsx';
 import { type Composer, useComposer } from './use-composer.ts';
@@ -30,6 +39,9 @@ interface ComposeViewProps {
 const COUNT = { least: 4, most: 48 } as const;
 
 const PERCENT = 100;
+
+/** Bars of an exercise that still stands beside another. */
+const SIDE_BY_SIDE = 2;
 
 interface LimitRangeProps {
   readonly label: string;
@@ -122,7 +134,7 @@ function Proposing({ lesson, composer }: ComposerProps) {
 
 function Settings({ lesson, composer }: ComposerProps) {
   const words = useWords().compose;
-  const { limits, idiom, headings } = lesson.compose;
+  const { limits, idiom, headings, phrase, bars } = lesson.compose;
   const [count, setLiveCount] = useLive(Math.min(COUNT.most, Math.max(COUNT.least, lesson.compose.count)));
   const beats = lesson.meter.beats.length;
   const { change } = composer;
@@ -130,6 +142,11 @@ function Settings({ lesson, composer }: ComposerProps) {
     <section className={styles.settings} aria-label={words.title}>
       <Vocabulary lesson={lesson} onToggle={(cell) => change((text) => toggleCell(text, lesson, cell))} />
       <div className={styles.ranges}>
+        <PhraseChoice
+          phrase={phrase}
+          bars={bars}
+          onChange={(form, length) => change((text) => setPhrase(text, form, length))}
+        />
         <Range
           label={words.count}
           says={String(count)}
@@ -183,7 +200,12 @@ function WrittenPage({ lesson, chosen, onChoose }: WrittenPageProps) {
         const { number } = exercise;
         const isKept = exercise.keep === true;
         return (
-          <li key={number} data-kept={isKept || undefined} data-chosen={chosen === number - 1 || undefined}>
+          <li
+            key={number}
+            data-kept={isKept || undefined}
+            data-chosen={chosen === number - 1 || undefined}
+            data-long={barsOf(exercise) > SIDE_BY_SIDE || undefined}
+          >
             {exercise.name !== null && <h3 className={styles.heading}>{exercise.name}</h3>}
             <span className={styles.number}>{number}</span>
             <PressOver

@@ -1,5 +1,5 @@
 /** Changing what the composer goes by. */
-import { editLesson, type Lesson } from '@shedbook/core';
+import { editLesson, type Lesson, type PhraseForm } from '@shedbook/core';
 
 /** The text with a cell in the vocabulary, or without it; names of cells that stay are kept. */
 export function toggleCell(text: string, lesson: Lesson, cell: string): string {
@@ -33,4 +33,10 @@ export function setIdiom(text: string, idiom: number): string {
 /** The text with blocks named after their figures, or not. */
 export function setHeadings(text: string, headings: boolean): string {
   return editLesson(text, ['compose', 'headings'], headings || undefined);
+}
+
+/** The text with exercises that are phrases of some bars, or single bars. */
+export function setPhrase(text: string, phrase: PhraseForm | null, bars: number): string {
+  const named = editLesson(text, ['compose', 'phrase'], phrase ?? undefined);
+  return editLesson(named, ['compose', 'bars'], bars === 1 ? undefined : bars);
 }
