@@ -46,16 +46,29 @@ def rounded(w, scale, moments):
     return q
 
 
+def moments_of_events(w, b):
+    """Second moments of an event's numbers, as of `moments_of` in train.py: logits of deviation 3, claims and embeddings from 0 to 1."""
+    voices = len(info['voices'])
+    mean = np.concatenate([np.zeros(voices), np.full(voices, 0.5), w.sum(1) / 2 + b])
+    spread = np.zeros((len(mean), len(mean)))
+    spread[:voices, :voices] = np.eye(voices) * (3 / 4) ** 2
+    spread[voices:2 * voices, voices:2 * voices] = np.eye(voices) / 12
+    spread[2 * voices:, 2 * voices:] = w @ w.T / 12
+    return spread + np.outer(mean, mean)
+
+
 by_name = {name: (w, b) for name, w, b in layers()}
 equalise([by_name['f1'], by_name['u']], by_name['f2'][0])
 equalise([by_name['f2']], by_name['f3'][0])
+moments = dict(f1=np.array(info['moments']), u=moments_of_events(*by_name['z']))
 parts = []
 for name, w, b in layers():
     if w.ndim == 3:
         w = w.transpose(0, 2, 1)  # kernel position, then input
     w = w.reshape(len(w), -1)
     scale = np.abs(w).max(1) / 127 + 1e-12
-    parts += [scale.astype('<f4').tobytes(), b.astype('<f4').tobytes(), (rounded(w, scale[:, None], np.array(info['moments'])) if name == 'f1' else np.round(w / scale[:, None])).astype('i1').tobytes()]
+    whole = rounded(w, scale[:, None], moments[name]) if name in moments else np.round(w / scale[:, None])
+    parts += [scale.astype('<f4').tobytes(), b.astype('<f4').tobytes(), whole.astype('i1').tobytes()]
 text = base64.b64encode(b''.join(parts)).decode()
 open(target, 'w').write("/** Weights of the stroke network, packed by internal/listen-lab/pack-weights.py; see weights.ts. */\n"
                         "export const WEIGHTS =\n  '" + text + "';\n")

@@ -64,10 +64,29 @@ describe('whether a limb plays at all', () => {
     expect(isParted(bars(20, () => -5))).toBe(false);
   });
 
+  it('[LI57] believes a limb of few places if both looks part them clearly', () => {
+    const clear = bars(20, (beat) => (beat % 2 === 1 ? -2 : -4));
+    // definition: each look is higher at each of 8 places than at any of 40 others; 4 places tell too little
+    expect(isPlaying(clear.filter((moment, i) => !moment.isOwn || i < 16))).toBe('yes');
+    expect(isPlaying(clear.filter((moment, i) => !moment.isOwn || i < 8))).toBe('perhaps');
+  });
+
   it('[LI57] takes the second look for it where it is written everywhere and the first is shy', () => {
     const everywhere = bars(20, () => 1).map((moment) => ({ ...moment, isOwn: true, early: -3 }));
     expect(isPlaying(everywhere)).toBe('yes');
     // definition: neither look finds it
     expect(isPlaying(everywhere.map((moment) => ({ ...moment, free: -1 })))).toBe('no');
+  });
+
+  it('[LI57] hears a voice that is written everywhere where nothing else is', () => {
+    // definition: covered at 72 moments of 80, sure at the 8 that are its own
+    const covered = bars(20, () => -4).map((moment, i) =>
+      i % 10 === 0 ? { ...moment, isOwn: true, others: 0, early: 3 } : { ...moment, isOwn: true },
+    );
+    expect(isPlaying(covered)).toBe('yes');
+    // definition: nothing is struck at those
+    const none = { early: Number.NEGATIVE_INFINITY, free: Number.NEGATIVE_INFINITY };
+    const silent = covered.map((moment) => (moment.others === 0 ? { ...moment, ...none } : moment));
+    expect(isPlaying(silent)).toBe('no');
   });
 });

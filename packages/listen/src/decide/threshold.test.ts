@@ -51,16 +51,25 @@ describe('how sure the evidence must be', () => {
   it('[LI63] a voice parted from the others needs what lies in the gap', () => {
     // definition: evidence within 1 of each middle leaves a gap from −3 to −1
     expect(Math.abs(needed(0, -4) + 2)).toBeLessThan(0.35);
-    // definition: from −5 to −3, and no voice needs less than −2.5
-    expect(needed(-2, -6)).toBe(-2.5);
+    // definition: from −5 to −3, and no voice needs less than −1.3 that the first look is nowhere sure of
+    expect(needed(-2, -6)).toBe(-1.3);
+    // definition: nothing was struck where it is not written, and it is sure of the voice at half its places
+    const silent = Number.NEGATIVE_INFINITY;
+    const alone = momentsOf(0, -4).map((moment) =>
+      moment.isOwn ? moment : { ...moment, free: silent, early: silent, told: silent },
+    );
+    expect(needOf(alone).written).toBe(-3);
     // definition: none needs more for it
     expect(needed(1, -3)).toBeLessThanOrEqual(0);
   });
 
   it('[LI63] a voice that is written everywhere needs what hardly any of its strokes lies under', () => {
     const everywhere = momentsOf(1, -6).filter(({ isOwn }) => isOwn);
-    // definition: three spreads of 0.8 under 1, and no lower than −0.8
-    expect(needOf(everywhere).written).toBe(-0.8);
-    expect(needOf(everywhere).alone).toBe(Number.NEGATIVE_INFINITY);
+    const covered = everywhere.map((moment) => ({ ...moment, early: -1 }));
+    // definition: three spreads of 0.8 under 1, and no lower than −0.8 where the first look is nowhere sure
+    expect(needOf(covered).written).toBe(-0.8);
+    expect(needOf(covered).alone).toBe(Number.NEGATIVE_INFINITY);
+    // definition: where it is sure, the voice is taken to go on under others
+    expect(needOf(everywhere).written).toBe(-3);
   });
 });
