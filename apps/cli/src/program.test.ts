@@ -290,7 +290,7 @@ describe('pages of other kinds', () => {
 
   it.each([
     [['--weak', '..x'], '--weak: found "..x", expected two cells'],
-    [['--weak', '..x xxx'], '--weak: the vocabulary has no cell "xxx"'],
+    [['--weak', '..x xxx'], '--weak: found cell "xxx", expected cells of the vocabulary: ..., ..x, x.., x.x'],
     [['--weak', '..x ...', '--questions'], 'expected one kind of page at a time'],
     [['--variations', '9'], '--variations: found 9, expected a number from 1 to 2'],
     [['--idiom', '2'], '--idiom: found "2", expected a share from 0 to 1'],
@@ -491,6 +491,35 @@ describe('languages', () => {
     await runProgram(args, { say: keep, warn: keep, progress: () => {} }, { locale });
     return lines;
   }
+
+  it.each([
+    [
+      ['biuld', 'x'],
+      'biuld: there is no such command (did you mean build?)',
+      'biuld: diesen Befehl gibt es nicht (gemeint build?)',
+    ],
+    [
+      ['check', '--jsno', 'x'],
+      '--jsno: there is no such option (did you mean --json?)',
+      '--jsno: diese Option gibt es nicht (gemeint --json?)',
+    ],
+    [['check', '--volume', 'x'], '--volume: there is no such option', '--volume: diese Option gibt es nicht'],
+    [['check'], '<lesson>: found nothing, expected one', '<lesson>: nichts gefunden, erwartet eine Angabe'],
+    [
+      ['build', 'x', '--out'],
+      '--out <folder>: found no value, expected one',
+      '--out <folder>: kein Wert gefunden, erwartet einer',
+    ],
+    [
+      ['build', 'x'],
+      '--out <folder>: found nothing, expected it always',
+      '--out <folder>: nichts gefunden, immer erwartet',
+    ],
+    [['serve', 'x'], 'arguments: found 1, expected 0', 'Angaben: 1 gefunden, erwartet 0'],
+  ])('[CL4][CL41] says what is wrong with %j in either language', async (args, english, german) => {
+    expect((await spoken(args))[0]).toBe(english);
+    expect((await spoken(['--language', 'de', ...args]))[0]).toBe(german);
+  });
 
   it('[CL41] speaks the language that is asked for, before or after the command, else that of the locale', async () => {
     const path = await lessonFile('spoken.lesson.yaml', 'title: First\nexercises: [x x x x]\n');

@@ -8,9 +8,10 @@
 import { LESSON_TEMPI, PHRASE_FORMS, type PhraseForm } from '@shedbook/core';
 import { InputError } from '@shedbook/host';
 import { CLI, type CliWords, LANGUAGE_TAGS, type LanguageTag, pickLanguage } from '@shedbook/words';
-import { Command, CommanderError } from 'commander';
+import { type Command, CommanderError } from 'commander';
 import type { LoadDesk } from './commands/serve.ts';
 import { readChoice, refused, refuseOption } from './options.ts';
+import { SpokenCommand } from './spoken-command.ts';
 import type { Speaker, Terminal } from './terminal.ts';
 
 /** Exit status for bad input. */
@@ -250,9 +251,10 @@ function createProgram(
   terminal: Terminal,
   speaker: (program: Command) => Speaker,
   done: (status: number) => void,
-  { loadDesk, help }: { readonly loadDesk: LoadDesk; readonly help: Help },
+  { loadDesk, words }: { readonly loadDesk: LoadDesk; readonly words: CliWords },
 ): Command {
-  const program = new Command('shedbook')
+  const { help } = words;
+  const program = new SpokenCommand('shedbook', words.usage)
     .description(help.intro)
     .version('0.1.0', '-V, --version', help.ofVersion)
     .helpOption('-h, --help', help.ofHelp)
@@ -338,7 +340,7 @@ export async function runProgram(
   };
   const program = createProgram(terminal, speaker, done, {
     loadDesk,
-    help: CLI[helpLanguage(args, locale)].words.help,
+    words: CLI[helpLanguage(args, locale)].words,
   });
   try {
     await program.parseAsync(args, { from: 'user' });

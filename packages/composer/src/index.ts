@@ -29,4 +29,4 @@ export { exerciseText } from './report.ts';
 export { composeReview, type ReviewedExercise, type ReviewOptions } from './review.ts';
 export type { VariationFact } from './variation-fact.ts';
 export { type Variation, variationsOf } from './variations.ts';
-export { composeWeakMove, type WeakMove } from './weak-move.ts';
+export { composeWeakMove, NoSuchCellError, type WeakMove } from './weak-move.ts';

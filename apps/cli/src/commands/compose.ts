@@ -15,6 +15,7 @@ import {
   type Direction,
   exerciseText,
   gradeExercise,
+  NoSuchCellError,
   variationsOf,
   withHeadings,
 } from '@shedbook/composer';
@@ -161,11 +162,9 @@ function weakMove(lesson: Lesson, text: string, options: ReturnType<typeof optio
   try {
     return composeWeakMove(lesson, { from, to }, options);
   } catch (error) {
-    if (error instanceof RangeError && error.message.startsWith('the vocabulary')) {
-      const why = error.message;
-      throw new InputError(({ words }) => words.compose.weak({ why }));
-    }
-    throw error;
+    if (!(error instanceof NoSuchCellError)) throw error;
+    const { cell, cells } = error;
+    throw new InputError(({ words }) => words.compose.weak({ cell, cells: cells.join(', ') }));
   }
 }
 

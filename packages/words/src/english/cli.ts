@@ -2,6 +2,17 @@
 
 /** The messages. */
 export const cli = {
+  /** What is wrong with a command as it was typed. */
+  usage: {
+    option: '{$option}: there is no such option',
+    optionNear: '{$option}: there is no such option (did you mean {$near}?)',
+    command: '{$command}: there is no such command',
+    commandNear: '{$command}: there is no such command (did you mean {$near}?)',
+    argument: '<{$argument}>: found nothing, expected one',
+    value: '{$option}: found no value, expected one',
+    required: '{$option}: found nothing, expected it always',
+    tooMany: 'arguments: found {$found :integer}, expected {$expected :integer}',
+  },
   /** One exercise and how hard it is. */
   why: {
     title:
@@ -32,7 +43,7 @@ export const cli = {
     twoKinds: '--{$second}: found together with --{$first}, expected one kind of page at a time',
     louder:
       'In exercises the {$voice :voice} now plays at {$levelDb :number maximumFractionDigits=1} dB: in the groove it is too soft to answer.',
-    weak: '--weak: {$why}',
+    weak: '--weak: found cell "{$cell}", expected cells of the vocabulary: {$cells}',
   },
   arrange: {
     noPass: 'arrange: found no pass, expected --share, --kit, --accents, --hands or --fill',

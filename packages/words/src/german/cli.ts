@@ -4,6 +4,16 @@ import { translation } from '../message/translated.ts';
 
 /** The messages. */
 export const cli = translation<typeof english.cli>()({
+  usage: {
+    option: '{$option}: diese Option gibt es nicht',
+    optionNear: '{$option}: diese Option gibt es nicht (gemeint {$near}?)',
+    command: '{$command}: diesen Befehl gibt es nicht',
+    commandNear: '{$command}: diesen Befehl gibt es nicht (gemeint {$near}?)',
+    argument: '<{$argument}>: nichts gefunden, erwartet eine Angabe',
+    value: '{$option}: kein Wert gefunden, erwartet einer',
+    required: '{$option}: nichts gefunden, immer erwartet',
+    tooMany: 'Angaben: {$found :integer} gefunden, erwartet {$expected :integer}',
+  },
   why: {
     title:
       '{$number :integer}. {$pattern}: {$points :number minimumFractionDigits=1 maximumFractionDigits=1} Punkte',
@@ -35,7 +45,7 @@ export const cli = translation<typeof english.cli>()({
     twoKinds: '--{$second}: zusammen mit --{$first} gefunden, erwartet nur eine Art von Seite',
     louder:
       'Stimme {$voice :voice}: in Übungen jetzt mit {$levelDb :number maximumFractionDigits=1} dB, im Groove ist sie zu leise, um zu antworten.',
-    weak: '--weak: {$why}',
+    weak: '--weak: Zelle „{$cell}“ gefunden, erwartet Zellen des Wortschatzes: {$cells}',
   },
   arrange: {
     noPass: 'arrange: nichts verlangt, erwartet --share, --kit, --accents, --hands oder --fill',
