@@ -204,6 +204,25 @@ function addListen(program: Command, help: Help, speaker: Speak, done: (status: 
     });
 }
 
+function addHear(program: Command, help: Help, speaker: Speak, done: (status: number) => void): void {
+  program
+    .command('hear')
+    .summary(help.hear.summary)
+    .description(help.hear.description)
+    .argument('<take>', help.hear.take)
+    .option('--tempo <bpm>', help.hear.tempo, whole('tempo', LESSON_TEMPI.least, LESSON_TEMPI.most))
+    .option('--meter <meter>', help.hear.meter)
+    .option('--feel <feel>', help.hear.feel)
+    .option('--title <title>', help.hear.title)
+    .option('--keys <file>', help.hear.keys)
+    .option('--out <file>', help.hear.out)
+    .option('--json', help.hear.json)
+    .action(async (take: string, options) => {
+      const { hearCommand } = await import('./commands/hear.ts');
+      done(await hearCommand({ take, ...options }, speaker()));
+    });
+}
+
 function addKeys(program: Command, help: Help, speaker: Speak, done: (status: number) => void): void {
   program
     .command('keys')
@@ -274,6 +293,7 @@ function createProgram(
   addArrange(program, help, speak, done);
   addWhy(program, help, speak, done);
   addListen(program, help, speak, done);
+  addHear(program, help, speak, done);
   addKeys(program, help, speak, done);
   addServe(program, help, speak, loadDesk);
   return program;

@@ -38,7 +38,7 @@ it('[CL30] serves the demo lessons and says where', async () => {
   const lessons = (await (await fetch(new URL('/api/lessons', url))).json()) as readonly {
     readonly text: string;
   }[];
-  expect(lessons).toHaveLength(5);
+  expect(lessons).toHaveLength(6);
   expect((await fetch(url)).headers.get('content-type')).toContain('text/html');
 });
 

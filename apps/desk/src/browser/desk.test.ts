@@ -15,7 +15,7 @@ async function choose(page: Page, lesson: string, action: string): Promise<void>
 it('[ST1] makes, renames, duplicates, deletes and takes back lessons, and shows the same desk again', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, url);
-  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
+  await page.locator('[data-part="lesson-card"]').nth(5).waitFor();
   await page.getByRole('button', { name: 'New lesson' }).click();
   await settled(page);
   await page.getByRole('button', { name: 'All lessons' }).click();
@@ -32,17 +32,17 @@ it('[ST1] makes, renames, duplicates, deletes and takes back lessons, and shows 
   await page.getByRole('button', { name: 'Undo' }).last().click();
   await page.getByRole('heading', { name: 'Jazz waltz' }).waitFor();
   const before = (await titles(page)).toSorted();
-  expect(before).toHaveLength(6);
+  expect(before).toHaveLength(7);
   expect(before).not.toContain('Shuffle');
   await page.reload();
-  await page.locator('[data-part="lesson-card"]').nth(5).waitFor();
+  await page.locator('[data-part="lesson-card"]').nth(6).waitFor();
   expect((await titles(page)).toSorted()).toEqual(before);
 });
 
 it('[ST2] lets a lesson file out letter for letter, and takes one in as a new lesson', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, url);
-  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
+  await page.locator('[data-part="lesson-card"]').nth(5).waitFor();
   const download = page.waitForEvent('download');
   await choose(page, 'Shuffle', 'Export lesson file');
   const file = await download;
@@ -54,5 +54,5 @@ it('[ST2] lets a lesson file out letter for letter, and takes one in as a new le
   const buffer = Buffer.from(text.replace('title: Shuffle', 'title: Shuffle again'));
   await (await chooser).setFiles({ name: 'again.lesson.yaml', mimeType: 'text/yaml', buffer });
   await page.getByRole('heading', { name: 'Shuffle again' }).waitFor();
-  expect(await titles(page)).toHaveLength(6);
+  expect(await titles(page)).toHaveLength(7);
 });

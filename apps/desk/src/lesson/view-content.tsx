@@ -3,7 +3,6 @@ import { sectionOf } from '@shedbook/core';
 import { Button } from '@shedbook/stand';
 import { lazy, Suspense } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
-import { GrooveView } from '../groove/groove-view.tsx';
 import { PageView } from '../page/page-view.tsx';
 import type { View } from '../shared/address.ts';
 import { go } from '../shared/route.ts';
@@ -11,6 +10,9 @@ import { useWords } from '../words/words.tsx';
 import styles from './view-content.module.css';
 
 const TextView = lazy(() => import('../text/text-view.tsx').then((module) => ({ default: module.TextView })));
+const GrooveView = lazy(() =>
+  import('../groove/groove-view.tsx').then((module) => ({ default: module.GrooveView })),
+);
 const ComposeView = lazy(() =>
   import('../compose/compose-view.tsx').then((module) => ({ default: module.ComposeView })),
 );

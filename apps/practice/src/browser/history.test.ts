@@ -166,7 +166,7 @@ it('[ST147] keeps two students of one device apart', async () => {
   await page.getByLabel('Another student').press('Enter');
   await page.getByText('Sunniva plays').waitFor();
   await page.getByRole('heading', { name: 'What you have played' }).click();
-  await page.getByText('Nothing yet.').waitFor();
+  await page.getByText('Nothing yet.', { exact: true }).waitFor();
   await page.locator('[data-part="students"]').getByText('First student').click();
   await page.getByText('Sunniva plays').waitFor({ state: 'detached' });
   await page.getByRole('heading', { name: 'What you have played' }).click();

@@ -148,7 +148,7 @@ it('[SE42] brings a store of every version that there was up to date, and keeps 
   await store.close();
   const file = new SQLite(join(folder, STORE_FILE));
   // every version before this one has a sample: store-1.sqlite, and version 2 in the killed store
-  expect(storeVersion(file)).toBe(2);
+  expect(storeVersion(file)).toBe(3);
   file.close();
 });
 

@@ -121,7 +121,7 @@ function gather(text: string): readonly Gathered[] {
 
 /**
  * Reads what a teacher wrote.
- * @example readProse('So *softly*.')[0] // a paragraph of the runs 'So ', 'softly' in emphasis, and '.'
+ * @example readProse('So *softly*.')[0]?.kind // 'paragraph'
  * @returns paragraphs and lists in order; none for a text of white space.
  */
 export function readProse(text: string): readonly ProseBlock[] {

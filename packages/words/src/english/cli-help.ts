@@ -172,13 +172,26 @@ No hand is asked for more than one hand is published to keep up at the goal temp
     picture: 'draw the report as a page, an SVG file: every stroke at its displacement',
     json: 'the report as JSON',
   },
+  hear: {
+    summary: 'write down what is played in a recording, without a lesson',
+    description:
+      'Writes down what is played: meter, tempo and feel, the groove that repeats, and what is played over it, as pattern text. What is known beforehand helps: the tempo most.',
+    take: 'a recording of a drum set, or the MIDI file of an electronic kit',
+    tempo: 'about how fast, in quarter notes a minute; found when left out',
+    meter: 'such as 3/4 or 12/8; 4/4 or 3/4 is found when left out',
+    feel: 'even, triplet, a ratio such as 1.8:1, or "by tempo"; found when left out',
+    title: 'the title of the lesson; the name of the file when left out',
+    keys: 'which keys the electronic kit sends, where they are unusual: see shedbook keys',
+    out: 'keep it as a lesson, such as heard.lesson.yaml',
+    json: 'what was heard as JSON, bar by bar',
+  },
   keys: {
     summary: 'learn which keys an electronic kit sends',
     description:
       'Learns which keys an electronic kit sends, from a MIDI file in which each pad is struck in turn. The usual layouts are known: this is for kits that send others.',
     take: 'the MIDI file',
     pads: 'what was struck, in order, joined by commas; a pad with two zones stands twice: snare,snare,hihat,ride',
-    out: 'write the keys into this file, for --keys of listen; print them when left out',
+    out: 'write the keys into this file, for --keys of listen and hear; print them when left out',
     json: 'the keys as JSON',
   },
   serve: {

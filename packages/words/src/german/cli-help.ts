@@ -173,13 +173,26 @@ spielen lässt, wird gesagt.`,
     picture: 'den Bericht als Seite zeichnen, eine SVG-Datei: jeder Schlag dort, wo er kam',
     json: 'der Bericht als JSON',
   },
+  hear: {
+    summary: 'aufschreiben, was in einer Aufnahme gespielt wird, ohne Lektion',
+    description:
+      'Schreibt auf, was gespielt wird: Taktart, Tempo und Feel, den Groove, der sich wiederholt, und was darüber gespielt wird, als Mustertext. Was vorher bekannt ist, hilft: am meisten das Tempo.',
+    take: 'eine Aufnahme eines Schlagzeugs oder die MIDI-Datei eines elektronischen',
+    tempo: 'ungefähr wie schnell, in Vierteln pro Minute; ohne Angabe wird es gefunden',
+    meter: 'wie 3/4 oder 12/8; ohne Angabe wird 4/4 oder 3/4 gefunden',
+    feel: 'even, triplet, ein Verhältnis wie 1.8:1 oder "by tempo"; ohne Angabe wird es gefunden',
+    title: 'der Titel der Lektion; ohne Angabe der Name der Datei',
+    keys: 'welche Tasten das elektronische Schlagzeug sendet, wo sie ungewöhnlich sind: siehe shedbook keys',
+    out: 'als Lektion aufheben, etwa als heard.lesson.yaml',
+    json: 'das Gehörte als JSON, Takt für Takt',
+  },
   keys: {
     summary: 'lernen, welche Tasten ein elektronisches Schlagzeug sendet',
     description:
       'Lernt, welche Tasten ein elektronisches Schlagzeug sendet, aus einer MIDI-Datei, in der jedes Pad der Reihe nach angeschlagen wird. Die üblichen Belegungen sind bekannt: das ist für Schlagzeuge mit anderen.',
     take: 'die MIDI-Datei',
     pads: 'was angeschlagen wurde, der Reihe nach, durch Kommas getrennt; ein Pad mit zwei Zonen steht zweimal: snare,snare,hihat,ride',
-    out: 'die Tasten in diese Datei schreiben, für --keys von listen; ohne Angabe ausgeben',
+    out: 'die Tasten in diese Datei schreiben, für --keys von listen und hear; ohne Angabe ausgeben',
     json: 'die Tasten als JSON',
   },
   serve: {

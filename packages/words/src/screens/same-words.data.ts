@@ -4,7 +4,7 @@
  */
 export const SAME_WORDS: readonly string[] = [
   'cli.check.faulty',
-  'cli.compose.weak',
+  'cli.hear.nothing',
   'cli.noKit',
   'desk.groove.db',
   'desk.heading.bpm',
