@@ -81,9 +81,9 @@ it('[ST85] keeps a take, lets it be heard beside its model, sends it, deletes it
   expect(report.voices.snare.hits).toBe(8);
   const facts = JSON.parse(strFromU8(files['take.json'] ?? new Uint8Array()));
   const wav = files['take.wav'] ?? new Uint8Array();
-  // definition: what a take uses is its sound, a WAV less its header of 44 bytes, to the last figure that is said
+  // definition: what a take uses is its sound, a WAV with its header, to the last figure that is said
   const figures = used.split('.')[1]?.length ?? 0;
-  expect(used).toBe(((wav.length - 44) / (unit === 'MB' ? 1e6 : 1000)).toFixed(figures));
+  expect(used).toBe((wav.length / (unit === 'MB' ? 1e6 : 1000)).toFixed(figures));
   const samples = Float32Array.from(new Int16Array(wav.slice(44).buffer), (value) => value / 32_768);
   const from = Math.round(facts.loops[0].startSeconds * 44_100) - 8000;
   const heard = listen(samples.slice(Math.max(0, from)), Hertz(44_100), {

@@ -35,9 +35,10 @@ export function otherTempo(bpm: Bpm, askedBpm: Bpm): readonly Unheard[] {
 
 function unheardVoice(voice: Voice, doubt: number, input: NotHeardInput): readonly Unheard[] {
   if (!input.places.some((place) => place.expected.voice === voice)) return [];
+  const playing = input.decision.playing.get(voice);
   const isHeard = input.decision.strokes.some((stroke) => stroke.voice === voice && stroke.place);
-  if (!isHeard) return [{ reason: 'not-heard', voice }];
-  const isDoubtful = input.decision.playing.get(voice) !== 'yes';
+  if (!isHeard) return [{ reason: playing === 'perhaps' ? 'hard-to-tell' : 'not-heard', voice }];
+  const isDoubtful = playing !== 'yes';
   return isDoubtful || doubt > BLURRED ? [{ reason: 'hard-to-tell', voice }] : [];
 }
 

@@ -1,0 +1,17 @@
+import { Bpm } from '@shedbook/core';
+import { expect, it } from 'vitest';
+import { type NotHeardInput, unheardOf } from './not-heard.ts';
+import type { Playing } from './plays.ts';
+
+it('[LI78] calls a limb without a stroke unheard only where it surely stays out', () => {
+  const of = (playing: Playing) =>
+    unheardOf({
+      ...{ bpm: Bpm(120), askedBpm: Bpm(120), confidence: 1 },
+      evidence: [{ voice: 'hihat-foot', doubt: 0 }],
+      places: [{ expected: { voice: 'hihat-foot' } }],
+      decision: { strokes: [], playing: new Map([['hihat-foot', playing]]) },
+    } as unknown as NotHeardInput);
+  // definition: what is not known is not said
+  expect(of('perhaps')).toEqual([{ reason: 'hard-to-tell', voice: 'hihat-foot' }]);
+  expect(of('no')).toEqual([{ reason: 'not-heard', voice: 'hihat-foot' }]);
+});
