@@ -18,7 +18,7 @@ export class NoSuchCellError extends RangeError {
   readonly cells: readonly string[];
 
   constructor(cell: string, cells: readonly string[]) {
-    super(`Internal error: found cell "${cell}", expected one of ${cells.join(', ')}`);
+    super(cell);
     this.cell = cell;
     this.cells = cells;
   }
