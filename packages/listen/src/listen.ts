@@ -68,6 +68,9 @@ export function strokeNetwork(): StrokeNetwork {
 /** Samples that are taken at a time, so that what is remembered of the highs suffices. */
 const PIECE = 32_768;
 
+/** A take whose loudest sample is softer than this is silent, dB relative to full scale. */
+const SILENT_DB = -70;
+
 /** Listens to audio that arrives in blocks. */
 export class TakeListener {
   readonly #rate: Hertz;
@@ -102,22 +105,26 @@ export class TakeListener {
 
   /** The report, once all blocks are in. */
   finish(asked: Asked, beside?: Beside): Listened {
-    this.#keep(this.#extractor.push(this.#resampler.flush()));
-    this.#keep(this.#extractor.flush());
+    const nothing = this.#end();
+    if (nothing) return refuse(nothing);
     const durationSeconds = samplesToSeconds(Samples(this.#samples), this.#rate);
-    if (this.#samples === 0) return refuse('no-sound');
-    if (this.#extractor.peakDb < -70) return refuse('silent-recording');
     const take = { kind: 'audio', durationSeconds, ...(beside ? { beside } : {}) } as const;
     return reportOn(this.#events.between(), asked, take, this.#network);
   }
 
   /** What was played, written down without a lesson, once all blocks are in. */
   transcribe(known: Known = {}): Transcribed {
+    const nothing = this.#end();
+    if (nothing) return { transcript: null, refusal: { fact: nothing } };
+    return transcribeEvents(this.#events.between(), this.#network, known);
+  }
+
+  /** Takes what the filters still hold. @returns why there is nothing to hear, or null where there is something */
+  #end(): 'no-sound' | 'silent-recording' | null {
     this.#keep(this.#extractor.push(this.#resampler.flush()));
     this.#keep(this.#extractor.flush());
-    if (this.#samples === 0) return { transcript: null, refusal: { fact: 'no-sound' } };
-    if (this.#extractor.peakDb < -70) return { transcript: null, refusal: { fact: 'silent-recording' } };
-    return transcribeEvents(this.#events.between(), this.#network, known);
+    if (this.#samples === 0) return 'no-sound';
+    return this.#extractor.peakDb < SILENT_DB ? 'silent-recording' : null;
   }
 
   #keep(events: readonly HeardEvent[]): void {
