@@ -1,5 +1,6 @@
 /** Takes of a kit that practice page, desk and command line must judge alike, and the verdict that they must give. */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
@@ -17,6 +18,7 @@ import { readMidi, voiceToKey } from '@shedbook/exchange';
 import { type Judgement, judge, type Level } from '@shedbook/judge';
 import { createLiveListener, type Listened, type PlayedNote } from '@shedbook/listen';
 import { type MidiEvent, writeMidi } from 'midi-file';
+import { onTestFinished } from 'vitest';
 import { playStory } from './play.mjs';
 
 /** The lesson's file. */
@@ -81,7 +83,7 @@ export interface KitTake {
 }
 
 /** The take as a kit would have recorded it, and its notes as they are read from there. */
-export function recordKit(story: KitStory, folder: string): KitTake {
+export function recordKit(story: KitStory): KitTake {
   const bpm = Bpm(story.bpm ?? KIT_LESSON.tempo.startBpm);
   const { countInSeconds } = perform(KIT_LESSON, { exercise: story.exercise, form: KIT_FORM, bpm });
   const once = { ...KIT_FORM, repeat: 1, countInBars: 0 };
@@ -107,6 +109,8 @@ export function recordKit(story: KitStory, folder: string): KitTake {
   const end = { deltaTime: 0, type: 'endOfTrack', meta: true } as const;
   const header = { format: 0, numTracks: 1, ticksPerBeat: TICKS } as const;
   const bytes = Uint8Array.from(writeMidi({ header, tracks: [[...track, end]] }));
+  const folder = mkdtempSync(join(tmpdir(), 'shedbook-kit-take-'));
+  onTestFinished(() => rmSync(folder, { recursive: true }));
   const path = join(folder, `${story.name}.mid`);
   writeFileSync(path, bytes);
   const notes = readMidi(bytes).notes.flatMap(({ voice, timeSeconds, levelDb }): PlayedNote[] =>

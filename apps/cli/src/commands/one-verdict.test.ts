@@ -1,8 +1,5 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { ENGLISH, GERMAN, teacherSentences } from '@shedbook/words';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import {
   judgeKit,
   KIT_FILE,
@@ -14,12 +11,6 @@ import {
 } from '../../../../internal/testing/stories/kit-takes.ts';
 import { runProgram } from '../program.ts';
 
-let folder = '';
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'shedbook-one-verdict-'));
-});
-afterAll(() => rmSync(folder, { recursive: true }));
-
 async function printed({ exercise, level }: KitStory, path: string, ...more: string[]): Promise<string> {
   const out: string[] = [];
   const say = (line: string) => void out.push(line);
@@ -30,7 +21,7 @@ async function printed({ exercise, level }: KitStory, path: string, ...more: str
 }
 
 it.each(KIT_TAKES)('[CL35] $name: the command line says what the judge says', async (story) => {
-  const take = recordKit(story, folder);
+  const take = recordKit(story);
   const { judgement } = judgeKit(story, take);
   const along = ['--tempo', `${take.bpm}`, '--latency', '0'];
   const json = JSON.parse(await printed(story, take.path, ...along, '--json'));
@@ -46,7 +37,7 @@ it.each(KIT_TAKES)('[CL35] $name: the command line says what the judge says', as
 });
 
 it('[CL35] a take that climbed the ladder hurries nowhere', async () => {
-  const { path } = recordKit(LADDER, folder);
+  const { path } = recordKit(LADDER);
   const { verdict } = JSON.parse(await printed(LADDER, path, '--json'));
   expect(verdict).toMatchObject({ is: 'clean', about: [] });
 });

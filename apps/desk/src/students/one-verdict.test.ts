@@ -1,9 +1,6 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { EMPTY_LOG } from '@shedbook/coach';
 import { recordRound } from '@shedbook/judge';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import {
   judgeKit,
   KIT_FORM,
@@ -14,16 +11,10 @@ import {
 } from '../../../../internal/testing/stories/kit-takes.ts';
 import { withTake } from './take-in.ts';
 
-let folder = '';
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'shedbook-one-verdict-'));
-});
-afterAll(() => rmSync(folder, { recursive: true }));
-
 it.each([...KIT_TAKES, LADDER])(
   '[ST108] $name: the desk keeps round by round what the judge says',
   (story) => {
-    const { report, judgement } = judgeKit(story, recordKit(story, folder));
+    const { report, judgement } = judgeKit(story, recordKit(story));
     const exercise = KIT_LESSON.exercises[story.exercise - 1];
     if (!report || !exercise) throw new Error('no report');
     const shelf = { id: 'first-swing', lesson: { ...KIT_LESSON, forms: [KIT_FORM] } };

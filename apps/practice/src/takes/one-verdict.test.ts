@@ -1,9 +1,6 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { Bpm } from '@shedbook/core';
 import { judge, judgeTaskOf, recordRound } from '@shedbook/judge';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import {
   judgeKit,
   KIT_FORM,
@@ -17,12 +14,6 @@ import {
 import { Listening } from '../ear/listening.ts';
 import { takeFrom } from './take-from.ts';
 import { judgeTaken } from './take-remarks.ts';
-
-let folder = '';
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'shedbook-one-verdict-'));
-});
-afterAll(() => rmSync(folder, { recursive: true }));
 
 /** The take as the page hears, judges and keeps it. */
 function practised(story: KitStory, { bpm, rounds, countInSeconds, notes }: KitTake) {
@@ -59,7 +50,7 @@ function practised(story: KitStory, { bpm, rounds, countInSeconds, notes }: KitT
 it.each([...KIT_TAKES, LADDER])(
   '[ST79] $name: loop by loop and as a take the page says what the judge says',
   (story) => {
-    const take = recordKit(story, folder);
+    const take = recordKit(story);
     const { kept, judgement } = practised(story, take);
     const { judgement: one } = judgeKit(story, take);
     expect(judgement?.verdict).toEqual(one.verdict);

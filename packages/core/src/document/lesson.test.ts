@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
 import { BROKEN_LESSONS } from '../../../../internal/testing/broken-lessons.data.ts';
-import { inEnglish } from '../../../../internal/testing/in-english.ts';
 import { keptSample } from '../../../../internal/testing/kept-samples.ts';
+import { FILE, problemsOf, read } from '../../test/reading.ts';
 import { perform } from '../groove/perform.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
@@ -14,18 +14,6 @@ import { parseLesson } from './parse.ts';
 import { printLesson } from './print.ts';
 import { formatFeel, readFeel } from './read-feel.ts';
 import { LESSON_VERSION } from './schema.ts';
-
-const FILE = 'x.lesson.yaml';
-
-function read(text: string): Lesson {
-  const { lesson, problems } = parseLesson(text, FILE);
-  if (!lesson) throw new Error(problems.map(inEnglish).join('\n'));
-  return lesson;
-}
-
-function problemsOf(text: string): readonly string[] {
-  return parseLesson(text, FILE).problems.map((problem) => inEnglish(problem).replace(`${FILE}:`, ''));
-}
 
 const MINIMAL = `title: First swing
 tempo: 80

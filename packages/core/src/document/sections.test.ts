@@ -1,28 +1,15 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { arbitraryDividedLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
-import { inEnglish } from '../../../../internal/testing/in-english.ts';
+import { problemsOf, read } from '../../test/reading.ts';
 import { perform } from '../groove/perform.ts';
 import { defaultForm } from '../lesson/default-form.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import { inSection, sectionOf, sectionsOf } from '../lesson/section.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
 import { editLesson, sectionPath, setExercises } from './edit.ts';
-import { parseLesson } from './parse.ts';
 import { printLesson } from './print.ts';
 import { formatFeel } from './read-feel.ts';
-
-const FILE = 'x.lesson.yaml';
-
-function read(text: string): Lesson {
-  const { lesson, problems } = parseLesson(text, FILE);
-  if (!lesson) throw new Error(problems.map(inEnglish).join('\n'));
-  return lesson;
-}
-
-function problemsOf(text: string): readonly string[] {
-  return parseLesson(text, FILE).problems.map((problem) => inEnglish(problem).replace(`${FILE}:`, ''));
-}
 
 const DIVIDED = `title: First swing
 tempo: {start: 72, goal: 120}
