@@ -123,7 +123,7 @@ function bpmOf({ bars }: RoundStrokes, quartersInBar: number): Bpm {
 }
 
 /** A voice asked for this far under the lead voice may be too soft for a microphone: not heard is not missing. */
-const FEATHERED_DB = -12;
+const SOFT_DB = -12;
 /** A voice that can hardly be told, and this much softer than asked, is what others sound like, and was not struck. */
 const SHADOW_DB = 10;
 
@@ -197,7 +197,7 @@ function doubtful(report: TakeReport, played: Played, task: LoopTask) {
     if (isHard && !(isPlain && due < FEW)) hard.add(one.voice);
     if (isHard && !(isPlain && ownPart.has(one.voice))) doubted.add(one.voice);
     if (isHard && isPlain) continue;
-    const isFeathered = asked <= FEATHERED_DB && !ownPart.has(one.voice) && !isOnAnother(played, task, due);
+    const isFeathered = asked <= SOFT_DB && !ownPart.has(one.voice) && !isOnAnother(played, task, due);
     if (isHard && heard.length > 0 && median(heard) < asked - SHADOW_DB) shadows.add(one.voice);
     else if (isHard ? heard.length >= HARDLY_SHARE * due || !isChief(one.voice) : isFeathered)
       untold.add(one.voice);

@@ -1,7 +1,7 @@
 /** One exercise on the sheet: its number, its notation, and the way to the stand. */
 
 import type { Exercise } from '@shedbook/core';
-import type { PackBar } from '@shedbook/pack';
+import { EXERCISES_IN_SIGHT, type PackBar } from '@shedbook/pack';
 import { classes } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
@@ -13,9 +13,6 @@ interface TileProps {
   /** Whether it is one of those that come into sight first. */
   readonly first?: boolean;
 }
-
-/** How many exercises a phone shows at once. */
-const IN_SIGHT = 6;
 
 /** A tile as a picture; its words stand beside it. */
 function TilePicture({ bar, first = false }: TileProps) {
@@ -54,7 +51,7 @@ export function ExerciseCard({ exercise, bars }: ExerciseCardProps) {
         <span className={styles.tiles} aria-hidden="true">
           {name && <span className={styles.name}>{name}</span>}
           {bars.map((bar) => (
-            <TilePicture key={bar.bar} bar={bar} first={number <= IN_SIGHT} />
+            <TilePicture key={bar.bar} bar={bar} first={number <= EXERCISES_IN_SIGHT} />
           ))}
           {notes && <span className={styles.notes}>{notes}</span>}
         </span>

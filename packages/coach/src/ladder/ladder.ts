@@ -52,7 +52,8 @@ export interface LadderStep {
  */
 export const SETTLED_SHARE = Math.cbrt(1 - Math.sqrt(1 / 3));
 
-const CLEAN_LOOPS = 3;
+/** Clean loops at one tempo after which it counts as played clean. */
+export const CLEAN_LOOPS = 3;
 const MISSED_LOOPS = 2;
 
 /** The ladder goes down to this share of the start. */

@@ -5,6 +5,7 @@
  */
 import type { LoopRecord, PracticeEntry, PracticeLog } from '@shedbook/core';
 import { isPart } from '../apart/apart.ts';
+import { CLEAN_LOOPS } from '../ladder/ladder.ts';
 import { itemKey } from '../log/key.ts';
 import { loopsThatCount } from '../log/loops.ts';
 import { gradeLoops } from '../spacing/grade.ts';
@@ -33,9 +34,6 @@ export interface ExerciseStanding extends ShelfExercise {
 
 /** Practice days that the tempo held is estimated from: a visit is some ten loops, too few to tell a tempo by. */
 const HELD_DAYS = 4;
-
-/** Clean loops on one day after which a tempo counts as played clean. */
-const CLEAN_LOOPS = 3;
 
 /** From this confidence on an exercise that was clean at the goal is firm: more likely there than not. */
 export const FIRM_CONFIDENCE = 0.5;

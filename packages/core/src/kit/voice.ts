@@ -41,6 +41,15 @@ export const GRACE_NOTES: Readonly<Record<Articulation, 0 | 1 | 2>> = {
   drag: 2,
 };
 
+/**
+ * How long before its stroke each grace note falls, in seconds, first to last, by how many there are.
+ * Source: common practice for what a flam and a drag are; the times and the level are ours, no standard gives any.
+ */
+export const GRACES_BEFORE_SECONDS = { 0: [], 1: [0.028], 2: [0.085, 0.042] } as const;
+
+/** Level of a grace note beside its stroke, in dB. */
+export const GRACE_DB = -9;
+
 /** Limbs by their job. */
 export const LIMBS = ['lead hand', 'other hand', 'lead foot', 'other foot'] as const;
 /** A hand or a foot. */

@@ -9,7 +9,7 @@ import { INK, type Item, type LineItem, type RectItem, type RingItem, type TextI
 import type { PageContent } from '../sheet/page.ts';
 import { pictureMap } from '../sheet/write-svg.ts';
 import type { Drawing } from '../svg/drawing.ts';
-import { compose, scale, shift } from '../svg/geometry.ts';
+import { compose, QUARTER_HANDLE, scale, shift } from '../svg/geometry.ts';
 import type { Fonts } from '../text/fonts.ts';
 import { colourOperators, mapOperator, shapeOperators } from './content.ts';
 
@@ -29,10 +29,8 @@ interface Writing {
   readonly fonts: Fonts;
 }
 
-const KAPPA = (4 / 3) * (Math.SQRT2 - 1);
-
 function ringSteps({ x, y, radius: r }: RingItem): string {
-  const k = KAPPA * r;
+  const k = QUARTER_HANDLE * r;
   const n = (value: number) => value.toFixed(4);
   const curve = (...c: number[]) => `${c.map(n).join(' ')} c`;
   return [

@@ -16,6 +16,9 @@ export interface Box {
 /** An affine map of the plane, as in SVG's `matrix(a b c d e f)`. */
 export type AffineMap = readonly [number, number, number, number, number, number];
 
+/** How far along its tangent the handle of a Bézier curve lies that draws a quarter of a circle of radius 1. */
+export const QUARTER_HANDLE = (4 / 3) * (Math.SQRT2 - 1);
+
 /** The map that leaves everything where it is. */
 export const IDENTITY: AffineMap = [1, 0, 0, 1, 0, 0];
 

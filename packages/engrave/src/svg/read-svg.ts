@@ -15,6 +15,7 @@ import {
   grow,
   IDENTITY,
   mapLength,
+  QUARTER_HANDLE,
   scale,
   shift,
   unite,
@@ -100,10 +101,8 @@ function paintOf(element: XmlElement, around: Paint): Paint {
   return { fill: colour(value('fill'), around.fill), stroke, strokeWidth };
 }
 
-const KAPPA = (4 / 3) * (Math.SQRT2 - 1);
-
 function ellipse(cx: number, cy: number, rx: number, ry: number): Outline {
-  const [kx, ky] = [KAPPA * rx, KAPPA * ry];
+  const [kx, ky] = [QUARTER_HANDLE * rx, QUARTER_HANDLE * ry];
   const steps: readonly Step[] = [
     ['M', cx + rx, cy],
     ['C', cx + rx, cy + ky, cx + kx, cy + ry, cx, cy + ry],

@@ -3,22 +3,20 @@
  *
  * Conventions: an ornament's strokes are at `seconds` from the main stroke (grace strokes before it are negative)
  * and `levelDb` relative to it.
- * Source: common practice for what they are (a flam has one grace stroke, a drag two, a buzz is a press of many
- * bounces); the times and levels are ours, no standard gives any.
+ * Grace strokes stand where they sound. Source: common practice for what a buzz is (a press of many bounces); its
+ * times and levels are ours, no standard gives any.
  */
-import { type Articulation, GRACE_NOTES } from '@shedbook/core';
+import { type Articulation, GRACE_DB, GRACE_NOTES, GRACES_BEFORE_SECONDS } from '@shedbook/core';
 
-/** From one grace stroke to the next, and from the last one to the main stroke, in seconds. */
-export const GRACE_SECONDS = 0.03;
-
-/** Level of a grace stroke or bounce relative to its main stroke, in dB. */
-export const GRACE_DB = -12;
+/** From one bounce of a buzz to the next, in seconds, and its level relative to the main stroke, in dB. */
+const BOUNCE_SECONDS = 0.03;
+const BOUNCE_DB = -12;
 
 /** Longest time between strokes of one ornament that is still heard as one, in seconds. */
-export const ORNAMENT_GAP_SECONDS = 0.045;
+export const ORNAMENT_GAP_SECONDS = 0.05;
 
 /** Least difference of level between a main stroke and its grace strokes, in dB, when an ornament is read. */
-export const ORNAMENT_STEP_DB = -9;
+export const ORNAMENT_STEP_DB = -6;
 
 /** Fewest bounces after a stroke that make it a buzz. */
 export const BUZZ_BOUNCES = 2;
@@ -41,15 +39,17 @@ export interface OrnamentStroke {
 
 /** Bounces of a buzz: they fill the slot and leave the gap before the next one free where there is room. */
 function bounces(slotSeconds: number): readonly OrnamentStroke[] {
-  const count = Math.max(BUZZ_BOUNCES, Math.floor((slotSeconds - ORNAMENT_GAP_SECONDS) / GRACE_SECONDS) - 1);
-  const step = Math.min(GRACE_SECONDS, slotSeconds / (count + 2));
-  return Array.from({ length: count }, (_, i) => ({ seconds: (i + 1) * step, levelDb: GRACE_DB }));
+  const count = Math.max(BUZZ_BOUNCES, Math.floor((slotSeconds - ORNAMENT_GAP_SECONDS) / BOUNCE_SECONDS) - 1);
+  const step = Math.min(BOUNCE_SECONDS, slotSeconds / (count + 2));
+  return Array.from({ length: count }, (_, i) => ({ seconds: (i + 1) * step, levelDb: BOUNCE_DB }));
 }
 
-/** Grace strokes in the common time, or closer together where the stroke before leaves no room for that. */
-function graces(count: number, roomSeconds: number): readonly OrnamentStroke[] {
-  const step = Math.min(GRACE_SECONDS, roomSeconds / (count + 1));
-  return Array.from({ length: count }, (_, i) => ({ seconds: -(count - i) * step, levelDb: GRACE_DB }));
+/** Grace strokes where they sound, or closer together where the stroke before leaves no room for that. */
+function graces(count: 0 | 1 | 2, roomSeconds: number): readonly OrnamentStroke[] {
+  const before = GRACES_BEFORE_SECONDS[count];
+  const [first = 0] = before;
+  const squeeze = Math.min(1, (roomSeconds * count) / ((count + 1) * first));
+  return before.map((seconds) => ({ seconds: -seconds * squeeze, levelDb: GRACE_DB }));
 }
 
 /**

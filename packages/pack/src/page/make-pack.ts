@@ -15,7 +15,13 @@ import { recordLoops } from '../files/recordings.ts';
 import { makeSheet, printSheet } from '../files/sheet.ts';
 import { writeStandardFiles } from '../files/standard-files.ts';
 import { manifest, serviceWorker, startPage } from './app-files.ts';
-import { PACK_FORMAT, type Pack, type PackAssignment, type PackDownload } from './pack.ts';
+import {
+  EXERCISES_IN_SIGHT,
+  PACK_FORMAT,
+  type Pack,
+  type PackAssignment,
+  type PackDownload,
+} from './pack.ts';
 import { makeTiles, type PackTiles } from './tiles.ts';
 
 /** The folder that a pack is given out in. */
@@ -96,12 +102,11 @@ function describe(
   return assignments.length === 0 ? pack : { ...pack, assignments };
 }
 
-/** How many exercises a phone shows at once on its first screen. */
-const IN_SIGHT = 6;
-
 /** The tiles that are in sight when the sheet opens. */
 function firstPictures({ groove, exercises }: PackTiles): readonly string[] {
-  return [...groove, ...exercises.slice(0, IN_SIGHT).flatMap((each) => each.own)].map((bar) => bar.tile);
+  return [...groove, ...exercises.slice(0, EXERCISES_IN_SIGHT).flatMap((each) => each.own)].map(
+    (bar) => bar.tile,
+  );
 }
 
 /** Every file of the pack, in order of its path. */

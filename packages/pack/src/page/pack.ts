@@ -80,3 +80,6 @@ export interface Pack {
   /** What the teacher set for one student; left out where the pack is for everybody. */
   readonly assignments?: readonly PackAssignment[];
 }
+
+/** How many exercises a phone shows at once on its first screen. */
+export const EXERCISES_IN_SIGHT = 6;

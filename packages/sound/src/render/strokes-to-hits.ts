@@ -5,7 +5,14 @@
  * Source: common practice: a flam's grace note falls just before its stroke, a drag's two before that; graces
  * are much softer.
  */
-import { type Articulation, GRACE_NOTES, type Stroke, type Voice } from '@shedbook/core';
+import {
+  type Articulation,
+  GRACE_DB,
+  GRACE_NOTES,
+  GRACES_BEFORE_SECONDS,
+  type Stroke,
+  type Voice,
+} from '@shedbook/core';
 import type { SoundName } from '../kit/sound.ts';
 
 /** A single blow. */
@@ -17,10 +24,6 @@ export interface Blow {
 
 /** What the renderer needs of a stroke. */
 export type SoundingStroke = Pick<Stroke, 'voice' | 'articulation' | 'mark' | 'timeSeconds' | 'levelDb'>;
-
-/** How long before its stroke each grace note falls, in seconds; as many as core counts. */
-const GRACES_BEFORE_SECONDS = { 0: [], 1: [0.028], 2: [0.085, 0.042] } as const;
-const GRACE_DB = -9;
 
 function clickFor(mark: Stroke['mark']): SoundName {
   if (mark === 'g') return 'click-subdivision';
