@@ -70,6 +70,7 @@ function midiRows(lesson) {
   const play = () => perform(lesson, { exercise: 1, form, bpm: 120 });
   const sections = lesson.exercises.map(({ number }) => ({
     name: `${number}`,
+    meter: lesson.meter,
     performance: perform(lesson, { exercise: number, form: once }),
   }));
   const performed = play();
@@ -79,7 +80,7 @@ function midiRows(lesson) {
     row('three minutes to MIDI', () => writeMidi(performed, options), 'performing it', base),
     row('three minutes from MIDI', () => readMidi(bytes), 'performing it', base),
     row('three minutes from MIDI to patterns', () => importMidi(readMidi(bytes)), 'performing it', base),
-    row('24 exercises to one MIDI file', () => writeMidiSheet(sections, options)),
+    row('24 exercises to one MIDI file', () => writeMidiSheet(sections, { title: lesson.title })),
   ];
 }
 
