@@ -47,7 +47,7 @@ export function OwnCell({ lesson, slots: first, onAdd }: OwnCellProps) {
           {marks.map((mark, slot) => (
             <Button
               key={slot}
-              aria-label={`${countOf(0, slot, marks.length)}: ${nameOf(mark)}`}
+              aria-label={`${countOf(words.counts, 0, slot, marks.length)}: ${nameOf(mark)}`}
               onClick={() => tap(slot)}
             >
               {mark === '.' ? '·' : mark}

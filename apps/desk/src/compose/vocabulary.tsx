@@ -1,6 +1,6 @@
 /** The vocabulary: every cell of the lesson's subdivisions, drawn; those in use are pressed. */
 import { type Cell, cell, type Lesson, notateBar, type Subdivision } from '@shedbook/core';
-import { sayPattern } from '@shedbook/words';
+import { type DeskWords, sayPattern } from '@shedbook/words';
 import { BarsDrawing } from '../notation/exercise-drawing.tsx';
 import { useWords } from '../words/words.tsx';
 import { OwnCell } from './own-cell.tsx';
@@ -43,8 +43,8 @@ function cellsOnOffer(lesson: Lesson): ReadonlyMap<number, readonly Cell[]> {
   );
 }
 
-function sayCell(each: Cell, silent: string): string {
-  return sayPattern({ bars: [[each]] }, () => '').join('') || silent;
+function sayCell(each: Cell, counts: DeskWords['counts']): string {
+  return sayPattern(counts, { bars: [[each]] }, () => '').join('') || counts.silent;
 }
 
 /** One beat of the lesson's meter, for drawing a cell alone. */
@@ -81,7 +81,7 @@ function Cells({ lesson, slots, cells, onToggle }: CellsProps) {
             onClick={() => onToggle(each.text)}
           >
             {each.text}
-            <span className="hidden-words">: {sayCell(each, words.counts.silent)}</span>
+            <span className="hidden-words">: {sayCell(each, words.counts)}</span>
           </button>
         </div>
       ))}

@@ -1,5 +1,5 @@
 import { formatPattern, type Lesson, parseLesson, parsePattern } from '@shedbook/core';
-import { countOf, sayPattern } from '@shedbook/words';
+import { type CountWords, countOf, loadDesk, sayPattern } from '@shedbook/words';
 import { describe, expect, it } from 'vitest';
 import { setCount, setMost, toggleCell } from './compose-settings.ts';
 import {
@@ -170,15 +170,24 @@ describe('the text of a lesson', () => {
     expect(read(setMost(setMost(TEXT, 'rests', 2), 'rests', null)).compose.limits.rests.most).toBeNull();
   });
 
-  it('[ST15] says a pattern as its counts', () => {
+  it('[ST15] says a pattern as its counts, in the language of the reader', async () => {
     const pattern = read('title: a\nexercises: ["x.. ..X x.x ... | . . . ."]\n').exercises[0]?.parts[0]
       ?.pattern;
     if (!pattern) throw new Error('no pattern');
     // common practice: triplets are counted "1 trip let"
-    expect(sayPattern(pattern, (mark) => (mark === 'X' ? 'accent' : ''))).toEqual([
+    const [{ words: english }, { words: german }] = [await loadDesk('en'), await loadDesk('de')];
+    expect(sayPattern(english.counts, pattern, (mark) => (mark === 'X' ? 'accent' : ''))).toEqual([
       '1, 2 let accent, 3, 3 let',
       '',
     ]);
-    expect([countOf(0, 1, 2), countOf(1, 3, 4), countOf(3, 0, 1)]).toEqual(['1 &', '2 a', '4']);
+    const counted = (words: CountWords) => [
+      countOf(words, 0, 1, 2),
+      countOf(words, 1, 3, 4),
+      countOf(words, 3, 0, 1),
+      countOf(words, 1, 2, 3),
+    ];
+    expect(counted(english.counts)).toEqual(['1 &', '2 a', '4', '2 let']);
+    // common practice: „1 +“, „1 tri ole“; from memory: „1 e + de“
+    expect(counted(german.counts)).toEqual(['1 +', '2 de', '4', '2 ole']);
   });
 });

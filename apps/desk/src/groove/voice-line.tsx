@@ -29,7 +29,7 @@ export function VoiceLine({ lesson, part, active, onActive }: VoiceLineProps) {
   const { voice, pattern } = part;
   const kept = lesson.balance[voice];
   const [level, setLive] = useLive<number>(kept);
-  const said = sayPattern(pattern, (mark) => spokenMark(words.marks, voice, mark)).join('; ');
+  const said = sayPattern(words.counts, pattern, (mark) => spokenMark(words.marks, voice, mark)).join('; ');
   return (
     <div className={styles.line}>
       <div className={styles.head}>

@@ -71,7 +71,7 @@ export function SlotRow(props: SlotRowProps) {
           const center = slotX(edges, place.beat, place.slot / slots);
           const left = Math.max(0, center - Math.min(width / 2, BEAT_LEAD) - row.left);
           const mark = markAt(pattern, place);
-          const where = countOf(place.beat, place.slot, slots);
+          const where = countOf(words.counts, place.beat, place.slot, slots);
           return (
             <button
               key={`${place.beat} ${place.slot}`}
@@ -86,7 +86,7 @@ export function SlotRow(props: SlotRowProps) {
               onClick={() => props.onPress(place)}
               onFocus={() => props.onFocus(place)}
             >
-              <span aria-hidden="true">{countUnder(place.beat, place.slot, slots)}</span>
+              <span aria-hidden="true">{countUnder(words.counts, place.beat, place.slot, slots)}</span>
             </button>
           );
         })}

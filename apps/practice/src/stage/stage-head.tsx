@@ -1,8 +1,8 @@
 /** What is on the stand: its number, its drum, its form, what sounds with it, and the way back. */
 
-import { countSyllable, type Exercise, type Form, type Lesson, type Subdivision } from '@shedbook/core';
+import type { Exercise, Form, Lesson } from '@shedbook/core';
 import { Button, buttonClass, Icon } from '@shedbook/stand';
-import { type PracticeWords, sayExercise } from '@shedbook/words';
+import { countOf, type PracticeWords, sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -17,10 +17,9 @@ function useEndings(form: Form): readonly string[] {
   if (exercise === null) return [];
   return form.sections.flatMap(({ ending }) => {
     if (!ending) return [];
-    const slots = ending.cell.marks.length as Subdivision;
-    const slot = ending.cell.marks.findIndex((mark) => mark !== '.');
-    const count = countSyllable(ending.beat - 1, slot, slots);
-    const beat = slot === 0 ? count : `${ending.beat} ${count}`;
+    const { marks } = ending.cell;
+    const slot = marks.findIndex((mark) => mark !== '.');
+    const beat = countOf(words.counts, ending.beat - 1, slot, marks.length);
     return [
       words.stage.ending({ beat, what: ending.voices.map((voice) => words.voices[voice]).join(' + ') }),
     ];

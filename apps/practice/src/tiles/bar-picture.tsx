@@ -2,6 +2,7 @@
 import type { PackBar } from '@shedbook/pack';
 import { classes } from '@shedbook/stand';
 import { memo, type RefObject, useEffect, useRef } from 'react';
+import { usePracticeWords } from '../page/words.tsx';
 import styles from './bar-picture.module.css';
 import { loadTile } from './load-tile.ts';
 import { countsOf } from './places.ts';
@@ -44,6 +45,7 @@ function useTile(path: string): RefObject<SVGGElement | null> {
 
 /** The picture. */
 export const BarPicture = memo(function BarPicture({ bar, overMm, underMm, hands, on }: BarPictureProps) {
+  const words = usePracticeWords();
   const tile = useTile(bar.tile);
   const top = bar.staffTopMm - overMm - ROOM_MM.above;
   const floor = bar.staffBottomMm + underMm;
@@ -73,7 +75,7 @@ export const BarPicture = memo(function BarPicture({ bar, overMm, underMm, hands
           {text}
         </text>
       ))}
-      {countsOf(bar).map(({ xMm, text, beat, struck }, index) => (
+      {countsOf(words.counts, bar).map(({ xMm, text, beat, struck }, index) => (
         <text
           key={index}
           className={classes(styles.count, struck && styles.struck)}

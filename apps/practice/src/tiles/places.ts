@@ -5,7 +5,7 @@
  */
 import type { PackBar } from '@shedbook/pack';
 import type { Program, ProgramBar } from '@shedbook/stand';
-import { countUnder } from '@shedbook/words';
+import { type CountWords, countUnder } from '@shedbook/words';
 
 /** A place on a tile where a slot stands. */
 interface Mark {
@@ -40,7 +40,7 @@ export interface CountMark {
 }
 
 /** Counts of a bar: every slot of the finest division that each beat has. */
-export function countsOf({ slots }: PackBar): readonly CountMark[] {
+export function countsOf(words: CountWords, { slots }: PackBar): readonly CountMark[] {
   const beats = [...new Set(slots.map((each) => each.beat))].toSorted((a, b) => a - b);
   return beats.flatMap((beat) => {
     const here = slots.filter((each) => each.beat === beat);
@@ -49,7 +49,7 @@ export function countsOf({ slots }: PackBar): readonly CountMark[] {
       const same = here.filter((each) => (each.slot - 1) * finest === index * each.slots);
       const struck = same.some((each) => each.struck);
       const xMm = (same.find((each) => each.slots === finest) ?? same[0])?.xMm ?? 0;
-      return { text: countUnder(beat - 1, index, finest), xMm, beat, struck };
+      return { text: countUnder(words, beat - 1, index, finest), xMm, beat, struck };
     });
   });
 }

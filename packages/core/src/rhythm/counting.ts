@@ -5,18 +5,22 @@
  */
 import type { Subdivision } from './cell.ts';
 
-const SYLLABLES: Readonly<Record<Subdivision, readonly string[]>> = {
-  1: [''],
-  2: ['', '&'],
-  3: ['', 'trip', 'let'],
-  4: ['', 'e', '&', 'a'],
-  6: ['', 'ta', 'trip', 'ta', 'let', 'ta'],
-};
+const SYLLABLES = {
+  1: [],
+  2: ['&'],
+  3: ['trip', 'let'],
+  4: ['e', '&', 'a'],
+  6: ['ta', 'trip', 'ta', 'let', 'ta'],
+} as const satisfies Readonly<Record<Subdivision, readonly string[]>>;
+
+/** What is counted inside a beat, by its English name; other languages count with their own. */
+export type Syllable = (typeof SYLLABLES)[Subdivision][number];
 
 /**
- * The syllable for a slot (from 0) of a beat (from 0).
- * @example countSyllable(1, 2, 3) // 'let'
+ * The syllable of a slot (from 0) among `slots` of a beat; null on the beat itself, which is counted by its number.
+ * @example countSyllable(2, 3) // 'let'
  */
-export function countSyllable(beat: number, slot: number, slots: Subdivision): string {
-  return slot === 0 ? `${beat + 1}` : (SYLLABLES[slots][slot] ?? '');
+export function countSyllable(slot: number, slots: Subdivision): Syllable | null {
+  const syllables: readonly Syllable[] = SYLLABLES[slots];
+  return syllables[slot - 1] ?? null;
 }

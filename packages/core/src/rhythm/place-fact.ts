@@ -5,7 +5,7 @@
  */
 import type { Fact } from '../fact.ts';
 import { isSubdivision } from './cell.ts';
-import { countSyllable } from './counting.ts';
+import { countSyllable, type Syllable } from './counting.ts';
 
 /** On a beat. */
 export interface BeatFact extends Fact {
@@ -16,7 +16,7 @@ export interface BeatFact extends Fact {
 /** Inside a beat, by the syllable it is counted with. */
 export interface SyllableFact extends Fact {
   readonly fact: 'syllable';
-  readonly syllable: string;
+  readonly syllable: Syllable;
   readonly beat: number;
 }
 
@@ -43,6 +43,7 @@ export type PlaceFact = BeatFact | SyllableFact | SlotFact | InBarFact;
  */
 export function placeInBar(beat: number, slot: number, slots: number): InBarFact['place'] {
   if (slot === 0) return { fact: 'beat', beat: beat + 1 };
-  if (!isSubdivision(slots)) return { fact: 'slot', slot: slot + 1, beat: beat + 1 };
-  return { fact: 'syllable', syllable: countSyllable(beat, slot, slots), beat: beat + 1 };
+  const syllable = isSubdivision(slots) ? countSyllable(slot, slots) : null;
+  if (syllable === null) return { fact: 'slot', slot: slot + 1, beat: beat + 1 };
+  return { fact: 'syllable', syllable, beat: beat + 1 };
 }

@@ -15,10 +15,16 @@ import {
 import { type PrintedPart, partsOfBar } from './parts.ts';
 import type { Manner, SheetWords } from './sheet-words.ts';
 
+/** The count under a slot: its number on the beat, its syllable after it. */
+export function countUnder(words: SheetWords, beat: number, slot: number, slots: Subdivision): string {
+  const syllable = countSyllable(slot, slots);
+  return syllable === null ? `${beat + 1}` : words.syllables[syllable];
+}
+
 /** A count as it is said: `1`, `1 let`, `2 &`. */
-export function spokenCount(beat: number, slot: number, slots: Subdivision): string {
-  const syllable = countSyllable(beat, slot, slots);
-  return slot === 0 ? syllable : `${beat + 1} ${syllable}`;
+function spokenCount(words: SheetWords, beat: number, slot: number, slots: Subdivision): string {
+  const under = countUnder(words, beat, slot, slots);
+  return slot === 0 ? under : `${beat + 1} ${under}`;
 }
 
 function manner({ ghost, articulation, accent }: Strike, words: SheetWords): string {
@@ -36,7 +42,7 @@ function describePart(part: BarPart, words: SheetWords, told: Map<Voice, string[
     for (const slot of struckSlots(cell)) {
       const strike = strikeOf(part.voice, cell.marks[slot] as Mark);
       if (!strike) continue;
-      const count = spokenCount(beat, slot, cell.marks.length as Subdivision) + manner(strike, words);
+      const count = spokenCount(words, beat, slot, cell.marks.length as Subdivision) + manner(strike, words);
       told.set(strike.voice, [...(told.get(strike.voice) ?? []), count]);
     }
   });

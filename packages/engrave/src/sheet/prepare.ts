@@ -3,7 +3,6 @@ import {
   add,
   beatLength,
   beatStarts,
-  countSyllable,
   type Exercise,
   type Fraction,
   fraction,
@@ -15,7 +14,7 @@ import type { TextStyle } from '../text/wrap.ts';
 import type { SlotText } from '../tile/spacing.ts';
 import { leastTileWidthMm, type TileRequest } from '../tile/tile.ts';
 import type { SheetContext } from './context.ts';
-import { describeBars } from './describe.ts';
+import { countUnder, describeBars } from './describe.ts';
 import {
   barCount,
   fitsOneLine,
@@ -70,7 +69,7 @@ function countsOfBar(context: SheetContext, own: readonly PrintedPart[], bar: nu
       );
     return Array.from({ length: slots }, (__, slot) => ({
       start: add(starts[beat] ?? fraction(0), multiply(beatLength(meter, beat), fraction(slot, slots))),
-      text: countSyllable(beat, slot, slots),
+      text: countUnder(context.words, beat, slot, slots),
       struck: struckAt(slot),
     }));
   });

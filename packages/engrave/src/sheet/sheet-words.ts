@@ -2,7 +2,7 @@
  * The words that a sheet prints and that its pages are read out with. Engraving knows no language: whoever asks for a
  * sheet hands them over.
  */
-import type { Articulation, Form, Voice } from '@shedbook/core';
+import type { Articulation, Form, Syllable, Voice } from '@shedbook/core';
 
 /** Ways of striking that have a name. */
 export type Manner = Exclude<Articulation, 'normal'> | 'accent' | 'ghost';
@@ -10,6 +10,8 @@ export type Manner = Exclude<Articulation, 'normal'> | 'accent' | 'ghost';
 /** Words in the reader's language. */
 export interface SheetWords {
   readonly voices: Readonly<Record<Voice, string>>;
+  /** What is counted inside a beat. */
+  readonly syllables: Readonly<Record<Syllable, string>>;
   /** The heading over the groove. */
   readonly groove: string;
   /** The heading over the stages in which it is built up. */

@@ -1,7 +1,20 @@
 /** Patterns read out by their counts, in English. */
 
+import type { Syllable } from '@shedbook/core';
+
+/** What is counted inside a beat. */
+export const syllables: Readonly<Record<Syllable, string>> = {
+  '&': '&',
+  trip: 'trip',
+  let: 'let',
+  e: 'e',
+  a: 'a',
+  ta: 'ta',
+};
+
 /** What is said besides the counts themselves. */
 export const counts = {
+  syllables,
   silent: 'silent',
   bar: 'bar {$n :integer}',
 } as const;

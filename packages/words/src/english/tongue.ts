@@ -1,5 +1,6 @@
 /** English. */
 import type { Tongue } from '../language/tongue.ts';
+import { syllables } from './counts.ts';
 import { limbs, sides, theVoices, voices } from './drum-set.ts';
 
 /** English: formatted as in Britain, where lists have no comma before "and". */
@@ -10,4 +11,5 @@ export const ENGLISH_TONGUE: Tongue = {
   theVoices: { nominative: theVoices, dative: theVoices },
   limbs,
   sides,
+  syllables,
 };

@@ -56,7 +56,7 @@ const TOLD: readonly CoachFact[] = [
 it('[CH32] why something is played is said by days, tempi and places', () => {
   expect(both(TOLD[12] as CoachFact)).toEqual([
     'Last played 9 days ago and clean at 88 on the way to 120. Listen for the left hand (snare) on the let of 1.',
-    'Zuletzt vor 9 Tagen gespielt, sauber bei 88 auf dem Weg zu 120. Zu hören: linke Hand (Snare) auf dem „let“ der 1.',
+    'Zuletzt vor 9 Tagen gespielt, sauber bei 88 auf dem Weg zu 120. Zu hören: linke Hand (Snare) auf dem „ole“ der 1.',
   ]);
   // standard: CLDR, relative days: today and yesterday have names
   expect([TOLD[10], TOLD[11]].map((fact) => both(fact as CoachFact)[0])).toEqual([

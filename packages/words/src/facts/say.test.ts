@@ -31,7 +31,7 @@ describe('facts', () => {
     // definition: 1 is singular in both languages, 2 is not; lists have no comma before the last member
     expect(both({ fact: 'fall-alone', strokes: 2, places })).toEqual([
       '2 strokes fall alone: on the let of 1 and 3 in bar 2',
-      '2 Schläge fallen allein: auf dem „let“ der 1 und der 3 in Takt 2',
+      '2 Schläge fallen allein: auf dem „ole“ der 1 und der 3 in Takt 2',
     ]);
     const voices = ['ride', 'bass', 'hihat-foot'] as const;
     expect(both({ fact: 'fall-with', strokes: 1, voices, places: [{ fact: 'beat', beat: 2 }] })).toEqual([

@@ -32,8 +32,8 @@ it('[WO20] says one thing to do, in words of sound and movement, and the figures
     figures: ['Left hand (snare): 4 of 8 strokes missing, on the let of 3.'],
   });
   expect(sayVerdict(judged(snareOn(3, null)), GERMAN)).toEqual({
-    advice: 'Die Snare fehlt auf dem „let“ der 3: Lass es dort klingen.',
-    figures: ['Linke Hand (Snare): 4 von 8 Schlägen fehlen, auf dem „let“ der 3.'],
+    advice: 'Die Snare fehlt auf dem „ole“ der 3: Lass es dort klingen.',
+    figures: ['Linke Hand (Snare): 4 von 8 Schlägen fehlen, auf dem „ole“ der 3.'],
   });
 });
 

@@ -1,6 +1,7 @@
 /** German. */
 import type { Tongue } from '../language/tongue.ts';
+import { syllables } from './counts.ts';
 import { limbs, sides, theVoices, voices } from './drum-set.ts';
 
 /** German. */
-export const GERMAN_TONGUE: Tongue = { tag: 'de', locale: 'de', voices, theVoices, limbs, sides };
+export const GERMAN_TONGUE: Tongue = { tag: 'de', locale: 'de', voices, theVoices, limbs, sides, syllables };

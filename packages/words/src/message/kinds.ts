@@ -1,5 +1,5 @@
 /** Kinds of values in messages: which type fills each, and how those that are ours are said. */
-import type { Fact, Limb, SidedLimb, SoundingVoice } from '@shedbook/core';
+import type { Fact, Limb, SidedLimb, SoundingVoice, Syllable } from '@shedbook/core';
 import type { MessageFunction, MessageValue } from 'messageformat/functions';
 import type { Case, Tongue } from '../language/tongue.ts';
 import { capital } from './capital.ts';
@@ -19,6 +19,8 @@ export interface Kinds<F extends Fact = never> {
   /** Voices joined as the language joins a list; `each=the` sets a word before each of them. */
   readonly voices: readonly SoundingVoice[];
   readonly limb: Limb;
+  /** What is counted inside a beat. */
+  readonly syllable: Syllable;
   /** A limb by its side; `at=start` begins a sentence with it. */
   readonly side: SidedLimb;
   readonly sides: readonly SidedLimb[];
@@ -77,6 +79,7 @@ export function kindsOf(tongue: Tongue, say: Say<Fact>): Readonly<Record<string,
       return said('the', begun(tongue.theVoices[wanted][voice as SoundingVoice], options['at']));
     },
     limb: (_context, _options, limb) => said('limb', tongue.limbs[limb as Limb]),
+    syllable: (_context, _options, syllable) => said('syllable', tongue.syllables[syllable as Syllable]),
     side: (_context, options, limb) => said('side', begun(tongue.sides[limb as SidedLimb], options['at'])),
     say: (_context, _options, fact) => said('say', say(fact as Fact)),
     sides: listOf(tongue, (limb: SidedLimb) => tongue.sides[limb]),

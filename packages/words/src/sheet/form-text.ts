@@ -22,8 +22,8 @@ export interface FormWords {
 
 /** Which slot of a beat, in words. */
 function slotText(slot: number, slots: number, beat: number, { form }: FormWords): string {
-  if (slot === 0) return form.beat({ beat });
-  const syllable = countSyllable(beat - 1, slot, slots as Subdivision);
+  const syllable = countSyllable(slot, slots as Subdivision);
+  if (syllable === null) return form.beat({ beat });
   return slot === slots - 1
     ? form.lastSlot({ beat, syllable })
     : form.slot({ slot: slot + 1, beat, syllable });

@@ -17,10 +17,11 @@ interface Catalogue {
   readonly form: FormWords['form'];
 }
 
-function sheetWords({ forms, sheet, form }: Catalogue, { voices }: Tongue): SheetWords {
+function sheetWords({ forms, sheet, form }: Catalogue, { voices, syllables }: Tongue): SheetWords {
   return {
     ...sheet,
     voices,
+    syllables,
     formName: (name) => nameIn(forms, name),
     form: (told: Form) => formText(told, { voices, form }),
   };

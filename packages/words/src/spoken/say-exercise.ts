@@ -5,10 +5,10 @@ import { spokenMark } from './mark-words.ts';
 import { sayPattern } from './spoken.ts';
 
 /** The words that it takes. */
-type CountWords = Pick<DeskWords, 'voices' | 'marks' | 'counts'>;
+type ExerciseWords = Pick<DeskWords, 'voices' | 'marks' | 'counts'>;
 
-function sayPart({ pattern, voice }: ExercisePart, { counts, marks }: CountWords): string {
-  const bars = sayPattern(pattern, (mark) => spokenMark(marks, voice, mark));
+function sayPart({ pattern, voice }: ExercisePart, { counts, marks }: ExerciseWords): string {
+  const bars = sayPattern(counts, pattern, (mark) => spokenMark(marks, voice, mark));
   const said = bars.map((bar) => (bar === '' ? counts.silent : bar));
   const numbered = said.map((bar, index) => `${counts.bar({ n: index + 1 })}: ${bar}`);
   return (said.length === 1 ? said : numbered).join('; ');
@@ -17,7 +17,7 @@ function sayPart({ pattern, voice }: ExercisePart, { counts, marks }: CountWords
 /** The counts of an exercise, voice by voice and bar by bar; one voice alone is named where asked for. */
 export function sayExercise(
   exercise: Exercise,
-  words: CountWords,
+  words: ExerciseWords,
   named: 'always' | 'where several' = 'where several',
 ): string {
   const { parts } = exercise;

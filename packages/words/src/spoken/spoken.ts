@@ -6,34 +6,41 @@ import {
   type Mark,
   type Pattern,
   type Subdivision,
+  type Syllable,
 } from '@shedbook/core';
 
+/** What is counted inside a beat, in a language. */
+export interface CountWords {
+  readonly syllables: Readonly<Record<Syllable, string>>;
+}
+
 /** The count under a slot: its number on the beat, its syllable after it. */
-export function countUnder(beat: number, slot: number, slots: number): string {
-  return countSyllable(beat, slot, slots as Subdivision);
+export function countUnder(words: CountWords, beat: number, slot: number, slots: number): string {
+  const syllable = countSyllable(slot, slots as Subdivision);
+  return syllable === null ? `${beat + 1}` : words.syllables[syllable];
 }
 
 /**
  * The full count of a slot, for the ear.
- * @example countOf(1, 2, 3) // '2 let'
+ * For example: countOf(words.counts, 1, 2, 3) // '2 let'
  */
-export function countOf(beat: number, slot: number, slots: number): string {
-  return slot === 0 ? `${beat + 1}` : `${beat + 1} ${countUnder(beat, slot, slots)}`;
+export function countOf(words: CountWords, beat: number, slot: number, slots: number): string {
+  return slot === 0 ? `${beat + 1}` : `${beat + 1} ${countUnder(words, beat, slot, slots)}`;
 }
 
 /** Says one mark of a stroke; nothing for a plain one. */
 export type SayMark = (mark: Mark) => string;
 
-function sayCell(each: Cell, beat: number, say: SayMark): readonly string[] {
+function sayCell(words: CountWords, each: Cell, beat: number, say: SayMark): readonly string[] {
   return each.marks.flatMap((mark, slot) => {
     if (!isStruck(mark)) return [];
     const how = say(mark);
-    const count = countOf(beat, slot, each.marks.length);
+    const count = countOf(words, beat, slot, each.marks.length);
     return [how === '' ? count : `${count} ${how}`];
   });
 }
 
 /** The bars of a pattern as counts; an empty text for a silent bar. */
-export function sayPattern(pattern: Pattern, say: SayMark): readonly string[] {
-  return pattern.bars.map((bar) => bar.flatMap((each, beat) => sayCell(each, beat, say)).join(', '));
+export function sayPattern(words: CountWords, pattern: Pattern, say: SayMark): readonly string[] {
+  return pattern.bars.map((bar) => bar.flatMap((each, beat) => sayCell(words, each, beat, say)).join(', '));
 }

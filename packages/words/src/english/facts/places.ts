@@ -5,7 +5,7 @@ import { sentences } from '../../facts/sentences.ts';
 /** Clauses for places. */
 export const places = sentences<PlaceFact>()({
   beat: '{$beat :integer}',
-  syllable: 'the {$syllable} of {$beat :integer}',
+  syllable: 'the {$syllable :syllable} of {$beat :integer}',
   slot: 'slot {$slot :integer} of {$beat :integer}',
   'in-bar': '{$place :say} in bar {$bar :integer}',
 });
