@@ -9,7 +9,7 @@ export * from './log/key.ts';
 export type { LogFact } from './log/log-fact.ts';
 export * from './log/merge.ts';
 export { printPracticeLog } from './log/print-log.ts';
-export { type LogReading, parsePracticeLog } from './log/read-log.ts';
+export { type LogReading, parsePracticeLog, readPracticeEntry } from './log/read-log.ts';
 export type { Evidence } from './mastery/evidence.ts';
 export {
   type ExerciseStanding,

@@ -18,14 +18,17 @@ export {
   type SentFile,
 } from './route.ts';
 export { type CodeOf, ROUTE_NAMES, ROUTES, type RouteName, type RouteNamed } from './routes.ts';
-export type {
-  HistoryStep,
-  SaveCause,
-  SaveRequest,
-  SaveStudentRequest,
-  SheetPages,
-  StoredAssignment,
-  StoredLesson,
-  StoredStudent,
-  StudentContent,
+export {
+  type HistoryStep,
+  LOG_ROW_CHARACTERS,
+  type LogPage,
+  type LogRequest,
+  type SaveCause,
+  type SaveRequest,
+  type SaveStudentRequest,
+  type SheetPages,
+  type StoredAssignment,
+  type StoredLesson,
+  type StoredStudent,
+  type StudentContent,
 } from './stored.ts';

@@ -59,6 +59,16 @@ export const REFUSALS = {
     values: nothing,
     meaning: 'the request comes from a page of another site',
   },
+  damaged: {
+    status: 409,
+    values: nothing,
+    meaning: 'what is kept there is damaged on the disk; the rest can be read',
+  },
+  'too-much': {
+    status: 422,
+    values: nothing,
+    meaning: 'making or reading it takes more time or memory than is given to one request',
+  },
   internal: { status: 500, values: nothing, meaning: 'a fault of the server' },
 } as const;
 
@@ -74,7 +84,14 @@ export type Refusal<Code extends RefusalCode = RefusalCode> = {
 }[Code];
 
 /** Refusals that any route may answer with. */
-export const COMMON_REFUSALS = ['bad-request', 'too-large', 'foreign-origin', 'internal'] as const;
+export const COMMON_REFUSALS = [
+  'bad-request',
+  'too-large',
+  'foreign-origin',
+  'damaged',
+  'too-much',
+  'internal',
+] as const;
 
 function isCode(code: unknown): code is RefusalCode {
   return typeof code === 'string' && Object.hasOwn(REFUSALS, code);

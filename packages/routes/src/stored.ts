@@ -13,10 +13,6 @@ export const lessonText = z.string().max(1_000_000).describe('text of a lesson f
 const revision = z.int().describe('counts every change, from 1');
 const moment = z.string().describe('ISO 8601, in UTC');
 const studentName = z.string().min(1).max(200);
-const practiceLog = z
-  .string()
-  .max(6_000_000)
-  .describe('text of the practice log; empty before any was taken in');
 
 /** A lesson as it is kept: its text is the only truth about it. */
 export const storedLesson = z
@@ -77,7 +73,6 @@ const level = z.enum(LEVELS).describe('how strictly the playing is judged');
 
 const content = {
   name: studentName,
-  log: practiceLog,
   assignments: z.array(storedAssignment).max(500).readonly(),
   level,
 };
@@ -99,10 +94,59 @@ export const saveStudentRequest = z
 /** Asks to keep a student. */
 export type SaveStudentRequest = z.output<typeof saveStudentRequest>;
 
-/** A student as they are kept. */
+/** A student as they are kept; their practice is read apart. */
 export const storedStudent = z
-  .object({ id: z.string(), ...content, revision, createdAt: moment, updatedAt: moment })
+  .object({
+    id: z.string(),
+    ...content,
+    lastRow: z.int().describe('newest row of the practice; 0 where there is none'),
+    lastPlayedAt: z.string().nullable().describe('when the last entry began, with its offset from UTC'),
+    revision,
+    createdAt: moment,
+    updatedAt: moment,
+  })
   .readonly();
 
 /** A student as they are kept. */
 export type StoredStudent = z.output<typeof storedStudent>;
+
+/** UTF-16 code units that one row of a student's practice has at most. */
+export const LOG_ROW_CHARACTERS = 4_000_000;
+
+const logVersion = z.int().describe('version of the log that a row came from');
+const logText = z.string().max(LOG_ROW_CHARACTERS);
+
+/** A part of a student's practice: rows are only ever added, so what was read once is read from there on. */
+export const logPage = z
+  .object({
+    rows: z
+      .array(
+        z
+          .object({
+            row: z.int().describe('counts every row that was added'),
+            version: logVersion,
+            text: logText.describe(
+              'JSON: an entry, `{ "removed": ID }`, or what could not be read when it came',
+            ),
+            isSound: z.boolean().describe('whether it is still as it was written'),
+          })
+          .readonly(),
+      )
+      .readonly(),
+    next: z.int().nullable().describe('row after which there is more; null where there is none'),
+  })
+  .readonly();
+
+/** A part of a student's practice. */
+export type LogPage = z.output<typeof logPage>;
+
+/** Asks to add to a student's practice; what is there already, letter for letter, is left out. */
+export const logRequest = z
+  .strictObject({ version: logVersion, rows: z.array(logText).max(10_000).readonly() })
+  .readonly();
+
+/** Asks to add to a student's practice. */
+export type LogRequest = z.output<typeof logRequest>;
+
+/** What came of it. */
+export const logTakenIn = z.object({ added: z.int().describe('how many rows are new') }).readonly();

@@ -1,6 +1,8 @@
 /** What the desk asks of the server about students. */
-import type { StoredStudent, StudentContent } from '@shedbook/routes';
+import { PRACTICE_LOG_VERSION, type PracticeLog } from '@shedbook/core';
+import { LOG_ROW_CHARACTERS, type StoredStudent, type StudentContent } from '@shedbook/routes';
 import { ask, RefusedError } from '../document/client.ts';
+import { inParts, type LogRow, rowsOf } from './kept-log.ts';
 
 /** Everybody on the roster. */
 export function listStudents(): Promise<readonly StoredStudent[]> {
@@ -22,15 +24,45 @@ export function restoreStudent(id: string): Promise<StoredStudent> {
   return ask('restoreStudent', { params: { id } });
 }
 
+/** Erases a student with everything that is kept of them. */
+export async function eraseStudent(id: string): Promise<void> {
+  await ask('eraseStudent', { params: { id } });
+}
+
+/** The rows of a student's practice after one. */
+export async function readRowsAfter(id: string, row: number): Promise<readonly LogRow[]> {
+  const rows: LogRow[] = [];
+  let after: number | null = row;
+  while (after !== null) {
+    const page: Awaited<ReturnType<typeof ask<'readLog'>>> = await ask('readLog', {
+      params: { id },
+      query: { after },
+    });
+    rows.push(...page.rows);
+    after = page.next;
+  }
+  return rows;
+}
+
+/** Adds to a student's practice. @returns how many rows are new */
+export async function takeIn(id: string, log: PracticeLog): Promise<number> {
+  let added = 0;
+  for (const rows of inParts(rowsOf(log), LOG_ROW_CHARACTERS)) {
+    const body = { version: PRACTICE_LOG_VERSION, rows };
+    added += (await ask('takeInLog', { params: { id }, body })).added;
+  }
+  return added;
+}
+
 /** Changes a student; where they were changed elsewhere meanwhile, what is kept there is changed instead. */
 export async function changeStudent(
   student: StoredStudent,
   change: (content: StudentContent) => StudentContent,
 ): Promise<StoredStudent> {
   const { id, revision } = student;
-  const { name, log, assignments, level } = change(student);
+  const { name, assignments, level } = change(student);
   try {
-    return await ask('saveStudent', { params: { id }, body: { name, log, assignments, level, revision } });
+    return await ask('saveStudent', { params: { id }, body: { name, assignments, level, revision } });
   } catch (error) {
     if (!(error instanceof RefusedError) || error.refusal.code !== 'student-changed') throw error;
     return changeStudent(error.refusal.values.kept, change);

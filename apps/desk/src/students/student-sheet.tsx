@@ -1,22 +1,25 @@
 /** One student: what holds, what slips and in which limb, what comes next, and what is set. */
 
-import { momentOf, printPracticeLog, summariseStudent } from '@shedbook/coach';
+import { momentOf, summariseStudent } from '@shedbook/coach';
 import type { Lesson, PracticeLog } from '@shedbook/core';
 import { LEVELS, type Level } from '@shedbook/judge';
 import type { StoredStudent, StudentContent } from '@shedbook/routes';
-import { Button, Choices } from '@shedbook/stand';
-import { useMemo } from 'react';
+import { Button, Choices, closeSheet, Problem, Sheet } from '@shedbook/stand';
+import { useMemo, useState } from 'react';
+import { offer } from '../shared/offer.ts';
 import { Paper, ViewHead } from '../shared/paper.tsx';
 import { sideOfLimb } from '../shared/sides-of.ts';
 import { useLanguage, useSay, useWords } from '../words/words.tsx';
 import { Assignments, assign } from './assignments.tsx';
 import { BringIn } from './bring-in.tsx';
 import { limbShares } from './by-limb.ts';
+import { asideText, type KeptLog } from './kept-log.ts';
 import { PlanList } from './plan-list.tsx';
 import { StandingItem, StandingList } from './standing-list.tsx';
 import styles from './student-sheet.module.css';
 import { TakeHomePacks } from './take-home-packs.tsx';
-import { type DeskShelf, readKeptLog } from './take-in.ts';
+import type { DeskShelf } from './take-in.ts';
+import { useStudentLog } from './use-student-log.ts';
 
 interface StudentSheetProps {
   readonly student: StoredStudent;
@@ -25,7 +28,10 @@ interface StudentSheetProps {
   readonly now: string;
   readonly onChange: (change: (content: StudentContent) => StudentContent) => void;
   readonly onMakeLesson: () => void;
+  /** Adds to the practice; @returns whether it is kept */
+  readonly onTakeIn: (log: PracticeLog) => Promise<boolean>;
   readonly onRemove: () => void;
+  readonly onErase: () => void;
 }
 
 /** Days from today in the reader's words. */
@@ -63,13 +69,76 @@ function ByLimb({ shelf, log, setUp }: ByLimbProps) {
   );
 }
 
+/** What was taken in and cannot be read: it is told and can be had, and it stays. */
+function SetAside({ kept, name }: { readonly kept: KeptLog; readonly name: string }) {
+  const words = useWords().students;
+  const { aside } = kept;
+  if (aside.length === 0) return null;
+  const save = () => offer(new Blob([asideText(aside)], { type: 'application/json' }), `${name}.json`);
+  return (
+    <div data-part="set-aside">
+      <Problem>{words.setAside({ n: aside.length })}</Problem>
+      <Button onClick={save}>{words.saveAside}</Button>
+    </div>
+  );
+}
+
+/** Takes a student off the roster, or erases them, which is asked once more. */
+function Leaving({
+  name,
+  onRemove,
+  onErase,
+}: { readonly name: string } & Pick<StudentSheetProps, 'onRemove' | 'onErase'>) {
+  const words = useWords().students;
+  const [isAsking, setAsking] = useState(false);
+  return (
+    <>
+      <Button onClick={onRemove}>{words.remove({ name })}</Button>
+      <Button onClick={() => setAsking(true)}>{words.erase({ name })}</Button>
+      {isAsking && (
+        <Sheet
+          title={words.erase({ name })}
+          onClose={() => setAsking(false)}
+          actions={
+            <>
+              <Button onClick={closeSheet}>{words.keep}</Button>
+              <Button
+                dress="strong"
+                onClick={(event) => {
+                  closeSheet(event);
+                  onErase();
+                }}
+              >
+                {words.erase({ name })}
+              </Button>
+            </>
+          }
+        >
+          <p>{words.eraseWarning}</p>
+        </Sheet>
+      )}
+    </>
+  );
+}
+
 /** The sheet. */
 export function StudentSheet(props: StudentSheetProps) {
-  const { student, shelf, now, onChange, onRemove } = props;
+  const words = useWords().students;
+  const kept = useStudentLog(props.student);
+  if (kept) return <ReadSheet {...props} kept={kept} />;
+  return (
+    <Paper className={styles.sheet}>
+      <ViewHead isClose title={props.student.name} lead={words.reading} />
+    </Paper>
+  );
+}
+
+function ReadSheet(props: StudentSheetProps & { readonly kept: KeptLog }) {
+  const { student, shelf, now, kept, onChange } = props;
   const words = useWords();
   const say = useSay();
   const dayWords = useDayWords();
-  const log = useMemo(() => readKeptLog(student.log), [student.log]);
+  const { log } = kept;
   const { name, assignments } = student;
   const summary = useMemo(
     () => summariseStudent({ name, shelf, log, assignments }, now),
@@ -77,8 +146,6 @@ export function StudentSheet(props: StudentSheetProps) {
   );
   const today = momentOf(now).day;
   const { next, lastDay } = summary;
-  const keepLog = (change: (log: PracticeLog) => PracticeLog) =>
-    onChange((content) => ({ ...content, log: printPracticeLog(change(readKeptLog(content.log))) }));
   return (
     <Paper className={styles.sheet}>
       <ViewHead
@@ -90,7 +157,8 @@ export function StudentSheet(props: StudentSheetProps) {
             : words.students.lastPlayed({ when: dayWords(lastDay - today), minutes: summary.minutesThisWeek })
         }
       />
-      <BringIn shelf={shelf} level={student.level} onLog={keepLog} />
+      <BringIn shelf={shelf} level={student.level} known={log} onLog={props.onTakeIn} />
+      <SetAside kept={kept} name={name} />
       <Choices<Level>
         label={words.students.level}
         value={student.level}
@@ -122,7 +190,7 @@ export function StudentSheet(props: StudentSheetProps) {
       />
       <TakeHomePacks student={student} shelf={shelf} />
       <PlanList id={student.id} shelf={shelf} log={log} assignments={assignments} now={now} />
-      <Button onClick={onRemove}>{words.students.remove({ name })}</Button>
+      <Leaving name={name} onRemove={props.onRemove} onErase={props.onErase} />
     </Paper>
   );
 }

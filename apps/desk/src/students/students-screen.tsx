@@ -1,6 +1,6 @@
 /** The students: the roster on one side, the sheet of one of them on the other. */
 
-import { momentOf } from '@shedbook/coach';
+import { momentOf, readMoment } from '@shedbook/coach';
 import type { StoredStudent } from '@shedbook/routes';
 import { AskText, Button, Icon, momentFrom } from '@shedbook/stand';
 import { useState } from 'react';
@@ -9,7 +9,6 @@ import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { useWords } from '../words/words.tsx';
 import { StudentSheet } from './student-sheet.tsx';
 import styles from './students-screen.module.css';
-import { readKeptLog } from './take-in.ts';
 import { useRoster } from './use-roster.ts';
 
 interface RosterListProps {
@@ -21,8 +20,8 @@ interface RosterListProps {
 
 /** Days since somebody played last, or null. */
 function daysAway(student: StoredStudent, today: number): number | null {
-  const last = readKeptLog(student.log).entries.at(-1);
-  return last ? today - momentOf(last.startedAt).day : null;
+  const last = student.lastPlayedAt === null ? null : readMoment(student.lastPlayedAt);
+  return last ? today - last.day : null;
 }
 
 function RosterList({ students, chosen, today, onChoose }: RosterListProps) {
@@ -83,7 +82,9 @@ export function StudentsScreen() {
               now={now}
               onChange={(change) => void roster.change(chosen, change)}
               onMakeLesson={() => void roster.makeLesson(chosen)}
+              onTakeIn={(log) => roster.takeIn(chosen, log)}
               onRemove={() => void roster.remove(chosen)}
+              onErase={() => void roster.erase(chosen)}
             />
           </>
         )}

@@ -25,14 +25,7 @@ import { keptSample } from '../../../../internal/testing/kept-samples.ts';
 import { limbShares } from './by-limb.ts';
 import { ownLesson } from './own-lesson.ts';
 import { withoutDoubles } from './take-file.ts';
-import {
-  type DeskShelf,
-  readBrought,
-  readBroughtFile,
-  readKeptLog,
-  withDeskLessons,
-  withTake,
-} from './take-in.ts';
+import { type DeskShelf, readBrought, readBroughtFile, withDeskLessons, withTake } from './take-in.ts';
 
 const { lesson } = parseLesson(
   `title: First swing
@@ -131,7 +124,8 @@ describe('what a student brings', () => {
     for (const wrong of ['', 'hello', '[]', '{"version": 1}', '{"strokes": [], "missed": []}']) {
       expect(readBrought(wrong, 'x.json').kind, wrong).toBe('problems');
     }
-    expect([readKeptLog(''), readKeptLog(printPracticeLog(LOG))]).toEqual([EMPTY_LOG, LOG]);
+    const half = { ...JSON.parse(printPracticeLog(LOG)), entries: [...LOG.entries, { id: 'half' }] };
+    expect(readBrought(JSON.stringify(half), 'log.json')).toMatchObject({ kind: 'partly', log: LOG });
   });
 
   it.each(Array.from({ length: REPORT_VERSION }, (_, index) => index + 1))(

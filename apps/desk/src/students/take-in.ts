@@ -18,6 +18,8 @@ import { readTakeFile } from './take-file.ts';
 /** What a file turned out to be. */
 export type Brought =
   | { readonly kind: 'log'; readonly log: PracticeLog }
+  /** A log of which some entries cannot be read: the others, and what is wrong. */
+  | { readonly kind: 'partly'; readonly log: PracticeLog; readonly problems: LogReading['problems'] }
   | { readonly kind: 'report'; readonly report: TakeReport; readonly id: string }
   | { readonly kind: 'problems'; readonly problems: LogReading['problems'] };
 
@@ -48,8 +50,10 @@ function nameOfText(text: string): string {
 export function readBrought(text: string, file: string): Brought {
   const value = jsonOf(text);
   if (isReport(value)) return { kind: 'report', report: value, id: `report ${nameOfText(text)}` };
-  const { log, problems } = parsePracticeLog(text, file);
-  return log ? { kind: 'log', log } : { kind: 'problems', problems };
+  const { log, soundEntries, problems } = parsePracticeLog(text, file);
+  if (log) return { kind: 'log', log };
+  const isSomething = soundEntries !== null && soundEntries.entries.length > 0;
+  return isSomething ? { kind: 'partly', log: soundEntries, problems } : { kind: 'problems', problems };
 }
 
 /** Reads the bytes of a file that a student brings: a log, a report, or the file of a take. */
@@ -65,18 +69,22 @@ export interface DeskShelf {
 }
 
 /**
- * The log with the lessons named as they are on the desk. A pack names its lesson by the file name of its title;
- * what names no lesson on the desk stays as it is.
+ * The log with the lessons named as they are on the desk. A pack names its lesson by the file name of its title; an
+ * entry that was taken in before stays with its lesson, whatever that is called by now, and what names no lesson on the
+ * desk stays as it is.
  */
-export function withDeskLessons(log: PracticeLog, shelf: readonly DeskShelf[]): PracticeLog {
+export function withDeskLessons(
+  log: PracticeLog,
+  shelf: readonly DeskShelf[],
+  known: PracticeLog = EMPTY_LOG,
+): PracticeLog {
   const ids = new Map(shelf.map(({ id, lesson }) => [fileNameOf(lesson.title, ''), id]));
-  const entries = log.entries.map((entry) => ({ ...entry, lesson: ids.get(entry.lesson) ?? entry.lesson }));
+  const before = new Map(known.entries.map(({ id, lesson }) => [id, lesson]));
+  const entries = log.entries.map((entry) => ({
+    ...entry,
+    lesson: before.get(entry.id) ?? ids.get(entry.lesson) ?? entry.lesson,
+  }));
   return { ...log, entries };
-}
-
-/** A log that is kept as text, as far as its entries are in order; an empty text is an empty log. */
-export function readKeptLog(text: string): PracticeLog {
-  return text === '' ? EMPTY_LOG : (parsePracticeLog(text, 'log').soundEntries ?? EMPTY_LOG);
 }
 
 /** One take of an exercise. */

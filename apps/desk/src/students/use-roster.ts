@@ -1,5 +1,6 @@
 /** The roster: everybody on it, the lessons on the desk, and every change, kept at once. */
 
+import type { PracticeLog } from '@shedbook/core';
 import type { StoredStudent, StudentContent } from '@shedbook/routes';
 import { useSay } from '@shedbook/stand';
 import { useCallback, useEffect, useMemo, useState } from 'react';
@@ -8,23 +9,34 @@ import { wordsFor } from '../document/error-words.ts';
 import { useLessons } from '../document/use-lessons.ts';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
-import { changeStudent, createStudent, listStudents, removeStudent, restoreStudent } from './api.ts';
+import {
+  changeStudent,
+  createStudent,
+  eraseStudent,
+  listStudents,
+  removeStudent,
+  restoreStudent,
+  takeIn,
+} from './api.ts';
 import { type DeskText, ownLesson } from './own-lesson.ts';
 
-/** The roster and what can be done with it. */
+/** The roster and what can be done with it; what is done says whether it was. */
 export interface Roster {
   /** Null while it is on its way. */
   readonly students: readonly StoredStudent[] | null;
   /** The lessons on the desk that can be read. */
   readonly shelf: readonly DeskText[];
   /** Makes a lesson of what is set for a student, one for each lesson that it is from, and opens it. */
-  readonly makeLesson: (student: StoredStudent) => Promise<void>;
-  readonly add: (name: string) => Promise<void>;
+  readonly makeLesson: (student: StoredStudent) => Promise<boolean>;
+  readonly add: (name: string) => Promise<boolean>;
   readonly change: (
     student: StoredStudent,
     change: (content: StudentContent) => StudentContent,
-  ) => Promise<void>;
-  readonly remove: (student: StoredStudent) => Promise<void>;
+  ) => Promise<boolean>;
+  /** Adds to a student's practice. */
+  readonly takeIn: (student: StoredStudent, log: PracticeLog) => Promise<boolean>;
+  readonly remove: (student: StoredStudent) => Promise<boolean>;
+  readonly erase: (student: StoredStudent) => Promise<boolean>;
 }
 
 function useShelf(): readonly DeskText[] {
@@ -45,11 +57,13 @@ export function useRoster(): Roster {
   const shelf = useShelf();
   const [students, setStudents] = useState<readonly StoredStudent[] | null>(null);
   const refresh = useCallback(async () => setStudents(await listStudents()), []);
-  const attempt = async (work: () => Promise<void>) => {
+  const attempt = async (work: () => Promise<void>): Promise<boolean> => {
     try {
       await work();
+      return true;
     } catch (error) {
       say(wordsFor(error, words));
+      return false;
     }
   };
   useEffect(() => {
@@ -81,6 +95,17 @@ export function useRoster(): Roster {
         const [first] = made;
         if (first && made.length === 1) go({ at: 'lesson', id: first.id, view: 'page' });
         else if (first) go({ at: 'desk' });
+      }),
+    takeIn: (student, log) =>
+      attempt(async () => {
+        await takeIn(student.id, log);
+        await refresh();
+      }),
+    erase: (student) =>
+      attempt(async () => {
+        await eraseStudent(student.id);
+        await refresh();
+        say(words.students.erased({ name: student.name }));
       }),
     remove: (student) =>
       attempt(async () => {

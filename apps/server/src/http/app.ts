@@ -6,6 +6,7 @@ import { type Refusal, refusal } from '@shedbook/routes';
 import { CLI, pickLanguage } from '@shedbook/words';
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
+import { DamagedError, isDamage } from '../store/damaged.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import type { StudentStore } from '../store/students.ts';
 import { fileHandlers } from './file-handlers.ts';
@@ -51,6 +52,7 @@ function addErrors(app: FastifyInstance): void {
       return sendRefusal(reply, refusal('too-large', { mostBytes: BODY_LIMIT_BYTES }));
     if (error.statusCode !== undefined && error.statusCode < 500)
       return sendRefusal(reply, badRequest('body', error.code));
+    if (error instanceof DamagedError || isDamage(error)) return sendRefusal(reply, refusal('damaged', {}));
     process.stderr.write(`Internal error: ${error.stack ?? error.message}\n`);
     return sendRefusal(reply, refusal('internal', {}));
   });

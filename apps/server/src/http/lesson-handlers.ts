@@ -1,4 +1,4 @@
-/** Lessons: list, read, create, save, history, remove and restore. */
+/** Lessons: list, read, create, save, history, remove, erase and restore. */
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
@@ -24,6 +24,7 @@ export function lessonHandlers(store: LessonStore, sheets: SheetMaker) {
       return step ? answer(step) : refuse('no-such-step', {});
     },
     removeLesson: async ({ params }) => ((await store.remove(params.id)) ? answer(null) : missing()),
+    eraseLesson: async ({ params }) => ((await store.erase(params.id)) ? answer(null) : missing()),
     restoreLesson: async ({ params }) => {
       const lesson = await store.restore(params.id);
       return lesson ? answer(lesson) : missing();

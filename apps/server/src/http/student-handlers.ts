@@ -1,4 +1,4 @@
-/** Students: list, create, save, remove and restore. */
+/** Students: list, create, save, their practice, remove, erase and restore. */
 import type { StudentStore } from '../store/students.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
 
@@ -13,6 +13,15 @@ export function studentHandlers(store: StudentStore) {
       if (outcome.kind === 'saved') return answer(outcome.student);
       return outcome.kind === 'missing' ? missing() : refuse('student-changed', { kept: outcome.kept });
     },
+    readLog: async ({ params, query }) => {
+      const page = await store.readLog(params.id, query.after);
+      return page ? answer(page) : missing();
+    },
+    takeInLog: async ({ params, body }) => {
+      const added = await store.takeIn(params.id, body);
+      return added === null ? missing() : answer({ added });
+    },
+    eraseStudent: async ({ params }) => ((await store.erase(params.id)) ? answer(null) : missing()),
     removeStudent: async ({ params }) => ((await store.remove(params.id)) ? answer(null) : missing()),
     restoreStudent: async ({ params }) => {
       const student = await store.restore(params.id);

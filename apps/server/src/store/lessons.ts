@@ -5,6 +5,8 @@
 import { randomUUID } from 'node:crypto';
 import type { HistoryStep, SaveRequest, StoredLesson } from '@shedbook/routes';
 import type { Kysely, Transaction } from 'kysely';
+import { checksumOf, isAsWritten } from './checksum.ts';
+import { DamagedError, idsOf, orDamaged } from './damaged.ts';
 import type { Tables } from './tables.ts';
 
 /** What became of a write. */
@@ -15,9 +17,12 @@ export type SaveOutcome =
 
 /** The store of lessons. */
 export interface LessonStore {
-  /** Lessons that are not thrown away, last changed first. */
+  /** Lessons that are not thrown away and can be read, last changed first. */
   list(): Promise<readonly StoredLesson[]>;
+  /** A lesson, or null. @throws DamagedError when what is kept of it is no longer what was written */
   read(id: string): Promise<StoredLesson | null>;
+  /** Ids of lessons that are there and cannot be read. */
+  damaged(): Promise<readonly string[]>;
   create(text: string): Promise<StoredLesson>;
   /** Keeps a text, or refuses when the lesson has been changed since `request.revision`. */
   save(id: string, request: SaveRequest): Promise<SaveOutcome>;
@@ -27,8 +32,10 @@ export interface LessonStore {
   remove(id: string): Promise<boolean>;
   /** Brings back a lesson that was removed; null when there is none. */
   restore(id: string): Promise<StoredLesson | null>;
-  /** Forgets for good what was removed before a time. */
-  forgetRemovedBefore(time: Date): Promise<void>;
+  /** Forgets a lesson at once, with its history. @returns whether there was one */
+  erase(id: string): Promise<boolean>;
+  /** Forgets for good what was removed before a time. @returns how many */
+  forgetRemovedBefore(time: Date): Promise<number>;
   /** A fact about the store itself. */
   readNote(key: string): Promise<string | null>;
   writeNote(key: string, value: string): Promise<void>;
@@ -46,6 +53,7 @@ function lessonsOf(database: Reader) {
     .select([
       'lessons.id',
       'steps.text',
+      'steps.checksum',
       'lessons.revision',
       'lessons.step',
       'lessons.last_step as lastStep',
@@ -56,7 +64,44 @@ function lessonsOf(database: Reader) {
 }
 
 async function readLesson(database: Reader, id: string): Promise<StoredLesson | null> {
-  return (await lessonsOf(database).where('lessons.id', '=', id).executeTakeFirst()) ?? null;
+  const row = await orDamaged(lessonsOf(database).where('lessons.id', '=', id).executeTakeFirst());
+  if (!row) return null;
+  const { checksum, ...lesson } = row;
+  if (!isAsWritten(lesson.text, checksum)) throw new DamagedError();
+  return lesson;
+}
+
+/** Every lesson, one by one: those that can be read, and the ids of those that cannot. */
+async function readEach(database: Kysely<Tables>) {
+  const damaged: string[] = [];
+  const lessons: StoredLesson[] = [];
+  for (const id of await idsOf(database, 'lessons')) {
+    try {
+      const lesson = await readLesson(database, id);
+      if (lesson) lessons.push(lesson);
+    } catch (error) {
+      if (!(error instanceof DamagedError)) throw error;
+      damaged.push(id);
+    }
+  }
+  return { lessons: lessons.toSorted(lastChangedFirst), damaged };
+}
+
+function lastChangedFirst(a: StoredLesson, b: StoredLesson): number {
+  if (a.updatedAt !== b.updatedAt) return a.updatedAt < b.updatedAt ? 1 : -1;
+  return a.id < b.id ? -1 : 1;
+}
+
+/** Every lesson that can be read: all at once, and one by one where that cannot be done. */
+async function listLessons(database: Kysely<Tables>): Promise<readonly StoredLesson[]> {
+  const all = lessonsOf(database).orderBy('lessons.updated_at', 'desc').orderBy('lessons.id');
+  try {
+    const rows = await orDamaged(all.execute());
+    return rows.flatMap(({ checksum, ...lesson }) => (isAsWritten(lesson.text, checksum) ? [lesson] : []));
+  } catch (error) {
+    if (!(error instanceof DamagedError)) throw error;
+    return (await readEach(database)).lessons;
+  }
 }
 
 /** The step that a save leads to: along the history where its text is there already, else a new one. */
@@ -70,13 +115,11 @@ async function stepFor(database: Reader, kept: StoredLesson, request: SaveReques
 }
 
 async function textAt(database: Reader, id: string, step: number): Promise<string | null> {
-  const row = await database
-    .selectFrom('steps')
-    .select('text')
-    .where('lesson_id', '=', id)
-    .where('step', '=', step)
-    .executeTakeFirst();
-  return row?.text ?? null;
+  const found = database.selectFrom('steps').select(['text', 'checksum']).where('lesson_id', '=', id);
+  const row = await orDamaged(found.where('step', '=', step).executeTakeFirst());
+  if (!row) return null;
+  if (!isAsWritten(row.text, row.checksum)) throw new DamagedError();
+  return row.text;
 }
 
 async function writeStep(
@@ -86,7 +129,10 @@ async function writeStep(
   text: string,
 ): Promise<void> {
   await database.deleteFrom('steps').where('lesson_id', '=', id).where('step', '>=', step).execute();
-  await database.insertInto('steps').values({ lesson_id: id, step, text }).execute();
+  await database
+    .insertInto('steps')
+    .values({ lesson_id: id, step, text, checksum: checksumOf(text) })
+    .execute();
 }
 
 async function save(
@@ -113,7 +159,10 @@ async function create(database: Transaction<Tables>, text: string, now: string):
   const id = randomUUID();
   const row = { id, revision: 1, step: 0, last_step: 0, created_at: now, updated_at: now, deleted_at: null };
   await database.insertInto('lessons').values(row).execute();
-  await database.insertInto('steps').values({ lesson_id: id, step: 0, text }).execute();
+  await database
+    .insertInto('steps')
+    .values({ lesson_id: id, step: 0, text, checksum: checksumOf(text) })
+    .execute();
   return { id, text, revision: 1, step: 0, lastStep: 0, createdAt: now, updatedAt: now };
 }
 
@@ -131,7 +180,8 @@ async function mark(database: Kysely<Tables>, id: string, deletedAt: string | nu
 export function createLessonStore(database: Kysely<Tables>, clock: () => Date): LessonStore {
   const now = () => clock().toISOString();
   return {
-    list: () => lessonsOf(database).orderBy('lessons.updated_at', 'desc').orderBy('lessons.id').execute(),
+    list: () => listLessons(database),
+    damaged: async () => (await readEach(database)).damaged,
     read: (id) => readLesson(database, id),
     create: (text) => database.transaction().execute((inside) => create(inside, text, now())),
     save: (id, request) => database.transaction().execute((inside) => save(inside, id, request, now())),
@@ -144,8 +194,13 @@ export function createLessonStore(database: Kysely<Tables>, clock: () => Date): 
       await mark(database, id, null);
       return readLesson(database, id);
     },
+    erase: async (id) => {
+      const { numDeletedRows } = await database.deleteFrom('lessons').where('id', '=', id).executeTakeFirst();
+      return numDeletedRows > 0n;
+    },
     forgetRemovedBefore: async (time) => {
-      await database.deleteFrom('lessons').where('deleted_at', '<', time.toISOString()).execute();
+      const old = database.deleteFrom('lessons').where('deleted_at', '<', time.toISOString());
+      return Number((await old.executeTakeFirst()).numDeletedRows);
     },
     readNote: async (key) => {
       const row = await database

@@ -1,45 +1,27 @@
 /**
  * Opening the store: one SQLite file, written ahead and synced at every commit, so that what was acknowledged
- * survives a crash of the program and of the machine.
+ * survives a crash of the program and of the machine; readable by its owner alone, and what is deleted is overwritten.
  *
- * Source: SQLite documentation, "PRAGMA synchronous": in WAL mode FULL syncs the log after each transaction.
+ * Source: SQLite documentation, "PRAGMA synchronous": in WAL mode FULL syncs the log after each transaction; "PRAGMA
+ * secure_delete": deleted content is overwritten with zeros.
  */
-import { mkdirSync } from 'node:fs';
+import { chmodSync, closeSync, mkdirSync, openSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { InputError } from '@shedbook/host';
 import { Kysely, SqliteDialect } from 'kysely';
 import SQLite from 'libsql';
+import { isDamage } from './damaged.ts';
+import { MIGRATIONS } from './migrations.ts';
 import type { Tables } from './tables.ts';
 
-/** Statements that bring a store from each version to the next; `user_version` counts those done. */
-const MIGRATIONS: readonly string[] = [
-  `create table lessons (
-     id text primary key not null,
-     revision integer not null,
-     step integer not null,
-     last_step integer not null,
-     created_at text not null,
-     updated_at text not null,
-     deleted_at text
-   ) strict;
-   create table steps (
-     lesson_id text not null references lessons (id) on delete cascade,
-     step integer not null,
-     text text not null,
-     primary key (lesson_id, step)
-   ) strict, without rowid;
-   create table notes (key text primary key not null, value text not null) strict, without rowid;`,
-  `create table students (
-     id text primary key not null,
-     name text not null,
-     log text not null,
-     assignments text not null,
-     revision integer not null,
-     created_at text not null,
-     updated_at text not null,
-     deleted_at text
-   ) strict;`,
-  `alter table students add column level text not null default 'intermediate';`,
-];
+/** File name of the store inside the data folder. */
+export const STORE_FILE = 'lessons.sqlite';
+
+/** Version of the store that this program writes. */
+export const STORE_VERSION = MIGRATIONS.length;
+
+/** Milliseconds that one program waits for another that writes. */
+const WAIT_MS = 10_000;
 
 /** Version of the store that a database holds: how many of the migrations have been done. */
 export function storeVersion(database: SQLite.Database): number {
@@ -47,35 +29,96 @@ export function storeVersion(database: SQLite.Database): number {
   return row?.user_version ?? 0;
 }
 
-function migrate(database: SQLite.Database): void {
-  const done = storeVersion(database);
-  if (done > MIGRATIONS.length) {
-    throw new Error(
-      `The lessons were written by a newer Shedbook (store version ${done}, this one knows ${MIGRATIONS.length}). Use the newer one.`,
-    );
-  }
-  for (let version = done; version < MIGRATIONS.length; version += 1) {
-    database.transaction(() => {
-      database.exec(MIGRATIONS[version] as string);
-      database.pragma(`user_version = ${version + 1}`);
-    })();
+/** File name of the copy that is made of a store before it is brought up to date from a version. */
+export function copyName(version: number): string {
+  return `lessons.before-${version + 1}.sqlite`;
+}
+
+/** Makes a copy beside the store, whole or not at all. Source: SQLite documentation, VACUUM INTO. */
+function copyStore(database: SQLite.Database, dataDir: string, version: number): void {
+  const unfinished = join(dataDir, `${copyName(version)}.${process.pid}`);
+  rmSync(unfinished, { force: true });
+  database.prepare('vacuum into ?').run(unfinished);
+  chmodSync(unfinished, 0o600);
+  renameSync(unfinished, join(dataDir, copyName(version)));
+}
+
+function refuseNewer(version: number): void {
+  if (version <= STORE_VERSION) return;
+  throw new InputError(({ words }) => words.store.newer({ found: version, known: STORE_VERSION }));
+}
+
+/** Brings a store up to date, alone: another program that starts at the same time waits and finds it done. */
+function migrate(database: SQLite.Database, dataDir: string): void {
+  const before = storeVersion(database);
+  refuseNewer(before);
+  if (before === STORE_VERSION) return;
+  if (before > 0) copyStore(database, dataDir, before);
+  database.exec('begin immediate');
+  try {
+    for (let version = storeVersion(database); version < STORE_VERSION; version += 1) {
+      const { statements, finish } = MIGRATIONS[version] ?? { statements: '' };
+      database.exec(statements);
+      finish?.(database);
+      database.exec(`pragma user_version = ${version + 1}`);
+    }
+    database.exec('commit');
+  } catch (error) {
+    if (database.inTransaction) database.exec('rollback');
+    throw error;
   }
 }
 
-/** File name of the store inside the data folder. */
-export const STORE_FILE = 'lessons.sqlite';
+/** What is wrong with a store that cannot be opened, in words. */
+function openFault(error: unknown, dataDir: string): unknown {
+  if (error instanceof InputError) return error;
+  const code = String((error as { readonly code?: unknown }).code ?? '');
+  const folder = { folder: dataDir };
+  if (isDamage(error)) return new InputError(({ words }) => words.store.damaged(folder));
+  if (/^SQLITE_(?:READONLY|CANTOPEN|PERM)|^(?:EACCES|EROFS|EPERM|ENOTDIR|EEXIST)$/.test(code))
+    return new InputError(({ words }) => words.store.notWritable(folder));
+  if (/^SQLITE_FULL$|^ENOSPC$/.test(code)) return new InputError(({ words }) => words.store.full(folder));
+  if (/^SQLITE_BUSY/.test(code)) return new InputError(({ words }) => words.store.busy(folder));
+  return error;
+}
+
+/** The file, for its owner alone; the files that SQLite puts beside it are made like it. */
+function makePrivate(file: string): void {
+  closeSync(openSync(file, 'a', 0o600));
+  try {
+    chmodSync(file, 0o600);
+  } catch {
+    // A disk without owners, or the file of another user who lets this one write: there is nothing to set.
+  }
+}
+
+function openFile(dataDir: string): SQLite.Database {
+  mkdirSync(dataDir, { recursive: true, mode: 0o700 });
+  const file = join(dataDir, STORE_FILE);
+  makePrivate(file);
+  const database = new SQLite(file);
+  try {
+    database.pragma(`busy_timeout = ${WAIT_MS}`);
+    database.pragma('journal_mode = WAL');
+    database.pragma('synchronous = FULL');
+    database.pragma('foreign_keys = ON');
+    database.pragma('secure_delete = ON');
+    migrate(database, dataDir);
+    return database;
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+}
 
 /**
  * Opens (and creates or brings up to date) the store in a folder.
- * @throws Error with a message for people when the folder cannot be written or the store is newer than this.
+ * @throws InputError when the folder cannot be written, or the store is newer than this, damaged or in use.
  */
 export function openDatabase(dataDir: string): Kysely<Tables> {
-  mkdirSync(dataDir, { recursive: true });
-  const database = new SQLite(join(dataDir, STORE_FILE));
-  database.pragma('journal_mode = WAL');
-  database.pragma('synchronous = FULL');
-  database.pragma('foreign_keys = ON');
-  database.pragma('busy_timeout = 5000');
-  migrate(database);
-  return new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
+  try {
+    return new Kysely<Tables>({ dialect: new SqliteDialect({ database: openFile(dataDir) }) });
+  } catch (error) {
+    throw openFault(error, dataDir);
+  }
 }

@@ -1,10 +1,17 @@
 /**
- * Students in the store: a name, a level, a practice log as it was taken in, and what the teacher set. A write must name the
- * revision it was made from; who is taken off the roster can be brought back.
+ * Students in the store: a name, a level and what the teacher set, written by the revision that a write was made from,
+ * and beside them the rows of their practice. Who is taken off the roster can be brought back, or erased.
  */
 import { randomUUID } from 'node:crypto';
-import type { SaveStudentRequest, StoredAssignment, StoredStudent } from '@shedbook/routes';
-import type { Kysely, Selectable, Transaction } from 'kysely';
+import type {
+  LogPage,
+  LogRequest,
+  SaveStudentRequest,
+  StoredAssignment,
+  StoredStudent,
+} from '@shedbook/routes';
+import { type Kysely, sql, type Transaction } from 'kysely';
+import { appendRows, readRows } from './log-rows.ts';
 import type { Tables } from './tables.ts';
 
 /** What became of a write. */
@@ -24,17 +31,42 @@ export interface StudentStore {
   remove(id: string): Promise<boolean>;
   /** Brings back a student who was removed; null when there is none. */
   restore(id: string): Promise<StoredStudent | null>;
-  /** Forgets for good who was removed before a time. */
-  forgetRemovedBefore(time: Date): Promise<void>;
+  /** Rows of a student's practice after one; null when there is no such student. */
+  readLog(id: string, after: number): Promise<LogPage | null>;
+  /** Adds rows to a student's practice. @returns how many are new; null when there is no such student */
+  takeIn(id: string, request: LogRequest): Promise<number | null>;
+  /** Forgets a student at once, with everything that was kept of them. @returns whether there was one */
+  erase(id: string): Promise<boolean>;
+  /** Forgets for good who was removed before a time. @returns how many */
+  forgetRemovedBefore(time: Date): Promise<number>;
 }
 
 type Reader = Kysely<Tables> | Transaction<Tables>;
 
-function studentOf(row: Selectable<Tables['students']>): StoredStudent {
+/** Students with the newest row of their practice and the last day of it. */
+function studentsOf(database: Reader) {
+  return database
+    .selectFrom('students')
+    .selectAll('students')
+    .select(({ selectFrom }) => {
+      const rows = selectFrom('log_rows').whereRef('log_rows.student_id', '=', 'students.id');
+      const latest = rows.where('played_at', 'is not', null).orderBy('played_at', 'desc').limit(1);
+      return [
+        rows.select((of) => of.fn.max('row').as('row')).as('last_row'),
+        latest.select(sql<string>`json_extract(text, '$.startedAt')`.as('moment')).as('last_played_at'),
+      ];
+    })
+    .where('deleted_at', 'is', null);
+}
+
+type StudentRow = Awaited<ReturnType<ReturnType<typeof studentsOf>['execute']>>[number];
+
+function studentOf(row: StudentRow): StoredStudent {
   return {
     id: row.id,
     name: row.name,
-    log: row.log,
+    lastRow: row.last_row ?? 0,
+    lastPlayedAt: row.last_played_at,
     assignments: JSON.parse(row.assignments) as readonly StoredAssignment[],
     level: row.level,
     revision: row.revision,
@@ -44,19 +76,14 @@ function studentOf(row: Selectable<Tables['students']>): StoredStudent {
 }
 
 async function read(database: Reader, id: string): Promise<StoredStudent | null> {
-  const row = await database
-    .selectFrom('students')
-    .selectAll()
-    .where('id', '=', id)
-    .where('deleted_at', 'is', null)
-    .executeTakeFirst();
+  const row = await studentsOf(database).where('id', '=', id).executeTakeFirst();
   return row ? studentOf(row) : null;
 }
 
 async function save(
   database: Transaction<Tables>,
   id: string,
-  { name, log, assignments, revision, ...request }: SaveStudentRequest,
+  { name, assignments, revision, ...request }: SaveStudentRequest,
   now: string,
 ): Promise<StudentOutcome> {
   const kept = await read(database, id);
@@ -65,7 +92,6 @@ async function save(
   const level = request.level ?? kept.level;
   const next = {
     name,
-    log,
     assignments: JSON.stringify(assignments),
     level,
     revision: revision + 1,
@@ -74,7 +100,7 @@ async function save(
   await database.updateTable('students').set(next).where('id', '=', id).execute();
   return {
     kind: 'saved',
-    student: { ...kept, name, log, assignments, level, revision: revision + 1, updatedAt: now },
+    student: { ...kept, name, assignments, level, revision: revision + 1, updatedAt: now },
   };
 }
 
@@ -93,15 +119,14 @@ export function createStudentStore(database: Kysely<Tables>, clock: () => Date):
   const now = () => clock().toISOString();
   return {
     list: async () => {
-      const all = database.selectFrom('students').selectAll().where('deleted_at', 'is', null);
-      return (await all.orderBy('created_at').orderBy('id').execute()).map(studentOf);
+      const all = studentsOf(database).orderBy('created_at').orderBy('id');
+      return (await all.execute()).map(studentOf);
     },
     create: async (name) => {
       const at = now();
       const row = {
         id: randomUUID(),
         name,
-        log: '',
         assignments: '[]',
         level: 'intermediate' as const,
         revision: 1,
@@ -112,7 +137,7 @@ export function createStudentStore(database: Kysely<Tables>, clock: () => Date):
         .insertInto('students')
         .values({ ...row, deleted_at: null })
         .execute();
-      return studentOf({ ...row, deleted_at: null });
+      return studentOf({ ...row, deleted_at: null, last_row: null, last_played_at: null });
     },
     save: (id, request) => database.transaction().execute((inside) => save(inside, id, request, now())),
     remove: (id) => mark(database, id, now()),
@@ -120,8 +145,22 @@ export function createStudentStore(database: Kysely<Tables>, clock: () => Date):
       await mark(database, id, null);
       return read(database, id);
     },
+    readLog: async (id, after) => ((await read(database, id)) ? readRows(database, id, after) : null),
+    takeIn: (id, request) =>
+      database.transaction().execute(async (inside) => {
+        if (!(await read(inside, id))) return null;
+        return appendRows(inside, id, request, now());
+      }),
+    erase: async (id) => {
+      const { numDeletedRows } = await database
+        .deleteFrom('students')
+        .where('id', '=', id)
+        .executeTakeFirst();
+      return numDeletedRows > 0n;
+    },
     forgetRemovedBefore: async (time) => {
-      await database.deleteFrom('students').where('deleted_at', '<', time.toISOString()).execute();
+      const old = database.deleteFrom('students').where('deleted_at', '<', time.toISOString());
+      return Number((await old.executeTakeFirst()).numDeletedRows);
     },
   };
 }

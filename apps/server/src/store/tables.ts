@@ -1,6 +1,6 @@
 /** The tables of the store. Times are ISO 8601 texts in UTC. */
 import type { StoredStudent } from '@shedbook/routes';
-import type { ColumnType } from 'kysely';
+import type { ColumnType, Generated } from 'kysely';
 
 interface LessonsTable {
   readonly id: ColumnType<string, string, never>;
@@ -17,12 +17,13 @@ interface StepsTable {
   readonly lesson_id: string;
   readonly step: number;
   readonly text: string;
+  /** Of the text; null in a store that was not brought up to date. */
+  readonly checksum: string | null;
 }
 
 interface StudentsTable {
   readonly id: ColumnType<string, string, never>;
   readonly name: string;
-  readonly log: string;
   /** JSON: a list of assignments. */
   readonly assignments: string;
   readonly level: StoredStudent['level'];
@@ -31,6 +32,22 @@ interface StudentsTable {
   readonly updated_at: string;
   /** When they were taken off the roster, or null. */
   readonly deleted_at: string | null;
+}
+
+interface LogRowsTable {
+  /** Counts every row that was ever added, of all students. */
+  readonly row: Generated<number>;
+  readonly student_id: string;
+  /** Version of the log that it came from; 0 where none was said. */
+  readonly version: number;
+  /** The entry that it is of, or null where that cannot be read. */
+  readonly entry_id: string | null;
+  /** When the entry began, in seconds since 1970, or null. */
+  readonly played_at: number | null;
+  /** JSON: an entry, `{ "removed": ID }`, or what could not be taken apart. */
+  readonly text: string;
+  readonly checksum: string | null;
+  readonly taken_at: string;
 }
 
 interface NotesTable {
@@ -45,4 +62,5 @@ export interface Tables {
   /** Small facts about the store itself, such as which demo lessons it has been given. */
   readonly notes: NotesTable;
   readonly students: StudentsTable;
+  readonly log_rows: LogRowsTable;
 }

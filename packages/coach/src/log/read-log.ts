@@ -8,6 +8,7 @@ import {
   formatPath,
   type InputProblem,
   PRACTICE_LOG_VERSION,
+  type PracticeEntry,
   type PracticeLog,
   textPlaces,
 } from '@shedbook/core';
@@ -15,7 +16,7 @@ import { faultsOf, type LogFault } from './fault.ts';
 import { jsonOffsets, readJson } from './json.ts';
 import type { LogFact } from './log-fact.ts';
 import { EMPTY_LOG, mergeLogs } from './merge.ts';
-import { logSchema } from './schema.ts';
+import { entrySchema, logSchema } from './schema.ts';
 
 /** What came of reading a practice log. */
 export interface LogReading {
@@ -83,6 +84,11 @@ function readValue(value: unknown): {
   if (success) return { log: data, faults: [] };
   const faults = error.issues.flatMap((issue) => faultsOf(value, issue));
   return { log: withoutFaulty(value, faults), faults };
+}
+
+/** One entry of a log that was kept by itself; null where a reader of logs would refuse it. */
+export function readPracticeEntry(value: unknown): PracticeEntry | null {
+  return entrySchema.safeParse(value).data ?? null;
 }
 
 /**

@@ -3,7 +3,15 @@
  *
  * Conventions: every `error` is the fact that is expected, as JSON, since the validator's messages are texts.
  */
-import { Bpm, FAULT_KINDS, LOOP_VERDICTS, type PracticeLog, Seconds, VOICES } from '@shedbook/core';
+import {
+  Bpm,
+  FAULT_KINDS,
+  LOOP_VERDICTS,
+  type PracticeEntry,
+  type PracticeLog,
+  Seconds,
+  VOICES,
+} from '@shedbook/core';
 import * as z from 'zod/mini';
 import { readMoment } from '../time/moment.ts';
 import type { LogFact, LogRangeFact } from './log-fact.ts';
@@ -60,7 +68,8 @@ const loop = object({
   faults: list(fault),
 });
 
-const entry = object({
+/** An entry of a practice log. */
+export const entrySchema: z.ZodMiniType<PracticeEntry> = object({
   id: text,
   device: text,
   startedAt: moment,
@@ -75,6 +84,6 @@ const entry = object({
 /** A practice log. */
 export const logSchema: z.ZodMiniType<PracticeLog> = object({
   version: z.int(expecting({ fact: 'a-version-number' })),
-  entries: list(entry),
+  entries: list(entrySchema),
   removed: list(text),
 });

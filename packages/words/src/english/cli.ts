@@ -95,6 +95,18 @@ export const cli = {
     portForbidden: 'Port {$port} may not be used by this user; take one above 1023.',
     notBuilt: 'The desk has not been built yet: run "npm run build".',
     noSuchHost: '{$host} is not an address of this computer.',
+    everybody:
+      '--host {$host}: found an address that others reach, expected one of this computer alone, such as 127.0.0.1: there is no sign-in yet, so whoever reaches the desk reads, changes and deletes everything',
+  },
+  store: {
+    newer:
+      'The lessons were written by a newer Shedbook (store version {$found :integer}, this one knows {$known :integer}). Use the newer one; nothing was changed.',
+    damaged:
+      'The lessons in {$folder} are damaged and cannot be opened; nothing was changed. "shedbook doctor" says what can still be read and saves it.',
+    notWritable:
+      'The lessons in {$folder} cannot be written by this user. Allow it, or name another folder with --data.',
+    full: 'The disk of {$folder} is full. Make room, then start again; nothing was lost.',
+    busy: 'Another program has been writing to the lessons in {$folder} for too long. Close it, then start again.',
   },
   internal: 'Internal error: {$what}. This is our fault: please report it.',
   found: '{$where}: found {$found}, expected {$expected}',

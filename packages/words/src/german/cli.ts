@@ -97,6 +97,18 @@ export const cli = translation<typeof english.cli>()({
     portForbidden: 'Port {$port} ist für diese Person gesperrt; einen über 1023 nehmen.',
     notBuilt: 'Das Pult ist noch nicht gebaut: „npm run build“ ausführen.',
     noSuchHost: '{$host} ist keine Adresse dieses Rechners.',
+    everybody:
+      '--host {$host}: eine Adresse gefunden, die andere erreichen, erwartet eine, die nur dieser Rechner hat, etwa 127.0.0.1: noch gibt es keine Anmeldung, also liest, ändert und löscht alles, wer das Pult erreicht',
+  },
+  store: {
+    newer:
+      'Die Lektionen hat ein neueres Shedbook geschrieben (Fassung {$found :integer}, dieses kennt {$known :integer}). Das neuere verwenden; nichts wurde geändert.',
+    damaged:
+      'Die Lektionen in {$folder} sind beschädigt und lassen sich nicht öffnen; nichts wurde geändert. „shedbook doctor“ sagt, was noch lesbar ist, und sichert es.',
+    notWritable:
+      'Die Lektionen in {$folder} darf diese Person nicht schreiben. Das erlauben oder mit --data einen anderen Ordner nennen.',
+    full: 'Das Laufwerk von {$folder} ist voll. Platz schaffen, dann neu starten; nichts ging verloren.',
+    busy: 'Ein anderes Programm schreibt zu lange in die Lektionen in {$folder}. Es schließen, dann neu starten.',
   },
   internal: 'Interner Fehler: {$what}. Das ist unser Fehler: Bitte melden.',
   found: '{$where}: gefunden {$found}, erwartet {$expected}',

@@ -24,6 +24,9 @@ export const refusals = {
   'unreadable-file': 'The file could not be read.',
   unreadable: 'The file could not be read: {$why}.',
   'lesson-has-errors': 'The text has problems; mend them first.',
+  damaged:
+    'What is kept here is damaged on the disk. Run "shedbook doctor": it saves what can still be read.',
+  'too-much': 'This takes more time or memory than the desk gives to one thing. Make it smaller.',
   internal: 'Something broke in the server.',
   unreachable: 'The server does not answer.',
 } as const;

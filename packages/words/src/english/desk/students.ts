@@ -9,6 +9,11 @@ export const students = {
   add: 'New student',
   name: 'Name',
   empty: 'Nobody on the roster yet. Add a student, then take in the practice log from their phone or tablet.',
+  keep: 'Keep',
+  erase: 'Erase {$name} for good',
+  eraseWarning:
+    'The name, the practice and what is set are erased at once and overwritten on the disk, with the copies that were made of the store. Nothing brings them back. Lessons stay; a name that was written into one stays there.',
+  erased: '{$name} is erased.',
   remove: 'Take {$name} off the roster',
   removed: '{$name} is off the roster.',
   nothingHeard: 'Nothing heard yet',
@@ -24,6 +29,12 @@ export const students = {
   takeIn: 'Take it in',
   tookIn:
     '.input {$n :integer} .match $n one {{Taken in: {$n} entry. What was there already counts once.}} * {{Taken in: {$n} entries. What was there already counts once.}}',
+  partly:
+    '.input {$n :integer} .match $n one {{{$file}: {$n} entry was taken in; the others cannot be read. The first:}} * {{{$file}: {$n} entries were taken in; the others cannot be read. The first:}}',
+  setAside:
+    '.input {$n :integer} .match $n one {{{$n} entry that was taken in cannot be read here. It is set aside as it is and counts for nothing; perhaps a newer Shedbook reads it.}} * {{{$n} entries that were taken in cannot be read here. They are set aside as they are and count for nothing; perhaps a newer Shedbook reads them.}}',
+  saveAside: 'Save them as a file',
+  reading: 'The practice log is being read …',
   unreadable: '{$file} is neither a practice log nor a take.',
   slips: 'Slips',
   learning: 'On its way',

@@ -26,6 +26,9 @@ export const refusals = translation<typeof english.refusals>()({
   'unreadable-file': 'Die Datei konnte nicht gelesen werden.',
   unreadable: 'Die Datei konnte nicht gelesen werden ({$why}).',
   'lesson-has-errors': 'Der Text hat Probleme; bringe sie zuerst in Ordnung.',
+  damaged:
+    'Was hier aufgehoben ist, ist auf dem Laufwerk beschädigt. „shedbook doctor“ sichert, was noch lesbar ist.',
+  'too-much': 'Das braucht mehr Zeit oder Speicher, als das Pult einer Sache gibt. Mache es kleiner.',
   internal: 'Im Server ist etwas kaputt.',
   unreachable: 'Der Server antwortet nicht.',
 });

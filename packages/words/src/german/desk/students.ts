@@ -12,6 +12,11 @@ export const students = translation<typeof english.students>()({
   name: 'Vorname',
   empty:
     'Noch steht niemand in der Liste. Einen Namen hinzufügen, dann das Übungsheft vom Handy oder Tablet aufnehmen.',
+  keep: 'Behalten',
+  erase: '{$name} endgültig löschen',
+  eraseWarning:
+    'Name, Übungsheft und Aufgaben werden sofort gelöscht und auf dem Laufwerk überschrieben, mit den Kopien, die es davon gibt. Nichts bringt sie zurück. Lektionen bleiben; ein Name, der in einer steht, bleibt dort.',
+  erased: '{$name} ist gelöscht.',
   remove: '{$name} aus der Liste nehmen',
   removed: '{$name} ist aus der Liste genommen.',
   nothingHeard: 'Noch nichts gehört',
@@ -27,6 +32,12 @@ export const students = translation<typeof english.students>()({
   takeIn: 'Hereinholen',
   tookIn:
     '.input {$n :integer} .match $n one {{Hereingeholt: {$n} Eintrag. Was schon da war, zählt einmal.}} * {{Hereingeholt: {$n} Einträge. Was schon da war, zählt einmal.}}',
+  partly:
+    '.input {$n :integer} .match $n one {{{$file}: {$n} Eintrag ist hereingeholt; die anderen sind nicht lesbar. Der erste:}} * {{{$file}: {$n} Einträge sind hereingeholt; die anderen sind nicht lesbar. Der erste:}}',
+  setAside:
+    '.input {$n :integer} .match $n one {{{$n} Eintrag, der hereingeholt wurde, ist hier nicht lesbar. Er liegt beiseite, wie er ist, und zählt nicht; vielleicht liest ihn ein neueres Shedbook.}} * {{{$n} Einträge, die hereingeholt wurden, sind hier nicht lesbar. Sie liegen beiseite, wie sie sind, und zählen nicht; vielleicht liest sie ein neueres Shedbook.}}',
+  saveAside: 'Als Datei sichern',
+  reading: 'Das Übungsheft wird gelesen …',
   unreadable: '{$file} ist weder ein Übungsheft noch eine Aufnahme.',
   slips: 'Wackelt',
   learning: 'Auf dem Weg',

@@ -1,0 +1,86 @@
+/**
+ * A student's practice as the desk keeps it: rows, each read by itself, so that one that cannot be read costs itself
+ * alone and stays as it came.
+ */
+import { EMPTY_LOG, mergeLogs, parsePracticeLog, readPracticeEntry } from '@shedbook/coach';
+import { PRACTICE_LOG_VERSION, type PracticeEntry, type PracticeLog } from '@shedbook/core';
+import type { LogPage } from '@shedbook/routes';
+import { withoutDoubles } from './take-file.ts';
+
+/** A row as it is kept. */
+export type LogRow = LogPage['rows'][number];
+
+/** What is kept of a student's practice. */
+export interface KeptLog {
+  readonly log: PracticeLog;
+  /** Rows that cannot be read, as they came; they count for nothing. */
+  readonly aside: readonly LogRow[];
+}
+
+function jsonIn(text: string): unknown {
+  try {
+    return JSON.parse(text) as unknown;
+  } catch {
+    return null;
+  }
+}
+
+/** What a row adds to the log; null where it cannot be read. */
+function logOfRow({ version, text, isSound }: LogRow): PracticeLog | null {
+  if (!isSound) return null;
+  // Rows without a version are whole logs that an earlier desk could not take apart.
+  if (version === 0) return parsePracticeLog(text, 'log').soundEntries;
+  if (version !== PRACTICE_LOG_VERSION) return null;
+  const value = jsonIn(text);
+  const { removed } = (value ?? {}) as { readonly removed?: unknown };
+  if (typeof removed === 'string') return { ...EMPTY_LOG, removed: [removed] };
+  const entry = readPracticeEntry(value);
+  return entry && { ...EMPTY_LOG, entries: [entry] };
+}
+
+/** The log that rows make together, whatever their order, and what of them cannot be read. */
+export function joinRows(rows: readonly LogRow[]): KeptLog {
+  const entries: PracticeEntry[] = [];
+  const removed: string[] = [];
+  const aside: LogRow[] = [];
+  for (const row of rows) {
+    const log = logOfRow(row);
+    if (!log) aside.push(row);
+    entries.push(...(log?.entries ?? []));
+    removed.push(...(log?.removed ?? []));
+  }
+  return { log: withoutDoubles(mergeLogs({ ...EMPTY_LOG, entries, removed }, EMPTY_LOG)), aside };
+}
+
+/** The rows that a log is kept in: one for each entry and each thing that was taken out. */
+export function rowsOf({ entries, removed }: PracticeLog): readonly string[] {
+  return [
+    ...entries.map((entry) => JSON.stringify(entry)),
+    ...removed.map((id) => JSON.stringify({ removed: id })),
+  ];
+}
+
+/** Rows in parts of at most so many characters each, so that none is more than is sent at once. */
+export function inParts(rows: readonly string[], mostCharacters: number): readonly (readonly string[])[] {
+  const parts: string[][] = [];
+  let room = 0;
+  for (const row of rows) {
+    const last = parts.at(-1);
+    room -= row.length;
+    if (last && room >= 0) last.push(row);
+    else {
+      parts.push([row]);
+      room = mostCharacters - row.length;
+    }
+  }
+  return parts;
+}
+
+/** The text of a file with what cannot be read, row by row. */
+export function asideText(aside: readonly LogRow[]): string {
+  return `${JSON.stringify(
+    aside.map(({ version, text }) => ({ version, row: jsonIn(text) ?? text })),
+    null,
+    2,
+  )}\n`;
+}

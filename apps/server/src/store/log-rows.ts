@@ -1,0 +1,73 @@
+/**
+ * What was taken in of students' practice: rows that are only ever added. A later version of an entry is another row;
+ * whoever reads joins them, and what cannot be read stays as it came.
+ */
+import type { LogPage, LogRequest } from '@shedbook/routes';
+import type { Kysely, Transaction } from 'kysely';
+import { checksumOf, isAsWritten } from './checksum.ts';
+import type { Tables } from './tables.ts';
+
+/** Rows that are read at once. */
+const PAGE_ROWS = 1000;
+
+/** What a row is found again by: the entry that it is of, and when that began, in seconds since 1970. */
+function marksOf(text: string): { readonly entry_id: string | null; readonly played_at: number | null } {
+  let value: unknown = null;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    value = null;
+  }
+  const { id, removed, startedAt } = (value ?? {}) as Readonly<Record<string, unknown>>;
+  const named = removed ?? id;
+  const playedMs = typeof startedAt === 'string' ? Date.parse(startedAt) : Number.NaN;
+  return {
+    entry_id: typeof named === 'string' ? named : null,
+    played_at: Number.isFinite(playedMs) ? Math.floor(playedMs / 1000) : null,
+  };
+}
+
+/** Adds rows; those that are there already, letter for letter, are left out. @returns how many are new */
+export async function appendRows(
+  database: Transaction<Tables>,
+  student: string,
+  { version, rows }: LogRequest,
+  now: string,
+): Promise<number> {
+  let added = 0;
+  for (const text of rows) {
+    const marks = marksOf(text);
+    const there = await database
+      .selectFrom('log_rows')
+      .select('row')
+      .where('student_id', '=', student)
+      .where('entry_id', 'is', marks.entry_id)
+      .where('version', '=', version)
+      .where('text', '=', text)
+      .executeTakeFirst();
+    if (there) continue;
+    const row = { student_id: student, version, ...marks, text, checksum: checksumOf(text), taken_at: now };
+    await database.insertInto('log_rows').values(row).execute();
+    added += 1;
+  }
+  return added;
+}
+
+/** The rows of a student after one, as many as are read at once. */
+export async function readRows(database: Kysely<Tables>, student: string, after: number): Promise<LogPage> {
+  const rows = await database
+    .selectFrom('log_rows')
+    .select(['row', 'version', 'text', 'checksum'])
+    .where('student_id', '=', student)
+    .where('row', '>', after)
+    .orderBy('row')
+    .limit(PAGE_ROWS)
+    .execute();
+  return {
+    rows: rows.map(({ row, version, text, checksum }) => ({
+      ...{ row, version, text },
+      isSound: isAsWritten(text, checksum),
+    })),
+    next: rows.length < PAGE_ROWS ? null : (rows.at(-1)?.row ?? null),
+  };
+}

@@ -1,0 +1,107 @@
+/** What brings a store from each version to the next; `user_version` counts those done. */
+import type { Database } from 'libsql';
+import { checksumOf } from './checksum.ts';
+
+/**
+ * Logs as rows: an entry each, and one for what was taken out of a log; a log that cannot be taken apart is one row
+ * as it is. Nothing is checked here, so nothing is lost here.
+ */
+const LOGS_AS_ROWS = `
+  create table log_rows (
+    row integer primary key autoincrement,
+    student_id text not null references students (id) on delete cascade,
+    version integer not null,
+    entry_id text,
+    played_at integer,
+    text text not null,
+    checksum text,
+    taken_at text not null
+  ) strict;
+  create index log_rows_by_entry on log_rows (student_id, entry_id);
+  create index log_rows_by_time on log_rows (student_id, played_at);
+  create table kept_logs as
+    select students.id, updated_at, log,
+      case when json_valid(log) and json_type(log, '$.entries') = 'array' then log end as list
+    from students where log <> '';
+  insert into log_rows (student_id, version, entry_id, played_at, text, taken_at)
+    select kept_logs.id,
+      case json_type(list, '$.version') when 'integer' then json_extract(list, '$.version') else 0 end,
+      case when each.type = 'object' and json_type(each.value, '$.id') = 'text'
+        then json_extract(each.value, '$.id') end,
+      case when each.type = 'object' and json_extract(each.value, '$.startedAt') glob '[0-9][0-9][0-9][0-9]-*T*'
+        then cast(strftime('%s', json_extract(each.value, '$.startedAt')) as integer) end,
+      case when each.type in ('object', 'array') then each.value else json_quote(each.value) end,
+      updated_at
+    from kept_logs, json_each(list, '$.entries') as each;
+  insert into log_rows (student_id, version, entry_id, text, taken_at)
+    select kept_logs.id,
+      case json_type(list, '$.version') when 'integer' then json_extract(list, '$.version') else 0 end,
+      case each.type when 'text' then each.value end,
+      json_object('removed', json(json_quote(each.value))),
+      updated_at
+    from kept_logs, json_each(list, '$.removed') as each;
+  insert into log_rows (student_id, version, text, taken_at)
+    select id, 0, log, updated_at from kept_logs where list is null;
+  drop table kept_logs;
+  alter table students drop column log;
+  alter table steps add column checksum text;`;
+
+/** Gives every text that was kept before there were checksums its own. */
+function addChecksums(database: Database): void {
+  const steps = database.prepare('select lesson_id, step, text from steps').all() as readonly {
+    readonly lesson_id: string;
+    readonly step: number;
+    readonly text: string;
+  }[];
+  const mark = database.prepare('update steps set checksum = ? where lesson_id = ? and step = ?');
+  for (const { lesson_id, step, text } of steps) mark.run(checksumOf(text), lesson_id, step);
+  const rows = database.prepare('select row, text from log_rows').all() as readonly {
+    readonly row: number;
+    readonly text: string;
+  }[];
+  const markRow = database.prepare('update log_rows set checksum = ? where row = ?');
+  for (const { row, text } of rows) markRow.run(checksumOf(text), row);
+}
+
+/** One step from a version to the next. */
+export interface Migration {
+  readonly statements: string;
+  /** Done after the statements, within the same transaction. */
+  readonly finish?: (database: Database) => void;
+}
+
+/** In order: the first makes a store of version 1. */
+export const MIGRATIONS: readonly Migration[] = [
+  {
+    statements: `create table lessons (
+     id text primary key not null,
+     revision integer not null,
+     step integer not null,
+     last_step integer not null,
+     created_at text not null,
+     updated_at text not null,
+     deleted_at text
+   ) strict;
+   create table steps (
+     lesson_id text not null references lessons (id) on delete cascade,
+     step integer not null,
+     text text not null,
+     primary key (lesson_id, step)
+   ) strict, without rowid;
+   create table notes (key text primary key not null, value text not null) strict, without rowid;`,
+  },
+  {
+    statements: `create table students (
+     id text primary key not null,
+     name text not null,
+     log text not null,
+     assignments text not null,
+     revision integer not null,
+     created_at text not null,
+     updated_at text not null,
+     deleted_at text
+   ) strict;`,
+  },
+  { statements: `alter table students add column level text not null default 'intermediate';` },
+  { statements: LOGS_AS_ROWS, finish: addChecksums },
+];
