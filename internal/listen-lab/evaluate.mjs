@@ -15,8 +15,8 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { parseLesson } from '@shedbook/core';
-import { StrokeNetwork, TakeListener, unpackWeights } from '@shedbook/listen';
+import { ontoPad, parseLesson } from '@shedbook/core';
+import { PadListener, StrokeNetwork, TakeListener, unpackWeights } from '@shedbook/listen';
 import { quantile as quantileOf } from '@shedbook/signal';
 import { WEIGHTS } from './held-back.weights.mjs';
 import { readWav } from './read-wav.mjs';
@@ -27,10 +27,19 @@ const network = process.env.SHIPPED
   : new StrokeNetwork(unpackWeights(process.env.NETWORK ? packed(process.env.NETWORK) : WEIGHTS));
 
 /** A listener that has heard all of a take; each `finish` of it says how the take is as what is asked. */
-function heard(samples) {
-  const listener = new TakeListener(44_100, network);
+function heard(samples, take) {
+  const listener = isOnPad(take) ? new PadListener(44_100) : new TakeListener(44_100, network);
   for (let at = 0; at < samples.length; at += 65_536) listener.push(samples.subarray(at, at + 65_536));
   return listener;
+}
+
+const isOnPad = ({ situation }) => situation === 'pad';
+
+/** What a take is asked about: an exercise of a lesson, on a pad where it was played on one. */
+function askedOf(take, { lesson: text, form: name, lessonBpm: bpm }) {
+  const { lesson } = parseLesson(text, 'take.lesson.yaml');
+  const asked = { lesson, exercise: 1, form: lesson.forms.find((one) => one.name === name), bpm };
+  return isOnPad(take) ? ontoPad(asked) : asked;
 }
 
 /** A quantile of what was measured; none where nothing was. */
@@ -133,13 +142,6 @@ function balanceErrors(take, report) {
   });
 }
 
-/** The take's sound asked about as the exercise of another take. */
-function ask(listener, take) {
-  const { lesson } = parseLesson(take.lesson, 'other.lesson.yaml');
-  const form = lesson.forms.find((one) => one.name === take.form);
-  return listener.finish({ lesson, exercise: 1, form, bpm: take.lessonBpm });
-}
-
 /** The next take of the list that is unlike this one in the wanted way. */
 function another(takes, index, unlike) {
   const order = [...takes.slice(index + 1), ...takes.slice(0, index)];
@@ -165,12 +167,12 @@ for (const folder of process.argv.slice(2)) {
     .map((name) => JSON.parse(readFileSync(join(folder, name), 'utf8')));
   for (const file of readdirSync(folder).filter((name) => name.endsWith('.json'))) {
     const take = JSON.parse(readFileSync(join(folder, file), 'utf8'));
-    const { lesson } = parseLesson(take.lesson, file);
-    const form = lesson.forms.find((one) => one.name === take.form);
+    const asked = askedOf(take, take);
+    const { lesson } = asked;
     const samples = readWav(join(folder, file.replace('.json', '.wav')));
     const before = process.cpuUsage();
-    const listener = heard(samples);
-    const { report, refusal } = listener.finish({ lesson, exercise: 1, form, bpm: take.lessonBpm });
+    const listener = heard(samples, take);
+    const { report, refusal } = listener.finish(asked);
     const used = process.cpuUsage(before);
     cpu += (used.user + used.system) / 1e6;
     seconds += samples.length / 44100;
@@ -181,7 +183,7 @@ for (const folder of process.argv.slice(2)) {
     ]) {
       const instead = another(takes, index, unlike);
       if (!instead) continue;
-      const answer = ask(listener, instead);
+      const answer = listener.finish(askedOf(take, instead));
       wrong[key].asked += 1;
       if (!answer.report) wrong[key].refused += 1;
       else compareAll(answer.report.strokes, take.truth.strokes, wrong[key].tally);
@@ -230,7 +232,7 @@ for (const folder of process.argv.slice(2)) {
         bad.map(([v, o]) => `${v} +${o.hit} extra ${o.extra} missed ${o.missed}`).join('; '),
         'bpm',
         fixed(report.alignment.bpm - take.truth.bpm, 2),
-        report.notHeard.join(' '),
+        (report.unheard ?? []).map(({ reason, voice }) => `${reason} ${voice ?? ''}`).join(', '),
       );
     }
     const missedAt = take.truth.missed.filter((m) => m.t).map((m) => ({ voice: m.voice, timeSeconds: m.t }));

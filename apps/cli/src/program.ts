@@ -194,6 +194,7 @@ function addListen(program: Command, help: Help, speaker: Speak, done: (status: 
     .option('--latency <ms>', help.listen.latency, whole('latency', 0, 2000))
     .option('--level <level>', help.listen.level)
     .option('--plays <voices>', help.listen.plays)
+    .option('--on <surface>', help.listen.on)
     .option('--playing <file>', help.listen.playing)
     .option('--keys <file>', help.listen.keys)
     .option('--picture <file>', help.listen.picture)

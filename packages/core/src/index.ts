@@ -34,6 +34,7 @@ export * from './lesson/defaults.ts';
 export { fileNameOf } from './lesson/file-name.ts';
 export * from './lesson/lesson.ts';
 export type { ExpectedFact, LessonFact } from './lesson/lesson-fact.ts';
+export { ontoPad, padLimbs, padVoice, SURFACES, type Surface } from './lesson/onto-pad.ts';
 export * from './lesson/prose.ts';
 export { inSection, sectionOf, sectionsOf } from './lesson/section.ts';
 export * from './lesson/standard-formats.data.ts';

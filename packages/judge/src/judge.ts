@@ -85,6 +85,7 @@ const REFUSED: Readonly<Record<RefusalFact['fact'], About['what']>> = {
   'no-sound': 'nobody-played',
   'silent-recording': 'nobody-played',
   'no-drum-notes': 'nobody-played',
+  'no-taps': 'nobody-played',
   'nothing-played': 'nobody-played',
   'only-the-loudspeaker': 'only-loudspeaker',
   'nothing-asked': 'nobody-played',

@@ -7,6 +7,7 @@ interface NothingFact extends Fact {
     | 'no-sound'
     | 'silent-recording'
     | 'no-drum-notes'
+    | 'no-taps'
     | 'nothing-played'
     | 'only-the-loudspeaker'
     | 'nothing-asked'

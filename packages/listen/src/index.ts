@@ -13,6 +13,7 @@ export type { PlayedNote } from './midi/notes.ts';
 export { HEARD_VOICES, type HeardVoice } from './network/heard-voices.data.ts';
 export { StrokeNetwork } from './network/network.ts';
 export { unpackWeights } from './network/weights.ts';
+export { PadListener } from './pad/pad-listener.ts';
 export { ANALYSIS_RATE } from './signal/bands.data.ts';
 export { lessonOfTranscript } from './transcribe/lesson-text.ts';
 export type { StruckVoice } from './transcribe/struck.ts';

@@ -52,6 +52,7 @@ import { measureLevels } from './measure/voice-levels.ts';
 import { StrokeNetwork } from './network/network.ts';
 import { WEIGHTS } from './network/weights.data.ts';
 import { unpackWeights } from './network/weights.ts';
+import { PadListener } from './pad/pad-listener.ts';
 import { ANALYSIS_RATE } from './signal/bands.data.ts';
 import { HighBand } from './signal/high-band.ts';
 import { transcribeEvents } from './transcribe/from-sound.ts';
@@ -163,7 +164,7 @@ export function reportOn(
   const voices = voicesOf(lesson, form).filter(isPlayed(asked));
   const sounding = { seen, chances: byVoice(chancesIn(events, free, voices)) };
   const fitted = fitAsked(exercise, grid, found.bars, sounding);
-  const all = [fitted, ...fitOthers(asked, found.bars, sounding)];
+  const all = [fitted, ...fitOthers(asked, () => found.bars, sounding)];
   const eagerness = eagernessIn(events, free, all);
   const [again, ...others] = weighAgain(all, byVoice(chancesIn(events, free, voices, eagerness)));
   const exercises = tellExercise(again!, others);
@@ -305,10 +306,16 @@ function atRate({ samples, sampleRateHz }: Recording, wantedHz: Hertz): Float32A
 /**
  * Listens to a whole take that was recorded beside a loudspeaker.
  * @param known what the loudspeaker played, from the take's first sample on
+ * @param options whether it was played on one surface
  */
-export function listenBeside({ samples, sampleRateHz }: Recording, known: Recording, asked: Asked): Listened {
+export function listenBeside(
+  { samples, sampleRateHz }: Recording,
+  known: Recording,
+  asked: Asked,
+  { onPad = false }: { readonly onPad?: boolean } = {},
+): Listened {
   const without = withoutLoudspeaker(samples, atRate(known, sampleRateHz), sampleRateHz);
-  const listener = new TakeListener(sampleRateHz);
+  const listener = onPad ? new PadListener(sampleRateHz) : new TakeListener(sampleRateHz);
   listener.push(without.samples);
   const listened = listener.finish(asked, without);
   const isAlone = without.loudspeaker !== null && without.loudspeaker.levelDb > ALL_DB;

@@ -72,6 +72,38 @@ it('[CL42] takes out what a loudspeaker played, and says where nothing else is h
   expect(JSON.parse(out)).toMatchObject({ report: null, verdict: { about: [{ what: 'only-loudspeaker' }] } });
 });
 
+it('[CL47] takes any tap and any key for the exercise on a pad', async () => {
+  // the comping's own recording after a count: whatever it sounds like, its strokes are the exercise's
+  const to = join(folder, 'alone');
+  const alone = ['--mute', 'ride,hihat-foot,bass', '--form', 'loop', '--tempo', '100', '--dry'];
+  await run('build', lesson, '--out', to, '--audio', 'wav', ...alone);
+  // four bars of x.. ..x x.x ..x on the key of a tom, 96 ticks a quarter
+  const key = 45;
+  const bar = [0, 160, 192, 256, 352];
+  const ticks = [0, 1, 2, 3].flatMap((turn) => bar.map((tick) => tick + 384 * turn));
+  const sent = await fileOf(
+    'pad.mid',
+    ticks.map((tick) => [tick, key] as const),
+  );
+  for (const [take, tempo] of [
+    [join(to, 'audio/01.wav'), '100'],
+    [sent, '120'],
+  ] as const) {
+    const asked = ['--lesson', lesson, '--exercise', '1', '--tempo', tempo, '--on', 'pad', '--json'];
+    const { status, out } = await run('listen', take, ...asked);
+    expect(status).toBe(0);
+    // definition: four bars of five strokes, and nothing else is asked for
+    expect(JSON.parse(out)).toMatchObject({
+      voices: { snare: { hits: 20, missed: 0, extra: 0 } },
+      verdict: { is: 'clean', about: [] },
+    });
+    expect(Object.keys(JSON.parse(out).voices)).toEqual(['snare']);
+  }
+  const wrong = await run('listen', sent, ...options(), '--on', 'table');
+  expect(wrong.status).toBe(2);
+  expect(wrong.err).toContain('kit, pad');
+});
+
 it('[CL26] says three sentences first, for a level and in a language', async () => {
   const take = join(folder, 'exercises/01.mid');
   const said = async (...more: string[]) =>

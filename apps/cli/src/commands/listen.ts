@@ -7,6 +7,8 @@ import {
   type Lesson,
   Milliseconds,
   millisecondsToSeconds,
+  ontoPad,
+  SURFACES,
   sectionOf,
 } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave/report';
@@ -42,6 +44,8 @@ export interface ListenRequest {
   readonly level?: string;
   /** Voices joined by commas; all that are written when left out. */
   readonly plays?: string;
+  /** One of SURFACES; a drum set when left out. */
+  readonly on?: string;
   /** A recording of what a loudspeaker played during the take. */
   readonly playing?: string;
   /** A file with the keys of the electronic kit that the take is from. */
@@ -100,19 +104,17 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
   const played = requireExercise(lesson, exercise, '--exercise');
   const section = sectionOf(lesson, exercise);
   const form = request.form === undefined ? defaultForm(section) : requireForm(section, request.form);
-  const asked: Asked = {
-    lesson,
-    exercise,
-    form,
-    ...plays,
-    ...(tempo === undefined ? {} : { bpm: Bpm(tempo) }),
-  };
+  const onPad = readChoice('on', request.on ?? 'kit', SURFACES) === 'pad';
+  const whole = { lesson, exercise, form, ...(tempo === undefined ? {} : { bpm: Bpm(tempo) }) };
+  // On a pad there is one voice, whoever plays what on a drum set.
+  const asked: Asked = onPad ? ontoPad(whole) : { ...whole, ...plays };
   const latencySeconds =
     request.latency === undefined ? null : millisecondsToSeconds(Milliseconds(request.latency));
   terminal.progress(words.listening);
   const listened = await hearTake(take, asked, {
     terminal,
     latencySeconds,
+    onPad,
     playing: request.playing ?? null,
     keys: await readKeysFile(request.keys),
   });

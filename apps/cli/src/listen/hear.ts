@@ -12,12 +12,13 @@ import {
   type Listened,
   listenBeside,
   listenToNotes,
+  PadListener,
   type Recording,
   startLoops,
   TakeListener,
 } from '@shedbook/listen';
 import type { Speaker } from '../terminal.ts';
-import { isMidi, notesOf, readMidiTake } from './midi-take.ts';
+import { isMidi, notesOf, readMidiTake, tapsOf } from './midi-take.ts';
 
 /** How a take is to be heard. */
 export interface HearOptions {
@@ -25,6 +26,8 @@ export interface HearOptions {
   readonly terminal: Speaker;
   /** Where the recording began with the click: how late the click sounds in it; else null. */
   readonly latencySeconds: Seconds | null;
+  /** Whether it was played on one surface, the lesson as `ontoPad` gives it. */
+  readonly onPad: boolean;
   /** A recording of what a loudspeaker played during the take, or null. */
   readonly playing: string | null;
   /** Voices of the kit's own keys. */
@@ -34,21 +37,26 @@ export interface HearOptions {
 async function hearMidi(
   path: string,
   asked: Asked,
-  { terminal, latencySeconds, keys }: HearOptions,
+  { terminal, latencySeconds, onPad, keys }: HearOptions,
 ): Promise<Listened> {
   const take = await readMidiTake(path, keys, terminal);
-  const notes = notesOf(take);
+  const notes = onPad ? tapsOf(take, asked) : notesOf(take);
   if (latencySeconds === null) return listenToNotes(notes, take.durationSeconds, asked);
-  const listener = createLiveListener(asked, { latencySeconds });
+  const listener = createLiveListener(asked, { latencySeconds, onPad });
   startLoops(listener, asked, Seconds((notes.at(-1)?.timeSeconds ?? 0) - latencySeconds));
   for (const { timeSeconds, voice, levelDb } of notes) listener.note(timeSeconds, voice, levelDb);
   return listener.finish();
 }
 
 /** Hears a recording against the click that it began with. */
-async function hearAlong(path: string, asked: Asked, latencySeconds: Seconds): Promise<Listened> {
+async function hearAlong(
+  path: string,
+  asked: Asked,
+  latencySeconds: Seconds,
+  onPad: boolean,
+): Promise<Listened> {
   const { sampleRateHz, blocks } = await decodeSound(path);
-  const listener = createLiveListener(asked, { sampleRateHz, latencySeconds });
+  const listener = createLiveListener(asked, { sampleRateHz, latencySeconds, onPad });
   let last = 0;
   for await (const block of blocks) {
     for (const { timeSeconds } of listener.push(block)) last = Math.max(last, timeSeconds);
@@ -73,12 +81,13 @@ async function readRecording(path: string): Promise<Recording> {
 async function hearSound(
   path: string,
   asked: Asked,
-  { latencySeconds, playing }: HearOptions,
+  { latencySeconds, onPad, playing }: HearOptions,
 ): Promise<Listened> {
-  if (playing !== null) return listenBeside(await readRecording(path), await readRecording(playing), asked);
-  if (latencySeconds !== null) return hearAlong(path, asked, latencySeconds);
+  if (playing !== null)
+    return listenBeside(await readRecording(path), await readRecording(playing), asked, { onPad });
+  if (latencySeconds !== null) return hearAlong(path, asked, latencySeconds, onPad);
   const { sampleRateHz, blocks } = await decodeSound(path);
-  const listener = new TakeListener(sampleRateHz);
+  const listener = onPad ? new PadListener(sampleRateHz) : new TakeListener(sampleRateHz);
   for await (const block of blocks) listener.push(block);
   return listener.finish(asked);
 }

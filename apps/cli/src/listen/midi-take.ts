@@ -4,10 +4,10 @@
  * Conventions: what a file is, its first bytes say, not its name.
  */
 import { open, readFile } from 'node:fs/promises';
-import { isVoice, TakeDb } from '@shedbook/core';
+import { isVoice, padVoice, TakeDb } from '@shedbook/core';
 import { type KitKeys, type MidiTake, readKitKeys, readMidi } from '@shedbook/exchange';
 import { InputError, reasonOf } from '@shedbook/host';
-import type { PlayedNote } from '@shedbook/listen';
+import type { Asked, PlayedNote } from '@shedbook/listen';
 import { type CliWords, formatByteProblem } from '@shedbook/words';
 import { refused } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
@@ -54,6 +54,13 @@ export function notesOf({ notes }: MidiTake): readonly PlayedNote[] {
   return notes.flatMap(({ timeSeconds, voice, levelDb }): PlayedNote[] =>
     isVoice(voice) ? [{ timeSeconds, voice, levelDb: TakeDb(levelDb) }] : [],
   );
+}
+
+/** The strokes of a take on one pad, in order of time: whatever key it sends, it is the exercise's voice. */
+export function tapsOf({ notes }: MidiTake, { lesson, exercise }: Asked): readonly PlayedNote[] {
+  const voice = padVoice(lesson, exercise);
+  if (voice === null) return [];
+  return notes.map(({ timeSeconds, levelDb }) => ({ timeSeconds, voice, levelDb: TakeDb(levelDb) }));
 }
 
 /**

@@ -1,4 +1,4 @@
-import { Bpm, perform } from '@shedbook/core';
+import { Bpm, ontoPad, perform } from '@shedbook/core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
@@ -13,9 +13,9 @@ import {
   willPlay,
 } from '../../../../internal/testing/hearing.ts';
 import { strokesOf } from '../../../../internal/testing/sound.ts';
-import { ontoPad } from '../session/pad.ts';
 
-const pad = ontoPad(lessonOf(HEARING_LESSON));
+const whole = lessonOf(HEARING_LESSON);
+const { lesson: pad, form } = ontoPad({ lesson: whole, exercise: 1, form: formOnce(whole) });
 const BPM = 160;
 const LOOP_SECONDS = 3;
 const RATE = 44_100;
@@ -25,7 +25,7 @@ const host = await hostHearingPack();
 
 /** When exercise 1 is struck in some rounds, in seconds from the first bar line. */
 function times(rounds: number): readonly number[] {
-  const { strokes } = perform(pad, { exercise: 1, form: formOnce(pad), bpm: Bpm(BPM) });
+  const { strokes } = perform(pad, { exercise: 1, form, bpm: Bpm(BPM) });
   const once = strokes.filter(({ voice }) => voice === 'snare').map(({ timeSeconds }) => timeSeconds + 0.004);
   return Array.from({ length: rounds }, (_, round) => once.map((time) => time + round * LOOP_SECONDS)).flat();
 }

@@ -10,7 +10,6 @@ import type { KitNote } from '../device/midi-clock.ts';
 import type { HeardStroke, LoopTime } from './ear-messages.ts';
 import { JoinedStream } from './joined-stream.ts';
 import { Pcm } from './pcm.ts';
-import { TapFinder } from './tap-finder.ts';
 
 /** What is listened for, and from when. */
 export interface ListeningOptions {
@@ -47,7 +46,6 @@ export class Listening {
   readonly #listener: LiveListener;
   readonly #stream: JoinedStream | null;
   readonly #pcm: Pcm | null;
-  readonly #pad: { readonly voice: Voice; readonly taps: TapFinder } | null;
   readonly #loops: { readonly loop: LoopTime; readonly number: number; reported: boolean }[] = [];
   #latency: number;
   readonly originSeconds: number;
@@ -57,11 +55,12 @@ export class Listening {
 
   constructor(options: ListeningOptions) {
     const { asked, sampleRateHz, originSeconds, latencySeconds, id, records = true, onPad } = options;
-    this.#pad = onPad && sampleRateHz ? { voice: onPad, taps: new TapFinder(Hertz(sampleRateHz)) } : null;
     this.id = id;
-    // On a pad taps come as notes do: there is nothing to tell apart.
-    const rate = sampleRateHz === null || this.#pad ? {} : { sampleRateHz: Hertz(sampleRateHz) };
-    this.#listener = createLiveListener(asked, { ...rate, latencySeconds: Seconds(latencySeconds) });
+    this.#listener = createLiveListener(asked, {
+      ...(sampleRateHz === null ? {} : { sampleRateHz: Hertz(sampleRateHz) }),
+      latencySeconds: Seconds(latencySeconds),
+      onPad: onPad !== undefined && onPad !== null,
+    });
     this.#latency = latencySeconds;
     const originFrame = sampleRateHz === null ? 0 : Math.round(originSeconds * sampleRateHz);
     this.originSeconds = sampleRateHz === null ? originSeconds : originFrame / sampleRateHz;
@@ -85,15 +84,8 @@ export class Listening {
     return pieces.flatMap((piece) => {
       const pcm = this.#pcm;
       if (pcm && pcm.length < LONGEST_TAKE_SECONDS * pcm.rateHz) pcm.push(piece);
-      return this.#hear(piece).map(this.#onClock);
+      return this.#listener.push(piece).map(this.#onClock);
     });
-  }
-
-  #hear(piece: Float32Array): readonly ReturnType<LiveListener['note']>[] {
-    const pad = this.#pad;
-    if (!pad) return this.#listener.push(piece);
-    const taps = pad.taps.push(piece);
-    return taps.map(({ seconds, levelDb }) => this.#listener.note(Seconds(seconds), pad.voice, levelDb));
   }
 
   /** Takes a stroke of a kit. */

@@ -1,10 +1,10 @@
 /** Turning hearing on and off: what it does is said before anything is asked for. */
 
+import { SURFACES } from '@shedbook/core';
 import { Button, Choices, classes } from '@shedbook/stand';
 import type { EarState, Input } from '../ear/ear.ts';
 import type { Hearing } from '../ear/hearing.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
-import { SURFACES } from '../session/pad.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import inRow from '../ui/row.module.css';
 import styles from './ear-switch.module.css';

@@ -1,5 +1,6 @@
 /** Hearing for components: one ear a player, what it said last, what follows from it. */
 import type { HandsFreeState } from '@shedbook/coach';
+import { ontoPad, padVoice } from '@shedbook/core';
 import { LOOP_VERDICT } from '@shedbook/judge';
 import type { Player } from '@shedbook/stand';
 import { useEffect, useMemo, useReducer, useRef, useSyncExternalStore } from 'react';
@@ -9,7 +10,6 @@ import { Hearing, type JudgedLoop, type StretchEnded } from '../ear/hearing.ts';
 import { useMarks } from '../marks/use-marks.ts';
 import { goTo } from '../page/route.ts';
 import type { HearingSettings } from '../session/hearing-settings.ts';
-import { ontoPad, padVoice } from '../session/pad.ts';
 import { type PracticeSession, usePracticeSession } from '../session/practice-session.tsx';
 import { arriveAt, type Course, goOn, type Said } from './hands-free.ts';
 
@@ -52,8 +52,9 @@ function hearingOf(player: Player): Hearing {
     const { level } = now.settings;
     const onPad = choice.surface === 'pad' ? padVoice(lesson, exercise) : null;
     if (onPad === null) return { task: { lesson, exercise, form, layers, mine }, level, onPad };
-    const one = { lesson: ontoPad(lesson), mine: [lesson.limbs[onPad]], layers: lesson.layers.length };
-    return { task: { ...one, exercise, form }, level, onPad };
+    const asked = ontoPad({ lesson, exercise, form });
+    const one = { mine: [lesson.limbs[onPad]], layers: lesson.layers.length };
+    return { task: { ...asked, ...one }, level, onPad };
   };
   const hearing = new Hearing(player, practised, latencyOf);
   ears.set(player, hearing);

@@ -13,14 +13,15 @@ import {
   LIMBS,
   type Limb,
   PLAYED_TEMPI,
+  padLimbs,
   type SetUp,
   type Subdivision,
+  type Surface,
   sectionsOf,
   type Voice,
 } from '@shedbook/core';
 import type { ClickGap } from '@shedbook/sound';
 import type { LiveSettings } from '@shedbook/stand';
-import { padLimbs, type Surface } from './pad.ts';
 
 /** Where the click falls: every beat, the second of every two, the first of a bar, nowhere. */
 export type ClickChoice = 'all' | 'backbeat' | 'bar' | 'off';

@@ -111,16 +111,17 @@ export function fitAsked(
   return best.bars.length > 0 && best.likelihood > here.likelihood + OTHER_BEAT ? best : here;
 }
 
-/** The other exercises of the lesson, as each fits the take best. */
+/** The other exercises of the lesson, as each fits the take best. @param barsFor the take's bars for a grid */
 export function fitOthers(
   asked: Asked,
-  bars: readonly TrackedBar[],
+  barsFor: (grid: FormGrid) => readonly TrackedBar[],
   sounding: Sounding,
 ): readonly FittedExercise[] {
   return asked.lesson.exercises
     .filter(({ number }) => number !== asked.exercise)
     .map(({ number }) => {
-      return fitExercise(number, askedGrid(asked, number), bars, sounding);
+      const grid = askedGrid(asked, number);
+      return fitExercise(number, grid, barsFor(grid), sounding);
     });
 }
 

@@ -10,6 +10,7 @@ import {
   type Bpm,
   type Hertz,
   inSection,
+  padVoice,
   Seconds,
   secondsToMilliseconds,
   type TakeDb,
@@ -29,6 +30,7 @@ import type { Stretch } from '../measure/stretch.ts';
 import { reportOnNotes } from '../midi/listen-to-notes.ts';
 import { observeNotes, type PlayedNote } from '../midi/notes.ts';
 import { onRim } from '../midi/rim.ts';
+import { type Tap, TapFinder } from '../pad/tap-finder.ts';
 import { ANALYSIS_RATE } from '../signal/bands.data.ts';
 import { HighBand } from '../signal/high-band.ts';
 import { type ClockBar, type ClockPlace, LiveClock } from './clock.ts';
@@ -85,6 +87,9 @@ interface ReportBars {
 class Listener implements LiveListener {
   readonly #asked: Asked;
   readonly #ear: LiveEar | null;
+  readonly #taps: TapFinder | null;
+  /** What every stroke is, on one surface; null on a drum set. */
+  readonly #padVoice: Voice | null;
   readonly #clock: LiveClock;
   readonly #notes: PlayedNote[] = [];
   readonly #lastOf = new Map<Voice, number>();
@@ -96,7 +101,10 @@ class Listener implements LiveListener {
   constructor(asked: Asked, options: LiveOptions) {
     this.#asked = { ...inSection(asked), form: { ...asked.form, repeat: 1, countInBars: 0 } };
     this.#clock = new LiveClock(this.#asked);
-    this.#ear = options.sampleRateHz === undefined ? null : new LiveEar(options.sampleRateHz);
+    const { sampleRateHz, onPad = false } = options;
+    this.#padVoice = onPad ? padVoice(this.#asked.lesson, this.#asked.exercise) : null;
+    this.#ear = sampleRateHz === undefined || onPad ? null : new LiveEar(sampleRateHz);
+    this.#taps = sampleRateHz === undefined || !onPad ? null : new TapFinder(sampleRateHz);
     this.#latencySeconds = options.latencySeconds ?? 0;
     const { voices } = this.#clock.gridAt(this.#asked.bpm ?? this.#asked.lesson.tempo.startBpm);
     this.#voices = new Set(voices);
@@ -124,11 +132,18 @@ class Listener implements LiveListener {
   }
 
   push(block: Float32Array): readonly LiveStroke[] {
+    if (this.#taps) return this.#taps.push(block).flatMap((tap) => this.#strokeOfTap(tap));
     if (!this.#ear) throw new RangeError('Internal error: this listener was made without a sample rate');
     return this.#ear.push(block).flatMap((event) => this.#strokesOf(event));
   }
 
-  note(timeSeconds: Seconds, voice: Voice, levelDb: TakeDb): LiveStroke {
+  /** On a pad taps come as notes do: there is nothing to tell apart. */
+  #strokeOfTap({ seconds, levelDb }: Tap): readonly LiveStroke[] {
+    return this.#padVoice === null ? [] : [this.note(Seconds(seconds), this.#padVoice, levelDb)];
+  }
+
+  note(timeSeconds: Seconds, sent: Voice, levelDb: TakeDb): LiveStroke {
+    const voice = this.#padVoice ?? sent;
     this.#notes.push({ timeSeconds, voice, levelDb });
     const [first, other] = onRim(voice, this.#voices);
     const isThere = (one: Voice) => this.#clock.nearest(one, timeSeconds - this.#latencySeconds) !== null;
@@ -208,7 +223,12 @@ class Listener implements LiveListener {
           alignment: { bars: placed, matchPerStroke: matchPerStroke(grid, own) },
           take: { kind: 'audio', durationSeconds },
         })
-      : reportOnNotes({ ...known, notes, bars: placed, durationSeconds });
+      : reportOnNotes({
+          ...known,
+          notes,
+          bars: placed,
+          take: { kind: this.#taps ? 'audio' : 'midi', durationSeconds },
+        });
     return listened.report?.strokes.length === 0 ? NOTHING_PLAYED : listened;
   }
 }

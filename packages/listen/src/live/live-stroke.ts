@@ -34,6 +34,11 @@ export interface LiveOptions {
   readonly sampleRateHz?: Hertz;
   /** How much later than the clock says a stroke on the beat lies in the stream; 0 when left out. */
   readonly latencySeconds?: Seconds;
+  /**
+   * Whether one plays on one surface: every tap and every note is a stroke of the exercise. The lesson is as `ontoPad`
+   * gives it; false when left out.
+   */
+  readonly onPad?: boolean;
 }
 
 /** Listens while the student plays. */

@@ -39,6 +39,12 @@ function decideNotes(
   return matchNotes(rimAtPlaces(notes, places, new Set(grid.voices), reach), places, reach);
 }
 
+/** Where notes are from: a kit that sent them, or a recording of taps on one surface. */
+export interface NotesTake {
+  readonly kind: 'audio' | 'midi';
+  readonly durationSeconds: Seconds;
+}
+
 /** Notes whose bars are known. */
 export interface AlignedNotes {
   readonly notes: readonly TimedVoice[];
@@ -46,7 +52,7 @@ export interface AlignedNotes {
   readonly asked: Asked;
   readonly grid: FormGrid;
   readonly bars: Alignment['bars'];
-  readonly durationSeconds: Seconds;
+  readonly take: NotesTake;
   /** Where it is known, the clock that offsets are measured against; else the take's own pulse. */
   readonly clock?: Pulse;
   /** What is known of the other exercises of the lesson. */
@@ -66,8 +72,7 @@ export function reportOnNotes(known: AlignedNotes): Listened {
   if (refusal && !known.clock) return { report: null, refusal };
   const askedBpm = asked.bpm ?? asked.lesson.tempo.startBpm;
   const measured = measure({
-    kind: 'midi',
-    durationSeconds: known.durationSeconds,
+    ...known.take,
     lesson: asked.lesson,
     askedBpm,
     grid,
@@ -80,6 +85,41 @@ export function reportOnNotes(known: AlignedNotes): Listened {
   const exercise = asked.exercise === null ? {} : { exercise: { ...known.exercises, agreement } };
   const plays = asked.plays && asked.plays.length > 0 ? { plays: asked.plays } : {};
   return { report: { ...measured, unheard, ...exercise, ...plays }, refusal: null };
+}
+
+/** The notes from the first bar on and up to the end of the last one. */
+function inBars(
+  notes: readonly TimedVoice[],
+  grid: FormGrid,
+  bars: Alignment['bars'],
+): readonly TimedVoice[] {
+  const [first, last] = [bars[0]!, bars.at(-1)!];
+  const reach = toleranceSeconds(grid, first.barSeconds);
+  const [from, to] = [first.startSeconds - reach, last.startSeconds + last.barSeconds + reach];
+  return notes.filter(({ timeSeconds }) => timeSeconds >= from && timeSeconds <= to);
+}
+
+/**
+ * The report on strokes of one kit or surface, at least one, of which nobody knows when the bars are.
+ * @param notes in order of time
+ */
+export function reportOnTake(notes: readonly TimedVoice[], take: NotesTake, asked: Asked): Listened {
+  const seen = observeNotes(notes);
+  const grid = askedGrid(asked);
+  const alignment = align(seen, grid);
+  if (!alignment) return { report: null, refusal: { fact: 'no-pulse-followed' } };
+  const asWritten = rimAsWritten(notes, new Set(grid.voices));
+  const chances = byVoice(asWritten.map(({ voice, timeSeconds }) => ({ voice, timeSeconds, struck: SENT })));
+  const fitted = fitAsked(asked.exercise, grid, alignment.bars, { seen, chances });
+  // Without a groove under it each exercise has bars of its own.
+  const isAlone = asked.lesson.groove.length === 0;
+  const barsOf = (other: FormGrid) => (isAlone && align(seen, other)?.bars) || alignment.bars;
+  const others = fitOthers(asked, barsOf, { seen, chances });
+  const exercises = tellExercise(fitted, others);
+  const bars = settleBars(asWritten, grid, barsFor(fitted, others, exercises, seen));
+  // A kit sends strokes only; a microphone hears a count of sticks, and the stand, before and after them.
+  const struck = take.kind === 'midi' ? notes : inBars(notes, grid, bars);
+  return reportOnNotes({ notes: struck, seen, asked, grid, bars, take, exercises });
 }
 
 /**
@@ -95,15 +135,5 @@ export function listenToNotes(sent: readonly PlayedNote[], durationSeconds: Seco
   if (notes.length === 0) {
     return { report: null, refusal: { fact: 'no-drum-notes' } };
   }
-  const seen = observeNotes(notes);
-  const grid = askedGrid(asked);
-  const alignment = align(seen, grid);
-  if (!alignment) return { report: null, refusal: { fact: 'no-pulse-followed' } };
-  const asWritten = rimAsWritten(notes, new Set(grid.voices));
-  const chances = byVoice(asWritten.map(({ voice, timeSeconds }) => ({ voice, timeSeconds, struck: SENT })));
-  const fitted = fitAsked(asked.exercise, grid, alignment.bars, { seen, chances });
-  const others = fitOthers(asked, alignment.bars, { seen, chances });
-  const exercises = tellExercise(fitted, others);
-  const bars = settleBars(asWritten, grid, barsFor(fitted, others, exercises, seen));
-  return reportOnNotes({ notes, seen, asked, grid, bars, durationSeconds, exercises });
+  return reportOnTake(notes, { kind: 'midi', durationSeconds }, asked);
 }

@@ -166,6 +166,7 @@ No hand is asked for more than one hand is published to keep up at the goal temp
       'the recording began with the click, which sounds this much later in it: measure against the click',
     level: 'what is worth a word: to a beginner, intermediate or advanced student',
     plays: 'voices that this student plays, joined by commas; all that are written when left out',
+    on: 'what was played on: kit, or pad for a practice pad or a table, where any short tap is a stroke of the exercise; kit when left out',
     playing:
       'a recording of what a loudspeaker played during the take, from its first sample on: it is taken out of it',
     keys: 'which keys the electronic kit sends, where they are unusual: see shedbook keys',

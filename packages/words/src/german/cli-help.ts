@@ -167,6 +167,7 @@ spielen lässt, wird gesagt.`,
     latency: 'die Aufnahme begann mit dem Klick, der darin so viel später klingt: gegen den Klick messen',
     level: 'was der Rede wert ist: für beginner, intermediate oder advanced',
     plays: 'Stimmen, die hier gespielt werden, durch Kommas getrennt; ohne Angabe alle, die geschrieben sind',
+    on: 'worauf gespielt wurde: kit, oder pad für ein Übungspad oder einen Tisch, wo jeder kurze Schlag zur Übung zählt; ohne Angabe kit',
     playing:
       'eine Aufnahme dessen, was während der Aufnahme aus einem Lautsprecher kam, vom ersten Sample an: es wird herausgenommen',
     keys: 'welche Tasten das elektronische Schlagzeug sendet, wo sie ungewöhnlich sind: siehe shedbook keys',

@@ -9,6 +9,7 @@ export const listening = sentences<ListenFact | UnheardFact>()({
   'no-sound': 'The recording holds no sound at all.',
   'silent-recording': 'The recording is silent. Was the right microphone chosen, and was it unmuted?',
   'no-drum-notes': 'The file holds no strokes of the drum set.',
+  'no-taps': 'No taps were found in this recording.',
   'only-the-loudspeaker': 'Only what the loudspeaker played was heard; nobody played with it.',
   'nothing-played': 'Nothing was played here.',
   'nothing-asked': 'Nothing was asked, so nothing was heard.',
@@ -18,7 +19,7 @@ export const listening = sentences<ListenFact | UnheardFact>()({
   'no-beat-followed':
     'No beat could be followed through this take: it is too short, or too free. A tempo helps where one is known.',
   'sound-of-no-exercise':
-    'What is heard does not follow this exercise. Is this a recording of a drum set playing it?',
+    'What is heard does not follow this exercise. Is this a recording of a drum set playing it? On a pad or a table, say so first.',
   'notes-of-no-exercise':
     'What was played does not follow this exercise. Is it another lesson, or another form or meter?',
   // A report that cannot tell everything.

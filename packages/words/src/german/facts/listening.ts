@@ -9,6 +9,7 @@ export const listening = sentences<ListenFact | UnheardFact>()({
   'no-sound': 'Die Aufnahme enthält keinen Ton.',
   'silent-recording': 'Die Aufnahme ist stumm. War das richtige Mikrofon gewählt und eingeschaltet?',
   'no-drum-notes': 'Die Datei enthält keine Schläge auf dem Schlagzeug.',
+  'no-taps': 'In dieser Aufnahme waren keine Schläge zu finden.',
   'only-the-loudspeaker': 'Zu hören war nur, was der Lautsprecher spielte; niemand hat mitgespielt.',
   'nothing-played': 'Hier wurde nichts gespielt.',
   'nothing-asked': 'Es war nichts verlangt, also wurde nichts gehört.',
@@ -18,7 +19,7 @@ export const listening = sentences<ListenFact | UnheardFact>()({
   'no-beat-followed':
     'Diesem Spiel war kein Schlag zu entnehmen: Es ist zu kurz oder zu frei. Ein Tempo hilft, wo eines bekannt ist.',
   'sound-of-no-exercise':
-    'Was zu hören ist, folgt dieser Übung nicht. Ist das eine Aufnahme eines Schlagzeugs, das sie spielt?',
+    'Was zu hören ist, folgt dieser Übung nicht. Ist das eine Aufnahme eines Schlagzeugs, das sie spielt? Auf einem Übungspad oder Tisch: bitte vorher angeben.',
   'notes-of-no-exercise':
     'Was gespielt wurde, folgt dieser Übung nicht. Ist es eine andere Lektion, eine andere Form oder Taktart?',
   // A report that cannot tell everything.
