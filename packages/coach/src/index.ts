@@ -17,6 +17,7 @@ export {
   type Standing,
   standExercises,
 } from './mastery/exercises.ts';
+export * from './mastery/identity.ts';
 export * from './mastery/shelf.ts';
 export { type Skill, type SkillUse, skillsInLoop, skillsOf } from './mastery/skills.ts';
 export type { SoreSpot } from './mastery/sore.ts';

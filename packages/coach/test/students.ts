@@ -1,6 +1,7 @@
 /** Practice logs for tests: entries made by hand, and the roster of the Tannery Drum Room. */
 import {
   Bpm,
+  exerciseKey,
   type LoopFault,
   type LoopRecord,
   type LoopVerdict,
@@ -9,9 +10,8 @@ import {
   Seconds,
 } from '@shedbook/core';
 import { funk, swing } from '../../../internal/testing/loops.ts';
-import { exerciseKey } from '../src/log/key.ts';
 import { addEntry, EMPTY_LOG } from '../src/log/merge.ts';
-import type { ShelfLesson } from '../src/mastery/shelf.ts';
+import type { ShelfLesson } from '../src/mastery/identity.ts';
 import type { StudentFile } from '../src/teacher/summary.ts';
 import { formatDay } from '../src/time/moment.ts';
 

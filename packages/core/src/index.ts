@@ -32,6 +32,7 @@ export * from './lesson/compose-settings.ts';
 export { defaultForm, formIn, formNamed } from './lesson/default-form.ts';
 export * from './lesson/defaults.ts';
 export { fileNameOf } from './lesson/file-name.ts';
+export { exerciseKey, lessonKey, patternsName, surroundingsOf } from './lesson/identity.ts';
 export * from './lesson/lesson.ts';
 export type { ExpectedFact, LessonFact } from './lesson/lesson-fact.ts';
 export { ontoPad, padLimbs, padVoice, SURFACES, type Surface } from './lesson/onto-pad.ts';

@@ -43,6 +43,8 @@ export function patternForm(bars: number, countInBars = 0): Form {
 export function lessonOf(parts: Partial<Lesson>): Lesson {
   return {
     version: 1,
+    id: null,
+    from: null,
     title: 'First swing',
     practicePage: null,
     heading: null,

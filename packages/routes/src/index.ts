@@ -23,6 +23,7 @@ export {
   LOG_ROW_CHARACTERS,
   type LogPage,
   type LogRequest,
+  type NamesInUse,
   type SaveCause,
   type SaveRequest,
   type SaveStudentRequest,

@@ -48,6 +48,20 @@ export const historyStep = z.object({ step: z.int(), text: z.string() }).readonl
 /** One text of a lesson's history. */
 export type HistoryStep = z.output<typeof historyStep>;
 
+/** Lasting names of a lesson that something refers to, so that an edit has to keep them. */
+export const namesInUse = z
+  .object({
+    lesson: z.boolean().describe('whether anything refers to the lesson by its name'),
+    exercises: z
+      .array(z.string())
+      .readonly()
+      .describe('lasting names of exercises that were practised, set for somebody, copied or given out'),
+  })
+  .readonly();
+
+/** Lasting names of a lesson that something refers to. */
+export type NamesInUse = z.output<typeof namesInUse>;
+
 /** The pages of a lesson as it is kept at a revision. */
 export const sheetPages = z
   .object({ revision, pages: z.array(z.string()).readonly().describe('an SVG document for each page') })

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import { addEntry, EMPTY_LOG, exerciseKey, printPracticeLog } from '@shedbook/coach';
-import { Bpm, parseLesson, Seconds } from '@shedbook/core';
+import { addEntry, EMPTY_LOG, printPracticeLog } from '@shedbook/coach';
+import { Bpm, exerciseKey, parseLesson, Seconds } from '@shedbook/core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';

@@ -1,9 +1,10 @@
 /** What can be done with lessons on the desk; each is kept at once and can be taken back. */
 import { useSay } from '@shedbook/stand';
-import { createLesson, removeLesson, restoreLesson, saveLesson } from '../document/api.ts';
+import { createLesson, readNamesInUse, removeLesson, restoreLesson, saveLesson } from '../document/api.ts';
 import { explain } from '../document/error-words.ts';
 import type { DeskLesson } from '../document/use-lessons.ts';
-import { setTitle } from '../edit/heading.ts';
+import { copyOf } from '../edit/copy.ts';
+import { renamed, setTitle } from '../edit/heading.ts';
 import { go } from '../shared/route.ts';
 import { useLanguage } from '../words/words.tsx';
 import { downloadFromServer, type ExportFormat, importFile } from './files.ts';
@@ -41,12 +42,18 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
       }),
     rename: ({ stored }, title) =>
       attempt(async () => {
-        const text = setTitle(stored.text, title);
+        const text = renamed(stored.text, title, await readNamesInUse(stored.id));
         await saveLesson(stored.id, { text, revision: stored.revision, cause: 'edit' });
       }),
     duplicate: (lesson) =>
       attempt(async () => {
-        await createLesson(setTitle(lesson.stored.text, words.desk.copyOf({ title: nameOf(lesson) })));
+        const { stored, reading } = lesson;
+        const title = words.desk.copyOf({ title: nameOf(lesson) });
+        await createLesson(
+          reading.lesson
+            ? copyOf({ lesson: reading.lesson, text: stored.text }, title)
+            : setTitle(stored.text, title),
+        );
       }),
     remove: (lesson) =>
       attempt(async () => {

@@ -1,6 +1,6 @@
 /** What the desk asks of the server about lessons. */
 import type { StandardFormat } from '@shedbook/core';
-import type { HistoryStep, SaveRequest, SheetPages, StoredLesson } from '@shedbook/routes';
+import type { HistoryStep, NamesInUse, SaveRequest, SheetPages, StoredLesson } from '@shedbook/routes';
 import type { LanguageTag } from '@shedbook/words';
 import { ask, type ReceivedFile, RefusedError } from './client.ts';
 
@@ -32,6 +32,11 @@ export async function saveLesson(id: string, body: SaveRequest): Promise<SaveRep
     if (!(error instanceof RefusedError) || error.refusal.code !== 'lesson-changed') throw error;
     return { kind: 'conflict', kept: error.refusal.values.kept };
   }
+}
+
+/** Which lasting names of a lesson something refers to. */
+export function readNamesInUse(id: string): Promise<NamesInUse> {
+  return ask('namesInUse', { params: { id } });
 }
 
 /** One text of a lesson's history. */

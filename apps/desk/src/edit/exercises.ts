@@ -3,13 +3,16 @@ import {
   cell,
   type Exercise,
   editLesson,
+  exerciseKey,
   type Lesson,
   type Pattern,
+  patternsName,
   sectionPath,
   sectionsOf,
   setExercises,
   type Voice,
 } from '@shedbook/core';
+import type { NamesInUse } from '@shedbook/routes';
 import type { Line } from './strokes.ts';
 
 /** An exercise before it has a number. */
@@ -53,10 +56,17 @@ export function homeOf(lesson: Lesson, place: number): ExerciseHome {
   };
 }
 
+/** An exercise that goes by the same patterns as another one, with its name written: its place tells them apart no more. */
+function underItsOwnName(lesson: Lesson, exercise: Exercise | undefined): Exercise | undefined {
+  const isSame = (other: Exercise) => exercise && patternsName(other) === patternsName(exercise);
+  if (!exercise || lesson.exercises.filter(isSame).length < 2) return exercise;
+  return { ...exercise, id: exerciseKey(exercise) };
+}
+
 /** The text with the exercise at one place of the lesson moved to another, into another section where that stands in it. */
 export function withMoved(text: string, lesson: Lesson, from: number, to: number): string {
   const [here, there] = [homeOf(lesson, from), homeOf(lesson, to)];
-  const moved = here.section.exercises[here.at];
+  const moved = underItsOwnName(lesson, here.section.exercises[here.at]);
   if (here.index === there.index || !moved) {
     return withExercises(
       text,
@@ -76,13 +86,35 @@ export function withMoved(text: string, lesson: Lesson, from: number, to: number
   return withExercises(added, here.section, removeExercise(here.section.exercises, here.at), here.index);
 }
 
-/** The exercises with one changed. */
+/** Lasting names that something refers to. */
+export type InUse = Pick<NamesInUse, 'exercises'>;
+
+/** An exercise without a name of its own. */
+function withoutName<T extends Unnumbered>({ id: _, ...exercise }: T): Omit<T, 'id'> {
+  return exercise;
+}
+
+/** The exercise as it was changed, under its lasting name where something refers to it. */
+function underItsName(before: Exercise, after: Unnumbered, inUse: InUse): Unnumbered {
+  const name = exerciseKey(before);
+  if (patternsName(after) === name) return withoutName(after);
+  return inUse.exercises.includes(name) ? { ...after, id: name } : after;
+}
+
+/** The exercises with one changed. Of two that go by one name the first keeps it: the other is its copy. */
 export function changeExercise(
   exercises: readonly Exercise[],
   index: number,
   change: Partial<Unnumbered>,
+  inUse: InUse,
 ): readonly Unnumbered[] {
-  return exercises.map((each, i) => (i === index ? { ...each, ...change } : each));
+  const isFirst = (each: Exercise) =>
+    exercises.findIndex((other) => exerciseKey(other) === exerciseKey(each)) === index;
+  return exercises.map((each, i) => {
+    if (i !== index) return each;
+    const after = { ...each, ...change };
+    return isFirst(each) ? underItsName(each, after, inUse) : after;
+  });
 }
 
 /** The text of the lesson with an exercise that stays when a page is composed, or no longer does. */
@@ -134,7 +166,7 @@ export function removeExercise(exercises: readonly Exercise[], index: number): r
 /** The exercises with one twice. */
 export function duplicateExercise(exercises: readonly Exercise[], index: number): readonly Unnumbered[] {
   const original = exercises[index];
-  return original ? exercises.toSpliced(index + 1, 0, original) : exercises;
+  return original ? exercises.toSpliced(index + 1, 0, withoutName(original) as Exercise) : exercises;
 }
 
 /** A silent bar divided as the beats of another are, or by the lesson's smallest vocabulary, or as it stands. */

@@ -2,16 +2,28 @@
 import {
   editLesson,
   type Lesson,
+  lessonKey,
   type SetUp,
   type SheetSettings,
   sectionsOf,
   setExercises,
 } from '@shedbook/core';
+import type { NamesInUse } from '@shedbook/routes';
 import { parseDocument } from 'yaml';
 
 /** The text with another title. */
 export function setTitle(text: string, title: string): string {
   return editLesson(text, ['title'], title);
+}
+
+/** The text with another title, under its lasting name where something refers to it. */
+export function renamed(text: string, title: string, inUse: Pick<NamesInUse, 'lesson'>): string {
+  const after = setTitle(text, title);
+  const id = parseDocument(text).get('id');
+  const name = lessonKey({ id: typeof id === 'string' ? id : null, title: titleOf(text) ?? '' });
+  const isSame = lessonKey({ id: null, title }) === name;
+  if (isSame) return editLesson(after, ['id'], undefined);
+  return inUse.lesson ? editLesson(after, ['id'], name) : after;
 }
 
 /** The text with another name under the title, or none. */

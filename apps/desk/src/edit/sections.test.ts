@@ -64,7 +64,7 @@ it('[ST190] copies what is set for a student into its sections', () => {
   const set = ['snare x x x .', 'snare x x . .'].map((exercise) => {
     return { lesson: 'a', exercise, pinned: false, note: 'slowly' };
   });
-  const own = ownLesson({ id: 'a', lesson, text: TEXT }, set, 'For Bram') ?? '';
+  const own = ownLesson({ id: 'a', lesson, text: TEXT }, [{ id: 'a', lesson }], set, 'For Bram') ?? '';
   expect(patterns(own)).toEqual([['x x . .'], ['x x x .']]);
   expect(read(own).exercises.map((each) => each.notes)).toEqual(['slowly', 'slowly']);
   expect(read(own).title).toBe('For Bram');

@@ -2,8 +2,9 @@
 
 import { formatFeel, type Lesson } from '@shedbook/core';
 import { classes } from '@shedbook/stand';
+import { useNamesInUse } from '../document/names-in-use.ts';
 import { useDocument } from '../document/use-document.ts';
-import { setBy, setTitle } from '../edit/heading.ts';
+import { renamed, setBy } from '../edit/heading.ts';
 import { PopForm } from '../shared/pop-over.tsx';
 import { useDraft } from '../shared/use-draft.ts';
 import { useWords } from '../words/words.tsx';
@@ -38,6 +39,7 @@ function PlainField({ label, value, className, onKeep }: PlainFieldProps) {
 /** The heading. */
 export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
   const document = useDocument();
+  const inUse = useNamesInUse(document.id);
   const words = useWords();
   const { tempo, meter, feel } = lesson;
   return (
@@ -46,7 +48,7 @@ export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
         className={styles.title}
         label={words.heading.title}
         value={lesson.title}
-        onKeep={(title) => document.edit(setTitle(document.state().text, title.trim() || lesson.title))}
+        onKeep={(title) => document.edit(renamed(document.state().text, title.trim() || lesson.title, inUse))}
       />
       <div className={styles.line}>
         <PlainField

@@ -3,6 +3,7 @@
 import type { Lesson } from '@shedbook/core';
 import { useSay } from '@shedbook/stand';
 import { type KeyboardEvent, useCallback, useState } from 'react';
+import { useNamesInUse } from '../document/names-in-use.ts';
 import { useDocument } from '../document/use-document.ts';
 import {
   changeExercise,
@@ -47,6 +48,7 @@ export interface ExerciseWork {
 /** The work on a lesson's exercises. */
 export function useExercises(lesson: Lesson): ExerciseWork {
   const document = useDocument();
+  const inUse = useNamesInUse(document.id);
   const words = useWords();
   const say = useSay();
   const [choice, setChoice] = useState<Choice>(START);
@@ -123,7 +125,7 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     choose: useCallback((number, place) => setChoice({ index: number - 1, part: 0, place, focus: true }), []),
     setPlace: useCallback((place) => setChoice((before) => ({ ...before, place, focus: false })), []),
     change: (number, exercise) =>
-      keep(number - 1, ({ section, at }) => changeExercise(section.exercises, at, exercise)),
+      keep(number - 1, ({ section, at }) => changeExercise(section.exercises, at, exercise, inUse)),
     act,
     move,
     onKey,

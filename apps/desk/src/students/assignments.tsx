@@ -1,6 +1,7 @@
 /** What the teacher set: pinned or not, with a note for the student, in the teacher's order. */
 
-import { exerciseKey, itemKey } from '@shedbook/coach';
+import { findExercise, identityOf, itemKey } from '@shedbook/coach';
+import { exerciseKey } from '@shedbook/core';
 import type { StoredAssignment, StudentContent } from '@shedbook/routes';
 import { Button, Check, Icon } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
@@ -23,9 +24,17 @@ function keyOf({ lesson, exercise }: StoredAssignment): string {
   return itemKey(lesson, exercise);
 }
 
-/** The content with one more assignment, where it is not set already. */
-export function assign(content: StudentContent, lesson: string, exercise: string): StudentContent {
-  const there = content.assignments.some((each) => keyOf(each) === itemKey(lesson, exercise));
+/** The content with one more assignment, where neither it nor a copy of it is set already. */
+export function assign(
+  content: StudentContent,
+  shelf: readonly DeskShelf[],
+  lesson: string,
+  exercise: string,
+): StudentContent {
+  const { itemOf } = identityOf(shelf);
+  const there = content.assignments.some(
+    (each) => itemOf(each.lesson, each.exercise) === itemOf(lesson, exercise),
+  );
   if (there) return content;
   return {
     ...content,
@@ -41,8 +50,7 @@ interface AssignedProps {
 
 function Assigned({ assignment, shelf, onChange }: AssignedProps) {
   const words = useWords();
-  const lesson = shelf.find((each) => each.id === assignment.lesson)?.lesson;
-  const exercise = lesson?.exercises.find((each) => exerciseKey(each) === assignment.exercise);
+  const { lesson, exercise } = findExercise(shelf, assignment.lesson, assignment.exercise) ?? {};
   const name = lesson && exercise ? `${lesson.title} ${exercise.number}` : words.students.gone;
   return (
     <li className={styles.assigned} data-part="assigned">
@@ -98,7 +106,9 @@ export function Assignments({ shelf, assignments, onChange, onMakeLesson }: Assi
       <ExercisePicker
         shelf={shelf}
         action={words.setThis}
-        onPick={(each, exercise) => onChange((content) => assign(content, each.id, exerciseKey(exercise)))}
+        onPick={(each, exercise) =>
+          onChange((content) => assign(content, shelf, each.id, exerciseKey(exercise)))
+        }
       />
       {assignments.length > 0 && (
         <Button className={styles.makeLesson} onClick={onMakeLesson}>

@@ -4,8 +4,9 @@
  * Conventions: a limb is that of the voice in the lesson; a loop counts for every limb that plays in it. A fault of
  * the tempo as a whole is nobody's.
  */
-import { exerciseKey } from '@shedbook/coach';
+import { findExercise } from '@shedbook/coach';
 import {
+  type Exercise,
   type FaultKind,
   type Lesson,
   LIMBS,
@@ -33,17 +34,19 @@ interface HeardLoop {
   readonly loop: LoopRecord;
 }
 
-function limbsIn(lesson: Lesson, key: string | null): ReadonlySet<Limb> {
-  const exercise = lesson.exercises.find((each) => exerciseKey(each) === key);
+function limbsIn(lesson: Lesson, exercise: Exercise | null): ReadonlySet<Limb> {
   const voices: readonly Voice[] = [...lesson.groove, ...(exercise?.parts ?? [])].map((part) => part.voice);
   return new Set(voices.map((voice) => lesson.limbs[voice]));
 }
 
 function heardLoops(shelf: readonly DeskShelf[], log: PracticeLog): readonly HeardLoop[] {
   return log.entries.flatMap((entry) => {
-    const lesson = shelf.find((each) => each.id === entry.lesson)?.lesson;
-    if (!lesson || entry.heardBy !== 'ear') return [];
-    const limbs = limbsIn(lesson, entry.exercise);
+    if (entry.heardBy !== 'ear') return [];
+    const found =
+      entry.exercise === null ? null : (findExercise(shelf, entry.lesson, entry.exercise) ?? null);
+    const lesson = found?.lesson ?? shelf.find((each) => each.id === entry.lesson)?.lesson;
+    if (!lesson) return [];
+    const limbs = limbsIn(lesson, found?.exercise ?? null);
     const loops = entry.loops.filter((loop) => loop.verdict !== 'unheard');
     return loops.map((loop) => ({ lesson, limbs, loop }));
   });

@@ -1,9 +1,9 @@
 /** What is set for a student, as a lesson of its own: to print, to hear, to take home. */
-import { exerciseKey } from '@shedbook/coach';
-import { type Exercise, sectionsOf } from '@shedbook/core';
+import { identityOf } from '@shedbook/coach';
+import { type Exercise, exerciseKey, sectionsOf } from '@shedbook/core';
 import type { StoredAssignment } from '@shedbook/routes';
+import { copyOf } from '../edit/copy.ts';
 import { withExercises } from '../edit/exercises.ts';
-import { setTitle } from '../edit/heading.ts';
 import type { DeskShelf } from './take-in.ts';
 
 /** A lesson on the desk with its text. */
@@ -17,11 +17,14 @@ export interface DeskText extends DeskShelf {
  */
 export function ownLesson(
   { id, lesson, text }: DeskText,
+  shelf: readonly DeskShelf[],
   assignments: readonly StoredAssignment[],
   title: string,
 ): string | null {
+  const { itemOf } = identityOf(shelf);
   const exercises = assignments.flatMap((assignment): Exercise[] => {
-    const found = lesson.exercises.find((each) => exerciseKey(each) === assignment.exercise);
+    const item = itemOf(assignment.lesson, assignment.exercise);
+    const found = lesson.exercises.find((each) => itemOf(id, exerciseKey(each)) === item);
     if (assignment.lesson !== id || !found) return [];
     return [{ ...found, notes: assignment.note ?? found.notes }];
   });
@@ -32,6 +35,6 @@ export function ownLesson(
       const own = exercises.filter((each) => section.exercises.some(({ number }) => number === each.number));
       return withExercises(written, section, own, index);
     },
-    setTitle(text, title),
+    copyOf({ lesson, text }, title),
   );
 }

@@ -176,7 +176,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: KeptLog }) {
           <StandingItem standing={next.exercise} />
           <Button
             dress="strong"
-            onClick={() => onChange((content) => assign(content, next.exercise.id, next.exercise.key))}
+            onClick={() => onChange((content) => assign(content, shelf, next.exercise.id, next.exercise.key))}
           >
             {words.students.setThis}
           </Button>

@@ -1,7 +1,8 @@
-import { EMPTY_LOG, exerciseKey, mergeLogs, printPracticeLog } from '@shedbook/coach';
+import { EMPTY_LOG, mergeLogs, printPracticeLog } from '@shedbook/coach';
 import {
   Bpm,
   defaultForm,
+  exerciseKey,
   Hertz,
   LeadDb,
   type LoopFault,
@@ -262,12 +263,12 @@ it('[ST110] makes a lesson of what is set, in its order, with the notes', () => 
     note,
   });
   const desk = { id: 'b7e1', lesson: LESSON, text };
-  const made = ownLesson(desk, [set(3, 'Leise.'), set(1, null)], 'First swing, for Kaito');
+  const made = ownLesson(desk, [desk], [set(3, 'Leise.'), set(1, null)], 'First swing, for Kaito');
   const own = parseLesson(made ?? '', 'lesson').lesson;
   expect(own).toMatchObject({ title: 'First swing, for Kaito', groove: LESSON.groove, tempo: LESSON.tempo });
   expect(own?.exercises.map((each) => [exerciseKey(each), each.notes])).toEqual([
     [key(3), 'Leise.'],
     [key(1), null],
   ]);
-  expect(ownLesson(desk, [{ ...set(1, null), lesson: 'another' }], 'x')).toBeNull();
+  expect(ownLesson(desk, [desk], [{ ...set(1, null), lesson: 'another' }], 'x')).toBeNull();
 });

@@ -2,12 +2,13 @@
  * What a student brings: a practice log, the file of a take, or only its report. Both end up in the log that the desk keeps of
  * the student, each thing once, however often it is brought.
  */
-import { EMPTY_LOG, exerciseKey, type LogReading, mergeLogs, parsePracticeLog } from '@shedbook/coach';
+import { EMPTY_LOG, type LogReading, mergeLogs, parsePracticeLog } from '@shedbook/coach';
 import {
   defaultForm,
   type Exercise,
-  fileNameOf,
+  exerciseKey,
   type Lesson,
+  lessonKey,
   type PracticeLog,
   Seconds,
   type TakeReport,
@@ -78,7 +79,7 @@ export function withDeskLessons(
   shelf: readonly DeskShelf[],
   known: PracticeLog = EMPTY_LOG,
 ): PracticeLog {
-  const ids = new Map(shelf.map(({ id, lesson }) => [fileNameOf(lesson.title, ''), id]));
+  const ids = new Map(shelf.map(({ id, lesson }) => [lessonKey(lesson), id]));
   const before = new Map(known.entries.map(({ id, lesson }) => [id, lesson]));
   const entries = log.entries.map((entry) => ({
     ...entry,

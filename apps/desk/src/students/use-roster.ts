@@ -89,7 +89,7 @@ export function useRoster(): Roster {
       attempt(async () => {
         const texts = shelf.flatMap((each) => {
           const title = words.students.lessonFor({ title: each.lesson.title, name });
-          return ownLesson(each, assignments, title) ?? [];
+          return ownLesson(each, shelf, assignments, title) ?? [];
         });
         const made = await Promise.all(texts.map(createLesson));
         const [first] = made;

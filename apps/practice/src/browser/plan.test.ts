@@ -1,4 +1,4 @@
-import { exerciseKey } from '@shedbook/coach';
+import { exerciseKey } from '@shedbook/core';
 import { expect, it, onTestFinished } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
 import { sharedBrowser } from '../../../../internal/testing/browser.ts';

@@ -14,6 +14,8 @@ export interface KnownPack {
   readonly lasting: string;
   readonly title: string;
   readonly by: string;
+  /** Lasting name of its lesson, which copies of it name; left out by pages before this one. */
+  readonly key?: string;
   /** Folder that it lies in. */
   readonly address: string;
 }

@@ -3,7 +3,7 @@
  *
  * Conventions: seconds; tempi in quarter notes a minute.
  */
-import { exercisesOf, isPart, itemKey, type ShelfLesson } from '@shedbook/coach';
+import { exercisesOf, identityOf, isPart, type ShelfLesson } from '@shedbook/coach';
 import type { PracticeEntry, PracticeLog } from '@shedbook/core';
 import { FREE } from '../session/choice.ts';
 
@@ -61,8 +61,9 @@ function rowOf(entries: readonly PracticeEntry[], number: number | null, name: s
 
 /** The rows of one lesson, in the order of its sheet, the groove alone last. */
 export function logRows(log: PracticeLog, shelf: ShelfLesson): readonly LogRow[] {
+  const { itemOf } = identityOf([shelf]);
   const entriesOf = (key: string | null) =>
-    log.entries.filter((entry) => itemKey(entry.lesson, entry.exercise) === itemKey(shelf.id, key));
+    log.entries.filter((entry) => itemOf(entry.lesson, entry.exercise) === itemOf(shelf.id, key));
   const rows = exercisesOf([shelf]).map(({ key, exercise }) =>
     rowOf(entriesOf(key), exercise.number, exercise.name),
   );

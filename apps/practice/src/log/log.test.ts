@@ -1,5 +1,5 @@
-import { exerciseKey, readMoment } from '@shedbook/coach';
-import { Bpm, type PracticeLog, Seconds } from '@shedbook/core';
+import { readMoment } from '@shedbook/coach';
+import { Bpm, exerciseKey, type PracticeLog, Seconds } from '@shedbook/core';
 import { momentFrom } from '@shedbook/stand';
 import { describe, expect, it } from 'vitest';
 import { HEARING_LESSON, lessonOf } from '../../../../internal/testing/hearing.ts';

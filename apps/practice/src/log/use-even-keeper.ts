@@ -1,5 +1,5 @@
 /** Keeps how even each voice was while one is heard, stretch by stretch. */
-import { exerciseKey } from '@shedbook/coach';
+import { originOf } from '@shedbook/coach';
 import type { Voice } from '@shedbook/core';
 import { momentFrom } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
@@ -25,8 +25,8 @@ export function useEvenKeeper(hearing: Hearing): void {
         const { judged } = event;
         const exercise = pack.lesson.exercises.find(({ number }) => number === judged.task.exercise);
         const fresh = {
-          ...{ id: judged.stretch, startedAt: momentFrom(new Date()), lesson: pack.id },
-          ...{ exercise: exercise ? exerciseKey(exercise) : null, spreadsMs: {} },
+          ...{ id: judged.stretch, startedAt: momentFrom(new Date()), spreadsMs: {} },
+          ...originOf(pack, exercise ?? null),
         };
         const stretch = open.current?.id === judged.stretch ? open.current : fresh;
         open.current = withRound(stretch, judged);

@@ -4,7 +4,7 @@
  * and once more when the page is hidden, so that a page that is closed or loaded anew loses none.
  */
 
-import { exerciseKey } from '@shedbook/coach';
+import { originOf } from '@shedbook/coach';
 import { type LoopRecord, type PracticeEntry, Seconds } from '@shedbook/core';
 import { recordRound } from '@shedbook/judge';
 import { momentFrom } from '@shedbook/stand';
@@ -39,8 +39,7 @@ function open(session: PracticeSession, number: number | null): Open {
   return {
     id: newId(),
     started: new Date(),
-    lesson: session.pack.id,
-    exercise: exercise ? exerciseKey(exercise) : null,
+    ...originOf(session.pack, exercise ?? null),
     form: session.isFree ? FREE : (session.part?.kind ?? session.form.name),
     heard: [],
     said: [],

@@ -95,7 +95,7 @@ export function TodayView({ log, shelf }: TodayProps) {
     () => planPractice({ shelf, log, now: momentNow(), minutes, assignments, seed: shelf[0]?.id ?? '' }),
     [log, minutes, shelf[0]?.lesson, assignments],
   );
-  const progress = progressOf(plan, log);
+  const progress = progressOf(plan, log, shelf);
   const isBegun = progress.some(({ isDone }) => isDone);
   const next = nextOpen(plan, progress);
   const takeUp = () => {

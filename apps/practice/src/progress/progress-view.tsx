@@ -1,8 +1,8 @@
 /** Progress over weeks as pictures: the tempo that held, exercise by exercise, and how even each limb was. */
-import { exerciseKey, isPart, itemKey } from '@shedbook/coach';
-import { LIMBS, type PracticeLog, sideOf } from '@shedbook/core';
+import { identityOf, isPart } from '@shedbook/coach';
+import { exerciseKey, LIMBS, type PracticeLog, sideOf } from '@shedbook/core';
 import { momentNow } from '@shedbook/stand';
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { type EvenStretch, readEvens } from '../log/even-store.ts';
 import { exerciseName } from '../page/exercise-name.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
@@ -31,11 +31,12 @@ function weeksOf(all: readonly (readonly WeekPoint[])[]): readonly [number, numb
 
 function useTempi(log: PracticeLog) {
   const { pack } = usePracticeSession();
+  const { itemOf } = useMemo(() => identityOf([pack]), [pack]);
   return pack.lesson.exercises
     .map((exercise) => {
-      const key = itemKey(pack.id, exerciseKey(exercise));
+      const key = itemOf(pack.id, exerciseKey(exercise));
       const own = log.entries.filter(
-        (each) => itemKey(each.lesson, each.exercise) === key && !isPart(each.form),
+        (each) => itemOf(each.lesson, each.exercise) === key && !isPart(each.form),
       );
       return { exercise, points: tempoByWeek(own) };
     })

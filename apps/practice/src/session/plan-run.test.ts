@@ -9,7 +9,7 @@ const now = '2026-11-25T17:00:00+01:00';
 const plan = planPractice({ shelf, log: LOG, now, minutes: 45, assignments: [], seed: 1 });
 
 it('[ST114] a list begins with its warm-up and goes item by item to its end, breaks included', () => {
-  const first = nextOpen(plan, progressOf(plan, LOG));
+  const first = nextOpen(plan, progressOf(plan, LOG, shelf));
   // definition: nothing was played, so the first item is open with all of its minutes
   expect(first).toEqual({ at: 0, leftSeconds: (plan.items[0]?.minutes ?? 0) * 60 });
   const kinds: (string | undefined)[] = [];

@@ -1,6 +1,5 @@
 /** The student's choice while the page is open: kept for the next visit, with a tempo for each exercise. */
-import { exerciseKey } from '@shedbook/coach';
-import { type Lesson, sectionOf } from '@shedbook/core';
+import { exerciseKey, type Lesson, sectionOf } from '@shedbook/core';
 import { useEffect, useMemo, useState } from 'react';
 import { mostLayers, type PracticeChoice, withinRange } from './choice.ts';
 import { keepChoice, recallChoice } from './kept-choice.ts';

@@ -1,7 +1,6 @@
 /** The take of a stretch that was heard. */
 
-import { exerciseKey } from '@shedbook/coach';
-import type { TakeReport } from '@shedbook/core';
+import { exerciseKey, type TakeReport } from '@shedbook/core';
 import { recordRound } from '@shedbook/judge';
 import { momentFrom } from '@shedbook/stand';
 

@@ -1,7 +1,6 @@
 /** What came of a take, for the level of the student, and the report as a page in the reader's language. */
 
-import { exerciseKey } from '@shedbook/coach';
-import type { Form, FullReport, Lesson } from '@shedbook/core';
+import { exerciseKey, type Form, type FullReport, type Lesson } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave/report';
 import { type Judgement, judge, judgeTaskOf, type Level } from '@shedbook/judge';
 import { type LanguageTag, pictureText } from '@shedbook/words';

@@ -102,7 +102,7 @@ export function createApp({ store, students, sheets, packs, staticDir, host }: A
   });
   addErrors(app);
   registerRoutes(app, {
-    ...lessonHandlers(store, sheets),
+    ...lessonHandlers(store, students, sheets),
     ...studentHandlers(students),
     ...fileHandlers({ store, students, sheets, packs }),
   });

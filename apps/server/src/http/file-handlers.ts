@@ -5,6 +5,7 @@ import type { SentFile, StoredLesson } from '@shedbook/routes';
 import { importLesson } from '../files/import-lesson.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
+import { noteGivenOut } from '../store/names-in-use.ts';
 import type { StudentStore } from '../store/students.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
 
@@ -63,9 +64,12 @@ export function fileHandlers({ store, students, sheets, packs }: FileParts) {
     printSheet: ({ params, query }) =>
       madeFile(params.id, 'sheet', ({ text }) => sheets.pdf(text, query.language)),
     packLesson: ({ params, query }) =>
-      madeFile(params.id, 'pack', async ({ text, id }) => {
+      madeFile(params.id, 'pack', async (stored) => {
+        const { text, id } = stored;
         const assignments = query.student === undefined ? [] : await setFor(query.student, id);
-        return packs.pack({ text, name: id, language: query.language, assignments });
+        const pack = await packs.pack({ text, name: id, language: query.language, assignments });
+        if (pack) await noteGivenOut(store, stored);
+        return pack;
       }),
     exportLesson: ({ params: { id, format } }) =>
       madeFile(id, format, (stored) => written(stored, (lesson) => writeStandardSheet(lesson, format))),

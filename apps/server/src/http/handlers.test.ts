@@ -13,7 +13,7 @@ it('[RO3] answers every route of the table and compiles with none left out', () 
   const store = {} as LessonStore;
   const students = {} as StudentStore;
   const handlers = {
-    ...lessonHandlers(store, sheets),
+    ...lessonHandlers(store, students, sheets),
     ...studentHandlers(students),
     ...fileHandlers({ store, students, sheets, packs: sheets }),
   };

@@ -1,10 +1,12 @@
 /** Lessons: list, read, create, save, history, remove, erase and restore. */
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
+import { namesInUse } from '../store/names-in-use.ts';
+import type { StudentStore } from '../store/students.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
 
 /** Answers the routes that change lessons and read them. */
-export function lessonHandlers(store: LessonStore, sheets: SheetMaker) {
+export function lessonHandlers(store: LessonStore, students: StudentStore, sheets: SheetMaker) {
   const missing = () => refuse('no-such-lesson', {});
   return {
     listLessons: async () => answer(await store.list()),
@@ -22,6 +24,10 @@ export function lessonHandlers(store: LessonStore, sheets: SheetMaker) {
     readStep: async ({ params }) => {
       const step = await store.readStep(params.id, params.step);
       return step ? answer(step) : refuse('no-such-step', {});
+    },
+    namesInUse: async ({ params }) => {
+      const names = await namesInUse(store, students, params.id);
+      return names ? answer(names) : missing();
     },
     removeLesson: async ({ params }) => ((await store.remove(params.id)) ? answer(null) : missing()),
     eraseLesson: async ({ params }) => ((await store.erase(params.id)) ? answer(null) : missing()),

@@ -3,7 +3,7 @@
  * whoever reads joins them, and what cannot be read stays as it came.
  */
 import type { LogPage, LogRequest } from '@shedbook/routes';
-import type { Kysely, Transaction } from 'kysely';
+import { type Kysely, sql, type Transaction } from 'kysely';
 import { checksumOf, isAsWritten } from './checksum.ts';
 import type { Tables } from './tables.ts';
 
@@ -51,6 +51,25 @@ export async function appendRows(
     added += 1;
   }
   return added;
+}
+
+/** What a row of practice is of: lasting names of a lesson and, unless its groove alone, of an exercise. */
+export interface Practised {
+  readonly lesson: string;
+  readonly exercise: string | null;
+}
+
+/** Every lesson and exercise that anybody practised, each once; rows that cannot be read name none. */
+export async function practisedOf(database: Kysely<Tables>): Promise<readonly Practised[]> {
+  const readable = database.selectFrom('log_rows').where(sql<boolean>`json_valid(text)`);
+  const named = readable.where(sql<boolean>`json_extract(text, '$.lesson') is not null`);
+  return named
+    .select([
+      sql<string>`json_extract(text, '$.lesson')`.as('lesson'),
+      sql<string | null>`json_extract(text, '$.exercise')`.as('exercise'),
+    ])
+    .distinct()
+    .execute();
 }
 
 /** The rows of a student after one, as many as are read at once. */

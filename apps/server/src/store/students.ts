@@ -11,7 +11,7 @@ import type {
   StoredStudent,
 } from '@shedbook/routes';
 import { type Kysely, sql, type Transaction } from 'kysely';
-import { appendRows, readRows } from './log-rows.ts';
+import { appendRows, type Practised, practisedOf, readRows } from './log-rows.ts';
 import type { Tables } from './tables.ts';
 
 /** What became of a write. */
@@ -33,6 +33,8 @@ export interface StudentStore {
   restore(id: string): Promise<StoredStudent | null>;
   /** Rows of a student's practice after one; null when there is no such student. */
   readLog(id: string, after: number): Promise<LogPage | null>;
+  /** Every lesson and exercise that anybody practised, each once. */
+  practised(): Promise<readonly Practised[]>;
   /** Adds rows to a student's practice. @returns how many are new; null when there is no such student */
   takeIn(id: string, request: LogRequest): Promise<number | null>;
   /** Forgets a student at once, with everything that was kept of them. @returns whether there was one */
@@ -146,6 +148,7 @@ export function createStudentStore(database: Kysely<Tables>, clock: () => Date):
       return read(database, id);
     },
     readLog: async (id, after) => ((await read(database, id)) ? readRows(database, id, after) : null),
+    practised: () => practisedOf(database),
     takeIn: (id, request) =>
       database.transaction().execute(async (inside) => {
         if (!(await read(inside, id))) return null;

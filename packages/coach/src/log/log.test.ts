@@ -1,5 +1,6 @@
 import {
   Bpm,
+  exerciseKey,
   PRACTICE_LOG_VERSION,
   type PracticeEntry,
   type PracticeLog,
@@ -12,7 +13,6 @@ import { inEnglish } from '../../../../internal/testing/in-english.ts';
 import { keptSample } from '../../../../internal/testing/kept-samples.ts';
 import { swing } from '../../../../internal/testing/loops.ts';
 import { entryOf, keyOf, logOf, loops, MISSED_LET } from '../../test/students.ts';
-import { exerciseKey } from './key.ts';
 import { addEntry, EMPTY_LOG, mergeLogs, removeEntry } from './merge.ts';
 import { printPracticeLog } from './print-log.ts';
 import { parsePracticeLog } from './read-log.ts';

@@ -6,12 +6,12 @@
 import type { LoopRecord, PracticeEntry, PracticeLog } from '@shedbook/core';
 import { isPart } from '../apart/apart.ts';
 import { CLEAN_LOOPS } from '../ladder/ladder.ts';
-import { itemKey } from '../log/key.ts';
 import { loopsThatCount } from '../log/loops.ts';
 import { gradeLoops } from '../spacing/grade.ts';
 import { type DayEvidence, type Evidence, weighEvidence } from './evidence.ts';
 import { heldBpmOf } from './held.ts';
-import { entriesByDay, exercisesOf, type ShelfExercise, type ShelfLesson } from './shelf.ts';
+import { identityOf, type ShelfLesson } from './identity.ts';
+import { entriesByDay, exercisesOf, type ShelfExercise } from './shelf.ts';
 import { type SoreSpot, soreSpotOf } from './sore.ts';
 
 /** `new`: never heard; `learning`: on its way; `firm`: there at the goal; `shaky`: needs work again. */
@@ -126,9 +126,9 @@ export function standExercises(
   log: PracticeLog,
   today: number,
 ): readonly ExerciseStanding[] {
-  const items = entriesByDay(log);
+  const items = entriesByDay(log, identityOf(shelf));
   return exercisesOf(shelf).map((each): ExerciseStanding => {
-    const days = [...(items.get(itemKey(each.id, each.key)) ?? [])]
+    const days = [...(items.get(each.item) ?? [])]
       .filter(([day]) => day <= today)
       .map(([day, entries]) => dayOf(day, entries))
       .filter(({ loops }) => loops.length > 0);

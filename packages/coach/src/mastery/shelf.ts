@@ -3,35 +3,53 @@
  *
  * Conventions: a lesson's id is lasting (e.g. its file name without the ending); logs use it.
  */
-import { type Exercise, type Lesson, type PracticeEntry, type PracticeLog, sectionOf } from '@shedbook/core';
-import { exerciseKey, itemKey } from '../log/key.ts';
+import { type Exercise, exerciseKey, type PracticeEntry, type PracticeLog, sectionOf } from '@shedbook/core';
 import { momentOf } from '../time/moment.ts';
-
-/** A lesson under its lasting name. */
-export interface ShelfLesson {
-  readonly id: string;
-  readonly lesson: Lesson;
-}
+import { type Identity, identityOf, originOf, type ShelfLesson } from './identity.ts';
 
 /** An exercise on the shelf; its lesson is the section that it stands in. */
 export interface ShelfExercise extends ShelfLesson {
   readonly exercise: Exercise;
   /** Lasting name inside the lesson. */
   readonly key: string;
+  /** One key for it and for all that is the same exercise (see `identityOf`). */
+  readonly item: string;
 }
 
-/** Every exercise of the lessons, in the order of the sheets; one that stands twice in a lesson only once. */
+function isOriginal(shelf: ShelfLesson, exercise: Exercise): boolean {
+  return originOf(shelf, exercise).lesson === shelf.id;
+}
+
+/**
+ * Every exercise of the lessons, in the order of the sheets; what stands twice only once: where it was written, not
+ * where it was copied to.
+ */
 export function exercisesOf(shelf: readonly ShelfLesson[]): readonly ShelfExercise[] {
-  const seen = new Set<string>();
-  return shelf.flatMap(({ id, lesson }) =>
-    lesson.exercises.flatMap((exercise): ShelfExercise[] => {
+  const { itemOf } = identityOf(shelf);
+  const found = new Map<string, ShelfExercise>();
+  const originals = new Set<string>();
+  for (const each of shelf) {
+    const { id, lesson } = each;
+    for (const exercise of lesson.exercises) {
       const key = exerciseKey(exercise);
-      const item = itemKey(id, key);
-      if (seen.has(item)) return [];
-      seen.add(item);
-      return [{ id, lesson: sectionOf(lesson, exercise.number), exercise, key }];
-    }),
-  );
+      const item = itemOf(id, key);
+      const original = isOriginal(each, exercise);
+      if (found.has(item) && (originals.has(item) || !original)) continue;
+      if (original) originals.add(item);
+      found.set(item, { id, lesson: sectionOf(lesson, exercise.number), exercise, key, item });
+    }
+  }
+  return [...found.values()];
+}
+
+/** The exercise on the shelf that a log or an assignment names, where it is still there. */
+export function findExercise(
+  shelf: readonly ShelfLesson[],
+  lesson: string,
+  exercise: string,
+): ShelfExercise | undefined {
+  const item = identityOf(shelf).itemOf(lesson, exercise);
+  return exercisesOf(shelf).find((each) => each.item === item);
 }
 
 /** What an exercise is called: its number, its name where it has one, and its lesson. */
@@ -40,13 +58,14 @@ export function nameOf({ exercise, lesson }: Pick<ShelfExercise, 'exercise' | 'l
   return `${lesson.title} ${exercise.number}${name}`;
 }
 
-/** The entries of each lesson and exercise by the student's own day, days in order. */
+/** The entries of each exercise, by its item, by the student's own day, days in order. */
 export function entriesByDay(
   log: PracticeLog,
+  { itemOf }: Identity,
 ): ReadonlyMap<string, ReadonlyMap<number, readonly PracticeEntry[]>> {
   const items = new Map<string, Map<number, PracticeEntry[]>>();
   for (const entry of log.entries) {
-    const key = itemKey(entry.lesson, entry.exercise);
+    const key = itemOf(entry.lesson, entry.exercise);
     const days = items.get(key) ?? new Map<number, PracticeEntry[]>();
     const { day } = momentOf(entry.startedAt);
     const there = days.get(day);

@@ -6,11 +6,11 @@
  * verdict does not say where.
  */
 import type { LoopRecord, PracticeEntry, PracticeLog } from '@shedbook/core';
-import { itemKey } from '../log/key.ts';
 import type { ReviewGrade } from '../spacing/card.ts';
 import { momentOf } from '../time/moment.ts';
 import { type DayEvidence, type Evidence, weighEvidence } from './evidence.ts';
-import { exercisesOf, type ShelfExercise, type ShelfLesson } from './shelf.ts';
+import { identityOf, type ShelfLesson } from './identity.ts';
+import { exercisesOf, type ShelfExercise } from './shelf.ts';
 import { type Skill, type SkillUse, skillsInLoop } from './skills.ts';
 
 /** How one skill stands. */
@@ -48,14 +48,15 @@ function tallyEntry(tallies: Map<string, Tally>, uses: readonly SkillUse[], entr
 }
 
 function usesOf(shelf: readonly ShelfLesson[]): (entry: PracticeEntry) => readonly SkillUse[] {
-  const exercises = new Map(exercisesOf(shelf).map((each) => [itemKey(each.id, each.key), each]));
+  const { itemOf } = identityOf(shelf);
+  const exercises = new Map(exercisesOf(shelf).map((each) => [each.item, each]));
   const known = new Map<string, readonly SkillUse[]>();
   const compute = (each: ShelfExercise, name: string) => {
     const form = each.lesson.forms.find((candidate) => candidate.name === name);
     return form ? skillsInLoop(each.lesson, each.exercise, form) : [];
   };
   return (entry) => {
-    const item = itemKey(entry.lesson, entry.exercise);
+    const item = itemOf(entry.lesson, entry.exercise);
     const key = `${item} ${entry.form}`;
     const exercise = exercises.get(item);
     const uses = known.get(key) ?? (exercise ? compute(exercise, entry.form) : []);

@@ -14,10 +14,10 @@ import type {
   PlayedBeforeFact,
   PlayedCleanFact,
 } from '../fact.ts';
-import { itemKey } from '../log/key.ts';
 import { type ExerciseStanding, standExercises } from '../mastery/exercises.ts';
+import { identityOf } from '../mastery/identity.ts';
 import { momentOf } from '../time/moment.ts';
-import type { Assignment, PlanKind, PlanTask } from './plan-item.ts';
+import type { PlanKind, PlanTask } from './plan-item.ts';
 
 /** An exercise that could be played today. */
 export interface Candidate {
@@ -44,10 +44,6 @@ export interface Candidates {
 /** Practice days without a faster clean tempo after which an exercise is stuck (our choice). */
 export const STUCK_DAYS = 8;
 
-function keyOf(standing: ExerciseStanding): string {
-  return itemKey(standing.id, standing.key);
-}
-
 function isDue(standing: ExerciseStanding, today: number): boolean {
   return standing.evidence !== null && standing.evidence.dueDay <= today;
 }
@@ -65,18 +61,19 @@ function wasThere({ standing, cleanBpm, stuckDays }: ExerciseStanding): boolean 
 /** The teacher's list in the teacher's order, pinned ones first; what is firm and not due can wait. */
 function assignedOf(
   standings: readonly ExerciseStanding[],
-  assignments: readonly Assignment[],
+  { shelf, assignments }: PlanTask,
   today: number,
 ): readonly Candidate[] {
-  const byKey = new Map(standings.map((standing) => [keyOf(standing), standing]));
+  const { itemOf } = identityOf(shelf);
+  const byItem = new Map(standings.map((standing) => [standing.item, standing]));
   const ordered = [
     ...assignments.filter((each) => each.pinned),
     ...assignments.filter((each) => !each.pinned),
   ];
   const seen = new Set<string>();
   return ordered.flatMap((assignment): Candidate[] => {
-    const key = itemKey(assignment.lesson, assignment.exercise);
-    const standing = byKey.get(key);
+    const key = itemOf(assignment.lesson, assignment.exercise);
+    const standing = byItem.get(key);
     if (!standing || seen.has(key)) return [];
     if (!assignment.pinned && standing.standing === 'firm' && !isDue(standing, today)) return [];
     seen.add(key);
@@ -105,9 +102,10 @@ function reviewReason(standing: ExerciseStanding, today: number): PlanReasonFact
 
 /** The lesson that was practised last stands first; otherwise the order of the shelf. */
 function lessonOrder(task: PlanTask): readonly string[] {
-  const last = task.log.entries.at(-1)?.lesson;
-  const ids = task.shelf.map((each) => each.id);
-  return ids.toSorted((a, b) => Number(b === last) - Number(a === last));
+  const { itemOf } = identityOf(task.shelf);
+  const last = itemOf(task.log.entries.at(-1)?.lesson ?? '', null);
+  const isLast = (id: string) => Number(itemOf(id, null) === last);
+  return task.shelf.map(({ id }) => id).toSorted((a, b) => isLast(b) - isLast(a));
 }
 
 function freshOf(standings: readonly ExerciseStanding[], order: readonly string[]): readonly Candidate[] {
@@ -118,8 +116,9 @@ function freshOf(standings: readonly ExerciseStanding[], order: readonly string[
 }
 
 function notesOf(task: PlanTask, standings: readonly ExerciseStanding[]): readonly PlanNoteFact[] {
-  const known = new Set(standings.map(keyOf));
-  const lost = task.assignments.filter((each) => !known.has(itemKey(each.lesson, each.exercise))).length;
+  const { itemOf } = identityOf(task.shelf);
+  const known = new Set(standings.map(({ item }) => item));
+  const lost = task.assignments.filter((each) => !known.has(itemOf(each.lesson, each.exercise))).length;
   const stuck = standings.filter(isStuck).length;
   return [
     ...(lost > 0 ? [{ fact: 'set-and-gone', exercises: lost } as const] : []),
@@ -138,9 +137,9 @@ export function inTheMorning(task: PlanTask): PlanTask {
 export function findCandidates(task: PlanTask): Candidates {
   const today = momentOf(task.now).day;
   const standings = standExercises(task.shelf, task.log, today);
-  const assigned = assignedOf(standings, task.assignments, today);
-  const taken = new Set(assigned.map(({ standing }) => keyOf(standing)));
-  const rest = standings.filter((standing) => !taken.has(keyOf(standing)));
+  const assigned = assignedOf(standings, task, today);
+  const taken = new Set(assigned.map(({ standing }) => standing.item));
+  const rest = standings.filter(({ item }) => !taken.has(item));
   const review = (standing: ExerciseStanding): Candidate => {
     return { kind: 'review', standing, part: null, reason: reviewReason(standing, today) };
   };

@@ -2,7 +2,7 @@
 import { sectionOf } from '@shedbook/core';
 import type { HandsFreeItem } from '../ladder/hands-free.ts';
 import { ladderOf } from '../ladder/ladder.ts';
-import type { ShelfLesson } from '../mastery/shelf.ts';
+import type { ShelfLesson } from '../mastery/identity.ts';
 import type { PracticePlan } from './plan-item.ts';
 
 /** Clean loops after which an exercise is comfortable for today (our choice). */

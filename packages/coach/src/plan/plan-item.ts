@@ -6,7 +6,7 @@
 import type { PracticeLog } from '@shedbook/core';
 import type { PracticePart } from '../apart/apart.ts';
 import type { PlanNoteFact, PlanReasonFact, PlanTitleFact } from '../fact.ts';
-import type { ShelfLesson } from '../mastery/shelf.ts';
+import type { ShelfLesson } from '../mastery/identity.ts';
 
 /** What a teacher asked a student to practise. */
 export interface Assignment {

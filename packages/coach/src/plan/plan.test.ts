@@ -204,7 +204,9 @@ it('[CH31] what was played today changes nothing of the plan: opened again it is
   );
   const later = planPractice({ ...before, log });
   expect(later).toEqual(plan);
-  const done = progressOf(later, log).flatMap(({ isDone }, i) => (isDone ? [later.items[i]] : []));
+  const done = progressOf(later, log, before.shelf).flatMap(({ isDone }, i) =>
+    isDone ? [later.items[i]] : [],
+  );
   expect(done.map((item) => item?.number)).toEqual(visits.map(({ number }) => number));
 });
 
@@ -219,13 +221,13 @@ it('[CH43] time played is poured into the items in order, and a break is over wh
     ...entryOf({ number: number as number, daysAgo: 0, loops: [] }),
     durationSeconds: Seconds(seconds),
   };
-  const progress = progressOf(plan, addEntry(logOf(), played));
+  const progress = progressOf(plan, addEntry(logOf(), played), [swing]);
   expect(progress[after]).toEqual({ seconds: minutes * 60, isDone: true });
   expect(progress[at]?.isDone).toBe(true);
   expect(progress[0]).toEqual({ seconds: 0, isDone: false });
   // What was played on another day is not today's.
   const yesterday = { ...played, id: 'y', startedAt: `${formatDay(TODAY - 1)}T10:00:00Z` };
-  expect(progressOf(plan, addEntry(logOf(), yesterday)).every(({ isDone }) => !isDone)).toBe(true);
+  expect(progressOf(plan, addEntry(logOf(), yesterday), [swing]).every(({ isDone }) => !isDone)).toBe(true);
 });
 
 /** The log of some days on which what is planned is played, all loops as they come out. */

@@ -8,6 +8,7 @@
  */
 import { seededRandom } from '@shedbook/core';
 import type { ShortPlanFact } from '../fact.ts';
+import { identityOf } from '../mastery/identity.ts';
 import { formatDay, momentOf } from '../time/moment.ts';
 import { type Candidates, findCandidates, inTheMorning } from './candidates.ts';
 import { layOut, playingMinutes } from './lay-out.ts';
@@ -57,7 +58,10 @@ export function planPractice(task: PlanTask): PracticePlan {
   if (minutes < 1) return emptyPlan(task, 'no-time-today');
   const morning = inTheMorning(task);
   const last = morning.log.entries.at(-1)?.lesson;
-  const groove = task.shelf.find((each) => each.id === last) ?? task.shelf[0];
+  const { itemOf } = identityOf(task.shelf);
+  const groove =
+    task.shelf.find(({ id }) => last !== undefined && itemOf(id, null) === itemOf(last, null)) ??
+    task.shelf[0];
   if (!groove) return emptyPlan(task, 'no-lesson-yet');
   const candidates = findCandidates(morning);
   const items = layOut(visitsOf(task, candidates, minutes), minutes, groove);

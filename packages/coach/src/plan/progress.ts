@@ -5,7 +5,7 @@
  */
 import type { PracticeLog } from '@shedbook/core';
 import { isPart } from '../apart/apart.ts';
-import { itemKey } from '../log/key.ts';
+import { type Identity, identityOf, type ShelfLesson } from '../mastery/identity.ts';
 import { formatDay, momentOf } from '../time/moment.ts';
 import type { PlanItem, PracticePlan } from './plan-item.ts';
 
@@ -19,27 +19,32 @@ export interface ItemProgress {
 /** From this share of its minutes on an item is done: a visit ends with a round. */
 const DONE_SHARE = 0.8;
 
-function nameOf(item: PlanItem): string {
+function nameOf(item: PlanItem, { itemOf }: Identity): string {
   const part = item.part !== null && isPart(item.part.kind) ? item.part.kind : '';
-  return `${itemKey(item.lesson ?? '', item.exercise)} ${part}`;
+  return `${itemOf(item.lesson ?? '', item.exercise)} ${part}`;
 }
 
 /** Seconds that were played on a day, by lesson, exercise and part. */
-function playedOn(day: string, log: PracticeLog): Map<string, number> {
+function playedOn(day: string, log: PracticeLog, { itemOf }: Identity): Map<string, number> {
   const played = new Map<string, number>();
   for (const { startedAt, lesson, exercise, form, durationSeconds } of log.entries) {
     if (formatDay(momentOf(startedAt).day) !== day) continue;
-    const name = `${itemKey(lesson, exercise)} ${isPart(form) ? form : ''}`;
+    const name = `${itemOf(lesson, exercise)} ${isPart(form) ? form : ''}`;
     played.set(name, (played.get(name) ?? 0) + durationSeconds);
   }
   return played;
 }
 
 /** How far each item of a plan has come, by the log. A break is over when something after it was played. */
-export function progressOf(plan: PracticePlan, log: PracticeLog): readonly ItemProgress[] {
-  const left = playedOn(plan.day, log);
+export function progressOf(
+  plan: PracticePlan,
+  log: PracticeLog,
+  shelf: readonly ShelfLesson[],
+): readonly ItemProgress[] {
+  const identity = identityOf(shelf);
+  const left = playedOn(plan.day, log, identity);
   const poured = plan.items.map((item): ItemProgress => {
-    const name = nameOf(item);
+    const name = nameOf(item, identity);
     const seconds = Math.min(item.minutes * 60, left.get(name) ?? 0);
     left.set(name, (left.get(name) ?? 0) - seconds);
     return { seconds, isDone: item.kind !== 'break' && seconds >= item.minutes * 60 * DONE_SHARE };

@@ -86,7 +86,7 @@ type Group = readonly Visit[];
 
 function exerciseOf(group: Group | undefined): string | null {
   const standing = group?.[0]?.candidate.standing;
-  return standing ? JSON.stringify([standing.id, standing.key]) : null;
+  return standing?.item ?? null;
 }
 
 /** Neighbours that are the same exercise change places with who comes later; where nobody does, the day ends. */
@@ -136,7 +136,7 @@ export function inBlocks(visits: readonly Visit[]): readonly Visit[] {
   const blocks = new Map<string, Visit>();
   for (const visit of visits) {
     const { standing, part } = visit.candidate;
-    const key = JSON.stringify([standing.id, standing.key, part?.kind ?? null]);
+    const key = JSON.stringify([standing.item, part?.kind ?? null]);
     const there = blocks.get(key);
     blocks.set(key, there ? { ...there, minutes: there.minutes + visit.minutes } : visit);
   }

@@ -5,9 +5,8 @@
  * calendar.
  */
 import type { PracticeLog } from '@shedbook/core';
-import { itemKey } from '../log/key.ts';
 import { type ExerciseStanding, standExercises } from '../mastery/exercises.ts';
-import type { ShelfLesson } from '../mastery/shelf.ts';
+import { identityOf, type ShelfLesson } from '../mastery/identity.ts';
 import { type SkillStanding, standSkills } from '../mastery/standings.ts';
 import type { Assignment } from '../plan/plan-item.ts';
 import { momentOf } from '../time/moment.ts';
@@ -55,7 +54,8 @@ export function summariseStudent(student: StudentFile, now: string): StudentSumm
   const { day: today } = momentOf(now);
   const standings = standExercises(student.shelf, student.log, today);
   const skills = standSkills(student.shelf, student.log, today);
-  const assigned = new Set(student.assignments.map((each) => itemKey(each.lesson, each.exercise)));
+  const { itemOf } = identityOf(student.shelf);
+  const assigned = new Set(student.assignments.map((each) => itemOf(each.lesson, each.exercise)));
   const of = (standing: ExerciseStanding['standing']) =>
     standings.filter((each) => each.standing === standing);
   const last = student.log.entries.at(-1);
@@ -66,7 +66,7 @@ export function summariseStudent(student: StudentFile, now: string): StudentSumm
     learning: of('learning'),
     due: standings.filter(({ evidence }) => evidence !== null && evidence.dueDay <= today),
     shakySkills: shakySkills(skills),
-    next: suggestNext(standings, skills, (each) => assigned.has(itemKey(each.id, each.key))),
+    next: suggestNext(standings, skills, ({ item }) => assigned.has(item)),
     minutesThisWeek: minutesSince(student.log, today - DAYS_A_WEEK, today),
     lastDay: last ? momentOf(last.startedAt).day : null,
   };

@@ -5,6 +5,7 @@
 import { Document } from 'yaml';
 import { VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
 import { DEFAULT_SHEET } from '../lesson/defaults.ts';
+import { patternsName } from '../lesson/identity.ts';
 import type { Ending, Exercise, Form, FormSection, Lesson } from '../lesson/lesson.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
 import { formatFeel } from './read-feel.ts';
@@ -14,6 +15,14 @@ export const PRINT = { lineWidth: 0, indentSeq: true, flowCollectionPadding: fal
 
 type Data = Record<string, unknown>;
 
+/** Lasting names; of what it is a copy of, only as much as its patterns do not say. */
+function namesToData(exercise: Omit<Exercise, 'number'>): Data {
+  const { id, from } = exercise;
+  const isSameName = from?.exercise === patternsName(exercise);
+  const origin = from && (isSameName ? from.lesson : `${from.lesson}/${from.exercise}`);
+  return { ...(id === undefined ? {} : { id }), ...(origin === undefined ? {} : { from: origin }) };
+}
+
 /** An exercise as a lesson file has it: a pattern text where that says everything. */
 export function exerciseToData(exercise: Omit<Exercise, 'number'>, comping: Voice): string | Data {
   const [first, ...others] = exercise.parts;
@@ -22,15 +31,14 @@ export function exerciseToData(exercise: Omit<Exercise, 'number'>, comping: Voic
     ? formatPattern(first.pattern)
     : Object.fromEntries(exercise.parts.map((part) => [part.voice, formatPattern(part.pattern)]));
   const { name, sticking, notes, keep } = exercise;
-  const said = name !== null || sticking !== null || notes !== null || keep === true;
-  if (typeof pattern === 'string' && !said) return pattern;
-  return {
-    pattern,
+  const said = {
     ...(name === null ? {} : { name }),
     ...(sticking === null ? {} : { sticking: sticking.join(' ') }),
     ...(notes === null ? {} : { notes }),
     ...(keep === true ? { keep } : {}),
+    ...namesToData(exercise),
   };
+  return typeof pattern === 'string' && Object.keys(said).length === 0 ? pattern : { pattern, ...said };
 }
 
 function endingToData(ending: Ending): Data {
@@ -119,6 +127,8 @@ export function lessonToData(lesson: Lesson): Data {
   return {
     version: lesson.version,
     title: lesson.title,
+    ...(lesson.id === null ? {} : { id: lesson.id }),
+    ...(lesson.from === null ? {} : { from: lesson.from }),
     ...(lesson.by === null ? {} : { by: lesson.by }),
     ...(lesson.text === null ? {} : { text: lesson.text }),
     setUp: lesson.setUp,

@@ -1,6 +1,7 @@
 /** Reading the vocabulary and the exercises of a lesson. */
 import { isVoice, type Voice } from '../kit/voice.ts';
-import type { Exercise, ExercisePart, VocabularyCell } from '../lesson/lesson.ts';
+import { patternsName } from '../lesson/identity.ts';
+import type { Exercise, ExercisePart, Origin, VocabularyCell } from '../lesson/lesson.ts';
 import { didYouMean, quoted } from '../lesson/value-fact.ts';
 import {
   type Cell,
@@ -133,8 +134,19 @@ function readSticking(
   return null;
 }
 
-function exerciseKey(parts: readonly ExercisePart[], sticking: Exercise['sticking']): string {
-  return JSON.stringify([parts.map((part) => [part.voice, formatPattern(part.pattern)]), sticking]);
+/** What a copy is of: a lesson, and the exercise there that has its patterns unless another is named. */
+function readOrigin(text: string, patterns: string, path: FieldPath, report: Report): Origin | null {
+  const [lesson = '', ...rest] = text.split('/');
+  const exercise = text.includes('/') ? rest.join('/').trim() : patterns;
+  if (lesson.trim() !== '' && exercise !== '') return { lesson: lesson.trim(), exercise };
+  report({ code: 'origin', path, found: quoted(text), expected: { fact: 'an-origin' } });
+  return null;
+}
+
+/** The lasting name of an exercise and what it is a copy of, as far as they are written. */
+function readNames(given: RawExercise, patterns: string, path: FieldPath, report: Report) {
+  const from = given.from === undefined ? null : readOrigin(given.from, patterns, [...path, 'from'], report);
+  return { ...(given.id === undefined ? {} : { id: given.id }), ...(from ? { from } : {}) };
 }
 
 /** Warns of cells that the vocabulary does not have, once for each. */
@@ -187,7 +199,7 @@ export function readExercises(
       parts.length === 1 ? inside : [...inside, comping],
     );
     const sticking = readSticking(given.sticking, first, [...path, 'sticking'], report);
-    const key = exerciseKey(parts, sticking);
+    const key = patternsName({ parts, sticking });
     const before = seen.get(key);
     if (before !== undefined) {
       const found = { fact: 'same-pattern-again' } as const;
@@ -198,6 +210,6 @@ export function readExercises(
     seen.set(key, before ?? number);
     const { name = null, notes = null } = given;
     const keep = given.keep === true ? { keep: true as const } : {};
-    return [{ number, name, parts, sticking, notes, ...keep }];
+    return [{ number, name, parts, sticking, notes, ...keep, ...readNames(given, key, path, report) }];
   });
 }

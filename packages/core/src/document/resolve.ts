@@ -12,6 +12,7 @@ import { type Meter, meter, parseMeter } from '../rhythm/meter.ts';
 import type { Report } from './fault.ts';
 import type { FieldPath } from './field-path.ts';
 import { checkGroove, inherit, reportIn } from './inherit.ts';
+import { nameExercises } from './name-exercises.ts';
 import { nearest } from './nearest.ts';
 import { readExercises, readVocabulary } from './read-exercises.ts';
 import { FEEL_NAMES, readFeel } from './read-feel.ts';
@@ -109,6 +110,8 @@ function resolvePart(raw: RawLesson, heading: string | null, first: number, repo
   const builtIn = builtInForms(beats, slotsOf(beats)).filter(({ name }) => !formNamed({ forms }, name));
   return {
     version: LESSON_VERSION,
+    id: raw.id ?? null,
+    from: raw.from ?? null,
     title: raw.title,
     by: raw.by ?? null,
     heading,
@@ -163,11 +166,13 @@ export function resolveLesson(raw: RawLesson, report: Report): Resolved {
     return [lesson];
   });
   const opening = whole.exercises.length > 0 ? [{ ...whole, text: null }] : [];
-  const sections = inside.length === 0 ? [] : [...opening, ...inside];
-  const exercises = inside.length === 0 ? whole.exercises : sections.flatMap((each) => each.exercises);
+  const divided = inside.length === 0 ? [] : [...opening, ...inside];
   const pathOf = (exercise: number): FieldPath => {
     const list = listed.findLast(({ first }) => first <= exercise) ?? { at: [], first: 1 };
     return [...list.at, 'exercises', exercise - list.first];
   };
+  const [first = whole, ...others] = nameExercises(divided.length === 0 ? [whole] : divided, pathOf, report);
+  const sections = divided.length === 0 ? [] : [first, ...others];
+  const exercises = [first, ...others].flatMap((each) => each.exercises);
   return { lesson: { ...whole, exercises, sections }, pathOf };
 }

@@ -63,6 +63,8 @@ function map(what: Named) {
 
 const patternText = text('a-pattern-text');
 
+const lessonName = text('a-lesson-name').regex(/^[^/]+$/, { error: named('a-lesson-name') });
+
 /** Level of a voice: dB relative to the lead voice, or a word. */
 const level = z
   .union([decimal(-60, 12, 'level-in-range'), z.enum([...DYNAMIC_MARKS, 'feathered'])], {
@@ -123,6 +125,14 @@ const exercise = z.union(
         sticking: text('hands').optional().describe('`R`, `L` or `B` (both) for each stroke'),
         notes: text('a-text').optional().describe('printed under the exercise'),
         keep: yesNo().optional().describe('stays where it is when a page is composed; false when left out'),
+        id: text('a-name')
+          .optional()
+          .describe('its lasting name, which practice is kept under; its patterns when left out'),
+        from: text('an-origin')
+          .optional()
+          .describe(
+            'what it is a copy of: the lasting name of a lesson, and after a `/` that of the exercise where it is not its patterns',
+          ),
       },
       { error: map('an-exercise') },
     ),
@@ -273,6 +283,10 @@ export const lessonSchema = z.strictObject(
       .optional()
       .describe(`version of the document; ${LESSON_VERSION} when left out`),
     title: text('a-title').describe('printed at the top of the sheet'),
+    id: lessonName.optional().describe('its lasting name; the title as a file name when left out'),
+    from: lessonName
+      .optional()
+      .describe('lasting name of the lesson that it is a copy of: its exercises are those of that lesson'),
     by: text('a-name').optional().describe('who wrote it'),
     text: text('a-text').optional().describe('printed under the title, in small Markdown'),
     setUp: oneOf(['right-handed', 'left-handed'])

@@ -20,6 +20,8 @@ export interface FieldFact extends Fact {
     | 'a-version-number'
     | 'true-or-false'
     | 'a-web-address'
+    | 'a-lesson-name'
+    | 'an-origin'
     | 'a-meter'
     | 'a-feel'
     | 'a-feel-in-range'
@@ -95,6 +97,7 @@ interface BoundFact extends Fact {
 type ExerciseFaultFact =
   | (Fact & { readonly fact: 'same-pattern-again' })
   | (Fact & { readonly fact: 'each-pattern-once'; readonly exercise: number })
+  | (Fact & { readonly fact: 'each-name-once'; readonly exercise: number })
   | (Fact & { readonly fact: 'text-again'; readonly text: string })
   | (Fact & { readonly fact: 'each-cell-once' /** Its place in the list, from 1. */; readonly place: number })
   | (Fact & {

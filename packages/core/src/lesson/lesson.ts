@@ -32,10 +32,22 @@ export interface ExercisePart {
   readonly pattern: Pattern;
 }
 
+/** What an exercise was copied from, by lasting names. */
+export interface Origin {
+  readonly lesson: string;
+  readonly exercise: string;
+}
+
 /** A numbered pattern. Its parts replace the groove's for the voices they name. */
 export interface Exercise {
   /** From 1, in the order of the sheet. */
   readonly number: number;
+  /** Its lasting name where it is written; left out where it goes by its patterns (see `exerciseKey`). */
+  readonly id?: string;
+  /** From 2: which of several that go by the same patterns over other grooves it is; left out for the first. */
+  readonly nth?: number;
+  /** What it was copied from; left out where that is not written. */
+  readonly from?: Origin;
   readonly name: string | null;
   /** At least one; the comping voice's first. All have the same number of bars. */
   readonly parts: readonly ExercisePart[];
@@ -107,6 +119,10 @@ export interface Tempo {
  */
 export interface Lesson {
   readonly version: number;
+  /** Its lasting name where it is written, or null: ask `lessonKey`. */
+  readonly id: string | null;
+  /** Lasting name of the lesson that it is a copy of, or null: its exercises are those of that lesson. */
+  readonly from: string | null;
   readonly title: string;
   readonly by: string | null;
   /** What stands over a section, or null; null for a whole lesson, which has a title. */

@@ -18,6 +18,8 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'a-whole-number': 'a whole number',
   'a-version-number': 'a version number',
   'true-or-false': 'true or false',
+  'a-lesson-name': 'a lasting name of a lesson, without a slash, such as first-swing',
+  'an-origin': 'what it is a copy of, such as first-swing or first-swing/opener',
   'a-web-address': 'an address on the web such as https://example.org/first-swing/',
   'a-meter': 'a meter such as 4/4, 3/4, 6/8, 12/8 or 2+2+3/8',
   'a-feel': 'a feel: even, triplet, by tempo, or a ratio such as 1.8:1',
@@ -71,6 +73,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'less-than': 'less than {$bound :number useGrouping=never}',
   // Exercises and cells.
   'same-pattern-again': 'the same pattern again',
+  'each-name-once': 'each name once; it is exercise {$exercise :integer} already',
   'each-pattern-once': 'each pattern once; it is exercise {$exercise :integer} already',
   'text-again': '"{$text}" again',
   'each-cell-once': 'each cell once; it stands at {$place :integer} already',

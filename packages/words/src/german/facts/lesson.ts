@@ -19,6 +19,8 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'a-whole-number': 'eine ganze Zahl',
   'a-version-number': 'eine Versionsnummer',
   'true-or-false': 'true oder false',
+  'a-lesson-name': 'ein bleibender Name einer Lektion ohne Schrägstrich wie first-swing',
+  'an-origin': 'wovon sie kopiert ist, wie first-swing oder first-swing/opener',
   'a-web-address': 'eine Adresse im Netz wie https://example.org/first-swing/',
   'a-meter': 'eine Taktart wie 4/4, 3/4, 6/8, 12/8 oder 2+2+3/8',
   'a-feel': 'ein Feel: even, triplet, by tempo oder ein Verhältnis wie 1.8:1',
@@ -72,6 +74,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'less-than': 'weniger als {$bound :number useGrouping=never}',
   // Exercises and cells.
   'same-pattern-again': 'noch einmal dasselbe Pattern',
+  'each-name-once': 'jeden Namen einmal; so heißt schon Übung {$exercise :integer}',
   'each-pattern-once': 'jedes Pattern einmal; es ist schon Übung {$exercise :integer}',
   'text-again': 'noch einmal „{$text}“',
   'each-cell-once': 'jede Zelle einmal; sie steht schon an Stelle {$place :integer}',

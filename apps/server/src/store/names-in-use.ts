@@ -1,0 +1,55 @@
+/** Which lasting names of a lesson something refers to: logs, assignments, copies, and packs that were given out. */
+import { identityOf, type ShelfLesson } from '@shedbook/coach';
+import { exerciseKey, type Lesson, lessonKey, parseLesson } from '@shedbook/core';
+import type { NamesInUse, StoredLesson } from '@shedbook/routes';
+import type { LessonStore } from './lessons.ts';
+import type { Practised } from './log-rows.ts';
+import type { StudentStore } from './students.ts';
+
+function copiedFrom({ from, exercises }: Lesson): readonly Practised[] {
+  const whole = from === null ? [] : [{ lesson: from, exercise: null }];
+  return [...whole, ...exercises.flatMap((each) => each.from ?? [])];
+}
+
+function noteOf(id: string): string {
+  return `given out ${id}`;
+}
+
+async function givenOut(store: LessonStore, id: string): Promise<readonly string[]> {
+  return JSON.parse((await store.readNote(noteOf(id))) ?? '[]') as readonly string[];
+}
+
+/** Remembers that a lesson was given out as it is: practice may come back under the names that it has. */
+export async function noteGivenOut(store: LessonStore, { id, text }: StoredLesson): Promise<void> {
+  const { lesson } = parseLesson(text, 'lesson');
+  if (!lesson) return;
+  const names = new Set([...(await givenOut(store, id)), ...lesson.exercises.map(exerciseKey)]);
+  await store.writeNote(noteOf(id), JSON.stringify([...names]));
+}
+
+/** The names of a lesson, out of everything that is kept; null where there is no such lesson. */
+export async function namesInUse(
+  store: LessonStore,
+  students: StudentStore,
+  id: string,
+): Promise<NamesInUse | null> {
+  const stored = await store.list();
+  if (!stored.some((each) => each.id === id)) return null;
+  const shelf = stored.flatMap((each): ShelfLesson[] => {
+    const { lesson } = parseLesson(each.text, 'lesson');
+    return lesson ? [{ id: each.id, lesson }] : [];
+  });
+  const own = shelf.find((each) => each.id === id)?.lesson;
+  if (!own) return { lesson: true, exercises: [] };
+  const copies = shelf.flatMap(({ lesson }) => copiedFrom(lesson));
+  const set = (await students.list()).flatMap(({ assignments }): readonly Practised[] => assignments);
+  const references = [...copies, ...set, ...(await students.practised())];
+  const { itemOf } = identityOf(shelf);
+  const items = new Set(references.map(({ lesson, exercise }) => itemOf(lesson, exercise)));
+  const given = new Set(await givenOut(store, id));
+  const keys = own.exercises.map(exerciseKey);
+  return {
+    lesson: references.some(({ lesson }) => lesson === lessonKey(own)),
+    exercises: keys.filter((key) => given.has(key) || items.has(itemOf(id, key))),
+  };
+}

@@ -1,0 +1,125 @@
+/**
+ * What is the same exercise: an exercise and its copies in other lessons, under all names that logs, assignments and
+ * copies may know them by.
+ *
+ * Conventions: an exercise is the same as what it was copied from, whatever was changed in the copy since; and the same
+ * patterns over the same groove are the same exercise, whoever wrote them down again.
+ */
+import {
+  type Exercise,
+  exerciseKey,
+  type Lesson,
+  lessonKey,
+  type Origin,
+  patternsName,
+  sectionsOf,
+  surroundingsOf,
+} from '@shedbook/core';
+import { itemKey } from '../log/key.ts';
+
+/** A lesson under its lasting name. */
+export interface ShelfLesson {
+  readonly id: string;
+  readonly lesson: Lesson;
+}
+
+/** Finds one key for whatever is the same exercise. */
+export interface Identity {
+  /** The key of an exercise (null: the groove alone) by the names that a log or an assignment has. */
+  readonly itemOf: (lesson: string, exercise: string | null) => string;
+}
+
+/** Every name that a lesson on the shelf goes by, to its id there; ids before titles. */
+function homesOf(shelf: readonly ShelfLesson[]): ReadonlyMap<string, string> {
+  const byKey = shelf.toReversed().map(({ id, lesson }) => [lessonKey(lesson), id] as const);
+  return new Map([...byKey, ...shelf.map(({ id }) => [id, id] as const)]);
+}
+
+/**
+ * The names that what is played of a lesson is kept under: a copy's under those of what it was copied from.
+ * @param exercise null: the groove alone
+ */
+export function originOf(
+  { id, lesson }: ShelfLesson,
+  exercise: Exercise | null,
+): { readonly lesson: string; readonly exercise: string | null } {
+  if (exercise?.from) return exercise.from;
+  return { lesson: lesson.from ?? id, exercise: exercise && exerciseKey(exercise) };
+}
+
+/** Names of exercises while they are gathered. */
+class Names {
+  readonly items = new Map<string, string>();
+  private readonly bySound = new Map<string, string>();
+  private readonly homes: ReadonlyMap<string, string>;
+
+  constructor(shelf: readonly ShelfLesson[]) {
+    this.homes = homesOf(shelf);
+    // What is no copy first: its own names are those that copies are called by.
+    for (const each of shelf.toSorted((a, b) => Number(isCopy(a)) - Number(isCopy(b)))) this.addLesson(each);
+    for (const each of shelf) this.addPatterns(each);
+  }
+
+  readonly homeOf = (lesson: string) => this.homes.get(lesson) ?? lesson;
+
+  private addLesson(shelf: ShelfLesson): void {
+    for (const section of sectionsOf(shelf.lesson)) {
+      const over = surroundingsOf(section);
+      for (const exercise of section.exercises) {
+        const origin = originOf(shelf, exercise) as Origin;
+        const from = itemKey(this.homeOf(origin.lesson), origin.exercise);
+        const sound = `${patternsName(exercise)}\n${over}`;
+        const item = this.items.get(from) ?? this.bySound.get(sound) ?? from;
+        this.addName(from, item);
+        this.addName(itemKey(shelf.id, exerciseKey(exercise)), item);
+        if (!this.bySound.has(sound)) this.bySound.set(sound, item);
+      }
+    }
+  }
+
+  /** An exercise that was given a name may have been practised before under its patterns. */
+  private addPatterns({ id, lesson }: ShelfLesson): void {
+    for (const exercise of lesson.exercises) {
+      const item = this.items.get(itemKey(id, exerciseKey(exercise)));
+      if (item) this.addName(itemKey(id, patternsName(exercise)), item);
+    }
+  }
+
+  private addName(name: string, item: string): void {
+    if (!this.items.has(name)) this.items.set(name, item);
+  }
+}
+
+function isCopy({ lesson }: ShelfLesson): boolean {
+  return lesson.from !== null || lesson.exercises.some(({ from }) => from !== undefined);
+}
+
+function findIdentity(shelf: readonly ShelfLesson[]): Identity {
+  const names = new Names(shelf);
+  const copies = new Map(shelf.map(({ id, lesson }) => [id, lesson.from]));
+  const found = new Map<string, string>();
+  const find = (lesson: string, exercise: string | null) => {
+    const home = names.homeOf(lesson);
+    const own = names.items.get(itemKey(home, exercise));
+    if (own !== undefined) return own;
+    const from = itemKey(names.homeOf(copies.get(home) ?? home), exercise);
+    return names.items.get(from) ?? from;
+  };
+  return {
+    itemOf: (lesson, exercise) => {
+      const name = itemKey(lesson, exercise);
+      const item = found.get(name) ?? find(lesson, exercise);
+      found.set(name, item);
+      return item;
+    },
+  };
+}
+
+const known = new WeakMap<readonly ShelfLesson[], Identity>();
+
+/** What is the same among the lessons of a shelf; found once for a shelf. */
+export function identityOf(shelf: readonly ShelfLesson[]): Identity {
+  const identity = known.get(shelf) ?? findIdentity(shelf);
+  known.set(shelf, identity);
+  return identity;
+}
