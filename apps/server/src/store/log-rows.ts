@@ -62,7 +62,7 @@ export interface Practised {
 /** Every lesson and exercise that anybody practised, each once; rows that cannot be read name none. */
 export async function practisedOf(database: Kysely<Tables>): Promise<readonly Practised[]> {
   const readable = database.selectFrom('log_rows').where(sql<boolean>`json_valid(text)`);
-  const named = readable.where(sql<boolean>`json_extract(text, '$.lesson') is not null`);
+  const named = readable.where(sql`json_extract(text, '$.lesson')`, 'is not', null);
   return named
     .select([
       sql<string>`json_extract(text, '$.lesson')`.as('lesson'),

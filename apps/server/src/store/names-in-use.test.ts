@@ -4,7 +4,7 @@ import { send, startTestServer } from '../../test/temporary.ts';
 
 const TEXT = 'title: First swing\nexercises: [x . . ., . x . ., . . x ., . . . x]\n';
 
-it('[SE44] tells which names of a lesson are practised, set or copied', async () => {
+it('[SE90] tells which names of a lesson are practised, set or copied', async () => {
   const server = await startTestServer();
   const made = async (text: string) =>
     (await send(server, 'POST', '/api/lessons', { text })).body as StoredLesson;

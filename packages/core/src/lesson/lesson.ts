@@ -44,7 +44,7 @@ export interface Exercise {
   readonly number: number;
   /** Its lasting name where it is written; left out where it goes by its patterns (see `exerciseKey`). */
   readonly id?: string;
-  /** From 2: which of several that go by the same patterns over other grooves it is; left out for the first. */
+  /** Number, from 2, of those that go by the same patterns over other grooves; left out for the first. */
   readonly nth?: number;
   /** What it was copied from; left out where that is not written. */
   readonly from?: Origin;
