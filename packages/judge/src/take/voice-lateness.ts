@@ -36,6 +36,8 @@ function latenessOf(due: readonly Due[], strokes: readonly PlayedStroke[], at: L
   const played = Math.min(due.length, strokes.length);
   if (played < FEWEST || played < PLAYED * due.length) return null;
   const plain = matchStrokes(due, strokes, at).pairs.length;
+  // nothing can match more
+  if (plain === played) return null;
   // `reachSeconds` is half of the way to the next slot
   const farthest = 2 * FARTHEST_SLOTS * Math.min(...due.map(({ reachSeconds }) => reachSeconds));
   // one stroke may always be another's, as at the edge of a round
