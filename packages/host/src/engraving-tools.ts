@@ -9,8 +9,7 @@ export interface EngravingTools {
   readonly fonts: Fonts;
 }
 
-/** Loads them; that takes a second or so. The fonts are those that the engraving room was designed with. */
-export async function loadEngravingTools(): Promise<EngravingTools> {
+async function load(): Promise<EngravingTools> {
   const { loadEngraver, loadFonts } = await import('@shedbook/engrave');
   const { resolve } = createRequire(import.meta.url);
   const [engraver, fonts] = await Promise.all([
@@ -18,4 +17,15 @@ export async function loadEngravingTools(): Promise<EngravingTools> {
     loadFonts((specifier) => readFile(resolve(specifier))),
   ]);
   return { engraver, fonts };
+}
+
+let tools: Promise<EngravingTools> | null = null;
+
+/**
+ * Loads them, once in a process: that takes a second or so. The fonts are those that the engraving room was designed
+ * with.
+ */
+export function loadEngravingTools(): Promise<EngravingTools> {
+  tools ??= load();
+  return tools;
 }

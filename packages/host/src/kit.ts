@@ -5,13 +5,13 @@ import type { Kit } from '@shedbook/sound';
 import { say } from '@shedbook/words';
 import { InputError, reasonOf } from './input-error.ts';
 
-/** Built-in kits that somebody may still hold, by rate: making one takes seconds of the processor. */
-const kits = new Map<Hertz, WeakRef<Kit>>();
+/** Built-in kits by rate, kept: making one takes seconds of the processor. */
+const kits = new Map<Hertz, Kit>();
 
 async function builtInKit(sampleRateHz: Hertz): Promise<Kit> {
   const { createKit } = await import('@shedbook/sound');
-  const kit = kits.get(sampleRateHz)?.deref() ?? createKit({ sampleRateHz });
-  kits.set(sampleRateHz, new WeakRef(kit));
+  const kit = kits.get(sampleRateHz) ?? createKit({ sampleRateHz });
+  kits.set(sampleRateHz, kit);
   return kit;
 }
 
