@@ -22,6 +22,16 @@ function cellsOf(lesson: Lesson, page: Composition): readonly (readonly string[]
   return patternTexts(lesson, page.exercises).map((text) => text.replaceAll('| ', '').split(' '));
 }
 
+const pages = new Map<string, Composition>();
+
+/** A page, composed once: several tests look at the same ones. */
+function pageOf(name: LessonName, count: number, seed: number): Composition {
+  const key = `${name} ${count} ${seed}`;
+  const page = pages.get(key) ?? compose(lessonOf(name), { count, seed });
+  pages.set(key, page);
+  return page;
+}
+
 /** Moves of looped bars, looked at directly. */
 function movesIn(bars: readonly (readonly string[])[]): ReadonlySet<string> {
   return new Set(bars.flatMap((bar) => bar.map((from, i) => `${from} ${bar[(i + 1) % bar.length]}`)));
@@ -57,7 +67,7 @@ describe('composing a page', () => {
   it('[CO13] [CO14] [CO15] four cells, four beats, 24 bars: every seed of a hundred and twenty', () => {
     const lesson = lessonOf('swing');
     for (let seed = 0; seed < 120; seed += 1) {
-      const page = compose(lesson, { count: 24, seed });
+      const page = pageOf('swing', 24, seed);
       expectGoodPage(lesson, page, 24);
       // definition: all ordered pairs of four cells
       expect(movesIn(cellsOf(lesson, page)).size).toBe(16);
@@ -70,7 +80,7 @@ describe('composing a page', () => {
     (name, count, moves) => {
       const lesson = lessonOf(name);
       for (let seed = 0; seed < 15; seed += 1) {
-        const page = compose(lesson, { count, seed });
+        const page = pageOf(name, count, seed);
         expectGoodPage(lesson, page, count);
         expect(movesIn(cellsOf(lesson, page)).size).toBe(moves);
       }
@@ -78,9 +88,8 @@ describe('composing a page', () => {
   );
 
   it('[CO16] begins with the simplest and brings one new cell at a time', () => {
-    const lesson = lessonOf('swing');
     for (let seed = 0; seed < 50; seed += 1) {
-      const { bars } = compose(lesson, { count: 24, seed }).report;
+      const { bars } = pageOf('swing', 24, seed).report;
       // common practice: one new thing at a time; the first bar has a rest and a stroke
       expect(bars[0]?.grade.parts.find((each) => each.part === 'density')?.count).toBeLessThanOrEqual(2);
       expect(bars[0]?.newCells.length).toBeLessThanOrEqual(2);
@@ -226,7 +235,7 @@ describe('themes', () => {
     let near = 0;
     let all = 0;
     for (let seed = 0; seed < 12; seed += 1) {
-      const page = compose(lesson, { count: 24, seed });
+      const page = pageOf(name, 24, seed);
       const bars = cellsOf(lesson, page);
       for (const { first, last, theme } of page.report.blocks) {
         const own = bars.slice(first - 1, last);
@@ -265,7 +274,7 @@ describe('themes', () => {
       });
       expect(figures.length).toBeGreaterThanOrEqual(4);
       for (let seed = 0; seed < 10; seed += 1) {
-        const texts = patternTexts(lesson, compose(lesson, { count: 24, seed }).exercises);
+        const texts = patternTexts(lesson, pageOf(name, 24, seed).exercises);
         expect(figures.filter((figure) => !texts.includes(figure))).toEqual([]);
       }
     }
