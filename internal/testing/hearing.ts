@@ -20,10 +20,11 @@ import {
 } from '@shedbook/core';
 import { loadEngravingTools, readPracticePage } from '@shedbook/host';
 import { makePack, type PackAssignment } from '@shedbook/pack';
-import { createKit, render } from '@shedbook/sound';
+import { render } from '@shedbook/sound';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, onTestFinished } from 'vitest';
 import { PATIENCE_MS } from './browser.ts';
+import { keptKit } from './kept-kit.mjs';
 import { newWindow, type WindowOptions } from './kit-at-hand.ts';
 import { hostFolder, type StaticHost, temporaryFolder } from './practice.ts';
 
@@ -130,7 +131,7 @@ export function playLoop(
 }
 
 const RATE = Hertz(44_100);
-const kit = () => createKit({ sampleRateHz: RATE, seed: 'a student' });
+const KIT = keptKit({ sampleRateHz: RATE, seed: 'a student' });
 
 /** The sound of several loops, one after the other, as a microphone would take it. */
 export function soundOf(loops: readonly (readonly PlayedStroke[])[], loopSeconds: number): Float32Array {
@@ -144,7 +145,7 @@ export function soundOf(loops: readonly (readonly PlayedStroke[])[], loopSeconds
   const durationSeconds = lead + loops.length * loopSeconds + 0.5;
   const { left, right } = render(
     { strokes, durationSeconds: Seconds(durationSeconds) },
-    { kit: kit(), setUp: 'right-handed', tail: 'cut' },
+    { kit: KIT, setUp: 'right-handed', tail: 'cut' },
   );
   return left.map((sample, i) => 0.5 * (sample + (right[i] as number)));
 }

@@ -3,80 +3,18 @@
  * which takes five seconds of the processor; tests whose subject is the sound itself let it.
  */
 
-import { createHash } from 'node:crypto';
-import {
-  createReadStream,
-  existsSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
+import { createReadStream } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { basename, join, parse } from 'node:path';
 import { Hertz } from '@shedbook/core';
+import { SOUND_NAMES, type SoundName } from '@shedbook/sound';
+import { KIT_SEED } from '@shedbook/stand';
 import type { Browser, BrowserContext, BrowserContextOptions } from 'playwright-core';
+import { keptKit } from './kept-kit.mjs';
 
 /** Samples a second of the pages' player, Hz. */
 const RATE_HZ = Hertz(44_100);
-
-/** Rooms that the kit is made of. */
-const SOURCES = ['core', 'signal', 'sound'].map((room) =>
-  fileURLToPath(new URL(`../../packages/${room}/src`, import.meta.url)),
-);
-
-/** The folder of the kit that these sources make. */
-function folderOfKit(): string {
-  const hash = createHash('sha256');
-  for (const folder of SOURCES) {
-    const names = readdirSync(folder, { recursive: true }) as string[];
-    for (const name of names.filter((each) => each.endsWith('.ts')).toSorted()) {
-      hash.update(readFileSync(join(folder, name)));
-    }
-  }
-  return join(tmpdir(), `shedbook-kit-${hash.digest('hex').slice(0, 16)}`);
-}
-
-/** A sound as JSON, and its samples one after the other. */
-function written(sound: unknown): { readonly shape: string; readonly bytes: Buffer } {
-  const parts: Uint8Array[] = [];
-  let at = 0;
-  const shape = JSON.stringify(sound, (_, value: unknown) => {
-    if (!(value instanceof Float32Array || value instanceof Float64Array)) return value;
-    parts.push(new Uint8Array(value.buffer, value.byteOffset, value.byteLength));
-    const place = { samples: value.constructor.name, at, bytes: value.byteLength };
-    at += value.byteLength;
-    return place;
-  });
-  return { shape, bytes: Buffer.concat(parts) };
-}
-
-/** Makes the kit unless it is there, whole or not at all. @returns its folder */
-async function kitFolder(): Promise<string> {
-  const folder = folderOfKit();
-  if (existsSync(folder)) return folder;
-  const { createKit, SOUND_NAMES } = await import('@shedbook/sound');
-  const { KIT_SEED } = await import('@shedbook/stand');
-  const half = mkdtempSync(`${folder}-`);
-  const kit = createKit({ sampleRateHz: RATE_HZ, seed: KIT_SEED });
-  for (const name of SOUND_NAMES) {
-    const { shape, bytes } = written(kit.sound(name));
-    writeFileSync(join(half, `${name}.json`), shape);
-    writeFileSync(join(half, `${name}.bin`), bytes);
-  }
-  try {
-    renameSync(half, folder);
-  } catch {
-    // Another process was first.
-    rmSync(half, { recursive: true });
-  }
-  return folder;
-}
 
 /** Until sounds that nothing asked for yet are fetched as well, in milliseconds: most pages of tests are gone by then. */
 const REST_AFTER_MS = 8000;
@@ -108,18 +46,18 @@ self.onmessage = async ({ data }) => {
 
 /** Serves the kit to pages. @returns the script that fetches it */
 async function serveKit(): Promise<string> {
-  const folder = await kitFolder();
-  const sounds = readdirSync(folder).flatMap((name) => (name.endsWith('.bin') ? [name.slice(0, -4)] : []));
+  const kit = keptKit({ sampleRateHz: RATE_HZ, seed: KIT_SEED });
   const server = createServer((request, response) => {
-    const name = (request.url ?? '').slice(1);
+    const name = basename(request.url ?? '');
+    kit.sound(parse(name).name as SoundName);
     response.writeHead(200, { 'access-control-allow-origin': '*' });
-    createReadStream(join(folder, name)).pipe(response);
+    createReadStream(join(kit.folder, name)).pipe(response);
   });
   await new Promise<void>((resolve) => {
     server.listen(0, '127.0.0.1', resolve);
   });
   server.unref();
-  return worker(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`, sounds);
+  return worker(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`, SOUND_NAMES);
 }
 
 /**

@@ -5,7 +5,8 @@
  * Conventions: mono samples at 44 100 Hz; the loudspeaker's level in dB beside the student's kit.
  */
 import { createLiveListener } from '@shedbook/listen';
-import { createKit, render } from '@shedbook/sound';
+import { render } from '@shedbook/sound';
+import { keptKit } from '../kept-kit.mjs';
 import { LEAD_SECONDS } from './hear.mjs';
 import { playRound, playStory } from './play.mjs';
 
@@ -19,7 +20,7 @@ function mono({ strokes, seconds, seed }) {
   const shifted = strokes.map((stroke) => ({ ...stroke, timeSeconds: stroke.timeSeconds + LEAD_SECONDS }));
   const { left, right } = render(
     { strokes: shifted, durationSeconds: LEAD_SECONDS + seconds + TAIL_SECONDS },
-    { kit: createKit({ sampleRateHz: RATE, seed }), setUp: 'right-handed', tail: 'cut' },
+    { kit: keptKit({ sampleRateHz: RATE, seed }), setUp: 'right-handed', tail: 'cut' },
   );
   return left.map((sample, i) => 0.5 * (sample + right[i]));
 }

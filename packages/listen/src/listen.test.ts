@@ -10,8 +10,9 @@ import {
   type Stroke,
   seededRandom,
 } from '@shedbook/core';
-import { createKit, render } from '@shedbook/sound';
+import { render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
+import { keptKit } from '../../../internal/testing/kept-kit.mjs';
 import { listen, TakeListener } from './listen.ts';
 
 const RATE = Hertz(44100);
@@ -36,7 +37,7 @@ const LOOP: Form = {
   countInBars: 0,
 };
 
-const kit = createKit({ sampleRateHz: RATE });
+const kit = keptKit({ sampleRateHz: RATE });
 
 /** Strokes as a person would place them: up to 8 ms off, half a second of silence first. */
 function played(strokes: readonly Stroke[]): readonly Stroke[] {

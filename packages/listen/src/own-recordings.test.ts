@@ -7,12 +7,13 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type Form, Hertz, type Lesson, parseLesson, perform, type Stroke } from '@shedbook/core';
-import { createKit, render } from '@shedbook/sound';
+import { render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
+import { keptKit } from '../../../internal/testing/kept-kit.mjs';
 import { listen } from './listen.ts';
 
 const RATE = Hertz(44_100);
-const kit = createKit({ sampleRateHz: RATE });
+const kit = keptKit({ sampleRateHz: RATE });
 
 const DEMO = {
   'first-swing': [10, 13],

@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { Bpm, Hertz, type Lesson, parseLesson, perform, Seconds } from '@shedbook/core';
-import { createKit, createRenderer, type SoundingStroke } from '@shedbook/sound';
+import { createRenderer, type SoundingStroke } from '@shedbook/sound';
 import type { TimedStroke } from '@shedbook/stand';
 import { KIT_SEED } from '@shedbook/stand';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
+import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
 import {
   ballFrames,
   openListening,
@@ -18,7 +19,7 @@ import {
 import { beatEdges, slotX } from '../notation/layout.ts';
 
 const RATE = Hertz(44_100);
-const KIT = createKit({ sampleRateHz: RATE, seed: KIT_SEED });
+const KIT = keptKit({ sampleRateHz: RATE, seed: KIT_SEED });
 
 const browser = await sharedBrowser();
 

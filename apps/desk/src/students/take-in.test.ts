@@ -17,11 +17,12 @@ import {
   type TakeReport,
 } from '@shedbook/core';
 import { listen } from '@shedbook/listen';
-import { createKit, render } from '@shedbook/sound';
+import { render } from '@shedbook/sound';
 import { momentFrom } from '@shedbook/stand';
 import { withSentences } from '@shedbook/words';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
 import { keptSample } from '../../../../internal/testing/kept-samples.ts';
 import { limbShares } from './by-limb.ts';
 import { ownLesson } from './own-lesson.ts';
@@ -213,7 +214,7 @@ it('[ST108] a take that is the model itself is clean, brought as the command lin
   const form = { ...defaultForm(FULL), countInBars: 0, repeat: 2 };
   const sampleRateHz = Hertz(44_100);
   const model = render(perform(FULL, { exercise: 1, form, bpm: Bpm(100) }), {
-    kit: createKit({ sampleRateHz }),
+    kit: keptKit({ sampleRateHz }),
   });
   const samples = new Float32Array(sampleRateHz + model.left.length);
   // a second of silence first, as a recording has

@@ -9,8 +9,9 @@ import {
   type Stroke,
   seededRandom,
 } from '@shedbook/core';
-import { createKit, render } from '@shedbook/sound';
+import { render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
+import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
 import { notesSent } from '../../../../internal/testing/played-notes.ts';
 import { listen } from '../listen.ts';
 import { listenToNotes } from '../midi/listen-to-notes.ts';
@@ -42,7 +43,7 @@ function formOf(bars: number): Form {
   return { name: 'loop', sections: [{ play: 'pattern', bars, ending: null }], repeat: 1, countInBars: 0 };
 }
 
-const kit = createKit({ sampleRateHz: RATE });
+const kit = keptKit({ sampleRateHz: RATE });
 
 /** The tempo at a place, in bars from the first, as a share of what is asked. */
 type Course = (bar: number) => number;

@@ -10,8 +10,9 @@ import {
   TakeDb,
   type Voice,
 } from '@shedbook/core';
-import { createKit, render } from '@shedbook/sound';
+import { render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
+import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
 import { createLiveListener } from './live-listener.ts';
 import type { LiveStroke } from './live-stroke.ts';
 
@@ -83,7 +84,7 @@ const placeOf = (voice: string, place: { bar: number; beat: number; slot: number
 function hear({ strokes, durationSeconds }: ReturnType<typeof session>) {
   const { left, right } = render(
     { strokes, durationSeconds: Seconds(durationSeconds) },
-    { kit: createKit({ sampleRateHz: RATE }) },
+    { kit: keptKit({ sampleRateHz: RATE }) },
   );
   const audio = left.map((sample, i) => 2 * (sample + (right[i] as number)));
   const listener = listenerWith({ sampleRateHz: RATE });

@@ -10,8 +10,9 @@ import {
   seededRandom,
 } from '@shedbook/core';
 import { dbToGain, rootMeanSquare } from '@shedbook/signal';
-import { createKit, render } from '@shedbook/sound';
+import { render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
+import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
 import { listen, listenBeside } from '../listen.ts';
 
 const RATE = Hertz(44_100);
@@ -47,7 +48,7 @@ function sounded(seed: string, strokes: readonly Stroke[], spreadSeconds: number
   }));
   const ordered = moved.toSorted((a, b) => a.timeSeconds - b.timeSeconds);
   const durationSeconds = Seconds(performance.durationSeconds + 1);
-  const kit = createKit({ sampleRateHz: RATE, seed });
+  const kit = keptKit({ sampleRateHz: RATE, seed });
   const { left, right } = render({ strokes: ordered, durationSeconds }, { kit });
   return left.map((sample, i) => sample + right[i]!);
 }

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { type Form, Hertz, parseLesson, perform, Seconds } from '@shedbook/core';
-import { createKit, render } from '@shedbook/sound';
+import { render } from '@shedbook/sound';
 import { expect, it, vi } from 'vitest';
+import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
 import { listen } from '../listen.ts';
 import { HEARD_VOICES } from './heard-voices.data.ts';
 
@@ -34,7 +35,7 @@ it("[LI56] the demo lesson is heard though core's list of voices stands in anoth
   const asked = { lesson, exercise: 1, form };
   const { strokes, durationSeconds } = perform(lesson, asked);
   const later = strokes.map((stroke) => ({ ...stroke, timeSeconds: Seconds(stroke.timeSeconds + 0.5) }));
-  const kit = createKit({ sampleRateHz: RATE });
+  const kit = keptKit({ sampleRateHz: RATE });
   const { left, right } = render({ strokes: later, durationSeconds: Seconds(durationSeconds + 1) }, { kit });
   const { report } = listen(
     left.map((sample, i) => sample + (right[i] as number)),
