@@ -1,15 +1,22 @@
-import { writeFileSync } from 'node:fs';
+import { once } from 'node:events';
+import { readdirSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
+import { connect } from 'node:net';
 import { join } from 'node:path';
-import type { Refusal } from '@shedbook/routes';
+import { type Refusal, ROUTE_NAMES, ROUTES } from '@shedbook/routes';
 import { describe, expect, it } from 'vitest';
 import { createLesson, send, startTestServer, temporaryFolder } from '../test/temporary.ts';
 import { startServer } from './start.ts';
 
 /** `fetch` does not let a caller choose these headers. */
-function statusWith(url: string, method: string, headers: Record<string, string>): Promise<number> {
+function statusWith(
+  url: string,
+  method: string,
+  headers: Record<string, string>,
+  path = '/api/lessons',
+): Promise<number> {
   return new Promise((resolve, reject) => {
-    const sent = request(new URL('/api/lessons', url), { method, headers }, (response) => {
+    const sent = request(new URL(path, url), { method, headers }, (response) => {
       response.resume();
       resolve(response.statusCode ?? 0);
     });
@@ -25,15 +32,71 @@ describe('server', () => {
     expect(await send(server, 'GET', '/api/lessons')).toEqual({ status: 200, body: [] });
   });
 
-  it('[SE12] answers to its own pages only', async () => {
+  it.each(['0.0.0.0', '::', '192.168.1.20', 'shed.example'])(
+    '[SE11] refuses to listen where others reach it: %s',
+    async (host) => {
+      const dataDir = temporaryFolder();
+      const started = startServer({ port: 0, host, dataDir });
+      await expect(started).rejects.toThrow(`--host ${host}: found an address that others reach`);
+      expect(readdirSync(dataDir)).toEqual([]);
+    },
+  );
+
+  it('[SE12] answers to its own pages only, on every route and for every file', async () => {
     const server = await startTestServer();
     const { port } = new URL(server.url);
-    expect(await statusWith(server.url, 'GET', { host: `localhost:${port}` })).toBe(200);
-    expect(await statusWith(server.url, 'GET', { host: `lessons.example:${port}` })).toBe(403);
-    const foreign = { host: `localhost:${port}`, origin: 'http://lessons.example' };
-    expect(await statusWith(server.url, 'DELETE', foreign)).toBe(403);
-    const otherPort = { host: `localhost:${port}`, origin: 'http://localhost:1' };
-    expect(await statusWith(server.url, 'POST', otherPort)).toBe(403);
+    const { id } = await createLesson(server, 'title: Kept');
+    const asked = [
+      ...ROUTE_NAMES.map((name) => ({
+        method: ROUTES[name].method,
+        path: ROUTES[name].path.replace(':id', id).replace(/:step|:format/, '0'),
+      })),
+      ...['/', '/lesson/1', '/missing.js', '/api/nothing'].map((path) => ({ method: 'GET', path })),
+      { method: 'OPTIONS', path: '/api/lessons' },
+    ];
+    const own = { host: `localhost:${port}` };
+    const foreign = [
+      { host: `lessons.example:${port}` },
+      { host: `127.0.0.1.lessons.example:${port}` },
+      { ...own, origin: 'http://lessons.example' },
+      { ...own, origin: 'http://localhost:1' },
+      { ...own, origin: `https://localhost:${port}` },
+      { ...own, origin: 'null' },
+    ];
+    for (const { method, path } of asked)
+      for (const headers of foreign)
+        expect(await statusWith(server.url, method, headers, path), `${method} ${path}`).toBe(403);
+    expect((await send(server, 'GET', `/api/lessons/${id}`)).body).toMatchObject({ text: 'title: Kept' });
+    expect(await statusWith(server.url, 'GET', own)).toBe(200);
+    expect(await statusWith(server.url, 'GET', { ...own, origin: `http://localhost:${port}` })).toBe(200);
+  });
+
+  it('[SE47] gives up a request that does not come whole', async () => {
+    const server = await startTestServer({ requestTimeoutMs: 400 });
+    const { port, hostname } = new URL(server.url);
+    const half = ['POST /api/lessons HTTP/1.1\r\nHost: localhost:', 'GET /api/les'];
+    const endings = half.map(async (start) => {
+      const socket = connect(Number(port), hostname);
+      socket.on('error', () => undefined);
+      socket.write(start.endsWith(':') ? `${start}${port}\r\nContent-Length: 900\r\n\r\n{"text` : start);
+      socket.resume();
+      await once(socket, 'close');
+    });
+    await Promise.all(endings);
+    expect((await send(server, 'GET', '/api/lessons')).status).toBe(200);
+  });
+
+  it('[SE13] refuses a file of another type to the import, with a code', async () => {
+    const server = await startTestServer();
+    for (const type of ['text/plain', 'application/xml', 'multipart/form-data; boundary=a', '']) {
+      const response = await fetch(new URL('/api/import?name=a.musicxml', server.url), {
+        method: 'POST',
+        headers: { 'content-type': type },
+        body: new Uint8Array([60, 97, 47, 62]),
+      });
+      expect([type, response.status]).toEqual([type, 400]);
+      expect(await response.json()).toMatchObject({ code: 'bad-request' });
+    }
   });
 
   it('[SE3] sends the lesson that is kept with a conflict', async () => {

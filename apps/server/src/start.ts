@@ -1,19 +1,26 @@
 /** Starting the desk's server. */
 import { DESK_DIR, InputError } from '@shedbook/host';
+import type { Kysely } from 'kysely';
 import { defaultDataDir } from './data-dir.ts';
 import { createApp } from './http/app.ts';
+import { isLoopback } from './http/guard.ts';
 import { seedLessons } from './seed.ts';
 import { createSheetMaker, type SheetMaker } from './sheet/sheet-maker.ts';
+import { overwriteErased } from './store/erase.ts';
 import { createLessonStore, type LessonStore } from './store/lessons.ts';
 import { openDatabase } from './store/open.ts';
+import { openSteadyClock, type SteadyClock } from './store/steady-clock.ts';
 import { createStudentStore, type StudentStore } from './store/students.ts';
+import type { Tables } from './store/tables.ts';
 
 /** How the server is started; everything has a default. */
 export interface StartOptions {
   /** Number of the TCP port; 0 takes any free one. */
   readonly port?: number;
-  /** Loopback only when left out. */
+  /** An address of this computer alone: as long as nobody signs in, whoever reaches the desk may do everything. */
   readonly host?: string;
+  /** Milliseconds in which a request must have come whole. */
+  readonly requestTimeoutMs?: number;
   /** Folder of the store; the user's data folder when left out. */
   readonly dataDir?: string;
   /** Folder of the built desk. */
@@ -35,17 +42,50 @@ export interface RunningServer {
 export const DEFAULT_PORT = 4747;
 
 const DEFAULT_HOST = '127.0.0.1';
+const REQUEST_TIMEOUT_MS = 30_000;
 const KEEP_REMOVED_DAYS = 30;
 
-async function prepare(
-  store: LessonStore,
-  students: StudentStore,
-  seedLessonsDir: string | undefined,
-): Promise<void> {
-  const kept = new Date(Date.now() - KEEP_REMOVED_DAYS * 24 * 3_600_000);
-  await store.forgetRemovedBefore(kept);
-  await students.forgetRemovedBefore(kept);
-  if (seedLessonsDir) await seedLessons(store, seedLessonsDir);
+/** Milliseconds between two looks at the computer's clock. */
+const LOOK_MS = 3_600_000;
+
+/** Empties the bin of what has lain in it long enough. */
+async function emptyBin({ store, students, clock, dataDir, database }: OpenStore): Promise<void> {
+  const kept = new Date(clock.now().getTime() - KEEP_REMOVED_DAYS * 24 * 3_600_000);
+  const lessons = await store.forgetRemovedBefore(kept);
+  const names = await students.forgetRemovedBefore(kept);
+  if (lessons + names > 0) await overwriteErased(database, dataDir);
+}
+
+interface OpenStore {
+  readonly dataDir: string;
+  readonly database: Kysely<Tables>;
+  readonly store: LessonStore;
+  readonly students: StudentStore;
+  readonly clock: SteadyClock;
+}
+
+/** The stores of a folder; what is erased in them is overwritten at once. */
+async function openStores(dataDir: string): Promise<OpenStore> {
+  const database = openDatabase(dataDir);
+  const wall = () => new Date();
+  try {
+    const clock = await openSteadyClock(createLessonStore(database, wall), wall);
+    const store = createLessonStore(database, wall, clock.now);
+    const students = createStudentStore(database, wall, clock.now);
+    const overwritten = (erase: (id: string) => Promise<boolean>) => async (id: string) => {
+      const isErased = await erase(id);
+      if (isErased) await overwriteErased(database, dataDir);
+      return isErased;
+    };
+    return {
+      ...{ dataDir, database, clock },
+      store: { ...store, erase: overwritten(store.erase) },
+      students: { ...students, erase: overwritten(students.erase) },
+    };
+  } catch (error) {
+    await database.destroy();
+    throw error;
+  }
 }
 
 /** Milliseconds after the start that are left to the first page. */
@@ -76,15 +116,15 @@ function portFault(error: unknown, host: string, port: number): unknown {
 
 /**
  * Starts the desk's server.
- * @throws InputError when the port is taken, another error when the store cannot be opened.
+ * @throws InputError when the port is taken, the host is reached by others, or the store cannot be opened.
  */
 export async function startServer(options: StartOptions = {}): Promise<RunningServer> {
   const host = options.host ?? DEFAULT_HOST;
   const port = options.port ?? DEFAULT_PORT;
   const dataDir = options.dataDir ?? defaultDataDir(process.env, process.platform);
-  const database = openDatabase(dataDir);
-  const store = createLessonStore(database, () => new Date());
-  const students = createStudentStore(database, () => new Date());
+  if (!isLoopback(host)) throw new InputError(({ words }) => words.serve.everybody({ host }));
+  const open = await openStores(dataDir);
+  const { store, students, clock } = open;
   const sheets = createSheetMaker();
   const packs = createSheetMaker();
   const app = createApp({
@@ -94,14 +134,19 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
     packs,
     staticDir: options.staticDir ?? DESK_DIR,
     host,
+    requestTimeoutMs: options.requestTimeoutMs ?? REQUEST_TIMEOUT_MS,
   });
   try {
-    await prepare(store, students, options.seedLessonsDir);
+    await emptyBin(open);
+    if (options.seedLessonsDir) await seedLessons(store, options.seedLessonsDir);
     const url = await app.listen({ host, port });
     if (options.warmsUp) warmUp(store, sheets);
+    const ticking = setInterval(() => void clock.look().catch(() => undefined), LOOK_MS);
+    ticking.unref();
     return {
       url: `${url}/`,
       close: async () => {
+        clearInterval(ticking);
         await app.close();
         await sheets.close();
         await packs.close();

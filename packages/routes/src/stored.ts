@@ -4,11 +4,12 @@
  * Conventions: moments are ISO 8601 in UTC; a revision counts every change from 1; a step is a place in a lesson's
  * history of texts from 0, so undo goes to `step - 1` and redo to `step + 1`; limits count UTF-16 code units.
  */
+import { LONGEST_LESSON } from '@shedbook/core';
 import { LEVELS } from '@shedbook/judge';
 import { z } from 'zod';
 
 /** Text of a lesson file. */
-export const lessonText = z.string().max(1_000_000).describe('text of a lesson file');
+export const lessonText = z.string().max(LONGEST_LESSON).describe('text of a lesson file');
 
 const revision = z.int().describe('counts every change, from 1');
 const moment = z.string().describe('ISO 8601, in UTC');

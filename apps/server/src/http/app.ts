@@ -26,6 +26,8 @@ export interface AppParts {
   readonly staticDir: string;
   /** Host that it listens on. */
   readonly host: string;
+  /** Milliseconds in which a request must have come whole. */
+  readonly requestTimeoutMs: number;
 }
 
 /** Bytes of a request at most: an imported file is the largest. */
@@ -89,8 +91,23 @@ function languagesOf({ headers }: FastifyRequest): readonly string[] {
 }
 
 /** The server, not yet listening. */
-export function createApp({ store, students, sheets, packs, staticDir, host }: AppParts): FastifyInstance {
-  const app = Fastify({ bodyLimit: BODY_LIMIT_BYTES, logger: false, forceCloseConnections: true });
+export function createApp({
+  store,
+  students,
+  sheets,
+  packs,
+  staticDir,
+  host,
+  requestTimeoutMs,
+}: AppParts): FastifyInstance {
+  const app = Fastify({
+    bodyLimit: BODY_LIMIT_BYTES,
+    logger: false,
+    forceCloseConnections: true,
+    requestTimeout: requestTimeoutMs,
+    // Node looks for requests that are overdue this often; the default is half a minute.
+    http: { connectionsCheckingInterval: requestTimeoutMs / 4, headersTimeout: requestTimeoutMs },
+  });
   app.addHook('onRequest', async (request, reply) => {
     if (!isOurs(request, host)) {
       await sendRefusal(reply, refusal('foreign-origin', {}));

@@ -16,9 +16,12 @@ function hostnameOf(address: string): string | null {
 /** Whether a server that listens on `listening` answers to a host name. */
 function answersTo(hostname: string | null, listening: string): boolean {
   if (hostname === null) return false;
-  if (LOOPBACK.has(hostname) || hostname === listening || hostname === `[${listening}]`) return true;
-  const everywhere = listening === '0.0.0.0' || listening === '::';
-  return everywhere && /^[\d.]+$|^\[/.test(hostname);
+  return LOOPBACK.has(hostname) || hostname === listening || hostname === `[${listening}]`;
+}
+
+/** Whether only this computer reaches an address. Source: RFC 6890: 127.0.0.0/8 and ::1. */
+export function isLoopback(host: string): boolean {
+  return host === 'localhost' || host === '::1' || /^127(?:\.\d{1,3}){3}$/.test(host);
 }
 
 /** Whether a request comes from a page of this server, which listens on `listening`. */

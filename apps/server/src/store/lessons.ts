@@ -176,8 +176,16 @@ async function mark(database: Kysely<Tables>, id: string, deletedAt: string | nu
   return result.numUpdatedRows > 0n;
 }
 
-/** A store of lessons over an open database. @param clock gives the time of a change. */
-export function createLessonStore(database: Kysely<Tables>, clock: () => Date): LessonStore {
+/**
+ * A store of lessons over an open database.
+ * @param clock gives the time of a change
+ * @param binClock gives the time by which what is removed is forgotten
+ */
+export function createLessonStore(
+  database: Kysely<Tables>,
+  clock: () => Date,
+  binClock: () => Date = clock,
+): LessonStore {
   const now = () => clock().toISOString();
   return {
     list: () => listLessons(database),
@@ -189,7 +197,7 @@ export function createLessonStore(database: Kysely<Tables>, clock: () => Date): 
       const text = await textAt(database, id, step);
       return text === null ? null : { step, text };
     },
-    remove: (id) => mark(database, id, now()),
+    remove: (id) => mark(database, id, binClock().toISOString()),
     restore: async (id) => {
       await mark(database, id, null);
       return readLesson(database, id);

@@ -116,8 +116,16 @@ async function mark(database: Kysely<Tables>, id: string, deletedAt: string | nu
   return result.numUpdatedRows > 0n;
 }
 
-/** A store of students over an open database. @param clock gives the time of a change. */
-export function createStudentStore(database: Kysely<Tables>, clock: () => Date): StudentStore {
+/**
+ * A store of students over an open database.
+ * @param clock gives the time of a change
+ * @param binClock gives the time by which what is removed is forgotten
+ */
+export function createStudentStore(
+  database: Kysely<Tables>,
+  clock: () => Date,
+  binClock: () => Date = clock,
+): StudentStore {
   const now = () => clock().toISOString();
   return {
     list: async () => {
@@ -142,7 +150,7 @@ export function createStudentStore(database: Kysely<Tables>, clock: () => Date):
       return studentOf({ ...row, deleted_at: null, last_row: null, last_played_at: null });
     },
     save: (id, request) => database.transaction().execute((inside) => save(inside, id, request, now())),
-    remove: (id) => mark(database, id, now()),
+    remove: (id) => mark(database, id, binClock().toISOString()),
     restore: async (id) => {
       await mark(database, id, null);
       return read(database, id);

@@ -55,12 +55,31 @@ function toPlain(document: Document): unknown {
   return isOfAnyVersion(data) ? migrate(data, LESSON_VERSION) : data;
 }
 
+/** UTF-16 code units of a lesson file at most. */
+export const LONGEST_LESSON = 1_000_000;
+
+function tooLong(file: string): LessonReading {
+  const problem: LessonProblem = {
+    code: 'too-long',
+    severity: 'error',
+    file,
+    line: 1,
+    column: 1,
+    path: '',
+    found: { fact: 'a-text' },
+    expected: { fact: 'characters-up-to', most: LONGEST_LESSON },
+    repair: null,
+  };
+  return { lesson: null, problems: [problem] };
+}
+
 /**
  * Reads a lesson.
  * @param file name for messages
  * @returns the lesson (null when there is an error) and all problems in order of place.
  */
 export function parseLesson(text: string, file: string): LessonReading {
+  if (text.length > LONGEST_LESSON) return tooLong(file);
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: true, uniqueKeys: false });
   const broken = yamlProblems(document, lines, file);

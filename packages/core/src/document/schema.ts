@@ -15,6 +15,15 @@ import { LESSON_TEMPI } from '../lesson/tempo-range.ts';
 /** The version of the lesson document that this program writes. */
 export const LESSON_VERSION = 2;
 
+/**
+ * UTF-16 code units of a line, a text, an address and a pattern at most. An address is printed as a code that a phone
+ * reads off paper: 300 characters are 77 modules a side at level M (ISO/IEC 18004, version 15), 0.4 mm each in 32 mm.
+ */
+const LONGEST = { line: 200, text: 10_000, address: 300, pattern: 10_000 } as const;
+
+/** Items of a lesson, of a vocabulary and of anything smaller at most. */
+const MOST = { exercises: 1000, cells: 500, few: 100 } as const;
+
 /** Facts that are fully told by their name. */
 type Named = FieldFact['fact'];
 
@@ -24,9 +33,22 @@ function named(fact: Named): string {
   return expecting({ fact });
 }
 
-function text(expected: Named) {
+function atMost(most: number): string {
+  return expecting({ fact: 'characters-up-to', most });
+}
+
+function text(expected: Named, most: number = LONGEST.line) {
   const error = named(expected);
-  return z.string({ error }).trim().min(1, { error });
+  return z
+    .string({ error })
+    .trim()
+    .min(1, { error })
+    .max(most, { error: atMost(most) });
+}
+
+function list<S extends z.ZodType>(item: S, expected: Named, most: number) {
+  const error = expecting({ fact: 'items-up-to', most });
+  return z.array(item, { error: named(expected) }).max(most, { error });
 }
 
 function whole(least: number, most: number, what: RangeName) {
@@ -49,6 +71,7 @@ function webAddress() {
   return z
     .string({ error })
     .trim()
+    .max(LONGEST.address, { error: atMost(LONGEST.address) })
     .refine((address) => /^https?:\/\/[^\s/]+\S*$/.test(address), { error });
 }
 
@@ -61,7 +84,7 @@ function map(what: Named) {
     issue.code === 'unrecognized_keys' ? undefined : named(what);
 }
 
-const patternText = text('a-pattern-text');
+const patternText = text('a-pattern-text', LONGEST.pattern);
 
 const lessonName = text('a-lesson-name').regex(/^[^/]+$/, { error: named('a-lesson-name') });
 
@@ -122,8 +145,10 @@ const exercise = z.union(
           })
           .describe('what the comping voice plays, or a pattern text for each voice that plays'),
         name: text('a-name').optional().describe('printed beside the number'),
-        sticking: text('hands').optional().describe('`R`, `L` or `B` (both) for each stroke'),
-        notes: text('a-text').optional().describe('printed under the exercise'),
+        sticking: text('hands', LONGEST.pattern)
+          .optional()
+          .describe('`R`, `L` or `B` (both) for each stroke'),
+        notes: text('a-text', LONGEST.text).optional().describe('printed under the exercise'),
         keep: yesNo().optional().describe('stays where it is when a page is composed; false when left out'),
         id: text('a-name')
           .optional()
@@ -189,6 +214,7 @@ const form = z.strictObject(
   {
     sections: z
       .array(section.optional(), { error: named('sections') })
+      .max(MOST.few, { error: expecting({ fact: 'items-up-to', most: MOST.few }) })
       .min(1, { error: named('at-least-one-section') })
       .describe('what is played, in order'),
     repeat: whole(1, 1000, 'times-in-range')
@@ -247,20 +273,17 @@ const played = {
       'levels of voices where an exercise plays them, if not as in the groove: a bass drum that is feathered in the groove and answers the snare',
     ),
   limbs: byVoice(oneOf(LIMBS), 'limbs-by-voice').optional().describe('which limb plays a voice'),
-  vocabulary: z
-    .array(vocabularyCell.optional(), { error: named('cells') })
+  vocabulary: list(vocabularyCell.optional(), 'cells', MOST.cells)
     .optional()
     .describe('what may happen inside a beat: cells such as `..x`, or their names'),
-  exercises: z
-    .array(exercise.optional(), { error: named('pattern-texts') })
+  exercises: list(exercise.optional(), 'pattern-texts', MOST.exercises)
     .optional()
     .describe('numbered patterns, one a line'),
   forms: z
     .record(z.string(), form.optional(), { error: named('forms-by-name') })
     .optional()
     .describe('phrase forms by name'),
-  layers: z
-    .array(layer.optional(), { error: named('layers') })
+  layers: list(layer.optional(), 'layers', MOST.few)
     .optional()
     .describe('how the groove is built up, stage by stage; `pattern` is the exercise'),
   compose: composeSettingsSchema.optional(),
@@ -269,7 +292,7 @@ const played = {
 const lessonSection = z.strictObject(
   {
     heading: text('a-heading').optional().describe('printed over the section'),
-    text: text('a-text').optional().describe('what there is to say of it, in small Markdown'),
+    text: text('a-text', LONGEST.text).optional().describe('what there is to say of it, in small Markdown'),
     ...played,
   },
   { error: map('a-lesson-section') },
@@ -288,13 +311,12 @@ export const lessonSchema = z.strictObject(
       .optional()
       .describe('lasting name of the lesson that it is a copy of: its exercises are those of that lesson'),
     by: text('a-name').optional().describe('who wrote it'),
-    text: text('a-text').optional().describe('printed under the title, in small Markdown'),
+    text: text('a-text', LONGEST.text).optional().describe('printed under the title, in small Markdown'),
     setUp: oneOf(['right-handed', 'left-handed'])
       .optional()
       .describe('which hand and foot lead; `right-handed` when left out'),
     ...played,
-    sections: z
-      .array(lessonSection.optional(), { error: named('lesson-sections') })
+    sections: list(lessonSection.optional(), 'lesson-sections', MOST.few)
       .optional()
       .describe(
         'parts of the lesson, in order: each may have `heading` and `text`, and every key from `meter` to `compose`; ' +

@@ -87,6 +87,12 @@ interface LevelFact extends Fact {
   readonly words: readonly string[];
 }
 
+/** More of something than a lesson takes: characters of a text, items of a list. */
+interface LengthFact extends Fact {
+  readonly fact: 'characters-up-to' | 'items-up-to';
+  readonly most: number;
+}
+
 /** One bound of a number. */
 interface BoundFact extends Fact {
   readonly fact: 'at-least' | 'more-than' | 'at-most' | 'less-than';
@@ -176,7 +182,7 @@ type RepairFact =
     });
 
 /** What a field of a lesson should hold. */
-export type ExpectedFact = ValueFact | FieldFact | RangeFact | LevelFact | BoundFact | WordFact;
+export type ExpectedFact = ValueFact | FieldFact | RangeFact | LevelFact | LengthFact | BoundFact | WordFact;
 
 /** What is found in a lesson file, expected of it, or likely to repair it. */
 export type LessonFact =

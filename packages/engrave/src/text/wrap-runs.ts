@@ -5,7 +5,7 @@
  * graphemes. Widths in millimetres.
  */
 import { type Fonts, graphemes } from './fonts.ts';
-import type { TextStyle } from './wrap.ts';
+import { inStretches, type TextStyle } from './wrap.ts';
 
 /** Words in one style. */
 export interface StyledText {
@@ -35,13 +35,7 @@ function wordsOf(runs: readonly StyledText[]): readonly Word[] {
 function pieces(word: Word, fits: (line: Word) => boolean): readonly Word[] {
   if (fits(word)) return [word];
   const letters = word.flatMap(({ text, style }) => graphemes(text).map((each) => ({ text: each, style })));
-  const parts: StyledText[][] = [[]];
-  for (const letter of letters) {
-    const part = parts.at(-1) as StyledText[];
-    if (part.length === 0 || fits([...part, letter])) part.push(letter);
-    else parts.push([letter]);
-  }
-  return parts;
+  return inStretches(letters, fits);
 }
 
 function isSameStyle(a: TextStyle, b: TextStyle): boolean {

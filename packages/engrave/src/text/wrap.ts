@@ -17,34 +17,54 @@ function clean(text: string): string {
   return text.replaceAll(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029\ufeff]/g, ' ');
 }
 
-/** The longest start of a word that fits, at least one grapheme. */
-function splitWord(word: string, fits: (text: string) => boolean): readonly [string, string] {
-  const parts = graphemes(word);
-  let [low, high] = [1, parts.length];
+/**
+ * How many of some parts fit, from the one at `from` on, at least one. It doubles before it halves, so that a word
+ * however long is never measured much beyond what fits.
+ */
+export function countThatFit<Part>(
+  parts: readonly Part[],
+  from: number,
+  fits: (parts: readonly Part[]) => boolean,
+): number {
+  const left = parts.length - from;
+  const fitting = (count: number) => fits(parts.slice(from, from + count));
+  let [low, high] = [1, 2];
+  while (high < left && fitting(high)) [low, high] = [high, 2 * high];
+  high = Math.min(high, left);
   while (low < high) {
     const middle = Math.ceil((low + high) / 2);
-    if (fits(parts.slice(0, middle).join(''))) low = middle;
+    if (fitting(middle)) low = middle;
     else high = middle - 1;
   }
-  return [parts.slice(0, low).join(''), parts.slice(low).join('')];
+  return low;
+}
+
+/** Parts in stretches that fit, each of one part at least. */
+export function inStretches<Part>(
+  parts: readonly Part[],
+  fits: (parts: readonly Part[]) => boolean,
+): readonly (readonly Part[])[] {
+  const stretches: (readonly Part[])[] = [];
+  for (let from = 0; from < parts.length; ) {
+    const count = countThatFit(parts, from, fits);
+    stretches.push(parts.slice(from, from + count));
+    from += count;
+  }
+  return stretches;
 }
 
 function wrapParagraph(text: string, fits: (text: string) => boolean): string[] {
   const lines: string[] = [];
   let line = '';
-  for (let word of text.split(/\s+/).filter(Boolean)) {
+  for (const word of text.split(/\s+/).filter(Boolean)) {
     if (line !== '' && fits(`${line} ${word}`)) {
       line = `${line} ${word}`;
       continue;
     }
     if (line !== '') lines.push(line);
-    while (word !== '' && !fits(word)) {
-      const [head, rest] = splitWord(word, fits);
-      if (rest === '') break;
-      lines.push(head);
-      word = rest;
-    }
-    line = word;
+    const pieces = inStretches(graphemes(word), (parts) => fits(parts.join('')));
+    lines.push(...pieces.slice(0, -1).map((parts) => parts.join('')));
+    line = pieces.at(-1)?.join('') ?? '';
   }
   if (line !== '') lines.push(line);
   return lines;
@@ -52,8 +72,9 @@ function wrapParagraph(text: string, fits: (text: string) => boolean): string[] 
 
 /** The start of a text that fits with an ellipsis after it. */
 function ellipsize(text: string, fits: (text: string) => boolean): string {
-  const [head] = splitWord(text, (part) => fits(`${part}…`));
-  return `${head.trimEnd()}…`;
+  const parts = graphemes(text);
+  const count = countThatFit(parts, 0, (start) => fits(`${start.join('')}…`));
+  return `${parts.slice(0, count).join('').trimEnd()}…`;
 }
 
 /** The lines of a text in a width, at most `maxLines`. */

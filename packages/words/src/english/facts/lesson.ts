@@ -89,6 +89,8 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'section-plays': '{$plays :list}',
   'section-without-bars': 'a section without bars',
   'beat-found': 'beat {$beat :integer}',
+  'characters-up-to': 'at most {$most :integer} characters',
+  'items-up-to': 'at most {$most :integer} of them',
   'beat-up-to': 'a beat from 1 to {$most :integer}',
   'voices-joined': 'voices joined by +: {$voices :list type=series}',
   'voice-of-groove': 'a voice of the groove: {$voices :list type=series}',

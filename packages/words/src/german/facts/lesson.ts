@@ -90,6 +90,8 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'section-plays': '{$plays :list}',
   'section-without-bars': 'ein Abschnitt ohne Takte',
   'beat-found': 'Schlag {$beat :integer}',
+  'characters-up-to': 'höchstens {$most :integer} Zeichen',
+  'items-up-to': 'höchstens {$most :integer} davon',
   'beat-up-to': 'ein Schlag von 1 bis {$most :integer}',
   'voices-joined': 'Stimmen, verbunden mit +: {$voices :list type=series}',
   'voice-of-groove': 'eine Stimme des Grooves: {$voices :list type=series}',
