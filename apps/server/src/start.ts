@@ -2,6 +2,7 @@
 import { DESK_DIR, InputError } from '@shedbook/host';
 import type { Kysely } from 'kysely';
 import { defaultDataDir } from './data-dir.ts';
+import { createImportMaker } from './files/import-maker.ts';
 import { createApp } from './http/app.ts';
 import { isLoopback } from './http/guard.ts';
 import { seedLessons } from './seed.ts';
@@ -95,7 +96,7 @@ const WARM_UP_AFTER_MS = 1000;
 function warmUp(store: LessonStore, sheets: SheetMaker): void {
   const engrave = async () => {
     const [latest] = await store.list();
-    if (latest) await sheets.pages(latest.text, 'en');
+    if (latest) await sheets.pages(latest.text, 'en', { of: latest.id });
   };
   setTimeout(() => void engrave().catch(() => undefined), WARM_UP_AFTER_MS).unref();
 }
@@ -127,11 +128,13 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const { store, students, clock } = open;
   const sheets = createSheetMaker();
   const packs = createSheetMaker();
+  const imports = createImportMaker();
   const app = createApp({
     store,
     students,
     sheets,
     packs,
+    imports,
     staticDir: options.staticDir ?? DESK_DIR,
     host,
     requestTimeoutMs: options.requestTimeoutMs ?? REQUEST_TIMEOUT_MS,
@@ -150,6 +153,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
         await app.close();
         await sheets.close();
         await packs.close();
+        await imports.close();
         await store.close();
       },
     };

@@ -5,7 +5,9 @@ import fastifyStatic from '@fastify/static';
 import { type Refusal, refusal } from '@shedbook/routes';
 import { CLI, pickLanguage } from '@shedbook/words';
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify';
+import type { ImportMaker } from '../files/import-maker.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
+import { TooMuchError } from '../sheet/thread.ts';
 import { DamagedError, isDamage } from '../store/damaged.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import type { StudentStore } from '../store/students.ts';
@@ -22,6 +24,7 @@ export interface AppParts {
   readonly sheets: SheetMaker;
   /** Makes packs, which takes long, in a thread of its own. */
   readonly packs: SheetMaker;
+  readonly imports: ImportMaker;
   /** Folder of the built desk. */
   readonly staticDir: string;
   /** Host that it listens on. */
@@ -55,6 +58,7 @@ function addErrors(app: FastifyInstance): void {
     if (error.statusCode !== undefined && error.statusCode < 500)
       return sendRefusal(reply, badRequest('body', error.code));
     if (error instanceof DamagedError || isDamage(error)) return sendRefusal(reply, refusal('damaged', {}));
+    if (error instanceof TooMuchError) return sendRefusal(reply, refusal('too-much', {}));
     process.stderr.write(`Internal error: ${error.stack ?? error.message}\n`);
     return sendRefusal(reply, refusal('internal', {}));
   });
@@ -95,7 +99,7 @@ export function createApp({
   store,
   students,
   sheets,
-  packs,
+  packs, imports,
   staticDir,
   host,
   requestTimeoutMs,
@@ -121,7 +125,7 @@ export function createApp({
   registerRoutes(app, {
     ...lessonHandlers(store, students, sheets),
     ...studentHandlers(students),
-    ...fileHandlers({ store, students, sheets, packs }),
+    ...fileHandlers({ store, students, sheets, packs, imports }),
   });
   addStudio(app, staticDir);
   return app;

@@ -1,9 +1,9 @@
 /** Files: sheets as pictures and as PDF, packs, standard files out and in. */
-import { fileNameOf, type Lesson, parseLesson } from '@shedbook/core';
-import { FILE_FORMATS, type FileFormat, writeStandardSheet } from '@shedbook/pack';
+import { fileNameOf } from '@shedbook/core';
+import { FILE_FORMATS, type FileFormat } from '@shedbook/pack';
 import type { SentFile, StoredLesson } from '@shedbook/routes';
-import { importLesson } from '../files/import-lesson.ts';
-import type { SheetMaker } from '../sheet/sheet-maker.ts';
+import type { ImportMaker } from '../files/import-maker.ts';
+import type { MadeFile, SheetMaker, WhoWaits } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import { noteGivenOut } from '../store/names-in-use.ts';
 import type { StudentStore } from '../store/students.ts';
@@ -16,16 +16,16 @@ export interface FileParts {
   readonly sheets: SheetMaker;
   /** Makes packs, which takes long, in a thread of its own. */
   readonly packs: SheetMaker;
+  readonly imports: ImportMaker;
 }
 
-function sentFile({ text }: StoredLesson, format: FileFormat, content: Uint8Array): SentFile {
+function sentFile({ title, bytes }: MadeFile, format: FileFormat): SentFile {
   const { ending, type } = FILE_FORMATS[format];
-  const title = parseLesson(text, 'lesson').lesson?.title ?? null;
-  return { name: fileNameOf(title, ending), type, content };
+  return { name: fileNameOf(title, ending), type, content: bytes };
 }
 
 /** Answers the routes of files. */
-export function fileHandlers({ store, students, sheets, packs }: FileParts) {
+export function fileHandlers({ store, students, sheets, packs, imports }: FileParts) {
   /** What a student has to do of a lesson; nothing where there is no such student. */
   const setFor = async (student: string, lesson: string) => {
     const found = (await students.list()).find((each) => each.id === student);
@@ -40,41 +40,40 @@ export function fileHandlers({ store, students, sheets, packs }: FileParts) {
     return value === null ? refuse('lesson-has-errors', {}) : answer(value);
   }
   const madeFile = (
-    id: string,
+    who: WhoWaits,
     format: FileFormat,
-    make: (stored: StoredLesson) => Promise<Uint8Array | null>,
+    make: (stored: StoredLesson) => Promise<MadeFile | null>,
   ) =>
-    made(id, async (stored) => {
-      const content = await make(stored);
-      return content && sentFile(stored, format, content);
+    made(who.of, async (stored) => {
+      const file = await make(stored);
+      return file && sentFile(file, format);
     });
-  const written = async (
-    stored: StoredLesson,
-    write: (lesson: Lesson) => { readonly content: Uint8Array },
-  ) => {
-    const { lesson } = parseLesson(stored.text, 'lesson');
-    return lesson && write(lesson).content;
-  };
   return {
-    readPages: ({ params, query }) =>
-      made(params.id, async ({ text, revision }) => {
-        const pages = await sheets.pages(text, query.language);
+    readPages: ({ params: { id }, query }, signal) =>
+      made(id, async ({ text, revision }) => {
+        const pages = await sheets.pages(text, query.language, { of: id, signal });
         return pages && { revision, pages };
       }),
-    printSheet: ({ params, query }) =>
-      madeFile(params.id, 'sheet', ({ text }) => sheets.pdf(text, query.language)),
-    packLesson: ({ params, query }) =>
-      madeFile(params.id, 'pack', async (stored) => {
+    printSheet: ({ params, query }, signal) => {
+      const who = { of: params.id, signal };
+      return madeFile(who, 'sheet', ({ text }) => sheets.pdf(text, query.language, who));
+    },
+    packLesson: ({ params, query }, signal) => {
+      const who = { of: params.id, signal };
+      return madeFile(who, 'pack', async (stored) => {
         const { text, id } = stored;
         const assignments = query.student === undefined ? [] : await setFor(query.student, id);
-        const pack = await packs.pack({ text, name: id, language: query.language, assignments });
+        const pack = await packs.pack({ text, name: id, language: query.language, assignments }, who);
         if (pack) await noteGivenOut(store, stored);
         return pack;
-      }),
-    exportLesson: ({ params: { id, format } }) =>
-      madeFile(id, format, (stored) => written(stored, (lesson) => writeStandardSheet(lesson, format))),
-    importLesson: async ({ query, body }) => {
-      const outcome = importLesson(body, query.name);
+      });
+    },
+    exportLesson: ({ params: { id, format } }, signal) => {
+      const who = { of: id, signal };
+      return madeFile(who, format, ({ text }) => sheets.standard(text, format, who));
+    },
+    importLesson: async ({ query, body }, signal) => {
+      const outcome = await imports.read(body, query.name, { of: query.name, signal });
       if (outcome.kind === 'refused') return refuse('unreadable-file', { why: { ...outcome.why } });
       return answer(await store.create(outcome.text));
     },

@@ -1,5 +1,6 @@
 import { ROUTE_NAMES } from '@shedbook/routes';
 import { expect, it } from 'vitest';
+import type { ImportMaker } from '../files/import-maker.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import type { StudentStore } from '../store/students.ts';
@@ -15,7 +16,7 @@ it('[RO3] answers every route of the table and compiles with none left out', () 
   const handlers = {
     ...lessonHandlers(store, students, sheets),
     ...studentHandlers(students),
-    ...fileHandlers({ store, students, sheets, packs: sheets }),
+    ...fileHandlers({ store, students, sheets, packs: sheets, imports: {} as ImportMaker }),
   };
   const whole: Handlers = handlers;
   expect(Object.keys(whole).toSorted()).toEqual(ROUTE_NAMES.toSorted());

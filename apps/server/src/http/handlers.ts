@@ -16,9 +16,12 @@ export type Outcome<Name extends RouteName> =
   | { readonly kind: 'answer'; readonly value: AnswerOf<RouteNamed<Name>> }
   | { readonly kind: 'refused'; readonly refusal: Refusal<CodeOf<Name>> };
 
-/** Answers every route of the table. */
+/** Answers every route of the table; the signal is aborted when nobody waits for the answer any more. */
 export type Handlers = {
-  readonly [Name in RouteName]: (asked: AskedOf<RouteNamed<Name>>) => Promise<Outcome<Name>>;
+  readonly [Name in RouteName]: (
+    asked: AskedOf<RouteNamed<Name>>,
+    signal: AbortSignal,
+  ) => Promise<Outcome<Name>>;
 };
 
 /** An answer. */

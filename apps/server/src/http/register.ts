@@ -67,6 +67,13 @@ function sendAnswer(reply: FastifyReply, { answer }: Route, value: unknown): Fas
     .send(Buffer.from(content));
 }
 
+/** Aborted when whoever asked has gone. */
+function whileWaiting(reply: FastifyReply): AbortSignal {
+  const waiting = new AbortController();
+  reply.raw.once('close', () => waiting.abort());
+  return waiting.signal;
+}
+
 /** Adds every route of the table. */
 export function registerRoutes(app: FastifyInstance, handlers: Handlers): void {
   app.addContentTypeParser('application/octet-stream', { parseAs: 'buffer' }, (_request, body, done) =>
@@ -81,7 +88,7 @@ export function registerRoutes(app: FastifyInstance, handlers: Handlers): void {
         const reading = readRequest(route, request);
         if ('places' in reading)
           return sendRefusal(reply, refusal('bad-request', { places: reading.places }));
-        const outcome = await handlers[name](reading.asked as never);
+        const outcome = await handlers[name](reading.asked as never, whileWaiting(reply));
         return outcome.kind === 'refused'
           ? sendRefusal(reply, outcome.refusal)
           : sendAnswer(reply, route, outcome.value);

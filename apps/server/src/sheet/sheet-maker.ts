@@ -1,16 +1,31 @@
-/** Making sheets beside the server, so that engraving never holds up the keeping of lessons. */
-import { Worker } from 'node:worker_threads';
+/** Making sheets, files and packs beside the server, so that nothing of it holds up the keeping of lessons. */
+import type { StandardFormat } from '@shedbook/core';
 import type { LanguageTag } from '@shedbook/words';
+import { createThread, type OrderTerms } from './thread.ts';
 import type { SheetAnswer, SheetOrder } from './sheet-messages.ts';
 
-/** What a sheet came to; null where the text is no lesson. */
+/** Who waits for what is made: aborted when nobody does any more. */
+export type WhoWaits = Pick<OrderTerms, 'of' | 'signal'>;
+
+/** A file that was made, and the title of the lesson that it was made of. */
+export interface MadeFile {
+  readonly title: string;
+  readonly bytes: Uint8Array;
+}
+
+/** What a sheet came to; null where the text is no lesson. @throws TooMuchError where it takes too much */
 export interface SheetMaker {
   /** Gets ready for a sheet that may be wanted soon. */
   warm(): void;
-  pages(text: string, language: LanguageTag): Promise<readonly string[] | null>;
-  pdf(text: string, language: LanguageTag): Promise<Uint8Array | null>;
+  pages(text: string, language: LanguageTag, who: WhoWaits): Promise<readonly string[] | null>;
+  pdf(text: string, language: LanguageTag, who: WhoWaits): Promise<MadeFile | null>;
+  /** The whole sheet as a standard file. */
+  standard(text: string, format: StandardFormat, who: WhoWaits): Promise<MadeFile | null>;
   /** A take-home pack as a ZIP file; `name` is the lasting name of the lesson. */
-  pack(request: Pick<SheetOrder, 'text' | 'name' | 'language' | 'assignments'>): Promise<Uint8Array | null>;
+  pack(
+    request: Pick<SheetOrder, 'text' | 'name' | 'language' | 'assignments'>,
+    who: WhoWaits,
+  ): Promise<MadeFile | null>;
   close(): Promise<void>;
 }
 
@@ -20,65 +35,39 @@ function workerUrl(): URL {
   return new URL(compiled ? './sheet-worker.js' : '../../dist/sheet/sheet-worker.js', import.meta.url);
 }
 
-type Waiting = (answer: SheetAnswer | Error) => void;
+/** Milliseconds that a sheet takes at most, and a pack, which has a recording of each exercise. */
+const SHEET_MS = 90_000;
+const PACK_MS = 900_000;
+
+/** Megabytes for the engraver's objects. */
+const MEMORY_MB = 1024;
+
+type Want = Partial<SheetOrder> & Pick<SheetOrder, 'text' | 'want'>;
 
 /** A maker; its thread starts with the first sheet. */
 export function createSheetMaker(): SheetMaker {
-  const waiting = new Map<number, Waiting>();
-  let worker: Worker | null = null;
-  let orders = 0;
-
-  const fail = (error: Error) => {
-    worker = null;
-    for (const settle of waiting.values()) settle(error);
-    waiting.clear();
+  const thread = createThread<SheetOrder, SheetAnswer>(workerUrl(), { memoryMb: MEMORY_MB });
+  const ask = async (order: Want, who: WhoWaits) => {
+    const whole: SheetOrder = { language: 'en', name: '', assignments: [], format: 'midi', ...order };
+    const isPack = order.want === 'pack';
+    const terms = { ...who, deadlineMs: isPack ? PACK_MS : SHEET_MS, endsWhenLeft: isPack };
+    const answer = await thread.ask(whole, terms);
+    if (answer.kind === 'broken') throw new Error(answer.message);
+    return answer;
   };
-  const open = () => {
-    const fresh = new Worker(workerUrl(), { execArgv: [] });
-    fresh.on('message', (answer: SheetAnswer) => {
-      waiting.get(answer.id)?.(answer);
-      waiting.delete(answer.id);
-    });
-    fresh.on('error', fail);
-    fresh.unref();
-    return fresh;
+  const file = async (order: Want, who: WhoWaits) => {
+    const answer = await ask(order, who);
+    return answer.kind === 'file' ? { title: answer.title, bytes: answer.bytes } : null;
   };
-  const ask = ({
-    text,
-    want,
-    language,
-    name = '',
-    assignments = [],
-  }: Pick<SheetOrder, 'text' | 'want' | 'language'> & Partial<Pick<SheetOrder, 'name' | 'assignments'>>) =>
-    new Promise<SheetAnswer>((resolve, reject) => {
-      worker ??= open();
-      orders += 1;
-      waiting.set(orders, (answer) => {
-        if (answer instanceof Error) reject(answer);
-        else if (answer.kind === 'broken') reject(new Error(answer.message));
-        else resolve(answer);
-      });
-      const order: SheetOrder = { id: orders, text, want, language, name, assignments };
-      worker.postMessage(order);
-    });
   return {
-    warm: () => {
-      worker ??= open();
-    },
-    pages: async (text, language) => {
-      const answer = await ask({ text, language, want: 'pages' });
+    warm: thread.warm,
+    pages: async (text, language, who) => {
+      const answer = await ask({ text, language, want: 'pages' }, who);
       return answer.kind === 'pages' ? answer.pages : null;
     },
-    pdf: async (text, language) => {
-      const answer = await ask({ text, language, want: 'pdf' });
-      return answer.kind === 'pdf' ? answer.bytes : null;
-    },
-    pack: async (request) => {
-      const answer = await ask({ ...request, want: 'pack' });
-      return answer.kind === 'pack' ? answer.bytes : null;
-    },
-    close: async () => {
-      await worker?.terminate();
-    },
+    pdf: (text, language, who) => file({ text, language, want: 'pdf' }, who),
+    standard: (text, format, who) => file({ text, format, want: 'standard' }, who),
+    pack: (request, who) => file({ ...request, want: 'pack' }, who),
+    close: thread.close,
   };
 }
