@@ -53,6 +53,7 @@ function badRequest(path: string, problem: string): Refusal {
 
 function addErrors(app: FastifyInstance): void {
   app.setErrorHandler((error: FastifyError, _request, reply) => {
+    if (reply.raw.destroyed) return undefined;
     if (error.statusCode === 413)
       return sendRefusal(reply, refusal('too-large', { mostBytes: BODY_LIMIT_BYTES }));
     if (error.statusCode !== undefined && error.statusCode < 500)
@@ -99,7 +100,8 @@ export function createApp({
   store,
   students,
   sheets,
-  packs, imports,
+  packs,
+  imports,
   staticDir,
   host,
   requestTimeoutMs,

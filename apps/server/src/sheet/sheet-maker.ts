@@ -1,8 +1,8 @@
 /** Making sheets, files and packs beside the server, so that nothing of it holds up the keeping of lessons. */
 import type { StandardFormat } from '@shedbook/core';
 import type { LanguageTag } from '@shedbook/words';
-import { createThread, type OrderTerms } from './thread.ts';
 import type { SheetAnswer, SheetOrder } from './sheet-messages.ts';
+import { createThread, type OrderTerms } from './thread.ts';
 
 /** Who waits for what is made: aborted when nobody does any more. */
 export type WhoWaits = Pick<OrderTerms, 'of' | 'signal'>;

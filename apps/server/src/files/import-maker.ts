@@ -1,0 +1,38 @@
+/** Reading files of other programs beside the server: each in the time and memory that it is given. */
+
+import type { WhoWaits } from '../sheet/sheet-maker.ts';
+import { createThread } from '../sheet/thread.ts';
+import type { ImportOutcome } from './import-lesson.ts';
+import type { ImportAnswer, ImportOrder } from './import-worker.ts';
+
+/** Reads files. */
+export interface ImportMaker {
+  /** The lesson in a file, or why there is none. @throws TooMuchError where reading takes too much */
+  read(bytes: Uint8Array, file: string, who: WhoWaits): Promise<ImportOutcome>;
+  close(): Promise<void>;
+}
+
+/** The thread's compiled file, also when this file runs from its source. */
+function workerUrl(): URL {
+  const compiled = import.meta.url.endsWith('.js');
+  return new URL(compiled ? './import-worker.js' : '../../dist/files/import-worker.js', import.meta.url);
+}
+
+const DEADLINE_MS = 40_000;
+const MEMORY_MB = 400;
+
+/** A reader; its thread starts with the first file. */
+export function createImportMaker(): ImportMaker {
+  const thread = createThread<ImportOrder, ImportAnswer>(workerUrl(), { memoryMb: MEMORY_MB });
+  return {
+    read: async (bytes, file, who) => {
+      const answer = await thread.ask(
+        { bytes, file },
+        { ...who, deadlineMs: DEADLINE_MS, endsWhenLeft: true },
+      );
+      if (answer.kind === 'broken') throw new Error(answer.message);
+      return answer;
+    },
+    close: thread.close,
+  };
+}

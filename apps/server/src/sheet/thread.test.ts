@@ -1,0 +1,60 @@
+import { expect, it, onTestFinished } from 'vitest';
+import { createThread, TooMuchError } from './thread.ts';
+
+/** A thread that does as it is told: answers, never ends, takes memory without end, or breaks. */
+const OBEDIENT = new URL(
+  `data:text/javascript,${encodeURIComponent(`
+    import { parentPort } from 'node:worker_threads';
+    const all = [];
+    parentPort.on('message', (told) => {
+      if (told === 'hang') for (;;);
+      if (told === 'fill') for (;;) all.push(Array.from({ length: 100000 }, () => ({})));
+      if (told === 'break') throw new Error('broken on purpose');
+      parentPort.postMessage(told);
+    });
+  `)}`,
+);
+
+function thread() {
+  const made = createThread<string, string>(OBEDIENT, { memoryMb: 64 });
+  onTestFinished(() => made.close());
+  return made;
+}
+
+const LONG_MS = 100_000;
+const terms = (of: string) => ({ of, deadlineMs: LONG_MS });
+
+it('[SE51] gives up what takes too long or too much memory, and goes on with the next', async () => {
+  const { ask } = thread();
+  await ask('warm', terms('a'));
+  await expect(ask('hang', { of: 'a', deadlineMs: 300 })).rejects.toThrow(TooMuchError);
+  expect(await ask('one', terms('a'))).toBe('one');
+  await expect(ask('fill', terms('a'))).rejects.toThrow(TooMuchError);
+  await expect(ask('break', terms('a'))).rejects.toThrow('broken on purpose');
+  expect(await ask('two', terms('a'))).toBe('two');
+});
+
+it('[SE51] serves next whoever was served longest ago', async () => {
+  const { ask } = thread();
+  const order: string[] = [];
+  const asked = ['a 1', 'a 2', 'a 3', 'b 1', 'c 1', 'b 2'].map(async (each) => {
+    await ask(each, terms(each.charAt(0)));
+    order.push(each);
+  });
+  await Promise.all(asked);
+  // definition: in turns, each one's own orders in their order
+  expect(order).toEqual(['a 1', 'b 1', 'c 1', 'a 2', 'b 2', 'a 3']);
+});
+
+it('[SE51] does not begin what nobody waits for, and ends it where that is asked for', async () => {
+  const { ask } = thread();
+  const [running, queued] = [new AbortController(), new AbortController()];
+  const first = ask('hang', { ...terms('a'), signal: running.signal, endsWhenLeft: true });
+  const second = ask('hang', { ...terms('b'), signal: queued.signal });
+  const third = ask('three', terms('c'));
+  queued.abort();
+  running.abort();
+  await expect(first).rejects.toThrow('nobody waits');
+  await expect(second).rejects.toThrow('nobody waits');
+  expect(await third).toBe('three');
+});

@@ -1,0 +1,127 @@
+/**
+ * Work that may be hostile, in a thread of its own: one order after the other, each with a deadline and all with a cap
+ * on memory, so that nothing that is sent in stops the keeping of lessons.
+ *
+ * Conventions: whoever was served longest ago comes next, however much another has ordered; an order that nobody waits
+ * for any more is not begun, and ended where that is asked for.
+ */
+import { Worker } from 'node:worker_threads';
+
+/** An order took more time or memory than it is given. */
+export class TooMuchError extends Error {
+  override readonly name = 'TooMuchError';
+}
+
+/** How an order is to be done. */
+export interface OrderTerms {
+  /** Whose order it is: a lesson, a file. */
+  readonly of: string;
+  readonly deadlineMs: number;
+  /** Aborted when nobody waits any more. */
+  readonly signal?: AbortSignal;
+  /** Whether work that nobody waits for is ended: left alone where the next one has something of it. */
+  readonly endsWhenLeft?: boolean;
+}
+
+/** A thread that takes orders. */
+export interface Thread<Asked, Answered> {
+  /** Starts it, for an order that may come soon. */
+  warm(): void;
+  /** @throws TooMuchError where it takes too much; Error with the thread's own words where it breaks */
+  ask(asked: Asked, terms: OrderTerms): Promise<Answered>;
+  close(): Promise<void>;
+}
+
+interface Waiting<Asked, Answered> {
+  readonly asked: Asked;
+  readonly terms: OrderTerms;
+  readonly resolve: (answered: Answered) => void;
+  readonly reject: (error: Error) => void;
+}
+
+/** Megabytes that the objects of a thread take at most; buffers and compiled code come on top. */
+export interface ThreadLimits {
+  readonly memoryMb: number;
+}
+
+function isOutOfMemory(error: unknown): boolean {
+  return (error as { readonly code?: unknown } | null)?.code === 'ERR_WORKER_OUT_OF_MEMORY';
+}
+
+/** A thread that runs a file; it starts with the first order. */
+export function createThread<Asked, Answered>(
+  file: URL,
+  { memoryMb }: ThreadLimits,
+): Thread<Asked, Answered> {
+  let queue: readonly Waiting<Asked, Answered>[] = [];
+  const servedAt = new Map<string, number>();
+  let turn = 0;
+  let worker: Worker | null = null;
+  let current: Waiting<Asked, Answered> | null = null;
+  let deadline: NodeJS.Timeout | undefined;
+
+  const settle = (how: (waiting: Waiting<Asked, Answered>) => void) => {
+    const done = current;
+    clearTimeout(deadline);
+    current = null;
+    if (done) how(done);
+    next();
+  };
+  const giveUp = (error: Error) => {
+    const old = worker;
+    worker = null;
+    void old?.terminate();
+    settle(({ reject }) => reject(error));
+  };
+  const open = () => {
+    const fresh = new Worker(file, { execArgv: [], resourceLimits: { maxOldGenerationSizeMb: memoryMb } });
+    fresh.on(
+      'message',
+      (answered: Answered) => worker === fresh && settle(({ resolve }) => resolve(answered)),
+    );
+    fresh.on(
+      'error',
+      (error) => worker === fresh && giveUp(isOutOfMemory(error) ? new TooMuchError() : error),
+    );
+    fresh.unref();
+    return fresh;
+  };
+  const longestAgo = () =>
+    queue.reduce((best, each) =>
+      (servedAt.get(each.terms.of) ?? 0) < (servedAt.get(best.terms.of) ?? 0) ? each : best,
+    );
+  function next(): void {
+    if (current || queue.length === 0) return;
+    const chosen = longestAgo();
+    queue = queue.filter((each) => each !== chosen);
+    if (queue.length === 0) servedAt.clear();
+    turn += 1;
+    servedAt.set(chosen.terms.of, turn);
+    current = chosen;
+    worker ??= open();
+    deadline = setTimeout(() => giveUp(new TooMuchError()), chosen.terms.deadlineMs);
+    worker.postMessage(chosen.asked);
+  }
+  const leave = (waiting: Waiting<Asked, Answered>) => {
+    const isQueued = queue.includes(waiting);
+    queue = queue.filter((each) => each !== waiting);
+    if (isQueued) waiting.reject(new Error('nobody waits'));
+    else if (current === waiting && waiting.terms.endsWhenLeft) giveUp(new Error('nobody waits'));
+  };
+  return {
+    warm: () => {
+      worker ??= open();
+    },
+    ask: (asked, terms) =>
+      new Promise((resolve, reject) => {
+        const waiting = { asked, terms, resolve, reject };
+        queue = [...queue, waiting];
+        terms.signal?.addEventListener('abort', () => leave(waiting), { once: true });
+        next();
+      }),
+    close: async () => {
+      clearTimeout(deadline);
+      await worker?.terminate();
+    },
+  };
+}
