@@ -19,11 +19,11 @@ function workerUrl(): URL {
 }
 
 const DEADLINE_MS = 40_000;
-const MEMORY_MB = 400;
+const MEMORY_BYTES = 400 * 2 ** 20;
 
 /** A reader; its thread starts with the first file. */
 export function createImportMaker(): ImportMaker {
-  const thread = createThread<ImportOrder, ImportAnswer>(workerUrl(), { memoryMb: MEMORY_MB });
+  const thread = createThread<ImportOrder, ImportAnswer>(workerUrl(), { memoryBytes: MEMORY_BYTES });
   return {
     read: async (bytes, file, who) => {
       const answer = await thread.ask(

@@ -39,14 +39,14 @@ function workerUrl(): URL {
 const SHEET_MS = 90_000;
 const PACK_MS = 900_000;
 
-/** Megabytes for the engraver's objects. */
-const MEMORY_MB = 1024;
+/** Bytes for the engraver's objects. */
+const MEMORY_BYTES = 2 ** 30;
 
 type Want = Partial<SheetOrder> & Pick<SheetOrder, 'text' | 'want'>;
 
 /** A maker; its thread starts with the first sheet. */
 export function createSheetMaker(): SheetMaker {
-  const thread = createThread<SheetOrder, SheetAnswer>(workerUrl(), { memoryMb: MEMORY_MB });
+  const thread = createThread<SheetOrder, SheetAnswer>(workerUrl(), { memoryBytes: MEMORY_BYTES });
   const ask = async (order: Want, who: WhoWaits) => {
     const whole: SheetOrder = { language: 'en', name: '', assignments: [], format: 'midi', ...order };
     const isPack = order.want === 'pack';

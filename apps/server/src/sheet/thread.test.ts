@@ -16,7 +16,7 @@ const OBEDIENT = new URL(
 );
 
 function thread() {
-  const made = createThread<string, string>(OBEDIENT, { memoryMb: 64 });
+  const made = createThread<string, string>(OBEDIENT, { memoryBytes: 64 * 2 ** 20 });
   onTestFinished(() => made.close());
   return made;
 }

@@ -39,9 +39,9 @@ interface Waiting<Asked, Answered> {
   readonly reject: (error: Error) => void;
 }
 
-/** Megabytes that the objects of a thread take at most; buffers and compiled code come on top. */
+/** Bytes that the objects of a thread take at most; buffers and compiled code come on top. */
 export interface ThreadLimits {
-  readonly memoryMb: number;
+  readonly memoryBytes: number;
 }
 
 function isOutOfMemory(error: unknown): boolean {
@@ -51,7 +51,7 @@ function isOutOfMemory(error: unknown): boolean {
 /** A thread that runs a file; it starts with the first order. */
 export function createThread<Asked, Answered>(
   file: URL,
-  { memoryMb }: ThreadLimits,
+  { memoryBytes }: ThreadLimits,
 ): Thread<Asked, Answered> {
   let queue: readonly Waiting<Asked, Answered>[] = [];
   const servedAt = new Map<string, number>();
@@ -74,7 +74,10 @@ export function createThread<Asked, Answered>(
     settle(({ reject }) => reject(error));
   };
   const open = () => {
-    const fresh = new Worker(file, { execArgv: [], resourceLimits: { maxOldGenerationSizeMb: memoryMb } });
+    const fresh = new Worker(file, {
+      execArgv: [],
+      resourceLimits: { maxOldGenerationSizeMb: memoryBytes / 2 ** 20 },
+    });
     fresh.on(
       'message',
       (answered: Answered) => worker === fresh && settle(({ resolve }) => resolve(answered)),
