@@ -392,8 +392,10 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
   },
   {
     name: 'an unknown paper',
-    text: 'title: First swing\nsheet:\n  paper: A5\n',
-    problems: ['3:10: error: sheet.paper: found "A5", expected one of A4, Letter (did you mean "A4"?)'],
+    text: 'title: First swing\nsheet:\n  paper: A3\n',
+    problems: [
+      '3:10: error: sheet.paper: found "A3", expected one of A4, Letter, A5, tablet (did you mean "A4"?)',
+    ],
   },
   {
     name: 'yes where true is meant',

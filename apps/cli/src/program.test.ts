@@ -138,7 +138,7 @@ describe('build', () => {
     ['--layers', '7', 'how many play (1 ride, 2 hihat-foot, 3 bass, 4 pattern), or each'],
     ['--mute', 'rid', 'did you mean "ride"?'],
     ['--exercise', '3', 'numbers from 1 to 2'],
-    ['--paper', 'A5', 'one of A4, Letter'],
+    ['--paper', 'A3', 'one of A4, Letter, A5, tablet'],
     ['--loudness', 'loud', 'LUFS from -40 to -6'],
     ['--click', '5', 'beats such as 1,2,3,4, or all'],
     ['--subdivide', '5', '1, 2, 3, 4, 6 slots a beat'],

@@ -10,6 +10,8 @@ import {
   LESSON_TEMPI,
   type Lesson,
   Lufs,
+  PAPERS,
+  type Paper,
   SUBDIVISIONS,
   sectionsOf,
   type Voice,
@@ -51,7 +53,7 @@ export interface BuildRequest {
   readonly mute: readonly Voice[];
   /** Numbers of the exercises that are built. */
   readonly exercises: readonly number[];
-  readonly paper: 'A4' | 'Letter' | null;
+  readonly paper: Paper | null;
   readonly loudnessLufs: Lufs;
   readonly kit: string | null;
   /** Without room. */
@@ -134,7 +136,7 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
     layers: readLayers(options.layers, lesson),
     mute: mute === undefined ? [] : readVoices('mute', mute),
     exercises: readExerciseList('exercise', options.exercise, lesson),
-    paper: paper === undefined ? null : readChoice<'A4' | 'Letter'>('paper', paper, ['A4', 'Letter']),
+    paper: paper === undefined ? null : readChoice('paper', paper, PAPERS),
     loudnessLufs:
       loudness === undefined ? RECORDING_LUFS : Lufs(readNumber('loudness', loudness, 'lufs', LOUDNESS)),
     kit: kit ?? null,

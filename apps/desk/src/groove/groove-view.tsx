@@ -29,7 +29,7 @@ function Together({ lesson }: { readonly lesson: Lesson }) {
   return (
     <figure className={styles.together}>
       <figcaption className={styles.label}>{words.together}</figcaption>
-      <BarsDrawing bars={notated} staff="five lines" sticking={false} />
+      <BarsDrawing bars={notated} staff="five lines" sticking={false} repeats />
     </figure>
   );
 }

@@ -1,6 +1,6 @@
 /** The ledge of the music stand: play, what plays, how fast, and more where it is wanted. */
 
-import { bringWithin, isWithin, PLAYED_TEMPI } from '@shedbook/core';
+import { bringWithin, countedTempo, isWithin, type Meter, PLAYED_TEMPI, quarterTempo } from '@shedbook/core';
 import { Button, buttonClass, Icon } from '@shedbook/stand';
 import { PopForm } from '../shared/pop-over.tsx';
 import { useWords } from '../words/words.tsx';
@@ -10,14 +10,19 @@ import { useSound } from './sound-context.tsx';
 import { SoundForm } from './sound-form.tsx';
 import { useLedgeKeys } from './use-ledge-keys.ts';
 
-function Tempo() {
+/** Beats a minute that a press of a button adds. */
+const STEP = 4;
+
+/** The tempo in beats of a meter. */
+function Tempo({ meter }: { readonly meter: Meter }) {
   const words = useWords();
   const { choice, choose } = useSound();
+  const step = quarterTempo(meter, STEP);
   const set = (bpm: number) => choose({ bpm: bringWithin(PLAYED_TEMPI, bpm) });
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
     <div className={styles.tempo} role="group" aria-label={words.sound.tempo}>
-      <Button aria-label={words.sound.slower} onClick={() => set(choice.bpm - 4)}>
+      <Button aria-label={words.sound.slower} onClick={() => set(choice.bpm - step)}>
         <Icon name="minus" />
       </Button>
       <label>
@@ -25,17 +30,17 @@ function Tempo() {
         <input
           type="number"
           inputMode="numeric"
-          min={PLAYED_TEMPI.least}
-          max={PLAYED_TEMPI.most}
-          value={choice.bpm}
+          min={countedTempo(meter, PLAYED_TEMPI.least)}
+          max={countedTempo(meter, PLAYED_TEMPI.most)}
+          value={countedTempo(meter, choice.bpm)}
           onChange={(event) => {
-            const bpm = event.target.valueAsNumber;
+            const bpm = quarterTempo(meter, event.target.valueAsNumber);
             if (isWithin(PLAYED_TEMPI, bpm)) choose({ bpm });
           }}
         />
         <span aria-hidden="true">bpm</span>
       </label>
-      <Button aria-label={words.sound.faster} onClick={() => set(choice.bpm + 4)}>
+      <Button aria-label={words.sound.faster} onClick={() => set(choice.bpm + step)}>
         <Icon name="plus" />
       </Button>
     </div>
@@ -70,7 +75,7 @@ export function Ledge() {
           <LedgeCount />
         )}
       </div>
-      <Tempo />
+      <Tempo meter={lesson.meter} />
       <Button
         className={styles.click}
         aria-pressed={choice.click}

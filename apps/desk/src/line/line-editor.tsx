@@ -2,7 +2,7 @@
  * A line that is being written: every slot of its notation can be pressed, and everything can be done from the
  * keyboard. One slot at a time is a tab stop; arrow keys go to the others.
  */
-import { isStruck, type Meter, type NotatedBar, strikeOf, type Voice } from '@shedbook/core';
+import { isLooped, isStruck, type Meter, type NotatedBar, strikeOf, type Voice } from '@shedbook/core';
 import { type KeyboardEvent, useEffect, useRef } from 'react';
 import { type Line, markAt, type SlotPlace, setMark, toggleStroke } from '../edit/strokes.ts';
 import { heightOf } from '../notation/exercise-drawing.tsx';
@@ -126,7 +126,7 @@ export function LineEditor(props: LineEditorProps) {
             height={height}
             pattern={line.pattern}
             voice={voice}
-            last={index === notated.length - 1}
+            repeats={index === notated.length - 1 && isLooped(notated.length)}
             active={active}
             onPress={press}
             onFocus={onActive}

@@ -27,7 +27,8 @@ interface SlotRowProps {
   readonly height: number;
   readonly pattern: Pattern;
   readonly voice: Voice;
-  readonly last: boolean;
+  /** Whether the bar closes with a repeat sign. */
+  readonly repeats: boolean;
   readonly active: SlotPlace | null;
   readonly onPress: (place: SlotPlace) => void;
   readonly onFocus: (place: SlotPlace) => void;
@@ -61,7 +62,7 @@ export function SlotRow(props: SlotRowProps) {
         </div>
       )}
       <Notation viewBox={`${row.left - 1} ${top} ${span + 2} ${height}`}>
-        <BarDrawing layout={layout} staff={staff} last={props.last} />
+        <BarDrawing layout={layout} staff={staff} repeats={props.repeats} />
         <Ball bar={bar} left={row.left} right={ends ? row.right : (edges[row.toBeat] ?? row.right)} />
       </Notation>
       <div className={styles.slots}>

@@ -6,8 +6,8 @@ import styles from './notation.module.css';
 interface BarDrawingProps {
   readonly layout: BarLayout;
   readonly staff: StaffKind;
-  /** Whether the bar closes with a final bar line. */
-  readonly last: boolean;
+  /** Whether the bar closes with a repeat sign. */
+  readonly repeats: boolean;
   /** Whether it closes with a bar line at all. */
   readonly hasBarLine?: boolean;
 }
@@ -15,7 +15,7 @@ interface BarDrawingProps {
 const FIVE_LINES = [-2, -1, 0, 1, 2].map((line) => line * SPACE);
 
 /** The ink of one bar, its left end at x 0 and its middle line at y 0. */
-export function BarDrawing({ layout, staff, last, hasBarLine = true }: BarDrawingProps) {
+export function BarDrawing({ layout, staff, repeats, hasBarLine = true }: BarDrawingProps) {
   const reach = staff === 'one line' ? SPACE : 2 * SPACE;
   const rows = staff === 'one line' ? [0] : FIVE_LINES;
   return (
@@ -24,8 +24,13 @@ export function BarDrawing({ layout, staff, last, hasBarLine = true }: BarDrawin
         <path key={y} className={styles.staffLine} d={`M0 ${y}H${layout.width}`} />
       ))}
       {hasBarLine && <path className={styles.barLine} d={`M${layout.width} ${-reach}V${reach}`} />}
-      {hasBarLine && last && (
-        <path className={styles.finalLine} d={`M${layout.width + 5} ${-reach}V${reach}`} />
+      {hasBarLine && repeats && (
+        <>
+          <path className={styles.heavyLine} d={`M${layout.width + 5} ${-reach}V${reach}`} />
+          {[-SPACE / 2, SPACE / 2].map((y) => (
+            <circle key={y} cx={layout.width - 5} cy={y} r="2" />
+          ))}
+        </>
       )}
       {layout.lines.map((line) => (
         <path

@@ -1,6 +1,6 @@
 /** An exercise drawn on one line, or on five where several voices play. */
 
-import { type Exercise, type Meter, type NotatedBar, notateBar, struckSlots } from '@shedbook/core';
+import { type Exercise, isLooped, type Meter, type NotatedBar, notateBar, struckSlots } from '@shedbook/core';
 import { memo } from 'react';
 import { Ball } from './ball.tsx';
 import { BarDrawing } from './bar-drawing.tsx';
@@ -53,14 +53,14 @@ interface BarsProps {
   readonly sticking: boolean;
   /** Which bar of the exercise the first one is, from 0. */
   readonly firstBar?: number;
-  /** Whether the last one closes the exercise. */
-  readonly closes?: boolean;
+  /** Whether the last one closes with a repeat sign. */
+  readonly repeats?: boolean;
   readonly hasBarLines?: boolean;
 }
 
 /** Bars one after another in one picture. */
 export const BarsDrawing = memo(function BarsDrawing(props: BarsProps) {
-  const { bars, staff, sticking, firstBar = 0, closes = true, hasBarLines = true } = props;
+  const { bars, staff, sticking, firstBar = 0, repeats = false, hasBarLines = true } = props;
   const layouts = bars.map((bar) => layOutBar(bar, staff));
   const { top, height } = heightOf(layouts, sticking);
   const width = layouts.reduce((sum, layout) => sum + layout.width, 0);
@@ -75,7 +75,7 @@ export const BarsDrawing = memo(function BarsDrawing(props: BarsProps) {
             <BarDrawing
               layout={layout}
               staff={staff}
-              last={closes && index === layouts.length - 1}
+              repeats={repeats && index === layouts.length - 1}
               hasBarLine={hasBarLines}
             />
             <Ball bar={firstBar + index} left={0} right={layout.width} />
@@ -106,7 +106,7 @@ export function ExerciseRows({
         staff={staffOf(exercise)}
         sticking={exercise.sticking !== null}
         firstBar={first}
-        closes={first + abreast >= bars.length}
+        repeats={first + abreast >= bars.length && isLooped(bars.length)}
       />
     </div>
   ));
@@ -114,11 +114,13 @@ export function ExerciseRows({
 
 /** A whole exercise in one picture. */
 export function ExerciseDrawing({ exercise, meter }: ExerciseDrawingProps) {
+  const bars = notateExercise(exercise, meter);
   return (
     <BarsDrawing
-      bars={notateExercise(exercise, meter)}
+      bars={bars}
       staff={staffOf(exercise)}
       sticking={exercise.sticking !== null}
+      repeats={isLooped(bars.length)}
     />
   );
 }

@@ -1,6 +1,6 @@
 /** The heading of the page: title and author are written where they stand; meter, feel and tempo in a small form. */
 
-import { formatFeel, type Lesson } from '@shedbook/core';
+import { countedTempo, formatFeel, type Lesson, noteSign, tempoBeat } from '@shedbook/core';
 import { classes } from '@shedbook/stand';
 import { useNamesInUse } from '../document/names-in-use.ts';
 import { useDocument } from '../document/use-document.ts';
@@ -42,6 +42,7 @@ export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
   const inUse = useNamesInUse(document.id);
   const words = useWords();
   const { tempo, meter, feel } = lesson;
+  const counted = (bpm: number) => countedTempo(meter, bpm);
   return (
     <header className={styles.heading}>
       <PlainField
@@ -66,7 +67,10 @@ export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
               <span className="hidden-words">{words.heading.edit}: </span>
               <span className={styles.meter}>{meter.text}</span>
               <span>{feelWords(formatFeel(feel), words)}</span>
-              <span>♩ = {words.heading.tempi({ from: tempo.startBpm, to: tempo.goalBpm })}</span>
+              <span>
+                {noteSign(tempoBeat(meter))} ={' '}
+                {words.heading.tempi({ from: counted(tempo.startBpm), to: counted(tempo.goalBpm) })}
+              </span>
             </>
           }
         >

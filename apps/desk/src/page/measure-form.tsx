@@ -1,6 +1,7 @@
 /** Meter, feel and tempo. What is not one is said beside its field and not kept. */
 
 import {
+  countedTempo,
   FEEL_NAMES,
   formatFeel,
   isFeelName,
@@ -8,6 +9,7 @@ import {
   LESSON_TEMPI,
   type Lesson,
   parseMeter,
+  quarterTempo,
   readFeel,
 } from '@shedbook/core';
 import { Choices, Field } from '@shedbook/stand';
@@ -38,10 +40,6 @@ function CheckedField({ label, value, expected, isRight, onKeep }: CheckedFieldP
   );
 }
 
-function isBpm(text: string): boolean {
-  return text.trim() !== '' && isWithin(LESSON_TEMPI, Number(text));
-}
-
 /** The form. */
 export function MeasureForm({ lesson }: { readonly lesson: Lesson }) {
   const document = useDocument();
@@ -50,8 +48,12 @@ export function MeasureForm({ lesson }: { readonly lesson: Lesson }) {
   const edit = (change: (text: string) => string) => document.edit(change(document.state().text));
   const feel = formatFeel(lesson.feel);
   const kind = isFeelName(feel) ? feel : 'ratio';
+  const { meter } = lesson;
   const { startBpm, goalBpm, stepBpm } = lesson.tempo;
-  const range = `${LESSON_TEMPI.least}–${LESSON_TEMPI.most}`;
+  const counted = (bpm: number) => countedTempo(meter, bpm);
+  const quarters = (beats: string) => quarterTempo(meter, Number(beats));
+  const isTempo = (beats: string) => beats.trim() !== '' && isWithin(LESSON_TEMPI, quarters(beats));
+  const range = `${counted(LESSON_TEMPI.least)}–${counted(LESSON_TEMPI.most)}`;
   return (
     <div className={styles.form}>
       <CheckedField
@@ -82,26 +84,26 @@ export function MeasureForm({ lesson }: { readonly lesson: Lesson }) {
       <div className={styles.tempi}>
         <CheckedField
           label={words.start}
-          value={String(startBpm)}
+          value={String(counted(startBpm))}
           expected={range}
-          isRight={isBpm}
+          isRight={isTempo}
           onKeep={(text) =>
-            edit((before) => setTempo(before, Number(text), Math.max(goalBpm, Number(text)), stepBpm))
+            edit((before) => setTempo(before, quarters(text), Math.max(goalBpm, quarters(text)), stepBpm))
           }
         />
         <CheckedField
           label={words.goal}
-          value={String(goalBpm)}
+          value={String(counted(goalBpm))}
           expected={range}
-          isRight={isBpm}
-          onKeep={(text) => edit((before) => setTempo(before, startBpm, Number(text), stepBpm))}
+          isRight={isTempo}
+          onKeep={(text) => edit((before) => setTempo(before, startBpm, quarters(text), stepBpm))}
         />
         <CheckedField
           label={words.step}
-          value={String(stepBpm)}
+          value={String(counted(stepBpm))}
           expected="1–60"
           isRight={(text) => Number(text) >= 1 && Number(text) <= 60}
-          onKeep={(text) => edit((before) => setTempo(before, startBpm, goalBpm, Number(text)))}
+          onKeep={(text) => edit((before) => setTempo(before, startBpm, goalBpm, quarters(text)))}
         />
       </div>
     </div>

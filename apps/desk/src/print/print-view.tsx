@@ -1,6 +1,6 @@
 /** Printing: the pages exactly as they come out, what can be chosen about them, and the file. */
 
-import type { Lesson, SheetSettings } from '@shedbook/core';
+import { type Lesson, PAPERS, type SheetSettings } from '@shedbook/core';
 import { addressOf, ROUTES } from '@shedbook/routes';
 import { buttonClass, Check, Choices, Icon, Range } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
@@ -33,10 +33,7 @@ function SheetChoices({ lesson }: { readonly lesson: Lesson }) {
       <Choices
         label={words.paper}
         value={sheet.paper}
-        choices={[
-          ['A4', 'A4'],
-          ['Letter', 'Letter'],
-        ]}
+        choices={PAPERS.map((paper) => [paper, paper === 'tablet' ? words.tablet : paper] as const)}
         onChange={(paper) => set('paper', paper)}
       />
       <Choices

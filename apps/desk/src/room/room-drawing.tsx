@@ -1,6 +1,6 @@
 /** An exercise as large as the room allows, its beats counted under the notes. */
 
-import type { Exercise, Meter, NotatedBar } from '@shedbook/core';
+import { type Exercise, isLooped, type Meter, type NotatedBar } from '@shedbook/core';
 import { memo, useMemo, useRef } from 'react';
 import { Ball } from '../notation/ball.tsx';
 import { BarDrawing } from '../notation/bar-drawing.tsx';
@@ -62,7 +62,11 @@ function RowDrawing(props: RowDrawingProps) {
         x += layout.width;
         return (
           <g key={bar} transform={`translate(${shift} 0)`}>
-            <BarDrawing layout={layout} staff={staff} last={bar === notated.length - 1} />
+            <BarDrawing
+              layout={layout}
+              staff={staff}
+              repeats={bar === notated.length - 1 && isLooped(notated.length)}
+            />
             <Counts row={row} edges={edges} y={top + height - 4} />
             <Ball bar={bar} left={left} right={right} quarterWidth={quarterWidth} />
           </g>

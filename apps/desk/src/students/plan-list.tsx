@@ -1,6 +1,6 @@
 /** What the student's next half hour would be. */
-import { planPractice } from '@shedbook/coach';
-import type { PracticeLog } from '@shedbook/core';
+import { meterOfItem, type PlanItem, planPractice } from '@shedbook/coach';
+import { countedTempo, type PracticeLog } from '@shedbook/core';
 import type { StoredAssignment } from '@shedbook/routes';
 import { useMemo } from 'react';
 import { useSay, useWords } from '../words/words.tsx';
@@ -27,6 +27,10 @@ export function PlanList({ id, shelf, log, assignments, now }: PlanListProps) {
     () => planPractice({ shelf, log, now, minutes: MINUTES, assignments, seed: id }),
     [shelf, log, now, assignments, id],
   );
+  const sayTempo = (item: PlanItem, { fromBpm, goalBpm }: NonNullable<PlanItem['tempo']>) => {
+    const meter = meterOfItem(item, shelf);
+    return words.from({ bpm: countedTempo(meter, fromBpm), goal: countedTempo(meter, goalBpm) });
+  };
   return (
     <section className={styles.plan} aria-label={words.plan({ minutes: MINUTES })}>
       <h3>{words.plan({ minutes: MINUTES })}</h3>
@@ -36,7 +40,7 @@ export function PlanList({ id, shelf, log, assignments, now }: PlanListProps) {
             <span className={styles.minutes}>{words.minutes({ n: item.minutes })}</span>
             <span>
               <strong>{say(item.title)}</strong>
-              {item.tempo && `, ${words.from({ bpm: item.tempo.fromBpm, goal: item.tempo.goalBpm })}`}
+              {item.tempo && `, ${sayTempo(item, item.tempo)}`}
               <span className={styles.reason}>{say(item.reason)}</span>
             </span>
           </li>

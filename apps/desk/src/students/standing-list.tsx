@@ -1,6 +1,7 @@
 /** Exercises as they stand for a student: each as it is written, with what is known of it. */
 
 import { type ExerciseStanding, nameOf } from '@shedbook/coach';
+import { countedTempo } from '@shedbook/core';
 import { sayExercise } from '@shedbook/words';
 import type { ReactNode } from 'react';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
@@ -30,6 +31,7 @@ export function StandingItem({ standing }: { readonly standing: ExerciseStanding
   const words = useWords();
   const say = useSay();
   const { exercise, lesson, cleanBpm, sore } = standing;
+  const counted = (bpm: number) => countedTempo(lesson.meter, bpm);
   return (
     <div className={styles.standing}>
       <StandingName>{nameOf(standing)}</StandingName>
@@ -37,7 +39,8 @@ export function StandingItem({ standing }: { readonly standing: ExerciseStanding
         <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
       </div>
       <p className="quiet">
-        {cleanBpm !== null && words.students.clean({ bpm: Math.round(cleanBpm), goal: lesson.tempo.goalBpm })}
+        {cleanBpm !== null &&
+          words.students.clean({ bpm: counted(cleanBpm), goal: counted(lesson.tempo.goalBpm) })}
         {cleanBpm !== null && sore && '; '}
         {sore && say(sore.told)}
       </p>

@@ -1,7 +1,7 @@
 /** What was played, by exercise and tempo, and the log as a file. */
 
 import { printPracticeLog, type ShelfLesson } from '@shedbook/coach';
-import type { PracticeLog } from '@shedbook/core';
+import { countedTempo, type PracticeLog, sectionOf } from '@shedbook/core';
 import { Button, buttonClass, Problem } from '@shedbook/stand';
 import { durationWords, loadFacts, say } from '@shedbook/words';
 import { type ChangeEvent, useState } from 'react';
@@ -9,6 +9,7 @@ import { download } from '../kept/download.ts';
 import { exerciseName } from '../page/exercise-name.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeLanguage } from '../page/words.tsx';
+import { usePracticeSession } from '../session/practice-session.tsx';
 import { Folded } from '../ui/folded.tsx';
 import inRow from '../ui/row.module.css';
 import { type LogRow, logRows } from './log-rows.ts';
@@ -40,9 +41,12 @@ function Row({ row }: { readonly row: LogRow }) {
   const all = useHearingWords();
   const { tag } = usePracticeLanguage();
   const words = all.log;
+  const { pack } = usePracticeSession();
+  const { meter } = sectionOf(pack.lesson, row.number);
   const day = new Date(row.last).toLocaleDateString(tag, { day: 'numeric', month: 'short' });
   const name = row.isFree ? all.plan.free : exerciseName(row, all.plan);
-  const tempo = (bpm: number | null) => (bpm === null ? words.never : all.plan.tempo({ bpm }));
+  const tempo = (bpm: number | null) =>
+    bpm === null ? words.never : all.plan.tempo({ bpm: countedTempo(meter, bpm) });
   return (
     <tr>
       <th scope="row">{name}</th>

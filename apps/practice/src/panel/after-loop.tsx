@@ -2,24 +2,31 @@
  * After a round: what it was, one thing to do, and on a press the figures behind it. Who plays well is told less often:
  * after every round at first, then now and then, then on asking.
  */
+import { countedTempo } from '@shedbook/core';
 import { Button } from '@shedbook/stand';
 import { sayVerdict } from '@shedbook/words';
 import { useEffect, useState } from 'react';
 import type { JudgedLoop } from '../ear/hearing.ts';
 import { useHearingCatalogue, useHearingWords } from '../page/hearing-words.ts';
+import { usePracticeSession } from '../session/practice-session.tsx';
 import styles from './after-loop.module.css';
 import { isToldNow } from './told-now.ts';
 import type { HearingView } from './use-hearing.ts';
 
 function Rounds({ loops }: { readonly loops: readonly JudgedLoop[] }) {
   const words = useHearingWords().after;
+  const { lesson } = usePracticeSession();
   return (
     <ol className={styles.rounds} data-part="rounds" aria-label={words.rounds}>
       {loops.map(({ stretch, number, judgement: { verdict }, loop }) => (
         <li key={`${stretch} ${number}`} data-verdict={verdict.is}>
           <span className={styles.sign} aria-hidden="true" />
           <span>
-            {words.round({ n: number + 1, bpm: Math.round(loop.bpm), verdict: words.short[verdict.is] })}
+            {words.round({
+              n: number + 1,
+              bpm: countedTempo(lesson.meter, loop.bpm),
+              verdict: words.short[verdict.is],
+            })}
           </span>
         </li>
       ))}

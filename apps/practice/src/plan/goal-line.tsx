@@ -1,5 +1,5 @@
 /** The student's own goal: said over today's list, changed in a sheet of its own. */
-import { PLAYED_TEMPI } from '@shedbook/core';
+import { countedTempo, PLAYED_TEMPI, quarterTempo, sectionOf } from '@shedbook/core';
 import { Button, closeSheet, Field, SheetButton } from '@shedbook/stand';
 import { type FormEvent, useState } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
@@ -10,12 +10,17 @@ import styles from './goal-line.module.css';
 
 function GoalForm() {
   const words = useHearingWords().plan.goal;
-  const { goal, setGoal } = usePracticeSession();
+  const { goal, setGoal, pack } = usePracticeSession();
+  const { meter } = sectionOf(pack.lesson, null);
   const [text, setText] = useState(goal.words);
-  const [bpm, setBpm] = useState(goal.bpm === null ? '' : String(goal.bpm));
+  const [bpm, setBpm] = useState(goal.bpm === null ? '' : String(countedTempo(meter, goal.bpm)));
   const keep = (event: FormEvent) => {
     event.preventDefault();
-    setGoal(readGoal(JSON.stringify({ words: text.trim(), bpm: bpm === '' ? null : Number(bpm) })));
+    setGoal(
+      readGoal(
+        JSON.stringify({ words: text.trim(), bpm: bpm === '' ? null : quarterTempo(meter, Number(bpm)) }),
+      ),
+    );
     closeSheet(event);
   };
   return (
@@ -30,8 +35,8 @@ function GoalForm() {
         label={words.tempo}
         type="number"
         inputMode="numeric"
-        min={PLAYED_TEMPI.least}
-        max={PLAYED_TEMPI.most}
+        min={countedTempo(meter, PLAYED_TEMPI.least)}
+        max={countedTempo(meter, PLAYED_TEMPI.most)}
         value={bpm}
         onChange={(event) => setBpm(event.target.value)}
       />
@@ -47,10 +52,12 @@ function GoalForm() {
 export function GoalLine() {
   const all = useHearingWords();
   const words = all.plan.goal;
-  const { goal } = usePracticeSession();
-  const says = [goal.words, goal.bpm === null ? '' : all.plan.tempo({ bpm: goal.bpm })].filter(
-    (each) => each !== '',
-  );
+  const { goal, pack } = usePracticeSession();
+  const { meter } = sectionOf(pack.lesson, null);
+  const says = [
+    goal.words,
+    goal.bpm === null ? '' : all.plan.tempo({ bpm: countedTempo(meter, goal.bpm) }),
+  ].filter((each) => each !== '');
   return (
     <div className={inRow.row} data-part="goal">
       {says.length > 0 && <p>{words.is({ goal: says.join(', ') })}</p>}

@@ -1,7 +1,7 @@
 /** Today's list: what to play, for how long, and why. Nothing is counted up, and nothing is lost by a day without. */
 
-import { type PlanItem, planPractice, progressOf, type ShelfLesson } from '@shedbook/coach';
-import type { PracticeLog } from '@shedbook/core';
+import { meterOfItem, type PlanItem, planPractice, progressOf, type ShelfLesson } from '@shedbook/coach';
+import type { Meter, PracticeLog } from '@shedbook/core';
 import { Button, momentNow, Select } from '@shedbook/stand';
 import { say, tempoWords } from '@shedbook/words';
 import { useMemo, useState } from 'react';
@@ -36,9 +36,11 @@ interface ItemProps {
   readonly item: PlanItem;
   readonly name: string;
   readonly isDone: boolean;
+  /** What its tempo is counted in. */
+  readonly meter: Meter;
 }
 
-function Item({ item, name, isDone }: ItemProps) {
+function Item({ item, name, isDone, meter }: ItemProps) {
   const { words: all, language } = useHearingCatalogue();
   const words = all.plan;
   const { choose } = usePracticeSession();
@@ -67,7 +69,10 @@ function Item({ item, name, isDone }: ItemProps) {
           </a>
         )}
         {item.tempo && (
-          <span className={styles.tempo}> {tempoWords(words, item.tempo.fromBpm, item.tempo.goalBpm)}</span>
+          <span className={styles.tempo}>
+            {' '}
+            {tempoWords(words, meter, { fromBpm: item.tempo.fromBpm, toBpm: item.tempo.goalBpm })}
+          </span>
         )}
         {item.part && <span className={styles.part}>{sayPart(item.part, words)}</span>}
         <span className={styles.reason}>{say(item.reason, language)}</span>
@@ -131,6 +136,7 @@ export function TodayView({ log, shelf }: TodayProps) {
             item={item}
             name={nameOf(item, shelf, words)}
             isDone={progress[index]?.isDone ?? false}
+            meter={meterOfItem(item, shelf)}
           />
         ))}
       </ol>

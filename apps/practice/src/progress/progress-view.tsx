@@ -1,6 +1,6 @@
 /** Progress over weeks as pictures: the tempo that held, exercise by exercise, and how even each limb was. */
 import { identityOf, isPart } from '@shedbook/coach';
-import { exerciseKey, LIMBS, type PracticeLog, sideOf } from '@shedbook/core';
+import { countedTempo, exerciseKey, LIMBS, type PracticeLog, sectionOf, sideOf } from '@shedbook/core';
 import { momentNow } from '@shedbook/stand';
 import { useEffect, useMemo, useState } from 'react';
 import { type EvenStretch, readEvens } from '../log/even-store.ts';
@@ -71,17 +71,19 @@ export function ProgressView({ log }: { readonly log: PracticeLog }) {
       <ul className={styles.pictures}>
         {tempi.map(({ exercise, points }) => {
           const name = exerciseName({ number: exercise.number, name: exercise.name }, all.plan);
+          const { meter } = sectionOf(pack.lesson, exercise.number);
+          const counted = (bpm: number) => countedTempo(meter, bpm);
           const fastest = Math.max(goalBpm, ...points.map(({ value }) => value));
           const slowest = Math.min(startBpm, ...points.map(({ value }) => value));
           return (
             <li key={exercise.number}>
               <h3>{words.tempo({ what: name })}</h3>
               <WeekPicture
-                label={`${words.tempo({ what: name })}: ${told(points, (bpm) => all.plan.tempo({ bpm }))}`}
+                label={`${words.tempo({ what: name })}: ${told(points, (bpm) => all.plan.tempo({ bpm: counted(bpm) }))}`}
                 {...{ points, weeks, sayWeek, foot: slowest, head: fastest }}
                 lines={[
-                  [startBpm, String(startBpm)],
-                  [goalBpm, String(goalBpm)],
+                  [startBpm, String(counted(startBpm))],
+                  [goalBpm, String(counted(goalBpm))],
                 ]}
               />
             </li>

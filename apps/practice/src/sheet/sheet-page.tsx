@@ -35,7 +35,7 @@ function Heading({ lesson }: { readonly lesson: Lesson }) {
       <p className={styles.facts}>
         <span>{first.meter.text}</span>
         <span>{feelWords(first, words)}</span>
-        <span>{tempoWords(words.sheet, startBpm, goalBpm)}</span>
+        <span>{tempoWords(words.sheet, first.meter, { fromBpm: startBpm, toBpm: goalBpm })}</span>
       </p>
       <nav className={styles.ways} aria-label={words.sheet.ways}>
         <a className={buttonClass()} href="#exercises">

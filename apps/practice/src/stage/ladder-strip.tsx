@@ -1,5 +1,6 @@
 /** The tempo ladder: how many clean loops there are, what the last one meant, and the student's own word on it. */
 import type { LadderStep } from '@shedbook/coach';
+import { countedTempo, type Meter } from '@shedbook/core';
 import { Button } from '@shedbook/stand';
 import type { PracticeWords } from '@shedbook/words';
 import { usePracticeWords } from '../page/words.tsx';
@@ -9,19 +10,24 @@ import styles from './ladder-strip.module.css';
 import type { StageActions } from './use-stage-actions.ts';
 
 /** What a loop meant, in a sentence. */
-function sayStep({ move, state }: LadderStep, { rule }: Ladder, words: PracticeWords['ladder']): string {
-  if (move === 'up') return words.up({ bpm: state.bpm });
-  if (move === 'down') return words.down({ bpm: state.bpm });
-  if (move === 'arrived') return words.arrived({ bpm: state.bpm });
+function sayStep(
+  { move, state }: LadderStep,
+  { rule }: Ladder,
+  { meter, words }: { readonly meter: Meter; readonly words: PracticeWords['ladder'] },
+): string {
+  const bpm = countedTempo(meter, state.bpm);
+  if (move === 'up') return words.up({ bpm });
+  if (move === 'down') return words.down({ bpm });
+  if (move === 'arrived') return words.arrived({ bpm });
   const left = rule.cleanLoops - state.clean;
   if (state.clean > 0 && left > 0) return words.more({ n: left });
-  return state.bpm <= rule.lowestBpm ? words.lowest({ bpm: state.bpm }) : words.stay({ bpm: state.bpm });
+  return state.bpm <= rule.lowestBpm ? words.lowest({ bpm }) : words.stay({ bpm });
 }
 
 /** What came of the last word or verdict, in a sentence. */
-function sayLast({ ladder, answer }: PracticeSession, words: PracticeWords['ladder']): string {
+function sayLast({ ladder, answer, lesson }: PracticeSession, words: PracticeWords['ladder']): string {
   if (answer !== null && answer !== 'told') return words.answers[answer];
-  return ladder.last ? sayStep(ladder.last, ladder, words) : '';
+  return ladder.last ? sayStep(ladder.last, ladder, { meter: lesson.meter, words }) : '';
 }
 
 function Boxes({ ladder }: { readonly ladder: Ladder }) {
@@ -50,7 +56,7 @@ export function LadderStrip({ actions }: { readonly actions: StageActions }) {
           {words.progress({
             clean: Math.min(state.clean, rule.cleanLoops),
             of: rule.cleanLoops,
-            bpm: state.bpm,
+            bpm: countedTempo(session.lesson.meter, state.bpm),
           })}
         </span>
         <span className={styles.last} data-part="ladder-last" role="status">

@@ -1,5 +1,5 @@
 /** What can be done on the stand, by touch, key or pedal alike. */
-import { type Lesson, toNumber } from '@shedbook/core';
+import { quarterTempo } from '@shedbook/core';
 import { useRef } from 'react';
 import { goTo } from '../page/route.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -22,12 +22,6 @@ export interface StageActions {
   readonly back: () => void;
 }
 
-/** Quarter notes a beat that is tapped. */
-function quartersOf({ meter }: Lesson): number {
-  const [first] = meter.beats;
-  return first ? 4 * toNumber(first) : 1;
-}
-
 /** The actions on what is on the stand. */
 export function useStageActions(): StageActions {
   const session = usePracticeSession();
@@ -41,7 +35,7 @@ export function useStageActions(): StageActions {
   const tap = () => {
     taps.current = withTap(taps.current, performance.now());
     const beats = tappedTempo(taps.current);
-    if (beats !== null) choose({ bpm: beats * quartersOf(lesson) });
+    if (beats !== null) choose({ bpm: quarterTempo(lesson.meter, beats) });
   };
   const clean = () => judge('clean', 'student');
   return {

@@ -1,4 +1,5 @@
 /** A round in slow motion against its model, at any speed, with the page moving. */
+import { countedTempo, sectionOf } from '@shedbook/core';
 import { Button, Choices, Range, Select } from '@shedbook/stand';
 import { useMemo, useRef, useState } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
@@ -58,7 +59,10 @@ function Replay({ take, number, audioOf }: ReplayProps) {
         >
           {take.loops.map((loop, index) => (
             <option key={loop.startSeconds} value={index}>
-              {words.roundAt({ n: index + 1, bpm: Math.round(loop.bpm) })}
+              {words.roundAt({
+                n: index + 1,
+                bpm: countedTempo(sectionOf(pack.lesson, number).meter, loop.bpm),
+              })}
             </option>
           ))}
         </Select>

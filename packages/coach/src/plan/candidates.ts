@@ -6,6 +6,7 @@
  * that a plan that is opened again is the same plan.
  */
 
+import { countedTempo } from '@shedbook/core';
 import type { PracticePart } from '../apart/apart.ts';
 import type {
   AssignedFact,
@@ -91,7 +92,8 @@ function playedBefore(
   const day = (evidence?.lastDay ?? today) - today;
   if (standing === 'shaky' || standing === 'firm') return { fact: `played-${standing}`, day };
   if (cleanBpm === null) return { fact: 'played-learning', day };
-  return { fact: 'played-clean', day, bpm: cleanBpm, goalBpm: lesson.tempo.goalBpm };
+  const counted = (bpm: number) => countedTempo(lesson.meter, bpm);
+  return { fact: 'played-clean', day, bpm: counted(cleanBpm), goalBpm: counted(lesson.tempo.goalBpm) };
 }
 
 function reviewReason(standing: ExerciseStanding, today: number): PlanReasonFact {

@@ -3,7 +3,7 @@
  *
  * Conventions: whole minutes; tempi in quarter notes a minute. Plain data, so that it can be stored and sent.
  */
-import type { PracticeLog } from '@shedbook/core';
+import { type Meter, meter, type PracticeLog, sectionOf } from '@shedbook/core';
 import type { PracticePart } from '../apart/apart.ts';
 import type { PlanNoteFact, PlanReasonFact, PlanTitleFact } from '../fact.ts';
 import type { ShelfLesson } from '../mastery/identity.ts';
@@ -63,6 +63,15 @@ export interface PlanItem {
   /** Where on the ladder to begin, and its goal. */
   readonly tempo: { readonly fromBpm: number; readonly goalBpm: number } | null;
   readonly reason: PlanReasonFact;
+}
+
+/** The meter that an item is counted in: that of its section on the shelf. */
+export function meterOfItem(
+  { lesson, number }: Pick<PlanItem, 'lesson' | 'number'>,
+  shelf: readonly ShelfLesson[],
+): Meter {
+  const found = shelf.find(({ id }) => id === lesson);
+  return found ? sectionOf(found.lesson, number).meter : meter('4/4');
 }
 
 /** A day's plan. */

@@ -5,6 +5,7 @@
  * exercise that needs a shaky skill with the least else that is new comes first.
  */
 
+import { countedTempo } from '@shedbook/core';
 import type { NextNewFact, NotSteadyFact, NotSteadyThereFact, SuggestionFact } from '../fact.ts';
 import type { ExerciseStanding } from '../mastery/exercises.ts';
 import { type Skill, skillsOf, tellSkill } from '../mastery/skills.ts';
@@ -59,9 +60,14 @@ function forShaky(options: readonly Option[], shaky: SkillStanding): Suggestion 
       follows:
         exercise.standing === 'new'
           ? { fact: 'needs-skill', more: unknown.length }
-          : { fact: 'again-from', bpm: resumeBpm(exercise) },
+          : { fact: 'again-from', bpm: resumeBeats(exercise) },
     },
   };
+}
+
+/** Where to begin again, in beats of the meter a minute. */
+function resumeBeats(exercise: ExerciseStanding): number {
+  return countedTempo(exercise.lesson.meter, resumeBpm(exercise));
 }
 
 function addsOf({ exercise, unknown }: Option): NextNewFact['adds'] {
@@ -78,7 +84,7 @@ function forFresh(option: Option, isFirst: boolean): Suggestion {
 }
 
 function forUnsteady(exercise: ExerciseStanding): NotSteadyFact | NotSteadyThereFact {
-  const bpm = resumeBpm(exercise);
+  const bpm = resumeBeats(exercise);
   const sore = exercise.sore?.told;
   return sore ? { fact: 'not-steady-there', sore, bpm } : { fact: 'not-steady', bpm };
 }

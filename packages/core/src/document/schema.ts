@@ -9,6 +9,7 @@ import { DYNAMIC_MARKS } from '../kit/dynamics.ts';
 import { LIMBS, VOICES } from '../kit/voice.ts';
 import { composeSettingsSchema } from '../lesson/compose-settings.ts';
 import { expecting } from '../lesson/expecting.ts';
+import { PAPERS } from '../lesson/lesson.ts';
 import type { FieldFact, RangeFact } from '../lesson/lesson-fact.ts';
 import { LESSON_TEMPI } from '../lesson/tempo-range.ts';
 
@@ -234,7 +235,9 @@ const layer = z.union(
 
 const sheet = z.strictObject(
   {
-    paper: oneOf(['A4', 'Letter']).optional().describe('size of the paper; `A4` when left out'),
+    paper: oneOf(PAPERS)
+      .optional()
+      .describe('size of the paper, or `tablet` for a screen held upright; `A4` when left out'),
     counts: yesNo().optional().describe('counts under the notes; false when left out'),
     stickings: yesNo().optional().describe('hands under the notes where written; true when left out'),
     legend: yesNo().optional().describe('a key to the noteheads; true when left out'),
@@ -245,6 +248,9 @@ const sheet = z.strictObject(
         '`compact`: the pattern on one line; `full`: the whole groove in every exercise; `compact` when left out',
       ),
     scale: decimal(0.6, 2, 'scale-in-range').optional().describe('size of the notation; 1 when left out'),
+    perPage: whole(1, 40, 'exercises-in-range')
+      .optional()
+      .describe('exercises on each page, smaller where they would not fit; as many as go well when left out'),
   },
   { error: map('sheet-settings') },
 );

@@ -39,6 +39,17 @@ export function exerciseOf(lesson: Lesson, number: number): Exercise {
   return exercise;
 }
 
+/** Bars of the loop that every lesson has. */
+const LOOP_BARS = 4;
+
+/**
+ * Whether a pattern of so many bars is played again and again, and is written with a repeat sign: one that goes round
+ * at least twice in the loop that every lesson has.
+ */
+export function isLooped(bars: number): boolean {
+  return Math.round(LOOP_BARS / bars) > 1;
+}
+
 /** How many bars the exercise's pattern has. */
 export function barsOf(exercise: Exercise): number {
   return exercise.parts[0]?.pattern.bars.length ?? 1;

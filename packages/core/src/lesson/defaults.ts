@@ -98,6 +98,13 @@ export function builtInForms(beats: number, endingSlots: number): readonly Form[
   ];
 }
 
+/** Whether a form is as every lesson has it: nothing that a teacher wrote. */
+export function isBuiltInForm(form: Form, beats: number): boolean {
+  const ending = form.sections.find((section) => section.ending !== null)?.ending;
+  const all = builtInForms(beats, ending?.cell.marks.length ?? 1);
+  return all.some((each) => JSON.stringify(each) === JSON.stringify(form));
+}
+
 /** The sheet where nothing is said. */
 export const DEFAULT_SHEET: SheetSettings = {
   paper: 'A4',
@@ -107,4 +114,5 @@ export const DEFAULT_SHEET: SheetSettings = {
   tickBoxes: true,
   staff: 'compact',
   scale: 1,
+  perPage: null,
 };

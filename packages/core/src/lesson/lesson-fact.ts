@@ -72,8 +72,9 @@ export interface RangeFact extends Fact {
     | 'beat-in-range'
     | 'level-in-range'
     | 'bpm-in-range'
-    | 'scale-in-range';
-  /** In bars, times, beats, dB, quarter notes a minute, or a ratio, as the fact says. */
+    | 'scale-in-range'
+    | 'exercises-in-range';
+  /** In bars, times, beats, dB, quarter notes a minute, exercises, or a ratio, as the fact says. */
   readonly least: number;
   /** In the unit of `least`, e.g. bars. */
   readonly most: number;

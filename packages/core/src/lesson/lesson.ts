@@ -91,9 +91,14 @@ export interface Layer {
   readonly joins: readonly (Voice | 'pattern')[];
 }
 
+/** What a sheet is made for: paper, or a tablet held upright. */
+export const PAPERS = ['A4', 'Letter', 'A5', 'tablet'] as const;
+/** A size of page. */
+export type Paper = (typeof PAPERS)[number];
+
 /** How the printed page looks. */
 export interface SheetSettings {
-  readonly paper: 'A4' | 'Letter';
+  readonly paper: Paper;
   /** Counts under the notes. */
   readonly counts: boolean;
   readonly stickings: boolean;
@@ -104,6 +109,8 @@ export interface SheetSettings {
   readonly staff: 'compact' | 'full';
   /** Size of the notation as a ratio to the default, 0.6–2. */
   readonly scale: number;
+  /** Exercises on each page, smaller where they would not fit; null for as many as go well. */
+  readonly perPage: number | null;
 }
 
 /** Where a student starts, where to, and by which steps; in quarter notes a minute. */

@@ -1,25 +1,15 @@
 /**
- * From the cells of several voices to notation: voices that a hand (or a foot) plays share a layer and, where
- * they are struck together, a stem.
+ * From the cells of several voices to notation: voices that share a layer share a stem where they are struck together.
  */
 import { strikeOf } from '../kit/strike.ts';
-import { VOICE_FACTS, type Voice } from '../kit/voice.ts';
-import { type Cell, isStruck, struckSlots } from '../rhythm/cell.ts';
+import { isStruck, struckSlots } from '../rhythm/cell.ts';
 import { add, equals, type Fraction, fraction, multiply } from '../rhythm/fraction.ts';
-import { commonGrid, reduceGrid } from '../rhythm/grid.ts';
+import { commonGrid } from '../rhythm/grid.ts';
 import { beatLength, beatStarts, type Meter } from '../rhythm/meter.ts';
 import { markBeams, needsBracket } from './beam.ts';
+import { type BarPart, gridOfPart, type Stave, stavesOf } from './layers.ts';
 import type { NotatedBar, NotatedEvent, NotatedGroup, NotatedHead, NotatedLayer } from './notation.ts';
 import { type SpelledBeat, spellBeat, valueDuration } from './spell.ts';
-
-/** One voice of one bar. */
-export interface BarPart {
-  readonly voice: Voice;
-  /** One cell for each beat of the meter. */
-  readonly cells: readonly Cell[];
-  /** A hand for each stroke of this bar in order, or nothing. */
-  readonly sticking?: readonly ('R' | 'L' | 'B')[];
-}
 
 interface PlacedHead {
   readonly at: Fraction;
@@ -45,11 +35,7 @@ function headsOfBeat(part: BarPart, beat: number): readonly PlacedHead[] {
 }
 
 function gridOf(parts: readonly BarPart[], beat: number): number {
-  const grids = parts.map((part) => {
-    const cell = part.cells[beat];
-    return cell ? reduceGrid(cell.marks.length, struckSlots(cell)).slots : 1;
-  });
-  return commonGrid(grids);
+  return commonGrid(parts.map((part) => gridOfPart(part, beat)));
 }
 
 function notateBeat(parts: readonly BarPart[], meter: Meter, beat: number): NotatedGroup {
@@ -119,13 +105,9 @@ function joinRests(groups: readonly NotatedGroup[], meter: Meter): readonly Nota
   });
 }
 
-function notateLayer(stems: 'up' | 'down', parts: readonly BarPart[], meter: Meter): NotatedLayer {
-  const groups = meter.beats.map((_, beat) => notateBeat(parts, meter, beat));
-  return { stems, groups: joinRests(groups, meter) };
-}
-
-function isHand(part: BarPart): boolean {
-  return VOICE_FACTS[part.voice].limb.endsWith('hand');
+function notateLayer(layer: Stave, meter: Meter): NotatedLayer {
+  const groups = meter.beats.map((_, beat) => notateBeat(layer.parts, meter, beat));
+  return { layer: layer.layer, stems: layer.stems, groups: joinRests(groups, meter) };
 }
 
 function isSilent(part: BarPart): boolean {
@@ -133,7 +115,7 @@ function isSilent(part: BarPart): boolean {
 }
 
 /**
- * Spells one bar: hands with stems up, feet with stems down.
+ * Spells one bar: hands with stems up, feet with stems down, and what would break another voice's beat apart by itself.
  * @returns layers that each add up to the bar; a layer with no stroke is left out unless nothing is struck at
  * all, when one layer has the bar rest.
  * @throws RangeError when a part has another number of cells than the meter has beats, or a mark that its voice
@@ -146,10 +128,5 @@ export function notateBar(parts: readonly BarPart[], meter: Meter): NotatedBar {
     }
   }
   const struck = parts.filter((part) => !isSilent(part));
-  const hands = struck.filter(isHand);
-  const feet = struck.filter((part) => !isHand(part));
-  const layers: NotatedLayer[] = [];
-  if (hands.length > 0 || feet.length === 0) layers.push(notateLayer('up', hands, meter));
-  if (feet.length > 0) layers.push(notateLayer('down', feet, meter));
-  return { meter, layers };
+  return { meter, layers: stavesOf(struck).map((stave) => notateLayer(stave, meter)) };
 }

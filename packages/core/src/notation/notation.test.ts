@@ -6,7 +6,8 @@ import { type Cell, cell } from '../rhythm/cell.ts';
 import { add, equals, formatFraction, fraction, ZERO } from '../rhythm/fraction.ts';
 import { meter } from '../rhythm/meter.ts';
 import { formatPattern, patternStrokes } from '../rhythm/pattern.ts';
-import { type BarPart, notateBar } from './notate.ts';
+import type { BarPart } from './layers.ts';
+import { notateBar } from './notate.ts';
 import type { NotatedBar, NotatedLayer } from './notation.ts';
 
 const cells = (text: string): readonly Cell[] => text.split(' ').map(cell);
@@ -115,13 +116,48 @@ describe('notation', () => {
     expect(write('2+2+3/8', 'xx x x.x')).toBe('n8b n8b / n4 / n4 n8');
   });
 
-  it('[NO3] joins different subdivisions of one beat in their common grid', () => {
-    const bar = notate('4/4', [
+  it('[NO8] beams a voice by its own beat where another divides it otherwise', () => {
+    // common practice: ride triplets over a snare in eighths or sixteenths: cymbals up, drums down
+    for (const [snare, spelled] of [
+      ['xx . . .', 'n8b n8b / r4 / r2'],
+      ['xxxx . . .', 'n16b n16b n16b n16b / r4 / r2'],
+    ] as const) {
+      const bar = notate('4/4', [
+        ['ride', 'x.x x x x'],
+        ['snare', snare],
+      ]);
+      expect(bar.layers.map((layer) => [layer.layer, layer.stems, shorthand(layer)])).toEqual([
+        [1, 'up', '3:2[n4 n8 / n4 / n4 / n4'],
+        [2, 'down', spelled],
+      ]);
+    }
+    // definition: the foot's triplets leave no layer that sixteenths fit
+    const three = notate('4/4', [
       ['ride', 'x.x x x x'],
-      ['snare', 'xx . . .'],
+      ['snare', 'xxxx . . .'],
+      ['bass', 'x.x x x x'],
     ]);
-    // definition: triplet slots at 0 and 4, eighths at 0 and 3, of 6
-    expect(shorthand(bar.layers[0])).toBe('6:4 n8.b n16b n8b / n4 / n4 / n4');
+    expect(three.layers.map((layer) => [layer.layer, layer.stems])).toEqual([
+      [1, 'up'],
+      [2, 'down'],
+      [3, 'up'],
+    ]);
+  });
+
+  it('[NO8] writes no subdivision that none of its voices has', () => {
+    fc.assert(
+      fc.property(parts, ({ of, ride, snare, bass }) => {
+        const bar = notate(of.text, [
+          ['ride', formatPattern(ride)],
+          ['snare', formatPattern(snare)],
+          ['bass', formatPattern(bass)],
+        ]);
+        const slots = bar.layers.flatMap((layer) =>
+          layer.groups.flatMap((group) => group.events.map((event) => event.slots)),
+        );
+        expect(slots.filter((each) => each > 8)).toEqual([]);
+      }),
+    );
   });
 
   it('[NO4] puts hands up and feet down, on one stem where struck together', () => {

@@ -1,5 +1,5 @@
 /**
- * Notation: a bar spelled as notes and rests in two layers, hands (stems up) and feet (stems down).
+ * Notation: a bar spelled as notes and rests in layers, hands (stems up) and feet (stems down).
  *
  * Conventions: every layer of every bar adds up to the bar exactly; starts and durations are in whole notes;
  * a beat's rhythm never reaches into the next beat. A tuplet covers exactly one beat.
@@ -54,8 +54,10 @@ export interface NotatedGroup {
   readonly events: readonly NotatedEvent[];
 }
 
-/** What hands or feet play in a bar. */
+/** What stands under one row of stems in a bar. */
 export interface NotatedLayer {
+  /** Number of the layer, a whole number: 1 stems up, 2 stems down, from 3 what fits the beats of neither. */
+  readonly layer: number;
   readonly stems: 'up' | 'down';
   readonly groups: readonly NotatedGroup[];
 }
@@ -63,6 +65,6 @@ export interface NotatedLayer {
 /** One bar of notation. */
 export interface NotatedBar {
   readonly meter: Meter;
-  /** Hands first, then feet; a layer in which nothing is struck is left out unless it is the only one. */
+  /** By their numbers; a layer in which nothing is struck is left out unless it is the only one. */
   readonly layers: readonly NotatedLayer[];
 }

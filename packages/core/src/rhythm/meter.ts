@@ -82,6 +82,47 @@ export function beatLength(of: Meter, index: number): Fraction {
   return length;
 }
 
+/**
+ * The note that a tempo counts: the beat, dotted in a compound meter, or its division where beats are not of one
+ * length, as in 2+2+3/8.
+ * @source MusicXML 4.0, metronome-beat: a metronome mark names its note and its dots; common practice for which.
+ */
+export function tempoBeat(of: Meter): Fraction {
+  const first = of.beats[0] ?? fraction(1, of.lower);
+  const isEven = of.beats.every((beat) => beat.num === first.num && beat.den === first.den);
+  return isEven && (first.num === 1 || first.num === 3) ? first : fraction(1, of.lower);
+}
+
+/**
+ * A tempo as people say it: whole beats of the meter a minute.
+ * @param bpm quarter notes a minute
+ * @example countedTempo(meter('12/8'), 90) // 60
+ */
+export function countedTempo(of: Meter, bpm: number): number {
+  const { num, den } = tempoBeat(of);
+  return Math.round((bpm * den) / (4 * num));
+}
+
+/**
+ * Quarter notes a minute of a tempo in beats of the meter a minute.
+ * @example quarterTempo(meter('12/8'), 60) // 90
+ */
+export function quarterTempo(of: Meter, counted: number): number {
+  const { num, den } = tempoBeat(of);
+  return (counted * 4 * num) / den;
+}
+
+/**
+ * The sign of a note in running text, as tempo marks have it: a note, and a dot where it is dotted.
+ * @source Unicode 16, Musical Symbols and Miscellaneous Symbols
+ * @example noteSign(fraction(3, 8)) // '♩.'
+ */
+export function noteSign({ num, den }: Fraction): string {
+  const isDotted = num === 3;
+  const signs: Readonly<Record<number, string>> = { 1: '𝅝', 2: '𝅗𝅥', 4: '♩', 8: '♪', 16: '𝅘𝅥𝅯', 32: '𝅘𝅥𝅰' };
+  return `${signs[isDotted ? den / 2 : den] ?? '♩'}${isDotted ? '.' : ''}`;
+}
+
 /** The name of a note value that fills one beat: `quarter`, `dotted quarter`, … or the fraction in whole notes. */
 export function beatName(length: Fraction): string {
   const names: Record<number, string> = { 1: 'whole', 2: 'half', 4: 'quarter', 8: 'eighth', 16: 'sixteenth' };

@@ -15,7 +15,16 @@ import {
   subtract,
   toNumber,
 } from './fraction.ts';
-import { beatName, beatStarts, meter, parseMeter } from './meter.ts';
+import {
+  beatName,
+  beatStarts,
+  countedTempo,
+  meter,
+  noteSign,
+  parseMeter,
+  quarterTempo,
+  tempoBeat,
+} from './meter.ts';
 import { findPatternFaults, formatPattern, parsePattern, patternStrokes } from './pattern.ts';
 
 const arbitraryFraction = fc
@@ -84,6 +93,24 @@ describe('meters', () => {
     );
     expect(beatName(fraction(3, 8))).toBe('dotted quarter');
     expect(beatName(fraction(1, 2))).toBe('half');
+  });
+
+  it('[CR10] a tempo counts the beat of its meter', () => {
+    // definition: a dotted quarter is 3/2 quarters, a half note 2, an eighth 1/2
+    for (const [of, sign, counted, bpm] of [
+      ['4/4', '♩', 90, 90],
+      ['12/8', '♩.', 60, 90],
+      ['6/8', '♩.', 47, 70.5],
+      ['6/16', '♪.', 120, 90],
+      ['2/2', '𝅗𝅥', 45, 90],
+      ['3/8', '♪', 180, 90],
+      ['2+2+3/8', '♪', 180, 90],
+    ] as const) {
+      expect([noteSign(tempoBeat(meter(of))), countedTempo(meter(of), bpm)]).toEqual([sign, counted]);
+      expect(quarterTempo(meter(of), counted)).toBe(bpm);
+    }
+    // definition: 70 quarters are 46 2/3 dotted ones
+    expect(countedTempo(meter('6/8'), 70)).toBe(47);
   });
 
   it('[CR3] refuses what is not a meter', () => {

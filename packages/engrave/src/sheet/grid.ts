@@ -13,18 +13,30 @@ import { exerciseTitle } from './sheet-words.ts';
 const COLUMN_GAP_MM = 7;
 const ROW_GAP_MM = 4.6;
 
-/** The most columns a page is read in at two metres; smaller notes allow one more. */
-const MOST_COLUMNS = 2;
-const SMALL_SCALE = 0.8;
+/** The most columns of a page. */
+const MOST_COLUMNS = 3;
 
-/** How much wider than its least a bar is given, and the share of bars that must have it. */
-const COMFORT = 1.12;
+/** How much wider than its least a bar is given where that many columns stand abreast. */
+const COMFORT: readonly number[] = [1, 1, 1.02, 1.15];
+
+/** The same for several bars on one line. */
+const COMFORT_IN_LINE = 1.12;
+
+/** The share of bars that must have room in a column, and how much smaller all may become for it. */
 const COMFORTABLE_SHARE = 0.8;
+const LEAST_SHRINK = 0.9;
+
+/** A bar that has a row to itself is not drawn out further than this beyond the least of the widest. */
+const MOST_STRETCH = 1.25;
 
 interface Grid {
   readonly columns: number;
   readonly columnMm: number;
   readonly gutterMm: number;
+  /** How much smaller the notation is, so that the columns hold it; at most 1. */
+  readonly shrink: number;
+  /** The widest least of a bar, before it is made smaller. */
+  readonly widestMm: number;
 }
 
 function cellWidthMm(grid: Grid, span: number): number {
@@ -36,24 +48,24 @@ function gutterWidthMm({ fonts, numbers }: SheetContext): number {
   return widest + GUTTER_GAP_MM;
 }
 
-function withColumns(context: SheetContext, columns: number): Grid {
+function withColumns(context: SheetContext, columns: number, widestMm: number, shrink = 1): Grid {
   const columnMm = (context.contentWidthMm - (columns - 1) * COLUMN_GAP_MM) / columns;
-  return { columns, columnMm, gutterMm: gutterWidthMm(context) };
+  return { columns, columnMm, gutterMm: gutterWidthMm(context), shrink, widestMm };
 }
 
-/** As many columns as give most bars room. */
+/** As many columns as give most bars room, the notation a little smaller where that makes one more. */
 function chooseGrid(context: SheetContext, prepared: readonly PreparedExercise[]): Grid {
-  const widths = prepared.flatMap((each) =>
-    each.bars.map((_, bar) => lineWidthMm(context, each, bar, bar + 1)),
-  );
-  const most = context.settings.scale < SMALL_SCALE ? MOST_COLUMNS + 1 : MOST_COLUMNS;
-  for (let columns = most; columns > 1; columns -= 1) {
-    const grid = withColumns(context, columns);
-    const room = (grid.columnMm - grid.gutterMm) / COMFORT;
-    const fitting = widths.filter((width) => width <= room).length;
-    if (fitting >= COMFORTABLE_SHARE * widths.length) return grid;
+  const widths = prepared
+    .flatMap((each) => each.bars.map((_, bar) => lineWidthMm(context, each, bar, bar + 1)))
+    .toSorted((a, b) => a - b);
+  const wide = widths[Math.ceil(COMFORTABLE_SHARE * widths.length) - 1] ?? 0;
+  const widest = widths.at(-1) ?? 0;
+  for (let columns = MOST_COLUMNS; columns > 1; columns -= 1) {
+    const { columnMm, gutterMm } = withColumns(context, columns, widest);
+    const shrink = Math.min(1, (columnMm - gutterMm) / ((COMFORT[columns] as number) * wide));
+    if (shrink >= LEAST_SHRINK) return withColumns(context, columns, widest, shrink);
   }
-  return withColumns(context, 1);
+  return withColumns(context, 1, widest);
 }
 
 interface GridLine {
@@ -84,7 +96,7 @@ function spanFor(
 function barsPerLine(context: SheetContext, grid: Grid, prepared: PreparedExercise): number {
   if (grid.columns > 1) return grid.columns;
   const widest = Math.max(...prepared.bars.map((_, bar) => lineWidthMm(context, prepared, bar, bar + 1)));
-  return Math.max(1, Math.floor((grid.columnMm - grid.gutterMm) / (widest * COMFORT)));
+  return Math.max(1, Math.floor((grid.columnMm - grid.gutterMm) / (widest * COMFORT_IN_LINE)));
 }
 
 function linesOf(context: SheetContext, grid: Grid, prepared: PreparedExercise): readonly GridLine[] {
@@ -107,12 +119,22 @@ function linesOf(context: SheetContext, grid: Grid, prepared: PreparedExercise):
   return lines;
 }
 
+/** Whether an exercise is the first of its page where a page has a chosen number of them. */
+function opensPage({ numbers, settings }: SheetContext, { prepared, from }: GridLine): boolean {
+  const { perPage } = settings;
+  return perPage !== null && from === 0 && numbers.indexOf(prepared.exercise.number) % perPage === 0;
+}
+
 /** Lines that stand beside each other; an exercise of several lines keeps each row to itself. */
-function rowsOf(grid: Grid, lines: readonly GridLine[]): readonly (readonly GridLine[])[] {
+function rowsOf(
+  context: SheetContext,
+  grid: Grid,
+  lines: readonly GridLine[],
+): readonly (readonly GridLine[])[] {
   const rows: GridLine[][] = [];
   let used = grid.columns;
   for (const line of lines) {
-    if (used + line.span > grid.columns) {
+    if (used + line.span > grid.columns || opensPage(context, line)) {
       rows.push([]);
       used = 0;
     }
@@ -136,12 +158,18 @@ function groupOf(
   return { kind: 'group', x, y, id, label, items: laid.items };
 }
 
+/** How wide a line may be: one bar over several columns, or over a whole row, is not drawn out to fill them. */
+function mostWidthMm({ gutterMm, columns, widestMm, shrink }: Grid, { from, to, span }: GridLine): number {
+  if (to - from > 1 || (span === 1 && columns > 1)) return Number.POSITIVE_INFINITY;
+  return gutterMm + MOST_STRETCH * widestMm * shrink;
+}
+
 function layOutRow(context: SheetContext, grid: Grid, row: readonly GridLine[]): FlowBlock {
   let column = 0;
   const laid = row.map((line) => {
     const shrunk =
       line.shrink < 1 ? { ...context, staffSpaceMm: context.staffSpaceMm * line.shrink } : context;
-    const cellMm = cellWidthMm(grid, line.span);
+    const cellMm = Math.min(cellWidthMm(grid, line.span), mostWidthMm(grid, line));
     const block = layOutLine(shrunk, line.prepared, {
       from: line.from,
       to: line.to,
@@ -167,9 +195,10 @@ export function layOutExercises(context: SheetContext): readonly FlowBlock[] {
   if (context.lesson.exercises.length === 0) return [];
   const prepared = context.lesson.exercises.map((exercise) => prepareExercise(context, exercise));
   const grid = chooseGrid(context, prepared);
-  const lines = prepared.flatMap((each) => linesOf(context, grid, each));
-  return rowsOf(grid, lines).map((row, index) => {
-    const block = layOutRow(context, grid, row);
+  const sized = { ...context, staffSpaceMm: context.staffSpaceMm * grid.shrink };
+  const lines = prepared.flatMap((each) => linesOf(sized, grid, each));
+  return rowsOf(sized, grid, lines).map((row, index) => {
+    const block = layOutRow(sized, grid, row);
     return index === 0 ? { ...block, gapMm: 6 } : block;
   });
 }

@@ -101,7 +101,7 @@ function grooveRequest(context: SheetContext, from: number, to: number): TileReq
     staffSpaceMm: GROOVE_STAFF_SPACE_MM,
     widthMm: null,
     signature: true,
-    barLines: 'repeat',
+    barLines: to === barCount(parts, MOST_GROOVE_BARS) ? 'repeat' : 'single',
     title: context.words.groove,
     description: describeBars(parts, context.words, from, to),
   };

@@ -51,7 +51,7 @@ function show(row: Row, tile: Tile): void {
 function tempoMark(context: SheetContext): Row {
   const row: Row = { items: [], x: 0 };
   const tempi = printedTempi(context.lesson);
-  show(row, tempoNote(context, tempi.note, MARK_STAFF_SPACE_MM));
+  show(row, tempoNote(context, tempi.beat, MARK_STAFF_SPACE_MM));
   row.x += 1.8;
   say(context, row, `= ${tempi.start}`, 'bold');
   if (tempi.goal !== tempi.start) {

@@ -1,5 +1,6 @@
 /** Notes in running text: tempo and feel marks, and the heads of a legend. */
 import {
+  type Fraction,
   fraction,
   meter,
   type NotatedBar,
@@ -47,18 +48,13 @@ function markEvent(note: MarkNote, head: NotatedHead): NotatedEvent {
   };
 }
 
-function markBar(
-  notes: readonly MarkNote[],
-  triplet: boolean,
-  head = PLAIN,
-  stems: 'up' | 'down' = 'up',
-): NotatedBar {
+function markBar(notes: readonly MarkNote[], triplet: boolean, head = PLAIN): NotatedBar {
   const tuplet = triplet ? { actual: 3, normal: 2, bracket: true } : null;
   const events = notes.map((note) => markEvent(note, head));
   const length = fraction(1, 4);
   return {
     meter: { ...QUARTERS, bar: length },
-    layers: [{ stems, groups: [{ beat: 0, beats: 1, tuplet, events }] }],
+    layers: [{ layer: 1, stems: 'up', groups: [{ beat: 0, beats: 1, tuplet, events }] }],
   };
 }
 
@@ -80,19 +76,12 @@ export interface MarkContext {
   readonly prefix: string;
 }
 
-/** The note that a tempo counts. */
-export function tempoNote(
-  { engraver, prefix }: MarkContext,
-  note: 'quarter' | 'dotted quarter',
-  staffSpaceMm: number,
-): Tile {
-  const dots = note === 'quarter' ? 0 : 1;
-  return bareTile(
-    engraver,
-    `${prefix}mark-tempo`,
-    markBar([{ base: 4, dots, start: [0, 1] }], false),
-    staffSpaceMm,
-  );
+/** The note that a tempo counts, by its length in whole notes: plain, or dotted where it divides in three. */
+export function tempoNote({ engraver, prefix }: MarkContext, beat: Fraction, staffSpaceMm: number): Tile {
+  const dots = beat.num === 3 ? 1 : 0;
+  const base = (beat.den / (dots + 1)) as NoteValue['base'];
+  const bar = markBar([{ base, dots, start: [0, 1] }], false);
+  return bareTile(engraver, `${prefix}mark-tempo`, bar, staffSpaceMm);
 }
 
 /** Two even notes, and the long and short one of a triplet that they are played as. */

@@ -1,17 +1,21 @@
-/** Pages: blocks flowed from the top margin down, a footer on each. */
+/** Pages: blocks set from the top margin down, a footer under them. */
 import type { Box } from '../svg/geometry.ts';
 import type { FlowBlock } from './context.ts';
 import { allMoved, type Item } from './item.ts';
+import { isRow, type PagePlan } from './paginate.ts';
 import { movedPlace, type PagedPlace } from './places.ts';
 
-/** Paper sizes in millimetres. @source ISO 216 (A4), ANSI/ASME Y14.1 (Letter, 8.5 × 11 in) */
+/**
+ * Paper sizes in millimetres, and the white round the content: what printers cannot reach is less. A tablet has three
+ * to four, and needs no white to hold it by.
+ * @source ISO 216 (A4, A5), ANSI/ASME Y14.1 (Letter, 8.5 × 11 in)
+ */
 export const PAPER_MM = {
-  A4: { widthMm: 210, heightMm: 297 },
-  Letter: { widthMm: 215.9, heightMm: 279.4 },
+  A4: { widthMm: 210, heightMm: 297, marginMm: 12 },
+  Letter: { widthMm: 215.9, heightMm: 279.4, marginMm: 12 },
+  A5: { widthMm: 148, heightMm: 210, marginMm: 10 },
+  tablet: { widthMm: 160, heightMm: 213, marginMm: 7 },
 } as const;
-
-/** White round the content, in millimetres; what printers cannot reach is less. */
-export const MARGIN_MM = 12;
 
 /** Kept free above the lower margin for the footer. */
 export const FOOTER_MM = 8;
@@ -25,41 +29,23 @@ export interface PageContent {
   readonly items: readonly Item[];
 }
 
-interface Filling {
-  items: Item[];
-  y: number;
-}
-
-/** Height of a block with those that it has to stand above; its own where all of them fill more than a page. */
-function togetherMm(blocks: readonly FlowBlock[], index: number, pageMm: number): number {
-  const own = blocks[index]?.heightMm ?? 0;
-  let all = own;
-  for (let i = index; blocks[i]?.keepsNext && blocks[i + 1]; i += 1) {
-    const next = blocks[i + 1] as FlowBlock;
-    all += next.gapMm + next.heightMm;
-  }
-  return all > pageMm ? own : all;
-}
-
-/** Blocks on as many pages as they need. */
-export function flow(
+/** Blocks set on the pages that they were given to. */
+export function setPages(
   blocks: readonly FlowBlock[],
-  heightMm: number,
+  pages: readonly PagePlan[],
+  marginMm: number,
 ): { readonly pages: readonly (readonly Item[])[]; readonly places: readonly PagedPlace[] } {
-  const pages: Filling[] = [{ items: [], y: 0 }];
   const places: PagedPlace[] = [];
-  for (const [index, block] of blocks.entries()) {
-    let page = pages.at(-1) as Filling;
-    if (page.y > 0 && page.y + block.gapMm + togetherMm(blocks, index, heightMm) > heightMm) {
-      page = { items: [], y: 0 };
-      pages.push(page);
-    }
-    const y = page.y + (page.y > 0 ? block.gapMm : 0);
-    page.items.push(...allMoved(block.items, MARGIN_MM, MARGIN_MM + y));
-    for (const place of block.places ?? []) {
-      places.push({ ...movedPlace(place, MARGIN_MM, MARGIN_MM + y), page: pages.length - 1 });
-    }
-    page.y = y + block.heightMm;
-  }
-  return { pages: pages.map((page) => page.items), places };
+  const set = pages.map((page, number) => {
+    let y = 0;
+    return blocks.slice(page.from, page.to).flatMap((block, index) => {
+      y += index === 0 ? 0 : block.gapMm + (isRow(block) ? page.spreadMm : 0);
+      const top = marginMm + y;
+      y += block.heightMm;
+      const moved = (block.places ?? []).map((place) => movedPlace(place, marginMm, top));
+      places.push(...moved.map((place) => ({ ...place, page: number })));
+      return allMoved(block.items, marginMm, top);
+    });
+  });
+  return { pages: set, places };
 }

@@ -6,6 +6,7 @@ import {
   type Exercise,
   type Fraction,
   fraction,
+  isLooped,
   multiply,
   type NotatedBar,
   type Subdivision,
@@ -117,6 +118,8 @@ export function lineRequest(
     staff: prepared.staff,
     staffSpaceMm: context.staffSpaceMm,
     widthMm: null,
+    barLines:
+      to === prepared.bars.length && isLooped(barCount(ownParts(exercise), MOST_BARS)) ? 'repeat' : 'single',
     title: exerciseTitle(context.words, exercise),
     description: describeBars(parts, context.words, from, to),
     ...(texts.length > 0 ? { texts } : {}),

@@ -1,4 +1,4 @@
-import { patternStrokes } from '@shedbook/core';
+import { meter, patternStrokes } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
@@ -143,16 +143,31 @@ describe('header', () => {
     expect(compound).not.toContain('swing');
   });
 
-  it('[EN25] a compound meter counts dotted quarters where they are whole', () => {
-    const compound = (tempo: string) =>
-      textsOf(layOut(`title: T\nmeter: 12/8\ntempo: ${tempo}\nexercises: ["x x x x"]\n`));
+  it('[EN25] the tempo counts the beat of the meter, whether or not it divides', () => {
+    const printed = (of: string, tempo: string) => {
+      const beats = meter(of)
+        .beats.map(() => 'x')
+        .join(' ');
+      const sheet = layOut(`title: T\nmeter: ${of}\ntempo: ${tempo}\nexercises: ["${beats}"]\n`);
+      const mark = tilesOf(sheet).find(({ content }) => content.includes('mark-tempo'));
+      const glyphs = mark?.drawing.shapes.map(({ glyph }) => glyph);
+      // standard: SMuFL, noteheadBlack E0A4, noteheadHalf E0A3
+      const head = glyphs?.includes('E0A4') ? 'black' : glyphs?.includes('E0A3') ? 'half' : 'other';
+      return { head, isDotted: mark?.content.includes('class="dots"'), texts: textsOf(sheet) };
+    };
+    const says = (...texts: readonly string[]) => expect.arrayContaining([...texts]);
     // definition: a dotted quarter is 3/2 of a quarter, so 90 quarters a minute are 60 dotted ones
-    expect(compound('{ start: 90, goal: 120, step: 15 }')).toEqual(
-      expect.arrayContaining(['= 60', 'goal 80', '60', '70', '80']),
-    );
-    expect(compound('{ start: 100, goal: 120, step: 15 }')).toEqual(
-      expect.arrayContaining(['= 100', 'goal 120']),
-    );
+    expect(printed('12/8', '{ start: 90, goal: 120, step: 15 }')).toEqual({
+      ...{ head: 'black', isDotted: true, texts: says('= 60', 'goal 80', '60', '70', '80') },
+    });
+    // definition: 100 quarters a minute are 66 2/3 dotted ones, and 70 are 46 2/3
+    expect(printed('9/8', '{ start: 100, goal: 121, step: 15 }')).toEqual({
+      ...{ head: 'black', isDotted: true, texts: says('= 67', 'goal 81', '67', '77', '81') },
+    });
+    expect(printed('6/8', '70').texts).toEqual(says('= 47'));
+    // definition: a half note is two quarters
+    expect(printed('2/2', '120')).toEqual({ head: 'half', isDotted: false, texts: says('= 60') });
+    expect(printed('3/4', '90')).toEqual({ head: 'black', isDotted: false, texts: says('= 90') });
   });
 
   it('[EN35] a picture stands in the corner of the first page', () => {

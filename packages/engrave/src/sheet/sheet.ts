@@ -3,14 +3,15 @@
  *
  * Conventions: millimetres from a page's upper left corner; pages count from 0, all else from 1.
  */
-import { type Form, type Lesson, type SheetSettings, sectionsOf } from '@shedbook/core';
+import { type Form, isBuiltInForm, type Lesson, type SheetSettings, sectionsOf } from '@shedbook/core';
 import { readSvg } from '../svg/read-svg.ts';
 import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
 import type { SheetContext } from './context.ts';
 import { layOutFooter, layOutHeader } from './header.ts';
 import { allMoved } from './item.ts';
-import { FOOTER_MM, flow, MARGIN_MM, PAPER_MM, type PageContent } from './page.ts';
+import { FOOTER_MM, PAPER_MM, type PageContent, setPages } from './page.ts';
+import { paginate } from './paginate.ts';
 import type { PagedPlace } from './places.ts';
 import { layOutSections } from './section-blocks.ts';
 import type { SheetWords } from './sheet-words.ts';
@@ -21,7 +22,7 @@ export interface SheetOptions extends Partial<SheetSettings> {
   readonly engraver: Engraver;
   readonly fonts: Fonts;
   readonly words: SheetWords;
-  /** Forms to explain; those of the lesson that play the pattern where left out. */
+  /** Forms to explain; those that the teacher wrote and that play the pattern where left out. */
   readonly forms?: readonly Form[];
   /** Texts of the page SVGs as outlines, for viewers without the fonts; text when left out. */
   readonly outlineText?: boolean;
@@ -58,11 +59,16 @@ function settingsOf(lesson: Lesson, options: SheetOptions): SheetSettings {
     tickBoxes: options.tickBoxes ?? own.tickBoxes,
     staff: options.staff ?? own.staff,
     scale: options.scale ?? own.scale,
+    perPage: options.perPage ?? own.perPage,
   };
 }
 
-function playsPattern(form: Form): boolean {
-  return form.sections.some((section) => section.play === 'pattern');
+/** The forms to explain: what the teacher wrote, where it plays the exercise. What every lesson has needs no words. */
+function formsOf({ forms, meter }: Lesson): readonly Form[] {
+  return forms.filter(
+    (form) =>
+      !isBuiltInForm(form, meter.beats.length) && form.sections.some((section) => section.play === 'pattern'),
+  );
 }
 
 /** What a section of a lesson is laid out with. @param index of the section, from 0 */
@@ -81,10 +87,10 @@ export function contextOf(
     fonts: options.fonts,
     words: options.words,
     settings,
-    forms: options.forms ?? lesson.forms.filter(playsPattern),
+    forms: options.forms ?? formsOf(lesson),
     staffSpaceMm: STAFF_SPACE_MM[settings.staff] * settings.scale,
-    contentWidthMm: paper.widthMm - 2 * MARGIN_MM,
-    contentHeightMm: paper.heightMm - 2 * MARGIN_MM - FOOTER_MM,
+    contentWidthMm: paper.widthMm - 2 * paper.marginMm,
+    contentHeightMm: paper.heightMm - 2 * paper.marginMm - FOOTER_MM,
   };
 }
 
@@ -112,33 +118,46 @@ function pageOf(content: PageContent, title: string, outlines: Fonts | null): Pa
   };
 }
 
+/** How much smaller notation becomes, step by step, until a page holds as many exercises as it should. */
+const SMALLER = 0.94;
+const SMALLEST_SCALE = 0.6;
+
+/** The pages at the scale that is asked, or at the largest under it that keeps the exercises of a page together. */
+function planPages(lesson: Lesson, options: SheetOptions) {
+  const contexts = sectionsOf(lesson).map((section, index) =>
+    contextOf(section, options, { whole: lesson, index }),
+  );
+  const context = contexts[0] as SheetContext;
+  const blocks = [
+    layOutHeader(context, options.codeSvg === undefined ? null : readSvg(options.codeSvg)),
+    ...layOutSections(contexts, lesson.text),
+  ];
+  const { perPage, scale, paper } = context.settings;
+  const room = { heightMm: context.contentHeightMm, perPage };
+  const pages = paginate(blocks, room);
+  if (!pages && scale * SMALLER >= SMALLEST_SCALE)
+    return planPages(lesson, { ...options, scale: scale * SMALLER });
+  const plan = pages ?? paginate(blocks, { ...room, perPage: null }) ?? [];
+  return { context, ...setPages(blocks, plan, PAPER_MM[paper].marginMm) };
+}
+
 /**
  * Lays a lesson out on pages.
  * @returns the pages, and where every slot of every exercise stands on them.
  * @throws RangeError when `codeSvg` is not a drawing of paths and basic shapes.
  */
 export function layOutSheet(lesson: Lesson, options: SheetOptions): Sheet {
-  const contexts = sectionsOf(lesson).map((section, index) =>
-    contextOf(section, options, { whole: lesson, index }),
-  );
-  const context = contexts[0] as SheetContext;
-  const { widthMm, heightMm } = PAPER_MM[context.settings.paper];
-  const { pages, places } = flow(
-    [
-      layOutHeader(context, options.codeSvg === undefined ? null : readSvg(options.codeSvg)),
-      ...layOutSections(contexts, lesson.text),
-    ],
-    context.contentHeightMm,
-  );
+  const { context, pages, places } = planPages(lesson, options);
+  const { widthMm, heightMm, marginMm } = PAPER_MM[context.settings.paper];
   const margins = {
-    x: MARGIN_MM,
-    y: MARGIN_MM,
-    width: widthMm - 2 * MARGIN_MM,
-    height: heightMm - 2 * MARGIN_MM,
+    x: marginMm,
+    y: marginMm,
+    width: widthMm - 2 * marginMm,
+    height: heightMm - 2 * marginMm,
   };
   const whole = pages.map((items, index) => {
     const footer = layOutFooter(context, index + 1, pages.length);
-    const foot = allMoved(footer.items, MARGIN_MM, heightMm - MARGIN_MM - footer.heightMm);
+    const foot = allMoved(footer.items, marginMm, heightMm - marginMm - footer.heightMm);
     return pageOf(
       { widthMm, heightMm, margins, items: [...items, ...foot] },
       options.words.page({ title: lesson.title, page: index + 1, pages: pages.length }),

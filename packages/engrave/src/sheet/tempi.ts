@@ -1,14 +1,15 @@
 /**
  * Tempi as they are printed: which note is counted, and the steps from start to goal.
  *
- * Conventions: a lesson's tempi are quarter notes a minute. In a compound meter the dotted quarter is counted
- * where that gives whole numbers.
+ * Conventions: a lesson's tempi are quarter notes a minute; printed are whole beats of its meter, which is what a
+ * metronome is set to.
  */
-import type { Lesson } from '@shedbook/core';
+import { countedTempo, type Fraction, type Lesson, tempoBeat } from '@shedbook/core';
 
-/** Tempi in beats of one note value. */
+/** Tempi in beats of the meter a minute, whole numbers. */
 export interface PrintedTempi {
-  readonly note: 'quarter' | 'dotted quarter';
+  /** Length of the note that is counted, in whole notes. */
+  readonly beat: Fraction;
   readonly start: number;
   readonly goal: number;
   /** Start to goal, both included, in steps. */
@@ -22,18 +23,13 @@ function stepsBetween(start: number, goal: number, step: number): readonly numbe
 
 /** The lesson's tempi as printed. */
 export function printedTempi({ tempo, meter }: Lesson): PrintedTempi {
-  const dotted = [tempo.startBpm, tempo.goalBpm, tempo.stepBpm].map((bpm) => (bpm * 2) / 3);
-  const inDotted = meter.compound && meter.lower === 8 && dotted.every((bpm) => Number.isInteger(bpm));
-  const [start, goal, step] = (inDotted ? dotted : [tempo.startBpm, tempo.goalBpm, tempo.stepBpm]) as [
-    number,
-    number,
-    number,
-  ];
+  const { startBpm, goalBpm, stepBpm } = tempo;
+  const counted = stepsBetween(startBpm, goalBpm, stepBpm).map((bpm) => countedTempo(meter, bpm));
   return {
-    note: inDotted ? 'dotted quarter' : 'quarter',
-    start,
-    goal,
-    steps: stepsBetween(start, goal, step),
+    beat: tempoBeat(meter),
+    start: countedTempo(meter, startBpm),
+    goal: countedTempo(meter, goalBpm),
+    steps: [...new Set(counted)],
   };
 }
 

@@ -29,7 +29,7 @@ function tickBox({ fonts }: SheetContext, tempo: string, x: number, widthMm: num
 
 /** As many of the tempi as fit a width; start and goal stay. */
 export function tickBoxes(context: SheetContext, roomMm: number): Block {
-  const steps = printedTempi(context.lesson).steps.map((bpm) => `${Math.round(bpm * 100) / 100}`);
+  const steps = printedTempi(context.lesson).steps.map(String);
   const texts = steps.map((step) => context.fonts.widthMm(step, BOX_TEXT.weight, BOX_TEXT.sizeMm));
   const widthMm = Math.max(...texts) + BOX.padMm;
   const pitch = widthMm + BOX.gapMm;

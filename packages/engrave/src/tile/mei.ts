@@ -18,6 +18,7 @@ import {
   type NotatedLayer,
   STAFF_POSITIONS,
 } from '@shedbook/core';
+import { accentId, accentsOf } from './accents.ts';
 import { HEAD_CODE_POINTS, headOf } from './heads.data.ts';
 
 /** `full`: five lines. `line`: one line. `bare`: no line at all, for marks in running text. */
@@ -29,7 +30,7 @@ export interface MeiOptions {
   readonly staff: Staff;
   /** Clef and meter before the first bar. */
   readonly signature: boolean;
-  /** `repeat`: between repeat signs. `open`: no bar lines. */
+  /** `repeat`: a repeat sign at the end. `open`: no bar lines. */
   readonly barLines: 'single' | 'repeat' | 'open';
   /** Number of the first bar. */
   readonly firstBar: number;
@@ -91,11 +92,21 @@ function graceNotes(writing: Writing, event: NotatedEvent): string {
     .join('');
 }
 
-function articulations(event: NotatedEvent): string {
+/** Signs of a stem; what stands beside a head is engraved under the stem and moved there afterwards. */
+function articulations(writing: Writing, event: NotatedEvent): string {
+  const { outside, beside } = accentsOf(event, writing.stems);
+  const isUp = writing.stems === 'up';
   const open = event.heads.some((head) => head.voice === 'hihat-open') ? ['open'] : [];
-  const accent = event.heads.some((head) => head.accent) ? ['acc'] : [];
-  const names = [...open, ...accent];
-  return names.length === 0 ? '' : `<artic artic="${names.join(' ')}" place="above"/>`;
+  const outer = outside.length > 0 ? ['acc'] : [];
+  const above = isUp ? [...open, ...outer] : open;
+  const below = isUp ? [] : outer;
+  const sign = (names: readonly string[], place: string) =>
+    names.length === 0 ? '' : `<artic artic="${names.join(' ')}" place="${place}"/>`;
+  const moved = beside.map((head) => {
+    const id = accentId(headId(writing.options.prefix, writing.bar, event, head));
+    return `<artic xml:id="${escapeXml(id)}" artic="acc" place="${isUp ? 'below' : 'above'}"/>`;
+  });
+  return sign(above, 'above') + sign(below, 'below') + moved.join('');
 }
 
 /** What stands on the stem of a stroke, by MEI's names, or null for nothing. */
@@ -111,6 +122,19 @@ const STEM_MODIFIERS: Readonly<Record<Articulation, 'z' | null>> = {
 function stemModifier(event: NotatedEvent): string {
   const sign = event.heads.map((head) => STEM_MODIFIERS[head.articulation]).find((each) => each !== null);
   return sign ? ` stem.mod="${sign}"` : '';
+}
+
+/** Length of a stem, in half staff spaces: an octave. @source common practice */
+const STEM_HALF_SPACES = 7;
+
+/** The same where a flag would hang beside a parenthesis. */
+const FLAGGED_GHOST_HALF_SPACES = 9;
+
+function stemLength(event: NotatedEvent): string {
+  // Verovio sets the sign of a buzz by the stem that it would draw itself.
+  if (event.beamed || event.value.base < 2 || stemModifier(event) !== '') return '';
+  const isFlagged = event.value.base >= 8 && event.heads.some((head) => head.ghost);
+  return ` stem.len="${isFlagged ? FLAGGED_GHOST_HALF_SPACES : STEM_HALF_SPACES}"`;
 }
 
 function duration(event: NotatedEvent): string {
@@ -131,12 +155,12 @@ function writeHead(
 
 function writeNote(writing: Writing, event: NotatedEvent): string {
   const hidden = writing.options.stems ? '' : ' stem.visible="false"';
-  const stem = `${duration(event)} stem.dir="${writing.stems}"${hidden}${stemModifier(event)}`;
+  const stem = `${duration(event)} stem.dir="${writing.stems}"${stemLength(event)}${hidden}${stemModifier(event)}`;
   const [first, ...others] = event.heads;
   if (!first) return '';
-  if (others.length === 0) return writeHead(writing, event, first, stem, articulations(event));
+  if (others.length === 0) return writeHead(writing, event, first, stem, articulations(writing, event));
   const heads = event.heads.map((head) => writeHead(writing, event, head, '', '')).join('');
-  return `<chord ${stem}>${articulations(event)}${heads}</chord>`;
+  return `<chord ${stem}>${articulations(writing, event)}${heads}</chord>`;
 }
 
 function writeEvent(writing: Writing, event: NotatedEvent): string {
@@ -191,13 +215,13 @@ function writeTuplet(writing: Writing, tuplet: NonNullable<NotatedGroup['tuplet'
 
 function writeLayer(writing: Writing, layer: NotatedLayer, meter: Meter): string {
   const groups = layer.groups.map((group) => writeGroup(writing, group, meter)).join('');
-  return `<layer n="${layer.stems === 'up' ? 1 : 2}">${groups}</layer>`;
+  return `<layer n="${layer.layer}">${groups}</layer>`;
 }
 
 function barLine(options: MeiOptions, side: 'left' | 'right', at: 'edge' | 'inside'): string {
   if (options.barLines === 'open') return ` ${side}="invis"`;
   if (at === 'inside') return side === 'right' ? ' right="single"' : '';
-  if (options.barLines === 'repeat') return ` ${side}="${side === 'left' ? 'rptstart' : 'rptend'}"`;
+  if (options.barLines === 'repeat' && side === 'right') return ' right="rptend"';
   return ` ${side}="single"`;
 }
 

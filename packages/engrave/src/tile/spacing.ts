@@ -16,11 +16,13 @@ import {
   subtract,
   toNumber,
 } from '@shedbook/core';
+import { accentsOf } from './accents.ts';
 
 /** Extents of signs in staff spaces, as the music font draws them. */
 const HEAD = 1.3;
-const FLAG = 0.8;
-const PARENTHESIS = 0.65;
+const FLAG = 1.05;
+const PARENTHESIS = 0.67;
+const ACCENT_BESIDE = 1.85;
 const GRACE_NOTE = 1.35;
 const DOT = 0.7;
 const REST = 1.1;
@@ -47,7 +49,8 @@ function extentOf(event: NotatedEvent, stems: 'up' | 'down'): Extent {
   const flag = !event.beamed && event.value.base >= 8 && stems === 'up' ? FLAG : 0;
   const dot = event.value.dots === 1 ? DOT : 0;
   const left = ghost + graceNotesOf(event) * GRACE_NOTE;
-  return { start: event.start, left, right: HEAD + Math.max(ghost, flag, dot) };
+  const accent = accentsOf(event, stems).beside.length > 0 ? ACCENT_BESIDE : 0;
+  return { start: event.start, left, right: HEAD + Math.max(ghost, flag, dot, accent) };
 }
 
 /** Extents of all that starts together, in order of time. */

@@ -2,7 +2,7 @@ import { meter, parsePattern, patternStrokes, toNumber, VOICES, type Voice } fro
 import { describe, expect, it } from 'vitest';
 import { barsOf, engraver } from '../../test/setup.ts';
 import { rootOf } from '../../test/xml.ts';
-import { contains } from '../svg/geometry.ts';
+import { type Box, contains } from '../svg/geometry.ts';
 import { loadEngraver } from './load-engraver.ts';
 import type { Tile, TileRequest } from './tile.ts';
 
@@ -17,6 +17,11 @@ function tile(parts: Parameters<typeof barsOf>[0], over: Partial<TileRequest> = 
     widthMm: 120,
     ...over,
   });
+}
+
+function overlap(a: Box, b: Box): boolean {
+  const apart = a.x + a.width <= b.x || b.x + b.width <= a.x;
+  return !apart && a.y + a.height > b.y && b.y + b.height > a.y;
 }
 
 const glyphs = (of: Tile) => of.drawing.shapes.flatMap((shape) => shape.glyph ?? []);
@@ -126,6 +131,72 @@ describe('signs', () => {
       for (const grace of heads.slice(0, -1))
         expect(grace.box.width).toBeLessThan(0.8 * (main?.box.width ?? 0));
     }
+  });
+
+  const boxesOf = (of: Tile, kind: string) =>
+    of.drawing.groups.filter((group) => group.classes.includes(kind)).map(({ box }) => box);
+  /** Staff spaces in the units of a drawing. */
+  const UNITS = 18;
+
+  it('[EN50] stems are as long as an octave, and a flag ends over the middle of its head', () => {
+    for (const parts of [{ snare: '.x ..x x ...x' }, { ride: '.x ..x x ...x' }, { bass: '.x ..x x ...x' }]) {
+      for (const staff of ['line', 'full'] as const) {
+        const of = tile(parts, { staff, widthMm: 160 });
+        const heads = boxesOf(of, 'notehead');
+        const stems = boxesOf(of, 'stem');
+        // common practice: three and a half spaces, from the middle of the head to the end of the stem
+        for (const [i, head] of heads.entries()) {
+          const middle = head.y + head.height / 2;
+          const stem = stems[i] ?? head;
+          const end = 'bass' in parts ? stem.y + stem.height - middle : middle - stem.y;
+          expect(Math.abs(end / UNITS - 3.5)).toBeLessThan(0.25);
+        }
+      }
+    }
+  });
+
+  it('[EN50] a flag keeps off the head and the rest after it', () => {
+    for (const text of ['..x x ..x ..x', '.x .x x .', '..x ... ..x .']) {
+      const of = tile({ snare: text }, { staff: 'line', widthMm: null });
+      const after = [...boxesOf(of, 'notehead'), ...boxesOf(of, 'rest')];
+      for (const flag of boxesOf(of, 'flag')) {
+        const right = flag.x + flag.width;
+        const next = Math.min(...after.map(({ x }) => x).filter((x) => x > flag.x));
+        if (Number.isFinite(next)) expect((next - right) / UNITS).toBeGreaterThan(0.4);
+      }
+    }
+  });
+
+  it('[EN50] the parentheses of a ghost note keep off stem and flag', () => {
+    for (const text of ['g . . .', '..g .g ...g .']) {
+      const of = tile({ snare: text }, { staff: 'line' });
+      const closing = of.drawing.shapes.filter(({ glyph }) => glyph === 'E26B').map(({ box }) => box);
+      expect(closing.length).toBeGreaterThan(0);
+      for (const stem of boxesOf(of, 'stem').map((box) => ({ ...box, right: box.x + 2 }))) {
+        for (const box of closing) expect(box.x < stem.x - UNITS || box.x > stem.right + 1).toBe(true);
+      }
+      for (const flag of boxesOf(of, 'flag')) {
+        for (const box of closing) expect(overlap(box, flag)).toBe(false);
+      }
+    }
+  });
+
+  it('[EN51] an accent of one voice stands at that voice', () => {
+    const place = (parts: Parameters<typeof barsOf>[0]) => {
+      const of = tile(parts);
+      const accents = of.drawing.shapes.filter(({ glyph }) => glyph === 'E4A0' || glyph === 'E4A1');
+      return accents.map(({ box }) => {
+        const middleMm = (box.y + box.height / 2 - of.drawing.viewBox.y) * of.mmPerUnit;
+        const beside = of.heads.find(({ yMm }) => Math.abs(yMm - middleMm) < 0.2 * SPACE_MM);
+        return beside?.voice ?? (middleMm < of.staffTopMm ? 'over' : 'under');
+      });
+    };
+    expect(place({ ride: 'x . . .', snare: 'X . . .' })).toEqual(['snare']);
+    expect(place({ ride: 'X . . .', snare: 'x . . .' })).toEqual(['over']);
+    expect(place({ ride: 'X . . .', snare: 'X . . .' })).toEqual(['over', 'snare']);
+    expect(place({ snare: 'X . . .' })).toEqual(['over']);
+    expect(place({ ride: 'x . . .', bass: 'X . . .' })).toEqual(['under']);
+    expect(place({ bass: 'X . . .', 'hihat-foot': 'x . . .' })).toEqual(['bass']);
   });
 
   it('[EN9] plain strokes have none of these signs', () => {

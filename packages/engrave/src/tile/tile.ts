@@ -12,6 +12,7 @@ import { type MeiOptions, type Staff, writeMei } from './mei.ts';
 import { type Anchor, momentsOf } from './moments.ts';
 import { leadIn, leastWidth, lengthOf, type SlotText } from './spacing.ts';
 import type { EngravingToolkit } from './toolkit.ts';
+import { touchUp } from './touch-up.ts';
 
 /** What is to be engraved, and how large. */
 export interface TileRequest {
@@ -91,9 +92,9 @@ const UNITS_PER_QUARTER = 2552.5;
 /** Half the width of a notehead, in staff spaces. */
 const HALF_HEAD_SPACES = 0.65;
 
-/** Staff spaces that clef, meter and an opening repeat take before the first note. */
+/** Staff spaces that clef and meter take before the first note, and a repeat sign after the last. */
 const SIGNATURE_SPACES = 11;
-const REPEAT_SPACES = 2.6;
+const REPEAT_SPACES = 2.4;
 
 const COMMON_OPTIONS = {
   adjustPageHeight: true,
@@ -154,7 +155,7 @@ function engrave(toolkit: EngravingToolkit, request: TileRequest): { svg: string
   const { id, staff, signature = false, barLines = 'single', firstBar = 1, stems = true } = request;
   toolkit.loadData(writeMei(request.bars, { prefix: id, staff, signature, barLines, firstBar, stems }));
   const timemap = request.timemap ? toolkit.renderToTimemap({ includeRests: false }) : [];
-  return { svg: toolkit.renderToSVG(1), timemap };
+  return { svg: touchUp(toolkit.renderToSVG(1)), timemap };
 }
 
 interface RawTimemapEntry {

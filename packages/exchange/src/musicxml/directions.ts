@@ -10,6 +10,7 @@ import {
   type Meter,
   type SwingRatio,
   swingAt,
+  tempoBeat,
   toNumber,
 } from '@shedbook/core';
 import { type XmlNode, xml } from '../xml/write-xml.ts';
@@ -46,13 +47,6 @@ function beatUnit(beat: Fraction): readonly XmlNode[] {
 
 function round(value: number): number {
   return Math.round(value * 100) / 100;
-}
-
-/** The beat that a tempo mark counts: the meter's, or its division where beats differ. */
-function tempoBeat(meter: Meter): Fraction {
-  const first = meter.beats[0] ?? fraction(1, meter.lower);
-  const even = meter.beats.every((beat) => beat.num === first.num && beat.den === first.den);
-  return even && (first.num === 1 || first.num === 3) ? first : fraction(1, meter.lower);
 }
 
 /** The tempo mark of a lesson at `bpm` quarter notes a minute, with tempo and swing for playback. */

@@ -1,7 +1,7 @@
 /**
  * A spelled bar as a MusicXML measure.
  *
- * Conventions: voice 1 is the hands, stems up; voice 2 the feet, stems down, after a backup of the whole bar.
+ * Conventions: a voice for each layer: 1 the hands, stems up; 2 the feet, stems down, after a backup of the whole bar.
  * Divisions are the fewest per quarter that write every duration of the score as a whole number.
  */
 import {
@@ -61,7 +61,7 @@ function groupNodes(
   const beams = beamValues(group.events);
   return group.events.flatMap((event, i) =>
     noteNodes(event, {
-      voice: layer.stems === 'up' ? 1 : 2,
+      voice: layer.layer,
       stem: layer.stems,
       duration: inDivisions(event.duration, context.divisions),
       tuplet: group.tuplet,

@@ -24,7 +24,7 @@ import { STAFF_PLACES } from './staff-places.ts';
 
 /** What is written of an event beside itself. */
 export interface NoteContext {
-  /** Number of the voice in the part: 1 hands, 2 feet. */
+  /** Number of the voice in the part: that of its layer. */
   readonly voice: number;
   readonly stem: 'up' | 'down';
   /** Duration in divisions: so many parts of a quarter note. */

@@ -91,7 +91,7 @@ function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assesse
     ...[...time, ...levels].filter(({ strength }) => strength >= 1),
   ];
   const doubts = new Set([...known.untold, ...known.doubted]);
-  return { findings, praise: praiseOf(wholeMatch(reading.rounds), timed, doubts), wholeMs };
+  return { findings, praise: praiseOf(wholeMatch(reading.rounds), timed, { task, untold: doubts }), wholeMs };
 }
 
 /** What is to be said of some rounds, in no particular order, and what may be praised where nothing is wrong. */

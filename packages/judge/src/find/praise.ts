@@ -3,6 +3,7 @@
  */
 import { groupBy, type Voice } from '@shedbook/core';
 import { median } from '@shedbook/signal';
+import { countedBpm, type LoopTask } from '../loop/task.ts';
 import type { Match } from '../take/match.ts';
 import { spreadOf } from '../take/own-pulse.ts';
 import type { PraiseFact } from '../verdict/fact.ts';
@@ -34,7 +35,7 @@ function steadiest(timed: readonly TimedRound[]): readonly PraiseFact[] {
 export function praiseOf(
   { pairs, missed, extra }: Match,
   timed: readonly TimedRound[],
-  untold: ReadonlySet<Voice>,
+  { task, untold }: { readonly task: LoopTask; readonly untold: ReadonlySet<Voice> },
 ): readonly PraiseFact[] {
   const beats = pairs.map(({ due }) => due.beats);
   const isLong = timed.length > 1 || Math.max(0, ...beats) >= FEWEST_BEATS;
@@ -43,7 +44,9 @@ export function praiseOf(
     ...(missed.length + extra.length + untold.size === 0 && pairs.length > 0
       ? [{ fact: 'praise-all-there', count: pairs.length } as const]
       : []),
-    ...(isLong && bpm.length > 0 ? [{ fact: 'praise-tempo-holds', bpm: median(bpm) } as const] : []),
+    ...(isLong && bpm.length > 0
+      ? [{ fact: 'praise-tempo-holds', bpm: countedBpm(task, median(bpm)) } as const]
+      : []),
     ...steadiest(timed),
   ];
 }

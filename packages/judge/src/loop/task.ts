@@ -68,6 +68,11 @@ export interface LoopAsked {
   readonly mute?: readonly Voice[];
 }
 
+/** A tempo as a student counts it: whole beats a minute. @param bpm quarter notes a minute */
+export function countedBpm({ beatsInBar, quartersInBar }: LoopTask, bpm: number): number {
+  return Math.round((bpm * beatsInBar) / quartersInBar);
+}
+
 /** Moments closer than this are one moment: strokes of one slot differ by rounding only. */
 const SAME_MOMENT_SECONDS = 1e-6;
 

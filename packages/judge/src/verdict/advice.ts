@@ -4,7 +4,7 @@
  * Conventions: what a student is told to do names a sound or a movement; amounts are figures.
  */
 import type { Voice, WrittenPlace } from '@shedbook/core';
-import type { LoopTask } from '../loop/task.ts';
+import { countedBpm, type LoopTask } from '../loop/task.ts';
 import { placeOf, whoPlays } from '../loop/who-and-where.ts';
 import type { AdviceFact, FigureFact } from './fact.ts';
 import type { About } from './verdict.ts';
@@ -84,7 +84,7 @@ const OF_VOICE: Readonly<Partial<Record<About['what'], Advise>>> = {
   'too-little-heard': ({ voice }) => ({ fact: 'do-let-be-heard', voice }),
 };
 
-function plainAdvice({ what, exercise, beats = 0, bpm = 0 as never }: About): AdviceFact | null {
+function plainAdvice({ what, exercise, beats = 0, bpm }: About, task: LoopTask): AdviceFact | null {
   switch (what) {
     case 'other-exercise':
       return exercise === undefined
@@ -100,7 +100,10 @@ function plainAdvice({ what, exercise, beats = 0, bpm = 0 as never }: About): Ad
       return { fact: 'do-keep-moving' };
     case 'slow':
     case 'fast':
-      return { fact: what === 'slow' ? 'do-play-faster' : 'do-play-slower', bpm };
+      return {
+        fact: what === 'slow' ? 'do-play-faster' : 'do-play-slower',
+        bpm: countedBpm(task, bpm ?? task.bpm),
+      };
     case 'nobody-played':
       return { fact: 'do-join-in' };
     case 'only-loudspeaker':
@@ -115,7 +118,7 @@ function plainAdvice({ what, exercise, beats = 0, bpm = 0 as never }: About): Ad
 /** What to do about something; null where there is nothing to do, as for an offset of the whole. */
 export function adviceOn(about: About, task: LoopTask): AdviceFact | null {
   const { voice } = about;
-  if (voice === undefined) return plainAdvice(about);
+  if (voice === undefined) return plainAdvice(about, task);
   return OF_VOICE[about.what]?.({ ...about, voice }, task) ?? null;
 }
 

@@ -4,6 +4,7 @@
 export const print = {
   title: 'Print',
   paper: 'Paper',
+  tablet: 'tablet',
   counts: 'Counts under the notes',
   stickings: 'Hands',
   legend: 'Key to the noteheads',

@@ -65,6 +65,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'level-in-range': 'a level in dB, a number from {$least :number} to {$most :number}',
   'bpm-in-range': 'quarter notes a minute, a number from {$least :number} to {$most :number}',
   'scale-in-range': 'a scale, a number from {$least :number} to {$most :number}',
+  'exercises-in-range': 'exercises, a whole number from {$least :number} to {$most :number}',
   'a-level':
     'a level in dB from {$leastDb :number} to {$mostDb :number}, or one of {$words :list type=series}',
   'at-least': '{$bound :number useGrouping=never} or more',

@@ -63,5 +63,5 @@ export const tempo = {
   slower: 'Slower',
   faster: 'Faster',
   tap: 'Tap',
-  slider: 'Tempo in quarter notes a minute',
+  slider: 'Tempo in beats a minute',
 } as const;

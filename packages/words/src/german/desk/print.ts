@@ -6,6 +6,7 @@ import { translation } from '../../message/translated.ts';
 export const print = translation<typeof english.print>()({
   title: 'Drucken',
   paper: 'Papier',
+  tablet: 'Tablet',
   counts: 'Zählzeiten unter den Noten',
   stickings: 'Hände',
   legend: 'Zeichenerklärung',

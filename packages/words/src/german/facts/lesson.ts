@@ -66,6 +66,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'level-in-range': 'ein Pegel in dB, eine Zahl von {$least :number} bis {$most :number}',
   'bpm-in-range': 'Viertel in der Minute, eine Zahl von {$least :number} bis {$most :number}',
   'scale-in-range': 'eine Größe, eine Zahl von {$least :number} bis {$most :number}',
+  'exercises-in-range': 'Übungen, eine ganze Zahl von {$least :number} bis {$most :number}',
   'a-level':
     'ein Pegel in dB von {$leastDb :number} bis {$mostDb :number} oder eines von {$words :list type=series}',
   'at-least': 'mindestens {$bound :number useGrouping=never}',

@@ -65,5 +65,5 @@ export const tempo = translation<typeof english.tempo>()({
   slower: 'Langsamer',
   faster: 'Schneller',
   tap: 'Klopfen',
-  slider: 'Tempo in Viertelnoten in der Minute',
+  slider: 'Tempo in Schlägen in der Minute',
 });
