@@ -27,3 +27,6 @@ export function factInEnglish(fact: RoomFact): string {
 
 /** What a sheet says. */
 export const ENGLISH_SHEET = SHEET_WORDS.en;
+
+/** The same in German. */
+export const GERMAN_SHEET = SHEET_WORDS.de;

@@ -57,6 +57,37 @@ const BITMAPS: ReadonlySet<number> = new Set([
   OPS.paintImageMaskXObjectRepeat,
 ]);
 
+/** A part of a file's structure: what it is, the text that stands for it, and its parts. */
+export interface PdfPart {
+  readonly role: string;
+  readonly alt: string | null;
+  readonly parts: readonly PdfPart[];
+}
+
+interface RawNode {
+  readonly role?: string;
+  readonly alt?: string;
+  readonly children?: readonly RawNode[];
+}
+
+function partsOf({ children = [] }: RawNode): readonly PdfPart[] {
+  return children.flatMap((child) =>
+    child.role === undefined ? [] : [{ role: child.role, alt: child.alt ?? null, parts: partsOf(child) }],
+  );
+}
+
+/** The structure of each page, and the language of the file. */
+export function readStructure(bytes: Uint8Array) {
+  return withPdf(bytes, async (file) => {
+    const pages = Array.from({ length: file.numPages }, (_, index) => index + 1);
+    const trees = await Promise.all(pages.map(async (n) => (await file.getPage(n)).getStructTree()));
+    const { info } = await file.getMetadata();
+    const isMarked = (await file.getMarkInfo())?.Marked ?? false;
+    const language = (info as { readonly Language?: string }).Language ?? null;
+    return { language, isMarked, pages: trees.map((tree) => partsOf(tree as RawNode)) };
+  });
+}
+
 async function withPdf<T>(bytes: Uint8Array, use: (file: PDFDocumentProxy) => Promise<T>): Promise<T> {
   // The reader takes the bytes for itself, hence a copy.
   const task = getDocument({ data: Uint8Array.from(bytes), verbosity: 0, fontExtraProperties: true });

@@ -56,7 +56,7 @@ declare module 'pdfkit' {
     save(): this;
     restore(): this;
     struct(type: string, options: Readonly<Record<string, unknown>>, children?: unknown): unknown;
-    markStructureContent(type: string, options?: Readonly<Record<string, unknown>>): unknown;
+    markContent(type: string, options?: Readonly<Record<string, unknown>>): this;
     endMarkedContent(): this;
     addStructure(element: unknown): this;
     on(event: 'data', listener: (chunk: Uint8Array) => void): this;

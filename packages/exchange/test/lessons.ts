@@ -72,6 +72,7 @@ export function lessonOf(parts: Partial<Lesson>): Lesson {
       legend: true,
       tickBoxes: true,
       staff: 'full',
+      perPage: null,
       scale: 1,
     },
     compose: { limits: {}, weights: {} } as Lesson['compose'],

@@ -1,7 +1,7 @@
 import { chromium } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { ENGLISH_SHEET } from '../../../../internal/testing/in-english.ts';
-import { drawPdf, readPdf } from '../../../../internal/testing/pdf.ts';
+import { ENGLISH_SHEET, GERMAN_SHEET } from '../../../../internal/testing/in-english.ts';
+import { drawPdf, type PdfPart, readPdf, readStructure } from '../../../../internal/testing/pdf.ts';
 import { chromiumPath } from '../../../../internal/testing/programs.mjs';
 import { barsOf, engraver, fonts, lessonOf } from '../../test/setup.ts';
 import { layOutSheet, type Sheet } from '../sheet/sheet.ts';
@@ -64,6 +64,37 @@ describe('PDF', () => {
       expect(text).toContain(each);
     expect(title).toBe('First swing');
     expect(author).toBe('Oda Lindqvist-Reyes');
+  });
+
+  it('[EN52] says headings, paragraphs and every exercise to those who listen, in their language', async () => {
+    const sections = LESSON.replace(
+      'exercises:',
+      'sections:\n  - heading: Ride\n    text: Sing it.\n    exercises:',
+    );
+    for (const [words, language, first] of [
+      [ENGLISH_SHEET, 'en', 'Exercise 1. Snare: 1, 2 let, 3, 3 let.'],
+      [GERMAN_SHEET, 'de', 'Übung 1. '],
+    ] as const) {
+      const sheet = layOutSheet(lessonOf(sections), { engraver, fonts, words });
+      const bytes = await writePdf(sheet.pages, fonts, sheet);
+      // library: pdf.js 5.4
+      const structure = await readStructure(bytes);
+      expect([structure.language, structure.isMarked]).toEqual([language, true]);
+      // standard: XMP, pdfuaid:part (ISO 14289-1, 5)
+      expect(Buffer.from(bytes).toString('latin1')).toContain('<pdfuaid:part>1</pdfuaid:part>');
+      const flat = (parts: readonly PdfPart[]): readonly PdfPart[] =>
+        parts.flatMap((part) => [part, ...flat(part.parts)]);
+      const all = structure.pages.flatMap(flat);
+      const headings = all.map(({ role }) => role).filter((role) => role.startsWith('H'));
+      // definition: title, then the section, then its groove and how it is built up
+      expect(headings).toEqual(['H1', 'H2', 'H3', 'H3']);
+      expect(all.some(({ role }) => role === 'P')).toBe(true);
+      const told = all.flatMap(({ role, alt }) => (role === 'Figure' ? [alt ?? ''] : []));
+      expect(told.filter((alt) => alt === '')).toEqual([]);
+      expect(told.some((alt) => alt.startsWith(first))).toBe(true);
+      // definition: the groove and three exercises
+      expect(told).toHaveLength(4);
+    }
   });
 
   it('[EN38] the same sheet gives the same bytes', async () => {

@@ -5,13 +5,22 @@
  * Conventions: a PDF point is 1/72 inch. The same pages and the same date always give the same bytes.
  */
 import PDFDocument from 'pdfkit';
-import { INK, type Item, type LineItem, type RectItem, type RingItem, type TextItem } from '../sheet/item.ts';
+import {
+  type GroupItem,
+  INK,
+  type Item,
+  type LineItem,
+  type RectItem,
+  type RingItem,
+  type TextItem,
+} from '../sheet/item.ts';
 import type { PageContent } from '../sheet/page.ts';
 import { pictureMap } from '../sheet/write-svg.ts';
 import type { Drawing } from '../svg/drawing.ts';
 import { compose, QUARTER_HANDLE, scale, shift } from '../svg/geometry.ts';
 import type { Fonts } from '../text/fonts.ts';
 import { colourOperators, mapOperator, shapeOperators } from './content.ts';
+import { Structure } from './structure.ts';
 
 /** Points in a millimetre. @source 1 in = 25.4 mm = 72 pt */
 export const POINTS_PER_MM = 72 / 25.4;
@@ -20,13 +29,10 @@ export const POINTS_PER_MM = 72 / 25.4;
 export interface PdfInfo {
   readonly title?: string;
   readonly author?: string | null;
+  /** The language that it is read in, as BCP 47 names it; English where left out. */
+  readonly language?: string;
   /** When it was made, in milliseconds since 1970; the start of 1970 where nobody says. */
   readonly createdMs?: number;
-}
-
-interface Writing {
-  readonly document: PDFDocument;
-  readonly fonts: Fonts;
 }
 
 function ringSteps({ x, y, radius: r }: RingItem): string {
@@ -56,7 +62,7 @@ function stroke(item: LineItem | RectItem | RingItem, x: number, y: number): str
   return `q ${map} ${colourOperators(item.colour, 'RG')} ${item.strokeMm.toFixed(3)} w ${steps} S Q`;
 }
 
-function drawText({ document }: Writing, item: TextItem, x: number, y: number): void {
+function drawText(document: PDFDocument, item: TextItem, x: number, y: number): void {
   let left = item.x + x;
   for (const run of item.runs) {
     document
@@ -75,11 +81,8 @@ function drawing(of: Drawing, map: ReturnType<typeof scale>): string {
   return of.shapes.map((shape) => shapeOperators(shape, map, INK)).join('\n');
 }
 
-function drawItem(writing: Writing, item: Item, x: number, y: number): void {
-  const { document } = writing;
-  if (item.kind === 'text') drawText(writing, item, x, y);
-  else if (item.kind === 'group')
-    for (const inner of item.items) drawItem(writing, inner, x + item.x, y + item.y);
+function drawItem(document: PDFDocument, item: Exclude<Item, GroupItem>, x: number, y: number): void {
+  if (item.kind === 'text') drawText(document, item, x, y);
   else if (item.kind === 'tile') {
     const { drawing: engraved, mmPerUnit } = item.tile;
     const place = compose(
@@ -107,7 +110,10 @@ function joined(chunks: readonly Uint8Array[]): Uint8Array {
 function open(info: PdfInfo): PDFDocument {
   return new PDFDocument({
     autoFirstPage: false,
-    lang: 'en',
+    lang: info.language ?? 'en',
+    tagged: true,
+    subset: 'PDF/UA',
+    pdfVersion: '1.7',
     displayTitle: true,
     info: {
       Title: info.title ?? '',
@@ -118,7 +124,7 @@ function open(info: PdfInfo): PDFDocument {
 }
 
 /**
- * Writes pages as PDF 1.x.
+ * Writes pages as PDF 1.7, tagged after PDF/UA.
  * @returns the bytes of the file.
  */
 export function writePdf(
@@ -133,10 +139,12 @@ export function writePdf(
     document.on('end', () => resolve(joined(chunks)));
     document.on('error', reject);
     for (const face of fonts.faces) document.registerFont(face.name, face.bytes);
+    const structure = new Structure(document, (item, x, y) => drawItem(document, item, x, y));
     for (const page of pages) {
       document.addPage({ size: [page.widthMm * POINTS_PER_MM, page.heightMm * POINTS_PER_MM], margin: 0 });
-      for (const item of page.items) drawItem({ document, fonts }, item, 0, 0);
+      structure.add(page.items);
     }
+    structure.end();
     document.end();
   });
 }

@@ -16,7 +16,10 @@ const RING_MM = 2.5;
 
 /** Small capitals are not in every font: a heading is bold and small instead. */
 function heading(context: SheetContext, text: string): Block {
-  return setColumn(context.fonts, text, style('bold', 3.8), context.contentWidthMm, { maxLines: 1 });
+  return setColumn(context.fonts, text, style('bold', 3.8), context.contentWidthMm, {
+    maxLines: 1,
+    role: context.lesson.heading === null ? 'H2' : 'H3',
+  });
 }
 
 /** A bass drum this far over a feathered one, in dB, is still called feathered. */

@@ -24,7 +24,7 @@ function titleBlock({ fonts, lesson }: SheetContext, widthMm: number): Block {
     (sizeMm) => wrapText(fonts, lesson.title, style('bold', sizeMm), widthMm).length <= 2,
   );
   const size = style('bold', fitting ?? (TITLE_SIZES_MM.at(-1) as number));
-  return setColumn(fonts, lesson.title, size, widthMm, { maxLines: TITLE_LINES });
+  return setColumn(fonts, lesson.title, size, widthMm, { maxLines: TITLE_LINES, role: 'H1' });
 }
 
 /** A row of items on one baseline, each starting where the one before ended. */
@@ -206,9 +206,10 @@ export function layOutFooter(context: SheetContext, page: number, pages: number)
     x: contentWidthMm,
     y,
     align: 'right',
+    role: 'aside',
   });
   const name = lesson.by ? `${lesson.title} · ${lesson.by}` : lesson.title;
   const [line = ''] = wrapText(fonts, name, size, contentWidthMm - number.widthMm - 8, 1);
-  const items: readonly Item[] = [setLine(fonts, line, size, { x: 0, y }), number];
+  const items: readonly Item[] = [setLine(fonts, line, size, { x: 0, y, role: 'aside' }), number];
   return { widthMm: contentWidthMm, heightMm: y + 1.2, items };
 }

@@ -9,6 +9,12 @@ import { type Box, grow, unite } from '../svg/geometry.ts';
 import { ASCENT, DESCENT, type TextRun, type Weight } from '../text/fonts.ts';
 import type { Tile } from '../tile/tile.ts';
 
+/**
+ * A heading of a level, or what need not be read out: page numbers, and what a picture's own words say already.
+ * @source ISO 32000-1, 14.8.4.3 (headings) and 14.8.2.2 (artifacts)
+ */
+export type TextRole = 'H1' | 'H2' | 'H3' | 'aside';
+
 /** A line of text, split where its font changes; in millimetres. */
 export interface TextItem {
   readonly kind: 'text';
@@ -19,6 +25,8 @@ export interface TextItem {
   readonly colour: string;
   readonly runs: readonly TextRun[];
   readonly widthMm: number;
+  /** What it is to those who listen to a page; a paragraph where left out. */
+  readonly role?: TextRole;
 }
 
 /** A straight line, in millimetres. */

@@ -1,6 +1,6 @@
 /** The key: every voice and mark that the sheet uses, drawn as it is printed, with its name. */
 import { ARTICULATIONS, type Articulation, HEAD_KINDS, type Strike, type Voice } from '@shedbook/core';
-import { CAP_HEIGHT } from '../text/fonts.ts';
+import { ASCENT, CAP_HEIGHT, DESCENT } from '../text/fonts.ts';
 import { wrapText } from '../text/wrap.ts';
 import type { Tile } from '../tile/tile.ts';
 import type { FlowBlock, SheetContext } from './context.ts';
@@ -117,12 +117,21 @@ function drawEntry({ fonts }: SheetContext, entry: Entry, label: string, signMm:
   return [{ kind: 'tile', x: (signMm - tile.widthMm) / 2, y: -middle, tile }, text];
 }
 
+/** What a label takes above and below its middle. */
+const LABEL_EXTENT = {
+  above: (ASCENT - CAP_HEIGHT / 2) * LABEL.sizeMm,
+  below: (DESCENT + CAP_HEIGHT / 2) * LABEL.sizeMm,
+} as const;
+
 function extentOf(entries: readonly Entry[]): { readonly above: number; readonly below: number } {
   const sizes = entries.map(({ tile }) => {
-    if (!tile) return { above: 2, below: 2 };
+    if (!tile) return LABEL_EXTENT;
     const bare = tile.staffBottomMm - tile.staffTopMm >= tile.heightMm - 0.01;
     const middle = bare ? tile.heightMm / 2 : (tile.staffTopMm + tile.staffBottomMm) / 2;
-    return { above: middle, below: tile.heightMm - middle };
+    return {
+      above: Math.max(LABEL_EXTENT.above, middle),
+      below: Math.max(LABEL_EXTENT.below, tile.heightMm - middle),
+    };
   });
   return { above: Math.max(...sizes.map((s) => s.above)), below: Math.max(...sizes.map((s) => s.below)) };
 }

@@ -37,6 +37,7 @@ export function numberItem(
       y: y + (CAP_HEIGHT * NUMBER_MM) / 2,
       align: 'right',
       colour: ACCENT,
+      role: 'aside',
     }),
   ];
 }

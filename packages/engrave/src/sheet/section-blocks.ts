@@ -21,7 +21,10 @@ function layOutHeading(context: SheetContext): readonly FlowBlock[] {
   const { heading } = context.lesson;
   if (heading === null) return [];
   const { fonts, contentWidthMm } = context;
-  const text = setColumn(fonts, heading, style('bold', HEADING_MM), contentWidthMm, { maxLines: 3 });
+  const text = setColumn(fonts, heading, style('bold', HEADING_MM), contentWidthMm, {
+    maxLines: 3,
+    role: 'H2',
+  });
   const y = text.heightMm + RULE.underMm;
   const rule: Item = {
     ...{ kind: 'line', x: 0, y, x2: RULE.widthMm, y2: y },

@@ -73,7 +73,7 @@ it('[EN43] prints of meter, tempo, feel, groove and forms what has changed', () 
     2, 1, 1, 1, 1,
   ]);
   expect(count('Groove')).toBe(2);
-  expect(count('loop')).toBe(1);
+  expect(count('loop')).toBe(0);
   const key = ['ride', 'hi-hat foot', 'bass drum', 'snare', 'side stick'];
   expect(key.map(count)).toEqual([1, 1, 1, 1, 0]);
 });

@@ -1,7 +1,7 @@
 /** Setting text: one line at a place, or a column of lines. */
 import { ASCENT, DESCENT, type Fonts, type Weight } from '../text/fonts.ts';
 import { type TextStyle, wrapText } from '../text/wrap.ts';
-import { type Block, INK, type TextItem } from './item.ts';
+import { type Block, INK, type TextItem, type TextRole } from './item.ts';
 
 /** Baseline to baseline, in ems. */
 export const LEADING = 1.28;
@@ -19,12 +19,22 @@ export function setLine(
   fonts: Fonts,
   text: string,
   { weight, sizeMm }: TextStyle,
-  at: { readonly x: number; readonly y: number; readonly align?: Alignment; readonly colour?: string },
+  at: {
+    readonly x: number;
+    readonly y: number;
+    readonly align?: Alignment;
+    readonly colour?: string;
+    readonly role?: TextRole | undefined;
+  },
 ): TextItem {
   const runs = fonts.runs(text, weight, sizeMm);
   const widthMm = runs.reduce((sum, run) => sum + run.widthMm, 0);
   const before = at.align === 'middle' ? widthMm / 2 : at.align === 'right' ? widthMm : 0;
-  return { kind: 'text', x: at.x - before, y: at.y, weight, sizeMm, colour: at.colour ?? INK, runs, widthMm };
+  const { y, colour = INK, role } = at;
+  return {
+    ...{ kind: 'text', x: at.x - before, y, weight, sizeMm, colour, runs, widthMm },
+    ...(role ? { role } : {}),
+  };
 }
 
 /** Text as a column as wide as given, its lines broken to fit. */
@@ -33,7 +43,7 @@ export function setColumn(
   text: string,
   of: TextStyle,
   widthMm: number,
-  options: { readonly maxLines?: number; readonly colour?: string } = {},
+  options: { readonly maxLines?: number; readonly colour?: string; readonly role?: TextRole } = {},
 ): Block {
   const lines = wrapText(fonts, text, of, widthMm, options.maxLines);
   const items = lines.map((line, index) =>
@@ -41,6 +51,7 @@ export function setColumn(
       x: 0,
       y: (ASCENT + index * LEADING) * of.sizeMm,
       ...(options.colour ? { colour: options.colour } : {}),
+      role: options.role,
     }),
   );
   const heightMm = lines.length === 0 ? 0 : (ASCENT + DESCENT + (lines.length - 1) * LEADING) * of.sizeMm;

@@ -9,6 +9,8 @@ export type Manner = Exclude<Articulation, 'normal'> | 'accent' | 'ghost';
 
 /** Words in the reader's language. */
 export interface SheetWords {
+  /** The language, as BCP 47 names it. */
+  readonly language: string;
   readonly voices: Readonly<Record<Voice, string>>;
   /** What is counted inside a beat. */
   readonly syllables: Readonly<Record<Syllable, string>>;

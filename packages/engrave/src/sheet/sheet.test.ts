@@ -72,7 +72,7 @@ const HARD: Readonly<Record<string, string>> = {
 describe('margins', () => {
   it('[EN21] [EN22] hard lessons stay inside the margins and exercises apart', () => {
     for (const [name, text] of Object.entries(HARD)) {
-      for (const paper of ['A4', 'Letter'] as const) {
+      for (const paper of ['A4', 'Letter', 'tablet'] as const) {
         const sheet = layOut(text, { paper });
         expectInside(sheet);
         expectApart(sheet);
@@ -83,7 +83,7 @@ describe('margins', () => {
 
   it('[EN21] [EN22] [EN33] so does any lesson, and every stroke has its place', () => {
     const settings = fc.record({
-      paper: fc.constantFrom('A4', 'Letter'),
+      paper: fc.constantFrom('A4', 'Letter', 'A5', 'tablet'),
       counts: fc.boolean(),
       staff: fc.constantFrom('compact', 'full'),
       scale: fc.constantFrom(0.6, 1, 1.4, 2),
@@ -104,11 +104,98 @@ describe('margins', () => {
   });
 });
 
+/** A lesson of so many exercises, each of so many bars. */
+const many = (count: number, more = '', bar = 'x.. ..x x.x ...') =>
+  `title: Many\nfeel: triplet\n${more}exercises:\n${Array.from({ length: count }, () => `  - "${bar}"\n`).join('')}`;
+
+/** How full the pages are: the lowest ink over the foot as a share of what is between the margins. */
+function fullness(sheet: Sheet): readonly number[] {
+  return sheet.pages.map(({ items, margins }) => {
+    const foot = margins.y + margins.height - 8;
+    const lowest = Math.max(
+      ...items
+        .map(boxOf)
+        .map((box) => box.y + box.height)
+        .filter((y) => y <= foot + 1),
+    );
+    return (lowest - margins.y) / (foot - margins.y);
+  });
+}
+
+describe('breaks', () => {
+  it('[EN46] no page is half empty but the last, and none has one or two exercises alone', () => {
+    for (const text of [
+      ...[1, 5, 15, 17, 24, 25, 49].map((count) => many(count)),
+      many(29, 'sheet: { staff: full }\n'),
+    ]) {
+      const sheet = layOut(text);
+      expect(
+        fullness(sheet)
+          .slice(0, -1)
+          .filter((share) => share < 0.6),
+      ).toEqual([]);
+      const counts = groupsOf(sheet)
+        .slice(1)
+        .map((groups) => groups.length);
+      expect(counts.filter((count) => count < 3)).toEqual([]);
+    }
+  });
+
+  it('[EN46] a section stays with its heading', () => {
+    for (const before of [6, 8, 10, 12, 13, 14]) {
+      const exercises = (count: number) =>
+        `[${Array.from({ length: count }, () => '"x.. ..x x.x ..."').join(', ')}]`;
+      const sheet = layOut(
+        `title: T\nfeel: triplet\nsections:\n  - { heading: One, exercises: ${exercises(before)} }\n  - { heading: Two, tempo: 90, text: "Sing it.", exercises: ${exercises(6)} }\n`,
+      );
+      const page = sheet.pages.findIndex((_, index) => textsOf(sheet, index).includes('Two'));
+      expect(sheet.places.find(({ exercise }) => exercise === before + 1)?.page).toBe(page);
+    }
+  });
+
+  it('[EN47] a chosen number of exercises a page is kept', () => {
+    for (const perPage of [4, 6, 10, 18]) {
+      const sheet = layOut(many(23, `sheet: { perPage: ${perPage}, staff: full }\n`));
+      const counts = groupsOf(sheet).map((groups) => groups.length);
+      const whole = Math.floor(23 / perPage);
+      expect(counts).toEqual([...Array.from({ length: whole }, () => perPage), 23 % perPage]);
+      expectInside(sheet);
+      expectApart(sheet);
+    }
+  });
+
+  it('[EN48] one bar is not drawn out over a row, and sparse bars stand three abreast', () => {
+    const widths = (text: string) => layOut(text).places.map(({ widthMm }) => widthMm);
+    const dense = widths(many(6, '', '.g.g ..gx .g.g g..g').replace('feel: triplet\n', ''));
+    expect(Math.max(...dense)).toBeLessThan(160);
+    expect(new Set(dense.map((width) => width.toFixed(3))).size).toBe(1);
+    expect(Math.max(...widths(many(6, '', 'x . x .')))).toBeLessThan(60);
+  });
+});
+
+describe('repeats', () => {
+  // standard: SMuFL glyphnames: repeatDot E044
+  const closes = (text: string) =>
+    tilesOf(layOut(text))
+      .filter(({ title }) => title.startsWith('Exercise'))
+      .map(({ drawing }) => drawing.shapes.filter(({ glyph }) => glyph === 'E044').length);
+
+  it('[EN49] what goes round has a repeat sign, anything else a single line', () => {
+    const bars = (count: number) => Array.from({ length: count }, () => 'x . . .').join(' | ');
+    expect(closes(`title: T\nexercises: ["${bars(1)}", "${bars(2)}", "${bars(4)}"]\n`)).toEqual([2, 2, 0, 0]);
+  });
+});
+
 describe('paper', () => {
   it('[EN23] pages have the size of the standard', () => {
     // standard: ISO 216: A4 is 210 × 297 mm
     expect(layOut(SWING, { paper: 'A4' }).pages[0]).toMatchObject({ widthMm: 210, heightMm: 297 });
     // standard: ANSI/ASME Y14.1: Letter is 8.5 × 11 inches of 25.4 mm
+    // standard: ISO 216: A5 is 148 × 210 mm
+    expect(layOut(SWING, { paper: 'A5' }).pages[0]).toMatchObject({ widthMm: 148, heightMm: 210 });
+    // definition: a tablet's screen is 3 : 4
+    const [tablet] = layOut(SWING, { paper: 'tablet' }).pages;
+    expect((tablet?.widthMm ?? 0) / (tablet?.heightMm ?? 1)).toBeCloseTo(3 / 4, 2);
     const [letter] = layOut(SWING, { paper: 'Letter' }).pages;
     expect(letter?.widthMm).toBeCloseTo(8.5 * 25.4, 9);
     expect(letter?.heightMm).toBeCloseTo(11 * 25.4, 9);
@@ -207,12 +294,15 @@ describe('groove and legend', () => {
     expect([...new Set(bars)]).toEqual([1, 2, 3, 4]);
   });
 
-  it('[EN27] every form that plays the pattern is explained', () => {
-    const text = textsOf(layOut(SWING)).join(' ');
-    expect(text).toContain(
-      '4 bars of the pattern, the last ending on rim shot + crash on the last slot of 4 (“let”); then 2 bars of time; all of it twice.',
+  it('[EN27] a form of the teacher is explained, and none that every lesson has', () => {
+    const forms =
+      'forms: { "four and two": { sections: [{ pattern: 4, ending: rimshot + crash }, { time: 2 }], repeat: 4 }, hush: { sections: [{ time: 4 }] } }\n';
+    const texts = textsOf(layOut(SWING + forms)).join(' ');
+    expect(texts).toContain(
+      '4 bars of the pattern, the last ending on rim shot + crash on the last triplet of 4; then 2 bars of time; all of it 4 times.',
     );
-    expect(text).not.toContain('4 bars of time.');
+    expect(texts).not.toContain('hush');
+    expect(textsOf(layOut(SWING)).join(' ')).not.toMatch(/loop|four and two|bars of the pattern/);
   });
 
   it('[EN28] the legend has what is printed and nothing else', () => {

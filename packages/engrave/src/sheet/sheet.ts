@@ -39,6 +39,8 @@ export interface Page extends PageContent {
 export interface Sheet {
   readonly title: string;
   readonly by: string | null;
+  /** The language that it is printed in, as BCP 47 names it. */
+  readonly language: string;
   readonly pages: readonly Page[];
   /** Where every slot of every exercise stands. */
   readonly places: readonly PagedPlace[];
@@ -165,5 +167,7 @@ export function layOutSheet(lesson: Lesson, options: SheetOptions): Sheet {
     );
   });
   const missing = new Set(textsOf(lesson).flatMap((text) => options.fonts.missing(text)));
-  return { title: lesson.title, by: lesson.by, pages: whole, places, missingCharacters: [...missing] };
+  const { title, by } = lesson;
+  const { language } = options.words;
+  return { title, by, language, pages: whole, places, missingCharacters: [...missing] };
 }

@@ -23,6 +23,7 @@ function tickBox({ fonts }: SheetContext, tempo: string, x: number, widthMm: num
     y: baseline,
     align: 'middle',
     colour: PENCIL,
+    role: 'aside',
   });
   return [{ kind: 'rect', ...border, strokeMm, colour: PENCIL }, label];
 }

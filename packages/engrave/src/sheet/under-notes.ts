@@ -38,7 +38,7 @@ function stickings(
       event.heads.flatMap((head) => {
         const x = xById.get(headId(id, line.from + index + 1, event, head));
         if (head.sticking === null || x === undefined) return [];
-        return [setLine(context.fonts, head.sticking, size, { x, y: 0, align: 'middle' })];
+        return [setLine(context.fonts, head.sticking, size, { x, y: 0, align: 'middle', role: 'aside' })];
       }),
     ),
   );
@@ -58,6 +58,7 @@ function countItems(
         x,
         y: 0,
         align: 'middle',
+        role: 'aside',
         ...(count.struck ? {} : { colour: PENCIL }),
       });
     }),

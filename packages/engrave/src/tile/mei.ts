@@ -43,6 +43,8 @@ interface Writing {
   /** From 1. */
   readonly bar: number;
   readonly stems: 'up' | 'down';
+  /** Number of the layer, from 1. */
+  readonly layer: number;
   /** Whether the bar has a second layer to keep clear of. On one line there must be none. */
   readonly shared: boolean;
 }
@@ -165,7 +167,9 @@ function writeNote(writing: Writing, event: NotatedEvent): string {
 
 function writeEvent(writing: Writing, event: NotatedEvent): string {
   if (event.kind === 'note') return writeNote(writing, event);
-  const id = escapeXml(`${eventId(writing.options.prefix, writing.bar, event)}-${writing.stems}-rest`);
+  const id = escapeXml(`${eventId(writing.options.prefix, writing.bar, event)}-${writing.layer}-rest`);
+  // A third voice is read by its notes: its rests would stand on those of the others.
+  if (writing.layer > 2) return `<space ${duration(event)}/>`;
   return `<rest xml:id="${id}" ${duration(event)} loc="${restPosition(writing)}"/>`;
 }
 
@@ -194,7 +198,7 @@ function writeRun(writing: Writing, run: readonly NotatedEvent[]): string {
  */
 function writeGroup(writing: Writing, group: NotatedGroup, meter: Meter): string {
   if (group.beats === meter.beats.length && group.events.every((event) => event.kind === 'rest')) {
-    return `<mRest loc="${restPosition(writing)}"/>`;
+    return writing.layer > 2 ? '<mSpace/>' : `<mRest loc="${restPosition(writing)}"/>`;
   }
   const before = (run: readonly NotatedEvent[]) =>
     run
@@ -236,6 +240,7 @@ function writeBar(bar: NotatedBar, index: number, count: number, options: MeiOpt
         options,
         bar: options.firstBar + index,
         stems: layer.stems,
+        layer: layer.layer,
         shared: shared && !alone,
       };
       return writeLayer(writing, layer, bar.meter);

@@ -202,7 +202,7 @@ function anchorsOf(
   ink: Box,
 ): readonly Anchor[] {
   const rests = drawing.groups.flatMap((group) => {
-    const match = /-b(\d+)-(\d+)-(\d+)-(?:up|down)-rest$/.exec(group.id ?? '');
+    const match = /-b(\d+)-(\d+)-(\d+)-\d+-rest$/.exec(group.id ?? '');
     if (!match) return [];
     const x = (group.box.x - ink.x) * mmPerUnit + HALF_HEAD_SPACES * STAFF_SPACE_UNITS * mmPerUnit;
     return [{ bar: Number(match[1]), at: Number(match[2]) / Number(match[3]), x }];

@@ -17,8 +17,11 @@ export function makeSheet(lesson: Lesson, { language, ...options }: SheetRequest
 }
 
 /** The file that is printed. */
-export async function printSheet({ pages, title, by }: Sheet, fonts: Fonts): Promise<LessonFile<'sheet'>> {
-  const content = await writePdf(pages, fonts, { title, author: by });
+export async function printSheet(
+  { pages, title, by, language }: Sheet,
+  fonts: Fonts,
+): Promise<LessonFile<'sheet'>> {
+  const content = await writePdf(pages, fonts, { title, author: by, language });
   return { path: 'sheet.pdf', kind: 'sheet', exercise: null, content };
 }
 

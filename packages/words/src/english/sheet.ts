@@ -60,8 +60,9 @@ export const form = {
   restOn: 'a rest on {$beat :integer}',
   strokesOn: '{$voices} on {$places :list}',
   beat: '{$beat :integer}',
-  slot: '.input {$slot :integer} .match $slot 2 {{the second slot of {$beat :integer} (“{$syllable :syllable}”)}} 3 {{the third slot of {$beat :integer} (“{$syllable :syllable}”)}} 4 {{the fourth slot of {$beat :integer} (“{$syllable :syllable}”)}} * {{the {$slot}th slot of {$beat :integer} (“{$syllable :syllable}”)}}',
-  lastSlot: 'the last slot of {$beat :integer} (“{$syllable :syllable}”)',
+  slot: 'the “{$syllable :syllable}” of {$beat :integer}',
+  middleTriplet: 'the middle triplet of {$beat :integer}',
+  lastTriplet: 'the last triplet of {$beat :integer}',
   next: '{$before}; then {$section}',
   whole:
     '.input {$times :integer} .match $times 1 {{{$sections}.}} 2 {{{$sections}; all of it twice.}} * {{{$sections}; all of it {$times} times.}}',

@@ -61,8 +61,9 @@ export const form = translation<typeof english.form>()({
   restOn: 'eine Pause auf der {$beat :integer}',
   strokesOn: '{$voices} auf {$places :list}',
   beat: 'der {$beat :integer}',
-  slot: '.input {$slot :integer} .match $slot 2 {{der zweiten Stelle der {$beat :integer} („{$syllable :syllable}“)}} 3 {{der dritten Stelle der {$beat :integer} („{$syllable :syllable}“)}} 4 {{der vierten Stelle der {$beat :integer} („{$syllable :syllable}“)}} * {{der {$slot}. Stelle der {$beat :integer} („{$syllable :syllable}“)}}',
-  lastSlot: 'der letzten Stelle der {$beat :integer} („{$syllable :syllable}“)',
+  slot: 'der {$beat :integer} „{$syllable :syllable}“',
+  middleTriplet: 'der mittleren Triole der {$beat :integer}',
+  lastTriplet: 'der letzten Triole der {$beat :integer}',
   next: '{$before}; dann {$section}',
   whole:
     '.input {$times :integer} .match $times 1 {{{$sections}.}} 2 {{{$sections}; das Ganze zweimal.}} * {{{$sections}; das Ganze {$times}-mal.}}',

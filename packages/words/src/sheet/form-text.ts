@@ -1,6 +1,6 @@
 /**
  * A form in a sentence.
- * For example: formText(form, words) // '4 bars of the pattern, the last ending on rim shot + crash on the last slot of 4 (“let”); then 2 bars of time; all of it twice.'
+ * For example: formText(form, words) // '4 bars of the pattern, the last ending on rim shot + crash on the last triplet of 4; then 2 bars of time; all of it twice.'
  */
 import {
   countSyllable,
@@ -20,13 +20,15 @@ export interface FormWords {
   readonly form: Spoken<typeof english>;
 }
 
-/** Which slot of a beat, in words. */
+/** Slots of a beat that has words of its own for them. */
+const TRIPLET = 3;
+
+/** Which slot of a beat, in the words of the trade: the last triplet, the “&”. */
 function slotText(slot: number, slots: number, beat: number, { form }: FormWords): string {
   const syllable = countSyllable(slot, slots as Subdivision);
   if (syllable === null) return form.beat({ beat });
-  return slot === slots - 1
-    ? form.lastSlot({ beat, syllable })
-    : form.slot({ slot: slot + 1, beat, syllable });
+  if (slots === TRIPLET) return slot === 1 ? form.middleTriplet({ beat }) : form.lastTriplet({ beat });
+  return form.slot({ beat, syllable });
 }
 
 function endingText({ voices, cell, beat }: Ending, words: FormWords): string {

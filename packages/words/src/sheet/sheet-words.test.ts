@@ -29,12 +29,12 @@ it('[WO9] a form is told in a sentence of the language', () => {
   });
   expect(told).toEqual([
     [
-      'four and two: 4 bars of the pattern, the last ending on rim shot + crash on the last slot of 4 (“let”); then 2 bars of time; all of it twice.',
-      'vier und zwei: 4 Takte Pattern, am Ende des letzten Rimshot + Crash auf der letzten Stelle der 4 („ole“); dann 2 Takte Time; das Ganze zweimal.',
+      'four and two: 4 bars of the pattern, the last ending on rim shot + crash on the last triplet of 4; then 2 bars of time; all of it twice.',
+      'vier und zwei: 4 Takte Pattern, am Ende des letzten Rimshot + Crash auf der letzten Triole der 4; dann 2 Takte Time; das Ganze zweimal.',
     ],
     [
-      'Warm up: 1 bar of time; then 1 bar of the pattern, ending on snare on the second slot of 2 (“trip”); all of it 3 times.',
-      'Warm up: 1 Takt Time; dann 1 Takt Pattern, am Ende Snare auf der zweiten Stelle der 2 („tri“); das Ganze 3-mal.',
+      'Warm up: 1 bar of time; then 1 bar of the pattern, ending on snare on the middle triplet of 2; all of it 3 times.',
+      'Warm up: 1 Takt Time; dann 1 Takt Pattern, am Ende Snare auf der mittleren Triole der 2; das Ganze 3-mal.',
     ],
   ]);
 });

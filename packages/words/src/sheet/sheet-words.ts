@@ -17,8 +17,13 @@ interface Catalogue {
   readonly form: FormWords['form'];
 }
 
-function sheetWords({ forms, sheet, form }: Catalogue, { voices, syllables }: Tongue): SheetWords {
+function sheetWords(
+  language: LanguageTag,
+  { forms, sheet, form }: Catalogue,
+  { voices, syllables }: Tongue,
+): SheetWords {
   return {
+    language,
     ...sheet,
     voices,
     syllables,
@@ -29,6 +34,6 @@ function sheetWords({ forms, sheet, form }: Catalogue, { voices, syllables }: To
 
 /** What a sheet says in each language. */
 export const SHEET_WORDS: Readonly<Record<LanguageTag, SheetWords>> = {
-  en: sheetWords(speak(english, ENGLISH_TONGUE), ENGLISH_TONGUE),
-  de: sheetWords(speak(german, GERMAN_TONGUE), GERMAN_TONGUE),
+  en: sheetWords('en', speak(english, ENGLISH_TONGUE), ENGLISH_TONGUE),
+  de: sheetWords('de', speak(german, GERMAN_TONGUE), GERMAN_TONGUE),
 };
