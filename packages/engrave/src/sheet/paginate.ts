@@ -10,7 +10,9 @@ import type { FlowBlock } from './context.ts';
 
 /** The blocks from `from` up to `to` on one page, and what is added over each row of exercises. */
 export interface PagePlan {
+  /** Index of its first block. */
   readonly from: number;
+  /** Index after its last block. */
   readonly to: number;
   /** Below 0 where rows move together. */
   readonly spreadMm: number;
