@@ -23,6 +23,7 @@ export * from './sound/beat-at.ts';
 export * from './sound/landings.ts';
 export * from './sound/messages.ts';
 export * from './sound/one-bar.ts';
+export { type ClockPair, clocksOf, type OutputContext, outputLatencyOf } from './sound/output-clock.ts';
 export * from './sound/player.ts';
 export * from './sound/program.ts';
 export * from './sound/sequencer.ts';

@@ -1,6 +1,7 @@
 /** An electronic kit through Web MIDI: every input, heard on the clock of the sound. */
 import type { Voice } from '@shedbook/core';
-import { type KitNote, readClocks, readKitNote } from './midi-clock.ts';
+import { clocksOf } from '@shedbook/stand';
+import { type KitNote, readKitNote } from './midi-clock.ts';
 
 /** Why there is no kit. */
 export type KitRefusal = 'not here' | 'denied' | 'none';
@@ -47,7 +48,7 @@ export class Kit {
     for (const port of ports) {
       port.onmidimessage = (event) => {
         // The clocks are compared for every note: a sound thread that could not keep up has fallen behind.
-        const note = readKitNote(event, readClocks(context), this.anyVoice);
+        const note = readKitNote(event, clocksOf(context, performance.now()), this.anyVoice);
         if (note) for (const listener of this.#listeners) listener(note);
       };
     }

@@ -3,33 +3,15 @@
  *
  * Conventions: `timeStamp` in milliseconds of the page's clock (`performance.now()`); seconds of the audio
  * context, 0 at its start; levels in dB relative to a plain stroke of the lead voice.
- * Sources: Web MIDI API, `MIDIMessageEvent`; Web Audio API, `AudioContext.getOutputTimestamp`; MIDI 1.0, note-on
- * with velocity 0 is a note-off.
+ * Sources: Web MIDI API, `MIDIMessageEvent`; MIDI 1.0, note-on with velocity 0 is a note-off.
  */
 import { isVoice, TakeDb, type Voice, velocityToLevelDb } from '@shedbook/core';
 import { keyToVoice } from '@shedbook/exchange';
-
-/** One moment on both clocks. */
-export interface ClockPair {
-  /** Seconds of the audio context that leave the loudspeaker … */
-  readonly contextSeconds: number;
-  /** … at this moment of the page's clock, in milliseconds. */
-  readonly pageMs: number;
-}
+import type { ClockPair } from '@shedbook/stand';
 
 /** The moment of the page's clock in seconds of the context, as they leave the loudspeaker. */
 export function contextSecondsAt(pageMs: number, pair: ClockPair): number {
   return pair.contextSeconds + (pageMs - pair.pageMs) / 1000;
-}
-
-/** Where both clocks stand. Browsers that do not say give the context's time less its latency. */
-export function readClocks(context: AudioContext): ClockPair {
-  const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp?.() ?? {};
-  if (contextTime > 0 && performanceTime > 0) {
-    return { contextSeconds: contextTime, pageMs: performanceTime };
-  }
-  const latency = context.outputLatency || context.baseLatency || 0;
-  return { contextSeconds: context.currentTime - latency, pageMs: performance.now() };
 }
 
 /** A stroke that a kit sent. */

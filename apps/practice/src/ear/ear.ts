@@ -6,6 +6,7 @@
  */
 import type { Voice } from '@shedbook/core';
 import type { Asked } from '@shedbook/listen';
+import { outputLatencyOf } from '@shedbook/stand';
 import { findPorts, Kit, KitError, type KitRefusal } from '../device/kit.ts';
 import { Microphone, MicrophoneError, type MicrophoneRefusal } from '../device/microphone.ts';
 import type { EarOrder, EarReport, EarRole, LoopTime } from './ear-messages.ts';
@@ -98,7 +99,7 @@ export class Ear {
     try {
       const device = await (input === 'microphone' ? this.#openMicrophone(context) : this.#openKit(context));
       const known = await this.#book(device).catch(() => null);
-      const guess = input === 'kit' ? 0 : context.outputLatency * 1000 + GUESSED_INPUT_MS;
+      const guess = input === 'kit' ? 0 : outputLatencyOf(context) * 1000 + GUESSED_INPUT_MS;
       const latencyMs = known ?? guess;
       this.#show({ ...OFF, input, phase: 'on', device, latencyMs, isMeasured: known !== null });
     } catch (error) {

@@ -4,7 +4,7 @@
  * Conventions: milliseconds from a stroke's onset, as it came in, to the frame that shows it.
  */
 
-import { readClocks } from '../device/midi-clock.ts';
+import { clocksOf, outputLatencyOf } from '@shedbook/stand';
 import type { EarState } from '../ear/ear.ts';
 import type { HeardStroke } from '../ear/ear-messages.ts';
 
@@ -24,8 +24,8 @@ export interface Drawn {
  */
 export function tellDrawn(context: AudioContext, stroke: HeardStroke, input: EarState['input']): void {
   requestAnimationFrame(() => {
-    const { contextSeconds, pageMs } = readClocks(context);
-    const ahead = input === 'kit' ? 0 : context.outputLatency || context.baseLatency || 0;
+    const { contextSeconds, pageMs } = clocksOf(context, performance.now());
+    const ahead = input === 'kit' ? 0 : outputLatencyOf(context);
     const now = contextSeconds + ahead + (performance.now() - pageMs) / 1000;
     const detail: Drawn = { stroke, afterMs: (now - stroke.contextSeconds) * 1000 };
     window.dispatchEvent(new CustomEvent(DRAWN_EVENT, { detail }));

@@ -35,6 +35,15 @@ function atRest(): Promise<void> {
   });
 }
 
+/** Lets a first visit be answered by the worker too, once it is active: the network may go before the next one. */
+async function takeCharge(): Promise<void> {
+  const { active } = await navigator.serviceWorker.ready;
+  if (!active || navigator.serviceWorker.controller) return;
+  const ask = () => active.postMessage('take charge');
+  if (active.state === 'activated') ask();
+  else active.addEventListener('statechange', () => active.state === 'activated' && ask());
+}
+
 /** Registers the worker beside the page. A page that is not from a safe place goes without. */
 export async function registerWorker(): Promise<void> {
   if (!('serviceWorker' in navigator)) return;
@@ -42,6 +51,7 @@ export async function registerWorker(): Promise<void> {
   try {
     const registration = await navigator.serviceWorker.register('sw.js', { updateViaCache: 'none' });
     announce(registration.waiting);
+    void takeCharge();
     registration.addEventListener('updatefound', () => {
       const worker = registration.installing;
       worker?.addEventListener('statechange', () => worker.state === 'installed' && announce(worker));

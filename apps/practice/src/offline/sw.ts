@@ -52,7 +52,6 @@ async function forgetOthers(): Promise<void> {
   const names = await caches.keys();
   const old = names.filter((name) => name.startsWith(PREFIX) && name !== CACHE);
   await Promise.all(old.map((name) => caches.delete(name)));
-  await worker.clients.claim();
 }
 
 /** The address of what is asked for: the folder itself is its start page. */
@@ -70,6 +69,8 @@ worker.addEventListener('install', (event) => event.waitUntil(keepAll()));
 worker.addEventListener('activate', (event) => event.waitUntil(forgetOthers()));
 worker.addEventListener('message', ({ data }) => {
   if (data === 'take over') void worker.skipWaiting();
+  // Not while it becomes active: a browser may hold back whatever a page asks for until then, the sound thread too.
+  if (data === 'take charge') void worker.clients.claim();
 });
 worker.addEventListener('fetch', (event) => {
   if (event.request.method === 'GET' && event.request.url.startsWith(scope)) {

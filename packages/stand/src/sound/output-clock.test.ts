@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { OutputClock, type OutputContext } from './output-clock.ts';
+import { OutputClock, type OutputContext, outputLatencyOf } from './output-clock.ts';
 
 const RATE = 44_100;
 
@@ -35,4 +35,26 @@ it('[ST130] does not run ahead of what was made', () => {
 it('[ST130] takes the latency off where the output tells nothing', () => {
   // definition: one second was made, and 30 ms of it are on their way
   expect(new OutputClock(context(1, 0, 0)).sampleAt(500)).toBeCloseTo(0.97 * RATE, 6);
+});
+
+it('[ST130] does not follow a stamp of the output that runs at twice the rate', () => {
+  // by trying: the stamps of WebKitGTK 2.50 run so; definition: 2 s were made, and 30 ms of it are on their way
+  expect(new OutputClock(context(2, 4, 2000)).sampleAt(2010)).toBeCloseTo(1.97 * RATE, 6);
+});
+
+it('[ST130] goes by what was made where a browser tells neither stamp nor latency', () => {
+  const old = { currentTime: 2, sampleRate: RATE } satisfies OutputContext;
+  expect(new OutputClock(old).sampleAt(5000)).toBe(2 * RATE);
+  // documentation: `outputLatency` is missing in Safari before 18.4 (MDN, browser compatibility)
+  expect(outputLatencyOf({ outputLatency: 0 })).toBe(0);
+  expect(outputLatencyOf({ baseLatency: 0.01 })).toBe(0.01);
+});
+
+it('[ST130] asks for the latency until it is known, and gives up where it never is', async () => {
+  const late = { currentTime: 0, sampleRate: RATE, outputLatency: 0 };
+  const settled = new OutputClock(late).settled();
+  late.outputLatency = 0.02;
+  await settled;
+  expect(outputLatencyOf(late)).toBe(0.02);
+  await expect(new OutputClock({ currentTime: 0, sampleRate: RATE }).settled()).resolves.toBeUndefined();
 });

@@ -5,15 +5,53 @@
  * moments are guessed on from the last one that the output told, and the next telling corrects the guess. A bar line
  * that were passed twice would be counted twice.
  *
+ * A browser's word is taken only where its other clock bears it out: in some the stamp of the output runs at twice the
+ * rate (WebKitGTK), in some the latency is not told (Safari before 18.4).
+ *
  * Conventions: samples from the start of the audio context; milliseconds of the page's clock.
- * Source: Web Audio API, `getOutputTimestamp`; until sound comes out, `currentTime` less `outputLatency`.
+ * Source: Web Audio API, `getOutputTimestamp`, by which the output is never ahead of `currentTime`; until sound comes
+ * out, `currentTime` less `outputLatency`.
  */
+import { Seconds } from '@shedbook/core';
+
+/** What is read of an audio context to know its latency. */
+export type LatencyContext = Partial<Pick<AudioContext, 'baseLatency' | 'outputLatency'>>;
 
 /** What is read of an audio context. */
-export type OutputContext = Pick<
-  AudioContext,
-  'baseLatency' | 'currentTime' | 'getOutputTimestamp' | 'outputLatency' | 'sampleRate'
->;
+export type OutputContext = LatencyContext &
+  Pick<AudioContext, 'currentTime' | 'sampleRate'> &
+  Partial<Pick<AudioContext, 'getOutputTimestamp'>>;
+
+/** One moment on both clocks. */
+export interface ClockPair {
+  /** Seconds of the audio context that leave the loudspeaker … */
+  readonly contextSeconds: number;
+  /** … at this moment of the page's clock, in milliseconds. */
+  readonly pageMs: number;
+}
+
+/** The stamp of the output is at most this far from what was made, in seconds: a long buffer and a loudspeaker by radio. */
+const FARTHEST_SECONDS = 1;
+
+/** What the browser says of its output's latency, in seconds; 0 where it says nothing. */
+export function outputLatencyOf({ baseLatency, outputLatency }: LatencyContext): Seconds {
+  return Seconds(outputLatency || baseLatency || 0);
+}
+
+/** Where both clocks stand. @param pageMs this moment of the page's clock, in milliseconds */
+export function clocksOf(context: OutputContext, pageMs: number): ClockPair {
+  const { baseLatency, currentTime } = context;
+  const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp?.() ?? {};
+  const isBorneOut =
+    contextTime <= currentTime + (baseLatency || 0) && contextTime > currentTime - FARTHEST_SECONDS;
+  if (contextTime > 0 && performanceTime > 0 && isBorneOut) {
+    return { contextSeconds: contextTime, pageMs: performanceTime };
+  }
+  return { contextSeconds: currentTime - outputLatencyOf(context), pageMs };
+}
+
+/** How often the latency of the output is asked for, and how long between, in milliseconds. */
+const SETTLING = { looks: 10, everyMs: 10 } as const;
 
 /** The clock of an audio context. */
 export class OutputClock {
@@ -25,6 +63,17 @@ export class OutputClock {
   }
 
   /**
+   * Asks for the latency of the output until it is known, for a tenth of a second at most. Call it before there is
+   * much to sound: a browser that asks its audio service for it while the sound thread is busy can lock up for good
+   * (seen in Firefox), and does not ask again once it knows.
+   */
+  async settled(): Promise<void> {
+    for (let look = 0; look < SETTLING.looks && !this.#context.outputLatency; look += 1) {
+      await new Promise((resolve) => setTimeout(resolve, SETTLING.everyMs));
+    }
+  }
+
+  /**
    * The sample that leaves the loudspeaker; never less than it was.
    * @param pageMs the moment of the page's clock, in milliseconds
    */
@@ -32,15 +81,9 @@ export class OutputClock {
     const { baseLatency, currentTime, sampleRate } = this.#context;
     // `currentTime` steps from buffer to buffer, each as long as the base latency.
     const made = currentTime + (baseLatency || 0);
-    this.#latest = Math.max(this.#latest, Math.min(this.#told(pageMs), made) * sampleRate);
+    const { contextSeconds, pageMs: atMs } = clocksOf(this.#context, pageMs);
+    const told = contextSeconds + (pageMs - atMs) / 1000;
+    this.#latest = Math.max(this.#latest, Math.min(told, made) * sampleRate);
     return this.#latest;
-  }
-
-  /** What the browser says, in seconds: its clock of the output, which does not step as `currentTime` does. */
-  #told(pageMs: number): number {
-    const { contextTime = 0, performanceTime = 0 } = this.#context.getOutputTimestamp();
-    if (contextTime > 0 && performanceTime > 0) return contextTime + (pageMs - performanceTime) / 1000;
-    const { baseLatency, currentTime, outputLatency } = this.#context;
-    return currentTime - (outputLatency || baseLatency || 0);
   }
 }

@@ -6,6 +6,7 @@
  */
 import { type Bpm, Hertz, Seconds } from '@shedbook/core';
 import type { SoundName } from '@shedbook/sound';
+import { inTime } from '../device/in-time.ts';
 import kitWorkerUrl from './kit.worker.ts?worker&url';
 import { soundsOf } from './kit-sounds.ts';
 import { KIT_PARTS, type KitRequest, type Order, PLAYER, type Report } from './messages.ts';
@@ -53,6 +54,9 @@ const OUTPUT_GAIN = 1.8;
 
 /** Anchors that are remembered: what is heard lies a little behind what is being sequenced. */
 const REMEMBERED = 8;
+
+/** After this long without an output or a sound thread, playing says that no sound came, in milliseconds. */
+const START_MS = 4000;
 
 /** Samples a second; the same everywhere, so that the kit can be made before anything is played. */
 const RATE_HZ = Hertz(44_100);
@@ -130,9 +134,10 @@ export class Player {
     this.prepare(program);
     try {
       const context = this.context();
-      await context.resume();
+      // A device without an output leaves this open for ever.
+      await inTime(context.resume(), START_MS);
       this.#node ??= this.#open(context);
-      const node = await this.#node;
+      const node = await inTime(this.#node, START_MS);
       this.#told = [];
       if (this.#status === 'loading') this.#order(node, { kind: 'start', program, settings, setUp, from });
     } catch {
@@ -187,7 +192,7 @@ export class Player {
   }
 
   async #open(context: AudioContext): Promise<AudioWorkletNode> {
-    await context.audioWorklet.addModule(workletUrl);
+    await Promise.all([context.audioWorklet.addModule(workletUrl), this.#clock?.settled()]);
     const node = new AudioWorkletNode(context, PLAYER, { numberOfInputs: 0, outputChannelCount: [2] });
     node.connect(new GainNode(context, { gain: OUTPUT_GAIN })).connect(context.destination);
     node.port.onmessage = ({ data }: MessageEvent<Report>) => this.#hear(data);

@@ -31,7 +31,7 @@ export const sound = {
   mute: 'Mute the {$voice :voice}',
   settings: 'More sound settings',
   loading: 'Setting up the kit …',
-  failed: 'This browser gives no sound.',
+  failed: 'No sound came. See that this device has an output, then press Play again.',
 } as const;
 
 /** Words of `compose`. */

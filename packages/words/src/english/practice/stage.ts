@@ -9,7 +9,7 @@ export const stage = {
   play: 'Play',
   stop: 'Stop',
   loading: 'Setting up the kit …',
-  failed: 'This browser gives no sound.',
+  failed: 'No sound came. See that this device has an output, then press Play again.',
   held: 'The sound was taken away, by a call or another program. Play goes on from the bar where it stopped.',
   ready: 'Ready',
   countIn: 'Count-in',

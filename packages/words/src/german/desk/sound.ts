@@ -33,7 +33,7 @@ export const sound = translation<typeof english.sound>()({
   mute: 'Stumm: {$voice :voice}',
   settings: 'Mehr zum Klang',
   loading: 'Das Set wird aufgebaut …',
-  failed: 'Dieser Browser gibt keinen Klang.',
+  failed: 'Es kam kein Ton. Sieh nach, ob dieses Gerät einen Ausgang hat, und versuch es noch einmal.',
 });
 
 /** Words of `compose`. */

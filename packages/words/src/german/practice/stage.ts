@@ -11,7 +11,7 @@ export const stage = translation<typeof english.stage>()({
   play: 'Abspielen',
   stop: 'Anhalten',
   loading: 'Das Schlagzeug wird aufgebaut …',
-  failed: 'Dieser Browser gibt keinen Ton.',
+  failed: 'Es kam kein Ton. Sieh nach, ob dieses Gerät einen Ausgang hat, und versuch es noch einmal.',
   held: 'Der Ton wurde weggenommen, durch einen Anruf oder ein anderes Programm. Play macht in dem Takt weiter, in dem es stehen blieb.',
   ready: 'Bereit',
   countIn: 'Einzählen',
