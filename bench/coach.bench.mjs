@@ -5,12 +5,11 @@
  * Conventions: `SHEDBOOK_STUDENTS` says how many students of each kind, 200 where it is left out; tempi held a week
  * after eight weeks, averaged over the page.
  */
-import { readFileSync } from 'node:fs';
-import { exerciseKey, planPractice, summariseStudent } from '@shedbook/coach';
-import { parseLesson, seededRandom } from '@shedbook/core';
-import { coachPlan } from '../internal/testing/simulated-practice/coached.mjs';
-import { OTHERS, practise, summarise } from '../internal/testing/simulated-practice/simulate.mjs';
+import { planPractice, summariseStudent } from '@shedbook/coach';
+import { exerciseKey, parseLesson, seededRandom } from '@shedbook/core';
+import { summarise } from '../internal/testing/simulated-practice/simulate.mjs';
 import { VARIANTS } from '../internal/testing/simulated-practice/variants.data.mjs';
+import { simulate } from './coach-figures.mjs';
 
 export const name = 'coach';
 
@@ -58,20 +57,9 @@ function milliseconds(work) {
 
 const STUDENTS = Number(process.env.SHEDBOOK_STUDENTS ?? 200);
 
-function sheetNamed(name) {
-  const url = new URL(`../demo/${name}.lesson.yaml`, import.meta.url);
-  return parseLesson(readFileSync(url, 'utf8'), name).lesson;
-}
-
 /** What every order of practice came to with the students of one variant. */
-function rowsOf({ name, isSeen, traits }) {
-  const lesson = sheetNamed(traits.sheet);
-  const held = Object.entries({ coach: coachPlan, ...OTHERS }).map(([order, makePlan]) => {
-    const tempi = Array.from({ length: STUDENTS }, (_, seed) => {
-      return practise({ lesson, traits, seed, makePlan }).bpm;
-    });
-    return { order, tempi, ...summarise(tempi) };
-  });
+function rowsOf({ name, isSeen }, all) {
+  const held = Object.entries(all).map(([order, tempi]) => ({ order, tempi, ...summarise(tempi) }));
   const [coach, ...others] = held;
   const title = `${name}${isSeen ? ' (seen)' : ''}`;
   const paired = ({ tempi }) => summarise(coach.tempi.map((bpm, i) => bpm - tempi[i]));
@@ -83,6 +71,12 @@ function rowsOf({ name, isSeen, traits }) {
       return { what: `  more than ${other.order} (± ${error.toFixed(1)})`, value: mean, unit: 'bpm' };
     }),
   ];
+}
+
+/** A line as soon as a variant is done: all of them take some minutes. */
+function tell(variant, tempi) {
+  const rows = rowsOf(variant, tempi).map(({ what, value }) => `${what.trim()} ${value.toFixed(2)}`);
+  console.error(`  ${rows.join('; ')}`);
 }
 
 export async function run() {
@@ -98,6 +92,6 @@ export async function run() {
       value: milliseconds(() => summariseStudent({ name: 'Bram', shelf, log, assignments: [] }, now)),
       unit: 'ms',
     },
-    ...VARIANTS.flatMap(rowsOf),
+    ...(await simulate(STUDENTS, tell)).flatMap((tempi, index) => rowsOf(VARIANTS[index], tempi)),
   ];
 }

@@ -1,5 +1,6 @@
 /** The coach as a plan of the simulation: its own log, its own plan of the day, its own tempi. */
-import { exerciseKey, planPractice } from '@shedbook/coach';
+import { planPractice } from '@shedbook/coach';
+import { exerciseKey } from '@shedbook/core';
 
 const LESSON = 'sheet';
 const FIRST_DAY_MS = Date.UTC(2026, 0, 5, 17);

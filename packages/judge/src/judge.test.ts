@@ -315,6 +315,52 @@ describe('what is told well enough', () => {
   });
 });
 
+describe('a limb that can hardly be told', () => {
+  const without = (isLeft: (stroke: TaskStroke) => boolean, voice: Voice) => {
+    const report = loopReport(task, (stroke) => (isLeft(stroke) ? null : {}), { kind: 'audio' });
+    return { ...report, unheard: [{ reason: 'hard-to-tell', voice } as const] };
+  };
+  const verdictOf = (report: FullReport) => judge(swingAsked(), { report }, 'beginner').verdict;
+  const isFoot = ({ voice }: { readonly voice: Voice }) => voice === 'hihat-foot';
+
+  it('[JU15] stayed out where a softer one was heard plainly', () => {
+    // definition: the lesson asks for a foot 8 dB and a bass drum more than 12 dB under the ride
+    const report = without(isFoot, 'hihat-foot');
+    expect(verdictOf(report)).toMatchObject({
+      is: 'not yet',
+      about: [{ what: 'missing', voice: 'hihat-foot', times: 8, of: 8 }],
+    });
+  });
+
+  it('[JU15] is said to be unheard, and the rest is judged, where nothing so soft was heard', () => {
+    const report = without(isFoot, 'hihat-foot');
+    const loud = report.strokes.filter(({ voice }) => voice !== 'bass');
+    expect(verdictOf({ ...report, strokes: loud })).toMatchObject({
+      is: 'not yet',
+      about: [
+        { what: 'missing', voice: 'bass' },
+        { what: 'too-little-heard', voice: 'hihat-foot' },
+      ],
+    });
+    const shy = report.strokes.map((each) => (each.voice === 'bass' ? { ...each, confidence: 0.7 } : each));
+    expect(verdictOf({ ...report, strokes: shy })).toEqual({
+      ...{ level: 'beginner', is: 'clean' },
+      about: [{ what: 'too-little-heard', voice: 'hihat-foot' }],
+    });
+  });
+
+  it('[JU16] left out what is missing at the same places each time', () => {
+    const isSkip = ({ voice, written }: TaskStroke) => voice === 'ride' && written.slot === 3;
+    expect(verdictOf(without(isSkip, 'ride'))).toMatchObject({
+      is: 'not yet',
+      about: [{ what: 'missing', voice: 'ride', times: 8, of: 24 }],
+    });
+    let left = 0;
+    const isAny = ({ voice }: TaskStroke) => voice === 'ride' && left++ % 5 === 1;
+    expect(verdictOf(without(isAny, 'ride')).is).toBe('clean');
+  });
+});
+
 it('[JU8] a take that climbs a ladder is judged round by round', () => {
   const reports = [72, 80, 88].map((bpm) => loopReport(swingTask(1, bpm), human));
   let start = 0;

@@ -8,7 +8,6 @@
 import {
   Bpm,
   type Form,
-  groupBy,
   inSection,
   type Lesson,
   type Milliseconds,
@@ -17,9 +16,9 @@ import {
 } from '@shedbook/core';
 import type { RefusalFact } from '@shedbook/listen';
 import { median } from '@shedbook/signal';
-import { assess, ELSEWHERE_MS } from './find/assess.ts';
+import { assess } from './find/assess.ts';
+import { doubtsOf } from './find/doubts.ts';
 import type { Known } from './find/known.ts';
-import { ownVoices } from './find/own-part.ts';
 import { ALLOWANCES, type Level } from './level/levels.data.ts';
 import { type LoopTask, loopTask, type TaskStroke } from './loop/task.ts';
 import { type RoundStrokes, roundsOf } from './take/hearing.ts';
@@ -123,89 +122,6 @@ function bpmOf({ bars }: RoundStrokes, quartersInBar: number): Bpm {
   return Bpm((60 * quartersInBar) / median(bars.map(({ barSeconds }) => barSeconds)));
 }
 
-/** A voice asked for this far under the lead voice may be too soft for a microphone: not heard is not missing. */
-const SOFT_DB = -12;
-/** A voice that can hardly be told, and this much softer than asked, is what others sound like, and was not struck. */
-const SHADOW_DB = 10;
-
-function askedDb(task: LoopTask, voice: Voice): number {
-  return median(task.strokes.flatMap((stroke) => (stroke.voice === voice ? [stroke.levelDb] : [])));
-}
-
-/**
- * The lead voice or the exercise's own, where it can hardly be told and fewer strokes than this share were heard, was
- * not struck: such voices are loud. Another limb that can hardly be told is not blamed.
- */
-const HARDLY_SHARE = 0.4;
-
-/**
- * Strokes of a voice that can hardly be told are believed where the ear is this sure of half of them: of a few strokes
- * that always come with others no rank test can tell, and yet each may be plain. Of 16 exercises rendered with the
- * snare, without it and on a tom, those of a snare came at 1.00 and those of a tom at 0.81 at most.
- */
-const PLAIN = 0.95;
-/** Of another limb than the exercise's own at least this share must be there: what is missing may be the ear's miss. */
-const MOSTLY_THERE = 0.9;
-/** Of fewer strokes than these the ear says by itself that they can hardly be told. */
-const FEW = 9;
-
-/** A voice of which this share of its strokes was heard away from where it is written was told well: it was elsewhere. */
-const ELSEWHERE_SHARE = 0.75;
-
-/** Whether a voice was heard well, only not where the ear looked for it: its doubts are about those moments. */
-function isHeardElsewhere({ strokes }: TakeReport, voice: Voice, due: number): boolean {
-  const away = strokes.filter(
-    (each) =>
-      each.voice === voice &&
-      !each.from &&
-      (each.written === null || Math.abs(each.offsetMs ?? 0) > ELSEWHERE_MS),
-  );
-  return away.length >= ELSEWHERE_SHARE * due;
-}
-
-/** Whether as much was struck on something that is written nowhere: then a voice that was not heard was played there. */
-function isOnAnother({ strokes }: Played, task: LoopTask, due: number): boolean {
-  const written = new Set(task.strokes.map(({ voice }) => surfaceOf(voice)));
-  const strange = groupBy(
-    strokes.filter(({ voice }) => !written.has(surfaceOf(voice))),
-    ({ voice }) => voice,
-  );
-  return [...strange.values()].some((own) => own.length >= ELSEWHERE_SHARE * due);
-}
-
-/** Voices that the ear could not hear well enough to judge, those it took for what others sound like, and doubts. */
-function doubtful(report: TakeReport, played: Played, task: LoopTask) {
-  const { strokes, bars } = played;
-  const { take, unheard = [], exercise } = report;
-  const isRather = exercise?.rather !== undefined;
-  const untold = new Set<Voice>();
-  const shadows = new Set<Voice>();
-  const hard = new Set<Voice>();
-  const doubted = new Set<Voice>();
-  const ownPart = ownVoices(task);
-  const isChief = (voice: Voice) => ownPart.has(voice) || voice === task.lead;
-  const rounds = bars.length / task.bars;
-  for (const one of take.kind === 'midi' ? [] : unheard) {
-    if (!('voice' in one) || !task.strokes.some(({ voice }) => voice === one.voice)) continue;
-    const asked = askedDb(task, one.voice);
-    const due = rounds * task.strokes.filter(({ voice }) => voice === one.voice).length;
-    if (isHeardElsewhere(report, one.voice, due) || (isRather && ownPart.has(one.voice))) continue;
-    const own = strokes.filter(({ voice }) => voice === one.voice);
-    const heard = own.map(({ levelDb }) => levelDb);
-    const isHard = one.reason === 'hard-to-tell';
-    const isThere = own.length > 0 && (ownPart.has(one.voice) || own.length >= MOSTLY_THERE * due);
-    const isPlain = isThere && median(own.map(({ confidence }) => confidence)) >= PLAIN;
-    if (isHard && !(isPlain && due < FEW)) hard.add(one.voice);
-    if (isHard && !(isPlain && ownPart.has(one.voice))) doubted.add(one.voice);
-    if (isHard && isPlain) continue;
-    const isFeathered = asked <= SOFT_DB && !ownPart.has(one.voice) && !isOnAnother(played, task, due);
-    if (isHard && heard.length > 0 && median(heard) < asked - SHADOW_DB) shadows.add(one.voice);
-    else if (isHard ? heard.length >= HARDLY_SHARE * due || !isChief(one.voice) : isFeathered)
-      untold.add(one.voice);
-  }
-  return { untold, shadows, hard, doubted };
-}
-
 function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Level): Known {
   const whole = taskAt(task, task.exercise, askedBpm(task, report));
   const isMine = mineBy(task.plays ?? report.plays ?? []);
@@ -232,7 +148,7 @@ function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Lev
     isToldByEar: played.isToldByEar,
     hidden: hiddenVoices(report, played),
     isLoudspeakerHeard: played.isLoudspeakerHeard,
-    ...doubtful(report, played, whole),
+    ...doubtsOf(report, played, whole),
     rather: task.exercise === null ? null : (report.exercise?.rather ?? null),
     ladder: { ...task.lesson.tempo, askedBpm: whole.bpm, isTold: task.bpm !== undefined },
   };

@@ -130,8 +130,9 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
     const title = titleOf(lesson, played, REPORTS[language].words.exercise);
     await draw(request.picture, drawReport(report, pictureText(report, { title, judgement, language })));
   }
-  const json = { ...withSentences(report), verdict: judgement.verdict };
+  const { verdict, rounds } = judgement;
+  const json = { ...withSentences(report), form: form.name, verdict, rounds };
   if (request.json) terminal.say(JSON.stringify(json, null, 2));
-  else for (const line of reportLines(report, judgement, language)) terminal.say(line);
+  else for (const line of reportLines(report, { judgement, form, tag: language })) terminal.say(line);
   return 0;
 }

@@ -1,11 +1,12 @@
 /** A report as lines of text: what a teacher would say, then the table. */
-import type { FullReport, Voice, VoiceReport } from '@shedbook/core';
+import type { Form, FullReport, Voice, VoiceReport } from '@shedbook/core';
 import type { Judgement } from '@shedbook/judge';
 import {
   type LanguageTag,
   REPORTS,
   type ReportWords,
   sayLateness,
+  sayRounds,
   summaryLine,
   teacherSentences,
   unheardSentences,
@@ -44,14 +45,20 @@ function headLine({ voice, heard, extra, time, spread, level }: ReportWords): st
   ].join('');
 }
 
-/** The lines: the verdict with what to do and the figures, then the table. */
-export function reportLines(report: FullReport, judgement: Judgement, tag: LanguageTag): readonly string[] {
+/** The lines: the verdict with what to do and the figures, round by round where there were several, then the table. */
+export function reportLines(
+  report: FullReport,
+  { judgement, form, tag }: { readonly judgement: Judgement; readonly form: Form; readonly tag: LanguageTag },
+): readonly string[] {
   const { words, language } = REPORTS[tag];
+  const rounds = sayRounds(judgement, REPORTS[tag]);
   const voices = Object.entries(report.voices) as [Voice, VoiceReport][];
   return [
     ...teacherSentences(judgement, language),
+    ...(rounds.length > 0 ? ['', ...rounds] : []),
     '',
     summaryLine(report, words),
+    words.form({ form: form.name, bars: judgement.task.bars }),
     headLine(words),
     ...voices.map(([voice, of]) => voiceLine(voice, of, report, tag)),
     ...unheardSentences(report, language),

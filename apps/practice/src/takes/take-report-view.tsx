@@ -1,7 +1,7 @@
 /** What the ear makes of a whole take: three sentences, what it could not tell, and the report as a page. */
 import type { Judgement } from '@shedbook/judge';
 import type { RefusalFact } from '@shedbook/listen';
-import { say, teacherSentences, unheardSentences } from '@shedbook/words';
+import { REPORTS, say, sayRounds, teacherSentences, unheardSentences } from '@shedbook/words';
 import { useEffect, useMemo, useState } from 'react';
 import { useHearingCatalogue, useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeLanguage } from '../page/words.tsx';
@@ -65,7 +65,9 @@ function Page({ take, judgement }: JudgedTake) {
 /** The view. */
 export function TakeReportView({ take, judgement }: JudgedTake) {
   const { language } = useHearingCatalogue();
+  const { tag } = usePracticeLanguage();
   const sentences = judgement ? teacherSentences(judgement, language) : [];
+  const rounds = judgement ? sayRounds(judgement, REPORTS[tag]) : [];
   if (!take.report) {
     const why = take.refused ? say<RefusalFact>(take.refused, language) : take.refusal;
     return why ? <p className="quiet">{why}</p> : null;
@@ -77,6 +79,13 @@ export function TakeReportView({ take, judgement }: JudgedTake) {
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
+      {rounds.length > 0 && (
+        <ol className={styles.rounds} data-part="take-rounds">
+          {rounds.map((round) => (
+            <li key={round}>{round}</li>
+          ))}
+        </ol>
+      )}
       {unheardSentences(take.report, language).map((sentence) => (
         <p key={sentence} className="quiet">
           {sentence}

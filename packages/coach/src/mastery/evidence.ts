@@ -34,28 +34,58 @@ export interface Evidence {
   readonly confidence: number;
 }
 
+/** The card after a day, by the day and the card before it: every plan goes through the same days again. */
+const cards = new WeakMap<DayEvidence, { readonly before: SpacingCard | null; readonly card: SpacingCard }>();
+
+function cardAfter(before: SpacingCard | null, day: DayEvidence): SpacingCard {
+  const known = cards.get(day);
+  if (known?.before === before) return known.card;
+  const card = reviewCard(before, day.day * SECONDS_A_DAY, day.grade);
+  cards.set(day, { before, card });
+  return card;
+}
+
 /** The spacing card of some practice days, or null without any. */
 export function cardOfDays(days: readonly DayEvidence[]): SpacingCard | null {
-  return days.reduce<SpacingCard | null>(
-    (card, { day, grade }) => reviewCard(card, day * SECONDS_A_DAY, grade),
-    null,
-  );
+  return days.reduce<SpacingCard | null>(cardAfter, null);
+}
+
+/** What days come to, whatever day it is. */
+interface Weighed {
+  readonly card: SpacingCard;
+  readonly all: number;
+  /** Weighted. */
+  readonly tries: number;
+  readonly successes: number;
+}
+
+const weighedBefore = new WeakMap<readonly DayEvidence[], Weighed>();
+
+function weigh(days: readonly DayEvidence[]): Weighed | null {
+  const known = weighedBefore.get(days);
+  if (known) return known;
+  const card = cardOfDays(days);
+  if (!card) return null;
+  let [all, tries, successes] = [0, 0, 0];
+  for (const day of days) {
+    all += day.tries;
+    tries = tries * KEPT_PER_DAY + day.tries;
+    successes = successes * KEPT_PER_DAY + day.successes;
+  }
+  const weighed = { card, all, tries, successes };
+  weighedBefore.set(days, weighed);
+  return weighed;
 }
 
 /** What some practice days tell on the day `today`, or null without any. */
 export function weighEvidence(days: readonly DayEvidence[], today: number): Evidence | null {
   const last = days.at(-1);
-  const card = cardOfDays(days);
-  if (!last || !card) return null;
-  const weighted = days.map((each, index) => {
-    const weight = KEPT_PER_DAY ** (days.length - 1 - index);
-    return { tries: each.tries * weight, successes: each.successes * weight };
-  });
-  const tries = weighted.reduce((sum, each) => sum + each.tries, 0);
-  const successes = weighted.reduce((sum, each) => sum + each.successes, 0);
+  const weighed = weigh(days);
+  if (!last || !weighed) return null;
+  const { card, all, tries, successes } = weighed;
   const retrievability = retrievabilityAt(card, today * SECONDS_A_DAY);
   return {
-    tries: days.reduce((sum, each) => sum + each.tries, 0),
+    tries: all,
     share: tries === 0 ? 0 : successes / tries,
     lastDay: last.day,
     lastGrade: last.grade,

@@ -3,15 +3,16 @@
  *
  * Conventions: tempi in quarter notes a minute; days by the student's own calendar.
  */
-import type { LoopRecord, PracticeEntry, PracticeLog } from '@shedbook/core';
+import { groupBy, type LoopRecord, type PracticeEntry, type PracticeLog } from '@shedbook/core';
 import { isPart } from '../apart/apart.ts';
 import { CLEAN_LOOPS } from '../ladder/ladder.ts';
 import { loopsThatCount } from '../log/loops.ts';
 import { gradeLoops } from '../spacing/grade.ts';
+import { momentOf } from '../time/moment.ts';
 import { type DayEvidence, type Evidence, weighEvidence } from './evidence.ts';
 import { heldBpmOf } from './held.ts';
 import { identityOf, type ShelfLesson } from './identity.ts';
-import { entriesByDay, exercisesOf, type ShelfExercise } from './shelf.ts';
+import { entriesByItem, exercisesOf, type ShelfExercise } from './shelf.ts';
 import { type SoreSpot, soreSpotOf } from './sore.ts';
 
 /** `new`: never heard; `learning`: on its way; `firm`: there at the goal; `shaky`: needs work again. */
@@ -41,10 +42,22 @@ export const FIRM_CONFIDENCE = 0.5;
 /** What a day with the whole of an exercise came to. */
 interface Day {
   readonly day: number;
+  readonly entries: readonly PracticeEntry[];
   readonly loops: readonly LoopRecord[];
   readonly heardBy: 'ear' | 'student';
   /** Fastest tempo at or above which there are enough clean loops, or null. */
   readonly cleanBpm: number | null;
+}
+
+/** What the entries of an exercise come to, whatever day it is. */
+interface History {
+  readonly entries: readonly PracticeEntry[];
+  readonly goalBpm: number;
+  readonly days: readonly Day[];
+  readonly evidence: readonly DayEvidence[];
+  readonly cleanBpm: number | null;
+  readonly heldBpm: number | null;
+  readonly stuckDays: number;
 }
 
 function cleanBpmOf(loops: readonly LoopRecord[]): number | null {
@@ -52,45 +65,36 @@ function cleanBpmOf(loops: readonly LoopRecord[]): number | null {
   return clean.toSorted((a, b) => b - a)[CLEAN_LOOPS - 1] ?? null;
 }
 
+function isSame(a: readonly PracticeEntry[], b: readonly PracticeEntry[]): boolean {
+  return a.length === b.length && a.every((entry, index) => entry === b[index]);
+}
+
 /** Days that were gone through before, by their first entry: a log is gone through again with every plan. */
-const knownDays = new WeakMap<
-  PracticeEntry,
-  { readonly entries: readonly PracticeEntry[]; readonly of: Day }
->();
+const knownDays = new WeakMap<PracticeEntry, Day>();
 
 /** The day of some entries; parts of an exercise tell nothing of the whole and are left out. */
 function dayOf(day: number, entries: readonly PracticeEntry[]): Day {
   const [first] = entries;
   const known = first && knownDays.get(first);
-  if (known?.entries.length === entries.length && known.entries.every((each, i) => each === entries[i])) {
-    return known.of;
-  }
+  if (known && isSame(known.entries, entries)) return known;
   const { loops, heardBy } = loopsThatCount(entries.filter((entry) => !isPart(entry.form)));
-  const of: Day = { day, loops, heardBy, cleanBpm: cleanBpmOf(loops) };
-  if (first) knownDays.set(first, { entries, of });
+  const of: Day = { day, entries, loops, heardBy, cleanBpm: cleanBpmOf(loops) };
+  if (first) knownDays.set(first, of);
   return of;
 }
 
-/** Tempi held that were estimated before, by the last of their days. */
-const knownHeld = new WeakMap<Day, { readonly days: readonly Day[]; readonly bpm: number | null }>();
+/** What a day tells, made once for each day: spacing goes on from there. */
+const knownEvidence = new WeakMap<Day, { readonly goalBpm: number; readonly of: readonly DayEvidence[] }>();
 
-/** The tempo held by the loops of the last days; estimated once for the same days. */
-function heldOver(all: readonly Day[]): number | null {
-  const days = all.slice(-HELD_DAYS);
-  const last = days.at(-1);
-  if (!last) return null;
-  const known = knownHeld.get(last);
-  if (known?.days.length === days.length && known.days.every((day, i) => day === days[i])) return known.bpm;
-  const bpm = heldBpmOf(days.flatMap(({ loops }) => loops));
-  knownHeld.set(last, { days, bpm });
-  return bpm;
-}
-
-function dayEvidence({ day, loops, heardBy }: Day, goalBpm: number): readonly DayEvidence[] {
+function dayEvidence(day: Day, goalBpm: number): readonly DayEvidence[] {
+  const known = knownEvidence.get(day);
+  if (known?.goalBpm === goalBpm) return known.of;
+  const { loops, heardBy } = day;
   const grade = gradeLoops(loops, { goalBpm, cleanLoops: CLEAN_LOOPS, heardBy });
-  if (grade === null) return [];
   const successes = loops.filter((loop) => loop.verdict === 'clean').length;
-  return [{ day, tries: loops.length, successes, grade }];
+  const of = grade === null ? [] : [{ day: day.day, tries: loops.length, successes, grade }];
+  knownEvidence.set(day, { goalBpm, of });
+  return of;
 }
 
 function fastest(tempi: readonly (number | null)[]): number | null {
@@ -120,34 +124,47 @@ function daysWithoutRise(tempi: readonly (number | null)[]): number {
   return days;
 }
 
+/** Histories that were gone through before, by their last entry. */
+const knownHistories = new WeakMap<PracticeEntry, History>();
+
+function historyOf(entries: readonly PracticeEntry[], goalBpm: number): History {
+  const last = entries.at(-1);
+  const known = last && knownHistories.get(last);
+  if (known?.goalBpm === goalBpm && isSame(known.entries, entries)) return known;
+  const days = [...groupBy(entries, ({ startedAt }) => momentOf(startedAt).day)]
+    .toSorted(([a], [b]) => a - b)
+    .map(([day, own]) => dayOf(day, own))
+    .filter(({ loops }) => loops.length > 0);
+  const tempi = days.map(({ cleanBpm }) => cleanBpm);
+  const cleanBpm = fastest(tempi);
+  const isThere = cleanBpm !== null && cleanBpm >= goalBpm * TEMPO_SLACK;
+  const history: History = {
+    ...{ entries, goalBpm, days, cleanBpm },
+    evidence: days.flatMap((day) => dayEvidence(day, goalBpm)),
+    heldBpm: heldBpmOf(days.slice(-HELD_DAYS).flatMap(({ loops }) => loops)),
+    stuckDays: isThere ? 0 : daysWithoutRise(tempi),
+  };
+  if (last) knownHistories.set(last, history);
+  return history;
+}
+
 /** How every exercise on the shelf stands on the day `today`, in the order of the sheets. */
 export function standExercises(
   shelf: readonly ShelfLesson[],
   log: PracticeLog,
   today: number,
 ): readonly ExerciseStanding[] {
-  const items = entriesByDay(log, identityOf(shelf));
+  const items = entriesByItem(log, identityOf(shelf), today);
   return exercisesOf(shelf).map((each): ExerciseStanding => {
-    const days = [...(items.get(each.item) ?? [])]
-      .filter(([day]) => day <= today)
-      .map(([day, entries]) => dayOf(day, entries))
-      .filter(({ loops }) => loops.length > 0);
     const { goalBpm } = each.lesson.tempo;
-    const evidence = weighEvidence(
-      days.flatMap((day) => dayEvidence(day, goalBpm)),
-      today,
-    );
-    const tempi = days.map(({ cleanBpm }) => cleanBpm);
-    const cleanBpm = fastest(tempi);
-    const isThere = cleanBpm !== null && cleanBpm >= goalBpm * TEMPO_SLACK;
+    const history = historyOf(items.get(each.item) ?? [], goalBpm);
+    const { cleanBpm, heldBpm, stuckDays } = history;
+    const evidence = weighEvidence(history.evidence, today);
     return {
       ...each,
       standing: standingOf(evidence, cleanBpm, goalBpm),
-      evidence,
-      cleanBpm,
-      heldBpm: heldOver(days),
-      stuckDays: isThere ? 0 : daysWithoutRise(tempi),
-      sore: soreSpotOf(each.lesson, each.exercise, days.at(-1)?.loops ?? []),
+      ...{ evidence, cleanBpm, heldBpm, stuckDays },
+      sore: soreSpotOf(each.lesson, each.exercise, history.days.at(-1)?.loops ?? []),
     };
   });
 }

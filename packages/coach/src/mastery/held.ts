@@ -19,22 +19,47 @@ const GRID_BPM = 2;
 /** How far beyond the tempi that were played the estimate may lie. */
 const BEYOND_BPM = 16;
 
-function logLikelihood(loops: readonly LoopRecord[], heldBpm: number): number {
-  return loops.reduce((sum, { bpm, verdict }) => {
-    const clean = LAPSES + (1 - 2 * LAPSES) / (1 + Math.exp((bpm - heldBpm) / WIDTH_BPM));
-    return sum + Math.log(verdict === 'clean' ? clean : 1 - clean);
-  }, 0);
+/** How many loops of a tempo were clean, and how many were not. */
+interface AtTempo {
+  readonly bpm: number;
+  clean: number;
+  other: number;
+}
+
+function byTempo(loops: readonly LoopRecord[]): readonly AtTempo[] {
+  const tempi = new Map<number, AtTempo>();
+  for (const { bpm, verdict } of loops) {
+    const at = tempi.get(bpm) ?? { bpm, clean: 0, other: 0 };
+    if (verdict === 'clean') at.clean += 1;
+    else at.other += 1;
+    tempi.set(bpm, at);
+  }
+  return [...tempi.values()];
+}
+
+function logLikelihood(tempi: readonly AtTempo[], heldBpm: number): number {
+  let sum = 0;
+  for (const { bpm, clean, other } of tempi) {
+    const share = LAPSES + (1 - 2 * LAPSES) / (1 + Math.exp((bpm - heldBpm) / WIDTH_BPM));
+    sum += clean * Math.log(share) + other * Math.log(1 - share);
+  }
+  return sum;
 }
 
 /** The tempo at which half of the loops would be clean; null without loops. */
 export function heldBpmOf(loops: readonly LoopRecord[]): number | null {
   if (loops.length === 0) return null;
-  const tempi = loops.map(({ bpm }) => bpm);
-  const least = Math.min(...tempi) - BEYOND_BPM;
-  const steps = Math.ceil((Math.max(...tempi) + BEYOND_BPM - least) / GRID_BPM);
-  const grid = Array.from({ length: steps + 1 }, (_, i) => least + i * GRID_BPM);
-  const scored = grid.map((bpm) => ({ bpm, score: logLikelihood(loops, bpm) }));
-  return scored.reduce((best, each) => (each.score > best.score ? each : best)).bpm;
+  const tempi = byTempo(loops);
+  const all = tempi.map(({ bpm }) => bpm);
+  const least = Math.min(...all) - BEYOND_BPM;
+  const steps = Math.ceil((Math.max(...all) + BEYOND_BPM - least) / GRID_BPM);
+  let best = { bpm: least, score: Number.NEGATIVE_INFINITY };
+  for (let i = 0; i <= steps; i += 1) {
+    const bpm = least + i * GRID_BPM;
+    const score = logLikelihood(tempi, bpm);
+    if (score > best.score) best = { bpm, score };
+  }
+  return best.bpm;
 }
 
 /** The tempo at which a share of the loops would be clean, from the one that half of them are. */

@@ -58,20 +58,35 @@ export function nameOf({ exercise, lesson }: Pick<ShelfExercise, 'exercise' | 'l
   return `${lesson.title} ${exercise.number}${name}`;
 }
 
-/** The entries of each exercise, by its item, by the student's own day, days in order. */
-export function entriesByDay(
+/** Items of entries that were found before: a log is gone through again with every plan. */
+const knownItems = new WeakMap<Identity, WeakMap<PracticeEntry, string>>();
+
+function itemsBy(identity: Identity): (entry: PracticeEntry) => string {
+  const known = knownItems.get(identity) ?? new WeakMap<PracticeEntry, string>();
+  knownItems.set(identity, known);
+  return (entry) => {
+    const before = known.get(entry);
+    if (before !== undefined) return before;
+    const item = identity.itemOf(entry.lesson, entry.exercise);
+    known.set(entry, item);
+    return item;
+  };
+}
+
+/** The entries of each exercise, by its item, up to a student's own day, in the order of the log. */
+export function entriesByItem(
   log: PracticeLog,
-  { itemOf }: Identity,
-): ReadonlyMap<string, ReadonlyMap<number, readonly PracticeEntry[]>> {
-  const items = new Map<string, Map<number, PracticeEntry[]>>();
+  identity: Identity,
+  today: number,
+): ReadonlyMap<string, readonly PracticeEntry[]> {
+  const items = new Map<string, PracticeEntry[]>();
+  const itemOf = itemsBy(identity);
   for (const entry of log.entries) {
-    const key = itemOf(entry.lesson, entry.exercise);
-    const days = items.get(key) ?? new Map<number, PracticeEntry[]>();
-    const { day } = momentOf(entry.startedAt);
-    const there = days.get(day);
+    if (momentOf(entry.startedAt).day > today) continue;
+    const item = itemOf(entry);
+    const there = items.get(item);
     if (there) there.push(entry);
-    else days.set(day, [entry]);
-    items.set(key, days);
+    else items.set(item, [entry]);
   }
-  return new Map([...items].map(([key, days]) => [key, new Map([...days].toSorted(([a], [b]) => a - b))]));
+  return items;
 }

@@ -102,17 +102,6 @@ function fromCard(card: Card, seconds: number, longestDays: number): SpacingCard
   };
 }
 
-/** What reviews gave before: every plan goes through the same history again. */
-const firstReviews = new Map<string, SpacingCard>();
-const laterReviews = new WeakMap<SpacingCard, Map<string, SpacingCard>>();
-
-function reviewsAfter(card: SpacingCard | null): Map<string, SpacingCard> {
-  if (!card) return firstReviews;
-  const known = laterReviews.get(card) ?? new Map<string, SpacingCard>();
-  laterReviews.set(card, known);
-  return known;
-}
-
 /**
  * The card after a review.
  * @param card what was remembered before, or null for the first review
@@ -124,16 +113,9 @@ export function reviewCard(
   grade: ReviewGrade,
   rule: SpacingRule = DAILY_SPACING,
 ): SpacingCard {
-  const known = reviewsAfter(card);
-  const { retention, withinDay, longestDays } = rule;
-  const key = `${seconds} ${grade} ${retention} ${withinDay} ${longestDays}`;
-  const there = known.get(key);
-  if (there) return there;
   const now = dateOf(seconds);
   const before = card ? toCard(card) : createEmptyCard(now);
-  const after = fromCard(schedulerOf(rule).next(before, now, RATING[grade]).card, seconds, longestDays);
-  known.set(key, after);
-  return after;
+  return fromCard(schedulerOf(rule).next(before, now, RATING[grade]).card, seconds, rule.longestDays);
 }
 
 /** How likely it is still there, 0 to 1, by whole days since the last review. */

@@ -10,6 +10,7 @@ import { surfaceOf } from '../take/match.ts';
 import type { PraiseFact } from '../verdict/fact.ts';
 import type { Finding } from '../verdict/finding.ts';
 import { nobody, unplayed } from './anybody.ts';
+import { ELSEWHERE_MS } from './doubts.ts';
 import { type Known, rungNear, without } from './known.ts';
 import { levelFindings } from './levels.ts';
 import { isBesideOthers, loudspeakerVoices } from './loudspeaker.ts';
@@ -57,19 +58,13 @@ function unknownVoices(rounds: readonly HeardRound[], known: Known): ReadonlySet
   return new Set([...voices.filter(isMostlyUnknown), ...known.hidden]);
 }
 
-/**
- * An ear that expects strokes looks for them where they are written: a performance this late as a whole, in ms, it has
- * not listened for where it was, so that what it missed of the groove is not held against the student.
- */
-export const ELSEWHERE_MS = 60;
-
 function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assessed {
   const { limits, kind, isAlongClick, ladder } = known;
   const part = readPart(reading, task, known);
   const wrong = wrongVoices(part.match, reading.rounds);
   const places = new Places(task);
   const due = reading.rounds.flatMap((round) => round.due).filter(({ voice }) => !part.out.has(voice));
-  const strokes = strokeFindings(wrong.match, due, { kind, limits, places });
+  const strokes = strokeFindings(wrong.match, due, { kind, limits, places, plain: known.plain });
   const timed = reading.rounds.map((round) =>
     timeRound({ bars: round.bars, match: matchOf(round.match, (voice) => !part.out.has(voice)) }, task),
   );
@@ -125,6 +120,10 @@ export function assess(rounds: readonly RoundStrokes[], known: Known): Assessed 
     // the exercise cannot be judged where its own voice could not be told; another limb may go unheard
     ...[...known.untold]
       .filter((voice) => own.has(voice) && !unknown.has(voice))
+      .map((voice): Finding => ({ what: 'too-little-heard', voice, strength: 1 })),
+    // of another limb nothing was heard: it is said, and the rest is judged
+    ...[...known.silent]
+      .filter((voice) => !unknown.has(voice))
       .map((voice): Finding => ({ what: 'too-little-heard', voice, strength: 0 })),
   ];
   if (task.strokes.length === 0)

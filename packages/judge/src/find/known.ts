@@ -2,9 +2,10 @@
 import type { Voice } from '@shedbook/core';
 import type { Allowance } from '../level/levels.data.ts';
 import type { LoopTask } from '../loop/task.ts';
+import type { Doubts } from './doubts.ts';
 
 /** What is known beside the strokes. */
-export interface Known {
+export interface Known extends Doubts {
   /** What is asked of the student's own limbs. */
   readonly task: LoopTask;
   /** The other exercises of the lesson; made only where they are asked for. */
@@ -23,14 +24,6 @@ export interface Known {
   readonly isLoudspeakerHeard: boolean;
   /** Voices that the ear has told to be mostly the loudspeaker's, or nobody's. */
   readonly hidden: ReadonlySet<Voice>;
-  /** Voices that the ear could not hear well enough. */
-  readonly untold: ReadonlySet<Voice>;
-  /** Voices that it took for what others sound like: their strokes were not struck. */
-  readonly shadows: ReadonlySet<Voice>;
-  /** Voices that the ear says can hardly be told from the others. */
-  readonly hard: ReadonlySet<Voice>;
-  /** Voices of which nobody can say that all of their strokes are there. */
-  readonly doubted: ReadonlySet<Voice>;
   /** Number of the exercise, from 1, that the ear says was clearly played instead; null where it says none. */
   readonly rather: number | null;
   /** The tempi that a student climbs, and the one that is asked for; quarter notes a minute. */

@@ -24,8 +24,9 @@ const OTHER = Math.log(10);
 const SHIFT = Math.log(40);
 /** What is named instead must agree so well with what was played. */
 const AGREES = { midi: 0.9, audio: 0.8 } as const;
-/** With fewer strokes of its own, an exercise was not played. */
+/** With fewer strokes of its own, an exercise was not played, unless all that it has is there and nothing else. */
 const FEWEST = 2;
+const ALL = 1;
 /** Readings nearer than this explain what was played equally well. */
 const EQUALLY = Math.log(10);
 
@@ -110,7 +111,8 @@ function readings(rounds: readonly HeardRound[], part: OwnPart): readonly Explai
   const explain = (match: Match, prior: number, finding: Finding, asked: number): readonly Explained[] => {
     const agreement = agreementOf(match);
     const cost = costOf(match, part.kind) + prior;
-    const explains = match.pairs.length >= FEWEST && agreement >= AGREES[part.kind] && cost < asked;
+    const isEnough = match.pairs.length >= FEWEST || (part.kind === 'midi' && agreement === ALL);
+    const explains = isEnough && agreement >= AGREES[part.kind] && cost < asked;
     return explains ? [{ finding, cost }] : [];
   };
   const askedCost = costOf(matchAs(rounds, part.task, own), part.kind);

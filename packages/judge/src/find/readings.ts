@@ -76,9 +76,9 @@ export function readPart(reading: Reading, task: LoopTask, known: Known): PartRe
     ? read
     : [{ what: 'other-exercise', exercise: rather, strength: 1 }];
   const match = wholeMatch(reading.rounds);
-  return {
-    findings: found,
-    match: found.length > 0 ? withoutVoices(match, own) : match,
-    out: found.length > 0 ? own : new Set<Voice>(),
-  };
+  if (found.length === 0) return { findings: found, match, out: new Set<Voice>() };
+  // what the named exercise plays is told with it
+  const named = others().filter(({ exercise }) => found.some((one) => one.exercise === exercise));
+  const out = new Set([...own, ...named.flatMap((other) => [...ownVoices(other.task)])]);
+  return { findings: found, match: withoutVoices(match, out), out };
 }

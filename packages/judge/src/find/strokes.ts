@@ -31,6 +31,8 @@ export interface Counting {
   readonly kind: 'audio' | 'midi';
   readonly limits: Allowance;
   readonly places: Places;
+  /** Voices of which the ear missed nothing. */
+  readonly plain: ReadonlySet<Voice>;
 }
 
 /** Places without those that come twice. */
@@ -61,13 +63,18 @@ function missedPlaces(missed: readonly Due[], places: Places, all: Match): Misse
   };
 }
 
-function missingOf(voice: Voice, match: Match, { kind, limits, places }: Counting): readonly Finding[] {
+function missingOf(voice: Voice, match: Match, counting: Counting): readonly Finding[] {
+  const { limits, places } = counting;
+  const kind = counting.plain.has(voice) ? 'midi' : counting.kind;
   const missed = match.missed.filter((one) => one.voice === voice);
   const due = missed.length + match.pairs.filter((pair) => pair.due.voice === voice).length;
   const share = missed.length / due;
   if (share <= limits.wrongShare + EAR_SHARE[kind] || missed.length <= EAR_STROKES[kind]) return [];
   const how = { what: 'missing', voice, times: missed.length, of: due } as const;
-  if (share >= STAYED_OUT) return [{ ...how, strength: STAYED_OUT_STRENGTH * share }];
+  if (share >= STAYED_OUT) {
+    const elsewhere = extraStrokes(surfaceOf(voice), match).length;
+    return [{ ...how, ...(elsewhere > 0 ? { elsewhere } : {}), strength: STAYED_OUT_STRENGTH * share }];
+  }
   const strength = Math.max(1, (NOT_YET * share) / (limits.stumbleShare + EAR_SHARE[kind]));
   return [{ ...how, ...missedPlaces(missed, places, match), strength }];
 }
@@ -85,11 +92,14 @@ function placesNear(extra: Match['extra'], due: readonly Due[]): readonly Writte
   return onePlaceEach(near);
 }
 
+/** Strokes too many on a surface that the ear is sure of. */
+function extraStrokes(surface: Voice, { extra }: Match): Match['extra'] {
+  return extra.filter(({ voice, confidence }) => surfaceOf(voice) === surface && confidence >= SURE);
+}
+
 function extraOf(surface: Voice, match: Match, due: readonly Due[], counting: Counting): readonly Finding[] {
   const { kind, limits } = counting;
-  const extra = match.extra.filter(
-    ({ voice, confidence }) => surfaceOf(voice) === surface && confidence >= SURE,
-  );
+  const extra = extraStrokes(surface, match);
   const own = due.filter(({ voice }) => surfaceOf(voice) === surface).length;
   const share = extra.length / Math.max(own, extra.length, 1);
   if (share <= limits.wrongShare + EAR_SHARE[kind] || extra.length <= EAR_STROKES[kind]) return [];

@@ -32,8 +32,8 @@ export interface RoundStrokes {
   readonly strokes: readonly PlayedStroke[];
 }
 
-/** Half of a short slot before a bar line, a stroke belongs to the bar after it. */
-const EDGE_BEATS = 0.2;
+/** Half of the shortest slot before a bar line, as far as a triplet's, a stroke belongs to the bar after it. */
+const FARTHEST_EDGE_SLOTS = 3;
 /** A round may be early or late as a whole by so much. */
 const NEAR_BEATS = 0.45;
 
@@ -49,11 +49,12 @@ export function roundsOf(played: Played, task: LoopTask): readonly RoundStrokes[
 }
 
 /** From where to where the strokes of a round lie that is exactly in time. */
-function edgesOf(bars: readonly PlayedBar[], { beatsInBar }: LoopTask) {
+function edgesOf(bars: readonly PlayedBar[], { beatsInBar, strokes }: LoopTask) {
   const first = bars[0] as PlayedBar;
   const last = bars.at(-1) as PlayedBar;
   const beatSeconds = first.barSeconds / beatsInBar;
-  const edge = EDGE_BEATS * beatSeconds;
+  const slots = strokes.reduce((most, stroke) => Math.max(most, stroke.slots), FARTHEST_EDGE_SLOTS);
+  const edge = beatSeconds / (2 * slots);
   return { from: first.startSeconds - edge, to: last.startSeconds + last.barSeconds - edge, beatSeconds };
 }
 

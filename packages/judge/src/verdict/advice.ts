@@ -69,9 +69,21 @@ function timeAdvice(what: 'early' | 'late'): Advise {
   };
 }
 
+/** What stayed out is brought in; what was struck elsewhere is put where it is written. */
+const missingAdvice: Advise = (about, task) => {
+  const first = task.strokes.find((stroke) => stroke.voice === about.voice);
+  if (about.places || !about.elsewhere || !first)
+    return strokeAdvice('do-bring-in', 'do-fill-in', 'do-fill-in-at')(about, task);
+  const comesRound = task.strokes.filter(({ voice, written: { beat, slot } }) => {
+    return voice === about.voice && beat === first.written.beat && slot === first.written.slot;
+  });
+  const place = placeOf(task, first.written, comesRound.length === task.bars);
+  return { fact: 'do-put-where-written', voice: about.voice, place };
+};
+
 /** By what it is about, where that is one voice. */
 const OF_VOICE: Readonly<Partial<Record<About['what'], Advise>>> = {
-  missing: strokeAdvice('do-bring-in', 'do-fill-in', 'do-fill-in-at'),
+  missing: missingAdvice,
   extra: strokeAdvice('do-leave-out', 'do-leave-out', 'do-leave-out-near'),
   'wrong-voice': ({ voice, instead }) => (instead ? { fact: 'do-move-to', voice, instead } : null),
   'straight-feel': ({ voice }) => ({ fact: 'do-swing-voice', voice }),

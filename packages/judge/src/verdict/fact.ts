@@ -33,6 +33,7 @@ interface VoiceAdviceFact extends Fact {
 interface PlaceAdviceFact extends Fact {
   readonly fact:
     | 'do-fill-in-at'
+    | 'do-put-where-written'
     | 'do-leave-out-near'
     | 'do-wait-at'
     | 'do-sooner-at'

@@ -48,6 +48,11 @@ function isUnjudged({ what }: Finding): boolean {
   return UNJUDGED.has(what);
 }
 
+/** Whether it leaves open what the playing came to: a limb beside the exercise of which nothing was heard does not. */
+function unsettles(finding: Finding): boolean {
+  return isUnjudged(finding) && (finding.what !== 'too-little-heard' || finding.strength >= 1);
+}
+
 /** Where it stands before any weight: what was played first, then figures, then what could not be told. */
 function rankOf(finding: Finding): number {
   const rank = RANK[finding.what];
@@ -68,5 +73,5 @@ export function verdictOf(findings: readonly Finding[]): VerdictName {
   const faults = findings.filter((finding) => finding.what !== 'offset' && !isUnjudged(finding));
   if (faults.some(({ what, strength }) => OTHER.has(what) || strength >= NOT_YET)) return 'not yet';
   if (faults.length > 0) return 'nearly';
-  return findings.some(isUnjudged) ? 'not judged' : 'clean';
+  return findings.some(unsettles) ? 'not judged' : 'clean';
 }

@@ -125,6 +125,35 @@ export function fitOthers(
     });
 }
 
+/**
+ * The exercises as each fits a take of notes that begins with the first of its bars: where hardly anything but an even
+ * pulse is written, the asked exercise finds bars in almost any take, half a beat or a whole one beside those played.
+ */
+export function fitFromTop(
+  exercises: readonly FittedExercise[],
+  bars: readonly TrackedBar[],
+  sounding: Sounding,
+): readonly FittedExercise[] {
+  const [first] = bars;
+  const from = sounding.seen.times[0];
+  if (!first || from === undefined) return [];
+  return exercises.map(({ exercise, grid }) => {
+    const lead = Math.min(...(grid.bars[0]?.strokes ?? []).map(({ position }) => position), 1);
+    const share = (from - first.startSeconds) / first.barSeconds - lead;
+    const placed = placeBars(sounding.seen, grid, shifted(bars, share - Math.floor(share))).bars;
+    return fitFrom({ exercise, grid }, trim(grid, placed), sounding);
+  });
+}
+
+/** The likeliest of some exercises, where it explains a take better than the asked one does even though that was asked. */
+export function likelierThan(
+  asked: FittedExercise,
+  others: readonly FittedExercise[],
+): FittedExercise | null {
+  const [best] = others.toSorted((a, b) => b.likelihood - a.likelihood);
+  return best && best.likelihood > asked.likelihood + ASKED ? best : null;
+}
+
 /** The same exercises where they are, weighed by other chances. */
 export function weighAgain(
   fitted: readonly FittedExercise[],
@@ -155,6 +184,15 @@ export function barsFor(
   seen: Observations,
 ): readonly PlacedBar[] {
   const other = others.find(({ exercise }) => exercise === rather);
+  return barsAs(asked, other ?? null, seen);
+}
+
+/** The bars of a take for the asked exercise, as another one has them where there is one. */
+export function barsAs(
+  asked: FittedExercise,
+  other: FittedExercise | null,
+  seen: Observations,
+): readonly PlacedBar[] {
   const bars = other ? trim(asked.grid, placeBars(seen, asked.grid, other.bars).bars) : asked.bars;
   return bars.length > 0 ? bars : asked.bars;
 }

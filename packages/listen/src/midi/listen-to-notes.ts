@@ -14,7 +14,16 @@ import { byVoice } from '../decide/likelihood.ts';
 import { otherTempo } from '../decide/not-heard.ts';
 import { placesOf } from '../decide/places.ts';
 import type { Decision } from '../decide/strokes.ts';
-import { barsFor, fitAsked, fitOthers, type OtherExercises, tellExercise } from '../decide/which-exercise.ts';
+import {
+  barsAs,
+  type FittedExercise,
+  fitAsked,
+  fitFromTop,
+  fitOthers,
+  likelierThan,
+  type OtherExercises,
+  tellExercise,
+} from '../decide/which-exercise.ts';
 import type { Asked, Listened } from '../listened.ts';
 import { measure } from '../measure/measure.ts';
 import type { Pulse } from '../measure/pulse.ts';
@@ -59,6 +68,10 @@ export interface AlignedNotes {
   readonly exercises?: OtherExercises;
   /** The bars that are reported on; all when left out. */
   readonly stretch?: Stretch;
+}
+
+function likeliest(one: FittedExercise, other: FittedExercise): FittedExercise {
+  return other.likelihood > one.likelihood ? other : one;
 }
 
 /** The report on notes whose bars are known. */
@@ -114,9 +127,14 @@ export function reportOnTake(notes: readonly TimedVoice[], take: NotesTake, aske
   // Without a groove under it each exercise has bars of its own.
   const isAlone = asked.lesson.groove.length === 0;
   const barsOf = (other: FormGrid) => (isAlone && align(seen, other)?.bars) || alignment.bars;
-  const others = fitOthers(asked, barsOf, { seen, chances });
+  const found = fitOthers(asked, barsOf, { seen, chances });
+  const top = likelierThan(fitted, fitFromTop(found, alignment.bars, { seen, chances }));
+  const others = top
+    ? found.map((one) => (one.exercise === top.exercise ? likeliest(one, top) : one))
+    : found;
   const exercises = tellExercise(fitted, others);
-  const bars = settleBars(asWritten, grid, barsFor(fitted, others, exercises, seen));
+  const likely = others.find(({ exercise }) => exercise === exercises.rather) ?? top;
+  const bars = settleBars(asWritten, grid, barsAs(fitted, likely, seen));
   // A kit sends strokes only; a microphone hears a count of sticks, and the stand, before and after them.
   const struck = take.kind === 'midi' ? notes : inBars(notes, grid, bars);
   return reportOnNotes({ notes: struck, seen, asked, grid, bars, take, exercises });

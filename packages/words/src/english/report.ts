@@ -20,6 +20,14 @@ export const report = {
     '{$bpm :number minimumFractionDigits=1 maximumFractionDigits=1} quarter notes a minute from {$startSeconds :number minimumFractionDigits=2 maximumFractionDigits=2} s on.',
   summarySwung:
     '{$bpm :number minimumFractionDigits=1 maximumFractionDigits=1} quarter notes a minute from {$startSeconds :number minimumFractionDigits=2 maximumFractionDigits=2} s on, swing {$ratio :number minimumFractionDigits=2 maximumFractionDigits=2}:1.',
+  form: '.input {$bars :integer} .match $bars one {{Form: {$form}, {$bars} bar.}} * {{Form: {$form}, {$bars} bars.}}',
+  round: 'Round {$n :integer}, {$bpm :integer} quarter notes a minute: {$verdict}.',
+  verdicts: {
+    clean: 'clean',
+    nearly: 'nearly there',
+    'not yet': 'not yet',
+    'not judged': 'not judged',
+  },
   heardOf: '{$hits :integer} of {$due :integer}',
   displacement: 'this far right is {$ms :integer} ms late',
   missedMark: 'missing',

@@ -22,6 +22,14 @@ export const report = translation<typeof english.report>()({
     '{$bpm :number minimumFractionDigits=1 maximumFractionDigits=1} Viertel in der Minute ab {$startSeconds :number minimumFractionDigits=2 maximumFractionDigits=2} s.',
   summarySwung:
     '{$bpm :number minimumFractionDigits=1 maximumFractionDigits=1} Viertel in der Minute ab {$startSeconds :number minimumFractionDigits=2 maximumFractionDigits=2} s, Swing {$ratio :number minimumFractionDigits=2 maximumFractionDigits=2}:1.',
+  form: '.input {$bars :integer} .match $bars one {{Form: {$form}, {$bars} Takt.}} * {{Form: {$form}, {$bars} Takte.}}',
+  round: 'Runde {$n :integer}, {$bpm :integer} Viertel in der Minute: {$verdict}.',
+  verdicts: {
+    clean: 'sauber',
+    nearly: 'fast so weit',
+    'not yet': 'noch nicht',
+    'not judged': 'nicht beurteilt',
+  },
   heardOf: '{$hits :integer} von {$due :integer}',
   displacement: 'so weit rechts ist {$ms :integer} ms zu spät',
   missedMark: 'fehlt',

@@ -4,7 +4,7 @@ import type { PictureText } from '@shedbook/engrave/report';
 import { DISPLACEMENT, type Judgement } from '@shedbook/judge';
 import type { LanguageTag } from '../language/languages.ts';
 import { REPORTS, type ReportWords } from './catalogue.ts';
-import { teacherSentences } from './say.ts';
+import { sayRounds, teacherSentences } from './say.ts';
 import { unheardSentences } from './unheard.ts';
 
 /** How early or late something is, in ms; what nobody hears is in time. */
@@ -35,7 +35,10 @@ export function pictureText(report: FullReport, options: PictureOptions): Pictur
   return {
     title: options.title,
     summary: summaryLine(report, words),
-    sentences: teacherSentences(options.judgement, language),
+    sentences: [
+      ...teacherSentences(options.judgement, language),
+      ...sayRounds(options.judgement, REPORTS[options.language]),
+    ],
     unheard: unheardSentences(report, language),
     words: { ...words, voices: language.tongue.voices, lateness: (ms) => sayLateness(ms, words) },
   };

@@ -3,6 +3,7 @@ import type { PlaceFact } from '@shedbook/core';
 import { adviceOn, figureOf, type Judgement, type VerdictFact } from '@shedbook/judge';
 import { type Language, say } from '../facts/say.ts';
 import type { ScreenFact } from '../facts/sayable.ts';
+import type { ReportCatalogue } from './catalogue.ts';
 
 /** How much a teacher says at once. */
 export const SENTENCES = 3;
@@ -27,6 +28,23 @@ export function sayVerdict(
   const advice = about.flatMap((one) => adviceOn(one, task) ?? [])[0];
   const figures = about.flatMap((one) => figureOf(one, task) ?? []);
   return { advice: advice ? told(advice) : null, figures: [...praise, ...figures].map(told) };
+}
+
+/**
+ * The rounds of a take one by one, each with its tempo, its verdict and the weightiest figure: a take that climbed the
+ * ladder is several tempi. Nothing where there was but one round.
+ */
+export function sayRounds(
+  { rounds, task }: Pick<Judgement, 'rounds' | 'task'>,
+  { words, language }: ReportCatalogue,
+): readonly string[] {
+  if (rounds.length < 2) return [];
+  return rounds.map(({ bpm, verdict }, index) => {
+    const said = words.round({ n: index + 1, bpm, verdict: words.verdicts[verdict.is] });
+    const figure =
+      verdict.is === 'clean' ? null : (verdict.about.flatMap((one) => figureOf(one, task) ?? [])[0] ?? null);
+    return figure ? `${said} ${say<VerdictFact | PlaceFact>(figure, language)}` : said;
+  });
 }
 
 /** What a teacher would say of a take: three sentences at most, the weightiest first. */

@@ -33,6 +33,8 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-let-be-heard':
     '{$voice :the at=start} could not be heard well enough to judge. Move the microphone towards it.',
   'do-fill-in-at': 'Let {$voice :the} sound on {$place :say}: it is missing there.',
+  'do-put-where-written':
+    '{$voice :the at=start} fell elsewhere: look where it is written, and let it sound on {$place :say}.',
   'do-leave-out-near': 'Let {$voice :the} rest near {$place :say}: nothing is written for it there.',
   'do-wait-at': 'Let {$voice :the} fall later on {$place :say}: hold it back for a moment.',
   'do-sooner-at': 'Start the move to {$place :say} sooner: {$voice :the} comes late there.',
@@ -50,7 +52,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-play-faster': 'Take the tempo that is asked: this was {$bpm :integer}, and too slow.',
   // The figures behind it.
   'figure-missing':
-    '{$limb :side at=start} ({$voice :voice}): {$times :integer} of {$of :integer} strokes missing.',
+    '.input {$of :integer} .match $of one {{{$limb :side at=start} ({$voice :voice}): the only stroke is missing.}} * {{{$limb :side at=start} ({$voice :voice}): {$times :integer} of {$of} strokes missing.}}',
   'figure-missing-at':
     '{$limb :side at=start} ({$voice :voice}): {$times :integer} of {$of :integer} strokes missing, on {$places :list}.',
   'figure-extra':

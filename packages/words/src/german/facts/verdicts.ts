@@ -34,6 +34,8 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-let-be-heard':
     '{$voice :the at=start} war zu schlecht zu hören, um zu urteilen. Rück das Mikrofon dorthin.',
   'do-fill-in-at': '{$voice :the at=start} fehlt auf {$place :say}: Lass es dort klingen.',
+  'do-put-where-written':
+    '{$voice :the at=start} kam an anderer Stelle: Sieh nach, wo der Schlag steht, und lass ihn auf {$place :say} klingen.',
   'do-leave-out-near': 'Ruhe bei {$place :say} ({$voice :voice}): Dort ist nichts geschrieben.',
   'do-wait-at': '{$voice :the at=start} darf auf {$place :say} später fallen: Halte einen Moment zurück.',
   'do-sooner-at':
@@ -56,9 +58,9 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-play-faster': 'Nimm das verlangte Tempo: Das waren {$bpm :integer}, und zu langsam.',
   // The figures behind it.
   'figure-missing':
-    '{$limb :side at=start} ({$voice :voice}): {$times :integer} von {$of :integer} Schlägen fehlen.',
+    '.input {$of :integer} .input {$times :integer} .match $of $times one * {{{$limb :side at=start} ({$voice :voice}): Der einzige Schlag fehlt.}} * one {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of} Schlägen fehlt.}} * * {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of} Schlägen fehlen.}}',
   'figure-missing-at':
-    '{$limb :side at=start} ({$voice :voice}): {$times :integer} von {$of :integer} Schlägen fehlen, auf {$places :list}.',
+    '.input {$times :integer} .match $times one {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of :integer} Schlägen fehlt, auf {$places :list}.}} * {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of :integer} Schlägen fehlen, auf {$places :list}.}}',
   'figure-extra':
     '.input {$times :integer} .match $times one {{{$limb :side at=start} ({$voice :voice}): {$times} Schlag zu viel.}} * {{{$limb :side at=start} ({$voice :voice}): {$times} Schläge zu viel.}}',
   'figure-extra-near':
