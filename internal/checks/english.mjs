@@ -16,6 +16,7 @@ const FREE = new Map([
   ['packages/core/src/lesson/defaults.ts', 'names of forms that a lesson file is written with'],
   ['apps/practice/src/session/choice.ts', 'the name of a form of the page’s own'],
   ['apps/server/src/store/migrations.ts', 'SQL'],
+  ['apps/server/src/store/examine.ts', 'SQL'],
   ['packages/core/src/xml/read-xml.ts', 'a fault beside those that the XML parser tells in English'],
 ]);
 

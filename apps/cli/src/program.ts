@@ -254,6 +254,26 @@ function addServe(program: Command, help: Help, speaker: Speak, loadDesk: LoadDe
     });
 }
 
+function addDoctor(
+  program: Command,
+  help: Help,
+  speaker: Speak,
+  done: (status: number) => void,
+  loadDesk: LoadDesk,
+): void {
+  program
+    .command('doctor')
+    .summary(help.doctor.summary)
+    .description(help.doctor.description)
+    .option('--data <folder>', help.doctor.data)
+    .option('--save <folder>', help.doctor.save)
+    .option('--json', help.doctor.json)
+    .action(async (options) => {
+      const { doctor } = await import('./commands/doctor.ts');
+      done(await doctor(options, speaker(), loadDesk));
+    });
+}
+
 function languageTag(text: string): LanguageTag {
   return readChoice('language', text, LANGUAGE_TAGS);
 }
@@ -297,6 +317,7 @@ function createProgram(
   addHear(program, help, speak, done);
   addKeys(program, help, speak, done);
   addServe(program, help, speak, loadDesk);
+  addDoctor(program, help, speak, done, loadDesk);
   return program;
 }
 

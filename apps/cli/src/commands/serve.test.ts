@@ -1,6 +1,6 @@
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, openSync, readdirSync, readFileSync, rmSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it, onTestFinished } from 'vitest';
@@ -55,4 +55,35 @@ it('[CL31] ends quietly when it is stopped, however often', async () => {
   child.kill('SIGINT');
   expect(await ended).toEqual([0, null]);
   expect(said.err).toBe('');
+});
+
+it('[CL32] doctor says whether the store is whole, what can be read and what to do', async () => {
+  const { said, url, child, ended } = await start();
+  const added = await fetch(new URL('/api/lessons', url), {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ text: 'title: Told apart\n' }),
+  });
+  expect([added.status, said.err]).toEqual([201, '']);
+  child.kill('SIGINT');
+  await ended;
+  const data = child.spawnargs[child.spawnargs.indexOf('--data') + 1] ?? '';
+  const doctor = (...args: readonly string[]) =>
+    spawnSync(process.execPath, [COMMAND, 'doctor', '--data', data, ...args], { encoding: 'utf8' });
+  const whole = doctor();
+  expect([whole.status, whole.stderr]).toEqual([0, '']);
+  expect(whole.stdout).toContain('7 lessons and 0 students can be read.');
+  expect(whole.stdout).toContain('Everything is whole.');
+  const file = join(data, 'lessons.sqlite');
+  for (const name of readdirSync(data)) {
+    const content = readFileSync(join(data, name), 'latin1');
+    const at = content.indexOf('Told apart');
+    if (at >= 0) writeSync(openSync(join(data, name), 'r+'), 'Told again', at);
+  }
+  expect(existsSync(file)).toBe(true);
+  const damaged = doctor('--save', join(data, 'saved'), '--language', 'de');
+  expect(damaged.status).toBe(1);
+  expect(damaged.stdout).toContain('1 Lektion ist nicht mehr lesbar.');
+  expect(damaged.stdout).toContain('--save ORDNER');
+  expect(readdirSync(join(data, 'saved'))).toHaveLength(6);
 });

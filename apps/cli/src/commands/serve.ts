@@ -1,6 +1,7 @@
 /** `shedbook serve`: the teacher's desk in the browser. */
 import { DEMO_DIR } from '@shedbook/host';
 import type { Speaker } from '../terminal.ts';
+import type { FoundStore, SavedStore } from './found-store.ts';
 
 /** What the command line asks for. */
 export interface ServeRequest {
@@ -37,6 +38,10 @@ export interface Desk {
   /** @throws InputError when it cannot start. */
   readonly startServer: (options: DeskOptions) => Promise<RunningDesk>;
   readonly openBrowser: (url: string) => void;
+  /** Looks at a store and changes nothing. */
+  readonly examineStore: (dataDir?: string) => Promise<FoundStore>;
+  /** Saves what can be read of one as files. */
+  readonly saveReadable: (dataDir: string | undefined, folder: string) => Promise<SavedStore>;
 }
 
 /** Loads the server when it is asked for, so that no other command waits for it. */

@@ -5,7 +5,7 @@ import { type Kysely, sql } from 'kysely';
 import type { Tables } from './tables.ts';
 
 /** Names of copies of the store; see `copyName`. */
-const COPY = /^lessons\.before-\d+\.sqlite(?:\.\d+)?$/;
+export const COPY = /^lessons\.before-\d+\.sqlite(?:\.\d+)?$/;
 
 /**
  * Leaves nothing of what was deleted: SQLite has overwritten it with zeros as it deleted; here that is carried from the

@@ -3,11 +3,18 @@
  *
  * Sources: mediabunny takes the container apart; packets go to libopus or libFLAC compiled to WebAssembly. Opus in every container begins with the pre-skip of its header (RFC 7845, 5.1), which is no sound.
  */
-import { Hertz } from '@shedbook/core';
 import { FLACDecoder } from '@wasm-audio-decoders/flac';
 import { ALL_FORMATS, EncodedPacketSink, FilePathSource, Input, type InputAudioTrack } from 'mediabunny';
 import { OpusDecoder } from 'opus-decoder';
-import { breaksOff, type DecodedSound, inFull, mixDown } from './decoded-sound.ts';
+import {
+  breaksOff,
+  type DecodedSound,
+  inFull,
+  letGo,
+  mixDown,
+  ofFile,
+  requireRate,
+} from './decoded-sound.ts';
 import { openWithFfmpeg } from './ffmpeg.ts';
 
 /** Packets that are decoded together. */
@@ -76,8 +83,8 @@ async function* packetBlocks(
   } catch {
     throw breaksOff(path, ({ packet }) => packet);
   } finally {
-    decoder.free();
-    input.dispose();
+    letGo(() => decoder.free());
+    letGo(() => input.dispose());
   }
 }
 
@@ -91,18 +98,18 @@ export async function openContainer(path: string): Promise<DecodedSound> {
     throw breaksOff(path, ({ noReadableTrack }) => noReadableTrack);
   });
   if (!track) {
-    input.dispose();
+    letGo(() => input.dispose());
     throw breaksOff(path, ({ noTrack }) => noTrack);
   }
-  const wholeSeconds = await input.getDurationFromMetadata([track]);
-  const decoding = await decodingOf(track);
+  const wholeSeconds = await ofFile(path, () => input.getDurationFromMetadata([track]));
+  const decoding = await ofFile(path, () => decodingOf(track));
   if (decoding) {
     const blocks = packetBlocks(path, input, track, decoding.decoder);
-    const sound = { sampleRateHz: Hertz(decoding.sampleRateHz), blocks };
+    const sound = { sampleRateHz: requireRate(path, decoding.sampleRateHz), blocks };
     return { ...sound, blocks: inFull(path, sound, wholeSeconds) };
   }
-  const codec = ((await track.getCodec()) ?? 'unknown').toUpperCase();
-  input.dispose();
+  const codec = ((await ofFile(path, () => track.getCodec())) ?? 'unknown').toUpperCase();
+  letGo(() => input.dispose());
   const sound = openWithFfmpeg(path, (sounds) => sounds.codec({ codec }));
   return { ...sound, blocks: inFull(path, sound, wholeSeconds) };
 }

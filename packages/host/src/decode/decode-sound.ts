@@ -7,7 +7,7 @@
  */
 import { open } from 'node:fs/promises';
 import { InputError, reasonOf } from '../input-error.ts';
-import { cannotRead, type DecodedSound } from './decoded-sound.ts';
+import { cannotRead, type DecodedSound, upToMost } from './decoded-sound.ts';
 import { openWithFfmpeg } from './ffmpeg.ts';
 import { requireWholePages } from './ogg-pages.ts';
 import { openWav } from './wav.ts';
@@ -74,5 +74,6 @@ export async function decodeSound(path: string): Promise<DecodedSound> {
     });
   });
   if (head.length === 0) throw cannotRead(path, ({ empty }) => empty);
-  return openKind(path, head);
+  const sound = await openKind(path, head);
+  return { ...sound, blocks: upToMost(path, sound) };
 }

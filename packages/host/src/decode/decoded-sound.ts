@@ -4,7 +4,7 @@
  * Conventions: blocks of mono samples, −1 to 1, channels averaged; blocks of some thousand samples, so a file's
  * length does not matter.
  */
-import type { Hertz } from '@shedbook/core';
+import { Hertz } from '@shedbook/core';
 import type { CliWords } from '@shedbook/words';
 import { InputError } from '../input-error.ts';
 
@@ -48,6 +48,60 @@ export function endsEarly(path: string, heardSeconds: number, wholeSeconds: numb
 
 /** This much less than was promised is no fault: encoders round to whole frames. */
 const MISSING_SECONDS = 0.2;
+
+/** Rates that recordings have, in hertz: from a telephone's to twice the highest of any recorder. */
+const RATES_HZ = { least: 8000, most: 384_000 } as const;
+
+/** Samples of a recording at most: half an hour at 48 kHz, which fits in memory as a whole. */
+const MOST_SAMPLES = 30 * 60 * 48_000;
+
+/** Whether recordings have a rate, in hertz. */
+export function isRate(hertz: number): boolean {
+  return hertz >= RATES_HZ.least && hertz <= RATES_HZ.most;
+}
+
+/** The rate of a recording. @throws InputError where no recording has it */
+export function requireRate(path: string, hertz: number): Hertz {
+  if (isRate(hertz)) return Hertz(hertz);
+  throw cannotRead(path, ({ rate }) => rate({ hertz }));
+}
+
+/** Passes blocks on as far as a recording goes. @throws InputError where it goes on and on */
+export async function* upToMost(
+  path: string,
+  { sampleRateHz, blocks }: DecodedSound,
+): AsyncGenerator<Float32Array> {
+  let samples = 0;
+  for await (const block of blocks) {
+    samples += block.length;
+    if (samples > MOST_SAMPLES) {
+      const minutes = Math.round(MOST_SAMPLES / sampleRateHz / 60);
+      throw cannotRead(path, ({ tooLong }) => tooLong({ minutes }));
+    }
+    yield block;
+  }
+}
+
+/**
+ * What a decoder makes of a file that may be damaged anywhere: whatever it stumbles over is a fault of the file.
+ * @throws InputError where it stumbles
+ */
+export async function ofFile<T>(path: string, decoding: () => T | Promise<T>): Promise<T> {
+  try {
+    return await decoding();
+  } catch (error) {
+    throw error instanceof InputError ? error : breaksOff(path, ({ packet }) => packet);
+  }
+}
+
+/** Lets a decoder go; one that broke down over a file may not even bear that. */
+export function letGo(free: () => void): void {
+  try {
+    free();
+  } catch {
+    // Its memory goes with it.
+  }
+}
 
 /** Passes blocks on and counts them. @throws InputError at the end where more was promised. */
 export async function* inFull(

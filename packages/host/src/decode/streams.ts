@@ -7,11 +7,19 @@
  */
 
 import { createReadStream } from 'node:fs';
-import { Hertz } from '@shedbook/core';
 import { FLACDecoder } from '@wasm-audio-decoders/flac';
 import { OggVorbisDecoder } from '@wasm-audio-decoders/ogg-vorbis';
 import { MPEGDecoder } from 'mpg123-decoder';
-import { cannotRead, type DecodedSound, type FoundSound, inFull, mixDown } from './decoded-sound.ts';
+import {
+  cannotRead,
+  type DecodedSound,
+  type FoundSound,
+  inFull,
+  letGo,
+  mixDown,
+  ofFile,
+  requireRate,
+} from './decoded-sound.ts';
 
 const PIECE_BYTES = 65_536;
 
@@ -32,13 +40,14 @@ interface StreamDecoder {
 /** Decodes piece by piece; a file of which nothing can be decoded is refused. */
 async function* decodePieces(path: string, decoder: StreamDecoder): AsyncGenerator<Decoded> {
   await decoder.ready;
+  const { flush } = decoder;
   try {
     for await (const piece of createReadStream(path, { highWaterMark: PIECE_BYTES })) {
-      yield await decoder.decode(piece as Uint8Array);
+      yield await ofFile(path, () => decoder.decode(piece as Uint8Array));
     }
-    if (decoder.flush) yield await decoder.flush();
+    if (flush) yield await ofFile(path, () => flush.call(decoder));
   } finally {
-    decoder.free();
+    letGo(() => decoder.free());
   }
 }
 
@@ -58,7 +67,7 @@ async function openStream(path: string, kind: FoundSound, decoder: StreamDecoder
     yield mixDown(head.channelData);
     for await (const { channelData } of pieces) yield mixDown(channelData);
   }
-  return { sampleRateHz: Hertz(head.sampleRate), blocks: blocks() };
+  return { sampleRateHz: requireRate(path, head.sampleRate), blocks: blocks() };
 }
 
 /** From byte 10 of the first block of a FLAC file: 20 bits of rate, 3 of channels, 5 of width, 36 of samples. */

@@ -8,12 +8,15 @@
 
 import { type FileHandle, open } from 'node:fs/promises';
 import { Hertz } from '@shedbook/core';
-import { cannotRead, type DecodedSound, endsEarly } from './decoded-sound.ts';
+import { cannotRead, type DecodedSound, endsEarly, isRate, requireRate } from './decoded-sound.ts';
 
 const BLOCK_FRAMES = 16_384;
 const HEADER_BYTES = 65_536;
 const UNKNOWN_BYTES = 0xffff_ffff;
 const EXTENSIBLE = 0xfffe;
+
+/** Channels of a recording at most: those of a large mixing desk. */
+const MOST_CHANNELS = 64;
 
 interface WavLayout {
   readonly format: number;
@@ -105,10 +108,12 @@ export async function openWav(path: string): Promise<DecodedSound | null> {
   const { bytesRead } = await file.read(head, 0, HEADER_BYTES, 0);
   const layout = wavLayout(head.subarray(0, bytesRead));
   const read = layout && sampleReader(layout);
-  if (layout && read && layout.channels > 0 && layout.sampleRateHz > 0) {
+  const isRead = layout && read && layout.channels > 0 && layout.channels <= MOST_CHANNELS;
+  if (isRead && isRate(layout.sampleRateHz)) {
     return { sampleRateHz: Hertz(layout.sampleRateHz), blocks: wavBlocks(path, file, layout, read) };
   }
   await file.close();
+  if (isRead) requireRate(path, layout.sampleRateHz);
   if (!layout && bytesRead < HEADER_BYTES)
     throw cannotRead(path, ({ without, wav }) => without({ kind: wav }));
   return null;

@@ -204,4 +204,12 @@ No hand is asked for more than one hand is published to keep up at the goal temp
     data: "where lessons are kept; the user's data folder when left out",
     open: 'do not open a browser',
   },
+  doctor: {
+    summary: 'look whether what the desk keeps is whole',
+    description:
+      'Looks at the lessons and students that the desk keeps and changes nothing: says whether the file is whole, what of it can be read, how much room there is, and what to do. Ends with 1 where something is damaged.',
+    data: "where lessons are kept; the user's data folder when left out",
+    save: 'save everything that can be read as files in this folder',
+    json: 'what was found as JSON',
+  },
 } as const;

@@ -98,6 +98,27 @@ export const cli = {
     everybody:
       '--host {$host}: found an address that others reach, expected one of this computer alone, such as 127.0.0.1: there is no sign-in yet, so whoever reaches the desk reads, changes and deletes everything',
   },
+  doctor: {
+    nothing: 'There are no lessons in {$folder} yet; nothing is wrong.',
+    where: 'Lessons and students are kept in {$folder}: {$size}; {$free} of the disk are free.',
+    old: 'They are of store version {$version :integer}; the next start of the desk brings them to {$known :integer} and keeps a copy.',
+    newer:
+      'They are of store version {$version :integer}; this Shedbook knows {$known :integer}. Use the newer one.',
+    readable:
+      '.input {$lessons :integer} .input {$students :integer} .match $lessons $students one one {{{$lessons} lesson and {$students} student can be read.}} one * {{{$lessons} lesson and {$students} students can be read.}} * one {{{$lessons} lessons and {$students} student can be read.}} * * {{{$lessons} lessons and {$students} students can be read.}}',
+    fault: 'Damaged: {$fault}',
+    damagedLessons:
+      '.input {$n :integer} .match $n one {{{$n} lesson cannot be read any more.}} * {{{$n} lessons cannot be read any more.}}',
+    damagedRows:
+      '.input {$n :integer} .match $n one {{{$n} entry of practice is not what was written any more.}} * {{{$n} entries of practice are not what was written any more.}}',
+    copy: 'A copy from before it was brought up to date: {$file}',
+    littleRoom: 'There is little room left on the disk: make some before you go on.',
+    sound: 'Everything is whole.',
+    whatToDo:
+      'What to do: stop the desk; copy the whole folder {$folder} to another disk; save what can be read with --save FOLDER; then move lessons.sqlite and the files beside it away, start the desk anew, and bring the saved lessons in. A disk that damages files should be replaced.',
+    saved:
+      '.input {$lessons :integer} .input {$students :integer} .input {$earlier :integer} .match $earlier 0 {{Saved in {$folder}: lessons {$lessons}, students {$students}.}} * {{Saved in {$folder}: lessons {$lessons}, earlier texts of damaged lessons {$earlier}, students {$students}.}}',
+  },
   store: {
     newer:
       'The lessons were written by a newer Shedbook (store version {$found :integer}, this one knows {$known :integer}). Use the newer one; nothing was changed.',
@@ -167,6 +188,8 @@ export const cli = {
     unknown: 'an unknown format',
     codec: '{$codec} sound',
     without: '{$kind} without sound',
+    rate: 'sound of {$hertz :integer} samples a second, which no recording has',
+    tooLong: 'more than {$minutes :integer} minutes of sound',
     seconds:
       '{$heard :number minimumFractionDigits=1 maximumFractionDigits=1} of {$whole :number minimumFractionDigits=1 maximumFractionDigits=1} seconds',
     lastPage: 'only a part of its last page',

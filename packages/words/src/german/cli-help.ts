@@ -205,4 +205,12 @@ spielen lässt, wird gesagt.`,
     data: 'wo Lektionen aufbewahrt werden; ohne Angabe im Datenordner',
     open: 'keinen Browser öffnen',
   },
+  doctor: {
+    summary: 'nachsehen, ob heil ist, was das Pult aufbewahrt',
+    description:
+      'Sieht die Lektionen und Namen an, die das Pult aufbewahrt, und ändert nichts: sagt, ob die Datei heil ist, was davon lesbar ist, wie viel Platz da ist und was zu tun ist. Endet mit 1, wo etwas beschädigt ist.',
+    data: 'wo Lektionen aufbewahrt werden; ohne Angabe im Datenordner',
+    save: 'alles Lesbare als Dateien in diesem Ordner sichern',
+    json: 'was gefunden wurde als JSON',
+  },
 });

@@ -100,6 +100,27 @@ export const cli = translation<typeof english.cli>()({
     everybody:
       '--host {$host}: eine Adresse gefunden, die andere erreichen, erwartet eine, die nur dieser Rechner hat, etwa 127.0.0.1: noch gibt es keine Anmeldung, also liest, ändert und löscht alles, wer das Pult erreicht',
   },
+  doctor: {
+    nothing: 'In {$folder} gibt es noch keine Lektionen; nichts ist beschädigt.',
+    where: 'Lektionen und Namen liegen in {$folder}: {$size}; {$free} des Laufwerks sind frei.',
+    old: 'Sie sind in Fassung {$version :integer}; der nächste Start des Pults bringt sie auf {$known :integer} und behält eine Kopie.',
+    newer:
+      'Sie sind in Fassung {$version :integer}; dieses Shedbook kennt {$known :integer}. Das neuere verwenden.',
+    readable:
+      '.input {$lessons :integer} .input {$students :integer} .match $lessons $students one one {{{$lessons} Lektion und {$students} Name sind lesbar.}} one * {{{$lessons} Lektion und {$students} Namen sind lesbar.}} * one {{{$lessons} Lektionen und {$students} Name sind lesbar.}} * * {{{$lessons} Lektionen und {$students} Namen sind lesbar.}}',
+    fault: 'Beschädigt: {$fault}',
+    damagedLessons:
+      '.input {$n :integer} .match $n one {{{$n} Lektion ist nicht mehr lesbar.}} * {{{$n} Lektionen sind nicht mehr lesbar.}}',
+    damagedRows:
+      '.input {$n :integer} .match $n one {{{$n} Eintrag im Übungsheft ist nicht mehr, was geschrieben wurde.}} * {{{$n} Einträge im Übungsheft sind nicht mehr, was geschrieben wurde.}}',
+    copy: 'Eine Kopie von vor einer neuen Fassung: {$file}',
+    littleRoom: 'Auf dem Laufwerk ist wenig Platz: erst welchen schaffen.',
+    sound: 'Alles ist heil.',
+    whatToDo:
+      'Was zu tun ist: das Pult beenden; den ganzen Ordner {$folder} auf ein anderes Laufwerk kopieren; mit --save ORDNER sichern, was lesbar ist; dann lessons.sqlite und die Dateien daneben wegräumen, das Pult neu starten und die gesicherten Lektionen hereinholen. Ein Laufwerk, das Dateien beschädigt, gehört ersetzt.',
+    saved:
+      '.input {$lessons :integer} .input {$students :integer} .input {$earlier :integer} .match $earlier 0 {{Gesichert in {$folder}: Lektionen {$lessons}, Namen {$students}.}} * {{Gesichert in {$folder}: Lektionen {$lessons}, frühere Texte beschädigter Lektionen {$earlier}, Namen {$students}.}}',
+  },
   store: {
     newer:
       'Die Lektionen hat ein neueres Shedbook geschrieben (Fassung {$found :integer}, dieses kennt {$known :integer}). Das neuere verwenden; nichts wurde geändert.',
@@ -160,6 +181,8 @@ export const cli = translation<typeof english.cli>()({
   },
   sounds: {
     empty: 'eine leere Datei',
+    rate: 'Ton mit {$hertz :integer} Abtastwerten in der Sekunde, die keine Aufnahme hat',
+    tooLong: 'mehr als {$minutes :integer} Minuten Ton',
     text: 'eine Textdatei',
     wav: 'eine WAV-Datei',
     oddWav: 'eine WAV-Datei in ungewöhnlicher Anordnung',

@@ -1,0 +1,205 @@
+/**
+ * Looking at a store without changing it: whether it is whole, what of it can be read, and saving that as files.
+ *
+ * Source: SQLite documentation, "PRAGMA integrity_check"; Node.js, `statfs`.
+ */
+import { existsSync, mkdirSync, readdirSync, statfsSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileNameOf, parseLesson } from '@shedbook/core';
+import { Kysely, SqliteDialect } from 'kysely';
+import SQLite from 'libsql';
+import { defaultDataDir } from '../data-dir.ts';
+import { checksumOf } from './checksum.ts';
+import { COPY } from './erase.ts';
+import { createLessonStore, type LessonStore } from './lessons.ts';
+import { STORE_FILE, STORE_VERSION, storeVersion } from './open.ts';
+import { createStudentStore, type StudentStore } from './students.ts';
+import type { Tables } from './tables.ts';
+
+/** What was found in a folder of lessons. */
+export interface Examination {
+  readonly folder: string;
+  /** Null where there is no store, or it cannot be opened at all. */
+  readonly version: number | null;
+  /** Version number that this program writes. */
+  readonly known: number;
+  readonly exists: boolean;
+  /** What SQLite finds wrong, in its own words; empty where all is well. */
+  readonly faults: readonly string[];
+  /** Number of lessons that can be read. */
+  readonly lessons: number;
+  /** Ids of lessons that cannot. */
+  readonly damagedLessons: readonly string[];
+  /** Number of students that can be read. */
+  readonly students: number;
+  /** Number of rows of practice that are not as they were written. */
+  readonly damagedRows: number;
+  readonly storeBytes: number;
+  readonly freeBytes: number;
+  /** Copies that lie beside the store. */
+  readonly copies: readonly string[];
+  /** Whether nothing is wrong. */
+  readonly isSound: boolean;
+}
+
+interface Opened {
+  readonly raw: SQLite.Database;
+  readonly lessons: LessonStore;
+  readonly students: StudentStore;
+  close(): void;
+}
+
+/** How many faults SQLite lists. */
+const MOST_FAULTS = 20;
+
+function openToRead(file: string): Opened {
+  const raw = new SQLite(file, { readonly: true });
+  const database = new Kysely<Tables>({ dialect: new SqliteDialect({ database: raw }) });
+  const clock = () => new Date();
+  return {
+    raw,
+    lessons: createLessonStore(database, clock),
+    students: createStudentStore(database, clock),
+    close: () => raw.close(),
+  };
+}
+
+function faultsOf(raw: SQLite.Database): readonly string[] {
+  try {
+    const rows = raw.prepare(`pragma integrity_check(${MOST_FAULTS})`).all() as readonly {
+      readonly integrity_check: string;
+    }[];
+    return rows.map((row) => row.integrity_check).filter((text) => text !== 'ok');
+  } catch (error) {
+    return [(error as Error).message];
+  }
+}
+
+/** What a reading comes to, or otherwise where the file is too damaged for it. */
+async function orElse<T>(reading: () => Promise<T>, otherwise: T): Promise<T> {
+  try {
+    return await reading();
+  } catch {
+    return otherwise;
+  }
+}
+
+/** Every row of a student's practice. */
+async function rowsOf(students: StudentStore, id: string) {
+  const rows = [];
+  for (let after: number | null = 0; after !== null; ) {
+    const page = await students.readLog(id, after);
+    rows.push(...(page?.rows ?? []));
+    after = page?.next ?? null;
+  }
+  return rows;
+}
+
+async function countDamagedRows({ students }: Opened): Promise<number> {
+  let damaged = 0;
+  for (const { id } of await students.list())
+    damaged += (await rowsOf(students, id)).filter(({ isSound }) => !isSound).length;
+  return damaged;
+}
+
+async function look(opened: Opened, folder: string) {
+  const version = storeVersion(opened.raw);
+  const isCurrent = version === STORE_VERSION;
+  const faults = faultsOf(opened.raw);
+  const damagedLessons = isCurrent ? await orElse(() => opened.lessons.damaged(), []) : [];
+  const lessons = isCurrent ? (await orElse(() => opened.lessons.list(), [])).length : 0;
+  const students = isCurrent ? (await orElse(() => opened.students.list(), [])).length : 0;
+  const damagedRows = isCurrent ? await orElse(() => countDamagedRows(opened), 0) : 0;
+  const isSound = faults.length + damagedLessons.length + damagedRows === 0;
+  return { folder, version, faults, damagedLessons, lessons, students, damagedRows, isSound };
+}
+
+/** The folder that is meant. */
+function folderOf(dataDir: string | undefined): string {
+  return dataDir ?? defaultDataDir(process.env, process.platform);
+}
+
+/** Looks at the store of a folder; the user's own where none is named. Nothing is changed. */
+export async function examineStore(dataDir?: string): Promise<Examination> {
+  const folder = folderOf(dataDir);
+  const file = join(folder, STORE_FILE);
+  const exists = existsSync(file);
+  const nothing = { faults: [], damagedLessons: [], lessons: 0, students: 0, damagedRows: 0 };
+  const { bavail, bsize } = existsSync(folder) ? statfsSync(folder) : { bavail: 0, bsize: 0 };
+  const around = {
+    ...{ exists, known: STORE_VERSION, freeBytes: bavail * bsize },
+    storeBytes: exists ? statSync(file).size : 0,
+    copies: existsSync(folder) ? readdirSync(folder).filter((name) => COPY.test(name)) : [],
+  };
+  if (!exists) return { ...around, folder, version: null, ...nothing, isSound: true };
+  try {
+    const opened = openToRead(file);
+    try {
+      return { ...around, ...(await look(opened, folder)) };
+    } finally {
+      opened.close();
+    }
+  } catch (error) {
+    const faults = [(error as Error).message];
+    return { ...around, folder, version: null, ...nothing, faults, isSound: false };
+  }
+}
+
+/** What was saved as files. */
+export interface Saved {
+  /** Number of lessons that were saved. */
+  readonly lessons: number;
+  /** Number of lessons of which an earlier text was saved, since the last cannot be read. */
+  readonly earlier: number;
+  /** Number of students that were saved. */
+  readonly students: number;
+}
+
+/** The newest text of a lesson that can be read, or null. */
+async function newestText({ raw, lessons }: Opened, id: string): Promise<string | null> {
+  const row = await orElse(
+    async () => raw.prepare('select last_step from lessons where id = ?').get(id) as { last_step: number },
+    null,
+  );
+  for (let step = row?.last_step ?? -1; step >= 0; step -= 1) {
+    const found = await orElse(() => lessons.readStep(id, step), null);
+    if (found) return found.text;
+  }
+  return null;
+}
+
+/** A name that no other file has yet. */
+function freeName(folder: string, stem: string, ending: string): string {
+  const plain = `${stem}${ending}`;
+  if (!existsSync(join(folder, plain))) return plain;
+  return `${stem}-${checksumOf(`${stem} ${readdirSync(folder).length}`).slice(0, 6)}${ending}`;
+}
+
+/** Saves everything that can be read of a store as files: lessons, and each student's practice row by row. */
+export async function saveReadable(dataDir: string | undefined, folder: string): Promise<Saved> {
+  mkdirSync(folder, { recursive: true });
+  const opened = openToRead(join(folderOf(dataDir), STORE_FILE));
+  const write = (stem: string, ending: string, text: string) =>
+    writeFileSync(join(folder, freeName(folder, stem, ending)), text, { flag: 'wx' });
+  const writeLesson = (text: string) =>
+    write(fileNameOf(parseLesson(text, 'lesson').lesson?.title ?? null, ''), '.lesson.yaml', text);
+  try {
+    const lessons = await orElse(() => opened.lessons.list(), []);
+    for (const { text } of lessons) writeLesson(text);
+    const damaged = await orElse(() => opened.lessons.damaged(), []);
+    const earlier = (await Promise.all(damaged.map((id) => newestText(opened, id)))).filter(
+      (text) => text !== null,
+    );
+    for (const text of earlier) writeLesson(text);
+    const students = await orElse(() => opened.students.list(), []);
+    for (const { id, name, assignments, level } of students) {
+      const rows = (await orElse(() => rowsOf(opened.students, id), [])).filter(({ isSound }) => isSound);
+      const entries = rows.map(({ text }) => text).join(',\n');
+      const about = JSON.stringify({ name, level, assignments });
+      write(fileNameOf(name, ''), '.student.json', `{"student":${about},"rows":[\n${entries}\n]}\n`);
+    }
+    return { lessons: lessons.length, earlier: earlier.length, students: students.length };
+  } finally {
+    opened.close();
+  }
+}
