@@ -2,14 +2,14 @@
  * Hard use: hostile files of every kind that is read, grown from good ones, each under a limit of time and memory.
  *
  * `SHEDBOOK_HARD_SECONDS`, `SHEDBOOK_HARD_INPUTS` and `SHEDBOOK_HARD_SEED` set the budget; what went wrong is printed
- * with its kind and seed, and `node internal/hard/child.mjs KIND SEED` reads it again.
+ * with its kind and seed, and `node internal/testing/hard/child.mjs KIND SEED` reads it again.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { killRounds } from '../internal/hard/kill-rounds.mjs';
-import { chance } from '../internal/hard/random.mjs';
-import { LIMITS, readHard } from '../internal/hard/watch.mjs';
+import { killRounds } from '../internal/testing/hard/kill-rounds.mjs';
+import { chance } from '../internal/testing/hard/random.mjs';
+import { LIMITS, readHard } from '../internal/testing/hard/watch.mjs';
 
 export const name = 'hard';
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { killRounds } from '../../../internal/hard/kill-rounds.mjs';
-import { chance } from '../../../internal/hard/random.mjs';
+import { killRounds } from '../../../internal/testing/hard/kill-rounds.mjs';
+import { chance } from '../../../internal/testing/hard/random.mjs';
 import { temporaryFolder } from '../test/temporary.ts';
 
 it('[SE7] loses nothing that it acknowledged, killed again and again under several writers', async () => {

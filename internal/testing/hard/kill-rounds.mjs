@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
 
-const MAIN = fileURLToPath(new URL('../../apps/server/dist/main.js', import.meta.url));
+const MAIN = fileURLToPath(new URL('../../../apps/server/dist/main.js', import.meta.url));
 
 async function start(dataDir) {
   const args = [MAIN, '--port', '0', '--data', dataDir, '--no-open'];
