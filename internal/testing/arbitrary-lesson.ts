@@ -50,9 +50,45 @@ function arbitraryGroove(of: Meter): fc.Arbitrary<Readonly<Record<string, string
     );
 }
 
-function arbitraryExercises(of: Meter): fc.Arbitrary<readonly string[]> {
-  const pattern = fc.integer({ min: 1, max: 2 }).chain((bars) => arbitraryPattern('snare', of, bars));
-  return fc.array(pattern.map(formatPattern), { minLength: 1, maxLength: 3 });
+/** Dynamics of some bars: a sign or none for each beat. */
+function arbitraryDynamics(beats: number, bars: number): fc.Arbitrary<string> {
+  const sign = fc.constantFrom('.', '.', '.', 'p', 'mf', 'ff', '<', '>', '!', 'pp<', 'f>');
+  const bar = fc.array(sign, { minLength: 1, maxLength: beats }).map((signs) => signs.join(' '));
+  return fc.array(bar, { minLength: 1, maxLength: bars }).map((all) => all.join(' | '));
+}
+
+/** What may be said of an exercise beside its notes. */
+function arbitraryExpression(of: Meter, bars: number) {
+  const beats = of.beats.length;
+  const texts = fc.array(fc.constantFrom('', 'softly', 'let it ring'), { minLength: 1, maxLength: bars });
+  const silent = fc.constantFrom('other foot', 'lead hand + bass', 'hihat');
+  const joined = texts.map((all) => all.join(' | ')).filter((text) => /[a-z]/.test(text));
+  const place = { beat: fc.integer({ min: 1, max: beats }), bar: fc.integer({ min: 1, max: bars }) };
+  return fc.record(
+    {
+      dynamics: arbitraryDynamics(beats, bars),
+      above: joined,
+      below: joined,
+      fill: fc.oneof(place.beat, fc.record({ ...place, silences: silent }, { requiredKeys: ['bar'] })),
+      rests: silent,
+    },
+    { requiredKeys: [] },
+  );
+}
+
+function arbitraryExercise(of: Meter): fc.Arbitrary<unknown> {
+  return fc.integer({ min: 1, max: 2 }).chain((bars) => {
+    const pattern = arbitraryPattern('snare', of, bars).map(formatPattern);
+    const said = arbitraryExpression(of, bars);
+    return fc.oneof(
+      pattern,
+      fc.tuple(pattern, said).map(([text, rest]) => ({ pattern: text, ...rest })),
+    );
+  });
+}
+
+function arbitraryExercises(of: Meter): fc.Arbitrary<readonly unknown[]> {
+  return fc.array(arbitraryExercise(of), { minLength: 1, maxLength: 3 });
 }
 
 const FEELS = ['even', 'triplet', '1.5:1', '3:1', 'by tempo', '1.6:1 sixteenths'] as const;

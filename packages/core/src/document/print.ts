@@ -5,6 +5,7 @@
 import { Document } from 'yaml';
 import { VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
 import { DEFAULT_SHEET } from '../lesson/defaults.ts';
+import { expressionToData } from '../lesson/expression-data.ts';
 import { patternsName } from '../lesson/identity.ts';
 import type { Ending, Exercise, Form, FormSection, Lesson } from '../lesson/lesson.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
@@ -36,6 +37,7 @@ export function exerciseToData(exercise: Omit<Exercise, 'number'>, comping: Voic
     ...(sticking === null ? {} : { sticking: sticking.join(' ') }),
     ...(notes === null ? {} : { notes }),
     ...(keep === true ? { keep } : {}),
+    ...expressionToData(exercise),
     ...namesToData(exercise),
   };
   return typeof pattern === 'string' && Object.keys(said).length === 0 ? pattern : { pattern, ...said };

@@ -19,6 +19,7 @@ import { formatPattern } from '../rhythm/pattern.ts';
 import type { Report } from './fault.ts';
 import type { FieldPath } from './field-path.ts';
 import { nearest } from './nearest.ts';
+import { readExpression } from './read-expression.ts';
 import { readPattern } from './read-pattern.ts';
 import type { RawLesson } from './schema.ts';
 
@@ -199,7 +200,9 @@ export function readExercises(
       parts.length === 1 ? inside : [...inside, comping],
     );
     const sticking = readSticking(given.sticking, first, [...path, 'sticking'], report);
-    const key = patternsName({ parts, sticking });
+    const length = { bars: first.pattern.bars.length, beats: first.pattern.bars[0]?.length ?? 1 };
+    const said = readExpression(given, length, path, report);
+    const key = patternsName({ parts, sticking, ...said });
     const before = seen.get(key);
     if (before !== undefined) {
       const found = { fact: 'same-pattern-again' } as const;
@@ -210,6 +213,8 @@ export function readExercises(
     seen.set(key, before ?? number);
     const { name = null, notes = null } = given;
     const keep = given.keep === true ? { keep: true as const } : {};
-    return [{ number, name, parts, sticking, notes, ...keep, ...readNames(given, key, path, report) }];
+    return [
+      { number, name, parts, sticking, notes, ...keep, ...said, ...readNames(given, key, path, report) },
+    ];
   });
 }

@@ -135,6 +135,29 @@ function byVoice<T extends z.ZodType>(value: T, what: Named) {
   return z.strictObject(shape as Record<(typeof VOICES)[number], z.ZodOptional<T>>, { error: map(what) });
 }
 
+const fill = z
+  .union(
+    [
+      whole(1, 32, 'beat-in-range'),
+      z.strictObject(
+        {
+          bar: whole(1, 256, 'bar-in-range')
+            .optional()
+            .describe('bar that it begins in; the last when left out'),
+          beat: whole(1, 32, 'beat-in-range').optional().describe('beat that it begins on; 1 when left out'),
+          silences: text('limbs-and-voices')
+            .optional()
+            .describe('limbs or voices of the groove that are silent, joined by `+`; all when left out'),
+        },
+        { error: map('a-fill') },
+      ),
+    ],
+    { error: named('a-fill') },
+  )
+  .describe(
+    'from here to its end the groove is silent: a beat of the last bar, or `bar`, `beat` and `silences`',
+  );
+
 const exercise = z.union(
   [
     patternText,
@@ -150,11 +173,22 @@ const exercise = z.union(
           .optional()
           .describe('`R`, `L` or `B` (both) for each stroke'),
         notes: text('a-text', LONGEST.text).optional().describe('printed under the exercise'),
+        dynamics: text('dynamic-signs', LONGEST.pattern)
+          .optional()
+          .describe(
+            'how loud it is: for each beat `.` for nothing or a dynamic from `ppp` to `fff`, `<` or `>` where it begins to get louder or softer (`p<` for both), `!` where that ends without a dynamic; bars by `|`',
+          ),
+        above: text('a-text', LONGEST.text).optional().describe('text over each bar, bars by `|`'),
+        below: text('a-text', LONGEST.text).optional().describe('text under each bar, bars by `|`'),
+        fill: fill.optional(),
+        rests: text('limbs-and-voices')
+          .optional()
+          .describe('limbs or voices of the groove that are silent under it, joined by `+`'),
         keep: yesNo().optional().describe('stays where it is when a page is composed; false when left out'),
-        id: text('a-name')
+        id: text('a-name', LONGEST.pattern)
           .optional()
           .describe('its lasting name, which practice is kept under; its patterns when left out'),
-        from: text('an-origin')
+        from: text('an-origin', LONGEST.pattern)
           .optional()
           .describe(
             'what it is a copy of: the lasting name of a lesson, and after a `/` that of the exercise where it is not its patterns',

@@ -71,7 +71,7 @@ function strokeOf(
     slots,
     at: timeline.scoreTime(place),
     timeSeconds: timeline.slotSeconds(place),
-    levelDb: LeadDb(balance[strike.voice] + touch),
+    levelDb: LeadDb(balance[strike.voice] + touch + (placed.addedDb?.[slot] ?? 0)),
     sticking: hand,
   };
 }

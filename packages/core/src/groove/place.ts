@@ -9,7 +9,11 @@
 import type { Voice } from '../kit/voice.ts';
 import type { Ending, Exercise, ExercisePart, Form, FormSection, Lesson } from '../lesson/lesson.ts';
 import { type Cell, struckSlots } from '../rhythm/cell.ts';
+import { add, fraction, multiply } from '../rhythm/fraction.ts';
+import { beatLength, beatStarts } from '../rhythm/meter.ts';
 import type { Pattern } from '../rhythm/pattern.ts';
+import { loudnessOf } from './loudness.ts';
+import { isSilenced } from './silence.ts';
 import type { Sticking, StrokeRole } from './stroke.ts';
 
 /** A bar of the form before it is given strokes. Bars count from 0. */
@@ -27,6 +31,8 @@ export interface PlacedCell {
   readonly beat: number;
   readonly cell: Cell;
   readonly sticking: readonly Sticking[] | null;
+  /** What the dynamics of the exercise add at each slot, in dB; left out where none are written. */
+  readonly addedDb?: readonly number[];
 }
 
 /**
@@ -122,6 +128,19 @@ function placeExercise(exercise: Exercise, patternBar: number): readonly PlacedC
   );
 }
 
+/** A cell with what the dynamics add at each of its slots. */
+function loudened(lesson: Lesson, exercise: Exercise, patternBar: number) {
+  const addedDb = loudnessOf(lesson, exercise);
+  const starts = beatStarts(lesson.meter);
+  return (placed: PlacedCell): PlacedCell => {
+    const slots = placed.cell.marks.length;
+    const start = starts[placed.beat] ?? fraction(0);
+    const inBar = (slot: number) =>
+      add(start, multiply(beatLength(lesson.meter, placed.beat), fraction(slot, slots)));
+    return { ...placed, addedDb: placed.cell.marks.map((_, slot) => addedDb(patternBar, inBar(slot))) };
+  };
+}
+
 /** What plays: voices of the groove, and the exercise as `pattern`. */
 export type Playing = ReadonlySet<Voice | 'pattern'>;
 
@@ -133,22 +152,37 @@ export function cellsOfBar(
   playing: Playing,
 ): readonly PlacedCell[] {
   if (planned.play === 'rest') return [];
-  const pattern = patternCells(exercise, planned, playing);
+  const pattern = patternCells(lesson, exercise, planned, playing);
   const replaced = new Set(pattern.map((placed) => placed.voice));
   const groove = lesson.groove
     .filter((part) => playing.has(part.voice) && !replaced.has(part.voice))
-    .flatMap((part) => placePart(part, planned.bar, 'groove'));
+    .flatMap((part) => placePart(part, planned.bar, 'groove'))
+    .filter(({ voice, beat }) => !isSilent(lesson, exercise, planned, playing, { voice, beat }));
   const cells = [...groove, ...pattern];
   return planned.ending && playing.has('pattern') ? endOn(cells, planned.ending, lesson.comping) : cells;
 }
 
 function patternCells(
+  lesson: Lesson,
   exercise: Exercise | null,
-  planned: PlannedBar,
+  { patternBar }: PlannedBar,
   playing: Playing,
 ): readonly PlacedCell[] {
-  if (!exercise || planned.patternBar === null || !playing.has('pattern')) return [];
-  return placeExercise(exercise, planned.patternBar);
+  if (!exercise || patternBar === null || !playing.has('pattern')) return [];
+  const cells = placeExercise(exercise, patternBar);
+  return exercise.dynamics ? cells.map(loudened(lesson, exercise, patternBar)) : cells;
+}
+
+/** Whether a voice of the groove is silent, since the exercise that plays wants it. */
+function isSilent(
+  lesson: Lesson,
+  exercise: Exercise | null,
+  { patternBar }: PlannedBar,
+  playing: Playing,
+  { voice, beat }: Pick<PlacedCell, 'voice' | 'beat'>,
+): boolean {
+  if (!exercise || patternBar === null || !playing.has('pattern')) return false;
+  return isSilenced(lesson, exercise, voice, { bar: patternBar, beat });
 }
 
 function endOn(cells: readonly PlacedCell[], ending: Ending, comping: Voice): readonly PlacedCell[] {

@@ -6,17 +6,21 @@
  * are written only where an edit would change a name that something refers to.
  */
 import { formatPattern } from '../rhythm/pattern.ts';
+import type { Expression } from './expression.ts';
+import { expressionName } from './expression-data.ts';
 import { fileNameOf } from './file-name.ts';
 import type { Exercise, Lesson } from './lesson.ts';
 
 /**
- * What an exercise is called as long as it has no `id`: its voices and patterns, and its hands where written.
+ * What an exercise is called as long as it has no `id`: its voices and patterns, and where written its hands, dynamics,
+ * fill and rests.
  * @example patternsName({ parts: [{ voice: 'snare', pattern: parsePattern('..x x.. ... x.x') }], sticking: null }) // 'snare ..x x.. ... x.x'
  */
-export function patternsName({ parts, sticking }: Pick<Exercise, 'parts' | 'sticking'>): string {
+export function patternsName(exercise: Pick<Exercise, 'parts' | 'sticking'> & Expression): string {
+  const { parts, sticking } = exercise;
   const voices = parts.map(({ voice, pattern }) => `${voice} ${formatPattern(pattern)}`);
   const hands = sticking ? ` (${sticking.join('')})` : '';
-  return `${voices.join('; ')}${hands}`;
+  return `${voices.join('; ')}${hands}${expressionName(exercise)}`;
 }
 
 /** The name of an exercise for good inside its lesson. */

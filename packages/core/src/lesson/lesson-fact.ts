@@ -21,6 +21,9 @@ export interface FieldFact extends Fact {
     | 'true-or-false'
     | 'a-web-address'
     | 'a-lesson-name'
+    | 'dynamic-signs'
+    | 'limbs-and-voices'
+    | 'a-fill'
     | 'an-origin'
     | 'a-meter'
     | 'a-feel'
@@ -68,6 +71,7 @@ export interface FieldFact extends Fact {
 export interface RangeFact extends Fact {
   readonly fact:
     | 'bars-in-range'
+    | 'bar-in-range'
     | 'times-in-range'
     | 'beat-in-range'
     | 'level-in-range'
@@ -128,6 +132,9 @@ type FormFaultFact =
   | (Fact & { readonly fact: 'section-without-bars' })
   | (Fact & { readonly fact: 'beat-found'; readonly beat: number })
   | (Fact & { readonly fact: 'beat-up-to'; readonly most: number })
+  | (Fact & { readonly fact: 'bar-found'; readonly bar: number })
+  | (Fact & { readonly fact: 'bar-up-to'; readonly most: number })
+  | (Fact & { readonly fact: 'texts-for-bars'; readonly bars: number })
   | (Fact & { readonly fact: 'voices-joined'; readonly voices: readonly string[] })
   | (Fact & { readonly fact: 'voice-of-groove'; readonly voices: readonly string[] })
   | (Fact & { readonly fact: 'goal-found'; readonly bpm: number })

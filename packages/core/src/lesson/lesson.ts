@@ -12,6 +12,7 @@ import type { Meter } from '../rhythm/meter.ts';
 import type { Pattern } from '../rhythm/pattern.ts';
 import type { Bpm, LeadDb } from '../units.ts';
 import type { ComposeSettings } from './compose-settings.ts';
+import type { Expression } from './expression.ts';
 
 /** A voice that repeats under everything. */
 export interface GroovePart {
@@ -39,7 +40,7 @@ export interface Origin {
 }
 
 /** A numbered pattern. Its parts replace the groove's for the voices they name. */
-export interface Exercise {
+export interface Exercise extends Expression {
   /** From 1, in the order of the sheet. */
   readonly number: number;
   /** Its lasting name where it is written; left out where it goes by its patterns (see `exerciseKey`). */

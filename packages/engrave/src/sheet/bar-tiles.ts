@@ -5,7 +5,7 @@
  * Conventions: millimetres from a tile's upper left corner; bars from 1. All tiles of a kind are equally wide, so
  * that beats stand under each other; texts (counts, hands, names) are left to the page.
  */
-import { type Exercise, type Lesson, sectionsOf } from '@shedbook/core';
+import { type Exercise, grooveUnder, type Lesson, sectionsOf } from '@shedbook/core';
 import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
 import type { Tile } from '../tile/tile.ts';
@@ -53,9 +53,16 @@ function untilAllBeginAnew(lesson: Lesson, exercise: Exercise): Exercise {
   const own = barCount(ownParts(exercise), MOST_BARS);
   const bars = barCount(wholeParts(lesson, exercise), MOST_BARS);
   const times = Math.max(1, Math.floor(bars / own));
-  const again = <T>(list: readonly T[]): readonly T[] => Array.from({ length: times }, () => list).flat();
-  const parts = exercise.parts.map((part) => ({ ...part, pattern: { bars: again(part.pattern.bars) } }));
-  return { ...exercise, parts, sticking: exercise.sticking && again(exercise.sticking) };
+  const again = <T>(list: readonly T[], count = times): readonly T[] =>
+    Array.from({ length: count }, () => list).flat();
+  const { fill: _, rests: __, ...plain } = exercise;
+  // What is silent is silent each time round: the groove as it plays goes along as voices of the exercise.
+  const silenced = exercise.fill || exercise.rests ? grooveUnder(lesson, exercise) : [];
+  const parts = [...exercise.parts, ...silenced].map(({ voice, pattern }) => {
+    const count = Math.ceil((own * times) / pattern.bars.length);
+    return { voice, pattern: { bars: again(pattern.bars, count).slice(0, own * times) } };
+  });
+  return { ...plain, parts, sticking: exercise.sticking && again(exercise.sticking) };
 }
 
 interface Setting {

@@ -1,7 +1,9 @@
 /** One line of an exercise in its cell of the grid. */
 import { ASCENT, CAP_HEIGHT, DESCENT } from '../text/fonts.ts';
+import type { Tile } from '../tile/tile.ts';
 import type { SheetContext } from './context.ts';
-import { allMoved, type Item } from './item.ts';
+import { textsOver } from './expression.ts';
+import { allMoved, type Block, type Item } from './item.ts';
 import { captions, NUMBER_MM, numberItem } from './over-notes.ts';
 import { type ExercisePlace, slotPlaces } from './places.ts';
 import { type LineSlot, lineRequest, type PreparedExercise } from './prepare.ts';
@@ -26,6 +28,17 @@ export interface ExerciseLine {
   readonly place: ExercisePlace;
 }
 
+/** What stands over the notes: the name, then what is said of the bars. */
+function over(context: SheetContext, prepared: PreparedExercise, tile: Tile, line: LineSlot): Block {
+  const name = captions(context, prepared, line);
+  const texts = textsOver(context, prepared, tile, line);
+  return {
+    widthMm: line.cellMm,
+    heightMm: name.heightMm + texts.heightMm,
+    items: [...name.items, ...allMoved(texts.items, line.gutterMm, name.heightMm)],
+  };
+}
+
 /** Lays out one line of an exercise. */
 export function layOutLine(context: SheetContext, prepared: PreparedExercise, line: LineSlot): ExerciseLine {
   const { lesson, engraver } = context;
@@ -33,7 +46,7 @@ export function layOutLine(context: SheetContext, prepared: PreparedExercise, li
     ...lineRequest(context, prepared, line.from, line.to),
     widthMm: line.cellMm - line.gutterMm,
   });
-  const above = captions(context, prepared, line);
+  const above = over(context, prepared, tile, line);
   const staffMiddle = (tile.staffTopMm + tile.staffBottomMm) / 2;
   const top = Math.max(
     above.heightMm === 0 ? 0 : above.heightMm + CAPTION_GAP_MM,

@@ -2,6 +2,7 @@
 import {
   type BarPart,
   type Exercise,
+  grooveUnder,
   isStruck,
   type Lesson,
   type Mark,
@@ -30,11 +31,10 @@ export function ownParts(exercise: Exercise): readonly PrintedPart[] {
   return exercise.parts.map((part, index) => ({ ...part, sticking: index === 0 ? exercise.sticking : null }));
 }
 
-/** The exercise over the groove: its parts replace the groove's for the voices they name. */
+/** The exercise over the groove as it plays under it. */
 export function wholeParts(lesson: Lesson, exercise: Exercise): readonly PrintedPart[] {
-  const own = ownParts(exercise);
-  const named = new Set(own.map((part) => part.voice));
-  return [...grooveParts(lesson).filter((part) => !named.has(part.voice)), ...own];
+  const groove = grooveUnder(lesson, exercise).map((part) => ({ ...part, sticking: null }));
+  return [...groove, ...ownParts(exercise)];
 }
 
 /** Bars until all parts begin anew together, at most `most`. */

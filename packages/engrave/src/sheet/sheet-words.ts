@@ -46,6 +46,12 @@ export interface SheetWords {
   readonly leftHanded: string;
   /** What the key calls a way of striking. */
   readonly key: Readonly<Record<Manner, string>>;
+  /** Where the groove stops for a fill. */
+  readonly fill: string;
+  /** The same, where only some voices stop. */
+  readonly fillWithout: (values: { readonly voices: string }) => string;
+  /** Voices of the groove that are silent under an exercise. */
+  readonly without: (values: { readonly voices: string }) => string;
   /** In the key: the voice that the one line of the exercises stands for. */
   readonly inExercises: (values: { readonly voice: string }) => string;
   /** In the key: the letters of the hands. */

@@ -4,6 +4,7 @@ import { CAP_HEIGHT } from '../text/fonts.ts';
 import { headId } from '../tile/mei.ts';
 import type { Tile } from '../tile/tile.ts';
 import type { SheetContext } from './context.ts';
+import { textsUnder } from './expression.ts';
 import { allMoved, type Block, boxOf, type Item, PENCIL } from './item.ts';
 import { COUNT_SPACES, countStyle, type LineSlot, lineRequest, type PreparedExercise } from './prepare.ts';
 import { LEADING, setColumn, setLine, style } from './setting.ts';
@@ -65,10 +66,11 @@ function countItems(
   );
 }
 
-/** Hands and counts, each in a row of its own. */
+/** Dynamics and texts, hands and counts, each in a row of its own. */
 function rowsUnder(context: SheetContext, prepared: PreparedExercise, tile: Tile, line: LineSlot): Block {
-  const items: Item[] = [];
-  let y = 0;
+  const said = textsUnder(context, prepared, tile, line);
+  const items: Item[] = [...said.items];
+  let y = said.heightMm;
   for (const [row, spaces] of [
     [stickings(context, prepared, tile, line), STICKING_SPACES],
     [countItems(context, prepared, tile, line), COUNT_SPACES],
@@ -78,7 +80,7 @@ function rowsUnder(context: SheetContext, prepared: PreparedExercise, tile: Tile
     items.push(...allMoved(row, 0, y));
   }
   const last = items.map((item) => boxOf(item)).map((box) => box.y + box.height);
-  return { widthMm: tile.widthMm, heightMm: Math.max(0, ...last), items };
+  return { widthMm: tile.widthMm, heightMm: Math.max(said.heightMm, ...last), items };
 }
 
 /** The most of a page that one exercise's remarks may take. */

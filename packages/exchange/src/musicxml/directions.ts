@@ -4,6 +4,7 @@
  * terms, or `straight`.
  */
 import {
+  type DynamicSign,
   type Feel,
   type Fraction,
   fraction,
@@ -67,7 +68,46 @@ export function numberDirection(number: number): XmlNode {
   ]);
 }
 
-/** Words above the staff. */
-export function wordsDirection(text: string): XmlNode {
-  return xml('direction', { placement: 'above' }, [xml('direction-type', {}, [xml('words', {}, text)])]);
+/** Words above or below the staff. */
+export function wordsDirection(text: string, placement: 'above' | 'below' = 'above'): XmlNode {
+  return xml('direction', { placement }, [xml('direction-type', {}, [xml('words', {}, text)])]);
+}
+
+/** One thing below the staff, so many divisions after the place at which it is written. */
+function belowAt(kind: XmlNode, divisions: number): XmlNode {
+  return xml('direction', { placement: 'below' }, [
+    xml('direction-type', {}, [kind]),
+    ...(divisions === 0 ? [] : [xml('offset', {}, divisions)]),
+  ]);
+}
+
+/**
+ * Dynamics and hairpins of one bar, to be written at its start.
+ * @param isOpen whether a hairpin is open from before
+ * @param divisionsOf how many divisions after the bar line a beat (from 0) starts
+ * @returns the directions, and whether a hairpin is open after them
+ */
+export function dynamicDirections(
+  signs: readonly DynamicSign[],
+  isOpen: boolean,
+  divisionsOf: (beat: number) => number,
+): { readonly nodes: readonly XmlNode[]; readonly isOpen: boolean } {
+  const nodes: XmlNode[] = [];
+  let open = isOpen;
+  for (const { beat, mark, hairpin } of signs) {
+    const at = divisionsOf(beat);
+    if (open) nodes.push(belowAt(xml('wedge', { type: 'stop', number: 1 }), at));
+    if (mark) nodes.push(belowAt(xml('dynamics', {}, [xml(mark)]), at));
+    open = hairpin === 'louder' || hairpin === 'softer';
+    if (open) {
+      const type = hairpin === 'louder' ? 'crescendo' : 'diminuendo';
+      nodes.push(belowAt(xml('wedge', { type, number: 1 }), at));
+    }
+  }
+  return { nodes, isOpen: open };
+}
+
+/** The end of a hairpin at the end of a bar so many divisions long. */
+export function closingWedge(divisions: number): XmlNode {
+  return belowAt(xml('wedge', { type: 'stop', number: 1 }), divisions);
 }

@@ -9,6 +9,7 @@ import {
   barsOf,
   type Exercise,
   type ExercisePart,
+  grooveUnder,
   type Lesson,
   type NotatedBar,
   notateBar,
@@ -39,8 +40,8 @@ export function lessonBars(
   withGroove: boolean,
 ): readonly NotatedBar[] {
   const own = exercise?.parts ?? [];
-  const replaced = new Set(own.map((part) => part.voice));
-  const groove = withGroove ? lesson.groove.filter((part) => !replaced.has(part.voice)) : [];
+  const whole = exercise ? grooveUnder(lesson, exercise) : lesson.groove;
+  const groove = withGroove ? whole : [];
   const longest = Math.max(1, ...groove.map((part) => part.pattern.bars.length));
   const bars = exercise ? barsOf(exercise) : longest;
   return Array.from({ length: bars }, (_, bar) => {

@@ -38,7 +38,8 @@ export function divisionsFor(bars: readonly NotatedBar[]): number {
 export interface MeasureContext {
   /** Number of divisions that a quarter note has. */
   readonly divisions: number;
-  readonly levelDb: (head: NotatedHead) => LeadDb;
+  /** The level of a head, by where it starts in its bar. */
+  readonly levelDb: (head: NotatedHead, start: Fraction) => LeadDb;
 }
 
 function inDivisions(length: Fraction, divisions: number): number {
@@ -68,7 +69,7 @@ function groupNodes(
       bracket: bracketAt(group, i),
       beams: beams[i] ?? [],
       wholeBar: event.kind === 'rest' && group.beats === meter.beats.length && group.events.length === 1,
-      levelDb: context.levelDb,
+      levelDb: (head) => context.levelDb(head, event.start),
     }),
   );
 }

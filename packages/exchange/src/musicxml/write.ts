@@ -8,18 +8,28 @@
 import {
   ACCENT_DB,
   type Bpm,
+  beatStarts,
   type Exercise,
   exerciseOf,
+  type Fraction,
   GHOST_DB,
   homeOf,
   LeadDb,
   type Lesson,
+  loudnessOf,
   type NotatedBar,
   type NotatedHead,
   sectionOf,
+  toNumber,
 } from '@shedbook/core';
 import { printXml, type XmlNode, xml } from '../xml/write-xml.ts';
-import { numberDirection, tempoDirection, wordsDirection } from './directions.ts';
+import {
+  closingWedge,
+  dynamicDirections,
+  numberDirection,
+  tempoDirection,
+  wordsDirection,
+} from './directions.ts';
 import { instrumentId, instrumentNodes } from './instruments.ts';
 import { lessonBars } from './lesson-bars.ts';
 import { attributesNode, barNodes, divisionsFor, timeNode } from './measure.ts';
@@ -121,14 +131,39 @@ function headNodes(
   ];
 }
 
-/** The level of a head: a voice that the exercise plays has its level in exercises. */
+/** The level of a head in a bar (from 0): a voice that the exercise plays has its level in exercises, and its dynamics. */
 function levelsOf(lesson: Lesson, exercise: Exercise | null) {
   const own = new Set(exercise?.parts.map((part) => part.voice));
-  return ({ voice, accent, ghost }: NotatedHead): LeadDb => {
-    const plays = own.has(voice) || own.has(homeOf(voice) ?? voice);
-    const plainDb = plays ? lesson.exerciseBalance[voice] : lesson.balance[voice];
-    return LeadDb(plainDb + (accent ? ACCENT_DB : ghost ? GHOST_DB : 0));
-  };
+  const addedDb = exercise ? loudnessOf(lesson, exercise) : () => 0;
+  return (bar: number) =>
+    ({ voice, accent, ghost }: NotatedHead, start: Fraction): LeadDb => {
+      const plays = own.has(voice) || own.has(homeOf(voice) ?? voice);
+      const plainDb = plays ? lesson.exerciseBalance[voice] + addedDb(bar, start) : lesson.balance[voice];
+      return LeadDb(plainDb + (accent ? ACCENT_DB : ghost ? GHOST_DB : 0));
+    };
+}
+
+/** What is said of a bar (from 0) of an exercise beside its notes: texts, dynamics, hairpins. */
+function saidNodes(
+  { exercise, section, bars }: Entry,
+  bar: number,
+  divisions: number,
+): readonly (XmlNode | null)[] {
+  const { above, below, dynamics = [] } = exercise ?? {};
+  const starts = beatStarts(section.meter);
+  const inDivisions = (length: Fraction) => toNumber(length) * 4 * divisions;
+  const divisionsOf = (beat: number) => inDivisions(starts[beat] as Fraction);
+  const last = dynamics.findLast((each) => each.bar < bar)?.hairpin;
+  const before = last === 'louder' || last === 'softer';
+  const own = dynamics.filter((each) => each.bar === bar);
+  const said = dynamicDirections(own, before, divisionsOf);
+  const closes = said.isOpen && bar === bars.length - 1;
+  return [
+    above?.[bar] ? wordsDirection(above[bar]) : null,
+    below?.[bar] ? wordsDirection(below[bar], 'below') : null,
+    ...said.nodes,
+    closes ? closingWedge(inDivisions(section.meter.bar)) : null,
+  ];
 }
 
 /**
@@ -148,7 +183,8 @@ export function writeMusicXml(lesson: Lesson, options: WriteMusicXmlOptions = {}
       measures.push(
         xml('measure', { number: measures.length + 1 }, [
           ...(b === 0 ? headNodes(entry, entries[e - 1], { divisions, bpm: options.bpm }) : []),
-          ...barNodes(bar, { divisions, levelDb }),
+          ...saidNodes(entry, b, divisions),
+          ...barNodes(bar, { divisions, levelDb: levelDb(b) }),
           closes ? barline(style) : null,
         ]),
       );

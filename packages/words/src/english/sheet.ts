@@ -30,6 +30,9 @@ export const sheet = {
     bell: 'bell of the ride',
     splash: 'splash with the foot',
   },
+  fill: 'Fill',
+  fillWithout: 'Fill, without {$voices}',
+  without: 'without {$voices}',
   inExercises: '{$voice} (exercises)',
   hands: 'right, left hand',
   manner: {

@@ -32,6 +32,9 @@ export const sheet = translation<typeof english.sheet>()({
     bell: 'Kuppe des Rides',
     splash: 'Splash mit dem Fuß',
   },
+  fill: 'Fill',
+  fillWithout: 'Fill, ohne {$voices}',
+  without: 'ohne {$voices}',
   inExercises: '{$voice} (Übungen)',
   hands: 'rechte, linke Hand',
   manner: {

@@ -81,6 +81,7 @@ export const SAME_WORDS: readonly string[] = [
   'report.seconds',
   'report.spreadMs',
   'report.tempo',
+  'sheet.sheet.fill',
   'sheet.sheet.groove',
   'sheet.sheet.part',
 ];

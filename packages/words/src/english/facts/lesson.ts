@@ -18,6 +18,15 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'a-whole-number': 'a whole number',
   'a-version-number': 'a version number',
   'true-or-false': 'true or false',
+  'dynamic-signs':
+    'dynamics beat by beat: . for nothing, ppp to fff, < or > for louder or softer, ! where that ends',
+  'limbs-and-voices': 'limbs or voices joined by +, such as other foot + bass',
+  'a-fill': 'a beat of the last bar, or bar, beat and silences',
+  'bar-in-range': 'a whole number of a bar from {$least :integer} to {$most :integer}',
+  'bar-found': 'bar {$bar :integer}',
+  'bar-up-to': 'a bar from 1 to {$most :integer}',
+  'texts-for-bars':
+    '.input {$bars :integer} .match $bars one {{text for {$bars} bar}} * {{text for at most {$bars} bars}}',
   'a-lesson-name': 'a lasting name of a lesson, without a slash, such as first-swing',
   'an-origin': 'what it is a copy of, such as first-swing or first-swing/opener',
   'a-web-address': 'an address on the web such as https://example.org/first-swing/',

@@ -19,6 +19,15 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'a-whole-number': 'eine ganze Zahl',
   'a-version-number': 'eine Versionsnummer',
   'true-or-false': 'true oder false',
+  'dynamic-signs':
+    'Dynamik Schlag für Schlag: . für nichts, ppp bis fff, < oder > für lauter oder leiser, ! wo das endet',
+  'limbs-and-voices': 'Gliedmaßen oder Stimmen, verbunden mit +, wie other foot + bass',
+  'a-fill': 'ein Schlag des letzten Taktes, oder bar, beat und silences',
+  'bar-in-range': 'die ganze Zahl eines Taktes von {$least :integer} bis {$most :integer}',
+  'bar-found': 'Takt {$bar :integer}',
+  'bar-up-to': 'ein Takt von 1 bis {$most :integer}',
+  'texts-for-bars':
+    '.input {$bars :integer} .match $bars one {{Text für {$bars} Takt}} * {{Text für höchstens {$bars} Takte}}',
   'a-lesson-name': 'ein bleibender Name einer Lektion ohne Schrägstrich wie first-swing',
   'an-origin': 'wovon sie kopiert ist, wie first-swing oder first-swing/opener',
   'a-web-address': 'eine Adresse im Netz wie https://example.org/first-swing/',
