@@ -26,7 +26,7 @@ function textAt(items: readonly Item[], text: string) {
   return found[0] as (typeof found)[0];
 }
 
-it('[EN46] texts stand over and under their bars, dynamics and hairpins under the notes, each at its beat', () => {
+it('[EN60] texts stand over and under their bars, dynamics and hairpins under the notes, each at its beat', () => {
   const items = itemsOf(TEXT);
   const tile = items.find(
     (item) => item.kind === 'tile' && item.tile.heads.some(({ id }) => id.startsWith('e1-')),
@@ -61,7 +61,7 @@ it('[EN46] texts stand over and under their bars, dynamics and hairpins under th
   ]);
 });
 
-it('[EN46] what rests is said where the groove is not printed, and is silent where it is', () => {
+it('[EN60] what rests is said where the groove is not printed, and is silent where it is', () => {
   expect(textsOf(layOut(TEXT))).toContain('without hi-hat foot');
   const whole = layOut(TEXT.replace('legend: false', 'legend: false, staff: full'));
   expect(textsOf(whole)).not.toContain('without hi-hat foot');
@@ -73,7 +73,7 @@ it('[EN46] what rests is said where the groove is not printed, and is silent whe
   expect(own.filter(({ id }) => id.endsWith('-hihat'))).toHaveLength(6);
 });
 
-it('[EN46] whatever is said stays on the page, and exercises stay apart', () => {
+it('[EN60] whatever is said stays on the page, and exercises stay apart', () => {
   fc.assert(
     fc.property(arbitraryLesson, (lesson) => {
       const sheet = layOut(lesson);
