@@ -1,14 +1,21 @@
 /** The practice room: the sheet, or one exercise on the stand. */
 import type { Pack } from '@shedbook/pack';
+import { Player } from '@shedbook/stand';
 import { useEffect, useState } from 'react';
+import { loadOthers } from './load-pack.ts';
 import { NewerVersion } from './offline/newer-version.tsx';
+import { goTo, usePlace } from './page/route.ts';
 import { PracticeWordsProvider, usePracticeWords } from './page/words.tsx';
 import styles from './practice-app.module.css';
 import { SessionProvider, usePracticeSession } from './session/practice-session.tsx';
+import { ShelfProvider } from './session/shelf.tsx';
 import { SheetPage } from './sheet/sheet-page.tsx';
 import { StagePage } from './stage/stage-page.tsx';
 
-type Loading = { readonly at: 'loading' | 'broken' } | { readonly at: 'ready'; readonly pack: Pack };
+type Loading =
+  | { readonly at: 'loading' | 'broken' }
+  /** The page's own pack first; `isWhole` once the student's other ones have come, too. */
+  | { readonly at: 'ready'; readonly packs: readonly [Pack, ...Pack[]]; readonly isWhole: boolean };
 
 function Screen() {
   const { place } = usePracticeSession();
@@ -22,16 +29,40 @@ function Screen() {
   }
 }
 
-function Opened({ loading }: { readonly loading: Promise<Pack> }) {
-  const words = usePracticeWords();
+/** Loads the packs. */
+function usePacksOf(loading: Promise<Pack>): Loading {
   const [state, setState] = useState<Loading>({ at: 'loading' });
   useEffect(() => {
     loading.then(
-      (pack) => setState({ at: 'ready', pack }),
+      async (pack) => {
+        setState({ at: 'ready', packs: [pack], isWhole: false });
+        setState({ at: 'ready', packs: [pack, ...(await loadOthers(pack))], isWhole: true });
+      },
       () => setState({ at: 'broken' }),
     );
   }, [loading]);
-  if (state.at !== 'ready') {
+  return state;
+}
+
+/** The pack that is asked for: the page's own on its sheet, on the stand the one that the address names. */
+function useOpenPack(state: Loading): Pack | null {
+  const place = usePlace();
+  const wanted = place.at === 'stage' ? place.lesson : undefined;
+  const packs = state.at === 'ready' ? state.packs : [];
+  const open = wanted === undefined ? packs[0] : packs.find(({ id }) => id === wanted);
+  const isGone = state.at === 'ready' && state.isWhole && !open;
+  useEffect(() => {
+    if (isGone) goTo({ at: 'sheet' });
+  }, [isGone]);
+  return open ?? null;
+}
+
+function Opened({ loading }: { readonly loading: Promise<Pack> }) {
+  const words = usePracticeWords();
+  const [player] = useState(() => new Player());
+  const state = usePacksOf(loading);
+  const open = useOpenPack(state);
+  if (state.at !== 'ready' || !open) {
     return (
       <main className={styles.message}>
         <p role="status">{state.at === 'broken' ? words.broken : words.opening}</p>
@@ -39,10 +70,12 @@ function Opened({ loading }: { readonly loading: Promise<Pack> }) {
     );
   }
   return (
-    <SessionProvider pack={state.pack}>
-      <Screen />
-      <NewerVersion />
-    </SessionProvider>
+    <ShelfProvider packs={state.packs}>
+      <SessionProvider key={open.id} pack={open} home={state.packs[0].id} player={player}>
+        <Screen />
+        <NewerVersion />
+      </SessionProvider>
+    </ShelfProvider>
   );
 }
 

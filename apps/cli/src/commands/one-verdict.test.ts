@@ -1,3 +1,4 @@
+import type { JudgedRound } from '@shedbook/judge';
 import { ENGLISH, GERMAN, teacherSentences } from '@shedbook/words';
 import { expect, it } from 'vitest';
 import {
@@ -38,6 +39,15 @@ it.each(KIT_TAKES)('[CL35] $name: the command line says what the judge says', as
 
 it('[CL35] a take that climbed the ladder hurries nowhere', async () => {
   const { path } = recordKit(LADDER);
-  const { verdict } = JSON.parse(await printed(LADDER, path, '--json'));
+  const { verdict, rounds, form } = JSON.parse(await printed(LADDER, path, '--json'));
   expect(verdict).toMatchObject({ is: 'clean', about: [] });
+  // definition: four rounds from the start of the lesson on, a step of 8 faster each
+  const tempi = [72, 80, 88, 96];
+  expect(rounds.map((one: JudgedRound) => [Math.round(one.bpm), one.verdict.is])).toEqual(
+    tempi.map((bpm) => [bpm, 'clean']),
+  );
+  expect(form).toBe(KIT_FORM.name);
+  const lines = (await printed(LADDER, path)).split('\n');
+  expect(lines.filter((line) => line.startsWith('Round '))).toHaveLength(tempi.length);
+  expect(lines).toContain(`Form: ${KIT_FORM.name}, 4 bars.`);
 });

@@ -86,7 +86,7 @@ export function rememberedOwn(name: string): string | null {
 }
 
 /** Names of what a student chooses; everything else is the device's. */
-const OWN = /^(practice\..+|goal\..+|hearing|ears|plan\.minutes)$/;
+const OWN = /^(practice\..+|goal\..+|hearing|ears|plan\.(minutes|lessons))$/;
 
 /** Whether something that is remembered is a student's own. */
 export function isOwn(name: string): boolean {

@@ -108,7 +108,7 @@ function useGoing(session: PracticeSession, settings: HearingSettings, say: (sai
     say(said);
     if (next === null) return;
     sentTo.current = state.item;
-    setTimeout(() => goTo({ at: 'stage', exercise: next }), SAYING_MS);
+    setTimeout(() => goTo({ ...session.place, at: 'stage', exercise: next }), SAYING_MS);
   };
 }
 

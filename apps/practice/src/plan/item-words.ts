@@ -9,7 +9,8 @@ export function nameOf(item: PlanItem, shelf: readonly ShelfLesson[], words: Hea
   if (item.kind === 'free') return words.free;
   const lesson = shelf.find((each) => each.id === item.lesson)?.lesson;
   const exercise = lesson?.exercises.find((each) => each.number === item.number);
-  return exerciseName({ number: item.number, name: exercise?.name ?? null }, words);
+  const name = exerciseName({ number: item.number, name: exercise?.name ?? null }, words);
+  return lesson && shelf.length > 1 ? `${lesson.title}, ${name}` : name;
 }
 
 /** What of an exercise is played. */

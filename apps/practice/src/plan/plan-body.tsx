@@ -17,7 +17,7 @@ export default function PlanBody() {
   const { log } = kept;
   return (
     <div className={styles.panel}>
-      <TodayView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
+      <TodayView log={log} />
       <div className={styles.more}>
         <LogView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
         <ProgressView log={log} />

@@ -2,15 +2,18 @@
 
 import { meterOfItem, type PlanItem, planPractice, progressOf, type ShelfLesson } from '@shedbook/coach';
 import type { Meter, PracticeLog } from '@shedbook/core';
-import { Button, momentNow, Select } from '@shedbook/stand';
+import { Button, Check, momentNow, Select } from '@shedbook/stand';
+
 import { say, tempoWords } from '@shedbook/words';
 import { useMemo, useState } from 'react';
+import { keepLesson, type OwnLessons, ownLessons } from '../kept/own-lessons.ts';
 import { rememberedOwn, rememberOwn } from '../kept/students.ts';
-import { useHearingCatalogue } from '../page/hearing-words.ts';
+import { useHearingCatalogue, useHearingWords } from '../page/hearing-words.ts';
 import { goTo, hrefOf } from '../page/route.ts';
 import { chooseHandsFree } from '../session/hearing-settings.ts';
 import { nextOpen, placeOf, setRun } from '../session/plan-run.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import { usePacks, useShelf } from '../session/shelf.tsx';
 import { GoalLine } from './goal-line.tsx';
 import { nameOf, sayPart } from './item-words.ts';
 import styles from './today-view.module.css';
@@ -43,7 +46,7 @@ interface ItemProps {
 function Item({ item, name, isDone, meter }: ItemProps) {
   const { words: all, language } = useHearingCatalogue();
   const words = all.plan;
-  const { choose } = usePracticeSession();
+  const { choose, home } = usePracticeSession();
   const isBreak = item.kind === 'break';
   return (
     <li className={styles.item} data-part="plan-item" data-kind={item.kind} data-done={isDone || undefined}>
@@ -61,9 +64,14 @@ function Item({ item, name, isDone, meter }: ItemProps) {
           <strong>{name}</strong>
         ) : (
           <a
-            href={hrefOf(placeOf(item))}
+            href={hrefOf(placeOf(item, home))}
             aria-label={words.open({ what: name })}
-            onClick={() => item.kind === 'warm-up' && item.tempo && choose({ bpm: item.tempo.fromBpm })}
+            onClick={() =>
+              item.kind === 'warm-up' &&
+              item.lesson === home &&
+              item.tempo &&
+              choose({ bpm: item.tempo.fromBpm })
+            }
           >
             {name}
           </a>
@@ -81,25 +89,54 @@ function Item({ item, name, isDone, meter }: ItemProps) {
   );
 }
 
-interface TodayProps {
-  readonly log: PracticeLog;
+/** Which of the student's lessons the list takes from; nothing where there is but one. */
+function LessonsPick({
+  shelf,
+  own,
+  onChange,
+}: {
   readonly shelf: readonly ShelfLesson[];
+  readonly own: OwnLessons;
+  readonly onChange: (own: OwnLessons) => void;
+}) {
+  const words = useHearingWords().plan;
+  if (shelf.length < 2) return null;
+  return (
+    <fieldset className={styles.lessons} data-part="lessons">
+      <legend>{words.lessons}</legend>
+      {shelf.map(({ id, lesson }) => (
+        <Check key={id} checked={own[id] !== false} onChange={(isIn) => onChange(keepLesson(id, isIn))}>
+          {lesson.title}
+        </Check>
+      ))}
+    </fieldset>
+  );
+}
+
+/** What the teacher set, lesson by lesson. */
+function useAssignments() {
+  const packs = usePacks();
+  return useMemo(
+    () => packs.flatMap(({ id, assignments = [] }) => assignments.map((each) => ({ ...each, lesson: id }))),
+    [packs],
+  );
 }
 
 /** The list. */
-export function TodayView({ log, shelf }: TodayProps) {
-  const { words: all, language } = useHearingCatalogue();
-  const words = all.plan;
+export function TodayView({ log }: { readonly log: PracticeLog }) {
+  const { words: catalogue, language } = useHearingCatalogue();
+  const words = catalogue.plan;
   const [minutes, choose] = useMinutes();
-  const { player, pack } = usePracticeSession();
-  const assignments = useMemo(
-    () => (pack.assignments ?? []).map((each) => ({ ...each, lesson: pack.id })),
-    [pack.id, pack.assignments],
-  );
-  const plan = useMemo(
-    () => planPractice({ shelf, log, now: momentNow(), minutes, assignments, seed: shelf[0]?.id ?? '' }),
-    [log, minutes, shelf[0]?.lesson, assignments],
-  );
+  const { player, home } = usePracticeSession();
+  const all = useShelf();
+  const [own, setOwn] = useState(ownLessons);
+  const shelf = useMemo(() => all.filter(({ id }) => own[id] !== false), [all, own]);
+  const set = useAssignments();
+  const plan = useMemo(() => {
+    const assignments = set.filter(({ lesson }) => own[lesson] !== false);
+    const seed = shelf.map(({ id }) => id).join();
+    return planPractice({ shelf, log, now: momentNow(), minutes, assignments, seed });
+  }, [log, minutes, shelf, set, own]);
   const progress = progressOf(plan, log, shelf);
   const isBegun = progress.some(({ isDone }) => isDone);
   const next = nextOpen(plan, progress);
@@ -110,7 +147,7 @@ export function TodayView({ log, shelf }: TodayProps) {
     chooseHandsFree(false);
     setRun({ plan, ...next });
     const item = plan.items[next.at];
-    if (item) goTo(placeOf(item));
+    if (item) goTo(placeOf(item, home));
   };
   return (
     <section className={styles.today} aria-labelledby="today-title">
@@ -128,6 +165,7 @@ export function TodayView({ log, shelf }: TodayProps) {
           ))}
         </Select>
       </div>
+      <LessonsPick shelf={all} own={own} onChange={setOwn} />
       <GoalLine />
       <ol className={styles.items}>
         {plan.items.map((item, index) => (

@@ -22,7 +22,10 @@ const NONE: OwnGoal = { words: '', bpm: null };
 /** Longest text that is kept, in characters. */
 const MOST_CHARACTERS = 120;
 
-const nameOf = (lessonId: string) => `goal.${lessonId}`;
+/** The name that the goal on a lesson is kept under. */
+export function goalName(lessonId: string): string {
+  return `goal.${lessonId}`;
+}
 
 /** A goal as it was kept. */
 export function readGoal(text: string | null): OwnGoal {
@@ -48,10 +51,10 @@ export function withGoal(pack: Pack, { bpm }: OwnGoal): Pack {
 
 /** The pack as the student practises it, the goal, and how to change it. */
 export function useOwnGoal(given: Pack) {
-  const [goal, set] = useState(() => readGoal(rememberedOwn(nameOf(given.id))));
+  const [goal, set] = useState(() => readGoal(rememberedOwn(goalName(given.id))));
   const setGoal = (next: OwnGoal) => {
     const text = JSON.stringify(next);
-    rememberOwn(nameOf(given.id), text);
+    rememberOwn(goalName(given.id), text);
     set(readGoal(text));
   };
   const pack = useMemo(() => withGoal(given, goal), [given, goal]);

@@ -16,9 +16,10 @@ export interface PlanRun {
   readonly leftSeconds: number;
 }
 
-/** Where an item is played. */
-export function placeOf({ kind, number }: PlanItem): Place {
-  return kind === 'free' ? FREE_PLAY : { at: 'stage', exercise: number };
+/** Where an item is played. @param home lasting name of the page's own lesson */
+export function placeOf({ kind, number, lesson }: PlanItem, home: string): Place {
+  const place: Place = kind === 'free' ? FREE_PLAY : { at: 'stage', exercise: number };
+  return lesson === null || lesson === home || place.at !== 'stage' ? place : { ...place, lesson };
 }
 
 /** The item that is on. */

@@ -8,8 +8,8 @@
 import { type PracticePart, takeApart } from '@shedbook/coach';
 import { Bpm, type Form, type Lesson, sectionOf } from '@shedbook/core';
 import type { Pack } from '@shedbook/pack';
-import { createProgram, Player, type PlayerStatus, type Program } from '@shedbook/stand';
-import { createContext, type ReactNode, useContext, useMemo, useState, useSyncExternalStore } from 'react';
+import { createProgram, type Player, type PlayerStatus, type Program } from '@shedbook/stand';
+import { createContext, type ReactNode, useContext, useMemo, useSyncExternalStore } from 'react';
 import { type Place, usePlace } from '../page/route.ts';
 import {
   BUILD_UP,
@@ -38,6 +38,8 @@ export interface PracticeSession {
   /** Goes to the next item of today's list at once. */
   readonly nextOnList: () => void;
   readonly place: Place;
+  /** Lasting name of the page's own lesson; the one on the stand may be another of the student's. */
+  readonly home: string;
   /** Number of the exercise on the stand; null for time alone or while the sheet is looked at. */
   readonly exercise: number | null;
   /** Whether one plays whatever one likes: nothing is judged. */
@@ -88,13 +90,19 @@ function useProgram(lesson: Lesson, place: Place, choice: PracticeChoice) {
   return { form, program };
 }
 
-interface SessionProviderProps {
+interface SessionProps {
+  /** The pack of what is on the stand. */
   readonly pack: Pack;
+  /** Lasting name of the page's own lesson. */
+  readonly home: string;
+  readonly player: Player;
+}
+
+interface SessionProviderProps extends SessionProps {
   readonly children: ReactNode;
 }
 
-function useSession(given: Pack): PracticeSession {
-  const [player] = useState(() => new Player());
+function useSession({ pack: given, home, player }: SessionProps): PracticeSession {
   const { pack, goal, setGoal } = useOwnGoal(given);
   const place = usePlace();
   const exercise = place.at === 'stage' ? place.exercise : null;
@@ -104,7 +112,7 @@ function useSession(given: Pack): PracticeSession {
     () => (isFree ? freeChoice(pack.lesson, chosen) : padChoice(pack.lesson, exercise, chosen)),
     [isFree, pack.lesson, exercise, chosen],
   );
-  const part = usePart(place);
+  const part = usePart(place, home);
   const section = sectionOf(pack.lesson, exercise);
   const lesson = useMemo(() => {
     const whole = { ...section, setUp: choice.setUp };
@@ -127,7 +135,7 @@ function useSession(given: Pack): PracticeSession {
     change(next.form === BUILD_UP ? { ...next, layers: 1 } : next, 'now');
   };
   const { next: nextOnList } = usePlanRun({
-    ...{ lesson: section, place, choice, choose, playing },
+    ...{ lesson: section, place, home, choice, choose, playing },
     sounds: status === 'playing',
     isReady: program !== null,
   });
@@ -141,6 +149,7 @@ function useSession(given: Pack): PracticeSession {
       part,
       nextOnList,
       place,
+      home,
       exercise,
       isFree,
       form,
@@ -156,8 +165,8 @@ function useSession(given: Pack): PracticeSession {
 }
 
 /** Gives a session to what is inside. */
-export function SessionProvider({ pack, children }: SessionProviderProps) {
-  return <SessionContext value={useSession(pack)}>{children}</SessionContext>;
+export function SessionProvider({ children, ...session }: SessionProviderProps) {
+  return <SessionContext value={useSession(session)}>{children}</SessionContext>;
 }
 
 /** The session of the open pack. */

@@ -22,6 +22,8 @@ import type { Playing } from './use-playing.ts';
 interface PlanRunProps {
   readonly lesson: Lesson;
   readonly place: Place;
+  /** Lasting name of the page's own lesson. */
+  readonly home: string;
   readonly choice: PracticeChoice;
   readonly choose: (change: Partial<PracticeChoice>) => void;
   readonly playing: Playing;
@@ -35,17 +37,18 @@ interface PlanRunProps {
 const TICK_MS = 500;
 
 /** Whether an item is what stands on the stand. */
-function isOnStand(item: PlanItem | null, place: Place): boolean {
+function isOnStand(item: PlanItem | null, place: Place, home: string): boolean {
   if (item === null || item.kind === 'break' || place.at !== 'stage') return false;
   const isFree = place.isFree === true;
-  return isFree === (item.kind === 'free') && place.exercise === item.number;
+  const isOfLesson = item.lesson === (place.lesson ?? home);
+  return isOfLesson && isFree === (item.kind === 'free') && place.exercise === item.number;
 }
 
 /** What of the exercise on the stand is played now; null: all of it. */
-export function usePart(place: Place): PracticePart | null {
+export function usePart(place: Place, home: string): PracticePart | null {
   const run = useRun();
   const item = run && itemOf(run);
-  return item && isOnStand(item, place) ? item.part : null;
+  return item && isOnStand(item, place, home) ? item.part : null;
 }
 
 /** Where an item begins: from the plan, or on the same day half a step under where it was left. */
@@ -57,11 +60,11 @@ function tempoOf(item: PlanItem, lesson: Lesson, kept: number): number | null {
 }
 
 /** Puts an item on the stand, or lets the sticks lie. */
-function show(run: PlanRun | null, playing: Playing): void {
+function show(run: PlanRun | null, playing: Playing, home: string): void {
   const item = run && itemOf(run);
   playing.stop();
   if (!item) goTo({ at: 'sheet' });
-  else if (item.kind !== 'break') goTo(placeOf(item));
+  else if (item.kind !== 'break') goTo(placeOf(item, home));
 }
 
 /** Goes through the list that was taken up. @returns how to go on to its next item at once. */
@@ -71,11 +74,11 @@ export function usePlanRun(props: PlanRunProps): { readonly next: () => void } {
   const run = useRun();
   const begun = useRef<string | null>(null);
   const item = run && itemOf(run);
-  const isOn = isOnStand(item, props.place);
+  const isOn = isOnStand(item, props.place, props.home);
   const next = () => {
     const after = afterItem(currentRun() as PlanRun);
     setRun(after);
-    show(after, latest.current.playing);
+    show(after, latest.current.playing, latest.current.home);
   };
   const name = run ? `${run.plan.day} ${run.plan.minutes} ${run.at}` : null;
   useEffect(() => {

@@ -5,6 +5,7 @@ import { useHearingWords } from '../page/hearing-words.ts';
 import { nameOf, sayPart } from '../plan/item-words.ts';
 import { itemOf, setRun, useRun } from '../session/plan-run.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import { useShelf } from '../session/shelf.tsx';
 import inRow from '../ui/row.module.css';
 import styles from './run-strip.module.css';
 
@@ -15,11 +16,12 @@ const SAID_SECONDS = 5;
 export default function RunStrip() {
   const { plan: words, durations } = useHearingWords();
   const run = useRun();
-  const { pack, nextOnList } = usePracticeSession();
+  const { nextOnList } = usePracticeSession();
+  const shelf = useShelf();
   const item = run && itemOf(run);
   if (!run || !item) return null;
   const left = durationWords(durations, Math.ceil(run.leftSeconds / SAID_SECONDS) * SAID_SECONDS);
-  const what = nameOf(item, [{ id: pack.id, lesson: pack.lesson }], words);
+  const what = nameOf(item, shelf, words);
   return (
     <section className={styles.strip} data-part="run" data-kind={item.kind} aria-label={words.title}>
       <p className={styles.says}>

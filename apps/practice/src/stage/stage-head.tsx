@@ -45,7 +45,8 @@ function sayLayers(lesson: Lesson, layers: number, on: Exercise | null, words: P
 /** The head of the stand. */
 export function StageHead({ actions }: { readonly actions: StageActions }) {
   const words = usePracticeWords();
-  const { lesson, exercise, isFree, choice, form } = usePracticeSession();
+  const { lesson, exercise, isFree, choice, form, place } = usePracticeSession();
+  const isOther = place.at === 'stage' && place.lesson !== undefined;
   const title = isFree ? words.stage.free : words.sheet.timeOnly;
   const on = lesson.exercises.find((each) => each.number === exercise) ?? null;
   const endings = useEndings(form);
@@ -76,6 +77,7 @@ export function StageHead({ actions }: { readonly actions: StageActions }) {
         )}
       </h1>
       <p className={styles.form} data-part="form">
+        {isOther && <strong data-part="lesson">{lesson.title}</strong>}
         {on?.name && <strong>{on.name}</strong>}
         {!isFree && <span>{formWords(choice.form, words)}</span>}
         {endings.map((each) => (

@@ -26,11 +26,11 @@ export interface StageActions {
 export function useStageActions(): StageActions {
   const session = usePracticeSession();
   const taps = useRef<readonly number[]>([]);
-  const { lesson, exercise, choice, choose, playing, judge, toggle, play, stop } = session;
+  const { lesson, exercise, place, choice, choose, playing, judge, toggle, play, stop } = session;
   const turn = (by: -1 | 1) => {
     const next = (exercise ?? 0) + by;
     if (session.pack.lesson.exercises.some((each) => each.number === next))
-      goTo({ at: 'stage', exercise: next });
+      goTo({ ...place, at: 'stage', exercise: next });
   };
   const tap = () => {
     taps.current = withTap(taps.current, performance.now());

@@ -1,4 +1,5 @@
 /** Reading the SVG of tiles, each once. */
+import { fetchKept } from '../page/fetch-kept.ts';
 
 const tiles = new Map<string, Promise<Element>>();
 
@@ -14,7 +15,7 @@ function readTile(text: string): Element {
 export function loadTile(path: string): Promise<Element> {
   const known = tiles.get(path);
   if (known) return known;
-  const loading = fetch(path).then(async (response) => {
+  const loading = fetchKept(path).then(async (response) => {
     if (!response.ok) throw new Error(`${path}: ${response.status}`);
     return readTile(await response.text());
   });

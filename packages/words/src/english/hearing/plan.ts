@@ -4,6 +4,7 @@
 export const plan = {
   title: 'Today',
   minutes: 'Minutes I have',
+  lessons: 'From these lessons',
   minutesOf: '.input {$n :integer} .match $n one {{{$n} minute}} * {{{$n} minutes}}',
   short: '{$n :integer} min',
   open: 'Practise {$what}',

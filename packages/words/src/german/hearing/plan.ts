@@ -6,6 +6,7 @@ import { translation } from '../../message/translated.ts';
 export const plan = translation<typeof english.plan>()({
   title: 'Heute',
   minutes: 'Minuten, die ich habe',
+  lessons: 'Aus diesen Lektionen',
   minutesOf: '.input {$n :integer} .match $n one {{{$n} Minute}} * {{{$n} Minuten}}',
   short: '{$n :integer} min',
   open: '{$what} üben',
