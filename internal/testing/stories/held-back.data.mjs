@@ -1,6 +1,8 @@
 /**
- * Stories that no test runs and nothing was tuned on: the bench says how many are right. What was held back before has
- * become part of the tests.
+ * Stories that no test runs: the bench says how many are right. Run once, before anything was mended by them, 10 of 12
+ * were right from exact notes and 5 of 8 from sound; two of them were told wrongly (a stroke that is not written, a
+ * straight shuffle by quarters), and one more from sound was mended since. What was held back before has become part of
+ * the tests.
  *
  * Conventions: as in `stories.data.mjs`; `sheet` is the lesson, `first-swing` where none is named; `sound` says that it
  * is heard from rendered sound too.
@@ -68,13 +70,13 @@ export const HELD_BACK = [
     is: 'clean',
   },
   {
-    name: 'a funk whose bass drum leaves out the last sixteenth of 2',
+    name: 'a funk whose bass drum leaves out the & of 2',
     sheet: 'funk',
     exercise: 9,
     level: 'intermediate',
     ...CLICK,
     sound: true,
-    play: { leavesAt: [{ voice: 'bass', places: ['2.4'] }], spreadMs: 9 },
+    play: { leavesAt: [{ voice: 'bass', places: ['2.3'] }], spreadMs: 9 },
     is: ['nearly', 'not yet'],
     first: 'missing',
     voice: 'bass',

@@ -37,8 +37,7 @@ function isOffBeat({ slots, written }) {
   return slots > 1 && slots <= 3 && written.slot === slots;
 }
 
-function secondsOf(stroke, changes, bpm, roundSeconds) {
-  const beat = 60 / bpm;
+function secondsOf(stroke, changes, beat, roundSeconds) {
   const { straight, beatsLate, tempo = 1, drift = 0 } = changes;
   let at = stroke.timeSeconds;
   const isStraight = straight === true || (Array.isArray(straight) && straight.includes(stroke.voice));
@@ -70,6 +69,8 @@ export function playRound(lesson, { exercise, form, bpm, layers }, changes, seed
   const asked = { exercise: changes.exercise ?? exercise, form: once, bpm, ...(layers ? { layers } : {}) };
   const { strokes, bars, durationSeconds } = perform(lesson, asked);
   const written = strokes.filter(({ voice }) => isVoice(voice));
+  // a beat of 12/8 is three eighths, and not a quarter
+  const beatSeconds = durationSeconds / (bars.length * lesson.meter.beats.length);
   const added = addedStrokes(written, changes, bars.length).map((stroke) => ({
     ...stroke,
     timeSeconds: stroke.timeSeconds + (stroke.addSlots * 20) / bpm,
@@ -83,7 +84,7 @@ export function playRound(lesson, { exercise, form, bpm, layers }, changes, seed
     return {
       ...stroke,
       voice: changes.on?.[voice] ?? voice,
-      timeSeconds: secondsOf(stroke, changes, bpm, durationSeconds) + ms / 1000,
+      timeSeconds: secondsOf(stroke, changes, beatSeconds, durationSeconds) + ms / 1000,
       levelDb: stroke.levelDb + by(changes.louderDb, voice) + (changes.spreadDb ?? 0) * normal(random),
     };
   });

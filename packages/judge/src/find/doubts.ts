@@ -47,6 +47,8 @@ const ELSEWHERE_SHARE = 0.75;
  * louder was heard plainly: a recording that shows the soft one would have shown the other, too.
  */
 const OFTEN = 8;
+/** What one microphone makes of a level, in dB: a voice is no louder than another within it. */
+const LEVEL_DB = 3;
 const SILENT_SHARE = 0.1;
 /** Fewer strokes say nothing about places. */
 const FEWEST = 4;
@@ -119,7 +121,7 @@ function wouldBeHeard({ voice, askedDb: db }: Heard, all: readonly Heard[]): boo
       other.voice !== voice &&
       other.isPlain &&
       other.strokes.length >= MOSTLY_THERE * other.due &&
-      median(other.strokes.map(({ levelDb }) => levelDb)) <= db,
+      median(other.strokes.map(({ levelDb }) => levelDb)) <= db + LEVEL_DB,
   );
 }
 
