@@ -129,6 +129,7 @@ function addCompose(program: Command, help: Help, speaker: Speak, done: (status:
     .option('--like <n>', help.compose.like, whole('like', 1, 10_000))
     .option('--goal <n>', help.compose.goal, whole('goal', 1, 10_000))
     .option('--has <numbers>', help.compose.has, numbers('has'))
+    .option('--term <pages>', help.compose.term, whole('term', 2, 40))
     .option('--out <file>', help.compose.out)
     .option('--explain', help.compose.explain)
     .option('--json', help.compose.json)

@@ -2,30 +2,27 @@
  * Every bar that a page may take, by its cells: candidates, and, where they are a sample, any other bar that the rules
  * allow.
  *
- * Conventions: difficulty in points; bars are the same object each time they are asked for.
+ * Conventions: difficulty in points; bars are the same object each time they are asked for. A bar's key is its cells as
+ * the digits of one number, the first beat's the lowest.
  */
 import type { Random } from '@shedbook/core';
 import { type Alphabet, type PageBar, pageBar } from './page-bar.ts';
 import type { Pool } from './pool.ts';
-import { displaced, stepsFrom } from './theme.ts';
-
-/** A bar that is one step from a theme, or the theme. */
-export interface FamilyBar {
-  readonly bar: PageBar;
-  /** Whether it is the theme displaced and nothing else. */
-  readonly displaces: boolean;
-}
+import { firstAtLeast } from './windows.ts';
 
 /** Finds bars by their cells. */
 export interface BarStore {
   /** The bar of these cells, or null where it may not stand on the page. */
   find(cells: Uint16Array): PageBar | null;
-  /** A theme and the bars one step from it, in ascending order of points. */
-  family(theme: PageBar): readonly FamilyBar[];
+  /** A bar one step from a theme, or the theme, that has at least and at most so many points; by chance, or null. */
+  near(theme: PageBar, least: number, most: number, random: Random): PageBar | null;
 }
 
-/** Steps from a theme that are looked at where bars are a sample, at most. */
-const STEPS_AT_MOST = 120;
+/** Steps from a theme that are tried for one draw. */
+const STEPS_TRIED = 6;
+
+/** So many bars are looked up in a table; where cells could make more, in a map. */
+const TABLE_AT_MOST = 2 ** 16;
 
 /** Some of a list, spread over it. */
 export function someOf<T>(list: readonly T[], most: number, random: Random): readonly T[] {
@@ -34,49 +31,101 @@ export function someOf<T>(list: readonly T[], most: number, random: Random): rea
   return Array.from({ length: most }, (_, i) => list[Math.floor((i + random.next()) * stride)] as T);
 }
 
-/** A short name for cells: a number where that is exact, else a text. */
-function keyOf(cells: ArrayLike<number>, kinds: number): number | string {
-  if (kinds ** cells.length > Number.MAX_SAFE_INTEGER) return Array.from(cells).join();
+/** A bar of an ascending list with at least and at most so many points, by chance, or null. */
+export function drawBetween(
+  list: readonly PageBar[],
+  least: number,
+  most: number,
+  random: Random,
+): PageBar | null {
+  const from = firstAtLeast(list, least);
+  const to = firstAtLeast(list, most);
+  return to > from ? (list[from + random.below(to - from)] as PageBar) : null;
+}
+
+/** Bars by key; undefined where none was looked for yet. */
+interface Shelf {
+  get(key: number): PageBar | null | undefined;
+  set(key: number, bar: PageBar | null): void;
+}
+
+function shelfFor(size: number): Shelf {
+  if (size > TABLE_AT_MOST) return new Map<number, PageBar | null>();
+  const table = new Array<PageBar | null | undefined>(size);
+  return {
+    get: (key) => table[key],
+    set: (key, bar) => {
+      table[key] = bar;
+    },
+  };
+}
+
+/** The bars of a page by their keys. */
+interface Keys {
+  readonly powers: readonly number[];
+  readonly kinds: number;
+  readonly vocabulary: number;
+}
+
+/** The key of a theme that is displaced by beats. */
+function displacedKey({ powers }: Keys, theme: Uint16Array, later: number): number {
+  const beats = theme.length;
   let key = 0;
-  for (let i = 0; i < cells.length; i += 1) key = key * kinds + (cells[i] as number);
+  for (let beat = 0; beat < beats; beat += 1) {
+    const from = beat - later;
+    key += (theme[from < 0 ? from + beats : from] as number) * (powers[beat] as number);
+  }
   return key;
 }
 
+/** The cell that a displaced theme has on a beat. */
+function cellAt(theme: Uint16Array, later: number, beat: number): number {
+  return theme[(beat + theme.length - later) % theme.length] as number;
+}
+
+/** The key of something one step from a theme, by chance. */
+function anyStep(keys: Keys, theme: Uint16Array, random: Random): number {
+  const later = random.below(theme.length);
+  const beat = random.below(theme.length);
+  const moved = displacedKey(keys, theme, later);
+  // now and then as it is: a displacement by itself is the plainest step
+  if (random.below(keys.vocabulary) === 0) return moved;
+  return moved + (random.below(keys.vocabulary) - cellAt(theme, later, beat)) * (keys.powers[beat] as number);
+}
+
 /** The store of a page's candidates; bars beyond them are no harder than the hardest. */
-export function barStore(
-  alphabet: Alphabet,
-  candidates: readonly PageBar[],
-  pool: Pool,
-  random: Random,
-): BarStore {
+export function barStore(alphabet: Alphabet, candidates: readonly PageBar[], pool: Pool): BarStore {
   const kinds = alphabet.cells.length;
-  const known = new Map<number | string, PageBar | null>();
-  for (const bar of candidates) known.set(keyOf(bar.cells, kinds), bar);
-  const most = candidates.at(-1)?.points ?? 0;
-  const find = (cells: Uint16Array): PageBar | null => {
-    const key = keyOf(cells, kinds);
-    const bar = known.get(key);
-    if (bar !== undefined || pool.complete) return bar ?? null;
+  const beats = candidates[0]?.cells.length ?? 0;
+  const powers = Array.from({ length: beats }, (_, beat) => kinds ** beat);
+  const keys = { powers, kinds, vocabulary: alphabet.vocabulary };
+  const keyOf = (cells: Uint16Array) => displacedKey(keys, cells, 0);
+  const shelf = shelfFor(kinds ** beats);
+  for (const bar of candidates) shelf.set(keyOf(bar.cells), bar);
+  const hardest = candidates.at(-1)?.points ?? 0;
+  const make = (key: number): PageBar | null => {
+    const cells = new Uint16Array(beats);
+    let rest = key;
+    for (let beat = 0; beat < beats; beat += 1) {
+      cells[beat] = rest % kinds;
+      rest = Math.floor(rest / kinds);
+    }
     const graded = pool.grade(cells);
-    const made = graded && graded.points <= most ? pageBar(alphabet, graded.cells, graded.points) : null;
-    known.set(key, made);
+    return graded && graded.points <= hardest ? pageBar(alphabet, graded.cells, graded.points) : null;
+  };
+  const byKey = (key: number): PageBar | null => {
+    const known = shelf.get(key);
+    if (known !== undefined || pool.complete) return known ?? null;
+    const made = make(key);
+    shelf.set(key, made);
     return made;
   };
-  const families = new Map<PageBar, readonly FamilyBar[]>();
-  const family = (theme: PageBar): readonly FamilyBar[] => {
-    const ready = families.get(theme);
-    if (ready) return ready;
-    const cells = Uint16Array.from(theme.cells);
-    const steps = stepsFrom(cells, alphabet.vocabulary);
-    const turns = cells.map((_, later) => later).subarray(1);
-    const moved = new Set(Array.from(turns, (later) => find(displaced(cells, later))));
-    const looked = pool.complete ? steps : someOf(steps, STEPS_AT_MOST, random);
-    const bars = new Set([theme, ...moved, ...looked.map(find)].filter((bar) => bar !== null));
-    const made = [...bars]
-      .map((bar): FamilyBar => ({ bar, displaces: bar !== theme && moved.has(bar) }))
-      .sort((a, b) => a.bar.points - b.bar.points);
-    families.set(theme, made);
-    return made;
+  const near = (theme: PageBar, least: number, most: number, random: Random): PageBar | null => {
+    for (let tries = 0; tries < STEPS_TRIED; tries += 1) {
+      const bar = byKey(anyStep(keys, theme.cells, random));
+      if (bar && bar.points >= least && bar.points <= most) return bar;
+    }
+    return null;
   };
-  return { find, family };
+  return { find: (cells) => byKey(keyOf(cells)), near };
 }

@@ -42,6 +42,9 @@ export function blocksOf(count: number, moves: number): readonly Block[] {
 }
 
 /** The block of each place. */
-export function blockOfPlaces(blocks: readonly Block[]): readonly number[] {
-  return blocks.flatMap((block, i) => new Array<number>(block.length).fill(i));
+export function blockOfPlaces(blocks: readonly Block[]): Uint16Array {
+  return Uint16Array.from(blocks.flatMap((block, i) => new Array<number>(block.length).fill(i)));
 }
+
+/** Fewest and most lines of a block of a woven page: fewer are no drill, more are a page of their own. */
+export const BLOCK_LINES = { least: 2, most: 6 } as const;

@@ -4,12 +4,14 @@
  * Conventions: places from 0; difficulty never falls from one place to the next, unless kept bars do.
  */
 import type { Random } from '@shedbook/core';
+import { type AnnealTask, anneal } from './anneal.ts';
 import type { BarStore } from './bar-store.ts';
 import type { Block } from './blocks.ts';
 import { candidatesByMove, coverMoves } from './cover.ts';
+import { loomWith } from './loom.ts';
+import { mendSteps } from './mend.ts';
 import type { PageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
-import { mendSteps, polishPage } from './polish.ts';
 import { themesOf, type WovenPage, weavePage } from './weave.ts';
 import { type Stretch, stretchesOf, type Window, windowsOf } from './windows.ts';
 
@@ -24,6 +26,13 @@ const ANEW = 4;
 /** Tries at covering in an attempt: some for each place, and many when every candidate may be taken. */
 const TRIES_PER_PLACE = 200;
 const LOOSE_TRIES = 20_000;
+
+/** Exchanges tried on a page whose lines are chosen one by one, for each place and at most; how many times what is missing weighs, and temperatures. */
+const PLAIN_TRIES_PER_PLACE = 300;
+const PLAIN_TRIES = 12_000;
+const PLAIN_NEED = 1_000;
+const NO_FIGURES: ReadonlySet<PageBar> = new Set();
+const PLAIN_HEAT = { warm: 3, cool: 0.05 } as const;
 
 /** What a page is chosen from and for. */
 export interface PageTask {
@@ -97,9 +106,13 @@ function unavoidable(task: PageTask): number {
   return Math.max(0, task.aim.moves.length - task.count * inOne);
 }
 
-function draftPage(task: PageTask, stretches: readonly Stretch[], random: Random): Draft {
+function draftPage(
+  task: PageTask,
+  stretches: readonly Stretch[],
+  byMove: ReadonlyMap<number, readonly number[]>,
+  random: Random,
+): Draft {
   const { candidates, aim, kept } = task;
-  const byMove = candidatesByMove(candidates);
   const search = { candidates, kept: [...kept.values()], moves: aim.moves, enough: unavoidable(task) };
   let taken: readonly number[] | null = null;
   let missed = Number.POSITIVE_INFINITY;
@@ -132,21 +145,47 @@ function missedBy(page: readonly PageBar[], aim: PageAim): number {
   return aim.moves.filter((move) => !met.has(move)).length;
 }
 
+/** A page that rises, its bars chosen by chance. */
+function anyPage(task: PageTask, stretches: readonly Stretch[], random: Random): PageBar[] {
+  const windows = stretches.flatMap((stretch) => windowsOf(task.candidates, stretch, 0));
+  const taken = inOrder(firstTaken(windows, task.candidates.length, random), stretches);
+  return layOut(task, { places: freePlaces(stretches), taken });
+}
+
+/** Lines chosen one by one: every move first, then what else makes a page good; no line is left for figures. */
+function plainPage(
+  task: PageTask,
+  stretches: readonly Stretch[],
+  anneals: AnnealTask,
+  random: Random,
+): WovenPage {
+  const aim = { ...task.aim, figures: NO_FIGURES };
+  const blocks = [...task.blocks];
+  const page = layOut(task, draftPage(task, stretches, anneals.byMove, random));
+  const themes = blocks.map(() => null);
+  const loom = loomWith({ aim, blocks, page, themes, need: PLAIN_NEED });
+  const tries = Math.min(PLAIN_TRIES, PLAIN_TRIES_PER_PLACE * anneals.places.length);
+  if (anneals.places.length > 0) anneal(loom, anneals, { ...PLAIN_HEAT, tries }, random);
+  return { bars: page, blocks, themes };
+}
+
 /** The bars of a page in order, as many as asked, or as there are, and the themes of its blocks. */
 export function choosePage(task: PageTask, random: Random): WovenPage {
-  const { candidates, kept, count, aim } = task;
+  const { candidates, kept, count, aim, store, figures } = task;
   const least = candidates[0]?.points ?? 0;
   const most = candidates.at(-1)?.points ?? 0;
-  const draft = draftPage(task, stretchesOf(kept, count, least, most), random);
-  const page = layOut(task, draft);
-  const { places } = draft;
-  const plain = (): WovenPage => ({
-    bars: polishPage(page, { candidates, aim, places }, random),
-    themes: task.blocks.map(() => null),
-  });
-  if (task.isPlain || !hasRoom(task)) return plain();
-  const woven = weavePage(page, { ...task, places: new Set(places) }, random);
-  if (missedBy(woven.bars, aim) > missedBy(page, aim)) return plain();
-  const bars = mendSteps(woven.bars, { candidates, aim, places }, random);
-  return { bars, themes: themesOf(bars, task.blocks, woven.themes) };
+  const stretches = stretchesOf(kept, count, least, most);
+  const places = freePlaces(stretches);
+  const anneals = { candidates, byMove: candidatesByMove(candidates), store, figures, places };
+  const chosen = () => {
+    if (task.isPlain || !hasRoom(task)) return plainPage(task, stretches, anneals, random);
+    const woven = weavePage(anyPage(task, stretches, random), { ...task, ...anneals }, random);
+    if (missedBy(woven.bars, aim) === 0) return woven;
+    const plain = plainPage(task, stretches, anneals, random);
+    return missedBy(plain.bars, aim) < missedBy(woven.bars, aim) ? plain : woven;
+  };
+  const { bars: page, blocks, themes } = chosen();
+  const bars = mendSteps(page, { candidates, aim, places }, random);
+  const isPlain = themes.every((theme) => theme === null);
+  return { bars, blocks, themes: isPlain ? themes : themesOf(bars, blocks, themes) };
 }

@@ -51,16 +51,18 @@ function expectGoodPage(lesson: Lesson, page: Composition, count: number): void 
 }
 
 const PAGES: readonly (readonly [LessonName, number, number])[] = [
-  // definition: every ordered pair of cells, n², but in funk, where the backbeat's cells (3) and the others (5)
-  // stand on beats of their own: 3 · 5 moves each way
+  // definition: every ordered pair of cells, n²; in sixteenths at 112 two strokes on neighbouring places are 7.47 a
+  // second, more than a hand keeps up, which takes the 2 · 2 moves from a last sixteenth onto a beat; in funk the
+  // backbeat's cells (3) begin with a stroke, so that of the others (5) those that end with one (2) can stand nowhere:
+  // 3 · 3 moves each way
   ['swing of three cells', 24, 9],
   ['swing of five cells', 24, 25],
   ['swing of eight cells', 32, 64],
   ['waltz', 24, 16],
   ['shuffle', 24, 25],
   ['bossa', 24, 16],
-  ['sixteenths', 24, 36],
-  ['funk', 24, 30],
+  ['sixteenths', 24, 32],
+  ['funk', 24, 18],
 ];
 
 describe('composing a page', () => {
@@ -79,7 +81,7 @@ describe('composing a page', () => {
     '[CO13] [CO14] [CO15] %s: %i bars meet all %i moves for every seed tried',
     (name, count, moves) => {
       const lesson = lessonOf(name);
-      for (let seed = 0; seed < 15; seed += 1) {
+      for (let seed = 0; seed < 6; seed += 1) {
         const page = pageOf(name, count, seed);
         expectGoodPage(lesson, page, count);
         expect(movesIn(cellsOf(lesson, page)).size).toBe(moves);
@@ -222,6 +224,7 @@ const THEMED: readonly LessonName[] = [
   'waltz',
   'shuffle',
   'bossa',
+  'sixteenths',
   'funk',
 ];
 
@@ -234,7 +237,7 @@ describe('themes', () => {
     let blocks = 0;
     let near = 0;
     let all = 0;
-    for (let seed = 0; seed < 12; seed += 1) {
+    for (let seed = 0; seed < 6; seed += 1) {
       const page = pageOf(name, 24, seed);
       const bars = cellsOf(lesson, page);
       for (const { first, last, theme } of page.report.blocks) {
@@ -263,8 +266,18 @@ describe('themes', () => {
   });
 
   it('[CO36] a first page quotes every common figure that its vocabulary can write', () => {
-    for (const name of ['swing', 'waltz', 'shuffle', 'bossa', 'funk'] as const) {
+    const names = [
+      'swing',
+      'swing of eight cells',
+      'waltz',
+      'shuffle',
+      'bossa',
+      'sixteenths',
+      'funk',
+    ] as const;
+    for (const name of names) {
       const lesson = lessonOf(name);
+      const count = name === 'swing of eight cells' ? 32 : 24;
       const known = new Set(lesson.vocabulary.map((each) => each.cell.text));
       const beats = lesson.meter.beats.length;
       // common practice: the list itself
@@ -273,8 +286,8 @@ describe('themes', () => {
         return cells.length === beats && cells.every((each) => known.has(each));
       });
       expect(figures.length).toBeGreaterThanOrEqual(4);
-      for (let seed = 0; seed < 10; seed += 1) {
-        const texts = patternTexts(lesson, pageOf(name, 24, seed).exercises);
+      for (let seed = 0; seed < 5; seed += 1) {
+        const texts = patternTexts(lesson, pageOf(name, count, seed).exercises);
         expect(figures.filter((figure) => !texts.includes(figure))).toEqual([]);
       }
     }
@@ -349,7 +362,7 @@ describe('limits', () => {
     expect(Math.max(...points)).toBeLessThanOrEqual(4 + ROUNDING_POINTS);
   });
 
-  it('[CO23] no limb goes faster than it can at the goal tempo, but for two strokes from one motion', () => {
+  it('[CO23] no limb goes faster than it can at the goal tempo', () => {
     const seconds = (lesson: Lesson, text: string) => {
       const times = patternStrokes(exerciseOf(lesson, text).parts[0]?.pattern ?? { bars: [] }, lesson.meter)
         .toSorted((a, b) => compareFractions(a.at, b.at))
@@ -366,11 +379,8 @@ describe('limits', () => {
     expect(texts.length).toBe(40);
     for (const text of texts) {
       const gaps = seconds(lesson, text);
-      // published: 7 strokes a second kept up (Fujii and others 2009); definition: half as fast again for two in a row
-      expect(Math.min(...gaps)).toBeGreaterThanOrEqual(1 / 10.5 - 1e-9);
-      expect(gaps.some((gap, i) => i > 0 && gap < 1 / 7 - 1e-9 && (gaps[i - 1] ?? 1) < 1 / 7 - 1e-9)).toBe(
-        false,
-      );
+      // published: 7 strokes a second kept up (Fujii and others 2009)
+      expect(Math.min(...gaps)).toBeGreaterThanOrEqual(1 / 7 - 1e-9);
     }
   });
 

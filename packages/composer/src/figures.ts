@@ -6,12 +6,6 @@
 import { type Lesson, parsePattern } from '@shedbook/core';
 import { FIGURES, type Figure } from './figures.data.ts';
 
-/** Share of a page's lines that figures may take, for each point of idiom: on a first page, and on a crowded one. */
-const SHARE_OF_LINES = { first: 1, crowded: 0.15 } as const;
-
-/** Moves to be met, as a share of those that the page has room for, above which it is no first page. */
-const CROWDED = 0.4;
-
 /** A figure by the cells of a vocabulary. */
 export interface VocabularyFigure {
   readonly figure: Figure;
@@ -34,11 +28,7 @@ export function figuresIn(lesson: Lesson, texts: readonly string[]): readonly Vo
   });
 }
 
-/**
- * How many figures a page of `lines` lines is to quote at most.
- * @param crowding moves to be met, as a share of those that the page has room for
- */
-export function figuresWanted(idiom: number, lines: number, crowding: number): number {
-  const share = crowding > CROWDED ? SHARE_OF_LINES.crowded : SHARE_OF_LINES.first;
-  return Math.floor(idiom * share * lines);
+/** How many figures a page of `lines` lines is to quote at most: none at an idiom of 0, half of its lines at 0.5. */
+export function figuresWanted(idiom: number, lines: number): number {
+  return Math.floor(idiom * lines);
 }

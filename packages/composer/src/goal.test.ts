@@ -55,6 +55,16 @@ describe('a goal', () => {
     expect(composeGoal(swing, goal, [goal])).toMatchObject({ mastered: page.skills, news: [0] });
   });
 
+  it('[CO53] takes no more bars than two new things a bar ask for, where bars for that exist', () => {
+    const wide = lessonOf('swing of five cells');
+    for (const text of ['..x x.x .x. ..x', 'x.x .x. .x. ..x', '.x. x.x ..x x..', '..x ..x x.x .x.']) {
+      const page = composeGoal(wide, exerciseOf(wide, text, 9), []);
+      // definition: two things a bar at most, so half of them, rounded up, is the least
+      expect(page.exercises.length).toBe(Math.ceil(page.skills / 2));
+      expect(Math.max(...page.news)).toBeLessThanOrEqual(2);
+    }
+  });
+
   it('[CO53] may be a phrase', () => {
     const phrase = { ...exerciseOf(swing, 'x.. ..x ... ..x | x.. ..x ... ...', 1) };
     const page = composeGoal(swing, phrase, []);

@@ -4,8 +4,9 @@
  * Conventions: a skill is a move between cells, or a place where a stroke meets other limbs (with the lead hand, with a
  * foot or the other hand only, alone); the goal's own bars come last. Exercises count from 1.
  * Source: greedy set cover (Chvátal 1979, Mathematics of Operations Research 4(3)) over the skills that the goal has and
- * the student has not; among bars that bring as many, the easiest first, so that simpler ones come before. Two new
- * things a bar are a teacher's judgement, ours.
+ * the student has not; among bars that bring as many, the easiest first, so that simpler ones come before. Where a
+ * shorter page could be, every choice is tried by iterative deepening (Korf 1985). Two new things a bar are a teacher's
+ * judgement, ours.
  */
 import { type Cell, type Exercise, type Lesson, struckSlots } from '@shedbook/core';
 import { pageSource } from './compose.ts';
@@ -101,8 +102,8 @@ function nextStep(steps: readonly Step[], met: ReadonlySet<string>, least: numbe
   return best;
 }
 
-/** Steps until no more than two of the wanted skills are left, or no step brings them nearer. */
-function pathTo(
+/** Steps that take the cheapest at each turn until no more than two skills are left, or no step brings them nearer. */
+function greedyPath(
   steps: readonly Step[],
   wanted: ReadonlySet<string>,
   has: ReadonlySet<string>,
@@ -116,6 +117,57 @@ function pathTo(
     for (const skill of step.wanted) met.add(skill);
   }
   return path;
+}
+
+/** Looks that the exact search takes before it leaves the greedy path as it is. */
+const LOOKS = 20_000;
+
+/** A path of so many steps that leaves at most two skills, or null: every choice tried, the easiest first. */
+function exactPath(
+  steps: readonly Step[],
+  missing: ReadonlySet<string>,
+  length: number,
+  looks: { left: number },
+): readonly Step[] | null {
+  const search = (left: ReadonlySet<string>, least: number, more: number): readonly Step[] | null => {
+    if (left.size <= NEW_AT_ONCE) return [];
+    if (left.size > NEW_AT_ONCE * (more + 1)) return null;
+    const tried = new Set<string>();
+    for (const step of steps) {
+      if (step.points < least) continue;
+      const fresh = step.wanted.filter((skill) => left.has(skill));
+      const key = fresh.join();
+      if (fresh.length === 0 || fresh.length > NEW_AT_ONCE || tried.has(key)) continue;
+      tried.add(key);
+      looks.left -= 1;
+      if (looks.left < 0) return null;
+      const rest = search(
+        new Set([...left].filter((skill) => !fresh.includes(skill))),
+        step.points,
+        more - 1,
+      );
+      if (rest) return [step, ...rest];
+    }
+    return null;
+  };
+  return search(missing, Number.NEGATIVE_INFINITY, length);
+}
+
+/** The shortest path: no shorter one is left untried, unless that takes too many looks. */
+function pathTo(
+  steps: readonly Step[],
+  wanted: ReadonlySet<string>,
+  has: ReadonlySet<string>,
+): readonly Step[] {
+  const greedy = greedyPath(steps, wanted, has);
+  const missing = new Set([...wanted].filter((skill) => !has.has(skill)));
+  const looks = { left: LOOKS };
+  const fewest = Math.max(0, Math.ceil(missing.size / NEW_AT_ONCE) - 1);
+  for (let length = fewest; length < greedy.length; length += 1) {
+    const path = exactPath(steps, missing, length, looks);
+    if (path) return path;
+  }
+  return greedy;
 }
 
 /**

@@ -2,14 +2,15 @@
  * How fast one limb has to go, and what it cannot do.
  *
  * Conventions: times in seconds at the goal tempo; speed in strokes a second.
- * Source: one hand keeps up 5 to 7 strokes a second (Fujii, Kudo, Ohtsuki & Oda 2009, Neuroscience Letters 459(2)); two
- * in a row may come faster, from one motion of the hand, and a foot keeps up less (common practice; the shares are ours).
+ * Source: one hand keeps up 5 to 7 strokes a second (Fujii, Kudo, Ohtsuki & Oda 2009, Neuroscience Letters 459(2)). Two
+ * from one motion of the hand may come faster, but no page asks for them unless its lesson does; a foot keeps up less
+ * (common practice; the shares are ours).
  */
 import type { Cell } from '@shedbook/core';
 import { struckSlots } from '@shedbook/core';
 import type { Ground } from './ground.ts';
 
-/** Two strokes from one motion may come this many times as fast as strokes that are kept up. */
+/** Two strokes from one motion are graded against a speed this many times what is kept up. */
 const PAIR_SHARE = 1.5;
 
 /** What a foot keeps up, as a share of what a hand does. */
@@ -38,14 +39,13 @@ function gapsOf(times: readonly number[]): readonly number[] {
   return times.slice(1).map((time, i) => time - (times[i] as number));
 }
 
-/** Whether one limb can play these strokes: no pair faster than a double stroke, no run faster than the limit. */
-export function isPlayable(times: readonly number[], limit: number): boolean {
+/** Whether a limb can play these strokes: no two faster than a hand keeps up, no three in a row faster than the limb. */
+export function isPlayable(times: readonly number[], limit: number, handSpeed: number): boolean {
   const gaps = gapsOf(times);
   const tooFast = (gap: number, speed: number) => gap < 1 / speed - ROUNDING_SECONDS;
   return gaps.every(
     (gap, i) =>
-      !tooFast(gap, limit * PAIR_SHARE) &&
-      !(i > 0 && tooFast(gap, limit) && tooFast(gaps[i - 1] as number, limit)),
+      !tooFast(gap, handSpeed) && !(i > 0 && tooFast(gap, limit) && tooFast(gaps[i - 1] as number, limit)),
   );
 }
 

@@ -4,7 +4,14 @@
  * Conventions: difficulty in points over the lesson's groove; what changes is said as an idea on the bar.
  * Source: common practice: a bar that does not go is thinned or turned on one beat before anything else is tried.
  */
-import { type Cell, type Exercise, type Lesson, type Pattern, struckSlots } from '@shedbook/core';
+import {
+  type Cell,
+  type Exercise,
+  type Lesson,
+  type Pattern,
+  type PatternRules,
+  struckSlots,
+} from '@shedbook/core';
 import { gradeSettingsOf } from './grade.ts';
 import { readGround } from './ground.ts';
 import { ideaOf } from './idea.ts';
@@ -45,6 +52,17 @@ function goes(direction: Direction, by: number): boolean {
   return direction === 'easier' ? by < -AS_HARD : by > AS_HARD;
 }
 
+/** Rules by which the moves of a bar that is there may stay, whatever the limits say of new ones. */
+function withOwnMoves(rules: PatternRules, bar: readonly Cell[]): PatternRules {
+  const own = new Set(bar.map(({ text }, beat) => `${text} ${bar[(beat + 1) % bar.length]?.text}`));
+  return {
+    ...rules,
+    allowsMove: (beat, from, to) =>
+      own.has(`${rules.cells[from]?.text} ${rules.cells[to]?.text}`) ||
+      (rules.allowsMove?.(beat, from, to) ?? true),
+  };
+}
+
 /**
  * Bars one step from an exercise's (one beat exchanged, or displaced), the smallest change of difficulty first, `most`
  * at most; the bar itself may have cells that the vocabulary has not.
@@ -61,7 +79,7 @@ export function barsNear(
   const known = new Set(vocabulary.map((cell) => cell.text));
   const cells = [...vocabulary, ...bar.filter((cell) => !known.has(cell.text) && known.add(cell.text))];
   const ground = readGround(lesson, own.bars.length);
-  const rules = rulesOf(ground, cells, lesson.compose.limits);
+  const rules = withOwnMoves(rulesOf(ground, cells, lesson.compose.limits), bar);
   const tables = pointTables(ground, cells, gradeSettingsOf(lesson));
   const strokes = cells.map((cell) => struckSlots(cell).length);
   const start = Uint16Array.from(bar, (cell) => cells.findIndex((each) => each.text === cell.text));

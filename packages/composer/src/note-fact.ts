@@ -82,6 +82,22 @@ interface FastPairsFact extends Fact {
   readonly published: number;
 }
 
+/** Cells that one limb cannot play at the goal tempo, and that no page has therefore. */
+interface CellsTooFastFact extends Fact {
+  readonly fact: 'cells-too-fast';
+  readonly cells: readonly string[];
+  /** What the limb keeps up, in strokes a second. */
+  readonly rate: number;
+}
+
+/** Moves that one limb cannot play at the goal tempo, and that no page has therefore. */
+interface MovesTooFastFact extends Fact {
+  readonly fact: 'moves-too-fast';
+  readonly moves: readonly MoveFact[];
+  /** What the limb keeps up, in strokes a second. */
+  readonly rate: number;
+}
+
 /** Moves of a dialogue that its page leaves for later ones. */
 interface MovesForLaterFact extends Fact {
   readonly fact: 'moves-for-later';
@@ -100,4 +116,6 @@ export type NoteFact =
   | EasierFact
   | LargeStepFact
   | FastPairsFact
+  | CellsTooFastFact
+  | MovesTooFastFact
   | MovesForLaterFact;

@@ -13,8 +13,8 @@ import {
   possibleMoves,
   type Random,
 } from '@shedbook/core';
-import { barStore } from './bar-store.ts';
-import { blockOfPlaces, blocksOf, isTight } from './blocks.ts';
+import { type BarStore, barStore } from './bar-store.ts';
+import { blocksOf, isTight } from './blocks.ts';
 import { choosePage } from './choose.ts';
 import { figuresIn, figuresWanted } from './figures.ts';
 import { type Grade, gradeExercise } from './grade.ts';
@@ -106,7 +106,7 @@ function keptBars(
   const bars = new Map<number, PageBar>();
   kept.forEach(({ exercise, cells, grade }, i) => {
     const place = Math.min(exercise.number - first, count - (kept.length - i));
-    const ids = cells.map((cell) => index.get(cell.text) ?? 0);
+    const ids = Uint16Array.from(cells, (cell) => index.get(cell.text) ?? 0);
     bars.set(place, pageBar(alphabet, ids, grade.points, exercise.number));
   });
   return bars;
@@ -177,14 +177,20 @@ function exerciseFrom(
   return { number, name: null, parts: script.write(cells), sticking: null, notes: null };
 }
 
-/** The candidates that are figures of the trade, the commonest first, `most` at most. */
-function figureBars(source: PageSource, candidates: readonly PageBar[], most: number): readonly PageBar[] {
+/** The bars that are figures of the trade, the commonest first, `most` at most. */
+function figureBars(source: PageSource, store: BarStore, most: number): readonly PageBar[] {
   const { lesson, rules } = source;
-  const byKey = new Map(candidates.map((bar) => [bar.key, bar]));
   const texts = rules.cells.map((cell) => cell.text);
   return figuresIn(lesson, texts)
-    .flatMap(({ cells }) => byKey.get(cells.join()) ?? [])
+    .flatMap(({ cells }) => (cells.length === source.ground.length ? (store.find(cells) ?? []) : []))
     .slice(0, most);
+}
+
+/** The candidates that no kept bar is the same as. */
+function withoutKept(bars: readonly PageBar[], kept: ReadonlyMap<number, PageBar>): readonly PageBar[] {
+  if (kept.size === 0) return bars;
+  const texts = new Set(Array.from(kept.values(), (bar) => bar.cells.join()));
+  return bars.filter((bar) => !texts.has(bar.cells.join()));
 }
 
 /** Composes a page from candidates. */
@@ -198,26 +204,24 @@ export function composePage(source: PageSource): Composition {
     kept.flatMap((each) => each.cells),
   );
   const all = pool.candidates.map((each) => pageBar(alphabet, each.cells, each.points));
-  const keptKeys = new Set([...keptBars(alphabet, kept, { count, first }).values()].map((bar) => bar.key));
-  const fresh = all.filter((bar) => !keptKeys.has(bar.key));
+  const fresh = withoutKept(all, keptBars(alphabet, kept, { count, first }));
   const room = Math.max(kept.length, Math.min(count, fresh.length + kept.length));
   const open = limits.difficulty.most === null;
   const candidates = open ? withinReach(withoutFeats(fresh, room), room, limits.step) : fresh;
   const evenStep = evenStepOf(candidates, room);
-  const store = barStore(alphabet, candidates, pool, random);
+  const store = barStore(alphabet, candidates, pool);
   const moves = movesToMeet(source, all);
   const crowding = moves.length / Math.max(1, room * ground.length);
   const blocks = blocksOf(room, crowding);
-  const figures = figureBars(source, candidates, figuresWanted(source.idiom, room, crowding));
+  const figures = figureBars(source, store, figuresWanted(source.idiom, room));
   const aim: PageAim = {
     alphabet,
     moves,
-    figures: new Set(figures.map((bar) => bar.key)),
+    figures: new Set(figures),
     stepBound: stepBoundOf(candidates, evenStep, limits.step),
     evenStep,
     range: [candidates[0]?.points ?? 0, candidates.at(-1)?.points ?? 0],
     beats: ground.meter.beats.length,
-    blockOf: blockOfPlaces(blocks),
     mayStart: (cell) => rules.allows?.(0, cell) ?? true,
   };
   const task = {
@@ -231,7 +235,7 @@ export function composePage(source: PageSource): Composition {
     isTight: isTight(crowding),
     isPlain: source.isPlain ?? false,
   };
-  const { bars: page, themes } = choosePage(task, random);
+  const { bars: page, blocks: woven, themes } = choosePage(task, random);
   const exercises = page.map((bar, place) => exerciseFrom(source, alphabet, bar, place));
   return {
     exercises,
@@ -239,11 +243,12 @@ export function composePage(source: PageSource): Composition {
       lesson,
       ground,
       script: source.script,
+      rules,
       seed,
       asked: count,
       page,
       themes,
-      blocks,
+      blocks: woven,
       exercises,
       aim,
       pool,

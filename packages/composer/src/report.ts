@@ -3,11 +3,11 @@
  *
  * Conventions: exercises count from 1; difficulty in points.
  */
-import { type Cell, type Exercise, formatPattern, type Lesson } from '@shedbook/core';
+import { type Cell, type Exercise, formatPattern, type Lesson, type PatternRules } from '@shedbook/core';
 import type { Block } from './blocks.ts';
 import { type Grade, gradeExercise, gradePattern, gradeSettingsOf } from './grade.ts';
 import type { Ground } from './ground.ts';
-import { fastestPair, PUBLISHED_HAND_RATE, speedLimit } from './hand-speed.ts';
+import { fastestPair, PUBLISHED_HAND_RATE } from './hand-speed.ts';
 import { ideaOf, themeFact } from './idea.ts';
 import type { IdeaFact, ThemeFact } from './idea-fact.ts';
 import type { MoveFact, NoteFact } from './note-fact.ts';
@@ -15,6 +15,7 @@ import type { PageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
 import type { Pool } from './pool.ts';
 import type { Script } from './script.ts';
+import { tooFast } from './too-fast.ts';
 
 /** A move from one cell to the next. */
 export interface CellMove {
@@ -100,6 +101,7 @@ export interface ReportTask {
   /** The ground under new exercises. */
   readonly ground: Ground;
   readonly script: Script;
+  readonly rules: PatternRules;
   readonly seed: number | string;
   /** Number of exercises that were asked for. */
   readonly asked: number;
@@ -167,7 +169,8 @@ function textOf(task: ReportTask, bar: PageBar): string {
 }
 
 function ideaAt(task: ReportTask, place: number): IdeaFact | null {
-  const theme = task.themes[task.aim.blockOf[place] ?? 0];
+  const theme =
+    task.themes[task.blocks.findIndex(({ start, length }) => place >= start && place < start + length)];
   return theme ? ideaOf(cellsOf(task, task.page[place] as PageBar), cellsOf(task, theme)) : null;
 }
 
@@ -261,10 +264,22 @@ function speedNotes(task: ReportTask): readonly NoteFact[] {
   const compingCells = (bar: PageBar) =>
     cellsOf(task, bar).map((cell) => task.script.lines(cell)[0]?.cell ?? cell);
   const rates = task.page.map((bar) => fastestPair(task.ground, compingCells(bar)));
-  const published = speedLimit(task.ground, PUBLISHED_HAND_RATE);
+  const published = PUBLISHED_HAND_RATE;
   const fast = rates.flatMap((rate, i) => (rate > published + SAME_POINTS ? [String(i + 1)] : []));
   if (fast.length === 0) return [];
   return [{ fact: 'fast-pairs', exercises: fast, rate: Math.max(...rates), published }];
+}
+
+/** What the vocabulary has that a limb cannot keep up at the goal tempo. */
+function leftOutNotes({ lesson, ground, rules, script }: ReportTask): readonly NoteFact[] {
+  const { limits } = lesson.compose;
+  const { cells, moves } = tooFast(ground, rules, limits, script);
+  const rate = limits.handSpeed;
+  const facts = moves.map((move): MoveFact => ({ fact: 'move', ...move }));
+  return [
+    ...(cells.length > 0 ? [{ fact: 'cells-too-fast', cells, rate } as const] : []),
+    ...(moves.length > 0 ? [{ fact: 'moves-too-fast', moves: facts, rate } as const] : []),
+  ];
 }
 
 /** The report of a page. */
@@ -288,6 +303,7 @@ export function reportPage(task: ReportTask): ComposeReport {
       ...shortNotes(task, coverage),
       ...difficultyNotes(difficulty),
       ...speedNotes(task),
+      ...leftOutNotes(task),
     ],
   };
 }

@@ -10,14 +10,17 @@ import {
   composeDialogue,
   composeGoal,
   composeReview,
+  composeTerm,
   composeWeakMove,
   DIRECTIONS,
   type Direction,
   exerciseText,
   gradeExercise,
   NoSuchCellError,
+  termFacts,
   variationsOf,
   withHeadings,
+  withTerm,
 } from '@shedbook/composer';
 import {
   type Exercise,
@@ -68,6 +71,8 @@ export interface ComposeRequest {
   readonly like?: number;
   /** Number of an exercise that the page leads to. */
   readonly goal?: number;
+  /** Number of pages of a term. */
+  readonly term?: number;
   /** Numbers of the exercises that the student has. */
   readonly has?: readonly number[];
   readonly out?: string;
@@ -96,7 +101,17 @@ interface PlainBar {
   readonly what: string | null;
 }
 
-const KINDS = ['with', 'phrase', 'questions', 'weak', 'review', 'variations', ...DIRECTIONS, 'goal'] as const;
+const KINDS = [
+  'with',
+  'phrase',
+  'questions',
+  'weak',
+  'review',
+  'variations',
+  ...DIRECTIONS,
+  'goal',
+  'term',
+] as const;
 const DEFAULT_REVIEW_COUNT = 16;
 
 /** The bar itself and four near it. */
@@ -248,10 +263,52 @@ function leading(lesson: Lesson, number: number, request: ComposeRequest, termin
   return { ...page, remark: said.goal({ skills, known }) };
 }
 
-async function composed(lesson: Lesson, request: ComposeRequest, terminal: Speaker): Promise<Composed> {
-  const asked = KINDS.filter((kind) => request[kind] !== undefined && request[kind] !== false);
-  const [first, second] = asked;
+function refuseTwoKinds(request: ComposeRequest): void {
+  const [first, second] = KINDS.filter((kind) => request[kind] !== undefined && request[kind] !== false);
   if (first && second) throw new InputError(({ words }) => words.compose.twoKinds({ first, second }));
+}
+
+/** Composes a term and writes its pages as sections. @returns the exit status. */
+async function writeTerm(
+  lesson: Lesson,
+  text: string,
+  pages: number,
+  request: ComposeRequest,
+  terminal: Speaker,
+): Promise<number> {
+  const { out = request.lesson } = request;
+  const { words, language } = terminal.catalogue;
+  if (lesson.sections.length > 0) {
+    throw new InputError((to) => to.words.compose.termDivided({ file: request.lesson }));
+  }
+  const options = { ...optionsOf(request, readSeed(request.seed, lesson)), pages };
+  const term = composeTerm(lesson, options);
+  const [first] = term;
+  if (!first) throw nothingComposed(request.lesson, null);
+  const named = {
+    ...lesson,
+    compose: { ...lesson.compose, headings: request.headings ?? lesson.compose.headings },
+  };
+  await write(
+    out,
+    withTerm(text, named, term, (fact) => say(fact, language)),
+  );
+  if (request.json) {
+    terminal.say(JSON.stringify({ file: out, pages: term }, null, 2));
+    return 0;
+  }
+  const count = term.reduce((sum, { exercises }) => sum + exercises.length, 0);
+  terminal.say(words.compose.written({ count, file: out }));
+  for (const page of term) {
+    const told = [{ fact: 'term-page', page: page.page } as const, ...termFacts(page)];
+    terminal.say(told.map((fact) => say(fact, language)).join('  '));
+    if (request.explain) for (const line of barLines(page.report, language)) terminal.say(line);
+    for (const note of page.report.notes) terminal.say(say(note, language));
+  }
+  return 0;
+}
+
+async function composed(lesson: Lesson, request: ComposeRequest, terminal: Speaker): Promise<Composed> {
   const seed = readSeed(request.seed, lesson);
   if (request.review) return review(lesson, request, seed, terminal);
   if (request.variations !== undefined) {
@@ -298,8 +355,11 @@ async function write(path: string, text: string): Promise<void> {
  * @throws InputError when the lesson has an error, the request makes no sense, or no bar is allowed.
  */
 export async function composeCommand(request: ComposeRequest, terminal: Speaker): Promise<number> {
+  refuseTwoKinds(request);
   const file = await readLessonFile(request.lesson);
-  const { section: lesson, index } = requireSection(requireLesson(file, terminal), request.section);
+  const whole = requireLesson(file, terminal);
+  if (request.term !== undefined) return writeTerm(whole, file.text, request.term, request, terminal);
+  const { section: lesson, index } = requireSection(whole, request.section);
   const { out = request.lesson } = request;
   const { exercises, report, bars, answering, remark } = await composed(lesson, request, terminal);
   if (exercises.length === 0) throw nothingComposed(request.lesson, report);

@@ -58,9 +58,7 @@ const limitsSchema = z
       .number()
       .positive()
       .default(7)
-      .describe(
-        'strokes a second that one limb can keep up at the goal tempo; two may come half as fast again',
-      ),
+      .describe('strokes a second that one hand can keep up at the goal tempo; a foot three quarters of it'),
     step: z
       .number()
       .positive()

@@ -91,6 +91,7 @@ Mind the volume: set it on quiet headphones first, and take breaks for your ears
     like: 'bars like an exercise, and as hard',
     goal: 'the shortest page that leads to an exercise',
     has: 'with --goal: exercises that the student has, joined by commas',
+    term: 'a term of so many pages: cells come little by little, and every move returns at growing distances',
     out: 'write into this file instead of the lesson',
     explain: 'print each bar with its difficulty',
     json: 'the report as JSON',
@@ -106,6 +107,8 @@ Examples:
       figures that everybody begins with as themes, each block under the name of its figure
   shedbook compose first.lesson.yaml --with bass --out dialogue.lesson.yaml
       the comping voice and the bass drum share the vocabulary's rhythms out
+  shedbook compose first.lesson.yaml --term 6 --count 16 --out term.lesson.yaml
+      six pages of sixteen exercises, each a section of the lesson
   shedbook compose first.lesson.yaml --phrase call-and-answer --bars 4 --count 12
       twelve phrases of four bars: two that ask, and two that begin like them and come to rest
   shedbook compose first.lesson.yaml --weak "..x ..." --count 12 --out weak.lesson.yaml

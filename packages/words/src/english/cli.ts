@@ -40,6 +40,8 @@ export const cli = {
     noBar: 'the vocabulary and its limits allow no bar.',
     otherMeter: '--review: {$file} is in {$found}, expected {$expected}',
     noComping: '--variations: exercise {$exercise :integer} has no {$voice :voice}, expected one that has',
+    termDivided:
+      '--term: {$file} is divided into sections, expected a lesson without any: its pages become the sections',
     twoKinds: '--{$second}: found together with --{$first}, expected one kind of page at a time',
     louder:
       'In exercises the {$voice :voice} now plays at {$levelDb :number maximumFractionDigits=1} dB: in the groove it is too soft to answer.',

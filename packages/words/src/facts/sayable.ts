@@ -9,6 +9,7 @@ import type {
   PassFact,
   PassNoteFact,
   ReasonFact,
+  TermFact,
   ThemeFact,
   VariationFact,
   WorthFact,
@@ -27,6 +28,7 @@ export type ScreenFact =
   | ReasonFact
   | IdeaFact
   | ThemeFact
+  | TermFact
   | NoteFact
   | MoveFact
   | PassFact

@@ -94,6 +94,7 @@ Vorsicht mit der Lautstärke: erst leise über Kopfhörer einstellen, und den Oh
     like: 'Takte wie eine Übung, und so schwer wie sie',
     goal: 'die kürzeste Seite, die zu einer Übung führt',
     has: 'mit --goal: Übungen, die schon sitzen, durch Kommas getrennt',
+    term: 'ein Halbjahr aus so vielen Seiten: Zellen kommen nach und nach, jeder Wechsel kehrt in wachsenden Abständen wieder',
     out: 'in diese Datei schreiben statt in die Lektion',
     explain: 'jeden Takt mit seiner Schwierigkeit ausgeben',
     json: 'der Bericht als JSON',
@@ -109,6 +110,8 @@ Beispiele:
       Figuren, mit denen alle anfangen, als Themen, jede Gruppe unter dem Namen ihrer Figur
   shedbook compose first.lesson.yaml --with bass --out dialogue.lesson.yaml
       die begleitende Stimme und die Bassdrum teilen sich die Rhythmen des Wortschatzes
+  shedbook compose first.lesson.yaml --term 6 --count 16 --out term.lesson.yaml
+      sechs Seiten mit je sechzehn Übungen, jede ein Abschnitt der Lektion
   shedbook compose first.lesson.yaml --weak "..x ..." --count 12 --out weak.lesson.yaml
       zwölf Takte, die alle von einer letzten Triole in eine Pause führen`,
   },

@@ -42,6 +42,8 @@ export const cli = translation<typeof english.cli>()({
     otherMeter: '--review: {$file} steht in {$found}, erwartet {$expected}',
     noComping:
       '--variations: Übung {$exercise :integer} hat die Stimme {$voice :voice} nicht, erwartet eine, die sie hat',
+    termDivided:
+      '--term: {$file} ist in Abschnitte geteilt, erwartet wird eine Lektion ohne: ihre Seiten werden die Abschnitte',
     twoKinds: '--{$second}: zusammen mit --{$first} gefunden, erwartet nur eine Art von Seite',
     louder:
       'Stimme {$voice :voice}: in Übungen jetzt mit {$levelDb :number maximumFractionDigits=1} dB, im Groove ist sie zu leise, um zu antworten.',

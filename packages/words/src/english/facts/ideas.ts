@@ -1,10 +1,10 @@
 /** What a block of a page is about and what each line makes of it, in English. */
-import type { IdeaFact, ThemeFact } from '@shedbook/composer';
+import type { IdeaFact, TermFact, ThemeFact } from '@shedbook/composer';
 import type { PlaceFact } from '@shedbook/core';
 import { sentences } from '../../facts/sentences.ts';
 
 /** Headings of blocks, and clauses for lines. */
-export const ideas = sentences<ThemeFact | IdeaFact, PlaceFact>()({
+export const ideas = sentences<ThemeFact | IdeaFact | TermFact, PlaceFact>()({
   'figure-every-beat': 'Every beat',
   'figure-on-one': 'One',
   'figure-on-last': 'The last beat',
@@ -36,4 +36,10 @@ export const ideas = sentences<ThemeFact | IdeaFact, PlaceFact>()({
     '.input {$later :integer} .match $later one {{{$later} beat later, and thinner}} * {{{$later} beats later, and thinner}}',
   'idea-displaced-turned':
     '.input {$later :integer} .match $later one {{{$later} beat later, one beat another way}} * {{{$later} beats later, one beat another way}}',
+  'term-page': 'Page {$page :integer}',
+  'term-cells': 'New here: {$cells :list}.',
+  'term-new-moves':
+    '.input {$moves :integer} .match $moves one {{{$moves} new move from one cell to the next.}} * {{{$moves} new moves from one cell to the next.}}',
+  'term-moves-back':
+    '.input {$moves :integer} .match $moves one {{{$moves} move comes back.}} * {{{$moves} moves of earlier pages come back.}}',
 });

@@ -1,10 +1,10 @@
 /** What a block of a page is about and what each line makes of it, in German. */
-import type { IdeaFact, ThemeFact } from '@shedbook/composer';
+import type { IdeaFact, TermFact, ThemeFact } from '@shedbook/composer';
 import type { PlaceFact } from '@shedbook/core';
 import { sentences } from '../../facts/sentences.ts';
 
 /** Headings of blocks, and clauses for lines. */
-export const ideas = sentences<ThemeFact | IdeaFact, PlaceFact>()({
+export const ideas = sentences<ThemeFact | IdeaFact | TermFact, PlaceFact>()({
   'figure-every-beat': 'Jeder Schlag',
   'figure-on-one': 'Die Eins',
   'figure-on-last': 'Der letzte Schlag',
@@ -36,4 +36,10 @@ export const ideas = sentences<ThemeFact | IdeaFact, PlaceFact>()({
     '.input {$later :integer} .match $later one {{{$later} Schlag später und dünner}} * {{{$later} Schläge später und dünner}}',
   'idea-displaced-turned':
     '.input {$later :integer} .match $later one {{{$later} Schlag später, ein Schlag anders}} * {{{$later} Schläge später, ein Schlag anders}}',
+  'term-page': 'Seite {$page :integer}',
+  'term-cells': 'Neu hier: {$cells :list}.',
+  'term-new-moves':
+    '.input {$moves :integer} .match $moves one {{{$moves} neuer Wechsel von einer Zelle zur nächsten.}} * {{{$moves} neue Wechsel von einer Zelle zur nächsten.}}',
+  'term-moves-back':
+    '.input {$moves :integer} .match $moves one {{{$moves} Wechsel kommt wieder.}} * {{{$moves} Wechsel früherer Seiten kommen wieder.}}',
 });

@@ -19,6 +19,10 @@ export const notes = sentences<NoteFact | MoveFact>()({
     'Übung {$exercise :integer} ist leichter als {$before :integer}: behaltene Übungen stehen, wo sie standen.',
   'fast-pairs':
     'Im Zieltempo kommen in {$exercises :list} zwei Schläge mit {$rate :number maximumFractionDigits=1} in der Sekunde; ein Arm oder Bein hält höchstens {$published :number maximumFractionDigits=1} durch: als Doppelschlag spielen oder das Ziel senken.',
+  'cells-too-fast':
+    'Weggelassen, weil ein Arm oder Bein im Zieltempo {$rate :number maximumFractionDigits=1} Schläge in der Sekunde durchhält: {$cells :list}. Das Ziel senken oder „handSpeed“ unter „limits“ erhöhen.',
+  'moves-too-fast':
+    'Wechsel, die wegbleiben, weil ein Arm oder Bein im Zieltempo {$rate :number maximumFractionDigits=1} Schläge in der Sekunde durchhält: {$moves :list type=series}. Das Ziel senken, den Rhythmus auf zwei verteilen oder „handSpeed“ unter „limits“ erhöhen.',
   'moves-for-later':
     '.input {$moves :integer} .match $moves one {{{$moves} Wechsel zwischen den beiden Stimmen bleibt für eine spätere Seite.}} * {{{$moves} Wechsel zwischen den beiden Stimmen bleiben für spätere Seiten.}}',
   'large-step':

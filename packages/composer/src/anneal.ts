@@ -1,0 +1,365 @@
+/**
+ * Annealing a page: lines, themes and whole blocks are exchanged by chance, ever more seldom for the worse.
+ *
+ * Conventions: difficulty never falls by an exchange; bars that stay in their places (kept ones) never move, and no bar is
+ * on the page twice.
+ * Source: simulated annealing (Kirkpatrick, Gelatt & Vecchi 1983, Science 220); temperatures and shares are ours, chosen
+ * on seeds below 50 000.
+ */
+import type { Random } from '@shedbook/core';
+import { type BarStore, drawBetween } from './bar-store.ts';
+import { BLOCK_LINES, type Block } from './blocks.ts';
+import { blockCost, costAfter, count, type Loom, wholeCost } from './loom.ts';
+import { type PageBar, SAME_POINTS } from './page-bar.ts';
+import { firstIndexAtLeast } from './sorted.ts';
+import { joinsOf } from './theme.ts';
+import { firstAtLeast } from './windows.ts';
+
+/** What annealing goes by. */
+export interface AnnealTask {
+  /** In ascending order of points. */
+  readonly candidates: readonly PageBar[];
+  readonly byMove: ReadonlyMap<number, readonly number[]>;
+  readonly store: BarStore;
+  /** Bars that are figures to be quoted. */
+  readonly figures: readonly PageBar[];
+  /** Places that may change. */
+  readonly places: readonly number[];
+}
+
+/** How long and how warm. */
+export interface Schedule {
+  /** Exchanges tried. */
+  readonly tries: number;
+  /** Temperatures at the start and in the end, in cost. */
+  readonly warm: number;
+  readonly cool: number;
+}
+
+/** The points that a line may have. */
+interface Room {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** Everything an exchange needs. */
+interface Bench {
+  readonly loom: Loom;
+  readonly task: AnnealTask;
+  readonly random: Random;
+  /** By place: whether it may change. */
+  readonly mayChange: readonly boolean[];
+  readonly isAllFree: boolean;
+  /** The bars of the page, as it was before the exchange that is tried. */
+  readonly used: Set<PageBar>;
+}
+
+/** Whether every line of a block may change. */
+function isFree({ mayChange, isAllFree }: Bench, { start, length }: Block): boolean {
+  if (isAllFree) return true;
+  for (let place = start; place < start + length; place += 1) if (!mayChange[place]) return false;
+  return true;
+}
+
+function blockRoom({ loom }: Bench, { start, length }: Block): Room {
+  const { page } = loom;
+  return {
+    least: (page[start - 1]?.points ?? Number.NEGATIVE_INFINITY) - SAME_POINTS,
+    most: (page[start + length]?.points ?? Number.POSITIVE_INFINITY) + SAME_POINTS,
+  };
+}
+
+/** The points that a new line on a place may have: in a free block it may move to where it belongs. */
+function roomFor(bench: Bench, index: number, place: number): Room {
+  const { page, blocks } = bench.loom;
+  const block = blocks[index] as Block;
+  if (isFree(bench, block)) return blockRoom(bench, block);
+  return {
+    least: (page[place - 1]?.points ?? Number.NEGATIVE_INFINITY) - SAME_POINTS,
+    most: (page[place + 1]?.points ?? Number.POSITIVE_INFINITY) + SAME_POINTS,
+  };
+}
+
+/** Puts a bar in a line's stead, where its difficulty belongs in the block. */
+function putLine({ loom }: Bench, index: number, place: number, bar: PageBar): void {
+  const { page, blocks } = loom;
+  const { start, length } = blocks[index] as Block;
+  count(loom, page[place] as PageBar, -1);
+  count(loom, bar, 1);
+  let at = place;
+  for (; at > start && (page[at - 1] as PageBar).points > bar.points; at -= 1)
+    page[at] = page[at - 1] as PageBar;
+  for (; at < start + length - 1 && (page[at + 1] as PageBar).points < bar.points; at += 1) {
+    page[at] = page[at + 1] as PageBar;
+  }
+  page[at] = bar;
+}
+
+/** A candidate with a move of the page's that the page has not, or has once. */
+function drawMove({ task, random, loom }: Bench, room: Room): PageBar | null {
+  const { moves } = loom.aim;
+  const list = task.byMove.get(moves[random.below(Math.max(1, moves.length))] as number) ?? [];
+  const from = firstIndexAtLeast(list, firstAtLeast(task.candidates, room.least));
+  const choices = firstIndexAtLeast(list, firstAtLeast(task.candidates, room.most)) - from;
+  return choices > 0 ? (task.candidates[list[from + random.below(choices)] as number] as PageBar) : null;
+}
+
+function drawJoin({ loom, task, random }: Bench, index: number, theme: PageBar): PageBar | null {
+  const before = loom.themes[index - 1];
+  if (!before) return null;
+  const joins = joinsOf(before.cells, theme.cells);
+  const cells = joins[random.below(Math.max(1, joins.length))];
+  return cells ? task.store.find(cells) : null;
+}
+
+/** Shares of the exchanges, summed up: a line of the theme, one with a move, a join, a theme, a figure; the rest are blocks. */
+const SHARES = { line: 0.62, move: 0.72, join: 0.74, theme: 0.86, figure: 0.92 } as const;
+
+/** Where an exchange is tried. */
+interface Spot {
+  readonly index: number;
+  readonly place: number;
+}
+
+/** Puts another line on a place. @returns whether one was found. */
+function tryLine(bench: Bench, { index, place }: Spot, by: number): boolean {
+  const { task, random, loom } = bench;
+  const theme = loom.themes[index];
+  const room = roomFor(bench, index, place);
+  let bar: PageBar | null = null;
+  if (by >= SHARES.line && by < SHARES.move) bar = drawMove(bench, room);
+  else if (!theme) bar = drawBetween(task.candidates, room.least, room.most, random);
+  else if (by >= SHARES.move) bar = drawJoin(bench, index, theme);
+  else bar = task.store.near(theme, room.least, room.most, random);
+  if (!bar || bench.used.has(bar) || bar.points < room.least || bar.points > room.most) return false;
+  putLine(bench, index, place, bar);
+  return true;
+}
+
+/** Makes a line the theme of its block. @returns whether it was another. */
+function tryTheme({ loom }: Bench, { index, place }: Spot): boolean {
+  const line = loom.page[place] as PageBar;
+  if (!loom.themes[index] || line === loom.themes[index]) return false;
+  loom.themes[index] = line;
+  return true;
+}
+
+/** Puts a missing figure on the page, as its block's theme or as a line. @returns whether it could be. */
+function tryFigure(bench: Bench, { index, place }: Spot): boolean {
+  const { task, loom, random } = bench;
+  const figure = task.figures[random.below(Math.max(1, task.figures.length))];
+  if (!figure || bench.used.has(figure)) return false;
+  const room = roomFor(bench, index, place);
+  if (figure.points < room.least || figure.points > room.most) return false;
+  if (loom.themes[index] && random.next() < 0.5) return rebuild(bench, index, figure);
+  putLine(bench, index, place, figure);
+  return true;
+}
+
+/** Gives a block another theme and lines of it, chosen by chance. @returns whether it could be. */
+function rebuild(bench: Bench, index: number, theme: PageBar): boolean {
+  const { loom, task, random } = bench;
+  const block = loom.blocks[index] as Block;
+  if (!isFree(bench, block)) return false;
+  const room = blockRoom(bench, block);
+  const lines: PageBar[] = [theme];
+  for (let tries = 0; lines.length < block.length && tries < 3 * block.length; tries += 1) {
+    const bar = task.store.near(theme, room.least, room.most, random);
+    if (bar && !bench.used.has(bar) && !lines.includes(bar)) lines.push(bar);
+  }
+  if (lines.length < block.length) return false;
+  lines.sort((a, b) => a.points - b.points);
+  setLines(loom, index, lines);
+  loom.themes[index] = theme;
+  return true;
+}
+
+function tryBlock(bench: Bench, { index }: Spot): boolean {
+  const { loom, task, random } = bench;
+  if (!loom.themes[index]) return false;
+  const { least, most } = blockRoom(bench, loom.blocks[index] as Block);
+  const theme = drawBetween(task.candidates, least, most, random);
+  return theme !== null && !bench.used.has(theme) && rebuild(bench, index, theme);
+}
+
+function setLines(loom: Loom, index: number, lines: readonly PageBar[]): void {
+  const { page, blocks } = loom;
+  const { start, length } = blocks[index] as Block;
+  for (let i = 0; i < length; i += 1) {
+    const before = page[start + i] as PageBar;
+    const line = lines[i] as PageBar;
+    if (before === line) continue;
+    count(loom, before, -1);
+    count(loom, line, 1);
+    page[start + i] = line;
+  }
+}
+
+function act(bench: Bench, spot: Spot, by: number): boolean {
+  if (by < SHARES.join) return tryLine(bench, spot, by);
+  if (by < SHARES.theme) return tryTheme(bench, spot);
+  return by < SHARES.figure ? tryFigure(bench, spot) : tryBlock(bench, spot);
+}
+
+/** Moves the end of a block by a line. @returns whether both blocks still have as many lines as a block has. */
+function moveEnd({ blocks, blockOf }: Loom, index: number, by: 1 | -1): boolean {
+  const own = blocks[index] as Block;
+  const next = blocks[index + 1];
+  if (!next) return false;
+  const [longer, shorter] = by === 1 ? [own, next] : [next, own];
+  if (longer.length >= BLOCK_LINES.most || shorter.length <= BLOCK_LINES.least) return false;
+  blocks[index] = { start: own.start, length: own.length + by };
+  blocks[index + 1] = { start: next.start + by, length: next.length - by };
+  if (by === 1) blockOf[next.start] = index;
+  else blockOf[next.start - 1] = index + 1;
+  return true;
+}
+
+/** What a search has in hand: costs of the blocks, NaN where they have to be worked out again, and of the whole page. */
+interface Ledger {
+  readonly costs: Float64Array;
+  whole: number;
+  heat: number;
+}
+
+function ownCost(loom: Loom, { costs }: Ledger, index: number): number {
+  const known = costs[index] as number;
+  if (!Number.isNaN(known)) return known;
+  const cost = blockCost(loom, index);
+  costs[index] = cost;
+  return cost;
+}
+
+function isTaken(worse: number, { heat }: Ledger, random: Random): boolean {
+  return worse <= 0 || random.next() < Math.exp(-worse / heat);
+}
+
+function tryEnd({ loom, random }: Bench, ledger: Ledger, index: number): void {
+  const by = random.below(2) === 0 ? 1 : -1;
+  if (loom.themes[index] === null || index + 1 >= loom.blocks.length) return;
+  const before = ownCost(loom, ledger, index) + ownCost(loom, ledger, index + 1);
+  if (!moveEnd(loom, index, by)) return;
+  const [own, next] = [blockCost(loom, index), blockCost(loom, index + 1)];
+  if (isTaken(own + next - before, ledger, random)) {
+    ledger.costs[index] = own;
+    ledger.costs[index + 1] = next;
+  } else moveEnd(loom, index, by === 1 ? -1 : 1);
+}
+
+function tryLines(bench: Bench, ledger: Ledger, spot: Spot, lines: PageBar[]): void {
+  const { loom, random, used } = bench;
+  const { page, themes, blocks } = loom;
+  const { index } = spot;
+  const { start, length } = blocks[index] as Block;
+  for (let line = 0; line < length; line += 1) lines[line] = page[start + line] as PageBar;
+  const theme = themes[index] as PageBar | null;
+  const before = ownCost(loom, ledger, index) + costAfter(loom, index);
+  if (!act(bench, spot, random.next())) return;
+  const whole = wholeCost(loom);
+  const cost = blockCost(loom, index);
+  if (isTaken(whole - ledger.whole + cost + costAfter(loom, index) - before, ledger, random)) {
+    ledger.whole = whole;
+    ledger.costs[index] = cost;
+    if (index + 1 < blocks.length) ledger.costs[index + 1] = Number.NaN;
+    for (let line = 0; line < length; line += 1) used.delete(lines[line] as PageBar);
+    for (let line = start; line < start + length; line += 1) used.add(page[line] as PageBar);
+  } else {
+    setLines(loom, index, lines);
+    themes[index] = theme;
+  }
+}
+
+/** Lays the blocks end to end again, after their lengths have changed. */
+function layBlocks({ blocks, blockOf }: Loom, lengths: readonly number[]): void {
+  let start = 0;
+  lengths.forEach((length, index) => {
+    blocks[index] = { start, length };
+    blockOf.fill(index, start, start + length);
+    start += length;
+  });
+}
+
+function takeLine(loom: Loom, place: number): PageBar {
+  const [bar] = loom.page.splice(place, 1) as [PageBar];
+  count(loom, bar, -1);
+  return bar;
+}
+
+function addLine(loom: Loom, place: number, bar: PageBar): void {
+  loom.page.splice(place, 0, bar);
+  count(loom, bar, 1);
+}
+
+function sumOfBlocks(loom: Loom, ledger: Ledger): number {
+  return loom.blocks.reduce((sum, _, index) => sum + ownCost(loom, ledger, index), 0);
+}
+
+/** A bar that a block may take up as one line more: a figure that is missing, or a line of its theme. */
+function drawGuest(bench: Bench, index: number, theme: PageBar): PageBar | null {
+  const { loom, task, random, used } = bench;
+  const { least, most } = blockRoom(bench, loom.blocks[index] as Block);
+  const figure = task.figures[random.below(Math.max(1, task.figures.length))];
+  const bar = figure && !used.has(figure) ? figure : task.store.near(theme, least, most, random);
+  return bar && !used.has(bar) && bar.points >= least && bar.points <= most ? bar : null;
+}
+
+/** Takes a line out of one block and gives another block one line more. */
+function tryTransfer(bench: Bench, ledger: Ledger, { index, place }: Spot): void {
+  const { loom, random, used } = bench;
+  const { blocks, page } = loom;
+  const other = random.below(blocks.length);
+  const theme = loom.themes[other];
+  const lengths = blocks.map(({ length }) => length);
+  if (!bench.isAllFree || !theme || other === index) return;
+  if ((lengths[index] as number) <= BLOCK_LINES.least || (lengths[other] as number) >= BLOCK_LINES.most)
+    return;
+  const guest = drawGuest(bench, other, theme);
+  if (!guest) return;
+  const before = sumOfBlocks(loom, ledger);
+  const left = takeLine(loom, place);
+  layBlocks(loom, lengths.with(index, (lengths[index] as number) - 1));
+  const block = blocks[other] as Block;
+  let at = block.start;
+  while (at < block.start + block.length && (page[at] as PageBar).points < guest.points) at += 1;
+  addLine(loom, at, guest);
+  layBlocks(
+    loom,
+    lengths.with(index, (lengths[index] as number) - 1).with(other, (lengths[other] as number) + 1),
+  );
+  const costs = blocks.map((_, each) => blockCost(loom, each));
+  const whole = wholeCost(loom);
+  const sum = costs.reduce((total, each) => total + each, 0);
+  if (isTaken(sum - before + whole - ledger.whole, ledger, random)) {
+    ledger.whole = whole;
+    ledger.costs.set(costs);
+    used.delete(left);
+    used.add(guest);
+    return;
+  }
+  takeLine(loom, at);
+  addLine(loom, place, left);
+  layBlocks(loom, lengths);
+}
+
+/** Shares of the tries that move where a block ends, and that take a line from one block to another. */
+const SHARES_OF_BLOCKS = { end: 0.05, transfer: 0.12 } as const;
+
+/** Exchanges lines, themes and blocks of a page; the page, its blocks and its themes are changed in place. */
+export function anneal(loom: Loom, task: AnnealTask, schedule: Schedule, random: Random): void {
+  const mayChange = loom.page.map((_, place) => task.places.includes(place));
+  const isAllFree = mayChange.every(Boolean);
+  const bench: Bench = { loom, task, random, mayChange, isAllFree, used: new Set(loom.page) };
+  const cooling = (schedule.cool / schedule.warm) ** (1 / Math.max(1, schedule.tries));
+  const costs = new Float64Array(loom.blocks.length).fill(Number.NaN);
+  const ledger: Ledger = { costs, whole: wholeCost(loom), heat: schedule.warm };
+  const lines: PageBar[] = [];
+  for (let i = 0; i < schedule.tries; i += 1) {
+    ledger.heat *= cooling;
+    const place = task.places[random.below(task.places.length)] as number;
+    const index = loom.blockOf[place] as number;
+    const by = random.next();
+    if (by < SHARES_OF_BLOCKS.end) tryEnd(bench, ledger, index);
+    else if (by < SHARES_OF_BLOCKS.transfer) tryTransfer(bench, ledger, { index, place });
+    else tryLines(bench, ledger, { index, place }, lines);
+  }
+}
