@@ -19,6 +19,7 @@ import { firstAtLeast } from './windows.ts';
 export interface AnnealTask {
   /** In ascending order of points. */
   readonly candidates: readonly PageBar[];
+  /** Indices of the candidates that have a move, ascending, by the index of the move. */
   readonly byMove: ReadonlyMap<number, readonly number[]>;
   readonly store: BarStore;
   /** Bars that are figures to be quoted. */
@@ -31,8 +32,9 @@ export interface AnnealTask {
 export interface Schedule {
   /** Exchanges tried. */
   readonly tries: number;
-  /** Temperatures at the start and in the end, in cost. */
+  /** Number of points of cost that an exchange may be worse by at the start, about. */
   readonly warm: number;
+  /** Number of points of cost that an exchange may be worse by in the end, about. */
   readonly cool: number;
 }
 

@@ -1,3 +1,4 @@
+export type { CellMove } from './cell-move.ts';
 export { type ComposeOptions, compose, patternTexts } from './compose.ts';
 export { answeringLevel, answeringVoices, composeDialogue } from './dialogue.ts';
 export * from './difference-fact.ts';
@@ -18,7 +19,6 @@ export * from './pass/rules.data.ts';
 export { PHRASE_BARS } from './phrase-grammar.ts';
 export * from './reason-fact.ts';
 export type {
-  CellMove,
   ComposeReport,
   CoverageReport,
   DifficultyReport,

@@ -51,14 +51,17 @@ export interface PageAim {
 
 /** What a page has of what is counted over all its lines, in whatever order they stand. */
 export interface Inventory {
-  /** Moves of the vocabulary that are not met, and that one line alone has. */
+  /** Number of moves of the vocabulary that are not met. */
   readonly missedMoves: number;
+  /** Number of moves that one line alone has. */
   readonly movesMetOnce: number;
+  /** Number of figures that are not quoted. */
   readonly missedFigures: number;
-  /** Cells that may begin a bar and begin none. */
+  /** Number of cells that may begin a bar and begin none. */
   readonly cellsNeverFirst: number;
-  /** Sum over the vocabulary of how often a cell is used, squared, and not. */
+  /** Sum over the vocabulary of how often a cell is used, squared. */
   readonly useSquared: number;
+  /** Number of beats that have a cell of the vocabulary. */
   readonly use: number;
 }
 

@@ -5,6 +5,7 @@
  */
 import { type Cell, type Exercise, formatPattern, type Lesson, type PatternRules } from '@shedbook/core';
 import type { Block } from './blocks.ts';
+import type { CellMove } from './cell-move.ts';
 import { type Grade, gradeExercise, gradePattern, gradeSettingsOf } from './grade.ts';
 import type { Ground } from './ground.ts';
 import { fastestPair, PUBLISHED_HAND_RATE } from './hand-speed.ts';
@@ -16,12 +17,6 @@ import type { PageAim } from './page-cost.ts';
 import type { Pool } from './pool.ts';
 import type { Script } from './script.ts';
 import { tooFast } from './too-fast.ts';
-
-/** A move from one cell to the next. */
-export interface CellMove {
-  readonly from: string;
-  readonly to: string;
-}
 
 /** One exercise of the page. */
 export interface ReportedBar {

@@ -8,10 +8,11 @@
  * Pashler, Vul, Wixted & Rohrer 2006, Psychological Bulletin 132(3)); the distances and shares are ours.
  */
 import { type Lesson, seededRandom } from '@shedbook/core';
+import type { CellMove } from './cell-move.ts';
 import { type ComposeOptions, pageSource } from './compose.ts';
 import { type Composition, composePage, type PageSource } from './page.ts';
 import type { Candidate } from './pool.ts';
-import type { CellMove, ComposeReport } from './report.ts';
+import type { ComposeReport } from './report.ts';
 import type { TermFact } from './term-fact.ts';
 
 /** Cells of the first page. */

@@ -4,9 +4,9 @@
  * Conventions: strokes a second at the goal tempo; cells and moves by their texts, in the order of the vocabulary.
  */
 import type { ComposeLimits, PatternRules } from '@shedbook/core';
+import type { CellMove } from './cell-move.ts';
 import type { Ground } from './ground.ts';
 import { isPlayable, speedLimit, strokeTimes } from './hand-speed.ts';
-import type { CellMove } from './report.ts';
 import type { Script } from './script.ts';
 
 /** Cells and moves that are left out. */

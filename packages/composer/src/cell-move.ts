@@ -1,0 +1,5 @@
+/** A move from one cell to the next. */
+export interface CellMove {
+  readonly from: string;
+  readonly to: string;
+}
