@@ -165,6 +165,26 @@ function addArrange(program: Command, help: Help, speaker: Speak, done: (status:
     });
 }
 
+/** Collects an option that may be given several times. */
+function oneMore(path: string, before: readonly string[] = []): readonly string[] {
+  return [...before, path];
+}
+
+function addWeights(program: Command, help: Help, speaker: Speak, done: (status: number) => void): void {
+  program
+    .command('weights')
+    .summary(help.weights.summary)
+    .description(help.weights.description)
+    .argument('<lesson>', help.weights.lesson)
+    .requiredOption('--log <file>', help.weights.log, oneMore)
+    .option('--accept', help.weights.accept)
+    .option('--json', help.weights.json)
+    .action(async (lesson: string, options: { log: readonly string[]; accept?: boolean; json?: boolean }) => {
+      const { weights } = await import('./commands/weights.ts');
+      done(await weights({ lesson, ...options }, speaker()));
+    });
+}
+
 function addWhy(program: Command, help: Help, speaker: Speak, done: (status: number) => void): void {
   program
     .command('why')
@@ -314,6 +334,7 @@ function createProgram(
   addCompose(program, help, speak, done);
   addArrange(program, help, speak, done);
   addWhy(program, help, speak, done);
+  addWeights(program, help, speak, done);
   addListen(program, help, speak, done);
   addHear(program, help, speak, done);
   addKeys(program, help, speak, done);

@@ -1,29 +1,17 @@
 /**
  * The difficulty model against people's judgement of rhythms without a groove.
  *
- * Source of the data: Shmulevich & Povel 2000, ratings 1 (simple) to 5 (complex) of 35 patterns of Povel & Essens
- * 1985, in units of 200 ms. One pattern is left out on both its rows, since the stored copy has it twice with two
- * ratings.
+ * Sources of the data: see `test/ratings.data.ts`. Shmulevich & Povel's set is one for fitting, Essens' one for testing.
  */
 import { parsePattern, type Random, seededRandom } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { lessonFrom, withoutGroove } from '../test/lessons.ts';
+import { ESSENS, type Rated, SHMULEVICH_POVEL } from '../test/ratings.data.ts';
 import { DEFAULT_GRADE_SETTINGS, gradePattern } from './grade.ts';
 import { readGround } from './ground.ts';
 import type { PartName } from './parts.data.ts';
 
-const RATED = `1.56 1111100110101000 · 2.12 1110101110011000 · 2.08 1011101110011000 · 1.88 1010111110011000
-· 1.80 1001101011111000 · 2.44 1110111011001000 · 2.20 1011110110011000 · 2.56 1100111110101000
-· 3.00 1100101110111000 · 2.04 1011101111001000 · 2.76 1110110011011000 · 2.72 1101111010011000
-· 3.00 1101101111001000 · 3.16 1100110110111000 · 2.04 1001110111011000 · 2.88 1101111011001000
-· 2.60 1101110111001000 · 2.60 1101110011011000 · 3.08 1111101101001000 · 3.04 1111010011101000
-· 3.04 1110011011101000 · 2.56 1011100101111000 · 2.56 1010011110111000 · 2.84 1111010100111000
-· 3.60 1101110100111000 · 2.68 1101001110111000 · 3.28 1011110100111000 · 3.08 1001111101101000
-· 3.52 1111011100101000 · 3.60 1111001101101000 · 3.04 1101111001101000 · 2.88 1101001111101000
-· 3.08 1010011101111000`
-  .split('·')
-  .map((row) => row.trim().split(' '))
-  .map(([rating = '', pattern = '']) => ({ rating: Number(rating), pattern }));
+const RATED = SHMULEVICH_POVEL;
 
 /** Ranks from 1; equals share their mean rank. */
 function ranks(values: readonly number[]): readonly number[] {
@@ -95,6 +83,16 @@ function overGroove(groove: string): number {
   return spearman(points, ratings);
 }
 
+function textOf({ pattern }: Rated) {
+  const beats = pattern.replaceAll('1', 'x').replaceAll('0', '.').match(/.{4}/g) ?? [];
+  return parsePattern(beats.join(' '));
+}
+
+function overLesson(groove: string) {
+  const text = `tempo: { start: 60, goal: 75 }\nfeel: even\ngroove: ${groove}\nvocabulary: [x...]`;
+  return readGround(lessonFrom(text), 1);
+}
+
 describe('difficulty and human ratings', () => {
   it('[CO12] keeps that order over a pulse, and most of it over ride and feet', () => {
     // published: the same ratings; weights were chosen on this set, so it is one for fitting
@@ -145,5 +143,38 @@ describe('difficulty and human ratings', () => {
     });
     // published: the same ratings; weights chosen on a random half, measured on the other, a hundred times
     expect(halves.reduce((sum, each) => sum + each, 0) / halves.length).toBeGreaterThan(0.7);
+  });
+
+  it('[CO12] says how well each set is ordered, each pattern left out in turn: the best and the worst', () => {
+    const grooves = {
+      none: ground,
+      pulse: overLesson('{ hihat-foot: x x x x }'),
+      'ride and feet': overLesson('{ ride: x. xx x. xx, hihat-foot: . x . x, bass: x x x x }'),
+    };
+    const table = Object.entries({ fitting: SHMULEVICH_POVEL, testing: ESSENS }).flatMap(([set, rated]) =>
+      Object.entries(grooves).map(([over, under]) => {
+        const points = rated.map((each) => gradePattern(under, textOf(each), DEFAULT_GRADE_SETTINGS).points);
+        const known = rated.map((each) => each.rating);
+        const without = rated.map((_, left) =>
+          spearman(
+            points.filter((__, i) => i !== left),
+            known.filter((__, i) => i !== left),
+          ),
+        );
+        const all = [spearman(points, known), Math.min(...without), Math.max(...without)];
+        return `${set}, ${over}: ${all.map((each) => each.toFixed(2)).join(' ')}`;
+      }),
+    );
+    // own output, kept to show change: all of a set, then the worst and the best with one pattern left out
+    expect(table).toMatchInlineSnapshot(`
+      [
+        "fitting, none: 0.76 0.75 0.81",
+        "fitting, pulse: 0.76 0.75 0.81",
+        "fitting, ride and feet: 0.71 0.69 0.76",
+        "testing, none: 0.02 -0.07 0.09",
+        "testing, pulse: 0.02 -0.07 0.09",
+        "testing, ride and feet: -0.21 -0.30 -0.14",
+      ]
+    `);
   });
 });

@@ -148,6 +148,15 @@ Examples:
 
 No hand is asked for more than one hand is published to keep up at the goal tempo; what cannot be played is said.`,
   },
+  weights: {
+    summary: 'say what students’ takes tell of the weights of difficulty',
+    description:
+      'Fits the weights of difficulty to what students played clean and what not, from today’s weights on, and shows each with its error. Nothing is written without --accept.',
+    lesson: 'a lesson file',
+    log: 'a practice log; once for each student',
+    accept: 'write the fitted weights into the lesson',
+    json: 'the fit as JSON',
+  },
   why: {
     summary: 'say what makes an exercise hard, or harder than another',
     description: "Explains the difficulty of an exercise over the lesson's groove, part by part.",

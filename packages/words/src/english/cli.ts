@@ -26,6 +26,19 @@ export const cli = {
     inOrderWithWarnings: '{$file}: in order, {$exercises}, {$warnings}',
   },
   exercises: '.input {$count :integer} .match $count one {{{$count} exercise}} * {{{$count} exercises}}',
+  weights: {
+    tries:
+      '.input {$tries :integer} .match $tries one {{{$tries} loop of {$exercises :integer} exercises; part, today, fitted, error:}} * {{{$tries} loops of {$exercises :integer} exercises; part, today, fitted, error:}}',
+    restsOn:
+      '.input {$exercises :integer} .match $exercises 0 {{not tried: stays}} one {{from {$exercises} exercise}} * {{from {$exercises} exercises}}',
+    tooFew: 'Too few exercises to tell whether the fitted weights are better: treat them as a hint.',
+    heldOut:
+      'On exercises left out of the fit today’s weights lose {$now :number minimumFractionDigits=3 maximumFractionDigits=3} a loop, fitted ones {$fitted :number minimumFractionDigits=3 maximumFractionDigits=3}: the smaller is the better guess.',
+    accepted:
+      '.input {$weights :integer} .match $weights one {{{$weights} weight written to {$file}.}} * {{{$weights} weights written to {$file}.}}',
+    noTries: '{$file}: no log tells of its exercises. Nothing was written.',
+    noLog: '{$file}: found something else, expected a practice log',
+  },
   compose: {
     written:
       '.input {$count :integer} .match $count one {{{$count} exercise written to {$file}.}} * {{{$count} exercises written to {$file}.}}',
@@ -151,6 +164,7 @@ export const cli = {
     keep: 'numbers of exercises such as 1,2,5',
     exerciseNumber: 'the number of an exercise',
     exerciseTo: 'a number from 1 to {$most :integer}',
+    log: 'a practice log',
     withExercises: 'a lesson with exercises',
     oneOf: 'one of {$words}',
     bpm: 'quarter notes a minute from {$least :number} to {$most :number}',

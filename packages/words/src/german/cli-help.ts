@@ -150,6 +150,15 @@ Beispiele:
 Von keiner Hand wird beim Zieltempo mehr verlangt, als veröffentlicht ist, dass eine Hand durchhält; was sich nicht
 spielen lässt, wird gesagt.`,
   },
+  weights: {
+    summary: 'sagen, was Aufnahmen von Schülern über die Gewichte der Schwierigkeit verraten',
+    description:
+      'Passt die Gewichte der Schwierigkeit an das an, was sauber gespielt wurde und was nicht, von den heutigen aus, und zeigt jedes mit seinem Fehler. Ohne --accept wird nichts geschrieben.',
+    lesson: 'eine Lektionsdatei',
+    log: 'ein Übeprotokoll; einmal für jeden Schüler',
+    accept: 'die angepassten Gewichte in die Lektion schreiben',
+    json: 'die Anpassung als JSON',
+  },
   why: {
     summary: 'sagen, was eine Übung schwer macht, oder schwerer als eine andere',
     description: 'Erklärt Stück für Stück, warum eine Übung über dem Groove der Lektion so schwer ist.',

@@ -26,6 +26,19 @@ export const cli = translation<typeof english.cli>()({
     inOrderWithWarnings: '{$file}: in Ordnung, {$exercises}, {$warnings}',
   },
   exercises: '.input {$count :integer} .match $count one {{{$count} Übung}} * {{{$count} Übungen}}',
+  weights: {
+    tries:
+      '.input {$tries :integer} .match $tries one {{{$tries} Durchgang von {$exercises :integer} Übungen; Teil, heute, angepasst, Fehler:}} * {{{$tries} Durchgänge von {$exercises :integer} Übungen; Teil, heute, angepasst, Fehler:}}',
+    restsOn:
+      '.input {$exercises :integer} .match $exercises 0 {{nicht versucht: bleibt}} one {{aus {$exercises} Übung}} * {{aus {$exercises} Übungen}}',
+    tooFew: 'Zu wenige Übungen, um zu sagen, ob die angepassten Gewichte besser sind: nur ein Hinweis.',
+    heldOut:
+      'An Übungen, die bei der Anpassung fehlten, verlieren die heutigen Gewichte {$now :number minimumFractionDigits=3 maximumFractionDigits=3} je Durchgang, die angepassten {$fitted :number minimumFractionDigits=3 maximumFractionDigits=3}: kleiner ist besser geraten.',
+    accepted:
+      '.input {$weights :integer} .match $weights one {{{$weights} Gewicht nach {$file} geschrieben.}} * {{{$weights} Gewichte nach {$file} geschrieben.}}',
+    noTries: '{$file}: kein Protokoll erzählt von ihren Übungen. Nichts wurde geschrieben.',
+    noLog: '{$file}: gefunden wurde etwas anderes, erwartet wird ein Übeprotokoll',
+  },
   compose: {
     written:
       '.input {$count :integer} .match $count one {{{$count} Übung nach {$file} geschrieben.}} * {{{$count} Übungen nach {$file} geschrieben.}}',
@@ -153,6 +166,7 @@ export const cli = translation<typeof english.cli>()({
     keep: 'Nummern von Übungen wie 1,2,5',
     exerciseNumber: 'die Nummer einer Übung',
     exerciseTo: 'eine Zahl von 1 bis {$most :integer}',
+    log: 'ein Übeprotokoll',
     withExercises: 'eine Lektion mit Übungen',
     oneOf: 'eines von {$words}',
     bpm: 'Viertel in der Minute von {$least :number} bis {$most :number}',

@@ -1,0 +1,43 @@
+/**
+ * Ratings of rhythms by people, for tests of the difficulty model. Each set is either for fitting or for testing, said
+ * beforehand.
+ *
+ * Conventions: a rating, then 16 places, `1` a stroke; four places are a beat; ratings from 1 (simple) to 5 (complex).
+ */
+
+/** A rated rhythm. */
+export interface Rated {
+  readonly rating: number;
+  readonly pattern: string;
+}
+
+function read(rows: string): readonly Rated[] {
+  return rows
+    .split('·')
+    .map((row) => row.trim().split(/\s+/))
+    .map(([rating = '', pattern = '']) => ({ rating: Number(rating), pattern }));
+}
+
+/**
+ * For fitting: weights were chosen on it. Shmulevich & Povel 2000, 35 patterns of Povel & Essens 1985, in units of 200 ms;
+ * one pattern is left out on both its rows, since the stored copy has it twice with two ratings.
+ */
+export const SHMULEVICH_POVEL: readonly Rated[] =
+  read(`1.56 1111100110101000 · 2.12 1110101110011000 · 2.08 1011101110011000 · 1.88 1010111110011000
+· 1.80 1001101011111000 · 2.44 1110111011001000 · 2.20 1011110110011000 · 2.56 1100111110101000
+· 3.00 1100101110111000 · 2.04 1011101111001000 · 2.76 1110110011011000 · 2.72 1101111010011000
+· 3.00 1101101111001000 · 3.16 1100110110111000 · 2.04 1001110111011000 · 2.88 1101111011001000
+· 2.60 1101110111001000 · 2.60 1101110011011000 · 3.08 1111101101001000 · 3.04 1111010011101000
+· 3.04 1110011011101000 · 2.56 1011100101111000 · 2.56 1010011110111000 · 2.84 1111010100111000
+· 3.60 1101110100111000 · 2.68 1101001110111000 · 3.28 1011110100111000 · 3.08 1001111101101000
+· 3.52 1111011100101000 · 3.60 1111001101101000 · 3.04 1101111001101000 · 2.88 1101001111101000
+· 3.08 1010011101111000`);
+
+/** For testing: nothing was chosen on it. Essens 1995, Perception & Psychophysics 57(4), table 8, as copied by de Haas. */
+export const ESSENS: readonly Rated[] =
+  read(`2.2 1110111011101100 · 3.1 1110101110111100 · 3.2 1011101110011100 · 2.9 1011100110111100
+· 2.2 1110111011011000 · 3.1 1110100110101100 · 2.6 1111111011101110 · 4.2 1110111110011100
+· 2.9 1111110110111000 · 2.8 1010101011101100 · 3.1 1111111011101010 · 2.5 1110110010101000
+· 3.5 1001111011001100 · 2.5 1011110111011100 · 2.4 1001110111011100 · 3.0 1001110111101100
+· 3.0 1101110111101000 · 3.1 1001111111011100 · 2.4 1010110111011100 · 3.2 1101111011011000
+· 2.4 1101110111111000 · 2.9 1100110111111000 · 2.7 1010110111111100 · 3.8 1101111110101100`);
