@@ -58,7 +58,9 @@ export function ideaOf(line: readonly Cell[], theme: readonly Cell[]): IdeaFact 
   const moved = theme.map((_, beat) => theme[(beat + theme.length - later) % theme.length] as Cell);
   const more = strokesBeyond(line, moved);
   const fewer = strokesBeyond(moved, line);
-  const kind = fewer.length === 0 ? 'filled' : more.length === 0 ? 'thinned' : 'turned';
+  // as many strokes in the same places: shared out otherwise between two limbs
+  const isSame = more.length === 0 && fewer.length === 0;
+  const kind = isSame ? 'turned' : fewer.length === 0 ? 'filled' : more.length === 0 ? 'thinned' : 'turned';
   if (kind === 'turned' && apart > 1 && later === 0)
     return { fact: 'idea-joined', beats: changedBeats(line, theme) };
   if (later > 0) return { fact: `idea-displaced-${kind}`, later };
