@@ -24,6 +24,7 @@ import { render } from '@shedbook/sound';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, onTestFinished } from 'vitest';
 import { PATIENCE_MS } from './browser.ts';
+import { drawFewFrames } from './few-frames.ts';
 import { keptKit } from './kept-kit.mjs';
 import { newWindow, type WindowOptions } from './kit-at-hand.ts';
 import { hostFolder, type StaticHost, temporaryFolder } from './practice.ts';
@@ -300,9 +301,12 @@ export async function openWithDevices(
   const context = await newWindow(browser, {
     serviceWorkers: 'block',
     viewport: { width: 1100, height: 900 },
+    // What the microphone hears of the loudspeaker is to sound as it does.
+    ...(devices.loopback ? { kit: 'whole' } : {}),
     ...options,
   });
   onTestFinished(() => context.close());
+  await drawFewFrames(context);
   await context.addInitScript(layDesk, {
     microphone: 'there' as const,
     delaySeconds: 0.03,

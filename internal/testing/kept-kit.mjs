@@ -33,8 +33,8 @@ function folderOf({ sampleRateHz, seed }) {
   return join(tmpdir(), `shedbook-kit-${HASH}`, kit);
 }
 
-/** A sound as JSON, and its samples one after the other. */
-function written(sound) {
+/** Whatever has samples in it as JSON, and the samples one after the other. */
+export function written(sound) {
   const parts = [];
   let at = 0;
   const shape = JSON.stringify(sound, (_, value) => {
@@ -106,4 +106,33 @@ export function keptKit({ sampleRateHz, seed = 'set' }) {
   const kit = kits.get(key) ?? makeKept({ sampleRateHz, seed: String(seed) });
   kits.set(key, kit);
   return kit;
+}
+
+/** How long a light sound lasts, in seconds. */
+const LIGHT_SECONDS = 0.1;
+
+/** A sound cut to its start, of its plainest layer alone. */
+function lightened(sound, sampleRateHz) {
+  const plain = sound.layers.reduce((best, each) =>
+    Math.abs(each.driveDb) < Math.abs(best.driveDb) ? each : best,
+  );
+  const [take] = plain.takes;
+  const samples = take.samples.slice(0, Math.round(LIGHT_SECONDS * sampleRateHz));
+  const takes = [{ ...take, samples, late: new Float32Array(0) }];
+  return { ...sound, layers: [{ driveDb: plain.driveDb, takes, tail: null }], wash: [] };
+}
+
+/**
+ * The same kit with every stroke alike and a tenth of a second long, for tests that hear when something sounds and not
+ * how: a kit is 60 MB to hand over, and its cymbals ring in dozens at once.
+ * @type {(options: import('@shedbook/sound').KitOptions) => import('@shedbook/sound').Kit}
+ */
+export function lightKit(options) {
+  const kit = keptKit(options);
+  const sounds = new Map();
+  const sound = (name) => {
+    if (!sounds.has(name)) sounds.set(name, lightened(kit.sound(name), kit.sampleRateHz));
+    return sounds.get(name);
+  };
+  return { ...kit, sound, prepare: (names = SOUND_NAMES) => names.forEach(sound) };
 }

@@ -1,42 +1,45 @@
 /**
- * For browser tests: the kit, made once and kept in the temporary folder. A page makes it anew whenever it is opened,
- * which takes five seconds of the processor; tests whose subject is the sound itself let it.
+ * For browser tests: the kit, at hand. A page makes it anew whenever it is opened, which takes five seconds of the
+ * processor; tests whose subject is the sound itself let it.
  */
 
 import { createReadStream } from 'node:fs';
-import { createServer } from 'node:http';
+import { createServer, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { basename, join, parse } from 'node:path';
 import { Hertz } from '@shedbook/core';
 import { SOUND_NAMES, type SoundName } from '@shedbook/sound';
 import { KIT_SEED } from '@shedbook/stand';
 import type { Browser, BrowserContext, BrowserContextOptions } from 'playwright-core';
-import { keptKit } from './kept-kit.mjs';
+import { keptKit, lightKit, written } from './kept-kit.mjs';
 
-/** Samples a second of the pages' player, Hz. */
-const RATE_HZ = Hertz(44_100);
+const KIT = { sampleRateHz: Hertz(44_100), seed: KIT_SEED };
 
 /** Until sounds that nothing asked for yet are fetched as well, in milliseconds: most pages of tests are gone by then. */
 const REST_AFTER_MS = 8000;
 
-/** What takes the place of the worker that makes the kit: it asks for sounds, what is needed first at first. */
-const worker = (url: string, sounds: readonly string[]) => `
+/** In a worker that fetches sounds: gives samples their place in a shape back, and fetches both. */
+const READING = (url: string) => `
 const revive = (bytes) => (_, value) => value?.samples === undefined || value.at === undefined
   ? value
   : new self[value.samples](bytes.slice(value.at, value.at + value.bytes));
+const read = async (name) => {
+  const [shape, bytes] = await Promise.all([
+    fetch('${url}' + name + '.json').then((answer) => answer.text()),
+    fetch('${url}' + name + '.bin').then((answer) => answer.arrayBuffer()),
+  ]);
+  return JSON.parse(shape, revive(bytes));
+};
+`;
+
+/** What takes the place of the two workers that make the kit: they ask for sounds, what is needed first at first. */
+const wholeKit = (url: string) => `${READING(url)}
 self.onmessage = async ({ data }) => {
   const fetchAll = async (names) => {
-    for (const name of names) {
-      const [shape, bytes] = await Promise.all([
-        fetch('${url}' + name + '.json').then((answer) => answer.text()),
-        fetch('${url}' + name + '.bin').then((answer) => answer.arrayBuffer()),
-      ]);
-      data.port.postMessage({ name, sound: JSON.parse(shape, revive(bytes)) });
-    }
+    for (const name of names) data.port.postMessage({ name, sound: await read(name) });
   };
-  // Two of these run, one for each part of the kit.
   const isOwn = (_, index) => index % 2 === (data.part === 'cymbals' ? 0 : 1);
-  const rest = ${JSON.stringify(sounds)}.filter((name) => !data.first.includes(name));
+  const rest = ${JSON.stringify(SOUND_NAMES)}.filter((name) => !data.first.includes(name));
   await fetchAll(data.first.filter(isOwn));
   await new Promise((resolve) => setTimeout(resolve, ${REST_AFTER_MS}));
   await fetchAll(rest.filter(isOwn));
@@ -44,20 +47,38 @@ self.onmessage = async ({ data }) => {
 };
 `;
 
-/** Serves the kit to pages. @returns the script that fetches it */
-async function serveKit(): Promise<string> {
-  const kit = keptKit({ sampleRateHz: RATE_HZ, seed: KIT_SEED });
-  const server = createServer((request, response) => {
-    const name = basename(request.url ?? '');
-    kit.sound(parse(name).name as SoundName);
-    response.writeHead(200, { 'access-control-allow-origin': '*' });
-    createReadStream(join(kit.folder, name)).pipe(response);
-  });
+/** The same for a light kit: one of the two gets all of it at once. */
+const lightOne = (url: string) => `${READING(url)}
+self.onmessage = async ({ data }) => {
+  const sounds = data.part === 'cymbals' ? await read('light') : [];
+  for (const sound of sounds) data.port.postMessage(sound);
+  self.close();
+};
+`;
+
+/** Sends a file of a sound of the whole kit, or of the light one. */
+function send(file: string, light: ReturnType<typeof written>, response: ServerResponse): void {
+  const kit = keptKit(KIT);
+  response.writeHead(200, { 'access-control-allow-origin': '*' });
+  if (file === 'light.json') response.end(light.shape);
+  else if (file === 'light.bin') response.end(light.bytes);
+  else {
+    kit.sound(parse(file).name as SoundName);
+    createReadStream(join(kit.folder, file)).pipe(response);
+  }
+}
+
+/** Serves kits to pages. @returns the scripts that fetch them */
+async function serveKits(): Promise<Readonly<Record<'light' | 'whole', string>>> {
+  const { sound } = lightKit(KIT);
+  const light = written(SOUND_NAMES.map((name) => ({ name, sound: sound(name) })));
+  const server = createServer((request, response) => send(basename(request.url ?? ''), light, response));
   await new Promise<void>((resolve) => {
     server.listen(0, '127.0.0.1', resolve);
   });
   server.unref();
-  return worker(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`, SOUND_NAMES);
+  const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
+  return { light: lightOne(url), whole: wholeKit(url) };
 }
 
 /**
@@ -66,21 +87,24 @@ async function serveKit(): Promise<string> {
  */
 const LEAVE = ['local-network-access', 'screen-wake-lock'];
 
-let served: Promise<string> | null = null;
+let served: ReturnType<typeof serveKits> | null = null;
 
 /** Options of a window. */
 export interface WindowOptions extends BrowserContextOptions {
-  /** Whether the page makes its kit itself, as it does for everybody; otherwise it finds one at hand. */
-  readonly ownKit?: boolean;
+  /**
+   * What the page sounds with: its `own` kit, which it makes itself as it does for everybody; that kit `whole`, at hand;
+   * or `light`, unless told, where nobody hears how it sounds.
+   */
+  readonly kit?: 'own' | 'whole' | 'light';
 }
 
-/** A window of its own, in English, with the kit at hand. */
+/** A window of its own, in English, with a kit at hand. */
 export async function newWindow(browser: Browser, options: WindowOptions = {}): Promise<BrowserContext> {
-  const { ownKit = false, ...others } = options;
+  const { kit = 'light', ...others } = options;
   const context = await browser.newContext({ locale: 'en', ...others });
-  if (ownKit) return context;
-  served ??= serveKit();
-  const body = await served;
+  if (kit === 'own') return context;
+  served ??= serveKits();
+  const body = (await served)[kit];
   await context.grantPermissions(LEAVE);
   await context.route(/\/kit\.worker[^/]*\.js$/, (route) =>
     route.fulfill({ body, contentType: 'text/javascript' }),

@@ -11,6 +11,7 @@ import type { TimedStroke } from '@shedbook/stand';
 import type { Browser, Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
 import { PATIENCE_MS } from './browser.ts';
+import { drawEveryFrame, drawFewFrames } from './few-frames.ts';
 import { newWindow, type WindowOptions } from './kit-at-hand.ts';
 
 /** Sound that came out of the player, from the sample `from` on, without a hole. */
@@ -102,6 +103,7 @@ export async function openListening(
   // The recorder is no file of the desk's, which its content security policy would refuse.
   const context = await newWindow(browser, { bypassCSP: true, ...options });
   onTestFinished(() => context.close());
+  await drawFewFrames(context);
   await context.addInitScript(keepWhatIsHeard, RECORDER);
   const page = await context.newPage();
   page.setDefaultTimeout(PATIENCE_MS);
@@ -162,6 +164,7 @@ export async function recordingOf(page: Page): Promise<Recording> {
  * comes before the desk draws and one after.
  */
 export async function watchBall(page: Page): Promise<void> {
+  await drawEveryFrame(page);
   await page.evaluate(() => {
     const kept = window.heardByTest;
     // Web Audio API, getOutputTimestamp: the sample that the output device plays at a moment of the page's clock

@@ -32,7 +32,7 @@ function demo(name: string): Lesson {
 async function openLesson(title: string): Promise<Page> {
   const { url } = await startDesk();
   // What is heard is compared with the score's rendering: the page makes its kit itself.
-  const page = await openListening(browser, url, { viewport: { width: 1440, height: 900 }, ownKit: true });
+  const page = await openListening(browser, url, { viewport: { width: 1440, height: 900 }, kit: 'own' });
   await page.getByRole('link', { name: `Open ${title}` }).click();
   await page.locator('[data-part="line-editor"]').first().waitFor();
   return page;

@@ -3,6 +3,7 @@ import { Bpm, type Lesson, parseLesson, perform } from '@shedbook/core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { openView, settled, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
+import type { WindowOptions } from '../../../../internal/testing/kit-at-hand.ts';
 import { openListening, recordingOf, strokesOf, waitForStrokes } from '../../../../internal/testing/sound.ts';
 
 const RATE = 44_100;
@@ -16,9 +17,9 @@ function score(exercise: number, bpm: number) {
   return perform(DEMO, { exercise, form, bpm: Bpm(bpm) });
 }
 
-async function openListeningTo(view: '' | '/room'): Promise<Page> {
+async function openListeningTo(view: '' | '/room', options: WindowOptions = {}): Promise<Page> {
   const { url } = await startDesk();
-  const page = await openListening(browser, url, { viewport: { width: 1440, height: 900 } });
+  const page = await openListening(browser, url, { viewport: { width: 1440, height: 900 }, ...options });
   const href = await page.getByRole('link', { name: 'Open First swing' }).getAttribute('href');
   await page.goto(new URL(`${href}${view}`, url).href);
   await page.locator('main').waitFor();
@@ -57,7 +58,7 @@ it('[ST22] lets the next exercise follow after a loop, exactly where the form en
 });
 
 it('[ST22] loops an exercise until it is stopped, and then falls silent', async () => {
-  const page = await openListeningTo('');
+  const page = await openListeningTo('', { kit: 'whole' });
   await page.getByRole('spinbutton', { name: 'Tempo' }).fill('300');
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   const { strokes } = score(1, 300);

@@ -277,7 +277,7 @@ it.each([
 );
 
 it('[ST95] hears without a network once the page has been there', async () => {
-  const page = await openWithDevices(browser, host.url, {}, { serviceWorkers: 'allow', ownKit: true });
+  const page = await openWithDevices(browser, host.url, {}, { serviceWorkers: 'allow', kit: 'own' });
   await page.evaluate(() => navigator.serviceWorker.ready);
   await page.context().setOffline(true);
   await page.goto(`${host.url}#1`);

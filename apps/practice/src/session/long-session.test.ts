@@ -4,7 +4,7 @@ import { Bpm, Hertz, parseLesson, perform } from '@shedbook/core';
 import { SOUND_NAMES } from '@shedbook/sound';
 import { createProgram, KIT_SEED, type Order, type Report } from '@shedbook/stand';
 import { expect, it } from 'vitest';
-import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
+import { lightKit } from '../../../../internal/testing/kept-kit.mjs';
 import { formOf } from './choice.ts';
 
 const RATE = Hertz(44_100);
@@ -80,7 +80,7 @@ it('[ST51] stays on the sample for thirty minutes, and keeps no more memory than
       strokes += 1;
     }
   });
-  const kit = keptKit({ sampleRateHz: RATE, seed: KIT_SEED });
+  const kit = lightKit({ sampleRateHz: RATE, seed: KIT_SEED });
   const port = { onmessage: null as ((event: { data: unknown }) => void) | null };
   tell({ kind: 'kit port', port: port as unknown as MessagePort });
   for (const name of SOUND_NAMES) port.onmessage?.({ data: { name, sound: kit.sound(name) } });
