@@ -70,6 +70,14 @@ export async function openWindow(browser: Browser, url: string, options: WindowO
   return page;
 }
 
+/** The address of a view of a lesson that a desk has, by the lesson's title. */
+export async function addressOf(desk: string, title: string, view: View): Promise<string> {
+  const lessons = (await (await fetch(new URL('/api/lessons', desk))).json()) as readonly StoredLesson[];
+  const found = lessons.find(({ text }) => text.includes(`title: ${title}\n`));
+  if (!found) throw new Error(`no lesson is called ${title}`);
+  return new URL(pathOf({ at: 'lesson', id: found.id, view }), desk).href;
+}
+
 /** A lesson of the demo in one of its views, on a desk of its own. */
 export async function openView(
   browser: Browser,
@@ -78,10 +86,7 @@ export async function openView(
   options: WindowOptions = { viewport: { width: 1440, height: 900 } },
 ): Promise<Page> {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url, options);
-  const link = await page.getByRole('link', { name: `Open ${title}` }).getAttribute('href');
-  const id = /lesson\/([\w-]+)/.exec(link ?? '')?.[1] ?? '';
-  await page.goto(new URL(pathOf({ at: 'lesson', id, view }), url).href);
+  const page = await openWindow(browser, await addressOf(url, title, view), options);
   await page.locator('main, [data-part="room"]').first().waitFor();
   await settled(page);
   return page;

@@ -1,5 +1,6 @@
 /** For browser tests of the practice room: packs made by the command line, on a plain static server. */
 import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -73,6 +74,16 @@ export interface StaticHost {
 /** Compressed by a host; the rest is packed already. */
 const COMPRESSED = new Set(['.html', '.js', '.css', '.json', '.svg', '.webmanifest']);
 
+/** What was compressed before, by what it was: every pack has the same page. */
+const compressed = new Map<string, Buffer>();
+
+function compress(content: Buffer): Buffer {
+  const key = createHash('sha1').update(content).digest('hex');
+  const body = compressed.get(key) ?? gzipSync(content);
+  compressed.set(key, body);
+  return body;
+}
+
 /** Serves a folder, and nothing else, under a path of its own. */
 export async function hostFolder(first: string): Promise<StaticHost> {
   let folder = first;
@@ -87,7 +98,7 @@ export async function hostFolder(first: string): Promise<StaticHost> {
     }
     const content = readFileSync(file);
     const packs = COMPRESSED.has(extname(file));
-    const body = packs ? gzipSync(content) : content;
+    const body = packs ? compress(content) : content;
     sent.set(inside, body.length);
     response.writeHead(200, {
       'content-type': TYPES[extname(file)] ?? 'application/octet-stream',

@@ -4,18 +4,22 @@ import { Bpm, exerciseKey, parseLesson, Seconds } from '@shedbook/core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
-import { openWindow, settled, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
+import {
+  addressOf,
+  openWindow,
+  settled,
+  sharedBrowser,
+  startDesk,
+} from '../../../../internal/testing/browser.ts';
+import type { View } from '../shared/address.ts';
 
 const browser = await sharedBrowser();
 
 const PHONE = { width: 390, height: 844 } as const;
-const VIEWS = ['', '/groove', '/compose', '/text', '/print', '/room'] as const;
+const VIEWS = ['page', 'groove', 'compose', 'text', 'print', 'room'] as const;
 
-async function open(page: Page, url: string, title: string, view = ''): Promise<void> {
-  await page.goto(url);
-  const link = page.getByRole('link', { name: `Open ${title}` });
-  const lesson = await link.getAttribute('href');
-  await page.goto(new URL(`${lesson}${view}`, url).href);
+async function open(page: Page, url: string, title: string, view: View = 'page'): Promise<void> {
+  await page.goto(await addressOf(url, title, view));
   await page.locator('main, [data-part="room"]').first().waitFor();
   await page.waitForLoadState('networkidle', { timeout: 30_000 });
 }
@@ -54,8 +58,8 @@ it('[ST38] has nothing to press that is smaller than 24 pixels, on phone, tablet
 
 it('[ST38] chooses a bar by a press anywhere on the line of difficulty, and by its keys', async () => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url, { viewport: PHONE });
-  await open(page, url, 'First swing', '/compose');
+  const page = await openWindow(browser, 'about:blank', { viewport: PHONE });
+  await open(page, url, 'First swing', 'compose');
   const line = page.getByRole('slider', { name: 'How hard each bar is against this groove' });
   const box = await line.boundingBox();
   if (!box) throw new Error('the line is not shown');
@@ -91,8 +95,8 @@ it('[ST39] shows every view of a lesson in sight on a phone, in English and in G
 
 it('[ST39] cuts no line of the text, and keeps each number beside its line', async () => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url, { viewport: PHONE });
-  await open(page, url, 'First swing', '/text');
+  const page = await openWindow(browser, 'about:blank', { viewport: PHONE });
+  await open(page, url, 'First swing', 'text');
   const area = page.getByRole('textbox', { name: 'Text of the lesson' });
   const cut = await area.evaluate((each) => [
     each.scrollWidth - each.clientWidth,
@@ -105,7 +109,7 @@ it('[ST39] cuts no line of the text, and keeps each number beside its line', asy
 
 it('[ST39] keeps the strokes in reach on a phone and opens the other tools over the page', async () => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url, { viewport: PHONE });
+  const page = await openWindow(browser, 'about:blank', { viewport: PHONE });
   await open(page, url, 'First swing');
   const box = page.locator('[data-part="pencil-box"]');
   const at = await box.boundingBox();
@@ -142,9 +146,9 @@ function sendMidi(page: Page, ...bytes: readonly number[]): Promise<void> {
 
 it('[ST100] learns a foot switch by one press, turns exercises with it, and knows it again after a reload', async () => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url);
+  const page = await openWindow(browser, 'about:blank');
   await page.addInitScript(fakeMidi);
-  await open(page, url, 'First swing', '/room');
+  await open(page, url, 'First swing', 'room');
   await page.getByRole('button', { name: 'Foot switch' }).click();
   await page.getByRole('button', { name: 'Listen for MIDI' }).click();
   await page.getByText('Hears Two-button switch.').waitFor();
@@ -171,7 +175,7 @@ it('[ST100] learns a foot switch by one press, turns exercises with it, and know
 
 it('[ST101] changes sides by one key while it plays', async () => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  const page = await openWindow(browser, 'about:blank', { viewport: { width: 1440, height: 900 } });
   await open(page, url, 'First swing');
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await page.getByRole('button', { name: 'Stop', exact: true }).waitFor();
@@ -193,7 +197,7 @@ it('[ST101] changes sides by one key while it plays', async () => {
 
 it('[ST102] loops a bar by its number and by a key, on the page and in the room', async () => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  const page = await openWindow(browser, 'about:blank', { viewport: { width: 1440, height: 900 } });
   await open(page, url, 'Straight-eighth bossa');
   const second = page.getByRole('button', { name: 'Loop bar 2' });
   await second.click();
@@ -214,8 +218,8 @@ it('[ST102] loops a bar by its number and by a key, on the page and in the room'
 
 it('[ST103] mirrors the plan of the limbs for a left-handed set-up', async () => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
-  await open(page, url, 'First swing', '/groove');
+  const page = await openWindow(browser, 'about:blank', { viewport: { width: 1440, height: 900 } });
+  await open(page, url, 'First swing', 'groove');
   const plan = page.getByRole('list', { name: 'Who plays what, seen from the throne' }).getByRole('listitem');
   expect(await plan.nth(1).textContent()).toBe('right handride');
   await page.getByText('left-handed', { exact: true }).click();
@@ -227,7 +231,7 @@ it('[ST103] mirrors the plan of the limbs for a left-handed set-up', async () =>
 
 it('[ST104] writes in the second voice of an exercise slot by slot', async () => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url, { viewport: { width: 1440, height: 900 } });
+  const page = await openWindow(browser, 'about:blank', { viewport: { width: 1440, height: 900 } });
   await open(page, url, 'First swing');
   await page.getByRole('button', { name: 'Add a voice' }).click();
   await page.getByRole('menuitem', { name: 'bass drum' }).click();

@@ -2,9 +2,16 @@ import { readFileSync } from 'node:fs';
 import { Bpm, type Lesson, parseLesson, perform } from '@shedbook/core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { openView, settled, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
+import {
+  addressOf,
+  openView,
+  settled,
+  sharedBrowser,
+  startDesk,
+} from '../../../../internal/testing/browser.ts';
 import type { WindowOptions } from '../../../../internal/testing/kit-at-hand.ts';
 import { openListening, recordingOf, strokesOf, waitForStrokes } from '../../../../internal/testing/sound.ts';
+import type { View } from '../shared/address.ts';
 
 const RATE = 44_100;
 
@@ -17,11 +24,10 @@ function score(exercise: number, bpm: number) {
   return perform(DEMO, { exercise, form, bpm: Bpm(bpm) });
 }
 
-async function openListeningTo(view: '' | '/room', options: WindowOptions = {}): Promise<Page> {
+async function openListeningTo(view: View, options: WindowOptions = {}): Promise<Page> {
   const { url } = await startDesk();
-  const page = await openListening(browser, url, { viewport: { width: 1440, height: 900 }, ...options });
-  const href = await page.getByRole('link', { name: 'Open First swing' }).getAttribute('href');
-  await page.goto(new URL(`${href}${view}`, url).href);
+  const address = await addressOf(url, 'First swing', view);
+  const page = await openListening(browser, address, { viewport: { width: 1440, height: 900 }, ...options });
   await page.locator('main').waitFor();
   await settled(page);
   return page;
@@ -29,7 +35,7 @@ async function openListeningTo(view: '' | '/room', options: WindowOptions = {}):
 
 it('[ST22] lets the next exercise follow after a loop, exactly where the form ends, and goes on hands off', async () => {
   const bpm = 300;
-  const page = await openListeningTo('/room');
+  const page = await openListeningTo('room');
   await page.getByRole('spinbutton', { name: 'Tempo' }).fill(String(bpm));
   await page.getByLabel('Next after').selectOption({ label: '1 loop' });
   await page.locator('[data-part="room-number"] strong').click();
@@ -58,7 +64,7 @@ it('[ST22] lets the next exercise follow after a loop, exactly where the form en
 });
 
 it('[ST22] loops an exercise until it is stopped, and then falls silent', async () => {
-  const page = await openListeningTo('', { kit: 'whole' });
+  const page = await openListeningTo('page', { kit: 'whole' });
   await page.getByRole('spinbutton', { name: 'Tempo' }).fill('300');
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   const { strokes } = score(1, 300);

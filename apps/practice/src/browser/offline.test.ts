@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { sharedBrowser } from '../../../../internal/testing/browser.ts';
+import { makeHearingPack } from '../../../../internal/testing/hearing.ts';
 import {
   buildPack,
   hostFolder,
@@ -18,7 +19,10 @@ let packs: readonly string[];
 beforeAll(async () => {
   const [first, second] = FOLDERS;
   const changed = PRACTICE_LESSON.replace('title: First swing', 'title: First swing, once more');
-  packs = [buildPack(PRACTICE_LESSON, first.path), buildPack(changed, second.path)];
+  packs = [
+    buildPack(PRACTICE_LESSON, first.path),
+    await makeHearingPack(changed, second.path, 'first-swing'),
+  ];
 });
 
 afterAll(async () => {
