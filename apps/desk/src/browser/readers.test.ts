@@ -100,7 +100,8 @@ it('[ST28] shows a German reader no word that is not in the German catalogue', a
   const plain = (text: string) => text.replaceAll(/^[x.]+$/g, '').trim();
   const isKnown = (text: string) =>
     !/\p{L}{3}/u.test(plain(text)) || own.has(text) || patterns.some((pattern) => pattern.test(text));
-  const pieces = (text: string) => text.split(/[,:;·()]/).map((piece) => piece.trim());
+  // A count is a number and what is counted after it, „2 ole“.
+  const pieces = (text: string) => text.split(/[,:;·()]/).map((piece) => piece.trim().replace(/^\d+ /, ''));
   const left = [...texts]
     .map((text) => text.replace(/^[-+]?\d+ dB, |^\+ /, ''))
     .filter((text) => !isKnown(text) && !pieces(text).every(isKnown));
