@@ -94,6 +94,24 @@ function compareAll(strokes, truth, tally) {
   }
 }
 
+/** Tenths of confidence that strokes are counted by. */
+const SHARES = 10;
+
+/** How many strokes were said with a confidence, and how many of them were played. */
+function weighConfidence(strokes, truth, reliability) {
+  const used = new Set();
+  for (const { voice, timeSeconds, confidence } of strokes) {
+    const at = truth.findIndex(
+      (t, i) => !used.has(i) && t.voice === voice && Math.abs(t.t - timeSeconds) <= 0.05,
+    );
+    if (at >= 0) used.add(at);
+    const bin = reliability[Math.min(SHARES - 1, Math.floor(confidence * SHARES))];
+    bin.said += 1;
+    bin.right += at >= 0 ? 1 : 0;
+    bin.confidence += confidence;
+  }
+}
+
 /** Every written stroke of the report's bars, as the baselines see it. */
 function baselines(report, tallyScore, tallyBlind, truth) {
   const written = [
@@ -159,6 +177,7 @@ for (const folder of process.argv.slice(2)) {
   const rows = { swing: [], bpm: [], balance: [], offset: [], refused: 0, feathered: {} };
   const balanceBy = {};
   const wrong = { other: { asked: 0, refused: 0, tally: {} }, groove: { asked: 0, refused: 0, tally: {} } };
+  const reliability = Array.from({ length: SHARES }, () => ({ said: 0, right: 0, confidence: 0 }));
   const silent = { written: 0, believed: 0, voices: 0 };
   let cpu = 0;
   let seconds = 0;
@@ -220,6 +239,7 @@ for (const folder of process.argv.slice(2)) {
     }
     compareAll(report.strokes, take.truth.strokes, tally);
     compareAll(report.strokes, take.truth.strokes, own);
+    weighConfidence(report.strokes, take.truth.strokes, reliability);
     if (process.env.VERBOSE) {
       const bad = Object.entries(own).filter(([, o]) => f(o.hit, o.extra, o.missed) < 0.93);
       console.log(
@@ -282,6 +302,10 @@ for (const folder of process.argv.slice(2)) {
       `  ${key.padEnd(11)} ${refused} of ${asked} refused; where not, F50 ${fixed(total(of, 'hit'))} of what was played`,
     );
   }
+  const told = reliability.filter(({ said }) => said > 0);
+  console.log(
+    `  confidence  ${told.map(({ said, right, confidence }) => `${fixed(confidence / said, 2)}: ${fixed(right / said, 2)} of ${said}`).join(', ')}`,
+  );
   console.log(
     `  silent      ${silent.voices} voices, ${silent.believed} of ${silent.written} written strokes believed`,
   );

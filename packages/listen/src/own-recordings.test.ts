@@ -11,6 +11,7 @@ import { render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
 import { keptKit } from '../../../internal/testing/kept-kit.mjs';
 import { listen } from './listen.ts';
+import type { Asked } from './listened.ts';
 
 const RATE = Hertz(44_100);
 const kit = keptKit({ sampleRateHz: RATE });
@@ -38,7 +39,7 @@ const LOOP: Form = {
   countInBars: 1,
 };
 
-const askedOf = (name: string, exercise: number) => ({ lesson: demo(name), exercise, form: LOOP });
+const askedOf = (name: string, exercise: number): Asked => ({ lesson: demo(name), exercise, form: LOOP });
 
 function heard(
   asked: ReturnType<typeof askedOf>,
@@ -65,6 +66,25 @@ describe('our own recordings', () => {
         expect(report?.missed).toEqual([]);
         expect(report?.strokes.filter((stroke) => !stroke.written)).toEqual([]);
       }
+    },
+  );
+
+  // definition: what is rendered is what is written, the accent of rim shot and crash at the end of four bars too
+  it.each([
+    { name: 'first-swing', exercise: 10 },
+    { name: 'funk', exercise: 2 },
+  ])(
+    '[LI81] $name $exercise: four and two is heard whole, its accents as loud as they are',
+    ({ name, exercise }) => {
+      const lesson = demo(name);
+      const form = lesson.forms.find((one) => one.name === 'four and two') as Form;
+      const asked = { lesson, exercise, form };
+      const report = heard(asked, false);
+      expect(report?.missed).toEqual([]);
+      expect(report?.strokes.filter((stroke) => !stroke.written)).toEqual([]);
+      // definition: of written levels; a voice that is struck twice is known by the constant of the take alone
+      const written = report?.lessonBalanceDb.crash ?? Number.NaN;
+      expect(Math.abs((report?.balanceDb.crash ?? Number.NaN) - written)).toBeLessThan(4);
     },
   );
 

@@ -20,6 +20,8 @@ export interface Evidence {
   readonly free: Float64Array;
   /** The same by the first look, which knows nothing of the other events. */
   readonly first: Float64Array;
+  /** Index of the output that tells of it, at every event. */
+  readonly output: Uint8Array;
   /** Share of the strokes of this voice that is expected to be decided wrongly, from 0. */
   readonly doubt: number;
 }
@@ -32,11 +34,14 @@ export function claimOf(
 ): Claim {
   const near = new Float64Array(events.length * HEARD_COUNT);
   const expected = new Float64Array(HEARD_COUNT);
-  for (const voice of voices) {
+  const claimed = new Set(
+    voices.some((voice) => voice === 'rimshot') ? [...voices, 'snare' as const] : voices,
+  );
+  for (const voice of claimed) {
     const index = outputOf(voice);
     expected[index] = 1;
     const times = places
-      .filter((place) => place.expected.voice === voice)
+      .filter((place) => claims(place.expected.voice, voice))
       .map((place) => place.likelySeconds);
     let next = 0;
     events.forEach(({ timeSeconds }, e) => {
@@ -52,9 +57,45 @@ export function claimOf(
   return { near, expected };
 }
 
-function firstOf(events: readonly HeardEvent[], voice: Voice): Float64Array {
-  const index = outputOf(voice);
+function firstOf(events: readonly HeardEvent[], index: number): Float64Array {
   return Float64Array.from(events, ({ presence }) => presence[index]!);
+}
+
+/**
+ * So many events count of a take that has a score, about a minute: on takes of dev's kit more left the foot unheard that
+ * plays (0.76 where all counted, 0.88 so), and fewer had limbs believed that stayed out.
+ */
+const COUNTED = 400;
+
+/** The outputs that may tell of a voice: whoever strikes the snare without its rim has struck the accent all the same. */
+function outputsOf(voice: Voice): readonly number[] {
+  return voice === 'rimshot' ? [outputOf(voice), outputOf('snare')] : [outputOf(voice)];
+}
+
+/** The voices that a score claims where it writes one. */
+function claims(written: Voice, voice: Voice): boolean {
+  return written === voice || (written === 'rimshot' && voice === 'snare');
+}
+
+/** What tells of a voice: of several outputs the surest at each event. */
+function surest(columns: readonly Float64Array[]): Float64Array {
+  return columns[0]!.map((_, e) => Math.max(...columns.map((column) => column[e]!)));
+}
+
+/** Gathers what outputs say of a voice. @param again rows of the second look with the score, or without one */
+function evidenceOf(
+  voice: Voice,
+  events: readonly HeardEvent[],
+  free: Float64Array,
+  again: Float64Array,
+): Evidence {
+  const outputs = outputsOf(voice);
+  const columns = outputs.map((index) => columnOf(again, index));
+  const logit = surest(columns);
+  const output = Uint8Array.from(logit, (most, e) => outputs[columns.findIndex((one) => one[e] === most)]!);
+  const alone = surest(outputs.map((index) => columnOf(free, index)));
+  const first = surest(outputs.map((index) => firstOf(events, index)));
+  return { voice, logit, free: alone, first, output, doubt: doubtOf(logit) };
 }
 
 function doubtOf(logits: Float64Array): number {
@@ -68,9 +109,16 @@ function doubtOf(logits: Float64Array): number {
   return wrong / Math.max(1, struck);
 }
 
-/** What the sound says of each voice at each event whatever is written; rows as in `second-look.ts`. */
-export function hearFreely(events: readonly HeardEvent[], network: StrokeNetwork): Float64Array {
-  return hearAgain(events, null, network.secondLook);
+/**
+ * What the sound says of each voice at each event whatever is written; rows as in `second-look.ts`.
+ * @param counted events that count at most; all when left out
+ */
+export function hearFreely(
+  events: readonly HeardEvent[],
+  network: StrokeNetwork,
+  counted = Number.POSITIVE_INFINITY,
+): Float64Array {
+  return hearAgain(events, null, network.secondLook, { events: counted });
 }
 
 /** Evidence for each of the voices whatever is written. @param free as by {@link hearFreely} */
@@ -79,10 +127,7 @@ export function freeEvidence(
   free: Float64Array,
   voices: readonly Voice[],
 ): readonly Evidence[] {
-  return voices.map((voice) => {
-    const logit = columnOf(free, outputOf(voice));
-    return { voice, logit, free: logit, first: firstOf(events, voice), doubt: doubtOf(logit) };
-  });
+  return voices.map((voice) => evidenceOf(voice, events, free, free));
 }
 
 /** Evidence for each of the voices, the score's claim weighed. @param free as by {@link hearFreely} */
@@ -93,11 +138,7 @@ export function gatherEvidence(
   { network, free }: { readonly network: StrokeNetwork; readonly free: Float64Array },
 ): readonly Evidence[] {
   const claim = claimOf(events, places, voices);
-  const indices = voices.map((voice) => outputOf(voice));
-  const again = hearAgain(events, claim, network.secondLook, { voices: indices });
-  return voices.map((voice, i) => {
-    const logit = columnOf(again, indices[i]!);
-    const alone = columnOf(free, indices[i]!);
-    return { voice, logit, free: alone, first: firstOf(events, voice), doubt: doubtOf(logit) };
-  });
+  const indices = [...new Set(voices.flatMap(outputsOf))];
+  const again = hearAgain(events, claim, network.secondLook, { voices: indices, events: COUNTED });
+  return voices.map((voice) => evidenceOf(voice, events, free, again));
 }

@@ -50,11 +50,12 @@ function isAlike(one: Voice, other: Voice): boolean {
   return ALIKE.some((voices) => voices.includes(one) && voices.includes(other));
 }
 
-/** The voices that are written nowhere and are no other way to strike this one. */
+/** The voices that are written nowhere and are no other way to strike this one; a rim shot is told as the snare. */
 function unwritten(voice: Voice, { evidence }: InsteadInput): readonly Voice[] {
   const written = new Set<string>(evidence.map((one) => one.voice));
   return HEARD_VOICES.filter(
-    (other): other is Exclude<typeof other, 'click'> => other !== 'click' && !written.has(other),
+    (other): other is Exclude<typeof other, 'click'> =>
+      other !== 'click' && other !== 'rimshot' && !written.has(other),
   ).filter((other) => outputOf(other) !== outputOf(voice) && !isAlike(voice, other));
 }
 

@@ -148,6 +148,11 @@ export interface Scope {
   readonly from?: number;
   /** Indices of the voices; all when left out. */
   readonly voices?: readonly number[];
+  /**
+   * Training met takes of six seconds: what counts events is told as of a take with at most so many. As many as there are
+   * when left out.
+   */
+  readonly events?: number;
 }
 
 const EVERY_VOICE = Array.from({ length: HEARD_COUNT }, (_, voice) => voice);
@@ -157,7 +162,7 @@ export function hearAgain(
   events: readonly HeardEvent[],
   claim: Claim | null,
   weights: SecondLookWeights,
-  { from = 0, voices = EVERY_VOICE }: Scope = {},
+  { from = 0, voices = EVERY_VOICE, events: most = Number.POSITIVE_INFINITY }: Scope = {},
 ): Float64Array {
   const total = events.length * HEARD_COUNT;
   const logits = new Float64Array(total);
@@ -170,7 +175,8 @@ export function hearAgain(
     for (let k = 0; k < DESCRIPTION; k += 1) descriptions[k * events.length + e] = description[k]!;
   });
   const again = logits.slice();
-  const look = { logits, near, claim, descriptions, weights, from };
+  const share = Math.min(1, most / events.length);
+  const look = { logits, near, claim, descriptions, weights, from, share };
   const rows = inputRows(look);
   for (const voice of voices) {
     writeFacts(rows, voice, look);
@@ -194,6 +200,8 @@ interface Look {
   readonly weights: SecondLookWeights;
   /** The first event that is judged. */
   readonly from: number;
+  /** Share of the events that counts. */
+  readonly share: number;
 }
 
 /** Numbers in a row of inputs: logits, claims and description of the event, then the facts of one voice. */
@@ -218,7 +226,7 @@ function inputRows({ logits, near, descriptions, from }: Look): Float64Array {
 
 /** Writes what is known of one voice at each event into its row, in the order in which training had it. */
 function writeFacts(rows: Float64Array, voice: number, look: Look): void {
-  const { logits, near, claim, descriptions, weights, from } = look;
+  const { logits, near, claim, descriptions, weights, from, share } = look;
   const logit = columnOf(logits, voice);
   const claimed = columnOf(near, voice);
   const sure = logit.map(sigmoid);
@@ -231,9 +239,9 @@ function writeFacts(rows: Float64Array, voice: number, look: Look): void {
   for (let e = 0; e < logit.length; e += 1) {
     mean += logit[e]! / logit.length;
     highest = Math.max(highest, logit[e]!);
-    heard += sure[e]!;
-    asked += claimed[e]!;
-    both += sure[e]! * claimed[e]!;
+    heard += share * sure[e]!;
+    asked += share * claimed[e]!;
+    both += share * sure[e]! * claimed[e]!;
   }
   for (let e = from; e < logit.length; e += 1) {
     const at = (e - from + 1) * WIDTH - FACTS;
@@ -242,7 +250,7 @@ function writeFacts(rows: Float64Array, voice: number, look: Look): void {
     rows[at + 2] = highest / LOGIT_UNIT;
     rows[at + 3] = nearer(own, descriptions, e);
     rows[at + 4] = own.apart;
-    rows[at + 5] = some(own.count);
+    rows[at + 5] = some(share * own.count);
     rows[at + 6] = claimed[e]!;
     rows[at + 7] = claim ? 1 : 0;
     rows[at + 8] = claim ? claim.expected[voice]! : 0;

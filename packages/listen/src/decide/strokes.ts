@@ -8,7 +8,6 @@
 import { SHARED_SURFACES, type Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
-import { outputOf } from '../network/heard-voices.data.ts';
 import type { Evidence } from './evidence.ts';
 import type { HeardStroke } from './heard-stroke.ts';
 import { momentsFor, writtenMoments } from './moments.ts';
@@ -51,10 +50,10 @@ export function candidatesOf(
   evidence: Evidence,
   least = Number.NEGATIVE_INFINITY,
 ): readonly Candidate[] {
-  const index = outputOf(evidence.voice);
   const all: Candidate[] = [];
   events.forEach((event, i) => {
     const strength = evidence.logit[i]!;
+    const index = evidence.output[i]!;
     if (strength < -4 || evidence.free[i]! < least) return;
     const offset = Math.max(-25, Math.min(25, event.offsetMs[index]!));
     all.push({

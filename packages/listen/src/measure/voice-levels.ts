@@ -177,16 +177,19 @@ export function measureLevels(
   for (let round = 0; round < ROUNDS; round += 1) improve(moments, spectra, round >= EQUAL_ROUNDS);
   const highest = Math.max(...spectra.map(({ power }) => power[ENERGY_BANDS - 1]! / (sum(power) + TINY)));
   const weight = highest < FULL_RANGE ? NARROW_WEIGHT : 1;
-  const shifts = voices.map((_, index) => {
+  const told = voices.map((_, index): number | null => {
     const own = moments.flatMap(({ voices: of, strengths, strokes: struck }) =>
       of.flatMap((one, i) => (one === index ? [{ strength: strengths[i]!, guess: struck[i]!.levelDb }] : [])),
     );
-    if (own.length < FEWEST) return 0;
+    if (own.length < FEWEST) return null;
     const power = median(own.map((one) => one.strength)) * sum(spectra[index]!.power);
     return weight * (powerToDb(power + TINY) - median(own.map((one) => one.guess)));
   });
+  // The network guesses levels up to one constant a take: of a voice that is hardly struck that much is known.
+  const usual = told.filter((shift) => shift !== null);
+  const constant = usual.length === 0 ? 0 : median(usual);
   return strokes.map((stroke) => ({
     ...stroke,
-    levelDb: stroke.levelDb + shifts[voices.indexOf(stroke.voice)]!,
+    levelDb: stroke.levelDb + (told[voices.indexOf(stroke.voice)] ?? constant),
   }));
 }

@@ -66,7 +66,8 @@ function stretchesOf(keys: readonly string[], isSilent: (bar: number) => boolean
     const { bars } = round;
     const textAt = (from: number) => keys.slice(from, from + bars).join('|');
     let times = 1;
-    while (textAt(at + times * bars) === textAt(at)) times += 1;
+    // Bars that are all groove have an empty text, as what lies after the last bar has.
+    while (at + (times + 1) * bars <= keys.length && textAt(at + times * bars) === textAt(at)) times += 1;
     found.push({ ...round, times });
     at += times * bars;
   }

@@ -13,8 +13,8 @@ import { outputOf } from '../network/heard-voices.data.ts';
 import type { StruckVoice } from './struck.ts';
 
 /** Presence that a stroke needs, and what a voice must reach now and then to be on the kit at all. */
-const NEEDED = 0;
-const SURE = 2;
+const NEEDED = 1;
+const SURE = 1.5;
 const SURE_SHARE = 0.25;
 const FEWEST_SURE = 3;
 const APART_SECONDS = 0.045;

@@ -132,6 +132,18 @@ describe('writing down what was played', () => {
     expect(exercises.map(({ parts }) => formatPattern(parts[0]!.pattern))).toEqual(['x.. x.. ... ..x']);
   });
 
+  it('[LI72] ends where all is groove: a ride alone, or with the foot', () => {
+    const { strokes, bars } = play(lessonNamed('first-swing'), 3, 100);
+    for (const voices of [['ride'], ['ride', 'hihat-foot']]) {
+      const found = heard(strokes.filter(({ voice }) => voices.includes(voice)));
+      // definition: nobody plays anything over it
+      expect(found.exercises).toEqual([]);
+      expect(found.comping).toBeNull();
+      expect(found.groove.map(({ voice }) => voice)).toEqual(voices);
+      expect(found.bars.length).toBe(bars);
+    }
+  });
+
   it('[LI72] tells the back beat of a shuffle, which stays, from its bass drum', () => {
     const { groove, comping } = heard(play(lessonNamed('shuffle'), 12, 150).strokes);
     expect(groove.map(({ voice }) => voice)).toEqual(['hihat', 'snare']);
