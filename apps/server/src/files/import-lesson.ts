@@ -27,15 +27,19 @@ interface Found {
   readonly exercises: readonly Exercise[];
 }
 
+/** Exercises of a lesson at most, and characters of its title: the rest of a longer file is left out. */
+const MOST_EXERCISES = 1000;
+const MOST_CHARACTERS = 200;
+
 function textOf({ title, by, meter, bpm, feel, exercises }: Found): string {
   const tempo = bpm === null ? null : bringWithin(LESSON_TEMPI, Math.round(bpm));
   const data = {
-    title,
-    ...(by ? { by } : {}),
+    title: title.slice(0, MOST_CHARACTERS),
+    ...(by ? { by: by.slice(0, MOST_CHARACTERS) } : {}),
     ...(meter ? { meter: meter.text } : {}),
     ...(tempo === null ? {} : { tempo }),
     ...(feel ? { feel: formatFeel(feel) } : {}),
-    exercises: exercises.map((exercise) => exerciseToData(exercise, 'snare')),
+    exercises: exercises.slice(0, MOST_EXERCISES).map((exercise) => exerciseToData(exercise, 'snare')),
   };
   return new Document(data).toString({ lineWidth: 0 });
 }

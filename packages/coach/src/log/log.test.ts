@@ -236,3 +236,23 @@ it('[CH20] any text at all gives problems or a log, never an exception', () => {
     { numRuns: 500, seed: 13 },
   );
 });
+
+it('[CH20] 20,000 entries that are wrong in every place are each said', () => {
+  const entry = {
+    id: 7,
+    device: '',
+    startedAt: 'no',
+    durationSeconds: -1,
+    lesson: '',
+    exercise: 3,
+    form: '',
+  };
+  const entries = Array.from({ length: 20_000 }, () => ({ ...entry, heardBy: 'x', loops: 7 }));
+  const {
+    log: read,
+    soundEntries,
+    problems,
+  } = parsePracticeLog(JSON.stringify({ version: 1, entries, removed: [] }), 'l');
+  // definition: nine keys, each wrong
+  expect([read, soundEntries?.entries, problems.length]).toEqual([null, [], 9 * entries.length]);
+});

@@ -12,6 +12,7 @@ import {
   type PracticeLog,
   textPlaces,
 } from '@shedbook/core';
+import type { core } from 'zod/mini';
 import { faultsOf, type LogFault } from './fault.ts';
 import { jsonOffsets, readJson } from './json.ts';
 import type { LogFact } from './log-fact.ts';
@@ -74,16 +75,28 @@ function withoutFaulty(value: unknown, faults: readonly LogFault[]): PracticeLog
   return logSchema.parse({ ...log, entries: log.entries.filter((_, index) => !faulty.has(index)) });
 }
 
+/** What the schema has against a log: entry by entry, since it cannot bear a hundred thousand issues in one list. */
+function issuesOf(value: unknown): readonly core.$ZodIssue[] {
+  const entries = (value as { readonly entries?: unknown } | null)?.entries;
+  if (!Array.isArray(entries)) return logSchema.safeParse(value).error?.issues ?? [];
+  const around = logSchema.safeParse({ ...(value as object), entries: [] }).error?.issues ?? [];
+  const inside = entries.map((entry, index) =>
+    (entrySchema.safeParse(entry).error?.issues ?? []).map((issue) => ({
+      ...issue,
+      path: ['entries', index, ...issue.path],
+    })),
+  );
+  return [around, ...inside].flat();
+}
+
 function readValue(value: unknown): {
   readonly log: PracticeLog | null;
   readonly faults: readonly LogFault[];
 } {
   const later = versionFault(value);
   if (later) return { log: null, faults: [later] };
-  const { success, data, error } = logSchema.safeParse(value);
-  if (success) return { log: data, faults: [] };
-  const faults = error.issues.flatMap((issue) => faultsOf(value, issue));
-  return { log: withoutFaulty(value, faults), faults };
+  const faults = issuesOf(value).flatMap((issue) => faultsOf(value, issue));
+  return { log: faults.length === 0 ? logSchema.parse(value) : withoutFaulty(value, faults), faults };
 }
 
 /** One entry of a log that was kept by itself; null where a reader of logs would refuse it. */

@@ -50,6 +50,20 @@ function isOfAnyVersion(data: unknown): data is LessonData {
   return Number.isSafeInteger(version) && (version as number) >= 1;
 }
 
+/** Values of a lesson at most: with a thousand exercises in full there are a tenth of them. */
+const MOST_VALUES = 60_000;
+
+/** How many values there are in a value, itself and those of aliases counted wherever they stand. */
+function countValues(value: unknown, most: number): number {
+  if (value === null || typeof value !== 'object') return 1;
+  let count = 1;
+  for (const each of Object.values(value)) {
+    count += countValues(each, most - count);
+    if (count > most) return count;
+  }
+  return count;
+}
+
 function toPlain(document: Document): unknown {
   const data: unknown = document.toJS();
   return isOfAnyVersion(data) ? migrate(data, LESSON_VERSION) : data;
@@ -58,7 +72,7 @@ function toPlain(document: Document): unknown {
 /** UTF-16 code units of a lesson file at most. */
 export const LONGEST_LESSON = 1_000_000;
 
-function tooLong(file: string): LessonReading {
+function tooLong(file: string, expected: LessonFact): LessonReading {
   const problem: LessonProblem = {
     code: 'too-long',
     severity: 'error',
@@ -67,7 +81,7 @@ function tooLong(file: string): LessonReading {
     column: 1,
     path: '',
     found: { fact: 'a-text' },
-    expected: { fact: 'characters-up-to', most: LONGEST_LESSON },
+    expected,
     repair: null,
   };
   return { lesson: null, problems: [problem] };
@@ -79,7 +93,7 @@ function tooLong(file: string): LessonReading {
  * @returns the lesson (null when there is an error) and all problems in order of place.
  */
 export function parseLesson(text: string, file: string): LessonReading {
-  if (text.length > LONGEST_LESSON) return tooLong(file);
+  if (text.length > LONGEST_LESSON) return tooLong(file, { fact: 'characters-up-to', most: LONGEST_LESSON });
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: true, uniqueKeys: false });
   const broken = yamlProblems(document, lines, file);
@@ -87,7 +101,10 @@ export function parseLesson(text: string, file: string): LessonReading {
   const locator = createLocator(document, text, lines);
   const problems: LessonProblem[] = [];
   const report: Report = (fault) => problems.push(locate(fault, locator, file));
-  const shaped = shapeLesson(toPlain(document));
+  const plain = toPlain(document);
+  if (countValues(plain, MOST_VALUES) > MOST_VALUES)
+    return tooLong(file, { fact: 'items-up-to', most: MOST_VALUES });
+  const shaped = shapeLesson(plain);
   for (const fault of shaped.faults) report(fault);
   const resolved = resolveLesson(shaped.lesson, report);
   const failed = problems.some((problem) => problem.severity === 'error');

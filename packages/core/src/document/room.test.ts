@@ -31,6 +31,16 @@ describe('the room that a lesson has', () => {
     expect(expectedOf(exercises)).toEqual([['exercises', { fact: 'items-up-to', most: 1000 }]]);
   });
 
+  it('[LE24] is not left by lists that would take a reader forever', () => {
+    const most = { fact: 'items-up-to', most: 60_000 };
+    expect(expectedOf(`title: T\nexercises: [${'7,'.repeat(70_000)}7]\n`)).toEqual([['', most]]);
+    const letters = ['a', 'b', 'c', 'd', 'e', 'f'];
+    const bomb = letters.map(
+      (each, n) => `${each}: &${each} [${Array(10).fill(n === 0 ? 'x' : `*${letters[n - 1]}`)}]`,
+    );
+    expect(expectedOf(`${bomb.join('\n')}\n`).length).toBeGreaterThan(0);
+  });
+
   it('[LE24] ends where a lesson would be longer than any', () => {
     expect(expectedOf('#'.repeat(LONGEST_LESSON + 1))).toEqual([['', upTo(LONGEST_LESSON)]]);
   });

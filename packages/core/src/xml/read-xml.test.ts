@@ -97,4 +97,10 @@ describe('reading XML', () => {
     );
     expect(readXml(`<a b="${escapeXml('"<&>\'')}"/>`).root?.attributes.b).toBe('"<&>\'');
   });
+
+  it('[XM2] elements without end are refused before they take memory', () => {
+    expect(readXml('<a>'.repeat(3_000_000)).fault?.found).toBe('more than 64 elements in each other');
+    expect(readXml(`<a>${'<b/>'.repeat(300_000)}</a>`).fault?.found).toBe('more than 200000 elements');
+    expect(readXml(`${'<a>'.repeat(64)}${'</a>'.repeat(64)}`).fault).toBeNull();
+  });
 });

@@ -37,6 +37,10 @@ interface OpenElement extends XmlElement {
 /** Half of a surrogate pair, which is no character; saxes takes it for one. */
 const HALF_PAIR = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 
+/** Elements within each other, and elements in all: more than any score of drums, and little enough for memory. */
+const DEEPEST = 64;
+const MOST_ELEMENTS = 200_000;
+
 /** Thrown inside the reader only, so that it stops at the first fault. */
 class XmlSyntaxError extends Error {}
 
@@ -66,6 +70,7 @@ class TreeBuilder {
   readonly #parser: SaxesParser;
   readonly #open: OpenElement[] = [];
   closed: XmlElement | null = null;
+  #count = 0;
 
   constructor(text: string, parser: SaxesParser) {
     const placeAt = textPlaces(text);
@@ -83,6 +88,9 @@ class TreeBuilder {
   }
 
   #start(tag: SaxesTagPlain, { line, column }: TextPlace): void {
+    this.#count += 1;
+    if (this.#open.length >= DEEPEST) throw new XmlSyntaxError(`more than ${DEEPEST} elements in each other`);
+    if (this.#count > MOST_ELEMENTS) throw new XmlSyntaxError(`more than ${MOST_ELEMENTS} elements`);
     const name = localName(tag.name);
     const element = { line, column, name, attributes: attributesOf(tag), children: [], text: '' };
     this.#open.at(-1)?.children.push(element);

@@ -162,6 +162,11 @@ describe('reading Standard MIDI Files', () => {
     ]);
   });
 
+  it('[EX8] refuses a file that is larger than half an hour of any drum set, before it is read', () => {
+    const { file, problems } = decodeSmf(new Uint8Array(500_001));
+    expect([file, problems]).toMatchObject([null, [{ code: 'midi-size', found: { bytes: 500_001 } }]]);
+  });
+
   it('[EX8] answers any bytes with a file or an error, and never throws', () => {
     const whole = [...bytesOf(WORKED_EXAMPLE)];
     const damaged = fc

@@ -82,7 +82,20 @@ function readDivision(reader: ByteReader): number {
   return division;
 }
 
+/** Bytes of a file at most: half an hour of a drum set takes a fifth of it. */
+const MOST_BYTES = 500_000;
+
 function readChunks(bytes: Uint8Array, problems: ByteProblem[]): Smf {
+  if (bytes.length > MOST_BYTES) {
+    const found = { fact: 'midi-bytes', bytes: bytes.length } as const;
+    refuse(
+      'midi-size',
+      0,
+      found,
+      { fact: 'midi-bytes-up-to', bytes: MOST_BYTES },
+      { fact: 'midi-choose-file' },
+    );
+  }
   const reader = new ByteReader(bytes);
   const header = readHeader(reader);
   const tracks: SmfTrack[] = [];

@@ -33,6 +33,12 @@ export type MidiPartFact =
   /** A chunk by its type, in quotes or as hexadecimal bytes. */
   | (Fact & { readonly fact: 'midi-chunk-of'; readonly type: string });
 
+/** The largest file that is read. */
+interface MidiSizeFact extends Fact {
+  readonly fact: 'midi-bytes-up-to';
+  readonly bytes: number;
+}
+
 /** What has no value to name. */
 interface PlainMidiFact extends Fact {
   readonly fact:
@@ -112,6 +118,7 @@ export type MidiFact =
   | ExpectedFact
   | MidiPartFact
   | PlainMidiFact
+  | MidiSizeFact
   | BytesFact
   | ByteFact
   | ValuedMidiFact

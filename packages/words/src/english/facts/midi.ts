@@ -42,6 +42,7 @@ export const midi = sentences<Exclude<MidiFact, ExpectedFact>, MidiPartFact>()({
   'midi-empty-file': 'an empty file',
   'midi-format-found': 'format {$format :integer useGrouping=never}',
   'midi-time-code': 'time code of {$frames :integer} frames a second and {$ticks :integer} ticks a frame',
+  'midi-bytes-up-to': 'a file of at most {$bytes :integer} bytes',
   'midi-no-ticks': '0 ticks per quarter note',
   'midi-end-after-tracks':
     'the end of the file after {$read :integer useGrouping=never} of {$tracks :integer useGrouping=never} tracks',

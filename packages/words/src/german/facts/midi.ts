@@ -43,6 +43,7 @@ export const midi = sentences<Exclude<MidiFact, ExpectedFact>, MidiPartFact>()({
   'midi-format-found': 'Format {$format :integer useGrouping=never}',
   'midi-time-code':
     'Timecode von {$frames :integer} Bildern in der Sekunde und {$ticks :integer} Ticks je Bild',
+  'midi-bytes-up-to': 'eine Datei von höchstens {$bytes :integer} Byte',
   'midi-no-ticks': '0 Ticks je Viertel',
   'midi-end-after-tracks':
     'das Ende der Datei nach {$read :integer useGrouping=never} von {$tracks :integer useGrouping=never} Spuren',
