@@ -11,7 +11,6 @@ import {
   judgeTaskOf,
   type Level,
   type PlayedTask,
-  studentForm,
 } from '@shedbook/judge';
 import type { Player } from '@shedbook/stand';
 import { newId } from '../kept/device-name.ts';
@@ -136,7 +135,12 @@ export class Hearing {
   }
 
   #look(): void {
-    const { form } = this.#practised().task;
+    const { form, mine } = this.#practised().task;
+    // Who takes on another limb, or leaves one, is listened to anew from the next loop on.
+    if (this.#current && this.#current.task.mine.join() !== mine.join()) {
+      this.#breakOff(this.#player.context().currentTime);
+      this.#follower = new LoopFollower();
+    }
     for (const follow of this.#follower.look(this.#player.heard(), form.repeat)) this.#follow(follow);
   }
 
@@ -154,7 +158,8 @@ export class Hearing {
     this.#current = { id, startedAt: new Date(), task: whole, loops: [] };
     this.#stretches.set(id, this.#current);
     this.#loops = [];
-    this.ear.ask(id, { lesson: task.lesson, exercise, form: studentForm(task.form), bpm: whole.bpm }, onPad);
+    const { lesson, form, bpm, plays = [] } = judgeTaskOf(whole);
+    this.ear.ask(id, { lesson, exercise, form, plays, ...(bpm === undefined ? {} : { bpm }) }, onPad);
     this.#tell({ kind: 'stretch begins', id });
   }
 
@@ -193,8 +198,8 @@ export class Hearing {
     const stretch = this.#stretches.get(id);
     if (!stretch) return;
     const { task, level } = this.#practised();
-    const { exercise, form, lesson } = stretch.task;
-    const played = { lesson, exercise, form, layers: task.layers, mine: task.mine, bpm: loop.bpm };
+    const { exercise, form, lesson, mine } = stretch.task;
+    const played = { lesson, exercise, form, layers: task.layers, mine, bpm: loop.bpm };
     const judgement = judge(judgeTaskOf(played), heard, level);
     const judged: JudgedLoop = {
       stretch: id,

@@ -3,8 +3,9 @@
  *
  * Conventions: seconds of the stream, latency not yet added; bars of the form from index 0.
  */
-import { type Bpm, type Performance, perform, type Voice } from '@shedbook/core';
-import { type ExpectedStroke, type FormGrid, formGrid } from '../align/form-grid.ts';
+import type { Bpm, Voice } from '@shedbook/core';
+import { askedGrid } from '../align/asked-grid.ts';
+import type { ExpectedStroke, FormGrid } from '../align/form-grid.ts';
 import { toleranceSeconds } from '../align/match-bar.ts';
 import type { Asked } from '../listened.ts';
 
@@ -55,9 +56,7 @@ export class LiveClock {
   gridAt(bpm: Bpm): FormGrid {
     const known = this.#grids.get(bpm);
     if (known) return known;
-    const { lesson, exercise, form } = this.#asked;
-    const performance: Performance = perform(lesson, { exercise, form, bpm });
-    const grid = formGrid(performance, lesson.meter);
+    const grid = askedGrid({ ...this.#asked, bpm });
     this.#grids.set(bpm, grid);
     return grid;
   }

@@ -187,6 +187,19 @@ describe('a live listener on notes', () => {
     expect(listener.note(Seconds(10.7), 'ride', TakeDb(0)).offsetMs).toBeCloseTo(0, 9);
   });
 
+  it('[LI77] hears and reports only the voices that are the student’s', () => {
+    const plays = ['hihat-foot', 'bass'] as const;
+    const listener = createLiveListener({ ...asked, plays });
+    listener.startLoop(Seconds(0), Bpm(100));
+    for (const at of [0, 0.6, 1.2, 1.8]) listener.note(Seconds(at), 'ride', TakeDb(0));
+    // definition: beats of 0.6 s, the foot written on 2 and 4 of four bars, the bass drum on every beat
+    expect(listener.note(Seconds(0.61), 'hihat-foot', TakeDb(0)).offsetMs).toBeCloseTo(10, 9);
+    const { report } = listener.loopReport(0);
+    expect(report?.plays).toEqual(plays);
+    expect(report?.strokes.map(({ voice }) => voice)).toEqual(['hihat-foot']);
+    expect(report?.missed.length).toBe(4 * (2 + 4) - 1);
+  });
+
   it('[LI24] follows bars of any tempo, forgets what is called off, and says where nothing was played', () => {
     const listener = createLiveListener(asked);
     // definition: four quarters at 60 and at 120 a minute last 4 s and 2 s

@@ -17,6 +17,7 @@ import {
   type Voice,
 } from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
+import { isPlayed } from '../align/asked-grid.ts';
 import type { PlacedBar } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import { observe } from '../align/observations.ts';
@@ -27,7 +28,7 @@ import { EventExtractor } from '../detect/extract.ts';
 import { reportAligned, strokeNetwork } from '../listen.ts';
 import type { Asked, Listened } from '../listened.ts';
 import type { Stretch } from '../measure/stretch.ts';
-import { reportOnNotes } from '../midi/listen-to-notes.ts';
+import { ownNotes, reportOnNotes } from '../midi/listen-to-notes.ts';
 import { observeNotes, type PlayedNote } from '../midi/notes.ts';
 import { onRim } from '../midi/rim.ts';
 import { type Tap, TapFinder } from '../pad/tap-finder.ts';
@@ -95,6 +96,7 @@ class Listener implements LiveListener {
   readonly #lastOf = new Map<Voice, number>();
   readonly #taken = new WeakSet<ClockPlace>();
   readonly #voices: ReadonlySet<Voice>;
+  readonly #isMine: (voice: Voice) => boolean;
   readonly #memory: LiveMemory;
   #latencySeconds: number;
 
@@ -108,6 +110,7 @@ class Listener implements LiveListener {
     this.#latencySeconds = options.latencySeconds ?? 0;
     const { voices } = this.#clock.gridAt(this.#asked.bpm ?? this.#asked.lesson.tempo.startBpm);
     this.#voices = new Set(voices);
+    this.#isMine = isPlayed(this.#asked);
     this.#memory = new LiveMemory(strokeNetwork().secondLook, voices);
   }
 
@@ -162,6 +165,7 @@ class Listener implements LiveListener {
     const needed = (voice: Voice) => this.#memory.needed(voice);
     const struck = struckVoices(event, logits, isWritten, this.#voices, needed).filter(
       ({ voice, timeSeconds }) =>
+        this.#isMine(voice) &&
         timeSeconds - (this.#lastOf.get(voice) ?? Number.NEGATIVE_INFINITY) >= APART_SECONDS,
     );
     for (const { voice, timeSeconds } of struck) this.#lastOf.set(voice, timeSeconds);
@@ -203,7 +207,7 @@ class Listener implements LiveListener {
     const isIn = ({ timeSeconds }: { readonly timeSeconds: number }) =>
       timeSeconds >= from && timeSeconds < to;
     this.#ear?.settle();
-    const notes = this.#notes.filter(isIn);
+    const notes = ownNotes(this.#notes, this.#asked).filter(isIn);
     const events = this.#ear ? this.#ear.events.between(from, to) : [];
     const network = strokeNetwork();
     const free = hearFreely(events, network);

@@ -140,6 +140,12 @@ export function reportOnTake(notes: readonly TimedVoice[], take: NotesTake, aske
   return reportOnNotes({ notes: struck, seen, asked, grid, bars, take, exercises });
 }
 
+/** The notes that are the student's. Each key of the pad is the snare's: who plays that may strike its rim. */
+export function ownNotes<T extends TimedVoice>(sent: readonly T[], asked: Pick<Asked, 'plays'>): readonly T[] {
+  const isMine = isPlayed(asked);
+  return sent.filter(({ voice }) => isMine(voice) || (voice === 'sidestick' && isMine('snare')));
+}
+
 /**
  * The report on a whole take of notes.
  * @param sent notes in order of time
@@ -147,9 +153,7 @@ export function reportOnTake(notes: readonly TimedVoice[], take: NotesTake, aske
  */
 export function listenToNotes(sent: readonly PlayedNote[], durationSeconds: Seconds, whole: Asked): Listened {
   const asked = inSection(whole);
-  const isMine = isPlayed(asked);
-  // Each key of the pad is the snare's: who plays that may strike its rim.
-  const notes = sent.filter(({ voice }) => isMine(voice) || (voice === 'sidestick' && isMine('snare')));
+  const notes = ownNotes(sent, asked);
   if (notes.length === 0) {
     return { report: null, refusal: { fact: 'no-drum-notes' } };
   }
