@@ -7,6 +7,8 @@ export const CAPTURE = 'shedbook-capture';
 export interface CapturedBlock {
   readonly frame: number;
   readonly samples: Float32Array<ArrayBuffer>;
+  /** What the page itself gave to its loudspeaker in the same frames; left out where that is not known. */
+  readonly played?: Float32Array<ArrayBuffer>;
 }
 
 /** To the capture thread: send blocks here as well; count on another clock; send no longer. */

@@ -71,17 +71,26 @@ async function sourceOf(stream: MediaStream, playing: AudioContext): Promise<Med
   }
 }
 
+/** What plays meanwhile: the context, and where all of it goes through. */
+interface Beside {
+  readonly playing: AudioContext;
+  readonly output: AudioNode;
+}
+
 /** An open microphone. */
 export class Microphone {
   readonly #stream: MediaStream;
   readonly #node: AudioWorkletNode;
   readonly #clocks: ClockDifference | null;
+  /** Where what the page plays is taken from, where the microphone is in its context. */
+  readonly #output: AudioNode | null;
   /** Name of microphone and output together: the latency belongs to both. */
   readonly device: string;
   /** Samples a second of the blocks. */
   readonly rateHz: number;
 
-  private constructor(stream: MediaStream, node: AudioWorkletNode, playing: AudioContext, device: string) {
+  private constructor(stream: MediaStream, node: AudioWorkletNode, beside: Beside, device: string) {
+    const { playing, output } = beside;
     this.#stream = stream;
     this.#node = node;
     this.device = device;
@@ -90,25 +99,29 @@ export class Microphone {
     const tell = (seconds: number) =>
       this.#order({ kind: 'clock', frameOffset: Math.round(seconds * this.rateHz) });
     this.#clocks = own === playing ? null : new ClockDifference(playing, own, tell);
+    this.#output = own === playing ? output : null;
+    this.#output?.connect(node, 0, 1);
   }
 
   /**
    * Asks for the microphone and opens it.
    * @param playing the context that plays: frames of blocks are on its clock
+   * @param output what the page plays goes through here; blocks say what it was, where the microphone is in the same context
    * @throws MicrophoneError when there is none.
    */
-  static async open(playing: AudioContext): Promise<Microphone> {
+  static async open(playing: AudioContext, output: AudioNode): Promise<Microphone> {
     const stream = await askForStream();
     const source = await sourceOf(stream, playing);
     const context = source.context as AudioContext;
     await loadCapture(context);
-    const node = new AudioWorkletNode(context, CAPTURE, { outputChannelCount: [1] });
+    const numberOfInputs = context === playing ? 2 : 1;
+    const node = new AudioWorkletNode(context, CAPTURE, { numberOfInputs, outputChannelCount: [1] });
     source
       .connect(node)
       .connect(new GainNode(context, { gain: 0 }))
       .connect(context.destination);
     const input = stream.getAudioTracks()[0]?.label ?? '';
-    const microphone = new Microphone(stream, node, playing, `${input} > ${await outputLabel()}`);
+    const microphone = new Microphone(stream, node, { playing, output }, `${input} > ${await outputLabel()}`);
     await microphone.#clocks?.known;
     return microphone;
   }
@@ -138,6 +151,7 @@ export class Microphone {
   /** Lets the microphone go. */
   close(): void {
     this.#order({ kind: 'stop' });
+    this.#output?.disconnect(this.#node);
     this.#node.disconnect();
     for (const track of this.#stream.getTracks()) track.stop();
     if (!this.#clocks) return;

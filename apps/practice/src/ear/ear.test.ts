@@ -32,7 +32,7 @@ it('[ST131] hears the strokes of a kit before the moments that they belong to, a
   const getOutputTimestamp = () => ({ contextTime: clock.currentTime, performanceTime: 5000 });
   const context = Object.assign(clock, { getOutputTimestamp }) as unknown as AudioContext;
   const ear = new Ear(async () => null);
-  await ear.open('kit', context);
+  await ear.open('kit', context, {} as AudioNode);
   vi.advanceTimersByTime(100);
   // definition: the page stood still for 400 ms; a stroke of the middle of it waits, and the browser may look at its
   // timers before it hands the stroke over

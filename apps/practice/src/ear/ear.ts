@@ -91,13 +91,18 @@ export class Ear {
     return () => this.#reports.delete(listener);
   }
 
-  /** Opens a microphone or a kit; asks for permission. What stands in the way is said in the state. */
-  async open(input: Input, context: AudioContext): Promise<void> {
+  /**
+   * Opens a microphone or a kit; asks for permission. What stands in the way is said in the state.
+   * @param output what the page plays goes through here, on its way to the loudspeaker
+   */
+  async open(input: Input, context: AudioContext, output: AudioNode): Promise<void> {
     this.close();
     this.#show({ ...OFF, input, phase: 'opening' });
     this.#context = context;
     try {
-      const device = await (input === 'microphone' ? this.#openMicrophone(context) : this.#openKit(context));
+      const device = await (input === 'microphone'
+        ? this.#openMicrophone(context, output)
+        : this.#openKit(context));
       const known = await this.#book(device).catch(() => null);
       const guess = input === 'kit' ? 0 : outputLatencyOf(context) * 1000 + GUESSED_INPUT_MS;
       const latencyMs = known ?? guess;
@@ -110,8 +115,8 @@ export class Ear {
     }
   }
 
-  async #openMicrophone(context: AudioContext): Promise<string> {
-    this.#microphone = await Microphone.open(context);
+  async #openMicrophone(context: AudioContext, output: AudioNode): Promise<string> {
+    this.#microphone = await Microphone.open(context, output);
     this.#microphone.onGone(() => this.#lost('missing'));
     for (const worker of this.#startWorkers()) {
       const { port1, port2 } = new MessageChannel();

@@ -4,6 +4,7 @@
  */
 import { gainToDb, peakOf } from '@shedbook/signal';
 import type { CapturedBlock } from '../device/capture-messages.ts';
+import { Cleaner } from './cleaner.ts';
 import type { EarOrder, EarReport, EarRole, HeardStroke } from './ear-messages.ts';
 import { Listening } from './listening.ts';
 
@@ -13,6 +14,8 @@ const TINY = 1e-6;
 
 /** What is listened for now, last, and before it what still has a loop open. */
 let listenings: readonly Listening[] = [];
+/** What is known of the room outlives what is listened for. */
+const cleaner = new Cleaner();
 let role: EarRole = 'strokes';
 let rateHz = 0;
 let peak = 0;
@@ -65,8 +68,9 @@ function close(): void {
 
 function hear(block: CapturedBlock): void {
   const now = listenings.at(-1);
+  const heard = cleaner.clean(block, rateHz);
   for (const listening of listenings) {
-    const strokes = listening.block(block);
+    const strokes = listening.block(block, heard);
     if (listening === now) tellStrokes(strokes);
   }
   tellLevel(block);
@@ -76,7 +80,10 @@ function hear(block: CapturedBlock): void {
 function ask(order: Extract<EarOrder, { kind: 'ask' }>): void {
   rateHz = order.sampleRateHz ?? rateHz;
   close();
-  listenings = [...listenings, new Listening({ ...order, records: role === 'reports' })];
+  listenings = [
+    ...listenings,
+    new Listening({ ...order, records: role === 'reports', beside: (seconds) => cleaner.from(seconds) }),
+  ];
 }
 
 function receive(port: MessagePort): void {

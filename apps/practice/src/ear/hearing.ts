@@ -5,13 +5,7 @@
  * Conventions: seconds of the audio context.
  */
 import type { TakeReport, Voice } from '@shedbook/core';
-import {
-  type Judgement,
-  judge,
-  judgeTaskOf,
-  type Level,
-  type PlayedTask,
-} from '@shedbook/judge';
+import { type Judgement, judge, judgeTaskOf, type Level, type PlayedTask } from '@shedbook/judge';
 import type { Player } from '@shedbook/stand';
 import { newId } from '../kept/device-name.ts';
 import { Ear, type LatencyBook } from './ear.ts';
@@ -114,7 +108,7 @@ export class Hearing {
   async open(input: 'microphone' | 'kit'): Promise<void> {
     const context = this.#player.context();
     await context.resume();
-    await this.ear.open(input, context);
+    await this.ear.open(input, context, this.#player.output());
     if (this.ear.state().phase !== 'on') return;
     this.#follower = new LoopFollower();
     this.#lateness = new FirstLateness();

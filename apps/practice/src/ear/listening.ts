@@ -4,7 +4,13 @@
  * Conventions: seconds and frames of the audio context; the listener's own stream begins at `originSeconds`.
  */
 import { Hertz, Seconds, type Voice } from '@shedbook/core';
-import { type Asked, createLiveListener, type Listened, type LiveListener } from '@shedbook/listen';
+import {
+  type Asked,
+  type BesideStream,
+  createLiveListener,
+  type Listened,
+  type LiveListener,
+} from '@shedbook/listen';
 import type { CapturedBlock } from '../device/capture-messages.ts';
 import type { KitNote } from '../device/midi-clock.ts';
 import type { HeardStroke, LoopTime } from './ear-messages.ts';
@@ -22,6 +28,8 @@ export interface ListeningOptions {
   readonly onPad?: Voice | null;
   /** Whether the sound is kept for a take: yes where left out. */
   readonly records?: boolean;
+  /** What plays beside the student and is taken out of what is heard, on the clock of the sound. */
+  readonly beside?: (originSeconds: number) => BesideStream;
 }
 
 /** A loop that is over, and its report. */
@@ -45,6 +53,7 @@ export const LONGEST_TAKE_SECONDS = 300;
 export class Listening {
   readonly #listener: LiveListener;
   readonly #stream: JoinedStream | null;
+  readonly #recorded: JoinedStream | null;
   readonly #pcm: Pcm | null;
   readonly #loops: { readonly loop: LoopTime; readonly number: number; reported: boolean }[] = [];
   #latency: number;
@@ -55,16 +64,20 @@ export class Listening {
 
   constructor(options: ListeningOptions) {
     const { asked, sampleRateHz, originSeconds, latencySeconds, id, records = true, onPad } = options;
+    const originFrame = sampleRateHz === null ? 0 : Math.round(originSeconds * sampleRateHz);
+    this.originSeconds = sampleRateHz === null ? originSeconds : originFrame / sampleRateHz;
+    const beside = options.beside?.(this.originSeconds) ?? null;
     this.id = id;
     this.#listener = createLiveListener(asked, {
       ...(sampleRateHz === null ? {} : { sampleRateHz: Hertz(sampleRateHz) }),
       latencySeconds: Seconds(latencySeconds),
       onPad: onPad !== undefined && onPad !== null,
+      ...(beside ? { beside } : {}),
     });
     this.#latency = latencySeconds;
-    const originFrame = sampleRateHz === null ? 0 : Math.round(originSeconds * sampleRateHz);
-    this.originSeconds = sampleRateHz === null ? originSeconds : originFrame / sampleRateHz;
-    this.#stream = sampleRateHz === null ? null : new JoinedStream(originFrame, sampleRateHz);
+    const stream = () => (sampleRateHz === null ? null : new JoinedStream(originFrame, sampleRateHz));
+    this.#stream = stream();
+    this.#recorded = stream();
     this.#pcm = sampleRateHz === null || !records ? null : new Pcm(sampleRateHz);
   }
 
@@ -78,14 +91,16 @@ export class Listening {
     contextSeconds: stroke.timeSeconds + this.originSeconds,
   });
 
-  /** Takes a block of sound. @returns the strokes that became known. */
-  block(block: CapturedBlock): readonly HeardStroke[] {
-    const pieces = this.#stream?.take(block) ?? [];
-    return pieces.flatMap((piece) => {
-      const pcm = this.#pcm;
-      if (pcm && pcm.length < LONGEST_TAKE_SECONDS * pcm.rateHz) pcm.push(piece);
-      return this.#listener.push(piece).map(this.#onClock);
-    });
+  /**
+   * Takes a block of sound. @param heard the same or an earlier one, as it is to be listened to
+   * @returns the strokes that became known
+   */
+  block(block: CapturedBlock, heard: CapturedBlock = block): readonly HeardStroke[] {
+    const pcm = this.#pcm;
+    if (pcm && pcm.length < LONGEST_TAKE_SECONDS * pcm.rateHz)
+      for (const piece of this.#recorded?.take(block) ?? []) pcm.push(piece);
+    const pieces = this.#stream?.take(heard) ?? [];
+    return pieces.flatMap((piece) => this.#listener.push(piece).map(this.#onClock));
   }
 
   /** Takes a stroke of a kit. */

@@ -35,7 +35,7 @@ import { type Tap, TapFinder } from '../pad/tap-finder.ts';
 import { ANALYSIS_RATE } from '../signal/bands.data.ts';
 import { HighBand } from '../signal/high-band.ts';
 import { type ClockBar, type ClockPlace, LiveClock } from './clock.ts';
-import type { LiveListener, LiveOptions, LivePlace, LiveStroke } from './live-stroke.ts';
+import type { BesideStream, LiveListener, LiveOptions, LivePlace, LiveStroke } from './live-stroke.ts';
 import { LiveMemory } from './memory.ts';
 import { struckVoices } from './struck.ts';
 import { clockPulse, placeClockBars, takeGrid } from './take-grid.ts';
@@ -47,7 +47,11 @@ const LEARNING_BARS = 32;
 /** Sound this long before and after the bars of a report belongs to them. */
 const EDGE_SECONDS = 0.15;
 
-const NOTHING_PLAYED: Listened = { report: null, refusal: { fact: 'nothing-played' } };
+/** Why there is no report where no stroke is the student's. */
+function nothingPlayed(beside: BesideStream | null): Listened {
+  const fact = beside?.heard ? 'only-the-loudspeaker' : 'nothing-played';
+  return { report: null, refusal: { fact } };
+}
 
 /** The audio side of a listener. */
 class LiveEar {
@@ -98,6 +102,7 @@ class Listener implements LiveListener {
   readonly #voices: ReadonlySet<Voice>;
   readonly #isMine: (voice: Voice) => boolean;
   readonly #memory: LiveMemory;
+  readonly #beside: BesideStream | null;
   #latencySeconds: number;
 
   constructor(asked: Asked, options: LiveOptions) {
@@ -108,6 +113,7 @@ class Listener implements LiveListener {
     this.#ear = sampleRateHz === undefined || onPad ? null : new LiveEar(sampleRateHz);
     this.#taps = sampleRateHz === undefined || !onPad ? null : new TapFinder(sampleRateHz);
     this.#latencySeconds = options.latencySeconds ?? 0;
+    this.#beside = options.beside ?? null;
     const { voices } = this.#clock.gridAt(this.#asked.bpm ?? this.#asked.lesson.tempo.startBpm);
     this.#voices = new Set(voices);
     this.#isMine = isPlayed(this.#asked);
@@ -166,6 +172,7 @@ class Listener implements LiveListener {
     const struck = struckVoices(event, logits, isWritten, this.#voices, needed).filter(
       ({ voice, timeSeconds }) =>
         this.#isMine(voice) &&
+        !this.#beside?.isDoubtful(timeSeconds) &&
         timeSeconds - (this.#lastOf.get(voice) ?? Number.NEGATIVE_INFINITY) >= APART_SECONDS,
     );
     for (const { voice, timeSeconds } of struck) this.#lastOf.set(voice, timeSeconds);
@@ -225,7 +232,7 @@ class Listener implements LiveListener {
           network,
           free,
           alignment: { bars: placed, matchPerStroke: matchPerStroke(grid, own) },
-          take: { kind: 'audio', durationSeconds },
+          take: { kind: 'audio', durationSeconds, ...this.#besideOf() },
         })
       : reportOnNotes({
           ...known,
@@ -233,7 +240,12 @@ class Listener implements LiveListener {
           bars: placed,
           take: { kind: this.#taps ? 'audio' : 'midi', durationSeconds },
         });
-    return listened.report?.strokes.length === 0 ? NOTHING_PLAYED : listened;
+    return listened.report?.strokes.length === 0 ? nothingPlayed(this.#beside) : listened;
+  }
+
+  #besideOf() {
+    const { heard: loudspeaker = null, isDoubtful } = this.#beside ?? {};
+    return loudspeaker && isDoubtful ? { beside: { loudspeaker, isDoubtful } } : {};
   }
 }
 

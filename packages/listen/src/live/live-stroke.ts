@@ -5,7 +5,16 @@
  * are given in the same time. Loops count from 0; bars, beats and slots from 1 inside their loop. Offsets are
  * against the clock: positive is late.
  */
-import type { Bpm, Hertz, Milliseconds, Seconds, TakeDb, Voice, WrittenPlace } from '@shedbook/core';
+import type {
+  Bpm,
+  Hertz,
+  LoudspeakerHeard,
+  Milliseconds,
+  Seconds,
+  TakeDb,
+  Voice,
+  WrittenPlace,
+} from '@shedbook/core';
 import type { Listened } from '../listened.ts';
 
 /** A written place in one of the loops. */
@@ -28,6 +37,14 @@ export interface LiveStroke {
   readonly confidence: number;
 }
 
+/** A loudspeaker that was taken out of a stream. */
+export interface BesideStream {
+  /** The loudspeaker, where it is heard. */
+  readonly heard: LoudspeakerHeard | null;
+  /** Whether what sounds at a moment of the stream may be the loudspeaker's. */
+  readonly isDoubtful: (seconds: number) => boolean;
+}
+
 /** What a live listener has to know of its stream. */
 export interface LiveOptions {
   /** Samples a second of the blocks, a whole number from 4000 to 384000; left out where only notes come. */
@@ -39,6 +56,8 @@ export interface LiveOptions {
    * gives it; false when left out.
    */
   readonly onPad?: boolean;
+  /** What plays beside the student and was taken out of the stream, where that is known. */
+  readonly beside?: BesideStream;
 }
 
 /** Listens while the student plays. */

@@ -6,7 +6,8 @@
  * Trans. ASSP 24(4), 1976); the filter by the Wiener–Hopf equations over the whole take, solved by conjugate gradients
  * with the Toeplitz product taken by transforms (R. H. Chan and M. K. Ng, SIAM Review 38(3), 1996).
  */
-import { ComplexFft, rootMeanSquare } from '@shedbook/signal';
+import { ComplexFft } from '@shedbook/signal';
+import { addProducts, findPeak, whiten } from './products.ts';
 
 /** Samples of the filter: 186 ms at 44 100 Hz. */
 const ROOM_SAMPLES = 8192;
@@ -17,47 +18,22 @@ const LONGEST_DELAY = 32_768;
 const ROUNDS = 60;
 /** Added to the known sound's power, as a share: what is so weak in it tells nothing. */
 const FLOOR = 1e-4;
-/** A delay is found where the correlation is so many times its root mean square: chance alone gives 4 to 5. */
-const FOUND = 7;
 const TINY = 1e-20;
 
 /** Sums of products of two sounds, one delayed by 0 up to `lags` samples. */
-function correlate(known: Float32Array, take: Float32Array, lags: number, whiten: boolean): Float64Array {
-  const size = 2 * lags;
-  const fft = new ComplexFft(size);
-  const [sumRe, sumIm] = [new Float64Array(size), new Float64Array(size)];
-  const [aRe, aIm] = [new Float64Array(size), new Float64Array(size)];
-  // Both real sounds go through one transform: the known one as the real part, the take as the imaginary one.
-  for (let at = 0; at < take.length; at += lags) {
-    aRe.fill(0);
-    aIm.fill(0);
-    aRe.set(known.subarray(at, at + lags));
-    aIm.set(take.subarray(at, at + size));
-    fft.forward(aRe, aIm);
-    for (let k = 0; k < size; k += 1) {
-      const m = (size - k) % size;
-      const [xr, xi] = [(aRe[k]! + aRe[m]!) / 2, (aIm[k]! - aIm[m]!) / 2];
-      const [yr, yi] = [(aIm[k]! + aIm[m]!) / 2, (aRe[m]! - aRe[k]!) / 2];
-      sumRe[k] = sumRe[k]! + xr * yr + xi * yi;
-      sumIm[k] = sumIm[k]! + xr * yi - xi * yr;
-    }
-  }
-  if (whiten) {
-    for (let k = 0; k < size; k += 1) {
-      const length = Math.hypot(sumRe[k]!, sumIm[k]!) + TINY;
-      sumRe[k] = sumRe[k]! / length;
-      sumIm[k] = sumIm[k]! / length;
-    }
-  }
-  fft.back(sumRe, sumIm);
-  return sumRe.slice(0, lags);
+function correlate(known: Float32Array, take: Float32Array, lags: number, isWhite: boolean): Float64Array {
+  const fft = new ComplexFft(2 * lags);
+  const [re, im] = [new Float64Array(fft.size), new Float64Array(fft.size)];
+  for (let at = 0; at < take.length; at += lags)
+    addProducts(fft, known.subarray(at, at + lags), take.subarray(at, at + fft.size), { re, im });
+  if (isWhite) whiten({ re, im });
+  fft.back(re, im);
+  return re.slice(0, lags);
 }
 
 /** The delay of a known sound in a take, in samples from 0; null where the sound is not found in it. */
-export function delayOf(known: Float32Array, take: Float32Array): number | null {
-  const correlation = correlate(known, take, LONGEST_DELAY, true);
-  const best = correlation.reduce((most, value, i) => (value > correlation[most]! ? i : most), 0);
-  return correlation[best]! < FOUND * rootMeanSquare(correlation) ? null : best;
+function delayOf(known: Float32Array, take: Float32Array): number | null {
+  return findPeak(correlate(known, take, LONGEST_DELAY, true));
 }
 
 /** Solves the equations of a symmetric Toeplitz matrix, given by its first row. */

@@ -141,7 +141,10 @@ export function reportOnTake(notes: readonly TimedVoice[], take: NotesTake, aske
 }
 
 /** The notes that are the student's. Each key of the pad is the snare's: who plays that may strike its rim. */
-export function ownNotes<T extends TimedVoice>(sent: readonly T[], asked: Pick<Asked, 'plays'>): readonly T[] {
+export function ownNotes<T extends TimedVoice>(
+  sent: readonly T[],
+  asked: Pick<Asked, 'plays'>,
+): readonly T[] {
   const isMine = isPlayed(asked);
   return sent.filter(({ voice }) => isMine(voice) || (voice === 'sidestick' && isMine('snare')));
 }

@@ -77,6 +77,7 @@ export class Player {
   readonly #listeners = new Set<() => void>();
   #status: PlayerStatus = 'silent';
   #context: AudioContext | null = null;
+  #output: GainNode | null = null;
   #clock: OutputClock | null = null;
   #node: Promise<AudioWorkletNode> | null = null;
   #kit: readonly MessagePort[] | null = null;
@@ -101,6 +102,15 @@ export class Player {
     }
     this.#clock ??= new OutputClock(this.#context);
     return this.#context;
+  }
+
+  /** Everything that is played goes through here, on its way to the loudspeaker. */
+  output(): AudioNode {
+    if (this.#output) return this.#output;
+    const context = this.context();
+    this.#output = new GainNode(context, { gain: OUTPUT_GAIN });
+    this.#output.connect(context.destination);
+    return this.#output;
   }
 
   /** Begins to make the kit, what a program needs first. Nothing is heard yet. */
@@ -194,7 +204,7 @@ export class Player {
   async #open(context: AudioContext): Promise<AudioWorkletNode> {
     await Promise.all([context.audioWorklet.addModule(workletUrl), this.#clock?.settled()]);
     const node = new AudioWorkletNode(context, PLAYER, { numberOfInputs: 0, outputChannelCount: [2] });
-    node.connect(new GainNode(context, { gain: OUTPUT_GAIN })).connect(context.destination);
+    node.connect(this.output());
     node.port.onmessage = ({ data }: MessageEvent<Report>) => this.#hear(data);
     for (const port of this.#kit ?? []) this.#order(node, { kind: 'kit port', port }, [port]);
     return node;

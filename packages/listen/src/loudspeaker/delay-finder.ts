@@ -1,0 +1,62 @@
+/**
+ * How late a known sound comes in a take, while both go on.
+ *
+ * Conventions: samples at the rate of both sounds; a fourth of it is looked at, which a loudspeaker's band fills.
+ * Source: as in `products.ts`, over stretches of which old ones are forgotten.
+ */
+import { ComplexFft } from '@shedbook/signal';
+import { addProducts, findPeak, type Products, whiten } from './products.ts';
+
+/** Samples of which one is made. */
+const STEP = 4;
+/** Longest delay that is looked for, in samples of the fourth rate: 0.74 s at 44 100 Hz. */
+const LONGEST = 8192;
+/** A delay is looked for anew after so many of them: 0.37 s. */
+const HOP = 4096;
+/** Share of what was before that is remembered from stretch to stretch: half is forgotten in 12 s. */
+const REMEMBERED = 0.98;
+
+/** Takes both sounds, blocks of a multiple of STEP samples. */
+export class DelayFinder {
+  readonly #fft = new ComplexFft(2 * LONGEST);
+  readonly #sum: Products = { re: new Float64Array(2 * LONGEST), im: new Float64Array(2 * LONGEST) };
+  /** The last samples of the fourth rate. */
+  readonly #known = new Float32Array(2 * LONGEST);
+  readonly #take = new Float32Array(2 * LONGEST);
+  #fresh = 0;
+
+  /** Takes the next block. @returns the delay where one was looked for and found, in samples, else null */
+  push(known: Float32Array, take: Float32Array): number | null {
+    const count = known.length / STEP;
+    for (const [kept, block] of [
+      [this.#known, known],
+      [this.#take, take],
+    ] as const) {
+      kept.copyWithin(0, count);
+      for (let i = 0; i < count; i += 1)
+        kept[2 * LONGEST - count + i] =
+          block[STEP * i]! + block[STEP * i + 1]! + block[STEP * i + 2]! + block[STEP * i + 3]!;
+    }
+    this.#fresh += count;
+    if (this.#fresh < HOP) return null;
+    this.#fresh -= HOP;
+    return this.#look();
+  }
+
+  #look(): number | null {
+    // What was played last is in the take only in part; what was played a longest delay ago is all there.
+    const known = this.#known.subarray(LONGEST - HOP, LONGEST);
+    if (!known.some((sample) => sample !== 0)) return null;
+    const { re, im } = this.#sum;
+    for (let k = 0; k < re.length; k += 1) {
+      re[k] = REMEMBERED * re[k]!;
+      im[k] = REMEMBERED * im[k]!;
+    }
+    addProducts(this.#fft, known, this.#take.subarray(LONGEST - HOP, 2 * LONGEST), this.#sum);
+    const white = { re: re.slice(), im: im.slice() };
+    whiten(white);
+    this.#fft.back(white.re, white.im);
+    const found = findPeak(white.re.subarray(0, LONGEST));
+    return found === null ? null : found * STEP;
+  }
+}
