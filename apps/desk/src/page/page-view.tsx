@@ -2,7 +2,7 @@
 
 import { type Exercise, type Lesson, sectionOf } from '@shedbook/core';
 import { Button, Icon, KeyList, SheetButton } from '@shedbook/stand';
-import { useEffect } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { useSound } from '../hear/sound-context.tsx';
 import { useBall } from '../hear/use-ball.ts';
 import { TAIL } from '../line/line-editor.tsx';
@@ -17,6 +17,10 @@ import styles from './page-view.module.css';
 import { PencilBox } from './pencil-box.tsx';
 import { useDrag } from './use-drag.ts';
 import { useExercises } from './use-exercises.ts';
+
+const DictationSheet = lazy(() =>
+  import('../dictation/dictation-sheet.tsx').then((module) => ({ default: module.DictationSheet })),
+);
 
 interface PageViewProps {
   readonly lesson: Lesson;
@@ -101,6 +105,15 @@ export function PageView({ lesson }: PageViewProps) {
             <Icon name="plus" />
             {words.add}
           </Button>
+          <SheetButton
+            title={allWords.dictation.title}
+            done={allWords.heading.close}
+            opens={allWords.dictation.opens}
+          >
+            <Suspense>
+              <DictationSheet lesson={sectionOf(lesson, number ?? null)} onKeep={work.keepHeard} />
+            </Suspense>
+          </SheetButton>
           <SheetButton
             dress="bare"
             title={words.keysTitle}

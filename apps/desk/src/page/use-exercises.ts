@@ -16,6 +16,7 @@ import {
   withExercises,
   withMoved,
 } from '../edit/exercises.ts';
+import { isSilent } from '../edit/place-proposal.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
 import { samePlaceIn } from '../line/slots.ts';
 import { useWords } from '../words/words.tsx';
@@ -40,6 +41,8 @@ export interface ExerciseWork {
   readonly setPlace: (place: SlotPlace) => void;
   readonly setPart: (part: number) => void;
   readonly change: (number: number, exercise: Unnumbered) => void;
+  /** Puts exercises that were heard behind the section that is written in. */
+  readonly keepHeard: (exercises: readonly Unnumbered[]) => void;
   readonly act: (action: ExerciseAction) => void;
   readonly move: (from: number, to: number) => void;
   readonly onKey: (event: KeyboardEvent) => void;
@@ -85,6 +88,13 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     keep(index, (home) => insertExercise(home.section, exercises.length === 0 ? 0 : home.at + 1));
     setChoice({ index: at, part: 0, place: START.place, focus: true });
   };
+  const keepHeard = (heard: readonly Unnumbered[]) => {
+    keep(index, ({ section }) => [...(section.exercises.every(isSilent) ? [] : section.exercises), ...heard]);
+    say(words.dictation.kept({ n: heard.length }), {
+      label: words.desk.undo,
+      run: () => void document.undo(),
+    });
+  };
   const remove = () => {
     if (!exercises[index]) return;
     keep(index, ({ section, at }) => removeExercise(section.exercises, at));
@@ -126,6 +136,7 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     setPlace: useCallback((place) => setChoice((before) => ({ ...before, place, focus: false })), []),
     change: (number, exercise) =>
       keep(number - 1, ({ section, at }) => changeExercise(section.exercises, at, exercise, inUse)),
+    keepHeard,
     act,
     move,
     onKey,

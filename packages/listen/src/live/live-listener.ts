@@ -53,6 +53,18 @@ function nothingPlayed(beside: BesideStream | null): Listened {
   return { report: null, refusal: { fact } };
 }
 
+/** A loudspeaker this loud beside the whole, in dB, is nearly all that there is; then one stroke of so many written may be its own. */
+const ALL_DB = -3;
+const ONE_OF = 8;
+
+/** Whether no stroke of a report is a student's. */
+function isNobody(report: Listened['report']): boolean {
+  if (!report) return false;
+  const { strokes, missed, unknown = [], loudspeaker } = report;
+  const isLoud = loudspeaker !== undefined && loudspeaker.levelDb > ALL_DB;
+  return strokes.length === 0 || (isLoud && (ONE_OF - 1) * strokes.length <= missed.length + unknown.length);
+}
+
 /** The audio side of a listener. */
 class LiveEar {
   readonly #resampler: Resampler;
@@ -240,7 +252,7 @@ class Listener implements LiveListener {
           bars: placed,
           take: { kind: this.#taps ? 'audio' : 'midi', durationSeconds },
         });
-    return listened.report?.strokes.length === 0 ? nothingPlayed(this.#beside) : listened;
+    return isNobody(listened.report) ? nothingPlayed(this.#beside) : listened;
   }
 
   #besideOf() {

@@ -7,7 +7,7 @@
  * against everything else that sounds, and needs nobody to say when that is. Differs: what else sounds is never taken for
  * less than the block at hand shows, since strokes begin at once.
  */
-import { ComplexFft, quantile } from '@shedbook/signal';
+import { ComplexFft, energyOf, quantile } from '@shedbook/signal';
 
 /** Samples of a block: 23 ms at 44 100 Hz. */
 export const ADAPT_BLOCK = 1024;
@@ -26,6 +26,8 @@ const QUIETEST = 0.2;
 const STAYS = 0.9998 ** 2;
 /** How much of the blocks before counts for what else sounds. */
 const REMEMBERED = 0.5;
+/** Share of a block's power that no filter makes of the known sound: a small loudspeaker's distortion, and what rings longer. */
+const UNLIKE = 1e-3;
 const TINY = 1e-9;
 
 interface Spectrum {
@@ -112,7 +114,7 @@ export class AdaptiveFilter {
     this.#enter(known);
     this.#leave(take);
     this.#weighDoubt();
-    this.#noteElse();
+    this.#noteElse(UNLIKE * energyOf(take));
     this.#learn();
     return { maybeLeft: this.#doubt.reduce((sum, power) => sum + power, 0) / SIZE };
   }
@@ -172,10 +174,11 @@ export class AdaptiveFilter {
     });
   }
 
-  #noteElse(): void {
+  /** @param least power in each bin of what no filter can make of the known sound */
+  #noteElse(least: number): void {
     const { re, im } = this.#error;
     for (let k = 0; k < BINS; k += 1) {
-      const now = re[k]! ** 2 + im[k]! ** 2;
+      const now = least + re[k]! ** 2 + im[k]! ** 2;
       this.#else[k] = Math.max(now, REMEMBERED * this.#else[k]! + (1 - REMEMBERED) * now);
     }
   }

@@ -4,7 +4,7 @@
  * Conventions: samples at the rate of both sounds; a fourth of it is looked at, which a loudspeaker's band fills.
  * Source: as in `products.ts`, over stretches of which old ones are forgotten.
  */
-import { ComplexFft } from '@shedbook/signal';
+import { ComplexFft, energyOf } from '@shedbook/signal';
 import { addProducts, findPeak, type Products, whiten } from './products.ts';
 
 /** Samples of which one is made. */
@@ -15,6 +15,14 @@ const LONGEST = 8192;
 const HOP = 4096;
 /** Share of what was before that is remembered from stretch to stretch: half is forgotten in 12 s. */
 const REMEMBERED = 0.98;
+
+/**
+ * A delay is found where the correlation is so many times its root mean square: a loudspeaker 20 dB under whoever plays
+ * came to 14 and more, and who plays the same as it, on drums that sound alike, to 12 now and then, never twice at one place.
+ */
+const STANDS_OUT = 12;
+/** A take this much softer than what is known, as energy, is silence. */
+const SILENT = 1e-9;
 
 /** Takes both sounds, blocks of a multiple of STEP samples. */
 export class DelayFinder {
@@ -46,17 +54,18 @@ export class DelayFinder {
   #look(): number | null {
     // What was played last is in the take only in part; what was played a longest delay ago is all there.
     const known = this.#known.subarray(LONGEST - HOP, LONGEST);
-    if (!known.some((sample) => sample !== 0)) return null;
+    const take = this.#take.subarray(LONGEST - HOP, 2 * LONGEST);
+    if (energyOf(take) <= SILENT * energyOf(known) || energyOf(known) === 0) return null;
     const { re, im } = this.#sum;
     for (let k = 0; k < re.length; k += 1) {
       re[k] = REMEMBERED * re[k]!;
       im[k] = REMEMBERED * im[k]!;
     }
-    addProducts(this.#fft, known, this.#take.subarray(LONGEST - HOP, 2 * LONGEST), this.#sum);
+    addProducts(this.#fft, known, take, this.#sum);
     const white = { re: re.slice(), im: im.slice() };
     whiten(white);
     this.#fft.back(white.re, white.im);
-    const found = findPeak(white.re.subarray(0, LONGEST));
+    const found = findPeak(white.re.subarray(0, LONGEST), STANDS_OUT);
     return found === null ? null : found * STEP;
   }
 }

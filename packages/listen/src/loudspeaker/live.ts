@@ -16,8 +16,9 @@ import { SoundRing } from './sound-ring.ts';
 
 /** The filter begins so many samples before the delay that was found. */
 const BEFORE = 64;
-/** A delay this many samples from the one that is known is another loudspeaker, or moved, once it is found so often. */
-const MOVED = 512;
+/** A delay is believed once it was found so often, no farther off; another one than is known more often: it was moved. */
+const SAME = 64;
+const TWICE = 2;
 const SURELY = 4;
 /**
  * The filter is learnt from what there is when the delay is found; and anew from so many samples, 3 s at 44 100 Hz, so many
@@ -70,7 +71,7 @@ export class LiveLoudspeaker {
     count: 0,
   };
   #delay: number | null = null;
-  #elsewhere = 0;
+  #found = { delay: 0, times: 0 };
   #filter = new AdaptiveFilter();
   #convolver = new Convolver(PARTS * ADAPT_BLOCK);
   /** What is learnt anew, null where nothing is. */
@@ -176,16 +177,13 @@ export class LiveLoudspeaker {
     return filter.push(this.#late(from, ADAPT_BLOCK), this.#take.between(from, ADAPT_BLOCK));
   }
 
-  /** Takes a delay that was found: the first at once, another one when it is sure. */
+  /** Takes a delay that was found often enough. */
   #settle(found: number | null): void {
     if (found === null) return;
-    if (this.#delay !== null && Math.abs(found - this.#delay) <= MOVED) {
-      this.#elsewhere = 0;
-      return;
-    }
-    this.#elsewhere += 1;
-    if (this.#delay !== null && this.#elsewhere < SURELY) return;
-    this.#elsewhere = 0;
+    const isAgain = Math.abs(found - this.#found.delay) <= SAME;
+    this.#found = { delay: found, times: isAgain ? this.#found.times + 1 : 1 };
+    if (this.#delay !== null && Math.abs(found - this.#delay) <= SAME) return;
+    if (this.#found.times < (this.#delay === null ? TWICE : SURELY)) return;
     this.#delay = found;
     this.#learnFirst();
   }

@@ -43,8 +43,12 @@ export function whiten({ re, im }: Products): void {
   }
 }
 
-/** Where a correlation stands out, by its index; null where it does nowhere. */
-export function findPeak(correlation: Float64Array): number | null {
+/**
+ * Where a correlation stands out, by its index; null where it does nowhere.
+ * @param times how many times its root mean square it must be there
+ */
+export function findPeak(correlation: Float64Array, times = FOUND): number | null {
   const best = correlation.reduce((most, value, i) => (value > correlation[most]! ? i : most), 0);
-  return correlation[best]! < FOUND * rootMeanSquare(correlation) ? null : best;
+  const chance = rootMeanSquare(correlation);
+  return chance === 0 || correlation[best]! < times * chance ? null : best;
 }

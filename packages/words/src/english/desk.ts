@@ -1,6 +1,7 @@
 /** Every word of the desk, in English. */
 import { counts } from './counts.ts';
 import { desk, guide } from './desk/desk.ts';
+import { dictation } from './desk/dictation.ts';
 import { conflict, heading, lesson } from './desk/lesson.ts';
 import { groove, page, text } from './desk/page.ts';
 import { print } from './desk/print.ts';
@@ -26,6 +27,7 @@ export const deskMessages = {
   text,
   sound,
   compose,
+  dictation,
   room,
   pedal,
   print,

@@ -1,0 +1,29 @@
+/** Writing down what was played, beside the page. */
+import { Hertz, isVoice } from '@shedbook/core';
+import { readMidi } from '@shedbook/exchange';
+import { type Known, type StruckVoice, TakeListener, transcribeNotes } from '@shedbook/listen';
+import type { DictationAnswer, DictationOrder, Played } from './messages.ts';
+
+/** The strokes of a MIDI file; null where it is none. */
+function notesOf(bytes: Uint8Array): readonly StruckVoice[] | null {
+  const { notes, problems } = readMidi(bytes);
+  if (problems.some(({ severity }) => severity === 'error')) return null;
+  return notes.flatMap(({ timeSeconds, voice, levelDb }) =>
+    isVoice(voice) ? [{ timeSeconds, voice, levelDb: Number(levelDb) }] : [],
+  );
+}
+
+function writeDown(played: Played, known: Known): DictationAnswer {
+  if (played.kind === 'sound') {
+    const listener = new TakeListener(Hertz(played.sampleRateHz));
+    listener.push(played.samples);
+    return listener.transcribe(known);
+  }
+  const notes = played.kind === 'notes' ? played.notes : notesOf(played.bytes);
+  return notes && transcribeNotes(notes, known);
+}
+
+self.onmessage = ({ data: { played, meter, feel } }: MessageEvent<DictationOrder>) => {
+  self.postMessage(writeDown(played, { meter, feel }));
+  self.close();
+};

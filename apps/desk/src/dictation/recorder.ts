@@ -1,0 +1,78 @@
+/**
+ * Recording a take at the desk: by the microphone, nothing taken away from its sound, or from an electronic kit.
+ *
+ * Sources: MediaStream Recording; Web MIDI API; MIDI 1.0, note-on with velocity 0 is a note-off.
+ */
+import { isVoice, velocityToLevelDb } from '@shedbook/core';
+import type { StruckVoice } from '@shedbook/listen';
+import type { Played } from './messages.ts';
+import { readPlayed } from './sound-file.ts';
+
+/** What a take is recorded with. */
+export type Source = 'microphone' | 'kit';
+
+/** A recording that goes on. */
+export interface Recorder {
+  /** Ends it. @returns what was played; null where it cannot be read */
+  readonly stop: () => Promise<Played | null>;
+}
+
+/** What would be done for speech ruins drums. */
+const AUDIO: MediaTrackConstraints = {
+  echoCancellation: false,
+  noiseSuppression: false,
+  autoGainControl: false,
+};
+
+async function recordMicrophone(): Promise<Recorder> {
+  const stream = await navigator.mediaDevices.getUserMedia({ audio: AUDIO });
+  const recorder = new MediaRecorder(stream);
+  const pieces: Blob[] = [];
+  recorder.ondataavailable = ({ data }) => pieces.push(data);
+  const ended = new Promise((resolve) => {
+    recorder.onstop = resolve;
+  });
+  recorder.start();
+  return {
+    stop: async () => {
+      recorder.stop();
+      await ended;
+      for (const track of stream.getTracks()) track.stop();
+      return readPlayed(new Blob(pieces, { type: recorder.mimeType }));
+    },
+  };
+}
+
+const NOTE_ON = 0x90;
+const NOTE_ON_MASK = 0xf0;
+
+async function recordKit(): Promise<Recorder> {
+  const { keyToVoice } = await import('@shedbook/exchange');
+  const access = await navigator.requestMIDIAccess();
+  const inputs = [...access.inputs.values()];
+  if (inputs.length === 0) throw new DOMException('no input', 'NotFoundError');
+  const notes: StruckVoice[] = [];
+  for (const input of inputs) {
+    input.onmidimessage = ({ data, timeStamp }) => {
+      const [status = 0, key = 0, velocity = 0] = data ?? [];
+      const voice = keyToVoice(key)?.voice;
+      if ((status & NOTE_ON_MASK) !== NOTE_ON || velocity === 0 || !voice || !isVoice(voice)) return;
+      notes.push({
+        timeSeconds: (timeStamp / 1000) as StruckVoice['timeSeconds'],
+        voice,
+        levelDb: velocityToLevelDb(velocity),
+      });
+    };
+  }
+  return {
+    stop: async () => {
+      for (const input of inputs) input.onmidimessage = null;
+      return { kind: 'notes', notes };
+    },
+  };
+}
+
+/** Begins to record. @throws DOMException where the device is not there or not allowed */
+export function record(source: Source): Promise<Recorder> {
+  return source === 'microphone' ? recordMicrophone() : recordKit();
+}
