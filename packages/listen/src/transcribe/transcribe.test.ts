@@ -121,6 +121,15 @@ describe('writing down what was played', () => {
     );
   });
 
+  it('[LI72] writes down a groove that nothing is played over', () => {
+    const lesson = lessonNamed('first-swing');
+    const { strokes } = play(lesson, 7, 100, 0);
+    const { groove, comping, exercises } = heard(strokes.filter(({ voice }) => voice !== 'snare'));
+    // definition: the groove of the lesson, without the comping
+    expect(groove.map(({ voice }) => voice)).toEqual(['ride', 'hihat-foot', 'bass']);
+    expect([comping, exercises]).toEqual([null, []]);
+  });
+
   it('[LI72] makes no exercise of a bar in which nobody plays', () => {
     const lesson = lessonNamed('first-swing');
     const { strokes } = play(lesson, 7, 72, 0);
