@@ -5,17 +5,9 @@
  * are given in the same time. Loops count from 0; bars, beats and slots from 1 inside their loop. Offsets are
  * against the clock: positive is late.
  */
-import type {
-  Bpm,
-  Hertz,
-  LoudspeakerHeard,
-  Milliseconds,
-  Seconds,
-  TakeDb,
-  Voice,
-  WrittenPlace,
-} from '@shedbook/core';
+import type { Bpm, Hertz, Milliseconds, Seconds, TakeDb, Voice, WrittenPlace } from '@shedbook/core';
 import type { Listened } from '../listened.ts';
+import type { BesideStream } from '../loudspeaker/beside-stream.ts';
 
 /** A written place in one of the loops. */
 export interface LivePlace extends WrittenPlace {
@@ -35,14 +27,6 @@ export interface LiveStroke {
   readonly offsetMs: Milliseconds | null;
   /** 0 to 1. */
   readonly confidence: number;
-}
-
-/** A loudspeaker that was taken out of a stream. */
-export interface BesideStream {
-  /** The loudspeaker, where it is heard. */
-  readonly heard: LoudspeakerHeard | null;
-  /** Whether what sounds at a moment of the stream may be the loudspeaker's. */
-  readonly isDoubtful: (seconds: number) => boolean;
 }
 
 /** What a live listener has to know of its stream. */

@@ -56,12 +56,6 @@ function strengthOf(powers: readonly (readonly [Float64Array, Float64Array])[], 
   return ratios.length === 0 ? 0 : quantile(ratios, QUIETEST);
 }
 
-/** What came of a block. */
-export interface Adapted {
-  /** Power of what the filter may have left in the block, as it knows itself. */
-  readonly maybeLeft: number;
-}
-
 /** Learns a filter. */
 export class AdaptiveFilter {
   readonly #fft = new ComplexFft(SIZE);
@@ -109,14 +103,17 @@ export class AdaptiveFilter {
     return powers;
   }
 
-  /** Learns from the next block of both sounds. */
-  push(known: Float32Array, take: Float32Array): Adapted {
+  /**
+   * Learns from the next block of both sounds.
+   * @returns the power of what the filter may have left in the block, as it knows itself, summed over its samples
+   */
+  push(known: Float32Array, take: Float32Array): number {
     this.#enter(known);
     this.#leave(take);
     this.#weighDoubt();
     this.#noteElse(UNLIKE * energyOf(take));
     this.#learn();
-    return { maybeLeft: this.#doubt.reduce((sum, power) => sum + power, 0) / SIZE };
+    return this.#doubt.reduce((sum, power) => sum + power, 0) / SIZE;
   }
 
   /** Samples of the filter. */

@@ -118,7 +118,7 @@ function hear(samples: Float32Array) {
 }
 
 describe('a loudspeaker beside somebody who plays', () => {
-  it.each([-10, -20])('[LI79] is not taken for the student at %d dB', (db) => {
+  it.each([-10, -20])('[LI91] is not taken for the student at %d dB', (db) => {
     const { samples, added } = besideAt(db);
     const { loudspeaker, listener, strokes, cleaned } = hear(samples);
     // definition: the snare is written 20 times and was never played
@@ -134,14 +134,14 @@ describe('a loudspeaker beside somebody who plays', () => {
     expect(report.loudspeaker?.delaySeconds).toBeCloseTo(DELAY / RATE, 3);
     expect(loudspeaker.heard?.levelDb).toBeLessThan(0);
 
-    // [LI80] definition: what is left of the loudspeaker beside the student's own sound, in the four bars
+    // [LI92] definition: what is left of the loudspeaker beside the student's own sound, in the four bars
     const from = Math.round((performance.countInSeconds + 0.3) * RATE);
     const left = Float32Array.from(cleaned.slice(from), (sample, i) => sample - student[from + i]!);
     const before = added.slice(from, from + left.length);
     expect(powerToDb(energyOf(left)) - powerToDb(energyOf(before))).toBeLessThan(-6);
   });
 
-  it('[LI80] leaves a sound as it is where no loudspeaker is heard in it, less than a block behind', () => {
+  it('[LI92] leaves a sound as it is where no loudspeaker is heard in it, less than a block behind', () => {
     const loudspeaker = new LiveLoudspeaker(RATE);
     const random = seededRandom('hiss');
     const hiss = Float32Array.from({ length: 3 * RATE }, () => random.next() - 0.5);

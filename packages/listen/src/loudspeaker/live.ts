@@ -8,8 +8,8 @@
  */
 import { type Hertz, type LoudspeakerHeard, Samples, Seconds, samplesToSeconds } from '@shedbook/core';
 import { energyOf, powerToDb } from '@shedbook/signal';
-import type { BesideStream } from '../live/live-stroke.ts';
 import { ADAPT_BLOCK, AdaptiveFilter, PARTS } from './adaptive.ts';
+import type { BesideStream } from './beside-stream.ts';
 import { CONVOLVE_BLOCK, Convolver } from './convolver.ts';
 import { DelayFinder } from './delay-finder.ts';
 import { SoundRing } from './sound-ring.ts';
@@ -168,7 +168,7 @@ export class LiveLoudspeaker {
   }
 
   #learn(from: number): void {
-    const { maybeLeft } = this.#adapt(this.#filter, from);
+    const maybeLeft = this.#adapt(this.#filter, from);
     const share = CONVOLVE_BLOCK / ADAPT_BLOCK;
     this.#powers.maybeLeft.fill(share * maybeLeft, from / CONVOLVE_BLOCK);
   }
