@@ -1,4 +1,6 @@
 export type { ExchangeFact } from './exchange-fact.ts';
+export { type FoundGroove, findGroove } from './lesson/find-groove.ts';
+export { LESSON_FIELD } from './lesson/inside.ts';
 export { decodeSmf } from './midi/decode.ts';
 export { encodeSmf } from './midi/encode.ts';
 export * from './midi/import.ts';

@@ -6,10 +6,12 @@ import {
   exerciseToData,
   type Feel,
   formatFeel,
+  formatPattern,
   LESSON_TEMPI,
   type Meter,
+  meter as meterOf,
 } from '@shedbook/core';
-import { importMidi, readMidi, readMusicXmlFile } from '@shedbook/exchange';
+import { findGroove, importMidi, readMidi, readMusicXmlFile } from '@shedbook/exchange';
 import { type FaultFact, faultFact } from '@shedbook/words';
 import { Document } from 'yaml';
 
@@ -31,7 +33,8 @@ interface Found {
 const MOST_EXERCISES = 1000;
 const MOST_CHARACTERS = 200;
 
-function textOf({ title, by, meter, bpm, feel, exercises }: Found): string {
+function textOf({ title, by, meter, bpm, feel, exercises: all }: Found): string {
+  const { groove, exercises } = findGroove(all.slice(0, MOST_EXERCISES), meter ?? PLAIN_METER);
   const tempo = bpm === null ? null : bringWithin(LESSON_TEMPI, Math.round(bpm));
   const data = {
     title: title.slice(0, MOST_CHARACTERS),
@@ -39,10 +42,16 @@ function textOf({ title, by, meter, bpm, feel, exercises }: Found): string {
     ...(meter ? { meter: meter.text } : {}),
     ...(tempo === null ? {} : { tempo }),
     ...(feel ? { feel: formatFeel(feel) } : {}),
-    exercises: exercises.slice(0, MOST_EXERCISES).map((exercise) => exerciseToData(exercise, 'snare')),
+    ...(groove.length === 0
+      ? {}
+      : { groove: Object.fromEntries(groove.map(({ voice, pattern }) => [voice, formatPattern(pattern)])) }),
+    exercises: exercises.map((exercise) => exerciseToData(exercise, 'snare')),
   };
   return new Document(data).toString({ lineWidth: 0 });
 }
+
+/** The meter where a file says none. */
+const PLAIN_METER = meterOf('4/4');
 
 /** What is wrong with a file that can be read and has nothing in it for drums. */
 const NO_NOTES: FaultFact = {
@@ -59,6 +68,7 @@ function importMidiFile(bytes: Uint8Array, file: string): ImportOutcome {
   const take = readMidi(bytes);
   const error = take.problems.find((problem) => problem.severity === 'error');
   if (error) return { kind: 'refused', why: faultFact(error) };
+  if (take.lessonText !== null) return { kind: 'lesson', text: take.lessonText };
   const { exercises, meter, bpm } = importMidi(take, { barsPerExercise: 1 });
   if (exercises.length === 0) return { kind: 'refused', why: NO_NOTES };
   const found = { title: bareName(file), by: null, meter, bpm, feel: null, exercises };
@@ -69,6 +79,7 @@ function importScore(bytes: Uint8Array, file: string): ImportOutcome {
   const reading = readMusicXmlFile(bytes, file);
   const error = reading.problems.find((problem) => problem.severity === 'error');
   if (error) return { kind: 'refused', why: faultFact(error) };
+  if (reading.lessonText !== null) return { kind: 'lesson', text: reading.lessonText };
   if (reading.exercises.length === 0) {
     return { kind: 'refused', why: NO_NOTES };
   }

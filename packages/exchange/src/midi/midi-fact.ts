@@ -69,6 +69,9 @@ interface PlainMidiFact extends Fact {
     | 'midi-export-format'
     | 'midi-export-musical-time'
     | 'midi-map-key'
+    | 'midi-other-notes'
+    | 'midi-notes-of-lesson'
+    | 'midi-notes-hold'
     | 'midi-left-out';
 }
 

@@ -19,8 +19,10 @@ import {
   Ticks,
   velocityToLevelDb,
 } from '@shedbook/core';
+import { lessonInside } from '../lesson/inside.ts';
 import { decodeSmf } from './decode.ts';
 import { keyInTrack } from './key-map.ts';
+import { lessonOfTracks } from './lesson-event.ts';
 import type { MidiFact } from './midi-fact.ts';
 import { pairNotes, type RawNote } from './pair-notes.ts';
 import type { ByteProblem } from './problem.ts';
@@ -60,6 +62,8 @@ export interface MidiTake {
   /** An error among them means that nothing could be read. */
   readonly problems: readonly ByteProblem[];
   readonly title: string | null;
+  /** The text of the lesson that the file was made from, where its notes are still those; null otherwise. */
+  readonly lessonText: string | null;
   readonly ticksPerQuarter: number;
   readonly tempoMap: readonly MidiTempo[];
   /** The meters in order; empty when the file says none. */
@@ -74,6 +78,7 @@ export interface MidiTake {
 
 const NOTHING = {
   title: null,
+  lessonText: null,
   ticksPerQuarter: 1,
   tempoMap: [],
   meters: [],
@@ -132,6 +137,16 @@ function describe(note: RawNote, clock: (ticks: Ticks) => Seconds, ticksPerQuart
   };
 }
 
+/** The text of the lesson inside, where the notes are still those; where not, that is said. */
+function readLesson(file: Smf, problems: ByteProblem[]): string | null {
+  const inside = lessonOfTracks(file.tracks);
+  if (!inside || !lessonInside(inside.text)) return null;
+  if (inside.isSame) return inside.text;
+  const [found, expected] = [{ fact: 'midi-other-notes' }, { fact: 'midi-notes-of-lesson' }] as const;
+  problems.push(warning('midi-lesson', found, expected, { fact: 'midi-notes-hold' }));
+  return null;
+}
+
 /** What the reader should know of the kit. */
 export interface ReadMidiOptions {
   /** What MIDI key numbers stand for where the kit sends other ones than the map knows. */
@@ -169,5 +184,7 @@ export function readMidi(bytes: Uint8Array, options: ReadMidiOptions = {}): Midi
   }));
   const durationSeconds = clock(Ticks(Math.max(0, ...file.tracks.map((track) => track.endTicks))));
   const { ticksPerQuarter } = file;
-  return { problems, title, ticksPerQuarter, tempoMap, meters, markers, notes, others, durationSeconds };
+  const lessonText = readLesson(file, problems);
+  const times = { ticksPerQuarter, tempoMap, meters, markers };
+  return { problems, title, lessonText, ...times, notes, others, durationSeconds };
 }

@@ -12,6 +12,7 @@
 import { type Meter, type Performance, type SoundingVoice, Ticks, VOICES } from '@shedbook/core';
 import { conductorTrack } from './conductor-track.ts';
 import { encodeSmf } from './encode.ts';
+import { lessonEvent } from './lesson-event.ts';
 import { type MidiTiming, placePerformance, TICKS_PER_QUARTER } from './placement.ts';
 import type { SmfTrack } from './smf.ts';
 import { type FiledStroke, voiceTrack } from './voice-track.ts';
@@ -20,6 +21,8 @@ import { type FiledStroke, voiceTrack } from './voice-track.ts';
 export interface WriteMidiOptions {
   readonly title: string;
   readonly by?: string | null;
+  /** Text of the lesson to keep inside, where the file is all of it; none when left out. */
+  readonly lessonText?: string;
   /** `performed` when left out. */
   readonly timing?: MidiTiming;
   /** 1 when left out: a track a voice; 0: everything in one track. */
@@ -54,6 +57,17 @@ function mergeTracks(tracks: readonly SmfTrack[]): SmfTrack {
   };
 }
 
+/** The first track with the text of the lesson, and the sum of the notes that it was written with. */
+function withLesson(track: SmfTrack, voices: readonly SmfTrack[], text: string | undefined): SmfTrack {
+  if (text === undefined) return track;
+  const event = { kind: 'text', ticks: Ticks(0), text: lessonEvent(text, voices) } as const;
+  const after = track.events.findIndex(
+    ({ ticks, kind }) => ticks > 0 || (kind !== 'name' && kind !== 'text'),
+  );
+  const at = after < 0 ? track.events.length : after;
+  return { ...track, events: track.events.toSpliced(at, 0, event) };
+}
+
 /** The bytes of a file with performances one after another, each with its name as a marker: a whole sheet. */
 export function writeMidiSheet(sections: readonly MidiSection[], options: WriteMidiOptions): Uint8Array {
   const placed = placeSections(sections, options);
@@ -66,12 +80,12 @@ export function writeMidiSheet(sections: readonly MidiSection[], options: WriteM
     }
   }
   const { title, by = null, format = 1 } = options;
-  const conductor = conductorTrack(placed, { title, by });
+  const plain = conductorTrack(placed, { title, by });
   const voices = TRACK_ORDER.flatMap((voice) => {
     const strokes = byVoice.get(voice);
-    return strokes ? [voiceTrack(voice, strokes, conductor.endTicks)] : [];
+    return strokes ? [voiceTrack(voice, strokes, plain.endTicks)] : [];
   });
-  const tracks = [conductor, ...voices];
+  const tracks = [withLesson(plain, voices, options.lessonText), ...voices];
   return encodeSmf({
     format,
     ticksPerQuarter: TICKS_PER_QUARTER,

@@ -43,7 +43,10 @@ interface PlainMusicXmlFact extends Fact {
     | 'musicxml-to-bar-line'
     | 'musicxml-save-partwise'
     | 'musicxml-other-file'
-    | 'musicxml-save-again';
+    | 'musicxml-save-again'
+    | 'musicxml-other-notes'
+    | 'musicxml-notes-of-lesson'
+    | 'musicxml-notes-hold';
 }
 
 /** Facts with values of their own. */

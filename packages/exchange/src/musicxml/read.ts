@@ -12,6 +12,7 @@ import {
   childOf,
   childrenOf,
   compare,
+  descend,
   type Exercise,
   type ExercisePart,
   type Feel,
@@ -21,12 +22,14 @@ import {
   meter,
   type XmlElement,
 } from '@shedbook/core';
+import { LESSON_FIELD, lessonInside, sumOf } from '../lesson/inside.ts';
 import { readXmlDocument } from '../xml/read-xml.ts';
 import type { MusicXmlFact } from './musicxml-fact.ts';
 import { ProblemList } from './problems.ts';
 import { creatorOf, feelOf, tempoOf, titleOf } from './read-header.ts';
 import { readInstruments } from './read-instruments.ts';
 import { PartReader, type ReadPart, type ScoreStroke } from './read-part.ts';
+import { writeMusicXml } from './write.ts';
 
 /** What a score has. */
 export interface MusicXmlReading {
@@ -40,13 +43,15 @@ export interface MusicXmlReading {
   /** Null where the score does not say. */
   readonly feel: Feel | null;
   readonly exercises: readonly Exercise[];
+  /** The text of the lesson that the score was made from, where its notes are still those; null otherwise. */
+  readonly lessonText: string | null;
   /** Every stroke, with levels and places in the text. */
   readonly strokes: readonly ScoreStroke[];
 }
 
 /** A reading of a file that could not be read. */
 export function nothingRead(problems: readonly InputProblem<MusicXmlFact>[]): MusicXmlReading {
-  const nothing = { title: null, by: null, meter: null, bpm: null, feel: null };
+  const nothing = { title: null, by: null, meter: null, bpm: null, feel: null, lessonText: null };
   return { ...nothing, exercises: [], strokes: [], problems };
 }
 
@@ -166,16 +171,53 @@ function rootProblem(root: XmlElement, problems: ProblemList): boolean {
   return true;
 }
 
+/** The parts of a score. */
+function partsOf(root: XmlElement, problems: ProblemList): readonly ReadPart[] {
+  const instruments = readInstruments(root);
+  return childrenOf(root, 'part').map((part) =>
+    new PartReader(`part ${part.attributes['id'] ?? ''}`, instruments, problems).read(part),
+  );
+}
+
+/** A stroke as it is written, without its level, which is rounded, and its place in the text. */
+function written({ bar, inBar, voice, articulation, accent, ghost, sticking }: ScoreStroke): string {
+  return JSON.stringify([bar, inBar.num, inBar.den, voice, articulation, accent, ghost, sticking]);
+}
+
+/** The field with the text of the lesson. */
+function fieldOf(root: XmlElement): XmlElement | null {
+  const fields = childrenOf(descend(root, 'identification', 'miscellaneous'), 'miscellaneous-field');
+  return fields.find(({ attributes }) => attributes['name'] === LESSON_FIELD) ?? null;
+}
+
+/** The text inside, where the score that it makes has the same strokes; where not, that is said. */
+function lessonTextOf(
+  root: XmlElement,
+  strokes: readonly ScoreStroke[],
+  problems: ProblemList,
+): string | null {
+  const field = fieldOf(root);
+  const lesson = field && lessonInside(field.text);
+  if (!field || !lesson) return null;
+  const again = readXmlDocument(writeMusicXml(lesson, { lessonText: null }), LESSON_FIELD).root;
+  const own = again ? partsOf(again, new ProblemList(LESSON_FIELD)).flatMap((part) => part.strokes) : [];
+  if (sumOf(own.map(written)) === sumOf(strokes.map(written))) return field.text;
+  problems.add(field, {
+    code: 'musicxml-lesson',
+    found: { fact: 'musicxml-other-notes' },
+    expected: { fact: 'musicxml-notes-of-lesson' },
+    repair: { fact: 'musicxml-notes-hold' },
+  });
+  return null;
+}
+
 /** Reads a score; `file` names it in problems. */
 export function readMusicXml(text: string, file = 'score.musicxml'): MusicXmlReading {
   const { root, problems: syntax } = readXmlDocument(text, file);
   if (!root) return nothingRead(syntax);
   const problems = new ProblemList(file);
   if (rootProblem(root, problems)) return nothingRead(problems.all);
-  const instruments = readInstruments(root);
-  const parts = childrenOf(root, 'part').map((part) =>
-    new PartReader(`part ${part.attributes['id'] ?? ''}`, instruments, problems).read(part),
-  );
+  const parts = partsOf(root, problems);
   const of =
     parts.flatMap((part) => part.bars.map((bar) => bar.meter)).find((each) => each !== null) ?? meter('4/4');
   const strokes = oneMeter(parts, of, problems);
@@ -188,6 +230,11 @@ export function readMusicXml(text: string, file = 'score.musicxml'): MusicXmlRea
     meter: of,
     bpm: sounds.map(tempoOf).find((bpm) => bpm !== null) ?? null,
     feel: sounds.map(feelOf).find((feel) => feel !== null) ?? null,
+    lessonText: lessonTextOf(
+      root,
+      parts.flatMap((part) => part.strokes),
+      problems,
+    ),
     exercises: readExercises(parts, strokes, of, problems),
     strokes,
     problems: problems.all,

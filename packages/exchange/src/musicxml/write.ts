@@ -19,9 +19,11 @@ import {
   loudnessOf,
   type NotatedBar,
   type NotatedHead,
+  printLesson,
   sectionOf,
   toNumber,
 } from '@shedbook/core';
+import { LESSON_FIELD } from '../lesson/inside.ts';
 import { printXml, type XmlNode, xml } from '../xml/write-xml.ts';
 import {
   closingWedge,
@@ -42,6 +44,11 @@ export interface WriteMusicXmlOptions {
   readonly groove?: boolean;
   /** Quarter notes a minute; the lesson's start tempo when left out. */
   readonly bpm?: Bpm;
+  /**
+   * Text of the lesson to keep inside; what `printLesson` prints where left out. Only a file of every exercise over the
+   * groove has it; null for none.
+   */
+  readonly lessonText?: string | null;
   /** Date of encoding as yyyy-mm-dd; none when left out. */
   readonly date?: string;
 }
@@ -68,7 +75,18 @@ function entriesOf(lesson: Lesson, options: WriteMusicXmlOptions): readonly Entr
   });
 }
 
-function identification(lesson: Lesson, date: string | undefined): XmlNode {
+/** The text to keep inside: a part of a lesson would come back as the whole. */
+function textInside(
+  lesson: Lesson,
+  { exercises, groove = true, lessonText }: WriteMusicXmlOptions,
+): string | null {
+  if (exercises !== undefined || !groove) return null;
+  return lessonText === undefined ? printLesson(lesson) : lessonText;
+}
+
+function identification(lesson: Lesson, options: WriteMusicXmlOptions): XmlNode {
+  const { date } = options;
+  const inside = textInside(lesson, options);
   return xml('identification', {}, [
     lesson.by ? xml('creator', { type: 'composer' }, lesson.by) : null,
     xml('encoding', {}, [
@@ -78,6 +96,9 @@ function identification(lesson: Lesson, date: string | undefined): XmlNode {
         xml('supports', { element, type: element === 'accidental' ? 'no' : 'yes' }),
       ),
     ]),
+    inside === null
+      ? null
+      : xml('miscellaneous', {}, [xml('miscellaneous-field', { name: LESSON_FIELD }, inside)]),
   ]);
 }
 
@@ -192,7 +213,7 @@ export function writeMusicXml(lesson: Lesson, options: WriteMusicXmlOptions = {}
   });
   const root = xml('score-partwise', { version: '4.0' }, [
     xml('work', {}, [xml('work-title', {}, lesson.title)]),
-    identification(lesson, options.date),
+    identification(lesson, options),
     partList(bars),
     xml('part', { id: 'P1' }, measures),
   ]);

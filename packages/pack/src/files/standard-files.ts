@@ -7,6 +7,7 @@ import {
   type Lesson,
   type PerformOptions,
   perform,
+  printLesson,
   STANDARD_FORMAT_NAMES,
   STANDARD_FORMATS,
   type StandardFormat,
@@ -60,7 +61,8 @@ function scoreOptions({ exercises, playing }: StandardFileOptions) {
 /** The exercises that are asked for as one MIDI file, one after another, each with its name as a marker. */
 function midiOf(lesson: Lesson, options: StandardFileOptions): Uint8Array {
   const { title, by } = lesson;
-  return writeMidiSheet(playedSections(lesson, options), { title, by });
+  const whole = options.exercises === undefined ? { lessonText: printLesson(lesson) } : {};
+  return writeMidiSheet(playedSections(lesson, options), { title, by, ...whole });
 }
 
 /** One exercise as a MIDI file. */

@@ -87,6 +87,9 @@ export const midi = sentences<Exclude<MidiFact, ExpectedFact>, MidiPartFact>()({
   'midi-export-format': 'export it as a type 0 or type 1 file',
   'midi-export-musical-time': 'export it in musical time (beats)',
   'midi-map-key': 'these notes are left out; map the key to a voice to keep them',
+  'midi-other-notes': 'notes that have been changed since',
+  'midi-notes-of-lesson': 'the notes of the lesson inside',
+  'midi-notes-hold': 'the notes are read; sections, layers, forms and goals of that lesson are left out',
   'midi-left-out': 'they are left out',
   'midi-read-as': 'it was read as {$meter}',
 });

@@ -88,6 +88,9 @@ export const midi = sentences<Exclude<MidiFact, ExpectedFact>, MidiPartFact>()({
   'midi-export-format': 'als Datei vom Typ 0 oder 1 ausgeben',
   'midi-export-musical-time': 'in musikalischer Zeit (Schlägen) ausgeben',
   'midi-map-key': 'diese Noten fehlen; die Taste einer Stimme zuordnen, um sie zu behalten',
+  'midi-other-notes': 'Noten, die seither geändert wurden',
+  'midi-notes-of-lesson': 'die Noten der Lektion darin',
+  'midi-notes-hold': 'die Noten gelten; Abschnitte, Schichten, Formen und Ziele jener Lektion fehlen',
   'midi-left-out': 'sie fehlen',
   'midi-read-as': 'als {$meter} gelesen',
 });
