@@ -1,4 +1,4 @@
-/** A sheet of 24 exercises to PDF, against verovio engraving the same tiles alone. */
+/** A sheet of 24 exercises to PDF, against verovio engraving the same tiles alone, and a book of 200. */
 
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -23,6 +23,18 @@ function lesson() {
   );
   const text = JSON.stringify({ title: 'Twenty-four', feel: 'triplet', exercises: bars });
   return parseLesson(text, 'bench.lesson.yaml').lesson;
+}
+
+/** A book of 200 exercises in eight sections. */
+function book() {
+  const { exercises } = lesson();
+  const bars = exercises.map(({ parts }) => parts[0].pattern.bars[0].map(({ text }) => text).join(' '));
+  const sections = Array.from({ length: 8 }, (_, s) => ({
+    heading: `Part ${s + 1}`,
+    text: 'Sing each bar before you play it.',
+    exercises: Array.from({ length: 25 }, (__, i) => bars[(25 * s + 7 * i) % bars.length]),
+  }));
+  return parseLesson(JSON.stringify({ title: 'Book', feel: 'triplet', sections }), 'book.lesson.yaml').lesson;
 }
 
 /** A toolkit that also notes what it was asked to engrave. */
@@ -77,9 +89,16 @@ export async function run() {
   await sheet();
   const base = await medianSeconds(alone);
   const whole = await medianSeconds(sheet);
+  const large = book();
+  const printBook = () =>
+    writePdf(layOutSheet(large, { engraver, fonts, words: SHEET_WORDS.en }).pages, fonts);
+  const start = performance.now();
+  await printBook();
+  const bookSeconds = (performance.now() - start) / 1000;
   const what = `${page.exercises.length} exercises to PDF, warm`;
   return [
     { what: `verovio alone, the same ${calls.length} tiles`, value: base, unit: 's' },
     { what, value: whole, unit: 's', ratioTo: 'verovio alone', ratio: whole / base },
+    { what: `${large.exercises.length} exercises in eight sections to PDF`, value: bookSeconds, unit: 's' },
   ];
 }

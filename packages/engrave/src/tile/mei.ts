@@ -81,12 +81,12 @@ function placeAttributes(writing: Writing, head: NotatedHead): string {
   return `loc="${positionOf(writing, head)}"${shapeAttribute(head)}`;
 }
 
-/** Grace notes before a stroke: one slashed eighth, or two beamed sixteenths. */
+/** Grace notes before a stroke: one slashed eighth, or two beamed sixteenths; their stems go up in either voice. */
 function graceNotes(writing: Writing, event: NotatedEvent): string {
   return event.heads
     .map((head) => {
       const grace = (dur: number) =>
-        `<note grace="unacc" dur="${dur}" stem.dir="${writing.stems}" ${placeAttributes(writing, head)}/>`;
+        `<note grace="unacc" dur="${dur}" stem.dir="up" ${placeAttributes(writing, head)}/>`;
       const count = GRACE_NOTES[head.articulation];
       if (count === 0) return '';
       return count === 1 ? grace(8) : `<graceGrp><beam>${grace(16)}${grace(16)}</beam></graceGrp>`;
@@ -132,11 +132,15 @@ const STEM_HALF_SPACES = 7;
 /** The same where a flag would hang beside a parenthesis. */
 const FLAGGED_GHOST_HALF_SPACES = 9;
 
-function stemLength(event: NotatedEvent): string {
+/** The same where a flag turns back to its head, as those of stems that go down do. */
+const FLAGGED_DOWN_HALF_SPACES = 8;
+
+function stemLength(event: NotatedEvent, stems: 'up' | 'down'): string {
   // Verovio sets the sign of a buzz by the stem that it would draw itself.
   if (event.beamed || event.value.base < 2 || stemModifier(event) !== '') return '';
-  const isFlagged = event.value.base >= 8 && event.heads.some((head) => head.ghost);
-  return ` stem.len="${isFlagged ? FLAGGED_GHOST_HALF_SPACES : STEM_HALF_SPACES}"`;
+  const plain = event.value.base >= 8 && stems === 'down' ? FLAGGED_DOWN_HALF_SPACES : STEM_HALF_SPACES;
+  const isFlaggedGhost = event.value.base >= 8 && event.heads.some((head) => head.ghost);
+  return ` stem.len="${isFlaggedGhost ? FLAGGED_GHOST_HALF_SPACES : plain}"`;
 }
 
 function duration(event: NotatedEvent): string {
@@ -157,7 +161,7 @@ function writeHead(
 
 function writeNote(writing: Writing, event: NotatedEvent): string {
   const hidden = writing.options.stems ? '' : ' stem.visible="false"';
-  const stem = `${duration(event)} stem.dir="${writing.stems}"${stemLength(event)}${hidden}${stemModifier(event)}`;
+  const stem = `${duration(event)} stem.dir="${writing.stems}"${stemLength(event, writing.stems)}${hidden}${stemModifier(event)}`;
   const [first, ...others] = event.heads;
   if (!first) return '';
   if (others.length === 0) return writeHead(writing, event, first, stem, articulations(writing, event));

@@ -138,7 +138,7 @@ describe('signs', () => {
   /** Staff spaces in the units of a drawing. */
   const UNITS = 18;
 
-  it('[EN50] stems are as long as an octave, and a flag ends over the middle of its head', () => {
+  it('[EN50] stems are as long as an octave', () => {
     for (const parts of [{ snare: '.x ..x x ...x' }, { ride: '.x ..x x ...x' }, { bass: '.x ..x x ...x' }]) {
       for (const staff of ['line', 'full'] as const) {
         const of = tile(parts, { staff, widthMm: 160 });
@@ -152,7 +152,9 @@ describe('signs', () => {
         });
         // definition: four strokes
         expect(lengths).toHaveLength(4);
-        expect(lengths.filter((length) => Math.abs(length - 3.5) > 0.25)).toEqual([]);
+        // definition: where stems go down, a flag has half a space more
+        const most = 'bass' in parts ? 4 : 3.5;
+        expect(lengths.filter((length) => length < 3.25 || length > most + 0.25)).toEqual([]);
       }
     }
   });

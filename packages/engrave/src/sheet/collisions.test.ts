@@ -1,0 +1,142 @@
+/**
+ * No sign on another, and no stroke without its head: the demo's sheets, and bars at random over their grooves.
+ *
+ * Conventions: a sign is a glyph of the music font with the box of its ink. SHEDBOOK_BARS says how many bars are drawn.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import {
+  type Form,
+  type Lesson,
+  meter,
+  notateBar,
+  parsePattern,
+  perform,
+  sectionOf,
+  type Voice,
+} from '@shedbook/core';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
+import { engraver, lessonOf } from '../../test/setup.ts';
+import { layOut, tilesOf } from '../../test/sheets.ts';
+import type { Tile } from '../tile/tile.ts';
+
+const DEMO = new URL('../../../../demo/', import.meta.url);
+const DEMOS = readdirSync(DEMO)
+  .filter((file) => file.endsWith('.lesson.yaml'))
+  .map((file) => lessonOf(readFileSync(new URL(file, DEMO), 'utf8')));
+const BARS = Number(process.env['SHEDBOOK_BARS'] ?? 80);
+
+/** What the boxes of two signs may share each way: a sixth of a staff space of 18 units, for curved edges. */
+const SLACK = 3;
+
+/** Pairs of signs of a tile that stand on each other, by their SMuFL code points. */
+function collisionsOf({ drawing, description }: Tile): readonly string[] {
+  const signs = drawing.shapes.filter(({ glyph }) => glyph !== null);
+  return signs.flatMap(({ box: a, glyph }, index) =>
+    signs.slice(index + 1).flatMap(({ box: b, glyph: other }) => {
+      const wide = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
+      const high = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
+      return wide > SLACK && high > SLACK ? [`${glyph} ${other} in ${description}`] : [];
+    }),
+  );
+}
+
+const CELLS: Readonly<Record<2 | 3 | 4, readonly string[]>> = {
+  2: ['x.', '.x', 'xx', 'X.', '.g', '..', 'f.', '.d'],
+  3: ['x..', '..x', 'x.x', '...', '.x.', 'xxx', 'X..', '..X', 'g..', '..g', 'f..', 'd..', 'gXg'],
+  4: ['x...', '..x.', '.x..', '...x', 'X..g', '.g.g', 'xxxx', 'x.xx', '....', '..f.'],
+};
+
+const GROOVES: readonly Readonly<Partial<Record<Voice, string>>>[] = [
+  {},
+  { ride: 'x x.x x x.x', bass: 'x x x x', 'hihat-foot': '. x . x' },
+  { hihat: 'xx xx xx xx', bass: 'x. ..x. . .x' },
+  { ride: 'xx xx xx xx', 'hihat-foot': '. x . x', bass: 'x. .x x. .x' },
+  { hihat: 'X.o. xxxx x.x. xxxx', bass: 'X ..x. X. x' },
+];
+
+const bar = fc.constantFrom<2 | 3 | 4>(2, 3, 4).chain((slots) =>
+  fc.record({
+    groove: fc.constantFrom(...GROOVES),
+    comping: fc.constantFrom<Voice>('snare', 'snare', 'bass'),
+    cells: fc.array(fc.constantFrom(...CELLS[slots]), { minLength: 4, maxLength: 4 }),
+  }),
+);
+
+describe('signs on a page', () => {
+  it('[EN53] none stands on another in the demo, on one line and on five', () => {
+    for (const lesson of DEMOS) {
+      for (const staff of ['compact', 'full'] as const) {
+        const tiles = tilesOf(layOut(lesson, { staff }));
+        expect(tiles.length).toBeGreaterThan(lesson.exercises.length);
+        expect([lesson.title, tiles.flatMap(collisionsOf)]).toEqual([lesson.title, []]);
+      }
+    }
+  });
+
+  it('[EN53] nor in bars at random over their grooves', () => {
+    fc.assert(
+      fc.property(bar, ({ groove, comping, cells }) => {
+        const text = cells.join(' ');
+        const own = comping === 'bass' ? text.replaceAll(/[gfd]/g, 'x') : text;
+        const parts = Object.entries({ ...groove, [comping]: own }).map(([voice, pattern]) => ({
+          voice: voice as Voice,
+          cells: parsePattern(pattern).bars[0] ?? [],
+        }));
+        const tile = engraver.engraveTile({
+          id: 'e1',
+          bars: [notateBar(parts, meter('4/4'))],
+          staff: parts.length === 1 ? 'line' : 'full',
+          staffSpaceMm: 2,
+          widthMm: null,
+          barLines: 'repeat',
+          description: parts
+            .map(({ voice, cells: each }) => `${voice} ${each.map(({ text: t }) => t).join(' ')}`)
+            .join(', '),
+        });
+        expect(collisionsOf(tile)).toEqual([]);
+      }),
+      { numRuns: BARS },
+    );
+  });
+});
+
+/** Every stroke of an exercise once through, as `bar beat place voice`. */
+function sounding(lesson: Lesson, number: number): readonly string[] {
+  const section = sectionOf(lesson, number);
+  const bars = section.exercises.find((each) => each.number === number)?.parts[0]?.pattern.bars.length ?? 1;
+  const form: Form = {
+    name: 'once',
+    sections: [{ play: 'pattern', bars, ending: null }],
+    repeat: 1,
+    countInBars: 0,
+  };
+  return perform(section, { exercise: number, form })
+    .strokes.map(
+      ({ written, slots, voice }) => `${written.bar} ${written.beat} ${(written.slot - 1) / slots} ${voice}`,
+    )
+    .toSorted();
+}
+
+describe('strokes and heads', () => {
+  const same = (lesson: Lesson) => {
+    const { places } = layOut(lesson, { staff: 'full', legend: false, tickBoxes: false });
+    for (const { number } of lesson.exercises) {
+      const slots = places.filter((place) => place.exercise === number).flatMap((place) => place.slots);
+      const heads = slots
+        .filter(({ id }) => id !== null)
+        .map((slot) => `${slot.bar} ${slot.beat} ${(slot.slot - 1) / slot.slots} ${slot.voice}`);
+      expect([number, heads.toSorted()]).toEqual([number, sounding(lesson, number)]);
+    }
+  };
+
+  it('[EN54] are the same in every exercise of the demo', () => {
+    for (const lesson of DEMOS) same(lesson);
+    expect(DEMOS.length).toBeGreaterThan(4);
+  });
+
+  it('[EN54] are the same in any lesson', () => {
+    fc.assert(fc.property(arbitraryLesson, same), { numRuns: 6 });
+  });
+});
