@@ -66,6 +66,7 @@ const bar = fc.constantFrom<2 | 3 | 4>(2, 3, 4).chain((slots) =>
 
 describe('signs on a page', () => {
   it('[EN53] none stands on another in the demo, on one line and on five', () => {
+    expect(DEMOS.length).toBeGreaterThan(4);
     for (const lesson of DEMOS) {
       for (const staff of ['compact', 'full'] as const) {
         const tiles = tilesOf(layOut(lesson, { staff }));

@@ -51,6 +51,7 @@ const printed = (text: string | null) => (text === null ? null : printLesson(les
 
 describe('the lesson inside', () => {
   it('[EX72] the demo lessons come back as they were', () => {
+    expect(DEMOS.length).toBeGreaterThan(4);
     for (const file of DEMOS) {
       const lesson = demo(file);
       // definition: the same lesson prints the same
@@ -121,6 +122,7 @@ function strokesOf(
 
 describe('a groove from elsewhere', () => {
   it('[EX74] is taken out of the demo lessons, and every stroke stays', () => {
+    expect(DEMOS.length).toBeGreaterThan(4);
     for (const file of DEMOS.filter((each) => !each.startsWith('limb'))) {
       const lesson = demo(file);
       const text = writeMusicXml(lesson, { lessonText: null });
