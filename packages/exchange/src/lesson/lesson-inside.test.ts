@@ -50,7 +50,7 @@ function midiOf(lesson: Lesson): Uint8Array {
 const printed = (text: string | null) => (text === null ? null : printLesson(lessonOf(text)));
 
 describe('the lesson inside', () => {
-  it('[EX72] the demo lessons come back as they were', () => {
+  it('[EX75] the demo lessons come back as they were', () => {
     expect(DEMOS.length).toBeGreaterThan(4);
     for (const file of DEMOS) {
       const lesson = demo(file);
@@ -63,7 +63,7 @@ describe('the lesson inside', () => {
     }
   });
 
-  it('[EX72] so does any divided lesson', () => {
+  it('[EX75] so does any divided lesson', () => {
     fc.assert(
       fc.property(arbitraryDividedLesson, (lesson) => {
         expect(printed(readMusicXml(writeMusicXml(lesson)).lessonText)).toBe(printLesson(lesson));
@@ -72,13 +72,13 @@ describe('the lesson inside', () => {
     );
   });
 
-  it('[EX72] a file of one exercise, or without the groove, holds no lesson', () => {
+  it('[EX75] a file of one exercise, or without the groove, holds no lesson', () => {
     const lesson = demo('first-swing.lesson.yaml');
     expect(writeMusicXml(lesson, { exercises: [2] })).not.toContain(LESSON_FIELD);
     expect(writeMusicXml(lesson, { groove: false })).not.toContain(LESSON_FIELD);
   });
 
-  it('[EX73] changed notes hold, and it is said', () => {
+  it('[EX76] changed notes hold, and it is said', () => {
     const lesson = demo('bossa.lesson.yaml');
     const text = writeMusicXml(lesson);
     // standard: MusicXML 4.0: a note of a chord takes no time, so that one can be missing
@@ -121,7 +121,7 @@ function strokesOf(
 }
 
 describe('a groove from elsewhere', () => {
-  it('[EX74] is taken out of the demo lessons, and every stroke stays', () => {
+  it('[EX77] is taken out of the demo lessons, and every stroke stays', () => {
     expect(DEMOS.length).toBeGreaterThan(4);
     for (const file of DEMOS.filter((each) => !each.startsWith('limb'))) {
       const lesson = demo(file);
@@ -153,7 +153,7 @@ describe('a groove from elsewhere', () => {
     }
   });
 
-  it('[EX74] is not found in two exercises, nor where nothing is in common', () => {
+  it('[EX77] is not found in two exercises, nor where nothing is in common', () => {
     const two = readMusicXml(
       writeMusicXml(lessonOf('title: T\nexercises: ["x . . .", ". x . ."]\n'), { lessonText: null }),
     );
