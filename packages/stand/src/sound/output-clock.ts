@@ -5,8 +5,8 @@
  * moments are guessed on from the last one that the output told, and the next telling corrects the guess. A bar line
  * that were passed twice would be counted twice.
  *
- * A browser's word is taken only where its other clock bears it out: in some the stamp of the output runs at twice the
- * rate (WebKitGTK), in some the latency is not told (Safari before 18.4).
+ * A browser's word is taken only where its other clock bears it out: in some the moment of the stamp runs at twice the
+ * rate of the page's clock (WebKitGTK), in some the latency is not told (Safari before 18.4).
  *
  * Conventions: samples from the start of the audio context; milliseconds of the page's clock.
  * Source: Web Audio API, `getOutputTimestamp`, by which the output is never ahead of `currentTime`; until sound comes
@@ -30,8 +30,10 @@ export interface ClockPair {
   readonly pageMs: number;
 }
 
-/** The stamp of the output is at most this far from what was made, in seconds: a long buffer and a loudspeaker by radio. */
+/** The stamp of the output is at most this far behind what was made, in seconds: a long buffer, a loudspeaker by radio. */
 const FARTHEST_SECONDS = 1;
+/** The moment of a stamp is past; it is at most this far ahead of the page's clock, in milliseconds. */
+const AHEAD_MS = 200;
 
 /** What the browser says of its output's latency, in seconds; 0 where it says nothing. */
 export function outputLatencyOf({ baseLatency, outputLatency }: LatencyContext): Seconds {
@@ -43,7 +45,9 @@ export function clocksOf(context: OutputContext, pageMs: number): ClockPair {
   const { baseLatency, currentTime } = context;
   const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp?.() ?? {};
   const isBorneOut =
-    contextTime <= currentTime + (baseLatency || 0) && contextTime > currentTime - FARTHEST_SECONDS;
+    contextTime <= currentTime + (baseLatency || 0) &&
+    contextTime > currentTime - FARTHEST_SECONDS &&
+    performanceTime < pageMs + AHEAD_MS;
   if (contextTime > 0 && performanceTime > 0 && isBorneOut) {
     return { contextSeconds: contextTime, pageMs: performanceTime };
   }
