@@ -5,6 +5,7 @@
  * Sources: Media Capture and Streams (constraints, names of errors); Web Audio API.
  */
 
+import { setAudioSession } from '@shedbook/stand';
 import captureUrl from './capture.worklet.ts?worker&url';
 import { CAPTURE, type CapturedBlock, type CaptureOrder } from './capture-messages.ts';
 import { ClockDifference } from './clock-difference.ts';
@@ -39,9 +40,11 @@ const CONSTRAINTS: MediaTrackConstraints = {
 
 async function askForStream(): Promise<MediaStream> {
   if (!navigator.mediaDevices?.getUserMedia) throw new MicrophoneError('not here');
+  setAudioSession('play-and-record');
   try {
     return await navigator.mediaDevices.getUserMedia({ audio: CONSTRAINTS });
   } catch (error) {
+    setAudioSession('playback');
     throw new MicrophoneError(REFUSALS[(error as DOMException).name] ?? 'busy');
   }
 }
@@ -150,6 +153,7 @@ export class Microphone {
 
   /** Lets the microphone go. */
   close(): void {
+    setAudioSession('playback');
     this.#order({ kind: 'stop' });
     this.#output?.disconnect(this.#node);
     this.#node.disconnect();

@@ -6,6 +6,7 @@
  */
 import { type Bpm, Hertz, Seconds } from '@shedbook/core';
 import type { SoundName } from '@shedbook/sound';
+import { setAudioSession } from '../device/audio-session.ts';
 import { inTime } from '../device/in-time.ts';
 import kitWorkerUrl from './kit.worker.ts?worker&url';
 import { soundsOf } from './kit-sounds.ts';
@@ -94,6 +95,7 @@ export class Player {
   /** The audio context, made where there is none yet; call it from a press of a key or a finger. */
   context(): AudioContext {
     if (!this.#context) {
+      setAudioSession('playback');
       const context = new AudioContext({ latencyHint: 'interactive', sampleRate: RATE_HZ });
       context.addEventListener('statechange', () => {
         if (context.state !== 'running') this.#hold();
