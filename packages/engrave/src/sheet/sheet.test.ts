@@ -32,18 +32,21 @@ exercises:
 
 const LONG = 'An endless remark on the weight of the left foot. ';
 
+/** The longest line that a lesson takes, in characters: the longest that a page has to bear. */
+const LINE = 200;
+
 /** Lessons that try to break the page. */
 const HARD: Readonly<Record<string, string>> = {
   'long texts': JSON.stringify({
-    title: LONG.repeat(20),
-    by: 'Supercalifragilistic'.repeat(30),
+    title: LONG.repeat(20).slice(0, LINE),
+    by: 'Supercalifragilistic'.repeat(30).slice(0, LINE),
     exercises: [
       {
         pattern: 'x x x x',
-        name: 'Иван и Ηλέκτρα på Þingvellir 日本語 😀 '.repeat(12),
+        name: 'Иван и Ηλέκτρα på Þingvellir 日本語 😀 '.repeat(12).slice(0, LINE),
         notes: LONG.repeat(200),
       },
-      { pattern: '. . . .', name: 'W'.repeat(400) },
+      { pattern: '. . . .', name: 'W'.repeat(LINE) },
     ],
     forms: { [`a ${'very '.repeat(10)}long name`]: { sections: [{ pattern: 4 }, { time: 2 }] } },
     sheet: { counts: true },
