@@ -63,6 +63,12 @@ function loadCapture(context: AudioContext): Promise<void> {
   return loading;
 }
 
+/** Lets a stream go: the device's light goes out. */
+function release(stream: MediaStream): void {
+  setAudioSession('playback');
+  for (const track of stream.getTracks()) track.stop();
+}
+
 /** Some browsers take a stream only at its own rate: then it has a context of its own beside the one that plays. */
 async function sourceOf(stream: MediaStream, playing: AudioContext): Promise<MediaStreamAudioSourceNode> {
   try {
@@ -114,6 +120,19 @@ export class Microphone {
    */
   static async open(playing: AudioContext, output: AudioNode): Promise<Microphone> {
     const stream = await askForStream();
+    try {
+      return await Microphone.#openStream(stream, playing, output);
+    } catch {
+      release(stream);
+      throw new MicrophoneError('not here');
+    }
+  }
+
+  static async #openStream(
+    stream: MediaStream,
+    playing: AudioContext,
+    output: AudioNode,
+  ): Promise<Microphone> {
     const source = await sourceOf(stream, playing);
     const context = source.context as AudioContext;
     await loadCapture(context);
@@ -153,11 +172,10 @@ export class Microphone {
 
   /** Lets the microphone go. */
   close(): void {
-    setAudioSession('playback');
     this.#order({ kind: 'stop' });
     this.#output?.disconnect(this.#node);
     this.#node.disconnect();
-    for (const track of this.#stream.getTracks()) track.stop();
+    release(this.#stream);
     if (!this.#clocks) return;
     this.#clocks.stop();
     void (this.#node.context as AudioContext).close();

@@ -4,10 +4,15 @@ import { Ear } from './ear.ts';
 import type { EarOrder } from './ear-messages.ts';
 
 const orders: EarOrder[] = [];
+const workers: ToldWorker[] = [];
 
 /** A worker that keeps what it is told. */
 class ToldWorker {
   onmessage = null;
+  onerror: (() => void) | null = null;
+  constructor() {
+    workers.push(this);
+  }
   postMessage(order: EarOrder): void {
     orders.push(order);
   }
@@ -16,6 +21,7 @@ class ToldWorker {
 
 beforeEach(() => {
   orders.length = 0;
+  workers.length = 0;
   vi.useFakeTimers();
   vi.stubGlobal('Worker', ToldWorker);
 });
@@ -29,7 +35,8 @@ it('[ST131] hears the strokes of a kit before the moments that they belong to, a
   const port: KitPort = { name: 'Kit', onmidimessage: null };
   vi.stubGlobal('navigator', { requestMIDIAccess: async () => ({ inputs: new Map([['1', port]]) }) });
   const clock = { currentTime: 5, outputLatency: 0.03 };
-  const getOutputTimestamp = () => ({ contextTime: clock.currentTime, performanceTime: 5000 });
+  let toldMs = performance.now();
+  const getOutputTimestamp = () => ({ contextTime: clock.currentTime, performanceTime: toldMs });
   const context = Object.assign(clock, { getOutputTimestamp }) as unknown as AudioContext;
   const ear = new Ear(async () => null);
   await ear.open('kit', context, {} as AudioNode);
@@ -38,7 +45,8 @@ it('[ST131] hears the strokes of a kit before the moments that they belong to, a
   // timers before it hands the stroke over
   clock.currentTime = 5.4;
   vi.advanceTimersByTime(50);
-  port.onmidimessage?.({ data: new Uint8Array([0x99, 38, 100]), timeStamp: 4800 });
+  toldMs = performance.now();
+  port.onmidimessage?.({ data: new Uint8Array([0x99, 38, 100]), timeStamp: toldMs - 200 });
   vi.advanceTimersByTime(50);
   ear.close();
   const told = orders.filter((order) => order.kind === 'time' || order.kind === 'note');
@@ -47,4 +55,52 @@ it('[ST131] hears the strokes of a kit before the moments that they belong to, a
   const before = told.slice(0, stroke).flatMap((order) => (order.kind === 'time' ? [order.seconds] : []));
   expect(Math.max(...before)).toBeLessThan(5.2);
   expect(told.at(-1)).toMatchObject({ kind: 'time', seconds: 5.4 });
+});
+
+/** A microphone whose light is on until it is let go. */
+function litMicrophone() {
+  const track = { isOn: true, label: 'Phone', stop: () => Object.assign(track, { isOn: false }) };
+  const stream = { getTracks: () => [track], getAudioTracks: () => [track] };
+  return { track, stream };
+}
+
+it('[ST243] lets the microphone go where the browser gives it and then fails to open it', async () => {
+  const { track, stream } = litMicrophone();
+  // A browser without the nodes of Web Audio: opening fails behind the permission.
+  vi.stubGlobal('navigator', { mediaDevices: { getUserMedia: async () => stream } });
+  const ear = new Ear(async () => null);
+  await ear.open('microphone', {} as AudioContext, {} as AudioNode);
+  expect(track.isOn).toBe(false);
+  expect(ear.state()).toMatchObject({ phase: 'off', refusal: 'not here' });
+});
+
+it('[ST243] stays off where it was switched off while the browser still asked', async () => {
+  const { track, stream } = litMicrophone();
+  let allow = (_: unknown) => {};
+  const asked = new Promise((resolve) => {
+    allow = resolve;
+  });
+  vi.stubGlobal('navigator', { mediaDevices: { getUserMedia: () => asked } });
+  const ear = new Ear(async () => null);
+  const opening = ear.open('microphone', {} as AudioContext, {} as AudioNode);
+  ear.close();
+  allow(stream);
+  await opening;
+  expect(track.isOn).toBe(false);
+  expect(ear.state()).toMatchObject({ phase: 'off', refusal: null });
+  expect(workers).toEqual([]);
+});
+
+it('[ST243] says so where the thread that listens did not come', async () => {
+  const port: KitPort = { name: 'Kit', onmidimessage: null };
+  vi.stubGlobal('navigator', { requestMIDIAccess: async () => ({ inputs: new Map([['1', port]]) }) });
+  const ear = new Ear(async () => null);
+  await ear.open(
+    'kit',
+    { currentTime: 0, getOutputTimestamp: () => ({}) } as unknown as AudioContext,
+    {} as AudioNode,
+  );
+  expect(ear.state().phase).toBe('on');
+  workers[0]?.onerror?.();
+  expect(ear.state()).toMatchObject({ phase: 'off', input: 'kit', refusal: 'broken' });
 });

@@ -18,7 +18,7 @@ export type Input = 'microphone' | 'kit';
 export interface EarState {
   readonly input: Input | null;
   readonly phase: 'off' | 'opening' | 'on';
-  readonly refusal: MicrophoneRefusal | KitRefusal | null;
+  readonly refusal: MicrophoneRefusal | KitRefusal | 'broken' | null;
   /** Name of the devices, for their latency. */
   readonly device: string | null;
   readonly latencyMs: number;
@@ -64,6 +64,8 @@ export class Ear {
   #kit: Kit | null = null;
   #workers: readonly Worker[] = [];
   #tick: ReturnType<typeof setInterval> | null = null;
+  /** Counts what was opened and closed: who opens asks whether it is still wanted. */
+  #turn = 0;
 
   constructor(book: LatencyBook) {
     this.#book = book;
@@ -99,15 +101,18 @@ export class Ear {
     this.close();
     this.#show({ ...OFF, input, phase: 'opening' });
     this.#context = context;
+    const turn = this.#turn;
     try {
       const device = await (input === 'microphone'
         ? this.#openMicrophone(context, output)
         : this.#openKit(context));
       const known = await this.#book(device).catch(() => null);
+      if (turn !== this.#turn) return;
       const guess = input === 'kit' ? 0 : outputLatencyOf(context) * 1000 + GUESSED_INPUT_MS;
       const latencyMs = known ?? guess;
       this.#show({ ...OFF, input, phase: 'on', device, latencyMs, isMeasured: known !== null });
     } catch (error) {
+      if (turn !== this.#turn) return;
       const refusal =
         error instanceof MicrophoneError || error instanceof KitError ? error.refusal : 'not here';
       this.close();
@@ -116,7 +121,13 @@ export class Ear {
   }
 
   async #openMicrophone(context: AudioContext, output: AudioNode): Promise<string> {
-    this.#microphone = await Microphone.open(context, output);
+    const turn = this.#turn;
+    const microphone = await Microphone.open(context, output);
+    if (turn !== this.#turn) {
+      microphone.close();
+      return microphone.device;
+    }
+    this.#microphone = microphone;
     this.#microphone.onGone(() => this.#lost('missing'));
     for (const worker of this.#startWorkers()) {
       const { port1, port2 } = new MessageChannel();
@@ -127,7 +138,10 @@ export class Ear {
   }
 
   async #openKit(context: AudioContext): Promise<string> {
-    this.#kit = new Kit(await findPorts(), context);
+    const turn = this.#turn;
+    const ports = await findPorts();
+    if (turn !== this.#turn) return '';
+    this.#kit = new Kit(ports, context);
     this.#startWorkers();
     this.#kit.listen((note) => this.#order({ kind: 'note', note }));
     this.#tellTime(context);
@@ -146,7 +160,7 @@ export class Ear {
     }, TICK_MS);
   }
 
-  #lost(refusal: MicrophoneRefusal): void {
+  #lost(refusal: MicrophoneRefusal | 'broken'): void {
     const { input } = this.#state;
     this.close();
     this.#show({ ...OFF, input, refusal });
@@ -154,6 +168,7 @@ export class Ear {
 
   /** Lets everything go. */
   close(): void {
+    this.#turn += 1;
     this.#microphone?.close();
     this.#kit?.close();
     for (const worker of this.#workers) worker.terminate();
@@ -221,6 +236,7 @@ export class Ear {
     this.#workers = roles.map((role) => {
       const worker = new Worker(new URL('./ear.worker.ts', import.meta.url), { type: 'module' });
       worker.onmessage = ({ data }: MessageEvent<EarReport>) => this.#hear(data);
+      worker.onerror = () => this.#lost('broken');
       worker.postMessage({ kind: 'role', role } satisfies EarOrder);
       return worker;
     });

@@ -32,6 +32,7 @@ export const hearing = {
       busy: 'The microphone could not be opened; perhaps another program is using it.',
       'not here': 'This browser gives no microphone to this page. An address that begins with https helps.',
       none: 'No microphone was found. Plug one in and try again.',
+      broken: 'Listening broke off. Switch it on again; if it breaks off again, open the page anew.',
     },
     kit: {
       denied: 'The browser was not allowed to use MIDI. Allow it in the settings of this page and try again.',
@@ -39,6 +40,7 @@ export const hearing = {
       busy: 'The kit could not be opened; perhaps another program is using it.',
       'not here': 'This browser knows no MIDI. Another one may, or use the microphone.',
       none: 'No kit was found. Plug it in, switch it on and try again.',
+      broken: 'Listening broke off. Switch it on again; if it breaks off again, open the page anew.',
     },
   },
   goesOn: 'Everything else goes on without it.',

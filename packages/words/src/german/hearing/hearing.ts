@@ -34,6 +34,8 @@ export const hearing = translation<typeof english.hearing>()({
       busy: 'Das Mikrofon ließ sich nicht öffnen; vielleicht benutzt es ein anderes Programm.',
       'not here': 'Dieser Browser gibt dieser Seite kein Mikrofon. Eine Adresse mit https hilft.',
       none: 'Es wurde kein Mikrofon gefunden. Schließ eines an und versuch es noch einmal.',
+      broken:
+        'Das Zuhören ist abgebrochen. Schalte es noch einmal ein; bricht es wieder ab, öffne die Seite neu.',
     },
     kit: {
       denied:
@@ -42,6 +44,8 @@ export const hearing = translation<typeof english.hearing>()({
       busy: 'Das Schlagzeug ließ sich nicht öffnen; vielleicht benutzt es ein anderes Programm.',
       'not here': 'Dieser Browser kennt kein MIDI. Ein anderer vielleicht, oder nimm das Mikrofon.',
       none: 'Es wurde kein Schlagzeug gefunden. Schließ es an, schalte es ein und versuch es noch einmal.',
+      broken:
+        'Das Zuhören ist abgebrochen. Schalte es noch einmal ein; bricht es wieder ab, öffne die Seite neu.',
     },
   },
   goesOn: 'Alles andere geht auch ohne.',
