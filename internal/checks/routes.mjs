@@ -67,7 +67,7 @@ function routeLines([name, { method, path, does, params, query, body, answer, re
 
 function refusalRows(refusals, common) {
   return Object.entries(refusals).map(([code, { status, values, meaning }]) => {
-    const names = Object.keys(values.unwrap().shape).map((name) => `\`${name}\``);
+    const names = Object.keys(values.def.innerType.shape).map((name) => `\`${name}\``);
     const anywhere = common.includes(code) ? 'any' : '';
     return `| \`${code}\` | ${status} | ${meaning} | ${names.join(', ')} | ${anywhere} |`;
   });

@@ -1,21 +1,21 @@
 /**
  * Why the server says no: a code and values, from which the desk makes a sentence in its reader's language.
  */
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { storedLesson, storedStudent } from './stored.ts';
 
-const nothing = z.object({}).readonly();
+const nothing = z.readonly(z.object({}));
 
 /** A place in a request that was not as it should be. */
-const wrongPlace = z
-  .object({
-    path: z.string().describe('where in the request, such as `body.revision`; empty for the whole'),
-    problem: z.string().describe('what kind of problem, as the schema library names it'),
-  })
-  .readonly();
+const wrongPlace = z.readonly(
+  z.object({
+    path: z.string().check(z.describe('where in the request, such as `body.revision`; empty for the whole')),
+    problem: z.string().check(z.describe('what kind of problem, as the schema library names it')),
+  }),
+);
 
 /** A fact with its values, as the rooms state it. */
-const fact = z.looseObject({ fact: z.string() }).readonly();
+const fact = z.readonly(z.looseObject({ fact: z.string() }));
 
 /** Every refusal: its HTTP status (RFC 9110, section 15), the values that come with it, and what it means. */
 export const REFUSALS = {
@@ -28,30 +28,30 @@ export const REFUSALS = {
   },
   'lesson-changed': {
     status: 409,
-    values: z.object({ kept: storedLesson }).readonly(),
+    values: z.readonly(z.object({ kept: storedLesson })),
     meaning: 'the lesson was changed since the revision that was named; nothing was written',
   },
   'student-changed': {
     status: 409,
-    values: z.object({ kept: storedStudent }).readonly(),
+    values: z.readonly(z.object({ kept: storedStudent })),
     meaning: 'the student was changed since the revision that was named; nothing was written',
   },
   'unreadable-file': {
     status: 422,
-    values: z
-      .object({ why: fact.describe('what was found in the file, and what would be right') })
-      .readonly(),
+    values: z.readonly(
+      z.object({ why: fact.check(z.describe('what was found in the file, and what would be right')) }),
+    ),
     meaning: 'the file is neither MusicXML nor MIDI, is broken, or has no drum notes',
   },
   'lesson-has-errors': { status: 422, values: nothing, meaning: 'the text of the lesson has errors' },
   'bad-request': {
     status: 400,
-    values: z.object({ places: z.array(wrongPlace).readonly() }).readonly(),
+    values: z.readonly(z.object({ places: z.readonly(z.array(wrongPlace)) })),
     meaning: 'the request is not what the route takes, or there is no such route',
   },
   'too-large': {
     status: 413,
-    values: z.object({ mostBytes: z.number() }).readonly(),
+    values: z.readonly(z.object({ mostBytes: z.number() })),
     meaning: 'the request is larger than the server takes',
   },
   'foreign-origin': {

@@ -1,5 +1,5 @@
 /** What a route is, and the types that follow from one. */
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { RefusalCode } from './refusal.ts';
 
 /** Names of the places in a path: `id` and `step` of `/api/lessons/:id/steps/:step`. */
@@ -11,7 +11,7 @@ export type PlacesOf<Path extends string> = Path extends `${string}:${infer Name
 
 /** What is sent back: JSON of a schema, a file to keep, or nothing. */
 export type Answer =
-  | { readonly kind: 'json'; readonly status: 200 | 201; readonly schema: z.ZodType }
+  | { readonly kind: 'json'; readonly status: 200 | 201; readonly schema: z.ZodMiniType }
   | { readonly kind: 'file' }
   | { readonly kind: 'nothing' };
 
@@ -22,10 +22,10 @@ export interface Route<Path extends string = string> {
   readonly path: Path;
   /** What it does, as a sentence without its full stop. */
   readonly does: string;
-  readonly params: z.ZodObject<Record<PlacesOf<Path>, z.ZodType>>;
-  readonly query: z.ZodObject;
+  readonly params: z.ZodMiniObject<Record<PlacesOf<Path>, z.ZodMiniType>>;
+  readonly query: z.ZodMiniObject;
   /** A schema of JSON, `bytes` for a file as it is, null where nothing is sent. */
-  readonly body: z.ZodType | 'bytes' | null;
+  readonly body: z.ZodMiniType | 'bytes' | null;
   readonly answer: Answer;
   /** Refusals of its own, beside those that any route has. */
   readonly refusals: readonly RefusalCode[];
@@ -39,7 +39,7 @@ export function route<const Path extends string, const Given extends Route<Path>
 }
 
 /** The body that is sent with a route. */
-export type BodyOf<Given extends Route> = Given['body'] extends z.ZodType
+export type BodyOf<Given extends Route> = Given['body'] extends z.ZodMiniType
   ? z.output<Given['body']>
   : Given['body'] extends 'bytes'
     ? Uint8Array
@@ -62,7 +62,7 @@ export interface SentFile {
 /** What a route answers on the server. */
 export type AnswerOf<Given extends Route> = Given['answer'] extends {
   readonly kind: 'json';
-  readonly schema: infer Schema extends z.ZodType;
+  readonly schema: infer Schema extends z.ZodMiniType;
 }
   ? z.output<Schema>
   : Given['answer'] extends { readonly kind: 'file' }

@@ -4,7 +4,7 @@
  */
 import { STANDARD_FORMAT_NAMES } from '@shedbook/core';
 import { LANGUAGE_TAGS } from '@shedbook/words';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { type Route, route } from './route.ts';
 import {
   createStudentRequest,
@@ -23,11 +23,11 @@ import {
 
 const none = z.object({});
 const inLanguage = z.object({
-  language: z.enum(LANGUAGE_TAGS).default('en').describe('language of the printed words'),
+  language: z._default(z.enum(LANGUAGE_TAGS), 'en').check(z.describe('language of the printed words')),
 });
-const byId = z.object({ id: z.string().max(200) });
+const byId = z.object({ id: z.string().check(z.maxLength(200)) });
 
-function json<Schema extends z.ZodType>(schema: Schema, status: 200 | 201 = 200) {
+function json<Schema extends z.ZodMiniType>(schema: Schema, status: 200 | 201 = 200) {
   return { kind: 'json', status, schema } as const;
 }
 
@@ -43,7 +43,7 @@ export const ROUTES = {
     params: none,
     query: none,
     body: null,
-    answer: json(z.array(storedLesson).readonly()),
+    answer: json(z.readonly(z.array(storedLesson))),
     refusals: [],
   }),
   createLesson: route({
@@ -52,7 +52,7 @@ export const ROUTES = {
     does: 'Makes a lesson with a text',
     params: none,
     query: none,
-    body: z.strictObject({ text: lessonText }).readonly(),
+    body: z.readonly(z.strictObject({ text: lessonText })),
     answer: json(storedLesson, 201),
     refusals: [],
   }),
@@ -80,7 +80,7 @@ export const ROUTES = {
     method: 'GET',
     path: '/api/lessons/:id/steps/:step',
     does: "Reads one text of a lesson's history",
-    params: z.object({ id: byId.shape.id, step: z.coerce.number().int().min(0) }),
+    params: z.object({ id: byId.shape.id, step: z.coerce.number().check(z.int(), z.minimum(0)) }),
     query: none,
     body: null,
     answer: json(historyStep),
@@ -151,8 +151,10 @@ export const ROUTES = {
     path: '/api/lessons/:id/practice.zip',
     does: 'Makes the take-home pack of a lesson as a ZIP file, for everybody or with what was set for one student',
     params: byId,
-    query: inLanguage.extend({
-      student: z.string().max(200).optional().describe('whose assignments the pack carries'),
+    query: z.extend(inLanguage, {
+      student: z
+        .optional(z.string().check(z.maxLength(200)))
+        .check(z.describe('whose assignments the pack carries')),
     }),
     body: null,
     answer: file,
@@ -173,7 +175,9 @@ export const ROUTES = {
     path: '/api/import',
     does: 'Makes a lesson of a MusicXML or MIDI file',
     params: none,
-    query: z.object({ name: z.string().max(1_000).default('lesson').describe('name of the file') }),
+    query: z.object({
+      name: z._default(z.string().check(z.maxLength(1_000)), 'lesson').check(z.describe('name of the file')),
+    }),
     body: 'bytes',
     answer: json(storedLesson, 201),
     refusals: ['unreadable-file'],
@@ -185,7 +189,7 @@ export const ROUTES = {
     params: none,
     query: none,
     body: null,
-    answer: json(z.array(storedStudent).readonly()),
+    answer: json(z.readonly(z.array(storedStudent))),
     refusals: [],
   }),
   createStudent: route({
@@ -224,7 +228,9 @@ export const ROUTES = {
     does: "Reads a part of a student's practice, from the row after one that was read before",
     params: byId,
     query: z.object({
-      after: z.coerce.number().int().min(0).default(0).describe('the last row that was read before'),
+      after: z
+        ._default(z.coerce.number().check(z.int(), z.minimum(0)), 0)
+        .check(z.describe('the last row that was read before')),
     }),
     body: null,
     answer: json(logPage),

@@ -6,27 +6,27 @@
  */
 import { LONGEST_LESSON } from '@shedbook/core';
 import { LEVELS } from '@shedbook/judge';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /** Text of a lesson file. */
-export const lessonText = z.string().max(LONGEST_LESSON).describe('text of a lesson file');
+export const lessonText = z.string().check(z.maxLength(LONGEST_LESSON), z.describe('text of a lesson file'));
 
-const revision = z.int().describe('counts every change, from 1');
-const moment = z.string().describe('ISO 8601, in UTC');
-const studentName = z.string().min(1).max(200);
+const revision = z.int().check(z.describe('counts every change, from 1'));
+const moment = z.string().check(z.describe('ISO 8601, in UTC'));
+const studentName = z.string().check(z.minLength(1), z.maxLength(200));
 
 /** A lesson as it is kept: its text is the only truth about it. */
-export const storedLesson = z
-  .object({
+export const storedLesson = z.readonly(
+  z.object({
     id: z.string(),
-    text: z.string().describe('text of a lesson file'),
+    text: z.string().check(z.describe('text of a lesson file')),
     revision,
-    step: z.int().describe('place in the history of texts, from 0'),
-    lastStep: z.int().describe('last step that redo can reach'),
+    step: z.int().check(z.describe('place in the history of texts, from 0')),
+    lastStep: z.int().check(z.describe('last step that redo can reach')),
     createdAt: moment,
     updatedAt: moment,
-  })
-  .readonly();
+  }),
+);
 
 /** A lesson as it is kept. */
 export type StoredLesson = z.output<typeof storedLesson>;
@@ -38,89 +38,95 @@ export const saveCause = z.enum(['edit', 'undo', 'redo']);
 export type SaveCause = z.output<typeof saveCause>;
 
 /** Asks to keep a text that was made from a revision. */
-export const saveRequest = z.strictObject({ text: lessonText, revision, cause: saveCause }).readonly();
+export const saveRequest = z.readonly(z.strictObject({ text: lessonText, revision, cause: saveCause }));
 
 /** Asks to keep a text. */
 export type SaveRequest = z.output<typeof saveRequest>;
 
 /** One text of a lesson's history. */
-export const historyStep = z.object({ step: z.int(), text: z.string() }).readonly();
+export const historyStep = z.readonly(z.object({ step: z.int(), text: z.string() }));
 
 /** One text of a lesson's history. */
 export type HistoryStep = z.output<typeof historyStep>;
 
 /** Lasting names of a lesson that something refers to, so that an edit has to keep them. */
-export const namesInUse = z
-  .object({
-    lesson: z.boolean().describe('whether anything refers to the lesson by its name'),
+export const namesInUse = z.readonly(
+  z.object({
+    lesson: z.boolean().check(z.describe('whether anything refers to the lesson by its name')),
     exercises: z
-      .array(z.string())
-      .readonly()
-      .describe('lasting names of exercises that were practised, set for somebody, copied or given out'),
-  })
-  .readonly();
+      .readonly(z.array(z.string()))
+      .check(
+        z.describe('lasting names of exercises that were practised, set for somebody, copied or given out'),
+      ),
+  }),
+);
 
 /** Lasting names of a lesson that something refers to. */
 export type NamesInUse = z.output<typeof namesInUse>;
 
 /** The pages of a lesson as it is kept at a revision. */
-export const sheetPages = z
-  .object({ revision, pages: z.array(z.string()).readonly().describe('an SVG document for each page') })
-  .readonly();
+export const sheetPages = z.readonly(
+  z.object({
+    revision,
+    pages: z.readonly(z.array(z.string())).check(z.describe('an SVG document for each page')),
+  }),
+);
 
 /** The pages of a lesson as it is kept at a revision. */
 export type SheetPages = z.output<typeof sheetPages>;
 
 /** What a teacher set a student to practise. The exercise is named by what it plays, so that it outlives its number. */
-export const storedAssignment = z
-  .strictObject({
-    lesson: z.string().max(200).describe('id of the lesson'),
-    exercise: z.string().max(10_000).describe('what the exercise plays'),
-    pinned: z.boolean().describe('stands in every plan until it is taken out'),
-    note: z.string().max(2_000).nullable(),
-  })
-  .readonly();
+export const storedAssignment = z.readonly(
+  z.strictObject({
+    lesson: z.string().check(z.maxLength(200), z.describe('id of the lesson')),
+    exercise: z.string().check(z.maxLength(10_000), z.describe('what the exercise plays')),
+    pinned: z.boolean().check(z.describe('stands in every plan until it is taken out')),
+    note: z.nullable(z.string().check(z.maxLength(2_000))),
+  }),
+);
 
 /** What a teacher set a student to practise. */
 export type StoredAssignment = z.output<typeof storedAssignment>;
 
-const level = z.enum(LEVELS).describe('how strictly the playing is judged');
+const level = z.enum(LEVELS).check(z.describe('how strictly the playing is judged'));
 
 const content = {
   name: studentName,
-  assignments: z.array(storedAssignment).max(500).readonly(),
+  assignments: z.readonly(z.array(storedAssignment).check(z.maxLength(500))),
   level,
 };
 
 /** What can be changed about a student. */
-export const studentContent = z.strictObject(content).readonly();
+export const studentContent = z.readonly(z.strictObject(content));
 
 /** What can be changed about a student. */
 export type StudentContent = z.output<typeof studentContent>;
 
 /** Asks for a student with a name. */
-export const createStudentRequest = z.strictObject({ name: studentName }).readonly();
+export const createStudentRequest = z.readonly(z.strictObject({ name: studentName }));
 
 /** Asks to keep what was made of a student at a revision; the level stays as it is where none is sent. */
-export const saveStudentRequest = z
-  .strictObject({ ...content, level: level.optional(), revision })
-  .readonly();
+export const saveStudentRequest = z.readonly(
+  z.strictObject({ ...content, level: z.optional(level), revision }),
+);
 
 /** Asks to keep a student. */
 export type SaveStudentRequest = z.output<typeof saveStudentRequest>;
 
 /** A student as they are kept; their practice is read apart. */
-export const storedStudent = z
-  .object({
+export const storedStudent = z.readonly(
+  z.object({
     id: z.string(),
     ...content,
-    lastRow: z.int().describe('newest row of the practice; 0 where there is none'),
-    lastPlayedAt: z.string().nullable().describe('when the last entry began, with its offset from UTC'),
+    lastRow: z.int().check(z.describe('newest row of the practice; 0 where there is none')),
+    lastPlayedAt: z
+      .nullable(z.string())
+      .check(z.describe('when the last entry began, with its offset from UTC')),
     revision,
     createdAt: moment,
     updatedAt: moment,
-  })
-  .readonly();
+  }),
+);
 
 /** A student as they are kept. */
 export type StoredStudent = z.output<typeof storedStudent>;
@@ -128,40 +134,40 @@ export type StoredStudent = z.output<typeof storedStudent>;
 /** UTF-16 code units that one row of a student's practice has at most. */
 export const LOG_ROW_CHARACTERS = 4_000_000;
 
-const logVersion = z.int().describe('version of the log that a row came from');
-const logText = z.string().max(LOG_ROW_CHARACTERS);
+const logVersion = z.int().check(z.describe('version of the log that a row came from'));
+const logText = z.string().check(z.maxLength(LOG_ROW_CHARACTERS));
 
 /** A part of a student's practice: rows are only ever added, so what was read once is read from there on. */
-export const logPage = z
-  .object({
-    rows: z
-      .array(
-        z
-          .object({
-            row: z.int().describe('counts every row that was added'),
+export const logPage = z.readonly(
+  z.object({
+    rows: z.readonly(
+      z.array(
+        z.readonly(
+          z.object({
+            row: z.int().check(z.describe('counts every row that was added')),
             version: logVersion,
-            text: logText.describe(
-              'JSON: an entry, `{ "removed": ID }`, or what could not be read when it came',
+            text: logText.check(
+              z.describe('JSON: an entry, `{ "removed": ID }`, or what could not be read when it came'),
             ),
-            isSound: z.boolean().describe('whether it is still as it was written'),
-          })
-          .readonly(),
-      )
-      .readonly(),
-    next: z.int().nullable().describe('row after which there is more; null where there is none'),
-  })
-  .readonly();
+            isSound: z.boolean().check(z.describe('whether it is still as it was written')),
+          }),
+        ),
+      ),
+    ),
+    next: z.nullable(z.int()).check(z.describe('row after which there is more; null where there is none')),
+  }),
+);
 
 /** A part of a student's practice. */
 export type LogPage = z.output<typeof logPage>;
 
 /** Asks to add to a student's practice; what is there already, letter for letter, is left out. */
-export const logRequest = z
-  .strictObject({ version: logVersion, rows: z.array(logText).max(10_000).readonly() })
-  .readonly();
+export const logRequest = z.readonly(
+  z.strictObject({ version: logVersion, rows: z.readonly(z.array(logText).check(z.maxLength(10_000))) }),
+);
 
 /** Asks to add to a student's practice. */
 export type LogRequest = z.output<typeof logRequest>;
 
 /** What came of it. */
-export const logTakenIn = z.object({ added: z.int().describe('how many rows are new') }).readonly();
+export const logTakenIn = z.readonly(z.object({ added: z.int().check(z.describe('how many rows are new')) }));

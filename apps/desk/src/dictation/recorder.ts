@@ -3,7 +3,9 @@
  *
  * Sources: MediaStream Recording; Web MIDI API; MIDI 1.0, note-on with velocity 0 is a note-off.
  */
+
 import { isVoice, velocityToLevelDb } from '@shedbook/core';
+import { keyToVoice } from '@shedbook/exchange';
 import type { StruckVoice } from '@shedbook/listen';
 import type { Played } from './messages.ts';
 import { readPlayed } from './sound-file.ts';
@@ -47,7 +49,6 @@ const NOTE_ON = 0x90;
 const NOTE_ON_MASK = 0xf0;
 
 async function recordKit(): Promise<Recorder> {
-  const { keyToVoice } = await import('@shedbook/exchange');
   const access = await navigator.requestMIDIAccess();
   const inputs = [...access.inputs.values()];
   if (inputs.length === 0) throw new DOMException('no input', 'NotFoundError');

@@ -4,7 +4,7 @@
  *
  * Conventions: every `error` is the fact that is expected; every description completes the reference in docs. Keys are the trade's words.
  */
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { DYNAMIC_MARKS } from '../kit/dynamics.ts';
 import { LIMBS, VOICES } from '../kit/voice.ts';
 import { composeSettingsSchema } from '../lesson/compose-settings.ts';
@@ -42,24 +42,22 @@ function text(expected: Named, most: number = LONGEST.line) {
   const error = named(expected);
   return z
     .string({ error })
-    .trim()
-    .min(1, { error })
-    .max(most, { error: atMost(most) });
+    .check(z.trim(), z.minLength(1, { error }), z.maxLength(most, { error: atMost(most) }));
 }
 
-function list<S extends z.ZodType>(item: S, expected: Named, most: number) {
+function list<S extends z.ZodMiniType>(item: S, expected: Named, most: number) {
   const error = expecting({ fact: 'items-up-to', most });
-  return z.array(item, { error: named(expected) }).max(most, { error });
+  return z.array(item, { error: named(expected) }).check(z.maxLength(most, { error }));
 }
 
 function whole(least: number, most: number, what: RangeName) {
   const error = expecting({ fact: what, least, most });
-  return z.int({ error }).min(least, { error }).max(most, { error });
+  return z.int({ error }).check(z.minimum(least, { error }), z.maximum(most, { error }));
 }
 
 function decimal(least: number, most: number, what: RangeName) {
   const error = expecting({ fact: what, least, most });
-  return z.number({ error }).min(least, { error }).max(most, { error });
+  return z.number({ error }).check(z.minimum(least, { error }), z.maximum(most, { error }));
 }
 
 function oneOf<const T extends readonly [string, ...string[]]>(values: T) {
@@ -69,11 +67,11 @@ function oneOf<const T extends readonly [string, ...string[]]>(values: T) {
 /** An address on the web that a browser can open. */
 function webAddress() {
   const error = named('a-web-address');
-  return z
-    .string({ error })
-    .trim()
-    .max(LONGEST.address, { error: atMost(LONGEST.address) })
-    .refine((address) => /^https?:\/\/[^\s/]+\S*$/.test(address), { error });
+  return z.string({ error }).check(
+    z.trim(),
+    z.maxLength(LONGEST.address, { error: atMost(LONGEST.address) }),
+    z.refine((address) => /^https?:\/\/[^\s/]+\S*$/.test(address), { error }),
+  );
 }
 
 function yesNo() {
@@ -87,15 +85,17 @@ function map(what: Named) {
 
 const patternText = text('a-pattern-text', LONGEST.pattern);
 
-const lessonName = text('a-lesson-name').regex(/^[^/]+$/, { error: named('a-lesson-name') });
+const lessonName = text('a-lesson-name').check(z.regex(/^[^/]+$/, { error: named('a-lesson-name') }));
 
 /** Level of a voice: dB relative to the lead voice, or a word. */
 const level = z
   .union([decimal(-60, 12, 'level-in-range'), z.enum([...DYNAMIC_MARKS, 'feathered'])], {
     error: expecting({ fact: 'a-level', leastDb: -60, mostDb: 12, words: [...DYNAMIC_MARKS, 'feathered'] }),
   })
-  .describe(
-    'level relative to the lead voice, in dB (`-6`) or as a dynamic from `ppp` to `fff`, or `feathered`',
+  .check(
+    z.describe(
+      'level relative to the lead voice, in dB (`-6`) or as a dynamic from `ppp` to `fff`, or `feathered`',
+    ),
   );
 
 const bpm = decimal(LESSON_TEMPI.least, LESSON_TEMPI.most, 'bpm-in-range');
@@ -106,33 +106,35 @@ const tempo = z
       bpm,
       z.strictObject(
         {
-          start: bpm.describe('where the student starts'),
-          goal: bpm
-            .optional()
-            .describe('where the student is going; five steps above the start when left out'),
-          step: decimal(1, 60, 'bpm-in-range').optional().describe('one rung of the ladder; 8 when left out'),
+          start: bpm.check(z.describe('where the student starts')),
+          goal: z
+            .optional(bpm)
+            .check(z.describe('where the student is going; five steps above the start when left out')),
+          step: z
+            .optional(decimal(1, 60, 'bpm-in-range'))
+            .check(z.describe('one rung of the ladder; 8 when left out')),
         },
         { error: map('tempo-keys') },
       ),
     ],
     { error: named('a-tempo') },
   )
-  .describe('quarter notes a minute, in every meter: one number, or `start`, `goal` and `step`');
+  .check(z.describe('quarter notes a minute, in every meter: one number, or `start`, `goal` and `step`'));
 
 const groovePart = z.union(
   [
     patternText,
     z.strictObject(
-      { pattern: patternText.describe('what the voice plays'), level: level.optional() },
+      { pattern: patternText.check(z.describe('what the voice plays')), level: z.optional(level) },
       { error: map('a-groove-part') },
     ),
   ],
   { error: named('a-groove-part') },
 );
 
-function byVoice<T extends z.ZodType>(value: T, what: Named) {
-  const shape = Object.fromEntries(VOICES.map((voice) => [voice, value.optional()]));
-  return z.strictObject(shape as Record<(typeof VOICES)[number], z.ZodOptional<T>>, { error: map(what) });
+function byVoice<T extends z.ZodMiniType>(value: T, what: Named) {
+  const shape = Object.fromEntries(VOICES.map((voice) => [voice, z.optional(value)]));
+  return z.strictObject(shape as Record<(typeof VOICES)[number], z.ZodMiniOptional<T>>, { error: map(what) });
 }
 
 const fill = z
@@ -141,21 +143,27 @@ const fill = z
       whole(1, 32, 'beat-in-range'),
       z.strictObject(
         {
-          bar: whole(1, 256, 'bar-in-range')
-            .optional()
-            .describe('bar that it begins in; the last when left out'),
-          beat: whole(1, 32, 'beat-in-range').optional().describe('beat that it begins on; 1 when left out'),
-          silences: text('limbs-and-voices')
-            .optional()
-            .describe('limbs or voices of the groove that are silent, joined by `+`; all when left out'),
+          bar: z
+            .optional(whole(1, 256, 'bar-in-range'))
+            .check(z.describe('bar that it begins in; the last when left out')),
+          beat: z
+            .optional(whole(1, 32, 'beat-in-range'))
+            .check(z.describe('beat that it begins on; 1 when left out')),
+          silences: z
+            .optional(text('limbs-and-voices'))
+            .check(
+              z.describe('limbs or voices of the groove that are silent, joined by `+`; all when left out'),
+            ),
         },
         { error: map('a-fill') },
       ),
     ],
     { error: named('a-fill') },
   )
-  .describe(
-    'from here to its end the groove is silent: a beat of the last bar, or `bar`, `beat` and `silences`',
+  .check(
+    z.describe(
+      'from here to its end the groove is silent: a beat of the last bar, or `bar`, `beat` and `silences`',
+    ),
   );
 
 const exercise = z.union(
@@ -167,31 +175,37 @@ const exercise = z.union(
           .union([patternText, byVoice(patternText, 'patterns-by-voice')], {
             error: named('an-exercise-pattern'),
           })
-          .describe('what the comping voice plays, or a pattern text for each voice that plays'),
-        name: text('a-name').optional().describe('printed beside the number'),
-        sticking: text('hands', LONGEST.pattern)
-          .optional()
-          .describe('`R`, `L` or `B` (both) for each stroke'),
-        notes: text('a-text', LONGEST.text).optional().describe('printed under the exercise'),
-        dynamics: text('dynamic-signs', LONGEST.pattern)
-          .optional()
-          .describe(
-            'how loud it is: for each beat `.` for nothing or a dynamic from `ppp` to `fff`, `<` or `>` where it begins to get louder or softer (`p<` for both), `!` where that ends without a dynamic; bars by `|`',
+          .check(z.describe('what the comping voice plays, or a pattern text for each voice that plays')),
+        name: z.optional(text('a-name')).check(z.describe('printed beside the number')),
+        sticking: z
+          .optional(text('hands', LONGEST.pattern))
+          .check(z.describe('`R`, `L` or `B` (both) for each stroke')),
+        notes: z.optional(text('a-text', LONGEST.text)).check(z.describe('printed under the exercise')),
+        dynamics: z
+          .optional(text('dynamic-signs', LONGEST.pattern))
+          .check(
+            z.describe(
+              'how loud it is: for each beat `.` for nothing or a dynamic from `ppp` to `fff`, `<` or `>` where it begins to get louder or softer (`p<` for both), `!` where that ends without a dynamic; bars by `|`',
+            ),
           ),
-        above: text('a-text', LONGEST.text).optional().describe('text over each bar, bars by `|`'),
-        below: text('a-text', LONGEST.text).optional().describe('text under each bar, bars by `|`'),
-        fill: fill.optional(),
-        rests: text('limbs-and-voices')
-          .optional()
-          .describe('limbs or voices of the groove that are silent under it, joined by `+`'),
-        keep: yesNo().optional().describe('stays where it is when a page is composed; false when left out'),
-        id: text('a-name', LONGEST.pattern)
-          .optional()
-          .describe('its lasting name, which practice is kept under; its patterns when left out'),
-        from: text('an-origin', LONGEST.pattern)
-          .optional()
-          .describe(
-            'what it is a copy of: the lasting name of a lesson, and after a `/` that of the exercise where it is not its patterns',
+        above: z.optional(text('a-text', LONGEST.text)).check(z.describe('text over each bar, bars by `|`')),
+        below: z.optional(text('a-text', LONGEST.text)).check(z.describe('text under each bar, bars by `|`')),
+        fill: z.optional(fill),
+        rests: z
+          .optional(text('limbs-and-voices'))
+          .check(z.describe('limbs or voices of the groove that are silent under it, joined by `+`')),
+        keep: z
+          .optional(yesNo())
+          .check(z.describe('stays where it is when a page is composed; false when left out')),
+        id: z
+          .optional(text('a-name', LONGEST.pattern))
+          .check(z.describe('its lasting name, which practice is kept under; its patterns when left out')),
+        from: z
+          .optional(text('an-origin', LONGEST.pattern))
+          .check(
+            z.describe(
+              'what it is a copy of: the lasting name of a lesson, and after a `/` that of the exercise where it is not its patterns',
+            ),
           ),
       },
       { error: map('an-exercise') },
@@ -205,8 +219,8 @@ const vocabularyCell = z.union(
     text('a-cell-or-name'),
     z.strictObject(
       {
-        cell: text('a-cell').describe('which slots of the beat are struck'),
-        name: text('a-name').optional().describe("the teacher's name for it"),
+        cell: text('a-cell').check(z.describe('which slots of the beat are struck')),
+        name: z.optional(text('a-name')).check(z.describe("the teacher's name for it")),
       },
       { error: map('a-cell-with-name') },
     ),
@@ -220,27 +234,33 @@ const ending = z
       text('ending-voices'),
       z.strictObject(
         {
-          voices: text('ending-voices').describe('what is struck, joined by `+`'),
-          beat: whole(1, 32, 'beat-in-range').optional().describe('beat of the bar; the last when left out'),
-          cell: text('ending-cell')
-            .optional()
-            .describe('what is struck in that beat; an accent on its last slot when left out'),
+          voices: text('ending-voices').check(z.describe('what is struck, joined by `+`')),
+          beat: z
+            .optional(whole(1, 32, 'beat-in-range'))
+            .check(z.describe('beat of the bar; the last when left out')),
+          cell: z
+            .optional(text('ending-cell'))
+            .check(z.describe('what is struck in that beat; an accent on its last slot when left out')),
         },
         { error: map('ending-voices') },
       ),
     ],
     { error: named('an-ending') },
   )
-  .describe('accent that the last bar of the section ends on; it replaces what the pattern has on that beat');
+  .check(
+    z.describe(
+      'accent that the last bar of the section ends on; it replaces what the pattern has on that beat',
+    ),
+  );
 
 const bars = whole(1, 256, 'bars-in-range');
 
 const section = z.strictObject(
   {
-    pattern: bars.optional().describe('bars of the pattern over the groove'),
-    time: bars.optional().describe('bars of the groove alone'),
-    rest: bars.optional().describe('bars of silence, for the student to play'),
-    ending: ending.optional(),
+    pattern: z.optional(bars).check(z.describe('bars of the pattern over the groove')),
+    time: z.optional(bars).check(z.describe('bars of the groove alone')),
+    rest: z.optional(bars).check(z.describe('bars of silence, for the student to play')),
+    ending: z.optional(ending),
   },
   { error: map('section-keys') },
 );
@@ -248,91 +268,119 @@ const section = z.strictObject(
 const form = z.strictObject(
   {
     sections: z
-      .array(section.optional(), { error: named('sections') })
-      .max(MOST.few, { error: expecting({ fact: 'items-up-to', most: MOST.few }) })
-      .min(1, { error: named('at-least-one-section') })
-      .describe('what is played, in order'),
-    repeat: whole(1, 1000, 'times-in-range')
-      .optional()
-      .describe('how often the sections are gone through; 1 when left out'),
-    countIn: whole(0, 8, 'bars-in-range')
-      .optional()
-      .describe('bars of click before the first bar; 1 when left out'),
+      .array(z.optional(section), { error: named('sections') })
+      .check(
+        z.maxLength(MOST.few, { error: expecting({ fact: 'items-up-to', most: MOST.few }) }),
+        z.minLength(1, { error: named('at-least-one-section') }),
+        z.describe('what is played, in order'),
+      ),
+    repeat: z
+      .optional(whole(1, 1000, 'times-in-range'))
+      .check(z.describe('how often the sections are gone through; 1 when left out')),
+    countIn: z
+      .optional(whole(0, 8, 'bars-in-range'))
+      .check(z.describe('bars of click before the first bar; 1 when left out')),
   },
   { error: map('form-keys') },
 );
 
 const layer = z.union(
-  [text('a-layer-voice'), z.array(text('a-layer-voice')).min(1, { error: named('at-least-one-voice') })],
+  [
+    text('a-layer-voice'),
+    z.array(text('a-layer-voice')).check(z.minLength(1, { error: named('at-least-one-voice') })),
+  ],
   { error: named('a-layer') },
 );
 
 const sheet = z.strictObject(
   {
-    paper: oneOf(PAPERS)
-      .optional()
-      .describe('size of the paper, or `tablet` for a screen held upright; `A4` when left out'),
-    counts: yesNo().optional().describe('counts under the notes; false when left out'),
-    stickings: yesNo().optional().describe('hands under the notes where written; true when left out'),
-    legend: yesNo().optional().describe('a key to the noteheads; true when left out'),
-    tickBoxes: yesNo().optional().describe('small boxes to tick off tempi; true when left out'),
-    staff: oneOf(['compact', 'full'])
-      .optional()
-      .describe(
-        '`compact`: the pattern on one line; `full`: the whole groove in every exercise; `compact` when left out',
+    paper: z
+      .optional(oneOf(PAPERS))
+      .check(z.describe('size of the paper, or `tablet` for a screen held upright; `A4` when left out')),
+    counts: z.optional(yesNo()).check(z.describe('counts under the notes; false when left out')),
+    stickings: z
+      .optional(yesNo())
+      .check(z.describe('hands under the notes where written; true when left out')),
+    legend: z.optional(yesNo()).check(z.describe('a key to the noteheads; true when left out')),
+    tickBoxes: z.optional(yesNo()).check(z.describe('small boxes to tick off tempi; true when left out')),
+    staff: z
+      .optional(oneOf(['compact', 'full']))
+      .check(
+        z.describe(
+          '`compact`: the pattern on one line; `full`: the whole groove in every exercise; `compact` when left out',
+        ),
       ),
-    scale: decimal(0.6, 2, 'scale-in-range').optional().describe('size of the notation; 1 when left out'),
-    perPage: whole(1, 40, 'exercises-in-range')
-      .optional()
-      .describe('exercises on each page, smaller where they would not fit; as many as go well when left out'),
+    scale: z
+      .optional(decimal(0.6, 2, 'scale-in-range'))
+      .check(z.describe('size of the notation; 1 when left out')),
+    perPage: z
+      .optional(whole(1, 40, 'exercises-in-range'))
+      .check(
+        z.describe(
+          'exercises on each page, smaller where they would not fit; as many as go well when left out',
+        ),
+      ),
   },
   { error: map('sheet-settings') },
 );
 
 /** What a lesson and each of its sections may say of how and what is played. */
 const played = {
-  meter: text('a-meter').optional().describe('`3/4`, `6/8`, `12/8`, `2+2+3/8`, …; `4/4` when left out'),
-  tempo: tempo.optional(),
-  feel: text('a-feel')
-    .optional()
-    .describe(
-      '`even` (as written), `triplet` (2:1), a ratio long : short such as `1.8:1` (of eighths, or ' +
-        '`1.5:1 sixteenths`), or `by tempo` (the ratio that drummers use at that tempo); `even` when left out',
+  meter: z
+    .optional(text('a-meter'))
+    .check(z.describe('`3/4`, `6/8`, `12/8`, `2+2+3/8`, …; `4/4` when left out')),
+  tempo: z.optional(tempo),
+  feel: z
+    .optional(text('a-feel'))
+    .check(
+      z.describe(
+        '`even` (as written), `triplet` (2:1), a ratio long : short such as `1.8:1` (of eighths, or ' +
+          '`1.5:1 sixteenths`), or `by tempo` (the ratio that drummers use at that tempo); `even` when left out',
+      ),
     ),
-  groove: byVoice(groovePart, 'patterns-by-voice')
-    .optional()
-    .describe('what repeats under everything: a pattern text, or `pattern` and `level`, for each voice'),
-  lead: oneOf(VOICES)
-    .optional()
-    .describe('the voice that carries the time; the first of the groove when left out'),
-  comping: oneOf(VOICES).optional().describe('the voice that plays the exercises; `snare` when left out'),
-  balance: byVoice(level, 'levels-by-voice').optional().describe('overrides the levels of the groove'),
-  exerciseBalance: byVoice(level, 'levels-by-voice')
-    .optional()
-    .describe(
-      'levels of voices where an exercise plays them, if not as in the groove: a bass drum that is feathered in the groove and answers the snare',
+  groove: z
+    .optional(byVoice(groovePart, 'patterns-by-voice'))
+    .check(
+      z.describe('what repeats under everything: a pattern text, or `pattern` and `level`, for each voice'),
     ),
-  limbs: byVoice(oneOf(LIMBS), 'limbs-by-voice').optional().describe('which limb plays a voice'),
-  vocabulary: list(vocabularyCell.optional(), 'cells', MOST.cells)
-    .optional()
-    .describe('what may happen inside a beat: cells such as `..x`, or their names'),
-  exercises: list(exercise.optional(), 'pattern-texts', MOST.exercises)
-    .optional()
-    .describe('numbered patterns, one a line'),
+  lead: z
+    .optional(oneOf(VOICES))
+    .check(z.describe('the voice that carries the time; the first of the groove when left out')),
+  comping: z
+    .optional(oneOf(VOICES))
+    .check(z.describe('the voice that plays the exercises; `snare` when left out')),
+  balance: z
+    .optional(byVoice(level, 'levels-by-voice'))
+    .check(z.describe('overrides the levels of the groove')),
+  exerciseBalance: z
+    .optional(byVoice(level, 'levels-by-voice'))
+    .check(
+      z.describe(
+        'levels of voices where an exercise plays them, if not as in the groove: a bass drum that is feathered in the groove and answers the snare',
+      ),
+    ),
+  limbs: z.optional(byVoice(oneOf(LIMBS), 'limbs-by-voice')).check(z.describe('which limb plays a voice')),
+  vocabulary: z
+    .optional(list(z.optional(vocabularyCell), 'cells', MOST.cells))
+    .check(z.describe('what may happen inside a beat: cells such as `..x`, or their names')),
+  exercises: z
+    .optional(list(z.optional(exercise), 'pattern-texts', MOST.exercises))
+    .check(z.describe('numbered patterns, one a line')),
   forms: z
-    .record(z.string(), form.optional(), { error: named('forms-by-name') })
-    .optional()
-    .describe('phrase forms by name'),
-  layers: list(layer.optional(), 'layers', MOST.few)
-    .optional()
-    .describe('how the groove is built up, stage by stage; `pattern` is the exercise'),
-  compose: composeSettingsSchema.optional(),
+    .optional(z.record(z.string(), z.optional(form), { error: named('forms-by-name') }))
+    .check(z.describe('phrase forms by name')),
+  layers: z
+    .optional(list(z.optional(layer), 'layers', MOST.few))
+    .check(z.describe('how the groove is built up, stage by stage; `pattern` is the exercise')),
+  compose: z.optional(composeSettingsSchema),
 };
 
 const lessonSection = z.strictObject(
   {
-    heading: text('a-heading').optional().describe('printed over the section'),
-    text: text('a-text', LONGEST.text).optional().describe('what there is to say of it, in small Markdown'),
+    heading: z.optional(text('a-heading')).check(z.describe('printed over the section')),
+    text: z
+      .optional(text('a-text', LONGEST.text))
+      .check(z.describe('what there is to say of it, in small Markdown')),
     ...played,
   },
   { error: map('a-lesson-section') },
@@ -342,31 +390,38 @@ const lessonSection = z.strictObject(
 export const lessonSchema = z.strictObject(
   {
     version: z
-      .int({ error: named('a-version-number') })
-      .optional()
-      .describe(`version of the document; ${LESSON_VERSION} when left out`),
-    title: text('a-title').describe('printed at the top of the sheet'),
-    id: lessonName.optional().describe('its lasting name; the title as a file name when left out'),
-    from: lessonName
-      .optional()
-      .describe('lasting name of the lesson that it is a copy of: its exercises are those of that lesson'),
-    by: text('a-name').optional().describe('who wrote it'),
-    text: text('a-text', LONGEST.text).optional().describe('printed under the title, in small Markdown'),
-    setUp: oneOf(['right-handed', 'left-handed'])
-      .optional()
-      .describe('which hand and foot lead; `right-handed` when left out'),
-    ...played,
-    sections: list(lessonSection.optional(), 'lesson-sections', MOST.few)
-      .optional()
-      .describe(
-        'parts of the lesson, in order: each may have `heading` and `text`, and every key from `meter` to `compose`; ' +
-          'what one leaves out it takes from the lesson. Exercises outside of a section come first',
+      .optional(z.int({ error: named('a-version-number') }))
+      .check(z.describe(`version of the document; ${LESSON_VERSION} when left out`)),
+    title: text('a-title').check(z.describe('printed at the top of the sheet')),
+    id: z.optional(lessonName).check(z.describe('its lasting name; the title as a file name when left out')),
+    from: z
+      .optional(lessonName)
+      .check(
+        z.describe('lasting name of the lesson that it is a copy of: its exercises are those of that lesson'),
       ),
-    sheet: sheet.optional().describe('how the page looks'),
-    practicePage: webAddress()
-      .optional()
-      .describe(
-        'where the take-home pack of the lesson lies on the web; printed on the sheet as a code to scan',
+    by: z.optional(text('a-name')).check(z.describe('who wrote it')),
+    text: z
+      .optional(text('a-text', LONGEST.text))
+      .check(z.describe('printed under the title, in small Markdown')),
+    setUp: z
+      .optional(oneOf(['right-handed', 'left-handed']))
+      .check(z.describe('which hand and foot lead; `right-handed` when left out')),
+    ...played,
+    sections: z
+      .optional(list(z.optional(lessonSection), 'lesson-sections', MOST.few))
+      .check(
+        z.describe(
+          'parts of the lesson, in order: each may have `heading` and `text`, and every key from `meter` to `compose`; ' +
+            'what one leaves out it takes from the lesson. Exercises outside of a section come first',
+        ),
+      ),
+    sheet: z.optional(sheet).check(z.describe('how the page looks')),
+    practicePage: z
+      .optional(webAddress())
+      .check(
+        z.describe(
+          'where the take-home pack of the lesson lies on the web; printed on the sheet as a code to scan',
+        ),
       ),
   },
   { error: map('a-lesson') },

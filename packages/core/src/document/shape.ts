@@ -2,7 +2,7 @@
  * Shape problems: from what the schema refuses to located problems, and the lesson with the refused parts taken
  * out, so that the rest can still be looked at.
  */
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { expectedBy } from '../lesson/expecting.ts';
 import type { LessonFact } from '../lesson/lesson-fact.ts';
 import { didYouMean, valueFact } from '../lesson/value-fact.ts';

@@ -2,7 +2,7 @@
  * What the schema expects, as facts. Zod's messages are texts, so a fact of the schema travels in one as JSON; what
  * Zod says of itself is turned into facts by the code of its issue.
  */
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { ExpectedFact } from './lesson-fact.ts';
 
 type Issue = z.core.$ZodIssue;
