@@ -117,10 +117,13 @@ it.each([
     const buffer = await readFile(await file.path());
     expect(buffer.toString('latin1')).toMatch(begins);
     const chooser = page.waitForEvent('filechooser');
+    const stored = async () =>
+      (await (await fetch(new URL('/api/lessons', url))).json()) as readonly StoredLesson[];
+    const before = await stored();
     await page.getByRole('button', { name: 'Import' }).click();
     await (await chooser).setFiles({ name, mimeType: 'application/octet-stream', buffer });
-    await page.locator('[data-part="lesson-card"]').nth(5).waitFor();
-    const lessons = (await (await fetch(new URL('/api/lessons', url))).json()) as readonly StoredLesson[];
+    await page.locator('[data-part="lesson-card"]').nth(before.length).waitFor();
+    const lessons = await stored();
     const imported = parseLesson(lessons[0]?.text ?? '', 'imported').lesson;
     const original = parseLesson(await readFile('demo/first-swing.lesson.yaml', 'utf8'), 'original').lesson;
     // definition: a beat says when its strokes fall, so that `x..` and `x` are the same bar

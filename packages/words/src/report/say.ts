@@ -30,15 +30,19 @@ export function sayVerdict(
   return { advice: advice ? told(advice) : null, figures: [...praise, ...figures].map(told) };
 }
 
+/** Tempi of rounds further apart than this ratio were asked so: nobody steps by less, and takes drift by less. */
+const CLIMBED = 1.02;
+
 /**
  * The rounds of a take one by one, each with its tempo, its verdict and the weightiest figure: a take that climbed the
- * ladder is several tempi. Nothing where there was but one round.
+ * ladder is several tempi. Nothing where all rounds were asked at one tempo: there the take as a whole says it.
  */
 export function sayRounds(
   { rounds, task }: Pick<Judgement, 'rounds' | 'task'>,
   { words, language }: ReportCatalogue,
 ): readonly string[] {
-  if (rounds.length < 2) return [];
+  const tempi = rounds.map(({ bpm }) => bpm);
+  if (Math.max(...tempi) <= CLIMBED * Math.min(...tempi)) return [];
   return rounds.map(({ bpm, verdict }, index) => {
     const said = words.round({ n: index + 1, bpm, verdict: words.verdicts[verdict.is] });
     const figure =
