@@ -8,7 +8,6 @@ import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Folded } from '../ui/folded.tsx';
 import inRow from '../ui/row.module.css';
-import { fileNameOf, packTake } from './export-take.ts';
 import { RoundReplay } from './round-replay.tsx';
 import type { Take, WholeTake } from './take.ts';
 import { TakeFacts } from './take-facts.tsx';
@@ -43,6 +42,7 @@ function Row({ take, onRemove }: RowProps) {
   const judgement = useTakeJudgement(take);
   const drawPage = useReportPage({ take, judgement });
   const save = async () => {
+    const { fileNameOf, packTake } = await import('./export-take.ts');
     const whole = { take, audio: await audioOf(take.id) };
     download(fileNameOf(whole), await packTake(whole, drawPage()), 'application/zip');
   };
