@@ -1,4 +1,4 @@
-import { type FullReport, LeadDb, type Voice } from '@shedbook/core';
+import { Bpm, type FullReport, LeadDb, parseLesson, type Voice } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -9,6 +9,7 @@ import {
   swingTask,
 } from '../../../internal/testing/loops.ts';
 import { type Judgement, judge, LEVELS, recordRound, type TaskStroke } from './index.ts';
+import { loopTask } from './loop/task.ts';
 import type { VerdictName } from './verdict/verdict.ts';
 
 const task = swingTask();
@@ -347,6 +348,27 @@ describe('a limb that can hardly be told', () => {
       ...{ level: 'beginner', is: 'clean' },
       about: [{ what: 'too-little-heard', voice: 'hihat-foot' }],
     });
+  });
+
+  it('[JU17] takes no strokes from another voice of the same drum', () => {
+    const { lesson } = parseLesson(
+      'title: T\nfeel: triplet\nexercises: [{pattern: {snare: ..x x.. ..x ..., rimshot: . . . X}}]\n',
+      'lesson',
+    );
+    if (!lesson) throw new Error('the lesson has problems');
+    const asked = { ...swingAsked(), lesson };
+    const own = loopTask(lesson, { exercise: 1, form: asked.form, bpm: Bpm(72) });
+    // definition: a rim shot that an ear hears 12 dB too soft, and no snare that is not heard as written
+    const report = loopReport(
+      own,
+      ({ voice }) => (voice === 'rimshot' ? { louderDb: -12, confidence: 0.8 } : {}),
+      {
+        kind: 'audio',
+      },
+    );
+    const unheard = [{ reason: 'hard-to-tell', voice: 'rimshot' } as const];
+    const { verdict } = judge(asked, { report: { ...report, unheard } }, 'beginner');
+    expect(verdict.about.filter(({ what }) => what === 'missing')).toEqual([]);
   });
 
   it('[JU16] left out what is missing at the same places each time', () => {

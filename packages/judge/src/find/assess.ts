@@ -26,13 +26,17 @@ import { wrongVoices } from './wrong-voice.ts';
 /** Strokes that may be the student's, without those of some voices. */
 function heardOf(
   rounds: readonly RoundStrokes[],
-  { isHeard }: Known,
+  { isHeard, task }: Known,
   voices: ReadonlySet<Voice> = new Set(),
 ): readonly RoundStrokes[] {
-  const out = new Set([...voices].map(surfaceOf));
+  // a drum on which another voice is told goes on to be heard: only the strokes of the one voice are left out
+  const told = new Set(task.strokes.flatMap(({ voice }) => (voices.has(voice) ? [] : [surfaceOf(voice)])));
+  const out = new Set([...voices].map(surfaceOf).filter((surface) => !told.has(surface)));
   return rounds.map(({ bars, strokes }) => ({
     bars,
-    strokes: strokes.filter(({ voice }) => isHeard(voice) && !out.has(surfaceOf(voice))),
+    strokes: strokes.filter(
+      ({ voice }) => isHeard(voice) && !voices.has(voice) && !out.has(surfaceOf(voice)),
+    ),
   }));
 }
 

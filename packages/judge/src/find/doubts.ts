@@ -114,6 +114,13 @@ function heardOf(played: Played, task: LoopTask): readonly Heard[] {
   });
 }
 
+/** Whether another voice of the same drum was heard plainly. */
+function isOnPlainDrum({ voice }: Heard, all: readonly Heard[]): boolean {
+  return all.some(
+    (other) => other.voice !== voice && other.isPlain && surfaceOf(other.voice) === surfaceOf(voice),
+  );
+}
+
 /** Whether another voice, no louder than this one should be, was heard plainly. */
 function wouldBeHeard({ voice, askedDb: db }: Heard, all: readonly Heard[]): boolean {
   return all.some(
@@ -173,6 +180,8 @@ function rulingOn(one: Heard, { report, played, task, all, isOwn, isHard }: Case
   const isThere =
     isOwn || strokes.length >= MOSTLY_THERE * due || isMissingByPlace(report, voice, task, played);
   if (one.isPlain && isThere) return 'judged';
+  // on a drum that is heard plainly with another voice, a softer stroke may be that voice
+  if (isOnPlainDrum(one, all)) return 'untold';
   if (strokes.length > 0 && median(strokes.map(({ levelDb }) => levelDb)) < one.askedDb - SHADOW_DB)
     return 'shadow';
   if (isChief) return strokes.length >= HARDLY_SHARE * due ? 'untold' : 'judged';
