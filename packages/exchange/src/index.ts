@@ -6,6 +6,7 @@ export { encodeSmf } from './midi/encode.ts';
 export * from './midi/import.ts';
 export { keyToVoice, voiceToKey } from './midi/key-map.ts';
 export * from './midi/kit-keys.ts';
+export { type SentStroke, strokeSent } from './midi/live-message.ts';
 export type { MidiFact, MidiPartFact } from './midi/midi-fact.ts';
 export type { ByteProblem } from './midi/problem.ts';
 export * from './midi/read.ts';

@@ -3,6 +3,7 @@ export { readPracticePage } from './built-pages.ts';
 export { decodeSound } from './decode/decode-sound.ts';
 export type { DecodedSound } from './decode/decoded-sound.ts';
 export { type EngravingTools, loadEngravingTools } from './engraving-tools.ts';
+export type { Examination, Saved } from './examination.ts';
 export { DEMO_DIR, DESK_DIR, houseOf, PRACTICE_DIR } from './house.ts';
 export { InputError, reasonOf, type SayIn } from './input-error.ts';
 export { loadKit } from './kit.ts';

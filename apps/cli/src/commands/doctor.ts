@@ -1,7 +1,8 @@
 /** `shedbook doctor`: whether the desk's lessons are whole, what of them can be read, and what to do. */
+
+import type { Examination } from '@shedbook/host';
 import { sizeWords } from '@shedbook/words';
 import type { Speaker } from '../terminal.ts';
-import type { FoundStore } from './found-store.ts';
 import type { LoadDesk } from './serve.ts';
 
 /** What the command line asks for. */
@@ -16,7 +17,7 @@ export interface DoctorRequest {
 /** Less room than this is said, in bytes. */
 const LITTLE_ROOM_BYTES = 200e6;
 
-function lines(found: FoundStore, { catalogue }: Speaker): readonly string[] {
+function lines(found: Examination, { catalogue }: Speaker): readonly string[] {
   const { doctor: said, sizes } = catalogue.words;
   const { folder, version, known, faults, damagedLessons, damagedRows, copies } = found;
   if (!found.exists) return [said.nothing({ folder })];

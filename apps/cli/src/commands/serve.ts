@@ -1,7 +1,8 @@
 /** `shedbook serve`: the teacher's desk in the browser. */
+
+import type { Examination, Saved } from '@shedbook/host';
 import { DEMO_DIR } from '@shedbook/host';
 import type { Speaker } from '../terminal.ts';
-import type { FoundStore, SavedStore } from './found-store.ts';
 
 /** What the command line asks for. */
 export interface ServeRequest {
@@ -39,9 +40,9 @@ export interface Desk {
   readonly startServer: (options: DeskOptions) => Promise<RunningDesk>;
   readonly openBrowser: (url: string) => void;
   /** Looks at a store and changes nothing. */
-  readonly examineStore: (dataDir?: string) => Promise<FoundStore>;
+  readonly examineStore: (dataDir?: string) => Promise<Examination>;
   /** Saves what can be read of one as files. */
-  readonly saveReadable: (dataDir: string | undefined, folder: string) => Promise<SavedStore>;
+  readonly saveReadable: (dataDir: string | undefined, folder: string) => Promise<Saved>;
 }
 
 /** Loads the server when it is asked for, so that no other command waits for it. */

@@ -1,11 +1,10 @@
 /**
  * Recording a take at the desk: by the microphone, nothing taken away from its sound, or from an electronic kit.
  *
- * Sources: MediaStream Recording; Web MIDI API; MIDI 1.0, note-on with velocity 0 is a note-off.
+ * Sources: MediaStream Recording; Web MIDI API.
  */
 
-import { isVoice, velocityToLevelDb } from '@shedbook/core';
-import { keyToVoice } from '@shedbook/exchange';
+import { strokeSent } from '@shedbook/exchange';
 import type { StruckVoice } from '@shedbook/listen';
 import type { Played } from './messages.ts';
 import { readPlayed } from './sound-file.ts';
@@ -45,9 +44,6 @@ async function recordMicrophone(): Promise<Recorder> {
   };
 }
 
-const NOTE_ON = 0x90;
-const NOTE_ON_MASK = 0xf0;
-
 async function recordKit(): Promise<Recorder> {
   const access = await navigator.requestMIDIAccess();
   const inputs = [...access.inputs.values()];
@@ -55,14 +51,8 @@ async function recordKit(): Promise<Recorder> {
   const notes: StruckVoice[] = [];
   for (const input of inputs) {
     input.onmidimessage = ({ data, timeStamp }) => {
-      const [status = 0, key = 0, velocity = 0] = data ?? [];
-      const voice = keyToVoice(key)?.voice;
-      if ((status & NOTE_ON_MASK) !== NOTE_ON || velocity === 0 || !voice || !isVoice(voice)) return;
-      notes.push({
-        timeSeconds: (timeStamp / 1000) as StruckVoice['timeSeconds'],
-        voice,
-        levelDb: velocityToLevelDb(velocity),
-      });
+      const sent = strokeSent(data);
+      if (sent) notes.push({ ...sent, timeSeconds: (timeStamp / 1000) as StruckVoice['timeSeconds'] });
     };
   }
   return {

@@ -6,6 +6,7 @@
 import { existsSync, mkdirSync, readdirSync, statfsSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileNameOf, parseLesson } from '@shedbook/core';
+import type { Examination, Saved } from '@shedbook/host';
 import { Kysely, SqliteDialect } from 'kysely';
 import SQLite from 'libsql';
 import { defaultDataDir } from '../data-dir.ts';
@@ -15,32 +16,6 @@ import { createLessonStore, type LessonStore } from './lessons.ts';
 import { STORE_FILE, STORE_VERSION, storeVersion } from './open.ts';
 import { createStudentStore, type StudentStore } from './students.ts';
 import type { Tables } from './tables.ts';
-
-/** What was found in a folder of lessons. */
-export interface Examination {
-  readonly folder: string;
-  /** Null where there is no store, or it cannot be opened at all. */
-  readonly version: number | null;
-  /** Version number that this program writes. */
-  readonly known: number;
-  readonly exists: boolean;
-  /** What SQLite finds wrong, in its own words; empty where all is well. */
-  readonly faults: readonly string[];
-  /** Number of lessons that can be read. */
-  readonly lessons: number;
-  /** Ids of lessons that cannot. */
-  readonly damagedLessons: readonly string[];
-  /** Number of students that can be read. */
-  readonly students: number;
-  /** Number of rows of practice that are not as they were written. */
-  readonly damagedRows: number;
-  readonly storeBytes: number;
-  readonly freeBytes: number;
-  /** Copies that lie beside the store. */
-  readonly copies: readonly string[];
-  /** Whether nothing is wrong. */
-  readonly isSound: boolean;
-}
 
 interface Opened {
   readonly raw: SQLite.Database;
@@ -143,16 +118,6 @@ export async function examineStore(dataDir?: string): Promise<Examination> {
     const faults = [(error as Error).message];
     return { ...around, folder, version: null, ...nothing, faults, isSound: false };
   }
-}
-
-/** What was saved as files. */
-export interface Saved {
-  /** Number of lessons that were saved. */
-  readonly lessons: number;
-  /** Number of lessons of which an earlier text was saved, since the last cannot be read. */
-  readonly earlier: number;
-  /** Number of students that were saved. */
-  readonly students: number;
 }
 
 /** The newest text of a lesson that can be read, or null. */

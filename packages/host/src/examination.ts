@@ -1,14 +1,14 @@
-/** What the desk's server tells of a store that it looked at. */
+/** What is told of a store that was looked at: the server looks, the command line says it. */
 
-/** What is found in a folder of lessons. */
-export interface FoundStore {
+/** What was found in a folder of lessons. */
+export interface Examination {
   readonly folder: string;
-  readonly exists: boolean;
-  /** Version number of the store, or null where it cannot be opened. */
+  /** Null where there is no store, or it cannot be opened at all. */
   readonly version: number | null;
   /** Version number that this program writes. */
   readonly known: number;
-  /** What is wrong with the file, in the database's own words. */
+  readonly exists: boolean;
+  /** What SQLite finds wrong, in its own words; empty where all is well. */
   readonly faults: readonly string[];
   /** Number of lessons that can be read. */
   readonly lessons: number;
@@ -16,20 +16,21 @@ export interface FoundStore {
   readonly damagedLessons: readonly string[];
   /** Number of students that can be read. */
   readonly students: number;
-  /** Number of entries of practice that are not as they were written. */
+  /** Number of rows of practice that are not as they were written. */
   readonly damagedRows: number;
   readonly storeBytes: number;
   readonly freeBytes: number;
   /** Copies that lie beside the store. */
   readonly copies: readonly string[];
+  /** Whether nothing is wrong. */
   readonly isSound: boolean;
 }
 
-/** What was saved of one. */
-export interface SavedStore {
+/** What was saved as files. */
+export interface Saved {
   /** Number of lessons that were saved. */
   readonly lessons: number;
-  /** Number of lessons of which an earlier text was saved. */
+  /** Number of lessons of which an earlier text was saved, since the last cannot be read. */
   readonly earlier: number;
   /** Number of students that were saved. */
   readonly students: number;
