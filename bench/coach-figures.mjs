@@ -6,13 +6,17 @@
  */
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
-import { isMainThread, parentPort, Worker } from 'node:worker_threads';
+import { parentPort, Worker } from 'node:worker_threads';
 import { coachPlan } from '../internal/testing/simulated-practice/coached.mjs';
 import { OTHERS, practise } from '../internal/testing/simulated-practice/simulate.mjs';
 import { VARIANTS } from '../internal/testing/simulated-practice/variants.data.mjs';
 import { sheetNamed } from '../internal/testing/stories/lessons.mjs';
 
-/** The tempi that the students of one variant hold, by order of practice. */
+/**
+ * The tempi that the students of one variant hold, by order of practice.
+ * @param {typeof VARIANTS[number]} variant
+ * @param {number} students
+ */
 function tempiOf({ traits }, students) {
   const lesson = sheetNamed(traits.sheet);
   return Object.fromEntries(
@@ -23,15 +27,21 @@ function tempiOf({ traits }, students) {
   );
 }
 
-if (!isMainThread) {
-  parentPort.on('message', ({ index, students }) =>
-    parentPort.postMessage({ index, tempi: tempiOf(VARIANTS[index], students) }),
-  );
-}
+parentPort?.on('message', ({ index, students }) => {
+  const [variant] = VARIANTS.slice(index);
+  if (variant) parentPort?.postMessage({ index, tempi: tempiOf(variant, students) });
+});
 
-/** The tempi of every variant, in order. @param told is told of each as it is done */
+/**
+ * The tempi of every variant, in order.
+ * @param {number} students
+ * @param {(variant: typeof VARIANTS[number], tempi: ReturnType<typeof tempiOf>) => void} told is told of each as it is done
+ */
 export async function simulate(students, told = () => undefined) {
-  const done = new Array(VARIANTS.length);
+  const done = VARIANTS.map((variant) => ({
+    variant,
+    tempi: /** @type {ReturnType<typeof tempiOf>} */ ({}),
+  }));
   let next = 0;
   const work = () =>
     new Promise((resolve, reject) => {
@@ -43,8 +53,9 @@ export async function simulate(students, told = () => undefined) {
       };
       worker.on('error', reject);
       worker.on('message', ({ index, tempi }) => {
-        done[index] = tempi;
-        told(VARIANTS[index], tempi);
+        const [row] = done.slice(index);
+        if (row) Object.assign(row, { tempi });
+        if (row) told(row.variant, tempi);
         give();
       });
       give();

@@ -6,10 +6,10 @@
  * after eight weeks, averaged over the page.
  */
 import { planPractice, summariseStudent } from '@shedbook/coach';
-import { exerciseKey, parseLesson, seededRandom } from '@shedbook/core';
+import { Bpm, exerciseKey, Seconds, seededRandom } from '@shedbook/core';
 import { summarise } from '../internal/testing/simulated-practice/simulate.mjs';
-import { VARIANTS } from '../internal/testing/simulated-practice/variants.data.mjs';
 import { simulate } from './coach-figures.mjs';
+import { lessonOf } from './material.mjs';
 
 export const name = 'coach';
 
@@ -25,24 +25,32 @@ function shelfOf() {
     [i, i >> 2, i >> 4, i + (i >> 2)].map((n) => CELLS[n % CELLS.length]).join(' '),
   );
   const text = `title: Bench\ntempo: {start: 72, goal: 120, step: 8}\nfeel: triplet\nexercises:\n${patterns.map((each) => `  - ${each}`).join('\n')}\n`;
-  return [{ id: 'bench', lesson: parseLesson(text, 'bench.lesson.yaml').lesson }];
+  return [{ id: 'bench', lesson: lessonOf(text) }];
 }
 
+/** Verdicts of a loop, the clean ones more often.
+ @type {readonly import('@shedbook/core').LoopVerdict[]} */
+const VERDICTS = ['stumble', 'loose', 'clean', 'clean', 'clean'];
+
+/**
+ * @param {readonly import('@shedbook/coach').ShelfLesson[]} shelf
+ * @returns {import('@shedbook/core').PracticeLog}
+ */
 function logOf(shelf) {
   const random = seededRandom(1);
-  const keys = shelf[0].lesson.exercises.map(exerciseKey);
+  const keys = shelf.flatMap(({ lesson }) => lesson.exercises.map(exerciseKey));
   const entries = Array.from({ length: ENTRIES }, (_, i) => ({
     id: `bench ${i}`,
     device: 'bench',
     startedAt: new Date(START_MS + Math.floor((i * 365) / ENTRIES) * DAY_MS).toISOString(),
-    durationSeconds: 180,
+    durationSeconds: Seconds(180),
     lesson: 'bench',
-    exercise: keys[random.below(keys.length)],
+    exercise: keys[random.below(keys.length)] ?? '',
     form: 'loop',
-    heardBy: 'ear',
+    heardBy: /** @type {const} */ ('ear'),
     loops: Array.from({ length: LOOPS }, () => ({
-      bpm: 72 + 8 * random.below(7),
-      verdict: ['stumble', 'loose', 'clean', 'clean', 'clean'][random.below(5)],
+      bpm: Bpm(72 + 8 * random.below(7)),
+      verdict: VERDICTS[random.below(VERDICTS.length)] ?? 'clean',
       faults: [],
     })),
   }));
@@ -61,6 +69,7 @@ const STUDENTS = Number(process.env.SHEDBOOK_STUDENTS ?? 200);
 function rowsOf({ name, isSeen }, all) {
   const held = Object.entries(all).map(([order, tempi]) => ({ order, tempi, ...summarise(tempi) }));
   const [coach, ...others] = held;
+  if (!coach) throw new Error('nobody practised');
   const title = `${name}${isSeen ? ' (seen)' : ''}`;
   const paired = ({ tempi }) => summarise(coach.tempi.map((bpm, i) => bpm - tempi[i]));
   return [
@@ -92,6 +101,6 @@ export async function run() {
       value: milliseconds(() => summariseStudent({ name: 'Bram', shelf, log, assignments: [] }, now)),
       unit: 'ms',
     },
-    ...(await simulate(STUDENTS, tell)).flatMap((tempi, index) => rowsOf(VARIANTS[index], tempi)),
+    ...(await simulate(STUDENTS, tell)).flatMap(({ variant, tempi }) => rowsOf(variant, tempi)),
   ];
 }

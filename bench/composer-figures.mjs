@@ -4,12 +4,15 @@
  * `node bench/composer-figures.mjs [SEEDS] [NAME] [FROM]` after a build (the first 120 seeds were tuned on); a thousand seeds take a few minutes.
  */
 import { compose, FIGURES } from '@shedbook/composer';
-import { parseLesson } from '@shedbook/core';
+import { lessonOf } from './material.mjs';
 
 const SWING = `feel: triplet
 groove: { ride: x x.x x x.x, hihat-foot: . x . x, bass: x x x x }`;
 
-/** Lessons by name, with the number of exercises asked for. */
+/**
+ * Lessons by name, with the number of exercises asked for.
+ * @type {Readonly<Record<string, readonly [number, string]>>}
+ */
 const CASES = {
   'swing, 4 cells': [24, `${SWING}\nvocabulary: [..., x.., ..x, x.x]`],
   'swing, 3 cells': [24, `${SWING}\nvocabulary: [x.., ..x, x.x]`],
@@ -52,12 +55,6 @@ compose:
   ],
 };
 
-function lessonOf(text) {
-  const { lesson, problems } = parseLesson(`title: Figures\n${text}\n`, 'figures');
-  if (!lesson) throw new Error(JSON.stringify(problems));
-  return lesson;
-}
-
 /** Adds what a page has of themes, columns and figures. */
 function tally(sums, report, lesson) {
   const bars = report.bars.map((bar) => bar.text.replaceAll('| ', '').split(' '));
@@ -88,7 +85,7 @@ function tally(sums, report, lesson) {
 
 const [seeds = 1000, wanted = '', from = 0] = process.argv.slice(2);
 for (const [name, [count, text]] of Object.entries(CASES).filter(([each]) => each.includes(wanted))) {
-  const lesson = lessonOf(text);
+  const lesson = lessonOf(`title: Figures\n${text}\n`);
   const sums = {
     full: 0,
     falls: 0,

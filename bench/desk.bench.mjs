@@ -212,7 +212,7 @@ async function firstStroke(page, url, rest) {
   await page.waitForTimeout(rest * 1000);
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await page.waitForFunction(() => window.firstStrokeAt !== undefined);
-  return page.evaluate(() => (window.firstStrokeAt - window.pressedAt) / 1000);
+  return page.evaluate(() => ((window.firstStrokeAt ?? Number.NaN) - window.pressedAt) / 1000);
 }
 
 /**

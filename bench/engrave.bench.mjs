@@ -2,10 +2,10 @@
 
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { parseLesson } from '@shedbook/core';
 import { createEngraver, createFonts, FONT_MODULES, layOutSheet, writePdf } from '@shedbook/engrave';
 import { median } from '@shedbook/signal';
 import { SHEET_WORDS } from '@shedbook/words';
+import { lessonOf } from './material.mjs';
 
 const require = createRequire(new URL('../packages/engrave/package.json', import.meta.url));
 const { enableLog, LOG_OFF, VerovioToolkit } = await import('verovio/esm');
@@ -21,20 +21,19 @@ function lesson() {
   const bars = Array.from({ length: 24 }, (_, i) =>
     [i, 3 * i + 1, 5 * i + 2, i * i].map((n) => CELLS[n % CELLS.length]).join(' '),
   );
-  const text = JSON.stringify({ title: 'Twenty-four', feel: 'triplet', exercises: bars });
-  return parseLesson(text, 'bench.lesson.yaml').lesson;
+  return lessonOf(JSON.stringify({ title: 'Twenty-four', feel: 'triplet', exercises: bars }));
 }
 
 /** A book of 200 exercises in eight sections. */
 function book() {
   const { exercises } = lesson();
-  const bars = exercises.map(({ parts }) => parts[0].pattern.bars[0].map(({ text }) => text).join(' '));
+  const bars = exercises.map(({ parts }) => parts[0]?.pattern.bars[0]?.map(({ text }) => text).join(' '));
   const sections = Array.from({ length: 8 }, (_, s) => ({
     heading: `Part ${s + 1}`,
     text: 'Sing each bar before you play it.',
     exercises: Array.from({ length: 25 }, (__, i) => bars[(25 * s + 7 * i) % bars.length]),
   }));
-  return parseLesson(JSON.stringify({ title: 'Book', feel: 'triplet', sections }), 'book.lesson.yaml').lesson;
+  return lessonOf(JSON.stringify({ title: 'Book', feel: 'triplet', sections }));
 }
 
 /** A toolkit that also notes what it was asked to engrave. */

@@ -1,6 +1,6 @@
 /** How fast lessons leave and enter by open formats: a sheet of 24 exercises, and a three-minute exercise. */
 
-import { parseLesson, perform } from '@shedbook/core';
+import { Bpm, perform } from '@shedbook/core';
 import {
   importMidi,
   readMidi,
@@ -12,6 +12,7 @@ import {
 } from '@shedbook/exchange';
 import { median } from '@shedbook/signal';
 import { XmlDocument } from 'libxml2-wasm';
+import { barsOnce, lessonOf } from './material.mjs';
 
 export const name = 'exchange';
 
@@ -22,12 +23,8 @@ function sheet(count) {
   const bars = Array.from({ length: count }, (_, i) =>
     [0, 1, 2, 3].map((beat) => CELLS[(i * 3 + beat * 5 + (i >> beat)) % CELLS.length]).join(' '),
   );
-  const text = ['title: Bench', 'feel: triplet', 'exercises:', ...bars.map((bar) => `  - "${bar}"`)].join(
-    '\n',
-  );
-  const { lesson, problems } = parseLesson(text, 'bench.lesson.yaml');
-  if (!lesson) throw new Error(JSON.stringify(problems));
-  return lesson;
+  const exercises = bars.map((bar) => `  - "${bar}"`);
+  return lessonOf(['title: Bench', 'feel: triplet', 'exercises:', ...exercises].join('\n'));
 }
 
 /** Median milliseconds of a call, over enough calls to fill about half a second. */
@@ -59,15 +56,10 @@ function musicXmlRows(lesson) {
 }
 
 function midiRows(lesson) {
-  const once = {
-    name: 'once',
-    sections: [{ play: 'pattern', bars: 1, ending: null }],
-    repeat: 1,
-    countInBars: 0,
-  };
+  const once = barsOnce(1);
   const form = { ...once, repeat: 90, countInBars: 1 };
   const options = { title: lesson.title, meter: lesson.meter };
-  const play = () => perform(lesson, { exercise: 1, form, bpm: 120 });
+  const play = () => perform(lesson, { exercise: 1, form, bpm: Bpm(120) });
   const sections = lesson.exercises.map(({ number }) => ({
     name: `${number}`,
     meter: lesson.meter,

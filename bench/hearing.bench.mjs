@@ -11,18 +11,19 @@ import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseLesson, perform } from '@shedbook/core';
+import { Bpm, Hertz, perform } from '@shedbook/core';
 import { createKit, encodeWav, render } from '@shedbook/sound';
 import { chromium } from 'playwright-core';
 import { chromiumPath } from '../internal/testing/programs.mjs';
+import { addressOfServer, barsOnce, lessonOf } from './material.mjs';
 
 export const name = 'hearing: from sound to notation in the browser';
 
 const CLI = fileURLToPath(new URL('../bin/shedbook.mjs', import.meta.url));
-const BPM = 120;
+const BPM = Bpm(120);
 const BARS = 8;
 const LISTEN_SECONDS = 30;
-const RATE = 44_100;
+const RATE = Hertz(44_100);
 
 const LESSON = `title: Hearing
 tempo: ${BPM}
@@ -37,7 +38,7 @@ const TYPES = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/cs
 
 function serve(folder) {
   const server = createServer((request, response) => {
-    const path = new URL(request.url, 'http://host').pathname.slice(1) || 'index.html';
+    const path = new URL(request.url ?? '/', 'http://host').pathname.slice(1) || 'index.html';
     try {
       const body = readFileSync(join(folder, path));
       response
@@ -54,14 +55,7 @@ function serve(folder) {
 
 /** Eight bars that go round without a seam. */
 function renderTake(file) {
-  const { lesson } = parseLesson(LESSON, 'bench');
-  const form = {
-    name: 'take',
-    sections: [{ play: 'pattern', bars: BARS, ending: null }],
-    repeat: 1,
-    countInBars: 0,
-  };
-  const performance = perform(lesson, { exercise: 1, form, bpm: BPM });
+  const performance = perform(lessonOf(LESSON), { exercise: 1, form: barsOnce(BARS), bpm: BPM });
   const kit = createKit({ sampleRateHz: RATE, seed: 'a student' });
   const audio = render(performance, { kit, setUp: 'right-handed', tail: 'cut' });
   writeFileSync(file, encodeWav(audio, { format: 'int16' }));
@@ -82,15 +76,17 @@ async function listen(url, take) {
   try {
     const page = await (await browser.newContext({ serviceWorkers: 'block' })).newPage();
     await page.addInitScript(() => {
-      window.drawn = [];
-      window.addEventListener('shedbook:heard', (event) => window.drawn.push(event.detail.afterMs));
+      window.drawnOfBench = [];
+      window.addEventListener('shedbook:heard', (event) => {
+        if (event instanceof CustomEvent) window.drawnOfBench.push(event.detail.afterMs);
+      });
     });
     await page.goto(`${url}#1`);
     await page.getByRole('button', { name: 'Use the microphone' }).click();
     await page.locator('[data-ear="on"]').waitFor();
     await page.locator('[data-part="play"]').click();
     await page.waitForTimeout(LISTEN_SECONDS * 1000);
-    return await page.evaluate(() => window.drawn);
+    return await page.evaluate(() => window.drawnOfBench);
   } finally {
     await browser.close();
   }
@@ -110,7 +106,7 @@ export async function run() {
     ]);
     renderTake(join(folder, 'take.wav'));
     const server = await serve(join(folder, 'practice'));
-    const drawn = await listen(`http://127.0.0.1:${server.address().port}/`, join(folder, 'take.wav'));
+    const drawn = await listen(addressOfServer(server), join(folder, 'take.wav'));
     server.close();
     const sorted = drawn.toSorted((a, b) => a - b);
     const at = (share) => sorted[Math.floor(share * (sorted.length - 1))] ?? Number.NaN;

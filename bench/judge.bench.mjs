@@ -47,11 +47,18 @@ const told = ({ is, about }) =>
 const expectedOf = ({ is, first, voice }) =>
   [[is].flat().join(' or '), [first ?? []].flat().join(' or '), voice].filter(Boolean).join(', ');
 
+/** The first of some that are not none. */
+function firstOf(all) {
+  const [first] = all;
+  if (first === undefined) throw new Error('there is none');
+  return first;
+}
+
 /** One line: the share of right verdicts, what was expected, and what was said where it was another. */
 function line(story, how, hear) {
   const verdicts = verdictsOn(story, hear);
   const wrong = verdicts.filter((verdict) => faultsOf(story, verdict).length > 0);
-  const said = wrong.length === 0 ? '' : ` ✗ said ${told(wrong[0])}`;
+  const said = wrong.length === 0 ? '' : ` ✗ said ${told(firstOf(wrong))}`;
   return {
     what: `${story.name} (${how}): expected ${expectedOf(story)}${said}`,
     value: (100 * (verdicts.length - wrong.length)) / verdicts.length,
@@ -71,7 +78,7 @@ function pairs() {
     for (const played of numbers) {
       if (asked === played) continue;
       const own = { name: `${asked} ${played}`, exercise: asked, level: 'beginner', click: true, rounds: 1 };
-      const [verdict] = verdictsOn({ ...own, play: { exercise: played } }, hearStory);
+      const verdict = firstOf(verdictsOn({ ...own, play: { exercise: played } }, hearStory));
       const isNamed = verdict.about.some((one) => one.what === 'other-exercise' && one.exercise === played);
       const what = isNamed ? 'named' : verdict.is === 'clean' ? 'clean' : verdict.about[0]?.what;
       said.set(what, (said.get(what) ?? 0) + 1);
@@ -95,7 +102,16 @@ const isAbout =
 const isClean = ({ is }) => is === 'clean';
 const CLICK = { click: true, rounds: 1 };
 
-/** The rows of the table, each over every exercise of the sheet: what is played, at which level, what must be said. */
+/**
+ * What is played, what must be said, the story, and whether a verdict is right.
+ * @typedef {import('../internal/testing/stories/story.d.ts').Story} Story
+ * @typedef {readonly [string, string, Partial<Story>, (verdict: import('@shedbook/judge').Verdict) => boolean]} Row
+ */
+
+/**
+ * The rows of the table, each over every exercise of the sheet: what is played, at which level, what must be said.
+ * @type {readonly Row[]}
+ */
 const TABLE = [
   [
     'snare left out throughout',
@@ -162,11 +178,16 @@ const TABLE = [
   ],
 ];
 
+/** @type {readonly import('@shedbook/core').Voice[]} */
 const SWING = ['ride', 'hihat-foot', 'bass', 'snare'];
+/** @type {Partial<Story>} */
 const BESIDE = { level: 'beginner', microphone: true, loudspeaker: true, sounding: SWING };
 const isNotClean = ({ is }) => is !== 'clean';
 
-/** The rows that are heard from sound beside a loudspeaker, over some exercises. */
+/**
+ * The rows that are heard from sound beside a loudspeaker, over some exercises.
+ * @type {readonly Row[]}
+ */
 const SOUND_TABLE = [
   [
     'loudspeaker on at −10 dB, snare never played',
@@ -194,13 +215,19 @@ const SOUND_TABLE = [
 ];
 const SOME = [7, 13, 16, 22, 24];
 
+/**
+ * A row of the table over some exercises.
+ * @param {readonly number[]} some
+ * @param {Row} row
+ * @param {typeof hearStory} hear
+ */
 function over(some, [what, expected, story, isRight], hear) {
   const verdicts = some.map((exercise) => {
     const own = { level: 'beginner', ...CLICK, ...story, name: `${what} ${exercise}`, exercise };
-    return verdictsOn(own, hear)[0];
+    return firstOf(verdictsOn(own, hear));
   });
   const wrong = verdicts.filter((verdict) => !isRight(verdict));
-  const said = wrong.length === 0 ? '' : ` ✗ said ${told(wrong[0])}`;
+  const said = wrong.length === 0 ? '' : ` ✗ said ${told(firstOf(wrong))}`;
   return {
     what: `${what}: expected ${expected}${said}`,
     value: verdicts.length - wrong.length,
@@ -221,7 +248,8 @@ function plateau() {
     const log = { version: 1, entries, removed: [] };
     const { items } = planPractice({ shelf, log, now, minutes: 20, assignments: [], seed: 1 });
     const before = met.size;
-    for (const { exercise, tempo, kind } of items.filter((item) => item.exercise !== null)) {
+    for (const { exercise, tempo, kind } of items) {
+      if (exercise === null || tempo === null) continue;
       met.add(exercise);
       const loops = Array.from({ length: 10 }, (_, i) => {
         const bpm = Math.min(104, tempo.fromBpm + 2 * i);
@@ -272,25 +300,34 @@ function summary(what, lines) {
   return { what, value: lines.filter(({ right }) => right).length, unit: `of ${lines.length}` };
 }
 
+/** @typedef {readonly [string, readonly Story[], typeof hearStory]} Heard how, which stories, by which ear */
+
+/** @type {readonly Heard[]} */
+const EXACT = [
+  ['exact strokes', [...STORIES, ...UNSEEN], hearStory],
+  ['other sheets', OTHER_SHEETS, hearStory],
+  ['held back', HELD_BACK, hearStory],
+];
+
+/** @type {readonly Heard[]} */
+const FROM_SOUND = [
+  ['sound', [...AUDIO_STORIES, ...UNSEEN_AUDIO], hearSound],
+  [
+    'sound, held back',
+    HELD_BACK.filter(({ sound }) => sound).map((story) => ({ ...story, rounds: 1 })),
+    hearSound,
+  ],
+];
+
 export async function run() {
-  const sets = [
-    ['exact strokes', [...STORIES, ...UNSEEN], hearStory],
-    ['other sheets', OTHER_SHEETS, hearStory],
-    ['held back', HELD_BACK, hearStory],
-    ...(isWithSound
-      ? [
-          ['sound', [...AUDIO_STORIES, ...UNSEEN_AUDIO], hearSound],
-          [
-            'sound, held back',
-            HELD_BACK.filter(({ sound }) => sound).map((story) => ({ ...story, rounds: 1 })),
-            hearSound,
-          ],
-        ]
-      : []),
-  ].map(([how, stories, hear]) => [how, stories.map((story) => line(story, how, hear))]);
+  const heard = isWithSound ? [...EXACT, ...FROM_SOUND] : EXACT;
+  const sets = heard.map(([how, stories, hear]) => ({
+    how,
+    lines: stories.map((story) => line(story, how, hear)),
+  }));
   return [
     ...tableRows(),
-    ...sets.flatMap(([, lines]) => lines),
-    ...sets.map(([how, lines]) => summary(`stories right, ${how}`, lines)),
+    ...sets.flatMap(({ lines }) => lines),
+    ...sets.map(({ how, lines }) => summary(`stories right, ${how}`, lines)),
   ];
 }

@@ -10,14 +10,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
-import { parseLesson, perform, seededRandom } from '@shedbook/core';
+import { Hertz, perform, Seconds, seededRandom } from '@shedbook/core';
 import { createLiveListener, listen, TakeListener } from '@shedbook/listen';
 import { createKit, encodeWav, render } from '@shedbook/sound';
+import { barsOnce, lessonOf, processorSeconds, quickest, timedSeconds } from './material.mjs';
 
 export const name = 'listen';
 
-const RATE = 44_100;
-const SECONDS = 60;
+const RATE = Hertz(44_100);
+const SECONDS = Seconds(60);
 const BARS = 25;
 const BLOCK = 16_384;
 const LIVE_BLOCK = 128;
@@ -31,33 +32,18 @@ exercises:
 groove: {ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x"}
 `;
 
-const { lesson } = parseLesson(TEXT, 'bench.lesson.yaml');
-const form = {
-  name: 'take',
-  sections: [{ play: 'pattern', bars: BARS, ending: null }],
-  repeat: 1,
-  countInBars: 0,
-};
-const asked = { lesson, exercise: 1, form };
+const lesson = lessonOf(TEXT);
+const asked = { lesson, exercise: 1, form: barsOnce(BARS) };
 
 /** One minute as a person would play it: up to 10 ms off. */
 function minute() {
   const random = seededRandom('bench');
   const { strokes } = perform(lesson, asked);
   const played = strokes
-    .map((stroke) => ({ ...stroke, timeSeconds: stroke.timeSeconds + 0.02 * random.next() }))
+    .map((stroke) => ({ ...stroke, timeSeconds: Seconds(stroke.timeSeconds + 0.02 * random.next()) }))
     .toSorted((a, b) => a.timeSeconds - b.timeSeconds);
   return render({ strokes: played, durationSeconds: SECONDS }, { kit: createKit({ sampleRateHz: RATE }) });
 }
-
-function processorSeconds(work) {
-  const before = process.cpuUsage();
-  work();
-  const { user, system } = process.cpuUsage(before);
-  return (user + system) / 1e6;
-}
-
-const quickest = (times, work) => Math.min(...Array.from({ length: times }, () => processorSeconds(work)));
 
 /** Processor seconds of Debian's voice-blind onset detector on the same take, or null where it is not installed. */
 function aubioSeconds(audio) {
@@ -66,11 +52,7 @@ function aubioSeconds(audio) {
   const path = join(folder, 'take.wav');
   writeFileSync(path, encodeWav(audio, { format: 'int16', seed: 'bench' }));
   const script = '{ TIMEFORMAT="%U %S"; time aubioonset "$0" > /dev/null; } 2>&1';
-  const run = () => {
-    const said = execFileSync('bash', ['-c', script, path], { encoding: 'utf8' });
-    const [user, system] = said.trim().split('\n').at(-1).split(' ').map(Number);
-    return user + system;
-  };
+  const run = () => timedSeconds(execFileSync('bash', ['-c', script, path], { encoding: 'utf8' }));
   const seconds = Math.min(run(), run(), run());
   rmSync(folder, { recursive: true });
   return seconds;
@@ -87,7 +69,8 @@ function heldMegabytes() {
 function memoryRows(mono) {
   const listener = new TakeListener(RATE);
   const held = new Map();
-  const [first, , last] = MINUTES;
+  const first = Math.min(...MINUTES);
+  const last = Math.max(...MINUTES);
   for (let done = 1; done <= last; done += 1) {
     for (let at = 0; at < mono.length; at += BLOCK) listener.push(mono.subarray(at, at + BLOCK));
     if (MINUTES.includes(done)) held.set(done, heldMegabytes());
@@ -102,7 +85,7 @@ function memoryRows(mono) {
 /** Seconds of processor time that a live listener takes for a second of sound. */
 function liveShare(mono) {
   const listener = createLiveListener(asked, { sampleRateHz: RATE });
-  listener.startLoop(0, lesson.tempo.startBpm);
+  listener.startLoop(Seconds(0), lesson.tempo.startBpm);
   const seconds = processorSeconds(() => {
     for (let at = 0; at < mono.length; at += LIVE_BLOCK) listener.push(mono.subarray(at, at + LIVE_BLOCK));
   });
@@ -112,7 +95,7 @@ function liveShare(mono) {
 /** Rows of the table. */
 export async function run() {
   const audio = minute();
-  const mono = audio.left.map((sample, i) => 2 * (sample + audio.right[i]));
+  const mono = audio.left.map((sample, i) => 2 * (sample + (audio.right[i] ?? 0)));
   listen(mono, RATE, asked);
   const seconds = quickest(5, () => listen(mono, RATE, asked));
   const aubio = aubioSeconds(audio);

@@ -17,6 +17,7 @@ import { gzipSync } from 'node:zlib';
 import { median } from '@shedbook/signal';
 import { chromium } from 'playwright-core';
 import { chromiumPath } from '../internal/testing/programs.mjs';
+import { addressOfServer } from './material.mjs';
 
 export const name = 'practice room: opening a pack on a slow phone';
 
@@ -52,7 +53,7 @@ async function startHost(folder) {
     return { body: packs ? gzipSync(raw) : raw, packs };
   };
   const server = createServer((request, response) => {
-    const path = new URL(request.url, 'http://host').pathname.slice(1) || 'index.html';
+    const path = new URL(request.url ?? '/', 'http://host').pathname.slice(1) || 'index.html';
     const file = join(folder, path);
     if (!existsSync(file) || !statSync(file).isFile()) return response.writeHead(404).end();
     if (!kept.has(path)) kept.set(path, read(file));
@@ -65,9 +66,9 @@ async function startHost(folder) {
     return response.end(body);
   });
   await new Promise((resolve) => {
-    server.listen(0, '127.0.0.1', resolve);
+    server.listen(0, '127.0.0.1', () => resolve(server));
   });
-  return { url: `http://127.0.0.1:${server.address().port}/`, sent, stop: () => server.close() };
+  return { url: addressOfServer(server), sent, stop: () => server.close() };
 }
 
 async function slowDown(page) {
@@ -85,8 +86,9 @@ async function openSheet(page, url) {
     return seen.jsonValue();
   };
   const sheet = await when(() => {
+    const isDrawn = (each) => each instanceof HTMLImageElement && each.complete && each.naturalWidth > 0;
     const pictures = [...document.querySelectorAll('[data-part="exercises"] img')].slice(0, 6);
-    const drawn = pictures.length === 6 && pictures.every((each) => each.complete && each.naturalWidth > 0);
+    const drawn = pictures.length === 6 && pictures.every(isDrawn);
     return drawn ? performance.now() : null;
   });
   const plan = await when(() =>

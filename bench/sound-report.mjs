@@ -9,14 +9,20 @@
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Hertz, LeadDb, Seconds } from '@shedbook/core';
 import { dbToPower, energyOf, gainToDb, hann, PowerSpectrum, peakOf, powerToDb } from '@shedbook/signal';
 import { createKit, encodeWav, loadSoundFontKit, measureLoudness, render } from '@shedbook/sound';
 
-const RATE = 44100;
-const LEVELS_DB = [-18, 0, 6];
+const RATE = Hertz(44_100);
+const LEVELS_DB = [-18, 0, 6].map(LeadDb);
 const SHOWN_SECONDS = { ride: 2.5, crash: 2.5, 'hihat-open': 1.5 };
 
-/** Every sound that strokes can ask for: file name, then the stroke. */
+/** @typedef {import('@shedbook/sound').SoundingStroke} Stroke */
+
+/**
+ * Every sound that strokes can ask for: file name, then the stroke.
+ * @type {readonly (readonly [string, Pick<Stroke, 'voice'> & Partial<Stroke>])[]}
+ */
 const STROKES = [
   ['ride', { voice: 'ride' }],
   ['ride-bell', { voice: 'ride', articulation: 'bell' }],
@@ -49,7 +55,7 @@ function centroidHz(samples, fromSeconds, seconds) {
   new PowerSpectrum(size, falling).compute(frame, 0, power);
   let [sum, weighted] = [0, 0];
   for (let k = 1; k < size / 2; k += 1) {
-    const amplitude = Math.sqrt(power[k]);
+    const amplitude = Math.sqrt(power[k] ?? 0);
     sum += amplitude;
     weighted += (amplitude * k * RATE) / size;
   }
@@ -61,7 +67,7 @@ function decaySeconds(samples, db) {
   let rest = energyOf(samples);
   const goal = rest * dbToPower(-db);
   for (let i = 0; i < samples.length; i += 1) {
-    rest -= samples[i] ** 2;
+    rest -= (samples[i] ?? 0) ** 2;
     if (rest <= goal) return i / RATE;
   }
   return samples.length / RATE;
@@ -95,7 +101,7 @@ function padTo400(samples) {
 function makeKit() {
   const at = process.argv.indexOf('--kit');
   if (at < 0) return createKit({ sampleRateHz: RATE });
-  return loadSoundFontKit(readFileSync(process.argv[at + 1]), { sampleRateHz: RATE });
+  return loadSoundFontKit(readFileSync(process.argv[at + 1] ?? ''), { sampleRateHz: RATE });
 }
 
 const out = process.argv[2];
@@ -112,8 +118,9 @@ const lines = [
 const pictures = [];
 for (const [name, stroke] of STROKES) {
   for (const levelDb of LEVELS_DB) {
-    const strokes = [{ articulation: 'normal', mark: 'x', timeSeconds: 0, levelDb, ...stroke }];
-    const audio = render({ strokes, durationSeconds: 0.5 }, { kit, room: false, picture: false });
+    /** @type {readonly Stroke[]} */
+    const strokes = [{ articulation: 'normal', mark: 'x', timeSeconds: Seconds(0), levelDb, ...stroke }];
+    const audio = render({ strokes, durationSeconds: Seconds(0.5) }, { kit, room: false, picture: false });
     lines.push(figures(name, levelDb, audio));
     const wav = join(out, `${name}_${levelDb}.wav`);
     writeFileSync(wav, encodeWav(audio, { format: 'float32' }));

@@ -3,22 +3,26 @@
  * beside fluidsynth rendering the equivalent MIDI in the same run, where it is installed.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { levelDbToVelocity, VOICE_FACTS } from '@shedbook/core';
+import { Hertz, Lufs, levelDbToVelocity, Seconds, VOICE_FACTS } from '@shedbook/core';
 import { createKit, normaliseLoudness, render } from '@shedbook/sound';
+import { processorSeconds, quickest, timedSeconds } from './material.mjs';
 
 export const name = 'sound: strokes to audio';
 
-const RATE = 44100;
-const SECONDS = 180;
+const RATE = Hertz(44_100);
+const SECONDS = Seconds(180);
 const BPM = 120;
 const BEAT = 60 / BPM;
 const SOUNDFONTS = ['/usr/share/sounds/sf2/FluidR3_GM.sf2', '/usr/share/sounds/sf2/TimGM6mb.sf2'];
 const ROUNDS = 5;
 
-/** Ride, hi-hat foot, feathered bass drum, comping with ghost notes and side stick. */
+/**
+ * Ride, hi-hat foot, feathered bass drum, comping with ghost notes and side stick: level in dB, beats of the bar.
+ * @type {readonly (readonly [import('@shedbook/core').Voice, number, readonly number[]])[]}
+ */
 const PARTS = [
   ['ride', 0, [0, 1, 1 + 2 / 3, 2, 3, 3 + 2 / 3]],
   ['hihat-foot', -6, [1, 3]],
@@ -33,7 +37,7 @@ function swing() {
   for (let bar = 0; 4 * bar * BEAT < SECONDS; bar += 1) {
     for (const [voice, levelDb, beats] of PARTS) {
       for (const beat of beats) {
-        const timeSeconds = (4 * bar + beat) * BEAT;
+        const timeSeconds = Seconds((4 * bar + beat) * BEAT);
         strokes.push({ voice, articulation: 'normal', mark: 'x', levelDb, timeSeconds });
       }
     }
@@ -72,18 +76,6 @@ function midiOf(strokes) {
   return Buffer.concat([header, length, Buffer.from(track)]);
 }
 
-/** Processor time of the quickest of several rounds, in seconds: the machine may be shared. */
-function quickest(work) {
-  let best = Number.POSITIVE_INFINITY;
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const before = process.cpuUsage();
-    work();
-    const { user, system } = process.cpuUsage(before);
-    best = Math.min(best, (user + system) / 1e6);
-  }
-  return best;
-}
-
 /** Processor time of fluidsynth for the same music, loading its SoundFont left out, in seconds; null without it. */
 function fluidsynthSeconds(strokes) {
   const soundFont = SOUNDFONTS.find(existsSync);
@@ -96,11 +88,10 @@ function fluidsynthSeconds(strokes) {
     const options = ['-q', '-ni', '-r', String(RATE), '-O', 's16', '-F', wav, soundFont, midi];
     const script = 'TIMEFORMAT="%U %S"; time fluidsynth "$@" >/dev/null 2>&1';
     const { stderr } = spawnSync('bash', ['-c', script, 'bash', ...options], { encoding: 'utf8' });
-    const [user, system] = stderr.trim().split('\n').at(-1).split(' ').map(Number);
-    return { seconds: user + system, bytes: statSync(wav).size };
+    return timedSeconds(stderr);
   };
-  const loading = Math.min(...[1, 2].map(() => timed(strokes.slice(0, 1), 'load').seconds));
-  const all = Math.min(...[1, 2].map(() => timed(strokes, 'all').seconds));
+  const loading = Math.min(...[1, 2].map(() => timed(strokes.slice(0, 1), 'load')));
+  const all = Math.min(...[1, 2].map(() => timed(strokes, 'all')));
   rmSync(folder, { recursive: true });
   return all - loading;
 }
@@ -108,21 +99,19 @@ function fluidsynthSeconds(strokes) {
 /** Rows of the table. */
 export async function run() {
   const strokes = swing();
-  const made = process.cpuUsage();
   const kit = createKit({ sampleRateHz: RATE });
-  kit.prepare(['ride', 'hihat-foot', 'bass', 'snare', 'sidestick']);
-  const { user, system } = process.cpuUsage(made);
+  const made = processorSeconds(() => kit.prepare(['ride', 'hihat-foot', 'bass', 'snare', 'sidestick']));
   const piece = { strokes, durationSeconds: SECONDS };
   let audio = render(piece, { kit });
-  const dry = quickest(() => render(piece, { kit, room: false }));
-  const whole = quickest(() => {
+  const dry = quickest(ROUNDS, () => render(piece, { kit, room: false }));
+  const whole = quickest(ROUNDS, () => {
     audio = render(piece, { kit });
   });
-  const file = quickest(() => normaliseLoudness(render(piece, { kit }), -18));
-  const copy = quickest(() => [audio.left.slice(), audio.right.slice()]);
+  const file = quickest(ROUNDS, () => normaliseLoudness(render(piece, { kit }), Lufs(-18)));
+  const copy = quickest(ROUNDS, () => [audio.left.slice(), audio.right.slice()]);
   const fluid = fluidsynthSeconds(strokes);
   const rows = [
-    { what: 'kit for a swing groove, made once (processor time)', value: (user + system) / 1e6, unit: 's' },
+    { what: 'kit for a swing groove, made once (processor time)', value: made, unit: 's' },
     { what: 'three minutes of swing, dry', value: SECONDS / dry, unit: '× real time' },
     { what: 'three minutes of swing, with room', value: SECONDS / whole, unit: '× real time' },
     { what: '… and loudness measured and set to −18 LUFS', value: SECONDS / file, unit: '× real time' },

@@ -19,7 +19,9 @@ const SOURCES = ['core', 'signal', 'sound'].map((room) =>
 function hashOfSources() {
   const hash = createHash('sha256');
   for (const folder of SOURCES) {
-    const names = readdirSync(folder, { recursive: true }).filter((name) => name.endsWith('.ts'));
+    const names = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
+      name.endsWith('.ts'),
+    );
     for (const name of names.toSorted()) hash.update(readFileSync(join(folder, name)));
   }
   return hash.digest('hex').slice(0, 16);

@@ -115,7 +115,7 @@ export async function missingPrograms() {
 /** Helpers of tests that a file imports, as paths. */
 function helpersOf(path, text) {
   return [...text.matchAll(/from '(\.[^']*(?:testing|test)\/[^']+)'/g)].map((match) =>
-    join(dirname(path), match[1]),
+    join(dirname(path), match[1] ?? ''),
   );
 }
 
@@ -124,7 +124,7 @@ export function programsOf(path) {
   const text = readFileSync(path, 'utf8');
   const used = Object.keys(PROGRAMS).filter((name) => PROGRAMS[name].used.test(text));
   const siblings = path.includes('/testing/')
-    ? [...text.matchAll(/from '(\.\/[^']+)'/g)].map((match) => join(dirname(path), match[1]))
+    ? [...text.matchAll(/from '(\.\/[^']+)'/g)].map((match) => join(dirname(path), match[1] ?? ''))
     : [];
   const helpers = [...helpersOf(path, text), ...siblings].filter(
     (helper) => existsSync(helper) && !helper.endsWith('/programs.mjs'),

@@ -13,5 +13,5 @@ export function chance(seed) {
     return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
   };
   const below = (n) => Math.floor(next() * n);
-  return { next, below, of: (list) => list[below(list.length)] };
+  return { next, below, of: (list) => /** @type {any} */ (list[below(list.length)]) };
 }

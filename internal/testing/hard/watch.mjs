@@ -14,7 +14,7 @@ const TICKS = 100;
 /** Processor time of a process, in seconds; the wall's where the system does not say. */
 function cpuSeconds(pid) {
   try {
-    const fields = readFileSync(`/proc/${pid}/stat`, 'latin1').split(') ')[1].split(' ');
+    const fields = readFileSync(`/proc/${pid}/stat`, 'latin1').split(') ')[1]?.split(' ') ?? [];
     return (Number(fields[11]) + Number(fields[12])) / TICKS;
   } catch {
     return performance.now() / 1000;
@@ -27,7 +27,7 @@ function start() {
       execArgv: ['--max-old-space-size=480'],
       stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
     });
-    child.once('message', ({ kinds }) => resolve({ child, kinds }));
+    child.once('message', (/** @type {{ kinds: string[] }} */ { kinds }) => resolve({ child, kinds }));
     child.once('error', reject);
     child.once('exit', () => reject(new Error('a child did not start')));
   });

@@ -58,7 +58,8 @@ export function coachPlan(lesson, _random, planner = planPractice) {
   const keys = lesson.exercises.map(exerciseKey);
   const entries = [];
   const today = new Map();
-  let last = [];
+  /** @type {ReturnType<typeof planPractice> | null} */
+  let last = null;
   return {
     planDay: ({ day, minutes }) => {
       today.clear();

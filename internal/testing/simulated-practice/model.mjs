@@ -61,7 +61,7 @@ export function createStudent(sheet, traits, random) {
   const cap = of((_, i) => {
     const free = goalBpm * 1.25;
     const stuckAt = startBpm + (0.2 + 0.6 * random.next()) * (goalBpm - startBpm);
-    return Math.max(base[i] + 2, random.next() < traits.plateaus ? stuckAt : free);
+    return Math.max((base[i] ?? 0) + 2, random.next() < traits.plateaus ? stuckAt : free);
   });
   return {
     ...{ sheet, traits, random, base, cap },
@@ -113,7 +113,10 @@ function learn(student, { skill, times }, bpm, share) {
   student.lastDay[skill] = student.day;
 }
 
-/** What an ear makes of a loop: it errs, and knows about where it went wrong. */
+/**
+ * What an ear makes of a loop: it errs, and knows about where it went wrong.
+ * @returns {{ verdict: import('@shedbook/core').LoopVerdict, weakest: any }}
+ */
 function hear(student, needs, isClean) {
   const { traits, random } = student;
   if (random.next() < traits.deaf) return { verdict: 'unheard', weakest: null };
@@ -128,7 +131,7 @@ function hear(student, needs, isClean) {
 
 /**
  * Plays one loop of an exercise, or of a part of it.
- * @param ids the skills that are played alone, or null for the whole
+ * @param {ReadonlySet<string> | null} ids the skills that are played alone, or null for the whole
  */
 export function playLoop(student, exercise, bpm, ids = null) {
   const all = student.sheet.exercises[exercise];

@@ -9,9 +9,13 @@
  */
 
 const CLICK = { click: true };
+/** @type {readonly import('@shedbook/core').Voice[]} */
 const ALL = ['ride', 'hihat-foot', 'bass', 'snare'];
 
-/** The stories. */
+/**
+ * The stories.
+ * @type {readonly import('./story.d.ts').Story[]}
+ */
 export const HELD_BACK = [
   {
     name: 'a slow waltz whose left hand stays out',

@@ -6,7 +6,10 @@
 
 const CLICK = { click: true };
 
-/** The stories. */
+/**
+ * The stories.
+ * @type {readonly import('./story.d.ts').Story[]}
+ */
 export const OTHER_SHEETS = [
   {
     name: 'a waltz with the foot out',

@@ -4,25 +4,29 @@
  *
  * Conventions: mono samples at 44 100 Hz; the loudspeaker's level in dB beside the student's kit.
  */
+import { Hertz, Seconds } from '@shedbook/core';
 import { createLiveListener } from '@shedbook/listen';
 import { render } from '@shedbook/sound';
 import { keptKit } from '../kept-kit.mjs';
 import { LEAD_SECONDS } from './hear.mjs';
 import { playRound, playStory } from './play.mjs';
 
-const RATE = 44_100;
+const RATE = Hertz(44_100);
 const TAIL_SECONDS = 0.6;
 const BLOCK = 4096;
 /** How loud a loudspeaker in the room is beside the kit. */
 const LOUDSPEAKER_DB = -10;
 
 function mono({ strokes, seconds, seed }) {
-  const shifted = strokes.map((stroke) => ({ ...stroke, timeSeconds: stroke.timeSeconds + LEAD_SECONDS }));
+  const shifted = strokes.map((stroke) => ({
+    ...stroke,
+    timeSeconds: Seconds(stroke.timeSeconds + LEAD_SECONDS),
+  }));
   const { left, right } = render(
-    { strokes: shifted, durationSeconds: LEAD_SECONDS + seconds + TAIL_SECONDS },
+    { strokes: shifted, durationSeconds: Seconds(LEAD_SECONDS + seconds + TAIL_SECONDS) },
     { kit: keptKit({ sampleRateHz: RATE, seed }), setUp: 'right-handed', tail: 'cut' },
   );
-  return left.map((sample, i) => 0.5 * (sample + right[i]));
+  return left.map((sample, i) => 0.5 * (sample + (right[i] ?? 0)));
 }
 
 function loudspeaker(lesson, form, story, rounds, seconds) {
@@ -49,7 +53,7 @@ export function hearSound(lesson, form, story) {
   const once = { ...form, repeat: 1, countInBars: 0 };
   const listener = createLiveListener({ lesson, exercise, form: once, bpm }, { sampleRateHz: RATE });
   const loops = rounds.map(({ startSeconds, bpm: tempo }) =>
-    listener.startLoop(startSeconds + LEAD_SECONDS, tempo),
+    listener.startLoop(Seconds(startSeconds + LEAD_SECONDS), tempo),
   );
   for (let at = 0; at < sound.length; at += BLOCK) listener.push(sound.slice(at, at + BLOCK));
   return { take: listener.finish(), loops: loops.map((loop) => listener.loopReport(loop)) };

@@ -8,6 +8,7 @@
  */
 import { OTHER_SHEETS } from './other-sheets.data.mjs';
 
+/** @type {readonly import('@shedbook/core').Voice[]} */
 const SWING = ['ride', 'hihat-foot', 'bass', 'snare'];
 const FIGURES = [
   'early',
@@ -25,7 +26,10 @@ const FIGURES = [
 const CLICK = { click: true };
 const LOUD = { click: true, microphone: true, loudspeaker: true };
 
-/** The stories. */
+/**
+ * The stories.
+ * @type {readonly import('./story.d.ts').Story[]}
+ */
 export const STORIES = [
   // the table of what went wrong
   {
@@ -591,7 +595,10 @@ export const STORIES = [
   },
 ];
 
-/** Stories written when the judge was done, to see whether it holds where nothing was tuned. */
+/**
+ * Stories written when the judge was done, to see whether it holds where nothing was tuned.
+ * @type {readonly import('./story.d.ts').Story[]}
+ */
 export const UNSEEN = [
   {
     name: 'a shy ghost: the snare misses one bar in four',
