@@ -76,7 +76,30 @@ function arbitraryExpression(of: Meter, bars: number) {
   );
 }
 
+/** Exercises of four bars that are repeated in every way there is. */
+function arbitraryRepeated(of: Meter): fc.Arbitrary<unknown> {
+  const bar = arbitraryPattern('snare', of).map(formatPattern);
+  return fc
+    .tuple(bar, bar, bar, bar, fc.integer({ min: 2, max: 4 }))
+    .chain(([a, b, c, d, times]) =>
+      fc.constantFrom<unknown>(
+        { pattern: `${a} | ${b}`, repeats: '1-2' },
+        { pattern: [a, b, c, d].join(' | '), repeats: { bars: '1-2', times, endings: [3, 4] } },
+        { pattern: [a, b, c, d].join(' | '), repeats: [1, { bars: '2-4', times }] },
+        { pattern: [a, a, b, b].join(' | '), barRepeats: [2, 4], repeats: '1-2' },
+        { pattern: [a, b, a, b].join(' | '), barRepeats: '3-4' },
+      ),
+    );
+}
+
 function arbitraryExercise(of: Meter): fc.Arbitrary<unknown> {
+  return fc.oneof(
+    { weight: 5, arbitrary: arbitraryPlain(of) },
+    { weight: 1, arbitrary: arbitraryRepeated(of) },
+  );
+}
+
+function arbitraryPlain(of: Meter): fc.Arbitrary<unknown> {
   return fc.integer({ min: 1, max: 2 }).chain((bars) => {
     const pattern = arbitraryPattern('snare', of, bars).map(formatPattern);
     const said = arbitraryExpression(of, bars);

@@ -62,6 +62,16 @@ function isAccented({ note, chord }: NoteInScore): boolean {
   return articulations.some((each) => each.attributes['artic'] === 'acc');
 }
 
+/** A function that gives a MusicXML text as the MEI that verovio makes of it. */
+export async function createMeiWriter(): Promise<(musicXml: string) => string> {
+  const toolkit = await createToolkit();
+  return (musicXml) => {
+    toolkit.setOptions({ xmlIdSeed: 1 });
+    if (!toolkit.loadData(musicXml)) throw new Error('verovio did not load the score');
+    return toolkit.getMEI();
+  };
+}
+
 /** A function that engraves a MusicXML text. */
 export async function createEngraver(): Promise<(musicXml: string) => readonly EngravedNote[]> {
   const toolkit = await createToolkit();

@@ -1,12 +1,13 @@
 /** An exercise drawn on one line, or on five where several voices play. */
 
-import { type Exercise, isLooped, type Meter, type NotatedBar, notateBar, struckSlots } from '@shedbook/core';
+import { type Exercise, type Meter, type NotatedBar, notateBar, struckSlots } from '@shedbook/core';
 import { memo } from 'react';
 import { Ball } from './ball.tsx';
 import { BarDrawing } from './bar-drawing.tsx';
 import { type BarLayout, layOutBar, type StaffKind } from './layout.ts';
 import styles from './notation.module.css';
 import { Notation } from './notation.tsx';
+import { BRACKET, closesAt, hasEndings, type Repeated, RepeatSigns } from './repeat-signs.tsx';
 
 /** The bars of an exercise, spelled. */
 export function notateExercise(
@@ -56,13 +57,17 @@ interface BarsProps {
   /** Whether the last one closes with a repeat sign. */
   readonly repeats?: boolean;
   readonly hasBarLines?: boolean;
+  /** The exercise whose repeats are drawn; none are where left out. */
+  readonly of?: Repeated;
 }
 
 /** Bars one after another in one picture. */
 export const BarsDrawing = memo(function BarsDrawing(props: BarsProps) {
-  const { bars, staff, sticking, firstBar = 0, repeats = false, hasBarLines = true } = props;
+  const { bars, staff, sticking, firstBar = 0, repeats = false, hasBarLines = true, of } = props;
   const layouts = bars.map((bar) => layOutBar(bar, staff));
-  const { top, height } = heightOf(layouts, sticking);
+  const plain = heightOf(layouts, sticking);
+  const over = of && hasEndings(of) ? BRACKET : 0;
+  const [top, height] = [plain.top - over, plain.height + over];
   const width = layouts.reduce((sum, layout) => sum + layout.width, 0);
   let x = 0;
   return (
@@ -75,9 +80,12 @@ export const BarsDrawing = memo(function BarsDrawing(props: BarsProps) {
             <BarDrawing
               layout={layout}
               staff={staff}
-              repeats={repeats && index === layouts.length - 1}
+              repeats={of ? closesAt(of, firstBar + index) : repeats && index === layouts.length - 1}
               hasBarLine={hasBarLines}
             />
+            {of && (
+              <RepeatSigns exercise={of} bar={firstBar + index} layout={layout} staff={staff} top={top + 1} />
+            )}
             <Ball bar={firstBar + index} left={0} right={layout.width} />
           </g>
         );
@@ -106,7 +114,7 @@ export function ExerciseRows({
         staff={staffOf(exercise)}
         sticking={exercise.sticking !== null}
         firstBar={first}
-        repeats={first + abreast >= bars.length && isLooped(bars.length)}
+        of={exercise}
       />
     </div>
   ));
@@ -116,11 +124,6 @@ export function ExerciseRows({
 export function ExerciseDrawing({ exercise, meter }: ExerciseDrawingProps) {
   const bars = notateExercise(exercise, meter);
   return (
-    <BarsDrawing
-      bars={bars}
-      staff={staffOf(exercise)}
-      sticking={exercise.sticking !== null}
-      repeats={isLooped(bars.length)}
-    />
+    <BarsDrawing bars={bars} staff={staffOf(exercise)} sticking={exercise.sticking !== null} of={exercise} />
   );
 }

@@ -1,12 +1,13 @@
 /** An exercise as large as the room allows, its beats counted under the notes. */
 
-import { type Exercise, isLooped, type Meter, type NotatedBar } from '@shedbook/core';
+import type { Exercise, Meter, NotatedBar } from '@shedbook/core';
 import { memo, useMemo, useRef } from 'react';
 import { Ball } from '../notation/ball.tsx';
 import { BarDrawing } from '../notation/bar-drawing.tsx';
 import { notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
 import { BEAT_LEAD, beatEdges, layOutBar, type StaffKind } from '../notation/layout.ts';
 import { Notation } from '../notation/notation.tsx';
+import { BRACKET, closesAt, hasEndings, RepeatSigns } from '../notation/repeat-signs.tsx';
 import { closeQuarter, fitRows, type RoomRow, rowWidth } from './fit-rows.ts';
 import styles from './room-drawing.module.css';
 import { useSize } from './use-size.ts';
@@ -23,6 +24,7 @@ const COUNTS = 18;
 const LOWEST_REST = 22;
 
 interface RowDrawingProps {
+  readonly exercise: Exercise;
   readonly row: RoomRow;
   readonly notated: readonly NotatedBar[];
   readonly staff: StaffKind;
@@ -44,7 +46,7 @@ function Counts({ row, edges, y }: Pick<RowDrawingProps, 'row' | 'edges'> & { re
 }
 
 function RowDrawing(props: RowDrawingProps) {
-  const { row, notated, staff, edges, quarterWidth, top, height, scale } = props;
+  const { exercise, row, notated, staff, edges, quarterWidth, top, height, scale } = props;
   const width = rowWidth(row, edges);
   const left = edges[row.fromBeat] ?? 0;
   const right = row.toBeat === edges.length - 1 ? Number.MAX_SAFE_INTEGER : (edges[row.toBeat] ?? 0);
@@ -62,11 +64,8 @@ function RowDrawing(props: RowDrawingProps) {
         x += layout.width;
         return (
           <g key={bar} transform={`translate(${shift} 0)`}>
-            <BarDrawing
-              layout={layout}
-              staff={staff}
-              repeats={bar === notated.length - 1 && isLooped(notated.length)}
-            />
+            <BarDrawing layout={layout} staff={staff} repeats={closesAt(exercise, bar)} />
+            <RepeatSigns exercise={exercise} bar={bar} layout={layout} staff={staff} top={top + 1} />
             <Counts row={row} edges={edges} y={top + height - 4} />
             <Ball bar={bar} left={left} right={right} quarterWidth={quarterWidth} />
           </g>
@@ -88,7 +87,8 @@ export const RoomDrawing = memo(function RoomDrawing({ exercise, meter }: RoomDr
     );
     const notated = notateExercise(exercise, meter);
     const layouts = notated.map((bar) => layOutBar(bar, staff, 'start', { quarterWidth }));
-    const top = Math.min(...layouts.map((layout) => layout.top));
+    const over = hasEndings(exercise) ? BRACKET : 0;
+    const top = Math.min(...layouts.map((layout) => layout.top)) - over;
     const lowest = exercise.sticking ? 30 : LOWEST_REST;
     const bottom = Math.max(lowest, ...layouts.map((layout) => layout.bottom));
     return { staff, quarterWidth, notated, top, height: bottom - top + COUNTS };
@@ -108,6 +108,7 @@ export const RoomDrawing = memo(function RoomDrawing({ exercise, meter }: RoomDr
         fit.rows.map((row) => (
           <RowDrawing
             key={`${row.fromBar} ${row.fromBeat}`}
+            exercise={exercise}
             row={row}
             notated={notated}
             staff={staff}

@@ -12,6 +12,9 @@ export const ROOM_MM = { above: 10, under: 5.5, hands: 4.4, side: 1.5 } as const
 
 const TEXT_MM = 3.5;
 
+/** How far the bracket of an ending reaches down. */
+const DOWN_MM = 3.6;
+
 /** A hand of the written sticking. */
 export interface Hand {
   readonly xMm: number;
@@ -43,6 +46,30 @@ function useTile(path: string): RefObject<SVGGElement | null> {
   return place;
 }
 
+/** The bracket of an ending, high over its bar. */
+function Bracket({
+  ending,
+  widthMm,
+  y,
+}: {
+  ending: NonNullable<PackBar['ending']>;
+  widthMm: number;
+  y: number;
+}) {
+  const { text, isOpen } = ending;
+  const left = text === null ? `M0 ${y}` : `M0 ${y + DOWN_MM}V${y}`;
+  return (
+    <>
+      <path className={styles.bracket} d={`${left}H${widthMm - 1}${isOpen ? '' : `V${y + DOWN_MM}`}`} />
+      {text !== null && (
+        <text className={styles.time} x={1} y={y + DOWN_MM} fontSize={TEXT_MM}>
+          {text}
+        </text>
+      )}
+    </>
+  );
+}
+
 /** The picture. */
 export const BarPicture = memo(function BarPicture({ bar, overMm, underMm, hands, on }: BarPictureProps) {
   const words = usePracticeWords();
@@ -63,6 +90,7 @@ export const BarPicture = memo(function BarPicture({ bar, overMm, underMm, hands
       data-bar={bar.bar}
     >
       <g ref={tile} />
+      {bar.ending && <Bracket ending={bar.ending} widthMm={bar.widthMm} y={top + 1} />}
       {hands.map(({ xMm, text }) => (
         <text
           key={xMm}

@@ -79,10 +79,16 @@ export function shownBar(program: Program, bar: ProgramBar, sizes: PictureSizes)
   const onGroove = bar.play === 'time' && sizes.groove > 0;
   if (onGroove || sizes.exercise === 0)
     return { on: 'groove', index: (bar.bar - 1) % Math.max(1, sizes.groove) };
-  if (bar.patternBar === null) {
-    return { on: 'exercise', index: (bar.bar - sectionStart(program.bars, bar)) % sizes.exercise };
-  }
   const turn = (bar.bar - 1) % sizes.exercise;
   const patternBars = Math.max(...program.bars.map((each) => each.patternBar ?? 0)) + 1;
+  if (bar.patternBar === null) {
+    const order = program.bars.flatMap(({ patternBar }) => patternBar ?? []);
+    const place = bar.bar - sectionStart(program.bars, bar);
+    const isPlayed = sizes.exercise === patternBars && order.length > 0;
+    return {
+      on: 'exercise',
+      index: isPlayed ? (order[place % order.length] as number) : place % sizes.exercise,
+    };
+  }
   return { on: 'exercise', index: sizes.exercise > patternBars ? turn : bar.patternBar };
 }

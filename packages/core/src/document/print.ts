@@ -8,6 +8,7 @@ import { DEFAULT_SHEET } from '../lesson/defaults.ts';
 import { expressionToData } from '../lesson/expression-data.ts';
 import { patternsName } from '../lesson/identity.ts';
 import type { Ending, Exercise, Form, FormSection, Lesson } from '../lesson/lesson.ts';
+import { repetitionToData } from '../lesson/repeats.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
 import { formatFeel } from './read-feel.ts';
 
@@ -37,6 +38,7 @@ export function exerciseToData(exercise: Omit<Exercise, 'number'>, comping: Voic
     ...(sticking === null ? {} : { sticking: sticking.join(' ') }),
     ...(notes === null ? {} : { notes }),
     ...(keep === true ? { keep } : {}),
+    ...repetitionToData(exercise),
     ...expressionToData(exercise),
     ...namesToData(exercise),
   };

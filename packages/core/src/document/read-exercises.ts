@@ -21,6 +21,7 @@ import type { FieldPath } from './field-path.ts';
 import { nearest } from './nearest.ts';
 import { readExpression } from './read-expression.ts';
 import { readPattern } from './read-pattern.ts';
+import { readRepetition } from './read-repeats.ts';
 import type { RawLesson } from './schema.ts';
 
 type RawCell = NonNullable<NonNullable<RawLesson['vocabulary']>[number]>;
@@ -201,7 +202,10 @@ export function readExercises(
     );
     const sticking = readSticking(given.sticking, first, [...path, 'sticking'], report);
     const length = { bars: first.pattern.bars.length, beats: first.pattern.bars[0]?.length ?? 1 };
-    const said = readExpression(given, length, path, report);
+    const said = {
+      ...readRepetition(given, parts, path, report),
+      ...readExpression(given, length, path, report),
+    };
     const key = patternsName({ parts, sticking, ...said });
     const before = seen.get(key);
     if (before !== undefined) {

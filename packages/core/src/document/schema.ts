@@ -166,6 +166,49 @@ const fill = z
     ),
   );
 
+/** Bars of an exercise: `3`, or `1-4`. */
+const stretch = z.union([whole(1, 256, 'bar-in-range'), text('some-bars')], { error: named('some-bars') });
+
+const repeat = z.union(
+  [
+    whole(1, 256, 'bar-in-range'),
+    text('some-bars'),
+    z.strictObject(
+      {
+        bars: stretch.check(z.describe('bars that are the same each time, such as `1-3`')),
+        times: z
+          .optional(whole(2, 32, 'times-in-range'))
+          .check(z.describe('how often they are played; 2, or once for each ending, when left out')),
+        endings: z
+          .optional(list(stretch, 'endings-of-repeat', 32))
+          .check(
+            z.describe(
+              'what ends each time: first and second ending, such as `[4, 5]`, or more; the first one serves all times that have none of their own',
+            ),
+          ),
+      },
+      { error: map('a-repeat') },
+    ),
+  ],
+  { error: named('a-repeat') },
+);
+
+const repeats = z
+  .union([repeat, list(repeat, 'a-repeat', MOST.few)], { error: named('a-repeat') })
+  .check(
+    z.describe(
+      'bars that are played twice, such as `1-4`, or `bars`, `times` and `endings`; a list where there are several',
+    ),
+  );
+
+const barRepeats = z
+  .union([stretch, list(stretch, 'some-bars', MOST.exercises)], { error: named('some-bars') })
+  .check(
+    z.describe(
+      'bars that are printed as a repeat sign, since they are played like the one before (`2`) or the two before (`3-4`); a list where there are several',
+    ),
+  );
+
 const exercise = z.union(
   [
     patternText,
@@ -191,6 +234,8 @@ const exercise = z.union(
         above: z.optional(text('a-text', LONGEST.text)).check(z.describe('text over each bar, bars by `|`')),
         below: z.optional(text('a-text', LONGEST.text)).check(z.describe('text under each bar, bars by `|`')),
         fill: z.optional(fill),
+        repeats: z.optional(repeats),
+        barRepeats: z.optional(barRepeats),
         rests: z
           .optional(text('limbs-and-voices'))
           .check(z.describe('limbs or voices of the groove that are silent under it, joined by `+`')),

@@ -6,6 +6,7 @@ import { printLesson } from '../document/print.ts';
 import { exerciseKey } from '../lesson/identity.ts';
 import type { Form, Lesson } from '../lesson/lesson.ts';
 import { perform } from './perform.ts';
+import { orderOf } from './place.ts';
 import { grooveUnder } from './silence.ts';
 
 const GROOVE = `tempo: 60
@@ -117,7 +118,7 @@ it('[GR16] what is printed under an exercise is what sounds under it', () => {
         const bars = exercise.parts[0]?.pattern.bars.length ?? 1;
         const strokes = played(lesson, exercise.number, once(bars)).filter(({ role }) => role === 'groove');
         const printed = parts.flatMap(({ pattern }) =>
-          Array.from({ length: bars }, (_, bar) => pattern.bars[bar % pattern.bars.length] ?? []).flat(),
+          orderOf(exercise).flatMap((bar) => pattern.bars[bar % pattern.bars.length] ?? []),
         );
         const struck = printed.reduce(
           (sum, { marks }) => sum + marks.filter((mark) => mark !== '.').length,

@@ -16,9 +16,9 @@ import { formatFraction } from '../rhythm/fraction.ts';
 import { type Bpm, LeadDb, Seconds } from '../units.ts';
 import type { Performance, PerformedBar } from './performance.ts';
 import {
-  barsOf,
   cellsOfBar,
   exerciseOf,
+  orderOf,
   type PlacedCell,
   type PlannedBar,
   type Playing,
@@ -175,7 +175,7 @@ export function perform(whole: Lesson, options: PerformOptions): Performance {
   const exercise = options.exercise === null ? null : exerciseOf(lesson, options.exercise);
   const map = options.tempo ?? constantTempo(options.bpm ?? lesson.tempo.startBpm);
   const timeline = createTimeline(lesson.meter, lesson.feel, map);
-  const planned = planBars(options.form, exercise ? barsOf(exercise) : 1);
+  const planned = planBars(options.form, exercise ? orderOf(exercise) : [0]);
   const countIn = options.form.countInBars;
   const countInSeconds = Seconds(0 - timeline.barSeconds(-countIn));
   const mute: ReadonlySet<SoundingVoice> = new Set(options.mute);

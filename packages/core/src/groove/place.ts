@@ -2,12 +2,14 @@
  * Which cells lie in each bar of a form: groove, exercise and ending, before they become strokes.
  *
  * Conventions: bars and beats count from 0. The groove's patterns repeat from the first bar of the form; the
- * exercise's pattern starts anew with every section that plays it. An exercise replaces the groove for the
+ * exercise's pattern starts anew with every section that plays it, its repeats gone through as they are printed; under
+ * repeats the groove is the one that is printed there. An exercise replaces the groove for the
  * voices that it names. A fixed ending replaces what the pattern and the comping voice have on its beat.
  */
 
 import type { Voice } from '../kit/voice.ts';
 import type { Ending, Exercise, ExercisePart, Form, FormSection, Lesson } from '../lesson/lesson.ts';
+import { playedBars } from '../lesson/repeats.ts';
 import { type Cell, struckSlots } from '../rhythm/cell.ts';
 import { add, fraction, multiply } from '../rhythm/fraction.ts';
 import { beatLength, beatStarts } from '../rhythm/meter.ts';
@@ -56,9 +58,14 @@ export function isLooped(bars: number): boolean {
   return Math.round(LOOP_BARS / bars) > 1;
 }
 
-/** How many bars the exercise's pattern has. */
+/** How many bars the exercise's pattern is written with. */
 export function barsOf(exercise: Exercise): number {
   return exercise.parts[0]?.pattern.bars.length ?? 1;
+}
+
+/** The bars of the exercise's pattern (from 0) in the order in which they are played, once through. */
+export function orderOf(exercise: Exercise): readonly number[] {
+  return playedBars(barsOf(exercise), exercise);
 }
 
 /**
@@ -70,17 +77,20 @@ function barsOfSection({ play, bars }: FormSection, patternBars: number): number
   return Math.max(1, Math.round(bars / patternBars)) * patternBars;
 }
 
-/** The bars of a form, its sections gone through as often as it repeats. */
-export function planBars(form: Form, patternBars: number): readonly PlannedBar[] {
+/**
+ * The bars of a form, its sections gone through as often as it repeats.
+ * @param order bars of the pattern (from 0) in the order in which they are played
+ */
+export function planBars(form: Form, order: readonly number[]): readonly PlannedBar[] {
   const planned: PlannedBar[] = [];
   for (let round = 0; round < form.repeat; round += 1) {
     for (const section of form.sections) {
-      const bars = barsOfSection(section, patternBars);
+      const bars = barsOfSection(section, order.length);
       for (let index = 0; index < bars; index += 1) {
         planned.push({
           bar: planned.length,
           play: section.play,
-          patternBar: section.play === 'pattern' ? index % patternBars : null,
+          patternBar: section.play === 'pattern' ? (order[index % order.length] as number) : null,
           ending: index === bars - 1 ? section.ending : null,
         });
       }
@@ -144,6 +154,11 @@ function loudened(lesson: Lesson, exercise: Exercise, patternBar: number) {
 /** What plays: voices of the groove, and the exercise as `pattern`. */
 export type Playing = ReadonlySet<Voice | 'pattern'>;
 
+/** Which bar of the groove plays. */
+function grooveBar(exercise: Exercise | null, { bar, patternBar }: PlannedBar): number {
+  return exercise?.repeats && patternBar !== null ? patternBar : bar;
+}
+
 /** The cells of one bar: groove, exercise and ending, with what the ending replaces taken out. */
 export function cellsOfBar(
   lesson: Lesson,
@@ -156,7 +171,7 @@ export function cellsOfBar(
   const replaced = new Set(pattern.map((placed) => placed.voice));
   const groove = lesson.groove
     .filter((part) => playing.has(part.voice) && !replaced.has(part.voice))
-    .flatMap((part) => placePart(part, planned.bar, 'groove'))
+    .flatMap((part) => placePart(part, grooveBar(exercise, planned), 'groove'))
     .filter(({ voice, beat }) => !isSilent(lesson, exercise, planned, playing, { voice, beat }));
   const cells = [...groove, ...pattern];
   return planned.ending && playing.has('pattern') ? endOn(cells, planned.ending, lesson.comping) : cells;

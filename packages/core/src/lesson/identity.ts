@@ -10,17 +10,20 @@ import type { Expression } from './expression.ts';
 import { expressionName } from './expression-data.ts';
 import { fileNameOf } from './file-name.ts';
 import type { Exercise, Lesson } from './lesson.ts';
+import { type Repetition, repetitionName } from './repeats.ts';
 
 /**
- * What an exercise is called as long as it has no `id`: its voices and patterns, and where written its hands, dynamics,
- * fill and rests.
+ * What an exercise is called as long as it has no `id`: its voices and patterns, and where written its hands, repeats,
+ * dynamics, fill and rests.
  * @example patternsName({ parts: [{ voice: 'snare', pattern: parsePattern('..x x.. ... x.x') }], sticking: null }) // 'snare ..x x.. ... x.x'
  */
-export function patternsName(exercise: Pick<Exercise, 'parts' | 'sticking'> & Expression): string {
+export function patternsName(
+  exercise: Pick<Exercise, 'parts' | 'sticking'> & Expression & Repetition,
+): string {
   const { parts, sticking } = exercise;
   const voices = parts.map(({ voice, pattern }) => `${voice} ${formatPattern(pattern)}`);
   const hands = sticking ? ` (${sticking.join('')})` : '';
-  return `${voices.join('; ')}${hands}${expressionName(exercise)}`;
+  return `${voices.join('; ')}${hands}${repetitionName(exercise)}${expressionName(exercise)}`;
 }
 
 /** The name of an exercise for good inside its lesson. */

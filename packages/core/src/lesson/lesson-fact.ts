@@ -24,6 +24,10 @@ export interface FieldFact extends Fact {
     | 'dynamic-signs'
     | 'limbs-and-voices'
     | 'a-fill'
+    | 'a-repeat'
+    | 'endings-of-repeat'
+    | 'some-bars'
+    | 'one-or-two-bars'
     | 'an-origin'
     | 'a-meter'
     | 'a-feel'
@@ -135,6 +139,12 @@ type FormFaultFact =
   | (Fact & { readonly fact: 'bar-found'; readonly bar: number })
   | (Fact & { readonly fact: 'bar-up-to'; readonly most: number })
   | (Fact & { readonly fact: 'texts-for-bars'; readonly bars: number })
+  | (Fact & { readonly fact: 'endings-found'; readonly endings: number })
+  | (Fact & { readonly fact: 'endings-up-to'; readonly most: number })
+  | (Fact & { readonly fact: 'ending-at-bar'; readonly bar: number })
+  | (Fact & { readonly fact: 'repeat-after-bar'; readonly bar: number })
+  | (Fact & { readonly fact: 'another-bar'; readonly bar: number })
+  | (Fact & { readonly fact: 'same-as-bars-before'; readonly bars: number })
   | (Fact & { readonly fact: 'voices-joined'; readonly voices: readonly string[] })
   | (Fact & { readonly fact: 'voice-of-groove'; readonly voices: readonly string[] })
   | (Fact & { readonly fact: 'goal-found'; readonly bpm: number })

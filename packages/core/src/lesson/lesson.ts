@@ -13,6 +13,7 @@ import type { Pattern } from '../rhythm/pattern.ts';
 import type { Bpm, LeadDb } from '../units.ts';
 import type { ComposeSettings } from './compose-settings.ts';
 import type { Expression } from './expression.ts';
+import type { Repetition } from './repeats.ts';
 
 /** A voice that repeats under everything. */
 export interface GroovePart {
@@ -40,7 +41,7 @@ export interface Origin {
 }
 
 /** A numbered pattern. Its parts replace the groove's for the voices they name. */
-export interface Exercise extends Expression {
+export interface Exercise extends Expression, Repetition {
   /** From 1, in the order of the sheet. */
   readonly number: number;
   /** Its lasting name where it is written; left out where it goes by its patterns (see `exerciseKey`). */

@@ -13,6 +13,7 @@ import type { SheetContext } from './context.ts';
 import { barCount, grooveParts, ownParts, wholeParts } from './parts.ts';
 import { type SlotPlace, slotPlaces } from './places.ts';
 import { lineRequest, lineWidthMm, type PreparedExercise, prepareExercise } from './prepare.ts';
+import { bracketsOf, type EndingBracket } from './repeats.ts';
 import { contextOf } from './sheet.ts';
 import type { SheetWords } from './sheet-words.ts';
 
@@ -21,6 +22,8 @@ export interface BarTile {
   readonly bar: number;
   readonly tile: Tile;
   readonly slots: readonly SlotPlace[];
+  /** The bracket of the ending that it lies in, or null. */
+  readonly ending: Pick<EndingBracket, 'text' | 'isOpen'> | null;
 }
 
 /** The bars of an exercise, or of the groove alone. */
@@ -50,6 +53,7 @@ const MOST_BARS = 16;
 
 /** The exercise again and again until the groove under it begins anew too. */
 function untilAllBeginAnew(lesson: Lesson, exercise: Exercise): Exercise {
+  if (exercise.repeats) return exercise;
   const own = barCount(ownParts(exercise), MOST_BARS);
   const bars = barCount(wholeParts(lesson, exercise), MOST_BARS);
   const times = Math.max(1, Math.floor(bars / own));
@@ -75,8 +79,13 @@ function barIndexes({ bars }: PreparedExercise): readonly number[] {
   return bars.map((_, index) => index);
 }
 
+/** The exercise with all its notes: what is heard is marked on them. */
+function inNotes({ barRepeats: _, ...exercise }: Exercise): Exercise {
+  return exercise;
+}
+
 function setAll(context: SheetContext, exercises: readonly Exercise[]): Setting {
-  const prepared = exercises.map((each) => prepareExercise(context, each));
+  const prepared = exercises.map((each) => prepareExercise(context, inNotes(each)));
   const widths = prepared.flatMap((each) =>
     barIndexes(each).map((bar) => lineWidthMm(context, each, bar, bar + 1)),
   );
@@ -98,7 +107,10 @@ function tilesOf(
       title,
       widthMm,
     });
-    return { bar: bar + 1, tile, slots: slotPlaces(context.lesson, prepared.parts, tile, bar, bar + 1) };
+    const slots = slotPlaces(context.lesson, prepared.parts, tile, bar, bar + 1);
+    const [bracket] = bracketsOf(prepared.exercise, bar, bar + 1);
+    const ending = bracket ? { text: bracket.text, isOpen: bracket.isOpen } : null;
+    return { bar: bar + 1, tile, slots, ending };
   });
 }
 

@@ -5,6 +5,7 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import {
+  type Exercise,
   type Form,
   type Lesson,
   meter,
@@ -20,6 +21,7 @@ import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.t
 import { engraver, lessonOf } from '../../test/setup.ts';
 import { layOut, tilesOf } from '../../test/sheets.ts';
 import type { Tile } from '../tile/tile.ts';
+import type { Sheet } from './sheet.ts';
 
 const DEMO = new URL('../../../../demo/', import.meta.url);
 const DEMOS = readdirSync(DEMO)
@@ -103,32 +105,47 @@ describe('signs on a page', () => {
   });
 });
 
-/** Every stroke of an exercise once through, as `bar beat place voice`. */
-function sounding(lesson: Lesson, number: number): readonly string[] {
+/** Every stroke of an exercise once through, as `bar beat place voice`, in its bar as written. */
+function sounding(lesson: Lesson, { number, parts }: Exercise): readonly string[] {
   const section = sectionOf(lesson, number);
-  const bars = section.exercises.find((each) => each.number === number)?.parts[0]?.pattern.bars.length ?? 1;
+  const bars = parts[0]?.pattern.bars.length ?? 1;
   const form: Form = {
     name: 'once',
     sections: [{ play: 'pattern', bars, ending: null }],
     repeat: 1,
     countInBars: 0,
   };
-  return perform(section, { exercise: number, form })
-    .strokes.map(
-      ({ written, slots, voice }) => `${written.bar} ${written.beat} ${(written.slot - 1) / slots} ${voice}`,
-    )
-    .toSorted();
+  const performance = perform(section, { exercise: number, form });
+  const writtenBar = new Map(performance.bars.map(({ bar, patternBar }) => [bar, (patternBar ?? 0) + 1]));
+  const strokes = performance.strokes.map(({ written, slots, voice }) =>
+    [writtenBar.get(written.bar), written.beat, (written.slot - 1) / slots, voice].join(' '),
+  );
+  return [...new Set(strokes)].toSorted();
+}
+
+/** Every head of an exercise in the same way; under a sign, those of the bars that it stands for. */
+function standing({ places }: Sheet, { number, barRepeats = [] }: Exercise): readonly string[] {
+  const slots = places.filter((place) => place.exercise === number).flatMap((place) => place.slots);
+  const heads = slots.filter(({ id }) => id !== null);
+  const name = (slot: (typeof slots)[number], bar: number) =>
+    [bar, slot.beat, (slot.slot - 1) / slot.slots, slot.voice].join(' ');
+  const all = heads.map((slot) => name(slot, slot.bar));
+  for (const { from, to } of barRepeats) {
+    for (let bar = from + 1; bar <= to; bar += 1) {
+      if (heads.some((slot) => slot.bar === bar)) continue;
+      const like = all.filter((head) => head.startsWith(`${bar - (to - from)} `));
+      all.push(...like.map((head) => head.replace(/^\d+/, `${bar}`)));
+    }
+  }
+  return all.toSorted();
 }
 
 describe('strokes and heads', () => {
   const same = (lesson: Lesson) => {
-    const { places } = layOut(lesson, { staff: 'full', legend: false, tickBoxes: false });
-    for (const { number } of lesson.exercises) {
-      const slots = places.filter((place) => place.exercise === number).flatMap((place) => place.slots);
-      const heads = slots
-        .filter(({ id }) => id !== null)
-        .map((slot) => `${slot.bar} ${slot.beat} ${(slot.slot - 1) / slot.slots} ${slot.voice}`);
-      expect([number, heads.toSorted()]).toEqual([number, sounding(lesson, number)]);
+    const sheet = layOut(lesson, { staff: 'full', legend: false, tickBoxes: false });
+    for (const exercise of lesson.exercises) {
+      const { number } = exercise;
+      expect([number, standing(sheet, exercise)]).toEqual([number, sounding(lesson, exercise)]);
     }
   };
 

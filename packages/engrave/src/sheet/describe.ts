@@ -4,7 +4,11 @@
  */
 import {
   type BarPart,
+  barSigns,
   countSyllable,
+  type Exercise,
+  endOfRepeat,
+  formatStretch,
   type Mark,
   type Strike,
   type Subdivision,
@@ -72,4 +76,17 @@ export function describeBars(
   return named.length === 1 && from === 0
     ? (named[0] as string)
     : named.map((text, index) => words.bar({ bar: from + index + 1, text })).join(' ');
+}
+
+/** The repeats that begin with bar `from` (from 0) or after it, in words, with a space before them. */
+export function describeRepeats(exercise: Exercise, words: SheetWords, from: number): string {
+  const told = (exercise.repeats ?? []).flatMap((repeat) => {
+    if (endOfRepeat(repeat) <= from) return [];
+    const endings = repeat.endings.map((ending) => {
+      const times = barSigns(exercise, ending.from).ending?.times ?? [];
+      return words.ending({ times: times.join(', '), bars: formatStretch(ending) });
+    });
+    return [words.repeated({ bars: formatStretch(repeat), times: repeat.times }), ...endings];
+  });
+  return told.map((sentence) => ` ${sentence}`).join('');
 }

@@ -18,6 +18,7 @@ import type { Tile } from '../tile/tile.ts';
 import type { SheetContext } from './context.ts';
 import { allMoved, type Block, boxOf, INK, type Item } from './item.ts';
 import type { LineSlot, PreparedExercise } from './prepare.ts';
+import { bracketsOf, type EndingBracket } from './repeats.ts';
 import { setColumn, setLine, style } from './setting.ts';
 
 /** Size of texts over and under bars, in staff spaces, so that they grow with the notes. */
@@ -107,6 +108,46 @@ function barTexts(of: Placed, texts: readonly (string | null)[] = []) {
   return texts.flatMap((text, bar) => (text !== null && isInLine(of, bar) ? [{ bar, beat: 0, text }] : []));
 }
 
+/** Over the first bar of what is played more than twice the same, how often. */
+function timesTexts({ words }: SheetContext, { repeats = [] }: Exercise) {
+  return repeats.flatMap(({ from, times, endings }) =>
+    times > 2 && endings.length === 0 ? [{ bar: from, beat: 0, text: words.playTimes({ times }) }] : [],
+  );
+}
+
+/** Height of an ending's bracket, in staff spaces, and how far it keeps from the bar line where another one begins. */
+const BRACKET_SPACES = 2.4;
+const BRACKET_GAP_SPACES = 0.5;
+
+/** A bracket with its text: a line over its bars, down at its start, and at its end where it is closed. */
+function bracketItems(of: Placed, { from, to, text, isOpen }: EndingBracket): readonly Item[] {
+  const { context, tile, line } = of;
+  const { staffSpaceMm, fonts } = context;
+  const edge = (bar: number) => tile.barLinesMm[bar - line.from] ?? (bar === line.from ? 0 : tile.widthMm);
+  const strokeMm = LINE_SPACES * staffSpaceMm;
+  const [x, right] = [edge(from) + strokeMm, edge(to)];
+  const x2 = to < line.to ? right - BRACKET_GAP_SPACES * staffSpaceMm : right;
+  const heightMm = BRACKET_SPACES * staffSpaceMm;
+  const shape = { kind: 'line', strokeMm, colour: INK } as const;
+  const down = (at: number) => ({ ...shape, x: at, x2: at, y: 0, y2: heightMm });
+  const sizeMm = MARK_SPACES * staffSpaceMm;
+  const place = { x: x + 0.6 * staffSpaceMm, y: ASCENT * sizeMm * 0.9 };
+  return [
+    { ...shape, x, x2, y: 0, y2: 0 },
+    ...(text === null ? [] : [down(x), setLine(fonts, text, style('regular', sizeMm), place)]),
+    ...(isOpen ? [] : [down(x2)]),
+  ];
+}
+
+/** The brackets of a line's endings, on one level. */
+function bracketRow(of: Placed): Block {
+  const { context, prepared, tile, line } = of;
+  const brackets = bracketsOf(prepared.exercise, line.from, line.to);
+  if (brackets.length === 0) return EMPTY;
+  const items = brackets.flatMap((bracket) => bracketItems(of, bracket));
+  return { widthMm: tile.widthMm, heightMm: BRACKET_SPACES * context.staffSpaceMm, items };
+}
+
 /** What stands over the notes of a line. */
 export function textsOver(
   context: SheetContext,
@@ -118,12 +159,18 @@ export function textsOver(
   const { exercise } = prepared;
   const own = textRow(of, barTexts(of, exercise.above));
   const isWhole = context.settings.staff === 'full';
-  const groove = isWhole ? [] : grooveTexts(context, exercise).filter(({ bar }) => isInLine(of, bar));
-  const silent = textRow(of, groove);
+  const groove = isWhole ? [] : grooveTexts(context, exercise);
+  const all = [...timesTexts(context, exercise), ...groove].filter(({ bar }) => isInLine(of, bar));
+  const silent = textRow(
+    of,
+    all.toSorted((a, b) => a.bar - b.bar || a.beat - b.beat),
+  );
+  const brackets = bracketRow(of);
+  const said = own.heightMm + silent.heightMm;
   return {
     widthMm: tile.widthMm,
-    heightMm: own.heightMm + silent.heightMm,
-    items: [...own.items, ...allMoved(silent.items, 0, own.heightMm)],
+    heightMm: said + brackets.heightMm,
+    items: [...own.items, ...allMoved(silent.items, 0, own.heightMm), ...allMoved(brackets.items, 0, said)],
   };
 }
 

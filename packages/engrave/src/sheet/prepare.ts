@@ -15,7 +15,7 @@ import type { TextStyle } from '../text/wrap.ts';
 import type { SlotText } from '../tile/spacing.ts';
 import { leastTileWidthMm, type TileRequest } from '../tile/tile.ts';
 import type { SheetContext } from './context.ts';
-import { countUnder, describeBars } from './describe.ts';
+import { countUnder, describeBars, describeRepeats } from './describe.ts';
 import {
   barCount,
   fitsOneLine,
@@ -25,6 +25,7 @@ import {
   partsOfBar,
   wholeParts,
 } from './parts.ts';
+import { signsOf } from './repeats.ts';
 import { style } from './setting.ts';
 import { exerciseTitle } from './sheet-words.ts';
 
@@ -102,6 +103,11 @@ function slotTexts(context: SheetContext, counts: readonly Count[]): readonly Sl
   });
 }
 
+/** Whether it is played again and again, and no repeat of its own says how. */
+function goesRound(exercise: Exercise): boolean {
+  return !exercise.repeats && isLooped(barCount(ownParts(exercise), MOST_BARS));
+}
+
 /** The tile of the bars `from` (from 0) up to `to`, without a width. */
 export function lineRequest(
   context: SheetContext,
@@ -118,10 +124,11 @@ export function lineRequest(
     staff: prepared.staff,
     staffSpaceMm: context.staffSpaceMm,
     widthMm: null,
-    barLines:
-      to === prepared.bars.length && isLooped(barCount(ownParts(exercise), MOST_BARS)) ? 'repeat' : 'single',
+    barLines: to === prepared.bars.length && goesRound(exercise) ? 'repeat' : 'single',
     title: exerciseTitle(context.words, exercise),
-    description: describeBars(parts, context.words, from, to),
+    description:
+      describeBars(parts, context.words, from, to) + describeRepeats(exercise, context.words, from),
+    ...signsOf(prepared, from, to),
     ...(texts.length > 0 ? { texts } : {}),
   };
 }

@@ -52,6 +52,19 @@ export interface SheetWords {
   readonly fillWithout: (values: { readonly voices: string }) => string;
   /** Voices of the groove that are silent under an exercise. */
   readonly without: (values: { readonly voices: string }) => string;
+  /** Over bars that are played more than twice. */
+  readonly playTimes: (values: {
+    /** How often. */
+    readonly times: number;
+  }) => string;
+  /** Read out: bars that are repeated. */
+  readonly repeated: (values: {
+    readonly bars: string;
+    /** How often they are played. */
+    readonly times: number;
+  }) => string;
+  /** Read out: what ends some of the times. */
+  readonly ending: (values: { readonly times: string; readonly bars: string }) => string;
   /** In the key: the voice that the one line of the exercises stands for. */
   readonly inExercises: (values: { readonly voice: string }) => string;
   /** In the key: the letters of the hands. */

@@ -24,6 +24,14 @@ import { HEAD_CODE_POINTS, headOf } from './heads.data.ts';
 /** `full`: five lines. `line`: one line. `bare`: no line at all, for marks in running text. */
 export type Staff = 'full' | 'line' | 'bare';
 
+/** Repeat signs round a bar, and a sign in place of its notes. */
+export interface MeiBarSigns {
+  readonly opens: boolean;
+  readonly closes: boolean;
+  /** `two` stands for this bar and the next, which is then `blank`. */
+  readonly sign: 'one' | 'two' | 'blank' | null;
+}
+
 /** How bars are written. */
 export interface MeiOptions {
   readonly prefix: string;
@@ -32,6 +40,8 @@ export interface MeiOptions {
   readonly signature: boolean;
   /** `repeat`: a repeat sign at the end. `open`: no bar lines. */
   readonly barLines: 'single' | 'repeat' | 'open';
+  /** What stands at each bar; nothing where left out. */
+  readonly signs?: readonly MeiBarSigns[];
   /** Number of the first bar. */
   readonly firstBar: number;
   /** Whether notes have stems; a legend shows heads alone. */
@@ -226,18 +236,41 @@ function writeLayer(writing: Writing, layer: NotatedLayer, meter: Meter): string
   return `<layer n="${layer.layer}">${groups}</layer>`;
 }
 
-function barLine(options: MeiOptions, side: 'left' | 'right', at: 'edge' | 'inside'): string {
-  if (options.barLines === 'open') return ` ${side}="invis"`;
-  if (at === 'inside') return side === 'right' ? ' right="single"' : '';
-  if (options.barLines === 'repeat' && side === 'right') return ' right="rptend"';
-  return ` ${side}="single"`;
+function leftBarLine({ barLines, signs }: MeiOptions): string {
+  if (barLines === 'open') return ' left="invis"';
+  return signs?.[0]?.opens ? ' left="rptstart"' : ' left="single"';
+}
+
+/** The line after a bar: a repeat that begins with the next bar stands there too. */
+function rightBarLine({ barLines, signs }: MeiOptions, index: number, isLast: boolean): string {
+  if (barLines === 'open') return ' right="invis"';
+  const closes = signs?.[index]?.closes || (isLast && barLines === 'repeat');
+  const opens = signs?.[index + 1]?.opens ?? false;
+  const line = closes ? (opens ? 'rptboth' : 'rptend') : opens ? 'rptstart' : 'single';
+  return ` right="${line}"`;
+}
+
+/** A sign in place of what each layer has. */
+function writeSign(bar: NotatedBar, sign: NonNullable<MeiBarSigns['sign']>): string {
+  const { upper, lower } = bar.meter;
+  const blank = `<space dur="${lower}"/>`.repeat(upper);
+  const first = sign === 'one' ? '<mRpt num.visible="false"/>' : sign === 'two' ? '<mRpt2/>' : blank;
+  return bar.layers
+    .map(({ layer }, index) => `<layer n="${layer}">${index === 0 ? first : '<mSpace/>'}</layer>`)
+    .join('');
 }
 
 function writeBar(bar: NotatedBar, index: number, count: number, options: MeiOptions): string {
-  const left = index === 0 ? barLine(options, 'left', 'edge') : '';
-  const right = barLine(options, 'right', index === count - 1 ? 'edge' : 'inside');
+  const left = index === 0 ? leftBarLine(options) : '';
+  const right = rightBarLine(options, index, index === count - 1);
+  const sign = options.signs?.[index]?.sign ?? null;
+  const layers = sign ? writeSign(bar, sign) : writeLayers(bar, index, options);
+  return `<measure${left}${right}><staff n="1">${layers}</staff></measure>`;
+}
+
+function writeLayers(bar: NotatedBar, index: number, options: MeiOptions): string {
   const shared = bar.layers.length > 1;
-  const layers = bar.layers
+  return bar.layers
     .map((layer) => {
       const alone = bar.layers.length === 1;
       const writing = {
@@ -250,7 +283,6 @@ function writeBar(bar: NotatedBar, index: number, count: number, options: MeiOpt
       return writeLayer(writing, layer, bar.meter);
     })
     .join('');
-  return `<measure${left}${right}><staff n="1">${layers}</staff></measure>`;
 }
 
 function staffDefinition(meter: Meter, options: MeiOptions): string {

@@ -8,7 +8,7 @@ import { escapeXml, type Fraction, fraction, type NotatedBar, toNumber, type Voi
 import type { Drawing, NamedGroup } from '../svg/drawing.ts';
 import { type Box, unite } from '../svg/geometry.ts';
 import { readSvg } from '../svg/read-svg.ts';
-import { type MeiOptions, type Staff, writeMei } from './mei.ts';
+import { type MeiBarSigns, type MeiOptions, type Staff, writeMei } from './mei.ts';
 import { type Anchor, momentsOf } from './moments.ts';
 import { leadIn, leastWidth, lengthOf, type SlotText } from './spacing.ts';
 import type { EngravingToolkit } from './toolkit.ts';
@@ -26,6 +26,8 @@ export interface TileRequest {
   readonly widthMm: number | null;
   readonly signature?: boolean;
   readonly barLines?: MeiOptions['barLines'];
+  /** Repeat signs, endings and signs in place of notes, bar by bar; none where left out. */
+  readonly signs?: readonly MeiBarSigns[];
   /** Number of the first bar, 1 where left out. */
   readonly firstBar?: number;
   /** Whether notes have stems: yes where left out. */
@@ -69,6 +71,8 @@ export interface Tile {
   readonly staffTopMm: number;
   readonly staffBottomMm: number;
   readonly heads: readonly TileHead[];
+  /** The line before the first bar and those after each; empty where none is drawn. */
+  readonly barLinesMm: readonly number[];
   /** Where a moment stands: the middle of a head that would be struck there. `bar` from 1, `start` in whole notes. */
   readonly xAt: (bar: number, start: Fraction) => number;
   /** Empty where none was asked for. */
@@ -125,18 +129,19 @@ function seedOf(text: string): number {
   return (hash >>> 1) + 1;
 }
 
+/** Staff spaces that clef, meter and repeat signs take. */
+function signSpaces({ signature, barLines, signs = [] }: TileRequest): number {
+  const repeats = signs.reduce((sum, { opens, closes }) => sum + Number(opens) + Number(closes), 0);
+  return (signature ? SIGNATURE_SPACES : 0) + (repeats + Number(barLines === 'repeat')) * REPEAT_SPACES;
+}
+
 function fixedSpaces(request: TileRequest): number {
-  const leads = request.bars.reduce((sum, bar) => sum + leadIn(bar), 0);
-  return (
-    leads + (request.signature ? SIGNATURE_SPACES : 0) + (request.barLines === 'repeat' ? REPEAT_SPACES : 0)
-  );
+  return request.bars.reduce((sum, bar) => sum + leadIn(bar), 0) + signSpaces(request);
 }
 
 /** Least width of a tile that keeps its notes apart. */
 export function leastTileWidthMm(request: TileRequest): number {
-  const extra =
-    (request.signature ? SIGNATURE_SPACES : 0) + (request.barLines === 'repeat' ? REPEAT_SPACES : 0);
-  return (leastWidth(request.bars, request.texts) + extra) * request.staffSpaceMm;
+  return (leastWidth(request.bars, request.texts) + signSpaces(request)) * request.staffSpaceMm;
 }
 
 function engrave(toolkit: EngravingToolkit, request: TileRequest): { svg: string; timemap: unknown } {
@@ -153,7 +158,9 @@ function engrave(toolkit: EngravingToolkit, request: TileRequest): { svg: string
     xmlIdSeed: seedOf(request.id),
   });
   const { id, staff, signature = false, barLines = 'single', firstBar = 1, stems = true } = request;
-  toolkit.loadData(writeMei(request.bars, { prefix: id, staff, signature, barLines, firstBar, stems }));
+  const signs = request.signs ? { signs: request.signs } : {};
+  const options = { prefix: id, staff, signature, barLines, firstBar, stems, ...signs };
+  toolkit.loadData(writeMei(request.bars, options));
   const timemap = request.timemap ? toolkit.renderToTimemap({ includeRests: false }) : [];
   return { svg: touchUp(toolkit.renderToSVG(1)), timemap };
 }
@@ -275,6 +282,7 @@ export function engraveTile(toolkit: EngravingToolkit, request: TileRequest): Ti
   const staff = request.staff === 'bare' ? ink : (staffBox(whole) ?? ink);
   const { rootId, content } = openRoot(svg, whole.viewBox);
   const { title = '', description = '' } = request;
+  const barLinesMm = barLinesOf(whole, ink, mmPerUnit);
   const tile: Tile = {
     svg: '',
     widthMm,
@@ -282,7 +290,8 @@ export function engraveTile(toolkit: EngravingToolkit, request: TileRequest): Ti
     staffTopMm: (staff.y - ink.y) * mmPerUnit,
     staffBottomMm: (staff.y + staff.height - ink.y) * mmPerUnit,
     heads,
-    xAt: momentsOf(request, anchorsOf(whole, heads, mmPerUnit, ink), barLinesOf(whole, ink, mmPerUnit)),
+    xAt: momentsOf(request, anchorsOf(whole, heads, mmPerUnit, ink), barLinesMm),
+    barLinesMm,
     timemap: readTimemap(timemap),
     drawing: { ...whole, viewBox: ink },
     mmPerUnit,

@@ -50,8 +50,29 @@ function placeAccents(svg: string): string {
   });
 }
 
-/** The drawing with its parentheses and accents where they belong. */
+const TWO_BARS = /(<g id="[^"]+" class="mRpt2">)(.*?)<path d="M(-?[\d.]+) [^>]*\/>(.*?)(<\/g>)/g;
+
+const BAR_LINE = /class="barLine"><path d="M(-?[\d.]+) /g;
+
+/** Moves each sign that stands for two bars from its first bar to the line between them, which it is drawn through. */
+function centreOnBarLine(svg: string): string {
+  return svg.replace(
+    TWO_BARS,
+    (whole: string, open: string, sign: string, x: string, number: string, close: string, at: number) => {
+      const end = svg.indexOf('class="measure"', at);
+      const bar = svg.slice(at + whole.length, end < 0 ? undefined : end);
+      const lines = [...bar.matchAll(BAR_LINE)].map((match) => Number(match[1]));
+      const by = Math.max(...lines) - Number(x);
+      const moved = (text: string) =>
+        text.replace(/translate\((-?[\d.]+),/g, (_, from: string) => `translate(${Number(from) + by},`);
+      return lines.length === 0 ? whole : open + moved(sign) + moved(number) + close;
+    },
+  );
+}
+
+/** The drawing with its parentheses, accents and signs of two bars where they belong. */
 export function touchUp(svg: string): string {
   const clear = svg.includes('#E26B-') ? clearParentheses(svg) : svg;
-  return clear.includes('-accent" class="artic"') ? placeAccents(clear) : clear;
+  const placed = clear.includes('-accent" class="artic"') ? placeAccents(clear) : clear;
+  return placed.includes('class="mRpt2"') ? centreOnBarLine(placed) : placed;
 }

@@ -29,6 +29,7 @@ import { ProblemList } from './problems.ts';
 import { creatorOf, feelOf, tempoOf, titleOf } from './read-header.ts';
 import { readInstruments } from './read-instruments.ts';
 import { PartReader, type ReadPart, type ScoreStroke } from './read-part.ts';
+import { readRepetition } from './read-repeats.ts';
 import { writeMusicXml } from './write.ts';
 
 /** What a score has. */
@@ -135,7 +136,9 @@ function readExercises(
       });
     }
     if (assembled.parts.length === 0) return [];
-    return [{ number: numbers[i] as number, name, notes: null, ...withSticking(assembled.parts, mine) }];
+    const repetition = readRepetition(first.bars.slice(bar, end).map(({ measure }) => measure));
+    const number = numbers[i] as number;
+    return [{ number, name, notes: null, ...withSticking(assembled.parts, mine), ...repetition }];
   });
 }
 

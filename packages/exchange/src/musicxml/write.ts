@@ -35,6 +35,7 @@ import {
 import { instrumentId, instrumentNodes } from './instruments.ts';
 import { lessonBars } from './lesson-bars.ts';
 import { attributesNode, barNodes, divisionsFor, timeNode } from './measure.ts';
+import { leftBarline, measureRepeats, rightBarline } from './repeats.ts';
 
 /** What to write of a lesson. */
 export interface WriteMusicXmlOptions {
@@ -117,10 +118,6 @@ function partList(bars: readonly NotatedBar[]): XmlNode {
   ]);
 }
 
-function barline(style: 'light-light' | 'light-heavy'): XmlNode {
-  return xml('barline', { location: 'right' }, [xml('bar-style', {}, style)]);
-}
-
 /** Tempo and feel at the first entry, and where another section begins that changes them. */
 function tempoNode({ section }: Entry, before: Entry | undefined, bpm: Bpm | undefined): XmlNode | null {
   const mark = ({ meter, feel, tempo }: Lesson) => tempoDirection(meter, feel, bpm ?? tempo.startBpm);
@@ -199,14 +196,15 @@ export function writeMusicXml(lesson: Lesson, options: WriteMusicXmlOptions = {}
   entries.forEach((entry, e) => {
     const levelDb = levelsOf(entry.section, entry.exercise);
     entry.bars.forEach((bar, b) => {
-      const closes = b === entry.bars.length - 1;
       const style = e === entries.length - 1 ? 'light-heavy' : 'light-light';
       measures.push(
         xml('measure', { number: measures.length + 1 }, [
+          leftBarline(entry, b),
           ...(b === 0 ? headNodes(entry, entries[e - 1], { divisions, bpm: options.bpm }) : []),
+          measureRepeats(entry, b),
           ...saidNodes(entry, b, divisions),
           ...barNodes(bar, { divisions, levelDb: levelDb(b) }),
-          closes ? barline(style) : null,
+          rightBarline(entry, b, style),
         ]),
       );
     });

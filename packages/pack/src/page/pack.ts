@@ -36,6 +36,8 @@ export interface PackBar {
   /** The bar in words, by its counts, in English. */
   readonly description: string;
   readonly slots: readonly PackSlot[];
+  /** The bracket over it, where it lies in an ending: its text where it begins, and whether it goes on or stays open. */
+  readonly ending?: { readonly text: string | null; readonly isOpen: boolean };
 }
 
 /** An exercise as it is shown; all else about it stands in the lesson. */

@@ -16,8 +16,9 @@ function rounded(mm: number): number {
   return Math.round(mm * 100) / 100;
 }
 
-function barOf({ bar, tile, slots }: BarTile, path: string): PackBar {
+function barOf({ bar, tile, slots, ending }: BarTile, path: string): PackBar {
   return {
+    ...(ending ? { ending } : {}),
     bar,
     tile: path,
     widthMm: rounded(tile.widthMm),

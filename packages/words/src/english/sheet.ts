@@ -33,6 +33,10 @@ export const sheet = {
   fill: 'Fill',
   fillWithout: 'Fill, without {$voices}',
   without: 'without {$voices}',
+  playTimes: 'play {$times :integer} times',
+  repeated:
+    '.input {$times :integer} .match $times 2 {{Bars {$bars} are played twice.}} * {{Bars {$bars} are played {$times} times.}}',
+  ending: 'Ending of time {$times}: bars {$bars}.',
   inExercises: '{$voice} (exercises)',
   hands: 'right, left hand',
   manner: {

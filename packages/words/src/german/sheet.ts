@@ -35,6 +35,10 @@ export const sheet = translation<typeof english.sheet>()({
   fill: 'Fill',
   fillWithout: 'Fill, ohne {$voices}',
   without: 'ohne {$voices}',
+  playTimes: '{$times :integer}-mal spielen',
+  repeated:
+    '.input {$times :integer} .match $times 2 {{Die Takte {$bars} werden zweimal gespielt.}} * {{Die Takte {$bars} werden {$times}-mal gespielt.}}',
+  ending: 'Klammer für Mal {$times}: Takte {$bars}.',
   inExercises: '{$voice} (Übungen)',
   hands: 'rechte, linke Hand',
   manner: {

@@ -22,6 +22,18 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
     'dynamics beat by beat: . for nothing, ppp to fff, < or > for louder or softer, ! where that ends',
   'limbs-and-voices': 'limbs or voices joined by +, such as other foot + bass',
   'a-fill': 'a beat of the last bar, or bar, beat and silences',
+  'a-repeat': 'bars such as 1-4, or bars, times and endings',
+  'endings-of-repeat': 'what ends each time, such as [4, 5]',
+  'some-bars': 'a bar such as 3, or bars such as 1-4',
+  'one-or-two-bars': 'one bar or two, behind those before it in the list',
+  'endings-found':
+    '.input {$endings :integer} .match $endings one {{{$endings} ending}} * {{{$endings} endings}}',
+  'endings-up-to': 'two endings at least, and no more than the {$most :integer} times that are played',
+  'ending-at-bar': 'an ending that begins with bar {$bar :integer}, behind what comes before it',
+  'repeat-after-bar': 'a repeat that begins after bar {$bar :integer}, where the one before it ends',
+  'another-bar': 'bar {$bar :integer}, which plays something else',
+  'same-as-bars-before':
+    '.input {$bars :integer} .match $bars one {{the same as is played one bar before}} * {{the same as is played {$bars} bars before}}',
   'bar-in-range': 'a whole number of a bar from {$least :integer} to {$most :integer}',
   'bar-found': 'bar {$bar :integer}',
   'bar-up-to': 'a bar from 1 to {$most :integer}',

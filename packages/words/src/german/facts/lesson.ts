@@ -23,6 +23,19 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
     'Dynamik Schlag für Schlag: . für nichts, ppp bis fff, < oder > für lauter oder leiser, ! wo das endet',
   'limbs-and-voices': 'Gliedmaßen oder Stimmen, verbunden mit +, wie other foot + bass',
   'a-fill': 'ein Schlag des letzten Taktes, oder bar, beat und silences',
+  'a-repeat': 'Takte wie 1-4, oder bars, times und endings',
+  'endings-of-repeat': 'was jedes Mal endet, wie [4, 5]',
+  'some-bars': 'ein Takt wie 3, oder Takte wie 1-4',
+  'one-or-two-bars': 'ein Takt oder zwei, hinter denen davor in der Liste',
+  'endings-found':
+    '.input {$endings :integer} .match $endings one {{{$endings} Klammer}} * {{{$endings} Klammern}}',
+  'endings-up-to':
+    'mindestens zwei Klammern, und nicht mehr als die {$most :integer} Male, die gespielt wird',
+  'ending-at-bar': 'eine Klammer, die mit Takt {$bar :integer} beginnt, hinter dem, was davor steht',
+  'repeat-after-bar': 'eine Wiederholung, die nach Takt {$bar :integer} beginnt, wo die davor endet',
+  'another-bar': 'Takt {$bar :integer}, in dem etwas anderes steht',
+  'same-as-bars-before':
+    '.input {$bars :integer} .match $bars one {{dasselbe, was einen Takt davor gespielt wird}} * {{dasselbe, was {$bars} Takte davor gespielt wird}}',
   'bar-in-range': 'die ganze Zahl eines Taktes von {$least :integer} bis {$most :integer}',
   'bar-found': 'Takt {$bar :integer}',
   'bar-up-to': 'ein Takt von 1 bis {$most :integer}',
