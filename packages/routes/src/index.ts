@@ -20,6 +20,8 @@ export {
 export { type CodeOf, ROUTE_NAMES, ROUTES, type RouteName, type RouteNamed } from './routes.ts';
 export {
   type HistoryStep,
+  type LessonFiling,
+  type LessonSummary,
   LOG_ROW_CHARACTERS,
   type LogPage,
   type LogRequest,

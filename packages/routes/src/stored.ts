@@ -4,7 +4,7 @@
  * Conventions: moments are ISO 8601 in UTC; a revision counts every change from 1; a step is a place in a lesson's
  * history of texts from 0, so undo goes to `step - 1` and redo to `step + 1`; limits count UTF-16 code units.
  */
-import { LONGEST_LESSON } from '@shedbook/core';
+import { LESSON_STYLES, LONGEST_LESSON } from '@shedbook/core';
 import { LEVELS } from '@shedbook/judge';
 import * as z from 'zod/mini';
 
@@ -30,6 +30,49 @@ export const storedLesson = z.readonly(
 
 /** A lesson as it is kept. */
 export type StoredLesson = z.output<typeof storedLesson>;
+
+const level = z.enum(LEVELS).check(z.describe('how strictly the playing is judged'));
+const shelfName = z.string().check(z.trim(), z.minLength(1), z.maxLength(100));
+
+/** Where a teacher files a lesson: no part of its text. */
+const filing = {
+  level: z.nullable(z.enum(LEVELS)).check(z.describe('whom it is for; null where nobody has said so')),
+  shelves: z
+    .readonly(z.array(shelfName).check(z.maxLength(50)))
+    .check(z.describe("names of the teacher's own shelves that it stands on")),
+  isArchived: z.boolean().check(z.describe('whether it is out of the way')),
+};
+
+/** Where a teacher files a lesson. */
+export const lessonFiling = z.readonly(z.strictObject(filing));
+
+/** Where a teacher files a lesson. */
+export type LessonFiling = z.output<typeof lessonFiling>;
+
+/** A lesson as the list shows it: what is in its text, and where it is filed. */
+export const lessonSummary = z.readonly(
+  z.object({
+    id: z.string(),
+    ...filing,
+    title: z.nullable(z.string()),
+    by: z.nullable(z.string()),
+    exercises: z.int().check(z.describe('how many it has')),
+    errors: z.int().check(z.describe('how many problems keep it from being read')),
+    style: z
+      .nullable(z.enum(LESSON_STYLES))
+      .check(z.describe('what it is played in; null where it cannot be read')),
+    finds: z.string().check(z.describe('what else a search finds: headings, and names of exercises')),
+    plays: z
+      .nullable(z.string())
+      .check(z.describe('the same for lessons that play the same; null where there is nothing to play')),
+    revision,
+    createdAt: moment,
+    updatedAt: moment,
+  }),
+);
+
+/** A lesson as the list shows it. */
+export type LessonSummary = z.output<typeof lessonSummary>;
 
 /** How a text came about: a new step, or a move along the history. */
 export const saveCause = z.enum(['edit', 'undo', 'redo']);
@@ -87,8 +130,6 @@ export const storedAssignment = z.readonly(
 
 /** What a teacher set a student to practise. */
 export type StoredAssignment = z.output<typeof storedAssignment>;
-
-const level = z.enum(LEVELS).check(z.describe('how strictly the playing is judged'));
 
 const content = {
   name: studentName,

@@ -10,6 +10,8 @@ export function lessonHandlers(store: LessonStore, students: StudentStore, sheet
   const missing = () => refuse('no-such-lesson', {});
   return {
     listLessons: async () => answer(await store.list()),
+    listShelf: async () => answer((await store.shelf()).map(({ summary }) => summary)),
+    fileLesson: async ({ params, body }) => ((await store.file(params.id, body)) ? answer(null) : missing()),
     createLesson: async ({ body }) => answer(await store.create(body.text)),
     readLesson: async ({ params }) => {
       sheets.warm();

@@ -147,9 +147,21 @@ it('[SE42] brings a store of every version that there was up to date, and keeps 
   expect(await createStudentStore(database, () => LONG_AGO).list()).toEqual([]);
   await store.close();
   const file = new SQLite(join(folder, STORE_FILE));
-  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite
-  expect(storeVersion(file)).toBe(4);
+  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite
+  expect(storeVersion(file)).toBe(5);
   file.close();
+});
+
+it('[SE42] finds the lessons of a store from before there were shelves on none', async () => {
+  const folder = temporaryFolder();
+  cpSync(keptSamplePath('store-4.sqlite'), join(folder, STORE_FILE));
+  const store = createLessonStore(openDatabase(folder), () => LONG_AGO);
+  // definition: what the file was made of, internal/fixtures/versions/SOURCE.md
+  const [first, ...others] = await store.shelf();
+  expect(others).toEqual([]);
+  expect(first?.summary).toMatchObject({ title: 'First swing', revision: 2, level: null, shelves: [] });
+  expect((await store.read(first?.summary.id ?? ''))?.text).toContain('tempo: 90');
+  await store.close();
 });
 
 it('[SE43] opens what a killed program left, written through another SQLite library', async () => {

@@ -3,10 +3,11 @@
  * revision it was made from, and nothing is thrown away at once.
  */
 import { randomUUID } from 'node:crypto';
-import type { HistoryStep, SaveRequest, StoredLesson } from '@shedbook/routes';
+import type { HistoryStep, LessonFiling, SaveRequest, StoredLesson } from '@shedbook/routes';
 import type { Kysely, Transaction } from 'kysely';
 import { checksumOf, isAsWritten } from './checksum.ts';
 import { DamagedError, idsOf, orDamaged } from './damaged.ts';
+import { fileLesson, listShelf, type ShelvedLesson } from './shelf.ts';
 import type { Tables } from './tables.ts';
 
 /** What became of a write. */
@@ -19,6 +20,10 @@ export type SaveOutcome =
 export interface LessonStore {
   /** Lessons that are not thrown away and can be read, last changed first. */
   list(): Promise<readonly StoredLesson[]>;
+  /** The same as a list shows them, without their texts. */
+  shelf(): Promise<readonly ShelvedLesson[]>;
+  /** Files a lesson. @returns whether there was such a lesson */
+  file(id: string, filing: LessonFiling): Promise<boolean>;
   /** A lesson, or null. @throws DamagedError when what is kept of it is no longer what was written */
   read(id: string): Promise<StoredLesson | null>;
   /** Ids of lessons that are there and cannot be read. */
@@ -157,7 +162,8 @@ async function save(
 
 async function create(database: Transaction<Tables>, text: string, now: string): Promise<StoredLesson> {
   const id = randomUUID();
-  const row = { id, revision: 1, step: 0, last_step: 0, created_at: now, updated_at: now, deleted_at: null };
+  const times = { created_at: now, updated_at: now, deleted_at: null };
+  const row = { id, revision: 1, step: 0, last_step: 0, ...times, level: null, archived_at: null };
   await database.insertInto('lessons').values(row).execute();
   await database
     .insertInto('steps')
@@ -189,6 +195,8 @@ export function createLessonStore(
   const now = () => clock().toISOString();
   return {
     list: () => listLessons(database),
+    shelf: () => listShelf(database, (id) => readLesson(database, id)),
+    file: (id, filing) => fileLesson(database, id, filing, now()),
     damaged: async () => (await readEach(database)).damaged,
     read: (id) => readLesson(database, id),
     create: (text) => database.transaction().execute((inside) => create(inside, text, now())),

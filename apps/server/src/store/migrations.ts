@@ -46,6 +46,17 @@ const LOGS_AS_ROWS = `
   alter table students drop column log;
   alter table steps add column checksum text;`;
 
+/** Where lessons are filed, and what a list shows of them; a summary is made of a text when it is first wanted. */
+const FILED = `
+  alter table lessons add column level text;
+  alter table lessons add column shelves text not null default '[]';
+  alter table lessons add column archived_at text;
+  create table summaries (
+    lesson_id text primary key not null references lessons (id) on delete cascade,
+    revision integer not null,
+    summary text not null
+  ) strict, without rowid;`;
+
 /** Gives every text that was kept before there were checksums its own. */
 function addChecksums(database: Database): void {
   const steps = database.prepare('select lesson_id, step, text from steps').all() as readonly {
@@ -104,4 +115,5 @@ export const MIGRATIONS: readonly Migration[] = [
   },
   { statements: `alter table students add column level text not null default 'intermediate';` },
   { statements: LOGS_AS_ROWS, finish: addChecksums },
+  { statements: FILED },
 ];

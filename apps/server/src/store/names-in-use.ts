@@ -1,14 +1,18 @@
 /** Which lasting names of a lesson something refers to: logs, assignments, copies, and packs that were given out. */
-import { identityOf, type ShelfLesson } from '@shedbook/coach';
-import { exerciseKey, type Lesson, lessonKey, parseLesson } from '@shedbook/core';
+import { identityOfNames, type LessonNames } from '@shedbook/coach';
+import { exerciseKey, parseLesson } from '@shedbook/core';
 import type { NamesInUse, StoredLesson } from '@shedbook/routes';
 import type { LessonStore } from './lessons.ts';
 import type { Practised } from './log-rows.ts';
 import type { StudentStore } from './students.ts';
 
-function copiedFrom({ from, exercises }: Lesson): readonly Practised[] {
-  const whole = from === null ? [] : [{ lesson: from, exercise: null }];
-  return [...whole, ...exercises.flatMap((each) => each.from ?? [])];
+function exercisesOf({ sections }: LessonNames) {
+  return sections.flatMap(({ exercises }) => exercises);
+}
+
+function copiedFrom(names: LessonNames): readonly Practised[] {
+  const whole = names.from === null ? [] : [{ lesson: names.from, exercise: null }];
+  return [...whole, ...exercisesOf(names).flatMap(({ from }) => from ?? [])];
 }
 
 function noteOf(id: string): string {
@@ -33,23 +37,20 @@ export async function namesInUse(
   students: StudentStore,
   id: string,
 ): Promise<NamesInUse | null> {
-  const stored = await store.list();
-  if (!stored.some((each) => each.id === id)) return null;
-  const shelf = stored.flatMap((each): ShelfLesson[] => {
-    const { lesson } = parseLesson(each.text, 'lesson');
-    return lesson ? [{ id: each.id, lesson }] : [];
-  });
-  const own = shelf.find((each) => each.id === id)?.lesson;
+  const stored = await store.shelf();
+  if (!stored.some(({ summary }) => summary.id === id)) return null;
+  const shelf = stored.flatMap(({ summary, names }) => (names ? [{ id: summary.id, names }] : []));
+  const own = shelf.find((each) => each.id === id)?.names;
   if (!own) return { lesson: true, exercises: [] };
-  const copies = shelf.flatMap(({ lesson }) => copiedFrom(lesson));
+  const copies = shelf.flatMap(({ names }) => copiedFrom(names));
   const set = (await students.list()).flatMap(({ assignments }): readonly Practised[] => assignments);
   const references = [...copies, ...set, ...(await students.practised())];
-  const { itemOf } = identityOf(shelf);
+  const { itemOf } = identityOfNames(shelf);
   const items = new Set(references.map(({ lesson, exercise }) => itemOf(lesson, exercise)));
   const given = new Set(await givenOut(store, id));
-  const keys = own.exercises.map(exerciseKey);
+  const keys = exercisesOf(own).map(({ key }) => key);
   return {
-    lesson: references.some(({ lesson }) => lesson === lessonKey(own)),
+    lesson: references.some(({ lesson }) => lesson === own.key),
     exercises: keys.filter((key) => given.has(key) || items.has(itemOf(id, key))),
   };
 }

@@ -1,5 +1,5 @@
 /** The tables of the store. Times are ISO 8601 texts in UTC. */
-import type { StoredStudent } from '@shedbook/routes';
+import type { LessonFiling, StoredStudent } from '@shedbook/routes';
 import type { ColumnType, Generated } from 'kysely';
 
 interface LessonsTable {
@@ -11,6 +11,19 @@ interface LessonsTable {
   readonly updated_at: string;
   /** When it was thrown away, or null. */
   readonly deleted_at: string | null;
+  readonly level: LessonFiling['level'];
+  /** JSON: names of shelves. */
+  readonly shelves: Generated<string>;
+  /** When it was put out of the way, or null. */
+  readonly archived_at: string | null;
+}
+
+/** What a list shows of a lesson; made anew wherever it is of another revision, or of another kind. */
+interface SummariesTable {
+  readonly lesson_id: string;
+  readonly revision: number;
+  /** JSON, with the version of its kind. */
+  readonly summary: string;
 }
 
 interface StepsTable {
@@ -59,6 +72,7 @@ interface NotesTable {
 export interface Tables {
   readonly lessons: LessonsTable;
   readonly steps: StepsTable;
+  readonly summaries: SummariesTable;
   /** Small facts about the store itself, such as which demo lessons it has been given. */
   readonly notes: NotesTable;
   readonly students: StudentsTable;

@@ -29,9 +29,46 @@ export interface Identity {
   readonly itemOf: (lesson: string, exercise: string | null) => string;
 }
 
+/** What a lesson says of its names: everything that is needed to tell what is the same exercise. */
+export interface LessonNames {
+  /** The lasting name of the lesson. */
+  readonly key: string;
+  /** Lasting name of the lesson that it is a copy of, or null. */
+  readonly from: string | null;
+  readonly sections: readonly {
+    /** What its exercises are played over (see `surroundingsOf`). */
+    readonly over: string;
+    readonly exercises: readonly {
+      readonly key: string;
+      /** What it is called by what it plays. */
+      readonly patterns: string;
+      readonly from: Origin | null;
+    }[];
+  }[];
+}
+
+/** A lesson's names under its lasting name. */
+export interface ShelfNames {
+  readonly id: string;
+  readonly names: LessonNames;
+}
+
+/** The names of a lesson and of its exercises. */
+export function namesOf(lesson: Lesson): LessonNames {
+  const sections = sectionsOf(lesson).map((section) => ({
+    over: surroundingsOf(section),
+    exercises: section.exercises.map((exercise) => ({
+      key: exerciseKey(exercise),
+      patterns: patternsName(exercise),
+      from: exercise.from ?? null,
+    })),
+  }));
+  return { key: lessonKey(lesson), from: lesson.from, sections };
+}
+
 /** Every name that a lesson on the shelf goes by, to its id there; ids before titles. */
-function homesOf(shelf: readonly ShelfLesson[]): ReadonlyMap<string, string> {
-  const byKey = shelf.toReversed().map(({ id, lesson }) => [lessonKey(lesson), id] as const);
+function homesOf(shelf: readonly ShelfNames[]): ReadonlyMap<string, string> {
+  const byKey = shelf.toReversed().map(({ id, names }) => [names.key, id] as const);
   return new Map([...byKey, ...shelf.map(({ id }) => [id, id] as const)]);
 }
 
@@ -53,7 +90,7 @@ class Names {
   private readonly bySound = new Map<string, string>();
   private readonly homes: ReadonlyMap<string, string>;
 
-  constructor(shelf: readonly ShelfLesson[]) {
+  constructor(shelf: readonly ShelfNames[]) {
     this.homes = homesOf(shelf);
     // What is no copy first: its own names are those that copies are called by.
     for (const each of shelf.toSorted((a, b) => Number(isCopy(a)) - Number(isCopy(b)))) this.addLesson(each);
@@ -62,26 +99,25 @@ class Names {
 
   readonly homeOf = (lesson: string) => this.homes.get(lesson) ?? lesson;
 
-  private addLesson(shelf: ShelfLesson): void {
-    for (const section of sectionsOf(shelf.lesson)) {
-      const over = surroundingsOf(section);
-      for (const exercise of section.exercises) {
-        const origin = originOf(shelf, exercise) as Origin;
+  private addLesson({ id, names }: ShelfNames): void {
+    for (const { over, exercises } of names.sections) {
+      for (const { key, patterns, from: written } of exercises) {
+        const origin = written ?? { lesson: names.from ?? id, exercise: key };
         const from = itemKey(this.homeOf(origin.lesson), origin.exercise);
-        const sound = `${patternsName(exercise)}\n${over}`;
+        const sound = `${patterns}\n${over}`;
         const item = this.items.get(from) ?? this.bySound.get(sound) ?? from;
         this.addName(from, item);
-        this.addName(itemKey(shelf.id, exerciseKey(exercise)), item);
+        this.addName(itemKey(id, key), item);
         if (!this.bySound.has(sound)) this.bySound.set(sound, item);
       }
     }
   }
 
   /** An exercise that was given a name may have been practised before under its patterns. */
-  private addPatterns({ id, lesson }: ShelfLesson): void {
-    for (const exercise of lesson.exercises) {
-      const item = this.items.get(itemKey(id, exerciseKey(exercise)));
-      if (item) this.addName(itemKey(id, patternsName(exercise)), item);
+  private addPatterns({ id, names }: ShelfNames): void {
+    for (const { key, patterns } of names.sections.flatMap(({ exercises }) => exercises)) {
+      const item = this.items.get(itemKey(id, key));
+      if (item) this.addName(itemKey(id, patterns), item);
     }
   }
 
@@ -90,13 +126,14 @@ class Names {
   }
 }
 
-function isCopy({ lesson }: ShelfLesson): boolean {
-  return lesson.from !== null || lesson.exercises.some(({ from }) => from !== undefined);
+function isCopy({ names }: ShelfNames): boolean {
+  return names.from !== null || names.sections.some(({ exercises }) => exercises.some(({ from }) => from));
 }
 
-function findIdentity(shelf: readonly ShelfLesson[]): Identity {
+/** What is the same among the lessons that have these names. */
+export function identityOfNames(shelf: readonly ShelfNames[]): Identity {
   const names = new Names(shelf);
-  const copies = new Map(shelf.map(({ id, lesson }) => [id, lesson.from]));
+  const copies = new Map(shelf.map((each) => [each.id, each.names.from]));
   const found = new Map<string, string>();
   const find = (lesson: string, exercise: string | null) => {
     const home = names.homeOf(lesson);
@@ -119,7 +156,8 @@ const known = new WeakMap<readonly ShelfLesson[], Identity>();
 
 /** What is the same among the lessons of a shelf; found once for a shelf. */
 export function identityOf(shelf: readonly ShelfLesson[]): Identity {
-  const identity = known.get(shelf) ?? findIdentity(shelf);
+  const identity =
+    known.get(shelf) ?? identityOfNames(shelf.map(({ id, lesson }) => ({ id, names: namesOf(lesson) })));
   known.set(shelf, identity);
   return identity;
 }

@@ -1,0 +1,97 @@
+/** Lessons as a list shows them: their summaries, and where they are filed. */
+import type { LessonNames } from '@shedbook/coach';
+import type { LessonFiling, LessonSummary, StoredLesson } from '@shedbook/routes';
+import type { Kysely } from 'kysely';
+import { DamagedError, orDamaged } from './damaged.ts';
+import { readSummary, type Summary, summarise } from './summary.ts';
+import type { Tables } from './tables.ts';
+
+/** A lesson in a list, and what it and its exercises are called by; no names where it cannot be read. */
+export interface ShelvedLesson {
+  readonly summary: LessonSummary;
+  readonly names: LessonNames | null;
+}
+
+function shelvedOf(database: Kysely<Tables>) {
+  return database
+    .selectFrom('lessons')
+    .leftJoin('summaries', (join) =>
+      join
+        .onRef('summaries.lesson_id', '=', 'lessons.id')
+        .onRef('summaries.revision', '=', 'lessons.revision'),
+    )
+    .select([
+      'lessons.id',
+      'lessons.revision',
+      'lessons.created_at as createdAt',
+      'lessons.updated_at as updatedAt',
+      'lessons.level',
+      'lessons.shelves',
+      'lessons.archived_at as archivedAt',
+      'summaries.summary',
+    ])
+    .where('lessons.deleted_at', 'is', null)
+    .orderBy('lessons.updated_at', 'desc')
+    .orderBy('lessons.id');
+}
+
+async function keepSummary(database: Kysely<Tables>, { id, revision }: StoredLesson, made: Summary) {
+  const row = { revision, summary: JSON.stringify(made) };
+  await database
+    .insertInto('summaries')
+    .values({ lesson_id: id, ...row })
+    .onConflict((conflict) => conflict.column('lesson_id').doUpdateSet(row))
+    .execute();
+}
+
+/** Lets whatever else waits have its turn. */
+const turn = () => new Promise<void>((resolve) => setImmediate(resolve));
+
+/**
+ * Every lesson that can be read. What has no summary of its last revision is read and summed up now, one by one, so
+ * that other requests are answered in between.
+ */
+export async function listShelf(
+  database: Kysely<Tables>,
+  read: (id: string) => Promise<StoredLesson | null>,
+): Promise<readonly ShelvedLesson[]> {
+  const madeNow = async (id: string): Promise<Summary | null> => {
+    try {
+      await turn();
+      const lesson = await read(id);
+      if (!lesson) return null;
+      const made = summarise(lesson.text);
+      await keepSummary(database, lesson, made);
+      return made;
+    } catch (error) {
+      if (error instanceof DamagedError) return null;
+      throw error;
+    }
+  };
+  const shelf: ShelvedLesson[] = [];
+  for (const row of await orDamaged(shelvedOf(database).execute())) {
+    const { summary: kept, shelves, archivedAt, ...lesson } = row;
+    const summary = readSummary(kept) ?? (await madeNow(lesson.id));
+    if (!summary) continue;
+    const { version: _, names, ...told } = summary;
+    const filed = { shelves: JSON.parse(shelves) as readonly string[], isArchived: archivedAt !== null };
+    shelf.push({ summary: { ...lesson, ...filed, ...told }, names });
+  }
+  return shelf;
+}
+
+/** Files a lesson. @returns whether there was one */
+export async function fileLesson(
+  database: Kysely<Tables>,
+  id: string,
+  { level, shelves, isArchived }: LessonFiling,
+  now: string,
+): Promise<boolean> {
+  const result = await database
+    .updateTable('lessons')
+    .set({ level, shelves: JSON.stringify([...new Set(shelves)]), archived_at: isArchived ? now : null })
+    .where('id', '=', id)
+    .where('deleted_at', 'is', null)
+    .executeTakeFirst();
+  return result.numUpdatedRows > 0n;
+}
