@@ -92,10 +92,11 @@ async function openStores(dataDir: string): Promise<OpenStore> {
 /** Milliseconds after the start that are left to the first page. */
 const WARM_UP_AFTER_MS = 1000;
 
-/** Gets the engraver ready beside everything else; a lesson that cannot be engraved is no fault of the start. */
+/** Gets the list of lessons and the engraver ready beside everything else; a lesson that cannot be engraved is no fault of the start. */
 function warmUp(store: LessonStore, sheets: SheetMaker): void {
   const engrave = async () => {
-    const [latest] = await store.list();
+    const [newest] = await store.shelf();
+    const latest = newest && (await store.read(newest.summary.id));
     if (latest) await sheets.pages(latest.text, 'en', { of: latest.id });
   };
   setTimeout(() => void engrave().catch(() => undefined), WARM_UP_AFTER_MS).unref();

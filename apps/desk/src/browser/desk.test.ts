@@ -56,3 +56,30 @@ it('[ST2] lets a lesson file out letter for letter, and takes one in as a new le
   await page.getByRole('heading', { name: 'Shuffle again' }).waitFor();
   expect(await titles(page)).toHaveLength(7);
 });
+
+it('[ST420] finds a lesson among many, puts it on a shelf and out of the way, and brings it back', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url);
+  await page.locator('[data-part="lesson-card"]').nth(5).waitFor();
+  await page.getByRole('searchbox', { name: 'Search' }).fill('bossa');
+  await page.getByText('1 of 6').waitFor();
+  await choose(page, 'Straight-eighth bossa', 'Level and shelves');
+  await page.getByRole('textbox', { name: 'New shelf' }).fill('Tuesday');
+  await page.keyboard.press('Enter');
+  await page.getByRole('checkbox', { name: 'Tuesday' }).waitFor();
+  await page.getByRole('button', { name: 'Done' }).click();
+  await page.getByRole('button', { name: 'Show all' }).click();
+  await choose(page, 'Shuffle', 'Duplicate');
+  await page.getByRole('heading', { name: 'Shuffle, copy' }).waitFor();
+  const shelf = page.getByRole('combobox', { name: 'Shelf' });
+  await shelf.selectOption({ label: 'Alike (2)' });
+  await expect.poll(() => titles(page)).toEqual(['Shuffle, copy', 'Shuffle']);
+  await choose(page, 'Shuffle, copy', 'Put in the archive');
+  await page.getByText('Nothing is found.').waitFor();
+  await shelf.selectOption({ label: 'Archive (1)' });
+  await expect.poll(() => titles(page)).toEqual(['Shuffle, copy']);
+  await shelf.selectOption({ label: 'Tuesday' });
+  await expect.poll(() => titles(page)).toEqual(['Straight-eighth bossa']);
+  await shelf.selectOption({ label: 'Waltz' });
+  await expect.poll(() => titles(page)).toEqual(['Jazz waltz']);
+});

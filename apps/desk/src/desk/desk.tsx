@@ -1,33 +1,66 @@
 /** The desk: every lesson as a sheet lying there. */
 
+import type { LessonSummary } from '@shedbook/routes';
 import { AskText, Button, FileButton, Icon, Preferences, Problem } from '@shedbook/stand';
 import { LANGUAGES } from '@shedbook/words';
-import { useRef, useState } from 'react';
+import { useCallback, useMemo, useRef, useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
-import { type DeskLesson, useLessons } from '../document/use-lessons.ts';
 import { Guide } from '../shared/guide.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { useLanguage } from '../words/words.tsx';
 import styles from './desk.module.css';
+import { FilingSheet } from './filing-sheet.tsx';
+import { findLessons } from './find-lessons.ts';
 import { type CardAction, LessonCard } from './lesson-card.tsx';
+import { ListBar, useSearch } from './list-bar.tsx';
 import { useDeskActions } from './use-desk-actions.ts';
+import { useShelf } from './use-shelf.ts';
 
 const ACCEPTED = ['.yaml', '.yml', '.musicxml', '.xml', '.mxl', '.mid', '.midi'];
+
+/** Says when a lesson was changed: a day, and its year where that is another. */
+function useChanged(): (lesson: LessonSummary) => string {
+  const { tag, words } = useLanguage();
+  return useMemo(() => {
+    const thisYear = new Date().getFullYear();
+    const day = new Intl.DateTimeFormat(tag, { day: 'numeric', month: 'short' });
+    const dayAndYear = new Intl.DateTimeFormat(tag, { day: 'numeric', month: 'short', year: 'numeric' });
+    return ({ updatedAt }) => {
+      const date = new Date(updatedAt);
+      const when = (date.getFullYear() === thisYear ? day : dayAndYear).format(date);
+      return words.desk.changed({ when });
+    };
+  }, [tag, words]);
+}
+
+/** A function that stays the same while what it does may change, so that what has it is not drawn again. */
+function useSteady<Args extends readonly unknown[]>(run: (...args: Args) => void): (...args: Args) => void {
+  const latest = useRef(run);
+  latest.current = run;
+  return useCallback((...args: Args) => latest.current(...args), []);
+}
 
 /** The first screen. */
 export function Desk() {
   const { tag, words, choose } = useLanguage();
-  const { lessons, error, refresh } = useLessons();
+  const { lessons, students, error, refresh } = useShelf();
   const actions = useDeskActions(refresh);
-  const [renaming, setRenaming] = useState<DeskLesson | null>(null);
+  const [renaming, setRenaming] = useState<LessonSummary | null>(null);
+  const [filing, setFiling] = useState<string | null>(null);
   const main = useRef<HTMLElement>(null);
-  const act = (lesson: DeskLesson, action: CardAction) => {
+  const changed = useChanged();
+  const { search, deferred, setSearch } = useSearch(tag);
+  const found = useMemo(() => lessons && findLessons(lessons, deferred), [lessons, deferred]);
+  const filed = lessons?.find(({ id }) => id === filing);
+  const act = useSteady((lesson: LessonSummary, action: CardAction) => {
     if (action === 'rename') setRenaming(lesson);
+    else if (action === 'file') setFiling(lesson.id);
+    else if (action === 'archive') void actions.file(lesson, { isArchived: !lesson.isArchived });
     else if (action === 'duplicate') void actions.duplicate(lesson);
     else if (action === 'remove') void actions.remove(lesson).then(() => main.current?.focus());
     else void actions.take(lesson, action);
-  };
+  });
   return (
     <>
       <ScreenHead title={words.desk.title} lead={words.desk.lead}>
@@ -49,9 +82,18 @@ export function Desk() {
         <Guide at={0} />
         {error && <Problem>{wordsFor(error, words)}</Problem>}
         {lessons?.length === 0 && <NothingYet>{words.desk.empty}</NothingYet>}
+        {lessons && lessons.length > 0 && (
+          <ListBar
+            lessons={lessons}
+            students={students}
+            search={search}
+            shown={found?.length ?? 0}
+            onSearch={setSearch}
+          />
+        )}
         <ul className={styles.lessons}>
-          {lessons?.map((lesson) => (
-            <LessonCard key={lesson.stored.id} lesson={lesson} onAction={(action) => act(lesson, action)} />
+          {found?.map((lesson) => (
+            <LessonCard key={lesson.id} lesson={lesson} changed={changed(lesson)} onAction={act} />
           ))}
         </ul>
       </main>
@@ -63,6 +105,15 @@ export function Desk() {
           words={words.settings}
         />
       </footer>
+      {filed && lessons && (
+        <FilingSheet
+          lesson={filed}
+          lessons={lessons}
+          students={students}
+          onFile={(change) => void actions.file(filed, change)}
+          onClose={() => setFiling(null)}
+        />
+      )}
       {renaming && (
         <AskText
           title={words.desk.renameTitle}

@@ -1,8 +1,17 @@
 /** What can be done with lessons on the desk; each is kept at once and can be taken back. */
+import { parseLesson } from '@shedbook/core';
+import type { LessonFiling, LessonSummary } from '@shedbook/routes';
 import { useSay } from '@shedbook/stand';
-import { createLesson, readNamesInUse, removeLesson, restoreLesson, saveLesson } from '../document/api.ts';
+import {
+  createLesson,
+  fileLesson,
+  readLesson,
+  readNamesInUse,
+  removeLesson,
+  restoreLesson,
+  saveLesson,
+} from '../document/api.ts';
 import { explain } from '../document/error-words.ts';
-import type { DeskLesson } from '../document/use-lessons.ts';
 import { copyOf } from '../edit/copy.ts';
 import { renamed, setTitle } from '../edit/heading.ts';
 import { go } from '../shared/route.ts';
@@ -13,11 +22,13 @@ import { newLessonText } from './new-lesson.ts';
 /** The actions of the desk. */
 export interface DeskActions {
   readonly start: () => Promise<void>;
-  readonly rename: (lesson: DeskLesson, title: string) => Promise<void>;
-  readonly duplicate: (lesson: DeskLesson) => Promise<void>;
-  readonly remove: (lesson: DeskLesson) => Promise<void>;
+  readonly rename: (lesson: LessonSummary, title: string) => Promise<void>;
+  readonly duplicate: (lesson: LessonSummary) => Promise<void>;
+  readonly remove: (lesson: LessonSummary) => Promise<void>;
   readonly bringIn: (file: File) => Promise<void>;
-  readonly take: (lesson: DeskLesson, format: ExportFormat) => Promise<void>;
+  /** Files it elsewhere; said where it goes out of sight. */
+  readonly file: (lesson: LessonSummary, change: Partial<LessonFiling>) => Promise<void>;
+  readonly take: (lesson: LessonSummary, format: ExportFormat) => Promise<void>;
 }
 
 /** The actions; `refresh` shows the desk as it is afterwards. */
@@ -33,34 +44,32 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
     }
     await refresh();
   };
-  const nameOf = (lesson: DeskLesson) => lesson.title ?? words.desk.untitled;
+  const nameOf = (lesson: LessonSummary) => lesson.title ?? words.desk.untitled;
   return {
     start: () =>
       attempt(async () => {
         const stored = await createLesson(newLessonText(words.desk.newTitle));
         go({ at: 'lesson', id: stored.id, view: 'page' });
       }),
-    rename: ({ stored }, title) =>
+    rename: ({ id }, title) =>
       attempt(async () => {
-        const text = renamed(stored.text, title, await readNamesInUse(stored.id));
-        await saveLesson(stored.id, { text, revision: stored.revision, cause: 'edit' });
+        const stored = await readLesson(id);
+        const text = renamed(stored.text, title, await readNamesInUse(id));
+        await saveLesson(id, { text, revision: stored.revision, cause: 'edit' });
       }),
     duplicate: (lesson) =>
       attempt(async () => {
-        const { stored, reading } = lesson;
+        const { text } = await readLesson(lesson.id);
+        const { lesson: read } = parseLesson(text, 'lesson');
         const title = words.desk.copyOf({ title: nameOf(lesson) });
-        await createLesson(
-          reading.lesson
-            ? copyOf({ lesson: reading.lesson, text: stored.text }, title)
-            : setTitle(stored.text, title),
-        );
+        await createLesson(read ? copyOf({ lesson: read, text }, title) : setTitle(text, title));
       }),
     remove: (lesson) =>
       attempt(async () => {
-        await removeLesson(lesson.stored.id);
+        await removeLesson(lesson.id);
         const restore = () =>
           attempt(async () => {
-            await restoreLesson(lesson.stored.id);
+            await restoreLesson(lesson.id);
             say(words.desk.restored({ title: nameOf(lesson) }));
           });
         say(words.desk.removed({ title: nameOf(lesson) }), {
@@ -73,6 +82,18 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
         const title = await importFile(file);
         say(words.desk.imported({ title: title ?? file.name }));
       }),
-    take: (lesson, format) => attempt(() => downloadFromServer(lesson.stored, format)),
+    file: (lesson, change) =>
+      attempt(async () => {
+        const { level, shelves, isArchived } = lesson;
+        const before = { level, shelves, isArchived };
+        await fileLesson(lesson.id, { ...before, ...change });
+        if (change.isArchived === undefined) return;
+        const title = nameOf(lesson);
+        say(change.isArchived ? words.desk.archived({ title }) : words.desk.outOfArchive({ title }), {
+          label: words.desk.undo,
+          run: () => void attempt(() => fileLesson(lesson.id, before)),
+        });
+      }),
+    take: (lesson, format) => attempt(async () => downloadFromServer(await readLesson(lesson.id), format)),
   };
 }

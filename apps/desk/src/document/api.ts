@@ -1,6 +1,14 @@
 /** What the desk asks of the server about lessons. */
 import type { StandardFormat } from '@shedbook/core';
-import type { HistoryStep, NamesInUse, SaveRequest, SheetPages, StoredLesson } from '@shedbook/routes';
+import type {
+  HistoryStep,
+  LessonFiling,
+  LessonSummary,
+  NamesInUse,
+  SaveRequest,
+  SheetPages,
+  StoredLesson,
+} from '@shedbook/routes';
 import type { LanguageTag } from '@shedbook/words';
 import { ask, type ReceivedFile, RefusedError } from './client.ts';
 
@@ -12,6 +20,16 @@ export type SaveReply =
 /** Every lesson, last changed first. */
 export function listLessons(): Promise<readonly StoredLesson[]> {
   return ask('listLessons', {});
+}
+
+/** Every lesson as a list shows it, last changed first. */
+export function listShelf(): Promise<readonly LessonSummary[]> {
+  return ask('listShelf', {});
+}
+
+/** Files a lesson. */
+export async function fileLesson(id: string, body: LessonFiling): Promise<void> {
+  await ask('fileLesson', { params: { id }, body });
 }
 
 /** One lesson. */

@@ -7,7 +7,7 @@ import type { HistoryStep, LessonFiling, SaveRequest, StoredLesson } from '@shed
 import type { Kysely, Transaction } from 'kysely';
 import { checksumOf, isAsWritten } from './checksum.ts';
 import { DamagedError, idsOf, orDamaged } from './damaged.ts';
-import { fileLesson, listShelf, type ShelvedLesson } from './shelf.ts';
+import { fileLesson, keepSummary, listShelf, type ShelvedLesson } from './shelf.ts';
 import type { Tables } from './tables.ts';
 
 /** What became of a write. */
@@ -199,7 +199,12 @@ export function createLessonStore(
     file: (id, filing) => fileLesson(database, id, filing, now()),
     damaged: async () => (await readEach(database)).damaged,
     read: (id) => readLesson(database, id),
-    create: (text) => database.transaction().execute((inside) => create(inside, text, now())),
+    create: (text) =>
+      database.transaction().execute(async (inside) => {
+        const lesson = await create(inside, text, now());
+        await keepSummary(inside, lesson);
+        return lesson;
+      }),
     save: (id, request) => database.transaction().execute((inside) => save(inside, id, request, now())),
     readStep: async (id, step) => {
       const text = await textAt(database, id, step);

@@ -35,13 +35,19 @@ function shelvedOf(database: Kysely<Tables>) {
     .orderBy('lessons.id');
 }
 
-async function keepSummary(database: Kysely<Tables>, { id, revision }: StoredLesson, made: Summary) {
+/** Sums a lesson up and keeps that for its revision. */
+export async function keepSummary(
+  database: Kysely<Tables>,
+  { id, revision, text }: StoredLesson,
+): Promise<Summary> {
+  const made = summarise(text);
   const row = { revision, summary: JSON.stringify(made) };
   await database
     .insertInto('summaries')
     .values({ lesson_id: id, ...row })
     .onConflict((conflict) => conflict.column('lesson_id').doUpdateSet(row))
     .execute();
+  return made;
 }
 
 /** Lets whatever else waits have its turn. */
@@ -59,10 +65,7 @@ export async function listShelf(
     try {
       await turn();
       const lesson = await read(id);
-      if (!lesson) return null;
-      const made = summarise(lesson.text);
-      await keepSummary(database, lesson, made);
-      return made;
+      return lesson && (await keepSummary(database, lesson));
     } catch (error) {
       if (error instanceof DamagedError) return null;
       throw error;

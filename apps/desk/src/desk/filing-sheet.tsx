@@ -1,0 +1,84 @@
+/** Where a lesson is filed: its level, and the shelves that it stands on. */
+import type { LessonFiling, LessonSummary, StoredStudent } from '@shedbook/routes';
+import { Button, Check, Choices, closeSheet, Field, Sheet } from '@shedbook/stand';
+import { type FormEvent, useState } from 'react';
+import { useLanguage } from '../words/words.tsx';
+import styles from './filing-sheet.module.css';
+import { shelfNames } from './find-lessons.ts';
+
+type LevelChoice = NonNullable<LessonFiling['level']> | 'none';
+
+interface FilingSheetProps {
+  readonly lesson: LessonSummary;
+  /** Every lesson: their shelves are offered. */
+  readonly lessons: readonly LessonSummary[];
+  readonly students: readonly StoredStudent[];
+  readonly onFile: (change: Partial<LessonFiling>) => void;
+  readonly onClose: () => void;
+}
+
+function NewShelf({ onAdd }: { readonly onAdd: (name: string) => void }) {
+  const { words } = useLanguage();
+  const [name, setName] = useState('');
+  const add = (event: FormEvent) => {
+    event.preventDefault();
+    if (name.trim() !== '') onAdd(name.trim());
+    setName('');
+  };
+  return (
+    <form className={styles.add} onSubmit={add}>
+      <Field
+        label={words.desk.newShelf}
+        value={name}
+        maxLength={100}
+        onChange={(event) => setName(event.target.value)}
+      />
+      <Button type="submit">{words.desk.addShelf}</Button>
+    </form>
+  );
+}
+
+/** The sheet; every choice is kept at once. */
+export function FilingSheet({ lesson, lessons, students, onFile, onClose }: FilingSheetProps) {
+  const { tag, words: all } = useLanguage();
+  const words = all.desk;
+  const names = new Set([...students.map(({ name }) => name), ...shelfNames(lessons, tag)]);
+  const put = (name: string, on: boolean) => {
+    const others = lesson.shelves.filter((each) => each !== name);
+    onFile({ shelves: on ? [...others, name] : others });
+  };
+  return (
+    <Sheet
+      title={words.fileTitle({ title: lesson.title ?? words.untitled })}
+      onClose={onClose}
+      actions={
+        <Button dress="strong" onClick={closeSheet}>
+          {all.heading.close}
+        </Button>
+      }
+    >
+      <div className={styles.sheet}>
+        <Choices<LevelChoice>
+          label={words.byLevel}
+          value={lesson.level ?? 'none'}
+          choices={[
+            ['none', words.noLevel],
+            ['beginner', all.students.levels.beginner],
+            ['intermediate', all.students.levels.intermediate],
+            ['advanced', all.students.levels.advanced],
+          ]}
+          onChange={(level) => onFile({ level: level === 'none' ? null : level })}
+        />
+        <fieldset className={styles.shelves}>
+          <legend>{words.onShelves}</legend>
+          {[...names].map((name) => (
+            <Check key={name} checked={lesson.shelves.includes(name)} onChange={(on) => put(name, on)}>
+              {name}
+            </Check>
+          ))}
+          <NewShelf onAdd={(name) => put(name, true)} />
+        </fieldset>
+      </div>
+    </Sheet>
+  );
+}
