@@ -76,6 +76,20 @@ function addCheck(program: Command, help: Help, speaker: Speak, done: (status: n
     });
 }
 
+function addNew(program: Command, help: Help, speaker: Speak, done: (status: number) => void): void {
+  program
+    .command('new')
+    .summary(help.fresh.summary)
+    .description(help.fresh.description)
+    .argument('[groove]', help.fresh.groove)
+    .option('--title <title>', help.fresh.title)
+    .option('--out <file>', help.fresh.out)
+    .action(async (groove: string | undefined, options: { title?: string; out?: string }) => {
+      const { newLesson } = await import('./commands/new.ts');
+      done(await newLesson({ ...(groove === undefined ? {} : { groove }), ...options }, speaker()));
+    });
+}
+
 function addBuild(program: Command, help: Help, speaker: Speak, done: (status: number) => void): void {
   program
     .command('build')
@@ -329,6 +343,7 @@ function createProgram(
     })
     .exitOverride();
   const speak = () => speaker(program);
+  addNew(program, help, speak, done);
   addCheck(program, help, speak, done);
   addBuild(program, help, speak, done);
   addCompose(program, help, speak, done);

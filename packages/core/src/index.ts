@@ -43,6 +43,7 @@ export * from './lesson/prose.ts';
 export * from './lesson/repeats.ts';
 export { inSection, sectionOf, sectionsOf } from './lesson/section.ts';
 export * from './lesson/standard-formats.data.ts';
+export { STARTER_NAMES, type StarterName, starterText } from './lesson/starters.data.ts';
 export { LESSON_STYLES, type LessonStyle, styleOf } from './lesson/style.ts';
 export * from './lesson/tempo-range.ts';
 export * from './lesson/value-fact.ts';

@@ -1,11 +1,13 @@
 /** The desk: every lesson as a sheet lying there. */
 
+import { STARTER_NAMES, type StarterName } from '@shedbook/core';
 import type { LessonSummary } from '@shedbook/routes';
 import { AskText, Button, FileButton, Icon, Preferences, Problem } from '@shedbook/stand';
 import { LANGUAGES } from '@shedbook/words';
-import { useCallback, useMemo, useRef, useState } from 'react';
+import { startTransition, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
 import { Guide } from '../shared/guide.tsx';
+import { PickMenu } from '../shared/pop-over.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { useLanguage } from '../words/words.tsx';
@@ -34,6 +36,19 @@ function useChanged(): (lesson: LessonSummary) => string {
   }, [tag, words]);
 }
 
+/** Lessons that fill any window. */
+const FIRST = 40;
+
+/** The first lessons at once, the others as soon as there is time. */
+function useFirstThenAll<T>(all: readonly T[] | null): readonly T[] | null {
+  const [isWhole, setWhole] = useState(false);
+  const isThere = all !== null;
+  useEffect(() => {
+    if (isThere) startTransition(() => setWhole(true));
+  }, [isThere]);
+  return isWhole ? all : (all?.slice(0, FIRST) ?? null);
+}
+
 /** A function that stays the same while what it does may change, so that what has it is not drawn again. */
 function useSteady<Args extends readonly unknown[]>(run: (...args: Args) => void): (...args: Args) => void {
   const latest = useRef(run);
@@ -52,6 +67,7 @@ export function Desk() {
   const changed = useChanged();
   const { search, deferred, setSearch } = useSearch(tag);
   const found = useMemo(() => lessons && findLessons(lessons, deferred), [lessons, deferred]);
+  const drawn = useFirstThenAll(found);
   const filed = lessons?.find(({ id }) => id === filing);
   const act = useSteady((lesson: LessonSummary, action: CardAction) => {
     if (action === 'rename') setRenaming(lesson);
@@ -73,6 +89,13 @@ export function Desk() {
           <Icon name="file" />
           {words.desk.importFile}
         </FileButton>
+        <PickMenu<StarterName>
+          label={words.desk.startFrom}
+          opens={words.desk.startFrom}
+          placement="bottom end"
+          items={STARTER_NAMES.map((name) => [name, words.desk.starters[name]] as const)}
+          onPick={(name) => void actions.start(name)}
+        />
         <Button dress="strong" onClick={() => void actions.start()}>
           <Icon name="plus" />
           {words.desk.newLesson}
@@ -92,7 +115,7 @@ export function Desk() {
           />
         )}
         <ul className={styles.lessons}>
-          {found?.map((lesson) => (
+          {drawn?.map((lesson) => (
             <LessonCard key={lesson.id} lesson={lesson} changed={changed(lesson)} onAction={act} />
           ))}
         </ul>

@@ -1,5 +1,5 @@
 /** What can be done with lessons on the desk; each is kept at once and can be taken back. */
-import { parseLesson } from '@shedbook/core';
+import { parseLesson, type StarterName, starterText } from '@shedbook/core';
 import type { LessonFiling, LessonSummary } from '@shedbook/routes';
 import { useSay } from '@shedbook/stand';
 import {
@@ -21,7 +21,8 @@ import { newLessonText } from './new-lesson.ts';
 
 /** The actions of the desk. */
 export interface DeskActions {
-  readonly start: () => Promise<void>;
+  /** Makes a new lesson and opens it: an empty one, or one that starts from a groove. */
+  readonly start: (from?: StarterName) => Promise<void>;
   readonly rename: (lesson: LessonSummary, title: string) => Promise<void>;
   readonly duplicate: (lesson: LessonSummary) => Promise<void>;
   readonly remove: (lesson: LessonSummary) => Promise<void>;
@@ -46,9 +47,10 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
   };
   const nameOf = (lesson: LessonSummary) => lesson.title ?? words.desk.untitled;
   return {
-    start: () =>
+    start: (from) =>
       attempt(async () => {
-        const stored = await createLesson(newLessonText(words.desk.newTitle));
+        const text = from ? starterText(from, words.desk.starters[from]) : newLessonText(words.desk.newTitle);
+        const stored = await createLesson(text);
         go({ at: 'lesson', id: stored.id, view: 'page' });
       }),
     rename: ({ id }, title) =>

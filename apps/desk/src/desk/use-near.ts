@@ -1,5 +1,5 @@
 /** Whether something is in sight or about to be: one observer for all. */
-import { type RefObject, useEffect, useState } from 'react';
+import { type RefObject, startTransition, useEffect, useState } from 'react';
 
 /** How far beyond the window something is near. */
 const MARGIN = '400px 0px';
@@ -23,7 +23,8 @@ export function useNear(element: RefObject<HTMLElement | null>): boolean {
   useEffect(() => {
     const target = element.current;
     if (!target) return undefined;
-    watched.set(target, setNear);
+    // What comes into sight is drawn when there is time: scrolling goes first.
+    watched.set(target, (near) => startTransition(() => setNear(near)));
     sharedObserver().observe(target);
     return () => {
       watched.delete(target);

@@ -4,7 +4,7 @@
  */
 import { type Lesson, parseLesson } from '@shedbook/core';
 import type { LessonSummary } from '@shedbook/routes';
-import { useEffect, useState } from 'react';
+import { startTransition, useEffect, useState } from 'react';
 import { readLesson } from '../document/api.ts';
 
 /** Lessons that stay at hand; more than a screen shows. */
@@ -26,7 +26,8 @@ function keep(name: string, lesson: Lesson | null): void {
   if (known.size > KEPT && oldest !== undefined) known.delete(oldest);
 }
 
-const nextFrame = () => new Promise((resolve) => setTimeout(resolve, 0));
+/** Lets a frame be drawn, and whatever was pressed be answered. */
+const nextFrame = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
 
 async function work(): Promise<void> {
   if (isWorking) return;
@@ -36,7 +37,7 @@ async function work(): Promise<void> {
     const stored = await readLesson(next.id).catch(() => null);
     const lesson = stored && parseLesson(stored.text, 'lesson').lesson;
     keep(next.name, lesson);
-    next.show(lesson);
+    startTransition(() => next.show(lesson));
     await nextFrame();
   }
   isWorking = false;

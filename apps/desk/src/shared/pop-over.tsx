@@ -13,14 +13,16 @@ interface PickMenuProps<T extends string> {
   readonly dress?: Dress;
   readonly placement: Placement;
   readonly items: readonly (readonly [T, string])[];
+  /** Whether it is open when it comes. */
+  readonly startsOpen?: boolean;
   readonly onPick: (item: T) => void;
 }
 
 /** A button and its menu. */
 export function PickMenu<T extends string>(props: PickMenuProps<T>) {
-  const { label, opens, dress = 'plain', placement, items, onPick } = props;
+  const { label, opens, dress = 'plain', placement, items, startsOpen = false, onPick } = props;
   return (
-    <MenuTrigger>
+    <MenuTrigger defaultOpen={startsOpen}>
       <Button className={buttonClass(dress)} aria-label={label}>
         {opens}
       </Button>

@@ -25,6 +25,14 @@ g a ghost note, . nothing.`,
     options: 'Options:',
     commands: 'Commands:',
   },
+  fresh: {
+    summary: 'start a lesson from a groove',
+    description:
+      'Writes a lesson that starts from one of our grooves, with a vocabulary and a first bar to go on from. Without a groove it says which there are.',
+    groove: 'name of a groove',
+    title: 'title of the lesson; the name of the groove when left out',
+    out: 'file to write; the text is said when left out',
+  },
   check: {
     summary: 'say what is wrong with a lesson, all at once',
     description: 'Checks lesson files. Every problem is said at once, as file:line:column.',

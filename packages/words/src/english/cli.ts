@@ -1,4 +1,5 @@
 /** What the command line says, in English. */
+import { starters } from './starters.ts';
 
 /** The messages. */
 export const cli = {
@@ -38,6 +39,12 @@ export const cli = {
       '.input {$weights :integer} .match $weights one {{{$weights} weight written to {$file}.}} * {{{$weights} weights written to {$file}.}}',
     noTries: '{$file}: no log tells of its exercises. Nothing was written.',
     noLog: '{$file}: found something else, expected a practice log',
+  },
+  fresh: {
+    starters,
+    written: '{$file} starts from {$groove}.',
+    exists: '{$file}: there is something of that name already. Nothing was written.',
+    list: 'Grooves to start from:',
   },
   compose: {
     written:

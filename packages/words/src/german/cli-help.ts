@@ -27,6 +27,14 @@ X ein Akzent, g eine Ghost Note, . nichts.`,
     options: 'Wahlweise:',
     commands: 'Befehle:',
   },
+  fresh: {
+    summary: 'eine Lektion mit einem Groove beginnen',
+    description:
+      'Schreibt eine Lektion, die mit einem unserer Grooves beginnt, mit Vokabular und einem ersten Takt. Ohne Groove sagt es, welche es gibt.',
+    groove: 'Name eines Grooves',
+    title: 'Titel der Lektion; ohne Angabe der Name des Grooves',
+    out: 'Datei, in die geschrieben wird; ohne Angabe wird der Text ausgegeben',
+  },
   check: {
     summary: 'sagen, was an einer Lektion falsch ist, alles auf einmal',
     description: 'Prüft Lektionen. Alle Fehler werden auf einmal gesagt, als Datei:Zeile:Spalte.',

@@ -1,6 +1,8 @@
 /** What the command line says, in German. */
+
 import type * as english from '../english/cli.ts';
 import { translation } from '../message/translated.ts';
+import { starters } from './starters.ts';
 
 /** The messages. */
 export const cli = translation<typeof english.cli>()({
@@ -38,6 +40,12 @@ export const cli = translation<typeof english.cli>()({
       '.input {$weights :integer} .match $weights one {{{$weights} Gewicht nach {$file} geschrieben.}} * {{{$weights} Gewichte nach {$file} geschrieben.}}',
     noTries: '{$file}: kein Protokoll erzählt von ihren Übungen. Nichts wurde geschrieben.',
     noLog: '{$file}: gefunden wurde etwas anderes, erwartet wird ein Übeprotokoll',
+  },
+  fresh: {
+    starters,
+    written: '{$file} beginnt mit: {$groove}.',
+    exists: '{$file}: Es gibt schon etwas mit diesem Namen. Nichts wurde geschrieben.',
+    list: 'Grooves, mit denen man beginnen kann:',
   },
   compose: {
     written:

@@ -1,10 +1,13 @@
 /** The desk with its lessons, in English. */
+import { starters } from '../starters.ts';
 
 /** Words of `desk`. */
 export const desk = {
   title: 'Lessons',
   lead: 'Write a sheet, hear it at any tempo, print it for Tuesday.',
   newLesson: 'New lesson',
+  startFrom: 'Start from a groove',
+  starters,
   newTitle: 'Untitled lesson',
   importFile: 'Import',
   importHint: 'Lesson file, MusicXML or MIDI',

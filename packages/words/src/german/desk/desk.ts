@@ -1,12 +1,15 @@
 /** The desk with its lessons, in German. */
 import type * as english from '../../english/desk/desk.ts';
 import { translation } from '../../message/translated.ts';
+import { starters } from '../starters.ts';
 
 /** Words of `desk`. */
 export const desk = translation<typeof english.desk>()({
   title: 'Lektionen',
   lead: 'Ein Blatt schreiben, in jedem Tempo hören, für Dienstag drucken.',
   newLesson: 'Neue Lektion',
+  startFrom: 'Mit einem Groove beginnen',
+  starters,
   newTitle: 'Lektion ohne Titel',
   importFile: 'Importieren',
   importHint: 'Lektionsdatei, MusicXML oder MIDI',
