@@ -15,7 +15,7 @@ import {
 } from './find-lessons.ts';
 import styles from './list-bar.module.css';
 
-const ORDER_KEY = 'order of lessons';
+const ORDER_KEY = 'order';
 
 /** What is looked for; the list follows as soon as there is time to draw it. */
 export function useSearch(language: string): {
