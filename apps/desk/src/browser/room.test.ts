@@ -104,6 +104,15 @@ function watchWakeLock(): void {
 const asked = (page: Page) =>
   page.evaluate(() => (window as unknown as { askedOfWakeLock: string[] }).askedOfWakeLock);
 
+it('[ST381] shows what the teacher wrote to the section', async () => {
+  const page = await openView(browser, 'Swing, limb by limb', 'room');
+  await page.getByRole('button', { name: 'Each limb, and why' }).click();
+  const text = page.getByRole('dialog', { name: 'Each limb, and why' });
+  expect(await text.locator('li strong').allTextContents()).toEqual(['The ride', 'The hi-hat foot', 'The bass drum']);
+  await text.getByRole('button', { name: 'Done' }).click();
+  await text.waitFor({ state: 'detached' });
+});
+
 it('[ST33] asks for the screen to stay awake while the room is open, and lets it go after', async () => {
   const page = await openView(browser, 'First swing', 'page');
   await page.evaluate(watchWakeLock);

@@ -17,6 +17,9 @@ interface RoomDrawingProps {
   readonly meter: Meter;
 }
 
+/** Height of a line of texts over or under the bars, in units. */
+const TEXT = 15;
+
 /** Height of the counts' line under the ink, in units. */
 const COUNTS = 18;
 
@@ -33,6 +36,31 @@ interface RowDrawingProps {
   readonly top: number;
   readonly height: number;
   readonly scale: number;
+}
+
+/** Texts of the exercise over and under a bar. */
+function BarTexts({
+  exercise,
+  bar,
+  top,
+  foot,
+}: Pick<RowDrawingProps, 'exercise' | 'top'> & { readonly bar: number; readonly foot: number }) {
+  const above = exercise.above?.[bar] ?? null;
+  const below = exercise.below?.[bar] ?? null;
+  return (
+    <>
+      {above !== null && (
+        <text className={styles.said} data-part="above" x={2} y={top + TEXT - 3}>
+          {above}
+        </text>
+      )}
+      {below !== null && (
+        <text className={styles.said} data-part="below" x={2} y={foot}>
+          {below}
+        </text>
+      )}
+    </>
+  );
 }
 
 /** The counts of the beats in one row of one bar. */
@@ -65,7 +93,16 @@ function RowDrawing(props: RowDrawingProps) {
         return (
           <g key={bar} transform={`translate(${shift} 0)`}>
             <BarDrawing layout={layout} staff={staff} repeats={closesAt(exercise, bar)} />
-            <RepeatSigns exercise={exercise} bar={bar} layout={layout} staff={staff} top={top + 1} />
+            <RepeatSigns
+              exercise={exercise}
+              bar={bar}
+              layout={layout}
+              staff={staff}
+              top={top + 1 + (exercise.above ? TEXT : 0)}
+            />
+            {row.fromBeat === 0 && (
+              <BarTexts exercise={exercise} bar={bar} top={top} foot={top + height - COUNTS - 2} />
+            )}
             <Counts row={row} edges={edges} y={top + height - 4} />
             <Ball bar={bar} left={left} right={right} quarterWidth={quarterWidth} />
           </g>
@@ -87,11 +124,12 @@ export const RoomDrawing = memo(function RoomDrawing({ exercise, meter }: RoomDr
     );
     const notated = notateExercise(exercise, meter);
     const layouts = notated.map((bar) => layOutBar(bar, staff, 'start', { quarterWidth }));
-    const over = hasEndings(exercise) ? BRACKET : 0;
+    const over = (hasEndings(exercise) ? BRACKET : 0) + (exercise.above ? TEXT : 0);
+    const under = exercise.below ? TEXT : 0;
     const top = Math.min(...layouts.map((layout) => layout.top)) - over;
     const lowest = exercise.sticking ? 30 : LOWEST_REST;
     const bottom = Math.max(lowest, ...layouts.map((layout) => layout.bottom));
-    return { staff, quarterWidth, notated, top, height: bottom - top + COUNTS };
+    return { staff, quarterWidth, notated, top, height: bottom - top + under + COUNTS };
   }, [exercise, meter]);
   const { staff, quarterWidth, notated, top, height } = drawn;
   const fit = fitRows({

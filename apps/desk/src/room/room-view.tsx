@@ -1,7 +1,7 @@
 /** The lesson room: one exercise at a time, so large that it can be read from the throne, without a hand. */
 
 import { type Lesson, sectionOf } from '@shedbook/core';
-import { Button, Icon, PedalSetUp, SheetButton, useAwake, usePedal } from '@shedbook/stand';
+import { Button, Icon, PedalSetUp, Prose, SheetButton, useAwake, usePedal } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { useEffect, useRef } from 'react';
 import { BarLoops } from '../hear/bar-loop.tsx';
@@ -45,6 +45,7 @@ export function RoomView({ id, lesson }: RoomViewProps) {
   }, []);
   if (!exercise) return <p className={styles.empty}>{words.page.empty}</p>;
   const section = sectionOf(lesson, exercise.number);
+  const about = section.heading ?? lesson.title;
   return (
     <div className={styles.room} data-part="room" ref={room}>
       <h1 className="hidden-words">{lesson.title}</h1>
@@ -77,6 +78,11 @@ export function RoomView({ id, lesson }: RoomViewProps) {
         </div>
         <BarLoops exercise={exercise.number} bars={exercise.parts[0]?.pattern.bars.length ?? 0} />
         <LoopChoice loops={loops} onChange={setLoops} />
+        {section.text !== null && (
+          <SheetButton title={about} opens={about} done={words.heading.close}>
+            <Prose text={section.text} />
+          </SheetButton>
+        )}
         <SheetButton title={words.pedal.title} opens={words.pedal.title} done={words.heading.close}>
           <PedalSetUp board={pedal} words={words.pedal} />
         </SheetButton>

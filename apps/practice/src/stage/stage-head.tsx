@@ -1,6 +1,6 @@
 /** What is on the stand: its number, its drum, its form, what sounds with it, and the way back. */
 
-import type { Exercise, Form, Lesson } from '@shedbook/core';
+import { type Exercise, type Form, type Lesson, sectionOf } from '@shedbook/core';
 import { Button, buttonClass, Icon } from '@shedbook/stand';
 import { countOf, type PracticeWords, sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
@@ -50,6 +50,7 @@ export function StageHead({ actions }: { readonly actions: StageActions }) {
   const title = isFree ? words.stage.free : words.sheet.timeOnly;
   const on = lesson.exercises.find((each) => each.number === exercise) ?? null;
   const endings = useEndings(form);
+  const { heading } = sectionOf(lesson, exercise);
   return (
     <header className={styles.head}>
       <p className={styles.ways}>
@@ -78,6 +79,7 @@ export function StageHead({ actions }: { readonly actions: StageActions }) {
       </h1>
       <p className={styles.form} data-part="form">
         {isOther && <strong data-part="lesson">{lesson.title}</strong>}
+        {heading !== null && <span data-part="section">{heading}</span>}
         {on?.name && <strong>{on.name}</strong>}
         {!isFree && <span>{formWords(choice.form, words)}</span>}
         {endings.map((each) => (

@@ -1,5 +1,6 @@
 /** One exercise on the stand, so large that it can be read from the throne, and practised without a hand. */
-import { useAwake, usePedal } from '@shedbook/stand';
+import { sectionOf } from '@shedbook/core';
+import { Prose, useAwake, usePedal } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
 import { KeepingLine } from '../history/keeping-line.tsx';
 import { usePracticeWords } from '../page/words.tsx';
@@ -8,6 +9,7 @@ import { usePracticeSession } from '../session/practice-session.tsx';
 import { BarsView } from '../tiles/bars-view.tsx';
 import { usePictures } from '../tiles/use-pictures.ts';
 import { useRidingBall } from '../tiles/use-riding-ball.ts';
+import { Folded } from '../ui/folded.tsx';
 import { Optional } from '../ui/optional.tsx';
 import { BarCounter } from './bar-counter.tsx';
 import { LadderStrip } from './ladder-strip.tsx';
@@ -40,6 +42,7 @@ export function StagePage() {
   useEffect(() => {
     document.title = `${on ? on.number : words.sheet.timeOnly} · ${lesson.title}`;
   }, [on, lesson.title, words]);
+  const about = sectionOf(lesson, exercise);
   const shared = { lesson, writtenFor: pack.lesson.setUp };
   return (
     <div className={styles.stage}>
@@ -60,6 +63,11 @@ export function StagePage() {
           )}
         </div>
         {on?.notes && <p className={styles.notes}>{on.notes}</p>}
+        {about.text !== null && (
+          <Folded title={about.heading ?? lesson.title} part="about">
+            <Prose text={about.text} />
+          </Folded>
+        )}
         <LadderStrip actions={actions} />
         <Optional>
           <HearingPanel />

@@ -3,6 +3,7 @@ import { type Exercise, handLetter, isStruck, type Lesson } from '@shedbook/core
 import type { PackBar } from '@shedbook/pack';
 import { BarPicture, type Hand } from './bar-picture.tsx';
 import styles from './bars-view.module.css';
+import { hasUnder, saidOf } from './said.ts';
 
 interface BarsViewProps {
   readonly bars: readonly PackBar[];
@@ -42,15 +43,19 @@ export function BarsView(props: BarsViewProps) {
   const { bars, on } = props;
   const overMm = Math.max(...bars.map((bar) => bar.staffTopMm));
   const underMm = Math.max(...bars.map((bar) => bar.heightMm - bar.staffBottomMm));
+  const said = bars.map((bar) => saidOf(props.exercise, bar));
+  const isSaidUnder = said.some(hasUnder);
   return (
     <div className={styles.bars} data-bars={Math.min(4, bars.length)}>
-      {bars.map((bar) => (
+      {bars.map((bar, index) => (
         <BarPicture
           key={bar.tile}
           bar={bar}
           overMm={overMm}
           underMm={underMm}
           hands={handsOf(props, bar)}
+          said={said[index] ?? null}
+          isSaidUnder={isSaidUnder}
           on={on}
         />
       ))}
