@@ -1,5 +1,5 @@
 /**
- * `docs/lesson-reference.md` and `docs/lesson.schema.json`, generated from the lesson schema. With `--write` they
+ * `docs/lesson-reference.md`, `docs/lesson.schema.json` and `docs/book.schema.json`, generated from the schemas. With `--write` they
  * are written anew; the check fails where the committed ones differ.
  */
 import { writeFileSync } from 'node:fs';
@@ -9,6 +9,13 @@ import { ROOT } from './tree.mjs';
 
 const REFERENCE = 'docs/lesson-reference.md';
 const SCHEMA = 'docs/lesson.schema.json';
+const BOOK_SCHEMA = 'docs/book.schema.json';
+
+const BOOKS = `## Books
+
+A book is one YAML file whose name ends in \`.book.yaml\`, beside its lessons: \`build\` makes one PDF of it, with title page,
+contents, a key to the notation, the lessons as chapters, and an index by voice and rhythm; \`check\` checks the book and
+all its lessons. Only \`title\` and \`lessons\` are needed. Editors can use \`book.schema.json\`.`;
 
 const INTRO = `# Lesson files: reference
 
@@ -95,16 +102,20 @@ function voiceRows(map, path) {
 
 /** The two files as text. */
 async function generate() {
-  const { lessonSchema, VOICES } = await import(
+  const { bookSchema, lessonSchema, VOICES } = await import(
     pathToFileURL(join(ROOT, 'packages/core/dist/index.js')).href
   );
   const { z } = await import('zod');
   const schema = z.toJSONSchema(lessonSchema, { io: 'input' });
-  const keys = ['## Keys', '', '| key | value | meaning |', '|---|---|---|', ...rows(schema, '')];
+  const book = z.toJSONSchema(bookSchema, { io: 'input' });
+  const table = ['| key | value | meaning |', '|---|---|---|'];
+  const keys = ['## Keys', '', ...table, ...rows(schema, '')];
+  const books = [BOOKS, '', ...table, ...rows(book, '')];
   const voices = ['## Voices', '', `${VOICES.map((voice) => `\`${voice}\``).join(', ')}.`];
   return {
-    [REFERENCE]: `${[INTRO.trimEnd(), '', ...voices, '', ...keys].join('\n')}\n`,
+    [REFERENCE]: `${[INTRO.trimEnd(), '', ...voices, '', ...keys, '', ...books].join('\n')}\n`,
     [SCHEMA]: `${JSON.stringify(schema, null, 2)}\n`,
+    [BOOK_SCHEMA]: `${JSON.stringify(book, null, 2)}\n`,
   };
 }
 

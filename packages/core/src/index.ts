@@ -1,3 +1,12 @@
+export {
+  type Book,
+  type BookReading,
+  bookSchema,
+  type Chapter,
+  chapterLesson,
+  isBookFile,
+  parseBook,
+} from './document/book.ts';
 export { editLesson, sectionPath, setExercises } from './document/edit.ts';
 export { setExerciseLevel } from './document/exercise-level.ts';
 export { type FieldPath, formatPath } from './document/field-path.ts';

@@ -43,7 +43,11 @@ declare module 'fontkit' {
 }
 
 declare module 'pdfkit' {
+  export interface OutlineItem {
+    addItem(title: string): OutlineItem;
+  }
   export default class PDFDocument {
+    readonly outline: OutlineItem;
     constructor(options: Readonly<Record<string, unknown>>);
     readonly info: Record<string, unknown>;
     addPage(options: Readonly<Record<string, unknown>>): this;

@@ -1,5 +1,5 @@
 /** `shedbook build`: the sheet, standard files and sound of a lesson. */
-import { type Lesson, STANDARD_FORMAT_NAMES, type StandardFormat } from '@shedbook/core';
+import { isBookFile, type Lesson, STANDARD_FORMAT_NAMES, type StandardFormat } from '@shedbook/core';
 import { loadEngravingTools } from '@shedbook/host';
 import { type CliWords, sizeWords } from '@shedbook/words';
 import { writeAudio } from '../build/audio.ts';
@@ -54,10 +54,14 @@ async function make(
 }
 
 /**
- * Builds a lesson. @returns the exit status.
+ * Builds a lesson, or a book where the name of the file says so. @returns the exit status.
  * @throws InputError for a lesson with errors, an option that makes no sense, or a folder that cannot be written.
  */
 export async function build(path: string, options: BuildOptions, terminal: Speaker): Promise<number> {
+  if (isBookFile(path)) {
+    const { buildBook } = await import('./build-book.ts');
+    return buildBook(path, options, terminal);
+  }
   const file = await readLessonFile(path);
   const lesson = requireLesson(file, terminal);
   const request = readBuildRequest(options, lesson);

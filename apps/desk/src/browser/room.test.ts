@@ -108,7 +108,11 @@ it('[ST381] shows what the teacher wrote to the section', async () => {
   const page = await openView(browser, 'Swing, limb by limb', 'room');
   await page.getByRole('button', { name: 'Each limb, and why' }).click();
   const text = page.getByRole('dialog', { name: 'Each limb, and why' });
-  expect(await text.locator('li strong').allTextContents()).toEqual(['The ride', 'The hi-hat foot', 'The bass drum']);
+  expect(await text.locator('li strong').allTextContents()).toEqual([
+    'The ride',
+    'The hi-hat foot',
+    'The bass drum',
+  ]);
   await text.getByRole('button', { name: 'Done' }).click();
   await text.waitFor({ state: 'detached' });
 });

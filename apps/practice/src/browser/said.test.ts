@@ -39,7 +39,10 @@ it('[ST380] a section’s text, texts over and under bars, dynamics and endings 
     page.locator(`[data-on="exercise"][data-bar="${bar}"] [data-part="${part}"]`);
   expect(await inBar(1, 'above').textContent()).toBe('softly');
   expect(await inBar(3, 'below').textContent()).toBe('let it ring');
-  expect([await inBar(1, 'dynamic').textContent(), await inBar(3, 'dynamic').textContent()]).toEqual(['p', 'f']);
+  expect([await inBar(1, 'dynamic').textContent(), await inBar(3, 'dynamic').textContent()]).toEqual([
+    'p',
+    'f',
+  ]);
   expect(await inBar(2, 'hairpin').count()).toBe(1);
   expect(await inBar(2, 'ending').textContent()).toBe('1.');
   expect(await inBar(3, 'ending').textContent()).toBe('2.');

@@ -28,7 +28,8 @@ export interface LessonReading {
   readonly problems: readonly LessonProblem[];
 }
 
-function locate(fault: Fault, locator: Locator, file: string): LessonProblem {
+/** A fault at its place in the text. */
+export function locate(fault: Fault, locator: Locator, file: string): LessonProblem {
   const path: FieldPath = fault.path;
   const place = fault.onKey ? locator.key(path) : locator.value(path, fault.offset ?? 0);
   return {

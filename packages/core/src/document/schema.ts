@@ -10,78 +10,24 @@ import { LIMBS, VOICES } from '../kit/voice.ts';
 import { composeSettingsSchema } from '../lesson/compose-settings.ts';
 import { expecting } from '../lesson/expecting.ts';
 import { PAPERS } from '../lesson/lesson.ts';
-import type { FieldFact, RangeFact } from '../lesson/lesson-fact.ts';
 import { LESSON_TEMPI } from '../lesson/tempo-range.ts';
+import {
+  decimal,
+  LONGEST,
+  list,
+  MOST,
+  map,
+  type Named,
+  named,
+  oneOf,
+  text,
+  webAddress,
+  whole,
+  yesNo,
+} from './fields.ts';
 
 /** The version of the lesson document that this program writes. */
 export const LESSON_VERSION = 2;
-
-/**
- * UTF-16 code units of a line, a text, an address and a pattern at most. An address is printed as a code that a phone
- * reads off paper: 300 characters are 77 modules a side at level M (ISO/IEC 18004, version 15), 0.4 mm each in 32 mm.
- */
-const LONGEST = { line: 200, text: 10_000, address: 300, pattern: 10_000 } as const;
-
-/** Items of a lesson, of a vocabulary and of anything smaller at most. */
-const MOST = { exercises: 1000, cells: 500, few: 100 } as const;
-
-/** Facts that are fully told by their name. */
-type Named = FieldFact['fact'];
-
-type RangeName = RangeFact['fact'];
-
-function named(fact: Named): string {
-  return expecting({ fact });
-}
-
-function atMost(most: number): string {
-  return expecting({ fact: 'characters-up-to', most });
-}
-
-function text(expected: Named, most: number = LONGEST.line) {
-  const error = named(expected);
-  return z
-    .string({ error })
-    .check(z.trim(), z.minLength(1, { error }), z.maxLength(most, { error: atMost(most) }));
-}
-
-function list<S extends z.ZodMiniType>(item: S, expected: Named, most: number) {
-  const error = expecting({ fact: 'items-up-to', most });
-  return z.array(item, { error: named(expected) }).check(z.maxLength(most, { error }));
-}
-
-function whole(least: number, most: number, what: RangeName) {
-  const error = expecting({ fact: what, least, most });
-  return z.int({ error }).check(z.minimum(least, { error }), z.maximum(most, { error }));
-}
-
-function decimal(least: number, most: number, what: RangeName) {
-  const error = expecting({ fact: what, least, most });
-  return z.number({ error }).check(z.minimum(least, { error }), z.maximum(most, { error }));
-}
-
-function oneOf<const T extends readonly [string, ...string[]]>(values: T) {
-  return z.enum(values, { error: expecting({ fact: 'one-of', words: values }) });
-}
-
-/** An address on the web that a browser can open. */
-function webAddress() {
-  const error = named('a-web-address');
-  return z.string({ error }).check(
-    z.trim(),
-    z.maxLength(LONGEST.address, { error: atMost(LONGEST.address) }),
-    z.refine((address) => /^https?:\/\/[^\s/]+\S*$/.test(address), { error }),
-  );
-}
-
-function yesNo() {
-  return z.boolean({ error: named('true-or-false') });
-}
-
-function map(what: Named) {
-  return (issue: { readonly code?: string }) =>
-    issue.code === 'unrecognized_keys' ? undefined : named(what);
-}
 
 const patternText = text('a-pattern-text', LONGEST.pattern);
 

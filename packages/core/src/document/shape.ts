@@ -49,8 +49,8 @@ function flatten(issue: Issue, prefix: FieldPath): readonly Issue[] {
 }
 
 /** The keys that are known at a path, from the schema. */
-function knownKeys(path: FieldPath): readonly string[] {
-  let at: unknown = lessonSchema;
+function knownKeys(schema: unknown, path: FieldPath): readonly string[] {
+  let at: unknown = schema;
   for (const key of path) {
     const candidates = objectsIn(at).map((object) => object.shape[String(key)]);
     const elements = elementsIn(at);
@@ -93,8 +93,8 @@ function elementsIn(schema: unknown): readonly unknown[] {
   });
 }
 
-function unknownKeyFault(path: FieldPath, key: string): ShapeFault {
-  const known = knownKeys(path);
+function unknownKeyFault(schema: unknown, path: FieldPath, key: string): ShapeFault {
+  const known = knownKeys(schema, path);
   const near = nearest(key, known);
   return {
     code: 'unknown-key',
@@ -123,9 +123,9 @@ function suggestion(issue: Issue, value: unknown): LessonFact | null {
   return didYouMean(nearest(value, issue.values.map(String)));
 }
 
-function faultsOf(raw: unknown, issue: Issue): readonly ShapeFault[] {
+function faultsOf(schema: unknown, raw: unknown, issue: Issue): readonly ShapeFault[] {
   const path = issue.path as FieldPath;
-  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownKeyFault(path, key));
+  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownKeyFault(schema, path, key));
   const value = valueAt(raw, path);
   const fault = {
     code: codeOf(issue, value),
@@ -220,16 +220,29 @@ function inWrittenOrder(lesson: RawLesson, written: unknown): RawLesson {
   return { ...whole, sections };
 }
 
-/** Checks a lesson's shape and takes out what is wrong with it. */
-export function shapeLesson(raw: unknown): Shaped {
+/**
+ * Checks the shape of what a person wrote and takes out what is wrong with it.
+ * @param blank what makes an empty document one that the schema accepts
+ */
+export function shape<S extends z.ZodMiniType>(
+  schema: S,
+  raw: unknown,
+  blank: object,
+): { readonly faults: readonly ShapeFault[]; readonly data: z.output<S>; readonly left: unknown } {
   const faults: ShapeFault[] = [];
   let left = raw;
   for (let round = 0; ; round += 1) {
-    const result = lessonSchema.safeParse(left);
-    if (result.success) return { faults, lesson: inWrittenOrder(result.data, left) };
+    const result = schema.safeParse(left);
+    if (result.success) return { faults, data: result.data, left };
     const issues = result.error.issues.flatMap((issue) => flatten(issue, []));
-    if (round === 0) faults.push(...saidOnce(issues).flatMap((issue) => faultsOf(raw, issue)));
+    if (round === 0) faults.push(...saidOnce(issues).flatMap((issue) => faultsOf(schema, raw, issue)));
     const pruned = without(left, cutsAt(issues.flatMap((issue) => cutsOf(left, issue))));
-    left = { title: 'untitled', ...(pruned as object | undefined) };
+    left = { ...blank, ...(pruned as object | undefined) };
   }
+}
+
+/** Checks a lesson's shape and takes out what is wrong with it. */
+export function shapeLesson(raw: unknown): Shaped {
+  const { faults, data, left } = shape(lessonSchema, raw, { title: 'untitled' });
+  return { faults, lesson: inWrittenOrder(data, left) };
 }

@@ -4,7 +4,7 @@
  *
  * Conventions: a PDF point is 1/72 inch. The same pages and the same date always give the same bytes.
  */
-import PDFDocument from 'pdfkit';
+import PDFDocument, { type OutlineItem } from 'pdfkit';
 import {
   type GroupItem,
   INK,
@@ -25,12 +25,22 @@ import { Structure } from './structure.ts';
 /** Points in a millimetre. @source 1 in = 25.4 mm = 72 pt */
 export const POINTS_PER_MM = 72 / 25.4;
 
+/** A bookmark: a page and what lies in it. */
+export interface OutlineEntry {
+  readonly title: string;
+  /** Index of its page. */
+  readonly page: number;
+  readonly inside: readonly OutlineEntry[];
+}
+
 /** What a PDF says about itself. */
 export interface PdfInfo {
   readonly title?: string;
   readonly author?: string | null;
   /** The language that it is read in, as BCP 47 names it; English where left out. */
   readonly language?: string;
+  /** Bookmarks, in order of their pages; none where left out. */
+  readonly outline?: readonly OutlineEntry[];
   /** When it was made, in milliseconds since 1970; the start of 1970 where nobody says. */
   readonly createdMs?: number;
 }
@@ -123,6 +133,22 @@ function open(info: PdfInfo): PDFDocument {
   });
 }
 
+/** Sets the bookmarks of a page while it is the last one; what lies in an entry goes under it. */
+function createBookmarks(document: PDFDocument, entries: readonly OutlineEntry[]) {
+  const items = new Map<OutlineEntry, OutlineItem>();
+  const all = entries.flatMap((entry) => [
+    { entry, within: null },
+    ...entry.inside.map((each) => ({ entry: each, within: entry })),
+  ]);
+  return (page: number) => {
+    for (const { entry, within } of all) {
+      if (entry.page !== page) continue;
+      const parent = (within && items.get(within)) ?? document.outline;
+      items.set(entry, parent.addItem(entry.title));
+    }
+  };
+}
+
 /**
  * Writes pages as PDF 1.7, tagged after PDF/UA.
  * @returns the bytes of the file.
@@ -139,11 +165,13 @@ export function writePdf(
     document.on('end', () => resolve(joined(chunks)));
     document.on('error', reject);
     for (const face of fonts.faces) document.registerFont(face.name, face.bytes);
+    const bookmark = createBookmarks(document, info.outline ?? []);
     const structure = new Structure(document, (item, x, y) => drawItem(document, item, x, y));
-    for (const page of pages) {
+    pages.forEach((page, index) => {
       document.addPage({ size: [page.widthMm * POINTS_PER_MM, page.heightMm * POINTS_PER_MM], margin: 0 });
+      bookmark(index);
       structure.add(page.items);
-    }
+    });
     structure.end();
     document.end();
   });

@@ -34,4 +34,6 @@ export interface FlowBlock {
   /** Whether it stands on the page of the block after it. */
   readonly keepsNext?: boolean;
   readonly places?: readonly ExercisePlace[];
+  /** What a table of contents calls it; nothing where it is not in one. */
+  readonly mark?: string;
 }

@@ -31,7 +31,7 @@ function layOutHeading(context: SheetContext): readonly FlowBlock[] {
     ...{ strokeMm: RULE.strokeMm, colour: ACCENT },
   };
   const heightMm = y + RULE.strokeMm / 2;
-  return [{ gapMm: HEADING_GAP_MM, heightMm, items: [...text.items, rule], keepsNext: true }];
+  return [{ gapMm: HEADING_GAP_MM, heightMm, items: [...text.items, rule], keepsNext: true, mark: heading }];
 }
 
 /** Meter, tempo and feel where they are others than before. */

@@ -3,6 +3,7 @@
  * sheet hands them over.
  */
 import type { Articulation, Form, Syllable, Voice } from '@shedbook/core';
+import type { Rhythm } from './rhythm.ts';
 
 /** Ways of striking that have a name. */
 export type Manner = Exclude<Articulation, 'normal'> | 'accent' | 'ghost';
@@ -52,6 +53,14 @@ export interface SheetWords {
   readonly fillWithout: (values: { readonly voices: string }) => string;
   /** Voices of the groove that are silent under an exercise. */
   readonly without: (values: { readonly voices: string }) => string;
+  /** The heading over a book's table of contents. */
+  readonly contents: string;
+  /** The heading over a book's key. */
+  readonly keyToNotation: string;
+  /** The heading over a book's index. */
+  readonly index: string;
+  /** What the index calls rhythms. */
+  readonly rhythms: Readonly<Record<Rhythm, string>>;
   /** Over bars that are played more than twice. */
   readonly playTimes: (values: {
     /** How often. */

@@ -36,14 +36,14 @@ g a ghost note, . nothing.`,
   check: {
     summary: 'say what is wrong with a lesson, all at once',
     description: 'Checks lesson files. Every problem is said at once, as file:line:column.',
-    lesson: 'lesson files',
+    lesson: 'lesson files and book files',
     json: 'problems as JSON',
   },
   build: {
     summary: 'make the sheet, standard files and sound of a lesson',
     description:
       'Makes everything that a lesson says: the printed sheet, MIDI, MusicXML and, where asked, sound.',
-    lesson: 'a lesson file',
+    lesson: 'a lesson file, or a book file (.book.yaml), of which one PDF is made',
     out: 'where to put what is made',
     audio: 'record every exercise: wav, mp3, ogg or flac',
     tempo: 'quarter notes a minute; the start tempo of the lesson when left out',

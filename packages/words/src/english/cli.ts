@@ -77,6 +77,8 @@ export const cli = {
     sheet: 'sheet',
     pack: 'pack',
     sound: 'sound',
+    bookOf:
+      '.input {$pages :integer} .match $pages one {{{$file}: a book of {$pages} page}} * {{{$file}: a book of {$pages} pages}}',
     sheetOf:
       '.input {$pages :integer} .match $pages one {{{$file}, {$pages} page, and as SVG}} * {{{$file}, {$pages} pages, and as SVG}}',
     sheetAnd:
@@ -187,6 +189,8 @@ export const cli = {
     slots: '{$slots} slots a beat',
     cells: 'two cells such as "..x ..."',
     lesson: 'a lesson file such as first.lesson.yaml',
+    book: 'a book file such as first-year.book.yaml',
+    forLessons: 'nothing, since it is for lessons and not for books',
     take: 'a recording such as take.wav, or take.mid',
     midiTake: 'a MIDI file such as take.mid',
     keys: 'a file with a line such as "38: snare" for each key',

@@ -38,14 +38,14 @@ X ein Akzent, g eine Ghost Note, . nichts.`,
   check: {
     summary: 'sagen, was an einer Lektion falsch ist, alles auf einmal',
     description: 'Prüft Lektionen. Alle Fehler werden auf einmal gesagt, als Datei:Zeile:Spalte.',
-    lesson: 'Dateien von Lektionen',
+    lesson: 'Dateien von Lektionen und Büchern',
     json: 'Fehler als JSON',
   },
   build: {
     summary: 'Blatt, übliche Dateien und Klang einer Lektion machen',
     description:
       'Macht alles, was in einer Lektion steht: das gedruckte Blatt, MIDI, MusicXML und auf Wunsch Klang.',
-    lesson: 'Datei einer Lektion',
+    lesson: 'Datei einer Lektion, oder eines Buches (.book.yaml), von dem eine PDF-Datei gemacht wird',
     out: 'wohin damit',
     audio: 'jede Übung aufnehmen: wav, mp3, ogg oder flac',
     tempo: 'Viertel in der Minute; ohne Angabe das Anfangstempo der Lektion',

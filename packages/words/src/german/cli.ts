@@ -80,6 +80,8 @@ export const cli = translation<typeof english.cli>()({
     sheet: 'Blatt',
     pack: 'Paket',
     sound: 'Klang',
+    bookOf:
+      '.input {$pages :integer} .match $pages one {{{$file}: ein Buch von {$pages} Seite}} * {{{$file}: ein Buch von {$pages} Seiten}}',
     sheetOf:
       '.input {$pages :integer} .match $pages one {{{$file}, {$pages} Seite, auch als SVG}} * {{{$file}, {$pages} Seiten, auch als SVG}}',
     sheetAnd:
@@ -190,6 +192,8 @@ export const cli = translation<typeof english.cli>()({
     slots: '{$slots} Stellen in einem Schlag',
     cells: 'zwei Zellen wie „..x ...“',
     lesson: 'eine Lektion wie first.lesson.yaml',
+    book: 'eine Buchdatei wie erstes-jahr.book.yaml',
+    forLessons: 'nichts, da es für Lektionen gilt und nicht für Bücher',
     take: 'eine Aufnahme wie take.wav, oder take.mid',
     midiTake: 'eine MIDI-Datei wie take.mid',
     keys: 'eine Datei mit einer Zeile wie „38: snare“ für jede Taste',

@@ -1,0 +1,37 @@
+/** Book files on disk, with the lessons that they name. */
+import { readFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { type Book, type Lesson, type LessonProblem, parseBook } from '@shedbook/core';
+import { InputError, reasonOf } from '@shedbook/host';
+import { readLessonFile } from './lesson-file.ts';
+
+/** A book file, read and parsed. */
+export interface BookFile {
+  readonly path: string;
+  /** Null when there is an error among the problems of the book. */
+  readonly book: Book | null;
+  /** Those that could be read, by the paths that the book has. */
+  readonly lessons: ReadonlyMap<string, Lesson>;
+  /** Those of the book, then those of its lessons, each in its file. */
+  readonly problems: readonly LessonProblem[];
+}
+
+/**
+ * Reads a book file and the lessons that it names.
+ * @throws InputError when one of these files cannot be read.
+ */
+export async function readBookFile(path: string): Promise<BookFile> {
+  const text = await readFile(path, 'utf8').catch((error: unknown) => {
+    throw new InputError((to) => {
+      const { unreadable, expected } = to.words;
+      return unreadable({ file: path, why: reasonOf(error, to), expected: expected.book });
+    });
+  });
+  const named = new Set(parseBook(text, path).book?.chapters.map((chapter) => chapter.path));
+  const files = await Promise.all(
+    [...named].map(async (name) => ({ name, file: await readLessonFile(join(dirname(path), name)) })),
+  );
+  const lessons = new Map(files.flatMap(({ name, file }) => (file.lesson ? [[name, file.lesson]] : [])));
+  const { book, problems } = parseBook(text, path, lessons);
+  return { path, book, lessons, problems: [...problems, ...files.flatMap(({ file }) => file.problems)] };
+}
