@@ -13,6 +13,20 @@ const withoutNode = (): Plugin => ({
   load: (id) => (id === '\0without-node' ? 'export {};' : null),
 });
 
+/** One text in quotes, or several joined by `+`. */
+const TEXT = "(?:'(?:[^'\\\\]|\\\\.)*'|`(?:[^`\\\\]|\\\\.)*`)";
+const DESCRIPTION = new RegExp(`z\\.describe\\(\\s*${TEXT}(?:\\s*\\+\\s*${TEXT})*\\s*,?\\s*\\)`, 'g');
+
+/** Descriptions in schemas are for the reference in docs, which no browser writes: they stay behind. */
+const withoutDescriptions = (): Plugin => ({
+  name: 'without-descriptions',
+  enforce: 'pre',
+  transform: (code, id) =>
+    /\/packages\/(?:core|routes)\/src\//.test(id) && code.includes('z.describe(')
+      ? { code: code.replaceAll(DESCRIPTION, "z.describe('')"), map: null }
+      : null,
+});
+
 /** Where the time of a build goes is nobody's question who starts the desk. */
 const checks = { bundlerTimings: false };
 
@@ -20,7 +34,7 @@ const checks = { bundlerTimings: false };
 const LARGEST_KB = 800;
 
 export default defineConfig({
-  plugins: [withoutNode(), optimizeLocales.vite({ locales: ['en', 'de'] }), react()],
+  plugins: [withoutNode(), withoutDescriptions(), optimizeLocales.vite({ locales: ['en', 'de'] }), react()],
   resolve: { conditions: ['shedbook-source', 'module', 'browser', 'development|production'] },
   worker: { format: 'es', plugins: () => [withoutNode()], rolldownOptions: { checks } },
   build: {

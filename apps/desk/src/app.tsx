@@ -1,4 +1,4 @@
-/** The desk: the desk, the students, or a lesson lying open. */
+/** The desk: the desk, the students, the bin, or a lesson lying open. */
 import { NoticeProvider } from '@shedbook/stand';
 import { lazy, Suspense } from 'react';
 import { Desk } from './desk/desk.tsx';
@@ -12,6 +12,10 @@ const StudentsScreen = lazy(() =>
   import('./students/students-screen.tsx').then((module) => ({ default: module.StudentsScreen })),
 );
 
+const BinScreen = lazy(() =>
+  import('./desk/bin-screen.tsx').then((module) => ({ default: module.BinScreen })),
+);
+
 function Screen() {
   const route = readRoute(usePath());
   switch (route.at) {
@@ -21,6 +25,12 @@ function Screen() {
       return (
         <Suspense>
           <StudentsScreen />
+        </Suspense>
+      );
+    case 'bin':
+      return (
+        <Suspense>
+          <BinScreen />
         </Suspense>
       );
     case 'lesson':

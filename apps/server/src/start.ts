@@ -73,15 +73,21 @@ async function openStores(dataDir: string): Promise<OpenStore> {
     const clock = await openSteadyClock(createLessonStore(database, wall), wall);
     const store = createLessonStore(database, wall, clock.now);
     const students = createStudentStore(database, wall, clock.now);
-    const overwritten = (erase: (id: string) => Promise<boolean>) => async (id: string) => {
-      const isErased = await erase(id);
-      if (isErased) await overwriteErased(database, dataDir);
-      return isErased;
-    };
+    const overwritten =
+      <Ids extends readonly string[]>(erase: (...ids: Ids) => Promise<boolean>) =>
+      async (...ids: Ids) => {
+        const isErased = await erase(...ids);
+        if (isErased) await overwriteErased(database, dataDir);
+        return isErased;
+      };
     return {
       ...{ dataDir, database, clock },
       store: { ...store, erase: overwritten(store.erase) },
-      students: { ...students, erase: overwritten(students.erase) },
+      students: {
+        ...students,
+        erase: overwritten(students.erase),
+        eraseTakenIn: overwritten(students.eraseTakenIn),
+      },
     };
   } catch (error) {
     await database.destroy();

@@ -7,6 +7,8 @@ export {
   isBookFile,
   parseBook,
 } from './document/book.ts';
+export type { ChangeFact } from './document/change-fact.ts';
+export { type ChangedLesson, changeLesson, type LessonChange } from './document/change-lesson.ts';
 export { editLesson, sectionPath, setExercises } from './document/edit.ts';
 export { setExerciseLevel } from './document/exercise-level.ts';
 export { type FieldPath, formatPath } from './document/field-path.ts';
@@ -69,6 +71,7 @@ export { type QuantisedPlace, quantise } from './placing/quantise.ts';
 export * from './random.ts';
 export * from './rhythm/cell.ts';
 export * from './rhythm/cell-names.data.ts';
+export { cellInThree, cellInTwo } from './rhythm/change-meter.ts';
 export * from './rhythm/counting.ts';
 export * from './rhythm/enumerate.ts';
 export * from './rhythm/fraction.ts';

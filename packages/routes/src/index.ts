@@ -19,6 +19,7 @@ export {
 } from './route.ts';
 export { type CodeOf, ROUTE_NAMES, ROUTES, type RouteName, type RouteNamed } from './routes.ts';
 export {
+  type BinContent,
   type HistoryStep,
   type LessonFiling,
   type LessonSummary,

@@ -7,6 +7,7 @@ import { LANGUAGE_TAGS } from '@shedbook/words';
 import * as z from 'zod/mini';
 import { type Route, route } from './route.ts';
 import {
+  binContent,
   createStudentRequest,
   historyStep,
   lessonFiling,
@@ -28,6 +29,9 @@ const inLanguage = z.object({
   language: z._default(z.enum(LANGUAGE_TAGS), 'en').check(z.describe('language of the printed words')),
 });
 const byId = z.object({ id: z.string().check(z.maxLength(200)) });
+const byTaking = z.extend(byId, {
+  takenAt: z.string().check(z.maxLength(40), z.describe('when it was taken in')),
+});
 
 function json<Schema extends z.ZodMiniType>(schema: Schema, status: 200 | 201 = 200) {
   return { kind: 'json', status, schema } as const;
@@ -267,6 +271,56 @@ export const ROUTES = {
     body: logRequest,
     answer: json(logTakenIn),
     refusals: ['no-such-student'],
+  }),
+  takeOutLog: route({
+    method: 'DELETE',
+    path: '/api/students/:id/log/:takenAt',
+    does: "Takes out of a student's practice what was taken in at a time; for thirty days it can be brought back",
+    params: byTaking,
+    query: none,
+    body: null,
+    answer: nothing,
+    refusals: ['no-such-student'],
+  }),
+  putBackLog: route({
+    method: 'POST',
+    path: '/api/students/:id/log/:takenAt/restore',
+    does: 'Brings back what was taken out',
+    params: byTaking,
+    query: none,
+    body: null,
+    answer: nothing,
+    refusals: ['no-such-student'],
+  }),
+  eraseLog: route({
+    method: 'DELETE',
+    path: '/api/students/:id/log/:takenAt/for-good',
+    does: "Erases at once what was taken in of a student's practice at a time; nothing brings it back",
+    params: byTaking,
+    query: none,
+    body: null,
+    answer: nothing,
+    refusals: ['no-such-student'],
+  }),
+  listBin: route({
+    method: 'GET',
+    path: '/api/bin',
+    does: 'Lists what was put away in the last thirty days and can be brought back',
+    params: none,
+    query: none,
+    body: null,
+    answer: json(binContent),
+    refusals: [],
+  }),
+  listDamaged: route({
+    method: 'GET',
+    path: '/api/damaged',
+    does: 'Lists the ids of lessons that are there and cannot be read',
+    params: none,
+    query: none,
+    body: null,
+    answer: json(z.readonly(z.array(z.string()))),
+    refusals: [],
   }),
   eraseStudent: route({
     method: 'DELETE',

@@ -160,6 +160,7 @@ export const storedStudent = z.readonly(
     id: z.string(),
     ...content,
     lastRow: z.int().check(z.describe('newest row of the practice; 0 where there is none')),
+    rows: z.int().check(z.describe('how many rows the practice has')),
     lastPlayedAt: z
       .nullable(z.string())
       .check(z.describe('when the last entry began, with its offset from UTC')),
@@ -190,6 +191,7 @@ export const logPage = z.readonly(
             text: logText.check(
               z.describe('JSON: an entry, `{ "removed": ID }`, or what could not be read when it came'),
             ),
+            takenAt: moment.check(z.describe('when it was taken in')),
             isSound: z.boolean().check(z.describe('whether it is still as it was written')),
           }),
         ),
@@ -201,6 +203,34 @@ export const logPage = z.readonly(
 
 /** A part of a student's practice. */
 export type LogPage = z.output<typeof logPage>;
+
+/** What was put away and can be brought back, last put away first. */
+export const binContent = z.readonly(
+  z.object({
+    lessons: z.readonly(
+      z.array(z.readonly(z.object({ id: z.string(), text: z.string(), removedAt: moment }))),
+    ),
+    students: z.readonly(
+      z.array(z.readonly(z.object({ id: z.string(), name: z.string(), removedAt: moment }))),
+    ),
+    practice: z.readonly(
+      z.array(
+        z.readonly(
+          z.object({
+            student: z.string().check(z.describe('id of the student')),
+            name: z.string(),
+            takenAt: moment.check(z.describe('when it was taken in, by which it is found again')),
+            rows: z.int(),
+            removedAt: moment,
+          }),
+        ),
+      ),
+    ),
+  }),
+);
+
+/** What was put away and can be brought back. */
+export type BinContent = z.output<typeof binContent>;
 
 /** Asks to add to a student's practice; what is there already, letter for letter, is left out. */
 export const logRequest = z.readonly(

@@ -1,10 +1,10 @@
 /** The desk: every lesson as a sheet lying there. */
 
-import { STARTER_NAMES, type StarterName } from '@shedbook/core';
+import type { StarterName } from '@shedbook/core';
 import type { LessonSummary } from '@shedbook/routes';
 import { AskText, Button, FileButton, Icon, Preferences, Problem } from '@shedbook/stand';
 import { LANGUAGES } from '@shedbook/words';
-import { startTransition, useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { lazy, Suspense, startTransition, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
 import { Guide } from '../shared/guide.tsx';
 import { PickMenu } from '../shared/pop-over.tsx';
@@ -12,12 +12,18 @@ import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { useLanguage } from '../words/words.tsx';
 import styles from './desk.module.css';
-import { FilingSheet } from './filing-sheet.tsx';
 import { findLessons } from './find-lessons.ts';
 import { type CardAction, LessonCard } from './lesson-card.tsx';
 import { ListBar, useSearch } from './list-bar.tsx';
 import { useDeskActions } from './use-desk-actions.ts';
 import { useShelf } from './use-shelf.ts';
+
+const FilingSheet = lazy(() =>
+  import('./filing-sheet.tsx').then((module) => ({ default: module.FilingSheet })),
+);
+const DamagedLessons = lazy(() =>
+  import('./damaged-lessons.tsx').then((module) => ({ default: module.DamagedLessons })),
+);
 
 const ACCEPTED = ['.yaml', '.yml', '.musicxml', '.xml', '.mxl', '.mid', '.midi'];
 
@@ -81,6 +87,7 @@ export function Desk() {
     <>
       <ScreenHead title={words.desk.title} lead={words.desk.lead}>
         <Button onClick={() => go({ at: 'students' })}>{words.students.title}</Button>
+        <Button onClick={() => go({ at: 'bin' })}>{words.desk.bin}</Button>
         <FileButton
           accept={ACCEPTED}
           onFile={(file) => void actions.bringIn(file)}
@@ -93,7 +100,7 @@ export function Desk() {
           label={words.desk.startFrom}
           opens={words.desk.startFrom}
           placement="bottom end"
-          items={STARTER_NAMES.map((name) => [name, words.desk.starters[name]] as const)}
+          items={Object.entries(words.desk.starters) as [StarterName, string][]}
           onPick={(name) => void actions.start(name)}
         />
         <Button dress="strong" onClick={() => void actions.start()}>
@@ -104,6 +111,7 @@ export function Desk() {
       <main className={styles.desk} id="main" ref={main} tabIndex={-1} aria-label={words.desk.title}>
         <Guide at={0} />
         {error && <Problem>{wordsFor(error, words)}</Problem>}
+        <Suspense>{lessons && <DamagedLessons />}</Suspense>
         {lessons?.length === 0 && <NothingYet>{words.desk.empty}</NothingYet>}
         {lessons && lessons.length > 0 && (
           <ListBar
@@ -129,13 +137,15 @@ export function Desk() {
         />
       </footer>
       {filed && lessons && (
-        <FilingSheet
-          lesson={filed}
-          lessons={lessons}
-          students={students}
-          onFile={(change) => void actions.file(filed, change)}
-          onClose={() => setFiling(null)}
-        />
+        <Suspense>
+          <FilingSheet
+            lesson={filed}
+            lessons={lessons}
+            students={students}
+            onFile={(change) => void actions.file(filed, change)}
+            onClose={() => setFiling(null)}
+          />
+        </Suspense>
       )}
       {renaming && (
         <AskText

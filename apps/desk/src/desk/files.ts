@@ -18,9 +18,8 @@ export async function downloadFromServer(stored: StoredLesson, format: ExportFor
   offer(file, name);
 }
 
-/** Takes a file in as a new lesson. @returns its title, or null when it has none. */
-export async function importFile(file: File): Promise<string | null> {
+/** Takes a file in as a new lesson. */
+export async function importFile(file: File): Promise<StoredLesson> {
   const isText = /\.ya?ml$/i.test(file.name);
-  const stored = isText ? await createLesson(await file.text()) : await importLesson(file);
-  return titleOf(stored.text);
+  return isText ? createLesson(await file.text()) : importLesson(file);
 }

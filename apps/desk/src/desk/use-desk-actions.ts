@@ -1,6 +1,6 @@
 /** What can be done with lessons on the desk; each is kept at once and can be taken back. */
-import { parseLesson, type StarterName, starterText } from '@shedbook/core';
-import type { LessonFiling, LessonSummary } from '@shedbook/routes';
+import { parseLesson, type StarterName } from '@shedbook/core';
+import type { LessonFiling, LessonSummary, SaveCause, StoredLesson } from '@shedbook/routes';
 import { useSay } from '@shedbook/stand';
 import {
   createLesson,
@@ -13,10 +13,10 @@ import {
 } from '../document/api.ts';
 import { explain } from '../document/error-words.ts';
 import { copyOf } from '../edit/copy.ts';
-import { renamed, setTitle } from '../edit/heading.ts';
+import { renamed, setTitle, titleOf } from '../edit/heading.ts';
 import { go } from '../shared/route.ts';
 import { useLanguage } from '../words/words.tsx';
-import { downloadFromServer, type ExportFormat, importFile } from './files.ts';
+import type { ExportFormat } from './files.ts';
 import { newLessonText } from './new-lesson.ts';
 
 /** The actions of the desk. */
@@ -30,6 +30,15 @@ export interface DeskActions {
   /** Files it elsewhere; said where it goes out of sight. */
   readonly file: (lesson: LessonSummary, change: Partial<LessonFiling>) => Promise<void>;
   readonly take: (lesson: LessonSummary, format: ExportFormat) => Promise<void>;
+}
+
+/** What reads files and hands them out, loaded when it is wanted. */
+const loadFiles = () => import('./files.ts');
+
+/** Keeps a text; what was changed elsewhere meanwhile stays. */
+async function saved(id: string, text: string, revision: number, cause: SaveCause): Promise<StoredLesson> {
+  const reply = await saveLesson(id, { text, revision, cause });
+  return reply.kind === 'saved' ? reply.lesson : reply.kept;
 }
 
 /** The actions; `refresh` shows the desk as it is afterwards. */
@@ -46,10 +55,21 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
     await refresh();
   };
   const nameOf = (lesson: LessonSummary) => lesson.title ?? words.desk.untitled;
+  /** Says what was done, with a way to undo it. */
+  const told = (text: string, undo: () => Promise<unknown>) =>
+    say(text, {
+      label: words.desk.undo,
+      run: () =>
+        void attempt(async () => {
+          await undo();
+        }),
+    });
   return {
     start: (from) =>
       attempt(async () => {
-        const text = from ? starterText(from, words.desk.starters[from]) : newLessonText(words.desk.newTitle);
+        const text = from
+          ? (await import('./starter.ts')).starterText(from, words.desk.starters[from])
+          : newLessonText(words.desk.newTitle);
         const stored = await createLesson(text);
         go({ at: 'lesson', id: stored.id, view: 'page' });
       }),
@@ -57,14 +77,18 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
       attempt(async () => {
         const stored = await readLesson(id);
         const text = renamed(stored.text, title, await readNamesInUse(id));
-        await saveLesson(id, { text, revision: stored.revision, cause: 'edit' });
+        const { revision } = await saved(id, text, stored.revision, 'edit');
+        told(words.desk.renamed({ before: titleOf(stored.text) ?? words.desk.untitled, after: title }), () =>
+          saved(id, stored.text, revision, 'undo'),
+        );
       }),
     duplicate: (lesson) =>
       attempt(async () => {
         const { text } = await readLesson(lesson.id);
         const { lesson: read } = parseLesson(text, 'lesson');
         const title = words.desk.copyOf({ title: nameOf(lesson) });
-        await createLesson(read ? copyOf({ lesson: read, text }, title) : setTitle(text, title));
+        const made = await createLesson(read ? copyOf({ lesson: read, text }, title) : setTitle(text, title));
+        told(words.desk.duplicated({ title }), () => removeLesson(made.id));
       }),
     remove: (lesson) =>
       attempt(async () => {
@@ -81,8 +105,9 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
       }),
     bringIn: (file) =>
       attempt(async () => {
-        const title = await importFile(file);
-        say(words.desk.imported({ title: title ?? file.name }));
+        const made = await (await loadFiles()).importFile(file);
+        const title = titleOf(made.text) ?? file.name;
+        told(words.desk.imported({ title }), () => removeLesson(made.id));
       }),
     file: (lesson, change) =>
       attempt(async () => {
@@ -96,6 +121,7 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
           run: () => void attempt(() => fileLesson(lesson.id, before)),
         });
       }),
-    take: (lesson, format) => attempt(async () => downloadFromServer(await readLesson(lesson.id), format)),
+    take: (lesson, format) =>
+      attempt(async () => (await loadFiles()).downloadFromServer(await readLesson(lesson.id), format)),
   };
 }

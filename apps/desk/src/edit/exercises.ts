@@ -112,7 +112,8 @@ export function changeExercise(
     exercises.findIndex((other) => exerciseKey(other) === exerciseKey(each)) === index;
   return exercises.map((each, i) => {
     if (i !== index) return each;
-    const after = { ...each, ...change };
+    // A whole exercise says by leaving it out what it no longer says.
+    const after = 'parts' in change && 'name' in change ? (change as Unnumbered) : { ...each, ...change };
     return isFirst(each) ? underItsName(each, after, inUse) : after;
   });
 }

@@ -1,44 +1,203 @@
-/** Changing the groove: voices, what they play, how loud they are. */
-import { editLesson, formatPattern, type Lesson, type Pattern, type Voice } from '@shedbook/core';
+/**
+ * Changing the groove of a lesson or of one of its sections: voices, what they play, how loud they are, who plays
+ * them, and in which order they join. A section that took the lesson's groove gets one of its own as it is changed.
+ *
+ * Conventions: a section is its number among all, from 0; null is the lesson itself.
+ */
+import {
+  type Cell,
+  type Exercise,
+  editLesson,
+  type FieldPath,
+  formatPattern,
+  isAccent,
+  isStruck,
+  type Layer,
+  type Lesson,
+  type Limb,
+  type Mark,
+  type Pattern,
+  sectionsOf,
+  setExercises,
+  strikeOf,
+  VOICE_FACTS,
+  type Voice,
+} from '@shedbook/core';
 import { parseDocument } from 'yaml';
+import { partPath } from './played.ts';
 
-/** The text with another pattern for a voice of the groove; a level written beside it stays. */
-export function setVoicePattern(text: string, voice: Voice, pattern: Pattern): string {
-  const written = parseDocument(text).getIn(['groove', voice, 'pattern']);
-  const path = written === undefined ? ['groove', voice] : ['groove', voice, 'pattern'];
-  return editLesson(text, path, formatPattern(pattern));
+/** A lesson, or a section of it, whose groove is changed. */
+export interface GroovePlace {
+  readonly lesson: Lesson;
+  /** Number of the section among all, from 0; null for the lesson itself. */
+  readonly section: number | null;
 }
 
-/** The text with the groove that the lesson has, written out where it was left to the default. */
-function writeGroove(text: string, lesson: Lesson): string {
-  if (parseDocument(text).has('groove')) return text;
-  return lesson.groove.reduce(
-    (written, part) => editLesson(written, ['groove', part.voice], formatPattern(part.pattern)),
+function isWritten(text: string, path: FieldPath): boolean {
+  return parseDocument(text).hasIn(path);
+}
+
+/** Whether a lesson or a section has a groove of its own in the text. */
+export function hasOwnGroove(text: string, section: number | null): boolean {
+  return isWritten(text, [...partPath(text, section), 'groove']);
+}
+
+/** The text with a change to one voice of the groove; a level written beside it stays. */
+export function changeVoice(text: string, place: GroovePlace, voice: Voice, pattern: Pattern): string {
+  const own = writeGroove(text, place);
+  const at = [...partPath(own, place.section), 'groove', voice];
+  const isFull = isWritten(own, [...at, 'pattern']);
+  return editLesson(own, isFull ? [...at, 'pattern'] : at, formatPattern(pattern));
+}
+
+/** The text with the groove that is heard written out where it was left to the default, or to the lesson. */
+function writeGroove(text: string, { lesson, section }: GroovePlace): string {
+  const path = partPath(text, section);
+  if (isWritten(text, [...path, 'groove'])) return text;
+  const groove = Object.fromEntries(lesson.groove.map((part) => [part.voice, formatPattern(part.pattern)]));
+  const written = editLesson(text, [...path, 'groove'], groove);
+  if (path.length === 0 || isWritten(text, [...path, 'lead'])) return written;
+  return editLesson(written, [...path, 'lead'], lesson.lead);
+}
+
+/** The text of a section that takes the groove of the lesson again. */
+export function takeLessonGroove(text: string, section: number): string {
+  const path = partPath(text, section);
+  return ['groove', 'lead', 'layers'].reduce(
+    (written, key) =>
+      isWritten(written, [...path, key]) ? editLesson(written, [...path, key], undefined) : written,
     text,
   );
 }
 
-/** The text with a change to one voice of the groove. */
-export function changeVoice(text: string, lesson: Lesson, voice: Voice, pattern: Pattern): string {
-  return setVoicePattern(writeGroove(text, lesson), voice, pattern);
+function silent(of: Cell | undefined): Cell {
+  const marks = Array.from({ length: of?.marks.length ?? 1 }, () => '.' as const);
+  return { text: marks.join(''), marks };
 }
 
 /** The text with one more voice in the groove, silent at first. */
-export function addVoice(text: string, lesson: Lesson, voice: Voice): string {
-  const slots = lesson.groove[0]?.pattern.bars[0]?.map((each) => each.marks.length) ?? [];
-  const bar = lesson.meter.beats.map((_, beat) => {
-    const marks = Array.from({ length: slots[beat] ?? 1 }, () => '.' as const);
-    return { text: marks.join(''), marks };
+export function addVoice(text: string, place: GroovePlace, voice: Voice): string {
+  const { lesson } = place;
+  const first = lesson.groove[0]?.pattern.bars[0];
+  const bar = lesson.meter.beats.map((_, beat) => silent(first?.[beat]));
+  return changeVoice(text, place, voice, { bars: [bar] });
+}
+
+/** The text without a voice of the groove, its lead and its layers. */
+export function removeVoice(text: string, place: GroovePlace, voice: Voice): string {
+  const own = writeGroove(text, place);
+  const path = partPath(own, place.section);
+  const without = editLesson(own, [...path, 'groove', voice], undefined);
+  const led = parseDocument(without).getIn([...path, 'lead']) === voice;
+  const next = led ? editLesson(without, [...path, 'lead'], undefined) : without;
+  if (!isWritten(next, [...path, 'layers'])) return next;
+  const layers = place.lesson.layers.map(({ joins }) => joins.filter((join) => join !== voice));
+  return setLayers(
+    next,
+    place,
+    layers.filter((joins) => joins.length > 0),
+  );
+}
+
+/** The text with a level for a voice of the groove, in dB relative to the lead voice. */
+export function setLevel(text: string, { section }: GroovePlace, voice: Voice, levelDb: number): string {
+  return editLesson(text, [...partPath(text, section), 'balance', voice], levelDb);
+}
+
+/** The text with a level for a voice where an exercise plays it, in dB relative to the lead voice. */
+export function setExerciseLevelOf(
+  text: string,
+  { section }: GroovePlace,
+  voice: Voice,
+  levelDb: number,
+): string {
+  return editLesson(text, [...partPath(text, section), 'exerciseBalance', voice], levelDb);
+}
+
+/** The text with another limb for a voice. */
+export function setLimb(text: string, { section }: GroovePlace, voice: Voice, limb: Limb): string {
+  const isUsual = section === null && VOICE_FACTS[voice].limb === limb;
+  const path = partPath(text, section);
+  if (isUsual && !isWritten(text, [...path, 'limbs', voice])) return text;
+  return editLesson(text, [...path, 'limbs', voice], isUsual ? undefined : limb);
+}
+
+/** The text with another lead voice. */
+export function setLead(text: string, place: GroovePlace, voice: Voice): string {
+  return editLesson(writeGroove(text, place), [...partPath(text, place.section), 'lead'], voice);
+}
+
+/** The text with the layers in an order of one's own. */
+export function setLayers(text: string, { section }: GroovePlace, layers: readonly Layer['joins'][]): string {
+  const data = layers.map((joins) => (joins.length === 1 ? joins[0] : joins));
+  return editLesson(text, [...partPath(text, section), 'layers'], data);
+}
+
+/** Layers with one earlier or later by one. */
+export function moveLayer(layers: readonly Layer[], from: number, by: -1 | 1): readonly Layer['joins'][] {
+  const joins = layers.map((layer) => layer.joins);
+  const moved = joins[from];
+  const to = from + by;
+  if (!moved || to < 0 || to >= joins.length) return joins;
+  return joins.toSpliced(from, 1).toSpliced(to, 0, moved);
+}
+
+/** Layers with one joined to the one before it, or taken apart again where several join at once. */
+export function joinLayer(layers: readonly Layer[], at: number): readonly Layer['joins'][] {
+  const joins = layers.map((layer) => layer.joins);
+  const [here, before] = [joins[at], joins[at - 1]];
+  if (here && here.length > 1) return joins.toSpliced(at, 1, ...here.map((each) => [each]));
+  return here && before ? joins.toSpliced(at - 1, 2, [...before, ...here]) : joins;
+}
+
+/** A mark as a voice can play it: an accent stays one. */
+function playableMark(mark: Mark, voice: Voice): Mark {
+  if (!isStruck(mark) || strikeOf(voice, mark)) return mark;
+  return isAccent(mark) ? 'X' : 'x';
+}
+
+function onVoice(exercise: Exercise, from: Voice, to: Voice): Exercise {
+  if (exercise.parts.some((part) => part.voice === to)) return exercise;
+  const parts = exercise.parts.map((part) => {
+    if (part.voice !== from) return part;
+    const bars = part.pattern.bars.map((bar) =>
+      bar.map(({ marks }) => {
+        const played = marks.map((mark) => playableMark(mark, to));
+        return { text: played.join(''), marks: played };
+      }),
+    );
+    return { voice: to, pattern: { bars } };
   });
-  return changeVoice(text, lesson, voice, { bars: [bar] });
+  return { ...exercise, parts };
 }
 
-/** The text without a voice of the groove. */
-export function removeVoice(text: string, lesson: Lesson, voice: Voice): string {
-  return editLesson(writeGroove(text, lesson), ['groove', voice], undefined);
+/**
+ * The text with another voice for the exercises: what the old one played in them the new one plays, with the marks
+ * that it knows.
+ */
+export function setComping(
+  text: string,
+  whole: Lesson,
+  { lesson, section }: GroovePlace,
+  voice: Voice,
+): string {
+  const before = lesson.comping;
+  const named = editLesson(text, [...partPath(text, section), 'comping'], voice);
+  const follows = (index: number) =>
+    section === null ? !isWritten(text, [...ownPath(text, index), 'comping']) : index === section;
+  return sectionsOf(whole).reduce((written, part, index) => {
+    if (!follows(index) || part.exercises.length === 0) return written;
+    return setExercises(
+      written,
+      part.exercises.map((each) => onVoice(each, before, voice)),
+      voice,
+      index,
+    );
+  }, named);
 }
 
-/** The text with a level for a voice, in dB relative to the lead voice. */
-export function setLevel(text: string, voice: Voice, levelDb: number): string {
-  return editLesson(text, ['balance', voice], levelDb);
+/** Where a section itself says something; nowhere for one that is the lesson. */
+function ownPath(text: string, index: number): FieldPath {
+  const path = partPath(text, index);
+  return path.length === 0 ? ['sections', -1] : path;
 }

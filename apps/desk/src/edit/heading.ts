@@ -31,21 +31,6 @@ export function setBy(text: string, by: string): string {
   return editLesson(text, ['by'], by === '' ? undefined : by);
 }
 
-/** The text with other tempi, in quarter notes a minute. */
-export function setTempo(text: string, startBpm: number, goalBpm: number, stepBpm: number): string {
-  return editLesson(text, ['tempo'], { start: startBpm, goal: goalBpm, step: stepBpm });
-}
-
-/** The text with another feel. */
-export function setFeel(text: string, feel: string): string {
-  return editLesson(text, ['feel'], feel);
-}
-
-/** The text with another meter. */
-export function setMeter(text: string, meter: string): string {
-  return editLesson(text, ['meter'], meter);
-}
-
 /** The hand on the other side. */
 const MIRRORED = { R: 'L', L: 'R', B: 'B' } as const;
 

@@ -14,7 +14,8 @@ import {
 } from './exercises.ts';
 import { ownForms } from './forms.ts';
 import { addVoice, changeVoice, removeVoice, setLevel } from './groove.ts';
-import { setBy, setSetUp, setSheet, setTempo, titleOf } from './heading.ts';
+import { setBy, setSetUp, setSheet, titleOf } from './heading.ts';
+import { setPlayed } from './played.ts';
 
 const TEXT = `# for Bram, Tuesdays
 title: Bars for Bram # working title
@@ -78,16 +79,16 @@ describe('the text of a lesson', () => {
     const lesson = read(TEXT);
     const pattern = read('title: a\ngroove: { bass: x . x . }\n').groove[0]?.pattern;
     if (!pattern) throw new Error('no pattern');
-    const changed = changeVoice(TEXT, lesson, 'bass', pattern);
+    const changed = changeVoice(TEXT, { lesson, section: null }, 'bass', pattern);
     expect(read(changed).balance.bass).toBe(-12);
     expect(formatPattern(read(changed).groove[1]?.pattern ?? pattern)).toBe('x . x .');
-    expect(read(setLevel(changed, 'bass', -18)).balance.bass).toBe(-18);
-    expect(read(removeVoice(TEXT, lesson, 'bass')).groove.map((part) => part.voice)).toEqual(['ride']);
-    expect(read(addVoice(TEXT, lesson, 'hihat-foot')).groove.map((part) => part.voice)).toEqual([
-      'ride',
-      'bass',
-      'hihat-foot',
-    ]);
+    expect(read(setLevel(changed, { lesson, section: null }, 'bass', -18)).balance.bass).toBe(-18);
+    expect(
+      read(removeVoice(TEXT, { lesson, section: null }, 'bass')).groove.map((part) => part.voice),
+    ).toEqual(['ride']);
+    expect(
+      read(addVoice(TEXT, { lesson, section: null }, 'hihat-foot')).groove.map((part) => part.voice),
+    ).toEqual(['ride', 'bass', 'hihat-foot']);
   });
 
   it('[ST9] writes the default groove out before changing it', () => {
@@ -96,7 +97,7 @@ describe('the text of a lesson', () => {
     const ride = lesson.groove[0]?.pattern;
     if (!ride) throw new Error('no ride');
     const changed = read(
-      changeVoice(bare, lesson, 'bass', {
+      changeVoice(bare, { lesson, section: null }, 'bass', {
         bars: [lesson.meter.beats.map(() => ({ text: '.', marks: ['.' as const] }))],
       }),
     );
@@ -150,7 +151,11 @@ describe('the text of a lesson', () => {
 
   it('[ST23] keeps heading and sheet in the lesson', () => {
     const changed = read(
-      setSheet(setTempo(setBy(TEXT, 'Oda Lindqvist-Reyes'), 66, 104, 4), 'paper', 'Letter'),
+      setSheet(
+        setPlayed(setBy(TEXT, 'Oda Lindqvist-Reyes'), null, 'tempo', { start: 66, goal: 104, step: 4 }),
+        'paper',
+        'Letter',
+      ),
     );
     expect(changed).toMatchObject({
       by: 'Oda Lindqvist-Reyes',

@@ -1,44 +1,40 @@
 /** One voice of the groove: its line, its balance in decibels and in words. */
 
 import { type GroovePart, type Lesson, notateBar } from '@shedbook/core';
-import { Button, Icon, Range } from '@shedbook/stand';
+import { Button, Icon } from '@shedbook/stand';
 import { sayPattern, spokenMark } from '@shedbook/words';
-import { useDocument } from '../document/use-document.ts';
-import { changeVoice, removeVoice, setLevel } from '../edit/groove.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
 import { LineEditor } from '../line/line-editor.tsx';
-import { useLive } from '../shared/use-live.ts';
 import { useWords } from '../words/words.tsx';
-import { balanceWord } from './balance-words.ts';
+import { BalanceRange } from './balance-range.tsx';
+import type { GrooveWork } from './use-groove.ts';
 import styles from './voice-line.module.css';
 
 interface VoiceLineProps {
   readonly lesson: Lesson;
   readonly part: GroovePart;
+  readonly work: GrooveWork;
   readonly active: SlotPlace | null;
+  /** Whether the tools beside the groove are for this voice. */
+  readonly chosen: boolean;
+  readonly takesFocus: boolean;
   readonly onActive: (place: SlotPlace) => void;
 }
 
-/** Softest and loudest level that the balance offers, in dB relative to the lead voice. */
-const BALANCE_DB = { least: -30, most: 6 } as const;
-
 /** The voice. */
-export function VoiceLine({ lesson, part, active, onActive }: VoiceLineProps) {
-  const document = useDocument();
+export function VoiceLine({ lesson, part, work, active, chosen, takesFocus, onActive }: VoiceLineProps) {
   const words = useWords();
   const { voice, pattern } = part;
-  const kept = lesson.balance[voice];
-  const [level, setLive] = useLive<number>(kept);
   const said = sayPattern(words.counts, pattern, (mark) => spokenMark(words.marks, voice, mark)).join('; ');
   return (
-    <div className={styles.line}>
+    <div className={styles.line} data-voice={voice} data-chosen={chosen || undefined}>
       <div className={styles.head}>
         <h4>{words.voices[voice]}</h4>
         {voice === lesson.lead && <span className="quiet">{words.groove.leadVoice}</span>}
         <Button
           dress="bare"
           aria-label={words.groove.removeVoice({ voice })}
-          onClick={() => document.edit(removeVoice(document.state().text, lesson, voice))}
+          onClick={() => work.remove(voice)}
         >
           <Icon name="close" />
         </Button>
@@ -51,22 +47,18 @@ export function VoiceLine({ lesson, part, active, onActive }: VoiceLineProps) {
         notated={pattern.bars.map((cells) => notateBar([{ voice, cells }], lesson.meter))}
         staff="one line"
         active={active}
-        takesFocus={false}
-        marksPlace="while written"
+        takesFocus={takesFocus}
+        {...(chosen ? {} : { marksPlace: 'while written' as const })}
         onActive={onActive}
-        onChange={(line) => document.edit(changeVoice(document.state().text, lesson, voice, line.pattern))}
+        onChange={(line) => work.change(voice, line.pattern)}
       />
-      <Range
-        isNarrow
-        label={words.groove.balance({ voice })}
-        says={`${words.groove.db({ db: level })}, ${words.groove.words[balanceWord(level)]}`}
-        value={level}
-        min={BALANCE_DB.least}
-        max={BALANCE_DB.most}
-        step={1}
-        onChange={setLive}
-        onChangeEnd={(db) => db !== kept && document.edit(setLevel(document.state().text, voice, db))}
-      />
+      {voice !== lesson.lead && (
+        <BalanceRange
+          label={words.groove.balance({ voice })}
+          kept={lesson.balance[voice]}
+          onKeep={(db) => work.setLevel(voice, db)}
+        />
+      )}
     </div>
   );
 }

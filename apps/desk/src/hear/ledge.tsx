@@ -1,28 +1,43 @@
 /** The ledge of the music stand: play, what plays, how fast, and more where it is wanted. */
 
-import { bringWithin, countedTempo, isWithin, type Meter, PLAYED_TEMPI, quarterTempo } from '@shedbook/core';
-import { Button, buttonClass, Icon } from '@shedbook/stand';
+import { bringWithin, countedTempo, isWithin, PLAYED_TEMPI, quarterTempo } from '@shedbook/core';
+import { Button, buttonClass, Icon, useSay } from '@shedbook/stand';
+import { lazy, Suspense } from 'react';
 import { PopForm } from '../shared/pop-over.tsx';
+import { useDraft } from '../shared/use-draft.ts';
 import { useWords } from '../words/words.tsx';
+import { type Heard, insteadOf } from './heard.ts';
 import styles from './ledge.module.css';
 import { LedgeCount } from './ledge-count.tsx';
 import { useSound } from './sound-context.tsx';
-import { SoundForm } from './sound-form.tsx';
 import { useLedgeKeys } from './use-ledge-keys.ts';
+
+const SoundForm = lazy(() => import('./sound-form.tsx').then((module) => ({ default: module.SoundForm })));
 
 /** Beats a minute that a press of a button adds. */
 const STEP = 4;
 
-/** The tempo in beats of a meter. */
-function Tempo({ meter }: { readonly meter: Meter }) {
+/** The tempo in beats of the meter that is heard; one that cannot be played is said to be none. */
+function Tempo({ heard }: { readonly heard: Heard }) {
   const words = useWords();
-  const { choice, choose } = useSound();
+  const say = useSay();
+  const { choose } = useSound();
+  const { meter } = heard.section;
   const step = quarterTempo(meter, STEP);
-  const set = (bpm: number) => choose({ bpm: bringWithin(PLAYED_TEMPI, bpm) });
+  const [least, most] = [PLAYED_TEMPI.least, PLAYED_TEMPI.most].map((bpm) => countedTempo(meter, bpm)) as [
+    number,
+    number,
+  ];
+  const set = (bpm: number) => choose(insteadOf(heard, { bpm: bringWithin(PLAYED_TEMPI, bpm) }));
+  const { field } = useDraft(String(countedTempo(meter, heard.bpm)), (text) => {
+    const bpm = quarterTempo(meter, Number(text));
+    if (text.trim() === '' || !isWithin(PLAYED_TEMPI, bpm)) say(words.sound.tempoRange({ least, most }));
+    if (Number.isFinite(bpm) && text.trim() !== '') set(bpm);
+  });
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
     <div className={styles.tempo} role="group" aria-label={words.sound.tempo}>
-      <Button aria-label={words.sound.slower} onClick={() => set(choice.bpm - step)}>
+      <Button aria-label={words.sound.slower} onClick={() => set(heard.bpm - step)}>
         <Icon name="minus" />
       </Button>
       <label>
@@ -30,17 +45,18 @@ function Tempo({ meter }: { readonly meter: Meter }) {
         <input
           type="number"
           inputMode="numeric"
-          min={countedTempo(meter, PLAYED_TEMPI.least)}
-          max={countedTempo(meter, PLAYED_TEMPI.most)}
-          value={countedTempo(meter, choice.bpm)}
+          min={least}
+          max={most}
+          {...field}
           onChange={(event) => {
+            field.onChange(event);
             const bpm = quarterTempo(meter, event.target.valueAsNumber);
-            if (isWithin(PLAYED_TEMPI, bpm)) choose({ bpm });
+            if (isWithin(PLAYED_TEMPI, bpm)) set(bpm);
           }}
         />
         <span aria-hidden="true">bpm</span>
       </label>
-      <Button aria-label={words.sound.faster} onClick={() => set(choice.bpm + step)}>
+      <Button aria-label={words.sound.faster} onClick={() => set(heard.bpm + step)}>
         <Icon name="plus" />
       </Button>
     </div>
@@ -51,11 +67,11 @@ function Tempo({ meter }: { readonly meter: Meter }) {
 export function Ledge() {
   const words = useWords();
   const sound = useSound();
-  const { status, choice, choose, toggle, lesson, side, compare } = sound;
+  const { status, choice, choose, toggle, lesson, heard, side, compare } = sound;
   useLedgeKeys(sound);
-  if (!lesson) return null;
+  if (!lesson || !heard) return null;
   const sounding = status === 'playing' || status === 'loading';
-  const what = choice.exercise === null ? words.sound.timeOnly : words.sound.exercise({ n: choice.exercise });
+  const what = heard.exercise === null ? words.sound.timeOnly : words.sound.exercise({ n: heard.exercise });
   return (
     <section className={styles.ledge} data-part="ledge" aria-label={words.sound.ledge}>
       <Button
@@ -66,7 +82,7 @@ export function Ledge() {
         <Icon name={sounding ? 'stop' : 'play'} />
       </Button>
       <div className={styles.what}>
-        <span>{choice.bar === null ? what : words.sound.barOf({ what, n: choice.bar + 1 })}</span>
+        <span>{heard.bar === null ? what : words.sound.barOf({ what, n: heard.bar + 1 })}</span>
         {status === 'loading' || status === 'failed' ? (
           <span className={styles.note} role="status">
             {words.sound[status]}
@@ -75,7 +91,7 @@ export function Ledge() {
           <LedgeCount />
         )}
       </div>
-      <Tempo meter={lesson.meter} />
+      <Tempo heard={heard} />
       <Button
         className={styles.click}
         aria-pressed={choice.click}
@@ -94,7 +110,9 @@ export function Ledge() {
         opens={<Icon name="tune" />}
         placement="top end"
       >
-        <SoundForm lesson={lesson} />
+        <Suspense>
+          <SoundForm lesson={lesson} heard={heard} />
+        </Suspense>
       </PopForm>
     </section>
   );

@@ -1,20 +1,22 @@
 /** Two sides to compare by ear: layers, mutes and balance, one set heard now and the other waiting. */
+import type { Layer } from '@shedbook/core';
+import { upToLayer } from './heard.ts';
 import type { SoundChoice } from './sound-choice.ts';
 
 /** Name of a side. */
 export type SideName = 'A' | 'B';
 
 /** What a side has of its own; everything else is the same on both. */
-export type Side = Pick<SoundChoice, 'layers' | 'mute' | 'trimDb'>;
+export type Side = Pick<SoundChoice, 'upTo' | 'mute' | 'trimDb'>;
 
 /** The side that a choice is. */
-export function sideOf({ layers, mute, trimDb }: SoundChoice): Side {
-  return { layers, mute, trimDb };
+export function sideOf({ upTo, mute, trimDb }: SoundChoice): Side {
+  return { upTo, mute, trimDb };
 }
 
 /** What side B is before anybody has set it: side A without its last layer. */
-export function firstOther(choice: SoundChoice): Side {
-  return { ...sideOf(choice), layers: Math.max(1, choice.layers - 1) };
+export function firstOther(choice: SoundChoice, layers: readonly Layer[]): Side {
+  return { ...sideOf(choice), upTo: upToLayer(layers, Math.max(1, layers.length - 1)) };
 }
 
 /** What is chosen, what waits, and which of the two is heard. */

@@ -1,24 +1,6 @@
 /** What sounds, for components: what is chosen, what can be changed while it plays. */
-import {
-  Bpm,
-  defaultForm,
-  type Feel,
-  type Form,
-  formatFeel,
-  formNamed,
-  type Lesson,
-  readFeel,
-  sectionOf,
-} from '@shedbook/core';
-import type { LiveSettings } from '@shedbook/stand';
-import {
-  createProgram,
-  loopOneBar,
-  Player,
-  type PlayerStatus,
-  type Program,
-  usePreparation,
-} from '@shedbook/stand';
+import type { Lesson } from '@shedbook/core';
+import { Player, type PlayerStatus, type Program, usePreparation } from '@shedbook/stand';
 import {
   createContext,
   type ReactNode,
@@ -30,8 +12,9 @@ import {
   useState,
   useSyncExternalStore,
 } from 'react';
+import { type Heard, heardOf, programOf, settingsOf } from './heard.ts';
 import { type Comparison, firstOther, type SideName, swapSides } from './sides.ts';
-import type { SoundChoice } from './sound-choice.ts';
+import { AS_WRITTEN, type SoundChoice } from './sound-choice.ts';
 
 /** The sound of the open lesson. */
 export interface Sound {
@@ -39,6 +22,8 @@ export interface Sound {
   readonly status: PlayerStatus;
   readonly choice: SoundChoice;
   readonly lesson: Lesson | null;
+  /** What of the lesson is heard by that choice. */
+  readonly heard: Heard | null;
   /** What plays, or would. */
   readonly program: Program | null;
   readonly choose: (change: Partial<SoundChoice>) => void;
@@ -53,40 +38,10 @@ export interface Sound {
 
 const SoundContext = createContext<Sound | null>(null);
 
-function firstChoice(lesson: Lesson | null): SoundChoice {
-  return {
-    exercise: lesson?.exercises[0]?.number ?? null,
-    form: null,
-    bar: null,
-    layers: lesson?.layers.length ?? 1,
-    bpm: lesson?.tempo.startBpm ?? 80,
-    feel: lesson ? formatFeel(lesson.feel) : 'even',
-    click: false,
-    mute: [],
-    trimDb: {},
-  };
-}
-
-/** The form that is heard: the one that was chosen while the lesson has it. */
-export function formHeard(lesson: Lesson, { form }: Pick<SoundChoice, 'form'>): Form {
-  return (form === null ? null : formNamed(lesson, form)) ?? defaultForm(lesson);
-}
-
-function programFor(whole: Lesson | null, choice: SoundChoice): Program | null {
-  if (!whole) return null;
-  const exercise = whole.exercises.some((each) => each.number === choice.exercise) ? choice.exercise : null;
-  const lesson = sectionOf(whole, exercise);
-  const feel: Feel = readFeel(choice.feel) ?? lesson.feel;
-  const form = formHeard(lesson, choice);
-  const { bpm } = choice;
-  // All layers of the lesson are all of each section, which may have more.
-  const layers = choice.layers >= whole.layers.length ? lesson.layers.length : choice.layers;
-  const program = createProgram({ ...lesson, feel }, { exercise, form, layers, bpm: Bpm(bpm) });
-  return choice.bar === null ? program : loopOneBar(program, choice.bar);
-}
-
-function settingsOf({ bpm, click, mute, trimDb }: SoundChoice): LiveSettings {
-  return { bpm: Bpm(bpm), click, mute, trimDb };
+/** What is chosen as a lesson opens. */
+function firstComparison(lesson: Lesson | null): Comparison {
+  const choice = { ...AS_WRITTEN, exercise: lesson?.exercises[0]?.number ?? null };
+  return { choice, other: firstOther(choice, lesson?.layers ?? []), side: 'A' };
 }
 
 /** A choice after a change: another exercise is heard whole. */
@@ -125,20 +80,20 @@ interface SoundProviderProps {
 /** Gives sound to what is inside; stops when it is left. */
 export function SoundProvider({ lesson, children }: SoundProviderProps) {
   const player = sharedPlayer();
-  const [comparison, setComparison] = useState((): Comparison => {
-    const choice = firstChoice(lesson);
-    return { choice, other: firstOther(choice), side: 'A' };
-  });
+  const [comparison, setComparison] = useState(() => firstComparison(lesson));
   const { choice, side } = comparison;
   const status = useSyncExternalStore(player.subscribe, player.status);
-  const program = useMemo(() => programFor(lesson, choice), [lesson, choice]);
+  const heard = useMemo(() => lesson && heardOf(lesson, choice), [lesson, choice]);
+  const program = useMemo(() => heard && programOf(heard), [heard]);
   useEffect(() => () => player.stop(), [player]);
   usePreparation(player, program, QUIET_MS);
-  useEffect(() => player.change(settingsOf(choice)), [player, choice]);
-  useTakeOver(player, program, choice.bar);
+  useEffect(() => {
+    if (heard) player.change(settingsOf(heard, choice));
+  }, [player, heard, choice]);
+  useTakeOver(player, program, heard?.bar ?? null);
   const toggle = () => {
     if (status === 'playing' || status === 'loading') player.stop();
-    else if (program && lesson) void player.play(program, settingsOf(choice), lesson.setUp);
+    else if (program && heard) void player.play(program, settingsOf(heard, choice), heard.section.setUp);
   };
   const choose = useCallback(
     (change: Partial<SoundChoice>) =>
@@ -147,10 +102,21 @@ export function SoundProvider({ lesson, children }: SoundProviderProps) {
   );
   const compare = () => setComparison(swapSides);
   const queue = (exercise: number) => {
-    const next = programFor(lesson, { ...choice, exercise });
-    if (next) player.replace(next, 'next time');
+    if (lesson) player.replace(programOf(heardOf(lesson, { ...choice, exercise })), 'next time');
   };
-  const sound: Sound = { player, status, choice, lesson, program, choose, toggle, queue, side, compare };
+  const sound: Sound = {
+    player,
+    status,
+    choice,
+    lesson,
+    heard,
+    program,
+    choose,
+    toggle,
+    queue,
+    side,
+    compare,
+  };
   return <SoundContext value={sound}>{children}</SoundContext>;
 }
 

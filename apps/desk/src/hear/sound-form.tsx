@@ -6,7 +6,8 @@ import { nameIn } from '@shedbook/words';
 import { useDocumentState } from '../document/use-document.ts';
 import { ownForms } from '../edit/forms.ts';
 import { useWords } from '../words/words.tsx';
-import { formHeard, useSound } from './sound-context.tsx';
+import { type Heard, insteadOf, upToLayer } from './heard.ts';
+import { useSound } from './sound-context.tsx';
 import styles from './sound-form.module.css';
 
 function ratioOf(feel: string): number {
@@ -18,10 +19,10 @@ function voicesOf(lesson: Lesson): readonly Voice[] {
   return [...new Set([...lesson.groove.map((part) => part.voice), lesson.comping])];
 }
 
-function FeelRange() {
+function FeelRange({ heard }: { readonly heard: Heard }) {
   const words = useWords();
-  const { choice, choose } = useSound();
-  const ratio = ratioOf(choice.feel);
+  const { choose } = useSound();
+  const ratio = ratioOf(heard.feel);
   return (
     <Range
       label={words.sound.swing}
@@ -30,7 +31,7 @@ function FeelRange() {
       min={1}
       max={3.5}
       step={0.1}
-      onChange={(next) => choose({ feel: next === 1 ? 'even' : `${next.toFixed(1)}:1` })}
+      onChange={(next) => choose(insteadOf(heard, { feel: next === 1 ? 'even' : `${next.toFixed(1)}:1` }))}
     />
   );
 }
@@ -70,32 +71,34 @@ function Voices({ lesson }: { readonly lesson: Lesson }) {
 }
 
 /** The form. */
-export function SoundForm({ lesson }: { readonly lesson: Lesson }) {
+export function SoundForm({ lesson, heard }: { readonly lesson: Lesson; readonly heard: Heard }) {
   const words = useWords();
-  const { choice, choose, side, compare } = useSound();
+  const { choose, side, compare } = useSound();
+  const { section } = heard;
   const own = ownForms(useDocumentState().text);
-  const number = choice.exercise === null ? 'time' : 'exercise';
+  const number = heard.exercise === null ? 'time' : 'exercise';
+  const shown = heard.exercise ?? lesson.exercises[0]?.number ?? 1;
   return (
     <div className={styles.form}>
       <Choices
         label={words.sound.what}
         value={number}
         choices={[
-          ['exercise', words.sound.exercise({ n: choice.exercise ?? 1 })],
+          ['exercise', words.sound.exercise({ n: shown })],
           ['time', words.sound.timeOnly],
         ]}
-        onChange={(next) => choose({ exercise: next === 'time' ? null : 1 })}
+        onChange={(next) => choose({ exercise: next === 'time' ? null : shown })}
       />
       <Choices
         label={words.sound.form}
-        value={formHeard(lesson, choice).name}
-        choices={lesson.forms.map((form) => {
+        value={heard.form.name}
+        choices={section.forms.map((form) => {
           const name = nameIn(words.sound.forms, form.name);
           return [form.name, own.includes(form.name) ? words.sound.ownForm({ name }) : name] as const;
         })}
         onChange={(form) => choose({ form })}
       />
-      <FeelRange />
+      <FeelRange heard={heard} />
       <Choices
         label={words.sound.side}
         value={side}
@@ -107,17 +110,17 @@ export function SoundForm({ lesson }: { readonly lesson: Lesson }) {
       />
       <Choices
         label={words.sound.layers}
-        value={String(choice.layers)}
-        choices={lesson.layers.map((layer, index) => {
-          const all = index === lesson.layers.length - 1;
+        value={String(heard.layers)}
+        choices={section.layers.map((layer, index) => {
+          const all = index === section.layers.length - 1;
           const joins = layer.joins.map((join) =>
             join === 'pattern' ? words.page.pattern : words.voices[join],
           );
           return [String(index + 1), all ? words.sound.all : `+ ${joins.join(', ')}`] as const;
         })}
-        onChange={(layers) => choose({ layers: Number(layers) })}
+        onChange={(layers) => choose({ upTo: upToLayer(section.layers, Number(layers)) })}
       />
-      <Voices lesson={lesson} />
+      <Voices lesson={section} />
     </div>
   );
 }

@@ -11,6 +11,7 @@ import {
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { firstOther, swapSides } from './sides.ts';
+import { AS_WRITTEN } from './sound-choice.ts';
 
 const RATE = 44_100;
 /** Samples of a bar of 4/4 at 120. definition: four quarters of half a second */
@@ -133,23 +134,13 @@ describe('another program while it plays', () => {
   });
 
   it('[ST101] keeps what was set on each side', () => {
-    const choice = {
-      exercise: 1,
-      form: 'loop',
-      bar: null,
-      layers: 4,
-      bpm: Bpm(96),
-      feel: 'triplet',
-      click: false,
-      mute: [],
-      trimDb: { bass: -3 },
-    } as const;
-    const start = { choice, other: firstOther(choice), side: 'A' } as const;
+    const choice = { ...AS_WRITTEN, exercise: 1, bpm: { value: 96, of: 80 }, trimDb: { bass: -3 } };
+    const start = { choice, other: firstOther(choice, LESSON.layers), side: 'A' } as const;
     const b = swapSides(start);
-    expect([b.side, b.choice.layers, b.choice.bpm]).toEqual(['B', 3, 96]);
-    const set = { ...b, choice: { ...b.choice, bpm: Bpm(104), trimDb: { bass: 0 } } };
+    expect([b.side, b.choice.upTo, b.choice.bpm?.value]).toEqual(['B', 'bass', 96]);
+    const set = { ...b, choice: { ...b.choice, bpm: { value: 104, of: 80 }, trimDb: { bass: 0 } } };
     const back = swapSides(set);
-    expect(back.choice).toEqual({ ...choice, bpm: 104 });
+    expect(back.choice).toEqual({ ...choice, bpm: { value: 104, of: 80 } });
     expect(swapSides(back).choice.trimDb).toEqual({ bass: 0 });
   });
 });

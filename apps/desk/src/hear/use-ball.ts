@@ -1,7 +1,7 @@
 /**
  * Lets the ball ride: it comes down on every count and every stroke in time with what is heard.
  */
-import type { Lesson, Meter } from '@shedbook/core';
+import { type Lesson, type Meter, sectionOf } from '@shedbook/core';
 import { type Flight, flightHeight, type Landing, type Player, useFlight } from '@shedbook/stand';
 import type { RefObject } from 'react';
 import { BEAT_LEAD, beatEdges, QUARTER_WIDTH, slotX } from '../notation/layout.ts';
@@ -62,6 +62,6 @@ export function useBall(player: Player, lesson: Lesson, root: RefObject<HTMLElem
     if (!moment) return place(balls(''), null, null);
     const { program, flight, isStill } = moment;
     const own = balls(`[data-exercise="${program.exercise}"]`);
-    place(own, flight.from.patternBar, ballAt(flight, lesson.meter, isStill));
+    place(own, flight.from.patternBar, ballAt(flight, sectionOf(lesson, program.exercise).meter, isStill));
   });
 }

@@ -1,6 +1,6 @@
 /** A lesson lying open: what can be seen of it, whether it is kept, and what is heard. */
 import { useSay } from '@shedbook/stand';
-import { useCallback } from 'react';
+import { lazy, Suspense, useCallback } from 'react';
 import {
   DocumentProvider,
   useDocumentState,
@@ -12,12 +12,15 @@ import { Ledge } from '../hear/ledge.tsx';
 import { SoundProvider } from '../hear/sound-context.tsx';
 import type { View } from '../shared/address.ts';
 import { useWords } from '../words/words.tsx';
-import { ConflictDialog } from './conflict-dialog.tsx';
 import { IndexTabs } from './index-tabs.tsx';
 import { LessonBar } from './lesson-bar.tsx';
 import styles from './lesson-screen.module.css';
 import { useUndoKeys } from './use-undo-keys.ts';
 import { ViewContent } from './view-content.tsx';
+
+const ConflictDialog = lazy(() =>
+  import('./conflict-dialog.tsx').then((module) => ({ default: module.ConflictDialog })),
+);
 
 interface LessonScreenProps {
   readonly id: string;
@@ -42,7 +45,7 @@ function OpenLesson({ view }: { readonly view: View }) {
           </main>
         </div>
         <Ledge />
-        {state.other && <ConflictDialog mine={state.text} other={state.other} />}
+        <Suspense>{state.other && <ConflictDialog mine={state.text} other={state.other} />}</Suspense>
       </div>
     </SoundProvider>
   );

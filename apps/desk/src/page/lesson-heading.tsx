@@ -1,40 +1,20 @@
 /** The heading of the page: title and author are written where they stand; meter, feel and tempo in a small form. */
 
 import { countedTempo, formatFeel, type Lesson, noteSign, tempoBeat } from '@shedbook/core';
-import { classes } from '@shedbook/stand';
+import { lazy, Suspense } from 'react';
 import { useNamesInUse } from '../document/names-in-use.ts';
 import { useDocument } from '../document/use-document.ts';
 import { renamed, setBy } from '../edit/heading.ts';
+import { setPlayed } from '../edit/played.ts';
 import { PopForm } from '../shared/pop-over.tsx';
-import { useDraft } from '../shared/use-draft.ts';
 import { useWords } from '../words/words.tsx';
 import { feelWords } from './feel-words.ts';
 import styles from './lesson-heading.module.css';
-import { MeasureForm } from './measure-form.tsx';
+import { PlainField, PlainText } from './plain-field.tsx';
 
-interface PlainFieldProps {
-  readonly label: string;
-  readonly value: string;
-  readonly className: string | undefined;
-  readonly onKeep: (value: string) => void;
-}
-
-/** Text that looks printed and can be written over. */
-function PlainField({ label, value, className, onKeep }: PlainFieldProps) {
-  const { field } = useDraft(value, onKeep);
-  return (
-    <input
-      {...field}
-      className={classes(styles.plain, className)}
-      aria-label={label}
-      placeholder={label}
-      onKeyDown={(event) => {
-        if (event.key === 'Enter') event.currentTarget.blur();
-        else field.onKeyDown(event);
-      }}
-    />
-  );
-}
+const MeasureForm = lazy(() =>
+  import('./measure-form.tsx').then((module) => ({ default: module.MeasureForm })),
+);
 
 /** The heading. */
 export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
@@ -74,9 +54,18 @@ export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
             </>
           }
         >
-          <MeasureForm lesson={lesson} />
+          <Suspense>
+            <MeasureForm lesson={lesson} section={null} />
+          </Suspense>
         </PopForm>
       </div>
+      <PlainText
+        label={words.page.lessonText}
+        value={lesson.text ?? ''}
+        onKeep={(text) =>
+          document.edit(setPlayed(document.state().text, null, 'text', text.trim() || undefined))
+        }
+      />
     </header>
   );
 }

@@ -1,8 +1,10 @@
 /** The page: the lesson's heading and its exercises, written where they stand. */
 
-import { type Exercise, type Lesson, sectionOf } from '@shedbook/core';
+import { type Exercise, type Lesson, sectionOf, sectionsOf } from '@shedbook/core';
 import { Button, Icon, KeyList, SheetButton } from '@shedbook/stand';
-import { lazy, Suspense, useEffect } from 'react';
+import { Fragment, lazy, Suspense, useEffect } from 'react';
+import type { LessonDocument } from '../document/lesson-document.ts';
+import { useDocument } from '../document/use-document.ts';
 import { useSound } from '../hear/sound-context.tsx';
 import { useBall } from '../hear/use-ball.ts';
 import { TAIL } from '../line/line-editor.tsx';
@@ -22,6 +24,10 @@ const DictationSheet = lazy(() =>
   import('../dictation/dictation-sheet.tsx').then((module) => ({ default: module.DictationSheet })),
 );
 
+const SectionHead = lazy(() =>
+  import('./section-head.tsx').then((module) => ({ default: module.SectionHead })),
+);
+
 interface PageViewProps {
   readonly lesson: Lesson;
 }
@@ -36,6 +42,7 @@ const NUMBER_PX = 36;
 export function PageView({ lesson }: PageViewProps) {
   const allWords = useWords();
   const words = allWords.page;
+  const document = useDocument();
   const work = useExercises(lesson);
   const { list, drag, grab } = useDrag(work.move);
   const wide = useMedia(WIDE);
@@ -62,6 +69,35 @@ export function PageView({ lesson }: PageViewProps) {
       docked={!wide}
     />
   );
+  const row = (exercise: Exercise, index: number) => (
+    <ExerciseItem
+      key={exercise.number}
+      isLong={(exercise.parts[0]?.pattern.bars.length ?? 1) > 1}
+      dropBefore={drag?.before === index}
+      dropAfter={drag?.before === lesson.exercises.length && index === lesson.exercises.length - 1}
+    >
+      <ExerciseRow
+        exercise={exercise}
+        meter={sectionOf(lesson, exercise.number).meter}
+        chosen={index === choice.index}
+        playing={playing === exercise.number}
+        active={choice.place}
+        part={choice.part}
+        abreast={barsAbreast(
+          exercise.parts[0]?.pattern.bars ?? [],
+          sectionOf(lesson, exercise.number).meter,
+          lineWidth,
+          TAIL,
+        )}
+        takesFocus={index === choice.index && choice.focus}
+        onChoose={work.choose}
+        onActive={work.setPlace}
+        onChange={work.change}
+        onKey={work.onKey}
+        onGrab={grab}
+      />
+    </ExerciseItem>
+  );
   return (
     <div className={styles.view}>
       <Paper>
@@ -69,41 +105,28 @@ export function PageView({ lesson }: PageViewProps) {
         <LessonHeading lesson={lesson} />
         {lesson.exercises.length === 0 && <p className={styles.empty}>{words.empty}</p>}
         <ol className={styles.exercises} data-part="exercises" ref={list} aria-label={words.exercises}>
-          {lesson.exercises.map((exercise, index) => (
-            <ExerciseItem
-              key={exercise.number}
-              isLong={(exercise.parts[0]?.pattern.bars.length ?? 1) > 1}
-              dropBefore={drag?.before === index}
-              dropAfter={drag?.before === lesson.exercises.length && index === lesson.exercises.length - 1}
-            >
-              <SectionHeading lesson={lesson} exercise={exercise} />
-              <ExerciseRow
-                exercise={exercise}
-                meter={sectionOf(lesson, exercise.number).meter}
-                chosen={index === choice.index}
-                playing={playing === exercise.number}
-                active={choice.place}
-                part={choice.part}
-                abreast={barsAbreast(
-                  exercise.parts[0]?.pattern.bars ?? [],
-                  sectionOf(lesson, exercise.number).meter,
-                  lineWidth,
-                  TAIL,
-                )}
-                takesFocus={index === choice.index && choice.focus}
-                onChoose={work.choose}
-                onActive={work.setPlace}
-                onChange={work.change}
-                onKey={work.onKey}
-                onGrab={grab}
-              />
-            </ExerciseItem>
+          {sectionsOf(lesson).map((section, at) => (
+            <Fragment key={at}>
+              {lesson.sections.length > 0 && (
+                <li className={styles.sectionHead}>
+                  <Suspense>
+                    <SectionHead section={section} index={at} all={lesson.sections.length} />
+                  </Suspense>
+                  {section.exercises.length === 0 && <EmptySection onAdd={() => work.addTo(section, at)} />}
+                </li>
+              )}
+              {section.exercises.map((exercise) => row(exercise, exercise.number - 1))}
+            </Fragment>
           ))}
         </ol>
         <div className={styles.foot}>
           <Button onClick={() => work.act('add')}>
             <Icon name="plus" />
             {words.add}
+          </Button>
+          <Button onClick={() => void addSection(document, lesson, words.newSection)}>
+            <Icon name="plus" />
+            {words.addSection}
           </Button>
           <SheetButton
             title={allWords.dictation.title}
@@ -134,10 +157,24 @@ export function PageView({ lesson }: PageViewProps) {
   );
 }
 
-/** The heading of a section over its first exercise. */
-function SectionHeading({ lesson, exercise }: { readonly lesson: Lesson; readonly exercise: Exercise }) {
-  const { heading, exercises } = sectionOf(lesson, exercise.number);
-  return heading !== null && exercises[0]?.number === exercise.number ? <h2>{heading}</h2> : null;
+/** Puts a section at the end of the lesson. */
+async function addSection(document: LessonDocument, lesson: Lesson, heading: string): Promise<void> {
+  const sections = await import('../edit/sections.ts');
+  document.edit(sections.addSection(document.state().text, lesson, heading));
+}
+
+/** What stands in a section without exercises. */
+function EmptySection({ onAdd }: { readonly onAdd: () => void }) {
+  const words = useWords().page;
+  return (
+    <div className={styles.foot}>
+      <p className={styles.empty}>{words.sectionEmpty}</p>
+      <Button onClick={onAdd}>
+        <Icon name="plus" />
+        {words.add}
+      </Button>
+    </div>
+  );
 }
 
 interface ExerciseItemProps {

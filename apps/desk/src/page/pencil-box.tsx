@@ -1,34 +1,18 @@
 /** What lies beside the chosen exercise: strokes, hands, subdivisions, its text, and what can be done with it. */
 
-import {
-  type Exercise,
-  isAccent,
-  type Lesson,
-  MARKS,
-  type Mark,
-  marksFor,
-  SUBDIVISIONS,
-  type Subdivision,
-  type Voice,
-} from '@shedbook/core';
+import type { Exercise, Lesson } from '@shedbook/core';
 import { Button, Icon, type IconName } from '@shedbook/stand';
-import { markWords } from '@shedbook/words';
-import { useState } from 'react';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
-import {
-  clearHands,
-  divideBeat,
-  type Line,
-  markAt,
-  type SlotPlace,
-  setHand,
-  setMark,
-} from '../edit/strokes.ts';
+import { clearHands, type Line, type SlotPlace, setHand } from '../edit/strokes.ts';
+import { BarTools } from '../line/bar-tools.tsx';
+import { Division, type LineToolsProps, Strokes } from '../line/stroke-tools.tsx';
+import styles from '../line/tool-box.module.css';
+import { ToolBox } from '../line/tool-box.tsx';
 import { KeptField } from '../shared/kept-field.tsx';
 import { useWords } from '../words/words.tsx';
 import { BoxActions } from './box-actions.tsx';
 import { PatternField } from './pattern-field.tsx';
-import styles from './pencil-box.module.css';
+import { SaidTools } from './said-tools.tsx';
 import { VoiceChoice, VoicesOfExercise } from './voice-choice.tsx';
 
 /** What can be done with an exercise as a whole. */
@@ -55,62 +39,10 @@ const ACTIONS: readonly (readonly [ExerciseAction, IconName])[] = [
   ['remove', 'bin'],
 ];
 
-/** Marks that have a button: every plain one, and the accent. */
-function buttonMarks(voice: Voice): readonly Mark[] {
-  return marksFor(voice, MARKS).filter((mark) => mark === 'X' || !isAccent(mark));
-}
-
 /** The line that is being written; hands belong to the first voice. */
 function lineOf(exercise: Exercise, part: number): Line | null {
   const pattern = exercise.parts[part]?.pattern;
   return pattern ? { pattern, sticking: part === 0 ? exercise.sticking : null } : null;
-}
-
-interface LineToolsProps {
-  readonly line: Line;
-  readonly place: SlotPlace;
-  readonly onLine: (line: Line) => void;
-}
-
-function Strokes({ line, place, onLine, voice }: LineToolsProps & { readonly voice: Voice }) {
-  const words = useWords();
-  const current = markAt(line.pattern, place);
-  return (
-    <fieldset>
-      <legend>{words.page.strokes}</legend>
-      {buttonMarks(voice).map((mark) => (
-        <Button
-          key={mark}
-          className={styles.mark}
-          aria-pressed={mark === current}
-          onClick={() => onLine(setMark(line, place, mark))}
-        >
-          {markWords(words.marks, voice, mark)}
-        </Button>
-      ))}
-    </fieldset>
-  );
-}
-
-function Slots({ line, place, onLine }: LineToolsProps) {
-  const words = useWords().page;
-  const slots = line.pattern.bars[place.bar]?.[place.beat]?.marks.length;
-  return (
-    <fieldset>
-      <legend>{words.divide}</legend>
-      {SUBDIVISIONS.map((n) => (
-        <Button
-          key={n}
-          className={styles.digit}
-          aria-label={words.divideInto({ n })}
-          aria-pressed={n === slots}
-          onClick={() => onLine(divideBeat(line, place, n as Subdivision))}
-        >
-          {n}
-        </Button>
-      ))}
-    </fieldset>
-  );
 }
 
 function Hands({ line, place, onLine }: LineToolsProps) {
@@ -135,6 +67,9 @@ function Hands({ line, place, onLine }: LineToolsProps) {
   );
 }
 
+/** What changes bars, loaded with the first press. */
+const loadBars = () => import('../edit/bars.ts');
+
 /** Everything but the strokes. */
 function MoreTools(props: Omit<PencilBoxProps, 'docked'>) {
   const { lesson, exercise, part, place, onChange, onAction } = props;
@@ -152,7 +87,12 @@ function MoreTools(props: Omit<PencilBoxProps, 'docked'>) {
   };
   return (
     <>
-      <Slots line={line} place={place} onLine={onLine} />
+      <Division line={line} place={place} onLine={onLine} />
+      <BarTools
+        bars={written.pattern.bars.length}
+        onAdd={async (how) => onChange((await loadBars()).withBar(exercise, place.bar, how))}
+        onRemove={async () => onChange((await loadBars()).withoutBar(exercise, place.bar))}
+      />
       {part === 0 && <Hands line={line} place={place} onLine={onLine} />}
       <PatternField
         pattern={written.pattern}
@@ -161,6 +101,7 @@ function MoreTools(props: Omit<PencilBoxProps, 'docked'>) {
         onChange={(pattern) => onLine({ pattern, sticking: null })}
       />
       <VoicesOfExercise {...props} />
+      <SaidTools lesson={lesson} exercise={exercise} place={place} onChange={onChange} />
       <KeptField
         label={words.name}
         value={exercise.name ?? ''}
@@ -188,36 +129,18 @@ function MoreTools(props: Omit<PencilBoxProps, 'docked'>) {
 export function PencilBox(props: PencilBoxProps) {
   const { exercise, part, place, docked = false } = props;
   const words = useWords().page;
-  const [open, setOpen] = useState(false);
   const line = lineOf(exercise, part);
   const voice = exercise.parts[part]?.voice;
   const onLine = (next: Line) => props.onChange(withLine(exercise, part, next));
   return (
-    <section
-      className={styles.box}
-      data-part="pencil-box"
-      data-docked={docked || undefined}
-      data-open={!docked || open || undefined}
-      aria-label={words.exercise({ n: exercise.number })}
+    <ToolBox
+      title={words.exercise({ n: exercise.number })}
+      docked={docked}
+      written="[data-exercise][data-chosen]"
+      over={<VoiceChoice exercise={exercise} part={part} onPart={props.onPart} />}
+      strokes={line && voice && <Strokes line={line} voice={voice} place={place} onLine={onLine} />}
     >
-      <h2>{words.exercise({ n: exercise.number })}</h2>
-      <VoiceChoice exercise={exercise} part={part} onPart={props.onPart} />
-      <div className={styles.row}>
-        {line && voice && <Strokes line={line} voice={voice} place={place} onLine={onLine} />}
-        {docked && (
-          <Button
-            aria-expanded={open}
-            aria-label={open ? words.fewerTools : words.moreTools}
-            onClick={() => {
-              setOpen(!open);
-              if (!open) document.querySelector('[data-exercise][data-chosen]')?.scrollIntoView();
-            }}
-          >
-            <Icon name={open ? 'close' : 'more'} />
-          </Button>
-        )}
-      </div>
-      {(!docked || open) && <MoreTools {...props} />}
-    </section>
+      <MoreTools {...props} />
+    </ToolBox>
   );
 }

@@ -1,6 +1,6 @@
 /** The exercises of the open lesson while they are being written: which one is chosen, and every change to them. */
 
-import type { Lesson } from '@shedbook/core';
+import { type Lesson, sectionsOf } from '@shedbook/core';
 import { useSay } from '@shedbook/stand';
 import { type KeyboardEvent, useCallback, useState } from 'react';
 import { useNamesInUse } from '../document/names-in-use.ts';
@@ -44,6 +44,8 @@ export interface ExerciseWork {
   /** Puts exercises that were heard behind the section that is written in. */
   readonly keepHeard: (exercises: readonly Unnumbered[]) => void;
   readonly act: (action: ExerciseAction) => void;
+  /** Puts a silent exercise into a section, by its number among all from 0. */
+  readonly addTo: (section: Lesson, index: number) => void;
   readonly move: (from: number, to: number) => void;
   readonly onKey: (event: KeyboardEvent) => void;
 }
@@ -95,6 +97,15 @@ export function useExercises(lesson: Lesson): ExerciseWork {
       run: () => void document.undo(),
     });
   };
+  const addTo = (section: Lesson, at: number) => {
+    const before = sectionsOf(lesson)
+      .slice(0, at)
+      .flatMap((each) => each.exercises).length;
+    document.edit(
+      withExercises(document.state().text, section, insertExercise(section, section.exercises.length), at),
+    );
+    setChoice({ index: before + section.exercises.length, part: 0, place: START.place, focus: true });
+  };
   const remove = () => {
     if (!exercises[index]) return;
     keep(index, ({ section, at }) => removeExercise(section.exercises, at));
@@ -137,6 +148,7 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     change: (number, exercise) =>
       keep(number - 1, ({ section, at }) => changeExercise(section.exercises, at, exercise, inUse)),
     keepHeard,
+    addTo,
     act,
     move,
     onKey,

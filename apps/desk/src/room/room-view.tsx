@@ -3,10 +3,11 @@
 import { type Lesson, sectionOf } from '@shedbook/core';
 import { Button, Icon, PedalSetUp, Prose, SheetButton, useAwake, usePedal } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { BarLoops } from '../hear/bar-loop.tsx';
 import { useSound } from '../hear/sound-context.tsx';
 import { useBall } from '../hear/use-ball.ts';
+import { GrooveDrawing } from '../notation/groove-drawing.tsx';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import { LoopChoice } from './loop-choice.tsx';
@@ -39,6 +40,7 @@ export function RoomView({ id, lesson }: RoomViewProps) {
   useRoomKeys(actions);
   const pedal = usePedal(actions);
   const [loops, setLoops] = useNextAfter(sound, all);
+  const [showsGroove, setShowsGroove] = useState(false);
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, as the room opens, where the ledge had time alone
   useEffect(() => {
     if (exercise) choose({ exercise: exercise.number });
@@ -64,6 +66,11 @@ export function RoomView({ id, lesson }: RoomViewProps) {
         </Button>
       </div>
       <RoomDrawing exercise={exercise} meter={section.meter} />
+      {showsGroove && (
+        <div className={styles.groove} data-part="room-groove">
+          <GrooveDrawing lesson={section} />
+        </div>
+      )}
       <p className={styles.notes}>{exercise.notes}</p>
       <div className={styles.foot}>
         <div className={styles.turn}>
@@ -76,6 +83,9 @@ export function RoomView({ id, lesson }: RoomViewProps) {
             <Icon name="next" />
           </Button>
         </div>
+        <Button aria-pressed={showsGroove} onClick={() => setShowsGroove(!showsGroove)}>
+          {words.room.groove}
+        </Button>
         <BarLoops exercise={exercise.number} bars={exercise.parts[0]?.pattern.bars.length ?? 0} />
         <LoopChoice loops={loops} onChange={setLoops} />
         {section.text !== null && (

@@ -54,6 +54,16 @@ export async function takeIn(id: string, log: PracticeLog): Promise<number> {
   return added;
 }
 
+/** Takes out of a student's practice what was taken in at a time; it can be put back. */
+export async function takeOut(id: string, takenAt: string): Promise<void> {
+  await ask('takeOutLog', { params: { id, takenAt } });
+}
+
+/** Puts back what was taken out. */
+export async function putBack(id: string, takenAt: string): Promise<void> {
+  await ask('putBackLog', { params: { id, takenAt } });
+}
+
 /** Changes a student; where they were changed elsewhere meanwhile, what is kept there is changed instead. */
 export async function changeStudent(
   student: StoredStudent,

@@ -25,8 +25,11 @@ const LOG: PracticeLog = {
   removed: ['phone 9'],
 };
 
+/** When rows of these tests were taken in. */
+const AT = '2026-11-29T03:00:00.000Z';
+
 const rows = (texts: readonly string[], version = 1): readonly LogRow[] =>
-  texts.map((text, at) => ({ row: at + 1, version, text, isSound: true }));
+  texts.map((text, at) => ({ row: at + 1, version, text, takenAt: AT, isSound: true }));
 
 it('[ST155] the rows of a log are that log, in any order and however often they came', () => {
   fc.assert(
@@ -51,7 +54,7 @@ it('[ST155] a row that cannot be read costs itself, is shown, and what is taken 
 
 it('[ST155] entries of a newer version and rows that changed on the disk are set aside', () => {
   const [first = '', second = ''] = rowsOf(LOG);
-  const changed = { row: 2, version: 1, text: second, isSound: false };
+  const changed = { row: 2, version: 1, text: second, takenAt: AT, isSound: false };
   const kept = joinRows([...rows([first], 2), changed]);
   expect(kept).toEqual({ log: EMPTY_LOG, aside: [...rows([first], 2), changed] });
 });

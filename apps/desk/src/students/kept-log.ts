@@ -17,6 +17,13 @@ export interface KeptLog {
   readonly aside: readonly LogRow[];
 }
 
+/** What was taken in at one time. */
+export interface Taking {
+  readonly takenAt: string;
+  /** How many rows came. */
+  readonly rows: number;
+}
+
 function jsonIn(text: string): unknown {
   try {
     return JSON.parse(text) as unknown;
@@ -38,6 +45,14 @@ function logOfRow({ version, text, isSound }: LogRow): PracticeLog | null {
   return entry && { ...EMPTY_LOG, entries: [entry] };
 }
 
+/** Rows by when they were taken in, last first. */
+export function takingsOf(rows: readonly LogRow[]): readonly Taking[] {
+  const counts = new Map<string, number>();
+  for (const { takenAt } of rows) counts.set(takenAt, (counts.get(takenAt) ?? 0) + 1);
+  const takings = [...counts].map(([takenAt, count]) => ({ takenAt, rows: count }));
+  return takings.toSorted((a, b) => (a.takenAt < b.takenAt ? 1 : -1));
+}
+
 /** The log that rows make together, whatever their order, and what of them cannot be read. */
 export function joinRows(rows: readonly LogRow[]): KeptLog {
   const entries: PracticeEntry[] = [];
@@ -49,7 +64,8 @@ export function joinRows(rows: readonly LogRow[]): KeptLog {
     entries.push(...(log?.entries ?? []));
     removed.push(...(log?.removed ?? []));
   }
-  return { log: withoutDoubles(mergeLogs({ ...EMPTY_LOG, entries, removed }, EMPTY_LOG)), aside };
+  const log = withoutDoubles(mergeLogs({ ...EMPTY_LOG, entries, removed }, EMPTY_LOG));
+  return { log, aside };
 }
 
 /** The rows that a log is kept in: one for each entry and each thing that was taken out. */

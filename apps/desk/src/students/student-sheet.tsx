@@ -12,6 +12,7 @@ import { sideOfLimb } from '../shared/sides-of.ts';
 import { useLanguage, useSay, useWords } from '../words/words.tsx';
 import { Assignments, assign } from './assignments.tsx';
 import { BringIn } from './bring-in.tsx';
+import { BroughtIn } from './brought-in.tsx';
 import { limbShares } from './by-limb.ts';
 import { asideText, type KeptLog } from './kept-log.ts';
 import { PlanList } from './plan-list.tsx';
@@ -19,7 +20,7 @@ import { StandingItem, StandingList } from './standing-list.tsx';
 import styles from './student-sheet.module.css';
 import { TakeHomePacks } from './take-home-packs.tsx';
 import type { DeskShelf } from './take-in.ts';
-import { useStudentLog } from './use-student-log.ts';
+import { type StudentLog, useStudentLog } from './use-student-log.ts';
 
 interface StudentSheetProps {
   readonly student: StoredStudent;
@@ -30,6 +31,8 @@ interface StudentSheetProps {
   readonly onMakeLesson: () => void;
   /** Adds to the practice; @returns whether it is kept */
   readonly onTakeIn: (log: PracticeLog) => Promise<boolean>;
+  /** Takes out of the practice what was brought in at a time. */
+  readonly onTakeOut: (takenAt: string, entries: number) => void;
   readonly onRemove: () => void;
   readonly onErase: () => void;
 }
@@ -133,7 +136,7 @@ export function StudentSheet(props: StudentSheetProps) {
   );
 }
 
-function ReadSheet(props: StudentSheetProps & { readonly kept: KeptLog }) {
+function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
   const { student, shelf, now, kept, onChange } = props;
   const words = useWords();
   const say = useSay();
@@ -159,6 +162,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: KeptLog }) {
       />
       <BringIn shelf={shelf} level={student.level} known={log} onLog={props.onTakeIn} />
       <SetAside kept={kept} name={name} />
+      <BroughtIn takings={kept.takings} onTakeOut={props.onTakeOut} />
       <Choices<Level>
         label={words.students.level}
         value={student.level}

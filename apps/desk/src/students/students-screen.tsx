@@ -83,6 +83,7 @@ export function StudentsScreen() {
               onChange={(change) => void roster.change(chosen, change)}
               onMakeLesson={() => void roster.makeLesson(chosen)}
               onTakeIn={(log) => roster.takeIn(chosen, log)}
+              onTakeOut={(takenAt, entries) => void roster.takeOut(chosen, takenAt, entries)}
               onRemove={() => void roster.remove(chosen)}
               onErase={() => void roster.erase(chosen)}
             />

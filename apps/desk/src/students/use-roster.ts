@@ -4,7 +4,7 @@ import type { PracticeLog } from '@shedbook/core';
 import type { StoredStudent, StudentContent } from '@shedbook/routes';
 import { useSay } from '@shedbook/stand';
 import { useCallback, useEffect, useMemo, useState } from 'react';
-import { createLesson } from '../document/api.ts';
+import { createLesson, removeLesson } from '../document/api.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { useLessons } from '../document/use-lessons.ts';
 import { go } from '../shared/route.ts';
@@ -14,9 +14,11 @@ import {
   createStudent,
   eraseStudent,
   listStudents,
+  putBack,
   removeStudent,
   restoreStudent,
   takeIn,
+  takeOut,
 } from './api.ts';
 import { type DeskText, ownLesson } from './own-lesson.ts';
 
@@ -35,6 +37,8 @@ export interface Roster {
   ) => Promise<boolean>;
   /** Adds to a student's practice. */
   readonly takeIn: (student: StoredStudent, log: PracticeLog) => Promise<boolean>;
+  /** Takes out of a student's practice what was brought in at a time. */
+  readonly takeOut: (student: StoredStudent, takenAt: string, entries: number) => Promise<boolean>;
   readonly remove: (student: StoredStudent) => Promise<boolean>;
   readonly erase: (student: StoredStudent) => Promise<boolean>;
 }
@@ -72,6 +76,16 @@ export function useRoster(): Roster {
     window.addEventListener('focus', look);
     return () => window.removeEventListener('focus', look);
   }, [refresh, say, words]);
+  /** Says what was done, with a way to undo it. */
+  const told = (text: string, undo: () => Promise<unknown>) =>
+    say(text, {
+      label: words.desk.undo,
+      run: () =>
+        void attempt(async () => {
+          await undo();
+          await refresh();
+        }),
+    });
   return {
     students,
     shelf,
@@ -79,11 +93,16 @@ export function useRoster(): Roster {
       attempt(async () => {
         const made = await createStudent(name);
         setStudents((before) => [...(before ?? []), made]);
+        told(words.students.added({ name }), () => removeStudent(made.id));
       }),
     change: (student, change) =>
       attempt(async () => {
         const kept = await changeStudent(student, change);
         setStudents((before) => before?.map((each) => (each.id === kept.id ? kept : each)) ?? null);
+        const { name, assignments, level } = student;
+        told(words.students.changed({ name }), () =>
+          changeStudent(kept, () => ({ name, assignments, level })),
+        );
       }),
     makeLesson: ({ name, assignments }) =>
       attempt(async () => {
@@ -92,6 +111,9 @@ export function useRoster(): Roster {
           return ownLesson(each, shelf, assignments, title) ?? [];
         });
         const made = await Promise.all(texts.map(createLesson));
+        told(words.students.lessonsMade({ n: made.length }), () =>
+          Promise.all(made.map((lesson) => removeLesson(lesson.id))),
+        );
         const [first] = made;
         if (first && made.length === 1) go({ at: 'lesson', id: first.id, view: 'page' });
         else if (first) go({ at: 'desk' });
@@ -100,6 +122,12 @@ export function useRoster(): Roster {
       attempt(async () => {
         await takeIn(student.id, log);
         await refresh();
+      }),
+    takeOut: (student, takenAt, entries) =>
+      attempt(async () => {
+        await takeOut(student.id, takenAt);
+        await refresh();
+        told(words.students.tookOut({ n: entries }), () => putBack(student.id, takenAt));
       }),
     erase: (student) =>
       attempt(async () => {
@@ -111,15 +139,7 @@ export function useRoster(): Roster {
       attempt(async () => {
         await removeStudent(student.id);
         await refresh();
-        const back = () =>
-          attempt(async () => {
-            await restoreStudent(student.id);
-            await refresh();
-          });
-        say(words.students.removed({ name: student.name }), {
-          label: words.desk.undo,
-          run: () => void back(),
-        });
+        told(words.students.removed({ name: student.name }), () => restoreStudent(student.id));
       }),
   };
 }

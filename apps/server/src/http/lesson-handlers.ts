@@ -12,6 +12,7 @@ export function lessonHandlers(store: LessonStore, students: StudentStore, sheet
     listLessons: async () => answer(await store.list()),
     listShelf: async () => answer((await store.shelf()).map(({ summary }) => summary)),
     fileLesson: async ({ params, body }) => ((await store.file(params.id, body)) ? answer(null) : missing()),
+    listDamaged: async () => answer(await store.damaged()),
     createLesson: async ({ body }) => answer(await store.create(body.text)),
     readLesson: async ({ params }) => {
       sheets.warm();

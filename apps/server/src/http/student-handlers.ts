@@ -1,10 +1,11 @@
-/** Students: list, create, save, their practice, remove, erase and restore. */
+/** Students: list, create, save, their practice, remove, erase and restore, and the bin. */
 import type { StudentStore } from '../store/students.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
 
 /** Answers the routes that change students and read them. */
 export function studentHandlers(store: StudentStore) {
   const missing = () => refuse('no-such-student', {});
+  const of = (done: boolean) => (done ? answer(null) : missing());
   return {
     listStudents: async () => answer(await store.list()),
     createStudent: async ({ body }) => answer(await store.create(body.name)),
@@ -21,6 +22,10 @@ export function studentHandlers(store: StudentStore) {
       const added = await store.takeIn(params.id, body);
       return added === null ? missing() : answer({ added });
     },
+    listBin: async () => answer(await store.bin()),
+    takeOutLog: async ({ params }) => of(await store.takeOut(params.id, params.takenAt)),
+    putBackLog: async ({ params }) => of(await store.putBack(params.id, params.takenAt)),
+    eraseLog: async ({ params }) => of(await store.eraseTakenIn(params.id, params.takenAt)),
     eraseStudent: async ({ params }) => ((await store.erase(params.id)) ? answer(null) : missing()),
     removeStudent: async ({ params }) => ((await store.remove(params.id)) ? answer(null) : missing()),
     restoreStudent: async ({ params }) => {

@@ -147,8 +147,8 @@ it('[SE42] brings a store of every version that there was up to date, and keeps 
   expect(await createStudentStore(database, () => LONG_AGO).list()).toEqual([]);
   await store.close();
   const file = new SQLite(join(folder, STORE_FILE));
-  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite
-  expect(storeVersion(file)).toBe(5);
+  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite, store-5.sqlite
+  expect(storeVersion(file)).toBe(6);
   file.close();
 });
 

@@ -27,7 +27,7 @@ function marksOf(text: string): { readonly entry_id: string | null; readonly pla
   };
 }
 
-/** Adds rows; those that are there already, letter for letter, are left out. @returns how many are new */
+/** Adds rows; those that are there already, letter for letter, are left out, and those that were taken out come back. @returns how many are new */
 export async function appendRows(
   database: Transaction<Tables>,
   student: string,
@@ -39,14 +39,26 @@ export async function appendRows(
     const marks = marksOf(text);
     const there = await database
       .selectFrom('log_rows')
-      .select('row')
+      .select(['row', 'removed_at'])
       .where('student_id', '=', student)
       .where('entry_id', 'is', marks.entry_id)
       .where('version', '=', version)
       .where('text', '=', text)
       .executeTakeFirst();
-    if (there) continue;
-    const row = { student_id: student, version, ...marks, text, checksum: checksumOf(text), taken_at: now };
+    if (there?.removed_at === null) continue;
+    if (there) {
+      await database
+        .updateTable('log_rows')
+        .set({ removed_at: null, taken_at: now })
+        .where('row', '=', there.row)
+        .execute();
+      added += 1;
+      continue;
+    }
+    const row = {
+      ...{ student_id: student, version, ...marks, text, checksum: checksumOf(text) },
+      ...{ taken_at: now, removed_at: null },
+    };
     await database.insertInto('log_rows').values(row).execute();
     added += 1;
   }
@@ -61,7 +73,10 @@ export interface Practised {
 
 /** Every lesson and exercise that anybody practised, each once; rows that cannot be read name none. */
 export async function practisedOf(database: Kysely<Tables>): Promise<readonly Practised[]> {
-  const readable = database.selectFrom('log_rows').where(sql<boolean>`json_valid(text)`);
+  const readable = database
+    .selectFrom('log_rows')
+    .where('removed_at', 'is', null)
+    .where(sql<boolean>`json_valid(text)`);
   const named = readable.where(sql`json_extract(text, '$.lesson')`, 'is not', null);
   return named
     .select([
@@ -76,15 +91,16 @@ export async function practisedOf(database: Kysely<Tables>): Promise<readonly Pr
 export async function readRows(database: Kysely<Tables>, student: string, after: number): Promise<LogPage> {
   const rows = await database
     .selectFrom('log_rows')
-    .select(['row', 'version', 'text', 'checksum'])
+    .select(['row', 'version', 'text', 'checksum', 'taken_at'])
     .where('student_id', '=', student)
+    .where('removed_at', 'is', null)
     .where('row', '>', after)
     .orderBy('row')
     .limit(PAGE_ROWS)
     .execute();
   return {
-    rows: rows.map(({ row, version, text, checksum }) => ({
-      ...{ row, version, text },
+    rows: rows.map(({ row, version, text, checksum, taken_at }) => ({
+      ...{ row, version, text, takenAt: taken_at },
       isSound: isAsWritten(text, checksum),
     })),
     next: rows.length < PAGE_ROWS ? null : (rows.at(-1)?.row ?? null),

@@ -116,4 +116,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { statements: `alter table students add column level text not null default 'intermediate';` },
   { statements: LOGS_AS_ROWS, finish: addChecksums },
   { statements: FILED },
+  { statements: 'alter table log_rows add column removed_at text;' },
 ];

@@ -4,6 +4,7 @@
  */
 import { randomUUID } from 'node:crypto';
 import type {
+  BinContent,
   LogPage,
   LogRequest,
   SaveStudentRequest,
@@ -11,6 +12,7 @@ import type {
   StoredStudent,
 } from '@shedbook/routes';
 import { type Kysely, sql, type Transaction } from 'kysely';
+import { binOf, createTakenInStore, type TakenInStore } from './bin.ts';
 import { appendRows, type Practised, practisedOf, readRows } from './log-rows.ts';
 import type { Tables } from './tables.ts';
 
@@ -21,7 +23,7 @@ export type StudentOutcome =
   | { readonly kind: 'missing' };
 
 /** The store of students. */
-export interface StudentStore {
+export interface StudentStore extends TakenInStore {
   /** Everybody on the roster, in the order in which they came. */
   list(): Promise<readonly StoredStudent[]>;
   create(name: string): Promise<StoredStudent>;
@@ -39,7 +41,9 @@ export interface StudentStore {
   takeIn(id: string, request: LogRequest): Promise<number | null>;
   /** Forgets a student at once, with everything that was kept of them. @returns whether there was one */
   erase(id: string): Promise<boolean>;
-  /** Forgets for good who was removed before a time. @returns how many */
+  /** Everything that lies in the bin, lessons too. */
+  bin(): Promise<BinContent>;
+  /** Forgets for good who, and what of their practice, was removed before a time. @returns how many */
   forgetRemovedBefore(time: Date): Promise<number>;
 }
 
@@ -51,10 +55,13 @@ function studentsOf(database: Reader) {
     .selectFrom('students')
     .selectAll('students')
     .select(({ selectFrom }) => {
-      const rows = selectFrom('log_rows').whereRef('log_rows.student_id', '=', 'students.id');
+      const rows = selectFrom('log_rows')
+        .whereRef('log_rows.student_id', '=', 'students.id')
+        .where('log_rows.removed_at', 'is', null);
       const latest = rows.where('played_at', 'is not', null).orderBy('played_at', 'desc').limit(1);
       return [
         rows.select((of) => of.fn.max('row').as('row')).as('last_row'),
+        rows.select((of) => of.fn.countAll<number>().as('rows')).as('row_count'),
         latest.select(sql<string>`json_extract(text, '$.startedAt')`.as('moment')).as('last_played_at'),
       ];
     })
@@ -68,6 +75,7 @@ function studentOf(row: StudentRow): StoredStudent {
     id: row.id,
     name: row.name,
     lastRow: row.last_row ?? 0,
+    rows: row.row_count ?? 0,
     lastPlayedAt: row.last_played_at,
     assignments: JSON.parse(row.assignments) as readonly StoredAssignment[],
     level: row.level,
@@ -147,7 +155,7 @@ export function createStudentStore(
         .insertInto('students')
         .values({ ...row, deleted_at: null })
         .execute();
-      return studentOf({ ...row, deleted_at: null, last_row: null, last_played_at: null });
+      return studentOf({ ...row, deleted_at: null, last_row: null, row_count: 0, last_played_at: null });
     },
     save: (id, request) => database.transaction().execute((inside) => save(inside, id, request, now())),
     remove: (id) => mark(database, id, binClock().toISOString()),
@@ -157,6 +165,8 @@ export function createStudentStore(
     },
     readLog: async (id, after) => ((await read(database, id)) ? readRows(database, id, after) : null),
     practised: () => practisedOf(database),
+    bin: () => binOf(database),
+    ...createTakenInStore(database, binClock),
     takeIn: (id, request) =>
       database.transaction().execute(async (inside) => {
         if (!(await read(inside, id))) return null;
@@ -170,8 +180,11 @@ export function createStudentStore(
       return numDeletedRows > 0n;
     },
     forgetRemovedBefore: async (time) => {
-      const old = database.deleteFrom('students').where('deleted_at', '<', time.toISOString());
-      return Number((await old.executeTakeFirst()).numDeletedRows);
+      const before = time.toISOString();
+      const old = database.deleteFrom('students').where('deleted_at', '<', before);
+      const rows = database.deleteFrom('log_rows').where('removed_at', '<', before);
+      const counts = [await old.executeTakeFirst(), await rows.executeTakeFirst()];
+      return counts.reduce((sum, { numDeletedRows }) => sum + Number(numDeletedRows), 0);
     },
   };
 }

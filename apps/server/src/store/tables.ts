@@ -61,6 +61,8 @@ interface LogRowsTable {
   readonly text: string;
   readonly checksum: string | null;
   readonly taken_at: string;
+  /** When it was taken out again, or null. */
+  readonly removed_at: string | null;
 }
 
 interface NotesTable {

@@ -78,24 +78,29 @@ function nodeOf(document: Document, path: FieldPath, value: unknown): Node {
 export function editLesson(text: string, path: FieldPath, value: unknown): string {
   const document = parseDocument(text);
   if (document.errors.length > 0) throw new SyntaxError(document.errors[0]?.message);
-  const before = homeOf(parseDocument(text), path, text);
-  const key = String(path[before.depth]);
-  const index = before.pairs.findIndex((pair) => keyOf(pair) === key);
+  const { pairs, depth, limit } = homeOf(document, path, text);
+  const key = String(path[depth]);
+  const keys = pairs.map(keyOf);
+  const starts = pairs.map(startOf);
+  const index = keys.indexOf(key);
   if (value === undefined) document.deleteIn(path);
   else document.setIn(path, nodeOf(document, path, value));
-  const indent = before.depth === 0 ? 0 : columnOf(text, startOf(before.pairs[0]));
+  // What stands in braces has no lines of its own.
+  if (isMap(document.contents) && document.contents.flow) return document.toString(PRINT);
+  const indent = depth === 0 ? 0 : columnOf(text, starts[0] ?? 0);
   const changed = homeOf(document, path, text).pairs.find((pair) => keyOf(pair) === key);
   const printed = printPair(changed, indent);
-  if (index < 0 && before.depth === 0) {
+  if (index < 0 && depth === 0) {
     return `${text}${text === '' || text.endsWith('\n') ? '' : '\n'}${printed}\n`;
   }
   if (index < 0) {
-    const end = endOf(text, startOf(before.pairs.at(-1)), before.limit);
+    const end = endOf(text, starts.at(-1) ?? 0, limit);
     return `${text.slice(0, end)}\n${' '.repeat(indent)}${printed}${text.slice(end)}`;
   }
-  const start = startOf(before.pairs[index]);
-  const next = before.pairs[index + 1];
-  const end = endOf(text, start, next ? startOf(next) : before.limit);
+  const start = starts[index] ?? 0;
+  const end = endOf(text, start, starts[index + 1] ?? limit);
+  // A key that goes takes its line with it.
+  if (printed === '' && depth === 0) return text.slice(0, start) + text.slice(end).replace(/^\n/, '');
   return text.slice(0, start) + printed + text.slice(end);
 }
 

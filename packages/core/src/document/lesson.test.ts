@@ -309,7 +309,7 @@ describe('editing', () => {
     expect(editLesson(COMMENTED, ['by'], 'Oda Lindqvist-Reyes')).toBe(
       `${COMMENTED}by: Oda Lindqvist-Reyes\n`,
     );
-    expect(editLesson(COMMENTED, ['tempo'], undefined)).toBe(COMMENTED.replace('tempo: 80\n', '\n'));
+    expect(editLesson(COMMENTED, ['tempo'], undefined)).toBe(COMMENTED.replace('tempo: 80\n', ''));
     expect(editLesson(COMMENTED, ['title'], 'Second')).toContain('title: Second # and here\n');
     expect(() => editLesson('title: "x', ['tempo'], 80)).toThrow(SyntaxError);
   });

@@ -3,17 +3,8 @@ import { isVoice, type Voice } from '../kit/voice.ts';
 import { patternsName } from '../lesson/identity.ts';
 import type { Exercise, ExercisePart, Origin, VocabularyCell } from '../lesson/lesson.ts';
 import { didYouMean, quoted } from '../lesson/value-fact.ts';
-import {
-  type Cell,
-  cell,
-  findCellFault,
-  letterOf,
-  MARKS,
-  SUBDIVISIONS,
-  struckSlots,
-} from '../rhythm/cell.ts';
+import { cell, findCellFault, MARKS, rhythmKey, SUBDIVISIONS, struckSlots } from '../rhythm/cell.ts';
 import { CELL_NAMES } from '../rhythm/cell-names.data.ts';
-import { reduceGrid } from '../rhythm/grid.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
 import type { Report } from './fault.ts';
@@ -43,12 +34,6 @@ function readCell(raw: RawCell, path: FieldPath, report: Report): VocabularyCell
     repair: didYouMean(near),
   });
   return null;
-}
-
-/** What rhythm a cell is: `x..` and `x` are the same, with an accent or without. */
-function rhythmKey(of: Cell): string {
-  const { slots, struck } = reduceGrid(of.marks.length, struckSlots(of));
-  return `${slots}:${struck.map((slot, index) => `${slot}${letterOf(of.marks[struckSlots(of)[index] ?? 0] ?? '.')}`).join(',')}`;
 }
 
 /** Cells in order; a cell given twice is reported as a warning and kept once. */

@@ -5,6 +5,7 @@
  * slots a beat. Slots count from 0 inside the program and from 1 for people.
  * Source: common practice of text drum tablature for the marks (x, X, g, f, d, b, o); `s` and `r` are ours.
  */
+import { reduceGrid } from './grid.ts';
 
 /** How many slots a beat may have. */
 export const SUBDIVISIONS = [1, 2, 3, 4, 6] as const;
@@ -110,4 +111,10 @@ export function struckSlots(of: Cell): readonly number[] {
 /** Whether nothing is struck. */
 export function isRest(of: Cell): boolean {
   return !of.marks.some(isStruck);
+}
+
+/** What rhythm a cell is: `x..` and `x` are the same, with an accent or without. */
+export function rhythmKey(of: Cell): string {
+  const { slots, struck } = reduceGrid(of.marks.length, struckSlots(of));
+  return `${slots}:${struck.map((slot, index) => `${slot}${letterOf(of.marks[struckSlots(of)[index] ?? 0] ?? '.')}`).join(',')}`;
 }

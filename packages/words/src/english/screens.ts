@@ -2,6 +2,7 @@
 
 import type { Language } from '../facts/say.ts';
 import type { ScreenFact } from '../facts/sayable.ts';
+import { changes } from './facts/changes.ts';
 import { coach } from './facts/coach.ts';
 import { difficulty } from './facts/difficulty.ts';
 import { ideas } from './facts/ideas.ts';
@@ -32,5 +33,6 @@ export const ENGLISH_SCREENS: Language<ScreenFact> = {
     ...coach,
     ...listening,
     ...verdicts,
+    ...changes,
   },
 };

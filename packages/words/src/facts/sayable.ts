@@ -14,7 +14,7 @@ import type {
   VariationFact,
   WorthFact,
 } from '@shedbook/composer';
-import type { Fact, LessonFact, PlaceFact, UnheardFact } from '@shedbook/core';
+import type { ChangeFact, Fact, LessonFact, PlaceFact, UnheardFact } from '@shedbook/core';
 import type { ExchangeFact } from '@shedbook/exchange';
 import type { JudgeFact } from '@shedbook/judge';
 import type { ListenFact } from '@shedbook/listen';
@@ -24,6 +24,7 @@ import type { SoundFontFact } from '@shedbook/sound';
 export type ScreenFact =
   | PlaceFact
   | LessonFact
+  | ChangeFact
   | LogFact
   | ReasonFact
   | IdeaFact

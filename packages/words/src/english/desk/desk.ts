@@ -65,6 +65,27 @@ export const desk = {
   onShelves: 'On the shelves',
   newShelf: 'New shelf',
   addShelf: 'Add',
+  bin: 'Bin',
+  binTitle: 'Bin',
+  binLead: 'What was deleted lies here for 30 days and can be brought back.',
+  binEmpty: 'Nothing was deleted in the last 30 days.',
+  binLessons: 'Lessons',
+  binStudents: 'Students',
+  binPractice: 'Practice',
+  binPracticeOf:
+    '.input {$n :integer} .match $n one {{{$name}: {$n} entry, brought in {$when}}} * {{{$name}: {$n} entries, brought in {$when}}}',
+  deleted: 'deleted {$when}',
+  restore: 'Bring back',
+  restoreNamed: 'Bring back {$title}',
+  eraseNow: 'Erase now',
+  eraseNamed: 'Erase {$title} now',
+  eraseWarning: 'Nothing brings it back, and nothing of it is left on this disk.',
+  keepIt: 'Keep it',
+  erasedLesson: '{$title} is erased.',
+  renamed: '{$before} is now {$after}.',
+  duplicated: '{$title} lies on the desk.',
+  damaged:
+    '.input {$n :integer} .match $n one {{{$n} lesson is there and cannot be read. Nothing else is touched by it: run "shedbook doctor", which saves what can be saved.}} * {{{$n} lessons are there and cannot be read. Nothing else is touched by them: run "shedbook doctor", which saves what can be saved.}}',
 } as const;
 
 /** Words of `guide`. */

@@ -11,6 +11,7 @@ export const sound = {
   exercise: 'Exercise {$n :integer}',
   timeOnly: 'Time only',
   tempo: 'Tempo',
+  tempoRange: 'A tempo from {$least :integer} to {$most :integer}.',
   slower: 'Slower',
   faster: 'Faster',
   feel: 'Feel',
@@ -140,6 +141,7 @@ export const room = {
   nextAfter: 'Next after',
   loops: '.input {$n :integer} .match $n 0 {{never}} one {{{$n} loop}} * {{{$n} loops}}',
   hint: 'Arrow keys change the exercise, space plays and stops.',
+  groove: 'Groove',
 } as const;
 
 /** Words of `pedal`. */

@@ -70,4 +70,12 @@ export const students = {
   plan: '.input {$minutes :integer} .match $minutes one {{The next {$minutes} minute of practice}} * {{The next {$minutes} minutes of practice}}',
   minutes: '{$n :integer} min',
   from: 'from {$bpm :number} towards {$goal :number}',
+  broughtIn: 'What was brought in',
+  broughtInAt: '.input {$n :integer} .match $n one {{{$when}: {$n} entry}} * {{{$when}: {$n} entries}}',
+  takeOutLog: 'Take out what was brought in {$when}',
+  tookOut: '.input {$n :integer} .match $n one {{{$n} entry taken out.}} * {{{$n} entries taken out.}}',
+  takenBack: 'It is back.',
+  added: '{$name} is on the roster.',
+  changed: 'Changed: {$name}.',
+  lessonsMade: '.input {$n :integer} .match $n one {{{$n} lesson made.}} * {{{$n} lessons made.}}',
 } as const;

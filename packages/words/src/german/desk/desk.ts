@@ -66,6 +66,27 @@ export const desk = translation<typeof english.desk>()({
   onShelves: 'In den Fächern',
   newShelf: 'Neues Fach',
   addShelf: 'Hinzufügen',
+  bin: 'Papierkorb',
+  binTitle: 'Papierkorb',
+  binLead: 'Was gelöscht wurde, liegt 30 Tage hier und lässt sich zurückholen.',
+  binEmpty: 'In den letzten 30 Tagen wurde nichts gelöscht.',
+  binLessons: 'Lektionen',
+  binStudents: 'Schüler',
+  binPractice: 'Geübtes',
+  binPracticeOf:
+    '.input {$n :integer} .match $n one {{{$name}: {$n} Eintrag, hereingeholt {$when}}} * {{{$name}: {$n} Einträge, hereingeholt {$when}}}',
+  deleted: 'gelöscht {$when}',
+  restore: 'Zurückholen',
+  restoreNamed: '{$title} zurückholen',
+  eraseNow: 'Endgültig löschen',
+  eraseNamed: '{$title} endgültig löschen',
+  eraseWarning: 'Nichts holt es zurück, und auf dieser Festplatte bleibt nichts davon.',
+  keepIt: 'Behalten',
+  erasedLesson: '{$title} ist endgültig gelöscht.',
+  renamed: '{$before} heißt jetzt {$after}.',
+  duplicated: '{$title} liegt auf dem Tisch.',
+  damaged:
+    '.input {$n :integer} .match $n one {{{$n} Lektion ist da und lässt sich nicht lesen. Alles andere bleibt davon unberührt: „shedbook doctor“ rettet, was zu retten ist.}} * {{{$n} Lektionen sind da und lassen sich nicht lesen. Alles andere bleibt davon unberührt: „shedbook doctor“ rettet, was zu retten ist.}}',
 });
 
 /** Words of `guide`. */

@@ -13,6 +13,7 @@ export const sound = translation<typeof english.sound>()({
   exercise: 'Übung {$n :integer}',
   timeOnly: 'Nur Time',
   tempo: 'Tempo',
+  tempoRange: 'Ein Tempo von {$least :integer} bis {$most :integer}.',
   slower: 'Langsamer',
   faster: 'Schneller',
   feel: 'Feel',
@@ -142,6 +143,7 @@ export const room = translation<typeof english.room>()({
   nextAfter: 'Weiter nach',
   loops: '.input {$n :integer} .match $n 0 {{nie}} one {{{$n} Durchgang}} * {{{$n} Durchgängen}}',
   hint: 'Pfeiltasten wechseln die Übung, die Leertaste spielt und hält an.',
+  groove: 'Groove',
 });
 
 /** Words of `pedal`. */

@@ -73,4 +73,13 @@ export const students = translation<typeof english.students>()({
   plan: '.input {$minutes :integer} .match $minutes one {{Die nächste Minute Üben}} * {{Die nächsten {$minutes} Minuten Üben}}',
   minutes: '{$n :integer} Min.',
   from: 'von {$bpm :number} in Richtung {$goal :number}',
+  broughtIn: 'Was hereingeholt wurde',
+  broughtInAt: '.input {$n :integer} .match $n one {{{$when}: {$n} Eintrag}} * {{{$when}: {$n} Einträge}}',
+  takeOutLog: 'Wieder herausnehmen, was {$when} hereinkam',
+  tookOut:
+    '.input {$n :integer} .match $n one {{{$n} Eintrag herausgenommen.}} * {{{$n} Einträge herausgenommen.}}',
+  takenBack: 'Es ist wieder da.',
+  added: '{$name} steht auf der Liste.',
+  changed: 'Geändert: {$name}.',
+  lessonsMade: '.input {$n :integer} .match $n one {{{$n} Lektion gemacht.}} * {{{$n} Lektionen gemacht.}}',
 });

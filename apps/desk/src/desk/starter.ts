@@ -1,0 +1,2 @@
+/** The grooves that a lesson starts from, loaded when one is asked for. */
+export { starterText } from '@shedbook/core';

@@ -1,0 +1,115 @@
+/** Bars of a pattern and of an exercise: one more, one less. Bars count from 0. */
+import {
+  type BarStretch,
+  type Cell,
+  cell,
+  type Exercise,
+  isStruck,
+  type Pattern,
+  type Repetition,
+} from '@shedbook/core';
+import type { Unnumbered } from './exercises.ts';
+
+/** What a new bar has: nothing, divided as the one before it, or the same again. */
+export type NewBar = 'silent' | 'same';
+
+function silentBar(bar: readonly Cell[]): readonly Cell[] {
+  return bar.map(({ marks }) => cell('.'.repeat(marks.length)));
+}
+
+/** The pattern with a bar more after one of its bars. */
+export function addBar({ bars }: Pattern, after: number, how: NewBar): Pattern {
+  const bar = bars[after] ?? bars.at(-1) ?? [];
+  return { bars: bars.toSpliced(after + 1, 0, how === 'same' ? bar : silentBar(bar)) };
+}
+
+/** The pattern without one of its bars; the last one stays. */
+export function removeBar({ bars }: Pattern, at: number): Pattern {
+  return bars.length < 2 ? { bars } : { bars: bars.toSpliced(at, 1) };
+}
+
+/** Strokes of a bar. */
+function strokesOf(bar: readonly Cell[] | undefined): number {
+  return bar?.flatMap(({ marks }) => marks).filter(isStruck).length ?? 0;
+}
+
+/** Hands of a bar of the first part, and where they begin. */
+function handsOf({ parts, sticking }: Exercise, at: number) {
+  const bars = parts[0]?.pattern.bars ?? [];
+  const from = bars.slice(0, at).reduce((sum, bar) => sum + strokesOf(bar), 0);
+  return { from, hands: sticking?.slice(from, from + strokesOf(bars[at])) ?? [] };
+}
+
+function withParts(exercise: Exercise, change: (pattern: Pattern) => Pattern) {
+  return exercise.parts.map((part) => ({ ...part, pattern: change(part.pattern) }));
+}
+
+/** Repeats after a bar has come or gone; what stands as a repeat sign from there on is written out. */
+function repeatsAt({ repeats, barRepeats }: Exercise, at: number, by: 1 | -1): Repetition {
+  const moved = (stretch: BarStretch): BarStretch => ({
+    from: stretch.from > at ? stretch.from + by : stretch.from,
+    to: stretch.to > at ? stretch.to + by : stretch.to,
+  });
+  const isLeft = ({ from, to }: BarStretch) => to > from;
+  const kept = repeats
+    ?.map((each) => ({ ...each, ...moved(each), endings: each.endings.map(moved) }))
+    .filter((each) => isLeft(each) && each.endings.every(isLeft));
+  const signs = barRepeats?.filter(({ to }) => to <= at);
+  return {
+    ...(kept && kept.length > 0 ? { repeats: kept } : {}),
+    ...(signs && signs.length > 0 ? { barRepeats: signs } : {}),
+  };
+}
+
+/** What stands at bars after a change of where they are; what stands at none is left out. */
+function saidAt(exercise: Exercise, placeOf: (bar: number) => number | null): Unnumbered {
+  const { dynamics, above, below, fill, repeats: _, barRepeats: __, ...rest } = exercise;
+  const signs = dynamics?.flatMap((sign) => {
+    const bar = placeOf(sign.bar);
+    return bar === null ? [] : [{ ...sign, bar }];
+  });
+  const texts = (written: readonly (string | null)[] | undefined) => {
+    const moved: (string | null)[] = [];
+    written?.forEach((text, bar) => {
+      const to = placeOf(bar);
+      if (to === null || text === null) return;
+      while (moved.length < to) moved.push(null);
+      moved[to] = text;
+    });
+    return moved.length > 0 ? moved : undefined;
+  };
+  const [over, under] = [texts(above), texts(below)];
+  const bar = fill ? placeOf(fill.bar) : null;
+  return {
+    ...rest,
+    ...(signs && signs.length > 0 ? { dynamics: signs } : {}),
+    ...(over ? { above: over } : {}),
+    ...(under ? { below: under } : {}),
+    ...(fill && bar !== null ? { fill: { ...fill, bar } } : {}),
+  };
+}
+
+/** The exercise with a bar more after one of its bars, in all its voices; the same again has its hands too. */
+export function withBar(exercise: Exercise, after: number, how: NewBar): Unnumbered {
+  const { from, hands } = handsOf(exercise, after);
+  const copied = how === 'same' ? hands : [];
+  return {
+    ...saidAt(exercise, (bar) => (bar > after ? bar + 1 : bar)),
+    ...repeatsAt(exercise, after, 1),
+    parts: withParts(exercise, (pattern) => addBar(pattern, after, how)),
+    sticking: exercise.sticking?.toSpliced(from + hands.length, 0, ...copied) ?? null,
+  };
+}
+
+/** The exercise without one of its bars; the last one stays. */
+export function withoutBar(exercise: Exercise, at: number): Unnumbered {
+  if ((exercise.parts[0]?.pattern.bars.length ?? 0) < 2) return exercise;
+  const { from, hands } = handsOf(exercise, at);
+  const left = exercise.sticking?.toSpliced(from, hands.length) ?? null;
+  return {
+    ...saidAt(exercise, (bar) => (bar === at ? null : bar > at ? bar - 1 : bar)),
+    ...repeatsAt(exercise, at, -1),
+    parts: withParts(exercise, (pattern) => removeBar(pattern, at)),
+    sticking: left && left.length > 0 ? left : null,
+  };
+}

@@ -1,0 +1,54 @@
+/** In which order the groove is built up: who joins when, and who joins together. */
+
+import type { Lesson } from '@shedbook/core';
+import { Button, Icon } from '@shedbook/stand';
+import { joinLayer, moveLayer } from '../edit/groove.ts';
+import { useWords } from '../words/words.tsx';
+import styles from './groove-view.module.css';
+import type { GrooveWork } from './use-groove.ts';
+
+/** The list. */
+export function LayerOrder({ lesson, work }: { readonly lesson: Lesson; readonly work: GrooveWork }) {
+  const words = useWords();
+  const { layers } = lesson;
+  const nameOf = (index: number) =>
+    (layers[index]?.joins ?? [])
+      .map((join) => (join === 'pattern' ? words.groove.thePattern : words.voices[join]))
+      .join(' + ');
+  return (
+    <section className={styles.limb} aria-label={words.groove.order}>
+      <h3>{words.groove.order}</h3>
+      <ol className={styles.layers}>
+        {layers.map(({ joins }, index) => (
+          <li key={joins.join()}>
+            <span>{nameOf(index)}</span>
+            <span className={styles.layerTools}>
+              <Button
+                dress="bare"
+                disabled={index === 0}
+                aria-label={words.groove.earlier({ name: nameOf(index) })}
+                onClick={() => work.setLayers(moveLayer(layers, index, -1))}
+              >
+                <Icon name="up" />
+              </Button>
+              <Button
+                dress="bare"
+                disabled={index === layers.length - 1}
+                aria-label={words.groove.later({ name: nameOf(index) })}
+                onClick={() => work.setLayers(moveLayer(layers, index, 1))}
+              >
+                <Icon name="down" />
+              </Button>
+              <Button
+                disabled={index === 0 && joins.length < 2}
+                onClick={() => work.setLayers(joinLayer(layers, index))}
+              >
+                {joins.length > 1 ? words.groove.apart : words.groove.joins}
+              </Button>
+            </span>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

@@ -1,0 +1,66 @@
+import { cpSync } from 'node:fs';
+import { join } from 'node:path';
+import type { BinContent, LogPage, StoredStudent } from '@shedbook/routes';
+import { expect, it } from 'vitest';
+import { keptSamplePath } from '../../../../internal/testing/kept-samples.ts';
+import { createLesson, send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
+import { openDatabase, STORE_FILE } from './open.ts';
+import { createStudentStore } from './students.ts';
+
+const ROW = JSON.stringify({ id: 'phone 1', startedAt: '2026-11-25T18:30:00+01:00' });
+
+it('[SE400] keeps lessons, students and what was taken in by mistake in a bin, brings them back and erases them', async () => {
+  const server = await startTestServer();
+  const ask = async (method: string, path: string, body?: unknown) =>
+    (await send(server, method, path, body)).body;
+  const bin = () => ask('GET', '/api/bin') as Promise<BinContent>;
+  const lesson = await createLesson(server, 'title: Gone\n');
+  const bram = (await ask('POST', '/api/students', { name: 'Bram' })) as StoredStudent;
+  const kaito = (await ask('POST', '/api/students', { name: 'Kaito' })) as StoredStudent;
+  await ask('POST', `/api/students/${kaito.id}/log`, { version: 1, rows: [ROW] });
+  const [taken] = ((await ask('GET', `/api/students/${kaito.id}/log`)) as LogPage).rows;
+  const log = `/api/students/${kaito.id}/log/${taken?.takenAt}`;
+  await ask('DELETE', `/api/lessons/${lesson.id}`);
+  await ask('DELETE', `/api/students/${bram.id}`);
+  expect((await send(server, 'DELETE', log)).status).toBe(204);
+  expect(await bin()).toMatchObject({
+    lessons: [{ id: lesson.id, text: 'title: Gone\n' }],
+    students: [{ id: bram.id, name: 'Bram' }],
+    practice: [{ student: kaito.id, name: 'Kaito', takenAt: taken?.takenAt, rows: 1 }],
+  });
+  const kaitoNow = async () =>
+    ((await ask('GET', '/api/students')) as StoredStudent[]).find(({ id }) => id === kaito.id);
+  expect(await kaitoNow()).toMatchObject({ rows: 0, lastPlayedAt: null });
+  await ask('POST', `${log}/restore`);
+  expect(await kaitoNow()).toMatchObject({ rows: 1 });
+  // what is taken in once more after it was taken out is there again, once
+  await ask('DELETE', log);
+  expect(await ask('POST', `/api/students/${kaito.id}/log`, { version: 1, rows: [ROW] })).toEqual({
+    added: 1,
+  });
+  expect(await kaitoNow()).toMatchObject({ rows: 1 });
+  const [again] = ((await ask('GET', `/api/students/${kaito.id}/log`)) as LogPage).rows;
+  await ask('DELETE', `/api/students/${kaito.id}/log/${again?.takenAt}/for-good`);
+  await ask('DELETE', `/api/lessons/${lesson.id}/for-good`);
+  await ask('POST', `/api/students/${bram.id}/restore`);
+  expect(await bin()).toEqual({ lessons: [], students: [], practice: [] });
+  expect(await kaitoNow()).toMatchObject({ rows: 0 });
+  expect((await send(server, 'DELETE', log)).status).toBe(404);
+});
+
+it('[SE400] forgets what was taken out after its thirty days, by the clock of the store', async () => {
+  const folder = temporaryFolder();
+  cpSync(keptSamplePath('store-5.sqlite'), join(folder, STORE_FILE));
+  const database = openDatabase(folder);
+  const wall = () => new Date('2026-11-29T12:00:00Z');
+  const students = createStudentStore(database, wall, () => new Date('2026-10-01T12:00:00Z'));
+  const [kaito] = await students.list();
+  expect(kaito?.rows).toBe(2);
+  const first = (await students.readLog(kaito?.id ?? '', 0))?.rows[0];
+  await students.takeOut(kaito?.id ?? '', first?.takenAt ?? '');
+  expect(await students.forgetRemovedBefore(new Date('2026-09-30T12:00:00Z'))).toBe(0);
+  expect(await students.forgetRemovedBefore(new Date('2026-10-02T12:00:00Z'))).toBe(1);
+  expect((await students.bin()).practice).toEqual([]);
+  expect((await students.list())[0]?.rows).toBe(1);
+  await database.destroy();
+});
