@@ -8,8 +8,8 @@ export const students = translation<typeof english.students>()({
   title: 'Schüler',
   lead: 'Was sitzt, was wackelt und was als Nächstes kommt.',
   roster: 'Liste der Schüler',
-  add: 'Neuer Name',
-  name: 'Vorname',
+  add: 'Schüler hinzufügen',
+  name: 'Name',
   empty:
     'Noch steht niemand in der Liste. Einen Namen hinzufügen, dann das Übungsheft vom Handy oder Tablet aufnehmen.',
   keep: 'Behalten',
