@@ -44,6 +44,7 @@ export const SAME_WORDS: readonly string[] = [
   'desk.sound.feel',
   'desk.sound.form',
   'desk.sound.tempo',
+  'desk.students.name',
   'facts.characters',
   'facts.exercise-title',
   'facts.literal',
