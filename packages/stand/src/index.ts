@@ -8,7 +8,6 @@ export * from './controls/icons.tsx';
 export * from './controls/key-list.tsx';
 export * from './controls/notice.tsx';
 export * from './controls/preferences.tsx';
-export * from './controls/prose.tsx';
 export * from './controls/range.tsx';
 export * from './controls/sheet-dialog.tsx';
 export { type SessionType, setAudioSession } from './device/audio-session.ts';

@@ -1,6 +1,6 @@
 /** The sheet: everything on it, what to practise today, and what to take along. */
 import { formatFeel, isFeelName, type Lesson, sectionOf, sectionsOf } from '@shedbook/core';
-import { buttonClass, Prose } from '@shedbook/stand';
+import { buttonClass } from '@shedbook/stand';
 import { type PracticeWords, tempoWords } from '@shedbook/words';
 import { useEffect } from 'react';
 import { KeepingLine } from '../history/keeping-line.tsx';
@@ -10,6 +10,7 @@ import { usePracticeWords } from '../page/words.tsx';
 import { PlanPanel } from '../plan/index.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Optional } from '../ui/optional.tsx';
+import { Prose } from '../ui/prose.tsx';
 import { Downloads } from './downloads.tsx';
 import { ExerciseCard, TimeCard } from './exercise-card.tsx';
 import { PageSettings } from './page-settings.tsx';

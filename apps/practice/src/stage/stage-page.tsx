@@ -1,6 +1,6 @@
 /** One exercise on the stand, so large that it can be read from the throne, and practised without a hand. */
 import { sectionOf } from '@shedbook/core';
-import { Prose, useAwake, usePedal } from '@shedbook/stand';
+import { useAwake, usePedal } from '@shedbook/stand';
 import { useEffect, useRef } from 'react';
 import { KeepingLine } from '../history/keeping-line.tsx';
 import { usePracticeWords } from '../page/words.tsx';
@@ -11,6 +11,7 @@ import { usePictures } from '../tiles/use-pictures.ts';
 import { useRidingBall } from '../tiles/use-riding-ball.ts';
 import { Folded } from '../ui/folded.tsx';
 import { Optional } from '../ui/optional.tsx';
+import { Prose } from '../ui/prose.tsx';
 import { BarCounter } from './bar-counter.tsx';
 import { LadderStrip } from './ladder-strip.tsx';
 import { Ledge } from './ledge.tsx';
