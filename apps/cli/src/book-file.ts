@@ -1,9 +1,8 @@
 /** Book files on disk, with the lessons that they name. */
-import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { type Book, type Lesson, type LessonProblem, parseBook } from '@shedbook/core';
-import { InputError, reasonOf } from '@shedbook/host';
 import { readLessonFile } from './lesson-file.ts';
+import { readTextFile } from './text-file.ts';
 
 /** A book file, read and parsed. */
 export interface BookFile {
@@ -21,12 +20,7 @@ export interface BookFile {
  * @throws InputError when one of these files cannot be read.
  */
 export async function readBookFile(path: string): Promise<BookFile> {
-  const text = await readFile(path, 'utf8').catch((error: unknown) => {
-    throw new InputError((to) => {
-      const { unreadable, expected } = to.words;
-      return unreadable({ file: path, why: reasonOf(error, to), expected: expected.book });
-    });
-  });
+  const text = await readTextFile(path, (expected) => expected.book);
   const named = new Set(parseBook(text, path).book?.chapters.map((chapter) => chapter.path));
   const files = await Promise.all(
     [...named].map(async (name) => ({ name, file: await readLessonFile(join(dirname(path), name)) })),

@@ -1,10 +1,10 @@
 /** Lesson files on disk. */
-import { readFile } from 'node:fs/promises';
 import { type Exercise, type Lesson, type LessonProblem, parseLesson, sectionsOf } from '@shedbook/core';
-import { InputError, reasonOf } from '@shedbook/host';
+import { InputError } from '@shedbook/host';
 import { type CliCatalogue, formatProblem } from '@shedbook/words';
 import { refused } from './options.ts';
 import type { Speaker } from './terminal.ts';
+import { readTextFile } from './text-file.ts';
 
 /** A lesson file, read and parsed. */
 export interface LessonFile {
@@ -20,12 +20,7 @@ export interface LessonFile {
  * @throws InputError when the file cannot be read.
  */
 export async function readLessonFile(path: string): Promise<LessonFile> {
-  const text = await readFile(path, 'utf8').catch((error: unknown) => {
-    throw new InputError((to) => {
-      const { unreadable, expected } = to.words;
-      return unreadable({ file: path, why: reasonOf(error, to), expected: expected.lesson });
-    });
-  });
+  const text = await readTextFile(path, (expected) => expected.lesson);
   return { path, text, ...parseLesson(text, path) };
 }
 

@@ -10,11 +10,10 @@ import {
   cell,
   type Exercise,
   type ExercisePart,
-  isAccent,
   type Lesson,
-  type Mark,
+  markFor,
   type Pattern,
-  strikeOf,
+  silentLike,
   struckSlots,
   type Voice,
 } from '@shedbook/core';
@@ -53,7 +52,7 @@ export function splitBars(cells: readonly Cell[], beats: number): Pattern {
 function cellsOfVoice(exercise: Exercise, voice: Voice): readonly Cell[] {
   const part = exercise.parts.find((each) => each.voice === voice);
   const first = exercise.parts[0]?.pattern.bars.flat() ?? [];
-  return part?.pattern.bars.flat() ?? first.map(({ marks }) => cell('.'.repeat(marks.length)));
+  return part?.pattern.bars.flat() ?? first.map(silentLike);
 }
 
 /** One limb plays what is written. */
@@ -72,12 +71,6 @@ export function soloScript(lesson: Lesson, ground: Ground): Script {
 function joined(upper: Cell, lower: Cell): JointCell {
   const rhythm = mergeCells([upper, lower]);
   return { text: `${upper.text}/${lower.text}`, marks: rhythm.marks, rhythm: rhythm.text, upper, lower };
-}
-
-/** The mark as another voice can play it. */
-export function markFor(voice: Voice, mark: Mark): Mark {
-  if (mark === '.' || strikeOf(voice, mark)) return mark;
-  return isAccent(mark) ? 'X' : 'x';
 }
 
 type Sharer = 'upper' | 'lower' | 'both';

@@ -1,5 +1,5 @@
 /** `shedbook weights`: what students' takes say of the weights of difficulty; a teacher looks at them, and takes or leaves them. */
-import { readFile, writeFile } from 'node:fs/promises';
+import { writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { fitWeights, parsePracticeLog, trialsIn, type WeightFit } from '@shedbook/coach';
 import { editLesson, type PracticeLog } from '@shedbook/core';
@@ -7,6 +7,7 @@ import { InputError, reasonOf } from '@shedbook/host';
 import type { CliCatalogue } from '@shedbook/words';
 import { readLessonFile, requireLesson } from '../lesson-file.ts';
 import type { Speaker } from '../terminal.ts';
+import { readTextFile } from '../text-file.ts';
 
 /** What the command line asks for. */
 export interface WeightsRequest {
@@ -24,12 +25,7 @@ const LEAST_EXERCISES = 3;
 const DIGITS = 2;
 
 async function readLog(path: string): Promise<PracticeLog> {
-  const text = await readFile(path, 'utf8').catch((error: unknown) => {
-    throw new InputError((to) => {
-      const { unreadable, expected } = to.words;
-      return unreadable({ file: path, why: reasonOf(error, to), expected: expected.log });
-    });
-  });
+  const text = await readTextFile(path, (expected) => expected.log);
   const { log } = parsePracticeLog(text, path);
   if (!log) throw new InputError(({ words }) => words.weights.noLog({ file: path }));
   return log;

@@ -93,14 +93,10 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
     remove: (lesson) =>
       attempt(async () => {
         await removeLesson(lesson.id);
-        const restore = () =>
-          attempt(async () => {
-            await restoreLesson(lesson.id);
-            say(words.desk.restored({ title: nameOf(lesson) }));
-          });
-        say(words.desk.removed({ title: nameOf(lesson) }), {
-          label: words.desk.undo,
-          run: () => void restore(),
+        const title = nameOf(lesson);
+        told(words.desk.removed({ title }), async () => {
+          await restoreLesson(lesson.id);
+          say(words.desk.restored({ title }));
         });
       }),
     bringIn: (file) =>
@@ -116,10 +112,8 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
         await fileLesson(lesson.id, { ...before, ...change });
         if (change.isArchived === undefined) return;
         const title = nameOf(lesson);
-        say(change.isArchived ? words.desk.archived({ title }) : words.desk.outOfArchive({ title }), {
-          label: words.desk.undo,
-          run: () => void attempt(() => fileLesson(lesson.id, before)),
-        });
+        const said = change.isArchived ? words.desk.archived : words.desk.outOfArchive;
+        told(said({ title }), () => fileLesson(lesson.id, before));
       }),
     take: (lesson, format) =>
       attempt(async () => (await loadFiles()).downloadFromServer(await readLesson(lesson.id), format)),

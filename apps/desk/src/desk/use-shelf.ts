@@ -1,8 +1,11 @@
 /** The lessons of the list and where each is filed, and the students whom lessons were set. */
 import type { LessonSummary, StoredStudent } from '@shedbook/routes';
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback } from 'react';
 import { listShelf } from '../document/api.ts';
 import { ask } from '../document/client.ts';
+import { useFresh } from '../document/use-fresh.ts';
+
+const NOBODY: readonly StoredStudent[] = [];
 
 /** What the list shows. */
 export interface Shelf {
@@ -13,25 +16,15 @@ export interface Shelf {
   readonly refresh: () => Promise<void>;
 }
 
+const listStudents = () => ask('listStudents', {});
+
 /** The lessons; looked at again when the window comes to the front. */
 export function useShelf(): Shelf {
-  const [lessons, setLessons] = useState<readonly LessonSummary[] | null>(null);
-  const [students, setStudents] = useState<readonly StoredStudent[]>([]);
-  const [error, setError] = useState<Error | null>(null);
+  const { value: lessons, error, refresh: lookAtLessons } = useFresh(listShelf);
+  // Without the roster there are no shelves of students; the lessons are there all the same.
+  const { value: students, refresh: lookAtStudents } = useFresh(listStudents);
   const refresh = useCallback(async () => {
-    try {
-      setLessons(await listShelf());
-      setError(null);
-      // Without the roster there are no shelves of students; the lessons are there all the same.
-      setStudents(await ask('listStudents', {}).catch(() => []));
-    } catch (reason) {
-      setError(reason as Error);
-    }
-  }, []);
-  useEffect(() => {
-    void refresh();
-    window.addEventListener('focus', refresh);
-    return () => window.removeEventListener('focus', refresh);
-  }, [refresh]);
-  return { lessons, students, error, refresh };
+    await Promise.all([lookAtLessons(), lookAtStudents()]);
+  }, [lookAtLessons, lookAtStudents]);
+  return { lessons, students: students ?? NOBODY, error, refresh };
 }

@@ -1,26 +1,21 @@
 /** Bars of a pattern and of an exercise: one more, one less. Bars count from 0. */
 import {
   type BarStretch,
-  type Cell,
-  cell,
   type Exercise,
-  isStruck,
   type Pattern,
   type Repetition,
+  silentLike,
+  strokesOfBar,
 } from '@shedbook/core';
 import type { Unnumbered } from './exercises.ts';
 
 /** What a new bar has: nothing, divided as the one before it, or the same again. */
 export type NewBar = 'silent' | 'same';
 
-function silentBar(bar: readonly Cell[]): readonly Cell[] {
-  return bar.map(({ marks }) => cell('.'.repeat(marks.length)));
-}
-
 /** The pattern with a bar more after one of its bars. */
 export function addBar({ bars }: Pattern, after: number, how: NewBar): Pattern {
   const bar = bars[after] ?? bars.at(-1) ?? [];
-  return { bars: bars.toSpliced(after + 1, 0, how === 'same' ? bar : silentBar(bar)) };
+  return { bars: bars.toSpliced(after + 1, 0, how === 'same' ? bar : bar.map(silentLike)) };
 }
 
 /** The pattern without one of its bars; the last one stays. */
@@ -28,16 +23,10 @@ export function removeBar({ bars }: Pattern, at: number): Pattern {
   return bars.length < 2 ? { bars } : { bars: bars.toSpliced(at, 1) };
 }
 
-/** Strokes of a bar. */
-function strokesOf(bar: readonly Cell[] | undefined): number {
-  return bar?.flatMap(({ marks }) => marks).filter(isStruck).length ?? 0;
-}
-
 /** Hands of a bar of the first part, and where they begin. */
 function handsOf({ parts, sticking }: Exercise, at: number) {
-  const bars = parts[0]?.pattern.bars ?? [];
-  const from = bars.slice(0, at).reduce((sum, bar) => sum + strokesOf(bar), 0);
-  return { from, hands: sticking?.slice(from, from + strokesOf(bars[at])) ?? [] };
+  const { from, to } = strokesOfBar(parts[0]?.pattern ?? { bars: [] }, at);
+  return { from, hands: sticking?.slice(from, to) ?? [] };
 }
 
 function withParts(exercise: Exercise, change: (pattern: Pattern) => Pattern) {

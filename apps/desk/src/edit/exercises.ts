@@ -10,6 +10,7 @@ import {
   sectionPath,
   sectionsOf,
   setExercises,
+  silentLike,
   type Voice,
 } from '@shedbook/core';
 import type { NamesInUse } from '@shedbook/routes';
@@ -137,7 +138,7 @@ export function withLine(exercise: Exercise, part: number, line: Line): Unnumber
 /** The exercise with one more voice, silent at first, divided as its first voice is. */
 export function withVoice(exercise: Exercise, voice: Voice): Unnumbered {
   const bars = exercise.parts[0]?.pattern.bars ?? [];
-  const silent = bars.map((bar) => bar.map(({ marks }) => cell('.'.repeat(marks.length))));
+  const silent = bars.map((bar) => bar.map(silentLike));
   return { ...exercise, parts: [...exercise.parts, { voice, pattern: { bars: silent } }] };
 }
 
@@ -172,13 +173,8 @@ export function duplicateExercise(exercises: readonly Exercise[], index: number)
 
 /** A silent bar divided as the beats of another are, or by the lesson's smallest vocabulary, or as it stands. */
 function silentPattern(lesson: Lesson, like: Pattern | null): Pattern {
-  const slots = lesson.vocabulary[0]?.cell.marks.length ?? (lesson.meter.compound ? 3 : 2);
-  const bar = lesson.meter.beats.map((_, beat) => {
-    const length = like?.bars[0]?.[beat]?.marks.length ?? slots;
-    const marks = Array.from({ length }, () => '.' as const);
-    return { text: marks.join(''), marks };
-  });
-  return { bars: [bar] };
+  const usual = lesson.vocabulary[0]?.cell ?? cell(lesson.meter.compound ? '...' : '..');
+  return { bars: [lesson.meter.beats.map((_, beat) => silentLike(like?.bars[0]?.[beat] ?? usual))] };
 }
 
 /** The exercises with a new silent one at a place. */

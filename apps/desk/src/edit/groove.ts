@@ -5,21 +5,19 @@
  * Conventions: a section is its number among all, from 0; null is the lesson itself.
  */
 import {
-  type Cell,
+  cell,
   type Exercise,
   editLesson,
   type FieldPath,
   formatPattern,
-  isAccent,
-  isStruck,
   type Layer,
   type Lesson,
   type Limb,
-  type Mark,
+  markFor,
   type Pattern,
   sectionsOf,
   setExercises,
-  strikeOf,
+  silentLike,
   VOICE_FACTS,
   type Voice,
 } from '@shedbook/core';
@@ -70,16 +68,11 @@ export function takeLessonGroove(text: string, section: number): string {
   );
 }
 
-function silent(of: Cell | undefined): Cell {
-  const marks = Array.from({ length: of?.marks.length ?? 1 }, () => '.' as const);
-  return { text: marks.join(''), marks };
-}
-
 /** The text with one more voice in the groove, silent at first. */
 export function addVoice(text: string, place: GroovePlace, voice: Voice): string {
   const { lesson } = place;
   const first = lesson.groove[0]?.pattern.bars[0];
-  const bar = lesson.meter.beats.map((_, beat) => silent(first?.[beat]));
+  const bar = lesson.meter.beats.map((_, beat) => silentLike(first?.[beat]));
   return changeVoice(text, place, voice, { bars: [bar] });
 }
 
@@ -150,21 +143,12 @@ export function joinLayer(layers: readonly Layer[], at: number): readonly Layer[
   return here && before ? joins.toSpliced(at - 1, 2, [...before, ...here]) : joins;
 }
 
-/** A mark as a voice can play it: an accent stays one. */
-function playableMark(mark: Mark, voice: Voice): Mark {
-  if (!isStruck(mark) || strikeOf(voice, mark)) return mark;
-  return isAccent(mark) ? 'X' : 'x';
-}
-
 function onVoice(exercise: Exercise, from: Voice, to: Voice): Exercise {
   if (exercise.parts.some((part) => part.voice === to)) return exercise;
   const parts = exercise.parts.map((part) => {
     if (part.voice !== from) return part;
     const bars = part.pattern.bars.map((bar) =>
-      bar.map(({ marks }) => {
-        const played = marks.map((mark) => playableMark(mark, to));
-        return { text: played.join(''), marks: played };
-      }),
+      bar.map(({ marks }) => cell(marks.map((mark) => markFor(to, mark)).join(''))),
     );
     return { voice: to, pattern: { bars } };
   });

@@ -4,7 +4,15 @@
  * Conventions: a section is its number among `sectionsOf` the lesson, from 0; exercises outside of a section are the
  * first one.
  */
-import { type Cell, cell, editLesson, formatPattern, type Lesson, sectionPath } from '@shedbook/core';
+import {
+  type Cell,
+  cell,
+  editLesson,
+  formatPattern,
+  type Lesson,
+  sectionPath,
+  silentLike,
+} from '@shedbook/core';
 import { isMap, isSeq, parseDocument, YAMLMap, YAMLSeq } from 'yaml';
 
 /** The list of sections as it is written; empty where there is none. */
@@ -27,7 +35,7 @@ function withList(text: string, list: YAMLSeq): string {
 function silentBar(lesson: Lesson): readonly Cell[] {
   const like = lesson.exercises[0]?.parts[0]?.pattern.bars[0];
   return lesson.meter.beats.map((_, beat) =>
-    cell('.'.repeat(like?.[beat]?.marks.length ?? (lesson.meter.compound ? 3 : 2))),
+    silentLike(like?.[beat] ?? cell(lesson.meter.compound ? '...' : '..')),
   );
 }
 

@@ -6,7 +6,7 @@ import { useState } from 'react';
 import { useDocumentState } from '../document/use-document.ts';
 import { hasOwnGroove } from '../edit/groove.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
-import { useMedia } from '../line/use-width.ts';
+import { useDocked, WithTools } from '../line/with-tools.tsx';
 import { GrooveDrawing } from '../notation/groove-drawing.tsx';
 import { AddVoice } from '../shared/add-voice.tsx';
 import { Paper, ViewHead } from '../shared/paper.tsx';
@@ -20,9 +20,6 @@ import { SetUpPlan } from './set-up.tsx';
 import { type GrooveWork, useGroove } from './use-groove.ts';
 import { VoiceBox } from './voice-box.tsx';
 import { VoiceLine } from './voice-line.tsx';
-
-/** Wide enough for the tools to lie beside the groove. */
-const WIDE = '(min-width: 1100px)';
 
 const FIRST: SlotPlace = { bar: 0, beat: 0, slot: 0 };
 
@@ -98,7 +95,7 @@ function Whose({
 /** The view. */
 export function GrooveView({ lesson: whole }: { readonly lesson: Lesson }) {
   const words = useWords().groove;
-  const wide = useMedia(WIDE);
+  const docked = useDocked();
   const [section, setSection] = useState<number | null>(null);
   const [chosen, setChosen] = useState<Active | null>(null);
   const lesson = partOf(whole, section);
@@ -109,8 +106,18 @@ export function GrooveView({ lesson: whole }: { readonly lesson: Lesson }) {
     place: part && chosen?.voice === part.voice ? chosen.place : FIRST,
     focus: chosen?.focus ?? false,
   };
+  const tools = part && (
+    <VoiceBox
+      lesson={lesson}
+      part={part}
+      place={active.place}
+      work={work}
+      onPlace={(place) => setChosen({ voice: part.voice, place, focus: true })}
+      docked={docked}
+    />
+  );
   return (
-    <div className={styles.view}>
+    <WithTools tools={tools}>
       <Paper>
         <ViewHead title={words.title} lead={words.lead} />
         <Whose lesson={whole} section={section} work={work} onSection={setSection} />
@@ -143,18 +150,6 @@ export function GrooveView({ lesson: whole }: { readonly lesson: Lesson }) {
         <ExerciseVoice lesson={lesson} work={work} />
         <LayerOrder lesson={lesson} work={work} />
       </Paper>
-      <aside className={styles.beside}>
-        {part && (
-          <VoiceBox
-            lesson={lesson}
-            part={part}
-            place={active.place}
-            work={work}
-            onPlace={(place) => setChosen({ voice: part.voice, place, focus: true })}
-            docked={!wide}
-          />
-        )}
-      </aside>
-    </div>
+    </WithTools>
   );
 }

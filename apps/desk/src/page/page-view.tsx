@@ -9,7 +9,8 @@ import { useSound } from '../hear/sound-context.tsx';
 import { useBall } from '../hear/use-ball.ts';
 import { TAIL } from '../line/line-editor.tsx';
 import { barsAbreast } from '../line/rows.ts';
-import { useMedia, useWidth } from '../line/use-width.ts';
+import { useWidth } from '../line/use-width.ts';
+import { useDocked, WithTools } from '../line/with-tools.tsx';
 import { Guide } from '../shared/guide.tsx';
 import { Paper } from '../shared/paper.tsx';
 import { useWords } from '../words/words.tsx';
@@ -32,9 +33,6 @@ interface PageViewProps {
   readonly lesson: Lesson;
 }
 
-/** Wide enough for the pencil box to lie beside the page. */
-const WIDE = '(min-width: 1100px)';
-
 /** Width of the margin in which numbers stand, in CSS pixels. */
 const NUMBER_PX = 36;
 
@@ -45,7 +43,7 @@ export function PageView({ lesson }: PageViewProps) {
   const document = useDocument();
   const work = useExercises(lesson);
   const { list, drag, grab } = useDrag(work.move);
-  const wide = useMedia(WIDE);
+  const docked = useDocked();
   const lineWidth = useWidth(list) - NUMBER_PX;
   const sound = useSound();
   const { choice } = work;
@@ -66,7 +64,7 @@ export function PageView({ lesson }: PageViewProps) {
       onPart={work.setPart}
       onChange={(exercise) => work.change(chosen.number, exercise)}
       onAction={work.act}
-      docked={!wide}
+      docked={docked}
     />
   );
   const row = (exercise: Exercise, index: number) => (
@@ -99,7 +97,7 @@ export function PageView({ lesson }: PageViewProps) {
     </ExerciseItem>
   );
   return (
-    <div className={styles.view}>
+    <WithTools tools={box}>
       <Paper>
         <Guide at={sound.status === 'playing' ? 2 : 1} />
         <LessonHeading lesson={lesson} />
@@ -152,8 +150,7 @@ export function PageView({ lesson }: PageViewProps) {
           </SheetButton>
         </div>
       </Paper>
-      <aside className={styles.beside}>{box}</aside>
-    </div>
+    </WithTools>
   );
 }
 

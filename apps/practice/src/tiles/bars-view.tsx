@@ -1,5 +1,5 @@
 /** An exercise on the stand, bar by bar, as large as there is room. */
-import { type Exercise, handLetter, isStruck, type Lesson } from '@shedbook/core';
+import { type Exercise, handLetter, type Lesson, strokesOfBar } from '@shedbook/core';
 import type { PackBar } from '@shedbook/pack';
 import { BarPicture, type Hand } from './bar-picture.tsx';
 import styles from './bars-view.module.css';
@@ -20,10 +20,8 @@ function handsOf({ exercise, lesson, writtenFor }: BarsViewProps, bar: PackBar):
   if (!exercise?.sticking || !part) return [];
   const all = part.pattern.bars.length;
   const index = (bar.bar - 1) % all;
-  const strokes = (cells: (typeof part.pattern.bars)[number] = []) =>
-    cells.reduce((sum, cell) => sum + cell.marks.filter(isStruck).length, 0);
-  const from = part.pattern.bars.slice(0, index).reduce((sum, cells) => sum + strokes(cells), 0);
-  const hands = exercise.sticking.slice(from, from + strokes(part.pattern.bars[index]));
+  const { from, to } = strokesOfBar(part.pattern, index);
+  const hands = exercise.sticking.slice(from, to);
   const own = bar.slots.filter((slot) => slot.struck && slot.voice === part.voice);
   const mirrored = lesson.setUp !== writtenFor;
   return hands.flatMap((hand, stroke) => {

@@ -26,8 +26,8 @@ export function studentHandlers(store: StudentStore) {
     takeOutLog: async ({ params }) => of(await store.takeOut(params.id, params.takenAt)),
     putBackLog: async ({ params }) => of(await store.putBack(params.id, params.takenAt)),
     eraseLog: async ({ params }) => of(await store.eraseTakenIn(params.id, params.takenAt)),
-    eraseStudent: async ({ params }) => ((await store.erase(params.id)) ? answer(null) : missing()),
-    removeStudent: async ({ params }) => ((await store.remove(params.id)) ? answer(null) : missing()),
+    eraseStudent: async ({ params }) => of(await store.erase(params.id)),
+    removeStudent: async ({ params }) => of(await store.remove(params.id)),
     restoreStudent: async ({ params }) => {
       const student = await store.restore(params.id);
       return student ? answer(student) : missing();

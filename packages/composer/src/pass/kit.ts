@@ -5,9 +5,8 @@
  * limb in the lesson; a drum whose limb the groove needs at that moment gives way to the next.
  * Source: common practice; the rules are ours.
  */
-import { type Exercise, isAccent, type Lesson, type Voice } from '@shedbook/core';
+import { type Exercise, isAccent, type Lesson, markFor, type Voice } from '@shedbook/core';
 import { compingPart } from '../page.ts';
-import { markFor } from '../script.ts';
 import type { Arranged } from './arranged.ts';
 import { mapMarks, placeKey } from './place.ts';
 import { type KitRule, TOMS } from './rules.data.ts';

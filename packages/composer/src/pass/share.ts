@@ -5,9 +5,8 @@
  * lower voice's limb has no time for stays above.
  * Source: common practice in jazz comping: short notes on the snare drum, long ones on the bass drum.
  */
-import { type Exercise, isAccent, type Lesson, type Voice } from '@shedbook/core';
+import { type Exercise, isAccent, type Lesson, markFor, type Voice } from '@shedbook/core';
 import { compingPart } from '../page.ts';
-import { markFor } from '../script.ts';
 import type { Arranged } from './arranged.ts';
 import { mapMarks, type Place, placeKey } from './place.ts';
 import type { SharingRule } from './rules.data.ts';

@@ -2,9 +2,9 @@
 import type { DynamicSign } from '../lesson/expression.ts';
 import { exerciseKey, patternsName } from '../lesson/identity.ts';
 import type { Exercise } from '../lesson/lesson.ts';
-import { type Cell, isStruck } from '../rhythm/cell.ts';
+import type { Cell } from '../rhythm/cell.ts';
 import { beatAfter, cellInTwo, changeMeter, type MeterChange } from '../rhythm/change-meter.ts';
-import type { Pattern } from '../rhythm/pattern.ts';
+import { type Pattern, strokesOfBar } from '../rhythm/pattern.ts';
 
 /** What is to be done with every pattern. */
 export interface Rewriting {
@@ -31,7 +31,7 @@ export function rewriteCell(of: Cell, { inTwo }: Rewriting): Cell {
 
 /** A pattern after a change. */
 export function rewritePattern(pattern: Pattern, how: Rewriting, goesOn: 'silent' | 'repeats'): Rewritten {
-  const count = pattern.bars.flat().flatMap((each) => each.marks.filter(isStruck)).length;
+  const { to: count } = strokesOfBar(pattern, pattern.bars.length - 1);
   const same = { pattern, strokes: Array.from({ length: count }, (_, i) => i), lost: 0, moved: 0 };
   const changed = how.meter ? changeMeter(pattern, how.meter, goesOn) : same;
   const bars = changed.pattern.bars.map((bar) => bar.map((each) => rewriteCell(each, how)));

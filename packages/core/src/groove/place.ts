@@ -13,7 +13,7 @@ import { playedBars } from '../lesson/repeats.ts';
 import { type Cell, struckSlots } from '../rhythm/cell.ts';
 import { add, fraction, multiply } from '../rhythm/fraction.ts';
 import { beatLength, beatStarts } from '../rhythm/meter.ts';
-import type { Pattern } from '../rhythm/pattern.ts';
+import { type Pattern, strokesOfBar } from '../rhythm/pattern.ts';
 import { loudnessOf } from './loudness.ts';
 import { isSilenced } from './silence.ts';
 import type { Sticking, StrokeRole } from './stroke.ts';
@@ -108,10 +108,7 @@ function stickingByBeat(exercise: Exercise, patternBar: number): readonly (reado
   const hands = exercise.sticking;
   const part = exercise.parts[0];
   if (!hands || !part) return null;
-  let used = part.pattern.bars
-    .slice(0, patternBar)
-    .flat()
-    .reduce((sum, cell) => sum + struckSlots(cell).length, 0);
+  let used = strokesOfBar(part.pattern, patternBar).from;
   return barOf(part.pattern, patternBar).map((cell) => {
     const from = used;
     used += struckSlots(cell).length;

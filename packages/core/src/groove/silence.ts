@@ -2,7 +2,7 @@
 import type { Voice } from '../kit/voice.ts';
 import type { Silent } from '../lesson/expression.ts';
 import type { Exercise, GroovePart, Lesson } from '../lesson/lesson.ts';
-import { cell } from '../rhythm/cell.ts';
+import { silentLike } from '../rhythm/cell.ts';
 import { commonGrid } from '../rhythm/grid.ts';
 
 /** What of a lesson says who plays a voice. */
@@ -31,7 +31,7 @@ function under(lesson: Limbed, exercise: Exercise, { voice, pattern }: GroovePar
   const bars = Array.from({ length: count }, (_, index) =>
     (pattern.bars[index % pattern.bars.length] ?? []).map((each, beat) => {
       const isSilent = isSilenced(lesson, exercise, voice, { bar: index % own, beat });
-      return isSilent ? cell('.'.repeat(each.marks.length)) : each;
+      return isSilent ? silentLike(each) : each;
     }),
   );
   return { voice, pattern: { bars } };

@@ -53,3 +53,9 @@ export function strikeOf(voice: Voice, mark: Mark): Strike | null {
 export function marksFor(voice: Voice, marks: readonly Mark[]): readonly Mark[] {
   return marks.filter((mark) => mark === '.' || strikeOf(voice, mark) !== null);
 }
+
+/** The mark as a voice can play it: one that it does not know becomes a plain stroke, an accent stays one. */
+export function markFor(voice: Voice, mark: Mark): Mark {
+  if (mark === '.' || strikeOf(voice, mark)) return mark;
+  return isAccent(mark) ? 'X' : 'x';
+}

@@ -118,6 +118,28 @@ export function barSigns({ repeats = [], barRepeats = [] }: Repetition, bar: num
   };
 }
 
+/** Bars that stand as a repeat sign. */
+export interface SignedBars {
+  /** The first of them, from 0. */
+  readonly first: number;
+  readonly size: 1 | 2;
+}
+
+/**
+ * The repeat sign that a bar (from 0) lies in; null where its notes stand, as they do where the groove is another one
+ * than in the bars that the sign repeats.
+ * @param bars those of the exercise, each with all that is printed in it
+ */
+export function signedBars(repetition: Repetition, bars: readonly object[], bar: number): SignedBars | null {
+  const { sign } = barSigns(repetition, bar);
+  if (sign === null) return null;
+  const first = sign === 'second of two' ? bar - 1 : bar;
+  const size = sign === 'one' ? 1 : 2;
+  const written = (from: number) => JSON.stringify(bars.slice(from, from + size));
+  const isThere = first >= size && first + size <= bars.length;
+  return isThere && written(first) === written(first - size) ? { first, size } : null;
+}
+
 /** Bars as people write them: `3`, or `1-4`. */
 export function formatStretch({ from, to }: BarStretch): string {
   return to - from === 1 ? `${from + 1}` : `${from + 1}-${to}`;

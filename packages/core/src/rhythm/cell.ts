@@ -118,3 +118,8 @@ export function rhythmKey(of: Cell): string {
   const { slots, struck } = reduceGrid(of.marks.length, struckSlots(of));
   return `${slots}:${struck.map((slot, index) => `${slot}${letterOf(of.marks[struckSlots(of)[index] ?? 0] ?? '.')}`).join(',')}`;
 }
+
+/** A silent cell as finely divided as another; of one slot where there is none. */
+export function silentLike(of: Pick<Cell, 'marks'> | undefined): Cell {
+  return cell('.'.repeat(of?.marks.length ?? 1));
+}

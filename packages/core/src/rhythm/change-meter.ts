@@ -6,7 +6,7 @@
  * every stroke where it sounds.
  * Source: common practice: an off-beat eighth stands on the last of three where a beat divides in three.
  */
-import { type Cell, cell, isStruck, type Mark, SUBDIVISIONS } from './cell.ts';
+import { type Cell, cell, isStruck, type Mark, SUBDIVISIONS, silentLike } from './cell.ts';
 import {
   add,
   compare,
@@ -20,7 +20,7 @@ import {
 } from './fraction.ts';
 import { commonGrid } from './grid.ts';
 import { beatStarts, type Meter, tempoBeat } from './meter.ts';
-import type { Pattern } from './pattern.ts';
+import { type Pattern, strokesOfBar } from './pattern.ts';
 
 /** From one meter to another. */
 export interface MeterChange {
@@ -97,11 +97,6 @@ export function cellInTwo(of: Cell): Cell | null {
   return cell(places.map((place) => of.marks[place] ?? '.').join(''));
 }
 
-/** A silent cell as finely divided as another. */
-export function silentLike(of: Cell | undefined): Cell {
-  return cell('.'.repeat(of?.marks.length ?? 1));
-}
-
 function holds(slots: number, at: Fraction): boolean {
   return Number.isInteger(toNumber(multiply(at, fraction(slots))));
 }
@@ -174,10 +169,6 @@ function byBeat(bar: readonly Cell[], first: number, { to }: MeterChange): reado
   });
 }
 
-function strokesIn(bar: readonly Cell[]): number {
-  return bar.flatMap(({ marks }) => marks).filter(isStruck).length;
-}
-
 /** A bar after a change, without the beats that the old one had nothing for. */
 function changeBar(bar: readonly Cell[], first: number, change: MeterChange): readonly Gathered[] {
   if (isBeatByBeat(change)) return byBeat(bar, first, change);
@@ -194,12 +185,10 @@ export function changeMeter(
   change: MeterChange,
   goesOn: 'silent' | 'repeats',
 ): ChangedPattern {
-  let first = 0;
   const strokes: number[] = [];
   let moved = 0;
-  const bars = pattern.bars.map((bar) => {
-    const beats = changeBar(bar, first, change);
-    first += strokesIn(bar);
+  const bars = pattern.bars.map((bar, index) => {
+    const beats = changeBar(bar, strokesOfBar(pattern, index).from, change);
     strokes.push(...beats.flatMap((each) => each.strokes));
     moved += beats.reduce((sum, each) => sum + each.moved, 0);
     const cells = beats.map((each) => each.cell);
@@ -209,5 +198,6 @@ export function changeMeter(
     }
     return cells;
   });
-  return { pattern: { bars }, strokes, lost: first - strokes.length, moved };
+  const { to: before } = strokesOfBar(pattern, pattern.bars.length - 1);
+  return { pattern: { bars }, strokes, lost: before - strokes.length, moved };
 }

@@ -4,7 +4,16 @@
  * Conventions: pattern text has beats separated by white space and bars by `|`; slots inside a beat stand
  * together. `x.. ..x x.x ...` is one bar of four triplet beats.
  */
-import { type Cell, cell, findCellFault, isStruck, MARKS, type Mark, SUBDIVISIONS } from './cell.ts';
+import {
+  type Cell,
+  cell,
+  findCellFault,
+  isStruck,
+  MARKS,
+  type Mark,
+  SUBDIVISIONS,
+  struckSlots,
+} from './cell.ts';
 import { add, type Fraction, fraction, multiply } from './fraction.ts';
 import { beatLength, beatStarts, type Meter } from './meter.ts';
 import type { PatternFact } from './pattern-fact.ts';
@@ -145,4 +154,15 @@ export function patternStrokes(pattern: Pattern, meter: Meter): readonly Pattern
       }),
     ),
   );
+}
+
+/** Number of strokes in cells. */
+function countStrokes(cells: readonly Cell[]): number {
+  return cells.reduce((sum, each) => sum + struckSlots(each).length, 0);
+}
+
+/** Which strokes of a pattern, counted from 0, lie in one of its bars (from 0): from the first up to `to`. */
+export function strokesOfBar({ bars }: Pattern, bar: number): { readonly from: number; readonly to: number } {
+  const from = countStrokes(bars.slice(0, bar).flat());
+  return { from, to: from + countStrokes(bars[bar] ?? []) };
 }

@@ -3,13 +3,13 @@ import {
   type BarPart,
   type Exercise,
   grooveUnder,
-  isStruck,
   type Lesson,
   type Mark,
   type NotatedBar,
   notateBar,
   type Pattern,
   strikeOf,
+  strokesOfBar,
   struckSlots,
   type Voice,
 } from '@shedbook/core';
@@ -47,10 +47,8 @@ export function barCount(parts: readonly PrintedPart[], most: number): number {
 
 function stickingOfBar(part: PrintedPart, bar: number): readonly ('R' | 'L' | 'B')[] | null {
   if (!part.sticking) return null;
-  const strokes = (cells: readonly { readonly marks: readonly Mark[] }[]) =>
-    cells.reduce((sum, cell) => sum + cell.marks.filter(isStruck).length, 0);
-  const before = part.pattern.bars.slice(0, bar).reduce((sum, cells) => sum + strokes(cells), 0);
-  return part.sticking.slice(before, before + strokes(part.pattern.bars[bar] ?? []));
+  const { from, to } = strokesOfBar(part.pattern, bar);
+  return part.sticking.slice(from, to);
 }
 
 /** The parts of one bar (from 0). */

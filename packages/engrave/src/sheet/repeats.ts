@@ -1,5 +1,5 @@
 /** Repeat signs, endings and signs in place of notes, as they stand on one line of an exercise. */
-import { barSigns, type Exercise, type NotatedBar } from '@shedbook/core';
+import { barSigns, type Exercise, type NotatedBar, signedBars } from '@shedbook/core';
 import type { MeiBarSigns } from '../tile/mei.ts';
 
 /** An exercise with its bars as they are printed. */
@@ -8,24 +8,12 @@ interface Printed {
   readonly bars: readonly NotatedBar[];
 }
 
-/** Whether two bars are printed with the same notes. */
-function isSameBar(a: NotatedBar | undefined, b: NotatedBar | undefined): boolean {
-  return a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b);
-}
-
-/**
- * What stands in place of the notes of a bar: where the groove is printed and is another one there, or half of a sign of
- * two bars would stand on another line, the notes stand.
- */
+/** What stands in place of the notes of a bar; where half of a sign would stand on another line, the notes stand. */
 function signOf({ exercise, bars }: Printed, bar: number, from: number, to: number) {
-  const { sign } = barSigns(exercise, bar);
-  if (sign === null) return null;
-  const first = sign === 'second of two' ? bar - 1 : bar;
-  const size = sign === 'one' ? 1 : 2;
-  const all = Array.from({ length: size }, (_, index) => first + index);
-  const stands = all.every((each) => each >= from && each < to && isSameBar(bars[each], bars[each - size]));
-  if (!stands) return null;
-  return sign === 'second of two' ? 'blank' : sign;
+  const sign = signedBars(exercise, bars, bar);
+  if (!sign || sign.first < from || sign.first + sign.size > to) return null;
+  if (sign.first < bar) return 'blank';
+  return sign.size === 1 ? 'one' : 'two';
 }
 
 /** The signs of the bars `from` (from 0) up to `to`; nothing where there are none. */

@@ -3,7 +3,7 @@
  * Source: MusicXML 4.0, elements barline (bar-style, ending, repeat in this order), measure-repeat: the measures have
  * their notes all the same, the style says how they look.
  */
-import { barSigns, type Exercise, type NotatedBar } from '@shedbook/core';
+import { barSigns, type Exercise, type NotatedBar, signedBars } from '@shedbook/core';
 import { type XmlNode, xml } from '../xml/write-xml.ts';
 
 /** An exercise with its bars. */
@@ -51,13 +51,7 @@ export function rightBarline(
 
 /** How many bars the sign stands for that a bar is written as; 0 where its notes stand, as where the groove is another. */
 function signSize(of: Repeated, bar: number): number {
-  const { sign } = signsAt(of, bar);
-  if (sign === null) return 0;
-  const size = sign === 'one' ? 1 : 2;
-  const first = sign === 'second of two' ? bar - 1 : bar;
-  const all = Array.from({ length: size }, (_, index) => first + index);
-  const isSame = all.every((each) => JSON.stringify(of.bars[each]) === JSON.stringify(of.bars[each - size]));
-  return isSame ? size : 0;
+  return signedBars(of.exercise ?? {}, of.bars, bar)?.size ?? 0;
 }
 
 /** Where bars begin or cease to stand as repeat signs, at a bar. */
