@@ -338,6 +338,8 @@ it('[ST109] keeps a roster, takes a practice log in, shows what slips, and sets 
   await page.goBack();
   await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').click();
   await page.getByRole('button', { name: 'Take Sunniva off the roster' }).click();
+  // The lesson that was made can be undone too, until this is said.
+  await page.getByText('Sunniva is off the roster.').waitFor();
   await page.getByRole('button', { name: 'Undo' }).click();
   await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').waitFor();
 });
