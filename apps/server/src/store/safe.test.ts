@@ -138,6 +138,20 @@ describe('a damaged store', () => {
     await database.destroy();
   });
 
+  it('[SE49] shows a list whose summaries are damaged, since the texts are whole', async () => {
+    const file = await made(3);
+    const content = readFileSync(file, 'latin1');
+    const start = '{"version":1,"title":"Lesson 1"';
+    const at = content.indexOf(start);
+    expect(at).toBeGreaterThan(0);
+    overwrite(file, at, new Uint8Array(start.length).fill(0x23));
+    const database = openDatabase(join(file, '..'));
+    const shelf = await createLessonStore(database, clock).shelf();
+    const titles = shelf.map(({ summary }) => summary.title);
+    expect(titles.toSorted()).toEqual(['Lesson 0', 'Lesson 1', 'Lesson 2']);
+    await database.destroy();
+  });
+
   it('[SE49] does not serve a text whose bits have flipped', async () => {
     const file = await made(3);
     const content = readFileSync(file, 'latin1');

@@ -52,8 +52,12 @@ export function summarise(text: string): Summary {
   };
 }
 
-/** A summary that was kept; null where it was made in another way. */
+/** A summary that was kept; null where it was made in another way, or was damaged on the disk. */
 export function readSummary(kept: string | null): Summary | null {
-  const summary = kept === null ? null : (JSON.parse(kept) as Summary);
-  return summary?.version === VERSION ? summary : null;
+  try {
+    const summary = JSON.parse(kept ?? 'null') as Summary | null;
+    return summary?.version === VERSION ? summary : null;
+  } catch {
+    return null;
+  }
 }
