@@ -9,7 +9,7 @@ import type { AddressInfo } from 'node:net';
 import { basename, join, parse } from 'node:path';
 import { Hertz } from '@shedbook/core';
 import { SOUND_NAMES, type SoundName } from '@shedbook/sound';
-import { KIT_SEED } from '@shedbook/stand';
+import { ALL_SOUNDS, KIT_SEED } from '@shedbook/stand';
 import type { Browser, BrowserContext, BrowserContextOptions } from 'playwright-core';
 import { keptKit, lightKit, written } from './kept-kit.mjs';
 
@@ -43,7 +43,8 @@ self.onmessage = async ({ data }) => {
   await fetchAll(data.first.filter(isOwn));
   await new Promise((resolve) => setTimeout(resolve, ${REST_AFTER_MS}));
   await fetchAll(rest.filter(isOwn));
-  self.close();
+  data.port.onmessage = () => self.close();
+  data.port.postMessage('${ALL_SOUNDS}');
 };
 `;
 
@@ -52,7 +53,8 @@ const lightOne = (url: string) => `${READING(url)}
 self.onmessage = async ({ data }) => {
   const sounds = data.part === 'cymbals' ? await read('light') : [];
   for (const sound of sounds) data.port.postMessage(sound);
-  self.close();
+  data.port.onmessage = () => self.close();
+  data.port.postMessage('${ALL_SOUNDS}');
 };
 `;
 

@@ -1,6 +1,6 @@
 /** Makes a part of the kit beside everything else and hands each sound to the sound thread as soon as it is there. */
 import { createKit, RINGING_SOUNDS, SOUND_NAMES } from '@shedbook/sound';
-import { KIT_SEED, type KitRequest, type KitSound } from './messages.ts';
+import { ALL_SOUNDS, KIT_SEED, type KitRequest, type KitSound } from './messages.ts';
 
 self.onmessage = ({ data }: MessageEvent<KitRequest>) => {
   const kit = createKit({ sampleRateHz: data.sampleRateHz, seed: KIT_SEED });
@@ -9,5 +9,6 @@ self.onmessage = ({ data }: MessageEvent<KitRequest>) => {
     const sound: KitSound = { name, sound: kit.sound(name) };
     data.port.postMessage(sound);
   }
-  self.close();
+  data.port.onmessage = () => self.close();
+  data.port.postMessage(ALL_SOUNDS);
 };

@@ -10,6 +10,15 @@ export interface KitSound {
   readonly sound: ReturnType<Kit['sound']>;
 }
 
+/**
+ * Said after the last sound of a part of the kit, and answered in the same word: who made them must not end before they
+ * have come, since a browser may lose what an ended worker sent (seen in Firefox where nobody had taken it yet).
+ */
+export const ALL_SOUNDS = 'all sounds';
+
+/** From who makes the kit to the sound thread. */
+export type KitMessage = KitSound | typeof ALL_SOUNDS;
+
 /** From the page. */
 export type Order =
   | { readonly kind: 'kit port'; readonly port: MessagePort }

@@ -2,7 +2,15 @@
 import { Hertz, Samples, samplesToSeconds, VOICE_FACTS, VOICES } from '@shedbook/core';
 import { createRenderer, type Kit, type Renderer, type SoundName, soundOf } from '@shedbook/sound';
 import { soundsOf } from './kit-sounds.ts';
-import { KIT_SEED, type KitSound, type Order, PLAYER, type Report } from './messages.ts';
+import {
+  ALL_SOUNDS,
+  KIT_SEED,
+  type KitMessage,
+  type KitSound,
+  type Order,
+  PLAYER,
+  type Report,
+} from './messages.ts';
 import { type Anchor, Sequencer } from './sequencer.ts';
 
 declare const currentFrame: number;
@@ -41,7 +49,10 @@ class Player extends AudioWorkletProcessor {
 
   #obey(order: Order): void {
     if (order.kind === 'kit port')
-      order.port.onmessage = ({ data }: MessageEvent<KitSound>) => this.#receive(data);
+      order.port.onmessage = ({ data }: MessageEvent<KitMessage>) => {
+        if (data === ALL_SOUNDS) order.port.postMessage(ALL_SOUNDS);
+        else this.#receive(data);
+      };
     else if (order.kind === 'start') this.#startWhenReady(order);
     else if (order.kind === 'settings') this.#sequencer?.change(order.settings, order.when);
     else if (order.kind === 'program') this.#sequencer?.replace(order.program, order.when);
