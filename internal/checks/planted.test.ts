@@ -2,6 +2,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { checkApi } from './api.mjs';
+import { checkBenches } from './benches.mjs';
 import { lieOf, runnable } from './docs/run-examples.ts';
 import { problemsOf } from './problems.mjs';
 import { ROOMS } from './rooms.data.mjs';
@@ -44,5 +45,16 @@ describe('planted faults', () => {
     const tree = laidOver(CLEAN, join(FOLDER, name));
     const expected = linesOf(tree, 'expected.txt');
     expect((await problemsIn(tree)).toSorted()).toEqual(expected.toSorted());
+  });
+});
+
+describe('planted benches', () => {
+  it('refuses what a room does not take and what it does not export, and lets a right call be', async () => {
+    const problems = await checkBenches(join(ROOT, 'internal/checks/planted-benches'));
+    // published: TypeScript, diagnosticMessages.json: 2345 argument not assignable, 2724 no such export, did you mean
+    expect(problems).toEqual([
+      expect.stringMatching(/wrong-argument\.mjs\(4,14\): error TS2345: .*'number'.*'string'/),
+      expect.stringMatching(/wrong-name\.mjs\(2,10\): error TS2724: .*'parsePatern'.*'parsePattern'/),
+    ]);
   });
 });
