@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { type Lesson, parseLesson } from '@shedbook/core';
 import { pathOf, type View } from '@shedbook/desk/address';
 import type { StoredLesson } from '@shedbook/routes';
-import { type RunningServer, startServer } from '@shedbook/server';
+import { type RunningServer, type StartOptions, setPassphrase, startServer } from '@shedbook/server';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
 import { newWindow, type WindowOptions } from './kit-at-hand.ts';
@@ -49,15 +49,32 @@ export async function sharedBrowser(): Promise<Browser> {
   return running;
 }
 
-/** A server with the demo lessons, closed when the test ends. */
-export async function startDesk(): Promise<RunningServer> {
-  const dataDir = mkdtempSync(join(tmpdir(), 'shedbook-desk-'));
-  const server = await startServer({ port: 0, dataDir, staticDir: SITE, seedLessonsDir: DEMO });
+/** A server with a store in a folder of its own, both gone when the test ends. */
+async function serverIn(dataDir: string, more: Partial<StartOptions>): Promise<RunningServer> {
+  const server = await startServer({ port: 0, dataDir, staticDir: SITE, ...more });
   onTestFinished(async () => {
     await server.close();
     rmSync(dataDir, { recursive: true, force: true });
   });
   return server;
+}
+
+const newFolder = () => mkdtempSync(join(tmpdir(), 'shedbook-desk-'));
+
+/** A server with the demo lessons, closed when the test ends. */
+export function startDesk(): Promise<RunningServer> {
+  return serverIn(newFolder(), { seedLessonsDir: DEMO });
+}
+
+/**
+ * An empty desk that others reach, which asks who comes; closed when the test ends.
+ * @param address as others call it
+ * @returns the address at which it answers here
+ */
+export async function startGuardedDesk(passphrase: string, address: string): Promise<string> {
+  const dataDir = newFolder();
+  await setPassphrase(passphrase, dataDir);
+  return (await serverIn(dataDir, { address })).url;
 }
 
 /** A window of its own, closed when the test ends. */

@@ -280,12 +280,26 @@ function addServe(program: Command, help: Help, speaker: Speak, loadDesk: LoadDe
     .summary(help.serve.summary)
     .description(help.serve.description)
     .option('--port <n>', help.serve.port, whole('port', 0, 65_535))
-    .option('--host <address>', help.serve.host)
+    .option('--host <host>', help.serve.host)
+    .option('--address <url>', help.serve.address)
     .option('--data <folder>', help.serve.data)
     .option('--no-open', help.serve.open)
     .action(async (options) => {
       const { serveUntilStopped } = await import('./commands/serve.ts');
       await serveUntilStopped(options, speaker(), loadDesk);
+    });
+}
+
+function addPassphrase(program: Command, help: Help, speaker: Speak, loadDesk: LoadDesk): void {
+  program
+    .command('passphrase')
+    .summary(help.passphrase.summary)
+    .description(help.passphrase.description)
+    .option('--data <folder>', help.passphrase.data)
+    .action(async (options) => {
+      const { passphrase } = await import('./commands/passphrase.ts');
+      const { askSecret } = await import('./secret.ts');
+      await passphrase(options, speaker(), loadDesk, askSecret);
     });
 }
 
@@ -354,6 +368,7 @@ function createProgram(
   addHear(program, help, speak, done);
   addKeys(program, help, speak, done);
   addServe(program, help, speak, loadDesk);
+  addPassphrase(program, help, speak, loadDesk);
   addDoctor(program, help, speak, done, loadDesk);
   return program;
 }

@@ -2,6 +2,7 @@
 import { NoticeProvider } from '@shedbook/stand';
 import { lazy, Suspense } from 'react';
 import { Desk } from './desk/desk.tsx';
+import { signedIn, useAskedToSignIn } from './document/asked-to-sign-in.ts';
 import { LessonScreen } from './lesson/lesson-screen.tsx';
 import { GlyphSheet } from './notation/glyph-sheet.tsx';
 import { readRoute } from './shared/address.ts';
@@ -16,8 +17,19 @@ const BinScreen = lazy(() =>
   import('./desk/bin-screen.tsx').then((module) => ({ default: module.BinScreen })),
 );
 
+const SignInScreen = lazy(() =>
+  import('./sign-in/sign-in-screen.tsx').then((module) => ({ default: module.SignInScreen })),
+);
+
 function Screen() {
   const route = readRoute(usePath());
+  if (useAskedToSignIn()) {
+    return (
+      <Suspense>
+        <SignInScreen onIn={signedIn} />
+      </Suspense>
+    );
+  }
   switch (route.at) {
     case 'desk':
       return <Desk />;

@@ -2,10 +2,14 @@
 import { fileNameOf, lessonKey } from '@shedbook/core';
 import { PACK_FORMAT, type Pack, type PackBar } from '@shedbook/pack/format';
 
+import type { Week } from '@shedbook/routes';
 import { remember, remembered } from '@shedbook/stand';
 import { type KnownPack, lastingName } from './kept/lasting-name.ts';
 import { keepLesson, ownLessons } from './kept/own-lessons.ts';
+import { practiseAs } from './kept/students.ts';
+import { keepAlso } from './offline/register.ts';
 import { fetchKept } from './page/fetch-kept.ts';
+import { linkFolder, readWeek, setOf } from './week/read-week.ts';
 
 const KNOWN = 'packs';
 
@@ -24,10 +28,14 @@ function originHere(from: string | null | undefined, known: readonly KnownPack[]
   return original?.lasting ?? from ?? null;
 }
 
-/** The pack under its lasting name on this device. */
-function named(pack: Pack): Pack {
+/** The folder that the page lies in. */
+function ownFolder(): string {
+  return new URL('.', window.location.href).pathname;
+}
+
+/** A pack under its lasting name on this device. @param address folder that it lies in */
+function named(pack: Pack, address: string): Pack {
   const { title, by } = pack.lesson;
-  const address = new URL('.', window.location.href).pathname;
   const { lasting, known } = lastingName(knownPacks(), {
     id: pack.id,
     title,
@@ -50,9 +58,27 @@ async function readPack(folder: string): Promise<Pack> {
   return pack;
 }
 
+/** The week of whoever opened the page by a private link: they practise here now. Null where it is no such page. */
+let week: Promise<Week | null> | null = null;
+
+async function joinWeek(): Promise<Week | null> {
+  const found = await readWeek();
+  if (found) practiseAs(found.student);
+  return found;
+}
+
+/** A pack with what was set of it. */
+async function withWeek(pack: Pack, id: string): Promise<Pack> {
+  const set = await week;
+  return set ? { ...pack, assignments: setOf(set, id) } : pack;
+}
+
 /** What the page lies in. @throws Error when it is not there or not of this format. */
 export async function loadPack(): Promise<Pack> {
-  const pack = named(await readPack(''));
+  const read = await readPack('');
+  if (read.isPrivate) week = joinWeek();
+  await week;
+  const pack = await withWeek(named(read, ownFolder()), read.id);
   if (ownLessons()[pack.id] === undefined) keepLesson(pack.id, true);
   return pack;
 }
@@ -68,17 +94,37 @@ function from(folder: string, pack: Pack): Pack {
   };
 }
 
+/** Another pack that lies in a folder; null where it can no longer be had. */
+async function packIn(folder: string): Promise<Pack | null> {
+  return readPack(folder).catch(() => null);
+}
+
+/** The other lessons that were set for the student of a private link. */
+async function loadWeek(): Promise<readonly Pack[]> {
+  const own = ownFolder();
+  const folders = ((await week)?.lessons ?? []).map(({ id }) => `${linkFolder()}${encodeURIComponent(id)}/`);
+  const packs = folders.map(async (folder): Promise<readonly Pack[]> => {
+    const pack = folder === own ? null : await packIn(folder);
+    if (!pack) return [];
+    const known = await withWeek(named(pack, folder), pack.id);
+    if (ownLessons()[known.id] === undefined) keepLesson(known.id, true);
+    void keepAlso(folder);
+    return [from(folder, known)];
+  });
+  return (await Promise.all(packs)).flat();
+}
+
 /**
- * The other packs of this host that the student who practises now has opened; one that can no longer be had is left
- * out.
+ * The student's other lessons: those that were set for them where the page was opened by a private link, else those
+ * that they have opened on this host. One that can no longer be had is left out.
  */
 export async function loadOthers(own: Pack): Promise<readonly Pack[]> {
+  if (own.isPrivate) return loadWeek();
   const wanted = Object.keys(ownLessons()).filter((id) => id !== own.id);
   const packs = wanted.map(async (lasting): Promise<Pack | null> => {
     const known = knownPacks().find((each) => each.lasting === lasting);
-    if (!known) return null;
-    const pack = await readPack(known.address).catch(() => null);
-    if (pack?.id !== known.id) return null;
+    const pack = known ? await packIn(known.address) : null;
+    if (!known || pack?.id !== known.id) return null;
     const lesson = { ...pack.lesson, from: originHere(pack.lesson.from, knownPacks()) };
     return { ...from(known.address, pack), id: lasting, lesson };
   });

@@ -18,4 +18,12 @@ if (root) {
     </StrictMode>,
   );
 }
-pack.then(registerWorker, () => undefined);
+pack.then(
+  async ({ isPrivate }) => {
+    await registerWorker();
+    if (!isPrivate) return;
+    const { startSending } = await import('./week/sending.ts');
+    startSending();
+  },
+  () => undefined,
+);

@@ -1,4 +1,4 @@
 export { defaultDataDir } from './data-dir.ts';
 export { browserCommand, openBrowser } from './open-browser.ts';
-export { DEFAULT_PORT, type RunningServer, type StartOptions, startServer } from './start.ts';
+export { DEFAULT_PORT, type RunningServer, type StartOptions, setPassphrase, startServer } from './start.ts';
 export { examineStore, saveReadable } from './store/examine.ts';

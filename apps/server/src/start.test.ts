@@ -33,11 +33,11 @@ describe('server', () => {
   });
 
   it.each(['0.0.0.0', '::', '192.168.1.20', 'shed.example'])(
-    '[SE11] refuses to listen where others reach it: %s',
+    '[SE11] does not listen where others reach it before there is a passphrase: %s',
     async (host) => {
       const dataDir = temporaryFolder();
       const started = startServer({ port: 0, host, dataDir });
-      await expect(started).rejects.toThrow(`--host ${host}: found an address that others reach`);
+      await expect(started).rejects.toThrow(`--host ${host}: found no passphrase`);
       expect(readdirSync(dataDir)).toEqual([]);
     },
   );

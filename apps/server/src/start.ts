@@ -1,4 +1,6 @@
 /** Starting the desk's server. */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { DESK_DIR, InputError } from '@shedbook/host';
 import type { Kysely } from 'kysely';
 import { defaultDataDir } from './data-dir.ts';
@@ -9,7 +11,14 @@ import { seedLessons } from './seed.ts';
 import { createSheetMaker, type SheetMaker } from './sheet/sheet-maker.ts';
 import { overwriteErased } from './store/erase.ts';
 import { createLessonStore, type LessonStore } from './store/lessons.ts';
-import { openDatabase } from './store/open.ts';
+import { createLinkStore, type LinkStore } from './store/links.ts';
+import { openDatabase, STORE_FILE } from './store/open.ts';
+import {
+  createSignInStore,
+  LONGEST_PASSPHRASE,
+  SHORTEST_PASSPHRASE,
+  type SignInStore,
+} from './store/sign-in.ts';
 import { openSteadyClock, type SteadyClock } from './store/steady-clock.ts';
 import { createStudentStore, type StudentStore } from './store/students.ts';
 import type { Tables } from './store/tables.ts';
@@ -18,8 +27,10 @@ import type { Tables } from './store/tables.ts';
 export interface StartOptions {
   /** Number of the TCP port; 0 takes any free one. */
   readonly port?: number;
-  /** An address of this computer alone: as long as nobody signs in, whoever reaches the desk may do everything. */
+  /** Address that it listens on; one that others reach asks for a passphrase that was set before. */
   readonly host?: string;
+  /** Address by which others reach it, e.g. through a program that stands before it; asks for a passphrase, too. */
+  readonly address?: string;
   /** Milliseconds in which a request must have come whole. */
   readonly requestTimeoutMs?: number;
   /** Folder of the store; the user's data folder when left out. */
@@ -62,6 +73,8 @@ interface OpenStore {
   readonly database: Kysely<Tables>;
   readonly store: LessonStore;
   readonly students: StudentStore;
+  readonly links: LinkStore;
+  readonly signIn: SignInStore;
   readonly clock: SteadyClock;
 }
 
@@ -82,6 +95,8 @@ async function openStores(dataDir: string): Promise<OpenStore> {
       };
     return {
       ...{ dataDir, database, clock },
+      links: createLinkStore(database, wall),
+      signIn: createSignInStore(database, wall),
       store: { ...store, erase: overwritten(store.erase) },
       students: {
         ...students,
@@ -122,28 +137,44 @@ function portFault(error: unknown, host: string, port: number): unknown {
   }
 }
 
+/** The origin of the address by which others reach the server. @throws InputError where it is none */
+function outsideOf(address: string | undefined): string | null {
+  if (address === undefined) return null;
+  const url = URL.canParse(address) ? new URL(address) : null;
+  const isWhole = url !== null && /^https?:$/.test(url.protocol) && url.pathname === '/' && url.search === '';
+  if (!isWhole) throw new InputError(({ words }) => words.serve.noAddress({ address }));
+  return url.origin;
+}
+
+/** Says that others may come only once there is a passphrase. */
+function noPassphrase(host: string, outside: string | null): InputError {
+  return new InputError(({ words }) => words.serve.noPassphrase({ address: outside ?? `--host ${host}` }));
+}
+
 /**
  * Starts the desk's server.
- * @throws InputError when the port is taken, the host is reached by others, or the store cannot be opened.
+ * @throws InputError when the port is taken, others reach it and no passphrase was set, or the store cannot be opened.
  */
 export async function startServer(options: StartOptions = {}): Promise<RunningServer> {
   const host = options.host ?? DEFAULT_HOST;
   const port = options.port ?? DEFAULT_PORT;
   const dataDir = options.dataDir ?? defaultDataDir(process.env, process.platform);
-  if (!isLoopback(host)) throw new InputError(({ words }) => words.serve.everybody({ host }));
+  const address = outsideOf(options.address);
+  const asksWho = !isLoopback(host) || address !== null;
+  if (asksWho && !existsSync(join(dataDir, STORE_FILE))) throw noPassphrase(host, address);
   const open = await openStores(dataDir);
-  const { store, students, clock } = open;
+  const { store, students, links, signIn, clock } = open;
+  if (asksWho && !(await signIn.isSet())) {
+    await store.close();
+    throw noPassphrase(host, address);
+  }
   const sheets = createSheetMaker();
   const packs = createSheetMaker();
   const imports = createImportMaker();
   const app = createApp({
-    store,
-    students,
-    sheets,
-    packs,
-    imports,
+    ...{ store, students, links, signIn, asksWho, sheets, packs, imports },
     staticDir: options.staticDir ?? DESK_DIR,
-    host,
+    where: { host, address },
     requestTimeoutMs: options.requestTimeoutMs ?? REQUEST_TIMEOUT_MS,
   });
   try {
@@ -167,5 +198,23 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   } catch (error) {
     await store.close();
     throw portFault(error, host, port);
+  }
+}
+
+/**
+ * Sets the passphrase of the desk in a folder; whoever had signed in has to do so again.
+ * @throws InputError when it is too short or too long, or the store cannot be opened.
+ */
+export async function setPassphrase(passphrase: string, folder?: string): Promise<void> {
+  const length = [...passphrase].length;
+  if (length < SHORTEST_PASSPHRASE || length > LONGEST_PASSPHRASE) {
+    const bounds = { found: length, least: SHORTEST_PASSPHRASE, most: LONGEST_PASSPHRASE };
+    throw new InputError(({ words }) => words.passphrase.length(bounds));
+  }
+  const { store, signIn } = await openStores(folder ?? defaultDataDir(process.env, process.platform));
+  try {
+    await signIn.set(passphrase);
+  } finally {
+    await store.close();
   }
 }

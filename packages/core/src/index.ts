@@ -87,6 +87,7 @@ export * from './rhythm/syncopation-pulse.ts';
 export * from './take/full-report.ts';
 export * from './take/log.ts';
 export * from './take/report.ts';
+export * from './text-mark.ts';
 export * from './units.ts';
 export { escapeXml } from './xml/escape-xml.ts';
 export * from './xml/read-xml.ts';

@@ -1,5 +1,5 @@
 export { type BookRequest, type PrintedBook, printBook } from './files/book.ts';
-export { codeOption } from './files/code.ts';
+export { codeOption, drawCode } from './files/code.ts';
 export { type FileKind, type LessonFile, type PackFile, textFile } from './files/file.ts';
 export { FILE_FORMATS, type FileFormat } from './files/formats.data.ts';
 export {

@@ -26,6 +26,8 @@ export {
   LOG_ROW_CHARACTERS,
   type LogPage,
   type LogRequest,
+  type LogTakenIn,
+  type MadeLink,
   type NamesInUse,
   type SaveCause,
   type SaveRequest,
@@ -33,6 +35,8 @@ export {
   type SheetPages,
   type StoredAssignment,
   type StoredLesson,
+  type StoredLink,
   type StoredStudent,
   type StudentContent,
+  type Week,
 } from './stored.ts';

@@ -26,6 +26,20 @@ export const REFUSALS = {
     values: nothing,
     meaning: 'no student has this id, or they were removed',
   },
+  'no-such-link': {
+    status: 404,
+    values: nothing,
+    meaning: 'no student has this private link, or it was taken back',
+  },
+  'sign-in-first': { status: 401, values: nothing, meaning: 'nobody has signed in, or too long ago' },
+  'wrong-passphrase': { status: 403, values: nothing, meaning: 'the passphrase is another' },
+  'too-often': {
+    status: 429,
+    values: z.readonly(
+      z.object({ waitSeconds: z.number().check(z.describe('how long to wait before the next attempt')) }),
+    ),
+    meaning: 'it was tried too often',
+  },
   'lesson-changed': {
     status: 409,
     values: z.readonly(z.object({ kept: storedLesson })),
@@ -88,6 +102,7 @@ export const COMMON_REFUSALS = [
   'bad-request',
   'too-large',
   'foreign-origin',
+  'sign-in-first',
   'damaged',
   'too-much',
   'internal',

@@ -242,3 +242,56 @@ export type LogRequest = z.output<typeof logRequest>;
 
 /** What came of it. */
 export const logTakenIn = z.readonly(z.object({ added: z.int().check(z.describe('how many rows are new')) }));
+
+/** What came of it. */
+export type LogTakenIn = z.output<typeof logTakenIn>;
+
+/** A private link as it is kept: its secret is told once, when it is made. */
+export const storedLink = z.readonly(
+  z.object({
+    id: z.string(),
+    madeAt: moment,
+    usedAt: z.nullable(moment).check(z.describe('when it was last opened; null before the first time')),
+  }),
+);
+
+/** A private link as it is kept. */
+export type StoredLink = z.output<typeof storedLink>;
+
+/** A private link that was made just now. */
+export const madeLink = z.readonly(
+  z.object({
+    link: storedLink,
+    address: z.string().check(z.describe('what the student opens; it is told only now')),
+    codeSvg: z.string().check(z.describe('the address as a code to scan, an SVG document')),
+  }),
+);
+
+/** A private link that was made just now. */
+export type MadeLink = z.output<typeof madeLink>;
+
+/** Whether the desk asks who comes: `open` where nobody has to sign in, else whether this browser has. */
+export const session = z.readonly(z.object({ state: z.enum(['open', 'out', 'in']) }));
+
+/** What was set for a student, from any lesson, in the teacher's order. */
+export const week = z.readonly(
+  z.object({
+    student: z.readonly(z.object({ id: z.string(), name: z.string() })),
+    lessons: z.readonly(
+      z.array(
+        z.readonly(
+          z.object({
+            id: z
+              .string()
+              .check(z.describe('lasting name of the lesson, and the folder that its page lies in')),
+            title: z.string(),
+          }),
+        ),
+      ),
+    ),
+    assignments: z.readonly(z.array(storedAssignment)),
+  }),
+);
+
+/** What was set for a student. */
+export type Week = z.output<typeof week>;

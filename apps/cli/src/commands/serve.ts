@@ -9,6 +9,8 @@ export interface ServeRequest {
   /** Number of the TCP port. */
   readonly port?: number;
   readonly host?: string;
+  /** Address by which others reach it. */
+  readonly address?: string;
   /** Folder that lessons are kept in. */
   readonly data?: string;
   readonly open?: boolean;
@@ -19,6 +21,8 @@ export interface DeskOptions {
   /** Number of the TCP port; 0 takes any free one. */
   readonly port?: number;
   readonly host?: string;
+  /** Address by which others reach it, e.g. through a program that stands before it. */
+  readonly address?: string;
   /** Folder that lessons are kept in. */
   readonly dataDir?: string;
   /** Folder with lessons for the first visit. */
@@ -39,6 +43,8 @@ export interface Desk {
   /** @throws InputError when it cannot start. */
   readonly startServer: (options: DeskOptions) => Promise<RunningDesk>;
   readonly openBrowser: (url: string) => void;
+  /** @throws InputError when it cannot be set. */
+  readonly setPassphrase: (passphrase: string, dataDir?: string) => Promise<void>;
   /** Looks at a store and changes nothing. */
   readonly examineStore: (dataDir?: string) => Promise<Examination>;
   /** Saves what can be read of one as files. */
@@ -58,13 +64,14 @@ export async function serve(
   terminal: Speaker,
   loadDesk: LoadDesk,
 ): Promise<RunningDesk> {
-  const { port, host, data } = request;
+  const { port, host, address, data } = request;
   const { startServer, openBrowser } = await loadDesk();
   const desk = await startServer({
     seedLessonsDir: DEMO_DIR,
     warmsUp: true,
     ...(port === undefined ? {} : { port }),
     ...(host === undefined ? {} : { host }),
+    ...(address === undefined ? {} : { address }),
     ...(data === undefined ? {} : { dataDir: data }),
   });
   const { at, runs } = terminal.catalogue.words.serve;

@@ -10,6 +10,7 @@ import { Guide } from '../shared/guide.tsx';
 import { PickMenu } from '../shared/pop-over.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
+import { SignOut } from '../sign-in/sign-out.tsx';
 import { useLanguage } from '../words/words.tsx';
 import styles from './desk.module.css';
 import { findLessons } from './find-lessons.ts';
@@ -135,6 +136,7 @@ export function Desk() {
           onLanguage={choose}
           words={words.settings}
         />
+        <SignOut />
       </footer>
       {filed && lessons && (
         <Suspense>

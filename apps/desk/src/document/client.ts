@@ -14,6 +14,8 @@ import {
   type SentFile,
 } from '@shedbook/routes';
 
+import { askedToSignIn } from './asked-to-sign-in.ts';
+
 /** The server said no. */
 export class RefusedError extends Error {
   override readonly name = 'RefusedError';
@@ -96,6 +98,10 @@ export async function ask<Name extends RouteName>(name: Name, asking: Asking<Nam
   const response = await fetch(address, initOf(route, body)).catch(() => {
     throw new UnreachableError(address);
   });
-  if (!response.ok) throw new RefusedError(await refusalOf(response));
+  if (!response.ok) {
+    const refused = await refusalOf(response);
+    if (refused.code === 'sign-in-first') askedToSignIn();
+    throw new RefusedError(refused);
+  }
   return (await receive(route, response)) as Received<Name>;
 }

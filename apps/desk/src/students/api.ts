@@ -1,6 +1,13 @@
 /** What the desk asks of the server about students. */
 import { PRACTICE_LOG_VERSION, type PracticeLog } from '@shedbook/core';
-import { LOG_ROW_CHARACTERS, type StoredStudent, type StudentContent } from '@shedbook/routes';
+import {
+  LOG_ROW_CHARACTERS,
+  type MadeLink,
+  type StoredLink,
+  type StoredStudent,
+  type StudentContent,
+} from '@shedbook/routes';
+import type { LanguageTag } from '@shedbook/words';
 import { ask, RefusedError } from '../document/client.ts';
 import { inParts, type LogRow, rowsOf } from './kept-log.ts';
 
@@ -27,6 +34,21 @@ export function restoreStudent(id: string): Promise<StoredStudent> {
 /** Erases a student with everything that is kept of them. */
 export async function eraseStudent(id: string): Promise<void> {
   await ask('eraseStudent', { params: { id } });
+}
+
+/** Private links of a student that hold. */
+export function listLinks(id: string): Promise<readonly StoredLink[]> {
+  return ask('listLinks', { params: { id } });
+}
+
+/** Makes a private link, in the language that its pages speak. */
+export function makeLink(id: string, language: LanguageTag): Promise<MadeLink> {
+  return ask('makeLink', { params: { id }, query: { language } });
+}
+
+/** Takes a private link back. */
+export async function revokeLink(id: string): Promise<void> {
+  await ask('revokeLink', { params: { id } });
 }
 
 /** The rows of a student's practice after one. */

@@ -16,6 +16,7 @@ import { BroughtIn } from './brought-in.tsx';
 import { limbShares } from './by-limb.ts';
 import { asideText, type KeptLog } from './kept-log.ts';
 import { PlanList } from './plan-list.tsx';
+import { PrivateLinks } from './private-links.tsx';
 import { StandingItem, StandingList } from './standing-list.tsx';
 import styles from './student-sheet.module.css';
 import { TakeHomePacks } from './take-home-packs.tsx';
@@ -192,6 +193,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
         onChange={onChange}
         onMakeLesson={props.onMakeLesson}
       />
+      <PrivateLinks student={student} />
       <TakeHomePacks student={student} shelf={shelf} />
       <PlanList id={student.id} shelf={shelf} log={log} assignments={assignments} now={now} />
       <Leaving name={name} onRemove={props.onRemove} onErase={props.onErase} />

@@ -12,6 +12,7 @@ import {
   type PracticeLog,
   Seconds,
   type TakeReport,
+  textMark,
 } from '@shedbook/core';
 import { judge, type Level, recordRound } from '@shedbook/judge';
 import { readTakeFile } from './take-file.ts';
@@ -38,19 +39,10 @@ function isReport(value: unknown): value is TakeReport {
   return measured && [strokes, missed, notHeard].every(Array.isArray);
 }
 
-/** A short name of a text: the same text has the same. Source: FNV-1a, 32 bits. */
-function nameOfText(text: string): string {
-  let hash = 0x811c9dc5;
-  for (let index = 0; index < text.length; index += 1) {
-    hash = Math.imul(hash ^ text.charCodeAt(index), 0x01000193);
-  }
-  return `${(hash >>> 0).toString(16)}-${text.length}`;
-}
-
 /** Reads a file that a student brings. */
 export function readBrought(text: string, file: string): Brought {
   const value = jsonOf(text);
-  if (isReport(value)) return { kind: 'report', report: value, id: `report ${nameOfText(text)}` };
+  if (isReport(value)) return { kind: 'report', report: value, id: `report ${textMark(text)}` };
   const { log, soundEntries, problems } = parsePracticeLog(text, file);
   if (log) return { kind: 'log', log };
   const isSomething = soundEntries !== null && soundEntries.entries.length > 0;

@@ -70,6 +70,19 @@ export function letPractise(id: string): void {
   window.location.reload();
 }
 
+/**
+ * Lets the student of a private link practise here, whoever did before: what they do is kept apart from everybody
+ * else's on this device. Called before anything of a student is looked at.
+ * @param lasting the student's lasting name, as their teacher's desk has it
+ */
+export function practiseAs({ id: lasting, name }: Student): void {
+  const id = lasting.slice(0, 8);
+  const others = students().filter((each) => each.id !== id);
+  keepAll([...others, { id, name }]);
+  remember(CURRENT, id);
+  current = id;
+}
+
 /** The name under which something of a student is kept, beside those of others. */
 export function ownName(name: string, id = currentStudent()): string {
   return id === '' ? name : `${name} ${id}`;
@@ -86,7 +99,7 @@ export function rememberedOwn(name: string): string | null {
 }
 
 /** Names of what a student chooses; everything else is the device's. */
-const OWN = /^(practice\..+|goal\..+|hearing|ears|plan\.(minutes|lessons))$/;
+const OWN = /^(practice\..+|goal\..+|hearing|ears|plan\.(minutes|lessons)|week\..+)$/;
 
 /** Whether something that is remembered is a student's own. */
 export function isOwn(name: string): boolean {

@@ -121,15 +121,18 @@ onGone(() => {
   void write(rowsOf(fresh)).then(tell);
 });
 
+/** Calls back whenever the log has changed. @returns what ends it */
+export function onLog(listener: (log: KeptLog) => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}
+
 /** The log, as it changes; null until it was read. */
 export function useLog(): KeptLog | null {
   const [log, setLog] = useState<KeptLog | null>(null);
   useEffect(() => {
-    listeners.add(setLog);
     void readLog().then(setLog);
-    return () => {
-      listeners.delete(setLog);
-    };
+    return onLog(setLog);
   }, []);
   return log;
 }

@@ -60,3 +60,11 @@ export async function registerWorker(): Promise<void> {
     // Private windows and some hosts refuse workers: the page works while there is a network.
   }
 }
+
+/** Keeps another page of the student's for use without a network, too. @param folder that it lies in */
+export async function keepAlso(folder: string): Promise<void> {
+  if (!('serviceWorker' in navigator)) return;
+  await atRest();
+  const options = { scope: folder, updateViaCache: 'none' } as const;
+  await navigator.serviceWorker.register(`${folder}sw.js`, options).catch(() => undefined);
+}

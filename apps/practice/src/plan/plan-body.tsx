@@ -6,6 +6,7 @@ import { LogView } from '../log/log-view.tsx';
 import { ProgressView } from '../progress/progress-view.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { TakesView } from '../takes/takes-view.tsx';
+import { SendingLine } from '../week/sending-line.tsx';
 import styles from './plan-body.module.css';
 import { TodayView } from './today-view.tsx';
 
@@ -19,6 +20,7 @@ export default function PlanBody() {
     <div className={styles.panel}>
       <TodayView log={log} />
       <div className={styles.more}>
+        <SendingLine />
         <LogView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />
         <ProgressView log={log} />
         <TakesView />

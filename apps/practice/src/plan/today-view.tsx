@@ -113,13 +113,15 @@ function LessonsPick({
   );
 }
 
-/** What the teacher set, lesson by lesson. */
+/** What the teacher set: in their order where it is known, else lesson by lesson. */
 function useAssignments() {
   const packs = usePacks();
-  return useMemo(
-    () => packs.flatMap(({ id, assignments = [] }) => assignments.map((each) => ({ ...each, lesson: id }))),
-    [packs],
-  );
+  return useMemo(() => {
+    const all = packs.flatMap(({ id, assignments = [] }) =>
+      assignments.map((each) => ({ ...each, lesson: id })),
+    );
+    return all.toSorted((a, b) => (a.place ?? 0) - (b.place ?? 0));
+  }, [packs]);
 }
 
 /** The list. */

@@ -12,10 +12,10 @@ const SET_UPS: readonly SetUp[] = ['right-handed', 'left-handed'];
 /** The choices at the foot of the sheet. */
 export function PageSettings() {
   const { tag, words, choose: chooseLanguage } = usePracticeLanguage();
-  const { choice, choose } = usePracticeSession();
+  const { choice, choose, pack } = usePracticeSession();
   return (
     <section className={styles.settings} aria-label={words.settings.title}>
-      <StudentsPick />
+      {!pack.isPrivate && <StudentsPick />}
       <Choices
         label={words.setting.setUp}
         value={choice.setUp}

@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
-import { type Refusal, refusal } from '@shedbook/routes';
+import { type Refusal, ROUTES, type Route, refusal } from '@shedbook/routes';
 import { CLI, pickLanguage } from '@shedbook/words';
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify';
 import type { ImportMaker } from '../files/import-maker.ts';
@@ -10,25 +10,33 @@ import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import { TooMuchError } from '../sheet/thread.ts';
 import { DamagedError, isDamage } from '../store/damaged.ts';
 import type { LessonStore } from '../store/lessons.ts';
+import type { LinkStore } from '../store/links.ts';
+import type { SignInStore } from '../store/sign-in.ts';
 import type { StudentStore } from '../store/students.ts';
-import { fileHandlers } from './file-handlers.ts';
-import { isOurs } from './guard.ts';
-import { lessonHandlers } from './lesson-handlers.ts';
+import { createDoor } from '../week/door.ts';
+import { keepPrivatePacks } from '../week/private-packs.ts';
+import { allHandlers } from './all-handlers.ts';
+import { callerOf } from './cookie.ts';
+import { isOurs, type Whereabouts } from './guard.ts';
+import { languagesOf } from './languages-of.ts';
+import { addPracticePages } from './practice-pages.ts';
 import { registerRoutes, sendRefusal } from './register.ts';
-import { studentHandlers } from './student-handlers.ts';
 
 /** What the server is made of. */
 export interface AppParts {
   readonly store: LessonStore;
   readonly students: StudentStore;
+  readonly links: LinkStore;
+  readonly signIn: SignInStore;
+  /** Whether whoever comes to the desk has to sign in. */
+  readonly asksWho: boolean;
   readonly sheets: SheetMaker;
   /** Makes packs, which takes long, in a thread of its own. */
   readonly packs: SheetMaker;
   readonly imports: ImportMaker;
   /** Folder of the built desk. */
   readonly staticDir: string;
-  /** Host that it listens on. */
-  readonly host: string;
+  readonly where: Whereabouts;
   /** Milliseconds in which a request must have come whole. */
   readonly requestTimeoutMs: number;
 }
@@ -89,46 +97,64 @@ function addStudio(app: FastifyInstance, staticDir: string): void {
   });
 }
 
-/** The languages that whoever asks reads, the dearest first. Source: RFC 9110, section 12.5.4, weights left aside. */
-function languagesOf({ headers }: FastifyRequest): readonly string[] {
-  const wanted = headers['accept-language'] ?? '';
-  return wanted.split(',').map((each) => each.replace(/;.*/, '').trim());
+/** The routes that answer only where somebody has signed in. */
+const GUARDED: ReadonlySet<string> = new Set(
+  Object.values(ROUTES)
+    .filter((each: Route) => !each.isOpen)
+    .map((each: Route) => `${each.method} ${each.path}`),
+);
+
+/** Who may come in: pages of this server, and to the desk's routes whoever has signed in where that is asked. */
+function addGuard(app: FastifyInstance, { where, asksWho, signIn }: AppParts): void {
+  app.addHook('onRequest', async (request, reply) => {
+    if (!isOurs(request, where)) return sendRefusal(reply, refusal('foreign-origin', {}));
+    reply.header('content-security-policy', CONTENT_POLICY);
+    reply.header('x-content-type-options', 'nosniff');
+    reply.header('referrer-policy', 'no-referrer');
+    const route = `${request.method === 'HEAD' ? 'GET' : request.method} ${request.routeOptions.url ?? ''}`;
+    if (!asksWho || !GUARDED.has(route)) return undefined;
+    const { session } = callerOf(request);
+    if (session !== null && (await signIn.isIn(session))) return undefined;
+    return sendRefusal(reply, refusal('sign-in-first', {}));
+  });
+}
+
+/** Milliseconds that never go back. */
+function steadyMs(): number {
+  return performance.now();
+}
+
+/** Where others reach a server that listens, with a slash at the end. */
+function addressOf(app: FastifyInstance, { address }: Whereabouts): string {
+  return `${address ?? app.listeningOrigin}/`.replace(/\/+$/, '/');
 }
 
 /** The server, not yet listening. */
-export function createApp({
-  store,
-  students,
-  sheets,
-  packs,
-  imports,
-  staticDir,
-  host,
-  requestTimeoutMs,
-}: AppParts): FastifyInstance {
+export function createApp(parts: AppParts): FastifyInstance {
+  const { store, students, links, packs, where, requestTimeoutMs } = parts;
   const app = Fastify({
     bodyLimit: BODY_LIMIT_BYTES,
     logger: false,
     forceCloseConnections: true,
     requestTimeout: requestTimeoutMs,
+    // A program that stands before the server on this computer says who asks.
+    trustProxy: where.address === null ? false : 'loopback',
     // Node looks for requests that are overdue this often; the default is half a minute.
     http: { connectionsCheckingInterval: requestTimeoutMs / 4, headersTimeout: requestTimeoutMs },
   });
-  app.addHook('onRequest', async (request, reply) => {
-    if (!isOurs(request, host)) {
-      await sendRefusal(reply, refusal('foreign-origin', {}));
-      return;
-    }
-    reply.header('content-security-policy', CONTENT_POLICY);
-    reply.header('x-content-type-options', 'nosniff');
-    reply.header('referrer-policy', 'no-referrer');
-  });
+  addGuard(app, parts);
   addErrors(app);
-  registerRoutes(app, {
-    ...lessonHandlers(store, students, sheets),
-    ...studentHandlers(students),
-    ...fileHandlers({ store, students, sheets, packs, imports }),
+  const door = createDoor(links, students, steadyMs);
+  const privatePacks = keepPrivatePacks(packs);
+  const handlers = allHandlers({
+    ...parts,
+    door,
+    privatePacks,
+    address: () => addressOf(app, where),
+    clock: steadyMs,
   });
-  addStudio(app, staticDir);
+  registerRoutes(app, handlers, where.address?.startsWith('https:') ?? false);
+  addPracticePages(app, { door, store, packs: privatePacks });
+  addStudio(app, parts.staticDir);
   return app;
 }

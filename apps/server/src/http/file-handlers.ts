@@ -28,9 +28,9 @@ function sentFile({ title, bytes }: MadeFile, format: FileFormat): SentFile {
 export function fileHandlers({ store, students, sheets, packs, imports }: FileParts) {
   /** What a student has to do of a lesson; nothing where there is no such student. */
   const setFor = async (student: string, lesson: string) => {
-    const found = (await students.list()).find((each) => each.id === student);
-    const all = found?.assignments.filter((each) => each.lesson === lesson) ?? [];
-    return all.map(({ exercise, pinned, note }) => ({ exercise, pinned, note }));
+    const found = await students.read(student);
+    const own = found?.assignments.filter((each) => each.lesson === lesson) ?? [];
+    return own.map(({ exercise, pinned, note }) => ({ exercise, pinned, note }));
   };
   /** What is made of a lesson, or why it is not. */
   async function made<Made>(id: string, make: (stored: StoredLesson) => Promise<Made | null>) {

@@ -4,6 +4,8 @@
  *
  * Source: WHATWG Fetch, the `Origin` header is sent with every request that is not GET or HEAD.
  */
+import { isIP } from 'node:net';
+import { hostname as thisComputer } from 'node:os';
 import type { FastifyRequest } from 'fastify';
 
 const LOOPBACK: ReadonlySet<string> = new Set(['localhost', '127.0.0.1', '[::1]']);
@@ -13,10 +15,12 @@ function hostnameOf(address: string): string | null {
   return URL.canParse(address) ? new URL(address).hostname : null;
 }
 
-/** Whether a server that listens on `listening` answers to a host name. */
-function answersTo(hostname: string | null, listening: string): boolean {
-  if (hostname === null) return false;
-  return LOOPBACK.has(hostname) || hostname === listening || hostname === `[${listening}]`;
+/** Where the server is found. */
+export interface Whereabouts {
+  /** Host that it listens on. */
+  readonly host: string;
+  /** Address by which others reach it, e.g. through a program that stands before it; null where there is none. */
+  readonly address: string | null;
 }
 
 /** Whether only this computer reaches an address. Source: RFC 6890: 127.0.0.0/8 and ::1. */
@@ -24,10 +28,25 @@ export function isLoopback(host: string): boolean {
   return host === 'localhost' || host === '::1' || /^127(?:\.\d{1,3}){3}$/.test(host);
 }
 
-/** Whether a request comes from a page of this server, which listens on `listening`. */
-export function isOurs(request: FastifyRequest, listening: string): boolean {
+/**
+ * Whether the server answers to a host name. One that listens everywhere answers to numbers and to the computer's own
+ * name, never to a name that another site could point at it.
+ */
+function answersTo(hostname: string | null, { host, address }: Whereabouts): boolean {
+  if (hostname === null) return false;
+  if (LOOPBACK.has(hostname) || hostname === host || hostname === `[${host}]`) return true;
+  if (address !== null && hostname === hostnameOf(address)) return true;
+  const isEverywhere = host === '0.0.0.0' || host === '::';
+  const isNumber = hostname.startsWith('[') || isIP(hostname) !== 0;
+  const own = thisComputer().toLowerCase();
+  return isEverywhere && (isNumber || hostname === own || hostname === `${own}.local`);
+}
+
+/** Whether a request comes from a page of this server. */
+export function isOurs(request: FastifyRequest, where: Whereabouts): boolean {
   const host = request.headers.host ?? '';
-  if (!answersTo(hostnameOf(`http://${host}`), listening)) return false;
-  const origin = request.headers.origin;
-  return origin === undefined || origin === `http://${host}`;
+  if (!answersTo(hostnameOf(`http://${host}`), where)) return false;
+  const { origin } = request.headers;
+  const outside = where.address === null ? null : new URL(where.address).origin;
+  return origin === undefined || origin === `http://${host}` || origin === outside;
 }

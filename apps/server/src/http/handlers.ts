@@ -11,9 +11,22 @@ import {
   refusal,
 } from '@shedbook/routes';
 
+/** Who asks. */
+export interface Caller {
+  /** Where the request came from. */
+  readonly ip: string;
+  /** The secret in the teacher's cookie; null where there is none. */
+  readonly session: string | null;
+}
+
 /** What became of a request. */
 export type Outcome<Name extends RouteName> =
-  | { readonly kind: 'answer'; readonly value: AnswerOf<RouteNamed<Name>> }
+  | {
+      readonly kind: 'answer';
+      readonly value: AnswerOf<RouteNamed<Name>>;
+      /** The secret that goes into the teacher's cookie, null to take it away; untouched where left out. */
+      readonly session?: string | null;
+    }
   | { readonly kind: 'refused'; readonly refusal: Refusal<CodeOf<Name>> };
 
 /** Answers every route of the table; the signal is aborted when nobody waits for the answer any more. */
@@ -21,6 +34,7 @@ export type Handlers = {
   readonly [Name in RouteName]: (
     asked: AskedOf<RouteNamed<Name>>,
     signal: AbortSignal,
+    caller: Caller,
   ) => Promise<Outcome<Name>>;
 };
 

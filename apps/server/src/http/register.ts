@@ -10,6 +10,7 @@ import {
   type SentFile,
 } from '@shedbook/routes';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { callerOf, sendSession } from './cookie.ts';
 import type { Handlers } from './handlers.ts';
 
 type WrongPlaces = RefusalValues<'bad-request'>['places'];
@@ -74,8 +75,8 @@ function whileWaiting(reply: FastifyReply): AbortSignal {
   return waiting.signal;
 }
 
-/** Adds every route of the table. */
-export function registerRoutes(app: FastifyInstance, handlers: Handlers): void {
+/** Adds every route of the table. @param isSafe whether the teacher's cookie travels encrypted only */
+export function registerRoutes(app: FastifyInstance, handlers: Handlers, isSafe: boolean): void {
   app.addContentTypeParser('application/octet-stream', { parseAs: 'buffer' }, (_request, body, done) =>
     done(null, body),
   );
@@ -88,10 +89,10 @@ export function registerRoutes(app: FastifyInstance, handlers: Handlers): void {
         const reading = readRequest(route, request);
         if ('places' in reading)
           return sendRefusal(reply, refusal('bad-request', { places: reading.places }));
-        const outcome = await handlers[name](reading.asked as never, whileWaiting(reply));
-        return outcome.kind === 'refused'
-          ? sendRefusal(reply, outcome.refusal)
-          : sendAnswer(reply, route, outcome.value);
+        const outcome = await handlers[name](reading.asked as never, whileWaiting(reply), callerOf(request));
+        if (outcome.kind === 'refused') return sendRefusal(reply, outcome.refusal);
+        if (outcome.session !== undefined) sendSession(reply, outcome.session, isSafe);
+        return sendAnswer(reply, route, outcome.value);
       },
     });
   }

@@ -23,7 +23,8 @@ export interface SheetMaker {
   standard(text: string, format: StandardFormat, who: WhoWaits): Promise<MadeFile | null>;
   /** A take-home pack as a ZIP file; `name` is the lasting name of the lesson. */
   pack(
-    request: Pick<SheetOrder, 'text' | 'name' | 'language' | 'assignments'>,
+    request: Pick<SheetOrder, 'text' | 'name' | 'language'> &
+      Partial<Pick<SheetOrder, 'assignments' | 'isPrivate'>>,
     who: WhoWaits,
   ): Promise<MadeFile | null>;
   close(): Promise<void>;
@@ -48,7 +49,14 @@ type Want = Partial<SheetOrder> & Pick<SheetOrder, 'text' | 'want'>;
 export function createSheetMaker(): SheetMaker {
   const thread = createThread<SheetOrder, SheetAnswer>(workerUrl(), { memoryBytes: MEMORY_BYTES });
   const ask = async (order: Want, who: WhoWaits) => {
-    const whole: SheetOrder = { language: 'en', name: '', assignments: [], format: 'midi', ...order };
+    const whole: SheetOrder = {
+      language: 'en',
+      name: '',
+      assignments: [],
+      format: 'midi',
+      isPrivate: false,
+      ...order,
+    };
     const isPack = order.want === 'pack';
     const terms = { ...who, deadlineMs: isPack ? PACK_MS : SHEET_MS, endsWhenLeft: isPack };
     const answer = await thread.ask(whole, terms);

@@ -15,6 +15,8 @@ export interface SheetOrder {
   readonly name: string;
   /** What the teacher set of it for the student whom a pack is for. */
   readonly assignments: readonly PackAssignment[];
+  /** Whether a pack is opened by a private link: one without recordings. */
+  readonly isPrivate: boolean;
 }
 
 /** An answer to an order; `errors` where the text is no lesson. */

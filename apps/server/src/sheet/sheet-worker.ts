@@ -20,15 +20,15 @@ async function sheetOf(lesson: Lesson, { text, language }: SheetOrder): Promise<
 
 /** The bytes of the file that is wanted. */
 async function fileOf(lesson: Lesson, order: SheetOrder): Promise<Uint8Array> {
-  const { want, text, name, language, assignments, format } = order;
+  const { want, text, name, language, assignments, isPrivate, format } = order;
   if (want === 'standard') return writeStandardSheet(lesson, format).content;
   if (want === 'pdf') {
     const sheet = await sheetOf(lesson, order);
     return (await printSheet(sheet, (await tools).fonts)).content;
   }
   const app = await readPracticePage();
-  const made = { id: name, lesson, text, app, language, assignments, ...(await tools) };
-  return zipPack(await makePack(made), PACK_FOLDER);
+  const what = { id: name, lesson, text, app, language, assignments, isPrivate, audio: !isPrivate };
+  return zipPack(await makePack({ ...what, ...(await tools) }), PACK_FOLDER);
 }
 
 async function answer(order: SheetOrder): Promise<SheetAnswer> {

@@ -9,6 +9,7 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { keptSamplePath } from '../../../../internal/testing/kept-samples.ts';
 import { temporaryFolder } from '../../test/temporary.ts';
 import { createLessonStore, type LessonStore } from './lessons.ts';
+import { createLinkStore } from './links.ts';
 import { openDatabase, STORE_FILE, storeVersion } from './open.ts';
 import { createStudentStore } from './students.ts';
 
@@ -147,8 +148,8 @@ it('[SE42] brings a store of every version that there was up to date, and keeps 
   expect(await createStudentStore(database, () => LONG_AGO).list()).toEqual([]);
   await store.close();
   const file = new SQLite(join(folder, STORE_FILE));
-  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite, store-5.sqlite
-  expect(storeVersion(file)).toBe(6);
+  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite, store-5.sqlite, store-6.sqlite
+  expect(storeVersion(file)).toBe(7);
   file.close();
 });
 
@@ -162,6 +163,18 @@ it('[SE42] finds the lessons of a store from before there were shelves on none',
   expect(first?.summary).toMatchObject({ title: 'First swing', revision: 2, level: null, shelves: [] });
   expect((await store.read(first?.summary.id ?? ''))?.text).toContain('tempo: 90');
   await store.close();
+});
+
+it('[SE42] finds the practice of a store from before there were private links', async () => {
+  const folder = temporaryFolder();
+  cpSync(keptSamplePath('store-6.sqlite'), join(folder, STORE_FILE));
+  const database = openDatabase(folder);
+  // definition: what the file was made of, internal/fixtures/versions/SOURCE.md
+  const [kaito, ...others] = await createStudentStore(database, () => LONG_AGO).list();
+  expect(others).toEqual([]);
+  expect(kaito).toMatchObject({ name: 'Kaito', rows: 1 });
+  expect(await createLinkStore(database, () => LONG_AGO).list(kaito?.id ?? '')).toEqual([]);
+  await database.destroy();
 });
 
 it('[SE43] opens what a killed program left, written through another SQLite library', async () => {

@@ -117,4 +117,16 @@ export const MIGRATIONS: readonly Migration[] = [
   { statements: LOGS_AS_ROWS, finish: addChecksums },
   { statements: FILED },
   { statements: 'alter table log_rows add column removed_at text;' },
+  {
+    statements: `create table links (
+     id text primary key not null,
+     student_id text not null references students (id) on delete cascade,
+     token_digest text not null unique,
+     language text not null,
+     made_at text not null,
+     used_at text
+   ) strict;
+   create index links_by_student on links (student_id, made_at);
+   create table sessions (token_digest text primary key not null, made_at text not null) strict, without rowid;`,
+  },
 ];

@@ -24,11 +24,15 @@ async function givenOut(store: LessonStore, id: string): Promise<readonly string
 }
 
 /** Remembers that a lesson was given out as it is: practice may come back under the names that it has. */
-export async function noteGivenOut(store: LessonStore, { id, text }: StoredLesson): Promise<void> {
+export async function noteGivenOut(
+  store: LessonStore,
+  { id, text }: Pick<StoredLesson, 'id' | 'text'>,
+): Promise<void> {
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) return;
-  const names = new Set([...(await givenOut(store, id)), ...lesson.exercises.map(exerciseKey)]);
-  await store.writeNote(noteOf(id), JSON.stringify([...names]));
+  const before = await givenOut(store, id);
+  const names = new Set([...before, ...lesson.exercises.map(exerciseKey)]);
+  if (names.size > before.length) await store.writeNote(noteOf(id), JSON.stringify([...names]));
 }
 
 /** The names of a lesson, out of everything that is kept; null where there is no such lesson. */

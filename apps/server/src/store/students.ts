@@ -26,6 +26,8 @@ export type StudentOutcome =
 export interface StudentStore extends TakenInStore {
   /** Everybody on the roster, in the order in which they came. */
   list(): Promise<readonly StoredStudent[]>;
+  /** A student on the roster, or null. */
+  read(id: string): Promise<StoredStudent | null>;
   create(name: string): Promise<StoredStudent>;
   /** Keeps a student, or refuses when they were changed since `request.revision`. */
   save(id: string, request: SaveStudentRequest): Promise<StudentOutcome>;
@@ -140,6 +142,7 @@ export function createStudentStore(
       const all = studentsOf(database).orderBy('created_at').orderBy('id');
       return (await all.execute()).map(studentOf);
     },
+    read: (id) => read(database, id),
     create: async (name) => {
       const at = now();
       const row = {

@@ -1,5 +1,6 @@
 /** The tables of the store. Times are ISO 8601 texts in UTC. */
 import type { LessonFiling, StoredStudent } from '@shedbook/routes';
+import type { LanguageTag } from '@shedbook/words';
 import type { ColumnType, Generated } from 'kysely';
 
 interface LessonsTable {
@@ -65,6 +66,23 @@ interface LogRowsTable {
   readonly removed_at: string | null;
 }
 
+interface LinksTable {
+  readonly id: string;
+  readonly student_id: string;
+  /** Of the secret in the link; the secret itself is kept nowhere. */
+  readonly token_digest: string;
+  readonly language: LanguageTag;
+  readonly made_at: string;
+  /** When it was last opened, or null. */
+  readonly used_at: string | null;
+}
+
+interface SessionsTable {
+  /** Of the secret in the teacher's cookie. */
+  readonly token_digest: string;
+  readonly made_at: string;
+}
+
 interface NotesTable {
   readonly key: string;
   readonly value: string;
@@ -79,4 +97,8 @@ export interface Tables {
   readonly notes: NotesTable;
   readonly students: StudentsTable;
   readonly log_rows: LogRowsTable;
+  /** Private links of students. */
+  readonly links: LinksTable;
+  /** Where a teacher has signed in. */
+  readonly sessions: SessionsTable;
 }

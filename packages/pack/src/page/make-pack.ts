@@ -47,6 +47,8 @@ export interface PackRequest {
   readonly audio?: boolean;
   /** What the teacher set for the student whom the pack is for: nothing where left out. */
   readonly assignments?: readonly PackAssignment[];
+  /** Whether it is opened by a private link. */
+  readonly isPrivate?: boolean;
   /** Told how many recordings are done. */
   readonly onRecording?: (done: number, of: number) => void;
 }
@@ -86,7 +88,7 @@ async function downloadsOf(request: PackRequest): Promise<readonly LessonFile<Pa
 }
 
 function describe(
-  { id, lesson, assignments = [] }: PackRequest,
+  { id, lesson, assignments = [], isPrivate }: PackRequest,
   tiles: PackTiles,
   downloads: readonly LessonFile<PackDownload['kind']>[],
   version: string,
@@ -99,7 +101,11 @@ function describe(
     bytes: content.length,
   }));
   const pack = { format: PACK_FORMAT, id, version, lesson, exercises, groove, downloads: list } as const;
-  return assignments.length === 0 ? pack : { ...pack, assignments };
+  return {
+    ...pack,
+    ...(assignments.length === 0 ? {} : { assignments }),
+    ...(isPrivate ? { isPrivate } : {}),
+  };
 }
 
 /** The tiles that are in sight when the sheet opens. */
@@ -119,8 +125,9 @@ export async function makePack(request: PackRequest): Promise<readonly PackFile[
   const worker = app.find((file) => file.path === 'sw.js');
   const plain = app.filter((file) => file !== worker);
   const parts = [...plain, manifest(lesson), ...tiles.files, ...downloads];
-  const { assignments = [] } = request;
-  const set = assignments.length === 0 ? [] : [textFile('assignments', JSON.stringify(assignments))];
+  const { assignments = [], isPrivate = false } = request;
+  const isPlain = assignments.length === 0 && !isPrivate;
+  const set = isPlain ? [] : [textFile('assignments', JSON.stringify({ assignments, isPrivate }))];
   const version = versionOf([...parts, ...set, ...(worker ? [worker] : [])]);
   const pack = textFile('pack.json', JSON.stringify(describe(request, tiles, downloads, version)));
   const files = [...parts.map(({ path, content }) => ({ path, content })), pack];

@@ -65,6 +65,8 @@ export interface PackAssignment {
   /** Pinned: stands in every plan until the teacher takes it out. */
   readonly pinned: boolean;
   readonly note: string | null;
+  /** Which of all that was set it is, from 0, where other lessons come between. */
+  readonly place?: number;
 }
 
 /** A whole pack. */
@@ -81,6 +83,8 @@ export interface Pack {
   readonly downloads: readonly PackDownload[];
   /** What the teacher set for one student; left out where the pack is for everybody. */
   readonly assignments?: readonly PackAssignment[];
+  /** Whether it is opened by a private link: beside its folder lies what was set, and what is played goes back there. */
+  readonly isPrivate?: true;
 }
 
 /** How many exercises a phone shows at once on its first screen. */

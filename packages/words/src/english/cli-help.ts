@@ -220,9 +220,17 @@ No hand is asked for more than one hand is published to keep up at the goal temp
     description:
       'Serves the desk on this computer: lessons are written, heard, composed and printed in the browser. The first visit finds the demo lessons there.',
     port: 'port; 4747 when left out, 0 for any free one',
-    host: 'address to listen on; only this computer when left out',
+    host: 'host to listen on; only this computer when left out, any other asks for a passphrase',
+    address:
+      'address by which others reach the desk, such as https://lessons.example, where a program with a certificate stands before it; private links begin with it',
     data: "where lessons are kept; the user's data folder when left out",
     open: 'do not open a browser',
+  },
+  passphrase: {
+    summary: 'set the passphrase of the desk',
+    description:
+      'Sets the passphrase that the desk asks for where others reach it, by --host or --address. It is typed twice and not shown, or read as one line from standard input. Whoever had signed in has to do so again.',
+    data: "where lessons are kept; the user's data folder when left out",
   },
   doctor: {
     summary: 'look whether what the desk keeps is whole',

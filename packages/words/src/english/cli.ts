@@ -119,8 +119,25 @@ export const cli = {
     portForbidden: 'Port {$port} may not be used by this user; take one above 1023.',
     notBuilt: 'The desk has not been built yet: run "npm run build".',
     noSuchHost: '{$host} is not an address of this computer.',
-    everybody:
-      '--host {$host}: found an address that others reach, expected one of this computer alone, such as 127.0.0.1: there is no sign-in yet, so whoever reaches the desk reads, changes and deletes everything',
+    noPassphrase:
+      '{$address}: found no passphrase, expected one before others reach the desk: set it with "shedbook passphrase"',
+    noAddress:
+      '--address: found "{$address}", expected the address by which others reach the desk, such as https://lessons.example',
+  },
+  passphrase: {
+    ask: 'Passphrase of the desk: ',
+    again: 'Once more: ',
+    differ: 'passphrase: the second is another than the first. Nothing was changed.',
+    nothing: 'passphrase: found nothing, expected a line with the passphrase',
+    length:
+      '.input {$found :integer} .match $found one {{passphrase: found {$found} character, expected {$least :integer} to {$most :integer}}} * {{passphrase: found {$found} characters, expected {$least :integer} to {$most :integer}}}',
+    set: 'The passphrase is set. Whoever had signed in has to do so again.',
+  },
+  privateLink: {
+    noSuchLink: 'This private link opens nothing any more. Ask your teacher for a new one.',
+    nothingSet: 'Nothing has been set for you yet. Your teacher will; then this page shows it.',
+    lessonBroken: 'This lesson cannot be shown just now: its text has errors. Tell your teacher.',
+    tooOften: 'Too many links were tried from here. Wait ten minutes, then open yours again.',
   },
   doctor: {
     nothing: 'There are no lessons in {$folder} yet; nothing is wrong.',

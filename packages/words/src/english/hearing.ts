@@ -4,7 +4,7 @@ import { voices } from './drum-set.ts';
 import { durations } from './durations.ts';
 import { care } from './hearing/care.ts';
 import { after, hearing, page as hearingPage, latency, pad } from './hearing/hearing.ts';
-import { history, log, plan, progress } from './hearing/plan.ts';
+import { history, log, plan, progress, week } from './hearing/plan.ts';
 import { takes } from './hearing/takes.ts';
 import { sizes } from './sizes.ts';
 
@@ -23,5 +23,6 @@ export const hearingMessages = {
   log,
   history,
   progress,
+  week,
   care,
 } as const;

@@ -221,9 +221,17 @@ spielen lässt, wird gesagt.`,
     description:
       'Stellt das Pult auf diesem Rechner bereit: Lektionen werden im Browser geschrieben, gehört, komponiert und gedruckt. Beim ersten Besuch liegen die Beispiele da.',
     port: 'Port; ohne Angabe 4747, mit 0 irgendein freier',
-    host: 'Adresse, auf die es hört; ohne Angabe nur dieser Rechner',
+    host: 'Rechnername, auf den es hört; ohne Angabe nur dieser Rechner, jeder andere verlangt eine Passphrase',
+    address:
+      'Adresse, unter der andere das Pult erreichen, etwa https://unterricht.example, wo ein Programm mit Zertifikat davor steht; private Links beginnen damit',
     data: 'wo Lektionen aufbewahrt werden; ohne Angabe im Datenordner',
     open: 'keinen Browser öffnen',
+  },
+  passphrase: {
+    summary: 'die Passphrase des Pults setzen',
+    description:
+      'Setzt die Passphrase, nach der das Pult fragt, wo andere es erreichen, mit --host oder --address. Sie wird zweimal getippt und nicht gezeigt, oder als eine Zeile von der Standardeingabe gelesen. Wer angemeldet war, muss sich neu anmelden.',
+    data: 'wo Lektionen aufbewahrt werden; ohne Angabe im Datenordner',
   },
   doctor: {
     summary: 'nachsehen, ob heil ist, was das Pult aufbewahrt',

@@ -122,8 +122,27 @@ export const cli = translation<typeof english.cli>()({
     portForbidden: 'Port {$port} ist für diese Person gesperrt; einen über 1023 nehmen.',
     notBuilt: 'Das Pult ist noch nicht gebaut: „npm run build“ ausführen.',
     noSuchHost: '{$host} ist keine Adresse dieses Rechners.',
-    everybody:
-      '--host {$host}: eine Adresse gefunden, die andere erreichen, erwartet eine, die nur dieser Rechner hat, etwa 127.0.0.1: noch gibt es keine Anmeldung, also liest, ändert und löscht alles, wer das Pult erreicht',
+    noPassphrase:
+      '{$address}: keine Passphrase gefunden, erwartet ist eine, bevor andere das Pult erreichen: mit „shedbook passphrase“ setzen',
+    noAddress:
+      '--address: „{$address}“ gefunden, erwartet ist die Adresse, unter der andere das Pult erreichen, etwa https://unterricht.example',
+  },
+  passphrase: {
+    ask: 'Passphrase des Pults: ',
+    again: 'Noch einmal: ',
+    differ: 'passphrase: Die zweite ist eine andere als die erste. Nichts wurde geändert.',
+    nothing: 'passphrase: nichts gefunden, erwartet ist eine Zeile mit der Passphrase',
+    length:
+      '.input {$found :integer} .match $found one {{passphrase: {$found} Zeichen gefunden, erwartet sind {$least :integer} bis {$most :integer}}} * {{passphrase: {$found} Zeichen gefunden, erwartet sind {$least :integer} bis {$most :integer}}}',
+    set: 'Die Passphrase ist gesetzt. Wer angemeldet war, muss sich neu anmelden.',
+  },
+  privateLink: {
+    noSuchLink: 'Dieser private Link öffnet nichts mehr. Bitte deine Lehrkraft um einen neuen.',
+    nothingSet: 'Für dich ist noch nichts aufgegeben. Sobald etwas aufgegeben ist, steht es hier.',
+    lessonBroken:
+      'Diese Lektion lässt sich gerade nicht zeigen: Ihr Text hat Fehler. Sag es deiner Lehrkraft.',
+    tooOften:
+      'Von hier aus wurden zu viele Links versucht. Warte zehn Minuten und öffne deinen dann noch einmal.',
   },
   doctor: {
     nothing: 'In {$folder} gibt es noch keine Lektionen; nichts ist beschädigt.',

@@ -7,7 +7,7 @@ import { groove, page, text } from './desk/page.ts';
 import { print } from './desk/print.ts';
 import { refusals, settings } from './desk/settings.ts';
 import { compose, pedal, room, sound } from './desk/sound.ts';
-import { students } from './desk/students.ts';
+import { links, signIn, students } from './desk/students.ts';
 import { limbs, marks, voices } from './drum-set.ts';
 
 /** The messages. */
@@ -32,6 +32,8 @@ export const deskMessages = {
   pedal,
   print,
   students,
+  links,
+  signIn,
   settings,
   refusals,
 } as const;

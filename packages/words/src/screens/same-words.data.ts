@@ -40,6 +40,7 @@ export const SAME_WORDS: readonly string[] = [
   'desk.page.pattern',
   'desk.page.slot',
   'desk.room.groove',
+  'desk.signIn.passphrase',
   'desk.sound.balance',
   'desk.sound.feel',
   'desk.sound.form',

@@ -79,3 +79,31 @@ export const students = {
   changed: 'Changed: {$name}.',
   lessonsMade: '.input {$n :integer} .match $n one {{{$n} lesson made.}} * {{{$n} lessons made.}}',
 } as const;
+
+/** Words of `links`. */
+export const links = {
+  title: 'Private links',
+  lead: 'A private link opens what is set for {$name}, from any lesson and in its order, on their own device. What they play comes back by itself. Whoever has the link can open it.',
+  make: 'Make a private link for {$name}',
+  of: 'Private link for {$name}',
+  once: 'It is shown only now: send it or let it be scanned. If it is lost, make another and take this one back.',
+  code: 'The private link for {$name} as a code to scan',
+  address: 'Address of the private link',
+  copy: 'Copy the address',
+  copied: 'The address is copied.',
+  notCopied: 'The address could not be copied: mark it and copy it by hand.',
+  made: 'Made on {$day};',
+  unused: 'not opened yet',
+  used: 'last opened on {$day}',
+  revoke: 'Take back',
+  revokeThis: 'Take back link {$n :integer}',
+  revoked: 'The link is taken back. {$name} keeps what lies on the device.',
+} as const;
+
+/** Words of `signIn`. */
+export const signIn = {
+  title: 'Sign in',
+  lead: 'Others reach this desk, so it asks who comes.',
+  passphrase: 'Passphrase',
+  out: 'Sign out',
+} as const;

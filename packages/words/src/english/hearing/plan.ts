@@ -45,7 +45,7 @@ export const plan = {
 /** Words of `log`. */
 export const log = {
   title: 'What you have played',
-  lead: 'By exercise and tempo. It stays on this device, also when the sheet is renewed.',
+  lead: 'By exercise and tempo. It is kept on this device, also when the sheet is renewed.',
   empty: 'Nothing yet.',
   exercise: 'Exercise',
   time: 'Time played',
@@ -89,4 +89,19 @@ export const progress = {
   even: 'How even: {$limb}',
   point: '{$value} in the week of {$week}',
   spread: '{$ms :number} ms apart',
+} as const;
+
+/** Words of `week`. */
+export const week = {
+  want: 'My teacher sees what I practise',
+  states: {
+    sent: '.input {$n :integer} .match $n * {{Your teacher has everything up to now.}}',
+    'on its way':
+      '.input {$n :integer} .match $n one {{{$n} entry is on its way to your teacher.}} * {{{$n} entries are on their way to your teacher.}}',
+    waits:
+      '.input {$n :integer} .match $n one {{{$n} entry waits on this device until there is a network.}} * {{{$n} entries wait on this device until there is a network.}}',
+    refused:
+      '.input {$n :integer} .match $n one {{{$n} entry could not be sent: your private link opens nothing any more. It stays on this device; ask your teacher for a new link.}} * {{{$n} entries could not be sent: your private link opens nothing any more. They stay on this device; ask your teacher for a new link.}}',
+    off: '.input {$n :integer} .match $n 0 {{Nothing new is sent.}} one {{{$n} entry stays on this device alone.}} * {{{$n} entries stay on this device alone.}}',
+  },
 } as const;

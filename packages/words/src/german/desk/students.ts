@@ -83,3 +83,31 @@ export const students = translation<typeof english.students>()({
   changed: 'Geändert: {$name}.',
   lessonsMade: '.input {$n :integer} .match $n one {{{$n} Lektion gemacht.}} * {{{$n} Lektionen gemacht.}}',
 });
+
+/** Words of `links`. */
+export const links = translation<typeof english.links>()({
+  title: 'Private Links',
+  lead: 'Ein privater Link öffnet auf dem eigenen Gerät, was {$name} aufgegeben ist, aus allen Lektionen und in der Reihenfolge. Was geübt wird, kommt von selbst zurück. Wer den Link hat, kann ihn öffnen.',
+  make: 'Privaten Link für {$name} machen',
+  of: 'Privater Link für {$name}',
+  once: 'Er wird nur jetzt gezeigt: schicken oder scannen lassen. Ist er verloren, einen neuen machen und diesen zurücknehmen.',
+  code: 'Der private Link für {$name} als Code zum Scannen',
+  address: 'Adresse des privaten Links',
+  copy: 'Adresse kopieren',
+  copied: 'Die Adresse ist kopiert.',
+  notCopied: 'Die Adresse ließ sich nicht kopieren: markieren und von Hand kopieren.',
+  made: 'Vom {$day};',
+  unused: 'noch nicht geöffnet',
+  used: 'zuletzt geöffnet am {$day}',
+  revoke: 'Zurücknehmen',
+  revokeThis: 'Link {$n :integer} zurücknehmen',
+  revoked: 'Der Link ist zurückgenommen. Was auf dem Gerät liegt, behält {$name}.',
+});
+
+/** Words of `signIn`. */
+export const signIn = translation<typeof english.signIn>()({
+  title: 'Anmelden',
+  lead: 'Dieses Pult erreichen auch andere, darum fragt es, wer kommt.',
+  passphrase: 'Passphrase',
+  out: 'Abmelden',
+});

@@ -92,3 +92,18 @@ export const progress = translation<typeof english.progress>()({
   point: '{$value} in der Woche vom {$week}',
   spread: '{$ms :number} ms auseinander',
 });
+
+/** Words of `week`. */
+export const week = translation<typeof english.week>()({
+  want: 'Meine Lehrkraft sieht, was ich übe',
+  states: {
+    sent: '.input {$n :integer} .match $n * {{Bei deiner Lehrkraft ist alles bis jetzt.}}',
+    'on its way':
+      '.input {$n :integer} .match $n one {{{$n} Eintrag ist unterwegs zu deiner Lehrkraft.}} * {{{$n} Einträge sind unterwegs zu deiner Lehrkraft.}}',
+    waits:
+      '.input {$n :integer} .match $n one {{{$n} Eintrag wartet auf diesem Gerät, bis es ein Netz gibt.}} * {{{$n} Einträge warten auf diesem Gerät, bis es ein Netz gibt.}}',
+    refused:
+      '.input {$n :integer} .match $n one {{{$n} Eintrag ließ sich nicht senden: Dein privater Link öffnet nichts mehr. Er bleibt auf diesem Gerät; bitte deine Lehrkraft um einen neuen Link.}} * {{{$n} Einträge ließen sich nicht senden: Dein privater Link öffnet nichts mehr. Sie bleiben auf diesem Gerät; bitte deine Lehrkraft um einen neuen Link.}}',
+    off: '.input {$n :integer} .match $n 0 {{Nichts Neues wird gesendet.}} one {{{$n} Eintrag bleibt allein auf diesem Gerät.}} * {{{$n} Einträge bleiben allein auf diesem Gerät.}}',
+  },
+});

@@ -1,0 +1,34 @@
+/** What was set for a student, lesson by lesson. */
+import { parseLesson } from '@shedbook/core';
+import type { StoredLesson, StoredStudent, Week } from '@shedbook/routes';
+import type { LessonStore } from '../store/lessons.ts';
+
+/** A lesson that something is set of. */
+export type SetLesson = Pick<StoredLesson, 'id' | 'text'> & { readonly title: string };
+
+/**
+ * The lessons that something is set of, in the order in which the teacher set it; those that were thrown away or
+ * cannot be read are left out.
+ */
+export async function lessonsSetFor(
+  { assignments }: StoredStudent,
+  store: LessonStore,
+): Promise<readonly SetLesson[]> {
+  const ids = [...new Set(assignments.map(({ lesson }) => lesson))];
+  const found = await Promise.all(ids.map((id) => store.read(id).catch(() => null)));
+  return found.flatMap((stored) => {
+    const lesson = stored ? parseLesson(stored.text, 'lesson').lesson : null;
+    return stored && lesson ? [{ id: stored.id, text: stored.text, title: lesson.title }] : [];
+  });
+}
+
+/** The week of a student as their page reads it. */
+export async function weekOf(student: StoredStudent, store: LessonStore): Promise<Week> {
+  const lessons = await lessonsSetFor(student, store);
+  const there = new Set(lessons.map(({ id }) => id));
+  return {
+    student: { id: student.id, name: student.name },
+    lessons: lessons.map(({ id, title }) => ({ id, title })),
+    assignments: student.assignments.filter(({ lesson }) => there.has(lesson)),
+  };
+}
