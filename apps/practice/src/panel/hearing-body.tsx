@@ -1,6 +1,7 @@
 /** Hearing oneself: the ear, what it heard, what follows, and the takes. */
 
 import { Choices } from '@shedbook/stand';
+import { lazy, Suspense } from 'react';
 import { BreakReminder } from '../care/break-reminder.tsx';
 import { useEvenKeeper } from '../log/use-even-keeper.ts';
 import { useLogKeeper } from '../log/use-log-keeper.ts';
@@ -9,7 +10,6 @@ import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeWords } from '../page/words.tsx';
 import { useHearingSettings } from '../session/hearing-settings.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { TakeInHand } from '../takes/take-in-hand.tsx';
 import { AfterLoop } from './after-loop.tsx';
 import { EarSwitch } from './ear-switch.tsx';
 import styles from './hearing-body.module.css';
@@ -17,6 +17,11 @@ import { HearingOptions } from './hearing-options.tsx';
 import { LatencyLine } from './latency-line.tsx';
 import { PadSetUp } from './pad-set-up.tsx';
 import { useHearing } from './use-hearing.ts';
+
+/** Comes when the ear is on: it draws takes, which nobody has before. */
+const TakeInHand = lazy(() =>
+  import('../takes/take-in-hand.tsx').then((module) => ({ default: module.TakeInHand })),
+);
 
 /** Playing freely: what it goes along with; nothing is heard or judged. */
 function FreeBody() {
@@ -79,7 +84,9 @@ function JudgedBody() {
           <>
             <LatencyLine ear={hearing.ear} state={ear} />
             <HearingOptions settings={settings} change={change} view={view} />
-            <TakeInHand ended={view.ended} settings={settings} change={change} />
+            <Suspense fallback={null}>
+              <TakeInHand ended={view.ended} settings={settings} change={change} />
+            </Suspense>
           </>
         )}
       </div>

@@ -2,19 +2,16 @@
 
 import { Button } from '@shedbook/stand';
 import { sizeWords } from '@shedbook/words';
-import { useCallback, useEffect, useState } from 'react';
-import { download } from '../kept/download.ts';
+import { lazy, Suspense, useCallback, useEffect, useState } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Folded } from '../ui/folded.tsx';
-import inRow from '../ui/row.module.css';
-import { RoundReplay } from './round-replay.tsx';
 import type { Take, WholeTake } from './take.ts';
-import { TakeFacts } from './take-facts.tsx';
-import { TakeListener } from './take-listener.tsx';
-import { TakeReportView, useReportPage, useTakeJudgement } from './take-report-view.tsx';
-import { audioOf, keepTake, listTakes, removeTake, spaceOf } from './take-store.ts';
+import { keepTake, listTakes, removeTake, spaceOf } from './take-store.ts';
 import styles from './takes-view.module.css';
+
+/** A take brings the judge and its drawing with it, so it comes only where there is one. */
+const TakeRow = lazy(() => import('./take-row.tsx'));
 
 interface Shelf {
   readonly takes: readonly Take[];
@@ -30,36 +27,6 @@ function useShelf(lesson: string) {
   }, [lesson]);
   useEffect(() => void refresh(), [refresh]);
   return { shelf, refresh };
-}
-
-interface RowProps {
-  readonly take: Take;
-  readonly onRemove: () => void;
-}
-
-function Row({ take, onRemove }: RowProps) {
-  const words = useHearingWords().takes;
-  const judgement = useTakeJudgement(take);
-  const drawPage = useReportPage({ take, judgement });
-  const save = async () => {
-    const { fileNameOf, packTake } = await import('./export-take.ts');
-    const whole = { take, audio: await audioOf(take.id) };
-    download(fileNameOf(whole), await packTake(whole, drawPage()), 'application/zip');
-  };
-  return (
-    <li className={styles.row} data-part="take">
-      <TakeFacts take={take} />
-      <TakeListener take={take} audioOf={() => audioOf(take.id)} />
-      <RoundReplay take={take} audioOf={() => audioOf(take.id)} />
-      <TakeReportView take={take} judgement={judgement} />
-      <div className={inRow.row}>
-        <Button onClick={() => void save()}>{words.export}</Button>
-        <Button dress="bare" onClick={onRemove}>
-          {words.remove}
-        </Button>
-      </div>
-    </li>
-  );
 }
 
 interface SpaceProps {
@@ -110,9 +77,11 @@ export function TakesView() {
       </div>
       {shelf.takes.length === 0 && <p>{words.empty}</p>}
       <ul className={styles.rows}>
-        {shelf.takes.map((take) => (
-          <Row key={take.id} take={take} onRemove={() => void remove(take)} />
-        ))}
+        <Suspense fallback={null}>
+          {shelf.takes.map((take) => (
+            <TakeRow key={take.id} take={take} onRemove={() => void remove(take)} />
+          ))}
+        </Suspense>
       </ul>
     </Folded>
   );
