@@ -1,5 +1,5 @@
-/** The lessons that stories are of: those of the demo, and one in which hardly anything is written. */
-import { readFileSync } from 'node:fs';
+/** The lessons that stories are of: those of the demo, and some that were written for stories. */
+import { existsSync, readFileSync } from 'node:fs';
 import { parseLesson } from '@shedbook/core';
 
 const DEMO = new URL('../../../demo/', import.meta.url);
@@ -12,9 +12,10 @@ const known = new Map();
 /** The lesson of a sheet by the name of its file. */
 export function sheetNamed(sheet = FIRST) {
   const file = `${sheet}.lesson.yaml`;
+  const own = new URL(file, OWN);
   const lesson =
     known.get(sheet) ??
-    parseLesson(readFileSync(new URL(file, sheet === 'dialogue' ? OWN : DEMO), 'utf8'), file).lesson;
+    parseLesson(readFileSync(existsSync(own) ? own : new URL(file, DEMO), 'utf8'), file).lesson;
   known.set(sheet, lesson);
   return lesson;
 }

@@ -6,7 +6,10 @@
  * strokes; `on` moves a voice to another drum; `straight` puts swung off-beats into the middle of the beat; `beatsLate`
  * moves everything or a voice; `lateMs` and `spreadMs` hold for all, or by voice; `lateAt` for a voice at a place;
  * `tempo` is a ratio, `drift` the change of tempo through a round, both beside the click or the tempo asked; `louderDb`
- * by voice; `sounds` random strokes a round, as of somebody who talks.
+ * by voice, `ghostsDb` for the soft strokes of a voice that has loud ones; `swung` puts straight off-beats on the last
+ * triplet; `rests` names bars that are not played, in one round or in each; `pause` stops for some beats after a bar of a
+ * round, and `skips` leaves a bar of it out, so that what follows comes later or sooner; `sounds` random strokes a round,
+ * as of somebody who talks.
  */
 import { isVoice, perform, seededRandom } from '@shedbook/core';
 
@@ -25,8 +28,9 @@ function isLeft({ only, leaves = [], leavesAt = [] }, stroke) {
   if (only && !only.includes(stroke.voice)) return true;
   if (leaves.includes(stroke.voice)) return true;
   return leavesAt.some(
-    ({ voice, places, bars }) =>
+    ({ voice, places, bars, softerThanDb = Number.POSITIVE_INFINITY }) =>
       voice === stroke.voice &&
+      stroke.levelDb < softerThanDb &&
       (!places || places.includes(placeOf(stroke))) &&
       (!bars || bars.includes(stroke.written.bar)),
   );
@@ -37,11 +41,40 @@ function isOffBeat({ slots, written }) {
   return slots > 1 && slots <= 3 && written.slot === slots;
 }
 
+/** Whether a stroke is a straight off-beat: the second half of its beat. */
+function isHalf({ slots, written }) {
+  return slots % 2 === 0 && written.slot === slots / 2 + 1;
+}
+
+const SOFT_DB = 6;
+
+/** What a soft stroke of a voice that has loud ones is louder by. */
+function ghostDb(stroke, written, { ghostsDb = 0 }) {
+  const loudest = Math.max(
+    ...written.flatMap(({ voice, levelDb }) => (voice === stroke.voice ? [levelDb] : [])),
+  );
+  return stroke.levelDb < loudest - SOFT_DB ? ghostsDb : 0;
+}
+
+/** Whether a bar of a round is not played. */
+function isRest({ rests = [], skips }, index, bar) {
+  if (skips?.round === index && skips.bar === bar) return true;
+  return rests.some(({ round, bars }) => (round === undefined || round === index) && bars.includes(bar));
+}
+
+/** By how many seconds what follows a bar of a round comes later. */
+function delayAfter({ pause, skips }, index, bar, { barSeconds, beatSeconds }) {
+  const paused = pause?.round === index && bar > pause.bar ? pause.beats * beatSeconds : 0;
+  const skipped = skips?.round === index && bar > skips.bar ? barSeconds : 0;
+  return paused - skipped;
+}
+
 function secondsOf(stroke, changes, beat, roundSeconds) {
   const { straight, beatsLate, tempo = 1, drift = 0 } = changes;
   let at = stroke.timeSeconds;
   const isStraight = straight === true || (Array.isArray(straight) && straight.includes(stroke.voice));
   if (isStraight && isOffBeat(stroke)) at = Math.floor(at / beat + 1e-6) * beat + beat / 2;
+  if (changes.swung && isHalf(stroke)) at += beat / 6;
   at += by(beatsLate, stroke.voice) * beat;
   // a tempo that changes steadily by `drift` through the round
   const share = at / roundSeconds;
@@ -85,7 +118,11 @@ export function playRound(lesson, { exercise, form, bpm, layers }, changes, seed
       ...stroke,
       voice: changes.on?.[voice] ?? voice,
       timeSeconds: secondsOf(stroke, changes, beatSeconds, durationSeconds) + ms / 1000,
-      levelDb: stroke.levelDb + by(changes.louderDb, voice) + (changes.spreadDb ?? 0) * normal(random),
+      levelDb:
+        stroke.levelDb +
+        by(changes.louderDb, voice) +
+        ghostDb(stroke, written, changes) +
+        (changes.spreadDb ?? 0) * normal(random),
     };
   });
   const voices = [...new Set(written.map(({ voice }) => voice))];
@@ -117,8 +154,16 @@ export function playStory(lesson, form, story) {
     const asked = { exercise, form, bpm: tempo, layers };
     const silent = (story.silentRounds ?? []).includes(round);
     const played = playRound(lesson, asked, silent ? { silent: true } : play, `${seed} ${round}`);
-    for (const stroke of played.strokes) strokes.push({ ...stroke, timeSeconds: start + stroke.timeSeconds });
+    const barSeconds = played.durationSeconds / played.bars;
+    const lengths = { barSeconds, beatSeconds: barSeconds / lesson.meter.beats.length };
+    for (const stroke of played.strokes) {
+      const { bar } = stroke.written;
+      const late = delayAfter(play, round, bar, lengths);
+      if (!isRest(play, round, bar))
+        strokes.push({ ...stroke, timeSeconds: start + late + stroke.timeSeconds });
+    }
     takes.push({ startSeconds: start, bpm: tempo, durationSeconds: played.durationSeconds });
+    start += delayAfter(play, round, played.bars + 1, lengths);
     // without a click, who is slower takes longer
     start += story.click
       ? played.durationSeconds
