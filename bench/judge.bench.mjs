@@ -17,6 +17,7 @@ import { sheetNamed } from '../internal/testing/stories/lessons.mjs';
 import { OTHER_SHEETS } from '../internal/testing/stories/other-sheets.data.mjs';
 import { hearSound } from '../internal/testing/stories/sound.mjs';
 import { AUDIO_STORIES, STORIES, UNSEEN, UNSEEN_AUDIO } from '../internal/testing/stories/stories.data.mjs';
+import { UNSEEN_NOTES, UNSEEN_SOUND } from '../internal/testing/stories/unseen.data.mjs';
 import { faultsOf } from '../internal/testing/stories/verdict.mjs';
 
 export const name = 'judge';
@@ -180,7 +181,11 @@ const TABLE = [
 
 /** @type {readonly import('@shedbook/core').Voice[]} */
 const SWING = ['ride', 'hihat-foot', 'bass', 'snare'];
-/** @type {Partial<Story>} */
+/**
+ * A loudspeaker in the room, of which the ear knows nothing but the voices: the harder case. The practice page gives it
+ * what it plays, too.
+ * @type {Partial<Story>}
+ */
 const BESIDE = { level: 'beginner', microphone: true, loudspeaker: true, sounding: SWING };
 const isNotClean = ({ is }) => is !== 'clean';
 
@@ -233,6 +238,17 @@ function over(some, [what, expected, story, isRight], hear) {
     value: verdicts.length - wrong.length,
     unit: `of ${verdicts.length}`,
   };
+}
+
+/**
+ * A row beside a loudspeaker, without and with the ear's knowing what it plays.
+ * @param {Row} row
+ */
+function besideLoudspeaker([what, expected, story, isRight]) {
+  return [false, true].map((isKnown) => {
+    const how = isKnown ? ', as the page hears it' : '';
+    return over(SOME, [`${what}${how}`, expected, { ...story, isKnown }, isRight], hearSound);
+  });
 }
 
 const DAY_MS = 86_400_000;
@@ -290,7 +306,7 @@ export function tableRows() {
   return [
     ...TABLE.map((row) => over(numbers, row, hearStory)),
     ...pairs(),
-    ...(isWithSound ? SOUND_TABLE.map((row) => over(SOME, row, hearSound)) : []),
+    ...(isWithSound ? SOUND_TABLE.flatMap(besideLoudspeaker) : []),
     plateau(),
     nothingSounds(),
   ];
@@ -306,7 +322,7 @@ function summary(what, lines) {
 const EXACT = [
   ['exact strokes', [...STORIES, ...UNSEEN], hearStory],
   ['other sheets', OTHER_SHEETS, hearStory],
-  ['held back', HELD_BACK, hearStory],
+  ['held back', [...HELD_BACK, ...UNSEEN_NOTES], hearStory],
 ];
 
 /** @type {readonly Heard[]} */
@@ -314,7 +330,7 @@ const FROM_SOUND = [
   ['sound', [...AUDIO_STORIES, ...UNSEEN_AUDIO], hearSound],
   [
     'sound, held back',
-    HELD_BACK.filter(({ sound }) => sound).map((story) => ({ ...story, rounds: 1 })),
+    [...HELD_BACK.filter(({ sound }) => sound).map((story) => ({ ...story, rounds: 1 })), ...UNSEEN_SOUND],
     hearSound,
   ],
 ];

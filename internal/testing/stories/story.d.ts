@@ -40,6 +40,16 @@ export interface Changes {
   readonly spreadDb?: number;
   readonly sounds?: number;
   readonly silent?: boolean;
+  /** Off-beats of straight eighths as a shuffle's. */
+  readonly swung?: boolean;
+  /** How much louder than written soft strokes are. */
+  readonly ghostsDb?: number;
+  /** Bars in which nothing is played, the count going on; rounds from 0. */
+  readonly rests?: readonly { readonly round: number; readonly bars: readonly number[] }[];
+  /** A stop, after which everything comes so many beats later. */
+  readonly pause?: { readonly round: number; readonly bar: number; readonly beats: number };
+  /** A bar that is left out, so that all that follows comes a bar sooner. */
+  readonly skips?: { readonly round: number; readonly bar: number };
 }
 
 /** How it is played and heard. */
@@ -53,6 +63,8 @@ interface Situation {
   readonly click?: boolean;
   readonly microphone?: boolean;
   readonly loudspeaker?: boolean;
+  /** Whether the ear knows what the loudspeaker plays. */
+  readonly isKnown?: boolean;
   readonly plays?: readonly Voice[];
   readonly sounding?: readonly Voice[];
   readonly rounds?: number;

@@ -10,6 +10,7 @@ import { surfaceOf } from '../take/match.ts';
 import type { PraiseFact } from '../verdict/fact.ts';
 import type { Finding } from '../verdict/finding.ts';
 import { nobody, unplayed } from './anybody.ts';
+import { barFindings } from './bars.ts';
 import { ELSEWHERE_MS } from './doubts.ts';
 import { type Known, rungNear, without } from './known.ts';
 import { levelFindings } from './levels.ts';
@@ -76,9 +77,15 @@ function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assesse
     limits,
     places,
     isAlongClick,
+    kind,
     askedBpm: (_, bpm) => (ladder.isTold ? ladder.askedBpm : rungNear(ladder, bpm)),
   });
-  const levels = levelFindings(wholeMatch(reading.rounds), task.lead, limits, kind);
+  const isExchanged = (voice: Voice) => reading.exchanged.includes(voice);
+  const levels = isExchanged(task.lead)
+    ? []
+    : levelFindings(wholeMatch(reading.rounds), task.lead, limits, kind).filter(
+        ({ voice }) => !voice || !isExchanged(voice),
+      );
   const isTimed = isAlongClick && timed.some(({ offsets }) => offsets.length > 0);
   const wholeMs = isTimed ? Milliseconds(median(timed.map((round) => round.wholeMs))) : null;
   const isElsewhere = kind === 'audio' && Math.abs(wholeMs ?? 0) > ELSEWHERE_MS;
@@ -86,6 +93,7 @@ function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assesse
     ...reading.findings,
     ...part.findings,
     ...wrong.findings,
+    ...barFindings(reading.rounds, task.bars, limits),
     ...(isElsewhere ? strokes.filter(({ voice }) => voice && ownVoices(task).has(voice)) : strokes),
     ...[...time, ...levels].filter(({ strength }) => strength >= 1),
   ];
@@ -125,9 +133,9 @@ export function assess(rounds: readonly RoundStrokes[], known: Known): Assessed 
     ...[...known.untold]
       .filter((voice) => own.has(voice) && !unknown.has(voice))
       .map((voice): Finding => ({ what: 'too-little-heard', voice, strength: 1 })),
-    // of another limb nothing was heard: it is said, and the rest is judged
-    ...[...known.silent]
-      .filter((voice) => !unknown.has(voice))
+    // of another limb nobody knows whether it was played: it is said, and the rest is judged
+    ...[...known.unheard]
+      .filter((voice) => !own.has(voice) && !unknown.has(voice))
       .map((voice): Finding => ({ what: 'too-little-heard', voice, strength: 0 })),
   ];
   if (task.strokes.length === 0)

@@ -1,5 +1,6 @@
 /**
- * Loud and soft, beside the lead voice.
+ * Loud and soft: each voice beside the lead voice, and its ghost notes beside its own accents, since a few soft strokes
+ * among loud ones hardly move the whole.
  *
  * Conventions: decibels relative to the lead voice. A microphone has a margin of its own.
  */
@@ -12,6 +13,8 @@ import type { Finding } from '../verdict/finding.ts';
 
 /** Fewer strokes say nothing about a level. */
 const FEWEST = 3;
+/** Strokes this much softer than the loudest of their voice, as it is written, are ghost notes beside accents. */
+const GHOST_DB = 6;
 
 /**
  * A microphone tells the level of a stroke from what sounds just after it: another voice that follows this closely, and
@@ -35,7 +38,22 @@ function louderDb(pairs: readonly Pair[]): number {
   return median(pairs.map(({ due, stroke }) => stroke.levelDb - due.asked.levelDb));
 }
 
-/** Voices out of balance; nothing where the lead voice was not heard. */
+/** How much louder some strokes are than others, each beside what was asked. */
+function loudness(voice: Voice, db: number, allowedDb: number): Finding {
+  return { what: db > 0 ? 'loud' : 'soft', voice, db: Math.abs(db), strength: Math.abs(db) / allowedDb };
+}
+
+/** The ghost notes of a voice that are too loud beside its own accents, whatever the lead voice does. */
+function ghostFindings(voice: Voice, own: readonly Pair[], allowedDb: number): readonly Finding[] {
+  const loudest = Math.max(...own.map(({ due }) => due.asked.levelDb));
+  const ghosts = own.filter(({ due }) => due.asked.levelDb <= loudest - GHOST_DB);
+  const accents = own.filter(({ due }) => due.asked.levelDb > loudest - GHOST_DB);
+  if (ghosts.length < FEWEST || accents.length < FEWEST) return [];
+  const found = loudness(voice, louderDb(ghosts) - louderDb(accents), allowedDb);
+  return found.what === 'loud' ? [{ ...found, places: ghosts.map(({ due }) => due.asked.written) }] : [];
+}
+
+/** Voices out of balance; beside the lead voice none where that was not heard. */
 export function levelFindings(
   match: Match,
   lead: Voice,
@@ -43,13 +61,14 @@ export function levelFindings(
   kind: 'audio' | 'midi',
 ): readonly Finding[] {
   const byVoice = groupBy(kind === 'audio' ? ownLevels(match) : match.pairs, ({ due }) => due.voice);
+  const allowedDb = allowedBalanceDb(limits, kind);
   const leading = byVoice.get(lead) ?? [];
-  if (leading.length < FEWEST) return [];
-  const leadDb = louderDb(leading);
-  return [...byVoice].flatMap(([voice, own]): Finding[] => {
-    if (voice === lead || own.length < FEWEST) return [];
-    const db = louderDb(own) - leadDb;
-    const strength = Math.abs(db) / allowedBalanceDb(limits, kind);
-    return [{ what: db > 0 ? 'loud' : 'soft', voice, db: Math.abs(db), strength }];
+  const leadDb = leading.length < FEWEST ? null : louderDb(leading);
+  return [...byVoice].flatMap(([voice, own]) => {
+    const ghosts = ghostFindings(voice, own, allowedDb);
+    if (voice === lead || leadDb === null || own.length < FEWEST) return ghosts;
+    const whole = loudness(voice, louderDb(own) - leadDb, allowedDb);
+    const softer = ghosts.find(({ strength }) => strength > whole.strength);
+    return [softer ?? whole];
   });
 }

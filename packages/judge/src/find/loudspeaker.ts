@@ -12,6 +12,7 @@ import { APART_MS, HUMAN_SPREAD } from '../perception/perception.data.ts';
 import type { HeardRound } from '../take/hearing.ts';
 import type { Pair } from '../take/match.ts';
 import { spreadOf } from '../take/own-pulse.ts';
+import { atLeast } from './chance.ts';
 
 /** Nobody plays this evenly. */
 const TOO_EVEN_SECONDS = 0.0035;
@@ -85,17 +86,6 @@ function closest(seconds: readonly number[]): number {
     most = Math.max(most, index - from + 1);
   });
   return most;
-}
-
-/** How likely so many of `count` things or more are, each with a chance: the upper tail of a binomial distribution. */
-function atLeast(some: number, count: number, chance: number): number {
-  let term = (1 - chance) ** count;
-  let below = 0;
-  for (let k = 0; k < some; k += 1) {
-    below += term;
-    term *= ((count - k) / (k + 1)) * (chance / (1 - chance));
-  }
-  return Math.max(0, 1 - below);
 }
 
 /**

@@ -7,6 +7,7 @@ import type { LoopTask } from '../loop/task.ts';
 import { type HeardRound, hearRound, type RoundStrokes, wholeMatch } from '../take/hearing.ts';
 import type { Match } from '../take/match.ts';
 import type { Finding } from '../verdict/finding.ts';
+import { exchangedVoices } from './exchanged.ts';
 import { straightFindings, straightPhase, straightVoices } from './feel.ts';
 import { type Known, without } from './known.ts';
 import { ownVoices, partFindings, shiftedWhole, withoutVoices } from './own-part.ts';
@@ -15,7 +16,11 @@ import { ownVoices, partFindings, shiftedWhole, withoutVoices } from './own-part
 export interface Reading {
   readonly rounds: readonly HeardRound[];
   readonly findings: readonly Finding[];
+  /** Voices that play each other's part, so that their levels are each other's. */
+  readonly exchanged: readonly Voice[];
 }
+
+const NONE: readonly Voice[] = [];
 
 /** Where everything comes some beats late: a fault beside a click; else only where the take was cut. */
 function readShifted(
@@ -25,9 +30,9 @@ function readShifted(
   known: Known,
 ): Reading {
   const moved = shiftedWhole(strokes, rounds, task, known.isAlongClick);
-  if (!moved) return { rounds, findings: [] };
+  if (!moved) return { rounds, findings: [], exchanged: NONE };
   const finding: Finding = { what: 'shifted', beats: moved.beats, strength: 2 };
-  return { rounds: moved.rounds, findings: known.isAlongClick ? [finding] : [] };
+  return { rounds: moved.rounds, findings: known.isAlongClick ? [finding] : [], exchanged: NONE };
 }
 
 function readStraight(
@@ -40,6 +45,7 @@ function readStraight(
   if (straight.length === 0) return before;
   const phaseOf = straightPhase(task, straight);
   return {
+    ...before,
     rounds: strokes.map((round) => hearRound(round, task, known.isAlongClick, { phaseOf })),
     findings: [...before.findings, ...straightFindings(straight, all)],
   };
@@ -52,6 +58,8 @@ export function readRounds(
   task: LoopTask,
   known: Known,
 ): Reading {
+  const exchange = exchangedVoices(strokes, asWritten, task, known.isAlongClick);
+  if (exchange) return { ...exchange, exchanged: exchange.voices };
   return readStraight(strokes, readShifted(strokes, asWritten, task, known), task, known);
 }
 

@@ -7,6 +7,7 @@ export interface Timing {
   readonly limits: Allowance;
   readonly places: Places;
   readonly isAlongClick: boolean;
+  readonly kind: 'audio' | 'midi';
   /** The tempo asked of each round, by its index. */
   readonly askedBpm: (round: number, playedBpm: number) => number;
 }

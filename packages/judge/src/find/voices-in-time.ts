@@ -9,6 +9,7 @@ import type { Allowance } from '../level/levels.data.ts';
 import { allowedMs, allowedSpreadMs } from '../perception/perception.ts';
 import { spreadOf } from '../take/own-pulse.ts';
 import type { Finding } from '../verdict/finding.ts';
+import { ELSEWHERE_MS } from './doubts.ts';
 import type { Places } from './places.ts';
 import type { Offset } from './timed-round.ts';
 import type { Timing } from './timing.ts';
@@ -38,14 +39,15 @@ function aboutPlaces(byPlace: ReadonlyMap<string, readonly Offset[]>): readonly 
 
 function unevenOf(
   voice: Voice,
-  spreadMs: number,
-  count: number,
+  offsetsMs: readonly number[],
   beatSeconds: number,
   limits: Allowance,
-): Finding {
-  const sure = 1 - 0.9 / Math.sqrt(2 * Math.max(1, count - 1));
+): readonly Finding[] {
+  if (offsetsMs.length < FEWEST_OF_VOICE) return [];
+  const spreadMs = spreadOf(offsetsMs);
+  const sure = 1 - 0.9 / Math.sqrt(2 * Math.max(1, offsetsMs.length - 1));
   const strength = (Math.max(0, sure) * spreadMs) / allowedSpreadMs(limits, beatSeconds);
-  return { what: 'uneven', voice, ms: Milliseconds(spreadMs), strength };
+  return [{ what: 'uneven', voice, ms: Milliseconds(spreadMs), strength }];
 }
 
 interface PlaceTime {
@@ -86,15 +88,20 @@ function offPlaces(voice: Voice, off: readonly PlaceTime[], places: Places): rea
 export function voiceFindings(
   voice: Voice,
   offsets: readonly Offset[],
-  { limits, places }: Timing,
+  { limits, places, kind }: Timing,
 ): readonly Finding[] {
   if (offsets.length < FEWEST_OF_VOICE) return [];
   const byPlace = groupBy(offsets, ({ pair }) => places.nameOf(pair.due));
   const spreadMs = spreadOf(aboutPlaces(byPlace));
+  // an ear that expects a stroke at its place takes the moment of one that is far from it less exactly
+  const near = [...byPlace].filter(
+    ([, own]) => kind === 'midi' || Math.abs(median(own.map(({ ms }) => ms))) <= ELSEWHERE_MS,
+  );
+  const even = aboutPlaces(new Map(near));
   const beatSeconds = median(offsets.map(({ pair }) => pair.due.beatSeconds));
   const times = placeTimes(byPlace, spreadMs, limits).filter(({ strength }) => strength >= 1);
   return [
-    unevenOf(voice, spreadMs, offsets.length, beatSeconds, limits),
+    ...unevenOf(voice, even, beatSeconds, limits),
     ...offPlaces(
       voice,
       times.filter(({ ms }) => ms < 0),

@@ -90,14 +90,17 @@ const OF_VOICE: Readonly<Partial<Record<About['what'], Advise>>> = {
   early: timeAdvice('early'),
   late: timeAdvice('late'),
   uneven: ({ voice }) => ({ fact: 'do-even-out', voice }),
-  loud: ({ voice }, { lead }) => ({ fact: 'do-softer-under', voice, lead }),
+  loud: ({ voice, places }, { lead }) =>
+    places ? { fact: 'do-ghost-softer', voice } : { fact: 'do-softer-under', voice, lead },
   soft: ({ voice }) => ({ fact: 'do-speak-up', voice }),
   'only-loudspeaker': ({ voice }) => ({ fact: 'do-tell-from-loudspeaker', voice }),
   'too-little-heard': ({ voice }) => ({ fact: 'do-let-be-heard', voice }),
 };
 
-function plainAdvice({ what, exercise, beats = 0, bpm }: About, task: LoopTask): AdviceFact | null {
+function plainAdvice({ what, exercise, beats = 0, bpm, places }: About, task: LoopTask): AdviceFact | null {
   switch (what) {
+    case 'missing':
+      return places?.[0] ? { fact: 'do-play-every-bar', bar: places[0].bar } : null;
     case 'other-exercise':
       return exercise === undefined
         ? { fact: 'do-play-what-is-asked' }
@@ -140,7 +143,7 @@ export function figureOf(about: About, task: LoopTask): FigureFact | null {
   if (what === 'offset') return { fact: ms < 0 ? 'figure-ahead' : 'figure-behind', ms: Math.abs(ms) };
   if (what === 'rushing' || what === 'dragging' || what === 'slow' || what === 'fast')
     return { fact: `figure-${what}`, percent };
-  if (voice === undefined) return null;
+  if (voice === undefined) return what === 'missing' ? { fact: 'figure-bars-missing', times, of } : null;
   const who = whoPlays(task, voice, places[0] ?? null);
   const at = toldPlaces(places, about.inEveryBar).map((place) => placeOf(task, place, about.inEveryBar));
   if (what === 'missing')

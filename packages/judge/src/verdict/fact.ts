@@ -24,6 +24,7 @@ interface VoiceAdviceFact extends Fact {
     | 'do-push'
     | 'do-even-out'
     | 'do-speak-up'
+    | 'do-ghost-softer'
     | 'do-tell-from-loudspeaker'
     | 'do-let-be-heard';
   readonly voice: Voice;
@@ -68,6 +69,13 @@ interface BeatsFact extends Fact {
   readonly beats: number;
 }
 
+/** A bar that was not gone through. */
+interface BarAdviceFact extends Fact {
+  readonly fact: 'do-play-every-bar';
+  /** From 1. */
+  readonly bar: number;
+}
+
 /** Another tempo than the one asked. */
 interface TempoAdviceFact extends Fact {
   readonly fact: 'do-play-slower' | 'do-play-faster';
@@ -83,6 +91,7 @@ export type AdviceFact =
   | OtherDrumFact
   | OtherExerciseFact
   | BeatsFact
+  | BarAdviceFact
   | TempoAdviceFact;
 
 interface OfVoice extends Fact {
@@ -131,6 +140,13 @@ interface TempoFigureFact extends Fact {
   readonly percent: number;
 }
 
+/** Bars that were not gone through. */
+interface BarsFigureFact extends Fact {
+  readonly fact: 'figure-bars-missing';
+  readonly times: number;
+  readonly of: number;
+}
+
 /** How early or late the performance is as a whole. */
 interface OffsetFigureFact extends Fact {
   readonly fact: 'figure-ahead' | 'figure-behind';
@@ -145,6 +161,7 @@ export type FigureFact =
   | TimeAtFigureFact
   | LevelFigureFact
   | TempoFigureFact
+  | BarsFigureFact
   | OffsetFigureFact;
 
 /** Praise. */

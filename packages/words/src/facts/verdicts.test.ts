@@ -82,6 +82,8 @@ function aboutOf(what: About['what']): readonly About[] {
   if (OF_NO_VOICE.has(what)) return [figures];
   const voice = { voice: 'snare', instead: 'tom-low' } as const;
   return [
+    // bars that were not gone through are nobody's
+    ...(what === 'missing' ? [{ ...figures, places: PLACES }] : []),
     { ...figures, ...voice },
     { ...figures, ...voice, places: PLACES },
     { ...figures, ...voice, places: PLACES.slice(0, 1) },

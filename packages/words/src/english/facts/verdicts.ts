@@ -42,6 +42,9 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
     'Let {$voice :the} fall later on {$place :say}: the last triplet lies close to the next beat.',
   'do-wait-for': 'Wait for {$lead :the} with {$voice :the}: let both sound as one.',
   'do-sooner-than': 'Start {$voice :the} sooner: let it sound as one with {$lead :the}.',
+  'do-ghost-softer':
+    'Keep the soft strokes of {$voice :the} soft: let them fall from just above the head, so that the accents stand out.',
+  'do-play-every-bar': 'Bar {$bar :integer} was left out: play every bar, one after the other.',
   'do-softer-under': 'Play {$voice :the} softer, from lower down, so that it lies under {$lead :the}.',
   'do-move-to': 'The rhythm is right: play it on {$voice :the}, not on {$instead :the}.',
   'do-come-in-sooner':
@@ -51,6 +54,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-play-slower': 'Take the tempo that is asked: this was {$bpm :integer}, and too fast.',
   'do-play-faster': 'Take the tempo that is asked: this was {$bpm :integer}, and too slow.',
   // The figures behind it.
+  'figure-bars-missing': 'Bars left out: {$times :integer} of {$of :integer}.',
   'figure-missing':
     '.input {$of :integer} .match $of one {{{$limb :side at=start} ({$voice :voice}): the only stroke is missing.}} * {{{$limb :side at=start} ({$voice :voice}): {$times :integer} of {$of} strokes missing.}}',
   'figure-missing-at':

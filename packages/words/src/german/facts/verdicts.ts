@@ -46,6 +46,9 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
     'Warte mit {$voice :the case=dative} auf den Klang der führenden Stimme ({$lead :voice}): Beides soll wie eins klingen.',
   'do-sooner-than':
     'Beginne früher ({$voice :voice}): Es soll mit {$lead :the case=dative} wie eins klingen.',
+  'do-ghost-softer':
+    '{$voice :the at=start}: Die leisen Schläge sollen leise bleiben. Lass sie dicht über dem Fell fallen, damit die Akzente herausstehen.',
+  'do-play-every-bar': 'Takt {$bar :integer} fehlte: Spiel jeden Takt, einen nach dem anderen.',
   'do-softer-under':
     '{$voice :the at=start} soll leiser, von weiter unten kommen, so dass die führende Stimme darüber liegt ({$lead :voice}).',
   'do-move-to':
@@ -57,6 +60,7 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-play-slower': 'Nimm das verlangte Tempo: Das waren {$bpm :integer}, und zu schnell.',
   'do-play-faster': 'Nimm das verlangte Tempo: Das waren {$bpm :integer}, und zu langsam.',
   // The figures behind it.
+  'figure-bars-missing': 'Ausgelassene Takte: {$times :integer} von {$of :integer}.',
   'figure-missing':
     '.input {$of :integer} .input {$times :integer} .match $of $times one * {{{$limb :side at=start} ({$voice :voice}): Der einzige Schlag fehlt.}} * one {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of} Schlägen fehlt.}} * * {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of} Schlägen fehlen.}}',
   'figure-missing-at':
