@@ -8,7 +8,10 @@
 const CLICK = { click: true };
 const ELSE = ['other-exercise', 'wrong-voice', 'straight-feel', 'uneven'];
 
-/** Heard from a kit's notes. */
+/**
+ * Heard from a kit's notes.
+ * @type {readonly import('./story.d.ts').Story[]}
+ */
 export const LAST_NOTES = [
   {
     name: 'a five played straight, by himself',
@@ -68,7 +71,10 @@ export const LAST_NOTES = [
   },
 ];
 
-/** Heard from rendered sound. */
+/**
+ * Heard from rendered sound.
+ * @type {readonly import('./story.d.ts').Story[]}
+ */
 export const LAST_SOUND = [
   {
     name: 'a walk in two by a beginner',

@@ -918,17 +918,24 @@ export const AUDIO_STORIES = STORIES.filter(({ name }) => HEARD.includes(name)).
   rounds: story.ladder ? 3 : 1,
 }));
 
-/** Limbs that no recording shows, out or there: it is said that they could not be told, and the rest is judged. */
+/** @type {Omit<import('./story.d.ts').Story, 'name'>} */
+const COVERED_FOOT = {
+  ...{ sheet: 'jazz-waltz', exercise: 7, level: 'beginner', ...CLICK },
+  ...{ is: 'clean', first: 'too-little-heard', voice: 'hihat-foot' },
+};
+
+/**
+ * Limbs that no recording shows, out or there: it is said that they could not be told, and the rest is judged.
+ * @type {readonly import('./story.d.ts').Story[]}
+ */
 const COVERED = [
-  { name: 'a foot that falls with the snare each time, played', play: { spreadMs: 11 } },
+  { ...COVERED_FOOT, name: 'a foot that falls with the snare each time, played', play: { spreadMs: 11 } },
   {
+    ...COVERED_FOOT,
     name: 'a foot that falls with the snare each time, left out',
     play: { leaves: ['hihat-foot'], spreadMs: 11 },
   },
-].map((story) => ({
-  ...{ ...story, sheet: 'jazz-waltz', exercise: 7, level: 'beginner', ...CLICK },
-  ...{ is: 'clean', first: 'too-little-heard', voice: 'hihat-foot' },
-}));
+];
 
 /** Of the later stories those that are heard from sound too. */
 export const UNSEEN_AUDIO = [...[...UNSEEN, ...OTHER_SHEETS].filter(({ sound }) => sound), ...COVERED].map(

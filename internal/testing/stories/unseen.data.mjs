@@ -11,7 +11,10 @@ const CLICK = { click: true };
 /** What none of these students did. */
 const ELSE = ['other-exercise', 'wrong-voice', 'straight-feel', 'uneven'];
 
-/** Heard from a kit's notes. */
+/**
+ * Heard from a kit's notes.
+ * @type {readonly import('./story.d.ts').Story[]}
+ */
 export const UNSEEN_NOTES = [
   {
     name: 'a five by a student who can play it',
@@ -126,7 +129,10 @@ export const UNSEEN_NOTES = [
   },
 ];
 
-/** Heard from rendered sound. */
+/**
+ * Heard from rendered sound.
+ * @type {readonly import('./story.d.ts').Story[]}
+ */
 export const UNSEEN_SOUND = [
   {
     name: 'a slow twelve by a beginner',
