@@ -15,7 +15,7 @@ export { type FieldPath, formatPath } from './document/field-path.ts';
 export { type LessonData, type Migration, migrate } from './document/migrate.ts';
 export { nearest } from './document/nearest.ts';
 export * from './document/parse.ts';
-export { exerciseToData, lessonToData, printLesson } from './document/print.ts';
+export { exerciseToData, formToData, lessonToData, printLesson } from './document/print.ts';
 export * from './document/problem.ts';
 export {
   FEEL_NAMES,
@@ -54,7 +54,8 @@ export * from './lesson/prose.ts';
 export * from './lesson/repeats.ts';
 export { inSection, sectionOf, sectionsOf } from './lesson/section.ts';
 export * from './lesson/standard-formats.data.ts';
-export { STARTER_NAMES, type StarterName, starterText } from './lesson/starters.data.ts';
+export { STARTER_NAMES, type StarterName } from './lesson/starter-names.data.ts';
+export { starterText } from './lesson/starters.data.ts';
 export { LESSON_STYLES, type LessonStyle, styleOf } from './lesson/style.ts';
 export * from './lesson/tempo-range.ts';
 export * from './lesson/value-fact.ts';

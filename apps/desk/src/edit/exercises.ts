@@ -160,6 +160,46 @@ export function moveExercise(
   return exercises.toSpliced(from, 1).toSpliced(to, 0, moved);
 }
 
+/** The text of the lesson with its sections' exercises changed, from the last to the first, so that places stay true. */
+function inSections(
+  text: string,
+  lesson: Lesson,
+  change: (exercises: readonly Exercise[]) => readonly Unnumbered[] | null,
+): string {
+  return sectionsOf(lesson)
+    .map((section, index) => [section, index] as const)
+    .reduceRight((written, [section, index]) => {
+      const exercises = change(section.exercises);
+      return exercises ? withExercises(written, section, exercises, index) : written;
+    }, text);
+}
+
+/** The text of the lesson with some exercises, by their numbers, changed in one way; names that are referred to stay. */
+export function changeExercises(
+  text: string,
+  lesson: Lesson,
+  numbers: readonly number[],
+  change: (exercise: Exercise) => Unnumbered,
+  inUse: InUse,
+): string {
+  return inSections(text, lesson, (exercises) => {
+    if (!exercises.some(({ number }) => numbers.includes(number))) return null;
+    return exercises.map((each, index) =>
+      numbers.includes(each.number)
+        ? (changeExercise(exercises, index, change(each), inUse)[index] as Unnumbered)
+        : each,
+    );
+  });
+}
+
+/** The text of the lesson without some exercises, by their numbers. */
+export function removeExercises(text: string, lesson: Lesson, numbers: readonly number[]): string {
+  return inSections(text, lesson, (exercises) => {
+    const left = exercises.filter(({ number }) => !numbers.includes(number));
+    return left.length < exercises.length ? left : null;
+  });
+}
+
 /** The exercises without one. */
 export function removeExercise(exercises: readonly Exercise[], index: number): readonly Unnumbered[] {
   return exercises.toSpliced(index, 1);

@@ -15,7 +15,7 @@ import {
   sectionOf,
 } from '@shedbook/core';
 import { createProgram, type LiveSettings, loopOneBar, type Program } from '@shedbook/stand';
-import type { Instead, SoundChoice } from './sound-choice.ts';
+import type { ClickChoice, Instead, SoundChoice } from './sound-choice.ts';
 
 /** What is heard, everything filled in. */
 export interface Heard {
@@ -32,6 +32,7 @@ export interface Heard {
   readonly bpm: number;
   /** Text of the feel. */
   readonly feel: string;
+  readonly clicks: ClickChoice;
 }
 
 /** What was chosen, while the lesson says what it said then. */
@@ -68,19 +69,33 @@ export function heardOf(lesson: Lesson, choice: SoundChoice): Heard {
     layers: layersUpTo(section.layers, choice.upTo),
     bpm: standing<number>(choice.bpm, section.tempo.startBpm),
     feel: standing(choice.feel, formatFeel(section.feel)),
+    clicks: choice.clicks,
   };
 }
 
+/** Beats that click in a meter, from 1. */
+function clickBeats({ beats }: ClickChoice, { meter }: Lesson): readonly number[] {
+  const all = meter.beats.map((_, index) => index + 1);
+  return beats === 'all' ? all : all.filter((beat) => beat % 2 === 0);
+}
+
 /** The program of what is heard. */
-export function programOf({ section, exercise, bar, form, layers, bpm, feel: text }: Heard): Program {
-  const feel: Feel = readFeel(text) ?? section.feel;
-  const program = createProgram({ ...section, feel }, { exercise, form, layers, bpm: Bpm(bpm) });
+export function programOf(heard: Heard): Program {
+  const { section, exercise, bar, layers, bpm, clicks } = heard;
+  const feel: Feel = readFeel(heard.feel) ?? section.feel;
+  const form = { ...heard.form, countInBars: clicks.countInBars ?? heard.form.countInBars };
+  const falls = { beats: clickBeats(clicks, section), subdivision: clicks.subdivision };
+  const request = { exercise, form, layers, bpm: Bpm(bpm), clicks: falls };
+  const program = createProgram({ ...section, feel }, request);
   return bar === null ? program : loopOneBar(program, bar);
 }
 
 /** What can change while it plays. */
-export function settingsOf({ bpm }: Pick<Heard, 'bpm'>, { click, mute, trimDb }: SoundChoice): LiveSettings {
-  return { bpm: Bpm(bpm), click, mute, trimDb };
+export function settingsOf(
+  { bpm }: Pick<Heard, 'bpm'>,
+  { click, clicks, mute, trimDb }: SoundChoice,
+): LiveSettings {
+  return { bpm: Bpm(bpm), click, ...(clicks.gap ? { gap: clicks.gap } : {}), mute, trimDb };
 }
 
 /** A tempo or a feel in place of the lesson's. */

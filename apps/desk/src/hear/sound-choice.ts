@@ -1,5 +1,21 @@
 /** What can be chosen about the sound. */
-import type { SoundingVoice, Voice } from '@shedbook/core';
+import type { SoundingVoice, Subdivision, Voice } from '@shedbook/core';
+import type { ClickGap } from '@shedbook/sound';
+
+/** Where the click falls while it is on. */
+export interface ClickChoice {
+  /** On every beat, or on every second one: 2 and 4. */
+  readonly beats: 'all' | 'second';
+  /** Slots of a beat that are marked quietly; 1 for none. */
+  readonly subdivision: Subdivision;
+  /** Bars in which it drops out, or null. */
+  readonly gap: ClickGap | null;
+  /** Bars of count-in; null: as many as the form has. */
+  readonly countInBars: number | null;
+}
+
+/** A click on every beat, as the form counts in. */
+export const PLAIN_CLICK: ClickChoice = { beats: 'all', subdivision: 1, gap: null, countInBars: null };
 
 /** What was chosen in place of what the lesson says; it holds as long as the lesson says the same. */
 export interface Instead<T> {
@@ -23,6 +39,7 @@ export interface SoundChoice {
   /** Text of a feel. */
   readonly feel: Instead<string> | null;
   readonly click: boolean;
+  readonly clicks: ClickChoice;
   readonly mute: readonly SoundingVoice[];
   readonly trimDb: Readonly<Partial<Record<SoundingVoice, number>>>;
 }
@@ -35,6 +52,7 @@ export const AS_WRITTEN: Omit<SoundChoice, 'exercise'> = {
   bpm: null,
   feel: null,
   click: false,
+  clicks: PLAIN_CLICK,
   mute: [],
   trimDb: {},
 };

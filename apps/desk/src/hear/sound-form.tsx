@@ -6,6 +6,7 @@ import { nameIn } from '@shedbook/words';
 import { useDocumentState } from '../document/use-document.ts';
 import { ownForms } from '../edit/forms.ts';
 import { useWords } from '../words/words.tsx';
+import { ClickForm } from './click-form.tsx';
 import { type Heard, insteadOf, upToLayer } from './heard.ts';
 import { useSound } from './sound-context.tsx';
 import styles from './sound-form.module.css';
@@ -98,6 +99,7 @@ export function SoundForm({ lesson, heard }: { readonly lesson: Lesson; readonly
         })}
         onChange={(form) => choose({ form })}
       />
+      <ClickForm />
       <FeelRange heard={heard} />
       <Choices
         label={words.sound.side}

@@ -12,11 +12,19 @@ import { PressOver } from '../notation/press-over.tsx';
 import { useWords } from '../words/words.tsx';
 import styles from './exercise-row.module.css';
 
+/** Keys that are held while something is pressed. */
+export interface Held {
+  readonly shift: boolean;
+  readonly command: boolean;
+}
+
 /** What an exercise row is given. */
 export interface ExerciseRowProps {
   readonly exercise: Exercise;
   readonly meter: Meter;
   readonly chosen: boolean;
+  /** Whether it is selected beside the chosen one. */
+  readonly selected: boolean;
   readonly playing: boolean;
   readonly active: SlotPlace | null;
   /** How many of its bars stand beside each other. */
@@ -24,7 +32,8 @@ export interface ExerciseRowProps {
   /** Which of its voices is being written, from 0. */
   readonly part: number;
   readonly takesFocus: boolean;
-  readonly onChoose: (number: number, place: SlotPlace) => void;
+  /** Told what was pressed, and with which keys held. */
+  readonly onChoose: (number: number, place: SlotPlace, held: Held) => void;
   readonly onActive: (place: SlotPlace) => void;
   readonly onChange: (number: number, exercise: Unnumbered) => void;
   readonly onKey: (event: KeyboardEvent) => void;
@@ -92,14 +101,15 @@ function RestingLine(props: ExerciseRowProps) {
     <PressOver
       className={styles.line}
       isLong={(pattern?.bars.length ?? 1) > 1}
-      label={`${words.page.exercise({ n: exercise.number })}: ${sayExercise(exercise, words)}`}
+      label={`${words.page.exercise({ n: exercise.number })}${props.selected ? `, ${words.rearrange.isSelected}` : ''}: ${sayExercise(exercise, words)}`}
       onPress={(event) => {
         const box = event.currentTarget.getBoundingClientRect();
         const byKey = event.clientX === 0;
         const across = byKey ? 0 : (event.clientX - box.left) / box.width;
         const down = byKey ? 0 : (event.clientY - box.top) / box.height;
         const place = pattern && slotAt(pattern, meter, props.abreast, { across, down });
-        if (place) props.onChoose(exercise.number, place);
+        const held = { shift: event.shiftKey, command: event.ctrlKey || event.metaKey };
+        if (place) props.onChoose(exercise.number, place, held);
       }}
     >
       <ExerciseRows exercise={exercise} meter={meter} abreast={props.abreast} />
@@ -118,7 +128,7 @@ function keyOf(exercise: Exercise): string {
 
 function isUnchanged(before: ExerciseRowProps, after: ExerciseRowProps): boolean {
   if (before.chosen || after.chosen || before.playing !== after.playing) return false;
-  if (before.abreast !== after.abreast) return false;
+  if (before.abreast !== after.abreast || before.selected !== after.selected) return false;
   if (before.meter.text !== after.meter.text) return false;
   return before.exercise === after.exercise || keyOf(before.exercise) === keyOf(after.exercise);
 }
@@ -132,6 +142,7 @@ export const ExerciseRow = memo(function ExerciseRow(props: ExerciseRowProps) {
       className={styles.exercise}
       data-exercise={exercise.number}
       data-chosen={props.chosen || undefined}
+      data-selected={props.selected || undefined}
       data-playing={props.playing || undefined}
     >
       <span

@@ -29,6 +29,10 @@ const SectionHead = lazy(() =>
   import('./section-head.tsx').then((module) => ({ default: module.SectionHead })),
 );
 
+const FormEditor = lazy(() =>
+  import('../form/form-editor.tsx').then((module) => ({ default: module.FormEditor })),
+);
+
 interface PageViewProps {
   readonly lesson: Lesson;
 }
@@ -65,6 +69,7 @@ export function PageView({ lesson }: PageViewProps) {
       onChange={(exercise) => work.change(chosen.number, exercise)}
       onAction={work.act}
       docked={docked}
+      rearranging={work.rearranging}
     />
   );
   const row = (exercise: Exercise, index: number) => (
@@ -78,6 +83,7 @@ export function PageView({ lesson }: PageViewProps) {
         exercise={exercise}
         meter={sectionOf(lesson, exercise.number).meter}
         chosen={index === choice.index}
+        selected={work.rearranging.selected.has(exercise.number)}
         playing={playing === exercise.number}
         active={choice.place}
         part={choice.part}
@@ -88,7 +94,7 @@ export function PageView({ lesson }: PageViewProps) {
           TAIL,
         )}
         takesFocus={index === choice.index && choice.focus}
-        onChoose={work.choose}
+        onChoose={work.press}
         onActive={work.setPlace}
         onChange={work.change}
         onKey={work.onKey}
@@ -133,6 +139,15 @@ export function PageView({ lesson }: PageViewProps) {
           >
             <Suspense>
               <DictationSheet lesson={sectionOf(lesson, number ?? null)} onKeep={work.keepHeard} />
+            </Suspense>
+          </SheetButton>
+          <SheetButton
+            title={allWords.forms.title}
+            done={allWords.heading.close}
+            opens={allWords.forms.opens}
+          >
+            <Suspense>
+              <FormEditor lesson={sectionOf(lesson, number ?? null)} />
             </Suspense>
           </SheetButton>
           <SheetButton

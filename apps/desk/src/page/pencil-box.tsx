@@ -12,7 +12,9 @@ import { KeptField } from '../shared/kept-field.tsx';
 import { useWords } from '../words/words.tsx';
 import { BoxActions } from './box-actions.tsx';
 import { PatternField } from './pattern-field.tsx';
+import { Rearrange } from './rearrange.tsx';
 import { SaidTools } from './said-tools.tsx';
+import type { Rearrangement } from './use-rearranging.ts';
 import { VoiceChoice, VoicesOfExercise } from './voice-choice.tsx';
 
 /** What can be done with an exercise as a whole. */
@@ -27,6 +29,7 @@ interface PencilBoxProps {
   readonly onPart: (part: number) => void;
   readonly onChange: (exercise: Unnumbered) => void;
   readonly onAction: (action: ExerciseAction) => void;
+  readonly rearranging: Rearrangement;
   /** Whether it lies along the lower edge, with strokes in reach and the rest to be opened. */
   readonly docked?: boolean;
 }
@@ -113,6 +116,7 @@ function MoreTools(props: Omit<PencilBoxProps, 'docked'>) {
         isLong
         onKeep={(notes) => onChange({ ...exercise, notes: notes || null })}
       />
+      <Rearrange exercise={exercise} part={part} rearranging={props.rearranging} />
       <BoxActions>
         {ACTIONS.map(([action, icon]) => (
           <Button key={action} onClick={() => onAction(action)}>

@@ -2,7 +2,7 @@
 
 import { type Lesson, sectionsOf } from '@shedbook/core';
 import { useSay } from '@shedbook/stand';
-import { type KeyboardEvent, useCallback, useState } from 'react';
+import { type KeyboardEvent, useCallback, useRef, useState } from 'react';
 import { useNamesInUse } from '../document/names-in-use.ts';
 import { useDocument } from '../document/use-document.ts';
 import {
@@ -20,7 +20,10 @@ import { isSilent } from '../edit/place-proposal.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
 import { samePlaceIn } from '../line/slots.ts';
 import { useWords } from '../words/words.tsx';
+import type { Held } from './exercise-row.tsx';
 import type { ExerciseAction } from './pencil-box.tsx';
+import { rearrangingOf } from './rearranging-keys.ts';
+import { type Rearrangement, useRearranging } from './use-rearranging.ts';
 
 /** Which exercise is chosen (from 0), and its slot. */
 export interface Choice {
@@ -37,7 +40,9 @@ const START: Choice = { index: 0, part: 0, place: { bar: 0, beat: 0, slot: 0 }, 
 /** Choosing and changing. */
 export interface ExerciseWork {
   readonly choice: Choice;
-  readonly choose: (number: number, place: SlotPlace) => void;
+  /** An exercise was pressed: it is chosen, or selected beside the chosen one. */
+  readonly press: (number: number, place: SlotPlace, held: Held) => void;
+  readonly rearranging: Rearrangement;
   readonly setPlace: (place: SlotPlace) => void;
   readonly setPart: (part: number) => void;
   readonly change: (number: number, exercise: Unnumbered) => void;
@@ -119,6 +124,21 @@ export function useExercises(lesson: Lesson): ExerciseWork {
     keep(index, ({ section, at }) => duplicateExercise(section.exercises, at));
     setChoice({ ...choice, index: index + 1, focus: true });
   };
+  const rearranging = useRearranging({
+    ...{ lesson, inUse },
+    choice: { ...choice, index, part },
+    onGo: (to) => setChoice({ ...choice, index: to, part: 0, place: START.place, focus: true }),
+  });
+  const press = (number: number, place: SlotPlace, held: Held) => {
+    if (rearranging.isSelecting || held.command) rearranging.toggle(number);
+    else if (held.shift) rearranging.selectTo(index + 1, number);
+    else {
+      rearranging.clear();
+      setChoice({ index: number - 1, part: 0, place, focus: true });
+    }
+  };
+  const latestPress = useRef(press);
+  latestPress.current = press;
   const act = (action: ExerciseAction) => {
     const run = {
       add,
@@ -132,9 +152,17 @@ export function useExercises(lesson: Lesson): ExerciseWork {
   const onKey = (event: KeyboardEvent) => {
     const vertical = { ArrowUp: -1, ArrowDown: 1 }[event.key];
     const command = event.ctrlKey || event.metaKey;
-    if (vertical && event.altKey) act(vertical < 0 ? 'up' : 'down');
-    else if (vertical && !command) go(index + vertical);
-    else if (event.key.toLowerCase() === 'v' && !command) setPart((part + 1) % Math.max(1, parts.length));
+    const rearranged = rearrangingOf(event, rearranging.unit);
+    if (rearranged?.kind === 'run') rearranging.run(rearranged.what);
+    else if (rearranged?.kind === 'unit') rearranging.setUnit(rearranged.unit);
+    else if (vertical && event.altKey) act(vertical < 0 ? 'up' : 'down');
+    else if (vertical && event.shiftKey) {
+      rearranging.selectTo(index + 1, Math.min(exercises.length, Math.max(1, index + 1 + vertical)));
+      go(index + vertical);
+    } else if (vertical && !command) {
+      rearranging.clear();
+      go(index + vertical);
+    } else if (event.key.toLowerCase() === 'v' && !command) setPart((part + 1) % Math.max(1, parts.length));
     else if (event.key === 'Enter') add();
     else if (command && (event.key === 'Delete' || event.key === 'Backspace')) remove();
     else return;
@@ -143,7 +171,8 @@ export function useExercises(lesson: Lesson): ExerciseWork {
   return {
     choice: { ...choice, index, part },
     setPart,
-    choose: useCallback((number, place) => setChoice({ index: number - 1, part: 0, place, focus: true }), []),
+    press: useCallback((number, place, held) => latestPress.current(number, place, held), []),
+    rearranging,
     setPlace: useCallback((place) => setChoice((before) => ({ ...before, place, focus: false })), []),
     change: (number, exercise) =>
       keep(number - 1, ({ section, at }) => changeExercise(section.exercises, at, exercise, inUse)),

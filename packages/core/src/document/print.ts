@@ -54,7 +54,8 @@ function sectionToData(section: FormSection): Data {
   return section.ending ? { ...bars, ending: endingToData(section.ending) } : bars;
 }
 
-function formToData(form: Form): Data {
+/** A form as data, in the order in which it is written. */
+export function formToData(form: Form): Data {
   return { sections: form.sections.map(sectionToData), repeat: form.repeat, countIn: form.countInBars };
 }
 

@@ -5,8 +5,9 @@
  * thirds of them; levels in dB relative to the lead voice. Balance by common practice, from memory: where the ride leads, the
  * foot stays under it and the bass drum is sensed more than heard; where the hi-hat leads, back beat and bass drum carry.
  */
+import type { StarterName } from './starter-names.data.ts';
 
-const TEXTS = {
+const TEXTS: Readonly<Record<StarterName, string>> = {
   swing: `meter: 4/4
 tempo: {start: 80, goal: 132, step: 8}
 feel: triplet
@@ -151,13 +152,7 @@ compose: {count: 16}
 exercises:
   - x.. ..x x.. ...
 `,
-} as const;
-
-/** The grooves by their names. */
-export type StarterName = keyof typeof TEXTS;
-
-/** The names, in the order in which they are offered. */
-export const STARTER_NAMES = Object.keys(TEXTS) as readonly StarterName[];
+};
 
 /** The text of a lesson that starts from a groove, under a title. */
 export function starterText(name: StarterName, title: string): string {

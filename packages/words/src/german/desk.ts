@@ -2,9 +2,11 @@
 import { counts } from './counts.ts';
 import { desk, guide } from './desk/desk.ts';
 import { dictation } from './desk/dictation.ts';
+import { forms } from './desk/forms.ts';
 import { conflict, heading, lesson } from './desk/lesson.ts';
 import { groove, page, text } from './desk/page.ts';
 import { print } from './desk/print.ts';
+import { rearrange } from './desk/rearrange.ts';
 import { refusals, settings } from './desk/settings.ts';
 import { compose, pedal, room, sound } from './desk/sound.ts';
 import { links, signIn, students } from './desk/students.ts';
@@ -28,6 +30,8 @@ export const deskMessages = {
   sound,
   compose,
   dictation,
+  forms,
+  rearrange,
   room,
   pedal,
   print,
