@@ -25,7 +25,7 @@ it('[ST421] makes a form of one’s own by tapping, which is heard and kept', as
   });
   await page.getByRole('button', { name: 'Forms', exact: true }).click();
   await page.getByRole('button', { name: 'New form from this one' }).click();
-  await page.getByRole('button', { name: 'Add a section' }).click();
+  await page.getByRole('button', { name: 'Add a section to the form' }).click();
   await page.getByRole('button', { name: 'End it on an accent' }).first().click();
   await page.getByRole('button', { name: 'rim shot' }).click();
   await page.getByRole('button', { name: 'Bars of count-in: one more' }).click();

@@ -2,8 +2,8 @@
 
 import { STANDARD_FORMAT_NAMES } from '@shedbook/core';
 import type { LessonSummary } from '@shedbook/routes';
-import { Button, Icon } from '@shedbook/stand';
-import { memo, useRef, useState } from 'react';
+import { Icon } from '@shedbook/stand';
+import { memo, useRef } from 'react';
 import { pathOf, type Route } from '../shared/address.ts';
 import { PickMenu } from '../shared/pop-over.tsx';
 import { go } from '../shared/route.ts';
@@ -27,13 +27,10 @@ interface LessonCardProps {
 interface CardMenuProps {
   readonly title: string;
   readonly isArchived: boolean;
-  /** Whether the card is in sight: the menu is made then, and before only what opens it. */
-  readonly isNear: boolean;
   readonly onAction: (action: CardAction) => void;
 }
 
-function CardMenu({ title, isArchived, isNear, onAction }: CardMenuProps) {
-  const [isAsked, setAsked] = useState(false);
+function CardMenu({ title, isArchived, onAction }: CardMenuProps) {
   const words = useWords().desk;
   const said: Readonly<Record<ExportFormat, string>> = {
     yaml: words.exportLesson,
@@ -43,16 +40,8 @@ function CardMenu({ title, isArchived, isNear, onAction }: CardMenuProps) {
   const exports = (['yaml', ...STANDARD_FORMAT_NAMES] as const).map(
     (format) => [format, said[format]] as const,
   );
-  if (!isNear && !isAsked) {
-    return (
-      <Button dress="bare" aria-label={words.more({ title })} onClick={() => setAsked(true)}>
-        <Icon name="more" />
-      </Button>
-    );
-  }
   return (
     <PickMenu<CardAction>
-      startsOpen={isAsked}
       label={words.more({ title })}
       opens={<Icon name="more" />}
       dress="bare"
@@ -116,7 +105,6 @@ export const LessonCard = memo(function LessonCard({ lesson, changed, onAction }
         <CardMenu
           title={title}
           isArchived={lesson.isArchived}
-          isNear={isNear}
           onAction={(action) => onAction(lesson, action)}
         />
       </div>

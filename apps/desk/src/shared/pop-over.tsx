@@ -1,10 +1,30 @@
 /** What opens beside a button: a menu to pick from, or a small form. */
-import { buttonClass, type Dress } from '@shedbook/stand';
-import type { ReactNode } from 'react';
-import { Button, Dialog, DialogTrigger, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
-import styles from './pop-over.module.css';
+import { Button, type Dress } from '@shedbook/stand';
+import { lazy, type ReactNode, Suspense, useRef, useState } from 'react';
+import type { Placement } from './pop-over-opened.tsx';
 
-type Placement = 'top start' | 'top end' | 'bottom end';
+const load = () => import('./pop-over-opened.tsx');
+const OpenedMenu = lazy(() => load().then((module) => ({ default: module.OpenedMenu })));
+const OpenedForm = lazy(() => load().then((module) => ({ default: module.OpenedForm })));
+
+/** Whether it is open, and what its button is given. */
+function usePopOver(kind: 'menu' | 'dialog') {
+  const button = useRef<HTMLButtonElement>(null);
+  const [isOpen, setOpen] = useState(false);
+  return {
+    button,
+    isOpen,
+    onOpen: () => setOpen(true),
+    onClose: () => setOpen(false),
+    trigger: {
+      ref: button,
+      'aria-haspopup': kind,
+      'aria-expanded': isOpen,
+      onPointerEnter: () => void load(),
+      onClick: () => setOpen(true),
+    },
+  } as const;
+}
 
 interface PickMenuProps<T extends string> {
   /** What the menu is for; the button says it too where it shows only a drawing. */
@@ -13,29 +33,36 @@ interface PickMenuProps<T extends string> {
   readonly dress?: Dress;
   readonly placement: Placement;
   readonly items: readonly (readonly [T, string])[];
-  /** Whether it is open when it comes. */
-  readonly startsOpen?: boolean;
   readonly onPick: (item: T) => void;
 }
 
 /** A button and its menu. */
 export function PickMenu<T extends string>(props: PickMenuProps<T>) {
-  const { label, opens, dress = 'plain', placement, items, startsOpen = false, onPick } = props;
+  const { label, opens, dress = 'plain', placement, items, onPick } = props;
+  const { button, isOpen, onOpen, onClose, trigger } = usePopOver('menu');
   return (
-    <MenuTrigger defaultOpen={startsOpen}>
-      <Button className={buttonClass(dress)} aria-label={label}>
+    <>
+      <Button
+        {...trigger}
+        dress={dress}
+        aria-label={label}
+        onKeyDown={(event) => {
+          if (event.key !== 'ArrowDown' && event.key !== 'ArrowUp') return;
+          event.preventDefault();
+          onOpen();
+        }}
+      >
         {opens}
       </Button>
-      <Popover className={styles.popover ?? ''} placement={placement}>
-        <Menu className={styles.menu ?? ''} aria-label={label} onAction={(key) => onPick(key as T)}>
-          {items.map(([item, words]) => (
-            <MenuItem key={item} id={item} className={styles.item ?? ''}>
-              {words}
-            </MenuItem>
-          ))}
-        </Menu>
-      </Popover>
-    </MenuTrigger>
+      {isOpen && (
+        <Suspense>
+          <OpenedMenu
+            {...{ label, placement, items, button, onClose }}
+            onPick={(item) => onPick(item as T)}
+          />
+        </Suspense>
+      )}
+    </>
   );
 }
 
@@ -44,7 +71,7 @@ interface PopFormProps {
   readonly label: string;
   /** What the button says, where it is more than it shows. */
   readonly buttonLabel?: string;
-  /** The button's class. */
+  /** The button's class, where it does not look like one. */
   readonly className: string;
   readonly opens: ReactNode;
   readonly placement: Placement;
@@ -53,16 +80,17 @@ interface PopFormProps {
 
 /** A button and its form. */
 export function PopForm({ label, buttonLabel, className, opens, placement, children }: PopFormProps) {
+  const { button, isOpen, onClose, trigger } = usePopOver('dialog');
   return (
-    <DialogTrigger>
-      <Button className={className} {...(buttonLabel === undefined ? {} : { 'aria-label': buttonLabel })}>
+    <>
+      <button {...trigger} type="button" className={className} aria-label={buttonLabel}>
         {opens}
-      </Button>
-      <Popover className={styles.popover ?? ''} placement={placement}>
-        <Dialog className={styles.form ?? ''} aria-label={label}>
-          {children}
-        </Dialog>
-      </Popover>
-    </DialogTrigger>
+      </button>
+      {isOpen && (
+        <Suspense>
+          <OpenedForm {...{ label, placement, button, onClose }}>{children}</OpenedForm>
+        </Suspense>
+      )}
+    </>
   );
 }

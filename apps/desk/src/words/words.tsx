@@ -3,7 +3,6 @@
 import { type LanguageChoice, useCatalogue, WordsProvider, wordsContext } from '@shedbook/stand';
 import { type DeskCatalogue, type DeskWords, loadDesk, type ScreenFact, say } from '@shedbook/words';
 import type { ReactNode } from 'react';
-import { I18nProvider } from 'react-aria-components';
 
 const DeskContext = wordsContext<DeskCatalogue>();
 
@@ -12,15 +11,11 @@ export function useLanguage(): DeskCatalogue & LanguageChoice {
   return useCatalogue(DeskContext);
 }
 
-function ControlsInLanguage({ children }: { readonly children: ReactNode }) {
-  return <I18nProvider locale={useLanguage().tag}>{children}</I18nProvider>;
-}
-
 /** Gives words in the reader's language to what is inside, which waits until they are there. */
 export function DeskWordsProvider({ children }: { readonly children: ReactNode }) {
   return (
     <WordsProvider context={DeskContext} load={loadDesk}>
-      <ControlsInLanguage>{children}</ControlsInLanguage>
+      {children}
     </WordsProvider>
   );
 }

@@ -19,7 +19,7 @@ export const forms = {
   bars: 'Bars',
   repeat: 'Times through',
   countIn: 'Bars of count-in',
-  addSection: 'Add a section',
+  addSection: 'Add a section to the form',
   up: 'Move section {$n :integer} up',
   down: 'Move section {$n :integer} down',
   remove: 'Delete section {$n :integer}',
