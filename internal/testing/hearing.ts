@@ -50,6 +50,9 @@ exercises:
   - x.. x.. ... ..x
 `;
 
+/** The same with rounds of one bar, a second and a half, for tests that wait while rounds go by. */
+export const SHORT_LESSON = HEARING_LESSON.replace('- pattern: 2', '- pattern: 1');
+
 /** The lesson, read. */
 export function lessonOf(text: string): Lesson {
   const { lesson, problems } = parseLesson(text, 'test');
@@ -96,10 +99,10 @@ export async function makeHearingPack(
   return folder;
 }
 
-/** A host of the pack of {@link HEARING_LESSON} for the tests of a file; it stops and its folder goes after the last. */
-export async function hostHearingPack(): Promise<StaticHost> {
+/** A host of the pack of a lesson for the tests of a file; it stops and its folder goes after the last. */
+export async function hostHearingPack(text = HEARING_LESSON): Promise<StaticHost> {
   const folder = temporaryFolder();
-  const host = await hostFolder(await makeHearingPack(HEARING_LESSON, folder.path));
+  const host = await hostFolder(await makeHearingPack(text, folder.path));
   afterAll(async () => {
     await host.stop();
     folder.remove();
