@@ -11,10 +11,10 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { COMMAND } from './command.ts';
 
-/** A short lesson with every kind of form. */
+/** A short lesson with every kind of form, quick enough that tests need not wait long for its rounds. */
 export const PRACTICE_LESSON = `title: First swing
 by: Oda Lindqvist-Reyes
-tempo: {start: 200, goal: 216, step: 8}
+tempo: {start: 280, goal: 296, step: 8}
 feel: triplet
 groove:
   ride: x x.x x x.x

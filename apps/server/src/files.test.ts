@@ -5,12 +5,14 @@ import type { SheetPages, StoredLesson } from '@shedbook/routes';
 import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { readPdf } from '../../../internal/testing/pdf.ts';
-import { createLesson, send, startTestServer } from '../test/temporary.ts';
+import { createLesson, send, sharedTestServer } from '../test/temporary.ts';
 
 const DEMO = readFileSync(
   fileURLToPath(new URL('../../../demo/first-swing.lesson.yaml', import.meta.url)),
   'utf8',
 );
+
+const shared = sharedTestServer();
 
 function patternsOf(text: string): readonly string[] {
   const { lesson } = parseLesson(text, 'lesson');
@@ -19,7 +21,7 @@ function patternsOf(text: string): readonly string[] {
 
 describe('files', () => {
   it('[SE18] engraves a lesson as pages and as a PDF of the same pages', async () => {
-    const server = await startTestServer();
+    const server = shared();
     const { id } = await createLesson(server, DEMO);
     const { body } = await send(server, 'GET', `/api/lessons/${id}/pages`);
     const { pages, revision } = body as SheetPages;
@@ -39,7 +41,7 @@ describe('files', () => {
   });
 
   it('[SE18] says that a lesson with problems cannot be engraved', async () => {
-    const server = await startTestServer();
+    const server = shared();
     const { id } = await createLesson(server, 'meter: five\n');
     const pages = await send(server, 'GET', `/api/lessons/${id}/pages`);
     expect(pages).toMatchObject({ status: 422, body: { code: 'lesson-has-errors' } });
@@ -47,7 +49,7 @@ describe('files', () => {
 
   it('[SE19] takes a lesson out as MusicXML and as MIDI and in again with every exercise', async () => {
     for (const format of ['musicxml', 'midi']) {
-      const server = await startTestServer();
+      const server = shared();
       const { id } = await createLesson(server, DEMO);
       const out = await fetch(new URL(`/api/lessons/${id}/export/${format}`, server.url));
       expect(out.status).toBe(200);
@@ -64,7 +66,7 @@ describe('files', () => {
   });
 
   it('[SE20] refuses a file that is neither, and says what kind of problem it has', async () => {
-    const server = await startTestServer();
+    const server = shared();
     const response = await fetch(new URL('/api/import?name=photo.jpg', server.url), {
       method: 'POST',
       headers: { 'content-type': 'application/octet-stream' },
@@ -82,7 +84,7 @@ describe('files', () => {
 });
 
 it('[SE33] gives out a take-home pack while it goes on answering', async () => {
-  const server = await startTestServer();
+  const server = shared();
   const { id } = await createLesson(server, 'title: Ton für Ton\ntempo: 240\nexercises: ["x x x x"]\n');
   const asked = fetch(new URL(`/api/lessons/${id}/practice.zip`, server.url));
   const { status } = await send(server, 'GET', `/api/lessons/${id}/pages`);
@@ -99,7 +101,7 @@ it('[SE33] gives out a take-home pack while it goes on answering', async () => {
 });
 
 it('[SE38] gives out a pack that carries what was set of its lesson for one student', async () => {
-  const server = await startTestServer();
+  const server = shared();
   const { id } = await createLesson(server, 'title: Swing\ntempo: 240\nexercises: ["x x x x"]\n');
   const { body: made } = await send(server, 'POST', '/api/students', { name: 'Kaito' });
   const student = made as { readonly id: string; readonly revision: number };

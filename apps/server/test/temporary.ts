@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { StoredLesson } from '@shedbook/routes';
-import { onTestFinished } from 'vitest';
+import { afterAll, beforeAll, onTestFinished } from 'vitest';
 import { type RunningServer, type StartOptions, startServer } from '../src/start.ts';
 
 /** A new empty folder, removed when the test ends. */
@@ -18,6 +18,26 @@ export async function startTestServer(options: StartOptions = {}): Promise<Runni
   const server = await startServer({ port: 0, dataDir: temporaryFolder(), ...options });
   onTestFinished(() => server.close());
   return server;
+}
+
+/**
+ * A server for every test of a file, where none minds what others put into its store: its engraver and its kit are made
+ * once. @returns the server, to be asked for within a test
+ */
+export function sharedTestServer(): () => RunningServer {
+  const folder = mkdtempSync(join(tmpdir(), 'shedbook-'));
+  let server: RunningServer | null = null;
+  beforeAll(async () => {
+    server = await startServer({ port: 0, dataDir: folder });
+  });
+  afterAll(async () => {
+    await server?.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+  return () => {
+    if (!server) throw new Error('the server starts before the first test');
+    return server;
+  };
 }
 
 /** Sends JSON and reads JSON. */

@@ -4,10 +4,15 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
 import { sharedBrowser } from '../../../../internal/testing/browser.ts';
-import { callClean, hostHearingPack, openWithDevices } from '../../../../internal/testing/hearing.ts';
+import {
+  callClean,
+  hostHearingPack,
+  openWithDevices,
+  SHORT_LESSON,
+} from '../../../../internal/testing/hearing.ts';
 
 const browser = await sharedBrowser();
-const host = await hostHearingPack();
+const host = await hostHearingPack(SHORT_LESSON);
 
 const play = (page: Page) => page.getByRole('button', { name: 'Play', exact: true }).click();
 const rows = (page: Page) => page.locator('[data-part="log"] tbody tr');

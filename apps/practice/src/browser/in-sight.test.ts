@@ -3,17 +3,17 @@ import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
 import { sharedBrowser } from '../../../../internal/testing/browser.ts';
 import {
-  HEARING_LESSON,
   hostHearingPack,
   lessonOf,
   openWithDevices,
   playLoop,
+  SHORT_LESSON,
   willStrike,
 } from '../../../../internal/testing/hearing.ts';
 
-const lesson = lessonOf(HEARING_LESSON);
+const lesson = lessonOf(SHORT_LESSON);
 const browser = await sharedBrowser();
-const host = await hostHearingPack();
+const host = await hostHearingPack(SHORT_LESSON);
 
 /** Parts that do not lie wholly between the upper edge of the window and the ledge, without scrolling. */
 const outOfSight = (page: Page, parts: readonly string[]) =>
@@ -53,7 +53,7 @@ it.each([
     await page.getByRole('button', { name: 'Use an electronic kit' }).click();
     await page.locator('[data-ear="on"]').waitFor();
     const late = playLoop(lesson, 1, 160, ({ voice }) => ({ lateMs: voice === 'snare' ? 70 : 4 }));
-    await willStrike(page, [late, late], { bpm: 160, loopSeconds: 3 });
+    await willStrike(page, [late, late], { bpm: 160, loopSeconds: 1.5 });
     await page.getByRole('button', { name: 'Play', exact: true }).click();
     await page.locator('[data-part="advice"]').waitFor();
     await page.locator('[data-part="counter"][data-kind="pattern"]').waitFor();

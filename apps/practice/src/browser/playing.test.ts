@@ -47,6 +47,10 @@ async function setting(page: Page, ...labels: readonly string[]): Promise<void> 
   await page.getByRole('button', { name: 'Done' }).click();
 }
 
+/** A tempo at which a bar lasts long enough to be looked at while it sounds. */
+const SLOWER_BPM = 200;
+const playSlower = (page: Page) => page.locator('input[type="range"]').fill(String(SLOWER_BPM));
+
 const play = (page: Page) => page.getByRole('button', { name: 'Play', exact: true }).click();
 
 /** The strokes without clicks of a practice click, each with its sample from the first stroke on. */
@@ -114,6 +118,7 @@ it('[ST42] ends four-and-two on its accent, and says so', async () => {
 it('[ST42] rests for the student while count and ball go on', async () => {
   const page = await onStand('#1');
   await setting(page, 'Trade 4s');
+  await playSlower(page);
   await play(page);
   await waitForStrokes(page, 40);
   const turn = page.locator('[data-part="counter"][data-kind="rest"]');
@@ -127,7 +132,7 @@ it('[ST42] rests for the student while count and ball go on', async () => {
   expect(await turn.locator('[data-part="says"]').textContent()).toContain('You · bar 5 of 8');
   await page.locator('[data-part="counter"][data-kind="pattern"]').waitFor();
   const played = await strokesOf(page);
-  expect(ofScore(played)).toEqual(score(1, TRADE, played.length));
+  expect(ofScore(played)).toEqual(score(1, TRADE, played.length, { bpm: SLOWER_BPM }));
   // definition: bars 5 to 8 are the student's
   expect(played.filter(({ stroke }) => stroke.written.bar > 4)).toEqual([]);
 });
@@ -135,7 +140,7 @@ it('[ST42] rests for the student while count and ball go on', async () => {
 it('[ST42] lets the layers of the groove join one by one', async () => {
   const page = await onStand('#1');
   await page.getByRole('button', { name: 'Faster' }).focus();
-  for (let i = 0; i < 25; i += 1) await page.keyboard.press('Enter');
+  for (let i = 0; i < 5; i += 1) await page.keyboard.press('Enter');
   await setting(page, 'Layer by layer');
   await play(page);
   // definition: at 300 a round of four bars lasts 3.2 s; each layer plays for two rounds
@@ -174,19 +179,19 @@ it('[ST43] counts a round that went by once, climbs after three that the student
   await press(21);
   expect(await ladderSays(page)).toBe('Play a round to its end, then say how it was.');
   const says = () => page.locator('[data-part="ladder-says"]').textContent();
-  expect(await says()).toContain('0 of 3 clean loops at 200');
+  expect(await says()).toContain('0 of 3 clean loops at 280');
   await play(page);
   const pressClean = (text: string) => pressUntilLadderSays(page, () => press(1), text);
   await waitForRound(page, 1);
   await clean.click();
-  await pressClean('1 of 3 clean loops at 200');
+  await pressClean('1 of 3 clean loops at 280');
   await press(3);
-  expect(await says()).toContain('1 of 3 clean loops at 200');
+  expect(await says()).toContain('1 of 3 clean loops at 280');
   await waitForRound(page, 2);
-  await pressClean('2 of 3 clean loops at 200');
+  await pressClean('2 of 3 clean loops at 280');
   await waitForRound(page, 3);
-  // definition: start 200, step 8
-  await pressClean('0 of 3 clean loops at 208');
+  // definition: start 280, step 8
+  await pressClean('0 of 3 clean loops at 288');
   const climbed = (await strokesOf(page)).at(-1)?.pass ?? 0;
   await waitForRound(page, climbed + 2);
   const played = await strokesOf(page);
@@ -196,15 +201,15 @@ it('[ST43] counts a round that went by once, climbs after three that the student
     beats(pass)
       .slice(1)
       .map((sample, i) => sample - (beats(pass)[i] ?? 0));
-  // definition: beats at 200 lie 13230 samples apart in the rounds that were played, at 208 12721.15 in the next
-  expect(new Set(steps(0))).toEqual(new Set([13_230]));
+  // definition: beats at 280 lie 9450 samples apart in the rounds that were played, at 288 9187.5 in the next
+  expect(new Set(steps(0))).toEqual(new Set([9450]));
   expect(steps(climbed + 1).length).toBeGreaterThan(2);
-  for (const step of steps(climbed + 1)) expect(Math.abs(step - 12_721.15)).toBeLessThan(1);
+  for (const step of steps(climbed + 1)) expect(Math.abs(step - 9187.5)).toBeLessThan(1);
   // definition: two rounds that were not clean come down one step
-  await pressUntilLadderSays(page, () => page.keyboard.press('s'), '0 of 3 clean loops at 200');
+  await pressUntilLadderSays(page, () => page.keyboard.press('s'), '0 of 3 clean loops at 280');
   await page.getByRole('button', { name: 'Slower' }).click();
-  // definition: a tempo that was chosen, 196, is where the ladder stands
-  await expect.poll(says).toContain('0 of 3 clean loops at 196');
+  // definition: a tempo that was chosen, 276, is where the ladder stands
+  await expect.poll(says).toContain('0 of 3 clean loops at 276');
 });
 
 it('[ST115] says when the device took the sound away, and goes on from the bar where it stopped', async () => {
@@ -218,6 +223,7 @@ it('[ST115] says when the device took the sound away, and goes on from the bar w
       }
     };
   });
+  await playSlower(page);
   await play(page);
   const bar = page.locator('[data-part="counter"][data-kind="pattern"] [data-part="bar"]');
   await expect.poll(() => bar.textContent(), { timeout: 30_000 }).toBe('3');
@@ -284,7 +290,7 @@ it('[ST46] takes the tempo from taps, keys and the line, and keeps it for the ex
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowDown');
-  expect(await says()).toBe('201');
+  expect(await says()).toBe('281');
   await page.locator('input[type="range"]').fill('90');
   expect(await says()).toBe('90');
   await page.evaluate(() => {

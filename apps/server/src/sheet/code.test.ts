@@ -1,13 +1,15 @@
 import jsQrModule from 'jsqr';
 import { describe, expect, it } from 'vitest';
 import { drawPdf, type PdfPicture } from '../../../../internal/testing/pdf.ts';
-import { createLesson, startTestServer } from '../../test/temporary.ts';
+import { createLesson, sharedTestServer } from '../../test/temporary.ts';
 
 /** The package is CommonJS: its function lies under `default` in Node. */
 const readCode = (jsQrModule as unknown as { default: typeof import('jsqr').default }).default;
 
 /** Dots an inch of a plain office scanner. */
 const SCAN_DPI = 150;
+
+const shared = sharedTestServer();
 
 /** The first page of a PDF as a scanner sees it. Library: pdf.js 5.4. */
 async function scan(pdf: Uint8Array): Promise<PdfPicture> {
@@ -17,7 +19,7 @@ async function scan(pdf: Uint8Array): Promise<PdfPicture> {
 }
 
 async function printed(text: string): Promise<Uint8Array> {
-  const server = await startTestServer();
+  const server = shared();
   const { id } = await createLesson(server, text);
   const response = await fetch(new URL(`/api/lessons/${id}/sheet.pdf`, server.url));
   return new Uint8Array(await response.arrayBuffer());
