@@ -22,6 +22,8 @@ import {
 import { openSteadyClock, type SteadyClock } from './store/steady-clock.ts';
 import { createStudentStore, type StudentStore } from './store/students.ts';
 import type { Tables } from './store/tables.ts';
+import { openTakeFiles } from './store/take-files.ts';
+import { createTakeStore, type TakeStore } from './store/takes.ts';
 
 /** How the server is started; everything has a default. */
 export interface StartOptions {
@@ -61,11 +63,12 @@ const KEEP_REMOVED_DAYS = 30;
 const LOOK_MS = 3_600_000;
 
 /** Empties the bin of what has lain in it long enough. */
-async function emptyBin({ store, students, clock, dataDir, database }: OpenStore): Promise<void> {
+async function emptyBin({ store, students, takes, clock, dataDir, database }: OpenStore): Promise<void> {
   const kept = new Date(clock.now().getTime() - KEEP_REMOVED_DAYS * 24 * 3_600_000);
   const lessons = await store.forgetRemovedBefore(kept);
-  const names = await students.forgetRemovedBefore(kept);
+  const names = await takes.withFiles(() => students.forgetRemovedBefore(kept));
   if (lessons + names > 0) await overwriteErased(database, dataDir);
+  await takes.sweep();
 }
 
 interface OpenStore {
@@ -75,6 +78,7 @@ interface OpenStore {
   readonly students: StudentStore;
   readonly links: LinkStore;
   readonly signIn: SignInStore;
+  readonly takes: TakeStore;
   readonly clock: SteadyClock;
 }
 
@@ -86,6 +90,7 @@ async function openStores(dataDir: string): Promise<OpenStore> {
     const clock = await openSteadyClock(createLessonStore(database, wall), wall);
     const store = createLessonStore(database, wall, clock.now);
     const students = createStudentStore(database, wall, clock.now);
+    const takes = createTakeStore(database, openTakeFiles(dataDir), wall);
     const overwritten =
       <Ids extends readonly string[]>(erase: (...ids: Ids) => Promise<boolean>) =>
       async (...ids: Ids) => {
@@ -94,13 +99,13 @@ async function openStores(dataDir: string): Promise<OpenStore> {
         return isErased;
       };
     return {
-      ...{ dataDir, database, clock },
+      ...{ dataDir, database, clock, takes },
       links: createLinkStore(database, wall),
       signIn: createSignInStore(database, wall),
       store: { ...store, erase: overwritten(store.erase) },
       students: {
         ...students,
-        erase: overwritten(students.erase),
+        erase: overwritten((id) => takes.withFiles(() => students.erase(id))),
         eraseTakenIn: overwritten(students.eraseTakenIn),
       },
     };
@@ -163,7 +168,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const asksWho = !isLoopback(host) || address !== null;
   if (asksWho && !existsSync(join(dataDir, STORE_FILE))) throw noPassphrase(host, address);
   const open = await openStores(dataDir);
-  const { store, students, links, signIn, clock } = open;
+  const { store, students, links, signIn, takes, clock } = open;
   if (asksWho && !(await signIn.isSet())) {
     await store.close();
     throw noPassphrase(host, address);
@@ -172,7 +177,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const packs = createSheetMaker();
   const imports = createImportMaker();
   const app = createApp({
-    ...{ store, students, links, signIn, asksWho, sheets, packs, imports },
+    ...{ store, students, links, signIn, takes, asksWho, sheets, packs, imports },
     staticDir: options.staticDir ?? DESK_DIR,
     where: { host, address },
     requestTimeoutMs: options.requestTimeoutMs ?? REQUEST_TIMEOUT_MS,

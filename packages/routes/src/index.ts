@@ -40,3 +40,4 @@ export {
   type StudentContent,
   type Week,
 } from './stored.ts';
+export { type SentTake, TAKE_BYTES, type TakeFacts, type TakeOpinion, takeFacts } from './takes.ts';

@@ -31,6 +31,21 @@ export const REFUSALS = {
     values: nothing,
     meaning: 'no student has this private link, or it was taken back',
   },
+  'no-such-take': {
+    status: 404,
+    values: nothing,
+    meaning: 'the student sent no such take, or took it back',
+  },
+  'not-a-take': {
+    status: 422,
+    values: nothing,
+    meaning: 'the file is none that the practice page writes of a take',
+  },
+  'no-room': {
+    status: 507,
+    values: z.readonly(z.object({ mostBytes: z.number() })),
+    meaning: 'takes of one student fill all the room that there is for them',
+  },
   'sign-in-first': { status: 401, values: nothing, meaning: 'nobody has signed in, or too long ago' },
   'wrong-passphrase': { status: 403, values: nothing, meaning: 'the passphrase is another' },
   'too-often': {

@@ -27,6 +27,8 @@ export interface Route<Path extends string = string> {
   /** A schema of JSON, `bytes` for a file as it is, null where nothing is sent. */
   readonly body: z.ZodMiniType | 'bytes' | null;
   readonly answer: Answer;
+  /** Bytes that the body has at most, where that is not the server's usual limit. */
+  readonly mostBytes?: number;
   /** Whether it answers also where nobody has signed in; a secret in the path may still be asked for. */
   readonly isOpen?: true;
   /** Refusals of its own, beside those that any route has. */

@@ -27,6 +27,7 @@ import {
   storedStudent,
   week,
 } from './stored.ts';
+import { sentTake, TAKE_BYTES, takeOpinion } from './takes.ts';
 
 const none = z.object({});
 const inLanguage = z.object({
@@ -36,6 +37,9 @@ const byToken = z.object({
   token: z.string().check(z.maxLength(200), z.describe('secret of a private link')),
 });
 const byId = z.object({ id: z.string().check(z.maxLength(200)) });
+const takeId = z.string().check(z.maxLength(200), z.describe('lasting name of the take'));
+const byTake = z.extend(byId, { take: takeId });
+const bySending = z.extend(byToken, { take: takeId });
 const byTaking = z.extend(byId, {
   takenAt: z.string().check(z.maxLength(40), z.describe('when it was taken in')),
 });
@@ -379,6 +383,38 @@ export const ROUTES = {
     answer: nothing,
     refusals: ['no-such-link'],
   }),
+  listTakes: route({
+    method: 'GET',
+    path: '/api/takes',
+    does: 'Lists takes that students sent, the newest first: those that nobody has listened to, or all of one student',
+    params: none,
+    query: z.object({
+      student: z.optional(z.string().check(z.maxLength(200))).check(z.describe('whose takes; all of them')),
+    }),
+    body: null,
+    answer: json(z.readonly(z.array(sentTake))),
+    refusals: [],
+  }),
+  readTake: route({
+    method: 'GET',
+    path: '/api/students/:id/takes/:take',
+    does: 'Reads the file of a take: its sound, its report and its facts, as a ZIP file',
+    params: byTake,
+    query: none,
+    body: null,
+    answer: file,
+    refusals: ['no-such-take'],
+  }),
+  answerTake: route({
+    method: 'PUT',
+    path: '/api/students/:id/takes/:take',
+    does: 'Keeps what the teacher makes of a take; the student reads the answer on the next visit',
+    params: byTake,
+    query: none,
+    body: takeOpinion,
+    answer: json(sentTake),
+    refusals: ['no-such-take'],
+  }),
   readSession: route({
     method: 'GET',
     path: '/api/session',
@@ -422,6 +458,33 @@ export const ROUTES = {
     answer: json(week),
     isOpen: true,
     refusals: ['no-such-link', 'too-often'],
+  }),
+  sendTake: route({
+    method: 'PUT',
+    path: '/practice/:token/takes/:take',
+    does: 'Sends a take to the teacher; the same take again takes its place',
+    params: bySending,
+    query: z.object({
+      asks: z
+        ._default(z.enum(['no', 'yes']), 'no')
+        .check(z.describe('whether the student wants to know what the teacher thinks')),
+    }),
+    body: 'bytes',
+    answer: json(sentTake, 201),
+    mostBytes: TAKE_BYTES,
+    isOpen: true,
+    refusals: ['no-such-link', 'too-often', 'not-a-take', 'no-room'],
+  }),
+  takeBack: route({
+    method: 'DELETE',
+    path: '/practice/:token/takes/:take',
+    does: 'Takes back a take that was sent: the teacher has it no more',
+    params: bySending,
+    query: none,
+    body: null,
+    answer: nothing,
+    isOpen: true,
+    refusals: ['no-such-link', 'too-often', 'no-such-take'],
   }),
   sendPractice: route({
     method: 'POST',

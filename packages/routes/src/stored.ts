@@ -7,6 +7,7 @@
 import { LESSON_STYLES, LONGEST_LESSON } from '@shedbook/core';
 import { LEVELS } from '@shedbook/judge';
 import * as z from 'zod/mini';
+import { sentTake } from './takes.ts';
 
 /** Text of a lesson file. */
 export const lessonText = z.string().check(z.maxLength(LONGEST_LESSON), z.describe('text of a lesson file'));
@@ -290,6 +291,9 @@ export const week = z.readonly(
       ),
     ),
     assignments: z.readonly(z.array(storedAssignment)),
+    takes: z
+      .readonly(z.array(sentTake))
+      .check(z.describe('what the student sent, the newest first, with what the teacher made of it')),
   }),
 );
 

@@ -1,33 +1,33 @@
 /** What answers the table of routes, put together. */
 
 import type { SignInStore } from '../store/sign-in.ts';
-import type { Door } from '../week/door.ts';
 import { type FileParts, fileHandlers } from './file-handlers.ts';
 import { lessonHandlers } from './lesson-handlers.ts';
 import { type LinkParts, linkHandlers } from './link-handlers.ts';
 import { sessionHandlers } from './session-handlers.ts';
 import { studentHandlers } from './student-handlers.ts';
+import { type TakeParts, takeHandlers } from './take-handlers.ts';
 import { weekHandlers } from './week-handlers.ts';
 
 /** What the answers are made with. */
-export interface HandlerParts extends FileParts, LinkParts {
+export interface HandlerParts extends FileParts, LinkParts, TakeParts {
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */
   readonly asksWho: boolean;
-  readonly door: Door;
   /** Milliseconds that never go back. */
   readonly clock: () => number;
 }
 
 /** Answers every route. */
 export function allHandlers(parts: HandlerParts) {
-  const { store, students, sheets, door } = parts;
+  const { store, students, sheets } = parts;
   return {
     ...lessonHandlers(store, students, sheets),
     ...studentHandlers(students),
     ...fileHandlers(parts),
     ...linkHandlers(parts),
     ...sessionHandlers(parts),
-    ...weekHandlers(door, store, students),
+    ...takeHandlers(parts),
+    ...weekHandlers(parts),
   };
 }

@@ -13,6 +13,7 @@ import type { LessonStore } from '../store/lessons.ts';
 import type { LinkStore } from '../store/links.ts';
 import type { SignInStore } from '../store/sign-in.ts';
 import type { StudentStore } from '../store/students.ts';
+import type { TakeStore } from '../store/takes.ts';
 import { createDoor } from '../week/door.ts';
 import { keepPrivatePacks } from '../week/private-packs.ts';
 import { allHandlers } from './all-handlers.ts';
@@ -27,6 +28,7 @@ export interface AppParts {
   readonly store: LessonStore;
   readonly students: StudentStore;
   readonly links: LinkStore;
+  readonly takes: TakeStore;
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */
   readonly asksWho: boolean;
@@ -60,10 +62,13 @@ function badRequest(path: string, problem: string): Refusal {
 }
 
 function addErrors(app: FastifyInstance): void {
-  app.setErrorHandler((error: FastifyError, _request, reply) => {
+  app.setErrorHandler((error: FastifyError, request, reply) => {
     if (reply.raw.destroyed) return undefined;
     if (error.statusCode === 413)
-      return sendRefusal(reply, refusal('too-large', { mostBytes: BODY_LIMIT_BYTES }));
+      return sendRefusal(
+        reply,
+        refusal('too-large', { mostBytes: request.routeOptions.bodyLimit ?? BODY_LIMIT_BYTES }),
+      );
     if (error.statusCode !== undefined && error.statusCode < 500)
       return sendRefusal(reply, badRequest('body', error.code));
     if (error instanceof DamagedError || isDamage(error)) return sendRefusal(reply, refusal('damaged', {}));

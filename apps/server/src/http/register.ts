@@ -85,6 +85,7 @@ export function registerRoutes(app: FastifyInstance, handlers: Handlers, isSafe:
     app.route({
       method: route.method,
       url: route.path,
+      ...(route.mostBytes === undefined ? {} : { bodyLimit: route.mostBytes }),
       handler: async (request, reply) => {
         const reading = readRequest(route, request);
         if ('places' in reading)

@@ -12,6 +12,8 @@ import { createLessonStore, type LessonStore } from './lessons.ts';
 import { createLinkStore } from './links.ts';
 import { openDatabase, STORE_FILE, storeVersion } from './open.ts';
 import { createStudentStore } from './students.ts';
+import { openTakeFiles } from './take-files.ts';
+import { createTakeStore } from './takes.ts';
 
 const KILLED_STORE = fileURLToPath(new URL('../../../../internal/fixtures/killed-store', import.meta.url));
 
@@ -148,8 +150,8 @@ it('[SE42] brings a store of every version that there was up to date, and keeps 
   expect(await createStudentStore(database, () => LONG_AGO).list()).toEqual([]);
   await store.close();
   const file = new SQLite(join(folder, STORE_FILE));
-  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite, store-5.sqlite, store-6.sqlite
-  expect(storeVersion(file)).toBe(7);
+  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite, store-5.sqlite, store-6.sqlite, store-7.sqlite
+  expect(storeVersion(file)).toBe(8);
   file.close();
 });
 
@@ -174,6 +176,18 @@ it('[SE42] finds the practice of a store from before there were private links', 
   expect(others).toEqual([]);
   expect(kaito).toMatchObject({ name: 'Kaito', rows: 1 });
   expect(await createLinkStore(database, () => LONG_AGO).list(kaito?.id ?? '')).toEqual([]);
+  await database.destroy();
+});
+
+it('[SE42] finds the private links of a store from before there were takes', async () => {
+  const folder = temporaryFolder();
+  cpSync(keptSamplePath('store-7.sqlite'), join(folder, STORE_FILE));
+  const database = openDatabase(folder);
+  // definition: what the file was made of, internal/fixtures/versions/SOURCE.md
+  const [kaito] = await createStudentStore(database, () => LONG_AGO).list();
+  expect(kaito).toMatchObject({ name: 'Kaito', rows: 2 });
+  expect(await createLinkStore(database, () => LONG_AGO).list(kaito?.id ?? '')).toHaveLength(1);
+  expect(await createTakeStore(database, openTakeFiles(folder), () => LONG_AGO).unheard()).toEqual([]);
   await database.destroy();
 });
 

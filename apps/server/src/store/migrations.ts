@@ -129,4 +129,20 @@ export const MIGRATIONS: readonly Migration[] = [
    create index links_by_student on links (student_id, made_at);
    create table sessions (token_digest text primary key not null, made_at text not null) strict, without rowid;`,
   },
+  {
+    statements: `create table takes (
+     student_id text not null references students (id) on delete cascade,
+     take_id text not null,
+     sent_at text not null,
+     asks integer not null,
+     facts text not null,
+     bytes integer not null,
+     checksum text not null,
+     heard_at text,
+     answer text,
+     answered_at text,
+     primary key (student_id, take_id)
+   ) strict, without rowid;
+   create index takes_by_sending on takes (heard_at, sent_at);`,
+  },
 ];

@@ -83,6 +83,25 @@ interface SessionsTable {
   readonly made_at: string;
 }
 
+interface TakesTable {
+  readonly student_id: string;
+  /** As the student's page names it. */
+  readonly take_id: string;
+  readonly sent_at: string;
+  /** 1 where the student wants to know what the teacher thinks, else 0. */
+  readonly asks: number;
+  /** JSON: what the take says of itself. */
+  readonly facts: string;
+  /** Length of its file. */
+  readonly bytes: number;
+  /** Of its file. */
+  readonly checksum: string;
+  /** When the teacher listened to it, or null. */
+  readonly heard_at: string | null;
+  readonly answer: string | null;
+  readonly answered_at: string | null;
+}
+
 interface NotesTable {
   readonly key: string;
   readonly value: string;
@@ -101,4 +120,6 @@ export interface Tables {
   readonly links: LinksTable;
   /** Where a teacher has signed in. */
   readonly sessions: SessionsTable;
+  /** Takes that students sent; their files lie in a folder beside the store. */
+  readonly takes: TakesTable;
 }

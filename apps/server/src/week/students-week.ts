@@ -23,12 +23,17 @@ export async function lessonsSetFor(
 }
 
 /** The week of a student as their page reads it. */
-export async function weekOf(student: StoredStudent, store: LessonStore): Promise<Week> {
+export async function weekOf(
+  student: StoredStudent,
+  store: LessonStore,
+  takes: Week['takes'],
+): Promise<Week> {
   const lessons = await lessonsSetFor(student, store);
   const there = new Set(lessons.map(({ id }) => id));
   return {
     student: { id: student.id, name: student.name },
     lessons: lessons.map(({ id, title }) => ({ id, title })),
     assignments: student.assignments.filter(({ lesson }) => there.has(lesson)),
+    takes,
   };
 }

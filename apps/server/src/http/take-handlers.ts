@@ -1,0 +1,50 @@
+/** Takes: sent and taken back by a student's private link, listened to and answered on the desk. */
+import type { StudentStore } from '../store/students.ts';
+import { STUDENT_BYTES, type TakeStore } from '../store/takes.ts';
+import type { Door } from '../week/door.ts';
+import { readTakeFacts } from '../week/read-take.ts';
+import { answer, type Handlers, refuse } from './handlers.ts';
+
+/** What answers about takes are made with. */
+export interface TakeParts {
+  readonly door: Door;
+  readonly students: StudentStore;
+  readonly takes: TakeStore;
+}
+
+/** A name for the reader's disk. */
+function nameOf(take: string): string {
+  return `${take.replace(/[^\w-]+/g, '-')}.zip`;
+}
+
+/** Answers the routes of takes. */
+export function takeHandlers({ door, students, takes }: TakeParts) {
+  return {
+    listTakes: async ({ query: { student } }) =>
+      answer(student === undefined ? await takes.unheard() : await takes.of(student)),
+    readTake: async ({ params: { id, take } }) => {
+      const content = (await students.read(id)) && (await takes.read({ student: id, take }));
+      if (!content) return refuse('no-such-take', {});
+      return answer({ name: nameOf(take), type: 'application/zip', content });
+    },
+    answerTake: async ({ params: { id, take }, body }) => {
+      const kept = await takes.answer({ student: id, take }, body);
+      return kept ? answer(kept) : refuse('no-such-take', {});
+    },
+    sendTake: async ({ params: { token, take }, query: { asks }, body }, _signal, { ip }) => {
+      const opening = await door(token, ip);
+      if (opening.kind === 'refused') return opening;
+      const facts = readTakeFacts(body);
+      if (facts?.id !== take) return refuse('not-a-take', {});
+      const coming = { student: opening.student.id, facts, asks: asks === 'yes', content: body };
+      const kept = await takes.keep(coming);
+      return kept ? answer(kept) : refuse('no-room', { mostBytes: STUDENT_BYTES });
+    },
+    takeBack: async ({ params: { token, take } }, _signal, { ip }) => {
+      const opening = await door(token, ip);
+      if (opening.kind === 'refused') return opening;
+      const isGone = await takes.remove({ student: opening.student.id, take });
+      return isGone ? answer(null) : refuse('no-such-take', {});
+    },
+  } satisfies Partial<Handlers>;
+}

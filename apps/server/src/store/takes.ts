@@ -1,0 +1,165 @@
+/**
+ * Takes that students sent: facts and the teacher's answer in the store, the file beside it.
+ *
+ * Conventions: a file is on the disk before its row is, and a row goes before its file; what a crash leaves between the
+ * two is a file without a row, which is deleted later.
+ */
+import type { SentTake, TakeFacts, TakeOpinion } from '@shedbook/routes';
+import { type Kysely, type Selectable, sql } from 'kysely';
+import { checksumOf } from './checksum.ts';
+import { DamagedError } from './damaged.ts';
+import type { Tables } from './tables.ts';
+import type { TakeFiles, TakeName } from './take-files.ts';
+
+/** Bytes that takes of one student have at most. */
+export const STUDENT_BYTES = 4 * 1024 ** 3;
+
+/** A take as it comes. */
+export interface ComingTake {
+  readonly student: string;
+  readonly facts: TakeFacts;
+  readonly asks: boolean;
+  readonly content: Uint8Array;
+}
+
+/** The store of takes. */
+export interface TakeStore {
+  /** All takes of a student, the newest first. */
+  of(student: string): Promise<readonly SentTake[]>;
+  /** Takes of everybody on the roster that nobody has listened to, the newest first. */
+  unheard(): Promise<readonly SentTake[]>;
+  /** Keeps a take, in place of the same one; null where the student has no room left. */
+  keep(take: ComingTake): Promise<SentTake | null>;
+  /** The file of a take; null where there is no such take. @throws DamagedError where it is not as it was written */
+  read(name: TakeName): Promise<Uint8Array | null>;
+  /** Keeps what the teacher makes of a take; null where there is no such take. */
+  answer(name: TakeName, opinion: TakeOpinion): Promise<SentTake | null>;
+  /** Forgets a take and its file. @returns whether there was one */
+  remove(name: TakeName): Promise<boolean>;
+  /** Does what forgets students or takes, and deletes the files of those that are kept no more. */
+  withFiles<Result>(forget: () => Promise<Result>): Promise<Result>;
+  /** Deletes files that a crash left without a take. */
+  sweep(): Promise<void>;
+}
+
+type Row = Selectable<Tables['takes']>;
+
+function takeOf(row: Row): SentTake {
+  return {
+    student: row.student_id,
+    facts: JSON.parse(row.facts) as TakeFacts,
+    asks: row.asks === 1,
+    sentAt: row.sent_at,
+    isHeard: row.heard_at !== null,
+    answer: row.answer,
+    answeredAt: row.answered_at,
+  };
+}
+
+function rowOf({ student, facts, asks, content }: ComingTake, now: string): Row {
+  return {
+    ...{ student_id: student, take_id: facts.id, sent_at: now, asks: asks ? 1 : 0 },
+    ...{ facts: JSON.stringify(facts), bytes: content.length, checksum: checksumOf(content) },
+    ...{ heard_at: null, answer: null, answered_at: null },
+  };
+}
+
+function isThe(name: TakeName) {
+  return { student_id: name.student, take_id: name.take };
+}
+
+/** What becomes of a row when the teacher has said something. */
+function answered(row: Row, { isHeard, answer }: TakeOpinion, now: string) {
+  const isSame = answer === row.answer;
+  return {
+    heard_at: isHeard ? (row.heard_at ?? now) : null,
+    answer,
+    answered_at: answer === null ? null : isSame ? row.answered_at : now,
+  };
+}
+
+/** Does one thing after the other. */
+function inTurn() {
+  let last: Promise<unknown> = Promise.resolve();
+  return <Result>(work: () => Promise<Result>): Promise<Result> => {
+    const next = last.then(work, work);
+    last = next.catch(() => undefined);
+    return next;
+  };
+}
+
+/** A store of takes over an open database. @param clock gives the time of a change */
+export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, clock: () => Date): TakeStore {
+  const now = () => clock().toISOString();
+  const turn = inTurn();
+  const rows = () => database.selectFrom('takes').selectAll('takes');
+  const find = ({ student, take }: TakeName) =>
+    rows().where('student_id', '=', student).where('take_id', '=', take).executeTakeFirst();
+  const room = async ({ student, facts, content }: ComingTake) => {
+    const { used } = await database
+      .selectFrom('takes')
+      .select(sql<number>`coalesce(sum(bytes), 0)`.as('used'))
+      .where('student_id', '=', student)
+      .where('take_id', '!=', facts.id)
+      .executeTakeFirstOrThrow();
+    return STUDENT_BYTES - used - content.length;
+  };
+  const names = (): Promise<readonly TakeName[]> =>
+    database.selectFrom('takes').select(['student_id as student', 'take_id as take']).execute();
+  const withFiles = async <Result>(forget: () => Promise<Result>): Promise<Result> => {
+    const before = await names();
+    const result = await forget();
+    const after = new Set((await names()).map((name) => JSON.stringify(name)));
+    for (const name of before) if (!after.has(JSON.stringify(name))) await files.remove(name);
+    return result;
+  };
+  return {
+    of: async (student) =>
+      (await rows().where('student_id', '=', student).orderBy('sent_at', 'desc').execute()).map(takeOf),
+    unheard: async () => {
+      const found = rows()
+        .innerJoin('students', 'students.id', 'takes.student_id')
+        .where('students.deleted_at', 'is', null)
+        .where('heard_at', 'is', null);
+      return (await found.orderBy('sent_at', 'desc').execute()).map(takeOf);
+    },
+    keep: (take) =>
+      turn(async () => {
+        const name = { student: take.student, take: take.facts.id };
+        const row = rowOf(take, now());
+        const there = await find(name);
+        if (there?.checksum === row.checksum && there.asks === row.asks) return takeOf(there);
+        if ((await room(take)) < 0) return null;
+        await files.write(name, take.content);
+        await database.replaceInto('takes').values(row).execute();
+        return takeOf(row);
+      }),
+    read: async (name) => {
+      const row = await find(name);
+      if (!row) return null;
+      const content = await files.read(name);
+      if (!content || checksumOf(content) !== row.checksum) throw new DamagedError();
+      return content;
+    },
+    answer: async (name, opinion) => {
+      const row = await find(name);
+      if (!row) return null;
+      const next = answered(row, opinion, now());
+      await database
+        .updateTable('takes')
+        .set(next)
+        .where((of) => of.and(isThe(name)))
+        .execute();
+      return takeOf({ ...row, ...next });
+    },
+    remove: (name) =>
+      turn(async () => {
+        const gone = database.deleteFrom('takes').where((of) => of.and(isThe(name)));
+        const { numDeletedRows } = await gone.executeTakeFirst();
+        if (numDeletedRows > 0n) await files.remove(name);
+        return numDeletedRows > 0n;
+      }),
+    withFiles: (forget) => turn(() => withFiles(forget)),
+    sweep: () => turn(async () => files.keepOnly(await names())),
+  };
+}

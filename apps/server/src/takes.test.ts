@@ -1,0 +1,129 @@
+import { existsSync, readdirSync, readFileSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { MadeLink, SentTake, StoredStudent, Week } from '@shedbook/routes';
+import { strToU8, zipSync } from 'fflate';
+import { describe, expect, it } from 'vitest';
+import { send, startTestServer, temporaryFolder } from '../test/temporary.ts';
+
+const FACTS = {
+  id: 'phone 1',
+  startedAt: '2026-11-25T18:30:00+01:00',
+  lesson: 'first-swing',
+  lessonTitle: 'First swing',
+  exercise: 'snare x.. ..x x.x ...',
+  number: 1,
+  form: 'loop',
+  durationSeconds: 12.5,
+  verdicts: [{ verdict: 'clean' }, { verdict: 'nearly' }],
+  layers: 4,
+};
+
+function takeFile(facts: object = FACTS, sound = 'sound'): Buffer {
+  const files = { 'take.json': strToU8(JSON.stringify(facts)), 'take.flac': strToU8(sound) };
+  return Buffer.from(zipSync(files, { level: 0, mtime: FACTS.startedAt }));
+}
+
+/** A desk with two students, each with a private link. */
+async function aDesk() {
+  const dataDir = temporaryFolder();
+  const server = await startTestServer({ dataDir });
+  const ask = async (method: string, path: string, body?: unknown) =>
+    (await send(server, method, path, body)).body;
+  const student = async (name: string) => {
+    const { id } = (await ask('POST', '/api/students', { name })) as StoredStudent;
+    const { address } = (await ask('POST', `/api/students/${id}/links`)) as MadeLink;
+    const put = (take: string, body: Buffer, query = '') =>
+      fetch(new URL(`takes/${encodeURIComponent(take)}${query}`, address), {
+        method: 'PUT',
+        headers: { 'content-type': 'application/octet-stream' },
+        body: new Uint8Array(body),
+      });
+    const week = async () => (await (await fetch(new URL('week.json', address))).json()) as Week;
+    const takeBack = (take: string) =>
+      fetch(new URL(`takes/${encodeURIComponent(take)}`, address), { method: 'DELETE' });
+    return { id, put, week, takeBack };
+  };
+  const files = () =>
+    existsSync(join(dataDir, 'takes')) ? readdirSync(join(dataDir, 'takes')) : ([] as string[]);
+  const unheard = () => ask('GET', '/api/takes') as Promise<readonly SentTake[]>;
+  return { server, dataDir, ask, files, unheard, kaito: await student('Kaito'), bram: await student('Bram') };
+}
+
+describe('takes that students send', () => {
+  it('[SE700] lets a take come, be listened to and answered, and brings the answer to the student', async () => {
+    const { server, dataDir, ask, files, unheard, kaito, bram } = await aDesk();
+    expect((await kaito.put(FACTS.id, takeFile(), '?asks=yes')).status).toBe(201);
+    const { layers, ...facts } = FACTS;
+    expect(await unheard()).toEqual([
+      expect.objectContaining({ student: kaito.id, facts, asks: true, isHeard: false, answer: null }),
+    ]);
+    const address = `/api/students/${kaito.id}/takes/${encodeURIComponent(FACTS.id)}`;
+    const file = await fetch(new URL(address, server.url));
+    expect(Buffer.from(await file.arrayBuffer())).toEqual(takeFile());
+    const opinion = { isHeard: true, answer: 'Let the last triplet fall later.' };
+    expect(await ask('PUT', address, opinion)).toMatchObject(opinion);
+    expect(await unheard()).toEqual([]);
+    expect((await kaito.week()).takes).toEqual([expect.objectContaining({ facts, ...opinion })]);
+    expect((await bram.week()).takes).toEqual([]);
+    expect(statSync(join(dataDir, 'takes', files()[0] ?? '')).mode & 0o077).toBe(0);
+  });
+
+  it('[SE700] takes a take once, however often it comes, and gives it back', async () => {
+    const { ask, files, unheard, kaito, bram } = await aDesk();
+    await kaito.put(FACTS.id, takeFile());
+    const [first] = await unheard();
+    await ask('PUT', `/api/students/${kaito.id}/takes/${FACTS.id}`, { isHeard: true, answer: 'Good.' });
+    await kaito.put(FACTS.id, takeFile());
+    expect((await kaito.week()).takes).toEqual([
+      expect.objectContaining({ sentAt: first?.sentAt, answer: 'Good.' }),
+    ]);
+    // another student's take of the same name is another take, and nobody takes back what is not theirs
+    await bram.put(FACTS.id, takeFile(FACTS, 'another'));
+    expect(files()).toHaveLength(2);
+    expect((await bram.takeBack(FACTS.id)).status).toBe(204);
+    expect((await bram.takeBack(FACTS.id)).status).toBe(404);
+    expect((await kaito.week()).takes).toHaveLength(1);
+    expect((await kaito.takeBack(FACTS.id)).status).toBe(204);
+    expect(files()).toEqual([]);
+    expect(await unheard()).toEqual([]);
+  });
+
+  it('[SE701] refuses what is no take, and keeps nothing of it', async () => {
+    const { files, kaito } = await aDesk();
+    const bad = [
+      takeFile({ ...FACTS, id: 'another' }),
+      takeFile({ ...FACTS, verdicts: 'none' }),
+      takeFile().subarray(0, 40),
+      Buffer.from('RIFF'),
+    ];
+    for (const body of bad) expect((await kaito.put(FACTS.id, body)).status).toBe(422);
+    expect((await kaito.put(FACTS.id, Buffer.alloc(64 * 1024 * 1024 + 1))).status).toBe(413);
+    expect(files()).toEqual([]);
+  });
+
+  it('[SE702] erases the takes of a student who is erased, and what a crash left without a take', async () => {
+    const { server, dataDir, ask, files, kaito, bram } = await aDesk();
+    await kaito.put(FACTS.id, takeFile());
+    await bram.put(FACTS.id, takeFile());
+    await ask('DELETE', `/api/students/${kaito.id}/for-good`);
+    expect(files()).toHaveLength(1);
+    const left = join(dataDir, 'takes', 'left.part');
+    writeFileSync(left, 'half a take');
+    utimesSync(left, 0, 0);
+    await server.close();
+    const again = await startTestServer({ dataDir });
+    expect(files()).toHaveLength(1);
+    expect(await (await fetch(new URL('/api/takes', again.url))).json()).toHaveLength(1);
+  });
+
+  it('[SE703] says that the file of a take is damaged, rather than serve it', async () => {
+    const { server, dataDir, files, kaito } = await aDesk();
+    await kaito.put(FACTS.id, takeFile());
+    const path = join(dataDir, 'takes', files()[0] ?? '');
+    const bytes = readFileSync(path);
+    bytes[bytes.length >> 1] = (bytes[bytes.length >> 1] ?? 0) ^ 1;
+    writeFileSync(path, bytes);
+    const { status, body } = await send(server, 'GET', `/api/students/${kaito.id}/takes/${FACTS.id}`);
+    expect([status, body]).toMatchObject([409, { code: 'damaged' }]);
+  });
+});
