@@ -24,6 +24,8 @@ pack.then(
     if (!isPrivate) return;
     const { startSending } = await import('./week/sending.ts');
     startSending();
+    const { startSendingTakes } = await import('./takes/sent-takes.ts');
+    startSendingTakes();
   },
   () => undefined,
 );

@@ -1,4 +1,4 @@
-export { encodeFlac, encodeMp3, encodeOgg, type FlacOptions } from './files/compressed.ts';
+export { encodeFlac, encodeMonoFlac, encodeMp3, encodeOgg, type FlacOptions } from './files/compressed.ts';
 export { encodeWav, type WavFormat, type WavOptions } from './files/wav.ts';
 export { createKit, type Kit, type KitOptions } from './kit/kit.ts';
 export { LEVEL_WINDOW_SECONDS, PLAIN_STROKE_LUFS } from './kit/measured-sound.ts';

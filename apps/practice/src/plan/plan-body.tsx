@@ -5,6 +5,7 @@ import { useLog } from '../log/log-store.ts';
 import { LogView } from '../log/log-view.tsx';
 import { ProgressView } from '../progress/progress-view.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import { Answers } from '../takes/answers.tsx';
 import { TakesView } from '../takes/takes-view.tsx';
 import { SendingLine } from '../week/sending-line.tsx';
 import styles from './plan-body.module.css';
@@ -19,6 +20,7 @@ export default function PlanBody() {
   return (
     <div className={styles.panel}>
       <TodayView log={log} />
+      {pack.isPrivate && <Answers />}
       <div className={styles.more}>
         <SendingLine />
         <LogView log={log} shelf={[{ id: pack.id, lesson: pack.lesson }]} />

@@ -10,7 +10,7 @@ import { formOnce, HEARING_LESSON, lessonOf } from '../../../../internal/testing
 import { notesSent } from '../../../../internal/testing/played-notes.ts';
 import { Pcm } from '../ear/pcm.ts';
 import { PracticeContext } from '../page/words.tsx';
-import { fileNameOf, packTake } from './export-take.ts';
+import { asRecorded, fileNameOf, packTake } from './export-take.ts';
 import { matchingGain, modelStrokes, playedStrokes } from './model.ts';
 import type { Take } from './take.ts';
 import { TakeReportView } from './take-report-view.tsx';
@@ -129,8 +129,8 @@ describe('a take as a file', () => {
     const audio = new Blob([new Uint8Array([1, 2, 3])]);
     const report = { version: 1 } as unknown as Take['report'];
     const whole = { take: { ...take, kind: 'audio' as const, report }, audio };
-    expect(fileNameOf(whole)).toBe('forsta-swing-laxa-1-1-20261125-183005.zip');
-    const files = unzipSync(await packTake(whole, '<svg/>'));
+    expect(fileNameOf(whole.take)).toBe('forsta-swing-laxa-1-1-20261125-183005.zip');
+    const files = unzipSync(packTake(whole.take, await asRecorded(whole.audio), '<svg/>'));
     expect(Object.keys(files).toSorted()).toEqual(['report.json', 'report.svg', 'take.json', 'take.wav']);
     expect([...(files['take.wav'] ?? [])]).toEqual([1, 2, 3]);
     expect(JSON.parse(strFromU8(files['report.json'] ?? new Uint8Array()))).toEqual({ version: 1 });

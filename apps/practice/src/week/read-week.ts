@@ -19,7 +19,7 @@ export function linkFolder(): string {
 function weekIn(text: string): Week | null {
   try {
     const week = JSON.parse(text) as Partial<Week>;
-    const lists = [week.lessons, week.assignments];
+    const lists = [week.lessons, week.assignments, week.takes];
     return typeof week.student?.id === 'string' && lists.every(Array.isArray) ? (week as Week) : null;
   } catch {
     return null;
@@ -36,12 +36,20 @@ async function fetchWeek(): Promise<string> {
   }
 }
 
+function keyOfWeek(): string {
+  return `week ${linkFolder()}`;
+}
+
+/** The week as it was last seen; null where it never was. */
+export function lastWeek(): Week | null {
+  return weekIn(remembered(keyOfWeek()) ?? '');
+}
+
 /** The week; null where it was never seen. */
 export async function readWeek(): Promise<Week | null> {
-  const key = `week ${linkFolder()}`;
   const come = await fetchWeek();
-  if (weekIn(come)) remember(key, come);
-  return weekIn(remembered(key) ?? '');
+  if (weekIn(come)) remember(keyOfWeek(), come);
+  return lastWeek();
 }
 
 /** What of a week is set of one lesson, as a pack has it. */

@@ -87,7 +87,25 @@ function again(afterMs: number): void {
   timer = setTimeout(sendNow, afterMs);
 }
 
+/** Something else that goes to the teacher. @returns whether nothing of it is left */
+export type Errand = () => Promise<boolean>;
+
+const errands: Errand[] = [];
+
+/** Runs the errands, and tries again where something is left of one. */
+async function runErrands(): Promise<void> {
+  const done = await Promise.all(errands.map((errand) => errand().catch(() => false)));
+  if (done.every(Boolean)) return;
+  failures += 1;
+  again(Math.min(RETRY_MS * 2 ** (failures - 1), LONGEST_RETRY_MS));
+}
+
 async function send(): Promise<void> {
+  await sendRows();
+  await runErrands();
+}
+
+async function sendRows(): Promise<void> {
   const { log } = await readLog().catch(() => ({ log: EMPTY_LOG as PracticeLog }));
   for (;;) {
     const rows = rowsToSend(log, await marks());
@@ -116,6 +134,12 @@ function sendNow(): void {
 export function wantSending(isOn: boolean): void {
   rememberOwn(WANTED, isOn ? 'yes' : 'no');
   sendNow();
+}
+
+/** Has something else go with the rows. @returns what makes it go now */
+export function alsoSend(errand: Errand): () => void {
+  errands.push(errand);
+  return sendNow;
 }
 
 let isStarted = false;

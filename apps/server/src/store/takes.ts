@@ -131,8 +131,10 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
         if (there?.checksum === row.checksum && there.asks === row.asks) return takeOf(there);
         if ((await room(take)) < 0) return null;
         await files.write(name, take.content);
-        await database.replaceInto('takes').values(row).execute();
-        return takeOf(row);
+        // Another recording of the same name waits to be heard; what was said before stays.
+        const next = { ...row, answer: there?.answer ?? null, answered_at: there?.answered_at ?? null };
+        await database.replaceInto('takes').values(next).execute();
+        return takeOf(next);
       }),
     read: async (name) => {
       const row = await find(name);

@@ -4,7 +4,7 @@ import { OggVorbisDecoder } from '@wasm-audio-decoders/ogg-vorbis';
 import { MPEGDecoder } from 'mpg123-decoder';
 import { describe, expect, it } from 'vitest';
 import type { StereoAudio } from '../stereo.ts';
-import { encodeFlac, encodeMp3, encodeOgg } from './compressed.ts';
+import { encodeFlac, encodeMonoFlac, encodeMp3, encodeOgg } from './compressed.ts';
 import { crc16, findFrames, infoFrame } from './mp3-frames.ts';
 import { quantise } from './wav.ts';
 
@@ -104,5 +104,21 @@ describe('FLAC files', () => {
       Math.round(sample * (2 ** (bits - 1) - 1)),
     );
     expect(found.every((value, i) => value === expected[2 * i])).toBe(true);
+  });
+
+  it('[SO700] keep every sample of a recording of one channel, by an independent decoder', async () => {
+    const recorded = Int16Array.from(signal().left.subarray(0, 48_000), (value) =>
+      Math.round(value * 32_767),
+    );
+    // library: libFLAC by @wasm-audio-decoders/flac 0.2.11
+    const decoder = new FLACDecoder();
+    await decoder.ready;
+    const { channelData, sampleRate } = await decoder.decodeFile(
+      await encodeMonoFlac(recorded, Hertz(44_100)),
+    );
+    await decoder.free();
+    expect([channelData.length, sampleRate]).toEqual([1, 44_100]);
+    const found = Int16Array.from(channelData[0] as Float32Array, (value) => Math.round(value * 32_767));
+    expect(found).toEqual(recorded);
   });
 });

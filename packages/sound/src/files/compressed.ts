@@ -6,7 +6,9 @@
  * (@mediabunny/flac-encoder, MPL-2.0), all compiled to WebAssembly: they run in Node and in a browser worker alike
  * and fetch nothing.
  */
+
 import { registerFlacEncoder } from '@mediabunny/flac-encoder';
+import type { Hertz } from '@shedbook/core';
 import { AudioSample, AudioSampleSource, BufferTarget, FlacOutputFormat, Output } from 'mediabunny';
 import { createMp3Encoder, createOggEncoder } from 'wasm-media-encoders';
 import type { StereoAudio } from '../stereo.ts';
@@ -86,26 +88,33 @@ function packed(values: Int32Array, bits: 16 | 24): Int16Array<ArrayBuffer> | In
   return Int32Array.from(values, (value) => value << 8);
 }
 
-/** The bytes of a FLAC file: without loss. */
-export async function encodeFlac(audio: StereoAudio, options: FlacOptions): Promise<Uint8Array<ArrayBuffer>> {
+/** Samples, channel beside channel, as a FLAC file. */
+async function flacOf(sample: AudioSample): Promise<Uint8Array<ArrayBuffer>> {
   registerFlacEncoder();
   const target = new BufferTarget();
   const output = new Output({ format: new FlacOutputFormat(), target });
   const source = new AudioSampleSource({ codec: 'flac' });
   output.addAudioTrack(source);
   await output.start();
-  const { bits, seed } = options;
-  const format = bits === 16 ? 's16' : 's32';
-  const data = packed(quantise(audio, bits, seed), bits);
-  const sample = new AudioSample({
-    data,
-    format,
-    numberOfChannels: 2,
-    sampleRate: audio.sampleRateHz,
-    timestamp: 0,
-  });
   await source.add(sample);
   sample.close();
   await output.finalize();
   return new Uint8Array(target.buffer as ArrayBuffer);
+}
+
+/** The bytes of a FLAC file: without loss. */
+export function encodeFlac(audio: StereoAudio, options: FlacOptions): Promise<Uint8Array<ArrayBuffer>> {
+  const { bits, seed } = options;
+  const format = bits === 16 ? 's16' : 's32';
+  const data = packed(quantise(audio, bits, seed), bits);
+  const [numberOfChannels, sampleRate] = [2, audio.sampleRateHz];
+  return flacOf(new AudioSample({ data, format, numberOfChannels, sampleRate, timestamp: 0 }));
+}
+
+/** The bytes of a FLAC file of one channel that is in 16 bits already: sample for sample what it was. */
+export function encodeMonoFlac(
+  data: Int16Array<ArrayBuffer>,
+  sampleRate: Hertz,
+): Promise<Uint8Array<ArrayBuffer>> {
+  return flacOf(new AudioSample({ data, format: 's16', numberOfChannels: 1, sampleRate, timestamp: 0 }));
 }

@@ -93,6 +93,17 @@ export const progress = {
 
 /** Words of `week`. */
 export const week = {
+  ask: 'I want to know what my teacher thinks',
+  sendTake: 'Send to my teacher',
+  takeWaits: 'It goes to your teacher as soon as there is a network.',
+  takeSent: 'Sent to your teacher on {$when}.',
+  takeHeard: 'Your teacher has listened to it.',
+  takeRefused: 'Your teacher’s desk did not take it. It stays on this device.',
+  back: 'Take it back',
+  notBack: 'It could not be taken back now. Try again when there is a network.',
+  answer: 'Your teacher: {$answer}',
+  answers: 'From your teacher',
+  onTake: 'About {$what}, {$day}:',
   want: 'My teacher sees what I practise',
   states: {
     sent: '.input {$n :integer} .match $n * {{Your teacher has everything up to now.}}',

@@ -95,6 +95,17 @@ export const progress = translation<typeof english.progress>()({
 
 /** Words of `week`. */
 export const week = translation<typeof english.week>()({
+  ask: 'Ich möchte wissen, was meine Lehrkraft dazu meint',
+  sendTake: 'An meine Lehrkraft schicken',
+  takeWaits: 'Sie geht zu deiner Lehrkraft, sobald es ein Netz gibt.',
+  takeSent: 'An deine Lehrkraft geschickt am {$when}.',
+  takeHeard: 'Deine Lehrkraft hat sie angehört.',
+  takeRefused: 'Das Pult deiner Lehrkraft hat sie nicht angenommen. Sie bleibt auf diesem Gerät.',
+  back: 'Zurücknehmen',
+  notBack: 'Das ging jetzt nicht. Versuche es noch einmal, wenn es ein Netz gibt.',
+  answer: 'Deine Lehrkraft: {$answer}',
+  answers: 'Von deiner Lehrkraft',
+  onTake: 'Zu {$what}, {$day}:',
   want: 'Meine Lehrkraft sieht, was ich übe',
   states: {
     sent: '.input {$n :integer} .match $n * {{Bei deiner Lehrkraft ist alles bis jetzt.}}',
