@@ -1,6 +1,14 @@
 import { seededRandom } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
-import { isParted, isPlaying, type Moment, shareHigher, shareThere } from './plays.ts';
+import {
+  doubtOf,
+  isParted,
+  isPlaying,
+  likelyPlaying,
+  type Moment,
+  shareHigher,
+  shareThere,
+} from './plays.ts';
 
 const random = seededRandom('limbs');
 
@@ -52,6 +60,44 @@ describe('whether a limb plays at all', () => {
     expect(isPlaying(everywhere(1))).toBe('yes');
     expect(isPlaying(everywhere(-4))).toBe('no');
     expect(isPlaying([])).toBe('no');
+  });
+
+  it('[LI1100] does not take a limb for playing where the least of differences parts the first look and none hears it', () => {
+    const same = bars(20, () => -6).map((moment) => ({ ...moment, early: moment.isOwn ? -5.9 : -6 }));
+    // definition: the first look is higher at each of 40 places than at any of 40 others, by a tenth of a logit; the second
+    // is at random, and both are as sure as can be that nothing was struck
+    expect(isParted(same)).toBe(false);
+    expect(isPlaying(same)).toBe('no');
+  });
+
+  it('[LI1101] asks the more of a limb the less likely it plays, and nothing of one that does', () => {
+    const plain = bars(20, (beat) => (beat % 2 === 1 ? 0.3 : 0));
+    const shares = (by: number) =>
+      plain.map((moment) => ({ ...moment, free: moment.free + by, early: moment.early + by }));
+    // definition: what is lacking grows by as much as the likelihood falls
+    const lacking = (by: number) => doubtOf(shares(by)) + likelyPlaying(shares(by));
+    expect(lacking(-2)).toBeCloseTo(lacking(-3), 9);
+    expect(doubtOf(shares(-3))).toBeGreaterThan(doubtOf(shares(-2)));
+    expect(doubtOf(shares(4))).toBe(Number.NEGATIVE_INFINITY);
+    // definition: eight places tell too little to doubt
+    expect(doubtOf(shares(-3).filter((moment, i) => !moment.isOwn || i < 16))).toBe(Number.NEGATIVE_INFINITY);
+  });
+
+  it('[LI1102] wants an accent of few places to be clear at one of them at least', () => {
+    const few = bars(20, () => -2).filter((moment, i) => !moment.isOwn || i < 8);
+    expect(isPlaying(few)).toBe('perhaps');
+    expect(isPlaying(few, true)).toBe('no');
+    // definition: one place of four is clear
+    const once = few.map((moment, i) => (i === 1 ? { ...moment, free: 1 } : moment));
+    expect(isPlaying(once, true)).toBe('perhaps');
+  });
+
+  it('[LI1100] weighs what a limb sounds like there with how far it is parted', () => {
+    const heard = bars(20, (beat) => (beat % 2 === 1 ? 1 : 0.7));
+    const shier = heard.map((moment) => ({ ...moment, free: moment.free - 3, early: moment.early - 3 }));
+    // definition: the same shares, three logits lower everywhere
+    expect(shareThere(shier)).toBe(shareThere(heard));
+    expect(likelyPlaying(heard)).toBeGreaterThan(likelyPlaying(shier) + 1);
   });
 
   it('[LI57] takes the first look for it where the second is shy, if it parts the places clearly', () => {

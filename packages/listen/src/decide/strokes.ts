@@ -126,7 +126,7 @@ export function decide(
   const playing = new Map<Voice, Playing>();
   for (const one of evidence) {
     const own = places.filter((place) => place.expected.voice === one.voice);
-    const need = needOf(momentsFor(one, written));
+    const need = needOf(momentsFor(one, written), one.voice === 'rimshot');
     playing.set(one.voice, need.playing);
     const candidates = candidatesOf(events, one, need.alone);
     const decided = decideVoice(candidates, own, reachSeconds, need.written);

@@ -2,17 +2,18 @@
  * How sure the evidence for a voice must be on this kit: it is shy with kits that are unlike all it was trained on, and
  * being written raises evidence of itself.
  *
- * Of a limb that does not play nothing is believed but what the sound alone is sure of. Of one that plays, evidence
- * gathers round one middle where it is written and round another where only others are, and the threshold lies between
- * them in proportion to their spreads, no lower under 0 and no higher over it than most written strokes need. Where the
- * two do not mix at all, it lies in the gap between them, however low: a kit may make a voice sound shy throughout.
+ * Of a limb that does not play nothing is believed but what the sound alone is sure of; a doubtful one needs the more, the
+ * less likely it plays. Of one that plays, evidence gathers round one middle where it is written and round another where
+ * only others are, and the threshold lies between them in proportion to their spreads, no lower under 0 and no higher over
+ * it than most written strokes need. Where the two do not mix at all, it lies in the gap between them, however low: a kit
+ * may make a voice sound shy throughout.
  *
  * Conventions: evidence as logits; middles are medians, spreads are median absolute deviations as of a normal
  * distribution, so that some strokes that were left out move neither.
  * Source: the boundary of two normal distributions with spreads weighed linearly.
  */
 import { median, quantile, spread } from '@shedbook/signal';
-import { FEWEST, isParted, isPlaying, type Moment, type Playing } from './plays.ts';
+import { doubtOf, FEWEST, isParted, isPlaying, type Moment, type Playing } from './plays.ts';
 
 /** Spreads count as at least this. */
 const LEAST_SPREAD = 0.8;
@@ -160,14 +161,15 @@ function needOfParted(moments: readonly Moment[], need: Need): Need {
   };
 }
 
-/** What strokes of a voice need in a take, by every moment of its score. */
-export function needOf(moments: readonly Moment[]): Need {
-  const playing = isPlaying(moments);
+/** What strokes of a voice need in a take, by every moment of its score. @param isAccent as for `isPlaying` */
+export function needOf(moments: readonly Moment[], isAccent = false): Need {
+  const playing = isPlaying(moments, isAccent);
   if (playing === 'no') return { playing, written: SILENT, alone: SILENT };
   if (moments.filter(({ isOwn }) => !isOwn).length < FEWEST)
     return { playing, written: neededEverywhere(moments), alone: Number.NEGATIVE_INFINITY };
   const alone = sidesOf(moments, ({ free }) => free);
   const told = sidesOf(moments, (moment) => moment.told);
   const need = { playing, written: neededBetween(alone, told), alone: leastAlone(alone) };
-  return isParted(moments) ? needOfParted(moments, need) : need;
+  if (isParted(moments)) return needOfParted(moments, need);
+  return { ...need, written: Math.max(need.written, doubtOf(moments)) };
 }
