@@ -1,6 +1,10 @@
 import { defineConfig } from 'vitest/config';
 import { FILES_AT_ONCE, SideBySide } from './internal/testing/side-by-side.mjs';
 
+/** The stories that are told in every engine: `npm run test:engines`. */
+const ENGINES = '**/browser/engines/**';
+const inEngines = process.env['SHEDBOOK_ENGINES'] !== undefined;
+
 const conditions = ['shedbook-source', 'node', 'import', 'module', 'default'];
 
 export default defineConfig({
@@ -8,7 +12,12 @@ export default defineConfig({
   ssr: { resolve: { conditions } },
   test: {
     include: ['packages/**/*.test.ts', 'apps/**/*.test.ts', 'internal/**/*.test.ts'],
-    exclude: ['**/node_modules/**', '**/dist/**', 'internal/checks/planted/**'],
+    exclude: [
+      '**/node_modules/**',
+      '**/dist/**',
+      'internal/checks/planted/**',
+      ...(inEngines ? [] : [ENGINES]),
+    ],
     maxWorkers: FILES_AT_ONCE,
     // What one file of tests has loaded (the engraver, a browser, the kit) serves the next.
     isolate: false,

@@ -12,10 +12,10 @@ declare global {
 }
 
 /** Milliseconds that a page waits before it asks for its next frame. */
-const WAIT_MS = 60;
+export const FRAME_WAIT_MS = 60;
 
 /** Runs in the page before anything else does. */
-function waitForFrames(waitMs: number): void {
+export function waitForFrames(waitMs: number): void {
   const { requestAnimationFrame: ask, cancelAnimationFrame: drop } = window;
   const asked = new Map<number, () => void>();
   let latest = 0;
@@ -48,7 +48,7 @@ function waitForFrames(waitMs: number): void {
 
 /** Lets pages of a window draw a few frames a second, until one asks for all of them. */
 export function drawFewFrames(context: BrowserContext): Promise<unknown> {
-  return context.addInitScript(waitForFrames, WAIT_MS);
+  return context.addInitScript(waitForFrames, FRAME_WAIT_MS);
 }
 
 /** Lets a page draw every frame, where it is the picture that is watched. */

@@ -199,13 +199,14 @@ export interface Devices {
   readonly delaySeconds: number;
   /** Whether the microphone hears the loudspeaker. */
   readonly loopback: boolean;
-  readonly kit: boolean;
+  /** Whether a kit is plugged in; `own` leaves the browser's own MIDI as it is. */
+  readonly kit: boolean | 'own';
   /** Whether the browser takes a stream only in a context that has its rate, as some do. */
   readonly isStrict: boolean;
 }
 
 /** Runs in the page before anything of the practice room does. */
-function layDesk(devices: Devices): void {
+export function layDesk(devices: Devices): void {
   const desk: Desk = {
     context: null,
     startSeconds: null,
@@ -275,9 +276,11 @@ function layDesk(devices: Devices): void {
     if (devices.microphone === 'missing' || !destination) throw new DOMException('none', 'NotFoundError');
     return destination.stream;
   };
-  navigator.requestMIDIAccess = (async () => ({
-    inputs: new Map(devices.kit ? [['1', desk.port]] : []),
-  })) as never;
+  if (devices.kit !== 'own') {
+    navigator.requestMIDIAccess = (async () => ({
+      inputs: new Map(devices.kit ? [['1', desk.port]] : []),
+    })) as never;
+  }
   window.addEventListener('shedbook:strokes', (event) => {
     const { strokes, sampleRate, heardSample } = (event as CustomEvent).detail;
     desk.heardSeconds = () => heardSample() / sampleRate;
@@ -352,23 +355,36 @@ const countInSeconds = (bpm: number) => (4 * 60) / bpm;
 
 /** Lets the microphone hear a sound of {@link soundOf} in time with what plays next; to be said before it begins. */
 export async function willPlay(page: Page, samples: Float32Array, bpm: number): Promise<void> {
+  await page.evaluate(planSound, soundPlan(samples, bpm));
+}
+
+/** A sound as it goes to a page, and when it begins. */
+export interface SoundPlan {
+  /** Samples, 32-bit floats, in base64. */
+  readonly bytes: string;
+  /** From the beginning of the count-in, in seconds. */
+  readonly afterSeconds: number;
+}
+
+/** A sound of {@link soundOf} in time with what plays next. */
+export function soundPlan(samples: Float32Array, bpm: number): SoundPlan {
   const bytes = Buffer.from(samples.buffer, samples.byteOffset, samples.byteLength).toString('base64');
-  await page.evaluate(
-    ({ bytes, afterSeconds }) => {
-      const raw = Uint8Array.from(atob(bytes), (letter) => letter.charCodeAt(0));
-      const data = new Float32Array(raw.buffer);
-      const buffer = new AudioBuffer({ length: data.length, sampleRate: 44_100 });
-      buffer.copyToChannel(data, 0);
-      window.deskOfTest.plans.push((countIn) => {
-        const { context, student } = window.deskOfTest;
-        if (!context || !student) throw new Error('nothing plays');
-        const source = new AudioBufferSourceNode(context, { buffer });
-        source.connect(student);
-        source.start(countIn + afterSeconds);
-      });
-    },
-    { bytes, afterSeconds: countInSeconds(bpm) - LEAD_SECONDS },
-  );
+  return { bytes, afterSeconds: countInSeconds(bpm) - LEAD_SECONDS };
+}
+
+/** Runs in the page: the microphone hears a sound when the next count-in has begun. */
+export function planSound({ bytes, afterSeconds }: SoundPlan): void {
+  const raw = Uint8Array.from(atob(bytes), (letter) => letter.charCodeAt(0));
+  const data = new Float32Array(raw.buffer);
+  const buffer = new AudioBuffer({ length: data.length, sampleRate: 44_100 });
+  buffer.copyToChannel(data, 0);
+  window.deskOfTest.plans.push((countIn) => {
+    const { context, student } = window.deskOfTest;
+    if (!context || !student) throw new Error('nothing plays');
+    const source = new AudioBufferSourceNode(context, { buffer });
+    source.connect(student);
+    source.start(countIn + afterSeconds);
+  });
 }
 
 /** Strokes as a kit sends them, counted from a moment on. */

@@ -58,6 +58,17 @@ self.onmessage = async ({ data }) => {
 };
 `;
 
+/** A light kit as files that lie beside a page, and the worker that fetches them from there. */
+export function lightKitFiles(): {
+  readonly worker: string;
+  readonly shape: string;
+  readonly bytes: Uint8Array;
+} {
+  const { sound } = lightKit(KIT);
+  const { shape, bytes } = written(SOUND_NAMES.map((name) => ({ name, sound: sound(name) })));
+  return { worker: lightOne('../'), shape, bytes };
+}
+
 /** Sends a file of a sound of the whole kit, or of the light one. */
 function send(file: string, light: ReturnType<typeof written>, response: ServerResponse): void {
   const kit = keptKit(KIT);

@@ -23,7 +23,12 @@ function houseOf(files: Readonly<Record<string, string>>): string {
     mkdirSync(dirname(join(house, path)), { recursive: true });
     writeFileSync(join(house, path), content, { mode: 0o755 });
   };
-  for (const path of ['scripts/test.mjs', 'scripts/run.mjs', 'internal/testing/programs.mjs']) {
+  for (const path of [
+    'scripts/test.mjs',
+    'scripts/outside.mjs',
+    'scripts/run.mjs',
+    'internal/testing/programs.mjs',
+  ]) {
     cpSync(join(ROOT, path), join(house, path));
   }
   const lock = '{}';

@@ -1,8 +1,9 @@
 /**
  * Programs from outside that tests compare with: where each is found, and which test file needs which.
  *
- * Both come from packages of the registry, so that a machine with Node alone has them after `npm ci`; the machine's own
- * is used where it is installed.
+ * Chromium and FFmpeg come from packages of the registry, so that a machine with Node alone has them after `npm ci`;
+ * the machine's own is used where it is installed. Firefox, WebKitGTK and what they need of a machine without screen and
+ * loudspeaker are the machine's.
  */
 import { spawnSync } from 'node:child_process';
 import {
@@ -27,6 +28,10 @@ const require = createRequire(import.meta.url);
 export const PROGRAMS = {
   chromium: { debian: 'chromium-headless-shell', used: /\bchromiumPath\(/ },
   ffmpeg: { debian: 'ffmpeg', used: /'ffmpeg'/ },
+  firefox: { debian: 'firefox-esr', used: /\bfirefoxPath\(/ },
+  webkit: { debian: 'webkit2gtk-driver', used: /\bwebkitDriverPath\(/ },
+  pulseaudio: { debian: 'pulseaudio', used: /'pulseaudio'/ },
+  xvfb: { debian: 'xvfb', used: /'Xvfb'/ },
 };
 
 function onPath(program) {
@@ -98,6 +103,35 @@ export async function chromiumPath() {
   return packagedChromium();
 }
 
+/** The machine's Firefox. @throws Error when there is none */
+export function firefoxPath() {
+  const path = onPath('firefox-esr') ?? onPath('firefox');
+  if (!path) throw new Error('These tests need Firefox on the path');
+  return path;
+}
+
+/** Where Debian lays WebKitGTK's plain browser, for whichever processor and whichever of its two interfaces. */
+const MINIBROWSERS = ['/usr/lib/x86_64-linux-gnu', '/usr/lib/aarch64-linux-gnu', '/usr/libexec'].flatMap(
+  (folder) =>
+    ['webkit2gtk-4.1', 'webkit2gtk-4.0', 'webkitgtk-6.0'].map((version) =>
+      join(folder, version, 'MiniBrowser'),
+    ),
+);
+
+/** The machine's plain WebKitGTK browser. @throws Error when there is none */
+export function minibrowserPath() {
+  const path = MINIBROWSERS.find(existsSync);
+  if (!path) throw new Error('These tests need the MiniBrowser of WebKitGTK');
+  return path;
+}
+
+/** The driver of WebKitGTK. @throws Error when there is none */
+export function webkitDriverPath() {
+  const path = onPath('WebKitWebDriver');
+  if (!path) throw new Error('These tests need WebKitWebDriver on the path');
+  return path;
+}
+
 async function chromiumStarts() {
   try {
     return starts(await chromiumPath());
@@ -108,7 +142,14 @@ async function chromiumStarts() {
 
 /** Names of the programs that this machine cannot run. */
 export async function missingPrograms() {
-  const there = { chromium: await chromiumStarts(), ffmpeg: onPath('ffmpeg') !== null };
+  const there = {
+    chromium: await chromiumStarts(),
+    ffmpeg: onPath('ffmpeg') !== null,
+    firefox: (onPath('firefox-esr') ?? onPath('firefox')) !== null,
+    webkit: onPath('WebKitWebDriver') !== null && MINIBROWSERS.some(existsSync),
+    pulseaudio: onPath('pulseaudio') !== null,
+    xvfb: onPath('Xvfb') !== null,
+  };
   return Object.keys(PROGRAMS).filter((name) => !there[name]);
 }
 
@@ -124,7 +165,7 @@ export function programsOf(path) {
   const text = readFileSync(path, 'utf8');
   const used = Object.keys(PROGRAMS).filter((name) => PROGRAMS[name].used.test(text));
   const siblings = path.includes('/testing/')
-    ? [...text.matchAll(/from '(\.\/[^']+)'/g)].map((match) => join(dirname(path), match[1] ?? ''))
+    ? [...text.matchAll(/from '(\.\.?\/[^']+)'/g)].map((match) => join(dirname(path), match[1] ?? ''))
     : [];
   const helpers = [...helpersOf(path, text), ...siblings].filter(
     (helper) => existsSync(helper) && !helper.endsWith('/programs.mjs'),

@@ -2,9 +2,12 @@
 import { drop, keep, read, readAll } from '../kept/database.ts';
 import type { Take, WholeTake } from './take.ts';
 
+/** A sound as it is kept: its bytes, since some browsers keep no blobs in a private window (WebKit). */
 interface KeptAudio {
   readonly id: string;
-  readonly audio: Blob;
+  /** A blob in what earlier pages kept. */
+  readonly audio: ArrayBuffer | Blob;
+  readonly type?: string;
 }
 
 /** Every take, newest first. */
@@ -15,12 +18,17 @@ export async function listTakes(): Promise<readonly Take[]> {
 
 /** The sound of a take, or null. */
 export async function audioOf(id: string): Promise<Blob | null> {
-  return (await read<KeptAudio>('audio', id))?.audio ?? null;
+  const { audio, type = '' } = (await read<KeptAudio>('audio', id)) ?? {};
+  return audio instanceof ArrayBuffer ? new Blob([audio], { type }) : (audio ?? null);
 }
 
 /** Keeps a take. @throws DOMException `QuotaExceededError` when there is no room; then nothing of it is kept. */
 export async function keepTake({ take, audio }: WholeTake): Promise<void> {
-  const sound: KeptAudio | null = audio && { id: take.id, audio };
+  const sound: KeptAudio | null = audio && {
+    id: take.id,
+    audio: await audio.arrayBuffer(),
+    type: audio.type,
+  };
   await keep(sound ? { takes: take, audio: sound } : { takes: take });
 }
 

@@ -204,7 +204,9 @@ export class Player {
   }
 
   async #open(context: AudioContext): Promise<AudioWorkletNode> {
-    await Promise.all([context.audioWorklet.addModule(workletUrl), this.#clock?.settled()]);
+    // Not at once: what the sound thread reads keeps it busy.
+    await this.#clock?.settled();
+    await context.audioWorklet.addModule(workletUrl);
     const node = new AudioWorkletNode(context, PLAYER, { numberOfInputs: 0, outputChannelCount: [2] });
     node.connect(this.output());
     node.port.onmessage = ({ data }: MessageEvent<Report>) => this.#hear(data);
