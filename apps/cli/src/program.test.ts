@@ -113,7 +113,7 @@ describe('build', () => {
       '--form',
       'Four-and-two',
       '--tempo',
-      '240',
+      '400',
     ];
     const { status, out: said } = await run('build', path, '--out', out, ...args);
     expect(status).toBe(0);
@@ -126,9 +126,9 @@ describe('build', () => {
     ]);
     const wav = await readFile(join(out, 'audio/02-4-pattern.wav'));
     const seconds = wav.readUInt32LE(40) / wav.readUInt32LE(28);
-    // definition: one bar of count-in and twelve of the form, a second each at 240; the tail rings on after it
-    expect(seconds).toBeGreaterThan(13);
-    expect(seconds).toBeLessThan(13 + 12.1);
+    // definition: one bar of count-in and twelve of the form, 0.6 s each at 400; the tail rings on after it
+    expect(seconds).toBeGreaterThan(7.8);
+    expect(seconds).toBeLessThan(7.8 + 12.1);
   });
 
   it.each([

@@ -297,7 +297,7 @@ describe('themes', () => {
     const lesson = lessonOf('swing');
     const texts = new Set(FIGURES.map((figure) => figure.text));
     const quoted = (idiom: number) =>
-      [0, 1, 2, 3, 4, 5].reduce((sum, seed) => {
+      [0, 1, 2].reduce((sum, seed) => {
         const page = compose(lesson, { count: 12, seed, idiom });
         return sum + patternTexts(lesson, page.exercises).filter((text) => texts.has(text)).length;
       }, 0);
@@ -308,8 +308,9 @@ describe('themes', () => {
 
 describe('limits', () => {
   const anyLimits = fc.record({
-    strokes: fc.record({ least: fc.integer({ min: 1, max: 3 }), most: fc.integer({ min: 4, max: 7 }) }),
-    rests: fc.record({ least: fc.integer({ min: 0, max: 1 }), most: fc.integer({ min: 2, max: 3 }) }),
+    // So narrow that a page of twelve would go beyond any of them if it could.
+    strokes: fc.record({ least: fc.integer({ min: 2, max: 3 }), most: fc.integer({ min: 3, max: 5 }) }),
+    rests: fc.record({ least: fc.integer({ min: 0, max: 1 }), most: fc.integer({ min: 1, max: 2 }) }),
     neverStart: fc.subarray(['...', '..x']),
     overBarLine: fc.boolean(),
     bars: fc.integer({ min: 1, max: 2 }),
@@ -339,7 +340,7 @@ describe('limits', () => {
           });
         }
       }),
-      { numRuns: 25 },
+      { numRuns: 8 },
     );
   });
 
