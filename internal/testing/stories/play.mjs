@@ -9,7 +9,7 @@
  * by voice, `ghostsDb` for the soft strokes of a voice that has loud ones; `swung` puts straight off-beats on the last
  * triplet; `rests` names bars that are not played, in one round or in each; `pause` stops for some beats after a bar of a
  * round, and `skips` leaves a bar of it out, so that what follows comes later or sooner; `sounds` random strokes a round,
- * as of somebody who talks.
+ * as of somebody who talks; `bars` names the bars that come instead of those of the form, one after the other.
  */
 import { isVoice, perform, seededRandom } from '@shedbook/core';
 
@@ -95,13 +95,28 @@ function addedStrokes(strokes, { adds = [] }, bars) {
   });
 }
 
+/** The strokes of a round with other bars in its bars: `bars` names those that come, one after the other. */
+function inBars(strokes, { bars }, barSeconds) {
+  if (!bars) return strokes;
+  return bars.flatMap((from, index) =>
+    strokes
+      .filter(({ written }) => written.bar === from)
+      .map((stroke) => ({ ...stroke, timeSeconds: stroke.timeSeconds + (index + 1 - from) * barSeconds })),
+  );
+}
+
 /** One time through the form as a student plays it, from its own bar line. */
 export function playRound(lesson, { exercise, form, bpm, layers }, changes, seed) {
   const random = seededRandom(seed);
   const once = { ...form, repeat: 1, countInBars: 0 };
   const asked = { exercise: changes.exercise ?? exercise, form: once, bpm, ...(layers ? { layers } : {}) };
   const { strokes, bars, durationSeconds } = perform(lesson, asked);
-  const written = strokes.filter(({ voice }) => isVoice(voice));
+  const barsPlayed = changes.bars?.length ?? bars.length;
+  const written = inBars(
+    strokes.filter(({ voice }) => isVoice(voice)),
+    changes,
+    durationSeconds / bars.length,
+  );
   // a beat of 12/8 is three eighths, and not a quarter
   const beatSeconds = durationSeconds / (bars.length * lesson.meter.beats.length);
   const added = addedStrokes(written, changes, bars.length).map((stroke) => ({
@@ -132,7 +147,11 @@ export function playRound(lesson, { exercise, form, bpm, layers }, changes, seed
     timeSeconds: random.next() * durationSeconds,
     levelDb: -10,
   }));
-  return { strokes: changes.silent ? [] : [...played, ...sounds], durationSeconds, bars: bars.length };
+  return {
+    strokes: changes.silent ? [] : [...played, ...sounds],
+    durationSeconds: (durationSeconds * barsPlayed) / bars.length,
+    bars: barsPlayed,
+  };
 }
 
 /** All rounds of a story: strokes in seconds from the first bar line, and the rounds with their tempi. */

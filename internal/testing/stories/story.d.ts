@@ -40,6 +40,8 @@ export interface Changes {
   readonly spreadDb?: number;
   readonly sounds?: number;
   readonly silent?: boolean;
+  /** The bars that come, one after the other, instead of those of the form. */
+  readonly bars?: readonly number[];
   /** Off-beats of straight eighths as a shuffle's. */
   readonly swung?: boolean;
   /** How much louder than written soft strokes are. */

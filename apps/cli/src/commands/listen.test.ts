@@ -72,6 +72,34 @@ it('[CL42] takes out what a loudspeaker played, and says where nothing else is h
   expect(JSON.parse(out)).toMatchObject({ report: null, verdict: { about: [{ what: 'only-loudspeaker' }] } });
 });
 
+it('[CL800] says which bars never came, and that it may have been another exercise', async () => {
+  const asked = join(folder, 'bars.lesson.yaml');
+  const shared = 'x.. ..x ... ..x';
+  const bars = `feel: triplet\nforms: {long: {sections: [{pattern: 6}]}}\nexercises:\n  - ${shared}\n`;
+  await writeFile(asked, `title: T\n${bars}  - ${shared} | ..x x.. ..x ... | x.x ... x.. ..x\n`);
+  const to = join(folder, 'bars');
+  const made = ['--exercise', '1', '--form', 'long', '--tempo', '100'];
+  await run('build', asked, '--out', to, '--audio', 'wav', '--dry', ...made);
+  // definition: the first bar, which is exercise 1, round and round: two of three bars are missing
+  const english = [
+    'Bars 2 and 3 were left out: play every bar, one after the other.',
+    'Bars left out: 2 of 3. What was played is all of exercise 1, so perhaps that one was meant.',
+  ];
+  const german = [
+    'Die Takte 2 und 3 fehlten: Spiel jeden Takt, einen nach dem anderen.',
+    'Ausgelassene Takte: 2 von 3. Gespielt wurde Übung 1 ganz, vielleicht war also die gemeint.',
+  ];
+  for (const [take, language, sentences] of [
+    ['audio/01.wav', 'en', english],
+    ['exercises/01.mid', 'de', german],
+  ] as const) {
+    const what = ['--lesson', asked, '--exercise', '2', '--form', 'long', '--language', language];
+    const { out, status } = await run('listen', join(to, take), ...what);
+    expect(status).toBe(0);
+    expect(out.split('\n').slice(0, 2)).toEqual(sentences);
+  }
+});
+
 it('[CL47] takes any tap and any key for the exercise on a pad', async () => {
   // the comping's own recording after a count: whatever it sounds like, its strokes are the exercise's
   const to = join(folder, 'alone');

@@ -68,6 +68,12 @@ function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assesse
   const part = readPart(reading, task, known);
   const wrong = wrongVoices(part.match, reading.rounds);
   const places = new Places(task);
+  // bars that are another exercise's too are told as bars, and the doubt with them; else the exercise is
+  const isOther = ({ what }: Finding) => what === 'other-exercise';
+  const bars = barFindings(reading.rounds, task, known).filter(
+    (one) => !isOther(one) || !part.findings.some(isOther),
+  );
+  const isInDoubt = bars.some(({ exercise }) => exercise !== undefined);
   const due = reading.rounds.flatMap((round) => round.due).filter(({ voice }) => !part.out.has(voice));
   const strokes = strokeFindings(wrong.match, due, { kind, limits, places, plain: known.plain });
   const timed = reading.rounds.map((round) =>
@@ -91,9 +97,9 @@ function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assesse
   const isElsewhere = kind === 'audio' && Math.abs(wholeMs ?? 0) > ELSEWHERE_MS;
   const findings = [
     ...reading.findings,
-    ...part.findings,
+    ...part.findings.filter((one) => !isOther(one) || !isInDoubt),
     ...wrong.findings,
-    ...barFindings(reading.rounds, task.bars, limits),
+    ...bars,
     ...(isElsewhere ? strokes.filter(({ voice }) => voice && ownVoices(task).has(voice)) : strokes),
     ...[...time, ...levels].filter(({ strength }) => strength >= 1),
   ];

@@ -10,6 +10,7 @@ import type { Finding } from '../verdict/finding.ts';
 import { exchangedVoices } from './exchanged.ts';
 import { straightFindings, straightPhase, straightVoices } from './feel.ts';
 import { type Known, without } from './known.ts';
+import { playedBars } from './other-bars.ts';
 import { ownVoices, partFindings, shiftedWhole, withoutVoices } from './own-part.ts';
 
 /** Heard, and what is left to be told of it. */
@@ -51,6 +52,10 @@ function readStraight(
   };
 }
 
+function hearAll(rounds: readonly RoundStrokes[], task: LoopTask): readonly HeardRound[] {
+  return rounds.map((round) => hearRound(round, task, true));
+}
+
 /** The rounds as they are best read. */
 export function readRounds(
   strokes: readonly RoundStrokes[],
@@ -60,6 +65,9 @@ export function readRounds(
 ): Reading {
   const exchange = exchangedVoices(strokes, asWritten, task, known.isAlongClick);
   if (exchange) return { ...exchange, exchanged: exchange.voices };
+  const bars = known.isAlongClick ? playedBars(strokes, asWritten, task, known.kind) : null;
+  if (bars)
+    return readStraight(bars, { rounds: hearAll(bars, task), findings: [], exchanged: NONE }, task, known);
   return readStraight(strokes, readShifted(strokes, asWritten, task, known), task, known);
 }
 

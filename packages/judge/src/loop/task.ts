@@ -54,6 +54,8 @@ export interface LoopTask {
   readonly quartersInBar: Quarters;
   /** What each bar plays, in order. */
   readonly plays: readonly PerformedBar['play'][];
+  /** The bar of the exercise (from 0) that each bar plays; null where it plays none. */
+  readonly patternBars: readonly PerformedBar['patternBar'][];
   readonly strokes: readonly TaskStroke[];
 }
 
@@ -118,6 +120,7 @@ export function loopTask(whole: Lesson, asked: LoopAsked): LoopTask {
     beatsInBar: lesson.meter.beats.length,
     quartersInBar: Quarters(4 * toNumber(lesson.meter.bar)),
     plays: performance.bars.map(({ play }) => play),
+    patternBars: performance.bars.map(({ patternBar }) => patternBar),
     bpm: asked.bpm,
     setUp: lesson.setUp,
     lead: lesson.lead,

@@ -33,6 +33,13 @@ export function whoPlays(task: LoopTask, voice: Voice, place: WrittenPlace | nul
   return { limb: sideOf(limb, task.setUp), voice };
 }
 
+/** The number of a bar as it is written in the exercise, where that has several; else in the form. From 1. */
+export function writtenBar({ patternBars }: LoopTask, bar: number): number {
+  const isLong = patternBars.some((each) => (each ?? 0) > 0);
+  const written = patternBars[bar - 1];
+  return isLong && written !== null && written !== undefined ? written + 1 : bar;
+}
+
 /** A place of a loop as it is counted; without its bar where it is the same in every bar. */
 export function placeOf(task: LoopTask, place: WrittenPlace, inEveryBar = false): PlaceFact {
   const at = task.strokes.find(

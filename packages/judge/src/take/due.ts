@@ -30,12 +30,25 @@ function asWritten(_: TaskStroke, phase: number): number {
   return phase;
 }
 
+/** From which beat on each bar lies, by when it came: a bar that is left out takes no time. */
+function beatsBefore(bars: readonly PlayedBar[], beatsInBar: number): ReadonlyMap<PlayedBar, number> {
+  let beats = 0;
+  return new Map(
+    bars.map((bar, index) => {
+      const before = bars[index - 1];
+      if (before) beats += (beatsInBar * (bar.startSeconds - before.startSeconds)) / before.barSeconds;
+      return [bar, beats];
+    }),
+  );
+}
+
 /** What is due in the bars of a take, in order of time. @param phaseOf where in its beat a stroke is to lie instead */
 export function dueIn(
   bars: readonly PlayedBar[],
   task: LoopTask,
   phaseOf: PhaseOf = asWritten,
 ): readonly Due[] {
+  const before = beatsBefore(bars, task.beatsInBar);
   return bars
     .flatMap((bar) => {
       const beatSeconds = bar.barSeconds / task.beatsInBar;
@@ -52,7 +65,7 @@ export function dueIn(
             seconds: bar.startSeconds + beatInBar * beatSeconds,
             reachSeconds: Math.min(MOST_REACH_SECONDS, beatSeconds / (2 * Math.max(2, asked.slots))),
             beatSeconds,
-            beats: (bar.bar - 1) * task.beatsInBar + beatInBar,
+            beats: (before.get(bar) ?? 0) + beatInBar,
             bar,
           };
         });

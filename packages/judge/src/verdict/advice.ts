@@ -5,7 +5,7 @@
  */
 import type { Voice, WrittenPlace } from '@shedbook/core';
 import { countedBpm, type LoopTask } from '../loop/task.ts';
-import { placeOf, whoPlays } from '../loop/who-and-where.ts';
+import { placeOf, whoPlays, writtenBar } from '../loop/who-and-where.ts';
 import type { AdviceFact, FigureFact } from './fact.ts';
 import type { About } from './verdict.ts';
 
@@ -97,11 +97,25 @@ const OF_VOICE: Readonly<Partial<Record<About['what'], Advise>>> = {
   'too-little-heard': ({ voice }) => ({ fact: 'do-let-be-heard', voice }),
 };
 
+/** The bars of some places as they are written, each once. */
+function barsOf(places: readonly WrittenPlace[], task: LoopTask): readonly string[] {
+  return [...new Set(places.map(({ bar }) => `${writtenBar(task, bar)}`))];
+}
+
+/** What to do about bars that were left out. */
+function barAdvice(places: readonly WrittenPlace[] | undefined, task: LoopTask): AdviceFact | null {
+  const bars = barsOf(places ?? [], task);
+  const [first] = bars;
+  if (first === undefined) return null;
+  return bars.length === 1 ? { fact: 'do-play-bar', bar: first } : { fact: 'do-play-bars', bars };
+}
+
 function plainAdvice({ what, exercise, beats = 0, bpm, places }: About, task: LoopTask): AdviceFact | null {
   switch (what) {
     case 'missing':
-      return places?.[0] ? { fact: 'do-play-every-bar', bar: places[0].bar } : null;
+      return barAdvice(places, task);
     case 'other-exercise':
+      if (places) return { fact: 'do-play-in-order', bars: barsOf(places, task) };
       return exercise === undefined
         ? { fact: 'do-play-what-is-asked' }
         : { fact: 'do-play-the-asked', exercise };
@@ -137,13 +151,19 @@ export function adviceOn(about: About, task: LoopTask): AdviceFact | null {
   return OF_VOICE[about.what]?.({ ...about, voice }, task) ?? null;
 }
 
+function barsFigure({ times = 0, of = 0, exercise }: About): FigureFact {
+  return exercise === undefined
+    ? { fact: 'figure-bars-missing', times, of }
+    : { fact: 'figure-bars-missing-or', times, of, exercise };
+}
+
 /** The figures behind it; null where there are none. */
 export function figureOf(about: About, task: LoopTask): FigureFact | null {
   const { what, voice, places = [], ms = 0, percent = 0, db = 0, times = 0, of = 0 } = about;
   if (what === 'offset') return { fact: ms < 0 ? 'figure-ahead' : 'figure-behind', ms: Math.abs(ms) };
   if (what === 'rushing' || what === 'dragging' || what === 'slow' || what === 'fast')
     return { fact: `figure-${what}`, percent };
-  if (voice === undefined) return what === 'missing' ? { fact: 'figure-bars-missing', times, of } : null;
+  if (voice === undefined) return what === 'missing' ? barsFigure(about) : null;
   const who = whoPlays(task, voice, places[0] ?? null);
   const at = toldPlaces(places, about.inEveryBar).map((place) => placeOf(task, place, about.inEveryBar));
   if (what === 'missing')

@@ -71,9 +71,16 @@ interface BeatsFact extends Fact {
 
 /** A bar that was not gone through. */
 interface BarAdviceFact extends Fact {
-  readonly fact: 'do-play-every-bar';
-  /** From 1. */
-  readonly bar: number;
+  readonly fact: 'do-play-bar';
+  /** Its number as it is written, from 1. */
+  readonly bar: string;
+}
+
+/** Bars that were not gone through, or the order in which they came instead. */
+interface BarsAdviceFact extends Fact {
+  readonly fact: 'do-play-bars' | 'do-play-in-order';
+  /** Their numbers as they are written, from 1. */
+  readonly bars: readonly string[];
 }
 
 /** Another tempo than the one asked. */
@@ -92,6 +99,7 @@ export type AdviceFact =
   | OtherExerciseFact
   | BeatsFact
   | BarAdviceFact
+  | BarsAdviceFact
   | TempoAdviceFact;
 
 interface OfVoice extends Fact {
@@ -147,6 +155,14 @@ interface BarsFigureFact extends Fact {
   readonly of: number;
 }
 
+/** The same, where what was played is another exercise as well. */
+interface BarsOrFigureFact extends Fact {
+  readonly fact: 'figure-bars-missing-or';
+  readonly times: number;
+  readonly of: number;
+  readonly exercise: number;
+}
+
 /** How early or late the performance is as a whole. */
 interface OffsetFigureFact extends Fact {
   readonly fact: 'figure-ahead' | 'figure-behind';
@@ -162,6 +178,7 @@ export type FigureFact =
   | LevelFigureFact
   | TempoFigureFact
   | BarsFigureFact
+  | BarsOrFigureFact
   | OffsetFigureFact;
 
 /** Praise. */

@@ -56,6 +56,8 @@ function unsettles(finding: Finding): boolean {
 /** Where it stands before any weight: what was played first, then figures, then what could not be told. */
 function rankOf(finding: Finding): number {
   const rank = RANK[finding.what];
+  // bars that were not gone through, before what was played instead
+  if (finding.what === 'missing' && finding.voice === undefined) return RANK['other-exercise'] + 0.5;
   if (isUnjudged(finding) && finding.voice !== undefined) return 0;
   return rank >= RANK['other-exercise'] || rank <= 0 ? rank : 1;
 }

@@ -59,7 +59,7 @@ export interface About {
   readonly times?: number;
   /** Number of times that it was due. */
   readonly of?: number;
-  /** Number of the exercise that was played instead. */
+  /** Number of the exercise that was played instead; of bars that never came, of one that what was played is as well. */
   readonly exercise?: number;
   /** How many beats late everything comes; negative is early. */
   readonly beats?: number;

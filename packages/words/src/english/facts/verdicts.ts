@@ -44,7 +44,10 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-sooner-than': 'Start {$voice :the} sooner: let it sound as one with {$lead :the}.',
   'do-ghost-softer':
     'Keep the soft strokes of {$voice :the} soft: let them fall from just above the head, so that the accents stand out.',
-  'do-play-every-bar': 'Bar {$bar :integer} was left out: play every bar, one after the other.',
+  'do-play-bar': 'Bar {$bar} was left out: play every bar, one after the other.',
+  'do-play-bars': 'Bars {$bars :list} were left out: play every bar, one after the other.',
+  'do-play-in-order':
+    'The bars came in another order, {$bars :list}: play them as they are written, one after the other.',
   'do-softer-under': 'Play {$voice :the} softer, from lower down, so that it lies under {$lead :the}.',
   'do-move-to': 'The rhythm is right: play it on {$voice :the}, not on {$instead :the}.',
   'do-come-in-sooner':
@@ -55,6 +58,8 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-play-faster': 'Take the tempo that is asked: this was {$bpm :integer}, and too slow.',
   // The figures behind it.
   'figure-bars-missing': 'Bars left out: {$times :integer} of {$of :integer}.',
+  'figure-bars-missing-or':
+    'Bars left out: {$times :integer} of {$of :integer}. What was played is all of exercise {$exercise :integer}, so perhaps that one was meant.',
   'figure-missing':
     '.input {$of :integer} .match $of one {{{$limb :side at=start} ({$voice :voice}): the only stroke is missing.}} * {{{$limb :side at=start} ({$voice :voice}): {$times :integer} of {$of} strokes missing.}}',
   'figure-missing-at':

@@ -48,7 +48,10 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
     'Beginne früher ({$voice :voice}): Es soll mit {$lead :the case=dative} wie eins klingen.',
   'do-ghost-softer':
     '{$voice :the at=start}: Die leisen Schläge sollen leise bleiben. Lass sie dicht über dem Fell fallen, damit die Akzente herausstehen.',
-  'do-play-every-bar': 'Takt {$bar :integer} fehlte: Spiel jeden Takt, einen nach dem anderen.',
+  'do-play-bar': 'Takt {$bar} fehlte: Spiel jeden Takt, einen nach dem anderen.',
+  'do-play-bars': 'Die Takte {$bars :list} fehlten: Spiel jeden Takt, einen nach dem anderen.',
+  'do-play-in-order':
+    'Die Takte kamen in anderer Reihenfolge, {$bars :list}: Spiel sie, wie sie geschrieben sind, einen nach dem anderen.',
   'do-softer-under':
     '{$voice :the at=start} soll leiser, von weiter unten kommen, so dass die führende Stimme darüber liegt ({$lead :voice}).',
   'do-move-to':
@@ -61,6 +64,8 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'do-play-faster': 'Nimm das verlangte Tempo: Das waren {$bpm :integer}, und zu langsam.',
   // The figures behind it.
   'figure-bars-missing': 'Ausgelassene Takte: {$times :integer} von {$of :integer}.',
+  'figure-bars-missing-or':
+    'Ausgelassene Takte: {$times :integer} von {$of :integer}. Gespielt wurde Übung {$exercise :integer} ganz, vielleicht war also die gemeint.',
   'figure-missing':
     '.input {$of :integer} .input {$times :integer} .match $of $times one * {{{$limb :side at=start} ({$voice :voice}): Der einzige Schlag fehlt.}} * one {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of} Schlägen fehlt.}} * * {{{$limb :side at=start} ({$voice :voice}): {$times} von {$of} Schlägen fehlen.}}',
   'figure-missing-at':
