@@ -305,7 +305,7 @@ it('[ST109] keeps a roster, takes a practice log in, shows what slips, and sets 
   await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').click();
   const bringIn = async () => {
     const chooser = page.waitForEvent('filechooser');
-    await page.getByRole('button', { name: 'Take in a log or a take' }).click();
+    await page.getByRole('button', { name: 'Add a recording or a practice log' }).click();
     const buffer = Buffer.from(await practiceLog());
     await (await chooser).setFiles({ name: 'log.json', mimeType: 'application/json', buffer });
   };

@@ -11,6 +11,7 @@ import { PickMenu } from '../shared/pop-over.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { SignOut } from '../sign-in/sign-out.tsx';
+import { isTakeFile, letWait, useDropped } from '../takes/dropped.ts';
 import { useLanguage } from '../words/words.tsx';
 import styles from './desk.module.css';
 import { findLessons } from './find-lessons.ts';
@@ -83,6 +84,12 @@ export function Desk() {
     else if (action === 'duplicate') void actions.duplicate(lesson);
     else if (action === 'remove') void actions.remove(lesson).then(() => main.current?.focus());
     else void actions.take(lesson, action);
+  });
+  useDropped((file) => {
+    const isLesson = ACCEPTED.some((ending) => file.name.toLowerCase().endsWith(ending));
+    if (isLesson || !isTakeFile(file)) return void actions.bringIn(file);
+    letWait(file);
+    go({ at: 'students' });
   });
   return (
     <>

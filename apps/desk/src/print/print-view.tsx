@@ -2,8 +2,8 @@
 
 import { type Lesson, PAPERS, type SheetSettings } from '@shedbook/core';
 import { addressOf, ROUTES } from '@shedbook/routes';
-import { buttonClass, Check, Choices, Icon, Range } from '@shedbook/stand';
-import { useEffect, useRef } from 'react';
+import { buttonClass, Check, Choices, Icon, Range, SheetButton } from '@shedbook/stand';
+import { lazy, Suspense, useEffect, useRef } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
 import { setSheet } from '../edit/heading.ts';
@@ -13,6 +13,10 @@ import { useLanguage, useWords } from '../words/words.tsx';
 import styles from './print-view.module.css';
 import { TakeHome } from './take-home.tsx';
 import { useSheet } from './use-sheet.ts';
+
+const RecordingsForm = lazy(() =>
+  import('./recordings.tsx').then((module) => ({ default: module.RecordingsForm })),
+);
 
 interface PrintViewProps {
   readonly state: DocumentState;
@@ -81,6 +85,31 @@ function PagePicture({ svg, label }: { readonly svg: string; readonly label: str
   return <div className={styles.page} data-part="print-page" role="img" aria-label={label} ref={frame} />;
 }
 
+/** Recordings of the exercises: a form of their own, which is loaded when it is opened. */
+function Recordings({ lesson }: { readonly lesson: Lesson }) {
+  const words = useWords();
+  return (
+    <section aria-labelledby="recordings">
+      <h3 id="recordings">{words.recordings.title}</h3>
+      <p className="quiet">{words.recordings.hint}</p>
+      <SheetButton
+        title={words.recordings.title}
+        done={words.heading.close}
+        opens={
+          <>
+            <Icon name="file" />
+            {words.recordings.opens}
+          </>
+        }
+      >
+        <Suspense>
+          <RecordingsForm lesson={lesson} />
+        </Suspense>
+      </SheetButton>
+    </section>
+  );
+}
+
 /** The view. */
 export function PrintView({ state, lesson }: PrintViewProps) {
   const { tag, words: all } = useLanguage();
@@ -105,6 +134,7 @@ export function PrintView({ state, lesson }: PrintViewProps) {
           {status === 'preparing' && words.preparing}
           {status === 'failed' && words.failed}
         </p>
+        <Recordings lesson={lesson} />
         <TakeHome state={state} lesson={lesson} />
       </div>
       <section

@@ -9,7 +9,7 @@ import {
 } from '@shedbook/routes';
 import type { LanguageTag } from '@shedbook/words';
 import { ask, RefusedError } from '../document/client.ts';
-import { inParts, type LogRow, rowsOf } from './kept-log.ts';
+import { inParts, type KeptReport, type LogRow, rowsOf } from './kept-log.ts';
 
 /** Everybody on the roster. */
 export function listStudents(): Promise<readonly StoredStudent[]> {
@@ -66,10 +66,14 @@ export async function readRowsAfter(id: string, row: number): Promise<readonly L
   return rows;
 }
 
-/** Adds to a student's practice. @returns how many rows are new */
-export async function takeIn(id: string, log: PracticeLog): Promise<number> {
+/** Adds to a student's practice, with reports of recordings. @returns how many rows are new */
+export async function takeIn(
+  id: string,
+  log: PracticeLog,
+  reports: readonly KeptReport[] = [],
+): Promise<number> {
   let added = 0;
-  for (const rows of inParts(rowsOf(log), LOG_ROW_CHARACTERS)) {
+  for (const rows of inParts(rowsOf(log, reports), LOG_ROW_CHARACTERS)) {
     const body = { version: PRACTICE_LOG_VERSION, rows };
     added += (await ask('takeInLog', { params: { id }, body })).added;
   }

@@ -1,8 +1,8 @@
 import { EMPTY_LOG, mergeLogs, parsePracticeLog, printPracticeLog } from '@shedbook/coach';
-import { type Bpm, type PracticeEntry, type PracticeLog, Seconds } from '@shedbook/core';
+import { type Bpm, type FullReport, type PracticeEntry, type PracticeLog, Seconds } from '@shedbook/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { asideText, inParts, joinRows, type LogRow, rowsOf } from './kept-log.ts';
+import { asideText, inParts, joinRows, type LogRow, rowsOf, takingsOf } from './kept-log.ts';
 import { withDeskLessons } from './take-in.ts';
 
 function entryOf(n: number, bpm = 80): PracticeEntry {
@@ -34,7 +34,7 @@ const rows = (texts: readonly string[], version = 1): readonly LogRow[] =>
 it('[ST155] the rows of a log are that log, in any order and however often they came', () => {
   fc.assert(
     fc.property(fc.shuffledSubarray([...rowsOf(LOG), ...rowsOf(LOG)], { minLength: 8 }), (texts) => {
-      expect(joinRows(rows(texts))).toEqual({ log: LOG, aside: [] });
+      expect(joinRows(rows(texts))).toEqual({ log: LOG, aside: [], reports: [] });
     }),
     { numRuns: 50, seed: 18 },
   );
@@ -56,7 +56,7 @@ it('[ST155] entries of a newer version and rows that changed on the disk are set
   const [first = '', second = ''] = rowsOf(LOG);
   const changed = { row: 2, version: 1, text: second, takenAt: AT, isSound: false };
   const kept = joinRows([...rows([first], 2), changed]);
-  expect(kept).toEqual({ log: EMPTY_LOG, aside: [...rows([first], 2), changed] });
+  expect(kept).toEqual({ log: EMPTY_LOG, aside: [...rows([first], 2), changed], reports: [] });
 });
 
 it('[ST155] a whole log that was kept as it was is read as far as it can be', () => {
@@ -64,6 +64,7 @@ it('[ST155] a whole log that was kept as it was is read as far as it can be', ()
   expect(joinRows(rows([whole, '{ half'], 0))).toEqual({
     log: LOG,
     aside: [{ ...rows(['{ half'], 0)[0], row: 2 }],
+    reports: [],
   });
   expect(parsePracticeLog(whole, 'log').log).toEqual(LOG);
 });
@@ -77,4 +78,17 @@ it('[ST155] what was taken in before stays with its lesson when that is renamed'
 it('[ST155] rows are sent in parts that are not too long, a long one alone', () => {
   expect(inParts(['aa', 'bb', 'cc', 'dddddd', 'e'], 4)).toEqual([['aa', 'bb'], ['cc'], ['dddddd'], ['e']]);
   expect(inParts([], 4)).toEqual([]);
+});
+
+it('[ST901] the report of a recording is kept beside its entry, and counts as nothing brought in of its own', () => {
+  const report = { strokes: [], asked: { bpm: 120 } } as unknown as FullReport;
+  const [entry] = LOG.entries;
+  const [kept] = [{ of: entry!.id, report }];
+  const all = rows(rowsOf({ ...EMPTY_LOG, entries: [entry!] }, [kept!]));
+  expect(joinRows(all)).toEqual({
+    log: { ...EMPTY_LOG, entries: [entry] },
+    aside: [],
+    reports: [kept],
+  });
+  expect(takingsOf(all)).toEqual([{ takenAt: AT, rows: 1 }]);
 });

@@ -3,18 +3,26 @@
  * alone and stays as it came.
  */
 import { EMPTY_LOG, mergeLogs, parsePracticeLog, readPracticeEntry } from '@shedbook/coach';
-import { PRACTICE_LOG_VERSION, type PracticeEntry, type PracticeLog } from '@shedbook/core';
+import { type FullReport, PRACTICE_LOG_VERSION, type PracticeEntry, type PracticeLog } from '@shedbook/core';
 import type { LogPage } from '@shedbook/routes';
 import { withoutDoubles } from './take-file.ts';
 
 /** A row as it is kept. */
 export type LogRow = LogPage['rows'][number];
 
+/** The report of a recording that was heard on the desk, beside the entry of the log that it is of. */
+export interface KeptReport {
+  /** Id of the entry. */
+  readonly of: string;
+  readonly report: FullReport;
+}
+
 /** What is kept of a student's practice. */
 export interface KeptLog {
   readonly log: PracticeLog;
   /** Rows that cannot be read, as they came; they count for nothing. */
   readonly aside: readonly LogRow[];
+  readonly reports: readonly KeptReport[];
 }
 
 /** What was taken in at one time. */
@@ -30,6 +38,13 @@ function jsonIn(text: string): unknown {
   } catch {
     return null;
   }
+}
+
+/** The report that a row keeps; null where it keeps something else. */
+function reportOfRow({ version, text, isSound }: LogRow): KeptReport | null {
+  if (!isSound || version !== PRACTICE_LOG_VERSION) return null;
+  const { of, report } = (jsonIn(text) ?? {}) as Partial<KeptReport>;
+  return typeof of === 'string' && Array.isArray(report?.strokes) && report.asked ? { of, report } : null;
 }
 
 /** What a row adds to the log; null where it cannot be read. */
@@ -48,7 +63,8 @@ function logOfRow({ version, text, isSound }: LogRow): PracticeLog | null {
 /** Rows by when they were taken in, last first. */
 export function takingsOf(rows: readonly LogRow[]): readonly Taking[] {
   const counts = new Map<string, number>();
-  for (const { takenAt } of rows) counts.set(takenAt, (counts.get(takenAt) ?? 0) + 1);
+  for (const { takenAt } of rows.filter((row) => !reportOfRow(row)))
+    counts.set(takenAt, (counts.get(takenAt) ?? 0) + 1);
   const takings = [...counts].map(([takenAt, count]) => ({ takenAt, rows: count }));
   return takings.toSorted((a, b) => (a.takenAt < b.takenAt ? 1 : -1));
 }
@@ -58,21 +74,31 @@ export function joinRows(rows: readonly LogRow[]): KeptLog {
   const entries: PracticeEntry[] = [];
   const removed: string[] = [];
   const aside: LogRow[] = [];
+  const reports: KeptReport[] = [];
   for (const row of rows) {
+    const report = reportOfRow(row);
+    if (report) {
+      reports.push(report);
+      continue;
+    }
     const log = logOfRow(row);
     if (!log) aside.push(row);
     entries.push(...(log?.entries ?? []));
     removed.push(...(log?.removed ?? []));
   }
   const log = withoutDoubles(mergeLogs({ ...EMPTY_LOG, entries, removed }, EMPTY_LOG));
-  return { log, aside };
+  return { log, aside, reports };
 }
 
-/** The rows that a log is kept in: one for each entry and each thing that was taken out. */
-export function rowsOf({ entries, removed }: PracticeLog): readonly string[] {
+/** The rows that a log is kept in: one for each entry, each thing that was taken out and each report. */
+export function rowsOf(
+  { entries, removed }: PracticeLog,
+  reports: readonly KeptReport[] = [],
+): readonly string[] {
   return [
     ...entries.map((entry) => JSON.stringify(entry)),
     ...removed.map((id) => JSON.stringify({ removed: id })),
+    ...reports.map((report) => JSON.stringify(report)),
   ];
 }
 

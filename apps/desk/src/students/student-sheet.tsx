@@ -14,7 +14,9 @@ import { Assignments, assign } from './assignments.tsx';
 import { BringIn } from './bring-in.tsx';
 import { BroughtIn } from './brought-in.tsx';
 import { limbShares } from './by-limb.ts';
-import { asideText, type KeptLog } from './kept-log.ts';
+import { HeardTakes } from './heard-takes.tsx';
+import { asideText, type KeptLog, type KeptReport } from './kept-log.ts';
+import type { DeskText } from './own-lesson.ts';
 import { PlanList } from './plan-list.tsx';
 import { PrivateLinks } from './private-links.tsx';
 import { StandingItem, StandingList } from './standing-list.tsx';
@@ -25,13 +27,13 @@ import { type StudentLog, useStudentLog } from './use-student-log.ts';
 
 interface StudentSheetProps {
   readonly student: StoredStudent;
-  readonly shelf: readonly DeskShelf[];
+  readonly shelf: readonly DeskText[];
   /** A moment. */
   readonly now: string;
   readonly onChange: (change: (content: StudentContent) => StudentContent) => void;
   readonly onMakeLesson: () => void;
-  /** Adds to the practice; @returns whether it is kept */
-  readonly onTakeIn: (log: PracticeLog) => Promise<boolean>;
+  /** Adds to the practice, with reports of recordings; @returns whether it is kept */
+  readonly onTakeIn: (log: PracticeLog, reports?: readonly KeptReport[]) => Promise<boolean>;
   /** Takes out of the practice what was brought in at a time. */
   readonly onTakeOut: (takenAt: string, entries: number) => void;
   readonly onRemove: () => void;
@@ -161,7 +163,8 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
             : words.students.lastPlayed({ when: dayWords(lastDay - today), minutes: summary.minutesThisWeek })
         }
       />
-      <BringIn shelf={shelf} level={student.level} known={log} onLog={props.onTakeIn} />
+      <BringIn shelf={shelf} student={student} known={log} onLog={props.onTakeIn} />
+      <HeardTakes reports={kept.reports} {...{ log, shelf }} level={student.level} />
       <SetAside kept={kept} name={name} />
       <BroughtIn takings={kept.takings} onTakeOut={props.onTakeOut} />
       <Choices<Level>

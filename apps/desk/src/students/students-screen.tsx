@@ -6,6 +6,7 @@ import { AskText, Button, Icon, momentFrom } from '@shedbook/stand';
 import { useState } from 'react';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
+import { waitingName } from '../takes/dropped.ts';
 import { useWords } from '../words/words.tsx';
 import { StudentSheet } from './student-sheet.tsx';
 import styles from './students-screen.module.css';
@@ -57,6 +58,7 @@ export function StudentsScreen() {
   const [id, setId] = useState<string | null>(null);
   const [adding, setAdding] = useState(false);
   const students = roster.students ?? [];
+  const file = waitingName();
   const chosen = students.find((each) => each.id === id) ?? students[0];
   return (
     <>
@@ -71,7 +73,9 @@ export function StudentsScreen() {
         </Button>
       </ScreenHead>
       <main className={styles.students} aria-label={words.students.title}>
-        {roster.students?.length === 0 && <NothingYet>{words.students.empty}</NothingYet>}
+        {roster.students?.length === 0 && (
+          <NothingYet>{file === null ? words.students.empty : words.takes.whose({ file })}</NothingYet>
+        )}
         {chosen && (
           <>
             <RosterList students={students} chosen={chosen.id} today={momentOf(now).day} onChoose={setId} />
@@ -82,7 +86,7 @@ export function StudentsScreen() {
               now={now}
               onChange={(change) => void roster.change(chosen, change)}
               onMakeLesson={() => void roster.makeLesson(chosen)}
-              onTakeIn={(log) => roster.takeIn(chosen, log)}
+              onTakeIn={(log, reports) => roster.takeIn(chosen, log, reports)}
               onTakeOut={(takenAt, entries) => void roster.takeOut(chosen, takenAt, entries)}
               onRemove={() => void roster.remove(chosen)}
               onErase={() => void roster.erase(chosen)}

@@ -7,10 +7,12 @@ import {
   defaultForm,
   type Exercise,
   exerciseKey,
+  formNamed,
   type Lesson,
   lessonKey,
   type PracticeLog,
   Seconds,
+  sectionOf,
   type TakeReport,
   textMark,
 } from '@shedbook/core';
@@ -89,12 +91,15 @@ export interface BroughtTake {
   readonly exercise: Exercise;
   /** A moment. */
   readonly startedAt: string;
+  /** Name of the form that was asked for; the one that plays when none is named where left out. */
+  readonly form?: string;
 }
 
 /** The log with a take in it, its rounds judged for the level of the student. */
 export function withTake(log: PracticeLog, take: BroughtTake, level: Level): PracticeLog {
   const { report, id, shelf, exercise, startedAt } = take;
-  const form = defaultForm(shelf.lesson);
+  const section = sectionOf(shelf.lesson, exercise.number);
+  const form = (take.form === undefined ? null : formNamed(section, take.form)) ?? defaultForm(section);
   const { rounds } = judge({ lesson: shelf.lesson, exercise: exercise.number, form }, { report }, level);
   const entry = {
     id,

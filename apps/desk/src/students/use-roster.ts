@@ -20,6 +20,7 @@ import {
   takeIn,
   takeOut,
 } from './api.ts';
+import type { KeptReport } from './kept-log.ts';
 import { type DeskText, ownLesson } from './own-lesson.ts';
 
 /** The roster and what can be done with it; what is done says whether it was. */
@@ -36,7 +37,11 @@ export interface Roster {
     change: (content: StudentContent) => StudentContent,
   ) => Promise<boolean>;
   /** Adds to a student's practice. */
-  readonly takeIn: (student: StoredStudent, log: PracticeLog) => Promise<boolean>;
+  readonly takeIn: (
+    student: StoredStudent,
+    log: PracticeLog,
+    reports?: readonly KeptReport[],
+  ) => Promise<boolean>;
   /** Takes out of a student's practice what was brought in at a time. */
   readonly takeOut: (student: StoredStudent, takenAt: string, entries: number) => Promise<boolean>;
   readonly remove: (student: StoredStudent) => Promise<boolean>;
@@ -118,9 +123,9 @@ export function useRoster(): Roster {
         if (first && made.length === 1) go({ at: 'lesson', id: first.id, view: 'page' });
         else if (first) go({ at: 'desk' });
       }),
-    takeIn: (student, log) =>
+    takeIn: (student, log, reports) =>
       attempt(async () => {
-        await takeIn(student.id, log);
+        await takeIn(student.id, log, reports);
         await refresh();
       }),
     takeOut: (student, takenAt, entries) =>

@@ -53,6 +53,8 @@ const CONTENT_POLICY = [
   "style-src 'self' 'unsafe-inline'",
   "script-src 'self' 'wasm-unsafe-eval'",
   "worker-src 'self' blob:",
+  // the encoders of sound bring their program along as an address of data
+  "connect-src 'self' data:",
   "frame-ancestors 'none'",
   "base-uri 'none'",
 ].join('; ');

@@ -7,9 +7,11 @@ import { conflict, heading, lesson } from './desk/lesson.ts';
 import { groove, page, text } from './desk/page.ts';
 import { print } from './desk/print.ts';
 import { rearrange } from './desk/rearrange.ts';
+import { recordings } from './desk/recordings.ts';
 import { refusals, settings } from './desk/settings.ts';
 import { compose, pedal, room, sound } from './desk/sound.ts';
 import { links, signIn, students } from './desk/students.ts';
+import { takes } from './desk/takes.ts';
 import { limbs, marks, voices } from './drum-set.ts';
 
 /** The messages. */
@@ -32,10 +34,12 @@ export const deskMessages = {
   dictation,
   forms,
   rearrange,
+  recordings,
   room,
   pedal,
   print,
   students,
+  takes,
   links,
   signIn,
   settings,

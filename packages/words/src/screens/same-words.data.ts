@@ -98,4 +98,8 @@ export const SAME_WORDS: readonly string[] = [
   'desk.page.keyList.20.0',
   'desk.page.keyList.24.0',
   'desk.page.keyList.25.0',
+  'desk.recordings.formats.flac',
+  'desk.recordings.formats.mp3',
+  'desk.recordings.formats.ogg',
+  'desk.recordings.formats.wav',
 ];

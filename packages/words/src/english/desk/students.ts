@@ -8,7 +8,8 @@ export const students = {
   roster: 'Roster',
   add: 'New student',
   name: 'Name',
-  empty: 'Nobody on the roster yet. Add a student, then take in the practice log from their phone or tablet.',
+  empty:
+    'Nobody on the roster yet. Add a student, then add a recording of them, or the practice log from their phone or tablet.',
   keep: 'Keep',
   erase: 'Erase {$name} for good',
   eraseWarning:
@@ -21,14 +22,15 @@ export const students = {
     '.input {$days :integer} .match $days 0 {{played today}} 1 {{played yesterday}} * {{played {$days} days ago}}',
   lastPlayed:
     '.input {$minutes :integer} .match $minutes one {{Last played {$when}; {$minutes} minute in the last seven days.}} * {{Last played {$when}; {$minutes} minutes in the last seven days.}}',
-  bringIn: 'Take in a log or a take',
-  bringInHint: 'A practice log or a take from the practice room, or the JSON report of a take.',
+  bringIn: 'Add a recording or a practice log',
+  bringInHint:
+    'Choose the file or drop it here: a recording of any kind, MIDI from an electronic kit, or what the practice page saved.',
   level: 'How strictly reports are judged',
   levels: LEVEL_NAMES,
   whichExercise: 'This is the report of one take. What was played?',
-  takeIn: 'Take it in',
+  takeIn: 'Add it',
   tookIn:
-    '.input {$n :integer} .match $n one {{Taken in: {$n} entry. What was there already counts once.}} * {{Taken in: {$n} entries. What was there already counts once.}}',
+    '.input {$n :integer} .match $n one {{Added: {$n} entry. What was there already counts once.}} * {{Added: {$n} entries. What was there already counts once.}}',
   partly:
     '.input {$n :integer} .match $n one {{{$file}: {$n} entry was taken in; the others cannot be read. The first:}} * {{{$file}: {$n} entries were taken in; the others cannot be read. The first:}}',
   setAside:

@@ -11,7 +11,7 @@ export const students = translation<typeof english.students>()({
   add: 'Schüler hinzufügen',
   name: 'Name',
   empty:
-    'Noch steht niemand in der Liste. Einen Namen hinzufügen, dann das Übungsheft vom Handy oder Tablet aufnehmen.',
+    'Noch steht niemand in der Liste. Einen Namen hinzufügen, dann eine Aufnahme oder das Übungsheft vom Handy oder Tablet hinzufügen.',
   keep: 'Behalten',
   erase: '{$name} endgültig löschen',
   eraseWarning:
@@ -24,14 +24,15 @@ export const students = translation<typeof english.students>()({
     '.input {$days :integer} .match $days 0 {{heute gespielt}} 1 {{gestern gespielt}} * {{vor {$days} Tagen gespielt}}',
   lastPlayed:
     '.input {$minutes :integer} .match $minutes one {{Zuletzt gespielt: {$when}; {$minutes} Minute in den letzten sieben Tagen.}} * {{Zuletzt gespielt: {$when}; {$minutes} Minuten in den letzten sieben Tagen.}}',
-  bringIn: 'Übungsheft oder Aufnahme hereinholen',
-  bringInHint: 'Ein Übungsheft oder eine Aufnahme aus dem Übungsraum, oder der JSON-Bericht einer Aufnahme.',
+  bringIn: 'Aufnahme oder Übungsheft hinzufügen',
+  bringInHint:
+    'Die Datei wählen oder hierher ziehen: eine Aufnahme jeder Art, MIDI von einem E-Drumset oder was die Übungsseite gesichert hat.',
   level: 'Wie streng Berichte beurteilt werden',
   levels: LEVEL_NAMES,
   whichExercise: 'Das ist der Bericht einer Aufnahme. Was wurde gespielt?',
-  takeIn: 'Hereinholen',
+  takeIn: 'Hinzufügen',
   tookIn:
-    '.input {$n :integer} .match $n one {{Hereingeholt: {$n} Eintrag. Was schon da war, zählt einmal.}} * {{Hereingeholt: {$n} Einträge. Was schon da war, zählt einmal.}}',
+    '.input {$n :integer} .match $n one {{Hinzugefügt: {$n} Eintrag. Was schon da war, zählt einmal.}} * {{Hinzugefügt: {$n} Einträge. Was schon da war, zählt einmal.}}',
   partly:
     '.input {$n :integer} .match $n one {{{$file}: {$n} Eintrag ist hereingeholt; die anderen sind nicht lesbar. Der erste:}} * {{{$file}: {$n} Einträge sind hereingeholt; die anderen sind nicht lesbar. Der erste:}}',
   setAside:

@@ -1,0 +1,125 @@
+import { readFile } from 'node:fs/promises';
+import { Bpm, formNamed, type Lesson, parseLesson } from '@shedbook/core';
+import { makeRecording, planRecordings, RECORDING_LUFS, RECORDING_RATE_HZ } from '@shedbook/pack';
+import { createKit } from '@shedbook/sound';
+import { unzipSync } from 'fflate';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { findings } from '../../../../internal/testing/axe.ts';
+import {
+  addressOf,
+  openWindow,
+  PATIENCE_MS,
+  sharedBrowser,
+  startDesk,
+} from '../../../../internal/testing/browser.ts';
+
+const browser = await sharedBrowser();
+
+/** What a browser gives a page where a file falls on it. */
+async function drop(page: Page, name: string, content: Buffer): Promise<void> {
+  const transfer = await page.evaluateHandle(
+    ([text, called]) => {
+      const bytes = Uint8Array.from(atob(text as string), (character) => character.charCodeAt(0));
+      const data = new DataTransfer();
+      data.items.add(new File([bytes], called as string, { type: 'audio/wav' }));
+      return data;
+    },
+    [content.toString('base64'), name],
+  );
+  await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+}
+
+it('[ST900] records exercises in any form, layer and format, and leaves off when told to', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, await addressOf(url, 'First swing', 'print'), { bypassCSP: true });
+  await page.getByRole('button', { name: 'Make recordings' }).click();
+  const form = page.locator('[data-part="recordings"]');
+  // all of them in every stage take long: they are left off
+  await form
+    .getByRole('combobox', { name: 'Layers' })
+    .selectOption({ label: 'a recording of each layer joining in' });
+  await form.getByRole('button', { name: 'Make 24 recordings' }).click();
+  await form.getByRole('progressbar').waitFor();
+  await form.getByRole('button', { name: 'Cancel' }).click();
+  await form.getByText('Cancelled; nothing was kept.').waitFor();
+  // library: axe-core 4.14, every rule that it runs by default
+  expect(await findings(page)).toEqual([]);
+  await form.getByText('some', { exact: true }).click();
+  await form.getByRole('combobox', { name: 'Layers' }).selectOption({ label: 'all' });
+  await form.getByRole('combobox', { name: 'Form' }).selectOption({ index: 1 });
+  await form.getByRole('spinbutton', { name: 'Tempo' }).fill('120');
+  await form.getByText('WAV', { exact: true }).click();
+  const saving = page.waitForEvent('download', { timeout: PATIENCE_MS });
+  await form.getByRole('button', { name: 'Make the recording' }).click();
+  const saved = await saving;
+  expect(saved.suggestedFilename()).toBe('first-swing-01.wav');
+  // standard: RIFF, four bytes
+  expect((await readFile(await saved.path())).subarray(0, 4).toString()).toBe('RIFF');
+  // several come as one file, compressed where that was chosen
+  await form.getByText('MP3', { exact: true }).click();
+  await form.locator('label', { hasText: 'Exercise 2' }).first().click();
+  const savingTwo = page.waitForEvent('download', { timeout: PATIENCE_MS });
+  await form.getByRole('button', { name: 'Make 2 recordings' }).click();
+  const zip = unzipSync(await readFile(await (await savingTwo).path()));
+  expect(Object.keys(zip)).toEqual(['first-swing-01.mp3', 'first-swing-02.mp3']);
+
+  // every format of the command line
+  await form.locator('label', { hasText: 'Exercise 2' }).first().click();
+  for (const [format, mark] of [
+    ['Ogg', 'OggS'],
+    ['FLAC', 'fLaC'],
+  ] as const) {
+    await form.getByText(format, { exact: true }).click();
+    const savingOne = page.waitForEvent('download', { timeout: PATIENCE_MS });
+    await form.getByRole('button', { name: 'Make the recording' }).click();
+    // standard: RFC 3533, section 6, and RFC 9639, section 6: the first four bytes
+    expect((await readFile(await (await savingOne).path())).subarray(0, 4).toString()).toBe(mark);
+  }
+});
+
+/** An exercise of a demo lesson as its model sounds at a tempo. */
+async function modelOf(file: string, exercise: number, bpm: number): Promise<Buffer> {
+  const text = await readFile(new URL(`../../../../demo/${file}`, import.meta.url), 'utf8');
+  const lesson = parseLesson(text, file).lesson as Lesson;
+  const form = formNamed(lesson, 'loop');
+  const asked = { mute: [], dry: false, loudnessLufs: RECORDING_LUFS, click: null };
+  const request = {
+    ...asked,
+    format: 'wav',
+    exercises: [exercise],
+    layers: [9],
+    bpm: Bpm(bpm),
+    form,
+  } as const;
+  const kit = createKit({ sampleRateHz: RECORDING_RATE_HZ });
+  const [planned] = planRecordings(lesson, request);
+  return Buffer.from((await makeRecording(lesson, planned!, request, kit)).content as Uint8Array);
+}
+
+it('[ST901] hears a recording that is dropped on the desk, tells what it heard, and keeps it with the student', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url, { bypassCSP: true });
+  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
+  await drop(page, 'monday.wav', await modelOf('first-swing.lesson.yaml', 1, 120));
+  await page.getByText('monday.wav: whose recording is it? Add the student; it waits here.').waitFor();
+  await page.getByRole('button', { name: 'New student' }).click();
+  await page.getByRole('textbox', { name: 'Name' }).fill('Kaito');
+  await page.keyboard.press('Enter');
+  const take = page.locator('[data-part="take-form"]');
+  await take.getByRole('combobox', { name: 'Lesson' }).selectOption({ label: 'First swing' });
+  await take.getByRole('button', { name: 'Listen' }).click();
+  await page.locator('[data-part="take-form"][data-at="heard"]').waitFor({ timeout: 2 * PATIENCE_MS });
+  // definition: what was recorded is what is written, stroke by stroke
+  await take.getByText(/^All \d+ strokes are there, and no others\.$/).waitFor();
+  await take.getByText('The tempo holds at 120.').waitFor();
+  await take.getByRole('img', { name: /First swing · exercise 1/ }).waitFor();
+  expect(await findings(page)).toEqual([]);
+  await take.getByRole('button', { name: 'Keep with Kaito' }).click();
+  await page.getByText('Kept with Kaito.').waitFor();
+  await page.reload();
+  const kept = page.locator('[data-part="heard-takes"]');
+  await kept.getByText(/First swing · exercise 1/).click();
+  await kept.getByText(/^All \d+ strokes are there, and no others\.$/).waitFor();
+  await kept.getByRole('img').waitFor();
+});

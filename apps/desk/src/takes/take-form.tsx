@@ -1,0 +1,220 @@
+/** A student's recording: what was to be played, what was, and whether it is kept. */
+import {
+  bringWithin,
+  countedTempo,
+  defaultForm,
+  type Exercise,
+  type FullReport,
+  type Lesson,
+  PLAYED_TEMPI,
+  quarterTempo,
+  sectionOf,
+} from '@shedbook/core';
+import type { Level } from '@shedbook/judge';
+import { Button, Field, Icon, Select } from '@shedbook/stand';
+import { nameIn, teacherSentences } from '@shedbook/words';
+import { lazy, Suspense, useState } from 'react';
+import { useLanguage, useSay, useWords } from '../words/words.tsx';
+import styles from './take-form.module.css';
+import type { HeardTake } from './take-messages.ts';
+import { type Hearing, useTake } from './use-take.ts';
+
+const HeardReport = lazy(() =>
+  import('./heard-report.tsx').then((module) => ({ default: module.HeardReport })),
+);
+
+/** A lesson that something of was played. */
+export interface PlayedLesson {
+  readonly id: string;
+  readonly lesson: Lesson;
+  readonly text: string;
+}
+
+/** A recording that was heard, with what it is of. */
+export interface HeardOf {
+  readonly report: FullReport;
+  readonly lesson: PlayedLesson;
+  readonly exercise: Exercise;
+  readonly form: string;
+}
+
+interface TakeFormProps {
+  readonly file: File;
+  readonly shelf: readonly PlayedLesson[];
+  /** What was most likely played: a lesson's id and an exercise's number. */
+  readonly likely: { readonly lesson: string; readonly exercise: number } | null;
+  readonly level: Level;
+  /** Whose it is. */
+  readonly name: string;
+  readonly onKeep: (heard: HeardOf) => void;
+  readonly onClose: () => void;
+}
+
+/** How an exercise is called in a list. */
+function called({ number, name }: Exercise): string {
+  return name === null ? String(number) : `${number} ${name}`;
+}
+
+interface Choice {
+  readonly lesson: string | null;
+  readonly exercise: number;
+  readonly form: string | null;
+  /** Quarter notes a minute, or null. */
+  readonly bpm: number | null;
+}
+
+/** What was chosen, while there is such a thing. */
+function useChoice({ shelf, likely }: Pick<TakeFormProps, 'shelf' | 'likely'>) {
+  const [choice, setChoice] = useState<Choice>({
+    lesson: likely?.lesson ?? null,
+    exercise: likely?.exercise ?? 1,
+    ...{ form: null, bpm: null },
+  });
+  const played = shelf.find(({ id }) => id === choice.lesson) ?? shelf[0];
+  const exercise =
+    played?.lesson.exercises.find(({ number }) => number === choice.exercise) ?? played?.lesson.exercises[0];
+  const section = played && sectionOf(played.lesson, exercise?.number ?? null);
+  const form =
+    section && (section.forms.find(({ name }) => name === choice.form) ?? defaultForm(section)).name;
+  return {
+    choice,
+    choose: (change: Partial<Choice>) => setChoice((before) => ({ ...before, ...change })),
+    played,
+    exercise,
+    section,
+    form,
+  };
+}
+
+function Said({ hearing }: { readonly hearing: Hearing }) {
+  const words = useWords().takes;
+  if (hearing.at === 'reading') return words.reading;
+  if (hearing.at === 'failed') return words.failed;
+  if (hearing.at !== 'listening') return null;
+  return (
+    <>
+      {hearing.share < 1 ? words.listening : words.measuring}
+      <progress aria-label={words.listening} value={hearing.share < 1 ? hearing.share : undefined} max={1} />
+    </>
+  );
+}
+
+/** Why there is no report. */
+function Unreported({ heard }: { readonly heard: HeardTake }) {
+  const { language } = useLanguage();
+  const say = useSay();
+  return (
+    <div>
+      {teacherSentences(heard.judgement, language).map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {heard.refusal && <p className="quiet">{say(heard.refusal)}</p>}
+    </div>
+  );
+}
+
+/** The form. */
+export function TakeForm(props: TakeFormProps) {
+  const { file, shelf, level, name, onKeep, onClose } = props;
+  const words = useWords();
+  const { hearing, hear, cancel } = useTake();
+  const { choice, choose, played, exercise, section, form } = useChoice(props);
+  if (!played || !exercise || !section || form === undefined) return <p>{words.takes.nothingToPlay}</p>;
+  const isBusy = hearing.at === 'reading' || hearing.at === 'listening';
+  const order = { text: played.text, exercise: exercise.number, form, bpm: choice.bpm, level };
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
+    <div
+      className={styles.form}
+      data-part="take-form"
+      data-at={hearing.at}
+      role="group"
+      aria-label={words.takes.whatOf({ file: file.name })}
+    >
+      <p>{words.takes.whatOf({ file: file.name })}</p>
+      <div className={styles.lists}>
+        <Select
+          label={words.students.lesson}
+          value={played.id}
+          onChange={({ target }) => choose({ lesson: target.value, exercise: 1 })}
+        >
+          {shelf.map((each) => (
+            <option key={each.id} value={each.id}>
+              {each.lesson.title}
+            </option>
+          ))}
+        </Select>
+        <Select
+          label={words.students.exercise}
+          value={exercise.number}
+          onChange={({ target }) => choose({ exercise: Number(target.value) })}
+        >
+          {played.lesson.exercises.map((each) => (
+            <option key={each.number} value={each.number}>
+              {called(each)}
+            </option>
+          ))}
+        </Select>
+        <Select
+          label={words.sound.form}
+          value={form}
+          onChange={({ target }) => choose({ form: target.value })}
+        >
+          {section.forms.map((each) => (
+            <option key={each.name} value={each.name}>
+              {nameIn(words.sound.forms, each.name)}
+            </option>
+          ))}
+        </Select>
+        <Field
+          label={words.sound.tempo}
+          type="number"
+          inputMode="numeric"
+          placeholder={words.takes.anyTempo({ bpm: countedTempo(section.meter, section.tempo.startBpm) })}
+          onChange={({ target }) => {
+            const bpm = quarterTempo(section.meter, target.valueAsNumber);
+            choose({ bpm: Number.isFinite(bpm) ? bringWithin(PLAYED_TEMPI, bpm) : null });
+          }}
+        />
+      </div>
+      <div className={styles.acts}>
+        <Button
+          dress={hearing.at === 'heard' ? 'plain' : 'strong'}
+          disabled={isBusy}
+          onClick={() => void hear(file, order)}
+        >
+          <Icon name="play" />
+          {words.takes.listen}
+        </Button>
+        {isBusy ? (
+          <Button onClick={cancel}>{words.recordings.cancel}</Button>
+        ) : (
+          <Button onClick={onClose}>{words.takes.leave}</Button>
+        )}
+      </div>
+      <div className={styles.said} role="status">
+        <Said hearing={hearing} />
+      </div>
+      {hearing.at === 'heard' && !hearing.heard.report && <Unreported heard={hearing.heard} />}
+      {hearing.at === 'heard' && hearing.heard.report && (
+        <>
+          <Suspense>
+            <HeardReport
+              report={hearing.heard.report}
+              judgement={hearing.heard.judgement}
+              title={words.takes.title({ lesson: played.lesson.title, exercise: called(exercise) })}
+            />
+          </Suspense>
+          <Button
+            dress="strong"
+            onClick={() =>
+              hearing.heard.report && onKeep({ report: hearing.heard.report, lesson: played, exercise, form })
+            }
+          >
+            {words.takes.keep({ name })}
+          </Button>
+        </>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,58 @@
+/** Hears a student's recording beside the page, as `shedbook listen` does. */
+import { Bpm, defaultForm, formNamed, Hertz, isVoice, parseLesson, sectionOf, TakeDb } from '@shedbook/core';
+import { readMidi } from '@shedbook/exchange';
+import { judge } from '@shedbook/judge';
+import { type Asked, type Listened, listenToNotes, type PlayedNote, TakeListener } from '@shedbook/listen';
+import type { Played } from '../dictation/messages.ts';
+import type { HeardTake, HearOrder, HearReport } from './take-messages.ts';
+
+/** How much is heard before it is told how far it is, in seconds of the recording. */
+const TOLD_SECONDS = 1;
+
+function tell(report: HearReport): void {
+  self.postMessage(report);
+}
+
+function askedOf({ text, exercise, form, bpm }: HearOrder): Asked {
+  const { lesson } = parseLesson(text, 'lesson');
+  if (!lesson) throw new RangeError('Internal error: a take of a lesson that cannot be read');
+  const section = sectionOf(lesson, exercise);
+  const whole = { lesson, exercise, form: formNamed(section, form) ?? defaultForm(section) };
+  return bpm === null ? whole : { ...whole, bpm: Bpm(bpm) };
+}
+
+function hearSound({ samples, sampleRateHz }: Extract<Played, { kind: 'sound' }>, asked: Asked): Listened {
+  const listener = new TakeListener(Hertz(sampleRateHz));
+  const piece = TOLD_SECONDS * sampleRateHz;
+  for (let at = 0; at < samples.length; at += piece) {
+    tell({ kind: 'listening', share: at / samples.length });
+    listener.push(samples.subarray(at, at + piece));
+  }
+  tell({ kind: 'listening', share: 1 });
+  return listener.finish(asked);
+}
+
+/** A MIDI file; null where it is none. */
+function hearMidi(bytes: Uint8Array, asked: Asked): Listened | null {
+  const { notes, durationSeconds, problems } = readMidi(bytes);
+  if (problems.some(({ severity }) => severity === 'error')) return null;
+  const played = notes.flatMap(({ timeSeconds, voice, levelDb }): PlayedNote[] =>
+    isVoice(voice) ? [{ timeSeconds, voice, levelDb: TakeDb(levelDb) }] : [],
+  );
+  return listenToNotes(played, durationSeconds, asked);
+}
+
+function hear(order: HearOrder): HeardTake | null {
+  const { played, level } = order;
+  const asked = askedOf(order);
+  if (played.kind === 'notes') throw new RangeError('Internal error: a take is a file');
+  const listened = played.kind === 'sound' ? hearSound(played, asked) : hearMidi(played.bytes, asked);
+  if (!listened) return null;
+  const { report } = listened;
+  return { report, refusal: report ? null : listened.refusal, judgement: judge(asked, listened, level) };
+}
+
+self.onmessage = ({ data }: MessageEvent<HearOrder>) => {
+  tell({ kind: 'heard', heard: hear(data) });
+  self.close();
+};
