@@ -70,7 +70,7 @@ async function records(page: EnginePage): Promise<void> {
   await sees(page, { css: '[data-part="rounds"] li' });
   await press(page, STOP);
   const verdict = () => document.querySelector('[data-part="rounds"] li')?.getAttribute('data-verdict') ?? '';
-  expect(await page.run(verdict)).toBe('clean');
+  expect(await page.run(verdict), await page.run(textOf, '[data-part="after-loop"]')).toBe('clean');
   await until(
     page,
     'what a teacher would say',

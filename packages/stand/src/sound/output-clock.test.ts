@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { OutputClock, type OutputContext, outputLatencyOf } from './output-clock.ts';
+import { clocksOf, OutputClock, type OutputContext, outputLatencyOf } from './output-clock.ts';
 
 const RATE = 44_100;
 
@@ -54,11 +54,21 @@ it('[ST130] goes by what was made where a browser tells neither stamp nor latenc
   expect(outputLatencyOf({ baseLatency: 0.01 })).toBe(0.01);
 });
 
-it('[ST130] asks for the latency until it is known, and gives up where it never is', async () => {
-  const late = { currentTime: 0, sampleRate: RATE, outputLatency: 0 };
-  const settled = new OutputClock(late).settled();
-  late.outputLatency = 0.02;
-  await settled;
-  expect(outputLatencyOf(late)).toBe(0.02);
-  await expect(new OutputClock({ currentTime: 0, sampleRate: RATE }).settled()).resolves.toBeUndefined();
+it('[ST1001] does not ask Firefox on a Linux desktop, which a question may stop for good', () => {
+  const asked = () => {
+    throw new Error('asked');
+  };
+  const context: OutputContext = {
+    ...{ currentTime: 2, sampleRate: RATE, baseLatency: 0, getOutputTimestamp: asked },
+    get outputLatency() {
+      return asked();
+    },
+  };
+  // standard: Firefox user agent string reference (MDN)
+  const linux = 'Mozilla/5.0 (X11; Linux x86_64; rv:140.0) Gecko/20100101 Firefox/140.0';
+  expect(outputLatencyOf(context, linux)).toBe(0.042);
+  expect(clocksOf(context, 500, linux)).toEqual({ contextSeconds: 2 - 0.042, pageMs: 500 });
+  const phone = 'Mozilla/5.0 (Android 15; Mobile; rv:140.0) Gecko/140.0 Firefox/140.0';
+  for (const other of [phone, linux.replace('X11; Linux x86_64', 'Windows NT 10.0; Win64; x64'), ''])
+    expect(() => outputLatencyOf(context, other)).toThrow('asked');
 });

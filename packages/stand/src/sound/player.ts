@@ -204,8 +204,6 @@ export class Player {
   }
 
   async #open(context: AudioContext): Promise<AudioWorkletNode> {
-    // Not at once: what the sound thread reads keeps it busy.
-    await this.#clock?.settled();
     await context.audioWorklet.addModule(workletUrl);
     const node = new AudioWorkletNode(context, PLAYER, { numberOfInputs: 0, outputChannelCount: [2] });
     node.connect(this.output());
