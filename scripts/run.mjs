@@ -19,6 +19,27 @@ export function attempt(command, args) {
   });
 }
 
+/** Runs a command; what it prints comes as one piece when it has ended. @returns its exit status */
+function attemptQuietly(command, args) {
+  const child = spawn(command, args, { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] });
+  const said = [];
+  for (const stream of [child.stdout, child.stderr]) stream.on('data', (piece) => said.push(piece));
+  return new Promise((resolve) => {
+    child.on('error', (error) => said.push(Buffer.from(`Could not run ${command}: ${error.message}\n`)));
+    child.on('close', (code) => {
+      process.stderr.write(Buffer.concat(said));
+      resolve(code ?? 1);
+    });
+  });
+}
+
+/** Runs commands side by side; exits when one fails, once all have said what they have found. */
+export async function runSideBySide(commands) {
+  const statuses = await Promise.all(commands.map(([command, args]) => attemptQuietly(command, args)));
+  const failed = statuses.find((status) => status !== 0);
+  if (failed !== undefined) process.exit(failed);
+}
+
 /** Runs a command in the project's folder; exits with its status when it fails. */
 export async function run(command, args) {
   const status = await attempt(command, args);

@@ -4,16 +4,18 @@
  */
 import { preparePath } from '../internal/testing/programs.mjs';
 import { installPrograms, leftOut, sayLeftOut } from './outside.mjs';
-import { attempt, build, ensureInstalled, run, tool, toolPath } from './run.mjs';
+import { attempt, build, ensureInstalled, runSideBySide, toolPath } from './run.mjs';
 
 await ensureInstalled();
 preparePath();
 const missing = await installPrograms();
 const files = leftOut(missing);
 await build();
-await tool('tsc', ['-p', 'tsconfig.test.json']);
-await tool('biome', ['check', '.']);
-await run(process.execPath, ['internal/checks/all.mjs']);
+await runSideBySide([
+  [toolPath('tsc'), ['-p', 'tsconfig.test.json']],
+  [toolPath('biome'), ['check', '.']],
+  [process.execPath, ['internal/checks/all.mjs']],
+]);
 const excluded = files.flatMap(({ path }) => ['--exclude', path]);
 const status = await attempt(toolPath('vitest'), ['run', ...excluded, ...process.argv.slice(2)]);
 sayLeftOut(files);

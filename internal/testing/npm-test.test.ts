@@ -29,7 +29,7 @@ function houseOf(files: Readonly<Record<string, string>>): string {
     'scripts/run.mjs',
     'internal/testing/programs.mjs',
   ]) {
-    cpSync(join(ROOT, path), join(house, path));
+    cpSync(join(ROOT, path), join(house, path), { recursive: true });
   }
   const lock = '{}';
   write('package-lock.json', lock);
@@ -79,4 +79,18 @@ it('says nothing of the kind where every program is there', () => {
   expect(stderr).not.toContain('did not run');
   expect(stdout).not.toContain('--exclude');
   expect(status).toBe(0);
+});
+
+it('lets every check say what it has found before it fails for one, and then runs no test', () => {
+  const there = { 'programs/ffmpeg': STUB, 'programs/chromium': STUB };
+  const house = houseOf({
+    ...{ ...TESTS, ...there },
+    'node_modules/.bin/biome': '#!/bin/sh\necho wrong format\nexit 3\n',
+    'internal/checks/all.mjs': "console.error('a rule without a test'); process.exit(1);",
+  });
+  const { stdout, stderr, status } = npmTest(house, '');
+  expect(stderr).toContain('wrong format');
+  expect(stderr).toContain('a rule without a test');
+  expect(stdout).not.toContain('vitest');
+  expect(status).toBe(3);
 });
