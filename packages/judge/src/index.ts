@@ -9,6 +9,7 @@ export * from './loop/task.ts';
 export { type Player, placeOf, whoPlays } from './loop/who-and-where.ts';
 export { APART_MS, DISPLACEMENT, TEMPO_PERCENT } from './perception/perception.data.ts';
 export { allowedMs, justNoticedMs } from './perception/perception.ts';
+export { judgeTaken, numberToday, type Taken } from './taken.ts';
 export { adviceOn, figureOf } from './verdict/advice.ts';
 export type * from './verdict/fact.ts';
 export { LOOP_VERDICT, recordRound } from './verdict/record.ts';

@@ -1,5 +1,5 @@
 import { Bpm } from '@shedbook/core';
-import { judge, judgeTaskOf, recordRound } from '@shedbook/judge';
+import { judge, judgeTaken, judgeTaskOf, recordRound } from '@shedbook/judge';
 import { expect, it } from 'vitest';
 import {
   judgeKit,
@@ -13,7 +13,6 @@ import {
 } from '../../../../internal/testing/stories/kit-takes.ts';
 import { Listening } from '../ear/listening.ts';
 import { takeFrom } from './take-from.ts';
-import { judgeTaken } from './take-remarks.ts';
 
 /** The take as the page hears, judges and keeps it. */
 function practised(story: KitStory, { bpm, rounds, countInSeconds, notes }: KitTake) {

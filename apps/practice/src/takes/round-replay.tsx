@@ -1,5 +1,6 @@
 /** A round in slow motion against its model, at any speed, with the page moving. */
 import { countedTempo, sectionOf } from '@shedbook/core';
+import { numberToday } from '@shedbook/judge';
 import { Button, Choices, Range, Select } from '@shedbook/stand';
 import { useMemo, useRef, useState } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
@@ -11,7 +12,6 @@ import inRow from '../ui/row.module.css';
 import type { Side } from './comparison.ts';
 import styles from './round-replay.module.css';
 import type { Take } from './take.ts';
-import { numberToday } from './take-remarks.ts';
 import { useReplay } from './use-replay.ts';
 
 interface ReplayProps {

@@ -1,5 +1,5 @@
 /** What the ear makes of a whole take: three sentences, what it could not tell, and the report as a page. */
-import type { Judgement } from '@shedbook/judge';
+import { type Judgement, judgeTaken } from '@shedbook/judge';
 import type { RefusalFact } from '@shedbook/listen';
 import { REPORTS, say, sayRounds, teacherSentences, unheardSentences } from '@shedbook/words';
 import { useEffect, useMemo, useState } from 'react';
@@ -8,8 +8,8 @@ import { usePracticeLanguage } from '../page/words.tsx';
 import { formOf } from '../session/choice.ts';
 import { useHearingSettings } from '../session/hearing-settings.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import { reportPage } from './report-page.ts';
 import type { Take } from './take.ts';
-import { judgeTaken, reportPage } from './take-remarks.ts';
 import styles from './take-report-view.module.css';
 
 function useTitle(take: Take): string {

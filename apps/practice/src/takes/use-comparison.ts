@@ -1,5 +1,6 @@
 /** A take and its model made ready for listening, and the choice between them. */
 import { type Form, Hertz, type Lesson, Seconds } from '@shedbook/core';
+import { numberToday } from '@shedbook/judge';
 import { useEffect, useRef, useState } from 'react';
 import { LONGEST_TAKE_SECONDS } from '../ear/listening.ts';
 import { formOf } from '../session/choice.ts';
@@ -7,7 +8,6 @@ import { usePracticeSession } from '../session/practice-session.tsx';
 import { Comparison, renderStrokes, type Side } from './comparison.ts';
 import { modelStrokes, playedStrokes } from './model.ts';
 import type { Take } from './take.ts';
-import { numberToday } from './take-remarks.ts';
 
 /** How far it is. */
 export type ComparisonState = 'empty' | 'preparing' | 'ready' | 'playing' | 'broken';
