@@ -1,9 +1,11 @@
-import { exerciseKey, parseLesson } from '@shedbook/core';
+import { Bpm, defaultForm, exerciseKey, parseLesson, perform } from '@shedbook/core';
+import { listenToNotes } from '@shedbook/listen';
 import type { StoredLesson, StoredStudent } from '@shedbook/routes';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
 import { openWindow, sharedBrowser, startGuardedDesk } from '../../../../internal/testing/browser.ts';
+import { notesSent } from '../../../../internal/testing/played-notes.ts';
 
 const browser = await sharedBrowser();
 
@@ -64,9 +66,111 @@ async function isStretchKept(): Promise<boolean> {
   return false;
 }
 
+const SECONDS_OF_SOUND = 2;
+const RATE = 16_000;
+
+/** The head of a WAV file of one channel and 16 bits. Source: Microsoft and IBM, RIFF WAVE (1991). */
+function wavHead(samples: number): number[] {
+  const head = Buffer.alloc(44);
+  head.write('RIFF', 0);
+  head.writeUInt32LE(36 + samples * 2, 4);
+  head.write('WAVEfmt ', 8);
+  head.writeUInt32LE(16, 16);
+  head.writeUInt16LE(1, 20);
+  head.writeUInt16LE(1, 22);
+  head.writeUInt32LE(RATE, 24);
+  head.writeUInt32LE(RATE * 2, 28);
+  head.writeUInt16LE(2, 32);
+  head.writeUInt16LE(16, 34);
+  head.write('data', 36);
+  head.writeUInt32LE(samples * 2, 40);
+  return [...head];
+}
+
+/** A take of an exercise as the practice page keeps one: its exact strokes, heard, beside a recording of silence. */
+function aTake(lesson: string, title: string, text: string) {
+  const read = parseLesson(text, 'lesson').lesson;
+  const exercise = read?.exercises[0];
+  if (!read || !exercise) throw new Error('the lesson has problems');
+  const form = { ...defaultForm(read), repeat: 1 };
+  const bpm = Bpm(200);
+  const { strokes, durationSeconds } = perform(read, { exercise: 1, form, bpm });
+  const { report } = listenToNotes(notesSent(strokes), durationSeconds, {
+    lesson: read,
+    exercise: 1,
+    form,
+    bpm,
+  });
+  return {
+    id: 'phone 1',
+    startedAt: '2026-11-25T18:30:00+01:00',
+    lesson,
+    lessonTitle: title,
+    exercise: exerciseKey(exercise),
+    number: 1,
+    form: form.name,
+    layers: read.layers.length,
+    kind: 'audio',
+    durationSeconds,
+    latencySeconds: 0,
+    loops: [{ startSeconds: 0, endSeconds: durationSeconds, bpm }],
+    verdicts: [{ bpm, verdict: 'clean' }],
+    report,
+    audioBytes: SECONDS_OF_SOUND * RATE * 2 + 44,
+  };
+}
+
+/** Keeps a take on the device of whoever practises there. */
+async function keepTake({ take, header, bytes }: { take: object; header: number[]; bytes: number }) {
+  const [{ name = '' } = {}] = (await indexedDB.databases()).filter((each) =>
+    each.name?.startsWith('shedbook-practice '),
+  );
+  const opening = indexedDB.open(name);
+  const database = await new Promise<IDBDatabase>((resolve) => {
+    opening.onsuccess = () => resolve(opening.result);
+  });
+  const audio = new Uint8Array(bytes);
+  audio.set(header);
+  const writing = database.transaction(['takes', 'audio'], 'readwrite');
+  writing.objectStore('takes').put(take);
+  writing.objectStore('audio').put({ id: 'phone 1', audio: audio.buffer, type: 'audio/wav' });
+  await new Promise((resolve) => {
+    writing.oncomplete = resolve;
+  });
+  database.close();
+}
+
+/** The student sends a take, the teacher hears it and answers, and the student reads it. */
+async function sendAndAnswer(student: Page, teacher: Page): Promise<void> {
+  const lesson = /\/practice\/[\w-]+\/([\w-]+)\//.exec(student.url())?.[1] ?? '';
+  const take = aTake(lesson, 'First of all', LESSONS[1] ?? '');
+  const header = wavHead(SECONDS_OF_SOUND * RATE);
+  await student.evaluate(keepTake, { take, header, bytes: take.audioBytes });
+  await student.reload();
+  await student.getByText('Takes', { exact: true }).click();
+  await student.getByRole('button', { name: 'Send to my teacher' }).click();
+  await student.locator('[data-part="send-take"][data-state="sent"]').waitFor();
+  await teacher.reload();
+  const inbox = teacher.locator('[data-part="inbox"]');
+  await inbox.getByText('wants to know what you think').waitFor();
+  await inbox.getByRole('button', { name: /First of all, exercise 1: 1 of 1 round clean/ }).click();
+  await teacher.getByRole('button', { name: 'Hear it' }).click();
+  await teacher.locator('[data-part="heard-report"] li').first().waitFor();
+  // the sound can be played here: its length is read out of the file
+  const length = () => teacher.locator('audio').evaluate((element: HTMLAudioElement) => element.duration);
+  await expect.poll(length).toBeCloseTo(SECONDS_OF_SOUND, 1);
+  expect(await findings(teacher)).toEqual([]);
+  await teacher.getByRole('textbox', { name: 'A line for the student' }).fill('Later, and lighter.');
+  await teacher.getByRole('button', { name: 'Send the line' }).click();
+  await inbox.waitFor({ state: 'detached' });
+  await student.reload();
+  await student.locator('[data-part="answers"]', { hasText: 'Later, and lighter.' }).waitFor();
+  expect(await findings(student)).toEqual([]);
+}
+
 const SENDING = '[data-part="sending"]';
 
-it('[ST460] a week goes without a file in anybody’s hands: set, opened, played, sent, heard of, taken back', async () => {
+it('[ST460] a week goes without a file in anybody’s hands: set, opened, played, sent, a take heard and answered, the link taken back', async () => {
   const teacher = await openWindow(
     browser,
     `${await startGuardedDesk(PASSPHRASE, 'http://lessons.example')}students`,
@@ -103,6 +207,7 @@ it('[ST460] a week goes without a file in anybody’s hands: set, opened, played
 
   await teacher.reload();
   await teacher.getByText('played today', { exact: true }).waitFor();
+  await sendAndAnswer(student, teacher);
   await teacher.getByRole('button', { name: 'Take back link 1' }).click();
   await teacher.getByText('The link is taken back.').waitFor();
   expect((await student.request.get(address)).status()).toBe(404);

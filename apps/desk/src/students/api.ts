@@ -3,9 +3,11 @@ import { PRACTICE_LOG_VERSION, type PracticeLog } from '@shedbook/core';
 import {
   LOG_ROW_CHARACTERS,
   type MadeLink,
+  type SentTake,
   type StoredLink,
   type StoredStudent,
   type StudentContent,
+  type TakeOpinion,
 } from '@shedbook/routes';
 import type { LanguageTag } from '@shedbook/words';
 import { ask, RefusedError } from '../document/client.ts';
@@ -49,6 +51,21 @@ export function makeLink(id: string, language: LanguageTag): Promise<MadeLink> {
 /** Takes a private link back. */
 export async function revokeLink(id: string): Promise<void> {
   await ask('revokeLink', { params: { id } });
+}
+
+/** Takes that a student sent; of everybody those that nobody has listened to. */
+export function listTakes(student: string | null): Promise<readonly SentTake[]> {
+  return ask('listTakes', { query: student === null ? {} : { student } });
+}
+
+/** The file of a take. */
+export async function readTake({ student, facts }: SentTake): Promise<Blob> {
+  return (await ask('readTake', { params: { id: student, take: facts.id } })).file;
+}
+
+/** Keeps what the teacher makes of a take. */
+export async function answerTake({ student, facts }: SentTake, opinion: TakeOpinion): Promise<void> {
+  await ask('answerTake', { params: { id: student, take: facts.id }, body: opinion });
 }
 
 /** The rows of a student's practice after one. */

@@ -19,6 +19,7 @@ import { asideText, type KeptLog, type KeptReport } from './kept-log.ts';
 import type { DeskText } from './own-lesson.ts';
 import { PlanList } from './plan-list.tsx';
 import { PrivateLinks } from './private-links.tsx';
+import { SentTakesList } from './sent-takes-list.tsx';
 import { StandingItem, StandingList } from './standing-list.tsx';
 import styles from './student-sheet.module.css';
 import { TakeHomePacks } from './take-home-packs.tsx';
@@ -163,6 +164,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
             : words.students.lastPlayed({ when: dayWords(lastDay - today), minutes: summary.minutesThisWeek })
         }
       />
+      <SentTakesList student={student.id} shelf={shelf} level={student.level} />
       <BringIn shelf={shelf} student={student} known={log} onLog={props.onTakeIn} />
       <HeardTakes reports={kept.reports} {...{ log, shelf }} level={student.level} />
       <SetAside kept={kept} name={name} />

@@ -1,6 +1,6 @@
 /** The students: the roster on one side, the sheet of one of them on the other. */
 
-import { momentOf, readMoment } from '@shedbook/coach';
+import { momentOf } from '@shedbook/coach';
 import type { StoredStudent } from '@shedbook/routes';
 import { AskText, Button, Icon, momentFrom } from '@shedbook/stand';
 import { useState } from 'react';
@@ -8,6 +8,8 @@ import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { waitingName } from '../takes/dropped.ts';
 import { useWords } from '../words/words.tsx';
+import { daysAway } from './days-away.ts';
+import { Inbox } from './inbox.tsx';
 import { StudentSheet } from './student-sheet.tsx';
 import styles from './students-screen.module.css';
 import { useRoster } from './use-roster.ts';
@@ -17,12 +19,6 @@ interface RosterListProps {
   readonly chosen: string | undefined;
   readonly today: number;
   readonly onChoose: (id: string) => void;
-}
-
-/** Days since somebody played last, or null. */
-function daysAway(student: StoredStudent, today: number): number | null {
-  const last = student.lastPlayedAt === null ? null : readMoment(student.lastPlayedAt);
-  return last ? today - last.day : null;
 }
 
 function RosterList({ students, chosen, today, onChoose }: RosterListProps) {
@@ -78,6 +74,7 @@ export function StudentsScreen() {
         )}
         {chosen && (
           <>
+            <Inbox students={students} today={momentOf(now).day} onChoose={setId} />
             <RosterList students={students} chosen={chosen.id} today={momentOf(now).day} onChoose={setId} />
             <StudentSheet
               key={chosen.id}

@@ -139,6 +139,12 @@ describe('what a student brings', () => {
     },
   );
 
+  it('[ST108] may be a report with reasons instead of sentences, as the practice page writes it', () => {
+    const { notHeard: _, ...facts } = reportOf(1, 80);
+    const text = JSON.stringify({ ...facts, unheard: [] });
+    expect(readBrought(text, 'report.json').kind).toBe('report');
+  });
+
   it('[ST108] is kept under the lessons of the desk', () => {
     const strange = { ...LOG, entries: [...LOG.entries, { ...entry(2, 25, 80, []), lesson: 'elsewhere' }] };
     const lessons = withDeskLessons(strange, SHELF).entries.map((each) => each.lesson);

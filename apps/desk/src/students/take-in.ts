@@ -35,10 +35,11 @@ function jsonOf(text: string): unknown {
   }
 }
 
-function isReport(value: unknown): value is TakeReport {
-  const { take, alignment, strokes, missed, notHeard } = (value ?? {}) as Partial<TakeReport>;
+/** Whether a value that came from outside is the report of a take. */
+export function isReport(value: unknown): value is TakeReport {
+  const { take, alignment, strokes, missed, unheard, notHeard } = (value ?? {}) as Partial<TakeReport>;
   const measured = typeof take?.durationSeconds === 'number' && typeof alignment?.bpm === 'number';
-  return measured && [strokes, missed, notHeard].every(Array.isArray);
+  return measured && [strokes, missed, unheard ?? notHeard].every(Array.isArray);
 }
 
 /** Reads a file that a student brings. */

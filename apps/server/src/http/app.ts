@@ -50,6 +50,7 @@ const BODY_LIMIT_BYTES = 8 * 1024 * 1024;
 const CONTENT_POLICY = [
   "default-src 'self'",
   "img-src 'self' data: blob:",
+  "media-src 'self' blob:",
   "style-src 'self' 'unsafe-inline'",
   "script-src 'self' 'wasm-unsafe-eval'",
   "worker-src 'self' blob:",

@@ -82,6 +82,28 @@ export const students = {
   lessonsMade: '.input {$n :integer} .match $n one {{{$n} lesson made.}} * {{{$n} lessons made.}}',
 } as const;
 
+/** Words of `inbox`. */
+export const inbox = {
+  title: 'To hear first',
+  takes: 'Takes that were sent',
+  of: '.input {$rounds :integer} .match $rounds 0 {{{$lesson}, {$what}}} one {{{$lesson}, {$what}: {$clean :integer} of {$rounds} round clean}} * {{{$lesson}, {$what}: {$clean :integer} of {$rounds} rounds clean}}',
+  exercise: 'exercise {$n :integer}',
+  groove: 'the groove alone',
+  sent: 'sent {$when}',
+  asks: 'wants to know what you think',
+  away: '.input {$days :integer} .match $days one {{not played for {$days} day}} * {{not played for {$days} days}}',
+  hear: 'Hear it',
+  soundOf: 'Take: {$what}',
+  noReport: 'There is no report of this take; listen to it.',
+  noLesson: 'The lesson is no longer on the desk, so there is no report; listen to it.',
+  answer: 'A line for the student',
+  send: 'Send the line',
+  isHeard: 'I have heard it',
+  heard: 'Noted as heard.',
+  answered: 'The line is there on their next visit.',
+  said: 'You said: {$answer}',
+} as const;
+
 /** Words of `links`. */
 export const links = {
   title: 'Private links',

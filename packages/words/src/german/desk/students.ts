@@ -85,6 +85,28 @@ export const students = translation<typeof english.students>()({
   lessonsMade: '.input {$n :integer} .match $n one {{{$n} Lektion gemacht.}} * {{{$n} Lektionen gemacht.}}',
 });
 
+/** Words of `inbox`. */
+export const inbox = translation<typeof english.inbox>()({
+  title: 'Zuerst anhören',
+  takes: 'Geschickte Aufnahmen',
+  of: '.input {$rounds :integer} .match $rounds 0 {{{$lesson}, {$what}}} one {{{$lesson}, {$what}: {$clean :integer} von {$rounds} Runde sauber}} * {{{$lesson}, {$what}: {$clean :integer} von {$rounds} Runden sauber}}',
+  exercise: 'Übung {$n :integer}',
+  groove: 'der Groove allein',
+  sent: 'geschickt am {$when}',
+  asks: 'möchte deine Meinung hören',
+  away: '.input {$days :integer} .match $days one {{seit {$days} Tag nicht gespielt}} * {{seit {$days} Tagen nicht gespielt}}',
+  hear: 'Anhören',
+  soundOf: 'Aufnahme: {$what}',
+  noReport: 'Zu dieser Aufnahme gibt es keinen Bericht; höre sie an.',
+  noLesson: 'Die Lektion ist nicht mehr auf dem Pult, darum gibt es keinen Bericht; höre die Aufnahme an.',
+  answer: 'Eine Zeile zurück',
+  send: 'Die Zeile schicken',
+  isHeard: 'Ich habe sie angehört',
+  heard: 'Als angehört vermerkt.',
+  answered: 'Die Zeile ist beim nächsten Besuch da.',
+  said: 'Du hast geschrieben: {$answer}',
+});
+
 /** Words of `links`. */
 export const links = translation<typeof english.links>()({
   title: 'Private Links',

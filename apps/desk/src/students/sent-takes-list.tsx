@@ -1,0 +1,144 @@
+/** The takes that a student sent: heard, looked at, answered. */
+import { defaultForm, formNamed } from '@shedbook/core';
+import { judgeTaken, type Level } from '@shedbook/judge';
+import type { SentTake } from '@shedbook/routes';
+import { Button, LongField, Problem, useSay } from '@shedbook/stand';
+import { lazy, Suspense, useEffect, useState } from 'react';
+import { wordsFor } from '../document/error-words.ts';
+import { useLanguage, useWords } from '../words/words.tsx';
+import { readTake } from './api.ts';
+import type { OpenTake } from './open-take.ts';
+import styles from './sent-takes-list.module.css';
+import type { DeskShelf } from './take-in.ts';
+import { useTakeWords } from './take-words.ts';
+import { type SentTakes, useSentTakes } from './use-sent-takes.ts';
+
+const HeardReport = lazy(() =>
+  import('../takes/heard-report.tsx').then((module) => ({ default: module.HeardReport })),
+);
+
+interface OpenedProps {
+  readonly take: SentTake;
+  readonly open: OpenTake;
+  readonly shelf: readonly DeskShelf[];
+  readonly level: Level;
+}
+
+/** The sound, and what the ear makes of it beside the lesson as it is now. */
+function Opened({ take, open, shelf, level }: OpenedProps) {
+  const words = useWords().inbox;
+  const title = useTakeWords()(take.facts);
+  const [url, setUrl] = useState<string | null>(null);
+  useEffect(() => {
+    if (!open.sound) return undefined;
+    const next = URL.createObjectURL(open.sound);
+    setUrl(next);
+    return () => URL.revokeObjectURL(next);
+  }, [open]);
+  const lesson = shelf.find(({ id }) => id === take.facts.lesson)?.lesson;
+  const form = lesson && (formNamed(lesson, take.facts.form) ?? defaultForm(lesson));
+  const judgement = lesson && form ? judgeTaken(open.taken, lesson, form, level) : null;
+  return (
+    <>
+      {/* biome-ignore lint/a11y/useMediaCaption: a drum set has no words */}
+      {url && <audio controls src={url} aria-label={words.soundOf({ what: title })} />}
+      {judgement && open.taken.report ? (
+        <Suspense>
+          <HeardReport report={open.taken.report} judgement={judgement} title={title} />
+        </Suspense>
+      ) : (
+        <Problem>{lesson ? words.noReport : words.noLesson}</Problem>
+      )}
+    </>
+  );
+}
+
+interface AnswerProps {
+  readonly take: SentTake;
+  readonly answer: SentTakes['answer'];
+}
+
+/** A line for the student. */
+function Answer({ take, answer }: AnswerProps) {
+  const words = useWords().inbox;
+  const say = useSay();
+  const [text, setText] = useState(take.answer ?? '');
+  const send = async () => {
+    const line = text.trim();
+    if (await answer(take, { isHeard: true, answer: line === '' ? null : line }))
+      say(line === '' ? words.heard : words.answered);
+  };
+  return (
+    <>
+      <LongField
+        label={words.answer}
+        value={text}
+        maxLength={4000}
+        onChange={(event) => setText(event.target.value)}
+      />
+      <Button dress="strong" onClick={() => void send()}>
+        {text.trim() === '' ? words.isHeard : words.send}
+      </Button>
+    </>
+  );
+}
+
+type RowProps = Omit<OpenedProps, 'open'> & AnswerProps;
+
+function Row({ take, answer, ...rest }: RowProps) {
+  const { words, tag } = useLanguage();
+  const say = useSay();
+  const takeWords = useTakeWords();
+  const [open, setOpen] = useState<OpenTake | null>(null);
+  const { facts, sentAt, isHeard } = take;
+  const when = new Date(sentAt).toLocaleString(tag, { dateStyle: 'medium', timeStyle: 'short' });
+  const hear = async () => {
+    try {
+      const bytes = new Uint8Array(await (await readTake(take)).arrayBuffer());
+      const { openTake } = await import('./open-take.ts');
+      setOpen(openTake(bytes, facts));
+    } catch (error) {
+      say(wordsFor(error, words));
+    }
+  };
+  return (
+    <li className={styles.take} data-part="sent-take" data-heard={isHeard}>
+      <p>
+        <strong>{takeWords(facts)}</strong> <span className="quiet">{words.inbox.sent({ when })}</span>{' '}
+        {take.asks && !isHeard && <em>{words.inbox.asks}</em>}
+      </p>
+      {take.answer !== null && <p>{words.inbox.said({ answer: take.answer })}</p>}
+      {open ? (
+        <>
+          <Opened take={take} open={open} {...rest} />
+          <Answer take={take} answer={answer} />
+        </>
+      ) : (
+        <Button onClick={() => void hear()}>{words.inbox.hear}</Button>
+      )}
+    </li>
+  );
+}
+
+interface SentTakesListProps {
+  readonly student: string;
+  readonly shelf: readonly DeskShelf[];
+  readonly level: Level;
+}
+
+/** The list; nothing where none was sent. */
+export function SentTakesList({ student, shelf, level }: SentTakesListProps) {
+  const words = useWords().inbox;
+  const { takes, answer } = useSentTakes(student);
+  if (takes.length === 0) return null;
+  return (
+    <section className={styles.takes} aria-label={words.takes} data-part="sent-takes">
+      <h3>{words.takes}</h3>
+      <ul>
+        {takes.map((take) => (
+          <Row key={take.facts.id} {...{ take, answer, shelf, level }} />
+        ))}
+      </ul>
+    </section>
+  );
+}

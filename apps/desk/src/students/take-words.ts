@@ -1,0 +1,13 @@
+/** What a take is, in a line. */
+import type { TakeFacts } from '@shedbook/routes';
+import { useWords } from '../words/words.tsx';
+
+/** Says which lesson and exercise a take is of, and how many rounds of it were clean as it was played. */
+export function useTakeWords(): (facts: TakeFacts) => string {
+  const words = useWords().inbox;
+  return ({ lessonTitle, number, verdicts }) => {
+    const clean = verdicts.filter(({ verdict }) => verdict === 'clean').length;
+    const what = number === null ? words.groove : words.exercise({ n: number });
+    return words.of({ lesson: lessonTitle, what, clean, rounds: verdicts.length });
+  };
+}
