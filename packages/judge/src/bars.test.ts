@@ -3,7 +3,7 @@ import type { Form, Lesson } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { hearStory, taskOf } from '../../../internal/testing/stories/hear.mjs';
 import { sheetNamed } from '../../../internal/testing/stories/lessons.mjs';
-import { type AdviceFact, adviceOn, type JudgeTask, judge } from './index.ts';
+import { type AdviceFact, adviceOn, type JudgeTask, judge, recordRound } from './index.ts';
 
 interface Bars {
   readonly name: string;
@@ -89,4 +89,11 @@ it('[JU800] three of four bars that are all of another exercise may have been th
   const told = { name: 'the first three of four', exercise: 3, bars: [1, 2, 3, 1, 2, 3] };
   const [first] = judged(told, false)[0]?.verdict.about ?? [];
   expect(first).toMatchObject({ what: 'missing', times: 1, of: 4, exercise: 2 });
+});
+
+it('[JU800] a bar that never came is no limb’s fault in a log', () => {
+  const told = { name: 'all but the second', exercise: 2, bars: [1, 3, 1, 3, 1, 3] };
+  const rounds = judged(told, true)[0]?.rounds.map(recordRound) ?? [];
+  expect(rounds.map(({ verdict, faults }) => [verdict, faults])).toEqual(rounds.map(() => ['stumble', []]));
+  expect(rounds.length).toBeGreaterThan(0);
 });

@@ -14,6 +14,7 @@ import { Assignments, assign } from './assignments.tsx';
 import { BringIn } from './bring-in.tsx';
 import { BroughtIn } from './brought-in.tsx';
 import { limbShares } from './by-limb.ts';
+import { ClimbedList } from './climbed-list.tsx';
 import { HeardTakes } from './heard-takes.tsx';
 import { asideText, type KeptLog, type KeptReport } from './kept-log.ts';
 import type { DeskText } from './own-lesson.ts';
@@ -179,6 +180,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
       <StandingList title={words.students.learning} standings={summary.learning} />
       <StandingList title={words.students.holds} standings={summary.firm} />
       <ByLimb shelf={shelf} log={log} setUp={shelf[0]?.lesson.setUp ?? 'right-handed'} />
+      <ClimbedList shelf={shelf} log={log} />
       {next && (
         <section className={styles.nextUp} aria-label={words.students.next}>
           <h3>{words.students.next}</h3>

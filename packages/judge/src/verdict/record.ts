@@ -1,7 +1,8 @@
 /**
  * What a practice log keeps of a round: its verdict by the names that logs have, and the faults that can be counted.
  *
- * Conventions: a round that was not judged leaves no fault behind, nor does one of another piece of music.
+ * Conventions: a round that was not judged leaves no fault behind, nor does one of another piece of music, nor a bar that
+ * was not gone through: no limb did it.
  */
 import type { FaultKind, LoopFault, LoopRecord, LoopVerdict } from '@shedbook/core';
 import type { JudgedRound } from '../judge.ts';
@@ -32,7 +33,7 @@ function amountOf({ ms, db, percent }: About): number {
 
 function faultsOf(about: About): readonly LoopFault[] {
   const kind = KINDS[about.what];
-  if (!kind) return [];
+  if (!kind || (kind === 'missed' && !about.voice)) return [];
   const fault = { kind, voice: about.voice ?? null, amount: amountOf(about) };
   if (!about.places || about.places.length === 0) return [{ ...fault, place: null }];
   return about.places.map((place) => ({ ...fault, place }));

@@ -76,6 +76,15 @@ export const students = translation<typeof english.students>()({
   from: 'von {$bpm :number} in Richtung {$goal :number}',
   broughtIn: 'Was hereingeholt wurde',
   broughtInAt: '.input {$n :integer} .match $n one {{{$when}: {$n} Eintrag}} * {{{$when}: {$n} Einträge}}',
+  climbed: 'Runde für Runde',
+  climbedOn: '{$exercise} ({$when})',
+  climbedRound: 'Runde {$n :integer} bei {$bpm :integer}: {$verdict}',
+  roundVerdicts: {
+    clean: 'sauber',
+    loose: 'fast so weit',
+    stumble: 'noch nicht',
+    unheard: 'nicht beurteilt',
+  },
   takeOutLog: 'Wieder herausnehmen, was {$when} hereinkam',
   tookOut:
     '.input {$n :integer} .match $n one {{{$n} Eintrag herausgenommen.}} * {{{$n} Einträge herausgenommen.}}',
