@@ -65,6 +65,8 @@ describe('our own recordings', () => {
         const report = heard(asked, room);
         expect(report?.missed).toEqual([]);
         expect(report?.strokes.filter((stroke) => !stroke.written)).toEqual([]);
+        // [LI1103] definition: the foot is rendered at each of its places
+        expect(report?.unheard).not.toContainEqual({ reason: 'hard-to-tell', voice: 'hihat-foot' });
       }
     },
   );

@@ -12,7 +12,7 @@ import type { Evidence } from './evidence.ts';
 import type { HeardStroke } from './heard-stroke.ts';
 import { momentsFor, writtenMoments } from './moments.ts';
 import type { Place } from './places.ts';
-import type { Playing } from './plays.ts';
+import { isParted, type Playing } from './plays.ts';
 import { shadowsOf } from './shadows.ts';
 import { needOf } from './threshold.ts';
 
@@ -26,6 +26,8 @@ export interface Decision {
 export interface HeardDecision extends Decision {
   /** Whether the limb of each voice plays at all. */
   readonly playing: ReadonlyMap<Voice, Playing>;
+  /** The voices whose places hardly mix with others, however shy their evidence. */
+  readonly parted: ReadonlySet<Voice>;
 }
 
 /** Evidence that an unwritten stroke needs; the evidence knows already what is written. */
@@ -124,10 +126,13 @@ export function decide(
   const missed: Place[] = [];
   const written = writtenMoments(events, places);
   const playing = new Map<Voice, Playing>();
+  const parted = new Set<Voice>();
   for (const one of evidence) {
     const own = places.filter((place) => place.expected.voice === one.voice);
-    const need = needOf(momentsFor(one, written), one.voice === 'rimshot');
+    const moments = momentsFor(one, written);
+    const need = needOf(moments, one.voice === 'rimshot');
     playing.set(one.voice, need.playing);
+    if (isParted(moments)) parted.add(one.voice);
     const candidates = candidatesOf(events, one, need.alone);
     const decided = decideVoice(candidates, own, reachSeconds, need.written);
     strokes.push(...decided.strokes);
@@ -146,7 +151,7 @@ export function decide(
   }
   const told = withoutDoubles({ strokes: strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds), missed });
   const shadows = shadowsOf(told.strokes);
-  return { ...told, playing, strokes: told.strokes.filter((stroke) => !shadows.has(stroke)) };
+  return { ...told, playing, parted, strokes: told.strokes.filter((stroke) => !shadows.has(stroke)) };
 }
 
 function isSurer(one: HeardStroke, other: HeardStroke): boolean {
