@@ -114,6 +114,7 @@ it('[ST34] leads a first visit from the demo lesson to a printed sheet, and can 
   const page = await openWindow(browser, url, { viewport: { width: 1280, height: 900 } });
   const step = page.locator('[data-part="guide"] [aria-current="step"]');
   await expect.poll(() => step.textContent()).toBe('Open a lesson');
+  await page.getByText('For drum-set teachers: from a groove to a sheet that students take home').waitFor();
   await page.getByRole('link', { name: 'Open First swing' }).click();
   await expect.poll(() => step.textContent()).toBe('Write a bar');
   await page.locator('[data-slot]').nth(1).click();
@@ -121,7 +122,11 @@ it('[ST34] leads a first visit from the demo lesson to a printed sheet, and can 
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await expect.poll(() => step.textContent()).toBe('Hear it');
   await page.getByRole('button', { name: 'Stop', exact: true }).click();
-  await page.getByRole('link', { name: 'Print', exact: true }).click();
+  const guide = page.locator('[data-part="guide"]');
+  for (const next of ['Set the groove', 'Choose cells', 'Print it']) {
+    await guide.getByRole('link', { name: next }).click();
+    await expect.poll(() => step.textContent()).toBe(next);
+  }
   await expect.poll(() => step.textContent()).toBe('Print it');
   const download = page.waitForEvent('download');
   await page.getByRole('link', { name: 'Download PDF' }).click();

@@ -19,6 +19,7 @@ import {
 import { setKept } from '../edit/exercises.ts';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { PressOver } from '../notation/press-over.tsx';
+import { Guide } from '../shared/guide.tsx';
 import { Paper, ViewHead } from '../shared/paper.tsx';
 import { useLive } from '../shared/use-live.ts';
 import { useSay, useWords } from '../words/words.tsx';
@@ -236,6 +237,7 @@ export function ComposeView({ state, lesson }: ComposeViewProps) {
   const number = Math.min(chosen + 1, lesson.exercises.length);
   return (
     <Paper>
+      <Guide at="cells" />
       <ViewHead title={words.title} lead={words.lead} />
       <Settings lesson={lesson} composer={composer} />
       {lesson.exercises.length > 0 && <SecondPass lesson={lesson} composer={composer} chosen={number} />}

@@ -38,7 +38,7 @@ function Reasons({ grade, number }: { readonly grade: BarGrade; readonly number:
       <ul>
         {grade.reasons.map((reason) => (
           <li key={reason.part}>
-            <strong>{words.compose.points({ points: reason.points })}</strong>
+            <strong>{words.compose.more({ points: reason.points })}</strong>
             <span>{say(reason.why)}</span>
           </li>
         ))}

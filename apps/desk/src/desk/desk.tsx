@@ -117,7 +117,7 @@ export function Desk() {
         </Button>
       </ScreenHead>
       <main className={styles.desk} id="main" ref={main} tabIndex={-1} aria-label={words.desk.title}>
-        <Guide at={0} />
+        <Guide at="open" />
         {error && <Problem>{wordsFor(error, words)}</Problem>}
         <Suspense>{lessons && <DamagedLessons />}</Suspense>
         {lessons?.length === 0 && <NothingYet>{words.desk.empty}</NothingYet>}

@@ -27,7 +27,7 @@ export interface DeskActions {
   readonly duplicate: (lesson: LessonSummary) => Promise<void>;
   readonly remove: (lesson: LessonSummary) => Promise<void>;
   readonly bringIn: (file: File) => Promise<void>;
-  /** Files it elsewhere; said where it goes out of sight. */
+  /** Files it elsewhere. */
   readonly file: (lesson: LessonSummary, change: Partial<LessonFiling>) => Promise<void>;
   readonly take: (lesson: LessonSummary, format: ExportFormat) => Promise<void>;
 }
@@ -72,6 +72,10 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
           : newLessonText(words.desk.newTitle);
         const stored = await createLesson(text);
         go({ at: 'lesson', id: stored.id, view: 'page' });
+        told(words.desk.made({ title: titleOf(text) ?? words.desk.untitled }), async () => {
+          await removeLesson(stored.id);
+          go({ at: 'desk' });
+        });
       }),
     rename: ({ id }, title) =>
       attempt(async () => {
@@ -110,9 +114,9 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
         const { level, shelves, isArchived } = lesson;
         const before = { level, shelves, isArchived };
         await fileLesson(lesson.id, { ...before, ...change });
-        if (change.isArchived === undefined) return;
         const title = nameOf(lesson);
-        const said = change.isArchived ? words.desk.archived : words.desk.outOfArchive;
+        const aside = change.isArchived ? words.desk.archived : words.desk.outOfArchive;
+        const said = change.isArchived === undefined ? words.desk.filed : aside;
         told(said({ title }), () => fileLesson(lesson.id, before));
       }),
     take: (lesson, format) =>

@@ -7,7 +7,8 @@ import {
   silentLike,
   strokesOfBar,
 } from '@shedbook/core';
-import type { Unnumbered } from './exercises.ts';
+import type { Unnumbered } from './unnumbered.ts';
+import { saidAt } from './within-bars.ts';
 
 /** What a new bar has: nothing, divided as the one before it, or the same again. */
 export type NewBar = 'silent' | 'same';
@@ -47,34 +48,6 @@ function repeatsAt({ repeats, barRepeats }: Exercise, at: number, by: 1 | -1): R
   return {
     ...(kept && kept.length > 0 ? { repeats: kept } : {}),
     ...(signs && signs.length > 0 ? { barRepeats: signs } : {}),
-  };
-}
-
-/** What stands at bars after a change of where they are; what stands at none is left out. */
-function saidAt(exercise: Exercise, placeOf: (bar: number) => number | null): Unnumbered {
-  const { dynamics, above, below, fill, repeats: _, barRepeats: __, ...rest } = exercise;
-  const signs = dynamics?.flatMap((sign) => {
-    const bar = placeOf(sign.bar);
-    return bar === null ? [] : [{ ...sign, bar }];
-  });
-  const texts = (written: readonly (string | null)[] | undefined) => {
-    const moved: (string | null)[] = [];
-    written?.forEach((text, bar) => {
-      const to = placeOf(bar);
-      if (to === null || text === null) return;
-      while (moved.length < to) moved.push(null);
-      moved[to] = text;
-    });
-    return moved.length > 0 ? moved : undefined;
-  };
-  const [over, under] = [texts(above), texts(below)];
-  const bar = fill ? placeOf(fill.bar) : null;
-  return {
-    ...rest,
-    ...(signs && signs.length > 0 ? { dynamics: signs } : {}),
-    ...(over ? { above: over } : {}),
-    ...(under ? { below: under } : {}),
-    ...(fill && bar !== null ? { fill: { ...fill, bar } } : {}),
   };
 }
 

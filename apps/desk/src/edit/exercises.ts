@@ -15,9 +15,10 @@ import {
 } from '@shedbook/core';
 import type { NamesInUse } from '@shedbook/routes';
 import type { Line } from './strokes.ts';
+import type { Unnumbered } from './unnumbered.ts';
+import { withinItsBars } from './within-bars.ts';
 
-/** An exercise before it has a number. */
-export type Unnumbered = Omit<Exercise, 'number'>;
+export type { Unnumbered };
 
 /**
  * The text of the lesson with other exercises in one of its sections, which `lesson` is; in the first, which is the
@@ -114,7 +115,8 @@ export function changeExercise(
   return exercises.map((each, i) => {
     if (i !== index) return each;
     // A whole exercise says by leaving it out what it no longer says.
-    const after = 'parts' in change && 'name' in change ? (change as Unnumbered) : { ...each, ...change };
+    const changed = 'parts' in change && 'name' in change ? (change as Unnumbered) : { ...each, ...change };
+    const after = withinItsBars(changed);
     return isFirst(each) ? underItsName(each, after, inUse) : after;
   });
 }

@@ -9,6 +9,7 @@ import type { SlotPlace } from '../edit/strokes.ts';
 import { useDocked, WithTools } from '../line/with-tools.tsx';
 import { GrooveDrawing } from '../notation/groove-drawing.tsx';
 import { AddVoice } from '../shared/add-voice.tsx';
+import { Guide } from '../shared/guide.tsx';
 import { Paper, ViewHead } from '../shared/paper.tsx';
 import { partOf, SectionChoice } from '../shared/section-choice.tsx';
 import { sideOfLimb } from '../shared/sides-of.ts';
@@ -119,6 +120,7 @@ export function GrooveView({ lesson: whole }: { readonly lesson: Lesson }) {
   return (
     <WithTools tools={tools}>
       <Paper>
+        <Guide at="groove" />
         <ViewHead title={words.title} lead={words.lead} />
         <Whose lesson={whole} section={section} work={work} onSection={setSection} />
         <div className={styles.whole}>

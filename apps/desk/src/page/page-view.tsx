@@ -105,7 +105,7 @@ export function PageView({ lesson }: PageViewProps) {
   return (
     <WithTools tools={box}>
       <Paper>
-        <Guide at={sound.status === 'playing' ? 2 : 1} />
+        <Guide at={sound.status === 'playing' ? 'hear' : 'write'} />
         <LessonHeading lesson={lesson} />
         {lesson.exercises.length === 0 && <p className={styles.empty}>{words.empty}</p>}
         <ol className={styles.exercises} data-part="exercises" ref={list} aria-label={words.exercises}>

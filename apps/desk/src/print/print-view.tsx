@@ -118,7 +118,7 @@ export function PrintView({ state, lesson }: PrintViewProps) {
   const pages = sheet?.pages ?? [];
   return (
     <div className={styles.view}>
-      <Guide at={3} className={styles.guide} />
+      <Guide at="print" className={styles.guide} />
       <div className={styles.beside}>
         <h2>{words.title}</h2>
         <SheetChoices lesson={lesson} />

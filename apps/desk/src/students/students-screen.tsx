@@ -4,6 +4,7 @@ import { momentOf } from '@shedbook/coach';
 import type { StoredStudent } from '@shedbook/routes';
 import { AskText, Button, Icon, momentFrom } from '@shedbook/stand';
 import { useState } from 'react';
+import { Guide } from '../shared/guide.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { waitingName } from '../takes/dropped.ts';
@@ -68,6 +69,7 @@ export function StudentsScreen() {
           {words.students.add}
         </Button>
       </ScreenHead>
+      <Guide at="hand out" />
       <main className={styles.students} aria-label={words.students.title}>
         {roster.students?.length === 0 && (
           <NothingYet>{file === null ? words.students.empty : words.takes.whose({ file })}</NothingYet>

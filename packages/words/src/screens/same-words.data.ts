@@ -98,6 +98,7 @@ export const SAME_WORDS: readonly string[] = [
   'desk.page.keyList.20.0',
   'desk.page.keyList.24.0',
   'desk.page.keyList.25.0',
+  'desk.compose.more',
   'desk.recordings.formats.flac',
   'desk.recordings.formats.mp3',
   'desk.recordings.formats.ogg',

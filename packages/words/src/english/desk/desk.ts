@@ -35,6 +35,8 @@ export const desk = {
   file: 'Level and shelves',
   archive: 'Put in the archive',
   fromArchive: 'Take out of the archive',
+  made: '{$title} is a new lesson.',
+  filed: '{$title} is filed anew.',
   archived: '{$title} is in the archive.',
   outOfArchive: '{$title} is on the desk again.',
   search: 'Search',
@@ -90,7 +92,15 @@ export const desk = {
 
 /** Words of `guide`. */
 export const guide = {
-  title: 'From here to a printed sheet',
-  steps: ['Open a lesson', 'Write a bar', 'Hear it', 'Print it'],
+  title: 'For drum-set teachers: from a groove to a sheet that students take home',
+  steps: [
+    'Open a lesson',
+    'Set the groove',
+    'Choose cells',
+    'Write a bar',
+    'Hear it',
+    'Print it',
+    'Hand it out',
+  ],
   done: 'Put this away',
 } as const;

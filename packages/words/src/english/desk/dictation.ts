@@ -19,7 +19,7 @@ export const dictation = {
   found:
     '.input {$bars :integer} .match $bars one {{{$bars} bar of {$meter} at {$bpm :integer}, feel {$feel}.}} * {{{$bars} bars of {$meter} at {$bpm :integer}, feel {$feel}.}}',
   misfits:
-    '.input {$strokes :integer} .match $strokes one {{{$strokes} stroke lies on no slot and is left out.}} * {{{$strokes} strokes lie on no slot and are left out.}}',
+    '.input {$strokes :integer} .match $strokes one {{{$strokes} stroke lies on no place of a beat and is left out.}} * {{{$strokes} strokes lie on no place of a beat and are left out.}}',
   groove: 'What repeats in every bar, as an exercise',
   exercise: 'Exercise {$n :integer}',
   keep: '.input {$n :integer} .match $n 0 {{Keep}} one {{Keep {$n} exercise}} * {{Keep {$n} exercises}}',

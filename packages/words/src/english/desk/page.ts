@@ -50,7 +50,7 @@ export const page = {
     ['Ctrl Z', 'undo'],
     ['Ctrl Shift Z', 'redo'],
     ['P', 'play or stop'],
-    ['C', 'hear side A or side B'],
+    ['C', 'hear setting A or setting B'],
     ['Alt L', 'loop a bar, the next one, all'],
     ['V', 'write the next voice'],
     ['Shift ↑ ↓', 'select several exercises'],

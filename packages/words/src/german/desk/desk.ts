@@ -37,6 +37,8 @@ export const desk = translation<typeof english.desk>()({
   file: 'Stufe und Fächer',
   archive: 'Ins Archiv legen',
   fromArchive: 'Aus dem Archiv holen',
+  made: '{$title} ist eine neue Lektion.',
+  filed: '{$title} ist neu eingeordnet.',
   archived: '{$title} liegt im Archiv.',
   outOfArchive: '{$title} liegt wieder auf dem Pult.',
   search: 'Suchen',
@@ -91,7 +93,15 @@ export const desk = translation<typeof english.desk>()({
 
 /** Words of `guide`. */
 export const guide = translation<typeof english.guide>()({
-  title: 'Von hier zum gedruckten Blatt',
-  steps: ['Eine Lektion öffnen', 'Einen Takt schreiben', 'Ihn hören', 'Ihn drucken'],
+  title: 'Für den Schlagzeugunterricht: vom Groove zum Blatt, das Schüler mitnehmen',
+  steps: [
+    'Eine Lektion öffnen',
+    'Den Groove einrichten',
+    'Zellen wählen',
+    'Einen Takt schreiben',
+    'Ihn hören',
+    'Ihn drucken',
+    'Ihn aufgeben',
+  ],
   done: 'Weglegen',
 });

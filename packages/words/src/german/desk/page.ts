@@ -52,7 +52,7 @@ export const page = translation<typeof english.page>()({
     ['Strg Z', 'rückgängig'],
     ['Strg Umschalt Z', 'wiederholen'],
     ['P', 'spielen oder anhalten'],
-    ['C', 'Seite A oder Seite B hören'],
+    ['C', 'Einstellung A oder Einstellung B hören'],
     ['Alt L', 'einen Takt wiederholen, den nächsten, alle'],
     ['V', 'die nächste Stimme schreiben'],
     ['Umschalt ↑ ↓', 'mehrere Übungen auswählen'],
