@@ -1,5 +1,4 @@
 /** `shedbook arrange`: second passes over exercises that are there; what is written stays as it is. */
-import { writeFile } from 'node:fs/promises';
 import {
   ACCENT_RULES,
   type ArrangedTogether,
@@ -12,11 +11,12 @@ import {
   SHARING_RULES,
 } from '@shedbook/composer';
 import { type Exercise, type Lesson, setExercises, VOICES } from '@shedbook/core';
-import { InputError, reasonOf } from '@shedbook/host';
+import { InputError } from '@shedbook/host';
 import { type CliCatalogue, say } from '@shedbook/words';
 import { readLessonFile, requireLesson } from '../lesson-file.ts';
 import { readChoice, readExerciseList, refused } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
+import { writeTextFile } from '../text-file.ts';
 
 /** What the command line asks for. */
 export interface ArrangeRequest {
@@ -156,9 +156,7 @@ export async function arrangeCommand(request: ArrangeRequest, terminal: Speaker)
   const kept = out === undefined ? lesson.exercises : [];
   const text = setExercises(file.text, [...kept, ...made.map(({ exercise }) => exercise)], lesson.comping);
   const path = out ?? request.lesson;
-  await writeFile(path, text).catch((error: unknown) => {
-    throw new InputError((where) => where.words.unwritable({ file: path, why: reasonOf(error, where) }));
-  });
+  await writeTextFile(path, text);
   if (request.json) {
     terminal.say(JSON.stringify(jsonOf(lesson, path, made, left, to), null, 2));
     return 0;

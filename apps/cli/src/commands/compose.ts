@@ -1,5 +1,4 @@
 /** `shedbook compose`: writes exercises from the lesson's vocabulary into the lesson, or into another file. */
-import { writeFile } from 'node:fs/promises';
 import {
   answeringLevel,
   answeringVoices,
@@ -31,11 +30,12 @@ import {
   setExercises,
   type Voice,
 } from '@shedbook/core';
-import { InputError, reasonOf } from '@shedbook/host';
+import { InputError } from '@shedbook/host';
 import { type CliWords, type Language, type Sayable, say } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson, requireSection } from '../lesson-file.ts';
 import { readChoice, refuseOption } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
+import { writeTextFile } from '../text-file.ts';
 
 /** What the command line asks for. */
 export interface ComposeRequest {
@@ -289,7 +289,7 @@ async function writeTerm(
     ...lesson,
     compose: { ...lesson.compose, headings: request.headings ?? lesson.compose.headings },
   };
-  await write(
+  await writeTextFile(
     out,
     withTerm(text, named, term, (fact) => say(fact, language)),
   );
@@ -344,12 +344,6 @@ function nothingComposed(path: string, report: ComposeReport | null): InputError
   });
 }
 
-async function write(path: string, text: string): Promise<void> {
-  await writeFile(path, text).catch((error: unknown) => {
-    throw new InputError((to) => to.words.unwritable({ file: path, why: reasonOf(error, to) }));
-  });
-}
-
 /**
  * Composes and writes. @returns the exit status.
  * @throws InputError when the lesson has an error, the request makes no sense, or no bar is allowed.
@@ -365,7 +359,10 @@ export async function composeCommand(request: ComposeRequest, terminal: Speaker)
   if (exercises.length === 0) throw nothingComposed(request.lesson, report);
   const levelDb = answering ? answeringLevel(lesson, answering) : null;
   const text = setExercises(file.text, exercises, lesson.comping, index);
-  await write(out, answering && levelDb !== null ? setExerciseLevel(text, answering, levelDb, index) : text);
+  await writeTextFile(
+    out,
+    answering && levelDb !== null ? setExerciseLevel(text, answering, levelDb, index) : text,
+  );
   if (request.json) {
     terminal.say(JSON.stringify({ file: out, count: exercises.length, report, bars }, null, 2));
     return 0;

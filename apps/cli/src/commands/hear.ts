@@ -1,5 +1,4 @@
 /** `shedbook hear`: writes down what is played in a recording, without a lesson. */
-import { writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import {
   Bpm,
@@ -12,7 +11,7 @@ import {
   type Voice,
 } from '@shedbook/core';
 import type { KitKeys } from '@shedbook/exchange';
-import { decodeSound, InputError, reasonOf } from '@shedbook/host';
+import { decodeSound, InputError } from '@shedbook/host';
 import {
   type Known,
   lessonOfTranscript,
@@ -25,6 +24,7 @@ import { say } from '@shedbook/words';
 import { isMidi, notesOf, readKeysFile, readMidiTake } from '../listen/midi-take.ts';
 import { refuseOption } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
+import { writeTextFile } from '../text-file.ts';
 
 /** What the command line asks for. */
 export interface HearRequest {
@@ -125,10 +125,7 @@ export async function hearCommand(request: HearRequest, terminal: Speaker): Prom
   if (!transcript)
     throw new InputError((to) => to.words.hear.nothing({ file: take, why: say(refusal, to.language) }));
   const lesson = lessonOfTranscript(transcript, title);
-  if (out !== undefined)
-    await writeFile(out, lesson).catch((error: unknown) => {
-      throw new InputError((to) => to.words.unwritable({ file: out, why: reasonOf(error, to) }));
-    });
+  if (out !== undefined) await writeTextFile(out, lesson);
   if (request.json) terminal.say(JSON.stringify(jsonOf(transcript, lesson), null, 2));
   else for (const line of linesOf(transcript, terminal)) terminal.say(line);
   if (out !== undefined && !request.json)

@@ -1,11 +1,11 @@
 /** `shedbook keys`: learns which keys an electronic kit sends, from a take in which each pad is struck in turn. */
-import { writeFile } from 'node:fs/promises';
 import type { Voice } from '@shedbook/core';
 import { type KitKeys, keysStruck, printKitKeys } from '@shedbook/exchange';
-import { InputError, reasonOf } from '@shedbook/host';
+import { InputError } from '@shedbook/host';
 import { readMidiTake } from '../listen/midi-take.ts';
 import { readVoices } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
+import { writeTextFile } from '../text-file.ts';
 
 /** What the command line asks for. */
 export interface KeysRequest {
@@ -35,10 +35,7 @@ export async function keysCommand(request: KeysRequest, terminal: Speaker): Prom
   const keys = keysFor(request.take, keysStruck(take), pads);
   const { out } = request;
   const text = printKitKeys(keys);
-  if (out !== undefined)
-    await writeFile(out, text).catch((error: unknown) => {
-      throw new InputError((to) => to.words.unwritable({ file: out, why: reasonOf(error, to) }));
-    });
+  if (out !== undefined) await writeTextFile(out, text);
   const { words } = terminal.catalogue;
   if (request.json) terminal.say(JSON.stringify({ keys }, null, 2));
   else if (out === undefined) terminal.say(text.trimEnd());

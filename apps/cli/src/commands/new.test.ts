@@ -26,5 +26,8 @@ it('[CL420] says the grooves, and writes each as a lesson in order that it does 
   expect(await readFile(files[0] as string, 'utf8')).toContain('title: "Swing"');
   const again = await run('new', 'samba', '--out', files[0] as string);
   expect([again.status, again.said]).toEqual([2, expect.stringContaining('already')]);
+  const inside = join(files[0] as string, 'inside-a-file.lesson.yaml');
+  const none = await run('new', 'samba', '--out', inside);
+  expect([none.status, none.said]).toEqual([2, expect.stringContaining(`${inside} cannot be written: `)]);
   expect((await run('new', 'sambba')).said).toContain('samba');
 });

@@ -1,9 +1,8 @@
 /** `shedbook new`: a lesson that starts from one of our grooves. */
-import { writeFile } from 'node:fs/promises';
 import { nearest, STARTER_NAMES, starterText } from '@shedbook/core';
-import { InputError, reasonOf } from '@shedbook/host';
 import { oneOf, refused } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
+import { writeNewTextFile } from '../text-file.ts';
 
 /** What the command line asks for. */
 export interface NewRequest {
@@ -11,15 +10,6 @@ export interface NewRequest {
   readonly groove?: string;
   readonly title?: string;
   readonly out?: string;
-}
-
-/** Writes a file that is not there yet. @throws InputError when it is, or cannot be written */
-async function writeFresh(file: string, text: string): Promise<void> {
-  await writeFile(file, text, { flag: 'wx' }).catch((error: NodeJS.ErrnoException) => {
-    throw new InputError((to) =>
-      error.code === 'EEXIST' ? to.words.fresh.exists({ file }) : `${file}: ${reasonOf(error, to)}`,
-    );
-  });
 }
 
 /** Writes a lesson from a groove, or says which grooves there are. @returns the exit status */
@@ -37,7 +27,7 @@ export async function newLesson(request: NewRequest, terminal: Speaker): Promise
   const text = starterText(name, request.title ?? fresh.starters[name]);
   if (out === undefined) terminal.say(text.trimEnd());
   else {
-    await writeFresh(out, text);
+    await writeNewTextFile(out, text);
     terminal.say(fresh.written({ file: out, groove: fresh.starters[name] }));
   }
   return 0;

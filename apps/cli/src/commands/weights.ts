@@ -1,13 +1,12 @@
 /** `shedbook weights`: what students' takes say of the weights of difficulty; a teacher looks at them, and takes or leaves them. */
-import { writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { fitWeights, parsePracticeLog, trialsIn, type WeightFit } from '@shedbook/coach';
 import { editLesson, type PracticeLog } from '@shedbook/core';
-import { InputError, reasonOf } from '@shedbook/host';
+import { InputError } from '@shedbook/host';
 import type { CliCatalogue } from '@shedbook/words';
 import { readLessonFile, requireLesson } from '../lesson-file.ts';
 import type { Speaker } from '../terminal.ts';
-import { readTextFile } from '../text-file.ts';
+import { readTextFile, writeTextFile } from '../text-file.ts';
 
 /** What the command line asks for. */
 export interface WeightsRequest {
@@ -67,9 +66,7 @@ export async function weights(request: WeightsRequest, terminal: Speaker): Promi
       editLesson(written, ['compose', 'weights', part], Number(fitted.toFixed(DIGITS))),
     file.text,
   );
-  await writeFile(request.lesson, text).catch((error: unknown) => {
-    throw new InputError((to) => to.words.unwritable({ file: request.lesson, why: reasonOf(error, to) }));
-  });
+  await writeTextFile(request.lesson, text);
   if (!request.json)
     terminal.say(terminal.catalogue.words.weights.accepted({ file: request.lesson, weights: sure.length }));
   return 0;
