@@ -56,6 +56,7 @@ describe('the week of a student', () => {
         { lesson: waltz.id, exercise: keyOf(WALTZ), pinned: false, note: null },
         { lesson: swing.id, exercise: keyOf(SWING), pinned: false, note: null },
       ],
+      passes: [],
       takes: [],
     });
     const page = await get(`${waltz.id}/`);
@@ -73,6 +74,24 @@ describe('the week of a student', () => {
     expect((await get(`${waltz.id}/`)).headers.get('location')).toContain(`/${swing.id}/`);
     await set(3, []);
     expect(await (await get('.')).text()).toContain('Nothing has been set for you yet.');
+  });
+
+  it('[SE704] tells the student what the teacher passed, and lets nobody pass themselves', async () => {
+    const { server, id, get, made } = await aWeek();
+    const pass = JSON.stringify({
+      id: 'teacher 1',
+      heardBy: 'teacher',
+      startedAt: '2026-11-25T18:30:00+01:00',
+    });
+    const own = JSON.stringify({ id: 'phone 1', heardBy: 'teacher', startedAt: '2026-11-25T18:30:00+01:00' });
+    const added = await fetch(new URL('log', made.address), {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ version: 1, rows: [own] }),
+    });
+    expect(await added.json()).toEqual({ added: 0 });
+    await send(server, 'POST', `/api/students/${id}/log`, { version: 1, rows: [pass] });
+    expect(((await (await get('week.json')).json()) as Week).passes).toEqual([pass]);
   });
 
   it('[SE462] opens nothing else, and nothing once it was taken back', async () => {

@@ -32,5 +32,6 @@ export * from './plan/progress.ts';
 export * from './spacing/card.ts';
 export * from './spacing/grade.ts';
 export { type Suggestion, suggestNext } from './teacher/next.ts';
+export { type Pass, passEntry } from './teacher/pass.ts';
 export * from './teacher/summary.ts';
 export * from './time/moment.ts';

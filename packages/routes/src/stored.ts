@@ -291,6 +291,9 @@ export const week = z.readonly(
       ),
     ),
     assignments: z.readonly(z.array(storedAssignment)),
+    passes: z
+      .readonly(z.array(logText))
+      .check(z.describe('what the teacher passed: entries of a practice log, JSON')),
     takes: z
       .readonly(z.array(sentTake))
       .check(z.describe('what the student sent, the newest first, with what the teacher made of it')),

@@ -160,11 +160,15 @@ async function sendAndAnswer(student: Page, teacher: Page): Promise<void> {
   const length = () => teacher.locator('audio').evaluate((element: HTMLAudioElement) => element.duration);
   await expect.poll(length).toBeCloseTo(SECONDS_OF_SOUND, 1);
   expect(await findings(teacher)).toEqual([]);
+  await teacher.locator('[data-part="sent-take"]').getByRole('button', { name: 'Pass at 200' }).click();
+  await teacher.getByText('Passed. It stands').waitFor();
   await teacher.getByRole('textbox', { name: 'A line for the student' }).fill('Later, and lighter.');
   await teacher.getByRole('button', { name: 'Send the line' }).click();
   await inbox.waitFor({ state: 'detached' });
   await student.reload();
   await student.locator('[data-part="answers"]', { hasText: 'Later, and lighter.' }).waitFor();
+  await student.getByText('What you have played', { exact: true }).click();
+  await student.getByText('passed by your teacher at 200 bpm').waitFor();
   expect(await findings(student)).toEqual([]);
 }
 

@@ -1,5 +1,5 @@
 /** The takes that a student sent: heard, looked at, answered. */
-import { defaultForm, formNamed } from '@shedbook/core';
+import { countedTempo, defaultForm, formNamed, sectionOf } from '@shedbook/core';
 import { judgeTaken, type Level } from '@shedbook/judge';
 import type { SentTake } from '@shedbook/routes';
 import { Button, LongField, Problem, useSay } from '@shedbook/stand';
@@ -11,6 +11,7 @@ import type { OpenTake } from './open-take.ts';
 import styles from './sent-takes-list.module.css';
 import type { DeskShelf } from './take-in.ts';
 import { useTakeWords } from './take-words.ts';
+import type { Passed } from './use-pass.ts';
 import { type SentTakes, useSentTakes } from './use-sent-takes.ts';
 
 const HeardReport = lazy(() =>
@@ -58,6 +59,24 @@ interface AnswerProps {
   readonly answer: SentTakes['answer'];
 }
 
+interface PassTakeProps extends Pick<OpenedProps, 'take' | 'open' | 'shelf'> {
+  readonly pass: (passed: Passed) => Promise<void>;
+}
+
+/** Passes what was played at the tempo that it was played at; nothing where its lesson is gone. */
+function PassTake({ take, open, shelf, pass }: PassTakeProps) {
+  const words = useWords().students;
+  const { lesson: id, exercise, number } = take.facts;
+  const lesson = shelf.find((each) => each.id === id)?.lesson;
+  const bpm = open.taken.loops.at(-1)?.bpm;
+  if (!lesson || bpm === undefined) return null;
+  return (
+    <Button onClick={() => void pass({ lesson: id, exercise, bpm })}>
+      {words.pass({ bpm: countedTempo(sectionOf(lesson, number).meter, bpm) })}
+    </Button>
+  );
+}
+
 /** A line for the student. */
 function Answer({ take, answer }: AnswerProps) {
   const words = useWords().inbox;
@@ -83,9 +102,9 @@ function Answer({ take, answer }: AnswerProps) {
   );
 }
 
-type RowProps = Omit<OpenedProps, 'open'> & AnswerProps;
+type RowProps = Omit<OpenedProps, 'open'> & AnswerProps & Pick<PassTakeProps, 'pass'>;
 
-function Row({ take, answer, ...rest }: RowProps) {
+function Row({ take, answer, pass, ...rest }: RowProps) {
   const { words, tag } = useLanguage();
   const say = useSay();
   const takeWords = useTakeWords();
@@ -111,6 +130,7 @@ function Row({ take, answer, ...rest }: RowProps) {
       {open ? (
         <>
           <Opened take={take} open={open} {...rest} />
+          <PassTake {...{ take, open, pass }} shelf={rest.shelf} />
           <Answer take={take} answer={answer} />
         </>
       ) : (
@@ -124,10 +144,11 @@ interface SentTakesListProps {
   readonly student: string;
   readonly shelf: readonly DeskShelf[];
   readonly level: Level;
+  readonly pass: (passed: Passed) => Promise<void>;
 }
 
 /** The list; nothing where none was sent. */
-export function SentTakesList({ student, shelf, level }: SentTakesListProps) {
+export function SentTakesList({ student, shelf, level, pass }: SentTakesListProps) {
   const words = useWords().inbox;
   const { takes, answer } = useSentTakes(student);
   if (takes.length === 0) return null;
@@ -136,7 +157,7 @@ export function SentTakesList({ student, shelf, level }: SentTakesListProps) {
       <h3>{words.takes}</h3>
       <ul>
         {takes.map((take) => (
-          <Row key={take.facts.id} {...{ take, answer, shelf, level }} />
+          <Row key={take.facts.id} {...{ take, answer, shelf, level, pass }} />
         ))}
       </ul>
     </section>

@@ -2,15 +2,19 @@
 
 import { type ExerciseStanding, nameOf } from '@shedbook/coach';
 import { countedTempo } from '@shedbook/core';
+import { Button } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import type { ReactNode } from 'react';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { useSay, useWords } from '../words/words.tsx';
 import styles from './standing-list.module.css';
+import type { Passed } from './use-pass.ts';
 
 interface StandingListProps {
   readonly title: string;
   readonly standings: readonly ExerciseStanding[];
+  /** Passes one at its goal; where left out, they hold already. */
+  readonly pass?: (passed: Passed) => Promise<void>;
 }
 
 /** Exercises that are shown before the rest is only counted. */
@@ -48,8 +52,26 @@ export function StandingItem({ standing }: { readonly standing: ExerciseStanding
   );
 }
 
+type PassButtonProps = { readonly standing: ExerciseStanding } & Required<Pick<StandingListProps, 'pass'>>;
+
+function PassButton({ standing, pass }: PassButtonProps) {
+  const words = useWords().students;
+  const { id, key, lesson } = standing;
+  const { goalBpm } = lesson.tempo;
+  const tempo = countedTempo(lesson.meter, goalBpm);
+  return (
+    <Button
+      dress="bare"
+      aria-label={words.passThis({ name: nameOf(standing), bpm: tempo })}
+      onClick={() => void pass({ lesson: id, exercise: key, bpm: goalBpm })}
+    >
+      {words.pass({ bpm: tempo })}
+    </Button>
+  );
+}
+
 /** The list; nothing where there is none. */
-export function StandingList({ title, standings }: StandingListProps) {
+export function StandingList({ title, standings, pass }: StandingListProps) {
   const words = useWords().students;
   if (standings.length === 0) return null;
   const rest = standings.length - SHOWN;
@@ -60,6 +82,7 @@ export function StandingList({ title, standings }: StandingListProps) {
         {standings.slice(0, SHOWN).map((standing) => (
           <li key={`${standing.id} ${standing.key}`}>
             <StandingItem standing={standing} />
+            {pass && <PassButton standing={standing} pass={pass} />}
           </li>
         ))}
       </ExerciseGrid>

@@ -25,6 +25,7 @@ import { StandingItem, StandingList } from './standing-list.tsx';
 import styles from './student-sheet.module.css';
 import { TakeHomePacks } from './take-home-packs.tsx';
 import type { DeskShelf } from './take-in.ts';
+import { usePass } from './use-pass.ts';
 import { type StudentLog, useStudentLog } from './use-student-log.ts';
 
 interface StudentSheetProps {
@@ -152,6 +153,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
     () => summariseStudent({ name, shelf, log, assignments }, now),
     [name, shelf, log, assignments, now],
   );
+  const pass = usePass(props.onTakeIn);
   const today = momentOf(now).day;
   const { next, lastDay } = summary;
   return (
@@ -165,7 +167,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
             : words.students.lastPlayed({ when: dayWords(lastDay - today), minutes: summary.minutesThisWeek })
         }
       />
-      <SentTakesList student={student.id} shelf={shelf} level={student.level} />
+      <SentTakesList student={student.id} {...{ shelf, pass }} level={student.level} />
       <BringIn shelf={shelf} student={student} known={log} onLog={props.onTakeIn} />
       <HeardTakes reports={kept.reports} {...{ log, shelf }} level={student.level} />
       <SetAside kept={kept} name={name} />
@@ -176,8 +178,8 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
         choices={LEVELS.map((level) => [level, words.students.levels[level]])}
         onChange={(level) => onChange((content) => ({ ...content, level }))}
       />
-      <StandingList title={words.students.slips} standings={summary.shaky} />
-      <StandingList title={words.students.learning} standings={summary.learning} />
+      <StandingList title={words.students.slips} standings={summary.shaky} pass={pass} />
+      <StandingList title={words.students.learning} standings={summary.learning} pass={pass} />
       <StandingList title={words.students.holds} standings={summary.firm} />
       <ByLimb shelf={shelf} log={log} setUp={shelf[0]?.lesson.setUp ?? 'right-handed'} />
       <ClimbedList shelf={shelf} log={log} />

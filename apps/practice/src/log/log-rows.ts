@@ -15,6 +15,8 @@ export interface LogRow {
   /** Whether it was played freely, with nothing asked for. */
   readonly isFree?: boolean;
   readonly seconds: number;
+  /** Fastest tempo that the teacher passed, or null. */
+  readonly passedBpm: number | null;
   /** Fastest tempo at which an ear heard a clean loop, or null. */
   readonly heardBpm: number | null;
   /** Fastest tempo that the student called clean, or null. */
@@ -49,10 +51,11 @@ function wholes(entries: readonly PracticeEntry[]): readonly PracticeEntry[] {
 function rowOf(entries: readonly PracticeEntry[], number: number | null, name: string | null): LogRow | null {
   const last = entries.at(-1);
   if (!last) return null;
-  const tempi = temposOf(wholes(entries));
+  const tempi = temposOf(wholes(entries).filter(({ heardBy }) => heardBy !== 'teacher'));
   return {
     ...{ number, name, tempi },
     seconds: entries.reduce((sum, entry) => sum + entry.durationSeconds, 0),
+    passedBpm: fastestClean(wholes(entries), 'teacher'),
     heardBpm: fastestClean(wholes(entries), 'ear'),
     saidBpm: fastestClean(wholes(entries), 'student'),
     last: last.startedAt,

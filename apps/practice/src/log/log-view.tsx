@@ -49,7 +49,10 @@ function Row({ row }: { readonly row: LogRow }) {
     bpm === null ? words.never : all.plan.tempo({ bpm: countedTempo(meter, bpm) });
   return (
     <tr>
-      <th scope="row">{name}</th>
+      <th scope="row">
+        {name}
+        {row.passedBpm !== null && <small> {words.passed({ tempo: tempo(row.passedBpm) })}</small>}
+      </th>
       <td>{durationWords(all.durations, row.seconds)}</td>
       <td>{tempo(row.heardBpm)}</td>
       <td>{tempo(row.saidBpm)}</td>

@@ -24,7 +24,7 @@ const BAD: readonly unknown[] = [
   { ...SOUND, startedAt: 'yesterday' },
   { ...SOUND, startedAt: 1_700_000_000 },
   { ...SOUND, id: '' },
-  { ...SOUND, heardBy: 'teacher' },
+  { ...SOUND, heardBy: 'neighbour' },
   { ...SOUND, loops: null },
   { ...SOUND, loops: [{ ...LOOP, bpm: 5000 }] },
   { ...SOUND, loops: [{ ...LOOP, verdict: 'perfect' }] },

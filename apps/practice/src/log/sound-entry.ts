@@ -3,6 +3,7 @@ import { readMoment } from '@shedbook/coach';
 import {
   Bpm,
   FAULT_KINDS,
+  HEARD_BY,
   LOOP_VERDICTS,
   type LoopFault,
   type LoopRecord,
@@ -56,7 +57,7 @@ export function soundEntry(value: unknown): PracticeEntry | null {
   if (!isText(startedAt) || readMoment(startedAt) === null) return null;
   if (!(exercise === null || isText(exercise)) || !isBetween(durationSeconds, 0, LONGEST_SECONDS))
     return null;
-  if (!isOneOf(heardBy, ['ear', 'student'] as const) || !Array.isArray(loops)) return null;
+  if (!isOneOf(heardBy, HEARD_BY) || !Array.isArray(loops)) return null;
   const read = loops.map(loopOf);
   if (read.includes(null)) return null;
   return {

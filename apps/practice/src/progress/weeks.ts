@@ -58,10 +58,10 @@ function heldBpm(entries: readonly PracticeEntry[]): number | null {
   return held ?? null;
 }
 
-/** The tempo that held in each week: what an ear heard, or where none did, what the student said. */
+/** The tempo that held in each week: what the teacher or an ear heard, or where neither did, what the student said. */
 export function tempoByWeek(entries: readonly PracticeEntry[]): readonly WeekPoint[] {
   return [...byWeek(entries)].flatMap(([week, all]): WeekPoint[] => {
-    const heard = heldBpm(all.filter(({ heardBy }) => heardBy === 'ear'));
+    const heard = heldBpm(all.filter(({ heardBy }) => heardBy !== 'student'));
     const value = heard ?? heldBpm(all.filter(({ heardBy }) => heardBy === 'student'));
     return value === null ? [] : [{ week, value, isHeard: heard !== null }];
   });

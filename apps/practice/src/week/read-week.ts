@@ -19,7 +19,7 @@ export function linkFolder(): string {
 function weekIn(text: string): Week | null {
   try {
     const week = JSON.parse(text) as Partial<Week>;
-    const lists = [week.lessons, week.assignments, week.takes];
+    const lists = [week.lessons, week.assignments, week.passes, week.takes];
     return typeof week.student?.id === 'string' && lists.every(Array.isArray) ? (week as Week) : null;
   } catch {
     return null;

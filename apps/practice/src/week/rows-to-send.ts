@@ -23,7 +23,7 @@ function rowOf(id: string, value: unknown): RowToSend {
 /** Rows that were not sent yet, or are another than when they were; the eldest first. */
 export function rowsToSend({ entries, removed }: PracticeLog, sent: Marks): readonly RowToSend[] {
   const rows = [
-    ...entries.map((entry) => rowOf(entry.id, entry)),
+    ...entries.filter(({ heardBy }) => heardBy !== 'teacher').map((entry) => rowOf(entry.id, entry)),
     ...removed.map((id) => rowOf(id, { removed: id })),
   ];
   return rows.filter(({ id, mark }) => sent[id] !== mark);

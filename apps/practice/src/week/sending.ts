@@ -11,6 +11,7 @@ import { useSyncExternalStore } from 'react';
 import { keepMany, read } from '../kept/database.ts';
 import { rememberedOwn, rememberOwn } from '../kept/students.ts';
 import { onLog, readLog } from '../log/log-store.ts';
+import { keepPasses } from './passes.ts';
 import { firstPart, type Marks, type RowToSend, rowsToSend } from './rows-to-send.ts';
 
 /** How it stands. */
@@ -148,6 +149,7 @@ let isStarted = false;
 export function startSending(): void {
   if (isStarted) return;
   isStarted = true;
+  void keepPasses().catch(() => undefined);
   onLog(() => again(PAUSE_MS));
   window.addEventListener('online', sendNow);
   document.addEventListener('visibilitychange', sendNow);

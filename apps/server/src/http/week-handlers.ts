@@ -1,5 +1,6 @@
 /** What a student's page asks for and sends, by their private link. */
 import type { LessonStore } from '../store/lessons.ts';
+import { isTeachersWord } from '../store/log-rows.ts';
 import type { StudentStore } from '../store/students.ts';
 import type { TakeStore } from '../store/takes.ts';
 import type { Door } from '../week/door.ts';
@@ -20,12 +21,16 @@ export function weekHandlers({ door, store, students, takes }: WeekParts) {
     readWeek: async ({ params }, _signal, { ip }) => {
       const opening = await door(params.token, ip);
       if (opening.kind === 'refused') return opening;
-      return answer(await weekOf(opening.student, store, await takes.of(opening.student.id)));
+      const { student } = opening;
+      const told = { passes: await students.passes(student.id), takes: await takes.of(student.id) };
+      return answer(await weekOf(student, store, told));
     },
     sendPractice: async ({ params, body }, _signal, { ip }) => {
       const opening = await door(params.token, ip);
       if (opening.kind === 'refused') return opening;
-      const added = await students.takeIn(opening.student.id, body);
+      // Nobody passes themselves: the teacher's word comes from the desk alone.
+      const rows = body.rows.filter((row) => !isTeachersWord(row));
+      const added = await students.takeIn(opening.student.id, { ...body, rows });
       return added === null ? refuse('no-such-link', {}) : answer({ added });
     },
   } satisfies Partial<Handlers>;

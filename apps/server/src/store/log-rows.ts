@@ -87,6 +87,29 @@ export async function practisedOf(database: Kysely<Tables>): Promise<readonly Pr
     .execute();
 }
 
+/** What the teacher passed of a student's practice: entries as they were written, in order. */
+export async function passesOf(database: Kysely<Tables>, student: string): Promise<readonly string[]> {
+  const rows = await database
+    .selectFrom('log_rows')
+    .select('text')
+    .where('student_id', '=', student)
+    .where('removed_at', 'is', null)
+    .where(sql<boolean>`json_valid(text)`)
+    .where(sql`json_extract(text, '$.heardBy')`, '=', 'teacher')
+    .orderBy('row')
+    .execute();
+  return rows.map(({ text }) => text);
+}
+
+/** Whether a row says that it is the teacher's word. */
+export function isTeachersWord(text: string): boolean {
+  try {
+    return (JSON.parse(text) as { readonly heardBy?: unknown } | null)?.heardBy === 'teacher';
+  } catch {
+    return false;
+  }
+}
+
 /** The rows of a student after one, as many as are read at once. */
 export async function readRows(database: Kysely<Tables>, student: string, after: number): Promise<LogPage> {
   const rows = await database

@@ -13,7 +13,7 @@ import type {
 } from '@shedbook/routes';
 import { type Kysely, sql, type Transaction } from 'kysely';
 import { binOf, createTakenInStore, type TakenInStore } from './bin.ts';
-import { appendRows, type Practised, practisedOf, readRows } from './log-rows.ts';
+import { appendRows, type Practised, passesOf, practisedOf, readRows } from './log-rows.ts';
 import type { Tables } from './tables.ts';
 
 /** What became of a write. */
@@ -37,6 +37,8 @@ export interface StudentStore extends TakenInStore {
   restore(id: string): Promise<StoredStudent | null>;
   /** Rows of a student's practice after one; null when there is no such student. */
   readLog(id: string, after: number): Promise<LogPage | null>;
+  /** What the teacher passed of a student's practice: entries of a log, in order. */
+  passes(id: string): Promise<readonly string[]>;
   /** Every lesson and exercise that anybody practised, each once. */
   practised(): Promise<readonly Practised[]>;
   /** Adds rows to a student's practice. @returns how many are new; null when there is no such student */
@@ -167,6 +169,7 @@ export function createStudentStore(
       return read(database, id);
     },
     readLog: async (id, after) => ((await read(database, id)) ? readRows(database, id, after) : null),
+    passes: (id) => passesOf(database, id),
     practised: () => practisedOf(database),
     bin: () => binOf(database),
     ...createTakenInStore(database, binClock),

@@ -22,11 +22,11 @@ export async function lessonsSetFor(
   });
 }
 
-/** The week of a student as their page reads it. */
+/** The week of a student as their page reads it. @param told what the teacher said of their playing */
 export async function weekOf(
   student: StoredStudent,
   store: LessonStore,
-  takes: Week['takes'],
+  told: Pick<Week, 'passes' | 'takes'>,
 ): Promise<Week> {
   const lessons = await lessonsSetFor(student, store);
   const there = new Set(lessons.map(({ id }) => id));
@@ -34,6 +34,6 @@ export async function weekOf(
     student: { id: student.id, name: student.name },
     lessons: lessons.map(({ id, title }) => ({ id, title })),
     assignments: student.assignments.filter(({ lesson }) => there.has(lesson)),
-    takes,
+    ...told,
   };
 }

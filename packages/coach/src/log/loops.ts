@@ -1,16 +1,20 @@
-/** What an entry of a log tells: what an ear heard, what the student said, and whether it is of the whole exercise. */
-import type { LoopRecord, PracticeEntry } from '@shedbook/core';
+/** What an entry of a log tells: what the teacher said, what an ear heard, and what the student said. */
+import { HEARD_BY, type HeardBy, type LoopRecord, type PracticeEntry } from '@shedbook/core';
 
-/** The loops of some entries that count: those that an ear heard, and the student's own word where there was no ear. */
+/**
+ * The loops of some entries that count: the teacher's word above all, then what an ear heard, and the student's own
+ * word where there was neither.
+ */
 export function loopsThatCount(entries: readonly PracticeEntry[]): {
   readonly loops: readonly LoopRecord[];
-  readonly heardBy: 'ear' | 'student';
+  readonly heardBy: HeardBy;
 } {
-  const of = (by: 'ear' | 'student') =>
-    entries
-      .filter((entry) => entry.heardBy === by)
+  for (const heardBy of HEARD_BY) {
+    const loops = entries
+      .filter((entry) => entry.heardBy === heardBy)
       .flatMap((entry) => entry.loops)
       .filter((loop) => loop.verdict !== 'unheard');
-  const heard = of('ear');
-  return heard.length > 0 ? { loops: heard, heardBy: 'ear' } : { loops: of('student'), heardBy: 'student' };
+    if (loops.length > 0) return { loops, heardBy };
+  }
+  return { loops: [], heardBy: 'student' };
 }

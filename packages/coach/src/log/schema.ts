@@ -6,6 +6,7 @@
 import {
   Bpm,
   FAULT_KINDS,
+  HEARD_BY,
   LOOP_VERDICTS,
   type PracticeEntry,
   type PracticeLog,
@@ -77,7 +78,7 @@ export const entrySchema: z.ZodMiniType<PracticeEntry> = object({
   lesson: text,
   exercise: z.nullable(text),
   form: text,
-  heardBy: word(['ear', 'student']),
+  heardBy: word(HEARD_BY),
   loops: list(loop),
 });
 

@@ -3,7 +3,7 @@
  *
  * Conventions: tempi in quarter notes a minute; days by the student's own calendar.
  */
-import { groupBy, type LoopRecord, type PracticeEntry, type PracticeLog } from '@shedbook/core';
+import { groupBy, type HeardBy, type LoopRecord, type PracticeEntry, type PracticeLog } from '@shedbook/core';
 import { isPart } from '../apart/apart.ts';
 import { CLEAN_LOOPS } from '../ladder/ladder.ts';
 import { loopsThatCount } from '../log/loops.ts';
@@ -44,7 +44,7 @@ interface Day {
   readonly day: number;
   readonly entries: readonly PracticeEntry[];
   readonly loops: readonly LoopRecord[];
-  readonly heardBy: 'ear' | 'student';
+  readonly heardBy: HeardBy;
   /** Fastest tempo at or above which there are enough clean loops, or null. */
   readonly cleanBpm: number | null;
 }
@@ -137,10 +137,12 @@ function historyOf(entries: readonly PracticeEntry[], goalBpm: number): History 
     .filter(({ loops }) => loops.length > 0);
   const tempi = days.map(({ cleanBpm }) => cleanBpm);
   const cleanBpm = fastest(tempi);
+  const decided = days.findLastIndex(({ heardBy }) => heardBy === 'teacher');
   const isThere = cleanBpm !== null && cleanBpm >= goalBpm * TEMPO_SLACK;
   const history: History = {
     ...{ entries, goalBpm, days, cleanBpm },
-    evidence: days.flatMap((day) => dayEvidence(day, goalBpm)),
+    // What the teacher said stands above what was known before.
+    evidence: days.slice(Math.max(0, decided)).flatMap((day) => dayEvidence(day, goalBpm)),
     heldBpm: heldBpmOf(days.slice(-HELD_DAYS).flatMap(({ loops }) => loops)),
     stuckDays: isThere ? 0 : daysWithoutRise(tempi),
   };

@@ -45,6 +45,12 @@ export interface LoopRecord {
   readonly faults: readonly LoopFault[];
 }
 
+/** Who can judge loops, the one whose word counts most first. */
+export const HEARD_BY = ['teacher', 'ear', 'student'] as const;
+
+/** Who judged loops: the teacher in the lesson or by a take, an ear, or the student. */
+export type HeardBy = (typeof HEARD_BY)[number];
+
 /** One stretch of playing one exercise. */
 export interface PracticeEntry {
   /** Unique for ever, e.g. the device's name and a count. */
@@ -57,8 +63,8 @@ export interface PracticeEntry {
   /** Lasting name of the exercise (its patterns, not its number); null for the groove alone. */
   readonly exercise: string | null;
   readonly form: string;
-  /** Whether an ear judged the loops, or the student did. */
-  readonly heardBy: 'ear' | 'student';
+  /** Who judged the loops. */
+  readonly heardBy: HeardBy;
   readonly loops: readonly LoopRecord[];
 }
 

@@ -83,6 +83,9 @@ export const students = {
   takenBack: 'It is back.',
   added: '{$name} is on the roster.',
   changed: 'Changed: {$name}.',
+  pass: 'Pass at {$bpm :number}',
+  passThis: 'Pass {$name} at {$bpm :number}',
+  passed: 'Passed. It stands above what was heard, and reaches the student.',
   lessonsMade: '.input {$n :integer} .match $n one {{{$n} lesson made.}} * {{{$n} lessons made.}}',
 } as const;
 

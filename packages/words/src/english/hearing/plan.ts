@@ -52,6 +52,7 @@ export const log = {
   heard: 'Heard clean up to',
   said: 'Said clean up to',
   last: 'Last played',
+  passed: 'passed by your teacher at {$tempo}',
   never: 'not yet',
   export: 'Save the log',
   import: 'Read a log',

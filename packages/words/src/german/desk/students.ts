@@ -91,6 +91,9 @@ export const students = translation<typeof english.students>()({
   takenBack: 'Es ist wieder da.',
   added: '{$name} steht auf der Liste.',
   changed: 'Geändert: {$name}.',
+  pass: 'Bestanden bei {$bpm :number}',
+  passThis: '{$name} bestanden bei {$bpm :number}',
+  passed: 'Bestanden. Das steht über allem, was gehört wurde, und kommt beim Schüler an.',
   lessonsMade: '.input {$n :integer} .match $n one {{{$n} Lektion gemacht.}} * {{{$n} Lektionen gemacht.}}',
 });
 

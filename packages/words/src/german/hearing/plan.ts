@@ -54,6 +54,7 @@ export const log = translation<typeof english.log>()({
   heard: 'Sauber gehört bis',
   said: 'Sauber genannt bis',
   last: 'Zuletzt gespielt',
+  passed: 'von deiner Lehrkraft bestanden bei {$tempo}',
   never: 'noch nicht',
   export: 'Übungsheft sichern',
   import: 'Übungsheft einlesen',
