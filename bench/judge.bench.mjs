@@ -13,6 +13,7 @@ import { exerciseKey } from '@shedbook/core';
 import { judge } from '@shedbook/judge';
 import { hearStory, taskOf } from '../internal/testing/stories/hear.mjs';
 import { HELD_BACK } from '../internal/testing/stories/held-back.data.mjs';
+import { LAST_NOTES, LAST_SOUND } from '../internal/testing/stories/last.data.mjs';
 import { sheetNamed } from '../internal/testing/stories/lessons.mjs';
 import { OTHER_SHEETS } from '../internal/testing/stories/other-sheets.data.mjs';
 import { hearSound } from '../internal/testing/stories/sound.mjs';
@@ -323,6 +324,7 @@ const EXACT = [
   ['exact strokes', [...STORIES, ...UNSEEN], hearStory],
   ['other sheets', OTHER_SHEETS, hearStory],
   ['held back', [...HELD_BACK, ...UNSEEN_NOTES], hearStory],
+  ['held back to the last', LAST_NOTES, hearStory],
 ];
 
 /** @type {readonly Heard[]} */
@@ -333,6 +335,7 @@ const FROM_SOUND = [
     [...HELD_BACK.filter(({ sound }) => sound).map((story) => ({ ...story, rounds: 1 })), ...UNSEEN_SOUND],
     hearSound,
   ],
+  ['sound, held back to the last', LAST_SOUND, hearSound],
 ];
 
 export async function run() {

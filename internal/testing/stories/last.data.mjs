@@ -1,6 +1,7 @@
 /**
  * Ten more stories that were written together with those of `unseen.data.mjs`, before anything was run, and left alone
- * until everything that those had shown was mended: what the judge makes of what it has never met.
+ * until everything that those had shown was mended: what the judge makes of what it has never met. Run once then, 3 of 5
+ * were right from notes and 4 of 5 from sound; nothing was mended by them.
  *
  * Conventions: as there.
  */
