@@ -18,6 +18,8 @@ export interface Changes {
     readonly voice: Voice;
     readonly places?: readonly string[];
     readonly bars?: readonly number[];
+    /** Only strokes that are softer than this. */
+    readonly softerThanDb?: number;
   }[];
   readonly adds?: readonly {
     readonly voice: Voice;
@@ -47,7 +49,7 @@ export interface Changes {
   /** How much louder than written soft strokes are. */
   readonly ghostsDb?: number;
   /** Bars in which nothing is played, the count going on; rounds from 0. */
-  readonly rests?: readonly { readonly round: number; readonly bars: readonly number[] }[];
+  readonly rests?: readonly { readonly round?: number; readonly bars: readonly number[] }[];
   /** A stop, after which everything comes so many beats later. */
   readonly pause?: { readonly round: number; readonly bar: number; readonly beats: number };
   /** A bar that is left out, so that all that follows comes a bar sooner. */
