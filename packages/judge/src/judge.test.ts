@@ -230,6 +230,19 @@ describe('what is no verdict', () => {
     expect(verdict.about).toEqual([{ what: 'only-loudspeaker' }]);
   });
 
+  it('[JU801] what a student leaves to the loudspeaker is no doubt about the student', () => {
+    const report = loopReport(task, ({ voice }) => (voice === 'snare' ? {} : null), { kind: 'audio' });
+    const unheard = [
+      { reason: 'from-loudspeaker', voice: 'ride', count: 4 },
+      { reason: 'not-heard', voice: 'hihat-foot' },
+    ] as const;
+    const heard = { report: { ...report, unheard, playing: ['ride', 'hihat-foot', 'bass'] as const } };
+    const said = judge({ ...swingAsked(), plays: ['snare'] }, heard, 'beginner').verdict;
+    expect(said).toEqual({ level: 'beginner', is: 'clean', about: [] });
+    // definition: who set out to play everything left the bass drum out
+    expect(judge(swingAsked(), heard, 'beginner').verdict.about[0]).toMatchObject({ voice: 'bass' });
+  });
+
   it('[JU7] what the page plays exactly in time is not the student’s', () => {
     const even = loopReport(
       task,

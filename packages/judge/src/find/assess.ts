@@ -60,7 +60,8 @@ function unknownVoices(rounds: readonly HeardRound[], known: Known): ReadonlySet
     const own = pairs.filter(({ due }) => due.voice === voice);
     return own.filter(({ stroke }) => stroke.isUnknown).length >= own.length / 2;
   };
-  return new Set([...voices.filter(isMostlyUnknown), ...known.hidden]);
+  // what the page plays for a student who leaves it to the page is no doubt about the student
+  return new Set([...voices.filter(isMostlyUnknown), ...[...known.hidden].filter(known.isMine)]);
 }
 
 function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assessed {
@@ -141,7 +142,7 @@ export function assess(rounds: readonly RoundStrokes[], known: Known): Assessed 
       .map((voice): Finding => ({ what: 'too-little-heard', voice, strength: 1 })),
     // of another limb nobody knows whether it was played: it is said, and the rest is judged
     ...[...known.unheard]
-      .filter((voice) => !own.has(voice) && !unknown.has(voice))
+      .filter((voice) => known.isMine(voice) && !own.has(voice) && !unknown.has(voice))
       .map((voice): Finding => ({ what: 'too-little-heard', voice, strength: 0 })),
   ];
   if (task.strokes.length === 0)
