@@ -53,7 +53,7 @@ describe('whether a limb plays at all', () => {
   it('[LI57] doubts a limb of few places, and takes one that is written everywhere by its own sound', () => {
     const few = bars(20, (beat) => (beat % 2 === 1 ? 3 : -3)).map((moment, i) => ({
       ...moment,
-      isOwn: moment.isOwn && i < 8,
+      isOwn: moment.isOwn && i < 4,
     }));
     expect(isPlaying(few)).toBe('perhaps');
     const everywhere = (value: number) => bars(20, () => value).map((each) => ({ ...each, isOwn: true }));
@@ -110,11 +110,17 @@ describe('whether a limb plays at all', () => {
     expect(isParted(bars(20, () => -5))).toBe(false);
   });
 
-  it('[LI57] believes a limb of few places if both looks part them clearly', () => {
+  it('[LI57] [LI1104] believes a limb of few places if both looks part them clearly', () => {
     const clear = bars(20, (beat) => (beat % 2 === 1 ? -2 : -4));
-    // definition: each look is higher at each of 8 places than at any of 40 others; 4 places tell too little
-    expect(isPlaying(clear.filter((moment, i) => !moment.isOwn || i < 16))).toBe('yes');
-    expect(isPlaying(clear.filter((moment, i) => !moment.isOwn || i < 8))).toBe('perhaps');
+    const ofFirst = (count: number, moments = clear) =>
+      moments.filter((moment, i) => !moment.isOwn || i < 2 * count);
+    // definition: each look is higher at each of 8 places than at any of 40 others
+    expect(isPlaying(ofFirst(8))).toBe('yes');
+    // [LI1104] definition: at each of four too; two places tell too little, and four of which nobody hears one
+    expect(isPlaying(ofFirst(4))).toBe('yes');
+    expect(isPlaying(ofFirst(2))).toBe('perhaps');
+    const unheard = clear.map((moment) => ({ ...moment, free: moment.free - 4, early: moment.early - 4 }));
+    expect(isPlaying(ofFirst(4, unheard))).toBe('perhaps');
   });
 
   it('[LI57] takes the second look for it where it is written everywhere and the first is shy', () => {
