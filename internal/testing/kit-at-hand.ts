@@ -120,7 +120,10 @@ export async function newWindow(browser: Browser, options: WindowOptions = {}): 
   const body = (await served)[kit];
   await context.grantPermissions(LEAVE);
   await context.route(/\/kit\.worker[^/]*\.js$/, (route) =>
-    route.fulfill({ body, contentType: 'text/javascript' }),
+    // A service worker keeps what the host has, and nothing else.
+    route.request().serviceWorker()
+      ? route.continue()
+      : route.fulfill({ body, contentType: 'text/javascript' }),
   );
   return context;
 }

@@ -1,3 +1,5 @@
+import { cpSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { sharedBrowser } from '../../../../internal/testing/browser.ts';
@@ -33,6 +35,13 @@ afterAll(async () => {
 async function kept(page: Page): Promise<void> {
   await page.evaluate(() => navigator.serviceWorker.ready);
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+}
+
+/** The first line of what was played, as the sheet shows it. */
+async function played(page: Page, host: StaticHost): Promise<string> {
+  await page.goto(host.url);
+  await page.getByRole('heading', { name: 'What you have played' }).click();
+  return (await page.locator('[data-part="log"] tbody tr').first().textContent()) ?? '';
 }
 
 async function visit(host: StaticHost): Promise<Page> {
@@ -87,27 +96,22 @@ it('[ST48] takes a newer pack over whole and when asked, and keeps what the stud
   const page = await visit(host);
   await page.goto(`${host.url}#2`);
   await page.locator('input[type="range"]').fill('77');
-  await page.evaluate(
-    () =>
-      new Promise((resolve, reject) => {
-        const request = indexedDB.open('of a student', 1);
-        request.onupgradeneeded = () => request.result.createObjectStore('log');
-        request.onerror = reject;
-        request.onsuccess = () => {
-          const change = request.result.transaction('log', 'readwrite');
-          change.objectStore('log').put('practised', 'entry');
-          change.oncomplete = resolve;
-        };
-      }),
-  );
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await waitForStrokes(page, 20);
+  await page.getByRole('button', { name: 'Stop', exact: true }).click();
+  const before = await played(page, host);
+  // definition: one stretch of the second exercise was played
+  expect(before).toMatch(/^Exercise 2/);
+  const other = await page.context().newPage();
+  await other.goto(host.url);
   host.show(packs[1] as string);
   await page.reload();
   await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
   const line = page.locator('[data-part="notice"]').getByText('There is a newer version of this sheet.');
   await line.waitFor();
   // definition: until the student takes it, everything is of the version that was open
-  const before = await page.evaluate(async () => (await (await fetch('pack.json')).json()).lesson.title);
-  expect(before).toBe('First swing');
+  const title = await page.evaluate(async () => (await (await fetch('pack.json')).json()).lesson.title);
+  expect(title).toBe('First swing');
   await page.getByRole('button', { name: 'Use it now' }).click();
   await page.waitForFunction(async () => {
     const pack = await (await fetch('pack.json')).json();
@@ -116,17 +120,57 @@ it('[ST48] takes a newer pack over whole and when asked, and keeps what the stud
   const caches = await page.evaluate(async () => (await window.caches.keys()).length);
   // definition: the old version is forgotten
   expect(caches).toBe(1);
+  // definition: two pages of one pack show one version
+  await other.getByRole('heading', { name: 'First swing, once more' }).waitFor();
+  expect(await played(page, host)).toBe(before);
+  await page.goto(`${host.url}#2`);
   expect(await page.locator('[data-part="tempo"] strong').textContent()).toBe('77');
-  const entry = await page.evaluate(
-    () =>
-      new Promise((resolve) => {
-        const request = indexedDB.open('of a student', 1);
-        request.onsuccess = () => {
-          const got = request.result.transaction('log').objectStore('log').get('entry');
-          got.onsuccess = () => resolve(got.result);
-        };
-      }),
-  );
-  expect(entry).toBe('practised');
   await host.stop();
+});
+
+/** Whether a worker that was on its way has come to nothing. */
+const cameToNothing = async () => {
+  const registration = await navigator.serviceWorker.getRegistration();
+  return !registration?.installing && !registration?.waiting;
+};
+
+it('[ST1002] keeps nothing of a host that answers with a page of its own, and all of it once the host is well', async () => {
+  const lying = temporaryFolder();
+  cpSync(packs[0] as string, lying.path, { recursive: true });
+  writeFileSync(join(lying.path, 'files/sheet.pdf'), '<h1>Back soon</h1>');
+  const host = await hostFolder(lying.path);
+  const page = await openListening(browser, host.url);
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  await expect.poll(() => host.sent.has('files/sheet.pdf')).toBe(true);
+  await expect.poll(() => page.evaluate(cameToNothing)).toBe(true);
+  expect(await page.evaluate(async () => (await caches.keys()).length)).toBe(0);
+  host.show(packs[0] as string);
+  await page.reload();
+  await kept(page);
+  await host.stop();
+  // definition: each file opens by its own address, the folder by its start page
+  const tile = await page.goto(`${host.url}tiles/01-1.svg`);
+  expect(tile?.headers()['content-type']).toBe('image/svg+xml');
+  const sheet = async () => (await (await fetch('../files/sheet.pdf')).text()).slice(0, 4);
+  // standard: ISO 32000-1, 7.5.2
+  expect(await page.evaluate(sheet)).toBe('%PDF');
+  await page.goto(`${host.url}?from=home`);
+  await page.getByRole('heading', { name: 'First swing' }).waitFor();
+  lying.remove();
+});
+
+it('[ST1002] stays with the version that it has while half of a newer one is there', async () => {
+  const half = temporaryFolder();
+  cpSync(packs[0] as string, half.path, { recursive: true });
+  cpSync(join(packs[1] as string, 'sw.js'), join(half.path, 'sw.js'));
+  const host = await hostFolder(packs[0] as string);
+  const page = await visit(host);
+  host.show(half.path);
+  await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
+  await expect.poll(() => page.evaluate(cameToNothing)).toBe(true);
+  await page.reload();
+  await page.getByRole('heading', { name: 'First swing', exact: true }).waitFor();
+  expect(await page.evaluate(async () => (await caches.keys()).length)).toBe(1);
+  await host.stop();
+  half.remove();
 });

@@ -18,10 +18,17 @@ export function newerWaits(): boolean {
 
 /** Uses the version that waits: the page is opened anew with it. */
 export function takeNewer(): void {
-  navigator.serviceWorker.addEventListener('controllerchange', () => window.location.reload(), {
-    once: true,
-  });
   waiting?.postMessage('take over');
+}
+
+/**
+ * Opens the page anew with the version that takes over, whichever page asked for it: two pages of the student's never
+ * show two versions. What a first visit is given is the version that it has.
+ */
+function followNewer(): void {
+  const { serviceWorker } = navigator;
+  if (!serviceWorker.controller) return;
+  serviceWorker.addEventListener('controllerchange', () => window.location.reload(), { once: true });
 }
 
 /** Milliseconds after the page has come to rest: what the worker fetches ahead is not to hold up what is wanted now. */
@@ -48,6 +55,7 @@ async function takeCharge(): Promise<void> {
 export async function registerWorker(): Promise<void> {
   if (!('serviceWorker' in navigator)) return;
   await atRest();
+  followNewer();
   try {
     const registration = await navigator.serviceWorker.register('sw.js', { updateViaCache: 'none' });
     announce(registration.waiting);

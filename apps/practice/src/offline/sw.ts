@@ -2,9 +2,10 @@
  * The service worker of a pack: keeps every file of one version together and answers from them, so that the page
  * opens without a network and never mixes two versions.
  *
- * A pack writes its id, version and files in front of this code; any change of the pack is thus a new worker. A new
- * version is fetched whole before it is used, waits until the page asks for it or is closed, and then the old one is
- * forgotten. What a student has practised lies in a database of the browser, which no version touches.
+ * A pack writes its id, version and files with their sums in front of this code; any change of the pack is thus a new
+ * worker. A new version is fetched whole, and each file checked by its sum, before any of it is kept: a host may answer
+ * with a page of its own, or have half of an upload. It waits until the page asks for it or is closed, and then the old
+ * one is forgotten. What a student has practised lies in a database of the browser, which no version touches.
  *
  * Source: W3C Service Workers; RFC 9110 for partial content, which a cache does not keep.
  */
@@ -13,7 +14,8 @@
 interface PackOfWorker {
   readonly id: string;
   readonly version: string;
-  readonly files: readonly string[];
+  /** The beginning of each file's SHA-256, in hexadecimal digits, by its path. */
+  readonly files: Readonly<Record<string, string>>;
 }
 
 /** The part of a service worker's scope that is used here. */
@@ -42,10 +44,27 @@ const { scope } = worker.registration;
 const PREFIX = `shedbook ${scope} `;
 const CACHE = PREFIX + version;
 
+async function sumOf(bytes: ArrayBuffer, length: number): Promise<string> {
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+  const digits = Array.from(digest, (byte) => byte.toString(16).padStart(2, '0'));
+  return digits.join('').slice(0, length);
+}
+
+/** A file as the pack has it. @throws Error where the host answers with anything else */
+async function fetchChecked(path: string, sum: string): Promise<Response> {
+  const answer = await fetch(new URL(path, scope), { cache: 'reload' });
+  const bytes = await answer.arrayBuffer();
+  if (!answer.ok || (await sumOf(bytes, sum.length)) !== sum)
+    throw new Error(`${path} is not of this version`);
+  return new Response(bytes, { headers: { 'content-type': answer.headers.get('content-type') ?? '' } });
+}
+
 async function keepAll(): Promise<void> {
+  const fetched = await Promise.all(
+    Object.entries(files).map(async ([path, sum]) => [path, await fetchChecked(path, sum)] as const),
+  );
   const cache = await caches.open(CACHE);
-  const requests = files.map((path) => new Request(new URL(path, scope), { cache: 'reload' }));
-  await cache.addAll(requests);
+  await Promise.all(fetched.map(([path, answer]) => cache.put(new URL(path, scope), answer)));
 }
 
 async function forgetOthers(): Promise<void> {
@@ -56,8 +75,8 @@ async function forgetOthers(): Promise<void> {
 
 /** The address of what is asked for: the folder itself is its start page. */
 function addressOf(request: Request): string {
-  const url = new URL(request.url);
-  return request.mode === 'navigate' ? new URL('index.html', scope).href : url.origin + url.pathname;
+  const { href, origin, pathname } = new URL(request.url);
+  return href.split(/[?#]/)[0] === scope ? new URL('index.html', scope).href : origin + pathname;
 }
 
 async function answer(request: Request): Promise<Response> {

@@ -1,4 +1,6 @@
 /** What a pack makes of the practice page's own files. */
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
 import { escapeXml, type Lesson } from '@shedbook/core';
 import { strFromU8 } from 'fflate';
 import { type PackFile, textFile } from '../files/file.ts';
@@ -30,11 +32,20 @@ export function manifest(lesson: Lesson): PackFile {
   return textFile('manifest.webmanifest', `${JSON.stringify(content, null, 2)}\n`);
 }
 
-/** What the service worker keeps, said in front of its code, so that any change of the pack is a new worker. */
+/** Characters of a sum: 96 bits tell one file from whatever else a host may answer. */
+const SUM_LENGTH = 24;
+
+/**
+ * What the service worker keeps, each file with the beginning of its SHA-256 in hexadecimal digits, said in front of its
+ * code, so that any change of the pack is a new worker.
+ */
 export function serviceWorker(
   built: PackFile,
-  pack: { readonly id: string; readonly version: string; readonly files: readonly string[] },
+  pack: { readonly id: string; readonly version: string; readonly kept: readonly PackFile[] },
 ): PackFile {
+  const { kept, ...names } = pack;
+  const sumOf = ({ content }: PackFile) => bytesToHex(sha256(content)).slice(0, SUM_LENGTH);
+  const files = Object.fromEntries(kept.map((file) => [file.path, sumOf(file)]));
   const code = strFromU8(built.content);
-  return textFile(built.path, `self.SHEDBOOK_PACK=${JSON.stringify(pack)};\n${code}`);
+  return textFile(built.path, `self.SHEDBOOK_PACK=${JSON.stringify({ ...names, files })};\n${code}`);
 }

@@ -131,9 +131,7 @@ export async function makePack(request: PackRequest): Promise<readonly PackFile[
   const version = versionOf([...parts, ...set, ...(worker ? [worker] : [])]);
   const pack = textFile('pack.json', JSON.stringify(describe(request, tiles, downloads, version)));
   const files = [...parts.map(({ path, content }) => ({ path, content })), pack];
-  const kept = files.filter(isKeptOffline).map((file) => file.path);
-  const withWorker = worker
-    ? [...files, serviceWorker(worker, { id, version, files: kept.toSorted() })]
-    : files;
+  const kept = files.filter(isKeptOffline).toSorted(inOrder);
+  const withWorker = worker ? [...files, serviceWorker(worker, { id, version, kept })] : files;
   return withWorker.toSorted(inOrder);
 }
