@@ -14,9 +14,10 @@ it.each([
   await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
   // library: axe-core 4.14, every rule that it runs by default, those about colour in both schemes
   expect(await findings(page)).toEqual([]);
-  const lesson = await page.getByRole('link', { name: 'Open First swing' }).getAttribute('href');
-  for (const view of ['', '/groove', '/compose', '/text', '/print', '/room']) {
-    await page.goto(new URL(`${lesson}${view}`, url).href);
+  const lesson = (await page.getByRole('link', { name: 'Open First swing' }).getAttribute('href')) as string;
+  const views = ['', '/groove', '/compose', '/text', '/print', '/room'].map((view) => `${lesson}${view}`);
+  for (const view of [...views, '/students', '/bin']) {
+    await page.goto(new URL(view, url).href);
     await page.locator('main, [data-part="room"]').first().waitFor();
     await page.waitForLoadState('networkidle');
     expect(await findings(page), view).toEqual([]);

@@ -42,7 +42,7 @@ it('[WO1] what a composed page could not have is said with its moves, numbers an
     /^Moves not on the page: (\S+ to \S+, )+\S+ to \S+; all of them need at least 7 exercises\.$/,
   );
   expect(german).toMatch(
-    /^Wechsel, die nicht auf der Seite sind: (\S+ zu \S+, )+\S+ zu \S+; für alle braucht es mindestens 7 Übungen\.$/,
+    /^Wechsel, die auf der Seite fehlen: (\S+ zu \S+, )+\S+ zu \S+; für alle braucht es mindestens 7 Übungen\.$/,
   );
 });
 

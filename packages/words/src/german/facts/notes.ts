@@ -12,9 +12,9 @@ export const notes = sentences<NoteFact | MoveFact>()({
     'Die Grenzen lassen keinen Takt übrig: sie weiten, das Zieltempo senken oder Zellen hinzunehmen.',
   'few-exercises':
     '.input {$asked :integer} .match $asked one {{{$asked} Übung verlangt, aber Wortschatz und Grenzen lassen nur {$left :integer} verschiedene zu.}} * {{{$asked} Übungen verlangt, aber Wortschatz und Grenzen lassen nur {$left :integer} verschiedene zu.}}',
-  'missed-moves': 'Wechsel, die nicht auf der Seite sind: {$moves :list type=series}.',
+  'missed-moves': 'Wechsel, die auf der Seite fehlen: {$moves :list type=series}.',
   'too-many-moves':
-    '.input {$exercises :integer} .match $exercises one {{Wechsel, die nicht auf der Seite sind: {$moves :list type=series}; für alle braucht es mindestens {$exercises} Übung.}} * {{Wechsel, die nicht auf der Seite sind: {$moves :list type=series}; für alle braucht es mindestens {$exercises} Übungen.}}',
+    '.input {$exercises :integer} .match $exercises one {{Wechsel, die auf der Seite fehlen: {$moves :list type=series}; für alle braucht es mindestens {$exercises} Übung.}} * {{Wechsel, die auf der Seite fehlen: {$moves :list type=series}; für alle braucht es mindestens {$exercises} Übungen.}}',
   'easier-than-before':
     'Übung {$exercise :integer} ist leichter als {$before :integer}: behaltene Übungen stehen, wo sie standen.',
   'fast-pairs':
