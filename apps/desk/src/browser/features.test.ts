@@ -173,19 +173,19 @@ it('[ST100] learns a foot switch by one press, turns exercises with it, and know
     .toBeGreaterThan(1);
 });
 
-it('[ST101] changes sides by one key while it plays', async () => {
+it('[ST101] changes between two settings by one key while it plays', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, 'about:blank', { viewport: { width: 1440, height: 900 } });
   await open(page, url, 'First swing');
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await page.getByRole('button', { name: 'Stop', exact: true }).waitFor();
   await page.keyboard.press('c');
-  await page.getByRole('button', { name: 'Side B is heard' }).waitFor();
+  await page.getByRole('button', { name: 'setting B is heard' }).waitFor();
   await page.getByRole('button', { name: 'More sound settings' }).click();
   const layer = page.getByRole('radiogroup', { name: 'Layers' }).getByRole('radio', { checked: true });
   expect(await layer.evaluate((each) => each.closest('label')?.textContent)).not.toBe('all');
   await page
-    .getByRole('radiogroup', { name: 'What is set below belongs to side' })
+    .getByRole('radiogroup', { name: 'What is set below belongs to setting' })
     .getByText('A', { exact: true })
     .click();
   expect(await layer.evaluate((each) => each.closest('label')?.textContent)).toBe('all');

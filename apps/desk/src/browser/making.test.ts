@@ -8,6 +8,7 @@ import {
   keptLesson,
   openView,
   openWindow,
+  PATIENCE_MS,
   settled,
   sharedBrowser,
   startDesk,
@@ -80,12 +81,11 @@ it('[ST422] turns a bar, moves it and copies it behind itself, by touch alone', 
   await page.getByRole('button', { name: 'Copy', exact: true }).tap();
   await page.getByRole('button', { name: 'Paste', exact: true }).tap();
   await page.getByRole('button', { name: 'Backwards', exact: true }).tap();
-  await settled(page);
-  const bars = (await keptLesson(page)).exercises[2]?.parts[0]?.pattern.bars.map((bar) =>
-    bar.map(({ text }) => text),
-  );
+  const bars = async () =>
+    (await keptLesson(page)).exercises[2]?.parts[0]?.pattern.bars.map((bar) => bar.map(({ text }) => text));
+  const turned = before?.toReversed().map((text) => [...text].toReversed().join(''));
   // definition: the bar that is written in is turned round, its copy stands behind it as it was
-  expect(bars).toEqual([before?.toReversed().map((text) => [...text].toReversed().join('')), before]);
+  await expect.poll(bars, { timeout: PATIENCE_MS }).toEqual([turned, before]);
 });
 
 it('[ST424] clicks on 2 and 4 alone, and counts in as long as is wanted', async () => {
