@@ -92,6 +92,10 @@ describe('the week of a student', () => {
     expect(await added.json()).toEqual({ added: 0 });
     await send(server, 'POST', `/api/students/${id}/log`, { version: 1, rows: [pass] });
     expect(((await (await get('week.json')).json()) as Week).passes).toEqual([pass]);
+    // whoever was passed has not played for that
+    expect((await send(server, 'GET', '/api/students')).body).toMatchObject([
+      { rows: 1, lastPlayedAt: null },
+    ]);
   });
 
   it('[SE462] opens nothing else, and nothing once it was taken back', async () => {

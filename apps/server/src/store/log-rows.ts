@@ -10,7 +10,7 @@ import type { Tables } from './tables.ts';
 /** Rows that are read at once. */
 const PAGE_ROWS = 1000;
 
-/** What a row is found again by: the entry that it is of, and when that began, in seconds since 1970. */
+/** What a row is found again by: the entry that it is of, and when the student began to play it, in seconds since 1970. */
 function marksOf(text: string): { readonly entry_id: string | null; readonly played_at: number | null } {
   let value: unknown = null;
   try {
@@ -18,9 +18,10 @@ function marksOf(text: string): { readonly entry_id: string | null; readonly pla
   } catch {
     value = null;
   }
-  const { id, removed, startedAt } = (value ?? {}) as Readonly<Record<string, unknown>>;
+  const { id, removed, startedAt, heardBy } = (value ?? {}) as Readonly<Record<string, unknown>>;
   const named = removed ?? id;
-  const playedMs = typeof startedAt === 'string' ? Date.parse(startedAt) : Number.NaN;
+  const isPlayed = typeof startedAt === 'string' && heardBy !== 'teacher';
+  const playedMs = isPlayed ? Date.parse(startedAt) : Number.NaN;
   return {
     entry_id: typeof named === 'string' ? named : null,
     played_at: Number.isFinite(playedMs) ? Math.floor(playedMs / 1000) : null,

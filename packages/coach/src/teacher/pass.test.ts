@@ -39,6 +39,13 @@ it('[CH700] what is heard after the teacher passed it counts again', () => {
   expect(standing(addEntry(after, PASS))).toBe('shaky');
 });
 
+it('[CH700] whoever was passed has not played for that', () => {
+  const log = addEntry(logOf(...POOR), PASS);
+  expect(summariseStudent({ name: 'Bram', shelf: [swing], log, assignments: [] }, NOW).lastDay).toBe(
+    TODAY - 3,
+  );
+});
+
 it('[CH700] a pass is an entry of a log like any other', () => {
   const log = addEntry(logOf(...POOR), PASS);
   expect(parsePracticeLog(printPracticeLog(log), 'log.json').log).toEqual(log);

@@ -58,7 +58,7 @@ export function summariseStudent(student: StudentFile, now: string): StudentSumm
   const assigned = new Set(student.assignments.map((each) => itemOf(each.lesson, each.exercise)));
   const of = (standing: ExerciseStanding['standing']) =>
     standings.filter((each) => each.standing === standing);
-  const last = student.log.entries.at(-1);
+  const last = student.log.entries.findLast(({ heardBy }) => heardBy !== 'teacher');
   return {
     name: student.name,
     firm: of('firm'),
