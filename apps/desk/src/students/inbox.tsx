@@ -1,9 +1,9 @@
 /** What needs an ear first: takes that nobody has listened to, and who has not played for a while. */
 import type { SentTake, StoredStudent } from '@shedbook/routes';
-import { useLanguage, useWords } from '../words/words.tsx';
+import { useWords } from '../words/words.tsx';
 import { daysAway } from './days-away.ts';
 import styles from './inbox.module.css';
-import { useTakeWords } from './take-words.ts';
+import { useSentWords, useTakeWords } from './take-words.ts';
 import { useSentTakes } from './use-sent-takes.ts';
 
 /** Days without practice after which somebody is asked after: longer than the week between two lessons. */
@@ -26,17 +26,15 @@ interface InboxProps {
 /** The list; nothing where nothing waits. */
 export function Inbox({ students, today, onChoose }: InboxProps) {
   const words = useWords().inbox;
-  const { tag } = useLanguage();
   const { takes } = useSentTakes(null);
   const takeWords = useTakeWords();
+  const sentWords = useSentWords();
   const names = new Map(students.map(({ id, name }) => [id, name]));
   const away = students.flatMap((student) => {
     const days = daysAway(student, today);
     return days !== null && days >= AWAY_DAYS ? [{ student, days }] : [];
   });
   if (takes.length + away.length === 0) return null;
-  const when = (moment: string) =>
-    new Date(moment).toLocaleString(tag, { dateStyle: 'medium', timeStyle: 'short' });
   return (
     <section className={styles.inbox} aria-label={words.title} data-part="inbox">
       <h2>{words.title}</h2>
@@ -46,7 +44,7 @@ export function Inbox({ students, today, onChoose }: InboxProps) {
             <button type="button" onClick={() => onChoose(take.student)}>
               <strong>{names.get(take.student)}</strong>
               <span>{takeWords(take.facts)}</span>
-              <span className="quiet">{words.sent({ when: when(take.sentAt) })}</span>
+              <span className="quiet">{sentWords(take.sentAt)}</span>
               {take.asks && <em>{words.asks}</em>}
             </button>
           </li>

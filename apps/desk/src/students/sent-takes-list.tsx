@@ -5,12 +5,12 @@ import type { SentTake } from '@shedbook/routes';
 import { Button, LongField, Problem, useSay } from '@shedbook/stand';
 import { lazy, Suspense, useEffect, useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
-import { useLanguage, useWords } from '../words/words.tsx';
+import { useWords } from '../words/words.tsx';
 import { readTake } from './api.ts';
 import type { OpenTake } from './open-take.ts';
 import styles from './sent-takes-list.module.css';
 import type { DeskShelf } from './take-in.ts';
-import { useTakeWords } from './take-words.ts';
+import { useSentWords, useTakeWords } from './take-words.ts';
 import type { Passed } from './use-pass.ts';
 import { type SentTakes, useSentTakes } from './use-sent-takes.ts';
 
@@ -105,12 +105,12 @@ function Answer({ take, answer }: AnswerProps) {
 type RowProps = Omit<OpenedProps, 'open'> & AnswerProps & Pick<PassTakeProps, 'pass'>;
 
 function Row({ take, answer, pass, ...rest }: RowProps) {
-  const { words, tag } = useLanguage();
+  const words = useWords();
   const say = useSay();
   const takeWords = useTakeWords();
+  const sentWords = useSentWords();
   const [open, setOpen] = useState<OpenTake | null>(null);
   const { facts, sentAt, isHeard } = take;
-  const when = new Date(sentAt).toLocaleString(tag, { dateStyle: 'medium', timeStyle: 'short' });
   const hear = async () => {
     try {
       const bytes = new Uint8Array(await (await readTake(take)).arrayBuffer());
@@ -123,7 +123,7 @@ function Row({ take, answer, pass, ...rest }: RowProps) {
   return (
     <li className={styles.take} data-part="sent-take" data-heard={isHeard}>
       <p>
-        <strong>{takeWords(facts)}</strong> <span className="quiet">{words.inbox.sent({ when })}</span>{' '}
+        <strong>{takeWords(facts)}</strong> <span className="quiet">{sentWords(sentAt)}</span>{' '}
         {take.asks && !isHeard && <em>{words.inbox.asks}</em>}
       </p>
       {take.answer !== null && <p>{words.inbox.said({ answer: take.answer })}</p>}

@@ -88,6 +88,12 @@ function again(afterMs: number): void {
   timer = setTimeout(sendNow, afterMs);
 }
 
+/** Tries again later: the later, the more attempts have failed. */
+function tryAgain(): void {
+  failures += 1;
+  again(Math.min(RETRY_MS * 2 ** (failures - 1), LONGEST_RETRY_MS));
+}
+
 /** Something else that goes to the teacher. @returns whether nothing of it is left */
 export type Errand = () => Promise<boolean>;
 
@@ -96,9 +102,7 @@ const errands: Errand[] = [];
 /** Runs the errands, and tries again where something is left of one. */
 async function runErrands(): Promise<void> {
   const done = await Promise.all(errands.map((errand) => errand().catch(() => false)));
-  if (done.every(Boolean)) return;
-  failures += 1;
-  again(Math.min(RETRY_MS * 2 ** (failures - 1), LONGEST_RETRY_MS));
+  if (!done.every(Boolean)) tryAgain();
 }
 
 async function send(): Promise<void> {
@@ -121,8 +125,7 @@ async function sendRows(): Promise<void> {
       continue;
     }
     show({ state: outcome === 'refused' ? 'refused' : 'waits', left: rows.length });
-    failures += 1;
-    return again(Math.min(RETRY_MS * 2 ** (failures - 1), LONGEST_RETRY_MS));
+    return tryAgain();
   }
 }
 
