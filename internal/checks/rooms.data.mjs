@@ -34,6 +34,12 @@ export const ROOMS = [
   { name: 'packages/sound', floor: 1, platform: 'pure', does: 'kit, mix, loudness, audio files' },
   { name: 'packages/listen', floor: 1, platform: 'pure', does: 'a take to a report: facts, no verdict' },
   {
+    name: 'packages/playing',
+    floor: 2,
+    platform: 'pure',
+    does: 'what is played at which place of a form, and where the ball is on the bars meanwhile',
+  },
+  {
     name: 'packages/judge',
     floor: 2,
     platform: 'pure',

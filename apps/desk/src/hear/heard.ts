@@ -14,7 +14,8 @@ import {
   readFeel,
   sectionOf,
 } from '@shedbook/core';
-import { createProgram, type LiveSettings, loopOneBar, type Program } from '@shedbook/stand';
+import { createProgram, loopOneBar, type Program } from '@shedbook/playing';
+import type { LiveSettings } from '@shedbook/stand';
 import type { ClickChoice, Instead, SoundChoice } from './sound-choice.ts';
 
 /** What is heard, everything filled in. */

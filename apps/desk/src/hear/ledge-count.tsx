@@ -1,6 +1,6 @@
 /** The bar and the beat that are heard, as numbers that can be read from the throne. */
 
-import { beatAt } from '@shedbook/stand';
+import { beatAt } from '@shedbook/playing';
 import { useEffect, useRef } from 'react';
 import styles from './ledge-count.module.css';
 import { useSound } from './sound-context.tsx';

@@ -1,6 +1,7 @@
 /** What sounds, for components: what is chosen, what can be changed while it plays. */
 import type { Lesson } from '@shedbook/core';
-import { Player, type PlayerStatus, type Program, usePreparation } from '@shedbook/stand';
+import type { Program } from '@shedbook/playing';
+import { Player, type PlayerStatus, usePreparation } from '@shedbook/stand';
 import {
   createContext,
   type ReactNode,

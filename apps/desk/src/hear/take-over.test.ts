@@ -1,13 +1,6 @@
 import { Bpm, parseLesson } from '@shedbook/core';
-import {
-  createProgram,
-  loopOneBar,
-  nextLoop,
-  type Program,
-  Sequencer,
-  type TakeOver,
-  type TimedStroke,
-} from '@shedbook/stand';
+import { createProgram, loopOneBar, nextLoop, type Program } from '@shedbook/playing';
+import { Sequencer, type TakeOver, type TimedStroke } from '@shedbook/stand';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { firstOther, swapSides } from './sides.ts';

@@ -2,7 +2,8 @@
  * Lets the ball ride: it comes down on every count and every stroke in time with what is heard.
  */
 import { type Lesson, type Meter, sectionOf } from '@shedbook/core';
-import { type Flight, flightHeight, type Landing, type Player, useFlight } from '@shedbook/stand';
+import { type Flight, flightHeight, type Landing } from '@shedbook/playing';
+import { type Player, useFlight } from '@shedbook/stand';
 import type { RefObject } from 'react';
 import { BEAT_LEAD, beatEdges, QUARTER_WIDTH, slotX } from '../notation/layout.ts';
 

@@ -1,6 +1,6 @@
 /** Keys of the ledge, heard everywhere but in a field: P plays, C compares, Alt with L (or L alone) loops a bar. */
 
-import { nextLoop } from '@shedbook/stand';
+import { nextLoop } from '@shedbook/playing';
 import { useEffect, useRef } from 'react';
 import { isWriting } from '../shared/is-writing.ts';
 import type { Sound } from './sound-context.tsx';

@@ -1,6 +1,6 @@
 import { Bpm, parseLesson } from '@shedbook/core';
+import { createProgram } from '@shedbook/playing';
 import type { Heard } from '@shedbook/stand';
-import { createProgram } from '@shedbook/stand';
 import { describe, expect, it } from 'vitest';
 import { type Follow, LoopFollower } from './loop-follower.ts';
 

@@ -6,12 +6,11 @@
 import { beatStarts, isVoice, type Lesson, toNumber, type Voice } from '@shedbook/core';
 import { leftOut, type PlayedTask } from '@shedbook/judge';
 import type { PackBar } from '@shedbook/pack';
-import type { Program } from '@shedbook/stand';
+import { type Program, shownBar, xAt } from '@shedbook/playing';
 import type { HeardStroke } from '../ear/ear-messages.ts';
 import type { Hearing } from '../ear/hearing.ts';
 import type { PracticeSession } from '../session/practice-session.tsx';
 import type { Pictures } from '../tiles/pictures.ts';
-import { shownBar, xAt } from '../tiles/places.ts';
 import { tellDrawn } from './drawn.ts';
 import { LiveMarks, type Shown } from './live-marks.ts';
 

@@ -1,6 +1,6 @@
 import { Bpm, parseLesson, Seconds } from '@shedbook/core';
+import { createProgram } from '@shedbook/playing';
 import type { Heard } from '@shedbook/stand';
-import { createProgram } from '@shedbook/stand';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { formOf } from './choice.ts';
 import { type BarStarted, type LoopEnded, type PracticeEvent, watchBars } from './events.ts';

@@ -7,7 +7,8 @@
  */
 import type { LadderStep } from '@shedbook/coach';
 import { type Bpm, type LoopVerdict, Seconds } from '@shedbook/core';
-import type { Heard, Player, Program, ProgramBar } from '@shedbook/stand';
+import type { Program, ProgramBar } from '@shedbook/playing';
+import type { Heard, Player } from '@shedbook/stand';
 
 /** A bar has begun. */
 export interface BarStarted extends Pick<ProgramBar, 'bar' | 'play' | 'patternBar'> {

@@ -1,8 +1,9 @@
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { Bpm, Hertz, parseLesson, perform } from '@shedbook/core';
+import { createProgram } from '@shedbook/playing';
 import { SOUND_NAMES } from '@shedbook/sound';
-import { createProgram, KIT_SEED, type Order, type Report } from '@shedbook/stand';
+import { KIT_SEED, type Order, type Report } from '@shedbook/stand';
 import { expect, it } from 'vitest';
 import { lightKit } from '../../../../internal/testing/kept-kit.mjs';
 import { formOf } from './choice.ts';

@@ -8,7 +8,8 @@
 import { type PracticePart, takeApart } from '@shedbook/coach';
 import { Bpm, type Form, type Lesson, sectionOf } from '@shedbook/core';
 import type { Pack } from '@shedbook/pack';
-import { createProgram, type Player, type PlayerStatus, type Program } from '@shedbook/stand';
+import { createProgram, type Program } from '@shedbook/playing';
+import type { Player, PlayerStatus } from '@shedbook/stand';
 import { createContext, type ReactNode, useContext, useMemo, useSyncExternalStore } from 'react';
 import { type Place, usePlace } from '../page/route.ts';
 import {

@@ -1,12 +1,7 @@
 /** Playing what is chosen: starting, stopping, passing changes on, and telling what happens. */
 import type { Lesson } from '@shedbook/core';
-import {
-  type LiveSettings,
-  type Player,
-  type PlayerStatus,
-  type Program,
-  usePreparation,
-} from '@shedbook/stand';
+import type { Program } from '@shedbook/playing';
+import { type LiveSettings, type Player, type PlayerStatus, usePreparation } from '@shedbook/stand';
 import { useEffect, useRef, useState } from 'react';
 import type { PracticeChoice } from './choice.ts';
 import { type PracticeEvent, type PracticeListener, watchBars } from './events.ts';

@@ -1,7 +1,7 @@
 /** The big counter: which bar and beat is heard, readable from the throne. */
 
+import { beatAt } from '@shedbook/playing';
 import type { Heard } from '@shedbook/stand';
-import { beatAt } from '@shedbook/stand';
 import type { PracticeWords } from '@shedbook/words';
 import { useEffect, useRef } from 'react';
 import { usePracticeWords } from '../page/words.tsx';

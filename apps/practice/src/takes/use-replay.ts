@@ -1,6 +1,7 @@
 /** One round of a take in slow motion against its model, with where it is on the page. */
 import { type Bpm, type Form, Hertz, type Lesson, Seconds } from '@shedbook/core';
-import { createProgram, type Heard, type PlayerStatus, type Program } from '@shedbook/stand';
+import { createProgram, type Program } from '@shedbook/playing';
+import type { Heard, PlayerStatus } from '@shedbook/stand';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { formOf } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';

@@ -1,11 +1,12 @@
 /** One bar, large: its tile, counts and hands under it, and the ball that rides it. */
 import type { PackBar } from '@shedbook/pack';
+import { countsOf } from '@shedbook/playing';
 import { classes } from '@shedbook/stand';
+import { countUnder } from '@shedbook/words';
 import { memo, type RefObject, useEffect, useRef } from 'react';
 import { usePracticeWords } from '../page/words.tsx';
 import styles from './bar-picture.module.css';
 import { loadTile } from './load-tile.ts';
-import { countsOf } from './places.ts';
 import type { Said } from './said.ts';
 
 /** Room over the notes for the ball, and under them for counts and hands, in millimetres. */
@@ -156,18 +157,20 @@ export const BarPicture = memo(function BarPicture(props: BarPictureProps) {
           {text}
         </text>
       ))}
-      {countsOf(words.counts, bar).map(({ xMm, text, beat, struck }, index) => (
-        <text
-          key={index}
-          className={classes(styles.count, struck && styles.struck)}
-          data-beat={beat}
-          x={xMm}
-          y={floor + handsMm + ROOM_MM.under - 1}
-          fontSize={TEXT_MM}
-        >
-          {text}
-        </text>
-      ))}
+      {countsOf(bar.slots, (...place) => countUnder(words.counts, ...place)).map(
+        ({ xMm, text, beat, struck }, index) => (
+          <text
+            key={index}
+            className={classes(styles.count, struck && styles.struck)}
+            data-beat={beat}
+            x={xMm}
+            y={floor + handsMm + ROOM_MM.under - 1}
+            fontSize={TEXT_MM}
+          >
+            {text}
+          </text>
+        ),
+      )}
       <circle
         className={styles.ball}
         data-part="ball"

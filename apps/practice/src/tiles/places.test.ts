@@ -1,10 +1,17 @@
 import { Bpm, parseLesson } from '@shedbook/core';
 import type { PackBar } from '@shedbook/pack';
-import { createProgram, flightAt, flightHeight, landingsOf } from '@shedbook/stand';
-import { loadPractice } from '@shedbook/words';
+import {
+  countsOf,
+  createProgram,
+  flightAt,
+  flightHeight,
+  landingsOf,
+  shownBar,
+  xAt,
+} from '@shedbook/playing';
+import { countUnder, loadPractice } from '@shedbook/words';
 import { describe, expect, it } from 'vitest';
 import { formOf, TRADE } from '../session/choice.ts';
-import { countsOf, shownBar, xAt } from './places.ts';
 
 const { words } = await loadPractice('en');
 
@@ -73,7 +80,9 @@ describe('places on a tile', () => {
   });
 
   it('[ST53] counts the finest slots of a beat, bold where something is struck', () => {
-    const counts = countsOf(words.counts, barOf([3, 1, 2, 4], ['1.3', '2.1']));
+    const counts = countsOf(barOf([3, 1, 2, 4], ['1.3', '2.1']).slots, (...place) =>
+      countUnder(words.counts, ...place),
+    );
     // common practice: triplets "1 trip let", eighths "3 &", sixteenths "4 e & a"
     expect(counts.map((count) => count.text)).toEqual('1 trip let 2 3 & 4 e & a'.split(' '));
     expect(counts.filter((count) => count.struck).map((count) => count.text)).toEqual(['let', '2']);

@@ -5,7 +5,7 @@
  */
 import type { DynamicSign, Exercise } from '@shedbook/core';
 import type { PackBar } from '@shedbook/pack';
-import { xAt } from './places.ts';
+import { xAt } from '@shedbook/playing';
 
 /** A printed dynamic, its middle at x. */
 interface Mark {

@@ -1,6 +1,7 @@
 /** Which sounds of the kit a program needs. */
+
+import type { Program } from '@shedbook/playing';
 import { type SoundName, soundOf } from '@shedbook/sound';
-import type { Program } from './program.ts';
 
 /** Every sound of a program, each once. */
 export function soundsOf(program: Program): readonly SoundName[] {

@@ -1,7 +1,7 @@
 /** What the page and the sound thread say to each other. Samples count from the start of the audio context. */
 import type { Hertz } from '@shedbook/core';
+import type { Program } from '@shedbook/playing';
 import type { Kit, SoundName } from '@shedbook/sound';
-import type { Program } from './program.ts';
 import type { Anchor, GoOnAt, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
 
 /** One sound of the kit, made elsewhere. */

@@ -5,6 +5,7 @@
  * Conventions: a heard moment is what leaves the loudspeaker now, output latency included.
  */
 import { type Bpm, Hertz, Seconds } from '@shedbook/core';
+import type { Program } from '@shedbook/playing';
 import type { SoundName } from '@shedbook/sound';
 import { setAudioSession } from '../device/audio-session.ts';
 import { inTime } from '../device/in-time.ts';
@@ -13,7 +14,6 @@ import { soundsOf } from './kit-sounds.ts';
 import { KIT_PARTS, type KitRequest, type Order, PLAYER, type Report } from './messages.ts';
 import { OutputClock } from './output-clock.ts';
 import workletUrl from './player.worklet.ts?worker&url';
-import type { Program } from './program.ts';
 import type { Anchor, GoOnAt, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
 
 /** How far playing is; `held` where the device took the sound away, as a call does. */

@@ -1,8 +1,7 @@
 import { Bpm, parseLesson, perform, readFeel } from '@shedbook/core';
+import { createProgram, flightAt, landingsOf, type Program } from '@shedbook/playing';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { flightAt, landingsOf } from './landings.ts';
-import { createProgram, type Program } from './program.ts';
 import { type LiveSettings, Sequencer, type TimedStroke } from './sequencer.ts';
 
 const RATE = 44_100;

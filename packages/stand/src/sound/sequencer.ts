@@ -7,8 +7,8 @@
  * Conventions: samples from the start of the sequencer; places in whole notes; tempo in quarter notes a minute.
  */
 import { type Bpm, LeadDb, type SoundingVoice } from '@shedbook/core';
+import type { Program, ProgramStroke } from '@shedbook/playing';
 import { type ClickGap, clicksIn } from '@shedbook/sound';
-import type { Program, ProgramStroke } from './program.ts';
 
 /** A stroke with the sample that it falls on. */
 export interface TimedStroke {

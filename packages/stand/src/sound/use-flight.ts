@@ -1,8 +1,9 @@
 /** The ball's way in time with what is heard, for whoever draws it. */
+
+import type { Program } from '@shedbook/playing';
+import { type Flight, flightAt, type Landing, landingsOf } from '@shedbook/playing';
 import { useEffect, useRef } from 'react';
-import { type Flight, flightAt, type Landing, landingsOf } from './landings.ts';
 import type { Player } from './player.ts';
-import type { Program } from './program.ts';
 
 /** Where the ball is at the moment that is heard. */
 export interface BallMoment {

@@ -1,7 +1,8 @@
 /** Making the kit ahead. */
+
+import type { Program } from '@shedbook/playing';
 import { useEffect } from 'react';
 import type { Player } from './player.ts';
-import type { Program } from './program.ts';
 
 /**
  * Makes the kit for what would play once the page has come to rest, so that it sounds at once when it is asked to.
