@@ -303,6 +303,34 @@ function addPassphrase(program: Command, help: Help, speaker: Speak, loadDesk: L
     });
 }
 
+function addBackup(program: Command, help: Help, speaker: Speak, loadDesk: LoadDesk): void {
+  program
+    .command('backup')
+    .summary(help.backup.summary)
+    .description(help.backup.description)
+    .argument('[file]', help.backup.file)
+    .option('--data <folder>', help.backup.data)
+    .option('--json', help.backup.json)
+    .action(async (file: string | undefined, options) => {
+      const { backup } = await import('./commands/backup.ts');
+      await backup(file, options, speaker(), loadDesk);
+    });
+}
+
+function addRestore(program: Command, help: Help, speaker: Speak, loadDesk: LoadDesk): void {
+  program
+    .command('restore')
+    .summary(help.restore.summary)
+    .description(help.restore.description)
+    .argument('<file>', help.restore.file)
+    .option('--data <folder>', help.restore.data)
+    .option('--json', help.restore.json)
+    .action(async (file: string, options) => {
+      const { restoreCommand } = await import('./commands/backup.ts');
+      await restoreCommand(file, options, speaker(), loadDesk);
+    });
+}
+
 function addDoctor(
   program: Command,
   help: Help,
@@ -369,6 +397,8 @@ function createProgram(
   addKeys(program, help, speak, done);
   addServe(program, help, speak, loadDesk);
   addPassphrase(program, help, speak, loadDesk);
+  addBackup(program, help, speak, loadDesk);
+  addRestore(program, help, speak, loadDesk);
   addDoctor(program, help, speak, done, loadDesk);
   return program;
 }

@@ -1,3 +1,4 @@
+export { backUp, restore } from './backup/by-command.ts';
 export { defaultDataDir } from './data-dir.ts';
 export { browserCommand, openBrowser } from './open-browser.ts';
 export { DEFAULT_PORT, type RunningServer, type StartOptions, setPassphrase, startServer } from './start.ts';

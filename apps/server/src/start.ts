@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { DESK_DIR, InputError } from '@shedbook/host';
 import type { Kysely } from 'kysely';
+import { eraseInKept } from './backup/restore.ts';
 import { defaultDataDir } from './data-dir.ts';
 import { createImportMaker } from './files/import-maker.ts';
 import { createApp } from './http/app.ts';
@@ -62,12 +63,18 @@ const KEEP_REMOVED_DAYS = 30;
 /** Milliseconds between two looks at the computer's clock. */
 const LOOK_MS = 3_600_000;
 
+/** Overwrites what was erased in the store and in all that was kept of it. */
+async function overwriteEverywhere(database: Kysely<Tables>, dataDir: string): Promise<void> {
+  await overwriteErased(database, dataDir);
+  await eraseInKept(dataDir);
+}
+
 /** Empties the bin of what has lain in it long enough. */
 async function emptyBin({ store, students, takes, clock, dataDir, database }: OpenStore): Promise<void> {
   const kept = new Date(clock.now().getTime() - KEEP_REMOVED_DAYS * 24 * 3_600_000);
   const lessons = await store.forgetRemovedBefore(kept);
   const names = await takes.withFiles(() => students.forgetRemovedBefore(kept));
-  if (lessons + names > 0) await overwriteErased(database, dataDir);
+  if (lessons + names > 0) await overwriteEverywhere(database, dataDir);
   await takes.sweep();
 }
 
@@ -95,7 +102,7 @@ async function openStores(dataDir: string): Promise<OpenStore> {
       <Ids extends readonly string[]>(erase: (...ids: Ids) => Promise<boolean>) =>
       async (...ids: Ids) => {
         const isErased = await erase(...ids);
-        if (isErased) await overwriteErased(database, dataDir);
+        if (isErased) await overwriteEverywhere(database, dataDir);
         return isErased;
       };
     return {

@@ -1,4 +1,13 @@
-import { existsSync, readdirSync, readFileSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import {
+  existsSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import type { MadeLink, SentTake, StoredStudent, Week } from '@shedbook/routes';
 import { strToU8, zipSync } from 'fflate';
@@ -114,6 +123,29 @@ describe('takes that students send', () => {
     const again = await startTestServer({ dataDir });
     expect(files()).toHaveLength(1);
     expect(await (await fetch(new URL('/api/takes', again.url))).json()).toHaveLength(1);
+  });
+
+  it('[SE1608] finds the file of a take that an older program named', async () => {
+    const { server, dataDir, files, kaito } = await aDesk();
+    await kaito.put(FACTS.id, takeFile());
+    await server.close();
+    // definition: the name that version 8 of the store gave, the sum of student and take
+    const before = createHash('sha256')
+      .update(JSON.stringify([kaito.id, FACTS.id]))
+      .digest('hex');
+    renameSync(join(dataDir, 'takes', files()[0] ?? ''), join(dataDir, 'takes', `${before}.zip`));
+    const again = await startTestServer({ dataDir });
+    const file = await fetch(new URL(`/api/students/${kaito.id}/takes/${FACTS.id}`, again.url));
+    expect(Buffer.from(await file.arrayBuffer())).toEqual(takeFile());
+  });
+
+  it('[SE1609] lets a recording in place of another write over neither', async () => {
+    const { ask, files, kaito } = await aDesk();
+    await kaito.put(FACTS.id, takeFile());
+    const [first] = files();
+    await kaito.put(FACTS.id, takeFile(FACTS, 'another'));
+    expect([files().length, files()[0] === first]).toEqual([1, false]);
+    expect(await ask('GET', '/api/takes')).toHaveLength(1);
   });
 
   it('[SE703] says that the file of a take is damaged, rather than serve it', async () => {

@@ -1,4 +1,5 @@
 /** What the Node programs share; whatever is heavy is loaded when it is first asked for. */
+export type { BackupFacts, Restored, WrittenBackup } from './backup-facts.ts';
 export { readPracticePage } from './built-pages.ts';
 export { decodeSound } from './decode/decode-sound.ts';
 export type { DecodedSound } from './decode/decoded-sound.ts';

@@ -1,6 +1,6 @@
 /** `shedbook serve`: the teacher's desk in the browser. */
 
-import type { Examination, Saved } from '@shedbook/host';
+import type { Examination, Restored, Saved, WrittenBackup } from '@shedbook/host';
 import { DEMO_DIR } from '@shedbook/host';
 import type { Speaker } from '../terminal.ts';
 
@@ -45,6 +45,10 @@ export interface Desk {
   readonly openBrowser: (url: string) => void;
   /** @throws InputError when it cannot be set. */
   readonly setPassphrase: (passphrase: string, dataDir?: string) => Promise<void>;
+  /** @throws InputError when it cannot be made; an old file of this name stays then. */
+  readonly backUp: (dataDir: string | undefined, file: string) => Promise<WrittenBackup>;
+  /** @throws InputError when the backup is not whole; nothing is changed then. */
+  readonly restore: (dataDir: string | undefined, file: string) => Promise<Restored>;
   /** Looks at a store and changes nothing. */
   readonly examineStore: (dataDir?: string) => Promise<Examination>;
   /** Saves what can be read of one as files. */

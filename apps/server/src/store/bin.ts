@@ -4,6 +4,7 @@
  */
 import type { BinContent } from '@shedbook/routes';
 import { type Kysely, sql } from 'kysely';
+import { noteErased } from './erased.ts';
 import type { Tables } from './tables.ts';
 
 /** What can be done with what was taken in. */
@@ -82,10 +83,13 @@ export function createTakenInStore(database: Kysely<Tables>, binClock: () => Dat
   return {
     takeOut: (student, takenAt) => mark(student, takenAt, binClock().toISOString()),
     putBack: (student, takenAt) => mark(student, takenAt, null),
-    eraseTakenIn: async (student, takenAt) => {
-      const rows = database.deleteFrom('log_rows').where('student_id', '=', student);
-      const { numDeletedRows } = await rows.where('taken_at', '=', takenAt).executeTakeFirst();
-      return numDeletedRows > 0n;
-    },
+    eraseTakenIn: (student, takenAt) =>
+      database.transaction().execute(async (inside) => {
+        const rows = inside.deleteFrom('log_rows').where('student_id', '=', student);
+        const { numDeletedRows } = await rows.where('taken_at', '=', takenAt).executeTakeFirst();
+        if (numDeletedRows === 0n) return false;
+        await noteErased(inside, 'practice', [{ student, takenAt }], binClock().toISOString());
+        return true;
+      }),
   };
 }

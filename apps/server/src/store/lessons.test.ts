@@ -150,8 +150,8 @@ it('[SE42] brings a store of every version that there was up to date, and keeps 
   expect(await createStudentStore(database, () => LONG_AGO).list()).toEqual([]);
   await store.close();
   const file = new SQLite(join(folder, STORE_FILE));
-  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite, store-5.sqlite, store-6.sqlite, store-7.sqlite
-  expect(storeVersion(file)).toBe(8);
+  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite, store-5.sqlite, store-6.sqlite, store-7.sqlite, store-8.sqlite
+  expect(storeVersion(file)).toBe(9);
   file.close();
 });
 
@@ -188,6 +188,19 @@ it('[SE42] finds the private links of a store from before there were takes', asy
   expect(kaito).toMatchObject({ name: 'Kaito', rows: 2 });
   expect(await createLinkStore(database, () => LONG_AGO).list(kaito?.id ?? '')).toHaveLength(1);
   expect(await createTakeStore(database, openTakeFiles(folder), () => LONG_AGO).unheard()).toEqual([]);
+  await database.destroy();
+});
+
+it('[SE42] finds the takes of a store from before it was noted what was erased', async () => {
+  const folder = temporaryFolder();
+  cpSync(keptSamplePath('store-8.sqlite'), join(folder, STORE_FILE));
+  const database = openDatabase(folder);
+  // definition: what the file was made of, internal/fixtures/versions/SOURCE.md
+  const [kaito] = await createStudentStore(database, () => LONG_AGO).list();
+  const takes = createTakeStore(database, openTakeFiles(folder), () => LONG_AGO);
+  expect(await takes.of(kaito?.id ?? '')).toMatchObject([
+    { facts: { id: 'phone 1' }, isHeard: true, answer: 'Let the last triplet fall later.' },
+  ]);
   await database.destroy();
 });
 

@@ -7,6 +7,7 @@ import type { HistoryStep, LessonFiling, SaveRequest, StoredLesson } from '@shed
 import type { Kysely, Transaction } from 'kysely';
 import { checksumOf, isAsWritten } from './checksum.ts';
 import { DamagedError, idsOf, orDamaged } from './damaged.ts';
+import { eraseById } from './erased.ts';
 import { fileLesson, keepSummary, listShelf, type ShelvedLesson } from './shelf.ts';
 import type { Tables } from './tables.ts';
 
@@ -215,13 +216,11 @@ export function createLessonStore(
       await mark(database, id, null);
       return readLesson(database, id);
     },
-    erase: async (id) => {
-      const { numDeletedRows } = await database.deleteFrom('lessons').where('id', '=', id).executeTakeFirst();
-      return numDeletedRows > 0n;
-    },
+    erase: async (id) => (await eraseById(database, 'lesson', [id], now())) > 0,
     forgetRemovedBefore: async (time) => {
-      const old = database.deleteFrom('lessons').where('deleted_at', '<', time.toISOString());
-      return Number((await old.executeTakeFirst()).numDeletedRows);
+      const old = database.selectFrom('lessons').select('id').where('deleted_at', '<', time.toISOString());
+      const ids = (await old.execute()).map(({ id }) => id);
+      return eraseById(database, 'lesson', ids, now());
     },
     readNote: async (key) => {
       const row = await database

@@ -6,6 +6,7 @@ import { randomUUID } from 'node:crypto';
 import type { StoredLink } from '@shedbook/routes';
 import type { LanguageTag } from '@shedbook/words';
 import type { Kysely } from 'kysely';
+import { eraseById } from './erased.ts';
 import type { Tables } from './tables.ts';
 import { digestOf, newToken } from './token.ts';
 
@@ -62,10 +63,7 @@ export function createLinkStore(database: Kysely<Tables>, clock: () => Date): Li
         .execute();
       return { link, token };
     },
-    revoke: async (id) => {
-      const { numDeletedRows } = await database.deleteFrom('links').where('id', '=', id).executeTakeFirst();
-      return numDeletedRows > 0n;
-    },
+    revoke: async (id) => (await eraseById(database, 'link', [id], now())) > 0,
     open: async (token) => {
       const found = await database
         .selectFrom('links')

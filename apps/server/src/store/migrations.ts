@@ -145,4 +145,12 @@ export const MIGRATIONS: readonly Migration[] = [
    ) strict, without rowid;
    create index takes_by_sending on takes (heard_at, sent_at);`,
   },
+  {
+    statements: `create table erased (
+     kind text not null,
+     id text not null,
+     erased_at text not null,
+     primary key (kind, id)
+   ) strict, without rowid;`,
+  },
 ];

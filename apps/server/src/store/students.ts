@@ -13,6 +13,7 @@ import type {
 } from '@shedbook/routes';
 import { type Kysely, sql, type Transaction } from 'kysely';
 import { binOf, createTakenInStore, type TakenInStore } from './bin.ts';
+import { eraseById, forgetPractice } from './erased.ts';
 import { appendRows, type Practised, passesOf, practisedOf, readRows } from './log-rows.ts';
 import type { Tables } from './tables.ts';
 
@@ -178,19 +179,13 @@ export function createStudentStore(
         if (!(await read(inside, id))) return null;
         return appendRows(inside, id, request, now());
       }),
-    erase: async (id) => {
-      const { numDeletedRows } = await database
-        .deleteFrom('students')
-        .where('id', '=', id)
-        .executeTakeFirst();
-      return numDeletedRows > 0n;
-    },
+    erase: async (id) => (await eraseById(database, 'student', [id], now())) > 0,
     forgetRemovedBefore: async (time) => {
       const before = time.toISOString();
-      const old = database.deleteFrom('students').where('deleted_at', '<', before);
-      const rows = database.deleteFrom('log_rows').where('removed_at', '<', before);
-      const counts = [await old.executeTakeFirst(), await rows.executeTakeFirst()];
-      return counts.reduce((sum, { numDeletedRows }) => sum + Number(numDeletedRows), 0);
+      const old = database.selectFrom('students').select('id').where('deleted_at', '<', before);
+      const ids = (await old.execute()).map(({ id }) => id);
+      const erased = await eraseById(database, 'student', ids, now());
+      return erased + (await forgetPractice(database, before, now()));
     },
   };
 }

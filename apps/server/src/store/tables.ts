@@ -3,6 +3,9 @@ import type { LessonFiling, StoredStudent } from '@shedbook/routes';
 import type { LanguageTag } from '@shedbook/words';
 import type { ColumnType, Generated } from 'kysely';
 
+/** Kinds of things that are erased for good. */
+export type ErasedKind = 'lesson' | 'student' | 'practice' | 'link' | 'take';
+
 interface LessonsTable {
   readonly id: ColumnType<string, string, never>;
   readonly revision: number;
@@ -102,6 +105,14 @@ interface TakesTable {
   readonly answered_at: string | null;
 }
 
+/** What was erased, taken back or forgotten: no name and no content, only what a backup would bring back otherwise. */
+interface ErasedTable {
+  readonly kind: ErasedKind;
+  /** An id, or several as JSON where it takes them to tell which. */
+  readonly id: string;
+  readonly erased_at: string;
+}
+
 interface NotesTable {
   readonly key: string;
   readonly value: string;
@@ -120,6 +131,7 @@ export interface Tables {
   readonly links: LinksTable;
   /** Where a teacher has signed in. */
   readonly sessions: SessionsTable;
+  readonly erased: ErasedTable;
   /** Takes that students sent; their files lie in a folder beside the store. */
   readonly takes: TakesTable;
 }

@@ -13,22 +13,30 @@ import { join } from 'node:path';
 /** Name of the folder. */
 export const TAKES_FOLDER = 'takes';
 
-/** Whose file it is: a student's, of one take. */
+/** Whose take it is, and what the student's page calls it. */
 export interface TakeName {
   readonly student: string;
   readonly take: string;
 }
 
+/** A recording of a take. Another recording of the same take is another file, so that neither writes over the other. */
+export interface TakeFile extends TakeName {
+  /** Of what is in it. */
+  readonly checksum: string;
+}
+
 /** The files. */
 export interface TakeFiles {
   /** Writes one; it is on the disk when this is done. */
-  write(name: TakeName, content: Uint8Array): Promise<void>;
+  write(file: TakeFile, content: Uint8Array): Promise<void>;
   /** Reads one; null where it is not there. */
-  read(name: TakeName): Promise<Uint8Array | null>;
+  read(file: TakeFile): Promise<Uint8Array | null>;
   /** Deletes one, where it is there. */
-  remove(name: TakeName): Promise<void>;
+  remove(file: TakeFile): Promise<void>;
   /** Deletes whatever is none of these and was not written just now, by another server perhaps. */
-  keepOnly(names: readonly TakeName[]): Promise<void>;
+  keepOnly(files: readonly TakeFile[]): Promise<void>;
+  /** Gives files the names that they have now; an older program named them without their checksums. */
+  nameAnew(files: readonly TakeFile[]): Promise<void>;
 }
 
 const ENDING = '.zip';
@@ -36,12 +44,13 @@ const ENDING = '.zip';
 /** Milliseconds after which nobody can be writing a file any more. */
 const SETTLED_MS = 3_600_000;
 
+function nameFrom(parts: readonly string[]): string {
+  return createHash('sha256').update(JSON.stringify(parts)).digest('hex').concat(ENDING);
+}
+
 /** A name for the disk: ids come from outside. */
-function fileNameOf({ student, take }: TakeName): string {
-  return createHash('sha256')
-    .update(JSON.stringify([student, take]))
-    .digest('hex')
-    .concat(ENDING);
+export function takeFileName({ student, take, checksum }: TakeFile): string {
+  return nameFrom([student, take, checksum]);
 }
 
 async function syncFolder(folder: string): Promise<void> {
@@ -61,9 +70,9 @@ function isMissing(error: unknown): boolean {
 /** The files in a folder of the store, which is made where it is not there. */
 export function openTakeFiles(dataDir: string): TakeFiles {
   const folder = join(dataDir, TAKES_FOLDER);
-  const pathOf = (name: TakeName) => join(folder, fileNameOf(name));
+  const pathOf = (file: TakeFile) => join(folder, takeFileName(file));
   return {
-    write: async (name, content) => {
+    write: async (file, content) => {
       mkdirSync(folder, { recursive: true, mode: 0o700 });
       const unfinished = join(folder, `${randomUUID()}.part`);
       const handle = await open(unfinished, 'wx', 0o600);
@@ -73,20 +82,27 @@ export function openTakeFiles(dataDir: string): TakeFiles {
       } finally {
         await handle.close();
       }
-      await rename(unfinished, pathOf(name));
+      await rename(unfinished, pathOf(file));
       await syncFolder(folder);
     },
-    read: async (name) => {
+    read: async (file) => {
       try {
-        return await readFile(pathOf(name));
+        return await readFile(pathOf(file));
       } catch (error) {
         if (isMissing(error)) return null;
         throw error;
       }
     },
-    remove: (name) => rm(pathOf(name), { force: true }),
-    keepOnly: async (names) => {
-      const wanted = new Set(names.map(fileNameOf));
+    remove: (file) => rm(pathOf(file), { force: true }),
+    nameAnew: async (files) => {
+      const there = new Set(existsSync(folder) ? await readdir(folder) : []);
+      for (const file of files) {
+        const before = nameFrom([file.student, file.take]);
+        if (there.has(before)) await rename(join(folder, before), pathOf(file));
+      }
+    },
+    keepOnly: async (files) => {
+      const wanted = new Set(files.map(takeFileName));
       const there = existsSync(folder) ? await readdir(folder) : [];
       for (const each of there.filter((name) => !wanted.has(name))) {
         const path = join(folder, each);

@@ -2,14 +2,15 @@
  * Takes that students sent: facts and the teacher's answer in the store, the file beside it.
  *
  * Conventions: a file is on the disk before its row is, and a row goes before its file; what a crash leaves between the
- * two is a file without a row, which is deleted later.
+ * two is a file without a row, which is deleted later. A recording in place of another is another file.
  */
 import type { SentTake, TakeFacts, TakeOpinion } from '@shedbook/routes';
 import { type Kysely, type Selectable, sql } from 'kysely';
 import { checksumOf } from './checksum.ts';
 import { DamagedError } from './damaged.ts';
+import { forgiveErased, noteErased } from './erased.ts';
 import type { Tables } from './tables.ts';
-import type { TakeFiles, TakeName } from './take-files.ts';
+import type { TakeFile, TakeFiles, TakeName } from './take-files.ts';
 
 /** Bytes that takes of one student have at most. */
 export const STUDENT_BYTES = 4 * 1024 ** 3;
@@ -38,7 +39,7 @@ export interface TakeStore {
   remove(name: TakeName): Promise<boolean>;
   /** Does what forgets students or takes, and deletes the files of those that are kept no more. */
   withFiles<Result>(forget: () => Promise<Result>): Promise<Result>;
-  /** Deletes files that a crash left without a take. */
+  /** Deletes files that a crash left without a take, and gives those of an older program the names of this one. */
   sweep(): Promise<void>;
 }
 
@@ -104,8 +105,8 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
       .executeTakeFirstOrThrow();
     return STUDENT_BYTES - used - content.length;
   };
-  const names = (): Promise<readonly TakeName[]> =>
-    database.selectFrom('takes').select(['student_id as student', 'take_id as take']).execute();
+  const names = (): Promise<readonly TakeFile[]> =>
+    database.selectFrom('takes').select(['student_id as student', 'take_id as take', 'checksum']).execute();
   const withFiles = async <Result>(forget: () => Promise<Result>): Promise<Result> => {
     const before = await names();
     const result = await forget();
@@ -130,16 +131,21 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
         const there = await find(name);
         if (there?.checksum === row.checksum && there.asks === row.asks) return takeOf(there);
         if ((await room(take)) < 0) return null;
-        await files.write(name, take.content);
+        await files.write({ ...name, checksum: row.checksum }, take.content);
         // Another recording of the same name waits to be heard; what was said before stays.
         const next = { ...row, answer: there?.answer ?? null, answered_at: there?.answered_at ?? null };
-        await database.replaceInto('takes').values(next).execute();
+        await database.transaction().execute(async (inside) => {
+          await inside.replaceInto('takes').values(next).execute();
+          await forgiveErased(inside, 'take', name);
+        });
+        if (there && there.checksum !== row.checksum)
+          await files.remove({ ...name, checksum: there.checksum });
         return takeOf(next);
       }),
     read: async (name) => {
       const row = await find(name);
       if (!row) return null;
-      const content = await files.read(name);
+      const content = await files.read({ ...name, checksum: row.checksum });
       if (!content || checksumOf(content) !== row.checksum) throw new DamagedError();
       return content;
     },
@@ -156,12 +162,24 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
     },
     remove: (name) =>
       turn(async () => {
-        const gone = database.deleteFrom('takes').where((of) => of.and(isThe(name)));
-        const { numDeletedRows } = await gone.executeTakeFirst();
-        if (numDeletedRows > 0n) await files.remove(name);
-        return numDeletedRows > 0n;
+        const row = await find(name);
+        if (!row) return false;
+        await database.transaction().execute(async (inside) => {
+          await inside
+            .deleteFrom('takes')
+            .where((of) => of.and(isThe(name)))
+            .execute();
+          await noteErased(inside, 'take', [name], now());
+        });
+        await files.remove({ ...name, checksum: row.checksum });
+        return true;
       }),
     withFiles: (forget) => turn(() => withFiles(forget)),
-    sweep: () => turn(async () => files.keepOnly(await names())),
+    sweep: () =>
+      turn(async () => {
+        const kept = await names();
+        await files.nameAnew(kept);
+        await files.keepOnly(kept);
+      }),
   };
 }

@@ -232,6 +232,22 @@ No hand is asked for more than one hand is published to keep up at the goal temp
       'Sets the passphrase that the desk asks for where others reach it, by --host or --address. It is typed twice and not shown, or read as one line from standard input. Whoever had signed in has to do so again.',
     data: "where lessons are kept; the user's data folder when left out",
   },
+  backup: {
+    summary: 'back up everything that the desk keeps into one file',
+    description:
+      'Writes lessons with their history, students, practice and recordings into one file, reads it again and compares every part with its sum. The desk may go on working. The file is a tar archive with a list of sums, so it can be looked into without Shedbook. It holds names and recordings: keep it where only you can read it.',
+    file: 'file to write, in place of one with this name; shedbook-DATE.tar when left out',
+    data: "where lessons are kept; the user's data folder when left out",
+    json: 'what was backed up as JSON',
+  },
+  restore: {
+    summary: 'put a backup in the place of what the desk keeps',
+    description:
+      'Reads a backup whole and compares every part with its sum before anything is touched, keeps what is there now in a file beside it, and then puts the backup in its place, all or nothing. What was erased since stays erased; passphrase and sign-ins stay as they are. The desk may be running: load its pages again afterwards.',
+    file: 'the backup',
+    data: "where lessons are kept; the user's data folder when left out",
+    json: 'what was restored as JSON',
+  },
   doctor: {
     summary: 'look whether what the desk keeps is whole',
     description:

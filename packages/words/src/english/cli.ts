@@ -160,6 +160,21 @@ export const cli = {
     saved:
       '.input {$lessons :integer} .input {$students :integer} .input {$earlier :integer} .match $earlier 0 {{Saved in {$folder}: lessons {$lessons}, students {$students}.}} * {{Saved in {$folder}: lessons {$lessons}, earlier texts of damaged lessons {$earlier}, students {$students}.}}',
   },
+  backup: {
+    written:
+      '.input {$lessons :integer} .input {$students :integer} .input {$takes :integer} {{Backed up in {$file}, {$size}, read again and whole: lessons {$lessons}, students {$students}, recordings {$takes}.}}',
+    restored:
+      '.input {$lessons :integer} .input {$students :integer} .input {$takes :integer} {{{$folder} is as it was backed up at {$madeAt}: lessons {$lessons}, students {$students}, recordings {$takes}.}}',
+    before: 'What was there before is kept in {$file}.',
+    damagedTakes:
+      '.input {$n :integer} .match $n one {{The recording of {$n} take was damaged or gone when this was backed up; what was heard in it is there.}} * {{The recordings of {$n} takes were damaged or gone when this was backed up; what was heard in them is there.}}',
+    leftErased:
+      '.input {$n :integer} .match $n one {{{$n} thing that was erased since stays erased.}} * {{{$n} things that were erased since stay erased.}}',
+    damaged:
+      '{$file}: found no whole backup: it is another file, breaks off or was changed. Nothing was touched.',
+    newer: '{$file}: the backup was made by a newer Shedbook. Use the newer one; nothing was touched.',
+    noStore: 'There is nothing to back up in {$folder}.',
+  },
   store: {
     newer:
       'The lessons were written by a newer Shedbook (store version {$found :integer}, this one knows {$known :integer}). Use the newer one; nothing was changed.',
@@ -208,6 +223,7 @@ export const cli = {
     lesson: 'a lesson file such as first.lesson.yaml',
     book: 'a book file such as first-year.book.yaml',
     forLessons: 'nothing, since it is for lessons and not for books',
+    backup: 'a backup such as shedbook-2026-11-29.tar',
     take: 'a recording such as take.wav, or take.mid',
     midiTake: 'a MIDI file such as take.mid',
     keys: 'a file with a line such as "38: snare" for each key',

@@ -233,6 +233,22 @@ spielen lässt, wird gesagt.`,
       'Setzt die Passphrase, nach der das Pult fragt, wo andere es erreichen, mit --host oder --address. Sie wird zweimal getippt und nicht gezeigt, oder als eine Zeile von der Standardeingabe gelesen. Wer angemeldet war, muss sich neu anmelden.',
     data: 'wo Lektionen aufbewahrt werden; ohne Angabe im Datenordner',
   },
+  backup: {
+    summary: 'alles, was das Pult aufbewahrt, in eine Datei sichern',
+    description:
+      'Schreibt Lektionen mit ihrer Geschichte, Namen, Übungshefte und Aufnahmen in eine Datei, liest sie noch einmal und vergleicht jeden Teil mit seiner Prüfsumme. Das Pult darf dabei weiterarbeiten. Die Datei ist ein tar-Archiv mit einer Liste der Prüfsummen, man kann also auch ohne Shedbook hineinsehen. Sie enthält Namen und Aufnahmen: dort aufbewahren, wo sonst niemand sie lesen kann.',
+    file: 'Datei, die geschrieben wird, auch anstelle einer gleichen Namens; ohne Angabe shedbook-DATUM.tar',
+    data: 'wo Lektionen aufbewahrt werden; ohne Angabe im Datenordner',
+    json: 'was gesichert wurde als JSON',
+  },
+  restore: {
+    summary: 'eine Sicherung an die Stelle dessen setzen, was das Pult aufbewahrt',
+    description:
+      'Liest eine Sicherung ganz und vergleicht jeden Teil mit seiner Prüfsumme, bevor irgendetwas angerührt wird, hebt auf, was jetzt da ist, und setzt dann die Sicherung an seine Stelle, ganz oder gar nicht. Was seitdem gelöscht wurde, bleibt gelöscht; Passphrase und Anmeldungen bleiben, wie sie sind. Das Pult darf dabei laufen: danach seine Seiten neu laden.',
+    file: 'die Sicherung',
+    data: 'wo Lektionen aufbewahrt werden; ohne Angabe im Datenordner',
+    json: 'was zurückgeholt wurde als JSON',
+  },
   doctor: {
     summary: 'nachsehen, ob heil ist, was das Pult aufbewahrt',
     description:

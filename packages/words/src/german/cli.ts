@@ -165,6 +165,22 @@ export const cli = translation<typeof english.cli>()({
     saved:
       '.input {$lessons :integer} .input {$students :integer} .input {$earlier :integer} .match $earlier 0 {{Gesichert in {$folder}: Lektionen {$lessons}, Namen {$students}.}} * {{Gesichert in {$folder}: Lektionen {$lessons}, frühere Texte beschädigter Lektionen {$earlier}, Namen {$students}.}}',
   },
+  backup: {
+    written:
+      '.input {$lessons :integer} .input {$students :integer} .input {$takes :integer} {{Gesichert in {$file}, {$size}, noch einmal gelesen und heil: Lektionen {$lessons}, Namen {$students}, Aufnahmen {$takes}.}}',
+    restored:
+      '.input {$lessons :integer} .input {$students :integer} .input {$takes :integer} {{{$folder} ist wieder, wie es um {$madeAt} gesichert wurde: Lektionen {$lessons}, Namen {$students}, Aufnahmen {$takes}.}}',
+    before: 'Was vorher da war, ist in {$file} aufgehoben.',
+    damagedTakes:
+      '.input {$n :integer} .match $n one {{{$n} Aufnahme war beim Sichern beschädigt oder fort; was darin gehört wurde, ist da.}} * {{{$n} Aufnahmen waren beim Sichern beschädigt oder fort; was darin gehört wurde, ist da.}}',
+    leftErased:
+      '.input {$n :integer} .match $n one {{{$n} Sache, die seitdem gelöscht wurde, bleibt gelöscht.}} * {{{$n} Sachen, die seitdem gelöscht wurden, bleiben gelöscht.}}',
+    damaged:
+      '{$file}: keine heile Sicherung gefunden: Es ist eine andere Datei, bricht ab oder wurde verändert. Nichts wurde angerührt.',
+    newer:
+      '{$file}: Die Sicherung hat ein neueres Shedbook gemacht. Das neuere verwenden; nichts wurde angerührt.',
+    noStore: 'In {$folder} gibt es nichts zu sichern.',
+  },
   store: {
     newer:
       'Die Lektionen hat ein neueres Shedbook geschrieben (Fassung {$found :integer}, dieses kennt {$known :integer}). Das neuere verwenden; nichts wurde geändert.',
@@ -213,6 +229,7 @@ export const cli = translation<typeof english.cli>()({
     lesson: 'eine Lektion wie first.lesson.yaml',
     book: 'eine Buchdatei wie erstes-jahr.book.yaml',
     forLessons: 'nichts, da es für Lektionen gilt und nicht für Bücher',
+    backup: 'eine Sicherung wie shedbook-2026-11-29.tar',
     take: 'eine Aufnahme wie take.wav, oder take.mid',
     midiTake: 'eine MIDI-Datei wie take.mid',
     keys: 'eine Datei mit einer Zeile wie „38: snare“ für jede Taste',

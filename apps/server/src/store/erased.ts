@@ -1,0 +1,101 @@
+/**
+ * What was erased for good, noted so that a backup from before does not bring it back.
+ *
+ * Conventions: a note is made in the transaction that erases; it holds ids and a time, no name and no content.
+ */
+import type { Kysely, Transaction } from 'kysely';
+import type { Database } from 'libsql';
+import type { ErasedKind, Tables } from './tables.ts';
+import type { TakeName } from './take-files.ts';
+
+/** Practice of a student that was taken in at a time. */
+export interface TakenIn {
+  readonly student: string;
+  readonly takenAt: string;
+}
+
+type Marked = string | TakeName | TakenIn;
+
+/** How something is named in a note. */
+function markOf(marked: Marked): string {
+  if (typeof marked === 'string') return marked;
+  return JSON.stringify([marked.student, 'take' in marked ? marked.take : marked.takenAt]);
+}
+
+/** Notes that something was erased. */
+export async function noteErased(
+  database: Transaction<Tables>,
+  kind: ErasedKind,
+  marked: readonly Marked[],
+  now: string,
+): Promise<void> {
+  for (const each of marked)
+    await database
+      .replaceInto('erased')
+      .values({ kind, id: markOf(each), erased_at: now })
+      .execute();
+}
+
+/** Takes a note back, since what was erased came anew. */
+export async function forgiveErased(
+  database: Transaction<Tables>,
+  kind: ErasedKind,
+  marked: Marked,
+): Promise<void> {
+  await database.deleteFrom('erased').where('kind', '=', kind).where('id', '=', markOf(marked)).execute();
+}
+
+/** The table that holds each kind of thing with an id of its own. */
+const TABLE_OF = { lesson: 'lessons', student: 'students', link: 'links' } as const;
+
+/** Erases what has these ids, with everything that belongs to it, and notes it. @returns how many there were */
+export function eraseById(
+  database: Kysely<Tables>,
+  kind: keyof typeof TABLE_OF,
+  ids: readonly string[],
+  now: string,
+): Promise<number> {
+  return database.transaction().execute(async (inside) => {
+    const erased: string[] = [];
+    for (const id of ids) {
+      const { numDeletedRows } = await inside
+        .deleteFrom(TABLE_OF[kind])
+        .where('id', '=', id)
+        .executeTakeFirst();
+      if (numDeletedRows > 0n) erased.push(id);
+    }
+    await noteErased(inside, kind, erased, now);
+    return erased.length;
+  });
+}
+
+/** Erases practice that was taken out before a time, and notes it. @returns how many rows */
+export function forgetPractice(database: Kysely<Tables>, before: string, now: string): Promise<number> {
+  return database.transaction().execute(async (inside) => {
+    const taken = await inside
+      .selectFrom('log_rows')
+      .select(['student_id as student', 'taken_at as takenAt'])
+      .where('removed_at', '<', before)
+      .distinct()
+      .execute();
+    const { numDeletedRows } = await inside
+      .deleteFrom('log_rows')
+      .where('removed_at', '<', before)
+      .executeTakeFirst();
+    await noteErased(inside, 'practice', taken, now);
+    return Number(numDeletedRows);
+  });
+}
+
+const ERASE_AGAIN = [
+  "delete from students where id in (select id from erased where kind = 'student')",
+  "delete from lessons where id in (select id from erased where kind = 'lesson')",
+  "delete from links where id in (select id from erased where kind = 'link')",
+  "delete from takes where json_array(student_id, take_id) in (select id from erased where kind = 'take')",
+  "delete from log_rows where json_array(student_id, taken_at) in (select id from erased where kind = 'practice')",
+];
+
+/** Erases once more what notes say was erased, within a transaction. @returns how many things there were */
+export function eraseAgain(database: Database): number {
+  return ERASE_AGAIN.reduce((sum, each) => sum + database.prepare(each).run().changes, 0);
+}
