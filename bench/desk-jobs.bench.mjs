@@ -2,17 +2,23 @@
  * Jobs of a teacher's week at the desk, each with touch only, keys only and mouse only, at three sizes, without the
  * view of the text: whether they can be done, and with how many presses.
  *
- * Conventions: a press is a tap, a click or a key that does something; keys that only walk (Tab, arrows) are counted
- * apart. Each job starts on a fresh desk with the demo lessons. Jobs here: a first sheet, the waltz, a form of one's
- * own, a print in German, a lost connection.
+ * Conventions: presses and steps as `desk-hands.mjs` counts them. Each job starts on a fresh desk with the demo lessons,
+ * or with three hundred. A job that cannot be done has no row of presses and counts as not done. `SHEDBOOK_JOBS` names
+ * some by a part of their row's text.
  */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { Bpm, formNamed } from '@shedbook/core';
+import { makeRecording, planRecordings, RECORDING_LUFS, RECORDING_RATE_HZ } from '@shedbook/pack';
 import { startServer } from '@shedbook/server';
+import { createKit } from '@shedbook/sound';
 import { chromium } from 'playwright-core';
 import { chromiumPath } from '../internal/testing/programs.mjs';
+import { handsOn } from './desk-hands.mjs';
+import { JOBS } from './desk-jobs.mjs';
+import { lessonOf, lessonTexts } from './material.mjs';
 
 export const name = 'desk: jobs by hand';
 
@@ -25,129 +31,51 @@ const SIZES = [
   { width: 390, height: 844 },
 ];
 const MEANS = ['touch', 'keys', 'mouse'];
-/** Most stops of a screen that keys walk along. */
-const MOST_STOPS = 150;
+const MANY = 300;
 
-/** A person who has nothing but touch, keys or a mouse. */
-function handsOn(page, means) {
-  const count = { presses: 0, steps: 0 };
-  const walkTo = async (target, key) => {
-    await target.waitFor();
-    for (let i = 0; i < MOST_STOPS; i += 1) {
-      if (await target.evaluate((element) => element === document.activeElement)) return;
-      await page.keyboard.press(key);
-      count.steps += 1;
-    }
-    throw new Error(`No stop for keys: ${target}`);
+/** A folder that the bench fills, gone when it ends. */
+const newFolder = () => mkdtempSync(join(tmpdir(), 'shedbook-jobs-'));
+
+/** The first exercise of the swing lesson as its model sounds, as a file in a folder. */
+async function recorded(folder) {
+  const lesson = lessonOf(readFileSync(join(DEMO, 'first-swing.lesson.yaml'), 'utf8'));
+  const request = {
+    ...{ mute: [], dry: false, loudnessLufs: RECORDING_LUFS, click: null },
+    ...{ format: /** @type {const} */ ('wav'), exercises: [1], layers: [9] },
+    ...{ bpm: Bpm(120), form: formNamed(lesson, 'loop') },
   };
-  const act = async (target, key) => {
-    count.presses += 1;
-    if (means === 'touch') return target.tap();
-    if (means === 'mouse') return target.click();
-    await walkTo(target, key);
-    return page.keyboard.press('Enter');
-  };
-  return {
-    count,
-    press: (target) => act(target, 'Tab'),
-    pick: (target) => act(target, 'ArrowDown'),
-    /** Sets a stroke where the exercise that is written in begins. */
-    strike: async () => {
-      const slot = page.locator('[data-part="line-editor"] [data-slot]').first();
-      count.presses += 1;
-      if (means === 'touch') return slot.tap();
-      if (means === 'mouse') return slot.click();
-      await walkTo(slot, 'Tab');
-      return page.keyboard.press('Space');
-    },
-  };
+  const [planned] = planRecordings(lesson, request);
+  if (!planned) throw new Error('Nothing to record');
+  const kit = createKit({ sampleRateHz: RECORDING_RATE_HZ });
+  const { content } = await makeRecording(lesson, planned, request, kit);
+  const file = join(folder, 'monday.wav');
+  writeFileSync(file, content);
+  return file;
 }
 
-const button = (page, called) => page.getByRole('button', { name: called, exact: true });
-const link = (page, called) => page.getByRole('link', { name: called, exact: true });
-
-async function textOf(page, url) {
-  const id = new URL(page.url()).pathname.split('/')[2];
-  return (await (await fetch(new URL(`/api/lessons/${id}`, url))).json()).text;
+/** A folder of lessons for a desk with many. */
+function manyIn(folder) {
+  lessonTexts(DEMO, MANY).forEach((text, index) => {
+    writeFileSync(join(folder, `${String(index).padStart(3, '0')}.lesson.yaml`), text);
+  });
+  return folder;
 }
-
-/** Waits until what is kept is as it should be. */
-async function kept(page, url, isRight) {
-  const end = Date.now() + 30_000;
-  while (!isRight(await textOf(page, url))) {
-    if (Date.now() > end) throw new Error('not kept');
-    await page.waitForTimeout(100);
-  }
-}
-
-async function printed(page, hands, words) {
-  await hands.press(link(page, words.print).last());
-  await page.locator('[data-part="print-page"]').first().waitFor();
-  const file = page.waitForEvent('download');
-  await hands.press(link(page, words.download));
-  await file;
-}
-
-const openSwing = async (page, hands, called = 'Open First swing') => {
-  await hands.press(link(page, called));
-  await page.locator('[data-part="line-editor"]').first().waitFor();
-};
-
-const JOBS = {
-  'a first sheet': async ({ page, hands, url }) => {
-    await hands.press(button(page, 'New lesson'));
-    await page.locator('[data-part="line-editor"]').waitFor();
-    const before = await textOf(page, url);
-    await hands.strike();
-    await kept(page, url, (text) => text !== before);
-    await printed(page, hands, { print: 'Print', download: 'Download PDF' });
-  },
-  'the waltz': async ({ page, hands, url }) => {
-    await hands.press(button(page, 'Start from a groove'));
-    await hands.pick(page.getByRole('menuitem', { name: /waltz/i }));
-    await page.locator('[data-part="line-editor"]').first().waitFor();
-    await kept(page, url, (text) => text.includes('meter: 3/4'));
-  },
-  'a form of one’s own': async ({ page, hands, url }) => {
-    await openSwing(page, hands);
-    await hands.press(button(page, 'Forms'));
-    await hands.press(button(page, 'New form from this one'));
-    await hands.press(button(page, 'Add a section to the form'));
-    await hands.press(button(page, 'Bars of count-in: one more'));
-    await hands.press(button(page, 'Done'));
-    await kept(page, url, (text) => text.includes('My form'));
-  },
-  'a print in German': async ({ page, hands }) => {
-    await openSwing(page, hands, 'First swing öffnen');
-    await printed(page, hands, { print: 'Drucken', download: 'PDF herunterladen' });
-  },
-  'a lost connection': async ({ page, hands, url }) => {
-    await openSwing(page, hands);
-    const before = await textOf(page, url);
-    await page.context().setOffline(true);
-    await hands.strike();
-    await page.waitForTimeout(1500);
-    await page.context().setOffline(false);
-    await kept(page, url, (text) => text !== before);
-  },
-};
 
 /** Does a job. @returns how many presses and steps it took. @throws Error where it could not be done */
-async function done(browser, job, means, viewport) {
-  const dataDir = mkdtempSync(join(tmpdir(), 'shedbook-jobs-'));
-  const server = await startServer({ port: 0, dataDir, staticDir: SITE, seedLessonsDir: DEMO });
+async function done(browser, { job, means, size, recording, many }) {
+  const dataDir = newFolder();
+  const seedLessonsDir = job.includes('hundred') ? many : DEMO;
+  const server = await startServer({ port: 0, dataDir, staticDir: SITE, seedLessonsDir });
   const locale = job.includes('German') ? 'de' : 'en';
-  const context = await browser.newContext({ locale, viewport, hasTouch: means === 'touch' });
+  const context = await browser.newContext({ locale, viewport: size, hasTouch: means === 'touch' });
   const page = await context.newPage();
-  page.setDefaultTimeout(60_000);
+  page.setDefaultTimeout(90_000);
   try {
     await page.goto(server.url);
     await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
     const hands = handsOn(page, means);
-    await JOBS[job]({ page, hands, url: server.url });
+    await JOBS[job]({ page, hands, url: server.url, recording });
     return hands.count;
-  } catch (error) {
-    throw new Error(`${job}, ${means} only, ${viewport.width} wide: ${String(error)}`);
   } finally {
     await context.close();
     await server.close();
@@ -155,23 +83,37 @@ async function done(browser, job, means, viewport) {
   }
 }
 
+/** Every way to do the jobs that are asked for. */
+function ways() {
+  const asked = process.env.SHEDBOOK_JOBS ?? '';
+  return Object.keys(JOBS)
+    .flatMap((job) => MEANS.flatMap((means) => SIZES.map((size) => ({ job, means, size }))))
+    .map((way) => ({ ...way, what: `${way.job}, ${way.means} only, ${way.size.width} wide` }))
+    .filter(({ what }) => what.includes(asked));
+}
+
 /** Every job by every means at every size. */
 export async function run() {
   const browser = await chromium.launch({ executablePath: await chromiumPath(), args: ARGS });
+  const [sound, many] = [newFolder(), manyIn(newFolder())];
   const rows = [];
+  let failed = 0;
   try {
-    for (const job of Object.keys(JOBS)) {
-      for (const means of MEANS) {
-        for (const size of SIZES) {
-          const { presses, steps } = await done(browser, job, means, size);
-          const what = `${job}, ${means} only, ${size.width} wide`;
-          rows.push({ what: `${what}: presses`, value: presses, unit: '' });
-          if (means === 'keys') rows.push({ what: `${what}: steps between them`, value: steps, unit: '' });
-        }
+    const recording = await recorded(sound);
+    for (const { what, ...way } of ways()) {
+      try {
+        const { presses, steps } = await done(browser, { ...way, recording, many });
+        rows.push({ what: `${what}: presses`, value: presses, unit: '' });
+        if (way.means === 'keys') rows.push({ what: `${what}: steps between them`, value: steps, unit: '' });
+        console.log(`  … ${what}: ${presses} presses, ${steps} steps`);
+      } catch (error) {
+        failed += 1;
+        console.log(`  … ${what}: cannot be done: ${error}`);
       }
     }
-    return rows;
+    return [...rows, { what: 'ways that could not be gone', value: failed, unit: '' }];
   } finally {
     await browser.close();
+    for (const folder of [sound, many]) rmSync(folder, { recursive: true, force: true });
   }
 }

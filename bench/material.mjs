@@ -1,4 +1,6 @@
 /** What several benches need: a lesson of their own text, a form of so many bars, and the processor's time. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { parseLesson } from '@shedbook/core';
 
 /**
@@ -10,6 +12,22 @@ export function lessonOf(text) {
   const { lesson, problems } = parseLesson(text, 'bench.lesson.yaml');
   if (!lesson) throw new Error(JSON.stringify(problems));
   return lesson;
+}
+
+/**
+ * The lessons of a folder, each many times under titles of their own.
+ * @param {string} folder
+ * @param {number} count
+ */
+export function lessonTexts(folder, count) {
+  const files = readdirSync(folder).filter((file) => file.endsWith('.lesson.yaml'));
+  const read = files.map((file) => readFileSync(join(folder, file), 'utf8'));
+  return Array.from({ length: count }, (_, index) =>
+    (read[index % read.length] ?? '').replace(
+      /^title: (.*)$/m,
+      (_line, title) => `title: ${title} ${index + 1}`,
+    ),
+  );
 }
 
 /**

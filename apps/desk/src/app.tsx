@@ -1,24 +1,28 @@
 /** The desk: the desk, the students, the bin, or a lesson lying open. */
 import { NoticeProvider } from '@shedbook/stand';
-import { lazy, Suspense } from 'react';
+import { Suspense } from 'react';
 import { Desk } from './desk/desk.tsx';
 import { signedIn, useAskedToSignIn } from './document/asked-to-sign-in.ts';
 import { LessonScreen } from './lesson/lesson-screen.tsx';
 import { GlyphSheet } from './notation/glyph-sheet.tsx';
 import { readRoute } from './shared/address.ts';
+import { lazily, useLeisure } from './shared/later.ts';
 import { usePath } from './shared/route.ts';
 import { DeskWordsProvider } from './words/words.tsx';
 
-const StudentsScreen = lazy(() =>
-  import('./students/students-screen.tsx').then((module) => ({ default: module.StudentsScreen })),
+const StudentsScreen = lazily(
+  () => import('./students/students-screen.tsx'),
+  (module) => module.StudentsScreen,
 );
 
-const BinScreen = lazy(() =>
-  import('./desk/bin-screen.tsx').then((module) => ({ default: module.BinScreen })),
+const BinScreen = lazily(
+  () => import('./desk/bin-screen.tsx'),
+  (module) => module.BinScreen,
 );
 
-const SignInScreen = lazy(() =>
-  import('./sign-in/sign-in-screen.tsx').then((module) => ({ default: module.SignInScreen })),
+const SignInScreen = lazily(
+  () => import('./sign-in/sign-in-screen.tsx'),
+  (module) => module.SignInScreen,
 );
 
 function Screen() {
@@ -54,6 +58,7 @@ function Screen() {
 
 /** Everything. */
 export function App() {
+  useLeisure();
   return (
     <DeskWordsProvider>
       <NoticeProvider>

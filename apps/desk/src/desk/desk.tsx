@@ -4,9 +4,10 @@ import type { StarterName } from '@shedbook/core';
 import type { LessonSummary } from '@shedbook/routes';
 import { AskText, Button, FileButton, Icon, Preferences, Problem } from '@shedbook/stand';
 import { LANGUAGES } from '@shedbook/words';
-import { lazy, Suspense, startTransition, useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { Suspense, startTransition, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
 import { Guide } from '../shared/guide.tsx';
+import { lazily } from '../shared/later.ts';
 import { PickMenu } from '../shared/pop-over.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
@@ -20,11 +21,13 @@ import { ListBar, useSearch } from './list-bar.tsx';
 import { useDeskActions } from './use-desk-actions.ts';
 import { useShelf } from './use-shelf.ts';
 
-const FilingSheet = lazy(() =>
-  import('./filing-sheet.tsx').then((module) => ({ default: module.FilingSheet })),
+const FilingSheet = lazily(
+  () => import('./filing-sheet.tsx'),
+  (module) => module.FilingSheet,
 );
-const DamagedLessons = lazy(() =>
-  import('./damaged-lessons.tsx').then((module) => ({ default: module.DamagedLessons })),
+const DamagedLessons = lazily(
+  () => import('./damaged-lessons.tsx'),
+  (module) => module.DamagedLessons,
 );
 
 const ACCEPTED = ['.yaml', '.yml', '.musicxml', '.xml', '.mxl', '.mid', '.midi'];

@@ -14,6 +14,7 @@ import {
 import { explain } from '../document/error-words.ts';
 import { copyOf } from '../edit/copy.ts';
 import { renamed, setTitle, titleOf } from '../edit/heading.ts';
+import { later } from '../shared/later.ts';
 import { go } from '../shared/route.ts';
 import { useLanguage } from '../words/words.tsx';
 import type { ExportFormat } from './files.ts';
@@ -33,7 +34,9 @@ export interface DeskActions {
 }
 
 /** What reads files and hands them out, loaded when it is wanted. */
-const loadFiles = () => import('./files.ts');
+const loadFiles = later(() => import('./files.ts'));
+
+const loadStarters = later(() => import('./starter.ts'));
 
 /** Keeps a text; what was changed elsewhere meanwhile stays. */
 async function saved(id: string, text: string, revision: number, cause: SaveCause): Promise<StoredLesson> {
@@ -68,7 +71,7 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
     start: (from) =>
       attempt(async () => {
         const text = from
-          ? (await import('./starter.ts')).starterText(from, words.desk.starters[from])
+          ? (await loadStarters()).starterText(from, words.desk.starters[from])
           : newLessonText(words.desk.newTitle);
         const stored = await createLesson(text);
         go({ at: 'lesson', id: stored.id, view: 'page' });

@@ -2,7 +2,8 @@
 
 import { bringWithin, countedTempo, isWithin, PLAYED_TEMPI, quarterTempo } from '@shedbook/core';
 import { Button, buttonClass, Icon, useSay } from '@shedbook/stand';
-import { lazy, Suspense } from 'react';
+import { Suspense } from 'react';
+import { lazily } from '../shared/later.ts';
 import { PopForm } from '../shared/pop-over.tsx';
 import { useDraft } from '../shared/use-draft.ts';
 import { useWords } from '../words/words.tsx';
@@ -12,7 +13,10 @@ import { LedgeCount } from './ledge-count.tsx';
 import { useSound } from './sound-context.tsx';
 import { useLedgeKeys } from './use-ledge-keys.ts';
 
-const SoundForm = lazy(() => import('./sound-form.tsx').then((module) => ({ default: module.SoundForm })));
+const SoundForm = lazily(
+  () => import('./sound-form.tsx'),
+  (module) => module.SoundForm,
+);
 
 /** Beats a minute that a press of a button adds. */
 const STEP = 4;

@@ -1,6 +1,6 @@
 /** A lesson lying open: what can be seen of it, whether it is kept, and what is heard. */
 import { useSay } from '@shedbook/stand';
-import { lazy, Suspense, useCallback } from 'react';
+import { Suspense, useCallback } from 'react';
 import {
   DocumentProvider,
   useDocumentState,
@@ -11,6 +11,7 @@ import {
 import { Ledge } from '../hear/ledge.tsx';
 import { SoundProvider } from '../hear/sound-context.tsx';
 import type { View } from '../shared/address.ts';
+import { lazily } from '../shared/later.ts';
 import { useWords } from '../words/words.tsx';
 import { IndexTabs } from './index-tabs.tsx';
 import { LessonBar } from './lesson-bar.tsx';
@@ -18,8 +19,9 @@ import styles from './lesson-screen.module.css';
 import { useUndoKeys } from './use-undo-keys.ts';
 import { ViewContent } from './view-content.tsx';
 
-const ConflictDialog = lazy(() =>
-  import('./conflict-dialog.tsx').then((module) => ({ default: module.ConflictDialog })),
+const ConflictDialog = lazily(
+  () => import('./conflict-dialog.tsx'),
+  (module) => module.ConflictDialog,
 );
 
 interface LessonScreenProps {

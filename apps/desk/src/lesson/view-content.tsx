@@ -1,24 +1,34 @@
 /** One view of the lesson; while its text has problems, the lesson as it last could be read. */
 import { sectionOf } from '@shedbook/core';
 import { Button } from '@shedbook/stand';
-import { lazy, Suspense } from 'react';
+import { Suspense } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { PageView } from '../page/page-view.tsx';
 import type { View } from '../shared/address.ts';
+import { lazily } from '../shared/later.ts';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './view-content.module.css';
 
-const TextView = lazy(() => import('../text/text-view.tsx').then((module) => ({ default: module.TextView })));
-const GrooveView = lazy(() =>
-  import('../groove/groove-view.tsx').then((module) => ({ default: module.GrooveView })),
+const TextView = lazily(
+  () => import('../text/text-view.tsx'),
+  (module) => module.TextView,
 );
-const ComposeView = lazy(() =>
-  import('../compose/compose-view.tsx').then((module) => ({ default: module.ComposeView })),
+const GrooveView = lazily(
+  () => import('../groove/groove-view.tsx'),
+  (module) => module.GrooveView,
 );
-const RoomView = lazy(() => import('../room/room-view.tsx').then((module) => ({ default: module.RoomView })));
-const PrintView = lazy(() =>
-  import('../print/print-view.tsx').then((module) => ({ default: module.PrintView })),
+const ComposeView = lazily(
+  () => import('../compose/compose-view.tsx'),
+  (module) => module.ComposeView,
+);
+const RoomView = lazily(
+  () => import('../room/room-view.tsx'),
+  (module) => module.RoomView,
+);
+const PrintView = lazily(
+  () => import('../print/print-view.tsx'),
+  (module) => module.PrintView,
 );
 
 interface ViewContentProps {

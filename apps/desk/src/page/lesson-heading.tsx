@@ -1,19 +1,21 @@
 /** The heading of the page: title and author are written where they stand; meter, feel and tempo in a small form. */
 
 import { countedTempo, formatFeel, type Lesson, noteSign, tempoBeat } from '@shedbook/core';
-import { lazy, Suspense } from 'react';
+import { Suspense } from 'react';
 import { useNamesInUse } from '../document/names-in-use.ts';
 import { useDocument } from '../document/use-document.ts';
 import { renamed, setBy } from '../edit/heading.ts';
 import { setPlayed } from '../edit/played.ts';
+import { lazily } from '../shared/later.ts';
 import { PopForm } from '../shared/pop-over.tsx';
 import { useWords } from '../words/words.tsx';
 import { feelWords } from './feel-words.ts';
 import styles from './lesson-heading.module.css';
 import { PlainField, PlainText } from './plain-field.tsx';
 
-const MeasureForm = lazy(() =>
-  import('./measure-form.tsx').then((module) => ({ default: module.MeasureForm })),
+const MeasureForm = lazily(
+  () => import('./measure-form.tsx'),
+  (module) => module.MeasureForm,
 );
 
 /** The heading. */

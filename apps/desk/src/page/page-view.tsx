@@ -2,7 +2,7 @@
 
 import { type Exercise, type Lesson, sectionOf, sectionsOf } from '@shedbook/core';
 import { Button, Icon, KeyList, SheetButton } from '@shedbook/stand';
-import { Fragment, lazy, Suspense, useEffect } from 'react';
+import { Fragment, Suspense, useEffect } from 'react';
 import type { LessonDocument } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
 import { useSound } from '../hear/sound-context.tsx';
@@ -12,6 +12,7 @@ import { barsAbreast } from '../line/rows.ts';
 import { useWidth } from '../line/use-width.ts';
 import { useDocked, WithTools } from '../line/with-tools.tsx';
 import { Guide } from '../shared/guide.tsx';
+import { later, lazily } from '../shared/later.ts';
 import { Paper } from '../shared/paper.tsx';
 import { useWords } from '../words/words.tsx';
 import { ExerciseRow } from './exercise-row.tsx';
@@ -21,16 +22,19 @@ import { PencilBox } from './pencil-box.tsx';
 import { useDrag } from './use-drag.ts';
 import { useExercises } from './use-exercises.ts';
 
-const DictationSheet = lazy(() =>
-  import('../dictation/dictation-sheet.tsx').then((module) => ({ default: module.DictationSheet })),
+const DictationSheet = lazily(
+  () => import('../dictation/dictation-sheet.tsx'),
+  (module) => module.DictationSheet,
 );
 
-const SectionHead = lazy(() =>
-  import('./section-head.tsx').then((module) => ({ default: module.SectionHead })),
+const SectionHead = lazily(
+  () => import('./section-head.tsx'),
+  (module) => module.SectionHead,
 );
 
-const FormEditor = lazy(() =>
-  import('../form/form-editor.tsx').then((module) => ({ default: module.FormEditor })),
+const FormEditor = lazily(
+  () => import('../form/form-editor.tsx'),
+  (module) => module.FormEditor,
 );
 
 interface PageViewProps {
@@ -169,9 +173,11 @@ export function PageView({ lesson }: PageViewProps) {
   );
 }
 
+const loadSections = later(() => import('../edit/sections.ts'));
+
 /** Puts a section at the end of the lesson. */
 async function addSection(document: LessonDocument, lesson: Lesson, heading: string): Promise<void> {
-  const sections = await import('../edit/sections.ts');
+  const sections = await loadSections();
   document.edit(sections.addSection(document.state().text, lesson, heading));
 }
 

@@ -9,6 +9,7 @@ import { Division, type LineToolsProps, Strokes } from '../line/stroke-tools.tsx
 import styles from '../line/tool-box.module.css';
 import { ToolBox } from '../line/tool-box.tsx';
 import { KeptField } from '../shared/kept-field.tsx';
+import { later } from '../shared/later.ts';
 import { useWords } from '../words/words.tsx';
 import { BoxActions } from './box-actions.tsx';
 import { PatternField } from './pattern-field.tsx';
@@ -71,7 +72,7 @@ function Hands({ line, place, onLine }: LineToolsProps) {
 }
 
 /** What changes bars, loaded with the first press. */
-const loadBars = () => import('../edit/bars.ts');
+const loadBars = later(() => import('../edit/bars.ts'));
 
 /** Everything but the strokes. */
 function MoreTools(props: Omit<PencilBoxProps, 'docked'>) {

@@ -1,11 +1,13 @@
 /** The tools that copy, turn and move: folded away, and loaded when they are first unfolded. */
-import { lazy, Suspense, useState } from 'react';
+import { Suspense, useState } from 'react';
+import { lazily } from '../shared/later.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './rearrange.module.css';
 import type { RearrangeToolsProps } from './rearrange-tools.tsx';
 
-const RearrangeTools = lazy(() =>
-  import('./rearrange-tools.tsx').then((module) => ({ default: module.RearrangeTools })),
+const RearrangeTools = lazily(
+  () => import('./rearrange-tools.tsx'),
+  (module) => module.RearrangeTools,
 );
 
 /** The tools under their name. */

@@ -1,10 +1,14 @@
 /** Dynamics, texts and silence of an exercise, folded away until they are wanted. */
-import { lazy, Suspense, useState } from 'react';
+import { Suspense, useState } from 'react';
 import styles from '../line/tool-box.module.css';
+import { lazily } from '../shared/later.ts';
 import { useWords } from '../words/words.tsx';
 import type { SaidToolsProps } from './said-form.tsx';
 
-const SaidForm = lazy(() => import('./said-form.tsx').then((module) => ({ default: module.SaidForm })));
+const SaidForm = lazily(
+  () => import('./said-form.tsx'),
+  (module) => module.SaidForm,
+);
 
 /** The fold. */
 export function SaidTools(props: SaidToolsProps) {

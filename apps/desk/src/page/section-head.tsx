@@ -2,18 +2,20 @@
 
 import { countedTempo, formatFeel, type Lesson, noteSign, tempoBeat } from '@shedbook/core';
 import { Icon, useSay } from '@shedbook/stand';
-import { lazy, Suspense } from 'react';
+import { Suspense } from 'react';
 import { useDocument, useDocumentState } from '../document/use-document.ts';
 import { setPlayed } from '../edit/played.ts';
 import { moveSection, removeSection, saysItself, setSection } from '../edit/sections.ts';
+import { lazily } from '../shared/later.ts';
 import { PickMenu, PopForm } from '../shared/pop-over.tsx';
 import { useWords } from '../words/words.tsx';
 import { feelWords } from './feel-words.ts';
 import { PlainField, PlainText } from './plain-field.tsx';
 import styles from './section-head.module.css';
 
-const MeasureForm = lazy(() =>
-  import('./measure-form.tsx').then((module) => ({ default: module.MeasureForm })),
+const MeasureForm = lazily(
+  () => import('./measure-form.tsx'),
+  (module) => module.MeasureForm,
 );
 
 interface SectionHeadProps {

@@ -5,6 +5,7 @@ import { useCallback, useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
 import type { InUse } from '../edit/exercises.ts';
 import type { Unit } from '../edit/rearrange.ts';
+import { later } from '../shared/later.ts';
 import { useWords } from '../words/words.tsx';
 import { type Chosen, COPIED_KEY, type Rearranging } from './rearranging.ts';
 import type { Ground } from './rearranging-acts.ts';
@@ -28,6 +29,9 @@ export interface Rearrangement {
   readonly run: (what: Rearranging) => void;
   readonly putOn: (voice: Voice) => void;
 }
+
+/** What can be done, loaded with the first press. */
+const acts = later(() => import('./rearranging-acts.ts'));
 
 interface Asked {
   readonly lesson: Lesson;
@@ -60,7 +64,6 @@ export function useRearranging({ lesson, choice, inUse, onGo }: Asked): Rearrang
       onGo(index);
     },
   };
-  const acts = () => import('./rearranging-acts.ts');
   return {
     ...{ unit, setUnit, selected, isSelecting, canPaste },
     count: numbers.length,

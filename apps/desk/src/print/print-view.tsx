@@ -3,19 +3,21 @@
 import { type Lesson, PAPERS, type SheetSettings } from '@shedbook/core';
 import { addressOf, ROUTES } from '@shedbook/routes';
 import { buttonClass, Check, Choices, Icon, Range, SheetButton } from '@shedbook/stand';
-import { lazy, Suspense, useEffect, useRef } from 'react';
+import { Suspense, useEffect, useRef } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
 import { setSheet } from '../edit/heading.ts';
 import { Guide } from '../shared/guide.tsx';
+import { lazily } from '../shared/later.ts';
 import { useLive } from '../shared/use-live.ts';
 import { useLanguage, useWords } from '../words/words.tsx';
 import styles from './print-view.module.css';
 import { TakeHome } from './take-home.tsx';
 import { useSheet } from './use-sheet.ts';
 
-const RecordingsForm = lazy(() =>
-  import('./recordings.tsx').then((module) => ({ default: module.RecordingsForm })),
+const RecordingsForm = lazily(
+  () => import('./recordings.tsx'),
+  (module) => module.RecordingsForm,
 );
 
 interface PrintViewProps {

@@ -1,11 +1,12 @@
 /** What opens beside a button: a menu to pick from, or a small form. */
 import { Button, type Dress } from '@shedbook/stand';
-import { lazy, type ReactNode, Suspense, useRef, useState } from 'react';
+import { type ReactNode, Suspense, useRef, useState } from 'react';
+import { lazily } from './later.ts';
 import type { Placement } from './pop-over-opened.tsx';
 
 const load = () => import('./pop-over-opened.tsx');
-const OpenedMenu = lazy(() => load().then((module) => ({ default: module.OpenedMenu })));
-const OpenedForm = lazy(() => load().then((module) => ({ default: module.OpenedForm })));
+const OpenedMenu = lazily(load, (module) => module.OpenedMenu);
+const OpenedForm = lazily(load, (module) => module.OpenedForm);
 
 /** Whether it is open, and what its button is given. */
 function usePopOver(kind: 'menu' | 'dialog') {

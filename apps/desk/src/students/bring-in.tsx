@@ -4,7 +4,8 @@ import { EMPTY_LOG, type LogReading } from '@shedbook/coach';
 import { exerciseKey, type PracticeLog, type TakeReport, textMark } from '@shedbook/core';
 import type { StoredStudent } from '@shedbook/routes';
 import { FileButton, Icon, momentFrom, useSay as useNotice } from '@shedbook/stand';
-import { lazy, Suspense, useEffect, useState } from 'react';
+import { Suspense, useEffect, useState } from 'react';
+import { lazily } from '../shared/later.ts';
 import { isTakeFile, TAKE_FILES, useDropped, waitingFile } from '../takes/dropped.ts';
 import type { HeardOf } from '../takes/take-form.tsx';
 import { useSay, useWords } from '../words/words.tsx';
@@ -14,8 +15,9 @@ import type { KeptReport } from './kept-log.ts';
 import type { DeskText } from './own-lesson.ts';
 import { type Brought, readBroughtFile, withDeskLessons, withTake } from './take-in.ts';
 
-const TakeForm = lazy(() =>
-  import('../takes/take-form.tsx').then((module) => ({ default: module.TakeForm })),
+const TakeForm = lazily(
+  () => import('../takes/take-form.tsx'),
+  (module) => module.TakeForm,
 );
 
 interface BringInProps {

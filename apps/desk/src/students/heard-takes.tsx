@@ -8,15 +8,17 @@ import {
   sectionOf,
 } from '@shedbook/core';
 import { judge, type Level } from '@shedbook/judge';
-import { lazy, Suspense, useMemo, useState } from 'react';
+import { Suspense, useMemo, useState } from 'react';
+import { lazily } from '../shared/later.ts';
 import { useWhen } from '../shared/use-when.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './brought-in.module.css';
 import type { KeptReport } from './kept-log.ts';
 import type { DeskShelf } from './take-in.ts';
 
-const HeardReport = lazy(() =>
-  import('../takes/heard-report.tsx').then((module) => ({ default: module.HeardReport })),
+const HeardReport = lazily(
+  () => import('../takes/heard-report.tsx'),
+  (module) => module.HeardReport,
 );
 
 interface HeardTakesProps {

@@ -3,8 +3,9 @@ import { countedTempo, defaultForm, formNamed, sectionOf } from '@shedbook/core'
 import { judgeTaken, type Level } from '@shedbook/judge';
 import type { SentTake } from '@shedbook/routes';
 import { Button, LongField, Problem, useSay } from '@shedbook/stand';
-import { lazy, Suspense, useEffect, useState } from 'react';
+import { Suspense, useEffect, useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
+import { later, lazily } from '../shared/later.ts';
 import { useWords } from '../words/words.tsx';
 import { readTake } from './api.ts';
 import type { OpenTake } from './open-take.ts';
@@ -14,8 +15,11 @@ import { useSentWords, useTakeWords } from './take-words.ts';
 import type { Passed } from './use-pass.ts';
 import { type SentTakes, useSentTakes } from './use-sent-takes.ts';
 
-const HeardReport = lazy(() =>
-  import('../takes/heard-report.tsx').then((module) => ({ default: module.HeardReport })),
+const loadOpening = later(() => import('./open-take.ts'));
+
+const HeardReport = lazily(
+  () => import('../takes/heard-report.tsx'),
+  (module) => module.HeardReport,
 );
 
 interface OpenedProps {
@@ -114,7 +118,7 @@ function Row({ take, answer, pass, ...rest }: RowProps) {
   const hear = async () => {
     try {
       const bytes = new Uint8Array(await (await readTake(take)).arrayBuffer());
-      const { openTake } = await import('./open-take.ts');
+      const { openTake } = await loadOpening();
       setOpen(openTake(bytes, facts));
     } catch (error) {
       say(wordsFor(error, words));

@@ -13,14 +13,16 @@ import {
 import type { Level } from '@shedbook/judge';
 import { Button, Field, Icon, Select } from '@shedbook/stand';
 import { nameIn, teacherSentences } from '@shedbook/words';
-import { lazy, Suspense, useState } from 'react';
+import { Suspense, useState } from 'react';
+import { lazily } from '../shared/later.ts';
 import { useLanguage, useSay, useWords } from '../words/words.tsx';
 import styles from './take-form.module.css';
 import type { HeardTake } from './take-messages.ts';
 import { type Hearing, useTake } from './use-take.ts';
 
-const HeardReport = lazy(() =>
-  import('./heard-report.tsx').then((module) => ({ default: module.HeardReport })),
+const HeardReport = lazily(
+  () => import('./heard-report.tsx'),
+  (module) => module.HeardReport,
 );
 
 /** A lesson that something of was played. */
