@@ -137,7 +137,7 @@ export function playLoop(
 const RATE = Hertz(44_100);
 const KIT = keptKit({ sampleRateHz: RATE, seed: 'a student' });
 
-/** The sound of several loops, one after the other, as a microphone would take it. */
+/** The sound of several loops, one after the other, as a microphone would take it: cymbals ring on at the end. */
 export function soundOf(loops: readonly (readonly PlayedStroke[])[], loopSeconds: number): Float32Array {
   const lead = 0.2;
   const strokes = loops.flatMap((loop, index) =>
@@ -146,11 +146,8 @@ export function soundOf(loops: readonly (readonly PlayedStroke[])[], loopSeconds
       timeSeconds: Seconds(lead + index * loopSeconds + timeSeconds),
     })),
   );
-  const durationSeconds = lead + loops.length * loopSeconds + 0.5;
-  const { left, right } = render(
-    { strokes, durationSeconds: Seconds(durationSeconds) },
-    { kit: KIT, setUp: 'right-handed', tail: 'cut' },
-  );
+  const durationSeconds = Seconds(lead + loops.length * loopSeconds);
+  const { left, right } = render({ strokes, durationSeconds }, { kit: KIT, setUp: 'right-handed' });
   return left.map((sample, i) => 0.5 * (sample + (right[i] as number)));
 }
 
@@ -182,6 +179,8 @@ interface Desk {
   student: DelayNode | null;
   port: { name: string; onmidimessage: ((event: unknown) => void) | null };
   drawn: number[];
+  /** Takes the microphone away, as a cable that is pulled does. */
+  unplug: () => void;
   /** When sounds of the page itself were told to begin: the clicks of the timing check. */
   begun: number[];
 }
@@ -207,6 +206,7 @@ export interface Devices {
 
 /** Runs in the page before anything of the practice room does. */
 export function layDesk(devices: Devices): void {
+  let destination: MediaStreamAudioDestinationNode | null = null;
   const desk: Desk = {
     context: null,
     startSeconds: null,
@@ -229,10 +229,16 @@ export function layDesk(devices: Devices): void {
     port: { name: 'Kit of the test', onmidimessage: null },
     drawn: [],
     begun: [],
+    unplug: () => {
+      const [track] = destination?.stream.getAudioTracks() ?? [];
+      track?.stop();
+      desk.student?.disconnect();
+      // A track that a page stops says nothing; one whose device went away does.
+      track?.dispatchEvent(new Event('ended'));
+    },
   };
   window.deskOfTest = desk;
   const Original = window.AudioContext;
-  let destination: MediaStreamAudioDestinationNode | null = null;
   window.AudioContext = class extends Original {
     constructor(options?: AudioContextOptions) {
       super(options);

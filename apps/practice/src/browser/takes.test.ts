@@ -42,14 +42,19 @@ afterAll(async () => {
   renewed.remove();
 });
 
-/** Plays one round of exercise 1 into the microphone and keeps the take. */
-async function recordTake(page: Page): Promise<void> {
+/** Plays one round of exercise 1 into the microphone, and goes on. */
+async function playIntoMicrophone(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Use the microphone' }).click();
   await page.locator('[data-ear="on"]').waitFor();
   const sound = soundOf([playLoop(lesson, 1, BPM, () => ({ lateMs: 0 }))], 3);
   await willPlay(page, sound, BPM);
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await page.locator('[data-part="rounds"] li').first().waitFor();
+}
+
+/** Plays one round of exercise 1 into the microphone and keeps the take. */
+async function recordTake(page: Page): Promise<void> {
+  await playIntoMicrophone(page);
   await page.getByRole('button', { name: 'Stop', exact: true }).click();
   await page.getByRole('button', { name: 'Keep this take' }).click();
   await page.getByText('The take is kept.').waitFor();
@@ -97,6 +102,51 @@ it('[ST85] keeps a take, lets it be heard beside its model, sends it, deletes it
   await page.reload();
   await page.getByRole('heading', { name: 'Takes' }).click();
   await row.waitFor();
+});
+
+/** Keeps the take in hand. @returns what its file says of it, beside its sound */
+async function keepInHand(page: Page) {
+  await page.locator('[data-part="take-in-hand"]').getByRole('button', { name: 'Keep this take' }).click();
+  await page.getByText('The take is kept.').waitFor();
+  await page.goto('about:blank');
+  await page.goto(host.url);
+  await page.getByRole('heading', { name: 'Takes' }).click();
+  const download = page.waitForEvent('download');
+  const row = page.locator('[data-part="take"]').first();
+  await row.getByRole('button', { name: 'Save for your teacher' }).click();
+  const files = unzipSync(new Uint8Array(await readFile(await (await download).path())));
+  const json = (name: string) => JSON.parse(strFromU8(files[name] ?? new Uint8Array()));
+  return {
+    facts: json('take.json'),
+    report: json('report.json'),
+    wav: files['take.wav'] ?? new Uint8Array(),
+  };
+}
+
+/** One clean round was played: its strokes, its place in the recording, and a recording that holds it. */
+function expectOneRound({ facts, report, wav }: Awaited<ReturnType<typeof keepInHand>>): void {
+  // definition: x.. ..x x.x over two bars are eight strokes
+  expect(report.voices.snare.hits).toBe(8);
+  expect(facts.verdicts[0]).toMatchObject({ bpm: BPM, verdict: 'clean' });
+  expect((wav.length - 44) / 2 / 44_100).toBeGreaterThan(facts.loops[0].endSeconds);
+}
+
+it('[ST1800] has the take still in hand where the page was loaded anew while one played', async () => {
+  const page = await openWithDevices(browser, `${host.url}#1`);
+  await playIntoMicrophone(page);
+  await page.reload();
+  expectOneRound(await keepInHand(page));
+  await page.goto(`${host.url}#1`);
+  await page.getByRole('button', { name: 'Use the microphone' }).waitFor();
+  expect(await page.getByRole('button', { name: 'Keep this take' }).count()).toBe(0);
+});
+
+it('[ST1801] hands over what it heard where the microphone is unplugged', async () => {
+  const page = await openWithDevices(browser, `${host.url}#1`);
+  await playIntoMicrophone(page);
+  await page.evaluate(() => window.deskOfTest.unplug());
+  await page.locator('[data-part="refusal"]', { hasText: 'No microphone was found' }).waitFor();
+  expectOneRound(await keepInHand(page));
 });
 
 it('[ST87] logs what was played, also when nobody listens, and a renewed sheet finds it again', async () => {

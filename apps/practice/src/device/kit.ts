@@ -20,6 +20,10 @@ export interface KitPort {
   readonly name: string | null;
   /** Gets each message; `timeStamp` is in milliseconds since the page was opened. */
   onmidimessage: ((event: { readonly data: Uint8Array | null; readonly timeStamp: number }) => void) | null;
+  /** `disconnected` where its cable is pulled. */
+  readonly state?: 'connected' | 'disconnected';
+  /** Called when that changes. */
+  onstatechange?: (() => void) | null;
 }
 
 /** The ports that there are. @throws KitError when the browser has no MIDI, may not use it or sees no input. */
@@ -60,9 +64,20 @@ export class Kit {
     return () => this.#listeners.delete(listener);
   }
 
+  /** Says when the last input goes away. */
+  onGone(listener: () => void): void {
+    const look = () => {
+      if (this.#ports.every(({ state }) => state === 'disconnected')) listener();
+    };
+    for (const port of this.#ports) port.onstatechange = look;
+  }
+
   /** Lets the kit go. */
   close(): void {
-    for (const port of this.#ports) port.onmidimessage = null;
+    for (const port of this.#ports) {
+      port.onmidimessage = null;
+      port.onstatechange = null;
+    }
     this.#listeners.clear();
   }
 }

@@ -5,6 +5,7 @@
  */
 import type { Bpm, Voice } from '@shedbook/core';
 import type { Asked, Listened, LiveStroke } from '@shedbook/listen';
+import type { CapturedBlock } from '../device/capture-messages.ts';
 import type { KitNote } from '../device/midi-clock.ts';
 
 /** One time through the form, on the clock of the sound. */
@@ -39,6 +40,8 @@ export type EarOrder =
       readonly latencySeconds: number;
     }
   | { readonly kind: 'blocks'; readonly port: MessagePort }
+  /** A block of what was recorded before. */
+  | { readonly kind: 'block'; readonly block: CapturedBlock }
   | { readonly kind: 'note'; readonly note: KitNote }
   /** Where the clock stands; needed where no blocks say so. */
   | { readonly kind: 'time'; readonly seconds: number }
@@ -48,6 +51,9 @@ export type EarOrder =
   | { readonly kind: 'latency'; readonly seconds: number }
   /** Asks for the take, everything since `ask`, as soon as its last loop is over. */
   | { readonly kind: 'finish' };
+
+/** What is listened for. */
+export type EarAsked = Extract<EarOrder, { kind: 'ask' }>;
 
 /** A stroke on the clock of the sound, with the time at which its sound was taken. */
 export interface HeardStroke extends LiveStroke {
@@ -60,6 +66,8 @@ export type EarReport =
   | { readonly kind: 'strokes'; readonly strokes: readonly HeardStroke[] }
   /** How loud the microphone is, as the peak of the last tenth of a second in dB re full scale. */
   | { readonly kind: 'level'; readonly peakDb: number }
+  /** What was recorded since the last of these, in 16 bits: the whole of it, in order. */
+  | { readonly kind: 'sound'; readonly id: string; readonly samples: Int16Array<ArrayBuffer> }
   | {
       readonly kind: 'loop';
       readonly id: string;

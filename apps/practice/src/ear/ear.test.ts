@@ -8,7 +8,7 @@ const workers: ToldWorker[] = [];
 
 /** A worker that keeps what it is told. */
 class ToldWorker {
-  onmessage = null;
+  onmessage: ((event: { readonly data: unknown }) => void) | null = null;
   onerror: (() => void) | null = null;
   constructor() {
     workers.push(this);
@@ -89,6 +89,35 @@ it('[ST243] stays off where it was switched off while the browser still asked', 
   expect(track.isOn).toBe(false);
   expect(ear.state()).toMatchObject({ phase: 'off', refusal: null });
   expect(workers).toEqual([]);
+});
+
+it('[ST1801] lets a kit whose cable was pulled hand over what it heard first', async () => {
+  const port = { name: 'Kit', onmidimessage: null, state: 'connected', onstatechange: () => {} };
+  vi.stubGlobal('navigator', { requestMIDIAccess: async () => ({ inputs: new Map([['1', port]]) }) });
+  const ear = new Ear(async () => null);
+  const context = { currentTime: 5, getOutputTimestamp: () => ({}) } as unknown as AudioContext;
+  await ear.open('kit', context, {} as AudioNode);
+  ear.ask('a', {} as never, null);
+  port.state = 'disconnected';
+  port.onstatechange();
+  expect(ear.state().phase).toBe('on');
+  // definition: what was played is over before the moment that the ear is told of
+  expect(orders.slice(-3 * workers.length).map(({ kind }) => kind)).toEqual(
+    ['break off', 'finish', 'time'].flatMap((kind) => workers.map(() => kind)),
+  );
+  workers.at(-1)?.onmessage?.({ data: { kind: 'take', id: 'a' } });
+  expect(ear.state()).toMatchObject({ phase: 'off', input: 'kit', refusal: 'none' });
+});
+
+it('[ST1801] waits for no take of a kit that nobody was listened to with', async () => {
+  const port = { name: 'Kit', onmidimessage: null, state: 'disconnected', onstatechange: () => {} };
+  vi.stubGlobal('navigator', { requestMIDIAccess: async () => ({ inputs: new Map([['1', port]]) }) });
+  const ear = new Ear(async () => null);
+  const context = { currentTime: 5, getOutputTimestamp: () => ({}) } as unknown as AudioContext;
+  await ear.open('kit', context, {} as AudioNode);
+  port.onstatechange();
+  vi.advanceTimersByTime(1);
+  expect(ear.state()).toMatchObject({ phase: 'off', input: 'kit', refusal: 'none' });
 });
 
 it('[ST243] says so where the thread that listens did not come', async () => {

@@ -9,16 +9,20 @@ import type { Asked } from '@shedbook/listen';
 import { outputLatencyOf } from '@shedbook/stand';
 import { findPorts, Kit, KitError, type KitRefusal } from '../device/kit.ts';
 import { Microphone, MicrophoneError, type MicrophoneRefusal } from '../device/microphone.ts';
-import type { EarOrder, EarReport, EarRole, LoopTime } from './ear-messages.ts';
+import type { EarAsked, EarOrder, EarReport, EarRole, LoopTime } from './ear-messages.ts';
+import { startEarThread } from './ear-thread.ts';
 
 /** What is listened with. */
 export type Input = 'microphone' | 'kit';
+
+/** Why there is nothing to listen with. */
+type Lost = MicrophoneRefusal | KitRefusal | 'broken';
 
 /** How the ear is. */
 export interface EarState {
   readonly input: Input | null;
   readonly phase: 'off' | 'opening' | 'on';
-  readonly refusal: MicrophoneRefusal | KitRefusal | 'broken' | null;
+  readonly refusal: Lost | null;
   /** Name of the devices, for their latency. */
   readonly device: string | null;
   readonly latencyMs: number;
@@ -47,6 +51,12 @@ const GUESSED_INPUT_MS = 15;
 /** Milliseconds between looks at the clock where no blocks come. */
 const TICK_MS = 50;
 
+/** So long after a moment every round that ended before it can be reported on, in seconds. */
+const SURELY_OVER_SECONDS = 10;
+
+/** So long the take of what was unplugged is waited for, in milliseconds. */
+const HANDING_OVER_MS = 5000;
+
 /** Steps in which the level is shown, in dB. */
 const LEVEL_STEP_DB = 3;
 
@@ -66,6 +76,8 @@ export class Ear {
   #tick: ReturnType<typeof setInterval> | null = null;
   /** Counts what was opened and closed: who opens asks whether it is still wanted. */
   #turn = 0;
+  /** The name of what was asked last, until its take has come. */
+  #asking: string | null = null;
 
   constructor(book: LatencyBook) {
     this.#book = book;
@@ -128,7 +140,7 @@ export class Ear {
       return microphone.device;
     }
     this.#microphone = microphone;
-    this.#microphone.onGone(() => this.#lost('missing'));
+    this.#microphone.onGone(() => this.#unplugged(context, 'missing'));
     for (const worker of this.#startWorkers()) {
       const { port1, port2 } = new MessageChannel();
       worker.postMessage({ kind: 'blocks', port: port1 } satisfies EarOrder, [port1]);
@@ -143,6 +155,7 @@ export class Ear {
     if (turn !== this.#turn) return '';
     this.#kit = new Kit(ports, context);
     this.#startWorkers();
+    this.#kit.onGone(() => this.#unplugged(context, 'none'));
     this.#kit.listen((note) => this.#order({ kind: 'note', note }));
     this.#tellTime(context);
     return this.#kit.device;
@@ -160,10 +173,30 @@ export class Ear {
     }, TICK_MS);
   }
 
-  #lost(refusal: MicrophoneRefusal | 'broken'): void {
+  #lost(refusal: Lost): void {
     const { input } = this.#state;
     this.close();
     this.#show({ ...OFF, input, refusal });
+  }
+
+  /**
+   * The microphone or the kit went away by itself. Nothing more will come, so the ear is told that the time has passed: the rounds
+   * that were played to their end are reported on, and the take is handed over, before everything is let go.
+   */
+  #unplugged(context: AudioContext, refusal: Lost): void {
+    const turn = this.#turn;
+    const lost = () => {
+      forget();
+      clearTimeout(timer);
+      if (turn === this.#turn) this.#lost(refusal);
+    };
+    const forget = this.onReport(() => {
+      if (this.#asking === null) lost();
+    });
+    const timer = setTimeout(lost, this.#asking === null ? 0 : HANDING_OVER_MS);
+    this.breakOff(context.currentTime);
+    this.finish();
+    this.#order({ kind: 'time', seconds: context.currentTime + SURELY_OVER_SECONDS });
   }
 
   /** Lets everything go. */
@@ -177,18 +210,20 @@ export class Ear {
     this.#kit = null;
     this.#workers = [];
     this.#tick = null;
+    this.#asking = null;
     this.#show(OFF);
   }
 
   /**
    * Begins to listen for an exercise; what comes of it carries the name `id`.
    * @param onPad what every stroke is, where one plays on one surface
+   * @returns what the ear was told, or null where it is off
    */
-  ask(id: string, asked: Asked, onPad: Voice | null): void {
+  ask(id: string, asked: Asked, onPad: Voice | null): EarAsked | null {
     const context = this.#context;
-    if (!context || this.#state.phase !== 'on') return;
+    if (!context || this.#state.phase !== 'on') return null;
     if (this.#kit) this.#kit.anyVoice = onPad;
-    this.#order({
+    const order: EarAsked = {
       kind: 'ask',
       id,
       asked,
@@ -196,7 +231,10 @@ export class Ear {
       sampleRateHz: this.#microphone?.rateHz ?? null,
       originSeconds: context.currentTime,
       latencySeconds: this.#state.latencyMs / 1000,
-    });
+    };
+    this.#asking = id;
+    this.#order(order);
+    return order;
   }
 
   /** One time through the form begins. */
@@ -233,18 +271,19 @@ export class Ear {
 
   #startWorkers(): readonly Worker[] {
     const roles: readonly EarRole[] = ['strokes', 'reports'];
-    this.#workers = roles.map((role) => {
-      const worker = new Worker(new URL('./ear.worker.ts', import.meta.url), { type: 'module' });
-      worker.onmessage = ({ data }: MessageEvent<EarReport>) => this.#hear(data);
-      worker.onerror = () => this.#lost('broken');
-      worker.postMessage({ kind: 'role', role } satisfies EarOrder);
-      return worker;
-    });
+    this.#workers = roles.map((role) =>
+      startEarThread(
+        role,
+        (report) => this.#hear(report),
+        () => this.#lost('broken'),
+      ),
+    );
     return this.#workers;
   }
 
   #hear(report: EarReport): void {
     if (report.kind === 'level') this.#showLevel(report.peakDb);
+    if (report.kind === 'take' && report.id === this.#asking) this.#asking = null;
     for (const listener of this.#reports) listener(report);
   }
 

@@ -5,7 +5,7 @@
 import { gainToDb, peakOf } from '@shedbook/signal';
 import type { CapturedBlock } from '../device/capture-messages.ts';
 import { Cleaner } from './cleaner.ts';
-import type { EarOrder, EarReport, EarRole, HeardStroke } from './ear-messages.ts';
+import type { EarAsked, EarOrder, EarReport, EarRole, HeardStroke } from './ear-messages.ts';
 import { Listening } from './listening.ts';
 
 /** The level is said ten times a second. */
@@ -38,12 +38,18 @@ function tellLevel({ frame, samples }: CapturedBlock): void {
   peakSince = frame;
 }
 
+/** Hands over what was recorded, piece by piece, so that it outlives the page. */
+function tellSound(listening: Listening, isAll: boolean): void {
+  const samples = listening.piece(isAll);
+  if (samples) tell({ kind: 'sound', id: listening.id, samples });
+}
+
 function tellLoops(seconds: number): void {
   if (role !== 'reports') return;
   for (const listening of listenings) {
-    for (const over of listening.over(seconds)) {
-      tell({ kind: 'loop', id: listening.id, ...over });
-    }
+    const overs = listening.over(seconds);
+    tellSound(listening, overs.length > 0);
+    for (const over of overs) tell({ kind: 'loop', id: listening.id, ...over });
   }
   tellTakes();
 }
@@ -51,6 +57,7 @@ function tellLoops(seconds: number): void {
 /** Hands over the takes whose last loop is over. */
 function tellTakes(): void {
   for (const each of listenings.filter(({ isClosing, isOpen }) => isClosing && !isOpen)) {
+    tellSound(each, true);
     tell({ kind: 'take', id: each.id, originSeconds: each.originSeconds, ...each.take() });
     listenings = listenings.filter((other) => other !== each);
   }
@@ -77,7 +84,7 @@ function hear(block: CapturedBlock): void {
   if (rateHz > 0) tellLoops((block.frame + block.samples.length) / rateHz);
 }
 
-function ask(order: Extract<EarOrder, { kind: 'ask' }>): void {
+function ask(order: EarAsked): void {
   rateHz = order.sampleRateHz ?? rateHz;
   close();
   listenings = [
@@ -95,6 +102,7 @@ function obey(order: EarOrder): void {
   if (order.kind === 'role') role = order.role;
   else if (order.kind === 'ask') ask(order);
   else if (order.kind === 'blocks') receive(order.port);
+  else if (order.kind === 'block') hear(order.block);
   else if (order.kind === 'time') tellLoops(order.seconds);
   else if (order.kind === 'finish') close();
   else if (order.kind === 'latency') for (const each of listenings) each.setLatency(order.seconds);

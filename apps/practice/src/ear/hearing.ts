@@ -9,7 +9,7 @@ import { type Judgement, judge, judgeTaskOf, type Level, type PlayedTask } from 
 import type { Player } from '@shedbook/stand';
 import { newId } from '../kept/device-name.ts';
 import { Ear, type LatencyBook } from './ear.ts';
-import type { EarReport, HeardStroke, LoopTime } from './ear-messages.ts';
+import type { EarAsked, EarReport, HeardStroke, LoopTime } from './ear-messages.ts';
 import { FirstLateness } from './first-lateness.ts';
 import { type Follow, LoopFollower } from './loop-follower.ts';
 
@@ -44,7 +44,10 @@ export interface StretchEnded {
 
 /** What happens while one is heard. */
 export type HearingEvent =
-  | { readonly kind: 'stretch begins'; readonly id: string }
+  /** Rounds that are judged are added to the stretch while it goes on. */
+  | { readonly kind: 'stretch begins'; readonly stretch: Stretch; readonly asked: EarAsked | null }
+  /** The next piece of the recording of a stretch. */
+  | { readonly kind: 'sound'; readonly id: string; readonly samples: Int16Array<ArrayBuffer> }
   | { readonly kind: 'strokes'; readonly strokes: readonly HeardStroke[]; readonly task: PlayedTask }
   | { readonly kind: 'judged'; readonly judged: JudgedLoop }
   | { readonly kind: 'stretch ended'; readonly ended: StretchEnded };
@@ -96,6 +99,9 @@ export class Hearing {
     this.#practised = practised;
     this.ear = new Ear(book);
     this.ear.onReport((report) => this.#hear(report));
+    this.ear.subscribe(() => {
+      if (this.ear.state().phase === 'off') this.#rest();
+    });
   }
 
   /** Hands everything that happens to a listener. @returns how to stop. */
@@ -117,11 +123,19 @@ export class Hearing {
 
   /** Ends it. */
   close(): void {
+    this.ear.close();
+  }
+
+  /** Whether a stretch is still being heard. */
+  isOpen(id: string): boolean {
+    return this.#stretches.has(id);
+  }
+
+  #rest(): void {
     if (this.#timer !== null) clearInterval(this.#timer);
     this.#timer = null;
     this.#current = null;
     this.#stretches.clear();
-    this.ear.close();
   }
 
   #tell(event: HearingEvent): void {
@@ -153,8 +167,9 @@ export class Hearing {
     this.#stretches.set(id, this.#current);
     this.#loops = [];
     const { lesson, form, bpm, plays = [] } = judgeTaskOf(whole);
-    this.ear.ask(id, { lesson, exercise, form, plays, ...(bpm === undefined ? {} : { bpm }) }, onPad);
-    this.#tell({ kind: 'stretch begins', id });
+    const what = { lesson, exercise, form, plays, ...(bpm === undefined ? {} : { bpm }) };
+    const asked = this.ear.ask(id, what, onPad);
+    this.#tell({ kind: 'stretch begins', stretch: this.#current, asked });
   }
 
   /** The loop of the current stretch that a moment lies in, with its number from 0, or null. */
@@ -183,6 +198,7 @@ export class Hearing {
   #hear(report: EarReport): void {
     if (report.kind === 'loop') this.#judge(report);
     if (report.kind === 'take') this.#take(report);
+    if (report.kind === 'sound') this.#tell(report);
     if (report.kind === 'strokes' && this.#current) {
       this.#tell({ kind: 'strokes', strokes: report.strokes, task: this.#current.task });
     }

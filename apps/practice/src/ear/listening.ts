@@ -46,6 +46,9 @@ const SETTLED_SECONDS = 0.16;
 /** Bar lines nearer than this are one. */
 const SAME_SECONDS = 0.002;
 
+/** So much of a recording is handed out at once while it grows, in seconds. */
+const PIECE_SECONDS = 4;
+
 /** Longest recording that is kept, in seconds. */
 export const LONGEST_TAKE_SECONDS = 300;
 
@@ -55,6 +58,8 @@ export class Listening {
   readonly #stream: JoinedStream | null;
   readonly #recorded: JoinedStream | null;
   readonly #pcm: Pcm | null;
+  /** Samples of the recording that were handed out. */
+  #given = 0;
   readonly #loops: { readonly loop: LoopTime; readonly number: number; reported: boolean }[] = [];
   #latency: number;
   readonly originSeconds: number;
@@ -136,6 +141,18 @@ export class Listening {
       each.reported = true;
       return { number: each.number, loop: each.loop, heard: this.#listener.loopReport(each.number) };
     });
+  }
+
+  /**
+   * The recording since this was asked last, once there is a piece of it.
+   * @param isAll whether whatever there is will do
+   */
+  piece(isAll = false): Int16Array<ArrayBuffer> | null {
+    const pcm = this.#pcm;
+    const fewest = isAll ? 1 : PIECE_SECONDS * (pcm?.rateHz ?? 0);
+    if (!pcm || pcm.length - this.#given < fewest) return null;
+    this.#given = pcm.length;
+    return pcm.fresh();
   }
 
   /** Whether a loop is still to be reported on. */

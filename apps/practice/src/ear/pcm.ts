@@ -15,6 +15,8 @@ export class Pcm {
   readonly rateHz: number;
   /** Samples so far. */
   length = 0;
+  /** Chunks of it that {@link fresh} has handed out. */
+  #given = 0;
 
   constructor(rateHz: number) {
     this.rateHz = rateHz;
@@ -29,10 +31,34 @@ export class Pcm {
     this.length += chunk.length;
   }
 
+  /** The samples that came since this was asked last. */
+  fresh(): Int16Array<ArrayBuffer> {
+    const chunks = this.#chunks.slice(this.#given);
+    this.#given = this.#chunks.length;
+    const all = new Int16Array(chunks.reduce((sum, { length }) => sum + length, 0));
+    let at = 0;
+    for (const chunk of chunks) {
+      all.set(chunk, at);
+      at += chunk.length;
+    }
+    return all;
+  }
+
   /** The recording as a WAV file. */
   toWav(): Blob {
-    return new Blob([wavHeader(this.length, this.rateHz), ...this.#chunks], { type: 'audio/wav' });
+    return wavOf(this.#chunks, this.rateHz);
   }
+}
+
+/** Samples of 16 bits as numbers from -1 to 1. */
+export function fromPcm(samples: Int16Array<ArrayBuffer>): Float32Array<ArrayBuffer> {
+  return Float32Array.from(samples, (sample) => sample / FULL_SCALE);
+}
+
+/** Pieces of one recording as a WAV file. */
+export function wavOf(pieces: readonly Int16Array<ArrayBuffer>[], rateHz: number): Blob {
+  const length = pieces.reduce((sum, piece) => sum + piece.length, 0);
+  return new Blob([wavHeader(length, rateHz), ...pieces], { type: 'audio/wav' });
 }
 
 function text(view: DataView, at: number, letters: string): void {

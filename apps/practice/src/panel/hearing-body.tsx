@@ -84,10 +84,12 @@ function JudgedBody() {
           <>
             <LatencyLine ear={hearing.ear} state={ear} />
             <HearingOptions settings={settings} change={change} view={view} />
-            <Suspense fallback={null}>
-              <TakeInHand ended={view.ended} settings={settings} change={change} />
-            </Suspense>
           </>
+        )}
+        {(isOn || view.ended) && (
+          <Suspense fallback={null}>
+            <TakeInHand ended={view.ended} letGo={view.letGo} settings={settings} change={change} />
+          </Suspense>
         )}
       </div>
     </section>

@@ -11,6 +11,8 @@ import { useMarks } from '../marks/use-marks.ts';
 import { goTo } from '../page/route.ts';
 import type { HearingSettings } from '../session/hearing-settings.ts';
 import { type PracticeSession, usePracticeSession } from '../session/practice-session.tsx';
+import { HandKeeper, handOf } from '../takes/hand-keeper.ts';
+import { dropHand } from '../takes/hand-store.ts';
 import { arriveAt, type Course, goOn, type Said } from './hands-free.ts';
 
 /** Judged loops that are remembered for the page. */
@@ -36,6 +38,24 @@ function useLettingGo(hearing: Hearing): void {
 }
 
 const waiting = new WeakMap<Hearing, ReturnType<typeof setTimeout>>();
+
+/** Keeps the take in hand, and finds the one that a page which was closed left behind. */
+function useHand(hearing: Hearing, lesson: string, find: (ended: StretchEnded) => void): void {
+  const latest = useRef(find);
+  latest.current = find;
+  useEffect(() => {
+    const keeper = new HandKeeper(lesson, () => hearing.ear.state().latencyMs / 1000);
+    let isHere = true;
+    void handOf(lesson, hearing)
+      .then((ended) => ended && isHere && latest.current(ended))
+      .catch(() => undefined);
+    const unlisten = hearing.listen((event) => keeper.take(event));
+    return () => {
+      isHere = false;
+      unlisten();
+    };
+  }, [hearing, lesson]);
+}
 
 /** The one that practises now; the ear outlives the panels. */
 const sessions = new WeakMap<Player, { session: PracticeSession; settings: HearingSettings }>();
@@ -70,6 +90,8 @@ export interface HearingView {
   readonly said: Said | null;
   readonly isStaying: boolean;
   readonly ended: StretchEnded | null;
+  /** Lets the take in hand go. */
+  readonly letGo: () => void;
   readonly stay: () => void;
   readonly goOn: () => void;
 }
@@ -127,6 +149,9 @@ export function useHearing(settings: HearingSettings): HearingView {
   latest.current = { session, state, go };
   useMarks(hearing, session);
   useLettingGo(hearing);
+  useHand(hearing, session.pack.id, (ended) => {
+    if (latest.current.state.ended === null) change({ ended });
+  });
   useEffect(() => change({ loops: [], isStaying: false }), [session.exercise]);
   useEffect(
     () =>
@@ -149,6 +174,10 @@ export function useHearing(settings: HearingSettings): HearingView {
     ...state,
     hearing,
     ear,
+    letGo: () => {
+      change({ ended: null });
+      void dropHand(session.pack.id).catch(() => undefined);
+    },
     stay: () => {
       change({ isStaying: true });
       go('stay');

@@ -6,6 +6,8 @@ import type { StretchEnded } from '../ear/hearing.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import type { HearingSettings } from '../session/hearing-settings.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import inRow from '../ui/row.module.css';
+import { dropHand } from './hand-store.ts';
 import type { WholeTake } from './take.ts';
 import { TakeFacts } from './take-facts.tsx';
 import { takeFrom } from './take-from.ts';
@@ -16,16 +18,21 @@ import { keepTake } from './take-store.ts';
 
 interface InHandProps {
   readonly ended: StretchEnded | null;
+  /** Lets the take go. */
+  readonly letGo: () => void;
   readonly settings: HearingSettings;
   readonly change: (next: Partial<HearingSettings>) => void;
 }
 
-function useKeeping(whole: WholeTake | null, keepAll: boolean) {
+function useKeeping(whole: WholeTake | null, keepAll: boolean, lesson: string) {
   const [state, setState] = useState<'open' | 'kept' | 'full'>('open');
   const keep = () => {
     if (!whole) return;
     keepTake(whole).then(
-      () => setState('kept'),
+      () => {
+        setState('kept');
+        void dropHand(lesson).catch(() => undefined);
+      },
       () => setState('full'),
     );
   };
@@ -37,7 +44,7 @@ function useKeeping(whole: WholeTake | null, keepAll: boolean) {
 }
 
 /** The take. */
-export function TakeInHand({ ended, settings, change }: InHandProps) {
+export function TakeInHand({ ended, letGo, settings, change }: InHandProps) {
   const words = useHearingWords().takes;
   const { pack } = usePracticeSession();
   const whole = useMemo(
@@ -45,7 +52,7 @@ export function TakeInHand({ ended, settings, change }: InHandProps) {
     [ended, pack],
   );
   const judgement = useTakeJudgement(whole?.take ?? null);
-  const { state, keep } = useKeeping(whole, settings.keepAll);
+  const { state, keep } = useKeeping(whole, settings.keepAll, pack.id);
   return (
     <section className={styles.take} data-part="take-in-hand" aria-label={words.title}>
       {whole && (
@@ -54,9 +61,12 @@ export function TakeInHand({ ended, settings, change }: InHandProps) {
           <TakeReportView take={whole.take} judgement={judgement} />
           <TakeListener key={whole.take.id} take={whole.take} audioOf={async () => whole.audio} />
           {state !== 'kept' && (
-            <Button dress="strong" onClick={keep}>
-              {words.keep}
-            </Button>
+            <div className={inRow.row}>
+              <Button dress="strong" onClick={keep}>
+                {words.keep}
+              </Button>
+              <Button onClick={letGo}>{words.letGo}</Button>
+            </div>
           )}
         </>
       )}

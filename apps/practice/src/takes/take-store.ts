@@ -16,6 +16,11 @@ export async function listTakes(): Promise<readonly Take[]> {
   return takes.toSorted((a, b) => (a.startedAt < b.startedAt ? 1 : -1));
 }
 
+/** Whether a take is kept for good. */
+export async function isKept(id: string): Promise<boolean> {
+  return (await read<Take>('takes', id)) !== undefined;
+}
+
 /** The sound of a take, or null. */
 export async function audioOf(id: string): Promise<Blob | null> {
   const { audio, type = '' } = (await read<KeptAudio>('audio', id)) ?? {};

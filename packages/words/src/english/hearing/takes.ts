@@ -6,6 +6,7 @@ export const takes = {
   lead: 'Recordings stay on this device until you delete them or send them.',
   keepAll: 'Keep every take',
   keep: 'Keep this take',
+  letGo: 'Let it go',
   kept: 'The take is kept.',
   full: 'There is no room left on this device. Delete some takes first.',
   empty: 'No takes yet.',

@@ -8,6 +8,7 @@ export const takes = translation<typeof english.takes>()({
   lead: 'Aufnahmen bleiben auf diesem Gerät, bis du sie löschst oder verschickst.',
   keepAll: 'Jede Aufnahme behalten',
   keep: 'Diese Aufnahme behalten',
+  letGo: 'Verwerfen',
   kept: 'Die Aufnahme ist gespeichert.',
   full: 'Auf diesem Gerät ist kein Platz mehr. Lösch erst einige Aufnahmen.',
   empty: 'Noch keine Aufnahmen.',
