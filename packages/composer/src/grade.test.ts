@@ -165,9 +165,9 @@ describe('the grade', () => {
       const { parts } = gradePattern(readGround(lesson, 1), parsePattern(text), DEFAULT_GRADE_SETTINGS);
       return parts.find((each) => each.part === 'speed')?.count ?? 0;
     };
-    // definition: triplets at 140 are 7 a second, the limit: a run of three counts 1; two count against 10.5 a second
+    // definition: triplets at 140 are 7 a second, the limit: a run of three counts 1; two count against 10 a second
     expect(at(140, 'xxx ... ... ...')).toBeCloseTo(1, 9);
-    expect(at(160, 'x.x x.. ... ...')).toBeCloseTo((8 / 10.5 - 0.7) / 0.3, 9);
+    expect(at(160, 'x.x x.. ... ...')).toBeCloseTo((8 / 10 - 0.7) / 0.3, 9);
     // definition: 4.5 strokes a second is under seven tenths of 7
     expect(at(90, 'xxx xxx xxx xxx')).toBe(0);
   });

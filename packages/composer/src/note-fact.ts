@@ -71,14 +71,14 @@ interface LargeStepFact extends Fact {
   readonly bound: number;
 }
 
-/** Exercises ask one hand for two strokes faster than a hand is published to keep up. */
-interface FastPairsFact extends Fact {
-  readonly fact: 'fast-pairs';
+/** Exercises ask a limb for two strokes, or for three in a row, faster than is published of one, or for a double stroke. */
+interface FastStrokesFact extends Fact {
+  readonly fact: 'fast-pairs' | 'fast-doubles' | 'fast-runs';
   /** Numbers of the exercises. */
   readonly exercises: readonly string[];
-  /** The fastest two, in strokes a second at the goal tempo. */
+  /** The fastest of them, in strokes a second at the goal tempo. */
   readonly rate: number;
-  /** What one hand is published to keep up, in strokes a second. */
+  /** What is published of one limb, in strokes a second. */
   readonly published: number;
 }
 
@@ -115,7 +115,7 @@ export type NoteFact =
   | TooManyMovesFact
   | EasierFact
   | LargeStepFact
-  | FastPairsFact
+  | FastStrokesFact
   | CellsTooFastFact
   | MovesTooFastFact
   | MovesForLaterFact;

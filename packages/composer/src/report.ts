@@ -8,7 +8,7 @@ import type { Block } from './blocks.ts';
 import type { CellMove } from './cell-move.ts';
 import { type Grade, gradeExercise, gradePattern, gradeSettingsOf } from './grade.ts';
 import type { Ground } from './ground.ts';
-import { fastestPair, PUBLISHED_HAND_RATE } from './hand-speed.ts';
+import { fastestStrokes, PUBLISHED_HAND_RATE, PUBLISHED_PAIR_RATE, speedLimit } from './hand-speed.ts';
 import { ideaOf, themeFact } from './idea.ts';
 import type { IdeaFact, ThemeFact } from './idea-fact.ts';
 import type { MoveFact, NoteFact } from './note-fact.ts';
@@ -254,15 +254,42 @@ function difficultyNotes({ falls, largestStep, stepBound }: DifficultyReport): r
   return largestStep > stepBound + SAME_POINTS ? [...easier, step] : easier;
 }
 
-/** That some exercises have two strokes faster than a hand is published to keep up. */
+/** Rates above which something is said, in strokes a second of a hand. */
+interface Rates {
+  readonly above: number;
+  readonly upTo?: number;
+}
+
+/** Which exercises have a rate that is told, and the fastest of them, as a note. */
+function fastNote(
+  fact: 'fast-pairs' | 'fast-doubles' | 'fast-runs',
+  rates: readonly number[],
+  { above, upTo = Number.POSITIVE_INFINITY }: Rates,
+): readonly NoteFact[] {
+  const isTold = (rate: number) => rate > above + SAME_POINTS && rate <= upTo + SAME_POINTS;
+  const exercises = rates.flatMap((rate, i) => (isTold(rate) ? [String(i + 1)] : []));
+  if (exercises.length === 0) return [];
+  return [{ fact, exercises, rate: Math.max(...rates.filter(isTold)), published: above }];
+}
+
+/** That some exercises ask a limb for more than is published, or for what only a double stroke gives. */
 function speedNotes(task: ReportTask): readonly NoteFact[] {
   const compingCells = (bar: PageBar) =>
     cellsOf(task, bar).map((cell) => task.script.lines(cell)[0]?.cell ?? cell);
-  const rates = task.page.map((bar) => fastestPair(task.ground, compingCells(bar)));
-  const published = PUBLISHED_HAND_RATE;
-  const fast = rates.flatMap((rate, i) => (rate > published + SAME_POINTS ? [String(i + 1)] : []));
-  if (fast.length === 0) return [];
-  return [{ fact: 'fast-pairs', exercises: fast, rate: Math.max(...rates), published }];
+  const { ground } = task;
+  const fastest = task.page.map((bar) => fastestStrokes(ground, compingCells(bar)));
+  const held = speedLimit(ground, PUBLISHED_HAND_RATE);
+  const paired = speedLimit(ground, PUBLISHED_PAIR_RATE);
+  const twos = fastest.map(({ two }) => two);
+  return [
+    ...fastNote(
+      'fast-runs',
+      fastest.map(({ three }) => three),
+      { above: held },
+    ),
+    ...fastNote('fast-pairs', twos, { above: paired }),
+    ...fastNote('fast-doubles', twos, { above: held, upTo: paired }),
+  ];
 }
 
 /** What the vocabulary has that a limb cannot keep up at the goal tempo. */

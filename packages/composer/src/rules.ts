@@ -28,7 +28,7 @@ type Played = Pick<Script, 'lines' | 'rhythm'>;
 
 function canStrike({ ground, cell }: LimbCell, limits: ComposeLimits, beat: number): boolean {
   if (struckSlots(cell).some((slot) => ground.isBusy(beat, slot, cell.marks.length))) return false;
-  return isPlayable(strokeTimes(ground, beat, cell), speedLimit(ground, limits.handSpeed), limits.handSpeed);
+  return isPlayable(strokeTimes(ground, beat, cell), speedLimit(ground, limits.handSpeed));
 }
 
 function mayStand(ground: Ground, limits: ComposeLimits, beat: number, cell: Cell, played: Played): boolean {
@@ -52,11 +52,7 @@ function canGoOn(from: LimbCell, to: Cell, limits: ComposeLimits, beat: number):
   const { ground, cell } = from;
   const length = ground.beatSeconds(beat);
   const times = strokeTimes(ground, (beat + 1) % ground.length, to).map((time) => time + length);
-  return isPlayable(
-    [...strokeTimes(ground, beat, cell), ...times],
-    speedLimit(ground, limits.handSpeed),
-    limits.handSpeed,
-  );
+  return isPlayable([...strokeTimes(ground, beat, cell), ...times], speedLimit(ground, limits.handSpeed));
 }
 
 /**

@@ -30,19 +30,13 @@ export function tooFast(
   const limitOf = (cell: number, line: number) =>
     speedLimit(lines[cell]?.[line]?.ground ?? ground, limits.handSpeed);
   const canStrike = (cell: number) =>
-    beats.some((beat) =>
-      timesOf(beat, cell).every((times, line) => isPlayable(times, limitOf(cell, line), limits.handSpeed)),
-    );
+    beats.some((beat) => timesOf(beat, cell).every((times, line) => isPlayable(times, limitOf(cell, line))));
   const canMove = (from: number, to: number) =>
     beats.some((beat) => {
       const next = timesOf((beat + 1) % ground.length, to);
       const length = ground.beatSeconds(beat);
       return timesOf(beat, from).every((times, line) =>
-        isPlayable(
-          [...times, ...(next[line] ?? []).map((time) => time + length)],
-          limitOf(from, line),
-          limits.handSpeed,
-        ),
+        isPlayable([...times, ...(next[line] ?? []).map((time) => time + length)], limitOf(from, line)),
       );
     });
   const playable = cells.map((_, cell) => canStrike(cell));

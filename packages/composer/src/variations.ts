@@ -91,7 +91,7 @@ function canPlay(ground: Ground, cells: readonly Cell[], handSpeed: number): boo
     const next = cells[after] ?? each;
     const length = ground.beatSeconds(beat);
     const times = strokeTimes(ground, after, next).map((time) => time + length);
-    return isPlayable([...strokeTimes(ground, beat, each), ...times], limit, handSpeed);
+    return isPlayable([...strokeTimes(ground, beat, each), ...times], limit);
   });
 }
 

@@ -69,7 +69,7 @@ const limitsSchema = z
         ._default(z.number().check(z.positive()), 7)
         .check(
           z.describe(
-            'strokes a second that one hand can keep up at the goal tempo; a foot three quarters of it',
+            'strokes a second that one hand keeps up at the goal tempo, three in a row; two may come 10/7 as fast; a foot three quarters of both',
           ),
         ),
       step: z

@@ -18,11 +18,15 @@ export const notes = sentences<NoteFact | MoveFact>()({
   'easier-than-before':
     'Exercise {$exercise :integer} is easier than {$before :integer}: kept exercises stand there as they did.',
   'fast-pairs':
-    'At the goal tempo two strokes come as fast as {$rate :number maximumFractionDigits=1} a second in {$exercises :list}; one limb keeps up {$published :number maximumFractionDigits=1} at most: play them as a double stroke, or lower the goal.',
+    'At the goal tempo two strokes come as fast as {$rate :number maximumFractionDigits=1} a second in {$exercises :list}; the fastest that is known of one limb is {$published :number maximumFractionDigits=1}: share them between two limbs, or lower the goal.',
+  'fast-doubles':
+    'At the goal tempo two strokes come as fast as {$rate :number maximumFractionDigits=1} a second in {$exercises :list}, faster than one limb keeps up ({$published :number maximumFractionDigits=1}): play them as a double stroke.',
+  'fast-runs':
+    'At the goal tempo three strokes in a row come as fast as {$rate :number maximumFractionDigits=1} a second in {$exercises :list}; one limb keeps up {$published :number maximumFractionDigits=1} at most: share them between two limbs, or lower the goal.',
   'cells-too-fast':
-    'Left out, since one limb keeps up {$rate :number maximumFractionDigits=1} strokes a second at the goal tempo: {$cells :list}. Lower the goal, or raise "handSpeed" under "limits".',
+    'Left out, since one limb keeps up {$rate :number maximumFractionDigits=1} strokes a second, two in a row somewhat faster, at the goal tempo: {$cells :list}. Lower the goal, or raise "handSpeed" under "limits".',
   'moves-too-fast':
-    'Moves left out, since one limb keeps up {$rate :number maximumFractionDigits=1} strokes a second at the goal tempo: {$moves :list type=series}. Lower the goal, share the rhythm between two limbs, or raise "handSpeed" under "limits".',
+    'Moves left out, since one limb keeps up {$rate :number maximumFractionDigits=1} strokes a second, two in a row somewhat faster, at the goal tempo: {$moves :list type=series}. Lower the goal, share the rhythm between two limbs, or raise "handSpeed" under "limits".',
   'moves-for-later':
     '.input {$moves :integer} .match $moves one {{{$moves} move between the two voices is left for a later page.}} * {{{$moves} moves between the two voices are left for later pages.}}',
   'large-step':

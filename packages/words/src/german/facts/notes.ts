@@ -18,11 +18,15 @@ export const notes = sentences<NoteFact | MoveFact>()({
   'easier-than-before':
     'Übung {$exercise :integer} ist leichter als {$before :integer}: behaltene Übungen stehen, wo sie standen.',
   'fast-pairs':
-    'Im Zieltempo kommen in {$exercises :list} zwei Schläge mit {$rate :number maximumFractionDigits=1} in der Sekunde; ein Arm oder Bein hält höchstens {$published :number maximumFractionDigits=1} durch: als Doppelschlag spielen oder das Ziel senken.',
+    'Im Zieltempo kommen in {$exercises :list} zwei Schläge mit {$rate :number maximumFractionDigits=1} in der Sekunde; der schnellste bekannte Arm oder Fuß schafft {$published :number maximumFractionDigits=1}: auf zwei verteilen oder das Ziel senken.',
+  'fast-doubles':
+    'Im Zieltempo kommen in {$exercises :list} zwei Schläge mit {$rate :number maximumFractionDigits=1} in der Sekunde, schneller als ein Arm oder Bein durchhält ({$published :number maximumFractionDigits=1}): als Doppelschlag spielen.',
+  'fast-runs':
+    'Im Zieltempo kommen in {$exercises :list} drei Schläge hintereinander mit {$rate :number maximumFractionDigits=1} in der Sekunde; ein Arm oder Bein hält höchstens {$published :number maximumFractionDigits=1} durch: auf zwei verteilen oder das Ziel senken.',
   'cells-too-fast':
-    'Weggelassen, weil ein Arm oder Bein im Zieltempo {$rate :number maximumFractionDigits=1} Schläge in der Sekunde durchhält: {$cells :list}. Das Ziel senken oder „handSpeed“ unter „limits“ erhöhen.',
+    'Weggelassen, weil ein Arm oder Bein im Zieltempo {$rate :number maximumFractionDigits=1} Schläge in der Sekunde durchhält, zwei hintereinander etwas schneller: {$cells :list}. Das Ziel senken oder „handSpeed“ unter „limits“ erhöhen.',
   'moves-too-fast':
-    'Wechsel, die wegbleiben, weil ein Arm oder Bein im Zieltempo {$rate :number maximumFractionDigits=1} Schläge in der Sekunde durchhält: {$moves :list type=series}. Das Ziel senken, den Rhythmus auf zwei verteilen oder „handSpeed“ unter „limits“ erhöhen.',
+    'Wechsel, die wegbleiben, weil ein Arm oder Bein im Zieltempo {$rate :number maximumFractionDigits=1} Schläge in der Sekunde durchhält, zwei hintereinander etwas schneller: {$moves :list type=series}. Das Ziel senken, den Rhythmus auf zwei verteilen oder „handSpeed“ unter „limits“ erhöhen.',
   'moves-for-later':
     '.input {$moves :integer} .match $moves one {{{$moves} Wechsel zwischen den beiden Stimmen bleibt für eine spätere Seite.}} * {{{$moves} Wechsel zwischen den beiden Stimmen bleiben für spätere Seiten.}}',
   'large-step':
