@@ -114,8 +114,29 @@ function drawJoin({ loom, task, random }: Bench, index: number, theme: PageBar):
   return cells ? task.store.find(cells) : null;
 }
 
-/** Shares of the exchanges, summed up: a line of the theme, one with a move, a join, a theme, a figure; the rest are blocks. */
-const SHARES = { line: 0.62, move: 0.72, join: 0.74, theme: 0.86, figure: 0.92 } as const;
+/**
+ * Shares of the exchanges, summed up: a line like the one beside it, a line of the theme, one with a move, a join, a
+ * theme, a figure, a beat of a whole block; the rest are blocks.
+ */
+const SHARES = {
+  beside: 0.4,
+  line: 0.5,
+  move: 0.54,
+  join: 0.56,
+  theme: 0.66,
+  figure: 0.7,
+  beat: 0.94,
+} as const;
+
+/** A bar that differs on one beat from the line before or after it in its block. */
+function drawBeside({ loom, task, random }: Bench, index: number, place: number): PageBar | null {
+  const { page, blocks, aim } = loom;
+  const { start, length } = blocks[index] as Block;
+  const beside =
+    place === start || (place < start + length - 1 && random.below(2) === 0) ? place + 1 : place - 1;
+  const line = page[beside] as PageBar;
+  return task.store.withCell(line, random.below(line.cells.length), random.below(aim.alphabet.vocabulary));
+}
 
 /** Where an exchange is tried. */
 interface Spot {
@@ -130,6 +151,7 @@ function tryLine(bench: Bench, { index, place }: Spot, by: number): boolean {
   const room = roomFor(bench, index, place);
   let bar: PageBar | null = null;
   if (by >= SHARES.line && by < SHARES.move) bar = drawMove(bench, room);
+  else if (theme && by < SHARES.beside) bar = drawBeside(bench, index, place);
   else if (!theme) bar = drawBetween(task.candidates, room.least, room.most, random);
   else if (by >= SHARES.move) bar = drawJoin(bench, index, theme);
   else bar = task.store.near(theme, room.least, room.most, random);
@@ -146,11 +168,29 @@ function tryTheme({ loom }: Bench, { index, place }: Spot): boolean {
   return true;
 }
 
-/** Puts a missing figure on the page, as its block's theme or as a line. @returns whether it could be. */
-function tryFigure(bench: Bench, { index, place }: Spot): boolean {
-  const { task, loom, random } = bench;
-  const figure = task.figures[random.below(Math.max(1, task.figures.length))];
-  if (!figure || bench.used.has(figure)) return false;
+/** A figure that the page lacks, by chance, or null. */
+function drawMissingFigure({ task, used, random }: Bench): PageBar | null {
+  const { figures } = task;
+  const from = random.below(Math.max(1, figures.length));
+  for (let i = 0; i < figures.length; i += 1) {
+    const figure = figures[(from + i) % figures.length] as PageBar;
+    if (!used.has(figure)) return figure;
+  }
+  return null;
+}
+
+/** Where a figure belongs by its difficulty: the last line that is no harder, or the one after it. */
+function spotFor({ loom, random }: Bench, figure: PageBar): Spot {
+  const { page, blockOf } = loom;
+  let place = 0;
+  while (place + 1 < page.length && (page[place + 1] as PageBar).points <= figure.points) place += 1;
+  if (place + 1 < page.length && random.below(2) === 0) place += 1;
+  return { index: blockOf[place] as number, place };
+}
+
+/** Puts a figure on the page, as its block's theme or as a line. @returns whether it could be. */
+function putFigure(bench: Bench, { index, place }: Spot, figure: PageBar): boolean {
+  const { loom, random } = bench;
   const room = roomFor(bench, index, place);
   if (figure.points < room.least || figure.points > room.most) return false;
   if (loom.themes[index] && random.next() < 0.5) return rebuild(bench, index, figure);
@@ -184,6 +224,33 @@ function tryBlock(bench: Bench, { index }: Spot): boolean {
   return theme !== null && !bench.used.has(theme) && rebuild(bench, index, theme);
 }
 
+/** Gives all lines of a block that share a beat's cell with the theme another one there. @returns whether it could be. */
+function tryBeat(bench: Bench, { index }: Spot): boolean {
+  const { loom, task, random, used } = bench;
+  const block = loom.blocks[index] as Block;
+  const theme = loom.themes[index];
+  if (!theme || !isFree(bench, block)) return false;
+  const beat = random.below(theme.cells.length);
+  const old = theme.cells[beat];
+  const cell = random.below(loom.aim.alphabet.vocabulary);
+  if (cell === old) return false;
+  const { least, most } = blockRoom(bench, block);
+  const lines: PageBar[] = [];
+  let turned = theme;
+  for (let place = block.start; place < block.start + block.length; place += 1) {
+    const line = loom.page[place] as PageBar;
+    const other = line.cells[beat] === old ? task.store.withCell(line, beat, cell) : line;
+    if (!other || other.points < least || other.points > most || lines.includes(other)) return false;
+    if (other !== line && used.has(other)) return false;
+    if (line === theme) turned = other;
+    lines.push(other);
+  }
+  lines.sort((a, b) => a.points - b.points);
+  setLines(loom, index, lines);
+  loom.themes[index] = turned;
+  return true;
+}
+
 function setLines(loom: Loom, index: number, lines: readonly PageBar[]): void {
   const { page, blocks } = loom;
   const { start, length } = blocks[index] as Block;
@@ -197,10 +264,26 @@ function setLines(loom: Loom, index: number, lines: readonly PageBar[]): void {
   }
 }
 
-function act(bench: Bench, spot: Spot, by: number): boolean {
+/** What an exchange is: where, which kind, and, where one is to be put on the page, which figure. */
+interface Attempt {
+  readonly spot: Spot;
+  readonly by: number;
+  readonly figure: PageBar | null;
+}
+
+/** The exchange to be tried: a missing figure goes where it belongs. */
+function attemptAt(bench: Bench, spot: Spot): Attempt {
+  const by = bench.random.next();
+  const figure = by >= SHARES.theme && by < SHARES.figure ? drawMissingFigure(bench) : null;
+  const belongs = figure ? spotFor(bench, figure) : spot;
+  return bench.mayChange[belongs.place] ? { spot: belongs, by, figure } : { spot, by, figure };
+}
+
+function act(bench: Bench, { spot, by, figure }: Attempt): boolean {
   if (by < SHARES.join) return tryLine(bench, spot, by);
   if (by < SHARES.theme) return tryTheme(bench, spot);
-  return by < SHARES.figure ? tryFigure(bench, spot) : tryBlock(bench, spot);
+  if (by < SHARES.figure) return figure !== null && putFigure(bench, spot, figure);
+  return by < SHARES.beat ? tryBeat(bench, spot) : tryBlock(bench, spot);
 }
 
 /** Moves the end of a block by a line. @returns whether both blocks still have as many lines as a block has. */
@@ -251,12 +334,13 @@ function tryEnd({ loom, random }: Bench, ledger: Ledger, index: number): void {
 function tryLines(bench: Bench, ledger: Ledger, spot: Spot, lines: PageBar[]): void {
   const { loom, random, used } = bench;
   const { page, themes, blocks } = loom;
-  const { index } = spot;
+  const attempt = attemptAt(bench, spot);
+  const { index } = attempt.spot;
   const { start, length } = blocks[index] as Block;
   for (let line = 0; line < length; line += 1) lines[line] = page[start + line] as PageBar;
   const theme = themes[index] as PageBar | null;
   const before = ownCost(loom, ledger, index) + costAfter(loom, index);
-  if (!act(bench, spot, random.next())) return;
+  if (!act(bench, attempt)) return;
   const whole = wholeCost(loom);
   const cost = blockCost(loom, index);
   if (isTaken(whole - ledger.whole + cost + costAfter(loom, index) - before, ledger, random)) {
@@ -300,8 +384,7 @@ function sumOfBlocks(loom: Loom, ledger: Ledger): number {
 function drawGuest(bench: Bench, index: number, theme: PageBar): PageBar | null {
   const { loom, task, random, used } = bench;
   const { least, most } = blockRoom(bench, loom.blocks[index] as Block);
-  const figure = task.figures[random.below(Math.max(1, task.figures.length))];
-  const bar = figure && !used.has(figure) ? figure : task.store.near(theme, least, most, random);
+  const bar = drawMissingFigure(bench) ?? task.store.near(theme, least, most, random);
   return bar && !used.has(bar) && bar.points >= least && bar.points <= most ? bar : null;
 }
 
@@ -344,7 +427,7 @@ function tryTransfer(bench: Bench, ledger: Ledger, { index, place }: Spot): void
 }
 
 /** Shares of the tries that move where a block ends, and that take a line from one block to another. */
-const SHARES_OF_BLOCKS = { end: 0.05, transfer: 0.12 } as const;
+const SHARES_OF_BLOCKS = { end: 0.08, transfer: 0.22 } as const;
 
 /** Exchanges lines, themes and blocks of a page; the page, its blocks and its themes are changed in place. */
 export function anneal(loom: Loom, task: AnnealTask, schedule: Schedule, random: Random): void {

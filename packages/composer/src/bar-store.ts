@@ -16,6 +16,8 @@ export interface BarStore {
   find(cells: Uint16Array): PageBar | null;
   /** A bar one step from a theme, or the theme, that has at least and at most so many points; by chance, or null. */
   near(theme: PageBar, least: number, most: number, random: Random): PageBar | null;
+  /** A bar with another cell on a beat, or null where it may not stand on the page. */
+  withCell(bar: PageBar, beat: number, cell: number): PageBar | null;
 }
 
 /** Steps from a theme that are tried for one draw. */
@@ -127,5 +129,7 @@ export function barStore(alphabet: Alphabet, candidates: readonly PageBar[], poo
     }
     return null;
   };
-  return { find: (cells) => byKey(keyOf(cells)), near };
+  const withCell = (bar: PageBar, beat: number, cell: number): PageBar | null =>
+    byKey(keyOf(bar.cells) + (cell - (bar.cells[beat] as number)) * (powers[beat] as number));
+  return { find: (cells) => byKey(keyOf(cells)), near, withCell };
 }

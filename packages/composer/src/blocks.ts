@@ -4,14 +4,24 @@
  * Conventions: places from 0; every place is in one block.
  */
 
-/** Lines in a block, about: four stand together on a page and are gone through as one drill (common practice). */
-const LINES = 4;
+/** Lines in a block, about: three or four stand together on a page and are gone through as one drill (common practice). */
+const LINES = 3.5;
 
 /** Lines in a block where there are many moves to meet: neighbours that are alike share their moves. */
 const FEW_LINES = 3;
 
 /** Moves to be met, as a share of those that the page has room for, above which they are many. */
 const MANY_MOVES = 0.255;
+
+/** Lines in a block, and the share of moves above which it has so few: eight cells on a page of 32 lines. */
+const FEWEST_LINES = 2.7;
+const MOST_MOVES = 0.45;
+
+/** Lines in a block, about, for moves to be met as a share of those that the page has room for. */
+function linesInBlock(moves: number): number {
+  if (moves > MOST_MOVES) return FEWEST_LINES;
+  return isTight(moves) ? FEW_LINES : LINES;
+}
 
 /** Whether moves are many for the lines of a page. @param moves as a share of those that it has room for */
 export function isTight(moves: number): boolean {
@@ -31,7 +41,7 @@ export interface Block {
  * @param moves moves to be met, as a share of those that the page has room for
  */
 export function blocksOf(count: number, moves: number): readonly Block[] {
-  const blocks = Math.max(1, Math.round(count / (isTight(moves) ? FEW_LINES : LINES)));
+  const blocks = Math.max(1, Math.round(count / linesInBlock(moves)));
   let start = 0;
   return Array.from({ length: count === 0 ? 0 : blocks }, (_, i) => {
     const length = Math.floor(count / blocks) + (i < count % blocks ? 1 : 0);

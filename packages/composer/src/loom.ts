@@ -19,7 +19,7 @@ import {
 import { likeness } from './theme.ts';
 
 /** What a line costs for each beat more than one by which it strays from its theme. */
-const STRAYED = 2.5;
+const STRAYED = 4;
 
 /** What a block costs that does not state its theme. */
 const UNSTATED = 8;

@@ -16,7 +16,7 @@ const MOVE_MET_ONCE = 0.1;
 const CELL_NEVER_FIRST = 10;
 const LONG_COLUMN = 1;
 const UNEVEN_USE = 0.5;
-const UNEVEN_STEPS = 0.08;
+const UNEVEN_STEPS = 0.02;
 const ENDS = 25;
 const BARS_UNLIKE = 0.4;
 const SAME_BAR = 20;
@@ -83,25 +83,35 @@ export function inventoryCost(inventory: Inventory, aim: PageAim, lines: number,
   );
 }
 
+/** Notes the cells of a bar as seen. @returns how many of them are new. */
+function seeCells(cells: ArrayLike<number>, seen: Uint8Array): number {
+  let fresh = 0;
+  for (let beat = 0; beat < cells.length; beat += 1) {
+    const cell = cells[beat] as number;
+    if (seen[cell] === 0) {
+      seen[cell] = 1;
+      fresh += 1;
+    }
+  }
+  return fresh;
+}
+
 /** The cost of more than one new cell at once, and of columns: many bars in a row that begin alike. */
 export function orderCost(page: readonly PageBar[], seen: Uint8Array): number {
   seen.fill(0);
+  let unseen = seen.length;
   let cost = 0;
   let free: number = NEW_CELLS.first;
   let run = 0;
   let first = -1;
   for (let place = 0; place < page.length; place += 1) {
     const { cells } = page[place] as PageBar;
-    let fresh = -free;
-    for (let beat = 0; beat < cells.length; beat += 1) {
-      const cell = cells[beat] as number;
-      if (seen[cell] === 0) {
-        seen[cell] = 1;
-        fresh += 1;
-      }
+    if (unseen > 0) {
+      const fresh = seeCells(cells, seen);
+      unseen -= fresh;
+      if (fresh > free) cost += CELL_TOO_NEW * (fresh - free);
+      free = NEW_CELLS.later;
     }
-    if (fresh > 0) cost += CELL_TOO_NEW * fresh;
-    free = NEW_CELLS.later;
     run = cells[0] === first ? run + 1 : 1;
     first = cells[0] as number;
     if (run > COLUMN) cost += LONG_COLUMN;

@@ -36,6 +36,10 @@ const FREE_TO_STOP = 1.5;
 const FEATS = 0.02;
 const PLENTY = 4;
 
+/** With fewer bars than this many a line, seeds would come to the same page: each does without a share of them. */
+const BARS_A_LINE = 24;
+const LEFT_OUT = 0.3;
+
 /** A composed page. */
 export interface Composition {
   /** Numbered from 1, in order; kept ones as they were. */
@@ -186,6 +190,31 @@ function figureBars(source: PageSource, store: BarStore, most: number): readonly
     .slice(0, most);
 }
 
+/** What lines are drawn from. */
+interface Offer {
+  /** In ascending order of points. */
+  readonly candidates: readonly PageBar[];
+  readonly store: BarStore;
+  readonly figures: readonly PageBar[];
+}
+
+/** What a seed draws from: of a short list it does without some bars, figures aside, where there are plenty. */
+function offerOf(
+  source: PageSource,
+  alphabet: Alphabet,
+  candidates: readonly PageBar[],
+  lines: number,
+): Offer {
+  const { pool, random, idiom } = source;
+  const store = barStore(alphabet, candidates, pool);
+  const figures = figureBars(source, store, figuresWanted(idiom, lines));
+  if (!pool.complete || candidates.length > BARS_A_LINE * lines) return { candidates, store, figures };
+  const left = candidates.filter((bar) => random.next() >= LEFT_OUT || figures.includes(bar));
+  const offered = upTo(candidates, left, lines);
+  if (offered === candidates) return { candidates, store, figures };
+  return { candidates: offered, store: barStore(alphabet, offered, pool), figures };
+}
+
 /** The candidates that no kept bar is the same as. */
 function withoutKept(bars: readonly PageBar[], kept: ReadonlyMap<number, PageBar>): readonly PageBar[] {
   if (kept.size === 0) return bars;
@@ -207,20 +236,19 @@ export function composePage(source: PageSource): Composition {
   const fresh = withoutKept(all, keptBars(alphabet, kept, { count, first }));
   const room = Math.max(kept.length, Math.min(count, fresh.length + kept.length));
   const open = limits.difficulty.most === null;
-  const candidates = open ? withinReach(withoutFeats(fresh, room), room, limits.step) : fresh;
-  const evenStep = evenStepOf(candidates, room);
-  const store = barStore(alphabet, candidates, pool);
+  const reached = open ? withinReach(withoutFeats(fresh, room), room, limits.step) : fresh;
+  const evenStep = evenStepOf(reached, room);
+  const { candidates, store, figures } = offerOf(source, alphabet, reached, room);
   const moves = movesToMeet(source, all);
   const crowding = moves.length / Math.max(1, room * ground.length);
   const blocks = blocksOf(room, crowding);
-  const figures = figureBars(source, store, figuresWanted(source.idiom, room));
   const aim: PageAim = {
     alphabet,
     moves,
     figures: new Set(figures),
-    stepBound: stepBoundOf(candidates, evenStep, limits.step),
+    stepBound: stepBoundOf(reached, evenStep, limits.step),
     evenStep,
-    range: [candidates[0]?.points ?? 0, candidates.at(-1)?.points ?? 0],
+    range: [reached[0]?.points ?? 0, reached.at(-1)?.points ?? 0],
     beats: ground.meter.beats.length,
     mayStart: (cell) => rules.allows?.(0, cell) ?? true,
   };
