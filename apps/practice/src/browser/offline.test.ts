@@ -1,7 +1,7 @@
-import { cpSync, writeFileSync } from 'node:fs';
+import { cpSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
 import { sharedBrowser } from '../../../../internal/testing/browser.ts';
 import { makeHearingPack } from '../../../../internal/testing/hearing.ts';
 import {
@@ -63,6 +63,23 @@ it('[ST40] opens on a plain host with every exercise and file, and without the e
   expect(files.length).toBe(4 + 3 * 3);
   for (const file of files) expect((await page.request.get(new URL(file, host.url).href)).status()).toBe(200);
   expect([...host.sent.keys()].filter((path) => /verovio|wasm/i.test(path))).toEqual([]);
+  await host.stop();
+});
+
+it('[ST1802] runs no script that a host adds to its page', async () => {
+  const folder = temporaryFolder();
+  onTestFinished(() => folder.remove());
+  cpSync(packs[1] as string, folder.path, { recursive: true });
+  const start = join(folder.path, 'index.html');
+  const added = '<script>document.title = "added";</script></body>';
+  writeFileSync(
+    start,
+    readFileSync(start, 'utf8').replace('</body>', () => added),
+  );
+  const host = await hostFolder(folder.path);
+  const page = await openListening(browser, host.url);
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  expect(await page.title()).toBe('First swing, once more');
   await host.stop();
 });
 

@@ -20,6 +20,7 @@ import { allHandlers } from './all-handlers.ts';
 import { callerOf } from './cookie.ts';
 import { isOurs, type Whereabouts } from './guard.ts';
 import { languagesOf } from './languages-of.ts';
+import { pagePolicy } from './page-policy.ts';
 import { addPracticePages } from './practice-pages.ts';
 import { registerRoutes, sendRefusal } from './register.ts';
 
@@ -45,20 +46,6 @@ export interface AppParts {
 
 /** Bytes of a request at most: an imported file is the largest. */
 const BODY_LIMIT_BYTES = 8 * 1024 * 1024;
-
-/** What a page of ours may load: its own files; fonts, scripts and workers come from nowhere else. */
-const CONTENT_POLICY = [
-  "default-src 'self'",
-  "img-src 'self' data: blob:",
-  "media-src 'self' blob:",
-  "style-src 'self' 'unsafe-inline'",
-  "script-src 'self' 'wasm-unsafe-eval'",
-  "worker-src 'self' blob:",
-  // the encoders of sound bring their program along as an address of data
-  "connect-src 'self' data:",
-  "frame-ancestors 'none'",
-  "base-uri 'none'",
-].join('; ');
 
 function badRequest(path: string, problem: string): Refusal {
   return refusal('bad-request', { places: [{ path, problem }] });
@@ -116,7 +103,7 @@ const GUARDED: ReadonlySet<string> = new Set(
 function addGuard(app: FastifyInstance, { where, asksWho, signIn }: AppParts): void {
   app.addHook('onRequest', async (request, reply) => {
     if (!isOurs(request, where)) return sendRefusal(reply, refusal('foreign-origin', {}));
-    reply.header('content-security-policy', CONTENT_POLICY);
+    reply.header('content-security-policy', pagePolicy());
     reply.header('x-content-type-options', 'nosniff');
     reply.header('referrer-policy', 'no-referrer');
     const route = `${request.method === 'HEAD' ? 'GET' : request.method} ${request.routeOptions.url ?? ''}`;

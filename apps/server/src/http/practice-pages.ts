@@ -1,6 +1,7 @@
 /** The files of the pages that private links open, and a word where a link opens nothing. */
 import { createHash } from 'node:crypto';
 import { extname } from 'node:path';
+import { policyOf } from '@shedbook/pack';
 import { CLI, pickLanguage } from '@shedbook/words';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { LessonStore } from '../store/lessons.ts';
@@ -9,6 +10,7 @@ import type { Door, Opening } from '../week/door.ts';
 import type { PrivatePacks } from '../week/private-packs.ts';
 import { lessonsSetFor } from '../week/students-week.ts';
 import { languagesOf } from './languages-of.ts';
+import { pagePolicy } from './page-policy.ts';
 
 /** What the pages are served from. */
 export interface PageParts {
@@ -70,18 +72,6 @@ function sendFile(
   return reply.type(MEDIA_TYPES[extname(path)] ?? 'application/octet-stream').send(Buffer.from(content));
 }
 
-/** The policy of a page with scripts of its own in it, each named by its sum. Source: W3C CSP 3, hash sources. */
-function allowScripts(reply: FastifyReply, html: Uint8Array): void {
-  const own = [
-    ...Buffer.from(html)
-      .toString('utf8')
-      .matchAll(/<script>([\s\S]*?)<\/script>/g),
-  ];
-  const sums = own.map(([, code = '']) => `'sha256-${createHash('sha256').update(code).digest('base64')}'`);
-  const policy = String(reply.getHeader('content-security-policy'));
-  reply.header('content-security-policy', policy.replace('script-src', `script-src ${sums.join(' ')}`));
-}
-
 type Opened = Extract<Opening, { readonly kind: 'open' }>;
 
 async function sendPage(
@@ -110,7 +100,7 @@ async function sendPage(
   const content = files.get(path);
   if (!content) return reply.code(404).type('text/plain').send('');
   if (path === 'index.html') {
-    allowScripts(reply, content);
+    reply.header('content-security-policy', pagePolicy(policyOf(Buffer.from(content).toString('utf8'))));
     await noteGivenOut(store, lesson);
   }
   return sendFile(request, reply, path, content);

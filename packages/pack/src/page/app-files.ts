@@ -4,16 +4,22 @@ import { bytesToHex } from '@noble/hashes/utils.js';
 import { escapeXml, type Lesson } from '@shedbook/core';
 import { strFromU8 } from 'fflate';
 import { type PackFile, textFile } from '../files/file.ts';
+import { policyOf } from './content-policy.ts';
 
-/** The start page under the lesson's own name; the pictures that come into sight first are asked for with it. */
+/**
+ * The start page under the lesson's own name; the pictures that come into sight first are asked for with it. It says
+ * what it may load, since no host of a pack says it for it.
+ */
 export function startPage(page: PackFile, lesson: Lesson, pictures: readonly string[]): PackFile {
   const html = strFromU8(page.content);
   const ahead = pictures.map((path) => `<link rel="preload" as="image" href="./${path}" />`);
   const title = `<title>${escapeXml(lesson.title)}</title>`;
   const head = [title, ...ahead].join('\n    ');
+  const policy = `<meta http-equiv="Content-Security-Policy" content="${policyOf(html).join('; ')}" />`;
+  const named = html.replace(/<title>[^<]*<\/title>/, () => head);
   return textFile(
     page.path,
-    html.replace(/<title>[^<]*<\/title>/, () => head),
+    named.replace('<head>', () => `<head>\n    ${policy}`),
   );
 }
 

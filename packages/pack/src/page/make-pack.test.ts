@@ -116,6 +116,17 @@ describe('a take-home pack', () => {
     expect(describedBy(files).lesson.title).toBe(title);
   });
 
+  it('[SE1800] lets its start page load its own files alone', async () => {
+    const html = (await packOf(TEXT)).get('index.html') ?? '';
+    // standard: W3C Content Security Policy 3: base64 of the SHA-256 of what stands between the tags
+    const sum = createHash('sha256').update('start()').digest('base64');
+    const [, policy = ''] = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html) ?? [];
+    expect(policy).toContain(`script-src 'self' 'wasm-unsafe-eval' 'sha256-${sum}'`);
+    expect(policy).toContain("default-src 'self'");
+    // definition: it holds for what comes after it, so it comes before everything that is loaded
+    expect(html.indexOf('Content-Security-Policy')).toBeLessThan(html.search(/<(link|script)/));
+  });
+
   it('[SE31] is the same for the same lesson, and of another version for any other', async () => {
     const once = await packOf(TEXT);
     expect(await packOf(TEXT)).toEqual(once);
