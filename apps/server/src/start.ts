@@ -184,7 +184,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const packs = createSheetMaker();
   const imports = createImportMaker();
   const app = createApp({
-    ...{ store, students, links, signIn, takes, asksWho, sheets, packs, imports },
+    ...{ store, students, links, signIn, takes, asksWho, sheets, packs, imports, dataDir },
     staticDir: options.staticDir ?? DESK_DIR,
     where: { host, address },
     requestTimeoutMs: options.requestTimeoutMs ?? REQUEST_TIMEOUT_MS,

@@ -60,7 +60,8 @@ export interface AskedOf<Given extends Route> {
 export interface SentFile {
   readonly name: string;
   readonly type: string;
-  readonly content: Uint8Array;
+  /** All of it, or bit by bit where it is long. */
+  readonly content: Uint8Array | AsyncIterable<Uint8Array>;
 }
 
 /** What a route answers on the server. */

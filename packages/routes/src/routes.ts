@@ -415,6 +415,28 @@ export const ROUTES = {
     answer: json(sentTake),
     refusals: ['no-such-take'],
   }),
+  backUp: route({
+    method: 'GET',
+    path: '/api/backup',
+    does: 'Writes everything that is kept into one file, a tar archive with the sum of each of its files',
+    params: none,
+    query: none,
+    body: null,
+    answer: file,
+    refusals: [],
+  }),
+  exportPractice: route({
+    method: 'GET',
+    path: '/api/practice.csv',
+    does: 'Writes practice as a table for a spreadsheet (RFC 4180), a line for each stretch of playing',
+    params: none,
+    query: z.extend(inLanguage, {
+      student: z.optional(z.string().check(z.maxLength(200))).check(z.describe('whose practice; everybody')),
+    }),
+    body: null,
+    answer: file,
+    refusals: [],
+  }),
   readSession: route({
     method: 'GET',
     path: '/api/session',

@@ -1,3 +1,5 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { Bpm, defaultForm, exerciseKey, parseLesson, perform } from '@shedbook/core';
 import { listenToNotes } from '@shedbook/listen';
 import type { StoredLesson, StoredStudent } from '@shedbook/routes';
@@ -172,6 +174,26 @@ async function sendAndAnswer(student: Page, teacher: Page): Promise<void> {
   expect(await findings(student)).toEqual([]);
 }
 
+/** One press each: a backup that this computer's tar opens, and a table with what Kaito played. */
+async function keepItSafe(teacher: Page): Promise<void> {
+  const download = async (name: string) => {
+    const coming = teacher.waitForEvent('download');
+    await teacher.getByRole('link', { name }).click();
+    return (await coming).path();
+  };
+  // library: GNU tar
+  const listed = spawnSync('tar', ['tf', await download('Back up everything')], { encoding: 'utf8' });
+  expect(listed.stdout.trim().split('\n')).toEqual([
+    'backup.json',
+    expect.stringMatching(/^takes\/[0-9a-f]{64}\.zip$/),
+    'lessons.sqlite',
+    'SHA256SUMS',
+  ]);
+  const table = readFileSync(await download('Practice of Kaito as a table'), 'utf8');
+  expect(table).toMatch(/^\uFEFFStudent,Day,Time,/);
+  expect(table).toContain('the teacher,200,200,');
+}
+
 const SENDING = '[data-part="sending"]';
 
 it('[ST460] a week goes without a file in anybody’s hands: set, opened, played, sent, a take heard and answered, the link taken back', async () => {
@@ -212,6 +234,7 @@ it('[ST460] a week goes without a file in anybody’s hands: set, opened, played
   await teacher.reload();
   await teacher.getByText('played today', { exact: true }).waitFor();
   await sendAndAnswer(student, teacher);
+  await keepItSafe(teacher);
   await teacher.getByRole('button', { name: 'Take back link 1' }).click();
   await teacher.getByText('The link is taken back.').waitFor();
   expect((await student.request.get(address)).status()).toBe(404);

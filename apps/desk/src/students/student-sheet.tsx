@@ -16,6 +16,7 @@ import { BroughtIn } from './brought-in.tsx';
 import { limbShares } from './by-limb.ts';
 import { ClimbedList } from './climbed-list.tsx';
 import { HeardTakes } from './heard-takes.tsx';
+import { PracticeTable } from './keep-safe.tsx';
 import { asideText, type KeptLog, type KeptReport } from './kept-log.ts';
 import type { DeskText } from './own-lesson.ts';
 import { PlanList } from './plan-list.tsx';
@@ -205,6 +206,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
       <PrivateLinks student={student} />
       <TakeHomePacks student={student} shelf={shelf} />
       <PlanList id={student.id} shelf={shelf} log={log} assignments={assignments} now={now} />
+      <PracticeTable student={student} />
       <Leaving name={name} onRemove={props.onRemove} onErase={props.onErase} />
     </Paper>
   );

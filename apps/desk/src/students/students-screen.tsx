@@ -11,6 +11,7 @@ import { waitingName } from '../takes/dropped.ts';
 import { useWords } from '../words/words.tsx';
 import { daysAway } from './days-away.ts';
 import { Inbox } from './inbox.tsx';
+import { KeepSafe } from './keep-safe.tsx';
 import { StudentSheet } from './student-sheet.tsx';
 import styles from './students-screen.module.css';
 import { useRoster } from './use-roster.ts';
@@ -90,6 +91,7 @@ export function StudentsScreen() {
               onRemove={() => void roster.remove(chosen)}
               onErase={() => void roster.erase(chosen)}
             />
+            <KeepSafe />
           </>
         )}
       </main>

@@ -1,6 +1,7 @@
 /** What answers the table of routes, put together. */
 
 import type { SignInStore } from '../store/sign-in.ts';
+import { type BackupParts, backupHandlers } from './backup-handlers.ts';
 import { type FileParts, fileHandlers } from './file-handlers.ts';
 import { lessonHandlers } from './lesson-handlers.ts';
 import { type LinkParts, linkHandlers } from './link-handlers.ts';
@@ -10,7 +11,7 @@ import { type TakeParts, takeHandlers } from './take-handlers.ts';
 import { weekHandlers } from './week-handlers.ts';
 
 /** What the answers are made with. */
-export interface HandlerParts extends FileParts, LinkParts, TakeParts {
+export interface HandlerParts extends BackupParts, FileParts, LinkParts, TakeParts {
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */
   readonly asksWho: boolean;
@@ -24,6 +25,7 @@ export function allHandlers(parts: HandlerParts) {
   return {
     ...lessonHandlers(store, students, sheets),
     ...studentHandlers(students),
+    ...backupHandlers(parts),
     ...fileHandlers(parts),
     ...linkHandlers(parts),
     ...sessionHandlers(parts),

@@ -37,6 +37,8 @@ export interface AppParts {
   /** Makes packs, which takes long, in a thread of its own. */
   readonly packs: SheetMaker;
   readonly imports: ImportMaker;
+  /** Folder of the store. */
+  readonly dataDir: string;
   /** Folder of the built desk. */
   readonly staticDir: string;
   readonly where: Whereabouts;

@@ -1,4 +1,6 @@
 /** Registers the table of routes: what comes in is read by its schemas, what goes out is sent as the table says. */
+
+import { Readable } from 'node:stream';
 import {
   REFUSALS,
   type Refusal,
@@ -65,7 +67,7 @@ function sendAnswer(reply: FastifyReply, { answer }: Route, value: unknown): Fas
   return reply
     .type(type)
     .header('content-disposition', `attachment; filename="${name}"`)
-    .send(Buffer.from(content));
+    .send(content instanceof Uint8Array ? Buffer.from(content) : Readable.from(content));
 }
 
 /** Aborted when whoever asked has gone. */

@@ -160,6 +160,28 @@ export const cli = {
     saved:
       '.input {$lessons :integer} .input {$students :integer} .input {$earlier :integer} .match $earlier 0 {{Saved in {$folder}: lessons {$lessons}, students {$students}.}} * {{Saved in {$folder}: lessons {$lessons}, earlier texts of damaged lessons {$earlier}, students {$students}.}}',
   },
+  practiceTable: {
+    name: 'Student',
+    groove: 'the groove alone',
+    columns: {
+      day: 'Day',
+      time: 'Time',
+      seconds: 'Seconds',
+      lesson: 'Lesson',
+      exercise: 'Exercise',
+      plays: 'What it plays',
+      form: 'Form',
+      heard: 'Judged by',
+      slowest: 'Slowest quarter notes a minute',
+      fastest: 'Fastest quarter notes a minute',
+      rounds: 'Rounds',
+      clean: 'Clean',
+      loose: 'Nearly',
+      stumble: 'Not yet',
+      unheard: 'Not judged',
+    },
+    heardBy: { teacher: 'the teacher', ear: 'the ear', student: 'the student' },
+  },
   backup: {
     written:
       '.input {$lessons :integer} .input {$students :integer} .input {$takes :integer} {{Backed up in {$file}, {$size}, read again and whole: lessons {$lessons}, students {$students}, recordings {$takes}.}}',

@@ -165,6 +165,28 @@ export const cli = translation<typeof english.cli>()({
     saved:
       '.input {$lessons :integer} .input {$students :integer} .input {$earlier :integer} .match $earlier 0 {{Gesichert in {$folder}: Lektionen {$lessons}, Namen {$students}.}} * {{Gesichert in {$folder}: Lektionen {$lessons}, frühere Texte beschädigter Lektionen {$earlier}, Namen {$students}.}}',
   },
+  practiceTable: {
+    name: 'Name',
+    groove: 'nur der Groove',
+    columns: {
+      day: 'Tag',
+      time: 'Uhrzeit',
+      seconds: 'Sekunden',
+      lesson: 'Lektion',
+      exercise: 'Übung',
+      plays: 'Was sie spielt',
+      form: 'Spielform',
+      heard: 'Beurteilt durch',
+      slowest: 'Langsamste Viertel pro Minute',
+      fastest: 'Schnellste Viertel pro Minute',
+      rounds: 'Durchgänge',
+      clean: 'Sauber',
+      loose: 'Fast',
+      stumble: 'Noch nicht',
+      unheard: 'Nicht beurteilt',
+    },
+    heardBy: { teacher: 'die Lehrkraft', ear: 'das Ohr', student: 'selbst' },
+  },
   backup: {
     written:
       '.input {$lessons :integer} .input {$students :integer} .input {$takes :integer} {{Gesichert in {$file}, {$size}, noch einmal gelesen und heil: Lektionen {$lessons}, Namen {$students}, Aufnahmen {$takes}.}}',

@@ -10,7 +10,7 @@ import { rearrange } from './desk/rearrange.ts';
 import { recordings } from './desk/recordings.ts';
 import { refusals, settings } from './desk/settings.ts';
 import { compose, pedal, room, sound } from './desk/sound.ts';
-import { inbox, links, signIn, students } from './desk/students.ts';
+import { inbox, links, safe, signIn, students } from './desk/students.ts';
 import { takes } from './desk/takes.ts';
 import { limbs, marks, voices } from './drum-set.ts';
 
@@ -42,6 +42,7 @@ export const deskMessages = {
   takes,
   inbox,
   links,
+  safe,
   signIn,
   settings,
   refusals,

@@ -111,6 +111,15 @@ export const inbox = {
   said: 'You said: {$answer}',
 } as const;
 
+/** Words of `safe`. */
+export const safe = {
+  title: 'Keep it safe',
+  lead: 'Everything in one file: lessons, students, practice and recordings. Keep it where only you can read it. “shedbook restore” puts it back.',
+  backUp: 'Back up everything',
+  tableOf: 'Practice of {$name} as a table',
+  tableOfAll: 'Practice of everybody as a table',
+} as const;
+
 /** Words of `links`. */
 export const links = {
   title: 'Private links',

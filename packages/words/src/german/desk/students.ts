@@ -119,6 +119,15 @@ export const inbox = translation<typeof english.inbox>()({
   said: 'Du hast geschrieben: {$answer}',
 });
 
+/** Words of `safe`. */
+export const safe = translation<typeof english.safe>()({
+  title: 'Sicher aufbewahren',
+  lead: 'Alles in einer Datei: Lektionen, Namen, Übungshefte und Aufnahmen. Dort aufbewahren, wo sonst niemand sie lesen kann. „shedbook restore“ holt sie zurück.',
+  backUp: 'Alles sichern',
+  tableOf: 'Übungsheft von {$name} als Tabelle',
+  tableOfAll: 'Alle Übungshefte als Tabelle',
+});
+
 /** Words of `links`. */
 export const links = translation<typeof english.links>()({
   title: 'Private Links',

@@ -1,0 +1,40 @@
+/** Everything in one file, and practice as a table: links, so that the browser writes to the disk as it comes. */
+import { addressOf, ROUTES } from '@shedbook/routes';
+import { buttonClass, Icon } from '@shedbook/stand';
+import { useLanguage } from '../words/words.tsx';
+import styles from './keep-safe.module.css';
+
+interface TableProps {
+  /** Whose practice; everybody's where it is left out. */
+  readonly student?: { readonly id: string; readonly name: string };
+}
+
+/** Practice as a table for a spreadsheet. */
+export function PracticeTable({ student }: TableProps) {
+  const { words, tag } = useLanguage();
+  const query = new URLSearchParams({ language: tag, ...(student ? { student: student.id } : {}) });
+  return (
+    <a className={buttonClass()} download href={`${addressOf(ROUTES.exportPractice, {})}?${query}`}>
+      <Icon name="file" />
+      {student ? words.safe.tableOf({ name: student.name }) : words.safe.tableOfAll}
+    </a>
+  );
+}
+
+/** The links that are of everybody. */
+export function KeepSafe() {
+  const words = useLanguage().words.safe;
+  return (
+    <section className={styles.safe} aria-label={words.title} data-part="keep-safe">
+      <h2>{words.title}</h2>
+      <p className="quiet">{words.lead}</p>
+      <p>
+        <a className={buttonClass()} download href={addressOf(ROUTES.backUp, {})}>
+          <Icon name="file" />
+          {words.backUp}
+        </a>
+        <PracticeTable />
+      </p>
+    </section>
+  );
+}

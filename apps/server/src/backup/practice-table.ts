@@ -1,0 +1,115 @@
+/** Practice as a table: a line for each stretch of playing, the newest entry of each. */
+import { EMPTY_LOG, mergeLogs, readPracticeEntry } from '@shedbook/coach';
+import {
+  exerciseKey,
+  LOOP_VERDICTS,
+  PRACTICE_LOG_VERSION,
+  type PracticeEntry,
+  type PracticeLog,
+  parseLesson,
+} from '@shedbook/core';
+import type { LogPage } from '@shedbook/routes';
+import type { CliWords } from '@shedbook/words';
+import type { LessonStore } from '../store/lessons.ts';
+import type { StudentStore } from '../store/students.ts';
+import { type Cell, CSV_START, csvLine } from './csv.ts';
+
+/** What a table is made with. */
+export interface TableParts {
+  readonly store: LessonStore;
+  readonly students: StudentStore;
+  readonly words: CliWords['practiceTable'];
+}
+
+/** What a lesson is called, and the numbers of its exercises by their lasting names. */
+interface Named {
+  readonly title: string;
+  readonly numbers: ReadonlyMap<string, number>;
+}
+
+async function lessonNames(store: LessonStore): Promise<ReadonlyMap<string, Named>> {
+  const named = new Map<string, Named>();
+  for (const { id, text } of await store.list()) {
+    const { lesson } = parseLesson(text, 'lesson');
+    if (!lesson) continue;
+    const numbers = lesson.exercises.map((exercise, index) => [exerciseKey(exercise), index + 1] as const);
+    named.set(id, { title: lesson.title, numbers: new Map(numbers) });
+  }
+  return named;
+}
+
+/** What a row adds to a log; nothing where it is not as it was written, or is something else. */
+function logOf({ version, text, isSound }: LogPage['rows'][number]): PracticeLog {
+  if (!isSound || version !== PRACTICE_LOG_VERSION) return EMPTY_LOG;
+  const value = JSON.parse(text) as { readonly removed?: unknown } | null;
+  if (typeof value?.removed === 'string') return { ...EMPTY_LOG, removed: [value.removed] };
+  const entry = readPracticeEntry(value);
+  return entry ? { ...EMPTY_LOG, entries: [entry] } : EMPTY_LOG;
+}
+
+/** A row that cannot be taken apart counts for nothing here; a backup has it. */
+function soundLogOf(row: LogPage['rows'][number]): PracticeLog {
+  try {
+    return logOf(row);
+  } catch {
+    return EMPTY_LOG;
+  }
+}
+
+/** Everything that a student practised, in order of time. */
+async function entriesOf(students: StudentStore, id: string): Promise<readonly PracticeEntry[]> {
+  const logs: PracticeLog[] = [];
+  for (let after: number | null = 0; after !== null; ) {
+    const page: LogPage | null = await students.readLog(id, after);
+    logs.push(...(page?.rows ?? []).map(soundLogOf));
+    after = page?.next ?? null;
+  }
+  const entries = logs.flatMap((log) => log.entries);
+  return mergeLogs({ ...EMPTY_LOG, entries }, { ...EMPTY_LOG, removed: logs.flatMap((log) => log.removed) })
+    .entries;
+}
+
+function cellsOf(
+  entry: PracticeEntry,
+  named: Named | undefined,
+  words: TableParts['words'],
+): readonly Cell[] {
+  const tempi = entry.loops.map(({ bpm }) => bpm);
+  const counts = LOOP_VERDICTS.map((each) => entry.loops.filter(({ verdict }) => verdict === each).length);
+  const number = entry.exercise === null ? null : (named?.numbers.get(entry.exercise) ?? null);
+  return [
+    entry.startedAt.slice(0, 10),
+    entry.startedAt.slice(11, 16),
+    Math.round(entry.durationSeconds),
+    named?.title ?? entry.lesson,
+    number,
+    entry.exercise ?? words.groove,
+    entry.form,
+    words.heardBy[entry.heardBy],
+    tempi.length === 0 ? null : Math.min(...tempi),
+    tempi.length === 0 ? null : Math.max(...tempi),
+    entry.loops.length,
+    ...counts.toReversed(),
+  ];
+}
+
+/** The bytes of the table of everybody's practice, or of one student's. */
+export async function* practiceTable(
+  { store, students, words }: TableParts,
+  student?: string,
+): AsyncGenerator<Uint8Array> {
+  const { name, columns } = words;
+  const { day, time, seconds, lesson, exercise, plays, form, heard, slowest, fastest, rounds } = columns;
+  const head = [name, day, time, seconds, lesson, exercise, plays, form, heard, slowest, fastest, rounds];
+  const { clean, loose, stumble, unheard } = columns;
+  yield Buffer.from(CSV_START + csvLine([...head, clean, loose, stumble, unheard]));
+  const names = await lessonNames(store);
+  const wanted = (await students.list()).filter(({ id }) => student === undefined || id === student);
+  for (const each of wanted) {
+    const entries = await entriesOf(students, each.id);
+    const lines = entries.map((entry) =>
+      csvLine([each.name, ...cellsOf(entry, names.get(entry.lesson), words)]),
+    );
+    if (lines.length > 0) yield Buffer.from(lines.join(''));
+  }
+}
