@@ -1,0 +1,231 @@
+/**
+ * A server that is killed at random moments while a student sends and a teacher writes, round after round: what it
+ * acknowledged has to be there when it is back, and nothing twice.
+ *
+ * Conventions: `kill -9` of a process of its own, so nothing is closed or flushed; what was asked and not answered may
+ * be there or not. The recordings are of the length of a short take.
+ */
+import { spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { once } from 'node:events';
+import { fileURLToPath } from 'node:url';
+import { strToU8, zipSync } from 'fflate';
+import { numbersFrom } from './mutated-tokens.mjs';
+
+const SERVER = fileURLToPath(new URL('../../apps/server/dist/main.js', import.meta.url));
+
+/** Bytes of the sound of a take. */
+const SOUND_BYTES = 200_000;
+
+/**
+ * What was promised, and what was asked and not answered.
+ * @typedef {object} Promised
+ * @property {string} student
+ * @property {string} path path of the private link
+ * @property {string} lesson
+ * @property {Set<string>} rows rows of practice that were acknowledged
+ * @property {Map<string, string | null>} takes sum of each take that was acknowledged; null where it was taken back
+ * @property {Map<string, Set<string | null>>} asked what each take may have become since
+ * @property {readonly string[]} texts texts of the lesson: the one that was acknowledged, and one that was asked since
+ * @property {number} revision
+ * @property {number} count counts everything that was ever asked
+ */
+
+/** @param {string} url @param {string} method @param {string} path @param {unknown} [body] */
+async function send(url, method, path, body) {
+  const isBytes = body instanceof Uint8Array;
+  const type = isBytes ? 'application/octet-stream' : 'application/json';
+  const response = await fetch(new URL(path, url), {
+    method,
+    ...(body === undefined ? {} : { headers: { 'content-type': type } }),
+    ...(body === undefined
+      ? {}
+      : { body: isBytes ? new Blob([new Uint8Array(body)]) : JSON.stringify(body) }),
+  });
+  const bytes = new Uint8Array(await response.arrayBuffer());
+  return { status: response.status, bytes, json: () => JSON.parse(Buffer.from(bytes).toString('utf8')) };
+}
+
+/** @param {string} data */
+async function start(data) {
+  const child = spawn(process.execPath, [SERVER, '--port', '0', '--data', data, '--no-open'], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  const [line] = await once(child.stdout, 'data');
+  return { child, url: `${line}`.trim().replace('The desk is at ', '') };
+}
+
+/** @param {Uint8Array} bytes */
+const sumOf = (bytes) => createHash('sha256').update(bytes).digest('hex');
+
+/** A take whose sound differs each time. @param {string} id @param {number} count @param {string} lesson */
+function takeFile(id, count, lesson) {
+  const facts = {
+    ...{ id, startedAt: '2026-11-25T18:30:00+01:00', lesson, lessonTitle: 'First swing', exercise: null },
+    ...{ number: null, form: 'loop', durationSeconds: 10, verdicts: [] },
+  };
+  const sound = new Uint8Array(SOUND_BYTES).fill(count % 251);
+  return zipSync(
+    { 'take.json': strToU8(JSON.stringify(facts)), 'take.flac': sound },
+    { level: 0, mtime: '2026-11-25T18:30:00+01:00' },
+  );
+}
+
+/** @param {string} url @returns {Promise<Promised>} */
+async function begin(url) {
+  const text = 'title: First swing\n# 0\n';
+  const lesson = (await send(url, 'POST', '/api/lessons', { text })).json();
+  const { id } = (await send(url, 'POST', '/api/students', { name: 'Sunniva' })).json();
+  const { address } = (await send(url, 'POST', `/api/students/${id}/links`)).json();
+  return {
+    ...{ student: id, path: new URL(address).pathname, lesson: lesson.id, rows: new Set(), takes: new Map() },
+    ...{ asked: new Map(), texts: [text], revision: 1, count: 0 },
+  };
+}
+
+/** Sends practice, again where nobody answered. @param {string} url @param {Promised} promised @param {string[]} waiting */
+async function sendRows(url, promised, waiting) {
+  promised.count += 1;
+  waiting.push(JSON.stringify({ id: `phone ${promised.count}`, startedAt: '2026-11-25T18:30:00+01:00' }));
+  const rows = [...waiting];
+  const { status } = await send(url, 'POST', `${promised.path}log`, { version: 1, rows });
+  if (status !== 200) throw new Error(`practice: ${status}`);
+  for (const row of rows) promised.rows.add(row);
+  waiting.splice(0, rows.length);
+}
+
+/** Sends a take, a new one or an old one recorded anew, or takes one back. @param {string} url @param {Promised} promised @param {() => number} random */
+async function sendTake(url, promised, random) {
+  promised.count += 1;
+  const names = [...promised.takes.keys()].slice(-5);
+  const isOld = names.length > 0 && random() < 0.4;
+  const id = isOld ? (names[Math.floor(random() * names.length)] ?? '') : `phone ${promised.count}`;
+  const isBack = isOld && random() < 0.3;
+  const bytes = takeFile(id, promised.count, promised.lesson);
+  const next = isBack ? null : sumOf(bytes);
+  const may = promised.asked.get(id) ?? new Set();
+  promised.asked.set(id, may.add(next));
+  const path = `${promised.path}takes/${encodeURIComponent(id)}`;
+  const { status } = await (isBack ? send(url, 'DELETE', path) : send(url, 'PUT', path, bytes));
+  if (![201, 204, 404].includes(status)) throw new Error(`take: ${status}`);
+  promised.takes.set(id, next);
+  promised.asked.delete(id);
+}
+
+/** Writes on the lesson. @param {string} url @param {Promised} promised */
+async function edit(url, promised) {
+  promised.count += 1;
+  const text = `title: First swing\n# ${promised.count}\n`;
+  promised.texts = [...promised.texts, text];
+  const body = { text, revision: promised.revision, cause: 'edit' };
+  const { status } = await send(url, 'PUT', `/api/lessons/${promised.lesson}`, body);
+  if (status !== 200) throw new Error(`lesson: ${status}`);
+  promised.texts = [text];
+  promised.revision += 1;
+}
+
+/** Does one thing after the other until the server is gone. @param {() => Promise<void>} work @param {() => void} [answered] */
+async function untilGone(work, answered) {
+  for (;;) {
+    try {
+      await work();
+      answered?.();
+    } catch (error) {
+      if (error instanceof TypeError) return;
+      throw error;
+    }
+  }
+}
+
+/** Every row of practice. @param {string} url @param {Promised} promised @returns {Promise<string[]>} */
+async function rowsOf(url, { student }) {
+  /** @type {string[]} */
+  const rows = [];
+  for (let after = 0; ; ) {
+    const page = (await send(url, 'GET', `/api/students/${student}/log?after=${after}`)).json();
+    for (const row of page.rows) rows.push(row.isSound ? row.text : 'damaged');
+    if (page.next === null) return rows;
+    after = page.next;
+  }
+}
+
+/** What a take is now. @param {string} url @param {Promised} promised @param {string} id */
+async function takeNow(url, { student }, id) {
+  const { status, bytes } = await send(
+    url,
+    'GET',
+    `/api/students/${student}/takes/${encodeURIComponent(id)}`,
+  );
+  return status === 200 ? sumOf(bytes) : status === 404 ? null : `status ${status}`;
+}
+
+/**
+ * What is not as it was promised, in words; what may have become of an unanswered question is taken as the answer.
+ * @param {string} url @param {Promised} promised @param {number} last takes that are looked at: the last ones
+ * @returns {Promise<readonly string[]>}
+ */
+async function brokenPromises(url, promised, last) {
+  const broken = [];
+  const rows = await rowsOf(url, promised);
+  const there = new Set(rows);
+  if (rows.length !== there.size) broken.push(`${rows.length - there.size} rows twice`);
+  for (const row of promised.rows) if (!there.has(row)) broken.push(`row lost: ${row}`);
+  const names = [...new Set([...[...promised.takes.keys()].slice(-last), ...promised.asked.keys()])];
+  for (const id of names) {
+    const now = await takeNow(url, promised, id);
+    const before = promised.takes.get(id) ?? null;
+    const may = promised.asked.get(id) ?? new Set();
+    if (now !== before && !may.has(now)) broken.push(`take ${id} is ${now}, expected ${before}`);
+    promised.takes.set(id, now);
+    promised.asked.delete(id);
+  }
+  const lesson = (await send(url, 'GET', `/api/lessons/${promised.lesson}`)).json();
+  if (!promised.texts.includes(lesson.text)) broken.push(`lesson is ${lesson.text}`);
+  promised.texts = [lesson.text];
+  promised.revision = lesson.revision;
+  return broken;
+}
+
+/**
+ * Kills a server again and again.
+ * @param {string} data an empty folder
+ * @param {number} rounds
+ * @param {number} seed
+ * @returns {Promise<{ readonly broken: readonly string[], readonly rows: number, readonly takes: number, readonly unanswered: number }>}
+ */
+export async function killAgainAndAgain(data, rounds, seed) {
+  const random = numbersFrom(seed);
+  const broken = [];
+  /** @type {Promised | null} */
+  let promised = null;
+  /** @type {string[]} */
+  const waiting = [];
+  let unanswered = 0;
+  for (let round = 0; round <= rounds; round += 1) {
+    const { child, url } = await start(data);
+    try {
+      if (promised) broken.push(...(await brokenPromises(url, promised, round === rounds ? 10_000 : 20)));
+      if (round === rounds) break;
+      const now = promised ?? (await begin(url));
+      promised = now;
+      const gone = once(child, 'exit');
+      // after so many takes, however busy the computer is, and some milliseconds of the next one
+      let left = 1 + Math.floor(random() * 6);
+      const tookOne = () => {
+        left -= 1;
+        if (left === 0) setTimeout(() => child.kill('SIGKILL'), random() * 25);
+      };
+      await Promise.all([
+        untilGone(() => sendRows(url, now, waiting)),
+        untilGone(() => sendTake(url, now, random), tookOne),
+        untilGone(() => edit(url, now)),
+        gone,
+      ]);
+      unanswered += now.asked.size + (now.texts.length - 1) + Math.min(1, waiting.length);
+    } finally {
+      child.kill('SIGKILL');
+    }
+  }
+  const kept = [...(promised?.takes.values() ?? [])].filter((sum) => sum !== null);
+  return { broken, rows: promised?.rows.size ?? 0, takes: kept.length, unanswered };
+}
