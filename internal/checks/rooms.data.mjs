@@ -71,6 +71,12 @@ export const ROOMS = [
     does: 'the take-home pack: page, lesson, tiles, files and recordings, and the code to scan',
   },
   {
+    name: 'packages/film',
+    floor: 5,
+    platform: 'pure',
+    does: 'a lesson as a film: scenes, chapters, captions, and what each frame shows and sounds like',
+  },
+  {
     name: 'packages/host',
     floor: 6,
     platform: 'Node',

@@ -179,6 +179,29 @@ function addArrange(program: Command, help: Help, speaker: Speak, done: (status:
     });
 }
 
+function addFilm(program: Command, help: Help, speaker: Speak, done: (status: number) => void): void {
+  program
+    .command('film')
+    .summary(help.film.summary)
+    .description(help.film.description)
+    .argument('<lesson>', help.film.lesson)
+    .requiredOption('--out <file>', help.film.out)
+    .option('--exercise <numbers>', help.film.exercise)
+    .option('--form <name>', help.film.form)
+    .option('--tempo <tempi>', help.film.tempo)
+    .option('--shape <shape>', help.film.shape)
+    .option('--scheme <scheme>', help.film.scheme)
+    .option('--rate <frames>', help.film.rate)
+    .option('--no-build-up', help.film.buildUp)
+    .option('--kit <file>', help.film.kit)
+    .option('--json', help.film.json)
+    .addHelpText('after', help.film.after)
+    .action(async (lesson: string, options) => {
+      const { film } = await import('./commands/film.ts');
+      done(await film(lesson, options, speaker()));
+    });
+}
+
 /** Collects an option that may be given several times. */
 function oneMore(path: string, before: readonly string[] = []): readonly string[] {
   return [...before, path];
@@ -388,6 +411,7 @@ function createProgram(
   addNew(program, help, speak, done);
   addCheck(program, help, speak, done);
   addBuild(program, help, speak, done);
+  addFilm(program, help, speak, done);
   addCompose(program, help, speak, done);
   addArrange(program, help, speak, done);
   addWhy(program, help, speak, done);

@@ -1,12 +1,16 @@
 export { type BookContent, type BookPages, layOutBook } from './book/book.ts';
 export { type OutlineEntry, type PdfInfo, POINTS_PER_MM, writePdf } from './pdf/write-pdf.ts';
 export { type BarTile, type ExerciseBars, engraveBars } from './sheet/bar-tiles.ts';
-export type { Item } from './sheet/item.ts';
+export { isFeathered } from './sheet/groove-blocks.ts';
+export { allMoved, type Block, type Item } from './sheet/item.ts';
 export { PAPER_MM, type PageContent } from './sheet/page.ts';
 export type { ExercisePlace, PagedPlace, SlotPlace } from './sheet/places.ts';
 export { RHYTHMS, type Rhythm } from './sheet/rhythm.ts';
+export { type Alignment, setColumn, setLine, style } from './sheet/setting.ts';
 export { layOutSheet, type Page, type Sheet, type SheetOptions } from './sheet/sheet.ts';
 export type { Manner, SheetWords } from './sheet/sheet-words.ts';
+export { type Window, writeWindow } from './sheet/write-svg.ts';
+export type { Box } from './svg/geometry.ts';
 export {
   createFonts,
   type Face,

@@ -5,6 +5,16 @@ export { decodeSound } from './decode/decode-sound.ts';
 export type { DecodedSound } from './decode/decoded-sound.ts';
 export { type EngravingTools, loadEngravingTools } from './engraving-tools.ts';
 export type { Examination, Saved } from './examination.ts';
+export { FILM_ENDINGS, type FilmEnding } from './film/encoder.ts';
+export {
+  estimateFilmBytes,
+  type FilmFile,
+  type FilmOrder,
+  type FilmProgress,
+  filmEndingOf,
+  makeFilm,
+  planFilm,
+} from './film/make-film.ts';
 export { DEMO_DIR, DESK_DIR, houseOf, PRACTICE_DIR } from './house.ts';
 export { InputError, reasonOf, type SayIn } from './input-error.ts';
 export { loadKit } from './kit.ts';

@@ -5,7 +5,14 @@ export { LEVEL_WINDOW_SECONDS, PLAIN_STROKE_LUFS } from './kit/measured-sound.ts
 export { RINGING_SOUNDS, SOUND_NAMES, type SoundName } from './kit/sound.ts';
 export { amplify } from './loudness/amplify.ts';
 export { limitTruePeak } from './loudness/limiter.ts';
-export { type Loudness, measureChannels, measureLoudness, type WeightedChannel } from './loudness/measure.ts';
+export {
+  integrateSteps,
+  type Loudness,
+  loudnessSteps,
+  measureChannels,
+  measureLoudness,
+  type WeightedChannel,
+} from './loudness/measure.ts';
 export { CEILING_DBTP, type Normalised, normaliseLoudness } from './loudness/normalise.ts';
 export { addClicks, type ClickGap, type ClickOptions, clicksIn } from './play-along/click.ts';
 export { type Renderable, type RenderOptions, render } from './render/render.ts';

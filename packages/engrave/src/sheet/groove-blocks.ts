@@ -25,10 +25,15 @@ function heading(context: SheetContext, text: string): Block {
 /** A bass drum this far over a feathered one, in dB, is still called feathered. */
 const FEATHERED_SLACK_DB = 2;
 
+/** Whether a voice is played so softly in the groove that a teacher calls it feathered. */
+export function isFeathered({ balance }: Lesson, voice: Voice): boolean {
+  return voice === 'bass' && balance.bass <= FEATHERED_DB + FEATHERED_SLACK_DB;
+}
+
 /** How loud a voice is in the balance, as a teacher says it: a dynamic, or feathered. */
-function loudness({ balance }: Lesson, voice: Voice, words: SheetWords): string {
-  const isFeathered = voice === 'bass' && balance.bass <= FEATHERED_DB + FEATHERED_SLACK_DB;
-  return isFeathered ? words.feathered : levelDbToDynamic(balance[voice]);
+function loudness(lesson: Lesson, voice: Voice, words: SheetWords): string {
+  const { balance } = lesson;
+  return isFeathered(lesson, voice) ? words.feathered : levelDbToDynamic(balance[voice]);
 }
 
 /** What joins of the groove at each stage, as it is printed; the exercise is not of the groove. */

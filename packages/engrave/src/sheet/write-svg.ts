@@ -7,7 +7,7 @@
 
 import { escapeXml } from '@shedbook/core';
 import type { Drawing } from '../svg/drawing.ts';
-import { compose, scale, shift } from '../svg/geometry.ts';
+import { type Box, compose, scale, shift } from '../svg/geometry.ts';
 import { outlineToPath } from '../svg/outline.ts';
 import type { Fonts, TextRun } from '../text/fonts.ts';
 import { tileRoot } from '../tile/tile.ts';
@@ -49,20 +49,20 @@ export function pictureMap(item: PictureItem) {
   return compose(shift(item.x, item.y), compose(size, shift(-viewBox.x, -viewBox.y)));
 }
 
-function writeDrawing(drawing: Drawing): string {
+function writeDrawing(drawing: Drawing, ink: string): string {
   return drawing.shapes
     .map((shape) => {
-      const fill = shape.fill === null ? 'none' : shape.fill === 'ink' ? INK : shape.fill;
+      const fill = shape.fill === null ? 'none' : shape.fill === 'ink' ? ink : shape.fill;
       const stroke =
         shape.stroke === null
           ? ''
-          : ` stroke="${shape.stroke === 'ink' ? INK : shape.stroke}" stroke-width="${shape.strokeWidth}"`;
+          : ` stroke="${shape.stroke === 'ink' ? ink : shape.stroke}" stroke-width="${shape.strokeWidth}"`;
       return `<path d="${outlineToPath(shape.outline, shape.map)}" fill="${fill}"${stroke}/>`;
     })
     .join('');
 }
 
-function writeItem(item: Item, outlines: Fonts | null): string {
+function writeItem(item: Item, outlines: Fonts | null, ink = INK): string {
   if (item.kind === 'text') return writeText(item, outlines);
   if (item.kind === 'line') {
     return `<path d="M${mm(item.x)} ${mm(item.y)}L${mm(item.x2)} ${mm(item.y2)}" stroke="${item.colour}" stroke-width="${mm(item.strokeMm)}"/>`;
@@ -75,8 +75,8 @@ function writeItem(item: Item, outlines: Fonts | null): string {
   }
   if (item.kind === 'tile') return `${tileRoot(item.tile, item)}${item.tile.content}</svg>`;
   if (item.kind === 'picture')
-    return `<g transform="matrix(${pictureMap(item).join(' ')})">${writeDrawing(item.drawing)}</g>`;
-  const inner = item.items.map((each) => writeItem(each, outlines)).join('');
+    return `<g transform="matrix(${pictureMap(item).join(' ')})">${writeDrawing(item.drawing, ink)}</g>`;
+  const inner = item.items.map((each) => writeItem(each, outlines, ink)).join('');
   return `<g id="${item.id}" role="group" aria-label="${escapeXml(item.label)}" transform="translate(${mm(item.x)} ${mm(item.y)})">${inner}</g>\n`;
 }
 
@@ -93,4 +93,25 @@ export function writeSvg(page: PageContent, title: string, outlines: Fonts | nul
   const paper = `<rect width="${widthMm}" height="${heightMm}" fill="#ffffff"/>`;
   const items = page.items.map((item) => writeItem(item, outlines)).join('\n');
   return `${root}<title>${escapeXml(title)}</title><style>${FACE_STYLES}</style>${paper}\n${items}\n</svg>\n`;
+}
+
+/** A part of a page to be shown on a screen. */
+export interface Window {
+  /** What of the page is seen, in millimetres. */
+  readonly box: Box;
+  /** Pixels of a millimetre. */
+  readonly pixelsPerMm: number;
+  /** CSS colour behind everything. */
+  readonly paper: string;
+  /** CSS colour of engraved pictures. */
+  readonly ink: string;
+}
+
+/** Items as an SVG for a screen, as many pixels large as the window asks for; texts as outlines. */
+export function writeWindow(items: readonly Item[], window: Window, fonts: Fonts): string {
+  const { x, y, width, height } = window.box;
+  const size = `width="${Math.round(width * window.pixelsPerMm)}" height="${Math.round(height * window.pixelsPerMm)}"`;
+  const root = `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" ${size} viewBox="${x} ${y} ${width} ${height}">`;
+  const paper = `<rect x="${x}" y="${y}" width="${width}" height="${height}" fill="${window.paper}"/>`;
+  return `${root}${paper}${items.map((item) => writeItem(item, fonts, window.ink)).join('')}</svg>`;
 }

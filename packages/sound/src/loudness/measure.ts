@@ -82,6 +82,19 @@ function highest(powers: readonly number[]): Lufs {
   return Lufs(powerToLufs(powers.reduce((most, power) => Math.max(most, power), 0)));
 }
 
+/**
+ * Power of each tenth of a second of a part of a longer sound, for {@link integrateSteps}; a last, incomplete one is
+ * left out. So long sounds are measured without being held whole.
+ */
+export function loudnessSteps(audio: StereoAudio): Float64Array {
+  return stepPowers(inFront(audio), audio.sampleRateHz);
+}
+
+/** Integrated loudness, in LUFS, of parts that follow each other, from their {@link loudnessSteps}. */
+export function integrateSteps(parts: readonly Float64Array[]): Lufs {
+  return integrated(Float64Array.from(parts.flatMap((part) => [...part])));
+}
+
 /** Integrated loudness of stereo sound in LUFS, without the rest of {@link measureLoudness}. */
 export function measureIntegrated(audio: StereoAudio): Lufs {
   return integrated(stepPowers(inFront(audio), audio.sampleRateHz));

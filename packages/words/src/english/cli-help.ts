@@ -215,6 +215,29 @@ No hand is asked for more than one hand is published to keep up at the goal temp
     out: 'write the keys into this file, for --keys of listen and hear; print them when left out',
     json: 'the keys as JSON',
   },
+  film: {
+    summary: 'make a film of a lesson: page, ball, sound, captions and chapters',
+    description:
+      'Makes a film of exercises: a title card, the groove built up limb by limb, and each exercise with count-in, ball, counts and form. Beside it lie captions in English and German (WebVTT), the list of chapters and a cover. It needs FFmpeg, a program of its own that does not come with Shedbook.',
+    lesson: 'a lesson file',
+    out: 'the film: a file that ends in .mp4 or .webm',
+    exercise: 'which exercises: 3, 1,4 or 2-5; all when left out',
+    form: 'phrase form; the one that plays when left out',
+    tempo:
+      'tempi in quarter notes a minute, joined by commas: each exercise is played at each; the start tempo when left out',
+    shape: 'landscape (1920 × 1080) or portrait (1080 × 1920); landscape when left out',
+    scheme: 'light or dark; light when left out',
+    rate: 'frames a second: 30 or 60; 30 when left out',
+    buildUp: 'leave out the groove that is built up limb by limb',
+    kit: 'a SoundFont 2 file (.sf2) to play on instead of the built-in kit',
+    json: 'what was made as JSON',
+    after: `
+Examples:
+  shedbook film first.lesson.yaml --exercise 1-4 --form "four and two" --out first.mp4
+      exercises 1 to 4, each at the start tempo of the lesson
+  shedbook film first.lesson.yaml --exercise 3 --tempo 60,80,100 --shape portrait --scheme dark --out third.mp4
+      exercise 3 at three tempi, for a telephone held upright`,
+  },
   serve: {
     summary: 'open the desk in the browser',
     description:

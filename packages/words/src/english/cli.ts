@@ -94,6 +94,21 @@ export const cli = {
     noGlyphs: 'warning: the fonts have no {$characters}; it prints as an empty box',
     noPage: '--pack: The practice page has not been built yet: run "npm run build".',
   },
+  film: {
+    planning: 'Engraving the film …',
+    plan: '{$exercises}: {$duration} of film, {$width :integer useGrouping=never} × {$height :integer useGrouping=never} at {$rate :integer} frames a second, about {$size}.',
+    sound: 'Sound: {$percent :integer} % …',
+    picture: 'Picture: {$percent :integer} %, {$left} left …',
+    made: { film: 'film', captions: 'captions', chapters: 'chapters', cover: 'cover' },
+    madeIn: 'Made in {$duration}:',
+    cancelled: 'Cancelled. Nothing was written.',
+    noFfmpeg:
+      'A film needs FFmpeg, a program of its own that does not come with Shedbook: found none. Install it and try again.',
+    otherEnding:
+      'The FFmpeg of this machine cannot make {$ending} files. Name the film {$other}, which it can.',
+    noEncoder: 'The FFmpeg of this machine encodes no films: expected H.264 or VP9.',
+    stopped: 'FFmpeg stopped: {$why}. Nothing was written.',
+  },
   listening: 'Listening …',
   hear: {
     found:
@@ -258,6 +273,8 @@ export const cli = {
     recordings: 'a recording such as take.wav, take.mp3, take.flac, take.ogg or take.webm',
     soundFont: 'a SoundFont 2 file such as drums.sf2',
     picture: 'a file such as take.svg',
+    film: 'a file that ends in {$endings}',
+    tempi: 'tempi from {$least :number} to {$most :number}, joined by commas, such as 60,80',
   },
   sounds: {
     empty: 'an empty file',

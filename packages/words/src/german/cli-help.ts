@@ -216,6 +216,29 @@ spielen lässt, wird gesagt.`,
     out: 'die Tasten in diese Datei schreiben, für --keys von listen und hear; ohne Angabe ausgeben',
     json: 'die Tasten als JSON',
   },
+  film: {
+    summary: 'einen Film einer Lektion machen: Seite, Ball, Ton, Untertitel und Kapitel',
+    description:
+      'Macht einen Film von Übungen: eine Titelkarte, der Groove Glied für Glied aufgebaut, und jede Übung mit Einzähler, Ball, Zählzeiten und Form. Daneben liegen Untertitel auf Englisch und Deutsch (WebVTT), die Liste der Kapitel und ein Titelbild. Er braucht FFmpeg, ein eigenes Programm, das nicht zu Shedbook gehört.',
+    lesson: 'eine Lektionsdatei',
+    out: 'der Film: eine Datei, die auf .mp4 oder .webm endet',
+    exercise: 'welche Übungen: 3, 1,4 oder 2-5; ohne Angabe alle',
+    form: 'Phrasenform; ohne Angabe die, die sonst spielt',
+    tempo:
+      'Tempi in Vierteln pro Minute, mit Kommas verbunden: Jede Übung wird in jedem gespielt; ohne Angabe das Anfangstempo',
+    shape: 'landscape (1920 × 1080) oder portrait (1080 × 1920); ohne Angabe landscape',
+    scheme: 'light (hell) oder dark (dunkel); ohne Angabe light',
+    rate: 'Bilder in der Sekunde: 30 oder 60; ohne Angabe 30',
+    buildUp: 'den Aufbau des Grooves weglassen',
+    kit: 'eine SoundFont-2-Datei (.sf2), auf der statt auf dem eingebauten Set gespielt wird',
+    json: 'was gemacht wurde, als JSON',
+    after: `
+Beispiele:
+  shedbook film first.lesson.yaml --exercise 1-4 --form "four and two" --out first.mp4
+      Übungen 1 bis 4, jede im Anfangstempo der Lektion
+  shedbook film first.lesson.yaml --exercise 3 --tempo 60,80,100 --shape portrait --scheme dark --out third.mp4
+      Übung 3 in drei Tempi, für ein Telefon, das aufrecht gehalten wird`,
+  },
   serve: {
     summary: 'das Pult im Browser öffnen',
     description:

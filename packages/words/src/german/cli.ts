@@ -97,6 +97,21 @@ export const cli = translation<typeof english.cli>()({
     noGlyphs: 'Warnung: Den Schriften fehlt {$characters}; gedruckt wird ein leeres Kästchen',
     noPage: '--pack: Die Seite zum Üben ist noch nicht gebaut: „npm run build“ ausführen.',
   },
+  film: {
+    planning: 'Der Film wird gestochen …',
+    plan: '{$exercises}: {$duration} Film, {$width :integer useGrouping=never} × {$height :integer useGrouping=never}, {$rate :integer} Bilder in der Sekunde, etwa {$size}.',
+    sound: 'Ton: {$percent :integer} % …',
+    picture: 'Bild: {$percent :integer} %, noch {$left} …',
+    made: { film: 'Film', captions: 'Untertitel', chapters: 'Kapitel', cover: 'Titelbild' },
+    madeIn: 'Gemacht in {$duration}:',
+    cancelled: 'Abgebrochen. Es wurde nichts geschrieben.',
+    noFfmpeg:
+      'Ein Film braucht FFmpeg, ein eigenes Programm, das nicht zu Shedbook gehört: gefunden wurde keines. Bitte einrichten und noch einmal versuchen.',
+    otherEnding:
+      'Das FFmpeg dieses Rechners kann keine {$ending}-Dateien machen. Der Film soll auf {$other} enden: Das kann es.',
+    noEncoder: 'Das FFmpeg dieses Rechners kodiert keine Filme: erwartet H.264 oder VP9.',
+    stopped: 'FFmpeg hat aufgehört: {$why}. Es wurde nichts geschrieben.',
+  },
   listening: 'Hört zu …',
   hear: {
     found:
@@ -264,6 +279,8 @@ export const cli = translation<typeof english.cli>()({
     recordings: 'eine Aufnahme wie take.wav, take.mp3, take.flac, take.ogg oder take.webm',
     soundFont: 'eine SoundFont-2-Datei wie drums.sf2',
     picture: 'eine Datei wie take.svg',
+    film: 'eine Datei, die auf {$endings} endet',
+    tempi: 'Tempi von {$least :number} bis {$most :number}, mit Kommas verbunden, etwa 60,80',
   },
   sounds: {
     empty: 'eine leere Datei',

@@ -3,6 +3,7 @@ import { cli as cliEnglish } from '../english/cli.ts';
 import { help as helpEnglish } from '../english/cli-help.ts';
 import { deskMessages as deskEnglish } from '../english/desk.ts';
 import { ENGLISH } from '../english/english.ts';
+import { film as filmEnglish } from '../english/film.ts';
 import { hearingMessages as hearingEnglish } from '../english/hearing.ts';
 import { practiceMessages as practiceEnglish } from '../english/practice.ts';
 import { report as reportEnglish } from '../english/report.ts';
@@ -10,6 +11,7 @@ import * as sheetEnglish from '../english/sheet.ts';
 import { cli as cliGerman } from '../german/cli.ts';
 import { help as helpGerman } from '../german/cli-help.ts';
 import { deskMessages as deskGerman } from '../german/desk.ts';
+import { film as filmGerman } from '../german/film.ts';
 import { GERMAN } from '../german/german.ts';
 import { hearingMessages as hearingGerman } from '../german/hearing.ts';
 import { practiceMessages as practiceGerman } from '../german/practice.ts';
@@ -34,6 +36,7 @@ const ENGLISH_TEXTS = [
   ...textsOf(hearingEnglish, 'hearing'),
   ...textsOf(reportEnglish, 'report'),
   ...textsOf({ ...sheetEnglish }, 'sheet'),
+  ...textsOf(filmEnglish, 'film'),
   ...textsOf(cliEnglish, 'cli'),
   ...textsOf(helpEnglish, 'help'),
   ...textsOf(ENGLISH.sentences, 'facts'),
@@ -45,6 +48,7 @@ const GERMAN_TEXTS = [
   ...textsOf(hearingGerman, 'hearing'),
   ...textsOf(reportGerman, 'report'),
   ...textsOf({ ...sheetGerman }, 'sheet'),
+  ...textsOf(filmGerman, 'film'),
   ...textsOf(cliGerman, 'cli'),
   ...textsOf(helpGerman, 'help'),
   ...textsOf(GERMAN.sentences, 'facts'),

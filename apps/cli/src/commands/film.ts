@@ -1,0 +1,149 @@
+/** `shedbook film`: a lesson as a film. */
+import { Bpm, LESSON_TEMPI, type Lesson } from '@shedbook/core';
+import { type Film, type FilmLook, type FilmRequest, FRAME_RATES, SCHEMES, SHAPES } from '@shedbook/film';
+import {
+  estimateFilmBytes,
+  FILM_ENDINGS,
+  type FilmEnding,
+  type FilmProgress,
+  filmEndingOf,
+  loadEngravingTools,
+  loadKit,
+  makeFilm,
+  planFilm,
+} from '@shedbook/host';
+import { RECORDING_RATE_HZ } from '@shedbook/pack';
+import { durationWords, exercisesInWords, sizeWords } from '@shedbook/words';
+import { readLessonFile, requireLesson } from '../lesson-file.ts';
+import { readChoice, readExerciseList, refused, refuseOption, requireForm } from '../options.ts';
+import type { Speaker } from '../terminal.ts';
+
+/** The options of the command line as they come, all text. */
+export interface FilmOptions {
+  readonly out: string;
+  readonly exercise?: string;
+  readonly form?: string;
+  readonly tempo?: string;
+  readonly shape?: string;
+  readonly scheme?: string;
+  readonly rate?: string;
+  readonly buildUp?: boolean;
+  readonly kit?: string;
+  readonly json?: boolean;
+}
+
+/** Exit status of what was interrupted at the keyboard (128 and SIGINT, as shells have it). */
+const INTERRUPTED = 130;
+
+function keysOf<T extends string>(table: Readonly<Record<T, unknown>>): readonly T[] {
+  return Object.keys(table) as T[];
+}
+
+function readTempi(text: string | undefined): readonly Bpm[] {
+  if (text === undefined) return [];
+  return text.split(',').map((each) => {
+    const bpm = Number(each);
+    if (each.trim() !== '' && bpm >= LESSON_TEMPI.least && bpm <= LESSON_TEMPI.most) return Bpm(bpm);
+    return refuseOption('tempo', text, (expected) => expected.tempi(LESSON_TEMPI));
+  });
+}
+
+function readEnding(out: string): FilmEnding {
+  const ending = filmEndingOf(out);
+  if (ending) return ending;
+  return refuseOption('out', out, (expected) => expected.film({ endings: FILM_ENDINGS.join(', ') }));
+}
+
+function readRequest(options: FilmOptions, lesson: Lesson): FilmRequest {
+  const rates = FRAME_RATES.map(String);
+  return {
+    lesson,
+    exercises: readExerciseList('exercise', options.exercise, lesson),
+    form: options.form === undefined ? null : requireForm(lesson, options.form),
+    tempi: readTempi(options.tempo),
+    framesPerSecond: Number(
+      readChoice('rate', options.rate ?? '30', rates),
+    ) as FilmRequest['framesPerSecond'],
+    buildUp: options.buildUp ?? true,
+  };
+}
+
+function readLook({ shape = 'landscape', scheme = 'light' }: FilmOptions): FilmLook {
+  return {
+    shape: readChoice('shape', shape, keysOf(SHAPES)),
+    scheme: readChoice('scheme', scheme, keysOf(SCHEMES)),
+  };
+}
+
+/** Says what will be made, and how large it will be. */
+function sayPlan(film: Film, ending: FilmEnding, { catalogue: { words }, warn }: Speaker): void {
+  const rate = film.request.framesPerSecond;
+  warn(
+    words.film.plan({
+      exercises: exercisesInWords(film.tools.said, film.request.exercises),
+      duration: durationWords(words.durations, film.frames / rate),
+      ...{ width: film.widthPx, height: film.heightPx, rate },
+      size: sizeWords(words.sizes, estimateFilmBytes(film, ending)),
+    }),
+  );
+}
+
+/** Says how far a film is, and how long the rest will take at the pace so far. */
+function progressOf({ catalogue: { words }, progress }: Speaker): (of: FilmProgress) => void {
+  let began: number | null = null;
+  return ({ stage, part }) => {
+    const percent = Math.floor(100 * part);
+    if (stage === 'sound') return progress(words.film.sound({ percent }));
+    began ??= Date.now();
+    const leftSeconds = part > 0 ? ((Date.now() - began) / 1000) * (1 / part - 1) : 0;
+    return progress(words.film.picture({ percent, left: durationWords(words.durations, leftSeconds) }));
+  };
+}
+
+/** Runs what can be interrupted at the keyboard. @returns null where it was */
+async function unlessInterrupted<T>(run: (signal: AbortSignal) => Promise<T>): Promise<T | null> {
+  const control = new AbortController();
+  const stop = () => control.abort();
+  process.on('SIGINT', stop).on('SIGTERM', stop);
+  try {
+    return await run(control.signal);
+  } catch (error) {
+    if (control.signal.aborted) return null;
+    throw error;
+  } finally {
+    process.off('SIGINT', stop).off('SIGTERM', stop);
+  }
+}
+
+/**
+ * Makes a film. @returns the exit status.
+ * @throws InputError for a lesson with errors, an option that makes no sense, or where FFmpeg is missing or stops.
+ */
+export async function film(path: string, options: FilmOptions, terminal: Speaker): Promise<number> {
+  const { words } = terminal.catalogue;
+  const lesson = requireLesson(await readLessonFile(path), terminal);
+  if (lesson.exercises.length === 0) throw refused(path, '', ({ withExercises }) => withExercises);
+  const [ending, request, look] = [readEnding(options.out), readRequest(options, lesson), readLook(options)];
+  const began = Date.now();
+  terminal.progress(words.film.planning);
+  const planned = planFilm(request, look, await loadEngravingTools(), terminal.catalogue.tag);
+  sayPlan(planned, ending, terminal);
+  const kit = await loadKit(options.kit ?? null, RECORDING_RATE_HZ);
+  const made = await unlessInterrupted((signal) =>
+    makeFilm({ film: planned, kit, out: options.out, signal, tell: progressOf(terminal) }),
+  );
+  terminal.progress(null);
+  if (!made) {
+    terminal.warn(words.film.cancelled);
+    return INTERRUPTED;
+  }
+  if (options.json) terminal.say(JSON.stringify({ files: made }, null, 2));
+  else {
+    terminal.say(
+      words.film.madeIn({ duration: durationWords(words.durations, (Date.now() - began) / 1000) }),
+    );
+    for (const { what, path: file, bytes } of made)
+      terminal.say(`  ${words.film.made[what].padEnd(10)} ${file} (${sizeWords(words.sizes, bytes)})`);
+  }
+  return 0;
+}

@@ -1,0 +1,215 @@
+/**
+ * What is drawn for a frame: a page, and patches over it that change while it is shown. Each is drawn once and kept by
+ * its key.
+ *
+ * Conventions: millimetres of the page.
+ */
+import { countedTempo, handLetter, type Limb, sideOf, strokesOfBar, type Voice } from '@shedbook/core';
+import { type Box, type Item, setLine, style, type Weight, writeWindow } from '@shedbook/engrave';
+import { countsOf } from '@shedbook/playing';
+import { capital, countUnder, type FilmWords } from '@shedbook/words';
+import { coloursOf, type Film, type Frame, type Lit, type StagedScene } from './film.ts';
+import { ROOM_MM, SHAPES } from './look.data.ts';
+import type { PlacedBar, ScenePage } from './pages.ts';
+import { titleItems } from './title-card.ts';
+
+/** Something drawn once. */
+export interface Drawing {
+  readonly key: string;
+  /** What of the page it covers: whole pairs of pixels. */
+  readonly box: Box;
+  /** An SVG document as large as the box in pixels. */
+  readonly svg: () => string;
+}
+
+/** A page and what lies over it. */
+export interface FrameDrawings {
+  readonly page: Drawing;
+  readonly patches: readonly Drawing[];
+}
+
+/** A box grown to whole pairs of pixels, since colour is kept for pairs, and cut to the page. */
+function inPairs({ x, y, width, height }: Box, { look, widthPx, heightPx }: Film): Box {
+  const pair = 2 / look.pixelsPerMm;
+  const [left, top] = [x, y].map((mm) => Math.max(0, Math.floor(mm / pair + 1e-6))) as [number, number];
+  const right = Math.min(widthPx / 2, Math.ceil((x + width) / pair - 1e-6));
+  const bottom = Math.min(heightPx / 2, Math.ceil((y + height) / pair - 1e-6));
+  return { x: left * pair, y: top * pair, width: (right - left) * pair, height: (bottom - top) * pair };
+}
+
+function drawing(film: Film, key: string, box: Box, items: () => readonly Item[]): Drawing {
+  const { paper, ink } = coloursOf(film);
+  const exact = inPairs(box, film);
+  const { pixelsPerMm } = film.look;
+  return {
+    key,
+    box: exact,
+    svg: () => writeWindow(items(), { box: exact, pixelsPerMm, paper, ink }, film.tools.fonts),
+  };
+}
+
+/** The limb that plays a voice in a scene, by its side. */
+export function limbOfVoice({ strokes, lesson }: StagedScene, voice: Voice) {
+  const limb: Limb | null | undefined = strokes.find((stroke) => stroke.voice === voice)?.limb;
+  return limb ? sideOf(limb, lesson.setUp) : null;
+}
+
+/** What a stage of the groove is called: each voice that joins, with its limb. */
+function stageHeading(scene: StagedScene, stage: number, said: FilmWords): string {
+  const joins = scene.stages[stage]?.layer.joins ?? [];
+  const named = joins.flatMap((voice) => {
+    if (voice === 'pattern') return [];
+    const limb = limbOfVoice(scene, voice);
+    return [capital(limb ? said.joins({ voice, limb }) : said.voices[voice])];
+  });
+  return `${stage > 0 ? '+ ' : ''}${named.join(' + ')}`;
+}
+
+/** The name of what is played. */
+export function headingOf(scene: StagedScene, stage: number, { tools }: Pick<Film, 'tools'>): string {
+  if (scene.exercise === null) return stageHeading(scene, stage, tools.said);
+  const exercise = scene.lesson.exercises.find(({ number }) => number === scene.exercise);
+  const number = scene.exercise;
+  return exercise?.name
+    ? tools.words.exerciseNamed({ number, name: exercise.name })
+    : tools.words.exercise({ number });
+}
+
+/** The name of the lesson, of what is played, and its tempo. */
+function headerItems(film: Film, scene: StagedScene, stage: number): readonly Item[] {
+  const { fonts, said } = film.tools;
+  const { widthMm, sideMm, titleY, headingY, small, heading } = SHAPES[film.look.shape];
+  const { ink, soft } = coloursOf(film);
+  const isWide = film.look.shape === 'landscape';
+  const bpm = countedTempo(scene.lesson.meter, scene.bpm);
+  const tempo = setLine(fonts, said.tempo({ bpm }), style('bold', small), {
+    ...{ x: isWide ? widthMm - sideMm : sideMm, y: isWide ? headingY : headingY + 1.8 * small },
+    ...{ align: isWide ? 'right' : 'left', colour: ink },
+  });
+  const room = widthMm - 2 * sideMm - (isWide ? tempo.widthMm + 6 : 0);
+  const line = (text: string, weight: Weight, size: number, y: number, colour: string): readonly Item[] => {
+    const least = Math.min(1, room / fonts.widthMm(text, weight, size));
+    return [setLine(fonts, text, style(weight, size * Math.max(0.6, least)), { x: sideMm, y, colour })];
+  };
+  return [
+    ...line(film.request.lesson.title, 'italic', small, titleY, soft),
+    ...line(headingOf(scene, stage, film), 'bold', heading, headingY, ink),
+    tempo,
+  ];
+}
+
+/** The counts under a bar; those of one beat are lit. */
+function countItems(
+  film: Film,
+  { bar, xMm, size, countsMm }: PlacedBar,
+  lit: number | null,
+): readonly Item[] {
+  const { fonts, said } = film.tools;
+  const { ink, soft, accent } = coloursOf(film);
+  const slots = bar.slots.map((slot) => ({ ...slot, struck: slot.id !== null }));
+  return countsOf(slots, (...place) => countUnder(said.counts, ...place)).map((count) => {
+    const isLit = count.beat === lit;
+    return setLine(fonts, count.text, style(count.struck || isLit ? 'bold' : 'regular', 3.5 * size), {
+      ...{ x: xMm + size * count.xMm, y: countsMm, align: 'middle' },
+      colour: isLit ? accent : count.struck ? ink : soft,
+    });
+  });
+}
+
+/** The written hands, over the ball's way, where the teacher wrote them. */
+function handItems(film: Film, scene: StagedScene, placed: PlacedBar): readonly Item[] {
+  const exercise = scene.lesson.exercises.find(({ number }) => number === scene.exercise);
+  const [part] = exercise?.parts ?? [];
+  if (!exercise?.sticking || !part || placed.shown.on === 'groove') return [];
+  const { from } = strokesOfBar(part.pattern, placed.shown.index % part.pattern.bars.length);
+  const own = placed.bar.slots.filter((slot) => slot.id !== null && slot.voice === part.voice);
+  return own.flatMap((slot, index) => {
+    const hand = exercise.sticking?.[from + index];
+    if (!hand) return [];
+    const isLead = hand === handLetter('lead hand', scene.lesson.setUp);
+    const at = {
+      x: placed.xMm + placed.size * slot.xMm,
+      y: placed.countsMm + placed.size * ROOM_MM.hands,
+      align: 'middle' as const,
+      colour: coloursOf(film).ink,
+    };
+    return [setLine(film.tools.fonts, hand, style(isLead ? 'bold' : 'regular', 3.5 * placed.size), at)];
+  });
+}
+
+function barItems(film: Film, scene: StagedScene, placed: PlacedBar): readonly Item[] {
+  const { tile } = placed.bar;
+  const { xMm: x, yMm: y, size } = placed;
+  const picture: Item = {
+    ...{ kind: 'picture', x, y, width: size * tile.widthMm, height: size * tile.heightMm },
+    drawing: tile.drawing,
+  };
+  return [picture, ...countItems(film, placed, null), ...handItems(film, scene, placed)];
+}
+
+function pageItems(film: Film, { stage, page }: Frame, scene: StagedScene): readonly Item[] {
+  const bars = (page as ScenePage).bars.flatMap((bar) => barItems(film, scene, bar));
+  return [...headerItems(film, scene, stage), ...bars];
+}
+
+/** The form as a line that fills bar by bar, and in words where it stands. */
+function stripItems(film: Film, scene: StagedScene, formBar: number | null): readonly Item[] {
+  const { fonts, said } = film.tools;
+  const { widthMm, sideMm, stripTop, small } = SHAPES[film.look.shape];
+  const { soft, rule, accent, ink } = coloursOf(film);
+  const { bars } = scene.program;
+  const each = (widthMm - 2 * sideMm) / bars.length;
+  const y = stripTop + 3;
+  const level = (from: number, to: number, strokeMm: number, colour: string): Item => ({
+    ...{ kind: 'line', x: sideMm + from * each, x2: sideMm + to * each, y, y2: y, strokeMm, colour },
+  });
+  const ticks = bars.map((bar, index): Item => {
+    const isNew = index === 0 || bars[index - 1]?.play !== bar.play;
+    const x = sideMm + index * each;
+    const height = isNew ? 2.2 : 1.1;
+    return { kind: 'line', x, x2: x, y: y - height, y2: y + height, strokeMm: 0.4, colour: soft };
+  });
+  const at = Math.max(0, formBar ?? 0);
+  const bar = bars[at - 1];
+  const place = said.barOf({ bar: at, bars: bars.length });
+  const text = bar ? `${capital(place)} · ${said.play[bar.play as keyof typeof said.play]}` : said.countIn;
+  return [
+    level(0, bars.length, 0.4, rule),
+    ...(at > 1 ? [level(0, at - 1, 0.9, soft)] : []),
+    ...(bar ? [level(at - 1, at, 1.8, accent)] : []),
+    ...ticks,
+    setLine(fonts, text, style('regular', small), { x: sideMm, y: y + small + 2.2, colour: ink }),
+  ];
+}
+
+function litPatch(film: Film, key: string, { bar: placed, beat }: Lit): Drawing {
+  const { bar, xMm, size, countsMm } = placed;
+  const text = 3.5 * size;
+  const box = {
+    x: xMm - text,
+    y: countsMm - 0.85 * text,
+    width: size * bar.tile.widthMm + 2 * text,
+    height: 1.05 * text,
+  };
+  return drawing(film, `${key} ${beat}`, box, () => countItems(film, placed, beat));
+}
+
+/** What is drawn for a frame. */
+export function drawingsOf(film: Film, frame: Frame): FrameDrawings {
+  const { widthMm, heightMm, stripTop, stripHeight } = SHAPES[film.look.shape];
+  const whole = { x: 0, y: 0, width: widthMm, height: heightMm };
+  const { scene, stage, page, formBar, lit } = frame;
+  if (scene.kind === 'title' || !page)
+    return { page: drawing(film, 'title', whole, () => titleItems(film)), patches: [] };
+  const pages = scene.stagePages[stage] ?? [];
+  const key = `${scene.startFrame} ${stage} ${pages.indexOf(page)}`;
+  const strip = { x: 0, y: stripTop, width: widthMm, height: stripHeight };
+  const stripKey = `${scene.startFrame} bar ${Math.max(0, formBar ?? 0)}`;
+  return {
+    page: drawing(film, key, whole, () => pageItems(film, frame, scene)),
+    patches: [
+      drawing(film, stripKey, strip, () => stripItems(film, scene, formBar)),
+      ...(lit ? [litPatch(film, `${key} ${page.bars.indexOf(lit.bar)}`, lit)] : []),
+    ],
+  };
+}

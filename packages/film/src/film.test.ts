@@ -1,0 +1,236 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { Bpm, type Lesson, parseLesson } from '@shedbook/core';
+import { loadEngraver, loadFonts } from '@shedbook/engrave';
+import { FILM_WORDS, LANGUAGE_TAGS, SHEET_WORDS } from '@shedbook/words';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { captionsOf, writeVtt } from './captions.ts';
+import { chapterList, chaptersOf } from './chapters.ts';
+import { drawingsOf } from './draw.ts';
+import { createFilm, type Film, frameAt, type StagedScene } from './film.ts';
+import { SCHEMES } from './look.data.ts';
+import { createPainter } from './painter.ts';
+import type { FilmRequest } from './scenes.ts';
+import { paintDisc, toPicture, toYuv } from './yuv.ts';
+
+const TEXT = `title: Short & <clear>
+by: Oda
+tempo: 120
+feel: even
+groove:
+  ride: x x.x x x.x
+  hihat-foot: {pattern: . x . x, level: -8}
+  bass: {pattern: x x x x, level: feathered}
+forms:
+  Two and one: {sections: [{pattern: 2}, {time: 1}], repeat: 1}
+exercises:
+  - x.. ... ..x ...
+  - {pattern: "x . x . | . x . x", name: Two bars}
+`;
+
+function lessonOf(text: string): Lesson {
+  const { lesson, problems } = parseLesson(text, 'lesson');
+  if (!lesson) throw new Error(JSON.stringify(problems));
+  return lesson;
+}
+
+let film: Film;
+const inGerman = () => ({
+  ...film,
+  tools: { ...film.tools, words: SHEET_WORDS.de, said: FILM_WORDS.de },
+});
+
+beforeAll(async () => {
+  const { resolve } = createRequire(import.meta.url);
+  const fonts = await loadFonts((specifier) => readFile(resolve(specifier)));
+  const tools = { engraver: await loadEngraver(), fonts, words: SHEET_WORDS.en, said: FILM_WORDS.en };
+  const request: FilmRequest = {
+    ...{ lesson: lessonOf(TEXT), exercises: [1, 2], tempi: [Bpm(120), Bpm(93)], framesPerSecond: 30 },
+    ...{ form: lessonOf(TEXT).forms.find(({ name }) => name === 'Two and one') ?? null, buildUp: true },
+  };
+  film = createFilm(request, { shape: 'portrait', scheme: 'light', pixelsPerMm: 2 }, tools);
+});
+
+const played = () => film.scenes.filter((scene): scene is StagedScene => scene.kind !== 'title');
+
+describe('a film', () => {
+  it('[FI1700] shows the groove limb by limb, then each exercise at each tempo, without gaps', () => {
+    const chapters = chaptersOf(film).map(({ title }) => title);
+    expect(chapters).toEqual([
+      'Title',
+      'The groove, one limb at a time',
+      'Exercise 1, 120 beats a minute',
+      'Exercise 1, 93 beats a minute',
+      'Exercise 2: Two bars, 120 beats a minute',
+      'Exercise 2: Two bars, 93 beats a minute',
+    ]);
+    const ends = film.scenes.map(({ startFrame, frames }) => startFrame + frames);
+    expect(film.scenes.map(({ startFrame }) => startFrame)).toEqual([0, ...ends.slice(0, -1)]);
+    expect(film.frames).toBe(ends.at(-1));
+    // definition: each stage of the groove plays what has joined, and nothing else
+    const groove = played()[0] as StagedScene;
+    const voices = groove.stages.map(({ fromBar }) => {
+      const inBar = groove.strokes.filter(({ written }) => written.bar === fromBar);
+      return [...new Set(inBar.map(({ voice }) => voice))].toSorted();
+    });
+    expect(voices).toEqual([['ride'], ['hihat-foot', 'ride'], ['bass', 'hihat-foot', 'ride']]);
+    // definition: 120 beats a minute: 1 s still, a bar of 2 s counted in, 3 bars of 2 s, 2 s until all has died away
+    expect((played()[1] as StagedScene).frames).toBe((1 + 2 + 3 * 2 + 2) * 30);
+  });
+
+  it('[FI1700] lists its chapters with the time at which each begins', () => {
+    const list = chapterList(chaptersOf(film)).split('\n');
+    expect(list.slice(0, 2)).toEqual(['00:00 Title', '00:03 The groove, one limb at a time']);
+    // from memory: lists in descriptions of videos have hours only where there are any
+    const hour = { fromSeconds: 3725, toSeconds: 3726, title: 'Late' } as ReturnType<
+      typeof chaptersOf
+    >[number];
+    expect(chapterList([hour])).toBe('1:02:05 Late\n');
+  });
+
+  it('[FI1701] has the ball down on each stroke that sounds on a frame, over its head', () => {
+    const scene = played()[1] as StagedScene;
+    const bars = scene.stagePages[0]?.flatMap((page) => page.bars) ?? [];
+    const [bar] = bars;
+    if (!bar) throw new Error('no bars');
+    // definition: at 120 beats a minute a beat is 15 frames; the first bar begins after the still second and the count-in
+    const first = scene.startFrame + 30 + 60;
+    const heads = bar.bar.tile.heads.filter(({ voice }) => voice === 'ride' || voice === 'snare');
+    const beats = [0, 1, 2, 3].map((beat) => frameAt(film, first + 15 * beat).ball);
+    const xs = [0, 1 / 4, 2 / 4, 3 / 4].map(
+      (at) => heads.find(({ start }) => start.num / start.den === at)?.xMm,
+    );
+    expect(beats.map((ball) => ball?.xMm)).toEqual(
+      xs.map((x) => expect.closeTo(bar.xMm + bar.size * (x ?? 0), 6)),
+    );
+    expect(beats.map((ball) => ball?.yMm)).toEqual(beats.map(() => expect.closeTo(bar.floorMm, 6)));
+    // definition: the last triplet of 3 sounds 10 frames after it, and is the exercise's
+    const late = frameAt(film, first + 30 + 10).ball;
+    const head = heads.find(({ voice, start }) => voice === 'snare' && start.num / start.den > 0.5);
+    expect(late?.xMm).toBeCloseTo(bar.xMm + bar.size * (head?.xMm ?? 0), 6);
+  });
+
+  it('[FI1701] shows no ball on the card, nor after the last bar', () => {
+    const scene = played()[1] as StagedScene;
+    const frames = [0, scene.startFrame, scene.startFrame + scene.frames - 1];
+    expect(frames.map((frame) => frameAt(film, frame).ball)).toEqual([null, null, null]);
+    // definition: in the count-in the ball is over the first bar already
+    expect(frameAt(film, scene.startFrame + 31).ball).not.toBeNull();
+  });
+
+  it('[FI1702] says what is played in both languages, one caption at a time', () => {
+    for (const told of [film, inGerman()]) {
+      const cues = captionsOf(told);
+      const from = cues.map(({ fromSeconds }) => fromSeconds);
+      expect(from).toEqual(from.toSorted((a, b) => a - b));
+      for (const [index, cue] of cues.entries()) {
+        expect(cue.fromSeconds).toBeLessThan(cue.toSeconds);
+        expect(cue.toSeconds).toBeLessThanOrEqual((cues[index + 1]?.fromSeconds ?? Infinity) + 1e-9);
+        expect(cue.toSeconds).toBeLessThanOrEqual(film.frames / 30);
+      }
+    }
+    const texts = captionsOf(film).map(({ text }) => text);
+    // common practice: "3 let" is the last triplet of 3; the ride has only those of 2 and 4
+    expect(texts).toEqual(
+      expect.arrayContaining([
+        'The ride is played by the right hand: 1, 2, 2 let, 3, 4, 4 let.',
+        'Now the right foot feathers the bass drum: 1, 2, 3, 4. So softly that you sense it more than you hear it.',
+        'The snare plays 1, 3 let.',
+        'Listen for the strokes that fall between those of the ride: 3 let.',
+      ]),
+    );
+  });
+
+  it('[FI1702] writes WebVTT: a head, cues with their times, and nothing that is read as a tag', () => {
+    for (const told of [film, inGerman()]) {
+      const blocks = writeVtt(captionsOf(told)).trimEnd().split('\n\n');
+      // standard: WebVTT (W3C, 2019), 4.1: the head, a blank line, then cues of a line of times and lines of text
+      expect(blocks[0]).toBe('WEBVTT');
+      for (const block of blocks.slice(1)) {
+        const [times, ...lines] = block.split('\n');
+        expect(times).toMatch(/^\d\d:\d\d:\d\d\.\d{3} --> \d\d:\d\d:\d\d\.\d{3}$/);
+        expect(lines.length).toBeGreaterThan(0);
+        expect(lines.every((line) => line !== '' && line.length <= 52)).toBe(true);
+      }
+      // standard: 4.2.2: & and < are written as escapes
+      expect(blocks[1]).toContain('Short &amp; &lt;clear&gt;');
+    }
+    expect(LANGUAGE_TAGS).toHaveLength(2);
+  });
+});
+
+describe('the picture', () => {
+  it('[FI1703] has the numbers of ITU-R BT.709', () => {
+    // standard: ITU-R BT.709, 100 % colour bars in limited range: white, red, green, blue
+    const bars = [
+      [255, 255, 255],
+      [255, 0, 0],
+      [0, 255, 0],
+      [0, 0, 255],
+    ] as const;
+    expect(bars.map(([red, green, blue]) => toYuv(red, green, blue).map(Math.round))).toEqual([
+      [235, 128, 128],
+      [63, 102, 240],
+      [173, 42, 26],
+      [32, 240, 118],
+    ]);
+    const red = toPicture({
+      width: 2,
+      height: 2,
+      rgba: new Uint8Array(Array.from({ length: 4 }, () => [255, 0, 0, 255]).flat()),
+    });
+    expect([...red.planes]).toEqual([63, 63, 63, 63, 102, 240]);
+  });
+
+  it('[FI1703] paints a ball as large as it is', () => {
+    const picture = { width: 40, height: 40, planes: new Uint8Array(2400).fill(100) };
+    paintDisc(picture, { x: 20.25, y: 19.5, radius: 8 }, [200, 128, 128]);
+    const luma = [...picture.planes.slice(0, 1600)].map((value) => (value - 100) / 100);
+    const area = luma.reduce((sum, part) => sum + part, 0);
+    const x = luma.reduce((sum, part, at) => sum + part * ((at % 40) + 0.5), 0) / area;
+    // definition: the area of a circle, and its middle
+    expect(Math.abs(area - Math.PI * 64)).toBeLessThan(1);
+    expect(x).toBeCloseTo(20.25, 1);
+  });
+
+  it('[FI1703] is the same whether frames come one after the other or alone', () => {
+    const paper = (svg: string) => {
+      const [, width = '0', height = '0'] = /width="(\d+)" height="(\d+)"/.exec(svg) ?? [];
+      const size = { width: Number(width), height: Number(height) };
+      // Any picture will do that differs from drawing to drawing.
+      const seed = [...svg].reduce((sum, character) => (sum * 31 + character.charCodeAt(0)) % 251, 7);
+      return { ...size, rgba: new Uint8Array(4 * size.width * size.height).fill(seed) };
+    };
+    const start = (played()[1] as StagedScene).startFrame + 80;
+    const painter = createPainter(film, paper);
+    const frames = Array.from({ length: 60 }, (_, index) => start + index);
+    const inTurn = frames.map((frame) => Buffer.from(painter.paint(frame)));
+    const some = [0, 9, 20, 31, 44, 59];
+    const alone = some.map((index) => Buffer.from(createPainter(film, paper).paint(start + index)));
+    expect(some.map((index, at) => Buffer.compare(inTurn[index] as Buffer, alone[at] as Buffer))).toEqual(
+      some.map(() => 0),
+    );
+  });
+
+  it('[FI1704] has the colours of the practice page, light and dark', async () => {
+    const css = await readFile(
+      createRequire(import.meta.url).resolve('@shedbook/stand/theme/tokens.css'),
+      'utf8',
+    );
+    const token = (name: string) =>
+      /light-dark\((#\w+), (#\w+)\)/.exec(css.split(`--${name}:`)[1] ?? '')?.slice(1, 3);
+    for (const [ours, name] of [
+      ['paper', 'paper'],
+      ['ink', 'ink'],
+      ['soft', 'ink-soft'],
+      ['accent', 'accent'],
+    ] as const)
+      expect([SCHEMES.light[ours], SCHEMES.dark[ours]], name).toEqual(token(name));
+    const svg = drawingsOf(film, frameAt(film, (played()[1] as StagedScene).startFrame)).page.svg();
+    // definition: nothing on the page has a colour that the scheme has not
+    const used = new Set([...svg.matchAll(/(?:fill|stroke)="(#\w+)"/g)].map(([, colour]) => colour));
+    expect(
+      [...used].filter((colour) => !(Object.values(SCHEMES.light) as string[]).includes(colour ?? '')),
+    ).toEqual([]);
+  });
+});

@@ -1,0 +1,10 @@
+export * from './captions.ts';
+export * from './chapters.ts';
+export * from './draw.ts';
+export * from './film.ts';
+export { FULL_SIZE, SCHEMES, type SchemeName, SHAPES, type ShapeName } from './look.data.ts';
+export * from './pages.ts';
+export * from './painter.ts';
+export * from './scenes.ts';
+export * from './sound.ts';
+export type { Pixels } from './yuv.ts';

@@ -1,0 +1,198 @@
+/** Makes a film: sound, frames and captions through FFmpeg into one file that is there whole or not at all. */
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtemp, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { dirname, extname, join } from 'node:path';
+import {
+  captionsOf,
+  chapterList,
+  chaptersOf,
+  createFilm,
+  createPainter,
+  drawingsOf,
+  type Film,
+  type FilmLook,
+  type FilmRequest,
+  frameAt,
+  writeVtt,
+} from '@shedbook/film';
+import type { Kit } from '@shedbook/sound';
+import { FILM_WORDS, LANGUAGE_TAGS, type LanguageTag, SHEET_WORDS } from '@shedbook/words';
+import type { EngravingTools } from '../engraving-tools.ts';
+import { InputError, reasonOf } from '../input-error.ts';
+import {
+  chapterFile,
+  encoderArguments,
+  FILM_ENDINGS,
+  type FilmEnding,
+  type FilmParts,
+  findEncoder,
+} from './encoder.ts';
+import { writeFilmSound } from './film-sound.ts';
+import { loadRasteriser, type Rasteriser } from './rasterise.ts';
+
+/** How far a film is. */
+export interface FilmProgress {
+  readonly stage: 'sound' | 'picture';
+  /** 0 to 1, of this stage. */
+  readonly part: number;
+}
+
+/** What a film is made of and where it goes. */
+export interface FilmOrder {
+  readonly film: Film;
+  readonly kit: Kit;
+  /** Path of the film; its ending says its kind. */
+  readonly out: string;
+  readonly signal: AbortSignal;
+  readonly tell: (progress: FilmProgress) => void;
+}
+
+/** A file that was made. */
+export interface FilmFile {
+  readonly path: string;
+  readonly what: 'film' | 'captions' | 'chapters' | 'cover';
+  readonly bytes: number;
+}
+
+/** Plans a film that speaks a language. @throws RangeError where the lesson has none of the exercises */
+export function planFilm(
+  request: FilmRequest,
+  look: FilmLook,
+  { engraver, fonts }: EngravingTools,
+  language: LanguageTag,
+): Film {
+  const tools = { engraver, fonts, words: SHEET_WORDS[language], said: FILM_WORDS[language] };
+  return createFilm(request, look, tools);
+}
+
+/** Bytes of a second of film at full size, measured on the demo lessons: pictures by kind, and the sound. */
+const BYTES_PER_SECOND: Readonly<Record<FilmEnding, number>> = { '.mp4': 90_000, '.webm': 90_000 };
+
+/** How large a film will be, in bytes, within a factor of two. */
+export function estimateFilmBytes({ frames, request }: Film, ending: FilmEnding): number {
+  return Math.round((frames / request.framesPerSecond) * BYTES_PER_SECOND[ending]);
+}
+
+/** The kind of file that a path asks for, or null. */
+export function filmEndingOf(path: string): FilmEnding | null {
+  return FILM_ENDINGS.find((ending) => ending === extname(path).toLowerCase()) ?? null;
+}
+
+/** Languages as films name them. @source ISO 639-2 */
+const LANGUAGE_CODES: Readonly<Record<LanguageTag, string>> = { en: 'eng', de: 'deu' };
+
+function inLanguage(film: Film, language: LanguageTag): Film {
+  const words = { words: SHEET_WORDS[language], said: FILM_WORDS[language] };
+  return { ...film, tools: { ...film.tools, ...words } };
+}
+
+async function writeParts(order: FilmOrder, folder: string, ending: FilmEnding): Promise<FilmParts> {
+  const { film, kit, signal, tell } = order;
+  const tellSound = (part: number) => tell({ stage: 'sound', part });
+  const sound = await writeFilmSound(film, { kit, folder, ending, signal, tell: tellSound });
+  const chapters = join(folder, 'chapters.txt');
+  await writeFile(chapters, chapterFile(film.request.lesson.title, chaptersOf(film)));
+  const captions = [];
+  for (const language of LANGUAGE_TAGS) {
+    const path = join(folder, `${language}.vtt`);
+    await writeFile(path, writeVtt(captionsOf(inLanguage(film, language))));
+    captions.push({ path, language: LANGUAGE_CODES[language] });
+  }
+  return { sound, chapters, captions };
+}
+
+/** Sends every frame to FFmpeg; while one is on its way the next is painted. */
+async function encode(order: FilmOrder, args: readonly string[], { rasterise }: Rasteriser): Promise<void> {
+  const { film, signal, tell } = order;
+  const child = spawn('ffmpeg', args, { stdio: ['pipe', 'ignore', 'pipe'] });
+  let complaint = '';
+  child.stderr.on('data', (chunk: Buffer) => {
+    complaint = `${complaint}${chunk}`.slice(-2000);
+  });
+  const closed = once(child, 'close').then(([status]) => status as number | null);
+  const failed = closed.then((status) => {
+    if (status === 0) return;
+    signal.throwIfAborted();
+    const why = complaint.trim().split('\n').at(-1) ?? `${status}`;
+    throw new InputError(({ words }) => words.film.stopped({ why }));
+  });
+  failed.catch(() => undefined);
+  child.stdin.on('error', () => undefined);
+  const stop = () => child.kill('SIGKILL');
+  signal.addEventListener('abort', stop, { once: true });
+  try {
+    const painter = createPainter(film, rasterise);
+    let sent: Promise<unknown> = Promise.resolve();
+    for (let frame = 0; frame < film.frames; frame += 1) {
+      const bytes = painter.paint(frame);
+      await Promise.race([sent, failed]);
+      signal.throwIfAborted();
+      // A pipe that breaks is told by how FFmpeg ended.
+      sent = child.stdin.write(bytes) ? Promise.resolve() : once(child.stdin, 'drain').catch(() => failed);
+      sent.catch(() => undefined);
+      if (frame % film.request.framesPerSecond === 0) tell({ stage: 'picture', part: frame / film.frames });
+    }
+    child.stdin.end();
+    await failed;
+    tell({ stage: 'picture', part: 1 });
+  } finally {
+    signal.removeEventListener('abort', stop);
+    stop();
+    await closed;
+  }
+}
+
+/** The film's path without its ending, for what lies beside it. */
+function beside(out: string): string {
+  return out.slice(0, out.length - extname(out).length);
+}
+
+async function writeBeside(
+  { film, out }: FilmOrder,
+  toPng: Rasteriser['toPng'],
+): Promise<readonly FilmFile[]> {
+  const made: FilmFile[] = [];
+  const put = async (path: string, what: FilmFile['what'], content: string | Uint8Array) => {
+    await writeFile(path, content);
+    made.push({ path, what, bytes: Buffer.byteLength(content) });
+  };
+  for (const language of LANGUAGE_TAGS)
+    await put(`${beside(out)}.${language}.vtt`, 'captions', writeVtt(captionsOf(inLanguage(film, language))));
+  await put(`${beside(out)}.chapters.txt`, 'chapters', chapterList(chaptersOf(film)));
+  await put(`${beside(out)}.png`, 'cover', toPng(drawingsOf(film, frameAt(film, 0)).page.svg()));
+  return made;
+}
+
+function unwritable(path: string) {
+  return (error: unknown): never => {
+    throw new InputError((to) => to.words.unwritable({ file: `--out: ${path}`, why: reasonOf(error, to) }));
+  };
+}
+
+/**
+ * Makes a film, its captions in every language, its list of chapters and its cover. Nothing is left behind where it
+ * is cancelled or fails.
+ * @throws InputError without FFmpeg, without an encoder, or where nothing can be written; what the signal says where
+ * it is aborted.
+ */
+export async function makeFilm(order: FilmOrder): Promise<readonly FilmFile[]> {
+  const { out, film } = order;
+  const ending = filmEndingOf(out) ?? '.mp4';
+  const encoder = await findEncoder(ending);
+  const part = join(dirname(out), `.${Date.now()}-${process.pid}${ending}`);
+  await writeFile(part, '').catch(unwritable(out));
+  const folder = await mkdtemp(join(tmpdir(), 'shedbook-film-'));
+  try {
+    const rasteriser = await loadRasteriser();
+    const parts = await writeParts(order, folder, ending);
+    await encode(order, encoderArguments(film, parts, { encoder, ending, out: part }), rasteriser);
+    const others = await writeBeside(order, rasteriser.toPng).catch(unwritable(out));
+    await rename(part, out).catch(unwritable(out));
+    return [{ path: out, what: 'film', bytes: (await stat(out)).size }, ...others];
+  } finally {
+    await rm(part, { force: true });
+    await rm(folder, { recursive: true, force: true });
+  }
+}

@@ -1,0 +1,43 @@
+/** What a lesson video shows and says in its captions, in English. */
+import { counts } from './counts.ts';
+import { marks, voices } from './drum-set.ts';
+
+/** The messages. */
+export const film = {
+  counts,
+  marks,
+  voices,
+  teacher: 'with {$name}',
+  exercises: {
+    one: 'Exercise {$from :integer}',
+    row: 'Exercises {$from :integer} to {$to :integer}',
+    some: 'Exercises {$numbers :numbers}',
+  },
+  tempo: '{$bpm :integer} beats a minute',
+  tempi: '{$from :integer} to {$to :integer} beats a minute',
+  buildUp: 'The groove, one limb at a time',
+  joins: '{$voice :voice} · {$limb :side}',
+  countIn: 'Count-in',
+  barOf: 'bar {$bar :integer} of {$bars :integer}',
+  play: { pattern: 'the exercise', time: 'time', rest: 'your turn' },
+  chapters: {
+    title: 'Title',
+    groove: 'The groove, one limb at a time',
+    exercise: '{$exercise}, {$bpm :integer} beats a minute',
+  },
+  captions: {
+    title: 'A lesson for the drum set: {$title}.',
+    first: '{$voice :the at=start} is played by the {$limb :side}: {$counts}.',
+    joins:
+      'Now the {$limb :side} joins on {$voice :the}: {$counts}. Does everything before it stay the same?',
+    feathered:
+      'Now the {$limb :side} feathers {$voice :the}: {$counts}. So softly that you sense it more than you hear it.',
+    silent: 'nothing in this bar',
+    bars: '{$exercise} at {$bpm :integer} beats a minute. Count along, then play.',
+    plays: '{$voice :the at=start} plays {$counts}.',
+    together: 'Every stroke falls together with {$lead :the}.',
+    alone: 'Listen for the strokes that fall between those of {$lead :the}: {$counts}.',
+    time: 'Time: the groove goes on alone. Nothing of it changes.',
+    rest: 'Your turn: play what you have just heard.',
+  },
+} as const;

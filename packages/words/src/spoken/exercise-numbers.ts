@@ -1,0 +1,13 @@
+/** Numbers of exercises in words. */
+import type { FilmWords } from '../screens/film.ts';
+
+/** Exercises by their numbers: one, a row of them, or some. */
+export function exercisesInWords(
+  { exercises }: Pick<FilmWords, 'exercises'>,
+  numbers: readonly number[],
+): string {
+  const [from = 0] = numbers;
+  const to = numbers.at(-1) ?? from;
+  if (numbers.length === 1) return exercises.one({ from });
+  return to - from === numbers.length - 1 ? exercises.row({ from, to }) : exercises.some({ numbers });
+}
