@@ -1,0 +1,85 @@
+/**
+ * How well the difficulty model orders rhythms that people have rated, set by set, with and without a groove.
+ *
+ * Conventions: Spearman's rank correlation, each pattern left out in turn; which set is for fitting and which for testing
+ * is said where the ratings stand (`packages/composer/test/ratings.data.ts`, with their sources).
+ */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { DEFAULT_GRADE_SETTINGS, gradePattern, readGround } from '@shedbook/composer';
+import { parsePattern } from '@shedbook/core';
+import { lessonOf } from './material.mjs';
+
+const RATINGS = join(import.meta.dirname, '..', 'packages/composer/test/ratings.data.ts');
+
+const GROOVES = {
+  'no groove': '{ hihat-foot: . . . . }',
+  'a pulse': '{ hihat-foot: x x x x }',
+  'ride and feet': '{ ride: x. xx x. xx, hihat-foot: . x . x, bass: x x x x }',
+};
+
+/** Ratings and patterns of both sets, as they stand in the tests' data. */
+function ratedSets() {
+  const parts = readFileSync(RATINGS, 'utf8').split('export const ESSENS');
+  const [fitting = [], testing = []] = parts.map((part) =>
+    [...part.matchAll(/(\d(?:\.\d+)?) ([01]{16})/g)].map(([, rating, pattern = '']) => ({
+      rating: Number(rating),
+      text: (pattern.replaceAll('1', 'x').replaceAll('0', '.').match(/.{4}/g) ?? []).join(' '),
+    })),
+  );
+  return { 'Shmulevich and Povel, for fitting': fitting, 'Essens, for testing': testing };
+}
+
+/**
+ * Ranks from 1; equals share their mean rank.
+ * @param {readonly number[]} values
+ */
+function ranks(values) {
+  return values.map((value) => {
+    const below = values.filter((each) => each < value).length;
+    return below + (values.filter((each) => each === value).length + 1) / 2;
+  });
+}
+
+/**
+ * Spearman's rank correlation.
+ * @param {readonly number[]} a
+ * @param {readonly number[]} b
+ */
+function spearman(a, b) {
+  const middle = (a.length + 1) / 2;
+  const x = ranks(a).map((each) => each - middle);
+  const y = ranks(b).map((each) => each - middle);
+  const dot = (/** @type {number[]} */ p, /** @type {number[]} */ q) =>
+    p.reduce((sum, each, i) => sum + each * (q[i] ?? 0), 0);
+  return dot(x, y) / Math.sqrt(dot(x, x) * dot(y, y));
+}
+
+/** Rows of the bench: each set over each groove, the whole set and the worst and best with one pattern left out. */
+export function ratingRows() {
+  return Object.entries(ratedSets()).flatMap(([set, rated]) =>
+    Object.entries(GROOVES).map(([over, groove]) => {
+      const lesson = lessonOf(
+        `title: Ratings\ntempo: { start: 60, goal: 75 }\nfeel: even\ngroove: ${groove}\nvocabulary: [x...]\n`,
+      );
+      const ground = readGround(lesson, 1);
+      const known = rated.map(({ rating }) => rating);
+      const points = rated.map(
+        ({ text }) => gradePattern(ground, parsePattern(text), DEFAULT_GRADE_SETTINGS).points,
+      );
+      const without = rated.map((_, left) =>
+        spearman(
+          points.filter((__, i) => i !== left),
+          known.filter((__, i) => i !== left),
+        ),
+      );
+      const span = `${Math.min(...without).toFixed(2)} to ${Math.max(...without).toFixed(2)} with one left out`;
+      return {
+        what: `${set} (${rated.length}), over ${over}`,
+        value: spearman(points, known),
+        unit: 'rank correlation',
+        note: span,
+      };
+    }),
+  );
+}
