@@ -204,6 +204,32 @@ it('[ST24] proposes a second pass over the chosen exercise, and puts it after it
   expect(next[1]).toBe((old[0] ?? '').replace('x', 'X'));
 });
 
+it('[ST1300] proposes easier bars for the chosen exercise, says what changes, and puts one in its stead', async () => {
+  const page = await openView(browser, 'First swing', 'compose');
+  const old = exercises(await keptLesson(page));
+  const around = page.locator('[data-part="from-exercise"]');
+  await page.getByRole('button', { name: /^Why bar 16 is as hard/ }).click();
+  await around.locator('summary', { hasText: 'Around exercise 16' }).click();
+  await around.getByRole('button', { name: 'Propose it' }).click();
+  // definition: four near bars at most, each one step away
+  await proposedCount(page, 4);
+  expect(exercises(await keptLesson(page))).toEqual(old);
+  for (const at of [1, 2, 3]) await proposal(page).getByText('Take', { exact: true }).nth(at).click();
+  await proposal(page).getByRole('button', { name: 'Put in its place' }).click();
+  await expect.poll(async () => exercises(await keptLesson(page))[15]).not.toBe(old[15]);
+  const next = exercises(await keptLesson(page));
+  expect(next.toSpliced(15, 1)).toEqual(old.toSpliced(15, 1));
+  await around.getByText('bars that lead to it', { exact: true }).click();
+  await around.getByText('nothing yet', { exact: true }).click();
+  await around.getByRole('button', { name: 'Propose it' }).click();
+  await proposal(page).getByRole('button', { name: 'Put before it' }).click();
+  await expect.poll(async () => exercises(await keptLesson(page)).length).toBeGreaterThan(24);
+  // definition: the goal comes after what leads to it, and what stood before it stands there still
+  const led = exercises(await keptLesson(page));
+  expect(led.slice(0, 15)).toEqual(next.slice(0, 15));
+  expect(led.slice(led.length - 9)).toEqual(next.slice(15));
+});
+
 it('[ST160] offers every cell of meter and feel, and one of my own by tapping', async () => {
   const page = await openView(browser, 'First swing', 'compose');
   const cells = page.getByRole('group', { name: '3 in a beat' }).getByRole('button');
@@ -225,8 +251,8 @@ it('[ST160] offers every cell of meter and feel, and one of my own by tapping', 
 it('[ST24] quotes as many figures of the trade as asked for, and names blocks after them', async () => {
   const page = await openView(browser, 'First swing', 'compose');
   await page.getByText('Name each block after its figure').click();
-  // definition: 24 lines are six blocks of four
-  await expect.poll(() => proposal(page).getByRole('heading', { level: 4 }).count()).toBe(6);
+  // definition: 24 lines are seven blocks of three or four
+  await expect.poll(() => proposal(page).getByRole('heading', { level: 4 }).count()).toBe(7);
   const idiom = page.getByRole('slider', { name: 'Figures of the trade' });
   await idiom.focus();
   await page.keyboard.press('Home');

@@ -25,6 +25,7 @@ import { useLive } from '../shared/use-live.ts';
 import { useSay, useWords } from '../words/words.tsx';
 import styles from './compose-view.module.css';
 import { DifficultyLine } from './difficulty-line.tsx';
+import { FromExercise } from './from-exercise.tsx';
 import { PhraseChoice } from './phrase-choice.tsx';
 import { ProposalView } from './proposal-view.tsx';
 import { SecondPass } from './second-pass.tsx';
@@ -240,7 +241,12 @@ export function ComposeView({ state, lesson }: ComposeViewProps) {
       <Guide at="cells" />
       <ViewHead title={words.title} lead={words.lead} />
       <Settings lesson={lesson} composer={composer} />
-      {lesson.exercises.length > 0 && <SecondPass lesson={lesson} composer={composer} chosen={number} />}
+      {lesson.exercises.length > 0 && (
+        <>
+          <FromExercise lesson={lesson} composer={composer} chosen={number} />
+          <SecondPass lesson={lesson} composer={composer} chosen={number} />
+        </>
+      )}
       <p className={styles.status} role="status">
         {working && composer.ask && words.working}
         {!working && proposal?.notes.map(say).join(' ')}

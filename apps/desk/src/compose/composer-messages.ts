@@ -1,9 +1,35 @@
 /** What the page and the composing thread say to each other. */
-import type { NoteFact, Pass, PassFact, PassNoteFact, Reason, ReportedBlock } from '@shedbook/composer';
+import type {
+  Direction,
+  IdeaFact,
+  NoteFact,
+  Pass,
+  PassFact,
+  PassNoteFact,
+  Reason,
+  ReportedBlock,
+} from '@shedbook/composer';
 import type { Exercise, Voice } from '@shedbook/core';
 
-/** What is to be proposed: a page from the vocabulary, or second passes over exercises that are there. */
+/** Asks for bars near an exercise, or for a page that leads to it. */
+export type FromAsk =
+  | {
+      readonly ask: 'near';
+      /** Number of the exercise. */
+      readonly exercise: number;
+      readonly direction: Direction;
+    }
+  | {
+      readonly ask: 'goal';
+      /** Number of the exercise. */
+      readonly exercise: number;
+      /** Whether the student has the exercises before it. */
+      readonly hasBefore: boolean;
+    };
+
+/** What is to be proposed: a page from the vocabulary, second passes over exercises that are there, or what one leads to. */
 export type Ask =
+  | FromAsk
   | {
       readonly ask: 'page';
       /** The voice that answers the comping voice, or null. */
@@ -39,7 +65,7 @@ export interface Proposed {
   readonly from: number | null;
   /** Whether it is on the page already and stays there. */
   readonly isKept: boolean;
-  readonly said: readonly PassFact[];
+  readonly said: readonly (PassFact | IdeaFact)[];
   readonly notes: readonly PassNoteFact[];
 }
 

@@ -74,7 +74,16 @@ function useTaken(proposal: Proposal | null) {
 /** Where the proposal can go. */
 function placesFor(proposal: Proposal, { exercises }: Lesson): readonly PlaceHow[] {
   if (exercises.every(isSilent)) return ['behind'];
-  return proposal.of === 'page' ? ['behind', 'instead'] : ['behind', 'each after its own'];
+  switch (proposal.of) {
+    case 'page':
+      return ['behind', 'instead'];
+    case 'passes':
+      return ['behind', 'each after its own'];
+    case 'near':
+      return ['each after its own', 'in its stead', 'behind'];
+    case 'goal':
+      return ['before its goal', 'behind'];
+  }
 }
 
 interface PlacingProps extends ProposalViewProps {
@@ -89,7 +98,9 @@ function Placing({ lesson, composer, proposal, taken }: PlacingProps) {
   const isBlank = lesson.exercises.every(isSilent);
   const label: Readonly<Record<PlaceHow, string>> = {
     behind: isBlank ? words.use : words.behind,
-    'each after its own': words.eachAfter,
+    'before its goal': words.beforeGoal,
+    'each after its own': proposal.of === 'near' ? words.after : words.eachAfter,
+    'in its stead': words.inStead,
     instead: words.instead({ n: loose }),
   };
   return (

@@ -94,8 +94,9 @@ export function useComposer(text: string): Composer {
       isTaken: taken.has(i),
     }));
     const answering = ask?.ask === 'page' ? ask.answering : null;
+    const goal = ask?.ask === 'goal' ? ask.exercise : null;
     const levelDb = answering && answeringLevel(lesson, answering);
-    const written = withExercises(now, lesson, placeExercises(lesson.exercises, items, how));
+    const written = withExercises(now, lesson, placeExercises(lesson.exercises, items, how, goal));
     document.edit(answering && levelDb !== null ? setExerciseLevel(written, answering, levelDb) : written);
     setAsk(null);
     const n = items.filter(({ isTaken, isKept }) => isTaken && !isKept).length;

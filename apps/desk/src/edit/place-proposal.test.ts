@@ -52,6 +52,32 @@ describe('placing a proposal', () => {
     ]);
   });
 
+  it('[ST1300] puts a bar near an exercise in its stead, and leaves one that is kept', () => {
+    const near = [proposed('x.. x.. ... ...', { from: 1 }), proposed('... x.. x.. ...', { from: 2 })];
+    const locked = written.map((each) => (each.number === 2 ? { ...each, keep: true as const } : each));
+    // definition: by hand; what is kept is never lost
+    expect(textsOf(placeExercises(locked, near, 'in its stead'))).toEqual([
+      'x.. x.. ... ...',
+      '... x.. ... ...',
+      '... x.. x.. ...',
+      '... ... x.. ...',
+    ]);
+    const left = near.map((each) => ({ ...each, isTaken: false }));
+    expect(placeExercises(written, left, 'in its stead')).toEqual(written);
+  });
+
+  it('[ST1300] puts what leads to an exercise before it', () => {
+    const steps = [proposed('x.. ... x.. ...'), proposed('... ... x.. x..')];
+    // definition: by hand
+    expect(textsOf(placeExercises(written, steps, 'before its goal', 3))).toEqual([
+      'x.. ... ... ...',
+      '... x.. ... ...',
+      'x.. ... x.. ...',
+      '... ... x.. x..',
+      '... ... x.. ...',
+    ]);
+  });
+
   it('[ST24] takes the place of the silent bar that a new lesson begins with', () => {
     expect(textsOf(placeExercises([exercise(1, '... ... ... ...')], items, 'behind'))).toEqual([
       '..x ... ... ...',
