@@ -10,8 +10,10 @@ import {
   marksFor,
   meter,
   type Pattern,
+  PLAYED_SUBDIVISIONS,
   parseLesson,
   SUBDIVISIONS,
+  type Subdivision,
   VOICES,
   type Voice,
 } from '@shedbook/core';
@@ -22,28 +24,37 @@ const METERS = ['4/4', '3/4', '5/4', '2/4', '2/2', '6/8', '9/8', '12/8', '7/8', 
 /** A meter of common practice. */
 export const arbitraryMeter: fc.Arbitrary<Meter> = fc.constantFrom(...METERS).map(meter);
 
-/** A cell that a voice can play. */
-export function arbitraryCell(voice: Voice): fc.Arbitrary<Cell> {
+/** A cell that a voice can play, of one of some numbers of slots. */
+export function arbitraryCell(
+  voice: Voice,
+  subdivisions: readonly Subdivision[] = SUBDIVISIONS,
+): fc.Arbitrary<Cell> {
   const mark = fc.oneof(fc.constant('.' as const), fc.constantFrom(...marksFor(voice, MARKS)));
   return fc
-    .constantFrom(...SUBDIVISIONS)
+    .constantFrom(...subdivisions)
     .chain((slots) => fc.array(mark, { minLength: slots, maxLength: slots }))
     .map((marks) => cell(marks.join('')));
 }
 
 /** A pattern for a voice. */
-export function arbitraryPattern(voice: Voice, of: Meter, bars = 1): fc.Arbitrary<Pattern> {
+export function arbitraryPattern(
+  voice: Voice,
+  of: Meter,
+  bars = 1,
+  subdivisions: readonly Subdivision[] = SUBDIVISIONS,
+): fc.Arbitrary<Pattern> {
   const beats = of.beats.length;
-  const bar = fc.array(arbitraryCell(voice), { minLength: beats, maxLength: beats });
+  const bar = fc.array(arbitraryCell(voice, subdivisions), { minLength: beats, maxLength: beats });
   return fc.array(bar, { minLength: bars, maxLength: bars }).map((all) => ({ bars: all }));
 }
 
+/** Grooves that one pair of hands plays: fives and sevens of the lead hand beside its threes would ask it to be in two places. */
 function arbitraryGroove(of: Meter): fc.Arbitrary<Readonly<Record<string, string>>> {
   return fc
     .subarray(['ride', 'hihat', 'hihat-foot', 'bass', 'tom-low'] as Voice[], { minLength: 1 })
     .chain((voices) =>
       fc
-        .tuple(...voices.map((voice) => arbitraryPattern(voice, of)))
+        .tuple(...voices.map((voice) => arbitraryPattern(voice, of, 1, PLAYED_SUBDIVISIONS)))
         .map((patterns) =>
           Object.fromEntries(voices.map((voice, i) => [voice, formatPattern(patterns[i] as Pattern)])),
         ),

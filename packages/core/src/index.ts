@@ -83,6 +83,7 @@ export * from './rhythm/necklace-euclidean.ts';
 export * from './rhythm/pattern.ts';
 export type { PatternFact } from './rhythm/pattern-fact.ts';
 export * from './rhythm/place-fact.ts';
+export { writableSlots } from './rhythm/slot-value.ts';
 export * from './rhythm/syncopation.ts';
 export * from './rhythm/syncopation-pulse.ts';
 export * from './take/full-report.ts';

@@ -45,8 +45,9 @@ describe('a change of meter', () => {
     expect(changed('x. xx .x', '3/4', '6/8')).toEqual(['x.x x.x', 0, 0]);
     expect(changed('x. xx x. xx', '4/4', '7/8')).toEqual(['x . x x x . x', 1, 0]);
     expect(changed('x x.x x x.x', '4/4', '2/2')).toEqual(['x..x.x x..x.x', 0, 0]);
-    // definition: fifths of nothing: eighths of a half note have no division here, so they go to the slot before
-    expect(changed('x..x .x.. ...x ....', '4/4', '2/2')[2]).toBeGreaterThan(0);
+    // definition: a half note has eight slots for sixteenths, none for its twelfths: they go to the slot before
+    expect(changed('x..x .x.. ...x ....', '4/4', '2/2')).toEqual(['x..x.x.. ...x....', 0, 0]);
+    expect(changed('x....x .x.... x .', '4/4', '2/2')[2]).toBeGreaterThan(0);
     expect(beatAfter({ from: meter('4/4'), to: meter('2/2') }, 3)).toBe(1);
     expect(beatAfter({ from: meter('4/4'), to: meter('3/4') }, 3)).toBeNull();
   });

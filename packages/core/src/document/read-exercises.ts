@@ -3,10 +3,11 @@ import { isVoice, type Voice } from '../kit/voice.ts';
 import { patternsName } from '../lesson/identity.ts';
 import type { Exercise, ExercisePart, Origin, VocabularyCell } from '../lesson/lesson.ts';
 import { didYouMean, quoted } from '../lesson/value-fact.ts';
-import { cell, findCellFault, MARKS, rhythmKey, SUBDIVISIONS, struckSlots } from '../rhythm/cell.ts';
+import { cell, findCellFault, MARKS, rhythmKey, struckSlots } from '../rhythm/cell.ts';
 import { CELL_NAMES } from '../rhythm/cell-names.data.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
+import { writableSlots } from '../rhythm/slot-value.ts';
 import type { Report } from './fault.ts';
 import type { FieldPath } from './field-path.ts';
 import { nearest } from './nearest.ts';
@@ -18,29 +19,42 @@ import type { RawLesson } from './schema.ts';
 type RawCell = NonNullable<NonNullable<RawLesson['vocabulary']>[number]>;
 type RawExercise = Exclude<NonNullable<NonNullable<RawLesson['exercises']>[number]>, string>;
 
-function readCell(raw: RawCell, path: FieldPath, report: Report): VocabularyCell | null {
+/** A cell by its marks or its name; `slots` is how many a beat may have. */
+function readCell(
+  raw: RawCell,
+  slots: readonly number[],
+  path: FieldPath,
+  report: Report,
+): VocabularyCell | null {
   const text = typeof raw === 'string' ? raw : raw.cell;
   const name = typeof raw === 'string' ? null : (raw.name ?? null);
   const named = CELL_NAMES[text.toLowerCase()];
-  if (named) return { cell: cell(named), name: name ?? text };
-  if (findCellFault(text) === null) return { cell: cell(text), name };
+  const marks = named ?? text;
+  if (findCellFault(marks) === null && slots.includes(marks.length)) {
+    return { cell: cell(marks), name: named ? (name ?? text) : name };
+  }
   const near = nearest(text, Object.keys(CELL_NAMES));
   report({
     code: 'cell',
     path: typeof raw === 'string' ? path : [...path, 'cell'],
     offset: findCellFault(text)?.offset ?? 0,
     found: quoted(text),
-    expected: { fact: 'marks-or-cell-name', slots: SUBDIVISIONS.map(String), marks: MARKS.join(' ') },
+    expected: { fact: 'marks-or-cell-name', slots: slots.map(String), marks: MARKS.join(' ') },
     repair: didYouMean(near),
   });
   return null;
 }
 
-/** Cells in order; a cell given twice is reported as a warning and kept once. */
-export function readVocabulary(raw: RawLesson['vocabulary'], report: Report): readonly VocabularyCell[] {
+/** Cells in order, which every beat of the meter can have; a cell given twice is reported as a warning and kept once. */
+export function readVocabulary(
+  raw: RawLesson['vocabulary'],
+  meter: Meter | null,
+  report: Report,
+): readonly VocabularyCell[] {
+  const slots = writableSlots(meter?.beats ?? []);
   const seen = new Map<string, number>();
   return (raw ?? []).flatMap((each, index) => {
-    const read = each === undefined ? null : readCell(each, ['vocabulary', index], report);
+    const read = each === undefined ? null : readCell(each, slots, ['vocabulary', index], report);
     if (!read) return [];
     const before = seen.get(read.cell.text);
     if (before === undefined) {

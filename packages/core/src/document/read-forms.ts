@@ -5,6 +5,8 @@ import { defaultEndingCell } from '../lesson/defaults.ts';
 import type { Ending, Form, FormSection } from '../lesson/lesson.ts';
 import { didYouMean, valueFact } from '../lesson/value-fact.ts';
 import { type Cell, cell, findCellFault, isStruck } from '../rhythm/cell.ts';
+import type { Fraction } from '../rhythm/fraction.ts';
+import { writableSlots } from '../rhythm/slot-value.ts';
 import type { Report } from './fault.ts';
 import type { FieldPath } from './field-path.ts';
 import { nearest } from './nearest.ts';
@@ -16,8 +18,8 @@ type RawEnding = NonNullable<RawSection['ending']>;
 
 /** What forms need to know of the rest of the lesson. */
 export interface FormContext {
-  /** Beats in a bar. */
-  readonly beats: number;
+  /** Lengths of the beats of a bar, in whole notes. */
+  readonly beats: readonly Fraction[];
   /** Slots that the lesson divides a beat (from 1) in. */
   readonly slotsOf: (beat: number) => number;
 }
@@ -43,17 +45,27 @@ function readVoices(text: string, path: FieldPath, report: Report): readonly Voi
   });
 }
 
-function readCell(text: string, voices: readonly Voice[], path: FieldPath, report: Report): Cell | null {
+/** A cell that all the voices can play in a beat of a length (in whole notes). */
+function readCell(
+  text: string,
+  voices: readonly Voice[],
+  length: Fraction,
+  path: FieldPath,
+  report: Report,
+): Cell | null {
   const fault = findCellFault(text);
+  const slots = writableSlots([length]);
+  const fits = slots.some((each) => each === text.length);
   const playable =
     !fault && voices.every((voice) => cell(text).marks.every((m) => !isStruck(m) || strikeOf(voice, m)));
-  if (!fault && playable && cell(text).marks.some(isStruck)) return cell(text);
+  if (fits && playable && cell(text).marks.some(isStruck)) return cell(text);
+  const isFine = !fault && !fits;
   report({
     code: 'ending-cell',
     path,
     offset: fault?.offset ?? 0,
-    found: valueFact(text),
-    expected: { fact: 'playable-ending-cell' },
+    found: isFine ? { fact: 'slots-in-beat', slots: text.length, text } : valueFact(text),
+    expected: isFine ? { fact: 'slots-a-beat', slots: slots.map(String) } : { fact: 'playable-ending-cell' },
   });
   return null;
 }
@@ -62,16 +74,17 @@ function readEnding(raw: RawEnding, path: FieldPath, context: FormContext, repor
   const given: Exclude<RawEnding, string> = typeof raw === 'string' ? { voices: raw } : raw;
   const inside = (key: string) => (typeof raw === 'string' ? path : [...path, key]);
   const voices = readVoices(given.voices, inside('voices'), report);
-  const beat = given.beat ?? context.beats;
-  if (beat > context.beats) {
-    const expected = { fact: 'beat-up-to', most: context.beats } as const;
+  const beat = given.beat ?? context.beats.length;
+  const length = context.beats[beat - 1];
+  if (!length) {
+    const expected = { fact: 'beat-up-to', most: context.beats.length } as const;
     report({ code: 'no-such-beat', path: inside('beat'), found: { fact: 'beat-found', beat }, expected });
     return null;
   }
   const struck =
     given.cell === undefined
       ? defaultEndingCell(context.slotsOf(beat))
-      : readCell(given.cell, voices, inside('cell'), report);
+      : readCell(given.cell, voices, length, inside('cell'), report);
   return struck && voices.length > 0 ? { beat, cell: struck, voices } : null;
 }
 

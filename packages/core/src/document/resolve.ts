@@ -103,11 +103,13 @@ function resolvePart(raw: RawLesson, heading: string | null, first: number, repo
   const groove = readGroove(raw.groove, read, report);
   const lead = readLead(raw, groove, report);
   const comping = raw.comping ?? 'snare';
-  const vocabulary = readVocabulary(raw.vocabulary, report);
+  const vocabulary = readVocabulary(raw.vocabulary, read, report);
   const slotsOf = slotsOfBeat(groove, lead, vocabulary);
-  const beats = (read ?? meter('4/4')).beats.length;
+  const { beats } = read ?? meter('4/4');
   const forms = readForms(raw.forms, { beats, slotsOf }, report);
-  const builtIn = builtInForms(beats, slotsOf(beats)).filter(({ name }) => !formNamed({ forms }, name));
+  const builtIn = builtInForms(beats.length, slotsOf(beats.length)).filter(
+    ({ name }) => !formNamed({ forms }, name),
+  );
   return {
     version: LESSON_VERSION,
     id: raw.id ?? null,

@@ -56,10 +56,10 @@ function bend(phase: number, pivot: number, target: number): number {
   return phase <= pivot ? (phase / pivot) * target : target + ((phase - pivot) / (1 - pivot)) * (1 - target);
 }
 
-/** The written phase that swing moves: the last triplet, the second eighth; none in duplets of a dotted beat. */
+/** The written phase that swing moves: the last triplet, the second eighth; none in fives, sevens and duplets of a dotted beat. */
 function writtenOffBeat(slots: number, dotted: boolean): number | null {
   if (slots % 3 === 0) return 2 / 3;
-  return dotted ? null : 1 / 2;
+  return dotted || slots % 2 !== 0 ? null : 1 / 2;
 }
 
 /**

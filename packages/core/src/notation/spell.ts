@@ -8,6 +8,7 @@
  * rests that show the parts of the beat.
  */
 import { divide, type Fraction, fraction, multiply } from '../rhythm/fraction.ts';
+import { isPowerOfTwo, slotValue } from '../rhythm/slot-value.ts';
 import type { NoteValue } from './notation.ts';
 
 /** A note or rest of one beat. */
@@ -24,33 +25,6 @@ export interface SpelledBeat {
   /** `actual` in the time of `normal`, both numbers of notes, or null. */
   readonly tuplet: { readonly actual: number; readonly normal: number } | null;
   readonly events: readonly SpelledEvent[];
-}
-
-/** How the slots of a beat are written: the note value of one slot and the tuplet they stand in. */
-interface SlotSpelling {
-  readonly base: number;
-  readonly tuplet: { readonly actual: number; readonly normal: number } | null;
-}
-
-function largestPowerOfTwoIn(n: number): number {
-  let power = 1;
-  while (power * 2 <= n) power *= 2;
-  return power;
-}
-
-function isPowerOfTwo(n: number): boolean {
-  return largestPowerOfTwoIn(n) === n;
-}
-
-/** Note value of one slot: a simple beat of 1/2^k divides in twos, a dotted one of 3/2^k in threes. */
-function slotSpelling(beat: Fraction, slots: number): SlotSpelling {
-  if (beat.num === 1) {
-    const normal = largestPowerOfTwoIn(slots);
-    return { base: beat.den * normal, tuplet: normal === slots ? null : { actual: slots, normal } };
-  }
-  if (slots % 3 === 0 && isPowerOfTwo(slots / 3)) return { base: (beat.den * slots) / 3, tuplet: null };
-  const normal = (3 * largestPowerOfTwoIn(slots)) / 2;
-  return { base: (beat.den * normal) / 3, tuplet: { actual: slots, normal } };
 }
 
 function noteValue(base: number, dots: 0 | 1): NoteValue {
@@ -108,7 +82,7 @@ function wholeBeat(beat: Fraction, kind: 'note' | 'rest'): SpelledBeat {
 export function spellBeat(beat: Fraction, slots: number, struck: readonly number[]): SpelledBeat {
   if (struck.length === 0) return wholeBeat(beat, 'rest');
   if (slots === 1) return wholeBeat(beat, 'note');
-  const { base, tuplet } = slotSpelling(beat, slots);
+  const { base, tuplet } = slotValue(beat, slots);
   const events = restsBetween(base, 0, struck[0] ?? 0);
   struck.forEach((slot, index) => {
     const end = struck[index + 1] ?? slots;

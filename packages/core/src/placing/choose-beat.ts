@@ -10,9 +10,15 @@
 import type { SwingRatio } from '../feel/feel.ts';
 import { isDotted, performedPhase } from '../feel/swing.ts';
 import { groupBy } from '../group-by.ts';
-import { SUBDIVISIONS, type Subdivision } from '../rhythm/cell.ts';
+import { PLAYED_SUBDIVISIONS, SUBDIVISIONS, type Subdivision } from '../rhythm/cell.ts';
 import { type Fraction, toNumber } from '../rhythm/fraction.ts';
 import { beatLength, beatStarts, type Meter } from '../rhythm/meter.ts';
+
+/**
+ * How near its slot every stroke of a beat lies that was written and not played, as fractions of the beat: rounding
+ * alone, or the tick of a file of 480 a quarter where three strokes or more agree.
+ */
+const WRITTEN = { always: 1e-6, several: 1 / 900 } as const;
 
 /** Cost of a second stroke on one slot: it is then lost. */
 const CLASH_COSTS = 20;
@@ -93,6 +99,21 @@ export interface ChosenBeat {
   readonly choice: Choice;
 }
 
+function isPlayed({ slots }: Choice): boolean {
+  return PLAYED_SUBDIVISIONS.some((each) => each === slots);
+}
+
+/** The coarsest choice without an error where it is five, seven or eight: nobody plays so exactly by chance. */
+function writtenChoice(choices: readonly Choice[]): Choice | null {
+  const most = (choices[0]?.errors.length ?? 0) >= 3 ? WRITTEN.several : WRITTEN.always;
+  const written = choices.find(({ errors }) => errors.every((error) => error <= most));
+  return written && !isPlayed(written) ? written : null;
+}
+
+function likeliest(choices: readonly Choice[]): Choice {
+  return choices.filter(isPlayed).reduce((best, each) => (each.cost < best.cost ? each : best));
+}
+
 /** Chooses for every beat in which a voice has strokes. */
 export function chooseBeats(positions: readonly number[], grid: Grid, player: Player): readonly ChosenBeat[] {
   const { meter } = grid;
@@ -104,7 +125,7 @@ export function chooseBeats(positions: readonly number[], grid: Grid, player: Pl
     const dotted = isDotted(beatLength(meter, mod(index, meter.beats.length)));
     const phases = inBeat.map(({ phase }) => phase);
     const choices = SUBDIVISIONS.map((slots) => choiceOf(slots, phases, dotted, grid, player));
-    const choice = choices.reduce((best, each) => (each.cost < best.cost ? each : best));
+    const choice = writtenChoice(choices) ?? likeliest(choices);
     return { index, items: inBeat.map(({ item }) => item), choice };
   });
 }

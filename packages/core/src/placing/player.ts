@@ -5,7 +5,7 @@
  * Source: a normal error, its spread by the median deviation; the limits are ours.
  */
 
-import { SUBDIVISIONS, type Subdivision } from '../rhythm/cell.ts';
+import { PLAYED_SUBDIVISIONS, type Subdivision } from '../rhythm/cell.ts';
 import type { ChosenBeat, Grid, Player } from './choose-beat.ts';
 
 /** Spread of a player before anything is known, and the least that is believed, as fractions of the beat. */
@@ -52,7 +52,9 @@ export function playerOf(beats: readonly ChosenBeat[], grid: Grid, before: Playe
   const likely = Math.max(TOLERANCE_BEATS.least, LIKELY_SPREADS * spread);
   const divided = beats.filter(({ choice }) => choice.slots > 1);
   const count = (slots: Subdivision) => divided.filter(({ choice }) => choice.slots === slots).length;
-  const share = new Map(SUBDIVISIONS.map((slots) => [slots, (count(slots) + 1) / (divided.length + 4)]));
+  const share = new Map<Subdivision, number>(
+    PLAYED_SUBDIVISIONS.map((slots) => [slots, (count(slots) + 1) / (divided.length + 4)]),
+  );
   return {
     spread,
     toleranceBeats: grid.toleranceBeats ?? Math.min(TOLERANCE_BEATS.most, likely),

@@ -1,16 +1,19 @@
 /**
  * Cells: which slots of one beat are struck, and how.
  *
- * Conventions: a cell is written with one character a slot, so its length is the subdivision: 1, 2, 3, 4 or 6
- * slots a beat. Slots count from 0 inside the program and from 1 for people.
+ * Conventions: a cell is written with one character a slot, so its length is the subdivision: 1 to 8 slots a beat.
+ * Slots count from 0 inside the program and from 1 for people.
  * Source: common practice of text drum tablature for the marks (x, X, g, f, d, b, o); `s` and `r` are ours.
  */
 import { reduceGrid } from './grid.ts';
 
 /** How many slots a beat may have. */
-export const SUBDIVISIONS = [1, 2, 3, 4, 6] as const;
+export const SUBDIVISIONS = [1, 2, 3, 4, 5, 6, 7, 8] as const;
 /** Number of slots in a beat. */
 export type Subdivision = (typeof SUBDIVISIONS)[number];
+
+/** How many slots a beat is taken to have where nobody wrote it down: fives, sevens and eights explain any error. */
+export const PLAYED_SUBDIVISIONS = [1, 2, 3, 4, 6] as const satisfies readonly Subdivision[];
 
 /**
  * What happens in a slot. Upper case is the same with an accent.

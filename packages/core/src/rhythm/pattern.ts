@@ -9,6 +9,7 @@ import {
   cell,
   findCellFault,
   isStruck,
+  isSubdivision,
   MARKS,
   type Mark,
   SUBDIVISIONS,
@@ -17,6 +18,7 @@ import {
 import { add, type Fraction, fraction, multiply } from './fraction.ts';
 import { beatLength, beatStarts, type Meter } from './meter.ts';
 import type { PatternFact } from './pattern-fact.ts';
+import { writableSlots } from './slot-value.ts';
 
 /** Cells for one voice over one bar or more. */
 export interface Pattern {
@@ -84,6 +86,14 @@ function tokenFault(token: Token): PatternFault | null {
   };
 }
 
+/** A beat that is too finely divided for its length. */
+function tooFine({ text, offset }: Token, length: Fraction | undefined): readonly PatternFault[] {
+  const allowed: readonly number[] = length ? writableSlots([length]) : SUBDIVISIONS;
+  if (!isSubdivision(text.length) || allowed.includes(text.length)) return [];
+  const found = { fact: 'slots-in-beat', slots: text.length, text } as const;
+  return [{ offset, found, expected: { fact: 'slots-a-beat', slots: allowed.map(String) }, repair: null }];
+}
+
 /**
  * Every fault of a pattern text against a meter, in order of place. Without a meter the number of beats is not
  * looked at.
@@ -95,6 +105,7 @@ export function findPatternFaults(text: string, meter: Meter | null): readonly P
       const fault = tokenFault(token);
       if (fault) faults.push(fault);
     }
+    if (meter) faults.push(...bar.tokens.flatMap((token, beat) => tooFine(token, meter.beats[beat])));
     if (meter && bar.tokens.length !== meter.beats.length) {
       faults.push(beatCountFault(bar.tokens, bar.offset, meter));
     }

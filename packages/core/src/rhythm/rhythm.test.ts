@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryMeter, arbitraryPattern } from '../../../../internal/testing/arbitrary-lesson.ts';
 import { seededRandom } from '../random.ts';
-import { cell, findCellFault, MARKS, SUBDIVISIONS } from './cell.ts';
+import { cell, findCellFault, MARKS } from './cell.ts';
 import { countSyllable } from './counting.ts';
 import {
   add,
@@ -122,9 +122,9 @@ describe('meters', () => {
 });
 
 describe('cells and patterns', () => {
-  it('[CR4] accepts 1, 2, 3, 4 or 6 slots and every mark', () => {
-    for (let slots = 1; slots <= 8; slots += 1) {
-      const allowed = (SUBDIVISIONS as readonly number[]).includes(slots);
+  it('[CR4] accepts 1 to 8 slots and every mark', () => {
+    for (let slots = 1; slots <= 12; slots += 1) {
+      const allowed = slots <= 8;
       expect(findCellFault('x'.repeat(slots)) === null, `${slots} slots`).toBe(allowed);
     }
     for (const mark of MARKS) expect(cell(mark).marks).toEqual([mark]);
@@ -132,9 +132,20 @@ describe('cells and patterns', () => {
 
   it('[CR4] finds the first fault and its place', () => {
     expect(findCellFault('x?.')).toEqual({ kind: 'mark', offset: 1, found: '?' });
-    expect(findCellFault('xxxxx')).toEqual({ kind: 'subdivision', offset: 0, found: 'xxxxx' });
+    expect(findCellFault('xxxxxxxxx')).toEqual({ kind: 'subdivision', offset: 0, found: 'xxxxxxxxx' });
     expect(findCellFault('')?.kind).toBe('subdivision');
     expect(() => cell('x?')).toThrow(RangeError);
+  });
+
+  it('[CR4] a beat takes no more slots than there are values for', () => {
+    const most = (text: string, of: string) =>
+      findPatternFaults(text, meter(of)).map(({ expected }) => expected);
+    expect(most('xxxxxxxx xxxxx xxxxxxx x', '4/4')).toEqual([]);
+    // definition: eight to a sixteenth would be 128ths, six and seven are written as four are
+    expect(most('xxxxxxx xxxxxxxx x x x', '5/16')).toEqual([
+      { fact: 'slots-a-beat', slots: ['1', '2', '3', '4', '5', '6', '7'] },
+    ]);
+    expect(most('xx xxxx', '2/32')).toEqual([{ fact: 'slots-a-beat', slots: ['1', '2', '3'] }]);
   });
 
   it('[CR5] reads back what it writes', () => {
@@ -150,11 +161,11 @@ describe('cells and patterns', () => {
   });
 
   it('[CR6] finds every fault at once', () => {
-    const faults = findPatternFaults('x - xxxxx x | x', meter('4/4'));
+    const faults = findPatternFaults('x - xxxxxxxxx x | x', meter('4/4'));
     expect(faults.map((fault) => [fault.offset, fault.found])).toEqual([
       [2, { fact: 'character', character: '-' }],
-      [4, { fact: 'slots-in-beat', slots: 5, text: 'xxxxx' }],
-      [14, { fact: 'beats', beats: 1 }],
+      [4, { fact: 'slots-in-beat', slots: 9, text: 'xxxxxxxxx' }],
+      [18, { fact: 'beats', beats: 1 }],
     ]);
     expect(faults[0]?.repair).toEqual({ fact: 'write-mark', mark: '.' });
     const found = (text: string) => findPatternFaults(text, meter('4/4'))[0];

@@ -44,10 +44,13 @@ function collisionsOf({ drawing, description }: Tile): readonly string[] {
   );
 }
 
-const CELLS: Readonly<Record<2 | 3 | 4, readonly string[]>> = {
+const CELLS: Readonly<Record<2 | 3 | 4 | 5 | 7 | 8, readonly string[]>> = {
   2: ['x.', '.x', 'xx', 'X.', '.g', '..', 'f.', '.d'],
   3: ['x..', '..x', 'x.x', '...', '.x.', 'xxx', 'X..', '..X', 'g..', '..g', 'f..', 'd..', 'gXg'],
   4: ['x...', '..x.', '.x..', '...x', 'X..g', '.g.g', 'xxxx', 'x.xx', '....', '..f.'],
+  5: ['xxxxx', 'x.x.x', '.....', '.xg.X', 'gXggX'],
+  7: ['xxxxxxx', 'x..x.x.', '.......', 'XggXggx'],
+  8: ['xxxxxxxx', 'x..x..x.', '........', '.g.gXg.g'],
 };
 
 const GROOVES: readonly Readonly<Partial<Record<Voice, string>>>[] = [
@@ -58,7 +61,7 @@ const GROOVES: readonly Readonly<Partial<Record<Voice, string>>>[] = [
   { hihat: 'X.o. xxxx x.x. xxxx', bass: 'X ..x. X. x' },
 ];
 
-const bar = fc.constantFrom<2 | 3 | 4>(2, 3, 4).chain((slots) =>
+const bar = fc.constantFrom<keyof typeof CELLS>(2, 3, 4, 5, 7, 8).chain((slots) =>
   fc.record({
     groove: fc.constantFrom(...GROOVES),
     comping: fc.constantFrom<Voice>('snare', 'snare', 'bass'),

@@ -6,8 +6,12 @@
  */
 import { beatLength, type Meter, type Performance, type Stroke, Ticks, toNumber } from '@shedbook/core';
 
-/** Ticks per quarter: divides by 2, 3, 4, 6 and 32, so that every written slot is a whole tick. */
-export const TICKS_PER_QUARTER = 960;
+/**
+ * Ticks per quarter: 2^5 · 3 · 5 · 7, so that every slot that can be written is a whole tick, up to five, seven or
+ * eight of them in the shortest beats.
+ * @source RP-001 (SMF 1.0): the division has fifteen bits
+ */
+export const TICKS_PER_QUARTER = 3360;
 
 /** `performed`: as it sounds, feel and all; `written`: every stroke on its written place. */
 export type MidiTiming = 'performed' | 'written';

@@ -1,4 +1,4 @@
-import { Bpm, meter, perform, type Stroke, Ticks, toNumber } from '@shedbook/core';
+import { Bpm, fraction, meter, perform, type Stroke, Ticks, toNumber, writableSlots } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -13,7 +13,7 @@ import { timeSignature } from './conductor-track.ts';
 import { decodeSmf } from './decode.ts';
 import { encodeSmf } from './encode.ts';
 import { foldOrnaments } from './ornaments.ts';
-import { TICKS_PER_QUARTER } from './placement.ts';
+import { TICKS_PER_QUARTER, wholeNotesToTicks } from './placement.ts';
 import { readMidi } from './read.ts';
 import type { Smf, SmfTrack } from './smf.ts';
 import { writeMidi, writeMidiSheet } from './write.ts';
@@ -62,8 +62,8 @@ describe('writing Standard MIDI Files', () => {
       title: 'A',
       meter: meter('4/4'),
     });
-    // standard: RP-001: "MThd", length 6, format 1; 960 ticks is 0x03C0; five tracks: conductor and four voices
-    expect([...bytes.slice(0, 14)]).toEqual([0x4d, 0x54, 0x68, 0x64, 0, 0, 0, 6, 0, 1, 0, 5, 0x03, 0xc0]);
+    // standard: RP-001: "MThd", length 6, format 1; 3360 ticks is 0x0D20; five tracks: conductor and four voices
+    expect([...bytes.slice(0, 14)]).toEqual([0x4d, 0x54, 0x68, 0x64, 0, 0, 0, 6, 0, 1, 0, 5, 0x0d, 0x20]);
     const text = bytes.reduce((hex, byte) => hex + byte.toString(16).padStart(2, '0'), '');
     // standard: RP-001: 4/4 with a click a quarter is FF 58 04 04 02 18 08; 500 000 µs is 07 A1 20
     expect(text).toContain('00ff580404021808');
@@ -92,8 +92,8 @@ describe('writing Standard MIDI Files', () => {
     expect(names).toEqual(
       ['First swing', 'ride', 'hi-hat foot', 'bass drum', 'snare', 'click'].map((text) => named(text)),
     );
-    // definition: a bar of 4/4 is 3840 ticks at 960 a quarter; count-in and one bar
-    expect(file.tracks.map((track) => track.endTicks)).toEqual(file.tracks.map(() => 7680));
+    // definition: a bar of 4/4 is 13440 ticks at 3360 a quarter; count-in and one bar
+    expect(file.tracks.map((track) => track.endTicks)).toEqual(file.tracks.map(() => 26880));
   });
 
   it('[EX17] plays swing as performed and, where asked, as written', () => {
@@ -103,14 +103,24 @@ describe('writing Standard MIDI Files', () => {
     });
     const performance = perform(lesson, { exercise: 1, form: patternForm(1), bpm: Bpm(150) });
     const options = { title: 'A', meter: lesson.meter };
-    // definition: long:short = 2:1, so the off-beat is at 2/3 of 960 ticks
+    // definition: long:short = 2:1, so the off-beat is at 2/3 of 3360 ticks
     expect(onsets(fileOf(writeMidi(performance, options)).tracks[1])).toEqual([
-      0, 640, 960, 1600, 2880, 3200, 3520,
+      0, 2240, 3360, 5600, 10080, 11200, 12320,
     ]);
-    // definition: written eighths are halves of 960 ticks, triplets thirds
+    // definition: written eighths are halves of 3360 ticks, triplets thirds
     expect(onsets(fileOf(writeMidi(performance, { ...options, timing: 'written' })).tracks[1])).toEqual([
-      0, 480, 960, 1440, 2880, 3200, 3520,
+      0, 1680, 3360, 5040, 10080, 11200, 12320,
     ]);
+  });
+
+  it('[EX1400] has a whole tick for every slot that can be written', () => {
+    const beats = [1, 2, 4, 8, 16, 32].flatMap((den) => [fraction(1, den), fraction(3, den)]);
+    for (const beat of beats) {
+      for (const slots of writableSlots([beat])) {
+        const ticks = wholeNotesToTicks(toNumber(beat) / slots);
+        expect([beat, slots, Math.abs(ticks - Math.round(ticks)) < 1e-6]).toEqual([beat, slots, true]);
+      }
+    }
   });
 
   it('[EX18] follows a tempo that changes from bar to bar', () => {
@@ -129,7 +139,7 @@ describe('writing Standard MIDI Files', () => {
     expect(take.notes.map((note) => note.timeSeconds)).toEqual([0, 0.5, 1, 1.5, 2, 3, 4, 5]);
     expect(take.tempoMap.map((each) => [each.ticks, each.bpm])).toEqual([
       [0, 120],
-      [3840, 60],
+      [13440, 60],
     ]);
   });
 
@@ -138,9 +148,9 @@ describe('writing Standard MIDI Files', () => {
     const performance = perform(lesson, { exercise: 1, form: patternForm(1), bpm: Bpm(60) });
     const ticks = onsets(fileOf(writeMidi(performance, { title: 'A', meter: lesson.meter })).tracks[1]);
     // common practice: a flam has one grace stroke before the beat, a drag two
-    expect(ticks.filter((each) => each > 900 && each <= 960)).toHaveLength(2);
-    expect(ticks.filter((each) => each > 1800 && each <= 1920)).toHaveLength(3);
-    expect(ticks.filter((each) => each >= 2880).length).toBeGreaterThan(8);
+    expect(ticks.filter((each) => each > 3150 && each <= 3360)).toHaveLength(2);
+    expect(ticks.filter((each) => each > 6300 && each <= 6720)).toHaveLength(3);
+    expect(ticks.filter((each) => each >= 10080).length).toBeGreaterThan(8);
   });
 
   it('[EX20] never lets a note run into the next one of its key', () => {
@@ -183,11 +193,11 @@ describe('writing Standard MIDI Files', () => {
     expect(named.map((marker) => toNumber(marker.at))).toEqual([0, 0.5, 1.5]);
     expect(foldOrnaments(take.notes).map((note) => note.ticks)).toEqual([
       0,
-      1920 + 480,
-      1920 + 960,
-      3840,
-      3840 + 1440,
-      5760 + 960,
+      6720 + 1680,
+      6720 + 3360,
+      13440,
+      13440 + 5040,
+      20160 + 3360,
     ]);
     expect(take.title).toBe('First swing');
   });

@@ -1,7 +1,7 @@
 /**
  * Performances to a Standard MIDI File.
  *
- * Conventions: General MIDI percussion on channel 10, 960 ticks a quarter. One track a voice, because a student
+ * Conventions: General MIDI percussion on channel 10, 3360 ticks a quarter. One track a voice, because a student
  * mutes voices and not limbs, and a limb follows from its voice. Tick 0 is the start of the count-in. Velocities
  * by the dynamics of core: 0 dB is 90. Flams, drags and buzzes are written out as strokes; a grace stroke that
  * would lie before tick 0 is left out.

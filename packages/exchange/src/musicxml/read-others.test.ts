@@ -100,12 +100,12 @@ const FAULTS: readonly (readonly [string, string, string])[] = [
     'sheet.musicxml:4:1: warning: part P1: found 2 notes of definite pitch, expected a voice of the drum set (these notes are left out)',
   ],
   [
-    'five in the time of four',
+    'nine in the time of eight',
     score(
       at('C', 5).replace('>2<', '>1<').repeat(2),
-      '<divisions>5</divisions><time><beats>4</beats><beat-type>4</beat-type></time>',
+      '<divisions>9</divisions><time><beats>4</beats><beat-type>4</beat-type></time>',
     ),
-    'sheet.musicxml:4:186: warning: measure 1: found a snare stroke at 1/20 of a whole note, expected one stroke a voice on 1, 2, 3, 4 or 6 slots a beat (it is left out)',
+    'sheet.musicxml:4:186: warning: measure 1: found a snare stroke at 1/36 of a whole note, expected one stroke a voice on 1 to 8 slots a beat (it is left out)',
   ],
   [
     'a grace note alone',

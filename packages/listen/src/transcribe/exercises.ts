@@ -3,7 +3,14 @@
  *
  * Conventions: an exercise names the comping voices, and a voice of the groove only where it departs from it.
  */
-import { type Cell, cell, type Exercise, type ExercisePart, SUBDIVISIONS, type Voice } from '@shedbook/core';
+import {
+  type Cell,
+  cell,
+  type Exercise,
+  type ExercisePart,
+  PLAYED_SUBDIVISIONS,
+  type Voice,
+} from '@shedbook/core';
 import { keyOf, mostly, type Parted } from './bars.ts';
 
 /** Most bars of an exercise. */
@@ -19,7 +26,7 @@ interface Bars {
 /** A bar with every beat in the one subdivision that all bars of its voice can be written in; as it is where there is none. */
 function inOneSubdivision(bar: Bar, all: readonly Bar[]): Bar {
   const used = all.flat().map((each) => each.marks.length);
-  const slots = SUBDIVISIONS.find((each) => used.every((own) => each % own === 0));
+  const slots = PLAYED_SUBDIVISIONS.find((each) => used.every((own) => each % own === 0));
   if (slots === undefined) return bar;
   return bar.map(({ marks }) =>
     cell(marks.flatMap((mark) => [mark, ...'.'.repeat(slots / marks.length - 1)]).join('')),

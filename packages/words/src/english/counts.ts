@@ -10,6 +10,13 @@ export const syllables: Readonly<Record<Syllable, string>> = {
   e: 'e',
   a: 'a',
   ta: 'ta',
+  di: 'di',
+  gi: 'gi',
+  na: 'na',
+  tom: 'tom',
+  ka: 'ka',
+  mi: 'mi',
+  ki: 'ki',
 };
 
 /** What is said besides the counts themselves. */

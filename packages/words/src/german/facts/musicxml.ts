@@ -40,7 +40,7 @@ export const musicxml = sentences<Exclude<MusicXmlFact, ExpectedFact | MidiFact>
   'musicxml-divisions-first': 'divisions in den attributes des ersten Takts',
   'musicxml-backup-inside': 'ein backup innerhalb des Takts',
   'musicxml-strokes-inside': 'Schläge innerhalb des Takts',
-  'musicxml-one-stroke': 'ein Schlag je Stimme auf 1, 2, 3, 4 oder 6 Stellen je Schlag',
+  'musicxml-one-stroke': 'ein Schlag je Stimme auf 1 bis 8 Stellen je Schlag',
   'musicxml-partwise': 'score-partwise',
   'musicxml-compressed': 'eine komprimierte MusicXML-Datei',
   // Repairs.
