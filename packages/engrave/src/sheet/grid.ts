@@ -92,17 +92,28 @@ function spanFor(
   return null;
 }
 
-/** The most bars on one line: one a column, or in a single column as many as have room. */
+/** The bars on each line where none has more than `most`: as equal as they go. */
+function evenBars(count: number, most: number): number {
+  return Math.ceil(count / Math.ceil(count / most));
+}
+
+/** The most bars on one line: one a column, or in a single column as many as have room, dense bars beside sparse ones. */
 function barsPerLine(context: SheetContext, grid: Grid, prepared: PreparedExercise): number {
   if (grid.columns > 1) return grid.columns;
-  const widest = Math.max(...prepared.bars.map((_, bar) => lineWidthMm(context, prepared, bar, bar + 1)));
-  return Math.max(1, Math.floor((grid.columnMm - grid.gutterMm) / (widest * COMFORT_IN_LINE)));
+  const count = prepared.bars.length;
+  const roomMm = (grid.columnMm - grid.gutterMm) / COMFORT_IN_LINE;
+  const fits = (bars: number) =>
+    Array.from({ length: Math.ceil(count / bars) }, (_, line) => line * bars).every(
+      (from) => lineWidthMm(context, prepared, from, Math.min(count, from + bars)) <= roomMm,
+    );
+  for (let most = count; most > 1; most -= 1) if (fits(evenBars(count, most))) return most;
+  return 1;
 }
 
 function linesOf(context: SheetContext, grid: Grid, prepared: PreparedExercise): readonly GridLine[] {
   const most = barsPerLine(context, grid, prepared);
   const count = prepared.bars.length;
-  const even = Math.ceil(count / Math.ceil(count / most));
+  const even = evenBars(count, most);
   const lines: GridLine[] = [];
   for (let from = 0; from < count; ) {
     let to = Math.min(count, from + even);

@@ -47,6 +47,7 @@ const COST = {
   hollow: 1000,
   severed: 20,
   parted: 120,
+  torn: 40,
   widow: 60,
   scant: 30,
   burst: 1e6,
@@ -110,8 +111,11 @@ function breakCost(blocks: readonly FlowBlock[], at: number): number {
   const [before, after] = [blocks[at - 1], blocks[at]] as readonly [FlowBlock, FlowBlock];
   const parted = !isRow(before) && isRow(after) ? COST.parted : 0;
   const severed = blocks[at - 2] && !isRow(blocks[at - 2] as FlowBlock) && isRow(before) ? COST.severed : 0;
+  const torn = isRow(after) && beginsIn(after) === 0 ? COST.torn : 0;
   const next = blocks[at + 1];
-  return parted + severed + (isRow(after) && next && !isRow(next) && beginsIn(after) < 2 ? COST.widow : 0);
+  return (
+    torn + parted + severed + (isRow(after) && next && !isRow(next) && beginsIn(after) < 2 ? COST.widow : 0)
+  );
 }
 
 interface Best {

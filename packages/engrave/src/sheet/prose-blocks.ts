@@ -40,6 +40,14 @@ function lineBlock({ fonts }: SheetContext, line: readonly StyledText[], xMm: nu
   return { gapMm: (LEADING - ASCENT - DESCENT) * SIZE_MM, heightMm: (ASCENT + DESCENT) * SIZE_MM, items };
 }
 
+/**
+ * Whether a line stands on the page of the next one: no line of a paragraph is alone at the foot or the head of a page.
+ * Source: common practice of setting text.
+ */
+function isHeld(line: number, lines: number): boolean {
+  return line < lines - 1 && (line === 0 || line === lines - 2);
+}
+
 /** The lines of runs in a column that begins at `xMm`, the first `gapMm` under what stands above. */
 function column(
   context: SheetContext,
@@ -49,7 +57,7 @@ function column(
   const widthMm = Math.min(MOST_WIDTH_MM, context.contentWidthMm) - xMm;
   const lines = wrapRuns(context.fonts, runs.flatMap(styled), widthMm);
   return lines.map((line, index) => {
-    const block = lineBlock(context, line, xMm);
+    const block = { ...lineBlock(context, line, xMm), keepsNext: isHeld(index, lines.length) };
     return index === 0 ? { ...block, gapMm } : block;
   });
 }

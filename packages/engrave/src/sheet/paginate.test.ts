@@ -1,0 +1,45 @@
+import { expect, it } from 'vitest';
+import { fonts } from '../../test/setup.ts';
+import type { FlowBlock, SheetContext } from './context.ts';
+import { paginate } from './paginate.ts';
+import { layOutProse } from './prose-blocks.ts';
+
+const block = (heightMm: number, more: Partial<FlowBlock> = {}): FlowBlock => ({
+  ...{ gapMm: 0, heightMm, items: [] },
+  ...more,
+});
+
+/** A row of an exercise that begins with a bar. */
+const row = (bar: number): FlowBlock => {
+  const slot = { bar } as NonNullable<FlowBlock['places']>[number]['slots'][number];
+  return block(20, { places: [{ exercise: 1, slots: [slot], xMm: 0, yMm: 0, widthMm: 180, heightMm: 20 }] });
+};
+
+const startsOf = (blocks: readonly FlowBlock[], heightMm = 100) =>
+  paginate(blocks, { heightMm, perPage: null })?.map(({ from }) => from);
+
+/** Only what prose is set with. */
+const context = { fonts, contentWidthMm: 180 } as SheetContext;
+
+it('[EN1400] a paragraph leaves no line of its own alone at the foot or the head of a page', () => {
+  const words = 'Sing the groove through the fill and land on the one as if nothing had happened. ';
+  const torn: unknown[] = [];
+  for (const times of [2, 3, 4, 6]) {
+    const lines = layOutProse(context, words.repeat(times));
+    const height = (lines[0]?.heightMm ?? 0) + (lines[1]?.gapMm ?? 0);
+    for (let room = 2; room <= lines.length; room += 1) {
+      // A page with room for so many of the lines under what stands before.
+      const blocks = [block(70), ...lines, block(70)];
+      const starts = startsOf(blocks, 70 + (lines[0]?.gapMm ?? 0) + room * height) ?? [];
+      torn.push(...starts.filter((at) => at === 2 || (at > 1 && at === lines.length)));
+    }
+  }
+  expect(torn).toEqual([]);
+});
+
+it('[EN1401] an exercise of several rows stays on one page where the page before is full enough without it', () => {
+  // Four rows of one bar each, then an exercise of two rows: five rows fill the page, four are four fifths of it.
+  expect(startsOf([row(1), row(1), row(1), row(1), row(1), row(2), row(1), row(1)])).toEqual([0, 4]);
+  // An exercise longer than a page goes on in the next.
+  expect(startsOf([1, 2, 3, 4, 5, 6, 7].map(row))?.length).toBe(2);
+});
