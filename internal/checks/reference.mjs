@@ -42,6 +42,7 @@ triplet, a rest; \`x.x.x\` are three strokes of a quintuplet.
 | \`o\` | open hi-hat, splash (by the foot) |
 | \`s\` | side stick (on the snare) |
 | \`r\` | rim shot (on the snare) |
+| \`w\` | sweep of a brush (on the snare) |
 `;
 
 function typeOf(schema) {

@@ -88,21 +88,21 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'a misspelt key',
     text: 'title: First swing\nexcercises:\n  - x x x x\n',
     problems: [
-      '2:1: error: excercises: found unknown key "excercises", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, groove, lead, comping, balance, exerciseBalance, limbs, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "exercises"?)',
+      '2:1: error: excercises: found unknown key "excercises", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "exercises"?)',
     ],
   },
   {
     name: 'a key from another word list',
     text: 'title: First swing\nmetre: 3/4\n',
     problems: [
-      '2:1: error: metre: found unknown key "metre", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, groove, lead, comping, balance, exerciseBalance, limbs, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "meter"?)',
+      '2:1: error: metre: found unknown key "metre", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "meter"?)',
     ],
   },
   {
     name: 'a key that is near nothing',
     text: 'title: First swing\nlaunchpad: 4\n',
     problems: [
-      '2:1: error: launchpad: found unknown key "launchpad", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, groove, lead, comping, balance, exerciseBalance, limbs, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage',
+      '2:1: error: launchpad: found unknown key "launchpad", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage',
     ],
   },
   {
@@ -201,7 +201,7 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'a hyphen for a silent slot',
     text: 'title: First swing\ngroove:\n  ride: x x-x x x.x\n',
     problems: [
-      '3:12: error: groove.ride: found "-", expected one of the marks . x X g f F d D b B o O s S r R (write ".")',
+      '3:12: error: groove.ride: found "-", expected one of the marks . x X g f F d D b B o O s S r R w W (write ".")',
     ],
   },
   {
@@ -247,14 +247,14 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'a cell with nine slots',
     text: 'title: First swing\nvocabulary: [x........, x]\n',
     problems: [
-      '2:14: error: vocabulary[1]: found "x........", expected 1, 2, 3, 4, 5, 6, 7 or 8 marks of . x X g f F d D b B o O s S r R, or the name of a cell',
+      '2:14: error: vocabulary[1]: found "x........", expected 1, 2, 3, 4, 5, 6, 7 or 8 marks of . x X g f F d D b B o O s S r R w W, or the name of a cell',
     ],
   },
   {
     name: 'beats, cells and an ending too fine for a 64th',
     text: 'title: Fine\nmeter: 2/32\nvocabulary: [xxxx]\ngroove:\n  ride: xxxx xx\nexercises:\n  - xx xxxxxx\nforms:\n  once:\n    sections:\n      - pattern: 1\n        ending: { voices: snare, cell: ...x }\n',
     problems: [
-      '3:14: error: vocabulary[1]: found "xxxx", expected 1, 2 or 3 marks of . x X g f F d D b B o O s S r R, or the name of a cell',
+      '3:14: error: vocabulary[1]: found "xxxx", expected 1, 2 or 3 marks of . x X g f F d D b B o O s S r R w W, or the name of a cell',
       '5:9: error: groove.ride: found 4 slots in one beat ("xxxx"), expected 1, 2 or 3 slots a beat',
       '7:8: error: exercises[1]: found 6 slots in one beat ("xxxxxx"), expected 1, 2 or 3 slots a beat',
       '12:40: error: forms.once.sections[1].ending.cell: found 4 slots in one beat ("...x"), expected 1, 2 or 3 slots a beat',
@@ -264,7 +264,7 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'a misspelt cell name',
     text: 'title: First swing\nvocabulary: [midle triplet]\n',
     problems: [
-      '2:14: error: vocabulary[1]: found "midle triplet", expected 1, 2, 3, 4, 5, 6, 7 or 8 marks of . x X g f F d D b B o O s S r R, or the name of a cell (did you mean "middle triplet"?)',
+      '2:14: error: vocabulary[1]: found "midle triplet", expected 1, 2, 3, 4, 5, 6, 7 or 8 marks of . x X g f F d D b B o O s S r R w W, or the name of a cell (did you mean "middle triplet"?)',
     ],
   },
   {
@@ -298,7 +298,7 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'an unknown mark in an exercise',
     text: 'title: First swing\nexercises:\n  - x.. ..y x.x ...\n',
     problems: [
-      '3:11: error: exercises[1]: found "y", expected one of the marks . x X g f F d D b B o O s S r R',
+      '3:11: error: exercises[1]: found "y", expected one of the marks . x X g f F d D b B o O s S r R w W',
     ],
   },
   {
@@ -436,11 +436,11 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     text: 'titel: First swing\nmeter: 3/4\nfeel: swing\ngroove:\n  ride: x x.x x x.x\n  base: x . .\nexercises:\n  - x y x\n  - {pattern: x x x, sticking: R L}\n',
     problems: [
       '1:1: error: title: found nothing, expected a title',
-      '1:1: error: titel: found unknown key "titel", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, groove, lead, comping, balance, exerciseBalance, limbs, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "title"?)',
+      '1:1: error: titel: found unknown key "titel", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "title"?)',
       '3:7: error: feel: found "swing", expected even, triplet, by tempo, or a ratio long : short from 1:1 to 4:1 such as 1.8:1 (did you mean "triplet"?)',
       '5:17: error: groove.ride: found 4 beats, expected 3 beats in a bar of 3/4 (end the bar with "|" or take beats out)',
       '6:3: error: groove.base: found unknown key "base", expected one of ride, hihat, hihat-open, hihat-foot, bass, snare, sidestick, rimshot, crash, tom-high, tom-mid, tom-low (did you mean "bass"?)',
-      '8:7: error: exercises[1]: found "y", expected one of the marks . x X g f F d D b B o O s S r R',
+      '8:7: error: exercises[1]: found "y", expected one of the marks . x X g f F d D b B o O s S r R w W',
       '9:32: error: exercises[2].sticking: found 2 hands, expected 3, one for each stroke',
     ],
   },

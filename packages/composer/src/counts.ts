@@ -58,6 +58,7 @@ const ORNAMENTS: Readonly<Record<Letter, boolean>> = {
   o: false,
   s: false,
   r: false,
+  w: false,
 };
 
 function isOrnament(mark: Mark): boolean {

@@ -55,6 +55,7 @@ export function lessonOf(parts: Partial<Lesson>): Lesson {
     tempo: { startBpm: Bpm(120), goalBpm: Bpm(160), stepBpm: Bpm(10) },
     feel: { kind: 'even' },
     setUp: 'right-handed',
+    playedWith: 'sticks',
     groove: [],
     lead: 'ride',
     comping: 'snare',

@@ -30,6 +30,8 @@ export const STROKE_OF: Readonly<Record<SoundName, Pick<SoundingStroke, 'voice' 
     bass: { voice: 'bass', articulation: 'normal', mark: 'x' },
     snare: { voice: 'snare', articulation: 'normal', mark: 'x' },
     'snare-buzz': { voice: 'snare', articulation: 'buzz', mark: 'b' },
+    'snare-tap': { voice: 'snare', articulation: 'tap', mark: 'x' },
+    'snare-sweep': { voice: 'snare', articulation: 'sweep', mark: 'w' },
     sidestick: { voice: 'sidestick', articulation: 'normal', mark: 'x' },
     rimshot: { voice: 'rimshot', articulation: 'normal', mark: 'x' },
     crash: { voice: 'crash', articulation: 'normal', mark: 'x' },

@@ -17,6 +17,7 @@ const KEYS_OF: Readonly<Record<Letter | '.', readonly string[]>> = {
   f: ['f'],
   d: ['d'],
   b: ['b'],
+  w: ['w'],
   o: ['o'],
   s: ['s'],
   r: ['i'],
@@ -40,6 +41,6 @@ export function lineAfterKey(
   const mark = name === 'a' ? toggleAccent(markAt(line.pattern, place)) : MARK_KEYS.get(name);
   if (mark !== undefined) return !isStruck(mark) || playable(mark) ? setMark(line, place, mark) : null;
   if (name === 'r' || name === 'l') return setHand(line, place, name === 'r' ? 'R' : 'L');
-  if (/^[12346]$/.test(name)) return divideBeat(line, place, Number(name) as Subdivision);
+  if (/^[1-8]$/.test(name)) return divideBeat(line, place, Number(name) as Subdivision);
   return null;
 }

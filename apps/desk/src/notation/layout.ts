@@ -158,6 +158,8 @@ const ARTICULATION_LETTERS: Readonly<Record<Articulation, string | null>> = {
   bell: null,
   splash: null,
   buzz: 'z',
+  tap: null,
+  sweep: null,
   flam: 'fl',
   drag: 'dr',
 };

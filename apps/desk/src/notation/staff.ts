@@ -9,6 +9,7 @@ const HEADS: Readonly<Record<HeadKind, Glyph>> = {
   slashed: 'blackHead',
   diamond: 'diamondHead',
   ringed: 'crossHead',
+  slash: 'slashHead',
 };
 
 /** The head that a voice is drawn with. */

@@ -35,6 +35,7 @@ function Heading({ lesson }: { readonly lesson: Lesson }) {
       <p className={styles.facts}>
         <span>{first.meter.text}</span>
         <span>{feelWords(first, words)}</span>
+        {first.playedWith === 'brushes' && <span>{words.sheet.brushes}</span>}
         <span>{tempoWords(words.sheet, first.meter, { fromBpm: startBpm, toBpm: goalBpm })}</span>
       </p>
       <nav className={styles.ways} aria-label={words.sheet.ways}>

@@ -80,6 +80,7 @@ function playedToData(lesson: Lesson): Data {
     meter: lesson.meter.text,
     tempo: { start: tempo.startBpm, goal: tempo.goalBpm, step: tempo.stepBpm },
     feel: formatFeel(lesson.feel),
+    playedWith: lesson.playedWith,
     groove: Object.fromEntries(lesson.groove.map((part) => [part.voice, formatPattern(part.pattern)])),
     lead: lesson.lead,
     comping: lesson.comping,
@@ -126,7 +127,7 @@ function lessonSectionToData(section: Lesson, lesson: Lesson): Data {
 export function lessonToData(lesson: Lesson): Data {
   const limbs = changed(lesson.limbs, PLAIN_LIMBS);
   const sheet = changed(lesson.sheet, DEFAULT_SHEET);
-  const { exercises, exerciseBalance, ...played } = playedToData(lesson);
+  const { exercises, exerciseBalance, playedWith, ...played } = playedToData(lesson);
   const isOther = !isSame(exerciseBalance, played.balance);
   const divided = lesson.sections.map((section) => lessonSectionToData(section, lesson));
   return {
@@ -137,6 +138,7 @@ export function lessonToData(lesson: Lesson): Data {
     ...(lesson.by === null ? {} : { by: lesson.by }),
     ...(lesson.text === null ? {} : { text: lesson.text }),
     setUp: lesson.setUp,
+    ...(playedWith === 'sticks' ? {} : { playedWith }),
     ...played,
     ...(isOther ? { exerciseBalance } : {}),
     ...(Object.keys(limbs).length > 0 ? { limbs } : {}),

@@ -123,6 +123,7 @@ function resolvePart(raw: RawLesson, heading: string | null, first: number, repo
     tempo: resolveTempo(raw.tempo, report),
     feel: resolveFeel(raw.feel, report),
     setUp: raw.setUp ?? 'right-handed',
+    playedWith: raw.playedWith ?? 'sticks',
     groove,
     lead,
     comping,

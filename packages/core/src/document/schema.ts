@@ -6,7 +6,7 @@
  */
 import * as z from 'zod/mini';
 import { DYNAMIC_MARKS } from '../kit/dynamics.ts';
-import { LIMBS, VOICES } from '../kit/voice.ts';
+import { BEATERS, LIMBS, VOICES } from '../kit/voice.ts';
 import { composeSettingsSchema } from '../lesson/compose-settings.ts';
 import { expecting } from '../lesson/expecting.ts';
 import { PAPERS } from '../lesson/lesson.ts';
@@ -329,6 +329,7 @@ const played = {
           '`1.5:1 sixteenths`), or `by tempo` (the ratio that drummers use at that tempo); `even` when left out',
       ),
     ),
+  playedWith: z.optional(oneOf(BEATERS)).check(z.describe('what the hands hold; `sticks` when left out')),
   groove: z
     .optional(byVoice(groovePart, 'patterns-by-voice'))
     .check(

@@ -7,8 +7,8 @@
  */
 import { constantTempo, createTimeline, type TempoMap, type Timeline } from '../feel/timeline.ts';
 import { ACCENT_DB, GHOST_DB } from '../kit/dynamics.ts';
-import { strikeOf } from '../kit/strike.ts';
-import { handLetter, type Limb, type SoundingVoice, type Voice } from '../kit/voice.ts';
+import { type Strike, strikeOf } from '../kit/strike.ts';
+import { type Articulation, handLetter, type Limb, type SoundingVoice, type Voice } from '../kit/voice.ts';
 import type { Form, Lesson } from '../lesson/lesson.ts';
 import { sectionOf } from '../lesson/section.ts';
 import { type Mark, type Subdivision, struckSlots } from '../rhythm/cell.ts';
@@ -46,6 +46,11 @@ function limbOf(lesson: Lesson, voice: Voice, hand: Sticking): Limb {
   return handLetter('lead hand', lesson.setUp) === hand ? 'lead hand' : 'other hand';
 }
 
+/** How a stroke sounds: a plain one on the snare is a tap where the hands hold brushes. */
+function articulationOf({ playedWith }: Lesson, { voice, articulation }: Strike): Articulation {
+  return playedWith === 'brushes' && voice === 'snare' && articulation === 'normal' ? 'tap' : articulation;
+}
+
 function strokeOf(
   lesson: Lesson,
   timeline: Timeline,
@@ -63,7 +68,7 @@ function strokeOf(
   const touch = strike.accent ? ACCENT_DB : strike.ghost ? GHOST_DB : 0;
   return {
     voice: strike.voice,
-    articulation: strike.articulation,
+    articulation: articulationOf(lesson, strike),
     limb: limbOf(lesson, strike.voice, hand),
     role: placed.role,
     mark,

@@ -24,6 +24,11 @@ export type Sticking = 'R' | 'L' | 'B' | null;
 /** Why a stroke is there. */
 export type StrokeRole = 'groove' | 'pattern' | 'ending' | 'count-in';
 
+/** Whether a stroke begins at a moment that can be heard: a brush that is drawn over the head does not. */
+export function hasOnset({ articulation }: Pick<Stroke, 'articulation'>): boolean {
+  return articulation !== 'sweep';
+}
+
 /** One stroke of one limb. */
 export interface Stroke {
   readonly voice: SoundingVoice;

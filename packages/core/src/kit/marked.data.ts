@@ -4,10 +4,10 @@
  *
  * Conventions: marks by their small letters; null where a voice cannot be played so.
  * Source: common practice of text drum tablature; bell on the ride and splash by the foot are read from the same
- * letters as buzz and open.
+ * letters as buzz and open; a brush that is drawn over the head is ours, since text has no sign for it.
  */
 import type { Letter } from '../rhythm/cell.ts';
-import type { Articulation, Voice } from './voice.ts';
+import type { Voice, WrittenArticulation } from './voice.ts';
 
 /** A mark that not every voice knows. */
 export type SpecialLetter = Exclude<Letter, 'x' | 'g'>;
@@ -16,14 +16,24 @@ export type SpecialLetter = Exclude<Letter, 'x' | 'g'>;
 export type TurnedVoice = 'hihat-open' | 'sidestick' | 'rimshot';
 
 /** What each mark asks of a voice. */
-export type MarkedRow = Readonly<Record<SpecialLetter, TurnedVoice | Exclude<Articulation, 'normal'> | null>>;
+export type MarkedRow = Readonly<
+  Record<SpecialLetter, TurnedVoice | Exclude<WrittenArticulation, 'normal'> | null>
+>;
 
-const PLAIN: MarkedRow = { f: null, d: null, b: null, o: null, s: null, r: null };
-const DRUM: MarkedRow = { f: 'flam', d: 'drag', b: 'buzz', o: null, s: null, r: null };
-const SNARE: MarkedRow = { f: 'flam', d: 'drag', b: 'buzz', o: null, s: 'sidestick', r: 'rimshot' };
-const RIDE: MarkedRow = { f: null, d: null, b: 'bell', o: null, s: null, r: null };
-const HIHAT: MarkedRow = { f: null, d: null, b: null, o: 'hihat-open', s: null, r: null };
-const HIHAT_FOOT: MarkedRow = { f: null, d: null, b: null, o: 'splash', s: null, r: null };
+const PLAIN: MarkedRow = { f: null, d: null, b: null, o: null, s: null, r: null, w: null };
+const DRUM: MarkedRow = { f: 'flam', d: 'drag', b: 'buzz', o: null, s: null, r: null, w: null };
+const SNARE: MarkedRow = {
+  f: 'flam',
+  d: 'drag',
+  b: 'buzz',
+  o: null,
+  s: 'sidestick',
+  r: 'rimshot',
+  w: 'sweep',
+};
+const RIDE: MarkedRow = { f: null, d: null, b: 'bell', o: null, s: null, r: null, w: null };
+const HIHAT: MarkedRow = { f: null, d: null, b: null, o: 'hihat-open', s: null, r: null, w: null };
+const HIHAT_FOOT: MarkedRow = { f: null, d: null, b: null, o: 'splash', s: null, r: null, w: null };
 
 /** The table. */
 export const MARKED: Readonly<Record<Voice, MarkedRow>> = {

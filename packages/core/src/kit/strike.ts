@@ -5,18 +5,18 @@
  */
 import { isAccent, type Letter, letterOf, type Mark } from '../rhythm/cell.ts';
 import { MARKED } from './marked.data.ts';
-import { type Articulation, isVoice, VOICES, type Voice } from './voice.ts';
+import { isVoice, VOICES, type Voice, type WrittenArticulation } from './voice.ts';
 
 /** How a voice is struck. */
 export interface Strike {
   /** The voice that sounds: `o` on `hihat` is `hihat-open`, `s` on `snare` is `sidestick`. */
   readonly voice: Voice;
-  readonly articulation: Articulation;
+  readonly articulation: WrittenArticulation;
   readonly accent: boolean;
   readonly ghost: boolean;
 }
 
-function voiceAndArticulation(voice: Voice, letter: Letter): readonly [Voice, Articulation] | null {
+function voiceAndArticulation(voice: Voice, letter: Letter): readonly [Voice, WrittenArticulation] | null {
   if (letter === 'x' || letter === 'g') return [voice, 'normal'];
   const asked = MARKED[voice][letter];
   if (asked === null) return null;

@@ -26,10 +26,12 @@ export type Voice = (typeof VOICES)[number];
 /** A voice of the drum set, or the click of a count-in or metronome. */
 export type SoundingVoice = Voice | 'click';
 
-/** How a voice is struck, where that is more than a plain stroke. */
-export const ARTICULATIONS = ['normal', 'bell', 'splash', 'buzz', 'flam', 'drag'] as const;
+/** How a voice is struck, where that is more than a plain stroke; `tap` is the plain stroke of a brush. */
+export const ARTICULATIONS = ['normal', 'bell', 'splash', 'buzz', 'tap', 'sweep', 'flam', 'drag'] as const;
 /** A way of striking. */
 export type Articulation = (typeof ARTICULATIONS)[number];
+/** A way of striking that a mark asks for; a tap follows from what the hands hold. */
+export type WrittenArticulation = Exclude<Articulation, 'tap'>;
 
 /** Grace notes before a stroke, by how it is struck. */
 export const GRACE_NOTES: Readonly<Record<Articulation, 0 | 1 | 2>> = {
@@ -37,6 +39,8 @@ export const GRACE_NOTES: Readonly<Record<Articulation, 0 | 1 | 2>> = {
   bell: 0,
   splash: 0,
   buzz: 0,
+  tap: 0,
+  sweep: 0,
   flam: 1,
   drag: 2,
 };
@@ -49,6 +53,11 @@ export const GRACES_BEFORE_SECONDS = { 0: [], 1: [0.028], 2: [0.085, 0.042] } as
 
 /** Level of a grace note beside its stroke, in dB. */
 export const GRACE_DB = -9;
+
+/** What the hands hold. */
+export const BEATERS = ['sticks', 'brushes'] as const;
+/** Sticks or brushes. */
+export type Beater = (typeof BEATERS)[number];
 
 /** Limbs by their job. */
 export const LIMBS = ['lead hand', 'other hand', 'lead foot', 'other foot'] as const;

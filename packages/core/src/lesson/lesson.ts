@@ -6,7 +6,7 @@
  */
 
 import type { Feel } from '../feel/feel.ts';
-import type { Limb, SetUp, Voice } from '../kit/voice.ts';
+import type { Beater, Limb, SetUp, Voice } from '../kit/voice.ts';
 import type { Cell } from '../rhythm/cell.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import type { Pattern } from '../rhythm/pattern.ts';
@@ -144,6 +144,8 @@ export interface Lesson {
   readonly tempo: Tempo;
   readonly feel: Feel;
   readonly setUp: SetUp;
+  /** What the hands hold. */
+  readonly playedWith: Beater;
   readonly groove: readonly GroovePart[];
   /** The voice that carries the time; its plain strokes are 0 dB. */
   readonly lead: Voice;

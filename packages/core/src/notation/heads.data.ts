@@ -3,12 +3,13 @@
  *
  * Sources: crosses for cymbals, normal heads for drums (N. Weinberg, Percussive Notes, June 1994, and common
  * practice since); side stick and hi-hat foot crossed: florento/MEI-GMD mapping.md, column "note US". The slashed
- * head of the rim shot is ours: a rim shot and a snare stroke stand in the same space.
+ * head of the rim shot is ours: a rim shot and a snare stroke stand in the same space. So is the slash of a
+ * sweep: drawn over the head, as the brush is.
  */
 import type { Articulation, Voice } from '../kit/voice.ts';
 
-/** A notehead: round, a cross, round with a slash, a diamond, or a cross in a ring. */
-export type HeadKind = 'normal' | 'x' | 'slashed' | 'diamond' | 'ringed';
+/** A notehead: round, a cross, round with a slash, a diamond, a cross in a ring, or a slash. */
+export type HeadKind = 'normal' | 'x' | 'slashed' | 'diamond' | 'ringed' | 'slash';
 
 /** Head of a plain stroke of each voice. */
 export const HEAD_KINDS: Readonly<Record<Voice, HeadKind>> = {
@@ -32,6 +33,8 @@ const ARTICULATED_HEADS: Readonly<Record<Articulation, HeadKind | null>> = {
   bell: 'diamond',
   splash: 'ringed',
   buzz: null,
+  tap: null,
+  sweep: 'slash',
   flam: null,
   drag: null,
 };

@@ -3,7 +3,7 @@
  *
  * Conventions: a cell is written with one character a slot, so its length is the subdivision: 1 to 8 slots a beat.
  * Slots count from 0 inside the program and from 1 for people.
- * Source: common practice of text drum tablature for the marks (x, X, g, f, d, b, o); `s` and `r` are ours.
+ * Source: common practice of text drum tablature for the marks (x, X, g, f, d, b, o); `s`, `r` and `w` are ours.
  */
 import { reduceGrid } from './grid.ts';
 
@@ -18,7 +18,7 @@ export const PLAYED_SUBDIVISIONS = [1, 2, 3, 4, 6] as const satisfies readonly S
 /**
  * What happens in a slot. Upper case is the same with an accent.
  * `.` nothing · `x` stroke · `g` ghost note · `f` flam · `d` drag · `b` buzz (on the ride: bell)
- * · `o` open hi-hat (by the foot: splash) · `s` side stick · `r` rim shot
+ * · `o` open hi-hat (by the foot: splash) · `s` side stick · `r` rim shot · `w` sweep of a brush
  */
 export const MARKS = [
   '.',
@@ -37,6 +37,8 @@ export const MARKS = [
   'S',
   'r',
   'R',
+  'w',
+  'W',
 ] as const;
 /** What is played in a slot. */
 export type Mark = (typeof MARKS)[number];

@@ -109,15 +109,23 @@ function setUpMark(context: SheetContext): Row {
   return row;
 }
 
+/** What the hands hold. */
+function beaterMark(context: SheetContext): Row {
+  const row: Row = { items: [], x: 0 };
+  say(context, row, context.words.playedWith[context.lesson.playedWith]);
+  return row;
+}
+
 function marksOf(context: SheetContext): readonly Row[] {
   const usual = [meterMark(context), tempoMark(context), feelMark(context)];
+  if (context.lesson.playedWith === 'brushes') usual.push(beaterMark(context));
   const all = context.lesson.setUp === 'left-handed' ? [...usual, setUpMark(context)] : usual;
   return all.filter((mark) => mark.items.length > 0);
 }
 
 /** Those marks of a section that say something else than those of the section before. */
 export function changedMarks(context: SheetContext, before: Lesson): readonly Row[] {
-  const { meter, tempo, feel } = context.lesson;
+  const { meter, tempo, feel, playedWith } = context.lesson;
   const isOtherMeter = meter.text !== before.meter.text;
   const isOtherTempo = tempo.startBpm !== before.tempo.startBpm || tempo.goalBpm !== before.tempo.goalBpm;
   const isOtherFeel = formatFeel(feel) !== formatFeel(before.feel);
@@ -126,6 +134,7 @@ export function changedMarks(context: SheetContext, before: Lesson): readonly Ro
     // The note that is counted may go with the meter.
     ...(isOtherTempo || isOtherMeter ? [tempoMark(context)] : []),
     ...(isOtherFeel || isOtherMeter ? [feelMark(context)] : []),
+    ...(playedWith === before.playedWith ? [] : [beaterMark(context)]),
   ];
   return marks.filter((mark) => mark.items.length > 0);
 }

@@ -1,5 +1,5 @@
 /** The key: every voice and mark that the sheet uses, drawn as it is printed, with its name. */
-import { ARTICULATIONS, type Articulation, HEAD_KINDS, type Strike, type Voice } from '@shedbook/core';
+import { ARTICULATIONS, HEAD_KINDS, type Strike, type Voice, type WrittenArticulation } from '@shedbook/core';
 import { ASCENT, CAP_HEIGHT, DESCENT } from '../text/fonts.ts';
 import { wrapText } from '../text/wrap.ts';
 import type { Tile } from '../tile/tile.ts';
@@ -40,10 +40,11 @@ function voicesOf(strikes: readonly Strike[]): readonly Voice[] {
 }
 
 /** The voice that shows each way of striking alone, in the order of the key. */
-const STRUCK: Readonly<Record<Exclude<Articulation, 'normal'>, Voice>> = {
+const STRUCK: Readonly<Record<Exclude<WrittenArticulation, 'normal'>, Voice>> = {
   flam: 'snare',
   drag: 'snare',
   buzz: 'snare',
+  sweep: 'snare',
   bell: 'ride',
   splash: 'hihat-foot',
 };
@@ -54,7 +55,7 @@ const ORDER = Object.keys(STRUCK);
 function marksOf(strikes: readonly Strike[]): readonly { readonly id: Manner; readonly strike: Strike }[] {
   const drum = (over: Partial<Strike>): Strike => ({ voice: 'snare', ...PLAIN, ...over });
   const struck = ARTICULATIONS.flatMap((articulation) => {
-    if (articulation === 'normal') return [];
+    if (articulation === 'normal' || articulation === 'tap') return [];
     const used = (s: Strike) => s.articulation === articulation;
     return [{ id: articulation, used, strike: drum({ voice: STRUCK[articulation], articulation }) }];
   });

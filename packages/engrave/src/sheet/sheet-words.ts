@@ -2,11 +2,11 @@
  * The words that a sheet prints and that its pages are read out with. Engraving knows no language: whoever asks for a
  * sheet hands them over.
  */
-import type { Articulation, Form, Syllable, Voice } from '@shedbook/core';
+import type { Beater, Form, Syllable, Voice, WrittenArticulation } from '@shedbook/core';
 import type { Rhythm } from './rhythm.ts';
 
 /** Ways of striking that have a name. */
-export type Manner = Exclude<Articulation, 'normal'> | 'accent' | 'ghost';
+export type Manner = Exclude<WrittenArticulation, 'normal'> | 'accent' | 'ghost';
 
 /** Words in the reader's language. */
 export interface SheetWords {
@@ -45,6 +45,8 @@ export interface SheetWords {
     readonly ratio: number;
   }) => string;
   readonly leftHanded: string;
+  /** What the hands hold. */
+  readonly playedWith: Readonly<Record<Beater, string>>;
   /** What the key calls a way of striking. */
   readonly key: Readonly<Record<Manner, string>>;
   /** Where the groove stops for a fill. */

@@ -10,7 +10,8 @@ export type Head =
   | 'noteheadXBlack'
   | 'noteheadSlashedBlack1'
   | 'noteheadDiamondBlack'
-  | 'noteheadCircleX';
+  | 'noteheadCircleX'
+  | 'noteheadSlashHorizontalEnds';
 
 /** SMuFL code points. @source SMuFL, metadata/glyphnames.json */
 export const HEAD_CODE_POINTS: Readonly<Record<Head, string>> = {
@@ -19,6 +20,7 @@ export const HEAD_CODE_POINTS: Readonly<Record<Head, string>> = {
   noteheadSlashedBlack1: 'E0CF',
   noteheadDiamondBlack: 'E0DB',
   noteheadCircleX: 'E0B3',
+  noteheadSlashHorizontalEnds: 'E101',
 };
 
 /** SMuFL name of each kind of head. */
@@ -28,6 +30,7 @@ const BY_KIND: Readonly<Record<HeadKind, Head>> = {
   slashed: 'noteheadSlashedBlack1',
   diamond: 'noteheadDiamondBlack',
   ringed: 'noteheadCircleX',
+  slash: 'noteheadSlashHorizontalEnds',
 };
 
 /** The notehead of a stroke. */

@@ -127,6 +127,8 @@ const STEM_MODIFIERS: Readonly<Record<Articulation, 'z' | null>> = {
   bell: null,
   splash: null,
   buzz: 'z',
+  tap: null,
+  sweep: null,
   flam: null,
   drag: null,
 };

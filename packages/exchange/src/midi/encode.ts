@@ -26,6 +26,8 @@ function message(event: SmfEvent): readonly number[] {
       const status = (event.kind === 'note-on' ? 0x90 : 0x80) | (event.channel - 1);
       return [status, event.key, event.velocity];
     }
+    case 'program':
+      return [0xc0 | (event.channel - 1), event.program];
     case 'tempo':
       return meta(0x51, bigEndian(event.microsecondsPerQuarter, 3));
     case 'time-signature':

@@ -21,12 +21,17 @@ export const CLICK_KEYS = { accent: 76, plain: 77 } as const;
 const BELL_KEY = 53;
 const OPEN_HIHAT_KEY = 46;
 
+/** The swirl of the brush set of General MIDI 2; in other sets a second snare. */
+const BRUSH_SWIRL_KEY = 40;
+
 /** Keys that a way of striking has of its own, or null where it has its voice's. */
 const ARTICULATED_KEYS: Readonly<Record<Articulation, number | null>> = {
   normal: null,
   bell: BELL_KEY,
   splash: OPEN_HIHAT_KEY,
   buzz: null,
+  tap: null,
+  sweep: BRUSH_SWIRL_KEY,
   flam: null,
   drag: null,
 };
@@ -75,11 +80,14 @@ export function trackName(voice: SoundingVoice): string {
 }
 
 /**
- * What a key stands for in a track with a name: the open hi-hat key in the track of the hi-hat foot is a splash.
+ * What a key stands for in a track with a name: the open hi-hat key in the track of the hi-hat foot is a splash,
+ * the swirl in that of the snare a sweep.
  */
 export function keyInTrack(key: number, name: string | null): KeyMeaning | null {
   if (key === OPEN_HIHAT_KEY && name === trackName('hihat-foot')) {
     return { voice: 'hihat-foot', articulation: 'splash' };
   }
+  if (key === BRUSH_SWIRL_KEY && name === trackName('snare'))
+    return { voice: 'snare', articulation: 'sweep' };
   return keyToVoice(key);
 }

@@ -27,6 +27,8 @@ const BOUNCES: Readonly<Record<Articulation, boolean>> = {
   bell: false,
   splash: false,
   buzz: true,
+  tap: false,
+  sweep: false,
   flam: false,
   drag: false,
 };

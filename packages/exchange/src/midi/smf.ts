@@ -45,8 +45,17 @@ export interface TimeSignatureEvent {
   readonly clocksPerClick: number;
 }
 
-/** The events that matter here. */
-export type SmfEvent = NoteEvent | TextEvent | TempoEvent | TimeSignatureEvent;
+/** Another set of sounds on a channel from here on. */
+export interface ProgramEvent {
+  readonly kind: 'program';
+  readonly ticks: Ticks;
+  readonly channel: number;
+  /** Counted from 0. */
+  readonly program: number;
+}
+
+/** The events that matter here; a program is written and not read. */
+export type SmfEvent = NoteEvent | ProgramEvent | TextEvent | TempoEvent | TimeSignatureEvent;
 
 /** A track chunk. */
 export interface SmfTrack {
@@ -66,6 +75,9 @@ export interface Smf {
 
 /** The channel of General MIDI percussion, counted from 1. */
 export const PERCUSSION_CHANNEL = 10;
+
+/** The brush set of General MIDI 2, counted from 0; other players keep their own set. */
+export const BRUSH_PROGRAM = 40;
 
 /** The tempo before any tempo event: 120 quarters a minute, as RP-001 says. */
 export const DEFAULT_MICROSECONDS_PER_QUARTER = 500_000;

@@ -16,7 +16,7 @@ import {
 import { trackName, voiceToKey } from './key-map.ts';
 import { ornamentStrokes } from './ornaments.ts';
 import { type Placement, TICKS_PER_QUARTER } from './placement.ts';
-import { type NoteEvent, PERCUSSION_CHANNEL, type SmfTrack } from './smf.ts';
+import { BRUSH_PROGRAM, type NoteEvent, PERCUSSION_CHANNEL, type SmfEvent, type SmfTrack } from './smf.ts';
 
 interface Note {
   readonly ticks: Ticks;
@@ -75,13 +75,22 @@ function withEnds(notes: readonly Note[], longest: number, endTicks: Ticks): rea
   return events.sort((a, b) => a.ticks - b.ticks || order[a.kind] - order[b.kind]);
 }
 
+/** The choice of the brush set, where brushes play. */
+function brushSet(placed: readonly FiledStroke[]): readonly SmfEvent[] {
+  const isBrush = placed.some(
+    ({ stroke: { articulation } }) => articulation === 'tap' || articulation === 'sweep',
+  );
+  const set = { ticks: Ticks(0), channel: PERCUSSION_CHANNEL, program: BRUSH_PROGRAM };
+  return isBrush ? [{ kind: 'program', ...set }] : [];
+}
+
 /** The track of one voice: its name, then its notes. Strokes must be in order of time. */
 export function voiceTrack(voice: SoundingVoice, placed: readonly FiledStroke[], endTicks: Ticks): SmfTrack {
   const ordered = voiceNotes(placed).toSorted((a, b) => a.ticks - b.ticks);
   const longest = voice !== 'click' && VOICE_FACTS[voice].rings ? TICKS_PER_QUARTER : TICKS_PER_QUARTER / 8;
   const events = withEnds(ordered, longest, endTicks);
   return {
-    events: [{ kind: 'name', ticks: Ticks(0), text: trackName(voice) }, ...events],
+    events: [{ kind: 'name', ticks: Ticks(0), text: trackName(voice) }, ...brushSet(placed), ...events],
     endTicks: Ticks(Math.max(endTicks, events.at(-1)?.ticks ?? 0)),
   };
 }

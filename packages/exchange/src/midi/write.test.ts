@@ -237,7 +237,7 @@ function expectStrokes(
     ).toBe(true);
   }
   // common practice: one grace stroke for a flam, two for a drag; a buzz bounces while there is room
-  const added = { normal: 0, bell: 0, splash: 0, flam: 1, drag: 2, buzz: 0 };
+  const added = { normal: 0, bell: 0, splash: 0, tap: 0, sweep: 0, flam: 1, drag: 2, buzz: 0 };
   const least = strokes.reduce((sum, stroke) => sum + 1 + added[stroke.articulation], 0);
   const buzzes = strokes.some((stroke) => stroke.articulation === 'buzz');
   expect(buzzes ? Math.min(notes.length, least) : notes.length).toBe(least);

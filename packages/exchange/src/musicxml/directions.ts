@@ -4,6 +4,7 @@
  * terms, or `straight`.
  */
 import {
+  type Beater,
   type DynamicSign,
   type Feel,
   type Fraction,
@@ -16,6 +17,12 @@ import {
 } from '@shedbook/core';
 import { type XmlNode, xml } from '../xml/write-xml.ts';
 import { noteTypeName } from './note.ts';
+
+/** What the hands hold, by its name in MusicXML. */
+export const BEATER_NAMES: Readonly<Record<Beater, string>> = {
+  sticks: 'snare stick',
+  brushes: 'wire brush',
+};
 
 /** How far a written ratio may be from the lesson's: a hundredth, which nobody hears. */
 const RATIO_ERROR = 0.01;
@@ -58,6 +65,14 @@ export function tempoDirection(meter: Meter, feel: Feel, bpm: number): XmlNode {
       xml('metronome', {}, [...beatUnit(beat), xml('per-minute', {}, round(bpm / (4 * toNumber(beat))))]),
     ]),
     xml('sound', { tempo: round(bpm) }, [swingNode(swingAt(feel, bpm))]),
+  ]);
+}
+
+/** The picture of what the hands hold. @source MusicXML 4.0, element beater */
+export function beaterDirection(playedWith: Beater): XmlNode {
+  const beater = xml('beater', {}, BEATER_NAMES[playedWith]);
+  return xml('direction', { placement: 'above' }, [
+    xml('direction-type', {}, [xml('percussion', {}, [beater])]),
   ]);
 }
 

@@ -103,6 +103,7 @@ const XML_HEADS: Readonly<Record<HeadKind, string>> = {
   slashed: 'slashed',
   diamond: 'diamond',
   ringed: 'x',
+  slash: 'slash',
 };
 
 function notehead({ voice, articulation, ghost }: NotatedHead): XmlNode | null {

@@ -1,8 +1,10 @@
 /**
- * Title, author, meter, tempo and feel of a MusicXML score.
+ * Title, author, meter, tempo, feel and beaters of a MusicXML score.
  * Source: MusicXML 4.0, elements work-title, movement-title, creator, time, sound, metronome, swing.
  */
 import {
+  BEATERS,
+  type Beater,
   Bpm,
   childOf,
   childrenOf,
@@ -12,6 +14,7 @@ import {
   parseMeter,
   type XmlElement,
 } from '@shedbook/core';
+import { BEATER_NAMES } from './directions.ts';
 
 /** The title: of the work, or of the movement. */
 export function titleOf(root: XmlElement): string | null {
@@ -66,4 +69,12 @@ export function feelOf(element: XmlElement): Feel | null {
     ratio,
     of: childOf(swing, 'swing-type')?.text === '16th' ? 'sixteenths' : 'eighths',
   };
+}
+
+/** What a direction puts into the hands, or null when it says nothing of it. */
+export function beaterOf(element: XmlElement): Beater | null {
+  const pictures = childrenOf(element, 'direction-type').map(
+    (type) => descend(type, 'percussion', 'beater')?.text,
+  );
+  return BEATERS.find((each) => pictures.includes(BEATER_NAMES[each])) ?? null;
 }

@@ -81,6 +81,7 @@ function refine(struck: StruckVoice, head: string, open: boolean): StruckVoice {
   if (voice === 'hihat' && open) return { ...struck, voice: 'hihat-open' };
   if (voice === 'hihat-foot' && open) return { ...struck, articulation: 'splash' };
   if (voice === 'ride' && head === 'diamond') return { ...struck, articulation: 'bell' };
+  if (voice === 'snare' && head === 'slash') return { ...struck, articulation: 'sweep' };
   if (voice === 'snare' && headKind(head) === 'x') return { ...struck, voice: 'sidestick' };
   if (voice === 'snare' && head === 'slashed') return { ...struck, voice: 'rimshot' };
   return struck;

@@ -8,6 +8,7 @@
  */
 import {
   assembleParts,
+  type Beater,
   type Bpm,
   childOf,
   childrenOf,
@@ -26,7 +27,7 @@ import { LESSON_FIELD, lessonInside, sumOf } from '../lesson/inside.ts';
 import { readXmlDocument } from '../xml/read-xml.ts';
 import type { MusicXmlFact } from './musicxml-fact.ts';
 import { ProblemList } from './problems.ts';
-import { creatorOf, feelOf, tempoOf, titleOf } from './read-header.ts';
+import { beaterOf, creatorOf, feelOf, tempoOf, titleOf } from './read-header.ts';
 import { readInstruments } from './read-instruments.ts';
 import { PartReader, type ReadPart, type ScoreStroke } from './read-part.ts';
 import { readRepetition } from './read-repeats.ts';
@@ -43,6 +44,8 @@ export interface MusicXmlReading {
   readonly bpm: Bpm | null;
   /** Null where the score does not say. */
   readonly feel: Feel | null;
+  /** What the hands hold where the score begins, or null where it says nothing. */
+  readonly playedWith: Beater | null;
   readonly exercises: readonly Exercise[];
   /** The text of the lesson that the score was made from, where its notes are still those; null otherwise. */
   readonly lessonText: string | null;
@@ -52,7 +55,15 @@ export interface MusicXmlReading {
 
 /** A reading of a file that could not be read. */
 export function nothingRead(problems: readonly InputProblem<MusicXmlFact>[]): MusicXmlReading {
-  const nothing = { title: null, by: null, meter: null, bpm: null, feel: null, lessonText: null };
+  const nothing = {
+    title: null,
+    by: null,
+    meter: null,
+    bpm: null,
+    feel: null,
+    playedWith: null,
+    lessonText: null,
+  };
   return { ...nothing, exercises: [], strokes: [], problems };
 }
 
@@ -233,6 +244,7 @@ export function readMusicXml(text: string, file = 'score.musicxml'): MusicXmlRea
     meter: of,
     bpm: sounds.map(tempoOf).find((bpm) => bpm !== null) ?? null,
     feel: sounds.map(feelOf).find((feel) => feel !== null) ?? null,
+    playedWith: sounds.map(beaterOf).find((beater) => beater !== null) ?? null,
     lessonText: lessonTextOf(
       root,
       parts.flatMap((part) => part.strokes),

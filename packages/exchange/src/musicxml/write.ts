@@ -26,6 +26,7 @@ import {
 import { LESSON_FIELD } from '../lesson/inside.ts';
 import { printXml, type XmlNode, xml } from '../xml/write-xml.ts';
 import {
+  beaterDirection,
   closingWedge,
   dynamicDirections,
   numberDirection,
@@ -143,6 +144,9 @@ function headNodes(
     before ? xml('print', { 'new-system': 'yes' }) : null,
     attributes,
     tempoNode(entry, before, bpm),
+    (before?.section.playedWith ?? 'sticks') === section.playedWith
+      ? null
+      : beaterDirection(section.playedWith),
     heading !== null && before?.section !== section ? wordsDirection(heading) : null,
     exercise ? numberDirection(exercise.number) : null,
     exercise?.name ? wordsDirection(exercise.name) : null,

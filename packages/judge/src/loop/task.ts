@@ -7,6 +7,7 @@
 import {
   type Bpm,
   type Form,
+  hasOnset,
   isVoice,
   type LeadDb,
   type Lesson,
@@ -98,7 +99,7 @@ function taskStrokes(performance: Performance): readonly TaskStroke[] {
   const moments = momentsOf(strokes);
   return strokes.flatMap((stroke): TaskStroke[] => {
     const { voice, limb, written, slots, timeSeconds, levelDb, role } = stroke;
-    if (!isVoice(voice) || limb === null) return [];
+    if (!isVoice(voice) || limb === null || !hasOnset(stroke)) return [];
     const near = (other: Stroke) => Math.abs(other.timeSeconds - timeSeconds) <= SAME_MOMENT_SECONDS;
     const together = strokes.some((other) => other !== stroke && near(other));
     const intervalSeconds = intervalAt(moments, durationSeconds, timeSeconds);

@@ -1,9 +1,10 @@
 /**
  * What is expected of a student: the strokes of an exercise in its form, of the voices that the student plays.
  *
- * Conventions: a rim shot is a stroke on the snare, whoever plays the one plays the other.
+ * Conventions: a rim shot is a stroke on the snare, whoever plays the one plays the other. A brush that is drawn over
+ * the head is not asked for: it begins at no moment that could be heard.
  */
-import { perform, type Voice } from '@shedbook/core';
+import { hasOnset, perform, type Voice } from '@shedbook/core';
 import type { Asked } from '../listened.ts';
 import { type FormGrid, formGrid } from './form-grid.ts';
 
@@ -23,6 +24,10 @@ export function askedGrid(asked: Asked, exercise = asked.exercise): FormGrid {
   const { lesson, form, bpm = lesson.tempo.startBpm } = asked;
   const performance = perform(lesson, { exercise, form, bpm });
   const isMine = isPlayed(asked);
-  const mine = performance.strokes.filter(({ voice }) => voice !== 'click' && isMine(voice));
-  return formGrid(mine.length > 0 ? { ...performance, strokes: mine } : performance, lesson.meter);
+  const struck = performance.strokes.filter(hasOnset);
+  const mine = struck.filter(({ voice }) => voice !== 'click' && isMine(voice));
+  return formGrid(
+    mine.length > 0 ? { ...performance, strokes: mine } : { ...performance, strokes: struck },
+    lesson.meter,
+  );
 }

@@ -6,6 +6,7 @@
  */
 import type { Hertz } from '@shedbook/core';
 import { makeBass } from './bass.ts';
+import { makeBrushTap, makeSweep } from './brush.ts';
 import { makeBuzz } from './buzz.ts';
 import { makeClick } from './click.ts';
 import { makeCrash } from './crash.ts';
@@ -45,6 +46,8 @@ export const BUILT_IN: Readonly<Record<SoundName, SoundMaker>> = {
   bass: makeBass,
   snare: makeSnare,
   'snare-buzz': (rate, seed) => makeBuzz(makeSnare(rate, seed), rate, seed),
+  'snare-tap': makeBrushTap,
+  'snare-sweep': makeSweep,
   sidestick: makeSideStick,
   rimshot: makeRimShot,
   crash: makeCrash,

@@ -22,7 +22,8 @@ import { trimSilence } from './cymbal.ts';
 import { type Head, strikeHead } from './drum.ts';
 import type { RawSound } from './sound.ts';
 
-const HEAD: Head = {
+/** The batter head of the snare. */
+export const SNARE_HEAD: Head = {
   lowestHz: 196,
   partnerHz: 338,
   partnerDb: -8,
@@ -44,14 +45,15 @@ const HEAD: Head = {
 const DRIVES_DB = [-36, -30, -24, -18, -12, -6, 0, 6, 12];
 const TAKES = 4;
 
-interface Strike {
+/** One stroke to be made. */
+export interface Strike {
   readonly rate: number;
   readonly driveDb: number;
   readonly seed: string;
 }
 
 /** The rattle of the wires under a head that moves as `head` does. */
-function addWires(out: Float32Array, head: Float32Array, { rate, driveDb, seed }: Strike): void {
+export function addWires(out: Float32Array, head: Float32Array, { rate, driveDb, seed }: Strike): void {
   const softness = Math.max(0, -driveDb / 36);
   const t60Seconds = 0.25 * 10 ** (driveDb / 70);
   const noise = whiteNoise(
@@ -81,7 +83,7 @@ function addWires(out: Float32Array, head: Float32Array, { rate, driveDb, seed }
 
 function strikeSnare(strike: Strike): Float32Array {
   const { rate, driveDb, seed } = strike;
-  const head = strikeHead(HEAD, { driveDb, seconds: 0.6, seed }, rate);
+  const head = strikeHead(SNARE_HEAD, { driveDb, seconds: 0.6, seed }, rate);
   const out = head.slice();
   addWires(out, head, strike);
   const filters = [highPass(1200, 0.7, rate), lowPass(7500 * 10 ** (driveDb / 45), 0.6, rate)];
@@ -170,7 +172,8 @@ function strikeAcross(strike: Strike): Float32Array {
   return out;
 }
 
-function inLayers(by: (strike: Strike) => Float32Array, rate: number, seed: string): RawSound {
+/** A sound of several takes from soft to loud. */
+export function inLayers(by: (strike: Strike) => Float32Array, rate: number, seed: string): RawSound {
   const take = (driveDb: number, of: number) =>
     trimSilence(by({ rate, driveDb, seed: `${seed} ${of}` }), rate);
   const takes = (driveDb: number) => Array.from({ length: TAKES }, (_, of) => take(driveDb, of));

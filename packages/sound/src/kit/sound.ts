@@ -23,6 +23,8 @@ export const SOUND_NAMES = [
   'bass',
   'snare',
   'snare-buzz',
+  'snare-tap',
+  'snare-sweep',
   'sidestick',
   'rimshot',
   'crash',

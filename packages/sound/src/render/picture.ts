@@ -34,6 +34,8 @@ export const INSTRUMENT_OF: Readonly<Record<SoundName, Instrument>> = {
   bass: 'bass',
   snare: 'snare',
   'snare-buzz': 'snare',
+  'snare-tap': 'snare',
+  'snare-sweep': 'snare',
   sidestick: 'snare',
   rimshot: 'snare',
   crash: 'crash',

@@ -51,6 +51,8 @@ const ARTICULATED: Readonly<Record<Articulation, Readonly<Partial<Record<Voice, 
   bell: { ride: 'ride-bell' },
   splash: { 'hihat-foot': 'hihat-splash' },
   buzz: { snare: 'snare-buzz' },
+  tap: { snare: 'snare-tap' },
+  sweep: { snare: 'snare-sweep' },
   flam: {},
   drag: {},
 };

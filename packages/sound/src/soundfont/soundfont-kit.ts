@@ -36,6 +36,8 @@ const KEYS: Readonly<Record<SoundName, readonly number[]>> = {
   'tom-mid': [VOICE_FACTS['tom-mid'].gmKey, 45],
   'tom-low': [VOICE_FACTS['tom-low'].gmKey, 41],
   'snare-buzz': [],
+  'snare-tap': [],
+  'snare-sweep': [],
   'click-accent': [],
   'click-beat': [],
   'click-subdivision': [],

@@ -47,6 +47,8 @@ export const marks = {
   flam: 'flam',
   drag: 'drag',
   buzz: 'buzz',
+  tap: 'brush tap',
+  sweep: 'sweep',
   bell: 'bell',
   open: 'open',
   splash: 'splash',

@@ -78,6 +78,8 @@ export const marks = translation<typeof english.marks>()({
   flam: 'Flam',
   drag: 'Drag',
   buzz: 'Buzz',
+  tap: 'Besenschlag',
+  sweep: 'Wischen',
   bell: 'Kuppe',
   open: 'offen',
   splash: 'Splash',

@@ -25,6 +25,7 @@ export const sheet = {
     'by tempo': 'swing by tempo',
   } satisfies Readonly<Record<FeelName, string>>,
   swing: 'swing {$ratio}',
+  brushes: 'with brushes',
   empty: 'There are no exercises on this sheet; practise the groove.',
   by: 'Written by {$name}',
 } as const;

@@ -26,6 +26,7 @@ export const sheet = translation<typeof english.sheet>()({
     'by tempo': 'Swing nach Tempo',
   },
   swing: 'Swing {$ratio}',
+  brushes: 'mit Besen',
   empty: 'Auf diesem Blatt sind keine Übungen; übe den Groove.',
   by: 'Geschrieben von {$name}',
 });
