@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { formatPattern, parseLesson } from '@shedbook/core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DEMO_LESSONS } from '../../../internal/testing/demo-lessons.ts';
 import { runProgram } from './program.ts';
 
 const LESSON = `# mine
@@ -478,7 +479,7 @@ describe('pipes', () => {
 });
 
 describe('demo', () => {
-  const names = ['first-swing', 'limb-by-limb', 'jazz-waltz', 'shuffle', 'bossa', 'funk'];
+  const names = DEMO_LESSONS.map((file) => file.replace('.lesson.yaml', ''));
 
   it.each(names)('[CL9] builds %s without a warning', async (name) => {
     const { status, err, out } = await run('build', `demo/${name}.lesson.yaml`, '--out', join(folder, name));

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it, onTestFinished } from 'vitest';
 import { COMMAND } from '../../../../internal/testing/command.ts';
+import { DEMO_LESSONS } from '../../../../internal/testing/demo-lessons.ts';
 
 /** The command as it is joined with the server, and everything that it says. */
 function serve(port: number) {
@@ -38,7 +39,7 @@ it('[CL30] serves the demo lessons and says where', async () => {
   const lessons = (await (await fetch(new URL('/api/lessons', url))).json()) as readonly {
     readonly text: string;
   }[];
-  expect(lessons).toHaveLength(6);
+  expect(lessons).toHaveLength(DEMO_LESSONS.length);
   expect((await fetch(url)).headers.get('content-type')).toContain('text/html');
 });
 
@@ -72,7 +73,7 @@ it('[CL32] doctor says whether the store is whole, what can be read and what to 
     spawnSync(process.execPath, [COMMAND, 'doctor', '--data', data, ...args], { encoding: 'utf8' });
   const whole = doctor();
   expect([whole.status, whole.stderr]).toEqual([0, '']);
-  expect(whole.stdout).toContain('7 lessons and 0 students can be read.');
+  expect(whole.stdout).toContain(`${DEMO_LESSONS.length + 1} lessons and 0 students can be read.`);
   expect(whole.stdout).toContain('Everything is whole.');
   const file = join(data, 'lessons.sqlite');
   for (const name of readdirSync(data)) {
@@ -85,5 +86,5 @@ it('[CL32] doctor says whether the store is whole, what can be read and what to 
   expect(damaged.status).toBe(1);
   expect(damaged.stdout).toContain('1 Lektion ist nicht mehr lesbar.');
   expect(damaged.stdout).toContain('--save ORDNER');
-  expect(readdirSync(join(data, 'saved'))).toHaveLength(6);
+  expect(readdirSync(join(data, 'saved'))).toHaveLength(DEMO_LESSONS.length);
 });

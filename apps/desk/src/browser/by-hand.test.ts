@@ -11,6 +11,7 @@ import {
   sharedBrowser,
   startDesk,
 } from '../../../../internal/testing/browser.ts';
+import { DEMO_LESSONS } from '../../../../internal/testing/demo-lessons.ts';
 
 const browser = await sharedBrowser();
 
@@ -113,7 +114,7 @@ it('[ST405] takes out what was brought in by mistake, and brings a lesson back f
   await page.getByRole('button', { name: /^Bring back Kaito/ }).click();
   await page.getByText('Nothing was deleted in the last 30 days.').waitFor();
   const lessons = (await (await page.request.get(`${url}api/lessons`)).json()) as readonly unknown[];
-  expect(lessons).toHaveLength(6);
+  expect(lessons).toHaveLength(DEMO_LESSONS.length);
   const log = (await (await page.request.get(`${url}api/students/${student.id}/log`)).json()) as {
     readonly rows: readonly unknown[];
   };

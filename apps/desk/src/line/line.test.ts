@@ -19,21 +19,30 @@ describe('a line that is being written', () => {
     expect(after('x', 1)).toEqual(['xx.', null]);
     expect(after('a')).toEqual(['X..', null]);
     expect(after('G')).toEqual(['g..', null]);
-    expect(['f', 'd', 'b', 's'].map((key) => after(key)?.[0])).toEqual(['f..', 'd..', 'b..', 's..']);
+    expect(['f', 'd', 'b', 's', 'w'].map((key) => after(key)?.[0])).toEqual([
+      'f..',
+      'd..',
+      'b..',
+      's..',
+      'w..',
+    ]);
     expect(after('i')).toEqual(['r..', null]);
     expect(after('.')).toEqual(['...', null]);
     expect(after('Delete')).toEqual(['...', null]);
     expect(after('r')).toEqual(['x..', 'R']);
     expect(after('l')).toEqual(['x..', 'L']);
-    expect(['1', '2', '3', '4', '6'].map((key) => after(key)?.[0])).toEqual([
+    expect(['1', '2', '3', '4', '5', '6', '7', '8'].map((key) => after(key)?.[0])).toEqual([
       'x',
       'x.',
       'x..',
       'x...',
+      'x....',
       'x.....',
+      'x......',
+      'x.......',
     ]);
     // a snare has no open sound, and these keys mean nothing
-    expect([after('o'), after('5'), after('q'), after('Enter')]).toEqual([null, null, null, null]);
+    expect([after('o'), after('9'), after('q'), after('Enter')]).toEqual([null, null, null, null]);
   });
 
   it('[ST6] goes through every slot and stops at the ends', () => {

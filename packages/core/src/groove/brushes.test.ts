@@ -43,9 +43,7 @@ it('[LE1400] with brushes plain strokes on the snare are taps, w sweeps; a secti
 
 it('[LE1400] what is neither sticks nor brushes is refused, and sticks need not be written', () => {
   const { problems } = parseLesson('title: A\nplayedWith: brush\n', 'a.lesson.yaml');
-  expect(problems.map(({ line, column, severity }) => [line, column, severity])).toEqual([
-    [2, 13, 'error'],
-  ]);
+  expect(problems.map(({ line, column, severity }) => [line, column, severity])).toEqual([[2, 13, 'error']]);
   const plain = read('title: A\nexercises: [x x x x]\n');
   expect([plain.playedWith, printLesson(plain).includes('playedWith')]).toEqual(['sticks', false]);
 });

@@ -38,7 +38,13 @@ export function lessonKey({ id, title }: Pick<Lesson, 'id' | 'title'>): string {
 }
 
 /** What an exercise of a section is played over, as one text: the same bar over the same is the same exercise. */
-export function surroundingsOf({ meter, feel, groove }: Pick<Lesson, 'meter' | 'feel' | 'groove'>): string {
+export function surroundingsOf({
+  meter,
+  feel,
+  groove,
+  playedWith,
+}: Pick<Lesson, 'meter' | 'feel' | 'groove' | 'playedWith'>): string {
   const parts = groove.map(({ voice, pattern }) => `${voice} ${formatPattern(pattern)}`);
-  return [meter.text, JSON.stringify(feel), ...parts.toSorted()].join('\n');
+  const held = playedWith === 'brushes' ? [playedWith] : [];
+  return [meter.text, JSON.stringify(feel), ...held, ...parts.toSorted()].join('\n');
 }

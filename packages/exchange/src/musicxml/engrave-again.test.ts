@@ -44,7 +44,7 @@ function compare(lesson: Lesson, exercise: Exercise): void {
     return told(bar, quarters, locOf(stroke), stroke.mark === 'g');
   });
   expect(main.map(read).sort()).toEqual(wanted.sort());
-  const graces = { flam: 1, drag: 2, normal: 0, bell: 0, splash: 0, buzz: 0 };
+  const graces = { flam: 1, drag: 2, normal: 0, bell: 0, splash: 0, buzz: 0, tap: 0, sweep: 0 };
   const wantedGraces = strokes.reduce((sum, stroke) => sum + graces[stroke.articulation], 0);
   expect(engrave(text).filter((note) => note.grace)).toHaveLength(wantedGraces);
 }

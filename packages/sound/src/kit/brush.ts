@@ -39,7 +39,7 @@ function swell(seconds: number): number {
 }
 
 function sweep({ rate, driveDb, seed }: Strike): Float32Array {
-  const out = whiteNoise(Math.ceil(SWEEP.lasts * rate), seededRandom(`${seed} wires on the head`));
+  const out = whiteNoise(Math.ceil(SWEEP.lasts * rate), seededRandom(`${seed} sweep`));
   filterInPlace(out, highPass(900, 0.7, rate));
   filterInPlace(out, bandPass(2600 * 10 ** (driveDb / 120), 0.45, rate));
   filterInPlace(out, lowPass(7000 * 10 ** (driveDb / 60), 0.6, rate));

@@ -47,6 +47,7 @@ const TAKES = 4;
 
 /** One stroke to be made. */
 export interface Strike {
+  /** Samples a second. */
   readonly rate: number;
   readonly driveDb: number;
   readonly seed: string;
