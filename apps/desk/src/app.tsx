@@ -1,5 +1,5 @@
 /** The desk: the desk, the students, the bin, or a lesson lying open. */
-import { NoticeProvider } from '@shedbook/stand';
+import { BrokenPage, NoticeProvider } from '@shedbook/stand';
 import { Suspense } from 'react';
 import { Desk } from './desk/desk.tsx';
 import { signedIn, useAskedToSignIn } from './document/asked-to-sign-in.ts';
@@ -8,7 +8,7 @@ import { GlyphSheet } from './notation/glyph-sheet.tsx';
 import { readRoute } from './shared/address.ts';
 import { lazily, useLeisure } from './shared/later.ts';
 import { usePath } from './shared/route.ts';
-import { DeskWordsProvider } from './words/words.tsx';
+import { DeskWordsProvider, useWords } from './words/words.tsx';
 
 const StudentsScreen = lazily(
   () => import('./students/students-screen.tsx'),
@@ -56,15 +56,23 @@ function Screen() {
   }
 }
 
+function Guarded() {
+  return (
+    <BrokenPage words={useWords().brokenPage} home="/">
+      <NoticeProvider>
+        <GlyphSheet />
+        <Screen />
+      </NoticeProvider>
+    </BrokenPage>
+  );
+}
+
 /** Everything. */
 export function App() {
   useLeisure();
   return (
     <DeskWordsProvider>
-      <NoticeProvider>
-        <GlyphSheet />
-        <Screen />
-      </NoticeProvider>
+      <Guarded />
     </DeskWordsProvider>
   );
 }

@@ -1,6 +1,6 @@
 /** The practice room: the sheet, or one exercise on the stand. */
 import type { Pack } from '@shedbook/pack';
-import { Player } from '@shedbook/stand';
+import { BrokenPage, Player } from '@shedbook/stand';
 import { useEffect, useState } from 'react';
 import { loadOthers } from './load-pack.ts';
 import { NewerVersion } from './offline/newer-version.tsx';
@@ -79,11 +79,22 @@ function Opened({ loading }: { readonly loading: Promise<Pack> }) {
   );
 }
 
+/** The sheet is the beginning, at an address without an exercise. */
+const HOME = '#';
+
+function Guarded({ loading }: { readonly loading: Promise<Pack> }) {
+  return (
+    <BrokenPage words={usePracticeWords().brokenPage} home={HOME}>
+      <Opened loading={loading} />
+    </BrokenPage>
+  );
+}
+
 /** Everything. */
 export function PracticeApp({ pack }: { readonly pack: Promise<Pack> }) {
   return (
     <PracticeWordsProvider>
-      <Opened loading={pack} />
+      <Guarded loading={pack} />
     </PracticeWordsProvider>
   );
 }

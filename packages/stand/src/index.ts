@@ -1,4 +1,5 @@
 export * from './controls/ask-text.tsx';
+export * from './controls/broken-page.tsx';
 export * from './controls/button.tsx';
 export * from './controls/choices.tsx';
 export * from './controls/classes.ts';

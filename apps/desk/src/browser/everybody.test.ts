@@ -10,7 +10,7 @@ it.each([
   [390, 844, 'de'],
 ])('[ST26] axe finds nothing on any screen, light or dark: %i wide', async (width, height, locale) => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url, { bypassCSP: true, locale, viewport: { width, height } });
+  const page = await openWindow(browser, url, { locale, viewport: { width, height } });
   await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
   // library: axe-core 4.14, every rule that it runs by default, those about colour in both schemes
   expect(await findings(page)).toEqual([]);

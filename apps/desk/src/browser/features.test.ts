@@ -277,7 +277,7 @@ async function practiceLog(): Promise<string> {
 
 it('[ST26] axe finds nothing on the roster, light or dark', async () => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url, { bypassCSP: true, viewport: PHONE });
+  const page = await openWindow(browser, url, { viewport: PHONE });
   await page.evaluate(() =>
     fetch('/api/students', {
       method: 'POST',

@@ -22,7 +22,6 @@ const slot = (page: Page, exercise: number) =>
 it('[ST421] makes a form of one’s own by tapping, which is heard and kept', async () => {
   const page = await openView(browser, 'First swing', 'page', {
     viewport: { width: 390, height: 844 },
-    bypassCSP: true,
   });
   await page.getByRole('button', { name: 'Forms', exact: true }).click();
   await page.getByRole('button', { name: 'New form from this one' }).click();

@@ -32,7 +32,7 @@ async function drop(page: Page, name: string, content: Buffer): Promise<void> {
 
 it('[ST900] records exercises in any form, layer and format, and leaves off when told to', async () => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, await addressOf(url, 'First swing', 'print'), { bypassCSP: true });
+  const page = await openWindow(browser, await addressOf(url, 'First swing', 'print'));
   await page.getByRole('button', { name: 'Make recordings' }).click();
   const form = page.locator('[data-part="recordings"]');
   // all of them in every stage take long: they are left off
@@ -86,7 +86,7 @@ async function modelOf(file: string, exercise: number, bpm: number): Promise<Buf
 
 it('[ST901] hears a recording that is dropped on the desk, tells what it heard, and keeps it with the student', async () => {
   const { url } = await startDesk();
-  const page = await openWindow(browser, url, { bypassCSP: true });
+  const page = await openWindow(browser, url);
   await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
   await drop(page, 'monday.wav', await modelOf('first-swing.lesson.yaml', 1, 120));
   await page.getByText('monday.wav: whose recording is it? Add the student; it waits here.').waitFor();

@@ -12,7 +12,7 @@ import { notesSent } from '../../../../internal/testing/played-notes.ts';
 const browser = await sharedBrowser();
 
 const PASSPHRASE = 'brushes on a coated head';
-const PHONE = { viewport: { width: 390, height: 844 }, bypassCSP: true };
+const PHONE = { viewport: { width: 390, height: 844 } };
 
 const LESSONS = [
   'title: Second choice\ntempo: 200\nfeel: triplet\nexercises:\n  - ..x ... ..x x..\n',
@@ -200,7 +200,6 @@ it('[ST460] a week goes without a file in anybody’s hands: set, opened, played
   const teacher = await openWindow(
     browser,
     `${await startGuardedDesk(PASSPHRASE, 'http://lessons.example')}students`,
-    { bypassCSP: true },
   );
   await signIn(teacher);
   await teacher.getByRole('button', { name: 'New student' }).click();

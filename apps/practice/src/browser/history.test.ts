@@ -53,7 +53,7 @@ it('[ST146] a page that is closed in the middle of playing loses no stretch', as
 });
 
 it('[ST146] says at once that nothing is kept, and gives what there is as a file', async () => {
-  const page = await openWithDevices(browser, 'about:blank', {}, { bypassCSP: true });
+  const page = await openWithDevices(browser, 'about:blank', {});
   await page.addInitScript(() => {
     IDBFactory.prototype.open = () => {
       throw new DOMException('no', 'SecurityError');
@@ -160,7 +160,7 @@ it('[ST147] brings everything back on a device that was cleared', async () => {
 });
 
 it('[ST147] keeps two students of one device apart', async () => {
-  const page = await openWithDevices(browser, host.url, {}, { bypassCSP: true });
+  const page = await openWithDevices(browser, host.url, {});
   await playUntilKept(page);
   await page.getByRole('button', { name: 'Stop', exact: true }).click();
   await page.goto(`${host.url}#`);
@@ -179,7 +179,7 @@ it('[ST147] keeps two students of one device apart', async () => {
 });
 
 it('[ST148] plays freely to the groove or the click, judges nothing and logs the minutes', async () => {
-  const page = await openWithDevices(browser, host.url, {}, { bypassCSP: true });
+  const page = await openWithDevices(browser, host.url, {});
   await page.getByRole('link', { name: 'Free play' }).first().click();
   await page.locator('[data-part="free"]').waitFor();
   await page.getByText('The click alone').click();

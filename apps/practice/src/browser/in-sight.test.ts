@@ -44,12 +44,7 @@ it.each([
 ])(
   '[ST144] [ST145] number, drum, layers, ball, beat and verdict are in sight while it plays: %i × %i',
   async (width, height) => {
-    const page = await openWithDevices(
-      browser,
-      `${host.url}#1`,
-      {},
-      { bypassCSP: true, viewport: { width, height } },
-    );
+    const page = await openWithDevices(browser, `${host.url}#1`, {}, { viewport: { width, height } });
     await page.getByRole('button', { name: 'Use an electronic kit' }).click();
     await page.locator('[data-ear="on"]').waitFor();
     const late = playLoop(lesson, 1, 160, ({ voice }) => ({ lateMs: voice === 'snare' ? 70 : 4 }));

@@ -17,7 +17,7 @@ it('[ST211] today’s list takes from every lesson that was opened on this host,
     await host.stop();
     folder.remove();
   });
-  const page = await openWithDevices(browser, `${host.url}hearing/index.html`, {}, { bypassCSP: true });
+  const page = await openWithDevices(browser, `${host.url}hearing/index.html`, {});
   const items = page.locator('[data-part="plan-item"]');
   await items.first().waitFor();
   // definition: with one lesson there is nothing to choose

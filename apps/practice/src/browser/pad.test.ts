@@ -69,12 +69,7 @@ it('[ST149] takes any key of a MIDI pad for the exercise, and falls silent for i
 });
 
 it('[ST149] [ST150] sets up for a table, then hears taps of the rhythm as clean', async () => {
-  const page = await openWithDevices(
-    browser,
-    `${host.url}#1`,
-    { loopback: true, delaySeconds: 0.03 },
-    { bypassCSP: true },
-  );
+  const page = await openWithDevices(browser, `${host.url}#1`, { loopback: true, delaySeconds: 0.03 });
   await onPad(page);
   await page.getByRole('button', { name: 'Use the microphone' }).click();
   const setUp = page.locator('[data-part="pad-set-up"]');

@@ -127,7 +127,7 @@ it.each([
   [390, 844],
   [820, 1180],
 ])('[ST93] axe finds nothing on the panels, light or dark: %i wide', async (width, height) => {
-  const page = await openWithDevices(browser, host.url, {}, { bypassCSP: true, viewport: { width, height } });
+  const page = await openWithDevices(browser, host.url, {}, { viewport: { width, height } });
   for (const title of ['What you have played', 'Takes', 'Ears and body']) {
     await page.getByRole('heading', { name: title }).click();
   }

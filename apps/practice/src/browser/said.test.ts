@@ -28,7 +28,7 @@ it('[ST380] a section’s text, texts over and under bars, dynamics and endings 
     await host.stop();
     folder.remove();
   });
-  const page = await openWithDevices(browser, `${host.url}#2`, {}, { bypassCSP: true });
+  const page = await openWithDevices(browser, `${host.url}#2`, {});
   await page.locator('[data-part="picture"] g path').first().waitFor({ state: 'attached' });
   expect(await page.locator('[data-part="section"]').textContent()).toBe('Two endings');
   const about = page.locator('[data-part="about"]');

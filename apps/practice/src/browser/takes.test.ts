@@ -260,7 +260,7 @@ it('[ST85] opens the takes and the log that a page before this one kept', async 
 });
 
 it('[ST152] plays a round of a take slowly against its model while the ball rides its page', async () => {
-  const page = await openWithDevices(browser, `${host.url}#1`, {}, { bypassCSP: true });
+  const page = await openWithDevices(browser, `${host.url}#1`, {});
   await recordTake(page);
   await page.goto(`${host.url}#`);
   await page.getByRole('heading', { name: 'Takes' }).click();

@@ -1,4 +1,5 @@
 /** Every word of the desk, in German. */
+import { brokenPage } from './broken-page.ts';
 import { counts } from './counts.ts';
 import { desk, guide } from './desk/desk.ts';
 import { dictation } from './desk/dictation.ts';
@@ -21,6 +22,7 @@ export const deskMessages = {
   limbs,
   marks,
   counts,
+  brokenPage,
   desk,
   guide,
   lesson,

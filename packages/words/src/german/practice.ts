@@ -1,5 +1,6 @@
 /** Every word of the practice page, in German. */
 
+import { brokenPage } from './broken-page.ts';
 import { counts } from './counts.ts';
 import { marks, sides, voices } from './drum-set.ts';
 import { ladder, setting } from './practice/setting.ts';
@@ -13,6 +14,7 @@ export const practiceMessages = {
   voices,
   marks,
   counts,
+  brokenPage,
   limbs: sides,
   ...sheetPage,
   sheet,
