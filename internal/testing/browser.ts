@@ -1,5 +1,5 @@
 /** For browser tests: the built desk on a real server with a store of its own, in a real Chromium. */
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -61,9 +61,23 @@ async function serverIn(dataDir: string, more: Partial<StartOptions>): Promise<R
 
 const newFolder = () => mkdtempSync(join(tmpdir(), 'shedbook-desk-'));
 
-/** A server with the demo lessons, closed when the test ends. */
-export function startDesk(): Promise<RunningServer> {
-  return serverIn(newFolder(), { seedLessonsDir: DEMO });
+/** A folder in which a desk has given its demo lessons already; it goes with the process. */
+async function seedFolder(): Promise<string> {
+  const dataDir = newFolder();
+  process.once('exit', () => rmSync(dataDir, { recursive: true, force: true }));
+  const server = await startServer({ port: 0, dataDir, staticDir: SITE, seedLessonsDir: DEMO });
+  await server.close();
+  return dataDir;
+}
+
+let seeded: Promise<string> | null = null;
+
+/** A server with the demo lessons, closed when the test ends: reading and summing them up is done once a process. */
+export async function startDesk(): Promise<RunningServer> {
+  seeded ??= seedFolder();
+  const dataDir = newFolder();
+  cpSync(await seeded, dataDir, { recursive: true });
+  return serverIn(dataDir, { seedLessonsDir: DEMO });
 }
 
 /**
