@@ -167,11 +167,17 @@ export async function watchBall(page: Page): Promise<void> {
   await drawEveryFrame(page);
   await page.evaluate(() => {
     const kept = window.heardByTest;
-    // Web Audio API, getOutputTimestamp: the sample that the output device plays at a moment of the page's clock
+    let latest = 0;
+    // Web Audio API, getOutputTimestamp: the sample that the output device plays at a moment of the page's clock. It is
+    // guessed on from what the device told last; on a busy machine the guess can pass what was made by then, or be
+    // corrected backwards, and a loudspeaker does neither.
     const now = () => {
-      const { contextTime = 0, performanceTime = 0 } = kept.context?.getOutputTimestamp() ?? {};
-      const seconds = contextTime + (performance.now() - performanceTime) / 1000;
-      return seconds * (kept.context?.sampleRate ?? 0);
+      if (!kept.context) return 0;
+      const { currentTime, baseLatency, sampleRate } = kept.context;
+      const { contextTime = 0, performanceTime = 0 } = kept.context.getOutputTimestamp();
+      const told = contextTime + (performance.now() - performanceTime) / 1000;
+      latest = Math.max(latest, Math.min(told, currentTime + baseLatency) * sampleRate);
+      return latest;
     };
     let before = 0;
     const lookBefore = () => {

@@ -7,6 +7,7 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
 import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
+import type { WindowOptions } from '../../../../internal/testing/kit-at-hand.ts';
 import {
   ballFrames,
   openListening,
@@ -29,10 +30,9 @@ function demo(name: string): Lesson {
   return lesson;
 }
 
-async function openLesson(title: string): Promise<Page> {
+async function openLesson(title: string, kit: NonNullable<WindowOptions['kit']>): Promise<Page> {
   const { url } = await startDesk();
-  // What is heard is compared with the score's rendering: the page makes its kit itself.
-  const page = await openListening(browser, url, { viewport: { width: 1440, height: 900 }, kit: 'own' });
+  const page = await openListening(browser, url, { viewport: { width: 1440, height: 900 }, kit });
   await page.getByRole('link', { name: `Open ${title}` }).click();
   await page.locator('[data-part="line-editor"]').first().waitFor();
   return page;
@@ -71,7 +71,8 @@ function compare(recording: Recording, alone: ReturnType<typeof renderAlone>, un
 }
 
 it('[ST19] sounds the strokes of the score, each on its sample, and nothing else', async () => {
-  const page = await openLesson('First swing');
+  // The page makes its kit itself, which is found to be the score's; the other tests have it at hand.
+  const page = await openLesson('First swing', 'own');
   await tempo(page).fill('173');
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   const lesson = demo('first-swing');
@@ -134,7 +135,7 @@ async function changeEverything(page: Page): Promise<void> {
 }
 
 it('[ST20] drops no stroke and sounds none twice while tempo, feel, balance, mutes and click change', async () => {
-  const page = await openLesson('First swing');
+  const page = await openLesson('First swing', 'whole');
   await tempo(page).fill('200');
   await page.getByRole('button', { name: 'Play', exact: true }).click();
   await waitForStrokes(page, 10);
@@ -195,7 +196,7 @@ function touchesOf(lesson: Lesson, exercise: number, played: readonly TimedStrok
 }
 
 it('[ST21] lets the ball touch every count and stroke within a frame of its sound', async () => {
-  const page = await openLesson('First swing');
+  const page = await openLesson('First swing', 'light');
   await watchBall(page);
   await page.locator('[data-exercise="13"] [data-part="resting-press"]').click();
   await tempo(page).fill('132');
