@@ -1,5 +1,12 @@
 /** The whole round: a plan is played, the ear hears it, the verdicts make the log, the log makes the next plan. */
-import { type LoopRecord, type PracticeEntry, type PracticeLog, Seconds, seededRandom } from '@shedbook/core';
+import {
+  type Bpm,
+  type LoopRecord,
+  type PracticeEntry,
+  type PracticeLog,
+  Seconds,
+  seededRandom,
+} from '@shedbook/core';
 import { judge, type LoopTask, loopTask, recordRound } from '@shedbook/judge';
 import { expect, it } from 'vitest';
 import { formOf, loopReport, swing } from '../../../internal/testing/loops.ts';
@@ -32,6 +39,16 @@ function hear(task: LoopTask, hands: Hands, loopsBefore: number, random: () => n
   return loopReport(task, (stroke) => (isMissed(stroke) ? null : { offsetMs: noise() }));
 }
 
+/** Tasks by exercise and tempo: a student comes back to few of them in three weeks. */
+const tasks = new Map<string, LoopTask>();
+
+function taskOf(exercise: PlanItem['number'], bpm: Bpm): LoopTask {
+  const key = `${exercise} ${bpm}`;
+  const task = tasks.get(key) ?? loopTask(swing.lesson, { exercise, form: formOf(swing.lesson), bpm });
+  tasks.set(key, task);
+  return task;
+}
+
 function playItem(item: PlanItem, hands: Hands, played: Played, random: () => number): readonly LoopRecord[] {
   if (item.exercise === null || item.number === null || !item.tempo) return [];
   const rule = ladderOf(swing.lesson.tempo);
@@ -40,7 +57,7 @@ function playItem(item: PlanItem, hands: Hands, played: Played, random: () => nu
     const before = played.get(item.exercise as string) ?? 0;
     played.set(item.exercise as string, before + 1);
     const asked = { exercise: item.number, form: formOf(swing.lesson), bpm: ladder.bpm };
-    const task = loopTask(swing.lesson, asked);
+    const task = taskOf(asked.exercise, asked.bpm);
     const report = hear(task, hands, before, random);
     const { verdict } = judge({ lesson: swing.lesson, ...asked }, { report }, 'beginner');
     const record = recordRound({ bpm: ladder.bpm, verdict });

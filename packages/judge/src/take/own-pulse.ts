@@ -75,10 +75,12 @@ class PulseFit {
   secondsAt(x: number): number {
     const known = this.#known.get(x);
     if (known !== undefined) return known;
-    const near = this.#fit.flatMap((point) => {
+    // Asked for every stroke in every round of the fit: a list a point would take most of the time.
+    const near: { readonly x: number; readonly y: number; readonly weight: number }[] = [];
+    for (const point of this.#fit) {
       const weight = point.weight * tricube(point.x - x);
-      return weight > 0 ? [{ x: point.x - x, y: point.y, weight }] : [];
-    });
+      if (weight > 0) near.push({ x: point.x - x, y: point.y, weight });
+    }
     const line =
       near.length >= FEWEST ? near : this.#fit.map(({ x: at, y, weight }) => ({ x: at - x, y, weight }));
     const seconds = fitLine(line).at;
