@@ -1,4 +1,5 @@
 /** Where a lesson is filed: its level, and the shelves that it stands on. */
+import { LEVELS } from '@shedbook/judge';
 import type { LessonFiling, LessonSummary, StoredStudent } from '@shedbook/routes';
 import { Button, Check, Choices, closeSheet, Field, Sheet } from '@shedbook/stand';
 import { type FormEvent, useState } from 'react';
@@ -63,9 +64,7 @@ export function FilingSheet({ lesson, lessons, students, onFile, onClose }: Fili
           value={lesson.level ?? 'none'}
           choices={[
             ['none', words.noLevel],
-            ['beginner', all.students.levels.beginner],
-            ['intermediate', all.students.levels.intermediate],
-            ['advanced', all.students.levels.advanced],
+            ...LEVELS.map((level) => [level, all.students.levels[level]] as const),
           ]}
           onChange={(level) => onFile({ level: level === 'none' ? null : level })}
         />

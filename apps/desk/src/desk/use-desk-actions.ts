@@ -12,6 +12,7 @@ import {
   saveLesson,
 } from '../document/api.ts';
 import { explain } from '../document/error-words.ts';
+import { useTold } from '../document/use-told.ts';
 import { copyOf } from '../edit/copy.ts';
 import { renamed, setTitle, titleOf } from '../edit/heading.ts';
 import { later } from '../shared/later.ts';
@@ -58,15 +59,7 @@ export function useDeskActions(refresh: () => Promise<void>): DeskActions {
     await refresh();
   };
   const nameOf = (lesson: LessonSummary) => lesson.title ?? words.desk.untitled;
-  /** Says what was done, with a way to undo it. */
-  const told = (text: string, undo: () => Promise<unknown>) =>
-    say(text, {
-      label: words.desk.undo,
-      run: () =>
-        void attempt(async () => {
-          await undo();
-        }),
-    });
+  const told = useTold(attempt);
   return {
     start: (from) =>
       attempt(async () => {

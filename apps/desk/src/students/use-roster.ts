@@ -7,6 +7,7 @@ import { useCallback, useEffect, useMemo, useState } from 'react';
 import { createLesson, removeLesson } from '../document/api.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { useLessons } from '../document/use-lessons.ts';
+import { useTold } from '../document/use-told.ts';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import {
@@ -81,16 +82,12 @@ export function useRoster(): Roster {
     window.addEventListener('focus', look);
     return () => window.removeEventListener('focus', look);
   }, [refresh, say, words]);
-  /** Says what was done, with a way to undo it. */
-  const told = (text: string, undo: () => Promise<unknown>) =>
-    say(text, {
-      label: words.desk.undo,
-      run: () =>
-        void attempt(async () => {
-          await undo();
-          await refresh();
-        }),
-    });
+  const told = useTold((work) =>
+    attempt(async () => {
+      await work();
+      await refresh();
+    }),
+  );
   return {
     students,
     shelf,
