@@ -1,7 +1,6 @@
 import {
   Bpm,
   type Form,
-  Hertz,
   type Lesson,
   type Performance,
   parseLesson,
@@ -10,25 +9,11 @@ import {
   type Stroke,
   seededRandom,
 } from '@shedbook/core';
-import { render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
-import { keptKit } from '../../../internal/testing/kept-kit.mjs';
+import { handsOf, RATE, sounded, swingOf } from '../test/takes.ts';
 import { listen, TakeListener } from './listen.ts';
 
-const RATE = Hertz(44100);
-
-const LESSON = parseLesson(
-  `title: Swing
-tempo: 100
-feel: triplet
-exercises:
-  - x.. ..x x.x ..x
-  - ..x ... .x. x..
-groove: {ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x"}
-balance: {bass: -10}
-`,
-  'listen.lesson.yaml',
-).lesson as Lesson;
+const LESSON = swingOf(['x.. ..x x.x ..x', '..x ... .x. x..'], { more: 'balance: {bass: -10}\n' });
 
 const LOOP: Form = {
   name: 'eight',
@@ -37,24 +22,12 @@ const LOOP: Form = {
   countInBars: 0,
 };
 
-const kit = keptKit({ sampleRateHz: RATE });
-
 /** Strokes as a person would place them: up to 8 ms off, half a second of silence first. */
-function played(strokes: readonly Stroke[]): readonly Stroke[] {
-  const random = seededRandom('hands');
-  return strokes
-    .map((stroke) => ({
-      ...stroke,
-      timeSeconds: Seconds(stroke.timeSeconds + 0.5 + (random.next() - 0.5) * 0.016),
-    }))
-    .sort((a, b) => a.timeSeconds - b.timeSeconds);
-}
+const played = (strokes: readonly Stroke[]) =>
+  handsOf(strokes, { seed: 'hands', lateSeconds: 0.5, spreadSeconds: 0.016 });
 
-function take(performance: Performance, strokes: readonly Stroke[]): Float32Array {
-  const durationSeconds = performance.durationSeconds + 0.5;
-  const { left, right } = render({ strokes, durationSeconds: Seconds(durationSeconds) }, { kit });
-  return left.map((sample, i) => 2 * (sample + (right[i] as number)));
-}
+const take = (performance: Performance, strokes: readonly Stroke[]) =>
+  sounded(strokes, performance.durationSeconds + 0.5).map((sample) => 2 * sample);
 
 const performance = perform(LESSON, { exercise: 1, form: LOOP, bpm: Bpm(100) });
 const strokes = played(performance.strokes);

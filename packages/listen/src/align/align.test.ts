@@ -1,49 +1,27 @@
-import {
-  Bpm,
-  type Form,
-  Hertz,
-  type Lesson,
-  parseLesson,
-  perform,
-  Seconds,
-  type Stroke,
-  seededRandom,
-} from '@shedbook/core';
-import { render } from '@shedbook/sound';
+import { Bpm, type Form, perform, Seconds, type Stroke, seededRandom } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
-import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
 import { notesSent } from '../../../../internal/testing/played-notes.ts';
+import { RATE, sounded, swingOf } from '../../test/takes.ts';
 import { listen } from '../listen.ts';
 import { listenToNotes } from '../midi/listen-to-notes.ts';
 import { observeNotes } from '../midi/notes.ts';
 import { align } from './align.ts';
 import { formGrid } from './form-grid.ts';
 
-const RATE = Hertz(44_100);
 const BPM = 100;
 /** Seconds of a bar as written, and before the first one. */
 const BAR = 2.4;
 const SILENCE = 0.7;
 
 /** Four bars, each unlike the others. */
-const { lesson, problems } = parseLesson(
-  `title: Four bars
-tempo: ${BPM}
-feel: triplet
-exercises: ["x.. ..x x.x ..x | ..x ... .x. x.. | x.x ... ... xxx | ... xx. ..x ..."]
-groove: {ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x"}
-balance: {bass: -10}
-`,
-  'four.lesson.yaml',
-);
-if (!lesson) throw new Error(JSON.stringify(problems));
-const LESSON: Lesson = lesson;
+const LESSON = swingOf(['x.. ..x x.x ..x | ..x ... .x. x.. | x.x ... ... xxx | ... xx. ..x ...'], {
+  bpm: BPM,
+  more: 'balance: {bass: -10}\n',
+});
 
 function formOf(bars: number): Form {
   return { name: 'loop', sections: [{ play: 'pattern', bars, ending: null }], repeat: 1, countInBars: 0 };
 }
-
-const kit = keptKit({ sampleRateHz: RATE });
 
 /** The tempo at a place, in bars from the first, as a share of what is asked. */
 type Course = (bar: number) => number;
@@ -78,9 +56,7 @@ function play(bars: readonly number[], course: Course): readonly Stroke[] {
 
 /** The report on a recording of strokes. */
 function hear(strokes: readonly Stroke[], bars: number) {
-  const durationSeconds = strokes.at(-1)!.timeSeconds + 1;
-  const { left, right } = render({ strokes, durationSeconds: Seconds(durationSeconds) }, { kit });
-  const samples = left.map((sample, i) => sample + right[i]!);
+  const samples = sounded(strokes, strokes.at(-1)!.timeSeconds + 1);
   const { report, refusal } = listen(samples, RATE, {
     lesson: LESSON,
     exercise: 1,

@@ -1,8 +1,6 @@
 import {
   Bpm,
-  Hertz,
-  type Lesson,
-  parseLesson,
+  type Hertz,
   perform,
   Seconds,
   type Stroke,
@@ -10,27 +8,16 @@ import {
   TakeDb,
   type Voice,
 } from '@shedbook/core';
-import { render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
-import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
+import { RATE, sounded, swingOf } from '../../test/takes.ts';
 import { createLiveListener } from './live-listener.ts';
 import type { LiveStroke } from './live-stroke.ts';
 
-const RATE = Hertz(44_100);
 const START = 0.4;
 const LATENCY = 0.03;
 const TEMPI = [100, 120] as const;
 
-const LESSON = parseLesson(
-  `title: Swing
-tempo: 100
-feel: triplet
-exercises:
-  - x.. ..x x.x ..x
-groove: {ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x"}
-`,
-  'live.lesson.yaml',
-).lesson as Lesson;
+const LESSON = swingOf(['x.. ..x x.x ..x']);
 
 const FORM = {
   name: 'four',
@@ -82,11 +69,7 @@ const placeOf = (voice: string, place: { bar: number; beat: number; slot: number
 
 /** What is said of a session, in blocks of 10 ms. */
 function hear({ strokes, durationSeconds }: ReturnType<typeof session>) {
-  const { left, right } = render(
-    { strokes, durationSeconds: Seconds(durationSeconds) },
-    { kit: keptKit({ sampleRateHz: RATE }) },
-  );
-  const audio = left.map((sample, i) => 2 * (sample + (right[i] as number)));
+  const audio = sounded(strokes, durationSeconds).map((sample) => 2 * sample);
   const listener = listenerWith({ sampleRateHz: RATE });
   const block = RATE / 100;
   const heard: (LiveStroke & { readonly knownAt: number })[] = [];

@@ -1,34 +1,13 @@
-import {
-  Bpm,
-  type Form,
-  Hertz,
-  type Lesson,
-  parseLesson,
-  perform,
-  Seconds,
-  type Stroke,
-  seededRandom,
-} from '@shedbook/core';
+import { Bpm, type Form, perform, seededRandom } from '@shedbook/core';
 import { dbToGain, rootMeanSquare } from '@shedbook/signal';
-import { render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
-import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
+import { RATE, soundedBy, swingOf } from '../../test/takes.ts';
 import { listen, listenBeside } from '../listen.ts';
 
-const RATE = Hertz(44_100);
 /** Samples from what the page says to what the microphone takes: 50 ms. */
 const DELAY = 2205;
 
-const LESSON = parseLesson(
-  `title: Swing
-tempo: 100
-feel: triplet
-exercises: [x.. ..x x.x ..x]
-groove: {ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x"}
-balance: {bass: -10}
-`,
-  'beside.lesson.yaml',
-).lesson as Lesson;
+const LESSON = swingOf(['x.. ..x x.x ..x'], { more: 'balance: {bass: -10}\n' });
 
 const FORM: Form = {
   name: 'eight',
@@ -38,20 +17,7 @@ const FORM: Form = {
 };
 const asked = { lesson: LESSON, exercise: 1, form: FORM };
 const performance = perform(LESSON, { exercise: 1, form: FORM, bpm: Bpm(100) });
-
-/** What a kit makes of strokes, each up to `spreadSeconds` off. */
-function sounded(seed: string, strokes: readonly Stroke[], spreadSeconds: number): Float32Array {
-  const random = seededRandom(seed);
-  const moved = strokes.map((stroke) => ({
-    ...stroke,
-    timeSeconds: Seconds(stroke.timeSeconds + 0.3 + (random.next() - 0.5) * spreadSeconds),
-  }));
-  const ordered = moved.toSorted((a, b) => a.timeSeconds - b.timeSeconds);
-  const durationSeconds = Seconds(performance.durationSeconds + 1);
-  const kit = keptKit({ sampleRateHz: RATE, seed });
-  const { left, right } = render({ strokes: ordered, durationSeconds }, { kit });
-  return left.map((sample, i) => sample + right[i]!);
-}
+const LASTS_SECONDS = performance.durationSeconds + 1;
 
 /** A sound as it comes out of a loudspeaker, through a room of 30 reflections in 60 ms, to a microphone. */
 function inRoom(sound: Float32Array): Float32Array {
@@ -66,13 +32,17 @@ function inRoom(sound: Float32Array): Float32Array {
   return heard;
 }
 
-const model = sounded('axe', performance.strokes, 0);
+const model = soundedBy(
+  { seed: 'axe', lateSeconds: 0.3, spreadSeconds: 0 },
+  performance.strokes,
+  LASTS_SECONDS,
+);
 const echo = inRoom(model);
 const known = { samples: model, sampleRateHz: RATE };
-const student = sounded(
-  'student',
+const student = soundedBy(
+  { seed: 'student', lateSeconds: 0.3, spreadSeconds: 0.02 },
   performance.strokes.filter(({ voice }) => voice !== 'snare'),
-  0.02,
+  LASTS_SECONDS,
 );
 
 /** The student beside the loudspeaker, which is so many decibels softer. */

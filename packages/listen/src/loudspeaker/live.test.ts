@@ -1,36 +1,17 @@
-import {
-  Bpm,
-  type Form,
-  Hertz,
-  type Lesson,
-  parseLesson,
-  perform,
-  Seconds,
-  type Stroke,
-  seededRandom,
-} from '@shedbook/core';
+import { Bpm, type Form, perform, Seconds, seededRandom } from '@shedbook/core';
 import { dbToGain, energyOf, powerToDb, rootMeanSquare } from '@shedbook/signal';
-import { createKit, render } from '@shedbook/sound';
 import { describe, expect, it } from 'vitest';
+import { RATE, soundedBy, swingOf } from '../../test/takes.ts';
 import { createLiveListener } from '../live/live-listener.ts';
 import type { LiveStroke } from '../live/live-stroke.ts';
 import { LiveLoudspeaker } from './live.ts';
 
-const RATE = Hertz(44_100);
 const BLOCK = 128;
 /** Samples from what the page says to what the microphone takes: 70 ms. */
 const DELAY = 3087;
 const BPM = Bpm(120);
 
-const LESSON = parseLesson(
-  `title: Swing
-tempo: 120
-feel: triplet
-exercises: [x.. ..x x.x ..x]
-groove: {ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x"}
-`,
-  'live.lesson.yaml',
-).lesson as Lesson;
+const LESSON = swingOf(['x.. ..x x.x ..x'], { bpm: BPM });
 
 const FORM: Form = {
   name: 'four',
@@ -39,23 +20,7 @@ const FORM: Form = {
   countInBars: 1,
 };
 const performance = perform(LESSON, { exercise: 1, form: FORM, bpm: BPM });
-
-/** What a kit makes of strokes, each up to `spreadSeconds` off. */
-function sounded(seed: string, strokes: readonly Stroke[], spreadSeconds: number): Float32Array {
-  const random = seededRandom(seed);
-  const moved = strokes
-    .map((stroke) => ({
-      ...stroke,
-      timeSeconds: Seconds(stroke.timeSeconds + 0.3 + random.next() * spreadSeconds),
-    }))
-    .toSorted((a, b) => a.timeSeconds - b.timeSeconds);
-  const durationSeconds = Seconds(performance.durationSeconds + 1);
-  const { left, right } = render(
-    { strokes: moved, durationSeconds },
-    { kit: createKit({ sampleRateHz: RATE, seed }) },
-  );
-  return left.map((sample, i) => sample + right[i]!);
-}
+const LASTS_SECONDS = performance.durationSeconds + 1;
 
 /** A sound as it comes out of a small loudspeaker, through a room of 400 reflections in 0.2 s, to a microphone. */
 function inRoom(sound: Float32Array): Float32Array {
@@ -82,12 +47,16 @@ function inRoom(sound: Float32Array): Float32Array {
   });
 }
 
-const model = sounded('axe', performance.strokes, 0);
+const model = soundedBy(
+  { seed: 'axe', lateSeconds: 0.3, spreadSeconds: 0 },
+  performance.strokes,
+  LASTS_SECONDS,
+);
 const echo = inRoom(model);
-const student = sounded(
-  'student',
+const student = soundedBy(
+  { seed: 'student', lateSeconds: 0.31, spreadSeconds: 0.02 },
   performance.strokes.filter(({ voice }) => voice !== 'snare' && voice !== 'click'),
-  0.02,
+  LASTS_SECONDS,
 );
 
 /** The student beside a loudspeaker, and what it adds. */
