@@ -121,6 +121,18 @@ describe('a loudspeaker beside somebody who plays', () => {
     expect(loudspeaker.isDoubtful(1)).toBe(false);
   });
 
+  it('[LI1200] puts nothing into the sound of a microphone that no longer hears it', () => {
+    const loudspeaker = new LiveLoudspeaker(RATE);
+    const half = BLOCK * Math.floor(echo.length / 2 / BLOCK);
+    const heard = echo.map((sample, i) => (i < half ? sample : 0));
+    const cleaned = [...loudspeaker.push(heard, model.subarray(0, heard.length))];
+    expect(loudspeaker.heard).not.toBeNull();
+    // definition: of silence nothing can be taken out; a third of a second is left to find out
+    const silence = cleaned.slice(half + RATE / 3);
+    expect(silence.length).toBeGreaterThan(3 * RATE);
+    expect(silence.every((sample) => sample === 0)).toBe(true);
+  });
+
   it('[LI61] is all there is where nobody plays beside it', () => {
     const { strokes, listener } = hear(echo);
     // definition: nobody played

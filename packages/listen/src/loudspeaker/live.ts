@@ -37,6 +37,12 @@ const AFTER_SECONDS = 0.06;
 const LEFT = 1 / 16;
 const MAYBE = 4;
 const TINY = 1e-12;
+/**
+ * What is taken out leaves less than was there, on the whole of some 50 ms: where it leaves this much more, the microphone
+ * no longer hears what was learnt (somebody put headphones on), and its sound stays as it is.
+ */
+const MEMORY = Math.exp(-CONVOLVE_BLOCK / 2205);
+const MORE = 1.25;
 
 /** Power of each block of the take: what was taken out, what stayed, and what may be left. */
 interface Powers {
@@ -78,6 +84,8 @@ export class LiveLoudspeaker {
   #again: Again | null = null;
   /** The first sample at which the loudspeaker played. */
   #begins: number | null = null;
+  /** Powers of the last blocks: what the microphone took, and what would be left of it. */
+  #recent = { take: 0, rest: 0 };
 
   constructor(sampleRateHz: Hertz) {
     this.#rate = sampleRateHz;
@@ -147,13 +155,22 @@ export class LiveLoudspeaker {
     const from = this.#take.end - CONVOLVE_BLOCK;
     const echo = this.#convolver.push(this.#late(from, CONVOLVE_BLOCK));
     const rest = take.map((sample, i) => sample - echo[i]!);
-    this.#note(energyOf(Float32Array.from(echo)), energyOf(rest));
+    const isThere = this.#leavesLess(take, rest);
+    if (isThere) this.#note(energyOf(Float32Array.from(echo)), energyOf(rest));
+    else this.#note(0, energyOf(take));
     if (this.#take.end % ADAPT_BLOCK === 0) {
       this.#learn(this.#take.end - ADAPT_BLOCK);
       this.#learnAgain();
     }
     if (this.#take.end % RENEW === 0) this.#convolver.set(this.#filter.samples());
-    return rest;
+    return isThere ? rest : take;
+  }
+
+  /** Whether taking the loudspeaker out of a block leaves less of the sound than there was. */
+  #leavesLess(take: Float32Array, rest: Float32Array): boolean {
+    this.#recent.take = MEMORY * this.#recent.take + energyOf(take);
+    this.#recent.rest = MEMORY * this.#recent.rest + energyOf(rest);
+    return this.#recent.rest <= MORE * this.#recent.take;
   }
 
   #note(echo: number, rest: number): void {
