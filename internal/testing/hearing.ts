@@ -356,6 +356,18 @@ export async function callClean(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'That was clean' }).click();
 }
 
+/** Has playing stopped as soon as a round was judged: what is said of it then stands. */
+export async function stopAfterRound(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    const watch = new MutationObserver(() => {
+      if (!document.querySelector('[data-part="rounds"] li')) return;
+      watch.disconnect();
+      document.querySelector<HTMLElement>('[data-part="play"]')?.click();
+    });
+    watch.observe(document.body, { subtree: true, childList: true });
+  });
+}
+
 /** One bar of four quarters. */
 const countInSeconds = (bpm: number) => (4 * 60) / bpm;
 

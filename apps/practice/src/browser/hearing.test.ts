@@ -14,6 +14,7 @@ import {
   SHORT_LESSON,
   soundOf,
   startOf,
+  stopAfterRound,
   strike,
   willPlay,
   willStrike,
@@ -67,18 +68,6 @@ async function setTiming(page: Page, milliseconds: number): Promise<void> {
   await page.getByRole('button', { name: 'Keep', exact: true }).click();
   await page.getByText('Kept for these devices.').waitFor();
   await page.getByRole('button', { name: 'Done' }).click();
-}
-
-/** Has playing stopped as soon as a round was judged: what is said of it then stands. */
-async function stopAfterRound(page: Page): Promise<void> {
-  await page.evaluate(() => {
-    const watch = new MutationObserver(() => {
-      if (!document.querySelector('[data-part="rounds"] li')) return;
-      watch.disconnect();
-      document.querySelector<HTMLElement>('[data-part="play"]')?.click();
-    });
-    watch.observe(document.body, { subtree: true, childList: true });
-  });
 }
 
 /** Waits until so many rounds were judged. @returns what was said of each */

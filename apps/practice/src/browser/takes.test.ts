@@ -15,6 +15,7 @@ import {
   openWithDevices,
   playLoop,
   soundOf,
+  stopAfterRound,
   willPlay,
 } from '../../../../internal/testing/hearing.ts';
 import { hostFolder, type StaticHost, temporaryFolder } from '../../../../internal/testing/practice.ts';
@@ -54,8 +55,8 @@ async function playIntoMicrophone(page: Page): Promise<void> {
 
 /** Plays one round of exercise 1 into the microphone and keeps the take. */
 async function recordTake(page: Page): Promise<void> {
+  await stopAfterRound(page);
   await playIntoMicrophone(page);
-  await page.getByRole('button', { name: 'Stop', exact: true }).click();
   await page.getByRole('button', { name: 'Keep this take' }).click();
   await page.getByText('The take is kept.').waitFor();
 }
