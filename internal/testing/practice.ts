@@ -1,7 +1,18 @@
 /** For browser tests of the practice room: packs made by the command line, on a plain static server. */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -9,6 +20,7 @@ import { extname, join, normalize } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { changedAt, ROOT } from '../../scripts/run.mjs';
 import { COMMAND } from './command.ts';
 
 /** A short lesson with every kind of form, quick enough that tests need not wait long for its rounds. */
@@ -32,15 +44,71 @@ exercises:
   - x.. x.. ... ..x | ... ..x ..x x..
 `;
 
-/** Makes the pack of a lesson into a folder. @returns the pack's own folder */
-export function buildPack(text: string, out: string, name = 'first-swing'): string {
+/** What the command is made of, as it was compiled last. */
+const COMPILED = [
+  'bin',
+  ...['packages', 'apps'].flatMap((part) =>
+    readdirSync(join(ROOT, part)).map((room) => join(part, room, 'dist')),
+  ),
+];
+
+/** Lets the command make the pack of a lesson. @returns the folder with everything that it wrote */
+function build(text: string, name: string): string {
+  const out = mkdtempSync(join(tmpdir(), 'shedbook-pack-'));
   const lesson = join(out, `${name}.lesson.yaml`);
   writeFileSync(lesson, text);
   const { status, stderr } = spawnSync(process.execPath, [COMMAND, 'build', lesson, '--out', out, '--pack'], {
     encoding: 'utf8',
   });
   if (status !== 0) throw new Error(`shedbook build --pack ended with ${status}: ${stderr}`);
-  return join(out, 'practice');
+  return out;
+}
+
+/** Whether nobody has begun before; another file of tests may be about the same at this moment. */
+function begins(mark: string): boolean {
+  try {
+    mkdirSync(mark);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** How long one waits for a pack that another file of tests makes, in milliseconds. */
+const BUILT_MS = 240_000;
+
+function waitFor(folder: string, mark: string): void {
+  const nobody = new Int32Array(new SharedArrayBuffer(4));
+  const until = Date.now() + BUILT_MS;
+  while (!existsSync(folder) && existsSync(mark) && Date.now() < until) Atomics.wait(nobody, 0, 0, 100);
+}
+
+/** The same, made once for all files of tests: half of it is a kit and the recordings played on it. */
+function keptBuild(text: string, name: string): string {
+  const compiled = COMPILED.map((folder) => join(ROOT, folder))
+    .filter(existsSync)
+    .map(changedAt);
+  const made = createHash('sha1')
+    .update(JSON.stringify([text, name, ROOT, compiled]))
+    .digest('hex');
+  const folder = join(tmpdir(), `shedbook-pack-${made}`);
+  const mark = `${folder}.begun`;
+  const isFirst = !existsSync(folder) && begins(mark);
+  if (!isFirst) waitFor(folder, mark);
+  if (existsSync(folder)) return folder;
+  try {
+    renameSync(build(text, name), folder);
+  } finally {
+    rmSync(mark, { recursive: true, force: true });
+  }
+  return folder;
+}
+
+/** Makes the pack of a lesson into a folder. @returns the pack's own folder */
+export function buildPack(text: string, out: string, name = 'first-swing'): string {
+  const pack = join(out, 'practice');
+  cpSync(join(keptBuild(text, name), 'practice'), pack, { recursive: true });
+  return pack;
 }
 
 /** A folder that is gone after the tests. */
