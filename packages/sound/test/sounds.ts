@@ -1,7 +1,8 @@
 /** What the tests of the kit share: one kit, and single strokes of it. */
 import { Hertz, LeadDb, Seconds } from '@shedbook/core';
 import { createKFilter, powerToLufs } from '@shedbook/signal';
-import { createKit, type Kit } from '../src/kit/kit.ts';
+import { keptKit } from '../../../internal/testing/kept-kit.mjs';
+import type { Kit } from '../src/kit/kit.ts';
 import { LEVEL_WINDOW_SECONDS } from '../src/kit/measured-sound.ts';
 import type { SoundName } from '../src/kit/sound.ts';
 import { render } from '../src/render/render.ts';
@@ -10,12 +11,9 @@ import type { StereoAudio } from '../src/stereo.ts';
 
 export const RATE = Hertz(32000);
 
-let made: Kit | null = null;
-
-/** The built-in kit, made once; a lower rate than usual keeps the tests quick. */
+/** The built-in kit as these sources make it, made once; a lower rate than usual keeps the tests quick. */
 export function kit(): Kit {
-  made ??= createKit({ sampleRateHz: RATE });
-  return made;
+  return keptKit({ sampleRateHz: RATE });
 }
 
 /** How every sound is asked for. */

@@ -226,9 +226,8 @@ describe('a loop', () => {
     once.left.forEach((sample, i) => {
       folded[i % folded.length] = (folded[i % folded.length] as number) + sample;
     });
-    folded.forEach((sample, i) => {
-      expect(Math.abs(sample - (loop.left[i] as number))).toBeLessThan(1e-5);
-    });
+    const off = folded.map((sample, i) => Math.abs(sample - (loop.left[i] as number)));
+    expect(off.reduce((most, each) => Math.max(most, each), 0)).toBeLessThan(1e-5);
     expect(once.left.length).toBeGreaterThan(loop.left.length + RATE);
   });
 
