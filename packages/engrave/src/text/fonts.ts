@@ -84,8 +84,12 @@ const INVISIBLE = /\u200b|\u200c|\u200d|\u200e|\u200f|\u2060|[\ufe00-\ufe0f]/u;
 
 const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
+/** Texts of which each character is one that people see: no accents, no modifiers, no line ends (UAX #29, rule GB999). */
+const PLAIN = /^[ -~]*$/;
+
 /** Characters as people see them: letters with their accents, emoji with their modifiers. */
 export function graphemes(text: string): readonly string[] {
+  if (PLAIN.test(text)) return [...text];
   return Array.from(segmenter.segment(text), ({ segment }) => segment);
 }
 
