@@ -3,7 +3,7 @@ import type { LessonNames } from '@shedbook/coach';
 import type { LessonFiling, LessonSummary, StoredLesson } from '@shedbook/routes';
 import type { Kysely } from 'kysely';
 import { DamagedError, orDamaged } from './damaged.ts';
-import { readSummary, type Summary, summarise } from './summary.ts';
+import { readSummary, type Summary, summarise, writeSummary } from './summary.ts';
 import type { Tables } from './tables.ts';
 
 /** A lesson in a list, and what it and its exercises are called by; no names where it cannot be read. */
@@ -41,7 +41,7 @@ export async function keepSummary(
   { id, revision, text }: StoredLesson,
 ): Promise<Summary> {
   const made = summarise(text);
-  const row = { revision, summary: JSON.stringify(made) };
+  const row = { revision, summary: writeSummary(made) };
   await database
     .insertInto('summaries')
     .values({ lesson_id: id, ...row })

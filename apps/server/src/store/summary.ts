@@ -2,7 +2,7 @@
 import { type LessonNames, namesOf } from '@shedbook/coach';
 import { type Lesson, parseLesson, sectionOf, sectionsOf, styleOf } from '@shedbook/core';
 import type { LessonSummary } from '@shedbook/routes';
-import { checksumOf } from './checksum.ts';
+import { checksumOf, isAsWritten } from './checksum.ts';
 
 /** Rises whenever a summary is made in another way, so that those that are kept are made anew. */
 const VERSION = 1;
@@ -52,12 +52,16 @@ export function summarise(text: string): Summary {
   };
 }
 
-/** A summary that was kept; null where it was made in another way, or was damaged on the disk. */
+/** A summary as it is kept: its checksum, and itself as JSON. */
+export function writeSummary(summary: Summary): string {
+  const json = JSON.stringify(summary);
+  return `${checksumOf(json)} ${json}`;
+}
+
+/** A summary that was kept; null where it was made in another way, or is not as it was written. */
 export function readSummary(kept: string | null): Summary | null {
-  try {
-    const summary = JSON.parse(kept ?? 'null') as Summary | null;
-    return summary?.version === VERSION ? summary : null;
-  } catch {
-    return null;
-  }
+  const [, checksum = '', json = ''] = /^(\w+) (.*)$/s.exec(kept ?? '') ?? [];
+  if (json === '' || !isAsWritten(json, checksum)) return null;
+  const summary = JSON.parse(json) as Summary;
+  return summary.version === VERSION ? summary : null;
 }
