@@ -20,7 +20,7 @@ const WARM = 12;
 const COOL = 0.15;
 
 /** Times that a page is heated up again while a move or a figure is missing, what is missing weighing more each time. */
-const AGAIN = 3;
+const AGAIN = 8;
 const AGAIN_WARM = 4;
 const AGAIN_NEED = 3;
 
