@@ -13,6 +13,14 @@ interface PlacesFact extends Fact {
   readonly places: readonly PlaceFact[];
 }
 
+/** A theme with no name and more strokes than a heading lists: the beats that it strikes, and where it strikes between. */
+interface BeatsFact extends Fact {
+  readonly fact: 'theme-beats-places';
+  /** Numbers of the beats. */
+  readonly beats: readonly string[];
+  readonly places: readonly PlaceFact[];
+}
+
 /** A theme with no name and more strokes than a heading can list. */
 interface StrokesFact extends Fact {
   readonly fact: 'theme-strokes';
@@ -20,7 +28,7 @@ interface StrokesFact extends Fact {
 }
 
 /** What a block is about. */
-export type ThemeFact = FigureFact | PlacesFact | StrokesFact;
+export type ThemeFact = FigureFact | PlacesFact | BeatsFact | StrokesFact;
 
 /** The line states the theme. */
 interface StatedFact extends Fact {

@@ -8,16 +8,19 @@ import { figureOf } from './figures.ts';
 import type { IdeaFact, ThemeFact } from './idea-fact.ts';
 import { likeness } from './theme.ts';
 
-/** Strokes that a heading lists by their places, at most. */
+/** Strokes, or strokes between the beats, that a heading lists by their places, at most. */
 const LISTED = 3;
 
-function placesOf(cells: readonly Cell[], inBar: number): readonly PlaceFact[] {
+/** Where a bar strikes, or, from slot 1 on, where it strikes between the beats. */
+function placesOf(cells: readonly Cell[], inBar: number, fromSlot = 0): readonly PlaceFact[] {
   return cells.flatMap((cell, beat) =>
-    struckSlots(cell).map((slot) => {
-      const place = placeInBar(beat % inBar, slot, cell.marks.length);
-      const bar = Math.floor(beat / inBar) + 1;
-      return cells.length > inBar ? ({ fact: 'in-bar', place, bar } as const) : place;
-    }),
+    struckSlots(cell)
+      .filter((slot) => slot >= fromSlot)
+      .map((slot) => {
+        const place = placeInBar(beat % inBar, slot, cell.marks.length);
+        const bar = Math.floor(beat / inBar) + 1;
+        return cells.length > inBar ? ({ fact: 'in-bar', place, bar } as const) : place;
+      }),
   );
 }
 
@@ -27,6 +30,13 @@ export function themeFact(cells: readonly Cell[], text: string, inBar: number): 
   if (figure) return { fact: `figure-${figure.name}` };
   const places = placesOf(cells, inBar);
   if (places.length <= LISTED) return { fact: 'theme-places', places };
+  const between = placesOf(cells, inBar, 1);
+  if (cells.length === inBar && between.length <= LISTED) {
+    const beats = cells.flatMap((cell, beat) => (struckSlots(cell)[0] === 0 ? [String(beat + 1)] : []));
+    return between.length === 0
+      ? { fact: 'theme-places', places }
+      : { fact: 'theme-beats-places', beats, places: between };
+  }
   return { fact: 'theme-strokes', strokes: places.length };
 }
 

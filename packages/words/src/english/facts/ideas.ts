@@ -22,6 +22,7 @@ export const ideas = sentences<ThemeFact | IdeaFact | TermFact, PlaceFact>()({
   'figure-ghosts-before': 'Ghost notes before the back beat',
   'figure-ghosts-between': 'Ghost notes between the back beats',
   'theme-places': 'On {$places :list}',
+  'theme-beats-places': 'On {$beats :list}, with {$places :list}',
   'theme-strokes': '{$strokes :integer} strokes',
   'idea-stated': 'the figure itself',
   'idea-displaced':

@@ -22,6 +22,7 @@ export const ideas = sentences<ThemeFact | IdeaFact | TermFact, PlaceFact>()({
   'figure-ghosts-before': 'Ghost Notes vor dem Backbeat',
   'figure-ghosts-between': 'Ghost Notes zwischen den Backbeats',
   'theme-places': 'Auf {$places :list}',
+  'theme-beats-places': 'Auf {$beats :list}, dazu auf {$places :list}',
   'theme-strokes': '{$strokes :integer} Schläge',
   'idea-stated': 'die Figur selbst',
   'idea-displaced':
