@@ -4,12 +4,13 @@ import { PACK_FORMAT, type Pack, type PackBar } from '@shedbook/pack/format';
 
 import type { Week } from '@shedbook/routes';
 import { remember, remembered } from '@shedbook/stand';
+import { forbidMicrophoneWhere } from './device/microphone-forbidden.ts';
 import { type KnownPack, lastingName } from './kept/lasting-name.ts';
 import { keepLesson, ownLessons } from './kept/own-lessons.ts';
 import { practiseAs } from './kept/students.ts';
 import { keepAlso } from './offline/register.ts';
 import { fetchKept } from './page/fetch-kept.ts';
-import { linkFolder, readWeek, setOf } from './week/read-week.ts';
+import { lastWeek, linkFolder, readWeek, setOf } from './week/read-week.ts';
 
 const KNOWN = 'packs';
 
@@ -62,6 +63,7 @@ async function readPack(folder: string): Promise<Pack> {
 let week: Promise<Week | null> | null = null;
 
 async function joinWeek(): Promise<Week | null> {
+  forbidMicrophoneWhere(() => lastWeek()?.mayRecord === false);
   const found = await readWeek();
   if (found) practiseAs(found.student);
   return found;

@@ -97,6 +97,28 @@ describe('takes that students send', () => {
     expect(await unheard()).toEqual([]);
   });
 
+  it('[SE1613] takes nothing of a minor before a guardian has consented, and again when they withdraw', async () => {
+    const { ask, files, kaito, bram } = await aDesk();
+    const minority = (isMinor: boolean, consentBy: string | null) =>
+      ask('PUT', `/api/students/${kaito.id}/minority`, { isMinor, consentBy });
+    expect((await kaito.week()).mayRecord).toBe(true);
+    expect(await minority(true, null)).toMatchObject({ minority: { isMinor: true, consent: null } });
+    expect([(await kaito.week()).mayRecord, (await bram.week()).mayRecord]).toEqual([false, true]);
+    const refused = await kaito.put(FACTS.id, takeFile());
+    expect([refused.status, await refused.json()]).toEqual([403, { code: 'no-consent', values: {} }]);
+    expect(files()).toEqual([]);
+    const noted = await minority(true, 'Oda Lindqvist-Reyes');
+    expect(noted).toMatchObject({ minority: { consent: { by: 'Oda Lindqvist-Reyes' } } });
+    // noted again, it is still from the first day
+    expect(await minority(true, 'Oda Lindqvist-Reyes')).toMatchObject({
+      minority: (noted as StoredStudent).minority,
+    });
+    expect((await kaito.put(FACTS.id, takeFile())).status).toBe(201);
+    await minority(true, null);
+    expect((await kaito.put('phone 2', takeFile({ ...FACTS, id: 'phone 2' }))).status).toBe(403);
+    expect((await kaito.week()).mayRecord).toBe(false);
+  });
+
   it('[SE701] refuses what is no take, and keeps nothing of it', async () => {
     const { files, kaito } = await aDesk();
     const bad = [

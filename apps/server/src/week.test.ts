@@ -56,6 +56,7 @@ describe('the week of a student', () => {
         { lesson: waltz.id, exercise: keyOf(WALTZ), pinned: false, note: null },
         { lesson: swing.id, exercise: keyOf(SWING), pinned: false, note: null },
       ],
+      mayRecord: true,
       passes: [],
       takes: [],
     });

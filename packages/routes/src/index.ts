@@ -28,6 +28,8 @@ export {
   type LogRequest,
   type LogTakenIn,
   type MadeLink,
+  type MinorityRequest,
+  mayRecord,
   type NamesInUse,
   type SaveCause,
   type SaveRequest,

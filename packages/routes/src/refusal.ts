@@ -41,6 +41,11 @@ export const REFUSALS = {
     values: nothing,
     meaning: 'the file is none that the practice page writes of a take',
   },
+  'no-consent': {
+    status: 403,
+    values: nothing,
+    meaning: 'the student is a minor and no guardian has consented to recordings',
+  },
   'no-room': {
     status: 507,
     values: z.readonly(z.object({ mostBytes: z.number() })),

@@ -17,6 +17,7 @@ import {
   logRequest,
   logTakenIn,
   madeLink,
+  minorityRequest,
   namesInUse,
   saveRequest,
   saveStudentRequest,
@@ -248,6 +249,16 @@ export const ROUTES = {
     body: saveStudentRequest,
     answer: json(storedStudent),
     refusals: ['no-such-student', 'student-changed'],
+  }),
+  noteMinority: route({
+    method: 'PUT',
+    path: '/api/students/:id/minority',
+    does: 'Notes whether a guardian decides about recordings of a student, and who consented',
+    params: byId,
+    query: none,
+    body: minorityRequest,
+    answer: json(storedStudent),
+    refusals: ['no-such-student'],
   }),
   removeStudent: route({
     method: 'DELETE',
@@ -495,7 +506,7 @@ export const ROUTES = {
     answer: json(sentTake, 201),
     mostBytes: TAKE_BYTES,
     isOpen: true,
-    refusals: ['no-such-link', 'too-often', 'not-a-take', 'no-room'],
+    refusals: ['no-such-link', 'too-often', 'no-consent', 'not-a-take', 'no-room'],
   }),
   takeBack: route({
     method: 'DELETE',

@@ -155,6 +155,31 @@ export const saveStudentRequest = z.readonly(
 /** Asks to keep a student. */
 export type SaveStudentRequest = z.output<typeof saveStudentRequest>;
 
+const guardian = z.string().check(z.trim(), z.minLength(1), z.maxLength(200));
+
+/** Whether a guardian decides about recordings of a student, and whether they have. */
+export const minority = z.readonly(
+  z.object({
+    isMinor: z.boolean().check(z.describe('whether nothing is recorded before a guardian has consented')),
+    consent: z
+      .nullable(z.readonly(z.object({ by: guardian, notedAt: moment })))
+      .check(z.describe('who consented to recordings, and when that was noted; null where nobody has')),
+  }),
+);
+
+/** Notes whether a guardian decides, and who consented; null where nobody has, or has no longer. */
+export const minorityRequest = z.readonly(
+  z.strictObject({ isMinor: z.boolean(), consentBy: z.nullable(guardian) }),
+);
+
+/** Notes whether a guardian decides, and who consented. */
+export type MinorityRequest = z.output<typeof minorityRequest>;
+
+/** Whether a student may be recorded: a minor once a guardian has consented. */
+export function mayRecord({ isMinor, consent }: z.output<typeof minority>): boolean {
+  return !isMinor || consent !== null;
+}
+
 /** A student as they are kept; their practice is read apart. */
 export const storedStudent = z.readonly(
   z.object({
@@ -165,6 +190,7 @@ export const storedStudent = z.readonly(
     lastPlayedAt: z
       .nullable(z.string())
       .check(z.describe('when the last entry began, with its offset from UTC')),
+    minority,
     revision,
     createdAt: moment,
     updatedAt: moment,
@@ -291,6 +317,9 @@ export const week = z.readonly(
       ),
     ),
     assignments: z.readonly(z.array(storedAssignment)),
+    mayRecord: z
+      .boolean()
+      .check(z.describe('whether the microphone may be used: no before a guardian has consented')),
     passes: z
       .readonly(z.array(logText))
       .check(z.describe('what the teacher passed: entries of a practice log, JSON')),

@@ -3,6 +3,7 @@ import { PRACTICE_LOG_VERSION, type PracticeLog } from '@shedbook/core';
 import {
   LOG_ROW_CHARACTERS,
   type MadeLink,
+  type MinorityRequest,
   type SentTake,
   type StoredLink,
   type StoredStudent,
@@ -21,6 +22,11 @@ export function listStudents(): Promise<readonly StoredStudent[]> {
 /** A new student. */
 export function createStudent(name: string): Promise<StoredStudent> {
   return ask('createStudent', { body: { name } });
+}
+
+/** Notes whether a guardian decides about recordings of a student, and who consented. */
+export function noteMinority(id: string, minority: MinorityRequest): Promise<StoredStudent> {
+  return ask('noteMinority', { params: { id }, body: minority });
 }
 
 /** Takes a student off the roster; they can be brought back. */

@@ -3,7 +3,7 @@
 import { momentOf, summariseStudent } from '@shedbook/coach';
 import type { Lesson, PracticeLog } from '@shedbook/core';
 import { LEVELS, type Level } from '@shedbook/judge';
-import type { StoredStudent, StudentContent } from '@shedbook/routes';
+import type { MinorityRequest, StoredStudent, StudentContent } from '@shedbook/routes';
 import { Button, Choices, closeSheet, Problem, Sheet } from '@shedbook/stand';
 import { useMemo, useState } from 'react';
 import { offer } from '../shared/offer.ts';
@@ -15,6 +15,7 @@ import { BringIn } from './bring-in.tsx';
 import { BroughtIn } from './brought-in.tsx';
 import { limbShares } from './by-limb.ts';
 import { ClimbedList } from './climbed-list.tsx';
+import { Consent } from './consent.tsx';
 import { HeardTakes } from './heard-takes.tsx';
 import { PracticeTable } from './keep-safe.tsx';
 import { asideText, type KeptLog, type KeptReport } from './kept-log.ts';
@@ -40,6 +41,8 @@ interface StudentSheetProps {
   readonly onTakeIn: (log: PracticeLog, reports?: readonly KeptReport[]) => Promise<boolean>;
   /** Takes out of the practice what was brought in at a time. */
   readonly onTakeOut: (takenAt: string, entries: number) => void;
+  /** Keeps whether a guardian decides about recordings, and says so. */
+  readonly onNoteMinority: (minority: MinorityRequest, said: string) => void;
   readonly onRemove: () => void;
   readonly onErase: () => void;
 }
@@ -203,6 +206,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
         onChange={onChange}
         onMakeLesson={props.onMakeLesson}
       />
+      <Consent student={student} onNote={props.onNoteMinority} />
       <PrivateLinks student={student} />
       <TakeHomePacks student={student} shelf={shelf} />
       <PlanList id={student.id} shelf={shelf} log={log} assignments={assignments} now={now} />

@@ -88,6 +88,7 @@ export function StudentsScreen() {
               onMakeLesson={() => void roster.makeLesson(chosen)}
               onTakeIn={(log, reports) => roster.takeIn(chosen, log, reports)}
               onTakeOut={(takenAt, entries) => void roster.takeOut(chosen, takenAt, entries)}
+              onNoteMinority={(minority, said) => void roster.noteMinority(chosen, minority, said)}
               onRemove={() => void roster.remove(chosen)}
               onErase={() => void roster.erase(chosen)}
             />

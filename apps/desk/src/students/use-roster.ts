@@ -1,7 +1,7 @@
 /** The roster: everybody on it, the lessons on the desk, and every change, kept at once. */
 
 import type { PracticeLog } from '@shedbook/core';
-import type { StoredStudent, StudentContent } from '@shedbook/routes';
+import type { MinorityRequest, StoredStudent, StudentContent } from '@shedbook/routes';
 import { useSay } from '@shedbook/stand';
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { createLesson, removeLesson } from '../document/api.ts';
@@ -15,6 +15,7 @@ import {
   createStudent,
   eraseStudent,
   listStudents,
+  noteMinority,
   putBack,
   removeStudent,
   restoreStudent,
@@ -45,6 +46,12 @@ export interface Roster {
   ) => Promise<boolean>;
   /** Takes out of a student's practice what was brought in at a time. */
   readonly takeOut: (student: StoredStudent, takenAt: string, entries: number) => Promise<boolean>;
+  /** Keeps whether a guardian decides about recordings, and says so. */
+  readonly noteMinority: (
+    student: StoredStudent,
+    minority: MinorityRequest,
+    said: string,
+  ) => Promise<boolean>;
   readonly remove: (student: StoredStudent) => Promise<boolean>;
   readonly erase: (student: StoredStudent) => Promise<boolean>;
 }
@@ -136,6 +143,12 @@ export function useRoster(): Roster {
         await eraseStudent(student.id);
         await refresh();
         say(words.students.erased({ name: student.name }));
+      }),
+    noteMinority: ({ id }, minority, said) =>
+      attempt(async () => {
+        const kept = await noteMinority(id, minority);
+        setStudents((before) => before?.map((each) => (each.id === kept.id ? kept : each)) ?? null);
+        say(said);
       }),
     remove: (student) =>
       attempt(async () => {

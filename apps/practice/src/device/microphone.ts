@@ -9,9 +9,10 @@ import { setAudioSession } from '@shedbook/stand';
 import captureUrl from './capture.worklet.ts?worker&url';
 import { CAPTURE, type CapturedBlock, type CaptureOrder } from './capture-messages.ts';
 import { ClockDifference } from './clock-difference.ts';
+import { isMicrophoneForbidden } from './microphone-forbidden.ts';
 
 /** Why there is no microphone. */
-export type MicrophoneRefusal = 'denied' | 'missing' | 'busy' | 'not here';
+export type MicrophoneRefusal = 'denied' | 'missing' | 'busy' | 'not here' | 'no consent';
 
 /** Thrown when a microphone could not be opened. */
 export class MicrophoneError extends Error {
@@ -39,6 +40,8 @@ const CONSTRAINTS: MediaTrackConstraints = {
 };
 
 async function askForStream(): Promise<MediaStream> {
+  // a minor is not recorded before a guardian has consented: the microphone stays closed, also for listening alone
+  if (isMicrophoneForbidden()) throw new MicrophoneError('no consent');
   if (!navigator.mediaDevices?.getUserMedia) throw new MicrophoneError('not here');
   setAudioSession('play-and-record');
   try {

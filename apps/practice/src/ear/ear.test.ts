@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { KitPort } from '../device/kit.ts';
+import { forbidMicrophoneWhere } from '../device/microphone-forbidden.ts';
 import { Ear } from './ear.ts';
 import type { EarOrder } from './ear-messages.ts';
 
@@ -24,6 +25,7 @@ beforeEach(() => {
   workers.length = 0;
   vi.useFakeTimers();
   vi.stubGlobal('Worker', ToldWorker);
+  forbidMicrophoneWhere(() => false);
 });
 
 afterEach(() => {
@@ -89,6 +91,21 @@ it('[ST243] stays off where it was switched off while the browser still asked', 
   expect(track.isOn).toBe(false);
   expect(ear.state()).toMatchObject({ phase: 'off', refusal: null });
   expect(workers).toEqual([]);
+});
+
+it('[ST1600] opens no microphone for a minor before a guardian has consented', async () => {
+  const { stream } = litMicrophone();
+  const getUserMedia = vi.fn(async () => stream);
+  vi.stubGlobal('navigator', { mediaDevices: { getUserMedia } });
+  const open = async () => {
+    const ear = new Ear(async () => null);
+    await ear.open('microphone', {} as AudioContext, {} as AudioNode);
+    return ear.state().refusal;
+  };
+  forbidMicrophoneWhere(() => true);
+  expect([await open(), getUserMedia.mock.calls.length]).toEqual(['no consent', 0]);
+  forbidMicrophoneWhere(() => false);
+  expect([await open(), getUserMedia.mock.calls.length]).toEqual(['not here', 1]);
 });
 
 it('[ST1801] lets a kit whose cable was pulled hand over what it heard first', async () => {

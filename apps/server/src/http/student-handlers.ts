@@ -14,6 +14,10 @@ export function studentHandlers(store: StudentStore) {
       if (outcome.kind === 'saved') return answer(outcome.student);
       return outcome.kind === 'missing' ? missing() : refuse('student-changed', { kept: outcome.kept });
     },
+    noteMinority: async ({ params, body }) => {
+      const student = await store.noteMinority(params.id, body);
+      return student ? answer(student) : missing();
+    },
     readLog: async ({ params, query }) => {
       const page = await store.readLog(params.id, query.after);
       return page ? answer(page) : missing();

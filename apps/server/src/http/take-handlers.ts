@@ -1,4 +1,5 @@
 /** Takes: sent and taken back by a student's private link, listened to and answered on the desk. */
+import { mayRecord } from '@shedbook/routes';
 import type { StudentStore } from '../store/students.ts';
 import { STUDENT_BYTES, type TakeStore } from '../store/takes.ts';
 import type { Door } from '../week/door.ts';
@@ -34,6 +35,7 @@ export function takeHandlers({ door, students, takes }: TakeParts) {
     sendTake: async ({ params: { token, take }, query: { asks }, body }, _signal, { ip }) => {
       const opening = await door(token, ip);
       if (opening.kind === 'refused') return opening;
+      if (!mayRecord(opening.student.minority)) return refuse('no-consent', {});
       const facts = readTakeFacts(body);
       if (facts?.id !== take) return refuse('not-a-take', {});
       const coming = { student: opening.student.id, facts, asks: asks === 'yes', content: body };

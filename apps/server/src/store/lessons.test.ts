@@ -150,8 +150,8 @@ it('[SE42] brings a store of every version that there was up to date, and keeps 
   expect(await createStudentStore(database, () => LONG_AGO).list()).toEqual([]);
   await store.close();
   const file = new SQLite(join(folder, STORE_FILE));
-  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite, store-5.sqlite, store-6.sqlite, store-7.sqlite, store-8.sqlite
-  expect(storeVersion(file)).toBe(9);
+  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite, store-5.sqlite, store-6.sqlite, store-7.sqlite, store-8.sqlite, store-9.sqlite
+  expect(storeVersion(file)).toBe(10);
   file.close();
 });
 
@@ -201,6 +201,17 @@ it('[SE42] finds the takes of a store from before it was noted what was erased',
   expect(await takes.of(kaito?.id ?? '')).toMatchObject([
     { facts: { id: 'phone 1' }, isHeard: true, answer: 'Let the last triplet fall later.' },
   ]);
+  await database.destroy();
+});
+
+it('[SE42] calls nobody a minor of a store from before that was noted, and keeps what was erased', async () => {
+  const folder = temporaryFolder();
+  cpSync(keptSamplePath('store-9.sqlite'), join(folder, STORE_FILE));
+  const database = openDatabase(folder);
+  // definition: what the file was made of, internal/fixtures/versions/SOURCE.md
+  const students = await createStudentStore(database, () => LONG_AGO).list();
+  expect(students).toMatchObject([{ name: 'Kaito', minority: { isMinor: false, consent: null } }]);
+  expect(await database.selectFrom('erased').select('kind').execute()).toEqual([{ kind: 'student' }]);
   await database.destroy();
 });
 

@@ -153,4 +153,9 @@ export const MIGRATIONS: readonly Migration[] = [
      primary key (kind, id)
    ) strict, without rowid;`,
   },
+  {
+    statements: `alter table students add column is_minor integer not null default 0;
+   alter table students add column consent_by text;
+   alter table students add column consent_at text;`,
+  },
 ];

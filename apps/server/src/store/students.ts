@@ -7,6 +7,7 @@ import type {
   BinContent,
   LogPage,
   LogRequest,
+  MinorityRequest,
   SaveStudentRequest,
   StoredAssignment,
   StoredStudent,
@@ -32,6 +33,8 @@ export interface StudentStore extends TakenInStore {
   create(name: string): Promise<StoredStudent>;
   /** Keeps a student, or refuses when they were changed since `request.revision`. */
   save(id: string, request: SaveStudentRequest): Promise<StudentOutcome>;
+  /** Notes whether a guardian decides about recordings, and who consented. Null when there is no such student. */
+  noteMinority(id: string, request: MinorityRequest): Promise<StoredStudent | null>;
   /** @returns whether there was such a student. */
   remove(id: string): Promise<boolean>;
   /** Brings back a student who was removed; null when there is none. */
@@ -51,6 +54,9 @@ export interface StudentStore extends TakenInStore {
   /** Forgets for good who, and what of their practice, was removed before a time. @returns how many */
   forgetRemovedBefore(time: Date): Promise<number>;
 }
+
+/** A student whom nobody has called a minor. */
+const ADULT = { is_minor: 0, consent_by: null, consent_at: null } as const;
 
 type Reader = Kysely<Tables> | Transaction<Tables>;
 
@@ -75,6 +81,16 @@ function studentsOf(database: Reader) {
 
 type StudentRow = Awaited<ReturnType<ReturnType<typeof studentsOf>['execute']>>[number];
 
+/** Whether a guardian decides, and whether they have. */
+function minorityOf({
+  is_minor,
+  consent_by,
+  consent_at,
+}: Pick<StudentRow, 'is_minor' | 'consent_by' | 'consent_at'>): StoredStudent['minority'] {
+  const consent = consent_by === null || consent_at === null ? null : { by: consent_by, notedAt: consent_at };
+  return { isMinor: is_minor === 1, consent };
+}
+
 function studentOf(row: StudentRow): StoredStudent {
   return {
     id: row.id,
@@ -84,6 +100,7 @@ function studentOf(row: StudentRow): StoredStudent {
     lastPlayedAt: row.last_played_at,
     assignments: JSON.parse(row.assignments) as readonly StoredAssignment[],
     level: row.level,
+    minority: minorityOf(row),
     revision: row.revision,
     createdAt: row.created_at,
     updatedAt: row.updated_at,
@@ -161,9 +178,29 @@ export function createStudentStore(
         .insertInto('students')
         .values({ ...row, deleted_at: null })
         .execute();
-      return studentOf({ ...row, deleted_at: null, last_row: null, row_count: 0, last_played_at: null });
+      return studentOf({
+        ...row,
+        ...ADULT,
+        deleted_at: null,
+        last_row: null,
+        row_count: 0,
+        last_played_at: null,
+      });
     },
     save: (id, request) => database.transaction().execute((inside) => save(inside, id, request, now())),
+    noteMinority: async (id, { isMinor, consentBy }) => {
+      const kept = await read(database, id);
+      if (!kept) return null;
+      const isSame = consentBy !== null && kept.minority.consent?.by === consentBy;
+      const consent_at =
+        consentBy === null ? null : isSame ? (kept.minority.consent?.notedAt ?? now()) : now();
+      await database
+        .updateTable('students')
+        .set({ is_minor: isMinor ? 1 : 0, consent_by: consentBy, consent_at, updated_at: now() })
+        .where('id', '=', id)
+        .execute();
+      return read(database, id);
+    },
     remove: (id) => mark(database, id, binClock().toISOString()),
     restore: async (id) => {
       await mark(database, id, null);

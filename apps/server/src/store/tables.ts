@@ -49,6 +49,12 @@ interface StudentsTable {
   readonly updated_at: string;
   /** When they were taken off the roster, or null. */
   readonly deleted_at: string | null;
+  /** 1 where a guardian decides whether they are recorded, else 0. */
+  readonly is_minor: Generated<number>;
+  /** Who consented to recordings, as the teacher noted it, or null. */
+  readonly consent_by: string | null;
+  /** When that was noted, or null. */
+  readonly consent_at: string | null;
 }
 
 interface LogRowsTable {

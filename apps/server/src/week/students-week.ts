@@ -1,6 +1,6 @@
 /** What was set for a student, lesson by lesson. */
 import { parseLesson } from '@shedbook/core';
-import type { StoredLesson, StoredStudent, Week } from '@shedbook/routes';
+import { mayRecord, type StoredLesson, type StoredStudent, type Week } from '@shedbook/routes';
 import type { LessonStore } from '../store/lessons.ts';
 
 /** A lesson that something is set of. */
@@ -34,6 +34,7 @@ export async function weekOf(
     student: { id: student.id, name: student.name },
     lessons: lessons.map(({ id, title }) => ({ id, title })),
     assignments: student.assignments.filter(({ lesson }) => there.has(lesson)),
+    mayRecord: mayRecord(student.minority),
     ...told,
   };
 }

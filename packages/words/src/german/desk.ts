@@ -11,7 +11,7 @@ import { rearrange } from './desk/rearrange.ts';
 import { recordings } from './desk/recordings.ts';
 import { refusals, settings } from './desk/settings.ts';
 import { compose, pedal, room, sound } from './desk/sound.ts';
-import { inbox, links, safe, signIn, students } from './desk/students.ts';
+import { consent, inbox, links, safe, signIn, students } from './desk/students.ts';
 import { takes } from './desk/takes.ts';
 import { limbs, marks, voices } from './drum-set.ts';
 
@@ -43,6 +43,7 @@ export const deskMessages = {
   students,
   takes,
   inbox,
+  consent,
   links,
   safe,
   signIn,

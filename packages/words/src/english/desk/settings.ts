@@ -23,6 +23,7 @@ export const refusals = {
   'foreign-origin': 'The server answers only to its own pages.',
   'no-such-take': 'This take was taken back by the student.',
   'not-a-take': 'That is no take from the practice page.',
+  'no-consent': 'No guardian has consented to recordings of this student.',
   'no-room': 'Takes of this student fill all the room that there is for them.',
   'no-such-link': 'This private link was taken back already.',
   'sign-in-first': 'Sign in first: open the desk anew.',

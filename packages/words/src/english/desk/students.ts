@@ -111,6 +111,20 @@ export const inbox = {
   said: 'You said: {$answer}',
 } as const;
 
+/** Words of `consent`. */
+export const consent = {
+  title: 'Recordings of {$name}',
+  isMinor: 'A guardian decides about recordings',
+  missing:
+    'Nobody has consented yet: the practice page opens no microphone for {$name}, and no take is accepted.',
+  by: 'Who consented',
+  note: 'Note the consent',
+  given: '{$by} consented; noted on {$day}.',
+  withdraw: 'The consent is withdrawn',
+  noted: 'Noted. The practice page knows it on the next visit.',
+  withdrawn: 'Withdrawn. Takes that were sent before are still here: erase them where that is wished.',
+} as const;
+
 /** Words of `safe`. */
 export const safe = {
   title: 'Keep it safe',

@@ -30,11 +30,14 @@ export const hearing = {
         'The browser was not allowed to use the microphone. Allow it in the settings of this page and try again.',
       missing: 'No microphone was found. Plug one in and try again.',
       busy: 'The microphone could not be opened; perhaps another program is using it.',
+      'no consent':
+        'Nothing is recorded here yet: a parent or guardian has to agree first. Ask them to tell your teacher.',
       'not here': 'This browser gives no microphone to this page. An address that begins with https helps.',
       none: 'No microphone was found. Plug one in and try again.',
       broken: 'Listening broke off. Switch it on again; if it breaks off again, open the page anew.',
     },
     kit: {
+      'no consent': 'Nothing is recorded here yet.',
       denied: 'The browser was not allowed to use MIDI. Allow it in the settings of this page and try again.',
       missing: 'No kit was found. Plug it in, switch it on and try again.',
       busy: 'The kit could not be opened; perhaps another program is using it.',

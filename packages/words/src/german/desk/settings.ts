@@ -25,6 +25,7 @@ export const refusals = translation<typeof english.refusals>()({
   'foreign-origin': 'Der Server antwortet nur seinen eigenen Seiten.',
   'no-such-take': 'Diese Aufnahme hat der Schüler zurückgenommen.',
   'not-a-take': 'Das ist keine Aufnahme von der Übungsseite.',
+  'no-consent': 'Niemand Sorgeberechtigtes hat Aufnahmen zugestimmt.',
   'no-room': 'Für weitere Aufnahmen dieses Schülers ist kein Platz mehr.',
   'no-such-link': 'Dieser private Link ist schon zurückgenommen.',
   'sign-in-first': 'Erst anmelden: das Pult neu öffnen.',

@@ -119,6 +119,20 @@ export const inbox = translation<typeof english.inbox>()({
   said: 'Du hast geschrieben: {$answer}',
 });
 
+/** Words of `consent`. */
+export const consent = translation<typeof english.consent>()({
+  title: 'Aufnahmen von {$name}',
+  isMinor: 'Sorgeberechtigte entscheiden über Aufnahmen',
+  missing:
+    'Noch hat niemand zugestimmt: Die Übungsseite öffnet für {$name} kein Mikrofon, und keine Aufnahme wird angenommen.',
+  by: 'Wer zugestimmt hat',
+  note: 'Zustimmung vermerken',
+  given: '{$by} hat zugestimmt; vermerkt am {$day}.',
+  withdraw: 'Die Zustimmung ist zurückgezogen',
+  noted: 'Vermerkt. Die Übungsseite weiß es beim nächsten Besuch.',
+  withdrawn: 'Zurückgezogen. Was vorher geschickt wurde, ist noch da: löschen, wo das gewünscht ist.',
+});
+
 /** Words of `safe`. */
 export const safe = translation<typeof english.safe>()({
   title: 'Sicher aufbewahren',

@@ -32,12 +32,15 @@ export const hearing = translation<typeof english.hearing>()({
         'Der Browser durfte das Mikrofon nicht benutzen. Erlaube es in den Einstellungen dieser Seite und versuch es noch einmal.',
       missing: 'Es wurde kein Mikrofon gefunden. Schließ eines an und versuch es noch einmal.',
       busy: 'Das Mikrofon ließ sich nicht öffnen; vielleicht benutzt es ein anderes Programm.',
+      'no consent':
+        'Hier wird noch nichts aufgenommen: Erst müssen deine Eltern oder andere Sorgeberechtigte zustimmen. Bitte sie, es deiner Lehrkraft zu sagen.',
       'not here': 'Dieser Browser gibt dieser Seite kein Mikrofon. Eine Adresse mit https hilft.',
       none: 'Es wurde kein Mikrofon gefunden. Schließ eines an und versuch es noch einmal.',
       broken:
         'Das Zuhören ist abgebrochen. Schalte es noch einmal ein; bricht es wieder ab, öffne die Seite neu.',
     },
     kit: {
+      'no consent': 'Hier wird noch nichts aufgenommen.',
       denied:
         'Der Browser durfte MIDI nicht benutzen. Erlaube es in den Einstellungen dieser Seite und versuch es noch einmal.',
       missing: 'Es wurde kein Schlagzeug gefunden. Schließ es an, schalte es ein und versuch es noch einmal.',
