@@ -16,6 +16,7 @@ import { BroughtIn } from './brought-in.tsx';
 import { limbShares } from './by-limb.ts';
 import { ClimbedList } from './climbed-list.tsx';
 import { Consent } from './consent.tsx';
+import { DiaryList } from './diary-list.tsx';
 import { HeardTakes } from './heard-takes.tsx';
 import { PracticeTable } from './keep-safe.tsx';
 import { asideText, type KeptLog, type KeptReport } from './kept-log.ts';
@@ -172,6 +173,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
         }
       />
       <SentTakesList student={student.id} {...{ shelf, pass }} level={student.level} />
+      <DiaryList student={student.id} {...{ shelf, log }} />
       <BringIn shelf={shelf} student={student} known={log} onLog={props.onTakeIn} />
       <HeardTakes reports={kept.reports} {...{ log, shelf }} level={student.level} />
       <SetAside kept={kept} name={name} />

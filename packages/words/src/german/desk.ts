@@ -11,7 +11,7 @@ import { rearrange } from './desk/rearrange.ts';
 import { recordings } from './desk/recordings.ts';
 import { refusals, settings } from './desk/settings.ts';
 import { compose, pedal, room, sound } from './desk/sound.ts';
-import { consent, inbox, links, safe, signIn, students } from './desk/students.ts';
+import { consent, diary, inbox, links, safe, signIn, students } from './desk/students.ts';
 import { takes } from './desk/takes.ts';
 import { limbs, marks, voices } from './drum-set.ts';
 
@@ -44,6 +44,7 @@ export const deskMessages = {
   takes,
   inbox,
   consent,
+  diary,
   links,
   safe,
   signIn,

@@ -111,6 +111,20 @@ export const inbox = {
   said: 'You said: {$answer}',
 } as const;
 
+/** Words of `diary`. */
+export const diary = {
+  title: 'Diary',
+  day: '.input {$minutes :integer} .match $minutes 0 {{{$day}}} one {{{$day}: {$minutes} minute}} * {{{$day}: {$minutes} minutes}}',
+  ear: '.input {$rounds :integer} .match $rounds one {{{$exercise}: {$clean :integer} of {$rounds} round heard as clean, up to {$bpm :number}.}} * {{{$exercise}: {$clean :integer} of {$rounds} rounds heard as clean, up to {$bpm :number}.}}',
+  student:
+    '.input {$rounds :integer} .match $rounds one {{{$exercise}: {$clean :integer} of {$rounds} round clean as they say themselves, up to {$bpm :number}.}} * {{{$exercise}: {$clean :integer} of {$rounds} rounds clean as they say themselves, up to {$bpm :number}.}}',
+  teacher:
+    '.input {$rounds :integer} .input {$clean :integer} {{{$exercise}: passed by you at {$bpm :number}.}}',
+  played: '{$exercise}: played, not judged.',
+  sent: 'Sent: {$what}.',
+  earlier: '.input {$n :integer} .match $n one {{{$n} earlier day}} * {{{$n} earlier days}}',
+} as const;
+
 /** Words of `consent`. */
 export const consent = {
   title: 'Recordings of {$name}',

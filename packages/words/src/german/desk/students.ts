@@ -119,6 +119,20 @@ export const inbox = translation<typeof english.inbox>()({
   said: 'Du hast geschrieben: {$answer}',
 });
 
+/** Words of `diary`. */
+export const diary = translation<typeof english.diary>()({
+  title: 'Tagebuch',
+  day: '.input {$minutes :integer} .match $minutes 0 {{{$day}}} one {{{$day}: {$minutes} Minute}} * {{{$day}: {$minutes} Minuten}}',
+  ear: '.input {$rounds :integer} .match $rounds one {{{$exercise}: {$clean :integer} von {$rounds} Durchgang sauber gehört, bis {$bpm :number}.}} * {{{$exercise}: {$clean :integer} von {$rounds} Durchgängen sauber gehört, bis {$bpm :number}.}}',
+  student:
+    '.input {$rounds :integer} .match $rounds one {{{$exercise}: {$clean :integer} von {$rounds} Durchgang nach eigener Angabe sauber, bis {$bpm :number}.}} * {{{$exercise}: {$clean :integer} von {$rounds} Durchgängen nach eigener Angabe sauber, bis {$bpm :number}.}}',
+  teacher:
+    '.input {$rounds :integer} .input {$clean :integer} {{{$exercise}: von dir bestanden gegeben bei {$bpm :number}.}}',
+  played: '{$exercise}: gespielt, nicht beurteilt.',
+  sent: 'Geschickt: {$what}.',
+  earlier: '.input {$n :integer} .match $n one {{{$n} früherer Tag}} * {{{$n} frühere Tage}}',
+});
+
 /** Words of `consent`. */
 export const consent = translation<typeof english.consent>()({
   title: 'Aufnahmen von {$name}',
