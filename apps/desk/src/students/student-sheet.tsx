@@ -212,7 +212,9 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
       <PrivateLinks student={student} />
       <TakeHomePacks student={student} shelf={shelf} />
       <PlanList id={student.id} shelf={shelf} log={log} assignments={assignments} now={now} />
-      <PracticeTable student={student} />
+      <div>
+        <PracticeTable student={student} />
+      </div>
       <Leaving name={name} onRemove={props.onRemove} onErase={props.onErase} />
     </Paper>
   );
