@@ -9,7 +9,7 @@ import { type Box, type Item, setLine, style, type Weight, writeWindow } from '@
 import { countsOf } from '@shedbook/playing';
 import { capital, countUnder, type FilmWords } from '@shedbook/words';
 import { coloursOf, type Film, type Frame, type Lit, type StagedScene } from './film.ts';
-import { ROOM_MM, SHAPES } from './look.data.ts';
+import { SHAPES } from './look.data.ts';
 import type { PlacedBar, ScenePage } from './pages.ts';
 import { titleItems } from './title-card.ts';
 
@@ -75,6 +75,17 @@ export function headingOf(scene: StagedScene, stage: number, { tools }: Pick<Fil
     : tools.words.exercise({ number });
 }
 
+/** How small a line is set at most, as a share of its size, before its end is left out. */
+const SMALLEST = 0.7;
+
+/** A text without as much of its end as does not fit. */
+function shortened(text: string, fits: (text: string) => boolean): string {
+  if (fits(text)) return text;
+  const words = text.split(' ');
+  while (words.length > 1 && !fits(`${words.join(' ')} …`)) words.pop();
+  return `${words.join(' ')} …`;
+}
+
 /** The name of the lesson, of what is played, and its tempo. */
 function headerItems(film: Film, scene: StagedScene, stage: number): readonly Item[] {
   const { fonts, said } = film.tools;
@@ -88,8 +99,9 @@ function headerItems(film: Film, scene: StagedScene, stage: number): readonly It
   });
   const room = widthMm - 2 * sideMm - (isWide ? tempo.widthMm + 6 : 0);
   const line = (text: string, weight: Weight, size: number, y: number, colour: string): readonly Item[] => {
-    const least = Math.min(1, room / fonts.widthMm(text, weight, size));
-    return [setLine(fonts, text, style(weight, size * Math.max(0.6, least)), { x: sideMm, y, colour })];
+    const fitted = size * Math.max(SMALLEST, Math.min(1, room / fonts.widthMm(text, weight, size)));
+    const shown = shortened(text, (part) => fonts.widthMm(part, weight, fitted) <= room + 1e-6);
+    return [setLine(fonts, shown, style(weight, fitted), { x: sideMm, y, colour })];
   };
   return [
     ...line(film.request.lesson.title, 'italic', small, titleY, soft),
@@ -116,7 +128,7 @@ function countItems(
   });
 }
 
-/** The written hands, over the ball's way, where the teacher wrote them. */
+/** The written hands, between notes and counts. */
 function handItems(film: Film, scene: StagedScene, placed: PlacedBar): readonly Item[] {
   const exercise = scene.lesson.exercises.find(({ number }) => number === scene.exercise);
   const [part] = exercise?.parts ?? [];
@@ -129,7 +141,7 @@ function handItems(film: Film, scene: StagedScene, placed: PlacedBar): readonly 
     const isLead = hand === handLetter('lead hand', scene.lesson.setUp);
     const at = {
       x: placed.xMm + placed.size * slot.xMm,
-      y: placed.countsMm + placed.size * ROOM_MM.hands,
+      y: placed.handsMm,
       align: 'middle' as const,
       colour: coloursOf(film).ink,
     };

@@ -8,7 +8,7 @@ import { captionsOf, writeVtt } from './captions.ts';
 import { chapterList, chaptersOf } from './chapters.ts';
 import { drawingsOf } from './draw.ts';
 import { createFilm, type Film, frameAt, type StagedScene } from './film.ts';
-import { SCHEMES } from './look.data.ts';
+import { SCHEMES, SHAPES } from './look.data.ts';
 import { createPainter } from './painter.ts';
 import type { FilmRequest } from './scenes.ts';
 import { paintDisc, toPicture, toYuv } from './yuv.ts';
@@ -157,6 +157,36 @@ describe('a film', () => {
     }
     expect(LANGUAGE_TAGS).toHaveLength(2);
   });
+});
+
+it('[FI1705] keeps within the page and off each other what a long name, written hands and many bars need', () => {
+  const text = TEXT.replace(
+    'Two bars',
+    'A name that is longer than there is room for on any page of this size',
+  )
+    .replace('x . x . | . x . x', Array(5).fill('x . x .').join(' | '))
+    .replace('- x.. ... ..x ...', '- {pattern: x.. ... ..x ..., sticking: RL}');
+  const request = { ...film.request, lesson: lessonOf(text), form: null, tempi: [], buildUp: false };
+  for (const shape of ['landscape', 'portrait'] as const) {
+    const { widthMm, sideMm, stripTop, barsTop } = SHAPES[shape];
+    const told = createFilm(request, { shape, scheme: 'dark', pixelsPerMm: 2 }, film.tools);
+    const scenes = told.scenes.filter((scene): scene is StagedScene => scene.kind !== 'title');
+    const bars = scenes.flatMap(({ stagePages }) => stagePages.flat(2).flatMap((page) => page.bars));
+    expect(bars.length).toBe(1 + 5);
+    // definition: the ball at its highest (8 mm of the tile) stays under the heading, counts over the line of the form
+    expect(bars.every(({ floorMm, size }) => floorMm - size * 9.5 >= barsTop - 1)).toBe(true);
+    expect(bars.every(({ countsMm, size }) => countsMm + size <= stripTop)).toBe(true);
+    expect(bars.every(({ xMm, size, bar }) => xMm + size * bar.tile.widthMm <= widthMm - sideMm + 0.1)).toBe(
+      true,
+    );
+    // definition: hands have a line of their own over the counts
+    const [first] = bars;
+    expect((first?.countsMm ?? 0) - (first?.handsMm ?? 0)).toBeGreaterThan(3.5 * (first?.size ?? 0));
+    // definition: a text is drawn as outlines that say what they spell; what is too long ends in an ellipsis
+    const last = scenes[1] as StagedScene;
+    const svg = drawingsOf(told, frameAt(told, last.startFrame)).page.svg();
+    expect(svg).toMatch(/aria-label="Exercise 2: A name[^"]* …"/);
+  }
 });
 
 describe('the picture', () => {

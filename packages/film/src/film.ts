@@ -43,12 +43,15 @@ function staged(scene: Scene, tools: DrawingTools, shape: ShapeName): TitleScene
   const stages = scene.kind === 'groove' ? scene.stages.map((_, stage) => stage) : [-1];
   const pictures = stages.map((stage) => engraveScene(scene, tools, stage));
   const whole = pictures.at(-1) ?? { exercise: [], groove: [] };
+  const hasHands = scene.lesson.exercises.some(
+    ({ number, sticking }) => number === scene.exercise && sticking !== null,
+  );
   const hasTime = scene.form.sections.some((section) => section.play === 'time');
   const shown = (groove: typeof whole.groove) => (hasTime || whole.exercise.length === 0 ? groove : []);
   return {
     ...scene,
     stagePages: pictures.map(({ exercise, groove }) =>
-      layOutScene({ exercise, groove: shown(groove) }, whole, shape),
+      layOutScene({ exercise, groove: shown(groove) }, { whole, hasHands }, shape),
     ),
     sizes: { exercise: whole.exercise.length, groove: shown(whole.groove).length },
   };

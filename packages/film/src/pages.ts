@@ -31,7 +31,8 @@ export interface PlacedBar {
   readonly size: number;
   /** Where the middle of the ball is when it comes down. */
   readonly floorMm: number;
-  /** Baseline of the counts. */
+  /** Baselines of the written hands and of the counts under them. */
+  readonly handsMm: number;
   readonly countsMm: number;
 }
 
@@ -46,8 +47,8 @@ export interface ScenePictures {
   readonly groove: readonly BarTile[];
 }
 
-/** Bars on a page at most. */
-const MOST_BARS = 4;
+/** Bars on a page at most: more could not be read on a telephone. */
+const MOST_BARS = 2;
 const MOST_SIZE = 2.4;
 
 /** The bars of a scene at one stage of the groove (from 0), or of all of it. */
@@ -75,15 +76,19 @@ interface Measures {
   readonly underMm: number;
   readonly widthMm: number;
   readonly heightMm: number;
+  /** Room for written hands; 0 where there are none. */
+  readonly handsMm: number;
 }
 
 /** What every bar of a page is given room for, so that staves stand level. */
-function measuresOf(bars: readonly BarTile[]): Measures {
+function measuresOf(bars: readonly BarTile[], hasHands: boolean): Measures {
   const overMm = Math.max(...bars.map(({ tile }) => tile.staffTopMm));
   const staffMm = Math.max(...bars.map(({ tile }) => tile.staffBottomMm - tile.staffTopMm));
   const underMm = Math.max(...bars.map(({ tile }) => tile.heightMm - tile.staffBottomMm));
-  const heightMm = ROOM_MM.above + overMm + staffMm + underMm + ROOM_MM.under;
-  return { overMm, underMm, widthMm: Math.max(...bars.map(({ tile }) => tile.widthMm)), heightMm };
+  const handsMm = hasHands ? ROOM_MM.hands : 0;
+  const heightMm = ROOM_MM.above + overMm + staffMm + underMm + handsMm + ROOM_MM.under;
+  const widthMm = Math.max(...bars.map(({ tile }) => tile.widthMm));
+  return { overMm, underMm, handsMm, widthMm, heightMm };
 }
 
 /** How many columns let the bars be largest, and how large they then are. */
@@ -120,26 +125,26 @@ function placeBars({ bars, on, first, measures }: PagePart, name: ShapeName): Sc
     const top = shape.barsTop + Math.floor(index / columns) * cell.height;
     const staffTop =
       top + (cell.height - size * measures.heightMm) / 2 + size * (ROOM_MM.above + measures.overMm);
-    const staffMm = tile.staffBottomMm - tile.staffTopMm;
+    const under = staffTop + size * (tile.staffBottomMm - tile.staffTopMm + measures.underMm);
     return {
       ...{ bar, size, shown: { on, index: first + index } },
       xMm: left,
       yMm: staffTop - size * tile.staffTopMm,
       floorMm: staffTop - size * (measures.overMm + BALL_MM.over),
-      countsMm: staffTop + size * (staffMm + measures.underMm + ROOM_MM.under - 1),
+      handsMm: under + size * measures.handsMm,
+      countsMm: under + size * (measures.handsMm + ROOM_MM.under - 1),
     };
   });
   return { bars: placed };
 }
 
-/** The pages of a picture; all bars get the room that the largest of a set needs. */
+/** The pages of a picture. */
 function pagesOf(
   bars: readonly BarTile[],
   on: ShownBar['on'],
-  largest: readonly BarTile[],
+  measures: Measures,
   shape: ShapeName,
 ): readonly ScenePage[] {
-  const measures = measuresOf(largest);
   const pages = Math.ceil(bars.length / MOST_BARS);
   const each = Math.ceil(bars.length / Math.max(1, pages));
   return Array.from({ length: pages }, (_, page) =>
@@ -148,14 +153,14 @@ function pagesOf(
 }
 
 /**
- * All pages of a scene, those of the exercise before those of the groove. `whole` is the scene with every limb: staves
- * stand still while limbs join.
+ * All pages of a scene, those of the exercise before those of the groove. `whole` is the scene with every limb: all bars
+ * get the room that its largest needs, so that staves stand still while limbs join.
  */
 export function layOutScene(
   { exercise, groove }: ScenePictures,
-  whole: ScenePictures,
+  { whole, hasHands }: { readonly whole: ScenePictures; readonly hasHands: boolean },
   shape: ShapeName,
 ): readonly ScenePage[] {
-  const largest = [...whole.exercise, ...whole.groove];
-  return [...pagesOf(exercise, 'exercise', largest, shape), ...pagesOf(groove, 'groove', largest, shape)];
+  const measures = measuresOf([...whole.exercise, ...whole.groove], hasHands);
+  return [...pagesOf(exercise, 'exercise', measures, shape), ...pagesOf(groove, 'groove', measures, shape)];
 }

@@ -15,6 +15,7 @@ export {
   makeFilm,
   planFilm,
 } from './film/make-film.ts';
+export { loadRasteriser, type Rasteriser } from './film/rasterise.ts';
 export { DEMO_DIR, DESK_DIR, houseOf, PRACTICE_DIR } from './house.ts';
 export { InputError, reasonOf, type SayIn } from './input-error.ts';
 export { loadKit } from './kit.ts';

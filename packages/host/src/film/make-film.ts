@@ -68,7 +68,7 @@ export function planFilm(
 }
 
 /** Bytes of a second of film at full size, measured on the demo lessons: pictures by kind, and the sound. */
-const BYTES_PER_SECOND: Readonly<Record<FilmEnding, number>> = { '.mp4': 90_000, '.webm': 90_000 };
+const BYTES_PER_SECOND: Readonly<Record<FilmEnding, number>> = { '.mp4': 65_000, '.webm': 40_000 };
 
 /** How large a film will be, in bytes, within a factor of two. */
 export function estimateFilmBytes({ frames, request }: Film, ending: FilmEnding): number {

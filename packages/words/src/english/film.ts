@@ -15,7 +15,6 @@ export const film = {
   },
   tempo: '{$bpm :integer} beats a minute',
   tempi: '{$from :integer} to {$to :integer} beats a minute',
-  buildUp: 'The groove, one limb at a time',
   joins: '{$voice :voice} · {$limb :side}',
   countIn: 'Count-in',
   barOf: 'bar {$bar :integer} of {$bars :integer}',
