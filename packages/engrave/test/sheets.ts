@@ -87,3 +87,17 @@ export function idsOf(svg: string): readonly string[] {
   collect(rootOf(svg));
   return ids;
 }
+
+/** How full the pages are: the lowest ink over the foot as a share of what is between the margins. */
+export function fullness(sheet: Sheet): readonly number[] {
+  return sheet.pages.map(({ items, margins }) => {
+    const foot = margins.y + margins.height - 8;
+    const lowest = Math.max(
+      ...items
+        .map(boxOf)
+        .map((box) => box.y + box.height)
+        .filter((y) => y <= foot + 1),
+    );
+    return (lowest - margins.y) / (foot - margins.y);
+  });
+}

@@ -1,9 +1,10 @@
 /**
- * Meter, feel and tempo of a lesson or of one of its sections. What is not one is said beside its field and not kept;
+ * Meter, feel, tempo and what the hands hold, of a lesson or of one of its sections. What is not one is said beside its field and not kept;
  * what a change would do to what is written is told before it is made.
  */
 
 import {
+  BEATERS,
   type ChangeFact,
   changeLesson,
   countedTempo,
@@ -164,6 +165,7 @@ function Tempi({ lesson, section }: MeasureFormProps) {
 
 /** The form. */
 export function MeasureForm({ lesson, section }: MeasureFormProps) {
+  const document = useDocument();
   const words = useWords().heading;
   const say = useSay();
   const { proposed, put, toMeter, toFeel } = useChanges(section);
@@ -191,6 +193,12 @@ export function MeasureForm({ lesson, section }: MeasureFormProps) {
           onKeep={toFeel}
         />
       )}
+      <Choices
+        label={words.playedWith}
+        value={lesson.playedWith}
+        choices={BEATERS.map((beater) => [beater, words.beaters[beater]] as const)}
+        onChange={(beater) => document.edit(setPlayed(document.state().text, section, 'playedWith', beater))}
+      />
       <Tempi lesson={lesson} section={section} />
     </div>
   );

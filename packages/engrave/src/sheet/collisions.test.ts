@@ -19,7 +19,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arbitraryLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
 import { engraver, lessonOf } from '../../test/setup.ts';
-import { layOut, tilesOf } from '../../test/sheets.ts';
+import { fullness, layOut, tilesOf } from '../../test/sheets.ts';
 import type { Tile } from '../tile/tile.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -70,13 +70,17 @@ const bar = fc.constantFrom<keyof typeof CELLS>(2, 3, 4, 5, 7, 8).chain((slots) 
 );
 
 describe('signs on a page', () => {
-  it('[EN53] none stands on another in the demo, on one line and on five', () => {
+  it('[EN53] [EN46] none stands on another in the demo, on one line and on five, and no page is half empty', () => {
     expect(DEMOS.length).toBeGreaterThan(4);
     for (const lesson of DEMOS) {
       for (const staff of ['compact', 'full'] as const) {
-        const tiles = tilesOf(layOut(lesson, { staff }));
+        const sheet = layOut(lesson, { staff });
+        const tiles = tilesOf(sheet);
         expect(tiles.length).toBeGreaterThan(lesson.exercises.length);
-        expect([lesson.title, tiles.flatMap(collisionsOf)]).toEqual([lesson.title, []]);
+        const hollow = fullness(sheet)
+          .slice(0, -1)
+          .filter((share) => share < 0.6);
+        expect([lesson.title, tiles.flatMap(collisionsOf), hollow]).toEqual([lesson.title, [], []]);
       }
     }
   });

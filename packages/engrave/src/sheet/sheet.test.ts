@@ -7,6 +7,7 @@ import {
   expectApart,
   expectInside,
   flat,
+  fullness,
   glyphsOf,
   groupsOf,
   idsOf,
@@ -113,20 +114,6 @@ describe('margins', () => {
 /** A lesson of so many exercises, each of so many bars. */
 const many = (count: number, more = '', bar = 'x.. ..x x.x ...') =>
   `title: Many\nfeel: triplet\n${more}exercises:\n${Array.from({ length: count }, () => `  - "${bar}"\n`).join('')}`;
-
-/** How full the pages are: the lowest ink over the foot as a share of what is between the margins. */
-function fullness(sheet: Sheet): readonly number[] {
-  return sheet.pages.map(({ items, margins }) => {
-    const foot = margins.y + margins.height - 8;
-    const lowest = Math.max(
-      ...items
-        .map(boxOf)
-        .map((box) => box.y + box.height)
-        .filter((y) => y <= foot + 1),
-    );
-    return (lowest - margins.y) / (foot - margins.y);
-  });
-}
 
 describe('breaks', () => {
   it('[EN46] no page is half empty but the last, and none has one or two exercises alone', () => {

@@ -16,6 +16,7 @@ describe('MusicXML is valid against its schema', () => {
       writeMusicXml(lesson, { groove: false }),
       writeMusicXml({ ...lesson, exercises: [] }),
       writeMusicXml(lessonOf({ by: null, title: '' })),
+      writeMusicXml({ ...lesson, playedWith: 'brushes' }),
     ];
     // standard: MusicXML 4.0, musicxml.xsd (internal/fixtures/musicxml-4.0)
     for (const text of texts) expect(validate(text, 'sheet.musicxml')).toEqual([]);

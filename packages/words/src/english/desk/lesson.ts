@@ -60,6 +60,8 @@ export const heading = {
     'by tempo': 'by tempo',
     ratio: 'ratio',
   } satisfies Readonly<Record<FeelName | 'ratio', string>>,
+  playedWith: 'Played with',
+  beaters: { sticks: 'sticks', brushes: 'brushes' },
   ratio: 'Ratio, long to short',
   changeTitle: 'What becomes of what is written',
   change: 'Change it',

@@ -61,6 +61,8 @@ export const heading = translation<typeof english.heading>()({
     'by tempo': 'nach Tempo',
     ratio: 'Verhältnis',
   },
+  playedWith: 'Gespielt mit',
+  beaters: { sticks: 'Stöcken', brushes: 'Besen' },
   ratio: 'Verhältnis lang zu kurz',
   changeTitle: 'Was aus dem Geschriebenen wird',
   change: 'Ändern',
