@@ -1,12 +1,14 @@
 /** Chromium, the one that all browser tests of a process share. */
-import type { ElementHandle, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { PATIENCE_MS, sharedBrowser } from '../browser.ts';
-import { type Engine, type EnginePage, findTarget, type Target } from './engine.ts';
+import type { Engine } from './engine.ts';
+import { type Find, type Found, FoundPage } from './found-page.ts';
 
-class ChromiumPage implements EnginePage {
+class ChromiumPage extends FoundPage {
   readonly #page: Page;
 
   constructor(page: Page) {
+    super();
     this.#page = page;
   }
 
@@ -23,19 +25,9 @@ class ChromiumPage implements EnginePage {
     return (await this.#page.evaluate(call)) as Awaited<T>;
   }
 
-  async #find({ css, named = null }: Target): Promise<ElementHandle | null> {
-    const call = `(${findTarget})(${JSON.stringify(css)}, ${JSON.stringify(named)})`;
+  protected async find(find: Find, css: string, named: string | null): Promise<Found | null> {
+    const call = `(${find})(${JSON.stringify(css)}, ${JSON.stringify(named)})`;
     return (await this.#page.evaluateHandle(call)).asElement();
-  }
-
-  async has(target: Target): Promise<boolean> {
-    return (await this.#find(target)) !== null;
-  }
-
-  async press(target: Target): Promise<void> {
-    const element = await this.#find(target);
-    if (!element) throw new Error(`nothing to press: ${target.css} ${target.named}`);
-    await element.click();
   }
 
   async resize(width: number, height: number): Promise<void> {

@@ -2,7 +2,8 @@
 import { type Browser, type ElementHandle, launch, type Page } from 'puppeteer-core';
 import { firefoxPath } from '../programs.mjs';
 import { END_WITH_US, silentLoudspeaker } from './devices.ts';
-import { type Engine, type EnginePage, findTarget, type Target } from './engine.ts';
+import type { Engine } from './engine.ts';
+import { type Find, type Found, FoundPage } from './found-page.ts';
 
 /** A browser for tests: sound without asking, a microphone that gives a tone, one process for pages. */
 const PREFERENCES = {
@@ -26,10 +27,11 @@ async function start(): Promise<Browser> {
   });
 }
 
-class FirefoxPage implements EnginePage {
+class FirefoxPage extends FoundPage {
   readonly #page: Page;
 
   constructor(page: Page) {
+    super();
     this.#page = page;
   }
 
@@ -45,18 +47,8 @@ class FirefoxPage implements EnginePage {
     return (await this.#page.evaluate(work as never, ...(args as unknown as []))) as Awaited<T>;
   }
 
-  async #find({ css, named = null }: Target): Promise<ElementHandle | null> {
-    return (await this.#page.evaluateHandle(findTarget, css, named)).asElement() as ElementHandle | null;
-  }
-
-  async has(target: Target): Promise<boolean> {
-    return (await this.#find(target)) !== null;
-  }
-
-  async press(target: Target): Promise<void> {
-    const element = await this.#find(target);
-    if (!element) throw new Error(`nothing to press: ${target.css} ${target.named}`);
-    await element.click();
+  protected async find(find: Find, css: string, named: string | null): Promise<Found | null> {
+    return (await this.#page.evaluateHandle(find, css, named)).asElement() as ElementHandle | null;
   }
 
   async resize(width: number, height: number): Promise<void> {

@@ -6,7 +6,8 @@
 import { createServer } from 'node:net';
 import { minibrowserPath, webkitDriverPath } from '../programs.mjs';
 import { hiddenScreen, silentLoudspeaker, startWithUs, wait } from './devices.ts';
-import { type Engine, type EnginePage, findTarget, type Target } from './engine.ts';
+import type { Engine } from './engine.ts';
+import { type Find, type Found, FoundPage } from './found-page.ts';
 
 /** Name of a reference to an element in WebDriver. */
 const ELEMENT = 'element-6066-11e4-a52e-4f735466cecf';
@@ -34,10 +35,11 @@ function caller(url: string): Call {
   };
 }
 
-class WebKitPage implements EnginePage {
+class WebKitPage extends FoundPage {
   readonly #call: Call;
 
   constructor(call: Call) {
+    super();
     this.#call = call;
   }
 
@@ -56,19 +58,14 @@ class WebKitPage implements EnginePage {
     return value;
   }
 
-  async #find({ css, named = null }: Target): Promise<string | null> {
-    const script = `return (${findTarget})(arguments[0], arguments[1]);`;
+  protected async find(find: Find, css: string, named: string | null): Promise<Found | null> {
+    const script = `return (${find})(arguments[0], arguments[1]);`;
     const found = await this.#call('POST', '/execute/sync', { script, args: [css, named] });
-    return (found as Record<string, string> | null)?.[ELEMENT] ?? null;
+    const id = (found as Record<string, string> | null)?.[ELEMENT];
+    return id === undefined ? null : { click: () => this.#click(id) };
   }
 
-  async has(target: Target): Promise<boolean> {
-    return (await this.#find(target)) !== null;
-  }
-
-  async press(target: Target): Promise<void> {
-    const id = await this.#find(target);
-    if (id === null) throw new Error(`nothing to press: ${target.css} ${target.named}`);
+  async #click(id: string): Promise<void> {
     // The driver brings an element to the edge of the page only, where something may stand over it.
     const script = "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' });";
     await this.#call('POST', '/execute/sync', { script, args: [{ [ELEMENT]: id }] });
