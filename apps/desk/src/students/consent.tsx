@@ -44,7 +44,7 @@ function Guardian({ student, onNote }: ConsentProps) {
 export function Consent({ student, onNote }: ConsentProps) {
   const { words } = useLanguage();
   const { isMinor } = student.minority;
-  const title = words.consent.title({ name: student.name });
+  const { title } = words.consent;
   return (
     <section className={styles.consent} aria-label={title} data-part="consent">
       <h3>{title}</h3>

@@ -127,7 +127,7 @@ export const diary = {
 
 /** Words of `consent`. */
 export const consent = {
-  title: 'Recordings of {$name}',
+  title: 'Consent to recordings',
   isMinor: 'A guardian decides about recordings',
   missing:
     'Nobody has consented yet: the practice page opens no microphone for {$name}, and no take is accepted.',

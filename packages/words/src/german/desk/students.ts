@@ -135,7 +135,7 @@ export const diary = translation<typeof english.diary>()({
 
 /** Words of `consent`. */
 export const consent = translation<typeof english.consent>()({
-  title: 'Aufnahmen von {$name}',
+  title: 'Zustimmung zu Aufnahmen',
   isMinor: 'Sorgeberechtigte entscheiden über Aufnahmen',
   missing:
     'Noch hat niemand zugestimmt: Die Übungsseite öffnet für {$name} kein Mikrofon, und keine Aufnahme wird angenommen.',
