@@ -127,7 +127,7 @@ export const diary = translation<typeof english.diary>()({
   student:
     '.input {$rounds :integer} .match $rounds one {{{$exercise}: {$clean :integer} von {$rounds} Durchgang nach eigener Angabe sauber, bis {$bpm :number}.}} * {{{$exercise}: {$clean :integer} von {$rounds} Durchgängen nach eigener Angabe sauber, bis {$bpm :number}.}}',
   teacher:
-    '.input {$rounds :integer} .input {$clean :integer} {{{$exercise}: von dir bestanden gegeben bei {$bpm :number}.}}',
+    '.input {$rounds :integer} .input {$clean :integer} {{{$exercise}: bestanden bei {$bpm :number}, sagst du.}}',
   played: '{$exercise}: gespielt, nicht beurteilt.',
   sent: 'Geschickt: {$what}.',
   earlier: '.input {$n :integer} .match $n one {{{$n} früherer Tag}} * {{{$n} frühere Tage}}',
