@@ -1,25 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
-import type { StoredLesson } from '@shedbook/routes';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
 import { openWindow, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
 
 const browser = await sharedBrowser();
-
-/** First swing with four of its exercises: axe would find the same in each of twenty more, and take five times as long. */
-const FEW = readFileSync('demo/first-swing.lesson.yaml', 'utf8').replace(
-  /(\nexercises:\n(?: {2}- .*\n){4})(?: {2}- .*\n)+/,
-  '$1',
-);
-
-/** Lays a lesson on a desk. @returns its address */
-async function lay(text: string, desk: string): Promise<string> {
-  const headers = { 'content-type': 'application/json' };
-  const url = new URL('/api/lessons', desk);
-  const made = await fetch(url, { method: 'POST', headers, body: JSON.stringify({ text }) });
-  return `/lesson/${((await made.json()) as StoredLesson).id}`;
-}
 
 it.each([
   [1440, 900, 'en'],
@@ -30,7 +14,7 @@ it.each([
   await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
   // library: axe-core 4.14, every rule that it runs by default, those about colour in both schemes
   expect(await findings(page)).toEqual([]);
-  const lesson = await lay(FEW, url);
+  const lesson = (await page.getByRole('link', { name: /First swing/ }).getAttribute('href')) as string;
   const views = ['', '/groove', '/compose', '/text', '/print', '/room'].map((view) => `${lesson}${view}`);
   for (const view of [...views, '/students', '/bin']) {
     await page.goto(new URL(view, url).href);
