@@ -142,7 +142,7 @@ describe('build', () => {
     ['--paper', 'A3', 'one of A4, Letter, A5, tablet'],
     ['--loudness', 'loud', 'LUFS from -40 to -6'],
     ['--click', '5', 'beats such as 1,2,3,4, or all'],
-    ['--subdivide', '9', '1, 2, 3, 4, 5, 6, 7, 8 slots a beat'],
+    ['--subdivide', '9', '1, 2, 3, 4, 5, 6, 7, 8 places a beat'],
     ['--gap', '2', 'bars with click and bars without, such as 2/2'],
   ])('[CL4] refuses %s %s', async (option, value, expected) => {
     const path = await lessonFile('good.lesson.yaml');

@@ -57,6 +57,53 @@ describe('a bar on the screen', () => {
   });
 });
 
+describe('a flag in the lesson room', () => {
+  /** Ink of glyphs in units, from the origin: left, right, top, bottom. source: Leland's outlines in glyphs.data.ts */
+  const INK: Readonly<Record<string, readonly [number, number, number, number]>> = {
+    eighthFlagUp: [0, 11.6, -0.5, 32.7],
+    sixteenthFlagUp: [0, 11.2, -0.5, 32.8],
+    halfRest: [0, 13, -5.3, 0.2],
+    quarterRest: [0, 9.4, -16.1, 13.3],
+    eighthRest: [0, 11.1, -8.2, 10.2],
+    sixteenthRest: [0, 13.8, -8.2, 20.3],
+    blackHead: [0, 13, -5.3, 5.3],
+  };
+  const boxes = ({ glyphs }: BarLayout) =>
+    glyphs.map(({ glyph, x, y }) => {
+      const [left, right, top, bottom] = INK[glyph] ?? [0, 0, 0, 0];
+      return { glyph, left: x + left, right: x + right, top: y + top, bottom: y + bottom };
+    });
+
+  it('[ST1502] strikes neither a rest, nor the next head, nor the bar line with its repeat sign', () => {
+    const cells = ['..x', 'x.x', '.x.', 'x..x', '.x..', '..x.', '...x', 'x..', '.x', '.'];
+    const clear = (text: string, quarterWidth: number) => {
+      const bar = notateBar([{ voice: 'snare', cells: parsePattern(text).bars[0] ?? [] }], FOUR);
+      const layout = layOutBar(bar, 'one line', 'start', { quarterWidth, liftsFlags: true });
+      const ink = boxes(layout);
+      // the bar line and the dots before it: as bar-drawing.tsx draws them
+      const line = { glyph: 'barLine', left: layout.width - 7, right: layout.width, top: -10, bottom: 10 };
+      const struck = ink
+        .filter(({ glyph }) => glyph.includes('Flag'))
+        .flatMap((flag) =>
+          [...ink, line].filter(
+            (other) =>
+              other.left > flag.left &&
+              other.left < flag.right &&
+              other.top < flag.bottom &&
+              other.bottom > flag.top,
+          ),
+        );
+      expect(struck, text).toEqual([]);
+    };
+    for (const one of cells)
+      for (const two of cells) {
+        // a quarter as closeQuarter sets it: 22 units a slot
+        const slots = Math.max(one.length, two.length);
+        clear(`${one} ${two} ${two} ${one}`, Math.max(56, 22 * slots));
+      }
+  });
+});
+
 describe('a row of a bar', () => {
   it('[ST14] has the ink of its own beats and no other', () => {
     const cells = parsePattern('x... .x.. X.xx ....').bars[0] ?? [];

@@ -180,6 +180,13 @@ function stemX(placed: Placed, stems: Stems): number {
   return stems === 'up' ? placed.x + HEAD_WIDTH / 2 - 0.7 : placed.x - HEAD_WIDTH / 2 + 0.7;
 }
 
+/** How far a stem stands out further where its flag is to end above rests, heads and bar lines, in units. */
+const FLAG_CLEARANCE = 10;
+
+/** Whether any of these carries a flag. */
+const isFlagged = (notes: readonly Placed[]) =>
+  notes.some(({ event }) => !event.beamed && beamsOf(event) > 0);
+
 /** Where stems end, the same for a whole group so that beams lie level. */
 function tipOf(group: readonly Placed[], stems: Stems): number {
   const ys = group.flatMap((placed) => placed.ys);
@@ -279,13 +286,15 @@ interface LayerLook {
   readonly restY: number;
   readonly barRest: BarRestPlace;
   readonly span: BeatSpan;
+  readonly liftsFlags: boolean;
 }
 
 function drawGroup(ink: Ink, group: NotatedGroup, look: LayerLook): void {
   const { edges, staff, stems, restY } = look;
   const placed = placeEvents(group, edges, staff);
   const notes = placed.filter((each) => each.event.kind === 'note');
-  const tip = tipOf(notes, stems);
+  const lift = look.liftsFlags && stems === 'up' && isFlagged(notes) ? FLAG_CLEARANCE : 0;
+  const tip = tipOf(notes, stems) - lift;
   for (const each of placed) {
     if (each.event.kind === 'rest') {
       const bar = each.event.value.base === 1 ? -SPACE : 0;
@@ -311,6 +320,8 @@ export interface LayoutOptions {
   readonly quarterWidth?: number;
   /** Beats that are drawn; all when left out. Places stay those of the whole bar. */
   readonly span?: BeatSpan;
+  /** Whether flags end above what stands beside them, for bars as close as can be; else stems are all as long. */
+  readonly liftsFlags?: boolean;
 }
 
 /** A bar laid out on one line or on five. */
@@ -321,6 +332,7 @@ export function layOutBar(
   {
     quarterWidth = QUARTER_WIDTH,
     span = { fromBeat: 0, toBeat: bar.meter.beats.length },
+    liftsFlags = false,
   }: LayoutOptions = {},
 ): BarLayout {
   const ink: Ink = { glyphs: [], lines: [], dots: [], rings: [], texts: [] };
@@ -331,7 +343,7 @@ export function layOutBar(
     const stems = staff === 'one line' ? 'up' : layer.stems;
     for (const group of layer.groups) {
       if (group.beat < span.fromBeat || group.beat >= span.toBeat) continue;
-      drawGroup(ink, group, { edges, staff, stems, restY, barRest, span });
+      drawGroup(ink, group, { edges, staff, stems, restY, barRest, span, liftsFlags });
     }
   }
   const ys = [...ink.lines.flatMap((line) => [line.y1, line.y2]), ...ink.glyphs.map((glyph) => glyph.y)];

@@ -87,7 +87,7 @@ function RowDrawing(props: RowDrawingProps) {
     >
       {notated.slice(row.fromBar, row.toBar).map((each, index) => {
         const bar = row.fromBar + index;
-        const layout = layOutBar(each, staff, 'start', { quarterWidth, span: row });
+        const layout = layOutBar(each, staff, 'start', { quarterWidth, span: row, liftsFlags: true });
         const shift = x;
         x += layout.width;
         return (
@@ -123,7 +123,7 @@ export const RoomDrawing = memo(function RoomDrawing({ exercise, meter }: RoomDr
       meter,
     );
     const notated = notateExercise(exercise, meter);
-    const layouts = notated.map((bar) => layOutBar(bar, staff, 'start', { quarterWidth }));
+    const layouts = notated.map((bar) => layOutBar(bar, staff, 'start', { quarterWidth, liftsFlags: true }));
     const over = (hasEndings(exercise) ? BRACKET : 0) + (exercise.above ? TEXT : 0);
     const under = exercise.below ? TEXT : 0;
     const top = Math.min(...layouts.map((layout) => layout.top)) - over;

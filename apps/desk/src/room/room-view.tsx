@@ -3,7 +3,6 @@
 import { type Lesson, sectionOf } from '@shedbook/core';
 import { Button, Icon, PedalSetUp, SheetButton, useAwake, usePedal } from '@shedbook/stand';
 import { Prose } from '@shedbook/stand/prose';
-import { sayExercise } from '@shedbook/words';
 import { useEffect, useRef, useState } from 'react';
 import { BarLoops } from '../hear/bar-loop.tsx';
 import { useSound } from '../hear/sound-context.tsx';
@@ -13,6 +12,7 @@ import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import { LoopChoice } from './loop-choice.tsx';
 import { RoomDrawing } from './room-drawing.tsx';
+import { RoomHead } from './room-head.tsx';
 import styles from './room-view.module.css';
 import { useNextAfter } from './use-next-after.ts';
 import { useRoomKeys } from './use-room-keys.ts';
@@ -52,20 +52,7 @@ export function RoomView({ id, lesson }: RoomViewProps) {
   return (
     <div className={styles.room} data-part="room" ref={room}>
       <h1 className="hidden-words">{lesson.title}</h1>
-      <div className={styles.head}>
-        <p className={styles.number} data-part="room-number" aria-live="polite">
-          <strong>{exercise.number}</strong>
-          <span className="hidden-words">{sayExercise(exercise, words)}</span>
-        </p>
-        <p className={styles.name}>
-          {exercise.name ?? section.heading ?? words.room.of({ n: number, all })}
-          <span className={styles.hint}>{words.room.hint}</span>
-        </p>
-        <Button onClick={() => go({ at: 'lesson', id, view: 'page' })}>
-          <Icon name="close" />
-          {words.room.leave}
-        </Button>
-      </div>
+      <RoomHead {...{ exercise, section, all }} onLeave={() => go({ at: 'lesson', id, view: 'page' })} />
       <RoomDrawing exercise={exercise} meter={section.meter} />
       {showsGroove && (
         <div className={styles.groove} data-part="room-groove">

@@ -103,7 +103,7 @@ describe('importing MIDI into a lesson', () => {
     expect(take.others).toMatchObject([{ key: 39, ticks: 192 }]);
     expect(problems.map((problem) => byteProblemInEnglish('take.mid', problem))).toEqual([
       'take.mid: warning: found 1 note of key 39, expected a key of the drum set on channel 10 (these notes are left out; map the key to a voice to keep them)',
-      'take.mid: warning: found 1 note on no slot of a beat, expected notes on 1, 2, 3, 4 or 6 slots a beat, in at most 4000 bars (they are left out)',
+      'take.mid: warning: found 1 note on no place of a beat, expected notes on 1, 2, 3, 4 or 6 places a beat, in at most 4000 bars (they are left out)',
     ]);
   });
 

@@ -105,7 +105,7 @@ const FAULTS: readonly (readonly [string, string, string])[] = [
       at('C', 5).replace('>2<', '>1<').repeat(2),
       '<divisions>9</divisions><time><beats>4</beats><beat-type>4</beat-type></time>',
     ),
-    'sheet.musicxml:4:186: warning: measure 1: found a snare stroke at 1/36 of a whole note, expected one stroke a voice on 1 to 8 slots a beat (it is left out)',
+    'sheet.musicxml:4:186: warning: measure 1: found a snare stroke at 1/36 of a whole note, expected one stroke a voice on 1 to 8 places a beat (it is left out)',
   ],
   [
     'a grace note alone',

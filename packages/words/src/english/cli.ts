@@ -17,7 +17,7 @@ export const cli = {
   /** One exercise and how hard it is. */
   why: {
     title:
-      '{$number :integer}. {$pattern}: {$points :number minimumFractionDigits=1 maximumFractionDigits=1} points',
+      '{$number :integer}. {$pattern}: difficulty {$points :number minimumFractionDigits=1 maximumFractionDigits=1}',
   },
   check: {
     errors: '.input {$count :integer} .match $count one {{{$count} error}} * {{{$count} errors}}',
@@ -53,7 +53,7 @@ export const cli = {
       'All {$possible :integer} moves between cells are met, the last of them in exercise {$exercise :integer}.',
     someMet: '{$met :integer} of {$possible :integer} moves between cells are met; missing: {$missing}.',
     difficulty:
-      'Difficulty rises from {$easiest :number maximumFractionDigits=2} to {$hardest :number maximumFractionDigits=2} points, no step above {$step :number maximumFractionDigits=2}.',
+      'Difficulty rises from {$easiest :number maximumFractionDigits=2} to {$hardest :number maximumFractionDigits=2}, no step above {$step :number maximumFractionDigits=2}.',
     nothing: '{$file}: nothing could be composed: {$why} Nothing was written.',
     fresh: '.input {$count :integer} .match $count 0 {{nothing new}} * {{{$count} new}}',
     goal: 'The goal has {$skills :integer} moves between cells and meetings of limbs, {$known :integer} of them known; --explain says how many are new in each exercise.',
@@ -116,7 +116,7 @@ export const cli = {
     groove: 'Groove, in every bar:',
     exercise: 'Exercise {$number :integer}:',
     misfits:
-      '.input {$strokes :integer} .match $strokes one {{{$strokes} stroke lies on no slot and is left out.}} * {{{$strokes} strokes lie on no slot and are left out.}}',
+      '.input {$strokes :integer} .match $strokes one {{{$strokes} stroke lies on no place of a beat and is left out.}} * {{{$strokes} strokes lie on no place of a beat and are left out.}}',
     kept: '.input {$exercises :integer} .match $exercises 0 {{The groove is kept in {$file}.}} one {{The groove and {$exercises} exercise are kept in {$file}.}} * {{The groove and {$exercises} exercises are kept in {$file}.}}',
     nothing: '{$file}: {$why}',
   },
@@ -255,7 +255,7 @@ export const cli = {
     exerciseList: 'numbers from 1 to {$most :integer}, such as 3, 1,4 or 2-5',
     beats: 'beats such as {$beats}, or all',
     gap: 'bars with click and bars without, such as 2/2',
-    slots: '{$slots} slots a beat',
+    slots: '{$slots} places a beat',
     cells: 'two cells such as "..x ..."',
     lesson: 'a lesson file such as first.lesson.yaml',
     book: 'a book file such as first-year.book.yaml',

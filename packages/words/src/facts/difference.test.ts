@@ -20,7 +20,7 @@ it('[WO1] why one bar is harder than another is said with its places and points'
   ]);
   expect(said(second, first)[0]).toContain('1 is easier than 2 because it says more of the pulse (−1.6)');
   expect(said(first, first)).toEqual([
-    '1 is as hard as 1: 0.0 points apart.',
-    '1 ist so schwer wie 1: 0,0 Punkte Unterschied.',
+    '1 is as hard as 1: 0.0 apart.',
+    '1 ist so schwer wie 1: Unterschied 0,0.',
   ]);
 });

@@ -48,6 +48,6 @@ it('[WO1] what a composed page could not have is said with its moves, numbers an
 
 it('[WO1] steps in difficulty are said to a tenth of a point', () => {
   const step = { fact: 'large-step', step: 2, bound: 1.25 } as const;
-  expect(say(step, ENGLISH)).toBe('The largest step is 2.0 points, above 1.3.');
-  expect(say(step, GERMAN)).toBe('Der größte Schritt ist 2,0 Punkte, über 1,3.');
+  expect(say(step, ENGLISH)).toBe('The largest step in difficulty is 2.0, above 1.3.');
+  expect(say(step, GERMAN)).toBe('Der größte Schritt in der Schwierigkeit ist 2,0, über 1,3.');
 });

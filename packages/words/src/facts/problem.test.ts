@@ -68,7 +68,7 @@ describe('problems', () => {
     const clash = 'title: T\nlimbs: {snare: lead hand}\ngroove: {ride: x x x x}\nexercises: [x . . .]\n';
     const [conflict] = parseLesson(clash, 'x').problems;
     expect(conflict && both(conflict)).toEqual([
-      'x:4:13: warning: exercises[1]: found ride and snare for the lead hand at bar 1, beat 1, slot 1, expected one stroke at a time for a limb (write a sticking, or name the limb of a voice under "limbs")',
+      'x:4:13: warning: exercises[1]: found ride and snare for the lead hand at bar 1, beat 1, place 1, expected one stroke at a time for a limb (write a sticking, or name the limb of a voice under "limbs")',
       'x:4:13: Warnung: exercises[1]: gefunden: Ride und Snare für die führende Hand in Takt 1, Schlag 1, Stelle 1; erwartet: ein Schlag zugleich für jede Hand und jeden Fuß (Hände schreiben, oder unter „limbs“ sagen, was eine Stimme spielt)',
     ]);
   });

@@ -18,7 +18,7 @@ export const cli = translation<typeof english.cli>()({
   },
   why: {
     title:
-      '{$number :integer}. {$pattern}: {$points :number minimumFractionDigits=1 maximumFractionDigits=1} Punkte',
+      '{$number :integer}. {$pattern}: Schwierigkeit {$points :number minimumFractionDigits=1 maximumFractionDigits=1}',
   },
   check: {
     errors: '{$count :integer} Fehler',
@@ -55,7 +55,7 @@ export const cli = translation<typeof english.cli>()({
     someMet:
       '{$met :integer} von {$possible :integer} Wechseln zwischen Zellen kommen vor; es fehlen: {$missing}.',
     difficulty:
-      'Die Schwierigkeit steigt von {$easiest :number maximumFractionDigits=2} auf {$hardest :number maximumFractionDigits=2} Punkte, kein Schritt über {$step :number maximumFractionDigits=2}.',
+      'Die Schwierigkeit steigt von {$easiest :number maximumFractionDigits=2} auf {$hardest :number maximumFractionDigits=2}, kein Schritt über {$step :number maximumFractionDigits=2}.',
     nothing: '{$file}: Es ließ sich nichts komponieren: {$why} Es wurde nichts geschrieben.',
     fresh: '.input {$count :integer} .match $count 0 {{nichts Neues}} * {{{$count} neu}}',
     goal: 'Das Ziel hat {$skills :integer} Übergänge zwischen Zellen und Begegnungen der Glieder, {$known :integer} davon bekannt; --explain sagt, wie viele in jeder Übung neu sind.',

@@ -54,7 +54,7 @@ export const difference = sentences<DifferenceFact | WorthFact | ComparisonFact,
   'worth-more': '{$what :say} (+{$points :number minimumFractionDigits=1 maximumFractionDigits=1})',
   'worth-less': '{$what :say} (−{$points :number minimumFractionDigits=1 maximumFractionDigits=1})',
   'as-hard':
-    '{$number :integer} is as hard as {$other :integer}: {$points :number minimumFractionDigits=1 maximumFractionDigits=1} points apart.',
+    '{$number :integer} is as hard as {$other :integer}: {$points :number minimumFractionDigits=1 maximumFractionDigits=1} apart.',
   harder: '{$number :integer} is harder than {$other :integer} because {$why :list}.',
   easier: '{$number :integer} is easier than {$other :integer} because {$why :list}.',
   'harder-but':

@@ -127,7 +127,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'goal-found': 'goal {$bpm :number}',
   'goal-no-slower': 'a goal no slower than the start, {$bpm :number}',
   'limb-conflict':
-    '{$voices :voices} for the {$limb :limb} at bar {$bar :integer}, beat {$beat :integer}, slot {$slot :integer}',
+    '{$voices :voices} for the {$limb :limb} at bar {$bar :integer}, beat {$beat :integer}, place {$slot :integer}',
   'one-stroke-a-limb': 'one stroke at a time for a limb',
   // YAML.
   'yaml-tab': 'a tab',

@@ -59,7 +59,7 @@ export const midi = sentences<Exclude<MidiFact, ExpectedFact>, MidiPartFact>()({
   'midi-notes-of-key':
     '.input {$notes :integer useGrouping=never} .match $notes one {{{$notes} note of key {$key :integer}}} * {{{$notes} notes of key {$key :integer}}}',
   'midi-notes-on-no-slot':
-    '.input {$notes :integer useGrouping=never} .match $notes one {{{$notes} note on no slot of a beat}} * {{{$notes} notes on no slot of a beat}}',
+    '.input {$notes :integer useGrouping=never} .match $notes one {{{$notes} note on no place of a beat}} * {{{$notes} notes on no place of a beat}}',
   'change-of-meter': 'a change to {$meter}',
   // Expected.
   'midi-short-quantity': '{$part :say} of at most four bytes',
@@ -75,7 +75,7 @@ export const midi = sentences<Exclude<MidiFact, ExpectedFact>, MidiPartFact>()({
   'midi-meters': 'a meter up to 32/32',
   'midi-drum-key': 'a key of the drum set on channel 10',
   'midi-notes-on-slots':
-    'notes on 1, 2, 3, 4 or 6 slots a beat, in at most {$bars :integer useGrouping=never} bars',
+    'notes on 1, 2, 3, 4 or 6 places a beat, in at most {$bars :integer useGrouping=never} bars',
   'meter-throughout': '{$meter} throughout',
   // Repairs.
   'midi-damaged': 'the file is damaged: copy or export it again',

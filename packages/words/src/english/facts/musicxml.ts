@@ -40,7 +40,7 @@ export const musicxml = sentences<Exclude<MusicXmlFact, ExpectedFact | MidiFact>
   'musicxml-divisions-first': 'divisions in the attributes of the first measure',
   'musicxml-backup-inside': 'a backup inside the bar',
   'musicxml-strokes-inside': 'strokes inside the bar',
-  'musicxml-one-stroke': 'one stroke a voice on 1 to 8 slots a beat',
+  'musicxml-one-stroke': 'one stroke a voice on 1 to 8 places a beat',
   'musicxml-partwise': 'score-partwise',
   'musicxml-compressed': 'a compressed MusicXML file',
   // Repairs.

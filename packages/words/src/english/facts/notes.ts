@@ -30,5 +30,5 @@ export const notes = sentences<NoteFact | MoveFact>()({
   'moves-for-later':
     '.input {$moves :integer} .match $moves one {{{$moves} move between the two voices is left for a later page.}} * {{{$moves} moves between the two voices are left for later pages.}}',
   'large-step':
-    'The largest step is {$step :number minimumFractionDigits=1 maximumFractionDigits=1} points, above {$bound :number minimumFractionDigits=1 maximumFractionDigits=1}.',
+    'The largest step in difficulty is {$step :number minimumFractionDigits=1 maximumFractionDigits=1}, above {$bound :number minimumFractionDigits=1 maximumFractionDigits=1}.',
 });

@@ -8,8 +8,8 @@ export const patterns = sentences<PatternFact>()({
   beats: '.input {$beats :integer} .match $beats one {{{$beats} beat}} * {{{$beats} beats}}',
   'beats-in-bar':
     '.input {$beats :integer} .match $beats one {{{$beats} beat in a bar of {$meter}}} * {{{$beats} beats in a bar of {$meter}}}',
-  'slots-in-beat': '{$slots :integer} slots in one beat ("{$text}")',
-  'slots-a-beat': '{$slots :list type=or} slots a beat',
+  'slots-in-beat': '{$slots :integer} places in one beat ("{$text}")',
+  'slots-a-beat': '{$slots :list type=or} places a beat',
   character: '"{$character}"',
   'one-of-marks': 'one of the marks {$marks}',
   'marks-for-voice': 'one of {$marks}',

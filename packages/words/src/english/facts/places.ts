@@ -6,6 +6,6 @@ import { sentences } from '../../facts/sentences.ts';
 export const places = sentences<PlaceFact>()({
   beat: '{$beat :integer}',
   syllable: 'the {$syllable :syllable} of {$beat :integer}',
-  slot: 'slot {$slot :integer} of {$beat :integer}',
+  slot: 'place {$slot :integer} of {$beat :integer}',
   'in-bar': '{$place :say} in bar {$bar :integer}',
 });

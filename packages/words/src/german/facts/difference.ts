@@ -54,7 +54,7 @@ export const difference = sentences<DifferenceFact | WorthFact | ComparisonFact,
   'worth-more': '{$what :say} (+{$points :number minimumFractionDigits=1 maximumFractionDigits=1})',
   'worth-less': '{$what :say} (−{$points :number minimumFractionDigits=1 maximumFractionDigits=1})',
   'as-hard':
-    '{$number :integer} ist so schwer wie {$other :integer}: {$points :number minimumFractionDigits=1 maximumFractionDigits=1} Punkte Unterschied.',
+    '{$number :integer} ist so schwer wie {$other :integer}: Unterschied {$points :number minimumFractionDigits=1 maximumFractionDigits=1}.',
   harder: '{$number :integer} ist schwerer als {$other :integer}: {$why :list}.',
   easier: '{$number :integer} ist leichter als {$other :integer}: {$why :list}.',
   'harder-but':

@@ -30,5 +30,5 @@ export const notes = sentences<NoteFact | MoveFact>()({
   'moves-for-later':
     '.input {$moves :integer} .match $moves one {{{$moves} Wechsel zwischen den beiden Stimmen bleibt für eine spätere Seite.}} * {{{$moves} Wechsel zwischen den beiden Stimmen bleiben für spätere Seiten.}}',
   'large-step':
-    'Der größte Schritt ist {$step :number minimumFractionDigits=1 maximumFractionDigits=1} Punkte, über {$bound :number minimumFractionDigits=1 maximumFractionDigits=1}.',
+    'Der größte Schritt in der Schwierigkeit ist {$step :number minimumFractionDigits=1 maximumFractionDigits=1}, über {$bound :number minimumFractionDigits=1 maximumFractionDigits=1}.',
 });
