@@ -24,28 +24,35 @@ async function open(page: Page, url: string, title: string, view: View = 'page')
   await page.waitForLoadState('networkidle', { timeout: 30_000 });
 }
 
-/** Everything on the screen that can be pressed and is less than 24 CSS pixels wide or high. */
-function tooSmall(page: Page): Promise<readonly string[]> {
-  return page.evaluate(() => {
+/**
+ * Everything on the screen that can be pressed and is less wide or high than so many CSS pixels. On a phone slots of a bar
+ * may be narrower: a beat of them is one target. What is there for readers of screens alone nobody presses.
+ */
+function tooSmall(page: Page, least: number): Promise<readonly string[]> {
+  return page.evaluate((pixels) => {
     const pressed = 'button, a[href], input, select, textarea, [role="slider"], [role="menuitem"]';
     return [...document.querySelectorAll<HTMLElement>(pressed)].flatMap((each) => {
       const target = each.closest('label') ?? each;
       const { width, height } = target.getBoundingClientRect();
       const skipLink = each.classList.contains('skip');
-      const isSmall = width > 0 && (width < 24 || height < 24) && !skipLink;
+      const isApart = skipLink || each.closest('[style*="clip"]') !== null;
+      const wanted = each.matches('[data-slot]') ? 24 : pixels;
+      const isSmall = width > 0 && (width < wanted || height < wanted) && !isApart;
       return isSmall ? [`${each.className} ${each.textContent} ${width} x ${height}`] : [];
     });
-  });
+  }, least);
 }
 
-it('[ST38] has nothing to press that is smaller than 24 pixels, on phone, tablet and desktop', async () => {
+it('[ST38] has nothing to press that is smaller than 24 pixels, or than 44 on a phone', async () => {
   const { url } = await startDesk();
   const page = await openWindow(browser, url);
   const expectLargeTargets = async (view: string) => {
     for (const width of [390, 820, 1440]) {
       await page.setViewportSize({ width, height: 844 });
-      // standard: WCAG 2.2, 2.5.8 Target Size (Minimum), 24 by 24 CSS pixels
-      await expect.poll(() => tooSmall(page), { message: `${view} ${width} wide` }).toEqual([]);
+      // standard: WCAG 2.2, 2.5.8 Target Size (Minimum), 24 by 24 CSS pixels; 2.5.5 (Enhanced), 44 by 44
+      await expect
+        .poll(() => tooSmall(page, width < 400 ? 44 : 24), { message: `${view} ${width} wide` })
+        .toEqual([]);
     }
   };
   await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
@@ -326,7 +333,7 @@ it('[ST109] keeps a roster, takes a practice log in, shows what slips, and sets 
   await note.blur();
   await page.getByText(/Your teacher set this. Slowly, by Tuesday/).waitFor();
   // standard: WCAG 2.2, 2.5.8 Target Size (Minimum), 24 by 24 CSS pixels
-  expect(await tooSmall(page)).toEqual([]);
+  expect(await tooSmall(page, 24)).toEqual([]);
   await page.reload();
   await page.getByRole('navigation', { name: 'Roster' }).getByText('Sunniva').click();
   expect(await note.inputValue()).toBe('Slowly, by Tuesday.');

@@ -107,3 +107,11 @@ it('[ST424] clicks on 2 and 4 alone, and counts in as long as is wanted', async 
   // definition: no count-in, so that the first click is that of beat 2
   expect((await clicked()).slice(0, 3)).toEqual([2, 4, 2]);
 });
+
+it('[ST404] loses no press of several in a row: twelve bars are twelve', async () => {
+  const page = await openView(browser, 'First swing', 'page');
+  await page.getByRole('button', { name: 'The same bar again' }).focus();
+  await Promise.all(Array.from({ length: 11 }, () => page.keyboard.press('Enter')));
+  const bars = async () => (await keptLesson(page)).exercises[0]?.parts[0]?.pattern.bars.length;
+  await expect.poll(bars, { timeout: PATIENCE_MS }).toBe(12);
+});

@@ -88,6 +88,30 @@ it('[ST22] loops an exercise until it is stopped, and then falls silent', async 
   expect(Math.max(...last.map(Math.abs))).toBeLessThan(0.001);
 });
 
+it.each([
+  [1440, 900],
+  [820, 1180],
+])('[ST1501] shows number, tempo and beat as they are read at two metres: %i wide', async (width, height) => {
+  const page = await openListeningTo('room', { viewport: { width, height } });
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  const beat = page.locator('[data-part="room-beat"]');
+  await expect.poll(() => beat.textContent()).toMatch(/^[1-4]$/);
+  const heights = await page.evaluate(() => {
+    const pen = document.createElement('canvas').getContext('2d');
+    const shown = ['room-number"] strong', 'room-tempo"] strong', 'room-beat"]'];
+    return shown.map((each) => {
+      const element = document.querySelector(`[data-part="${each}`);
+      if (!pen || !element) throw new Error(each);
+      const { fontWeight, fontSize, fontFamily } = getComputedStyle(element);
+      pen.font = `${fontWeight} ${fontSize} ${fontFamily}`;
+      return pen.measureText('1').actualBoundingBoxAscent;
+    });
+  });
+  // standard: ISO 9241-303: 20 minutes of arc, at 2 m 11.6 mm; CSS Values and Units 3: an inch has 96 px and 25.4 mm
+  const least = (2000 * Math.tan((20 / 60) * (Math.PI / 180)) * 96) / 25.4;
+  for (const height of heights) expect(height).toBeGreaterThanOrEqual(least);
+});
+
 /** Keeps what is asked of the screen's lock, and lets it be given as the browser gives it. */
 function watchWakeLock(): void {
   const asked: string[] = [];

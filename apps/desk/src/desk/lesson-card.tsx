@@ -83,19 +83,19 @@ export const LessonCard = memo(function LessonCard({ lesson, changed, onAction }
   const route: Route = { at: 'lesson', id: lesson.id, view: 'page' };
   return (
     <li className={styles.card} data-part="lesson-card" ref={card}>
+      <a
+        className={styles.link}
+        href={pathOf(route)}
+        onClick={(event) => {
+          if (event.metaKey || event.ctrlKey || event.shiftKey) return;
+          event.preventDefault();
+          go(route);
+        }}
+      >
+        <span className="hidden-words">{words.open({ title })}</span>
+      </a>
       <div className={styles.sheet}>
         <SheetPicture lesson={picture} />
-        <a
-          className={styles.link}
-          href={pathOf(route)}
-          onClick={(event) => {
-            if (event.metaKey || event.ctrlKey || event.shiftKey) return;
-            event.preventDefault();
-            go(route);
-          }}
-        >
-          <span className="hidden-words">{words.open({ title })}</span>
-        </a>
       </div>
       <div className={styles.words}>
         <div>

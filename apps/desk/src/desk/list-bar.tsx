@@ -153,7 +153,14 @@ function Shown({ lessons, search, shown, onSearch }: Omit<ListBarProps, 'student
         </Button>
       )}
       {!isWhole && (
-        <Button dress="bare" onClick={() => onSearch({ text: '', shelf: { kind: 'all' } })}>
+        <Button
+          dress="bare"
+          onClick={({ currentTarget }) => {
+            // The button goes with what it undid: keys go on from the search.
+            currentTarget.closest('search')?.querySelector('input')?.focus();
+            onSearch({ text: '', shelf: { kind: 'all' } });
+          }}
+        >
           {words.showAll}
         </Button>
       )}

@@ -2,6 +2,7 @@
 
 import type { Exercise, Lesson } from '@shedbook/core';
 import { Button, Icon, type IconName } from '@shedbook/stand';
+import { withBar, withoutBar } from '../edit/bars.ts';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
 import { clearHands, type Line, type SlotPlace, setHand } from '../edit/strokes.ts';
 import { BarTools } from '../line/bar-tools.tsx';
@@ -9,7 +10,6 @@ import { Division, type LineToolsProps, Strokes } from '../line/stroke-tools.tsx
 import styles from '../line/tool-box.module.css';
 import { ToolBox } from '../line/tool-box.tsx';
 import { KeptField } from '../shared/kept-field.tsx';
-import { later } from '../shared/later.ts';
 import { useWords } from '../words/words.tsx';
 import { BoxActions } from './box-actions.tsx';
 import { PatternField } from './pattern-field.tsx';
@@ -71,9 +71,6 @@ function Hands({ line, place, onLine }: LineToolsProps) {
   );
 }
 
-/** What changes bars, loaded with the first press. */
-const loadBars = later(() => import('../edit/bars.ts'));
-
 /** Everything but the strokes. */
 function MoreTools(props: Omit<PencilBoxProps, 'docked'>) {
   const { lesson, exercise, part, place, onChange, onAction } = props;
@@ -94,8 +91,8 @@ function MoreTools(props: Omit<PencilBoxProps, 'docked'>) {
       <Division line={line} place={place} onLine={onLine} />
       <BarTools
         bars={written.pattern.bars.length}
-        onAdd={async (how) => onChange((await loadBars()).withBar(exercise, place.bar, how))}
-        onRemove={async () => onChange((await loadBars()).withoutBar(exercise, place.bar))}
+        onAdd={(how) => onChange(withBar(exercise, place.bar, how))}
+        onRemove={() => onChange(withoutBar(exercise, place.bar))}
       />
       {part === 0 && <Hands line={line} place={place} onLine={onLine} />}
       <PatternField

@@ -1,7 +1,7 @@
 /** Which exercises are selected, and what is done with them, with a bar or with a beat. */
 import type { Lesson, Voice } from '@shedbook/core';
 import { remembered, useSay } from '@shedbook/stand';
-import { useCallback, useState } from 'react';
+import { useCallback, useRef, useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
 import type { InUse } from '../edit/exercises.ts';
 import type { Unit } from '../edit/rearrange.ts';
@@ -64,14 +64,17 @@ export function useRearranging({ lesson, choice, inUse, onGo }: Asked): Rearrang
       onGo(index);
     },
   };
+  // A second press while the first is on its way works on what the first has made.
+  const latest = useRef(ground);
+  latest.current = ground;
   return {
     ...{ unit, setUnit, selected, isSelecting, canPaste },
     count: numbers.length,
     run: (what) => {
       if (what === 'copy' || what === 'cut') setCanPaste(true);
-      void acts().then(({ rearrange }) => rearrange(what, ground));
+      void acts().then(({ rearrange }) => rearrange(what, latest.current));
     },
-    putOn: (voice) => void acts().then(({ putOnVoice }) => putOnVoice(voice, ground)),
+    putOn: (voice) => void acts().then(({ putOnVoice }) => putOnVoice(voice, latest.current)),
     setSelecting: (on) => {
       setSelecting(on);
       if (on) setUnit('exercise');

@@ -45,7 +45,7 @@ export function RoomHead({ exercise, section, all, onLeave }: RoomHeadProps) {
       </p>
       <HeardBeat part="room-beat" className={styles.beat} says={({ beat }) => String(beat)} />
       <Tempo meter={section.meter} />
-      <Button className={styles.leave} onClick={onLeave} title={words.room.leave}>
+      <Button className={styles.leave} onClick={onLeave} aria-label={words.room.leave}>
         <Icon name="close" />
         <span>{words.room.leave}</span>
       </Button>

@@ -43,7 +43,12 @@ export function Guide({ at, className }: GuideProps) {
     setShown(false);
   };
   return (
-    <nav className={`${styles.guide} ${className ?? ''}`.trim()} data-part="guide" aria-label={words.title}>
+    <nav
+      className={`${styles.guide} ${className ?? ''}`.trim()}
+      data-part="guide"
+      data-begins={now === 0 || undefined}
+      aria-label={words.title}
+    >
       <div className={styles.inside}>
         <p>{words.title}</p>
         <ol>
@@ -53,6 +58,7 @@ export function Guide({ at, className }: GuideProps) {
               <li
                 key={step}
                 aria-current={step === at ? 'step' : undefined}
+                data-step={index + 1}
                 data-past={index < now || undefined}
               >
                 {place ? (

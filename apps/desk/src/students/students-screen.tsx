@@ -70,7 +70,7 @@ export function StudentsScreen() {
           {words.students.add}
         </Button>
       </ScreenHead>
-      <Guide at="hand out" />
+      <Guide at="hand out" className={styles.guide} />
       <main className={styles.students} aria-label={words.students.title}>
         {roster.students?.length === 0 && (
           <NothingYet>{file === null ? words.students.empty : words.takes.whose({ file })}</NothingYet>
