@@ -75,8 +75,12 @@ describe('an exercise in the lesson room', () => {
     }
   });
 
-  it('[ST37] gives slots that lie close together the room of a head', () => {
+  it('[ST37] [ST1502] gives slots that lie close together the room of a head, and a last ghost note that of its parenthesis', () => {
     expect(closeQuarter([parsePattern('x x x x')], FOUR)).toBe(56);
+    // source: Leland's outlines as layout.ts places them: a head's middle stands 16 units into its slot, the bar line 10
+    // behind the beat, its dots reach 7 before it, and a closing parenthesis 11.5 behind the head's middle
+    const ghosts = closeQuarter([parsePattern('x x x ...g')], FOUR) / 4;
+    expect(ghosts - 16 + 10 - 7).toBeGreaterThan(11.5);
     const sixths = closeQuarter([parsePattern('xxxxxx x x x')], FOUR);
     // source: the outline of Leland's black notehead is 1.29 staff spaces wide, 12.9 units
     expect(sixths / 6).toBeGreaterThan(12.9);

@@ -43,6 +43,9 @@ export const ROOM_TAIL = 8;
 /** Least width of a slot in units: a head and air. */
 const SLOT_WIDTH = 22;
 
+/** Least width where a ghost note is the last before the bar line: its parenthesis stands before the repeat sign's dots. */
+const LAST_GHOST_WIDTH = 26;
+
 /** Narrowest quarter note: a head, a stem with its flag, and air. */
 const LEAST_QUARTER = 56;
 
@@ -53,7 +56,8 @@ export function closeQuarter(patterns: readonly Pattern[], meter: Meter): number
     pattern.bars.flatMap((bar) =>
       bar.map((cell, beat) => {
         const quarters = (edges[beat + 1] ?? 1) - (edges[beat] ?? 0);
-        return (cell.marks.length * SLOT_WIDTH) / quarters;
+        const endsOnGhost = beat === bar.length - 1 && cell.marks.at(-1) === 'g';
+        return (cell.marks.length * (endsOnGhost ? LAST_GHOST_WIDTH : SLOT_WIDTH)) / quarters;
       }),
     ),
   );
