@@ -11,8 +11,6 @@ import { useMarks } from '../marks/use-marks.ts';
 import { goTo } from '../page/route.ts';
 import type { HearingSettings } from '../session/hearing-settings.ts';
 import { type PracticeSession, usePracticeSession } from '../session/practice-session.tsx';
-import { HandKeeper, handOf } from '../takes/hand-keeper.ts';
-import { dropHand } from '../takes/hand-store.ts';
 import { arriveAt, type Course, goOn, type Said } from './hands-free.ts';
 
 /** Judged loops that are remembered for the page. */
@@ -39,20 +37,37 @@ function useLettingGo(hearing: Hearing): void {
 
 const waiting = new WeakMap<Hearing, ReturnType<typeof setTimeout>>();
 
+/** Milliseconds after which a take that was left behind is looked for: page and picture come first. */
+const LOOK_MS = 1500;
+
 /** Keeps the take in hand, and finds the one that a page which was closed left behind. */
 function useHand(hearing: Hearing, lesson: string, find: (ended: StretchEnded) => void): void {
   const latest = useRef(find);
   latest.current = find;
   useEffect(() => {
-    const keeper = new HandKeeper(lesson, () => hearing.ear.state().latencyMs / 1000);
+    const ends: (() => void)[] = [];
     let isHere = true;
-    void handOf(lesson, hearing)
-      .then((ended) => ended && isHere && latest.current(ended))
-      .catch(() => undefined);
-    const unlisten = hearing.listen((event) => keeper.take(event));
+    let isBegun = false;
+    const begin = async () => {
+      if (isBegun) return;
+      isBegun = true;
+      const { HandKeeper, handOf } = await import('../takes/hand-keeper.ts');
+      if (!isHere) return;
+      const keeper = new HandKeeper(lesson, () => hearing.ear.state().latencyMs / 1000);
+      ends.push(hearing.listen((event) => keeper.take(event)));
+      const ended = await handOf(lesson, hearing);
+      if (ended && isHere) latest.current(ended);
+    };
+    const start = () => void begin().catch(() => undefined);
+    const look = () => {
+      if (hearing.ear.state().phase !== 'off') start();
+    };
+    const timer = setTimeout(start, LOOK_MS);
+    ends.push(hearing.ear.subscribe(look), () => clearTimeout(timer));
+    look();
     return () => {
       isHere = false;
-      unlisten();
+      for (const end of ends) end();
     };
   }, [hearing, lesson]);
 }
@@ -176,7 +191,9 @@ export function useHearing(settings: HearingSettings): HearingView {
     ear,
     letGo: () => {
       change({ ended: null });
-      void dropHand(session.pack.id).catch(() => undefined);
+      void import('../takes/hand-store.ts')
+        .then(({ dropHand }) => dropHand(session.pack.id))
+        .catch(() => undefined);
     },
     stay: () => {
       change({ isStaying: true });
