@@ -255,9 +255,9 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     text: 'title: Fine\nmeter: 2/32\nvocabulary: [xxxx]\ngroove:\n  ride: xxxx xx\nexercises:\n  - xx xxxxxx\nforms:\n  once:\n    sections:\n      - pattern: 1\n        ending: { voices: snare, cell: ...x }\n',
     problems: [
       '3:14: error: vocabulary[1]: found "xxxx", expected 1, 2 or 3 marks of . x X g f F d D b B o O s S r R w W, or the name of a cell',
-      '5:9: error: groove.ride: found 4 slots in one beat ("xxxx"), expected 1, 2 or 3 slots a beat',
-      '7:8: error: exercises[1]: found 6 slots in one beat ("xxxxxx"), expected 1, 2 or 3 slots a beat',
-      '12:40: error: forms.once.sections[1].ending.cell: found 4 slots in one beat ("...x"), expected 1, 2 or 3 slots a beat',
+      '5:9: error: groove.ride: found 4 places in one beat ("xxxx"), expected 1, 2 or 3 places a beat',
+      '7:8: error: exercises[1]: found 6 places in one beat ("xxxxxx"), expected 1, 2 or 3 places a beat',
+      '12:40: error: forms.once.sections[1].ending.cell: found 4 places in one beat ("...x"), expected 1, 2 or 3 places a beat',
     ],
   },
   {
@@ -290,7 +290,7 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'beats run together',
     text: 'title: First swing\nexercises:\n  - x....xx.x...\n',
     problems: [
-      '3:5: error: exercises[1]: found 12 slots in one beat ("x....xx.x..."), expected 1, 2, 3, 4, 5, 6, 7 or 8 slots a beat (separate the beats with spaces)',
+      '3:5: error: exercises[1]: found 12 places in one beat ("x....xx.x..."), expected 1, 2, 3, 4, 5, 6, 7 or 8 places a beat (separate the beats with spaces)',
       '3:5: error: exercises[1]: found 1 beat, expected 4 beats in a bar of 4/4 (fill the bar: "." is a silent beat)',
     ],
   },

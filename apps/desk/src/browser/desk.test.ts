@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { openWindow, settled, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
+import { DEMO_LESSONS } from '../../../../internal/testing/demo-lessons.ts';
 
 const browser = await sharedBrowser();
 
@@ -32,10 +33,11 @@ it('[ST1] makes, renames, duplicates, deletes and takes back lessons, and shows 
   await page.getByRole('button', { name: 'Undo' }).last().click();
   await page.getByRole('heading', { name: 'Jazz waltz' }).waitFor();
   const before = (await titles(page)).toSorted();
-  expect(before).toHaveLength(7);
+  // definition: one more than there were: one new, one doubled, one gone
+  expect(before).toHaveLength(DEMO_LESSONS.length + 1);
   expect(before).not.toContain('Shuffle');
   await page.reload();
-  await page.locator('[data-part="lesson-card"]').nth(6).waitFor();
+  await page.locator('[data-part="lesson-card"]').nth(DEMO_LESSONS.length).waitFor();
   expect((await titles(page)).toSorted()).toEqual(before);
 });
 
@@ -54,7 +56,7 @@ it('[ST2] lets a lesson file out letter for letter, and takes one in as a new le
   const buffer = Buffer.from(text.replace('title: Shuffle', 'title: Shuffle again'));
   await (await chooser).setFiles({ name: 'again.lesson.yaml', mimeType: 'text/yaml', buffer });
   await page.getByRole('heading', { name: 'Shuffle again' }).waitFor();
-  expect(await titles(page)).toHaveLength(7);
+  expect(await titles(page)).toHaveLength(DEMO_LESSONS.length + 1);
 });
 
 it('[ST420] finds a lesson among many, puts it on a shelf and out of the way, and brings it back', async () => {
@@ -62,7 +64,7 @@ it('[ST420] finds a lesson among many, puts it on a shelf and out of the way, an
   const page = await openWindow(browser, url);
   await page.locator('[data-part="lesson-card"]').nth(5).waitFor();
   await page.getByRole('searchbox', { name: 'Search' }).fill('bossa');
-  await page.getByText('1 of 6').waitFor();
+  await page.getByText(`1 of ${DEMO_LESSONS.length}`).waitFor();
   await choose(page, 'Straight-eighth bossa', 'Level and shelves');
   await page.getByRole('textbox', { name: 'New shelf' }).fill('Tuesday');
   await page.keyboard.press('Enter');

@@ -136,7 +136,7 @@ describe('reading', () => {
     ]);
     expect(problemsOf('title: T\nvocabulary: [x.., ..x, x..]\n')[0]).toContain('warning: vocabulary[3]');
     expect(problemsOf('title: T\nexercises:\n  - {pattern: {snare: x x x x, tom-high: x . . .}}\n')).toEqual([
-      '3:5: warning: exercises[1]: found snare and high tom for the other hand at bar 1, beat 1, slot 1, expected one stroke at a time for a limb (write a sticking, or name the limb of a voice under "limbs")',
+      '3:5: warning: exercises[1]: found snare and high tom for the other hand at bar 1, beat 1, place 1, expected one stroke at a time for a limb (write a sticking, or name the limb of a voice under "limbs")',
     ]);
     expect(read(`${MINIMAL}  - x.. xx. x.x xx.\n`).exercises).toHaveLength(2);
   });
