@@ -26,7 +26,7 @@ A lesson is one YAML file whose name ends in \`.lesson.yaml\`. Only \`title\` is
 
 ## Pattern text
 
-Beats are separated by spaces, bars by \`|\`. Inside a beat there is one character a slot, so the number of
+Beats are separated by spaces, bars by \`|\`. Inside a beat there is one character a place, so the number of
 characters is the subdivision: 1 to 8. \`x.. ..x x.x ...\` is a quarter, a last triplet, a first and last
 triplet, a rest; \`x.x.x\` are three strokes of a quintuplet.
 

@@ -12,7 +12,7 @@ A lesson is a file such as first.lesson.yaml; five lines are enough:
   exercises:
     - x.. ..x x.x ...
 
-Beats are separated by spaces; inside a beat there is one character a slot: x a stroke, X an accent,
+Beats are separated by spaces; inside a beat there is one character a place: x a stroke, X an accent,
 g a ghost note, . nothing.`,
   language: 'en or de; the language of the environment when left out',
   afterError: '(shedbook --help says how it is used)',
@@ -55,7 +55,7 @@ g a ghost note, . nothing.`,
     loudness: 'loudness of recordings in LUFS; -16 when left out',
     kit: 'a SoundFont 2 file (.sf2) to play on instead of the built-in kit',
     click: 'a click that plays along: all, or beats such as 2,4',
-    subdivide: 'quiet clicks inside the beat: 2, 3, 4 or 6 slots',
+    subdivide: 'quiet clicks inside the beat: 2, 3, 4 or 6 a beat',
     gap: 'click for some bars, then silence for some, over and over: 2/2',
     dry: 'recordings without the room',
     pack: 'a take-home pack: the practice page of the lesson, as a folder and as practice.zip',
