@@ -42,7 +42,7 @@ it('[ST401] tells what another meter or feel does, does it, and brings all of it
 
   // definition: 2:1 is how beats in three sound anyway, so without another writing the feel would change nothing
   await press(page, /^Change meter, feel and tempo/);
-  await pick(page, 'even');
+  await pick(page, 'straight');
   await page
     .locator('[data-part="change"]')
     .getByText(/can be written in two/)

@@ -86,3 +86,10 @@ describe('catalogues', () => {
     }
   });
 });
+
+it('[WO1800] calls a feel without swing alike on paper, on the desk and where one practises', () => {
+  const english = [deskEnglish.heading.feels.even, practiceEnglish.sheet.feels.even];
+  expect(english).toEqual([sheetEnglish.sheet.straight, sheetEnglish.sheet.straight]);
+  const german = [deskGerman.heading.feels.even, practiceGerman.sheet.feels.even];
+  expect(german).toEqual([sheetGerman.sheet.straight, sheetGerman.sheet.straight]);
+});

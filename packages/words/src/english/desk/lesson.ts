@@ -55,7 +55,7 @@ export const heading = {
   tempi: '{$from :number} to {$to :number}',
   edit: 'Change meter, feel and tempo',
   feels: {
-    even: 'even',
+    even: 'straight',
     triplet: 'triplet swing (2:1)',
     'by tempo': 'by tempo',
     ratio: 'ratio',

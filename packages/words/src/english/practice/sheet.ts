@@ -20,7 +20,7 @@ export const sheet = {
   tempo: '{$bpm :number} bpm',
   tempi: '{$from :number} to {$to :number} bpm',
   feels: {
-    even: 'even',
+    even: 'straight',
     triplet: 'triplet swing',
     'by tempo': 'swing by tempo',
   } satisfies Readonly<Record<FeelName, string>>,
