@@ -12,6 +12,7 @@ import { Button, Check, Choices, Field, Icon, Select } from '@shedbook/stand';
 import { nameIn } from '@shedbook/words';
 import { useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
+import rows from '../shared/making-rows.module.css';
 import { useWords } from '../words/words.tsx';
 import type { RecordOrder } from './recording-messages.ts';
 import styles from './recordings.module.css';
@@ -124,12 +125,7 @@ function Said({ making }: { readonly making: Making }) {
     return (
       <>
         {words.making({ n: Math.max(1, making.number), of: making.total })}
-        <progress
-          className={styles.progress}
-          aria-label={words.title}
-          value={Math.max(0, making.number - 1)}
-          max={making.total}
-        />
+        <progress aria-label={words.title} value={Math.max(0, making.number - 1)} max={making.total} />
       </>
     );
   }
@@ -163,7 +159,7 @@ export function RecordingsForm({ lesson }: { readonly lesson: Lesson }) {
       <Check checked={asked.click} onChange={(click) => ask({ click })}>
         {words.sound.click}
       </Check>
-      <div className={styles.acts}>
+      <div className={rows.acts}>
         <Button
           dress="strong"
           disabled={isMaking || asked.exercises.length === 0}
@@ -174,7 +170,7 @@ export function RecordingsForm({ lesson }: { readonly lesson: Lesson }) {
         </Button>
         {isMaking && <Button onClick={cancel}>{words.recordings.cancel}</Button>}
       </div>
-      <p className={styles.said} role="status">
+      <p className={rows.said} role="status">
         <Said making={making} />
       </p>
     </div>

@@ -15,6 +15,7 @@ import { Button, Field, Icon, Select } from '@shedbook/stand';
 import { nameIn, teacherSentences } from '@shedbook/words';
 import { Suspense, useState } from 'react';
 import { lazily } from '../shared/later.ts';
+import rows from '../shared/making-rows.module.css';
 import { useLanguage, useSay, useWords } from '../words/words.tsx';
 import styles from './take-form.module.css';
 import type { HeardTake } from './take-messages.ts';
@@ -179,7 +180,7 @@ export function TakeForm(props: TakeFormProps) {
           }}
         />
       </div>
-      <div className={styles.acts}>
+      <div className={rows.acts}>
         <Button
           dress={hearing.at === 'heard' ? 'plain' : 'strong'}
           disabled={isBusy}
@@ -194,7 +195,7 @@ export function TakeForm(props: TakeFormProps) {
           <Button onClick={onClose}>{words.takes.leave}</Button>
         )}
       </div>
-      <div className={styles.said} role="status">
+      <div className={rows.said} role="status">
         <Said hearing={hearing} />
       </div>
       {hearing.at === 'heard' && !hearing.heard.report && <Unreported heard={hearing.heard} />}
