@@ -210,15 +210,28 @@ describe('a film that was made', () => {
 });
 
 describe('a film that is not made', () => {
+  /** The title alone: its sound is made at once. */
+  const titleAlone = () => {
+    const [title] = film.scenes;
+    if (!title) throw new Error('no title');
+    return { ...film, scenes: [title], frames: title.frames };
+  };
+
+  it('[HO1702] leaves nothing behind where what belongs beside it cannot be written', async () => {
+    const taken = join(folder, 'taken');
+    mkdirSync(join(taken, 'film.png'), { recursive: true });
+    const { signal } = new AbortController();
+    const order = { film: titleAlone(), kit, out: join(taken, 'film.mp4'), signal, tell: () => {} };
+    await expect(makeFilm(order)).rejects.toThrow(InputError);
+    expect(readdirSync(taken)).toEqual(['film.png']);
+    rmSync(taken, { recursive: true });
+  });
+
   it('[HO1702] leaves nothing behind where it is cancelled', async () => {
     const empty = join(folder, 'cancelled');
     mkdirSync(empty);
     const control = new AbortController();
-    // The title alone: its sound is made at once.
-    const [title] = film.scenes;
-    if (!title) throw new Error('no title');
-    const short = { ...film, scenes: [title], frames: title.frames };
-    const order = { film: short, kit, out: join(empty, 'film.mp4'), signal: control.signal };
+    const order = { film: titleAlone(), kit, out: join(empty, 'film.mp4'), signal: control.signal };
     const tell = ({ stage, part }: { stage: string; part: number }) => {
       if (stage === 'picture' && part > 0) control.abort();
     };

@@ -145,24 +145,24 @@ async function encode(order: FilmOrder, args: readonly string[], { rasterise }: 
 }
 
 /** The film's path without its ending, for what lies beside it. */
-function beside(out: string): string {
+function stemOf(out: string): string {
   return out.slice(0, out.length - extname(out).length);
 }
 
+/** Writes what belongs beside the film. @param made gets each file as soon as it is there */
 async function writeBeside(
   { film, out }: FilmOrder,
   toPng: Rasteriser['toPng'],
-): Promise<readonly FilmFile[]> {
-  const made: FilmFile[] = [];
+  made: FilmFile[],
+): Promise<void> {
   const put = async (path: string, what: FilmFile['what'], content: string | Uint8Array) => {
     await writeFile(path, content);
     made.push({ path, what, bytes: Buffer.byteLength(content) });
   };
   for (const language of LANGUAGE_TAGS)
-    await put(`${beside(out)}.${language}.vtt`, 'captions', writeVtt(captionsOf(inLanguage(film, language))));
-  await put(`${beside(out)}.chapters.txt`, 'chapters', chapterList(chaptersOf(film)));
-  await put(`${beside(out)}.png`, 'cover', toPng(drawingsOf(film, frameAt(film, 0)).page.svg()));
-  return made;
+    await put(`${stemOf(out)}.${language}.vtt`, 'captions', writeVtt(captionsOf(inLanguage(film, language))));
+  await put(`${stemOf(out)}.chapters.txt`, 'chapters', chapterList(chaptersOf(film)));
+  await put(`${stemOf(out)}.png`, 'cover', toPng(drawingsOf(film, frameAt(film, 0)).page.svg()));
 }
 
 function unwritable(path: string) {
@@ -184,13 +184,17 @@ export async function makeFilm(order: FilmOrder): Promise<readonly FilmFile[]> {
   const part = join(dirname(out), `.${Date.now()}-${process.pid}${ending}`);
   await writeFile(part, '').catch(unwritable(out));
   const folder = await mkdtemp(join(tmpdir(), 'shedbook-film-'));
+  const beside: FilmFile[] = [];
   try {
     const rasteriser = await loadRasteriser();
     const parts = await writeParts(order, folder, ending);
     await encode(order, encoderArguments(film, parts, { encoder, ending, out: part }), rasteriser);
-    const others = await writeBeside(order, rasteriser.toPng).catch(unwritable(out));
+    await writeBeside(order, rasteriser.toPng, beside).catch(unwritable(out));
     await rename(part, out).catch(unwritable(out));
-    return [{ path: out, what: 'film', bytes: (await stat(out)).size }, ...others];
+    return [{ path: out, what: 'film', bytes: (await stat(out)).size }, ...beside];
+  } catch (error) {
+    for (const { path } of beside) await rm(path, { force: true });
+    throw error;
   } finally {
     await rm(part, { force: true });
     await rm(folder, { recursive: true, force: true });
