@@ -133,7 +133,7 @@ export const JOBS = {
     await hands.press(button(take, 'Listen'));
     await hands.press(button(take, 'Keep with Kaito'));
     const logs = async () => {
-      const [student] = await (await fetch(new URL('/api/students', url))).json();
+      const [student] = (await (await fetch(new URL('/api/students', url))).json()).students;
       return (await (await fetch(new URL(`/api/students/${student.id}/log`, url))).json()).rows;
     };
     await until(page, async () => (await logs()).length > 0);

@@ -16,7 +16,7 @@ import SQLite from 'libsql';
 export const name = 'scale: one server, one SQLite file';
 
 const STUDENTS = Number(process.env.SHEDBOOK_STUDENTS ?? 10_000);
-const ROWS = 100;
+const ROWS = Number(process.env.SHEDBOOK_ROWS ?? 100);
 const TAKES = 100;
 const SOUND_BYTES = 500_000;
 
@@ -36,7 +36,7 @@ function fill(dataDir, lesson) {
   const database = new SQLite(join(dataDir, 'lessons.sqlite'));
   database.pragma('synchronous = OFF');
   const student = database.prepare(
-    "insert into students (id, name, assignments, level, revision, created_at, updated_at) values (?, ?, ?, 'intermediate', 1, ?, ?)",
+    "insert into students (id, name, finds, assignments, level, revision, created_at, updated_at) values (?, ?, ?, ?, 'intermediate', 1, ?, ?)",
   );
   const row = database.prepare(
     'insert into log_rows (student_id, version, entry_id, played_at, text, taken_at) values (?, 1, ?, ?, ?, ?)',
@@ -47,7 +47,7 @@ function fill(dataDir, lesson) {
   database.exec('begin');
   for (let n = 0; n < STUDENTS; n += 1) {
     const id = `student-${n}`;
-    student.run(id, `Student ${n}`, set, at, at);
+    student.run(id, `Student ${n}`, `student ${n}`, set, new Date(Date.parse(at) + n).toISOString(), at);
     for (let k = 0; k < ROWS; k += 1) {
       const startedAt = new Date(Date.UTC(2026, 0, 1 + 3 * k, 18)).toISOString();
       const entry = { id: `phone ${k}`, device: 'phone', startedAt, durationSeconds: 126, lesson };
@@ -120,14 +120,24 @@ async function measure(url, dataDir, lesson) {
   const week = await often("a student's week, on their page", 100, (n) =>
     ask(url, 'GET', `${to(n)}week.json`),
   );
-  const inbox = await often(`the inbox, ${TAKES} takes`, 100, () => ask(url, 'GET', '/api/takes'));
-  const roster = await often('the roster, all of it', 20, () => ask(url, 'GET', '/api/students'));
+  const inbox = await often(`the inbox, ${TAKES} takes, ${STUDENTS} not played`, 100, () =>
+    ask(url, 'GET', '/api/inbox?playedBefore=2027-01-01T00:00:00Z'),
+  );
+  const { next } = JSON.parse((await ask(url, 'GET', '/api/students')).text());
+  const roster = [
+    ...(await often('the roster, its first part', 100, () => ask(url, 'GET', '/api/students'))),
+    ...(await often('the roster, another part', 100, () =>
+      ask(url, 'GET', `/api/students?after=${encodeURIComponent(next)}`),
+    )),
+    ...(await often('the roster, looked for', 100, (n) => ask(url, 'GET', `/api/students?find=${n}`))),
+    ...(await often('names for the list of lessons', 20, () => ask(url, 'GET', '/api/students/names'))),
+  ];
   const begun = process.cpuUsage();
   const file = join(dataDir, 'all.tar');
   await backUp(dataDir, file);
   const { user, system } = process.cpuUsage(begun);
   return [
-    ...[...sent, ...rows, ...student, ...week, ...inbox, ...roster],
+    ...[sent, rows, student, week, inbox, roster].flat(),
     { what: 'a backup, read again: processor', value: (user + system) / 1e6, unit: 's' },
     { what: 'its size', value: statSync(file).size / 1e6, unit: 'MB' },
   ];

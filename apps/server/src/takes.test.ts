@@ -9,7 +9,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import type { MadeLink, SentTake, StoredStudent, Week } from '@shedbook/routes';
+import type { Inbox, MadeLink, SentTake, StoredStudent, Week } from '@shedbook/routes';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { send, startTestServer, temporaryFolder } from '../test/temporary.ts';
@@ -26,6 +26,8 @@ const FACTS = {
   verdicts: [{ verdict: 'clean' }, { verdict: 'nearly' }],
   layers: 4,
 };
+
+const INBOX = '/api/inbox?playedBefore=2026-01-01T00:00:00Z';
 
 function takeFile(facts: object = FACTS, sound = 'sound'): Buffer {
   const files = { 'take.json': strToU8(JSON.stringify(facts)), 'take.flac': strToU8(sound) };
@@ -54,7 +56,8 @@ async function aDesk() {
   };
   const files = () =>
     existsSync(join(dataDir, 'takes')) ? readdirSync(join(dataDir, 'takes')) : ([] as string[]);
-  const unheard = () => ask('GET', '/api/takes') as Promise<readonly SentTake[]>;
+  const unheard = async (): Promise<readonly SentTake[]> =>
+    ((await ask('GET', INBOX)) as Inbox).takes.map(({ take }) => take);
   return { server, dataDir, ask, files, unheard, kaito: await student('Kaito'), bram: await student('Bram') };
 }
 
@@ -144,7 +147,7 @@ describe('takes that students send', () => {
     await server.close();
     const again = await startTestServer({ dataDir });
     expect(files()).toHaveLength(1);
-    expect(await (await fetch(new URL('/api/takes', again.url))).json()).toHaveLength(1);
+    expect(await (await fetch(new URL(INBOX, again.url))).json()).toMatchObject({ takesOf: 1 });
   });
 
   it('[SE1608] finds the file of a take that an older program named', async () => {
@@ -167,7 +170,7 @@ describe('takes that students send', () => {
     const [first] = files();
     await kaito.put(FACTS.id, takeFile(FACTS, 'another'));
     expect([files().length, files()[0] === first]).toEqual([1, false]);
-    expect(await ask('GET', '/api/takes')).toHaveLength(1);
+    expect(await ask('GET', INBOX)).toMatchObject({ takesOf: 1 });
   });
 
   it('[SE703] says that the file of a take is damaged, rather than serve it', async () => {

@@ -2,7 +2,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { StoredLesson } from '@shedbook/routes';
+import type { RosterPage, StoredLesson, StoredStudent } from '@shedbook/routes';
 import { afterAll, beforeAll, onTestFinished } from 'vitest';
 import { type RunningServer, type StartOptions, startServer } from '../src/start.ts';
 
@@ -55,6 +55,11 @@ export async function send(
   });
   const text = await response.text();
   return { status: response.status, body: text === '' ? null : JSON.parse(text) };
+}
+
+/** Who is on the roster, where all of them fit on one part of it. */
+export async function rosterOf(server: Pick<RunningServer, 'url'>): Promise<readonly StoredStudent[]> {
+  return ((await send(server, 'GET', '/api/students')).body as RosterPage).students;
 }
 
 /** Makes a lesson through the server. */

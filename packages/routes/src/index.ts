@@ -1,3 +1,4 @@
+export { folded, wordsSought } from './folded.ts';
 export {
   COMMON_REFUSALS,
   REFUSALS,
@@ -21,6 +22,7 @@ export { type CodeOf, ROUTE_NAMES, ROUTES, type RouteName, type RouteNamed } fro
 export {
   type BinContent,
   type HistoryStep,
+  type Inbox,
   type LessonFiling,
   type LessonSummary,
   LOG_ROW_CHARACTERS,
@@ -31,6 +33,9 @@ export {
   type MinorityRequest,
   mayRecord,
   type NamesInUse,
+  ROSTER_PAGE,
+  type RosterName,
+  type RosterPage,
   type SaveCause,
   type SaveRequest,
   type SaveStudentRequest,

@@ -10,6 +10,7 @@ import {
   binContent,
   createStudentRequest,
   historyStep,
+  inbox,
   lessonFiling,
   lessonSummary,
   lessonText,
@@ -19,6 +20,8 @@ import {
   madeLink,
   minorityRequest,
   namesInUse,
+  rosterName,
+  rosterPage,
   saveRequest,
   saveStudentRequest,
   session,
@@ -223,12 +226,39 @@ export const ROUTES = {
   listStudents: route({
     method: 'GET',
     path: '/api/students',
-    does: 'Lists everybody on the roster, in the order in which they came',
+    does: 'Lists the roster in the order in which they came: a part of it, of everybody or of those with a name',
+    params: none,
+    query: z.object({
+      find: z
+        ._default(z.string().check(z.maxLength(200)), '')
+        .check(z.describe('words that the name has, whatever their capitals and accents')),
+      after: z
+        .optional(z.string().check(z.maxLength(300)))
+        .check(z.describe('place after which it goes on, as `next` of the part before says')),
+    }),
+    body: null,
+    answer: json(rosterPage),
+    refusals: [],
+  }),
+  listNames: route({
+    method: 'GET',
+    path: '/api/students/names',
+    does: 'Lists who is on the roster, and which lessons something was set of for each',
     params: none,
     query: none,
     body: null,
-    answer: json(z.readonly(z.array(storedStudent))),
+    answer: json(z.readonly(z.array(rosterName))),
     refusals: [],
+  }),
+  readStudent: route({
+    method: 'GET',
+    path: '/api/students/:id',
+    does: 'Reads a student on the roster',
+    params: byId,
+    query: none,
+    body: null,
+    answer: json(storedStudent),
+    refusals: ['no-such-student'],
   }),
   createStudent: route({
     method: 'POST',
@@ -394,14 +424,26 @@ export const ROUTES = {
     answer: nothing,
     refusals: ['no-such-link'],
   }),
-  listTakes: route({
+  readInbox: route({
     method: 'GET',
-    path: '/api/takes',
-    does: 'Lists takes that students sent, the newest first: those that nobody has listened to, or all of one student',
+    path: '/api/inbox',
+    does: 'Tells what needs an ear first: takes that nobody has listened to, and who has not played for a while',
     params: none,
     query: z.object({
-      student: z.optional(z.string().check(z.maxLength(200))).check(z.describe('whose takes; all of them')),
+      playedBefore: z.iso
+        .datetime()
+        .check(z.describe('who played last before this moment, ISO 8601 in UTC, has not played for a while')),
     }),
+    body: null,
+    answer: json(inbox),
+    refusals: [],
+  }),
+  listTakes: route({
+    method: 'GET',
+    path: '/api/students/:id/takes',
+    does: 'Lists the takes that a student sent, the newest first',
+    params: byId,
+    query: none,
     body: null,
     answer: json(z.readonly(z.array(sentTake))),
     refusals: [],

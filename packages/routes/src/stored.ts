@@ -200,6 +200,54 @@ export const storedStudent = z.readonly(
 /** A student as they are kept. */
 export type StoredStudent = z.output<typeof storedStudent>;
 
+/** Students that are sent at once: everybody, for a teacher alone. */
+export const ROSTER_PAGE = 60;
+
+/** A part of the roster. */
+export const rosterPage = z.readonly(
+  z.object({
+    students: z.readonly(z.array(storedStudent)),
+    of: z.int().check(z.describe('how many were asked for, on this part and all others')),
+    next: z
+      .nullable(z.string())
+      .check(z.describe('place after which there are more; null where there is none')),
+  }),
+);
+
+/** A part of the roster. */
+export type RosterPage = z.output<typeof rosterPage>;
+
+/** Who is on the roster, and which lessons something was set of for them. */
+export const rosterName = z.readonly(
+  z.object({
+    id: z.string(),
+    name: studentName,
+    lessons: z.readonly(z.array(z.string())).check(z.describe('ids of lessons')),
+  }),
+);
+
+/** Who is on the roster, and which lessons something was set of for them. */
+export type RosterName = z.output<typeof rosterName>;
+
+/** What needs an ear first. */
+export const inbox = z.readonly(
+  z.object({
+    takes: z
+      .readonly(z.array(z.readonly(z.object({ name: studentName, take: sentTake }))))
+      .check(z.describe('what nobody has listened to: who asked first, then who has waited longest')),
+    takesOf: z.int().check(z.describe('how many there are')),
+    away: z
+      .readonly(
+        z.array(z.readonly(z.object({ id: z.string(), name: studentName, lastPlayedAt: z.string() }))),
+      )
+      .check(z.describe('who has not played since, the longest first')),
+    awayOf: z.int().check(z.describe('how many they are')),
+  }),
+);
+
+/** What needs an ear first. */
+export type Inbox = z.output<typeof inbox>;
+
 /** UTF-16 code units that one row of a student's practice has at most. */
 export const LOG_ROW_CHARACTERS = 4_000_000;
 

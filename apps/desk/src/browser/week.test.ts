@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { Bpm, defaultForm, exerciseKey, parseLesson, perform } from '@shedbook/core';
 import { listenToNotes } from '@shedbook/listen';
-import type { StoredLesson, StoredStudent } from '@shedbook/routes';
+import type { RosterPage, StoredLesson } from '@shedbook/routes';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
@@ -35,9 +35,9 @@ async function setTwo(page: Page): Promise<void> {
   const post = (path: string, data: unknown) => page.request.post(new URL(path, page.url()).href, { data });
   const made: StoredLesson[] = [];
   for (const text of LESSONS) made.push(await (await post('/api/lessons', { text })).json());
-  const [student] = (await (await page.request.get(new URL('/api/students', page.url()).href)).json()) as [
-    StoredStudent,
-  ];
+  const roster = await page.request.get(new URL('/api/students', page.url()).href);
+  const [student] = ((await roster.json()) as RosterPage).students;
+  if (!student) throw new Error('nobody is on the roster');
   const assignments = made.toReversed().map(({ id, text }) => {
     const exercise = parseLesson(text, 'lesson').lesson?.exercises[0];
     return { lesson: id, exercise: exercise ? exerciseKey(exercise) : '', pinned: false, note: 'Lightly.' };

@@ -1,6 +1,6 @@
 /** Where a lesson is filed: its level, and the shelves that it stands on. */
 import { LEVELS } from '@shedbook/judge';
-import type { LessonFiling, LessonSummary, StoredStudent } from '@shedbook/routes';
+import { type LessonFiling, type LessonSummary, ROSTER_PAGE, type RosterName } from '@shedbook/routes';
 import { Button, Check, Choices, closeSheet, Field, Sheet } from '@shedbook/stand';
 import { type FormEvent, useState } from 'react';
 import { useLanguage } from '../words/words.tsx';
@@ -13,7 +13,7 @@ interface FilingSheetProps {
   readonly lesson: LessonSummary;
   /** Every lesson: their shelves are offered. */
   readonly lessons: readonly LessonSummary[];
-  readonly students: readonly StoredStudent[];
+  readonly students: readonly RosterName[];
   readonly onFile: (change: Partial<LessonFiling>) => void;
   readonly onClose: () => void;
 }
@@ -43,7 +43,10 @@ function NewShelf({ onAdd }: { readonly onAdd: (name: string) => void }) {
 export function FilingSheet({ lesson, lessons, students, onFile, onClose }: FilingSheetProps) {
   const { tag, words: all } = useLanguage();
   const words = all.desk;
-  const names = new Set([...students.map(({ name }) => name), ...shelfNames(lessons, tag)]);
+  // Of many students only those who have the lesson; any other name can be written.
+  const offered =
+    students.length > ROSTER_PAGE ? students.filter((each) => each.lessons.includes(lesson.id)) : students;
+  const names = new Set([...offered.map(({ name }) => name), ...shelfNames(lessons, tag)]);
   const put = (name: string, on: boolean) => {
     const others = lesson.shelves.filter((each) => each !== name);
     onFile({ shelves: on ? [...others, name] : others });

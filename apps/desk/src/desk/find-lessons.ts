@@ -1,5 +1,5 @@
 /** Which lessons of the list are looked at, and in what order. */
-import type { LessonSummary, StoredStudent } from '@shedbook/routes';
+import { folded, type LessonSummary, type RosterName, wordsSought } from '@shedbook/routes';
 
 /** Orders of the list. */
 export const ORDERS = ['changed', 'title', 'created'] as const;
@@ -15,7 +15,7 @@ export type ShelfChoice =
   | { readonly kind: 'style'; readonly style: string }
   | { readonly kind: 'level'; readonly level: string }
   | { readonly kind: 'own'; readonly name: string }
-  | { readonly kind: 'student'; readonly student: StoredStudent };
+  | { readonly kind: 'student'; readonly student: RosterName };
 
 /** What is looked for. */
 export interface Search {
@@ -24,11 +24,6 @@ export interface Search {
   readonly order: Order;
   /** Language in whose order titles stand. */
   readonly language: string;
-}
-
-/** A text without capitals and accents, so that `ubung` finds `Übung`. */
-function folded(text: string): string {
-  return text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
 }
 
 const found = new WeakMap<LessonSummary, string>();
@@ -70,8 +65,8 @@ function isOnShelf(lesson: LessonSummary, shelf: ShelfChoice, twins: ReadonlyMap
     case 'own':
       return lesson.shelves.includes(shelf.name);
     case 'student': {
-      const { name, assignments } = shelf.student;
-      return lesson.shelves.includes(name) || assignments.some((each) => each.lesson === lesson.id);
+      const { name, lessons } = shelf.student;
+      return lesson.shelves.includes(name) || lessons.includes(lesson.id);
     }
     default:
       return shelf satisfies never;
@@ -97,7 +92,7 @@ function compareTexts(a: string, b: string): number {
 
 /** The lessons that are looked for, in order: those on the shelf that have every word of the text. */
 export function findLessons(lessons: readonly LessonSummary[], search: Search): readonly LessonSummary[] {
-  const words = folded(search.text).split(/\s+/).filter(Boolean);
+  const words = wordsSought(search.text);
   const twins = search.shelf.kind === 'alike' ? alike(lessons.filter((each) => !each.isArchived)) : new Map();
   return lessons
     .filter((each) => isOnShelf(each, search.shelf, twins))

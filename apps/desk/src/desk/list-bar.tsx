@@ -1,6 +1,6 @@
 /** What stands over the list of lessons: a search, the shelves, the order, and how many are shown. */
 import { LESSON_STYLES } from '@shedbook/core';
-import type { LessonSummary, StoredStudent } from '@shedbook/routes';
+import type { LessonSummary, RosterName } from '@shedbook/routes';
 import { Button, Field, remember, remembered, Select } from '@shedbook/stand';
 import { useDeferredValue, useMemo, useState } from 'react';
 import { useLanguage, useWords } from '../words/words.tsx';
@@ -63,7 +63,7 @@ interface Group {
 /** The shelves that anything stands on, in groups. */
 function useGroups(
   lessons: readonly LessonSummary[],
-  students: readonly StoredStudent[],
+  students: readonly RosterName[],
 ): { readonly whole: readonly Entry[]; readonly groups: readonly Group[] } {
   const { tag, words: all } = useLanguage();
   const words = all.desk;
@@ -100,7 +100,7 @@ function useGroups(
 
 interface ListBarProps {
   readonly lessons: readonly LessonSummary[];
-  readonly students: readonly StoredStudent[];
+  readonly students: readonly RosterName[];
   readonly search: Search;
   /** How many lessons are shown. */
   readonly shown: number;

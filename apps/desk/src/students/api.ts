@@ -1,9 +1,11 @@
 /** What the desk asks of the server about students. */
 import { PRACTICE_LOG_VERSION, type PracticeLog } from '@shedbook/core';
 import {
+  type Inbox,
   LOG_ROW_CHARACTERS,
   type MadeLink,
   type MinorityRequest,
+  type RosterPage,
   type SentTake,
   type StoredLink,
   type StoredStudent,
@@ -14,9 +16,14 @@ import type { LanguageTag } from '@shedbook/words';
 import { ask, RefusedError } from '../document/client.ts';
 import { inParts, type KeptReport, type LogRow, rowsOf } from './kept-log.ts';
 
-/** Everybody on the roster. */
-export function listStudents(): Promise<readonly StoredStudent[]> {
-  return ask('listStudents', {});
+/** A part of the roster: of those whose names have the words. @param after place after which it goes on */
+export function listStudents(find: string, after: string | null): Promise<RosterPage> {
+  return ask('listStudents', { query: { find, ...(after === null ? {} : { after }) } });
+}
+
+/** A student. */
+export function readStudent(id: string): Promise<StoredStudent> {
+  return ask('readStudent', { params: { id } });
 }
 
 /** A new student. */
@@ -59,9 +66,14 @@ export async function revokeLink(id: string): Promise<void> {
   await ask('revokeLink', { params: { id } });
 }
 
-/** Takes that a student sent; of everybody those that nobody has listened to. */
-export function listTakes(student: string | null): Promise<readonly SentTake[]> {
-  return ask('listTakes', { query: student === null ? {} : { student } });
+/** What needs an ear first. @param playedBefore who played last before it has not played for a while */
+export function readInbox(playedBefore: Date): Promise<Inbox> {
+  return ask('readInbox', { query: { playedBefore: playedBefore.toISOString() } });
+}
+
+/** Takes that a student sent. */
+export function listTakes(id: string): Promise<readonly SentTake[]> {
+  return ask('listTakes', { params: { id } });
 }
 
 /** The file of a take. */

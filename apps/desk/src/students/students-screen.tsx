@@ -1,7 +1,6 @@
 /** The students: the roster on one side, the sheet of one of them on the other. */
 
 import { momentOf } from '@shedbook/coach';
-import type { StoredStudent } from '@shedbook/routes';
 import { AskText, Button, Icon, momentFrom } from '@shedbook/stand';
 import { useState } from 'react';
 import { Guide } from '../shared/guide.tsx';
@@ -9,55 +8,23 @@ import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { waitingName } from '../takes/dropped.ts';
 import { useWords } from '../words/words.tsx';
-import { daysAway } from './days-away.ts';
 import { Inbox } from './inbox.tsx';
 import { KeepSafe } from './keep-safe.tsx';
+import { RosterList } from './roster-list.tsx';
 import { StudentSheet } from './student-sheet.tsx';
 import styles from './students-screen.module.css';
 import { useRoster } from './use-roster.ts';
-
-interface RosterListProps {
-  readonly students: readonly StoredStudent[];
-  readonly chosen: string | undefined;
-  readonly today: number;
-  readonly onChoose: (id: string) => void;
-}
-
-function RosterList({ students, chosen, today, onChoose }: RosterListProps) {
-  const words = useWords().students;
-  return (
-    <nav className={styles.roster} aria-label={words.roster}>
-      <ul>
-        {students.map((student) => {
-          const away = daysAway(student, today);
-          return (
-            <li key={student.id}>
-              <button
-                type="button"
-                aria-current={student.id === chosen ? 'true' : undefined}
-                onClick={() => onChoose(student.id)}
-              >
-                <strong>{student.name}</strong>
-                <span>{away === null ? words.nothingHeard : words.daysAway({ days: away })}</span>
-              </button>
-            </li>
-          );
-        })}
-      </ul>
-    </nav>
-  );
-}
 
 /** The screen. */
 export function StudentsScreen() {
   const words = useWords();
   const roster = useRoster();
   const [now] = useState(() => momentFrom(new Date()));
-  const [id, setId] = useState<string | null>(null);
   const [adding, setAdding] = useState(false);
-  const students = roster.students ?? [];
+  const { view, find, chosen, choose } = roster.part;
+  const today = momentOf(now).day;
   const file = waitingName();
-  const chosen = students.find((each) => each.id === id) ?? students[0];
+  const isNobody = view?.of === 0 && find === '';
   return (
     <>
       <ScreenHead title={words.students.title} lead={words.students.lead}>
@@ -72,26 +39,28 @@ export function StudentsScreen() {
       </ScreenHead>
       <Guide at="hand out" className={styles.guide} />
       <main className={styles.students} aria-label={words.students.title}>
-        {roster.students?.length === 0 && (
+        {isNobody && (
           <NothingYet>{file === null ? words.students.empty : words.takes.whose({ file })}</NothingYet>
         )}
-        {chosen && (
+        {view && !isNobody && (
           <>
-            <Inbox students={students} today={momentOf(now).day} onChoose={setId} />
-            <RosterList students={students} chosen={chosen.id} today={momentOf(now).day} onChoose={setId} />
-            <StudentSheet
-              key={chosen.id}
-              student={chosen}
-              shelf={roster.shelf}
-              now={now}
-              onChange={(change) => void roster.change(chosen, change)}
-              onMakeLesson={() => void roster.makeLesson(chosen)}
-              onTakeIn={(log, reports) => roster.takeIn(chosen, log, reports)}
-              onTakeOut={(takenAt, entries) => void roster.takeOut(chosen, takenAt, entries)}
-              onNoteMinority={(minority, said) => void roster.noteMinority(chosen, minority, said)}
-              onRemove={() => void roster.remove(chosen)}
-              onErase={() => void roster.erase(chosen)}
-            />
+            <Inbox today={today} onChoose={choose} />
+            <RosterList part={roster.part} today={today} />
+            {chosen && (
+              <StudentSheet
+                key={chosen.id}
+                student={chosen}
+                shelf={roster.shelf}
+                now={now}
+                onChange={(change) => void roster.change(chosen, change)}
+                onMakeLesson={() => void roster.makeLesson(chosen)}
+                onTakeIn={(log, reports) => roster.takeIn(chosen, log, reports)}
+                onTakeOut={(takenAt, entries) => void roster.takeOut(chosen, takenAt, entries)}
+                onNoteMinority={(minority, said) => void roster.noteMinority(chosen, minority, said)}
+                onRemove={() => void roster.remove(chosen)}
+                onErase={() => void roster.erase(chosen)}
+              />
+            )}
             <KeepSafe />
           </>
         )}

@@ -3,7 +3,7 @@
 import type { PracticeLog } from '@shedbook/core';
 import type { MinorityRequest, StoredStudent, StudentContent } from '@shedbook/routes';
 import { useSay } from '@shedbook/stand';
-import { useCallback, useEffect, useMemo, useState } from 'react';
+import { useCallback, useMemo } from 'react';
 import { createLesson, removeLesson } from '../document/api.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { useLessons } from '../document/use-lessons.ts';
@@ -14,7 +14,6 @@ import {
   changeStudent,
   createStudent,
   eraseStudent,
-  listStudents,
   noteMinority,
   putBack,
   removeStudent,
@@ -24,11 +23,11 @@ import {
 } from './api.ts';
 import type { KeptReport } from './kept-log.ts';
 import { type DeskText, ownLesson } from './own-lesson.ts';
+import { type RosterPart, useRosterPart } from './use-roster-part.ts';
 
 /** The roster and what can be done with it; what is done says whether it was. */
 export interface Roster {
-  /** Null while it is on its way. */
-  readonly students: readonly StoredStudent[] | null;
+  readonly part: RosterPart;
   /** The lessons on the desk that can be read. */
   readonly shelf: readonly DeskText[];
   /** Makes a lesson of what is set for a student, one for each lesson that it is from, and opens it. */
@@ -72,8 +71,8 @@ export function useRoster(): Roster {
   const words = useWords();
   const say = useSay();
   const shelf = useShelf();
-  const [students, setStudents] = useState<readonly StoredStudent[] | null>(null);
-  const refresh = useCallback(async () => setStudents(await listStudents()), []);
+  const part = useRosterPart(useCallback((error: unknown) => say(wordsFor(error, words)), [say, words]));
+  const { refresh, put } = part;
   const attempt = async (work: () => Promise<void>): Promise<boolean> => {
     try {
       await work();
@@ -83,12 +82,6 @@ export function useRoster(): Roster {
       return false;
     }
   };
-  useEffect(() => {
-    refresh().catch((error: unknown) => say(wordsFor(error, words)));
-    const look = () => void refresh().catch(() => undefined);
-    window.addEventListener('focus', look);
-    return () => window.removeEventListener('focus', look);
-  }, [refresh, say, words]);
   const told = useTold((work) =>
     attempt(async () => {
       await work();
@@ -96,18 +89,20 @@ export function useRoster(): Roster {
     }),
   );
   return {
-    students,
+    part,
     shelf,
     add: (name) =>
       attempt(async () => {
         const made = await createStudent(name);
-        setStudents((before) => [...(before ?? []), made]);
+        await refresh();
+        // Beyond what is in view nobody would see who was added.
+        if (part.view?.next || part.find !== '') await part.choose(made.id);
         told(words.students.added({ name }), () => removeStudent(made.id));
       }),
     change: (student, change) =>
       attempt(async () => {
         const kept = await changeStudent(student, change);
-        setStudents((before) => before?.map((each) => (each.id === kept.id ? kept : each)) ?? null);
+        put(kept);
         const { name, assignments, level } = student;
         told(words.students.changed({ name }), () =>
           changeStudent(kept, () => ({ name, assignments, level })),
@@ -147,7 +142,7 @@ export function useRoster(): Roster {
     noteMinority: ({ id }, minority, said) =>
       attempt(async () => {
         const kept = await noteMinority(id, minority);
-        setStudents((before) => before?.map((each) => (each.id === kept.id ? kept : each)) ?? null);
+        put(kept);
         say(said);
       }),
     remove: (student) =>

@@ -1,10 +1,11 @@
 /** Takes that students sent: looked for when somebody comes back to the window, and answered. */
-import type { SentTake, TakeOpinion } from '@shedbook/routes';
+import type { Inbox, SentTake, TakeOpinion } from '@shedbook/routes';
 import { useSay } from '@shedbook/stand';
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect } from 'react';
 import { wordsFor } from '../document/error-words.ts';
+import { useFresh } from '../document/use-fresh.ts';
 import { useWords } from '../words/words.tsx';
-import { answerTake, listTakes } from './api.ts';
+import { answerTake, listTakes, readInbox } from './api.ts';
 
 /** The takes, and answering one. */
 export interface SentTakes {
@@ -13,25 +14,49 @@ export interface SentTakes {
   readonly answer: (take: SentTake, opinion: TakeOpinion) => Promise<boolean>;
 }
 
+const NONE: readonly SentTake[] = [];
+
 /** Told to every list of takes on the screen when one was answered. */
 const answered = new EventTarget();
 
-/** Takes of a student, or of everybody those that nobody has listened to. */
-export function useSentTakes(student: string | null): SentTakes {
+/** What the server has of takes, looked at again whenever one was answered. @param read the same function each time */
+function useTakes<T>(read: () => Promise<T>): T | null {
   const words = useWords();
   const say = useSay();
-  const [takes, setTakes] = useState<readonly SentTake[]>([]);
-  const look = useCallback(() => listTakes(student).then(setTakes), [student]);
+  const { value, error, refresh } = useFresh(read);
   useEffect(() => {
-    const quietly = () => void look().catch(() => undefined);
-    look().catch((error: unknown) => say(wordsFor(error, words)));
-    window.addEventListener('focus', quietly);
-    answered.addEventListener('answered', quietly);
-    return () => {
-      window.removeEventListener('focus', quietly);
-      answered.removeEventListener('answered', quietly);
-    };
-  }, [look, say, words]);
+    answered.addEventListener('answered', refresh);
+    return () => answered.removeEventListener('answered', refresh);
+  }, [refresh]);
+  useEffect(() => {
+    if (error && value === null) say(wordsFor(error, words));
+  }, [error, value, say, words]);
+  return value;
+}
+
+/** Days without practice after which somebody is asked after: longer than the week between two lessons. */
+const AWAY_DAYS = 10;
+
+/** The beginning of the last day on which somebody counts as away who played before it. */
+function awaySince(): Date {
+  const day = new Date();
+  day.setHours(0, 0, 0, 0);
+  day.setDate(day.getDate() - AWAY_DAYS + 1);
+  return day;
+}
+
+const readNow = () => readInbox(awaySince());
+
+/** What needs an ear first; null while it is on its way. */
+export function useInbox(): Inbox | null {
+  return useTakes(readNow);
+}
+
+/** Takes of a student. */
+export function useSentTakes(student: string): SentTakes {
+  const words = useWords();
+  const say = useSay();
+  const takes = useTakes(useCallback(() => listTakes(student), [student])) ?? NONE;
   return {
     takes,
     answer: async (take, opinion) => {

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import type { LogPage, MadeLink, StoredStudent, Week } from '@shedbook/routes';
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import { createLesson, send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
+import { createLesson, rosterOf, send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
 import { setPassphrase } from '../start.ts';
 import { backUp, restore } from './by-command.ts';
 
@@ -159,7 +159,7 @@ describe('backing up', () => {
     const restored = await restore(dataDir, file);
     // a student, a link and a take
     expect(restored).toMatchObject({ lessons: 1, students: 1, takes: 1, leftErased: 3 });
-    expect(((await send(server, 'GET', '/api/students')).body as unknown[]).length).toBe(1);
+    expect(await rosterOf(server)).toHaveLength(1);
     expect((await send(server, 'GET', `/api/students/${id}/links`)).body).toMatchObject([{ id: link.id }]);
     expect(((await send(server, 'GET', '/api/lessons')).body as unknown[]).length).toBe(1);
     await restore(dataDir, restored.before ?? '');

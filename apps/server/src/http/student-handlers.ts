@@ -7,7 +7,12 @@ export function studentHandlers(store: StudentStore) {
   const missing = () => refuse('no-such-student', {});
   const of = (done: boolean) => (done ? answer(null) : missing());
   return {
-    listStudents: async () => answer(await store.list()),
+    listStudents: async ({ query }) => answer(await store.page(query)),
+    listNames: async () => answer(await store.names()),
+    readStudent: async ({ params }) => {
+      const student = await store.read(params.id);
+      return student ? answer(student) : missing();
+    },
     createStudent: async ({ body }) => answer(await store.create(body.name)),
     saveStudent: async ({ params, body }) => {
       const outcome = await store.save(params.id, body);

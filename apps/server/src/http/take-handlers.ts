@@ -21,8 +21,11 @@ function nameOf(take: string): string {
 /** Answers the routes of takes. */
 export function takeHandlers({ door, students, takes }: TakeParts) {
   return {
-    listTakes: async ({ query: { student } }) =>
-      answer(student === undefined ? await takes.unheard() : await takes.of(student)),
+    readInbox: async ({ query: { playedBefore } }) => {
+      const away = await students.away(new Date(playedBefore));
+      return answer({ ...(await takes.unheard()), ...away });
+    },
+    listTakes: async ({ params: { id } }) => answer(await takes.of(id)),
     readTake: async ({ params: { id, take } }) => {
       const content = (await students.read(id)) && (await takes.read({ student: id, take }));
       if (!content) return refuse('no-such-take', {});

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { BinContent, LogPage, StoredStudent } from '@shedbook/routes';
 import { expect, it } from 'vitest';
 import { keptSamplePath } from '../../../../internal/testing/kept-samples.ts';
-import { createLesson, send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
+import { createLesson, rosterOf, send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
 import { openDatabase, STORE_FILE } from './open.ts';
 import { createStudentStore } from './students.ts';
 
@@ -28,8 +28,7 @@ it('[SE400] keeps lessons, students and what was taken in by mistake in a bin, b
     students: [{ id: bram.id, name: 'Bram' }],
     practice: [{ student: kaito.id, name: 'Kaito', takenAt: taken?.takenAt, rows: 1 }],
   });
-  const kaitoNow = async () =>
-    ((await ask('GET', '/api/students')) as StoredStudent[]).find(({ id }) => id === kaito.id);
+  const kaitoNow = async () => (await rosterOf(server)).find(({ id }) => id === kaito.id);
   expect(await kaitoNow()).toMatchObject({ rows: 0, lastPlayedAt: null });
   await ask('POST', `${log}/restore`);
   expect(await kaitoNow()).toMatchObject({ rows: 1 });

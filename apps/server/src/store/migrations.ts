@@ -1,4 +1,5 @@
 /** What brings a store from each version to the next; `user_version` counts those done. */
+import { folded } from '@shedbook/routes';
 import type { Database } from 'libsql';
 import { checksumOf } from './checksum.ts';
 
@@ -72,6 +73,26 @@ function addChecksums(database: Database): void {
   }[];
   const markRow = database.prepare('update log_rows set checksum = ? where row = ?');
   for (const { row, text } of rows) markRow.run(checksumOf(text), row);
+}
+
+/**
+ * What the roster is read by, in parts: names as a search finds them, the order in which students came, and of their
+ * practice what counts, without its texts.
+ */
+const ROSTER = `
+  alter table students add column finds text not null default '';
+  create index students_by_coming on students (created_at, id) where deleted_at is null;
+  create index log_rows_that_count on log_rows (student_id, played_at) where removed_at is null;
+  drop index log_rows_by_time;`;
+
+/** Folds every name that was kept before a search went by it. */
+function foldNames(database: Database): void {
+  const students = database.prepare('select id, name from students').all() as readonly {
+    readonly id: string;
+    readonly name: string;
+  }[];
+  const fold = database.prepare('update students set finds = ? where id = ?');
+  for (const { id, name } of students) fold.run(folded(name), id);
 }
 
 /** One step from a version to the next. */
@@ -158,4 +179,5 @@ export const MIGRATIONS: readonly Migration[] = [
    alter table students add column consent_by text;
    alter table students add column consent_at text;`,
   },
+  { statements: ROSTER, finish: foldNames },
 ];

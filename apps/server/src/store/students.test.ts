@@ -4,7 +4,7 @@ import type { LogPage, StoredStudent } from '@shedbook/routes';
 import SQLite from 'libsql';
 import { expect, it } from 'vitest';
 import { keptSamplePath } from '../../../../internal/testing/kept-samples.ts';
-import { send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
+import { rosterOf, send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
 import { openDatabase, STORE_FILE } from './open.ts';
 import { createStudentStore } from './students.ts';
 
@@ -37,7 +37,7 @@ it('[SE40] keeps a student, and refuses a save from another revision', async () 
   // a page from before students had a level sends none
   const { level: _, ...before } = { ...stricter, revision: 3 };
   expect(await send(server, 'PUT', path, before)).toMatchObject({ body: { level: 'advanced' } });
-  expect((await send(server, 'GET', '/api/students')).body).toMatchObject([{ name: 'Kaito', revision: 4 }]);
+  expect(await rosterOf(server)).toMatchObject([{ name: 'Kaito', revision: 4 }]);
   for (const wrong of [{ name: '' }, {}]) {
     expect((await send(server, 'POST', '/api/students', wrong)).status).toBe(400);
   }
@@ -70,7 +70,7 @@ it('[SE44] adds to a practice log and replaces nothing of it, readable or not', 
   const third = read.rows[2]?.row ?? 0;
   const later = (await send(server, 'GET', `${path}?after=${third}`)).body as LogPage;
   expect(later.rows).toEqual(read.rows.slice(3));
-  const [student] = (await send(server, 'GET', '/api/students')).body as readonly StoredStudent[];
+  const [student] = await rosterOf(server);
   // definition: 23:30 at -05:00 is later than 18:30 of the day before at +01:00
   expect(student).toMatchObject({ lastPlayedAt: '2026-11-26T23:30:00-05:00', lastRow: read.rows[4]?.row });
   expect((await send(server, 'GET', '/api/students/nobody/log')).status).toBe(404);

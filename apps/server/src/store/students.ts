@@ -3,19 +3,20 @@
  * and beside them the rows of their practice. Who is taken off the roster can be brought back, or erased.
  */
 import { randomUUID } from 'node:crypto';
-import type {
-  BinContent,
-  LogPage,
-  LogRequest,
-  MinorityRequest,
-  SaveStudentRequest,
-  StoredAssignment,
-  StoredStudent,
+import {
+  type BinContent,
+  folded,
+  type LogPage,
+  type LogRequest,
+  type MinorityRequest,
+  type SaveStudentRequest,
+  type StoredStudent,
 } from '@shedbook/routes';
-import { type Kysely, sql, type Transaction } from 'kysely';
+import type { Kysely, Transaction } from 'kysely';
 import { binOf, createTakenInStore, type TakenInStore } from './bin.ts';
 import { eraseById, forgetPractice } from './erased.ts';
 import { appendRows, type Practised, passesOf, practisedOf, readRows } from './log-rows.ts';
+import { createRosterStore, type RosterStore, studentOf, studentsOf } from './roster.ts';
 import type { Tables } from './tables.ts';
 
 /** What became of a write. */
@@ -25,7 +26,7 @@ export type StudentOutcome =
   | { readonly kind: 'missing' };
 
 /** The store of students. */
-export interface StudentStore extends TakenInStore {
+export interface StudentStore extends TakenInStore, RosterStore {
   /** Everybody on the roster, in the order in which they came. */
   list(): Promise<readonly StoredStudent[]>;
   /** A student on the roster, or null. */
@@ -60,53 +61,6 @@ const ADULT = { is_minor: 0, consent_by: null, consent_at: null } as const;
 
 type Reader = Kysely<Tables> | Transaction<Tables>;
 
-/** Students with the newest row of their practice and the last day of it. */
-function studentsOf(database: Reader) {
-  return database
-    .selectFrom('students')
-    .selectAll('students')
-    .select(({ selectFrom }) => {
-      const rows = selectFrom('log_rows')
-        .whereRef('log_rows.student_id', '=', 'students.id')
-        .where('log_rows.removed_at', 'is', null);
-      const latest = rows.where('played_at', 'is not', null).orderBy('played_at', 'desc').limit(1);
-      return [
-        rows.select((of) => of.fn.max('row').as('row')).as('last_row'),
-        rows.select((of) => of.fn.countAll<number>().as('rows')).as('row_count'),
-        latest.select(sql<string>`json_extract(text, '$.startedAt')`.as('moment')).as('last_played_at'),
-      ];
-    })
-    .where('deleted_at', 'is', null);
-}
-
-type StudentRow = Awaited<ReturnType<ReturnType<typeof studentsOf>['execute']>>[number];
-
-/** Whether a guardian decides, and whether they have. */
-function minorityOf({
-  is_minor,
-  consent_by,
-  consent_at,
-}: Pick<StudentRow, 'is_minor' | 'consent_by' | 'consent_at'>): StoredStudent['minority'] {
-  const consent = consent_by === null || consent_at === null ? null : { by: consent_by, notedAt: consent_at };
-  return { isMinor: is_minor === 1, consent };
-}
-
-function studentOf(row: StudentRow): StoredStudent {
-  return {
-    id: row.id,
-    name: row.name,
-    lastRow: row.last_row ?? 0,
-    rows: row.row_count ?? 0,
-    lastPlayedAt: row.last_played_at,
-    assignments: JSON.parse(row.assignments) as readonly StoredAssignment[],
-    level: row.level,
-    minority: minorityOf(row),
-    revision: row.revision,
-    createdAt: row.created_at,
-    updatedAt: row.updated_at,
-  };
-}
-
 async function read(database: Reader, id: string): Promise<StoredStudent | null> {
   const row = await studentsOf(database).where('id', '=', id).executeTakeFirst();
   return row ? studentOf(row) : null;
@@ -124,6 +78,7 @@ async function save(
   const level = request.level ?? kept.level;
   const next = {
     name,
+    finds: folded(name),
     assignments: JSON.stringify(assignments),
     level,
     revision: revision + 1,
@@ -168,6 +123,7 @@ export function createStudentStore(
       const row = {
         id: randomUUID(),
         name,
+        finds: folded(name),
         assignments: '[]',
         level: 'intermediate' as const,
         revision: 1,
@@ -211,6 +167,7 @@ export function createStudentStore(
     practised: () => practisedOf(database),
     bin: () => binOf(database),
     ...createTakenInStore(database, binClock),
+    ...createRosterStore(database),
     takeIn: (id, request) =>
       database.transaction().execute(async (inside) => {
         if (!(await read(inside, id))) return null;

@@ -41,6 +41,8 @@ interface StepsTable {
 interface StudentsTable {
   readonly id: ColumnType<string, string, never>;
   readonly name: string;
+  /** The name as a search finds it. */
+  readonly finds: string;
   /** JSON: a list of assignments. */
   readonly assignments: string;
   readonly level: StoredStudent['level'];

@@ -4,7 +4,7 @@
  * Conventions: a file is on the disk before its row is, and a row goes before its file; what a crash leaves between the
  * two is a file without a row, which is deleted later. A recording in place of another is another file.
  */
-import type { SentTake, TakeFacts, TakeOpinion } from '@shedbook/routes';
+import type { Inbox, SentTake, TakeFacts, TakeOpinion } from '@shedbook/routes';
 import { type Kysely, type Selectable, sql } from 'kysely';
 import { checksumOf } from './checksum.ts';
 import { DamagedError } from './damaged.ts';
@@ -14,6 +14,9 @@ import type { TakeFile, TakeFiles, TakeName } from './take-files.ts';
 
 /** Bytes that takes of one student have at most. */
 export const STUDENT_BYTES = 4 * 1024 ** 3;
+
+/** Takes that are shown of those that wait: more than a teacher hears in a day. */
+const MOST_SHOWN = 100;
 
 /** A take as it comes. */
 export interface ComingTake {
@@ -27,8 +30,8 @@ export interface ComingTake {
 export interface TakeStore {
   /** All takes of a student, the newest first. */
   of(student: string): Promise<readonly SentTake[]>;
-  /** Takes of everybody on the roster that nobody has listened to, the newest first. */
-  unheard(): Promise<readonly SentTake[]>;
+  /** Takes that nobody has listened to, of everybody on the roster; as many as are shown, and how many there are. */
+  unheard(): Promise<Pick<Inbox, 'takes' | 'takesOf'>>;
   /** Keeps a take, in place of the same one; null where the student has no room left. */
   keep(take: ComingTake): Promise<SentTake | null>;
   /** The file of a take; null where there is no such take. @throws DamagedError where it is not as it was written */
@@ -118,11 +121,17 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
     of: async (student) =>
       (await rows().where('student_id', '=', student).orderBy('sent_at', 'desc').execute()).map(takeOf),
     unheard: async () => {
-      const found = rows()
+      const found = await rows()
         .innerJoin('students', 'students.id', 'takes.student_id')
+        .select((of) => ['students.name', of.fn.countAll<number>().over().as('n')])
         .where('students.deleted_at', 'is', null)
-        .where('heard_at', 'is', null);
-      return (await found.orderBy('sent_at', 'desc').execute()).map(takeOf);
+        .where('heard_at', 'is', null)
+        .orderBy('asks', 'desc')
+        .orderBy('sent_at')
+        .limit(MOST_SHOWN)
+        .execute();
+      const takes = found.map(({ name, ...row }) => ({ name, take: takeOf(row) }));
+      return { takes, takesOf: found[0]?.n ?? 0 };
     },
     keep: (take) =>
       turn(async () => {

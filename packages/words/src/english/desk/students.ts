@@ -6,6 +6,10 @@ export const students = {
   title: 'Students',
   lead: 'What holds, what slips, and what comes next.',
   roster: 'Roster',
+  find: 'Find a student',
+  found:
+    '.input {$n :integer} .match $n 0 {{Nobody has that name.}} one {{{$n} student}} * {{{$n} students}}',
+  showMore: 'Show {$n :integer} more',
   add: 'New student',
   name: 'Name',
   empty:

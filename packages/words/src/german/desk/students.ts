@@ -8,6 +8,9 @@ export const students = translation<typeof english.students>()({
   title: 'Schüler',
   lead: 'Was sitzt, was wackelt und was als Nächstes kommt.',
   roster: 'Liste der Schüler',
+  find: 'Schüler suchen',
+  found: '.input {$n :integer} .match $n 0 {{Niemand heißt so.}} * {{{$n} Schüler}}',
+  showMore: '{$n :integer} weitere zeigen',
   add: 'Schüler hinzufügen',
   name: 'Name',
   empty:

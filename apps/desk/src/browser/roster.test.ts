@@ -1,0 +1,42 @@
+import { ROSTER_PAGE } from '@shedbook/routes';
+import { expect, it } from 'vitest';
+import { findings } from '../../../../internal/testing/axe.ts';
+import { openWindow, sharedBrowser, startGuardedDesk } from '../../../../internal/testing/browser.ts';
+
+const browser = await sharedBrowser();
+
+const PASSPHRASE = 'brushes on a coated head';
+const PHONE = { viewport: { width: 390, height: 844 } };
+const NAMES = [...Array.from({ length: ROSTER_PAGE }, (_, n) => `Student ${n}`), 'Kaito', 'Jürgen'];
+
+it('[ST2200] finds a student of many by name and part by part, and keeps the sheet that is open', async () => {
+  const url = await startGuardedDesk(PASSPHRASE, 'http://lessons.example');
+  const page = await openWindow(browser, `${url}students`, PHONE);
+  await page.getByRole('textbox', { name: 'Passphrase' }).fill(PASSPHRASE);
+  await page.keyboard.press('Enter');
+  await page.getByText('Nobody on the roster yet.').waitFor();
+  const add = (name: string) => page.request.post(new URL('/api/students', url).href, { data: { name } });
+  for (const name of NAMES.slice(0, ROSTER_PAGE)) await add(name);
+  await page.reload();
+  const roster = page.locator('[data-part="roster"]');
+  await page.getByRole('heading', { name: 'Student 0' }).waitFor();
+  // everybody who fits on one part is there at once, and nothing is in the way
+  expect(await roster.getByRole('listitem').count()).toBe(ROSTER_PAGE);
+  expect(await roster.getByRole('searchbox').count()).toBe(0);
+  for (const name of NAMES.slice(ROSTER_PAGE)) await add(name);
+  await page.reload();
+  await roster.getByRole('button', { name: 'Show 2 more' }).click();
+  await roster.getByRole('button', { name: 'Jürgen' }).waitFor();
+  expect(await roster.getByRole('button', { name: /^Show/ }).count()).toBe(0);
+  const search = roster.getByRole('searchbox', { name: 'Find a student' });
+  await search.fill('jurgen');
+  await roster.getByRole('status').getByText('1 student').waitFor();
+  await page.getByRole('heading', { name: 'Student 0' }).waitFor();
+  await search.press('Tab');
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'Jürgen' }).waitFor();
+  await search.fill('nobody at all');
+  await roster.getByText('Nobody has that name.').waitFor();
+  await page.getByRole('heading', { name: 'Jürgen' }).waitFor();
+  expect(await findings(page)).toEqual([]);
+});

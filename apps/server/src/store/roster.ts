@@ -1,0 +1,195 @@
+/**
+ * The roster, in parts: who is on it, what is kept of each, and who has not played for a while.
+ *
+ * Conventions: students stand in the order in which they came; practice that was taken out counts for nothing.
+ */
+import {
+  type Inbox,
+  ROSTER_PAGE,
+  type RosterName,
+  type RosterPage,
+  type StoredAssignment,
+  type StoredStudent,
+  wordsSought,
+} from '@shedbook/routes';
+import { type Kysely, sql, type Transaction } from 'kysely';
+import type { Tables } from './tables.ts';
+
+type Reader = Kysely<Tables> | Transaction<Tables>;
+
+/** Which part of the roster. */
+export interface RosterAsked {
+  readonly find: string;
+  /** Place after which it goes on. */
+  readonly after?: string | undefined;
+}
+
+/** What the store says of the roster. */
+export interface RosterStore {
+  page(asked: RosterAsked): Promise<RosterPage>;
+  names(): Promise<readonly RosterName[]>;
+  /** Who played last before a time, the longest ago first; as many as are shown, and how many they are. */
+  away(playedBefore: Date): Promise<Pick<Inbox, 'away' | 'awayOf'>>;
+}
+
+/** When somebody began what they played last, with its offset from UTC. */
+const MOMENT = sql<string>`json_extract(text, '$.startedAt')`;
+
+/** Students with the newest row of their practice and the last day of it. */
+export function studentsOf(database: Reader) {
+  return database
+    .selectFrom('students')
+    .selectAll('students')
+    .select(({ selectFrom }) => {
+      const rows = selectFrom('log_rows')
+        .whereRef('log_rows.student_id', '=', 'students.id')
+        .where('log_rows.removed_at', 'is', null);
+      const latest = rows.where('played_at', 'is not', null).orderBy('played_at', 'desc').limit(1);
+      return [
+        rows.select((of) => of.fn.max('row').as('row')).as('last_row'),
+        rows.select((of) => of.fn.countAll<number>().as('rows')).as('row_count'),
+        latest.select(MOMENT.as('moment')).as('last_played_at'),
+      ];
+    })
+    .where('deleted_at', 'is', null);
+}
+
+/** A row of {@link studentsOf}. */
+export type StudentRow = Awaited<ReturnType<ReturnType<typeof studentsOf>['execute']>>[number];
+
+/** Whether a guardian decides, and whether they have. */
+function minorityOf({
+  is_minor,
+  consent_by,
+  consent_at,
+}: Pick<StudentRow, 'is_minor' | 'consent_by' | 'consent_at'>): StoredStudent['minority'] {
+  const consent = consent_by === null || consent_at === null ? null : { by: consent_by, notedAt: consent_at };
+  return { isMinor: is_minor === 1, consent };
+}
+
+/** A student as they are sent. */
+export function studentOf(row: StudentRow): StoredStudent {
+  return {
+    id: row.id,
+    name: row.name,
+    lastRow: row.last_row ?? 0,
+    rows: row.row_count ?? 0,
+    lastPlayedAt: row.last_played_at,
+    assignments: JSON.parse(row.assignments) as readonly StoredAssignment[],
+    level: row.level,
+    minority: minorityOf(row),
+    revision: row.revision,
+    createdAt: row.created_at,
+    updatedAt: row.updated_at,
+  };
+}
+
+/** Where somebody stands on the roster, as a text; nobody else stands there. */
+function placeOf({ created_at, id }: Pick<StudentRow, 'created_at' | 'id'>): string {
+  return `${created_at} ${id}`;
+}
+
+async function pageOf(database: Reader, { find, after }: RosterAsked): Promise<RosterPage> {
+  const words = wordsSought(find).map((word) => sql<boolean>`instr(finds, ${word}) > 0`);
+  const all = database
+    .selectFrom('students')
+    .select((of) => of.fn.countAll<number>().as('n'))
+    .where('deleted_at', 'is', null);
+  const { n } = await words.reduce((query, word) => query.where(word), all).executeTakeFirstOrThrow();
+  const [createdAt = '', id = ''] = (after ?? '').split(' ');
+  const rows = await words
+    .reduce((query, word) => query.where(word), studentsOf(database))
+    .where(sql<boolean>`(created_at, id) > (${createdAt}, ${id})`)
+    .orderBy('created_at')
+    .orderBy('id')
+    .limit(ROSTER_PAGE + 1)
+    .execute();
+  const shown = rows.slice(0, ROSTER_PAGE);
+  const last = shown.at(-1);
+  return {
+    students: shown.map(studentOf),
+    of: n,
+    next: rows.length > ROSTER_PAGE && last ? placeOf(last) : null,
+  };
+}
+
+async function namesOf(database: Reader): Promise<readonly RosterName[]> {
+  const rows = await database
+    .selectFrom('students')
+    .select(['id', 'name', 'assignments'])
+    .where('deleted_at', 'is', null)
+    .orderBy('created_at')
+    .orderBy('id')
+    .execute();
+  return rows.map(({ id, name, assignments }) => {
+    const set = JSON.parse(assignments) as readonly StoredAssignment[];
+    return { id, name, lessons: [...new Set(set.map(({ lesson }) => lesson))] };
+  });
+}
+
+async function awayFrom(database: Reader, playedBefore: Date): Promise<Pick<Inbox, 'away' | 'awayOf'>> {
+  const seconds = Math.floor(playedBefore.getTime() / 1000);
+  // Worked out once for everybody: SQLite would look for it anew wherever it is named.
+  const found = database.with(
+    (cte) => cte('last').materialized(),
+    (inside) =>
+      inside
+        .selectFrom('students')
+        .select(({ selectFrom }) => [
+          'id',
+          'name',
+          selectFrom('log_rows')
+            .whereRef('log_rows.student_id', '=', 'students.id')
+            .where('log_rows.removed_at', 'is', null)
+            .select((of) => of.fn.max('played_at').as('at'))
+            .as('played_at'),
+        ])
+        .where('deleted_at', 'is', null),
+  );
+  const rows = await found
+    .selectFrom('last')
+    .select(({ selectFrom }) => [
+      'id',
+      'name',
+      'played_at',
+      selectFrom('last')
+        .select((of) => of.fn.countAll<number>().as('n'))
+        .where('played_at', '<', seconds)
+        .as('n'),
+    ])
+    .where('played_at', '<', seconds)
+    .orderBy('played_at')
+    .limit(ROSTER_PAGE)
+    .execute();
+  const moments = await database
+    .selectFrom('log_rows')
+    .select(['student_id', 'played_at', MOMENT.as('moment')])
+    .where(
+      'student_id',
+      'in',
+      rows.map(({ id }) => id),
+    )
+    .where('removed_at', 'is', null)
+    .where(
+      'played_at',
+      'in',
+      rows.map(({ played_at }) => played_at),
+    )
+    .execute();
+  const momentOf = new Map(moments.map((each) => [`${each.student_id} ${each.played_at}`, each.moment]));
+  return {
+    away: rows.map(({ id, name, played_at }) => ({
+      ...{ id, name, lastPlayedAt: momentOf.get(`${id} ${played_at}`) ?? '' },
+    })),
+    awayOf: rows[0]?.n ?? 0,
+  };
+}
+
+/** The roster of an open database. */
+export function createRosterStore(database: Kysely<Tables>): RosterStore {
+  return {
+    page: (asked) => pageOf(database, asked),
+    names: () => namesOf(database),
+    away: (playedBefore) => awayFrom(database, playedBefore),
+  };
+}
