@@ -4,9 +4,11 @@ import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { LogPage, MadeLink, StoredStudent, Week } from '@shedbook/routes';
 import { strToU8, zipSync } from 'fflate';
+import SQLite from 'libsql';
 import { describe, expect, it } from 'vitest';
 import { createLesson, rosterOf, send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
 import { setPassphrase } from '../start.ts';
+import { STORE_FILE } from '../store/open.ts';
 import { backUp, restore } from './by-command.ts';
 
 const SWING = 'title: First swing\ntempo: 240\nfeel: triplet\nexercises:\n  - x.. ..x x.x ...\n';
@@ -40,18 +42,30 @@ async function aDesk(dataDir = temporaryFolder()) {
   return { server, dataDir, lesson, id, pathname, sendTake, link: made.link };
 }
 
-/** The names of everything in a folder with the sum of what is in it; the log of the store and its index aside. */
+/** Every row of a store: SQLite may move what its log holds into its file at any time, and nothing is changed by that. */
+function rowsOf(file: string): string {
+  const database = new SQLite(file, { readonly: true });
+  try {
+    const tables = database
+      .prepare("select name from sqlite_schema where type = 'table' order by name")
+      .all();
+    return JSON.stringify(
+      tables.map(({ name }) => [name, database.prepare(`select * from "${name}"`).all()]),
+    );
+  } finally {
+    database.close();
+  }
+}
+
+/** The names of everything in a folder with the sum of what is in it. */
 function sumsIn(folder: string): readonly string[] {
   const names = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter(
     (name) => !/-(?:wal|shm)$/.test(name) && statSync(join(folder, name)).isFile(),
   );
+  const contentOf = (name: string) =>
+    name === STORE_FILE ? rowsOf(join(folder, name)) : readFileSync(join(folder, name));
   return names
-    .map(
-      (name) =>
-        `${name} ${createHash('sha256')
-          .update(readFileSync(join(folder, name)))
-          .digest('hex')}`,
-    )
+    .map((name) => `${name} ${createHash('sha256').update(contentOf(name)).digest('hex')}`)
     .toSorted();
 }
 

@@ -8,6 +8,7 @@
 
 import {
   type Bpm,
+  type FullReport,
   type Hertz,
   inSection,
   padVoice,
@@ -58,12 +59,17 @@ function nothingPlayed(beside: BesideStream | null): Listened {
 const ALL_DB = -3;
 const ONE_OF = 8;
 
+/** Whether so few of the written strokes were heard that they may be anything. */
+function isHardlyAnything({ strokes, missed, unknown = [] }: FullReport): boolean {
+  return (ONE_OF - 1) * strokes.length <= missed.length + unknown.length;
+}
+
 /** Whether no stroke of a report is a student's. */
 function isNobody(report: Listened['report']): boolean {
   if (!report) return false;
-  const { strokes, missed, unknown = [], loudspeaker } = report;
+  const { strokes, loudspeaker } = report;
   const isLoud = loudspeaker !== undefined && loudspeaker.levelDb > ALL_DB;
-  return strokes.length === 0 || (isLoud && (ONE_OF - 1) * strokes.length <= missed.length + unknown.length);
+  return strokes.length === 0 || (isLoud && isHardlyAnything(report));
 }
 
 /** The audio side of a listener. */
@@ -100,6 +106,8 @@ interface ReportBars {
   readonly stretch: Stretch;
   /** Whether bars are counted through the loops. */
   readonly through: boolean;
+  /** Loops between others in which nobody played: nothing is asked there. */
+  readonly silent: ReadonlySet<number>;
 }
 
 class Listener implements LiveListener {
@@ -116,6 +124,8 @@ class Listener implements LiveListener {
   readonly #isMine: (voice: Voice) => boolean;
   readonly #memory: LiveMemory;
   readonly #beside: BesideStream | null;
+  /** Whether somebody played in a loop, of those that were reported on. */
+  readonly #isPlayed = new Map<number, boolean>();
   #latencySeconds: number;
 
   constructor(asked: Asked, options: LiveOptions) {
@@ -211,16 +221,32 @@ class Listener implements LiveListener {
     const from = Math.max(0, Math.min(first, end - LEARNING_BARS));
     const stretch = { fromBar: first - from, toBar: end - from };
     // The bar after it claims its own first strokes where they come early.
-    return this.#report({ bars: bars.slice(from, end + 1), stretch, through: false });
+    const listened = this.#report({
+      bars: bars.slice(from, end + 1),
+      stretch,
+      through: false,
+      silent: new Set(),
+    });
+    this.#isPlayed.set(loop, listened.report !== null && !isHardlyAnything(listened.report));
+    return listened;
   }
 
   finish(): Listened {
     const { bars } = this.#clock;
     if (bars.length === 0) return { report: null, refusal: { fact: 'nothing-asked' } };
-    return this.#report({ bars, stretch: { fromBar: 0, toBar: bars.length }, through: true });
+    for (const { loop } of bars) if (!this.#isPlayed.has(loop)) this.loopReport(loop);
+    const isPlayed = ({ loop }: ClockBar) => this.#isPlayed.get(loop) ?? true;
+    if (!bars.some(isPlayed)) return this.#reportWhole(bars);
+    const own = bars.slice(bars.findIndex(isPlayed), bars.findLastIndex(isPlayed) + 1);
+    return this.#reportWhole(own, new Set(own.filter((bar) => !isPlayed(bar)).map(({ loop }) => loop)));
   }
 
-  #report({ bars, stretch, through }: ReportBars): Listened {
+  /** A report on all of some bars, counted through the loops. */
+  #reportWhole(bars: readonly ClockBar[], silent: ReadonlySet<number> = new Set()): Listened {
+    return this.#report({ bars, stretch: { fromBar: 0, toBar: bars.length }, through: true, silent });
+  }
+
+  #report({ bars, stretch, through, silent }: ReportBars): Listened {
     const from = bars[0]!.startSeconds + this.#latencySeconds - EDGE_SECONDS;
     const last = bars.at(-1)!;
     const to = last.startSeconds + last.barSeconds + this.#latencySeconds + EDGE_SECONDS;
@@ -233,9 +259,13 @@ class Listener implements LiveListener {
     const free = hearFreely(events, network);
     const seen = this.#ear ? observe(events, free) : observeNotes(notes);
     const grid = takeGrid(this.#clock, bars, through);
-    const placed = placeClockBars(seen, grid, bars, this.#latencySeconds);
+    const placed = placeClockBars(seen, grid, bars, this.#latencySeconds).map((bar, index) =>
+      silent.has(bars[index]!.loop) ? { ...bar, formBar: null, score: 0 } : bar,
+    );
     const own = placed.slice(stretch.fromBar, stretch.toBar);
-    const durationSeconds = Seconds(own.reduce((sum, bar) => sum + bar.barSeconds, 0));
+    const durationSeconds = Seconds(
+      own.reduce((sum, bar) => sum + (bar.formBar === null ? 0 : bar.barSeconds), 0),
+    );
     const asked = { ...this.#asked, bpm: bars[stretch.toBar - 1]!.bpm };
     const known = { seen, asked, grid, stretch, clock: clockPulse(own, grid.quarters) };
     const listened = this.#ear
@@ -264,7 +294,10 @@ class Listener implements LiveListener {
 
 /** Mean match of a written stroke of some bars. */
 function matchPerStroke(grid: FormGrid, bars: readonly PlacedBar[]): number {
-  const strokes = bars.reduce((sum, bar) => sum + grid.bars[bar.formBar ?? 0]!.strokes.length, 0);
+  const strokes = bars.reduce(
+    (sum, { formBar }) => sum + (formBar === null ? 0 : grid.bars[formBar]!.strokes.length),
+    0,
+  );
   return bars.reduce((sum, bar) => sum + bar.score, 0) / Math.max(1, strokes);
 }
 
