@@ -54,9 +54,6 @@ const TICK_MS = 50;
 /** So long after a moment every round that ended before it can be reported on, in seconds. */
 const SURELY_OVER_SECONDS = 10;
 
-/** So long the take of what was unplugged is waited for, in milliseconds. */
-const HANDING_OVER_MS = 5000;
-
 /** Steps in which the level is shown, in dB. */
 const LEVEL_STEP_DB = 3;
 
@@ -78,6 +75,8 @@ export class Ear {
   #turn = 0;
   /** The name of what was asked last, until its take has come. */
   #asking: string | null = null;
+  /** Whether the device is gone, and only what it heard is waited for. */
+  #isGone = false;
 
   constructor(book: LatencyBook) {
     this.#book = book;
@@ -181,19 +180,21 @@ export class Ear {
 
   /**
    * The microphone or the kit went away by itself. Nothing more will come, so the ear is told that the time has passed: the rounds
-   * that were played to their end are reported on, and the take is handed over, before everything is let go.
+   * that were played to their end are reported on, and the take is handed over, before everything is let go, however
+   * far behind a slow device is.
    */
   #unplugged(context: AudioContext, refusal: Lost): void {
+    if (this.#asking === null) {
+      this.#lost(refusal);
+      return;
+    }
+    this.#isGone = true;
     const turn = this.#turn;
-    const lost = () => {
-      forget();
-      clearTimeout(timer);
-      if (turn === this.#turn) this.#lost(refusal);
-    };
     const forget = this.onReport(() => {
-      if (this.#asking === null) lost();
+      if (this.#asking !== null) return;
+      forget();
+      if (turn === this.#turn) this.#lost(refusal);
     });
-    const timer = setTimeout(lost, this.#asking === null ? 0 : HANDING_OVER_MS);
     this.breakOff(context.currentTime);
     this.finish();
     this.#order({ kind: 'time', seconds: context.currentTime + SURELY_OVER_SECONDS });
@@ -211,17 +212,18 @@ export class Ear {
     this.#workers = [];
     this.#tick = null;
     this.#asking = null;
+    this.#isGone = false;
     this.#show(OFF);
   }
 
   /**
    * Begins to listen for an exercise; what comes of it carries the name `id`.
    * @param onPad what every stroke is, where one plays on one surface
-   * @returns what the ear was told, or null where it is off
+   * @returns what the ear was told, or null where it is off or its device is gone
    */
   ask(id: string, asked: Asked, onPad: Voice | null): EarAsked | null {
     const context = this.#context;
-    if (!context || this.#state.phase !== 'on') return null;
+    if (!context || this.#state.phase !== 'on' || this.#isGone) return null;
     if (this.#kit) this.#kit.anyVoice = onPad;
     const order: EarAsked = {
       kind: 'ask',
