@@ -46,12 +46,10 @@ async function aDesk(dataDir = temporaryFolder()) {
 function rowsOf(file: string): string {
   const database = new SQLite(file, { readonly: true });
   try {
-    const tables = database
-      .prepare("select name from sqlite_schema where type = 'table' order by name")
-      .all();
-    return JSON.stringify(
-      tables.map(({ name }) => [name, database.prepare(`select * from "${name}"`).all()]),
-    );
+    const named = "select name from sqlite_schema where type = 'table' order by name";
+    const tables = database.prepare(named).all() as readonly { readonly name: string }[];
+    const all = (name: string): unknown => database.prepare(`select * from "${name}"`).all();
+    return JSON.stringify(tables.map(({ name }) => [name, all(name)]));
   } finally {
     database.close();
   }
