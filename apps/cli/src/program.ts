@@ -179,6 +179,11 @@ function addArrange(program: Command, help: Help, speaker: Speak, done: (status:
     });
 }
 
+/** An option that may be given several times. */
+function each(value: string, before: readonly string[] = []): readonly string[] {
+  return [...before, value];
+}
+
 function addFilm(program: Command, help: Help, speaker: Speak, done: (status: number) => void): void {
   program
     .command('film')
@@ -193,6 +198,10 @@ function addFilm(program: Command, help: Help, speaker: Speak, done: (status: nu
     .option('--scheme <scheme>', help.film.scheme)
     .option('--rate <frames>', help.film.rate)
     .option('--no-build-up', help.film.buildUp)
+    .option('--performance <file>', help.film.performance, each)
+    .option('--picture <place>', help.film.picture)
+    .option('--sound <from>', help.film.sound)
+    .option('--model-level <db>', help.film.modelLevel)
     .option('--kit <file>', help.film.kit)
     .option('--json', help.film.json)
     .addHelpText('after', help.film.after)

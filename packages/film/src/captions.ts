@@ -11,7 +11,6 @@ import type { ProgramBar } from '@shedbook/playing';
 import { capital, countOf, type FilmWords, sayPattern, spokenMark } from '@shedbook/words';
 import { headingOf, limbOfVoice } from './draw.ts';
 import type { Film, StagedScene } from './film.ts';
-import { secondsAt } from './scenes.ts';
 
 /** A caption and when it is shown. */
 export interface Cue {
@@ -22,7 +21,7 @@ export interface Cue {
 
 /** When a place of a scene is heard, in seconds of the film. */
 function momentOf(scene: StagedScene, place: number, rate: number): number {
-  return (scene.startFrame + scene.leadFrames) / rate + secondsAt(scene, place);
+  return (scene.startFrame + scene.leadFrames) / rate + scene.clock.secondsAt(place);
 }
 
 /** The counts of each bar that a voice plays; a bar in which it is silent is said to be. */

@@ -2,7 +2,7 @@
 import { countedTempo, Seconds } from '@shedbook/core';
 import { headingOf } from './draw.ts';
 import type { Film, StagedScene } from './film.ts';
-import type { TitleScene } from './scenes.ts';
+import type { TitleScene } from './scene.ts';
 
 /** A chapter. */
 export interface Chapter {

@@ -89,19 +89,18 @@ function shortened(text: string, fits: (text: string) => boolean): string {
 /** The name of the lesson, of what is played, and its tempo. */
 function headerItems(film: Film, scene: StagedScene, stage: number): readonly Item[] {
   const { fonts, said } = film.tools;
-  const { widthMm, sideMm, titleY, headingY, small, heading } = SHAPES[film.look.shape];
+  const { left, headRight, tempoBeside, titleY, headingY, small, heading } = scene.layout;
   const { ink, soft } = coloursOf(film);
-  const isWide = film.look.shape === 'landscape';
   const bpm = countedTempo(scene.lesson.meter, scene.bpm);
   const tempo = setLine(fonts, said.tempo({ bpm }), style('bold', small), {
-    ...{ x: isWide ? widthMm - sideMm : sideMm, y: isWide ? headingY : headingY + 1.8 * small },
-    ...{ align: isWide ? 'right' : 'left', colour: ink },
+    ...{ x: tempoBeside ? headRight : left, y: tempoBeside ? headingY : headingY + 1.8 * small },
+    ...{ align: tempoBeside ? 'right' : 'left', colour: ink },
   });
-  const room = widthMm - 2 * sideMm - (isWide ? tempo.widthMm + 6 : 0);
+  const room = headRight - left - (tempoBeside ? tempo.widthMm + 6 : 0);
   const line = (text: string, weight: Weight, size: number, y: number, colour: string): readonly Item[] => {
     const fitted = size * Math.max(SMALLEST, Math.min(1, room / fonts.widthMm(text, weight, size)));
     const shown = shortened(text, (part) => fonts.widthMm(part, weight, fitted) <= room + 1e-6);
-    return [setLine(fonts, shown, style(weight, fitted), { x: sideMm, y, colour })];
+    return [setLine(fonts, shown, style(weight, fitted), { x: left, y, colour })];
   };
   return [
     ...line(film.request.lesson.title, 'italic', small, titleY, soft),
@@ -167,17 +166,17 @@ function pageItems(film: Film, { stage, page }: Frame, scene: StagedScene): read
 /** The form as a line that fills bar by bar, and in words where it stands. */
 function stripItems(film: Film, scene: StagedScene, formBar: number | null): readonly Item[] {
   const { fonts, said } = film.tools;
-  const { widthMm, sideMm, stripTop, small } = SHAPES[film.look.shape];
+  const { left, right, stripTop, small } = scene.layout;
   const { soft, rule, accent, ink } = coloursOf(film);
   const { bars } = scene.program;
-  const each = (widthMm - 2 * sideMm) / bars.length;
+  const each = (right - left) / bars.length;
   const y = stripTop + 3;
   const level = (from: number, to: number, strokeMm: number, colour: string): Item => ({
-    ...{ kind: 'line', x: sideMm + from * each, x2: sideMm + to * each, y, y2: y, strokeMm, colour },
+    ...{ kind: 'line', x: left + from * each, x2: left + to * each, y, y2: y, strokeMm, colour },
   });
   const ticks = bars.map((bar, index): Item => {
     const isNew = index === 0 || bars[index - 1]?.play !== bar.play;
-    const x = sideMm + index * each;
+    const x = left + index * each;
     const height = isNew ? 2.2 : 1.1;
     return { kind: 'line', x, x2: x, y: y - height, y2: y + height, strokeMm: 0.4, colour: soft };
   });
@@ -190,7 +189,7 @@ function stripItems(film: Film, scene: StagedScene, formBar: number | null): rea
     ...(at > 1 ? [level(0, at - 1, 0.9, soft)] : []),
     ...(bar ? [level(at - 1, at, 1.8, accent)] : []),
     ...ticks,
-    setLine(fonts, text, style('regular', small), { x: sideMm, y: y + small + 2.2, colour: ink }),
+    setLine(fonts, text, style('regular', small), { x: left, y: y + small + 2.2, colour: ink }),
   ];
 }
 
@@ -206,16 +205,21 @@ function litPatch(film: Film, key: string, { bar: placed, beat }: Lit): Drawing 
   return drawing(film, `${key} ${beat}`, box, () => countItems(film, placed, beat));
 }
 
+/** So much is drawn anew beside the line of the form. */
+const STRIP_MARGIN_MM = 2;
+
 /** What is drawn for a frame. */
 export function drawingsOf(film: Film, frame: Frame): FrameDrawings {
-  const { widthMm, heightMm, stripTop, stripHeight } = SHAPES[film.look.shape];
+  const { widthMm, heightMm } = SHAPES[film.look.shape];
   const whole = { x: 0, y: 0, width: widthMm, height: heightMm };
   const { scene, stage, page, formBar, lit } = frame;
   if (scene.kind === 'title' || !page)
     return { page: drawing(film, 'title', whole, () => titleItems(film)), patches: [] };
   const pages = scene.stagePages[stage] ?? [];
   const key = `${scene.startFrame} ${stage} ${pages.indexOf(page)}`;
-  const strip = { x: 0, y: stripTop, width: widthMm, height: stripHeight };
+  const { left, stripTop, stripHeight } = scene.layout;
+  const x = Math.max(0, left - STRIP_MARGIN_MM);
+  const strip = { x, y: stripTop, width: widthMm - x, height: stripHeight };
   const stripKey = `${scene.startFrame} bar ${Math.max(0, formBar ?? 0)}`;
   return {
     page: drawing(film, key, whole, () => pageItems(film, frame, scene)),

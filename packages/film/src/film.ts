@@ -1,17 +1,11 @@
 /** A film: its scenes with their pages, and what each frame of it shows. */
 import { sectionOf } from '@shedbook/core';
-import { ballOn, beatAt, flightAt, type PictureSizes, shownAt } from '@shedbook/playing';
+import { ballOn, beatAt, flightAt, type Landing, type PictureSizes, shownAt } from '@shedbook/playing';
+import { type Layout, layOutPage, type PicturePlace } from './layout.ts';
 import { BALL_MM, FULL_SIZE, SCHEMES, type SchemeName, SHAPES, type ShapeName } from './look.data.ts';
 import { type DrawingTools, engraveScene, layOutScene, type PlacedBar, type ScenePage } from './pages.ts';
-import {
-  type FilmRequest,
-  frameCount,
-  type PlayedScene,
-  placeAfter,
-  planScenes,
-  type Scene,
-  type TitleScene,
-} from './scenes.ts';
+import type { PlayedScene, Scene, TitleScene } from './scene.ts';
+import { type FilmRequest, frameCount, planScenes } from './scenes.ts';
 
 /** What a film is asked to look like. */
 export interface FilmLook {
@@ -19,18 +13,21 @@ export interface FilmLook {
   readonly scheme: SchemeName;
   /** Pixels of a millimetre of the page, {@link FULL_SIZE} where left out. */
   readonly pixelsPerMm?: number;
+  /** Where the picture of a performance stands; null where it is not shown; what suits the shape where left out. */
+  readonly picture?: PicturePlace | null;
 }
 
 /** A played scene and its pages: of a groove, those of each stage. */
 export interface StagedScene extends PlayedScene {
   readonly stagePages: readonly (readonly ScenePage[])[];
   readonly sizes: PictureSizes;
+  readonly layout: Layout;
 }
 
 /** A film. */
 export interface Film {
   readonly request: FilmRequest;
-  readonly look: Required<FilmLook>;
+  readonly look: FilmLook & { readonly pixelsPerMm: number };
   readonly scenes: readonly (TitleScene | StagedScene)[];
   readonly frames: number;
   readonly widthPx: number;
@@ -38,7 +35,18 @@ export interface Film {
   readonly tools: DrawingTools;
 }
 
-function staged(scene: Scene, tools: DrawingTools, shape: ShapeName): TitleScene | StagedScene {
+/** Beside a page that is wide, over one that is tall. */
+function suitablePlace(shape: ShapeName): PicturePlace {
+  return shape === 'landscape' ? 'beside' : 'above';
+}
+
+function layoutOf({ shown }: PlayedScene, { shape, picture = suitablePlace(shape) }: FilmLook): Layout {
+  const size = shown?.recorded.picture;
+  if (!size || picture === null) return layOutPage(shape, null);
+  return layOutPage(shape, { place: picture, ratio: size.widthPx / size.heightPx });
+}
+
+function staged(scene: Scene, tools: DrawingTools, look: FilmLook): TitleScene | StagedScene {
   if (scene.kind === 'title') return scene;
   const stages = scene.kind === 'groove' ? scene.stages.map((_, stage) => stage) : [-1];
   const pictures = stages.map((stage) => engraveScene(scene, tools, stage));
@@ -48,10 +56,12 @@ function staged(scene: Scene, tools: DrawingTools, shape: ShapeName): TitleScene
   );
   const hasTime = scene.form.sections.some((section) => section.play === 'time');
   const shown = (groove: typeof whole.groove) => (hasTime || whole.exercise.length === 0 ? groove : []);
+  const layout = layoutOf(scene, look);
   return {
     ...scene,
+    layout,
     stagePages: pictures.map(({ exercise, groove }) =>
-      layOutScene({ exercise, groove: shown(groove) }, { whole, hasHands }, shape),
+      layOutScene({ exercise, groove: shown(groove) }, { whole, hasHands }, layout),
     ),
     sizes: { exercise: whole.exercise.length, groove: shown(whole.groove).length },
   };
@@ -67,7 +77,7 @@ export function createFilm(request: FilmRequest, look: FilmLook, tools: DrawingT
   const { widthMm, heightMm } = SHAPES[look.shape];
   return {
     ...{ request, tools, look: { ...look, pixelsPerMm } },
-    scenes: planned.map((scene) => staged(scene, tools, look.shape)),
+    scenes: planned.map((scene) => staged(scene, tools, look)),
     frames: frameCount(planned),
     widthPx: widthMm * pixelsPerMm,
     heightPx: heightMm * pixelsPerMm,
@@ -112,12 +122,17 @@ function firstFrame(scene: StagedScene): Frame {
   return { scene, stage: 0, page, formBar: null, lit: null, ball: null };
 }
 
-/** What a played scene shows so many seconds from its first click. */
+/** Which picture a landing is shown on: that of the bar of the form that is played. */
+function shownIn({ asked, formBars, sizes }: StagedScene, landing: Landing) {
+  return shownAt(asked, { ...landing, bar: formBars[Math.max(1, landing.bar) - 1] ?? 1 }, sizes);
+}
+
+/** What a played scene shows so many seconds from the end of its lead. */
 function playedFrame(scene: StagedScene, seconds: number): Frame {
-  const { program, landings, sizes } = scene;
-  const place = placeAfter(scene, seconds);
+  const { program, landings } = scene;
+  const place = scene.clock.placeAt(seconds);
   const flight = flightAt(landings, place, program.end);
-  const where = flight && shownAt(program, flight.from, sizes);
+  const where = flight && shownIn(scene, flight.from);
   if (!flight || !where) return firstFrame(scene);
   const formBar = beatAt(program, place)?.bar ?? 1;
   const stage = stageAt(scene, formBar);

@@ -8,8 +8,9 @@ import type { Lesson } from '@shedbook/core';
 import { type BarTile, type Engraver, engraveBars, type Fonts, type SheetWords } from '@shedbook/engrave';
 import type { ShownBar } from '@shedbook/playing';
 import type { FilmWords } from '@shedbook/words';
-import { BALL_MM, ROOM_MM, SHAPES, type ShapeName } from './look.data.ts';
-import type { PlayedScene } from './scenes.ts';
+import type { Layout } from './layout.ts';
+import { BALL_MM, ROOM_MM } from './look.data.ts';
+import type { PlayedScene } from './scene.ts';
 
 /** What notation is drawn with. */
 export interface DrawingTools {
@@ -92,8 +93,8 @@ function measuresOf(bars: readonly BarTile[], hasHands: boolean): Measures {
 }
 
 /** How many columns let the bars be largest, and how large they then are. */
-function fit(count: number, measures: Measures, shape: (typeof SHAPES)[ShapeName]) {
-  const room = { width: shape.widthMm - 2 * shape.sideMm, height: shape.barsBottom - shape.barsTop };
+function fit(count: number, measures: Measures, shape: Layout) {
+  const room = { width: shape.right - shape.left, height: shape.barsBottom - shape.barsTop };
   const ways = Array.from({ length: shape.columns }, (_, index) => {
     const columns = index + 1;
     const width = room.width / columns / (measures.widthMm + (columns > 1 ? 3 : 0));
@@ -111,17 +112,16 @@ interface PagePart {
   readonly measures: Measures;
 }
 
-function placeBars({ bars, on, first, measures }: PagePart, name: ShapeName): ScenePage {
-  const shape = SHAPES[name];
+function placeBars({ bars, on, first, measures }: PagePart, shape: Layout): ScenePage {
   const { columns, size } = fit(bars.length, measures, shape);
   const rows = Math.ceil(bars.length / columns);
   const cell = {
-    width: (shape.widthMm - 2 * shape.sideMm) / columns,
+    width: (shape.right - shape.left) / columns,
     height: (shape.barsBottom - shape.barsTop) / rows,
   };
   const placed = bars.map((bar, index): PlacedBar => {
     const { tile } = bar;
-    const left = shape.sideMm + (index % columns) * cell.width + (cell.width - size * tile.widthMm) / 2;
+    const left = shape.left + (index % columns) * cell.width + (cell.width - size * tile.widthMm) / 2;
     const top = shape.barsTop + Math.floor(index / columns) * cell.height;
     const staffTop =
       top + (cell.height - size * measures.heightMm) / 2 + size * (ROOM_MM.above + measures.overMm);
@@ -143,7 +143,7 @@ function pagesOf(
   bars: readonly BarTile[],
   on: ShownBar['on'],
   measures: Measures,
-  shape: ShapeName,
+  shape: Layout,
 ): readonly ScenePage[] {
   const pages = Math.ceil(bars.length / MOST_BARS);
   const each = Math.ceil(bars.length / Math.max(1, pages));
@@ -159,7 +159,7 @@ function pagesOf(
 export function layOutScene(
   { exercise, groove }: ScenePictures,
   { whole, hasHands }: { readonly whole: ScenePictures; readonly hasHands: boolean },
-  shape: ShapeName,
+  shape: Layout,
 ): readonly ScenePage[] {
   const measures = measuresOf([...whole.exercise, ...whole.groove], hasHands);
   return [...pagesOf(exercise, 'exercise', measures, shape), ...pagesOf(groove, 'groove', measures, shape)];

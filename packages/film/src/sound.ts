@@ -14,7 +14,7 @@ import {
   type StereoAudio,
 } from '@shedbook/sound';
 import type { Film } from './film.ts';
-import type { Scene } from './scenes.ts';
+import type { PlayedScene, Scene } from './scene.ts';
 
 /** Loudness of films: what is usual for speech and music on a telephone. */
 const FILM_LUFS = Lufs(-16);
@@ -22,6 +22,8 @@ const FILM_LUFS = Lufs(-16);
 export const FIRST_CEILING_DBTP = FullScaleDb(-2);
 /** What still rings at the end of a scene is faded out so fast. */
 const FADE_SECONDS = 0.5;
+/** A recording is cut in with a fade as short as that: too short to soften a stroke. */
+const FADE_IN_SECONDS = 0.003;
 const CLOSE_ENOUGH_LU = 0.1;
 const MOST_ROUNDS = 4;
 
@@ -31,26 +33,65 @@ function fadeOut(samples: Float32Array, fade: number): void {
     samples[i] = (samples[i] as number) * ((samples.length - i) / fade);
 }
 
+function fadeIn(samples: Float32Array, from: number, fade: number): void {
+  for (let i = 0; i < fade && from + i < samples.length; i += 1)
+    samples[from + i] = ((samples[from + i] as number) * i) / fade;
+}
+
+function loudnessOf(audio: StereoAudio): number {
+  return integrateSteps([loudnessSteps(audio)]);
+}
+
+/** Adds one sound to another from a sample on, as far as there is room. */
+function addInto(into: StereoAudio, sound: StereoAudio, start: number): void {
+  for (const [from, to] of [
+    [sound.left, into.left],
+    [sound.right, into.right],
+  ] as const)
+    for (let i = 0; i < from.length && start + i < to.length; i += 1)
+      to[start + i] = (to[start + i] as number) + (from[i] as number);
+}
+
+/** A recording as loud as the kit is when it plays the same. */
+function asLoudAs(recording: StereoAudio, model: StereoAudio): StereoAudio {
+  const gainDb = loudnessOf(model) - loudnessOf(recording);
+  return Number.isFinite(gainDb) ? amplify(recording, gainDb) : recording;
+}
+
+/** What is heard of a scene from the end of its lead: the kit, or over a performance what was asked for. */
+function soundOfScene(
+  scene: PlayedScene,
+  { request: { lesson, over } }: Pick<Film, 'request'>,
+  { kit, recording }: SceneSources,
+): readonly StereoAudio[] {
+  const { strokes, durationSeconds, exercise } = scene;
+  const model = render({ strokes, durationSeconds }, { kit, setUp: lesson.setUp, seed: exercise ?? 0 });
+  if (!recording || !over || over.heard === 'model') return [model];
+  const teacher = asLoudAs(recording, model);
+  return over.heard === 'teacher' ? [teacher] : [teacher, amplify(model, over.modelDb)];
+}
+
+/** What the sound of a scene is made of. */
+export interface SceneSources {
+  readonly kit: Kit;
+  /** What was recorded of a performance that the scene shows, at the kit's rate and as fast as it is shown, or null. */
+  readonly recording: StereoAudio | null;
+}
+
 /** A scene's sound, exactly as long as its frames, as loud as the kit is. */
-export function renderScene(scene: Scene, film: Pick<Film, 'request'>, kit: Kit): StereoAudio {
-  const { framesPerSecond, lesson } = film.request;
-  const perFrame = kit.sampleRateHz / framesPerSecond;
+export function renderScene(scene: Scene, film: Pick<Film, 'request'>, sources: SceneSources): StereoAudio {
+  const { sampleRateHz } = sources.kit;
+  const perFrame = sampleRateHz / film.request.framesPerSecond;
   const length = scene.frames * perFrame;
   const audio: StereoAudio = {
-    left: new Float32Array(length),
-    right: new Float32Array(length),
-    sampleRateHz: kit.sampleRateHz,
+    ...{ left: new Float32Array(length), right: new Float32Array(length), sampleRateHz },
   };
   if (scene.kind === 'title') return audio;
-  const { strokes, durationSeconds, exercise, leadFrames } = scene;
-  const sound = render({ strokes, durationSeconds }, { kit, setUp: lesson.setUp, seed: exercise ?? 0 });
-  const start = leadFrames * perFrame;
-  for (const [from, into] of [
-    [sound.left, audio.left],
-    [sound.right, audio.right],
-  ] as const) {
-    into.set(from.subarray(0, length - start), start);
-    fadeOut(into, Math.round(FADE_SECONDS * kit.sampleRateHz));
+  const start = scene.leadFrames * perFrame;
+  for (const sound of soundOfScene(scene, film, sources)) addInto(audio, sound, start);
+  for (const samples of [audio.left, audio.right]) {
+    fadeIn(samples, start, Math.round(FADE_IN_SECONDS * sampleRateHz));
+    fadeOut(samples, Math.round(FADE_SECONDS * sampleRateHz));
   }
   return audio;
 }

@@ -1,13 +1,14 @@
 /** The card that a film begins with, and its cover: what the lesson is called, who gives it, and what is in the film. */
-import { countedTempo, type Lesson, sectionOf } from '@shedbook/core';
+import { countedTempo } from '@shedbook/core';
 import { allMoved, type Item, setColumn, style } from '@shedbook/engrave';
 import { exercisesInWords } from '@shedbook/words';
 import { coloursOf, type Film } from './film.ts';
 import { SHAPES } from './look.data.ts';
 
-function tempiText(film: Film, lesson: Lesson): string {
-  const asked = film.request.tempi.length > 0 ? film.request.tempi : [lesson.tempo.startBpm];
-  const tempi = asked.map((bpm) => countedTempo(lesson.meter, bpm));
+function tempiText(film: Film): string {
+  const tempi = film.scenes.flatMap((scene) =>
+    scene.kind === 'exercise' ? [countedTempo(scene.lesson.meter, scene.bpm)] : [],
+  );
   const [from, to] = [Math.min(...tempi), Math.max(...tempi)];
   return from === to ? film.tools.said.tempo({ bpm: from }) : film.tools.said.tempi({ from, to });
 }
@@ -25,7 +26,7 @@ export function titleItems(film: Film): readonly Item[] {
     lines(lesson.title, 'bold', card, ink),
     ...(lesson.by === null ? [] : [lines(said.teacher({ name: lesson.by }), 'italic', 1.2 * small, soft)]),
     lines(exercisesInWords(said, exercises), 'bold', 1.3 * small, accent),
-    lines(tempiText(film, sectionOf(lesson, exercises[0] ?? null)), 'regular', 1.2 * small, ink),
+    lines(tempiText(film), 'regular', 1.2 * small, ink),
   ];
   const gap = 1.1 * small;
   const height = blocks.reduce((sum, block) => sum + block.heightMm + gap, -gap);

@@ -7,6 +7,13 @@ export { type EngravingTools, loadEngravingTools } from './engraving-tools.ts';
 export type { Examination, Saved } from './examination.ts';
 export { FILM_ENDINGS, type FilmEnding } from './film/encoder.ts';
 export {
+  type HeardPerformances,
+  type HearOrder,
+  hearPerformances,
+  type PerformanceFile,
+  type TakeHeard,
+} from './film/hear-performances.ts';
+export {
   estimateFilmBytes,
   type FilmFile,
   type FilmOrder,

@@ -29,5 +29,10 @@ it('[CL1700] refuses what it cannot make, in plain words and in both languages, 
   expect(await run('--exercise', '2')).toEqual(refused('numbers from 1 to 1'));
   expect(await run('--form', 'four')).toEqual(refused('--form: found "four"'));
   expect(await run('--tempo', '9', '--language', 'de')).toEqual(refused('mit Kommas verbunden, etwa 60,80'));
+  expect(await run('--picture', 'left')).toEqual(refused('one of beside, above, corner, none'));
+  expect(await run('--sound', 'mix')).toEqual(refused('one of teacher, model, both'));
+  expect(await run('--model-level', 'loud')).toEqual(refused('decibels from -40 to 20'));
+  expect(await run('--performance', '2=two.mp4')).toEqual(refused('the number of its exercise before each'));
+  expect(await run('--performance', 'gone.mp4')).toEqual(refused('gone.mp4: '));
   expect(await readdir(folder)).toEqual(['one.lesson.yaml']);
 });

@@ -1,15 +1,28 @@
 /** `shedbook film`: a lesson as a film. */
 import { Bpm, LESSON_TEMPI, type Lesson } from '@shedbook/core';
-import { type Film, type FilmLook, type FilmRequest, FRAME_RATES, SCHEMES, SHAPES } from '@shedbook/film';
+import {
+  type Film,
+  type FilmLook,
+  type FilmRequest,
+  FRAME_RATES,
+  HEARD_FROM,
+  type OverPerformances,
+  PICTURE_PLACES,
+  SCHEMES,
+  SHAPES,
+} from '@shedbook/film';
 import {
   estimateFilmBytes,
   FILM_ENDINGS,
   type FilmEnding,
   type FilmProgress,
   filmEndingOf,
+  type HeardPerformances,
+  hearPerformances,
   loadEngravingTools,
   loadKit,
   makeFilm,
+  type PerformanceFile,
   planFilm,
 } from '@shedbook/host';
 import { RECORDING_RATE_HZ } from '@shedbook/pack';
@@ -28,9 +41,16 @@ export interface FilmOptions {
   readonly scheme?: string;
   readonly rate?: string;
   readonly buildUp?: boolean;
+  readonly performance?: readonly string[];
+  readonly picture?: string;
+  readonly sound?: string;
+  readonly modelLevel?: string;
   readonly kit?: string;
   readonly json?: boolean;
 }
+
+/** A film over no performance. */
+const NONE_HEARD: HeardPerformances = { recorded: [], recordings: new Map(), takes: [] };
 
 /** Exit status of what was interrupted at the keyboard (128 and SIGINT, as shells have it). */
 const INTERRUPTED = 130;
@@ -54,11 +74,40 @@ function readEnding(out: string): FilmEnding {
   return refuseOption('out', out, (expected) => expected.film({ endings: FILM_ENDINGS.join(', ') }));
 }
 
+/** Levels of the model beside the teacher, in dB. */
+const MODEL_DB = { least: -40, most: 20, usual: -9 } as const;
+
+function readModelDb(text: string | undefined): number {
+  if (text === undefined) return MODEL_DB.usual;
+  const db = Number(text);
+  if (text.trim() !== '' && db >= MODEL_DB.least && db <= MODEL_DB.most) return db;
+  return refuseOption('model-level', text, (expected) => expected.modelLevel(MODEL_DB));
+}
+
+/** Performances with their exercises; the numbers before them may be left out where only one exercise is meant. */
+function readPerformances(options: FilmOptions, lesson: Lesson): readonly PerformanceFile[] {
+  const asked = readExerciseList('exercise', options.exercise, lesson);
+  return (options.performance ?? []).map((text): PerformanceFile => {
+    const [, number, path] = /^(\d+)=(.+)$/.exec(text) ?? [];
+    const exercise = number === undefined && asked.length === 1 ? asked[0] : Number(number);
+    if (exercise !== undefined && asked.includes(exercise)) return { exercise, path: path ?? text };
+    return refuseOption('performance', text, (expected) => expected.performanceOf);
+  });
+}
+
+/** The exercises that are meant: those that are asked for, or those of which there are performances, or all. */
+function readExercises(options: FilmOptions, lesson: Lesson): readonly number[] {
+  const all = readExerciseList('exercise', options.exercise, lesson);
+  const played = readPerformances(options, lesson).map(({ exercise }) => exercise);
+  if (options.exercise !== undefined || played.length === 0) return all;
+  return all.filter((number) => played.includes(number));
+}
+
 function readRequest(options: FilmOptions, lesson: Lesson): FilmRequest {
   const rates = FRAME_RATES.map(String);
   return {
     lesson,
-    exercises: readExerciseList('exercise', options.exercise, lesson),
+    exercises: readExercises(options, lesson),
     form: options.form === undefined ? null : requireForm(lesson, options.form),
     tempi: readTempi(options.tempo),
     framesPerSecond: Number(
@@ -68,8 +117,10 @@ function readRequest(options: FilmOptions, lesson: Lesson): FilmRequest {
   };
 }
 
-function readLook({ shape = 'landscape', scheme = 'light' }: FilmOptions): FilmLook {
+function readLook({ shape = 'landscape', scheme = 'light', picture }: FilmOptions): FilmLook {
+  const place = picture === undefined ? null : readChoice('picture', picture, [...PICTURE_PLACES, 'none']);
   return {
+    ...(place === null ? {} : { picture: place === 'none' ? null : place }),
     shape: readChoice('shape', shape, keysOf(SHAPES)),
     scheme: readChoice('scheme', scheme, keysOf(SCHEMES)),
   };
@@ -100,6 +151,33 @@ function progressOf({ catalogue: { words }, progress }: Speaker): (of: FilmProgr
   };
 }
 
+/** Hears the performances; says which of several takes is shown. */
+async function hearAll(
+  options: FilmOptions,
+  { lesson, form, tempi }: FilmRequest,
+  { terminal, signal }: { readonly terminal: Speaker; readonly signal: AbortSignal },
+): Promise<HeardPerformances> {
+  const { words } = terminal.catalogue;
+  const files = readPerformances(options, lesson);
+  const tell = (n: number) => terminal.progress(words.film.hearing({ n, of: files.length }));
+  const heard = await hearPerformances({ lesson, form, bpm: tempi[0], files, signal, tell });
+  terminal.progress(null);
+  for (const { exercise: n, path: file, faults, isShown } of heard.takes) {
+    const take = words.film.take({ n, file, faults });
+    terminal.warn(isShown ? words.film.chosen({ take }) : words.film.notChosen({ take }));
+  }
+  return heard;
+}
+
+/** How performances are heard. */
+function readManner(options: FilmOptions): Omit<OverPerformances, 'recorded'> {
+  return {
+    heard: readChoice('sound', options.sound ?? 'teacher', HEARD_FROM),
+    modelDb: readModelDb(options.modelLevel),
+    speeds: [1],
+  };
+}
+
 /** Runs what can be interrupted at the keyboard. @returns null where it was */
 async function unlessInterrupted<T>(run: (signal: AbortSignal) => Promise<T>): Promise<T | null> {
   const control = new AbortController();
@@ -124,14 +202,18 @@ export async function film(path: string, options: FilmOptions, terminal: Speaker
   const lesson = requireLesson(await readLessonFile(path), terminal);
   if (lesson.exercises.length === 0) throw refused(path, '', ({ withExercises }) => withExercises);
   const [ending, request, look] = [readEnding(options.out), readRequest(options, lesson), readLook(options)];
+  const manner = readManner(options);
   const began = Date.now();
-  terminal.progress(words.film.planning);
-  const planned = planFilm(request, look, await loadEngravingTools(), terminal.catalogue.tag);
-  sayPlan(planned, ending, terminal);
-  const kit = await loadKit(options.kit ?? null, RECORDING_RATE_HZ);
-  const made = await unlessInterrupted((signal) =>
-    makeFilm({ film: planned, kit, out: options.out, signal, tell: progressOf(terminal) }),
-  );
+  const made = await unlessInterrupted(async (signal) => {
+    const heard = options.performance ? await hearAll(options, request, { terminal, signal }) : NONE_HEARD;
+    terminal.progress(words.film.planning);
+    const asked = { ...request, over: { ...manner, recorded: heard.recorded } };
+    const planned = planFilm(asked, look, await loadEngravingTools(), terminal.catalogue.tag);
+    sayPlan(planned, ending, terminal);
+    const kit = await loadKit(options.kit ?? null, RECORDING_RATE_HZ);
+    const { recordings } = heard;
+    return makeFilm({ film: planned, kit, recordings, out: options.out, signal, tell: progressOf(terminal) });
+  });
   terminal.progress(null);
   if (!made) {
     terminal.warn(words.film.cancelled);

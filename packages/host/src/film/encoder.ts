@@ -90,52 +90,67 @@ const COLOURS = [
   'bt709',
 ];
 
+/** A stretch of a recording whose picture is laid over the frames. */
+export interface PictureOver {
+  readonly path: string;
+  readonly fromSeconds: number;
+  readonly toSeconds: number;
+  /** Ratio: 0.5 is half as fast as it was recorded. */
+  readonly speed: number;
+  /** When its scene begins and ends in the film; the first picture stands still until it moves. */
+  readonly sceneSeconds: { readonly from: number; readonly to: number };
+  readonly leadSeconds: number;
+  /** In pixels, all even. */
+  readonly box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+}
+
+/** Lays pictures over the frames, each in its scene and at its speed. */
+function overlaid(pictures: readonly PictureOver[], first: number, rate: number): string {
+  const chains = pictures.flatMap(({ speed, sceneSeconds, leadSeconds, box }, index) => {
+    const { from, to } = sceneSeconds;
+    const [under, over] = [index === 0 ? '0:v' : `v${index}`, `p${index}`];
+    const last = index === pictures.length - 1 ? 'out' : `v${index + 1}`;
+    const moved = `setpts=PTS/${speed}+${leadSeconds.toFixed(6)}/TB,fps=${rate}:start_time=0`;
+    const sized = `scale=${box.width}:${box.height}:out_color_matrix=bt709:out_range=tv,setsar=1,format=yuv420p`;
+    return [
+      `[${first + index}:V:0]${moved},${sized},setpts=PTS+${from.toFixed(6)}/TB[${over}]`,
+      `[${under}][${over}]overlay=${box.x}:${box.y}:format=yuv420:enable='between(t,${(from - 1e-4).toFixed(6)},${(to - 1e-3).toFixed(6)})'[${last}]`,
+    ];
+  });
+  return chains.join(';');
+}
+
+/** What FFmpeg makes of frames that come on its standard input. */
+interface Encoding {
+  readonly encoder: VideoEncoder;
+  readonly ending: FilmEnding;
+  readonly pictures: readonly PictureOver[];
+  readonly out: string;
+}
+
 /** The arguments of FFmpeg for a film whose frames come on its standard input. */
 export function encoderArguments(
   { widthPx, heightPx, request }: Pick<Film, 'widthPx' | 'heightPx' | 'request'>,
-  parts: FilmParts,
-  {
-    encoder,
-    ending,
-    out,
-  }: { readonly encoder: VideoEncoder; readonly ending: FilmEnding; readonly out: string },
+  { sound, chapters, captions }: FilmParts,
+  { encoder, ending, pictures, out }: Encoding,
 ): readonly string[] {
-  const { sound, chapters, captions } = parts;
-  const rate = `${request.framesPerSecond}`;
+  const rate = request.framesPerSecond;
+  const frames = ['-f', 'rawvideo', '-pix_fmt', 'yuv420p', '-s', `${widthPx}x${heightPx}`, '-r', `${rate}`];
+  const stretches = pictures.flatMap(({ path, fromSeconds, toSeconds }) => {
+    const length = (toSeconds - fromSeconds).toFixed(6);
+    return ['-ss', fromSeconds.toFixed(6), '-t', length, '-i', path];
+  });
+  const over = ['-filter_complex', overlaid(pictures, 3 + captions.length, rate), '-map', '[out]'];
   return [
-    ...['-y', '-v', 'error', '-nostdin'],
-    ...[
-      '-f',
-      'rawvideo',
-      '-pix_fmt',
-      'yuv420p',
-      '-s',
-      `${widthPx}x${heightPx}`,
-      '-r',
-      rate,
-      ...COLOURS,
-      '-i',
-      'pipe:0',
-    ],
-    ...['-i', sound],
-    ...['-f', 'ffmetadata', '-i', chapters],
-    ...captions.flatMap(({ path }) => ['-i', path]),
-    ...['-map', '0:v', '-map', '1:a', ...captions.flatMap((_, index) => ['-map', `${3 + index}:s`])],
+    ...['-y', '-v', 'error', '-nostdin', ...frames, ...COLOURS, '-i', 'pipe:0'],
+    ...['-i', sound, '-f', 'ffmetadata', '-i', chapters],
+    ...[...captions.flatMap(({ path }) => ['-i', path]), ...stretches],
+    ...(pictures.length > 0 ? over : ['-map', '0:v']),
+    ...['-map', '1:a', ...captions.flatMap((_, index) => ['-map', `${3 + index}:s`])],
     ...['-map_metadata', '2', '-map_chapters', '2'],
     ...captions.flatMap(({ language }, index) => [`-metadata:s:s:${index}`, `language=${language}`]),
-    ...[
-      '-c:v',
-      encoder.name,
-      ...encoder.options,
-      '-pix_fmt',
-      'yuv420p',
-      '-g',
-      `${4 * request.framesPerSecond}`,
-      ...COLOURS,
-    ],
-    ...['-c:a', 'copy'],
-    ...CONTAINERS[ending].rest,
-    out,
+    ...['-c:v', encoder.name, ...encoder.options, '-pix_fmt', 'yuv420p', '-g', `${4 * rate}`, ...COLOURS],
+    ...['-c:a', 'copy', ...CONTAINERS[ending].rest, out],
   ];
 }
 

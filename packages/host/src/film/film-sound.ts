@@ -10,9 +10,11 @@ import {
   type Mastering,
   master,
   renderScene,
+  type Scene,
 } from '@shedbook/film';
 import type { Kit, StereoAudio } from '@shedbook/sound';
 import { encodeSound, type FilmEnding } from './encoder.ts';
+import { pathOf, type Recordings, readStretch } from './recordings.ts';
 
 function interleave({ left, right }: StereoAudio): Uint8Array {
   const out = new Float32Array(2 * left.length);
@@ -23,6 +25,7 @@ function interleave({ left, right }: StereoAudio): Uint8Array {
   return new Uint8Array(out.buffer);
 }
 
+/** Two channels that were interleaved. */
 function separate(bytes: Buffer, sampleRateHz: Hertz): StereoAudio {
   const both = new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.length));
   const [left, right] = [new Float32Array(both.length / 2), new Float32Array(both.length / 2)];
@@ -33,12 +36,25 @@ function separate(bytes: Buffer, sampleRateHz: Hertz): StereoAudio {
   return { left, right, sampleRateHz };
 }
 
+/** What was recorded of the performance that a scene shows; null where it shows none. */
+async function soundShown(
+  scene: Scene,
+  recordings: Recordings,
+  { sampleRateHz, signal }: { readonly sampleRateHz: Hertz; readonly signal: AbortSignal },
+): Promise<StereoAudio | null> {
+  if (scene.kind === 'title' || !scene.shown) return null;
+  const { recorded, fromSeconds, toSeconds } = scene.shown;
+  const path = pathOf(recordings, recorded);
+  return separate(await readStretch(path, { fromSeconds, toSeconds, sampleRateHz }, signal), sampleRateHz);
+}
+
 /** What is told while the sound is made: the part that is done, 0 to 1. */
 export type TellPart = (part: number) => void;
 
 /** Where and how the sound of a film is made. */
 export interface SoundOrder {
   readonly kit: Kit;
+  readonly recordings: Recordings;
   /** Folder for what is needed on the way, and for the sound itself. */
   readonly folder: string;
   readonly ending: FilmEnding;
@@ -68,12 +84,13 @@ async function writeMastered(scenes: KeptScenes, mastering: Mastering, path: str
  * @returns the path of the file
  */
 export async function writeFilmSound(film: Film, order: SoundOrder): Promise<string> {
-  const { kit, folder, ending, signal, tell } = order;
+  const { kit, recordings, folder, ending, signal, tell } = order;
   const count = film.scenes.length;
   const plain = (index: number) => join(folder, `scene-${index}.f32`);
   for (const [index, scene] of film.scenes.entries()) {
     signal.throwIfAborted();
-    await writeFile(plain(index), interleave(renderScene(scene, film, kit)));
+    const recording = await soundShown(scene, recordings, { sampleRateHz: kit.sampleRateHz, signal });
+    await writeFile(plain(index), interleave(renderScene(scene, film, { kit, recording })));
     tell((0.6 * (index + 1)) / count);
   }
   const read = async (index: number) => {

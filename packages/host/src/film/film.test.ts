@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Bpm, Hertz, parseLesson, Seconds } from '@shedbook/core';
-import { type Film, frameAt, type StagedScene, secondsAt } from '@shedbook/film';
+import { type Film, frameAt, type StagedScene } from '@shedbook/film';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
 import { loadEngravingTools } from '../engraving-tools.ts';
@@ -204,7 +204,7 @@ describe('a film that was made', () => {
         `beat ${beat + 1}: seen ${frame / FRAMES}, heard ${heard}`,
       ).toBeLessThan(5);
       // definition: 120 beats a minute, after a title of 3 s and a second that stands still
-      expect(secondsAt(scene, scene.program.start)).toBe(Seconds(0));
+      expect(scene.clock.secondsAt(scene.program.start)).toBe(Seconds(0));
     }
   });
 });

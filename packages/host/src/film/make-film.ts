@@ -4,6 +4,7 @@ import { once } from 'node:events';
 import { mkdtemp, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, extname, join } from 'node:path';
+import type { Box } from '@shedbook/engrave';
 import {
   captionsOf,
   chapterList,
@@ -28,9 +29,11 @@ import {
   type FilmEnding,
   type FilmParts,
   findEncoder,
+  type PictureOver,
 } from './encoder.ts';
 import { writeFilmSound } from './film-sound.ts';
 import { loadRasteriser, type Rasteriser } from './rasterise.ts';
+import { pathOf, type Recordings } from './recordings.ts';
 
 /** How far a film is. */
 export interface FilmProgress {
@@ -43,6 +46,8 @@ export interface FilmProgress {
 export interface FilmOrder {
   readonly film: Film;
   readonly kit: Kit;
+  /** Files of the performances that it shows; none where left out. */
+  readonly recordings?: Recordings;
   /** Path of the film; its ending says its kind. */
   readonly out: string;
   readonly signal: AbortSignal;
@@ -89,9 +94,9 @@ function inLanguage(film: Film, language: LanguageTag): Film {
 }
 
 async function writeParts(order: FilmOrder, folder: string, ending: FilmEnding): Promise<FilmParts> {
-  const { film, kit, signal, tell } = order;
+  const { film, kit, recordings = new Map(), signal, tell } = order;
   const tellSound = (part: number) => tell({ stage: 'sound', part });
-  const sound = await writeFilmSound(film, { kit, folder, ending, signal, tell: tellSound });
+  const sound = await writeFilmSound(film, { kit, recordings, folder, ending, signal, tell: tellSound });
   const chapters = join(folder, 'chapters.txt');
   await writeFile(chapters, chapterFile(film.request.lesson.title, chaptersOf(film)));
   const captions = [];
@@ -101,6 +106,28 @@ async function writeParts(order: FilmOrder, folder: string, ending: FilmEnding):
     captions.push({ path, language: LANGUAGE_CODES[language] });
   }
   return { sound, chapters, captions };
+}
+
+/** The pictures of performances, each over its scene. */
+function picturesOver({ film, recordings = new Map() }: FilmOrder): readonly PictureOver[] {
+  const rate = film.request.framesPerSecond;
+  const { pixelsPerMm } = film.look;
+  return film.scenes.flatMap((scene): PictureOver[] => {
+    if (scene.kind === 'title' || !scene.shown || !scene.layout.picture) return [];
+    const { recorded, fromSeconds, toSeconds, speed } = scene.shown;
+    const [x, y, width, height] = (['x', 'y', 'width', 'height'] as const).map(
+      (side) => 2 * Math.round(((scene.layout.picture as Box)[side] * pixelsPerMm) / 2),
+    ) as [number, number, number, number];
+    const [from, to] = [scene.startFrame, scene.startFrame + scene.frames].map((frame) => frame / rate);
+    return [
+      {
+        ...{ path: pathOf(recordings, recorded), fromSeconds, toSeconds, speed },
+        sceneSeconds: { from: from as number, to: to as number },
+        leadSeconds: scene.leadFrames / rate,
+        box: { x, y, width, height },
+      },
+    ];
+  });
 }
 
 /** Sends every frame to FFmpeg; while one is on its way the next is painted. */
@@ -188,7 +215,11 @@ export async function makeFilm(order: FilmOrder): Promise<readonly FilmFile[]> {
   try {
     const rasteriser = await loadRasteriser();
     const parts = await writeParts(order, folder, ending);
-    await encode(order, encoderArguments(film, parts, { encoder, ending, out: part }), rasteriser);
+    await encode(
+      order,
+      encoderArguments(film, parts, { encoder, ending, pictures: picturesOver(order), out: part }),
+      rasteriser,
+    );
     await writeBeside(order, rasteriser.toPng, beside).catch(unwritable(out));
     await rename(part, out).catch(unwritable(out));
     return [{ path: out, what: 'film', bytes: (await stat(out)).size }, ...beside];

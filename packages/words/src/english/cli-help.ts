@@ -230,13 +230,23 @@ No hand is asked for more than one hand is published to keep up at the goal temp
     rate: 'frames a second: 30 or 60; 30 when left out',
     buildUp: 'leave out the groove that is built up limb by limb',
     kit: 'a SoundFont 2 file (.sf2) to play on instead of the built-in kit',
+    performance:
+      'a video or recording of the exercise being played, which page and ball follow; 3=FILE where there are several exercises. Of several takes of one exercise the one with the fewest faults is shown',
+    picture:
+      'where the picture of the performance stands: beside, above, corner or none; beside in landscape and above in portrait when left out',
+    sound:
+      'what is heard over a performance: teacher, model (the kit at the same moments) or both; teacher when left out',
+    modelLevel:
+      'how much louder the model is than the teacher where both are heard, in decibels; -9 when left out',
     json: 'what was made as JSON',
     after: `
 Examples:
   shedbook film first.lesson.yaml --exercise 1-4 --form "four and two" --out first.mp4
       exercises 1 to 4, each at the start tempo of the lesson
   shedbook film first.lesson.yaml --exercise 3 --tempo 60,80,100 --shape portrait --scheme dark --out third.mp4
-      exercise 3 at three tempi, for a telephone held upright`,
+      exercise 3 at three tempi, for a telephone held upright
+  shedbook film first.lesson.yaml --exercise 3 --performance third.mov --sound both --out third.mp4
+      the page beside the teacher who plays exercise 3, the model softly under it`,
   },
   serve: {
     summary: 'open the desk in the browser',

@@ -108,6 +108,12 @@ export const cli = {
       'The FFmpeg of this machine cannot make {$ending} files. Name the film {$other}, which it can.',
     noEncoder: 'The FFmpeg of this machine encodes no films: expected H.264 or VP9.',
     stopped: 'FFmpeg stopped: {$why}. Nothing was written.',
+    hearing: 'Listening to the performance, {$n :integer} of {$of :integer} …',
+    notFollowed: '{$file}: exercise {$n :integer} cannot be followed in it: {$why}',
+    otherExercise: '{$file}: expected exercise {$n :integer}, found exercise {$other :integer}',
+    take: '.input {$faults :integer} .match $faults 0 {{exercise {$n :integer}: {$file}, without a fault}} one {{exercise {$n :integer}: {$file}, {$faults} fault}} * {{exercise {$n :integer}: {$file}, {$faults} faults}}',
+    chosen: 'shown: {$take}',
+    notChosen: 'not shown: {$take}',
   },
   listening: 'Listening …',
   hear: {
@@ -274,6 +280,10 @@ export const cli = {
     soundFont: 'a SoundFont 2 file such as drums.sf2',
     picture: 'a file such as take.svg',
     film: 'a file that ends in {$endings}',
+    performance: 'a video or a recording of somebody who plays the exercise',
+    performanceOf:
+      'the number of its exercise before each performance, such as 3=third.mp4, where there are several exercises',
+    modelLevel: 'decibels from {$least :number} to {$most :number}',
     tempi: 'tempi from {$least :number} to {$most :number}, joined by commas, such as 60,80',
   },
   sounds: {

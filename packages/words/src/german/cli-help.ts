@@ -231,13 +231,23 @@ spielen lässt, wird gesagt.`,
     rate: 'Bilder in der Sekunde: 30 oder 60; ohne Angabe 30',
     buildUp: 'den Aufbau des Grooves weglassen',
     kit: 'eine SoundFont-2-Datei (.sf2), auf der statt auf dem eingebauten Set gespielt wird',
+    performance:
+      'ein Video oder eine Aufnahme, in der die Übung gespielt wird; Seite und Ball folgen ihr; 3=DATEI, wo es mehrere Übungen gibt. Von mehreren Aufnahmen einer Übung wird die mit den wenigsten Fehlern gezeigt',
+    picture:
+      'wo das Bild der Darbietung steht: beside (daneben), above (darüber), corner (in der Ecke) oder none (keines); ohne Angabe daneben im Querformat, darüber im Hochformat',
+    sound:
+      'was zu einer Darbietung klingt: teacher (die Aufnahme), model (das Set zu denselben Zeiten) oder both (beides); ohne Angabe teacher',
+    modelLevel:
+      'um wie viel lauter das Vorbild ist als die Aufnahme, wo beide klingen, in Dezibel; ohne Angabe -9',
     json: 'was gemacht wurde, als JSON',
     after: `
 Beispiele:
   shedbook film first.lesson.yaml --exercise 1-4 --form "four and two" --out first.mp4
       Übungen 1 bis 4, jede im Anfangstempo der Lektion
   shedbook film first.lesson.yaml --exercise 3 --tempo 60,80,100 --shape portrait --scheme dark --out third.mp4
-      Übung 3 in drei Tempi, für ein Telefon, das aufrecht gehalten wird`,
+      Übung 3 in drei Tempi, für ein Telefon, das aufrecht gehalten wird
+  shedbook film first.lesson.yaml --exercise 3 --performance third.mov --sound both --out third.mp4
+      die Seite neben der Lehrerin, die Übung 3 spielt, leise darunter das Vorbild`,
   },
   serve: {
     summary: 'das Pult im Browser öffnen',

@@ -111,6 +111,12 @@ export const cli = translation<typeof english.cli>()({
       'Das FFmpeg dieses Rechners kann keine {$ending}-Dateien machen. Der Film soll auf {$other} enden: Das kann es.',
     noEncoder: 'Das FFmpeg dieses Rechners kodiert keine Filme: erwartet H.264 oder VP9.',
     stopped: 'FFmpeg hat aufgehört: {$why}. Es wurde nichts geschrieben.',
+    hearing: 'Hört die Darbietung, {$n :integer} von {$of :integer} …',
+    notFollowed: '{$file}: Übung {$n :integer} lässt sich darin nicht verfolgen: {$why}',
+    otherExercise: '{$file}: erwartet Übung {$n :integer}, gefunden Übung {$other :integer}',
+    take: '.input {$faults :integer} .match $faults 0 {{Übung {$n :integer}: {$file}, ohne Fehler}} * {{Übung {$n :integer}: {$file}, {$faults} Fehler}}',
+    chosen: 'gezeigt: {$take}',
+    notChosen: 'nicht gezeigt: {$take}',
   },
   listening: 'Hört zu …',
   hear: {
@@ -280,6 +286,9 @@ export const cli = translation<typeof english.cli>()({
     soundFont: 'eine SoundFont-2-Datei wie drums.sf2',
     picture: 'eine Datei wie take.svg',
     film: 'eine Datei, die auf {$endings} endet',
+    performance: 'ein Video oder eine Aufnahme von jemandem, der die Übung spielt',
+    performanceOf: 'die Nummer der Übung vor jeder Darbietung, etwa 3=dritte.mp4, wo es mehrere Übungen gibt',
+    modelLevel: 'Dezibel von {$least :number} bis {$most :number}',
     tempi: 'Tempi von {$least :number} bis {$most :number}, mit Kommas verbunden, etwa 60,80',
   },
   sounds: {
