@@ -125,6 +125,7 @@ function nothing() {
     lines: 0,
     blocks: 0,
     themesFound: 0,
+    themesFirst: 0,
     columns: 0,
     figures: 0,
     notQuoted: 0,
@@ -152,6 +153,7 @@ function addBlocks(sums, { blocks }, bars) {
     });
     const least = Math.min(...own.map((bar) => strayed(own, bar)));
     sums.blocks += 1;
+    if (theme !== null && own[0]?.join(' ') === theme.replaceAll('| ', '')) sums.themesFirst += 1;
     if (theme !== null && strayed(own, theme.replaceAll('| ', '').split(' ')) === least)
       sums.themesFound += 1;
   }
@@ -227,7 +229,7 @@ export function sayCount(sums) {
   return [
     `all ${possible} moves ${allMoves} of ${pages}`,
     `beats changed ${(changed / lines).toFixed(2)}`,
-    `themes found ${themesFound} of ${blocks}`,
+    `themes found ${themesFound} of ${blocks}, ${sums.themesFirst} of them first`,
     `figures missing ${sums.notQuoted} of ${sums.figures}`,
     `above a hand's rate ${sums.fast} (double strokes ${sums.doubles})`,
     `falls ${falls}, steps over ${stepsOver}, alike ${alike}, short ${short}`,

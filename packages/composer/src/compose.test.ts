@@ -265,6 +265,21 @@ describe('themes', () => {
     expect(near / all).toBeGreaterThan(name === 'shuffle' ? 0.88 : 0.9);
   });
 
+  it('[CO2300] an idea is heard first, then what is made of it: a theme comes early in its block', () => {
+    const before: number[] = [];
+    for (let seed = 0; seed < 6; seed += 1) {
+      const { report } = pageOf('shuffle', 24, seed);
+      for (const { first, last, theme } of report.blocks) {
+        const texts = report.bars.slice(first - 1, last).map((bar) => bar.text);
+        before.push(texts.indexOf(theme ?? ''));
+      }
+    }
+    const lines = before.reduce((sum, each) => sum + each, 0) / before.length;
+    // common practice: the theme, then its variations; at random one line and more of three would come before it
+    expect(lines).toBeLessThan(0.6);
+    expect(before.filter((each) => each === 0).length / before.length).toBeGreaterThan(0.6);
+  });
+
   it('[CO36] a first page quotes every common figure that its vocabulary can write', () => {
     const names = [
       'swing',

@@ -19,6 +19,7 @@ import {
   gradeCells,
   gradePattern,
   gradeSettingsOf,
+  patternGrader,
 } from './grade.ts';
 import { readGround } from './ground.ts';
 import type { PartName } from './parts.data.ts';
@@ -135,12 +136,16 @@ describe('the grade', () => {
     for (const lesson of [swing, lessonOf('waltz')]) {
       const ground = readGround(lesson, 2);
       const tables = pointTables(ground, cells, settings);
+      const grade = patternGrader(ground, settings);
       const bar = fc.array(fc.nat(cells.length - 1), { minLength: ground.length, maxLength: ground.length });
       fc.assert(
         fc.property(bar, (pattern) => {
           const written = pattern.map((index) => cells[index] ?? cell('.'));
           // definition: the plain sum over parts
-          expect(tables.points(pattern)).toBeCloseTo(gradeCells(ground, written, settings).points, 9);
+          const plain = gradeCells(ground, written, settings);
+          expect(tables.points(pattern)).toBeCloseTo(plain.points, 9);
+          // definition: grading many bars of a page gives each what grading it alone does
+          expect(grade({ bars: [written] })).toEqual(plain);
         }),
         { numRuns: 200 },
       );

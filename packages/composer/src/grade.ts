@@ -99,28 +99,72 @@ function limbCellsAt(lines: readonly Line[], beat: number): readonly LimbCell[] 
   return lines.map(({ ground, cells }) => ({ ground, cell: cells[beat % cells.length] as Cell }));
 }
 
-function allCounts(lines: readonly Line[], handSpeed: number): readonly Counts[] {
+/** How beats, moves and bars are counted. */
+interface Counting {
+  beat(beat: number, here: readonly LimbCell[]): Counts;
+  move(beat: number, here: readonly LimbCell[], next: readonly LimbCell[]): Counts;
+  bar(ground: Ground, cells: readonly Cell[]): Counts;
+}
+
+function countingFor(handSpeed: number): Counting {
+  return {
+    beat: (beat, here) => countScoreBeat(beat, here, handSpeed),
+    move: (beat, here, next) => countScoreMove(beat, here, next, handSpeed),
+    bar: countBar,
+  };
+}
+
+const textOf = (cells: readonly LimbCell[]) => cells.map(({ cell }) => cell.text).join('/');
+
+/** Counting that works out each beat, move and bar once; for lines over the same grounds only. */
+function countingOnce(handSpeed: number): Counting {
+  const plain = countingFor(handSpeed);
+  const known = new Map<string, Counts>();
+  const once = (key: string, count: () => Counts): Counts => {
+    const counts = known.get(key) ?? count();
+    known.set(key, counts);
+    return counts;
+  };
+  return {
+    beat: (beat, here) => once(`${beat} ${textOf(here)}`, () => plain.beat(beat, here)),
+    move: (beat, here, next) =>
+      once(`${beat} ${textOf(here)} ${textOf(next)}`, () => plain.move(beat, here, next)),
+    bar: (ground, cells) => once(cells.map((each) => each.text).join(' '), () => plain.bar(ground, cells)),
+  };
+}
+
+function allCounts(lines: readonly Line[], counting: Counting): readonly Counts[] {
   const [first] = lines;
   if (!first) return [];
   const beats = first.cells.map((_, beat) => limbCellsAt(lines, beat));
-  const alone = beats.map((here, beat) => countScoreBeat(beat, here, handSpeed));
+  const alone = beats.map((here, beat) => counting.beat(beat, here));
   const moves = beats.map((here, beat) =>
-    countScoreMove(beat, here, beats[(beat + 1) % beats.length] ?? here, handSpeed),
+    counting.move(beat, here, beats[(beat + 1) % beats.length] ?? here),
   );
   const whole = beats.map((here) => mergeCells(here.map((line) => line.cell)));
-  const bars = barsOfCells(first.ground, whole).map((bar) => countBar(first.ground, bar));
-  const texts = beats.map((here) => here.map((line) => line.cell.text).join('/'));
+  const bars = barsOfCells(first.ground, whole).map((bar) => counting.bar(first.ground, bar));
+  const texts = beats.map(textOf);
   return [...alone, ...moves, ...bars, { memory: newBeats(texts, first.ground.meter.beats.length) }];
 }
 
-/** The grade of what several limbs play together. */
-export function gradeLines(lines: readonly Line[], settings: GradeSettings): Grade {
-  const counts = allCounts(lines, settings.handSpeed);
+function gradeBy(lines: readonly Line[], settings: GradeSettings, counting: Counting): Grade {
+  const counts = allCounts(lines, counting);
   const parts = PARTS.map((part): GradedPart => {
     const count = counts.reduce((sum, each) => sum + (each[part] ?? 0), 0);
     return { part, count, points: count * settings.weights[part] };
   });
   return { points: parts.reduce((sum, each) => sum + each.points, 0), parts };
+}
+
+/** The grade of what several limbs play together. */
+export function gradeLines(lines: readonly Line[], settings: GradeSettings): Grade {
+  return gradeBy(lines, settings, countingFor(settings.handSpeed));
+}
+
+/** Grades many patterns over one ground, as {@link gradePattern} does, and works out what they share once. */
+export function patternGrader(ground: Ground, settings: GradeSettings): (pattern: Pattern) => Grade {
+  const counting = countingOnce(settings.handSpeed);
+  return ({ bars }) => gradeBy([{ ground, cells: bars.flat() }], settings, counting);
 }
 
 /** The grade of the cells of all beats over a ground. */

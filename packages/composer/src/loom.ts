@@ -19,13 +19,19 @@ import {
 import { likeness } from './theme.ts';
 
 /** What a line costs for each beat more than one by which it strays from its theme. */
-const STRAYED = 4;
+const STRAYED = 6;
 
 /** What a block costs that does not state its theme. */
 const UNSTATED = 8;
 
-/** What is gained by a line that displaces the theme, and by one that joins it with the theme before. */
-const GAINS = { displaced: 0.8, joins: 0.8 } as const;
+/** What a block costs for each line that comes before its theme: an idea is heard first, then what is made of it. */
+const LATE = 2;
+
+/**
+ * What is gained by a line that displaces the theme, by one that joins it with the theme before, and by a theme that is a
+ * figure of the trade.
+ */
+const GAINS = { displaced: 0.8, joins: 0.8, figure: 3 } as const;
 
 /** Most beats that a joining line takes from the theme before. */
 const BORROWED = 2;
@@ -166,8 +172,10 @@ export function blockCost({ page, aim, blocks, themes }: Loom, index: number): n
       cost += stepCost(bar.points - before.points, aim);
       if (theme !== null && place > start) cost += changeCost(before, bar);
     }
-    if (bar === theme) isStated = true;
-    else if (theme !== null) {
+    if (bar === theme) {
+      isStated = true;
+      cost += LATE * (place - start) - (aim.figures.has(bar) ? GAINS.figure : 0);
+    } else if (theme !== null) {
       cost += thematicCost(
         bar,
         theme,

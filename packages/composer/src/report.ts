@@ -6,7 +6,7 @@
 import { type Cell, type Exercise, formatPattern, type Lesson, type PatternRules } from '@shedbook/core';
 import type { Block } from './blocks.ts';
 import type { CellMove } from './cell-move.ts';
-import { type Grade, gradeExercise, gradePattern, gradeSettingsOf } from './grade.ts';
+import { type Grade, gradeExercise, gradeSettingsOf, patternGrader } from './grade.ts';
 import type { Ground } from './ground.ts';
 import { fastestStrokes, PUBLISHED_HAND_RATE, PUBLISHED_PAIR_RATE, speedLimit } from './hand-speed.ts';
 import { ideaOf, themeFact } from './idea.ts';
@@ -126,7 +126,7 @@ function reportBars(task: ReportTask): readonly ReportedBar[] {
   const metCells = new Set<number>();
   const metMoves = new Set<number>();
   const { aim, lesson, ground } = task;
-  const settings = gradeSettingsOf(lesson);
+  const grade = patternGrader(ground, gradeSettingsOf(lesson));
   return task.page.map((bar, place) => {
     const newCells = [...new Set(Array.from(bar.cells))].filter((cell) => !metCells.has(cell));
     const newMoves = bar.moves.filter((move) => !metMoves.has(move));
@@ -140,7 +140,7 @@ function reportBars(task: ReportTask): readonly ReportedBar[] {
       kept: bar.keptFrom !== null,
       grade:
         bar.keptFrom === null && part && exercise.parts.length === 1
-          ? gradePattern(ground, part.pattern, settings)
+          ? grade(part.pattern)
           : gradeExercise(lesson, exercise),
       newCells: newCells.map((cell) => (aim.alphabet.cells[cell] as Cell).text),
       newMoves: newMoves.map((move) => moveText(aim, move)),

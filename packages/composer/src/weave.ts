@@ -13,7 +13,7 @@ import type { PageAim } from './page-cost.ts';
 import { likeness, mostAlike } from './theme.ts';
 
 /** Exchanges tried for each place: where moves are few for the page's lines, and where they are many. */
-const TRIES = { roomy: 250, tight: 3400 } as const;
+const TRIES = { roomy: 320, tight: 3400 } as const;
 
 /** Temperatures, in cost. */
 const WARM = 12;
