@@ -219,7 +219,7 @@ spielen lässt, wird gesagt.`,
   film: {
     summary: 'einen Film einer Lektion machen: Seite, Ball, Ton, Untertitel und Kapitel',
     description:
-      'Macht einen Film von Übungen: eine Titelkarte, der Groove Glied für Glied aufgebaut, und jede Übung mit Einzähler, Ball, Zählzeiten und Form. Daneben liegen Untertitel auf Englisch und Deutsch (WebVTT), die Liste der Kapitel und ein Titelbild. Er braucht FFmpeg, ein eigenes Programm, das nicht zu Shedbook gehört.',
+      'Macht einen Film von Übungen: eine Titelkarte, der Groove Hand um Hand und Fuß um Fuß aufgebaut, und jede Übung mit Einzähler, Ball, Zählzeiten und Form. Daneben liegen Untertitel auf Englisch und Deutsch (WebVTT), die Liste der Kapitel und ein Titelbild. Er braucht FFmpeg, ein eigenes Programm, das nicht zu Shedbook gehört.',
     lesson: 'eine Lektionsdatei',
     out: 'der Film: eine Datei, die auf .mp4 oder .webm endet',
     exercise: 'welche Übungen: 3, 1,4 oder 2-5; ohne Angabe alle',

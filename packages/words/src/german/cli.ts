@@ -58,7 +58,7 @@ export const cli = translation<typeof english.cli>()({
       'Die Schwierigkeit steigt von {$easiest :number maximumFractionDigits=2} auf {$hardest :number maximumFractionDigits=2}, kein Schritt über {$step :number maximumFractionDigits=2}.',
     nothing: '{$file}: Es ließ sich nichts komponieren: {$why} Es wurde nichts geschrieben.',
     fresh: '.input {$count :integer} .match $count 0 {{nichts Neues}} * {{{$count} neu}}',
-    goal: 'Das Ziel hat {$skills :integer} Übergänge zwischen Zellen und Begegnungen der Glieder, {$known :integer} davon bekannt; --explain sagt, wie viele in jeder Übung neu sind.',
+    goal: 'Das Ziel hat {$skills :integer} Übergänge zwischen Zellen und Begegnungen der Gliedmaßen, {$known :integer} davon bekannt; --explain sagt, wie viele in jeder Übung neu sind.',
     noBar: 'Wortschatz und Grenzen lassen keinen Takt zu.',
     otherMeter: '--review: {$file} steht in {$found}, erwartet {$expected}',
     noComping:

@@ -41,7 +41,7 @@ export const setting = translation<typeof english.setting>()({
   staff: 'Noten',
   staffs: {
     own: 'Die Übung',
-    full: 'Alle Glieder',
+    full: 'Alle Gliedmaßen',
   },
   setUp: 'Aufbau',
   setUps: {
