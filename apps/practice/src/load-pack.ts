@@ -1,5 +1,6 @@
 /** Reading the pack that the page lies in, and the student's other ones on the same host. */
 import { fileNameOf, lessonKey } from '@shedbook/core';
+import { readLevel } from '@shedbook/judge';
 import { PACK_FORMAT, type Pack, type PackBar } from '@shedbook/pack/format';
 
 import type { Week } from '@shedbook/routes';
@@ -10,6 +11,7 @@ import { keepLesson, ownLessons } from './kept/own-lessons.ts';
 import { practiseAs } from './kept/students.ts';
 import { keepAlso } from './offline/register.ts';
 import { fetchKept } from './page/fetch-kept.ts';
+import { takeSetLevel } from './session/hearing-settings.ts';
 import { lastWeek, linkFolder, readWeek, setOf } from './week/read-week.ts';
 
 const KNOWN = 'packs';
@@ -65,7 +67,10 @@ let week: Promise<Week | null> | null = null;
 async function joinWeek(): Promise<Week | null> {
   forbidMicrophoneWhere(() => lastWeek()?.mayRecord === false);
   const found = await readWeek();
-  if (found) practiseAs(found.student);
+  if (!found) return null;
+  practiseAs(found.student);
+  const level = readLevel(found.level);
+  if (level) takeSetLevel(level);
   return found;
 }
 

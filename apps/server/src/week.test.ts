@@ -27,7 +27,9 @@ async function aWeek() {
       pinned: false,
       note: null,
     }));
-    await send(server, 'PUT', `/api/students/${id}`, { name: 'Kaito', assignments, revision });
+    await send(server, 'PUT', `/api/students/${id}`, {
+      ...{ name: 'Kaito', level: 'advanced', assignments, revision },
+    });
   };
   await set(1, [
     [waltz.id, WALTZ],
@@ -48,6 +50,7 @@ describe('the week of a student', () => {
     const week = (await (await get('week.json')).json()) as Week;
     expect(week).toEqual({
       student: { id, name: 'Kaito' },
+      level: 'advanced',
       lessons: [
         { id: waltz.id, title: 'Jazz waltz' },
         { id: swing.id, title: 'First swing' },

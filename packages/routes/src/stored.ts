@@ -352,6 +352,7 @@ export const session = z.readonly(z.object({ state: z.enum(['open', 'out', 'in']
 export const week = z.readonly(
   z.object({
     student: z.readonly(z.object({ id: z.string(), name: z.string() })),
+    level,
     lessons: z.readonly(
       z.array(
         z.readonly(

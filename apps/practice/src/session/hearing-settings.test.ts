@@ -1,11 +1,20 @@
-import { expect, it } from 'vitest';
-import { readHearingSettings } from './hearing-settings.ts';
+import { expect, it, vi } from 'vitest';
+import { rememberedOwn, rememberOwn } from '../kept/students.ts';
+import { readHearingSettings, takeSetLevel } from './hearing-settings.ts';
+
+vi.mock('../kept/students.ts', () => {
+  const kept = new Map<string, string>();
+  return {
+    rememberOwn: (name: string, value: string) => kept.set(name, value),
+    rememberedOwn: (name: string) => kept.get(name) ?? null,
+  };
+});
 
 it('[JU2] settings that were kept with the former names of levels are read', () => {
   // definition: as practice pages kept them before levels had one scale
   const kept = '{"level":"growing","handsFree":true,"comfortableLoops":8,"keepAll":false}';
   expect(readHearingSettings(kept)).toEqual({
-    ...{ level: 'intermediate', handsFree: true, comfortableLoops: 8, keepAll: false },
+    ...{ level: 'intermediate', handsFree: true, comfortableLoops: 8, keepAll: false, setLevel: null },
   });
   const levels = ['first steps', 'fluent', 'advanced', 'unknown', 3].map(
     (level) => readHearingSettings(JSON.stringify({ level })).level,
@@ -15,4 +24,15 @@ it('[JU2] settings that were kept with the former names of levels are read', () 
     'beginner',
     'beginner',
   ]);
+});
+
+it('[ST1900] the level that the teacher sets reaches the page, and what the student chooses since stays', () => {
+  const settings = () => readHearingSettings(rememberedOwn('hearing') ?? '');
+  takeSetLevel('advanced');
+  expect(settings()).toMatchObject({ level: 'advanced', handsFree: false });
+  rememberOwn('hearing', JSON.stringify({ ...settings(), level: 'intermediate', handsFree: true }));
+  takeSetLevel('advanced');
+  expect(settings()).toMatchObject({ level: 'intermediate', handsFree: true });
+  takeSetLevel('beginner');
+  expect(settings()).toMatchObject({ level: 'beginner', handsFree: true });
 });

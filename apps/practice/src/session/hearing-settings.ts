@@ -10,6 +10,8 @@ export interface HearingSettings {
   /** Clean loops before the next exercise. */
   readonly comfortableLoops: number;
   readonly keepAll: boolean;
+  /** The level that the teacher set last; null where none has come. */
+  readonly setLevel: Level | null;
 }
 
 /** How many clean loops can be chosen. */
@@ -22,6 +24,7 @@ const FIRST: HearingSettings = {
   handsFree: false,
   comfortableLoops: 6,
   keepAll: false,
+  setLevel: null,
 };
 
 /** Settings as they were kept, also with the names that levels had before; the first ones where they cannot be read. */
@@ -29,7 +32,8 @@ export function readHearingSettings(text: string): HearingSettings {
   try {
     const kept = { ...FIRST, ...(JSON.parse(text) as Partial<HearingSettings>) };
     const level = readLevel(kept.level);
-    return level && kept.comfortableLoops >= 1 ? { ...kept, level } : FIRST;
+    const setLevel = readLevel(kept.setLevel);
+    return level && kept.comfortableLoops >= 1 ? { ...kept, level, setLevel } : FIRST;
   } catch {
     return FIRST;
   }
@@ -37,6 +41,15 @@ export function readHearingSettings(text: string): HearingSettings {
 
 function recall(): HearingSettings {
   return readHearingSettings(rememberedOwn(KEY) ?? '{}');
+}
+
+/**
+ * Takes the level at which the teacher judges this student: both come to the same verdicts then. What the student
+ * chooses afterwards stays until the teacher sets another.
+ */
+export function takeSetLevel(level: Level): void {
+  const settings = recall();
+  if (settings.setLevel !== level) rememberOwn(KEY, JSON.stringify({ ...settings, level, setLevel: level }));
 }
 
 /** Chooses from elsewhere whether practice goes on by itself after clean rounds. */

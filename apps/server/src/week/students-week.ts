@@ -32,6 +32,7 @@ export async function weekOf(
   const there = new Set(lessons.map(({ id }) => id));
   return {
     student: { id: student.id, name: student.name },
+    level: student.level,
     lessons: lessons.map(({ id, title }) => ({ id, title })),
     assignments: student.assignments.filter(({ lesson }) => there.has(lesson)),
     mayRecord: mayRecord(student.minority),
