@@ -91,16 +91,16 @@ function practise(hands: Hands, days: number): PracticeLog {
   return log;
 }
 
-const DAYS = 21;
 const NOW = `${formatDay(TODAY + 1)}T17:00:00+01:00`;
 
-function summary(hands: Hands) {
-  const log = practise(hands, DAYS);
+/** What the teacher sees after so many days. */
+function summary(hands: Hands, days: number) {
+  const log = practise(hands, days);
   return { log, ...summariseStudent({ name: 'Bram', shelf: [swing], log, assignments: [] }, NOW) };
 }
 
 it('[CH39] a student whose hands get steadier climbs to the goal, and exercises become firm one by one', () => {
-  const { log, firm, next } = summary({ spreadMs: 24, keptPerLoop: 0.97, missesLet: false });
+  const { log, firm, next } = summary({ spreadMs: 24, keptPerLoop: 0.97, missesLet: false }, 21);
   const fastest = Math.max(...log.entries.flatMap(({ loops }) => loops.map(({ bpm }) => bpm)));
   expect(fastest).toBe(swing.lesson.tempo.goalBpm);
   expect(firm.length).toBeGreaterThanOrEqual(3);
@@ -115,11 +115,10 @@ it('[CH39] a student whose hands get steadier climbs to the goal, and exercises 
 });
 
 it('[CH39] a student who misses the same stroke never climbs, and the teacher sees where', () => {
-  const { log, firm, shakySkills, shaky, learning, next } = summary({
-    spreadMs: 4,
-    keptPerLoop: 1,
-    missesLet: true,
-  });
+  const { log, firm, shakySkills, shaky, learning, next } = summary(
+    { spreadMs: 4, keptPerLoop: 1, missesLet: true },
+    8,
+  );
   const withLet = log.entries.filter(({ exercise }) => exercise?.startsWith('snare ..x'));
   const tempi = new Set(withLet.flatMap(({ loops }) => loops.map(({ bpm }) => bpm)));
   expect(Math.max(...tempi)).toBe(swing.lesson.tempo.startBpm);

@@ -110,7 +110,10 @@ export function isAccent(mark: Mark): boolean {
 
 /** The struck slots, from 0. */
 export function struckSlots(of: Cell): readonly number[] {
-  return of.marks.flatMap((mark, slot) => (isStruck(mark) ? [slot] : []));
+  const struck: number[] = [];
+  // Asked for at every step of composing, reading and printing: flatMap would make a list for each slot.
+  for (let slot = 0; slot < of.marks.length; slot += 1) if (of.marks[slot] !== '.') struck.push(slot);
+  return struck;
 }
 
 /** Whether nothing is struck. */
@@ -120,8 +123,9 @@ export function isRest(of: Cell): boolean {
 
 /** What rhythm a cell is: `x..` and `x` are the same, with an accent or without. */
 export function rhythmKey(of: Cell): string {
-  const { slots, struck } = reduceGrid(of.marks.length, struckSlots(of));
-  return `${slots}:${struck.map((slot, index) => `${slot}${letterOf(of.marks[struckSlots(of)[index] ?? 0] ?? '.')}`).join(',')}`;
+  const own = struckSlots(of);
+  const { slots, struck } = reduceGrid(of.marks.length, own);
+  return `${slots}:${struck.map((slot, index) => `${slot}${letterOf(of.marks[own[index] ?? 0] ?? '.')}`).join(',')}`;
 }
 
 /** A silent cell as finely divided as another; of one slot where there is none. */

@@ -143,6 +143,14 @@ export async function makeRecording(
   return { path: planned.path, kind: 'audio', exercise: planned.exercise, content };
 }
 
+let packKit: Kit | null = null;
+
+/** The kit that packs are recorded on, kept from one to the next: making it takes seconds of the processor. */
+function keptPackKit(): Kit {
+  packKit ??= createKit({ sampleRateHz: PACK_RATE_HZ });
+  return packKit;
+}
+
 /**
  * Records every exercise for a pack: as a loop without a seam at the lesson's start tempo, in MP3, to be heard
  * anywhere. `report` is told how many are done.
@@ -153,7 +161,7 @@ export async function recordLoops(
 ): Promise<readonly LessonFile<'audio'>[]> {
   const all = lesson.exercises.length;
   if (all === 0) return [];
-  const kit = createKit({ sampleRateHz: PACK_RATE_HZ });
+  const kit = keptPackKit();
   const made: LessonFile<'audio'>[] = [];
   for (const { number: exercise } of lesson.exercises) {
     report(made.length, all);
