@@ -21,6 +21,7 @@ export * from './pedal/pedal.ts';
 export * from './pedal/pedal-board.ts';
 export * from './pedal/pedal-set-up.tsx';
 export * from './pedal/use-pedal.ts';
+export { KIT_RATE_HZ, keptSounds } from './sound/kit-makers.ts';
 export * from './sound/messages.ts';
 export { type ClockPair, clocksOf, type OutputContext, outputLatencyOf } from './sound/output-clock.ts';
 export * from './sound/player.ts';

@@ -264,6 +264,8 @@ it('[ST152] plays a round of a take slowly against its model while the ball ride
   const page = await openWithDevices(browser, `${host.url}#1`, {});
   await recordTake(page);
   await page.goto(`${host.url}#`);
+  const makers: string[] = [];
+  page.on('worker', (worker) => makers.push(...(worker.url().includes('kit.worker') ? [worker.url()] : [])));
   await page.getByRole('heading', { name: 'Takes' }).click();
   await page.getByText('A round in slow motion').click();
   const replay = page.locator('[data-part="replay"]');
@@ -290,4 +292,9 @@ it('[ST152] plays a round of a take slowly against its model while the ball ride
   // definition: a round of three seconds at half the speed lasts six, and what rings after it
   expect(seconds).toBeGreaterThan(5.5);
   expect(seconds).toBeLessThan(12);
+  // definition: two make the kit side by side, and what they made is kept for the next round
+  expect(makers).toHaveLength(2);
+  await replay.getByRole('button', { name: 'Play it slowly' }).click();
+  await page.locator('[data-part="replay"][data-state="playing"]').waitFor();
+  expect(makers).toHaveLength(2);
 });

@@ -3,8 +3,13 @@
  *
  * Conventions: seconds from the first sample of the model; the take is moved forward by its latency.
  */
+import { soundOf } from '@shedbook/sound';
+import { KIT_RATE_HZ, keptSounds } from '@shedbook/stand';
 import { matchingGain } from './model.ts';
 import type { Rendered, RenderRequest } from './model.worker.ts';
+
+/** What is to be rendered, on the kit that the player plays on. */
+type StrokesToRender = Omit<RenderRequest, 'sampleRateHz' | 'sounds'>;
 
 /** What is heard. */
 export type Side = 'take' | 'model' | 'both';
@@ -23,13 +28,15 @@ const FADE_SECONDS = 0.02;
 const START_SECONDS = 0.05;
 
 /** Renders strokes in a worker. */
-export function renderStrokes(request: RenderRequest): Promise<AudioBuffer> {
+export async function renderStrokes(strokes: StrokesToRender): Promise<AudioBuffer> {
+  const sounds = await keptSounds([...new Set(strokes.strokes.map(soundOf))]);
+  const request: RenderRequest = { ...strokes, sampleRateHz: KIT_RATE_HZ, sounds };
   const worker = new Worker(new URL('./model.worker.ts', import.meta.url), { type: 'module' });
   return new Promise((resolve, reject) => {
     worker.onerror = () => reject(new Error('Internal error: the model could not be rendered'));
     worker.onmessage = ({ data: { left, right } }: MessageEvent<Rendered>) => {
-      const { sampleRateHz: sampleRate } = request;
-      const buffer = new AudioBuffer({ length: Math.max(1, left.length), numberOfChannels: 2, sampleRate });
+      const length = Math.max(1, left.length);
+      const buffer = new AudioBuffer({ length, numberOfChannels: 2, sampleRate: KIT_RATE_HZ });
       buffer.copyToChannel(left, 0);
       buffer.copyToChannel(right, 1);
       resolve(buffer);

@@ -1,14 +1,16 @@
-/** Renders strokes to sound beside everything else, with the kit that the player plays on. */
+/** Renders strokes to sound beside everything else, with sounds of the kit that the player plays on. */
 import type { Hertz, Seconds, SetUp } from '@shedbook/core';
-import { createKit, render, type SoundingStroke } from '@shedbook/sound';
-import { KIT_SEED } from '@shedbook/stand';
+import { type Kit, render, type SoundingStroke } from '@shedbook/sound';
+import { KIT_SEED, type KitSound } from '@shedbook/stand';
 
 /** What is to be rendered. */
 export interface RenderRequest {
   readonly strokes: readonly SoundingStroke[];
   readonly durationSeconds: Seconds;
-  readonly sampleRateHz: Hertz;
   readonly setUp: SetUp;
+  readonly sampleRateHz: Hertz;
+  /** Every sound that the strokes need, at that rate. */
+  readonly sounds: readonly KitSound[];
 }
 
 /** Stereo, exactly as long as was asked. */
@@ -17,10 +19,19 @@ export interface Rendered {
   readonly right: Float32Array<ArrayBuffer>;
 }
 
+function kitOf({ sampleRateHz, sounds }: RenderRequest): Kit {
+  const byName = new Map(sounds.map(({ name, sound }) => [name, sound]));
+  const sound: Kit['sound'] = (name) => {
+    const found = byName.get(name);
+    if (!found) throw new RangeError(`Internal error: no ${name} came with the strokes`);
+    return found;
+  };
+  return { sampleRateHz, seed: KIT_SEED, sound, prepare: () => {} };
+}
+
 self.onmessage = ({ data }: MessageEvent<RenderRequest>) => {
-  const { strokes, durationSeconds, sampleRateHz, setUp } = data;
-  const kit = createKit({ sampleRateHz, seed: KIT_SEED });
-  const { left, right } = render({ strokes, durationSeconds }, { kit, setUp, tail: 'cut' });
+  const { strokes, durationSeconds, setUp } = data;
+  const { left, right } = render({ strokes, durationSeconds }, { kit: kitOf(data), setUp, tail: 'cut' });
   const rendered = { left, right } as Rendered;
   self.postMessage(rendered, { transfer: [rendered.left.buffer, rendered.right.buffer] });
   self.close();

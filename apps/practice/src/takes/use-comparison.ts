@@ -1,5 +1,5 @@
 /** A take and its model made ready for listening, and the choice between them. */
-import { type Form, Hertz, type Lesson, Seconds } from '@shedbook/core';
+import { type Form, type Lesson, Seconds } from '@shedbook/core';
 import { numberToday } from '@shedbook/judge';
 import { useEffect, useRef, useState } from 'react';
 import { LONGEST_TAKE_SECONDS } from '../ear/listening.ts';
@@ -20,7 +20,6 @@ async function prepare(context: AudioContext, lesson: Lesson, form: Form, take: 
   const end = take.loops.at(-1)?.endSeconds ?? take.durationSeconds;
   const request = {
     durationSeconds: Seconds(Math.min(end + RINGING_SECONDS, LONGEST_TAKE_SECONDS)),
-    sampleRateHz: Hertz(context.sampleRate),
     setUp: lesson.setUp,
   };
   const strokes = number === undefined ? [] : modelStrokes(lesson, form, { ...take, number });

@@ -51,7 +51,7 @@ async function prepare(context: AudioContext, audio: Blob | null, round: Round):
   const { lesson, form, number, take, loop, speed } = round;
   const sampleRateHz = Hertz(context.sampleRate);
   const seconds = LEAD_SECONDS + loop.endSeconds - loop.startSeconds + RINGING_SECONDS;
-  const request = { durationSeconds: Seconds(seconds / speed), sampleRateHz, setUp: lesson.setUp };
+  const request = { durationSeconds: Seconds(seconds / speed), setUp: lesson.setUp };
   const from = loop.startSeconds - LEAD_SECONDS;
   const slower = (strokes: ReturnType<typeof playedStrokes>) =>
     strokes

@@ -4,14 +4,13 @@
  *
  * Conventions: a heard moment is what leaves the loudspeaker now, output latency included.
  */
-import { type Bpm, Hertz, Seconds } from '@shedbook/core';
+import { type Bpm, Seconds } from '@shedbook/core';
 import type { Program } from '@shedbook/playing';
-import type { SoundName } from '@shedbook/sound';
 import { setAudioSession } from '../device/audio-session.ts';
 import { inTime } from '../device/in-time.ts';
-import kitWorkerUrl from './kit.worker.ts?worker&url';
+import { KIT_RATE_HZ, makeKit } from './kit-makers.ts';
 import { soundsOf } from './kit-sounds.ts';
-import { KIT_PARTS, type KitRequest, type Order, PLAYER, type Report } from './messages.ts';
+import { type Order, PLAYER, type Report } from './messages.ts';
 import { OutputClock } from './output-clock.ts';
 import workletUrl from './player.worklet.ts?worker&url';
 import type { Anchor, GoOnAt, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
@@ -59,20 +58,6 @@ const REMEMBERED = 8;
 /** After this long without an output or a sound thread, playing says that no sound came, in milliseconds. */
 const START_MS = 4000;
 
-/** Samples a second; the same everywhere, so that the kit can be made before anything is played. */
-const RATE_HZ = Hertz(44_100);
-
-/** Lets two workers make the kit side by side. @returns where the sounds come out. */
-function makeKit(first: readonly SoundName[]): readonly MessagePort[] {
-  return KIT_PARTS.map((part) => {
-    const { port1, port2 } = new MessageChannel();
-    const worker = new Worker(kitWorkerUrl, { type: 'module' });
-    const request: KitRequest = { sampleRateHz: RATE_HZ, part, first, port: port2 };
-    worker.postMessage(request, [port2]);
-    return port1;
-  });
-}
-
 /** A player; it makes its sound thread when it is first asked to play. */
 export class Player {
   readonly #listeners = new Set<() => void>();
@@ -96,7 +81,7 @@ export class Player {
   context(): AudioContext {
     if (!this.#context) {
       setAudioSession('playback');
-      const context = new AudioContext({ latencyHint: 'interactive', sampleRate: RATE_HZ });
+      const context = new AudioContext({ latencyHint: 'interactive', sampleRate: KIT_RATE_HZ });
       context.addEventListener('statechange', () => {
         if (context.state !== 'running') this.#hold();
       });
@@ -117,7 +102,7 @@ export class Player {
 
   /** Begins to make the kit, what a program needs first. Nothing is heard yet. */
   prepare(program: Program): void {
-    this.#kit ??= makeKit(soundsOf(program));
+    this.#kit ??= makeKit(soundsOf(program)).map(({ sounds }) => sounds);
   }
 
   /** The device took the sound away: where it was is kept, so that it can go on from that bar. */
@@ -173,18 +158,18 @@ export class Player {
 
   /** The moment that is heard now, in seconds of the audio context; it never goes back. */
   heardSeconds(): Seconds {
-    return Seconds((this.#clock?.sampleAt(performance.now()) ?? 0) / RATE_HZ);
+    return Seconds((this.#clock?.sampleAt(performance.now()) ?? 0) / KIT_RATE_HZ);
   }
 
   /** What is heard now, or null. @param atSeconds a moment not long past, to see what was heard then */
   heard(atSeconds: Seconds = this.heardSeconds()): Heard | null {
     if (this.#status !== 'playing') return null;
-    const sample = atSeconds * RATE_HZ;
+    const sample = atSeconds * KIT_RATE_HZ;
     const told = this.#told.findLast((each) => each.anchor.sample <= sample) ?? this.#told[0];
     if (!told) return null;
     const { anchor } = told;
-    const place = anchor.place + ((sample - anchor.sample) / RATE_HZ) * (anchor.bpm / 240);
-    const secondsOf = (at: number) => anchor.sample / RATE_HZ + (at - anchor.place) * (240 / anchor.bpm);
+    const place = anchor.place + ((sample - anchor.sample) / KIT_RATE_HZ) * (anchor.bpm / 240);
+    const secondsOf = (at: number) => anchor.sample / KIT_RATE_HZ + (at - anchor.place) * (240 / anchor.bpm);
     return {
       program: told.program,
       place,
@@ -220,8 +205,8 @@ export class Player {
     }
     const detail: StrokesEvent = {
       strokes: report.strokes,
-      sampleRate: RATE_HZ,
-      heardSample: () => this.heardSeconds() * RATE_HZ,
+      sampleRate: KIT_RATE_HZ,
+      heardSample: () => this.heardSeconds() * KIT_RATE_HZ,
     };
     window.dispatchEvent(new CustomEvent(STROKES_EVENT, { detail }));
   }
