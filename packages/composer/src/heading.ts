@@ -1,7 +1,7 @@
 /**
  * Headings of blocks: a block's first exercise is named after its theme.
  *
- * Conventions: exercises count from 1.
+ * Conventions: blocks count lines from 1; the exercises of a later section have numbers that count on.
  */
 import type { Exercise } from '@shedbook/core';
 import type { ThemeFact } from './idea-fact.ts';
@@ -14,8 +14,8 @@ export function withHeadings(
   nameOf: (theme: ThemeFact) => string,
 ): readonly Exercise[] {
   const headings = new Map(blocks.map((block) => [block.first, block.heading]));
-  return exercises.map((exercise) => {
-    const heading = headings.get(exercise.number);
+  return exercises.map((exercise, place) => {
+    const heading = headings.get(place + 1);
     return heading && exercise.name === null ? { ...exercise, name: nameOf(heading) } : exercise;
   });
 }

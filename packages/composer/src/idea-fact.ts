@@ -1,5 +1,5 @@
 /** What a block is about, and what a line makes of it, as facts. */
-import type { Fact, PlaceFact } from '@shedbook/core';
+import type { Fact, PlaceFact, Syllable } from '@shedbook/core';
 import type { FigureName } from './figures.data.ts';
 
 /** A theme that is a figure of the trade. */
@@ -7,28 +7,78 @@ interface FigureFact extends Fact {
   readonly fact: `figure-${FigureName}`;
 }
 
-/** A theme with no name: where it strikes. */
-interface PlacesFact extends Fact {
-  readonly fact: 'theme-places';
-  readonly places: readonly PlaceFact[];
+/** A figure of the trade, displaced. */
+interface FigureLaterFact extends Fact {
+  readonly fact: 'theme-figure-later';
+  readonly figure: FigureFact;
+  /** In beats. */
+  readonly later: number;
 }
 
-/** A theme with no name and more strokes than a heading lists: the beats that it strikes, and where it strikes between. */
-interface BeatsFact extends Fact {
-  readonly fact: 'theme-beats-places';
+/** What is counted at a stroke after its beat. */
+interface CountedFact extends Fact {
+  readonly fact: 'counted';
+  readonly syllable: Syllable;
+}
+
+/** Beats that are struck and nothing after them, or every place of which is struck. */
+interface BeatsGroup extends Fact {
+  readonly fact: 'group-beats' | 'group-whole';
   /** Numbers of the beats. */
   readonly beats: readonly string[];
-  readonly places: readonly PlaceFact[];
 }
 
-/** A theme with no name and more strokes than a heading can list. */
+/** Beats of which these places are struck, and not the beats themselves. */
+interface BetweenGroup extends Fact {
+  readonly fact: 'group-between';
+  /** Numbers of the beats. */
+  readonly beats: readonly string[];
+  readonly syllables: readonly CountedFact[];
+}
+
+/** Beats that are struck, and these places after each of them. */
+interface WithGroup extends Fact {
+  readonly fact: 'group-with';
+  /** Numbers of the beats. */
+  readonly beats: readonly string[];
+  /** How many beats. */
+  readonly count: number;
+  readonly syllables: readonly CountedFact[];
+}
+
+/** Beats that are struck alike. */
+export type GroupFact = BeatsGroup | BetweenGroup | WithGroup;
+
+/** A theme with no name: where it strikes, or, under a back beat, where its ghost notes are. */
+interface GroupsFact extends Fact {
+  readonly fact: 'theme-groups' | 'theme-ghosts';
+  readonly groups: readonly GroupFact[];
+}
+
+/** A theme of two bars. */
+interface TwoBarsFact extends Fact {
+  readonly fact: 'theme-two-bars';
+  readonly first: readonly GroupFact[];
+  readonly second: readonly GroupFact[];
+}
+
+/** A theme of two bars alike, or of more: where the first one that sounds strikes. */
+interface BeginsFact extends Fact {
+  readonly fact: 'theme-twice' | 'theme-begins';
+  readonly groups: readonly GroupFact[];
+}
+
+/** A theme with strokes that have no name. */
 interface StrokesFact extends Fact {
   readonly fact: 'theme-strokes';
   readonly strokes: number;
 }
 
 /** What a block is about. */
-export type ThemeFact = FigureFact | PlacesFact | BeatsFact | StrokesFact;
+export type ThemeFact = FigureFact | FigureLaterFact | GroupsFact | TwoBarsFact | BeginsFact | StrokesFact;
+
+/** What stands in the facts of this room and has its own words. */
+export type ThemePartFact = GroupFact | CountedFact;
 
 /** The line states the theme. */
 interface StatedFact extends Fact {

@@ -4,40 +4,68 @@
  * Conventions: places and beats count from 1; a displacement is in beats, later is positive.
  */
 import { type Cell, isStruck, type PlaceFact, placeInBar, struckSlots } from '@shedbook/core';
+import type { FigureName } from './figures.data.ts';
 import { figureOf } from './figures.ts';
 import type { IdeaFact, ThemeFact } from './idea-fact.ts';
 import { likeness } from './theme.ts';
+import { groupsOf } from './theme-groups.ts';
 
-/** Strokes, or strokes between the beats, that a heading lists by their places, at most. */
-const LISTED = 3;
+/** Figures whose shape is heard wherever in the bar it begins. */
+const SHAPES: readonly FigureName[] = ['dotted-quarter', 'three-side'];
 
-/** Where a bar strikes, or, from slot 1 on, where it strikes between the beats. */
-function placesOf(cells: readonly Cell[], inBar: number, fromSlot = 0): readonly PlaceFact[] {
-  return cells.flatMap((cell, beat) =>
-    struckSlots(cell)
-      .filter((slot) => slot >= fromSlot)
-      .map((slot) => {
-        const place = placeInBar(beat % inBar, slot, cell.marks.length);
-        const bar = Math.floor(beat / inBar) + 1;
-        return cells.length > inBar ? ({ fact: 'in-bar', place, bar } as const) : place;
-      }),
-  );
+function figureFact(name: FigureName): Extract<ThemeFact, { fact: `figure-${FigureName}` }> {
+  return { fact: `figure-${name}` };
 }
 
-/** What a theme is, for a heading: its name, else where it strikes. */
-export function themeFact(cells: readonly Cell[], text: string, inBar: number): ThemeFact {
-  const figure = figureOf(text);
-  if (figure) return { fact: `figure-${figure.name}` };
-  const places = placesOf(cells, inBar);
-  if (places.length <= LISTED) return { fact: 'theme-places', places };
-  const between = placesOf(cells, inBar, 1);
-  if (cells.length === inBar && between.length <= LISTED) {
-    const beats = cells.flatMap((cell, beat) => (struckSlots(cell)[0] === 0 ? [String(beat + 1)] : []));
-    return between.length === 0
-      ? { fact: 'theme-places', places }
-      : { fact: 'theme-beats-places', beats, places: between };
+/** The figure that a bar is, where it stands or some beats later. */
+function figureIn(cells: readonly Cell[]): ThemeFact | null {
+  const n = cells.length;
+  for (let later = 0; later < n; later += 1) {
+    const text = cells.map((_, beat) => cells[(beat + later) % n]?.text).join(' ');
+    const figure = figureOf(text);
+    if (!figure) continue;
+    if (later === 0) return figureFact(figure.name);
+    if (SHAPES.includes(figure.name))
+      return { fact: 'theme-figure-later', figure: figureFact(figure.name), later };
   }
-  return { fact: 'theme-strokes', strokes: places.length };
+  return null;
+}
+
+function isBackBeat(cells: readonly Cell[]): boolean {
+  const texts = cells.map((cell) => cell.marks.map((mark) => isStruck(mark) && mark !== 'g'));
+  return texts.every((struck, beat) => struck.every((each, slot) => each === (beat % 2 === 1 && slot === 0)));
+}
+
+/** A cell's ghost notes alone. */
+function ghostsOf(cell: Cell): Cell {
+  const marks = cell.marks.map((mark) => (mark === 'g' ? mark : '.'));
+  return { text: marks.join(''), marks };
+}
+
+function barFact(cells: readonly Cell[]): ThemeFact | null {
+  const groups = groupsOf(cells);
+  if (!groups || groups.length === 0) return null;
+  const ghosts = groupsOf(cells.map(ghostsOf));
+  if (ghosts && ghosts.length > 0 && isBackBeat(cells)) return { fact: 'theme-ghosts', groups: ghosts };
+  return { fact: 'theme-groups', groups };
+}
+
+function barsFact(bars: readonly (readonly Cell[])[]): ThemeFact | null {
+  const groups = bars.map((bar) => groupsOf(bar) ?? []).filter((each) => each.length > 0);
+  const [first, second] = groups;
+  if (first && second && bars.length === 2 && JSON.stringify(first) === JSON.stringify(second))
+    return { fact: 'theme-twice', groups: first };
+  if (first && second && bars.length === 2) return { fact: 'theme-two-bars', first, second };
+  return first ? { fact: 'theme-begins', groups: first } : null;
+}
+
+/** What a theme is, for a heading: its name, else where it strikes, beats that are struck alike together. */
+export function themeFact(cells: readonly Cell[], inBar: number): ThemeFact {
+  const bars = Array.from({ length: cells.length / inBar }, (_, bar) =>
+    cells.slice(bar * inBar, (bar + 1) * inBar),
+  );
+  const fact = bars.length === 1 ? (figureIn(cells) ?? barFact(cells)) : barsFact(bars);
+  return fact ?? { fact: 'theme-strokes', strokes: cells.flatMap(struckSlots).length };
 }
 
 /** Places where one bar strikes and the other does not; bars of the same subdivisions only. */

@@ -8,7 +8,7 @@ export { composeGoal, type GoalPage } from './goal.ts';
 export * from './grade.ts';
 export { type Company, type Ground, groundOf, readGround } from './ground.ts';
 export { withHeadings } from './heading.ts';
-export type { IdeaFact, ThemeFact } from './idea-fact.ts';
+export type { IdeaFact, ThemeFact, ThemePartFact } from './idea-fact.ts';
 export { barsNear, DIRECTIONS, type Direction, type NearBar } from './like.ts';
 export type { MoveFact, NoteFact } from './note-fact.ts';
 export type { Composition } from './page.ts';

@@ -173,7 +173,7 @@ function reportBlocks(task: ReportTask): readonly ReportedBlock[] {
   return task.blocks.map(({ start, length }, i) => {
     const theme = task.themes[i] ?? null;
     const text = theme && textOf(task, theme);
-    const heading = theme && text !== null ? themeFact(cellsOf(task, theme), text, task.aim.beats) : null;
+    const heading = theme && themeFact(cellsOf(task, theme), task.aim.beats);
     return { first: start + 1, last: start + length, theme: text, heading };
   });
 }

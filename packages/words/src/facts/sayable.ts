@@ -11,6 +11,7 @@ import type {
   ReasonFact,
   TermFact,
   ThemeFact,
+  ThemePartFact,
   VariationFact,
   WorthFact,
 } from '@shedbook/composer';
@@ -29,6 +30,7 @@ export type ScreenFact =
   | ReasonFact
   | IdeaFact
   | ThemeFact
+  | ThemePartFact
   | TermFact
   | NoteFact
   | MoveFact

@@ -30,7 +30,10 @@ export interface Kinds<F extends Fact = never> {
   readonly day: number;
   /** A fact within a fact, said as a clause of the sentence. */
   readonly say: F;
-  /** Several values joined as the language joins them; `type=or` joins alternatives, `type=series` by commas alone. */
+  /**
+   * Several values joined as the language joins them; `type=or` joins alternatives, `type=series` by
+   * commas alone, `type=apart` by semicolons, where members have commas of their own.
+   */
   readonly list: readonly Item<F>[];
 }
 
@@ -61,6 +64,7 @@ function listOf<Member>({ locale }: Tongue, name: (member: Member) => string): M
     const names = (members as readonly Member[]).map((member) => before + name(member));
     const wanted = options['type'];
     if (String(wanted) === 'series') return said('list', names.join(', '));
+    if (String(wanted) === 'apart') return said('list', names.join('; '));
     const type = wanted === undefined ? 'conjunction' : 'disjunction';
     return said('list', new Intl.ListFormat(locale, { type }).format(names));
   };

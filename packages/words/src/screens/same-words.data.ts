@@ -64,6 +64,7 @@ export const SAME_WORDS: readonly string[] = [
   'desk.students.name',
   'facts.characters',
   'facts.exercise-title',
+  'facts.group-beats',
   'facts.literal',
   'facts.musicxml-4',
   'facts.musicxml-partwise',

@@ -1,10 +1,10 @@
 /** What a block of a page is about and what each line makes of it, in English. */
-import type { IdeaFact, TermFact, ThemeFact } from '@shedbook/composer';
+import type { IdeaFact, TermFact, ThemeFact, ThemePartFact } from '@shedbook/composer';
 import type { PlaceFact } from '@shedbook/core';
 import { sentences } from '../../facts/sentences.ts';
 
 /** Headings of blocks, and clauses for lines. */
-export const ideas = sentences<ThemeFact | IdeaFact | TermFact, PlaceFact>()({
+export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact, PlaceFact>()({
   'figure-every-beat': 'Every beat',
   'figure-on-one': 'One',
   'figure-on-last': 'The last beat',
@@ -21,9 +21,20 @@ export const ideas = sentences<ThemeFact | IdeaFact | TermFact, PlaceFact>()({
   'figure-ghosts-after': 'Ghost notes after the back beat',
   'figure-ghosts-before': 'Ghost notes before the back beat',
   'figure-ghosts-between': 'Ghost notes between the back beats',
-  'theme-places': 'On {$places :list}',
-  'theme-beats-places': 'On {$beats :list}, with {$places :list}',
+  'theme-figure-later':
+    '.input {$later :integer} .match $later one {{{$figure :say}, {$later} beat later}} * {{{$figure :say}, {$later} beats later}}',
+  'theme-groups': 'On {$groups :list type=apart}',
+  'theme-ghosts': 'Ghost notes on {$groups :list type=apart}',
+  'theme-two-bars': 'On {$first :list type=apart}, then on {$second :list type=apart}',
+  'theme-twice': 'On {$groups :list type=apart}, twice',
+  'theme-begins': 'From {$groups :list type=apart}',
   'theme-strokes': '{$strokes :integer} strokes',
+  'group-beats': '{$beats :list}',
+  'group-whole': 'all of {$beats :list}',
+  'group-between': 'the {$syllables :list} of {$beats :list}',
+  'group-with':
+    '.input {$count :integer} .match $count one {{{$beats :list} and its {$syllables :list}}} * {{{$beats :list}, each with its {$syllables :list}}}',
+  counted: '{$syllable :syllable}',
   'idea-stated': 'the figure itself',
   'idea-displaced':
     '.input {$later :integer} .match $later one {{the figure, {$later} beat later}} * {{the figure, {$later} beats later}}',

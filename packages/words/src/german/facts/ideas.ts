@@ -1,10 +1,10 @@
 /** What a block of a page is about and what each line makes of it, in German. */
-import type { IdeaFact, TermFact, ThemeFact } from '@shedbook/composer';
+import type { IdeaFact, TermFact, ThemeFact, ThemePartFact } from '@shedbook/composer';
 import type { PlaceFact } from '@shedbook/core';
 import { sentences } from '../../facts/sentences.ts';
 
 /** Headings of blocks, and clauses for lines. */
-export const ideas = sentences<ThemeFact | IdeaFact | TermFact, PlaceFact>()({
+export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact, PlaceFact>()({
   'figure-every-beat': 'Jeder Schlag',
   'figure-on-one': 'Die Eins',
   'figure-on-last': 'Der letzte Schlag',
@@ -21,9 +21,20 @@ export const ideas = sentences<ThemeFact | IdeaFact | TermFact, PlaceFact>()({
   'figure-ghosts-after': 'Ghost Notes nach dem Backbeat',
   'figure-ghosts-before': 'Ghost Notes vor dem Backbeat',
   'figure-ghosts-between': 'Ghost Notes zwischen den Backbeats',
-  'theme-places': 'Auf {$places :list}',
-  'theme-beats-places': 'Auf {$beats :list}, dazu auf {$places :list}',
+  'theme-figure-later':
+    '.input {$later :integer} .match $later one {{{$figure :say}, {$later} Schlag später}} * {{{$figure :say}, {$later} Schläge später}}',
+  'theme-groups': 'Auf {$groups :list type=apart}',
+  'theme-ghosts': 'Ghost Notes auf {$groups :list type=apart}',
+  'theme-two-bars': 'Auf {$first :list type=apart}, dann auf {$second :list type=apart}',
+  'theme-twice': 'Zweimal auf {$groups :list type=apart}',
+  'theme-begins': 'Von {$groups :list type=apart} an',
   'theme-strokes': '{$strokes :integer} Schläge',
+  'group-beats': '{$beats :list}',
+  'group-whole': 'allem von {$beats :list}',
+  'group-between': '{$syllables :list} der {$beats :list}',
+  'group-with':
+    '.input {$count :integer} .match $count one {{{$beats :list} mit {$syllables :list}}} * {{{$beats :list}, je mit {$syllables :list}}}',
+  counted: '„{$syllable :syllable}“',
   'idea-stated': 'die Figur selbst',
   'idea-displaced':
     '.input {$later :integer} .match $later one {{die Figur, {$later} Schlag später}} * {{die Figur, {$later} Schläge später}}',
