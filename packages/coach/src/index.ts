@@ -29,6 +29,7 @@ export { resumeBpm } from './plan/lay-out.ts';
 export { planPractice } from './plan/plan.ts';
 export * from './plan/plan-item.ts';
 export * from './plan/progress.ts';
+export * from './plan/student-plan.ts';
 export * from './spacing/card.ts';
 export * from './spacing/grade.ts';
 export { type Suggestion, suggestNext } from './teacher/next.ts';

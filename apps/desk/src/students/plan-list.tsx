@@ -1,5 +1,5 @@
-/** What the student's next half hour would be. */
-import { meterOfItem, type PlanItem, planPractice } from '@shedbook/coach';
+/** What the student would play next. */
+import { lessonsOf, meterOfItem, type PlanItem, planFor, USUAL_MINUTES } from '@shedbook/coach';
 import { countedTempo, type PracticeLog } from '@shedbook/core';
 import type { StoredAssignment } from '@shedbook/routes';
 import { useMemo } from 'react';
@@ -16,24 +16,21 @@ interface PlanListProps {
   readonly now: string;
 }
 
-/** Minutes of practice that are laid out. */
-const MINUTES = 30;
-
-/** The plan. */
+/** The plan, as their own page makes it. */
 export function PlanList({ id, shelf, log, assignments, now }: PlanListProps) {
   const words = useWords().students;
   const say = useSay();
-  const plan = useMemo(
-    () => planPractice({ shelf, log, now, minutes: MINUTES, assignments, seed: id }),
-    [shelf, log, now, assignments, id],
-  );
+  const plan = useMemo(() => {
+    const own = lessonsOf(shelf, assignments, log);
+    return planFor(id, { shelf: own, log, now, minutes: USUAL_MINUTES, assignments });
+  }, [shelf, log, now, assignments, id]);
   const sayTempo = (item: PlanItem, { fromBpm, goalBpm }: NonNullable<PlanItem['tempo']>) => {
     const meter = meterOfItem(item, shelf);
     return words.from({ bpm: countedTempo(meter, fromBpm), goal: countedTempo(meter, goalBpm) });
   };
   return (
-    <section className={styles.plan} aria-label={words.plan({ minutes: MINUTES })}>
-      <h3>{words.plan({ minutes: MINUTES })}</h3>
+    <section className={styles.plan} aria-label={words.plan({ minutes: USUAL_MINUTES })}>
+      <h3>{words.plan({ minutes: USUAL_MINUTES })}</h3>
       <ol>
         {plan.items.map((item, index) => (
           <li key={index}>

@@ -5,6 +5,7 @@
  * Conventions: the first student of a device has the empty id, so that what was kept before there were several is
  * theirs. Ids say nothing about a person; names stay on the device.
  */
+import { shortNameOf } from '@shedbook/coach';
 import { remember, remembered, rememberedNames } from '@shedbook/stand';
 
 /** A student of this device. */
@@ -76,7 +77,7 @@ export function letPractise(id: string): void {
  * @param lasting the student's lasting name, as their teacher's desk has it
  */
 export function practiseAs({ id: lasting, name }: Student): void {
-  const id = lasting.slice(0, 8);
+  const id = shortNameOf(lasting);
   const others = students().filter((each) => each.id !== id);
   keepAll([...others, { id, name }]);
   remember(CURRENT, id);

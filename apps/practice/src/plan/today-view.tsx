@@ -1,13 +1,20 @@
 /** Today's list: what to play, for how long, and why. Nothing is counted up, and nothing is lost by a day without. */
 
-import { meterOfItem, type PlanItem, planPractice, progressOf, type ShelfLesson } from '@shedbook/coach';
+import {
+  meterOfItem,
+  type PlanItem,
+  planFor,
+  progressOf,
+  type ShelfLesson,
+  USUAL_MINUTES,
+} from '@shedbook/coach';
 import type { Meter, PracticeLog } from '@shedbook/core';
 import { Button, Check, momentNow, Select } from '@shedbook/stand';
 
 import { say, tempoWords } from '@shedbook/words';
 import { useMemo, useState } from 'react';
 import { keepLesson, type OwnLessons, ownLessons } from '../kept/own-lessons.ts';
-import { rememberedOwn, rememberOwn } from '../kept/students.ts';
+import { currentStudent, rememberedOwn, rememberOwn } from '../kept/students.ts';
 import { useHearingCatalogue, useHearingWords } from '../page/hearing-words.ts';
 import { goTo, hrefOf } from '../page/route.ts';
 import { chooseHandsFree } from '../session/hearing-settings.ts';
@@ -26,7 +33,7 @@ const KEY = 'plan.minutes';
 function useMinutes() {
   const [minutes, set] = useState(() => {
     const kept = Number(rememberedOwn(KEY));
-    return MINUTES.find((each) => each === kept) ?? 20;
+    return MINUTES.find((each) => each === kept) ?? USUAL_MINUTES;
   });
   const choose = (next: number) => {
     rememberOwn(KEY, String(next));
@@ -136,8 +143,7 @@ export function TodayView({ log }: { readonly log: PracticeLog }) {
   const set = useAssignments();
   const plan = useMemo(() => {
     const assignments = set.filter(({ lesson }) => own[lesson] !== false);
-    const seed = shelf.map(({ id }) => id).join();
-    return planPractice({ shelf, log, now: momentNow(), minutes, assignments, seed });
+    return planFor(currentStudent(), { shelf, log, now: momentNow(), minutes, assignments });
   }, [log, minutes, shelf, set, own]);
   const progress = progressOf(plan, log, shelf);
   const isBegun = progress.some(({ isDone }) => isDone);
