@@ -8,6 +8,7 @@ const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 const input = {
   shedbook: here('join.mjs'),
   'sheet-worker': here('../apps/server/src/sheet/sheet-worker.ts'),
+  'film-worker': here('../apps/server/src/films/film-worker.ts'),
   'import-worker': here('../apps/server/src/files/import-worker.ts'),
 };
 

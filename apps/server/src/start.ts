@@ -6,6 +6,7 @@ import type { Kysely } from 'kysely';
 import { eraseInKept } from './backup/restore.ts';
 import { defaultDataDir } from './data-dir.ts';
 import { createImportMaker } from './files/import-maker.ts';
+import { createFilmMaker } from './films/film-maker.ts';
 import { createApp } from './http/app.ts';
 import { isLoopback } from './http/guard.ts';
 import { seedLessons } from './seed.ts';
@@ -183,8 +184,9 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const sheets = createSheetMaker();
   const packs = createSheetMaker();
   const imports = createImportMaker();
+  const films = createFilmMaker(() => performance.now());
   const app = createApp({
-    ...{ store, students, links, signIn, takes, asksWho, sheets, packs, imports, dataDir },
+    ...{ store, students, links, signIn, takes, asksWho, sheets, packs, imports, films, dataDir },
     staticDir: options.staticDir ?? DESK_DIR,
     where: { host, address },
     requestTimeoutMs: options.requestTimeoutMs ?? REQUEST_TIMEOUT_MS,
@@ -204,6 +206,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
         await sheets.close();
         await packs.close();
         await imports.close();
+        await films.close();
         await store.close();
       },
     };

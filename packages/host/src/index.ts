@@ -5,7 +5,7 @@ export { decodeSound } from './decode/decode-sound.ts';
 export type { DecodedSound } from './decode/decoded-sound.ts';
 export { type EngravingTools, loadEngravingTools } from './engraving-tools.ts';
 export type { Examination, Saved } from './examination.ts';
-export { FILM_ENDINGS, type FilmEnding } from './film/encoder.ts';
+export { canEncode, FILM_ENDINGS, type FilmEnding } from './film/encoder.ts';
 export {
   type HeardPerformances,
   type HearOrder,
@@ -20,6 +20,7 @@ export {
   type FilmProgress,
   filmEndingOf,
   makeFilm,
+  measureFilm,
   planFilm,
 } from './film/make-film.ts';
 export { loadRasteriser, type Rasteriser } from './film/rasterise.ts';

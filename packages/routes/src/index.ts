@@ -1,3 +1,4 @@
+export { FILM_PARTS, type FilmPart, type FilmPlan, type FilmState, type FilmWish } from './films.ts';
 export { folded, wordsSought } from './folded.ts';
 export {
   COMMON_REFUSALS,

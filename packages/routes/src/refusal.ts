@@ -36,6 +36,16 @@ export const REFUSALS = {
     values: nothing,
     meaning: 'the student sent no such take, or took it back',
   },
+  'no-such-film': {
+    status: 404,
+    values: nothing,
+    meaning: 'there is no such film: it was left off, or nobody asked after it for a while',
+  },
+  'no-ffmpeg': {
+    status: 501,
+    values: nothing,
+    meaning: 'there is no FFmpeg beside the server, or none that encodes films',
+  },
   'not-a-take': {
     status: 422,
     values: nothing,

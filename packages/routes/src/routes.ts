@@ -5,6 +5,7 @@
 import { STANDARD_FORMAT_NAMES } from '@shedbook/core';
 import { LANGUAGE_TAGS } from '@shedbook/words';
 import * as z from 'zod/mini';
+import { FILM_PARTS, filmPlan, filmState, filmWish } from './films.ts';
 import { type Route, route } from './route.ts';
 import {
   binContent,
@@ -44,6 +45,7 @@ const byId = z.object({ id: z.string().check(z.maxLength(200)) });
 const takeId = z.string().check(z.maxLength(200), z.describe('lasting name of the take'));
 const byTake = z.extend(byId, { take: takeId });
 const bySending = z.extend(byToken, { take: takeId });
+const byFilm = z.object({ film: z.string().check(z.maxLength(200)) });
 const byTaking = z.extend(byId, {
   takenAt: z.string().check(z.maxLength(40), z.describe('when it was taken in')),
 });
@@ -200,6 +202,56 @@ export const ROUTES = {
     body: null,
     answer: file,
     refusals: ['no-such-lesson', 'lesson-has-errors'],
+  }),
+  planFilm: route({
+    method: 'POST',
+    path: '/api/lessons/:id/film-plan',
+    does: 'Tells how long and how large a film of some exercises of a lesson will be; nothing is made',
+    params: byId,
+    query: none,
+    body: filmWish,
+    answer: json(filmPlan),
+    refusals: ['no-such-lesson', 'lesson-has-errors', 'no-ffmpeg'],
+  }),
+  makeFilm: route({
+    method: 'POST',
+    path: '/api/lessons/:id/films',
+    does: 'Begins a film of some exercises of a lesson',
+    params: byId,
+    query: none,
+    body: filmWish,
+    answer: json(filmState, 201),
+    refusals: ['no-such-lesson', 'lesson-has-errors', 'no-ffmpeg'],
+  }),
+  readFilm: route({
+    method: 'GET',
+    path: '/api/films/:film',
+    does: 'Tells how far a film is; one that nobody asks after for a minute is left off',
+    params: byFilm,
+    query: none,
+    body: null,
+    answer: json(filmState),
+    refusals: ['no-such-film'],
+  }),
+  fetchFilm: route({
+    method: 'GET',
+    path: '/api/films/:film/:part',
+    does: 'Reads a film that was made, or a file that lies beside it; it is kept for an hour',
+    params: z.extend(byFilm, { part: z.enum(FILM_PARTS) }),
+    query: none,
+    body: null,
+    answer: file,
+    refusals: ['no-such-film'],
+  }),
+  cancelFilm: route({
+    method: 'DELETE',
+    path: '/api/films/:film',
+    does: 'Leaves a film off, or throws it away; nothing of it is kept',
+    params: byFilm,
+    query: none,
+    body: null,
+    answer: nothing,
+    refusals: ['no-such-film'],
   }),
   exportLesson: route({
     method: 'GET',

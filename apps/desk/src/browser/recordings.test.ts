@@ -65,6 +65,23 @@ it('[ST900] records exercises in any form, layer and format, and leaves off when
   expect(Object.keys(zip)).toEqual(['first-swing-01.mp3', 'first-swing-02.mp3']);
 });
 
+it('[ST2000] says how long and large a film will be before it is made, how far it is, and leaves off when told to', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, await addressOf(url, 'First swing', 'print'));
+  await page.getByRole('button', { name: 'Make a film' }).click();
+  const form = page.locator('[data-part="films"]');
+  await form.getByText(/ of film, 1920 × 1080, about .* MB$/).waitFor({ timeout: PATIENCE_MS });
+  await form.getByText('tall', { exact: true }).click();
+  await form.getByText(/ of film, 1080 × 1920, about /).waitFor({ timeout: PATIENCE_MS });
+  await form.getByRole('button', { name: 'Make the film' }).click();
+  await form.getByRole('progressbar').waitFor({ timeout: PATIENCE_MS });
+  // library: axe-core 4.14, every rule that it runs by default
+  expect(await findings(page)).toEqual([]);
+  await form.getByRole('button', { name: 'Cancel' }).click();
+  await form.getByText('Cancelled; nothing was kept.').waitFor();
+  await form.getByRole('button', { name: 'Make the film' }).waitFor();
+});
+
 /** An exercise of a demo lesson as its model sounds at a tempo. */
 async function modelOf(file: string, exercise: number, bpm: number): Promise<Buffer> {
   const text = await readFile(new URL(`../../../../demo/${file}`, import.meta.url), 'utf8');

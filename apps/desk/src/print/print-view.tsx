@@ -20,6 +20,11 @@ const RecordingsForm = lazily(
   (module) => module.RecordingsForm,
 );
 
+const FilmForm = lazily(
+  () => import('./films.tsx'),
+  (module) => module.FilmForm,
+);
+
 interface PrintViewProps {
   readonly state: DocumentState;
   readonly lesson: Lesson;
@@ -112,6 +117,31 @@ function Recordings({ lesson }: { readonly lesson: Lesson }) {
   );
 }
 
+/** A film of the exercises: a form of its own, which is loaded when it is opened. */
+function Film({ id, lesson }: { readonly id: string; readonly lesson: Lesson }) {
+  const words = useWords();
+  return (
+    <section aria-labelledby="film">
+      <h3 id="film">{words.films.title}</h3>
+      <p className="quiet">{words.films.hint}</p>
+      <SheetButton
+        title={words.films.title}
+        done={words.heading.close}
+        opens={
+          <>
+            <Icon name="file" />
+            {words.films.opens}
+          </>
+        }
+      >
+        <Suspense>
+          <FilmForm id={id} lesson={lesson} />
+        </Suspense>
+      </SheetButton>
+    </section>
+  );
+}
+
 /** The view. */
 export function PrintView({ state, lesson }: PrintViewProps) {
   const { tag, words: all } = useLanguage();
@@ -137,6 +167,7 @@ export function PrintView({ state, lesson }: PrintViewProps) {
           {status === 'failed' && words.failed}
         </p>
         <Recordings lesson={lesson} />
+        <Film id={state.id} lesson={lesson} />
         <TakeHome state={state} lesson={lesson} />
       </div>
       <section

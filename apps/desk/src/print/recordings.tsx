@@ -1,22 +1,16 @@
 /** Recordings of exercises as files: which, in which form and layers, how fast, and in which format. */
-import {
-  bringWithin,
-  countedTempo,
-  type Lesson,
-  PLAYED_TEMPI,
-  quarterTempo,
-  sectionOf,
-} from '@shedbook/core';
+import { Bpm, type Lesson, sectionOf } from '@shedbook/core';
 import { AUDIO_FORMATS, type AudioFormat } from '@shedbook/pack';
-import { Button, Check, Choices, Field, Icon, Select } from '@shedbook/stand';
-import { nameIn } from '@shedbook/words';
+import { Button, Check, Choices, Icon, Select } from '@shedbook/stand';
 import { useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
 import rows from '../shared/making-rows.module.css';
 import { useWords } from '../words/words.tsx';
+import { FormChoice, TempoChoice } from './form-and-tempo.tsx';
 import type { RecordOrder } from './recording-messages.ts';
 import styles from './recordings.module.css';
 import { type Making, useRecordings } from './use-recordings.ts';
+import { WhichExercises } from './which-exercises.tsx';
 
 type Asked = Omit<RecordOrder, 'text'>;
 
@@ -24,45 +18,6 @@ interface PartProps {
   readonly lesson: Lesson;
   readonly asked: Asked;
   readonly ask: (change: Partial<Asked>) => void;
-}
-
-function Which({ lesson, asked, ask }: PartProps) {
-  const words = useWords();
-  const [isAll, setAll] = useState(true);
-  const all = lesson.exercises.map(({ number }) => number);
-  return (
-    <>
-      <Choices<'all' | 'some'>
-        label={words.recordings.which}
-        value={isAll ? 'all' : 'some'}
-        choices={[
-          ['all', words.recordings.all({ n: all.length })],
-          ['some', words.recordings.some],
-        ]}
-        onChange={(which) => {
-          setAll(which === 'all');
-          ask({ exercises: which === 'all' ? all : all.slice(0, 1) });
-        }}
-      />
-      {!isAll && (
-        // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
-        <div className={styles.numbers} role="group" aria-label={words.recordings.which}>
-          {all.map((number) => (
-            <Check
-              key={number}
-              checked={asked.exercises.includes(number)}
-              onChange={(on) =>
-                ask({ exercises: all.filter((n) => (n === number ? on : asked.exercises.includes(n))) })
-              }
-            >
-              <span className="hidden-words">{words.page.exercise({ n: number })}</span>
-              <span aria-hidden="true">{number}</span>
-            </Check>
-          ))}
-        </div>
-      )}
-    </>
-  );
 }
 
 /** What a choice of all stages is called in the list. */
@@ -79,18 +34,7 @@ function How({ lesson, asked, ask }: PartProps) {
   const counts = layers.map((_, index) => index + 1);
   return (
     <div className={styles.lists}>
-      <Select
-        label={words.sound.form}
-        value={asked.form ?? ''}
-        onChange={({ target }) => ask({ form: target.value || null })}
-      >
-        <option value="">{words.recordings.usualForm}</option>
-        {lesson.forms.map(({ name }) => (
-          <option key={name} value={name}>
-            {nameIn(words.sound.forms, name)}
-          </option>
-        ))}
-      </Select>
+      <FormChoice lesson={lesson} form={asked.form} onChange={(form) => ask({ form })} />
       <Select
         label={words.sound.layers}
         value={asked.layers.length > 1 ? STAGES : String(asked.layers[0])}
@@ -103,17 +47,10 @@ function How({ lesson, asked, ask }: PartProps) {
         ))}
         {layers.length > 1 && <option value={STAGES}>{words.recordings.stages}</option>}
       </Select>
-      <Field
-        label={words.sound.tempo}
-        type="number"
-        inputMode="numeric"
-        placeholder={words.recordings.startTempo({
-          bpm: countedTempo(section.meter, section.tempo.startBpm),
-        })}
-        onChange={({ target }) => {
-          const bpm = quarterTempo(section.meter, target.valueAsNumber);
-          ask({ bpm: Number.isFinite(bpm) ? bringWithin(PLAYED_TEMPI, bpm) : null });
-        }}
+      <TempoChoice
+        lesson={lesson}
+        exercise={asked.exercises[0] ?? null}
+        onChange={(bpm) => ask({ bpm: bpm === null ? null : Bpm(bpm) })}
       />
     </div>
   );
@@ -148,7 +85,7 @@ export function RecordingsForm({ lesson }: { readonly lesson: Lesson }) {
   const isMaking = making.at === 'making';
   return (
     <div className={styles.form} data-part="recordings" data-at={making.at}>
-      <Which {...part} />
+      <WhichExercises lesson={lesson} chosen={asked.exercises} onChange={(exercises) => ask({ exercises })} />
       <How {...part} />
       <Choices<AudioFormat>
         label={words.recordings.format}

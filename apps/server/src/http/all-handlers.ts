@@ -3,6 +3,7 @@
 import type { SignInStore } from '../store/sign-in.ts';
 import { type BackupParts, backupHandlers } from './backup-handlers.ts';
 import { type FileParts, fileHandlers } from './file-handlers.ts';
+import { type FilmParts, filmHandlers } from './film-handlers.ts';
 import { lessonHandlers } from './lesson-handlers.ts';
 import { type LinkParts, linkHandlers } from './link-handlers.ts';
 import { sessionHandlers } from './session-handlers.ts';
@@ -11,7 +12,7 @@ import { type TakeParts, takeHandlers } from './take-handlers.ts';
 import { weekHandlers } from './week-handlers.ts';
 
 /** What the answers are made with. */
-export interface HandlerParts extends BackupParts, FileParts, LinkParts, TakeParts {
+export interface HandlerParts extends BackupParts, FileParts, FilmParts, LinkParts, TakeParts {
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */
   readonly asksWho: boolean;
@@ -27,6 +28,7 @@ export function allHandlers(parts: HandlerParts) {
     ...studentHandlers(students),
     ...backupHandlers(parts),
     ...fileHandlers(parts),
+    ...filmHandlers(parts),
     ...linkHandlers(parts),
     ...sessionHandlers(parts),
     ...takeHandlers(parts),

@@ -6,6 +6,7 @@ import { type Refusal, ROUTES, type Route, refusal } from '@shedbook/routes';
 import { CLI, pickLanguage } from '@shedbook/words';
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify';
 import type { ImportMaker } from '../files/import-maker.ts';
+import type { FilmMaker } from '../films/film-maker.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import { TooMuchError } from '../sheet/thread.ts';
 import { DamagedError, isDamage } from '../store/damaged.ts';
@@ -37,6 +38,7 @@ export interface AppParts {
   /** Makes packs, which takes long, in a thread of its own. */
   readonly packs: SheetMaker;
   readonly imports: ImportMaker;
+  readonly films: FilmMaker;
   /** Folder of the store. */
   readonly dataDir: string;
   /** Folder of the built desk. */

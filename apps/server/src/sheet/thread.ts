@@ -13,7 +13,7 @@ export class TooMuchError extends Error {
 }
 
 /** How an order is to be done. */
-export interface OrderTerms {
+export interface OrderTerms<News = never> {
   /** Whose order it is: a lesson, a file. */
   readonly of: string;
   readonly deadlineMs: number;
@@ -21,20 +21,29 @@ export interface OrderTerms {
   readonly signal?: AbortSignal;
   /** Whether work that nobody waits for is ended: left alone where the next one has something of it. */
   readonly endsWhenLeft?: boolean;
+  /** Hears how far it is, from a thread that tells. */
+  readonly tell?: (news: News) => void;
+}
+
+/** What a thread says of an order that is on its way. */
+type Progress = { readonly kind: 'progress' };
+
+function isProgress(message: unknown): message is Progress {
+  return (message as { readonly kind?: unknown } | null)?.kind === 'progress';
 }
 
 /** A thread that takes orders. */
-export interface Thread<Asked, Answered> {
+export interface Thread<Asked, Answered, News extends Progress = never> {
   /** Starts it, for an order that may come soon. */
   warm(): void;
   /** @throws TooMuchError where it takes too much; Error with the thread's own words where it breaks */
-  ask(asked: Asked, terms: OrderTerms): Promise<Answered>;
+  ask(asked: Asked, terms: OrderTerms<News>): Promise<Answered>;
   close(): Promise<void>;
 }
 
-interface Waiting<Asked, Answered> {
+interface Waiting<Asked, Answered, News> {
   readonly asked: Asked;
-  readonly terms: OrderTerms;
+  readonly terms: OrderTerms<News>;
   readonly resolve: (answered: Answered) => void;
   readonly reject: (error: Error) => void;
 }
@@ -49,18 +58,19 @@ function isOutOfMemory(error: unknown): boolean {
 }
 
 /** A thread that runs a file; it starts with the first order. */
-export function createThread<Asked, Answered>(
+export function createThread<Asked, Answered, News extends Progress = never>(
   file: URL,
   { memoryBytes }: ThreadLimits,
-): Thread<Asked, Answered> {
-  let queue: readonly Waiting<Asked, Answered>[] = [];
+): Thread<Asked, Answered, News> {
+  type Order = Waiting<Asked, Answered, News>;
+  let queue: readonly Order[] = [];
   const servedAt = new Map<string, number>();
   let turn = 0;
   let worker: Worker | null = null;
-  let current: Waiting<Asked, Answered> | null = null;
+  let current: Order | null = null;
   let deadline: NodeJS.Timeout | undefined;
 
-  const settle = (how: (waiting: Waiting<Asked, Answered>) => void) => {
+  const settle = (how: (waiting: Order) => void) => {
     const done = current;
     clearTimeout(deadline);
     current = null;
@@ -78,10 +88,11 @@ export function createThread<Asked, Answered>(
       execArgv: [],
       resourceLimits: { maxOldGenerationSizeMb: memoryBytes / 2 ** 20 },
     });
-    fresh.on(
-      'message',
-      (answered: Answered) => worker === fresh && settle(({ resolve }) => resolve(answered)),
-    );
+    fresh.on('message', (said: Answered | News) => {
+      if (worker !== fresh) return;
+      if (isProgress(said)) current?.terms.tell?.(said as News);
+      else settle(({ resolve }) => resolve(said as Answered));
+    });
     fresh.on(
       'error',
       (error) => worker === fresh && giveUp(isOutOfMemory(error) ? new TooMuchError() : error),
@@ -105,7 +116,7 @@ export function createThread<Asked, Answered>(
     deadline = setTimeout(() => giveUp(new TooMuchError()), chosen.terms.deadlineMs);
     worker.postMessage(chosen.asked);
   }
-  const leave = (waiting: Waiting<Asked, Answered>) => {
+  const leave = (waiting: Order) => {
     const isQueued = queue.includes(waiting);
     queue = queue.filter((each) => each !== waiting);
     if (isQueued) waiting.reject(new Error('nobody waits'));

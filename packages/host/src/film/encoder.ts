@@ -68,6 +68,14 @@ export async function findEncoder(ending: FilmEnding): Promise<VideoEncoder> {
   );
 }
 
+/** Whether this machine has an FFmpeg that encodes a kind of file. */
+export async function canEncode(ending: FilmEnding): Promise<boolean> {
+  return findEncoder(ending).then(
+    () => true,
+    () => false,
+  );
+}
+
 /** Files that go into a film. */
 export interface FilmParts {
   /** Encoded already. */

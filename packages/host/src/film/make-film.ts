@@ -15,7 +15,11 @@ import {
   type Film,
   type FilmLook,
   type FilmRequest,
+  FULL_SIZE,
   frameAt,
+  frameCount,
+  planScenes,
+  SHAPES,
   writeVtt,
 } from '@shedbook/film';
 import type { Kit } from '@shedbook/sound';
@@ -50,6 +54,8 @@ export interface FilmOrder {
   readonly recordings?: Recordings;
   /** Path of the film; its ending says its kind. */
   readonly out: string;
+  /** Folder for what is needed on the way; the system's own for such things where left out. */
+  readonly folder?: string;
   readonly signal: AbortSignal;
   readonly tell: (progress: FilmProgress) => void;
 }
@@ -72,11 +78,24 @@ export function planFilm(
   return createFilm(request, look, tools);
 }
 
+/** How many frames a film will have and how large its picture will be, before anything is engraved. */
+export function measureFilm(request: FilmRequest, shape: FilmLook['shape']) {
+  const { widthMm, heightMm } = SHAPES[shape];
+  return {
+    frames: frameCount(planScenes(request)),
+    widthPx: widthMm * FULL_SIZE,
+    heightPx: heightMm * FULL_SIZE,
+  };
+}
+
 /** Bytes of a second of film at full size, measured on the demo lessons: pictures by kind, and the sound. */
 const BYTES_PER_SECOND: Readonly<Record<FilmEnding, number>> = { '.mp4': 65_000, '.webm': 40_000 };
 
 /** How large a film will be, in bytes, within a factor of two. */
-export function estimateFilmBytes({ frames, request }: Film, ending: FilmEnding): number {
+export function estimateFilmBytes(
+  { frames, request }: Pick<Film, 'frames' | 'request'>,
+  ending: FilmEnding,
+): number {
   return Math.round((frames / request.framesPerSecond) * BYTES_PER_SECOND[ending]);
 }
 
@@ -210,7 +229,7 @@ export async function makeFilm(order: FilmOrder): Promise<readonly FilmFile[]> {
   const encoder = await findEncoder(ending);
   const part = join(dirname(out), `.${Date.now()}-${process.pid}${ending}`);
   await writeFile(part, '').catch(unwritable(out));
-  const folder = await mkdtemp(join(tmpdir(), 'shedbook-film-'));
+  const folder = await mkdtemp(join(order.folder ?? tmpdir(), 'shedbook-film-'));
   const beside: FilmFile[] = [];
   try {
     const rasteriser = await loadRasteriser();

@@ -3,6 +3,7 @@ import { brokenPage } from './broken-page.ts';
 import { counts } from './counts.ts';
 import { desk, guide } from './desk/desk.ts';
 import { dictation } from './desk/dictation.ts';
+import { films } from './desk/films.ts';
 import { forms } from './desk/forms.ts';
 import { conflict, heading, lesson } from './desk/lesson.ts';
 import { groove, page, text } from './desk/page.ts';
@@ -14,6 +15,8 @@ import { compose, pedal, room, sound } from './desk/sound.ts';
 import { consent, diary, inbox, links, safe, signIn, students } from './desk/students.ts';
 import { takes } from './desk/takes.ts';
 import { limbs, marks, voices } from './drum-set.ts';
+import { durations } from './durations.ts';
+import { sizes } from './sizes.ts';
 
 /** The messages. */
 export const deskMessages = {
@@ -34,9 +37,12 @@ export const deskMessages = {
   sound,
   compose,
   dictation,
+  films,
   forms,
   rearrange,
   recordings,
+  durations,
+  sizes,
   room,
   pedal,
   print,

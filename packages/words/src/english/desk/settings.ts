@@ -21,6 +21,9 @@ export const refusals = {
   'bad-request': 'The server did not understand this.',
   'too-large': 'This is too large.',
   'foreign-origin': 'The server answers only to its own pages.',
+  'no-such-film': 'There is no such film any more.',
+  'no-ffmpeg':
+    'A film needs FFmpeg, a program of its own that does not come with Shedbook. Install it on the computer that runs the desk, and try again.',
   'no-such-take': 'This take was taken back by the student.',
   'not-a-take': 'That is no take from the practice page.',
   'no-consent': 'No guardian has consented to recordings of this student.',

@@ -23,6 +23,9 @@ export const refusals = translation<typeof english.refusals>()({
   'bad-request': 'Der Server hat das nicht verstanden.',
   'too-large': 'Das ist zu groß.',
   'foreign-origin': 'Der Server antwortet nur seinen eigenen Seiten.',
+  'no-such-film': 'Diesen Film gibt es nicht mehr.',
+  'no-ffmpeg':
+    'Ein Film braucht FFmpeg, ein eigenes Programm, das nicht zu Shedbook gehört. Es wird auf dem Rechner eingerichtet, auf dem das Pult läuft.',
   'no-such-take': 'Diese Aufnahme hat der Schüler zurückgenommen.',
   'not-a-take': 'Das ist keine Aufnahme von der Übungsseite.',
   'no-consent': 'Niemand Sorgeberechtigtes hat Aufnahmen zugestimmt.',

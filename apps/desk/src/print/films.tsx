@@ -1,0 +1,158 @@
+/** Films of exercises: which, in which form, how fast, how they look, and what comes of it. */
+import type { Lesson } from '@shedbook/core';
+import { addressOf, type FilmState, type FilmWish, ROUTES } from '@shedbook/routes';
+import { Button, buttonClass, Check, Choices, Icon } from '@shedbook/stand';
+import { durationWords, sizeWords } from '@shedbook/words';
+import { useState } from 'react';
+import rows from '../shared/making-rows.module.css';
+import { useLanguage, useWords } from '../words/words.tsx';
+import { FormChoice, TempoChoice } from './form-and-tempo.tsx';
+import styles from './recordings.module.css';
+import { type Filming, useFilm, useFilmPlan } from './use-film.ts';
+import { WhichExercises } from './which-exercises.tsx';
+
+/** The film that was made and what lies beside it, to be kept. */
+function Files({ state: { id: film, files } }: { readonly state: FilmState }) {
+  const words = useWords();
+  return (
+    <>
+      {words.films.made}
+      <ul className={rows.files}>
+        {files.map(({ part, name, bytes }) => (
+          <li key={part}>
+            <a
+              className={buttonClass(part === 'film' ? 'strong' : 'plain')}
+              href={addressOf(ROUTES.fetchFilm, { film, part })}
+              download={name}
+            >
+              <Icon name="file" />
+              {words.films.parts[part]} ({sizeWords(words.sizes, bytes)})
+            </a>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function Progress({ state }: { readonly state: FilmState }) {
+  const words = useWords();
+  const percent = Math.floor(100 * state.share);
+  if (state.at === 'made') return <Files state={state} />;
+  if (state.at === 'failed') return words.films.failed;
+  const left = state.leftSeconds === null ? null : durationWords(words.durations, state.leftSeconds);
+  return (
+    <>
+      {state.at === 'waiting' ? words.films.waiting : words.films[state.at]({ percent })}
+      {left !== null && <span>{words.films.left({ duration: left })}</span>}
+      <progress aria-label={words.films.title} value={state.share} max={1} />
+    </>
+  );
+}
+
+function Said({ filming }: { readonly filming: Filming }) {
+  const words = useWords();
+  switch (filming.at) {
+    case 'going':
+      return <Progress state={filming.state} />;
+    case 'refused':
+      return filming.why;
+    case 'cancelled':
+      return words.recordings.cancelled;
+    default:
+      return null;
+  }
+}
+
+/** What it will be: how long, how large, or why it cannot be. */
+function Plan({ id, wish }: { readonly id: string; readonly wish: FilmWish }) {
+  const words = useWords();
+  const plan = useFilmPlan(id, wish);
+  if (plan === null || typeof plan === 'string') return plan;
+  return words.films.plan({
+    duration: durationWords(words.durations, plan.seconds),
+    ...{ width: plan.widthPx, height: plan.heightPx },
+    size: sizeWords(words.sizes, plan.bytes),
+  });
+}
+
+/** How it looks. */
+function Looks({
+  wish,
+  ask,
+}: {
+  readonly wish: FilmWish;
+  readonly ask: (change: Partial<FilmWish>) => void;
+}) {
+  const words = useWords().films;
+  return (
+    <>
+      <Choices<FilmWish['shape']>
+        label={words.shape}
+        value={wish.shape}
+        choices={[
+          ['landscape', words.shapes.landscape],
+          ['portrait', words.shapes.portrait],
+        ]}
+        onChange={(shape) => ask({ shape })}
+      />
+      <Choices<FilmWish['scheme']>
+        label={words.scheme}
+        value={wish.scheme}
+        choices={[
+          ['light', words.schemes.light],
+          ['dark', words.schemes.dark],
+        ]}
+        onChange={(scheme) => ask({ scheme })}
+      />
+      <Check checked={wish.buildUp} onChange={(buildUp) => ask({ buildUp })}>
+        {words.buildUp}
+      </Check>
+    </>
+  );
+}
+
+/** The form. */
+export function FilmForm({ id, lesson }: { readonly id: string; readonly lesson: Lesson }) {
+  const { tag, words } = useLanguage();
+  const { filming, make, cancel } = useFilm(id);
+  const [wish, setWish] = useState<FilmWish>(() => ({
+    exercises: lesson.exercises.map(({ number }) => number),
+    ...{ form: null, bpm: null, shape: 'landscape', scheme: 'light', buildUp: true, language: tag },
+  }));
+  const ask = (change: Partial<FilmWish>) => setWish((before) => ({ ...before, ...change }));
+  const isGoing =
+    filming.at === 'asking' ||
+    (filming.at === 'going' && filming.state.at !== 'made' && filming.state.at !== 'failed');
+  return (
+    <div
+      className={styles.form}
+      data-part="films"
+      data-at={filming.at === 'going' ? filming.state.at : filming.at}
+    >
+      <WhichExercises lesson={lesson} chosen={wish.exercises} onChange={(exercises) => ask({ exercises })} />
+      <div className={styles.lists}>
+        <FormChoice lesson={lesson} form={wish.form} onChange={(form) => ask({ form })} />
+        <TempoChoice lesson={lesson} exercise={wish.exercises[0] ?? null} onChange={(bpm) => ask({ bpm })} />
+      </div>
+      <Looks wish={wish} ask={ask} />
+      <p className="quiet" role="status">
+        <Plan id={id} wish={wish} />
+      </p>
+      <div className={rows.acts}>
+        <Button
+          dress="strong"
+          disabled={isGoing || wish.exercises.length === 0}
+          onClick={() => make({ ...wish, language: tag })}
+        >
+          <Icon name="file" />
+          {words.films.make({ n: wish.exercises.length })}
+        </Button>
+        {isGoing && <Button onClick={cancel}>{words.recordings.cancel}</Button>}
+      </div>
+      <div className={rows.said} role="status">
+        <Said filming={filming} />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,173 @@
+/**
+ * Films on their way, one at a time and the others waiting, in a thread beside the server; what a film will be is told by
+ * another thread meanwhile.
+ *
+ * Conventions: a film lies in a folder of its own, with all that is needed to make it; the folder goes as a whole when
+ * the film is cancelled or fails, when nobody has asked after it for a while, and when the server ends.
+ */
+import { randomUUID } from 'node:crypto';
+import { createReadStream } from 'node:fs';
+import { mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
+import { fileNameOf } from '@shedbook/core';
+import type { FilmFile } from '@shedbook/host';
+import type { FilmPart, FilmPlan, FilmState, FilmWish, SentFile } from '@shedbook/routes';
+import { createThread } from '../sheet/thread.ts';
+import type { FilmAnswer, FilmNews, FilmOrder } from './film-messages.ts';
+
+/** A lesson to film. */
+export interface FilmedLesson {
+  readonly id: string;
+  readonly text: string;
+}
+
+/** What a film will be, and of what lesson. */
+export interface PlannedFilm {
+  readonly title: string;
+  readonly plan: FilmPlan;
+}
+
+/** Makes films. */
+export interface FilmMaker {
+  /** What a film will be, or why there will be none. */
+  plan(
+    lesson: FilmedLesson,
+    wish: FilmWish,
+    signal: AbortSignal,
+  ): Promise<PlannedFilm | 'errors' | 'no-ffmpeg'>;
+  /** Begins a film. */
+  make(lesson: FilmedLesson & Pick<PlannedFilm, 'title'>, wish: FilmWish): Promise<FilmState>;
+  /** How far a film is; null where there is none. */
+  state(id: string): FilmState | null;
+  /** A file of a film that was made; null where there is none. */
+  file(id: string, part: FilmPart): SentFile | null;
+  /** Leaves a film off, or throws it away. @returns whether there was one */
+  cancel(id: string): Promise<boolean>;
+  close(): Promise<void>;
+}
+
+interface OneFilm {
+  readonly folder: string;
+  readonly control: AbortController;
+  state: FilmState;
+  files: readonly FilmFile[];
+  pictureSince: number | null;
+  /** When somebody asked after it last. */
+  asked: number;
+}
+
+/** Milliseconds that planning and making take at most. */
+const PLAN_MS = 60_000;
+const MAKE_MS = 4 * 3_600_000;
+/** A film that is being made, and one that was made, go when nobody has asked after them for so many milliseconds. */
+const ALONE_MS = 60_000;
+const KEPT_MS = 3_600_000;
+const LOOK_MS = 10_000;
+/** Bytes for objects of the thread. */
+const MEMORY_BYTES = 2 ** 30;
+
+const TYPES: Readonly<Record<FilmPart, string>> = {
+  film: 'video/mp4',
+  'captions-en': 'text/vtt',
+  'captions-de': 'text/vtt',
+  chapters: 'text/plain',
+  cover: 'image/png',
+};
+
+function workerUrl(): URL {
+  const compiled = import.meta.url.endsWith('.js');
+  return new URL(compiled ? './film-worker.js' : '../../dist/films/film-worker.js', import.meta.url);
+}
+
+function partOf({ what, path }: FilmFile): FilmPart {
+  if (what !== 'captions') return what;
+  return path.endsWith('.de.vtt') ? 'captions-de' : 'captions-en';
+}
+
+/** A maker; its threads start with the first film. @param now milliseconds that never go back */
+export function createFilmMaker(now: () => number): FilmMaker {
+  const open = () =>
+    createThread<FilmOrder, FilmAnswer, FilmNews>(workerUrl(), { memoryBytes: MEMORY_BYTES });
+  const [planning, making] = [open(), open()];
+  const films = new Map<string, OneFilm>();
+  let root: Promise<string> | null = null;
+  const rootFolder = () => {
+    root ??= mkdtemp(join(tmpdir(), 'shedbook-films-'));
+    return root;
+  };
+  const remove = async (id: string): Promise<boolean> => {
+    const film = films.get(id);
+    films.delete(id);
+    film?.control.abort();
+    if (film) await rm(film.folder, { recursive: true, force: true, maxRetries: 5 });
+    return film !== undefined;
+  };
+  const look = setInterval(() => {
+    for (const [id, { asked, state }] of films)
+      if (now() - asked > (state.at === 'made' ? KEPT_MS : ALONE_MS)) void remove(id);
+  }, LOOK_MS);
+  look.unref();
+  const hear = (film: OneFilm, { stage, part }: FilmNews) => {
+    if (stage === 'picture') film.pictureSince ??= now();
+    const since = film.pictureSince === null ? null : (now() - film.pictureSince) / 1000;
+    const leftSeconds = since === null || part === 0 ? null : since * (1 / part - 1);
+    film.state = { ...film.state, at: stage, share: part, leftSeconds };
+  };
+  const end = async (film: OneFilm, answer: FilmAnswer): Promise<void> => {
+    if (answer.kind !== 'made') {
+      if (answer.kind === 'broken') process.stderr.write(`Internal error: ${answer.message}\n`);
+      film.state = { ...film.state, at: 'failed', leftSeconds: null };
+      return rm(film.folder, { recursive: true, force: true, maxRetries: 5 });
+    }
+    film.files = answer.files;
+    const files = answer.files.map((file) => ({
+      ...{ part: partOf(file), name: basename(file.path), bytes: file.bytes },
+    }));
+    film.state = { ...film.state, at: 'made', share: 1, leftSeconds: 0, files };
+  };
+  return {
+    plan: async ({ id, text }, wish, signal) => {
+      const terms = { of: id, deadlineMs: PLAN_MS, signal };
+      const answer = await planning.ask({ text, wish, out: null }, terms);
+      if (answer.kind === 'planned') return answer;
+      if (answer.kind === 'errors' || answer.kind === 'no-ffmpeg') return answer.kind;
+      throw new Error(answer.kind === 'broken' ? answer.message : 'Internal error: a film instead of a plan');
+    },
+    make: async ({ id: lesson, title, text }, wish) => {
+      const id = randomUUID();
+      const folder = join(await rootFolder(), id);
+      await mkdir(folder);
+      const control = new AbortController();
+      const state: FilmState = { id, at: 'waiting', share: 0, leftSeconds: null, files: [] };
+      const film: OneFilm = { folder, control, state, files: [], pictureSince: null, asked: now() };
+      films.set(id, film);
+      const out = join(folder, fileNameOf(title, '.mp4'));
+      const terms = { of: lesson, deadlineMs: MAKE_MS, signal: control.signal, endsWhenLeft: true };
+      making
+        .ask({ text, wish, out }, { ...terms, tell: (news) => hear(film, news) })
+        .catch((error: Error): FilmAnswer => ({ kind: 'broken', message: error.message }))
+        .then((answer) => (control.signal.aborted ? undefined : end(film, answer)))
+        .catch(() => undefined);
+      return state;
+    },
+    state: (id) => {
+      const film = films.get(id);
+      if (!film) return null;
+      film.asked = now();
+      return film.state;
+    },
+    file: (id, part) => {
+      const found = films.get(id)?.files.find((file) => partOf(file) === part);
+      if (!found) return null;
+      return { name: basename(found.path), type: TYPES[part], content: createReadStream(found.path) };
+    },
+    cancel: remove,
+    close: async () => {
+      clearInterval(look);
+      await planning.close();
+      await making.close();
+      if (root) await rm(await root, { recursive: true, force: true, maxRetries: 5 });
+    },
+  };
+}

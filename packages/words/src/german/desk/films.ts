@@ -1,0 +1,30 @@
+/** Films of exercises, in German. */
+import type * as english from '../../english/desk/films.ts';
+import { translation } from '../../message/translated.ts';
+
+/** Words of `films`. */
+export const films = translation<typeof english.films>()({
+  title: 'Film',
+  hint: 'Übungen als Film: der Groove Glied für Glied, dann jede mit Einzähler, Ball, Zählzeiten, Kapiteln und Untertiteln.',
+  opens: 'Film machen',
+  shape: 'Format',
+  shapes: { landscape: 'quer', portrait: 'hoch' },
+  scheme: 'Papier',
+  schemes: { light: 'hell', dark: 'dunkel' },
+  buildUp: 'Mit dem Groove beginnen, Glied für Glied',
+  plan: '{$duration} Film, {$width :integer useGrouping=never} × {$height :integer useGrouping=never}, etwa {$size}',
+  make: '.input {$n :integer} .match $n 0 {{Eine Übung wählen}} * {{Film machen}}',
+  waiting: 'Ein anderer Film kommt zuerst …',
+  sound: 'Ton: {$percent :integer} % …',
+  picture: 'Bild: {$percent :integer} % …',
+  left: 'noch {$duration}',
+  made: 'Der Film ist da:',
+  parts: {
+    film: 'Film',
+    'captions-en': 'Untertitel, englisch',
+    'captions-de': 'Untertitel, deutsch',
+    chapters: 'Liste der Kapitel',
+    cover: 'Titelbild',
+  },
+  failed: 'Der Film konnte nicht gemacht werden.',
+});
