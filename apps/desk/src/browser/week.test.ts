@@ -142,6 +142,23 @@ async function keepTake({ take, header, bytes }: { take: object; header: number[
   database.close();
 }
 
+/** The page moves while the take is heard, and goes on moving while it changes to its model. */
+async function hearBeside(teacher: Page): Promise<void> {
+  const beside = teacher.locator('[data-part="beside"]');
+  const ball = beside.locator('[data-on="exercise"] [data-ball]');
+  await beside.locator('[data-mark="struck"]').first().waitFor();
+  // definition: it was played as it is written, every time round
+  expect(await beside.locator('[data-mark]:not([data-dx="0"])').count()).toBe(0);
+  await beside.getByRole('slider', { name: 'How fast' }).fill('20');
+  await beside.getByRole('button', { name: 'Play with the page' }).click();
+  await beside.getByRole('button', { name: 'Stop' }).waitFor();
+  await expect.poll(() => ball.evaluate((each: SVGElement) => each.style.visibility)).toBe('visible');
+  await beside.getByText('The model', { exact: true }).click();
+  expect(await beside.getAttribute('data-state')).toBe('playing');
+  await beside.getByRole('button', { name: 'Stop' }).click();
+  await beside.getByRole('button', { name: 'Play with the page' }).waitFor();
+}
+
 /** The student sends a take, the teacher hears it and answers, and the student reads it. */
 async function sendAndAnswer(student: Page, teacher: Page): Promise<void> {
   const lesson = /\/practice\/[\w-]+\/([\w-]+)\//.exec(student.url())?.[1] ?? '';
@@ -161,6 +178,7 @@ async function sendAndAnswer(student: Page, teacher: Page): Promise<void> {
   // the sound can be played here: its length is read out of the file
   const length = () => teacher.locator('audio').evaluate((element: HTMLAudioElement) => element.duration);
   await expect.poll(length).toBeCloseTo(SECONDS_OF_SOUND, 1);
+  await hearBeside(teacher);
   expect(await findings(teacher)).toEqual([]);
   await teacher.locator('[data-part="sent-take"]').getByRole('button', { name: 'Pass at 200' }).click();
   await teacher.getByText('Passed. It stands').waitFor();

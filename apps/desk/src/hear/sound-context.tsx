@@ -1,7 +1,7 @@
 /** What sounds, for components: what is chosen, what can be changed while it plays. */
 import type { Lesson } from '@shedbook/core';
 import type { Program } from '@shedbook/playing';
-import { Player, type PlayerStatus, usePreparation } from '@shedbook/stand';
+import { type Player, type PlayerStatus, usePreparation } from '@shedbook/stand';
 import {
   createContext,
   type ReactNode,
@@ -14,6 +14,7 @@ import {
   useSyncExternalStore,
 } from 'react';
 import { type Heard, heardOf, programOf, settingsOf } from './heard.ts';
+import { sharedPlayer } from './shared-player.ts';
 import { type Comparison, firstOther, type SideName, swapSides } from './sides.ts';
 import { AS_WRITTEN, type SoundChoice } from './sound-choice.ts';
 
@@ -64,14 +65,6 @@ function useTakeOver(player: Player, program: Program | null, bar: number | null
 
 /** Milliseconds after a lesson was opened until the kit is made. */
 const QUIET_MS = 600;
-
-let shared: Player | null = null;
-
-/** One player for all lessons, so that the kit is made once and there is one sound thread. */
-function sharedPlayer(): Player {
-  shared ??= new Player();
-  return shared;
-}
 
 interface SoundProviderProps {
   readonly lesson: Lesson | null;

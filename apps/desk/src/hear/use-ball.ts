@@ -36,7 +36,8 @@ export function ballAt(
   return { x: from + (to - from) * flight.share, y: FLOOR - flightHeight(flight, HEIGHT) };
 }
 
-function place(
+/** Shows the ball of one bar at a place, and hides all others; null hides every one. */
+export function placeBalls(
   balls: Iterable<SVGElement>,
   patternBar: number | null,
   at: { x: number; y: number } | null,
@@ -60,9 +61,13 @@ export function useBall(player: Player, lesson: Lesson, root: RefObject<HTMLElem
   useFlight(player, (moment) => {
     const balls = (within: string) =>
       root.current?.querySelectorAll<SVGElement>(`${within} [data-ball]`) ?? [];
-    if (!moment) return place(balls(''), null, null);
+    if (!moment) return placeBalls(balls(''), null, null);
     const { program, flight, isStill } = moment;
     const own = balls(`[data-exercise="${program.exercise}"]`);
-    place(own, flight.from.patternBar, ballAt(flight, sectionOf(lesson, program.exercise).meter, isStill));
+    placeBalls(
+      own,
+      flight.from.patternBar,
+      ballAt(flight, sectionOf(lesson, program.exercise).meter, isStill),
+    );
   });
 }

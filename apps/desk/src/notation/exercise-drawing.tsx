@@ -1,7 +1,7 @@
 /** An exercise drawn on one line, or on five where several voices play. */
 
 import { type Exercise, type Meter, type NotatedBar, notateBar, struckSlots } from '@shedbook/core';
-import { memo } from 'react';
+import { memo, type ReactNode } from 'react';
 import { Ball } from './ball.tsx';
 import { BarDrawing } from './bar-drawing.tsx';
 import { type BarLayout, layOutBar, type StaffKind } from './layout.ts';
@@ -59,15 +59,17 @@ interface BarsProps {
   readonly hasBarLines?: boolean;
   /** The exercise whose repeats are drawn; none are where left out. */
   readonly of?: Repeated;
+  /** What is drawn over a bar of the exercise, from 0. */
+  readonly over?: (bar: number) => ReactNode;
 }
 
 /** Bars one after another in one picture. */
 export const BarsDrawing = memo(function BarsDrawing(props: BarsProps) {
-  const { bars, staff, sticking, firstBar = 0, repeats = false, hasBarLines = true, of } = props;
+  const { bars, staff, sticking, firstBar = 0, repeats = false, hasBarLines = true, of, over } = props;
   const layouts = bars.map((bar) => layOutBar(bar, staff));
   const plain = heightOf(layouts, sticking);
-  const over = of && hasEndings(of) ? BRACKET : 0;
-  const [top, height] = [plain.top - over, plain.height + over];
+  const bracket = of && hasEndings(of) ? BRACKET : 0;
+  const [top, height] = [plain.top - bracket, plain.height + bracket];
   const width = layouts.reduce((sum, layout) => sum + layout.width, 0);
   let x = 0;
   return (
@@ -86,6 +88,7 @@ export const BarsDrawing = memo(function BarsDrawing(props: BarsProps) {
             {of && (
               <RepeatSigns exercise={of} bar={firstBar + index} layout={layout} staff={staff} top={top + 1} />
             )}
+            {over?.(firstBar + index)}
             <Ball bar={firstBar + index} left={0} right={layout.width} />
           </g>
         );
@@ -104,7 +107,8 @@ export function ExerciseRows({
   exercise,
   meter,
   abreast,
-}: ExerciseDrawingProps & { readonly abreast: number }) {
+  over,
+}: ExerciseDrawingProps & { readonly abreast: number } & Pick<BarsProps, 'over'>) {
   const bars = notateExercise(exercise, meter);
   const firsts = Array.from({ length: Math.ceil(bars.length / abreast) }, (_, row) => row * abreast);
   return firsts.map((first) => (
@@ -115,6 +119,7 @@ export function ExerciseRows({
         sticking={exercise.sticking !== null}
         firstBar={first}
         of={exercise}
+        {...(over ? { over } : {})}
       />
     </div>
   ));

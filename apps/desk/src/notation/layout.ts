@@ -14,6 +14,7 @@ import {
   type NotatedGroup,
   STAFF_POSITIONS,
   toNumber,
+  type Voice,
 } from '@shedbook/core';
 import { GLYPHS, type Glyph } from './glyphs.data.ts';
 import { headOf } from './staff.ts';
@@ -92,10 +93,14 @@ export function slotX(edges: readonly number[], beat: number, phase: number): nu
   return from + BEAT_LEAD + phase * (to - from);
 }
 
+/** Height of a voice's head, in units. */
+export function headY(voice: Voice, staff: StaffKind): number {
+  return staff === 'one line' ? 0 : ((4 - STAFF_POSITIONS[voice]) * SPACE) / 2;
+}
+
 function yOf(event: NotatedEvent, index: number, staff: StaffKind): number {
   const voice = event.heads[index]?.voice;
-  if (staff === 'one line' || !voice) return 0;
-  return ((4 - STAFF_POSITIONS[voice]) * SPACE) / 2;
+  return voice ? headY(voice, staff) : 0;
 }
 
 function beamsOf(event: NotatedEvent): number {

@@ -2,6 +2,7 @@
 import { Bpm, type FullReport, LIMBS, type Limb } from '@shedbook/core';
 import type { Taken } from '@shedbook/judge';
 import type { TakeFacts } from '@shedbook/routes';
+import type { PlayedTake, TakeLoop } from '@shedbook/stand/takes';
 import { strFromU8, unzipSync } from 'fflate';
 import { isReport } from './take-in.ts';
 
@@ -10,6 +11,8 @@ export interface OpenTake {
   /** Null for a kit, whose strokes are in the report. */
   readonly sound: Blob | null;
   readonly taken: Taken;
+  /** What is heard beside its model; null where the file does not say when its rounds were. */
+  readonly played: PlayedTake | null;
 }
 
 /** Media types of sound by the name that it has in the file. */
@@ -36,27 +39,51 @@ function limbsOf(value: unknown): readonly Limb[] {
 
 function loopsOf(value: unknown): Taken['loops'] {
   if (!Array.isArray(value)) return [];
-  return value.flatMap(({ bpm }: { readonly bpm?: unknown }) =>
-    typeof bpm === 'number' && bpm > 0 ? [{ bpm: Bpm(bpm) }] : [],
-  );
+  return value.flatMap((each: { readonly bpm?: unknown } | null) => {
+    const bpm = each?.bpm;
+    return isNumber(bpm) && bpm > 0 ? [{ bpm: Bpm(bpm) }] : [];
+  });
+}
+
+/** A round is at most so long, in seconds: what came from outside would take all memory else. */
+const LONGEST_ROUND_SECONDS = 300;
+
+/** Rounds with their times, as far as all of them have some. */
+function roundsOf(value: unknown): readonly TakeLoop[] {
+  if (!Array.isArray(value)) return [];
+  const rounds = value.flatMap((each: Partial<TakeLoop> | null): TakeLoop[] => {
+    const { startSeconds, endSeconds, bpm } = each ?? {};
+    if (!isNumber(startSeconds) || !isNumber(endSeconds) || !isNumber(bpm) || bpm <= 0) return [];
+    const seconds = endSeconds - startSeconds;
+    return seconds > 0 && seconds <= LONGEST_ROUND_SECONDS
+      ? [{ startSeconds, endSeconds, bpm: Bpm(bpm) }]
+      : [];
+  });
+  return rounds.length === value.length ? rounds : [];
+}
+
+function isNumber(value: unknown): value is number {
+  return typeof value === 'number' && Number.isFinite(value);
 }
 
 /** Opens the file. @throws Error where it is no zip */
 export function openTake(bytes: Uint8Array, { exercise }: TakeFacts): OpenTake {
   const parts = unzipSync(bytes, { filter: ({ originalSize }) => originalSize <= PART_BYTES });
-  const { layers, mine, loops } = (jsonIn(parts['take.json']) ?? {}) as Readonly<Record<string, unknown>>;
+  const facts = (jsonIn(parts['take.json']) ?? {}) as Readonly<Record<string, unknown>>;
+  const { layers, mine, loops, latencySeconds } = facts;
   const named = Object.entries(SOUNDS).flatMap(([name, type]) => {
     const part = parts[name];
     return part ? [new Blob([part as Uint8Array<ArrayBuffer>], { type })] : [];
   });
+  const sound = named[0] ?? null;
+  const report = reportOf(jsonIn(parts['report.json']));
+  const own = { layers: typeof layers === 'number' ? layers : 1, report };
+  const rounds = roundsOf(loops);
+  const kind = sound ? ('audio' as const) : ('midi' as const);
+  const late = sound && isNumber(latencySeconds) ? latencySeconds : 0;
   return {
-    sound: named[0] ?? null,
-    taken: {
-      exercise,
-      layers: typeof layers === 'number' ? layers : 1,
-      mine: limbsOf(mine),
-      loops: loopsOf(loops),
-      report: reportOf(jsonIn(parts['report.json'])),
-    },
+    sound,
+    taken: { ...own, exercise, mine: limbsOf(mine), loops: loopsOf(loops) },
+    played: rounds.length > 0 ? { ...own, kind, latencySeconds: late, loops: rounds } : null,
   };
 }

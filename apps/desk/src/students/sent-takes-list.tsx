@@ -1,6 +1,6 @@
 /** The takes that a student sent: heard, looked at, answered. */
 import { countedTempo, defaultForm, formNamed, sectionOf } from '@shedbook/core';
-import { judgeTaken, type Level } from '@shedbook/judge';
+import { judgeTaken, type Level, numberToday } from '@shedbook/judge';
 import type { SentTake } from '@shedbook/routes';
 import { Button, LongField, Problem, useSay } from '@shedbook/stand';
 import { Suspense, useEffect, useState } from 'react';
@@ -22,6 +22,11 @@ const HeardReport = lazily(
   (module) => module.HeardReport,
 );
 
+const RoundBeside = lazily(
+  () => import('./round-beside.tsx'),
+  (module) => module.RoundBeside,
+);
+
 interface OpenedProps {
   readonly take: SentTake;
   readonly open: OpenTake;
@@ -41,12 +46,19 @@ function Opened({ take, open, shelf, level }: OpenedProps) {
     return () => URL.revokeObjectURL(next);
   }, [open]);
   const lesson = shelf.find(({ id }) => id === take.facts.lesson)?.lesson;
-  const form = lesson && (formNamed(lesson, take.facts.form) ?? defaultForm(lesson));
+  const number = lesson && numberToday(lesson, open.taken);
+  const section = lesson && number !== undefined ? sectionOf(lesson, number) : null;
+  const form = section && (formNamed(section, take.facts.form) ?? defaultForm(section));
   const judgement = lesson && form ? judgeTaken(open.taken, lesson, form, level) : null;
   return (
     <>
       {/* biome-ignore lint/a11y/useMediaCaption: a drum set has no words */}
       {url && <audio controls src={url} aria-label={words.soundOf({ what: title })} />}
+      {lesson && form && number !== undefined && open.played && (
+        <Suspense>
+          <RoundBeside {...{ lesson, form, number }} take={open.played} sound={open.sound} />
+        </Suspense>
+      )}
       {judgement && open.taken.report ? (
         <Suspense>
           <HeardReport report={open.taken.report} judgement={judgement} title={title} />

@@ -2,6 +2,7 @@
 import { countedTempo, sectionOf } from '@shedbook/core';
 import { numberToday } from '@shedbook/judge';
 import { Button, Choices, Range, Select } from '@shedbook/stand';
+import type { Side } from '@shedbook/stand/takes';
 import { useMemo, useRef, useState } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -9,7 +10,6 @@ import { BarsView } from '../tiles/bars-view.tsx';
 import { picturesOf } from '../tiles/pictures.ts';
 import { useRidingBall } from '../tiles/use-riding-ball.ts';
 import inRow from '../ui/row.module.css';
-import type { Side } from './comparison.ts';
 import styles from './round-replay.module.css';
 import type { Take } from './take.ts';
 import { useReplay } from './use-replay.ts';

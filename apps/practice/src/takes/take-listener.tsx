@@ -1,8 +1,8 @@
 /** Listening to a take beside its model, both in step. */
 
 import { Button, Choices } from '@shedbook/stand';
+import type { Side } from '@shedbook/stand/takes';
 import { useHearingWords } from '../page/hearing-words.ts';
-import type { Side } from './comparison.ts';
 import type { Take } from './take.ts';
 import styles from './take-listener.module.css';
 import { useComparison } from './use-comparison.ts';

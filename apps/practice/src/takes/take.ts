@@ -3,16 +3,11 @@
  *
  * Conventions: seconds from the start of the recording, the latency of the devices not taken off; plain data.
  */
-import type { Bpm, FullReport, Limb, LoopRecord } from '@shedbook/core';
+import type { FullReport, Limb, LoopRecord } from '@shedbook/core';
 import type { RefusalFact } from '@shedbook/listen';
+import type { TakeLoop } from '@shedbook/stand/takes';
 
-/** One time through the form in a take. */
-export interface TakeLoop {
-  readonly startSeconds: number;
-  readonly endSeconds: number;
-  /** Quarter notes a minute. */
-  readonly bpm: Bpm;
-}
+export type { TakeLoop };
 
 /** A take, without its sound. */
 export interface Take {

@@ -1,6 +1,7 @@
 import { Bpm, perform } from '@shedbook/core';
 import { judge } from '@shedbook/judge';
 import { listenToNotes } from '@shedbook/listen';
+import { matchingGain, modelStrokes, playedStrokes } from '@shedbook/stand/takes';
 import { type LanguageTag, loadPractice } from '@shedbook/words';
 import { strFromU8, unzipSync } from 'fflate';
 import { createElement } from 'react';
@@ -11,7 +12,6 @@ import { notesSent } from '../../../../internal/testing/played-notes.ts';
 import { Pcm } from '../ear/pcm.ts';
 import { PracticeContext } from '../page/words.tsx';
 import { asRecorded, fileNameOf, packTake } from './export-take.ts';
-import { matchingGain, modelStrokes, playedStrokes } from './model.ts';
 import type { Take } from './take.ts';
 import { TakeReportView } from './take-report-view.tsx';
 

@@ -1,12 +1,11 @@
 /** A take and its model made ready for listening, and the choice between them. */
 import { type Form, type Lesson, Seconds } from '@shedbook/core';
 import { numberToday } from '@shedbook/judge';
+import { Comparison, modelStrokes, playedStrokes, renderStrokes, type Side } from '@shedbook/stand/takes';
 import { useEffect, useRef, useState } from 'react';
 import { LONGEST_TAKE_SECONDS } from '../ear/listening.ts';
 import { formOf } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
-import { Comparison, renderStrokes, type Side } from './comparison.ts';
-import { modelStrokes, playedStrokes } from './model.ts';
 import type { Take } from './take.ts';
 
 /** How far it is. */

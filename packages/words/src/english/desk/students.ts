@@ -115,6 +115,24 @@ export const inbox = {
   said: 'You said: {$answer}',
 } as const;
 
+/** Words of `beside`. */
+export const beside = {
+  page: 'The page of exercise {$n :integer}, with where each stroke fell',
+  groove: 'The groove',
+  legend:
+    'Over the heads: where each stroke fell, early to the left, late to the right, four times as far as it was. A broken ring: it did not come.',
+  play: 'Play with the page',
+  stop: 'Stop',
+  round: 'Which round',
+  roundAt: 'Round {$n :integer}, {$bpm :number} bpm',
+  side: 'What is heard',
+  sides: { take: 'The take', model: 'The model', both: 'Both' },
+  speed: 'How fast',
+  percent: '{$n :integer} %',
+  preparing: 'Setting up …',
+  broken: 'This take could not be played.',
+} as const;
+
 /** Words of `diary`. */
 export const diary = {
   title: 'Diary',

@@ -122,6 +122,24 @@ export const inbox = translation<typeof english.inbox>()({
   said: 'Du hast geschrieben: {$answer}',
 });
 
+/** Words of `beside`. */
+export const beside = translation<typeof english.beside>()({
+  page: 'Die Noten von Übung {$n :integer}, mit jedem Schlag, wo er fiel',
+  groove: 'Der Groove',
+  legend:
+    'Über den Notenköpfen: wo jeder Schlag fiel, zu früh nach links, zu spät nach rechts, viermal so weit wie gespielt. Ein gestrichelter Ring: Er kam nicht.',
+  play: 'Mit den Noten abspielen',
+  stop: 'Stopp',
+  round: 'Welcher Durchgang',
+  roundAt: 'Durchgang {$n :integer}, {$bpm :number} bpm',
+  side: 'Was zu hören ist',
+  sides: { take: 'Die Aufnahme', model: 'Das Vorbild', both: 'Beides' },
+  speed: 'Wie schnell',
+  percent: '{$n :integer} %',
+  preparing: 'Wird vorbereitet …',
+  broken: 'Diese Aufnahme lässt sich nicht abspielen.',
+});
+
 /** Words of `diary`. */
 export const diary = translation<typeof english.diary>()({
   title: 'Tagebuch',

@@ -7,13 +7,13 @@
 import { type Form, isVoice, type Lesson, perform, Seconds } from '@shedbook/core';
 import { rootMeanSquare } from '@shedbook/signal';
 import type { SoundingStroke } from '@shedbook/sound';
-import type { Take } from './take.ts';
+import type { PlayedTake } from './played-take.ts';
 
 /** The strokes of the model. */
 export function modelStrokes(
   lesson: Lesson,
   form: Form,
-  take: Pick<Take, 'number' | 'layers' | 'loops'>,
+  take: Pick<PlayedTake, 'layers' | 'loops'> & { readonly number: number | null },
 ): readonly SoundingStroke[] {
   const once = { ...form, repeat: 1, countInBars: 0 };
   return take.loops.flatMap(({ startSeconds, bpm }) => {
@@ -23,7 +23,9 @@ export function modelStrokes(
 }
 
 /** What a kit played, as strokes that can be sounded. */
-export function playedStrokes(take: Pick<Take, 'report' | 'latencySeconds'>): readonly SoundingStroke[] {
+export function playedStrokes(
+  take: Pick<PlayedTake, 'report' | 'latencySeconds'>,
+): readonly SoundingStroke[] {
   return (take.report?.strokes ?? []).flatMap(({ voice, levelDb, timeSeconds }): SoundingStroke[] =>
     isVoice(voice)
       ? [

@@ -1,7 +1,7 @@
 /** Renders strokes to sound beside everything else, with sounds of the kit that the player plays on. */
 import type { Hertz, Seconds, SetUp } from '@shedbook/core';
 import { type Kit, render, type SoundingStroke } from '@shedbook/sound';
-import { KIT_SEED, type KitSound } from '@shedbook/stand';
+import { KIT_SEED, type KitSound } from '../sound/messages.ts';
 
 /** What is to be rendered. */
 export interface RenderRequest {

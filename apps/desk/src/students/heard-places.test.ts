@@ -1,0 +1,74 @@
+import { Bpm, defaultForm, parseLesson, perform, Seconds } from '@shedbook/core';
+import { listenToNotes } from '@shedbook/listen';
+import { createProgram } from '@shedbook/playing';
+import { strToU8, zipSync } from 'fflate';
+import { expect, it } from 'vitest';
+import { notesSent } from '../../../../internal/testing/played-notes.ts';
+import { heardPlaces } from './heard-places.ts';
+import { openTake } from './open-take.ts';
+
+const TEXT =
+  'title: First swing\ntempo: 120\nfeel: triplet\nexercises:\n  - x.. ..x x.x ... | ..x x.. ... x..\n';
+const BPM = Bpm(120);
+const LATE_SECONDS = 0.03;
+
+/** Two rounds: in the second the snare on the last triplet of the second beat is late, and its very last stroke is not played. */
+function aTake() {
+  const { lesson } = parseLesson(TEXT, 'lesson');
+  if (!lesson) throw new Error('the lesson has problems');
+  const sections = [{ play: 'pattern' as const, bars: 2, ending: null }];
+  const form = { ...defaultForm(lesson), sections, repeat: 2, countInBars: 0 };
+  const { strokes, durationSeconds } = perform(lesson, { exercise: 1, form, bpm: BPM });
+  const half = durationSeconds / 2;
+  const snare = strokes.filter(({ voice, timeSeconds }) => voice === 'snare' && timeSeconds >= half);
+  const [, late] = snare;
+  const last = snare.at(-1);
+  const played = strokes
+    .filter((stroke) => stroke !== last)
+    .map((stroke) =>
+      stroke === late ? { ...stroke, timeSeconds: Seconds(stroke.timeSeconds + LATE_SECONDS) } : stroke,
+    );
+  const { report } = listenToNotes(notesSent(played), durationSeconds, {
+    ...{ lesson, exercise: 1, form, bpm: BPM },
+  });
+  const loops = [0, half].map((startSeconds) => ({
+    ...{ startSeconds, endSeconds: startSeconds + half, bpm: BPM },
+  }));
+  const once = { ...form, repeat: 1 };
+  const program = createProgram(lesson, { exercise: 1, form: once, layers: lesson.layers.length, bpm: BPM });
+  return { lesson, program, loops, report };
+}
+
+it('[ST2201] draws each stroke of a round where it fell, and what did not come, in that round alone', () => {
+  const { lesson, program, loops, report } = aTake();
+  const of = (round: number) =>
+    heardPlaces({ report, latencySeconds: 0 }, loops[round] as (typeof loops)[number], program, lesson.meter);
+  const drawn = (round: number) =>
+    of(round).map(({ bar, voice, dx }) => [bar, voice, dx === null ? null : Math.round(dx)]);
+  expect(drawn(0)).toEqual([
+    ...[0, 0, 0, 0].map((bar) => [bar, 'snare', 0]),
+    ...[1, 1, 1].map((bar) => [bar, 'snare', 0]),
+  ]);
+  // definition: at 120 a quarter note lasts 0.5 s and is 96 wide; 0.03 s, four times: 23.04
+  expect(drawn(1)).toEqual([
+    [0, 'snare', 0],
+    [0, 'snare', 23],
+    [0, 'snare', 0],
+    [0, 'snare', 0],
+    [1, 'snare', 0],
+    [1, 'snare', 0],
+    [1, 'snare', null],
+  ]);
+  // definition: 16 from a beat's left end to its head; the last triplet of the second beat is at 96 + 2/3 of 96
+  expect(of(1)[1]?.x).toBeCloseTo(16 + 96 + 64, 6);
+});
+
+it('[ST2201] opens a file that says when its rounds were, and hears no round that cannot be', () => {
+  const rounds = (loops: unknown) =>
+    openTake(zipSync({ 'take.json': strToU8(JSON.stringify({ loops })) }), { exercise: null } as never).played
+      ?.loops ?? null;
+  const sound = { startSeconds: 0, endSeconds: 4, bpm: 120 };
+  expect(rounds([sound])).toEqual([sound]);
+  for (const wrong of [{ ...sound, endSeconds: 1e9 }, { ...sound, startSeconds: 5 }, { bpm: 120 }, null, 'x'])
+    expect(rounds([sound, wrong]), JSON.stringify(wrong)).toBeNull();
+});
