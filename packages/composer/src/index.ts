@@ -29,7 +29,7 @@ export { exerciseText } from './report.ts';
 export { composeReview, type ReviewedExercise, type ReviewOptions } from './review.ts';
 export { composeTerm, type TermOptions, type TermPage, termFacts } from './term.ts';
 export type { TermFact } from './term-fact.ts';
-export { type SayTerm, withTerm } from './term-text.ts';
+export { type SayTerm, type TermPlace, withTerm } from './term-text.ts';
 export type { VariationFact } from './variation-fact.ts';
 export { type Variation, variationsOf } from './variations.ts';
 export { composeWeakMove, NoSuchCellError, type WeakMove } from './weak-move.ts';

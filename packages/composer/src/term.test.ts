@@ -1,4 +1,4 @@
-import { formatPattern, parseLesson, printLesson } from '@shedbook/core';
+import { editLesson, formatPattern, parseLesson, printLesson } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { factInEnglish } from '../../../internal/testing/in-english.ts';
 import { lessonOf } from '../test/lessons.ts';
@@ -64,5 +64,23 @@ describe('a term', () => {
       [1, 2, 3, 4, 5, 6, 7, 8].map((n) => `Page ${n}`),
     );
     expect(lesson?.sections.map(({ exercises }) => exercises.length)).toEqual(new Array(8).fill(12));
+  });
+
+  it('[CO2303] stays behind what is written, which is the first section then', () => {
+    const written = editLesson(printLesson(LESSON), ['exercises'], ['x.. x.. x.. x..']);
+    const before = parseLesson(written, 'written').lesson;
+    if (!before) throw new Error('the lesson has problems');
+    const { lesson, problems } = parseLesson(
+      withTerm(written, before, TERM, factInEnglish, 'behind'),
+      'term',
+    );
+    expect(problems).toEqual([]);
+    expect(lesson?.sections).toHaveLength(9);
+    const [first, second] = lesson?.sections ?? [];
+    expect(first?.exercises.map(({ parts }) => formatPattern(parts[0]?.pattern ?? { bars: [] }))).toEqual([
+      'x.. x.. x.. x..',
+    ]);
+    expect(second?.heading).toBe('Page 1');
+    expect(second?.exercises).toHaveLength(12);
   });
 });

@@ -230,6 +230,35 @@ it('[ST1300] proposes easier bars for the chosen exercise, says what changes, an
   expect(led.slice(led.length - 9)).toEqual(next.slice(15));
 });
 
+it('[ST2300] proposes a term, writes its pages as sections behind the page, and then composes into any of them', async () => {
+  const page = await openView(browser, 'First swing', 'compose');
+  const old = exercises(await keptLesson(page));
+  const term = page.locator('[data-part="term"]');
+  await term.locator('summary').click();
+  await term.getByRole('slider', { name: 'How many pages' }).focus();
+  await page.keyboard.press('Home');
+  await term.getByRole('button', { name: 'Propose a term' }).click();
+  await proposal(page).getByRole('heading', { name: 'Page 2' }).waitFor();
+  // definition: two pages of 24
+  await proposedCount(page, 48);
+  expect((await keptLesson(page)).sections).toEqual([]);
+  await proposal(page).getByRole('button', { name: 'Add after what is written' }).click();
+  await expect.poll(async () => (await keptLesson(page)).sections.length).toBe(3);
+  const divided = await keptLesson(page);
+  expect(divided.sections.map(({ heading }) => heading)).toEqual([null, 'Page 1', 'Page 2']);
+  expect(exercises(divided).slice(0, 24)).toEqual(old);
+  await term.getByText('This lesson is divided into sections', { exact: false }).waitFor();
+  await page.getByRole('combobox', { name: 'Part of the lesson' }).selectOption('Page 2');
+  const move = page.locator('[data-part="one-move"]');
+  await move.locator('summary').click();
+  await move.getByRole('button', { name: 'Propose it' }).click();
+  await expect.poll(() => proposal(page).locator('li').count()).toBeGreaterThan(0);
+  const count = await proposal(page).locator('li').count();
+  await proposal(page).getByRole('button', { name: 'Add after what is written' }).click();
+  await expect.poll(async () => (await keptLesson(page)).sections[2]?.exercises.length).toBe(24 + count);
+  expect(exercises(await keptLesson(page)).slice(0, 72)).toEqual(exercises(divided));
+});
+
 it('[ST160] offers every cell of meter and feel, and one of my own by tapping', async () => {
   const page = await openView(browser, 'First swing', 'compose');
   const cells = page.getByRole('group', { name: '3 in a beat' }).getByRole('button');

@@ -1,7 +1,7 @@
 /** Composing: what may happen inside a beat, how many bars and which page; the page is written as one watches. */
 
 import { answeringVoices } from '@shedbook/composer';
-import { barsOf, type Lesson, type Voice } from '@shedbook/core';
+import { barsOf, type Lesson, sectionsOf, type Voice } from '@shedbook/core';
 import { Button, Check, Choices, Range } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { useState } from 'react';
@@ -21,14 +21,17 @@ import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { PressOver } from '../notation/press-over.tsx';
 import { Guide } from '../shared/guide.tsx';
 import { Paper, ViewHead } from '../shared/paper.tsx';
+import { SectionChoice } from '../shared/section-choice.tsx';
 import { useLive } from '../shared/use-live.ts';
 import { useSay, useWords } from '../words/words.tsx';
 import styles from './compose-view.module.css';
 import { DifficultyLine } from './difficulty-line.tsx';
 import { FromExercise } from './from-exercise.tsx';
+import { OneMove } from './one-move.tsx';
 import { PhraseChoice } from './phrase-choice.tsx';
 import { ProposalView } from './proposal-view.tsx';
 import { SecondPass } from './second-pass.tsx';
+import { TermChoice } from './term-choice.tsx';
 import { type Composer, useComposer } from './use-composer.ts';
 import { Vocabulary } from './vocabulary.tsx';
 
@@ -186,26 +189,28 @@ function Settings({ lesson, composer }: ComposerProps) {
 
 interface WrittenPageProps {
   readonly lesson: Lesson;
+  /** Number of the section that the lesson is, from 0. */
+  readonly section: number;
   /** The bar whose reasons are shown, from 0. */
   readonly chosen: number;
   readonly onChoose: (index: number) => void;
 }
 
-function WrittenPage({ lesson, chosen, onChoose }: WrittenPageProps) {
+function WrittenPage({ lesson, section, chosen, onChoose }: WrittenPageProps) {
   const words = useWords();
   const document = useDocument();
   const keep = (number: number, on: boolean) =>
-    document.edit(setKept(document.state().text, lesson, number, on));
+    document.edit(setKept(document.state().text, lesson, number, on, section));
   return (
     <ol className={styles.composed}>
-      {lesson.exercises.map((exercise) => {
+      {lesson.exercises.map((exercise, index) => {
         const { number } = exercise;
         const isKept = exercise.keep === true;
         return (
           <li
             key={number}
             data-kept={isKept || undefined}
-            data-chosen={chosen === number - 1 || undefined}
+            data-chosen={chosen === index || undefined}
             data-long={barsOf(exercise) > SIDE_BY_SIDE || undefined}
           >
             {exercise.name !== null && <h3 className={styles.heading}>{exercise.name}</h3>}
@@ -213,7 +218,7 @@ function WrittenPage({ lesson, chosen, onChoose }: WrittenPageProps) {
             <PressOver
               className={styles.drawing}
               label={`${words.compose.why({ n: number })} (${sayExercise(exercise, words)})`}
-              onPress={() => onChoose(number - 1)}
+              onPress={() => onChoose(index)}
             >
               <ExerciseDrawing exercise={exercise} meter={lesson.meter} />
             </PressOver>
@@ -229,21 +234,33 @@ function WrittenPage({ lesson, chosen, onChoose }: WrittenPageProps) {
 }
 
 /** The view. */
-export function ComposeView({ state, lesson }: ComposeViewProps) {
+export function ComposeView({ state, lesson: whole }: ComposeViewProps) {
   const words = useWords().compose;
   const say = useSay();
+  const sections = sectionsOf(whole);
+  const [wanted, setWanted] = useState(0);
+  const section = Math.min(wanted, sections.length - 1);
+  const lesson = sections[section] ?? whole;
   const [chosen, setChosen] = useState(0);
-  const composer = useComposer(state.text);
+  const composer = useComposer(state.text, section);
   const { grades, proposal, working } = composer;
-  const number = Math.min(chosen + 1, lesson.exercises.length);
+  const number = (lesson.exercises[chosen] ?? lesson.exercises.at(-1))?.number;
+  const goTo = (next: number | null) => {
+    composer.propose(null);
+    setChosen(0);
+    setWanted(next ?? 0);
+  };
   return (
     <Paper>
       <Guide at="cells" />
       <ViewHead title={words.title} lead={words.lead} />
+      <SectionChoice lesson={whole} section={section} onSection={goTo} hasWhole={false} />
       <Settings lesson={lesson} composer={composer} />
-      {lesson.exercises.length > 0 && (
+      <TermChoice lesson={whole} composer={composer} />
+      <OneMove lesson={lesson} composer={composer} />
+      {number !== undefined && (
         <>
-          <FromExercise lesson={lesson} composer={composer} chosen={number} />
+          <FromExercise composer={composer} chosen={number} />
           <SecondPass lesson={lesson} composer={composer} chosen={number} />
         </>
       )}
@@ -253,8 +270,15 @@ export function ComposeView({ state, lesson }: ComposeViewProps) {
       </p>
       <ProposalView lesson={lesson} composer={composer} />
       <h3 className={styles.written}>{words.written}</h3>
-      {grades.length > 0 && <DifficultyLine grades={grades} chosen={chosen} onChoose={setChosen} />}
-      <WrittenPage lesson={lesson} chosen={chosen} onChoose={setChosen} />
+      {grades.length > 0 && (
+        <DifficultyLine
+          grades={grades}
+          first={lesson.exercises[0]?.number ?? 1}
+          chosen={chosen}
+          onChoose={setChosen}
+        />
+      )}
+      <WrittenPage lesson={lesson} section={section} chosen={chosen} onChoose={setChosen} />
     </Paper>
   );
 }

@@ -8,11 +8,18 @@ import type {
   PassNoteFact,
   Reason,
   ReportedBlock,
+  TermPage,
+  VariationFact,
 } from '@shedbook/composer';
 import type { Exercise, Voice } from '@shedbook/core';
 
-/** Asks for bars near an exercise, or for a page that leads to it. */
+/** Asks for bars near an exercise, for its variations, or for a page that leads to it. */
 export type FromAsk =
+  | {
+      readonly ask: 'variations';
+      /** Number of the exercise. */
+      readonly exercise: number;
+    }
   | {
       readonly ask: 'near';
       /** Number of the exercise. */
@@ -27,13 +34,27 @@ export type FromAsk =
       readonly hasBefore: boolean;
     };
 
-/** What is to be proposed: a page from the vocabulary, second passes over exercises that are there, or what one leads to. */
+/** What is to be proposed: a page or a term from the vocabulary, a page for one move between its cells, second passes over exercises that are there, or what one leads to. */
 export type Ask =
   | FromAsk
   | {
       readonly ask: 'page';
       /** The voice that answers the comping voice, or null. */
       readonly answering: Voice | null;
+    }
+  | {
+      readonly ask: 'term';
+      readonly pages: number;
+      /** How many others were proposed before. */
+      readonly again: number;
+    }
+  | {
+      readonly ask: 'move';
+      /** Texts of the cells. */
+      readonly from: string;
+      readonly to: string;
+      /** How many others were proposed before. */
+      readonly again: number;
     }
   | {
       readonly ask: 'passes';
@@ -48,6 +69,8 @@ export type Ask =
 export interface ComposeOrder {
   readonly id: number;
   readonly text: string;
+  /** Number of the section, from 0; of a lesson that is not divided 0. */
+  readonly section: number;
   readonly ask: Ask | null;
 }
 
@@ -65,7 +88,7 @@ export interface Proposed {
   readonly from: number | null;
   /** Whether it is on the page already and stays there. */
   readonly isKept: boolean;
-  readonly said: readonly (PassFact | IdeaFact)[];
+  readonly said: readonly (PassFact | IdeaFact | VariationFact)[];
   readonly notes: readonly PassNoteFact[];
 }
 
@@ -77,6 +100,8 @@ export interface Proposal {
   readonly notes: readonly (NoteFact | PassNoteFact)[];
   /** The page's blocks, each of one theme; none of second passes. */
   readonly blocks: readonly ReportedBlock[];
+  /** The pages of a term, in whose order the exercises are; else none. */
+  readonly term: readonly TermPage[];
 }
 
 /** The grades of what is written, and what is proposed. */

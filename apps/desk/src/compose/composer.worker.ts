@@ -6,11 +6,16 @@ import {
   compose,
   composeDialogue,
   composeGoal,
+  composeTerm,
+  composeWeakMove,
   explain,
   gradeExercise,
+  type IdeaFact,
   type PassNoteFact,
+  type VariationFact,
+  variationsOf,
 } from '@shedbook/composer';
-import { type Exercise, type Lesson, parseLesson, sectionOf } from '@shedbook/core';
+import { type Exercise, type Fact, type Lesson, type Pattern, parseLesson, sectionsOf } from '@shedbook/core';
 import type {
   Ask,
   BarGrade,
@@ -23,6 +28,24 @@ import type {
 
 type PageAsk = Extract<Ask, { ask: 'page' }>;
 type PassesAsk = Extract<Ask, { ask: 'passes' }>;
+type TermAsk = Extract<Ask, { ask: 'term' }>;
+type MoveAsk = Extract<Ask, { ask: 'move' }>;
+
+/** A bar that is made of another, and what it makes of it. */
+interface MadeBar {
+  readonly pattern: Pattern;
+  readonly what: IdeaFact | VariationFact;
+}
+
+/** A proposal with nothing in it. */
+function nothing(of: Ask['ask']): Proposal {
+  return { of, exercises: [], notes: [], blocks: [], term: [] };
+}
+
+/** The lesson's seed, and another one each time that it is asked again. */
+function seedFor({ compose: { seed } }: Lesson, again: number): number | string {
+  return again === 0 ? seed : `${seed} ${again}`;
+}
 
 function gradeAll(lesson: Lesson): readonly BarGrade[] {
   return lesson.exercises.map((exercise) => {
@@ -35,18 +58,40 @@ function composed(lesson: Lesson, { answering }: PageAsk): Composition {
   return answering ? composeDialogue(lesson, answering) : compose(lesson);
 }
 
-function proposePage(lesson: Lesson, ask: PageAsk): Proposal {
-  const { exercises, report } = composed(lesson, ask);
-  const proposed = exercises.map((exercise, i) => {
+function rowsOf({ exercises, report }: Composition): readonly Proposed[] {
+  return exercises.map((exercise, i) => {
     const bar = report.bars[i];
     const isKept = bar?.kept ?? false;
     return { exercise, points: bar?.grade.points ?? 0, from: null, isKept, said: [], notes: [] };
   });
-  return { of: 'page', exercises: proposed, notes: report.notes, blocks: report.blocks };
 }
 
-/** Notes of exercises that a pass makes nothing of, each sentence once. */
-function distinct(notes: readonly PassNoteFact[]): readonly PassNoteFact[] {
+function proposePage(of: 'page' | 'move', page: Composition): Proposal {
+  const { notes, blocks } = page.report;
+  return { ...nothing(of), exercises: rowsOf(page), notes, blocks };
+}
+
+function proposeMove(lesson: Lesson, { from, to, again }: MoveAsk): Proposal {
+  const known = lesson.vocabulary.map((each) => each.cell.text);
+  if (!known.includes(from) || !known.includes(to)) return nothing('move');
+  return proposePage('move', composeWeakMove(lesson, { from, to }, { seed: seedFor(lesson, again) }));
+}
+
+/** A term in one row: blocks count through all of its pages. */
+function proposeTerm(lesson: Lesson, { pages, again }: TermAsk): Proposal {
+  const term = composeTerm(lesson, { pages, seed: seedFor(lesson, again) });
+  let before = 0;
+  const blocks = term.flatMap(({ exercises, report }) => {
+    const start = before;
+    before += exercises.length;
+    return report.blocks.map((block) => ({ ...block, first: block.first + start, last: block.last + start }));
+  });
+  const notes = distinct(term.flatMap(({ report }) => report.notes));
+  return { of: 'term', exercises: term.flatMap(rowsOf), notes, blocks, term };
+}
+
+/** Notes that several exercises or pages have, each sentence once. */
+function distinct<Note extends Fact>(notes: readonly Note[]): readonly Note[] {
   return [...new Map(notes.map((note) => [JSON.stringify(note), note])).values()];
 }
 
@@ -59,10 +104,11 @@ function proposePasses(lesson: Lesson, { pass, exercises, seed }: PassesAsk): Pr
   );
   const points = (exercise: Exercise) => gradeExercise(lesson, exercise).points;
   return {
-    of: 'passes',
+    ...nothing('passes'),
     exercises: made.map((each) => ({ ...each, points: points(each.exercise), isKept: false })),
-    notes: distinct(results.flatMap(({ exercise, notes }) => (exercise ? [] : notes))),
-    blocks: [],
+    notes: distinct(
+      results.flatMap(({ exercise, notes }): readonly PassNoteFact[] => (exercise ? [] : notes)),
+    ),
   };
 }
 
@@ -71,33 +117,52 @@ function proposed(lesson: Lesson, exercise: Exercise, made: Partial<Proposed> = 
   return { exercise, points, from: null, isKept: false, said: [], notes: [], ...made };
 }
 
-/** Bars near an exercise, each with what it makes of it, or the steps that lead to it. */
+/** Bars of the comping voice that are made of an exercise, each with what it makes of it. */
+function madeOf(lesson: Lesson, from: Exercise, bars: readonly MadeBar[]): readonly Proposed[] {
+  return bars.map(({ pattern, what }) => {
+    const parts = [{ voice: lesson.comping, pattern }];
+    const exercise = { number: from.number, name: null, parts, sticking: null, notes: null };
+    return proposed(lesson, exercise, { from: from.number, said: [what] });
+  });
+}
+
+function variationsFor(lesson: Lesson, { parts }: Exercise): readonly MadeBar[] {
+  const part = parts.find((each) => each.voice === lesson.comping);
+  return part ? variationsOf(lesson, part.pattern) : [];
+}
+
+/** Bars near an exercise, its variations, or the steps that lead to it. */
 function proposeFrom(lesson: Lesson, ask: FromAsk): Proposal {
   const { exercise: number } = ask;
   const from = lesson.exercises.find((each) => each.number === number);
-  if (!from) return { of: ask.ask, exercises: [], notes: [], blocks: [] };
+  if (!from) return nothing(ask.ask);
   if (ask.ask === 'goal') {
     const has = ask.hasBefore ? lesson.exercises.filter((each) => each.number < number) : [];
     const steps = composeGoal(lesson, from, has).exercises.slice(0, -1);
-    return { of: ask.ask, exercises: steps.map((each) => proposed(lesson, each)), notes: [], blocks: [] };
+    return { ...nothing(ask.ask), exercises: steps.map((each) => proposed(lesson, each)) };
   }
-  const near = barsNear(lesson, from, ask.direction).map(({ pattern, what }) => {
-    const parts = [{ voice: lesson.comping, pattern }];
-    const exercise = { number, name: null, parts, sticking: null, notes: null };
-    return proposed(lesson, exercise, { from: number, said: [what] });
-  });
-  return { of: ask.ask, exercises: near, notes: [], blocks: [] };
+  const bars = ask.ask === 'near' ? barsNear(lesson, from, ask.direction) : variationsFor(lesson, from);
+  return { ...nothing(ask.ask), exercises: madeOf(lesson, from, bars) };
 }
 
 function proposalFor(lesson: Lesson, ask: Ask): Proposal {
-  if (ask.ask === 'page') return proposePage(lesson, ask);
-  return ask.ask === 'passes' ? proposePasses(lesson, ask) : proposeFrom(lesson, ask);
+  switch (ask.ask) {
+    case 'page':
+      return proposePage('page', composed(lesson, ask));
+    case 'term':
+      return proposeTerm(lesson, ask);
+    case 'move':
+      return proposeMove(lesson, ask);
+    case 'passes':
+      return proposePasses(lesson, ask);
+    default:
+      return proposeFrom(lesson, ask);
+  }
 }
 
-function answer({ id, text, ask }: ComposeOrder): ComposeAnswer {
+function answer({ id, text, section, ask }: ComposeOrder): ComposeAnswer {
   const { lesson: whole } = parseLesson(text, 'lesson');
-  // The view composes for the first section of a divided lesson; the command line for any.
-  const lesson = whole && sectionOf(whole, null);
+  const lesson = whole && sectionsOf(whole)[section];
   if (!lesson) return { id, grades: [], proposal: null };
   const proposal = ask && proposalFor(lesson, ask);
   return { id, grades: gradeAll(lesson), proposal };

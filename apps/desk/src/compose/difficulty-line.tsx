@@ -6,6 +6,8 @@ import styles from './difficulty-line.module.css';
 
 interface DifficultyLineProps {
   readonly grades: readonly BarGrade[];
+  /** Number of the first bar: those of a later section count on. */
+  readonly first: number;
   /** The bar whose reasons are shown, from 0. */
   readonly chosen: number;
   readonly onChoose: (index: number) => void;
@@ -80,7 +82,7 @@ function useChoosing(bars: number, index: number, onChoose: (index: number) => v
 }
 
 /** The line. */
-export function DifficultyLine({ grades, chosen, onChoose }: DifficultyLineProps) {
+export function DifficultyLine({ grades, first, chosen, onChoose }: DifficultyLineProps) {
   const words = useWords();
   const points = pointsOf(grades);
   const index = Math.min(chosen, grades.length - 1);
@@ -97,7 +99,7 @@ export function DifficultyLine({ grades, chosen, onChoose }: DifficultyLineProps
         aria-valuemin={1}
         aria-valuemax={grades.length}
         aria-valuenow={index + 1}
-        aria-valuetext={`${words.page.exercise({ n: index + 1 })}: ${words.compose.points({ points: grade?.points ?? 0 })}`}
+        aria-valuetext={`${words.page.exercise({ n: index + first })}: ${words.compose.points({ points: grade?.points ?? 0 })}`}
         {...choosing}
       >
         <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
@@ -117,7 +119,7 @@ export function DifficultyLine({ grades, chosen, onChoose }: DifficultyLineProps
           </span>
         ))}
       </div>
-      {grade && <Reasons grade={grade} number={index + 1} />}
+      {grade && <Reasons grade={grade} number={index + first} />}
     </section>
   );
 }

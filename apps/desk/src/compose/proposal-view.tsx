@@ -1,4 +1,5 @@
 /** What the composer proposes, beside what is written: looked through, taken or left, and placed. */
+import { termFacts } from '@shedbook/composer';
 import { barsOf, type Lesson } from '@shedbook/core';
 import { Button, Check } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
@@ -18,22 +19,37 @@ interface ProposalViewProps {
   readonly composer: Composer;
 }
 
+/** The heading of a page, and what it brings. */
+interface PageHead {
+  readonly heading: string;
+  readonly brings: string;
+}
+
 interface ProposedRowProps {
   readonly item: Proposed;
   readonly number: number;
   readonly heading: string | null;
+  /** Where a page of a term begins: its heading, and what it brings. */
+  readonly page: PageHead | null;
   readonly lesson: Lesson;
   readonly isTaken: boolean;
-  readonly onTake: (on: boolean) => void;
+  /** Null where all of the proposal goes together. */
+  readonly onTake: ((on: boolean) => void) | null;
 }
 
-function ProposedRow({ item, number, heading, lesson, isTaken, onTake }: ProposedRowProps) {
+function ProposedRow({ item, number, heading, page, lesson, isTaken, onTake }: ProposedRowProps) {
   const words = useWords();
   const say = useSay();
   const { exercise, from, isKept, said, notes } = item;
   const told = [...said, ...notes].map(say).join('. ');
   return (
     <li data-kept={isKept || undefined}>
+      {page && (
+        <>
+          <h4 className={styles.heading}>{page.heading}</h4>
+          <p className={styles.brings}>{page.brings}</p>
+        </>
+      )}
       {heading !== null && <h4 className={styles.heading}>{heading}</h4>}
       <span className={styles.number}>{from ?? number}</span>
       <div className={styles.drawing} role="img" aria-label={sayExercise(exercise, words)}>
@@ -41,7 +57,7 @@ function ProposedRow({ item, number, heading, lesson, isTaken, onTake }: Propose
       </div>
       {isKept ? (
         <span className={styles.keepWords}>{words.compose.kept}</span>
-      ) : (
+      ) : onTake === null ? null : (
         <Check checked={isTaken} onChange={onTake}>
           <span className={styles.keepWords}>{words.compose.take}</span>
           <span className="hidden-words">{words.page.exercise({ n: from ?? number })}</span>
@@ -73,13 +89,18 @@ function useTaken(proposal: Proposal | null) {
 
 /** Where the proposal can go. */
 function placesFor(proposal: Proposal, { exercises }: Lesson): readonly PlaceHow[] {
-  if (exercises.every(isSilent)) return ['behind'];
+  const isTerm = proposal.of === 'term';
+  if (exercises.every(isSilent)) return [isTerm ? 'instead' : 'behind'];
+  if (isTerm && exercises.some(({ keep }) => keep === true)) return ['behind'];
   switch (proposal.of) {
     case 'page':
+    case 'move':
+    case 'term':
       return ['behind', 'instead'];
     case 'passes':
       return ['behind', 'each after its own'];
     case 'near':
+    case 'variations':
       return ['each after its own', 'in its stead', 'behind'];
     case 'goal':
       return ['before its goal', 'behind'];
@@ -99,9 +120,10 @@ function Placing({ lesson, composer, proposal, taken }: PlacingProps) {
   const label: Readonly<Record<PlaceHow, string>> = {
     behind: isBlank ? words.use : words.behind,
     'before its goal': words.beforeGoal,
-    'each after its own': proposal.of === 'near' ? words.after : words.eachAfter,
+    'each after its own':
+      proposal.of === 'near' || proposal.of === 'variations' ? words.after : words.eachAfter,
     'in its stead': words.inStead,
-    instead: words.instead({ n: loose }),
+    instead: isBlank ? words.use : words.instead({ n: loose }),
   };
   return (
     <div className={styles.placing}>
@@ -133,6 +155,13 @@ export function ProposalView({ lesson, composer }: ProposalViewProps) {
   const headings = new Map(
     lesson.compose.headings ? proposal.blocks.map(({ first, heading }) => [first, heading] as const) : [],
   );
+  const pages = new Map<number, PageHead>();
+  let first = 1;
+  for (const page of proposal.term) {
+    const heading = say({ fact: 'term-page', page: page.page });
+    pages.set(first, { heading, brings: termFacts(page).map(say).join(' ') });
+    first += page.exercises.length;
+  }
   const headingAt = (number: number) => {
     const heading = headings.get(number);
     return heading ? say(heading) : null;
@@ -149,9 +178,10 @@ export function ProposalView({ lesson, composer }: ProposalViewProps) {
             item={item}
             number={index + 1}
             heading={headingAt(index + 1)}
+            page={pages.get(index + 1) ?? null}
             lesson={lesson}
             isTaken={taken.has(index)}
-            onTake={(on) => take(index, on)}
+            onTake={proposal.term.length > 0 ? null : (on) => take(index, on)}
           />
         ))}
       </ol>

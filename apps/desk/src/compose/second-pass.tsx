@@ -1,6 +1,13 @@
 /** A second pass over the chosen exercise, or over all of them: what is made is proposed. */
-import { ACCENT_RULES, HANDS_RULES, KIT_RULES, type Pass, SHARING_RULES } from '@shedbook/composer';
-import type { Lesson } from '@shedbook/core';
+import {
+  ACCENT_RULES,
+  answeringVoices,
+  HANDS_RULES,
+  KIT_RULES,
+  type Pass,
+  SHARING_RULES,
+} from '@shedbook/composer';
+import type { Lesson, Voice } from '@shedbook/core';
 import { Button, Choices } from '@shedbook/stand';
 import { useState } from 'react';
 import { useWords } from '../words/words.tsx';
@@ -26,7 +33,16 @@ const RULES = {
   fill: ['one-beat', 'two-beats'],
 } as const satisfies Readonly<Record<PassName, readonly string[]>>;
 
-const PHRASE_BARS = 4;
+/** Bars of a phrase that ends in a fill. */
+const PHRASE_BARS = [2, 4, 8] as const;
+
+/** What a pass goes by beside its rule. */
+interface Beside {
+  /** The voice that takes what is shared out. */
+  readonly lower: Voice;
+  /** Bars of the phrase that ends in a fill. */
+  readonly bars: number;
+}
 
 /** A choice for each pass, so that coming back to one finds it as it was left. */
 type Chosen = { readonly [P in PassName]: (typeof RULES)[P][number] };
@@ -39,10 +55,10 @@ const FIRST: Chosen = {
   fill: 'two-beats',
 };
 
-function passOf(name: PassName, chosen: Chosen): Pass {
+function passOf(name: PassName, chosen: Chosen, { lower, bars }: Beside): Pass {
   switch (name) {
     case 'share':
-      return { pass: name, rule: chosen.share, lower: 'bass' };
+      return { pass: name, rule: chosen.share, lower };
     case 'kit':
       return { pass: name, rule: chosen.kit };
     case 'accents':
@@ -50,7 +66,7 @@ function passOf(name: PassName, chosen: Chosen): Pass {
     case 'hands':
       return { pass: name, rule: chosen.hands };
     case 'fill':
-      return { pass: name, beats: chosen.fill === 'one-beat' ? 1 : 2, bars: PHRASE_BARS };
+      return { pass: name, beats: chosen.fill === 'one-beat' ? 1 : 2, bars };
   }
 }
 
@@ -60,6 +76,9 @@ export function SecondPass({ lesson, composer, chosen }: SecondPassProps) {
   const said = words.compose;
   const [name, setName] = useState<PassName>('share');
   const [rules, setRules] = useState(FIRST);
+  const [beside, setBeside] = useState<Beside>({ lower: 'bass', bars: 4 });
+  const lowers = answeringVoices(lesson);
+  const lower = lowers.includes(beside.lower) ? beside.lower : (lowers[0] ?? beside.lower);
   const [over, setOver] = useState<'one' | 'all'>('one');
   const seed = composer.ask?.ask === 'passes' ? composer.ask.seed + 1 : 1;
   const exercises = over === 'all' ? lesson.exercises.map(({ number }) => number) : [chosen];
@@ -81,6 +100,22 @@ export function SecondPass({ lesson, composer, chosen }: SecondPassProps) {
           choices={RULES[name].map((rule) => [rule as string, ruleNames[rule] ?? rule] as const)}
           onChange={(rule) => setRules({ ...rules, [name]: rule })}
         />
+        {name === 'share' && (
+          <Choices<Voice>
+            label={said.lower}
+            value={lower}
+            choices={lowers.map((voice) => [voice, words.voices[voice]] as const)}
+            onChange={(voice) => setBeside({ ...beside, lower: voice })}
+          />
+        )}
+        {name === 'fill' && (
+          <Choices
+            label={said.phraseBars}
+            value={String(beside.bars)}
+            choices={PHRASE_BARS.map((bars) => [String(bars), String(bars)] as const)}
+            onChange={(bars) => setBeside({ ...beside, bars: Number(bars) })}
+          />
+        )}
         <Choices
           label={said.over}
           value={over}
@@ -91,7 +126,14 @@ export function SecondPass({ lesson, composer, chosen }: SecondPassProps) {
           onChange={setOver}
         />
         <Button
-          onClick={() => composer.propose({ ask: 'passes', pass: passOf(name, rules), exercises, seed })}
+          onClick={() =>
+            composer.propose({
+              ask: 'passes',
+              pass: passOf(name, rules, { ...beside, lower }),
+              exercises,
+              seed,
+            })
+          }
         >
           {said.proposePass}
         </Button>

@@ -2,8 +2,8 @@
  * The composer for the open lesson: it grades what is written and proposes beside it. Nothing is written before a
  * person places it, and then as one step of history.
  */
-import { answeringLevel, withHeadings } from '@shedbook/composer';
-import { type Exercise, parseLesson, sectionOf, setExerciseLevel } from '@shedbook/core';
+import { answeringLevel, withHeadings, withTerm } from '@shedbook/composer';
+import { type Exercise, parseLesson, sectionsOf, setExerciseLevel } from '@shedbook/core';
 import { useSay as useNotice } from '@shedbook/stand';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { useDocument } from '../document/use-document.ts';
@@ -50,7 +50,7 @@ function useWorker(onAnswer: (answer: ComposeAnswer) => void): (order: ComposeOr
 }
 
 /** What the composer says of a text; answers to earlier texts and questions are dropped. */
-function useAnswers(text: string, ask: Ask | null): ComposerState {
+function useAnswers(text: string, section: number, ask: Ask | null): ComposerState {
   const [state, setState] = useState<ComposerState>(NOTHING);
   const latest = useRef(0);
   const send = useWorker(({ id, grades, proposal }) => {
@@ -59,19 +59,19 @@ function useAnswers(text: string, ask: Ask | null): ComposerState {
   useEffect(() => {
     latest.current += 1;
     setState((before) => ({ ...before, proposal: ask && before.proposal, working: true }));
-    send({ id: latest.current, text, ask });
-  }, [send, text, ask]);
+    send({ id: latest.current, text, section, ask });
+  }, [send, text, section, ask]);
   return state;
 }
 
-/** The composer of a lesson's text. */
-export function useComposer(text: string): Composer {
+/** The composer of a section (from 0) of a lesson's text; of a lesson that is not divided 0. */
+export function useComposer(text: string, section: number): Composer {
   const document = useDocument();
   const say = useSay();
   const notice = useNotice();
   const words = useWords();
   const [ask, setAsk] = useState<Ask | null>(null);
-  const state = useAnswers(text, ask);
+  const state = useAnswers(text, section, ask);
   const change = (by: (text: string) => string) => {
     document.edit(by(document.state().text));
     if (ask?.ask !== 'page') setAsk(PAGE);
@@ -80,12 +80,21 @@ export function useComposer(text: string): Composer {
     const plain = exercises.map(({ exercise }) => exercise);
     return isNamed ? withHeadings(plain, blocks, say) : plain;
   };
+  const placed = (n: number) => {
+    setAsk(null);
+    notice(words.compose.placed({ n }), { label: words.desk.undo, run: () => void document.undo() });
+  };
   const place = (how: PlaceHow, taken: ReadonlySet<number>) => {
     const { proposal } = state;
     const now = document.state().text;
     const { lesson: whole } = parseLesson(now, 'lesson');
-    const lesson = whole && sectionOf(whole, null);
+    const lesson = whole && sectionsOf(whole)[section];
     if (!proposal || !lesson || state.working) return;
+    if (proposal.term.length > 0) {
+      document.edit(withTerm(now, lesson, proposal.term, say, how === 'behind' ? 'behind' : 'instead'));
+      placed(proposal.exercises.length);
+      return;
+    }
     const exercises = named(proposal, lesson.compose.headings);
     const items = proposal.exercises.map(({ from, isKept }, i) => ({
       exercise: exercises[i] as Unnumbered,
@@ -96,11 +105,11 @@ export function useComposer(text: string): Composer {
     const answering = ask?.ask === 'page' ? ask.answering : null;
     const goal = ask?.ask === 'goal' ? ask.exercise : null;
     const levelDb = answering && answeringLevel(lesson, answering);
-    const written = withExercises(now, lesson, placeExercises(lesson.exercises, items, how, goal));
-    document.edit(answering && levelDb !== null ? setExerciseLevel(written, answering, levelDb) : written);
-    setAsk(null);
-    const n = items.filter(({ isTaken, isKept }) => isTaken && !isKept).length;
-    notice(words.compose.placed({ n }), { label: words.desk.undo, run: () => void document.undo() });
+    const written = withExercises(now, lesson, placeExercises(lesson.exercises, items, how, goal), section);
+    document.edit(
+      answering && levelDb !== null ? setExerciseLevel(written, answering, levelDb, section) : written,
+    );
+    placed(items.filter(({ isTaken, isKept }) => isTaken && !isKept).length);
   };
   return { ...state, ask, propose: setAsk, change, place };
 }

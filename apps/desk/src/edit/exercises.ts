@@ -121,14 +121,17 @@ export function changeExercise(
   });
 }
 
-/** The text of the lesson with an exercise that stays when a page is composed, or no longer does. */
-export function setKept(text: string, lesson: Lesson, number: number, on: boolean): string {
+/**
+ * The text of the lesson with an exercise that stays when a page is composed, or no longer does; `lesson` is the section
+ * (from 0) that it stands in.
+ */
+export function setKept(text: string, lesson: Lesson, number: number, on: boolean, section = 0): string {
   const exercises = lesson.exercises.map((exercise) => {
     if (exercise.number !== number) return exercise;
     const { keep: _, ...loose } = exercise;
     return on ? { ...loose, keep: true as const } : loose;
   });
-  return withExercises(text, lesson, exercises);
+  return withExercises(text, lesson, exercises, section);
 }
 
 /** The exercise with another line for one of its parts; hands belong to the first part. */

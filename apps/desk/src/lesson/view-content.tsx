@@ -1,5 +1,4 @@
 /** One view of the lesson; while its text has problems, the lesson as it last could be read. */
-import { sectionOf } from '@shedbook/core';
 import { Button } from '@shedbook/stand';
 import { Suspense } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
@@ -60,7 +59,7 @@ function Readable({ state, view }: ReadableProps) {
     case 'groove':
       return <GrooveView lesson={lesson} />;
     case 'compose':
-      return <ComposeView state={state} lesson={sectionOf(lesson, null)} />;
+      return <ComposeView state={state} lesson={lesson} />;
     case 'print':
       return <PrintView state={state} lesson={lesson} />;
     case 'room':

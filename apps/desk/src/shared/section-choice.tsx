@@ -9,6 +9,8 @@ interface SectionChoiceProps {
   /** Number of the section among all, from 0; null for the lesson itself. */
   readonly section: number | null;
   readonly onSection: (section: number | null) => void;
+  /** Whether the lesson itself is on offer beside its sections; it is when left out. */
+  readonly hasWhole?: boolean;
 }
 
 /** The lesson, or the section of it with a number; the lesson where there is no such section. */
@@ -17,7 +19,7 @@ export function partOf(lesson: Lesson, section: number | null): Lesson {
 }
 
 /** The choice; nothing where a lesson is not divided. */
-export function SectionChoice({ lesson, section, onSection }: SectionChoiceProps) {
+export function SectionChoice({ lesson, section, onSection, hasWhole = true }: SectionChoiceProps) {
   const words = useWords().page;
   if (lesson.sections.length === 0) return null;
   return (
@@ -26,7 +28,7 @@ export function SectionChoice({ lesson, section, onSection }: SectionChoiceProps
       value={section ?? 'lesson'}
       onChange={({ target }) => onSection(target.value === 'lesson' ? null : Number(target.value))}
     >
-      <option value="lesson">{words.wholeLesson}</option>
+      {hasWhole && <option value="lesson">{words.wholeLesson}</option>}
       {sectionsOf(lesson).map((each, index) => (
         <option key={index} value={index}>
           {each.heading ?? words.sectionNumber({ n: index + 1 })}
