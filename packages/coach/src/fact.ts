@@ -83,7 +83,7 @@ export interface AddsSkillsFact extends Fact {
 
 /** The first exercise of all, or the new one that is nearest to what is known. */
 export interface NextNewFact extends Fact {
-  readonly fact: 'begin-with' | 'nearest-new';
+  readonly fact: 'begin-with' | 'next-on-sheet' | 'nearest-new';
   readonly adds: AddsNothingFact | AddsSkillFact | AddsSkillsFact;
 }
 

@@ -102,19 +102,22 @@ function reviewReason(standing: ExerciseStanding, today: number): PlanReasonFact
   return sore ? { fact: 'listen-for', what, sore } : what;
 }
 
-/** The lesson that was practised last stands first; otherwise the order of the shelf. */
-function lessonOrder(task: PlanTask): readonly string[] {
-  const { itemOf } = identityOf(task.shelf);
-  const last = itemOf(task.log.entries.at(-1)?.lesson ?? '', null);
+/** What is new, in turn: of the lesson that was practised last first, otherwise in the order of the shelf and the sheet. */
+export function newInTurn(
+  standings: readonly ExerciseStanding[],
+  { shelf, log }: Pick<PlanTask, 'shelf' | 'log'>,
+): readonly ExerciseStanding[] {
+  const { itemOf } = identityOf(shelf);
+  const last = itemOf(log.entries.at(-1)?.lesson ?? '', null);
   const isLast = (id: string) => Number(itemOf(id, null) === last);
-  return task.shelf.map(({ id }) => id).toSorted((a, b) => isLast(b) - isLast(a));
-}
-
-function freshOf(standings: readonly ExerciseStanding[], order: readonly string[]): readonly Candidate[] {
+  const order = shelf.map(({ id }) => id).toSorted((a, b) => isLast(b) - isLast(a));
   return standings
     .filter(({ standing }) => standing === 'new')
-    .toSorted((a, b) => order.indexOf(a.id) - order.indexOf(b.id))
-    .map((standing) => ({ kind: 'new', standing, part: null, reason: { fact: 'new-today' } }));
+    .toSorted((a, b) => order.indexOf(a.id) - order.indexOf(b.id));
+}
+
+function asNew(standing: ExerciseStanding): Candidate {
+  return { kind: 'new', standing, part: null, reason: { fact: 'new-today' } };
 }
 
 function notesOf(task: PlanTask, standings: readonly ExerciseStanding[]): readonly PlanNoteFact[] {
@@ -152,7 +155,7 @@ export function findCandidates(task: PlanTask): Candidates {
   const open = begun.filter((standing) => !wasThere(standing));
   return {
     assigned,
-    fresh: freshOf(rest, lessonOrder(task)),
+    fresh: newInTurn(rest, task).map(asNew),
     due: begun
       .filter((standing) => wasThere(standing) && isDue(standing, today))
       .toSorted(by(({ evidence }) => evidence?.retrievability ?? 0))

@@ -78,8 +78,7 @@ function addsOf({ exercise, unknown }: Option): NextNewFact['adds'] {
   return more === 0 ? { fact: 'adds-skill', skill } : { fact: 'adds-skills', skill, more };
 }
 
-function forFresh(option: Option, isFirst: boolean): Suggestion {
-  const fact = isFirst ? 'begin-with' : 'nearest-new';
+function forFresh(option: Option, fact: NextNewFact['fact']): Suggestion {
   return { exercise: option.exercise, why: { fact, adds: addsOf(option) } };
 }
 
@@ -89,11 +88,15 @@ function forUnsteady(exercise: ExerciseStanding): NotSteadyFact | NotSteadyThere
   return sore ? { fact: 'not-steady-there', sore, bpm } : { fact: 'not-steady', bpm };
 }
 
-/** What to give next, or null when everything on the shelf is firm or set already. */
+/**
+ * What to give next, or null when everything is firm or set already.
+ * @param inTurn what is new, in the turn that it comes in; left out, what adds least is next
+ */
 export function suggestNext(
   standings: readonly ExerciseStanding[],
   skills: readonly SkillStanding[],
   isAssigned: (standing: ExerciseStanding) => boolean,
+  inTurn?: readonly ExerciseStanding[],
 ): Suggestion | null {
   const known = new Set(skills.map(({ skill }) => skill.id));
   const open = standings.filter((standing) => standing.standing !== 'firm' && !isAssigned(standing));
@@ -111,5 +114,8 @@ export function suggestNext(
   }
   const unsteady = begun.find(({ exercise }) => exercise.standing === 'shaky')?.exercise;
   if (unsteady) return { exercise: unsteady, why: forUnsteady(unsteady) };
-  return fresh[0] ? forFresh(fresh[0], known.size === 0) : null;
+  const first = inTurn?.find((standing) => !isAssigned(standing));
+  const next = first ? fresh.find(({ exercise }) => exercise === first) : fresh[0];
+  if (!next) return null;
+  return forFresh(next, known.size === 0 ? 'begin-with' : first ? 'next-on-sheet' : 'nearest-new');
 }

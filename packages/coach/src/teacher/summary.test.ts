@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
-import { swing } from '../../../../internal/testing/loops.ts';
+import { funk, swing } from '../../../../internal/testing/loops.ts';
 import { keyOf, logOf, loops, MISSED_LETS, NOW, roster, TODAY } from '../../test/students.ts';
+import { lessonsOf, planFor } from '../plan/student-plan.ts';
 import { summariseRoster, summariseStudent } from './summary.ts';
 
 const [bram, ifeoma, kaito, sunniva] = summariseRoster(roster, NOW);
@@ -98,4 +99,24 @@ it('[CH34] when everything is firm it is time for another page', () => {
   );
   const { next } = summariseStudent({ name: 'Ifeoma', shelf: [swing], log, assignments: [] }, NOW);
   expect(next).toBeNull();
+});
+
+it('[CH1901] what comes next on the sheet in hand is next, as in the plan, whatever else lies on the desk', () => {
+  const log = logOf(
+    { number: 1, daysAgo: 2, loops: loops(12, 96, 'clean') },
+    { number: 2, daysAgo: 1, loops: loops(12, 96, 'clean') },
+  );
+  for (const set of [[], [3], [1, 2, 3]]) {
+    const assignments = set.map((number) => ({
+      ...{ lesson: swing.id, exercise: keyOf(swing, number), pinned: false, note: null },
+    }));
+    const { next } = summariseStudent({ name: 'Kaito', shelf: [funk, swing], log, assignments }, NOW);
+    expect(next).toMatchObject({ exercise: { id: swing.id }, why: { fact: 'next-on-sheet' } });
+    expect(next?.exercise.exercise.number).toBe(set.length === 0 ? 3 : 4);
+    const own = lessonsOf([funk, swing], assignments, log);
+    const plan = planFor('Kaito', { shelf: own, log, now: NOW, minutes: 45, assignments });
+    expect(plan.items.find(({ kind }) => kind === 'new')).toMatchObject({
+      ...{ lesson: next?.exercise.id, number: next?.exercise.exercise.number },
+    });
+  }
 });

@@ -8,7 +8,9 @@ import type { PracticeLog } from '@shedbook/core';
 import { type ExerciseStanding, standExercises } from '../mastery/exercises.ts';
 import { identityOf, type ShelfLesson } from '../mastery/identity.ts';
 import { type SkillStanding, standSkills } from '../mastery/standings.ts';
+import { newInTurn } from '../plan/candidates.ts';
 import type { Assignment } from '../plan/plan-item.ts';
+import { lessonsOf } from '../plan/student-plan.ts';
 import { momentOf } from '../time/moment.ts';
 import { type Suggestion, shakySkills, suggestNext } from './next.ts';
 
@@ -49,13 +51,35 @@ function minutesSince(log: PracticeLog, day: number, today: number): number {
   return Math.round(seconds / 60);
 }
 
+/** Whether something is set for a student, by what it is the same as on a shelf. */
+function setOn(shelf: readonly ShelfLesson[], { assignments }: StudentFile) {
+  const { itemOf } = identityOf(shelf);
+  const assigned = new Set(assignments.map((each) => itemOf(each.lesson, each.exercise)));
+  return ({ item }: ExerciseStanding) => assigned.has(item);
+}
+
+/** What to give next: of the lessons that the student practises from, as their plan has it; then of all others. */
+function nextFor(
+  student: StudentFile,
+  standings: readonly ExerciseStanding[],
+  skills: readonly SkillStanding[],
+  today: number,
+): Suggestion | null {
+  const { shelf, log } = student;
+  const own = lessonsOf(shelf, student.assignments, log);
+  const ownStandings = standExercises(own, log, today);
+  const inTurn = newInTurn(ownStandings, { shelf: own, log });
+  return (
+    suggestNext(ownStandings, skills, setOn(own, student), inTurn) ??
+    suggestNext(standings, skills, setOn(shelf, student))
+  );
+}
+
 /** How one student stands at the moment `now`. */
 export function summariseStudent(student: StudentFile, now: string): StudentSummary {
   const { day: today } = momentOf(now);
   const standings = standExercises(student.shelf, student.log, today);
   const skills = standSkills(student.shelf, student.log, today);
-  const { itemOf } = identityOf(student.shelf);
-  const assigned = new Set(student.assignments.map((each) => itemOf(each.lesson, each.exercise)));
   const of = (standing: ExerciseStanding['standing']) =>
     standings.filter((each) => each.standing === standing);
   const last = student.log.entries.findLast(({ heardBy }) => heardBy !== 'teacher');
@@ -66,7 +90,7 @@ export function summariseStudent(student: StudentFile, now: string): StudentSumm
     learning: of('learning'),
     due: standings.filter(({ evidence }) => evidence !== null && evidence.dueDay <= today),
     shakySkills: shakySkills(skills),
-    next: suggestNext(standings, skills, ({ item }) => assigned.has(item)),
+    next: nextFor(student, standings, skills, today),
     minutesThisWeek: minutesSince(student.log, today - DAYS_A_WEEK, today),
     lastDay: last ? momentOf(last.startedAt).day : null,
   };

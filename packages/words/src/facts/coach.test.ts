@@ -51,6 +51,7 @@ const TOLD: readonly CoachFact[] = [
   { fact: 'apart' },
   { fact: 'apart-there', sore },
   { fact: 'put-back' },
+  { fact: 'next-on-sheet', adds: { fact: 'adds-nothing' } },
 ];
 
 it('[CH32] why something is played is said by days, tempi and places', () => {

@@ -18,6 +18,7 @@ export const coach = sentences<CoachFact, PlaceFact>()({
   'adds-skill': 'it adds {$skill :say}',
   'adds-skills': 'it adds {$skill :say} and {$more :integer} more',
   'begin-with': 'To begin with: {$adds :say}.',
+  'next-on-sheet': 'Nothing that was heard is shaky; this comes next on the sheet: {$adds :say}.',
   'nearest-new': 'Nothing that was heard is shaky; of what is new, this is nearest: {$adds :say}.',
   'not-steady': 'Not steady when last played. Again, from {$bpm :number}.',
   'not-steady-there': 'Not steady when last played: listen for the {$sore :say}. Again, from {$bpm :number}.',

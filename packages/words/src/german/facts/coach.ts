@@ -18,6 +18,7 @@ export const coach = sentences<CoachFact, PlaceFact>()({
   'adds-skill': 'neu ist {$skill :say}',
   'adds-skills': 'neu sind {$skill :say}, und noch {$more :integer}',
   'begin-with': 'Zum Anfang: {$adds :say}.',
+  'next-on-sheet': 'Nichts Gehörtes wackelt; das kommt auf dem Blatt als Nächstes: {$adds :say}.',
   'nearest-new': 'Nichts Gehörtes wackelt; von dem, was neu ist, liegt das am nächsten: {$adds :say}.',
   'not-steady': 'Zuletzt wacklig. Noch einmal, ab {$bpm :number}.',
   'not-steady-there': 'Zuletzt wacklig, vor allem {$sore :say}. Noch einmal, ab {$bpm :number}.',
