@@ -175,6 +175,8 @@ interface Desk {
   send: (notes: readonly KitNote[]) => void;
   /** The moment that is heard now, in seconds of the audio context, as the page says. */
   heardSeconds: () => number;
+  /** Whether there is a microphone, and may be used; it can change while the page is open. */
+  microphone: Devices['microphone'];
   loopback: GainNode | null;
   student: DelayNode | null;
   port: { name: string; onmidimessage: ((event: unknown) => void) | null };
@@ -224,6 +226,7 @@ export function layDesk(devices: Devices): void {
         setTimeout(strike, clocks()(seconds) - performance.now());
       }
     },
+    microphone: devices.microphone,
     loopback: null,
     student: null,
     port: { name: 'Kit of the test', onmidimessage: null },
@@ -278,8 +281,8 @@ export function layDesk(devices: Devices): void {
     return connect.apply(this, args);
   } as typeof AudioNode.prototype.connect;
   navigator.mediaDevices.getUserMedia = async () => {
-    if (devices.microphone === 'denied') throw new DOMException('no', 'NotAllowedError');
-    if (devices.microphone === 'missing' || !destination) throw new DOMException('none', 'NotFoundError');
+    if (desk.microphone === 'denied') throw new DOMException('no', 'NotAllowedError');
+    if (desk.microphone === 'missing' || !destination) throw new DOMException('none', 'NotFoundError');
     return destination.stream;
   };
   if (devices.kit !== 'own') {

@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
 import { sharedBrowser } from '../../../../internal/testing/browser.ts';
+import { layPack } from '../../../../internal/testing/engines/site.ts';
 import { makeHearingPack } from '../../../../internal/testing/hearing.ts';
 import {
   buildPack,
@@ -16,15 +17,16 @@ import { openListening, strokesOf, waitForStrokes } from '../../../../internal/t
 
 const FOLDERS = [temporaryFolder(), temporaryFolder()] as const;
 
+const CHANGED_LESSON = PRACTICE_LESSON.replace('title: First swing', 'title: First swing, once more');
+
 const browser = await sharedBrowser();
 let packs: readonly string[];
 
 beforeAll(async () => {
   const [first, second] = FOLDERS;
-  const changed = PRACTICE_LESSON.replace('title: First swing', 'title: First swing, once more');
   packs = [
     buildPack(PRACTICE_LESSON, first.path),
-    await makeHearingPack(changed, second.path, 'first-swing'),
+    await makeHearingPack(CHANGED_LESSON, second.path, 'first-swing'),
   ];
 });
 
@@ -129,7 +131,14 @@ it('[ST47] opens, shows every exercise and plays when the host is gone', async (
 });
 
 it('[ST48] takes a newer pack over whole and when asked, and keeps what the student chose and did', async () => {
-  const host = await hostFolder(packs[0] as string);
+  // A service worker hands out what the host has: here a light kit, since nobody hears how it sounds.
+  const [first, second] = [temporaryFolder(), temporaryFolder()];
+  onTestFinished(() => {
+    for (const folder of [first, second]) folder.remove();
+  });
+  await layPack(PRACTICE_LESSON, first.path, {});
+  await layPack(CHANGED_LESSON, second.path, {});
+  const host = await hostFolder(first.path);
   const page = await visit(host);
   await page.goto(`${host.url}#2`);
   await page.locator('input[type="range"]').fill('77');
@@ -141,7 +150,7 @@ it('[ST48] takes a newer pack over whole and when asked, and keeps what the stud
   expect(before).toMatch(/^Exercise 2/);
   const other = await page.context().newPage();
   await other.goto(host.url);
-  host.show(packs[1] as string);
+  host.show(second.path);
   await page.reload();
   await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
   const line = page.locator('[data-part="notice"]').getByText('There is a newer version of this sheet.');

@@ -149,7 +149,6 @@ describe('breaks', () => {
   it('[EN47] a chosen number of exercises a page is kept', () => {
     for (const [perPage, expected] of [
       [4, [4, 4, 1]],
-      [6, [6, 2]],
       [10, [10, 3]],
       [18, [18, 5]],
     ] as const) {
