@@ -18,7 +18,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Bpm, Hertz } from '@shedbook/core';
 import { createPainter, frameAt } from '@shedbook/film';
-import { loadEngravingTools, loadKit, loadRasteriser, makeFilm, planFilm } from '@shedbook/host';
+import { loadEngravingTools, loadKit } from '@shedbook/host';
+import { loadRasteriser, makeFilm, planFilm } from '@shedbook/host/film';
 import { median, nearestQuantile } from '@shedbook/signal';
 import { lessonOf } from './material.mjs';
 

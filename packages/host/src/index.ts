@@ -5,25 +5,6 @@ export { decodeSound } from './decode/decode-sound.ts';
 export type { DecodedSound } from './decode/decoded-sound.ts';
 export { type EngravingTools, loadEngravingTools } from './engraving-tools.ts';
 export type { Examination, Saved } from './examination.ts';
-export { canEncode, FILM_ENDINGS, type FilmEnding } from './film/encoder.ts';
-export {
-  type HeardPerformances,
-  type HearOrder,
-  hearPerformances,
-  type PerformanceFile,
-  type TakeHeard,
-} from './film/hear-performances.ts';
-export {
-  estimateFilmBytes,
-  type FilmFile,
-  type FilmOrder,
-  type FilmProgress,
-  filmEndingOf,
-  makeFilm,
-  measureFilm,
-  planFilm,
-} from './film/make-film.ts';
-export { loadRasteriser, type Rasteriser } from './film/rasterise.ts';
 export { DEMO_DIR, DESK_DIR, houseOf, PRACTICE_DIR } from './house.ts';
 export { InputError, reasonOf, type SayIn } from './input-error.ts';
 export { loadKit } from './kit.ts';

@@ -19,6 +19,6 @@ export {
   writeStandardSheet,
 } from './files/standard-files.ts';
 export { CONTENT_POLICY, policyOf } from './page/content-policy.ts';
-export { makePack, PACK_FOLDER, type PackRequest } from './page/make-pack.ts';
+export { makePack, type PackRequest } from './page/make-pack.ts';
 export * from './page/pack.ts';
-export { zipPack } from './page/zip.ts';
+export { PACK_FOLDER, zipPack } from './page/zip.ts';

@@ -11,6 +11,7 @@ import {
   SCHEMES,
   SHAPES,
 } from '@shedbook/film';
+import { loadEngravingTools, loadKit } from '@shedbook/host';
 import {
   estimateFilmBytes,
   FILM_ENDINGS,
@@ -19,12 +20,10 @@ import {
   filmEndingOf,
   type HeardPerformances,
   hearPerformances,
-  loadEngravingTools,
-  loadKit,
   makeFilm,
   type PerformanceFile,
   planFilm,
-} from '@shedbook/host';
+} from '@shedbook/host/film';
 import { RECORDING_RATE_HZ } from '@shedbook/pack';
 import { durationWords, exercisesInWords, sizeWords } from '@shedbook/words';
 import { readLessonFile, requireLesson } from '../lesson-file.ts';

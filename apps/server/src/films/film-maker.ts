@@ -11,7 +11,7 @@ import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { fileNameOf } from '@shedbook/core';
-import type { FilmFile } from '@shedbook/host';
+import type { FilmFile } from '@shedbook/host/film';
 import type { FilmPart, FilmPlan, FilmState, FilmWish, SentFile } from '@shedbook/routes';
 import { createThread } from '../sheet/thread.ts';
 import type { FilmAnswer, FilmNews, FilmOrder } from './film-messages.ts';

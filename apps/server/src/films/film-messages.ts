@@ -1,5 +1,5 @@
 /** What the server and the thread that makes films say to each other. */
-import type { FilmFile, FilmProgress } from '@shedbook/host';
+import type { FilmFile, FilmProgress } from '@shedbook/host/film';
 import type { FilmPlan, FilmWish } from '@shedbook/routes';
 
 /** Asks what a film will be, or for the film. */

@@ -2,15 +2,8 @@
 import { dirname } from 'node:path';
 import { parentPort } from 'node:worker_threads';
 import { Bpm, formNamed, type Lesson, parseLesson, sectionsOf } from '@shedbook/core';
-import {
-  canEncode,
-  estimateFilmBytes,
-  loadEngravingTools,
-  loadKit,
-  makeFilm,
-  measureFilm,
-  planFilm,
-} from '@shedbook/host';
+import { loadEngravingTools, loadKit } from '@shedbook/host';
+import { canEncode, estimateFilmBytes, makeFilm, measureFilm, planFilm } from '@shedbook/host/film';
 import { RECORDING_RATE_HZ } from '@shedbook/pack';
 import type { FilmAnswer, FilmNews, FilmOrder } from './film-messages.ts';
 

@@ -1,6 +1,6 @@
 /** Files: sheets as pictures and as PDF, packs, standard files out and in. */
 import { fileNameOf } from '@shedbook/core';
-import { FILE_FORMATS, type FileFormat } from '@shedbook/pack';
+import { FILE_FORMATS, type FileFormat } from '@shedbook/pack/serving';
 import type { SentFile, StoredLesson } from '@shedbook/routes';
 import type { ImportMaker } from '../files/import-maker.ts';
 import type { MadeFile, SheetMaker, WhoWaits } from '../sheet/sheet-maker.ts';

@@ -1,5 +1,5 @@
 /** Private links on the desk: list, make, take back. */
-import { drawCode } from '@shedbook/pack';
+import { drawCode } from '@shedbook/pack/serving';
 import type { LanguageTag } from '@shedbook/words';
 import type { LessonStore } from '../store/lessons.ts';
 import type { LinkStore } from '../store/links.ts';

@@ -1,5 +1,5 @@
 /** The content policy of a page that the server sends. */
-import { CONTENT_POLICY } from '@shedbook/pack';
+import { CONTENT_POLICY } from '@shedbook/pack/serving';
 
 /**
  * The header's value: our pages stand in nobody else's frame.

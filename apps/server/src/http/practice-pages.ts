@@ -1,7 +1,7 @@
 /** The files of the pages that private links open, and a word where a link opens nothing. */
 import { createHash } from 'node:crypto';
 import { extname } from 'node:path';
-import { policyOf } from '@shedbook/pack';
+import { policyOf } from '@shedbook/pack/serving';
 import { CLI, pickLanguage } from '@shedbook/words';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { LessonStore } from '../store/lessons.ts';

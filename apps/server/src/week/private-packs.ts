@@ -4,7 +4,7 @@
  *
  * Conventions: what is kept is a copy of what can be made again, so it goes with the program that made it.
  */
-import { PACK_FOLDER } from '@shedbook/pack';
+import { PACK_FOLDER } from '@shedbook/pack/serving';
 import type { StoredLesson } from '@shedbook/routes';
 import type { LanguageTag } from '@shedbook/words';
 import { unzipSync } from 'fflate';

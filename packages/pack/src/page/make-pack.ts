@@ -24,9 +24,6 @@ import {
 } from './pack.ts';
 import { makeTiles, type PackTiles } from './tiles.ts';
 
-/** The folder that a pack is given out in. */
-export const PACK_FOLDER = 'practice';
-
 /** The folder of a pack that files to take along lie in. */
 const DOWNLOADS = 'files';
 

@@ -2,6 +2,9 @@
 import { type Zippable, zipSync } from 'fflate';
 import type { PackFile } from '../files/file.ts';
 
+/** The folder that a pack is given out in. */
+export const PACK_FOLDER = 'practice';
+
 /** The first day that a ZIP file can name; the same files always give the same bytes. Source: APPNOTE.TXT 4.4.6. */
 const FIRST_DAY = new Date(1980, 0, 1);
 

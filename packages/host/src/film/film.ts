@@ -1,0 +1,20 @@
+/** Films on disk: beside the rest of the room, since whoever makes none is not to load what they are made of. */
+export { canEncode, FILM_ENDINGS, type FilmEnding } from './encoder.ts';
+export {
+  type HeardPerformances,
+  type HearOrder,
+  hearPerformances,
+  type PerformanceFile,
+  type TakeHeard,
+} from './hear-performances.ts';
+export {
+  estimateFilmBytes,
+  type FilmFile,
+  type FilmOrder,
+  type FilmProgress,
+  filmEndingOf,
+  makeFilm,
+  measureFilm,
+  planFilm,
+} from './make-film.ts';
+export { loadRasteriser, type Rasteriser } from './rasterise.ts';
