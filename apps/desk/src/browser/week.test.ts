@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { Bpm, defaultForm, exerciseKey, parseLesson, perform } from '@shedbook/core';
 import { listenToNotes } from '@shedbook/listen';
 import type { RosterPage, StoredLesson } from '@shedbook/routes';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
 import { openWindow, sharedBrowser, startGuardedDesk } from '../../../../internal/testing/browser.ts';
@@ -212,6 +212,22 @@ async function keepItSafe(teacher: Page): Promise<void> {
   expect(table).toContain('the teacher,200,200,');
 }
 
+/** The minutes of each thing of a plan, in order. */
+async function minutesIn(list: Locator): Promise<readonly number[]> {
+  return (await list.allTextContents()).map((text) => Number.parseInt(text, 10));
+}
+
+/** Desk and page judge alike and plan alike. */
+async function agreeOnHim(teacher: Page, student: Page): Promise<void> {
+  const settings = await student.evaluate(() =>
+    Object.entries(localStorage).flatMap(([name, value]) => (/\bhearing\b/.test(name) ? [value] : [])),
+  );
+  expect(settings.map((each) => JSON.parse(each).level)).toEqual(['advanced']);
+  const planned = await minutesIn(teacher.getByRole('region', { name: 'The next 20 minutes' }).locator('li'));
+  expect(planned.length).toBeGreaterThan(2);
+  expect(await minutesIn(student.locator('[data-part="plan-item"] [data-part="minutes"]'))).toEqual(planned);
+}
+
 const SENDING = '[data-part="sending"]';
 
 it('[ST460] a week goes without a file in anybody’s hands: set, opened, played, sent, a take heard and answered, the link taken back', async () => {
@@ -225,6 +241,8 @@ it('[ST460] a week goes without a file in anybody’s hands: set, opened, played
   await teacher.keyboard.press('Enter');
   await teacher.getByRole('heading', { name: 'Kaito' }).waitFor();
   await setTwo(teacher);
+  await teacher.getByRole('radio', { name: 'Fluent' }).click();
+  await teacher.getByText('Changed: Kaito.').waitFor();
   await teacher.getByRole('button', { name: 'Make a private link for Kaito' }).click();
   const told = await teacher.getByRole('textbox', { name: 'Address of the private link' }).inputValue();
   expect(told).toMatch(/^http:\/\/lessons\.example\/practice\/[\w-]{43}\/$/);
@@ -240,6 +258,7 @@ it('[ST460] a week goes without a file in anybody’s hands: set, opened, played
     .poll(() => items.locator('a').allTextContents())
     .toEqual(['First of all, Exercise 1', 'Second choice, Exercise 1']);
   expect(await findings(student)).toEqual([]);
+  await agreeOnHim(teacher, student);
   await items.first().getByRole('link').click();
   await student.getByRole('button', { name: 'Play', exact: true }).click();
   await student.getByRole('button', { name: 'Stop', exact: true }).waitFor();
