@@ -134,6 +134,23 @@ describe('phrases', () => {
     expect(barTexts(compose(swing, { phrase: 'aaba', count: 2 })).map((bars) => bars.length)).toEqual([4, 4]);
   });
 
+  it.each(['call-and-answer', 'aaba', 'sentence'] as const)(
+    '[CO2304] %s: no bar is far harder than the one before it, and no phrase than the phrase before',
+    (phrase) => {
+      const lesson = lessonOf('sixteenths');
+      const { report } = compose(lesson, { phrase, bars: 8, count: 12, seed: 1 });
+      for (const { text } of report.bars) {
+        const alone = text.split(' | ').map((bar) => gradeExercise(lesson, exerciseOf(lesson, bar)).points);
+        const jumps = alone.slice(1).map((points, i) => points - (alone[i] ?? points));
+        // definition: three steps of difficulty; a step is a point
+        expect(Math.max(...jumps)).toBeLessThanOrEqual(3 + 1e-9);
+      }
+      // definition: a step a bar
+      expect(report.difficulty.largestStep).toBeLessThanOrEqual(8);
+      expect(report.coverage.missed).toEqual([]);
+    },
+  );
+
   it('[CO51] a bar that comes again is nothing new to remember', () => {
     const memory = (text: string) =>
       gradeExercise(swing, exerciseOf(swing, text)).parts.find((each) => each.part === 'memory')?.count;

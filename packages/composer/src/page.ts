@@ -27,7 +27,7 @@ import type { Script } from './script.ts';
 import { STEP_GROWTH } from './windows.ts';
 
 /** How often the even step from one bar to the next a step may be, where bars are few. */
-const STEPS_IN_ONE = 1.5 * STEP_GROWTH;
+export const STEPS_IN_ONE = 1.5 * STEP_GROWTH;
 
 /** A page with this many times the lines that all moves need is free to stop at a difficulty it can climb to. */
 const FREE_TO_STOP = 1.5;
