@@ -1,4 +1,6 @@
-import { formatPattern, type Lesson } from '@shedbook/core';
+import { EMPTY_LOG, passEntry } from '@shedbook/coach';
+import { type Exercise, exerciseKey, formatPattern, type Lesson, PRACTICE_LOG_VERSION } from '@shedbook/core';
+import { momentFrom } from '@shedbook/stand';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import {
@@ -8,6 +10,7 @@ import {
   settled,
   sharedBrowser,
 } from '../../../../internal/testing/browser.ts';
+import { rowsOf } from '../students/kept-log.ts';
 
 const browser = await sharedBrowser();
 
@@ -228,6 +231,51 @@ it('[ST1300] proposes easier bars for the chosen exercise, says what changes, an
   const led = exercises(await keptLesson(page));
   expect(led.slice(0, 15)).toEqual(next.slice(0, 15));
   expect(led.slice(led.length - 9)).toEqual(next.slice(15));
+});
+
+/** Puts a student on the roster whose teacher passed some exercises at the goal. */
+async function rosterWith(page: Page, name: string, passed: readonly Exercise[]): Promise<void> {
+  const made = await page.request.post(new URL('/api/students', page.url()).href, { data: { name } });
+  const { id } = (await made.json()) as { readonly id: string };
+  // the address of a view: /lesson/ID/VIEW
+  const lesson = new URL(page.url()).pathname.split('/')[2] ?? '';
+  const { tempo } = await keptLesson(page);
+  const entries = passed.map((exercise) =>
+    passEntry({
+      id: `pass ${exercise.number}`,
+      startedAt: momentFrom(new Date()),
+      ...{ lesson, exercise: exerciseKey(exercise), bpm: tempo.goalBpm },
+    }),
+  );
+  const data = { version: PRACTICE_LOG_VERSION, rows: rowsOf({ ...EMPTY_LOG, entries }) };
+  await page.request.post(new URL(`/api/students/${id}/log`, page.url()).href, { data });
+}
+
+it('[ST2301] leads to an exercise from what a student plays at the goal, as the coach knows it', async () => {
+  const page = await openView(browser, 'First swing', 'compose');
+  const around = page.locator('[data-part="from-exercise"]');
+  await page.getByRole('button', { name: /^Why bar 24 is as hard/ }).click();
+  await around.locator('summary', { hasText: 'Around exercise 24' }).click();
+  await around.getByText('bars that lead to it', { exact: true }).click();
+  await around.getByText('what one student plays', { exact: true }).click();
+  await around.getByText('Nobody is on the roster yet.').waitFor();
+  expect(await around.getByRole('button', { name: 'Propose it' }).isDisabled()).toBe(true);
+  const lesson = await keptLesson(page);
+  // definition: what the teacher passes at the goal is firm
+  await rosterWith(page, 'Ifeoma', lesson.exercises.slice(0, 20));
+  await around.getByText('nothing yet', { exact: true }).click();
+  const steps = async () => {
+    await around.getByRole('button', { name: 'Propose it' }).click();
+    await proposal(page).getByRole('button', { name: 'Put before it' }).waitFor();
+    await settled(page);
+    return proposal(page).locator('li').count();
+  };
+  const fromNothing = await steps();
+  await around.getByText('what one student plays', { exact: true }).click();
+  await around.getByText('Plays 20 of the 24 exercises here at the goal tempo.').waitFor();
+  await around.getByRole('button', { name: 'Propose it' }).click();
+  // definition: who has met the goal's moves before needs fewer bars
+  await expect.poll(() => proposal(page).locator('li').count()).toBeLessThan(fromNothing);
 });
 
 it('[ST2300] proposes a term, writes its pages as sections behind the page, and then composes into any of them', async () => {

@@ -260,7 +260,7 @@ export function ComposeView({ state, lesson: whole }: ComposeViewProps) {
       <OneMove lesson={lesson} composer={composer} />
       {number !== undefined && (
         <>
-          <FromExercise composer={composer} chosen={number} />
+          <FromExercise shelf={{ id: state.id, lesson: whole }} composer={composer} chosen={number} />
           <SecondPass lesson={lesson} composer={composer} chosen={number} />
         </>
       )}

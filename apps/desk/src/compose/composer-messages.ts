@@ -30,8 +30,8 @@ export type FromAsk =
       readonly ask: 'goal';
       /** Number of the exercise. */
       readonly exercise: number;
-      /** Whether the student has the exercises before it. */
-      readonly hasBefore: boolean;
+      /** Numbers of the exercises that the student has. */
+      readonly has: readonly number[];
     };
 
 /** What is to be proposed: a page or a term from the vocabulary, a page for one move between its cells, second passes over exercises that are there, or what one leads to. */

@@ -137,7 +137,7 @@ function proposeFrom(lesson: Lesson, ask: FromAsk): Proposal {
   const from = lesson.exercises.find((each) => each.number === number);
   if (!from) return nothing(ask.ask);
   if (ask.ask === 'goal') {
-    const has = ask.hasBefore ? lesson.exercises.filter((each) => each.number < number) : [];
+    const has = lesson.exercises.filter((each) => ask.has.includes(each.number) && each !== from);
     const steps = composeGoal(lesson, from, has).exercises.slice(0, -1);
     return { ...nothing(ask.ask), exercises: steps.map((each) => proposed(lesson, each)) };
   }

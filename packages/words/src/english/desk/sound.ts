@@ -120,6 +120,12 @@ export const compose = {
   has: 'The student has',
   hasBefore: 'the exercises before it',
   hasNothing: 'nothing yet',
+  hasStudent: 'what one student plays',
+  student: 'Student',
+  findStudent: 'Find a student',
+  noStudent: 'Nobody is on the roster yet.',
+  plays:
+    '.input {$n :integer} .match $n 0 {{Plays none of the {$of :integer} exercises here at the goal tempo yet.}} * {{Plays {$n} of the {$of :integer} exercises here at the goal tempo.}}',
   second: 'Second pass: share, orchestrate, accent, stick, fill',
   secondLead: 'Makes new exercises of those that are written, for you to place.',
   pass: 'What',

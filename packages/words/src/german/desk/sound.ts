@@ -122,6 +122,12 @@ export const compose = translation<typeof english.compose>()({
   has: 'Gekonnt ist',
   hasBefore: 'was davor steht',
   hasNothing: 'noch nichts',
+  hasStudent: 'was jemand spielt',
+  student: 'Wer',
+  findStudent: 'Jemanden suchen',
+  noStudent: 'Noch steht niemand auf der Liste.',
+  plays:
+    '.input {$n :integer} .match $n 0 {{Spielt noch keine der {$of :integer} Übungen hier im Zieltempo.}} * {{Spielt {$n} der {$of :integer} Übungen hier im Zieltempo.}}',
   second: 'Zweiter Durchgang: teilen, verteilen, betonen, Hände, Fill',
   secondLead: 'Macht aus geschriebenen Übungen neue, die du einsetzt.',
   pass: 'Was',
