@@ -52,7 +52,8 @@ async function aDesk() {
     const week = async () => (await (await fetch(new URL('week.json', address))).json()) as Week;
     const takeBack = (take: string) =>
       fetch(new URL(`takes/${encodeURIComponent(take)}`, address), { method: 'DELETE' });
-    return { id, put, week, takeBack };
+    const voice = (take: string) => fetch(new URL(`takes/${encodeURIComponent(take)}/voice`, address));
+    return { id, put, week, takeBack, voice };
   };
   const files = () =>
     existsSync(join(dataDir, 'takes')) ? readdirSync(join(dataDir, 'takes')) : ([] as string[]);
@@ -120,6 +121,53 @@ describe('takes that students send', () => {
     await minority(true, null);
     expect((await kaito.put('phone 2', takeFile({ ...FACTS, id: 'phone 2' }))).status).toBe(403);
     expect((await kaito.week()).mayRecord).toBe(false);
+  });
+
+  it('[SE2202] pins words to bars and keeps one voice note, which only its own student hears, until the take goes', async () => {
+    const { server, ask, kaito, bram } = await aDesk();
+    await kaito.put(FACTS.id, takeFile(), '?asks=yes');
+    const path = `/api/students/${kaito.id}/takes/${encodeURIComponent(FACTS.id)}`;
+    const marks = [{ bar: 2, text: 'Later here.' }];
+    expect(await ask('PUT', path, { isHeard: true, answer: null, marks })).toMatchObject({
+      marks,
+      voiceAt: null,
+    });
+    for (const bar of [0, 1.5, 'x'])
+      expect(
+        (await send(server, 'PUT', path, { isHeard: true, answer: null, marks: [{ bar, text: 'x' }] }))
+          .status,
+      ).toBe(400);
+    const say = (bytes: Uint8Array<ArrayBuffer>, to = path) =>
+      fetch(new URL(`${to}/voice`, server.url), {
+        method: 'PUT',
+        headers: { 'content-type': 'application/octet-stream' },
+        body: bytes,
+      });
+    // standard: ISO/IEC 11172-3, the header of a frame of MPEG-1 layer III
+    const spoken = (n: number) => Uint8Array.of(0xff, 0xfb, 0x90, 0x64, n);
+    expect((await say(Uint8Array.of(0x3c, 0x68, 0x74))).status).toBe(422);
+    expect((await say(spoken(1), `/api/students/${kaito.id}/takes/none`)).status).toBe(404);
+    expect((await say(spoken(1))).status).toBe(200);
+    // once more it takes the place of the first; the words stay
+    expect(await (await say(spoken(2))).json()).toMatchObject({ marks, voiceAt: expect.any(String) });
+    expect((await kaito.week()).takes).toMatchObject([{ marks, voiceAt: expect.any(String), isHeard: true }]);
+    const heard = await kaito.voice(FACTS.id);
+    expect([heard.headers.get('content-type'), new Uint8Array(await heard.arrayBuffer())]).toEqual([
+      'audio/mpeg',
+      spoken(2),
+    ]);
+    // another student's take of the same name has nothing of it
+    await bram.put(FACTS.id, takeFile());
+    expect((await bram.voice(FACTS.id)).status).toBe(404);
+    expect(
+      (await fetch(new URL(`/practice/${'A'.repeat(43)}/takes/${FACTS.id}/voice`, server.url))).status,
+    ).toBe(404);
+    // the take sent anew keeps what was said of it; taken back, nothing of it is left
+    await kaito.put(FACTS.id, takeFile(FACTS, 'another'));
+    expect((await kaito.voice(FACTS.id)).status).toBe(200);
+    await kaito.takeBack(FACTS.id);
+    expect((await kaito.voice(FACTS.id)).status).toBe(404);
+    expect((await fetch(new URL(`${path}/voice`, server.url))).status).toBe(404);
   });
 
   it('[SE701] refuses what is no take, and keeps nothing of it', async () => {

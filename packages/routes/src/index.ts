@@ -48,4 +48,12 @@ export {
   type StudentContent,
   type Week,
 } from './stored.ts';
-export { type SentTake, TAKE_BYTES, type TakeFacts, type TakeOpinion, takeFacts } from './takes.ts';
+export {
+  type BarMark,
+  type SentTake,
+  TAKE_BYTES,
+  type TakeFacts,
+  type TakeOpinion,
+  takeFacts,
+  VOICE_BYTES,
+} from './takes.ts';

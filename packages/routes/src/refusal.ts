@@ -51,6 +51,7 @@ export const REFUSALS = {
     values: nothing,
     meaning: 'the file is none that the practice page writes of a take',
   },
+  'not-a-voice-note': { status: 422, values: nothing, meaning: 'the file is no MP3 file' },
   'no-consent': {
     status: 403,
     values: nothing,

@@ -32,7 +32,7 @@ import {
   storedStudent,
   week,
 } from './stored.ts';
-import { sentTake, TAKE_BYTES, takeOpinion } from './takes.ts';
+import { sentTake, TAKE_BYTES, takeOpinion, VOICE_BYTES } from './takes.ts';
 
 const none = z.object({});
 const inLanguage = z.object({
@@ -520,6 +520,37 @@ export const ROUTES = {
     answer: json(sentTake),
     refusals: ['no-such-take'],
   }),
+  sayVoice: route({
+    method: 'PUT',
+    path: '/api/students/:id/takes/:take/voice',
+    does: 'Keeps what the teacher says of a take, an MP3 file; the same take has one',
+    params: byTake,
+    query: none,
+    body: 'bytes',
+    answer: json(sentTake),
+    mostBytes: VOICE_BYTES,
+    refusals: ['no-such-take', 'not-a-voice-note'],
+  }),
+  hearVoice: route({
+    method: 'GET',
+    path: '/api/students/:id/takes/:take/voice',
+    does: 'Reads what the teacher said of a take, an MP3 file',
+    params: byTake,
+    query: none,
+    body: null,
+    answer: file,
+    refusals: ['no-such-take'],
+  }),
+  unsayVoice: route({
+    method: 'DELETE',
+    path: '/api/students/:id/takes/:take/voice',
+    does: 'Takes back what the teacher said of a take',
+    params: byTake,
+    query: none,
+    body: null,
+    answer: nothing,
+    refusals: ['no-such-take'],
+  }),
   backUp: route({
     method: 'GET',
     path: '/api/backup',
@@ -610,6 +641,17 @@ export const ROUTES = {
     query: none,
     body: null,
     answer: nothing,
+    isOpen: true,
+    refusals: ['no-such-link', 'too-often', 'no-such-take'],
+  }),
+  hearAnswer: route({
+    method: 'GET',
+    path: '/practice/:token/takes/:take/voice',
+    does: 'Reads what the teacher said of a take of the student, an MP3 file',
+    params: bySending,
+    query: none,
+    body: null,
+    answer: file,
     isOpen: true,
     refusals: ['no-such-link', 'too-often', 'no-such-take'],
   }),

@@ -30,12 +30,29 @@ export const takeFacts = z.readonly(
 /** What a take says of itself. */
 export type TakeFacts = z.output<typeof takeFacts>;
 
+/** Bytes that a voice note has at most: some three minutes. */
+export const VOICE_BYTES = 4 * 1024 * 1024;
+
+/** What a teacher says of one bar. */
+export const barMark = z.readonly(
+  z.strictObject({
+    bar: z.int().check(z.minimum(1), z.maximum(1_000), z.describe('bar of the exercise, from 1')),
+    text: z.string().check(z.trim(), z.minLength(1), z.maxLength(500)),
+  }),
+);
+
+/** What a teacher says of one bar. */
+export type BarMark = z.output<typeof barMark>;
+
 /** What a teacher makes of a take. */
 const opinion = {
   isHeard: z.boolean().check(z.describe('whether the teacher has listened to it')),
   answer: z
     .nullable(z.string().check(z.minLength(1), z.maxLength(4_000)))
     .check(z.describe('a line for the student; null where there is none')),
+  marks: z
+    ._default(z.readonly(z.array(barMark).check(z.maxLength(30))), [])
+    .check(z.describe('what is pinned to single bars')),
 };
 
 /** What a teacher makes of a take. */
@@ -52,6 +69,9 @@ export const sentTake = z.readonly(
     asks: z.boolean().check(z.describe('whether the student wants to know what the teacher thinks')),
     sentAt: moment,
     ...opinion,
+    voiceAt: z
+      ._default(z.nullable(moment), null)
+      .check(z.describe('when a voice note was spoken; null where there is none')),
     answeredAt: z.nullable(moment).check(z.describe('when the answer was given')),
   }),
 );

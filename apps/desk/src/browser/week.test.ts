@@ -159,6 +159,51 @@ async function hearBeside(teacher: Page): Promise<void> {
   await beside.getByRole('button', { name: 'Play with the page' }).waitFor();
 }
 
+/** A tone in place of the microphone. */
+function layTone(): void {
+  navigator.mediaDevices.getUserMedia = async () => {
+    const context = new AudioContext();
+    const tone = new OscillatorNode(context);
+    const out = context.createMediaStreamDestination();
+    tone.connect(out);
+    tone.start();
+    setInterval(() => {
+      document.documentElement.dataset['toneSeconds'] = String(context.currentTime);
+    }, 50);
+    return out.stream;
+  };
+}
+
+/** A note is spoken and sent. */
+async function speakNote(teacher: Page): Promise<void> {
+  await teacher.evaluate(layTone);
+  const note = teacher.locator('[data-part="spoken-note"]');
+  await note.getByRole('button', { name: 'Speak a note' }).click();
+  await note.getByText('Speak now; two minutes at most.').waitFor();
+  const spoken = () => teacher.evaluate(() => Number(document.documentElement.dataset['toneSeconds']));
+  await expect.poll(spoken).toBeGreaterThan(1);
+  await note.getByRole('button', { name: 'That is it' }).click();
+  await note.getByRole('button', { name: 'Send the note' }).click();
+  await note.getByRole('button', { name: 'Hear your note' }).waitFor();
+}
+
+/** The student has the note on the device, and the words at their bar. */
+async function hearNote(student: Page): Promise<void> {
+  const answers = student.locator('[data-part="answers"]');
+  await answers.getByText('Bar 1: Let it breathe.').waitFor();
+  const isKept = () =>
+    student.evaluate(async () => {
+      const cache = await caches.open('shedbook voice notes');
+      const [request] = await cache.keys();
+      return ((request && (await (await cache.match(request))?.blob())?.size) ?? 0) > 0;
+    });
+  await expect.poll(isKept).toBe(true);
+  await student.getByRole('link', { name: 'First of all, Exercise 1' }).first().click();
+  await student.locator('[data-part="teacher-marks"]').getByText('Bar 1: Let it breathe.').waitFor();
+  await student.locator('[data-part="pin"]').first().waitFor();
+  await student.goBack();
+}
+
 /** The student sends a take, the teacher hears it and answers, and the student reads it. */
 async function sendAndAnswer(student: Page, teacher: Page): Promise<void> {
   const lesson = /\/practice\/[\w-]+\/([\w-]+)\//.exec(student.url())?.[1] ?? '';
@@ -183,10 +228,15 @@ async function sendAndAnswer(student: Page, teacher: Page): Promise<void> {
   await teacher.locator('[data-part="sent-take"]').getByRole('button', { name: 'Pass at 200' }).click();
   await teacher.getByText('Passed. It stands').waitFor();
   await teacher.getByRole('textbox', { name: 'A line for the student' }).fill('Later, and lighter.');
+  await teacher.getByRole('textbox', { name: 'Words on this bar' }).fill('Let it breathe.');
+  await teacher.getByRole('button', { name: 'Pin it to the bar' }).click();
+  await teacher.getByText('Bar 1: Let it breathe.').waitFor();
   await teacher.getByRole('button', { name: 'Send the line' }).click();
+  await speakNote(teacher);
   await inbox.waitFor({ state: 'detached' });
   await student.reload();
   await student.locator('[data-part="answers"]', { hasText: 'Later, and lighter.' }).waitFor();
+  await hearNote(student);
   await student.getByText('What you have played', { exact: true }).click();
   await student.getByText('passed by your teacher at 200 bpm').waitFor();
   expect(await findings(student)).toEqual([]);
@@ -230,7 +280,7 @@ async function agreeOnHim(teacher: Page, student: Page): Promise<void> {
 
 const SENDING = '[data-part="sending"]';
 
-it('[ST460] a week goes without a file in anybody’s hands: set, opened, played, sent, a take heard and answered, the link taken back', async () => {
+it('[ST460] [ST2202] a week goes without a file in anybody’s hands: set, opened, played, sent, a take heard and answered, the link taken back', async () => {
   const teacher = await openWindow(
     browser,
     `${await startGuardedDesk(PASSPHRASE, 'http://lessons.example')}students`,

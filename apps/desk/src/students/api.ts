@@ -86,6 +86,21 @@ export async function answerTake({ student, facts }: SentTake, opinion: TakeOpin
   await ask('answerTake', { params: { id: student, take: facts.id }, body: opinion });
 }
 
+/** Keeps what the teacher says of a take, an MP3 file. */
+export async function sayVoice({ student, facts }: SentTake, body: Blob): Promise<void> {
+  await ask('sayVoice', { params: { id: student, take: facts.id }, body });
+}
+
+/** What the teacher said of a take. */
+export async function hearVoice({ student, facts }: SentTake): Promise<Blob> {
+  return (await ask('hearVoice', { params: { id: student, take: facts.id } })).file;
+}
+
+/** Takes back what the teacher said of a take. */
+export async function unsayVoice({ student, facts }: SentTake): Promise<void> {
+  await ask('unsayVoice', { params: { id: student, take: facts.id } });
+}
+
 /** The rows of a student's practice after one. */
 export async function readRowsAfter(id: string, row: number): Promise<readonly LogRow[]> {
   const rows: LogRow[] = [];

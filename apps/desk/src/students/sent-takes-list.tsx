@@ -1,5 +1,5 @@
 /** The takes that a student sent: heard, looked at, answered. */
-import { countedTempo, defaultForm, formNamed, sectionOf } from '@shedbook/core';
+import { countedTempo, defaultForm, exerciseKey, formNamed, sectionOf } from '@shedbook/core';
 import { judgeTaken, type Level, numberToday } from '@shedbook/judge';
 import type { SentTake } from '@shedbook/routes';
 import { Button, LongField, Problem, useSay } from '@shedbook/stand';
@@ -8,8 +8,10 @@ import { wordsFor } from '../document/error-words.ts';
 import { later, lazily } from '../shared/later.ts';
 import { useWords } from '../words/words.tsx';
 import { readTake } from './api.ts';
+import { BarMarks } from './bar-marks.tsx';
 import type { OpenTake } from './open-take.ts';
 import styles from './sent-takes-list.module.css';
+import { SpokenNote } from './spoken-note.tsx';
 import type { DeskShelf } from './take-in.ts';
 import { useSentWords, useTakeWords } from './take-words.ts';
 import type { Passed } from './use-pass.ts';
@@ -70,9 +72,8 @@ function Opened({ take, open, shelf, level }: OpenedProps) {
   );
 }
 
-interface AnswerProps {
+interface AnswerProps extends Pick<SentTakes, 'answer' | 'look'> {
   readonly take: SentTake;
-  readonly answer: SentTakes['answer'];
 }
 
 interface PassTakeProps extends Pick<OpenedProps, 'take' | 'open' | 'shelf'> {
@@ -93,34 +94,46 @@ function PassTake({ take, open, shelf, pass }: PassTakeProps) {
   );
 }
 
-/** A line for the student. */
-function Answer({ take, answer }: AnswerProps) {
-  const words = useWords().inbox;
+/** Bars of what was played; 0 where it is gone. */
+function barsOf({ facts }: SentTake, shelf: readonly DeskShelf[]): number {
+  const lesson = shelf.find(({ id }) => id === facts.lesson)?.lesson;
+  const exercise = lesson?.exercises.find((each) => exerciseKey(each) === facts.exercise);
+  const parts = facts.exercise === null ? lesson?.groove : exercise?.parts;
+  return Math.max(0, ...(parts ?? []).map(({ pattern }) => pattern.bars.length));
+}
+
+/** A line for the student, words on single bars, and a spoken note. */
+function Answer({ take, answer, look, bars }: AnswerProps & { readonly bars: number }) {
+  const words = useWords();
   const say = useSay();
   const [text, setText] = useState(take.answer ?? '');
+  const [marks, setMarks] = useState(take.marks);
+  const line = text.trim();
+  const isNothing = line === '' && marks.length === 0;
   const send = async () => {
-    const line = text.trim();
-    if (await answer(take, { isHeard: true, answer: line === '' ? null : line }))
-      say(line === '' ? words.heard : words.answered);
+    if (await answer(take, { isHeard: true, answer: line === '' ? null : line, marks }))
+      say(isNothing ? words.inbox.heard : words.inbox.answered);
   };
   return (
     <>
       <LongField
-        label={words.answer}
+        label={words.inbox.answer}
         value={text}
         maxLength={4000}
         onChange={(event) => setText(event.target.value)}
       />
+      {bars > 0 && <BarMarks marks={marks} bars={bars} onChange={setMarks} />}
       <Button dress="strong" onClick={() => void send()}>
-        {text.trim() === '' ? words.isHeard : words.send}
+        {isNothing ? words.inbox.isHeard : words.inbox.send}
       </Button>
+      <SpokenNote take={take} onChange={look} />
     </>
   );
 }
 
 type RowProps = Omit<OpenedProps, 'open'> & AnswerProps & Pick<PassTakeProps, 'pass'>;
 
-function Row({ take, answer, pass, ...rest }: RowProps) {
+function Row({ take, answer, look, pass, ...rest }: RowProps) {
   const words = useWords();
   const say = useSay();
   const takeWords = useTakeWords();
@@ -143,11 +156,12 @@ function Row({ take, answer, pass, ...rest }: RowProps) {
         {take.asks && !isHeard && <em>{words.inbox.asks}</em>}
       </p>
       {take.answer !== null && <p>{words.inbox.said({ answer: take.answer })}</p>}
+      {!open && take.marks.map((mark) => <p key={`${mark.bar} ${mark.text}`}>{words.answer.mark(mark)}</p>)}
       {open ? (
         <>
           <Opened take={take} open={open} {...rest} />
           <PassTake {...{ take, open, pass }} shelf={rest.shelf} />
-          <Answer take={take} answer={answer} />
+          <Answer {...{ take, answer, look }} bars={barsOf(take, rest.shelf)} />
         </>
       ) : (
         <Button onClick={() => void hear()}>{words.inbox.hear}</Button>
@@ -166,14 +180,14 @@ interface SentTakesListProps {
 /** The list; nothing where none was sent. */
 export function SentTakesList({ student, shelf, level, pass }: SentTakesListProps) {
   const words = useWords().inbox;
-  const { takes, answer } = useSentTakes(student);
+  const { takes, answer, look } = useSentTakes(student);
   if (takes.length === 0) return null;
   return (
     <section className={styles.takes} aria-label={words.takes} data-part="sent-takes">
       <h3>{words.takes}</h3>
       <ul>
         {takes.map((take) => (
-          <Row key={take.facts.id} {...{ take, answer, shelf, level, pass }} />
+          <Row key={take.facts.id} {...{ take, answer, look, shelf, level, pass }} />
         ))}
       </ul>
     </section>

@@ -12,12 +12,18 @@ export interface SentTakes {
   readonly takes: readonly SentTake[];
   /** @returns whether it is kept */
   readonly answer: (take: SentTake, opinion: TakeOpinion) => Promise<boolean>;
+  /** Has every list of takes on the screen look again. */
+  readonly look: () => void;
 }
 
 const NONE: readonly SentTake[] = [];
 
 /** Told to every list of takes on the screen when one was answered. */
 const answered = new EventTarget();
+
+function look(): void {
+  answered.dispatchEvent(new Event('answered'));
+}
 
 /** What the server has of takes, looked at again whenever one was answered. @param read the same function each time */
 function useTakes<T>(read: () => Promise<T>): T | null {
@@ -59,10 +65,11 @@ export function useSentTakes(student: string): SentTakes {
   const takes = useTakes(useCallback(() => listTakes(student), [student])) ?? NONE;
   return {
     takes,
+    look,
     answer: async (take, opinion) => {
       try {
         await answerTake(take, opinion);
-        answered.dispatchEvent(new Event('answered'));
+        look();
         return true;
       } catch (error) {
         say(wordsFor(error, words));

@@ -1,7 +1,7 @@
 /** One exercise on the stand, so large that it can be read from the throne, and practised without a hand. */
 import { sectionOf } from '@shedbook/core';
 import { useAwake, usePedal } from '@shedbook/stand';
-import { useEffect, useRef } from 'react';
+import { lazy, Suspense, useEffect, useRef } from 'react';
 import { KeepingLine } from '../history/keeping-line.tsx';
 import { usePracticeWords } from '../page/words.tsx';
 import { HearingPanel } from '../panel/index.tsx';
@@ -20,6 +20,9 @@ import { StageHead } from './stage-head.tsx';
 import styles from './stage-page.module.css';
 import { useStageActions } from './use-stage-actions.ts';
 import { useStageKeys } from './use-stage-keys.ts';
+
+/** What the teacher said of single bars: loaded after the page itself. */
+const TeacherMarks = lazy(() => import('../takes/teacher-marks.tsx'));
 
 /** The page. */
 export function StagePage() {
@@ -61,6 +64,13 @@ export function StagePage() {
               {on && <p className="quiet">{words.stage.groove}</p>}
               <BarsView bars={pictures.groove} on="groove" exercise={null} {...shared} />
             </div>
+          )}
+          {pack.isPrivate && on && (
+            <Optional>
+              <Suspense fallback={null}>
+                <TeacherMarks />
+              </Suspense>
+            </Optional>
           )}
         </div>
         {on?.notes && <p className={styles.notes}>{on.notes}</p>}

@@ -1,34 +1,49 @@
 /** What the teacher said about takes, the newest first. */
+import type { SentTake } from '@shedbook/routes';
+import { useEffect } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeLanguage } from '../page/words.tsx';
-import { useSentTakes } from './sent-takes.ts';
+import { answeredTakes, useSentTakes } from './sent-takes.ts';
+import { VoiceNote } from './voice-note.tsx';
+import { keepVoices } from './voice-notes.ts';
 
 /** Answers that are shown. */
 const MOST = 5;
 
+function Answer({ take }: { readonly take: SentTake }) {
+  const words = useHearingWords();
+  const { tag } = usePracticeLanguage();
+  const { facts, answer, marks = [], voiceAt } = take;
+  const what = `${facts.lessonTitle}, ${facts.number === null ? words.takes.timeAlone : words.takes.exercise({ n: facts.number })}`;
+  const day = new Date(facts.startedAt).toLocaleDateString(tag, { day: 'numeric', month: 'long' });
+  return (
+    <li>
+      <span className="quiet">{words.week.onTake({ what, day })}</span> {answer}
+      {marks.map((mark) => (
+        <p key={`${mark.bar} ${mark.text}`}>{words.week.onBar(mark)}</p>
+      ))}
+      {voiceAt && (
+        <p>
+          <VoiceNote take={take} label={words.week.spoken({ what })} />
+        </p>
+      )}
+    </li>
+  );
+}
+
 /** The answers; nothing where there is none. */
 export function Answers() {
   const words = useHearingWords();
-  const { tag } = usePracticeLanguage();
   const { sent } = useSentTakes();
-  const answered = [...sent.values()]
-    .flatMap((take) => (take.answer === null ? [] : [{ ...take, answer: take.answer }]))
-    .toSorted((a, b) => ((a.answeredAt ?? '') < (b.answeredAt ?? '') ? 1 : -1));
+  useEffect(() => void keepVoices([...sent.values()]), [sent]);
+  const answered = answeredTakes(sent);
   if (answered.length === 0) return null;
   return (
     <section data-part="answers" aria-label={words.week.answers}>
       <h3>{words.week.answers}</h3>
       <ul>
-        {answered.slice(0, MOST).map(({ facts, answer }) => (
-          <li key={facts.id}>
-            <span className="quiet">
-              {words.week.onTake({
-                what: `${facts.lessonTitle}, ${facts.number === null ? words.takes.timeAlone : words.takes.exercise({ n: facts.number })}`,
-                day: new Date(facts.startedAt).toLocaleDateString(tag, { day: 'numeric', month: 'long' }),
-              })}
-            </span>{' '}
-            {answer}
-          </li>
+        {answered.slice(0, MOST).map((take) => (
+          <Answer key={take.facts.id} take={take} />
         ))}
       </ul>
     </section>

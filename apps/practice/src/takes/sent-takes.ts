@@ -24,6 +24,16 @@ export interface SentTakes {
 
 const WANTED = 'week.takes';
 
+/** Takes that the teacher said anything about, the newest answer first. */
+export function answeredTakes(sent: SentTakes['sent']): readonly SentTake[] {
+  // What was last seen may come from a server that knew neither marks nor voice notes.
+  const isAnswered = ({ answer, marks = [], voiceAt }: Partial<SentTake>) =>
+    answer !== null || marks.length > 0 || Boolean(voiceAt);
+  return [...sent.values()]
+    .filter(isAnswered)
+    .toSorted((a, b) => ((a.answeredAt ?? '') < (b.answeredAt ?? '') ? 1 : -1));
+}
+
 function keptWanted(): Wanted {
   try {
     const kept: unknown = JSON.parse(rememberedOwn(WANTED) ?? '{}');

@@ -1,6 +1,7 @@
 /** Takes: sent and taken back by a student's private link, listened to and answered on the desk. */
 import { mayRecord } from '@shedbook/routes';
 import type { StudentStore } from '../store/students.ts';
+import type { TakeName } from '../store/take-files.ts';
 import { STUDENT_BYTES, type TakeStore } from '../store/takes.ts';
 import type { Door } from '../week/door.ts';
 import { readTakeFacts } from '../week/read-take.ts';
@@ -18,8 +19,19 @@ function nameOf(take: string): string {
   return `${take.replace(/[^\w-]+/g, '-')}.zip`;
 }
 
+/** Whether a file begins as MP3 files do. Source: ISO/IEC 11172-3, the syncword of a frame; ID3v2, its tag. */
+function isMp3(content: Uint8Array): boolean {
+  const [first = 0, second = 0, third = 0] = content;
+  const isTagged = first === 0x49 && second === 0x44 && third === 0x33;
+  return isTagged || (first === 0xff && (second & 0xe0) === 0xe0);
+}
+
 /** Answers the routes of takes. */
 export function takeHandlers({ door, students, takes }: TakeParts) {
+  const voiceOf = async (name: TakeName) => {
+    const content = await takes.voice(name);
+    return content ? answer({ name: 'voice.mp3', type: 'audio/mpeg', content }) : refuse('no-such-take', {});
+  };
   return {
     readInbox: async ({ query: { playedBefore } }) => {
       const away = await students.away(new Date(playedBefore));
@@ -34,6 +46,18 @@ export function takeHandlers({ door, students, takes }: TakeParts) {
     answerTake: async ({ params: { id, take }, body }) => {
       const kept = await takes.answer({ student: id, take }, body);
       return kept ? answer(kept) : refuse('no-such-take', {});
+    },
+    sayVoice: async ({ params: { id, take }, body }) => {
+      if (!isMp3(body)) return refuse('not-a-voice-note', {});
+      const kept = await takes.say({ student: id, take }, body);
+      return kept ? answer(kept) : refuse('no-such-take', {});
+    },
+    hearVoice: async ({ params: { id, take } }) => voiceOf({ student: id, take }),
+    unsayVoice: async ({ params: { id, take } }) =>
+      (await takes.unsay({ student: id, take })) ? answer(null) : refuse('no-such-take', {}),
+    hearAnswer: async ({ params: { token, take } }, _signal, { ip }) => {
+      const opening = await door(token, ip);
+      return opening.kind === 'refused' ? opening : voiceOf({ student: opening.student.id, take });
     },
     sendTake: async ({ params: { token, take }, query: { asks }, body }, _signal, { ip }) => {
       const opening = await door(token, ip);

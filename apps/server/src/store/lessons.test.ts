@@ -150,8 +150,8 @@ it('[SE42] brings a store of every version that there was up to date, and keeps 
   expect(await createStudentStore(database, () => LONG_AGO).list()).toEqual([]);
   await store.close();
   const file = new SQLite(join(folder, STORE_FILE));
-  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite, store-5.sqlite, store-6.sqlite, store-7.sqlite, store-8.sqlite, store-9.sqlite, store-10.sqlite
-  expect(storeVersion(file)).toBe(11);
+  // every version before this one has a sample: store-1.sqlite, version 2 in the killed store, store-3.sqlite, store-4.sqlite, store-5.sqlite, store-6.sqlite, store-7.sqlite, store-8.sqlite, store-9.sqlite, store-10.sqlite, store-11.sqlite
+  expect(storeVersion(file)).toBe(12);
   file.close();
 });
 
@@ -237,6 +237,19 @@ it('[SE42] finds students of a store from before they were looked for by name', 
     next: null,
   });
   expect(await students.page({ find: 'KAI' })).toMatchObject({ students: [KAITO], of: 1 });
+  await database.destroy();
+});
+
+it('[SE42] keeps the answers of a store from before bars were marked', async () => {
+  const folder = temporaryFolder();
+  cpSync(keptSamplePath('store-11.sqlite'), join(folder, STORE_FILE));
+  const database = openDatabase(folder);
+  // definition: what the file was made of, internal/fixtures/versions/SOURCE.md
+  const [kaito] = (await createStudentStore(database, () => LONG_AGO).page({ find: 'kaito' })).students;
+  const takes = createTakeStore(database, openTakeFiles(folder), () => LONG_AGO);
+  expect(await takes.of(kaito?.id ?? '')).toMatchObject([
+    { answer: 'Let the last triplet fall later.', marks: [], voiceAt: null },
+  ]);
   await database.destroy();
 });
 

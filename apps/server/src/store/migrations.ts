@@ -85,6 +85,19 @@ const ROSTER = `
   create index log_rows_that_count on log_rows (student_id, played_at) where removed_at is null;
   drop index log_rows_by_time;`;
 
+/** What a teacher pins to single bars of a take, and what they say of it. */
+const ANSWERS = `
+  alter table takes add column marks text not null default '[]';
+  create table voices (
+    student_id text not null,
+    take_id text not null,
+    spoken_at text not null,
+    content blob not null,
+    checksum text not null,
+    primary key (student_id, take_id),
+    foreign key (student_id, take_id) references takes (student_id, take_id) on delete cascade
+  ) strict;`;
+
 /** Folds every name that was kept before a search went by it. */
 function foldNames(database: Database): void {
   const students = database.prepare('select id, name from students').all() as readonly {
@@ -180,4 +193,5 @@ export const MIGRATIONS: readonly Migration[] = [
    alter table students add column consent_at text;`,
   },
   { statements: ROSTER, finish: foldNames },
+  { statements: ANSWERS },
 ];

@@ -111,6 +111,18 @@ interface TakesTable {
   readonly heard_at: string | null;
   readonly answer: string | null;
   readonly answered_at: string | null;
+  /** JSON: what is pinned to single bars. */
+  readonly marks: Generated<string>;
+}
+
+/** What the teacher said of takes. */
+interface VoicesTable {
+  readonly student_id: string;
+  readonly take_id: string;
+  readonly spoken_at: string;
+  /** An MP3 file; SQLite's library gives back a buffer. */
+  readonly content: ColumnType<ArrayBuffer, Uint8Array, Uint8Array>;
+  readonly checksum: string;
 }
 
 /** What was erased, taken back or forgotten: no name and no content, only what a backup would bring back otherwise. */
@@ -142,4 +154,5 @@ export interface Tables {
   readonly erased: ErasedTable;
   /** Takes that students sent; their files lie in a folder beside the store. */
   readonly takes: TakesTable;
+  readonly voices: VoicesTable;
 }

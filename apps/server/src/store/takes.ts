@@ -4,7 +4,7 @@
  * Conventions: a file is on the disk before its row is, and a row goes before its file; what a crash leaves between the
  * two is a file without a row, which is deleted later. A recording in place of another is another file.
  */
-import type { Inbox, SentTake, TakeFacts, TakeOpinion } from '@shedbook/routes';
+import type { BarMark, Inbox, SentTake, TakeFacts, TakeOpinion } from '@shedbook/routes';
 import { type Kysely, type Selectable, sql } from 'kysely';
 import { checksumOf } from './checksum.ts';
 import { DamagedError } from './damaged.ts';
@@ -38,6 +38,12 @@ export interface TakeStore {
   read(name: TakeName): Promise<Uint8Array | null>;
   /** Keeps what the teacher makes of a take; null where there is no such take. */
   answer(name: TakeName, opinion: TakeOpinion): Promise<SentTake | null>;
+  /** What the teacher said of a take, an MP3 file; null where they said nothing. @throws DamagedError where it is not as it was kept */
+  voice(name: TakeName): Promise<Uint8Array | null>;
+  /** Keeps what the teacher said of a take, in place of what they said before; null where there is no such take. */
+  say(name: TakeName, content: Uint8Array): Promise<SentTake | null>;
+  /** Forgets what the teacher said of a take. @returns whether there was anything */
+  unsay(name: TakeName): Promise<boolean>;
   /** Forgets a take and its file. @returns whether there was one */
   remove(name: TakeName): Promise<boolean>;
   /** Does what forgets students or takes, and deletes the files of those that are kept no more. */
@@ -46,7 +52,8 @@ export interface TakeStore {
   sweep(): Promise<void>;
 }
 
-type Row = Selectable<Tables['takes']>;
+/** A row, and when the teacher spoke of the take. */
+type Row = Selectable<Tables['takes']> & { readonly spoken_at: string | null };
 
 function takeOf(row: Row): SentTake {
   return {
@@ -56,15 +63,17 @@ function takeOf(row: Row): SentTake {
     sentAt: row.sent_at,
     isHeard: row.heard_at !== null,
     answer: row.answer,
+    marks: JSON.parse(row.marks) as readonly BarMark[],
+    voiceAt: row.spoken_at,
     answeredAt: row.answered_at,
   };
 }
 
-function rowOf({ student, facts, asks, content }: ComingTake, now: string): Row {
+function rowOf({ student, facts, asks, content }: ComingTake, now: string) {
   return {
     ...{ student_id: student, take_id: facts.id, sent_at: now, asks: asks ? 1 : 0 },
     ...{ facts: JSON.stringify(facts), bytes: content.length, checksum: checksumOf(content) },
-    ...{ heard_at: null, answer: null, answered_at: null },
+    heard_at: null,
   };
 }
 
@@ -73,12 +82,15 @@ function isThe(name: TakeName) {
 }
 
 /** What becomes of a row when the teacher has said something. */
-function answered(row: Row, { isHeard, answer }: TakeOpinion, now: string) {
-  const isSame = answer === row.answer;
+function answered(row: Row, { isHeard, answer, marks }: TakeOpinion, now: string) {
+  const pinned = JSON.stringify(marks);
+  const isSame = answer === row.answer && pinned === row.marks;
+  const isNothing = answer === null && marks.length === 0 && row.spoken_at === null;
   return {
     heard_at: isHeard ? (row.heard_at ?? now) : null,
     answer,
-    answered_at: answer === null ? null : isSame ? row.answered_at : now,
+    marks: pinned,
+    answered_at: isNothing ? null : isSame ? row.answered_at : now,
   };
 }
 
@@ -96,9 +108,18 @@ function inTurn() {
 export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, clock: () => Date): TakeStore {
   const now = () => clock().toISOString();
   const turn = inTurn();
-  const rows = () => database.selectFrom('takes').selectAll('takes');
+  const rows = () =>
+    database
+      .selectFrom('takes')
+      .leftJoin('voices', (join) =>
+        join
+          .onRef('voices.student_id', '=', 'takes.student_id')
+          .onRef('voices.take_id', '=', 'takes.take_id'),
+      )
+      .selectAll('takes')
+      .select('voices.spoken_at');
   const find = ({ student, take }: TakeName) =>
-    rows().where('student_id', '=', student).where('take_id', '=', take).executeTakeFirst();
+    rows().where('takes.student_id', '=', student).where('takes.take_id', '=', take).executeTakeFirst();
   const room = async ({ student, facts, content }: ComingTake) => {
     const { used } = await database
       .selectFrom('takes')
@@ -119,7 +140,7 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
   };
   return {
     of: async (student) =>
-      (await rows().where('student_id', '=', student).orderBy('sent_at', 'desc').execute()).map(takeOf),
+      (await rows().where('takes.student_id', '=', student).orderBy('sent_at', 'desc').execute()).map(takeOf),
     unheard: async () => {
       const found = await rows()
         .innerJoin('students', 'students.id', 'takes.student_id')
@@ -142,14 +163,18 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
         if ((await room(take)) < 0) return null;
         await files.write({ ...name, checksum: row.checksum }, take.content);
         // Another recording of the same name waits to be heard; what was said before stays.
-        const next = { ...row, answer: there?.answer ?? null, answered_at: there?.answered_at ?? null };
         await database.transaction().execute(async (inside) => {
-          await inside.replaceInto('takes').values(next).execute();
+          await inside
+            .insertInto('takes')
+            .values(row)
+            .onConflict((on) => on.columns(['student_id', 'take_id']).doUpdateSet(row))
+            .execute();
           await forgiveErased(inside, 'take', name);
         });
         if (there && there.checksum !== row.checksum)
           await files.remove({ ...name, checksum: there.checksum });
-        return takeOf(next);
+        const kept = await find(name);
+        return kept ? takeOf(kept) : null;
       }),
     read: async (name) => {
       const row = await find(name);
@@ -168,6 +193,45 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
         .where((of) => of.and(isThe(name)))
         .execute();
       return takeOf({ ...row, ...next });
+    },
+    voice: async ({ student, take }) => {
+      const found = await database
+        .selectFrom('voices')
+        .select(['content', 'checksum'])
+        .where('student_id', '=', student)
+        .where('take_id', '=', take)
+        .executeTakeFirst();
+      if (!found) return null;
+      const content = new Uint8Array(found.content);
+      if (checksumOf(content) !== found.checksum) throw new DamagedError();
+      return content;
+    },
+    say: (name, content) =>
+      turn(async () => {
+        if (!(await find(name))) return null;
+        const at = now();
+        const spoken = { spoken_at: at, content, checksum: checksumOf(content) };
+        await database.transaction().execute(async (inside) => {
+          await inside
+            .insertInto('voices')
+            .values({ ...isThe(name), ...spoken })
+            .onConflict((on) => on.columns(['student_id', 'take_id']).doUpdateSet(spoken))
+            .execute();
+          await inside
+            .updateTable('takes')
+            .set((of) => ({ answered_at: at, heard_at: of.fn.coalesce('heard_at', of.val(at)) }))
+            .where((of) => of.and(isThe(name)))
+            .execute();
+        });
+        const kept = await find(name);
+        return kept ? takeOf(kept) : null;
+      }),
+    unsay: async (name) => {
+      const { numDeletedRows } = await database
+        .deleteFrom('voices')
+        .where((of) => of.and(isThe(name)))
+        .executeTakeFirst();
+      return numDeletedRows > 0n;
     },
     remove: (name) =>
       turn(async () => {

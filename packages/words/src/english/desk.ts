@@ -12,7 +12,7 @@ import { rearrange } from './desk/rearrange.ts';
 import { recordings } from './desk/recordings.ts';
 import { refusals, settings } from './desk/settings.ts';
 import { compose, pedal, room, sound } from './desk/sound.ts';
-import { beside, consent, diary, inbox, links, safe, signIn, students } from './desk/students.ts';
+import { answer, beside, consent, diary, inbox, links, safe, signIn, students } from './desk/students.ts';
 import { takes } from './desk/takes.ts';
 import { limbs, marks, voices } from './drum-set.ts';
 import { durations } from './durations.ts';
@@ -50,6 +50,7 @@ export const deskMessages = {
   takes,
   inbox,
   consent,
+  answer,
   beside,
   diary,
   links,

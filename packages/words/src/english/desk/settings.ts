@@ -26,6 +26,7 @@ export const refusals = {
     'A film needs FFmpeg, a program of its own that does not come with Shedbook. Install it on the computer that runs the desk, and try again.',
   'no-such-take': 'This take was taken back by the student.',
   'not-a-take': 'That is no take from the practice page.',
+  'not-a-voice-note': 'That is no recording that can be sent.',
   'no-consent': 'No guardian has consented to recordings of this student.',
   'no-room': 'Takes of this student fill all the room that there is for them.',
   'no-such-link': 'This private link was taken back already.',

@@ -115,6 +115,27 @@ export const inbox = {
   said: 'You said: {$answer}',
 } as const;
 
+/** Words of `answer`. */
+export const answer = {
+  bar: 'Bar',
+  onBar: 'Words on this bar',
+  pin: 'Pin it to the bar',
+  mark: 'Bar {$bar :integer}: {$text}',
+  takeOutMark: 'Take out: bar {$bar :integer}, {$text}',
+  note: 'The spoken note',
+  speak: 'Speak a note',
+  speaking: 'Speak now; two minutes at most.',
+  enough: 'That is it',
+  making: 'Setting up …',
+  sendNote: 'Send the note',
+  dropNote: 'Let it go',
+  hearNote: 'Hear your note',
+  takeBackNote: 'Take the note back',
+  noteSent: 'The note is there on their next visit.',
+  noteGone: 'The note is taken back.',
+  noMicrophone: 'No microphone could be heard. Allow it for this page, then try again.',
+} as const;
+
 /** Words of `beside`. */
 export const beside = {
   page: 'The page of exercise {$n :integer}, with where each stroke fell',

@@ -104,6 +104,8 @@ export const week = {
   notBack: 'It could not be taken back now. Try again when there is a network.',
   answer: 'Your teacher: {$answer}',
   answers: 'From your teacher',
+  onBar: 'Bar {$bar :integer}: {$text}',
+  spoken: 'What your teacher said about {$what}',
   onTake: 'About {$what}, {$day}:',
   want: 'My teacher sees what I practise',
   states: {

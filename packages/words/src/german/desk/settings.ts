@@ -28,6 +28,7 @@ export const refusals = translation<typeof english.refusals>()({
     'Ein Film braucht FFmpeg, ein eigenes Programm, das nicht zu Shedbook gehört. Es wird auf dem Rechner eingerichtet, auf dem das Pult läuft.',
   'no-such-take': 'Diese Aufnahme hat der Schüler zurückgenommen.',
   'not-a-take': 'Das ist keine Aufnahme von der Übungsseite.',
+  'not-a-voice-note': 'Das ist keine Aufnahme, die sich senden lässt.',
   'no-consent': 'Niemand Sorgeberechtigtes hat Aufnahmen zugestimmt.',
   'no-room': 'Für weitere Aufnahmen dieses Schülers ist kein Platz mehr.',
   'no-such-link': 'Dieser private Link ist schon zurückgenommen.',

@@ -122,6 +122,27 @@ export const inbox = translation<typeof english.inbox>()({
   said: 'Du hast geschrieben: {$answer}',
 });
 
+/** Words of `answer`. */
+export const answer = translation<typeof english.answer>()({
+  bar: 'Takt',
+  onBar: 'Worte zu diesem Takt',
+  pin: 'An den Takt heften',
+  mark: 'Takt {$bar :integer}: {$text}',
+  takeOutMark: 'Wegnehmen: Takt {$bar :integer}, {$text}',
+  note: 'Die gesprochene Notiz',
+  speak: 'Eine Notiz sprechen',
+  speaking: 'Jetzt sprechen; höchstens zwei Minuten.',
+  enough: 'Das war es',
+  making: 'Wird vorbereitet …',
+  sendNote: 'Die Notiz senden',
+  dropNote: 'Verwerfen',
+  hearNote: 'Die eigene Notiz hören',
+  takeBackNote: 'Die Notiz zurücknehmen',
+  noteSent: 'Die Notiz ist beim nächsten Besuch da.',
+  noteGone: 'Die Notiz ist zurückgenommen.',
+  noMicrophone: 'Es war kein Mikrofon zu hören. Es für diese Seite erlauben und noch einmal versuchen.',
+});
+
 /** Words of `beside`. */
 export const beside = translation<typeof english.beside>()({
   page: 'Die Noten von Übung {$n :integer}, mit jedem Schlag, wo er fiel',

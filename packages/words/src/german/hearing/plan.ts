@@ -105,6 +105,8 @@ export const week = translation<typeof english.week>()({
   back: 'Zurücknehmen',
   notBack: 'Das ging jetzt nicht. Versuche es noch einmal, wenn es ein Netz gibt.',
   answer: 'Deine Lehrkraft: {$answer}',
+  onBar: 'Takt {$bar :integer}: {$text}',
+  spoken: 'Was deine Lehrkraft zu {$what} gesagt hat',
   answers: 'Von deiner Lehrkraft',
   onTake: 'Zu {$what}, {$day}:',
   want: 'Meine Lehrkraft sieht, was ich übe',
