@@ -43,6 +43,8 @@ it('[ST900] records exercises in any form, layer and format, and leaves off when
   await form.getByRole('progressbar').waitFor();
   await form.getByRole('button', { name: 'Cancel' }).click();
   await form.getByText('Cancelled; nothing was kept.').waitFor();
+  const threads: string[] = [];
+  page.on('worker', (worker) => threads.push(worker.url()));
   // library: axe-core 4.14, every rule that it runs by default
   expect(await findings(page)).toEqual([]);
   await form.getByText('some', { exact: true }).click();
@@ -63,6 +65,8 @@ it('[ST900] records exercises in any form, layer and format, and leaves off when
   await form.getByRole('button', { name: 'Make 2 recordings' }).click();
   const zip = unzipSync(await readFile(await (await savingTwo).path()));
   expect(Object.keys(zip)).toEqual(['first-swing-01.mp3', 'first-swing-02.mp3']);
+  // definition: who has the kit at hand makes the next recordings too
+  expect(threads.filter((url) => url.includes('recording.worker'))).toHaveLength(1);
 });
 
 it('[ST2000] says how long and large a film will be before it is made, how far it is, and leaves off when told to', async () => {

@@ -7,7 +7,7 @@ import {
   RECORDING_RATE_HZ,
   type RecordingRequest,
 } from '@shedbook/pack';
-import { createKit } from '@shedbook/sound';
+import { createKit, type Kit } from '@shedbook/sound';
 import { zipSync } from 'fflate';
 import type { RecordOrder, RecordReport } from './recording-messages.ts';
 
@@ -30,12 +30,20 @@ function fileName(lesson: Lesson, path: string): string {
   return `${lessonKey(lesson)}-${path.slice(path.lastIndexOf('/') + 1)}`;
 }
 
+let kept: Kit | null = null;
+
+/** The kit, made once: several orders come to one thread. */
+function keptKit(): Kit {
+  kept ??= createKit({ sampleRateHz: RECORDING_RATE_HZ });
+  return kept;
+}
+
 async function make(order: RecordOrder): Promise<void> {
   const { lesson } = parseLesson(order.text, 'lesson');
   if (!lesson) throw new RangeError('Internal error: recordings of a lesson that cannot be read');
   const request = requestOf(lesson, order);
   const planned = planRecordings(lesson, request);
-  const kit = createKit({ sampleRateHz: RECORDING_RATE_HZ });
+  const kit = keptKit();
   const files: Record<string, Uint8Array> = {};
   for (const [index, recording] of planned.entries()) {
     tell({ kind: 'making', number: index + 1, total: planned.length });
@@ -56,5 +64,5 @@ async function make(order: RecordOrder): Promise<void> {
 
 self.onmessage = ({ data }: MessageEvent<RecordOrder>) => {
   // What fails is told to whoever waits: an order that nobody answers would seem to go on.
-  make(data).then(() => self.close(), reportError);
+  make(data).catch(reportError);
 };

@@ -22,23 +22,28 @@ export interface Recordings {
 export function useRecordings(): Recordings {
   const worker = useRef<Worker | null>(null);
   const [making, show] = useState<Making>({ at: 'ready' });
-  const end = (next: Making) => {
+  const leaveOff = () => {
     worker.current?.terminate();
     worker.current = null;
+  };
+  const end = (next: Making) => {
+    leaveOff();
     show(next);
   };
   useEffect(() => () => worker.current?.terminate(), []);
   return {
     making,
     make: (order) => {
-      end({ at: 'making', number: 0, total: order.exercises.length });
-      const made = new RecordingWorker();
+      if (making.at === 'making') leaveOff();
+      show({ at: 'making', number: 0, total: order.exercises.length });
+      // Who made some has the kit at hand, which takes seconds to make.
+      const made = worker.current ?? new RecordingWorker();
       made.onerror = () => end({ at: 'failed' });
       made.onmessage = ({ data }: MessageEvent<RecordReport>) => {
         if (data.kind === 'making') show({ at: 'making', number: data.number, total: data.total });
         else {
           offer(new Blob([data.content]), data.name);
-          end({ at: 'made', name: data.name });
+          show({ at: 'made', name: data.name });
         }
       };
       made.postMessage(order);
