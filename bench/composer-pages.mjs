@@ -5,6 +5,7 @@
  * pattern texts.
  */
 import { compose, FIGURES } from '@shedbook/composer';
+import { COMPOSED_LESSONS } from '../internal/testing/composed-lessons.data.mjs';
 import { lessonOf } from './material.mjs';
 
 /** Rates that are published of one hand: kept up, and at most (Fujii and others 2009). */
@@ -25,40 +26,12 @@ export const CASES = {
   'swing, 5 cells': [24, `${SWING}\nvocabulary: [..., x.., .x., ..x, x.x]`],
   'swing, 6 cells': [24, `${SWING}\nvocabulary: [..., x.., .x., ..x, x.x, xx.]`],
   'swing, 8 cells': [32, `${SWING}\nvocabulary: [..., x.., .x., ..x, xx., x.x, .xx, xxx]`],
-  'jazz waltz, 4 cells': [
-    24,
-    'meter: 3/4\nfeel: triplet\ngroove: { ride: x x.x x, hihat-foot: . x ., bass: x . . }\nvocabulary: [..., x.., ..x, x.x]',
-  ],
-  'shuffle in 12/8, 5 cells': [
-    24,
-    'meter: 12/8\ngroove: { ride: x.x x.x x.x x.x, hihat-foot: . x . x, bass: x . x . }\nvocabulary: [..., x.., ..x, x.x, .xx]',
-  ],
-  'sixteenths, 6 cells': [
-    24,
-    'feel: even\ntempo: 72\ngroove: { hihat: x.x. x.x. x.x. x.x., bass: x . x . }\nvocabulary: [...., x..., ..x., ...x, x..x, .x..]',
-  ],
-  'funk with ghost notes, 8 cells': [
-    24,
-    `feel: even
-tempo: 72
-groove: { hihat: x.x. x.x. x.x. x.x., bass: x... ..x. x... ..x. }
-vocabulary: [...., .g.., ...g, .g.g, ..g., X..., X..g, X.g.]
-compose:
-  limits:
-    beats:
-      1: [...., .g.., ...g, .g.g, ..g.]
-      2: [X..., X..g, X.g.]
-      3: [...., .g.., ...g, .g.g, ..g.]
-      4: [X..., X..g, X.g.]`,
-  ],
-  'bossa, 4 cells': [
-    24,
-    'feel: even\ntempo: 112\ncomping: sidestick\ngroove: { hihat: xx xx xx xx, hihat-foot: . x . x, bass: x. .x x. .x }\nvocabulary: [.., x., .x, xx]',
-  ],
-  'bossa, 4 cells, two bars': [
-    24,
-    'feel: even\ntempo: 112\ncomping: sidestick\ngroove: { hihat: xx xx xx xx, hihat-foot: . x . x, bass: x. .x x. .x }\nvocabulary: [.., x., .x, xx]\ncompose: { bars: 2 }',
-  ],
+  'jazz waltz, 4 cells': [24, COMPOSED_LESSONS.waltz],
+  'shuffle in 12/8, 5 cells': [24, COMPOSED_LESSONS.shuffle],
+  'sixteenths, 6 cells': [24, COMPOSED_LESSONS.sixteenths],
+  'funk with ghost notes, 8 cells': [24, COMPOSED_LESSONS.funk],
+  'bossa, 4 cells': [24, COMPOSED_LESSONS.bossa],
+  'bossa, 4 cells, two bars': [24, `${COMPOSED_LESSONS.bossa}\ncompose: { bars: 2 }`],
 };
 
 /** @typedef {readonly (readonly string[])[]} Bars */

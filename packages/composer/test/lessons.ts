@@ -1,5 +1,6 @@
 /** Lessons that the composer's tests share: grooves of common practice, written for the tests. */
 import { type Exercise, type Lesson, parseLesson, parsePattern } from '@shedbook/core';
+import { COMPOSED_LESSONS } from '../../../internal/testing/composed-lessons.data.mjs';
 
 const SWING_GROOVE = `feel: triplet
 tempo: { start: 80, goal: 140 }
@@ -10,33 +11,7 @@ const TEXTS = {
   'swing of three cells': `${SWING_GROOVE}\nvocabulary: [x.., ..x, x.x]`,
   'swing of five cells': `${SWING_GROOVE}\nvocabulary: [..., x.., .x., ..x, x.x]`,
   'swing of eight cells': `${SWING_GROOVE}\nvocabulary: [..., x.., .x., ..x, xx., x.x, .xx, xxx]`,
-  waltz: `meter: 3/4
-feel: triplet
-groove: { ride: x x.x x, hihat-foot: . x ., bass: x . . }
-vocabulary: [..., x.., ..x, x.x]`,
-  shuffle: `meter: 12/8
-groove: { ride: x.x x.x x.x x.x, hihat-foot: . x . x, bass: x . x . }
-vocabulary: [..., x.., ..x, x.x, .xx]`,
-  bossa: `feel: even
-tempo: 112
-comping: sidestick
-groove: { hihat: xx xx xx xx, hihat-foot: . x . x, bass: x. .x x. .x }
-vocabulary: [.., x., .x, xx]`,
-  sixteenths: `feel: even
-tempo: 72
-groove: { hihat: x.x. x.x. x.x. x.x., bass: x . x . }
-vocabulary: [...., x..., ..x., ...x, x..x, .x..]`,
-  funk: `feel: even
-tempo: 72
-groove: { hihat: x.x. x.x. x.x. x.x., bass: x... ..x. x... ..x. }
-vocabulary: [...., .g.., ...g, .g.g, ..g., X..., X..g, X.g.]
-compose:
-  limits:
-    beats:
-      1: [...., .g.., ...g, .g.g, ..g.]
-      2: [X..., X..g, X.g.]
-      3: [...., .g.., ...g, .g.g, ..g.]
-      4: [X..., X..g, X.g.]`,
+  ...COMPOSED_LESSONS,
 } as const;
 
 /** Name of a lesson that tests share. */
