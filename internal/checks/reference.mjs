@@ -1,5 +1,6 @@
 /**
- * `docs/lesson-reference.md`, `docs/lesson.schema.json` and `docs/book.schema.json`, generated from the schemas. With `--write` they
+ * `docs/lesson-reference.md` with its picture, `docs/lesson.schema.json` and `docs/book.schema.json`, generated from the
+ * schemas. With `--write` they
  * are written anew; the check fails where the committed ones differ.
  */
 import { writeFileSync } from 'node:fs';
@@ -10,6 +11,8 @@ import { ROOT } from './tree.mjs';
 const REFERENCE = 'docs/lesson-reference.md';
 const SCHEMA = 'docs/lesson.schema.json';
 const BOOK_SCHEMA = 'docs/book.schema.json';
+
+const SIGNS = 'docs/how-signs.svg';
 
 const BOOKS = `## Books
 
@@ -101,20 +104,66 @@ function voiceRows(map, path) {
   return mapsIn(first).flatMap((each) => rows(each, `${path}.VOICE`));
 }
 
-/** The two files as text. */
+const HOW = `## How a limb plays
+
+\`how\` says it in plain words, joined by commas: beside a voice of the groove, for a whole lesson or section by voice, or
+beside an exercise. At most one word of each kind goes with a voice; words of your own stand beside them as they are.
+Sheet, lesson room and practice page show words and signs, and the kit plays what it has a sound for. They say nothing of
+*what* is played: a bar stays the same bar for everything that a student has practised of it.
+
+    groove:
+      ride: {pattern: x x.x x x.x, how: 'tip, bow'}
+      bass: {pattern: x x x x, level: feathered, how: heel down}
+    exercises:
+      - {pattern: x . x ., how: 'centre, low stroke, as if it were hot'}
+
+![The signs, each with its word](how-signs.svg)`;
+
+/** The words, what they go with, and which of them the kit has a sound for. */
+function howRows({ HOW_WORDS, HOW_KINDS, HOW_OF }) {
+  return HOW_WORDS.map((word) => {
+    const voices = Object.keys(HOW_OF).filter((voice) => HOW_OF[voice].includes(word));
+    const others = HOW_WORDS.filter((each) => each !== word && HOW_KINDS[each] === HOW_KINDS[word]);
+    const named = (all) => all.map((each) => `\`${each}\``).join(', ');
+    return `| \`${word}\` | ${named(voices)} | ${named(others)} |`;
+  });
+}
+
+/** Every sign with its word, in columns. */
+function signsPicture({ HOW_SIGN_BOX, HOW_SIGN_STROKE, HOW_SIGNS, HOW_WORDS }) {
+  const COLUMNS = 4;
+  const [across, down, scale] = [180, 44, 2.4];
+  const rows = Math.ceil(HOW_WORDS.length / COLUMNS);
+  const signs = HOW_WORDS.map((word, index) => {
+    const x = 16 + (index % COLUMNS) * across;
+    const y = 12 + Math.floor(index / COLUMNS) * down;
+    const { lines, filled } = HOW_SIGNS[word];
+    const stroke = `fill="none" stroke="#000" stroke-width="${HOW_SIGN_STROKE}"`;
+    const sign = `<path d="${lines}" ${stroke}/><path d="${filled}"/>`;
+    const text = `<text x="${x + HOW_SIGN_BOX.width * scale + 12}" y="${y + 18}">${word}</text>`;
+    return `  <g transform="translate(${x} ${y}) scale(${scale})">${sign}</g>\n  ${text}`;
+  });
+  const [width, height] = [16 + COLUMNS * across, 12 + rows * down];
+  const paper = `  <rect width="${width}" height="${height}" fill="#fff"/>`;
+  const open = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="sans-serif" font-size="15">`;
+  return `${[open, paper, ...signs, '</svg>'].join('\n')}\n`;
+}
+
+/** The files as text. */
 async function generate() {
-  const { bookSchema, lessonSchema, VOICES } = await import(
-    pathToFileURL(join(ROOT, 'packages/core/dist/index.js')).href
-  );
+  const core = await import(pathToFileURL(join(ROOT, 'packages/core/dist/index.js')).href);
+  const { bookSchema, lessonSchema, VOICES } = core;
   const { z } = await import('zod');
   const schema = z.toJSONSchema(lessonSchema, { io: 'input' });
   const book = z.toJSONSchema(bookSchema, { io: 'input' });
   const table = ['| key | value | meaning |', '|---|---|---|'];
   const keys = ['## Keys', '', ...table, ...rows(schema, '')];
   const books = [BOOKS, '', ...table, ...rows(book, '')];
+  const how = [HOW, '', '| word | goes with | instead of |', '|---|---|---|', ...howRows(core)];
   const voices = ['## Voices', '', `${VOICES.map((voice) => `\`${voice}\``).join(', ')}.`];
   return {
-    [REFERENCE]: `${[INTRO.trimEnd(), '', ...voices, '', ...keys, '', ...books].join('\n')}\n`,
+    [REFERENCE]: `${[INTRO.trimEnd(), '', ...voices, '', ...how, '', ...keys, '', ...books].join('\n')}\n`,
+    [SIGNS]: signsPicture(core),
     [SCHEMA]: `${JSON.stringify(schema, null, 2)}\n`,
     [BOOK_SCHEMA]: `${JSON.stringify(book, null, 2)}\n`,
   };

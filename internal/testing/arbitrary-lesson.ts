@@ -68,6 +68,27 @@ function arbitraryDynamics(beats: number, bars: number): fc.Arbitrary<string> {
   return fc.array(bar, { minLength: 1, maxLength: bars }).map((all) => all.join(' | '));
 }
 
+/** How a limb plays while an exercise does: nothing said, or one of these. */
+const HOWS: readonly unknown[] = [
+  undefined,
+  'tip, centre',
+  'full stroke, from the wrist',
+  { ride: 'bell', snare: 'edge' },
+  { bass: 'heel up', 'tom-low': 'low stroke' },
+];
+
+/** How the limbs of a lesson or a section play: nothing said, or one of these. */
+const HOWS_BY_VOICE: readonly unknown[] = [
+  undefined,
+  { bass: 'heel down', 'hihat-foot': 'heel up' },
+  { ride: 'tip, bow, half stroke', bass: 'the knee leads' },
+];
+
+/** One of some things, by what is there already: nothing else is drawn at random for it. */
+function byText<T>(all: readonly T[], text: string): T {
+  return all[text.length % all.length] as T;
+}
+
 /** What may be said of an exercise beside its notes. */
 function arbitraryExpression(of: Meter, bars: number) {
   const beats = of.beats.length;
@@ -116,7 +137,7 @@ function arbitraryPlain(of: Meter): fc.Arbitrary<unknown> {
     const said = arbitraryExpression(of, bars);
     return fc.oneof(
       pattern,
-      fc.tuple(pattern, said).map(([text, rest]) => ({ pattern: text, ...rest })),
+      fc.tuple(pattern, said).map(([text, rest]) => ({ pattern: text, ...rest, how: byText(HOWS, text) })),
     );
   });
 }
@@ -144,7 +165,10 @@ export const arbitraryLessonText: fc.Arbitrary<string> = arbitraryMeter.chain((o
       setUp: fc.constantFrom('right-handed', 'left-handed'),
       forms: arbitraryForms,
     })
-    .map(({ forms, ...rest }) => JSON.stringify({ title: 'At random', meter: of.text, ...rest, ...forms })),
+    .map(({ forms, ...rest }) => {
+      const how = byText(HOWS_BY_VOICE, JSON.stringify(rest.exercises));
+      return JSON.stringify({ title: 'At random', meter: of.text, ...rest, ...forms, how });
+    }),
 );
 
 function readRandom(text: string): Lesson {
@@ -157,20 +181,22 @@ function readRandom(text: string): Lesson {
 export const arbitraryLesson: fc.Arbitrary<Lesson> = arbitraryLessonText.map(readRandom);
 
 const arbitrarySection = arbitraryMeter.chain((of) =>
-  fc.record(
-    {
-      heading: fc.constantFrom('The ride', 'Feathering', 'Both feet'),
-      text: fc.constant('So *softly* that only you know.\n'),
-      meter: fc.constant(of.text),
-      groove: arbitraryGroove(of),
-      exercises: arbitraryExercises(of),
-      feel: fc.constantFrom(...FEELS),
-      tempo: fc.integer({ min: 40, max: 280 }),
-      balance: fc.constant({ snare: -7 }),
-      forms: fc.constant({ answer: { sections: [{ rest: 1 }, { pattern: 1 }] } }),
-    },
-    { requiredKeys: ['meter', 'groove', 'exercises'] },
-  ),
+  fc
+    .record(
+      {
+        heading: fc.constantFrom('The ride', 'Feathering', 'Both feet'),
+        text: fc.constant('So *softly* that only you know.\n'),
+        meter: fc.constant(of.text),
+        groove: arbitraryGroove(of),
+        exercises: arbitraryExercises(of),
+        feel: fc.constantFrom(...FEELS),
+        tempo: fc.integer({ min: 40, max: 280 }),
+        balance: fc.constant({ snare: -7 }),
+        forms: fc.constant({ answer: { sections: [{ rest: 1 }, { pattern: 1 }] } }),
+      },
+      { requiredKeys: ['meter', 'groove', 'exercises'] },
+    )
+    .map((section) => ({ ...section, how: byText(HOWS_BY_VOICE, JSON.stringify(section.groove)) })),
 );
 
 /** A lesson of several sections, some in meters and grooves of their own, some with exercises before the first. */

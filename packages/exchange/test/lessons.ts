@@ -62,6 +62,7 @@ export function lessonOf(parts: Partial<Lesson>): Lesson {
     balance: Object.fromEntries(VOICES.map((v) => [v, BALANCE[v] ?? 0])) as Lesson['balance'],
     exerciseBalance: Object.fromEntries(VOICES.map((v) => [v, BALANCE[v] ?? 0])) as Lesson['balance'],
     limbs: Object.fromEntries(VOICES.map((v) => [v, VOICE_FACTS[v].limb])) as Lesson['limbs'],
+    how: {},
     vocabulary: [],
     exercises: [],
     forms: [patternForm(1)],

@@ -17,29 +17,34 @@ export function kit(): Kit {
 }
 
 /** How every sound is asked for. */
-export const STROKE_OF: Readonly<Record<SoundName, Pick<SoundingStroke, 'voice' | 'articulation' | 'mark'>>> =
-  {
-    ride: { voice: 'ride', articulation: 'normal', mark: 'x' },
-    'ride-bell': { voice: 'ride', articulation: 'bell', mark: 'b' },
-    hihat: { voice: 'hihat', articulation: 'normal', mark: 'x' },
-    'hihat-open': { voice: 'hihat-open', articulation: 'normal', mark: 'x' },
-    'hihat-foot': { voice: 'hihat-foot', articulation: 'normal', mark: 'x' },
-    'hihat-splash': { voice: 'hihat-foot', articulation: 'splash', mark: 'o' },
-    bass: { voice: 'bass', articulation: 'normal', mark: 'x' },
-    snare: { voice: 'snare', articulation: 'normal', mark: 'x' },
-    'snare-buzz': { voice: 'snare', articulation: 'buzz', mark: 'b' },
-    'snare-tap': { voice: 'snare', articulation: 'tap', mark: 'x' },
-    'snare-sweep': { voice: 'snare', articulation: 'sweep', mark: 'w' },
-    sidestick: { voice: 'sidestick', articulation: 'normal', mark: 'x' },
-    rimshot: { voice: 'rimshot', articulation: 'normal', mark: 'x' },
-    crash: { voice: 'crash', articulation: 'normal', mark: 'x' },
-    'tom-high': { voice: 'tom-high', articulation: 'normal', mark: 'x' },
-    'tom-mid': { voice: 'tom-mid', articulation: 'normal', mark: 'x' },
-    'tom-low': { voice: 'tom-low', articulation: 'normal', mark: 'x' },
-    'click-accent': { voice: 'click', articulation: 'normal', mark: 'X' },
-    'click-beat': { voice: 'click', articulation: 'normal', mark: 'x' },
-    'click-subdivision': { voice: 'click', articulation: 'normal', mark: 'g' },
-  };
+export const STROKE_OF: Readonly<
+  Record<SoundName, Pick<SoundingStroke, 'voice' | 'articulation' | 'mark' | 'how'>>
+> = {
+  ride: { voice: 'ride', articulation: 'normal', mark: 'x' },
+  'ride-bell': { voice: 'ride', articulation: 'bell', mark: 'b' },
+  hihat: { voice: 'hihat', articulation: 'normal', mark: 'x' },
+  'hihat-open': { voice: 'hihat-open', articulation: 'normal', mark: 'x' },
+  'hihat-foot': { voice: 'hihat-foot', articulation: 'normal', mark: 'x' },
+  'hihat-splash': { voice: 'hihat-foot', articulation: 'splash', mark: 'o' },
+  bass: { voice: 'bass', articulation: 'normal', mark: 'x' },
+  snare: { voice: 'snare', articulation: 'normal', mark: 'x' },
+  'snare-buzz': { voice: 'snare', articulation: 'buzz', mark: 'b' },
+  'snare-tap': { voice: 'snare', articulation: 'tap', mark: 'x' },
+  'snare-sweep': { voice: 'snare', articulation: 'sweep', mark: 'w' },
+  sidestick: { voice: 'sidestick', articulation: 'normal', mark: 'x' },
+  rimshot: { voice: 'rimshot', articulation: 'normal', mark: 'x' },
+  crash: { voice: 'crash', articulation: 'normal', mark: 'x' },
+  'tom-high': { voice: 'tom-high', articulation: 'normal', mark: 'x' },
+  'tom-mid': { voice: 'tom-mid', articulation: 'normal', mark: 'x' },
+  'tom-low': { voice: 'tom-low', articulation: 'normal', mark: 'x' },
+  'bass-heel-down': { voice: 'bass', articulation: 'normal', mark: 'x', how: ['heel down'] },
+  'snare-edge': { voice: 'snare', articulation: 'normal', mark: 'x', how: ['tip', 'edge'] },
+  'hihat-shoulder': { voice: 'hihat', articulation: 'normal', mark: 'x', how: ['shoulder'] },
+  'ride-shoulder': { voice: 'ride', articulation: 'normal', mark: 'x', how: ['shoulder', 'bow'] },
+  'click-accent': { voice: 'click', articulation: 'normal', mark: 'X' },
+  'click-beat': { voice: 'click', articulation: 'normal', mark: 'x' },
+  'click-subdivision': { voice: 'click', articulation: 'normal', mark: 'g' },
+};
 
 /** The start of one stroke alone, dry and in the middle. */
 export function strike(name: SoundName, levelDb: number, seed = 'test', seconds = 0.2): StereoAudio {

@@ -25,6 +25,7 @@ export { SHEET_WORDS } from './sheet/sheet-words.ts';
 export * from './spoken/duration-words.ts';
 export * from './spoken/exercise-numbers.ts';
 export * from './spoken/hint-words.ts';
+export * from './spoken/how-words.ts';
 export * from './spoken/mark-words.ts';
 export * from './spoken/name-in.ts';
 export * from './spoken/say-exercise.ts';

@@ -1,7 +1,7 @@
 /**
  * What a section takes from its lesson, while both are still as written.
  *
- * Conventions: a key that the section has is the section's; levels, limbs and forms are joined voice by voice and name
+ * Conventions: a key that the section has is the section's; levels, limbs, how they play and forms are joined voice by voice and name
  * by name. A groove brings its own lead voice and layers. What was written for another meter is not taken over: a
  * section in a meter of its own needs a groove of its own where the lesson has written one.
  */
@@ -19,6 +19,14 @@ function levelsIn(groove: RawLesson['groove']): Levels {
     part === undefined || typeof part === 'string' || part.level === undefined ? [] : [[voice, part.level]],
   );
   return Object.fromEntries(levels) as Levels;
+}
+
+/** How voices are played as it is written in a groove. */
+function howIn(groove: RawLesson['groove']): NonNullable<RawLesson['how']> {
+  const said = Object.entries(groove ?? {}).flatMap(([voice, part]) =>
+    part === undefined || typeof part === 'string' || part.how === undefined ? [] : [[voice, part.how]],
+  );
+  return Object.fromEntries(said) as NonNullable<RawLesson['how']>;
 }
 
 /** A map without what is left out, so that it hides nothing of the map that it is joined to. */
@@ -65,6 +73,7 @@ export function inherit(lesson: RawLesson, section: RawSection): RawLesson {
     },
     exerciseBalance: { ...given(lesson.exerciseBalance), ...given(section.exerciseBalance) },
     limbs: { ...given(lesson.limbs), ...given(section.limbs) },
+    how: { ...howIn(lesson.groove), ...given(lesson.how), ...howIn(section.groove), ...given(section.how) },
     forms: { ...given(section.forms), ...without(given(lesson.forms), section.forms) },
     exercises: section.exercises,
     sections: undefined,
@@ -72,7 +81,13 @@ export function inherit(lesson: RawLesson, section: RawSection): RawLesson {
 }
 
 /** Keys of which a section may bring some and take others from the lesson. */
-const JOINED: readonly (string | number | undefined)[] = ['balance', 'exerciseBalance', 'limbs', 'forms'];
+const JOINED: readonly (string | number | undefined)[] = [
+  'balance',
+  'exerciseBalance',
+  'limbs',
+  'how',
+  'forms',
+];
 
 /** Whether what stands at a path of a section's lesson is written in the section, and not taken over. */
 function isOwn(section: RawSection, [key, inside]: FieldPath): boolean {

@@ -6,6 +6,7 @@ import { Document } from 'yaml';
 import { VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
 import { DEFAULT_SHEET } from '../lesson/defaults.ts';
 import { expressionToData } from '../lesson/expression-data.ts';
+import { formatHow, type HowByVoice, howEntries } from '../lesson/how.ts';
 import { patternsName } from '../lesson/identity.ts';
 import type { Ending, Exercise, Form, FormSection, Lesson } from '../lesson/lesson.ts';
 import { repetitionToData } from '../lesson/repeats.ts';
@@ -25,6 +26,19 @@ function namesToData(exercise: Omit<Exercise, 'number'>): Data {
   return { ...(id === undefined ? {} : { id }), ...(origin === undefined ? {} : { from: origin }) };
 }
 
+/** How voices are played, as a map of texts. */
+function howToData(how: HowByVoice): Data {
+  return Object.fromEntries(howEntries(how).map(([voice, words]) => [voice, formatHow(words)]));
+}
+
+/** A text where an exercise plays one voice and says how, else a map. */
+function exerciseHowToData(how: HowByVoice, { parts }: Pick<Exercise, 'parts'>): string | Data {
+  const [first, ...others] = parts;
+  const own = first && how[first.voice];
+  const isOwn = own !== undefined && others.length === 0 && Object.keys(how).length === 1;
+  return isOwn ? formatHow(own) : howToData(how);
+}
+
 /** An exercise as a lesson file has it: a pattern text where that says everything. */
 export function exerciseToData(exercise: Omit<Exercise, 'number'>, comping: Voice): string | Data {
   const [first, ...others] = exercise.parts;
@@ -32,11 +46,12 @@ export function exerciseToData(exercise: Omit<Exercise, 'number'>, comping: Voic
   const pattern = alone
     ? formatPattern(first.pattern)
     : Object.fromEntries(exercise.parts.map((part) => [part.voice, formatPattern(part.pattern)]));
-  const { name, sticking, notes, keep } = exercise;
+  const { name, sticking, notes, how, keep } = exercise;
   const said = {
     ...(name === null ? {} : { name }),
     ...(sticking === null ? {} : { sticking: sticking.join(' ') }),
     ...(notes === null ? {} : { notes }),
+    ...(how === undefined ? {} : { how: exerciseHowToData(how, exercise) }),
     ...(keep === true ? { keep } : {}),
     ...repetitionToData(exercise),
     ...expressionToData(exercise),
@@ -115,17 +130,20 @@ function lessonSectionToData(section: Lesson, lesson: Lesson): Data {
   ];
   const keys = Object.keys(own).filter((key) => key === 'exercises' || isMine(key) || together.includes(key));
   const limbs = changed(section.limbs, lesson.limbs);
+  const how = changed(howToData(section.how), howToData(lesson.how));
   return {
     ...(section.heading === null ? {} : { heading: section.heading }),
     ...(section.text === null ? {} : { text: section.text }),
     ...Object.fromEntries(keys.map((key) => [key, own[key]])),
     ...(Object.keys(limbs).length > 0 ? { limbs } : {}),
+    ...(Object.keys(how).length > 0 ? { how } : {}),
   };
 }
 
 /** A lesson as plain data, the shape of a lesson file. */
 export function lessonToData(lesson: Lesson): Data {
   const limbs = changed(lesson.limbs, PLAIN_LIMBS);
+  const how = howToData(lesson.how);
   const sheet = changed(lesson.sheet, DEFAULT_SHEET);
   const { exercises, exerciseBalance, playedWith, ...played } = playedToData(lesson);
   const isOther = !isSame(exerciseBalance, played.balance);
@@ -142,6 +160,7 @@ export function lessonToData(lesson: Lesson): Data {
     ...played,
     ...(isOther ? { exerciseBalance } : {}),
     ...(Object.keys(limbs).length > 0 ? { limbs } : {}),
+    ...(Object.keys(how).length > 0 ? { how } : {}),
     ...(divided.length > 0 ? { sections: divided } : { exercises }),
     ...(Object.keys(sheet).length > 0 ? { sheet } : {}),
     ...(lesson.practicePage === null ? {} : { practicePage: lesson.practicePage }),

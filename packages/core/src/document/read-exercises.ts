@@ -12,6 +12,7 @@ import type { Report } from './fault.ts';
 import type { FieldPath } from './field-path.ts';
 import { nearest } from './nearest.ts';
 import { readExpression } from './read-expression.ts';
+import { readExerciseHow } from './read-how.ts';
 import { readPattern } from './read-pattern.ts';
 import { readRepetition } from './read-repeats.ts';
 import type { RawLesson } from './schema.ts';
@@ -215,9 +216,21 @@ export function readExercises(
     const number = from + index;
     seen.set(key, before ?? number);
     const { name = null, notes = null } = given;
+    const plays = parts.map((part) => part.voice);
+    const how = readExerciseHow(given.how, plays, [...path, 'how'], report);
     const keep = given.keep === true ? { keep: true as const } : {};
     return [
-      { number, name, parts, sticking, notes, ...keep, ...said, ...readNames(given, key, path, report) },
+      {
+        number,
+        name,
+        parts,
+        sticking,
+        notes,
+        ...(how && Object.keys(how).length > 0 ? { how } : {}),
+        ...keep,
+        ...said,
+        ...readNames(given, key, path, report),
+      },
     ];
   });
 }

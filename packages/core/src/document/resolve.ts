@@ -18,6 +18,7 @@ import { readExercises, readVocabulary } from './read-exercises.ts';
 import { FEEL_NAMES, readFeel } from './read-feel.ts';
 import { readForms } from './read-forms.ts';
 import { readBalances, readGroove, readLayers, readLead, readLimbs } from './read-groove.ts';
+import { readHow } from './read-how.ts';
 import { LESSON_VERSION, type RawLesson } from './schema.ts';
 
 function resolveMeter(text: string | undefined, report: Report): Meter | null {
@@ -129,6 +130,7 @@ function resolvePart(raw: RawLesson, heading: string | null, first: number, repo
     comping,
     ...readBalances(raw, lead),
     limbs: readLimbs(raw),
+    how: readHow(raw, report),
     vocabulary,
     exercises: readExercises(raw.exercises, { comping, meter: read, vocabulary, first }, report),
     forms: [...forms, ...builtIn],

@@ -6,6 +6,7 @@
  */
 import * as z from 'zod/mini';
 import { DYNAMIC_MARKS } from '../kit/dynamics.ts';
+import { HOW_WORDS } from '../kit/how.data.ts';
 import { BEATERS, LIMBS, VOICES } from '../kit/voice.ts';
 import { composeSettingsSchema } from '../lesson/compose-settings.ts';
 import { expecting } from '../lesson/expecting.ts';
@@ -67,11 +68,19 @@ const tempo = z
   )
   .check(z.describe('quarter notes a minute, in every meter: one number, or `start`, `goal` and `step`'));
 
+const howText = text('how-words');
+
+const HOW_LIST = `${HOW_WORDS.map((word) => `\`${word}\``).join(', ')} or words of your own, joined by \`,\``;
+
 const groovePart = z.union(
   [
     patternText,
     z.strictObject(
-      { pattern: patternText.check(z.describe('what the voice plays')), level: z.optional(level) },
+      {
+        pattern: patternText.check(z.describe('what the voice plays')),
+        level: z.optional(level),
+        how: z.optional(howText).check(z.describe(`how it is played: ${HOW_LIST}`)),
+      },
       { error: map('a-groove-part') },
     ),
   ],
@@ -170,6 +179,13 @@ const exercise = z.union(
           .optional(text('hands', LONGEST.pattern))
           .check(z.describe('`R`, `L` or `B` (both) for each stroke')),
         notes: z.optional(text('a-text', LONGEST.text)).check(z.describe('printed under the exercise')),
+        how: z
+          .optional(z.union([howText, byVoice(howText, 'how-by-voice')], { error: named('how-of-exercise') }))
+          .check(
+            z.describe(
+              'how it is played, in the words of `groove.VOICE.how`, or such words for each voice that is played otherwise under it',
+            ),
+          ),
         dynamics: z
           .optional(text('dynamic-signs', LONGEST.pattern))
           .check(
@@ -333,7 +349,9 @@ const played = {
   groove: z
     .optional(byVoice(groovePart, 'patterns-by-voice'))
     .check(
-      z.describe('what repeats under everything: a pattern text, or `pattern` and `level`, for each voice'),
+      z.describe(
+        'what repeats under everything: a pattern text, or `pattern`, `level` and `how`, for each voice',
+      ),
     ),
   lead: z
     .optional(oneOf(VOICES))
@@ -352,6 +370,13 @@ const played = {
       ),
     ),
   limbs: z.optional(byVoice(oneOf(LIMBS), 'limbs-by-voice')).check(z.describe('which limb plays a voice')),
+  how: z
+    .optional(byVoice(howText, 'how-by-voice'))
+    .check(
+      z.describe(
+        'how voices are played, in the words of `groove.VOICE.how`; overrides those, and holds in exercises too',
+      ),
+    ),
   vocabulary: z
     .optional(list(z.optional(vocabularyCell), 'cells', MOST.cells))
     .check(z.describe('what may happen inside a beat: cells such as `..x`, or their names')),

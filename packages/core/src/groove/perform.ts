@@ -9,7 +9,8 @@ import { constantTempo, createTimeline, type TempoMap, type Timeline } from '../
 import { ACCENT_DB, GHOST_DB } from '../kit/dynamics.ts';
 import { type Strike, strikeOf } from '../kit/strike.ts';
 import { type Articulation, handLetter, type Limb, type SoundingVoice, type Voice } from '../kit/voice.ts';
-import type { Form, Lesson } from '../lesson/lesson.ts';
+import { type How, howOf } from '../lesson/how.ts';
+import type { Exercise, Form, Lesson } from '../lesson/lesson.ts';
 import { sectionOf } from '../lesson/section.ts';
 import { type Mark, type Subdivision, struckSlots } from '../rhythm/cell.ts';
 import { formatFraction } from '../rhythm/fraction.ts';
@@ -41,19 +42,27 @@ export interface PerformOptions {
   readonly mute?: readonly Voice[];
 }
 
+/** What strokes are made of. */
+interface Played {
+  readonly lesson: Lesson;
+  readonly exercise: Exercise | null;
+  readonly timeline: Timeline;
+}
+
 function limbOf(lesson: Lesson, voice: Voice, hand: Sticking): Limb {
   if (hand === null || hand === 'B') return lesson.limbs[voice];
   return handLetter('lead hand', lesson.setUp) === hand ? 'lead hand' : 'other hand';
 }
 
-/** How a stroke sounds: a plain one on the snare is a tap where the hands hold brushes. */
-function articulationOf({ playedWith }: Lesson, { voice, articulation }: Strike): Articulation {
-  return playedWith === 'brushes' && voice === 'snare' && articulation === 'normal' ? 'tap' : articulation;
+/** How a stroke sounds: a plain one on the snare is a tap where the hands hold brushes, on the ride may be on its bell. */
+function articulationOf({ playedWith }: Lesson, { voice, articulation }: Strike, how: How): Articulation {
+  if (articulation !== 'normal') return articulation;
+  if (voice === 'ride' && how.includes('bell')) return 'bell';
+  return playedWith === 'brushes' && voice === 'snare' ? 'tap' : articulation;
 }
 
 function strokeOf(
-  lesson: Lesson,
-  timeline: Timeline,
+  { lesson, exercise, timeline }: Played,
   bar: number,
   placed: PlacedCell,
   slot: number,
@@ -65,10 +74,11 @@ function strokeOf(
   const slots = placed.cell.marks.length as Subdivision;
   const place = { bar, beat: placed.beat, slot, slots };
   const balance = placed.role === 'pattern' ? lesson.exerciseBalance : lesson.balance;
+  const how = howOf(lesson, placed.role === 'ending' ? null : exercise, strike.voice);
   const touch = strike.accent ? ACCENT_DB : strike.ghost ? GHOST_DB : 0;
   return {
     voice: strike.voice,
-    articulation: articulationOf(lesson, strike),
+    articulation: articulationOf(lesson, strike, how),
     limb: limbOf(lesson, strike.voice, hand),
     role: placed.role,
     mark,
@@ -78,17 +88,13 @@ function strokeOf(
     timeSeconds: timeline.slotSeconds(place),
     levelDb: LeadDb(balance[strike.voice] + touch + (placed.addedDb?.[slot] ?? 0)),
     sticking: hand,
+    ...(how.length > 0 ? { how } : {}),
   };
 }
 
-function strokesOfCell(
-  lesson: Lesson,
-  timeline: Timeline,
-  bar: number,
-  placed: PlacedCell,
-): readonly Stroke[] {
+function strokesOfCell(of: Played, bar: number, placed: PlacedCell): readonly Stroke[] {
   return struckSlots(placed.cell).map((slot, index) =>
-    strokeOf(lesson, timeline, bar, placed, slot, placed.sticking?.[index] ?? null),
+    strokeOf(of, bar, placed, slot, placed.sticking?.[index] ?? null),
   );
 }
 
@@ -187,7 +193,7 @@ export function perform(whole: Lesson, options: PerformOptions): Performance {
   const playing = joined(lesson, options.layers);
   const form = planned.flatMap((bar) =>
     strokesOfBar(cellsOfBar(lesson, exercise, bar, playing), mute, (placed) =>
-      strokesOfCell(lesson, timeline, bar.bar, placed),
+      strokesOfCell({ lesson, exercise, timeline }, bar.bar, placed),
     ),
   );
   const strokes = [...countInStrokes(lesson, timeline, countIn), ...form];

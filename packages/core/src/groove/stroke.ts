@@ -7,6 +7,7 @@
  * `levelDb` is relative to a plain stroke of the lead voice, which is 0 dB.
  */
 import type { Articulation, Limb, SoundingVoice } from '../kit/voice.ts';
+import type { How } from '../lesson/how.ts';
 import type { Mark, Subdivision } from '../rhythm/cell.ts';
 import type { Fraction } from '../rhythm/fraction.ts';
 import type { LeadDb, Seconds } from '../units.ts';
@@ -44,4 +45,6 @@ export interface Stroke {
   readonly timeSeconds: Seconds;
   readonly levelDb: LeadDb;
   readonly sticking: Sticking;
+  /** How it is played, where the lesson says so. */
+  readonly how?: How;
 }

@@ -1,6 +1,6 @@
 /** What is wrong with a lesson file and what would be right, as facts. */
 import type { Fact } from '../fact.ts';
-import type { Limb, SoundingVoice } from '../kit/voice.ts';
+import type { Limb, SoundingVoice, Voice } from '../kit/voice.ts';
 import type { PatternFact } from '../rhythm/pattern-fact.ts';
 import type { ValueFact, WordFact } from './value-fact.ts';
 
@@ -22,6 +22,9 @@ export interface FieldFact extends Fact {
     | 'a-web-address'
     | 'a-lesson-name'
     | 'dynamic-signs'
+    | 'how-words'
+    | 'how-by-voice'
+    | 'how-of-exercise'
     | 'limbs-and-voices'
     | 'a-fill'
     | 'a-book'
@@ -134,6 +137,12 @@ type ExerciseFaultFact =
       readonly cells: string;
     })
   | (Fact & { readonly fact: 'mark-on-voice'; readonly mark: string; readonly voice: string })
+  | (Fact & {
+      readonly fact: 'how-of-voices';
+      readonly voices: readonly Voice[];
+      readonly words: readonly string[];
+    })
+  | (Fact & { readonly fact: 'how-once'; readonly word: string })
   | (Fact & { readonly fact: 'voices-of-bars'; readonly bars: readonly string[] })
   | (Fact & { readonly fact: 'hands-found'; readonly hands: number })
   | (Fact & { readonly fact: 'hands-wanted'; readonly hands: number });

@@ -13,6 +13,7 @@ import type { Pattern } from '../rhythm/pattern.ts';
 import type { Bpm, LeadDb } from '../units.ts';
 import type { ComposeSettings } from './compose-settings.ts';
 import type { Expression } from './expression.ts';
+import type { HowByVoice } from './how.ts';
 import type { Repetition } from './repeats.ts';
 
 /** A voice that repeats under everything. */
@@ -56,6 +57,8 @@ export interface Exercise extends Expression, Repetition {
   /** One hand for each stroke of the first part, or null. */
   readonly sticking: readonly ('R' | 'L' | 'B')[] | null;
   readonly notes: string | null;
+  /** How voices are played while it does, where it says so. */
+  readonly how?: HowByVoice;
   /** Whether it stays in its place when a page is composed anew; left out where it need not. */
   readonly keep?: true;
 }
@@ -157,6 +160,8 @@ export interface Lesson {
   readonly exerciseBalance: Readonly<Record<Voice, LeadDb>>;
   /** Limb of every voice in this lesson. */
   readonly limbs: Readonly<Record<Voice, Limb>>;
+  /** How voices are played, where that is said. */
+  readonly how: HowByVoice;
   readonly vocabulary: readonly VocabularyCell[];
   /** Those of all its sections, numbered through. */
   readonly exercises: readonly Exercise[];

@@ -1,11 +1,22 @@
 /** The groove, printed once, with the stages in which it is built up, and the forms that exercises are played in. */
-import { FEATHERED_DB, type Layer, type Lesson, levelDbToDynamic, type Voice } from '@shedbook/core';
+import {
+  FEATHERED_DB,
+  type HowWord,
+  howOf,
+  howWords,
+  type Layer,
+  type Lesson,
+  levelDbToDynamic,
+  type Voice,
+} from '@shedbook/core';
+import { ASCENT, DESCENT } from '../text/fonts.ts';
 import { leastTileWidthMm, type TileRequest } from '../tile/tile.ts';
 import type { FlowBlock, SheetContext } from './context.ts';
 import { describeBars } from './describe.ts';
+import { howSigns, howText, SIGN_MM } from './how-signs.ts';
 import { ACCENT, allMoved, type Block, INK, type Item } from './item.ts';
 import { barCount, grooveParts, notatedBars } from './parts.ts';
-import { setColumn, setLine, style } from './setting.ts';
+import { LEADING, setColumn, setLine, style } from './setting.ts';
 import type { SheetWords } from './sheet-words.ts';
 
 const GROOVE_STAFF_SPACE_MM = 1.9;
@@ -13,6 +24,7 @@ const MOST_GROOVE_BARS = 8;
 const STAGE_SIZE_MM = 4.2;
 const STAGE_LEADING_MM = 6.6;
 const RING_MM = 2.5;
+const SIGNS_GAP_MM = 1.8;
 
 /** Small capitals are not in every font: a heading is bold and small instead. */
 function heading(context: SheetContext, text: string): Block {
@@ -43,10 +55,23 @@ export function stageTexts(context: SheetContext): readonly string[] {
 }
 
 function stageText({ lesson, words }: SheetContext, { joins }: Layer): string {
-  const part = (voice: Voice) =>
-    words.part({ voice: words.voices[voice], loudness: loudness(lesson, voice, words) });
-  const exercise = words.exercisePart({ loudness: loudness(lesson, lesson.comping, words) });
-  return joins.map((join) => (join === 'pattern' ? exercise : part(join))).join(' + ');
+  const part = (join: Layer['joins'][number]) => {
+    const voice = join === 'pattern' ? lesson.comping : join;
+    const loud = { loudness: loudness(lesson, voice, words) };
+    const text =
+      join === 'pattern' ? words.exercisePart(loud) : words.part({ voice: words.voices[join], ...loud });
+    const how = howOf(lesson, null, voice);
+    return how.length === 0 ? text : words.partPlayed({ part: text, how: howText(how, words) });
+  };
+  return joins.map(part).join(' + ');
+}
+
+/** The words of the list that a stage says of how its parts are played. */
+export function stageHow(lesson: Lesson, { joins }: Layer): readonly HowWord[] {
+  const all = joins.flatMap((join) =>
+    howWords(howOf(lesson, null, join === 'pattern' ? lesson.comping : join)),
+  );
+  return [...new Set(all)];
 }
 
 /** A stage: its number in a ring, and what joins. */
@@ -72,9 +97,31 @@ function stage(context: SheetContext, layer: Layer, index: number, widthMm: numb
     widthMm - left,
     { maxLines: 3 },
   );
-  const heightMm = Math.max(STAGE_LEADING_MM, text.heightMm + 0.8);
-  const longest = Math.max(0, ...text.items.map((item) => (item.kind === 'text' ? item.widthMm : 0)));
-  return { widthMm: left + longest, heightMm, items: [ring, number, ...allMoved(text.items, left, 0.2)] };
+  const said = withSigns(text, howSigns(stageHow(context.lesson, layer)), widthMm - left);
+  const heightMm = Math.max(STAGE_LEADING_MM, said.heightMm + 0.8);
+  return {
+    widthMm: left + said.widthMm,
+    heightMm,
+    items: [ring, number, ...allMoved(said.items, left, 0.2)],
+  };
+}
+
+/** A column of text with signs after its last word, or under it where they have no room there. */
+function withSigns(text: Block, signs: Block, widthMm: number): Block {
+  const widths = text.items.map((item) => (item.kind === 'text' ? item.widthMm : 0));
+  const longest = Math.max(0, ...widths);
+  if (signs.items.length === 0) return { ...text, widthMm: longest };
+  const lineMm = LEADING * STAGE_SIZE_MM;
+  const last = widths.at(-1) ?? 0;
+  const isBeside = last + SIGNS_GAP_MM + signs.widthMm <= widthMm;
+  const x = isBeside ? last + SIGNS_GAP_MM : 0;
+  const middle = ((ASCENT + DESCENT) * STAGE_SIZE_MM - SIGN_MM) / 2;
+  const y = (widths.length - (isBeside ? 1 : 0)) * lineMm + middle;
+  return {
+    widthMm: Math.max(longest, x + signs.widthMm),
+    heightMm: Math.max(text.heightMm, y + signs.heightMm),
+    items: [...text.items, ...allMoved(signs.items, x, y)],
+  };
 }
 
 /** Stages under each other in columns of equal width. */

@@ -1,9 +1,21 @@
 /** The key: every voice and mark that the sheet uses, drawn as it is printed, with its name. */
-import { ARTICULATIONS, HEAD_KINDS, type Strike, type Voice, type WrittenArticulation } from '@shedbook/core';
+import {
+  ARTICULATIONS,
+  HEAD_KINDS,
+  HOW_WORDS,
+  type HowWord,
+  howEntries,
+  howWords,
+  type Strike,
+  type Voice,
+  type WrittenArticulation,
+} from '@shedbook/core';
 import { ASCENT, CAP_HEIGHT, DESCENT } from '../text/fonts.ts';
 import { wrapText } from '../text/wrap.ts';
 import type { Tile } from '../tile/tile.ts';
 import type { FlowBlock, SheetContext } from './context.ts';
+import { stageHow } from './groove-blocks.ts';
+import { howSign, howSigns, SIGN_MM } from './how-signs.ts';
 import { allMoved, type Item } from './item.ts';
 import { strokeTile } from './mark-tiles.ts';
 import { fitsOneLine, grooveParts, ownParts, strikesOf, wholeParts } from './parts.ts';
@@ -20,6 +32,8 @@ interface Entry {
   readonly tile: Tile | null;
   /** Drawn in place of a tile. */
   readonly letters?: string;
+  /** Drawn in place of a tile. */
+  readonly sign?: HowWord;
   readonly label: string;
 }
 
@@ -85,6 +99,17 @@ function isSticked(contexts: readonly SheetContext[]): boolean {
   return contexts.some(({ lesson }) => lesson.exercises.some((exercise) => exercise.sticking !== null));
 }
 
+/** The signs of how limbs play that stand anywhere on the sheet. */
+function howWordsOf(contexts: readonly SheetContext[]): readonly HowWord[] {
+  const used = new Set(
+    contexts.flatMap(({ lesson }) => [
+      ...(lesson.groove.length === 0 ? [] : lesson.layers.flatMap((layer) => stageHow(lesson, layer))),
+      ...lesson.exercises.flatMap(({ how }) => howEntries(how ?? {}).flatMap(([, words]) => howWords(words))),
+    ]),
+  );
+  return HOW_WORDS.filter((word) => used.has(word));
+}
+
 function entriesOf(contexts: readonly SheetContext[]): readonly Entry[] {
   const [{ engraver, settings, words }] = contexts as readonly [SheetContext];
   const strikes = contexts.flatMap(printedStrikes);
@@ -98,12 +123,17 @@ function entriesOf(contexts: readonly SheetContext[]): readonly Entry[] {
   }));
   const hands = settings.stickings && isSticked(contexts);
   const letters: readonly Entry[] = hands ? [{ tile: null, letters: 'R L', label: words.hands }] : [];
-  return [...voices, ...lineEntries(contexts), ...marks, ...letters];
+  const signs = howWordsOf(contexts).map((sign): Entry => ({ tile: null, sign, label: words.howKey[sign] }));
+  return [...voices, ...lineEntries(contexts), ...marks, ...letters, ...signs];
 }
 
 /** Items of an entry, its staff's middle (or its text) on y = 0. */
 function drawEntry({ fonts }: SheetContext, entry: Entry, label: string, signMm: number): readonly Item[] {
   const text = setLine(fonts, label, LABEL, { x: signMm + LABEL_GAP_MM, y: (CAP_HEIGHT * LABEL.sizeMm) / 2 });
+  if (entry.sign) {
+    const { widthMm } = howSigns([entry.sign]);
+    return [howSign(entry.sign, (signMm - widthMm) / 2, -SIGN_MM / 2), text];
+  }
   if (!entry.tile) {
     const sign = setLine(fonts, entry.letters ?? '', style('bold', LABEL.sizeMm), {
       x: signMm / 2,

@@ -1,6 +1,7 @@
 /** What stands over and beside the notes of an exercise: its number and its name. */
 import { CAP_HEIGHT } from '../text/fonts.ts';
 import type { SheetContext } from './context.ts';
+import { howColumn } from './how-signs.ts';
 import { ACCENT, allMoved, type Block, type Item } from './item.ts';
 import type { LineSlot, PreparedExercise } from './prepare.ts';
 import { setColumn, setLine, style } from './setting.ts';
@@ -13,13 +14,20 @@ export const NUMBER_MM = 6.6;
 /** Between the number and the notes. */
 export const GUTTER_GAP_MM = 2.4;
 
-/** The name over the first line. */
+/** The name over the first line, and how the voices are played. */
 export function captions(context: SheetContext, prepared: PreparedExercise, line: LineSlot): Block {
-  const name = line.from > 0 ? '' : (prepared.exercise.name ?? '');
-  const column = setColumn(context.fonts, name, style('bold', NAME_MM), line.cellMm - line.gutterMm, {
-    maxLines: 2,
-  });
-  return { ...column, items: allMoved(column.items, line.gutterMm, 0) };
+  const widthMm = line.cellMm - line.gutterMm;
+  if (line.from > 0) return { widthMm, heightMm: 0, items: [] };
+  const { name, how, parts } = prepared.exercise;
+  const column = setColumn(context.fonts, name ?? '', style('bold', NAME_MM), widthMm, { maxLines: 2 });
+  const plays = parts.map((part) => part.voice);
+  const played = howColumn(context, how, plays, widthMm);
+  const items = [...column.items, ...allMoved(played.items, 0, column.heightMm)];
+  return {
+    widthMm,
+    heightMm: column.heightMm + played.heightMm,
+    items: allMoved(items, line.gutterMm, 0),
+  };
 }
 
 /** The number, its figures centred on y. */

@@ -16,6 +16,7 @@ import type { SlotText } from '../tile/spacing.ts';
 import { leastTileWidthMm, type TileRequest } from '../tile/tile.ts';
 import type { SheetContext } from './context.ts';
 import { countUnder, describeBars, describeRepeats } from './describe.ts';
+import { describeHow } from './how-signs.ts';
 import {
   barCount,
   fitsOneLine,
@@ -116,6 +117,7 @@ export function lineRequest(
   to: number,
 ): TileRequest {
   const { exercise, parts } = prepared;
+  const own = exercise.parts.map((part) => part.voice);
   const texts = prepared.counts.slice(from, to).map((counts) => slotTexts(context, counts));
   return {
     id: from === 0 ? `e${exercise.number}` : `e${exercise.number}-${from + 1}`,
@@ -127,7 +129,9 @@ export function lineRequest(
     barLines: to === prepared.bars.length && goesRound(exercise) ? 'repeat' : 'single',
     title: exerciseTitle(context.words, exercise),
     description:
-      describeBars(parts, context.words, from, to) + describeRepeats(exercise, context.words, from),
+      describeBars(parts, context.words, from, to) +
+      describeRepeats(exercise, context.words, from) +
+      (from === 0 ? describeHow(exercise.how, own, context.words) : ''),
     ...signsOf(prepared, from, to),
     ...(texts.length > 0 ? { texts } : {}),
   };

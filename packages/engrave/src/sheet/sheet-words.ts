@@ -2,7 +2,7 @@
  * The words that a sheet prints and that its pages are read out with. Engraving knows no language: whoever asks for a
  * sheet hands them over.
  */
-import type { Beater, Form, Syllable, Voice, WrittenArticulation } from '@shedbook/core';
+import type { Beater, Form, HowWord, Syllable, Voice, WrittenArticulation } from '@shedbook/core';
 import type { Rhythm } from './rhythm.ts';
 
 /** Ways of striking that have a name. */
@@ -13,6 +13,10 @@ export interface SheetWords {
   /** The language, as BCP 47 names it. */
   readonly language: string;
   readonly voices: Readonly<Record<Voice, string>>;
+  /** How a limb plays. */
+  readonly how: Readonly<Record<HowWord, string>>;
+  /** What the key calls it. */
+  readonly howKey: Readonly<Record<HowWord, string>>;
   /** What is counted inside a beat. */
   readonly syllables: Readonly<Record<Syllable, string>>;
   /** The heading over the groove. */
@@ -23,6 +27,8 @@ export interface SheetWords {
   readonly feathered: string;
   /** A voice of the groove, and how loud it is. */
   readonly part: (values: { readonly voice: string; readonly loudness: string }) => string;
+  /** A part, and how it is played. */
+  readonly partPlayed: (values: { readonly part: string; readonly how: string }) => string;
   /** What the exercise plays, and how loud it is. */
   readonly exercisePart: (values: { readonly loudness: string }) => string;
   /** A form's name; of one that a teacher has made up, the name that it has. */

@@ -3,7 +3,15 @@
  *
  * Conventions: millimetres from a page's upper left corner; pages count from 0, all else from 1.
  */
-import { type Form, isBuiltInForm, type Lesson, type SheetSettings, sectionsOf } from '@shedbook/core';
+import {
+  type Form,
+  type HowByVoice,
+  howEntries,
+  isBuiltInForm,
+  type Lesson,
+  type SheetSettings,
+  sectionsOf,
+} from '@shedbook/core';
 import { readSvg } from '../svg/read-svg.ts';
 import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
@@ -96,10 +104,15 @@ export function contextOf(
   };
 }
 
+function saidHow(how: HowByVoice = {}): readonly string[] {
+  return howEntries(how).flatMap(([, words]) => words);
+}
+
 function textsOf(lesson: Lesson): readonly string[] {
   const named = [
-    ...lesson.exercises.flatMap((each) => [each.name, each.notes]),
-    ...sectionsOf(lesson).flatMap(({ forms, heading, text }) => [
+    ...lesson.exercises.flatMap((each) => [each.name, each.notes, ...saidHow(each.how)]),
+    ...sectionsOf(lesson).flatMap(({ forms, heading, text, how }) => [
+      ...saidHow(how),
       ...forms.map((form) => form.name),
       heading,
       text,

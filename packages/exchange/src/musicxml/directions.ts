@@ -8,12 +8,18 @@ import {
   type DynamicSign,
   type Feel,
   type Fraction,
+  formatHow,
   fraction,
+  type How,
+  type HowWord,
+  howWords,
   type Meter,
   type SwingRatio,
   swingAt,
   tempoBeat,
   toNumber,
+  VOICE_FACTS,
+  type Voice,
 } from '@shedbook/core';
 import { type XmlNode, xml } from '../xml/write-xml.ts';
 import { noteTypeName } from './note.ts';
@@ -83,9 +89,36 @@ export function numberDirection(number: number): XmlNode {
   ]);
 }
 
-/** Words above or below the staff. */
+/** A name or a heading above the staff. */
+export function nameDirection(name: string): XmlNode {
+  return xml('direction', { placement: 'above' }, [xml('direction-type', {}, [xml('words', {}, name)])]);
+}
+
+/** The style of what is said of the playing, by which a reader tells it from a name. */
+export const SAID_STYLE = 'italic';
+
+/** What is said of the playing, above or below the staff. */
 export function wordsDirection(text: string, placement: 'above' | 'below' = 'above'): XmlNode {
-  return xml('direction', { placement }, [xml('direction-type', {}, [xml('words', {}, text)])]);
+  const words = xml('words', { 'font-style': SAID_STYLE }, text);
+  return xml('direction', { placement }, [xml('direction-type', {}, [words])]);
+}
+
+/** Where a stick strikes, as MusicXML draws it. @source MusicXML 4.0, stick-location-value */
+const STICK_LOCATIONS: Readonly<Partial<Record<HowWord, string>>> = {
+  centre: 'center',
+  bell: 'cymbal bell',
+};
+
+/** How a voice is played: its words, and the picture that there is for some of them. */
+export function howDirection(voice: Voice, how: How): XmlNode {
+  const pictures = howWords(how).flatMap((word) => STICK_LOCATIONS[word] ?? []);
+  const words = xml('words', { 'font-style': SAID_STYLE }, `${VOICE_FACTS[voice].label}: ${formatHow(how)}`);
+  return xml('direction', { placement: 'above' }, [
+    ...pictures.map((where) =>
+      xml('direction-type', {}, [xml('percussion', {}, [xml('stick-location', {}, where)])]),
+    ),
+    xml('direction-type', {}, [words]),
+  ]);
 }
 
 /** One thing below the staff, so many divisions after the place at which it is written. */

@@ -25,6 +25,7 @@ import {
 } from '@shedbook/core';
 import { LESSON_FIELD, lessonInside, sumOf } from '../lesson/inside.ts';
 import { readXmlDocument } from '../xml/read-xml.ts';
+import { SAID_STYLE } from './directions.ts';
 import type { MusicXmlFact } from './musicxml-fact.ts';
 import { ProblemList } from './problems.ts';
 import { beaterOf, creatorOf, feelOf, tempoOf, titleOf } from './read-header.ts';
@@ -73,16 +74,24 @@ interface Start {
   readonly name: string | null;
 }
 
-function directionTexts(measure: XmlElement, name: string): readonly string[] {
+function directionsOf(measure: XmlElement): readonly XmlElement[] {
   const types = childrenOf(measure, 'direction').flatMap((each) => childrenOf(each, 'direction-type'));
-  return types.flatMap((type) => childrenOf(type, name)).map((each) => each.text);
+  return types.flatMap((type) => type.children);
+}
+
+function isName({ name, attributes }: XmlElement): boolean {
+  return name === 'words' && attributes['font-style'] !== SAID_STYLE;
 }
 
 /** Where exercises begin. */
 function startsOf(part: ReadPart): readonly Start[] {
   const marked = part.bars.flatMap(({ measure }, bar) => {
-    const mark = directionTexts(measure, 'rehearsal')[0];
-    return mark === undefined ? [] : [{ bar, mark, name: directionTexts(measure, 'words')[0] ?? null }];
+    const directions = directionsOf(measure);
+    const at = directions.findIndex(({ name }) => name === 'rehearsal');
+    if (at < 0) return [];
+    // A heading stands before the number, and what is said of the playing is in italics.
+    const name = directions.slice(at).find(isName)?.text ?? null;
+    return [{ bar, mark: directions[at]?.text ?? '', name }];
   });
   return marked[0]?.bar === 0 ? marked : [{ bar: 0, mark: null, name: null }, ...marked];
 }

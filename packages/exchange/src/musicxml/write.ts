@@ -12,8 +12,10 @@ import {
   type Exercise,
   exerciseOf,
   type Fraction,
+  formatHow,
   GHOST_DB,
   homeOf,
+  howOf,
   LeadDb,
   type Lesson,
   loudnessOf,
@@ -22,6 +24,7 @@ import {
   printLesson,
   sectionOf,
   toNumber,
+  VOICES,
 } from '@shedbook/core';
 import { LESSON_FIELD } from '../lesson/inside.ts';
 import { printXml, type XmlNode, xml } from '../xml/write-xml.ts';
@@ -29,6 +32,8 @@ import {
   beaterDirection,
   closingWedge,
   dynamicDirections,
+  howDirection,
+  nameDirection,
   numberDirection,
   tempoDirection,
   wordsDirection,
@@ -127,6 +132,17 @@ function tempoNode({ section }: Entry, before: Entry | undefined, bpm: Bpm | und
   return isSame ? null : now;
 }
 
+/** How the voices of an entry are played, where the entry before does not say the same. */
+function howNodes({ exercise, section, bars }: Entry, before: Entry | undefined): readonly XmlNode[] {
+  const voices = new Set(headsOf(bars).map((head) => homeOf(head.voice) ?? head.voice));
+  return VOICES.flatMap((voice) => {
+    const how = howOf(section, exercise, voice);
+    const last = before ? howOf(before.section, before.exercise, voice) : [];
+    const isNew = voices.has(voice) && how.length > 0 && formatHow(how) !== formatHow(last);
+    return isNew ? [howDirection(voice, how)] : [];
+  });
+}
+
 /** What stands before the notes of an entry's first bar: what is new in it, its heading, its number, its name. */
 function headNodes(
   entry: Entry,
@@ -147,9 +163,10 @@ function headNodes(
     (before?.section.playedWith ?? 'sticks') === section.playedWith
       ? null
       : beaterDirection(section.playedWith),
-    heading !== null && before?.section !== section ? wordsDirection(heading) : null,
+    heading !== null && before?.section !== section ? nameDirection(heading) : null,
     exercise ? numberDirection(exercise.number) : null,
-    exercise?.name ? wordsDirection(exercise.name) : null,
+    exercise?.name ? nameDirection(exercise.name) : null,
+    ...howNodes(entry, before),
   ];
 }
 

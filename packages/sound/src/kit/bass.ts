@@ -35,17 +35,41 @@ const HEAD: Head = {
 const DRIVES_DB = [-36, -30, -24, -18, -12, -6, 0, 6, 12];
 const TAKES = 3;
 
-function strike(rate: number, driveDb: number, seed: string): Float32Array {
-  const out = strikeHead(HEAD, { driveDb, seconds: 1, seed }, rate);
-  const filters = [highPass(180, 0.7, rate), lowPass(2600 * 10 ** (driveDb / 45), 0.7, rate)];
-  const gain = dbToGain(-3 + 0.5 * driveDb);
+/** How a beater meets the head. */
+interface Beating {
+  readonly head: Head;
+  /** Level of the felt's own noise for a plain stroke, in dB, and how bright it is, in hertz. */
+  readonly felt: { readonly levelDb: number; readonly highHz: number };
+}
+
+const HEEL_UP: Beating = { head: HEAD, felt: { levelDb: -3, highHz: 2600 } };
+
+/** The foot alone swings the beater: slower, so that it rests longer on the head, with hardly a click. */
+const HEEL_DOWN: Beating = {
+  head: { ...HEAD, contact: { ...HEAD.contact, plainSeconds: 0.0085 }, glide: 0.012 },
+  felt: { levelDb: -11, highHz: 1700 },
+};
+
+function strike({ head, felt }: Beating, rate: number, driveDb: number, seed: string): Float32Array {
+  const out = strikeHead(head, { driveDb, seconds: 1, seed }, rate);
+  const filters = [highPass(180, 0.7, rate), lowPass(felt.highHz * 10 ** (driveDb / 45), 0.7, rate)];
+  const gain = dbToGain(felt.levelDb + 0.5 * driveDb);
   addBurst(out, rate, { gain, riseSeconds: 0.001, t60Seconds: 0.028, filters }, seededRandom(`${seed} felt`));
   return trimSilence(out, rate);
 }
 
-/** The felt beater on the batter head. */
-export function makeBass(rate: number, seed: string): RawSound {
+function inLayers(of: Beating, rate: number, seed: string): RawSound {
   const takes = (driveDb: number) =>
-    Array.from({ length: TAKES }, (_, take) => strike(rate, driveDb, `${seed} bass ${take}`));
+    Array.from({ length: TAKES }, (_, take) => strike(of, rate, driveDb, `${seed} bass ${take}`));
   return { layers: DRIVES_DB.map((driveDb) => ({ driveDb, takes: takes(driveDb) })), wash: [] };
+}
+
+/** The felt beater on the batter head, with the weight of the leg. */
+export function makeBass(rate: number, seed: string): RawSound {
+  return inLayers(HEEL_UP, rate, seed);
+}
+
+/** The same with the heel on the pedal. */
+export function makeBassHeelDown(rate: number, seed: string): RawSound {
+  return inLayers(HEEL_DOWN, rate, `${seed} heel down`);
 }

@@ -74,6 +74,31 @@ const CLOSED: CymbalVoicing = {
   softT60Seconds: 0.25,
 };
 
+/** The shoulder on the edge: it touches for longer, moves both cymbals more, and they answer with a wash of metal. */
+const SHOULDER: CymbalVoicing = {
+  ...CLOSED,
+  plate: {
+    ...PAIR,
+    seed: 'hi-hat shoulder',
+    levelDb: [
+      [200, -12],
+      [350, -6],
+      [700, -6],
+      [1500, -4],
+      [3000, -2],
+      [5000, 0],
+      [8000, -1],
+      [12000, -3],
+      [17000, -10],
+      [20000, -24],
+    ],
+  },
+  click: { levelDb: 3, t60Seconds: 0.03, riseSeconds: 0.0002, lowHz: 1800, highHz: 11000 },
+  drivesDb: [-30, -20, -10, 0, 10],
+  takes: 3,
+  contactSeconds: 0.00035,
+};
+
 const OPEN: CymbalVoicing = {
   ...CLOSED,
   plate: {
@@ -186,6 +211,11 @@ function addChatter(
 /** The tip on closed hi-hats. */
 export function makeClosed(rate: number, seed: string): RawSound {
   return addChatter(makeCymbal(CLOSED, rate, seed), rate, seed, -4, 0.12);
+}
+
+/** The shoulder of the stick on the edge of closed hi-hats. */
+export function makeClosedShoulder(rate: number, seed: string): RawSound {
+  return addChatter(makeCymbal(SHOULDER, rate, seed), rate, seed, -1, 0.18);
 }
 
 /** The stick on open hi-hats, ringing until the foot closes them. */

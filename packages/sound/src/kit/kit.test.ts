@@ -1,10 +1,11 @@
 import { ACCENT_DB, GHOST_DB, Hertz } from '@shedbook/core';
+import { filterInPlace, lowPass } from '@shedbook/signal';
 import { describe, expect, it } from 'vitest';
 import { centroidHz } from '../../test/signals.ts';
 import { RATE, ring, strike, strokeLevelLufs } from '../../test/sounds.ts';
 import { createKit } from './kit.ts';
 import { PLAIN_STROKE_LUFS } from './measured-sound.ts';
-import { SOUND_NAMES } from './sound.ts';
+import { SOUND_NAMES, type SoundName } from './sound.ts';
 
 /** What a step of level may be off by. */
 const STEP_TOLERANCE_DB = 0.5;
@@ -74,6 +75,28 @@ const SHORTER_WHEN_SOFT = [
 describe('touch', () => {
   it.each(SHORTER_WHEN_SOFT)('[SO33] a soft stroke of %s is shorter than a plain one', (name) => {
     expect(ringSeconds(ring(name, -20).left)).toBeLessThan(ringSeconds(ring(name, 0).left) * 0.97);
+  });
+});
+
+/** Share of a sound's energy under a frequency, in the first 0.2 s of a plain stroke. */
+function shareUnder(name: SoundName, hz: number): number {
+  const { left } = strike(name, 0);
+  const low = left.slice();
+  for (let pass = 0; pass < 4; pass += 1) filterInPlace(low, lowPass(hz, 0.7, RATE));
+  const energy = (samples: Float32Array) => samples.reduce((sum, sample) => sum + sample * sample, 0);
+  return energy(low) / energy(left);
+}
+
+describe('how a limb plays', () => {
+  it('[SO2100] changes the sound as it does on a drum set', () => {
+    const centroidOf = (name: SoundName) => centroidHz(strike(name, 0).left, RATE);
+    // published: Fletcher and Rossing, ch. 18: a longer contact excites less of what is high
+    expect(centroidOf('bass-heel-down')).toBeLessThan(centroidOf('bass') * 0.9);
+    // definition: near a node of the lowest modes a stroke moves them less
+    expect(shareUnder('snare-edge', 260)).toBeLessThan(shareUnder('snare', 260) * 0.8);
+    // common practice: the shoulder moves the metal as a whole, the tip its surface
+    expect(shareUnder('hihat-shoulder', 3000)).toBeGreaterThan(shareUnder('hihat', 3000) * 1.2);
+    expect(shareUnder('ride-shoulder', 3000)).toBeGreaterThan(shareUnder('ride', 3000) * 1.2);
   });
 });
 

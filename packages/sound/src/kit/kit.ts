@@ -5,15 +5,15 @@
  * makes them ahead, for places where nothing may wait. The same seed gives the same kit, sample for sample.
  */
 import type { Hertz } from '@shedbook/core';
-import { makeBass } from './bass.ts';
+import { makeBass, makeBassHeelDown } from './bass.ts';
 import { makeBrushTap, makeSweep } from './brush.ts';
 import { makeBuzz } from './buzz.ts';
 import { makeClick } from './click.ts';
 import { makeCrash } from './crash.ts';
-import { makeChick, makeClosed, makeOpen, makeSplash } from './hihat.ts';
+import { makeChick, makeClosed, makeClosedShoulder, makeOpen, makeSplash } from './hihat.ts';
 import { type MeasuredSound, measureSound } from './measured-sound.ts';
-import { makeRide, makeRideBell } from './ride.ts';
-import { makeRimShot, makeSideStick, makeSnare } from './snare.ts';
+import { makeRide, makeRideBell, makeRideShoulder } from './ride.ts';
+import { makeRimShot, makeSideStick, makeSnare, makeSnareEdge } from './snare.ts';
 import { SOUND_NAMES, type SoundMaker, type SoundName } from './sound.ts';
 import { makeTom } from './toms.ts';
 
@@ -54,6 +54,10 @@ export const BUILT_IN: Readonly<Record<SoundName, SoundMaker>> = {
   'tom-high': (rate, seed) => makeTom('tom-high', rate, seed),
   'tom-mid': (rate, seed) => makeTom('tom-mid', rate, seed),
   'tom-low': (rate, seed) => makeTom('tom-low', rate, seed),
+  'bass-heel-down': makeBassHeelDown,
+  'snare-edge': makeSnareEdge,
+  'hihat-shoulder': makeClosedShoulder,
+  'ride-shoulder': makeRideShoulder,
   'click-accent': (rate, seed) => makeClick('click-accent', rate, seed),
   'click-beat': (rate, seed) => makeClick('click-beat', rate, seed),
   'click-subdivision': (rate, seed) => makeClick('click-subdivision', rate, seed),

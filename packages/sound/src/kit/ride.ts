@@ -82,6 +82,32 @@ const BOW: CymbalVoicing = {
   softT60Seconds: 6,
 };
 
+const SHOULDER: CymbalVoicing = {
+  ...BOW,
+  plate: {
+    ...RIDE,
+    seed: 'ride shoulder',
+    levelDb: [
+      [150, -20],
+      [350, -11],
+      [700, -8],
+      [1500, -5],
+      [2600, -2],
+      [4200, 0],
+      [6500, -1],
+      [9000, -4],
+      [12000, -9],
+      [15000, -18],
+      [19000, -36],
+    ],
+  },
+  click: { levelDb: 4, t60Seconds: 0.022, riseSeconds: 0.00025, lowHz: 1800, highHz: 10000 },
+  drivesDb: [-24, -12, 0, 10],
+  takes: 2,
+  seconds: 4,
+  contactSeconds: 0.00032,
+};
+
 const BELL: CymbalVoicing = {
   ...BOW,
   plate: {
@@ -151,6 +177,11 @@ const WASH: Plate = {
 /** The tip on the bow. */
 export function makeRide(rate: number, seed: string): RawSound {
   return { ...makeCymbal(BOW, rate, seed), wash: makeWash(WASH, rate, seed) };
+}
+
+/** The shoulder of the stick on the bow: less of a click, more of the plate. */
+export function makeRideShoulder(rate: number, seed: string): RawSound {
+  return makeCymbal(SHOULDER, rate, seed);
 }
 
 /** The tip on the bell. */

@@ -82,9 +82,12 @@ export function addWires(out: Float32Array, head: Float32Array, { rate, driveDb,
   }
 }
 
-function strikeSnare(strike: Strike): Float32Array {
+/** Near the edge: modes with nodal diameters are heard more, the lowest less. */
+const EDGE_HEAD: Head = { ...SNARE_HEAD, position: 0.72, wander: 0.05, partnerDb: -12, breathing: 0.7 };
+
+function strikeSnare(strike: Strike, of: Head = SNARE_HEAD): Float32Array {
   const { rate, driveDb, seed } = strike;
-  const head = strikeHead(SNARE_HEAD, { driveDb, seconds: 0.6, seed }, rate);
+  const head = strikeHead(of, { driveDb, seconds: 0.6, seed }, rate);
   const out = head.slice();
   addWires(out, head, strike);
   const filters = [highPass(1200, 0.7, rate), lowPass(7500 * 10 ** (driveDb / 45), 0.6, rate)];
@@ -183,7 +186,12 @@ export function inLayers(by: (strike: Strike) => Float32Array, rate: number, see
 
 /** The tip near the centre, down to a ghost note. */
 export function makeSnare(rate: number, seed: string): RawSound {
-  return inLayers(strikeSnare, rate, `${seed} snare`);
+  return inLayers((strike) => strikeSnare(strike), rate, `${seed} snare`);
+}
+
+/** The tip near the edge of the head: thinner, with more ring. */
+export function makeSnareEdge(rate: number, seed: string): RawSound {
+  return inLayers((strike) => strikeSnare(strike, EDGE_HEAD), rate, `${seed} snare edge`);
 }
 
 /** Tip on the head and shoulder on the hoop at once. */

@@ -34,6 +34,10 @@ export const SOUND_NAMES = [
   'click-accent',
   'click-beat',
   'click-subdivision',
+  'bass-heel-down',
+  'snare-edge',
+  'hihat-shoulder',
+  'ride-shoulder',
 ] as const;
 /** Name of a sound of a kit. */
 export type SoundName = (typeof SOUND_NAMES)[number];
@@ -43,6 +47,7 @@ export const RINGING_SOUNDS: ReadonlySet<SoundName> = new Set([
   ...VOICES.filter((voice) => VOICE_FACTS[voice].rings),
   'ride-bell',
   'hihat-splash',
+  'ride-shoulder',
 ]);
 
 /** A sound before it is measured. */

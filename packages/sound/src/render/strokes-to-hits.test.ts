@@ -15,6 +15,16 @@ describe('strokes', () => {
     expect(soundOf({ voice, articulation: 'flam', mark: 'f' })).toBe(voice);
   });
 
+  it.each(VOICES)(
+    '[SO2100] on %s sound plain however they are played where the kit has no sound of it',
+    (voice) => {
+      const how = ['half stroke', 'as if it were hot', 'constructor'];
+      expect(soundOf({ voice, articulation: 'normal', mark: 'x', how })).toBe(voice);
+      // A way of striking goes before: a buzz near the edge is a buzz.
+      expect(soundOf({ voice: 'snare', articulation: 'buzz', mark: 'b', how: ['edge'] })).toBe('snare-buzz');
+    },
+  );
+
   it('[SO23] with a flam or drag have softer graces shortly before', () => {
     const flam = blowsOf({ ...snare, articulation: 'flam' });
     const drag = blowsOf({ ...snare, articulation: 'drag' });

@@ -10,6 +10,7 @@ import {
   GRACE_DB,
   GRACE_NOTES,
   GRACES_BEFORE_SECONDS,
+  type HowWord,
   type Stroke,
   type Voice,
 } from '@shedbook/core';
@@ -23,7 +24,8 @@ export interface Blow {
 }
 
 /** What the renderer needs of a stroke. */
-export type SoundingStroke = Pick<Stroke, 'voice' | 'articulation' | 'mark' | 'timeSeconds' | 'levelDb'>;
+export type SoundingStroke = Pick<Stroke, 'voice' | 'articulation' | 'mark' | 'timeSeconds' | 'levelDb'> &
+  Partial<Pick<Stroke, 'how'>>;
 
 function clickFor(mark: Stroke['mark']): SoundName {
   if (mark === 'g') return 'click-subdivision';
@@ -57,10 +59,25 @@ const ARTICULATED: Readonly<Record<Articulation, Readonly<Partial<Record<Voice, 
   drag: {},
 };
 
+/** Sounds of their own that plain strokes have for how a limb plays; the kit tells the rest from nothing else. */
+const PLAYED: Readonly<Partial<Record<Voice, Readonly<Partial<Record<HowWord, SoundName>>>>>> = {
+  bass: { 'heel down': 'bass-heel-down' },
+  snare: { edge: 'snare-edge' },
+  hihat: { shoulder: 'hihat-shoulder' },
+  ride: { shoulder: 'ride-shoulder' },
+};
+
+function playedSound(voice: Voice, how: Stroke['how']): SoundName | undefined {
+  const sounds: Readonly<Record<string, SoundName>> = PLAYED[voice] ?? {};
+  return how?.flatMap((word) => (Object.hasOwn(sounds, word) ? [sounds[word] as SoundName] : []))[0];
+}
+
 /** The sound of a stroke. An articulation that a voice does not have is played plain. */
-export function soundOf(stroke: Pick<SoundingStroke, 'voice' | 'articulation' | 'mark'>): SoundName {
-  if (stroke.voice === 'click') return clickFor(stroke.mark);
-  return ARTICULATED[stroke.articulation][stroke.voice] ?? PLAIN[stroke.voice];
+export function soundOf(stroke: Pick<SoundingStroke, 'voice' | 'articulation' | 'mark' | 'how'>): SoundName {
+  const { voice, articulation, how } = stroke;
+  if (voice === 'click') return clickFor(stroke.mark);
+  const own = ARTICULATED[articulation][voice];
+  return own ?? (articulation === 'normal' ? playedSound(voice, how) : undefined) ?? PLAIN[voice];
 }
 
 /** The blows of a stroke, in order of time; the stroke itself last. A grace before the start is left out. */

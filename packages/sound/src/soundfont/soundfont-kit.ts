@@ -38,6 +38,11 @@ const KEYS: Readonly<Record<SoundName, readonly number[]>> = {
   'snare-buzz': [],
   'snare-tap': [],
   'snare-sweep': [],
+  // General MIDI tells none of these from the plain stroke.
+  'bass-heel-down': [VOICE_FACTS.bass.gmKey, 35],
+  'snare-edge': [VOICE_FACTS.snare.gmKey, 40],
+  'hihat-shoulder': [VOICE_FACTS.hihat.gmKey],
+  'ride-shoulder': [VOICE_FACTS.ride.gmKey, 59],
   'click-accent': [],
   'click-beat': [],
   'click-subdivision': [],

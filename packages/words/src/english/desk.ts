@@ -14,7 +14,7 @@ import { refusals, settings } from './desk/settings.ts';
 import { compose, pedal, room, sound } from './desk/sound.ts';
 import { answer, beside, consent, diary, inbox, links, safe, signIn, students } from './desk/students.ts';
 import { takes } from './desk/takes.ts';
-import { limbs, marks, voices } from './drum-set.ts';
+import { how, limbs, marks, voices } from './drum-set.ts';
 import { durations } from './durations.ts';
 import { sizes } from './sizes.ts';
 
@@ -24,6 +24,7 @@ export const deskMessages = {
   voices,
   limbs,
   marks,
+  how,
   counts,
   brokenPage,
   desk,

@@ -1,5 +1,5 @@
 /** The parts of a drum set, those who play them and what they play, in English. */
-import type { Articulation, Limb, SoundingVoice } from '@shedbook/core';
+import type { Articulation, HowWord, Limb, SoundingVoice } from '@shedbook/core';
 
 /** Voices, and the click. */
 export const voices = {
@@ -38,6 +38,21 @@ export const sides = {
   'right foot': 'right foot',
   'left foot': 'left foot',
 } as const;
+
+/** How a limb plays. */
+export const how = {
+  'heel down': 'heel down',
+  'heel up': 'heel up',
+  tip: 'tip',
+  shoulder: 'shoulder',
+  centre: 'centre',
+  edge: 'edge',
+  bow: 'bow',
+  bell: 'bell',
+  'low stroke': 'low stroke',
+  'half stroke': 'half stroke',
+  'full stroke': 'full stroke',
+} as const satisfies Readonly<Record<HowWord, string>>;
 
 /** What happens in a slot. */
 export const marks = {

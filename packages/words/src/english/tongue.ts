@@ -1,7 +1,7 @@
 /** English. */
 import type { Tongue } from '../language/tongue.ts';
 import { syllables } from './counts.ts';
-import { limbs, sides, theVoices, voices } from './drum-set.ts';
+import { how, limbs, sides, theVoices, voices } from './drum-set.ts';
 
 /** English: formatted as in Britain, where lists have no comma before "and". */
 export const ENGLISH_TONGUE: Tongue = {
@@ -11,5 +11,6 @@ export const ENGLISH_TONGUE: Tongue = {
   theVoices: { nominative: theVoices, dative: theVoices },
   limbs,
   sides,
+  how,
   syllables,
 };

@@ -70,6 +70,21 @@ export const sides = translation<typeof english.sides>()({
   'left foot': 'linker Fuß',
 });
 
+/** How a limb plays. */
+export const how = translation<typeof english.how>()({
+  'heel down': 'Ferse unten',
+  'heel up': 'Ferse oben',
+  tip: 'Spitze',
+  shoulder: 'Schulter',
+  centre: 'Mitte',
+  edge: 'Rand',
+  bow: 'Fläche',
+  bell: 'Kuppe',
+  'low stroke': 'Stock tief',
+  'half stroke': 'Stock halbhoch',
+  'full stroke': 'Stock hoch',
+});
+
 /** What happens in a slot. */
 export const marks = translation<typeof english.marks>()({
   stroke: 'Schlag',

@@ -2,7 +2,7 @@
 
 import { brokenPage } from './broken-page.ts';
 import { counts } from './counts.ts';
-import { marks, sides, voices } from './drum-set.ts';
+import { how, marks, sides, voices } from './drum-set.ts';
 import { ladder, setting } from './practice/setting.ts';
 import { downloads, keeping, settings, sheet, page as sheetPage, student } from './practice/sheet.ts';
 import { pedal, stage, tempo } from './practice/stage.ts';
@@ -13,6 +13,7 @@ export const practiceMessages = {
   language: 'Deutsch',
   voices,
   marks,
+  how,
   counts,
   brokenPage,
   limbs: sides,

@@ -1,7 +1,16 @@
 /** German. */
 import type { Tongue } from '../language/tongue.ts';
 import { syllables } from './counts.ts';
-import { limbs, sides, theVoices, voices } from './drum-set.ts';
+import { how, limbs, sides, theVoices, voices } from './drum-set.ts';
 
 /** German. */
-export const GERMAN_TONGUE: Tongue = { tag: 'de', locale: 'de', voices, theVoices, limbs, sides, syllables };
+export const GERMAN_TONGUE: Tongue = {
+  tag: 'de',
+  locale: 'de',
+  voices,
+  theVoices,
+  limbs,
+  sides,
+  how,
+  syllables,
+};

@@ -1,5 +1,5 @@
 /** What every catalogue of a language rests on: how it joins and counts, and what the parts of a drum set are called. */
-import type { Limb, SidedLimb, SoundingVoice, Syllable } from '@shedbook/core';
+import type { HowWord, Limb, SidedLimb, SoundingVoice, Syllable } from '@shedbook/core';
 
 /** Grammatical cases: who does something, and after German `vor`, `nach`, `neben`. */
 export type Case = 'nominative' | 'dative';
@@ -15,6 +15,8 @@ export interface Tongue {
   readonly theVoices: Readonly<Record<Case, Readonly<Record<SoundingVoice, string>>>>;
   readonly limbs: Readonly<Record<Limb, string>>;
   readonly sides: Readonly<Record<SidedLimb, string>>;
+  /** How a limb plays. */
+  readonly how: Readonly<Record<HowWord, string>>;
   /** What is counted inside a beat. */
   readonly syllables: Readonly<Record<Syllable, string>>;
 }

@@ -134,4 +134,5 @@ export const SAME_WORDS: readonly string[] = [
   'sheet.sheet.fill',
   'sheet.sheet.groove',
   'sheet.sheet.part',
+  'sheet.sheet.partPlayed',
 ];

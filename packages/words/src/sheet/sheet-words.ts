@@ -20,12 +20,13 @@ interface Catalogue {
 function sheetWords(
   language: LanguageTag,
   { forms, sheet, form }: Catalogue,
-  { voices, syllables }: Tongue,
+  { voices, how, syllables }: Tongue,
 ): SheetWords {
   return {
     language,
     ...sheet,
     voices,
+    how,
     syllables,
     formName: (name) => nameIn(forms, name),
     form: (told: Form) => formText(told, { voices, form }),

@@ -97,6 +97,7 @@ export const page = {
   fill: 'The groove stops from this beat on (a fill)',
   fillSilences: 'Silent in the fill; all where none is chosen',
   rests: 'Silent under this exercise',
+  how: 'How the {$voice :voice} is played here',
 } as const;
 
 /** Words of `groove`. */
@@ -132,6 +133,15 @@ export const groove = {
   },
   removed: 'Taken out: {$voice :voice}.',
   limb: 'Played by',
+  how: 'How it is played',
+  howKinds: {
+    heel: 'Heel',
+    stick: 'Part of the stick',
+    place: 'Where it strikes',
+    height: 'Height of the stick',
+  },
+  howOpen: 'Not said',
+  howOwn: 'In your own words',
   leads: 'Let it lead the time',
   exercises: 'The exercises',
   exerciseVoice: 'Voice that plays them',

@@ -99,6 +99,7 @@ export const page = translation<typeof english.page>()({
   fill: 'Ab dieser Zählzeit schweigt der Groove (Fill)',
   fillSilences: 'Im Fill schweigt; alles, wenn nichts gewählt ist',
   rests: 'Unter dieser Übung schweigt',
+  how: 'Wie hier gespielt wird: {$voice :voice}',
 });
 
 /** Words of `groove`. */
@@ -134,6 +135,15 @@ export const groove = translation<typeof english.groove>()({
   },
   removed: 'Herausgenommen: {$voice :voice}.',
   limb: 'Gespielt von',
+  how: 'Wie sie gespielt wird',
+  howKinds: {
+    heel: 'Ferse',
+    stick: 'Teil des Stocks',
+    place: 'Wo geschlagen wird',
+    height: 'Höhe des Stocks',
+  },
+  howOpen: 'Nicht gesagt',
+  howOwn: 'In eigenen Worten',
   leads: 'Soll die Time führen',
   exercises: 'Die Übungen',
   exerciseVoice: 'Stimme, die sie spielt',
