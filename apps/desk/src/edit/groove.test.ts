@@ -10,12 +10,13 @@ import {
   removeVoice,
   setComping,
   setExerciseLevelOf,
+  setHow,
   setLayers,
   setLead,
   setLimb,
   takeLessonGroove,
 } from './groove.ts';
-import { fillFrom, signAt, withFill, withRests, withSign, withText } from './said.ts';
+import { fillFrom, signAt, withFill, withHow, withRests, withSign, withText } from './said.ts';
 import { addSection, moveSection, removeSection, saysItself, setSection } from './sections.ts';
 
 const TEXT = `title: By hand # the title
@@ -44,6 +45,32 @@ function grooveOf({ groove }: Lesson): Readonly<Record<string, string>> {
 
 const WHOLE = { lesson: read(TEXT), section: null };
 const SECOND = { lesson: read(TEXT).sections[1] as Lesson, section: 1 };
+
+describe('how a limb plays', () => {
+  it('[ST2100] is written where it stands, else by voice, and taken out wherever it stands', () => {
+    const said = setHow(TEXT, WHOLE, 'ride', ['tip', 'bow']);
+    expect(said).toContain('how:\n  ride: tip, bow');
+    expect(setHow(said, WHOLE, 'ride', [])).toBe(TEXT);
+    const inGroove = TEXT.replace('level: -8', 'level: -8, how: heel up');
+    const down = setHow(inGroove, WHOLE, 'hihat-foot', ['heel down']);
+    expect([down.includes('how: heel down'), read(down).how]).toEqual([
+      true,
+      { 'hihat-foot': ['heel down'] },
+    ]);
+    expect(read(setHow(inGroove, WHOLE, 'hihat-foot', [])).how).toEqual({});
+    const ofSection = read(setHow(said, SECOND, 'ride', ['shoulder']));
+    expect([ofSection.how.ride, ofSection.sections[1]?.how.ride]).toEqual([['tip', 'bow'], ['shoulder']]);
+  });
+
+  it('[ST2100] goes with an exercise for one voice of it', () => {
+    const [exercise] = read(TEXT).exercises;
+    if (!exercise) throw new Error('no exercise');
+    const said = withHow(exercise, 'snare', ['edge', 'lightly']);
+    expect(said.how).toEqual({ snare: ['edge', 'lightly'] });
+    const { how, ...plain } = withHow({ ...exercise, ...said }, 'snare', []);
+    expect([how, plain]).toEqual([undefined, exercise]);
+  });
+});
 
 describe('the groove by hand', () => {
   it('[ST402] is that of the lesson until a section is given its own, and can be the lesson again', () => {

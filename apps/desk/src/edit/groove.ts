@@ -9,7 +9,9 @@ import {
   type Exercise,
   editLesson,
   type FieldPath,
+  formatHow,
   formatPattern,
+  type How,
   type Layer,
   type Lesson,
   type Limb,
@@ -21,7 +23,7 @@ import {
   VOICE_FACTS,
   type Voice,
 } from '@shedbook/core';
-import { parseDocument } from 'yaml';
+import { isMap, parseDocument } from 'yaml';
 import { partPath } from './played.ts';
 
 /** A lesson, or a section of it, whose groove is changed. */
@@ -105,6 +107,23 @@ export function setExerciseLevelOf(
   levelDb: number,
 ): string {
   return editLesson(text, [...partPath(text, section), 'exerciseBalance', voice], levelDb);
+}
+
+/**
+ * The text with other words for how a voice is played: where they are written already, else by voice. None are taken
+ * out wherever this part of the lesson has them; a section then takes those of its lesson.
+ */
+export function setHow(text: string, { section }: GroovePlace, voice: Voice, how: How): string {
+  const path = partPath(text, section);
+  const places: readonly FieldPath[] = [
+    [...path, 'how', voice],
+    [...path, 'groove', voice, 'how'],
+  ];
+  const written = places.filter((place) => isWritten(text, place));
+  if (how.length > 0) return editLesson(text, written[0] ?? (places[0] as FieldPath), formatHow(how));
+  const without = written.reduce((left, place) => editLesson(left, place, undefined), text);
+  const rest = parseDocument(without).getIn([...path, 'how']);
+  return isMap(rest) && rest.items.length === 0 ? editLesson(without, [...path, 'how'], undefined) : without;
 }
 
 /** The text with another limb for a voice. */

@@ -1,5 +1,5 @@
 /** Changing what an exercise says beside its notes. Bars and beats count from 0. */
-import type { DynamicSign, Exercise, Silent } from '@shedbook/core';
+import type { DynamicSign, Exercise, How, Silent, Voice } from '@shedbook/core';
 import type { Unnumbered } from './exercises.ts';
 
 /** A hairpin that begins on a beat, or the end of one. */
@@ -59,6 +59,14 @@ export function withFill(
 ): Unnumbered {
   const { fill: _, ...rest } = exercise;
   return from === null ? rest : { ...rest, fill: { bar: from.bar, beat: from.beat, silences } };
+}
+
+/** The exercise with words for how a voice is played while it does; with none where there are none. */
+export function withHow(exercise: Exercise, voice: Voice, how: How): Unnumbered {
+  const { how: before = {}, ...rest } = exercise;
+  const { [voice]: _, ...others } = before;
+  const all = how.length > 0 ? { ...others, [voice]: how } : others;
+  return Object.keys(all).length === 0 ? rest : { ...rest, how: all };
 }
 
 /** The exercise with limbs and voices of the groove that are silent under it. */

@@ -1,5 +1,5 @@
 /** Work on the groove of a lesson or of one of its sections; each change is one step that can be undone. */
-import type { Layer, Lesson, Limb, Pattern, Voice } from '@shedbook/core';
+import type { How, Layer, Lesson, Limb, Pattern, Voice } from '@shedbook/core';
 import { useSay } from '@shedbook/stand';
 import { useDocument } from '../document/use-document.ts';
 import {
@@ -9,6 +9,7 @@ import {
   removeVoice,
   setComping,
   setExerciseLevelOf,
+  setHow,
   setLayers,
   setLead,
   setLevel,
@@ -24,6 +25,7 @@ export interface GrooveWork {
   readonly remove: (voice: Voice) => void;
   readonly setLevel: (voice: Voice, levelDb: number) => void;
   readonly setExerciseLevel: (voice: Voice, levelDb: number) => void;
+  readonly setHow: (voice: Voice, how: How) => void;
   readonly setLimb: (voice: Voice, limb: Limb) => void;
   readonly setLead: (voice: Voice) => void;
   readonly setComping: (voice: Voice) => void;
@@ -47,6 +49,7 @@ export function useGroove(whole: Lesson, place: GroovePlace): GrooveWork {
     },
     setLevel: (voice, levelDb) => edit((text) => setLevel(text, place, voice, levelDb)),
     setExerciseLevel: (voice, levelDb) => edit((text) => setExerciseLevelOf(text, place, voice, levelDb)),
+    setHow: (voice, how) => edit((text) => setHow(text, place, voice, how)),
     setLimb: (voice, limb) => edit((text) => setLimb(text, place, voice, limb)),
     setLead: (voice) => edit((text) => setLead(text, place, voice)),
     setComping: (voice) => edit((text) => setComping(text, whole, place, voice)),

@@ -1,12 +1,13 @@
 /** What lies beside the voice of the groove that is being written: strokes, divisions, bars, its limb and its part. */
 
-import { type GroovePart, type Lesson, LIMBS, type Limb } from '@shedbook/core';
+import { type GroovePart, howOf, type Lesson, LIMBS, type Limb } from '@shedbook/core';
 import { Button, Choices, Icon } from '@shedbook/stand';
 import { addBar, removeBar } from '../edit/bars.ts';
 import type { Line, SlotPlace } from '../edit/strokes.ts';
 import { BarTools } from '../line/bar-tools.tsx';
 import { Division, Strokes } from '../line/stroke-tools.tsx';
 import { ToolBox } from '../line/tool-box.tsx';
+import { HowChoice } from '../shared/how-choice.tsx';
 import { useWords } from '../words/words.tsx';
 import type { GrooveWork } from './use-groove.ts';
 
@@ -67,6 +68,12 @@ export function VoiceBox({ lesson, part, place, work, onPlace, docked }: VoiceBo
         }}
       />
       <Role lesson={lesson} part={part} work={work} />
+      <HowChoice
+        legend={words.groove.how}
+        voice={voice}
+        how={howOf(lesson, null, voice)}
+        onHow={(how) => work.setHow(voice, how)}
+      />
       <div>
         <Button onClick={() => work.remove(voice)}>
           <Icon name="bin" />

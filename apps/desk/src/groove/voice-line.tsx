@@ -1,8 +1,8 @@
 /** One voice of the groove: its line, its balance in decibels and in words. */
 
-import { type GroovePart, type Lesson, notateBar } from '@shedbook/core';
-import { Button, Icon } from '@shedbook/stand';
-import { sayPattern, spokenMark } from '@shedbook/words';
+import { type GroovePart, howOf, howWords, type Lesson, notateBar } from '@shedbook/core';
+import { Button, HowSign, Icon } from '@shedbook/stand';
+import { sayHow, sayPattern, spokenMark } from '@shedbook/words';
 import type { SlotPlace } from '../edit/strokes.ts';
 import { LineEditor } from '../line/line-editor.tsx';
 import { useWords } from '../words/words.tsx';
@@ -25,12 +25,21 @@ interface VoiceLineProps {
 export function VoiceLine({ lesson, part, work, active, chosen, takesFocus, onActive }: VoiceLineProps) {
   const words = useWords();
   const { voice, pattern } = part;
+  const how = howOf(lesson, null, voice);
   const said = sayPattern(words.counts, pattern, (mark) => spokenMark(words.marks, voice, mark)).join('; ');
   return (
     <div className={styles.line} data-voice={voice} data-chosen={chosen || undefined}>
       <div className={styles.head}>
         <h4>{words.voices[voice]}</h4>
         {voice === lesson.lead && <span className="quiet">{words.groove.leadVoice}</span>}
+        {how.length > 0 && (
+          <span className="quiet" data-part="how">
+            {howWords(how).map((word) => (
+              <HowSign key={word} word={word} />
+            ))}
+            {sayHow(how, words.how)}
+          </span>
+        )}
         <Button
           dress="bare"
           aria-label={words.groove.removeVoice({ voice })}

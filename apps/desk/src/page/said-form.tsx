@@ -3,8 +3,18 @@
 import { DYNAMIC_MARKS, type Exercise, type Lesson, LIMBS, type Silent } from '@shedbook/core';
 import { Check, Select } from '@shedbook/stand';
 import type { Unnumbered } from '../edit/exercises.ts';
-import { fillFrom, type Hairpin, signAt, withFill, withRests, withSign, withText } from '../edit/said.ts';
+import {
+  fillFrom,
+  type Hairpin,
+  signAt,
+  withFill,
+  withHow,
+  withRests,
+  withSign,
+  withText,
+} from '../edit/said.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
+import { HowChoice } from '../shared/how-choice.tsx';
 import { KeptField } from '../shared/kept-field.tsx';
 import { useWords } from '../words/words.tsx';
 import styles from './said-form.module.css';
@@ -106,6 +116,15 @@ export function SaidForm({ lesson, exercise, place, onChange }: SaidToolsProps) 
           label={words[where]}
           value={textAt(exercise[where])}
           onKeep={(text) => onChange(withText(exercise, where, place.bar, text))}
+        />
+      ))}
+      {exercise.parts.map(({ voice }) => (
+        <HowChoice
+          key={voice}
+          legend={words.how({ voice })}
+          voice={voice}
+          how={exercise.how?.[voice] ?? []}
+          onHow={(how) => onChange(withHow(exercise, voice, how))}
         />
       ))}
       <Check checked={fill} onChange={(on) => onChange(withFill(exercise, on ? place : null, null))}>

@@ -1,7 +1,7 @@
 /** The lesson room: one exercise at a time, so large that it can be read from the throne, without a hand. */
 
 import { type Lesson, sectionOf } from '@shedbook/core';
-import { Button, Icon, PedalSetUp, SheetButton, useAwake, usePedal } from '@shedbook/stand';
+import { Button, HowList, Icon, PedalSetUp, SheetButton, useAwake, usePedal } from '@shedbook/stand';
 import { Prose } from '@shedbook/stand/prose';
 import { useEffect, useRef, useState } from 'react';
 import { BarLoops } from '../hear/bar-loop.tsx';
@@ -59,7 +59,10 @@ export function RoomView({ id, lesson }: RoomViewProps) {
           <GrooveDrawing lesson={section} />
         </div>
       )}
-      <p className={styles.notes}>{exercise.notes}</p>
+      <div className={styles.said}>
+        <HowList section={section} exercise={exercise} words={words} />
+        <p className={styles.notes}>{exercise.notes}</p>
+      </div>
       <div className={styles.foot}>
         <div className={styles.turn}>
           <Button disabled={number === 1} onClick={() => turn(-1)}>

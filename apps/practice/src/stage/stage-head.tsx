@@ -1,7 +1,7 @@
 /** What is on the stand: its number, its drum, its form, what sounds with it, and the way back. */
 
 import { type Exercise, type Form, type Lesson, sectionOf } from '@shedbook/core';
-import { Button, buttonClass, Icon } from '@shedbook/stand';
+import { Button, buttonClass, HowList, Icon } from '@shedbook/stand';
 import { countOf, type PracticeWords, sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
 import { usePracticeWords } from '../page/words.tsx';
@@ -50,7 +50,8 @@ export function StageHead({ actions }: { readonly actions: StageActions }) {
   const title = isFree ? words.stage.free : words.sheet.timeOnly;
   const on = lesson.exercises.find((each) => each.number === exercise) ?? null;
   const endings = useEndings(form);
-  const { heading } = sectionOf(lesson, exercise);
+  const section = sectionOf(lesson, exercise);
+  const { heading } = section;
   return (
     <header className={styles.head}>
       <p className={styles.ways}>
@@ -87,6 +88,9 @@ export function StageHead({ actions }: { readonly actions: StageActions }) {
         ))}
         <span data-part="layers">{sayLayers(lesson, choice.layers, on, words)}</span>
       </p>
+      <div className={styles.how}>
+        <HowList section={section} exercise={on} words={words} />
+      </div>
       {on && <p className="hidden-words">{sayExercise(on, words, 'always')}</p>}
     </header>
   );

@@ -19,6 +19,7 @@ export const setting = {
   mine: 'I play',
   mineHint: 'What you play yourself falls silent in the recording.',
   limb: '{$limb}: {$what}',
+  played: '{$what} ({$how})',
   click: 'Click',
   clicks: {
     all: 'All beats',
