@@ -1,7 +1,7 @@
 export { ENGLISH } from './english/english.ts';
 export * from './facts/problem.ts';
 export * from './facts/say.ts';
-export type { FaultFact, RoomFact, Sayable, ScreenFact } from './facts/sayable.ts';
+export type { FaultFact, HeardFact, RoomFact, Sayable, ScreenFact } from './facts/sayable.ts';
 export { type Sentences, sentences } from './facts/sentences.ts';
 export { deskMessages as deskGerman } from './german/desk.ts';
 export { GERMAN } from './german/german.ts';

@@ -21,12 +21,15 @@ import type { JudgeFact } from '@shedbook/judge';
 import type { ListenFact } from '@shedbook/listen';
 import type { SoundFontFact } from '@shedbook/sound';
 
+/** A fact of what is heard and judged: all that students' pages and reports say, an unreadable log aside. */
+export type HeardFact = PlaceFact | ListenFact | UnheardFact | JudgeFact | CoachFact;
+
 /** A fact that the screens say: files from other programs are read by Node. */
 export type ScreenFact =
-  | PlaceFact
+  | HeardFact
   | LessonFact
-  | ChangeFact
   | LogFact
+  | ChangeFact
   | ReasonFact
   | IdeaFact
   | ThemeFact
@@ -36,11 +39,7 @@ export type ScreenFact =
   | MoveFact
   | PassFact
   | PassNoteFact
-  | VariationFact
-  | ListenFact
-  | UnheardFact
-  | JudgeFact
-  | CoachFact;
+  | VariationFact;
 
 /** A fact of any room under this one. */
 export type RoomFact =

@@ -3,36 +3,30 @@
 import type { Language } from '../facts/say.ts';
 import type { ScreenFact } from '../facts/sayable.ts';
 import { changes } from './facts/changes.ts';
-import { coach } from './facts/coach.ts';
 import { difficulty } from './facts/difficulty.ts';
 import { ideas } from './facts/ideas.ts';
 import { lesson } from './facts/lesson.ts';
-import { listening } from './facts/listening.ts';
 import { log } from './facts/log.ts';
 import { notes } from './facts/notes.ts';
 import { passes } from './facts/passes.ts';
 import { patterns } from './facts/patterns.ts';
-import { places } from './facts/places.ts';
 import { values } from './facts/values.ts';
-import { verdicts } from './facts/verdicts.ts';
+import { GERMAN_HEARD } from './heard.ts';
 import { GERMAN_TONGUE } from './tongue.ts';
 
 /** German on screens. */
 export const GERMAN_SCREENS: Language<ScreenFact> = {
   tongue: GERMAN_TONGUE,
   sentences: {
+    ...GERMAN_HEARD.sentences,
     ...values,
+    ...log,
     ...patterns,
     ...lesson,
-    ...log,
-    ...places,
     ...difficulty,
     ...ideas,
     ...passes,
     ...notes,
-    ...coach,
-    ...listening,
-    ...verdicts,
     ...changes,
   },
 };

@@ -2,7 +2,7 @@
 import type { PlaceFact } from '@shedbook/core';
 import { adviceOn, figureOf, type Judgement, type VerdictFact } from '@shedbook/judge';
 import { type Language, say } from '../facts/say.ts';
-import type { ScreenFact } from '../facts/sayable.ts';
+import type { HeardFact } from '../facts/sayable.ts';
 import type { ReportCatalogue } from './catalogue.ts';
 
 /** How much a teacher says at once. */
@@ -22,7 +22,7 @@ export interface Said {
  */
 export function sayVerdict(
   { verdict: { about }, task, praise }: Judgement,
-  language: Language<ScreenFact>,
+  language: Language<HeardFact>,
 ): Said {
   const told = (fact: VerdictFact) => say<VerdictFact | PlaceFact>(fact, language);
   const advice = about.flatMap((one) => adviceOn(one, task) ?? [])[0];
@@ -52,7 +52,7 @@ export function sayRounds(
 }
 
 /** What a teacher would say of a take: three sentences at most, the weightiest first. */
-export function teacherSentences(judgement: Judgement, language: Language<ScreenFact>): readonly string[] {
+export function teacherSentences(judgement: Judgement, language: Language<HeardFact>): readonly string[] {
   const { advice, figures } = sayVerdict(judgement, language);
   return [...(advice === null ? [] : [advice]), ...figures].slice(0, SENTENCES);
 }
