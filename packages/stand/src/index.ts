@@ -5,7 +5,6 @@ export * from './controls/choices.tsx';
 export * from './controls/classes.ts';
 export * from './controls/field.tsx';
 export * from './controls/file-button.tsx';
-export * from './controls/how-list.tsx';
 export * from './controls/icons.tsx';
 export * from './controls/key-list.tsx';
 export * from './controls/notice.tsx';

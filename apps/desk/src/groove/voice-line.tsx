@@ -1,7 +1,8 @@
 /** One voice of the groove: its line, its balance in decibels and in words. */
 
 import { type GroovePart, howOf, howWords, type Lesson, notateBar } from '@shedbook/core';
-import { Button, HowSign, Icon } from '@shedbook/stand';
+import { Button, Icon } from '@shedbook/stand';
+import { HowSign } from '@shedbook/stand/how-list';
 import { sayHow, sayPattern, spokenMark } from '@shedbook/words';
 import type { SlotPlace } from '../edit/strokes.ts';
 import { LineEditor } from '../line/line-editor.tsx';

@@ -1,7 +1,8 @@
 /** The lesson room: one exercise at a time, so large that it can be read from the throne, without a hand. */
 
 import { type Lesson, sectionOf } from '@shedbook/core';
-import { Button, HowList, Icon, PedalSetUp, SheetButton, useAwake, usePedal } from '@shedbook/stand';
+import { Button, Icon, PedalSetUp, SheetButton, useAwake, usePedal } from '@shedbook/stand';
+import { HowList } from '@shedbook/stand/how-list';
 import { Prose } from '@shedbook/stand/prose';
 import { useEffect, useRef, useState } from 'react';
 import { BarLoops } from '../hear/bar-loop.tsx';

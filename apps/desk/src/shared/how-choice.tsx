@@ -9,7 +9,8 @@ import {
   isHowWord,
   type Voice,
 } from '@shedbook/core';
-import { HowSign, Select } from '@shedbook/stand';
+import { Select } from '@shedbook/stand';
+import { HowSign } from '@shedbook/stand/how-list';
 import { useWords } from '../words/words.tsx';
 import styles from './how-choice.module.css';
 import { KeptField } from './kept-field.tsx';

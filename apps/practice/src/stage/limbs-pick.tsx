@@ -1,16 +1,7 @@
 /** Which layers play, and which limbs the student plays. */
-import {
-  howOf,
-  type Layer,
-  type Lesson,
-  LIMBS,
-  type Limb,
-  sectionOf,
-  sideOf,
-  type Voice,
-} from '@shedbook/core';
+import { type Layer, type Lesson, LIMBS, type Limb, sideOf, type Voice } from '@shedbook/core';
 import { Check, Choices } from '@shedbook/stand';
-import { type PracticeWords, sayHow } from '@shedbook/words';
+import type { PracticeWords } from '@shedbook/words';
 import { usePracticeWords } from '../page/words.tsx';
 import { voicesOfLimb } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -27,8 +18,6 @@ function writtenVoices(lesson: Lesson, exercise: number | null, limb: Limb): rea
 export function MinePick() {
   const words = usePracticeWords();
   const { lesson, exercise, choice, choose } = usePracticeSession();
-  const section = sectionOf(lesson, exercise);
-  const on = section.exercises.find(({ number }) => number === exercise) ?? null;
   const limbs = LIMBS.filter((limb) => writtenVoices(lesson, exercise, limb).length > 0);
   const toggle = (limb: Limb, on: boolean) =>
     choose({ mine: on ? [...choice.mine, limb] : choice.mine.filter((each) => each !== limb) });
@@ -37,12 +26,7 @@ export function MinePick() {
       <legend>{words.setting.mine}</legend>
       <p className="quiet">{words.setting.mineHint}</p>
       {limbs.map((limb) => {
-        const voices = writtenVoices(lesson, exercise, limb).map((voice) => {
-          const how = howOf(section, on, voice);
-          return how.length === 0
-            ? words.voices[voice]
-            : words.setting.played({ what: words.voices[voice], how: sayHow(how, words.how) });
-        });
+        const voices = writtenVoices(lesson, exercise, limb).map((voice) => words.voices[voice]);
         const side = words.limbs[sideOf(limb, lesson.setUp)];
         return (
           <Check key={limb} checked={choice.mine.includes(limb)} onChange={(on) => toggle(limb, on)}>

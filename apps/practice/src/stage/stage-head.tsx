@@ -1,11 +1,12 @@
 /** What is on the stand: its number, its drum, its form, what sounds with it, and the way back. */
 
 import { type Exercise, type Form, type Lesson, sectionOf } from '@shedbook/core';
-import { Button, buttonClass, HowList, Icon } from '@shedbook/stand';
+import { Button, buttonClass, Icon } from '@shedbook/stand';
 import { countOf, type PracticeWords, sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import { HowList } from '../ui/how-list.tsx';
 import { formWords } from './form-words.ts';
 import styles from './stage-head.module.css';
 import type { StageActions } from './use-stage-actions.ts';
@@ -89,7 +90,7 @@ export function StageHead({ actions }: { readonly actions: StageActions }) {
         <span data-part="layers">{sayLayers(lesson, choice.layers, on, words)}</span>
       </p>
       <div className={styles.how}>
-        <HowList section={section} exercise={on} words={words} />
+        <HowList section={section} exercise={on} />
       </div>
       {on && <p className="hidden-words">{sayExercise(on, words, 'always')}</p>}
     </header>

@@ -101,7 +101,7 @@ sections:
     '4:33: warning: groove.bass.how: found "heel dwn", expected one of heel down, heel up, tip, shoulder, centre, edge, bow, bell, low stroke, half stroke, full stroke (did you mean "heel down"?)',
     '5:28: error: how.snare: found "edge", expected one of the two: it says centre already',
     '7:29: error: exercises[1].how: found "bow", expected a word that goes with snare: tip, centre, edge, low stroke, half stroke and full stroke, or words of your own',
-    '8:29: error: exercises[2].how: found a list, expected words such as heel down or tip, or a map of voices to such words',
+    '8:29: error: exercises[2].how: found a list, expected words such as heel down, joined by commas',
     '10:45: error: sections[1].groove.bass.how: found "bell", expected a word that goes with bass drum: heel down and heel up, or words of your own',
   ]);
 });

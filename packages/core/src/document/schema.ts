@@ -180,7 +180,7 @@ const exercise = z.union(
           .check(z.describe('`R`, `L` or `B` (both) for each stroke')),
         notes: z.optional(text('a-text', LONGEST.text)).check(z.describe('printed under the exercise')),
         how: z
-          .optional(z.union([howText, byVoice(howText, 'how-by-voice')], { error: named('how-of-exercise') }))
+          .optional(z.union([howText, byVoice(howText, 'how-by-voice')], { error: named('how-words') }))
           .check(
             z.describe(
               'how it is played, in the words of `groove.VOICE.how`, or such words for each voice that is played otherwise under it',

@@ -24,7 +24,6 @@ export interface FieldFact extends Fact {
     | 'dynamic-signs'
     | 'how-words'
     | 'how-by-voice'
-    | 'how-of-exercise'
     | 'limbs-and-voices'
     | 'a-fill'
     | 'a-book'

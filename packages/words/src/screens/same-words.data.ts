@@ -112,7 +112,6 @@ export const SAME_WORDS: readonly string[] = [
   'practice.setting.forms.time',
   'practice.setting.layer',
   'practice.setting.limb',
-  'practice.setting.played',
   'practice.sheet.tempo',
   'practice.sizes.gigabytes',
   'practice.sizes.kilobytes',

@@ -20,9 +20,8 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'true-or-false': 'true or false',
   'dynamic-signs':
     'dynamics beat by beat: . for nothing, ppp to fff, < or > for louder or softer, ! where that ends',
-  'how-words': 'words such as heel down or tip, joined by commas',
-  'how-by-voice': 'a map of voices to how they are played, such as bass: heel down',
-  'how-of-exercise': 'words such as heel down or tip, or a map of voices to such words',
+  'how-words': 'words such as heel down, joined by commas',
+  'how-by-voice': 'a map of voices to such words as heel down',
   'how-of-voices': 'a word that goes with {$voices :voices}: {$words :list}, or words of your own',
   'how-once': 'one of the two: it says {$word} already',
   'limbs-and-voices': 'limbs or voices joined by +, such as other foot + bass',

@@ -19,7 +19,6 @@ export const setting = {
   mine: 'I play',
   mineHint: 'What you play yourself falls silent in the recording.',
   limb: '{$limb}: {$what}',
-  played: '{$what} ({$how})',
   click: 'Click',
   clicks: {
     all: 'All beats',

@@ -21,9 +21,8 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'true-or-false': 'true oder false',
   'dynamic-signs':
     'Dynamik Schlag für Schlag: . für nichts, ppp bis fff, < oder > für lauter oder leiser, ! wo das endet',
-  'how-words': 'Wörter wie heel down oder tip, mit Kommas verbunden',
-  'how-by-voice': 'ein Verzeichnis von Stimmen und wie sie gespielt werden, wie bass: heel down',
-  'how-of-exercise': 'Wörter wie heel down oder tip, oder ein Verzeichnis von Stimmen mit solchen Wörtern',
+  'how-words': 'Wörter wie heel down, mit Kommas verbunden',
+  'how-by-voice': 'ein Verzeichnis von Stimmen mit Wörtern wie heel down',
   'how-of-voices': 'ein Wort, das zu {$voices :voices} passt: {$words :list}, oder eigene Wörter',
   'how-once': 'eines von beiden: {$word} steht schon da',
   'limbs-and-voices': 'Gliedmaßen oder Stimmen, verbunden mit +, wie other foot + bass',

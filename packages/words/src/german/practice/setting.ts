@@ -21,7 +21,6 @@ export const setting = translation<typeof english.setting>()({
   mine: 'Ich spiele',
   mineHint: 'Was du selbst spielst, schweigt in der Aufnahme.',
   limb: '{$limb}: {$what}',
-  played: '{$what} ({$how})',
   click: 'Klick',
   clicks: {
     all: 'Alle Zählzeiten',
