@@ -146,7 +146,8 @@ function signsPicture({ HOW_SIGN_BOX, HOW_SIGN_STROKE, HOW_SIGNS, HOW_WORDS }) {
   const [width, height] = [16 + COLUMNS * across, 12 + rows * down];
   const paper = `  <rect width="${width}" height="${height}" fill="#fff"/>`;
   const open = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="sans-serif" font-size="15">`;
-  return `${[open, paper, ...signs, '</svg>'].join('\n')}\n`;
+  const title = '  <title>The signs of how a limb plays, each with its word</title>';
+  return `${[open, title, paper, ...signs, '</svg>'].join('\n')}\n`;
 }
 
 /** The files as text. */
