@@ -99,9 +99,9 @@ export const guide = translation<typeof english.guide>()({
     'Den Groove einrichten',
     'Zellen wählen',
     'Einen Takt schreiben',
-    'Ihn hören',
-    'Ihn drucken',
-    'Ihn aufgeben',
+    'Anhören',
+    'Drucken',
+    'Mitgeben',
   ],
   done: 'Weglegen',
 });

@@ -5,13 +5,13 @@ import { translation } from '../../message/translated.ts';
 /** Words of `films`. */
 export const films = translation<typeof english.films>()({
   title: 'Film',
-  hint: 'Übungen als Film: der Groove Glied für Glied, dann jede mit Einzähler, Ball, Zählzeiten, Kapiteln und Untertiteln.',
+  hint: 'Übungen als Film: der Groove, Hand um Hand und Fuß um Fuß, dann jede mit Einzähler, Ball, Zählzeiten, Kapiteln und Untertiteln.',
   opens: 'Film machen',
   shape: 'Format',
   shapes: { landscape: 'quer', portrait: 'hoch' },
   scheme: 'Papier',
   schemes: { light: 'hell', dark: 'dunkel' },
-  buildUp: 'Mit dem Groove beginnen, Glied für Glied',
+  buildUp: 'Mit dem Groove beginnen, Hand um Hand und Fuß um Fuß',
   plan: '{$duration} Film, {$width :integer useGrouping=never} × {$height :integer useGrouping=never}, etwa {$size}',
   make: '.input {$n :integer} .match $n 0 {{Eine Übung wählen}} * {{Film machen}}',
   waiting: 'Ein anderer Film kommt zuerst …',
