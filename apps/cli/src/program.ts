@@ -202,6 +202,7 @@ function addFilm(program: Command, help: Help, speaker: Speak, done: (status: nu
     .option('--picture <place>', help.film.picture)
     .option('--sound <from>', help.film.sound)
     .option('--model-level <db>', help.film.modelLevel)
+    .option('--speed <percent>', help.film.speed)
     .option('--kit <file>', help.film.kit)
     .option('--json', help.film.json)
     .addHelpText('after', help.film.after)

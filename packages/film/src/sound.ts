@@ -12,8 +12,10 @@ import {
   loudnessSteps,
   render,
   type StereoAudio,
+  slowDown,
 } from '@shedbook/sound';
 import type { Film } from './film.ts';
+import type { Shown } from './recorded.ts';
 import type { PlayedScene, Scene } from './scene.ts';
 
 /** Loudness of films: what is usual for speech and music on a telephone. */
@@ -58,23 +60,31 @@ function asLoudAs(recording: StereoAudio, model: StereoAudio): StereoAudio {
   return Number.isFinite(gainDb) ? amplify(recording, gainDb) : recording;
 }
 
+/** A recording as fast as it is shown, of the same pitch; its strokes are known. */
+function atSpeed({ left, right, sampleRateHz }: StereoAudio, shown: Shown): StereoAudio {
+  const { recorded, fromSeconds, speed } = shown;
+  const onsets = recorded.report.strokes.map(({ timeSeconds }) => timeSeconds - fromSeconds);
+  const [slowLeft, slowRight] = slowDown([left, right], { rateHz: sampleRateHz, speed, onsets });
+  return { left: slowLeft ?? left, right: slowRight ?? right, sampleRateHz };
+}
+
 /** What is heard of a scene from the end of its lead: the kit, or over a performance what was asked for. */
 function soundOfScene(
   scene: PlayedScene,
   { request: { lesson, over } }: Pick<Film, 'request'>,
   { kit, recording }: SceneSources,
 ): readonly StereoAudio[] {
-  const { strokes, durationSeconds, exercise } = scene;
+  const { strokes, durationSeconds, exercise, shown } = scene;
   const model = render({ strokes, durationSeconds }, { kit, setUp: lesson.setUp, seed: exercise ?? 0 });
-  if (!recording || !over || over.heard === 'model') return [model];
-  const teacher = asLoudAs(recording, model);
+  if (!recording || !shown || !over || over.heard === 'model') return [model];
+  const teacher = asLoudAs(atSpeed(recording, shown), model);
   return over.heard === 'teacher' ? [teacher] : [teacher, amplify(model, over.modelDb)];
 }
 
 /** What the sound of a scene is made of. */
 export interface SceneSources {
   readonly kit: Kit;
-  /** What was recorded of a performance that the scene shows, at the kit's rate and as fast as it is shown, or null. */
+  /** What was recorded of a performance that the scene shows, at the kit's rate and as fast as it was played, or null. */
   readonly recording: StereoAudio | null;
 }
 

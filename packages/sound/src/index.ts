@@ -23,3 +23,4 @@ export { soundOf } from './render/strokes-to-hits.ts';
 export { SoundFontError, type SoundFontFact } from './soundfont/sound-font-fact.ts';
 export { loadSoundFontKit, type SoundFontKitOptions } from './soundfont/soundfont-kit.ts';
 export type { StereoAudio } from './stereo.ts';
+export { type SlowDown, slowDown } from './stretch/slow-down.ts';

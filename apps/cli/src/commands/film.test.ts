@@ -32,6 +32,7 @@ it('[CL1700] refuses what it cannot make, in plain words and in both languages, 
   expect(await run('--picture', 'left')).toEqual(refused('one of beside, above, corner, none'));
   expect(await run('--sound', 'mix')).toEqual(refused('one of teacher, model, both'));
   expect(await run('--model-level', 'loud')).toEqual(refused('decibels from -40 to 20'));
+  expect(await run('--speed', '100,20')).toEqual(refused('percents from 25 to 100'));
   expect(await run('--performance', '2=two.mp4')).toEqual(refused('the number of its exercise before each'));
   expect(await run('--performance', 'gone.mp4')).toEqual(refused('gone.mp4: '));
   expect(await readdir(folder)).toEqual(['one.lesson.yaml']);

@@ -14,6 +14,7 @@ import {
 import { loadEngravingTools, loadKit } from '@shedbook/host';
 import {
   estimateFilmBytes,
+  estimatePictureBytes,
   FILM_ENDINGS,
   type FilmEnding,
   type FilmProgress,
@@ -44,6 +45,7 @@ export interface FilmOptions {
   readonly picture?: string;
   readonly sound?: string;
   readonly modelLevel?: string;
+  readonly speed?: string;
   readonly kit?: string;
   readonly json?: boolean;
 }
@@ -81,6 +83,17 @@ function readModelDb(text: string | undefined): number {
   const db = Number(text);
   if (text.trim() !== '' && db >= MODEL_DB.least && db <= MODEL_DB.most) return db;
   return refuseOption('model-level', text, (expected) => expected.modelLevel(MODEL_DB));
+}
+
+/** Speeds at which performances are shown, in percent. */
+const SPEEDS = { least: 25, most: 100 } as const;
+
+function readSpeeds(text: string): readonly number[] {
+  return text.split(',').map((each) => {
+    const percent = Number(each);
+    if (each.trim() !== '' && percent >= SPEEDS.least && percent <= SPEEDS.most) return percent / 100;
+    return refuseOption('speed', text, (expected) => expected.speeds(SPEEDS));
+  });
 }
 
 /** Performances with their exercises; the numbers before them may be left out where only one exercise is meant. */
@@ -133,7 +146,7 @@ function sayPlan(film: Film, ending: FilmEnding, { catalogue: { words }, warn }:
       exercises: exercisesInWords(film.tools.said, film.request.exercises),
       duration: durationWords(words.durations, film.frames / rate),
       ...{ width: film.widthPx, height: film.heightPx, rate },
-      size: sizeWords(words.sizes, estimateFilmBytes(film, ending)),
+      size: sizeWords(words.sizes, estimateFilmBytes(film, ending) + estimatePictureBytes(film)),
     }),
   );
 }
@@ -173,7 +186,7 @@ function readManner(options: FilmOptions): Omit<OverPerformances, 'recorded'> {
   return {
     heard: readChoice('sound', options.sound ?? 'teacher', HEARD_FROM),
     modelDb: readModelDb(options.modelLevel),
-    speeds: [1],
+    speeds: readSpeeds(options.speed ?? '100'),
   };
 }
 

@@ -9,6 +9,7 @@ export {
 } from './hear-performances.ts';
 export {
   estimateFilmBytes,
+  estimatePictureBytes,
   type FilmFile,
   type FilmOrder,
   type FilmProgress,

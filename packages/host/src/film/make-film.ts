@@ -20,6 +20,7 @@ import {
   frameCount,
   planScenes,
   SHAPES,
+  type StagedScene,
   writeVtt,
 } from '@shedbook/film';
 import type { Kit } from '@shedbook/sound';
@@ -91,7 +92,24 @@ export function measureFilm(request: FilmRequest, shape: FilmLook['shape']) {
 /** Bytes of a second of film at full size, measured on the demo lessons: pictures by kind, and the sound. */
 const BYTES_PER_SECOND: Readonly<Record<FilmEnding, number>> = { '.mp4': 65_000, '.webm': 40_000 };
 
-/** How large a film will be, in bytes, within a factor of two. */
+/** Bytes of a second of somebody's picture that fills the page: hands and drums, as telephones film them; a guess. */
+const PICTURE_BYTES_PER_SECOND = 1_000_000;
+
+/** How much of a scene's page somebody's picture takes: 0 to 1. */
+function pictureShare({ layout }: StagedScene): number {
+  const { picture, widthMm, heightMm } = layout;
+  return picture ? (picture.width * picture.height) / (widthMm * heightMm) : 0;
+}
+
+/** How much larger a film gets by the pictures of performances, in bytes; a rough guess. */
+export function estimatePictureBytes({ scenes, request }: Film): number {
+  const perSecond = scenes.map((scene) =>
+    scene.kind === 'title' ? 0 : pictureShare(scene) * scene.frames * PICTURE_BYTES_PER_SECOND,
+  );
+  return perSecond.reduce((sum, bytes) => sum + bytes, 0) / request.framesPerSecond;
+}
+
+/** How large a film over no performance will be, in bytes, within a factor of two. */
 export function estimateFilmBytes(
   { frames, request }: Pick<Film, 'frames' | 'request'>,
   ending: FilmEnding,

@@ -238,6 +238,8 @@ No hand is asked for more than one hand is published to keep up at the goal temp
       'what is heard over a performance: teacher, model (the kit at the same moments) or both; teacher when left out',
     modelLevel:
       'how much louder the model is than the teacher where both are heard, in decibels; -9 when left out',
+    speed:
+      'how fast performances are shown, in percent, of the same pitch: 50, or 100,50 for one after the other; 100 when left out',
     json: 'what was made as JSON',
     after: `
 Examples:

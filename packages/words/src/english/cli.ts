@@ -283,6 +283,7 @@ export const cli = {
     performance: 'a video or a recording of somebody who plays the exercise',
     performanceOf:
       'the number of its exercise before each performance, such as 3=third.mp4, where there are several exercises',
+    speeds: 'percents from {$least :number} to {$most :number}, joined by commas, such as 100,50',
     modelLevel: 'decibels from {$least :number} to {$most :number}',
     tempi: 'tempi from {$least :number} to {$most :number}, joined by commas, such as 60,80',
   },

@@ -239,6 +239,8 @@ spielen lässt, wird gesagt.`,
       'was zu einer Darbietung klingt: teacher (die Aufnahme), model (das Set zu denselben Zeiten) oder both (beides); ohne Angabe teacher',
     modelLevel:
       'um wie viel lauter das Vorbild ist als die Aufnahme, wo beide klingen, in Dezibel; ohne Angabe -9',
+    speed:
+      'wie schnell Darbietungen gezeigt werden, in Prozent, bei gleicher Tonhöhe: 50, oder 100,50 für beides nacheinander; ohne Angabe 100',
     json: 'was gemacht wurde, als JSON',
     after: `
 Beispiele:

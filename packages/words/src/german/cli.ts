@@ -288,6 +288,7 @@ export const cli = translation<typeof english.cli>()({
     film: 'eine Datei, die auf {$endings} endet',
     performance: 'ein Video oder eine Aufnahme von jemandem, der die Übung spielt',
     performanceOf: 'die Nummer der Übung vor jeder Darbietung, etwa 3=dritte.mp4, wo es mehrere Übungen gibt',
+    speeds: 'Prozente von {$least :number} bis {$most :number}, mit Kommas verbunden, etwa 100,50',
     modelLevel: 'Dezibel von {$least :number} bis {$most :number}',
     tempi: 'Tempi von {$least :number} bis {$most :number}, mit Kommas verbunden, etwa 60,80',
   },
