@@ -5,12 +5,21 @@
  * Conventions: millimetres of the page.
  */
 import { countedTempo, handLetter, type Limb, sideOf, strokesOfBar, type Voice } from '@shedbook/core';
-import { type Box, type Item, setLine, style, type Weight, writeWindow } from '@shedbook/engrave';
+import {
+  allMoved,
+  type Box,
+  type Item,
+  inSize,
+  setLine,
+  style,
+  type Weight,
+  writeWindow,
+} from '@shedbook/engrave';
 import { countsOf } from '@shedbook/playing';
 import { capital, countUnder, type FilmWords } from '@shedbook/words';
 import { coloursOf, type Film, type Frame, type Lit, type StagedScene } from './film.ts';
 import { SHAPES } from './look.data.ts';
-import type { PlacedBar, ScenePage } from './pages.ts';
+import { type PlacedBar, SAID_GAP_MM, type ScenePage } from './pages.ts';
 import { titleItems } from './title-card.ts';
 
 /** Something drawn once. */
@@ -148,6 +157,18 @@ function handItems(film: Film, scene: StagedScene, placed: PlacedBar): readonly 
   });
 }
 
+/** What the exercise says over and under a bar, as on paper. */
+function saidItems(film: Film, { bar, xMm, yMm, size }: PlacedBar): readonly Item[] {
+  const { over, under, tile } = bar;
+  const { ink } = coloursOf(film);
+  const top = yMm - size * (over.heightMm + SAID_GAP_MM);
+  const bottom = yMm + size * (tile.heightMm + SAID_GAP_MM);
+  return [
+    ...allMoved(inSize(over.items, size, ink), xMm, top),
+    ...allMoved(inSize(under.items, size, ink), xMm, bottom),
+  ];
+}
+
 function barItems(film: Film, scene: StagedScene, placed: PlacedBar): readonly Item[] {
   const { tile } = placed.bar;
   const { xMm: x, yMm: y, size } = placed;
@@ -155,7 +176,10 @@ function barItems(film: Film, scene: StagedScene, placed: PlacedBar): readonly I
     ...{ kind: 'picture', x, y, width: size * tile.widthMm, height: size * tile.heightMm },
     drawing: tile.drawing,
   };
-  return [picture, ...countItems(film, placed, null), ...handItems(film, scene, placed)];
+  return [
+    ...[picture, ...saidItems(film, placed)],
+    ...[...countItems(film, placed, null), ...handItems(film, scene, placed)],
+  ];
 }
 
 function pageItems(film: Film, { stage, page }: Frame, scene: StagedScene): readonly Item[] {

@@ -189,6 +189,35 @@ it('[FI1705] keeps within the page and off each other what a long name, written 
   }
 });
 
+it('[FI2003] says what the exercise says beside its notes, as paper does: texts, dynamics, hairpins, endings', () => {
+  const said = lessonOf(`title: Said
+tempo: 120
+groove: {ride: x x x x}
+exercises:
+  - pattern: x . . . | . x . . | . . x x
+    dynamics: p | < . . . | f
+    above: softly | build
+    below: wait
+    repeats: {bars: 1, endings: [2, 3]}
+`);
+  const request = { ...film.request, lesson: said, exercises: [1], form: null, tempi: [], buildUp: false };
+  const told = createFilm(request, { shape: 'landscape', scheme: 'dark', pixelsPerMm: 2 }, film.tools);
+  const scene = told.scenes[1] as StagedScene;
+  const [first] = scene.stagePages[0] ?? [];
+  if (!first) throw new Error('no page');
+  const { page } = drawingsOf(told, { scene, stage: 0, page: first, formBar: null, lit: null, ball: null });
+  const svg = page.svg();
+  const spelt = [...svg.matchAll(/aria-label="([^"]*)"/g)].map(([, text]) => text);
+  expect(spelt).toEqual(expect.arrayContaining(['softly', 'build', 'wait', 'p', '1.']));
+  // definition: a hairpin is two lines from one point; nothing on a dark page is black
+  expect(svg).not.toContain('#000000');
+  for (const { bar, floorMm, yMm, countsMm, size } of first.bars) {
+    // definition: the ball comes down over what is said over the notes, and counts stand under what is said under them
+    expect(floorMm).toBeLessThan(yMm - size * bar.over.heightMm + 1e-6);
+    expect(countsMm - 3.5 * size).toBeGreaterThan(yMm + size * (bar.tile.heightMm + bar.under.heightMm));
+  }
+});
+
 describe('the picture', () => {
   it('[FI1703] has the numbers of ITU-R BT.709', () => {
     // standard: ITU-R BT.709, 100 % colour bars in limited range: white, red, green, blue

@@ -5,7 +5,14 @@
  * `size` times as large as it is engraved.
  */
 import type { Lesson } from '@shedbook/core';
-import { type BarTile, type Engraver, engraveBars, type Fonts, type SheetWords } from '@shedbook/engrave';
+import {
+  type BarTile,
+  type Block,
+  type Engraver,
+  engraveBars,
+  type Fonts,
+  type SheetWords,
+} from '@shedbook/engrave';
 import type { ShownBar } from '@shedbook/playing';
 import type { FilmWords } from '@shedbook/words';
 import type { Layout } from './layout.ts';
@@ -81,11 +88,20 @@ interface Measures {
   readonly handsMm: number;
 }
 
+/** Between notes and what is said over and under them, in millimetres of the tile. */
+export const SAID_GAP_MM = 0.6;
+
+function roomFor({ heightMm }: Block): number {
+  return heightMm > 0 ? heightMm + SAID_GAP_MM : 0;
+}
+
 /** What every bar of a page is given room for, so that staves stand level. */
 function measuresOf(bars: readonly BarTile[], hasHands: boolean): Measures {
-  const overMm = Math.max(...bars.map(({ tile }) => tile.staffTopMm));
+  const overMm = Math.max(...bars.map(({ tile, over }) => tile.staffTopMm + roomFor(over)));
   const staffMm = Math.max(...bars.map(({ tile }) => tile.staffBottomMm - tile.staffTopMm));
-  const underMm = Math.max(...bars.map(({ tile }) => tile.heightMm - tile.staffBottomMm));
+  const underMm = Math.max(
+    ...bars.map(({ tile, under }) => tile.heightMm - tile.staffBottomMm + roomFor(under)),
+  );
   const handsMm = hasHands ? ROOM_MM.hands : 0;
   const heightMm = ROOM_MM.above + overMm + staffMm + underMm + handsMm + ROOM_MM.under;
   const widthMm = Math.max(...bars.map(({ tile }) => tile.widthMm));

@@ -10,6 +10,8 @@ import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
 import type { Tile } from '../tile/tile.ts';
 import type { SheetContext } from './context.ts';
+import { textsOver, textsUnder } from './expression.ts';
+import type { Block } from './item.ts';
 import { barCount, grooveParts, ownParts, wholeParts } from './parts.ts';
 import { type SlotPlace, slotPlaces } from './places.ts';
 import { lineRequest, lineWidthMm, type PreparedExercise, prepareExercise } from './prepare.ts';
@@ -22,6 +24,9 @@ export interface BarTile {
   readonly bar: number;
   readonly tile: Tile;
   readonly slots: readonly SlotPlace[];
+  /** What the exercise says over and under it, as on paper: texts, brackets of endings, dynamics and hairpins. */
+  readonly over: Block;
+  readonly under: Block;
   /** The bracket of the ending that it lies in, or null. */
   readonly ending: Pick<EndingBracket, 'text' | 'isOpen'> | null;
 }
@@ -110,7 +115,9 @@ function tilesOf(
     const slots = slotPlaces(context.lesson, prepared.parts, tile, bar, bar + 1);
     const [bracket] = bracketsOf(prepared.exercise, bar, bar + 1);
     const ending = bracket ? { text: bracket.text, isOpen: bracket.isOpen } : null;
-    return { bar: bar + 1, tile, slots, ending };
+    const line = { from: bar, to: bar + 1, cellMm: widthMm, gutterMm: 0 };
+    const over = textsOver(context, prepared, tile, line);
+    return { bar: bar + 1, tile, slots, ending, over, under: textsUnder(context, prepared, tile, line) };
   });
 }
 
