@@ -7,7 +7,15 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DEFAULT_GRADE_SETTINGS, gradePattern, readGround } from '@shedbook/composer';
-import { parsePattern } from '@shedbook/core';
+import {
+  counterEvidence,
+  keithSyncopation,
+  longuetHigginsLee,
+  noteToBeatDistance,
+  offBeatness,
+  parsePattern,
+  toNumber,
+} from '@shedbook/core';
 import { lessonOf } from './material.mjs';
 
 const RATINGS = join(import.meta.dirname, '..', 'packages/composer/test/ratings.data.ts');
@@ -55,8 +63,42 @@ function spearman(a, b) {
   return dot(x, y) / Math.sqrt(dot(x, x) * dot(y, y));
 }
 
+/** Slots of a beat, and how a bar of sixteen divides. */
+const SLOTS = 4;
+const HALVES = [2, 2, 2, 2];
+
+/**
+ * Published measures by themselves: what a set can be ordered by at all.
+ * @type {Readonly<Record<string, (bits: readonly number[]) => number>>}
+ */
+const MEASURES = {
+  'evidence against the pulse (Povel and Essens)': (bits) => counterEvidence(bits, SLOTS).score,
+  'Longuet-Higgins and Lee': (bits) => longuetHigginsLee(bits, HALVES, 'same bar'),
+  Keith: keithSyncopation,
+  'off-beatness (Toussaint)': offBeatness,
+  'distance to beats (Gómez and others)': (bits) => toNumber(noteToBeatDistance(bits, SLOTS).mean),
+};
+
+/** Each published measure on each set. */
+function measureRows() {
+  return Object.entries(ratedSets()).flatMap(([set, rated]) =>
+    Object.entries(MEASURES).map(([measure, of]) => ({
+      what: `${set} (${rated.length}), by ${measure} alone`,
+      value: spearman(
+        rated.map(({ text }) => of([...text.replaceAll(' ', '')].map((mark) => (mark === 'x' ? 1 : 0)))),
+        rated.map(({ rating }) => rating),
+      ),
+      unit: 'rank correlation',
+    })),
+  );
+}
+
 /** Rows of the bench: each set over each groove, the whole set and the worst and best with one pattern left out. */
 export function ratingRows() {
+  return [...modelRows(), ...measureRows()];
+}
+
+function modelRows() {
   return Object.entries(ratedSets()).flatMap(([set, rated]) =>
     Object.entries(GROOVES).map(([over, groove]) => {
       const lesson = lessonOf(

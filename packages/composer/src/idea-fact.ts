@@ -16,7 +16,7 @@ interface FigureLaterFact extends Fact {
 }
 
 /** What is counted at a stroke after its beat. */
-interface CountedFact extends Fact {
+export interface CountedFact extends Fact {
   readonly fact: 'counted';
   readonly syllable: Syllable;
 }

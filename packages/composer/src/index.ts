@@ -28,7 +28,7 @@ export type {
 export { exerciseText } from './report.ts';
 export { composeReview, type ReviewedExercise, type ReviewOptions } from './review.ts';
 export { composeTerm, type TermOptions, type TermPage, termFacts } from './term.ts';
-export type { TermFact } from './term-fact.ts';
+export type { CellFact, TermFact } from './term-fact.ts';
 export { type SayTerm, type TermPlace, withTerm } from './term-text.ts';
 export type { VariationFact } from './variation-fact.ts';
 export { type Variation, variationsOf } from './variations.ts';

@@ -2,7 +2,7 @@ import { editLesson, formatPattern, parseLesson, printLesson } from '@shedbook/c
 import { describe, expect, it } from 'vitest';
 import { factInEnglish } from '../../../internal/testing/in-english.ts';
 import { lessonOf } from '../test/lessons.ts';
-import { composeTerm, type TermPage } from './term.ts';
+import { composeTerm, type TermPage, termFacts } from './term.ts';
 import { withTerm } from './term-text.ts';
 
 const LESSON = lessonOf('swing of five cells');
@@ -82,5 +82,20 @@ describe('a term', () => {
     ]);
     expect(second?.heading).toBe('Page 1');
     expect(second?.exercises).toHaveLength(12);
+  });
+
+  it('[CO2305] says new cells as they are counted, and by their text what counting does not tell', () => {
+    const [first] = TERM;
+    if (!first) throw new Error('the term has no page');
+    // definition: in triplets the second place is counted trip, the third let
+    const facts = termFacts({
+      ...first,
+      newCells: ['...', 'x..', '..x', 'x.x', 'g.x'],
+      newMoves: [],
+      returning: [],
+    });
+    expect(facts.map(factInEnglish)).toEqual([
+      'New here: a silent beat; the beat; the let alone; the beat and its let; g.x.',
+    ]);
   });
 });

@@ -7,13 +7,14 @@
  * Source: what comes back at growing distances is kept longer than what is massed (Landauer & Bjork 1978; Cepeda,
  * Pashler, Vul, Wixted & Rohrer 2006, Psychological Bulletin 132(3)); the distances and shares are ours.
  */
-import { type Lesson, seededRandom } from '@shedbook/core';
+import { cell, type Lesson, seededRandom } from '@shedbook/core';
 import type { CellMove } from './cell-move.ts';
 import { type ComposeOptions, pageSource } from './compose.ts';
 import { type Composition, composePage, type PageSource } from './page.ts';
 import type { Candidate } from './pool.ts';
 import type { ComposeReport } from './report.ts';
 import type { TermFact } from './term-fact.ts';
+import { cellFact } from './theme-groups.ts';
 
 /** Cells of the first page. */
 const FIRST_CELLS = 3;
@@ -151,7 +152,9 @@ export function composeTerm(lesson: Lesson, options: TermOptions): readonly Term
 /** What there is to say of a page: its cells, its new moves, and what comes back. */
 export function termFacts({ newCells, newMoves, returning }: TermPage): readonly TermFact[] {
   return [
-    ...(newCells.length > 0 ? [{ fact: 'term-cells', cells: newCells } as const] : []),
+    ...(newCells.length > 0
+      ? [{ fact: 'term-cells', cells: newCells.map((text) => cellFact(cell(text))) } as const]
+      : []),
     ...(newMoves.length > 0 ? [{ fact: 'term-new-moves', moves: newMoves.length } as const] : []),
     ...(returning.length > 0 ? [{ fact: 'term-moves-back', moves: returning.length } as const] : []),
   ];

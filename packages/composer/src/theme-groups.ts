@@ -5,6 +5,7 @@
  */
 import { type Cell, type PlaceFact, placeInBar, type Syllable, struckSlots } from '@shedbook/core';
 import type { GroupFact } from './idea-fact.ts';
+import type { CellFact } from './term-fact.ts';
 
 /** Slots of a beat, at least, that are all struck before a group says so: two are a beat and its off-beat. */
 const WHOLE = 3;
@@ -26,6 +27,16 @@ function groupOf(cell: Cell, beats: readonly string[], syllables: readonly Sylla
   const isWhole = cell.marks.length >= WHOLE && syllables.length === cell.marks.length - 1;
   if (isWhole) return { fact: 'group-whole', beats };
   return { fact: 'group-with', beats, count: beats.length, syllables: said };
+}
+
+/** A cell of plain strokes as it is counted; the text of any other. */
+export function cellFact(cell: Cell): CellFact | string {
+  const syllables = syllablesOf(cell);
+  if (syllables === null || cell.marks.some((mark) => mark !== '.' && mark !== 'x')) return cell.text;
+  const isOnBeat = struckSlots(cell)[0] === 0;
+  const said = syllables.map((syllable) => ({ fact: 'counted', syllable }) as const);
+  if (said.length === 0) return { fact: isOnBeat ? 'cell-beat' : 'cell-silent' };
+  return { fact: isOnBeat ? 'cell-with' : 'cell-between', syllables: said };
 }
 
 /** The groups of one bar, in the order of their first beats; null where a stroke has no name. */

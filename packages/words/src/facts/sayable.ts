@@ -1,6 +1,7 @@
 /** Every fact that there are sentences for: what the rooms under this one export. */
 import type { CoachFact, LogFact } from '@shedbook/coach';
 import type {
+  CellFact,
   ComparisonFact,
   DifferenceFact,
   IdeaFact,
@@ -34,6 +35,7 @@ export type ScreenFact =
   | IdeaFact
   | ThemeFact
   | ThemePartFact
+  | CellFact
   | TermFact
   | NoteFact
   | MoveFact

@@ -1,10 +1,10 @@
 /** What a block of a page is about and what each line makes of it, in English. */
-import type { IdeaFact, TermFact, ThemeFact, ThemePartFact } from '@shedbook/composer';
+import type { CellFact, IdeaFact, TermFact, ThemeFact, ThemePartFact } from '@shedbook/composer';
 import type { PlaceFact } from '@shedbook/core';
 import { sentences } from '../../facts/sentences.ts';
 
 /** Headings of blocks, and clauses for lines. */
-export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact, PlaceFact>()({
+export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact | CellFact, PlaceFact>()({
   'figure-every-beat': 'Every beat',
   'figure-on-one': 'One',
   'figure-on-last': 'The last beat',
@@ -49,7 +49,11 @@ export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact, 
   'idea-displaced-turned':
     '.input {$later :integer} .match $later one {{{$later} beat later, one beat another way}} * {{{$later} beats later, one beat another way}}',
   'term-page': 'Page {$page :integer}',
-  'term-cells': 'New here: {$cells :list}.',
+  'term-cells': 'New here: {$cells :list type=apart}.',
+  'cell-silent': 'a silent beat',
+  'cell-beat': 'the beat',
+  'cell-between': 'the {$syllables :list} alone',
+  'cell-with': 'the beat and its {$syllables :list}',
   'term-new-moves':
     '.input {$moves :integer} .match $moves one {{{$moves} new move from one cell to the next.}} * {{{$moves} new moves from one cell to the next.}}',
   'term-moves-back':

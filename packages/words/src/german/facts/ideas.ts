@@ -1,10 +1,10 @@
 /** What a block of a page is about and what each line makes of it, in German. */
-import type { IdeaFact, TermFact, ThemeFact, ThemePartFact } from '@shedbook/composer';
+import type { CellFact, IdeaFact, TermFact, ThemeFact, ThemePartFact } from '@shedbook/composer';
 import type { PlaceFact } from '@shedbook/core';
 import { sentences } from '../../facts/sentences.ts';
 
 /** Headings of blocks, and clauses for lines. */
-export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact, PlaceFact>()({
+export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact | CellFact, PlaceFact>()({
   'figure-every-beat': 'Jeder Schlag',
   'figure-on-one': 'Die Eins',
   'figure-on-last': 'Der letzte Schlag',
@@ -49,7 +49,11 @@ export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact, 
   'idea-displaced-turned':
     '.input {$later :integer} .match $later one {{{$later} Schlag später, ein Schlag anders}} * {{{$later} Schläge später, ein Schlag anders}}',
   'term-page': 'Seite {$page :integer}',
-  'term-cells': 'Neu hier: {$cells :list}.',
+  'term-cells': 'Neu hier: {$cells :list type=apart}.',
+  'cell-silent': 'ein stiller Schlag',
+  'cell-beat': 'der Schlag',
+  'cell-between': '{$syllables :list} allein',
+  'cell-with': 'der Schlag mit {$syllables :list}',
   'term-new-moves':
     '.input {$moves :integer} .match $moves one {{{$moves} neuer Wechsel von einer Zelle zur nächsten.}} * {{{$moves} neue Wechsel von einer Zelle zur nächsten.}}',
   'term-moves-back':
