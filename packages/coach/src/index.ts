@@ -2,7 +2,13 @@ export * from './apart/apart.ts';
 export * from './care/advice.ts';
 export * from './care/exposure.ts';
 export * from './care/from-log.ts';
-export { type FittedWeight, fitWeights, type Trial, type WeightFit } from './difficulty/fit-weights.ts';
+export {
+  type FittedWeight,
+  fitWeights,
+  sureWeights,
+  type Trial,
+  type WeightFit,
+} from './difficulty/fit-weights.ts';
 export { trialsIn } from './difficulty/trials.ts';
 export type * from './fact.ts';
 export * from './ladder/hands-free.ts';

@@ -1,6 +1,6 @@
 /** `shedbook weights`: what students' takes say of the weights of difficulty; a teacher looks at them, and takes or leaves them. */
 import { basename } from 'node:path';
-import { fitWeights, parsePracticeLog, trialsIn, type WeightFit } from '@shedbook/coach';
+import { fitWeights, parsePracticeLog, sureWeights, trialsIn, type WeightFit } from '@shedbook/coach';
 import { editLesson, type PracticeLog } from '@shedbook/core';
 import { InputError } from '@shedbook/host';
 import type { CliCatalogue } from '@shedbook/words';
@@ -17,9 +17,6 @@ export interface WeightsRequest {
   readonly accept?: boolean;
   readonly json?: boolean;
 }
-
-/** A weight that rests on fewer exercises than this is not written: it would follow one bar. */
-const LEAST_EXERCISES = 3;
 
 const DIGITS = 2;
 
@@ -60,7 +57,7 @@ export async function weights(request: WeightsRequest, terminal: Speaker): Promi
   if (request.json) terminal.say(JSON.stringify(fit, null, 2));
   else for (const line of told(fit, terminal.catalogue)) terminal.say(line);
   if (!request.accept) return 0;
-  const sure = fit.weights.filter(({ exercises }) => exercises >= LEAST_EXERCISES);
+  const sure = sureWeights(fit);
   const text = sure.reduce(
     (written, { part, fitted }) =>
       editLesson(written, ['compose', 'weights', part], Number(fitted.toFixed(DIGITS))),

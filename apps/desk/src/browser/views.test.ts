@@ -307,6 +307,30 @@ it('[ST2300] proposes a term, writes its pages as sections behind the page, and 
   expect(exercises(await keptLesson(page)).slice(0, 72)).toEqual(exercises(divided));
 });
 
+it('[ST2302] shows what practice says of difficulty and how sure that is, and changes nothing before it is taken', async () => {
+  const page = await openView(browser, 'First swing', 'compose');
+  const before = await keptText(page);
+  const learned = page.locator('[data-part="played-difficulty"]');
+  await learned.locator('summary').click();
+  const look = learned.getByRole('button', { name: 'Look at what they played' });
+  await look.click();
+  await learned.getByText('Nobody on the roster has played exercises of this lesson yet.').waitFor();
+  await rosterWith(page, 'Kaito', (await keptLesson(page)).exercises.slice(0, 12));
+  await look.click();
+  // definition: twelve exercises, ten rounds each
+  await learned.getByText('120 rounds of 12 exercises were heard.').waitFor();
+  const row = learned.getByRole('row', { name: /^each stroke/ });
+  expect(await row.textContent()).toContain('give or take');
+  await learned.getByRole('button', { name: 'Leave it as it is' }).click();
+  await row.waitFor({ state: 'detached' });
+  expect(await keptText(page)).toBe(before);
+  await look.click();
+  await learned.getByRole('button', { name: /^Take the/ }).click();
+  await expect.poll(() => keptText(page)).toContain('weights:');
+  await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
+  await expect.poll(() => keptText(page)).toBe(before);
+});
+
 it('[ST160] offers every cell of meter and feel, and one of my own by tapping', async () => {
   const page = await openView(browser, 'First swing', 'compose');
   const cells = page.getByRole('group', { name: '3 in a beat' }).getByRole('button');

@@ -29,6 +29,7 @@ import { DifficultyLine } from './difficulty-line.tsx';
 import { FromExercise } from './from-exercise.tsx';
 import { OneMove } from './one-move.tsx';
 import { PhraseChoice } from './phrase-choice.tsx';
+import { PlayedDifficulty } from './played-difficulty.tsx';
 import { ProposalView } from './proposal-view.tsx';
 import { SecondPass } from './second-pass.tsx';
 import { TermChoice } from './term-choice.tsx';
@@ -264,6 +265,7 @@ export function ComposeView({ state, lesson: whole }: ComposeViewProps) {
           <SecondPass lesson={lesson} composer={composer} chosen={number} />
         </>
       )}
+      <PlayedDifficulty id={state.id} text={state.text} />
       <p className={styles.status} role="status">
         {working && composer.ask && words.working}
         {!working && proposal?.notes.map(say).join(' ')}

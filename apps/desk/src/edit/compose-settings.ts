@@ -1,4 +1,5 @@
 /** Changing what the composer goes by. */
+import type { FittedWeight } from '@shedbook/coach';
 import { editLesson, type Lesson, type PhraseForm } from '@shedbook/core';
 
 /** The text with a cell in the vocabulary, or without it; names of cells that stay are kept. */
@@ -33,6 +34,18 @@ export function setIdiom(text: string, idiom: number): string {
 /** The text with blocks named after their figures, or not. */
 export function setHeadings(text: string, headings: boolean): string {
   return editLesson(text, ['compose', 'headings'], headings || undefined);
+}
+
+/** Digits of a weight, in points: a hundredth is less than anybody hears. */
+const WEIGHT_DIGITS = 2;
+
+/** The text with weights of difficulty as practice has them. */
+export function setWeights(text: string, weights: readonly FittedWeight[]): string {
+  return weights.reduce(
+    (written, { part, fitted }) =>
+      editLesson(written, ['compose', 'weights', part], Number(fitted.toFixed(WEIGHT_DIGITS))),
+    text,
+  );
 }
 
 /** The text with exercises that are phrases of some bars, or single bars. */

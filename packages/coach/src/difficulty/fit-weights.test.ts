@@ -8,7 +8,7 @@ import {
 } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { parsePracticeLog } from '../log/read-log.ts';
-import { fitWeights, type Trial } from './fit-weights.ts';
+import { fitWeights, sureWeights, type Trial } from './fit-weights.ts';
 import { trialsIn } from './trials.ts';
 
 const NOW = DEFAULT_COMPOSE_SETTINGS.weights;
@@ -98,6 +98,16 @@ describe('weights that learn', () => {
     expect(many?.error).toBeLessThan(few?.error ?? 0);
     // definition: on exercises left out of the fit, the fitted weights lose less
     expect(fit.heldOut?.fitted).toBeLessThan(fit.heldOut?.now ?? 0);
+  });
+
+  it('[CH2300] offers for taking what rests on three exercises or more', () => {
+    const fit = fitWeights(simulate(NOW, 4, 10).slice(0, 20), NOW);
+    const sure = sureWeights(fit);
+    expect(sure.length).toBeGreaterThan(0);
+    expect(sure.every(({ exercises }) => exercises >= 3)).toBe(true);
+    // definition: of one exercise nothing rests on three
+    const [one] = simulate(NOW, 1, 10);
+    expect(sureWeights(fitWeights(one ? [one] : [], NOW))).toEqual([]);
   });
 
   it('[CH51] changes little, and never below nothing, where takes agree with today', () => {

@@ -198,6 +198,14 @@ function heldOutLoss(trials: readonly Trial[], now: ComposeWeights): WeightFit['
   return { now: loss(FIXED), fitted: loss(SPREAD.weight) };
 }
 
+/** A weight that rests on fewer exercises than this is not to be taken: it would follow one bar. */
+const SURE_EXERCISES = 3;
+
+/** The weights of a fit that rest on exercises enough to be taken. */
+export function sureWeights({ weights }: WeightFit): readonly FittedWeight[] {
+  return weights.filter(({ exercises }) => exercises >= SURE_EXERCISES);
+}
+
 /** Weights fitted to trials; what the trials say nothing of stays as it is, with the error that it had before. */
 export function fitWeights(trials: readonly Trial[], now: ComposeWeights): WeightFit {
   const { model, values, variances } = fitTrials(trials, now, SPREAD.weight);

@@ -11,6 +11,7 @@ export const SAME_WORDS: readonly string[] = [
   'cli.hear.nothing',
   'cli.noKit',
   'desk.compose.more',
+  'desk.compose.weightPoints',
   'desk.counts.syllables.di',
   'desk.counts.syllables.e',
   'desk.counts.syllables.gi',

@@ -178,6 +178,50 @@ export const compose = translation<typeof english.compose>()({
   points: 'Schwierigkeit {$points :number minimumFractionDigits=1 maximumFractionDigits=1}',
   easiest: 'am leichtesten',
   hardest: 'am schwersten',
+  learn: 'Passt diese Schwierigkeit zu dem, was gespielt wird?',
+  learnLead:
+    'Vergleicht, was Takte hier schwer macht, mit dem, was alle auf der Liste in dieser Stunde sauber gespielt haben, und sagt, wie sicher das ist. Nichts ändert sich, solange du es nicht übernimmst.',
+  look: 'Ansehen, was gespielt wurde',
+  looking: 'Wird angesehen …',
+  nothingPlayed: 'Noch hat niemand auf der Liste Übungen dieser Stunde gespielt.',
+  playedRounds:
+    '.input {$tries :integer} .match $tries one {{{$tries} Durchgang von {$exercises :integer} Übungen wurde gehört.}} * {{{$tries} Durchgänge von {$exercises :integer} Übungen wurden gehört.}}',
+  weight: 'Was es schwer macht',
+  weightNow: 'Punkte jetzt',
+  weightPlayed: 'Wie sie es spielen',
+  weightExercises: 'Übungen',
+  weightPoints: '{$points :number minimumFractionDigits=2 maximumFractionDigits=2}',
+  weightWithin:
+    '{$points :number minimumFractionDigits=2 maximumFractionDigits=2}, plus oder minus {$error :number minimumFractionDigits=2 maximumFractionDigits=2}',
+  fitTooFew: 'Zu wenige Übungen wurden gespielt, um zu sagen, ob das besser ist: nimm es als Hinweis.',
+  fitBetter:
+    'Von Übungen, die im Vergleich fehlten, sagt es besser als die Punkte von jetzt, wer sie sauber spielt.',
+  fitNoBetter:
+    'Von Übungen, die im Vergleich fehlten, sagt es nicht besser, wer sie sauber spielt: lass es so.',
+  takeWeights:
+    '.input {$n :integer} .match $n one {{Das {$n} übernehmen, das auf drei Übungen oder mehr beruht}} * {{Die {$n} übernehmen, die auf drei Übungen oder mehr beruhen}}',
+  leaveWeights: 'So lassen, wie es ist',
+  weightsTaken:
+    '.input {$n :integer} .match $n one {{Die Schwierigkeit folgt in {$n} Teil dem, was gespielt wurde.}} * {{Die Schwierigkeit folgt in {$n} Teilen dem, was gespielt wurde.}}',
+  parts: {
+    alone: 'ein Schlag neben der Zählzeit, den niemand mitspielt',
+    foot: 'ein Schlag nur mit einem Fuß oder der anderen Hand',
+    lead: 'ein Schlag mit der führenden Hand',
+    switch: 'der Wechsel zwischen mit der führenden Hand und zwischen ihren Schlägen',
+    unison: 'zwei Glieder der Übung zusammen',
+    interlock: 'ein Glied nach dem anderen innerhalb eines Schlags',
+    pulse: 'Töne, die den Schlag verdecken oder über ihn hinaushängen',
+    lhl: 'Synkopen, nach den Ebenen des Taktes',
+    wnbd: 'Abstand vom Schlag',
+    offBeatness: 'Stellen, die in keine gerade Teilung passen',
+    keith: 'Töne, die nicht auf ihrer eigenen Länge beginnen',
+    density: 'jeder Ton',
+    silence: 'Stille auf der 1',
+    memory: 'ein Schlag, den kein Takt davor hat',
+    change: 'der Wechsel der Zelle',
+    speed: 'das Tempo der Hand',
+    dynamics: 'Wechsel der Lautstärke, Flams, Drags und Wirbel',
+  },
   impossible: 'Daraus lässt sich noch nichts komponieren',
   working: 'Wird komponiert …',
 });
