@@ -100,11 +100,11 @@ async function openStores(dataDir: string): Promise<OpenStore> {
     const students = createStudentStore(database, wall, clock.now);
     const takes = createTakeStore(database, openTakeFiles(dataDir), wall);
     const overwritten =
-      <Ids extends readonly string[]>(erase: (...ids: Ids) => Promise<boolean>) =>
+      <Ids extends readonly string[], Erased>(erase: (...ids: Ids) => Promise<Erased>) =>
       async (...ids: Ids) => {
-        const isErased = await erase(...ids);
-        if (isErased) await overwriteEverywhere(database, dataDir);
-        return isErased;
+        const erased = await erase(...ids);
+        if (erased) await overwriteEverywhere(database, dataDir);
+        return erased;
       };
     return {
       ...{ dataDir, database, clock, takes },

@@ -183,11 +183,16 @@ describe('takes that students send', () => {
     expect(files()).toEqual([]);
   });
 
-  it('[SE702] erases the takes of a student who is erased, and what a crash left without a take', async () => {
+  it('[SE702] [SE2203] erases the takes of a student who is erased, and what a crash left without a take', async () => {
     const { server, dataDir, ask, files, kaito, bram } = await aDesk();
     await kaito.put(FACTS.id, takeFile());
     await bram.put(FACTS.id, takeFile());
-    await ask('DELETE', `/api/students/${kaito.id}/for-good`);
+    const receipt = await ask('DELETE', `/api/students/${kaito.id}/for-good`);
+    // definition: what was sent and made above; no name is among it
+    expect(receipt).toEqual({
+      ...{ erasedAt: expect.any(String), rows: 0, assignments: 0, voices: 0, links: 1 },
+      ...{ takes: 1, takeBytes: takeFile().length },
+    });
     expect(files()).toHaveLength(1);
     const left = join(dataDir, 'takes', 'left.part');
     writeFileSync(left, 'half a take');

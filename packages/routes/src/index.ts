@@ -34,6 +34,7 @@ export {
   type MinorityRequest,
   mayRecord,
   type NamesInUse,
+  type Receipt,
   ROSTER_PAGE,
   type RosterName,
   type RosterPage,

@@ -21,6 +21,7 @@ import {
   madeLink,
   minorityRequest,
   namesInUse,
+  receipt,
   rosterName,
   rosterPage,
   saveRequest,
@@ -429,11 +430,11 @@ export const ROUTES = {
   eraseStudent: route({
     method: 'DELETE',
     path: '/api/students/:id/for-good',
-    does: 'Erases a student at once, with all their practice; nothing brings them back',
+    does: 'Erases a student at once, with all their practice; nothing brings them back. Tells what it was',
     params: byId,
     query: none,
     body: null,
-    answer: nothing,
+    answer: json(receipt),
     refusals: ['no-such-student'],
   }),
   restoreStudent: route({
@@ -569,6 +570,16 @@ export const ROUTES = {
     query: z.extend(inLanguage, {
       student: z.optional(z.string().check(z.maxLength(200))).check(z.describe('whose practice; everybody')),
     }),
+    body: null,
+    answer: file,
+    refusals: [],
+  }),
+  exportEverything: route({
+    method: 'GET',
+    path: '/api/everything.json',
+    does: 'Writes lessons, students, their practice and their takes without the sound as JSON, for another program to read',
+    params: none,
+    query: none,
     body: null,
     answer: file,
     refusals: [],

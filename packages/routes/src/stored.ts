@@ -248,6 +248,22 @@ export const inbox = z.readonly(
 /** What needs an ear first. */
 export type Inbox = z.output<typeof inbox>;
 
+/** What was erased of a student, without a name: whoever erased them keeps it, nobody else does. */
+export const receipt = z.readonly(
+  z.object({
+    erasedAt: moment,
+    rows: z.int().check(z.describe('rows of practice')),
+    assignments: z.int().check(z.describe('exercises that were set')),
+    takes: z.int().check(z.describe('recordings that were sent')),
+    takeBytes: z.int().check(z.describe('bytes of those recordings')),
+    voices: z.int().check(z.describe('notes that the teacher spoke')),
+    links: z.int().check(z.describe('private links that held')),
+  }),
+);
+
+/** What was erased of a student. */
+export type Receipt = z.output<typeof receipt>;
+
 /** UTF-16 code units that one row of a student's practice has at most. */
 export const LOG_ROW_CHARACTERS = 4_000_000;
 

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { ROSTER_PAGE } from '@shedbook/routes';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
@@ -9,7 +10,7 @@ const PASSPHRASE = 'brushes on a coated head';
 const PHONE = { viewport: { width: 390, height: 844 } };
 const NAMES = [...Array.from({ length: ROSTER_PAGE }, (_, n) => `Student ${n}`), 'Kaito', 'Jürgen'];
 
-it('[ST2200] finds a student of many by name and part by part, and keeps the sheet that is open', async () => {
+it('[ST2200] [ST2203] finds a student of many by name and part by part, and keeps the sheet that is open', async () => {
   const url = await startGuardedDesk(PASSPHRASE, 'http://lessons.example');
   const page = await openWindow(browser, `${url}students`, PHONE);
   await page.getByRole('textbox', { name: 'Passphrase' }).fill(PASSPHRASE);
@@ -38,5 +39,19 @@ it('[ST2200] finds a student of many by name and part by part, and keeps the she
   await search.fill('nobody at all');
   await roster.getByText('Nobody has that name.').waitFor();
   await page.getByRole('heading', { name: 'Jürgen' }).waitFor();
+  await page.getByRole('button', { name: 'Erase Jürgen for good' }).click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Erase Jürgen for good' }).click();
+  await page.locator('[data-part="receipt"]').getByText('0 recordings (0 MB),').waitFor();
   expect(await findings(page)).toEqual([]);
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save as a text file' }).click();
+  const text = readFileSync(await (await saved).path(), 'utf8');
+  expect(text.split('\n').slice(0, 4)).toEqual([
+    ...[
+      'Jürgen is erased.',
+      '',
+      expect.stringMatching(/^Erased for good on .*2\d{3}/),
+      '0 entries of practice,',
+    ],
+  ]);
 });

@@ -6,6 +6,7 @@ import { useCallback, useEffect, useState } from 'react';
 import { ask } from '../document/client.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { titleOf } from '../edit/heading.ts';
+import { type Erased, ReceiptSheet } from '../shared/receipt.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { useWhen } from '../shared/use-when.ts';
@@ -27,7 +28,7 @@ interface BinGroup {
 }
 
 /** What is in the bin, by kind. */
-function useGroups(content: BinContent | null): readonly BinGroup[] {
+function useGroups(content: BinContent | null, onErased: (erased: Erased) => void): readonly BinGroup[] {
   const words = useWords();
   const when = useWhen();
   const { lessons = [], students = [], practice = [] } = content ?? {};
@@ -45,7 +46,7 @@ function useGroups(content: BinContent | null): readonly BinGroup[] {
       items: students.map(({ id, name, removedAt }) => ({
         ...{ key: id, title: name, removedAt },
         restore: () => ask('restoreStudent', { params: { id } }),
-        erase: () => ask('eraseStudent', { params: { id } }),
+        erase: async () => onErased({ name, receipt: await ask('eraseStudent', { params: { id } }) }),
       })),
     },
     {
@@ -108,7 +109,8 @@ export function BinScreen() {
     [say, all],
   );
   useEffect(() => void refresh(), [refresh]);
-  const groups = useGroups(content);
+  const [erased, setErased] = useState<Erased | null>(null);
+  const groups = useGroups(content, setErased);
   const attempt = (work: () => Promise<unknown>, said: string) =>
     work().then(
       () => {
@@ -157,6 +159,7 @@ export function BinScreen() {
           </section>
         ))}
       </main>
+      {erased && <ReceiptSheet erased={erased} onClose={() => setErased(null)} />}
       {erasing && (
         <ReallyErase
           item={erasing}

@@ -5,6 +5,7 @@ import {
   LOG_ROW_CHARACTERS,
   type MadeLink,
   type MinorityRequest,
+  type Receipt,
   type RosterPage,
   type SentTake,
   type StoredLink,
@@ -46,9 +47,9 @@ export function restoreStudent(id: string): Promise<StoredStudent> {
   return ask('restoreStudent', { params: { id } });
 }
 
-/** Erases a student with everything that is kept of them. */
-export async function eraseStudent(id: string): Promise<void> {
-  await ask('eraseStudent', { params: { id } });
+/** Erases a student with everything that is kept of them. @returns what it was */
+export function eraseStudent(id: string): Promise<Receipt> {
+  return ask('eraseStudent', { params: { id } });
 }
 
 /** Private links of a student that hold. */

@@ -34,6 +34,10 @@ export function KeepSafe() {
           {words.backUp}
         </a>
         <PracticeTable />
+        <a className={buttonClass()} download href={addressOf(ROUTES.exportEverything, {})}>
+          <Icon name="file" />
+          {words.everything}
+        </a>
       </p>
     </section>
   );

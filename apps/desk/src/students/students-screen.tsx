@@ -4,6 +4,7 @@ import { momentOf } from '@shedbook/coach';
 import { AskText, Button, Icon, momentFrom } from '@shedbook/stand';
 import { useState } from 'react';
 import { Guide } from '../shared/guide.tsx';
+import { type Erased, ReceiptSheet } from '../shared/receipt.tsx';
 import { go } from '../shared/route.ts';
 import { NothingYet, ScreenHead } from '../shared/screen-head.tsx';
 import { waitingName } from '../takes/dropped.ts';
@@ -18,7 +19,8 @@ import { useRoster } from './use-roster.ts';
 /** The screen. */
 export function StudentsScreen() {
   const words = useWords();
-  const roster = useRoster();
+  const [erased, setErased] = useState<Erased | null>(null);
+  const roster = useRoster(setErased);
   const [now] = useState(() => momentFrom(new Date()));
   const [adding, setAdding] = useState(false);
   const { view, find, chosen, choose } = roster.part;
@@ -65,6 +67,7 @@ export function StudentsScreen() {
           </>
         )}
       </main>
+      {erased && <ReceiptSheet erased={erased} onClose={() => setErased(null)} />}
       {adding && (
         <AskText
           title={words.students.add}

@@ -8,6 +8,7 @@ import { createLesson, removeLesson } from '../document/api.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { useLessons } from '../document/use-lessons.ts';
 import { useTold } from '../document/use-told.ts';
+import type { Erased } from '../shared/receipt.tsx';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import {
@@ -66,8 +67,8 @@ function useShelf(): readonly DeskText[] {
   );
 }
 
-/** The roster. */
-export function useRoster(): Roster {
+/** The roster. @param onErased told who was erased, and what of them */
+export function useRoster(onErased: (erased: Erased) => void): Roster {
   const words = useWords();
   const say = useSay();
   const shelf = useShelf();
@@ -135,9 +136,9 @@ export function useRoster(): Roster {
       }),
     erase: (student) =>
       attempt(async () => {
-        await eraseStudent(student.id);
+        const receipt = await eraseStudent(student.id);
+        onErased({ name: student.name, receipt });
         await refresh();
-        say(words.students.erased({ name: student.name }));
       }),
     noteMinority: ({ id }, minority, said) =>
       attempt(async () => {

@@ -1,15 +1,12 @@
 /** Everything in one file, and practice as a table. */
 import { CLI } from '@shedbook/words';
 import { backupBytes } from '../backup/back-up.ts';
+import { type EverythingParts, everything } from '../backup/everything.ts';
 import { practiceTable } from '../backup/practice-table.ts';
-import type { LessonStore } from '../store/lessons.ts';
-import type { StudentStore } from '../store/students.ts';
 import { answer, type Handlers } from './handlers.ts';
 
 /** What backups and tables are made with. */
-export interface BackupParts {
-  readonly store: LessonStore;
-  readonly students: StudentStore;
+export interface BackupParts extends EverythingParts {
   /** Folder of the store. */
   readonly dataDir: string;
 }
@@ -29,11 +26,18 @@ async function begun(bytes: AsyncGenerator<Uint8Array, unknown>): Promise<AsyncI
 }
 
 /** Answers the routes of backups and tables. */
-export function backupHandlers({ store, students, dataDir }: BackupParts) {
+export function backupHandlers({ dataDir, ...parts }: BackupParts) {
+  const { store, students } = parts;
   return {
     backUp: async () => {
       const name = `shedbook-${new Date().toISOString().slice(0, 10)}.tar`;
       return answer({ name, type: 'application/x-tar', content: await begun(backupBytes(dataDir)) });
+    },
+    exportEverything: async () => {
+      const madeAt = new Date().toISOString();
+      const content = await begun(everything(parts, madeAt));
+      const name = `shedbook-${madeAt.slice(0, 10)}.json`;
+      return answer({ name, type: 'application/json', content });
     },
     exportPractice: async ({ query: { student, language } }) => {
       const table = practiceTable({ store, students, words: CLI[language].words.practiceTable }, student);

@@ -35,7 +35,10 @@ export function studentHandlers(store: StudentStore) {
     takeOutLog: async ({ params }) => of(await store.takeOut(params.id, params.takenAt)),
     putBackLog: async ({ params }) => of(await store.putBack(params.id, params.takenAt)),
     eraseLog: async ({ params }) => of(await store.eraseTakenIn(params.id, params.takenAt)),
-    eraseStudent: async ({ params }) => of(await store.erase(params.id)),
+    eraseStudent: async ({ params }) => {
+      const receipt = await store.erase(params.id);
+      return receipt ? answer(receipt) : missing();
+    },
     removeStudent: async ({ params }) => of(await store.remove(params.id)),
     restoreStudent: async ({ params }) => {
       const student = await store.restore(params.id);

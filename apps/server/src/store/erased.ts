@@ -49,24 +49,32 @@ export async function forgiveErased(
 const TABLE_OF = { lesson: 'lessons', student: 'students', link: 'links' } as const;
 
 /** Erases what has these ids, with everything that belongs to it, and notes it. @returns how many there were */
+export async function eraseInside(
+  inside: Transaction<Tables>,
+  kind: keyof typeof TABLE_OF,
+  ids: readonly string[],
+  now: string,
+): Promise<number> {
+  const erased: string[] = [];
+  for (const id of ids) {
+    const { numDeletedRows } = await inside
+      .deleteFrom(TABLE_OF[kind])
+      .where('id', '=', id)
+      .executeTakeFirst();
+    if (numDeletedRows > 0n) erased.push(id);
+  }
+  await noteErased(inside, kind, erased, now);
+  return erased.length;
+}
+
+/** The same in a transaction of its own. @returns how many there were */
 export function eraseById(
   database: Kysely<Tables>,
   kind: keyof typeof TABLE_OF,
   ids: readonly string[],
   now: string,
 ): Promise<number> {
-  return database.transaction().execute(async (inside) => {
-    const erased: string[] = [];
-    for (const id of ids) {
-      const { numDeletedRows } = await inside
-        .deleteFrom(TABLE_OF[kind])
-        .where('id', '=', id)
-        .executeTakeFirst();
-      if (numDeletedRows > 0n) erased.push(id);
-    }
-    await noteErased(inside, kind, erased, now);
-    return erased.length;
-  });
+  return database.transaction().execute((inside) => eraseInside(inside, kind, ids, now));
 }
 
 /** Erases practice that was taken out before a time, and notes it. @returns how many rows */

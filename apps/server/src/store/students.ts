@@ -9,13 +9,15 @@ import {
   type LogPage,
   type LogRequest,
   type MinorityRequest,
+  type Receipt,
   type SaveStudentRequest,
   type StoredStudent,
 } from '@shedbook/routes';
 import type { Kysely, Transaction } from 'kysely';
 import { binOf, createTakenInStore, type TakenInStore } from './bin.ts';
-import { eraseById, forgetPractice } from './erased.ts';
+import { eraseById, eraseInside, forgetPractice } from './erased.ts';
 import { appendRows, type Practised, passesOf, practisedOf, readRows } from './log-rows.ts';
+import { receiptOf } from './receipt.ts';
 import { createRosterStore, type RosterStore, studentOf, studentsOf } from './roster.ts';
 import type { Tables } from './tables.ts';
 
@@ -48,8 +50,8 @@ export interface StudentStore extends TakenInStore, RosterStore {
   practised(): Promise<readonly Practised[]>;
   /** Adds rows to a student's practice. @returns how many are new; null when there is no such student */
   takeIn(id: string, request: LogRequest): Promise<number | null>;
-  /** Forgets a student at once, with everything that was kept of them. @returns whether there was one */
-  erase(id: string): Promise<boolean>;
+  /** Forgets a student at once, with everything that was kept of them. @returns what it was; null where there was none */
+  erase(id: string): Promise<Receipt | null>;
   /** Everything that lies in the bin, lessons too. */
   bin(): Promise<BinContent>;
   /** Forgets for good who, and what of their practice, was removed before a time. @returns how many */
@@ -173,7 +175,13 @@ export function createStudentStore(
         if (!(await read(inside, id))) return null;
         return appendRows(inside, id, request, now());
       }),
-    erase: async (id) => (await eraseById(database, 'student', [id], now())) > 0,
+    erase: (id) =>
+      database.transaction().execute(async (inside) => {
+        const at = now();
+        const receipt = await receiptOf(inside, id, at);
+        await eraseInside(inside, 'student', [id], at);
+        return receipt;
+      }),
     forgetRemovedBefore: async (time) => {
       const before = time.toISOString();
       const old = database.selectFrom('students').select('id').where('deleted_at', '<', before);

@@ -12,7 +12,18 @@ import { rearrange } from './desk/rearrange.ts';
 import { recordings } from './desk/recordings.ts';
 import { refusals, settings } from './desk/settings.ts';
 import { compose, pedal, room, sound } from './desk/sound.ts';
-import { answer, beside, consent, diary, inbox, links, safe, signIn, students } from './desk/students.ts';
+import {
+  answer,
+  beside,
+  consent,
+  diary,
+  inbox,
+  links,
+  receipt,
+  safe,
+  signIn,
+  students,
+} from './desk/students.ts';
 import { takes } from './desk/takes.ts';
 import { how, limbs, marks, voices } from './drum-set.ts';
 import { durations } from './durations.ts';
@@ -52,6 +63,7 @@ export const deskMessages = {
   inbox,
   consent,
   answer,
+  receipt,
   beside,
   diary,
   links,

@@ -115,6 +115,24 @@ export const inbox = {
   said: 'You said: {$answer}',
 } as const;
 
+/** Words of `receipt`. */
+export const receipt = {
+  file: 'erased',
+  when: 'Erased for good on {$when}:',
+  rows: '.input {$n :integer} .match $n one {{{$n} entry of practice,}} * {{{$n} entries of practice,}}',
+  assignments:
+    '.input {$n :integer} .match $n one {{{$n} exercise that was set,}} * {{{$n} exercises that were set,}}',
+  takes:
+    '.input {$n :integer} .input {$megabytes :integer} .match $n one {{{$n} recording ({$megabytes} MB),}} * {{{$n} recordings ({$megabytes} MB),}}',
+  voices: '.input {$n :integer} .match $n one {{{$n} note that you spoke,}} * {{{$n} notes that you spoke,}}',
+  links:
+    '.input {$n :integer} .match $n one {{{$n} private link, which opens nothing any more.}} * {{{$n} private links, which open nothing any more.}}',
+  copies:
+    'It is overwritten on this disk, with the copies that were made of the store. A backup that was saved elsewhere still has it; restored here, it stays erased.',
+  only: 'This is kept nowhere: save it if you want to show it to somebody. Only the file that you save has the name.',
+  save: 'Save as a text file',
+} as const;
+
 /** Words of `answer`. */
 export const answer = {
   bar: 'Bar',
@@ -189,6 +207,7 @@ export const safe = {
   backUp: 'Back up everything',
   tableOf: 'Practice of {$name} as a table',
   tableOfAll: 'Practice of everybody as a table',
+  everything: 'Everything but the sound as JSON',
 } as const;
 
 /** Words of `links`. */

@@ -122,6 +122,23 @@ export const inbox = translation<typeof english.inbox>()({
   said: 'Du hast geschrieben: {$answer}',
 });
 
+/** Words of `receipt`. */
+export const receipt = translation<typeof english.receipt>()({
+  file: 'geloescht',
+  when: 'Endgültig gelöscht am {$when}:',
+  rows: '.input {$n :integer} .match $n one {{{$n} Eintrag im Übungsheft,}} * {{{$n} Einträge im Übungsheft,}}',
+  assignments: '.input {$n :integer} .match $n one {{{$n} gestellte Übung,}} * {{{$n} gestellte Übungen,}}',
+  takes:
+    '.input {$n :integer} .input {$megabytes :integer} .match $n one {{{$n} Aufnahme ({$megabytes} MB),}} * {{{$n} Aufnahmen ({$megabytes} MB),}}',
+  voices: '.input {$n :integer} .match $n one {{{$n} gesprochene Notiz,}} * {{{$n} gesprochene Notizen,}}',
+  links:
+    '.input {$n :integer} .match $n one {{{$n} privater Link, der nichts mehr öffnet.}} * {{{$n} private Links, die nichts mehr öffnen.}}',
+  copies:
+    'Es ist auf diesem Laufwerk überschrieben, mit den Kopien, die es davon gab. Eine Sicherung, die anderswo liegt, hat es noch; hier eingespielt bleibt es gelöscht.',
+  only: 'Das steht sonst nirgends: sichern, wenn es jemand sehen soll. Nur die gesicherte Datei hat den Namen.',
+  save: 'Als Textdatei sichern',
+});
+
 /** Words of `answer`. */
 export const answer = translation<typeof english.answer>()({
   bar: 'Takt',
@@ -195,6 +212,7 @@ export const safe = translation<typeof english.safe>()({
   lead: 'Alles in einer Datei: Lektionen, Namen, Übungshefte und Aufnahmen. Dort aufbewahren, wo sonst niemand sie lesen kann. „shedbook restore“ holt sie zurück.',
   backUp: 'Alles sichern',
   tableOf: 'Übungsheft von {$name} als Tabelle',
+  everything: 'Alles außer dem Ton als JSON',
   tableOfAll: 'Alle Übungshefte als Tabelle',
 });
 

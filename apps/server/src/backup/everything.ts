@@ -1,0 +1,90 @@
+/**
+ * Lessons, students, their practice and their takes without the sound as one JSON document, for another program.
+ *
+ * Conventions: it comes bit by bit, so that a school's years fit into little memory; no secret of a link is in it, since
+ * none is kept.
+ */
+import type { LogPage, StoredLesson } from '@shedbook/routes';
+import type { LessonStore } from '../store/lessons.ts';
+import type { LinkStore } from '../store/links.ts';
+import type { StudentStore } from '../store/students.ts';
+import type { TakeStore } from '../store/takes.ts';
+
+/** Version of the document. */
+const VERSION = 1;
+
+/** What it is made of. */
+export interface EverythingParts {
+  readonly store: LessonStore;
+  readonly students: StudentStore;
+  readonly takes: TakeStore;
+  readonly links: LinkStore;
+}
+
+function jsonIn(text: string): unknown {
+  try {
+    return JSON.parse(text) as unknown;
+  } catch {
+    return null;
+  }
+}
+
+/** A row of practice: its entry, or its text where that is none. */
+function rowOf({ version, text, takenAt, isSound }: LogPage['rows'][number]): unknown {
+  const entry = isSound ? jsonIn(text) : null;
+  return { version, takenAt, ...(entry === null ? { text } : { entry }) };
+}
+
+/** Values as the elements of a JSON array. */
+async function* elements(values: AsyncIterable<unknown> | Iterable<unknown>): AsyncGenerator<string> {
+  let isFirst = true;
+  for await (const value of values) {
+    yield `${isFirst ? '\n' : ',\n'}${JSON.stringify(value)}`;
+    isFirst = false;
+  }
+}
+
+async function* practiceOf(students: StudentStore, id: string): AsyncGenerator<unknown> {
+  for (let after: number | null = 0; after !== null; ) {
+    const page: LogPage | null = await students.readLog(id, after);
+    for (const row of page?.rows ?? []) yield rowOf(row);
+    after = page?.next ?? null;
+  }
+}
+
+async function lessonsOf(store: LessonStore): Promise<readonly unknown[]> {
+  const filed = new Map((await store.shelf()).map(({ summary }) => [summary.id, summary]));
+  return (await store.list()).map(({ id, text, createdAt, updatedAt }: StoredLesson) => {
+    const { level = null, shelves = [], isArchived = false } = filed.get(id) ?? {};
+    return { id, text, level, shelves, isArchived, createdAt, updatedAt };
+  });
+}
+
+async function* studentParts(parts: EverythingParts): AsyncGenerator<string> {
+  const { students, takes, links } = parts;
+  let isFirst = true;
+  let after: string | undefined;
+  do {
+    const page = await students.page({ find: '', after });
+    for (const { rows: _, lastRow: __, ...student } of page.students) {
+      const own = { ...student, takes: await takes.of(student.id), links: await links.list(student.id) };
+      yield `${isFirst ? '\n' : ',\n'}${JSON.stringify(own).slice(0, -1)},"practice":[`;
+      yield* elements(practiceOf(students, student.id));
+      yield ']}';
+      isFirst = false;
+    }
+    after = page.next ?? undefined;
+  } while (after !== undefined);
+}
+
+/** The bytes of the document. @param madeAt ISO 8601, in UTC */
+export async function* everything(parts: EverythingParts, madeAt: string): AsyncGenerator<Uint8Array> {
+  const pieces = async function* (): AsyncGenerator<string> {
+    yield `{"version":${VERSION},"madeAt":${JSON.stringify(madeAt)},"lessons":[`;
+    yield* elements(await lessonsOf(parts.store));
+    yield '],"students":[';
+    yield* studentParts(parts);
+    yield ']}\n';
+  };
+  for await (const piece of pieces()) yield Buffer.from(piece);
+}
