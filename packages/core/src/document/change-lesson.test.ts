@@ -23,9 +23,18 @@ function changed(text: string, from: string, to: string, goesOn: 'silent' | 'rep
   return [formatPattern(after.pattern), after.lost, after.moved];
 }
 
+/** Codes of the problems of a text that is changed again and again. */
+const known = new Map<string, ReadonlySet<string>>();
+
+function codesOf(text: string): ReadonlySet<string> {
+  const codes = known.get(text) ?? new Set(parseLesson(text, 'before').problems.map(({ code }) => code));
+  known.set(text, codes);
+  return codes;
+}
+
 /** Problems of a text that are not those of another, by their codes. */
 function newProblems(before: string, after: string): readonly string[] {
-  const codes = new Set(parseLesson(before, 'before').problems.map(({ code }) => code));
+  const codes = codesOf(before);
   return parseLesson(after, 'after').problems.flatMap(({ code, path }) =>
     codes.has(code) ? [] : [`${code} at ${path}`],
   );
