@@ -12,12 +12,9 @@ import {
   type Voice,
   type WrittenPlace,
 } from '@shedbook/core';
-import type { Program } from '@shedbook/playing';
+import { LATENESS_DRAWN, type Program } from '@shedbook/playing';
 import type { PlayedTake, TakeLoop } from '@shedbook/stand/takes';
 import { beatEdges, QUARTER_WIDTH, slotX } from '../notation/layout.ts';
-
-/** Lateness is drawn this many times as wide as it was, as on the practice page: 20 ms would hardly be seen. */
-export const EXAGGERATION = 4;
 
 /** Farthest that a head is moved: beyond, it would look like another note. */
 export const FARTHEST = 28;
@@ -37,7 +34,7 @@ export interface HeardPlace {
 
 /** How far a head is moved at a tempo. */
 function moved(offsetMs: number, bpm: Bpm): number {
-  const dx = (offsetMs / 1000) * (bpm / 60) * QUARTER_WIDTH * EXAGGERATION;
+  const dx = (offsetMs / 1000) * (bpm / 60) * QUARTER_WIDTH * LATENESS_DRAWN;
   return Math.max(-FARTHEST, Math.min(FARTHEST, dx));
 }
 

@@ -1,7 +1,8 @@
 import { meter } from '@shedbook/core';
 import type { PackBar } from '@shedbook/pack';
+import { LATENESS_DRAWN } from '@shedbook/playing';
 import { describe, expect, it } from 'vitest';
-import { displacement, EXAGGERATION, FARTHEST_MM, headOn, mmPerSecond } from './heard-places.ts';
+import { displacement, FARTHEST_MM, headOn, mmPerSecond } from './heard-places.ts';
 
 const bar: PackBar = {
   bar: 1,
@@ -24,10 +25,10 @@ describe('where a heard stroke is drawn', () => {
     const scale = mmPerSecond(bar, meter('4/4'), 80);
     expect(scale).toBeCloseTo(80 / 3, 9);
     expect(displacement(scale, 20)).toEqual({
-      dxMm: expect.closeTo(EXAGGERATION * 0.02 * scale, 9),
+      dxMm: expect.closeTo(LATENESS_DRAWN * 0.02 * scale, 9),
       isBeyond: false,
     });
-    expect(displacement(scale, -20).dxMm).toBeCloseTo(-EXAGGERATION * 0.02 * scale, 9);
+    expect(displacement(scale, -20).dxMm).toBeCloseTo(-LATENESS_DRAWN * 0.02 * scale, 9);
     expect(displacement(scale, 0).dxMm).toBe(0);
   });
 

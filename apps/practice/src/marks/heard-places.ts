@@ -6,9 +6,7 @@
  */
 import type { Meter, Voice } from '@shedbook/core';
 import type { PackBar, PackSlot } from '@shedbook/pack';
-
-/** Lateness is drawn this many times as wide as it was: 20 ms would hardly be seen. */
-export const EXAGGERATION = 4;
+import { LATENESS_DRAWN } from '@shedbook/playing';
 
 /** Farthest that a head is moved, in millimetres: beyond, it would look like another note. */
 export const FARTHEST_MM = 5;
@@ -29,7 +27,7 @@ export function displacement(
   scaleMmPerSecond: number,
   offsetMs: number,
 ): { readonly dxMm: number; readonly isBeyond: boolean } {
-  const dxMm = (offsetMs / 1000) * scaleMmPerSecond * EXAGGERATION;
+  const dxMm = (offsetMs / 1000) * scaleMmPerSecond * LATENESS_DRAWN;
   const isBeyond = Math.abs(dxMm) > FARTHEST_MM;
   return { dxMm: isBeyond ? Math.sign(dxMm) * FARTHEST_MM : dxMm, isBeyond };
 }

@@ -1,11 +1,11 @@
 /** Hearing oneself: the ear, what it heard, what follows, and the takes. */
 
+import { LATENESS_DRAWN } from '@shedbook/playing';
 import { Choices } from '@shedbook/stand';
 import { lazy, Suspense } from 'react';
 import { BreakReminder } from '../care/break-reminder.tsx';
 import { useEvenKeeper } from '../log/use-even-keeper.ts';
 import { useLogKeeper } from '../log/use-log-keeper.ts';
-import { EXAGGERATION } from '../marks/heard-places.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeWords } from '../page/words.tsx';
 import { useHearingSettings } from '../session/hearing-settings.ts';
@@ -75,7 +75,7 @@ function JudgedBody() {
         {isOn && <AfterLoop view={view} />}
       </div>
       <div className={styles.more}>
-        {isOn && <p className="quiet">{words.hearing.legend({ times: EXAGGERATION })}</p>}
+        {isOn && <p className="quiet">{words.hearing.legend({ times: LATENESS_DRAWN })}</p>}
         <EarSwitch ear={ear} hearing={hearing} />
         {isOn && ear.input === 'microphone' && isPad && !ear.isMeasured && (
           <PadSetUp ear={hearing.ear} state={ear} />
