@@ -16,12 +16,15 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { Bpm, Hertz } from '@shedbook/core';
+import { Bpm, Hertz, perform, Seconds, seededRandom } from '@shedbook/core';
 import { createPainter, frameAt } from '@shedbook/film';
 import { loadEngravingTools, loadKit } from '@shedbook/host';
 import { loadRasteriser, makeFilm, planFilm } from '@shedbook/host/film';
+import { listen } from '@shedbook/listen';
+import { createProgram, followTake, landingsOf } from '@shedbook/playing';
 import { median, nearestQuantile } from '@shedbook/signal';
-import { lessonOf } from './material.mjs';
+import { createKit, render } from '@shedbook/sound';
+import { barsOnce, lessonOf } from './material.mjs';
 
 export const name = 'film';
 
@@ -178,6 +181,66 @@ async function exactness(folder) {
   ];
 }
 
+/** What hands do to the grid: how far the tempo drifts over the form, and how far strokes scatter to each side. */
+const HANDS = [
+  { bpm: 60, drift: 0.08, scatterSeconds: 0.015 },
+  { bpm: 93, drift: -0.08, scatterSeconds: 0.012 },
+  { bpm: 120, drift: 0.1, scatterSeconds: 0.01 },
+  { bpm: 240, drift: 0.05, scatterSeconds: 0.006 },
+];
+
+/**
+ * How far the ball comes down from when each stroke sounded, over takes whose strokes are known: in ms. Strokes of the
+ * exercise, and of the lead voice where the exercise has none; the kits are none that the ear was taught with.
+ */
+function landingErrors() {
+  const lesson = lessonOf(JSON.stringify({ ...LESSON, tempo: 120 }));
+  const errors = HANDS.map(({ bpm, drift, scatterSeconds }, index) => {
+    const random = seededRandom(`film ${index}`);
+    const performance = perform(lesson, { exercise: 1, form: barsOnce(8), bpm: Bpm(bpm) });
+    const whole = performance.durationSeconds;
+    const strokes = performance.strokes
+      .map((stroke) => {
+        const drifted = stroke.timeSeconds - (drift * stroke.timeSeconds ** 2) / (2 * whole);
+        return { ...stroke, timeSeconds: Seconds(1 + drifted + (2 * random.next() - 1) * scatterSeconds) };
+      })
+      .toSorted((a, b) => a.timeSeconds - b.timeSeconds);
+    const kit = createKit({ sampleRateHz: Hertz(44_100), seed: `film ${index}` });
+    const { left, right } = render({ strokes, durationSeconds: Seconds(whole + 3) }, { kit });
+    const mono = left.map((sample, i) => sample + (right[i] ?? 0) + 1e-3 * (random.next() - 0.5));
+    const { report } = listen(mono, Hertz(44_100), { lesson, exercise: 1, form: barsOnce(8), bpm: Bpm(bpm) });
+    if (!report) throw new Error(`no report at ${bpm}`);
+    const asked = { exercise: 1, form: barsOnce(8), bpm: report.alignment.bpm, layers: lesson.layers.length };
+    const { program, clock } = followTake(
+      { program: createProgram(lesson, asked), performance: perform(lesson, asked), meter: lesson.meter },
+      report,
+    );
+    return landingsOf(program).flatMap(({ place }) => {
+      const due = program.strokes.filter((each) => Math.abs(each.place - place) < 1e-6);
+      const own = due.find(({ role }) => role === 'pattern') ?? due.find(({ voice }) => voice === 'ride');
+      const struck = strokes.find(
+        ({ voice, written: { bar, beat, slot } }) =>
+          own?.voice === voice &&
+          own.written.bar === bar &&
+          own.written.beat === beat &&
+          own.written.slot === slot,
+      );
+      return struck ? [1000 * Math.abs(clock.secondsAt(place) - struck.timeSeconds)] : [];
+    });
+  });
+  const all = errors.flat();
+  return [
+    ...HANDS.map(({ bpm, drift, scatterSeconds }, index) => ({
+      what: `landing, median, ${bpm} bpm, drift ${100 * drift} %, scatter ${1000 * scatterSeconds} ms`,
+      value: median(errors[index] ?? []),
+      unit: 'ms',
+    })),
+    { what: `landing over performances, median of ${all.length}`, value: median(all), unit: 'ms' },
+    { what: 'landing over performances, 95 %', value: nearestQuantile(all, 0.95), unit: 'ms' },
+    { what: 'landing over performances, at most', value: Math.max(...all), unit: 'ms' },
+  ];
+}
+
 /**
  * Wall and processor time of a command with all that it starts, in seconds, and the most memory of its Node.
  * @param {string} command
@@ -299,7 +362,7 @@ async function speed(folder) {
 export async function run() {
   const folder = mkdtempSync(join(tmpdir(), 'shedbook-film-bench-'));
   try {
-    return [...(await exactness(folder)), ...(await speed(folder))];
+    return [...(await exactness(folder)), ...landingErrors(), ...(await speed(folder))];
   } finally {
     rmSync(folder, { recursive: true });
   }

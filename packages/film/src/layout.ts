@@ -39,7 +39,8 @@ export interface Layout {
 
 /** Largest part of the page's longer side that a picture beside or above takes, and of a corner. */
 const MOST = { beside: 0.44, above: 0.42, cornerWidth: 0.3 } as const;
-const CORNER_MM = { landscape: { height: 30, push: 12 }, portrait: { height: 36, push: 4 } } as const;
+/** Its height, and its distance from the upper edge, in millimetres. */
+const CORNER_MM = { height: { landscape: 26, portrait: 36 }, top: 4 } as const;
 
 /** The page of a shape without a picture. */
 function plain(name: ShapeName): Layout {
@@ -78,13 +79,13 @@ function underPicture(page: Layout, ratio: number): Layout {
 }
 
 function roundPicture(page: Layout, ratio: number, name: ShapeName): Layout {
-  const corner = CORNER_MM[name];
-  const { width, height } = fitted(ratio, MOST.cornerWidth * page.widthMm, corner.height);
+  const { height: most, top } = CORNER_MM;
+  const { width, height } = fitted(ratio, MOST.cornerWidth * page.widthMm, most[name]);
   const x = page.right - width;
   return {
     ...{ ...page, headRight: x - 4, tempoBeside: false },
-    barsTop: Math.max(page.barsTop, page.titleY + corner.push + height - 6),
-    picture: { x, y: 4, width, height },
+    barsTop: Math.max(page.barsTop, top + height + 1),
+    picture: { x, y: top, width, height },
   };
 }
 

@@ -1,11 +1,12 @@
 /**
- * The sound of a film, scene by scene, so that a long film takes no more memory than its longest scene.
+ * The sound of a film, bit by bit, so that a long film takes no more memory than a short one.
  *
  * Conventions: stereo at the kit's rate, which the frames of a second divide; loudness in LUFS.
  */
-import { FullScaleDb, Lufs } from '@shedbook/core';
+import { FullScaleDb, type Hertz, Lufs } from '@shedbook/core';
 import {
   amplify,
+  createRenderer,
   integrateSteps,
   type Kit,
   limitTruePeak,
@@ -29,29 +30,39 @@ const FADE_IN_SECONDS = 0.003;
 const CLOSE_ENOUGH_LU = 0.1;
 const MOST_ROUNDS = 4;
 
-function fadeOut(samples: Float32Array, fade: number): void {
-  const from = samples.length - fade;
-  for (let i = Math.max(0, from); i < samples.length; i += 1)
-    samples[i] = (samples[i] as number) * ((samples.length - i) / fade);
+/** Where a block lies in its scene: samples from the scene's beginning. */
+interface Place {
+  readonly at: number;
+  /** Where the scene's sound begins, and where the scene ends. */
+  readonly start: number;
+  readonly end: number;
 }
 
-function fadeIn(samples: Float32Array, from: number, fade: number): void {
-  for (let i = 0; i < fade && from + i < samples.length; i += 1)
-    samples[from + i] = ((samples[from + i] as number) * i) / fade;
+/** Fades a block in where its scene's sound begins, and out where the scene ends. */
+function fade({ left, right, sampleRateHz }: StereoAudio, { at, start, end }: Place): void {
+  const [fadeIn, fadeOut] = [FADE_IN_SECONDS, FADE_SECONDS].map((each) =>
+    Math.round(each * sampleRateHz),
+  ) as [number, number];
+  for (let i = 0; i < left.length; i += 1) {
+    const [since, until] = [at + i - start, end - at - i];
+    if (since >= fadeIn && until >= fadeOut) continue;
+    const share = Math.max(0, Math.min(1, since / fadeIn, until / fadeOut));
+    left[i] = (left[i] as number) * share;
+    right[i] = (right[i] as number) * share;
+  }
 }
 
 function loudnessOf(audio: StereoAudio): number {
   return integrateSteps([loudnessSteps(audio)]);
 }
 
-/** Adds one sound to another from a sample on, as far as there is room. */
-function addInto(into: StereoAudio, sound: StereoAudio, start: number): void {
+/** Adds one sound to another, as far as there is room. */
+function addInto(into: StereoAudio, sound: StereoAudio): void {
   for (const [from, to] of [
     [sound.left, into.left],
     [sound.right, into.right],
   ] as const)
-    for (let i = 0; i < from.length && start + i < to.length; i += 1)
-      to[start + i] = (to[start + i] as number) + (from[i] as number);
+    for (let i = 0; i < from.length && i < to.length; i += 1) to[i] = (to[i] as number) + (from[i] as number);
 }
 
 /** A recording as loud as the kit is when it plays the same. */
@@ -68,15 +79,15 @@ function atSpeed({ left, right, sampleRateHz }: StereoAudio, shown: Shown): Ster
   return { left: slowLeft ?? left, right: slowRight ?? right, sampleRateHz };
 }
 
-/** What is heard of a scene from the end of its lead: the kit, or over a performance what was asked for. */
-function soundOfScene(
-  scene: PlayedScene,
+/** What is heard of a scene that shows a recording, from the end of its lead. */
+function soundOver(
+  { strokes, durationSeconds, exercise }: PlayedScene,
+  shown: Shown,
   { request: { lesson, over } }: Pick<Film, 'request'>,
   { kit, recording }: SceneSources,
 ): readonly StereoAudio[] {
-  const { strokes, durationSeconds, exercise, shown } = scene;
   const model = render({ strokes, durationSeconds }, { kit, setUp: lesson.setUp, seed: exercise ?? 0 });
-  if (!recording || !shown || !over || over.heard === 'model') return [model];
+  if (!recording || !over || over.heard === 'model') return [model];
   const teacher = asLoudAs(atSpeed(recording, shown), model);
   return over.heard === 'teacher' ? [teacher] : [teacher, amplify(model, over.modelDb)];
 }
@@ -88,28 +99,69 @@ export interface SceneSources {
   readonly recording: StereoAudio | null;
 }
 
-/** A scene's sound, exactly as long as its frames, as loud as the kit is. */
-export function renderScene(scene: Scene, film: Pick<Film, 'request'>, sources: SceneSources): StereoAudio {
-  const { sampleRateHz } = sources.kit;
-  const perFrame = sampleRateHz / film.request.framesPerSecond;
-  const length = scene.frames * perFrame;
-  const audio: StereoAudio = {
-    ...{ left: new Float32Array(length), right: new Float32Array(length), sampleRateHz },
-  };
-  if (scene.kind === 'title') return audio;
-  const start = scene.leadFrames * perFrame;
-  for (const sound of soundOfScene(scene, film, sources)) addInto(audio, sound, start);
-  for (const samples of [audio.left, audio.right]) {
-    fadeIn(samples, start, Math.round(FADE_IN_SECONDS * sampleRateHz));
-    fadeOut(samples, Math.round(FADE_SECONDS * sampleRateHz));
-  }
-  return audio;
+/** Samples that are rendered at a time, and how far ahead strokes are made ready, in seconds. */
+const BLOCK = 1 << 16;
+const AHEAD_SECONDS = 4;
+
+function silence(length: number, sampleRateHz: StereoAudio['sampleRateHz']): StereoAudio {
+  return { left: new Float32Array(length), right: new Float32Array(length), sampleRateHz };
 }
 
-/** Scenes that were rendered, kept somewhere and read again one by one. */
-export interface KeptScenes {
-  readonly count: number;
-  read(index: number): Promise<StereoAudio>;
+/** Blocks of what the kit plays. @param length samples in all */
+function* played(
+  { strokes, exercise }: PlayedScene,
+  { request: { lesson } }: Pick<Film, 'request'>,
+  { kit, length }: { readonly kit: Kit; readonly length: number },
+): Generator<StereoAudio> {
+  const renderer = createRenderer({ kit, setUp: lesson.setUp, seed: exercise ?? 0 });
+  let next = 0;
+  for (let at = 0; at < length; at += BLOCK) {
+    const until = (at + BLOCK) / kit.sampleRateHz + AHEAD_SECONDS;
+    const later = strokes.findIndex(({ timeSeconds }, index) => index >= next && timeSeconds >= until);
+    const end = later === -1 ? strokes.length : later;
+    renderer.schedule(strokes.slice(next, end));
+    next = end;
+    const block = silence(Math.min(BLOCK, length - at), kit.sampleRateHz);
+    renderer.render(block.left, block.right, block.left.length);
+    yield block;
+  }
+}
+
+/**
+ * A scene's sound block by block, together exactly as long as its frames, as loud as the kit is. What follows the grid is
+ * rendered as it is asked for; over a recording it comes as one block, as long as the recording.
+ */
+export function* renderScene(
+  scene: Scene,
+  film: Pick<Film, 'request'>,
+  sources: SceneSources,
+): Generator<StereoAudio> {
+  const { sampleRateHz } = sources.kit;
+  const perFrame = sampleRateHz / film.request.framesPerSecond;
+  const end = scene.frames * perFrame;
+  if (scene.kind === 'title') return yield silence(end, sampleRateHz);
+  const start = scene.leadFrames * perFrame;
+  if (start > 0) yield silence(start, sampleRateHz);
+  if (scene.shown) {
+    const audio = silence(end - start, sampleRateHz);
+    for (const sound of soundOver(scene, scene.shown, film, sources)) addInto(audio, sound);
+    fade(audio, { at: start, start, end });
+    return yield audio;
+  }
+  let at = start;
+  for (const block of played(scene, film, { kit: sources.kit, length: end - start })) {
+    fade(block, { at, start, end });
+    at += block.left.length;
+    yield block;
+  }
+}
+
+/** Sound that is kept somewhere and read again in parts. */
+export interface KeptSound {
+  readonly samples: number;
+  readonly sampleRateHz: Hertz;
+  /** Reads the samples from one up to another. */
+  read(from: number, to: number): Promise<StereoAudio>;
 }
 
 /** How a film's sound is brought to its loudness. */
@@ -120,18 +172,42 @@ export interface Mastering {
   readonly ceilingDbtp: FullScaleDb;
 }
 
-/** A scene at its loudness, no peak too high. */
-export function master(audio: StereoAudio, { gainDb, ceilingDbtp }: Mastering): StereoAudio {
-  return limitTruePeak(amplify(audio, gainDb), ceilingDbtp);
+/** Sound is mastered in parts of so many seconds: whole steps of the loudness meter. */
+const PART_SECONDS = 20;
+/** So much before and after a part is looked at, so that the limiter comes in and goes out as it would without parts. */
+const BEFORE_SECONDS = 1;
+const AFTER_SECONDS = 0.05;
+
+/** Where the parts of kept sound begin. */
+function partsOf({ samples, sampleRateHz }: KeptSound): readonly number[] {
+  const size = PART_SECONDS * sampleRateHz;
+  return Array.from({ length: Math.ceil(samples / size) }, (_, part) => part * size);
 }
 
-/** Finds the one gain for all scenes with which the film is as loud as it should be, the limiter counted in. */
-export async function findMastering(scenes: KeptScenes, ceilingDbtp: FullScaleDb): Promise<Mastering> {
+async function masteredPart(kept: KeptSound, from: number, { gainDb, ceilingDbtp }: Mastering) {
+  const { samples, sampleRateHz } = kept;
+  const to = Math.min(samples, from + PART_SECONDS * sampleRateHz);
+  const first = Math.max(0, from - Math.round(BEFORE_SECONDS * sampleRateHz));
+  const last = Math.min(samples, to + Math.round(AFTER_SECONDS * sampleRateHz));
+  const { left, right } = limitTruePeak(amplify(await kept.read(first, last), gainDb), ceilingDbtp);
+  const cut = (channel: Float32Array) => channel.subarray(from - first, to - first);
+  return { left: cut(left), right: cut(right), sampleRateHz };
+}
+
+/** Kept sound at its loudness, no peak too high, part by part. */
+export async function* master(kept: KeptSound, mastering: Mastering): AsyncGenerator<StereoAudio> {
+  for (const from of partsOf(kept)) yield masteredPart(kept, from, mastering);
+}
+
+/** Finds the one gain with which a film is as loud as it should be, the limiter counted in. */
+export async function findMastering(kept: KeptSound, ceilingDbtp: FullScaleDb): Promise<Mastering> {
   const loudness = async (gainDb: number | null): Promise<number> => {
     const steps: Float64Array[] = [];
-    for (let index = 0; index < scenes.count; index += 1) {
-      const audio = await scenes.read(index);
-      steps.push(loudnessSteps(gainDb === null ? audio : master(audio, { gainDb, ceilingDbtp })));
+    for (const from of partsOf(kept)) {
+      const to = Math.min(kept.samples, from + PART_SECONDS * kept.sampleRateHz);
+      const part =
+        gainDb === null ? await kept.read(from, to) : await masteredPart(kept, from, { gainDb, ceilingDbtp });
+      steps.push(loudnessSteps(part));
     }
     return integrateSteps(steps);
   };

@@ -1,12 +1,12 @@
-/** The sound of a film on disk: scene by scene, so that memory does not grow with the film. */
-import { open, readFile, writeFile } from 'node:fs/promises';
+/** The sound of a film on disk: bit by bit, so that memory does not grow with the film. */
+import { type FileHandle, open } from 'node:fs/promises';
 import { join } from 'node:path';
-import { FullScaleDb, Hertz } from '@shedbook/core';
+import { FullScaleDb, type Hertz } from '@shedbook/core';
 import {
   FIRST_CEILING_DBTP,
   type Film,
   findMastering,
-  type KeptScenes,
+  type KeptSound,
   type Mastering,
   master,
   renderScene,
@@ -67,12 +67,41 @@ const MOST_DBTP = -1.1;
 /** How often a lower ceiling is tried. */
 const MOST_TRIES = 4;
 
-/** Writes what is read of a few scenes into one file at their loudness. */
-async function writeMastered(scenes: KeptScenes, mastering: Mastering, path: string): Promise<void> {
+/** Bytes of a moment: two channels of 32-bit floats. */
+const FRAME_BYTES = 8;
+
+async function readExactly(file: FileHandle, from: number, length: number): Promise<Buffer> {
+  const bytes = Buffer.alloc(length);
+  let got = 0;
+  while (got < length) {
+    const { bytesRead } = await file.read(bytes, got, length - got, from + got);
+    if (bytesRead === 0) throw new RangeError('Internal error: less sound was kept than was made');
+    got += bytesRead;
+  }
+  return bytes;
+}
+
+/** Writes the sound of every scene one after the other. @returns how many samples they are */
+async function writePlain(film: Film, { kit, recordings, signal, tell }: SoundOrder, file: FileHandle) {
+  let samples = 0;
+  for (const [index, scene] of film.scenes.entries()) {
+    signal.throwIfAborted();
+    const recording = await soundShown(scene, recordings, { sampleRateHz: kit.sampleRateHz, signal });
+    for (const block of renderScene(scene, film, { kit, recording })) {
+      await file.writeFile(interleave(block));
+      samples += block.left.length;
+      signal.throwIfAborted();
+    }
+    tell((0.6 * (index + 1)) / film.scenes.length);
+  }
+  return samples;
+}
+
+/** Writes kept sound into a file at its loudness. */
+async function writeMastered(kept: KeptSound, mastering: Mastering, path: string): Promise<void> {
   const file = await open(path, 'w');
   try {
-    for (let index = 0; index < scenes.count; index += 1)
-      await file.writeFile(interleave(master(await scenes.read(index), mastering)));
+    for await (const part of master(kept, mastering)) await file.writeFile(interleave(part));
   } finally {
     await file.close();
   }
@@ -84,28 +113,29 @@ async function writeMastered(scenes: KeptScenes, mastering: Mastering, path: str
  * @returns the path of the file
  */
 export async function writeFilmSound(film: Film, order: SoundOrder): Promise<string> {
-  const { kit, recordings, folder, ending, signal, tell } = order;
-  const count = film.scenes.length;
-  const plain = (index: number) => join(folder, `scene-${index}.f32`);
-  for (const [index, scene] of film.scenes.entries()) {
-    signal.throwIfAborted();
-    const recording = await soundShown(scene, recordings, { sampleRateHz: kit.sampleRateHz, signal });
-    await writeFile(plain(index), interleave(renderScene(scene, film, { kit, recording })));
-    tell((0.6 * (index + 1)) / count);
-  }
-  const read = async (index: number) => {
-    signal.throwIfAborted();
-    return separate(await readFile(plain(index)), Hertz(kit.sampleRateHz));
-  };
+  const { kit, folder, ending, signal, tell } = order;
+  const { sampleRateHz } = kit;
+  const plain = await open(join(folder, 'plain.f32'), 'w+');
   const whole = join(folder, 'whole.f32');
   const encoded = join(folder, `sound${ending}`);
-  let ceiling = FIRST_CEILING_DBTP;
-  for (let round = 1; round <= MOST_TRIES; round += 1) {
-    await writeMastered({ count, read }, await findMastering({ count, read }, ceiling), whole);
-    const peak = await encodeSound({ path: whole, sampleRateHz: kit.sampleRateHz }, ending, encoded, signal);
-    tell(0.6 + (0.4 * round) / MOST_TRIES);
-    if (peak <= MOST_DBTP) break;
-    ceiling = FullScaleDb(ceiling - (peak - MOST_DBTP) - 0.2);
+  try {
+    const samples = await writePlain(film, order, plain);
+    const read = async (from: number, to: number) => {
+      signal.throwIfAborted();
+      const bytes = await readExactly(plain, FRAME_BYTES * from, FRAME_BYTES * (to - from));
+      return separate(bytes, sampleRateHz);
+    };
+    const kept = { samples, sampleRateHz, read };
+    let ceiling = FIRST_CEILING_DBTP;
+    for (let round = 1; round <= MOST_TRIES; round += 1) {
+      await writeMastered(kept, await findMastering(kept, ceiling), whole);
+      const peak = await encodeSound({ path: whole, sampleRateHz }, ending, encoded, signal);
+      tell(0.6 + (0.4 * round) / MOST_TRIES);
+      if (peak <= MOST_DBTP) break;
+      ceiling = FullScaleDb(ceiling - (peak - MOST_DBTP) - 0.2);
+    }
+  } finally {
+    await plain.close();
   }
   tell(1);
   return encoded;
