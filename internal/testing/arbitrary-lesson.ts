@@ -131,13 +131,27 @@ function arbitraryExercise(of: Meter): fc.Arbitrary<unknown> {
   );
 }
 
+/** A pattern of the snare, or the same strokes of one hand on a tom: its hands are those of a voice that is not the first. */
+function playedBy(text: string): object {
+  const strokes = text.replaceAll(/[^a-z]/gi, '').length;
+  if (strokes === 0 || text.length % 3 > 0) return { pattern: text };
+  const hands = Array.from({ length: strokes }, () => 'L').join(' ');
+  const snare = text.replaceAll(/[a-z]/gi, '.');
+  return {
+    pattern: { snare, 'tom-high': text.replaceAll(/[a-z]/gi, 'x') },
+    sticking: { 'tom-high': hands },
+  };
+}
+
 function arbitraryPlain(of: Meter): fc.Arbitrary<unknown> {
   return fc.integer({ min: 1, max: 2 }).chain((bars) => {
     const pattern = arbitraryPattern('snare', of, bars).map(formatPattern);
     const said = arbitraryExpression(of, bars);
     return fc.oneof(
       pattern,
-      fc.tuple(pattern, said).map(([text, rest]) => ({ pattern: text, ...rest, how: byText(HOWS, text) })),
+      fc
+        .tuple(pattern, said)
+        .map(([text, rest]) => ({ ...playedBy(text), ...rest, how: byText(HOWS, text) })),
     );
   });
 }

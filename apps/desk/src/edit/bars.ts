@@ -2,10 +2,13 @@
 import {
   type BarStretch,
   type Exercise,
+  type Hands,
+  handsOf,
   type Pattern,
   type Repetition,
   silentLike,
   strokesOfBar,
+  withHands,
 } from '@shedbook/core';
 import type { Unnumbered } from './unnumbered.ts';
 import { saidAt } from './within-bars.ts';
@@ -24,14 +27,29 @@ export function removeBar({ bars }: Pattern, at: number): Pattern {
   return bars.length < 2 ? { bars } : { bars: bars.toSpliced(at, 1) };
 }
 
-/** Hands of a bar of the first part, and where they begin. */
-function handsOf({ parts, sticking }: Exercise, at: number) {
-  const { from, to } = strokesOfBar(parts[0]?.pattern ?? { bars: [] }, at);
-  return { from, hands: sticking?.slice(from, to) ?? [] };
-}
+/** What is done with the hands of a bar: `own` are its own, the first of them number `from` (from 0) of all. */
+type ChangeHands = (all: Hands, own: { readonly from: number; readonly hands: Hands }) => Hands;
 
-function withParts(exercise: Exercise, change: (pattern: Pattern) => Pattern) {
-  return exercise.parts.map((part) => ({ ...part, pattern: change(part.pattern) }));
+/** The voices with their patterns changed at a bar, and their hands with them. */
+function withParts(
+  exercise: Exercise,
+  at: number,
+  change: (pattern: Pattern) => Pattern,
+  changeHands: ChangeHands,
+): Pick<Exercise, 'parts' | 'sticking'> {
+  const handsAfter = (part: number) => {
+    const all = handsOf(exercise, part);
+    if (!all) return null;
+    const { from, to } = strokesOfBar(exercise.parts[part]?.pattern ?? { bars: [] }, at);
+    const left = changeHands(all, { from, hands: all.slice(from, to) });
+    return left.length > 0 ? left : null;
+  };
+  return {
+    parts: exercise.parts.map((part, index) =>
+      withHands({ ...part, pattern: change(part.pattern) }, index === 0 ? null : handsAfter(index)),
+    ),
+    sticking: handsAfter(0),
+  };
 }
 
 /** Repeats after a bar has come or gone; what stands as a repeat sign from there on is written out. */
@@ -53,25 +71,22 @@ function repeatsAt({ repeats, barRepeats }: Exercise, at: number, by: 1 | -1): R
 
 /** The exercise with a bar more after one of its bars, in all its voices; the same again has its hands too. */
 export function withBar(exercise: Exercise, after: number, how: NewBar): Unnumbered {
-  const { from, hands } = handsOf(exercise, after);
-  const copied = how === 'same' ? hands : [];
+  const copied: ChangeHands = (all, { from, hands }) =>
+    all.toSpliced(from + hands.length, 0, ...(how === 'same' ? hands : []));
   return {
     ...saidAt(exercise, (bar) => (bar > after ? bar + 1 : bar)),
     ...repeatsAt(exercise, after, 1),
-    parts: withParts(exercise, (pattern) => addBar(pattern, after, how)),
-    sticking: exercise.sticking?.toSpliced(from + hands.length, 0, ...copied) ?? null,
+    ...withParts(exercise, after, (pattern) => addBar(pattern, after, how), copied),
   };
 }
 
 /** The exercise without one of its bars; the last one stays. */
 export function withoutBar(exercise: Exercise, at: number): Unnumbered {
   if ((exercise.parts[0]?.pattern.bars.length ?? 0) < 2) return exercise;
-  const { from, hands } = handsOf(exercise, at);
-  const left = exercise.sticking?.toSpliced(from, hands.length) ?? null;
+  const left: ChangeHands = (all, { from, hands }) => all.toSpliced(from, hands.length);
   return {
     ...saidAt(exercise, (bar) => (bar === at ? null : bar > at ? bar - 1 : bar)),
     ...repeatsAt(exercise, at, -1),
-    parts: withParts(exercise, (pattern) => removeBar(pattern, at)),
-    sticking: left && left.length > 0 ? left : null,
+    ...withParts(exercise, at, (pattern) => removeBar(pattern, at), left),
   };
 }

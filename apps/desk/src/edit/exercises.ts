@@ -12,6 +12,7 @@ import {
   setExercises,
   silentLike,
   type Voice,
+  withHands,
 } from '@shedbook/core';
 import type { NamesInUse } from '@shedbook/routes';
 import type { Line } from './strokes.ts';
@@ -134,9 +135,11 @@ export function setKept(text: string, lesson: Lesson, number: number, on: boolea
   return withExercises(text, lesson, exercises, section);
 }
 
-/** The exercise with another line for one of its parts; hands belong to the first part. */
+/** The exercise with another line for one of its parts. */
 export function withLine(exercise: Exercise, part: number, line: Line): Unnumbered {
-  const parts = exercise.parts.map((each, i) => (i === part ? { ...each, pattern: line.pattern } : each));
+  const parts = exercise.parts.map((each, i) =>
+    i === part ? withHands({ ...each, pattern: line.pattern }, part === 0 ? null : line.sticking) : each,
+  );
   return { ...exercise, parts, sticking: part === 0 ? line.sticking : exercise.sticking };
 }
 
@@ -147,7 +150,7 @@ export function withVoice(exercise: Exercise, voice: Voice): Unnumbered {
   return { ...exercise, parts: [...exercise.parts, { voice, pattern: { bars: silent } }] };
 }
 
-/** The exercise without one of its voices; hands go with the first one. */
+/** The exercise without one of its voices, and without its hands. */
 export function withoutVoice(exercise: Exercise, part: number): Unnumbered {
   if (exercise.parts.length < 2) return exercise;
   const parts = exercise.parts.toSpliced(part, 1);

@@ -1,12 +1,15 @@
 /** Changing what stands above the exercises. */
 import {
   editLesson,
+  type Hand,
+  isSticked,
   type Lesson,
   lessonKey,
   type SetUp,
   type SheetSettings,
   sectionsOf,
   setExercises,
+  withHands,
 } from '@shedbook/core';
 import type { NamesInUse } from '@shedbook/routes';
 import { parseDocument } from 'yaml';
@@ -34,18 +37,23 @@ export function setBy(text: string, by: string): string {
 /** The hand on the other side. */
 const MIRRORED = { R: 'L', L: 'R', B: 'B' } as const;
 
+function mirrored(hand: Hand): Hand {
+  return MIRRORED[hand];
+}
+
 /** The text for the other set-up: hands that are written for the exercises change sides with the limbs. */
 export function setSetUp(text: string, lesson: Lesson, setUp: SetUp): string {
   if (lesson.setUp === setUp) return text;
   const sided = editLesson(text, ['setUp'], setUp === 'right-handed' ? undefined : setUp);
-  if (lesson.exercises.every((exercise) => exercise.sticking === null)) return sided;
+  if (!lesson.exercises.some(isSticked)) return sided;
   return sectionsOf(lesson).reduce((written, { exercises, comping }, index) => {
-    if (exercises.every((exercise) => exercise.sticking === null)) return written;
-    const mirrored = exercises.map((exercise) => ({
+    if (!exercises.some(isSticked)) return written;
+    const turned = exercises.map((exercise) => ({
       ...exercise,
-      sticking: exercise.sticking?.map((hand) => MIRRORED[hand]) ?? null,
+      parts: exercise.parts.map((part) => withHands(part, part.hands?.map(mirrored) ?? null)),
+      sticking: exercise.sticking?.map(mirrored) ?? null,
     }));
-    return setExercises(written, mirrored, comping, index);
+    return setExercises(written, turned, comping, index);
   }, sided);
 }
 

@@ -1,6 +1,14 @@
 /** An exercise drawn on one line, or on five where several voices play. */
 
-import { type Exercise, type Meter, type NotatedBar, notateBar, struckSlots } from '@shedbook/core';
+import {
+  type Exercise,
+  handsOf,
+  isSticked,
+  type Meter,
+  type NotatedBar,
+  notateBar,
+  strokesOfBar,
+} from '@shedbook/core';
 import { memo, type ReactNode } from 'react';
 import { Ball } from './ball.tsx';
 import { BarDrawing } from './bar-drawing.tsx';
@@ -16,16 +24,12 @@ export function notateExercise(
 ): readonly NotatedBar[] {
   const first = exercise.parts[0];
   if (!first) return [];
-  let used = 0;
-  return first.pattern.bars.map((cells, bar) => {
-    const strokes = cells.reduce((sum, each) => sum + struckSlots(each).length, 0);
-    const hands = exercise.sticking?.slice(used, used + strokes);
-    used += strokes;
-    const parts = exercise.parts.map((part, index) => ({
-      voice: part.voice,
-      cells: part.pattern.bars[bar] ?? [],
-      ...(index === 0 && hands ? { sticking: hands } : {}),
-    }));
+  return first.pattern.bars.map((_, bar) => {
+    const parts = exercise.parts.map((part, index) => {
+      const { from, to } = strokesOfBar(part.pattern, bar);
+      const sticking = handsOf(exercise, index)?.slice(from, to);
+      return { voice: part.voice, cells: part.pattern.bars[bar] ?? [], ...(sticking ? { sticking } : {}) };
+    });
     return notateBar(parts, meter);
   });
 }
@@ -116,7 +120,7 @@ export function ExerciseRows({
       <BarsDrawing
         bars={bars.slice(first, first + abreast)}
         staff={staffOf(exercise)}
-        sticking={exercise.sticking !== null}
+        sticking={isSticked(exercise)}
         firstBar={first}
         of={exercise}
         {...(over ? { over } : {})}
@@ -128,7 +132,5 @@ export function ExerciseRows({
 /** A whole exercise in one picture. */
 export function ExerciseDrawing({ exercise, meter }: ExerciseDrawingProps) {
   const bars = notateExercise(exercise, meter);
-  return (
-    <BarsDrawing bars={bars} staff={staffOf(exercise)} sticking={exercise.sticking !== null} of={exercise} />
-  );
+  return <BarsDrawing bars={bars} staff={staffOf(exercise)} sticking={isSticked(exercise)} of={exercise} />;
 }

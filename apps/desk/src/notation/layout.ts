@@ -9,6 +9,7 @@ import {
   type Articulation,
   beatStarts,
   HEAD_KINDS,
+  handsTogether,
   type NotatedBar,
   type NotatedEvent,
   type NotatedGroup,
@@ -177,7 +178,7 @@ function drawSigns(ink: Ink, placed: Placed, tip: number, stems: Stems): void {
     ink.glyphs.push({ glyph: 'accent', x: placed.x - 6.5, y: tip + away * 6 + (away < 0 ? 0 : 9) });
   const letters = placed.event.heads.map((head) => ARTICULATION_LETTERS[head.articulation]).find(Boolean);
   if (letters) ink.texts.push({ text: letters, x: placed.x - 12, y: tip + 8, kind: 'articulation' });
-  const hand = placed.event.heads.find((head) => head.sticking)?.sticking;
+  const hand = handsTogether(placed.event.heads.flatMap((head) => head.sticking ?? []));
   if (hand) ink.texts.push({ text: hand, x: placed.x, y: 27, kind: 'sticking' });
 }
 

@@ -1,6 +1,6 @@
 /** An exercise on the page: its number in the margin, its notation, and where it is chosen the place to write. */
 
-import type { Exercise, Meter, Pattern } from '@shedbook/core';
+import { type Exercise, handsOf, type Meter, type Pattern } from '@shedbook/core';
 import { sayExercise } from '@shedbook/words';
 import { type KeyboardEvent, memo, type PointerEvent } from 'react';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
@@ -73,7 +73,7 @@ function ChosenLine(props: ExerciseRowProps) {
   const words = useWords();
   const part = exercise.parts[props.part] ?? exercise.parts[0];
   if (!part) return null;
-  const line: Line = { pattern: part.pattern, sticking: props.part === 0 ? exercise.sticking : null };
+  const line: Line = { pattern: part.pattern, sticking: handsOf(exercise, exercise.parts.indexOf(part)) };
   const voice = exercise.parts.length > 1 ? `${words.voices[part.voice]}, ` : '';
   return (
     <LineEditor
@@ -121,6 +121,7 @@ function keyOf(exercise: Exercise): string {
   const { number, name, notes, sticking, parts } = exercise;
   const patterns = parts.map((part) => [
     part.voice,
+    part.hands,
     part.pattern.bars.map((bar) => bar.map((each) => each.text)),
   ]);
   return JSON.stringify([number, name, notes, sticking, patterns]);

@@ -1,6 +1,6 @@
 /** What lies beside the chosen exercise: strokes, hands, subdivisions, its text, and what can be done with it. */
 
-import type { Exercise, Lesson } from '@shedbook/core';
+import { type Exercise, handsOf, type Lesson } from '@shedbook/core';
 import { Button, Icon, type IconName } from '@shedbook/stand';
 import { withBar, withoutBar } from '../edit/bars.ts';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
@@ -43,10 +43,10 @@ const ACTIONS: readonly (readonly [ExerciseAction, IconName])[] = [
   ['remove', 'bin'],
 ];
 
-/** The line that is being written; hands belong to the first voice. */
+/** The line that is being written. */
 function lineOf(exercise: Exercise, part: number): Line | null {
   const pattern = exercise.parts[part]?.pattern;
-  return pattern ? { pattern, sticking: part === 0 ? exercise.sticking : null } : null;
+  return pattern ? { pattern, sticking: handsOf(exercise, part) } : null;
 }
 
 function Hands({ line, place, onLine }: LineToolsProps) {

@@ -1,6 +1,6 @@
 /** An exercise as large as the room allows, its beats counted under the notes. */
 
-import type { Exercise, Meter, NotatedBar } from '@shedbook/core';
+import { type Exercise, isSticked, type Meter, type NotatedBar } from '@shedbook/core';
 import { memo, useMemo, useRef } from 'react';
 import { Ball } from '../notation/ball.tsx';
 import { BarDrawing } from '../notation/bar-drawing.tsx';
@@ -127,7 +127,7 @@ export const RoomDrawing = memo(function RoomDrawing({ exercise, meter }: RoomDr
     const over = (hasEndings(exercise) ? BRACKET : 0) + (exercise.above ? TEXT : 0);
     const under = exercise.below ? TEXT : 0;
     const top = Math.min(...layouts.map((layout) => layout.top)) - over;
-    const lowest = exercise.sticking ? 30 : LOWEST_REST;
+    const lowest = isSticked(exercise) ? 30 : LOWEST_REST;
     const bottom = Math.max(lowest, ...layouts.map((layout) => layout.bottom));
     return { staff, quarterWidth, notated, top, height: bottom - top + under + COUNTS };
   }, [exercise, meter]);

@@ -1,5 +1,13 @@
 /** An exercise on the stand, bar by bar, as large as there is room. */
-import { type Exercise, handLetter, type Lesson, strokesOfBar } from '@shedbook/core';
+import {
+  type Exercise,
+  groupBy,
+  handLetter,
+  handsOf,
+  handsTogether,
+  type Lesson,
+  strokesOfBar,
+} from '@shedbook/core';
 import type { PackBar } from '@shedbook/pack';
 import { BarPicture, type Hand } from './bar-picture.tsx';
 import styles from './bars-view.module.css';
@@ -15,19 +23,21 @@ interface BarsViewProps {
 }
 
 /** The hands of one bar (from 1) over its strokes. */
-function handsOf({ exercise, lesson, writtenFor }: BarsViewProps, bar: PackBar): readonly Hand[] {
-  const [part] = exercise?.parts ?? [];
-  if (!exercise?.sticking || !part) return [];
-  const all = part.pattern.bars.length;
-  const index = (bar.bar - 1) % all;
-  const { from, to } = strokesOfBar(part.pattern, index);
-  const hands = exercise.sticking.slice(from, to);
-  const own = bar.slots.filter((slot) => slot.struck && slot.voice === part.voice);
+function handsOver({ exercise, lesson, writtenFor }: BarsViewProps, bar: PackBar): readonly Hand[] {
+  if (!exercise) return [];
   const mirrored = lesson.setUp !== writtenFor;
-  return hands.flatMap((hand, stroke) => {
-    const xMm = own[stroke]?.xMm;
-    if (xMm === undefined) return [];
-    return [{ xMm, text: mirrored ? mirror(hand) : hand }];
+  const all = exercise.parts.flatMap((part, index) => {
+    const { from, to } = strokesOfBar(part.pattern, (bar.bar - 1) % part.pattern.bars.length);
+    const own = bar.slots.filter((slot) => slot.struck && slot.voice === part.voice);
+    return (handsOf(exercise, index)?.slice(from, to) ?? []).flatMap((hand, stroke) => {
+      const slot = own[stroke];
+      return slot ? [{ xMm: slot.xMm, at: slot.beat + slot.slot / slot.slots, hand }] : [];
+    });
+  });
+  // Hands that strike together stand as one letter.
+  return [...groupBy(all, ({ at }) => at.toFixed(6)).values()].map((together) => {
+    const hand = handsTogether(together.map((each) => each.hand)) ?? 'B';
+    return { xMm: together[0]?.xMm ?? 0, text: mirrored ? mirror(hand) : hand };
   });
 }
 
@@ -51,7 +61,7 @@ export function BarsView(props: BarsViewProps) {
           bar={bar}
           overMm={overMm}
           underMm={underMm}
-          hands={handsOf(props, bar)}
+          hands={handsOver(props, bar)}
           said={said[index] ?? null}
           isSaidUnder={isSaidUnder}
           on={on}

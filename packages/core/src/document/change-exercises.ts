@@ -1,5 +1,6 @@
 /** The exercises of a lesson or a section after its meter or feel has changed. */
 import type { DynamicSign } from '../lesson/expression.ts';
+import { handsOf, withHands } from '../lesson/hands.ts';
 import { exerciseKey, patternsName } from '../lesson/identity.ts';
 import type { Exercise } from '../lesson/lesson.ts';
 import type { Cell } from '../rhythm/cell.ts';
@@ -81,13 +82,22 @@ function changeExpression(exercise: Exercise, change: MeterChange | null) {
 export function changeExercise(before: Exercise, how: Rewriting): ChangedExercise {
   const said = changeExpression(before, how.meter);
   const rewritten = before.parts.map((part) => rewritePattern(part.pattern, how, 'silent'));
-  const parts = before.parts.map((part, i) => ({ ...part, pattern: rewritten[i]?.pattern ?? part.pattern }));
-  const hands = rewritten[0]?.strokes.flatMap((stroke) => before.sticking?.[stroke] ?? []) ?? [];
+  const hands = before.parts.map((_, i) => {
+    const own = handsOf(before, i);
+    const left = own ? (rewritten[i]?.strokes.flatMap((stroke) => own[stroke] ?? []) ?? []) : [];
+    return left.length > 0 ? left : null;
+  });
+  const parts = before.parts.map((part, i) =>
+    withHands(
+      { ...part, pattern: rewritten[i]?.pattern ?? part.pattern },
+      i === 0 ? null : (hands[i] ?? null),
+    ),
+  );
   const sum = (of: 'lost' | 'moved') => rewritten.reduce((total, each) => total + each[of], 0);
   return {
     ...{ before, losesDynamics: said.losesDynamics, movesFill: said.movesFill },
     ...{ lost: sum('lost'), moved: sum('moved') },
-    exercise: { ...said.exercise, parts, sticking: before.sticking && hands.length > 0 ? hands : null },
+    exercise: { ...said.exercise, parts, sticking: hands[0] ?? null },
   };
 }
 

@@ -6,6 +6,7 @@ import { Document } from 'yaml';
 import { VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
 import { DEFAULT_SHEET } from '../lesson/defaults.ts';
 import { expressionToData } from '../lesson/expression-data.ts';
+import { handsOf } from '../lesson/hands.ts';
 import { formatHow, type HowByVoice, howEntries } from '../lesson/how.ts';
 import { patternsName } from '../lesson/identity.ts';
 import type { Ending, Exercise, Form, FormSection, Lesson } from '../lesson/lesson.ts';
@@ -39,6 +40,18 @@ function exerciseHowToData(how: HowByVoice, { parts }: Pick<Exercise, 'parts'>):
   return isOwn ? formatHow(own) : howToData(how);
 }
 
+/** Hands of the first voice as a text; of several, or of another, by voice. */
+function handsToData(exercise: Pick<Exercise, 'parts' | 'sticking'>): string | Data | null {
+  const written = exercise.parts.flatMap(({ voice }, part) => {
+    const hands = handsOf(exercise, part);
+    return hands ? [[voice, hands.join(' ')] as const] : [];
+  });
+  const [first] = written;
+  if (!first) return null;
+  const isFirst = written.length === 1 && first[0] === exercise.parts[0]?.voice;
+  return isFirst ? first[1] : Object.fromEntries(written);
+}
+
 /** An exercise as a lesson file has it: a pattern text where that says everything. */
 export function exerciseToData(exercise: Omit<Exercise, 'number'>, comping: Voice): string | Data {
   const [first, ...others] = exercise.parts;
@@ -46,10 +59,11 @@ export function exerciseToData(exercise: Omit<Exercise, 'number'>, comping: Voic
   const pattern = alone
     ? formatPattern(first.pattern)
     : Object.fromEntries(exercise.parts.map((part) => [part.voice, formatPattern(part.pattern)]));
-  const { name, sticking, notes, how, keep } = exercise;
+  const { name, notes, how, keep } = exercise;
+  const sticking = handsToData(exercise);
   const said = {
     ...(name === null ? {} : { name }),
-    ...(sticking === null ? {} : { sticking: sticking.join(' ') }),
+    ...(sticking === null ? {} : { sticking }),
     ...(notes === null ? {} : { notes }),
     ...(how === undefined ? {} : { how: exerciseHowToData(how, exercise) }),
     ...(keep === true ? { keep } : {}),

@@ -1,5 +1,6 @@
 /** Reading the vocabulary and the exercises of a lesson. */
 import { isVoice, type Voice } from '../kit/voice.ts';
+import { type Hand, type Hands, withHands } from '../lesson/hands.ts';
 import { patternsName } from '../lesson/identity.ts';
 import type { Exercise, ExercisePart, Origin, VocabularyCell } from '../lesson/lesson.ts';
 import { didYouMean, quoted } from '../lesson/value-fact.ts';
@@ -119,10 +120,10 @@ function readSticking(
   part: ExercisePart,
   path: FieldPath,
   report: Report,
-): Exercise['sticking'] {
+): Hands | null {
   if (text === undefined) return null;
   const wrong = /[^RLB\s|]/.exec(text);
-  const hands = [...text.matchAll(/[RLB]/g)].map((match) => match[0] as 'R' | 'L' | 'B');
+  const hands = [...text.matchAll(/[RLB]/g)].map((match) => match[0] as Hand);
   const strokes = part.pattern.bars.flat().reduce((sum, each) => sum + struckSlots(each).length, 0);
   if (!wrong && hands.length === strokes) return hands;
   report({
@@ -134,6 +135,30 @@ function readSticking(
     repair: wrong && /[rlb]/.test(wrong[0]) ? { fact: 'write-mark', mark: wrong[0].toUpperCase() } : null,
   });
   return null;
+}
+
+/** The parts with their hands; a text is of the first of them. */
+function readHands(
+  raw: RawExercise['sticking'],
+  parts: readonly ExercisePart[],
+  path: FieldPath,
+  report: Report,
+): Pick<Exercise, 'parts' | 'sticking'> {
+  const first = parts[0] as ExercisePart;
+  if (raw === undefined || typeof raw === 'string') {
+    return { parts, sticking: readSticking(raw, first, path, report) };
+  }
+  const plays = parts.map(({ voice }) => voice);
+  for (const voice of Object.keys(raw)) {
+    if (raw[voice as Voice] === undefined || plays.includes(voice as Voice)) continue;
+    const expected = { fact: 'one-of', words: plays } as const;
+    report({ code: 'sticking', path: [...path, voice], onKey: true, found: quoted(voice), expected });
+  }
+  const hands = parts.map((part) => readSticking(raw[part.voice], part, [...path, part.voice], report));
+  return {
+    parts: parts.map((part, index) => withHands(part, index === 0 ? null : (hands[index] ?? null))),
+    sticking: hands[0] ?? null,
+  };
 }
 
 /** What a copy is of: a lesson, and the exercise there that has its patterns unless another is named. */
@@ -193,14 +218,14 @@ export function readExercises(
     const given: RawExercise = typeof each === 'string' ? { pattern: each } : each;
     const path: FieldPath = ['exercises', index];
     const inside = typeof each === 'string' ? path : [...path, 'pattern'];
-    const parts = readParts(given, comping, meter, inside, report);
-    const first = parts?.[0];
-    if (!parts || !first) return [];
+    const played = readParts(given, comping, meter, inside, report);
+    const first = played?.[0];
+    if (!played || !first) return [];
     checkVocabulary(
       first.voice === comping ? first : undefined,
-      parts.length === 1 ? inside : [...inside, comping],
+      played.length === 1 ? inside : [...inside, comping],
     );
-    const sticking = readSticking(given.sticking, first, [...path, 'sticking'], report);
+    const { parts, sticking } = readHands(given.sticking, played, [...path, 'sticking'], report);
     const length = { bars: first.pattern.bars.length, beats: first.pattern.bars[0]?.length ?? 1 };
     const said = {
       ...readRepetition(given, parts, path, report),

@@ -164,6 +164,8 @@ const barRepeats = z
     ),
   );
 
+const handsText = text('hands', LONGEST.pattern);
+
 const exercise = z.union(
   [
     patternText,
@@ -176,8 +178,12 @@ const exercise = z.union(
           .check(z.describe('what the comping voice plays, or a pattern text for each voice that plays')),
         name: z.optional(text('a-name')).check(z.describe('printed beside the number')),
         sticking: z
-          .optional(text('hands', LONGEST.pattern))
-          .check(z.describe('`R`, `L` or `B` (both) for each stroke')),
+          .optional(z.union([handsText, byVoice(handsText, 'hands-by-voice')], { error: named('hands') }))
+          .check(
+            z.describe(
+              '`R`, `L` or `B` (both) for each stroke of the comping voice, or such a text for each voice that the exercise plays',
+            ),
+          ),
         notes: z.optional(text('a-text', LONGEST.text)).check(z.describe('printed under the exercise')),
         how: z
           .optional(z.union([howText, byVoice(howText, 'how-by-voice')], { error: named('how-words') }))

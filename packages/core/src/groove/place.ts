@@ -8,6 +8,7 @@
  */
 
 import type { Voice } from '../kit/voice.ts';
+import { handsOf } from '../lesson/hands.ts';
 import type { Ending, Exercise, ExercisePart, Form, FormSection, Lesson } from '../lesson/lesson.ts';
 import { playedBars } from '../lesson/repeats.ts';
 import { type Cell, struckSlots } from '../rhythm/cell.ts';
@@ -104,9 +105,13 @@ function barOf(pattern: Pattern, bar: number): readonly Cell[] {
 }
 
 /** Hands of a written sticking that fall on each beat of a bar. */
-function stickingByBeat(exercise: Exercise, patternBar: number): readonly (readonly Sticking[])[] | null {
-  const hands = exercise.sticking;
-  const part = exercise.parts[0];
+function stickingByBeat(
+  exercise: Exercise,
+  index: number,
+  patternBar: number,
+): readonly (readonly Sticking[])[] | null {
+  const hands = handsOf(exercise, index);
+  const part = exercise.parts[index];
   if (!hands || !part) return null;
   let used = strokesOfBar(part.pattern, patternBar).from;
   return barOf(part.pattern, patternBar).map((cell) => {
@@ -127,12 +132,12 @@ function placePart(part: ExercisePart, bar: number, role: StrokeRole): readonly 
 }
 
 function placeExercise(exercise: Exercise, patternBar: number): readonly PlacedCell[] {
-  const hands = stickingByBeat(exercise, patternBar);
-  return exercise.parts.flatMap((part, index) =>
-    placePart(part, patternBar, 'pattern').map((placed) =>
-      index === 0 && hands ? { ...placed, sticking: hands[placed.beat] ?? null } : placed,
-    ),
-  );
+  return exercise.parts.flatMap((part, index) => {
+    const hands = stickingByBeat(exercise, index, patternBar);
+    return placePart(part, patternBar, 'pattern').map((placed) =>
+      hands ? { ...placed, sticking: hands[placed.beat] ?? null } : placed,
+    );
+  });
 }
 
 /** A cell with what the dynamics add at each of its slots. */

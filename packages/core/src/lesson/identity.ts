@@ -9,6 +9,7 @@ import { formatPattern } from '../rhythm/pattern.ts';
 import type { Expression } from './expression.ts';
 import { expressionName } from './expression-data.ts';
 import { fileNameOf } from './file-name.ts';
+import { handsOf } from './hands.ts';
 import type { Exercise, Lesson } from './lesson.ts';
 import { type Repetition, repetitionName } from './repeats.ts';
 
@@ -20,10 +21,15 @@ import { type Repetition, repetitionName } from './repeats.ts';
 export function patternsName(
   exercise: Pick<Exercise, 'parts' | 'sticking'> & Expression & Repetition,
 ): string {
-  const { parts, sticking } = exercise;
-  const voices = parts.map(({ voice, pattern }) => `${voice} ${formatPattern(pattern)}`);
-  const hands = sticking ? ` (${sticking.join('')})` : '';
-  return `${voices.join('; ')}${hands}${repetitionName(exercise)}${expressionName(exercise)}`;
+  const { parts } = exercise;
+  const hands = parts.map((_, part) => {
+    const own = handsOf(exercise, part);
+    return own ? ` (${own.join('')})` : '';
+  });
+  const voices = parts.map(
+    ({ voice, pattern }, part) => `${voice} ${formatPattern(pattern)}${part === 0 ? '' : hands[part]}`,
+  );
+  return `${voices.join('; ')}${hands[0] ?? ''}${repetitionName(exercise)}${expressionName(exercise)}`;
 }
 
 /** The name of an exercise for good inside its lesson. */

@@ -53,6 +53,7 @@ export interface FieldFact extends Fact {
     | 'an-exercise-pattern'
     | 'pattern-texts'
     | 'hands'
+    | 'hands-by-voice'
     | 'a-hand-each'
     | 'a-cell'
     | 'a-cell-or-name'

@@ -13,6 +13,7 @@ import type { Pattern } from '../rhythm/pattern.ts';
 import type { Bpm, LeadDb } from '../units.ts';
 import type { ComposeSettings } from './compose-settings.ts';
 import type { Expression } from './expression.ts';
+import type { Hands } from './hands.ts';
 import type { HowByVoice } from './how.ts';
 import type { Repetition } from './repeats.ts';
 
@@ -33,6 +34,8 @@ export interface VocabularyCell {
 export interface ExercisePart {
   readonly voice: Voice;
   readonly pattern: Pattern;
+  /** One hand for each stroke of a voice that is not the first, where written; ask `handsOf`. */
+  readonly hands?: Hands;
 }
 
 /** What an exercise was copied from, by lasting names. */
@@ -54,8 +57,8 @@ export interface Exercise extends Expression, Repetition {
   readonly name: string | null;
   /** At least one; the comping voice's first. All have the same number of bars. */
   readonly parts: readonly ExercisePart[];
-  /** One hand for each stroke of the first part, or null. */
-  readonly sticking: readonly ('R' | 'L' | 'B')[] | null;
+  /** One hand for each stroke of the first part, or null; ask `handsOf`. */
+  readonly sticking: Hands | null;
   readonly notes: string | null;
   /** How voices are played while it does, where it says so. */
   readonly how?: HowByVoice;

@@ -168,7 +168,8 @@ export function patternStrokes(pattern: Pattern, meter: Meter): readonly Pattern
 }
 
 /** Number of strokes in cells. */
-function countStrokes(cells: readonly Cell[]): number {
+/** How many strokes some cells have. */
+export function countStrokes(cells: readonly Cell[]): number {
   return cells.reduce((sum, each) => sum + struckSlots(each).length, 0);
 }
 

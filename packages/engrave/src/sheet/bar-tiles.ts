@@ -5,7 +5,7 @@
  * Conventions: millimetres from a tile's upper left corner; bars from 1. All tiles of a kind are equally wide, so
  * that beats stand under each other; texts (counts, hands, names) are left to the page.
  */
-import { type Exercise, grooveUnder, type Lesson, sectionsOf } from '@shedbook/core';
+import { type Exercise, grooveUnder, handsOf, type Lesson, sectionsOf, withHands } from '@shedbook/core';
 import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
 import type { Tile } from '../tile/tile.ts';
@@ -67,11 +67,14 @@ function untilAllBeginAnew(lesson: Lesson, exercise: Exercise): Exercise {
   const { fill: _, rests: __, ...plain } = exercise;
   // What is silent is silent each time round: the groove as it plays goes along as voices of the exercise.
   const silenced = exercise.fill || exercise.rests ? grooveUnder(lesson, exercise) : [];
-  const parts = [...exercise.parts, ...silenced].map(({ voice, pattern }) => {
-    const count = Math.ceil((own * times) / pattern.bars.length);
-    return { voice, pattern: { bars: again(pattern.bars, count).slice(0, own * times) } };
+  const parts = [...exercise.parts, ...silenced].map((part, index) => {
+    const count = Math.ceil((own * times) / part.pattern.bars.length);
+    const pattern = { bars: again(part.pattern.bars, count).slice(0, own * times) };
+    const hands = index === 0 ? null : handsOf(exercise, index);
+    return withHands({ ...part, pattern }, hands && again(hands, count));
   });
-  return { ...plain, parts, sticking: exercise.sticking && again(exercise.sticking) };
+  const hands = handsOf(exercise, 0);
+  return { ...plain, parts, sticking: hands && again(hands) };
 }
 
 interface Setting {

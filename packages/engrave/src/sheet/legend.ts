@@ -6,6 +6,7 @@ import {
   type HowWord,
   howEntries,
   howWords,
+  isSticked,
   type Strike,
   type Voice,
   type WrittenArticulation,
@@ -95,8 +96,8 @@ function lineEntries(contexts: readonly SheetContext[]): readonly Entry[] {
 }
 
 /** Whether hands are written anywhere. */
-function isSticked(contexts: readonly SheetContext[]): boolean {
-  return contexts.some(({ lesson }) => lesson.exercises.some((exercise) => exercise.sticking !== null));
+function hasHands(contexts: readonly SheetContext[]): boolean {
+  return contexts.some(({ lesson }) => lesson.exercises.some(isSticked));
 }
 
 /** The signs of how limbs play that stand anywhere on the sheet. */
@@ -121,7 +122,7 @@ function entriesOf(contexts: readonly SheetContext[]): readonly Entry[] {
     tile: strokeTile(engraver, `key-${id}`, strike, STAFF_SPACE_MM, 'bare'),
     label: words.key[id],
   }));
-  const hands = settings.stickings && isSticked(contexts);
+  const hands = settings.stickings && hasHands(contexts);
   const letters: readonly Entry[] = hands ? [{ tile: null, letters: 'R L', label: words.hands }] : [];
   const signs = howWordsOf(contexts).map((sign): Entry => ({ tile: null, sign, label: words.howKey[sign] }));
   return [...voices, ...lineEntries(contexts), ...marks, ...letters, ...signs];

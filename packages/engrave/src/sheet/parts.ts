@@ -3,6 +3,7 @@ import {
   type BarPart,
   type Exercise,
   grooveUnder,
+  handsOf,
   type Lesson,
   type Mark,
   type NotatedBar,
@@ -14,7 +15,7 @@ import {
   type Voice,
 } from '@shedbook/core';
 
-/** A voice with its pattern and, for a comping voice, the hands of all its strokes. */
+/** A voice with its pattern and, where written, the hands of all its strokes. */
 export interface PrintedPart {
   readonly voice: Voice;
   readonly pattern: Pattern;
@@ -28,7 +29,7 @@ export function grooveParts(lesson: Lesson): readonly PrintedPart[] {
 
 /** The exercise's own parts. */
 export function ownParts(exercise: Exercise): readonly PrintedPart[] {
-  return exercise.parts.map((part, index) => ({ ...part, sticking: index === 0 ? exercise.sticking : null }));
+  return exercise.parts.map((part, index) => ({ ...part, sticking: handsOf(exercise, index) }));
 }
 
 /** The exercise over the groove as it plays under it. */

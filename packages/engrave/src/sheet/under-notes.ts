@@ -1,5 +1,12 @@
 /** What stands under the notes of an exercise: hands, counts, remarks and tick boxes. */
-import type { NotatedBar, NotatedEvent } from '@shedbook/core';
+import {
+  formatFraction,
+  groupBy,
+  handsTogether,
+  isSticked,
+  type NotatedBar,
+  type NotatedEvent,
+} from '@shedbook/core';
 import { CAP_HEIGHT } from '../text/fonts.ts';
 import { headId } from '../tile/mei.ts';
 import type { Tile } from '../tile/tile.ts';
@@ -30,19 +37,24 @@ function stickings(
   tile: Tile,
   line: LineSlot,
 ): readonly Item[] {
-  if (!context.settings.stickings || prepared.exercise.sticking === null) return [];
+  if (!context.settings.stickings || !isSticked(prepared.exercise)) return [];
   const size = style('bold', STICKING_SPACES * context.staffSpaceMm);
   const { id, bars } = lineRequest(context, prepared, line.from, line.to);
   const xById = new Map(tile.heads.map((head) => [head.id, head.xMm]));
-  return bars.flatMap((bar, index) =>
-    eventsOf(bar).flatMap((event) =>
+  return bars.flatMap((bar, index) => {
+    const handed = eventsOf(bar).flatMap((event) =>
       event.heads.flatMap((head) => {
         const x = xById.get(headId(id, line.from + index + 1, event, head));
-        if (head.sticking === null || x === undefined) return [];
-        return [setLine(context.fonts, head.sticking, size, { x, y: 0, align: 'middle', role: 'aside' })];
+        return head.sticking === null || x === undefined ? [] : [{ at: event.start, x, hand: head.sticking }];
       }),
-    ),
-  );
+    );
+    // Hands that strike together stand as one letter.
+    return [...groupBy(handed, ({ at }) => formatFraction(at)).values()].map((together) => {
+      const hand = handsTogether(together.map((each) => each.hand)) ?? '';
+      const x = Math.min(...together.map((each) => each.x));
+      return setLine(context.fonts, hand, size, { x, y: 0, align: 'middle', role: 'aside' });
+    });
+  });
 }
 
 /** Counts on a baseline y = 0. */

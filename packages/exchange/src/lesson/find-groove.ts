@@ -10,6 +10,7 @@ import {
   type Exercise,
   type ExercisePart,
   formatPattern,
+  handsOf,
   type Meter,
   type Pattern,
   struckSlots,
@@ -86,7 +87,9 @@ export function findGroove(exercises: readonly Exercise[], meter: Meter): FoundG
   if (exercises.length < FEWEST) return { groove: [], exercises };
   const order = [...LEADS, ...VOICES.filter((voice) => !LEADS.includes(voice))];
   const sticked = new Set(
-    exercises.flatMap(({ sticking, parts }) => (sticking ? (parts[0]?.voice ?? []) : [])),
+    exercises.flatMap((exercise) =>
+      exercise.parts.flatMap(({ voice }, part) => (handsOf(exercise, part) ? [voice] : [])),
+    ),
   );
   const groove = order.flatMap((voice) => {
     const pattern = sticked.has(voice) ? null : commonPattern(exercises, voice);

@@ -1,4 +1,4 @@
-import { type Lesson, parseLesson, perform } from '@shedbook/core';
+import { handsOf, type Lesson, parseLesson, perform } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { onceThrough } from '../../test/lessons.ts';
 import { schemaValidator } from '../../test/schema.ts';
@@ -51,4 +51,16 @@ it('[EX2100] MIDI strikes the ride on its bell', () => {
   // standard: General MIDI 1, percussion keys: 51 ride cymbal 1, 53 ride bell
   expect([keysOf(1).has(51), keysOf(1).has(53)]).toEqual([true, false]);
   expect([keysOf(2).has(51), keysOf(2).has(53)]).toEqual([false, true]);
+});
+
+it('[EX2102] MusicXML brings the hands of every voice back', () => {
+  const text = `title: Hands
+groove: {hihat-foot: . x . x}
+exercises:
+  - {pattern: {snare: x. .x x. .., tom-high: .x x. .. xx}, sticking: {snare: R L R, tom-high: L R L R}}
+`;
+  const handed = parseLesson(text, 'hands.lesson.yaml').lesson as Lesson;
+  const [back] = readMusicXml(writeMusicXml(handed, { lessonText: null })).exercises;
+  const hands = back?.parts.map(({ voice }, part) => `${voice} ${handsOf(back, part)?.join('') ?? '-'}`);
+  expect(hands?.toSorted()).toEqual(['hihat-foot -', 'snare RLR', 'tom-high LRLR']);
 });

@@ -10,6 +10,8 @@ import {
   type Exercise,
   type ExercisePart,
   grooveUnder,
+  type Hands,
+  handsOf,
   type Lesson,
   type NotatedBar,
   notateBar,
@@ -26,8 +28,8 @@ function strokesBefore(part: ExercisePart, bar: number): number {
   return cells.reduce((sum, cell) => sum + struckSlots(cell).length, 0);
 }
 
-/** A bar of the exercise's first part, with its share of the sticking. */
-function firstPart(part: ExercisePart, sticking: Exercise['sticking'], bar: number): BarPart {
+/** A bar of a part of the exercise, with its share of the hands. */
+function handedPart(part: ExercisePart, sticking: Hands | null, bar: number): BarPart {
   const plain = barPart(part, bar);
   if (!sticking) return plain;
   return { ...plain, sticking: sticking.slice(strokesBefore(part, bar), strokesBefore(part, bar + 1)) };
@@ -45,9 +47,7 @@ export function lessonBars(
   const longest = Math.max(1, ...groove.map((part) => part.pattern.bars.length));
   const bars = exercise ? barsOf(exercise) : longest;
   return Array.from({ length: bars }, (_, bar) => {
-    const played = own.map((part, i) =>
-      i === 0 ? firstPart(part, exercise?.sticking ?? null, bar) : barPart(part, bar),
-    );
+    const played = own.map((part, i) => handedPart(part, exercise && handsOf(exercise, i), bar));
     return notateBar([...groove.map((part) => barPart(part, bar)), ...played], lesson.meter);
   });
 }

@@ -17,10 +17,12 @@ import {
   type Exercise,
   type ExercisePart,
   type Feel,
+  type Hands,
   homeOf,
   type InputProblem,
   type Meter,
   meter,
+  withHands,
   type XmlElement,
 } from '@shedbook/core';
 import { LESSON_FIELD, lessonInside, sumOf } from '../lesson/inside.ts';
@@ -111,19 +113,23 @@ function scoreOrder(a: ScoreStroke, b: ScoreStroke): number {
   return a.bar - b.bar || compare(a.inBar, b.inBar);
 }
 
-/** Puts the part whose every stroke has a hand first, with its sticking. */
+/** The hands of a part, where every stroke of it has one. */
+function handsIn(part: ExercisePart, strokes: readonly ScoreStroke[]): Hands | null {
+  const mine = strokes.filter((stroke) => isWrittenIn(part, stroke)).sort(scoreOrder);
+  const hands = mine.map((stroke) => stroke.sticking).filter((hand) => hand !== null);
+  return hands.length > 0 && hands.length === mine.length ? hands : null;
+}
+
+/** Puts the first part whose every stroke has a hand first; others keep theirs. */
 function withSticking(
   parts: readonly ExercisePart[],
   strokes: readonly ScoreStroke[],
 ): Pick<Exercise, 'parts' | 'sticking'> {
-  for (const part of parts) {
-    const mine = strokes.filter((stroke) => isWrittenIn(part, stroke)).sort(scoreOrder);
-    const sticking = mine.map((stroke) => stroke.sticking).filter((hand) => hand !== null);
-    if (sticking.length > 0 && sticking.length === mine.length) {
-      return { parts: [part, ...parts.filter((each) => each !== part)], sticking };
-    }
-  }
-  return { parts, sticking: null };
+  const handed = parts.map((part) => ({ part, hands: handsIn(part, strokes) }));
+  const first = handed.find(({ hands }) => hands !== null);
+  if (!first) return { parts, sticking: null };
+  const others = handed.filter((each) => each !== first).map(({ part, hands }) => withHands(part, hands));
+  return { parts: [first.part, ...others], sticking: first.hands };
 }
 
 function readExercises(

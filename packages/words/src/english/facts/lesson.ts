@@ -118,6 +118,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'voices-of-bars': 'voices of {$bars :list} bars',
   'same-bars': 'the same number of bars for every voice',
   'hands-found': '.input {$hands :integer} .match $hands one {{{$hands} hand}} * {{{$hands} hands}}',
+  'hands-by-voice': 'a map of voices to the hands of each stroke, R, L or B',
   'hands-wanted': '{$hands :integer}, one for each stroke',
   // Forms, groove and tempo.
   'section-plays': '{$plays :list}',

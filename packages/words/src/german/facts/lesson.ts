@@ -120,6 +120,7 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'voices-of-bars': 'Stimmen von {$bars :list} Takten',
   'same-bars': 'gleich viele Takte für jede Stimme',
   'hands-found': '.input {$hands :integer} .match $hands one {{{$hands} Hand}} * {{{$hands} Hände}}',
+  'hands-by-voice': 'ein Verzeichnis von Stimmen mit der Hand für jeden Schlag, R, L oder B',
   'hands-wanted': '{$hands :integer}, eine für jeden Schlag',
   // Forms, groove and tempo.
   'section-plays': '{$plays :list}',
