@@ -10,6 +10,7 @@ export const SAME_WORDS: readonly string[] = [
   'cli.fresh.starters.swing',
   'cli.hear.nothing',
   'cli.noKit',
+  'desk.beside.percent',
   'desk.compose.more',
   'desk.compose.weightPoints',
   'desk.counts.syllables.di',
