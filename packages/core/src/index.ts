@@ -48,6 +48,7 @@ export { defaultForm, formIn, formNamed } from './lesson/default-form.ts';
 export * from './lesson/defaults.ts';
 export type * from './lesson/expression.ts';
 export { fileNameOf } from './lesson/file-name.ts';
+export type * from './lesson/hand.ts';
 export * from './lesson/hands.ts';
 export * from './lesson/how.ts';
 export { exerciseKey, lessonKey, patternsName, surroundingsOf } from './lesson/identity.ts';

@@ -1,6 +1,7 @@
 /** Reading the vocabulary and the exercises of a lesson. */
 import { isVoice, type Voice } from '../kit/voice.ts';
-import { type Hand, type Hands, withHands } from '../lesson/hands.ts';
+import type { Hand, Hands } from '../lesson/hand.ts';
+import { withHands } from '../lesson/hands.ts';
 import { patternsName } from '../lesson/identity.ts';
 import type { Exercise, ExercisePart, Origin, VocabularyCell } from '../lesson/lesson.ts';
 import { didYouMean, quoted } from '../lesson/value-fact.ts';

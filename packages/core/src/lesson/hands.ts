@@ -5,13 +5,8 @@
  * do not fit their strokes any more, since the pattern was changed under them, are none.
  */
 import { countStrokes, type Pattern } from '../rhythm/pattern.ts';
+import type { Hand, Hands } from './hand.ts';
 import type { Exercise, ExercisePart } from './lesson.ts';
-
-/** A hand, or both. */
-export type Hand = 'R' | 'L' | 'B';
-
-/** One hand for each stroke, in order. */
-export type Hands = readonly Hand[];
 
 /** What of an exercise says which hands play. */
 type Handed = Pick<Exercise, 'parts' | 'sticking'>;

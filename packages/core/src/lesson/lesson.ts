@@ -13,7 +13,7 @@ import type { Pattern } from '../rhythm/pattern.ts';
 import type { Bpm, LeadDb } from '../units.ts';
 import type { ComposeSettings } from './compose-settings.ts';
 import type { Expression } from './expression.ts';
-import type { Hands } from './hands.ts';
+import type { Hands } from './hand.ts';
 import type { HowByVoice } from './how.ts';
 import type { Repetition } from './repeats.ts';
 
