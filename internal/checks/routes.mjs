@@ -43,7 +43,11 @@ function listed(label, schema) {
   return [`- ${label}${json.type === 'array' ? ', a list; each has' : ''}:`, ...fields];
 }
 
-const ANSWERS = { file: 'a file, its name in `content-disposition`', nothing: 'nothing (204)' };
+const ANSWERS = {
+  events: 'events (WHATWG HTML, Server-sent events), as long as somebody listens',
+  file: 'a file, its name in `content-disposition`',
+  nothing: 'nothing (204)',
+};
 
 function routeLines([name, { method, path, does, params, query, body, answer, refusals }]) {
   const sent = body === 'bytes' ? ['- Body: the file'] : body ? listed('Body', body) : [];

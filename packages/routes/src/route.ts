@@ -9,10 +9,11 @@ export type PlacesOf<Path extends string> = Path extends `${string}:${infer Name
     ? Name
     : never;
 
-/** What is sent back: JSON of a schema, a file to keep, or nothing. */
+/** What is sent back: JSON of a schema, a file to keep, word of what happens as long as somebody listens, or nothing. */
 export type Answer =
   | { readonly kind: 'json'; readonly status: 200 | 201; readonly schema: z.ZodMiniType }
   | { readonly kind: 'file' }
+  | { readonly kind: 'events' }
   | { readonly kind: 'nothing' };
 
 /** One route of the server. */
@@ -72,7 +73,9 @@ export type AnswerOf<Given extends Route> = Given['answer'] extends {
   ? z.output<Schema>
   : Given['answer'] extends { readonly kind: 'file' }
     ? SentFile
-    : null;
+    : Given['answer'] extends { readonly kind: 'events' }
+      ? AsyncIterable<string>
+      : null;
 
 /** The address of a route with its places filled in, without a query. */
 export function addressOf<Given extends Pick<Route, 'path'>>(

@@ -584,6 +584,16 @@ export const ROUTES = {
     answer: file,
     refusals: [],
   }),
+  listenToChanges: route({
+    method: 'GET',
+    path: '/api/changes',
+    does: 'Tells the desk that something of a student changed, as server-sent events: that it did, not what',
+    params: none,
+    query: none,
+    body: null,
+    answer: { kind: 'events' },
+    refusals: ['too-often'],
+  }),
   readSession: route({
     method: 'GET',
     path: '/api/session',

@@ -214,7 +214,7 @@ async function sendAndAnswer(student: Page, teacher: Page): Promise<void> {
   await student.getByText('Takes', { exact: true }).click();
   await student.getByRole('button', { name: 'Send to my teacher' }).click();
   await student.locator('[data-part="send-take"][data-state="sent"]').waitFor();
-  await teacher.reload();
+  // nobody loads the page again: the take shows as it comes
   const inbox = teacher.locator('[data-part="inbox"]');
   await inbox.getByText('wants to know what you think').waitFor();
   await inbox.getByRole('button', { name: /First of all, exercise 1: 1 of 1 round clean/ }).click();
@@ -280,7 +280,7 @@ async function agreeOnHim(teacher: Page, student: Page): Promise<void> {
 
 const SENDING = '[data-part="sending"]';
 
-it('[ST460] [ST2202] a week goes without a file in anybody’s hands: set, opened, played, sent, a take heard and answered, the link taken back', async () => {
+it('[ST460] [ST2202] [ST2204] a week goes without a file in anybody’s hands: set, opened, played, sent, a take heard and answered, the link taken back', async () => {
   const teacher = await openWindow(
     browser,
     `${await startGuardedDesk(PASSPHRASE, 'http://lessons.example')}students`,

@@ -81,6 +81,7 @@ async function refusalOf(response: Response): Promise<Refusal> {
 async function receive({ answer }: Route, response: Response): Promise<unknown> {
   if (answer.kind === 'json') return answer.schema.parse(await response.json());
   if (answer.kind === 'nothing') return null;
+  if (answer.kind === 'events') throw new RangeError('Internal error: events are listened to, not asked for');
   const [, name = 'file'] =
     /filename="([^"]+)"/.exec(response.headers.get('content-disposition') ?? '') ?? [];
   return { file: await response.blob(), name };

@@ -5,6 +5,7 @@
  */
 import type { StoredStudent } from '@shedbook/routes';
 import { useCallback, useEffect, useRef, useState } from 'react';
+import { useChanges } from '../document/changes.ts';
 import { RefusedError } from '../document/client.ts';
 import { listStudents, readStudent } from './api.ts';
 
@@ -92,6 +93,7 @@ export function useRosterPart(onFail: (error: unknown) => void): RosterPart {
     window.addEventListener('focus', look);
     return () => window.removeEventListener('focus', look);
   }, [refresh, onFail]);
+  useChanges(useCallback(() => refresh().catch(() => undefined), [refresh]));
   return {
     ...{ view, find, chosen, refresh },
     seek: async (next) => {

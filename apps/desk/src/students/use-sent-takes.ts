@@ -2,6 +2,7 @@
 import type { Inbox, SentTake, TakeOpinion } from '@shedbook/routes';
 import { useSay } from '@shedbook/stand';
 import { useCallback, useEffect } from 'react';
+import { useChanges } from '../document/changes.ts';
 import { wordsFor } from '../document/error-words.ts';
 import { useFresh } from '../document/use-fresh.ts';
 import { useWords } from '../words/words.tsx';
@@ -34,6 +35,7 @@ function useTakes<T>(read: () => Promise<T>): T | null {
     answered.addEventListener('answered', refresh);
     return () => answered.removeEventListener('answered', refresh);
   }, [refresh]);
+  useChanges(refresh);
   useEffect(() => {
     if (error && value === null) say(wordsFor(error, words));
   }, [error, value, say, words]);

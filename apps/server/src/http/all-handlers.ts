@@ -2,6 +2,7 @@
 
 import type { SignInStore } from '../store/sign-in.ts';
 import { type BackupParts, backupHandlers } from './backup-handlers.ts';
+import { type ChangeParts, changeHandlers } from './change-handlers.ts';
 import { type FileParts, fileHandlers } from './file-handlers.ts';
 import { type FilmParts, filmHandlers } from './film-handlers.ts';
 import { lessonHandlers } from './lesson-handlers.ts';
@@ -12,7 +13,7 @@ import { type TakeParts, takeHandlers } from './take-handlers.ts';
 import { weekHandlers } from './week-handlers.ts';
 
 /** What the answers are made with. */
-export interface HandlerParts extends BackupParts, FileParts, FilmParts, LinkParts, TakeParts {
+export interface HandlerParts extends BackupParts, ChangeParts, FileParts, FilmParts, LinkParts, TakeParts {
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */
   readonly asksWho: boolean;
@@ -27,6 +28,7 @@ export function allHandlers(parts: HandlerParts) {
     ...lessonHandlers(store, students, sheets),
     ...studentHandlers(students),
     ...backupHandlers(parts),
+    ...changeHandlers(parts),
     ...fileHandlers(parts),
     ...filmHandlers(parts),
     ...linkHandlers(parts),

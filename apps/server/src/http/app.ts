@@ -15,6 +15,7 @@ import type { LinkStore } from '../store/links.ts';
 import type { SignInStore } from '../store/sign-in.ts';
 import type { StudentStore } from '../store/students.ts';
 import type { TakeStore } from '../store/takes.ts';
+import { createChanges } from '../week/changes.ts';
 import { createDoor } from '../week/door.ts';
 import { keepPrivatePacks } from '../week/private-packs.ts';
 import { allHandlers } from './all-handlers.ts';
@@ -145,14 +146,17 @@ export function createApp(parts: AppParts): FastifyInstance {
   addErrors(app);
   const door = createDoor(links, students, steadyMs);
   const privatePacks = keepPrivatePacks(packs);
+  const changes = createChanges();
   const handlers = allHandlers({
     ...parts,
+    changes,
     door,
     privatePacks,
     address: () => addressOf(app, where),
     clock: steadyMs,
   });
-  registerRoutes(app, handlers, where.address?.startsWith('https:') ?? false);
+  const isSafe = where.address?.startsWith('https:') ?? false;
+  registerRoutes(app, handlers, { isSafe, onChange: changes.tell });
   addPracticePages(app, { door, store, packs: privatePacks });
   addStudio(app, parts.staticDir);
   return app;

@@ -61,6 +61,11 @@ function readRequest({ params, query, body }: Route, request: FastifyRequest): R
 }
 
 function sendAnswer(reply: FastifyReply, { answer }: Route, value: unknown): FastifyReply {
+  if (answer.kind === 'events')
+    return reply
+      .type('text/event-stream')
+      .header('cache-control', 'no-store')
+      .send(Readable.from(value as AsyncIterable<string>));
   if (answer.kind === 'json') return reply.code(answer.status).send(value);
   if (answer.kind === 'nothing') return reply.code(204).send();
   const { name, type, content } = value as SentFile;
@@ -77,8 +82,25 @@ function whileWaiting(reply: FastifyReply): AbortSignal {
   return waiting.signal;
 }
 
-/** Adds every route of the table. @param isSafe whether the teacher's cookie travels encrypted only */
-export function registerRoutes(app: FastifyInstance, handlers: Handlers, isSafe: boolean): void {
+/** Whether a route changes anything that the desk shows of students. */
+function changesStudents({ method, path }: Route): boolean {
+  return method !== 'GET' && /^\/(?:api\/(?:students|links)|practice)\b/.test(path);
+}
+
+/** How answers are sent. */
+export interface Sending {
+  /** Whether the teacher's cookie travels encrypted only. */
+  readonly isSafe: boolean;
+  /** Told when something of a student changed. */
+  readonly onChange: () => void;
+}
+
+/** Adds every route of the table. */
+export function registerRoutes(
+  app: FastifyInstance,
+  handlers: Handlers,
+  { isSafe, onChange }: Sending,
+): void {
   app.addContentTypeParser('application/octet-stream', { parseAs: 'buffer' }, (_request, body, done) =>
     done(null, body),
   );
@@ -94,6 +116,7 @@ export function registerRoutes(app: FastifyInstance, handlers: Handlers, isSafe:
           return sendRefusal(reply, refusal('bad-request', { places: reading.places }));
         const outcome = await handlers[name](reading.asked as never, whileWaiting(reply), callerOf(request));
         if (outcome.kind === 'refused') return sendRefusal(reply, outcome.refusal);
+        if (changesStudents(route)) onChange();
         if (outcome.session !== undefined) sendSession(reply, outcome.session, isSafe);
         return sendAnswer(reply, route, outcome.value);
       },

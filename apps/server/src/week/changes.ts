@@ -1,0 +1,61 @@
+/**
+ * Word that something changed, for whoever has the desk open.
+ *
+ * Conventions: it is told that something changed and not what, so that nothing leaves by this way; whoever listens asks
+ * for what they may see.
+ * Source: WHATWG HTML, Server-sent events: an event ends with an empty line, a comment begins with a colon.
+ */
+
+/** Milliseconds without a change after which a sign of life goes out, so that nobody between the two hangs up. */
+const ALIVE_MS = 20_000;
+
+/** Desks that listen at once. */
+const MOST_LISTENERS = 100;
+
+/** What tells of changes. */
+export interface Changes {
+  /** Something changed. */
+  readonly tell: () => void;
+  /** An event for every change until nobody waits any more; null where too many listen already. */
+  readonly listen: (signal: AbortSignal) => AsyncIterable<string> | null;
+}
+
+/** Nobody listens yet. */
+export function createChanges(): Changes {
+  const wakers = new Set<() => void>();
+  const listen = async function* (signal: AbortSignal): AsyncGenerator<string> {
+    let isNew = false;
+    let wake: () => void = () => undefined;
+    const waker = () => {
+      isNew = true;
+      wake();
+    };
+    wakers.add(waker);
+    signal.addEventListener('abort', waker);
+    try {
+      yield ': here\n\n';
+      while (!signal.aborted) {
+        if (!isNew)
+          await new Promise<void>((resolve) => {
+            const timer = setTimeout(resolve, ALIVE_MS);
+            timer.unref();
+            wake = () => {
+              clearTimeout(timer);
+              resolve();
+            };
+          });
+        if (signal.aborted) return;
+        yield isNew ? 'data: students\n\n' : ': here\n\n';
+        isNew = false;
+      }
+    } finally {
+      wakers.delete(waker);
+    }
+  };
+  return {
+    tell: () => {
+      for (const waker of wakers) waker();
+    },
+    listen: (signal) => (wakers.size >= MOST_LISTENERS ? null : listen(signal)),
+  };
+}
