@@ -7,6 +7,7 @@ export {
   fitWeights,
   sureWeights,
   type Trial,
+  tellsBetter,
   type WeightFit,
 } from './difficulty/fit-weights.ts';
 export { trialsIn } from './difficulty/trials.ts';

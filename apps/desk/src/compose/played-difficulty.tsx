@@ -1,5 +1,5 @@
 /** Difficulty that learns: what the roster's practice says of each weight, how sure that is, and taking it or leaving it. */
-import { sureWeights, type WeightFit } from '@shedbook/coach';
+import { sureWeights, tellsBetter, type WeightFit } from '@shedbook/coach';
 import { Button, useSay as useNotice } from '@shedbook/stand';
 import { useDocument } from '../document/use-document.ts';
 import { setWeights } from '../edit/compose-settings.ts';
@@ -47,9 +47,10 @@ function FitTable({ fit }: FitTableProps) {
   );
 }
 
-function verdictOf({ heldOut }: WeightFit): 'fitTooFew' | 'fitBetter' | 'fitNoBetter' {
-  if (heldOut === null) return 'fitTooFew';
-  return heldOut.fitted < heldOut.now ? 'fitBetter' : 'fitNoBetter';
+function verdictOf(fit: WeightFit): 'fitTooFew' | 'fitBetter' | 'fitNoBetter' {
+  const isBetter = tellsBetter(fit);
+  if (isBetter === null) return 'fitTooFew';
+  return isBetter ? 'fitBetter' : 'fitNoBetter';
 }
 
 /** The look, the table, and the two answers. */

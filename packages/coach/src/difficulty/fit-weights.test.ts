@@ -8,7 +8,7 @@ import {
 } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { parsePracticeLog } from '../log/read-log.ts';
-import { fitWeights, sureWeights, type Trial } from './fit-weights.ts';
+import { fitWeights, sureWeights, type Trial, tellsBetter } from './fit-weights.ts';
 import { trialsIn } from './trials.ts';
 
 const NOW = DEFAULT_COMPOSE_SETTINGS.weights;
@@ -108,6 +108,16 @@ describe('weights that learn', () => {
     // definition: of one exercise nothing rests on three
     const [one] = simulate(NOW, 1, 10);
     expect(sureWeights(fitWeights(one ? [one] : [], NOW))).toEqual([]);
+  });
+
+  it('[CH2301] says that it tells better only where it does by more than chance', () => {
+    const strange = { ...NOW, alone: 0, density: 8 * NOW.density };
+    expect(tellsBetter(fitWeights(simulate(strange, 12, 40), NOW))).toBe(true);
+    expect(tellsBetter(fitWeights(simulate(NOW, 8, 30), NOW))).toBe(false);
+    // definition: where everything is clean there is nothing to learn
+    const clean = simulate(NOW, 2, 10).map((trial) => ({ ...trial, clean: trial.tries }));
+    expect(tellsBetter(fitWeights(clean, NOW))).toBe(false);
+    expect(tellsBetter(fitWeights([], NOW))).toBeNull();
   });
 
   it('[CH51] changes little, and never below nothing, where takes agree with today', () => {

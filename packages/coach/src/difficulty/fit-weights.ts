@@ -206,6 +206,14 @@ export function sureWeights({ weights }: WeightFit): readonly FittedWeight[] {
   return weights.filter(({ exercises }) => exercises >= SURE_EXERCISES);
 }
 
+/** Loss a loop, in nats, by which a fit must be better on what was left out of it: less is chance. Ours. */
+const BETTER_BY = 0.005;
+
+/** Whether a fit tells better than today's weights who plays what was left out of it clean; null where too little was played. */
+export function tellsBetter({ heldOut }: WeightFit): boolean | null {
+  return heldOut && heldOut.fitted <= heldOut.now - BETTER_BY;
+}
+
 /** Weights fitted to trials; what the trials say nothing of stays as it is, with the error that it had before. */
 export function fitWeights(trials: readonly Trial[], now: ComposeWeights): WeightFit {
   const { model, values, variances } = fitTrials(trials, now, SPREAD.weight);

@@ -13,6 +13,7 @@ export const SAME_WORDS: readonly string[] = [
   'desk.beside.percent',
   'desk.compose.more',
   'desk.compose.weightPoints',
+  'desk.compose.weightWithin',
   'desk.counts.syllables.di',
   'desk.counts.syllables.e',
   'desk.counts.syllables.gi',

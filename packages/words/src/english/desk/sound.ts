@@ -190,7 +190,7 @@ export const compose = {
   weightExercises: 'Exercises',
   weightPoints: '{$points :number minimumFractionDigits=2 maximumFractionDigits=2}',
   weightWithin:
-    '{$points :number minimumFractionDigits=2 maximumFractionDigits=2}, give or take {$error :number minimumFractionDigits=2 maximumFractionDigits=2}',
+    '{$points :number minimumFractionDigits=2 maximumFractionDigits=2} ± {$error :number minimumFractionDigits=2 maximumFractionDigits=2}',
   fitTooFew: 'Too few exercises were played to tell whether this is better: take it as a hint.',
   fitBetter:
     'Of exercises left out of the comparison it tells better who plays them clean than the points of now.',

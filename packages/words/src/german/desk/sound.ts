@@ -192,7 +192,7 @@ export const compose = translation<typeof english.compose>()({
   weightExercises: 'Übungen',
   weightPoints: '{$points :number minimumFractionDigits=2 maximumFractionDigits=2}',
   weightWithin:
-    '{$points :number minimumFractionDigits=2 maximumFractionDigits=2}, plus oder minus {$error :number minimumFractionDigits=2 maximumFractionDigits=2}',
+    '{$points :number minimumFractionDigits=2 maximumFractionDigits=2} ± {$error :number minimumFractionDigits=2 maximumFractionDigits=2}',
   fitTooFew: 'Zu wenige Übungen wurden gespielt, um zu sagen, ob das besser ist: nimm es als Hinweis.',
   fitBetter:
     'Von Übungen, die im Vergleich fehlten, sagt es besser als die Punkte von jetzt, wer sie sauber spielt.',
