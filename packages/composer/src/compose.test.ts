@@ -265,6 +265,16 @@ describe('themes', () => {
     expect(near / all).toBeGreaterThan(name === 'shuffle' ? 0.88 : 0.9);
   });
 
+  it('[CO2306] quotes a figure whose place a line with moves of its own had taken: a seed that lacked one', () => {
+    const lesson = lessonFrom(`feel: triplet
+groove: { ride: x x.x x x.x, hihat-foot: . x . x, bass: x x x x }
+vocabulary: [..., x.., .x., ..x, xx., x.x, .xx, xxx]`);
+    const { report } = compose(lesson, { count: 32, seed: 60033 });
+    // the story: one of eight thousand figures was missing on four pages of a thousand
+    expect(report.bars.map((bar) => bar.text)).toContain('... ... ..x ..x');
+    expect(report.coverage.missed).toEqual([]);
+  });
+
   it('[CO2300] an idea is heard first, then what is made of it: a theme comes early in its block', () => {
     const before: number[] = [];
     for (let seed = 0; seed < 6; seed += 1) {

@@ -24,6 +24,13 @@ const AGAIN = 8;
 const AGAIN_WARM = 4;
 const AGAIN_NEED = 3;
 
+/**
+ * Times that it is heated up far more where that did not help: what is missing weighs little against the heat then, so
+ * that a figure may take the place of a line with moves that no other has.
+ */
+const AFRESH = 4;
+const AFRESH_WARM = 60;
+
 /** What weaving goes by. */
 export interface WeaveTask extends AnnealTask {
   readonly aim: PageAim;
@@ -78,9 +85,11 @@ export function weavePage(start: readonly PageBar[], task: WeaveTask, random: Ra
   const themes = blocks.map((block) => page[block.start + random.below(block.length)] ?? null);
   const tries = (task.isTight ? TRIES.tight : TRIES.roomy) * task.places.length;
   anneal(loomWith({ aim, blocks, page, themes, need: 1 }), task, { tries, warm: WARM, cool: COOL }, random);
-  for (let again = 1; again <= AGAIN && lacks(page, aim); again += 1) {
-    const loom = loomWith({ aim, blocks, page, themes, need: AGAIN_NEED ** again });
-    anneal(loom, task, { tries: tries / 2, warm: AGAIN_WARM, cool: COOL }, random);
+  for (let again = 1; again <= AGAIN + AFRESH && lacks(page, aim); again += 1) {
+    const isAfresh = again > AGAIN;
+    const loom = loomWith({ aim, blocks, page, themes, need: isAfresh ? AGAIN_NEED : AGAIN_NEED ** again });
+    const warm = isAfresh ? AFRESH_WARM : AGAIN_WARM;
+    anneal(loom, task, { tries: isAfresh ? tries : tries / 2, warm, cool: COOL }, random);
   }
   return { bars: page, blocks, themes: themesOf(page, blocks, themes) };
 }
