@@ -15,7 +15,7 @@ feel: triplet
 groove:
   ride: x x.x x x.x
   hihat-foot: {pattern: . x . x, level: -8}
-  bass: {pattern: x x x x, level: feathered}
+  bass: {pattern: x x x x, level: feathered, how: heel down}
 
 vocabulary: [..., ..x, x.., x.x]
 
