@@ -82,18 +82,19 @@ function roomFor(bench: Bench, index: number, place: number): Room {
   };
 }
 
-/** Puts a bar in a line's stead, where its difficulty belongs in the block. */
-function putLine({ loom }: Bench, index: number, place: number, bar: PageBar): void {
+/** Puts a bar in a line's stead, where its difficulty belongs in the block; what may not change stays where it is. */
+function putLine({ loom, mayChange }: Bench, index: number, place: number, bar: PageBar): void {
   const { page, blocks } = loom;
   const { start, length } = blocks[index] as Block;
   count(loom, page[place] as PageBar, -1);
   count(loom, bar, 1);
   let at = place;
-  for (; at > start && (page[at - 1] as PageBar).points > bar.points; at -= 1)
-    page[at] = page[at - 1] as PageBar;
-  for (; at < start + length - 1 && (page[at + 1] as PageBar).points < bar.points; at += 1) {
-    page[at] = page[at + 1] as PageBar;
-  }
+  const isAbove = (other: number) =>
+    other >= start && mayChange[other] === true && (page[other] as PageBar).points > bar.points;
+  const isBelow = (other: number) =>
+    other < start + length && mayChange[other] === true && (page[other] as PageBar).points < bar.points;
+  for (; isAbove(at - 1); at -= 1) page[at] = page[at - 1] as PageBar;
+  for (; isBelow(at + 1); at += 1) page[at] = page[at + 1] as PageBar;
   page[at] = bar;
 }
 

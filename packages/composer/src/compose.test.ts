@@ -131,6 +131,19 @@ describe('composing a page', () => {
     expect(again.report.bars.filter((bar) => bar.kept).map((bar) => bar.number)).toEqual([1, 7]);
   });
 
+  it('[CO2500] loses no kept exercise to a bar as hard as it', () => {
+    const lesson = lessonOf('swing');
+    for (const first of [1, 4, 10, 11]) {
+      const { exercises } = compose(lesson, { count: 24, seed: first });
+      const named = exercises.map((each) => ({ ...each, name: `number ${each.number}` }));
+      for (let seed = 21; seed <= 25; seed += 1) {
+        const page = compose({ ...lesson, exercises: named }, { count: 24, seed, keep: [1, 7, 8, 24] });
+        const kept = page.exercises.flatMap(({ number, name }) => (name === null ? [] : [[number, name]]));
+        expect(kept).toEqual([1, 7, 8, 24].map((number) => [number, `number ${number}`]));
+      }
+    }
+  });
+
   it('[CO18] says where kept exercises fall, and keeps cells that the vocabulary has not', () => {
     const lesson = lessonOf('swing');
     const exercises = [
