@@ -4,7 +4,7 @@
  * Conventions: seconds of the recording unless said; a speed of 0.5 is half as fast.
  */
 import { type Form, type FullReport, Seconds } from '@shedbook/core';
-import { peakOf, rootMeanSquare } from '@shedbook/signal';
+import { dbToGain, peakOf, rootMeanSquare } from '@shedbook/signal';
 
 /** What is heard over a performance: what was recorded, the kit at the same moments, or both. */
 export const HEARD_FROM = ['teacher', 'model', 'both'] as const;
@@ -100,9 +100,9 @@ export function soundingOf(
   const from = levels.findIndex((level, index) => {
     const seconds = index * WINDOW_SECONDS;
     const isCountIn = seconds > first - MOST_COUNT_IN_BARS * bar - MARGIN_SECONDS;
-    return isCountIn && level > loudest * 10 ** (SILENCE_BEFORE_DB / 20);
+    return isCountIn && level > loudest * dbToGain(SILENCE_BEFORE_DB);
   });
-  const to = levels.findLastIndex((level) => level > loudest * 10 ** (SILENCE_AFTER_DB / 20));
+  const to = levels.findLastIndex((level) => level > loudest * dbToGain(SILENCE_AFTER_DB));
   const begins = Math.min(first - LEAST_SECONDS, from * WINDOW_SECONDS - MARGIN_SECONDS);
   const rings = Math.max(last + LEAST_SECONDS, (to + 1) * WINDOW_SECONDS);
   return {
