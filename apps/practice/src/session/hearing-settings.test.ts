@@ -1,14 +1,6 @@
-import { expect, it, vi } from 'vitest';
+import { expect, it, onTestFinished, vi } from 'vitest';
 import { rememberedOwn, rememberOwn } from '../kept/students.ts';
 import { readHearingSettings, takeSetLevel } from './hearing-settings.ts';
-
-vi.mock('../kept/students.ts', () => {
-  const kept = new Map<string, string>();
-  return {
-    rememberOwn: (name: string, value: string) => kept.set(name, value),
-    rememberedOwn: (name: string) => kept.get(name) ?? null,
-  };
-});
 
 it('[JU2] settings that were kept with the former names of levels are read', () => {
   // definition: as practice pages kept them before levels had one scale
@@ -27,6 +19,16 @@ it('[JU2] settings that were kept with the former names of levels are read', () 
 });
 
 it('[ST1900] the level that the teacher sets reaches the page, and what the student chooses since stays', () => {
+  const kept = new Map<string, string>();
+  vi.stubGlobal('window', {
+    localStorage: {
+      getItem: (name: string) => kept.get(name) ?? null,
+      setItem: (name: string, value: string) => kept.set(name, value),
+    },
+  });
+  onTestFinished(() => {
+    vi.unstubAllGlobals();
+  });
   const settings = () => readHearingSettings(rememberedOwn('hearing') ?? '');
   takeSetLevel('advanced');
   expect(settings()).toMatchObject({ level: 'advanced', handsFree: false });
