@@ -66,7 +66,19 @@ export function requireRate(path: string, hertz: number): Hertz {
   throw cannotRead(path, ({ rate }) => rate({ hertz }));
 }
 
-/** Passes blocks on as far as a recording goes. @throws InputError where it goes on and on */
+/** Largest sample that is a sound's, as a factor of full scale: 120 dB above it; floats may hold anything. */
+const LARGEST = 1e6;
+
+/** Makes samples that are no sound silence: one of them would be all that a filter knows from then on. */
+function withoutNonsense(block: Float32Array): Float32Array {
+  const isSound = (sample: number) => Math.abs(sample) <= LARGEST;
+  return block.every(isSound) ? block : block.map((sample) => (isSound(sample) ? sample : 0));
+}
+
+/**
+ * Passes blocks on as far as a recording goes; what is no sound in them is silence.
+ * @throws InputError where it goes on and on
+ */
 export async function* upToMost(
   path: string,
   { sampleRateHz, blocks }: DecodedSound,
@@ -78,7 +90,7 @@ export async function* upToMost(
       const minutes = Math.round(MOST_SAMPLES / sampleRateHz / 60);
       throw cannotRead(path, ({ tooLong }) => tooLong({ minutes }));
     }
-    yield block;
+    yield withoutNonsense(block);
   }
 }
 

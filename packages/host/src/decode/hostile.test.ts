@@ -26,14 +26,19 @@ function wav(rateHz: number, channels: number): Buffer {
   return bytes;
 }
 
-/** What is said of a file. */
-async function refusalOf(bytes: Uint8Array): Promise<string> {
+/** A file with some bytes; gone when the test ends. @returns its path */
+function fileOf(bytes: Uint8Array): string {
   const folder = mkdtempSync(join(tmpdir(), 'shedbook-hostile-'));
   onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
   const path = join(folder, 'take');
   writeFileSync(path, bytes);
+  return path;
+}
+
+/** What is said of a file. */
+async function refusalOf(bytes: Uint8Array): Promise<string> {
   try {
-    const { blocks } = await decodeSound(path);
+    const { blocks } = await decodeSound(fileOf(bytes));
     let samples = 0;
     for await (const block of blocks) samples += block.length;
     return `${samples} samples`;
@@ -68,6 +73,21 @@ it('[HO2] sound that goes on and on is refused', async () => {
   // definition: half an hour is thirty minutes
   expect(await pass(30)).toBe(30 * minute.length);
   await expect(pass(31)).rejects.toThrow('more than 30 minutes of sound');
+});
+
+it('[HO2500] samples that are no numbers are silence, and the rest is as it was', async () => {
+  // standard: RIFF WAVE, format 3: IEEE 754 floats, which may be infinite or no numbers
+  const sound = [0.5, Number.NaN, -0.25, Number.POSITIVE_INFINITY, 1e30, 0.125];
+  const bytes = Buffer.concat([wav(44_100, 1).subarray(0, 44), Buffer.alloc(4 * sound.length)]);
+  bytes.writeUInt16LE(3, 20);
+  bytes.writeUInt16LE(4, 32);
+  bytes.writeUInt16LE(32, 34);
+  bytes.writeUInt32LE(4 * sound.length, 40);
+  for (const [i, sample] of sound.entries()) bytes.writeFloatLE(sample, 44 + 4 * i);
+  const { blocks } = await decodeSound(fileOf(bytes));
+  const heard: number[] = [];
+  for await (const block of blocks) heard.push(...block);
+  expect(heard).toEqual([0.5, 0, -0.25, 0, 0, 0.125]);
 });
 
 it('[HO2] what a decoder stumbles over is a fault of the file', async () => {
