@@ -479,3 +479,16 @@ it('[CH5] playing nearer to what is asked never gets a worse verdict', () => {
     { numRuns: 40, seed: 7 },
   );
 });
+
+it('[JU2500] where no tempo was asked, any from the start to the goal is right, and none beyond', () => {
+  const { bpm: _, ...untold } = swingAsked();
+  const at = (bpm: number, asked = untold) => {
+    const { click: _click, ...report } = loopReport(swingTask(1, bpm));
+    const heard = { ...report, asked: { ...report.asked, bpm: Bpm(72) } };
+    return judge(asked, { report: heard }, 'advanced').verdict.about.map(({ what }) => what);
+  };
+  // definition: the lesson begins at 72 and has its goal at 120; 76, 84 and 116 lie between the steps of its ladder
+  for (const bpm of [72, 76, 84, 116, 120]) expect(at(bpm)).toEqual([]);
+  expect([at(60), at(132)]).toEqual([['slow'], ['fast']]);
+  expect(at(84, swingAsked(1, 80))).toEqual(['fast']);
+});

@@ -38,7 +38,7 @@ export interface JudgeTask {
   readonly form: Form;
   /** Layers of the groove that are asked for, from 1; all when left out. */
   readonly layers?: number;
-  /** The tempo that is asked for where there is no click; when left out, any rung from the report's on to the goal. */
+  /** The tempo that is asked for where there is no click; when left out, any from the report's on to the goal. */
   readonly bpm?: Bpm;
   /** Voices that the student plays; all that are written when left out or empty. */
   readonly plays?: readonly Voice[];
@@ -150,7 +150,10 @@ function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Lev
     isLoudspeakerHeard: played.isLoudspeakerHeard,
     ...doubtsOf(report, played, whole),
     rather: task.exercise === null ? null : (report.exercise?.rather ?? null),
-    ladder: { ...task.lesson.tempo, askedBpm: whole.bpm, isTold: task.bpm !== undefined },
+    ladder: {
+      ...{ goalBpm: task.lesson.tempo.goalBpm, askedBpm: whole.bpm },
+      isTold: task.bpm !== undefined,
+    },
   };
 }
 

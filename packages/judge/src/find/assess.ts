@@ -12,7 +12,7 @@ import type { Finding } from '../verdict/finding.ts';
 import { nobody, unplayed } from './anybody.ts';
 import { barFindings } from './bars.ts';
 import { ELSEWHERE_MS } from './doubts.ts';
-import { type Known, rungNear, without } from './known.ts';
+import { type Known, tempoOnLadder, without } from './known.ts';
 import { levelFindings } from './levels.ts';
 import { isBesideOthers, loudspeakerVoices } from './loudspeaker.ts';
 import { ownVoices } from './own-part.ts';
@@ -85,7 +85,7 @@ function judgedFindings(reading: Reading, task: LoopTask, known: Known): Assesse
     places,
     isAlongClick,
     kind,
-    askedBpm: (_, bpm) => (ladder.isTold ? ladder.askedBpm : rungNear(ladder, bpm)),
+    askedBpm: (_, bpm) => (ladder.isTold ? ladder.askedBpm : tempoOnLadder(ladder, bpm)),
   });
   const isExchanged = (voice: Voice) => reading.exchanged.includes(voice);
   const levels = isExchanged(task.lead)

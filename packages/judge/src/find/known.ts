@@ -28,11 +28,9 @@ export interface Known extends Doubts {
   readonly rather: number | null;
   /** The tempi that a student climbs, and the one that is asked for; quarter notes a minute. */
   readonly ladder: {
-    readonly startBpm: number;
     readonly goalBpm: number;
-    readonly stepBpm: number;
     readonly askedBpm: number;
-    /** Whether one tempo was asked for; else it may be any rung of the ladder. */
+    /** Whether one tempo was asked for; else it may be any from there to the goal. */
     readonly isTold: boolean;
   };
 }
@@ -42,10 +40,7 @@ export function without(task: LoopTask, voices: ReadonlySet<Voice>): LoopTask {
   return { ...task, strokes: task.strokes.filter(({ voice }) => !voices.has(voice)) };
 }
 
-/** The rung of the ladder that a round may have been asked at: the tempo asked, or one that it climbs to. */
-export function rungNear({ askedBpm, goalBpm, stepBpm }: Known['ladder'], playedBpm: number): number {
-  if (!(stepBpm > 0) || playedBpm <= askedBpm) return askedBpm;
-  const rungs = Math.max(0, Math.floor((goalBpm - askedBpm) / stepBpm));
-  const rung = Math.min(rungs, Math.max(0, Math.round((playedBpm - askedBpm) / stepBpm)));
-  return askedBpm + rung * stepBpm;
+/** The tempo that a round may have been asked at: any from the one that was asked to the goal, since a student climbs. */
+export function tempoOnLadder({ askedBpm, goalBpm }: Known['ladder'], playedBpm: number): number {
+  return Math.max(askedBpm, Math.min(playedBpm, goalBpm));
 }
