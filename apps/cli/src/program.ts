@@ -212,18 +212,13 @@ function addFilm(program: Command, help: Help, speaker: Speak, done: (status: nu
     });
 }
 
-/** Collects an option that may be given several times. */
-function oneMore(path: string, before: readonly string[] = []): readonly string[] {
-  return [...before, path];
-}
-
 function addWeights(program: Command, help: Help, speaker: Speak, done: (status: number) => void): void {
   program
     .command('weights')
     .summary(help.weights.summary)
     .description(help.weights.description)
     .argument('<lesson>', help.weights.lesson)
-    .requiredOption('--log <file>', help.weights.log, oneMore)
+    .requiredOption('--log <file>', help.weights.log, each)
     .option('--accept', help.weights.accept)
     .option('--json', help.weights.json)
     .action(async (lesson: string, options: { log: readonly string[]; accept?: boolean; json?: boolean }) => {

@@ -3,7 +3,7 @@
 import { type Lesson, PAPERS, type SheetSettings } from '@shedbook/core';
 import { addressOf, ROUTES } from '@shedbook/routes';
 import { buttonClass, Check, Choices, Icon, Range, SheetButton } from '@shedbook/stand';
-import { Suspense, useEffect, useRef } from 'react';
+import { type ReactNode, Suspense, useEffect, useRef } from 'react';
 import type { DocumentState } from '../document/lesson-document.ts';
 import { useDocument } from '../document/use-document.ts';
 import { setSheet } from '../edit/heading.ts';
@@ -92,51 +92,32 @@ function PagePicture({ svg, label }: { readonly svg: string; readonly label: str
   return <div className={styles.page} data-part="print-page" role="img" aria-label={label} ref={frame} />;
 }
 
-/** Recordings of the exercises: a form of their own, which is loaded when it is opened. */
-function Recordings({ lesson }: { readonly lesson: Lesson }) {
-  const words = useWords();
-  return (
-    <section aria-labelledby="recordings">
-      <h3 id="recordings">{words.recordings.title}</h3>
-      <p className="quiet">{words.recordings.hint}</p>
-      <SheetButton
-        title={words.recordings.title}
-        done={words.heading.close}
-        opens={
-          <>
-            <Icon name="file" />
-            {words.recordings.opens}
-          </>
-        }
-      >
-        <Suspense>
-          <RecordingsForm lesson={lesson} />
-        </Suspense>
-      </SheetButton>
-    </section>
-  );
+interface MadeHereProps {
+  /** Lasting name of the part. */
+  readonly of: string;
+  readonly words: { readonly title: string; readonly hint: string; readonly opens: string };
+  /** The form, which is loaded when it is opened. */
+  readonly children: ReactNode;
 }
 
-/** A film of the exercises: a form of its own, which is loaded when it is opened. */
-function Film({ id, lesson }: { readonly id: string; readonly lesson: Lesson }) {
+/** Something that is made of the exercises: a form of its own behind a press. */
+function MadeHere({ of, words: { title, hint, opens }, children }: MadeHereProps) {
   const words = useWords();
   return (
-    <section aria-labelledby="film">
-      <h3 id="film">{words.films.title}</h3>
-      <p className="quiet">{words.films.hint}</p>
+    <section aria-labelledby={of}>
+      <h3 id={of}>{title}</h3>
+      <p className="quiet">{hint}</p>
       <SheetButton
-        title={words.films.title}
+        title={title}
         done={words.heading.close}
         opens={
           <>
             <Icon name="file" />
-            {words.films.opens}
+            {opens}
           </>
         }
       >
-        <Suspense>
-          <FilmForm id={id} lesson={lesson} />
-        </Suspense>
+        <Suspense>{children}</Suspense>
       </SheetButton>
     </section>
   );
@@ -166,8 +147,12 @@ export function PrintView({ state, lesson }: PrintViewProps) {
           {status === 'preparing' && words.preparing}
           {status === 'failed' && words.failed}
         </p>
-        <Recordings lesson={lesson} />
-        <Film id={state.id} lesson={lesson} />
+        <MadeHere of="recordings" words={all.recordings}>
+          <RecordingsForm lesson={lesson} />
+        </MadeHere>
+        <MadeHere of="film" words={all.films}>
+          <FilmForm id={state.id} lesson={lesson} />
+        </MadeHere>
         <TakeHome state={state} lesson={lesson} />
       </div>
       <section

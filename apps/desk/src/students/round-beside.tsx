@@ -2,7 +2,7 @@
 import { countedTempo, type Exercise, type Form, type Lesson, sectionOf } from '@shedbook/core';
 import { createProgram, type Program, shownAt } from '@shedbook/playing';
 import { Button, Choices, type FlightClock, Range, Select, useFlight } from '@shedbook/stand';
-import { type PlayedTake, type Side, useRound } from '@shedbook/stand/takes';
+import { type PlayedTake, SIDES, SPEEDS, useRound } from '@shedbook/stand/takes';
 import { type RefObject, useMemo, useRef, useState } from 'react';
 import { sharedPlayer } from '../hear/shared-player.ts';
 import { ballAt, placeBalls } from '../hear/use-ball.ts';
@@ -13,11 +13,6 @@ import { useWords } from '../words/words.tsx';
 import { HeardMarks } from './heard-marks.tsx';
 import { heardPlaces } from './heard-places.ts';
 import styles from './round-beside.module.css';
-
-const SIDES: readonly Side[] = ['take', 'model', 'both'];
-
-/** Speeds in percent of what was played. */
-const SPEEDS = { least: 20, most: 100, step: 5 } as const;
 
 /** Width that a bar takes at most, in rem. */
 const BAR_REM = 22;

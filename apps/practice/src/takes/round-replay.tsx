@@ -2,7 +2,7 @@
 import { countedTempo, sectionOf } from '@shedbook/core';
 import { numberToday } from '@shedbook/judge';
 import { Button, Choices, Range, Select } from '@shedbook/stand';
-import type { Side } from '@shedbook/stand/takes';
+import { SIDES, SPEEDS } from '@shedbook/stand/takes';
 import { useMemo, useRef, useState } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -20,16 +20,14 @@ interface ReplayProps {
   readonly audioOf: () => Promise<Blob | null>;
 }
 
-const SIDES: readonly Side[] = ['take', 'model', 'both'];
-
-/** Speeds in percent of what was played. */
-const SPEEDS = { least: 20, most: 100, step: 5, first: 50 } as const;
+/** The speed that is offered first, in percent of what was played. */
+const FIRST_SPEED = 50;
 
 function Replay({ take, number, audioOf }: ReplayProps) {
   const words = useHearingWords().takes;
   const { pack, choice } = usePracticeSession();
   const [round, setRound] = useState(0);
-  const [percent, setPercent] = useState<number>(SPEEDS.first);
+  const [percent, setPercent] = useState<number>(FIRST_SPEED);
   const slow = { round, speed: percent / 100 };
   const { state, side, hear, play, stop, clock, form } = useReplay({ take, number, slow }, audioOf);
   const page = useRef<HTMLDivElement>(null);

@@ -1,7 +1,7 @@
 /** Listening to a take beside its model, both in step. */
 
 import { Button, Choices } from '@shedbook/stand';
-import type { Side } from '@shedbook/stand/takes';
+import { SIDES } from '@shedbook/stand/takes';
 import { useHearingWords } from '../page/hearing-words.ts';
 import type { Take } from './take.ts';
 import styles from './take-listener.module.css';
@@ -11,8 +11,6 @@ interface ListenerProps {
   readonly take: Take;
   readonly audioOf: () => Promise<Blob | null>;
 }
-
-const SIDES: readonly Side[] = ['take', 'model', 'both'];
 
 /** Play, stop, and what is heard. */
 export function TakeListener({ take, audioOf }: ListenerProps) {

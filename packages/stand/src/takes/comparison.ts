@@ -11,8 +11,11 @@ import type { Rendered, RenderRequest } from './model.worker.ts';
 /** What is to be rendered, on the kit that the player plays on. */
 type StrokesToRender = Omit<RenderRequest, 'sampleRateHz' | 'sounds'>;
 
+/** What can be heard. */
+export const SIDES = ['take', 'model', 'both'] as const;
+
 /** What is heard. */
-export type Side = 'take' | 'model' | 'both';
+export type Side = (typeof SIDES)[number];
 
 /** Gains of the two for each choice. */
 const GAINS: Readonly<Record<Side, { readonly take: number; readonly model: number }>> = {

@@ -22,6 +22,9 @@ export interface Slow {
   readonly speed: number;
 }
 
+/** Speeds that can be chosen, in percent of what was played. */
+export const SPEEDS = { least: 20, most: 100, step: 5 } as const;
+
 /** What is played. */
 export interface Round {
   readonly lesson: Lesson;
