@@ -220,6 +220,24 @@ describe('compose', () => {
     expect((await run('check', path)).out).toBe(`${path}: in order, 20 exercises`);
   });
 
+  it('[CL3100] keeps what a person wrote beside the page that takes its place, however often', async () => {
+    const path = await lessonFile('by-hand.lesson.yaml');
+    const kept = join(folder, 'by-hand.before.lesson.yaml');
+    const { err } = await run('compose', path, '--count', '4');
+    expect(err).toBe(`What ${path} said before is kept in ${kept}.`);
+    expect(await readFile(kept, 'utf8')).toBe(LESSON);
+    const page = await readFile(path, 'utf8');
+    await run('compose', path, '--count', '4', '--seed', '9');
+    expect(await readFile(join(folder, 'by-hand.before-2.lesson.yaml'), 'utf8')).toBe(page);
+    // every exercise stays: nothing to keep
+    expect((await run('compose', path, '--count', '6', '--keep', '1,2,3,4')).err).toBe('');
+    expect((await run('arrange', path, '--accents', 'off-the-beat')).err).toBe('');
+    const heard = await lessonFile('heard.lesson.yaml', page);
+    const { err: over } = await run('arrange', path, '--accents', 'off-the-beat', '--out', heard);
+    expect(over).toContain('heard.before.lesson.yaml');
+    expect((await readdir(folder)).filter((name) => name.endsWith('.part'))).toEqual([]);
+  });
+
   it('[CL5][CL6] writes into another file, the same for the same seed', async () => {
     const path = await lessonFile('mine.lesson.yaml');
     const other = join(folder, 'other.lesson.yaml');
@@ -273,6 +291,7 @@ describe('pages of other kinds', () => {
     const path = await lessonFile('mine.lesson.yaml');
     const patterns = async (...args: string[]) => {
       const out = join(folder, 'page.lesson.yaml');
+      await rm(out, { force: true });
       const { status, err } = await run('compose', path, '--out', out, ...args);
       expect({ status, err }).toEqual({ status: 0, err: '' });
       const { lesson } = parseLesson(await readFile(out, 'utf8'), out);

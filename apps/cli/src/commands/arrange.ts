@@ -16,7 +16,7 @@ import { type CliCatalogue, say } from '@shedbook/words';
 import { readLessonFile, requireLesson } from '../lesson-file.ts';
 import { readChoice, readExerciseList, refused } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
-import { writeTextFile } from '../text-file.ts';
+import { replaceTextFile, writeTextFile } from '../text-file.ts';
 
 /** What the command line asks for. */
 export interface ArrangeRequest {
@@ -156,7 +156,7 @@ export async function arrangeCommand(request: ArrangeRequest, terminal: Speaker)
   const kept = out === undefined ? lesson.exercises : [];
   const text = setExercises(file.text, [...kept, ...made.map(({ exercise }) => exercise)], lesson.comping);
   const path = out ?? request.lesson;
-  await writeTextFile(path, text);
+  await (out === undefined ? writeTextFile(path, text) : replaceTextFile(out, text, terminal));
   if (request.json) {
     terminal.say(JSON.stringify(jsonOf(lesson, path, made, left, to), null, 2));
     return 0;

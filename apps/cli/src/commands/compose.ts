@@ -1,4 +1,5 @@
 /** `shedbook compose`: writes exercises from the lesson's vocabulary into the lesson, or into another file. */
+import { isDeepStrictEqual } from 'node:util';
 import {
   answeringLevel,
   answeringVoices,
@@ -35,7 +36,7 @@ import { type CliWords, type Language, type Sayable, say } from '@shedbook/words
 import { readLessonFile, requireExercise, requireLesson, requireSection } from '../lesson-file.ts';
 import { readChoice, refuseOption } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
-import { writeTextFile } from '../text-file.ts';
+import { replaceTextFile, writeTextFile } from '../text-file.ts';
 
 /** What the command line asks for. */
 export interface ComposeRequest {
@@ -268,6 +269,23 @@ function refuseTwoKinds(request: ComposeRequest): void {
   if (first && second) throw new InputError(({ words }) => words.compose.twoKinds({ first, second }));
 }
 
+/**
+ * Writes what was composed into the lesson, or into another file. What stood there is kept beside it where an exercise
+ * would be lost otherwise.
+ */
+function writePage(
+  { lesson, out }: ComposeRequest,
+  before: readonly Exercise[],
+  after: readonly Omit<Exercise, 'number'>[],
+  text: string,
+  terminal: Speaker,
+): Promise<void> {
+  const stays = ({ number: _, ...exercise }: Exercise) =>
+    after.some((each) => isDeepStrictEqual({ ...each, number: 0 }, { ...exercise, number: 0 }));
+  if (out !== undefined || !before.every(stays)) return replaceTextFile(out ?? lesson, text, terminal);
+  return writeTextFile(lesson, text);
+}
+
 /** Composes a term and writes its pages as sections. @returns the exit status. */
 async function writeTerm(
   lesson: Lesson,
@@ -289,10 +307,8 @@ async function writeTerm(
     ...lesson,
     compose: { ...lesson.compose, headings: request.headings ?? lesson.compose.headings },
   };
-  await writeTextFile(
-    out,
-    withTerm(text, named, term, (fact) => say(fact, language)),
-  );
+  const pagesText = withTerm(text, named, term, (fact) => say(fact, language));
+  await writePage(request, lesson.exercises, [], pagesText, terminal);
   if (request.json) {
     terminal.say(JSON.stringify({ file: out, pages: term }, null, 2));
     return 0;
@@ -359,10 +375,8 @@ export async function composeCommand(request: ComposeRequest, terminal: Speaker)
   if (exercises.length === 0) throw nothingComposed(request.lesson, report);
   const levelDb = answering ? answeringLevel(lesson, answering) : null;
   const text = setExercises(file.text, exercises, lesson.comping, index);
-  await writeTextFile(
-    out,
-    answering && levelDb !== null ? setExerciseLevel(text, answering, levelDb, index) : text,
-  );
+  const levelled = answering && levelDb !== null ? setExerciseLevel(text, answering, levelDb, index) : text;
+  await writePage(request, lesson.exercises, exercises, levelled, terminal);
   if (request.json) {
     terminal.say(JSON.stringify({ file: out, count: exercises.length, report, bars }, null, 2));
     return 0;

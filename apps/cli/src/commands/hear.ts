@@ -24,7 +24,7 @@ import { say } from '@shedbook/words';
 import { isMidi, notesOf, readKeysFile, readMidiTake } from '../listen/midi-take.ts';
 import { refuseOption } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
-import { writeTextFile } from '../text-file.ts';
+import { replaceTextFile } from '../text-file.ts';
 
 /** What the command line asks for. */
 export interface HearRequest {
@@ -125,7 +125,7 @@ export async function hearCommand(request: HearRequest, terminal: Speaker): Prom
   if (!transcript)
     throw new InputError((to) => to.words.hear.nothing({ file: take, why: say(refusal, to.language) }));
   const lesson = lessonOfTranscript(transcript, title);
-  if (out !== undefined) await writeTextFile(out, lesson);
+  if (out !== undefined) await replaceTextFile(out, lesson, terminal);
   if (request.json) terminal.say(JSON.stringify(jsonOf(transcript, lesson), null, 2));
   else for (const line of linesOf(transcript, terminal)) terminal.say(line);
   if (out !== undefined && !request.json)

@@ -5,7 +5,7 @@ import { InputError } from '@shedbook/host';
 import { readMidiTake } from '../listen/midi-take.ts';
 import { readVoices } from '../options.ts';
 import type { Speaker } from '../terminal.ts';
-import { writeTextFile } from '../text-file.ts';
+import { replaceTextFile } from '../text-file.ts';
 
 /** What the command line asks for. */
 export interface KeysRequest {
@@ -35,7 +35,7 @@ export async function keysCommand(request: KeysRequest, terminal: Speaker): Prom
   const keys = keysFor(request.take, keysStruck(take), pads);
   const { out } = request;
   const text = printKitKeys(keys);
-  if (out !== undefined) await writeTextFile(out, text);
+  if (out !== undefined) await replaceTextFile(out, text, terminal);
   const { words } = terminal.catalogue;
   if (request.json) terminal.say(JSON.stringify({ keys }, null, 2));
   else if (out === undefined) terminal.say(text.trimEnd());

@@ -27,6 +27,8 @@ export const cli = {
     inOrderWithWarnings: '{$file}: in order, {$exercises}, {$warnings}',
   },
   exercises: '.input {$count :integer} .match $count one {{{$count} exercise}} * {{{$count} exercises}}',
+  /** What another file took the place of. */
+  before: 'What {$file} said before is kept in {$kept}.',
   weights: {
     tries:
       '.input {$tries :integer} .match $tries one {{{$tries} loop of {$exercises :integer} exercises; part, today, fitted, error:}} * {{{$tries} loops of {$exercises :integer} exercises; part, today, fitted, error:}}',

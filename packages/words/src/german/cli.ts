@@ -28,6 +28,7 @@ export const cli = translation<typeof english.cli>()({
     inOrderWithWarnings: '{$file}: in Ordnung, {$exercises}, {$warnings}',
   },
   exercises: '.input {$count :integer} .match $count one {{{$count} Übung}} * {{{$count} Übungen}}',
+  before: 'Was vorher in {$file} stand, ist in {$kept} aufgehoben.',
   weights: {
     tries:
       '.input {$tries :integer} .match $tries one {{{$tries} Durchgang von {$exercises :integer} Übungen; Teil, heute, angepasst, Fehler:}} * {{{$tries} Durchgänge von {$exercises :integer} Übungen; Teil, heute, angepasst, Fehler:}}',
