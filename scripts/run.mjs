@@ -89,7 +89,8 @@ export function changedAt(path) {
 /** Sources that both pages are built from, beside their own. */
 function sharedSources() {
   const rooms = readdirSync(join(ROOT, 'packages')).map((name) => join(ROOT, 'packages', name, 'src'));
-  return [join(ROOT, 'package-lock.json'), ...rooms];
+  const own = ['package.json', 'package-lock.json', 'scripts/pages'];
+  return [...own.map((name) => join(ROOT, name)), ...rooms];
 }
 
 /** Whether a page was built after the last change of anything it is built from. */

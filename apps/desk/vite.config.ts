@@ -1,6 +1,8 @@
 import optimizeLocales from '@react-aria/optimize-locales-plugin';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { oldBrowserScreen } from '../../scripts/pages/old-browser.ts';
+import { buildTargets, oldestBrowsers } from '../../scripts/pages/oldest-browsers.mjs';
 
 /** Where the server of the desk listens while the desk is being worked on. */
 const SERVER = 'http://127.0.0.1:4747';
@@ -34,13 +36,19 @@ const checks = { bundlerTimings: false };
 const LARGEST_KB = 800;
 
 export default defineConfig({
-  plugins: [withoutNode(), withoutDescriptions(), optimizeLocales.vite({ locales: ['en', 'de'] }), react()],
+  plugins: [
+    withoutNode(),
+    withoutDescriptions(),
+    optimizeLocales.vite({ locales: ['en', 'de'] }),
+    react(),
+    oldBrowserScreen('desk'),
+  ],
   resolve: { conditions: ['shedbook-source', 'module', 'browser', 'development|production'] },
   worker: { format: 'es', plugins: () => [withoutNode()], rolldownOptions: { checks } },
   build: {
     outDir: 'dist/site',
     emptyOutDir: true,
-    target: 'es2022',
+    target: buildTargets(oldestBrowsers()),
     assetsInlineLimit: 0,
     chunkSizeWarningLimit: LARGEST_KB,
     rolldownOptions: { checks },

@@ -2,6 +2,8 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { oldBrowserScreen } from '../../scripts/pages/old-browser.ts';
+import { buildTargets, oldestBrowsers } from '../../scripts/pages/oldest-browsers.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -39,13 +41,13 @@ export default defineConfig({
   root: here('.'),
   base: './',
   publicDir: here('public'),
-  plugins: [react(), planWithPage],
+  plugins: [react(), planWithPage, oldBrowserScreen('practice', './files/sheet.pdf')],
   resolve: { conditions: ['shedbook-source', 'module', 'browser', 'development|production'] },
   worker: { format: 'es', rolldownOptions: { checks } },
   build: {
     outDir: here('dist/site'),
     emptyOutDir: true,
-    target: 'es2022',
+    target: buildTargets(oldestBrowsers()),
     assetsInlineLimit: 0,
     rolldownOptions: {
       checks,

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { checkApi } from './api.mjs';
 import { checkBenches } from './benches.mjs';
+import { checkBrowsers } from './browsers/browsers.mjs';
 import { lieOf, runnable } from './docs/run-examples.ts';
 import { problemsOf } from './problems.mjs';
 import { ROOMS } from './rooms.data.mjs';
@@ -55,6 +56,25 @@ describe('planted benches', () => {
     expect(problems).toEqual([
       expect.stringMatching(/wrong-argument\.mjs\(4,14\): error TS2345: .*'number'.*'string'/),
       expect.stringMatching(/wrong-name\.mjs\(2,10\): error TS2724: .*'parsePatern'.*'parsePattern'/),
+    ]);
+  });
+});
+
+describe('planted pages', () => {
+  it('refuses what the oldest browsers lack, and lets be what is asked for first', () => {
+    const root = join(ROOT, 'internal/checks/planted-pages');
+    // published: MDN browser compatibility data 8.1.9, first versions
+    expect(checkBrowsers(laidOver(root), root, ['site'])).toEqual([
+      expect.stringMatching(/^README\.md: does not name the oldest browsers .*Safari 16\.4/),
+      'site/index.html: syntax: Unexpected token (1:6)',
+      expect.stringMatching(/^site\/newer\.js: \.union\(\): chrome 111 \(has it from 122\)/),
+      expect.stringMatching(/^site\/newer\.js: Promise\.withResolvers: chrome 111 \(has it from 119\)/),
+      expect.stringMatching(/^site\/newer\.js: navigator\.wakeLock: firefox 121 \(has it from 126\)/),
+      expect.stringMatching(/^site\/newer\.js: VideoFrame: firefox 121 \(has it from 130\)/),
+      expect.stringMatching(/^site\/style\.css: @starting-style: chrome 111 \(has it from 117\)/),
+      expect.stringMatching(/^site\/style\.css: :state: chrome 111 \(has it from 125\)/),
+      expect.stringMatching(/^site\/style\.css: light-dark\(\): chrome 111 \(has it from 123\)/),
+      expect.stringMatching(/^site\/syntax\.js: syntax: Unexpected token/),
     ]);
   });
 });

@@ -6,6 +6,7 @@
 
 import { strokeSent } from '@shedbook/exchange';
 import type { StruckVoice } from '@shedbook/listen';
+import { askForMidi } from '@shedbook/stand';
 import type { Played } from './messages.ts';
 import { readPlayed } from './sound-file.ts';
 
@@ -45,7 +46,7 @@ async function recordMicrophone(): Promise<Recorder> {
 }
 
 async function recordKit(): Promise<Recorder> {
-  const access = await navigator.requestMIDIAccess();
+  const access = await askForMidi();
   const inputs = [...access.inputs.values()];
   if (inputs.length === 0) throw new DOMException('no input', 'NotFoundError');
   const notes: StruckVoice[] = [];

@@ -1,6 +1,6 @@
 /** An electronic kit through Web MIDI: every input, heard on the clock of the sound. */
 import type { Voice } from '@shedbook/core';
-import { clocksOf } from '@shedbook/stand';
+import { askForMidi, clocksOf, NoMidiError } from '@shedbook/stand';
 import { type KitNote, readKitNote } from './midi-clock.ts';
 
 /** Why there is no kit. */
@@ -28,9 +28,8 @@ export interface KitPort {
 
 /** The ports that there are. @throws KitError when the browser has no MIDI, may not use it or sees no input. */
 export async function findPorts(): Promise<readonly KitPort[]> {
-  if (!navigator.requestMIDIAccess) throw new KitError('not here');
-  const access = await navigator.requestMIDIAccess().catch(() => {
-    throw new KitError('denied');
+  const access = await askForMidi().catch((reason) => {
+    throw new KitError(reason instanceof NoMidiError ? 'not here' : 'denied');
   });
   const ports = [...access.inputs.values()] as unknown as readonly KitPort[];
   if (ports.length === 0) throw new KitError('none');

@@ -1,7 +1,8 @@
 /** The server's face: the desk's files and the routes, with what guards them. */
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
+import { policyOf } from '@shedbook/pack/serving';
 import { type Refusal, ROUTES, type Route, refusal } from '@shedbook/routes';
 import { CLI, pickLanguage } from '@shedbook/words';
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify';
@@ -97,6 +98,12 @@ function addStudio(app: FastifyInstance, staticDir: string): void {
   });
 }
 
+/** What the desk may load: its start page has a script of its own in it, which speaks where a browser is too old. */
+function deskPolicy(staticDir: string): string {
+  const page = join(staticDir, 'index.html');
+  return existsSync(page) ? pagePolicy(policyOf(readFileSync(page, 'utf8'))) : pagePolicy();
+}
+
 /** The routes that answer only where somebody has signed in. */
 const GUARDED: ReadonlySet<string> = new Set(
   Object.values(ROUTES)
@@ -105,10 +112,11 @@ const GUARDED: ReadonlySet<string> = new Set(
 );
 
 /** Who may come in: pages of this server, and to the desk's routes whoever has signed in where that is asked. */
-function addGuard(app: FastifyInstance, { where, asksWho, signIn }: AppParts): void {
+function addGuard(app: FastifyInstance, { where, asksWho, signIn, staticDir }: AppParts): void {
+  const policy = deskPolicy(staticDir);
   app.addHook('onRequest', async (request, reply) => {
     if (!isOurs(request, where)) return sendRefusal(reply, refusal('foreign-origin', {}));
-    reply.header('content-security-policy', pagePolicy());
+    reply.header('content-security-policy', policy);
     reply.header('x-content-type-options', 'nosniff');
     reply.header('referrer-policy', 'no-referrer');
     const route = `${request.method === 'HEAD' ? 'GET' : request.method} ${request.routeOptions.url ?? ''}`;

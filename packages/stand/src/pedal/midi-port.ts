@@ -1,5 +1,7 @@
 /** MIDI as the browser gives it. Source: W3C Web MIDI API. */
 
+import { inTime } from '../device/in-time.ts';
+
 /** Everything that is plugged in, heard as one. */
 export interface MidiPort {
   /** Names of what is plugged in now. */
@@ -44,8 +46,20 @@ function portOf(access: MIDIAccess): MidiPort {
   };
 }
 
-/** Asks the browser for MIDI. @throws NoMidiError where there is none; an Error where the reader says no */
+/** After this long without an answer a question for MIDI is taken for refused, in milliseconds: it can be asked again. */
+const ANSWER_MS = 20_000;
+
+/**
+ * Asks the browser for MIDI.
+ * @throws NoMidiError where there is none; an Error where the reader says no, or nobody answers in time, as a browser
+ * may leave the question open for ever
+ */
+export async function askForMidi(): Promise<MIDIAccess> {
+  if (!navigator.requestMIDIAccess) throw new NoMidiError();
+  return inTime(navigator.requestMIDIAccess(), ANSWER_MS);
+}
+
+/** Opens MIDI for pedals. @throws what {@link askForMidi} throws */
 export async function openWebMidi(): Promise<MidiPort> {
-  if (!('requestMIDIAccess' in navigator)) throw new NoMidiError();
-  return portOf(await navigator.requestMIDIAccess());
+  return portOf(await askForMidi());
 }

@@ -1,5 +1,5 @@
-import { describe, expect, it } from 'vitest';
-import { type MidiPort, NoMidiError } from './midi-port.ts';
+import { describe, expect, it, vi } from 'vitest';
+import { askForMidi, type MidiPort, NoMidiError } from './midi-port.ts';
 import { createPedalReader, learnSign, meaningOf, type PedalSigns, readSigns } from './pedal.ts';
 import { PedalBoard } from './pedal-board.ts';
 
@@ -101,4 +101,20 @@ describe('a foot switch', () => {
     await refused.board.connect();
     expect(refused.board.state().status).toBe('refused');
   });
+});
+
+it('[ST2701] ends a question for MIDI that nobody answers', async () => {
+  vi.useFakeTimers();
+  // by trying: Firefox leaves it open where its question was put away
+  vi.stubGlobal('navigator', { requestMIDIAccess: () => new Promise(() => undefined) });
+  try {
+    const asked = expect(askForMidi()).rejects.toThrow('ms');
+    await vi.advanceTimersByTimeAsync(20_000);
+    await asked;
+    vi.stubGlobal('navigator', {});
+    await expect(askForMidi()).rejects.toThrow(NoMidiError);
+  } finally {
+    vi.unstubAllGlobals();
+    vi.useRealTimers();
+  }
 });

@@ -5,6 +5,7 @@ import { deskMessages as deskEnglish } from '../english/desk.ts';
 import { ENGLISH } from '../english/english.ts';
 import { film as filmEnglish } from '../english/film.ts';
 import { hearingMessages as hearingEnglish } from '../english/hearing.ts';
+import { oldBrowser as oldEnglish } from '../english/old-browser.ts';
 import { practiceMessages as practiceEnglish } from '../english/practice.ts';
 import { report as reportEnglish } from '../english/report.ts';
 import * as sheetEnglish from '../english/sheet.ts';
@@ -14,6 +15,7 @@ import { deskMessages as deskGerman } from '../german/desk.ts';
 import { film as filmGerman } from '../german/film.ts';
 import { GERMAN } from '../german/german.ts';
 import { hearingMessages as hearingGerman } from '../german/hearing.ts';
+import { oldBrowser as oldGerman } from '../german/old-browser.ts';
 import { practiceMessages as practiceGerman } from '../german/practice.ts';
 import { report as reportGerman } from '../german/report.ts';
 import * as sheetGerman from '../german/sheet.ts';
@@ -33,6 +35,7 @@ function textsOf(messages: Messages, path: string): readonly (readonly [string, 
 const ENGLISH_TEXTS = [
   ...textsOf(deskEnglish, 'desk'),
   ...textsOf(practiceEnglish, 'practice'),
+  ...textsOf(oldEnglish, 'old'),
   ...textsOf(hearingEnglish, 'hearing'),
   ...textsOf(reportEnglish, 'report'),
   ...textsOf({ ...sheetEnglish }, 'sheet'),
@@ -45,6 +48,7 @@ const ENGLISH_TEXTS = [
 const GERMAN_TEXTS = [
   ...textsOf(deskGerman, 'desk'),
   ...textsOf(practiceGerman, 'practice'),
+  ...textsOf(oldGerman, 'old'),
   ...textsOf(hearingGerman, 'hearing'),
   ...textsOf(reportGerman, 'report'),
   ...textsOf({ ...sheetGerman }, 'sheet'),
