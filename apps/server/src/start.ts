@@ -12,6 +12,7 @@ import { isLoopback } from './http/guard.ts';
 import { seedLessons } from './seed.ts';
 import { createSheetMaker, type SheetMaker } from './sheet/sheet-maker.ts';
 import { overwriteErased } from './store/erase.ts';
+import { createHourStore, type HourStore } from './store/hours.ts';
 import { createLessonStore, type LessonStore } from './store/lessons.ts';
 import { createLinkStore, type LinkStore } from './store/links.ts';
 import { openDatabase, STORE_FILE } from './store/open.ts';
@@ -87,6 +88,7 @@ interface OpenStore {
   readonly links: LinkStore;
   readonly signIn: SignInStore;
   readonly takes: TakeStore;
+  readonly hours: HourStore;
   readonly clock: SteadyClock;
 }
 
@@ -98,9 +100,10 @@ async function openStores(dataDir: string): Promise<OpenStore> {
     const clock = await openSteadyClock(createLessonStore(database, wall), wall);
     const store = createLessonStore(database, wall, clock.now);
     const students = createStudentStore(database, wall, clock.now);
+    const hours = createHourStore(database, wall);
     const takes = createTakeStore(database, openTakeFiles(dataDir), wall);
     const overwritten =
-      <Ids extends readonly string[], Erased>(erase: (...ids: Ids) => Promise<Erased>) =>
+      <Ids extends readonly unknown[], Erased>(erase: (...ids: Ids) => Promise<Erased>) =>
       async (...ids: Ids) => {
         const erased = await erase(...ids);
         if (erased) await overwriteEverywhere(database, dataDir);
@@ -108,6 +111,7 @@ async function openStores(dataDir: string): Promise<OpenStore> {
       };
     return {
       ...{ dataDir, database, clock, takes },
+      hours: { ...hours, erase: overwritten(hours.erase) },
       links: createLinkStore(database, wall),
       signIn: createSignInStore(database, wall),
       store: { ...store, erase: overwritten(store.erase) },
@@ -176,7 +180,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const asksWho = !isLoopback(host) || address !== null;
   if (asksWho && !existsSync(join(dataDir, STORE_FILE))) throw noPassphrase(host, address);
   const open = await openStores(dataDir);
-  const { store, students, links, signIn, takes, clock } = open;
+  const { store, students, links, signIn, takes, hours, clock } = open;
   if (asksWho && !(await signIn.isSet())) {
     await store.close();
     throw noPassphrase(host, address);
@@ -186,7 +190,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const imports = createImportMaker();
   const films = createFilmMaker(() => performance.now());
   const app = createApp({
-    ...{ store, students, links, signIn, takes, asksWho, sheets, packs, imports, films, dataDir },
+    ...{ store, students, links, signIn, takes, hours, asksWho, sheets, packs, imports, films, dataDir },
     staticDir: options.staticDir ?? DESK_DIR,
     where: { host, address },
     requestTimeoutMs: options.requestTimeoutMs ?? REQUEST_TIMEOUT_MS,

@@ -56,8 +56,8 @@ describe('the week of a student', () => {
         { id: swing.id, title: 'First swing' },
       ],
       assignments: [
-        { lesson: waltz.id, exercise: keyOf(WALTZ), pinned: false, note: null },
-        { lesson: swing.id, exercise: keyOf(SWING), pinned: false, note: null },
+        { lesson: waltz.id, exercise: keyOf(WALTZ), pinned: false, note: null, toBpm: null, by: null },
+        { lesson: swing.id, exercise: keyOf(SWING), pinned: false, note: null, toBpm: null, by: null },
       ],
       mayRecord: true,
       passes: [],

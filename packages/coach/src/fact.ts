@@ -108,10 +108,40 @@ export interface AssignedFact extends Fact {
   readonly fact: 'teacher-set' | 'teacher-pinned';
 }
 
+/** How far something that was set is to come. */
+export interface AimFact extends Fact {
+  readonly fact: 'up-to';
+  /** In beats of the meter a minute. */
+  readonly bpm: number;
+}
+
+/** When something that was set is to be ready, and at which tempo where one was named. */
+export interface AimByFact extends Fact {
+  readonly fact: 'up-to-by';
+  /** In beats of the meter a minute. */
+  readonly bpm: number;
+  /** Days from today, not past. */
+  readonly day: number;
+}
+
+/** When something that was set is to be ready, at whatever tempo. */
+export interface ReadyByFact extends Fact {
+  readonly fact: 'ready-by';
+  /** Days from today, not past. */
+  readonly day: number;
+}
+
+/** The teacher set this up to a tempo, for a day, or both. */
+export interface AimedFact extends Fact {
+  readonly fact: 'teacher-aims';
+  readonly what: AssignedFact;
+  readonly aim: AimFact | AimByFact | ReadyByFact;
+}
+
 /** The teacher set this and wrote something to it. */
 export interface NotedFact extends Fact {
   readonly fact: 'teacher-noted';
-  readonly what: AssignedFact;
+  readonly what: AssignedFact | AimedFact;
   readonly note: string;
 }
 
@@ -160,6 +190,7 @@ export interface ApartThereFact extends Fact {
 /** Why something is in a plan. */
 export type PlanReasonFact =
   | ApartThereFact
+  | AimedFact
   | AssignedFact
   | NotedFact
   | PlayedBeforeFact
@@ -201,8 +232,49 @@ export interface CountedNoteFact extends Fact {
 /** What was left out of a plan. */
 export type PlanNoteFact = ShortPlanFact | CountedNoteFact;
 
+/** What was set goes on as it is: nobody has played it, or no round was clean. */
+export interface StillSetFact extends Fact {
+  readonly fact: 'set-not-played' | 'set-not-clean';
+}
+
+/** What was set has not come as far as it was set for. */
+export interface NotThereFact extends Fact {
+  readonly fact: 'set-not-there';
+  /** The fastest that was clean, in beats of the meter a minute, as is what it was set for. */
+  readonly bpm: number;
+  readonly aimBpm: number;
+}
+
+/** What was set has come as far as it was set for, and goes on from there. */
+export interface WentOnFact extends Fact {
+  readonly fact: 'set-clean' | 'set-passed';
+  /** In beats of the meter a minute. */
+  readonly bpm: number;
+  readonly aimBpm: number;
+}
+
+/** What was set is done. */
+export interface DoneFact extends Fact {
+  readonly fact: 'done-passed' | 'done-firm';
+  /** The tempo that it holds at, in beats of the meter a minute. */
+  readonly bpm: number;
+}
+
+/** Why something stands in the draft of what a student is set next. */
+export type DraftReasonFact =
+  | AssignedFact
+  | DoneFact
+  | NotThereFact
+  | StillSetFact
+  | SuggestionFact
+  | WentOnFact;
+
 /** Every fact of the coach. */
 export type CoachFact =
+  | AimFact
+  | AimByFact
+  | ReadyByFact
+  | DraftReasonFact
   | SoreSpotFact
   | CellFact
   | CellMoveFact

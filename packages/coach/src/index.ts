@@ -39,6 +39,7 @@ export * from './plan/progress.ts';
 export * from './plan/student-plan.ts';
 export * from './spacing/card.ts';
 export * from './spacing/grade.ts';
+export { type DraftItem, draftNext } from './teacher/draft.ts';
 export { type Suggestion, suggestNext } from './teacher/next.ts';
 export { type Pass, passEntry } from './teacher/pass.ts';
 export * from './teacher/summary.ts';

@@ -1,5 +1,14 @@
+export { readAssignments, type StoredAssignment } from './assignment.ts';
 export { FILM_PARTS, type FilmPart, type FilmPlan, type FilmState, type FilmWish } from './films.ts';
 export { folded, wordsSought } from './folded.ts';
+export {
+  ATTENDANCES,
+  type Attendance,
+  type HourList,
+  type HourRequest,
+  type SetListRequest,
+  type StoredHour,
+} from './hours.ts';
 export {
   COMMON_REFUSALS,
   REFUSALS,
@@ -42,7 +51,6 @@ export {
   type SaveRequest,
   type SaveStudentRequest,
   type SheetPages,
-  type StoredAssignment,
   type StoredLesson,
   type StoredLink,
   type StoredStudent,

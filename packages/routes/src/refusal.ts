@@ -2,6 +2,7 @@
  * Why the server says no: a code and values, from which the desk makes a sentence in its reader's language.
  */
 import * as z from 'zod/mini';
+import { storedHour } from './hours.ts';
 import { storedLesson, storedStudent } from './stored.ts';
 
 const nothing = z.readonly(z.object({}));
@@ -80,6 +81,12 @@ export const REFUSALS = {
     status: 409,
     values: z.readonly(z.object({ kept: storedStudent })),
     meaning: 'the student was changed since the revision that was named; nothing was written',
+  },
+  'no-such-hour': { status: 404, values: nothing, meaning: 'the student has no hour on this day' },
+  'hour-changed': {
+    status: 409,
+    values: z.readonly(z.object({ kept: z.nullable(storedHour) })),
+    meaning: 'the hour was changed or erased since the revision that was named; nothing was written',
   },
   'unreadable-file': {
     status: 422,

@@ -6,6 +6,7 @@ import { STANDARD_FORMAT_NAMES } from '@shedbook/core';
 import { LANGUAGE_TAGS } from '@shedbook/words';
 import * as z from 'zod/mini';
 import { FILM_PARTS, filmPlan, filmState, filmWish } from './films.ts';
+import { hourDay, hourList, hourRequest, setListRequest, storedHour } from './hours.ts';
 import { type Route, route } from './route.ts';
 import {
   binContent,
@@ -46,6 +47,7 @@ const byId = z.object({ id: z.string().check(z.maxLength(200)) });
 const takeId = z.string().check(z.maxLength(200), z.describe('lasting name of the take'));
 const byTake = z.extend(byId, { take: takeId });
 const bySending = z.extend(byToken, { take: takeId });
+const byDay = z.extend(byId, { day: hourDay });
 const byFilm = z.object({ film: z.string().check(z.maxLength(200)) });
 const byTaking = z.extend(byId, {
   takenAt: z.string().check(z.maxLength(40), z.describe('when it was taken in')),
@@ -342,6 +344,46 @@ export const ROUTES = {
     body: minorityRequest,
     answer: json(storedStudent),
     refusals: ['no-such-student'],
+  }),
+  listHours: route({
+    method: 'GET',
+    path: '/api/students/:id/hours',
+    does: 'Lists the dated lessons of a student, the last first, with the notes on them',
+    params: byId,
+    query: none,
+    body: null,
+    answer: json(hourList),
+    refusals: ['no-such-student'],
+  }),
+  saveHour: route({
+    method: 'PUT',
+    path: '/api/students/:id/hours/:day',
+    does: 'Keeps what was written of a dated lesson at a revision; no page of a student reads it',
+    params: byDay,
+    query: none,
+    body: hourRequest,
+    answer: json(storedHour),
+    refusals: ['no-such-student', 'hour-changed'],
+  }),
+  setInHour: route({
+    method: 'PUT',
+    path: '/api/students/:id/hours/:day/set',
+    does: 'Sets a student something in a dated lesson: it is what they have from now on, and is noted there',
+    params: byDay,
+    query: none,
+    body: setListRequest,
+    answer: json(z.readonly(z.object({ student: storedStudent, hour: storedHour }))),
+    refusals: ['no-such-student', 'student-changed'],
+  }),
+  eraseHour: route({
+    method: 'DELETE',
+    path: '/api/students/:id/hours/:day',
+    does: 'Erases what was written of a dated lesson at once',
+    params: byDay,
+    query: none,
+    body: null,
+    answer: nothing,
+    refusals: ['no-such-hour'],
   }),
   removeStudent: route({
     method: 'DELETE',

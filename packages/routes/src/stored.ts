@@ -7,6 +7,7 @@
 import { LESSON_STYLES, LONGEST_LESSON } from '@shedbook/core';
 import { LEVELS } from '@shedbook/judge';
 import * as z from 'zod/mini';
+import { storedAssignment } from './assignment.ts';
 import { sentTake } from './takes.ts';
 
 /** Text of a lesson file. */
@@ -118,19 +119,6 @@ export const sheetPages = z.readonly(
 
 /** The pages of a lesson as it is kept at a revision. */
 export type SheetPages = z.output<typeof sheetPages>;
-
-/** What a teacher set a student to practise. The exercise is named by what it plays, so that it outlives its number. */
-export const storedAssignment = z.readonly(
-  z.strictObject({
-    lesson: z.string().check(z.maxLength(200), z.describe('id of the lesson')),
-    exercise: z.string().check(z.maxLength(10_000), z.describe('what the exercise plays')),
-    pinned: z.boolean().check(z.describe('stands in every plan until it is taken out')),
-    note: z.nullable(z.string().check(z.maxLength(2_000))),
-  }),
-);
-
-/** What a teacher set a student to practise. */
-export type StoredAssignment = z.output<typeof storedAssignment>;
 
 const content = {
   name: studentName,
@@ -257,6 +245,7 @@ export const receipt = z.readonly(
     takes: z.int().check(z.describe('recordings that were sent')),
     takeBytes: z.int().check(z.describe('bytes of those recordings')),
     voices: z.int().check(z.describe('notes that the teacher spoke')),
+    hours: z.int().check(z.describe('dated lessons, with the notes on them')),
     links: z.int().check(z.describe('private links that held')),
   }),
 );

@@ -62,7 +62,7 @@ it('[ST190] mirrors hands in every section', () => {
 it('[ST190] copies what is set for a student into its sections', () => {
   const lesson = read(TEXT);
   const set = ['snare x x x .', 'snare x x . .'].map((exercise) => {
-    return { lesson: 'a', exercise, pinned: false, note: 'slowly' };
+    return { lesson: 'a', exercise, pinned: false, note: 'slowly', toBpm: null, by: null };
   });
   const own = ownLesson({ id: 'a', lesson, text: TEXT }, [{ id: 'a', lesson }], set, 'For Bram') ?? '';
   expect(patterns(own)).toEqual([['x x . .'], ['x x x .']]);

@@ -15,7 +15,7 @@ const MEGABYTE = 1e6;
 /** The receipt in sentences. */
 function useLines({ receipt }: Erased): readonly string[] {
   const { words, tag } = useLanguage();
-  const { erasedAt, rows, assignments, takes, takeBytes, voices, links } = receipt;
+  const { erasedAt, rows, assignments, takes, takeBytes, voices, hours, links } = receipt;
   const when = new Date(erasedAt).toLocaleString(tag, { dateStyle: 'long', timeStyle: 'short' });
   const megabytes = Math.ceil(takeBytes / MEGABYTE);
   const { receipt: said } = words;
@@ -25,6 +25,7 @@ function useLines({ receipt }: Erased): readonly string[] {
     said.assignments({ n: assignments }),
     said.takes({ n: takes, megabytes }),
     said.voices({ n: voices }),
+    said.hours({ n: hours }),
     said.links({ n: links }),
     said.copies,
   ];

@@ -1,6 +1,8 @@
 /** What the desk asks of the server about students. */
 import { PRACTICE_LOG_VERSION, type PracticeLog } from '@shedbook/core';
 import {
+  type HourList,
+  type HourRequest,
   type Inbox,
   LOG_ROW_CHARACTERS,
   type MadeLink,
@@ -8,6 +10,8 @@ import {
   type Receipt,
   type RosterPage,
   type SentTake,
+  type StoredAssignment,
+  type StoredHour,
   type StoredLink,
   type StoredStudent,
   type StudentContent,
@@ -100,6 +104,48 @@ export async function hearVoice({ student, facts }: SentTake): Promise<Blob> {
 /** Takes back what the teacher said of a take. */
 export async function unsayVoice({ student, facts }: SentTake): Promise<void> {
   await ask('unsayVoice', { params: { id: student, take: facts.id } });
+}
+
+/** The dated lessons of a student. */
+export function listHours(id: string): Promise<HourList> {
+  return ask('listHours', { params: { id } });
+}
+
+/** What is in an hour; what is set of it is changed where an hour is brought back. */
+type HourChange = Partial<Omit<HourRequest, 'revision'>>;
+
+/** Changes an hour; where it was changed elsewhere meanwhile, what is kept there is changed instead. @param known as it was read, null where there was none */
+export async function changeHour(
+  id: string,
+  day: string,
+  known: StoredHour | null,
+  change: HourChange,
+): Promise<StoredHour> {
+  const { attendance = 'planned', done = '', notes = '' } = { ...known, ...change };
+  const set = change.set ? { set: change.set } : {};
+  const body = { attendance, done, notes, ...set, revision: known?.revision ?? 0 };
+  try {
+    return await ask('saveHour', { params: { id, day }, body });
+  } catch (error) {
+    if (!(error instanceof RefusedError) || error.refusal.code !== 'hour-changed') throw error;
+    const { kept } = error.refusal.values;
+    if (kept === null && known === null) throw error;
+    return changeHour(id, day, kept, change);
+  }
+}
+
+/** Erases an hour at once. */
+export async function eraseHour(id: string, day: string): Promise<void> {
+  await ask('eraseHour', { params: { id, day } });
+}
+
+/** Sets a student something in an hour, in place of what was set before. */
+export function setInHour(
+  { id, revision }: StoredStudent,
+  day: string,
+  assignments: readonly StoredAssignment[],
+): Promise<{ readonly student: StoredStudent; readonly hour: StoredHour }> {
+  return ask('setInHour', { params: { id, day }, body: { assignments, revision } });
 }
 
 /** The rows of a student's practice after one. */

@@ -1,7 +1,7 @@
 /** What the teacher set: pinned or not, with a note for the student, in the teacher's order. */
 
 import { findExercise, identityOf, itemKey } from '@shedbook/coach';
-import { exerciseKey } from '@shedbook/core';
+import { countedTempo, exerciseKey } from '@shedbook/core';
 import type { StoredAssignment, StudentContent } from '@shedbook/routes';
 import { Button, Check, Icon } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
@@ -12,6 +12,7 @@ import styles from './assignments.module.css';
 import { ExercisePicker } from './exercise-picker.tsx';
 import { ExerciseGrid, StandingName } from './standing-list.tsx';
 import type { DeskShelf } from './take-in.ts';
+import { writtenTempo } from './written-tempo.ts';
 
 interface AssignmentsProps {
   readonly shelf: readonly DeskShelf[];
@@ -38,7 +39,10 @@ export function assign(
   if (there) return content;
   return {
     ...content,
-    assignments: [...content.assignments, { lesson, exercise, pinned: false, note: null }],
+    assignments: [
+      ...content.assignments,
+      { lesson, exercise, pinned: false, note: null, toBpm: null, by: null },
+    ],
   };
 }
 
@@ -64,6 +68,20 @@ function Assigned({ assignment, shelf, onChange }: AssignedProps) {
         label={words.students.note}
         value={assignment.note ?? ''}
         onKeep={(note) => onChange({ note: note.trim() || null })}
+      />
+      {lesson && (
+        <KeptField
+          type="number"
+          label={words.hours.upTo}
+          value={assignment.toBpm === null ? '' : String(countedTempo(lesson.meter, assignment.toBpm))}
+          onKeep={(text) => onChange({ toBpm: writtenTempo(lesson.meter, text) })}
+        />
+      )}
+      <KeptField
+        type="date"
+        label={words.hours.by}
+        value={assignment.by ?? ''}
+        onKeep={(by) => onChange({ by: by || null })}
       />
       <div className={styles.foot}>
         <Check checked={assignment.pinned} onChange={(pinned) => onChange({ pinned })}>

@@ -18,8 +18,10 @@ import { ClimbedList } from './climbed-list.tsx';
 import { Consent } from './consent.tsx';
 import { DiaryList } from './diary-list.tsx';
 import { HeardTakes } from './heard-takes.tsx';
+import { HourBook } from './hour-book.tsx';
 import { PracticeTable } from './keep-safe.tsx';
 import { asideText, type KeptLog, type KeptReport } from './kept-log.ts';
+import { NextLesson } from './next-lesson.tsx';
 import type { DeskText } from './own-lesson.ts';
 import { PlanList } from './plan-list.tsx';
 import { PrivateLinks } from './private-links.tsx';
@@ -28,6 +30,7 @@ import { StandingItem, StandingList } from './standing-list.tsx';
 import styles from './student-sheet.module.css';
 import { TakeHomePacks } from './take-home-packs.tsx';
 import type { DeskShelf } from './take-in.ts';
+import { nextDayOf, useHours } from './use-hours.ts';
 import { usePass } from './use-pass.ts';
 import { type StudentLog, useStudentLog } from './use-student-log.ts';
 
@@ -37,6 +40,8 @@ interface StudentSheetProps {
   /** A moment. */
   readonly now: string;
   readonly onChange: (change: (content: StudentContent) => StudentContent) => void;
+  /** Shows what became of the student. */
+  readonly onPut: (student: StoredStudent) => void;
   readonly onMakeLesson: () => void;
   /** Adds to the practice, with reports of recordings; @returns whether it is kept */
   readonly onTakeIn: (log: PracticeLog, reports?: readonly KeptReport[]) => Promise<boolean>;
@@ -154,10 +159,10 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
   const dayWords = useDayWords();
   const { log } = kept;
   const { name, assignments } = student;
-  const summary = useMemo(
-    () => summariseStudent({ name, shelf, log, assignments }, now),
-    [name, shelf, log, assignments, now],
-  );
+  const file = useMemo(() => ({ name, shelf, log, assignments }), [name, shelf, log, assignments]);
+  const summary = useMemo(() => summariseStudent(file, now), [file, now]);
+  const hours = useHours(student.id, props.onPut);
+  const day = now.slice(0, 10);
   const pass = usePass(props.onTakeIn);
   const today = momentOf(now).day;
   const { next, lastDay } = summary;
@@ -173,6 +178,14 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
         }
       />
       <SentTakesList student={student.id} {...{ shelf, pass }} level={student.level} />
+      <NextLesson
+        key={student.revision}
+        student={file}
+        now={now}
+        nextDay={nextDayOf(hours, day)}
+        onSet={(set) => void hours.set(student, day, set)}
+      />
+      <HourBook name={name} hours={hours} shelf={shelf} today={day} />
       <DiaryList student={student.id} {...{ shelf, log }} />
       <BringIn shelf={shelf} student={student} known={log} onLog={props.onTakeIn} />
       <HeardTakes reports={kept.reports} {...{ log, shelf }} level={student.level} />

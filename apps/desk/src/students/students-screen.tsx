@@ -55,6 +55,7 @@ export function StudentsScreen() {
                 shelf={roster.shelf}
                 now={now}
                 onChange={(change) => void roster.change(chosen, change)}
+                onPut={roster.part.put}
                 onMakeLesson={() => void roster.makeLesson(chosen)}
                 onTakeIn={(log, reports) => roster.takeIn(chosen, log, reports)}
                 onTakeOut={(takenAt, entries) => void roster.takeOut(chosen, takenAt, entries)}

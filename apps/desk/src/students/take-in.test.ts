@@ -268,6 +268,8 @@ it('[ST110] makes a lesson of what is set, in its order, with the notes', () => 
     exercise: key(number),
     pinned: false,
     note,
+    toBpm: null,
+    by: null,
   });
   const desk = { id: 'b7e1', lesson: LESSON, text };
   const made = ownLesson(desk, [desk], [set(3, 'Leise.'), set(1, null)], 'First swing, for Kaito');

@@ -54,7 +54,7 @@ export async function readWeek(): Promise<Week | null> {
 
 /** What of a week is set of one lesson, as a pack has it. */
 export function setOf({ assignments }: Week, lesson: string): readonly PackAssignment[] {
-  return assignments.flatMap(({ exercise, pinned, note, ...of }, place) =>
-    of.lesson === lesson ? [{ exercise, pinned, note, place }] : [],
+  return assignments.flatMap(({ exercise, pinned, note, toBpm, by, ...of }, place) =>
+    of.lesson === lesson ? [{ exercise, pinned, note, toBpm, by, place }] : [],
   );
 }

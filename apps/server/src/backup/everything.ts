@@ -5,6 +5,7 @@
  * none is kept.
  */
 import type { LogPage, StoredLesson } from '@shedbook/routes';
+import type { HourStore } from '../store/hours.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import type { LinkStore } from '../store/links.ts';
 import type { StudentStore } from '../store/students.ts';
@@ -19,6 +20,7 @@ export interface EverythingParts {
   readonly students: StudentStore;
   readonly takes: TakeStore;
   readonly links: LinkStore;
+  readonly hours: HourStore;
 }
 
 function jsonIn(text: string): unknown {
@@ -61,13 +63,16 @@ async function lessonsOf(store: LessonStore): Promise<readonly unknown[]> {
 }
 
 async function* studentParts(parts: EverythingParts): AsyncGenerator<string> {
-  const { students, takes, links } = parts;
+  const { students, takes, links, hours } = parts;
   let isFirst = true;
   let after: string | undefined;
   do {
     const page = await students.page({ find: '', after });
     for (const { rows: _, lastRow: __, ...student } of page.students) {
-      const own = { ...student, takes: await takes.of(student.id), links: await links.list(student.id) };
+      const own = {
+        ...{ ...student, takes: await takes.of(student.id), links: await links.list(student.id) },
+        hours: (await hours.of(student.id))?.hours ?? [],
+      };
       yield `${isFirst ? '\n' : ',\n'}${JSON.stringify(own).slice(0, -1)},"practice":[`;
       yield* elements(practiceOf(students, student.id));
       yield ']}';

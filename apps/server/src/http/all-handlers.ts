@@ -5,6 +5,7 @@ import { type BackupParts, backupHandlers } from './backup-handlers.ts';
 import { type ChangeParts, changeHandlers } from './change-handlers.ts';
 import { type FileParts, fileHandlers } from './file-handlers.ts';
 import { type FilmParts, filmHandlers } from './film-handlers.ts';
+import { type HourParts, hourHandlers } from './hour-handlers.ts';
 import { lessonHandlers } from './lesson-handlers.ts';
 import { type LinkParts, linkHandlers } from './link-handlers.ts';
 import { sessionHandlers } from './session-handlers.ts';
@@ -13,7 +14,14 @@ import { type TakeParts, takeHandlers } from './take-handlers.ts';
 import { weekHandlers } from './week-handlers.ts';
 
 /** What the answers are made with. */
-export interface HandlerParts extends BackupParts, ChangeParts, FileParts, FilmParts, LinkParts, TakeParts {
+export interface HandlerParts
+  extends BackupParts,
+    ChangeParts,
+    FileParts,
+    FilmParts,
+    HourParts,
+    LinkParts,
+    TakeParts {
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */
   readonly asksWho: boolean;
@@ -31,6 +39,7 @@ export function allHandlers(parts: HandlerParts) {
     ...changeHandlers(parts),
     ...fileHandlers(parts),
     ...filmHandlers(parts),
+    ...hourHandlers(parts),
     ...linkHandlers(parts),
     ...sessionHandlers(parts),
     ...takeHandlers(parts),

@@ -11,6 +11,7 @@ import type { FilmMaker } from '../films/film-maker.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import { TooMuchError } from '../sheet/thread.ts';
 import { DamagedError, isDamage } from '../store/damaged.ts';
+import type { HourStore } from '../store/hours.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import type { LinkStore } from '../store/links.ts';
 import type { SignInStore } from '../store/sign-in.ts';
@@ -33,6 +34,7 @@ export interface AppParts {
   readonly students: StudentStore;
   readonly links: LinkStore;
   readonly takes: TakeStore;
+  readonly hours: HourStore;
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */
   readonly asksWho: boolean;

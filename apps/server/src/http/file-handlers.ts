@@ -30,7 +30,7 @@ export function fileHandlers({ store, students, sheets, packs, imports }: FilePa
   const setFor = async (student: string, lesson: string) => {
     const found = await students.read(student);
     const own = found?.assignments.filter((each) => each.lesson === lesson) ?? [];
-    return own.map(({ exercise, pinned, note }) => ({ exercise, pinned, note }));
+    return own.map(({ exercise, pinned, note, toBpm, by }) => ({ exercise, pinned, note, toBpm, by }));
   };
   /** What is made of a lesson, or why it is not. */
   async function made<Made>(id: string, make: (stored: StoredLesson) => Promise<Made | null>) {

@@ -14,11 +14,19 @@ export interface TakenIn {
   readonly takenAt: string;
 }
 
-type Marked = string | TakeName | TakenIn;
+/** The hour of a student on a day. */
+export interface HourName {
+  readonly student: string;
+  /** ISO 8601, without a time. */
+  readonly day: string;
+}
+
+type Marked = string | HourName | TakeName | TakenIn;
 
 /** How something is named in a note. */
 function markOf(marked: Marked): string {
   if (typeof marked === 'string') return marked;
+  if ('day' in marked) return JSON.stringify([marked.student, marked.day]);
   return JSON.stringify([marked.student, 'take' in marked ? marked.take : marked.takenAt]);
 }
 
@@ -100,6 +108,7 @@ const ERASE_AGAIN = [
   "delete from lessons where id in (select id from erased where kind = 'lesson')",
   "delete from links where id in (select id from erased where kind = 'link')",
   "delete from takes where json_array(student_id, take_id) in (select id from erased where kind = 'take')",
+  "delete from hours where json_array(student_id, held_on) in (select id from erased where kind = 'hour')",
   "delete from log_rows where json_array(student_id, taken_at) in (select id from erased where kind = 'practice')",
 ];
 

@@ -98,6 +98,18 @@ const ANSWERS = `
     foreign key (student_id, take_id) references takes (student_id, take_id) on delete cascade
   ) strict;`;
 
+/** Dated lessons: what the teacher writes of them, and what was set. */
+const HOURS = `
+  create table hours (
+    student_id text not null references students (id) on delete cascade,
+    held_on text not null,
+    content text not null,
+    checksum text not null,
+    revision integer not null,
+    updated_at text not null,
+    primary key (student_id, held_on)
+  ) strict, without rowid;`;
+
 /** Folds every name that was kept before a search went by it. */
 function foldNames(database: Database): void {
   const students = database.prepare('select id, name from students').all() as readonly {
@@ -194,4 +206,5 @@ export const MIGRATIONS: readonly Migration[] = [
   },
   { statements: ROSTER, finish: foldNames },
   { statements: ANSWERS },
+  { statements: HOURS },
 ];

@@ -1,5 +1,5 @@
 /** What is kept of a student, counted before it is erased. */
-import type { Receipt, StoredAssignment } from '@shedbook/routes';
+import { type Receipt, readAssignments } from '@shedbook/routes';
 import { sql, type Transaction } from 'kysely';
 import type { Tables } from './tables.ts';
 
@@ -15,7 +15,7 @@ export async function receiptOf(
     .where('id', '=', id)
     .executeTakeFirst();
   if (!student) return null;
-  const count = async (table: 'log_rows' | 'links' | 'voices') => {
+  const count = async (table: 'hours' | 'log_rows' | 'links' | 'voices') => {
     const all = inside.selectFrom(table).select((of) => of.fn.countAll<number>().as('n'));
     return (await all.where('student_id', '=', id).executeTakeFirstOrThrow()).n;
   };
@@ -27,8 +27,8 @@ export async function receiptOf(
   return {
     erasedAt,
     rows: await count('log_rows'),
-    assignments: (JSON.parse(student.assignments) as readonly StoredAssignment[]).length,
+    assignments: readAssignments(student.assignments).length,
     ...{ takes: takes.n, takeBytes: takes.bytes },
-    ...{ voices: await count('voices'), links: await count('links') },
+    ...{ voices: await count('voices'), hours: await count('hours'), links: await count('links') },
   };
 }

@@ -9,7 +9,14 @@ import { openDatabase, STORE_FILE } from './open.ts';
 import { createStudentStore } from './students.ts';
 
 const SET = [
-  { lesson: 'first-swing', exercise: 'snare ..x x.. ... x.x', pinned: true, note: 'slowly' },
+  {
+    lesson: 'first-swing',
+    exercise: 'snare ..x x.. ... x.x',
+    pinned: true,
+    note: 'slowly',
+    toBpm: 96,
+    by: '2026-12-06',
+  },
 ] as const;
 
 function row(id: string, startedAt: string, bpm = 80): string {

@@ -61,6 +61,9 @@ export interface StudentStore extends TakenInStore, RosterStore {
 /** A student whom nobody has called a minor. */
 const ADULT = { is_minor: 0, consent_by: null, consent_at: null } as const;
 
+/** What is made of a student; what is left out stays as it is. */
+type StudentChange = Pick<SaveStudentRequest, 'assignments' | 'revision'> & Partial<SaveStudentRequest>;
+
 type Reader = Kysely<Tables> | Transaction<Tables>;
 
 async function read(database: Reader, id: string): Promise<StoredStudent | null> {
@@ -68,16 +71,17 @@ async function read(database: Reader, id: string): Promise<StoredStudent | null>
   return row ? studentOf(row) : null;
 }
 
-async function save(
+/** Keeps what was made of a student at a revision, within a transaction. */
+export async function saveStudent(
   database: Transaction<Tables>,
   id: string,
-  { name, assignments, revision, ...request }: SaveStudentRequest,
+  { assignments, revision, ...request }: StudentChange,
   now: string,
 ): Promise<StudentOutcome> {
   const kept = await read(database, id);
   if (!kept) return { kind: 'missing' };
   if (kept.revision !== revision) return { kind: 'conflict', kept };
-  const level = request.level ?? kept.level;
+  const { name = kept.name, level = kept.level } = request;
   const next = {
     name,
     finds: folded(name),
@@ -145,7 +149,8 @@ export function createStudentStore(
         last_played_at: null,
       });
     },
-    save: (id, request) => database.transaction().execute((inside) => save(inside, id, request, now())),
+    save: (id, request) =>
+      database.transaction().execute((inside) => saveStudent(inside, id, request, now())),
     noteMinority: async (id, { isMinor, consentBy }) => {
       const kept = await read(database, id);
       if (!kept) return null;

@@ -4,7 +4,7 @@ import type { LanguageTag } from '@shedbook/words';
 import type { ColumnType, Generated } from 'kysely';
 
 /** Kinds of things that are erased for good. */
-export type ErasedKind = 'lesson' | 'student' | 'practice' | 'link' | 'take';
+export type ErasedKind = 'hour' | 'lesson' | 'student' | 'practice' | 'link' | 'take';
 
 interface LessonsTable {
   readonly id: ColumnType<string, string, never>;
@@ -125,6 +125,18 @@ interface VoicesTable {
   readonly checksum: string;
 }
 
+/** Dated lessons of students. */
+interface HoursTable {
+  readonly student_id: string;
+  /** ISO 8601, without a time. */
+  readonly held_on: string;
+  /** JSON: what the teacher wrote of it, and what was set in it. */
+  readonly content: string;
+  readonly checksum: string;
+  readonly revision: number;
+  readonly updated_at: string;
+}
+
 /** What was erased, taken back or forgotten: no name and no content, only what a backup would bring back otherwise. */
 interface ErasedTable {
   readonly kind: ErasedKind;
@@ -155,4 +167,5 @@ export interface Tables {
   /** Takes that students sent; their files lie in a folder beside the store. */
   readonly takes: TakesTable;
   readonly voices: VoicesTable;
+  readonly hours: HoursTable;
 }

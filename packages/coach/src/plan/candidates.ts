@@ -9,6 +9,7 @@
 import { countedTempo } from '@shedbook/core';
 import type { PracticePart } from '../apart/apart.ts';
 import type {
+  AimedFact,
   AssignedFact,
   PlanNoteFact,
   PlanReasonFact,
@@ -18,6 +19,7 @@ import type {
 import { type ExerciseStanding, standExercises } from '../mastery/exercises.ts';
 import { identityOf } from '../mastery/identity.ts';
 import { momentOf } from '../time/moment.ts';
+import { aimBpmOf, tellAim } from './aim.ts';
 import type { PlanKind, PlanTask } from './plan-item.ts';
 
 /** An exercise that could be played today. */
@@ -26,6 +28,8 @@ export interface Candidate {
   readonly standing: ExerciseStanding;
   readonly part: PracticePart | null;
   readonly reason: PlanReasonFact;
+  /** Where it is to come, in quarter notes a minute, where that is not the lesson's own goal. */
+  readonly aimBpm?: number;
 }
 
 /** Everything that could be played today, each exercise once. */
@@ -79,9 +83,12 @@ function assignedOf(
     if (!assignment.pinned && standing.standing === 'firm' && !isDue(standing, today)) return [];
     seen.add(key);
     const what: AssignedFact = { fact: assignment.pinned ? 'teacher-pinned' : 'teacher-set' };
+    const aim = tellAim(assignment, standing, today);
+    const aimed: AssignedFact | AimedFact = aim ? { fact: 'teacher-aims', what, aim } : what;
     const { note } = assignment;
-    const reason: PlanReasonFact = note ? { fact: 'teacher-noted', what, note } : what;
-    return [{ kind: 'assigned', standing, part: null, reason }];
+    const reason: PlanReasonFact = note ? { fact: 'teacher-noted', what: aimed, note } : aimed;
+    const aimBpm = aimBpmOf(assignment, standing);
+    return [{ kind: 'assigned', standing, part: null, reason, aimBpm }];
   });
 }
 

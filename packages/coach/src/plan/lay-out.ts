@@ -59,13 +59,14 @@ export function resumeBpm({ heldBpm, evidence, lesson }: ExerciseStanding): numb
 /** How much of the tempo is left for what is played slower, or sung. */
 const SLOWER = 0.8;
 
-function visitTempo({ standing, part }: Candidate): PlanItem['tempo'] {
+function visitTempo({ standing, part, aimBpm }: Candidate): PlanItem['tempo'] {
   const { tempo } = standing.lesson;
-  const from = resumeBpm(standing);
+  const goalBpm = aimBpm ?? tempo.goalBpm;
+  const from = Math.min(goalBpm, resumeBpm(standing));
   const { lowestBpm } = ladderOf(tempo);
   const isSlower = part?.kind === 'slower' || part?.kind === 'sung';
   const fromBpm = isSlower ? Math.max(lowestBpm, Math.round(from * SLOWER)) : from;
-  return { fromBpm, goalBpm: tempo.goalBpm };
+  return { fromBpm, goalBpm };
 }
 
 function visitItem(candidate: Candidate, minutes: number): PlanItem {

@@ -16,6 +16,10 @@ export interface Assignment {
   /** Pinned: stands in every plan until the teacher takes it out. */
   readonly pinned: boolean;
   readonly note: string | null;
+  /** The tempo that it is set for, in quarter notes a minute; none where the lesson's own goal holds. */
+  readonly toBpm?: number | null;
+  /** The student's own day for which it is set, ISO 8601 without a time. */
+  readonly by?: string | null;
 }
 
 /** What a plan is made from. */

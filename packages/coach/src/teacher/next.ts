@@ -82,7 +82,8 @@ function forFresh(option: Option, fact: NextNewFact['fact']): Suggestion {
   return { exercise: option.exercise, why: { fact, adds: addsOf(option) } };
 }
 
-function forUnsteady(exercise: ExerciseStanding): NotSteadyFact | NotSteadyThereFact {
+/** Why something that slips is given again, and from where. */
+export function whyUnsteady(exercise: ExerciseStanding): NotSteadyFact | NotSteadyThereFact {
   const bpm = resumeBeats(exercise);
   const sore = exercise.sore?.told;
   return sore ? { fact: 'not-steady-there', sore, bpm } : { fact: 'not-steady', bpm };
@@ -113,7 +114,7 @@ export function suggestNext(
     if (suggestion) return suggestion;
   }
   const unsteady = begun.find(({ exercise }) => exercise.standing === 'shaky')?.exercise;
-  if (unsteady) return { exercise: unsteady, why: forUnsteady(unsteady) };
+  if (unsteady) return { exercise: unsteady, why: whyUnsteady(unsteady) };
   const first = inTurn?.find((standing) => !isAssigned(standing));
   const next = first ? fresh.find(({ exercise }) => exercise === first) : fresh[0];
   if (!next) return null;

@@ -65,6 +65,10 @@ export interface PackAssignment {
   /** Pinned: stands in every plan until the teacher takes it out. */
   readonly pinned: boolean;
   readonly note: string | null;
+  /** The tempo that it is set for, in quarter notes a minute; none where the lesson's own goal holds. */
+  readonly toBpm?: number | null;
+  /** The day for which it is set, ISO 8601 without a time. */
+  readonly by?: string | null;
   /** Which of all that was set it is, from 0, where other lessons come between. */
   readonly place?: number;
 }

@@ -5,6 +5,7 @@ import { desk, guide } from './desk/desk.ts';
 import { dictation } from './desk/dictation.ts';
 import { films } from './desk/films.ts';
 import { forms } from './desk/forms.ts';
+import { hours, nextLesson } from './desk/hours.ts';
 import { conflict, heading, lesson } from './desk/lesson.ts';
 import { groove, page, text } from './desk/page.ts';
 import { print } from './desk/print.ts';
@@ -66,6 +67,8 @@ export const deskMessages = {
   receipt,
   beside,
   diary,
+  hours,
+  nextLesson,
   links,
   safe,
   signIn,

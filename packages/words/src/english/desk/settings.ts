@@ -24,6 +24,8 @@ export const refusals = {
   'no-such-film': 'There is no such film any more.',
   'no-ffmpeg':
     'A film needs FFmpeg, a program of its own that does not come with Shedbook. Install it on the computer that runs the desk, and try again.',
+  'no-such-hour': 'There is no such lesson in the book; it was erased in another window.',
+  'hour-changed': 'This lesson was written on in another window.',
   'no-such-take': 'This take was taken back by the student.',
   'not-a-take': 'That is no take from the practice page.',
   'not-a-voice-note': 'That is no recording that can be sent.',

@@ -17,7 +17,7 @@ export const students = {
   keep: 'Keep',
   erase: 'Erase {$name} for good',
   eraseWarning:
-    'The name, the practice and what is set are erased at once and overwritten on the disk, with the copies that were made of the store. Nothing brings them back. Lessons stay; a name that was written into one stays there.',
+    'The name, the practice, what is set and the lesson book are erased at once and overwritten on the disk, with the copies that were made of the store. Nothing brings them back. Lessons stay; a name that was written into one stays there.',
   erased: '{$name} is erased.',
   remove: 'Take {$name} off the roster',
   removed: '{$name} is off the roster.',
@@ -88,7 +88,7 @@ export const students = {
   added: '{$name} is on the roster.',
   changed: 'Changed: {$name}.',
   pass: 'Pass at {$bpm :number}',
-  passThis: 'Pass {$name} at {$bpm :number}',
+  passThis: 'Pass at {$bpm :number}: {$name}',
   passed: 'Passed. It stands above what was heard, and reaches the student.',
   lessonsMade: '.input {$n :integer} .match $n one {{{$n} lesson made.}} * {{{$n} lessons made.}}',
 } as const;
@@ -125,6 +125,8 @@ export const receipt = {
   takes:
     '.input {$n :integer} .input {$megabytes :integer} .match $n one {{{$n} recording ({$megabytes} MB),}} * {{{$n} recordings ({$megabytes} MB),}}',
   voices: '.input {$n :integer} .match $n one {{{$n} note that you spoke,}} * {{{$n} notes that you spoke,}}',
+  hours:
+    '.input {$n :integer} .match $n one {{{$n} lesson in the lesson book,}} * {{{$n} lessons in the lesson book,}}',
   links:
     '.input {$n :integer} .match $n one {{{$n} private link, which opens nothing any more.}} * {{{$n} private links, which open nothing any more.}}',
   copies:

@@ -26,6 +26,8 @@ export const refusals = translation<typeof english.refusals>()({
   'no-such-film': 'Diesen Film gibt es nicht mehr.',
   'no-ffmpeg':
     'Ein Film braucht FFmpeg, ein eigenes Programm, das nicht zu Shedbook gehört. Es wird auf dem Rechner eingerichtet, auf dem das Pult läuft.',
+  'no-such-hour': 'Diese Stunde steht nicht im Heft; sie wurde in einem anderen Fenster gelöscht.',
+  'hour-changed': 'Diese Stunde wurde in einem anderen Fenster geändert.',
   'no-such-take': 'Diese Aufnahme hat der Schüler zurückgenommen.',
   'not-a-take': 'Das ist keine Aufnahme von der Übungsseite.',
   'not-a-voice-note': 'Das ist keine Aufnahme, die sich senden lässt.',

@@ -18,7 +18,7 @@ export const students = translation<typeof english.students>()({
   keep: 'Behalten',
   erase: '{$name} endgültig löschen',
   eraseWarning:
-    'Name, Übungsheft und Aufgaben werden sofort gelöscht und auf dem Laufwerk überschrieben, mit den Kopien, die es davon gibt. Nichts bringt sie zurück. Lektionen bleiben; ein Name, der in einer steht, bleibt dort.',
+    'Name, Übungsheft, Aufgaben und Unterrichtsheft werden sofort gelöscht und auf dem Laufwerk überschrieben, mit den Kopien, die es davon gibt. Nichts bringt sie zurück. Lektionen bleiben; ein Name, der in einer steht, bleibt dort.',
   erased: '{$name} ist gelöscht.',
   remove: '{$name} aus der Liste nehmen',
   removed: '{$name} ist aus der Liste genommen.',
@@ -95,7 +95,7 @@ export const students = translation<typeof english.students>()({
   added: '{$name} steht auf der Liste.',
   changed: 'Geändert: {$name}.',
   pass: 'Bestanden bei {$bpm :number}',
-  passThis: '{$name} bestanden bei {$bpm :number}',
+  passThis: 'Bestanden bei {$bpm :number}: {$name}',
   passed: 'Bestanden. Das steht über allem, was gehört wurde, und kommt beim Schüler an.',
   lessonsMade: '.input {$n :integer} .match $n one {{{$n} Lektion gemacht.}} * {{{$n} Lektionen gemacht.}}',
 });
@@ -131,6 +131,8 @@ export const receipt = translation<typeof english.receipt>()({
   takes:
     '.input {$n :integer} .input {$megabytes :integer} .match $n one {{{$n} Aufnahme ({$megabytes} MB),}} * {{{$n} Aufnahmen ({$megabytes} MB),}}',
   voices: '.input {$n :integer} .match $n one {{{$n} gesprochene Notiz,}} * {{{$n} gesprochene Notizen,}}',
+  hours:
+    '.input {$n :integer} .match $n one {{{$n} Stunde im Unterrichtsheft,}} * {{{$n} Stunden im Unterrichtsheft,}}',
   links:
     '.input {$n :integer} .match $n one {{{$n} privater Link, der nichts mehr öffnet.}} * {{{$n} private Links, die nichts mehr öffnen.}}',
   copies:
