@@ -6,12 +6,12 @@ import {
   handsOf,
   type Pattern,
   type Repetition,
+  saidAt,
   silentLike,
   strokesOfBar,
   withHands,
 } from '@shedbook/core';
 import type { Unnumbered } from './unnumbered.ts';
-import { saidAt } from './within-bars.ts';
 
 /** What a new bar has: nothing, divided as the one before it, or the same again. */
 export type NewBar = 'silent' | 'same';
@@ -32,7 +32,7 @@ type ChangeHands = (all: Hands, own: { readonly from: number; readonly hands: Ha
 
 /** The voices with their patterns changed at a bar, and their hands with them. */
 function withParts(
-  exercise: Exercise,
+  exercise: Unnumbered,
   at: number,
   change: (pattern: Pattern) => Pattern,
   changeHands: ChangeHands,
@@ -53,7 +53,7 @@ function withParts(
 }
 
 /** Repeats after a bar has come or gone; what stands as a repeat sign from there on is written out. */
-function repeatsAt({ repeats, barRepeats }: Exercise, at: number, by: 1 | -1): Repetition {
+function repeatsAt({ repeats, barRepeats }: Unnumbered, at: number, by: 1 | -1): Repetition {
   const moved = (stretch: BarStretch): BarStretch => ({
     from: stretch.from > at ? stretch.from + by : stretch.from,
     to: stretch.to > at ? stretch.to + by : stretch.to,
@@ -70,22 +70,22 @@ function repeatsAt({ repeats, barRepeats }: Exercise, at: number, by: 1 | -1): R
 }
 
 /** The exercise with a bar more after one of its bars, in all its voices; the same again has its hands too. */
-export function withBar(exercise: Exercise, after: number, how: NewBar): Unnumbered {
+export function withBar(exercise: Unnumbered, after: number, how: NewBar): Unnumbered {
   const copied: ChangeHands = (all, { from, hands }) =>
     all.toSpliced(from + hands.length, 0, ...(how === 'same' ? hands : []));
   return {
-    ...saidAt(exercise, (bar) => (bar > after ? bar + 1 : bar)),
+    ...saidAt(exercise, (bar) => [bar > after ? bar + 1 : bar]),
     ...repeatsAt(exercise, after, 1),
     ...withParts(exercise, after, (pattern) => addBar(pattern, after, how), copied),
   };
 }
 
 /** The exercise without one of its bars; the last one stays. */
-export function withoutBar(exercise: Exercise, at: number): Unnumbered {
+export function withoutBar(exercise: Unnumbered, at: number): Unnumbered {
   if ((exercise.parts[0]?.pattern.bars.length ?? 0) < 2) return exercise;
   const left: ChangeHands = (all, { from, hands }) => all.toSpliced(from, hands.length);
   return {
-    ...saidAt(exercise, (bar) => (bar === at ? null : bar > at ? bar - 1 : bar)),
+    ...saidAt(exercise, (bar) => (bar === at ? [] : [bar > at ? bar - 1 : bar])),
     ...repeatsAt(exercise, at, -1),
     ...withParts(exercise, at, (pattern) => removeBar(pattern, at), left),
   };

@@ -13,11 +13,11 @@ import {
   silentLike,
   type Voice,
   withHands,
+  withinItsBars,
 } from '@shedbook/core';
 import type { NamesInUse } from '@shedbook/routes';
 import type { Line } from './strokes.ts';
 import type { Unnumbered } from './unnumbered.ts';
-import { withinItsBars } from './within-bars.ts';
 
 export type { Unnumbered };
 

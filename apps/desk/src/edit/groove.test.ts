@@ -157,7 +157,7 @@ describe('an exercise by hand', () => {
     const silent = withBar(second, 0, 'silent');
     expect(silent.parts[0]?.pattern.bars[1]).toEqual(['..', '..', '..', '..'].map(cell));
     expect(silent.sticking).toEqual(['L', 'L']);
-    const left = withoutBar({ ...twice, number: 2, fill: { bar: 1, beat: 2, silences: null } }, 0);
+    const left = withoutBar({ ...twice, fill: { bar: 1, beat: 2, silences: null } }, 0);
     expect([left.sticking, left.dynamics, left.fill?.bar]).toEqual([['L', 'L'], undefined, 0]);
     expect(withoutBar(second, 0)).toBe(second);
   });

@@ -1,19 +1,26 @@
 /**
  * Patterns rearranged: backwards, moved by a slot, put on another voice; and beats and bars taken out and put in.
  *
- * Conventions: bars, beats and slots count from 0. Where all bars are changed their number stays; where bars come or go,
- * what is written for single bars (dynamics, texts, a fill, repeats) goes, since it no longer stands where it was meant.
+ * Conventions: bars, beats and slots count from 0. Hands go with their strokes; what is said of single bars and beats
+ * (dynamics, texts, a fill, repeats) stays at its place where all bars are changed, and goes with its bar where bars
+ * come or go.
  */
 import {
-  type Cell,
   cell,
-  isAccent,
-  isStruck,
-  type Mark,
-  type Pattern,
-  strikeOf,
+  type DynamicSign,
+  type HandedBars,
+  type HandedSlot,
+  type Hands,
+  handedParts,
+  handSlots,
+  markFor,
+  SILENT_SLOT,
+  VOICE_FACTS,
   type Voice,
+  withinItsBars,
+  withoutSlots,
 } from '@shedbook/core';
+import { withBar, withoutBar } from './bars.ts';
 import type { Unnumbered } from './exercises.ts';
 import type { SlotPlace } from './strokes.ts';
 
@@ -26,106 +33,111 @@ export interface Stretch {
   readonly place: Pick<SlotPlace, 'bar' | 'beat'>;
 }
 
-/** What every voice of an exercise plays in some beats or bars: texts of cells, bar by bar. */
-export interface Snippet {
-  readonly unit: 'beat' | 'bar';
-  readonly parts: readonly { readonly voice: Voice; readonly bars: readonly (readonly string[])[] }[];
+/** What one voice of a snippet plays. */
+interface SnippetPart {
+  readonly voice: Voice;
+  /** Texts of cells, bar by bar. */
+  readonly bars: readonly (readonly string[])[];
+  /** One hand for each stroke; left out where none are written. */
+  readonly hands?: Hands;
 }
 
-type Bars = Pattern['bars'];
+/** What is said of a bar beside its notes. */
+interface SaidOfBar {
+  readonly dynamics: readonly DynamicSign[];
+  readonly above: string | null;
+  readonly below: string | null;
+}
+
+/** What every voice of an exercise plays in a beat or a bar, and what is said of the bar. */
+export interface Snippet {
+  readonly unit: 'beat' | 'bar';
+  readonly parts: readonly SnippetPart[];
+  readonly said?: SaidOfBar;
+}
+
+type Beats = HandedBars[number];
 
 function isIn({ unit, place }: Stretch, bar: number, beat: number): boolean {
   if (unit === 'exercise') return true;
   return bar === place.bar && (unit === 'bar' || beat === place.beat);
 }
 
-/** Puts marks, in order, in the slots of a stretch; the division of each beat stays. */
-function withMarks(bars: Bars, stretch: Stretch, marks: readonly Mark[]): Bars {
+/** Beats of a stretch in another form, in order; all others as they are. */
+function withBeats(bars: HandedBars, stretch: Stretch, beats: Beats): HandedBars {
   let next = 0;
-  return bars.map((beats, bar) =>
-    beats.map((each, beat) => {
-      if (!isIn(stretch, bar, beat)) return each;
-      const own = marks.slice(next, next + each.marks.length);
-      next += each.marks.length;
-      return cell(own.join(''));
-    }),
+  return bars.map((all, bar) =>
+    all.map((each, beat) => (isIn(stretch, bar, beat) ? (beats[next++] ?? each) : each)),
   );
 }
 
-function cellsIn(bars: Bars, stretch: Stretch): readonly Cell[] {
+function beatsIn(bars: HandedBars, stretch: Stretch): Beats {
   return bars.flatMap((beats, bar) => beats.filter((_, beat) => isIn(stretch, bar, beat)));
 }
 
-/** Reads a stretch from its end: beats in the other order, each with its own division, slots turned round with them. */
-function turned(bars: Bars, stretch: Stretch): Bars {
-  const cells = cellsIn(bars, stretch).toReversed();
+/** Slots, in order, as beats that are divided as some others are. */
+function dividedLike(beats: Beats, slots: readonly HandedSlot[]): Beats {
   let next = 0;
-  return bars.map((beats, bar) =>
-    beats.map((each, beat) => {
-      if (!isIn(stretch, bar, beat)) return each;
-      const from = cells[next] ?? each;
-      next += 1;
-      return cell(from.marks.toReversed().join(''));
-    }),
-  );
+  return beats.map(({ length }) => {
+    next += length;
+    return slots.slice(next - length, next);
+  });
 }
 
-/** The same exercise with other patterns; hands stay where there are as many strokes for them. */
-function withPatterns(exercise: Unnumbered, change: (bars: Bars, voice: Voice) => Bars): Unnumbered {
-  const parts = exercise.parts.map(({ voice, pattern }) => ({
-    voice,
-    pattern: { bars: change(pattern.bars, voice) },
-  }));
-  const sticking = strokesOf(parts[0]?.pattern) === exercise.sticking?.length ? exercise.sticking : null;
-  return { ...exercise, parts, sticking };
+/** The same exercise with other patterns and their hands. */
+function withSlots(exercise: Unnumbered, change: (bars: HandedBars, voice: Voice) => HandedBars): Unnumbered {
+  const parts = handedParts(exercise).map(({ voice, bars }) => ({ voice, bars: change(bars, voice) }));
+  return withinItsBars({ ...exercise, ...withoutSlots(parts) });
 }
 
-function strokesOf(pattern: Pattern | undefined): number {
-  return pattern?.bars.flat(2).flatMap(({ marks }) => marks.filter(isStruck)).length ?? 0;
-}
-
-/** The exercise without what is written for single bars. */
-function withoutPlaces(exercise: Unnumbered): Unnumbered {
-  const { dynamics: _d, above: _a, below: _b, fill: _f, repeats: _r, ...rest } = exercise;
-  return rest;
-}
-
-/** The exercise read from its end, in the stretch; hands turn round with their strokes. */
+/** The exercise read from its end, in the stretch: beats in the other order, each with its own division. */
 export function backwards(exercise: Unnumbered, stretch: Stretch): Unnumbered {
-  const after = withPatterns(exercise, (bars) => turned(bars, stretch));
-  const isWhole = stretch.unit === 'exercise';
-  return isWhole && exercise.sticking ? { ...after, sticking: exercise.sticking.toReversed() } : after;
+  return withSlots(exercise, (bars) => {
+    const beats = beatsIn(bars, stretch).toReversed();
+    return withBeats(
+      bars,
+      stretch,
+      beats.map((slots) => slots.toReversed()),
+    );
+  });
 }
 
 /** The exercise with everything in the stretch one slot later (1) or earlier (-1); what leaves it comes in at its other end. */
 export function shifted(exercise: Unnumbered, stretch: Stretch, by: -1 | 1): Unnumbered {
-  const after = withPatterns(exercise, (bars) => {
-    const marks = cellsIn(bars, stretch).flatMap((each) => each.marks);
-    const moved =
-      by > 0 ? [...marks.slice(-1), ...marks.slice(0, -1)] : [...marks.slice(1), ...marks.slice(0, 1)];
-    return withMarks(bars, stretch, moved);
+  return withSlots(exercise, (bars) => {
+    const beats = beatsIn(bars, stretch);
+    const slots = beats.flat();
+    const moved = [...slots.slice(-by), ...slots.slice(0, -by)];
+    return withBeats(bars, stretch, dividedLike(beats, moved));
   });
-  return stretch.unit === 'exercise' ? after : { ...after, sticking: null };
-}
-
-/** A mark as another voice can play it: its accent is kept, what the voice has no such stroke for is a plain one. */
-function playedOn(voice: Voice, mark: Mark): Mark {
-  if (!isStruck(mark) || strikeOf(voice, mark)) return mark;
-  const plain: Mark = isAccent(mark) ? 'X' : 'x';
-  return strikeOf(voice, plain) ? plain : 'x';
 }
 
 /** The exercise with one of its voices played by another; as it was where the exercise has that one already. */
 export function ontoVoice(exercise: Unnumbered, part: number, voice: Voice): Unnumbered {
   if (exercise.parts.some((each) => each.voice === voice)) return exercise;
-  const parts = exercise.parts.map((each, index) => {
-    if (index !== part) return each;
-    const bars = each.pattern.bars.map((beats) =>
-      beats.map(({ marks }) => cell(marks.map((mark) => playedOn(voice, mark)).join(''))),
-    );
-    return { voice, pattern: { bars } };
+  const hasHands = VOICE_FACTS[voice].limb.endsWith('hand');
+  const slotOn = ({ mark, hand }: HandedSlot) => ({
+    mark: markFor(voice, mark),
+    hand: hasHands ? hand : null,
   });
-  return { ...exercise, parts };
+  const parts = handedParts(exercise).map((each, index) =>
+    index === part
+      ? { voice, bars: each.bars.map((beats) => beats.map((slots) => slots.map(slotOn))) }
+      : each,
+  );
+  return { ...exercise, ...withoutSlots(parts) };
+}
+
+function cellTexts(beats: Beats): readonly string[] {
+  return beats.map((slots) => slots.map(({ mark }) => mark).join(''));
+}
+
+function saidOf({ dynamics = [], above, below }: Unnumbered, bar: number): SaidOfBar {
+  return {
+    dynamics: dynamics.filter((sign) => sign.bar === bar).map((sign) => ({ ...sign, bar: 0 })),
+    above: above?.[bar] ?? null,
+    below: below?.[bar] ?? null,
+  };
 }
 
 /** What every voice plays in a beat or a bar. */
@@ -134,39 +146,56 @@ export function snippetOf(
   unit: 'beat' | 'bar',
   { bar, beat }: Stretch['place'],
 ): Snippet {
-  const parts = exercise.parts.map(({ voice, pattern }) => {
-    const cells = (pattern.bars[bar] ?? []).map(({ text }) => text);
-    return { voice, bars: [unit === 'bar' ? cells : cells.slice(beat, beat + 1)] };
+  const parts = handedParts(exercise).map(({ voice, bars }): SnippetPart => {
+    const own = bars[bar] ?? [];
+    const beats = unit === 'bar' ? own : own.slice(beat, beat + 1);
+    const hands = beats.flat().flatMap(({ hand }) => hand ?? []);
+    return { voice, bars: [cellTexts(beats)], ...(hands.length > 0 ? { hands } : {}) };
   });
-  return { unit, parts };
+  return unit === 'bar' ? { unit, parts, said: saidOf(exercise, bar) } : { unit, parts };
 }
 
 /** The exercise without a bar, or with a silent beat; its only bar is silent then. */
 export function withoutSnippet(exercise: Unnumbered, { unit, place }: Stretch): Unnumbered {
   const isOnly = (exercise.parts[0]?.pattern.bars.length ?? 1) < 2;
-  const silent = ({ marks }: Cell) => cell('.'.repeat(marks.length));
-  if (unit === 'bar' && !isOnly) {
-    return withoutPlaces(withPatterns(exercise, (bars) => bars.toSpliced(place.bar, 1)));
-  }
-  return withPatterns(exercise, (bars) =>
-    bars.map((beats, bar) =>
-      beats.map((each, beat) => (isIn({ unit, place }, bar, beat) ? silent(each) : each)),
-    ),
-  );
+  if (unit === 'bar' && !isOnly) return withoutBar(exercise, place.bar);
+  return withSlots(exercise, (bars) => {
+    const silent = beatsIn(bars, { unit, place }).map((slots) => slots.map(() => SILENT_SLOT));
+    return withBeats(bars, { unit, place }, silent);
+  });
+}
+
+function slotsOf({ bars, hands }: SnippetPart): HandedBars {
+  const pattern = { bars: bars.map((texts) => texts.map((text) => cell(text))) };
+  return handSlots(pattern, hands ?? null);
 }
 
 /** What a voice plays of a snippet: what was its own; of a snippet of one voice, that one's; silence else. */
-function barsFor(snippet: Snippet, voice: Voice, isFirst: boolean): readonly (readonly string[])[] {
+function barsFor(snippet: Snippet, voice: Voice, isFirst: boolean): HandedBars {
   const own = snippet.parts.find((each) => each.voice === voice);
-  if (own) return own.bars;
+  if (own) return slotsOf(own);
   const [first] = snippet.parts;
-  const bars = first?.bars ?? [];
   const isOnly = snippet.parts.length === 1 && isFirst;
-  return bars.map((beats) =>
-    beats.map((text) =>
-      isOnly ? [...text].map((mark) => playedOn(voice, mark as Mark)).join('') : '.'.repeat(text.length),
-    ),
-  );
+  const slotOn = ({ mark, hand }: HandedSlot) =>
+    isOnly ? { mark: markFor(voice, mark), hand } : SILENT_SLOT;
+  return (first ? slotsOf(first) : []).map((beats) => beats.map((slots) => slots.map(slotOn)));
+}
+
+/** What a bar that was put in says, beside what the others do. */
+function withSaid(exercise: Unnumbered, bar: number, { dynamics, above, below }: SaidOfBar): Unnumbered {
+  const { dynamics: _d, above: _a, below: _b, ...rest } = exercise;
+  const signs = [...(exercise.dynamics ?? []), ...dynamics.map((sign) => ({ ...sign, bar }))];
+  const texts = (written: readonly (string | null)[] = [], text: string | null) => {
+    const all = Array.from({ length: Math.max(written.length, bar + 1) }, (_, i) => written[i] ?? null);
+    return text === null ? written : all.with(bar, text);
+  };
+  const [over, under] = [texts(exercise.above, above), texts(exercise.below, below)];
+  return {
+    ...rest,
+    ...(signs.length > 0 ? { dynamics: signs.toSorted((a, b) => a.bar - b.bar || a.beat - b.beat) } : {}),
+    ...(over.length > 0 ? { above: over } : {}),
+    ...(under.length > 0 ? { below: under } : {}),
+  };
 }
 
 /** The exercise with a bar put in behind a bar, or a beat in place of a beat. */
@@ -175,14 +204,13 @@ export function withSnippet(
   snippet: Snippet,
   { bar, beat }: Stretch['place'],
 ): Unnumbered {
-  let isFirst = true;
-  const after = withPatterns(exercise, (bars, voice) => {
-    const given = barsFor(snippet, voice, isFirst).map((texts) => texts.map((text) => cell(text)));
-    isFirst = false;
-    if (snippet.unit === 'bar') return bars.toSpliced(bar + 1, 0, ...given);
-    const own = bars[bar] ?? [];
-    const [beats = []] = given;
-    return bars.with(bar, own.toSpliced(beat, beats.length, ...beats).slice(0, own.length));
+  const { unit, said } = snippet;
+  const [first] = exercise.parts;
+  const to = unit === 'bar' ? { bar: bar + 1, beat: 0 } : { bar, beat };
+  const roomy = unit === 'bar' ? withBar(exercise, bar, 'silent') : exercise;
+  const after = withSlots(roomy, (bars, voice) => {
+    const [beats = []] = barsFor(snippet, voice, voice === first?.voice);
+    return withBeats(bars, { unit, place: to }, beats);
   });
-  return snippet.unit === 'bar' ? withoutPlaces(after) : after;
+  return said ? withSaid(after, to.bar, said) : after;
 }

@@ -1,10 +1,9 @@
-import { formatPattern, isStruck, parsePattern, SUBDIVISIONS, struckSlots } from '@shedbook/core';
+import { formatPattern, type Hand, isStruck, parsePattern, SUBDIVISIONS, struckSlots } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   clearHands,
   divideBeat,
-  type Hand,
   type Line,
   setHand,
   setMark,

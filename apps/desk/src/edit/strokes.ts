@@ -3,7 +3,16 @@
  *
  * Conventions: bars, beats and slots count from 0.
  */
-import { type Cell, cell, isStruck, type Mark, type Pattern, type Subdivision } from '@shedbook/core';
+import {
+  type Cell,
+  cell,
+  type Hand,
+  isStruck,
+  type Mark,
+  nextHand,
+  type Pattern,
+  type Subdivision,
+} from '@shedbook/core';
 
 /** A slot of a pattern. */
 export interface SlotPlace {
@@ -11,9 +20,6 @@ export interface SlotPlace {
   readonly beat: number;
   readonly slot: number;
 }
-
-/** A hand. */
-export type Hand = 'R' | 'L' | 'B';
 
 /** A pattern and a hand for each of its strokes, or no hands. */
 export interface Line {
@@ -55,11 +61,6 @@ export function strokesBefore(pattern: Pattern, place: SlotPlace): number {
   return count;
 }
 
-/** The hand that a new stroke takes: the other one than the stroke before it. */
-function nextHand(hands: readonly Hand[], index: number): Hand {
-  return hands[index - 1] === 'R' ? 'L' : 'R';
-}
-
 /** The line with a mark in a slot; hands of other strokes stay with their strokes. */
 export function setMark(line: Line, place: SlotPlace, mark: Mark): Line {
   const before = cellAt(line.pattern, place);
@@ -70,7 +71,7 @@ export function setMark(line: Line, place: SlotPlace, mark: Mark): Line {
   if (!line.sticking || isStruck(was) === isStruck(mark)) return { pattern, sticking: line.sticking };
   const index = strokesBefore(line.pattern, place);
   const sticking = isStruck(mark)
-    ? line.sticking.toSpliced(index, 0, nextHand(line.sticking, index))
+    ? line.sticking.toSpliced(index, 0, nextHand(line.sticking[index - 1]))
     : line.sticking.toSpliced(index, 1);
   return { pattern, sticking: sticking.length > 0 ? sticking : null };
 }

@@ -1,4 +1,4 @@
-import { formatPattern } from '@shedbook/core';
+import { formatPattern, handsOf } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { lessonOf, swing } from '../../../../internal/testing/loops.ts';
 import { logOf, loops, TODAY } from '../../test/students.ts';
@@ -44,4 +44,23 @@ it('[CH42] a part that was played tells nothing of the whole', () => {
   if (!entry) throw new Error('one entry');
   const part = { ...entry, id: 'part', form: 'cell alone', loops: loops(6, 140) };
   expect(standExercises([swing], addEntry(log, part), TODAY)[0]?.cleanBpm).toBe(80);
+});
+
+it('[CH2900] hands go with their strokes, and what is said there is said of the part', () => {
+  const said = lessonOf(
+    'title: T\nexercises:\n' +
+      '  - {pattern: {snare: x . . . | . xx . ., tom-high: . x . . | . x . .}, sticking: {snare: R L R, tom-high: L L}, ' +
+      'repeats: 1-2, dynamics: p < | . . f, above: a | b, fill: {bar: 2, beat: 1}}\n',
+  );
+  const [part] = takeApart(said, 1, { kind: 'move alone', beat: 2 }).exercises;
+  if (!part) throw new Error('one');
+  // definition: the move from a silent 1 into 2, twice in a bar of four; bar 2 has the snare's L R there
+  expect(part.parts.map(({ pattern }) => formatPattern(pattern))).toEqual(['. xx . xx', '. x . x']);
+  expect(part.parts.map((_, i) => handsOf(part, i)?.join(''))).toEqual(['LRLR', 'LL']);
+  expect(part.dynamics).toEqual([{ bar: 0, beat: 0, mark: 'p', hairpin: null }]);
+  expect([part.fill, part.repeats, part.above]).toEqual([
+    { bar: 0, beat: 0, silences: null },
+    undefined,
+    undefined,
+  ]);
 });

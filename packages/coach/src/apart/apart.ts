@@ -13,10 +13,12 @@ import {
   type Exercise,
   type ExercisePart,
   formatPattern,
+  handedParts,
   isRest,
   type Lesson,
-  parsePattern,
+  SILENT_SLOT,
   sectionOf,
+  withoutSlots,
 } from '@shedbook/core';
 
 /** How an exercise is taken apart, in the order in which it is tried. */
@@ -36,10 +38,14 @@ export function isPart(form: string): boolean {
   return form !== 'slower' && PART_KINDS.some((kind) => kind === form);
 }
 
+/** A number of a beat, from 1, as a place in a bar of so many, from 0; the beat before the first is the last. */
+function placeOf(beat: number, beats: number): number {
+  return (beat - 1 + beats) % Math.max(1, beats);
+}
+
 function textAt({ pattern }: ExercisePart, bar: number, beat: number): string {
   const cells = pattern.bars[bar] ?? [];
-  const at = (beat - 1 + cells.length) % Math.max(1, cells.length);
-  return cells[at]?.text ?? '.';
+  return cells[placeOf(beat, cells.length)]?.text ?? '.';
 }
 
 /** The bar, from 0, in which the comping voice has most strokes on a beat. */
@@ -60,25 +66,30 @@ export function busiestBeat(exercise: Exercise): number {
   return 1 + Math.max(0, strokes.indexOf(Math.max(...strokes)));
 }
 
-/** A bar that goes through some cells again and again. */
-function drill(part: ExercisePart, texts: readonly string[], beats: number): ExercisePart {
-  const bar = Array.from({ length: beats }, (_, beat) => texts[beat % texts.length]);
-  return { voice: part.voice, pattern: parsePattern(bar.join(' ')) };
+/** What an exercise says at a place, said of a bar that is all of it: how loud it is there, and whether the groove rests. */
+function saidThere(exercise: Exercise, bar: number, beat: number): Exercise {
+  const { dynamics, above: _a, below: _b, fill, repeats: _r, barRepeats: _s, ...rest } = exercise;
+  const isBy = (at: { readonly bar: number; readonly beat: number }) =>
+    at.bar < bar || (at.bar === bar && at.beat <= beat);
+  const loud = dynamics?.findLast((sign) => sign.mark !== null && isBy(sign));
+  return {
+    ...rest,
+    ...(loud ? { dynamics: [{ ...loud, bar: 0, beat: 0, hairpin: null }] } : {}),
+    ...(fill && isBy(fill) ? { fill: { ...fill, bar: 0, beat: 0 } } : {}),
+  };
 }
 
-/** Whether a drill has anything to play: a cell that rests is moved into from the next one. */
+/** The exercise as a bar that goes through one cell, or the move into it, again and again; hands go with their strokes. */
 function drilled(exercise: Exercise, kind: PartKind, beat: number): Exercise {
   const bar = fullestBar(exercise, beat);
   const beats = exercise.parts[0]?.pattern.bars[bar]?.length ?? 1;
-  const texts = (part: ExercisePart) =>
-    kind === 'move alone'
-      ? [textAt(part, bar, beat - 1), textAt(part, bar, beat)]
-      : [textAt(part, bar, beat)];
-  return {
-    ...exercise,
-    sticking: null,
-    parts: exercise.parts.map((part) => drill(part, texts(part), beats)),
-  };
+  const from = kind === 'move alone' ? [beat - 1, beat] : [beat];
+  const places = from.map((each) => placeOf(each, beats));
+  const parts = handedParts(exercise).map(({ voice, bars }) => {
+    const own = places.map((at) => bars[bar]?.[at] ?? [SILENT_SLOT]);
+    return { voice, bars: [Array.from({ length: beats }, (_, at) => own[at % own.length] ?? [])] };
+  });
+  return { ...saidThere(exercise, bar, placeOf(beat, beats)), ...withoutSlots(parts) };
 }
 
 /** Whether a part has strokes. */

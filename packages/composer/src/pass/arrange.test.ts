@@ -2,6 +2,7 @@ import {
   commonGrid,
   type Exercise,
   formatPattern,
+  handsOf,
   type Lesson,
   type Limb,
   parsePattern,
@@ -351,5 +352,45 @@ describe('fills', () => {
     );
     // definition: two sixteenths in a row at 400 are 27 a second, 13 a hand
     expect(made).toEqual({ exercise: null, said: null, notes: [{ fact: 'pass-too-fast' }] });
+  });
+});
+
+describe('what is written beside a rhythm', () => {
+  const [written] = lessonFrom(
+    'tempo: { start: 60, goal: 112 }\ngroove: { hihat-foot: . x . x }\nvocabulary: [x..., x.x.]\n' +
+      "exercises: [{ pattern: { snare: 'x.x. x... x.x. x...', tom-high: '. ..x. . ..x.' }, " +
+      'sticking: { snare: RLRLRL, tom-high: LR }, dynamics: p . . <, above: softly }]',
+  ).exercises;
+  const handsIn = (of: Exercise | null) =>
+    Object.fromEntries(
+      of?.parts.map(({ voice }, part) => [voice, handsOf(of, part)?.join('') ?? null]) ?? [],
+    );
+  const made = (pass: Pass) => arrange(drum, written as Exercise, pass, 1).exercise;
+
+  it('[CO2900] goes with the strokes: hands, other voices, dynamics and texts', () => {
+    // definition: 1 and 3 of the snare go below, their hands with them; a foot has none
+    const below = made({ pass: 'share', rule: 'beats-below', lower: 'bass' });
+    expect(handsIn(below)).toEqual({ snare: 'LR', bass: null, 'tom-high': 'LR' });
+    expect(textsOf(below)?.[2]).toBe(textsOf(written as Exercise)?.[1]);
+    const onTom = made({ pass: 'share', rule: 'beats-below', lower: 'tom-high' });
+    // definition: 1, 2 L, 3, 4 R of the tom among the snare's R R R R on the beats
+    expect(textsOf(onTom)).toEqual(['snare: ..x. .... ..x. ....', 'tom-high: x... x.x. x... x.x.']);
+    expect(handsIn(onTom)).toEqual({ snare: 'LR', 'tom-high': 'RRLLLR' });
+    const over = made({ pass: 'kit', rule: 'by-beat' });
+    expect(over?.parts.map(({ voice }) => voice)).toContain('tom-high');
+    expect(placesOf(drum, over as Exercise)).toEqual(placesOf(drum, written as Exercise));
+    expect(Object.values(handsIn(over)).join('').length).toBe(8);
+    expect([below?.dynamics, over?.above]).toEqual([written?.dynamics, written?.above]);
+  });
+
+  it('[CO2900] is said of every time through a phrase that ends in a fill', () => {
+    const phrase = made({ pass: 'fill', beats: 1, bars: 4 });
+    expect(phrase?.above).toEqual(['softly', 'softly', 'softly', 'softly']);
+    expect(phrase?.dynamics?.map(({ bar }) => bar)).toEqual([0, 0, 1, 1, 2, 2, 3, 3]);
+    // definition: the tom strikes twice a bar, in the last one once before the fill
+    expect(handsIn(phrase)['tom-high']?.startsWith('LRLRLRL')).toBe(true);
+    const repeated = { ...(written as Exercise), repeats: [{ from: 0, to: 1, times: 2, endings: [] }] };
+    const out = arrange(drum, repeated, { pass: 'fill', beats: 1, bars: 4 }, 1).exercise;
+    expect([out?.repeats, out?.parts[0]?.pattern.bars.length]).toEqual([undefined, 4]);
   });
 });

@@ -12,19 +12,28 @@ import {
   cell,
   type Exercise,
   type ExercisePart,
+  type Hands,
+  handedBars,
   handLetter,
+  handSlots,
+  handsOf,
   homeOf,
   isAccent,
   type Lesson,
   type Mark,
   type Random,
+  SILENT_SLOT,
+  saidAt,
   strikeOf,
   struckSlots,
   type Voice,
+  withHands,
+  withoutSlots,
+  writtenOut,
 } from '@shedbook/core';
 import { compingPart } from '../page.ts';
 import type { Arranged } from './arranged.ts';
-import { mapMarks, repeatBars } from './place.ts';
+import { mapMarks, mapSlots, repeatBars } from './place.ts';
 import { FILL_CELLS, TOMS } from './rules.data.ts';
 import { hasTime, lengthSeconds, type TimedStroke, timedStrokes } from './timing.ts';
 
@@ -70,7 +79,7 @@ function atHome(part: ExercisePart, drum: Voice): ExercisePart {
     if (mark === '.') return mark;
     return isAccent(mark) ? (written.toUpperCase() as Mark) : written;
   });
-  return { voice: drum, pattern };
+  return withHands({ voice: drum, pattern }, part.hands ?? null);
 }
 
 /** Slots that a fill's beats may have: those of the vocabulary and the lead voice; of eighths, sixteenths too. */
@@ -119,15 +128,16 @@ function allFills(lesson: Lesson, base: Voice, beats: number): readonly (readonl
   );
 }
 
-/** The phrase without its last beats. */
-function hushed(part: ExercisePart, beats: number): ExercisePart {
-  const last = part.pattern.bars.length - 1;
-  const inBar = part.pattern.bars[last]?.length ?? 0;
-  const isFill = (bar: number, beat: number) => bar === last && beat >= inBar - beats;
-  return {
-    ...part,
-    pattern: mapMarks(part.pattern, (mark, { bar, beat }) => (isFill(bar, beat) ? '.' : mark)),
-  };
+/** A part over so many bars, repeated, without the last beats of the phrase; hands go with their strokes. */
+function repeatedPart(part: ExercisePart, hands: Hands | null, bars: number, beats: number): ExercisePart {
+  const own = part.pattern.bars.length;
+  const order = Array.from({ length: bars }, (_, bar) => bar % own);
+  const whole = handedBars({ voice: part.voice, bars: handSlots(part.pattern, hands) }, order);
+  const isFill = (bar: number, beat: number) =>
+    bar === bars - 1 && beat >= (whole.bars[bar]?.length ?? 0) - beats;
+  const hushed = mapSlots(whole.bars, (slot, { bar, beat }) => (isFill(bar, beat) ? SILENT_SLOT : slot));
+  const { parts, sticking } = withoutSlots([{ voice: part.voice, bars: hushed }]);
+  return withHands(parts[0] as ExercisePart, sticking);
 }
 
 interface Phrase {
@@ -150,7 +160,10 @@ function writtenHands(
   const limb = lesson.limbs[part.voice];
   const strokes = timedStrokes(lesson, part.voice, part.pattern).length;
   const leads = handLetter('lead hand', lesson.setUp);
-  const once = exercise.sticking && exercise.parts[0]?.voice === part.voice ? exercise.sticking : null;
+  const once = handsOf(
+    exercise,
+    exercise.parts.findIndex((each) => each.voice === part.voice),
+  );
   const hands = Array.from({ length: strokes }, (_, i): HandLimb => {
     const written = once?.[i];
     if (written === undefined || written === 'B') return limb === 'lead hand' ? limb : 'other hand';
@@ -167,7 +180,7 @@ function phraseOf(lesson: Lesson, exercise: Exercise, { beats, bars: asked }: Fi
   const isOnBase = comping.voice === base || homeOf(comping.voice) === base;
   const played = exercise.parts.map((part) => part.voice);
   const repeated = (part: ExercisePart) =>
-    hushed({ ...part, pattern: repeatBars(part.pattern, bars) }, beats);
+    repeatedPart(part, handsOf(exercise, exercise.parts.indexOf(part)), bars, beats);
   const silent = mapMarks(repeatBars(comping.pattern, bars), () => '.');
   const drum = isOnBase ? atHome(repeated(comping), base) : { voice: base, pattern: silent };
   const others = exercise.parts.filter((part) => !(isOnBase && part === comping)).map(repeated);
@@ -224,9 +237,25 @@ function isPlayable(lesson: Lesson, phrase: Phrase, fill: readonly FillStroke[])
   });
 }
 
-/** The cells of a part with a fill's strokes on its voice put in. */
-function withFill(part: ExercisePart, phrase: Phrase, fill: readonly FillStroke[]): ExercisePart {
+/** The exercise with what it says of its bars said of every time through the phrase. */
+function repeatedWords(exercise: Exercise, bars: number): Exercise {
+  const own = exercise.parts[0]?.pattern.bars.length ?? 1;
+  return { ...exercise, ...saidAt(exercise, (bar) => everyTime(bar, own, bars)) };
+}
+
+function everyTime(bar: number, own: number, bars: number): readonly number[] {
+  return Array.from({ length: bars / own }, (_, time) => bar + time * own);
+}
+
+/** The cells of a part with a fill's strokes on its voice put in, and where hands are written, theirs too. */
+function withFill(
+  lesson: Lesson,
+  part: ExercisePart,
+  phrase: Phrase,
+  fill: readonly FillStroke[],
+): ExercisePart {
   const mine = fill.filter((stroke) => stroke.voice === part.voice);
+  const hands = part.hands && [...part.hands, ...mine.map(({ hand }) => handLetter(hand, lesson.setUp))];
   const last = part.pattern.bars.length - 1;
   const bar = part.pattern.bars[last] ?? [];
   const from = bar.length - phrase.beats;
@@ -241,7 +270,8 @@ function withFill(part: ExercisePart, phrase: Phrase, fill: readonly FillStroke[
     };
     return cell(Array.from({ length: first.slots }, (_, slot) => mark(slot)).join(''));
   });
-  return { ...part, pattern: { bars: part.pattern.bars.with(last, cells) } };
+  const pattern = { bars: part.pattern.bars.with(last, cells) };
+  return withHands({ voice: part.voice, pattern }, hands ?? null);
 }
 
 /** The hands of the base drum's part: as before, then those of the fill. */
@@ -254,12 +284,8 @@ function stickingOf(lesson: Lesson, exercise: Exercise, phrase: Phrase, fill: re
 }
 
 /** A phrase made of an exercise, which ends in a fill. */
-export function endInFill(
-  lesson: Lesson,
-  exercise: Exercise,
-  options: FillOptions,
-  random: Random,
-): Arranged {
+export function endInFill(lesson: Lesson, given: Exercise, options: FillOptions, random: Random): Arranged {
+  const exercise = writtenOut(given);
   const phrase = phraseOf(lesson, exercise, options);
   const playable = allFills(lesson, phrase.base, options.beats).filter((fill) =>
     isPlayable(lesson, phrase, fill),
@@ -271,9 +297,13 @@ export function endInFill(
   const toms = voices
     .filter((voice) => !phrase.parts.some((part) => part.voice === voice))
     .map((voice) => ({ voice, pattern: mapMarks(silent, () => '.') }));
-  const parts = [...phrase.parts, ...toms].map((part) => withFill(part, phrase, fill));
+  const [drum, ...others] = [...phrase.parts, ...toms].map((part) =>
+    withFill(lesson, part, phrase, fill),
+  ) as [ExercisePart, ...ExercisePart[]];
+  const parts = [withHands(drum, null), ...others];
+  const sticking = stickingOf(lesson, exercise, phrase, fill);
   return {
-    exercise: { ...exercise, parts, sticking: stickingOf(lesson, exercise, phrase, fill) },
+    exercise: { ...repeatedWords(exercise, phrase.bars), parts, sticking },
     said: { fact: 'fill', beats: options.beats, bars: phrase.bars, voices },
     notes: [],
   };

@@ -1,5 +1,14 @@
 /** Places of strokes, and patterns sieved by them. Bars, beats and slots from 0. */
-import { type Cell, cell, type Mark, type Pattern, type PlaceFact, placeInBar } from '@shedbook/core';
+import {
+  type Cell,
+  cell,
+  type HandedBars,
+  type HandedSlot,
+  type Mark,
+  type Pattern,
+  type PlaceFact,
+  placeInBar,
+} from '@shedbook/core';
 
 /** A place in an exercise. */
 export interface Place {
@@ -24,6 +33,16 @@ export function mapMarks(pattern: Pattern, markAt: (mark: Mark, place: Place) =>
   const turn = (each: Cell, bar: number, beat: number) =>
     cell(each.marks.map((mark, slot) => markAt(mark, { bar, beat, slot })).join(''));
   return { bars: pattern.bars.map((cells, bar) => cells.map((each, beat) => turn(each, bar, beat))) };
+}
+
+/** Slots with others in their places. */
+export function mapSlots(
+  bars: HandedBars,
+  slotAt: (slot: HandedSlot, place: Place) => HandedSlot,
+): HandedBars {
+  return bars.map((beats, bar) =>
+    beats.map((slots, beat) => slots.map((each, slot) => slotAt(each, { bar, beat, slot }))),
+  );
 }
 
 /** The pattern over so many bars, repeated. */

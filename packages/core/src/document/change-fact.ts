@@ -17,6 +17,12 @@ interface OfGroove extends Fact {
   readonly voices: readonly Voice[];
 }
 
+/** Strokes of the groove that one limb would have at the same moment as others. */
+interface OfLimbs extends Fact {
+  readonly fact: 'groove-loses-strokes';
+  readonly strokes: number;
+}
+
 /** Beats that are written otherwise and sound as before, or nearly. */
 interface OfBeats extends Fact {
   readonly fact: 'beats-in-three' | 'beats-in-two' | 'beats-stay-in-three' | 'silent-beats-added';
@@ -43,4 +49,4 @@ interface OfForm extends Fact {
 }
 
 /** What a change of meter or feel does to a lesson. */
-export type ChangeFact = InExercises | OfGroove | OfBeats | OfTwins | OfPlaces | OfForm;
+export type ChangeFact = InExercises | OfGroove | OfLimbs | OfBeats | OfTwins | OfPlaces | OfForm;

@@ -18,10 +18,10 @@ import {
   changeExercise,
   type Rewriting,
   rewriteCell,
-  rewritePattern,
   withoutTwins,
 } from './change-exercises.ts';
 import type { ChangeFact } from './change-fact.ts';
+import { changeGroove, freeHands } from './change-limbs.ts';
 import { editLesson, setExercises } from './edit.ts';
 import type { FieldPath } from './field-path.ts';
 import { parseLesson } from './parse.ts';
@@ -108,11 +108,6 @@ function isChanged(how: Rewriting): boolean {
   return how.meter !== null || how.inTwo;
 }
 
-/** The groove after a change. */
-function changeGroove(groove: readonly GroovePart[], how: Rewriting): readonly GroovePart[] {
-  return groove.map((part) => ({ ...part, pattern: rewritePattern(part.pattern, how, 'repeats').pattern }));
-}
-
 function grooveData(groove: readonly GroovePart[]) {
   return Object.fromEntries(groove.map((part) => [part.voice, formatPattern(part.pattern)]));
 }
@@ -124,7 +119,7 @@ function isSameGroove(a: readonly GroovePart[], b: readonly GroovePart[]): boole
 /** Writes the groove of a part where it has one, or where it would otherwise get another than it had. */
 function grooveEdits(part: Part, how: Rewriting, { change, root }: Whole): readonly Edit[] {
   const { path, written, lesson } = part;
-  const after = changeGroove(lesson.groove, how);
+  const after = changeGroove(lesson, how).groove;
   if (written.groove === undefined) {
     const takesOver = path.length > 0 && root.written.groove !== undefined;
     if (path.length > 0 && change.section === null) return [];
@@ -245,7 +240,12 @@ interface PartChange {
 
 function changePart(part: Part, how: Rewriting, whole: Whole): PartChange {
   const own = part.index === null ? [] : (sectionsOf(whole.root.lesson)[part.index]?.exercises ?? []);
-  const changed = own.map((each) => changeExercise(each, how));
+  const lesson = { ...part.lesson, groove: changeGroove(part.lesson, how).groove };
+  const changed = own.map((each) => {
+    const after = changeExercise(each, how);
+    const before = { lesson: part.lesson, exercise: each };
+    return { ...after, exercise: freeHands(before, lesson, after.exercise) };
+  });
   const { kept, twins } = withoutTwins(changed, whole.change.inUse ?? []);
   const edits = [
     ...grooveEdits(part, how, whole),
@@ -306,6 +306,13 @@ function tellOfExercises(
 /** How many beats a bar of the new meter has more than there was something for; below 0: fewer. */
 function beatsMore({ from, to }: { readonly from: Meter; readonly to: Meter }): number {
   return to.beats.length - from.beats.length;
+}
+
+/** Strokes of a groove that found their limb busy. */
+function tellOfLimbs({ part, how, edits }: PartChange): readonly ChangeFact[] {
+  const { lost } = changeGroove(part.lesson, how);
+  const isWritten = edits.some(([path]) => path.includes('groove'));
+  return isWritten && lost > 0 ? [{ fact: 'groove-loses-strokes', strokes: lost }] : [];
 }
 
 function tellOfGroove({ part, how: { meter }, edits }: PartChange): readonly ChangeFact[] {
@@ -400,6 +407,7 @@ export function changeLesson(text: string, change: LessonChange): ChangedLesson 
     tells: [
       ...changes.flatMap((each) => tellOfExercises(each.kept, each.twins)),
       ...changes.flatMap(tellOfGroove),
+      ...changes.flatMap(tellOfLimbs),
       ...tellOfSilence(changes),
       ...tellOfBeats(changes),
       ...tellOfForms(changes),

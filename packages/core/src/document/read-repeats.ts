@@ -1,6 +1,7 @@
 /** Reading which bars of an exercise are repeated, and which stand as a repeat sign. */
 import type { ExercisePart } from '../lesson/lesson.ts';
-import { type BarStretch, endOfRepeat, playedBars, type Repeat, type Repetition } from '../lesson/repeats.ts';
+import { type BarStretch, endOfRepeat, type Repeat, type Repetition } from '../lesson/repeats.ts';
+import { isPlayedAgain } from '../lesson/said-at.ts';
 import { quoted, valueFact } from '../lesson/value-fact.ts';
 import type { Report } from './fault.ts';
 import type { FieldPath } from './field-path.ts';
@@ -108,24 +109,6 @@ function readRepeats(raw: RawRepeats, bars: number, path: FieldPath, report: Rep
   });
 }
 
-/** What all voices play in a bar, as one text. */
-function barText(parts: readonly ExercisePart[], bar: number | undefined): string {
-  const cells = parts.map(({ pattern }) => pattern.bars[bar ?? -1]?.map((each) => each.text).join(' '));
-  return cells.join('; ');
-}
-
-/** Whether whenever a bar is played, what was played so many bars before is the same. */
-function isAgain(
-  parts: readonly ExercisePart[],
-  order: readonly number[],
-  bar: number,
-  back: number,
-): boolean {
-  return order.every(
-    (each, index) => each !== bar || barText(parts, order[index - back]) === barText(parts, bar),
-  );
-}
-
 function readBarRepeats(
   raw: NonNullable<RawExercise['barRepeats']>,
   parts: readonly ExercisePart[],
@@ -136,7 +119,6 @@ function readBarRepeats(
   }: { readonly path: FieldPath; readonly repeats: readonly Repeat[]; readonly report: Report },
 ): readonly BarStretch[] {
   const bars = parts[0]?.pattern.bars.length ?? 0;
-  const order = playedBars(bars, { repeats });
   let next = 0;
   return listed<RawStretch>(raw, path).flatMap((each): BarStretch[] => {
     const read = readStretch(each, bars, report);
@@ -148,7 +130,7 @@ function readBarRepeats(
       return [];
     }
     next = read.to;
-    const isRight = isAgain(parts, order, read.from, size) && isAgain(parts, order, read.to - 1, size);
+    const isRight = isPlayedAgain(parts, { repeats }, read);
     const expected = { fact: 'same-as-bars-before', bars: size } as const;
     const found = { fact: 'another-bar', bar: read.from + 1 } as const;
     if (!isRight) report({ code: 'bar-repeats', path: each.path, found, expected });

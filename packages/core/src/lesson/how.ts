@@ -23,6 +23,27 @@ export function howOf(lesson: Saying, exercise: Partial<Saying> | null, voice: V
   return exercise?.how?.[voice] ?? lesson.how[voice] ?? [];
 }
 
+/** What plays, and how. */
+interface Played extends Saying {
+  readonly groove: readonly { readonly voice: Voice }[];
+}
+
+/**
+ * The voices that play, those of an exercise first, each with how it is played, where that is said.
+ * @param exercise null for the groove alone
+ */
+export function howEach(
+  lesson: Played,
+  exercise: (Partial<Saying> & { readonly parts: readonly { readonly voice: Voice }[] }) | null,
+): readonly (readonly [Voice, How])[] {
+  const parts = [...(exercise?.parts ?? []), ...lesson.groove];
+  const voices = [...new Set(parts.map(({ voice }) => voice))];
+  return voices.flatMap((voice) => {
+    const how = howOf(lesson, exercise, voice);
+    return how.length > 0 ? [[voice, how] as const] : [];
+  });
+}
+
 /** Those of the words that are of the list. */
 export function howWords(how: How): readonly HowWord[] {
   return how.filter(isHowWord);

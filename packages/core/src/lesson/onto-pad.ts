@@ -6,7 +6,9 @@
  */
 import { strikeOf } from '../kit/strike.ts';
 import type { Limb, Voice } from '../kit/voice.ts';
-import { type Cell, cell, isAccent, isStruck, type Mark } from '../rhythm/cell.ts';
+import { type Cell, cell, isAccent, isRest, isStruck, type Mark } from '../rhythm/cell.ts';
+import { type HandedSlot, handedParts, withoutSlots } from './handed.ts';
+import { handsOf, handsTogether } from './hands.ts';
 import type { Exercise, Form, Lesson } from './lesson.ts';
 import { sectionOf } from './section.ts';
 
@@ -23,40 +25,53 @@ interface Asked {
   readonly form: Form;
 }
 
+type Beat = readonly HandedSlot[];
+
+/** What two voices strike in one slot: one stroke, by the hand of either or by both. */
+function oneStroke(own: HandedSlot, beside: HandedSlot): HandedSlot {
+  if (!isStruck(own.mark)) return beside;
+  const hands = [own, beside].flatMap(({ hand }) => hand ?? []);
+  return { mark: own.mark, hand: hands.length > 0 ? handsTogether(hands) : null };
+}
+
 /** Strokes of two voices in one beat, in the finer subdivision; the first alone where neither divides the other. */
-function together(first: Cell, other: Cell): Cell {
-  const [finer, coarser] = first.marks.length >= other.marks.length ? [first, other] : [other, first];
-  const step = finer.marks.length / coarser.marks.length;
+function together(first: Beat, other: Beat): Beat {
+  const [finer, coarser] = first.length >= other.length ? [first, other] : [other, first];
+  const step = finer.length / coarser.length;
   if (!Number.isInteger(step)) return first;
-  const marks = [...finer.text].map((mark, slot) => {
-    const beside = slot % step === 0 ? (coarser.text[slot / step] ?? '.') : '.';
-    return mark === '.' ? beside : mark;
+  return finer.map((slot, at) => {
+    const beside = at % step === 0 ? coarser[at / step] : undefined;
+    return beside ? oneStroke(slot, beside) : slot;
   });
-  return cell(marks.join(''));
+}
+
+function plainMark(mark: Mark, voice: Voice): Mark {
+  if (!isStruck(mark) || strikeOf(voice, mark)?.voice === voice) return mark;
+  return isAccent(mark) ? 'X' : 'x';
 }
 
 function plain(of: Cell, voice: Voice): Cell {
-  const markOf = (mark: Mark): string => {
-    if (!isStruck(mark) || strikeOf(voice, mark)?.voice === voice) return mark;
-    return isAccent(mark) ? 'X' : 'x';
-  };
-  return cell(of.marks.map(markOf).join(''));
+  return cell(of.marks.map((mark) => plainMark(mark, voice)).join(''));
 }
 
+/** All of an exercise on one voice; hands are none where a voice that is asked for too has none. */
 function onOne(exercise: Exercise, voice: Voice): Exercise {
-  const [first, ...others] = exercise.parts;
+  const [first, ...others] = handedParts(exercise);
   if (!first) return exercise;
-  const bars = first.pattern.bars.map((cells, bar) =>
-    cells.map((own, beat) => {
-      const all = others.reduce((sum, { pattern }) => {
-        const beside = pattern.bars[bar]?.[beat];
-        return beside ? together(sum, beside) : sum;
-      }, own);
-      return plain(all, voice);
+  const isHanded = exercise.parts.every(
+    ({ pattern }, part) => handsOf(exercise, part) !== null || pattern.bars.flat().every(isRest),
+  );
+  const slotOn = ({ mark, hand }: HandedSlot) => ({
+    mark: plainMark(mark, voice),
+    hand: isHanded ? hand : null,
+  });
+  const bars = first.bars.map((beats, bar) =>
+    beats.map((own, beat) => {
+      const all = others.reduce((sum, part) => together(sum, part.bars[bar]?.[beat] ?? []), own);
+      return all.map(slotOn);
     }),
   );
-  const sticking = others.length === 0 ? exercise.sticking : null;
-  return { ...exercise, sticking, parts: [{ voice, pattern: { bars } }] };
+  return { ...exercise, ...withoutSlots([{ voice, bars }]) };
 }
 
 function partsOf(lesson: Lesson, exercise: number | null) {

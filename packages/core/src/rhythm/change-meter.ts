@@ -169,11 +169,14 @@ function byBeat(bar: readonly Cell[], first: number, { to }: MeterChange): reado
   });
 }
 
-/** A bar after a change, without the beats that the old one had nothing for. */
+/** A bar after a change, without the beats that begin when the old one is over. */
 function changeBar(bar: readonly Cell[], first: number, change: MeterChange): readonly Gathered[] {
   if (isBeatByBeat(change)) return byBeat(bar, first, change);
-  const loose = byTime(bar, first, change);
-  return loose.slice(0, loose.findLastIndex((each) => each.length > 0) + 1).map(gather);
+  const { from, to } = change;
+  const isThere = (beat: number) => compare(beatStarts(to)[beat] as Fraction, from.bar) < 0;
+  return byTime(bar, first, change)
+    .filter((_, beat) => isThere(beat))
+    .map(gather);
 }
 
 /**

@@ -10,6 +10,8 @@ export const changes = sentences<ChangeFact>()({
     '.input {$strokes :integer} .match $strokes one {{{$strokes} stroke goes to the place before it: exercise {$exercises :list}.}} * {{{$strokes} strokes go to the place before them: exercise {$exercises :list}.}}',
   'groove-loses-beats':
     '.input {$beats :integer} .match $beats one {{The groove loses its last beat.}} * {{The groove loses its last {$beats} beats.}}',
+  'groove-loses-strokes':
+    '.input {$strokes :integer} .match $strokes one {{{$strokes} stroke of the groove is left out, since its limb would have two at once.}} * {{{$strokes} strokes of the groove are left out, since their limbs would have two at once.}}',
   'groove-goes-on':
     '.input {$beats :integer} .match $beats one {{The groove goes on for {$beats} beat as it went two beats before.}} * {{The groove goes on for {$beats} beats as it went two beats before.}}',
   'beats-in-three':

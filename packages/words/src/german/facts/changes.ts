@@ -10,6 +10,8 @@ export const changes = sentences<ChangeFact>()({
     '.input {$strokes :integer} .match $strokes one {{{$strokes} Schlag rückt auf die Stelle davor: Übung {$exercises :list}.}} * {{{$strokes} Schläge rücken auf die Stelle davor: Übung {$exercises :list}.}}',
   'groove-loses-beats':
     '.input {$beats :integer} .match $beats one {{Der Groove verliert seine letzte Zählzeit.}} * {{Der Groove verliert seine letzten {$beats} Zählzeiten.}}',
+  'groove-loses-strokes':
+    '.input {$strokes :integer} .match $strokes one {{{$strokes} Schlag des Grooves fällt weg: Dieselbe Hand oder derselbe Fuß hätte sonst zwei zugleich.}} * {{{$strokes} Schläge des Grooves fallen weg: Dieselbe Hand oder derselbe Fuß hätte sonst zwei zugleich.}}',
   'groove-goes-on':
     '.input {$beats :integer} .match $beats one {{Der Groove geht {$beats} Zählzeit weiter, wie zwei Zählzeiten davor.}} * {{Der Groove geht {$beats} Zählzeiten weiter, wie zwei Zählzeiten davor.}}',
   'beats-in-three':
