@@ -2,6 +2,7 @@ export { type BookContent, type BookPages, layOutBook } from './book/book.ts';
 export { type OutlineEntry, type PdfInfo, POINTS_PER_MM, writePdf } from './pdf/write-pdf.ts';
 export { type BarTile, type ExerciseBars, engraveBars } from './sheet/bar-tiles.ts';
 export { isFeathered } from './sheet/groove-blocks.ts';
+export { HOW_MM, howRows } from './sheet/how-signs.ts';
 export { allMoved, type Block, type Item, inSize } from './sheet/item.ts';
 export { PAPER_MM, type PageContent } from './sheet/page.ts';
 export type { ExercisePlace, PagedPlace, SlotPlace } from './sheet/places.ts';

@@ -4,7 +4,19 @@
  *
  * Conventions: millimetres of the page.
  */
-import { countedTempo, handLetter, type Limb, sideOf, strokesOfBar, type Voice } from '@shedbook/core';
+import {
+  countedTempo,
+  type Exercise,
+  groupBy,
+  type Hand,
+  handLetter,
+  handsOf,
+  handsTogether,
+  type Limb,
+  sideOf,
+  strokesOfBar,
+  type Voice,
+} from '@shedbook/core';
 import {
   allMoved,
   type Box,
@@ -17,7 +29,7 @@ import {
 } from '@shedbook/engrave';
 import { countsOf } from '@shedbook/playing';
 import { capital, countUnder, type FilmWords } from '@shedbook/words';
-import { coloursOf, type Film, type Frame, type Lit, type StagedScene } from './film.ts';
+import { coloursOf, type Film, type Frame, howIn, type Lit, type StagedScene } from './film.ts';
 import { SHAPES } from './look.data.ts';
 import { type PlacedBar, SAID_GAP_MM, type ScenePage } from './pages.ts';
 import { titleItems } from './title-card.ts';
@@ -136,25 +148,53 @@ function countItems(
   });
 }
 
-/** The written hands, between notes and counts. */
+/** A written hand at its slot of a bar. */
+interface HandAt {
+  readonly xMm: number;
+  readonly hand: Hand;
+}
+
+/** The hands that are written for a bar of an exercise, voice by voice. */
+function handsAt(exercise: Exercise, { bar, shown }: PlacedBar): readonly HandAt[] {
+  return exercise.parts.flatMap(({ voice, pattern }, part) => {
+    const hands = handsOf(exercise, part);
+    if (!hands) return [];
+    const { from } = strokesOfBar(pattern, shown.index % pattern.bars.length);
+    const own = bar.slots.filter((slot) => slot.id !== null && slot.voice === voice);
+    return own.flatMap(({ xMm }, index) => {
+      const hand = hands[from + index];
+      return hand ? [{ xMm, hand }] : [];
+    });
+  });
+}
+
+/** Slots at one moment stand no further apart, in millimetres. */
+const SAME_MM = 0.01;
+
+/** The written hands, between notes and counts; hands that strike together are one letter. */
 function handItems(film: Film, scene: StagedScene, placed: PlacedBar): readonly Item[] {
   const exercise = scene.lesson.exercises.find(({ number }) => number === scene.exercise);
-  const [part] = exercise?.parts ?? [];
-  if (!exercise?.sticking || !part || placed.shown.on === 'groove') return [];
-  const { from } = strokesOfBar(part.pattern, placed.shown.index % part.pattern.bars.length);
-  const own = placed.bar.slots.filter((slot) => slot.id !== null && slot.voice === part.voice);
-  return own.flatMap((slot, index) => {
-    const hand = exercise.sticking?.[from + index];
-    if (!hand) return [];
+  if (!exercise || placed.shown.on === 'groove') return [];
+  const moments = groupBy(handsAt(exercise, placed), ({ xMm }) => String(Math.round(xMm / SAME_MM)));
+  return [...moments.values()].flatMap((together) => {
+    const hand = handsTogether(together.map((each) => each.hand));
+    const [first] = together;
+    if (!hand || !first) return [];
     const isLead = hand === handLetter('lead hand', scene.lesson.setUp);
     const at = {
-      x: placed.xMm + placed.size * slot.xMm,
+      x: placed.xMm + placed.size * first.xMm,
       y: placed.handsMm,
       align: 'middle' as const,
       colour: coloursOf(film).ink,
     };
     return [setLine(film.tools.fonts, hand, style(isLead ? 'bold' : 'regular', 3.5 * placed.size), at)];
   });
+}
+
+/** How the limbs play, under the heading. */
+function howItems(film: Film, scene: StagedScene, stage: number): readonly Item[] {
+  const { rows, size } = howIn(scene, scene.layout, film.tools, stage);
+  return allMoved(inSize(rows.items, size, coloursOf(film).ink), scene.layout.left, scene.layout.howTop);
 }
 
 /** What the exercise says over and under a bar, as on paper. */
@@ -184,7 +224,7 @@ function barItems(film: Film, scene: StagedScene, placed: PlacedBar): readonly I
 
 function pageItems(film: Film, { stage, page }: Frame, scene: StagedScene): readonly Item[] {
   const bars = (page as ScenePage).bars.flatMap((bar) => barItems(film, scene, bar));
-  return [...headerItems(film, scene, stage), ...bars];
+  return [...headerItems(film, scene, stage), ...howItems(film, scene, stage), ...bars];
 }
 
 /** The form as a line that fills bar by bar, and in words where it stands. */

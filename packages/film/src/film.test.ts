@@ -7,7 +7,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { captionsOf, writeVtt } from './captions.ts';
 import { chapterList, chaptersOf } from './chapters.ts';
 import { drawingsOf } from './draw.ts';
-import { createFilm, type Film, frameAt, type StagedScene } from './film.ts';
+import { createFilm, type Film, frameAt, howIn, type StagedScene } from './film.ts';
 import { SCHEMES, SHAPES } from './look.data.ts';
 import { createPainter } from './painter.ts';
 import type { FilmRequest } from './scenes.ts';
@@ -292,4 +292,42 @@ describe('the picture', () => {
       [...used].filter((colour) => !(Object.values(SCHEMES.light) as string[]).includes(colour ?? '')),
     ).toEqual([]);
   });
+});
+
+const LIMBS = lessonOf(`title: Limbs
+tempo: 120
+groove:
+  ride: {pattern: x x x x, how: 'tip, bow'}
+  bass: {pattern: x x x x, level: feathered, how: heel down}
+exercises:
+  - pattern: {snare: x . x ., tom-high: x x . x}
+    sticking: {snare: L R, tom-high: R L R}
+    how: {snare: centre}
+`);
+
+/** What a page spells, in order. */
+const spelt = (svg: string) => [...svg.matchAll(/aria-label="([^"]*)"/g)].map(([, text]) => text);
+
+it('[FI2900] shows the written hands of every voice, and how each limb plays, in both shapes', () => {
+  const request = { ...film.request, lesson: LIMBS, exercises: [1], form: null, tempi: [], buildUp: true };
+  for (const shape of ['landscape', 'portrait'] as const) {
+    const told = createFilm(request, { shape, scheme: 'light', pixelsPerMm: 2 }, film.tools);
+    const [groove, exercise] = told.scenes.filter((scene): scene is StagedScene => scene.kind !== 'title');
+    if (!groove || !exercise) throw new Error('two scenes');
+    const at = (scene: StagedScene) => drawingsOf(told, frameAt(told, scene.startFrame)).page.svg();
+    // definition: snare and tom strike 1 together with both hands, then the tom alone on 2 and 4, the snare on 3
+    const letters = spelt(at(exercise)).filter((text) => /^[RLB]$/.test(text ?? ''));
+    expect(letters.toSorted()).toEqual(['B', 'L', 'R', 'R']);
+    expect(spelt(at(exercise))).toEqual(
+      expect.arrayContaining(['snare: centre', 'ride: tip, bow', 'bass drum: heel down']),
+    );
+    // definition: a stage has the limbs that have joined
+    expect(spelt(at(groove))).toContain('ride: tip, bow');
+    expect(spelt(at(groove))).not.toContain('bass drum: heel down');
+    const bars = exercise.stagePages.flat(2).flatMap((page) => page.bars);
+    const { rows, size } = howIn(exercise, exercise.layout, told.tools);
+    const bottom = exercise.layout.howTop + rows.heightMm * size;
+    expect(rows.heightMm).toBeGreaterThan(0);
+    expect(bars.every(({ floorMm, size: of }) => floorMm - of * 9.5 >= bottom - 1)).toBe(true);
+  }
 });

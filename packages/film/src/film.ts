@@ -1,5 +1,6 @@
 /** A film: its scenes with their pages, and what each frame of it shows. */
-import { sectionOf } from '@shedbook/core';
+import { howEach, isSticked, sectionOf } from '@shedbook/core';
+import { type Block, HOW_MM, howRows } from '@shedbook/engrave';
 import { ballOn, beatAt, flightAt, type Landing, type PictureSizes, shownAt } from '@shedbook/playing';
 import { type Layout, layOutPage, type PicturePlace } from './layout.ts';
 import { BALL_MM, FULL_SIZE, SCHEMES, type SchemeName, SHAPES, type ShapeName } from './look.data.ts';
@@ -40,10 +41,31 @@ function suitablePlace(shape: ShapeName): PicturePlace {
   return shape === 'landscape' ? 'beside' : 'above';
 }
 
-function layoutOf({ shown }: PlayedScene, { shape, picture = suitablePlace(shape) }: FilmLook): Layout {
-  const size = shown?.recorded.picture;
-  if (!size || picture === null) return layOutPage(shape, null);
-  return layOutPage(shape, { place: picture, ratio: size.widthPx / size.heightPx });
+/** How large words for how the limbs play stand beside the other small ones. */
+const HOW_SIZE = 0.85;
+
+/** How the limbs play in a scene, up to a stage of its groove; as large as it is drawn. */
+export function howIn(
+  { lesson, exercise: number, stages }: PlayedScene,
+  { left, right, small }: Pick<Layout, 'left' | 'right' | 'small'>,
+  tools: DrawingTools,
+  stage = stages.length - 1,
+): { readonly rows: Block; readonly size: number } {
+  const joined = new Set(stages.slice(0, stage + 1).flatMap(({ layer }) => layer.joins));
+  const exercise = lesson.exercises.find((each) => each.number === number) ?? null;
+  const said = howEach(lesson, exercise).filter(([voice]) => exercise !== null || joined.has(voice));
+  const size = (HOW_SIZE * small) / HOW_MM;
+  return { rows: howRows(tools, said, (right - left) / size), size };
+}
+
+function layoutOf(scene: PlayedScene, look: FilmLook, tools: DrawingTools): Layout {
+  const { shape, picture = suitablePlace(shape) } = look;
+  const size = scene.shown?.recorded.picture;
+  const placed = size && picture !== null ? { place: picture, ratio: size.widthPx / size.heightPx } : null;
+  return layOutPage(shape, placed, (page) => {
+    const how = howIn(scene, page, tools);
+    return how.rows.heightMm * how.size;
+  });
 }
 
 function staged(scene: Scene, tools: DrawingTools, look: FilmLook): TitleScene | StagedScene {
@@ -51,12 +73,10 @@ function staged(scene: Scene, tools: DrawingTools, look: FilmLook): TitleScene |
   const stages = scene.kind === 'groove' ? scene.stages.map((_, stage) => stage) : [-1];
   const pictures = stages.map((stage) => engraveScene(scene, tools, stage));
   const whole = pictures.at(-1) ?? { exercise: [], groove: [] };
-  const hasHands = scene.lesson.exercises.some(
-    ({ number, sticking }) => number === scene.exercise && sticking !== null,
-  );
+  const hasHands = scene.lesson.exercises.some((each) => each.number === scene.exercise && isSticked(each));
   const hasTime = scene.form.sections.some((section) => section.play === 'time');
   const shown = (groove: typeof whole.groove) => (hasTime || whole.exercise.length === 0 ? groove : []);
-  const layout = layoutOf(scene, look);
+  const layout = layoutOf(scene, look, tools);
   return {
     ...scene,
     layout,

@@ -27,6 +27,8 @@ export interface Layout {
   readonly tempoBeside: boolean;
   readonly titleY: number;
   readonly headingY: number;
+  /** Where what is said of how the limbs play begins; the bars begin under it. */
+  readonly howTop: number;
   readonly barsTop: number;
   readonly barsBottom: number;
   readonly stripTop: number;
@@ -42,8 +44,11 @@ const MOST = { beside: 0.44, above: 0.42, cornerWidth: 0.3 } as const;
 /** Its height, and its distance from the upper edge, in millimetres. */
 const CORNER_MM = { height: { landscape: 26, portrait: 36 }, top: 4 } as const;
 
+/** A page before room is made for how the limbs play. */
+type Bare = Omit<Layout, 'howTop'>;
+
 /** The page of a shape without a picture. */
-function plain(name: ShapeName): Layout {
+function plain(name: ShapeName): Bare {
   const { widthMm, sideMm, ...rest } = SHAPES[name];
   const right = widthMm - sideMm;
   const tempoBeside = name === 'landscape';
@@ -56,7 +61,7 @@ function fitted(ratio: number, widthMm: number, heightMm: number) {
   return { width, height: width / ratio };
 }
 
-function besidePicture(page: Layout, ratio: number): Layout {
+function besidePicture(page: Bare, ratio: number): Bare {
   const { width, height } = fitted(ratio, MOST.beside * page.widthMm, page.heightMm);
   const left = width + page.left;
   return {
@@ -66,7 +71,7 @@ function besidePicture(page: Layout, ratio: number): Layout {
   };
 }
 
-function underPicture(page: Layout, ratio: number): Layout {
+function underPicture(page: Bare, ratio: number): Bare {
   const { width, height } = fitted(ratio, page.widthMm, MOST.above * page.heightMm);
   const isTall = page.heightMm > page.widthMm;
   const heading = isTall ? 7 : 5.6;
@@ -78,7 +83,7 @@ function underPicture(page: Layout, ratio: number): Layout {
   };
 }
 
-function roundPicture(page: Layout, ratio: number, name: ShapeName): Layout {
+function roundPicture(page: Bare, ratio: number, name: ShapeName): Bare {
   const { height: most, top } = CORNER_MM;
   const { width, height } = fitted(ratio, MOST.cornerWidth * page.widthMm, most[name]);
   const x = page.right - width;
@@ -89,15 +94,32 @@ function roundPicture(page: Layout, ratio: number, name: ShapeName): Layout {
   };
 }
 
-/** The layout of a page. @param picture where it stands and its width over its height; null without one */
-export function layOutPage(
+function withPicture(
   name: ShapeName,
-  picture: { readonly place: PicturePlace; readonly ratio: number } | null,
-): Layout {
+  picture: { readonly place: PicturePlace; readonly ratio: number },
+): Bare {
   const page = plain(name);
-  if (!picture) return page;
   if (picture.place === 'beside') return besidePicture(page, picture.ratio);
   return picture.place === 'above'
     ? underPicture(page, picture.ratio)
     : roundPicture(page, picture.ratio, name);
+}
+
+/** Between what is said of how the limbs play and what stands over it, in millimetres. */
+const HOW_GAP_MM = 1;
+
+/**
+ * The layout of a page.
+ * @param picture where it stands and its width over its height; null without one
+ * @param howHeight how high what is said of how the limbs play is, by the page
+ */
+export function layOutPage(
+  name: ShapeName,
+  picture: { readonly place: PicturePlace; readonly ratio: number } | null,
+  howHeight: (page: Bare) => number = () => 0,
+): Layout {
+  const page = picture ? withPicture(name, picture) : plain(name);
+  const heightMm = howHeight(page);
+  const howTop = page.barsTop + (heightMm > 0 ? HOW_GAP_MM : 0);
+  return { ...page, howTop, barsTop: howTop + heightMm };
 }

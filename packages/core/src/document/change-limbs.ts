@@ -18,6 +18,7 @@ import { type Rewriting, rewritePattern } from './change-exercises.ts';
 /** A groove after a change, and how many strokes found their limb busy. */
 export interface ChangedGroove {
   readonly groove: readonly GroovePart[];
+  /** Number of strokes that are left out. */
   readonly lost: number;
 }
 

@@ -13,7 +13,7 @@ import {
 } from '@shedbook/core';
 import type { Drawing } from '../svg/drawing.ts';
 import { readSvg } from '../svg/read-svg.ts';
-import { ASCENT, DESCENT } from '../text/fonts.ts';
+import { ASCENT, DESCENT, type Fonts } from '../text/fonts.ts';
 import type { SheetContext } from './context.ts';
 import { allMoved, type Block, type Item, type PictureItem } from './item.ts';
 import { setColumn, style } from './setting.ts';
@@ -25,7 +25,8 @@ const { width, height } = HOW_SIGN_BOX;
 export const SIGN_MM = 3.4;
 const SIGN_WIDTH_MM = (SIGN_MM * width) / height;
 const SIGN_GAP_MM = 1.4;
-const HOW_MM = 3.7;
+/** Size of words for how a limb plays, in millimetres. */
+export const HOW_MM = 3.7;
 
 function drawingOf(word: HowWord): Drawing {
   const { lines, filled } = HOW_SIGNS[word];
@@ -91,4 +92,40 @@ export function howColumn(
     y += Math.max(column.heightMm, signs.heightMm);
   }
   return { widthMm, heightMm: y, items };
+}
+
+/** A voice with how it is played, as one line: signs, then words; in a column where it is wider than given. */
+function howEntry(fonts: Fonts, how: How, text: string, widthMm: number): Block {
+  const signs = howSigns(how);
+  const left = signs.widthMm === 0 ? 0 : signs.widthMm + SIGN_GAP_MM;
+  const own = Math.min(fonts.widthMm(text, 'italic', HOW_MM) + 0.1, widthMm - left);
+  const column = setColumn(fonts, text, style('italic', HOW_MM), own, { maxLines: 2 });
+  const middle = ((ASCENT + DESCENT) * HOW_MM - SIGN_MM) / 2;
+  return {
+    widthMm: left + own,
+    heightMm: Math.max(column.heightMm, signs.heightMm),
+    items: [...allMoved(signs.items, 0, middle), ...allMoved(column.items, left, 0)],
+  };
+}
+
+/** Between voices in a row, in millimetres. */
+const VOICE_GAP_MM = 6;
+
+/** Signs and words of several voices, as many beside each other as there is room for. */
+export function howRows(
+  { fonts, words }: { readonly fonts: Fonts; readonly words: SheetWords },
+  said: readonly (readonly [Voice, How])[],
+  widthMm: number,
+): Block {
+  const items: Item[] = [];
+  let [x, y, rowMm] = [0, 0, 0];
+  for (const [voice, how] of said) {
+    const text = words.partPlayed({ part: words.voices[voice], how: howText(how, words) });
+    const entry = howEntry(fonts, how, text, widthMm);
+    if (x > 0 && x + entry.widthMm > widthMm) [x, y, rowMm] = [0, y + rowMm, 0];
+    items.push(...allMoved(entry.items, x, y));
+    x += entry.widthMm + VOICE_GAP_MM;
+    rowMm = Math.max(rowMm, entry.heightMm);
+  }
+  return { widthMm, heightMm: y + rowMm, items };
 }

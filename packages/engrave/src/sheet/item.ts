@@ -120,13 +120,15 @@ export function allMoved(items: readonly Item[], x: number, y: number): readonly
   return items.map((item) => moved(item, x, y));
 }
 
-/** Texts and lines larger or smaller by a factor, in another colour. @throws RangeError for any other item */
+/** Texts, lines and pictures larger or smaller by a factor, in another colour; pictures keep theirs. @throws RangeError for any other item */
 export function inSize(items: readonly Item[], by: number, colour: string): readonly Item[] {
   return items.map((item): Item => {
     const [x, y] = [by * item.x, by * item.y];
     if (item.kind === 'line')
       return { ...item, x, y, x2: by * item.x2, y2: by * item.y2, strokeMm: by * item.strokeMm, colour };
-    if (item.kind !== 'text') throw new RangeError('Internal error: only texts and lines change their size');
+    if (item.kind === 'picture') return { ...item, x, y, width: by * item.width, height: by * item.height };
+    if (item.kind !== 'text')
+      throw new RangeError('Internal error: only texts, lines and pictures change their size');
     const runs = item.runs.map((run) => ({ ...run, widthMm: by * run.widthMm }));
     return { ...item, x, y, sizeMm: by * item.sizeMm, widthMm: by * item.widthMm, runs, colour };
   });

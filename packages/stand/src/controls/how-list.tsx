@@ -4,9 +4,8 @@ import {
   HOW_SIGN_BOX,
   HOW_SIGN_STROKE,
   HOW_SIGNS,
-  type How,
   type HowWord,
-  howOf,
+  howEach,
   howWords,
   type Lesson,
   type Voice,
@@ -44,19 +43,9 @@ export function HowSign({ word }: { readonly word: HowWord }) {
   );
 }
 
-/** The voices that play, those of the exercise first, each with how it is played, where that is said. */
-function saidOf({ section, exercise }: Omit<HowListProps, 'words'>): readonly (readonly [Voice, How])[] {
-  const parts = [...(exercise?.parts ?? []), ...section.groove];
-  const voices = [...new Set(parts.map(({ voice }) => voice))];
-  return voices.flatMap((voice) => {
-    const how = howOf(section, exercise, voice);
-    return how.length > 0 ? [[voice, how] as const] : [];
-  });
-}
-
 /** A line for each voice that something is said of; nothing where nothing is. */
 export function HowList({ section, exercise, words }: HowListProps) {
-  const said = saidOf({ section, exercise });
+  const said = howEach(section, exercise);
   if (said.length === 0) return null;
   return (
     <ul className={styles.list} data-part="how">
