@@ -10,6 +10,7 @@ import { type RunningServer, type StartOptions, setPassphrase, startServer } fro
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
 import { newWindow, type WindowOptions } from './kit-at-hand.ts';
+import { sharedMakers } from './makers.ts';
 import { chromiumPath } from './programs.mjs';
 
 /** The folder of the built desk; `SHEDBOOK_SITE` names another one. */
@@ -51,7 +52,7 @@ export async function sharedBrowser(): Promise<Browser> {
 
 /** A server with a store in a folder of its own, both gone when the test ends. */
 async function serverIn(dataDir: string, more: Partial<StartOptions>): Promise<RunningServer> {
-  const server = await startServer({ port: 0, dataDir, staticDir: SITE, ...more });
+  const server = await startServer({ port: 0, dataDir, staticDir: SITE, makers: sharedMakers, ...more });
   onTestFinished(async () => {
     await server.close();
     rmSync(dataDir, { recursive: true, force: true });

@@ -5,12 +5,12 @@ import { DESK_DIR, InputError } from '@shedbook/host';
 import type { Kysely } from 'kysely';
 import { eraseInKept } from './backup/restore.ts';
 import { defaultDataDir } from './data-dir.ts';
-import { createImportMaker } from './files/import-maker.ts';
 import { createFilmMaker } from './films/film-maker.ts';
 import { createApp } from './http/app.ts';
 import { isLoopback } from './http/guard.ts';
+import { createMakers, type Makers } from './makers.ts';
 import { seedLessons } from './seed.ts';
-import { createSheetMaker, type SheetMaker } from './sheet/sheet-maker.ts';
+import type { SheetMaker } from './sheet/sheet-maker.ts';
 import { overwriteErased } from './store/erase.ts';
 import { createHourStore, type HourStore } from './store/hours.ts';
 import { createLessonStore, type LessonStore } from './store/lessons.ts';
@@ -46,6 +46,8 @@ export interface StartOptions {
   readonly seedLessonsDir?: string;
   /** Engraves the lesson that was changed last while nobody waits, so that the first print is as quick as any. */
   readonly warmsUp?: boolean;
+  /** Shared with other servers, and closed by whoever made them; the server's own when left out. */
+  readonly makers?: Makers;
 }
 
 /** A running server. */
@@ -185,9 +187,8 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
     await store.close();
     throw noPassphrase(host, address);
   }
-  const sheets = createSheetMaker();
-  const packs = createSheetMaker();
-  const imports = createImportMaker();
+  const makers = options.makers ?? createMakers();
+  const { sheets, packs, imports } = makers;
   const films = createFilmMaker(() => performance.now());
   const app = createApp({
     ...{ store, students, links, signIn, takes, hours, asksWho, sheets, packs, imports, films, dataDir },
@@ -207,9 +208,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
       close: async () => {
         clearInterval(ticking);
         await app.close();
-        await sheets.close();
-        await packs.close();
-        await imports.close();
+        if (!options.makers) await makers.close();
         await films.close();
         await store.close();
       },

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { RosterPage, StoredLesson, StoredStudent } from '@shedbook/routes';
 import { afterAll, beforeAll, onTestFinished } from 'vitest';
+import { sharedMakers } from '../../../internal/testing/makers.ts';
 import { type RunningServer, type StartOptions, startServer } from '../src/start.ts';
 
 /** A new empty folder, removed when the test ends. */
@@ -15,20 +16,25 @@ export function temporaryFolder(): string {
 
 /** A server on a free port with a store of its own, closed when the test ends. */
 export async function startTestServer(options: StartOptions = {}): Promise<RunningServer> {
-  const server = await startServer({ port: 0, dataDir: temporaryFolder(), ...options });
+  const server = await startServer({
+    port: 0,
+    dataDir: temporaryFolder(),
+    makers: sharedMakers,
+    ...options,
+  });
   onTestFinished(() => server.close());
   return server;
 }
 
 /**
- * A server for every test of a file, where none minds what others put into its store: its engraver and its kit are made
- * once. @returns the server, to be asked for within a test
+ * A server for every test of a file, where none minds what others put into its store: its kit is made once.
+ * @returns the server, to be asked for within a test
  */
 export function sharedTestServer(): () => RunningServer {
   const folder = mkdtempSync(join(tmpdir(), 'shedbook-'));
   let server: RunningServer | null = null;
   beforeAll(async () => {
-    server = await startServer({ port: 0, dataDir: folder });
+    server = await startServer({ port: 0, dataDir: folder, makers: sharedMakers });
   });
   afterAll(async () => {
     await server?.close();
