@@ -89,7 +89,7 @@ function ask(order: EarAsked): void {
   close();
   listenings = [
     ...listenings,
-    new Listening({ ...order, records: role === 'reports', beside: (seconds) => cleaner.from(seconds) }),
+    new Listening({ ...order, only: role, beside: (seconds) => cleaner.from(seconds) }),
   ];
 }
 

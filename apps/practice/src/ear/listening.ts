@@ -13,7 +13,7 @@ import {
 } from '@shedbook/listen';
 import type { CapturedBlock } from '../device/capture-messages.ts';
 import type { KitNote } from '../device/midi-clock.ts';
-import type { HeardStroke, LoopTime } from './ear-messages.ts';
+import type { EarRole, HeardStroke, LoopTime } from './ear-messages.ts';
 import { JoinedStream } from './joined-stream.ts';
 import { Pcm } from './pcm.ts';
 
@@ -26,8 +26,8 @@ export interface ListeningOptions {
   readonly id: string;
   /** What every stroke is, where one plays on one surface; null or left out on a drum set. */
   readonly onPad?: Voice | null;
-  /** Whether the sound is kept for a take: yes where left out. */
-  readonly records?: boolean;
+  /** What alone is wanted; both where left out. Whoever reports keeps the sound for a take. */
+  readonly only?: EarRole;
   /** What plays beside the student and is taken out of what is heard, on the clock of the sound. */
   readonly beside?: (originSeconds: number) => BesideStream;
 }
@@ -68,7 +68,7 @@ export class Listening {
   isClosing = false;
 
   constructor(options: ListeningOptions) {
-    const { asked, sampleRateHz, originSeconds, latencySeconds, id, records = true, onPad } = options;
+    const { asked, sampleRateHz, originSeconds, latencySeconds, id, only, onPad } = options;
     const originFrame = sampleRateHz === null ? 0 : Math.round(originSeconds * sampleRateHz);
     this.originSeconds = sampleRateHz === null ? originSeconds : originFrame / sampleRateHz;
     const beside = options.beside?.(this.originSeconds) ?? null;
@@ -78,12 +78,13 @@ export class Listening {
       latencySeconds: Seconds(latencySeconds),
       onPad: onPad !== undefined && onPad !== null,
       ...(beside ? { beside } : {}),
+      ...(only ? { only } : {}),
     });
     this.#latency = latencySeconds;
     const stream = () => (sampleRateHz === null ? null : new JoinedStream(originFrame, sampleRateHz));
     this.#stream = stream();
     this.#recorded = stream();
-    this.#pcm = sampleRateHz === null || !records ? null : new Pcm(sampleRateHz);
+    this.#pcm = sampleRateHz === null || only === 'strokes' ? null : new Pcm(sampleRateHz);
   }
 
   /** A moment on the clock of the sound as a moment of the stream. */

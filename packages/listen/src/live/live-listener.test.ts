@@ -1,17 +1,8 @@
-import {
-  Bpm,
-  type Hertz,
-  perform,
-  Seconds,
-  type Stroke,
-  seededRandom,
-  TakeDb,
-  type Voice,
-} from '@shedbook/core';
+import { Bpm, perform, Seconds, type Stroke, seededRandom, TakeDb, type Voice } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { RATE, sounded, swingOf } from '../../test/takes.ts';
 import { createLiveListener } from './live-listener.ts';
-import type { LiveStroke } from './live-stroke.ts';
+import type { LiveOptions, LiveStroke } from './live-stroke.ts';
 
 const START = 0.4;
 const LATENCY = 0.03;
@@ -57,7 +48,7 @@ function session(jitterSeconds: number, silent: Voice | null = null) {
 
 const played = session(0.008);
 
-function listenerWith(options: { readonly sampleRateHz?: Hertz }) {
+function listenerWith(options: LiveOptions) {
   const listener = createLiveListener(asked, { ...options, latencySeconds: Seconds(LATENCY) });
   for (const [loop, bpm] of TEMPI.entries())
     expect(listener.startLoop(Seconds(played.starts[loop] as number), Bpm(bpm))).toBe(loop);
@@ -68,9 +59,9 @@ const placeOf = (voice: string, place: { bar: number; beat: number; slot: number
   `${voice} ${place.bar}.${place.beat}.${place.slot}`;
 
 /** What is said of a session, in blocks of 10 ms. */
-function hear({ strokes, durationSeconds }: ReturnType<typeof session>) {
+function hear({ strokes, durationSeconds }: ReturnType<typeof session>, options: LiveOptions = {}) {
   const audio = sounded(strokes, durationSeconds).map((sample) => 2 * sample);
-  const listener = listenerWith({ sampleRateHz: RATE });
+  const listener = listenerWith({ sampleRateHz: RATE, ...options });
   const block = RATE / 100;
   const heard: (LiveStroke & { readonly knownAt: number })[] = [];
   for (let at = 0; at < audio.length; at += block) {
@@ -111,6 +102,16 @@ describe('a live listener on audio', () => {
     expect(foot.length).toBeLessThanOrEqual(1);
     const played = heard.filter(({ voice, written }) => voice === 'hihat-foot' && written?.loop === 1);
     expect(played.length).toBeGreaterThanOrEqual(5);
+  });
+
+  it('[LI2600] gives the same strokes and the same reports where they alone are wanted', () => {
+    const strokes = hear(played, { only: 'strokes' });
+    expect(strokes.heard).toEqual(heard);
+    expect(() => strokes.listener.loopReport(0)).toThrow(RangeError);
+    const reports = hear(played, { only: 'reports' });
+    expect(reports.heard).toEqual([]);
+    expect(reports.listener.loopReport(1)).toEqual(listener.loopReport(1));
+    expect(reports.listener.finish()).toEqual(listener.finish());
   });
 
   it('[LI22] reports a loop by itself, and all of them', () => {

@@ -72,31 +72,51 @@ function isNobody(report: Listened['report']): boolean {
   return strokes.length === 0 || (isLoud && isHardlyAnything(report));
 }
 
+/** Hears what reports are made from. */
+class PatientEar {
+  readonly #high: HighBand;
+  readonly #extractor: EventExtractor;
+  readonly #events = new EventLog();
+
+  constructor(sampleRateHz: Hertz) {
+    this.#high = new HighBand(sampleRateHz);
+    this.#extractor = new EventExtractor(strokeNetwork(), { live: false, high: this.#high });
+  }
+
+  /** @param samples the same block at the rate of the analysis, as far as it is known */
+  push(block: Float32Array, samples: Float32Array): void {
+    this.#high.push(block);
+    for (const event of this.#extractor.push(samples)) this.#events.push(event);
+  }
+
+  between(fromSeconds: number, toSeconds: number): readonly HeardEvent[] {
+    for (const event of this.#extractor.drain()) this.#events.push(event);
+    return this.#events.between(fromSeconds, toSeconds);
+  }
+}
+
 /** The audio side of a listener. */
 class LiveEar {
   readonly #resampler: Resampler;
-  readonly #quick = new EventExtractor(strokeNetwork(), { live: true });
-  readonly #high: HighBand;
-  readonly #patient: EventExtractor;
-  /** What the patient extractor heard, for reports. */
-  readonly events = new EventLog();
+  readonly #quick: EventExtractor | null;
+  readonly #patient: PatientEar | null;
 
-  constructor(sampleRateHz: Hertz) {
+  constructor(sampleRateHz: Hertz, only: LiveOptions['only']) {
     this.#resampler = new Resampler(sampleRateHz, ANALYSIS_RATE);
-    this.#high = new HighBand(sampleRateHz);
-    this.#patient = new EventExtractor(strokeNetwork(), { live: false, high: this.#high });
+    this.#quick = only === 'reports' ? null : new EventExtractor(strokeNetwork(), { live: true });
+    this.#patient = only === 'strokes' ? null : new PatientEar(sampleRateHz);
   }
 
   push(block: Float32Array): readonly HeardEvent[] {
-    this.#high.push(block);
     const samples = this.#resampler.push(block);
-    for (const event of this.#patient.push(samples)) this.events.push(event);
-    return this.#quick.push(samples);
+    this.#patient?.push(block, samples);
+    return this.#quick?.push(samples) ?? [];
   }
 
-  /** Hands over what the patient extractor still holds back. */
-  settle(): void {
-    for (const event of this.#patient.drain()) this.events.push(event);
+  /** What was heard between two moments, for reports. */
+  between(fromSeconds: number, toSeconds: number): readonly HeardEvent[] {
+    if (!this.#patient) throw new RangeError('Internal error: this listener was made for strokes alone');
+    return this.#patient.between(fromSeconds, toSeconds);
   }
 }
 
@@ -131,9 +151,9 @@ class Listener implements LiveListener {
   constructor(asked: Asked, options: LiveOptions) {
     this.#asked = { ...inSection(asked), form: { ...asked.form, repeat: 1, countInBars: 0 } };
     this.#clock = new LiveClock(this.#asked);
-    const { sampleRateHz, onPad = false } = options;
+    const { sampleRateHz, onPad = false, only } = options;
     this.#padVoice = onPad ? padVoice(this.#asked.lesson, this.#asked.exercise) : null;
-    this.#ear = sampleRateHz === undefined || onPad ? null : new LiveEar(sampleRateHz);
+    this.#ear = sampleRateHz === undefined || onPad ? null : new LiveEar(sampleRateHz, only);
     this.#taps = sampleRateHz === undefined || !onPad ? null : new TapFinder(sampleRateHz);
     this.#latencySeconds = options.latencySeconds ?? 0;
     this.#beside = options.beside ?? null;
@@ -252,9 +272,8 @@ class Listener implements LiveListener {
     const to = last.startSeconds + last.barSeconds + this.#latencySeconds + EDGE_SECONDS;
     const isIn = ({ timeSeconds }: { readonly timeSeconds: number }) =>
       timeSeconds >= from && timeSeconds < to;
-    this.#ear?.settle();
     const notes = ownNotes(this.#notes, this.#asked).filter(isIn);
-    const events = this.#ear ? this.#ear.events.between(from, to) : [];
+    const events = this.#ear?.between(from, to) ?? [];
     const network = strokeNetwork();
     const free = hearFreely(events, network);
     const seen = this.#ear ? observe(events, free) : observeNotes(notes);

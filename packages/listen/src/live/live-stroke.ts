@@ -42,6 +42,8 @@ export interface LiveOptions {
   readonly onPad?: boolean;
   /** What plays beside the student and was taken out of the stream, where that is known. */
   readonly beside?: BesideStream;
+  /** What alone is wanted of sound, in half of the work: strokes at once, or reports; both when left out. */
+  readonly only?: 'strokes' | 'reports';
 }
 
 /** Listens while the student plays. */
@@ -73,9 +75,9 @@ export interface LiveListener {
   readonly loops: number;
   /**
    * The report of one loop, bars counted from 1 inside it, its sound complete 150 ms after its last bar.
-   * @throws RangeError when there is no such loop.
+   * @throws RangeError when there is no such loop, or strokes alone were wanted.
    */
   loopReport(loop: number): Listened;
-  /** The report of all loops, bars counted through them. */
+  /** The report of all loops, bars counted through them. @throws RangeError when strokes alone were wanted. */
   finish(): Listened;
 }
