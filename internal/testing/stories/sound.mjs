@@ -65,7 +65,7 @@ export function hearSound(lesson, form, story) {
   const once = { ...form, repeat: 1, countInBars: 0 };
   const listener = createLiveListener(
     { lesson, exercise, form: once, bpm },
-    { sampleRateHz: RATE, ...(known.beside ? { beside: known.beside } : {}) },
+    { sampleRateHz: RATE, only: 'reports', ...(known.beside ? { beside: known.beside } : {}) },
   );
   const loops = rounds.map(({ startSeconds, bpm: tempo }) =>
     listener.startLoop(Seconds(startSeconds + LEAD_SECONDS), tempo),

@@ -15,7 +15,7 @@ const ROUND = perform(LESSON, { exercise: 1, form: FORM, bpm: BPM });
 
 /** A listener for rounds of which some are played as written, and nothing sounds in the others. */
 function listenerFor(options: { readonly sampleRateHz?: Hertz }, rounds: readonly boolean[]) {
-  const listener = createLiveListener(asked, options);
+  const listener = createLiveListener(asked, { ...options, only: 'reports' });
   const starts = rounds.map((_, round) => START + round * ROUND.durationSeconds);
   for (const start of starts) listener.startLoop(Seconds(start), BPM);
   const strokes = starts.flatMap((start, round) =>

@@ -24,31 +24,33 @@ const STANDS_OUT = 12;
 /** A take this much softer than what is known, as energy, is silence. */
 const SILENT = 1e-9;
 
-/** Takes both sounds, blocks of a multiple of STEP samples. */
+/** Sum of STEP samples from one on. */
+function sumAt(samples: Float32Array, i: number): number {
+  return samples[i]! + samples[i + 1]! + samples[i + 2]! + samples[i + 3]!;
+}
+
+/** Takes both sounds, in blocks of as many samples as go into STEP · HOP. */
 export class DelayFinder {
   readonly #fft = new ComplexFft(2 * LONGEST);
   readonly #sum: Products = { re: new Float64Array(2 * LONGEST), im: new Float64Array(2 * LONGEST) };
-  /** The last samples of the fourth rate. */
+  /** The last samples of the fourth rate, as far as they are written. */
   readonly #known = new Float32Array(2 * LONGEST);
   readonly #take = new Float32Array(2 * LONGEST);
-  #fresh = 0;
+  #written = 2 * LONGEST - HOP;
 
   /** Takes the next block. @returns the delay where one was looked for and found, in samples, else null */
   push(known: Float32Array, take: Float32Array): number | null {
-    const count = known.length / STEP;
-    for (const [kept, block] of [
-      [this.#known, known],
-      [this.#take, take],
-    ] as const) {
-      kept.copyWithin(0, count);
-      for (let i = 0; i < count; i += 1)
-        kept[2 * LONGEST - count + i] =
-          block[STEP * i]! + block[STEP * i + 1]! + block[STEP * i + 2]! + block[STEP * i + 3]!;
+    for (let i = 0; i < known.length; i += STEP) {
+      this.#known[this.#written] = sumAt(known, i);
+      this.#take[this.#written] = sumAt(take, i);
+      this.#written += 1;
     }
-    this.#fresh += count;
-    if (this.#fresh < HOP) return null;
-    this.#fresh -= HOP;
-    return this.#look();
+    if (this.#written < 2 * LONGEST) return null;
+    const found = this.#look();
+    this.#known.copyWithin(0, HOP);
+    this.#take.copyWithin(0, HOP);
+    this.#written -= HOP;
+    return found;
   }
 
   #look(): number | null {

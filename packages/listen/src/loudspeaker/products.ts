@@ -37,7 +37,7 @@ export function addProducts(fft: ComplexFft, known: Float32Array, take: Float32A
 /** Leaves of each bin its phase alone. */
 export function whiten({ re, im }: Products): void {
   for (let k = 0; k < re.length; k += 1) {
-    const length = Math.hypot(re[k]!, im[k]!) + TINY;
+    const length = Math.sqrt(re[k]! ** 2 + im[k]! ** 2) + TINY;
     re[k] = re[k]! / length;
     im[k] = im[k]! / length;
   }
