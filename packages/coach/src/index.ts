@@ -19,6 +19,7 @@ export type { LogFact } from './log/log-fact.ts';
 export * from './log/merge.ts';
 export { printPracticeLog } from './log/print-log.ts';
 export { type LogReading, parsePracticeLog, readPracticeEntry } from './log/read-log.ts';
+export { type LogRowText, logOfRow, logOfRows, TAKE_DEVICE, withoutDoubles } from './log/rows.ts';
 export type { Evidence } from './mastery/evidence.ts';
 export {
   type ExerciseStanding,
@@ -31,6 +32,7 @@ export * from './mastery/shelf.ts';
 export { type Skill, type SkillUse, skillsInLoop, skillsOf } from './mastery/skills.ts';
 export type { SoreSpot } from './mastery/sore.ts';
 export { type SkillStanding, standSkills } from './mastery/standings.ts';
+export { aimBpmOf } from './plan/aim.ts';
 export { handsFreeItems } from './plan/hands-free-items.ts';
 export { resumeBpm } from './plan/lay-out.ts';
 export { planPractice } from './plan/plan.ts';
@@ -43,4 +45,5 @@ export { type DraftItem, draftNext } from './teacher/draft.ts';
 export { type Suggestion, suggestNext } from './teacher/next.ts';
 export { type Pass, passEntry } from './teacher/pass.ts';
 export * from './teacher/summary.ts';
+export { type Passed, type PracticeWeek, passedSince, practiceWeeks } from './teacher/weeks.ts';
 export * from './time/moment.ts';

@@ -1,4 +1,11 @@
 export { type BookContent, type BookPages, layOutBook } from './book/book.ts';
+export {
+  type Handout,
+  type HandoutLine,
+  type HandoutOptions,
+  type HandoutPart,
+  layOutHandout,
+} from './handout/handout.ts';
 export { type OutlineEntry, type PdfInfo, POINTS_PER_MM, writePdf } from './pdf/write-pdf.ts';
 export { type BarTile, type ExerciseBars, engraveBars } from './sheet/bar-tiles.ts';
 export { isFeathered } from './sheet/groove-blocks.ts';

@@ -3,6 +3,13 @@ export { codeOption, drawCode } from './files/code.ts';
 export { type FileKind, type LessonFile, type PackFile, textFile } from './files/file.ts';
 export { FILE_FORMATS, type FileFormat } from './files/formats.data.ts';
 export {
+  type Handout,
+  type HandoutLine,
+  type HandoutPart,
+  type HandoutRequest,
+  printHandout,
+} from './files/handout.ts';
+export {
   AUDIO_FORMATS,
   type AudioFormat,
   makeRecording,

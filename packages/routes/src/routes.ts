@@ -2,7 +2,7 @@
  * The routes of the server: one table, from which follow what the server registers and checks, what the desk may ask
  * and gets, and `docs/routes.md`.
  */
-import { STANDARD_FORMAT_NAMES } from '@shedbook/core';
+import { PAPERS, STANDARD_FORMAT_NAMES } from '@shedbook/core';
 import { LANGUAGE_TAGS } from '@shedbook/words';
 import * as z from 'zod/mini';
 import { FILM_PARTS, filmPlan, filmState, filmWish } from './films.ts';
@@ -343,6 +343,24 @@ export const ROUTES = {
     query: none,
     body: minorityRequest,
     answer: json(storedStudent),
+    refusals: ['no-such-student'],
+  }),
+  printProgress: route({
+    method: 'GET',
+    path: '/api/students/:id/progress.pdf',
+    does: 'Prints how a student gets on, for parents and students: practice, what was passed and set, what comes next',
+    params: byId,
+    query: z.extend(inLanguage, {
+      now: z.iso
+        .datetime({ offset: true })
+        .check(z.describe("the moment up to which it tells, ISO 8601 with the reader's offset from UTC")),
+      weeks: z
+        ._default(z.coerce.number().check(z.int(), z.minimum(1), z.maximum(60)), 4)
+        .check(z.describe('how many weeks it looks back')),
+      paper: z._default(z.enum(PAPERS), 'A4').check(z.describe('what it is printed on')),
+    }),
+    body: null,
+    answer: file,
     refusals: ['no-such-student'],
   }),
   listHours: route({

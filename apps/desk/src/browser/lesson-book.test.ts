@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { passEntry } from '@shedbook/coach';
 import { Bpm, exerciseKey, parseLesson } from '@shedbook/core';
 import type { HourList, MadeLink, StoredLesson, StoredStudent } from '@shedbook/routes';
@@ -5,6 +6,7 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { findings } from '../../../../internal/testing/axe.ts';
 import { openWindow, sharedBrowser, startDesk } from '../../../../internal/testing/browser.ts';
+import { textOfPdf } from '../../../../internal/testing/pdf.ts';
 
 const browser = await sharedBrowser();
 
@@ -49,7 +51,7 @@ async function fits(page: Page, width: number): Promise<void> {
   await expect.poll(wide, { message: `${width}` }).toBeLessThanOrEqual(width);
 }
 
-it('[ST3000] [ST3001] the teacher writes on a lesson, takes the draft with changes, sets it by one press and undoes it', async () => {
+it('[ST3000] [ST3001] [ST3002] the teacher writes on a lesson, takes the draft with changes, sets it by one press and undoes it', async () => {
   const desk = await startDesk();
   const { id, lesson, keys, link } = await aWeek(desk);
   const page = await openWindow(browser, `${desk.url}students`);
@@ -93,6 +95,12 @@ it('[ST3000] [ST3001] the teacher writes on a lesson, takes the draft with chang
   await expect.poll(async () => (await hoursOf(page, id)).hours[0]?.set).toEqual([]);
   const kept = await page.request.get(new URL(`/api/students/${id}`, desk.url).href);
   expect(((await kept.json()) as StoredStudent).assignments.map(({ toBpm }) => toBpm)).toEqual([120, 120]);
+
+  // what was passed is on the page for parents
+  const coming = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'Progress page of Kaito' }).click();
+  const printed = new Uint8Array(readFileSync(await (await coming).path()));
+  expect(await textOfPdf(printed)).toContain('Kaito: how practice is going');
 
   await book.getByRole('button', { name: /^Erase the lesson of/ }).click();
   await expect.poll(async () => (await hoursOf(page, id)).hours).toEqual([]);

@@ -2,10 +2,9 @@
  * A student's practice as the desk keeps it: rows, each read by itself, so that one that cannot be read costs itself
  * alone and stays as it came.
  */
-import { EMPTY_LOG, mergeLogs, parsePracticeLog, readPracticeEntry } from '@shedbook/coach';
-import { type FullReport, PRACTICE_LOG_VERSION, type PracticeEntry, type PracticeLog } from '@shedbook/core';
+import { logOfRow, logOfRows } from '@shedbook/coach';
+import { type FullReport, PRACTICE_LOG_VERSION, type PracticeLog } from '@shedbook/core';
 import type { LogPage } from '@shedbook/routes';
-import { withoutDoubles } from './take-file.ts';
 
 /** A row as it is kept. */
 export type LogRow = LogPage['rows'][number];
@@ -47,19 +46,6 @@ function reportOfRow({ version, text, isSound }: LogRow): KeptReport | null {
   return typeof of === 'string' && Array.isArray(report?.strokes) && report.asked ? { of, report } : null;
 }
 
-/** What a row adds to the log; null where it cannot be read. */
-function logOfRow({ version, text, isSound }: LogRow): PracticeLog | null {
-  if (!isSound) return null;
-  // Rows without a version are whole logs that an earlier desk could not take apart.
-  if (version === 0) return parsePracticeLog(text, 'log').soundEntries;
-  if (version !== PRACTICE_LOG_VERSION) return null;
-  const value = jsonIn(text);
-  const { removed } = (value ?? {}) as { readonly removed?: unknown };
-  if (typeof removed === 'string') return { ...EMPTY_LOG, removed: [removed] };
-  const entry = readPracticeEntry(value);
-  return entry && { ...EMPTY_LOG, entries: [entry] };
-}
-
 /** Rows by when they were taken in, last first. */
 export function takingsOf(rows: readonly LogRow[]): readonly Taking[] {
   const counts = new Map<string, number>();
@@ -71,23 +57,10 @@ export function takingsOf(rows: readonly LogRow[]): readonly Taking[] {
 
 /** The log that rows make together, whatever their order, and what of them cannot be read. */
 export function joinRows(rows: readonly LogRow[]): KeptLog {
-  const entries: PracticeEntry[] = [];
-  const removed: string[] = [];
-  const aside: LogRow[] = [];
-  const reports: KeptReport[] = [];
-  for (const row of rows) {
-    const report = reportOfRow(row);
-    if (report) {
-      reports.push(report);
-      continue;
-    }
-    const log = logOfRow(row);
-    if (!log) aside.push(row);
-    entries.push(...(log?.entries ?? []));
-    removed.push(...(log?.removed ?? []));
-  }
-  const log = withoutDoubles(mergeLogs({ ...EMPTY_LOG, entries, removed }, EMPTY_LOG));
-  return { log, aside, reports };
+  const reports = rows.flatMap((row) => reportOfRow(row) ?? []);
+  const others = rows.filter((row) => !reportOfRow(row));
+  const aside = others.filter((row) => !logOfRow(row));
+  return { log: logOfRows(others), aside, reports };
 }
 
 /** The rows that a log is kept in: one for each entry, each thing that was taken out and each report. */

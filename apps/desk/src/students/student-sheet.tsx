@@ -25,6 +25,7 @@ import { NextLesson } from './next-lesson.tsx';
 import type { DeskText } from './own-lesson.ts';
 import { PlanList } from './plan-list.tsx';
 import { PrivateLinks } from './private-links.tsx';
+import { ProgressPage } from './progress-page.tsx';
 import { SentTakesList } from './sent-takes-list.tsx';
 import { StandingItem, StandingList } from './standing-list.tsx';
 import styles from './student-sheet.module.css';
@@ -225,6 +226,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
       <PrivateLinks student={student} />
       <TakeHomePacks student={student} shelf={shelf} />
       <PlanList id={student.id} shelf={shelf} log={log} assignments={assignments} now={now} />
+      <ProgressPage student={student} now={now} paper={shelf[0]?.lesson.sheet.paper ?? 'A4'} />
       <div>
         <PracticeTable student={student} />
       </div>

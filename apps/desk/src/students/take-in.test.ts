@@ -1,4 +1,4 @@
-import { EMPTY_LOG, mergeLogs, printPracticeLog } from '@shedbook/coach';
+import { EMPTY_LOG, mergeLogs, printPracticeLog, withoutDoubles } from '@shedbook/coach';
 import {
   Bpm,
   defaultForm,
@@ -26,7 +26,6 @@ import { keptKit } from '../../../../internal/testing/kept-kit.mjs';
 import { keptSample } from '../../../../internal/testing/kept-samples.ts';
 import { limbShares } from './by-limb.ts';
 import { ownLesson } from './own-lesson.ts';
-import { withoutDoubles } from './take-file.ts';
 import { type DeskShelf, readBrought, readBroughtFile, withDeskLessons, withTake } from './take-in.ts';
 
 const { lesson } = parseLesson(

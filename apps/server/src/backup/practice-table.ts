@@ -1,14 +1,6 @@
 /** Practice as a table: a line for each stretch of playing, the newest entry of each. */
-import { EMPTY_LOG, mergeLogs, readPracticeEntry } from '@shedbook/coach';
-import {
-  exerciseKey,
-  LOOP_VERDICTS,
-  PRACTICE_LOG_VERSION,
-  type PracticeEntry,
-  type PracticeLog,
-  parseLesson,
-} from '@shedbook/core';
-import type { LogPage } from '@shedbook/routes';
+import { logOfRows } from '@shedbook/coach';
+import { exerciseKey, LOOP_VERDICTS, type PracticeEntry, parseLesson } from '@shedbook/core';
 import type { CliWords } from '@shedbook/words';
 import type { LessonStore } from '../store/lessons.ts';
 import type { StudentStore } from '../store/students.ts';
@@ -38,35 +30,9 @@ async function lessonNames(store: LessonStore): Promise<ReadonlyMap<string, Name
   return named;
 }
 
-/** What a row adds to a log; nothing where it is not as it was written, or is something else. */
-function logOf({ version, text, isSound }: LogPage['rows'][number]): PracticeLog {
-  if (!isSound || version !== PRACTICE_LOG_VERSION) return EMPTY_LOG;
-  const value = JSON.parse(text) as { readonly removed?: unknown } | null;
-  if (typeof value?.removed === 'string') return { ...EMPTY_LOG, removed: [value.removed] };
-  const entry = readPracticeEntry(value);
-  return entry ? { ...EMPTY_LOG, entries: [entry] } : EMPTY_LOG;
-}
-
-/** A row that cannot be taken apart counts for nothing here; a backup has it. */
-function soundLogOf(row: LogPage['rows'][number]): PracticeLog {
-  try {
-    return logOf(row);
-  } catch {
-    return EMPTY_LOG;
-  }
-}
-
 /** Everything that a student practised, in order of time. */
 async function entriesOf(students: StudentStore, id: string): Promise<readonly PracticeEntry[]> {
-  const logs: PracticeLog[] = [];
-  for (let after: number | null = 0; after !== null; ) {
-    const page: LogPage | null = await students.readLog(id, after);
-    logs.push(...(page?.rows ?? []).map(soundLogOf));
-    after = page?.next ?? null;
-  }
-  const entries = logs.flatMap((log) => log.entries);
-  return mergeLogs({ ...EMPTY_LOG, entries }, { ...EMPTY_LOG, removed: logs.flatMap((log) => log.removed) })
-    .entries;
+  return logOfRows(await students.rows(id)).entries;
 }
 
 function cellsOf(

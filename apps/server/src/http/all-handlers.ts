@@ -8,6 +8,7 @@ import { type FilmParts, filmHandlers } from './film-handlers.ts';
 import { type HourParts, hourHandlers } from './hour-handlers.ts';
 import { lessonHandlers } from './lesson-handlers.ts';
 import { type LinkParts, linkHandlers } from './link-handlers.ts';
+import { type ProgressParts, progressHandlers } from './progress-handlers.ts';
 import { sessionHandlers } from './session-handlers.ts';
 import { studentHandlers } from './student-handlers.ts';
 import { type TakeParts, takeHandlers } from './take-handlers.ts';
@@ -21,6 +22,7 @@ export interface HandlerParts
     FilmParts,
     HourParts,
     LinkParts,
+    ProgressParts,
     TakeParts {
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */
@@ -41,6 +43,7 @@ export function allHandlers(parts: HandlerParts) {
     ...filmHandlers(parts),
     ...hourHandlers(parts),
     ...linkHandlers(parts),
+    ...progressHandlers(parts),
     ...sessionHandlers(parts),
     ...takeHandlers(parts),
     ...weekHandlers(parts),

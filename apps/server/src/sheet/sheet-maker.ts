@@ -1,7 +1,7 @@
 /** Making sheets, files and packs beside the server, so that nothing of it holds up the keeping of lessons. */
 import type { StandardFormat } from '@shedbook/core';
 import type { LanguageTag } from '@shedbook/words';
-import type { SheetAnswer, SheetOrder } from './sheet-messages.ts';
+import type { ProgressOrder, SheetAnswer, SheetOrder } from './sheet-messages.ts';
 import { createThread, type OrderTerms } from './thread.ts';
 
 /** Who waits for what is made: aborted when nobody does any more. */
@@ -27,6 +27,8 @@ export interface SheetMaker {
       Partial<Pick<SheetOrder, 'assignments' | 'isPrivate'>>,
     who: WhoWaits,
   ): Promise<MadeFile | null>;
+  /** The progress page of a student. */
+  progress(order: Omit<ProgressOrder, 'want'>, who: WhoWaits): Promise<MadeFile>;
   close(): Promise<void>;
 }
 
@@ -47,7 +49,9 @@ type Want = Partial<SheetOrder> & Pick<SheetOrder, 'text' | 'want'>;
 
 /** A maker; its thread starts with the first sheet. */
 export function createSheetMaker(): SheetMaker {
-  const thread = createThread<SheetOrder, SheetAnswer>(workerUrl(), { memoryBytes: MEMORY_BYTES });
+  const thread = createThread<ProgressOrder | SheetOrder, SheetAnswer>(workerUrl(), {
+    memoryBytes: MEMORY_BYTES,
+  });
   const ask = async (order: Want, who: WhoWaits) => {
     const whole: SheetOrder = {
       language: 'en',
@@ -76,6 +80,11 @@ export function createSheetMaker(): SheetMaker {
     pdf: (text, language, who) => file({ text, language, want: 'pdf' }, who),
     standard: (text, format, who) => file({ text, format, want: 'standard' }, who),
     pack: (request, who) => file({ ...request, want: 'pack' }, who),
+    progress: async (order, who) => {
+      const answer = await thread.ask({ ...order, want: 'progress' }, { ...who, deadlineMs: SHEET_MS });
+      if (answer.kind !== 'file') throw new Error(answer.kind === 'broken' ? answer.message : answer.kind);
+      return { title: answer.title, bytes: answer.bytes };
+    },
     close: thread.close,
   };
 }

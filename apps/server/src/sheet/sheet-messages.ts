@@ -1,5 +1,6 @@
 /** What the server and its engraving thread say to each other. */
-import type { StandardFormat } from '@shedbook/core';
+import type { Assignment, LogRowText } from '@shedbook/coach';
+import type { Paper, StandardFormat } from '@shedbook/core';
 import type { PackAssignment } from '@shedbook/pack';
 import type { LanguageTag } from '@shedbook/words';
 
@@ -17,6 +18,23 @@ export interface SheetOrder {
   readonly assignments: readonly PackAssignment[];
   /** Whether a pack is opened by a private link: one without recordings. */
   readonly isPrivate: boolean;
+}
+
+/** Asks for the progress page of a student as a file. */
+export interface ProgressOrder {
+  readonly want: 'progress';
+  readonly name: string;
+  readonly assignments: readonly Assignment[];
+  /** Texts of the lessons that the student practises from, by their ids. */
+  readonly lessons: readonly { readonly id: string; readonly text: string }[];
+  /** Rows of practice. */
+  readonly rows: readonly LogRowText[];
+  /** A moment, by the clock of whoever asks. */
+  readonly now: string;
+  /** How many weeks it looks back. */
+  readonly weeks: number;
+  readonly language: LanguageTag;
+  readonly paper: Paper;
 }
 
 /** An answer to an order; `errors` where the text is no lesson. */

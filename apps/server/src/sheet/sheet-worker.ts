@@ -1,9 +1,19 @@
 /** The engraving thread: it keeps the engraver and the fonts, and the sheet it made last. */
 import { parentPort } from 'node:worker_threads';
+import { logOfRows } from '@shedbook/coach';
 import { type Lesson, parseLesson } from '@shedbook/core';
 import { loadEngravingTools, readPracticePage } from '@shedbook/host';
-import { makePack, makeSheet, PACK_FOLDER, printSheet, writeStandardSheet, zipPack } from '@shedbook/pack';
-import type { SheetAnswer, SheetOrder } from './sheet-messages.ts';
+import {
+  makePack,
+  makeSheet,
+  PACK_FOLDER,
+  printHandout,
+  printSheet,
+  writeStandardSheet,
+  zipPack,
+} from '@shedbook/pack';
+import { progressPage } from '../progress/progress-page.ts';
+import type { ProgressOrder, SheetAnswer, SheetOrder } from './sheet-messages.ts';
 
 const tools = loadEngravingTools();
 
@@ -31,7 +41,20 @@ async function fileOf(lesson: Lesson, order: SheetOrder): Promise<Uint8Array> {
   return zipPack(await makePack({ ...what, ...(await tools) }), PACK_FOLDER);
 }
 
-async function answer(order: SheetOrder): Promise<SheetAnswer> {
+async function progressOf({ lessons, rows, ...order }: ProgressOrder): Promise<SheetAnswer> {
+  const shelf = lessons.flatMap(({ id, text }) => {
+    const { lesson } = parseLesson(text, 'lesson');
+    return lesson ? [{ id, lesson }] : [];
+  });
+  const { name, assignments, now, weeks, language, paper } = order;
+  const student = { name, assignments, shelf, log: logOfRows(rows) };
+  const page = progressPage({ student, now, weeks, language });
+  const { fonts } = await tools;
+  return { kind: 'file', title: page.title, bytes: await printHandout(page, { fonts, paper, language }) };
+}
+
+async function answer(order: ProgressOrder | SheetOrder): Promise<SheetAnswer> {
+  if (order.want === 'progress') return progressOf(order);
   const { lesson } = parseLesson(order.text, 'lesson');
   if (!lesson) return { kind: 'errors' };
   if (order.want === 'pages') {
@@ -40,7 +63,7 @@ async function answer(order: SheetOrder): Promise<SheetAnswer> {
   return { kind: 'file', title: lesson.title, bytes: await fileOf(lesson, order) };
 }
 
-parentPort?.on('message', (order: SheetOrder) => {
+parentPort?.on('message', (order: ProgressOrder | SheetOrder) => {
   answer(order).then(
     (reply) => parentPort?.postMessage(reply),
     (error: Error) => {

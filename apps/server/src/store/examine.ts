@@ -59,21 +59,10 @@ async function orElse<T>(reading: () => Promise<T>, otherwise: T): Promise<T> {
   }
 }
 
-/** Every row of a student's practice. */
-async function rowsOf(students: StudentStore, id: string) {
-  const rows = [];
-  for (let after: number | null = 0; after !== null; ) {
-    const page = await students.readLog(id, after);
-    rows.push(...(page?.rows ?? []));
-    after = page?.next ?? null;
-  }
-  return rows;
-}
-
 async function countDamagedRows({ students }: Opened): Promise<number> {
   let damaged = 0;
   for (const { id } of await students.list())
-    damaged += (await rowsOf(students, id)).filter(({ isSound }) => !isSound).length;
+    damaged += (await students.rows(id)).filter(({ isSound }) => !isSound).length;
   return damaged;
 }
 
@@ -158,7 +147,7 @@ export async function saveReadable(dataDir: string | undefined, folder: string):
     for (const text of earlier) writeLesson(text);
     const students = await orElse(() => opened.students.list(), []);
     for (const { id, name, assignments, level } of students) {
-      const rows = (await orElse(() => rowsOf(opened.students, id), [])).filter(({ isSound }) => isSound);
+      const rows = (await orElse(() => opened.students.rows(id), [])).filter(({ isSound }) => isSound);
       const entries = rows.map(({ text }) => text).join(',\n');
       const about = JSON.stringify({ name, level, assignments });
       write(fileNameOf(name, ''), '.student.json', `{"student":${about},"rows":[\n${entries}\n]}\n`);

@@ -44,6 +44,8 @@ export interface StudentStore extends TakenInStore, RosterStore {
   restore(id: string): Promise<StoredStudent | null>;
   /** Rows of a student's practice after one; null when there is no such student. */
   readLog(id: string, after: number): Promise<LogPage | null>;
+  /** Every row of a student's practice; none where there is no such student. */
+  rows(id: string): Promise<LogPage['rows']>;
   /** What the teacher passed of a student's practice: entries of a log, in order. */
   passes(id: string): Promise<readonly string[]>;
   /** Every lesson and exercise that anybody practised, each once. */
@@ -170,6 +172,16 @@ export function createStudentStore(
       return read(database, id);
     },
     readLog: async (id, after) => ((await read(database, id)) ? readRows(database, id, after) : null),
+    rows: async (id) => {
+      const rows: LogPage['rows'][number][] = [];
+      if (!(await read(database, id))) return rows;
+      for (let after: number | null = 0; after !== null; ) {
+        const page: LogPage = await readRows(database, id, after);
+        rows.push(...page.rows);
+        after = page.next;
+      }
+      return rows;
+    },
     passes: (id) => passesOf(database, id),
     practised: () => practisedOf(database),
     bin: () => binOf(database),

@@ -183,6 +183,32 @@ export const cli = {
     saved:
       '.input {$lessons :integer} .input {$students :integer} .input {$earlier :integer} .match $earlier 0 {{Saved in {$folder}: lessons {$lessons}, students {$students}.}} * {{Saved in {$folder}: lessons {$lessons}, earlier texts of damaged lessons {$earlier}, students {$students}.}}',
   },
+  /** The page for parents and students. */
+  progressPage: {
+    title: '{$name}: how practice is going',
+    lead: '.input {$days :integer} .input {$minutes :integer} .match $days one {{{$from} to {$to}: practised on {$days} day, {$minutes} minutes in all.}} * {{{$from} to {$to}: practised on {$days} days, {$minutes} minutes in all.}}',
+    practice: 'Week by week',
+    week: '{$from} to {$to}',
+    noDay: 'nothing played',
+    played:
+      '.input {$days :integer} .input {$minutes :integer} .match $days one {{{$days} day, {$minutes} min}} * {{{$days} days, {$minutes} min}}',
+    passed: 'Passed by the teacher',
+    passedAt: 'at {$bpm :number} beats a minute, {$day}',
+    nothingPassed: 'Nothing in these weeks.',
+    set: 'To practise now',
+    setTo: 'up to {$bpm :number} beats a minute',
+    setFor: 'up to {$bpm :number} beats a minute, for {$day}',
+    nothingSet: 'Nothing is set.',
+    soFar: 'Clean at {$bpm :number} so far.',
+    notPlayed: 'Not played yet.',
+    notClean: 'Played, and not clean at any tempo yet.',
+    next: 'What comes next',
+    holds: 'What holds at its goal',
+    holdsAt: 'at {$bpm :number} beats a minute',
+    meaning:
+      'Minutes are those in which the practice page played or listened. “Clean” is what it heard, or what was said without it; “passed” is the teacher’s own word.',
+    care: 'Play only as loud as is comfortable for the ears, and take breaks.',
+  },
   practiceTable: {
     name: 'Student',
     groove: 'the groove alone',

@@ -5,7 +5,7 @@ import { desk, guide } from './desk/desk.ts';
 import { dictation } from './desk/dictation.ts';
 import { films } from './desk/films.ts';
 import { forms } from './desk/forms.ts';
-import { hours, nextLesson } from './desk/hours.ts';
+import { hours, nextLesson, progressPage } from './desk/hours.ts';
 import { conflict, heading, lesson } from './desk/lesson.ts';
 import { groove, page, text } from './desk/page.ts';
 import { print } from './desk/print.ts';
@@ -69,6 +69,7 @@ export const deskMessages = {
   diary,
   hours,
   nextLesson,
+  progressPage,
   links,
   safe,
   signIn,

@@ -187,6 +187,31 @@ export const cli = translation<typeof english.cli>()({
     saved:
       '.input {$lessons :integer} .input {$students :integer} .input {$earlier :integer} .match $earlier 0 {{Gesichert in {$folder}: Lektionen {$lessons}, Namen {$students}.}} * {{Gesichert in {$folder}: Lektionen {$lessons}, frühere Texte beschädigter Lektionen {$earlier}, Namen {$students}.}}',
   },
+  progressPage: {
+    title: '{$name}: so läuft das Üben',
+    lead: '.input {$days :integer} .input {$minutes :integer} .match $days one {{{$from} bis {$to}: an {$days} Tag geübt, zusammen {$minutes} Minuten.}} * {{{$from} bis {$to}: an {$days} Tagen geübt, zusammen {$minutes} Minuten.}}',
+    practice: 'Woche für Woche',
+    week: '{$from} bis {$to}',
+    noDay: 'nichts gespielt',
+    played:
+      '.input {$days :integer} .input {$minutes :integer} .match $days one {{{$days} Tag, {$minutes} min}} * {{{$days} Tage, {$minutes} min}}',
+    passed: 'Im Unterricht bestanden',
+    passedAt: 'bei {$bpm :number} Schlägen in der Minute, {$day}',
+    nothingPassed: 'Nichts in diesen Wochen.',
+    set: 'Jetzt zu üben',
+    setTo: 'bis {$bpm :number} Schläge in der Minute',
+    setFor: 'bis {$bpm :number} Schläge in der Minute, zum {$day}',
+    nothingSet: 'Nichts ist aufgegeben.',
+    soFar: 'Bisher sauber bei {$bpm :number}.',
+    notPlayed: 'Noch nicht gespielt.',
+    notClean: 'Gespielt, aber noch in keinem Tempo sauber.',
+    next: 'Was als Nächstes kommt',
+    holds: 'Was am Ziel sitzt',
+    holdsAt: 'bei {$bpm :number} Schlägen in der Minute',
+    meaning:
+      'Minuten sind die, in denen die Übungsseite gespielt oder zugehört hat. „Sauber“ ist, was sie gehört hat oder was ohne sie gesagt wurde; „bestanden“ sagt der Unterricht.',
+    care: 'Nur so laut spielen, wie es den Ohren angenehm ist, und Pausen machen.',
+  },
   practiceTable: {
     name: 'Name',
     groove: 'nur der Groove',

@@ -38,3 +38,12 @@ export const nextLesson = {
   set: '.input {$n :integer} .match $n 0 {{Set nothing for {$name}}} one {{Set this {$n} exercise for {$name}}} * {{Set these {$n} exercises for {$name}}}',
   isSet: 'Set for {$name}, and written into the lesson of today.',
 } as const;
+
+/** Words of `progressPage`. */
+export const progressPage = {
+  title: 'Progress page',
+  lead: 'For parents and students, to print: days and minutes of practice, what you passed, what is set and what comes next. Your notes are not on it.',
+  weeks: 'How far it looks back',
+  span: '.input {$n :integer} .match $n one {{{$n} week}} * {{{$n} weeks}}',
+  print: 'Progress page of {$name}',
+} as const;

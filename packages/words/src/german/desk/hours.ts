@@ -41,3 +41,12 @@ export const nextLesson = translation<typeof english.nextLesson>()({
   set: '.input {$n :integer} .match $n 0 {{{$name} nichts aufgeben}} one {{{$name} diese {$n} Übung aufgeben}} * {{{$name} diese {$n} Übungen aufgeben}}',
   isSet: 'Aufgegeben für {$name} und in die heutige Stunde eingetragen.',
 });
+
+/** Words of `progressPage`. */
+export const progressPage = translation<typeof english.progressPage>()({
+  title: 'Fortschrittsblatt',
+  lead: 'Für Eltern und Schüler, zum Drucken: Tage und Minuten des Übens, was bestanden ist, was aufgegeben ist und was als Nächstes kommt. Die Notizen stehen nicht darauf.',
+  weeks: 'Wie weit es zurückblickt',
+  span: '.input {$n :integer} .match $n one {{{$n} Woche}} * {{{$n} Wochen}}',
+  print: 'Fortschrittsblatt von {$name}',
+});
