@@ -4,16 +4,18 @@ import { type NotHeardInput, unheardOf } from './not-heard.ts';
 import type { Playing } from './plays.ts';
 
 it('[LI78] calls a limb without a stroke unheard only where it surely stays out', () => {
-  const of = (playing: Playing) =>
+  const of = (playing: Playing, places = 3) =>
     unheardOf({
       ...{ bpm: Bpm(120), askedBpm: Bpm(120), confidence: 1 },
       evidence: [{ voice: 'hihat-foot', doubt: 0 }],
-      places: [{ expected: { voice: 'hihat-foot' } }],
+      places: Array.from({ length: places }, () => ({ expected: { voice: 'hihat-foot' } })),
       decision: { strokes: [], playing: new Map([['hihat-foot', playing]]), parted: new Set() },
     } as unknown as NotHeardInput);
   // definition: what is not known is not said
   expect(of('perhaps')).toEqual([{ reason: 'hard-to-tell', voice: 'hihat-foot' }]);
   expect(of('no')).toEqual([{ reason: 'not-heard', voice: 'hihat-foot' }]);
+  // of two strokes nobody knows: the rim shot that ends four bars is lost under its crash in recordings of our own
+  expect(of('no', 2)).toEqual([{ reason: 'hard-to-tell', voice: 'hihat-foot' }]);
 });
 
 it('[LI1103] calls a voice no guess whose places hardly mix with others, however shy its evidence', () => {

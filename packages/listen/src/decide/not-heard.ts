@@ -6,6 +6,7 @@
 import type { Bpm, Unheard, Voice } from '@shedbook/core';
 import type { Evidence } from './evidence.ts';
 import type { Place } from './places.ts';
+import { FEWEST_SURE } from './plays.ts';
 import type { HeardDecision } from './strokes.ts';
 
 /** What is looked at. */
@@ -38,10 +39,13 @@ export function otherTempo(bpm: Bpm, askedBpm: Bpm): readonly Unheard[] {
 }
 
 function unheardVoice(voice: Voice, doubt: number, input: NotHeardInput): readonly Unheard[] {
-  if (!input.places.some((place) => place.expected.voice === voice)) return [];
+  const places = input.places.filter((place) => place.expected.voice === voice).length;
+  if (places === 0) return [];
   const playing = input.decision.playing.get(voice);
   const isHeard = input.decision.strokes.some((stroke) => stroke.voice === voice && stroke.place);
-  if (!isHeard) return [{ reason: playing === 'perhaps' ? 'hard-to-tell' : 'not-heard', voice }];
+  // an accent of two places under a crash is lost as easily as left out
+  const isKnown = playing !== 'perhaps' && places >= FEWEST_SURE;
+  if (!isHeard) return [{ reason: isKnown ? 'not-heard' : 'hard-to-tell', voice }];
   const isBlurred = doubt > BLURRED && !input.decision.parted.has(voice);
   return playing !== 'yes' || isBlurred ? [{ reason: 'hard-to-tell', voice }] : [];
 }

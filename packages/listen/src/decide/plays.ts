@@ -69,7 +69,7 @@ const CLEAR_ONCE = 0;
  * So many places are enough where the limb is surely likely: of 382 limbs of 1 to 8 places that played 280 are, and of 74 that
  * did not one, of two places, which a loudspeaker played.
  */
-const FEWEST_SURE = 3;
+export const FEWEST_SURE = 3;
 /** Layers with fewer pairs than this many times their moments tell nothing. */
 const LEAST_WEIGHT = 6;
 /**
