@@ -2,6 +2,7 @@
  * What stands in a page before it is one: a script in the oldest form of the language, which says in both languages
  * what is needed where the browser is too old or the page was opened out of a file. Else that would be a blank page.
  */
+import { fileURLToPath } from 'node:url';
 import type { OLD_BROWSER, OldBrowserWords } from '@shedbook/words/old-browser';
 import { type Plugin, runnerImport } from 'vite';
 import { type OldestBrowsers, oldestBrowsers } from './oldest-browsers.mjs';
@@ -28,9 +29,8 @@ const LOOK = 'font:1.25rem/1.5 system-ui,sans-serif;max-width:34rem;margin:8vh a
 
 /** The words as they are written: what is compiled of them may not be there yet. */
 async function readWords(): Promise<Words> {
-  const conditions = ['shedbook-source', 'node', 'import', 'module', 'default'];
-  const config = { configFile: false, ssr: { resolve: { conditions } } } as const;
-  const { module } = await runnerImport<{ OLD_BROWSER: Words }>('@shedbook/words/old-browser', config);
+  const source = fileURLToPath(new URL('../../packages/words/src/screens/old-browser.ts', import.meta.url));
+  const { module } = await runnerImport<{ OLD_BROWSER: Words }>(source, { configFile: false });
   return module.OLD_BROWSER;
 }
 
