@@ -144,7 +144,7 @@ function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Lev
     isAlongClick: played.isAlongClick,
     isMine,
     isHeard: (voice) => isMine(voice) || !written.has(surfaceOf(voice)),
-    sounding: played.playing ?? task.sounding ?? [],
+    sounding: soundingIn(played, task),
     isToldByEar: played.isToldByEar,
     hidden: hiddenVoices(report, played),
     isLoudspeakerHeard: played.isLoudspeakerHeard,
@@ -158,13 +158,20 @@ function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Lev
 }
 
 /** What was played without what an ear takes for strokes and is none; a kit sends what was struck. */
-function withoutDoubtful(played: Played, task: LoopTask): Played {
+function withoutDoubtful(played: Played, task: LoopTask, sounding: readonly Voice[]): Played {
   if (played.kind === 'midi') return played;
   const isPlain = (voice: Voice) => {
     const levels = task.strokes.flatMap((stroke) => (stroke.voice === voice ? [stroke.levelDb] : []));
     return Math.max(...levels) === Math.min(...levels);
   };
-  return { ...played, strokes: withoutShadows(played.strokes, isPlain) };
+  // beside a loudspeaker the ear may well be sure, and of the loudspeaker's stroke
+  const isTrusted = (voice: Voice) => !sounding.includes(voice);
+  return { ...played, strokes: withoutShadows(played.strokes, { isPlain, isTrusted }) };
+}
+
+/** The voices that a loudspeaker plays, as the report says or as the task has it. */
+function soundingIn(played: Played, task: JudgeTask): readonly Voice[] {
+  return played.playing ?? task.sounding ?? [];
 }
 
 /** Voices that the ear could not tell from the loudspeaker's. */
@@ -193,7 +200,8 @@ export function judge(given: JudgeTask, { report, refusal }: ToJudge, level: Lev
       wholeMs: null,
       task: asked,
     };
-  const played = withoutDoubtful(playedIn(report, asked), asked);
+  const all = playedIn(report, asked);
+  const played = withoutDoubtful(all, asked, soundingIn(all, task));
   const known = knownOf(task, report, played, level);
   const judged = roundsOf(played, asked).map((round) => ({
     round,

@@ -189,12 +189,17 @@ export function barsFor(
   return barsAs(asked, other ?? null, seen);
 }
 
-/** The bars of a take for the asked exercise, as another one has them where there is one. */
+/**
+ * The bars of a take for the asked exercise, as another one has them where there is one. In a form as long as that one's
+ * each is the same bar of it, else bars of time alone, which anybody's playing fits, would be all that was played.
+ */
 export function barsAs(
   asked: FittedExercise,
   other: FittedExercise | null,
   seen: Observations,
 ): readonly PlacedBar[] {
-  const bars = other ? trim(asked.grid, placeBars(seen, asked.grid, other.bars).bars) : asked.bars;
+  if (!other) return asked.bars;
+  const isAsLong = other.grid.bars.length === asked.grid.bars.length;
+  const bars = trim(asked.grid, isAsLong ? other.bars : placeBars(seen, asked.grid, other.bars).bars);
   return bars.length > 0 ? bars : asked.bars;
 }

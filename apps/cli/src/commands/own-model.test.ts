@@ -1,0 +1,71 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { runProgram } from '../program.ts';
+
+const BOSSA = `
+title: A bossa
+tempo: 100
+groove:
+  ride: xx xx xx xx
+  hihat-foot: {pattern: . x . x, level: -8}
+  bass: {pattern: x. .x x. .x, level: -8}
+comping: sidestick
+balance: {sidestick: -2}
+exercises:
+  - x. .. .. x. | x. .. .. ..
+  - .. xx x. .x | xx xx .. .x
+`;
+
+const FUNK = `
+title: Sixteenths
+tempo: 68
+groove:
+  hihat: xx xx xx xx
+  snare: {pattern: .... X..g .g.. X..., level: 0}
+  bass: {pattern: x... .... ..x. ...., level: 0}
+comping: bass
+exercises:
+  - ..x. x.x. x.x. x.x.
+  - ...x .... ...x x..x
+`;
+
+let folder = '';
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'shedbook-'));
+});
+
+afterAll(() => rm(folder, { recursive: true }));
+
+async function run(...args: string[]): Promise<string> {
+  const out: string[] = [];
+  const say = (line: string) => void out.push(line);
+  await runProgram(args, { say, warn: () => undefined, progress: () => undefined });
+  return out.join('\n');
+}
+
+it('[CL3101] a recording of its own is clean, a foot under a side stick and all', async () => {
+  const lesson = join(folder, 'bossa.lesson.yaml');
+  await writeFile(lesson, BOSSA);
+  const what = ['--form', 'loop'];
+  await run('build', lesson, '--out', folder, '--audio', 'wav', ...what);
+  for (const exercise of ['1', '2']) {
+    const take = join(folder, 'audio', `0${exercise}.wav`);
+    const json = await run('listen', take, '--lesson', lesson, '--exercise', exercise, ...what, '--json');
+    // definition: what is recorded is what is written
+    expect(JSON.parse(json).verdict, exercise).toMatchObject({ is: 'clean', about: [] });
+  }
+});
+
+it('[CL3102] another exercise in the form is named, and none of its bars is told as left out', async () => {
+  const lesson = join(folder, 'funk.lesson.yaml');
+  await writeFile(lesson, FUNK);
+  const form = ['--form', 'four and two'];
+  await run('build', lesson, '--out', folder, '--audio', 'wav', '--exercise', '2', ...form);
+  const take = join(folder, 'audio/02.wav');
+  const json = await run('listen', take, '--lesson', lesson, '--exercise', '1', ...form, '--json');
+  // definition: the second exercise is recorded where the first is asked, two bars of time behind it
+  expect(JSON.parse(json).verdict.about).toEqual([{ what: 'other-exercise', exercise: 2 }]);
+});
