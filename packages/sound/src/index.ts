@@ -2,6 +2,7 @@ export { encodeFlac, encodeMonoFlac, encodeMp3, encodeOgg, type FlacOptions } fr
 export { encodeWav, type WavFormat, type WavOptions } from './files/wav.ts';
 export { createKit, type Kit, type KitOptions } from './kit/kit.ts';
 export { LEVEL_WINDOW_SECONDS, PLAIN_STROKE_LUFS } from './kit/measured-sound.ts';
+export { createSmallKit } from './kit/small-kit.ts';
 export { RINGING_SOUNDS, SOUND_NAMES, type SoundName } from './kit/sound.ts';
 export { amplify } from './loudness/amplify.ts';
 export { limitTruePeak } from './loudness/limiter.ts';

@@ -1,7 +1,7 @@
 /** The ledge of the music stand: play, what plays, how fast, and more where it is wanted. */
 
 import { bringWithin, countedTempo, isWithin, PLAYED_TEMPI, quarterTempo } from '@shedbook/core';
-import { Button, buttonClass, Icon, useSay } from '@shedbook/stand';
+import { Button, buttonClass, Icon, useSay, useSoundNote } from '@shedbook/stand';
 import { Suspense } from 'react';
 import { lazily } from '../shared/later.ts';
 import { PopForm } from '../shared/pop-over.tsx';
@@ -72,6 +72,7 @@ export function Ledge() {
   const words = useWords();
   const sound = useSound();
   const { status, choice, choose, toggle, lesson, heard, side, compare } = sound;
+  const note = useSoundNote(sound.player, words.soundStart);
   useLedgeKeys(sound);
   if (!lesson || !heard) return null;
   const sounding = status === 'playing' || status === 'loading';
@@ -87,12 +88,11 @@ export function Ledge() {
       </Button>
       <div className={styles.what}>
         <span>{heard.bar === null ? what : words.sound.barOf({ what, n: heard.bar + 1 })}</span>
-        {status === 'loading' || status === 'failed' ? (
+        {(status === 'silent' || status === 'playing') && <LedgeCount />}
+        {note !== null && (
           <span className={styles.note} role="status">
-            {words.sound[status]}
+            {note}
           </span>
-        ) : (
-          <LedgeCount />
         )}
       </div>
       <Tempo heard={heard} />

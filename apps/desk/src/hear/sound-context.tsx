@@ -85,9 +85,14 @@ export function SoundProvider({ lesson, children }: SoundProviderProps) {
     if (heard) player.change(settingsOf(heard, choice));
   }, [player, heard, choice]);
   useTakeOver(player, program, heard?.bar ?? null);
+  const started = useRef<number | null | undefined>(undefined);
   const toggle = () => {
-    if (status === 'playing' || status === 'loading') player.stop();
-    else if (program && heard) void player.play(program, settingsOf(heard, choice), heard.section.setUp);
+    if (status === 'playing' || status === 'loading') return player.stop();
+    if (!program || !heard) return;
+    // What the device took away goes on from the bar where it stopped.
+    const from = started.current === program.exercise ? (player.held() ?? undefined) : undefined;
+    started.current = program.exercise;
+    void player.play(program, settingsOf(heard, choice), heard.section.setUp, from);
   };
   const choose = useCallback(
     (change: Partial<SoundChoice>) =>

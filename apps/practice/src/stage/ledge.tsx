@@ -1,7 +1,7 @@
 /** The ledge of the stand: previous, play, next, the tempo, and more where it is wanted. */
 
 import type { PedalBoard } from '@shedbook/stand';
-import { Icon } from '@shedbook/stand';
+import { Icon, useSoundNote } from '@shedbook/stand';
 import { useRef } from 'react';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -18,8 +18,9 @@ interface LedgeProps {
 
 /** The ledge. */
 export function Ledge({ actions, pedal }: LedgeProps) {
-  const words = usePracticeWords().stage;
-  const { playing, status, exercise, pack } = usePracticeSession();
+  const { stage: words, soundStart } = usePracticeWords();
+  const { playing, player, exercise, pack } = usePracticeSession();
+  const note = useSoundNote(player, soundStart);
   // After the settings a press of space plays, rather than opening them again.
   const play = useRef<HTMLButtonElement>(null);
   const number = exercise ?? 0;
@@ -44,9 +45,7 @@ export function Ledge({ actions, pedal }: LedgeProps) {
       <TempoBox actions={actions} />
       <SettingDialog className={styles.more} pedal={pedal} onClose={() => play.current?.focus()} />
       <p className={styles.note} role="status">
-        {status === 'loading' && words.loading}
-        {status === 'failed' && words.failed}
-        {status === 'held' && words.held}
+        {note}
       </p>
     </section>
   );

@@ -1,12 +1,15 @@
 /// <reference types="vite/client" />
 /** The kit, made beside the page: each sound comes as soon as it is there. */
-import { Hertz } from '@shedbook/core';
 import type { SoundName } from '@shedbook/sound';
 import kitWorkerUrl from './kit.worker.ts?worker&url';
-import { ALL_SOUNDS, KIT_PARTS, type KitMessage, type KitRequest, type KitSound } from './messages.ts';
-
-/** Samples a second; the same everywhere, so that the kit can be made before anything is played. */
-export const KIT_RATE_HZ = Hertz(44_100);
+import {
+  ALL_SOUNDS,
+  KIT_PARTS,
+  KIT_RATE_HZ,
+  type KitMessage,
+  type KitRequest,
+  type KitSound,
+} from './messages.ts';
 
 /** Who makes a part of the kit, and where its sounds come out. */
 interface KitMaker {

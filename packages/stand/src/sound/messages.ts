@@ -1,5 +1,5 @@
 /** What the page and the sound thread say to each other. Samples count from the start of the audio context. */
-import type { Hertz } from '@shedbook/core';
+import { Hertz } from '@shedbook/core';
 import type { Program } from '@shedbook/playing';
 import type { Kit, SoundName } from '@shedbook/sound';
 import type { Anchor, GoOnAt, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
@@ -29,6 +29,13 @@ export type Order =
       readonly setUp: 'right-handed' | 'left-handed';
       /** Where it goes on; the first bar where left out. */
       readonly from?: GoOnAt;
+      /** Whether it sounds in a room, which is a third of the work: yes where left out. */
+      readonly room?: boolean;
+    }
+  | {
+      /** Sounds that are played until those of the kit itself have come. */
+      readonly kind: 'stand-ins';
+      readonly sounds: readonly KitSound[];
     }
   | { readonly kind: 'settings'; readonly settings: LiveSettings; readonly when: 'now' | 'next time' }
   | { readonly kind: 'program'; readonly program: Program; readonly when: TakeOver }
@@ -37,7 +44,12 @@ export type Order =
 /** From the sound thread. */
 export type Report =
   | { readonly kind: 'anchor'; readonly anchor: Anchor; readonly program: Program }
-  | { readonly kind: 'strokes'; readonly strokes: readonly TimedStroke[] };
+  | { readonly kind: 'strokes'; readonly strokes: readonly TimedStroke[] }
+  /** An order to play came, and waits for sounds of the kit. */
+  | { readonly kind: 'waiting' };
+
+/** Samples a second; the same everywhere, so that the kit can be made before anything is played. */
+export const KIT_RATE_HZ = Hertz(44_100);
 
 /** Name that the sound thread's player is registered under. */
 export const PLAYER = 'shedbook-player';

@@ -8,12 +8,14 @@ import { type Bpm, Seconds } from '@shedbook/core';
 import type { Program } from '@shedbook/playing';
 import { setAudioSession } from '../device/audio-session.ts';
 import { inTime } from '../device/in-time.ts';
-import { KIT_RATE_HZ, makeKit } from './kit-makers.ts';
+import { makeKit } from './kit-makers.ts';
 import { soundsOf } from './kit-sounds.ts';
-import { type Order, PLAYER, type Report } from './messages.ts';
+import { KIT_RATE_HZ, type Order, type Report } from './messages.ts';
+import { makeStandIns, openBuffers, openThread } from './open-maker.ts';
 import { OutputClock } from './output-clock.ts';
-import workletUrl from './player.worklet.ts?worker&url';
 import type { Anchor, GoOnAt, LiveSettings, TakeOver, TimedStroke } from './sequencer.ts';
+import type { SoundMaker } from './sound-maker.ts';
+import { AGAIN_MS, type Lack, nextWay, START_MS, type Way } from './start-ways.ts';
 
 /** How far playing is; `held` where the device took the sound away, as a call does. */
 export type PlayerStatus = 'silent' | 'loading' | 'playing' | 'held' | 'failed';
@@ -55,8 +57,23 @@ const OUTPUT_GAIN = 1.8;
 /** Anchors that are remembered: what is heard lies a little behind what is being sequenced. */
 const REMEMBERED = 8;
 
-/** After this long without an output or a sound thread, playing says that no sound came, in milliseconds. */
-const START_MS = 4000;
+type StartOrder = Extract<Order, { kind: 'start' }>;
+
+/** Thrown where something did not come in time. */
+class LackError extends Error {
+  readonly lack: Lack;
+  constructor(lack: Lack) {
+    super(lack);
+    this.lack = lack;
+  }
+}
+
+/** What a promise gives until a moment. @throws LackError that names what did not come */
+function until<T>(promise: Promise<T>, atMs: number, lack: Lack): Promise<T> {
+  return inTime(promise, Math.max(0, atMs - Date.now())).catch(() => {
+    throw new LackError(lack);
+  });
+}
 
 /** A player; it makes its sound thread when it is first asked to play. */
 export class Player {
@@ -65,10 +82,17 @@ export class Player {
   #context: AudioContext | null = null;
   #output: GainNode | null = null;
   #clock: OutputClock | null = null;
-  #node: Promise<AudioWorkletNode> | null = null;
+  #maker: Promise<SoundMaker> | null = null;
   #kit: readonly MessagePort[] | null = null;
   #told: readonly Told[] = [];
   #held: GoOnAt | null = null;
+  #way: Way = 'whole';
+  #lack: Lack | null = null;
+  /** Goes up with every start and stop: what was begun before is nobody's any more. */
+  #turn = 0;
+  /** Whether the order to play waits for sounds of the kit. */
+  #isWaiting = false;
+  #onFirst: () => void = () => undefined;
 
   readonly subscribe = (listener: () => void): (() => void) => {
     this.#listeners.add(listener);
@@ -76,6 +100,12 @@ export class Player {
   };
 
   readonly status = (): PlayerStatus => this.#status;
+
+  /** How it sounds, or tries to. */
+  readonly way = (): Way => this.#way;
+
+  /** What was lacking where it failed, or had to go on by a lesser way; null where nothing was. */
+  readonly lack = (): Lack | null => this.#lack;
 
   /** The audio context, made where there is none yet; call it from a press of a key or a finger. */
   context(): AudioContext {
@@ -102,7 +132,18 @@ export class Player {
 
   /** Begins to make the kit, what a program needs first. Nothing is heard yet. */
   prepare(program: Program): void {
-    this.#kit ??= makeKit(soundsOf(program)).map(({ sounds }) => sounds);
+    if (this.#kit) return;
+    this.#kit = makeKit(soundsOf(program)).map(({ sounds }) => sounds);
+    void this.#maker?.then((maker) => this.#handOver(maker));
+  }
+
+  /** Opens what sounds, so that a press of Play finds it there. Call it from a press of a key or a finger. */
+  warm(): void {
+    if (this.#context) return;
+    // Until somebody plays, the device's own sound goes on.
+    void this.context().suspend();
+    // Whatever is wrong is said when somebody wants to hear something.
+    this.#open().catch(() => undefined);
   }
 
   /** The device took the sound away: where it was is kept, so that it can go on from that bar. */
@@ -111,7 +152,7 @@ export class Player {
     if (this.#status !== 'playing') return;
     const bar = heard?.program.bars.findLast((each) => each.place <= heard.place + 1e-9);
     this.#held = { place: bar?.place ?? 0, pass: heard?.pass ?? 0 };
-    void this.#node?.then((node) => this.#order(node, { kind: 'stop' }));
+    this.#order({ kind: 'stop' });
     this.#show('held');
   }
 
@@ -120,40 +161,94 @@ export class Player {
     return this.#status === 'held' ? this.#held : null;
   }
 
-  /** Plays a program from its count-in on. @param from where it goes on; the first bar where left out */
+  /**
+   * Plays a program from its count-in on. Where no sound comes in time it goes on by a lesser way, until one sounds or
+   * none is left; see {@link nextWay}.
+   * @param from where it goes on; the first bar where left out
+   */
   async play(
     program: Program,
     settings: LiveSettings,
     setUp: 'right-handed' | 'left-handed',
     from: GoOnAt = { place: 0, pass: 0 },
   ): Promise<void> {
+    this.#turn += 1;
+    const turn = this.#turn;
+    // What a kit that came late was left for is there by now.
+    if (this.#way === 'small kit' && this.#lack === 'kit') this.#way = 'whole';
+    this.#lack = null;
     this.#show('loading');
-    this.prepare(program);
-    try {
-      const context = this.context();
-      // A device without an output leaves this open for ever.
-      await inTime(context.resume(), START_MS);
-      this.#node ??= this.#open(context);
-      const node = await inTime(this.#node, START_MS);
-      this.#told = [];
-      if (this.#status === 'loading') this.#order(node, { kind: 'start', program, settings, setUp, from });
-    } catch {
-      this.#node = null;
-      this.#show('failed');
+    const order = { kind: 'start', program, settings, setUp, from } as const;
+    for (let ms = START_MS; ; ms = AGAIN_MS) {
+      const lack = await this.#begin(order, Date.now() + ms, turn);
+      if (lack === null || turn !== this.#turn) return;
+      this.#lack = lack;
+      const next = nextWay(this.#way, lack);
+      if (next === null) return this.#fail(lack);
+      if (next === 'no thread') this.#giveUp();
+      this.#way = next;
+      this.#tell();
     }
   }
 
+  /** Begins by the way that it is on. @returns what was lacking; null where it sounds, or is wanted no more */
+  async #begin(order: StartOrder, atMs: number, turn: number): Promise<Lack | null> {
+    this.prepare(order.program);
+    try {
+      const context = this.context();
+      // A device without an output leaves this open for ever.
+      await until(context.resume(), atMs, 'output');
+      const maker = await until(this.#open(), atMs, 'thread');
+      if (turn !== this.#turn) return null;
+      this.#told = [];
+      this.#isWaiting = false;
+      const first = new Promise<void>((resolve) => {
+        this.#onFirst = resolve;
+      });
+      maker.order({ ...order, room: this.#way === 'whole' });
+      if (this.#way === 'small kit') maker.order({ kind: 'stand-ins', sounds: await makeStandIns() });
+      await inTime(first, Math.max(0, atMs - Date.now()));
+      return null;
+    } catch (reason) {
+      if (reason instanceof LackError) return reason.lack;
+      return this.#isWaiting ? 'kit' : 'stroke';
+    }
+  }
+
+  /** Leaves what does not sound, so that another takes its place; it falls silent where it comes after all. */
+  #giveUp(): void {
+    this.#order({ kind: 'stop' });
+    this.#maker = null;
+  }
+
+  /** Says that no sound came. What never began is made anew the next time. */
+  #fail(lack: Lack): void {
+    this.#giveUp();
+    this.#kit = null;
+    if (lack === 'output') this.#forgetContext();
+    this.#way = 'whole';
+    this.#show('failed');
+  }
+
+  #forgetContext(): void {
+    void this.#context?.close().catch(() => undefined);
+    this.#context = null;
+    this.#output = null;
+    this.#clock = null;
+  }
+
   stop(): void {
-    void this.#node?.then((node) => this.#order(node, { kind: 'stop' }));
+    this.#turn += 1;
+    this.#order({ kind: 'stop' });
     this.#show('silent');
   }
 
   change(settings: LiveSettings, when: 'now' | 'next time' = 'now'): void {
-    this.#whilePlaying({ kind: 'settings', settings, when });
+    if (this.#status === 'playing') this.#order({ kind: 'settings', settings, when });
   }
 
   replace(program: Program, when: TakeOver): void {
-    this.#whilePlaying({ kind: 'program', program, when });
+    if (this.#status === 'playing') this.#order({ kind: 'program', program, when });
   }
 
   /** The moment that is heard now, in seconds of the audio context; it never goes back. */
@@ -180,26 +275,46 @@ export class Player {
     };
   }
 
-  #whilePlaying(order: Order): void {
-    if (this.#status === 'playing') void this.#node?.then((node) => this.#order(node, order));
+  #order(order: Order): void {
+    void this.#maker?.then(
+      (maker) => maker.order(order),
+      () => undefined,
+    );
   }
 
-  #order(node: AudioWorkletNode, order: Order, transfer: Transferable[] = []): void {
-    node.port.postMessage(order, transfer);
+  /** What sounds, by the way that it is on. */
+  #open(): Promise<SoundMaker> {
+    if (this.#maker) return this.#maker;
+    // What was given up may still come: it is not listened to.
+    const onReport = (report: Report) => {
+      if (this.#maker === opening) this.#hear(report);
+    };
+    const options = { context: this.context(), output: this.output(), onReport };
+    const opening = this.#way === 'no thread' ? openBuffers(options) : openThread(options);
+    this.#maker = opening;
+    opening.then(
+      (maker) => this.#handOver(maker),
+      () => {
+        if (this.#maker === opening) this.#maker = null;
+      },
+    );
+    return opening;
   }
 
-  async #open(context: AudioContext): Promise<AudioWorkletNode> {
-    await context.audioWorklet.addModule(workletUrl);
-    const node = new AudioWorkletNode(context, PLAYER, { numberOfInputs: 0, outputChannelCount: [2] });
-    node.connect(this.output());
-    node.port.onmessage = ({ data }: MessageEvent<Report>) => this.#hear(data);
-    for (const port of this.#kit ?? []) this.#order(node, { kind: 'kit port', port }, [port]);
-    return node;
+  /** Gives the kit to what sounds, once. */
+  #handOver(maker: SoundMaker): void {
+    for (const port of this.#kit ?? []) maker.takeKit(port);
+    if (this.#kit) this.#kit = [];
   }
 
   #hear(report: Report): void {
+    if (report.kind === 'waiting') {
+      this.#isWaiting = true;
+      return;
+    }
     if (report.kind === 'anchor') {
       this.#told = [...this.#told, report].slice(-REMEMBERED);
+      this.#onFirst();
       if (this.#status === 'loading') this.#show('playing');
       return;
     }
@@ -214,6 +329,10 @@ export class Player {
   #show(status: PlayerStatus): void {
     if (status === this.#status) return;
     this.#status = status;
+    this.#tell();
+  }
+
+  #tell(): void {
     for (const listener of this.#listeners) listener();
   }
 }

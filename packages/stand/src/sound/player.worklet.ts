@@ -54,6 +54,7 @@ class Player extends AudioWorkletProcessor {
         else this.#receive(data);
       };
     else if (order.kind === 'start') this.#startWhenReady(order);
+    else if (order.kind === 'stand-ins') this.#standIn(order.sounds);
     else if (order.kind === 'settings') this.#sequencer?.change(order.settings, order.when);
     else if (order.kind === 'program') this.#sequencer?.replace(order.program, order.when);
     else this.#stop();
@@ -61,6 +62,11 @@ class Player extends AudioWorkletProcessor {
 
   #receive({ name, sound }: KitSound): void {
     this.#sounds.set(name, sound);
+    if (this.#waiting) this.#startWhenReady(this.#waiting);
+  }
+
+  #standIn(sounds: readonly KitSound[]): void {
+    for (const { name, sound } of sounds) if (!this.#sounds.has(name)) this.#sounds.set(name, sound);
     if (this.#waiting) this.#startWhenReady(this.#waiting);
   }
 
@@ -77,10 +83,11 @@ class Player extends AudioWorkletProcessor {
     const ready = soundsOf(order.program).every((name) => this.#sounds.has(name));
     this.#waiting = ready ? null : order;
     if (ready) this.#start(order);
+    else this.#report({ kind: 'waiting' });
   }
 
-  #start({ program, settings, setUp, from }: StartOrder): void {
-    this.#renderer = createRenderer({ kit: this.#kit(), setUp });
+  #start({ program, settings, setUp, from, room = true }: StartOrder): void {
+    this.#renderer = createRenderer({ kit: this.#kit(), setUp, room });
     this.#origin = currentFrame;
     const start = currentFrame + Math.round(START_SECONDS * sampleRate);
     this.#sequencer = new Sequencer(program, settings, sampleRate, start, from);

@@ -4,8 +4,12 @@ import type { Program } from '@shedbook/playing';
 import { useEffect } from 'react';
 import type { Player } from './player.ts';
 
+/** What a browser may let a page sound after. */
+const PRESSES = ['pointerdown', 'keydown'] as const;
+
 /**
- * Makes the kit for what would play once the page has come to rest, so that it sounds at once when it is asked to.
+ * Makes the kit for what would play once the page has come to rest, so that it sounds at once when it is asked to; the first press on the page
+ * opens what sounds.
  * @param quietMs milliseconds without another program after which the page is taken to be at rest
  */
 export function usePreparation(player: Player, program: Program | null, quietMs: number): void {
@@ -14,4 +18,12 @@ export function usePreparation(player: Player, program: Program | null, quietMs:
     const timer = setTimeout(() => player.prepare(program), quietMs);
     return () => clearTimeout(timer);
   }, [player, program, quietMs]);
+  useEffect(() => {
+    const warm = () => player.warm();
+    const once = { once: true, capture: true, passive: true } as const;
+    for (const press of PRESSES) window.addEventListener(press, warm, once);
+    return () => {
+      for (const press of PRESSES) window.removeEventListener(press, warm, once);
+    };
+  }, [player]);
 }

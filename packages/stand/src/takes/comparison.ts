@@ -4,7 +4,8 @@
  * Conventions: seconds from the first sample of the model; the take is moved forward by its latency.
  */
 import { soundOf } from '@shedbook/sound';
-import { KIT_RATE_HZ, keptSounds } from '../sound/kit-makers.ts';
+import { keptSounds } from '../sound/kit-makers.ts';
+import { KIT_RATE_HZ } from '../sound/messages.ts';
 import { matchingGain } from './model.ts';
 import type { Rendered, RenderRequest } from './model.worker.ts';
 

@@ -29,6 +29,7 @@ import { takes } from './desk/takes.ts';
 import { how, limbs, marks, voices } from './drum-set.ts';
 import { durations } from './durations.ts';
 import { sizes } from './sizes.ts';
+import { soundStart } from './sound-start.ts';
 
 /** The messages. */
 export const deskMessages = {
@@ -56,6 +57,7 @@ export const deskMessages = {
   recordings,
   durations,
   sizes,
+  soundStart,
   room,
   pedal,
   print,

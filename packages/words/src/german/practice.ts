@@ -7,6 +7,7 @@ import { ladder, setting } from './practice/setting.ts';
 import { downloads, keeping, settings, sheet, page as sheetPage, student } from './practice/sheet.ts';
 import { pedal, stage, tempo } from './practice/stage.ts';
 import { sizes } from './sizes.ts';
+import { soundStart } from './sound-start.ts';
 
 /** The messages. */
 export const practiceMessages = {
@@ -24,6 +25,7 @@ export const practiceMessages = {
   keeping,
   student,
   sizes,
+  soundStart,
   stage,
   pedal,
   tempo,

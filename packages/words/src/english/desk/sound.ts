@@ -43,8 +43,6 @@ export const sound = {
   balance: 'Balance',
   mute: 'Mute the {$voice :voice}',
   settings: 'More sound settings',
-  loading: 'Setting up the kit …',
-  failed: 'No sound came. See that this device has an output, then press Play again.',
 } as const;
 
 /** Words of `compose`. */

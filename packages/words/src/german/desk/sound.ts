@@ -45,8 +45,6 @@ export const sound = translation<typeof english.sound>()({
   balance: 'Balance',
   mute: 'Stumm: {$voice :voice}',
   settings: 'Mehr zum Klang',
-  loading: 'Das Set wird aufgebaut …',
-  failed: 'Es kam kein Ton. Sieh nach, ob dieses Gerät einen Ausgang hat, und versuch es noch einmal.',
 });
 
 /** Words of `compose`. */
