@@ -307,6 +307,8 @@ it('[ST46] takes the tempo from taps, keys and the line, and keeps it for the ex
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('ArrowRight');
   await page.waitForURL(/#2$/);
+  // definition: the next exercise stands at the lesson's own tempo
+  await expect.poll(says).toBe('280');
   await page.locator('input[type="range"]').fill('77');
   await page.reload();
   await page.locator('[data-part="play"]').waitFor();
