@@ -99,6 +99,10 @@ function nothing() {
     blocks: 0,
     themesFound: 0,
     themesFirst: 0,
+    themesNamed: 0,
+    displacing: 0,
+    ends: 0,
+    joined: 0,
     columns: 0,
     figures: 0,
     notQuoted: 0,
@@ -112,13 +116,33 @@ function nothing() {
 /** @typedef {ReturnType<typeof nothing>} Sums */
 
 /**
+ * Adds what the lines of a block make of its theme: whether one displaces it, and whether the last takes a beat or two
+ * from the theme before.
+ * @param {Sums} sums
+ * @param {Bars} own
+ * @param {readonly string[]} theme
+ * @param {readonly string[] | null} before
+ */
+function addIdeas(sums, own, theme, before) {
+  if (own.some((bar) => apart(bar, theme) > 0 && apartDisplaced(bar, theme) === 0)) sums.displacing += 1;
+  if (!before) return;
+  sums.ends += 1;
+  const end = own.at(-1) ?? [];
+  const from = end.flatMap((cell, beat) => (cell === theme[beat] ? [] : [beat]));
+  if (from.length > 0 && from.length <= 2 && from.every((beat) => end[beat] === before[beat]))
+    sums.joined += 1;
+}
+
+/**
  * Adds blocks: beats changed, and whether a plain matcher finds the theme from the bars alone.
  * @param {Sums} sums
  * @param {import('@shedbook/composer').ComposeReport} report
  * @param {Bars} bars
  */
 function addBlocks(sums, { blocks }, bars) {
-  for (const { first, last, theme } of blocks) {
+  /** @type {readonly string[] | null} */
+  let before = null;
+  for (const { first, last, theme, heading } of blocks) {
     const own = bars.slice(first - 1, last);
     own.slice(1).forEach((bar, i) => {
       sums.changed += apart(bar, own[i] ?? []);
@@ -126,9 +150,13 @@ function addBlocks(sums, { blocks }, bars) {
     });
     const least = Math.min(...own.map((bar) => strayed(own, bar)));
     sums.blocks += 1;
-    if (theme !== null && own[0]?.join(' ') === theme.replaceAll('| ', '')) sums.themesFirst += 1;
-    if (theme !== null && strayed(own, theme.replaceAll('| ', '').split(' ')) === least)
-      sums.themesFound += 1;
+    const cells = theme?.replaceAll('| ', '').split(' ');
+    if (!cells) continue;
+    if (own[0]?.join() === cells.join()) sums.themesFirst += 1;
+    if (strayed(own, cells) === least) sums.themesFound += 1;
+    if (heading?.fact.startsWith('figure-')) sums.themesNamed += 1;
+    addIdeas(sums, own, cells, before);
+    before = cells;
   }
 }
 
@@ -203,6 +231,7 @@ export function sayCount(sums) {
     `all ${possible} moves ${allMoves} of ${pages}`,
     `beats changed ${(changed / lines).toFixed(2)}`,
     `themes found ${themesFound} of ${blocks}, ${sums.themesFirst} of them first`,
+    `figures as themes ${sums.themesNamed}, displaced in ${sums.displacing} blocks, ${sums.joined} of ${sums.ends} last lines join`,
     `figures missing ${sums.notQuoted} of ${sums.figures}`,
     `above a hand's rate ${sums.fast} (double strokes ${sums.doubles})`,
     `falls ${falls}, steps over ${stepsOver}, alike ${alike}, short ${short}`,

@@ -1,5 +1,5 @@
 /**
- * Annealing a page: lines, themes and whole blocks are exchanged by chance, ever more seldom for the worse.
+ * Annealing a page: lines and whole blocks are exchanged by chance, ever more seldom for the worse.
  *
  * Conventions: difficulty never falls by an exchange; bars that stay in their places (kept ones) never move, and no bar is
  * on the page twice.
@@ -9,7 +9,7 @@
 import type { Random } from '@shedbook/core';
 import { type BarStore, drawBetween } from './bar-store.ts';
 import { BLOCK_LINES, type Block } from './blocks.ts';
-import { blockCost, costAfter, count, type Loom, wholeCost } from './loom.ts';
+import { blockCost, count, type Loom, themeOfBlock, wholeCost } from './loom.ts';
 import { type PageBar, SAME_POINTS } from './page-bar.ts';
 import { firstIndexAtLeast } from './sorted.ts';
 import { joinsOf } from './theme.ts';
@@ -108,7 +108,7 @@ function drawMove({ task, random, loom }: Bench, room: Room): PageBar | null {
 }
 
 function drawJoin({ loom, task, random }: Bench, index: number, theme: PageBar): PageBar | null {
-  const before = loom.themes[index - 1];
+  const before = themeOfBlock(loom, index - 1);
   if (!before) return null;
   const joins = joinsOf(before.cells, theme.cells);
   const cells = joins[random.below(Math.max(1, joins.length))];
@@ -124,8 +124,7 @@ const SHARES = {
   line: 0.5,
   move: 0.54,
   join: 0.56,
-  theme: 0.66,
-  figure: 0.7,
+  figure: 0.61,
   beat: 0.94,
 } as const;
 
@@ -148,7 +147,7 @@ interface Spot {
 /** Puts another line on a place. @returns whether one was found. */
 function tryLine(bench: Bench, { index, place }: Spot, by: number): boolean {
   const { task, random, loom } = bench;
-  const theme = loom.themes[index];
+  const theme = themeOfBlock(loom, index);
   const room = roomFor(bench, index, place);
   let bar: PageBar | null = null;
   if (by >= SHARES.line && by < SHARES.move) bar = drawMove(bench, room);
@@ -158,14 +157,6 @@ function tryLine(bench: Bench, { index, place }: Spot, by: number): boolean {
   else bar = task.store.near(theme, room.least, room.most, random);
   if (!bar || bench.used.has(bar) || bar.points < room.least || bar.points > room.most) return false;
   putLine(bench, index, place, bar);
-  return true;
-}
-
-/** Makes a line the theme of its block. @returns whether it was another. */
-function tryTheme({ loom }: Bench, { index, place }: Spot): boolean {
-  const line = loom.page[place] as PageBar;
-  if (!loom.themes[index] || line === loom.themes[index]) return false;
-  loom.themes[index] = line;
   return true;
 }
 
@@ -194,7 +185,7 @@ function putFigure(bench: Bench, { index, place }: Spot, figure: PageBar): boole
   const { loom, random } = bench;
   const room = roomFor(bench, index, place);
   if (figure.points < room.least || figure.points > room.most) return false;
-  if (loom.themes[index] && random.next() < 0.5) return rebuild(bench, index, figure);
+  if (loom.isThemed && random.next() < 0.5) return rebuild(bench, index, figure);
   putLine(bench, index, place, figure);
   return true;
 }
@@ -207,19 +198,18 @@ function rebuild(bench: Bench, index: number, theme: PageBar): boolean {
   const room = blockRoom(bench, block);
   const lines: PageBar[] = [theme];
   for (let tries = 0; lines.length < block.length && tries < 3 * block.length; tries += 1) {
-    const bar = task.store.near(theme, room.least, room.most, random);
+    const bar = task.store.near(theme, theme.points, room.most, random);
     if (bar && !bench.used.has(bar) && !lines.includes(bar)) lines.push(bar);
   }
   if (lines.length < block.length) return false;
   lines.sort((a, b) => a.points - b.points);
   setLines(loom, index, lines);
-  loom.themes[index] = theme;
   return true;
 }
 
 function tryBlock(bench: Bench, { index }: Spot): boolean {
   const { loom, task, random } = bench;
-  if (!loom.themes[index]) return false;
+  if (!loom.isThemed) return false;
   const { least, most } = blockRoom(bench, loom.blocks[index] as Block);
   const theme = drawBetween(task.candidates, least, most, random);
   return theme !== null && !bench.used.has(theme) && rebuild(bench, index, theme);
@@ -229,7 +219,7 @@ function tryBlock(bench: Bench, { index }: Spot): boolean {
 function tryBeat(bench: Bench, { index }: Spot): boolean {
   const { loom, task, random, used } = bench;
   const block = loom.blocks[index] as Block;
-  const theme = loom.themes[index];
+  const theme = themeOfBlock(loom, index);
   if (!theme || !isFree(bench, block)) return false;
   const beat = random.below(theme.cells.length);
   const old = theme.cells[beat];
@@ -237,18 +227,15 @@ function tryBeat(bench: Bench, { index }: Spot): boolean {
   if (cell === old) return false;
   const { least, most } = blockRoom(bench, block);
   const lines: PageBar[] = [];
-  let turned = theme;
   for (let place = block.start; place < block.start + block.length; place += 1) {
     const line = loom.page[place] as PageBar;
     const other = line.cells[beat] === old ? task.store.withCell(line, beat, cell) : line;
     if (!other || other.points < least || other.points > most || lines.includes(other)) return false;
     if (other !== line && used.has(other)) return false;
-    if (line === theme) turned = other;
     lines.push(other);
   }
   lines.sort((a, b) => a.points - b.points);
   setLines(loom, index, lines);
-  loom.themes[index] = turned;
   return true;
 }
 
@@ -275,14 +262,13 @@ interface Attempt {
 /** The exchange to be tried: a missing figure goes where it belongs. */
 function attemptAt(bench: Bench, spot: Spot): Attempt {
   const by = bench.random.next();
-  const figure = by >= SHARES.theme && by < SHARES.figure ? drawMissingFigure(bench) : null;
+  const figure = by >= SHARES.join && by < SHARES.figure ? drawMissingFigure(bench) : null;
   const belongs = figure ? spotFor(bench, figure) : spot;
   return bench.mayChange[belongs.place] ? { spot: belongs, by, figure } : { spot, by, figure };
 }
 
 function act(bench: Bench, { spot, by, figure }: Attempt): boolean {
   if (by < SHARES.join) return tryLine(bench, spot, by);
-  if (by < SHARES.theme) return tryTheme(bench, spot);
   if (by < SHARES.figure) return figure !== null && putFigure(bench, spot, figure);
   return by < SHARES.beat ? tryBeat(bench, spot) : tryBlock(bench, spot);
 }
@@ -322,38 +308,42 @@ function isTaken(worse: number, { heat }: Ledger, random: Random): boolean {
 
 function tryEnd({ loom, random }: Bench, ledger: Ledger, index: number): void {
   const by = random.below(2) === 0 ? 1 : -1;
-  if (loom.themes[index] === null || index + 1 >= loom.blocks.length) return;
-  const before = ownCost(loom, ledger, index) + ownCost(loom, ledger, index + 1);
+  if (!loom.isThemed || index + 1 >= loom.blocks.length) return;
+  // the block after the next one may join another theme then
+  const touched = [index, index + 1, index + 2].filter((each) => each < loom.blocks.length);
+  const before = touched.reduce((sum, each) => sum + ownCost(loom, ledger, each), 0);
   if (!moveEnd(loom, index, by)) return;
-  const [own, next] = [blockCost(loom, index), blockCost(loom, index + 1)];
-  if (isTaken(own + next - before, ledger, random)) {
-    ledger.costs[index] = own;
-    ledger.costs[index + 1] = next;
+  const costs = touched.map((each) => blockCost(loom, each));
+  const after = costs.reduce((sum, each) => sum + each, 0);
+  if (isTaken(after - before, ledger, random)) {
+    costs.forEach((cost, i) => {
+      ledger.costs[index + i] = cost;
+    });
   } else moveEnd(loom, index, by === 1 ? -1 : 1);
 }
 
 function tryLines(bench: Bench, ledger: Ledger, spot: Spot, lines: PageBar[]): void {
   const { loom, random, used } = bench;
-  const { page, themes, blocks } = loom;
+  const { page, blocks } = loom;
   const attempt = attemptAt(bench, spot);
   const { index } = attempt.spot;
   const { start, length } = blocks[index] as Block;
   for (let line = 0; line < length; line += 1) lines[line] = page[start + line] as PageBar;
-  const theme = themes[index] as PageBar | null;
-  const before = ownCost(loom, ledger, index) + costAfter(loom, index);
+  const own = ownCost(loom, ledger, index);
+  const next = index + 1 < blocks.length ? ownCost(loom, ledger, index + 1) : 0;
   if (!act(bench, attempt)) return;
   const whole = wholeCost(loom);
   const cost = blockCost(loom, index);
-  if (isTaken(whole - ledger.whole + cost + costAfter(loom, index) - before, ledger, random)) {
+  const isNextOther =
+    index + 1 < blocks.length && (page[start] !== lines[0] || page[start + length - 1] !== lines[length - 1]);
+  const nextCost = isNextOther ? blockCost(loom, index + 1) : next;
+  if (isTaken(whole - ledger.whole + cost + nextCost - own - next, ledger, random)) {
     ledger.whole = whole;
     ledger.costs[index] = cost;
-    if (index + 1 < blocks.length) ledger.costs[index + 1] = Number.NaN;
+    if (isNextOther) ledger.costs[index + 1] = nextCost;
     for (let line = 0; line < length; line += 1) used.delete(lines[line] as PageBar);
     for (let line = start; line < start + length; line += 1) used.add(page[line] as PageBar);
-  } else {
-    setLines(loom, index, lines);
-    themes[index] = theme;
-  }
+  } else setLines(loom, index, lines);
 }
 
 /** Lays the blocks end to end again, after their lengths have changed. */
@@ -394,7 +384,7 @@ function tryTransfer(bench: Bench, ledger: Ledger, { index, place }: Spot): void
   const { loom, random, used } = bench;
   const { blocks, page } = loom;
   const other = random.below(blocks.length);
-  const theme = loom.themes[other];
+  const theme = themeOfBlock(loom, other);
   const lengths = blocks.map(({ length }) => length);
   if (!bench.isAllFree || !theme || other === index) return;
   if ((lengths[index] as number) <= BLOCK_LINES.least || (lengths[other] as number) >= BLOCK_LINES.most)
@@ -430,7 +420,7 @@ function tryTransfer(bench: Bench, ledger: Ledger, { index, place }: Spot): void
 /** Shares of the tries that move where a block ends, and that take a line from one block to another. */
 const SHARES_OF_BLOCKS = { end: 0.08, transfer: 0.22 } as const;
 
-/** Exchanges lines, themes and blocks of a page; the page, its blocks and its themes are changed in place. */
+/** Exchanges lines, themes and blocks of a page; the page and its blocks are changed in place. */
 export function anneal(loom: Loom, task: AnnealTask, schedule: Schedule, random: Random): void {
   const mayChange = loom.page.map((_, place) => task.places.includes(place));
   const isAllFree = mayChange.every(Boolean);

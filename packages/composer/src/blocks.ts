@@ -13,8 +13,8 @@ const FEW_LINES = 3;
 /** Moves to be met, as a share of those that the page has room for, above which they are many. */
 const MANY_MOVES = 0.255;
 
-/** Lines in a block, and the share of moves above which it has so few: eight cells on a page of 32 lines. */
-const FEWEST_LINES = 2.7;
+/** Lines in a block at least, about, and the share of moves above which it has so few: eight cells on a page of 32 lines. */
+const FEWEST_LINES = 2.3;
 const MOST_MOVES = 0.45;
 
 /** Lines in a block, about, for moves to be met as a share of those that the page has room for. */
@@ -36,12 +36,21 @@ export interface Block {
   readonly length: number;
 }
 
-/**
- * The blocks of a page of `count` lines, as even as can be, the longer ones first.
- * @param moves moves to be met, as a share of those that the page has room for
- */
-export function blocksOf(count: number, moves: number): readonly Block[] {
-  const blocks = Math.max(1, Math.round(count / linesInBlock(moves)));
+/** Blocks beside those that figures may head: what is easier than all of them, and what is harder. */
+const BEYOND_FIGURES = 2;
+
+/** How full a page is. */
+export interface Crowding {
+  /** Moves to be met, as a share of those that the page has room for. */
+  readonly moves: number;
+  /** Number of figures to be quoted. */
+  readonly figures: number;
+}
+
+/** The blocks of a page of `count` lines, as even as can be, the longer ones first: one for each figure, where there is room. */
+export function blocksOf(count: number, { moves, figures }: Crowding): readonly Block[] {
+  const headed = Math.min(figures + BEYOND_FIGURES, Math.floor(count / FEWEST_LINES));
+  const blocks = Math.max(1, Math.round(count / linesInBlock(moves)), headed);
   let start = 0;
   return Array.from({ length: count === 0 ? 0 : blocks }, (_, i) => {
     const length = Math.floor(count / blocks) + (i < count % blocks ? 1 : 0);

@@ -162,11 +162,10 @@ function plainPage(
   const aim = { ...task.aim, figures: NO_FIGURES };
   const blocks = [...task.blocks];
   const page = layOut(task, draftPage(task, stretches, anneals.byMove, random));
-  const themes = blocks.map(() => null);
-  const loom = loomWith({ aim, blocks, page, themes, need: PLAIN_NEED });
+  const loom = loomWith({ aim, blocks, page, isThemed: false, need: PLAIN_NEED });
   const tries = Math.min(PLAIN_TRIES, PLAIN_TRIES_PER_PLACE * anneals.places.length);
   if (anneals.places.length > 0) anneal(loom, anneals, { ...PLAIN_HEAT, tries }, random);
-  return { bars: page, blocks, themes };
+  return { bars: page, blocks, themes: blocks.map(() => null) };
 }
 
 /** The bars of a page in order, as many as asked, or as there are, and the themes of its blocks. */
@@ -184,8 +183,12 @@ export function choosePage(task: PageTask, random: Random): WovenPage {
     const plain = plainPage(task, stretches, anneals, random);
     return missedBy(plain.bars, aim) < missedBy(woven.bars, aim) ? plain : woven;
   };
-  const { bars: page, blocks, themes } = chosen();
-  const bars = mendSteps(page, { candidates, aim, places }, random);
-  const isPlain = themes.every((theme) => theme === null);
-  return { bars, blocks, themes: isPlain ? themes : themesOf(bars, blocks, themes) };
+  const { bars: page, blocks: woven, themes } = chosen();
+  const isThemed = themes.some((theme) => theme !== null);
+  const { bars, blocks } = mendSteps(
+    { bars: page, blocks: woven },
+    { candidates, aim, places, isThemed },
+    random,
+  );
+  return { bars, blocks, themes: isThemed ? themesOf(bars, blocks) : themes };
 }

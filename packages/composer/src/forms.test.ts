@@ -202,6 +202,21 @@ describe('a review', () => {
     expect(review.map((each) => each.exercise.number)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]);
   });
 
+  it('[CO32] takes what keeps neighbours apart later on too', () => {
+    const of = (title: string, ...texts: readonly string[]): Lesson => ({
+      ...swing,
+      title,
+      exercises: texts.map((text, i) => exerciseOf(swing, text, i + 1)),
+    });
+    const easy = '... ... ... x..';
+    const hard = '..x ..x ..x ..x';
+    const sheets = [of('Both', easy, hard), of('Easy', easy)];
+    for (let seed = 0; seed < 8; seed += 1) {
+      // definition: the hard bar stands on the first sheet alone, so the easy one has to come from the second
+      expect(composeReview(swing, sheets, { count: 2, seed }).map(({ sheet }) => sheet)).toEqual([1, 0]);
+    }
+  });
+
   it('[CO32] leaves out sheets in another meter and gives what there is', () => {
     const waltz = lessonOf('waltz');
     const other = { ...waltz, exercises: compose(waltz, { count: 8 }).exercises };

@@ -1,14 +1,14 @@
 /** What a block is about, and what a line makes of it, as facts. */
-import type { Fact, PlaceFact, Syllable } from '@shedbook/core';
+import type { Fact, PlaceFact, Syllable, Voice } from '@shedbook/core';
 import type { FigureName } from './figures.data.ts';
 
 /** A theme that is a figure of the trade. */
-interface FigureFact extends Fact {
+export interface FigureFact extends Fact {
   readonly fact: `figure-${FigureName}`;
 }
 
 /** A figure of the trade, displaced. */
-interface FigureLaterFact extends Fact {
+export interface FigureLaterFact extends Fact {
   readonly fact: 'theme-figure-later';
   readonly figure: FigureFact;
   /** In beats. */
@@ -74,11 +74,39 @@ interface StrokesFact extends Fact {
   readonly strokes: number;
 }
 
+/** What one voice of a dialogue strikes. */
+export interface VoiceStrikesFact extends Fact {
+  readonly fact: 'voice-strikes';
+  readonly voice: Voice;
+  readonly groups: readonly GroupFact[];
+}
+
+/** A theme that voices share: what each of them strikes. */
+interface SharedFact extends Fact {
+  readonly fact: 'theme-shared';
+  readonly voices: readonly VoiceStrikesFact[];
+}
+
+/** A theme that voices share, whose rhythm has a name. */
+interface SharedFigureFact extends Fact {
+  readonly fact: 'theme-figure-shared';
+  readonly figure: FigureFact | FigureLaterFact;
+  readonly voices: readonly VoiceStrikesFact[];
+}
+
 /** What a block is about. */
-export type ThemeFact = FigureFact | FigureLaterFact | GroupsFact | TwoBarsFact | BeginsFact | StrokesFact;
+export type ThemeFact =
+  | FigureFact
+  | FigureLaterFact
+  | GroupsFact
+  | TwoBarsFact
+  | BeginsFact
+  | SharedFact
+  | SharedFigureFact
+  | StrokesFact;
 
 /** What stands in the facts of this room and has its own words. */
-export type ThemePartFact = GroupFact | CountedFact;
+export type ThemePartFact = GroupFact | CountedFact | VoiceStrikesFact;
 
 /** The line states the theme. */
 interface StatedFact extends Fact {

@@ -1,6 +1,8 @@
 import { parsePattern } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
-import { themeFact } from './idea.ts';
+import { lessonOf } from '../test/lessons.ts';
+import { composeDialogue } from './dialogue.ts';
+import { sharedThemeFact, themeFact } from './idea.ts';
 
 const headingOf = (text: string) => themeFact(parsePattern(text).bars.flat(), 4);
 
@@ -57,5 +59,43 @@ describe('headings', () => {
       first: [{ fact: 'group-beats', beats: ['1'] }],
       second: [{ fact: 'group-between', beats: ['2'], syllables: counted('&') }],
     });
+  });
+
+  it('[CO2800] of a dialogue say which voice strikes where, and what their rhythm is called', () => {
+    const cellsOf = (text: string) => parsePattern(text).bars.flat();
+    const share = (snare: string, bass: string, together: string) =>
+      sharedThemeFact(
+        cellsOf(together),
+        [
+          { voice: 'snare', pattern: parsePattern(snare) },
+          { voice: 'bass', pattern: parsePattern(bass) },
+        ],
+        4,
+      );
+    const snare = { fact: 'voice-strikes', voice: 'snare', groups: [{ fact: 'group-beats', beats: ['1'] }] };
+    const let2 = { fact: 'group-between', beats: ['2'], syllables: counted('let') };
+    // definition: the snare strikes 1, the bass drum the last triplet of 2; common practice: both together are the dotted quarter
+    expect(share('x.. ... ... ...', '... ..x ... ...', 'x.. ..x ... ...')).toEqual({
+      fact: 'theme-figure-shared',
+      figure: { fact: 'figure-dotted-quarter' },
+      voices: [snare, { fact: 'voice-strikes', voice: 'bass', groups: [let2] }],
+    });
+    // definition: the snare strikes 1, the bass drum 3 and the last triplet of 2; no figure has these strokes
+    expect(share('x.. ... ... ...', '... ..x x.. ...', 'x.. ..x x.. ...')).toMatchObject({
+      fact: 'theme-shared',
+      voices: [snare, { voice: 'bass', groups: [let2, { fact: 'group-beats', beats: ['3'] }] }],
+    });
+  });
+
+  it('[CO2800] name both voices over every block of a dialogue', () => {
+    const { report } = composeDialogue(lessonOf('swing'), 'bass', { count: 12, seed: 1 });
+    const headings = report.blocks.map(({ heading }) => heading);
+    expect(headings.length).toBeGreaterThan(2);
+    for (const heading of headings) {
+      if (heading?.fact !== 'theme-shared' && heading?.fact !== 'theme-figure-shared')
+        throw new Error(`no voice in ${JSON.stringify(heading)}`);
+      // definition: the comping voice and the one that was asked for, both of which strike in every exercise
+      expect(heading.voices.map(({ voice }) => voice)).toEqual(['snare', 'bass']);
+    }
   });
 });

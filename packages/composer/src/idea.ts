@@ -3,22 +3,29 @@
  *
  * Conventions: places and beats count from 1; a displacement is in beats, later is positive.
  */
-import { type Cell, isStruck, type PlaceFact, placeInBar, struckSlots } from '@shedbook/core';
+import {
+  type Cell,
+  type ExercisePart,
+  isStruck,
+  type PlaceFact,
+  placeInBar,
+  struckSlots,
+} from '@shedbook/core';
 import type { FigureName } from './figures.data.ts';
 import { figureOf } from './figures.ts';
-import type { IdeaFact, ThemeFact } from './idea-fact.ts';
+import type { FigureFact, FigureLaterFact, IdeaFact, ThemeFact, VoiceStrikesFact } from './idea-fact.ts';
 import { likeness } from './theme.ts';
 import { groupsOf } from './theme-groups.ts';
 
 /** Figures whose shape is heard wherever in the bar it begins. */
 const SHAPES: readonly FigureName[] = ['dotted-quarter', 'three-side'];
 
-function figureFact(name: FigureName): Extract<ThemeFact, { fact: `figure-${FigureName}` }> {
+function figureFact(name: FigureName): FigureFact {
   return { fact: `figure-${name}` };
 }
 
 /** The figure that a bar is, where it stands or some beats later. */
-function figureIn(cells: readonly Cell[]): ThemeFact | null {
+function figureIn(cells: readonly Cell[]): FigureFact | FigureLaterFact | null {
   const n = cells.length;
   for (let later = 0; later < n; later += 1) {
     const text = cells.map((_, beat) => cells[(beat + later) % n]?.text).join(' ');
@@ -66,6 +73,31 @@ export function themeFact(cells: readonly Cell[], inBar: number): ThemeFact {
   );
   const fact = bars.length === 1 ? (figureIn(cells) ?? barFact(cells)) : barsFact(bars);
   return fact ?? { fact: 'theme-strokes', strokes: cells.flatMap(struckSlots).length };
+}
+
+/** What each voice strikes, or null where a stroke has no name or the theme has several bars. */
+function voicesStrike(parts: readonly ExercisePart[]): readonly VoiceStrikesFact[] | null {
+  const said = parts.flatMap(({ voice, pattern }): readonly VoiceStrikesFact[] => {
+    const [bar, ...more] = pattern.bars;
+    const groups = bar && more.length === 0 ? groupsOf(bar) : null;
+    return groups && groups.length > 0 ? [{ fact: 'voice-strikes', voice, groups }] : [];
+  });
+  return said.length === parts.length ? said : null;
+}
+
+/**
+ * What a theme that voices share is, for a heading: the name of their rhythm, if it has one, and what each voice strikes.
+ * @param cells what all of them strike together
+ */
+export function sharedThemeFact(
+  cells: readonly Cell[],
+  parts: readonly ExercisePart[],
+  inBar: number,
+): ThemeFact {
+  const voices = voicesStrike(parts);
+  if (!voices) return themeFact(cells, inBar);
+  const figure = figureIn(cells);
+  return figure ? { fact: 'theme-figure-shared', figure, voices } : { fact: 'theme-shared', voices };
 }
 
 /** Places where one bar strikes and the other does not; bars of the same subdivisions only. */

@@ -16,22 +16,19 @@ import {
   phraseCost,
   stepCost,
 } from './page-cost.ts';
-import { likeness } from './theme.ts';
+import { beatsApartAnyhow, likeness } from './theme.ts';
 
 /** What a line costs for each beat more than one by which it strays from its theme. */
-const STRAYED = 6;
+const STRAYED = 4;
 
-/** What a block costs that does not state its theme. */
-const UNSTATED = 8;
-
-/** What a block costs for each line that comes before its theme: an idea is heard first, then what is made of it. */
-const LATE = 2;
+/** What a block costs for each share of a bar by which another line than its first is nearer to all of them; a whole bar costs this. */
+const NOT_CENTRAL = 66;
 
 /**
- * What is gained by a line that displaces the theme, by one that joins it with the theme before, and by a theme that is a
- * figure of the trade.
+ * What is gained by a block in which a line displaces the theme, by one whose last line joins its theme with the one
+ * before, and by one whose theme is a figure of the trade.
  */
-const GAINS = { displaced: 0.8, joins: 0.8, figure: 3 } as const;
+const GAINS = { displaced: 1, joins: 1, figure: 12 } as const;
 
 /** Most beats that a joining line takes from the theme before. */
 const BORROWED = 2;
@@ -44,8 +41,8 @@ export interface Loom {
   /** The block of each place. */
   readonly blockOf: Uint16Array;
   readonly page: PageBar[];
-  /** By block; null where lines are chosen one by one. */
-  readonly themes: (PageBar | null)[];
+  /** Whether the first line of each block is its theme; else lines are chosen one by one. */
+  readonly isThemed: boolean;
   readonly tally: Tally;
   /** How many times what is missing weighs. */
   readonly need: number;
@@ -68,9 +65,11 @@ interface Tally extends Inventory {
   readonly mayStart: Uint8Array;
   /** Room for looking at the order of the lines. */
   readonly seen: Uint8Array;
+  /** By line of a block: beats by which it is apart from the other lines. */
+  readonly sums: Uint16Array;
 }
 
-function emptyTally(aim: PageAim): Tally {
+function emptyTally(aim: PageAim, lines: number): Tally {
   const { vocabulary: n, cells } = aim.alphabet;
   const isWanted = new Uint8Array(n * n);
   for (const move of aim.moves) isWanted[move] = 1;
@@ -88,6 +87,7 @@ function emptyTally(aim: PageAim): Tally {
     uses: new Int16Array(n),
     mayStart,
     seen: new Uint8Array(cells.length),
+    sums: new Uint16Array(lines),
   };
 }
 
@@ -121,19 +121,23 @@ export function count({ aim, tally }: Loom, bar: PageBar, by: 1 | -1): void {
   if (aim.figures.has(bar)) tally.missedFigures -= by;
 }
 
-/** What a loom is given: a page and its blocks' themes are changed in place, and so is where blocks end. */
+/** What a loom is given: a page is changed in place, and so is where blocks end. */
 export interface Warp {
   readonly aim: PageAim;
   readonly blocks: Block[];
   readonly page: PageBar[];
-  readonly themes: (PageBar | null)[];
+  readonly isThemed: boolean;
   /** How many times what is missing weighs. */
   readonly need: number;
 }
 
 /** A loom with a page on it. */
 export function loomWith(warp: Warp): Loom {
-  const loom = { ...warp, blockOf: blockOfPlaces(warp.blocks), tally: emptyTally(warp.aim) };
+  const loom = {
+    ...warp,
+    blockOf: blockOfPlaces(warp.blocks),
+    tally: emptyTally(warp.aim, warp.page.length),
+  };
   for (const bar of warp.page) count(loom, bar, 1);
   return loom;
 }
@@ -149,48 +153,67 @@ function joins(line: PageBar, theme: PageBar, before: PageBar): boolean {
   return borrowed > 0 && borrowed <= BORROWED;
 }
 
-/** What a line of a block costs for how it goes with the block's theme; `before` is the theme that it may join. */
-function thematicCost(line: PageBar, theme: PageBar, before: PageBar | null): number {
-  if (before && joins(line, theme, before)) return -GAINS.joins;
-  const { apart, later } = likeness(line.cells, theme.cells);
-  if (apart === 0) return later > 0 ? -GAINS.displaced : 0;
-  return STRAYED * (apart - 1);
+/** The theme of a block: its first line; null where lines are chosen one by one. */
+export function themeOfBlock({ page, blocks, isThemed }: Loom, index: number): PageBar | null {
+  const block = blocks[index];
+  return isThemed && block ? (page[block.start] as PageBar) : null;
+}
+
+/**
+ * Beats by which another line of a block is nearer to all of its lines than the first.
+ * @param sums how far each line is from the first; what it is from all of them is added
+ */
+function offCentre({ page, blocks }: Loom, index: number, sums: Uint16Array): number {
+  const { start, length } = blocks[index] as Block;
+  for (let line = 1; line < length; line += 1) {
+    const { cells } = page[start + line] as PageBar;
+    for (let other = line + 1; other < length; other += 1) {
+      const apart = beatsApartAnyhow((page[start + other] as PageBar).cells, cells);
+      sums[line] = (sums[line] as number) + apart;
+      sums[other] = (sums[other] as number) + apart;
+    }
+  }
+  const ofFirst = sums[0] as number;
+  let least = ofFirst;
+  for (let line = 1; line < length; line += 1) least = Math.min(least, sums[line] as number);
+  return ofFirst - least;
+}
+
+/** What the lines of a block cost for what they make of its theme. */
+function themeCost(loom: Loom, index: number, theme: PageBar): number {
+  const { page, aim, blocks, tally } = loom;
+  const { start, length } = blocks[index] as Block;
+  const before = index > 0 ? themeOfBlock(loom, index - 1) : null;
+  const { sums } = tally;
+  let cost = aim.figures.has(theme) ? -GAINS.figure : 0;
+  let isDisplaced = false;
+  sums[0] = 0;
+  for (let line = 1; line < length; line += 1) {
+    const bar = page[start + line] as PageBar;
+    const { apart, later } = likeness(bar.cells, theme.cells);
+    sums[0] += apart;
+    sums[line] = apart;
+    cost += changeCost(page[start + line - 1] as PageBar, bar);
+    if (apart === 0 && later > 0) isDisplaced = true;
+    if (apart > 0) cost += STRAYED * (apart - 1);
+    if (line === length - 1 && before && joins(bar, theme, before)) cost -= GAINS.joins;
+  }
+  if (isDisplaced) cost -= GAINS.displaced;
+  return cost + (NOT_CENTRAL * offCentre(loom, index, sums)) / theme.cells.length;
 }
 
 /** What the lines of a block cost, and the step into each of them. */
-export function blockCost({ page, aim, blocks, themes }: Loom, index: number): number {
+export function blockCost(loom: Loom, index: number): number {
+  const { page, aim, blocks } = loom;
   const { start, length } = blocks[index] as Block;
-  const theme = themes[index] as PageBar | null;
-  const end = start + length;
-  let cost = 0;
-  let isStated = theme === null;
-  for (let place = start; place < end; place += 1) {
+  const theme = themeOfBlock(loom, index);
+  let cost = theme ? themeCost(loom, index, theme) : 0;
+  for (let place = start; place < start + length; place += 1) {
     const bar = page[place] as PageBar;
     cost += phraseCost(bar, aim);
-    if (place > 0) {
-      const before = page[place - 1] as PageBar;
-      cost += stepCost(bar.points - before.points, aim);
-      if (theme !== null && place > start) cost += changeCost(before, bar);
-    }
-    if (bar === theme) {
-      isStated = true;
-      cost += LATE * (place - start) - (aim.figures.has(bar) ? GAINS.figure : 0);
-    } else if (theme !== null) {
-      cost += thematicCost(
-        bar,
-        theme,
-        place === end - 1 && index > 0 ? (themes[index - 1] as PageBar) : null,
-      );
-    }
+    if (place > 0) cost += stepCost(bar.points - (page[place - 1] as PageBar).points, aim);
   }
-  return isStated ? cost : cost + UNSTATED;
-}
-
-/** What the step from a block to the line after it costs. */
-export function costAfter({ page, aim, blocks }: Loom, index: number): number {
-  const { start, length } = blocks[index] as Block;
-  const after = page[start + length];
-  return after ? stepCost(after.points - (page[start + length - 1] as PageBar).points, aim) : 0;
+  return cost;
 }
 
 /** What only the whole page shows. */
@@ -198,12 +221,7 @@ export function wholeCost({ page, aim, tally, need }: Loom): number {
   return inventoryCost(tally, aim, page.length, need) + orderCost(page, tally.seen) + endsCost(page, aim);
 }
 
-/** What a page costs line by line and as a whole, themes left aside. */
+/** What a page costs, block by block and as a whole. */
 export function pageCost(loom: Loom): number {
-  const { page, aim } = loom;
-  let cost = wholeCost(loom);
-  for (let place = 1; place < page.length; place += 1) {
-    cost += stepCost((page[place] as PageBar).points - (page[place - 1] as PageBar).points, aim);
-  }
-  return cost;
+  return loom.blocks.reduce((sum, _, index) => sum + blockCost(loom, index), wholeCost(loom));
 }

@@ -4,6 +4,7 @@
  * Conventions: places from 0; difficulty never falls by an exchange.
  */
 import type { Random } from '@shedbook/core';
+import { BLOCK_LINES, type Block, blockOfPlaces } from './blocks.ts';
 import { loomWith, pageCost } from './loom.ts';
 import { type PageBar, SAME_POINTS } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
@@ -22,6 +23,8 @@ export interface MendTask {
   readonly aim: PageAim;
   /** Places that may change. */
   readonly places: readonly number[];
+  /** Whether the first line of each block is its theme. */
+  readonly isThemed: boolean;
 }
 
 /** Free places next to one another round a place, as a window. */
@@ -33,19 +36,55 @@ function freeAround(place: number, free: ReadonlySet<number>): Window {
   return { from, to };
 }
 
-/** The page with another bar in place of one, put where its difficulty belongs among its free neighbours. */
+/** Lines of a page and the blocks that they fall into. */
+export interface BlockedPage {
+  readonly bars: readonly PageBar[];
+  readonly blocks: readonly Block[];
+}
+
+/** A bar for a place that may change. */
+interface Exchange {
+  readonly place: number;
+  readonly bar: PageBar;
+}
+
+/** Blocks of which one has a line less and another a line more, or null where one would be no block any more. */
+function withLineMoved(blocks: readonly Block[], from: number, to: number): readonly Block[] | null {
+  if (from === to) return blocks;
+  const lengths = blocks.map(({ length }, i) => length + (i === to ? 1 : 0) - (i === from ? 1 : 0));
+  if ((lengths[from] as number) < BLOCK_LINES.least || (lengths[to] as number) > BLOCK_LINES.most)
+    return null;
+  let start = 0;
+  return lengths.map((length) => {
+    const block = { start, length };
+    start += length;
+    return block;
+  });
+}
+
+/**
+ * The page with another bar in place of one, put where its difficulty belongs among its free neighbours, into the block of
+ * the line before it; null where a block would get too short or too long. Blocks without themes stay as they are.
+ */
 function exchanged(
-  page: readonly PageBar[],
-  place: number,
-  bar: PageBar,
+  { bars, blocks }: BlockedPage,
+  { place, bar }: Exchange,
   free: ReadonlySet<number>,
-): readonly PageBar[] {
+  isThemed: boolean,
+): BlockedPage | null {
   const { from, to } = freeAround(place, free);
-  const stretch = page.slice(from, to);
+  const stretch = bars.slice(from, to);
   stretch.splice(place - from, 1);
-  const at = stretch.findIndex((each) => each.points > bar.points);
-  stretch.splice(at < 0 ? stretch.length : at, 0, bar);
-  return [...page.slice(0, from), ...stretch, ...page.slice(to)];
+  const found = stretch.findIndex((each) => each.points > bar.points);
+  const at = found < 0 ? stretch.length : found;
+  stretch.splice(at, 0, bar);
+  const laid = [...bars.slice(0, from), ...stretch, ...bars.slice(to)];
+  if (!isThemed) return { bars: laid, blocks };
+  const blockOf = blockOfPlaces(blocks);
+  const before = Math.max(0, from + at - 1);
+  const host = blockOf[before >= place ? before + 1 : before] as number;
+  const moved = withLineMoved(blocks, blockOf[place] as number, host);
+  return moved && { bars: laid, blocks: moved };
 }
 
 /** An exchange that may mend a step: a place to change, and the points that the new bar should lie between. */
@@ -66,32 +105,28 @@ function mendsFor(page: readonly PageBar[], task: MendTask, random: Random): rea
 }
 
 /** The page with one of its faults mended by another bar, or null where the bar drawn does not fit. */
-function tryMend(
-  page: readonly PageBar[],
-  mend: Mend,
-  task: MendTask,
-  free: ReadonlySet<number>,
-  random: Random,
-) {
+function tryMend(page: BlockedPage, mend: Mend, task: MendTask, free: ReadonlySet<number>, random: Random) {
   const from = firstAtLeast(task.candidates, mend.least);
   const to = firstAtLeast(task.candidates, mend.most);
   const bar = task.candidates[from + random.below(Math.max(1, to - from))] as PageBar;
   const around = freeAround(mend.place, free);
-  const low = page[around.from - 1]?.points ?? Number.NEGATIVE_INFINITY;
-  const high = page[around.to]?.points ?? Number.POSITIVE_INFINITY;
-  if (to <= from || page.includes(bar) || bar.points < low || bar.points > high) return null;
-  return exchanged(page, mend.place, bar, free);
+  const low = page.bars[around.from - 1]?.points ?? Number.NEGATIVE_INFINITY;
+  const high = page.bars[around.to]?.points ?? Number.POSITIVE_INFINITY;
+  if (to <= from || page.bars.includes(bar) || bar.points < low || bar.points > high) return null;
+  return exchanged(page, { place: mend.place, bar }, free, task.isThemed);
 }
 
-/** Mends steps by exchanging a bar for one of another difficulty, as long as the page gets better. */
-export function mendSteps(page: readonly PageBar[], task: MendTask, random: Random): readonly PageBar[] {
+/** Mends steps by exchanging a bar for one of another difficulty, as long as the page gets better; lines stay with their blocks. */
+export function mendSteps(page: BlockedPage, task: MendTask, random: Random): BlockedPage {
   const free = new Set(task.places);
-  const costOf = (bars: readonly PageBar[]) =>
-    pageCost(loomWith({ aim: task.aim, blocks: [], page: [...bars], themes: [], need: NEED }));
+  const costOf = ({ bars, blocks }: BlockedPage) =>
+    pageCost(
+      loomWith({ aim: task.aim, blocks: [...blocks], page: [...bars], isThemed: task.isThemed, need: NEED }),
+    );
   let best = page;
   let cost = costOf(page);
   for (let i = 0; i < MENDS; i += 1) {
-    const mends = mendsFor(best, task, random);
+    const mends = mendsFor(best.bars, task, random);
     if (mends.length === 0) return best;
     const changed = tryMend(best, mends[random.below(mends.length)] as Mend, task, free, random);
     const changedCost = changed ? costOf(changed) : Number.POSITIVE_INFINITY;

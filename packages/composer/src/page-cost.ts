@@ -22,7 +22,7 @@ const BARS_UNLIKE = 0.4;
 const SAME_BAR = 20;
 
 /** The cost of all beats of a bar changing inside a block; one beat costs nothing, each more its share. */
-const BEATS_CHANGED = 44;
+const BEATS_CHANGED = 86;
 
 /** New cells that the first bar, and every later bar, may bring. */
 const NEW_CELLS = { first: 2, later: 1 } as const;

@@ -241,7 +241,7 @@ export function composePage(source: PageSource): Composition {
   const { candidates, store, figures } = offerOf(source, alphabet, reached, room);
   const moves = movesToMeet(source, all);
   const crowding = moves.length / Math.max(1, room * ground.length);
-  const blocks = blocksOf(room, crowding);
+  const blocks = blocksOf(room, { moves: crowding, figures: figures.length });
   const aim: PageAim = {
     alphabet,
     moves,

@@ -9,12 +9,13 @@ import type { CellMove } from './cell-move.ts';
 import { type Grade, gradeExercise, gradeSettingsOf, patternGrader } from './grade.ts';
 import type { Ground } from './ground.ts';
 import { fastestStrokes, PUBLISHED_HAND_RATE, PUBLISHED_PAIR_RATE, speedLimit } from './hand-speed.ts';
-import { ideaOf, themeFact } from './idea.ts';
+import { ideaOf, sharedThemeFact, themeFact } from './idea.ts';
 import type { IdeaFact, ThemeFact } from './idea-fact.ts';
 import type { MoveFact, NoteFact } from './note-fact.ts';
 import type { PageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
 import type { Pool } from './pool.ts';
+import { mergeCells } from './score.ts';
 import type { Script } from './script.ts';
 import { tooFast } from './too-fast.ts';
 
@@ -163,6 +164,15 @@ function textOf(task: ReportTask, bar: PageBar): string {
   return formatPattern({ bars });
 }
 
+/** What the heading over a theme says. */
+function headingOf(task: ReportTask, theme: PageBar): ThemeFact {
+  const cells = cellsOf(task, theme);
+  const parts = task.script.write(cells);
+  if (parts.length === 1) return themeFact(cells, task.aim.beats);
+  const together = cells.map((cell) => mergeCells(task.script.lines(cell).map((line) => line.cell)));
+  return sharedThemeFact(together, parts, task.aim.beats);
+}
+
 function ideaAt(task: ReportTask, place: number): IdeaFact | null {
   const theme =
     task.themes[task.blocks.findIndex(({ start, length }) => place >= start && place < start + length)];
@@ -173,7 +183,7 @@ function reportBlocks(task: ReportTask): readonly ReportedBlock[] {
   return task.blocks.map(({ start, length }, i) => {
     const theme = task.themes[i] ?? null;
     const text = theme && textOf(task, theme);
-    const heading = theme && themeFact(cellsOf(task, theme), task.aim.beats);
+    const heading = theme && headingOf(task, theme);
     return { first: start + 1, last: start + length, theme: text, heading };
   });
 }

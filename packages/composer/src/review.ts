@@ -5,7 +5,7 @@
  * Conventions: exercises are graded over the groove of the lesson that reviews.
  * Source: common practice; interleaved practice as in Carter & Grahn 2016, Front. Psychol. 7:1251.
  */
-import { type Exercise, formatPattern, type Lesson, type Random, seededRandom } from '@shedbook/core';
+import { type Exercise, formatPattern, type Lesson, seededRandom } from '@shedbook/core';
 import { gradeExercise } from './grade.ts';
 
 /** What to review. */
@@ -52,14 +52,38 @@ function gather(lesson: Lesson, sheets: readonly Lesson[]): readonly Known[] {
   return [...known.values()].sort((a, b) => a.points - b.points);
 }
 
-/** One of the exercises in a window, from another sheet than the one before where there is one. */
-function pick(window: readonly Known[], before: number | null, random: Random) {
-  const of = (list: readonly Known[]) =>
-    list.flatMap((known) => known.places.map((place) => ({ known, ...place })));
-  const all = of(window);
-  const others = all.filter((each) => each.sheet !== before);
-  const choice = others.length > 0 ? others : all;
-  return choice[random.below(choice.length)] as (typeof all)[number];
+/** An exercise at one of its places. */
+interface Choice {
+  readonly known: Known;
+  readonly sheet: number;
+  readonly from: number;
+}
+
+/** What may stand at each place of the review: even windows over the exercises, from easy to hard. */
+function choicesOf(all: readonly Known[], count: number): readonly (readonly Choice[])[] {
+  return Array.from({ length: count }, (_, place) => {
+    const from = Math.floor((place * all.length) / count);
+    const to = Math.max(from + 1, Math.floor(((place + 1) * all.length) / count));
+    return all.slice(from, to).flatMap((known) => known.places.map((at) => ({ known, ...at })));
+  });
+}
+
+/** By place and sheet: how many neighbours from one sheet there are from there on at least, if that sheet stands there. */
+function fewestMeetings(choices: readonly (readonly Choice[])[]): readonly ReadonlyMap<number, number>[] {
+  const fewest: Map<number, number>[] = [];
+  let after: ReadonlyMap<number, number> = new Map();
+  for (const window of choices.toReversed()) {
+    const own = new Map<number, number>();
+    for (const { sheet } of window) own.set(sheet, meetingsAfter(sheet, after));
+    fewest.unshift(own);
+    after = own;
+  }
+  return fewest;
+}
+
+function meetingsAfter(sheet: number, after: ReadonlyMap<number, number>): number {
+  if (after.size === 0) return 0;
+  return Math.min(...Array.from(after, ([other, meetings]) => meetings + (other === sheet ? 1 : 0)));
 }
 
 /** Exercises of earlier sheets for a review, numbered from 1 and named after their sheets. */
@@ -71,16 +95,19 @@ export function composeReview(
   const random = seededRandom(options.seed);
   const all = gather(lesson, sheets);
   const count = Math.min(options.count, all.length);
+  const choices = choicesOf(all, count);
+  const fewest = fewestMeetings(choices);
   let before: number | null = null;
-  return Array.from({ length: count }, (_, place) => {
-    const from = Math.floor((place * all.length) / count);
-    const to = Math.max(from + 1, Math.floor(((place + 1) * all.length) / count));
-    const { known, sheet, from: number } = pick(all.slice(from, to), before, random);
+  return choices.map((window, place) => {
+    const meetings = ({ sheet }: Choice) => (fewest[place]?.get(sheet) ?? 0) + (sheet === before ? 1 : 0);
+    const least = Math.min(...window.map(meetings));
+    const best = window.filter((choice) => meetings(choice) === least);
+    const { known, sheet, from } = best[random.below(best.length)] as Choice;
     before = sheet;
-    const name = `${sheets[sheet]?.title ?? ''} ${number}`;
+    const name = `${sheets[sheet]?.title ?? ''} ${from}`;
     return {
       sheet,
-      from: number,
+      from,
       points: known.points,
       exercise: { ...known.exercise, number: place + 1, name },
     };

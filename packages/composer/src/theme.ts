@@ -47,6 +47,16 @@ export function likeness(bar: ArrayLike<number>, theme: ArrayLike<number>): Like
   return { later: best, apart: least };
 }
 
+/** On how many beats a bar differs from another, displaced as suits best; the same seen from either. */
+export function beatsApartAnyhow(a: ArrayLike<number>, b: ArrayLike<number>): number {
+  let least = beatsApart(a, b);
+  for (let later = 1; later < b.length && least > 0; later += 1) {
+    const apart = beatsApart(a, b, later);
+    if (apart < least) least = apart;
+  }
+  return least;
+}
+
 /**
  * The theme of bars as a plain reader finds it: the bar that is nearest to all the others together; the first of equals.
  */
@@ -54,7 +64,7 @@ export function mostAlike(bars: readonly PageBar[]): PageBar | null {
   let best: PageBar | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const theme of bars) {
-    const sum = bars.reduce((total, bar) => total + likeness(bar.cells, theme.cells).apart, 0);
+    const sum = bars.reduce((total, bar) => total + beatsApartAnyhow(bar.cells, theme.cells), 0);
     if (sum < least) {
       best = theme;
       least = sum;

@@ -10,7 +10,7 @@ import type { Block } from './blocks.ts';
 import { loomWith } from './loom.ts';
 import type { PageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
-import { likeness, mostAlike } from './theme.ts';
+import { beatsApartAnyhow, mostAlike } from './theme.ts';
 
 /** Exchanges tried for each place: where moves are few for the page's lines, and where they are many. */
 const TRIES = { roomy: 320, tight: 3400 } as const;
@@ -55,26 +55,20 @@ function lacks(page: readonly PageBar[], aim: PageAim): boolean {
 
 /** Beats on which lines differ from a theme, all together. */
 function strayedFrom(theme: PageBar, lines: readonly PageBar[]): number {
-  return lines.reduce((sum, bar) => sum + likeness(bar.cells, theme.cells).apart, 0);
+  return lines.reduce((sum, bar) => sum + beatsApartAnyhow(bar.cells, theme.cells), 0);
 }
 
-/** The theme of a block's lines: the one it was woven with, where no other line is nearer to them all. */
-function themeOf(woven: PageBar | null, lines: readonly PageBar[]): PageBar | null {
+/** The theme of a block's lines: the first, where no other line is nearer to them all. */
+function themeOf(lines: readonly PageBar[]): PageBar | null {
+  const [first] = lines;
   const found = mostAlike(lines);
-  if (!found || lines.length < 2) return null;
-  const theme =
-    woven && lines.includes(woven) && strayedFrom(woven, lines) <= strayedFrom(found, lines) ? woven : found;
-  const near = lines.every((bar) => likeness(bar.cells, theme.cells).apart <= bar.cells.length / 2);
-  return near || woven ? theme : null;
+  if (!first || !found || lines.length < 2) return null;
+  return strayedFrom(first, lines) <= strayedFrom(found, lines) ? first : found;
 }
 
-/** The theme of every block, given the themes that it was woven with. */
-export function themesOf(
-  page: readonly PageBar[],
-  blocks: readonly Block[],
-  woven: readonly (PageBar | null)[],
-): readonly (PageBar | null)[] {
-  return blocks.map(({ start, length }, i) => themeOf(woven[i] ?? null, page.slice(start, start + length)));
+/** The theme of every block. */
+export function themesOf(page: readonly PageBar[], blocks: readonly Block[]): readonly (PageBar | null)[] {
+  return blocks.map(({ start, length }) => themeOf(page.slice(start, start + length)));
 }
 
 /** A page woven from any page that rises. */
@@ -82,14 +76,24 @@ export function weavePage(start: readonly PageBar[], task: WeaveTask, random: Ra
   const { aim } = task;
   const blocks = [...task.blocks];
   const page = [...start];
-  const themes = blocks.map((block) => page[block.start + random.below(block.length)] ?? null);
   const tries = (task.isTight ? TRIES.tight : TRIES.roomy) * task.places.length;
-  anneal(loomWith({ aim, blocks, page, themes, need: 1 }), task, { tries, warm: WARM, cool: COOL }, random);
+  anneal(
+    loomWith({ aim, blocks, page, isThemed: true, need: 1 }),
+    task,
+    { tries, warm: WARM, cool: COOL },
+    random,
+  );
   for (let again = 1; again <= AGAIN + AFRESH && lacks(page, aim); again += 1) {
     const isAfresh = again > AGAIN;
-    const loom = loomWith({ aim, blocks, page, themes, need: isAfresh ? AGAIN_NEED : AGAIN_NEED ** again });
+    const loom = loomWith({
+      aim,
+      blocks,
+      page,
+      isThemed: true,
+      need: isAfresh ? AGAIN_NEED : AGAIN_NEED ** again,
+    });
     const warm = isAfresh ? AFRESH_WARM : AGAIN_WARM;
     anneal(loom, task, { tries: isAfresh ? tries : tries / 2, warm, cool: COOL }, random);
   }
-  return { bars: page, blocks, themes: themesOf(page, blocks, themes) };
+  return { bars: page, blocks, themes: themesOf(page, blocks) };
 }

@@ -13,6 +13,7 @@ export interface Kinds<F extends Fact = never> {
   readonly number: number;
   /** A whole number; what is passed is rounded to one. */
   readonly integer: number;
+  /** A voice by its name; `at=start` begins a line with it. */
   readonly voice: SoundingVoice;
   /** A voice with its article; `at=start` begins a sentence with it, `case=dative` puts it in that case. */
   readonly the: SoundingVoice;
@@ -77,7 +78,8 @@ function dayOf({ locale }: Tongue, days: number): string {
 /** The kinds that MessageFormat does not have of itself, for one language. */
 export function kindsOf(tongue: Tongue, say: Say<Fact>): Readonly<Record<string, MessageFunction<string>>> {
   return {
-    voice: (_context, _options, voice) => said('voice', tongue.voices[voice as SoundingVoice]),
+    voice: (_context, options, voice) =>
+      said('voice', begun(tongue.voices[voice as SoundingVoice], options['at'])),
     the: (_context, options, voice) => {
       const wanted = (options['case'] === undefined ? 'nominative' : String(options['case'])) as Case;
       return said('the', begun(tongue.theVoices[wanted][voice as SoundingVoice], options['at']));
