@@ -13,6 +13,7 @@ const SCHEMA = 'docs/lesson.schema.json';
 const BOOK_SCHEMA = 'docs/book.schema.json';
 
 const SIGNS = 'docs/how-signs.svg';
+const EXAMPLE = 'docs/example-sign.svg';
 
 const BOOKS = `## Books
 
@@ -119,6 +120,34 @@ Sheet, lesson room and practice page show words and signs, and the kit plays wha
 
 ![The signs, each with its word](how-signs.svg)`;
 
+const EXAMPLES = `## Examples
+
+An exercise with \`example\` is shown before a student plays it: it goes round a few times, then comes a phrase form.
+Recordings, films and the recordings of a pack show it so where no form is asked for; on the desk and in the lesson room it
+is what is heard first, and on the practice page a button plays it, of which nothing is counted. On the sheet it has a
+small sign under its number.
+
+    exercises:
+      - {pattern: x . x ., example: true}
+      - {pattern: x . . x, example: {times: 2, form: four and two}}
+
+![The sign of an example](example-sign.svg)`;
+
+/** The sign of an example. */
+function examplePicture({ EXAMPLE_SIGN, EXAMPLE_SIGN_BOX, HOW_SIGN_STROKE }) {
+  const { width, height } = EXAMPLE_SIGN_BOX;
+  const { lines, filled } = EXAMPLE_SIGN;
+  const size = `viewBox="-2 -2 ${width + 4} ${height + 4}" width="${3 * (width + 4)}" height="${3 * (height + 4)}"`;
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" ${size}>`,
+    '  <title>The sign of an example</title>',
+    `  <rect x="-2" y="-2" width="${width + 4}" height="${height + 4}" fill="#fff"/>`,
+    `  <path d="${lines}" fill="none" stroke="#000" stroke-width="${HOW_SIGN_STROKE}"/><path d="${filled}"/>`,
+    '</svg>',
+    '',
+  ].join('\n');
+}
+
 /** The words, what they go with, and which of them the kit has a sound for. */
 function howRows({ HOW_WORDS, HOW_KINDS, HOW_OF }) {
   return HOW_WORDS.map((word) => {
@@ -163,8 +192,9 @@ async function generate() {
   const how = [HOW, '', '| word | goes with | instead of |', '|---|---|---|', ...howRows(core)];
   const voices = ['## Voices', '', `${VOICES.map((voice) => `\`${voice}\``).join(', ')}.`];
   return {
-    [REFERENCE]: `${[INTRO.trimEnd(), '', ...voices, '', ...how, '', ...keys, '', ...books].join('\n')}\n`,
+    [REFERENCE]: `${[INTRO.trimEnd(), '', ...voices, '', ...how, '', EXAMPLES, '', ...keys, '', ...books].join('\n')}\n`,
     [SIGNS]: signsPicture(core),
+    [EXAMPLE]: examplePicture(core),
     [SCHEMA]: `${JSON.stringify(schema, null, 2)}\n`,
     [BOOK_SCHEMA]: `${JSON.stringify(book, null, 2)}\n`,
   };

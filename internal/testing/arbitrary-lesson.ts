@@ -77,6 +77,9 @@ const HOWS: readonly unknown[] = [
   { bass: 'heel up', 'tom-low': 'low stroke' },
 ];
 
+/** How an exercise is shown before it is played: not at all, or one of these. */
+const EXAMPLES: readonly unknown[] = [undefined, undefined, true, 3, { times: 2, form: 'Four and two' }];
+
 /** How the limbs of a lesson or a section play: nothing said, or one of these. */
 const HOWS_BY_VOICE: readonly unknown[] = [
   undefined,
@@ -149,9 +152,12 @@ function arbitraryPlain(of: Meter): fc.Arbitrary<unknown> {
     const said = arbitraryExpression(of, bars);
     return fc.oneof(
       pattern,
-      fc
-        .tuple(pattern, said)
-        .map(([text, rest]) => ({ ...playedBy(text), ...rest, how: byText(HOWS, text) })),
+      fc.tuple(pattern, said).map(([text, rest]) => ({
+        ...playedBy(text),
+        ...rest,
+        how: byText(HOWS, text),
+        example: byText(EXAMPLES, text),
+      })),
     );
   });
 }

@@ -331,3 +331,18 @@ it('[FI2900] shows the written hands of every voice, and how each limb plays, in
     expect(bars.every(({ floorMm, size: of }) => floorMm - of * 9.5 >= bottom - 1)).toBe(true);
   }
 });
+
+it('[FI2901] an example is shown in its own form where none is asked for', () => {
+  const { lesson, ...rest } = {
+    ...film.request,
+    lesson: lessonOf(TEXT.replace('- x.. ... ..x ...', '- {pattern: x.. ... ..x ..., example: 2}')),
+  };
+  const scenes = (form: typeof rest.form) =>
+    createFilm({ ...rest, lesson, form, tempi: [], buildUp: false }, film.look, film.tools).scenes.flatMap(
+      (scene) => (scene.kind === 'exercise' ? [scene.program.bars.map(({ play }) => play)] : []),
+    );
+  // definition: twice round one bar, then two bars of the pattern and one of time
+  expect(scenes(null)[0]).toEqual(['pattern', 'pattern', 'pattern', 'pattern', 'time']);
+  expect(scenes(null)[1]).toEqual(Array(4).fill('pattern'));
+  expect(scenes(rest.form)[0]).toEqual(['pattern', 'pattern', 'time']);
+});

@@ -1,5 +1,5 @@
 /** The scenes of a film, in order: a title card, the groove built up limb by limb, and each exercise at each tempo. */
-import { type Bpm, defaultForm, type Form, formIn, type Lesson, perform, sectionsOf } from '@shedbook/core';
+import { type Bpm, type Form, formIn, formShown, type Lesson, perform, sectionsOf } from '@shedbook/core';
 import { createProgram, evenClock, landingsOf, type Program } from '@shedbook/playing';
 import type { OverPerformances } from './recorded.ts';
 import { recordedScene } from './recorded-scene.ts';
@@ -45,7 +45,7 @@ function exerciseScene(
   bpm: Bpm,
   { form: asked, framesPerSecond }: FilmRequest,
 ): Unplaced<PlayedScene> {
-  const form = asked ? formIn(lesson, asked) : defaultForm(lesson);
+  const form = asked ? formIn(lesson, asked) : formShown(lesson, exercise, null);
   const layers = lesson.layers.length;
   const { strokes, durationSeconds } = perform(lesson, { exercise, form, bpm, layers });
   const program = createProgram(lesson, { exercise, form, bpm, layers });

@@ -3,6 +3,7 @@ export * from './controls/broken-page.tsx';
 export * from './controls/button.tsx';
 export * from './controls/choices.tsx';
 export * from './controls/classes.ts';
+export * from './controls/example-sign.tsx';
 export * from './controls/field.tsx';
 export * from './controls/file-button.tsx';
 export * from './controls/icons.tsx';

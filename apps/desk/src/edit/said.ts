@@ -1,5 +1,5 @@
 /** Changing what an exercise says beside its notes. Bars and beats count from 0. */
-import type { DynamicSign, Exercise, How, Silent, Voice } from '@shedbook/core';
+import type { DynamicSign, Example, Exercise, How, Silent, Voice } from '@shedbook/core';
 import type { Unnumbered } from './exercises.ts';
 
 /** A hairpin that begins on a beat, or the end of one. */
@@ -67,6 +67,12 @@ export function withHow(exercise: Exercise, voice: Voice, how: How): Unnumbered 
   const { [voice]: _, ...others } = before;
   const all = how.length > 0 ? { ...others, [voice]: how } : others;
   return Object.keys(all).length === 0 ? rest : { ...rest, how: all };
+}
+
+/** The exercise as an example, or as none. */
+export function withExample(exercise: Exercise, example: Example | null): Unnumbered {
+  const { example: _, ...rest } = exercise;
+  return example ? { ...rest, example } : rest;
 }
 
 /** The exercise with limbs and voices of the groove that are silent under it. */

@@ -9,6 +9,7 @@ import {
   setMark,
   toggleAccent,
   toggleStroke,
+  withPattern,
 } from './strokes.ts';
 
 function line(text: string, hands: string | null = null): Line {
@@ -107,4 +108,14 @@ describe('strokes', () => {
       'f',
     ]);
   });
+});
+
+it('[ST2900] a pattern that is written anew keeps the hands of strokes that stay where they were', () => {
+  const before = line('x.x. x... .x.x x...', 'R R L L R L');
+  // definition: 1 R, 1& R, 2 L, 3e L, 3a R, 4 L; 1 and 1& are the same places in eighths
+  const after = withPattern(before, parsePattern('xx x... .xx. x...'));
+  expect(after.sticking?.join('')).toBe('RRLLRL');
+  expect(withPattern(before, parsePattern('.x x... .... xx..')).sticking?.join('')).toBe('RLLR');
+  expect(withPattern(line('x x x x'), parsePattern('xx x x x')).sticking).toBeNull();
+  expect(withPattern(before, parsePattern('.. .. .. ..')).sticking).toBeNull();
 });

@@ -6,12 +6,16 @@
 import {
   type Cell,
   cell,
+  formatFraction,
+  fraction,
   type Hand,
+  handSlots,
   isStruck,
   type Mark,
   nextHand,
   type Pattern,
   type Subdivision,
+  withoutSlots,
 } from '@shedbook/core';
 
 /** A slot of a pattern. */
@@ -91,6 +95,33 @@ export function setHand(line: Line, place: SlotPlace, hand: Hand): Line {
   const turns = Array.from({ length: total }, (_, i) => ((i - index) % 2 === 0 ? hand : other));
   const hands: readonly Hand[] = line.sticking ?? turns;
   return { pattern: line.pattern, sticking: hands.with(index, hand) };
+}
+
+/** Where a slot lies, as a text to compare: its beat, and its place in it whatever the division. */
+function momentOf({ bar, beat, slot }: SlotPlace, slots: number): string {
+  return `${bar} ${beat} ${formatFraction(fraction(slot, slots))}`;
+}
+
+/** The line with another pattern: strokes that are where one was keep its hand, others take turns. */
+export function withPattern({ pattern: before, sticking }: Line, pattern: Pattern): Line {
+  if (!sticking) return { pattern, sticking };
+  const known = new Map<string, Hand>();
+  handSlots(before, sticking).forEach((beats, bar) => {
+    beats.forEach((slots, beat) => {
+      slots.forEach(({ hand }, slot) => {
+        if (hand) known.set(momentOf({ bar, beat, slot }, slots.length), hand);
+      });
+    });
+  });
+  const bars = handSlots(pattern, null).map((beats, bar) =>
+    beats.map((slots, beat) =>
+      slots.map(({ mark }, slot) => {
+        const hand = known.get(momentOf({ bar, beat, slot }, slots.length)) ?? null;
+        return { mark, hand: isStruck(mark) ? hand : null };
+      }),
+    ),
+  );
+  return { pattern, sticking: withoutSlots([{ voice: 'snare', bars }]).sticking };
 }
 
 /** The line without hands. */

@@ -1,5 +1,5 @@
 /** The forms of a lesson: sections of bars, what each ends on, how often they go round, and the count-in; heard at once. */
-import { type Form, type FormSection, formNamed, type Lesson } from '@shedbook/core';
+import { type Form, type FormSection, formNamed, formShown, type Lesson } from '@shedbook/core';
 import { Button, Choices, Icon, Select } from '@shedbook/stand';
 import { nameIn } from '@shedbook/words';
 import { useDocument, useDocumentState } from '../document/use-document.ts';
@@ -14,7 +14,6 @@ import {
   withSection,
   withSectionMoved,
 } from '../edit/forms.ts';
-import { formHeard } from '../hear/heard.ts';
 import { useSound } from '../hear/sound-context.tsx';
 import { KeptField } from '../shared/kept-field.tsx';
 import { useWords } from '../words/words.tsx';
@@ -129,7 +128,7 @@ export function FormEditor({ lesson }: { readonly lesson: Lesson }) {
   const words = useWords();
   const { choice, choose } = useSound();
   const own = ownForms(useDocumentState().text);
-  const form = formHeard(lesson, choice.form);
+  const form = formShown(lesson, null, choice.form);
   const isOwn = own.includes(form.name);
   const edit = (next: Form) => document.edit(setForm(document.state().text, next));
   const add = () => {

@@ -4,11 +4,10 @@
  */
 import {
   Bpm,
-  defaultForm,
   type Feel,
   type Form,
   formatFeel,
-  formNamed,
+  formShown,
   type Layer,
   type Lesson,
   readFeel,
@@ -52,11 +51,6 @@ export function upToLayer(layers: readonly Layer[], count: number): SoundChoice[
   return count >= layers.length ? null : (layers[count - 1]?.joins.at(-1) ?? null);
 }
 
-/** The form that is heard: the one that was chosen while the lesson has it. */
-export function formHeard(lesson: Lesson, form: string | null): Form {
-  return (form === null ? null : formNamed(lesson, form)) ?? defaultForm(lesson);
-}
-
 /** What is heard of a lesson. */
 export function heardOf(lesson: Lesson, choice: SoundChoice): Heard {
   const found = lesson.exercises.find((each) => each.number === choice.exercise);
@@ -66,7 +60,7 @@ export function heardOf(lesson: Lesson, choice: SoundChoice): Heard {
     section,
     exercise: found?.number ?? null,
     bar: choice.bar !== null && choice.bar < bars ? choice.bar : null,
-    form: formHeard(section, choice.form),
+    form: formShown(section, found?.number ?? null, choice.form),
     layers: layersUpTo(section.layers, choice.upTo),
     bpm: standing<number>(choice.bpm, section.tempo.startBpm),
     feel: standing(choice.feel, formatFeel(section.feel)),

@@ -1,6 +1,6 @@
 /** More about the sound: exercise or time alone, form, feel, layers, and the balance of every voice. */
 
-import { type Lesson, readFeel, type Voice } from '@shedbook/core';
+import { formsShown, type Lesson, readFeel, type Voice } from '@shedbook/core';
 import { Check, Choices, Range } from '@shedbook/stand';
 import { nameIn } from '@shedbook/words';
 import { useDocumentState } from '../document/use-document.ts';
@@ -93,7 +93,7 @@ export function SoundForm({ lesson, heard }: { readonly lesson: Lesson; readonly
       <Choices
         label={words.sound.form}
         value={heard.form.name}
-        choices={section.forms.map((form) => {
+        choices={formsShown(section, heard.exercise).map((form) => {
           const name = nameIn(words.sound.forms, form.name);
           return [form.name, own.includes(form.name) ? words.sound.ownForm({ name }) : name] as const;
         })}

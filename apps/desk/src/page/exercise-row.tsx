@@ -1,6 +1,7 @@
 /** An exercise on the page: its number in the margin, its notation, and where it is chosen the place to write. */
 
 import { type Exercise, handsOf, type Meter, type Pattern } from '@shedbook/core';
+import { ExampleSign } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { type KeyboardEvent, memo, type PointerEvent } from 'react';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
@@ -118,13 +119,13 @@ function RestingLine(props: ExerciseRowProps) {
 }
 
 function keyOf(exercise: Exercise): string {
-  const { number, name, notes, sticking, parts } = exercise;
+  const { number, name, notes, sticking, parts, example } = exercise;
   const patterns = parts.map((part) => [
     part.voice,
     part.hands,
     part.pattern.bars.map((bar) => bar.map((each) => each.text)),
   ]);
-  return JSON.stringify([number, name, notes, sticking, patterns]);
+  return JSON.stringify([number, name, notes, sticking, patterns, example]);
 }
 
 function isUnchanged(before: ExerciseRowProps, after: ExerciseRowProps): boolean {
@@ -153,6 +154,7 @@ export const ExerciseRow = memo(function ExerciseRow(props: ExerciseRowProps) {
         onPointerDown={(event) => props.onGrab(event, exercise.number)}
       >
         {exercise.number}
+        {exercise.example && <ExampleSign says={words.example} />}
       </span>
       <div>
         {exercise.name && <p className={styles.name}>{exercise.name}</p>}

@@ -4,7 +4,7 @@ import { type Exercise, handsOf, type Lesson } from '@shedbook/core';
 import { Button, Icon, type IconName } from '@shedbook/stand';
 import { withBar, withoutBar } from '../edit/bars.ts';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
-import { clearHands, type Line, type SlotPlace, setHand } from '../edit/strokes.ts';
+import { clearHands, type Line, type SlotPlace, setHand, withPattern } from '../edit/strokes.ts';
 import { BarTools } from '../line/bar-tools.tsx';
 import { Division, type LineToolsProps, Strokes } from '../line/stroke-tools.tsx';
 import styles from '../line/tool-box.module.css';
@@ -94,12 +94,12 @@ function MoreTools(props: Omit<PencilBoxProps, 'docked'>) {
         onAdd={(how) => onChange(withBar(exercise, place.bar, how))}
         onRemove={() => onChange(withoutBar(exercise, place.bar))}
       />
-      {part === 0 && <Hands line={line} place={place} onLine={onLine} />}
+      {lesson.limbs[written.voice].endsWith('hand') && <Hands line={line} place={place} onLine={onLine} />}
       <PatternField
         pattern={written.pattern}
         voice={written.voice}
         meter={lesson.meter}
-        onChange={(pattern) => onLine({ pattern, sticking: null })}
+        onChange={(pattern) => onLine(withPattern(line, pattern))}
       />
       <VoicesOfExercise {...props} />
       <SaidTools lesson={lesson} exercise={exercise} place={place} onChange={onChange} />

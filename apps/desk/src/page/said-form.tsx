@@ -1,12 +1,22 @@
-/** What an exercise says beside its notes: dynamics, texts over and under its bars, fills, and who is silent. */
+/** What an exercise says beside its notes: dynamics, texts over and under its bars, fills, whether it is shown, and who is silent. */
 
-import { DYNAMIC_MARKS, type Exercise, type Lesson, LIMBS, type Silent } from '@shedbook/core';
+import {
+  DYNAMIC_MARKS,
+  EXAMPLE_TIMES,
+  type Example,
+  type Exercise,
+  type Lesson,
+  LIMBS,
+  type Silent,
+} from '@shedbook/core';
 import { Check, Select } from '@shedbook/stand';
+import { nameIn } from '@shedbook/words';
 import type { Unnumbered } from '../edit/exercises.ts';
 import {
   fillFrom,
   type Hairpin,
   signAt,
+  withExample,
   withFill,
   withHow,
   withRests,
@@ -14,6 +24,7 @@ import {
   withText,
 } from '../edit/said.ts';
 import type { SlotPlace } from '../edit/strokes.ts';
+import { Stepper } from '../form/stepper.tsx';
 import { HowChoice } from '../shared/how-choice.tsx';
 import { KeptField } from '../shared/kept-field.tsx';
 import { useWords } from '../words/words.tsx';
@@ -102,6 +113,46 @@ function SilentChoice({ legend, lesson, silent, onSilent }: SilentChoiceProps) {
   );
 }
 
+/** Whether it is shown before it is played, and how. */
+function ExampleChoice({ lesson, exercise, onChange }: Omit<SaidToolsProps, 'place'>) {
+  const words = useWords();
+  const { example } = exercise;
+  const change = (next: Example | null) => onChange(withExample(exercise, next));
+  return (
+    <>
+      <Check
+        checked={example !== undefined}
+        onChange={(on) => change(on ? { times: EXAMPLE_TIMES.usual, form: null } : null)}
+      >
+        {words.page.example}
+      </Check>
+      {example && (
+        <div className={styles.pair} data-part="example">
+          <Stepper
+            label={words.page.exampleTimes}
+            value={example.times}
+            least={1}
+            most={EXAMPLE_TIMES.most}
+            onChange={(times) => change({ ...example, times })}
+          />
+          <Select
+            label={words.page.exampleForm}
+            value={example.form ?? ''}
+            onChange={({ target }) => change({ ...example, form: target.value || null })}
+          >
+            <option value="">{words.page.examplePhrase}</option>
+            {lesson.forms.map(({ name }) => (
+              <option key={name} value={name}>
+                {nameIn(words.sound.forms, name)}
+              </option>
+            ))}
+          </Select>
+        </div>
+      )}
+    </>
+  );
+}
+
 /** The controls. */
 export function SaidForm({ lesson, exercise, place, onChange }: SaidToolsProps) {
   const words = useWords().page;
@@ -140,6 +191,7 @@ export function SaidForm({ lesson, exercise, place, onChange }: SaidToolsProps) 
           }
         />
       )}
+      <ExampleChoice lesson={lesson} exercise={exercise} onChange={onChange} />
       <SilentChoice
         legend={words.rests}
         lesson={lesson}

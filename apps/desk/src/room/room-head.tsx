@@ -3,7 +3,7 @@
  * a tablet their digits subtend 20 minutes of arc there (ISO 9241-303); a phone lies nearer.
  */
 import { countedTempo, type Exercise, type Lesson, noteSign, tempoBeat } from '@shedbook/core';
-import { Button, Icon } from '@shedbook/stand';
+import { Button, ExampleSign, Icon } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { HeardBeat } from '../hear/heard-beat.tsx';
 import { useSound } from '../hear/sound-context.tsx';
@@ -37,6 +37,7 @@ export function RoomHead({ exercise, section, all, onLeave }: RoomHeadProps) {
     <div className={styles.head}>
       <p className={styles.number} data-part="room-number" aria-live="polite">
         <strong>{exercise.number}</strong>
+        {exercise.example && <ExampleSign says={words.page.example} />}
         <span className="hidden-words">{sayExercise(exercise, words)}</span>
       </p>
       <p className={styles.name}>

@@ -1,6 +1,6 @@
 import { parseLesson, sectionsOf } from '@shedbook/core';
 import { expect, it } from 'vitest';
-import { firstChoice, formOf, mostLayers } from './choice.ts';
+import { exampleChoice, firstChoice, formNames, formOf, mostLayers } from './choice.ts';
 
 it('[LE15] begins with the loop of the lesson, as a build and a pack record it', () => {
   const forms = 'forms: {Warm up: {sections: [{time: 2}]}, Loop: {sections: [{pattern: 2}]}}';
@@ -18,4 +18,22 @@ it('[ST191] counts the layers of the section that has most', () => {
   // definition: a layer for each voice of the groove and one for the exercise; the default groove has three voices
   expect(sectionsOf(lesson).map(({ layers }) => layers.length)).toEqual([2, 4]);
   expect([mostLayers(lesson), firstChoice(lesson).layers]).toEqual([4, 4]);
+});
+
+it('[ST2902] an example is heard whole, with nothing counted; where there is none the loop plays', () => {
+  const { lesson } = parseLesson(
+    'title: T\nexercises: [{pattern: x . . ., example: 2}, . x . .]\n',
+    'first.lesson.yaml',
+  );
+  if (!lesson) throw new Error('the lesson has problems');
+  const chosen = { ...firstChoice(lesson), form: 'example', layers: 1, mine: ['other hand'] as const };
+  expect(exampleChoice(lesson, 1, chosen)).toMatchObject({
+    form: 'example',
+    layers: 4,
+    mine: [],
+    ladder: false,
+  });
+  expect(exampleChoice(lesson, 2, chosen)).toEqual({ ...chosen, form: 'loop' });
+  expect(formOf(lesson, 'example', 1).sections[0]?.bars).toBe(2);
+  expect([formNames(lesson, 1)[0], formNames(lesson, 2).includes('example')]).toEqual(['example', false]);
 });

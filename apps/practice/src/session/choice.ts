@@ -7,8 +7,11 @@ import {
   Bpm,
   bringWithin,
   defaultForm,
+  EXAMPLE_FORM,
+  exampleForm,
   type Form,
-  formNamed,
+  formShown,
+  formsShown,
   type Lesson,
   LIMBS,
   type Limb,
@@ -126,16 +129,27 @@ export function padChoice(lesson: Lesson, exercise: number | null, choice: Pract
   return { ...choice, mine: padLimbs(lesson, exercise) };
 }
 
-/** The form with a name; the loop where there is none. */
-export function formOf(lesson: Lesson, name: string): Form {
-  if (name === TRADE) return tradeForm(lesson);
-  if (name === FREE) return freeForm(lesson);
-  return formNamed(lesson, name) ?? defaultForm(lesson);
+/** What is chosen while the example of an exercise is heard: all of it, and nothing is counted. */
+export function exampleChoice(
+  lesson: Lesson,
+  exercise: number | null,
+  choice: PracticeChoice,
+): PracticeChoice {
+  if (choice.form !== EXAMPLE_FORM) return choice;
+  if (!exampleForm(lesson, exercise)) return { ...choice, form: defaultForm(lesson).name };
+  return { ...choice, layers: lesson.layers.length, mine: [], ladder: false };
 }
 
-/** Names of the forms that can be practised: the lesson's own, and the two that every lesson has. */
-export function formNames(lesson: Lesson): readonly string[] {
-  const own = lesson.forms.map((form) => form.name);
+/** The form with a name, of an exercise or of the groove alone; the loop where there is none. */
+export function formOf(lesson: Lesson, name: string, exercise: number | null = null): Form {
+  if (name === TRADE) return tradeForm(lesson);
+  if (name === FREE) return freeForm(lesson);
+  return formShown(lesson, exercise, name);
+}
+
+/** Names of the forms that an exercise can be practised or heard in: the lesson's own, and the two that every lesson has. */
+export function formNames(lesson: Lesson, exercise: number | null): readonly string[] {
+  const own = formsShown(lesson, exercise).map((form) => form.name);
   const trade = lesson.forms.some(leavesBars) ? [] : [TRADE];
   return [...own, ...(lesson.layers.length > 1 ? [BUILD_UP] : []), ...trade];
 }

@@ -15,6 +15,7 @@ import { type Place, usePlace } from '../page/route.ts';
 import {
   BUILD_UP,
   clickBeats,
+  exampleChoice,
   formOf,
   freeChoice,
   type PracticeChoice,
@@ -55,6 +56,8 @@ export interface PracticeSession {
   readonly status: PlayerStatus;
   readonly playing: boolean;
   readonly play: () => void;
+  /** Plays what is on the stand once everything that was chosen with it has come. */
+  readonly playSoon: () => void;
   readonly stop: () => void;
   readonly toggle: () => void;
   readonly ladder: Ladder;
@@ -81,9 +84,9 @@ function programFor(lesson: Lesson, place: Place, form: Form, choice: PracticeCh
 
 /** The program of what is chosen. A program is made anew only where something of it has changed. */
 function useProgram(lesson: Lesson, place: Place, choice: PracticeChoice) {
-  const form = useMemo(() => formOf(lesson, choice.form), [lesson, choice.form]);
-  const { bpm, layers, click, guide } = choice;
   const number = place.at === 'stage' ? place.exercise : undefined;
+  const form = useMemo(() => formOf(lesson, choice.form, number ?? null), [lesson, choice.form, number]);
+  const { bpm, layers, click, guide } = choice;
   const program = useMemo(
     () => programFor(lesson, place, form, choice),
     [lesson, place.at, number, form, bpm, layers, click, guide],
@@ -109,12 +112,12 @@ function useSession({ pack: given, home, player }: SessionProps): PracticeSessio
   const exercise = place.at === 'stage' ? place.exercise : null;
   const isFree = place.at === 'stage' && place.isFree === true;
   const [chosen, keep] = useChoice(pack.id, pack.lesson, exercise);
-  const choice = useMemo(
-    () => (isFree ? freeChoice(pack.lesson, chosen) : padChoice(pack.lesson, exercise, chosen)),
-    [isFree, pack.lesson, exercise, chosen],
-  );
   const part = usePart(place, home);
   const section = sectionOf(pack.lesson, exercise);
+  const choice = useMemo(() => {
+    if (isFree) return freeChoice(pack.lesson, chosen);
+    return exampleChoice(section, exercise, padChoice(pack.lesson, exercise, chosen));
+  }, [isFree, pack.lesson, section, exercise, chosen]);
   const lesson = useMemo(() => {
     const whole = { ...section, setUp: choice.setUp };
     return part && exercise !== null ? takeApart(whole, exercise, part) : whole;
@@ -141,7 +144,7 @@ function useSession({ pack: given, home, player }: SessionProps): PracticeSessio
     isReady: program !== null,
   });
   const { judge, answer } = useJudging({ playing, ladder, choice, change });
-  const { play, stop, toggle, listen } = playing;
+  const { play, playSoon, stop, toggle, listen } = playing;
   const sounding = status === 'playing' || status === 'loading';
   return {
     ...{
@@ -161,7 +164,7 @@ function useSession({ pack: given, home, player }: SessionProps): PracticeSessio
       status,
     },
     ...{ goal, setGoal },
-    ...{ playing: sounding, play, stop, toggle, ladder, judge, answer, listen },
+    ...{ playing: sounding, play, playSoon, stop, toggle, ladder, judge, answer, listen },
   };
 }
 

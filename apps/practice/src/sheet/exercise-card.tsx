@@ -2,7 +2,7 @@
 
 import type { Exercise } from '@shedbook/core';
 import { EXERCISES_IN_SIGHT, type PackBar } from '@shedbook/pack';
-import { classes } from '@shedbook/stand';
+import { classes, ExampleSign } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
 import { usePracticeWords } from '../page/words.tsx';
@@ -38,15 +38,17 @@ interface ExerciseCardProps {
 /** The card. */
 export function ExerciseCard({ exercise, bars }: ExerciseCardProps) {
   const words = usePracticeWords();
-  const { number, name, notes } = exercise;
+  const { number, name, notes, example } = exercise;
   return (
     <li>
       <a className={styles.card} data-part="exercise" href={hrefOf({ at: 'stage', exercise: number })}>
         <span className={styles.number} aria-hidden="true">
           {number}
+          {example && <ExampleSign says={words.stage.example} />}
         </span>
         <span className="hidden-words">
           {words.sheet.open({ n: number, name: name ?? '' })}. {sayExercise(exercise, words, 'always')}
+          {example && ` ${words.stage.example}.`}
         </span>
         <span className={styles.tiles} aria-hidden="true">
           {name && <span className={styles.name}>{name}</span>}

@@ -19,12 +19,13 @@ const GUIDES: readonly Subdivision[] = [1, 2, 3, 4];
 
 function FormPick() {
   const words = usePracticeWords();
-  const { pack, choice, choose } = usePracticeSession();
+  const { lesson, exercise, form, choice, choose } = usePracticeSession();
+  const names = formNames(lesson, exercise);
   return (
     <Choices
       label={words.setting.form}
-      value={choice.form}
-      choices={formNames(pack.lesson).map((name) => [name, formWords(name, words)] as const)}
+      value={names.includes(choice.form) ? choice.form : form.name}
+      choices={names.map((name) => [name, formWords(name, words)] as const)}
       onChange={(form) => choose({ form })}
     />
   );

@@ -1,7 +1,7 @@
 /** What is on the stand: its number, its drum, its form, what sounds with it, and the way back. */
 
-import { type Exercise, type Form, type Lesson, sectionOf } from '@shedbook/core';
-import { Button, buttonClass, Icon } from '@shedbook/stand';
+import { EXAMPLE_FORM, type Exercise, type Form, type Lesson, sectionOf } from '@shedbook/core';
+import { Button, buttonClass, ExampleSign, Icon } from '@shedbook/stand';
 import { countOf, type PracticeWords, sayExercise } from '@shedbook/words';
 import { hrefOf } from '../page/route.ts';
 import { usePracticeWords } from '../page/words.tsx';
@@ -51,6 +51,7 @@ export function StageHead({ actions }: { readonly actions: StageActions }) {
   const title = isFree ? words.stage.free : words.sheet.timeOnly;
   const on = lesson.exercises.find((each) => each.number === exercise) ?? null;
   const endings = useEndings(form);
+  const isShown = choice.form === EXAMPLE_FORM;
   const section = sectionOf(lesson, exercise);
   const { heading } = section;
   return (
@@ -60,6 +61,12 @@ export function StageHead({ actions }: { readonly actions: StageActions }) {
           <Icon name="back" />
           <span className={styles.back}>{words.stage.back}</span>
         </a>
+        {on?.example && (
+          <Button aria-pressed={isShown} onClick={actions.example} data-part="hear-example">
+            <ExampleSign says={words.stage.example} />
+            {words.stage.hearExample}
+          </Button>
+        )}
         {on && (
           <Button aria-pressed={choice.staff === 'full'} onClick={actions.limbs} data-part="limbs">
             {words.stage.everyLimb}

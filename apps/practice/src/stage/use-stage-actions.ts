@@ -1,5 +1,5 @@
 /** What can be done on the stand, by touch, key or pedal alike. */
-import { quarterTempo } from '@shedbook/core';
+import { defaultForm, EXAMPLE_FORM, quarterTempo } from '@shedbook/core';
 import { useRef } from 'react';
 import { goTo } from '../page/route.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -19,6 +19,8 @@ export interface StageActions {
   readonly left: () => void;
   /** Draws every limb, or the exercise alone. */
   readonly limbs: () => void;
+  /** Plays the example of the exercise; pressed again, goes back to practising. */
+  readonly example: () => void;
   readonly back: () => void;
 }
 
@@ -26,7 +28,7 @@ export interface StageActions {
 export function useStageActions(): StageActions {
   const session = usePracticeSession();
   const taps = useRef<readonly number[]>([]);
-  const { lesson, exercise, place, choice, choose, playing, judge, toggle, play, stop } = session;
+  const { lesson, exercise, place, choice, choose, playing, judge, toggle, play, playSoon, stop } = session;
   const turn = (by: -1 | 1) => {
     const next = (exercise ?? 0) + by;
     if (session.pack.lesson.exercises.some((each) => each.number === next))
@@ -52,6 +54,12 @@ export function useStageActions(): StageActions {
     },
     left: () => (playing ? stop() : turn(1)),
     limbs: () => choose({ staff: choice.staff === 'own' ? 'full' : 'own' }),
+    example: () => {
+      const isShown = choice.form === EXAMPLE_FORM;
+      choose({ form: isShown ? defaultForm(lesson).name : EXAMPLE_FORM });
+      if (isShown) stop();
+      else playSoon();
+    },
     back: () => goTo({ at: 'sheet' }),
   };
 }

@@ -10,6 +10,7 @@
  */
 import {
   cell,
+  EXAMPLE_FORM,
   type Exercise,
   type ExercisePart,
   formatPattern,
@@ -33,8 +34,11 @@ export interface PracticePart {
   readonly beat: number;
 }
 
-/** Whether a form that was played is a part of an exercise, and tells nothing of the whole. */
+/**
+ * Whether a form that was played tells nothing of the whole exercise: a part of it, or an example that was listened to.
+ */
 export function isPart(form: string): boolean {
+  if (form === EXAMPLE_FORM) return true;
   return form !== 'slower' && PART_KINDS.some((kind) => kind === form);
 }
 

@@ -2,7 +2,7 @@
  * Changing a lesson file and nothing else in it: the text outside the changed key stays as it was, letter by letter;
  * comments and order inside it are kept. The key is one of the lesson, or one of a section.
  */
-import { Document, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, YAMLMap } from 'yaml';
+import { Document, isMap, isNode, isScalar, isSeq, type Node, type Pair, parseDocument, YAMLMap } from 'yaml';
 import type { Voice } from '../kit/voice.ts';
 import type { Exercise } from '../lesson/lesson.ts';
 import type { FieldPath } from './field-path.ts';
@@ -123,9 +123,19 @@ function itemsByData(document: Document, list: unknown): ReadonlyMap<string, unk
   return new Map(list.items.map((item) => [JSON.stringify((item as Node).toJS(document)), item]));
 }
 
+/** An item of a list as it is written anew, with the comments of the one that stood in its place. */
+function withCommentsOf(item: Node, before: Node): Node {
+  const beside = isScalar(item) ? before.comment : null;
+  const over = [before.commentBefore, isScalar(item) ? null : before.comment].filter((each) => each != null);
+  if (beside != null) item.comment = beside;
+  if (over.length > 0) item.commentBefore = over.join('\n');
+  return item;
+}
+
 /**
  * Writes the exercises of a section (the first, which is the whole of a lesson that is not divided, when left out)
- * into a lesson file's text, in place of those it has; comments of exercises that stay are kept.
+ * into a lesson file's text, in place of those it has; comments of exercises that stay are kept, and where as
+ * many are written as there were, those of exercises that changed.
  * @throws SyntaxError when the text is not YAML: check it first.
  */
 export function setExercises(
@@ -141,6 +151,14 @@ export function setExercises(
   const data = exercises.map((exercise) => exerciseToData(exercise, comping));
   const list = document.createNode(data);
   if (isSeq(before)) list.commentBefore = before.commentBefore ?? null;
-  list.items = data.map((each, i) => (kept.get(JSON.stringify(each)) ?? list.items[i]) as never);
+  const staying = data.map((each) => kept.get(JSON.stringify(each)));
+  const inPlace = (i: number) => {
+    const old = isSeq(before) && before.items.length === data.length ? before.items[i] : undefined;
+    return isNode(old) && !staying.includes(old) ? old : null;
+  };
+  list.items = data.map((_, i) => {
+    const [item, old] = [list.items[i], inPlace(i)];
+    return (staying[i] ?? (isNode(item) && old ? withCommentsOf(item, old) : item)) as never;
+  });
   return editLesson(text, path, list);
 }

@@ -5,6 +5,7 @@
 import { Document } from 'yaml';
 import { VOICE_FACTS, VOICES, type Voice } from '../kit/voice.ts';
 import { DEFAULT_SHEET } from '../lesson/defaults.ts';
+import { exampleToData } from '../lesson/example.ts';
 import { expressionToData } from '../lesson/expression-data.ts';
 import { handsOf } from '../lesson/hands.ts';
 import { formatHow, type HowByVoice, howEntries } from '../lesson/how.ts';
@@ -66,6 +67,7 @@ export function exerciseToData(exercise: Omit<Exercise, 'number'>, comping: Voic
     ...(sticking === null ? {} : { sticking }),
     ...(notes === null ? {} : { notes }),
     ...(how === undefined ? {} : { how: exerciseHowToData(how, exercise) }),
+    ...exampleToData(exercise),
     ...(keep === true ? { keep } : {}),
     ...repetitionToData(exercise),
     ...expressionToData(exercise),

@@ -1,9 +1,11 @@
 /** Reading the vocabulary and the exercises of a lesson. */
 import { isVoice, type Voice } from '../kit/voice.ts';
+import { formNamed } from '../lesson/default-form.ts';
+import { EXAMPLE_TIMES } from '../lesson/example.ts';
 import type { Hand, Hands } from '../lesson/hand.ts';
 import { withHands } from '../lesson/hands.ts';
 import { patternsName } from '../lesson/identity.ts';
-import type { Exercise, ExercisePart, Origin, VocabularyCell } from '../lesson/lesson.ts';
+import type { Example, Exercise, ExercisePart, Form, Origin, VocabularyCell } from '../lesson/lesson.ts';
 import { didYouMean, quoted } from '../lesson/value-fact.ts';
 import { cell, findCellFault, MARKS, rhythmKey, struckSlots } from '../rhythm/cell.ts';
 import { CELL_NAMES } from '../rhythm/cell-names.data.ts';
@@ -162,6 +164,28 @@ function readHands(
   };
 }
 
+/** How an exercise is shown, or null where it is not. */
+function readExample(
+  raw: RawExercise['example'],
+  forms: readonly Form[],
+  path: FieldPath,
+  report: Report,
+): Example | null {
+  if (raw === undefined || raw === false) return null;
+  const { times = EXAMPLE_TIMES.usual, form = null } =
+    typeof raw === 'object' ? raw : { times: raw === true ? EXAMPLE_TIMES.usual : raw };
+  if (form === null || formNamed({ forms }, form)) return { times, form };
+  const names = forms.map(({ name }) => name);
+  report({
+    code: 'example-form',
+    path: [...path, 'form'],
+    found: quoted(form),
+    expected: { fact: 'one-of', words: names },
+    repair: didYouMean(nearest(form, names)),
+  });
+  return null;
+}
+
 /** What a copy is of: a lesson, and the exercise there that has its patterns unless another is named. */
 function readOrigin(text: string, patterns: string, path: FieldPath, report: Report): Origin | null {
   const [lesson = '', ...rest] = text.split('/');
@@ -202,6 +226,7 @@ export interface ExerciseContext {
   readonly comping: Voice;
   readonly meter: Meter | null;
   readonly vocabulary: readonly VocabularyCell[];
+  readonly forms: readonly Form[];
   /** Number of the first exercise. */
   readonly first: number;
 }
@@ -209,7 +234,7 @@ export interface ExerciseContext {
 /** Exercises in order, numbered from `first` on; one with a fault is left out but keeps its number. */
 export function readExercises(
   raw: RawLesson['exercises'],
-  { comping, meter, vocabulary, first: from }: ExerciseContext,
+  { comping, meter, vocabulary, forms, first: from }: ExerciseContext,
   report: Report,
 ): readonly Exercise[] {
   const seen = new Map<string, number>();
@@ -245,6 +270,7 @@ export function readExercises(
     const plays = parts.map((part) => part.voice);
     const how = readExerciseHow(given.how, plays, [...path, 'how'], report);
     const keep = given.keep === true ? { keep: true as const } : {};
+    const example = readExample(given.example, forms, [...path, 'example'], report);
     return [
       {
         number,
@@ -253,6 +279,7 @@ export function readExercises(
         sticking,
         notes,
         ...(how && Object.keys(how).length > 0 ? { how } : {}),
+        ...(example ? { example } : {}),
         ...keep,
         ...said,
         ...readNames(given, key, path, report),

@@ -132,7 +132,11 @@ function resolvePart(raw: RawLesson, heading: string | null, first: number, repo
     limbs: readLimbs(raw),
     how: readHow(raw, report),
     vocabulary,
-    exercises: readExercises(raw.exercises, { comping, meter: read, vocabulary, first }, report),
+    exercises: readExercises(
+      raw.exercises,
+      { comping, meter: read, vocabulary, forms: [...forms, ...builtIn], first },
+      report,
+    ),
     forms: [...forms, ...builtIn],
     layers: readLayers(raw, groove, lead, report),
     sheet: resolveSheet(raw.sheet),

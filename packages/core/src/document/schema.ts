@@ -9,6 +9,7 @@ import { DYNAMIC_MARKS } from '../kit/dynamics.ts';
 import { HOW_WORDS } from '../kit/how.data.ts';
 import { BEATERS, LIMBS, VOICES } from '../kit/voice.ts';
 import { composeSettingsSchema } from '../lesson/compose-settings.ts';
+import { EXAMPLE_TIMES } from '../lesson/example.ts';
 import { expecting } from '../lesson/expecting.ts';
 import { PAPERS } from '../lesson/lesson.ts';
 import { LESSON_TEMPI } from '../lesson/tempo-range.ts';
@@ -164,6 +165,37 @@ const barRepeats = z
     ),
   );
 
+const exampleTimes = whole(1, EXAMPLE_TIMES.most, 'times-in-range');
+
+const example = z
+  .union(
+    [
+      yesNo(),
+      exampleTimes,
+      z.strictObject(
+        {
+          times: z
+            .optional(exampleTimes)
+            .check(z.describe(`how often it goes round first; ${EXAMPLE_TIMES.usual} when left out`)),
+          form: z
+            .optional(text('a-form-name'))
+            .check(
+              z.describe(
+                'name of the form that follows; the first that has more than one section when left out',
+              ),
+            ),
+        },
+        { error: map('an-example') },
+      ),
+    ],
+    { error: named('an-example') },
+  )
+  .check(
+    z.describe(
+      'shown to the student before it is played, in recordings, films and wherever it is practised: `true`, how often it goes round before it is shown in a phrase form, or `times` and `form`; false when left out',
+    ),
+  );
+
 const handsText = text('hands', LONGEST.pattern);
 
 const exercise = z.union(
@@ -207,6 +239,7 @@ const exercise = z.union(
         rests: z
           .optional(text('limbs-and-voices'))
           .check(z.describe('limbs or voices of the groove that are silent under it, joined by `+`')),
+        example: z.optional(example),
         keep: z
           .optional(yesNo())
           .check(z.describe('stays where it is when a page is composed; false when left out')),

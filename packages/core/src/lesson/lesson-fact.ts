@@ -69,6 +69,8 @@ export interface FieldFact extends Fact {
     | 'at-least-one-section'
     | 'form-keys'
     | 'forms-by-name'
+    | 'a-form-name'
+    | 'an-example'
     | 'a-layer'
     | 'a-layer-voice'
     | 'layers'

@@ -38,6 +38,14 @@ export interface ExercisePart {
   readonly hands?: Hands;
 }
 
+/** How an exercise is shown. */
+export interface Example {
+  /** How often it goes round before it is shown in a form. */
+  readonly times: number;
+  /** Name of the form; null for the lesson's phrase form. */
+  readonly form: string | null;
+}
+
 /** What an exercise was copied from, by lasting names. */
 export interface Origin {
   readonly lesson: string;
@@ -62,6 +70,8 @@ export interface Exercise extends Expression, Repetition {
   readonly notes: string | null;
   /** How voices are played while it does, where it says so. */
   readonly how?: HowByVoice;
+  /** How it is shown before it is played; left out where it is no example. */
+  readonly example?: Example;
   /** Whether it stays in its place when a page is composed anew; left out where it need not. */
   readonly keep?: true;
 }

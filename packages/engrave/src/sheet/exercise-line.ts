@@ -1,10 +1,10 @@
 /** One line of an exercise in its cell of the grid. */
-import { ASCENT, CAP_HEIGHT, DESCENT } from '../text/fonts.ts';
+import { ASCENT, CAP_HEIGHT } from '../text/fonts.ts';
 import type { Tile } from '../tile/tile.ts';
 import type { SheetContext } from './context.ts';
 import { textsOver } from './expression.ts';
 import { allMoved, type Block, type Item } from './item.ts';
-import { captions, NUMBER_MM, numberItem } from './over-notes.ts';
+import { belowNumberMm, captions, NUMBER_MM, numberItem } from './over-notes.ts';
 import { type ExercisePlace, slotPlaces } from './places.ts';
 import { type LineSlot, lineRequest, type PreparedExercise } from './prepare.ts';
 import { underNotes } from './under-notes.ts';
@@ -14,9 +14,8 @@ const CAPTION_GAP_MM = 0.8;
 /** Least room for notes under the staff, so that what is printed under them stands level along a row. */
 const UNDER_STAFF_SPACES = 1.5;
 
-/** What the number takes above and below the middle of the staff. */
+/** What the number takes above the middle of the staff. */
 const NUMBER_ABOVE_MM = (ASCENT - CAP_HEIGHT / 2) * NUMBER_MM;
-const NUMBER_BELOW_MM = (DESCENT + CAP_HEIGHT / 2) * NUMBER_MM;
 
 /** A laid out line of an exercise. */
 export interface ExerciseLine {
@@ -60,7 +59,7 @@ export function layOutLine(context: SheetContext, prepared: PreparedExercise, li
     { kind: 'tile', x: line.gutterMm, y: top, tile },
     ...allMoved(under.items, line.gutterMm, top + floor),
   ];
-  const heightMm = top + Math.max(floor + under.heightMm, staffMiddle + NUMBER_BELOW_MM);
+  const heightMm = top + Math.max(floor + under.heightMm, staffMiddle + belowNumberMm(prepared));
   const slots = slotPlaces(lesson, prepared.parts, tile, line.from, line.to).map((slot) => ({
     ...slot,
     xMm: slot.xMm + line.gutterMm,

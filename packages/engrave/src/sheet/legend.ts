@@ -15,6 +15,7 @@ import { ASCENT, CAP_HEIGHT, DESCENT } from '../text/fonts.ts';
 import { wrapText } from '../text/wrap.ts';
 import type { Tile } from '../tile/tile.ts';
 import type { FlowBlock, SheetContext } from './context.ts';
+import { EXAMPLE_SIGN_MM, exampleSign } from './example-sign.ts';
 import { stageHow } from './groove-blocks.ts';
 import { howSign, howSigns, SIGN_MM } from './how-signs.ts';
 import { allMoved, type Item } from './item.ts';
@@ -34,7 +35,7 @@ interface Entry {
   /** Drawn in place of a tile. */
   readonly letters?: string;
   /** Drawn in place of a tile. */
-  readonly sign?: HowWord;
+  readonly sign?: HowWord | 'example';
   readonly label: string;
 }
 
@@ -125,12 +126,18 @@ function entriesOf(contexts: readonly SheetContext[]): readonly Entry[] {
   const hands = settings.stickings && hasHands(contexts);
   const letters: readonly Entry[] = hands ? [{ tile: null, letters: 'R L', label: words.hands }] : [];
   const signs = howWordsOf(contexts).map((sign): Entry => ({ tile: null, sign, label: words.howKey[sign] }));
-  return [...voices, ...lineEntries(contexts), ...marks, ...letters, ...signs];
+  const hasExample = contexts.some(({ lesson }) => lesson.exercises.some((each) => each.example));
+  const shown: readonly Entry[] = hasExample ? [{ tile: null, sign: 'example', label: words.example }] : [];
+  return [...voices, ...lineEntries(contexts), ...marks, ...letters, ...signs, ...shown];
 }
 
 /** Items of an entry, its staff's middle (or its text) on y = 0. */
 function drawEntry({ fonts }: SheetContext, entry: Entry, label: string, signMm: number): readonly Item[] {
   const text = setLine(fonts, label, LABEL, { x: signMm + LABEL_GAP_MM, y: (CAP_HEIGHT * LABEL.sizeMm) / 2 });
+  if (entry.sign === 'example') {
+    const { width, height } = EXAMPLE_SIGN_MM;
+    return [exampleSign((signMm - width) / 2, -height / 2), text];
+  }
   if (entry.sign) {
     const { widthMm } = howSigns([entry.sign]);
     return [howSign(entry.sign, (signMm - widthMm) / 2, -SIGN_MM / 2), text];

@@ -1,6 +1,7 @@
 /** What stands over and beside the notes of an exercise: its number and its name. */
-import { CAP_HEIGHT } from '../text/fonts.ts';
+import { CAP_HEIGHT, DESCENT } from '../text/fonts.ts';
 import type { SheetContext } from './context.ts';
+import { EXAMPLE_SIGN_MM, exampleSign } from './example-sign.ts';
 import { howColumn } from './how-signs.ts';
 import { ACCENT, allMoved, type Block, type Item } from './item.ts';
 import type { LineSlot, PreparedExercise } from './prepare.ts';
@@ -30,7 +31,16 @@ export function captions(context: SheetContext, prepared: PreparedExercise, line
   };
 }
 
-/** The number, its figures centred on y. */
+/** Between the number's figures and the sign of an example under them, in millimetres. */
+const SIGN_GAP_MM = 1.1;
+
+/** How far the number of an exercise, and the sign of an example under it, reach below the middle of the figures. */
+export function belowNumberMm({ exercise }: PreparedExercise): number {
+  const figures = (CAP_HEIGHT / 2) * NUMBER_MM;
+  return exercise.example ? figures + SIGN_GAP_MM + EXAMPLE_SIGN_MM.height : figures + DESCENT * NUMBER_MM;
+}
+
+/** The number, its figures centred on y, and under it the sign of an example. */
 export function numberItem(
   context: SheetContext,
   prepared: PreparedExercise,
@@ -39,7 +49,10 @@ export function numberItem(
 ): readonly Item[] {
   if (line.from > 0) return [];
   const x = line.gutterMm - GUTTER_GAP_MM;
+  const top = y + belowNumberMm(prepared) - EXAMPLE_SIGN_MM.height;
+  const sign = prepared.exercise.example ? [exampleSign(Math.max(0, x - EXAMPLE_SIGN_MM.width), top)] : [];
   return [
+    ...sign,
     setLine(context.fonts, `${prepared.exercise.number}`, style('bold', NUMBER_MM), {
       x,
       y: y + (CAP_HEIGHT * NUMBER_MM) / 2,

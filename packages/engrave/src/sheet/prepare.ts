@@ -131,7 +131,8 @@ export function lineRequest(
     description:
       describeBars(parts, context.words, from, to) +
       describeRepeats(exercise, context.words, from) +
-      (from === 0 ? describeHow(exercise.how, own, context.words) : ''),
+      (from === 0 ? describeHow(exercise.how, own, context.words) : '') +
+      (from === 0 && exercise.example ? ` ${context.words.exampleSaid}` : ''),
     ...signsOf(prepared, from, to),
     ...(texts.length > 0 ? { texts } : {}),
   };

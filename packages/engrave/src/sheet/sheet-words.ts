@@ -55,6 +55,10 @@ export interface SheetWords {
   readonly playedWith: Readonly<Record<Beater, string>>;
   /** What the key calls a way of striking. */
   readonly key: Readonly<Record<Manner, string>>;
+  /** What the key calls the sign of an example. */
+  readonly example: string;
+  /** Read out: an exercise that is shown first. */
+  readonly exampleSaid: string;
   /** Where the groove stops for a fill. */
   readonly fill: string;
   /** The same, where only some voices stop. */

@@ -7,9 +7,9 @@
  */
 import {
   type Bpm,
-  defaultForm,
   type Form,
   formIn,
+  formShown,
   Hertz,
   type Lesson,
   Lufs,
@@ -116,7 +116,7 @@ function record(
   const lesson = sectionOf(whole, exercise);
   const { click, mute } = request;
   const bpm = request.bpm ?? lesson.tempo.startBpm;
-  const form = request.form ? formIn(lesson, request.form) : defaultForm(lesson);
+  const form = request.form ? formIn(lesson, request.form) : formShown(lesson, exercise, null);
   const sound = (performance: Performance) =>
     render(click ? addClicks(performance, { meter: lesson.meter, ...click }) : performance, {
       kit,
@@ -165,7 +165,8 @@ export async function recordLoops(
   const made: LessonFile<'audio'>[] = [];
   for (const { number: exercise } of lesson.exercises) {
     report(made.length, all);
-    const performance = perform(lesson, { exercise, form: defaultForm(sectionOf(lesson, exercise)) });
+    const form = formShown(sectionOf(lesson, exercise), exercise, null);
+    const performance = perform(lesson, { exercise, form });
     const { setUp } = lesson;
     const fromSeconds = performance.countInSeconds;
     const options = { kit, setUp, seed: exercise, fromSeconds, loudnessLufs: RECORDING_LUFS };

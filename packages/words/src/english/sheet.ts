@@ -5,6 +5,7 @@ export const forms = {
   loop: 'loop',
   'four and two': 'four and two',
   time: 'time',
+  example: 'example',
 } as const;
 
 /** The messages. */
@@ -46,6 +47,8 @@ export const sheet = {
     bell: 'bell of the ride',
     splash: 'splash with the foot',
   },
+  example: 'shown first: listen, then play',
+  exampleSaid: 'An example: it is shown before you play it.',
   fill: 'Fill',
   fillWithout: 'Fill, without {$voices}',
   without: 'without {$voices}',

@@ -7,6 +7,7 @@ export const forms = translation<typeof english.forms>()({
   loop: 'Schleife',
   'four and two': 'vier und zwei',
   time: 'Time',
+  example: 'Beispiel',
 });
 
 /** The messages. */
@@ -48,6 +49,8 @@ export const sheet = translation<typeof english.sheet>()({
     bell: 'Kuppe des Rides',
     splash: 'Splash mit dem Fuß',
   },
+  example: 'wird vorgespielt: erst hören, dann spielen',
+  exampleSaid: 'Ein Beispiel: Es wird vorgespielt, bevor du es spielst.',
   fill: 'Fill',
   fillWithout: 'Fill, ohne {$voices}',
   without: 'ohne {$voices}',

@@ -96,6 +96,10 @@ export const page = {
   below: 'Text under this bar',
   fill: 'The groove stops from this beat on (a fill)',
   fillSilences: 'Silent in the fill; all where none is chosen',
+  example: 'Example: shown before it is played',
+  exampleTimes: 'times round first',
+  exampleForm: 'then in the form',
+  examplePhrase: 'the first phrase form',
   rests: 'Silent under this exercise',
   how: 'How the {$voice :voice} is played here',
 } as const;

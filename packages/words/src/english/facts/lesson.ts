@@ -25,6 +25,8 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'how-of-voices': 'a word that goes with {$voices :voices}: {$words :list}, or words of your own',
   'how-once': 'one of the two: it says {$word} already',
   'limbs-and-voices': 'limbs or voices joined by +, such as other foot + bass',
+  'a-form-name': 'the name of a form',
+  'an-example': 'true, how often it goes round first, or times and form',
   'a-fill': 'a beat of the last bar, or bar, beat and silences',
   'a-book': 'a book: title, by, text, lessons, paper, twoSided, contents, key and index',
   chapters: 'a list of lesson files',

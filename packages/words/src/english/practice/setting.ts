@@ -10,6 +10,7 @@ export const setting = {
     loop: 'Loop',
     'four and two': 'Four and two',
     time: 'Time',
+    example: 'Example',
   },
   buildUp: 'Layer by layer',
   trade: 'Trade {$bars :integer}s',

@@ -13,6 +13,8 @@ export const stage = {
   bar: 'bar',
   beat: 'beat',
   layer: 'Layer {$n :integer} of {$of :integer}: {$names}',
+  hearExample: 'Hear the example',
+  example: 'Example: your teacher shows it first',
   everyLimb: 'Every limb',
   barOf: 'bar {$bar :integer} of {$bars :integer}',
   listen: 'Listen',

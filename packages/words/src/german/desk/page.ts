@@ -98,6 +98,10 @@ export const page = translation<typeof english.page>()({
   below: 'Text unter diesem Takt',
   fill: 'Ab dieser Zählzeit schweigt der Groove (Fill)',
   fillSilences: 'Im Fill schweigt; alles, wenn nichts gewählt ist',
+  example: 'Beispiel: wird vorgespielt, bevor der Schüler spielt',
+  exampleTimes: 'Mal zuerst herum',
+  exampleForm: 'dann in der Form',
+  examplePhrase: 'der ersten Phrasenform',
   rests: 'Unter dieser Übung schweigt',
   how: 'Wie hier gespielt wird: {$voice :voice}',
 });

@@ -26,6 +26,8 @@ export const lesson = sentences<Exclude<LessonFact, ValueFact | WordFact | Patte
   'how-of-voices': 'ein Wort, das zu {$voices :voices} passt: {$words :list}, oder eigene Wörter',
   'how-once': 'eines von beiden: {$word} steht schon da',
   'limbs-and-voices': 'Gliedmaßen oder Stimmen, verbunden mit +, wie other foot + bass',
+  'a-form-name': 'der Name einer Form',
+  'an-example': 'true, wie oft es zuerst herumgeht, oder times und form',
   'a-fill': 'ein Schlag des letzten Taktes, oder bar, beat und silences',
   'a-book': 'ein Buch: title, by, text, lessons, paper, twoSided, contents, key und index',
   chapters: 'eine Liste von Lektionsdateien',

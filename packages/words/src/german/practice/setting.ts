@@ -12,6 +12,7 @@ export const setting = translation<typeof english.setting>()({
     loop: 'Schleife',
     'four and two': 'Vier und zwei',
     time: 'Time',
+    example: 'Beispiel',
   },
   buildUp: 'Schicht um Schicht',
   trade: '{$bars :integer} und {$bars :integer} im Wechsel',

@@ -15,6 +15,8 @@ export const stage = translation<typeof english.stage>()({
   bar: 'Takt',
   beat: 'Zählzeit',
   layer: 'Schicht {$n :integer} von {$of :integer}: {$names}',
+  hearExample: 'Beispiel hören',
+  example: 'Beispiel: wird dir zuerst vorgespielt',
   everyLimb: 'Alle Gliedmaßen',
   barOf: 'Takt {$bar :integer} von {$bars :integer}',
   listen: 'Hören',
