@@ -28,5 +28,6 @@ it('[CO420] the starts stand on every shelf of styles', () => {
     'sixteenths',
     'compound',
     'compound',
+    'swing',
   ]);
 });

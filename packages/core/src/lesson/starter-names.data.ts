@@ -11,6 +11,7 @@ export const STARTER_NAMES = [
   'samba',
   'six-eight',
   'twelve-eight',
+  'brushes',
 ] as const;
 
 /** Name of a groove. */

@@ -152,6 +152,23 @@ compose: {count: 16}
 exercises:
   - x.. ..x x.. ...
 `,
+  brushes: `meter: 4/4
+tempo: {start: 56, goal: 84, step: 4}
+feel: triplet
+playedWith: brushes
+
+groove:
+  hihat-foot: . x . x
+  bass: {pattern: x x x x, level: -16, how: heel down}
+lead: hihat-foot
+balance: {snare: -2}
+
+vocabulary: [w.., w.x, ..x, x.x]
+
+compose: {count: 12}
+exercises:
+  - w.. w.x w.. w.x
+`,
 };
 
 /** The text of a lesson that starts from a groove, under a title. */

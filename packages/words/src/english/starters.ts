@@ -12,4 +12,5 @@ export const starters = {
   samba: 'Samba',
   'six-eight': 'Six-eight',
   'twelve-eight': 'Twelve-eight',
+  brushes: 'Brushes',
 } satisfies Readonly<Record<StarterName, string>>;

@@ -12,4 +12,5 @@ export const starters = {
   samba: 'Samba',
   'six-eight': 'Sechsachtel',
   'twelve-eight': 'Zwölfachtel',
+  brushes: 'Besen',
 } satisfies Readonly<Record<StarterName, string>>;
