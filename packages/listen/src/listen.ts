@@ -20,6 +20,7 @@ import { askedGrid, isPlayed } from './align/asked-grid.ts';
 import type { FormGrid } from './align/form-grid.ts';
 import { toleranceSeconds } from './align/match-bar.ts';
 import { type Observations, observe } from './align/observations.ts';
+import { withoutDrawn } from './decide/drawn.ts';
 import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';
 import { judgeFit } from './decide/fit.ts';
 import type { HeardStroke } from './decide/heard-stroke.ts';
@@ -217,7 +218,7 @@ export function reportAligned(known: Aligned): Listened {
   const decided = withInstead(decide(events, evidence, allPlaces, toleranceSeconds(grid, barSeconds)), {
     ...{ events, evidence, free: known.free, places: allPlaces },
   });
-  const { heard, hidden } = hiddenBy(take.beside, decided);
+  const { heard, hidden } = hiddenBy(take.beside, withoutDrawn(decided, grid, bars));
   const whole = { ...heard, strokes: measureLevels(events, heard.strokes) };
   const { fromBar, toBar } = stretch ?? { fromBar: 0, toBar: bars.length };
   const decision = stretch ? cutStretch(whole, bars, stretch) : whole;

@@ -90,6 +90,23 @@ describe('our own recordings', () => {
     },
   );
 
+  // definition: what is rendered is what is written, the sweeps too, which sound like a cymbal where they begin
+  it('[LI3100] what sounds where a brush begins to be drawn is no stroke too many', () => {
+    const text = `title: A slow one
+tempo: 56
+feel: triplet
+playedWith: brushes
+groove: {hihat-foot: . x . x, bass: {pattern: x x x x, level: -16}}
+balance: {snare: -2}
+forms: {phrase: {sections: [{pattern: 4, ending: rimshot + crash}]}}
+exercises: [w.. w.. ..x w..]
+`;
+    const lesson = parseLesson(text, 'slow').lesson as Lesson;
+    const form = lesson.forms.find(({ name }) => name === 'phrase') as Form;
+    const report = heard({ lesson, exercise: 1, form }, true);
+    expect(report?.strokes.filter((stroke) => !stroke.written)).toEqual([]);
+  });
+
   // definition: nothing of the limb is rendered
   it.each([
     { name: 'first-swing', exercise: 13, limb: 'hihat-foot' },

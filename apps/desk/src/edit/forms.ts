@@ -5,6 +5,7 @@ import {
   defaultEndingCell,
   type Ending,
   editLesson,
+  endingVoices,
   type Form,
   type FormSection,
   formToData,
@@ -67,11 +68,11 @@ export function withSectionMoved(form: Form, index: number, by: -1 | 1): Form {
   return { ...form, sections: form.sections.toSpliced(index, 1).toSpliced(to, 0, moved) };
 }
 
-/** The ending that a section is given first: rim shot and crash on the last slot of the bar, as the trade's drill has it. */
-export function firstEnding(lesson: Pick<Lesson, 'meter' | 'groove'>): Ending {
+/** The ending that a section is given first: on the last slot of the bar. */
+export function firstEnding(lesson: Pick<Lesson, 'meter' | 'groove' | 'playedWith'>): Ending {
   const beat = lesson.meter.beats.length;
   const slots = lesson.groove[0]?.pattern.bars[0]?.[beat - 1]?.marks.length ?? 1;
-  return { beat, cell: defaultEndingCell(Math.max(2, slots)), voices: ['rimshot', 'crash'] };
+  return { beat, cell: defaultEndingCell(Math.max(2, slots)), voices: endingVoices(lesson.playedWith) };
 }
 
 /** The ending with a slot (from 0) struck or not; the last stroke stays. */

@@ -108,9 +108,12 @@ function resolvePart(raw: RawLesson, heading: string | null, first: number, repo
   const slotsOf = slotsOfBeat(groove, lead, vocabulary);
   const { beats } = read ?? meter('4/4');
   const forms = readForms(raw.forms, { beats, slotsOf }, report);
-  const builtIn = builtInForms(beats.length, slotsOf(beats.length)).filter(
-    ({ name }) => !formNamed({ forms }, name),
-  );
+  const playedWith = raw.playedWith ?? 'sticks';
+  const builtIn = builtInForms({
+    beats: beats.length,
+    endingSlots: slotsOf(beats.length),
+    playedWith,
+  }).filter(({ name }) => !formNamed({ forms }, name));
   return {
     version: LESSON_VERSION,
     id: raw.id ?? null,
@@ -124,7 +127,7 @@ function resolvePart(raw: RawLesson, heading: string | null, first: number, repo
     tempo: resolveTempo(raw.tempo, report),
     feel: resolveFeel(raw.feel, report),
     setUp: raw.setUp ?? 'right-handed',
-    playedWith: raw.playedWith ?? 'sticks',
+    playedWith,
     groove,
     lead,
     comping,

@@ -53,3 +53,13 @@ it('[LE1400] a sweep begins at no moment that could be heard', () => {
   const silent = strokes.filter((stroke) => !hasOnset(stroke)).map(({ mark }) => mark);
   expect(silent).toEqual(['w', 'W']);
 });
+
+it('[LE3100] with brushes four bars end on snare and crash, since no stick hits a rim', () => {
+  const endingOf = (text: string) => {
+    const { lesson } = parseLesson(text, 'a.lesson.yaml');
+    return lesson?.forms.find(({ name }) => name === 'four and two')?.sections[0]?.ending?.voices;
+  };
+  // common practice: a rim shot is the shaft of a stick on the rim
+  expect(endingOf('title: A\nplayedWith: brushes\n')).toEqual(['snare', 'crash']);
+  expect(endingOf('title: A\n')).toEqual(['rimshot', 'crash']);
+});

@@ -5,11 +5,11 @@
  * Source: common practice: in swing the ride carries the time and is loudest, comping lies under it, the hi-hat
  * foot under that, and the bass drum is feathered. How many dB is our choice; every lesson can say otherwise.
  */
-import { VOICES, type Voice } from '../kit/voice.ts';
+import { type Beater, VOICES, type Voice } from '../kit/voice.ts';
 import { type Cell, cell } from '../rhythm/cell.ts';
 import type { Meter } from '../rhythm/meter.ts';
 import { Bpm } from '../units.ts';
-import type { Form, GroovePart, Layer, SheetSettings, Tempo } from './lesson.ts';
+import type { Ending, Form, GroovePart, Layer, Lesson, SheetSettings, Tempo } from './lesson.ts';
 
 /** Level of a feathered bass drum, in dB. */
 export const FEATHERED_DB = -18;
@@ -86,9 +86,22 @@ export function defaultEndingCell(slots: number): Cell {
   return cell(`${'.'.repeat(slots - 1)}X`);
 }
 
+/** What an ending strikes, as the trade's drill has it: rim shot and crash, the snare with them where no stick hits a rim. */
+export function endingVoices(playedWith: Beater): Ending['voices'] {
+  return [playedWith === 'brushes' ? 'snare' : 'rimshot', 'crash'];
+}
+
+/** What the forms that every lesson has are made for. */
+export interface BuiltInFor {
+  readonly beats: number;
+  /** Slots of the beat that an ending falls on. */
+  readonly endingSlots: number;
+  readonly playedWith: Beater;
+}
+
 /** Forms that every lesson has unless it names its own the same. */
-export function builtInForms(beats: number, endingSlots: number): readonly Form[] {
-  const ending = { beat: beats, cell: defaultEndingCell(endingSlots), voices: ['rimshot', 'crash'] as const };
+export function builtInForms({ beats, endingSlots, playedWith }: BuiltInFor): readonly Form[] {
+  const ending = { beat: beats, cell: defaultEndingCell(endingSlots), voices: endingVoices(playedWith) };
   const pattern = (bars: number) => ({ play: 'pattern' as const, bars, ending: null });
   const time = (bars: number) => ({ play: 'time' as const, bars, ending: null });
   return [
@@ -99,9 +112,13 @@ export function builtInForms(beats: number, endingSlots: number): readonly Form[
 }
 
 /** Whether a form is as every lesson has it: nothing that a teacher wrote. */
-export function isBuiltInForm(form: Form, beats: number): boolean {
+export function isBuiltInForm(
+  form: Form,
+  { meter, playedWith }: Pick<Lesson, 'meter' | 'playedWith'>,
+): boolean {
   const ending = form.sections.find((section) => section.ending !== null)?.ending;
-  const all = builtInForms(beats, ending?.cell.marks.length ?? 1);
+  const endingSlots = ending?.cell.marks.length ?? 1;
+  const all = builtInForms({ beats: meter.beats.length, endingSlots, playedWith });
   return all.some((each) => JSON.stringify(each) === JSON.stringify(form));
 }
 

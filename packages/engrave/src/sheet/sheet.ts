@@ -74,10 +74,9 @@ function settingsOf(lesson: Lesson, options: SheetOptions): SheetSettings {
 }
 
 /** The forms to explain: what the teacher wrote, where it plays the exercise. What every lesson has needs no words. */
-function formsOf({ forms, meter }: Lesson): readonly Form[] {
-  return forms.filter(
-    (form) =>
-      !isBuiltInForm(form, meter.beats.length) && form.sections.some((section) => section.play === 'pattern'),
+function formsOf(lesson: Lesson): readonly Form[] {
+  return lesson.forms.filter(
+    (form) => !isBuiltInForm(form, lesson) && form.sections.some((section) => section.play === 'pattern'),
   );
 }
 

@@ -18,4 +18,6 @@ it('[LI1400] asks for the taps of a brush and not for its sweeps', () => {
   const strokes = bars.flatMap((bar) => bar.strokes);
   // definition: the last triplets of 2 and 4 are taps
   expect(strokes.filter(({ voice }) => voice === 'snare')).toHaveLength(2);
+  // definition: sweeps on 1, 2 and 3 of four
+  expect(bars.map(({ drawn }) => drawn)).toEqual([[0, 0.25, 0.5]]);
 });

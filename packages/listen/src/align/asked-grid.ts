@@ -4,7 +4,7 @@
  * Conventions: a rim shot is a stroke on the snare, whoever plays the one plays the other. A brush that is drawn over
  * the head is not asked for: it begins at no moment that could be heard.
  */
-import { hasOnset, perform, type Voice } from '@shedbook/core';
+import { hasOnset, perform, type Stroke, type Voice } from '@shedbook/core';
 import type { Asked } from '../listened.ts';
 import { type FormGrid, formGrid } from './form-grid.ts';
 
@@ -24,10 +24,8 @@ export function askedGrid(asked: Asked, exercise = asked.exercise): FormGrid {
   const { lesson, form, bpm = lesson.tempo.startBpm } = asked;
   const performance = perform(lesson, { exercise, form, bpm });
   const isMine = isPlayed(asked);
-  const struck = performance.strokes.filter(hasOnset);
-  const mine = struck.filter(({ voice }) => voice !== 'click' && isMine(voice));
-  return formGrid(
-    mine.length > 0 ? { ...performance, strokes: mine } : { ...performance, strokes: struck },
-    lesson.meter,
-  );
+  const isAsked = ({ voice }: Stroke) => voice !== 'click' && isMine(voice);
+  const mine = performance.strokes.filter((stroke) => isAsked(stroke) || !hasOnset(stroke));
+  const strokes = mine.some(hasOnset) ? mine : performance.strokes;
+  return formGrid({ ...performance, strokes }, lesson.meter);
 }

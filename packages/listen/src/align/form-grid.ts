@@ -4,7 +4,15 @@
  * Conventions: positions from 0 (bar line) to 1; bars in the order of the form, count-in left out; clicks are
  * never expected.
  */
-import { beatStarts, type Meter, type Performance, type Stroke, toNumber, type Voice } from '@shedbook/core';
+import {
+  beatStarts,
+  hasOnset,
+  type Meter,
+  type Performance,
+  type Stroke,
+  toNumber,
+  type Voice,
+} from '@shedbook/core';
 
 /** A stroke that is written. */
 export interface ExpectedStroke {
@@ -21,6 +29,8 @@ export interface ExpectedBar {
   /** As people count, from 1. */
   readonly bar: number;
   readonly strokes: readonly ExpectedStroke[];
+  /** Where a brush begins to be drawn over the head, as fractions of the bar: nothing is asked there. */
+  readonly drawn: readonly number[];
 }
 
 /** A form ready to be looked for in a take. */
@@ -43,15 +53,20 @@ export function formGrid(performance: Performance, meter: Meter): FormGrid {
   const length = toNumber(meter.bar);
   const beats = beatStarts(meter).map((start) => toNumber(start) / length);
   const played = performance.bars.filter((bar) => bar.bar >= 1);
-  const bars = played.map(({ bar, startSeconds, durationSeconds }) => ({
-    bar,
-    strokes: performance.strokes.flatMap((stroke): ExpectedStroke[] => {
-      if (stroke.written.bar !== bar || stroke.voice === 'click') return [];
-      const position = (stroke.timeSeconds - startSeconds) / durationSeconds;
-      const onBeat = beats.some((beat) => Math.abs(beat - position) < ON_BEAT);
-      return [{ stroke, voice: stroke.voice, position, onBeat }];
-    }),
-  }));
+  const bars = played.map(({ bar, startSeconds, durationSeconds }) => {
+    const written = performance.strokes.filter(({ written: place }) => place.bar === bar);
+    const positionOf = ({ timeSeconds }: Stroke) => (timeSeconds - startSeconds) / durationSeconds;
+    return {
+      bar,
+      strokes: written.filter(hasOnset).flatMap((stroke): ExpectedStroke[] => {
+        if (stroke.voice === 'click') return [];
+        const position = positionOf(stroke);
+        const onBeat = beats.some((beat) => Math.abs(beat - position) < ON_BEAT);
+        return [{ stroke, voice: stroke.voice, position, onBeat }];
+      }),
+      drawn: written.filter((stroke) => !hasOnset(stroke)).map(positionOf),
+    };
+  });
   const voices = new Set(bars.flatMap((bar) => bar.strokes.map((stroke) => stroke.voice)));
   return {
     bars,

@@ -14,6 +14,7 @@ import type { ClockBar, LiveClock } from './clock.ts';
 
 function renumbered(expected: ExpectedBar, bar: number): ExpectedBar {
   return {
+    ...expected,
     bar,
     strokes: expected.strokes.map((one) => {
       const written = { ...one.stroke.written, bar };
