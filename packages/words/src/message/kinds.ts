@@ -3,6 +3,7 @@ import type { Fact, Limb, SidedLimb, SoundingVoice, Syllable } from '@shedbook/c
 import type { MessageFunction, MessageValue } from 'messageformat/functions';
 import type { Case, Tongue } from '../language/tongue.ts';
 import { capital } from './capital.ts';
+import { numbersOf } from './numbers.ts';
 
 /** The type that fills a place of each kind; facts are those of `F`. */
 export interface Kinds<F extends Fact = never> {
@@ -58,6 +59,16 @@ function begun(name: string, at: unknown): string {
   return at === undefined ? name : capital(name);
 }
 
+const lists = new Map<string, Intl.ListFormat>();
+
+/** A way of joining, made once. */
+function joining(locale: string, type: 'conjunction' | 'disjunction'): Intl.ListFormat {
+  const key = `${locale} ${type}`;
+  const known = lists.get(key) ?? new Intl.ListFormat(locale, { type });
+  lists.set(key, known);
+  return known;
+}
+
 /** Says each member of a list, and joins them. */
 function listOf<Member>({ locale }: Tongue, name: (member: Member) => string): MessageFunction<string> {
   return (_context, options, members) => {
@@ -67,7 +78,7 @@ function listOf<Member>({ locale }: Tongue, name: (member: Member) => string): M
     if (String(wanted) === 'series') return said('list', names.join(', '));
     if (String(wanted) === 'apart') return said('list', names.join('; '));
     const type = wanted === undefined ? 'conjunction' : 'disjunction';
-    return said('list', new Intl.ListFormat(locale, { type }).format(names));
+    return said('list', joining(locale, type).format(names));
   };
 }
 
@@ -75,9 +86,10 @@ function dayOf({ locale }: Tongue, days: number): string {
   return new Intl.RelativeTimeFormat(locale, { numeric: 'auto' }).format(days, 'day');
 }
 
-/** The kinds that MessageFormat does not have of itself, for one language. */
+/** The kinds that MessageFormat does not have of itself, for one language, and its numbers. */
 export function kindsOf(tongue: Tongue, say: Say<Fact>): Readonly<Record<string, MessageFunction<string>>> {
   return {
+    ...numbersOf(tongue.locale),
     voice: (_context, options, voice) =>
       said('voice', begun(tongue.voices[voice as SoundingVoice], options['at'])),
     the: (_context, options, voice) => {
