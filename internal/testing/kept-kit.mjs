@@ -9,6 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createKit, SOUND_NAMES } from '@shedbook/sound';
+import { makeOnce } from './made-once.mjs';
 
 /** Rooms that a kit is made of. */
 const SOURCES = ['core', 'signal', 'sound'].map((room) =>
@@ -76,6 +77,9 @@ function keep(folder, name, sound) {
   writeWhole(join(folder, `${name}.json`), shape);
 }
 
+/** How long a sound takes at most, in milliseconds. */
+const MADE_MS = 60_000;
+
 /** Kits of this process. */
 const kits = new Map();
 
@@ -84,12 +88,8 @@ function makeKept(options) {
   const kit = createKit(options);
   const sounds = new Map();
   const find = (name) => {
-    try {
-      return read(folder, name);
-    } catch {
-      keep(folder, name, kit.sound(name));
-      return read(folder, name);
-    }
+    makeOnce(join(folder, `${name}.json`), () => keep(folder, name, kit.sound(name)), MADE_MS);
+    return read(folder, name);
   };
   const sound = (name) => {
     if (!sounds.has(name)) sounds.set(name, find(name));

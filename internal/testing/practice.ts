@@ -4,7 +4,6 @@ import { createHash } from 'node:crypto';
 import {
   cpSync,
   existsSync,
-  mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -22,6 +21,7 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { changedAt, ROOT } from '../../scripts/run.mjs';
 import { COMMAND } from './command.ts';
+import { makeOnce } from './made-once.mjs';
 
 /** A short lesson with every kind of form, quick enough that tests need not wait long for its rounds. */
 export const PRACTICE_LESSON = `title: First swing
@@ -64,24 +64,8 @@ function build(text: string, name: string): string {
   return out;
 }
 
-/** Whether nobody has begun before; another file of tests may be about the same at this moment. */
-function begins(mark: string): boolean {
-  try {
-    mkdirSync(mark);
-    return true;
-  } catch {
-    return false;
-  }
-}
-
-/** How long one waits for a pack that another file of tests makes, in milliseconds. */
+/** How long a pack takes at most, in milliseconds. */
 const BUILT_MS = 240_000;
-
-function waitFor(folder: string, mark: string): void {
-  const nobody = new Int32Array(new SharedArrayBuffer(4));
-  const until = Date.now() + BUILT_MS;
-  while (!existsSync(folder) && existsSync(mark) && Date.now() < until) Atomics.wait(nobody, 0, 0, 100);
-}
 
 /** The same, made once for all files of tests: half of it is a kit and the recordings played on it. */
 function keptBuild(text: string, name: string): string {
@@ -92,15 +76,7 @@ function keptBuild(text: string, name: string): string {
     .update(JSON.stringify([text, name, ROOT, compiled]))
     .digest('hex');
   const folder = join(tmpdir(), `shedbook-pack-${made}`);
-  const mark = `${folder}.begun`;
-  const isFirst = !existsSync(folder) && begins(mark);
-  if (!isFirst) waitFor(folder, mark);
-  if (existsSync(folder)) return folder;
-  try {
-    renameSync(build(text, name), folder);
-  } finally {
-    rmSync(mark, { recursive: true, force: true });
-  }
+  makeOnce(folder, () => renameSync(build(text, name), folder), BUILT_MS);
   return folder;
 }
 
