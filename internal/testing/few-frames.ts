@@ -12,7 +12,7 @@ declare global {
 }
 
 /** Milliseconds that a page waits before it asks for its next frame. */
-export const FRAME_WAIT_MS = 60;
+export const FRAME_WAIT_MS = 150;
 
 /** Runs in the page before anything else does. */
 export function waitForFrames(waitMs: number): void {

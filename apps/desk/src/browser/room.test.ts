@@ -80,6 +80,7 @@ it('[ST22] loops an exercise until it is stopped, and then falls silent', async 
       return (blocks.at(-1)?.frame ?? 0) > frames;
     },
     (await recordingOf(page).then(({ from, left }) => from + left.length)) + 6 * RATE,
+    { polling: 100 },
   );
   expect(await strokesOf(page)).toHaveLength(stopped);
   const { left } = await recordingOf(page);

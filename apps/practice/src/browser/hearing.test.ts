@@ -210,8 +210,10 @@ it('[ST80] finds how late a kit is by playing along', async () => {
   await listenToKit(page);
   await page.getByRole('button', { name: 'Check the timing' }).click();
   await page.getByRole('button', { name: 'Start the check' }).click();
-  const begun = await page.waitForFunction(() =>
-    window.deskOfTest.begun.length >= 16 ? window.deskOfTest.begun.slice(0, 16) : null,
+  const begun = await page.waitForFunction(
+    () => (window.deskOfTest.begun.length >= 16 ? window.deskOfTest.begun.slice(0, 16) : null),
+    undefined,
+    { polling: 100 },
   );
   const clicks = ((await begun.jsonValue()) ?? []) as number[];
   const [first = 0] = clicks;

@@ -30,18 +30,22 @@ async function playUntilKept(page: Page): Promise<void> {
   await page.goto(`${host.url}#1`);
   await play(page);
   await callClean(page);
-  await page.waitForFunction(async () => {
-    const opening = indexedDB.open('shedbook-practice', 1);
-    const database = await new Promise<IDBDatabase>((resolve) => {
-      opening.onsuccess = () => resolve(opening.result);
-    });
-    const asked = database.transaction('notes').objectStore('notes').getAll();
-    const all = await new Promise<{ name: string }[]>((resolve) => {
-      asked.onsuccess = () => resolve(asked.result);
-    });
-    database.close();
-    return all.some(({ name }) => name.startsWith('entry '));
-  });
+  await page.waitForFunction(
+    async () => {
+      const opening = indexedDB.open('shedbook-practice', 1);
+      const database = await new Promise<IDBDatabase>((resolve) => {
+        opening.onsuccess = () => resolve(opening.result);
+      });
+      const asked = database.transaction('notes').objectStore('notes').getAll();
+      const all = await new Promise<{ name: string }[]>((resolve) => {
+        asked.onsuccess = () => resolve(asked.result);
+      });
+      database.close();
+      return all.some(({ name }) => name.startsWith('entry '));
+    },
+    undefined,
+    { polling: 100 },
+  );
 }
 
 it('[ST146] a page that is closed in the middle of playing loses no stretch', async () => {

@@ -37,7 +37,7 @@ afterAll(async () => {
 /** Waits until the worker has everything. */
 async function kept(page: Page): Promise<void> {
   await page.evaluate(() => navigator.serviceWorker.ready);
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null, undefined, { polling: 100 });
 }
 
 /** The first line of what was played, as the sheet shows it. */
@@ -159,10 +159,14 @@ it('[ST48] takes a newer pack over whole and when asked, and keeps what the stud
   const title = await page.evaluate(async () => (await (await fetch('pack.json')).json()).lesson.title);
   expect(title).toBe('First swing');
   await page.getByRole('button', { name: 'Use it now' }).click();
-  await page.waitForFunction(async () => {
-    const pack = await (await fetch('pack.json')).json();
-    return pack.lesson.title === 'First swing, once more' && document.title.includes('once more');
-  });
+  await page.waitForFunction(
+    async () => {
+      const pack = await (await fetch('pack.json')).json();
+      return pack.lesson.title === 'First swing, once more' && document.title.includes('once more');
+    },
+    undefined,
+    { polling: 100 },
+  );
   const caches = await page.evaluate(async () => (await window.caches.keys()).length);
   // definition: the old version is forgotten
   expect(caches).toBe(1);

@@ -123,12 +123,16 @@ it('[ST42] rests for the student while count and ball go on', async () => {
   await waitForStrokes(page, 40);
   const turn = page.locator('[data-part="counter"][data-kind="rest"]');
   await turn.waitFor();
-  await page.waitForFunction(() => {
-    const ball = [...document.querySelectorAll<SVGElement>('[data-part="ball"]')].find(
-      (each) => each.style.visibility === 'visible',
-    );
-    return ball?.closest('[data-on="exercise"]');
-  });
+  await page.waitForFunction(
+    () => {
+      const ball = [...document.querySelectorAll<SVGElement>('[data-part="ball"]')].find(
+        (each) => each.style.visibility === 'visible',
+      );
+      return ball?.closest('[data-on="exercise"]');
+    },
+    undefined,
+    { polling: 100 },
+  );
   expect(await turn.locator('[data-part="says"]').textContent()).toContain('You · bar 5 of 8');
   await page.locator('[data-part="counter"][data-kind="pattern"]').waitFor();
   const played = await strokesOf(page);
@@ -144,8 +148,10 @@ it('[ST42] lets the layers of the groove join one by one', async () => {
   await setting(page, 'Layer by layer');
   await play(page);
   // definition: at 300 a round of four bars lasts 3.2 s; each layer plays for two rounds
-  await page.waitForFunction(() =>
-    window.heardByTest.strokes.some((each) => (each as { pass: number }).pass === 4),
+  await page.waitForFunction(
+    () => window.heardByTest.strokes.some((each) => (each as { pass: number }).pass === 4),
+    undefined,
+    { polling: 100 },
   );
   const played = await strokesOf(page);
   const voicesOf = (pass: number) =>
@@ -165,6 +171,7 @@ const waitForRound = (page: Page, pass: number) =>
   page.waitForFunction(
     (wanted) => ((window.heardByTest.strokes.at(-1) as { pass: number } | undefined)?.pass ?? -1) >= wanted,
     pass,
+    { polling: 100 },
   );
 
 const ladderSays = (page: Page) => page.locator('[data-part="ladder-last"]').textContent();
