@@ -17,7 +17,8 @@ import { chromiumPath } from './programs.mjs';
 export const SITE =
   process.env['SHEDBOOK_SITE'] ?? fileURLToPath(new URL('../../apps/desk/dist/site', import.meta.url));
 
-const DEMO = fileURLToPath(new URL('../../demo', import.meta.url));
+/** The folder of the demo lessons. */
+export const DEMO = fileURLToPath(new URL('../../demo', import.meta.url));
 
 /** How long a test waits for a page; a busy machine takes many times as long as a quiet one. */
 export const PATIENCE_MS = 60_000;

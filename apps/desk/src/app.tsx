@@ -3,12 +3,13 @@ import { BrokenPage, NoticeProvider } from '@shedbook/stand';
 import { Suspense } from 'react';
 import { Desk } from './desk/desk.tsx';
 import { signedIn, useAskedToSignIn } from './document/asked-to-sign-in.ts';
+import { sharedPlayer } from './hear/shared-player.ts';
 import { LessonScreen } from './lesson/lesson-screen.tsx';
 import { GlyphSheet } from './notation/glyph-sheet.tsx';
 import { readRoute } from './shared/address.ts';
 import { lazily, useLeisure } from './shared/later.ts';
-import { usePath } from './shared/route.ts';
-import { DeskWordsProvider, useWords } from './words/words.tsx';
+import { go, usePath } from './shared/route.ts';
+import { DeskWordsProvider, useLanguage, useWords } from './words/words.tsx';
 
 const StudentsScreen = lazily(
   () => import('./students/students-screen.tsx'),
@@ -20,6 +21,11 @@ const BinScreen = lazily(
   (module) => module.BinScreen,
 );
 
+const SoundCheck = lazily(
+  () => import('@shedbook/stand/sound-check'),
+  (module) => module.SoundCheck,
+);
+
 const SignInScreen = lazily(
   () => import('./sign-in/sign-in-screen.tsx'),
   (module) => module.SignInScreen,
@@ -27,7 +33,17 @@ const SignInScreen = lazily(
 
 function Screen() {
   const route = readRoute(usePath());
-  if (useAskedToSignIn()) {
+  const { tag } = useLanguage();
+  const isAsked = useAskedToSignIn();
+  // A student's phone is tried by whoever holds it: nothing of the desk is on that page.
+  if (route.at === 'sound') {
+    return (
+      <Suspense>
+        <SoundCheck tag={tag} player={sharedPlayer()} onBack={() => go({ at: 'desk' })} />
+      </Suspense>
+    );
+  }
+  if (isAsked) {
     return (
       <Suspense>
         <SignInScreen onIn={signedIn} />

@@ -1,16 +1,21 @@
 /** The practice room: the sheet, or one exercise on the stand. */
 import type { Pack } from '@shedbook/pack';
 import { BrokenPage, Player } from '@shedbook/stand';
-import { useEffect, useState } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
 import { loadOthers } from './load-pack.ts';
 import { NewerVersion } from './offline/newer-version.tsx';
 import { goTo, usePlace } from './page/route.ts';
-import { PracticeWordsProvider, usePracticeWords } from './page/words.tsx';
+import { PracticeWordsProvider, usePracticeLanguage, usePracticeWords } from './page/words.tsx';
 import styles from './practice-app.module.css';
 import { SessionProvider, usePracticeSession } from './session/practice-session.tsx';
 import { ShelfProvider } from './session/shelf.tsx';
 import { SheetPage } from './sheet/sheet-page.tsx';
 import { StagePage } from './stage/stage-page.tsx';
+
+const SoundCheck = lazy(async () => {
+  const { SoundCheck: Page } = await import('@shedbook/stand/sound-check');
+  return { default: Page };
+});
 
 type Loading =
   | { readonly at: 'loading' | 'broken' }
@@ -18,12 +23,19 @@ type Loading =
   | { readonly at: 'ready'; readonly packs: readonly [Pack, ...Pack[]]; readonly isWhole: boolean };
 
 function Screen() {
-  const { place } = usePracticeSession();
+  const { place, player } = usePracticeSession();
+  const { tag } = usePracticeLanguage();
   switch (place.at) {
     case 'sheet':
       return <SheetPage />;
     case 'stage':
       return <StagePage />;
+    case 'sound':
+      return (
+        <Suspense fallback={null}>
+          <SoundCheck tag={tag} player={player} onBack={() => goTo({ at: 'sheet' })} />
+        </Suspense>
+      );
     default:
       return place satisfies never;
   }

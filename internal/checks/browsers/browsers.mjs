@@ -19,6 +19,10 @@ const ALLOWED = new Map([
   ['.take()', 'our own readers of bytes and fields of screens'],
   ['.use()', 'React’s own'],
   ['.when()', 'the schemas’ own: whether a rule is looked at'],
+  [
+    'window.devicePixelRatio',
+    'always there; Safari’s does not follow the zoom of a page, which is for people to read',
+  ],
   ['AbortSignal.timeout', 'there since Chrome 103; nobody reads how the error of a timeout is called'],
 ]);
 

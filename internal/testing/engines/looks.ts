@@ -14,7 +14,7 @@ export function textOf(css: string): string {
 
 /** Where the ball is, as it is drawn; '' while it is not shown, or where it was seen before. */
 function readBall(seen: readonly string[]): string {
-  const balls = [...document.querySelectorAll<SVGElement>('[data-part="ball"]')];
+  const balls = [...document.querySelectorAll<SVGElement>('[data-part="ball"], [data-ball]')];
   const shown = balls.find(({ style }) => style.visibility === 'visible');
   const place = shown?.getAttribute('transform') ?? '';
   return seen.includes(place) ? '' : place;

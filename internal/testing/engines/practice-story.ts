@@ -8,6 +8,7 @@ import { seededRandom } from '@shedbook/core';
 import { expect } from 'vitest';
 import { HEARING_LESSON, lessonOf, planSound, playLoop, soundOf, soundPlan } from '../hearing.ts';
 import { hostFolder, type StaticHost, temporaryFolder } from '../practice.ts';
+import { againWhereItBroke } from './again.ts';
 import { type Engine, type EnginePage, press, sees, until } from './engine.ts';
 import { ballMoves, readCounter, textOf } from './looks.ts';
 import { layPack } from './site.ts';
@@ -134,32 +135,18 @@ async function onPack(
   }
 }
 
-/** What WebKitWebDriver says where the engine itself has ended. */
-const BROKE_DOWN = /page crash or hang/;
-
-async function tellOnce(engine: Engine): Promise<void> {
-  await onPack(engine, 'own', async (page, host) => {
-    await plays(page);
-    await goesOn(page);
-    await records(page);
-    await hasNoKit(page);
-    await remembers(page, host.url);
-    await goesWithoutNetwork(page, host);
-  });
-}
-
-/**
- * Tells the story. An engine that ends by itself, as WebKitGTK did once in nine stories without a sound card, is started
- * a second time, and that is said; whatever the page does wrong fails at once.
- */
-export async function tellPractice(engine: Engine): Promise<void> {
-  try {
-    await tellOnce(engine);
-  } catch (error) {
-    if (!BROKE_DOWN.test(String(error))) throw error;
-    console.warn(`The engine ended by itself and was started again: ${error}`);
-    await tellOnce(engine);
-  }
+/** Tells the story. */
+export function tellPractice(engine: Engine): Promise<void> {
+  return againWhereItBroke(() =>
+    onPack(engine, 'own', async (page, host) => {
+      await plays(page);
+      await goesOn(page);
+      await records(page);
+      await hasNoKit(page);
+      await remembers(page, host.url);
+      await goesWithoutNetwork(page, host);
+    }),
+  );
 }
 
 /** Tells its beginning. */

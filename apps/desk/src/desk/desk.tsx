@@ -146,6 +146,7 @@ export function Desk() {
           onLanguage={choose}
           words={words.settings}
         />
+        <a href="/sound">{words.settings.trySound}</a>
         <SignOut />
       </footer>
       {filed && lessons && (

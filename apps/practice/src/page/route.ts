@@ -1,5 +1,5 @@
 /**
- * Addresses inside the practice page: `#3` is exercise 3, `#time` the groove alone, `#free` playing freely, anything
+ * Addresses inside the practice page: `#sound` tries the device, `#3` is exercise 3, `#time` the groove alone, `#free` playing freely, anything
  * else the sheet. `#jazz-waltz/3` is exercise 3 of another lesson of the student's.
  */
 import { useSyncExternalStore } from 'react';
@@ -7,6 +7,8 @@ import { useSyncExternalStore } from 'react';
 /** Where a student is. */
 export type Place =
   | { readonly at: 'sheet' }
+  /** Whether this device sounds and hears. */
+  | { readonly at: 'sound' }
   /** On the stand; `exercise` null is time alone. */
   | {
       readonly at: 'stage';
@@ -20,7 +22,10 @@ export type Place =
 export const FREE_PLAY: Place = { at: 'stage', exercise: null, isFree: true };
 
 /** The places that have one address, and what it is. */
-const HASHES: Readonly<Record<Exclude<Place['at'], 'stage'>, string>> = { sheet: '#' };
+const HASHES: Readonly<Record<Exclude<Place['at'], 'stage'>, string>> = {
+  sheet: '#',
+  sound: '#sound',
+};
 const SCREENS = Object.keys(HASHES) as readonly (keyof typeof HASHES)[];
 
 function readStage(text: string): Place {

@@ -2,6 +2,7 @@
 import type { SetUp } from '@shedbook/core';
 import { Choices, Preferences } from '@shedbook/stand';
 import { LANGUAGES } from '@shedbook/words';
+import { hrefOf } from '../page/route.ts';
 import { usePracticeLanguage } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import styles from './page-settings.module.css';
@@ -28,6 +29,7 @@ export function PageSettings() {
         onLanguage={chooseLanguage}
         words={words.settings}
       />
+      <a href={hrefOf({ at: 'sound' })}>{words.settings.trySound}</a>
     </section>
   );
 }

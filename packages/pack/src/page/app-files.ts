@@ -14,7 +14,9 @@ export function startPage(page: PackFile, lesson: Lesson, pictures: readonly str
   const html = strFromU8(page.content);
   const ahead = pictures.map((path) => `<link rel="preload" as="image" href="./${path}" />`);
   const title = `<title>${escapeXml(lesson.title)}</title>`;
-  const head = [title, ...ahead].join('\n    ');
+  // Systems that do not read the manifest for it, as iOS.
+  const name = `<meta name="apple-mobile-web-app-title" content="${escapeXml(shortName(lesson))}" />`;
+  const head = [title, name, ...ahead].join('\n    ');
   const policy = `<meta http-equiv="Content-Security-Policy" content="${policyOf(html).join('; ')}" />`;
   const named = html.replace(/<title>[^<]*<\/title>/, () => head);
   return textFile(
@@ -23,17 +25,30 @@ export function startPage(page: PackFile, lesson: Lesson, pictures: readonly str
   );
 }
 
+/** Pictures for home screens, which lie beside the page. */
+const ICONS = [
+  { src: 'mark.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' },
+  { src: 'icon-192.png', sizes: '192x192', type: 'image/png', purpose: 'any' },
+  { src: 'icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'any' },
+  { src: 'icon-maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+];
+
+/** The lesson's name as it stands under an icon. */
+function shortName({ title }: Lesson): string {
+  return title.slice(0, 24);
+}
+
 /** What a browser needs to put the pack among its apps. Source: W3C Web Application Manifest. */
 export function manifest(lesson: Lesson): PackFile {
   const content = {
     name: lesson.title,
-    short_name: lesson.title.slice(0, 24),
+    short_name: shortName(lesson),
     start_url: './',
     scope: './',
     display: 'standalone',
     background_color: '#ccd4d2',
     theme_color: '#ccd4d2',
-    icons: [{ src: 'mark.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' }],
+    icons: ICONS,
   };
   return textFile('manifest.webmanifest', `${JSON.stringify(content, null, 2)}\n`);
 }

@@ -58,6 +58,19 @@ export function outputLatencyOf(context: LatencyContext, agent = agentHere()): S
   return Seconds(locksUp(agent) ? UNASKED_SECONDS : context.outputLatency || context.baseLatency || 0);
 }
 
+/** The latency of the output as the browser tells it, in seconds; undefined where it does not, or must not be asked. */
+export function toldLatency(context: LatencyContext, agent = agentHere()): number | undefined {
+  return locksUp(agent) ? undefined : context.outputLatency;
+}
+
+/** The second of the context that the output says it is at; null where it does not say, or must not be asked. */
+export function stampOf(
+  context: Partial<Pick<AudioContext, 'getOutputTimestamp'>>,
+  agent = agentHere(),
+): number | null {
+  return locksUp(agent) ? null : (context.getOutputTimestamp?.().contextTime ?? null);
+}
+
 /**
  * Where both clocks stand.
  * @param pageMs this moment of the page's clock, in milliseconds

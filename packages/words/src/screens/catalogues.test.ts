@@ -9,6 +9,7 @@ import { oldBrowser as oldEnglish } from '../english/old-browser.ts';
 import { practiceMessages as practiceEnglish } from '../english/practice.ts';
 import { report as reportEnglish } from '../english/report.ts';
 import * as sheetEnglish from '../english/sheet.ts';
+import { soundCheck as checkEnglish } from '../english/sound-check.ts';
 import { cli as cliGerman } from '../german/cli.ts';
 import { help as helpGerman } from '../german/cli-help.ts';
 import { deskMessages as deskGerman } from '../german/desk.ts';
@@ -19,6 +20,7 @@ import { oldBrowser as oldGerman } from '../german/old-browser.ts';
 import { practiceMessages as practiceGerman } from '../german/practice.ts';
 import { report as reportGerman } from '../german/report.ts';
 import * as sheetGerman from '../german/sheet.ts';
+import { soundCheck as checkGerman } from '../german/sound-check.ts';
 import { LANGUAGES, pickLanguage } from '../language/languages.ts';
 import { compile } from '../message/compiled.ts';
 import type { Messages } from '../message/speak.ts';
@@ -36,6 +38,7 @@ const ENGLISH_TEXTS = [
   ...textsOf(deskEnglish, 'desk'),
   ...textsOf(practiceEnglish, 'practice'),
   ...textsOf(oldEnglish, 'old'),
+  ...textsOf(checkEnglish, 'check'),
   ...textsOf(hearingEnglish, 'hearing'),
   ...textsOf(reportEnglish, 'report'),
   ...textsOf({ ...sheetEnglish }, 'sheet'),
@@ -49,6 +52,7 @@ const GERMAN_TEXTS = [
   ...textsOf(deskGerman, 'desk'),
   ...textsOf(practiceGerman, 'practice'),
   ...textsOf(oldGerman, 'old'),
+  ...textsOf(checkGerman, 'check'),
   ...textsOf(hearingGerman, 'hearing'),
   ...textsOf(reportGerman, 'report'),
   ...textsOf({ ...sheetGerman }, 'sheet'),

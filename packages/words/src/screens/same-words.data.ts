@@ -3,6 +3,10 @@
  * (MIDI, MusicXML), keys of the keyboard, units, and messages that hold nothing but places and signs.
  */
 export const SAME_WORDS: readonly string[] = [
+  'check.decibels',
+  'check.megabytes',
+  'check.milliseconds',
+  'check.rows.browser',
   'cli.check.faulty',
   'cli.fresh.starters.bossa',
   'cli.fresh.starters.samba',

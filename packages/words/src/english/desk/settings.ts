@@ -3,6 +3,7 @@
 /** Words of `settings`. */
 export const settings = {
   theme: 'Light or dark',
+  trySound: 'Try the sound of this device',
   themes: {
     system: 'as the system',
     light: 'light',

@@ -69,6 +69,7 @@ export const student = {
 export const settings = {
   title: 'This page',
   theme: 'Light or dark',
+  trySound: 'Try the sound of this device',
   themes: {
     system: 'as the system',
     light: 'light',

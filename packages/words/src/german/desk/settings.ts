@@ -5,6 +5,7 @@ import { translation } from '../../message/translated.ts';
 /** Words of `settings`. */
 export const settings = translation<typeof english.settings>()({
   theme: 'Hell oder dunkel',
+  trySound: 'Den Ton dieses Geräts probieren',
   themes: {
     system: 'wie das System',
     light: 'hell',

@@ -72,6 +72,7 @@ export const student = translation<typeof english.student>()({
 export const settings = translation<typeof english.settings>()({
   title: 'Diese Seite',
   theme: 'Hell oder dunkel',
+  trySound: 'Den Ton dieses Geräts probieren',
   themes: {
     system: 'wie das System',
     light: 'hell',

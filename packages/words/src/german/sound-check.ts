@@ -1,0 +1,68 @@
+/** The page that looks whether a phone or computer sounds and hears, in German. */
+import type * as english from '../english/sound-check.ts';
+import { translation } from '../message/translated.ts';
+
+/** Every word of it. */
+export const soundCheck = translation<typeof english.soundCheck>()({
+  title: 'Spielt dieses Gerät mit?',
+  lead: 'Dreh den Ton etwas auf und drück auf den Knopf: Zwei Sekunden Schlagzeug spielen, und was das Gerät tut, wird aufgeschrieben. Sichere oder schick das Bild der Person, die dir hilft.',
+  run: 'Den Ton probieren',
+  runs: 'Es wird gehorcht …',
+  microphone: 'Auch das Mikrofon probieren',
+  save: 'Bild sichern',
+  send: 'Bild schicken',
+  back: 'Zurück',
+  yes: 'ja',
+  no: 'nein',
+  unknown: 'sagt es nicht',
+  parts: {
+    sound: 'Ton',
+    clocks: 'Uhren',
+    microphone: 'Mikrofon',
+    storage: 'Speicher',
+    versions: 'Versionen',
+  },
+  ways: {
+    whole: 'alles spielt',
+    'no room': 'spielt ohne den Raum',
+    'small kit': 'spielt ein einfacheres Schlagzeug',
+    'no thread': 'spielt einen einfacheren Ton',
+  },
+  lacks: {
+    output: 'nichts: Aus dem Gerät kam kein Ton',
+    thread: 'nichts: Der Ton begann nicht',
+    kit: 'nichts: Das Schlagzeug kam nicht',
+    stroke: 'nichts: Es kam kein Schlag',
+  },
+  refusals: { refused: 'nicht erlaubt', missing: 'keines da' },
+  rows: {
+    plays: 'Spielt',
+    first: 'Erster Ton nach dem Drücken',
+    strokes: 'Schläge in zwei Sekunden',
+    rate: 'Abtastwerte je Sekunde',
+    base: 'Verzögerung der Seite',
+    output: 'Verzögerung des Geräts',
+    audio: 'Tonuhr in einer Sekunde',
+    stamp: 'Lautsprecheruhr in einer Sekunde',
+    echo: 'Nimmt Echo weg',
+    noise: 'Nimmt Rauschen weg',
+    gain: 'Ändert die Lautstärke',
+    level: 'Lautester Augenblick',
+    name: 'Mikrofon',
+    keeps: 'Behält, was geübt wird',
+    lasting: 'Hat versprochen, es zu behalten',
+    used: 'Belegt',
+    left: 'Noch frei',
+    offline: 'Geht ohne Netz',
+    midi: 'Elektronische Schlagzeuge',
+    browser: 'Browser',
+    screen: 'Bildschirm',
+    page: 'Seite',
+    at: 'Probiert am',
+  },
+  milliseconds: '{$n :integer} ms',
+  megabytes: '{$n :integer} MB',
+  decibels: '{$n :integer} dB',
+  changed:
+    'Dieses Mikrofon verändert das Gerät für Sprache: Aufnahmen können pumpen oder Becken verlieren. Ein anderer Browser oder ein angestecktes Mikrofon lässt den Klang vielleicht, wie er ist.',
+});
