@@ -1,8 +1,9 @@
 /** A round of a take beside its model: the page with the ball in the take's own time, and each stroke where it fell. */
 import { countedTempo, type Exercise, type Form, type Lesson, sectionOf } from '@shedbook/core';
 import { createProgram, type Program, shownAt } from '@shedbook/playing';
-import { Button, Choices, type FlightClock, Range, Select, useFlight } from '@shedbook/stand';
-import { type PlayedTake, SIDES, SPEEDS, useRound } from '@shedbook/stand/takes';
+import { Button, type FlightClock, Select, useFlight } from '@shedbook/stand';
+import { RoundHearing } from '@shedbook/stand/round-hearing';
+import { type PlayedTake, SPEEDS, useRound } from '@shedbook/stand/takes';
 import { type RefObject, useMemo, useRef, useState } from 'react';
 import { sharedPlayer } from '../hear/shared-player.ts';
 import { ballAt, placeBalls } from '../hear/use-ball.ts';
@@ -141,25 +142,7 @@ export function RoundBeside({ lesson, form: whole, number, take, sound }: RoundB
           </Select>
         )}
       </div>
-      <Choices
-        label={words.side}
-        value={replay.side}
-        choices={SIDES.map((each) => [each, words.sides[each]] as const)}
-        onChange={replay.hear}
-      />
-      <Range
-        label={words.speed}
-        says={words.percent({ n: percent })}
-        value={percent}
-        min={SPEEDS.least}
-        max={SPEEDS.most}
-        step={SPEEDS.step}
-        onChange={setPercent}
-      />
-      <span role="status">
-        {replay.state === 'preparing' && words.preparing}
-        {replay.state === 'broken' && words.broken}
-      </span>
+      <RoundHearing words={words} replay={replay} percent={percent} onPercent={setPercent} />
     </div>
   );
 }

@@ -1,8 +1,8 @@
 /** A round in slow motion against its model, at any speed, with the page moving. */
 import { countedTempo, sectionOf } from '@shedbook/core';
 import { numberToday } from '@shedbook/judge';
-import { Button, Choices, Range, Select } from '@shedbook/stand';
-import { SIDES, SPEEDS } from '@shedbook/stand/takes';
+import { Button, Select } from '@shedbook/stand';
+import { RoundHearing } from '@shedbook/stand/round-hearing';
 import { useMemo, useRef, useState } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -29,7 +29,8 @@ function Replay({ take, number, audioOf }: ReplayProps) {
   const [round, setRound] = useState(0);
   const [percent, setPercent] = useState<number>(FIRST_SPEED);
   const slow = { round, speed: percent / 100 };
-  const { state, side, hear, play, stop, clock, form } = useReplay({ take, number, slow }, audioOf);
+  const replay = useReplay({ take, number, slow }, audioOf);
+  const { state, play, stop, clock, form } = replay;
   const page = useRef<HTMLDivElement>(null);
   const pictures = useMemo(
     () => picturesOf({ pack, exercise: number, choice: { ...choice, staff: 'full' }, form }),
@@ -65,25 +66,7 @@ function Replay({ take, number, audioOf }: ReplayProps) {
           ))}
         </Select>
       </div>
-      <Range
-        label={words.speed}
-        says={words.percent({ n: percent })}
-        value={percent}
-        min={SPEEDS.least}
-        max={SPEEDS.most}
-        step={SPEEDS.step}
-        onChange={setPercent}
-      />
-      <Choices
-        label={words.side}
-        value={side}
-        choices={SIDES.map((each) => [each, words.sides[each]] as const)}
-        onChange={hear}
-      />
-      <span role="status">
-        {state === 'preparing' && words.preparing}
-        {state === 'broken' && words.broken}
-      </span>
+      <RoundHearing words={words} replay={replay} percent={percent} onPercent={setPercent} />
     </div>
   );
 }
