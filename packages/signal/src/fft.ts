@@ -6,6 +6,7 @@
  * Source: Cooley–Tukey of radix 4 on half the length, even and odd samples as real and imaginary parts, with the usual
  * split of such a packed transform; the last step, of radix 2, is taken together with the split.
  */
+import { joinFours } from './stages.ts';
 import { hann } from './windows.ts';
 
 /** Most samples in a frame. */
@@ -14,6 +15,7 @@ const LONGEST = 16_384;
 // What is transformed; memory that never moves is quicker to reach than that of an object.
 const re = new Float64Array(LONGEST / 2);
 const im = new Float64Array(LONGEST / 2);
+const VALUES = [re, im] as const;
 
 /** Power spectra of frames of one size. */
 export class PowerSpectrum {
@@ -46,7 +48,9 @@ export class PowerSpectrum {
   /** Writes the power of the frame of `samples` that starts at `start` into `power` (size/2 + 1 bins). */
   compute(samples: Float32Array, start: number, power: Float64Array): void {
     this.#firstStages(samples, start);
-    for (let span = 4; span < this.size / 4; span *= 4) this.#twoStages(span);
+    const turns = { cos: this.#cos, sin: this.#sin };
+    for (let span = 4; span < this.size / 4; span *= 4)
+      joinFours(VALUES, this.size / 2, span, turns, this.size / (4 * span));
     this.#lastStage(power);
   }
 
@@ -77,48 +81,6 @@ export class PowerSpectrum {
       im[to + 2] = ai + bi - (ci + di);
       re[to + 3] = ar - br - (ci - di);
       im[to + 3] = ai - bi + (cr - dr);
-    }
-  }
-
-  /** Joins transforms of `span` values to transforms of four times as many. */
-  #twoStages(span: number): void {
-    const half = this.size / 2;
-    const stride = this.size / (4 * span);
-    for (let k = 0; k < span; k += 1) {
-      const c1 = this.#cos[2 * k * stride]!;
-      const s1 = this.#sin[2 * k * stride]!;
-      const c2 = this.#cos[k * stride]!;
-      const s2 = this.#sin[k * stride]!;
-      for (let i0 = k; i0 < half; i0 += 4 * span) {
-        const i1 = i0 + span;
-        const i2 = i1 + span;
-        const i3 = i2 + span;
-        const br = re[i1]! * c1 + im[i1]! * s1;
-        const bi = im[i1]! * c1 - re[i1]! * s1;
-        const dr = re[i3]! * c1 + im[i3]! * s1;
-        const di = im[i3]! * c1 - re[i3]! * s1;
-        const ar = re[i0]!;
-        const ai = im[i0]!;
-        const cr = re[i2]!;
-        const ci = im[i2]!;
-        const er = cr + dr;
-        const ei = ci + di;
-        const fr = cr - dr;
-        const fi = ci - di;
-        const gr = er * c2 + ei * s2;
-        const gi = ei * c2 - er * s2;
-        // A quarter turn further: the second stage's factor times −i.
-        const hr = fi * c2 - fr * s2;
-        const hi = -fr * c2 - fi * s2;
-        re[i0] = ar + br + gr;
-        im[i0] = ai + bi + gi;
-        re[i2] = ar + br - gr;
-        im[i2] = ai + bi - gi;
-        re[i1] = ar - br + hr;
-        im[i1] = ai - bi + hi;
-        re[i3] = ar - br - hr;
-        im[i3] = ai - bi - hi;
-      }
     }
   }
 
