@@ -35,7 +35,11 @@ if (!read) throw new Error('the lesson has problems');
 const LESSON: Lesson = read;
 
 async function onStand(hash: string): Promise<Page> {
-  const page = await openListening(browser, `${host.url}${hash}`, { viewport: { width: 820, height: 1180 } });
+  const page = await openListening(browser, `${host.url}${hash}`, {
+    viewport: { width: 820, height: 1180 },
+    // Keeping the page for later costs as much as opening it.
+    serviceWorkers: 'block',
+  });
   await page.locator('[data-part="play"]').waitFor();
   return page;
 }
