@@ -9,6 +9,7 @@ import { type Lesson, type Paper, sectionsOf } from '@shedbook/core';
 import type { OutlineEntry } from '../pdf/write-pdf.ts';
 import type { FlowBlock, SheetContext } from '../sheet/context.ts';
 import { layOutHeader } from '../sheet/header.ts';
+import { apartWhereFree } from '../sheet/headings.ts';
 import { allMoved, type Item } from '../sheet/item.ts';
 import { layOutLegend } from '../sheet/legend.ts';
 import { FOOTER_MM, PAPER_MM, type PageContent, setPages } from '../sheet/page.ts';
@@ -63,10 +64,9 @@ function run(context: SheetContext, blocks: readonly FlowBlock[]) {
   return { plan, ...setPages(blocks, plan, 0) };
 }
 
-/** A chapter; who wrote it is said where it is not whoever wrote the book. */
-function layOutChapter(lesson: Lesson, bookBy: string | null, options: SheetOptions): LaidChapter {
+function flowOf(lesson: Lesson, bookBy: string | null, options: SheetOptions, blocksApart: boolean) {
   const contexts = sectionsOf(lesson).map((section, index) =>
-    contextOf(section, options, { whole: lesson, index }),
+    contextOf(section, options, { whole: lesson, index, blocksApart }),
   );
   const context = contexts[0] as SheetContext;
   const titled = {
@@ -74,7 +74,16 @@ function layOutChapter(lesson: Lesson, bookBy: string | null, options: SheetOpti
     lesson: { ...context.lesson, title: lesson.title, by: lesson.by === bookBy ? null : lesson.by },
   };
   const blocks = [layOutHeader(titled, null), ...layOutSections(contexts, lesson.text)];
-  const { plan, pages, places } = run(context, blocks);
+  return { blocks, ...run(context, blocks) };
+}
+
+/** A chapter; who wrote it is said where it is not whoever wrote the book. */
+function layOutChapter(lesson: Lesson, bookBy: string | null, options: SheetOptions): LaidChapter {
+  const { blocks, plan, pages, places } = apartWhereFree(
+    lesson,
+    (blocksApart) => flowOf(lesson, bookBy, options, blocksApart),
+    (flow) => flow.plan.length,
+  );
   const sections = blocks.flatMap(({ mark }, at) => {
     if (mark === undefined) return [];
     return [{ title: mark, place: plan.findIndex(({ from, to }) => at >= from && at < to) }];

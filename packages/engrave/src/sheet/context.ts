@@ -21,6 +21,8 @@ export interface SheetContext {
   readonly forms: readonly Form[];
   /** Distance between staff lines in exercises. */
   readonly staffSpaceMm: number;
+  /** Whether an exercise whose name heads those after it begins a row. */
+  readonly blocksApart: boolean;
   /** Between the margins. */
   readonly contentWidthMm: number;
   readonly contentHeightMm: number;

@@ -4,6 +4,7 @@
  */
 import type { FlowBlock, SheetContext } from './context.ts';
 import { type ExerciseLine, layOutLine } from './exercise-line.ts';
+import { headingsOf } from './headings.ts';
 import type { GroupItem } from './item.ts';
 import { GUTTER_GAP_MM, NUMBER_MM } from './over-notes.ts';
 import { movedPlace } from './places.ts';
@@ -136,6 +137,11 @@ function opensPage({ numbers, settings }: SheetContext, { prepared, from }: Grid
   return perPage !== null && from === 0 && numbers.indexOf(prepared.exercise.number) % perPage === 0;
 }
 
+/** Whether a line begins an exercise whose name is a heading, and headings begin rows. */
+function opensBlock({ blocksApart, lesson }: SheetContext, { prepared, from }: GridLine): boolean {
+  return blocksApart && from === 0 && headingsOf(lesson.exercises).has(prepared.exercise.number);
+}
+
 /** Lines that stand beside each other; an exercise of several lines keeps each row to itself. */
 function rowsOf(
   context: SheetContext,
@@ -145,7 +151,8 @@ function rowsOf(
   const rows: GridLine[][] = [];
   let used = grid.columns;
   for (const line of lines) {
-    if (used + line.span > grid.columns || opensPage(context, line)) {
+    const opens = opensPage(context, line) || opensBlock(context, line);
+    if (used + line.span > grid.columns || opens) {
       rows.push([]);
       used = 0;
     }

@@ -160,6 +160,50 @@ describe('breaks', () => {
     }
   });
 
+  /** A lesson of exercises, by the name that each has, or null. */
+  const named = (names: readonly (string | null)[], more = '') =>
+    `title: Named\nfeel: triplet\n${more}exercises:\n${names
+      .map((name) => `  - { pattern: "x.. ..x x.x ..."${name === null ? '' : `, name: "${name}"`} }\n`)
+      .join('')}`;
+
+  /** Numbers of the exercises of each row, by the height at which they stand. */
+  const rowsOf = (sheet: Sheet) =>
+    sheet.pages.flatMap((_, page) => {
+      const places = sheet.places.filter((each) => each.page === page);
+      const heights = [...new Set(places.map(({ slots }) => Math.round(slots[0]?.yMm ?? 0)))];
+      return heights.map((height) =>
+        places
+          .filter(({ slots }) => Math.round(slots[0]?.yMm ?? 0) === height)
+          .map(({ exercise }) => exercise),
+      );
+    });
+
+  it('[EN2800] a name that heads the exercises after it begins a row', () => {
+    const sheet = layOut(named(['One', null, null, 'Two', null, 'Three', null, null, null]));
+    // definition: two columns; three, two and four exercises under a heading each
+    expect(rowsOf(sheet)).toEqual([[1, 2], [3], [4, 5], [6, 7], [8, 9]]);
+    expectInside(sheet);
+    expectApart(sheet);
+  });
+
+  it('[EN2800] names of single exercises leave rows full', () => {
+    const full = [[1, 2], [3, 4], [5]];
+    // definition: a name without a name on the first exercise, and two names in a row, are of their own exercises
+    expect(rowsOf(layOut(named([null, null, null, 'Two', null])))).toEqual(full);
+    expect(rowsOf(layOut(named(['One', null, null, 'Two', 'Three'])))).toEqual(full);
+  });
+
+  it('[EN2800] headings begin no row where that would take a page more', () => {
+    const block = ['Name', null, null];
+    const names = Array.from({ length: 6 }, () => block).flat();
+    const alike = layOut(named(names.map((_, i) => `Name ${i + 1}`)));
+    const perPage = layOut(named(names, 'sheet: { perPage: 18 }\n'));
+    // definition: eighteen exercises in two columns are nine rows on the page that they were asked for; blocks of three would be twelve
+    expect(perPage.pages).toHaveLength(1);
+    expect(alike.pages.length).toBeLessThanOrEqual(layOut(named(names)).pages.length);
+    expect(rowsOf(perPage)).toHaveLength(9);
+  });
+
   it('[EN48] one bar is not drawn out over a row, and sparse bars stand three abreast', () => {
     const widths = (text: string) => layOut(text).places.map(({ widthMm }) => widthMm);
     const dense = widths(many(6, '', '.g.g ..gx .g.g g..g').replace('feel: triplet\n', ''));

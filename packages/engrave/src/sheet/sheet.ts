@@ -17,6 +17,7 @@ import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
 import type { SheetContext } from './context.ts';
 import { layOutFooter, layOutHeader } from './header.ts';
+import { apartWhereFree } from './headings.ts';
 import { allMoved } from './item.ts';
 import { FOOTER_MM, PAPER_MM, type PageContent, setPages } from './page.ts';
 import { paginate } from './paginate.ts';
@@ -80,11 +81,20 @@ function formsOf(lesson: Lesson): readonly Form[] {
   );
 }
 
-/** What a section of a lesson is laid out with. @param index of the section, from 0 */
+/** Where a section stands, and how it is laid out. */
+interface Placing {
+  readonly whole: Lesson;
+  /** Of the section, from 0. */
+  readonly index: number;
+  /** Whether headings of exercises begin rows. */
+  readonly blocksApart: boolean;
+}
+
+/** What a section of a lesson is laid out with. */
 export function contextOf(
   lesson: Lesson,
   options: SheetOptions,
-  { whole, index }: { readonly whole: Lesson; readonly index: number } = { whole: lesson, index: 0 },
+  { whole, index, blocksApart }: Placing = { whole: lesson, index: 0, blocksApart: false },
 ): SheetContext {
   const settings = settingsOf(lesson, options);
   const paper = PAPER_MM[settings.paper];
@@ -98,6 +108,7 @@ export function contextOf(
     settings,
     forms: options.forms ?? formsOf(lesson),
     staffSpaceMm: STAFF_SPACE_MM[settings.staff] * settings.scale,
+    blocksApart,
     contentWidthMm: paper.widthMm - 2 * paper.marginMm,
     contentHeightMm: paper.heightMm - 2 * paper.marginMm - FOOTER_MM,
   };
@@ -136,19 +147,28 @@ function pageOf(content: PageContent, title: string, outlines: Fonts | null): Pa
 const SMALLER = 0.94;
 const SMALLEST_SCALE = 0.6;
 
-/** The pages at the scale that is asked, or at the largest under it that keeps the exercises of a page together. */
-function planPages(lesson: Lesson, options: SheetOptions) {
+/** A lesson in blocks, and the pages that they make; null where no page holds as many exercises as it should. */
+function flowOf(lesson: Lesson, options: SheetOptions, blocksApart: boolean) {
   const contexts = sectionsOf(lesson).map((section, index) =>
-    contextOf(section, options, { whole: lesson, index }),
+    contextOf(section, options, { whole: lesson, index, blocksApart }),
   );
   const context = contexts[0] as SheetContext;
   const blocks = [
     layOutHeader(context, options.codeSvg === undefined ? null : readSvg(options.codeSvg)),
     ...layOutSections(contexts, lesson.text),
   ];
-  const { perPage, scale, paper } = context.settings;
-  const room = { heightMm: context.contentHeightMm, perPage };
-  const pages = paginate(blocks, room);
+  const room = { heightMm: context.contentHeightMm, perPage: context.settings.perPage };
+  return { context, blocks, room, pages: paginate(blocks, room) };
+}
+
+/** The pages at the scale that is asked, or at the largest under it that keeps the exercises of a page together. */
+function planPages(lesson: Lesson, options: SheetOptions) {
+  const { context, blocks, room, pages } = apartWhereFree(
+    lesson,
+    (blocksApart) => flowOf(lesson, options, blocksApart),
+    (flow) => flow.pages?.length ?? null,
+  );
+  const { scale, paper } = context.settings;
   if (!pages && scale * SMALLER >= SMALLEST_SCALE)
     return planPages(lesson, { ...options, scale: scale * SMALLER });
   const plan = pages ?? paginate(blocks, { ...room, perPage: null }) ?? [];
