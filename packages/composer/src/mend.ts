@@ -116,24 +116,34 @@ function tryMend(page: BlockedPage, mend: Mend, task: MendTask, free: ReadonlySe
   return exchanged(page, { place: mend.place, bar }, free, task.isThemed);
 }
 
-/** Mends steps by exchanging a bar for one of another difficulty, as long as the page gets better; lines stay with their blocks. */
-export function mendSteps(page: BlockedPage, task: MendTask, random: Random): BlockedPage {
+/** What a page costs; themes are left aside where only steps are to be mended. */
+function costOf({ bars, blocks }: BlockedPage, aim: PageAim, isThemed: boolean): number {
+  return pageCost(loomWith({ aim, blocks: [...blocks], page: [...bars], isThemed, need: NEED }));
+}
+
+/** Exchanges bars as long as a step is above its bound and the page gets better. */
+function mendWhile(page: BlockedPage, task: MendTask, random: Random, isThemed: boolean): BlockedPage {
   const free = new Set(task.places);
-  const costOf = ({ bars, blocks }: BlockedPage) =>
-    pageCost(
-      loomWith({ aim: task.aim, blocks: [...blocks], page: [...bars], isThemed: task.isThemed, need: NEED }),
-    );
   let best = page;
-  let cost = costOf(page);
+  let cost = costOf(page, task.aim, isThemed);
   for (let i = 0; i < MENDS; i += 1) {
     const mends = mendsFor(best.bars, task, random);
     if (mends.length === 0) return best;
     const changed = tryMend(best, mends[random.below(mends.length)] as Mend, task, free, random);
-    const changedCost = changed ? costOf(changed) : Number.POSITIVE_INFINITY;
+    const changedCost = changed ? costOf(changed, task.aim, isThemed) : Number.POSITIVE_INFINITY;
     if (changed && changedCost < cost) {
       best = changed;
       cost = changedCost;
     }
   }
   return best;
+}
+
+/**
+ * Mends steps by exchanging a bar for one of another difficulty; lines stay with their blocks, and themes are given up
+ * where a step cannot be mended otherwise.
+ */
+export function mendSteps(page: BlockedPage, task: MendTask, random: Random): BlockedPage {
+  const mended = task.isThemed ? mendWhile(page, task, random, true) : page;
+  return mendWhile(mended, task, random, false);
 }

@@ -5,7 +5,9 @@ import {
   handsOf,
   type Lesson,
   type Limb,
+  parseLesson,
   parsePattern,
+  printLesson,
   type Voice,
 } from '@shedbook/core';
 import fc from 'fast-check';
@@ -298,6 +300,9 @@ describe('fills', () => {
           );
           if (!made) throw new Error('no fill');
           expect(said).toMatchObject({ fact: 'fill', beats, bars: 4 });
+          // definition: the last beats of the fourth bar, in which the groove's hands are silent
+          const silences = ['lead hand', 'other hand'];
+          expect(made.fill).toEqual({ bar: 3, beat: lesson.meter.beats.length - beats, silences });
           const bars = made.parts.map((part) => part.pattern.bars);
           // definition: four bars, of which the first three are the exercise over its groove
           expect(bars.every((each) => each.length === 4)).toBe(true);
@@ -322,6 +327,19 @@ describe('fills', () => {
       ),
       { numRuns: 150 },
     );
+  });
+
+  it('[CO2802] are marked, so that a lesson with them is in order', () => {
+    const lesson = lessons.swing;
+    for (let seed = 0; seed < 12; seed += 1) {
+      const from = exerciseOf(lesson, 'x.. ..x ... x..');
+      const { exercise: made } = arrange(lesson, from, { pass: 'fill', beats: 2, bars: 2 }, seed);
+      if (!made) throw new Error('no fill');
+      const { lesson: read, problems } = parseLesson(printLesson({ ...lesson, exercises: [made] }), 'fill');
+      // definition: what is written is read again, with nothing to warn of
+      expect(problems).toEqual([]);
+      expect(read?.exercises[0]?.fill).toEqual(made.fill);
+    }
   });
 
   it('[CO42] have each hand play its own drums, a side stick as a mark of the snare', () => {

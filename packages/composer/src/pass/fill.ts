@@ -12,6 +12,7 @@ import {
   cell,
   type Exercise,
   type ExercisePart,
+  type Fill,
   type Hands,
   handedBars,
   handLetter,
@@ -283,6 +284,11 @@ function stickingOf(lesson: Lesson, exercise: Exercise, phrase: Phrase, fill: re
   return hands.length > 0 ? hands.map((hand) => handLetter(hand, lesson.setUp)) : null;
 }
 
+/** Where the fill stands: the groove's hands are silent in it, its feet go on. */
+function fillAt({ meter }: Lesson, { bars, beats }: Phrase): Fill {
+  return { bar: bars - 1, beat: meter.beats.length - beats, silences: ['lead hand', 'other hand'] };
+}
+
 /** A phrase made of an exercise, which ends in a fill. */
 export function endInFill(lesson: Lesson, given: Exercise, options: FillOptions, random: Random): Arranged {
   const exercise = writtenOut(given);
@@ -303,7 +309,7 @@ export function endInFill(lesson: Lesson, given: Exercise, options: FillOptions,
   const parts = [withHands(drum, null), ...others];
   const sticking = stickingOf(lesson, exercise, phrase, fill);
   return {
-    exercise: { ...repeatedWords(exercise, phrase.bars), parts, sticking },
+    exercise: { ...repeatedWords(exercise, phrase.bars), parts, sticking, fill: fillAt(lesson, phrase) },
     said: { fact: 'fill', beats: options.beats, bars: phrase.bars, voices },
     notes: [],
   };

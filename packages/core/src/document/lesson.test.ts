@@ -134,6 +134,9 @@ describe('reading', () => {
     expect(problemsOf(`${MINIMAL}  - x.. xx. x.x xx.\n`)).toEqual([
       '6:9: warning: exercises[2]: found cell "xx.", expected a cell of the vocabulary: ... ..x x.. x.x (add it to the vocabulary if it is meant)',
     ]);
+    // definition: a fill on 4 is not made of the vocabulary; the beat before it is
+    expect(problemsOf(`${MINIMAL}  - { pattern: x.. ... x.x xxx, fill: 4 }\n`)).toEqual([]);
+    expect(problemsOf(`${MINIMAL}  - { pattern: x.. ... xx. xxx, fill: 4 }\n`)).toHaveLength(1);
     expect(problemsOf('title: T\nvocabulary: [x.., ..x, x..]\n')[0]).toContain('warning: vocabulary[3]');
     expect(problemsOf('title: T\nexercises:\n  - {pattern: {snare: x x x x, tom-high: x . . .}}\n')).toEqual([
       '3:5: warning: exercises[1]: found snare and high tom for the other hand at bar 1, beat 1, place 1, expected one stroke at a time for a limb (write a sticking, or name the limb of a voice under "limbs")',

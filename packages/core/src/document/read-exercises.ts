@@ -2,6 +2,7 @@
 import { isVoice, type Voice } from '../kit/voice.ts';
 import { formNamed } from '../lesson/default-form.ts';
 import { EXAMPLE_TIMES } from '../lesson/example.ts';
+import type { Expression } from '../lesson/expression.ts';
 import type { Hand, Hands } from '../lesson/hand.ts';
 import { withHands } from '../lesson/hands.ts';
 import { patternsName } from '../lesson/identity.ts';
@@ -201,12 +202,18 @@ function readNames(given: RawExercise, patterns: string, path: FieldPath, report
   return { ...(given.id === undefined ? {} : { id: given.id }), ...(from ? { from } : {}) };
 }
 
-/** Warns of cells that the vocabulary does not have, once for each. */
+/** Whether a beat belongs to an exercise's fill, which has its own cells; bars and beats from 0. */
+function isInFill({ fill }: Expression, bar: number, beat: number): boolean {
+  return fill !== undefined && (bar > fill.bar || (bar === fill.bar && beat >= fill.beat));
+}
+
+/** Warns of cells that the vocabulary does not have, once for each; a fill is not made of it. */
 function createVocabularyCheck(vocabulary: readonly VocabularyCell[], report: Report) {
   const known = new Set(vocabulary.map((each) => rhythmKey(each.cell)));
-  return (part: ExercisePart | undefined, path: FieldPath) => {
+  return (part: ExercisePart | undefined, said: Expression, path: FieldPath) => {
     if (vocabulary.length === 0 || !part) return;
-    const foreign = part.pattern.bars.flat().find((each) => !known.has(rhythmKey(each)));
+    const own = part.pattern.bars.flatMap((bar, at) => bar.filter((_, beat) => !isInFill(said, at, beat)));
+    const foreign = own.find((each) => !known.has(rhythmKey(each)));
     if (!foreign) return;
     known.add(rhythmKey(foreign));
     report({
@@ -247,16 +254,17 @@ export function readExercises(
     const played = readParts(given, comping, meter, inside, report);
     const first = played?.[0];
     if (!played || !first) return [];
-    checkVocabulary(
-      first.voice === comping ? first : undefined,
-      played.length === 1 ? inside : [...inside, comping],
-    );
     const { parts, sticking } = readHands(given.sticking, played, [...path, 'sticking'], report);
     const length = { bars: first.pattern.bars.length, beats: first.pattern.bars[0]?.length ?? 1 };
     const said = {
       ...readRepetition(given, parts, path, report),
       ...readExpression(given, length, path, report),
     };
+    checkVocabulary(
+      first.voice === comping ? first : undefined,
+      said,
+      played.length === 1 ? inside : [...inside, comping],
+    );
     const key = patternsName({ parts, sticking, ...said });
     const before = seen.get(key);
     if (before !== undefined) {
