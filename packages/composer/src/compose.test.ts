@@ -317,6 +317,12 @@ vocabulary: [..., x.., .x., ..x, xx., x.x, .xx, xxx]`);
     expect(changes.reduce((sum, each) => sum + each, 0) / changes.length).toBeLessThan(1.6);
   });
 
+  it.each([60_413, 60_556])('[CO14] gives up a theme before a step is too large: seed %i', (seed) => {
+    const { difficulty } = pageOf('sixteenths', 24, seed).report;
+    // the story: two pages of a thousand kept a step above the bound rather than a theme
+    expect(difficulty.largestStep).toBeLessThanOrEqual(difficulty.stepBound + ROUNDING_POINTS);
+  });
+
   it('[CO2801] a page has a block for each of its figures and two more, where lines allow', () => {
     const sizes = (count: number, figures: number) =>
       blocksOf(count, { moves: 0.1, figures }).map(({ length }) => length);

@@ -140,12 +140,33 @@ interface TurnedFact extends Fact {
   readonly beats: readonly string[];
 }
 
-/** The line joins the theme with the one before: it takes these beats from it. */
+/** The line joins the theme with another: these beats are not the theme's. */
 interface JoinedFact extends Fact {
   readonly fact: 'idea-joined';
   /** Numbers of the beats. */
   readonly beats: readonly string[];
 }
 
+/** The line ends its block: it takes these beats from the theme of the block before. */
+interface JoinsBeforeFact extends Fact {
+  readonly fact: 'idea-joins-before';
+  /** Numbers of the beats. */
+  readonly beats: readonly string[];
+}
+
+/** The line is another figure of the trade. */
+interface OtherFigureFact extends Fact {
+  readonly fact: 'idea-figure';
+  readonly figure: FigureFact;
+}
+
 /** What a line makes of its block's theme. */
-export type IdeaFact = StatedFact | DisplacedFact | SizeFact | DisplacedSizeFact | TurnedFact | JoinedFact;
+export type IdeaFact =
+  | StatedFact
+  | DisplacedFact
+  | SizeFact
+  | DisplacedSizeFact
+  | TurnedFact
+  | JoinedFact
+  | JoinsBeforeFact
+  | OtherFigureFact;

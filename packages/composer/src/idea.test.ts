@@ -2,7 +2,7 @@ import { parsePattern } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { lessonOf } from '../test/lessons.ts';
 import { composeDialogue } from './dialogue.ts';
-import { sharedThemeFact, themeFact } from './idea.ts';
+import { ideaInBlock, sharedThemeFact, themeFact } from './idea.ts';
 
 const headingOf = (text: string) => themeFact(parsePattern(text).bars.flat(), 4);
 
@@ -97,5 +97,35 @@ describe('headings', () => {
       // definition: the comping voice and the one that was asked for, both of which strike in every exercise
       expect(heading.voices.map(({ voice }) => voice)).toEqual(['snare', 'bass']);
     }
+  });
+});
+
+describe('lines of a block', () => {
+  const cellsOf = (text: string) => parsePattern(text).bars.flat();
+  const made = (line: string, theme: string, before: string | null = null) =>
+    ideaInBlock({
+      line: cellsOf(line),
+      theme: cellsOf(theme),
+      before: before === null ? null : cellsOf(before),
+    });
+
+  it('[CO2803] are called by their names where they are other figures', () => {
+    // common practice: all four beats are every beat, whatever they fill
+    expect(made('x.. x.. x.. x..', '... ... ... x..')).toEqual({
+      fact: 'idea-figure',
+      figure: { fact: 'figure-every-beat' },
+    });
+    // definition: the theme itself, two beats later
+    expect(made('... ... ..x ..x', '..x ..x ... ...')).toEqual({ fact: 'idea-displaced', later: 2 });
+  });
+
+  it('[CO2803] join with the figure before where they end a block and have a beat or two of it', () => {
+    const [theme, before] = ['x.x ..x ... ..x', '... ..x x.. x..'] as const;
+    // definition: 3 is the earlier theme's
+    expect(made('x.x ..x x.. ..x', theme, before)).toEqual({ fact: 'idea-joins-before', beats: ['3'] });
+    // definition: 4 is of neither
+    expect(made('x.x ..x ... x.x', theme, before)).toMatchObject({ fact: 'idea-filled' });
+    // definition: two beats of nobody's are another way of the figure, no joint
+    expect(made('..x x.x ... ..x', theme, before)).toMatchObject({ fact: 'idea-turned', beats: ['1', '2'] });
   });
 });

@@ -14,7 +14,7 @@ import {
 import type { FigureName } from './figures.data.ts';
 import { figureOf } from './figures.ts';
 import type { FigureFact, FigureLaterFact, IdeaFact, ThemeFact, VoiceStrikesFact } from './idea-fact.ts';
-import { likeness } from './theme.ts';
+import { BORROWED_BEATS, likeness } from './theme.ts';
 import { groupsOf } from './theme-groups.ts';
 
 /** Figures whose shape is heard wherever in the bar it begins. */
@@ -136,4 +136,30 @@ export function ideaOf(line: readonly Cell[], theme: readonly Cell[]): IdeaFact 
   if (later > 0) return { fact: `idea-displaced-${kind}`, later };
   if (kind === 'turned') return { fact: 'idea-turned', beats: changedBeats(line, theme) };
   return { fact: `idea-${kind}`, places: kind === 'filled' ? more : fewer };
+}
+
+/** The beats that a line has from the theme of the block before and not from its own; null where it is no such line. */
+function borrowedBeats(line: readonly Cell[], theme: readonly Cell[], before: readonly Cell[]) {
+  const beats = changedBeats(line, theme);
+  const isBorrowed = beats.every((beat) => line[Number(beat) - 1]?.text === before[Number(beat) - 1]?.text);
+  return isBorrowed && beats.length <= BORROWED_BEATS ? beats : null;
+}
+
+/** A line in a block. */
+export interface BlockLine {
+  readonly line: readonly Cell[];
+  readonly theme: readonly Cell[];
+  /** The theme of the block before, where the line is the last of its block; else null. */
+  readonly before: readonly Cell[] | null;
+}
+
+/** What a line of a block makes of the block's theme: another figure of the trade is called by its name. */
+export function ideaInBlock({ line, theme, before }: BlockLine): IdeaFact {
+  const idea = ideaOf(line, theme);
+  if (idea.fact === 'idea-stated' || idea.fact === 'idea-displaced') return idea;
+  const figure = figureOf(line.map((cell) => cell.text).join(' '));
+  if (figure) return { fact: 'idea-figure', figure: figureFact(figure.name) };
+  const borrowed = before && borrowedBeats(line, theme, before);
+  if (borrowed) return { fact: 'idea-joins-before', beats: borrowed };
+  return idea.fact === 'idea-joined' ? { fact: 'idea-turned', beats: idea.beats } : idea;
 }

@@ -16,7 +16,7 @@ import {
   phraseCost,
   stepCost,
 } from './page-cost.ts';
-import { beatsApartAnyhow, likeness } from './theme.ts';
+import { BORROWED_BEATS, beatsApartAnyhow, likeness } from './theme.ts';
 
 /** What a line costs for each beat more than one by which it strays from its theme. */
 const STRAYED = 4;
@@ -29,9 +29,6 @@ const NOT_CENTRAL = 66;
  * before, and by one whose theme is a figure of the trade.
  */
 const GAINS = { displaced: 1, joins: 1, figure: 12 } as const;
-
-/** Most beats that a joining line takes from the theme before. */
-const BORROWED = 2;
 
 /** A page on its way. */
 export interface Loom {
@@ -150,7 +147,7 @@ function joins(line: PageBar, theme: PageBar, before: PageBar): boolean {
     if (line.cells[beat] !== before.cells[beat]) return false;
     borrowed += 1;
   }
-  return borrowed > 0 && borrowed <= BORROWED;
+  return borrowed > 0 && borrowed <= BORROWED_BEATS;
 }
 
 /** The theme of a block: its first line; null where lines are chosen one by one. */

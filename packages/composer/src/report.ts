@@ -9,7 +9,7 @@ import type { CellMove } from './cell-move.ts';
 import { type Grade, gradeExercise, gradeSettingsOf, patternGrader } from './grade.ts';
 import type { Ground } from './ground.ts';
 import { fastestStrokes, PUBLISHED_HAND_RATE, PUBLISHED_PAIR_RATE, speedLimit } from './hand-speed.ts';
-import { ideaOf, sharedThemeFact, themeFact } from './idea.ts';
+import { ideaInBlock, sharedThemeFact, themeFact } from './idea.ts';
 import type { IdeaFact, ThemeFact } from './idea-fact.ts';
 import type { MoveFact, NoteFact } from './note-fact.ts';
 import type { PageBar } from './page-bar.ts';
@@ -174,9 +174,17 @@ function headingOf(task: ReportTask, theme: PageBar): ThemeFact {
 }
 
 function ideaAt(task: ReportTask, place: number): IdeaFact | null {
-  const theme =
-    task.themes[task.blocks.findIndex(({ start, length }) => place >= start && place < start + length)];
-  return theme ? ideaOf(cellsOf(task, task.page[place] as PageBar), cellsOf(task, theme)) : null;
+  const { blocks, themes, page } = task;
+  const index = blocks.findIndex(({ start, length }) => place >= start && place < start + length);
+  const theme = themes[index];
+  if (!theme) return null;
+  const { start, length } = blocks[index] as Block;
+  const before = place === start + length - 1 ? themes[index - 1] : null;
+  return ideaInBlock({
+    line: cellsOf(task, page[place] as PageBar),
+    theme: cellsOf(task, theme),
+    before: before ? cellsOf(task, before) : null,
+  });
 }
 
 function reportBlocks(task: ReportTask): readonly ReportedBlock[] {

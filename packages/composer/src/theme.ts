@@ -89,7 +89,7 @@ export function stepsFrom(theme: ArrayLike<number>, cells: number): readonly Uin
 }
 
 /** Most beats that a joining bar takes from the theme before. */
-const BORROWED_BEATS = 2;
+export const BORROWED_BEATS = 2;
 
 /** Bars that join two themes: the later one with one or two neighbouring beats taken from the earlier. */
 export function joinsOf(before: ArrayLike<number>, theme: ArrayLike<number>): readonly Uint16Array[] {

@@ -33,6 +33,8 @@ export interface FlowBlock {
   readonly gapMm: number;
   readonly heightMm: number;
   readonly items: readonly Item[];
+  /** Whether its exercises go on under the heading of a row before it. */
+  readonly goesOn?: boolean;
   /** Whether it stands on the page of the block after it. */
   readonly keepsNext?: boolean;
   readonly places?: readonly ExercisePlace[];

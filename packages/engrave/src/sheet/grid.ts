@@ -216,7 +216,9 @@ export function layOutExercises(context: SheetContext): readonly FlowBlock[] {
   const sized = { ...context, staffSpaceMm: context.staffSpaceMm * grid.shrink };
   const lines = prepared.flatMap((each) => linesOf(sized, grid, each));
   return rowsOf(sized, grid, lines).map((row, index) => {
-    const block = layOutRow(sized, grid, row);
+    const [first] = row;
+    const goesOn = context.blocksApart && first !== undefined && !opensBlock(context, first);
+    const block = { ...layOutRow(sized, grid, row), goesOn };
     return index === 0 ? { ...block, gapMm: 6 } : block;
   });
 }

@@ -43,3 +43,12 @@ it('[EN1401] an exercise of several rows stays on one page where the page before
   // An exercise longer than a page goes on in the next.
   expect(startsOf([1, 2, 3, 4, 5, 6, 7].map(row))?.length).toBe(2);
 });
+
+it('[EN2801] rows under one heading stay on one page where the page before is full enough without them', () => {
+  const goesOn = (each: FlowBlock): FlowBlock => ({ ...each, goesOn: true });
+  // Four rows, then a heading's two: five rows fill the page, four are four fifths of it.
+  const rows = [row(1), row(1), row(1), row(1), row(1), goesOn(row(1)), row(1), row(1)];
+  expect(startsOf(rows)).toEqual([0, 4]);
+  // Where rows are under no heading, the page is filled.
+  expect(startsOf(Array.from({ length: 8 }, () => row(1)))).toEqual([0, 5]);
+});

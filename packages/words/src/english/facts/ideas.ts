@@ -45,6 +45,8 @@ export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact |
   'idea-thinned': 'thinner: without {$places :list}',
   'idea-turned': 'another way on {$beats :list}',
   'idea-joined': 'joined with another figure on {$beats :list}',
+  'idea-joins-before': 'joined with the figure before on {$beats :list}',
+  'idea-figure': '{$figure :say}',
   'idea-displaced-filled':
     '.input {$later :integer} .match $later one {{{$later} beat later, and fuller}} * {{{$later} beats later, and fuller}}',
   'idea-displaced-thinned':

@@ -45,6 +45,8 @@ export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact |
   'idea-thinned': 'dünner: ohne {$places :list}',
   'idea-turned': 'anders auf {$beats :list}',
   'idea-joined': 'auf {$beats :list} mit einer anderen Figur verbunden',
+  'idea-joins-before': 'auf {$beats :list} mit der Figur davor verbunden',
+  'idea-figure': '{$figure :say}',
   'idea-displaced-filled':
     '.input {$later :integer} .match $later one {{{$later} Schlag später und voller}} * {{{$later} Schläge später und voller}}',
   'idea-displaced-thinned':
