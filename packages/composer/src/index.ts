@@ -26,7 +26,7 @@ export type {
   ReportedBlock,
 } from './report.ts';
 export { exerciseText } from './report.ts';
-export { composeReview, type ReviewedExercise, type ReviewOptions } from './review.ts';
+export { composeReview, REVIEW_COUNT, type ReviewedExercise, type ReviewOptions } from './review.ts';
 export { composeTerm, type TermOptions, type TermPage, termFacts } from './term.ts';
 export type { CellFact, TermFact } from './term-fact.ts';
 export { type SayTerm, type TermPlace, withTerm } from './term-text.ts';

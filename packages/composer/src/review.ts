@@ -8,6 +8,9 @@
 import { type Exercise, formatPattern, type Lesson, seededRandom } from '@shedbook/core';
 import { gradeExercise } from './grade.ts';
 
+/** Number of exercises of a review that nobody has asked for more or fewer of. */
+export const REVIEW_COUNT = 16;
+
 /** What to review. */
 export interface ReviewOptions {
   readonly count: number;

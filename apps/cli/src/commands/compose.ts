@@ -17,6 +17,7 @@ import {
   exerciseText,
   gradeExercise,
   NoSuchCellError,
+  REVIEW_COUNT,
   termFacts,
   variationsOf,
   withHeadings,
@@ -113,7 +114,6 @@ const KINDS = [
   'goal',
   'term',
 ] as const;
-const DEFAULT_REVIEW_COUNT = 16;
 
 /** The bar itself and four near it. */
 const DEFAULT_NEAR_COUNT = 5;
@@ -198,7 +198,7 @@ async function review(lesson: Lesson, request: ComposeRequest, seed: number | st
       words.compose.otherMeter({ file, found, expected: lesson.meter.text }),
     );
   }
-  const count = request.count ?? DEFAULT_REVIEW_COUNT;
+  const count = request.count ?? REVIEW_COUNT;
   const reviewed = composeReview(lesson, sheets.flat().filter(fits), { count, seed });
   return withBars(
     lesson,

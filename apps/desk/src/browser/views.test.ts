@@ -307,6 +307,39 @@ it('[ST2300] proposes a term, writes its pages as sections behind the page, and 
   expect(exercises(await keptLesson(page)).slice(0, 72)).toEqual(exercises(divided));
 });
 
+it('[ST2800] mixes a review of two lessons, and makes two second passes one after another', async () => {
+  const page = await openView(browser, 'First swing', 'compose');
+  const old = exercises(await keptLesson(page));
+  const review = page.locator('[data-part="review"]');
+  await review.locator('summary').click();
+  // definition: the waltz has another meter
+  await expect.poll(() => review.getByRole('checkbox', { name: 'Sixteenth-note funk' }).count()).toBe(1);
+  expect(await review.getByRole('checkbox', { name: 'Jazz waltz' }).count()).toBe(0);
+  await review.getByText('First swing', { exact: true }).click();
+  await review.getByText('Sixteenth-note funk', { exact: true }).click();
+  await review.getByRole('button', { name: 'Propose it' }).click();
+  await proposedCount(page, 16);
+  const names = await proposal(page).locator('li h4').allTextContents();
+  // definition: each of them is named after its lesson and its number there, and both lessons are in it
+  expect(names.every((name) => /^(First swing|Sixteenth-note funk) \d+$/.test(name))).toBe(true);
+  expect(new Set(names.map((name) => name.replace(/ \d+$/, ''))).size).toBe(2);
+  await proposal(page).getByRole('button', { name: 'Add after what is written' }).click();
+  await expect.poll(async () => exercises(await keptLesson(page)).length).toBe(old.length + 16);
+
+  const second = page.locator('[data-part="second-pass"]');
+  await second.locator('summary').click();
+  await second.getByText('Accents', { exact: true }).click();
+  await second.getByRole('button', { name: 'Then another pass on top' }).click();
+  await second.getByText(/^First: Accents/).waitFor();
+  await second.getByText('Hands', { exact: true }).click();
+  await second.getByRole('button', { name: 'Propose it' }).click();
+  await proposedCount(page, 1);
+  const told = await proposal(page).locator('li p').textContent();
+  // definition: both passes are told of the one exercise
+  expect(told).toMatch(/Accent/);
+  expect(told).toMatch(/Hands/);
+});
+
 it('[ST2302] shows what practice says of difficulty and how sure that is, and changes nothing before it is taken', async () => {
   const page = await openView(browser, 'First swing', 'compose');
   const before = await keptText(page);

@@ -31,6 +31,7 @@ import { OneMove } from './one-move.tsx';
 import { PhraseChoice } from './phrase-choice.tsx';
 import { PlayedDifficulty } from './played-difficulty.tsx';
 import { ProposalView } from './proposal-view.tsx';
+import { ReviewChoice } from './review-choice.tsx';
 import { SecondPass } from './second-pass.tsx';
 import { TermChoice } from './term-choice.tsx';
 import { type Composer, useComposer } from './use-composer.ts';
@@ -259,6 +260,7 @@ export function ComposeView({ state, lesson: whole }: ComposeViewProps) {
       <Settings lesson={lesson} composer={composer} />
       <TermChoice lesson={whole} composer={composer} />
       <OneMove lesson={lesson} composer={composer} />
+      <ReviewChoice lesson={lesson} composer={composer} />
       {number !== undefined && (
         <>
           <FromExercise shelf={{ id: state.id, lesson: whole }} composer={composer} chosen={number} />

@@ -34,7 +34,7 @@ export type FromAsk =
       readonly has: readonly number[];
     };
 
-/** What is to be proposed: a page or a term from the vocabulary, a page for one move between its cells, second passes over exercises that are there, or what one leads to. */
+/** What is to be proposed: a page or a term from the vocabulary, a page for one move between its cells, a review of lessons, second passes over exercises that are there, or what one leads to. */
 export type Ask =
   | FromAsk
   | {
@@ -57,8 +57,16 @@ export type Ask =
       readonly again: number;
     }
   | {
+      readonly ask: 'review';
+      /** Texts of the lessons whose exercises are mixed. */
+      readonly lessons: readonly string[];
+      /** How many others were proposed before. */
+      readonly again: number;
+    }
+  | {
       readonly ask: 'passes';
-      readonly pass: Pass;
+      /** Made one after another. */
+      readonly passes: readonly Pass[];
       /** Numbers of the exercises. */
       readonly exercises: readonly number[];
       /** Another one gives other fills and free accents. */

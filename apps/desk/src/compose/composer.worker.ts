@@ -6,12 +6,14 @@ import {
   compose,
   composeDialogue,
   composeGoal,
+  composeReview,
   composeTerm,
   composeWeakMove,
   explain,
   gradeExercise,
   type IdeaFact,
   type PassNoteFact,
+  REVIEW_COUNT,
   type VariationFact,
   variationsOf,
 } from '@shedbook/composer';
@@ -30,6 +32,7 @@ type PageAsk = Extract<Ask, { ask: 'page' }>;
 type PassesAsk = Extract<Ask, { ask: 'passes' }>;
 type TermAsk = Extract<Ask, { ask: 'term' }>;
 type MoveAsk = Extract<Ask, { ask: 'move' }>;
+type ReviewAsk = Extract<Ask, { ask: 'review' }>;
 
 /** A bar that is made of another, and what it makes of it. */
 interface MadeBar {
@@ -95,10 +98,10 @@ function distinct<Note extends Fact>(notes: readonly Note[]): readonly Note[] {
   return [...new Map(notes.map((note) => [JSON.stringify(note), note])).values()];
 }
 
-function proposePasses(lesson: Lesson, { pass, exercises, seed }: PassesAsk): Proposal {
+function proposePasses(lesson: Lesson, { passes, exercises, seed }: PassesAsk): Proposal {
   const results = lesson.exercises
     .filter(({ number }) => exercises.includes(number))
-    .map((from) => ({ from, ...arrangeAll(lesson, from, [pass], seed) }));
+    .map((from) => ({ from, ...arrangeAll(lesson, from, passes, seed) }));
   const made = results.flatMap(({ from, exercise, said, notes }) =>
     exercise ? [{ exercise, from: from.number, said, notes }] : [],
   );
@@ -115,6 +118,17 @@ function proposePasses(lesson: Lesson, { pass, exercises, seed }: PassesAsk): Pr
 function proposed(lesson: Lesson, exercise: Exercise, made: Partial<Proposed> = {}): Proposed {
   const { points } = gradeExercise(lesson, exercise);
   return { exercise, points, from: null, isKept: false, said: [], notes: [], ...made };
+}
+
+/** Exercises of several lessons mixed, each named after where it is from; sections in another meter are left out. */
+function proposeReview(lesson: Lesson, { lessons, again }: ReviewAsk): Proposal {
+  const sheets = lessons.flatMap((text) => {
+    const { lesson: read } = parseLesson(text, 'lesson');
+    return read ? sectionsOf(read) : [];
+  });
+  const options = { count: REVIEW_COUNT, seed: seedFor(lesson, again) };
+  const reviewed = composeReview(lesson, sheets, options);
+  return { ...nothing('review'), exercises: reviewed.map(({ exercise }) => proposed(lesson, exercise)) };
 }
 
 /** Bars of the comping voice that are made of an exercise, each with what it makes of it. */
@@ -153,6 +167,8 @@ function proposalFor(lesson: Lesson, ask: Ask): Proposal {
       return proposeTerm(lesson, ask);
     case 'move':
       return proposeMove(lesson, ask);
+    case 'review':
+      return proposeReview(lesson, ask);
     case 'passes':
       return proposePasses(lesson, ask);
     default:

@@ -95,6 +95,7 @@ function placesFor(proposal: Proposal, { exercises }: Lesson): readonly PlaceHow
   switch (proposal.of) {
     case 'page':
     case 'move':
+    case 'review':
     case 'term':
       return ['behind', 'instead'];
     case 'passes':
@@ -164,7 +165,8 @@ export function ProposalView({ lesson, composer }: ProposalViewProps) {
   }
   const headingAt = (number: number) => {
     const heading = headings.get(number);
-    return heading ? say(heading) : null;
+    const name = proposal.of === 'review' ? proposal.exercises[number - 1]?.exercise.name : null;
+    return heading ? say(heading) : (name ?? null);
   };
   return (
     <section className={styles.proposal} data-part="proposal" aria-label={words.proposed}>

@@ -33,6 +33,9 @@ const RULES = {
   fill: ['one-beat', 'two-beats'],
 } as const satisfies Readonly<Record<PassName, readonly string[]>>;
 
+/** What a fill of so many beats is called. */
+const FILLS = { 1: 'one-beat', 2: 'two-beats' } as const;
+
 /** Bars of a phrase that ends in a fill. */
 const PHRASE_BARS = [2, 4, 8] as const;
 
@@ -80,14 +83,29 @@ export function SecondPass({ lesson, composer, chosen }: SecondPassProps) {
   const lowers = answeringVoices(lesson);
   const lower = lowers.includes(beside.lower) ? beside.lower : (lowers[0] ?? beside.lower);
   const [over, setOver] = useState<'one' | 'all'>('one');
+  const [earlier, setEarlier] = useState<readonly Pass[]>([]);
+  const pass = passOf(name, rules, { ...beside, lower });
   const seed = composer.ask?.ask === 'passes' ? composer.ask.seed + 1 : 1;
   const exercises = over === 'all' ? lesson.exercises.map(({ number }) => number) : [chosen];
   const ruleNames: Readonly<Record<string, string>> = said.rules[name];
+  const nameOf = (made: Pass) => {
+    const names: Readonly<Record<string, string>> = said.rules[made.pass];
+    const rule = made.pass === 'fill' ? FILLS[made.beats] : made.rule;
+    return `${said.passes[made.pass]} (${names[rule] ?? rule})`;
+  };
   return (
     <details className={styles.second} data-part="second-pass">
       <summary>{said.second}</summary>
       <div className={styles.opened}>
         <p>{said.secondLead}</p>
+        {earlier.length > 0 && (
+          <p>
+            {said.earlier({ passes: earlier.map(nameOf).join(', ') })}{' '}
+            <Button dress="bare" onClick={() => setEarlier([])}>
+              {said.withoutEarlier}
+            </Button>
+          </p>
+        )}
         <Choices
           label={said.pass}
           value={name}
@@ -125,11 +143,12 @@ export function SecondPass({ lesson, composer, chosen }: SecondPassProps) {
           ]}
           onChange={setOver}
         />
+        <Button onClick={() => setEarlier([...earlier, pass])}>{said.thenAnother}</Button>
         <Button
           onClick={() =>
             composer.propose({
               ask: 'passes',
-              pass: passOf(name, rules, { ...beside, lower }),
+              passes: [...earlier, pass],
               exercises,
               seed,
             })

@@ -77,6 +77,7 @@ export const SAME_WORDS: readonly string[] = [
   'facts.characters',
   'facts.exercise-title',
   'facts.group-beats',
+  'facts.idea-figure',
   'facts.literal',
   'facts.musicxml-4',
   'facts.musicxml-partwise',

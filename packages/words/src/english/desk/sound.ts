@@ -104,6 +104,10 @@ export const compose = {
   oneMoveLead: 'A page on which every bar has this move from one beat to the next.',
   moveFrom: 'From',
   moveTo: 'To',
+  review: 'A review of several lessons',
+  reviewLead:
+    'Mixes exercises of these lessons from easy to hard, no two neighbours from the same lesson where that can be had.',
+  reviewOf: 'Of which lessons',
   from: 'Around exercise {$n :integer}: easier, harder, alike, varied, or up to it',
   fromLead:
     'Makes bars one step away from the chosen exercise, or the few bars that lead to it. Choose another one below.',
@@ -126,6 +130,9 @@ export const compose = {
     '.input {$n :integer} .match $n 0 {{Plays none of the {$of :integer} exercises here at the goal tempo yet.}} * {{Plays {$n} of the {$of :integer} exercises here at the goal tempo.}}',
   second: 'Second pass: share, orchestrate, accent, stick, fill',
   secondLead: 'Makes new exercises of those that are written, for you to place.',
+  earlier: 'First: {$passes}. Then:',
+  withoutEarlier: 'Without these',
+  thenAnother: 'Then another pass on top',
   pass: 'What',
   rule: 'How',
   lower: 'The lower voice',

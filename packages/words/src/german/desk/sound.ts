@@ -106,6 +106,10 @@ export const compose = translation<typeof english.compose>()({
   oneMoveLead: 'Ein Blatt, auf dem jeder Takt diesen Wechsel von einer Zählzeit zur nächsten hat.',
   moveFrom: 'Von',
   moveTo: 'Zu',
+  review: 'Eine Wiederholung aus mehreren Stunden',
+  reviewLead:
+    'Mischt Übungen dieser Stunden, von leicht zu schwer, und wenn möglich stehen nie zwei aus derselben nebeneinander.',
+  reviewOf: 'Aus welchen Stunden',
   from: 'Rund um Übung {$n :integer}: leichter, schwerer, ähnlich, variiert oder darauf hin',
   fromLead:
     'Macht Takte, die einen Schritt von der gewählten Übung entfernt sind, oder die wenigen, die zu ihr führen. Wähle unten eine andere.',
@@ -128,6 +132,9 @@ export const compose = translation<typeof english.compose>()({
     '.input {$n :integer} .match $n 0 {{Spielt noch keine der {$of :integer} Übungen hier im Zieltempo.}} * {{Spielt {$n} der {$of :integer} Übungen hier im Zieltempo.}}',
   second: 'Zweiter Durchgang: teilen, verteilen, betonen, Hände, Fill',
   secondLead: 'Macht aus geschriebenen Übungen neue, die du einsetzt.',
+  earlier: 'Zuerst: {$passes}. Dann:',
+  withoutEarlier: 'Ohne diese',
+  thenAnother: 'Und darauf noch einen Durchgang',
   pass: 'Was',
   rule: 'Wie',
   lower: 'Die tiefere Stimme',
