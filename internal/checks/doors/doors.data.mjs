@@ -13,12 +13,12 @@ export const DOORS = [
     begins: 'its name in `VOICES`, and in `SOUND_NAMES` the sound that it has',
     afterwards: [
       'Its line in `docs/GLOSSARY.md`, if the trade has another word for it; `node internal/checks/reference.mjs --write` renews the list in the reference.',
-      'The ear hears it as the voice that `HEARD_AS` names until training has met it (`internal/listen-lab`); `HEARD_VOICES` changes with the weights only.',
+      'Until training has met it (`internal/listen-lab`) no recording is listened for it: `HEARD_AS` names the voice that it sounds like, and a report says so; `HEARD_VOICES` changes with the weights only.',
     ],
-    names: ['cowbell'],
+    names: ['gong'],
     edits: [
-      { file: 'packages/core/src/kit/voice.ts', after: "'tom-low',\n", add: "'cowbell',\n" },
-      { file: 'packages/sound/src/kit/sound.ts', after: "'tom-low',\n", add: "'cowbell',\n" },
+      { file: 'packages/core/src/kit/voice.ts', after: "'tom-low',\n", add: "'gong',\n" },
+      { file: 'packages/sound/src/kit/sound.ts', after: "'tom-low',\n", add: "'gong',\n" },
     ],
   },
   {

@@ -45,6 +45,7 @@ import { EventLog } from './detect/event-log.ts';
 import type { HeardEvent } from './detect/events.ts';
 import { EventExtractor } from './detect/extract.ts';
 import type { Asked, Listened } from './listened.ts';
+import { askedOfSound } from './listened-for.ts';
 import { type WithoutLoudspeaker, withoutLoudspeaker } from './loudspeaker/beside.ts';
 import { measure } from './measure/measure.ts';
 import type { Pulse } from './measure/pulse.ts';
@@ -155,7 +156,7 @@ export function reportOn(
   take: TakeFacts,
   network = strokeNetwork(),
 ): Listened {
-  const asked = inSection(whole);
+  const { asked, unheard: strange } = askedOfSound(inSection(whole));
   const { lesson, exercise, form } = asked;
   const grid = askedGrid(asked);
   const free = hearFreely(events, network);
@@ -170,7 +171,7 @@ export function reportOn(
   const [again, ...others] = weighAgain(all, byVoice(chancesIn(events, free, voices, eagerness)));
   const exercises = tellExercise(again!, others);
   const alignment = alignmentOf(grid, barsFor(again!, others, exercises, seen));
-  return reportAligned({ events, seen, asked, grid, alignment, take, network, free, exercises });
+  return reportAligned({ events, seen, asked, grid, alignment, take, network, free, exercises, strange });
 }
 
 /** How eagerly each voice is heard on this kit, by the exercise that tells it best. */
@@ -204,13 +205,15 @@ export interface Aligned {
   readonly clock?: Pulse;
   /** What is known of the other exercises of the lesson. */
   readonly exercises?: OtherExercises;
+  /** Voices that are asked of the student and not listened for; none when left out. */
+  readonly strange?: readonly Unheard[];
   /** The bars that are reported on; all when left out. The others still teach how the kit sounds. */
   readonly stretch?: Stretch;
 }
 
 /** The report on events whose bars are known. */
 export function reportAligned(known: Aligned): Listened {
-  const { events, seen, asked, grid, take, stretch } = known;
+  const { events, seen, asked, grid, take, stretch, strange = [] } = known;
   const { bars } = known.alignment;
   const allPlaces = placesOf(seen, grid, bars);
   const evidence = gatherEvidence(events, allPlaces, grid.voices, known);
@@ -249,7 +252,7 @@ export function reportAligned(known: Aligned): Listened {
       ...exercise,
       ...others,
       ...playsOf(asked),
-      unheard: [...unheard, ...hiddenVoices(hidden)],
+      unheard: [...unheard, ...hiddenVoices(hidden), ...strange],
     },
     refusal: null,
   };

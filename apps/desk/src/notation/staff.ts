@@ -10,6 +10,7 @@ const HEADS: Readonly<Record<HeadKind, Glyph>> = {
   diamond: 'diamondHead',
   ringed: 'crossHead',
   slash: 'slashHead',
+  plus: 'plusHead',
 };
 
 /** The head that a voice is drawn with. */

@@ -60,6 +60,10 @@ describe('voices and dynamics', () => {
       'tom-high': 48,
       'tom-mid': 47,
       'tom-low': 43,
+      'tom-floor': 41,
+      splash: 55,
+      china: 52,
+      cowbell: 56,
     };
     expect(Object.fromEntries(VOICES.map((voice) => [voice, VOICE_FACTS[voice].gmKey]))).toEqual(keys);
   });

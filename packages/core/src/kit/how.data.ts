@@ -51,6 +51,10 @@ export const HOW_OF: Readonly<Record<Voice, readonly HowWord[]>> = {
   'tom-high': DRUM,
   'tom-mid': DRUM,
   'tom-low': DRUM,
+  'tom-floor': DRUM,
+  splash: CYMBAL,
+  china: CYMBAL,
+  cowbell: HEIGHTS,
 };
 
 /** Whether a text is one of the words. */

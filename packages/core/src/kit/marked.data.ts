@@ -49,4 +49,8 @@ export const MARKED: Readonly<Record<Voice, MarkedRow>> = {
   'tom-high': DRUM,
   'tom-mid': DRUM,
   'tom-low': DRUM,
+  'tom-floor': DRUM,
+  splash: PLAIN,
+  china: PLAIN,
+  cowbell: PLAIN,
 };

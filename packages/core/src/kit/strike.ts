@@ -4,8 +4,8 @@
  * Which marks a voice knows is a table, with its source.
  */
 import { isAccent, type Letter, letterOf, type Mark } from '../rhythm/cell.ts';
-import { MARKED } from './marked.data.ts';
-import { isVoice, VOICES, type Voice, type WrittenArticulation } from './voice.ts';
+import { MARKED, type TurnedVoice } from './marked.data.ts';
+import { ARTICULATIONS, VOICES, type Voice, type WrittenArticulation } from './voice.ts';
 
 /** How a voice is struck. */
 export interface Strike {
@@ -16,17 +16,24 @@ export interface Strike {
   readonly ghost: boolean;
 }
 
+/** Whether a mark asks for a way of striking, and not for another voice: a splash of the foot is no splash cymbal. */
+function isManner(asked: TurnedVoice | WrittenArticulation): asked is WrittenArticulation {
+  return (ARTICULATIONS as readonly string[]).includes(asked);
+}
+
 function voiceAndArticulation(voice: Voice, letter: Letter): readonly [Voice, WrittenArticulation] | null {
   if (letter === 'x' || letter === 'g') return [voice, 'normal'];
   const asked = MARKED[voice][letter];
   if (asked === null) return null;
-  return isVoice(asked) ? [asked, 'normal'] : [voice, asked];
+  return isManner(asked) ? [voice, asked] : [asked, 'normal'];
 }
 
 /** What a voice writes with its marks, to that voice; the first of the list of voices where there are several. */
-const HOMES: ReadonlyMap<string | null, Voice> = new Map(
+const HOMES: ReadonlyMap<Voice, Voice> = new Map(
   VOICES.toReversed().flatMap((home) =>
-    Object.values(MARKED[home]).flatMap((asked) => (asked === home ? [] : [[asked, home] as const])),
+    Object.values(MARKED[home]).flatMap((asked) =>
+      asked === null || asked === home || isManner(asked) ? [] : [[asked, home] as const],
+    ),
   ),
 );
 

@@ -18,6 +18,10 @@ export const VOICES = [
   'tom-high',
   'tom-mid',
   'tom-low',
+  'tom-floor',
+  'splash',
+  'china',
+  'cowbell',
 ] as const;
 
 /** A voice of the drum set. */
@@ -93,6 +97,10 @@ export const VOICE_FACTS: Readonly<Record<Voice, VoiceFacts>> = {
   'tom-high': { voice: 'tom-high', label: 'high tom', limb: 'other hand', gmKey: 48, rings: false },
   'tom-mid': { voice: 'tom-mid', label: 'mid tom', limb: 'other hand', gmKey: 47, rings: false },
   'tom-low': { voice: 'tom-low', label: 'low tom', limb: 'lead hand', gmKey: 43, rings: false },
+  'tom-floor': { voice: 'tom-floor', label: 'floor tom', limb: 'lead hand', gmKey: 41, rings: false },
+  splash: { voice: 'splash', label: 'splash', limb: 'lead hand', gmKey: 55, rings: true },
+  china: { voice: 'china', label: 'china', limb: 'lead hand', gmKey: 52, rings: true },
+  cowbell: { voice: 'cowbell', label: 'cowbell', limb: 'lead hand', gmKey: 56, rings: false },
 };
 
 /** Whether a name is a voice of the drum set. */

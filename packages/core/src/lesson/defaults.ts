@@ -32,6 +32,10 @@ const UNDER_THE_RIDE: Readonly<Record<Voice, number>> = {
   'tom-high': -4,
   'tom-mid': -4,
   'tom-low': -4,
+  'tom-floor': -4,
+  splash: 0,
+  china: 0,
+  cowbell: -2,
 };
 
 const BACKBEAT: Readonly<Record<Voice, number>> = {
@@ -44,6 +48,10 @@ const BACKBEAT: Readonly<Record<Voice, number>> = {
   'tom-high': 0,
   'tom-mid': 0,
   'tom-low': 0,
+  'tom-floor': 0,
+  splash: 2,
+  china: 2,
+  cowbell: 0,
 };
 
 /** Levels that a lesson starts from: under a ride the bass drum is feathered, under anything else it is not. */

@@ -43,6 +43,8 @@ export interface VoiceReport {
 export type Unheard =
   /** A voice that was due and not heard at all, or one that can hardly be told from the others. */
   | { readonly reason: 'not-heard' | 'hard-to-tell'; readonly voice: Voice }
+  /** A voice that the ear does not know yet: its strokes are neither heard nor missed. */
+  | { readonly reason: 'not-listened-for'; readonly voice: Voice }
   /** A voice that the loudspeaker played too: so many of its strokes cannot be told from the loudspeaker's. */
   | { readonly reason: 'from-loudspeaker'; readonly voice: Voice; readonly count: number }
   /** What was played is as much of these other exercises of the lesson, by their numbers. */

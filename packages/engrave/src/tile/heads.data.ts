@@ -11,7 +11,8 @@ export type Head =
   | 'noteheadSlashedBlack1'
   | 'noteheadDiamondBlack'
   | 'noteheadCircleX'
-  | 'noteheadSlashHorizontalEnds';
+  | 'noteheadSlashHorizontalEnds'
+  | 'noteheadPlusBlack';
 
 /** SMuFL code points. @source SMuFL, metadata/glyphnames.json */
 export const HEAD_CODE_POINTS: Readonly<Record<Head, string>> = {
@@ -21,6 +22,7 @@ export const HEAD_CODE_POINTS: Readonly<Record<Head, string>> = {
   noteheadDiamondBlack: 'E0DB',
   noteheadCircleX: 'E0B3',
   noteheadSlashHorizontalEnds: 'E101',
+  noteheadPlusBlack: 'E0AF',
 };
 
 /** SMuFL name of each kind of head. */
@@ -31,6 +33,7 @@ const BY_KIND: Readonly<Record<HeadKind, Head>> = {
   diamond: 'noteheadDiamondBlack',
   ringed: 'noteheadCircleX',
   slash: 'noteheadSlashHorizontalEnds',
+  plus: 'noteheadPlusBlack',
 };
 
 /** The notehead of a stroke. */

@@ -35,7 +35,7 @@ function positionOf(of: Tile, voice: Voice): number {
 }
 
 /** Staff positions from the bottom line E4 = 0. */
-const STEPS = { D4: -1, F4: 1, A4: 3, C5: 5, D5: 6, E5: 7, F5: 8, G5: 9, A5: 10 };
+const STEPS = { D4: -1, F4: 1, G4: 2, A4: 3, C5: 5, D5: 6, E5: 7, F5: 8, G5: 9, A5: 10, B5: 11, C6: 12 };
 
 describe('staff', () => {
   it('[EN7] every voice stands where published maps put it', () => {
@@ -57,6 +57,12 @@ describe('staff', () => {
       'tom-high': STEPS.E5,
       'tom-mid': STEPS.D5,
       'tom-low': STEPS.A4,
+      // published: florento/MEI-GMD mapping.md, "note US" (five toms: E5 D5 B4 A4 G4)
+      'tom-floor': STEPS.G4,
+      // common practice: further cymbals above the crash; the cowbell in the top space
+      splash: STEPS.B5,
+      china: STEPS.C6,
+      cowbell: STEPS.E5,
     };
     for (const voice of VOICES)
       expect([voice, positionOf(tile({ [voice]: 'x . . .' }), voice)]).toEqual([voice, places[voice]]);

@@ -9,7 +9,7 @@ const GENERAL_MIDI: readonly (readonly [number, string, SoundingVoice])[] = [
   [37, 'Side Stick', 'sidestick'],
   [38, 'Acoustic Snare', 'snare'],
   [40, 'Electric Snare', 'rimshot'],
-  [41, 'Low Floor Tom', 'tom-low'],
+  [41, 'Low Floor Tom', 'tom-floor'],
   [42, 'Closed Hi-Hat', 'hihat'],
   [43, 'High Floor Tom', 'tom-low'],
   [44, 'Pedal Hi-Hat', 'hihat-foot'],
@@ -20,9 +20,10 @@ const GENERAL_MIDI: readonly (readonly [number, string, SoundingVoice])[] = [
   [49, 'Crash Cymbal 1', 'crash'],
   [50, 'High Tom', 'tom-high'],
   [51, 'Ride Cymbal 1', 'ride'],
-  [52, 'Chinese Cymbal', 'crash'],
+  [52, 'Chinese Cymbal', 'china'],
   [53, 'Ride Bell', 'ride'],
-  [55, 'Splash Cymbal', 'crash'],
+  [55, 'Splash Cymbal', 'splash'],
+  [56, 'Cowbell', 'cowbell'],
   [57, 'Crash Cymbal 2', 'crash'],
   [59, 'Ride Cymbal 2', 'ride'],
   [76, 'Hi Wood Block', 'click'],
@@ -30,7 +31,7 @@ const GENERAL_MIDI: readonly (readonly [number, string, SoundingVoice])[] = [
 ];
 
 // standard: General MIDI System Level 1, keys of 35–81 that no drum-set voice has
-const OTHER_KEYS = [39, 54, 56, 60, 69, 75, 81];
+const OTHER_KEYS = [39, 54, 60, 69, 75, 81];
 
 // published: magenta music_vae data.py, nine-class reduction of the Groove MIDI Dataset (Gillick et al. 2019)
 const NINE_CLASSES: readonly (readonly [string, readonly number[], readonly SoundingVoice[]])[] = [
@@ -41,7 +42,8 @@ const NINE_CLASSES: readonly (readonly [string, readonly number[], readonly Soun
   ['low tom', [43, 58], ['tom-low']],
   ['mid tom', [47, 45], ['tom-mid']],
   ['high tom', [50, 48], ['tom-high']],
-  ['crash', [49, 52, 55, 57], ['crash']],
+  // kits send the edges of their crashes as 52 and 55: who listens reads them as the crash where no other is asked
+  ['crash', [49, 52, 55, 57], ['crash', 'china', 'splash']],
   ['ride', [51, 53, 59], ['ride']],
 ];
 

@@ -46,10 +46,14 @@ const KEYS: Readonly<Record<SoundingVoice, readonly number[]>> = {
   snare: [VOICE_FACTS.snare.gmKey],
   sidestick: [VOICE_FACTS.sidestick.gmKey],
   rimshot: [VOICE_FACTS.rimshot.gmKey],
-  crash: [VOICE_FACTS.crash.gmKey, 52, 55, 57],
+  crash: [VOICE_FACTS.crash.gmKey, 57],
+  splash: [VOICE_FACTS.splash.gmKey],
+  china: [VOICE_FACTS.china.gmKey],
+  cowbell: [VOICE_FACTS.cowbell.gmKey],
   'tom-high': [VOICE_FACTS['tom-high'].gmKey, 50],
   'tom-mid': [VOICE_FACTS['tom-mid'].gmKey, 45],
-  'tom-low': [VOICE_FACTS['tom-low'].gmKey, 41, 58],
+  'tom-low': [VOICE_FACTS['tom-low'].gmKey, 58],
+  'tom-floor': [VOICE_FACTS['tom-floor'].gmKey],
   click: [CLICK_KEYS.accent, CLICK_KEYS.plain, 33, 34],
 };
 

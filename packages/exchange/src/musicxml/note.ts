@@ -104,6 +104,7 @@ const XML_HEADS: Readonly<Record<HeadKind, string>> = {
   diamond: 'diamond',
   ringed: 'x',
   slash: 'slash',
+  plus: 'cross',
 };
 
 function notehead({ voice, articulation, ghost }: NotatedHead): XmlNode | null {

@@ -1,7 +1,7 @@
 import { formatPattern, type Voice } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { factInEnglish, inEnglish } from '../../../../internal/testing/in-english.ts';
+import { inEnglish } from '../../../../internal/testing/in-english.ts';
 import { exerciseOn, lessonOf, swingLesson } from '../../test/lessons.ts';
 import { PERCUSSION_TUTORIAL } from '../../test/percussion-tutorial.ts';
 import { schemaValidator } from '../../test/schema.ts';
@@ -125,10 +125,9 @@ describe('MusicXML of other programs', () => {
     expect(textOf(reading, 'snare')).toBe('. x . x | . x . x');
     expect(textOf(reading, 'bass')).toBe('x . xx .x | x . xx .x');
     expect([reading.meter?.text, reading.bpm, reading.exercises.length]).toEqual(['4/4', 120, 1]);
-    // standard: same tutorial: the cowbell is General MIDI key 56, which is no voice of the drum set
-    expect(reading.problems.map((problem) => factInEnglish(problem.found))).toEqual([
-      '8 notes of Cowbell (key 56)',
-    ]);
+    // standard: same tutorial: the cowbell is General MIDI key 56
+    expect(textOf(reading, 'cowbell')).toMatch(/x/);
+    expect(reading.problems).toEqual([]);
     expect(schemaValidator()(PERCUSSION_TUTORIAL, 'tutorial.musicxml')).toEqual([]);
   });
 

@@ -15,6 +15,7 @@ import {
   Seconds,
   secondsToMilliseconds,
   type TakeDb,
+  type Unheard,
   type Voice,
 } from '@shedbook/core';
 import { Resampler } from '@shedbook/signal';
@@ -28,11 +29,13 @@ import type { HeardEvent } from '../detect/events.ts';
 import { EventExtractor } from '../detect/extract.ts';
 import { reportAligned, strokeNetwork } from '../listen.ts';
 import type { Asked, Listened } from '../listened.ts';
+import { askedOfSound } from '../listened-for.ts';
 import type { BesideStream } from '../loudspeaker/beside-stream.ts';
 import type { Stretch } from '../measure/stretch.ts';
 import { ownNotes, reportOnNotes } from '../midi/listen-to-notes.ts';
 import { observeNotes, type PlayedNote } from '../midi/notes.ts';
 import { onRim } from '../midi/rim.ts';
+import { asAsked } from '../network/heard-voices.data.ts';
 import { type Tap, TapFinder } from '../pad/tap-finder.ts';
 import { ANALYSIS_RATE } from '../signal/bands.data.ts';
 import { HighBand } from '../signal/high-band.ts';
@@ -132,6 +135,8 @@ interface ReportBars {
 
 class Listener implements LiveListener {
   readonly #asked: Asked;
+  /** Voices that are asked of the student and not listened for. */
+  readonly #strange: readonly Unheard[];
   readonly #ear: LiveEar | null;
   readonly #taps: TapFinder | null;
   /** What every stroke is, on one surface; null on a drum set. */
@@ -149,9 +154,13 @@ class Listener implements LiveListener {
   #latencySeconds: number;
 
   constructor(asked: Asked, options: LiveOptions) {
-    this.#asked = { ...inSection(asked), form: { ...asked.form, repeat: 1, countInBars: 0 } };
-    this.#clock = new LiveClock(this.#asked);
     const { sampleRateHz, onPad = false, only } = options;
+    const whole = { ...inSection(asked), form: { ...asked.form, repeat: 1, countInBars: 0 } };
+    const isSound = sampleRateHz !== undefined && !onPad;
+    const heard = isSound ? askedOfSound(whole) : { asked: whole, unheard: [] };
+    this.#asked = heard.asked;
+    this.#strange = heard.unheard;
+    this.#clock = new LiveClock(this.#asked);
     this.#padVoice = onPad ? padVoice(this.#asked.lesson, this.#asked.exercise) : null;
     this.#ear = sampleRateHz === undefined || onPad ? null : new LiveEar(sampleRateHz, only);
     this.#taps = sampleRateHz === undefined || !onPad ? null : new TapFinder(sampleRateHz);
@@ -195,7 +204,7 @@ class Listener implements LiveListener {
   }
 
   note(timeSeconds: Seconds, sent: Voice, levelDb: TakeDb): LiveStroke {
-    const voice = this.#padVoice ?? sent;
+    const voice = this.#padVoice ?? asAsked(sent, this.#voices);
     this.#notes.push({ timeSeconds, voice, levelDb });
     const [first, other] = onRim(voice, this.#voices);
     const isThere = (one: Voice) => this.#clock.nearest(one, timeSeconds - this.#latencySeconds) !== null;
@@ -293,6 +302,7 @@ class Listener implements LiveListener {
           events,
           network,
           free,
+          strange: this.#strange,
           alignment: { bars: placed, matchPerStroke: matchPerStroke(grid, own) },
           take: { kind: 'audio', durationSeconds, ...this.#besideOf() },
         })

@@ -8,7 +8,7 @@
 import { Seconds, TakeDb, VOICES, type Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
-import { outputOf } from '../network/heard-voices.data.ts';
+import { isListenedFor, outputOf } from '../network/heard-voices.data.ts';
 
 /** A voice that was struck. */
 export interface Struck {
@@ -37,6 +37,10 @@ const HAND_AT: Readonly<Record<Voice, 'snare' | 'time' | null>> = {
   'tom-high': null,
   'tom-mid': null,
   'tom-low': null,
+  'tom-floor': null,
+  splash: null,
+  china: null,
+  cowbell: 'time',
 };
 
 interface Candidate extends Struck {
@@ -64,7 +68,7 @@ export function struckVoices(
   needed: (voice: Voice) => number,
 ): readonly Struck[] {
   const heard: Candidate[] = [];
-  VOICES.forEach((voice) => {
+  VOICES.filter(isListenedFor).forEach((voice) => {
     const index = outputOf(voice);
     const offsetMs = Math.max(-WIDEST_OFFSET_MS, Math.min(WIDEST_OFFSET_MS, event.offsetMs[index]!));
     const timeSeconds = Seconds(event.timeSeconds + offsetMs / 1000);

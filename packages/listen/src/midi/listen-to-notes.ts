@@ -28,6 +28,7 @@ import type { Asked, Listened } from '../listened.ts';
 import { measure } from '../measure/measure.ts';
 import type { Pulse } from '../measure/pulse.ts';
 import { cutStretch, type Stretch } from '../measure/stretch.ts';
+import { asAsked } from '../network/heard-voices.data.ts';
 import { fitNotes } from './fit-notes.ts';
 import { matchNotes } from './match.ts';
 import { observeNotes, type PlayedNote, type TimedVoice } from './notes.ts';
@@ -114,11 +115,13 @@ function inBars(
 
 /**
  * The report on strokes of one kit or surface, at least one, of which nobody knows when the bars are.
- * @param notes in order of time
+ * @param sent in order of time
  */
-export function reportOnTake(notes: readonly TimedVoice[], take: NotesTake, asked: Asked): Listened {
-  const seen = observeNotes(notes);
+export function reportOnTake(sent: readonly TimedVoice[], take: NotesTake, asked: Asked): Listened {
   const grid = askedGrid(asked);
+  const written = new Set(grid.voices);
+  const notes = sent.map((note) => ({ ...note, voice: asAsked(note.voice, written) }));
+  const seen = observeNotes(notes);
   const alignment = align(seen, grid);
   if (!alignment) return { report: null, refusal: { fact: 'no-pulse-followed' } };
   const asWritten = rimAsWritten(notes, new Set(grid.voices));

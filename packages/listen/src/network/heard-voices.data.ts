@@ -44,7 +44,33 @@ const HEARD_AS: Readonly<Record<Voice, HeardVoice>> = {
   'tom-high': 'tom-high',
   'tom-mid': 'tom-mid',
   'tom-low': 'tom-low',
+  'tom-floor': 'tom-low',
+  splash: 'crash',
+  china: 'crash',
+  cowbell: 'ride',
 };
+
+/**
+ * Whether the ear listens for a voice. One that training never met is not asked of a recording: it would be told from
+ * the voice that it sounds like by nothing. A MIDI take says it by its key.
+ */
+export function isListenedFor(voice: SoundingVoice): boolean {
+  return voice !== 'click' && HEARD_AS[voice] === voice;
+}
+
+/** The voice that a stroke of a voice sounds like to the ear. */
+export function soundsLike(voice: Voice): HeardVoice {
+  return HEARD_AS[voice];
+}
+
+/**
+ * The voice that a key of a kit is taken for: kits send the edge of a crash as a splash or a china, and a floor tom as a
+ * second one. What nobody asks for is the voice that it sounds like.
+ */
+export function asAsked(voice: Voice, asked: ReadonlySet<Voice>): Voice {
+  const like = soundsLike(voice);
+  return asked.has(voice) || like === 'click' ? voice : like;
+}
 
 /** Index of the output that tells of a voice, from 0. */
 export function outputOf(voice: Voice): number {

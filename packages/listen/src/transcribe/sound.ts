@@ -9,7 +9,7 @@ import type { HeardStroke } from '../decide/heard-stroke.ts';
 import { columnOf } from '../decide/second-look.ts';
 import type { HeardEvent } from '../detect/events.ts';
 import { measureLevels } from '../measure/voice-levels.ts';
-import { outputOf } from '../network/heard-voices.data.ts';
+import { isListenedFor, outputOf } from '../network/heard-voices.data.ts';
 import type { StruckVoice } from './struck.ts';
 
 /** Presence that a stroke needs, and what a voice must reach now and then to be on the kit at all. */
@@ -69,7 +69,9 @@ function isBeaten(one: Candidate, all: readonly Candidate[]): boolean {
 
 /** The strokes of a recording, in order of time. @param free presence of every voice at every event */
 export function strokesOf(events: readonly HeardEvent[], free: Float64Array): readonly StruckVoice[] {
-  const byVoice = VOICES.map((voice) => candidatesOf(events, free, voice)).filter(isOnKit);
+  const byVoice = VOICES.filter(isListenedFor)
+    .map((voice) => candidatesOf(events, free, voice))
+    .filter(isOnKit);
   const all = byVoice.flat().toSorted((a, b) => a.timeSeconds - b.timeSeconds);
   const near = (one: Candidate) =>
     all.filter(({ timeSeconds }) => Math.abs(timeSeconds - one.timeSeconds) < APART_SECONDS);

@@ -1,7 +1,9 @@
 /**
- * The crash cymbal: the shoulder of the stick on the edge of a 16-inch thin cymbal.
+ * Cymbals struck on their edge with the shoulder of the stick: the crash, 16 inches and thin; the splash, 8 inches and
+ * thinner; the china, 18 inches with its rim turned over.
  *
- * Sources of the numbers: as for the ride; a thin cymbal struck on its edge builds up for longer and brighter.
+ * Sources of the numbers: as for the ride; a thin cymbal struck on its edge builds up for longer and brighter. A small one
+ * speaks at once and is gone within a second; a rim that is turned over breaks the plate up into noise with little pitch.
  */
 import type { Plate } from '../synth/plate.ts';
 import { type CymbalVoicing, makeCymbal } from './cymbal.ts';
@@ -91,4 +93,80 @@ const WASH: Plate = {
 /** The shoulder of the stick on the edge. */
 export function makeCrash(rate: number, seed: string): RawSound {
   return { ...makeCymbal(EDGE, rate, seed), wash: makeWash(WASH, rate, seed) };
+}
+
+/** So much smaller a plate, every mode so much higher. */
+function smaller(curve: Plate['levelDb'], ratio: number): Plate['levelDb'] {
+  return curve.map(([hz, value]) => [Math.min(19000, hz * ratio), value]);
+}
+
+const SPLASH: Plate = {
+  ...CRASH,
+  seed: 'splash',
+  lowestHz: 420,
+  spacingHz: smaller(CRASH.spacingHz, 2).map(([hz, spacing]) => [hz, 2 * spacing]),
+  levelDb: [
+    [450, -20],
+    [900, -12],
+    [2000, -6],
+    [4000, -1],
+    [7000, 0],
+    [11000, -2],
+    [15000, -8],
+    [19000, -26],
+  ],
+  t60Seconds: [
+    [450, 1.5],
+    [2000, 1.3],
+    [5000, 1],
+    [9000, 0.7],
+    [15000, 0.4],
+  ],
+  riseSeconds: [
+    [450, 0.008],
+    [3000, 0.006],
+    [9000, 0.01],
+  ],
+};
+
+const CHINA: Plate = {
+  ...CRASH,
+  seed: 'china',
+  lowestHz: 190,
+  spacingHz: CRASH.spacingHz.map(([hz, spacing]) => [hz, 1.3 * spacing]),
+  levelDb: [
+    [200, -16],
+    [400, -7],
+    [800, -3],
+    [1600, 0],
+    [3000, 0],
+    [5000, -2],
+    [8000, -5],
+    [12000, -11],
+    [19000, -34],
+  ],
+  t60Seconds: [
+    [250, 2.6],
+    [1000, 2.4],
+    [3000, 2],
+    [6000, 1.4],
+    [12000, 0.7],
+  ],
+  riseSeconds: [
+    [300, 0.012],
+    [2000, 0.006],
+    [8000, 0.012],
+  ],
+  unevenness: 3,
+  variety: 0.6,
+};
+
+/** The shoulder of the stick on the edge of the splash. */
+export function makeSplashCymbal(rate: number, seed: string): RawSound {
+  return makeCymbal({ ...EDGE, plate: SPLASH, seconds: 2 }, rate, seed);
+}
+
+/** The shoulder of the stick on the edge of the china. */
+export function makeChina(rate: number, seed: string): RawSound {
+  return makeCymbal({ ...EDGE, plate: CHINA, seconds: 3.5 }, rate, seed);
 }

@@ -9,7 +9,8 @@ import { makeBass, makeBassHeelDown } from './bass.ts';
 import { makeBrushTap, makeSweep } from './brush.ts';
 import { makeBuzz } from './buzz.ts';
 import { makeClick } from './click.ts';
-import { makeCrash } from './crash.ts';
+import { makeCowbell } from './cowbell.ts';
+import { makeChina, makeCrash, makeSplashCymbal } from './crash.ts';
 import { makeChick, makeClosed, makeClosedShoulder, makeOpen, makeSplash } from './hihat.ts';
 import { type MeasuredSound, measureSound } from './measured-sound.ts';
 import { makeRide, makeRideBell, makeRideShoulder } from './ride.ts';
@@ -54,6 +55,10 @@ export const BUILT_IN: Readonly<Record<SoundName, SoundMaker>> = {
   'tom-high': (rate, seed) => makeTom('tom-high', rate, seed),
   'tom-mid': (rate, seed) => makeTom('tom-mid', rate, seed),
   'tom-low': (rate, seed) => makeTom('tom-low', rate, seed),
+  'tom-floor': (rate, seed) => makeTom('tom-floor', rate, seed),
+  splash: makeSplashCymbal,
+  china: makeChina,
+  cowbell: makeCowbell,
   'bass-heel-down': makeBassHeelDown,
   'snare-edge': makeSnareEdge,
   'hihat-shoulder': makeClosedShoulder,

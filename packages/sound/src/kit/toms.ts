@@ -1,5 +1,6 @@
 /**
- * Three toms: 12 and 13 inches mounted, 14 inches on the floor, tuned high and open as in a jazz set.
+ * Toms: 12 and 13 inches mounted, 14 inches on the floor, tuned high and open as in a jazz set, and a second one of 16
+ * inches beside it.
  *
  * Sources of the numbers: Bessel ratios for the modes; pitches are common practice, as are ringing times.
  */
@@ -33,11 +34,12 @@ function tom(lowestHz: number, plainSeconds: number): Head {
   };
 }
 
-/** The heads of the three toms. */
-export const TOM_HEADS: Readonly<Record<'tom-high' | 'tom-mid' | 'tom-low', Head>> = {
+/** The heads of the toms. */
+export const TOM_HEADS: Readonly<Record<'tom-high' | 'tom-mid' | 'tom-low' | 'tom-floor', Head>> = {
   'tom-high': tom(158, 0.0022),
   'tom-mid': tom(124, 0.0025),
   'tom-low': tom(92, 0.003),
+  'tom-floor': tom(72, 0.0034),
 };
 
 const DRIVES_DB = [-30, -24, -18, -12, -6, 0, 6, 12];

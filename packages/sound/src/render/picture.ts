@@ -18,6 +18,10 @@ export const INSTRUMENTS = [
   'tom-high',
   'tom-mid',
   'tom-low',
+  'tom-floor',
+  'splash',
+  'china',
+  'cowbell',
   'click',
 ] as const;
 /** An instrument with a place of its own. */
@@ -42,6 +46,10 @@ export const INSTRUMENT_OF: Readonly<Record<SoundName, Instrument>> = {
   'tom-high': 'tom-high',
   'tom-mid': 'tom-mid',
   'tom-low': 'tom-low',
+  'tom-floor': 'tom-floor',
+  splash: 'splash',
+  china: 'china',
+  cowbell: 'cowbell',
   'bass-heel-down': 'bass',
   'snare-edge': 'snare',
   'hihat-shoulder': 'hihat',
@@ -60,6 +68,10 @@ const PLACES: Readonly<Record<Instrument, number>> = {
   'tom-high': -0.2,
   'tom-mid': 0.14,
   'tom-low': 0.5,
+  'tom-floor': 0.58,
+  splash: -0.1,
+  china: 0.54,
+  cowbell: 0.1,
   click: 0,
 };
 

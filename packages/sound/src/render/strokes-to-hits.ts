@@ -45,6 +45,10 @@ const PLAIN: Readonly<Record<Voice, SoundName>> = {
   'tom-high': 'tom-high',
   'tom-mid': 'tom-mid',
   'tom-low': 'tom-low',
+  'tom-floor': 'tom-floor',
+  splash: 'splash',
+  china: 'china',
+  cowbell: 'cowbell',
 };
 
 /** Sounds of their own that voices have for ways of striking. */

@@ -15,6 +15,10 @@ export const voices = {
   'tom-high': 'high tom',
   'tom-mid': 'mid tom',
   'tom-low': 'low tom',
+  'tom-floor': 'floor tom',
+  splash: 'splash cymbal',
+  china: 'china cymbal',
+  cowbell: 'cowbell',
   click: 'click',
 } as const satisfies Readonly<Record<SoundingVoice, string>>;
 

@@ -17,6 +17,10 @@ export const voices = translation<typeof english.voices>()({
   'tom-high': 'hohes Tom',
   'tom-mid': 'mittleres Tom',
   'tom-low': 'tiefes Tom',
+  'tom-floor': 'zweites Standtom',
+  splash: 'Splash-Becken',
+  china: 'China-Becken',
+  cowbell: 'Kuhglocke',
   click: 'Klick',
 });
 
@@ -35,6 +39,10 @@ export const theVoices: Tongue['theVoices'] = {
     'tom-high': 'das hohe Tom',
     'tom-mid': 'das mittlere Tom',
     'tom-low': 'das tiefe Tom',
+    'tom-floor': 'das zweite Standtom',
+    splash: 'das Splash-Becken',
+    china: 'das China-Becken',
+    cowbell: 'die Kuhglocke',
     click: 'der Klick',
   },
   dative: {
@@ -50,6 +58,10 @@ export const theVoices: Tongue['theVoices'] = {
     'tom-high': 'dem hohen Tom',
     'tom-mid': 'dem mittleren Tom',
     'tom-low': 'dem tiefen Tom',
+    'tom-floor': 'dem zweiten Standtom',
+    splash: 'dem Splash-Becken',
+    china: 'dem China-Becken',
+    cowbell: 'der Kuhglocke',
     click: 'dem Klick',
   },
 };

@@ -24,6 +24,8 @@ export const listening = sentences<ListenFact | UnheardFact>()({
     'What was played does not follow this exercise. Is it another lesson, or another form or meter?',
   // A report that cannot tell everything.
   'not-heard': '{$voice :the at=start} was not heard at all: not played, or too soft for this microphone.',
+  'not-listened-for':
+    '{$voice :the at=start} is not listened for yet: its strokes are neither counted nor missed. An electronic kit sends them.',
   'hard-to-tell':
     '{$voice :the at=start} is hard to tell from the other voices in this recording; its strokes are a guess.',
   'from-loudspeaker':

@@ -24,6 +24,8 @@ export const listening = sentences<ListenFact | UnheardFact>()({
     'Was gespielt wurde, folgt dieser Übung nicht. Ist es eine andere Lektion, eine andere Form oder Taktart?',
   // A report that cannot tell everything.
   'not-heard': '{$voice :the at=start} war nicht zu hören: nicht gespielt oder zu leise für dieses Mikrofon.',
+  'not-listened-for':
+    '{$voice :the at=start} wird noch nicht mitgehört: Diese Schläge zählen nicht und fehlen nicht. Ein E-Drum-Set sendet sie.',
   'hard-to-tell':
     '{$voice :the at=start} ist in dieser Aufnahme kaum von den anderen Stimmen zu unterscheiden; diese Schläge sind geraten.',
   'from-loudspeaker':
