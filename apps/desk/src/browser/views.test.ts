@@ -387,8 +387,8 @@ it('[ST160] offers every cell of meter and feel, and one of my own by tapping', 
 it('[ST24] quotes as many figures of the trade as asked for, and names blocks after them', async () => {
   const page = await openView(browser, 'First swing', 'compose');
   await page.getByText('Name each block after its figure').click();
-  // definition: 24 lines are seven blocks of three or four
-  await expect.poll(() => proposal(page).getByRole('heading', { level: 4 }).count()).toBe(7);
+  // definition: 24 lines have room for ten blocks: one for each of eight figures, and two more
+  await expect.poll(() => proposal(page).getByRole('heading', { level: 4 }).count()).toBe(10);
   const idiom = page.getByRole('slider', { name: 'Figures of the trade' });
   await idiom.focus();
   await page.keyboard.press('Home');
