@@ -13,6 +13,7 @@ export * from './controls/preferences.tsx';
 export * from './controls/range.tsx';
 export * from './controls/sheet-dialog.tsx';
 export { type SessionType, setAudioSession } from './device/audio-session.ts';
+export { doneToTrack, isTouched, UNTOUCHED } from './device/done-to-track.ts';
 export * from './device/memory.ts';
 export * from './device/moment.ts';
 export * from './device/theme.ts';

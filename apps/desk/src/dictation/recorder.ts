@@ -6,7 +6,7 @@
 
 import { strokeSent } from '@shedbook/exchange';
 import type { StruckVoice } from '@shedbook/listen';
-import { askForMidi } from '@shedbook/stand';
+import { askForMidi, UNTOUCHED } from '@shedbook/stand';
 import type { Played } from './messages.ts';
 import { readPlayed } from './sound-file.ts';
 
@@ -19,15 +19,8 @@ export interface Recorder {
   readonly stop: () => Promise<Played | null>;
 }
 
-/** What would be done for speech ruins drums. */
-const AUDIO: MediaTrackConstraints = {
-  echoCancellation: false,
-  noiseSuppression: false,
-  autoGainControl: false,
-};
-
 async function recordMicrophone(): Promise<Recorder> {
-  const stream = await navigator.mediaDevices.getUserMedia({ audio: AUDIO });
+  const stream = await navigator.mediaDevices.getUserMedia({ audio: UNTOUCHED });
   const recorder = new MediaRecorder(stream);
   const pieces: Blob[] = [];
   recorder.ondataavailable = ({ data }) => pieces.push(data);

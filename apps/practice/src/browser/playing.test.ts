@@ -225,20 +225,11 @@ it('[ST43] counts a round that went by once, climbs after three that the student
 
 it('[ST115] says when the device took the sound away, and goes on from the bar where it stopped', async () => {
   const page = await onStand('#1');
-  await page.evaluate(() => {
-    const Real = window.AudioContext;
-    window.AudioContext = class extends Real {
-      constructor(options?: AudioContextOptions) {
-        super(options);
-        Object.assign(window, { contextOfTest: this });
-      }
-    };
-  });
   await playSlower(page);
   await play(page);
   const bar = page.locator('[data-part="counter"][data-kind="pattern"] [data-part="bar"]');
   await expect.poll(() => bar.textContent(), { timeout: 30_000 }).toBe('3');
-  await page.evaluate(() => (window as unknown as { contextOfTest: AudioContext }).contextOfTest.suspend());
+  await page.evaluate(() => window.heardByTest.context?.suspend());
   await page.getByText('The sound was taken away').waitFor();
   await play(page);
   const isCountIn = ({ stroke }: TimedStroke) => stroke.role === 'count-in';

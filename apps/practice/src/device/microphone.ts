@@ -5,7 +5,7 @@
  * Sources: Media Capture and Streams (constraints, names of errors); Web Audio API.
  */
 
-import { setAudioSession } from '@shedbook/stand';
+import { doneToTrack, isTouched, setAudioSession, UNTOUCHED } from '@shedbook/stand';
 import captureUrl from './capture.worklet.ts?worker&url';
 import { CAPTURE, type CapturedBlock, type CaptureOrder } from './capture-messages.ts';
 import { ClockDifference } from './clock-difference.ts';
@@ -32,20 +32,13 @@ const REFUSALS: Readonly<Record<string, MicrophoneRefusal>> = {
   AbortError: 'busy',
 };
 
-/** What would be done for speech ruins drums: all of it is turned off. */
-const CONSTRAINTS: MediaTrackConstraints = {
-  echoCancellation: false,
-  noiseSuppression: false,
-  autoGainControl: false,
-};
-
 async function askForStream(): Promise<MediaStream> {
   // a minor is not recorded before a guardian has consented: the microphone stays closed, also for listening alone
   if (isMicrophoneForbidden()) throw new MicrophoneError('no consent');
   if (!navigator.mediaDevices?.getUserMedia) throw new MicrophoneError('not here');
   setAudioSession('play-and-record');
   try {
-    return await navigator.mediaDevices.getUserMedia({ audio: CONSTRAINTS });
+    return await navigator.mediaDevices.getUserMedia({ audio: UNTOUCHED });
   } catch (error) {
     setAudioSession('playback');
     throw new MicrophoneError(REFUSALS[(error as DOMException).name] ?? 'busy');
@@ -53,9 +46,26 @@ async function askForStream(): Promise<MediaStream> {
 }
 
 /** Where the sound of this page comes out, as far as the browser says. */
-async function outputLabel(): Promise<string> {
+async function outputDevice(): Promise<MediaDeviceInfo | null> {
   const devices = (await navigator.mediaDevices?.enumerateDevices?.().catch(() => [])) ?? [];
-  return devices.find((device) => device.kind === 'audiooutput')?.label ?? '';
+  return devices.find((device) => device.kind === 'audiooutput') ?? null;
+}
+
+/** What a take may suffer from: a device that changes the sound for speech, or sound and microphone on two devices. */
+export type MicrophoneCaution = 'changed' | 'two devices';
+
+/**
+ * What there is to say of a track. Each device has a clock and a delay of its own.
+ * Source: Media Capture and Streams: what belongs to one device has one `groupId`.
+ */
+function cautionOf(
+  track: MediaStreamTrack | undefined,
+  output: MediaDeviceInfo | null,
+): MicrophoneCaution | null {
+  if (!track) return null;
+  if (isTouched(doneToTrack(track))) return 'changed';
+  const { groupId } = track.getSettings();
+  return groupId && output?.groupId && groupId !== output.groupId ? 'two devices' : null;
 }
 
 const opened = new WeakMap<AudioContext, Promise<void>>();
@@ -98,14 +108,22 @@ export class Microphone {
   readonly #output: AudioNode | null;
   /** Name of microphone and output together: the latency belongs to both. */
   readonly device: string;
+  readonly caution: MicrophoneCaution | null;
   /** Samples a second of the blocks. */
   readonly rateHz: number;
 
-  private constructor(stream: MediaStream, node: AudioWorkletNode, beside: Beside, device: string) {
+  private constructor(
+    stream: MediaStream,
+    node: AudioWorkletNode,
+    beside: Beside,
+    outputDevice: MediaDeviceInfo | null,
+  ) {
     const { playing, output } = beside;
     this.#stream = stream;
     this.#node = node;
-    this.device = device;
+    const [track] = stream.getAudioTracks();
+    this.device = `${track?.label ?? ''} > ${outputDevice?.label ?? ''}`;
+    this.caution = cautionOf(track, outputDevice);
     this.rateHz = node.context.sampleRate;
     const own = node.context as AudioContext;
     const tell = (seconds: number) =>
@@ -145,8 +163,7 @@ export class Microphone {
       .connect(node)
       .connect(new GainNode(context, { gain: 0 }))
       .connect(context.destination);
-    const input = stream.getAudioTracks()[0]?.label ?? '';
-    const microphone = new Microphone(stream, node, { playing, output }, `${input} > ${await outputLabel()}`);
+    const microphone = new Microphone(stream, node, { playing, output }, await outputDevice());
     await microphone.#clocks?.known;
     return microphone;
   }

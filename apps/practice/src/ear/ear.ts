@@ -8,7 +8,12 @@ import type { Voice } from '@shedbook/core';
 import type { Asked } from '@shedbook/listen';
 import { outputLatencyOf } from '@shedbook/stand';
 import { findPorts, Kit, KitError, type KitRefusal } from '../device/kit.ts';
-import { Microphone, MicrophoneError, type MicrophoneRefusal } from '../device/microphone.ts';
+import {
+  Microphone,
+  type MicrophoneCaution,
+  MicrophoneError,
+  type MicrophoneRefusal,
+} from '../device/microphone.ts';
 import type { EarAsked, EarOrder, EarReport, EarRole, LoopTime } from './ear-messages.ts';
 import { startEarThread } from './ear-thread.ts';
 
@@ -32,6 +37,8 @@ export interface EarState {
   readonly isFromPlaying: boolean;
   /** Peak of the microphone in dB re full scale, or null. */
   readonly levelDb: number | null;
+  /** What takes with this microphone may suffer from, or null. */
+  readonly caution: MicrophoneCaution | null;
 }
 
 const OFF: EarState = {
@@ -43,6 +50,7 @@ const OFF: EarState = {
   isMeasured: false,
   isFromPlaying: false,
   levelDb: null,
+  caution: null,
 };
 
 /** Sound cards take about this long on their own way in, in ms: a guess until it is measured. */
@@ -121,7 +129,8 @@ export class Ear {
       if (turn !== this.#turn) return;
       const guess = input === 'kit' ? 0 : outputLatencyOf(context) * 1000 + GUESSED_INPUT_MS;
       const latencyMs = known ?? guess;
-      this.#show({ ...OFF, input, phase: 'on', device, latencyMs, isMeasured: known !== null });
+      const caution = this.#microphone?.caution ?? null;
+      this.#show({ ...OFF, input, phase: 'on', device, latencyMs, isMeasured: known !== null, caution });
     } catch (error) {
       if (turn !== this.#turn) return;
       const refusal =

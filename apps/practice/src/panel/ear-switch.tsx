@@ -19,6 +19,11 @@ function Listening({ ear, hearing }: { readonly ear: EarState; readonly hearing:
       <p>
         <strong>{words.on[ear.input as Input]}</strong> {!playing && words.waiting}
       </p>
+      {ear.caution && (
+        <p className="quiet" data-part="caution">
+          {words.cautions[ear.caution]}
+        </p>
+      )}
       {level !== null && (
         <p className={classes('quiet', styles.level)} data-level={level}>
           <span className={styles.meter} aria-hidden="true">

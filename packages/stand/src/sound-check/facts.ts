@@ -5,6 +5,7 @@
  * Conventions: milliseconds of the page's clock; null where the browser does not say.
  * Sources: Web Audio API; Media Capture and Streams, `getSettings`; WHATWG Storage.
  */
+import { type DoneToTrack, doneToTrack, UNTOUCHED } from '../device/done-to-track.ts';
 import { inTime } from '../device/in-time.ts';
 import { stampOf, toldLatency } from '../sound/output-clock.ts';
 import { type Player, STROKES_EVENT, type StrokesEvent } from '../sound/player.ts';
@@ -29,12 +30,9 @@ export interface SoundFacts {
 }
 
 /** What the track of a microphone says of itself. */
-export interface MicrophoneFacts {
+export interface MicrophoneFacts extends DoneToTrack {
   readonly refusal: 'refused' | 'missing' | null;
   readonly name: string;
-  readonly echo: boolean | null;
-  readonly noise: boolean | null;
-  readonly gain: boolean | null;
   /** Decibels of full scale. */
   readonly levelDb: number | null;
 }
@@ -109,23 +107,15 @@ async function loudest(context: AudioContext, stream: MediaStream): Promise<numb
   return peak === 0 ? null : 20 * Math.log10(peak);
 }
 
-/** What would be done for speech ruins drums: all of it is asked to be off. */
-const PLAIN = { echoCancellation: false, noiseSuppression: false, autoGainControl: false };
-
 const NOTHING = { name: '', echo: null, noise: null, gain: null, levelDb: null };
-
-/** Whether something is done to the sound, as the track says it: off is told as false or, by some, as a text. */
-function isDone(value: unknown): boolean | null {
-  return value === undefined ? null : value !== false && value !== 'none';
-}
 
 /** Opens the microphone for a second. */
 export async function tryMicrophone(): Promise<MicrophoneFacts> {
   if (!navigator.mediaDevices?.getUserMedia) return { ...NOTHING, refusal: 'missing' };
-  const stream = await navigator.mediaDevices.getUserMedia({ audio: PLAIN }).catch(() => null);
+  const stream = await navigator.mediaDevices.getUserMedia({ audio: UNTOUCHED }).catch(() => null);
   const track = stream?.getAudioTracks()[0];
   if (!stream || !track) return { ...NOTHING, refusal: 'refused' };
-  const { echoCancellation, noiseSuppression, autoGainControl } = track.getSettings();
+  const done = doneToTrack(track);
   const context = new AudioContext();
   const levelDb = await inTime(
     context.resume().then(() => loudest(context, stream)),
@@ -133,12 +123,7 @@ export async function tryMicrophone(): Promise<MicrophoneFacts> {
   ).catch(() => null);
   for (const each of stream.getTracks()) each.stop();
   void context.close();
-  const does = {
-    echo: isDone(echoCancellation),
-    noise: isDone(noiseSuppression),
-    gain: isDone(autoGainControl),
-  };
-  return { refusal: null, name: track.label, ...does, levelDb };
+  return { refusal: null, name: track.label, ...done, levelDb };
 }
 
 /** Whether a database can be opened. */

@@ -1,5 +1,6 @@
 /** What was found of a device, as lines to read: a name and a value each, in parts. */
 import type { SoundCheckWords } from '@shedbook/words';
+import { isTouched } from '../device/done-to-track.ts';
 import type { MicrophoneFacts, SoundFacts, StorageFacts } from './facts.ts';
 
 /** A line. */
@@ -51,7 +52,7 @@ function microphoneRows(found: MicrophoneFacts, words: SoundCheckWords): readonl
 
 /** Whether the device changes what its microphone hears. */
 export function isChanged(microphone: MicrophoneFacts | null): boolean {
-  return Boolean(microphone && (microphone.echo || microphone.noise || microphone.gain));
+  return microphone !== null && isTouched(microphone);
 }
 
 /** Everything that was found. */

@@ -1,4 +1,4 @@
-/** Making the kit ahead. */
+/** Making ready what sounds, ahead. */
 
 import type { Program } from '@shedbook/playing';
 import { useEffect } from 'react';
@@ -8,14 +8,17 @@ import type { Player } from './player.ts';
 const PRESSES = ['pointerdown', 'keydown'] as const;
 
 /**
- * Makes the kit for what would play once the page has come to rest, so that it sounds at once when it is asked to; the first press on the page
- * opens what sounds.
+ * Makes the kit for what would play once the page has come to rest, and opens what sounds, so that it sounds at once
+ * when it is asked to. The first press on the page opens it, too, where that comes before.
  * @param quietMs milliseconds without another program after which the page is taken to be at rest
  */
 export function usePreparation(player: Player, program: Program | null, quietMs: number): void {
   useEffect(() => {
     if (!program) return;
-    const timer = setTimeout(() => player.prepare(program), quietMs);
+    const timer = setTimeout(() => {
+      player.prepare(program);
+      player.warm();
+    }, quietMs);
     return () => clearTimeout(timer);
   }, [player, program, quietMs]);
   useEffect(() => {

@@ -16,6 +16,12 @@ export const hearing = {
   microphone: 'Use the microphone',
   kit: 'Use an electronic kit',
   stop: 'Stop listening',
+  cautions: {
+    changed:
+      'This device changes what its microphone hears, as for a telephone call: takes may pump or lose cymbals. A microphone that you plug in, or another browser, may leave it alone.',
+    'two devices':
+      'You hear by one device and are heard by another. Check the timing once with these two together.',
+  },
   opening: {
     microphone: 'Waiting for the microphone …',
     kit: 'Looking for a kit …',
