@@ -28,6 +28,8 @@ const SOUND_BYTES = 200_000;
  * @property {Map<string, Set<string | null>>} asked what each take may have become since
  * @property {readonly string[]} texts texts of the lesson: the one that was acknowledged, and one that was asked since
  * @property {number} revision
+ * @property {readonly number[]} sets tempi that the student may be set for: the one that was acknowledged, and one that was asked since
+ * @property {number} studentRevision
  * @property {number} count counts everything that was ever asked
  */
 
@@ -80,6 +82,7 @@ async function begin(url) {
   return {
     ...{ student: id, path: new URL(address).pathname, lesson: lesson.id, rows: new Set(), takes: new Map() },
     ...{ asked: new Map(), texts: [text], revision: 1, count: 0 },
+    ...{ sets: [], studentRevision: 1 },
   };
 }
 
@@ -122,6 +125,35 @@ async function edit(url, promised) {
   if (status !== 200) throw new Error(`lesson: ${status}`);
   promised.texts = [text];
   promised.revision += 1;
+}
+
+const DAY = '2026-11-29';
+
+/** Sets the student something in a dated lesson: it stands in both or in neither. @param {string} url @param {Promised} promised */
+async function setInHour(url, promised) {
+  promised.count += 1;
+  const toBpm = 40 + (promised.count % 200);
+  promised.sets = [...promised.sets, toBpm];
+  const set = { lesson: promised.lesson, exercise: 'x', pinned: false, note: null, toBpm, by: DAY };
+  const body = { assignments: [set], revision: promised.studentRevision };
+  const { status } = await send(url, 'PUT', `/api/students/${promised.student}/hours/${DAY}/set`, body);
+  if (status !== 200) throw new Error(`set: ${status}`);
+  promised.sets = [toBpm];
+  promised.studentRevision += 1;
+}
+
+/** What is not as it was promised of what was set. @param {string} url @param {Promised} promised @returns {Promise<readonly string[]>} */
+async function brokenSets(url, promised) {
+  const student = (await send(url, 'GET', `/api/students/${promised.student}`)).json();
+  const { hours } = (await send(url, 'GET', `/api/students/${promised.student}/hours`)).json();
+  const [now, noted] = [student.assignments[0]?.toBpm, hours[0]?.set[0]?.toBpm];
+  promised.studentRevision = student.revision;
+  const may = promised.sets;
+  promised.sets = now === undefined ? [] : [now];
+  if (now !== noted) return [`set up to ${now}, noted up to ${noted}`];
+  // what was never acknowledged may be nothing at all
+  const isFirst = may.length > 0 && now === undefined && student.revision === 1;
+  return may.length === 0 || isFirst || may.includes(now) ? [] : [`set up to ${now}, expected ${may}`];
 }
 
 /** Does one thing after the other until the server is gone. @param {() => Promise<void>} work @param {() => void} [answered] */
@@ -183,7 +215,7 @@ async function brokenPromises(url, promised, last) {
   if (!promised.texts.includes(lesson.text)) broken.push(`lesson is ${lesson.text}`);
   promised.texts = [lesson.text];
   promised.revision = lesson.revision;
-  return broken;
+  return [...broken, ...(await brokenSets(url, promised))];
 }
 
 /**
@@ -219,6 +251,7 @@ export async function killAgainAndAgain(data, rounds, seed) {
         untilGone(() => sendRows(url, now, waiting)),
         untilGone(() => sendTake(url, now, random), tookOne),
         untilGone(() => edit(url, now)),
+        untilGone(() => setInHour(url, now)),
         gone,
       ]);
       unanswered += now.asked.size + (now.texts.length - 1) + Math.min(1, waiting.length);

@@ -367,6 +367,17 @@ function addDoctor(
   loadDesk: LoadDesk,
 ): void {
   program
+    .command('journal')
+    .summary(help.journal.summary)
+    .description(help.journal.description)
+    .option('--data <folder>', help.journal.data)
+    .option('--count <n>', help.journal.count, whole('count', 1, 100_000), 50)
+    .option('--json', help.journal.json)
+    .action(async (options) => {
+      const { journal } = await import('./commands/journal.ts');
+      await journal(options, speaker(), loadDesk);
+    });
+  program
     .command('doctor')
     .summary(help.doctor.summary)
     .description(help.doctor.description)

@@ -105,7 +105,7 @@ it('[SE38] gives out a pack that carries what was set of its lesson for one stud
   const { id } = await createLesson(server, 'title: Swing\ntempo: 240\nexercises: ["x x x x"]\n');
   const { body: made } = await send(server, 'POST', '/api/students', { name: 'Kaito' });
   const student = made as { readonly id: string; readonly revision: number };
-  const set = { exercise: 'x x x x', pinned: false, note: 'Lightly.' };
+  const set = { exercise: 'x x x x', pinned: false, note: 'Lightly.', toBpm: 96, by: '2026-12-06' };
   const kept = await send(server, 'PUT', `/api/students/${student.id}`, {
     ...{ name: 'Kaito', revision: student.revision },
     assignments: [

@@ -1,4 +1,4 @@
-export { backUp, restore } from './backup/by-command.ts';
+export { backUp, readJournal, restore } from './backup/by-command.ts';
 export { defaultDataDir } from './data-dir.ts';
 export { createMakers, type Makers } from './makers.ts';
 export { browserCommand, openBrowser } from './open-browser.ts';

@@ -4,6 +4,7 @@ import { mutatedTokens } from '../../../internal/testing/mutated-tokens.mjs';
 import { temporaryFolder } from '../test/temporary.ts';
 import { createLinkStore } from './store/links.ts';
 import { openDatabase } from './store/open.ts';
+import { createSignInStore } from './store/sign-in.ts';
 import { createStudentStore } from './store/students.ts';
 import { createDoor } from './week/door.ts';
 
@@ -26,6 +27,36 @@ describe('private links', () => {
     for (const [n, token] of mutatedTokens(tokens, 10_000, 7).entries())
       if ((await open(token, `address ${n}`)) === 'open') opened.push(token);
     expect(opened).toEqual([]);
+    await database.destroy();
+  }, 60_000);
+
+  it('[SE3008] a session is held by none of 10,000 cookies that are nearly right, nor by a link', async () => {
+    const database = openDatabase(temporaryFolder());
+    const students = createStudentStore(database, clock);
+    const links = createLinkStore(database, clock);
+    const signIn = createSignInStore(database, clock);
+    const passphrase = 'brushes on a coated head';
+    await signIn.set(passphrase);
+    const tokens: string[] = [];
+    for (let count = 0; count < 2; count += 1) tokens.push((await signIn.signIn(passphrase)) ?? '');
+    for (const token of tokens) expect(await signIn.isIn(token)).toBe(true);
+    const held: string[] = [];
+    for (const token of mutatedTokens(tokens, 10_000, 11)) if (await signIn.isIn(token)) held.push(token);
+    expect(held).toEqual([]);
+    // what opens the one opens not the other
+    const { id } = await students.create('Kaito');
+    const link = (await links.make(id, 'en'))?.token ?? '';
+    expect(await signIn.isIn(link)).toBe(false);
+    expect(await links.open(tokens[0] ?? '')).toBeNull();
+    // passphrases that are nearly right, too
+    for (const wrong of [
+      `${passphrase} `,
+      ` ${passphrase}`,
+      passphrase.toUpperCase(),
+      passphrase.slice(0, -1),
+      '',
+    ])
+      expect(await signIn.signIn(wrong), wrong).toBeNull();
     await database.destroy();
   }, 60_000);
 

@@ -13,6 +13,7 @@ import { seedLessons } from './seed.ts';
 import type { SheetMaker } from './sheet/sheet-maker.ts';
 import { overwriteErased } from './store/erase.ts';
 import { createHourStore, type HourStore } from './store/hours.ts';
+import { type Journal, openJournal } from './store/journal.ts';
 import { createLessonStore, type LessonStore } from './store/lessons.ts';
 import { createLinkStore, type LinkStore } from './store/links.ts';
 import { openDatabase, STORE_FILE } from './store/open.ts';
@@ -82,6 +83,14 @@ async function emptyBin({ store, students, takes, clock, dataDir, database }: Op
   await takes.sweep();
 }
 
+/** Erases takes that are too old, and writes it into the journal. */
+async function ageTakes({ takes, journal, dataDir, database }: OpenStore): Promise<void> {
+  const aged = await takes.age();
+  for (const [student, n] of aged) await journal.write({ who: 'server', did: 'takes-aged', student, n });
+  await journal.trim();
+  if (aged.size > 0) await overwriteEverywhere(database, dataDir);
+}
+
 interface OpenStore {
   readonly dataDir: string;
   readonly database: Kysely<Tables>;
@@ -91,6 +100,7 @@ interface OpenStore {
   readonly signIn: SignInStore;
   readonly takes: TakeStore;
   readonly hours: HourStore;
+  readonly journal: Journal;
   readonly clock: SteadyClock;
 }
 
@@ -103,7 +113,7 @@ async function openStores(dataDir: string): Promise<OpenStore> {
     const store = createLessonStore(database, wall, clock.now);
     const students = createStudentStore(database, wall, clock.now);
     const hours = createHourStore(database, wall);
-    const takes = createTakeStore(database, openTakeFiles(dataDir), wall);
+    const takes = createTakeStore(database, openTakeFiles(dataDir), wall, clock.now);
     const overwritten =
       <Ids extends readonly unknown[], Erased>(erase: (...ids: Ids) => Promise<Erased>) =>
       async (...ids: Ids) => {
@@ -113,6 +123,7 @@ async function openStores(dataDir: string): Promise<OpenStore> {
       };
     return {
       ...{ dataDir, database, clock, takes },
+      journal: openJournal(database, wall),
       hours: { ...hours, erase: overwritten(hours.erase) },
       links: createLinkStore(database, wall),
       signIn: createSignInStore(database, wall),
@@ -182,7 +193,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const asksWho = !isLoopback(host) || address !== null;
   if (asksWho && !existsSync(join(dataDir, STORE_FILE))) throw noPassphrase(host, address);
   const open = await openStores(dataDir);
-  const { store, students, links, signIn, takes, hours, clock } = open;
+  const { store, students, links, signIn, takes, hours, journal, clock } = open;
   if (asksWho && !(await signIn.isSet())) {
     await store.close();
     throw noPassphrase(host, address);
@@ -191,17 +202,36 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const { sheets, packs, imports } = makers;
   const films = createFilmMaker(() => performance.now());
   const app = createApp({
-    ...{ store, students, links, signIn, takes, hours, asksWho, sheets, packs, imports, films, dataDir },
+    ...{
+      store,
+      students,
+      links,
+      signIn,
+      takes,
+      hours,
+      journal,
+      asksWho,
+      sheets,
+      packs,
+      imports,
+      films,
+      dataDir,
+    },
     staticDir: options.staticDir ?? DESK_DIR,
     where: { host, address },
     requestTimeoutMs: options.requestTimeoutMs ?? REQUEST_TIMEOUT_MS,
   });
   try {
     await emptyBin(open);
+    await ageTakes(open);
     if (options.seedLessonsDir) await seedLessons(store, options.seedLessonsDir);
     const url = await app.listen({ host, port });
     if (options.warmsUp) warmUp(store, sheets);
-    const ticking = setInterval(() => void clock.look().catch(() => undefined), LOOK_MS);
+    const tick = async () => {
+      await clock.look();
+      await ageTakes(open);
+    };
+    const ticking = setInterval(() => void tick().catch(() => undefined), LOOK_MS);
     ticking.unref();
     return {
       url: `${url}/`,
@@ -229,9 +259,12 @@ export async function setPassphrase(passphrase: string, folder?: string): Promis
     const bounds = { found: length, least: SHORTEST_PASSPHRASE, most: LONGEST_PASSPHRASE };
     throw new InputError(({ words }) => words.passphrase.length(bounds));
   }
-  const { store, signIn } = await openStores(folder ?? defaultDataDir(process.env, process.platform));
+  const { store, signIn, journal } = await openStores(
+    folder ?? defaultDataDir(process.env, process.platform),
+  );
   try {
     await signIn.set(passphrase);
+    await journal.write({ who: 'computer', did: 'passphrase-set' });
   } finally {
     await store.close();
   }

@@ -190,7 +190,7 @@ describe('takes that students send', () => {
     const receipt = await ask('DELETE', `/api/students/${kaito.id}/for-good`);
     // definition: what was sent and made above; no name is among it
     expect(receipt).toEqual({
-      ...{ erasedAt: expect.any(String), rows: 0, assignments: 0, voices: 0, links: 1 },
+      ...{ erasedAt: expect.any(String), rows: 0, assignments: 0, voices: 0, hours: 0, links: 1 },
       ...{ takes: 1, takeBytes: takeFile().length },
     });
     expect(files()).toHaveLength(1);

@@ -51,6 +51,7 @@ describe('the week of a student', () => {
     expect(week).toEqual({
       student: { id, name: 'Kaito' },
       level: 'advanced',
+      coach: { state: 'on', until: null },
       lessons: [
         { id: waltz.id, title: 'Jazz waltz' },
         { id: swing.id, title: 'First swing' },

@@ -38,6 +38,7 @@ export { resumeBpm } from './plan/lay-out.ts';
 export { planPractice } from './plan/plan.ts';
 export * from './plan/plan-item.ts';
 export * from './plan/progress.ts';
+export { type CoachVoice, isCoachSilent } from './plan/silent.ts';
 export * from './plan/student-plan.ts';
 export * from './spacing/card.ts';
 export * from './spacing/grade.ts';

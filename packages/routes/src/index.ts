@@ -10,6 +10,18 @@ export {
   type StoredHour,
 } from './hours.ts';
 export {
+  DEEDS,
+  type Deed,
+  DOERS,
+  type Doer,
+  JOURNAL_PAGE,
+  type JournalEntry,
+  type JournalPage,
+  KEEPING_WEEKS,
+  type Keeping,
+  type KeptTakes,
+} from './keeping.ts';
+export {
   COMMON_REFUSALS,
   REFUSALS,
   type Refusal,
@@ -31,6 +43,7 @@ export {
 export { type CodeOf, ROUTE_NAMES, ROUTES, type RouteName, type RouteNamed } from './routes.ts';
 export {
   type BinContent,
+  type CoachSetting,
   type HistoryStep,
   type Inbox,
   type LessonFiling,

@@ -7,9 +7,11 @@ import { LANGUAGE_TAGS } from '@shedbook/words';
 import * as z from 'zod/mini';
 import { FILM_PARTS, filmPlan, filmState, filmWish } from './films.ts';
 import { hourDay, hourList, hourRequest, setListRequest, storedHour } from './hours.ts';
+import { journalPage, keeping, keepTakeRequest, keptTakes } from './keeping.ts';
 import { type Route, route } from './route.ts';
 import {
   binContent,
+  coach,
   createStudentRequest,
   historyStep,
   inbox,
@@ -403,6 +405,16 @@ export const ROUTES = {
     answer: nothing,
     refusals: ['no-such-hour'],
   }),
+  setCoach: route({
+    method: 'PUT',
+    path: '/api/students/:id/coach',
+    does: 'Sets whether the coach proposes anything to a student: always, not before a day, or never',
+    params: byId,
+    query: none,
+    body: coach,
+    answer: json(storedStudent),
+    refusals: ['no-such-student'],
+  }),
   removeStudent: route({
     method: 'DELETE',
     path: '/api/students/:id',
@@ -611,6 +623,50 @@ export const ROUTES = {
     body: null,
     answer: nothing,
     refusals: ['no-such-take'],
+  }),
+  keepTake: route({
+    method: 'PUT',
+    path: '/api/students/:id/takes/:take/keeping',
+    does: 'Keeps a take however old it gets, or no longer',
+    params: byTake,
+    query: none,
+    body: keepTakeRequest,
+    answer: json(sentTake),
+    refusals: ['no-such-take'],
+  }),
+  readKeeping: route({
+    method: 'GET',
+    path: '/api/keeping',
+    does: 'Tells how long takes are kept',
+    params: none,
+    query: none,
+    body: null,
+    answer: json(keptTakes),
+    refusals: [],
+  }),
+  saveKeeping: route({
+    method: 'PUT',
+    path: '/api/keeping',
+    does: 'Sets how long takes are kept; what is older is erased within the hour, but for what is kept by hand',
+    params: none,
+    query: none,
+    body: keeping,
+    answer: json(keptTakes),
+    refusals: [],
+  }),
+  readJournal: route({
+    method: 'GET',
+    path: '/api/journal',
+    does: 'Tells who did what and when, the last first; nothing of what was said, played or written',
+    params: none,
+    query: z.object({
+      after: z
+        .optional(z.string().check(z.maxLength(100)))
+        .check(z.describe('place after which it goes on, as `next` of the part before says')),
+    }),
+    body: null,
+    answer: json(journalPage),
+    refusals: [],
   }),
   backUp: route({
     method: 'GET',

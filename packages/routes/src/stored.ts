@@ -168,6 +168,21 @@ export function mayRecord({ isMinor, consent }: z.output<typeof minority>): bool
   return !isMinor || consent !== null;
 }
 
+/** Whether the coach proposes anything to a student: always, not before a day, or never. */
+export const coach = z.readonly(
+  z.strictObject({
+    state: z.enum(['on', 'paused', 'off']),
+    until: z
+      .nullable(z.iso.date())
+      .check(
+        z.describe('the day from which it proposes again where it is paused; null where nobody has said'),
+      ),
+  }),
+);
+
+/** Whether the coach proposes anything to a student. */
+export type CoachSetting = z.output<typeof coach>;
+
 /** A student as they are kept; their practice is read apart. */
 export const storedStudent = z.readonly(
   z.object({
@@ -179,6 +194,7 @@ export const storedStudent = z.readonly(
       .nullable(z.string())
       .check(z.describe('when the last entry began, with its offset from UTC')),
     minority,
+    coach,
     revision,
     createdAt: moment,
     updatedAt: moment,
@@ -358,6 +374,7 @@ export const week = z.readonly(
   z.object({
     student: z.readonly(z.object({ id: z.string(), name: z.string() })),
     level,
+    coach: z._default(coach, { state: 'on', until: null }),
     lessons: z.readonly(
       z.array(
         z.readonly(

@@ -73,6 +73,12 @@ export const sentTake = z.readonly(
       ._default(z.nullable(moment), null)
       .check(z.describe('when a voice note was spoken; null where there is none')),
     answeredAt: z.nullable(moment).check(z.describe('when the answer was given')),
+    isKept: z
+      ._default(z.boolean(), false)
+      .check(z.describe('whether it is kept by hand, however old it gets')),
+    goesAt: z
+      ._default(z.nullable(moment), null)
+      .check(z.describe('when it is erased for its age; null where it stays')),
   }),
 );
 

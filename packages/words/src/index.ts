@@ -27,6 +27,7 @@ export * from './spoken/duration-words.ts';
 export * from './spoken/exercise-numbers.ts';
 export * from './spoken/hint-words.ts';
 export * from './spoken/how-words.ts';
+export { journalWords, type SaidEntry } from './spoken/journal-words.ts';
 export * from './spoken/mark-words.ts';
 export * from './spoken/name-in.ts';
 export * from './spoken/say-exercise.ts';

@@ -33,3 +33,17 @@ it('[CL1600] backs up and restores, and says what there was', () => {
   expect([refused.status, refused.stdout]).toEqual([2, '']);
   expect(refused.stderr).toContain('Nothing was touched.');
 });
+
+it('[CL3000] the journal says who did what, in either language and as JSON', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'shedbook-journal-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  const run = (command: string, args: readonly string[], input = '') =>
+    spawnSync(process.execPath, [COMMAND, command, '--data', folder, ...args], { encoding: 'utf8', input });
+  expect(run('journal', []).status).toBe(2);
+  expect(run('passphrase', [], 'brushes on a coated head\n').status).toBe(0);
+  expect(run('journal', []).stdout).toMatch(/^\d{4}-.*Z {2}This computer: set the passphrase\n$/);
+  expect(run('journal', ['--language', 'de']).stdout).toContain('Dieser Computer: Passphrase gesetzt');
+  expect(JSON.parse(run('journal', ['--json', '--count', '1']).stdout)).toMatchObject([
+    { who: 'computer', did: 'passphrase-set', student: null, name: null, n: null },
+  ]);
+});

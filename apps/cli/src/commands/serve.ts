@@ -2,6 +2,7 @@
 
 import type { Examination, Restored, Saved, WrittenBackup } from '@shedbook/host';
 import { DEMO_DIR } from '@shedbook/host';
+import type { SaidEntry } from '@shedbook/words';
 import type { Speaker } from '../terminal.ts';
 
 /** What the command line asks for. */
@@ -38,6 +39,12 @@ export interface RunningDesk {
   close(): Promise<void>;
 }
 
+/** One entry of the journal. */
+export interface JournalLine extends SaidEntry {
+  /** ISO 8601, in UTC. */
+  readonly at: string;
+}
+
 /** What `serve` needs of a server. */
 export interface Desk {
   /** @throws InputError when it cannot start. */
@@ -49,6 +56,8 @@ export interface Desk {
   readonly backUp: (dataDir: string | undefined, file: string) => Promise<WrittenBackup>;
   /** @throws InputError when the backup is not whole; nothing is changed then. */
   readonly restore: (dataDir: string | undefined, file: string) => Promise<Restored>;
+  /** The last entries of the journal of a folder, the last first. @throws InputError where there is none */
+  readonly readJournal: (dataDir: string | undefined, most: number) => Promise<readonly JournalLine[]>;
   /** Looks at a store and changes nothing. */
   readonly examineStore: (dataDir?: string) => Promise<Examination>;
   /** Saves what can be read of one as files. */

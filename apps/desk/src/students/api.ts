@@ -1,9 +1,13 @@
 /** What the desk asks of the server about students. */
 import { PRACTICE_LOG_VERSION, type PracticeLog } from '@shedbook/core';
 import {
+  type CoachSetting,
   type HourList,
   type HourRequest,
   type Inbox,
+  type JournalPage,
+  type Keeping,
+  type KeptTakes,
   LOG_ROW_CHARACTERS,
   type MadeLink,
   type MinorityRequest,
@@ -89,6 +93,31 @@ export async function readTake({ student, facts }: SentTake): Promise<Blob> {
 /** Keeps what the teacher makes of a take. */
 export async function answerTake({ student, facts }: SentTake, opinion: TakeOpinion): Promise<void> {
   await ask('answerTake', { params: { id: student, take: facts.id }, body: opinion });
+}
+
+/** Keeps a take however old it gets, or no longer. */
+export async function keepTake({ student, facts }: SentTake, isKept: boolean): Promise<void> {
+  await ask('keepTake', { params: { id: student, take: facts.id }, body: { isKept } });
+}
+
+/** How long takes are kept. */
+export function readKeeping(): Promise<KeptTakes> {
+  return ask('readKeeping', {});
+}
+
+/** Sets how long takes are kept. */
+export function saveKeeping(keeping: Keeping): Promise<KeptTakes> {
+  return ask('saveKeeping', { body: keeping });
+}
+
+/** A part of the journal. @param after place after which it goes on */
+export function readJournal(after: string | null): Promise<JournalPage> {
+  return ask('readJournal', { query: after === null ? {} : { after } });
+}
+
+/** Sets whether the coach proposes anything to a student. */
+export function setCoach(id: string, setting: CoachSetting): Promise<StoredStudent> {
+  return ask('setCoach', { params: { id }, body: setting });
 }
 
 /** Keeps what the teacher says of a take, an MP3 file. */

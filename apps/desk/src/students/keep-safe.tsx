@@ -2,7 +2,9 @@
 import { addressOf, ROUTES } from '@shedbook/routes';
 import { buttonClass, Icon } from '@shedbook/stand';
 import { useLanguage } from '../words/words.tsx';
+import { JournalList } from './journal-list.tsx';
 import styles from './keep-safe.module.css';
+import { KeepingSetting } from './keeping.tsx';
 
 interface TableProps {
   /** Whose practice; everybody's where it is left out. */
@@ -39,6 +41,8 @@ export function KeepSafe() {
           {words.everything}
         </a>
       </p>
+      <KeepingSetting />
+      <JournalList />
     </section>
   );
 }

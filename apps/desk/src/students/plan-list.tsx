@@ -14,16 +14,18 @@ interface PlanListProps {
   readonly assignments: readonly StoredAssignment[];
   /** A moment. */
   readonly now: string;
+  /** Whether the coach proposes nothing. */
+  readonly isSilent: boolean;
 }
 
 /** The plan, as their own page makes it. */
-export function PlanList({ id, shelf, log, assignments, now }: PlanListProps) {
+export function PlanList({ id, shelf, log, assignments, now, isSilent }: PlanListProps) {
   const words = useWords().students;
   const say = useSay();
   const plan = useMemo(() => {
     const own = lessonsOf(shelf, assignments, log);
-    return planFor(id, { shelf: own, log, now, minutes: USUAL_MINUTES, assignments });
-  }, [shelf, log, now, assignments, id]);
+    return planFor(id, { shelf: own, log, now, minutes: USUAL_MINUTES, assignments, isSilent });
+  }, [shelf, log, now, assignments, id, isSilent]);
   const sayTempo = (item: PlanItem, { fromBpm, goalBpm }: NonNullable<PlanItem['tempo']>) => {
     const meter = meterOfItem(item, shelf);
     return words.from({ bpm: countedTempo(meter, fromBpm), goal: countedTempo(meter, goalBpm) });

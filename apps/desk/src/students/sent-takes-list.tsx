@@ -2,12 +2,12 @@
 import { countedTempo, defaultForm, exerciseKey, formNamed, sectionOf } from '@shedbook/core';
 import { judgeTaken, type Level, numberToday } from '@shedbook/judge';
 import type { SentTake } from '@shedbook/routes';
-import { Button, LongField, Problem, useSay } from '@shedbook/stand';
+import { Button, Check, LongField, Problem, useSay } from '@shedbook/stand';
 import { Suspense, useEffect, useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
 import { later, lazily } from '../shared/later.ts';
-import { useWords } from '../words/words.tsx';
-import { readTake } from './api.ts';
+import { useLanguage, useWords } from '../words/words.tsx';
+import { keepTake, readTake } from './api.ts';
 import { BarMarks } from './bar-marks.tsx';
 import type { OpenTake } from './open-take.ts';
 import styles from './sent-takes-list.module.css';
@@ -131,6 +131,22 @@ function Answer({ take, answer, look, bars }: AnswerProps & { readonly bars: num
   );
 }
 
+/** How long it stays, where takes are erased for their age. */
+function KeepTake({ take, look }: Pick<AnswerProps, 'take' | 'look'>) {
+  const { words, tag } = useLanguage();
+  const say = useSay();
+  const { goesAt, isKept } = take;
+  if (goesAt === null && !isKept) return null;
+  const keep = (next: boolean) =>
+    keepTake(take, next).then(look, (error: unknown) => say(wordsFor(error, words)));
+  const day = goesAt && new Date(goesAt).toLocaleDateString(tag, { dateStyle: 'long' });
+  return (
+    <Check checked={isKept} onChange={(next) => void keep(next)}>
+      {words.keeping.keepThis} {day && <span className="quiet">{words.keeping.goes({ day })}</span>}
+    </Check>
+  );
+}
+
 type RowProps = Omit<OpenedProps, 'open'> & AnswerProps & Pick<PassTakeProps, 'pass'>;
 
 function Row({ take, answer, look, pass, ...rest }: RowProps) {
@@ -155,6 +171,7 @@ function Row({ take, answer, look, pass, ...rest }: RowProps) {
         <strong>{takeWords(facts)}</strong> <span className="quiet">{sentWords(sentAt)}</span>{' '}
         {take.asks && !isHeard && <em>{words.inbox.asks}</em>}
       </p>
+      <KeepTake take={take} look={look} />
       {take.answer !== null && <p>{words.inbox.said({ answer: take.answer })}</p>}
       {!open && take.marks.map((mark) => <p key={`${mark.bar} ${mark.text}`}>{words.answer.mark(mark)}</p>)}
       {open ? (

@@ -1,9 +1,9 @@
 /** One student: what holds, what slips and in which limb, what comes next, and what is set. */
 
-import { momentOf, summariseStudent } from '@shedbook/coach';
+import { isCoachSilent, momentOf, summariseStudent } from '@shedbook/coach';
 import type { Lesson, PracticeLog } from '@shedbook/core';
 import { LEVELS, type Level } from '@shedbook/judge';
-import type { MinorityRequest, StoredStudent, StudentContent } from '@shedbook/routes';
+import type { CoachSetting, MinorityRequest, StoredStudent, StudentContent } from '@shedbook/routes';
 import { Button, Choices, closeSheet, Problem, Sheet } from '@shedbook/stand';
 import { useMemo, useState } from 'react';
 import { offer } from '../shared/offer.ts';
@@ -15,6 +15,7 @@ import { BringIn } from './bring-in.tsx';
 import { BroughtIn } from './brought-in.tsx';
 import { limbShares } from './by-limb.ts';
 import { ClimbedList } from './climbed-list.tsx';
+import { CoachSwitch } from './coach-switch.tsx';
 import { Consent } from './consent.tsx';
 import { DiaryList } from './diary-list.tsx';
 import { HeardTakes } from './heard-takes.tsx';
@@ -50,6 +51,7 @@ interface StudentSheetProps {
   readonly onTakeOut: (takenAt: string, entries: number) => void;
   /** Keeps whether a guardian decides about recordings, and says so. */
   readonly onNoteMinority: (minority: MinorityRequest, said: string) => void;
+  readonly onSetCoach: (setting: CoachSetting) => void;
   readonly onRemove: () => void;
   readonly onErase: () => void;
 }
@@ -160,7 +162,11 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
   const dayWords = useDayWords();
   const { log } = kept;
   const { name, assignments } = student;
-  const file = useMemo(() => ({ name, shelf, log, assignments }), [name, shelf, log, assignments]);
+  const isSilent = isCoachSilent(student.coach, now);
+  const file = useMemo(
+    () => ({ name, shelf, log, assignments, isSilent }),
+    [name, shelf, log, assignments, isSilent],
+  );
   const summary = useMemo(() => summariseStudent(file, now), [file, now]);
   const hours = useHours(student.id, props.onPut);
   const day = now.slice(0, 10);
@@ -198,6 +204,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
         choices={LEVELS.map((level) => [level, words.students.levels[level]])}
         onChange={(level) => onChange((content) => ({ ...content, level }))}
       />
+      <CoachSwitch student={student} now={now} onSet={props.onSetCoach} />
       <StandingList title={words.students.slips} standings={summary.shaky} pass={pass} />
       <StandingList title={words.students.learning} standings={summary.learning} pass={pass} />
       <StandingList title={words.students.holds} standings={summary.firm} />
@@ -225,7 +232,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
       <Consent student={student} onNote={props.onNoteMinority} />
       <PrivateLinks student={student} />
       <TakeHomePacks student={student} shelf={shelf} />
-      <PlanList id={student.id} shelf={shelf} log={log} assignments={assignments} now={now} />
+      <PlanList id={student.id} {...{ shelf, log, assignments, now, isSilent }} />
       <ProgressPage student={student} now={now} paper={shelf[0]?.lesson.sheet.paper ?? 'A4'} />
       <div>
         <PracticeTable student={student} />

@@ -60,6 +60,7 @@ export function StudentsScreen() {
                 onTakeIn={(log, reports) => roster.takeIn(chosen, log, reports)}
                 onTakeOut={(takenAt, entries) => void roster.takeOut(chosen, takenAt, entries)}
                 onNoteMinority={(minority, said) => void roster.noteMinority(chosen, minority, said)}
+                onSetCoach={(setting) => void roster.setCoach(chosen, setting)}
                 onRemove={() => void roster.remove(chosen)}
                 onErase={() => void roster.erase(chosen)}
               />

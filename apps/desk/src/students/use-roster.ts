@@ -1,7 +1,7 @@
 /** The roster: everybody on it, the lessons on the desk, and every change, kept at once. */
 
 import type { PracticeLog } from '@shedbook/core';
-import type { MinorityRequest, StoredStudent, StudentContent } from '@shedbook/routes';
+import type { CoachSetting, MinorityRequest, StoredStudent, StudentContent } from '@shedbook/routes';
 import { useSay } from '@shedbook/stand';
 import { useCallback, useMemo } from 'react';
 import { createLesson, removeLesson } from '../document/api.ts';
@@ -19,6 +19,7 @@ import {
   putBack,
   removeStudent,
   restoreStudent,
+  setCoach,
   takeIn,
   takeOut,
 } from './api.ts';
@@ -52,6 +53,8 @@ export interface Roster {
     minority: MinorityRequest,
     said: string,
   ) => Promise<boolean>;
+  /** Sets whether the coach proposes anything. */
+  readonly setCoach: (student: StoredStudent, setting: CoachSetting) => Promise<boolean>;
   readonly remove: (student: StoredStudent) => Promise<boolean>;
   readonly erase: (student: StoredStudent) => Promise<boolean>;
 }
@@ -145,6 +148,13 @@ export function useRoster(onErased: (erased: Erased) => void): Roster {
         const kept = await noteMinority(id, minority);
         put(kept);
         say(said);
+      }),
+    setCoach: (student, setting) =>
+      attempt(async () => {
+        put(await setCoach(student.id, setting));
+        told(words.students.changed({ name: student.name }), async () =>
+          put(await setCoach(student.id, student.coach)),
+        );
       }),
     remove: (student) =>
       attempt(async () => {

@@ -1,6 +1,7 @@
 /** Today's list: what to play, for how long, and why. Nothing is counted up, and nothing is lost by a day without. */
 
 import {
+  isCoachSilent,
   meterOfItem,
   type PlanItem,
   planFor,
@@ -21,6 +22,7 @@ import { chooseHandsFree } from '../session/hearing-settings.ts';
 import { nextOpen, placeOf, setRun } from '../session/plan-run.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { usePacks, useShelf } from '../session/shelf.tsx';
+import { lastWeek } from '../week/read-week.ts';
 import { GoalLine } from './goal-line.tsx';
 import { nameOf, sayPart } from './item-words.ts';
 import styles from './today-view.module.css';
@@ -143,7 +145,10 @@ export function TodayView({ log }: { readonly log: PracticeLog }) {
   const set = useAssignments();
   const plan = useMemo(() => {
     const assignments = set.filter(({ lesson }) => own[lesson] !== false);
-    return planFor(currentStudent(), { shelf, log, now: momentNow(), minutes, assignments });
+    const coach = lastWeek()?.coach;
+    const now = momentNow();
+    const isSilent = coach !== undefined && isCoachSilent(coach, now);
+    return planFor(currentStudent(), { shelf, log, now, minutes, assignments, isSilent });
   }, [log, minutes, shelf, set, own]);
   const progress = progressOf(plan, log, shelf);
   const isBegun = progress.some(({ isDone }) => isDone);

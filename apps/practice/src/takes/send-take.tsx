@@ -18,6 +18,7 @@ export function SendTake({ id }: { readonly id: string }) {
   const back = async () => {
     if (!(await takeBack(id))) say(words.notBack);
   };
+  const dayOf = (moment: string) => new Date(moment).toLocaleDateString(tag, { dateStyle: 'long' });
   const when =
     taken && new Date(taken.sentAt).toLocaleString(tag, { dateStyle: 'medium', timeStyle: 'short' });
   return (
@@ -27,6 +28,7 @@ export function SendTake({ id }: { readonly id: string }) {
         {!waits && refused.has(id) && words.takeRefused}
         {!waits && when && words.takeSent({ when })} {taken?.isHeard && words.takeHeard}
       </p>
+      {taken?.goesAt && <p className="quiet">{words.keptUntil({ day: dayOf(taken.goesAt) })}</p>}
       {taken?.answer && <p>{words.answer({ answer: taken.answer })}</p>}
       {!waits && !taken && (
         <Check checked={asks} onChange={setAsks}>

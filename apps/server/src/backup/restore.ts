@@ -14,6 +14,7 @@ import SQLite from 'libsql';
 import { isDamage } from '../store/damaged.ts';
 import { overwriteErased } from '../store/erase.ts';
 import { eraseAgain } from '../store/erased.ts';
+import { openJournal } from '../store/journal.ts';
 import { openDatabase, STORE_FILE } from '../store/open.ts';
 import { TAKES_FOLDER, takeFileName } from '../store/take-files.ts';
 import { TAKES_PART } from './archive.ts';
@@ -31,6 +32,9 @@ const OWN_NOTES = "('passphrase', 'steady-clock')";
 
 /** Tables that stay as they are. */
 const OWN_TABLES: ReadonlySet<string> = new Set(['sessions']);
+
+/** Tables in which what is here stays beside what the backup has. */
+const JOINED_TABLES: ReadonlySet<string> = new Set(['erased', 'journal']);
 
 function tablesOf(database: SQLite.Database): readonly string[] {
   const rows = database
@@ -55,7 +59,7 @@ function copyTable(database: SQLite.Database, table: string): void {
 /** What is here and the backup takes the place of. */
 function emptyTable(database: SQLite.Database, table: string): void {
   if (table === 'notes') database.exec(`delete from main.notes where key not in ${OWN_NOTES}`);
-  else if (table !== 'erased') database.exec(`delete from main.${table}`);
+  else if (!JOINED_TABLES.has(table)) database.exec(`delete from main.${table}`);
 }
 
 /** Puts the unpacked store in the place of the one in a folder, in one transaction. @returns how much stays erased */
@@ -128,6 +132,7 @@ async function countIn(
       .selectFrom('takes')
       .select(['student_id as student', 'take_id as take', 'checksum'])
       .execute();
+    await openJournal(database, () => new Date()).write({ who: 'computer', did: 'backup-restored' });
     const takes = rows.filter((each) => there.has(takeFileName(each))).length;
     return {
       ...{ takes, damagedTakes: rows.length - takes },

@@ -6,6 +6,7 @@ import { type ChangeParts, changeHandlers } from './change-handlers.ts';
 import { type FileParts, fileHandlers } from './file-handlers.ts';
 import { type FilmParts, filmHandlers } from './film-handlers.ts';
 import { type HourParts, hourHandlers } from './hour-handlers.ts';
+import { type JournalParts, journalHandlers } from './journal-handlers.ts';
 import { lessonHandlers } from './lesson-handlers.ts';
 import { type LinkParts, linkHandlers } from './link-handlers.ts';
 import { type ProgressParts, progressHandlers } from './progress-handlers.ts';
@@ -21,6 +22,7 @@ export interface HandlerParts
     FileParts,
     FilmParts,
     HourParts,
+    JournalParts,
     LinkParts,
     ProgressParts,
     TakeParts {
@@ -42,6 +44,7 @@ export function allHandlers(parts: HandlerParts) {
     ...fileHandlers(parts),
     ...filmHandlers(parts),
     ...hourHandlers(parts),
+    ...journalHandlers(parts),
     ...linkHandlers(parts),
     ...progressHandlers(parts),
     ...sessionHandlers(parts),

@@ -12,6 +12,7 @@ import type { SheetMaker } from '../sheet/sheet-maker.ts';
 import { TooMuchError } from '../sheet/thread.ts';
 import { DamagedError, isDamage } from '../store/damaged.ts';
 import type { HourStore } from '../store/hours.ts';
+import type { Journal } from '../store/journal.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import type { LinkStore } from '../store/links.ts';
 import type { SignInStore } from '../store/sign-in.ts';
@@ -35,6 +36,7 @@ export interface AppParts {
   readonly links: LinkStore;
   readonly takes: TakeStore;
   readonly hours: HourStore;
+  readonly journal: Journal;
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */
   readonly asksWho: boolean;
@@ -166,7 +168,7 @@ export function createApp(parts: AppParts): FastifyInstance {
     clock: steadyMs,
   });
   const isSafe = where.address?.startsWith('https:') ?? false;
-  registerRoutes(app, handlers, { isSafe, onChange: changes.tell });
+  registerRoutes(app, handlers, { isSafe, onChange: changes.tell, journal: parts.journal });
   addPracticePages(app, { door, store, packs: privatePacks });
   addStudio(app, parts.staticDir);
   return app;

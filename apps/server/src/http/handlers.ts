@@ -26,6 +26,8 @@ export type Outcome<Name extends RouteName> =
       readonly value: AnswerOf<RouteNamed<Name>>;
       /** The secret that goes into the teacher's cookie, null to take it away; untouched where left out. */
       readonly session?: string | null;
+      /** The student whom it is about, where neither the question nor the answer says so. */
+      readonly about?: string;
     }
   | { readonly kind: 'refused'; readonly refusal: Refusal<CodeOf<Name>> };
 

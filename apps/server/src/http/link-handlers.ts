@@ -36,7 +36,10 @@ export function linkHandlers({ links, students, store, privatePacks, address }: 
       const whole = `${address()}practice/${made.token}/`;
       return answer({ link: made.link, address: whole, codeSvg: drawCode(whole) });
     },
-    revokeLink: async ({ params }) =>
-      (await links.revoke(params.id)) ? answer(null) : refuse('no-such-link', {}),
+    revokeLink: async ({ params }) => {
+      const about = await links.ownerOf(params.id);
+      const isGone = about !== null && (await links.revoke(params.id));
+      return isGone ? { ...answer(null), about } : refuse('no-such-link', {});
+    },
   } satisfies Partial<Handlers>;
 }

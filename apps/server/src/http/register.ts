@@ -8,12 +8,15 @@ import {
   ROUTE_NAMES,
   ROUTES,
   type Route,
+  type RouteName,
   refusal,
   type SentFile,
 } from '@shedbook/routes';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { Journal, JournalNote } from '../store/journal.ts';
 import { callerOf, sendSession } from './cookie.ts';
 import type { Handlers } from './handlers.ts';
+import { JOURNALED, type Journaled, studentIn } from './journaled.data.ts';
 
 type WrongPlaces = RefusalValues<'bad-request'>['places'];
 
@@ -93,13 +96,23 @@ export interface Sending {
   readonly isSafe: boolean;
   /** Told when something of a student changed. */
   readonly onChange: () => void;
+  readonly journal: Journal;
+}
+
+/** What the journal is told of a route that answered. */
+function deedOf(name: RouteName, asked: Journaled): JournalNote | null {
+  const did = JOURNALED[name]?.(asked) ?? null;
+  if (did === null) return null;
+  const route: Route = ROUTES[name];
+  const who = route.path.startsWith('/practice/') ? 'student' : 'desk';
+  return { who, did, student: studentIn(name, asked) };
 }
 
 /** Adds every route of the table. */
 export function registerRoutes(
   app: FastifyInstance,
   handlers: Handlers,
-  { isSafe, onChange }: Sending,
+  { isSafe, onChange, journal }: Sending,
 ): void {
   app.addContentTypeParser('application/octet-stream', { parseAs: 'buffer' }, (_request, body, done) =>
     done(null, body),
@@ -115,7 +128,14 @@ export function registerRoutes(
         if ('places' in reading)
           return sendRefusal(reply, refusal('bad-request', { places: reading.places }));
         const outcome = await handlers[name](reading.asked as never, whileWaiting(reply), callerOf(request));
-        if (outcome.kind === 'refused') return sendRefusal(reply, outcome.refusal);
+        if (outcome.kind === 'refused') {
+          if (outcome.refusal.code === 'wrong-passphrase')
+            await journal.write({ who: 'somebody', did: 'sign-in-refused' });
+          return sendRefusal(reply, outcome.refusal);
+        }
+        const { params, query, body } = reading.asked as Omit<Journaled, 'answer'>;
+        const note = deedOf(name, { params, query, body, answer: outcome.value, about: outcome.about });
+        if (note) await journal.write(note);
         if (changesStudents(route)) onChange();
         if (outcome.session !== undefined) sendSession(reply, outcome.session, isSafe);
         return sendAnswer(reply, route, outcome.value);

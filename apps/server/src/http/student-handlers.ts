@@ -23,6 +23,10 @@ export function studentHandlers(store: StudentStore) {
       const student = await store.noteMinority(params.id, body);
       return student ? answer(student) : missing();
     },
+    setCoach: async ({ params, body }) => {
+      const student = await store.setCoach(params.id, body);
+      return student ? answer(student) : missing();
+    },
     readLog: async ({ params, query }) => {
       const page = await store.readLog(params.id, query.after);
       return page ? answer(page) : missing();

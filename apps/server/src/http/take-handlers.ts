@@ -47,6 +47,12 @@ export function takeHandlers({ door, students, takes }: TakeParts) {
       const kept = await takes.answer({ student: id, take }, body);
       return kept ? answer(kept) : refuse('no-such-take', {});
     },
+    keepTake: async ({ params: { id, take }, body: { isKept } }) => {
+      const kept = await takes.keepByHand({ student: id, take }, isKept);
+      return kept ? answer(kept) : refuse('no-such-take', {});
+    },
+    readKeeping: async () => answer(await takes.keeping()),
+    saveKeeping: async ({ body }) => answer(await takes.setKeeping(body)),
     sayVoice: async ({ params: { id, take }, body }) => {
       if (!isMp3(body)) return refuse('not-a-voice-note', {});
       const kept = await takes.say({ student: id, take }, body);
@@ -73,7 +79,7 @@ export function takeHandlers({ door, students, takes }: TakeParts) {
       const opening = await door(token, ip);
       if (opening.kind === 'refused') return opening;
       const isGone = await takes.remove({ student: opening.student.id, take });
-      return isGone ? answer(null) : refuse('no-such-take', {});
+      return isGone ? { ...answer(null), about: opening.student.id } : refuse('no-such-take', {});
     },
   } satisfies Partial<Handlers>;
 }

@@ -27,6 +27,8 @@ export interface LinkStore {
   ): Promise<{ readonly link: StoredLink; readonly token: string } | null>;
   /** Takes a link back: it opens nothing any more. @returns whether there was one */
   revoke(id: string): Promise<boolean>;
+  /** Whose link it is; null where there is none. */
+  ownerOf(id: string): Promise<string | null>;
   /** What a secret opens, which is noted as a use of it; null when it opens nothing. */
   open(token: string): Promise<OpenedLink | null>;
 }
@@ -64,6 +66,10 @@ export function createLinkStore(database: Kysely<Tables>, clock: () => Date): Li
       return { link, token };
     },
     revoke: async (id) => (await eraseById(database, 'link', [id], now())) > 0,
+    ownerOf: async (id) => {
+      const found = database.selectFrom('links').select('student_id as student').where('id', '=', id);
+      return (await found.executeTakeFirst())?.student ?? null;
+    },
     open: async (token) => {
       const found = await database
         .selectFrom('links')

@@ -110,6 +110,21 @@ const HOURS = `
     primary key (student_id, held_on)
   ) strict, without rowid;`;
 
+/** What is kept by hand, the journal, and whether the coach speaks to a student. */
+const KEEPING = `
+  alter table takes add column kept_at text;
+  create table journal (
+    id text primary key not null,
+    at text not null,
+    who text not null,
+    did text not null,
+    student_id text,
+    n integer
+  ) strict, without rowid;
+  create index journal_by_time on journal (at, id);
+  alter table students add column coach text not null default 'on';
+  alter table students add column coach_until text;`;
+
 /** Folds every name that was kept before a search went by it. */
 function foldNames(database: Database): void {
   const students = database.prepare('select id, name from students').all() as readonly {
@@ -207,4 +222,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { statements: ROSTER, finish: foldNames },
   { statements: ANSWERS },
   { statements: HOURS },
+  { statements: KEEPING },
 ];

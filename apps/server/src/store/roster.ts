@@ -79,6 +79,7 @@ export function studentOf(row: StudentRow): StoredStudent {
     assignments: readAssignments(row.assignments),
     level: row.level,
     minority: minorityOf(row),
+    coach: { state: row.coach, until: row.coach_until },
     revision: row.revision,
     createdAt: row.created_at,
     updatedAt: row.updated_at,

@@ -5,6 +5,7 @@
 import { randomUUID } from 'node:crypto';
 import {
   type BinContent,
+  type CoachSetting,
   folded,
   type LogPage,
   type LogRequest,
@@ -38,6 +39,8 @@ export interface StudentStore extends TakenInStore, RosterStore {
   save(id: string, request: SaveStudentRequest): Promise<StudentOutcome>;
   /** Notes whether a guardian decides about recordings, and who consented. Null when there is no such student. */
   noteMinority(id: string, request: MinorityRequest): Promise<StoredStudent | null>;
+  /** Sets whether the coach proposes anything. Null when there is no such student. */
+  setCoach(id: string, setting: CoachSetting): Promise<StoredStudent | null>;
   /** @returns whether there was such a student. */
   remove(id: string): Promise<boolean>;
   /** Brings back a student who was removed; null when there is none. */
@@ -145,6 +148,7 @@ export function createStudentStore(
       return studentOf({
         ...row,
         ...ADULT,
+        ...{ coach: 'on' as const, coach_until: null },
         deleted_at: null,
         last_row: null,
         row_count: 0,
@@ -164,6 +168,11 @@ export function createStudentStore(
         .set({ is_minor: isMinor ? 1 : 0, consent_by: consentBy, consent_at, updated_at: now() })
         .where('id', '=', id)
         .execute();
+      return read(database, id);
+    },
+    setCoach: async (id, { state, until }) => {
+      const change = { coach: state, coach_until: state === 'paused' ? until : null, updated_at: now() };
+      await database.updateTable('students').set(change).where('id', '=', id).execute();
       return read(database, id);
     },
     remove: (id) => mark(database, id, binClock().toISOString()),

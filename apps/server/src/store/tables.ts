@@ -57,6 +57,10 @@ interface StudentsTable {
   readonly consent_by: string | null;
   /** When that was noted, or null. */
   readonly consent_at: string | null;
+  /** Whether the coach proposes anything to them. */
+  readonly coach: Generated<StoredStudent['coach']['state']>;
+  /** Day from which it does again, ISO 8601 without a time, or null. */
+  readonly coach_until: string | null;
 }
 
 interface LogRowsTable {
@@ -113,6 +117,8 @@ interface TakesTable {
   readonly answered_at: string | null;
   /** JSON: what is pinned to single bars. */
   readonly marks: Generated<string>;
+  /** When the teacher chose to keep it, however old it gets, or null. */
+  readonly kept_at: string | null;
 }
 
 /** What the teacher said of takes. */
@@ -135,6 +141,18 @@ interface HoursTable {
   readonly checksum: string;
   readonly revision: number;
   readonly updated_at: string;
+}
+
+/** Who did what; nothing of what was said, played or written. */
+interface JournalTable {
+  readonly id: string;
+  readonly at: string;
+  readonly who: string;
+  readonly did: string;
+  /** Whom it is about, also where they were erased, or null. */
+  readonly student_id: string | null;
+  /** How many, where several, or null. */
+  readonly n: number | null;
 }
 
 /** What was erased, taken back or forgotten: no name and no content, only what a backup would bring back otherwise. */
@@ -168,4 +186,5 @@ export interface Tables {
   readonly takes: TakesTable;
   readonly voices: VoicesTable;
   readonly hours: HoursTable;
+  readonly journal: JournalTable;
 }

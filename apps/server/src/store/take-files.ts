@@ -67,6 +67,30 @@ function isMissing(error: unknown): boolean {
   return (error as NodeJS.ErrnoException).code === 'ENOENT';
 }
 
+/** Bytes that are overwritten at once. */
+const WIPED_AT_ONCE = 1024 * 1024;
+
+/**
+ * Overwrites a file with zeros and deletes it; nothing where it is not there. A disk that writes elsewhere than it is
+ * told, as those without moving parts do, may keep what was there until it needs the room.
+ */
+async function wipe(path: string): Promise<void> {
+  try {
+    const handle = await open(path, 'r+');
+    try {
+      const { size } = await handle.stat();
+      for (let at = 0; at < size; at += WIPED_AT_ONCE)
+        await handle.write(new Uint8Array(Math.min(WIPED_AT_ONCE, size - at)), 0, null, at);
+      await handle.sync();
+    } finally {
+      await handle.close();
+    }
+  } catch (error) {
+    if (!isMissing(error)) throw error;
+  }
+  await rm(path, { force: true });
+}
+
 /** The files in a folder of the store, which is made where it is not there. */
 export function openTakeFiles(dataDir: string): TakeFiles {
   const folder = join(dataDir, TAKES_FOLDER);
@@ -93,7 +117,7 @@ export function openTakeFiles(dataDir: string): TakeFiles {
         throw error;
       }
     },
-    remove: (file) => rm(pathOf(file), { force: true }),
+    remove: (file) => wipe(pathOf(file)),
     nameAnew: async (files) => {
       const there = new Set(existsSync(folder) ? await readdir(folder) : []);
       for (const file of files) {
@@ -106,7 +130,7 @@ export function openTakeFiles(dataDir: string): TakeFiles {
       const there = existsSync(folder) ? await readdir(folder) : [];
       for (const each of there.filter((name) => !wanted.has(name))) {
         const path = join(folder, each);
-        if (Date.now() - (await stat(path)).mtimeMs > SETTLED_MS) await rm(path, { force: true });
+        if (Date.now() - (await stat(path)).mtimeMs > SETTLED_MS) await wipe(path);
       }
     },
   };

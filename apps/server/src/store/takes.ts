@@ -4,7 +4,7 @@
  * Conventions: a file is on the disk before its row is, and a row goes before its file; what a crash leaves between the
  * two is a file without a row, which is deleted later. A recording in place of another is another file.
  */
-import type { BarMark, Inbox, SentTake, TakeFacts, TakeOpinion } from '@shedbook/routes';
+import type { BarMark, Inbox, Keeping, KeptTakes, SentTake, TakeFacts, TakeOpinion } from '@shedbook/routes';
 import { type Kysely, type Selectable, sql } from 'kysely';
 import { checksumOf } from './checksum.ts';
 import { DamagedError } from './damaged.ts';
@@ -46,6 +46,14 @@ export interface TakeStore {
   unsay(name: TakeName): Promise<boolean>;
   /** Forgets a take and its file. @returns whether there was one */
   remove(name: TakeName): Promise<boolean>;
+  /** Keeps a take however old it gets, or no longer; null where there is no such take. */
+  keepByHand(name: TakeName, isKept: boolean): Promise<SentTake | null>;
+  /** How long takes are kept. */
+  keeping(): Promise<KeptTakes>;
+  /** Sets how long takes are kept. */
+  setKeeping(keeping: Keeping): Promise<KeptTakes>;
+  /** Erases takes that are too old and not kept by hand, with their files. @returns how many of whom */
+  age(): Promise<ReadonlyMap<string, number>>;
   /** Does what forgets students or takes, and deletes the files of those that are kept no more. */
   withFiles<Result>(forget: () => Promise<Result>): Promise<Result>;
   /** Deletes files that a crash left without a take, and gives those of an older program the names of this one. */
@@ -55,7 +63,11 @@ export interface TakeStore {
 /** A row, and when the teacher spoke of the take. */
 type Row = Selectable<Tables['takes']> & { readonly spoken_at: string | null };
 
-function takeOf(row: Row): SentTake {
+const WEEK_MS = 7 * 24 * 3_600_000;
+
+/** A take as it is sent. @param weeks after which one is erased; null for never */
+function takeOf(row: Row, weeks: number | null): SentTake {
+  const isKept = row.kept_at !== null;
   return {
     student: row.student_id,
     facts: JSON.parse(row.facts) as TakeFacts,
@@ -66,6 +78,9 @@ function takeOf(row: Row): SentTake {
     marks: JSON.parse(row.marks) as readonly BarMark[],
     voiceAt: row.spoken_at,
     answeredAt: row.answered_at,
+    isKept,
+    goesAt:
+      weeks === null || isKept ? null : new Date(Date.parse(row.sent_at) + weeks * WEEK_MS).toISOString(),
   };
 }
 
@@ -104,8 +119,20 @@ function inTurn() {
   };
 }
 
-/** A store of takes over an open database. @param clock gives the time of a change */
-export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, clock: () => Date): TakeStore {
+/** Under what how long takes are kept stands among the notes. */
+const KEEPING = 'take-weeks';
+
+/**
+ * A store of takes over an open database.
+ * @param clock gives the time of a change
+ * @param ageClock gives the time by which takes grow old
+ */
+export function createTakeStore(
+  database: Kysely<Tables>,
+  files: TakeFiles,
+  clock: () => Date,
+  ageClock: () => Date = clock,
+): TakeStore {
   const now = () => clock().toISOString();
   const turn = inTurn();
   const rows = () =>
@@ -129,6 +156,23 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
       .executeTakeFirstOrThrow();
     return STUDENT_BYTES - used - content.length;
   };
+  const weeksKept = async (): Promise<number | null> => {
+    const note = database.selectFrom('notes').select('value').where('key', '=', KEEPING);
+    const weeks = Number((await note.executeTakeFirst())?.value ?? Number.NaN);
+    return Number.isFinite(weeks) ? weeks : null;
+  };
+  const sent = async (row: Row | undefined) => (row ? takeOf(row, await weeksKept()) : null);
+  /** Takes that are too old. */
+  const aged = async (weeks: number | null) => {
+    if (weeks === null) return [];
+    const before = new Date(ageClock().getTime() - weeks * WEEK_MS).toISOString();
+    const old = database.selectFrom('takes').select(['student_id as student', 'take_id as take', 'checksum']);
+    return old.where('kept_at', 'is', null).where('sent_at', '<', before).execute();
+  };
+  const keeping = async (): Promise<KeptTakes> => {
+    const takeWeeks = await weeksKept();
+    return { takeWeeks, due: (await aged(takeWeeks)).length };
+  };
   const names = (): Promise<readonly TakeFile[]> =>
     database.selectFrom('takes').select(['student_id as student', 'take_id as take', 'checksum']).execute();
   const withFiles = async <Result>(forget: () => Promise<Result>): Promise<Result> => {
@@ -139,8 +183,11 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
     return result;
   };
   return {
-    of: async (student) =>
-      (await rows().where('takes.student_id', '=', student).orderBy('sent_at', 'desc').execute()).map(takeOf),
+    of: async (student) => {
+      const weeks = await weeksKept();
+      const all = rows().where('takes.student_id', '=', student).orderBy('sent_at', 'desc');
+      return (await all.execute()).map((row) => takeOf(row, weeks));
+    },
     unheard: async () => {
       const found = await rows()
         .innerJoin('students', 'students.id', 'takes.student_id')
@@ -151,7 +198,8 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
         .orderBy('sent_at')
         .limit(MOST_SHOWN)
         .execute();
-      const takes = found.map(({ name, ...row }) => ({ name, take: takeOf(row) }));
+      const weeks = await weeksKept();
+      const takes = found.map(({ name, ...row }) => ({ name, take: takeOf(row, weeks) }));
       return { takes, takesOf: found[0]?.n ?? 0 };
     },
     keep: (take) =>
@@ -159,7 +207,7 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
         const name = { student: take.student, take: take.facts.id };
         const row = rowOf(take, now());
         const there = await find(name);
-        if (there?.checksum === row.checksum && there.asks === row.asks) return takeOf(there);
+        if (there?.checksum === row.checksum && there.asks === row.asks) return sent(there);
         if ((await room(take)) < 0) return null;
         await files.write({ ...name, checksum: row.checksum }, take.content);
         // Another recording of the same name waits to be heard; what was said before stays.
@@ -173,8 +221,7 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
         });
         if (there && there.checksum !== row.checksum)
           await files.remove({ ...name, checksum: there.checksum });
-        const kept = await find(name);
-        return kept ? takeOf(kept) : null;
+        return sent(await find(name));
       }),
     read: async (name) => {
       const row = await find(name);
@@ -192,7 +239,7 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
         .set(next)
         .where((of) => of.and(isThe(name)))
         .execute();
-      return takeOf({ ...row, ...next });
+      return sent({ ...row, ...next });
     },
     voice: async ({ student, take }) => {
       const found = await database
@@ -223,8 +270,7 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
             .where((of) => of.and(isThe(name)))
             .execute();
         });
-        const kept = await find(name);
-        return kept ? takeOf(kept) : null;
+        return sent(await find(name));
       }),
     unsay: async (name) => {
       const { numDeletedRows } = await database
@@ -246,6 +292,38 @@ export function createTakeStore(database: Kysely<Tables>, files: TakeFiles, cloc
         });
         await files.remove({ ...name, checksum: row.checksum });
         return true;
+      }),
+    keepByHand: async (name, isKept) => {
+      const kept_at = isKept ? now() : null;
+      await database
+        .updateTable('takes')
+        .set({ kept_at })
+        .where((of) => of.and(isThe(name)))
+        .execute();
+      return sent(await find(name));
+    },
+    keeping,
+    setKeeping: async ({ takeWeeks }) => {
+      const notes = { key: KEEPING, value: String(takeWeeks) };
+      await database.replaceInto('notes').values(notes).execute();
+      return keeping();
+    },
+    age: () =>
+      turn(async () => {
+        const old = await aged(await weeksKept());
+        const counts = new Map<string, number>();
+        for (const file of old) {
+          await database.transaction().execute(async (inside) => {
+            await inside
+              .deleteFrom('takes')
+              .where((of) => of.and(isThe(file)))
+              .execute();
+            await noteErased(inside, 'take', [file], now());
+          });
+          await files.remove(file);
+          counts.set(file.student, (counts.get(file.student) ?? 0) + 1);
+        }
+        return counts;
       }),
     withFiles: (forget) => turn(() => withFiles(forget)),
     sweep: () =>

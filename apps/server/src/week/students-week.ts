@@ -33,6 +33,7 @@ export async function weekOf(
   return {
     student: { id: student.id, name: student.name },
     level: student.level,
+    coach: student.coach,
     lessons: lessons.map(({ id, title }) => ({ id, title })),
     assignments: student.assignments.filter(({ lesson }) => there.has(lesson)),
     mayRecord: mayRecord(student.minority),

@@ -66,7 +66,7 @@ function wasThere({ standing, cleanBpm, stuckDays }: ExerciseStanding): boolean 
 /** The teacher's list in the teacher's order, pinned ones first; what is firm and not due can wait. */
 function assignedOf(
   standings: readonly ExerciseStanding[],
-  { shelf, assignments }: PlanTask,
+  { shelf, assignments, isSilent = false }: PlanTask,
   today: number,
 ): readonly Candidate[] {
   const { itemOf } = identityOf(shelf);
@@ -80,7 +80,8 @@ function assignedOf(
     const key = itemOf(assignment.lesson, assignment.exercise);
     const standing = byItem.get(key);
     if (!standing || seen.has(key)) return [];
-    if (!assignment.pinned && standing.standing === 'firm' && !isDue(standing, today)) return [];
+    const canWait = standing.standing === 'firm' && !isDue(standing, today);
+    if (canWait && !assignment.pinned && !isSilent) return [];
     seen.add(key);
     const what: AssignedFact = { fact: assignment.pinned ? 'teacher-pinned' : 'teacher-set' };
     const aim = tellAim(assignment, standing, today);
@@ -131,7 +132,7 @@ function notesOf(task: PlanTask, standings: readonly ExerciseStanding[]): readon
   const { itemOf } = identityOf(task.shelf);
   const known = new Set(standings.map(({ item }) => item));
   const lost = task.assignments.filter((each) => !known.has(itemOf(each.lesson, each.exercise))).length;
-  const stuck = standings.filter(isStuck).length;
+  const stuck = task.isSilent ? 0 : standings.filter(isStuck).length;
   return [
     ...(lost > 0 ? [{ fact: 'set-and-gone', exercises: lost } as const] : []),
     ...(stuck > 0 ? [{ fact: 'taken-apart', exercises: stuck } as const] : []),
@@ -150,6 +151,8 @@ export function findCandidates(task: PlanTask): Candidates {
   const today = momentOf(task.now).day;
   const standings = standExercises(task.shelf, task.log, today);
   const assigned = assignedOf(standings, task, today);
+  const notes = notesOf(task, standings);
+  if (task.isSilent) return { assigned, fresh: [], due: [], open: [], stuck: [], notes };
   const taken = new Set(assigned.map(({ standing }) => standing.item));
   const rest = standings.filter(({ item }) => !taken.has(item));
   const review = (standing: ExerciseStanding): Candidate => {
@@ -172,6 +175,6 @@ export function findCandidates(task: PlanTask): Candidates {
       .toSorted(longestAgo)
       .map(review),
     stuck: open.filter(isStuck).toSorted(longestAgo).map(review),
-    notes: notesOf(task, standings),
+    notes,
   };
 }

@@ -32,6 +32,8 @@ export interface PlanTask {
   /** Whole minutes that the student has, breaks included. */
   readonly minutes: number;
   readonly assignments: readonly Assignment[];
+  /** Whether nothing is proposed beside what the teacher set. */
+  readonly isSilent?: boolean;
   readonly seed: number | string;
   /** Whether due exercises take turns (true when left out) or stand one after the other. */
   readonly interleave?: boolean;

@@ -4,6 +4,7 @@ import { swing } from '../../../../internal/testing/loops.ts';
 import { keyOf, logOf, loops, MISSED_LETS, NOW, type Played, TODAY } from '../../test/students.ts';
 import { addEntry } from '../log/merge.ts';
 import type { Assignment } from '../plan/plan-item.ts';
+import { isCoachSilent } from '../plan/silent.ts';
 import { planFor } from '../plan/student-plan.ts';
 import { formatDay } from '../time/moment.ts';
 import { draftNext } from './draft.ts';
@@ -84,6 +85,29 @@ it('[CH3000] a draft stops at four exercises, what was set aside', () => {
   const five = [1, 2, 3, 4, 5].map((number) => set(number));
   expect(draftOf(five, []).map(({ isTaken }) => isTaken)).toEqual([true, true, true, true, true]);
   expect(draftOf([], [])).toMatchObject([{ why: { fact: 'begin-with' } }]);
+});
+
+it('[CH3004] a coach that is off or paused proposes nothing: plan and draft are what the teacher set', () => {
+  const firm = logOf(
+    { number: 1, daysAgo: 4, loops: loops(12, 120) },
+    { number: 1, daysAgo: 1, loops: loops(12, 122) },
+    { number: 2, daysAgo: 1, loops: loops(9, 80, 'loose', MISSED_LETS) },
+  );
+  const task = { shelf: [swing], log: firm, assignments: [set(1)] };
+  const plan = (isSilent: boolean) => planFor('bram', { ...task, now: NOW, minutes: 30, isSilent });
+  const numbers = (isSilent: boolean) => [
+    ...new Set(plan(isSilent).items.flatMap(({ number }) => number ?? [])),
+  ];
+  expect(numbers(true)).toEqual([1]);
+  expect(numbers(false).length).toBeGreaterThan(1);
+  expect(plan(true).items.reduce((sum, { minutes }) => sum + minutes, 0)).toBe(30);
+  const draft = draftNext({ name: 'Bram', ...task, isSilent: true }, NOW);
+  expect(draft.map(({ exercise }) => exercise.exercise.number)).toEqual([1]);
+  const at = `${formatDay(TODAY)}T12:00:00+01:00`;
+  const paused = (until: string | null) => isCoachSilent({ state: 'paused', until }, at);
+  expect([paused(formatDay(TODAY + 1)), paused(formatDay(TODAY)), paused(null)]).toEqual([true, false, true]);
+  expect(isCoachSilent({ state: 'off', until: null }, at)).toBe(true);
+  expect(isCoachSilent({ state: 'on', until: null }, at)).toBe(false);
 });
 
 it('[CH3001] the plan leads to the tempo and says the day that the teacher set', () => {

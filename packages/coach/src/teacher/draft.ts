@@ -123,6 +123,7 @@ export function draftNext(student: StudentFile, now: string): readonly DraftItem
     const isThere = draft.some((each) => each.exercise.item === exercise.item);
     if (!isThere && taken < MOST_EXERCISES) draft.push(added(exercise, why));
   };
+  if (student.isSilent) return draft;
   const { shaky, next } = summariseStudent(student, now);
   for (const each of shaky) add(each, whyUnsteady(each));
   if (next) add(next.exercise, next.why);

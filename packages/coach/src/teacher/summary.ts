@@ -20,6 +20,8 @@ export interface StudentFile {
   readonly shelf: readonly ShelfLesson[];
   readonly log: PracticeLog;
   readonly assignments: readonly Assignment[];
+  /** Whether the teacher has told the coach to propose nothing. */
+  readonly isSilent?: boolean;
 }
 
 /** How a student stands. */
@@ -90,7 +92,7 @@ export function summariseStudent(student: StudentFile, now: string): StudentSumm
     learning: of('learning'),
     due: standings.filter(({ evidence }) => evidence !== null && evidence.dueDay <= today),
     shakySkills: shakySkills(skills),
-    next: nextFor(student, standings, skills, today),
+    next: student.isSilent ? null : nextFor(student, standings, skills, today),
     minutesThisWeek: minutesSince(student.log, today - DAYS_A_WEEK, today),
     lastDay: last ? momentOf(last.startedAt).day : null,
   };

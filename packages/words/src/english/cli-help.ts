@@ -283,6 +283,14 @@ Examples:
     data: "where lessons are kept; the user's data folder when left out",
     json: 'what was restored as JSON',
   },
+  journal: {
+    summary: 'tell who did what with what the desk keeps',
+    description:
+      'Tells who signed in, made a link, heard, exported or erased something, and when, the last first; a year of it. Nothing of what was said, played or written is in it, and no secret.',
+    data: "where lessons are kept; the user's data folder when left out",
+    count: 'how many entries; 50 when left out',
+    json: 'the entries as JSON',
+  },
   doctor: {
     summary: 'look whether what the desk keeps is whole',
     description:

@@ -1,4 +1,5 @@
 /** What the command line says, in English. */
+import { entries } from './journal.ts';
 import { starters } from './starters.ts';
 
 /** The messages. */
@@ -208,6 +209,10 @@ export const cli = {
     meaning:
       'Minutes are those in which the practice page played or listened. “Clean” is what it heard, or what was said without it; “passed” is the teacher’s own word.',
     care: 'Play only as loud as is comfortable for the ears, and take breaks.',
+  },
+  journal: {
+    entries,
+    nothing: 'Nothing is written in the journal yet.',
   },
   practiceTable: {
     name: 'Student',

@@ -6,6 +6,7 @@ import { dictation } from './desk/dictation.ts';
 import { films } from './desk/films.ts';
 import { forms } from './desk/forms.ts';
 import { hours, nextLesson, progressPage } from './desk/hours.ts';
+import { coachSwitch, journal, keeping } from './desk/keeping.ts';
 import { conflict, heading, lesson } from './desk/lesson.ts';
 import { groove, page, text } from './desk/page.ts';
 import { print } from './desk/print.ts';
@@ -71,6 +72,9 @@ export const deskMessages = {
   diary,
   hours,
   nextLesson,
+  coachSwitch,
+  journal,
+  keeping,
   progressPage,
   links,
   safe,

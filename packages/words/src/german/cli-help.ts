@@ -284,6 +284,14 @@ Beispiele:
     data: 'wo Lektionen aufbewahrt werden; ohne Angabe im Datenordner',
     json: 'was zurückgeholt wurde als JSON',
   },
+  journal: {
+    summary: 'sagen, wer was mit dem getan hat, was das Pult aufbewahrt',
+    description:
+      'Sagt, wer sich angemeldet, einen Link gemacht, etwas gehört, gesichert oder gelöscht hat und wann, das Letzte zuerst; ein Jahr lang. Nichts von dem, was gesagt, gespielt oder geschrieben wurde, steht darin, und kein Geheimnis.',
+    data: 'wo Lektionen aufbewahrt werden; ohne Angabe im Datenordner',
+    count: 'wie viele Einträge; ohne Angabe 50',
+    json: 'die Einträge als JSON',
+  },
   doctor: {
     summary: 'nachsehen, ob heil ist, was das Pult aufbewahrt',
     description:

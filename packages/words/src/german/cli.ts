@@ -2,6 +2,7 @@
 
 import type * as english from '../english/cli.ts';
 import { translation } from '../message/translated.ts';
+import { entries } from './journal.ts';
 import { starters } from './starters.ts';
 
 /** The messages. */
@@ -211,6 +212,10 @@ export const cli = translation<typeof english.cli>()({
     meaning:
       'Minuten sind die, in denen die Übungsseite gespielt oder zugehört hat. „Sauber“ ist, was sie gehört hat oder was ohne sie gesagt wurde; „bestanden“ sagt der Unterricht.',
     care: 'Nur so laut spielen, wie es den Ohren angenehm ist, und Pausen machen.',
+  },
+  journal: {
+    entries,
+    nothing: 'Im Protokoll steht noch nichts.',
   },
   practiceTable: {
     name: 'Name',

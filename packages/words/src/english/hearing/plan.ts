@@ -98,6 +98,7 @@ export const week = {
   sendTake: 'Send to my teacher',
   takeWaits: 'It goes to your teacher as soon as there is a network.',
   takeSent: 'Sent to your teacher on {$when}.',
+  keptUntil: 'Your teacher’s desk keeps it until {$day}, then it is erased there.',
   takeHeard: 'Your teacher has listened to it.',
   takeRefused: 'Your teacher’s desk did not take it. It stays on this device.',
   back: 'Take it back',

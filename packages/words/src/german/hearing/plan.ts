@@ -100,6 +100,7 @@ export const week = translation<typeof english.week>()({
   sendTake: 'An meine Lehrkraft schicken',
   takeWaits: 'Sie geht zu deiner Lehrkraft, sobald es ein Netz gibt.',
   takeSent: 'An deine Lehrkraft geschickt am {$when}.',
+  keptUntil: 'Im Unterricht bleibt sie bis {$day} liegen, dann wird sie dort gelöscht.',
   takeHeard: 'Deine Lehrkraft hat sie angehört.',
   takeRefused: 'Das Pult deiner Lehrkraft hat sie nicht angenommen. Sie bleibt auf diesem Gerät.',
   back: 'Zurücknehmen',

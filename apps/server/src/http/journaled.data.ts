@@ -1,0 +1,48 @@
+/** Which routes are written into the journal once they have answered, and as what. */
+import type { Deed, RouteName } from '@shedbook/routes';
+
+/** What was asked, as far as the journal looks at it. */
+export interface Journaled {
+  readonly params: Readonly<Record<string, unknown>>;
+  readonly query: Readonly<Record<string, unknown>>;
+  readonly body: unknown;
+  readonly answer: unknown;
+  /** The student whom it is about, where whoever answered said so. */
+  readonly about?: string | undefined;
+}
+
+function field(value: unknown, name: string): unknown {
+  return (value as Readonly<Record<string, unknown>> | null)?.[name];
+}
+
+/** The deed of each route; null where this time there is nothing to write. */
+export const JOURNALED: Readonly<Partial<Record<RouteName, (asked: Journaled) => Deed | null>>> = {
+  signIn: () => 'signed-in',
+  signOut: () => 'signed-out',
+  makeLink: () => 'link-made',
+  revokeLink: () => 'link-revoked',
+  noteMinority: () => 'consent-noted',
+  sendTake: () => 'take-sent',
+  takeBack: () => 'take-taken-back',
+  answerTake: ({ body }) => (field(body, 'isHeard') === true ? 'take-heard' : null),
+  keepTake: ({ body }) => (field(body, 'isKept') === true ? 'take-kept' : 'take-not-kept'),
+  saveKeeping: () => 'keeping-set',
+  exportPractice: () => 'practice-exported',
+  exportEverything: () => 'everything-exported',
+  backUp: () => 'backed-up',
+  printProgress: () => 'progress-printed',
+  eraseLesson: () => 'lesson-erased',
+  eraseHour: () => 'hour-erased',
+  eraseLog: () => 'practice-erased',
+  removeStudent: () => 'student-removed',
+  restoreStudent: () => 'student-restored',
+  eraseStudent: () => 'student-erased',
+};
+
+/** The student whom it is about, where question or answer says so. */
+export function studentIn(name: RouteName, { params, query, answer, about }: Journaled): string | null {
+  const told = about ?? field(answer, 'student') ?? query['student'];
+  if (typeof told === 'string') return told;
+  const isOfStudent = name !== 'eraseLesson' && name !== 'revokeLink';
+  return isOfStudent && typeof params['id'] === 'string' ? params['id'] : null;
+}
