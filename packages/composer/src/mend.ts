@@ -48,12 +48,8 @@ interface Exchange {
   readonly bar: PageBar;
 }
 
-/** Blocks of which one has a line less and another a line more, or null where one would be no block any more. */
-function withLineMoved(blocks: readonly Block[], from: number, to: number): readonly Block[] | null {
-  if (from === to) return blocks;
-  const lengths = blocks.map(({ length }, i) => length + (i === to ? 1 : 0) - (i === from ? 1 : 0));
-  if ((lengths[from] as number) < BLOCK_LINES.least || (lengths[to] as number) > BLOCK_LINES.most)
-    return null;
+/** Blocks of so many lines, one after another. */
+function laidOut(lengths: readonly number[]): readonly Block[] {
   let start = 0;
   return lengths.map((length) => {
     const block = { start, length };
@@ -63,8 +59,25 @@ function withLineMoved(blocks: readonly Block[], from: number, to: number): read
 }
 
 /**
+ * Blocks of which one has a line less and another a line more: what would be no block any more goes to the one before it
+ * or after it. Null where one would get too long.
+ */
+function withLineMoved(blocks: readonly Block[], from: number, to: number): readonly Block[] | null {
+  if (from === to) return blocks;
+  const lengths = blocks.map(({ length }, i) => length + (i === to ? 1 : 0) - (i === from ? 1 : 0));
+  const left = lengths[from] as number;
+  if ((lengths[to] as number) > BLOCK_LINES.most) return null;
+  if (left >= BLOCK_LINES.least) return laidOut(lengths);
+  const host = [from - 1, from + 1].find(
+    (each) => (lengths[each] ?? BLOCK_LINES.most) + left <= BLOCK_LINES.most,
+  );
+  if (host === undefined) return null;
+  return laidOut(lengths.with(host, (lengths[host] as number) + left).toSpliced(from, 1));
+}
+
+/**
  * The page with another bar in place of one, put where its difficulty belongs among its free neighbours, into the block of
- * the line before it; null where a block would get too short or too long. Blocks without themes stay as they are.
+ * the line before it; null where a block would get too long. Blocks without themes stay as they are.
  */
 function exchanged(
   { bars, blocks }: BlockedPage,
