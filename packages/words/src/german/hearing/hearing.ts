@@ -22,7 +22,7 @@ export const hearing = translation<typeof english.hearing>()({
     changed:
       'Dieses Gerät verändert, was sein Mikrofon hört, wie für ein Telefongespräch: Aufnahmen können pumpen oder Becken verlieren. Ein angestecktes Mikrofon oder ein anderer Browser lässt den Klang vielleicht, wie er ist.',
     'two devices':
-      'Du hörst über ein Gerät und wirst über ein anderes gehört. Prüf das Timing einmal mit beiden zusammen.',
+      'Du hörst über ein Gerät und wirst über ein anderes gehört. Prüf die Zeit einmal mit beiden zusammen.',
   },
   opening: {
     microphone: 'Warte auf das Mikrofon …',
