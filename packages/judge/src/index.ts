@@ -7,6 +7,7 @@ export { readLevel } from './level/read-level.ts';
 export * from './loop/played.ts';
 export * from './loop/task.ts';
 export { type Player, placeOf, whoPlays } from './loop/who-and-where.ts';
+export * from './other-form.ts';
 export { APART_MS, DISPLACEMENT, TEMPO_PERCENT } from './perception/perception.data.ts';
 export { allowedMs, justNoticedMs } from './perception/perception.ts';
 export { judgeTaken, numberToday, type Taken } from './taken.ts';

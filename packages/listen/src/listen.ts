@@ -83,6 +83,7 @@ export class TakeListener {
   readonly #extractor: EventExtractor;
   readonly #events = new EventLog();
   #samples = 0;
+  #hasEnded = false;
 
   /**
    * @param sampleRateHz samples a second of the blocks, a whole number from 4000 to 384000
@@ -106,7 +107,7 @@ export class TakeListener {
     }
   }
 
-  /** The report, once all blocks are in. */
+  /** The report, once all blocks are in; the same take may be asked for again, as something else. */
   finish(asked: Asked, beside?: Beside): Listened {
     const nothing = this.#end();
     if (nothing) return refuse(nothing);
@@ -124,8 +125,11 @@ export class TakeListener {
 
   /** Takes what the filters still hold. @returns why there is nothing to hear, or null where there is something */
   #end(): 'no-sound' | 'silent-recording' | null {
-    this.#keep(this.#extractor.push(this.#resampler.flush()));
-    this.#keep(this.#extractor.flush());
+    if (!this.#hasEnded) {
+      this.#keep(this.#extractor.push(this.#resampler.flush()));
+      this.#keep(this.#extractor.flush());
+      this.#hasEnded = true;
+    }
     if (this.#samples === 0) return 'no-sound';
     return this.#extractor.peakDb < SILENT_DB ? 'silent-recording' : null;
   }

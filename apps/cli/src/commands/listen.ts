@@ -13,7 +13,7 @@ import {
 } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave/report';
 import { InputError, reasonOf } from '@shedbook/host';
-import { type Judgement, judge, LEVELS } from '@shedbook/judge';
+import { type Judgement, judge, LEVELS, otherForm } from '@shedbook/judge';
 import type { Asked, Listened } from '@shedbook/listen';
 import {
   type CliCatalogue,
@@ -111,7 +111,7 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
   const latencySeconds =
     request.latency === undefined ? null : millisecondsToSeconds(Milliseconds(request.latency));
   terminal.progress(words.listening);
-  const listened = await hearTake(take, asked, {
+  const heard = await hearTake(take, asked, {
     terminal,
     latencySeconds,
     onPad,
@@ -119,7 +119,17 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
     keys: await readKeysFile(request.keys),
   });
   terminal.progress(null);
-  const judgement = judge(asked, listened, level);
+  const asAsked = judge(asked, heard.listened, level);
+  const { as } = heard;
+  const other =
+    as && otherForm(asked, { ...asAsked, level }, section.forms, (each) => as({ ...asked, form: each }));
+  // a form that nobody named is whichever was played
+  const isNamed = request.form !== undefined;
+  const {
+    heard: listened,
+    judgement,
+    form: playedForm,
+  } = other && !isNamed ? other : { heard: heard.listened, judgement: asAsked, form };
   const { report } = listened;
   if (!report) {
     const { lines, json } = unreported(listened, judgement, terminal.catalogue);
@@ -131,8 +141,14 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
     await draw(request.picture, drawReport(report, pictureText(report, { title, judgement, language })));
   }
   const { verdict, rounds } = judgement;
-  const json = { ...withSentences(report), form: form.name, verdict, rounds };
-  if (request.json) terminal.say(JSON.stringify(json, null, 2));
-  else for (const line of reportLines(report, { judgement, form, tag: language })) terminal.say(line);
+  const cleanIn = other && isNamed ? other.form.name : null;
+  const json = { ...withSentences(report), form: playedForm.name, cleanIn, verdict, rounds };
+  if (request.json) {
+    terminal.say(JSON.stringify(json, null, 2));
+    return 0;
+  }
+  if (cleanIn !== null)
+    terminal.say(say({ fact: 'clean-in-form', form: cleanIn }, terminal.catalogue.language));
+  for (const line of reportLines(report, { judgement, form: playedForm, tag: language })) terminal.say(line);
   return 0;
 }

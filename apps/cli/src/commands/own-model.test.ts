@@ -1,7 +1,7 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runProgram } from '../program.ts';
 
 const BOSSA = `
@@ -59,13 +59,33 @@ it('[CL3101] a recording of its own is clean, a foot under a side stick and all'
   }
 });
 
-it('[CL3102] another exercise in the form is named, and none of its bars is told as left out', async () => {
-  const lesson = join(folder, 'funk.lesson.yaml');
-  await writeFile(lesson, FUNK);
+describe('four bars and two of time in sixteenths', () => {
   const form = ['--form', 'four and two'];
-  await run('build', lesson, '--out', folder, '--audio', 'wav', '--exercise', '2', ...form);
-  const take = join(folder, 'audio/02.wav');
-  const json = await run('listen', take, '--lesson', lesson, '--exercise', '1', ...form, '--json');
-  // definition: the second exercise is recorded where the first is asked, two bars of time behind it
-  expect(JSON.parse(json).verdict.about).toEqual([{ what: 'other-exercise', exercise: 2 }]);
+  let lesson = '';
+
+  beforeAll(async () => {
+    lesson = join(folder, 'funk.lesson.yaml');
+    await writeFile(lesson, FUNK);
+    await run('build', lesson, '--out', folder, '--audio', 'wav', ...form);
+  });
+
+  it('[CL3102] another exercise in the form is named, and none of its bars is told as left out', async () => {
+    const take = join(folder, 'audio/02.wav');
+    const json = await run('listen', take, '--lesson', lesson, '--exercise', '1', ...form, '--json');
+    // definition: the second exercise is recorded where the first is asked, two bars of time behind it
+    expect(JSON.parse(json).verdict.about).toEqual([{ what: 'other-exercise', exercise: 2 }]);
+  });
+
+  it.each(['audio/01.wav', 'exercises/01.mid'])(
+    '[CL3103] %s is heard in the form that it has, or it is asked whether that was meant',
+    async (name) => {
+      const what = ['listen', join(folder, name), '--lesson', lesson, '--exercise', '1'];
+      // definition: four bars of the exercise and two of time are recorded
+      const found = JSON.parse(await run(...what, '--json'));
+      expect(found).toMatchObject({ form: 'four and two', verdict: { is: 'clean' }, cleanIn: null });
+      const named = await run(...what, '--form', 'loop');
+      expect(named).toMatch(/^In the form “four and two” nothing is wrong with it: was that one meant\?\n/);
+      expect(named).toContain('Form: loop, 4 bars.');
+    },
+  );
 });

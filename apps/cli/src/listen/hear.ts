@@ -34,18 +34,31 @@ export interface HearOptions {
   readonly keys: KitKeys;
 }
 
+/** A take as it was heard, and how the same is heard once more as something else, where no click says what it is. */
+export interface HeardTake {
+  readonly listened: Listened;
+  readonly as: ((asked: Asked) => Listened) | null;
+}
+
+const onlySo = (listened: Listened): HeardTake => ({ listened, as: null });
+
+function heardAs(as: (asked: Asked) => Listened, asked: Asked): HeardTake {
+  return { listened: as(asked), as };
+}
+
 async function hearMidi(
   path: string,
   asked: Asked,
   { terminal, latencySeconds, onPad, keys }: HearOptions,
-): Promise<Listened> {
+): Promise<HeardTake> {
   const take = await readMidiTake(path, keys, terminal);
   const notes = onPad ? tapsOf(take, asked) : notesOf(take);
-  if (latencySeconds === null) return listenToNotes(notes, take.durationSeconds, asked);
+  if (latencySeconds === null)
+    return heardAs((each) => listenToNotes(notes, take.durationSeconds, each), asked);
   const listener = createLiveListener(asked, { latencySeconds, onPad });
   startLoops(listener, asked, Seconds((notes.at(-1)?.timeSeconds ?? 0) - latencySeconds));
   for (const { timeSeconds, voice, levelDb } of notes) listener.note(timeSeconds, voice, levelDb);
-  return listener.finish();
+  return onlySo(listener.finish());
 }
 
 /** Hears a recording against the click that it began with. */
@@ -54,7 +67,7 @@ async function hearAlong(
   asked: Asked,
   latencySeconds: Seconds,
   onPad: boolean,
-): Promise<Listened> {
+): Promise<HeardTake> {
   const { sampleRateHz, blocks } = await decodeSound(path);
   const listener = createLiveListener(asked, { sampleRateHz, latencySeconds, onPad });
   let last = 0;
@@ -62,7 +75,7 @@ async function hearAlong(
     for (const { timeSeconds } of listener.push(block)) last = Math.max(last, timeSeconds);
   }
   startLoops(listener, asked, Seconds(last - latencySeconds));
-  return listener.finish();
+  return onlySo(listener.finish());
 }
 
 async function readRecording(path: string): Promise<Recording> {
@@ -82,20 +95,21 @@ async function hearSound(
   path: string,
   asked: Asked,
   { latencySeconds, onPad, playing }: HearOptions,
-): Promise<Listened> {
+): Promise<HeardTake> {
   if (playing !== null)
-    return listenBeside(await readRecording(path), await readRecording(playing), asked, { onPad });
+    return onlySo(listenBeside(await readRecording(path), await readRecording(playing), asked, { onPad }));
   if (latencySeconds !== null) return hearAlong(path, asked, latencySeconds, onPad);
   const { sampleRateHz, blocks } = await decodeSound(path);
   const listener = onPad ? new PadListener(sampleRateHz) : new TakeListener(sampleRateHz);
   for await (const block of blocks) listener.push(block);
-  return listener.finish(asked);
+  if (listener instanceof PadListener) return onlySo(listener.finish(asked));
+  return heardAs((each) => listener.finish(each), asked);
 }
 
 /**
  * Hears a take.
  * @throws InputError when it cannot be read.
  */
-export async function hearTake(path: string, asked: Asked, options: HearOptions): Promise<Listened> {
+export async function hearTake(path: string, asked: Asked, options: HearOptions): Promise<HeardTake> {
   return (await isMidi(path)) ? hearMidi(path, asked, options) : hearSound(path, asked, options);
 }

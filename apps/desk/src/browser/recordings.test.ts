@@ -87,10 +87,10 @@ it('[ST2000] says how long and large a film will be before it is made, how far i
 });
 
 /** An exercise of a demo lesson as its model sounds at a tempo. */
-async function modelOf(file: string, exercise: number, bpm: number): Promise<Buffer> {
+async function modelOf(file: string, exercise: number, bpm: number, formName = 'loop'): Promise<Buffer> {
   const text = await readFile(new URL(`../../../../demo/${file}`, import.meta.url), 'utf8');
   const lesson = parseLesson(text, file).lesson as Lesson;
-  const form = formNamed(lesson, 'loop');
+  const form = formNamed(lesson, formName);
   const asked = { mute: [], dry: false, loudnessLufs: RECORDING_LUFS, click: null };
   const request = {
     ...asked,
@@ -105,17 +105,24 @@ async function modelOf(file: string, exercise: number, bpm: number): Promise<Buf
   return Buffer.from((await makeRecording(lesson, planned!, request, kit)).content as Uint8Array);
 }
 
-it('[ST901] hears a recording that is dropped on the desk, tells what it heard, and keeps it with the student', async () => {
+/** A desk on which a recording is dropped, the student is added, and the lesson is chosen that it is of. */
+async function dropForKaito(recording: Buffer): Promise<Page> {
   const { url } = await startDesk();
   const page = await openWindow(browser, url);
   await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
-  await drop(page, 'monday.wav', await modelOf('first-swing.lesson.yaml', 1, 120));
+  await drop(page, 'monday.wav', recording);
   await page.getByText('monday.wav: whose recording is it? Add the student; it waits here.').waitFor();
   await page.getByRole('button', { name: 'New student' }).click();
   await page.getByRole('textbox', { name: 'Name' }).fill('Kaito');
   await page.keyboard.press('Enter');
   const take = page.locator('[data-part="take-form"]');
   await take.getByRole('combobox', { name: 'Lesson' }).selectOption({ label: 'First swing' });
+  return page;
+}
+
+it('[ST901] hears a recording that is dropped on the desk, tells what it heard, and keeps it with the student', async () => {
+  const page = await dropForKaito(await modelOf('first-swing.lesson.yaml', 1, 120));
+  const take = page.locator('[data-part="take-form"]');
   await take.getByRole('button', { name: 'Listen' }).click();
   await page.locator('[data-part="take-form"][data-at="heard"]').waitFor({ timeout: 2 * PATIENCE_MS });
   // definition: what was recorded is what is written, stroke by stroke
@@ -130,4 +137,24 @@ it('[ST901] hears a recording that is dropped on the desk, tells what it heard, 
   await kept.getByText(/First swing · exercise 1/).click();
   await kept.getByText(/^All \d+ strokes are there, and no others\.$/).waitFor();
   await kept.getByRole('img').waitFor();
+});
+
+it('[ST3100] hears a recording in the form that was played, and keeps what was heard', async () => {
+  const page = await dropForKaito(await modelOf('first-swing.lesson.yaml', 7, 120, 'four and two'));
+  const take = page.locator('[data-part="take-form"]');
+  const heard = page.locator('[data-part="take-form"][data-at="heard"]');
+  const form = take.getByRole('combobox', { name: 'Form' });
+  await take.getByRole('combobox', { name: 'Exercise' }).selectOption('7');
+  await take.getByRole('button', { name: 'Listen' }).click();
+  await heard.waitFor({ timeout: 2 * PATIENCE_MS });
+  // definition: four bars of the exercise and two of time were recorded
+  expect(await form.inputValue()).toBe('four and two');
+  // what was heard is of that form: another choice takes it away
+  await form.selectOption('loop');
+  await expect.poll(() => take.getByRole('button', { name: 'Keep with Kaito' }).count()).toBe(0);
+  await take.getByRole('button', { name: 'Listen' }).click();
+  await take.getByText('In the form “four and two” nothing is wrong with it: was that one meant?').waitFor();
+  await take.getByRole('button', { name: 'Hear it as “four and two”' }).click();
+  await take.getByText('The tempo holds at 120.').waitFor();
+  expect(await form.inputValue()).toBe('four and two');
 });

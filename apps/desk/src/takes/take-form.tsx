@@ -116,15 +116,34 @@ function Unreported({ heard }: { readonly heard: HeardTake }) {
   );
 }
 
+/** That nothing is wrong with it in another form, and a press that hears it so. */
+function InOtherForm({ form, onHear }: { readonly form: string; readonly onHear: (form: string) => void }) {
+  const words = useWords();
+  const say = useSay();
+  const name = nameIn(words.sound.forms, form);
+  return (
+    <p className={rows.acts}>
+      {say({ fact: 'clean-in-form', form: name })}
+      <Button onClick={() => onHear(form)}>{words.takes.hearAs({ form: name })}</Button>
+    </p>
+  );
+}
+
 /** The form. */
 export function TakeForm(props: TakeFormProps) {
   const { file, shelf, level, name, onKeep, onClose } = props;
   const words = useWords();
   const { hearing, hear, cancel } = useTake();
-  const { choice, choose, played, exercise, section, form } = useChoice(props);
-  if (!played || !exercise || !section || form === undefined) return <p>{words.takes.nothingToPlay}</p>;
+  const { choice, choose: change, played, exercise, section, form: first } = useChoice(props);
+  if (!played || !exercise || !section || first === undefined) return <p>{words.takes.nothingToPlay}</p>;
   const isBusy = hearing.at === 'reading' || hearing.at === 'listening';
-  const order = { text: played.text, exercise: exercise.number, form, bpm: choice.bpm, level };
+  // what was heard is of what was chosen then
+  const choose = (to: Partial<Choice>) => {
+    if (!isBusy) cancel();
+    change(to);
+  };
+  const order = { text: played.text, exercise: exercise.number, form: choice.form, bpm: choice.bpm, level };
+  const form = hearing.at === 'heard' ? hearing.heard.form : first;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
     <div
@@ -201,6 +220,15 @@ export function TakeForm(props: TakeFormProps) {
       {hearing.at === 'heard' && !hearing.heard.report && <Unreported heard={hearing.heard} />}
       {hearing.at === 'heard' && hearing.heard.report && (
         <>
+          {hearing.heard.cleanIn !== null && (
+            <InOtherForm
+              form={hearing.heard.cleanIn}
+              onHear={(other) => {
+                choose({ form: other });
+                void hear(file, { ...order, form: other });
+              }}
+            />
+          )}
           <Suspense>
             <HeardReport
               report={hearing.heard.report}

@@ -10,8 +10,8 @@ export interface HearOrder {
   /** The lesson's text. */
   readonly text: string;
   readonly exercise: number;
-  /** Name of the form that was asked for. */
-  readonly form: string;
+  /** Name of the form that was asked for; null where nobody said one, and it is whichever was played. */
+  readonly form: string | null;
   /** Quarter notes a minute; null where any tempo will do. */
   readonly bpm: number | null;
   readonly level: Level;
@@ -24,6 +24,10 @@ export interface HeardTake {
   /** Why there is no report. */
   readonly refusal: RefusalFact | null;
   readonly judgement: Judgement;
+  /** Name of the form that it was heard in. */
+  readonly form: string;
+  /** Name of another form in which nothing is wrong with it; null where there is none. */
+  readonly cleanIn: string | null;
 }
 
 /** How far it is, and what came of it; null where the file is no recording. */

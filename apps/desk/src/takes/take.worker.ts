@@ -1,7 +1,7 @@
 /** Hears a student's recording beside the page, as `shedbook listen` does. */
 import { Bpm, defaultForm, formNamed, Hertz, isVoice, parseLesson, sectionOf, TakeDb } from '@shedbook/core';
 import { readMidi } from '@shedbook/exchange';
-import { judge } from '@shedbook/judge';
+import { type Judgement, judge, otherForm } from '@shedbook/judge';
 import { type Asked, type Listened, listenToNotes, type PlayedNote, TakeListener } from '@shedbook/listen';
 import type { Played } from '../dictation/messages.ts';
 import type { HeardTake, HearOrder, HearReport } from './take-messages.ts';
@@ -17,11 +17,15 @@ function askedOf({ text, exercise, form, bpm }: HearOrder): Asked {
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) throw new RangeError('Internal error: a take of a lesson that cannot be read');
   const section = sectionOf(lesson, exercise);
-  const whole = { lesson, exercise, form: formNamed(section, form) ?? defaultForm(section) };
+  const named = form === null ? null : formNamed(section, form);
+  const whole = { lesson, exercise, form: named ?? defaultForm(section) };
   return bpm === null ? whole : { ...whole, bpm: Bpm(bpm) };
 }
 
-function hearSound({ samples, sampleRateHz }: Extract<Played, { kind: 'sound' }>, asked: Asked): Listened {
+/** Hears what was played as what was asked, as often as it is asked. */
+type HearAs = (asked: Asked) => Listened;
+
+function hearSound({ samples, sampleRateHz }: Extract<Played, { kind: 'sound' }>): HearAs {
   const listener = new TakeListener(Hertz(sampleRateHz));
   const piece = TOLD_SECONDS * sampleRateHz;
   for (let at = 0; at < samples.length; at += piece) {
@@ -29,27 +33,35 @@ function hearSound({ samples, sampleRateHz }: Extract<Played, { kind: 'sound' }>
     listener.push(samples.subarray(at, at + piece));
   }
   tell({ kind: 'listening', share: 1 });
-  return listener.finish(asked);
+  return (asked) => listener.finish(asked);
 }
 
 /** A MIDI file; null where it is none. */
-function hearMidi(bytes: Uint8Array, asked: Asked): Listened | null {
+function hearMidi(bytes: Uint8Array): HearAs | null {
   const { notes, durationSeconds, problems } = readMidi(bytes);
   if (problems.some(({ severity }) => severity === 'error')) return null;
   const played = notes.flatMap(({ timeSeconds, voice, levelDb }): PlayedNote[] =>
     isVoice(voice) ? [{ timeSeconds, voice, levelDb: TakeDb(levelDb) }] : [],
   );
-  return listenToNotes(played, durationSeconds, asked);
+  return (asked) => listenToNotes(played, durationSeconds, asked);
 }
 
 function hear(order: HearOrder): HeardTake | null {
   const { played, level } = order;
   const asked = askedOf(order);
   if (played.kind === 'notes') throw new RangeError('Internal error: a take is a file');
-  const listened = played.kind === 'sound' ? hearSound(played, asked) : hearMidi(played.bytes, asked);
-  if (!listened) return null;
-  const { report } = listened;
-  return { report, refusal: report ? null : listened.refusal, judgement: judge(asked, listened, level) };
+  const as = played.kind === 'sound' ? hearSound(played) : hearMidi(played.bytes);
+  if (!as) return null;
+  const listened = as(asked);
+  const judgement = judge(asked, listened, level);
+  const { forms } = sectionOf(asked.lesson, order.exercise);
+  const other = otherForm(asked, { ...judgement, level }, forms, (form) => as({ ...asked, form }));
+  if (other && order.form === null) return heardIn(other.form.name, other.heard, other.judgement);
+  return { ...heardIn(asked.form.name, listened, judgement), cleanIn: other?.form.name ?? null };
+}
+
+function heardIn(form: string, { report, refusal }: Listened, judgement: Judgement): HeardTake {
+  return { report, refusal: report ? null : refusal, judgement, form, cleanIn: null };
 }
 
 self.onmessage = ({ data }: MessageEvent<HearOrder>) => {

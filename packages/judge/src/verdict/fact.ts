@@ -188,5 +188,11 @@ export type PraiseFact =
   | (Fact & { readonly fact: 'praise-steady'; readonly voice: Voice; readonly ms: number })
   | (Fact & { readonly fact: 'praise-clean' });
 
+/** Nothing is wrong with a take in a form that was not asked. */
+export interface CleanInFormFact extends Fact {
+  readonly fact: 'clean-in-form';
+  readonly form: string;
+}
+
 /** Every fact of verdicts. */
-export type VerdictFact = AdviceFact | FigureFact | PraiseFact;
+export type VerdictFact = AdviceFact | FigureFact | PraiseFact | CleanInFormFact;

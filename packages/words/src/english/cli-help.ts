@@ -180,7 +180,7 @@ No hand is asked for more than one hand is published to keep up at the goal temp
     take: 'a recording, or the MIDI file of an electronic kit',
     lesson: 'the lesson that the exercise is from',
     exercise: 'the exercise that was played',
-    form: 'the phrase form that was played; loop when left out',
+    form: 'the phrase form that was played; when left out, loop, or another in which nothing is wrong',
     tempo: 'about how fast, in quarter notes a minute',
     latency:
       'the recording began with the click, which sounds this much later in it: measure against the click',

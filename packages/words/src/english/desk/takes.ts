@@ -12,6 +12,7 @@ export const takes = {
   measuring: 'Working out what was played …',
   failed: 'This file is no recording that can be heard here: WAV, MP3, M4A, Ogg, FLAC or MIDI.',
   nothingToPlay: 'There is no lesson with an exercise yet that this could be a recording of.',
+  hearAs: 'Hear it as “{$form}”',
   title: '{$lesson} · exercise {$exercise}',
   picture: 'What was played, as a picture: {$title}',
   keep: 'Keep with {$name}',

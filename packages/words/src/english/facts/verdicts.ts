@@ -94,4 +94,5 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'praise-steady':
     '{$voice :the at=start} is steady: half of its strokes lie within {$ms :integer} ms of their place.',
   'praise-clean': 'That was clean.',
+  'clean-in-form': 'In the form “{$form}” nothing is wrong with it: was that one meant?',
 });

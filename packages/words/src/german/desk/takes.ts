@@ -14,6 +14,7 @@ export const takes = translation<typeof english.takes>()({
   measuring: 'Es wird ausgewertet, was gespielt wurde …',
   failed: 'Diese Datei ist keine Aufnahme, die hier gehört werden kann: WAV, MP3, M4A, Ogg, FLAC oder MIDI.',
   nothingToPlay: 'Noch gibt es keine Lektion mit einer Übung, von der das eine Aufnahme sein könnte.',
+  hearAs: 'Als „{$form}“ anhören',
   title: '{$lesson} · Übung {$exercise}',
   picture: 'Was gespielt wurde, als Bild: {$title}',
   keep: 'Bei {$name} behalten',

@@ -100,4 +100,5 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'praise-steady':
     '{$voice :the at=start} ist gleichmäßig: Die Hälfte der Schläge liegt bis zu {$ms :integer} ms um ihren Platz.',
   'praise-clean': 'Das war sauber.',
+  'clean-in-form': 'In der Form „{$form}“ ist nichts daran auszusetzen: War sie gemeint?',
 });
