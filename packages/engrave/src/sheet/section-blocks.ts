@@ -62,6 +62,11 @@ function createNewForms() {
     });
 }
 
+/** What is written to a section, its end kept with the first notes after it. */
+function keptWithNotes(prose: readonly FlowBlock[]): readonly FlowBlock[] {
+  return prose.map((block, index) => (index === prose.length - 1 ? { ...block, keepsNext: true } : block));
+}
+
 /** An undivided lesson: groove, forms, key and exercises. */
 function layOutWhole(context: SheetContext): readonly FlowBlock[] {
   return [
@@ -87,7 +92,7 @@ export function layOutSections(contexts: readonly SheetContext[], text: string |
       return [
         ...layOutHeading(context),
         ...(before ? layOutMarks(context, before.lesson) : []),
-        ...layOutProse(context, context.lesson.text),
+        ...keptWithNotes(layOutProse(context, context.lesson.text)),
         ...(isNewGroove ? layOutGroove(context) : []),
         ...layOutForms({ ...context, forms: newForms(context) }),
         ...layOutExercises(context),

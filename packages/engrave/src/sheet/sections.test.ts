@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { arbitraryDividedLesson } from '../../../../internal/testing/arbitrary-lesson.ts';
@@ -151,4 +152,17 @@ it('[EN21] [EN22] [EN34] keeps any divided lesson inside the margins, apart, and
     }),
     { numRuns: 5 },
   );
+});
+
+it('[EN2901] a page never ends with a heading and its text alone', () => {
+  const sheet = layOut(readFileSync('demo/limb-by-limb.lesson.yaml', 'utf8'));
+  const isFollowed = sheet.pages.map((page) => {
+    const items = flat(page.items);
+    const staves = items.filter((each) => each.kind === 'tile' && each.tile.widthMm > 30);
+    const notes = Math.max(...staves.map(({ y }) => y));
+    const headings = items.filter((each) => each.kind === 'text' && each.role === 'H2').map(({ y }) => y);
+    // definition: under every heading there are notes on its page
+    return headings.every((y) => y < notes);
+  });
+  expect(isFollowed).toEqual([true, true, true, true]);
 });
