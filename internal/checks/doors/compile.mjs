@@ -18,6 +18,16 @@ import { join } from 'node:path';
 import { ROOMS } from '../rooms.data.mjs';
 import { ROOT } from '../tree.mjs';
 
+/** Where the sources of a room's entries lie, `@shedbook/NAME/ENTRY` each, so that no file is read from two places. */
+function entriesOf(room) {
+  const { name, exports } = JSON.parse(readFileSync(join(ROOT, 'packages', room, 'package.json'), 'utf8'));
+  return Object.entries(exports).flatMap(([entry, target]) => {
+    const source = typeof target === 'string' ? target : target['shedbook-source'];
+    const isCode = entry !== '.' && /^[^*]+\.tsx?$/.test(source ?? '');
+    return isCode ? [[`${name}${entry.slice(1)}`, [`./packages/${room}/${source.slice(2)}`]]] : [];
+  });
+}
+
 const OPTIONS = {
   target: 'ES2023',
   lib: ['ES2023', 'DOM', 'DOM.Iterable', 'WebWorker.ImportScripts'],
@@ -33,7 +43,10 @@ const OPTIONS = {
   jsx: 'react-jsx',
   noEmit: true,
   allowImportingTsExtensions: true,
-  paths: { '@shedbook/*': ['./packages/*/src/index.ts'] },
+  paths: {
+    ...Object.fromEntries(readdirSync(join(ROOT, 'packages')).flatMap(entriesOf)),
+    '@shedbook/*': ['./packages/*/src/index.ts'],
+  },
 };
 
 /** A copy of every room's sources, without tests, in a new folder. */
