@@ -21,12 +21,15 @@ export interface NotesFit {
   readonly refusal: RefusalFact | null;
 }
 
-/** Judges a take of notes. */
-export function fitNotes(grid: FormGrid, decision: Decision): NotesFit {
+/**
+ * Judges a take of notes. Another exercise of the lesson is no refusal, as with a recording.
+ * @param rather number of another exercise that was rather played
+ */
+export function fitNotes(grid: FormGrid, decision: Decision, rather: number | undefined): NotesFit {
   const all = new Set([...grid.voices, ...decision.strokes.map((stroke) => stroke.voice)]);
   const confidence = agreement(decision, all) ?? 0;
   const own = agreement(decision, ownVoices(grid)) ?? 1;
-  const isNothing = confidence < NOTHING;
+  const isNothing = confidence < NOTHING && rather === undefined;
   return {
     confidence: isNothing ? 0 : confidence,
     agreement: own,

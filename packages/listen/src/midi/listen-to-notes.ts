@@ -81,7 +81,7 @@ export function reportOnNotes(known: AlignedNotes): Listened {
   const { fromBar, toBar } = known.stretch ?? { fromBar: 0, toBar: known.bars.length };
   const whole = decideNotes(notes, seen, grid, known.bars);
   const decision = known.stretch ? cutStretch(whole, known.bars, known.stretch) : whole;
-  const { confidence, agreement, refusal } = fitNotes(grid, decision);
+  const { confidence, agreement, refusal } = fitNotes(grid, decision, known.exercises?.rather);
   // Who sets the clock knows what is played; a loop that comes apart is a report and no refusal.
   if (refusal && !known.clock) return { report: null, refusal };
   const askedBpm = asked.bpm ?? asked.lesson.tempo.startBpm;
