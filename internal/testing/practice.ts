@@ -184,3 +184,9 @@ export async function pressUntilLadderSays(
   };
   await expect.poll(reads, { timeout: 60_000, interval: 200 }).toContain(text);
 }
+
+/** Lets what plays go on for longer than the log takes for practice, by the clock of the page. */
+export async function playOnForLog(page: Page): Promise<void> {
+  const from = await page.evaluate(() => performance.now());
+  await page.waitForFunction((least) => performance.now() > least, from + 5600, { polling: 200 });
+}

@@ -249,7 +249,7 @@ it('[ST104] writes in the second voice of an exercise slot by slot', async () =>
   await expect.poll(() => field.inputValue()).toBe('... ..x ... ...');
   await page.keyboard.press('v');
   await page.getByRole('button', { name: 'snare', pressed: true }).waitFor();
-  expect(await field.inputValue()).not.toBe('... ..x ... ...');
+  await expect.poll(() => field.inputValue()).not.toBe('... ..x ... ...');
   await settled(page);
   await page.goto(`${page.url()}/text`);
   const text = await page.getByRole('textbox', { name: 'Text of the lesson' }).inputValue();

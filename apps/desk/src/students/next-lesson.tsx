@@ -83,7 +83,7 @@ export function NextLesson({ student, now, nextDay, onSet }: NextLessonProps) {
     setChanges({});
   };
   return (
-    <section className={styles.draft} aria-label={words.title} data-part="next-lesson">
+    <section aria-label={words.title} data-part="next-lesson">
       <h3>{words.title}</h3>
       <p className="quiet">{draft.length === 0 ? words.nothing : words.lead}</p>
       {draft.length > 0 && (
