@@ -37,6 +37,7 @@ export { barsOf, exerciseOf, isLooped, orderOf } from './groove/place.ts';
 export { grooveUnder, isSilenced } from './groove/silence.ts';
 export * from './groove/stroke.ts';
 export { groupBy } from './group-by.ts';
+export { jsonIn } from './json.ts';
 export * from './kit/dynamics.ts';
 export * from './kit/example-sign.data.ts';
 export * from './kit/how.data.ts';

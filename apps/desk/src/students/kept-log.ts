@@ -3,7 +3,7 @@
  * alone and stays as it came.
  */
 import { logOfRow, logOfRows } from '@shedbook/coach';
-import { type FullReport, PRACTICE_LOG_VERSION, type PracticeLog } from '@shedbook/core';
+import { type FullReport, jsonIn, PRACTICE_LOG_VERSION, type PracticeLog } from '@shedbook/core';
 import type { LogPage } from '@shedbook/routes';
 
 /** A row as it is kept. */
@@ -29,14 +29,6 @@ export interface Taking {
   readonly takenAt: string;
   /** How many rows came. */
   readonly rows: number;
-}
-
-function jsonIn(text: string): unknown {
-  try {
-    return JSON.parse(text) as unknown;
-  } catch {
-    return null;
-  }
 }
 
 /** The report that a row keeps; null where it keeps something else. */

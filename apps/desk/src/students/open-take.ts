@@ -1,5 +1,5 @@
 /** The file of a take that a student sent, opened: its sound, what is judged of it, and its report. */
-import { Bpm, type FullReport, LIMBS, type Limb } from '@shedbook/core';
+import { Bpm, type FullReport, jsonIn, LIMBS, type Limb } from '@shedbook/core';
 import type { Taken } from '@shedbook/judge';
 import type { TakeFacts } from '@shedbook/routes';
 import type { PlayedTake, TakeLoop } from '@shedbook/stand/takes';
@@ -20,14 +20,6 @@ const SOUNDS = { 'take.flac': 'audio/flac', 'take.wav': 'audio/wav' } as const;
 
 /** Bytes that a part of the file has at most: what came from outside may say anything. */
 const PART_BYTES = 256 * 1024 * 1024;
-
-function jsonIn(part: Uint8Array | undefined): unknown {
-  try {
-    return part ? JSON.parse(strFromU8(part)) : null;
-  } catch {
-    return null;
-  }
-}
 
 function reportOf(value: unknown): FullReport | null {
   return isReport(value) && 'asked' in value ? (value as FullReport) : null;
@@ -69,14 +61,15 @@ function isNumber(value: unknown): value is number {
 /** Opens the file. @throws Error where it is no zip */
 export function openTake(bytes: Uint8Array, { exercise }: TakeFacts): OpenTake {
   const parts = unzipSync(bytes, { filter: ({ originalSize }) => originalSize <= PART_BYTES });
-  const facts = (jsonIn(parts['take.json']) ?? {}) as Readonly<Record<string, unknown>>;
+  const textOf = (name: string) => strFromU8(parts[name] ?? new Uint8Array());
+  const facts = (jsonIn(textOf('take.json')) ?? {}) as Readonly<Record<string, unknown>>;
   const { layers, mine, loops, latencySeconds } = facts;
   const named = Object.entries(SOUNDS).flatMap(([name, type]) => {
     const part = parts[name];
     return part ? [new Blob([part as Uint8Array<ArrayBuffer>], { type })] : [];
   });
   const sound = named[0] ?? null;
-  const report = reportOf(jsonIn(parts['report.json']));
+  const report = reportOf(jsonIn(textOf('report.json')));
   const own = { layers: typeof layers === 'number' ? layers : 1, report };
   const rounds = roundsOf(loops);
   const kind = sound ? ('audio' as const) : ('midi' as const);

@@ -8,6 +8,7 @@ import {
   type Exercise,
   exerciseKey,
   formNamed,
+  jsonIn,
   type Lesson,
   lessonKey,
   type PracticeLog,
@@ -27,14 +28,6 @@ export type Brought =
   | { readonly kind: 'report'; readonly report: TakeReport; readonly id: string }
   | { readonly kind: 'problems'; readonly problems: LogReading['problems'] };
 
-function jsonOf(text: string): unknown {
-  try {
-    return JSON.parse(text) as unknown;
-  } catch {
-    return null;
-  }
-}
-
 /** Whether a value that came from outside is the report of a take. */
 export function isReport(value: unknown): value is TakeReport {
   const { take, alignment, strokes, missed, unheard, notHeard } = (value ?? {}) as Partial<TakeReport>;
@@ -44,7 +37,7 @@ export function isReport(value: unknown): value is TakeReport {
 
 /** Reads a file that a student brings. */
 export function readBrought(text: string, file: string): Brought {
-  const value = jsonOf(text);
+  const value = jsonIn(text);
   if (isReport(value)) return { kind: 'report', report: value, id: `report ${textMark(text)}` };
   const { log, soundEntries, problems } = parsePracticeLog(text, file);
   if (log) return { kind: 'log', log };

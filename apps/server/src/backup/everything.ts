@@ -4,6 +4,7 @@
  * Conventions: it comes bit by bit, so that a school's years fit into little memory; no secret of a link is in it, since
  * none is kept.
  */
+import { jsonIn } from '@shedbook/core';
 import type { LogPage, StoredLesson } from '@shedbook/routes';
 import type { HourStore } from '../store/hours.ts';
 import type { LessonStore } from '../store/lessons.ts';
@@ -21,14 +22,6 @@ export interface EverythingParts {
   readonly takes: TakeStore;
   readonly links: LinkStore;
   readonly hours: HourStore;
-}
-
-function jsonIn(text: string): unknown {
-  try {
-    return JSON.parse(text) as unknown;
-  } catch {
-    return null;
-  }
 }
 
 /** A row of practice: its entry, or its text where that is none. */

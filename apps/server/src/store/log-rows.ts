@@ -2,6 +2,7 @@
  * What was taken in of students' practice: rows that are only ever added. A later version of an entry is another row;
  * whoever reads joins them, and what cannot be read stays as it came.
  */
+import { jsonIn } from '@shedbook/core';
 import type { LogPage, LogRequest } from '@shedbook/routes';
 import { type Kysely, sql, type Transaction } from 'kysely';
 import { checksumOf, isAsWritten } from './checksum.ts';
@@ -12,13 +13,7 @@ const PAGE_ROWS = 1000;
 
 /** What a row is found again by: the entry that it is of, and when the student began to play it, in seconds since 1970. */
 function marksOf(text: string): { readonly entry_id: string | null; readonly played_at: number | null } {
-  let value: unknown = null;
-  try {
-    value = JSON.parse(text);
-  } catch {
-    value = null;
-  }
-  const { id, removed, startedAt, heardBy } = (value ?? {}) as Readonly<Record<string, unknown>>;
+  const { id, removed, startedAt, heardBy } = (jsonIn(text) ?? {}) as Readonly<Record<string, unknown>>;
   const named = removed ?? id;
   const isPlayed = typeof startedAt === 'string' && heardBy !== 'teacher';
   const playedMs = isPlayed ? Date.parse(startedAt) : Number.NaN;

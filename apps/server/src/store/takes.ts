@@ -163,6 +163,17 @@ export function createTakeStore(
   };
   const sent = async (row: Row | undefined) => (row ? takeOf(row, await weeksKept()) : null);
   /** Takes that are too old. */
+  /** Erases a take with its sound, and notes that. */
+  const erase = async (file: TakeFile) => {
+    await database.transaction().execute(async (inside) => {
+      await inside
+        .deleteFrom('takes')
+        .where((of) => of.and(isThe(file)))
+        .execute();
+      await noteErased(inside, 'take', [file], now());
+    });
+    await files.remove(file);
+  };
   const aged = async (weeks: number | null) => {
     if (weeks === null) return [];
     const before = new Date(ageClock().getTime() - weeks * WEEK_MS).toISOString();
@@ -283,14 +294,7 @@ export function createTakeStore(
       turn(async () => {
         const row = await find(name);
         if (!row) return false;
-        await database.transaction().execute(async (inside) => {
-          await inside
-            .deleteFrom('takes')
-            .where((of) => of.and(isThe(name)))
-            .execute();
-          await noteErased(inside, 'take', [name], now());
-        });
-        await files.remove({ ...name, checksum: row.checksum });
+        await erase({ ...name, checksum: row.checksum });
         return true;
       }),
     keepByHand: async (name, isKept) => {
@@ -313,14 +317,7 @@ export function createTakeStore(
         const old = await aged(await weeksKept());
         const counts = new Map<string, number>();
         for (const file of old) {
-          await database.transaction().execute(async (inside) => {
-            await inside
-              .deleteFrom('takes')
-              .where((of) => of.and(isThe(file)))
-              .execute();
-            await noteErased(inside, 'take', [file], now());
-          });
-          await files.remove(file);
+          await erase(file);
           counts.set(file.student, (counts.get(file.student) ?? 0) + 1);
         }
         return counts;

@@ -4,7 +4,7 @@
  * Conventions: an entry each, or what was taken out; rows without a version are whole logs that an earlier desk could
  * not take apart.
  */
-import { PRACTICE_LOG_VERSION, type PracticeEntry, type PracticeLog } from '@shedbook/core';
+import { jsonIn, PRACTICE_LOG_VERSION, type PracticeEntry, type PracticeLog } from '@shedbook/core';
 import { momentOf } from '../time/moment.ts';
 import { itemKey } from './key.ts';
 import { EMPTY_LOG, mergeLogs } from './merge.ts';
@@ -21,14 +21,6 @@ export interface LogRowText {
   readonly text: string;
   /** Whether it is still as it was written. */
   readonly isSound: boolean;
-}
-
-function jsonIn(text: string): unknown {
-  try {
-    return JSON.parse(text) as unknown;
-  } catch {
-    return null;
-  }
 }
 
 /** What a row adds to the log; null where it cannot be read. */
