@@ -4,6 +4,7 @@ import {
   Bpm,
   defaultForm,
   type Exercise,
+  formsShown,
   type Lesson,
   Milliseconds,
   millisecondsToSeconds,
@@ -103,7 +104,9 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
   const lesson = requireLesson(await readLessonFile(request.lesson), terminal);
   const played = requireExercise(lesson, exercise, '--exercise');
   const section = sectionOf(lesson, exercise);
-  const form = request.form === undefined ? defaultForm(section) : requireForm(section, request.form);
+  const forms = formsShown(section, exercise);
+  const form =
+    request.form === undefined ? defaultForm(section) : requireForm({ ...section, forms }, request.form);
   const onPad = readChoice('on', request.on ?? 'kit', SURFACES) === 'pad';
   const whole = { lesson, exercise, form, ...(tempo === undefined ? {} : { bpm: Bpm(tempo) }) };
   // On a pad there is one voice, whoever plays what on a drum set.
@@ -121,8 +124,7 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
   terminal.progress(null);
   const asAsked = judge(asked, heard.listened, level);
   const { as } = heard;
-  const other =
-    as && otherForm(asked, { ...asAsked, level }, section.forms, (each) => as({ ...asked, form: each }));
+  const other = as && otherForm(asked, { ...asAsked, level }, forms, (each) => as({ ...asked, form: each }));
   // a form that nobody named is whichever was played
   const isNamed = request.form !== undefined;
   const {

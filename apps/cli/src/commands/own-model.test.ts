@@ -89,3 +89,16 @@ describe('four bars and two of time in sixteenths', () => {
     },
   );
 });
+
+it('[CL3103] the recording of an example is heard as the example that it is', async () => {
+  const lesson = join(folder, 'shown.lesson.yaml');
+  const [before, pattern] = ['exercises:\n  - ..x. x.x. x.x. x.x.', '..x. x.x. x.x. x.x.'];
+  await writeFile(lesson, FUNK.replace(before, `exercises:\n  - {pattern: ${pattern}, example: 2}`));
+  await run('build', lesson, '--out', join(folder, 'shown'), '--audio', 'wav', '--exercise', '1');
+  const take = join(folder, 'shown/audio/01.wav');
+  const what = ['listen', take, '--lesson', lesson, '--exercise', '1'];
+  // definition: an example is recorded in the form that it is shown in
+  const expected = { form: 'example', verdict: { is: 'clean' } };
+  expect(JSON.parse(await run(...what, '--json'))).toMatchObject(expected);
+  expect(JSON.parse(await run(...what, '--form', 'example', '--json'))).toMatchObject(expected);
+});

@@ -5,6 +5,7 @@ import {
   defaultForm,
   type Exercise,
   type FullReport,
+  formsShown,
   type Lesson,
   PLAYED_TEMPI,
   quarterTempo,
@@ -77,14 +78,15 @@ function useChoice({ shelf, likely }: Pick<TakeFormProps, 'shelf' | 'likely'>) {
   const exercise =
     played?.lesson.exercises.find(({ number }) => number === choice.exercise) ?? played?.lesson.exercises[0];
   const section = played && sectionOf(played.lesson, exercise?.number ?? null);
-  const form =
-    section && (section.forms.find(({ name }) => name === choice.form) ?? defaultForm(section)).name;
+  const forms = section && exercise ? formsShown(section, exercise.number) : [];
+  const form = section && (forms.find(({ name }) => name === choice.form) ?? defaultForm(section)).name;
   return {
     choice,
     choose: (change: Partial<Choice>) => setChoice((before) => ({ ...before, ...change })),
     played,
     exercise,
     section,
+    forms,
     form,
   };
 }
@@ -134,7 +136,7 @@ export function TakeForm(props: TakeFormProps) {
   const { file, shelf, level, name, onKeep, onClose } = props;
   const words = useWords();
   const { hearing, hear, cancel } = useTake();
-  const { choice, choose: change, played, exercise, section, form: first } = useChoice(props);
+  const { choice, choose: change, played, exercise, section, forms, form: first } = useChoice(props);
   if (!played || !exercise || !section || first === undefined) return <p>{words.takes.nothingToPlay}</p>;
   const isBusy = hearing.at === 'reading' || hearing.at === 'listening';
   // what was heard is of what was chosen then
@@ -182,7 +184,7 @@ export function TakeForm(props: TakeFormProps) {
           value={form}
           onChange={({ target }) => choose({ form: target.value })}
         >
-          {section.forms.map((each) => (
+          {forms.map((each) => (
             <option key={each.name} value={each.name}>
               {nameIn(words.sound.forms, each.name)}
             </option>

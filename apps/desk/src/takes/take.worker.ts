@@ -1,5 +1,15 @@
 /** Hears a student's recording beside the page, as `shedbook listen` does. */
-import { Bpm, defaultForm, formNamed, Hertz, isVoice, parseLesson, sectionOf, TakeDb } from '@shedbook/core';
+import {
+  Bpm,
+  defaultForm,
+  formNamed,
+  formsShown,
+  Hertz,
+  isVoice,
+  parseLesson,
+  sectionOf,
+  TakeDb,
+} from '@shedbook/core';
 import { readMidi } from '@shedbook/exchange';
 import { type Judgement, judge, otherForm } from '@shedbook/judge';
 import { type Asked, type Listened, listenToNotes, type PlayedNote, TakeListener } from '@shedbook/listen';
@@ -17,7 +27,7 @@ function askedOf({ text, exercise, form, bpm }: HearOrder): Asked {
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) throw new RangeError('Internal error: a take of a lesson that cannot be read');
   const section = sectionOf(lesson, exercise);
-  const named = form === null ? null : formNamed(section, form);
+  const named = form === null ? null : formNamed({ forms: formsShown(section, exercise) }, form);
   const whole = { lesson, exercise, form: named ?? defaultForm(section) };
   return bpm === null ? whole : { ...whole, bpm: Bpm(bpm) };
 }
@@ -54,7 +64,7 @@ function hear(order: HearOrder): HeardTake | null {
   if (!as) return null;
   const listened = as(asked);
   const judgement = judge(asked, listened, level);
-  const { forms } = sectionOf(asked.lesson, order.exercise);
+  const forms = formsShown(sectionOf(asked.lesson, order.exercise), order.exercise);
   const other = otherForm(asked, { ...judgement, level }, forms, (form) => as({ ...asked, form }));
   if (other && order.form === null) return heardIn(other.form.name, other.heard, other.judgement);
   return { ...heardIn(asked.form.name, listened, judgement), cleanIn: other?.form.name ?? null };
