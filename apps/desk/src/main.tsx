@@ -3,15 +3,17 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import '@shedbook/stand/theme/tokens.css';
 import '@shedbook/stand/theme/base.css';
-import { chosenTheme, showTheme } from '@shedbook/stand';
+import { chosenTheme, facesThere, showTheme } from '@shedbook/stand';
 import { App } from './app.tsx';
 
 showTheme(chosenTheme());
 const root = document.getElementById('desk');
 if (root) {
-  createRoot(root).render(
-    <StrictMode>
-      <App />
-    </StrictMode>,
+  void facesThere().then(() =>
+    createRoot(root).render(
+      <StrictMode>
+        <App />
+      </StrictMode>,
+    ),
   );
 }

@@ -3,7 +3,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import '@shedbook/stand/theme/tokens.css';
 import '@shedbook/stand/theme/base.css';
-import { chosenTheme, showTheme } from '@shedbook/stand';
+import { chosenTheme, facesThere, showTheme } from '@shedbook/stand';
 import { loadPack } from './load-pack.ts';
 import { registerWorker } from './offline/register.ts';
 import { PracticeApp } from './practice-app.tsx';
@@ -12,10 +12,12 @@ showTheme(chosenTheme());
 const pack = loadPack();
 const root = document.getElementById('practice');
 if (root) {
-  createRoot(root).render(
-    <StrictMode>
-      <PracticeApp pack={pack} />
-    </StrictMode>,
+  void facesThere().then(() =>
+    createRoot(root).render(
+      <StrictMode>
+        <PracticeApp pack={pack} />
+      </StrictMode>,
+    ),
   );
 }
 pack.then(

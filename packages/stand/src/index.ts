@@ -14,6 +14,7 @@ export * from './controls/range.tsx';
 export * from './controls/sheet-dialog.tsx';
 export { type SessionType, setAudioSession } from './device/audio-session.ts';
 export { doneToTrack, isTouched, UNTOUCHED } from './device/done-to-track.ts';
+export * from './device/faces.ts';
 export * from './device/memory.ts';
 export * from './device/moment.ts';
 export * from './device/theme.ts';
@@ -32,4 +33,5 @@ export { type SoundStartWords, useSoundNote } from './sound/sound-note.ts';
 export { type Lack, WAYS, type Way } from './sound/start-ways.ts';
 export * from './sound/use-flight.ts';
 export * from './sound/use-preparation.ts';
+
 export * from './words/words-provider.tsx';

@@ -139,16 +139,18 @@ export function Desk() {
           ))}
         </ul>
       </main>
-      <footer className={styles.preferences}>
-        <Preferences
-          language={tag}
-          languages={Object.entries(LANGUAGES)}
-          onLanguage={choose}
-          words={words.settings}
-        />
-        <a href="/sound">{words.settings.trySound}</a>
-        <SignOut />
-      </footer>
+      {(lessons || error) && (
+        <footer className={styles.preferences}>
+          <Preferences
+            language={tag}
+            languages={Object.entries(LANGUAGES)}
+            onLanguage={choose}
+            words={words.settings}
+          />
+          <a href="/sound">{words.settings.trySound}</a>
+          <SignOut />
+        </footer>
+      )}
       {filed && lessons && (
         <Suspense>
           <FilingSheet

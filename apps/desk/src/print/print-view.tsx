@@ -143,7 +143,7 @@ export function PrintView({ state, lesson }: PrintViewProps) {
           <Icon name="print" />
           {words.download}
         </a>
-        <p className="quiet" role="status">
+        <p className={`quiet ${styles.status}`} role="status">
           {status === 'preparing' && words.preparing}
           {status === 'failed' && words.failed}
         </p>

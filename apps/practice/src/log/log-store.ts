@@ -39,6 +39,9 @@ const rowsOf = ({ entries, removed }: PracticeLog) => [...entries.map(entryRow),
 /** What this visit added or took out, so that it is there whatever the browser does. */
 let fresh: PracticeLog = EMPTY_LOG;
 
+/** What was read last, so that a page that is opened again is whole at once. */
+let latest: KeptLog | null = null;
+
 const listeners = new Set<(log: KeptLog) => void>();
 
 function logOf(rows: readonly Row[]): KeptLog {
@@ -65,7 +68,8 @@ function logOf(rows: readonly Row[]): KeptLog {
 /** The log as it is kept; what this visit added where nothing can be read. */
 export async function readLog(): Promise<KeptLog> {
   const { log, unreadable } = logOf(await readAll<Row>('notes').catch(() => []));
-  return { log: mergeLogs(log, fresh), unreadable };
+  latest = { log: mergeLogs(log, fresh), unreadable };
+  return latest;
 }
 
 async function tell(): Promise<PracticeLog> {
@@ -127,9 +131,9 @@ export function onLog(listener: (log: KeptLog) => void): () => void {
   return () => listeners.delete(listener);
 }
 
-/** The log, as it changes; null until it was read. */
+/** The log, as it changes; null until it was read once. */
 export function useLog(): KeptLog | null {
-  const [log, setLog] = useState<KeptLog | null>(null);
+  const [log, setLog] = useState(latest);
   useEffect(() => {
     void readLog().then(setLog);
     return onLog(setLog);

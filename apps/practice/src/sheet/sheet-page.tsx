@@ -1,5 +1,6 @@
 /** The sheet: everything on it, what to practise today, and what to take along. */
 import { formatFeel, isFeelName, type Lesson, sectionOf, sectionsOf } from '@shedbook/core';
+import type { Pack } from '@shedbook/pack';
 import { buttonClass } from '@shedbook/stand';
 import { type PracticeWords, tempoWords } from '@shedbook/words';
 import { useEffect } from 'react';
@@ -7,7 +8,7 @@ import { KeepingLine } from '../history/keeping-line.tsx';
 import { currentStudent, students } from '../kept/students.ts';
 import { FREE_PLAY, hrefOf } from '../page/route.ts';
 import { usePracticeWords } from '../page/words.tsx';
-import { PlanPanel } from '../plan/index.tsx';
+import { usePlan } from '../plan/index.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Optional } from '../ui/optional.tsx';
 import { Prose } from '../ui/prose.tsx';
@@ -50,52 +51,63 @@ function Heading({ lesson }: { readonly lesson: Lesson }) {
   );
 }
 
+/** Every exercise, to be opened. */
+function Exercises({ pack }: { readonly pack: Pack }) {
+  const words = usePracticeWords();
+  const { lesson } = pack;
+  const tiles = new Map(pack.exercises.map((each) => [each.number, each.own]));
+  return (
+    <section id="exercises" aria-labelledby="exercises-title">
+      <h2 id="exercises-title">{words.sheet.exercises}</h2>
+      {lesson.exercises.length === 0 && <p>{words.sheet.empty}</p>}
+      <TimeCard bars={pack.groove} />
+      <p>
+        <a className={buttonClass()} href={hrefOf(FREE_PLAY)}>
+          {words.stage.free}
+        </a>
+      </p>
+      {sectionsOf(lesson).map((section) => (
+        <div key={`${section.heading} ${section.exercises[0]?.number}`} data-part="section">
+          {section.heading !== null && <h3>{section.heading}</h3>}
+          {section !== lesson && <Prose text={section.text} />}
+          <ol className={styles.cards} data-part="exercises">
+            {section.exercises.map((exercise) => (
+              <ExerciseCard
+                key={exercise.number}
+                exercise={exercise}
+                bars={tiles.get(exercise.number) ?? []}
+              />
+            ))}
+          </ol>
+        </div>
+      ))}
+    </section>
+  );
+}
+
 /** The page. */
 export function SheetPage() {
-  const words = usePracticeWords();
   const { pack } = usePracticeSession();
   const { lesson } = pack;
+  const Plan = usePlan(lesson);
   useEffect(() => {
     document.title = lesson.title;
   }, [lesson.title]);
-  const tiles = new Map(pack.exercises.map((each) => [each.number, each.own]));
   return (
     <main className={styles.page}>
       <KeepingLine />
       <Heading lesson={lesson} />
-      <Prose text={lesson.text} />
-      <div className={styles.plan}>
-        <Optional>
-          <PlanPanel />
-        </Optional>
-      </div>
-      <section id="exercises" aria-labelledby="exercises-title">
-        <h2 id="exercises-title">{words.sheet.exercises}</h2>
-        {lesson.exercises.length === 0 && <p>{words.sheet.empty}</p>}
-        <TimeCard bars={pack.groove} />
-        <p>
-          <a className={buttonClass()} href={hrefOf(FREE_PLAY)}>
-            {words.stage.free}
-          </a>
-        </p>
-        {sectionsOf(lesson).map((section) => (
-          <div key={`${section.heading} ${section.exercises[0]?.number}`} data-part="section">
-            {section.heading !== null && <h3>{section.heading}</h3>}
-            {section !== lesson && <Prose text={section.text} />}
-            <ol className={styles.cards} data-part="exercises">
-              {section.exercises.map((exercise) => (
-                <ExerciseCard
-                  key={exercise.number}
-                  exercise={exercise}
-                  bars={tiles.get(exercise.number) ?? []}
-                />
-              ))}
-            </ol>
+      {Plan && (
+        <>
+          <Prose text={lesson.text} />
+          <div className={styles.plan}>
+            <Optional>{Plan !== 'none' && <Plan />}</Optional>
           </div>
-        ))}
-      </section>
-      <Downloads />
-      <PageSettings />
+          <Exercises pack={pack} />
+          <Downloads />
+          <PageSettings />
+        </>
+      )}
     </main>
   );
 }
