@@ -12,7 +12,7 @@ A lesson is a file such as first.lesson.yaml; five lines are enough:
   exercises:
     - x.. ..x x.x ...
 
-Beats are separated by spaces; inside a beat there is one character a place: x a stroke, X an accent,
+Beats are separated by spaces; inside a beat there is one character a place: x a stroke, X an accent, \
 g a ghost note, . nothing.`,
   language: 'en or de; the language of the environment when left out',
   afterError: '(shedbook --help says how it is used)',

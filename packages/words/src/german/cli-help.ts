@@ -14,7 +14,7 @@ Eine Lektion ist eine Datei wie first.lesson.yaml; fünf Zeilen genügen:
   exercises:
     - x.. ..x x.x ...
 
-Leerzeichen trennen die Schläge des Takts; darin steht ein Zeichen für jede Stelle: x ein Schlag,
+Leerzeichen trennen die Schläge des Takts; darin steht ein Zeichen für jede Stelle: x ein Schlag, \
 X ein Akzent, g eine Ghost Note, . nichts.`,
   language: 'en oder de; ohne Angabe die Sprache der Umgebung',
   afterError: '(shedbook --help sagt, wie es geht)',
