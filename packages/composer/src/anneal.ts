@@ -287,19 +287,16 @@ function moveEnd({ blocks, blockOf }: Loom, index: number, by: 1 | -1): boolean 
   return true;
 }
 
-/** What a search has in hand: costs of the blocks, NaN where they have to be worked out again, and of the whole page. */
+/** What a search has in hand: costs of the blocks and of the whole page. */
 interface Ledger {
   readonly costs: Float64Array;
   whole: number;
   heat: number;
 }
 
-function ownCost(loom: Loom, { costs }: Ledger, index: number): number {
-  const known = costs[index] as number;
-  if (!Number.isNaN(known)) return known;
-  const cost = blockCost(loom, index);
-  costs[index] = cost;
-  return cost;
+function openLedger(loom: Loom, heat: number): Ledger {
+  const costs = Float64Array.from(loom.blocks, (_, index) => blockCost(loom, index));
+  return { costs, whole: wholeCost(loom), heat };
 }
 
 function isTaken(worse: number, { heat }: Ledger, random: Random): boolean {
@@ -311,15 +308,20 @@ function tryEnd({ loom, random }: Bench, ledger: Ledger, index: number): void {
   if (!loom.isThemed || index + 1 >= loom.blocks.length) return;
   // the block after the next one may join another theme then
   const touched = [index, index + 1, index + 2].filter((each) => each < loom.blocks.length);
-  const before = touched.reduce((sum, each) => sum + ownCost(loom, ledger, each), 0);
+  const before = touched.reduce((sum, each) => sum + (ledger.costs[each] as number), ledger.whole);
   if (!moveEnd(loom, index, by)) return;
+  const { changed } = loom.tally;
+  const changedBefore = touched.map((each) => changed[each] as number);
   const costs = touched.map((each) => blockCost(loom, each));
-  const after = costs.reduce((sum, each) => sum + each, 0);
+  const whole = wholeCost(loom);
+  const after = costs.reduce((sum, each) => sum + each, whole);
   if (isTaken(after - before, ledger, random)) {
-    costs.forEach((cost, i) => {
-      ledger.costs[index + i] = cost;
-    });
-  } else moveEnd(loom, index, by === 1 ? -1 : 1);
+    ledger.costs.set(costs, index);
+    ledger.whole = whole;
+    return;
+  }
+  moveEnd(loom, index, by === 1 ? -1 : 1);
+  changed.set(changedBefore, index);
 }
 
 function tryLines(bench: Bench, ledger: Ledger, spot: Spot, lines: PageBar[]): void {
@@ -329,21 +331,25 @@ function tryLines(bench: Bench, ledger: Ledger, spot: Spot, lines: PageBar[]): v
   const { index } = attempt.spot;
   const { start, length } = blocks[index] as Block;
   for (let line = 0; line < length; line += 1) lines[line] = page[start + line] as PageBar;
-  const own = ownCost(loom, ledger, index);
-  const next = index + 1 < blocks.length ? ownCost(loom, ledger, index + 1) : 0;
+  const own = ledger.costs[index] as number;
+  const next = ledger.costs[index + 1] ?? 0;
+  const changed = loom.tally.changed[index] as number;
   if (!act(bench, attempt)) return;
-  const whole = wholeCost(loom);
   const cost = blockCost(loom, index);
   const isNextOther =
     index + 1 < blocks.length && (page[start] !== lines[0] || page[start + length - 1] !== lines[length - 1]);
   const nextCost = isNextOther ? blockCost(loom, index + 1) : next;
+  const whole = wholeCost(loom);
   if (isTaken(whole - ledger.whole + cost + nextCost - own - next, ledger, random)) {
     ledger.whole = whole;
     ledger.costs[index] = cost;
     if (isNextOther) ledger.costs[index + 1] = nextCost;
     for (let line = 0; line < length; line += 1) used.delete(lines[line] as PageBar);
     for (let line = start; line < start + length; line += 1) used.add(page[line] as PageBar);
-  } else setLines(loom, index, lines);
+    return;
+  }
+  setLines(loom, index, lines);
+  loom.tally.changed[index] = changed;
 }
 
 /** Lays the blocks end to end again, after their lengths have changed. */
@@ -367,10 +373,6 @@ function addLine(loom: Loom, place: number, bar: PageBar): void {
   count(loom, bar, 1);
 }
 
-function sumOfBlocks(loom: Loom, ledger: Ledger): number {
-  return loom.blocks.reduce((sum, _, index) => sum + ownCost(loom, ledger, index), 0);
-}
-
 /** A bar that a block may take up as one line more: a figure that is missing, or a line of its theme. */
 function drawGuest(bench: Bench, index: number, theme: PageBar): PageBar | null {
   const { loom, task, random, used } = bench;
@@ -391,7 +393,8 @@ function tryTransfer(bench: Bench, ledger: Ledger, { index, place }: Spot): void
     return;
   const guest = drawGuest(bench, other, theme);
   if (!guest) return;
-  const before = sumOfBlocks(loom, ledger);
+  const before = ledger.costs.reduce((sum, cost) => sum + cost, ledger.whole);
+  const changed = loom.tally.changed.slice();
   const left = takeLine(loom, place);
   layBlocks(loom, lengths.with(index, (lengths[index] as number) - 1));
   const block = blocks[other] as Block;
@@ -404,8 +407,8 @@ function tryTransfer(bench: Bench, ledger: Ledger, { index, place }: Spot): void
   );
   const costs = blocks.map((_, each) => blockCost(loom, each));
   const whole = wholeCost(loom);
-  const sum = costs.reduce((total, each) => total + each, 0);
-  if (isTaken(sum - before + whole - ledger.whole, ledger, random)) {
+  const after = costs.reduce((sum, each) => sum + each, whole);
+  if (isTaken(after - before, ledger, random)) {
     ledger.whole = whole;
     ledger.costs.set(costs);
     used.delete(left);
@@ -415,6 +418,7 @@ function tryTransfer(bench: Bench, ledger: Ledger, { index, place }: Spot): void
   takeLine(loom, at);
   addLine(loom, place, left);
   layBlocks(loom, lengths);
+  loom.tally.changed.set(changed);
 }
 
 /** Shares of the tries that move where a block ends, and that take a line from one block to another. */
@@ -426,8 +430,7 @@ export function anneal(loom: Loom, task: AnnealTask, schedule: Schedule, random:
   const isAllFree = mayChange.every(Boolean);
   const bench: Bench = { loom, task, random, mayChange, isAllFree, used: new Set(loom.page) };
   const cooling = (schedule.cool / schedule.warm) ** (1 / Math.max(1, schedule.tries));
-  const costs = new Float64Array(loom.blocks.length).fill(Number.NaN);
-  const ledger: Ledger = { costs, whole: wholeCost(loom), heat: schedule.warm };
+  const ledger = openLedger(loom, schedule.warm);
   const lines: PageBar[] = [];
   for (let i = 0; i < schedule.tries; i += 1) {
     ledger.heat *= cooling;

@@ -8,7 +8,7 @@ import { type AnnealTask, anneal } from './anneal.ts';
 import type { BarStore } from './bar-store.ts';
 import type { Block } from './blocks.ts';
 import { candidatesByMove, coverMoves } from './cover.ts';
-import { loomWith } from './loom.ts';
+import { FORMING, loomWith } from './loom.ts';
 import { mendSteps } from './mend.ts';
 import type { PageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
@@ -162,7 +162,7 @@ function plainPage(
   const aim = { ...task.aim, figures: NO_FIGURES };
   const blocks = [...task.blocks];
   const page = layOut(task, draftPage(task, stretches, anneals.byMove, random));
-  const loom = loomWith({ aim, blocks, page, isThemed: false, need: PLAIN_NEED });
+  const loom = loomWith({ aim, blocks, page, isThemed: false, need: PLAIN_NEED, gains: FORMING });
   const tries = Math.min(PLAIN_TRIES, PLAIN_TRIES_PER_PLACE * anneals.places.length);
   if (anneals.places.length > 0) anneal(loom, anneals, { ...PLAIN_HEAT, tries }, random);
   return { bars: page, blocks, themes: blocks.map(() => null) };

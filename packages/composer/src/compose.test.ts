@@ -304,6 +304,39 @@ vocabulary: [..., x.., .x., ..x, xx., x.x, .xx, xxx]`);
     expect(first / blocks).toBeGreaterThan(0.8);
   });
 
+  it.each([
+    ['swing', 0.14, 0.5],
+    ['waltz', 0.3, 0.3],
+    ['funk', 0.2, 0.2],
+  ] as const)(
+    '[CO3402] %s: themes are displaced, and blocks joined, as far as beats may change',
+    (name, displaced, joined) => {
+      const lesson = lessonOf(name);
+      const counts = { blocks: 0, displacing: 0, ends: 0, joining: 0 };
+      for (let seed = 0; seed < 6; seed += 1) {
+        const page = pageOf(name, 24, seed);
+        const bars = cellsOf(lesson, page);
+        const themes = page.report.blocks.map(({ theme }) => theme?.split(' ') ?? []);
+        page.report.blocks.forEach(({ first, last }, i) => {
+          const [theme = [], before] = [themes[i], themes[i - 1]];
+          const own = bars.slice(first - 1, last);
+          counts.blocks += 1;
+          if (own.some((bar) => apart(bar, theme) > 0 && apartDisplaced(bar, theme) === 0))
+            counts.displacing += 1;
+          if (!before) return;
+          const end = own.at(-1) ?? [];
+          const other = end.flatMap((each, beat) => (each === theme[beat] ? [] : [beat]));
+          counts.ends += 1;
+          const isJoined = other.every((beat) => end[beat] === before[beat]);
+          if (isJoined && other.length > 0 && other.length <= 2) counts.joining += 1;
+        });
+      }
+      // common practice: a figure is moved over the beats and led back to the one before; the shares were half of these
+      expect(counts.displacing / counts.blocks).toBeGreaterThan(displaced);
+      expect(counts.joining / counts.ends).toBeGreaterThan(joined);
+    },
+  );
+
   it('[CO35] [CO2300] mending a step of difficulty leaves lines with their blocks: a page that it tore', () => {
     const lesson = lessonFrom(`feel: triplet
 groove: { ride: x x.x x x.x, hihat-foot: . x . x, bass: x x x x }

@@ -51,7 +51,7 @@ interface Compared extends Fact {
 export type ComparisonFact =
   | (Compared & {
       readonly fact: 'as-hard';
-      /** Of difficulty, by which the first is harder. */
+      /** Of difficulty, between them. */
       readonly points: number;
     })
   | (Compared & { readonly fact: 'harder' | 'easier'; readonly why: readonly WorthFact[] })

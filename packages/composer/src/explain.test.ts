@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { exerciseOf, lessonOf } from '../test/lessons.ts';
 import { compose } from './compose.ts';
-import { compare, explain } from './explain.ts';
+import { compare, explain, saidReasons } from './explain.ts';
 import { gradeExercise } from './grade.ts';
 
 const lesson = lessonOf('swing');
@@ -81,6 +81,21 @@ describe('explaining', () => {
       number: 3,
       other: 1,
     });
+  });
+
+  it('[CO3401] names no reason that one decimal would write as 0.0', () => {
+    const page = compose(lesson, { count: 24, seed: 6 }).exercises;
+    const facts = page.flatMap((one) => page.map((other) => compare(lesson, one, other).fact));
+    const worth = facts.flatMap((fact) => [
+      ...('why' in fact ? fact.why : []),
+      ...('but' in fact ? fact.but : []),
+    ]);
+    const said = page.flatMap((exercise) => saidReasons(explain(lesson, exercise).reasons));
+    expect(worth.length).toBeGreaterThan(1_000);
+    // definition: what rounds to a tenth is a twentieth at least
+    for (const { points } of [...worth, ...said]) expect(points).toBeGreaterThanOrEqual(0.05);
+    // definition: whoever is harder or easier has a reason
+    for (const fact of facts) if ('why' in fact) expect(fact.why).not.toEqual([]);
   });
 
   it('[CO28] accounts for the whole difference', () => {

@@ -58,6 +58,9 @@ export interface Comparison {
 /** A difference of fewer points is none. */
 const NO_DIFFERENCE = 0.005;
 
+/** Points are said with one decimal: what is worth less is not said. */
+const SAID_POINTS = 0.05;
+
 /** Reasons that a comparison names on either side, at most. */
 const NAMED_REASONS = 3;
 
@@ -145,6 +148,11 @@ export function explain(lesson: Lesson, exercise: Exercise): Explanation {
   return { pattern: subject.text, grade: subject.grade, reasons };
 }
 
+/** The reasons that are said: with one decimal the others are worth nothing. */
+export function saidReasons(reasons: readonly Reason[]): readonly Reason[] {
+  return reasons.filter(({ points }) => points >= SAID_POINTS);
+}
+
 /** The places of the one that are none of the other's. */
 function placesOnlyOf(one: readonly PlaceFact[], other: readonly PlaceFact[]): readonly PlaceFact[] {
   const keys = new Set(other.map((place) => JSON.stringify(place)));
@@ -166,9 +174,10 @@ function differenceFact(first: Subject, second: Subject, part: PartName, points:
   return { fact: points > 0 ? `more-of-${part}` : `less-of-${part}` };
 }
 
-/** The heaviest differences with what they are worth. */
-function worthOf(reasons: readonly Difference[]): readonly WorthFact[] {
-  return reasons.slice(0, NAMED_REASONS).map(({ what, points }) => ({
+/** The heaviest differences of one direction, with what they are worth; those that are worth nothing to speak of are left out. */
+function worthOf(reasons: readonly Difference[], sign: number): readonly WorthFact[] {
+  const said = reasons.filter(({ points }) => points * sign >= SAID_POINTS);
+  return said.slice(0, NAMED_REASONS).map(({ what, points }) => ({
     fact: points > 0 ? 'worth-more' : 'worth-less',
     what,
     points: Math.abs(points),
@@ -181,10 +190,11 @@ function comparisonFact(
   points: number,
   reasons: readonly Difference[],
 ): ComparisonFact {
-  if (Math.abs(points) < NO_DIFFERENCE) return { fact: 'as-hard', number, other, points };
   const sign = Math.sign(points);
-  const why = worthOf(reasons.filter((reason) => Math.sign(reason.points) === sign));
-  const but = worthOf(reasons.filter((reason) => Math.sign(reason.points) === -sign));
+  const why = worthOf(reasons, sign);
+  const but = worthOf(reasons, -sign);
+  if (Math.abs(points) < SAID_POINTS || why.length === 0)
+    return { fact: 'as-hard', number, other, points: Math.abs(points) };
   const kind = points > 0 ? 'harder' : 'easier';
   return but.length === 0
     ? { fact: kind, number, other, why }

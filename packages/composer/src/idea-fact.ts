@@ -7,12 +7,26 @@ export interface FigureFact extends Fact {
   readonly fact: `figure-${FigureName}`;
 }
 
+/** By how much something comes later, in beats. */
+interface BeatsLaterFact extends Fact {
+  readonly fact: 'beats-later';
+  readonly beats: number;
+}
+
+/** By how much something comes later, in whole bars. */
+interface BarsLaterFact extends Fact {
+  readonly fact: 'bars-later';
+  readonly bars: number;
+}
+
+/** By how much something comes later. */
+export type LaterFact = BeatsLaterFact | BarsLaterFact;
+
 /** A figure of the trade, displaced. */
 export interface FigureLaterFact extends Fact {
   readonly fact: 'theme-figure-later';
   readonly figure: FigureFact;
-  /** In beats. */
-  readonly later: number;
+  readonly later: LaterFact;
 }
 
 /** What is counted at a stroke after its beat. */
@@ -106,7 +120,7 @@ export type ThemeFact =
   | StrokesFact;
 
 /** What stands in the facts of this room and has its own words. */
-export type ThemePartFact = GroupFact | CountedFact | VoiceStrikesFact;
+export type ThemePartFact = GroupFact | CountedFact | VoiceStrikesFact | LaterFact;
 
 /** The line states the theme. */
 interface StatedFact extends Fact {
@@ -116,8 +130,7 @@ interface StatedFact extends Fact {
 /** The line displaces the theme and leaves it as it is. */
 interface DisplacedFact extends Fact {
   readonly fact: 'idea-displaced';
-  /** In beats. */
-  readonly later: number;
+  readonly later: LaterFact;
 }
 
 /** The line makes the theme fuller or thinner, in its place. */
@@ -129,29 +142,25 @@ interface SizeFact extends Fact {
 /** The line makes the displaced theme fuller or thinner. */
 interface DisplacedSizeFact extends Fact {
   readonly fact: 'idea-displaced-filled' | 'idea-displaced-thinned' | 'idea-displaced-turned';
-  /** In beats. */
-  readonly later: number;
+  readonly later: LaterFact;
 }
 
 /** The line plays the theme otherwise on some beats, with as many strokes. */
 interface TurnedFact extends Fact {
   readonly fact: 'idea-turned';
-  /** Numbers of the beats. */
-  readonly beats: readonly string[];
+  readonly beats: readonly PlaceFact[];
 }
 
 /** The line joins the theme with another: these beats are not the theme's. */
 interface JoinedFact extends Fact {
   readonly fact: 'idea-joined';
-  /** Numbers of the beats. */
-  readonly beats: readonly string[];
+  readonly beats: readonly PlaceFact[];
 }
 
 /** The line ends its block: it takes these beats from the theme of the block before. */
 interface JoinsBeforeFact extends Fact {
   readonly fact: 'idea-joins-before';
-  /** Numbers of the beats. */
-  readonly beats: readonly string[];
+  readonly beats: readonly PlaceFact[];
 }
 
 /** The line is another figure of the trade. */

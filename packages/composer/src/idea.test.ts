@@ -41,7 +41,7 @@ describe('headings', () => {
     expect(headingOf('... ... x.. ..x')).toEqual({
       fact: 'theme-figure-later',
       figure: { fact: 'figure-dotted-quarter' },
-      later: 2,
+      later: { fact: 'beats-later', beats: 2 },
     });
   });
 
@@ -107,6 +107,7 @@ describe('lines of a block', () => {
       line: cellsOf(line),
       theme: cellsOf(theme),
       before: before === null ? null : cellsOf(before),
+      inBar: 4,
     });
 
   it('[CO2803] are called by their names where they are other figures', () => {
@@ -116,16 +117,42 @@ describe('lines of a block', () => {
       figure: { fact: 'figure-every-beat' },
     });
     // definition: the theme itself, two beats later
-    expect(made('... ... ..x ..x', '..x ..x ... ...')).toEqual({ fact: 'idea-displaced', later: 2 });
+    expect(made('... ... ..x ..x', '..x ..x ... ...')).toEqual({
+      fact: 'idea-displaced',
+      later: { fact: 'beats-later', beats: 2 },
+    });
   });
 
   it('[CO2803] join with the figure before where they end a block and have a beat or two of it', () => {
     const [theme, before] = ['x.x ..x ... ..x', '... ..x x.. x..'] as const;
     // definition: 3 is the earlier theme's
-    expect(made('x.x ..x x.. ..x', theme, before)).toEqual({ fact: 'idea-joins-before', beats: ['3'] });
+    expect(made('x.x ..x x.. ..x', theme, before)).toEqual({
+      fact: 'idea-joins-before',
+      beats: [{ fact: 'beat', beat: 3 }],
+    });
     // definition: 4 is of neither
     expect(made('x.x ..x ... x.x', theme, before)).toMatchObject({ fact: 'idea-filled' });
     // definition: two beats of nobody's are another way of the figure, no joint
-    expect(made('..x x.x ... ..x', theme, before)).toMatchObject({ fact: 'idea-turned', beats: ['1', '2'] });
+    expect(made('..x x.x ... ..x', theme, before)).toMatchObject({
+      fact: 'idea-turned',
+      beats: [
+        { fact: 'beat', beat: 1 },
+        { fact: 'beat', beat: 2 },
+      ],
+    });
+  });
+
+  it('[CO3400] of two bars are told by bar and beat, and bars that have changed places by the bar', () => {
+    const theme = 'x. .. .. .. | .. .x .. ..';
+    const inSecond = (beat: number) => ({ fact: 'in-bar', place: { fact: 'beat', beat }, bar: 2 });
+    // definition: the line has a stroke more, on the third beat of its second bar
+    expect(made('x. .. .. .. | .. .x x. ..', theme)).toEqual({ fact: 'idea-filled', places: [inSecond(3)] });
+    // definition: one beat differs and neither bar has more strokes than the other
+    expect(made('x. .. .. .. | .. x. .. ..', theme)).toEqual({ fact: 'idea-turned', beats: [inSecond(2)] });
+    // definition: four beats are a bar of 4/4
+    expect(made('.. .x .. .. | x. .. .. ..', theme)).toEqual({
+      fact: 'idea-displaced',
+      later: { fact: 'bars-later', bars: 1 },
+    });
   });
 });

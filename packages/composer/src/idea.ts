@@ -13,7 +13,14 @@ import {
 } from '@shedbook/core';
 import type { FigureName } from './figures.data.ts';
 import { figureOf } from './figures.ts';
-import type { FigureFact, FigureLaterFact, IdeaFact, ThemeFact, VoiceStrikesFact } from './idea-fact.ts';
+import type {
+  FigureFact,
+  FigureLaterFact,
+  IdeaFact,
+  LaterFact,
+  ThemeFact,
+  VoiceStrikesFact,
+} from './idea-fact.ts';
 import { BORROWED_BEATS, likeness } from './theme.ts';
 import { groupsOf } from './theme-groups.ts';
 
@@ -22,6 +29,12 @@ const SHAPES: readonly FigureName[] = ['dotted-quarter', 'three-side'];
 
 function figureFact(name: FigureName): FigureFact {
   return { fact: `figure-${name}` };
+}
+
+/** By how much something comes later: whole bars are counted as such. */
+function laterFact(beats: number, inBar: number): LaterFact {
+  const isWhole = beats % inBar === 0;
+  return isWhole ? { fact: 'bars-later', bars: beats / inBar } : { fact: 'beats-later', beats };
 }
 
 /** The figure that a bar is, where it stands or some beats later. */
@@ -33,7 +46,7 @@ function figureIn(cells: readonly Cell[]): FigureFact | FigureLaterFact | null {
     if (!figure) continue;
     if (later === 0) return figureFact(figure.name);
     if (SHAPES.includes(figure.name))
-      return { fact: 'theme-figure-later', figure: figureFact(figure.name), later };
+      return { fact: 'theme-figure-later', figure: figureFact(figure.name), later: laterFact(later, n) };
   }
   return null;
 }
@@ -100,15 +113,27 @@ export function sharedThemeFact(
   return figure ? { fact: 'theme-figure-shared', figure, voices } : { fact: 'theme-shared', voices };
 }
 
-/** Places where one bar strikes and the other does not; bars of the same subdivisions only. */
-function strokesBeyond(cells: readonly Cell[], other: readonly Cell[]): readonly PlaceFact[] {
-  return cells.flatMap((cell, beat) =>
+/** Cells of which so many make a bar. */
+interface Barred {
+  readonly cells: readonly Cell[];
+  readonly inBar: number;
+}
+
+/** A place, with its bar where there are several. */
+function placeOf({ cells, inBar }: Barred, at: number, slot: number): PlaceFact {
+  const place = placeInBar(at % inBar, slot, cells[at]?.marks.length ?? 1);
+  return cells.length > inBar ? { fact: 'in-bar', place, bar: Math.floor(at / inBar) + 1 } : place;
+}
+
+/** Places where one line strikes and the other does not; bars of the same subdivisions only. */
+function strokesBeyond(line: Barred, other: readonly Cell[]): readonly PlaceFact[] {
+  return line.cells.flatMap((cell, at) =>
     struckSlots(cell)
       .filter((slot) => {
-        const mark = other[beat]?.marks[slot];
-        return other[beat]?.marks.length !== cell.marks.length || mark === undefined || !isStruck(mark);
+        const mark = other[at]?.marks[slot];
+        return other[at]?.marks.length !== cell.marks.length || mark === undefined || !isStruck(mark);
       })
-      .map((slot) => placeInBar(beat, slot, cell.marks.length)),
+      .map((slot) => placeOf(line, at, slot)),
   );
 }
 
@@ -116,33 +141,39 @@ function indexed(cells: readonly Cell[], texts: readonly string[]): readonly num
   return cells.map((cell) => texts.indexOf(cell.text));
 }
 
-function changedBeats(line: readonly Cell[], theme: readonly Cell[]): readonly string[] {
-  return line.flatMap((cell, beat) => (cell.text === theme[beat]?.text ? [] : [String(beat + 1)]));
+/** Numbers of the beats, from 0, on which a line is not its theme. */
+function changedBeats(line: readonly Cell[], theme: readonly Cell[]): readonly number[] {
+  return line.flatMap((cell, at) => (cell.text === theme[at]?.text ? [] : [at]));
 }
 
-/** What a line makes of a theme. */
-export function ideaOf(line: readonly Cell[], theme: readonly Cell[]): IdeaFact {
+/**
+ * What a line makes of a theme.
+ * @param inBar beats in a bar
+ */
+export function ideaOf(line: readonly Cell[], theme: readonly Cell[], inBar: number): IdeaFact {
   const texts = [...new Set([...line, ...theme].map((cell) => cell.text))];
   const { later, apart } = likeness(indexed(line, texts), indexed(theme, texts));
-  if (apart === 0) return later === 0 ? { fact: 'idea-stated' } : { fact: 'idea-displaced', later };
+  const displaced = laterFact(later, inBar);
+  if (apart === 0)
+    return later === 0 ? { fact: 'idea-stated' } : { fact: 'idea-displaced', later: displaced };
   const moved = theme.map((_, beat) => theme[(beat + theme.length - later) % theme.length] as Cell);
-  const more = strokesBeyond(line, moved);
-  const fewer = strokesBeyond(moved, line);
+  const more = strokesBeyond({ cells: line, inBar }, moved);
+  const fewer = strokesBeyond({ cells: moved, inBar }, line);
   // as many strokes in the same places: shared out otherwise between two limbs
   const isSame = more.length === 0 && fewer.length === 0;
   const kind = isSame ? 'turned' : fewer.length === 0 ? 'filled' : more.length === 0 ? 'thinned' : 'turned';
-  if (kind === 'turned' && apart > 1 && later === 0)
-    return { fact: 'idea-joined', beats: changedBeats(line, theme) };
-  if (later > 0) return { fact: `idea-displaced-${kind}`, later };
-  if (kind === 'turned') return { fact: 'idea-turned', beats: changedBeats(line, theme) };
-  return { fact: `idea-${kind}`, places: kind === 'filled' ? more : fewer };
+  if (later > 0) return { fact: `idea-displaced-${kind}`, later: displaced };
+  if (kind !== 'turned') return { fact: `idea-${kind}`, places: kind === 'filled' ? more : fewer };
+  const beats = changedBeats(line, theme).map((at) => placeOf({ cells: line, inBar }, at, 0));
+  return { fact: apart > 1 ? 'idea-joined' : 'idea-turned', beats };
 }
 
 /** The beats that a line has from the theme of the block before and not from its own; null where it is no such line. */
-function borrowedBeats(line: readonly Cell[], theme: readonly Cell[], before: readonly Cell[]) {
+function borrowedBeats({ line, theme, before, inBar }: BlockLine): readonly PlaceFact[] | null {
   const beats = changedBeats(line, theme);
-  const isBorrowed = beats.every((beat) => line[Number(beat) - 1]?.text === before[Number(beat) - 1]?.text);
-  return isBorrowed && beats.length <= BORROWED_BEATS ? beats : null;
+  const isBorrowed = before !== null && beats.every((at) => line[at]?.text === before[at]?.text);
+  if (!isBorrowed || beats.length > BORROWED_BEATS) return null;
+  return beats.map((at) => placeOf({ cells: line, inBar }, at, 0));
 }
 
 /** A line in a block. */
@@ -151,15 +182,18 @@ export interface BlockLine {
   readonly theme: readonly Cell[];
   /** The theme of the block before, where the line is the last of its block; else null. */
   readonly before: readonly Cell[] | null;
+  /** Beats in a bar. */
+  readonly inBar: number;
 }
 
 /** What a line of a block makes of the block's theme: another figure of the trade is called by its name. */
-export function ideaInBlock({ line, theme, before }: BlockLine): IdeaFact {
-  const idea = ideaOf(line, theme);
+export function ideaInBlock(of: BlockLine): IdeaFact {
+  const { line, theme, inBar } = of;
+  const idea = ideaOf(line, theme, inBar);
   if (idea.fact === 'idea-stated' || idea.fact === 'idea-displaced') return idea;
   const figure = figureOf(line.map((cell) => cell.text).join(' '));
   if (figure) return { fact: 'idea-figure', figure: figureFact(figure.name) };
-  const borrowed = before && borrowedBeats(line, theme, before);
+  const borrowed = borrowedBeats(of);
   if (borrowed) return { fact: 'idea-joins-before', beats: borrowed };
   return idea.fact === 'idea-joined' ? { fact: 'idea-turned', beats: idea.beats } : idea;
 }

@@ -100,6 +100,6 @@ export function barsNear(
     .map((step) => ({
       pattern: splitBars(step.cells, lesson.meter.beats.length),
       points: step.points,
-      what: ideaOf(step.cells, bar),
+      what: ideaOf(step.cells, bar, lesson.meter.beats.length),
     }));
 }

@@ -2,7 +2,7 @@ import { seededRandom } from '@shedbook/core';
 import { expect, it } from 'vitest';
 import { lessonOf } from '../test/lessons.ts';
 import { compose, pageSource } from './compose.ts';
-import { count, loomWith } from './loom.ts';
+import { count, FORMING, loomWith } from './loom.ts';
 import { alphabetOf, pageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
 
@@ -23,7 +23,7 @@ it('[CO54] counts lines that come and go as counting the page anew does', () => 
   const random = seededRandom(5);
   const draw = () => bars[random.below(bars.length)] ?? bars[0];
   const page = Array.from({ length: 12 }, draw).flatMap((bar) => bar ?? []);
-  const warp = { aim, blocks: [], page, isThemed: false, need: 1 };
+  const warp = { aim, blocks: [], page, isThemed: false, need: 1, gains: FORMING };
   const loom = loomWith(warp);
   for (let i = 0; i < 200; i += 1) {
     const place = random.below(page.length);

@@ -12,11 +12,12 @@ import {
   type Inventory,
   inventoryCost,
   orderCost,
+  overBudget,
   type PageAim,
   phraseCost,
   stepCost,
 } from './page-cost.ts';
-import { BORROWED_BEATS, beatsApartAnyhow, likeness } from './theme.ts';
+import { BORROWED_BEATS, beatsApart, beatsApartAnyhow, likeness } from './theme.ts';
 
 /** What a line costs for each beat more than one by which it strays from its theme. */
 const STRAYED = 4;
@@ -24,11 +25,26 @@ const STRAYED = 4;
 /** What a block costs for each share of a bar by which another line than its first is nearer to all of them; a whole bar costs this. */
 const NOT_CENTRAL = 66;
 
-/**
- * What is gained by a block in which a line displaces the theme, by one whose last line joins its theme with the one
- * before, and by one whose theme is a figure of the trade.
- */
-const GAINS = { displaced: 1, joins: 1, figure: 12 } as const;
+/** What a block gains by having a theme that is a figure of the trade. */
+const FIGURE_AS_THEME = 12;
+
+/** What a block gains by what its lines make of its theme, and what that may not cost. */
+export interface Gains {
+  /** By a line that displaces the theme. */
+  readonly displaced: number;
+  /** By a last line that joins the theme with the one before. */
+  readonly joins: number;
+  /** Most that the line that displaces the theme, and the one after it, cost for the beats that change. */
+  readonly displacing: number;
+  /** What each beat costs that changes beyond those that may change on a page. */
+  readonly overBudget: number;
+}
+
+/** While blocks are formed; displacing costs what its beats cost. */
+export const FORMING: Gains = { displaced: 1, joins: 1, displacing: Number.POSITIVE_INFINITY, overBudget: 0 };
+
+/** When blocks stand and their drills are filled in, as far as the beats that may change on a page allow. */
+export const DRILLING: Gains = { displaced: 30, joins: 20, displacing: 15, overBudget: 120 };
 
 /** A page on its way. */
 export interface Loom {
@@ -43,6 +59,7 @@ export interface Loom {
   readonly tally: Tally;
   /** How many times what is missing weighs. */
   readonly need: number;
+  readonly gains: Gains;
 }
 
 /** Counts of what the page has, kept up to date by {@link count}. */
@@ -64,9 +81,11 @@ interface Tally extends Inventory {
   readonly seen: Uint8Array;
   /** By line of a block: beats by which it is apart from the other lines. */
   readonly sums: Uint16Array;
+  /** By block: beats that change from line to line, as {@link blockCost} found it last. */
+  readonly changed: Uint16Array;
 }
 
-function emptyTally(aim: PageAim, lines: number): Tally {
+function emptyTally(aim: PageAim, lines: number, blocks: number): Tally {
   const { vocabulary: n, cells } = aim.alphabet;
   const isWanted = new Uint8Array(n * n);
   for (const move of aim.moves) isWanted[move] = 1;
@@ -85,6 +104,7 @@ function emptyTally(aim: PageAim, lines: number): Tally {
     mayStart,
     seen: new Uint8Array(cells.length),
     sums: new Uint16Array(lines),
+    changed: new Uint16Array(blocks),
   };
 }
 
@@ -126,6 +146,7 @@ export interface Warp {
   readonly isThemed: boolean;
   /** How many times what is missing weighs. */
   readonly need: number;
+  readonly gains: Gains;
 }
 
 /** A loom with a page on it. */
@@ -133,7 +154,7 @@ export function loomWith(warp: Warp): Loom {
   const loom = {
     ...warp,
     blockOf: blockOfPlaces(warp.blocks),
-    tally: emptyTally(warp.aim, warp.page.length),
+    tally: emptyTally(warp.aim, warp.page.length, warp.blocks.length),
   };
   for (const bar of warp.page) count(loom, bar, 1);
   return loom;
@@ -178,24 +199,32 @@ function offCentre({ page, blocks }: Loom, index: number, sums: Uint16Array): nu
 
 /** What the lines of a block cost for what they make of its theme. */
 function themeCost(loom: Loom, index: number, theme: PageBar): number {
-  const { page, aim, blocks, tally } = loom;
+  const { page, aim, blocks, tally, gains } = loom;
   const { start, length } = blocks[index] as Block;
   const before = index > 0 ? themeOfBlock(loom, index - 1) : null;
   const { sums } = tally;
-  let cost = aim.figures.has(theme) ? -GAINS.figure : 0;
+  let cost = aim.figures.has(theme) ? -FIGURE_AS_THEME : 0;
+  let changed = 0;
   let isDisplaced = false;
+  let wasMoved = false;
   sums[0] = 0;
   for (let line = 1; line < length; line += 1) {
     const bar = page[start + line] as PageBar;
     const { apart, later } = likeness(bar.cells, theme.cells);
     sums[0] += apart;
     sums[line] = apart;
-    cost += changeCost(page[start + line - 1] as PageBar, bar);
-    if (apart === 0 && later > 0) isDisplaced = true;
+    const beats = beatsApart((page[start + line - 1] as PageBar).cells, bar.cells);
+    const isMoved = apart === 0 && later > 0 && !isDisplaced;
+    const change = changeCost(beats, bar.cells.length);
+    cost += isMoved || wasMoved ? Math.min(gains.displacing, change) : change;
+    changed += beats;
+    if (isMoved) isDisplaced = true;
+    wasMoved = isMoved;
     if (apart > 0) cost += STRAYED * (apart - 1);
-    if (line === length - 1 && before && joins(bar, theme, before)) cost -= GAINS.joins;
+    if (line === length - 1 && before && joins(bar, theme, before)) cost -= gains.joins;
   }
-  if (isDisplaced) cost -= GAINS.displaced;
+  if (isDisplaced) cost -= gains.displaced;
+  tally.changed[index] = changed;
   return cost + (NOT_CENTRAL * offCentre(loom, index, sums)) / theme.cells.length;
 }
 
@@ -213,12 +242,20 @@ export function blockCost(loom: Loom, index: number): number {
   return cost;
 }
 
-/** What only the whole page shows. */
-export function wholeCost({ page, aim, tally, need }: Loom): number {
-  return inventoryCost(tally, aim, page.length, need) + orderCost(page, tally.seen) + endsCost(page, aim);
+/** What only the whole page shows, after the blocks have been looked at. */
+export function wholeCost({ page, blocks, aim, tally, need, gains }: Loom): number {
+  let changed = 0;
+  for (let index = 0; index < blocks.length; index += 1) changed += tally.changed[index] as number;
+  return (
+    inventoryCost(tally, aim, page.length, need) +
+    orderCost(page, tally.seen) +
+    endsCost(page, aim) +
+    gains.overBudget * overBudget(changed, page.length - blocks.length)
+  );
 }
 
 /** What a page costs, block by block and as a whole. */
 export function pageCost(loom: Loom): number {
-  return loom.blocks.reduce((sum, _, index) => sum + blockCost(loom, index), wholeCost(loom));
+  const blocks = loom.blocks.reduce((sum, _, index) => sum + blockCost(loom, index), 0);
+  return blocks + wholeCost(loom);
 }

@@ -5,7 +5,7 @@
  */
 import type { Random } from '@shedbook/core';
 import { BLOCK_LINES, type Block, blockOfPlaces } from './blocks.ts';
-import { loomWith, pageCost } from './loom.ts';
+import { FORMING, loomWith, pageCost } from './loom.ts';
 import { type PageBar, SAME_POINTS } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
 import { firstAtLeast, type Window } from './windows.ts';
@@ -131,7 +131,9 @@ function tryMend(page: BlockedPage, mend: Mend, task: MendTask, free: ReadonlySe
 
 /** What a page costs; themes are left aside where only steps are to be mended. */
 function costOf({ bars, blocks }: BlockedPage, aim: PageAim, isThemed: boolean): number {
-  return pageCost(loomWith({ aim, blocks: [...blocks], page: [...bars], isThemed, need: NEED }));
+  return pageCost(
+    loomWith({ aim, blocks: [...blocks], page: [...bars], isThemed, need: NEED, gains: FORMING }),
+  );
 }
 
 /** Exchanges bars as long as a step is above its bound and the page gets better. */

@@ -6,7 +6,6 @@
  * met weighs more than any of the rest.
  */
 import { type Alphabet, type PageBar, SAME_POINTS } from './page-bar.ts';
-import { beatsApart } from './theme.ts';
 
 const MISSED_MOVE = 15;
 const STEP_TOO_LARGE = 60;
@@ -23,6 +22,9 @@ const SAME_BAR = 20;
 
 /** The cost of all beats of a bar changing inside a block; one beat costs nothing, each more its share. */
 const BEATS_CHANGED = 86;
+
+/** Beats that may change from line to line, on average over a page: under 1.5 is the goal. */
+const MOST_CHANGED = 1.42;
 
 /** New cells that the first bar, and every later bar, may bring. */
 const NEW_CELLS = { first: 2, later: 1 } as const;
@@ -125,10 +127,18 @@ export function stepCost(step: number, aim: PageAim): number {
   return step > aim.stepBound + SAME_POINTS ? uneven + STEP_TOO_LARGE * (step / aim.stepBound) : uneven;
 }
 
-/** The cost of a bar changing into the next one of its block: one beat is what an idea asks for. */
-export function changeCost(a: PageBar, b: PageBar): number {
-  const apart = beatsApart(a.cells, b.cells);
-  return apart === 0 ? SAME_BAR : BEATS_CHANGED * ((apart - 1) / Math.max(1, a.cells.length));
+/** The cost of so many beats of a bar changing to the next line of its block: one beat is what an idea asks for. */
+export function changeCost(changed: number, beats: number): number {
+  return changed === 0 ? SAME_BAR : BEATS_CHANGED * ((changed - 1) / Math.max(1, beats));
+}
+
+/**
+ * Beats by which more change from line to line than are allowed on average.
+ * @param changed beats that change inside the page's blocks, all together
+ * @param steps lines that follow another one of their block
+ */
+export function overBudget(changed: number, steps: number): number {
+  return Math.max(0, changed - MOST_CHANGED * steps);
 }
 
 /** The cost of a bar by itself: a phrase of several bars is easier to hold when they are alike for the better part. */

@@ -184,6 +184,7 @@ function ideaAt(task: ReportTask, place: number): IdeaFact | null {
     line: cellsOf(task, page[place] as PageBar),
     theme: cellsOf(task, theme),
     before: before ? cellsOf(task, before) : null,
+    inBar: task.aim.beats,
   });
 }
 

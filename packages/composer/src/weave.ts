@@ -7,7 +7,7 @@
 import type { Random } from '@shedbook/core';
 import { type AnnealTask, anneal } from './anneal.ts';
 import type { Block } from './blocks.ts';
-import { loomWith } from './loom.ts';
+import { DRILLING, FORMING, loomWith } from './loom.ts';
 import type { PageBar } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
 import { beatsApartAnyhow, mostAlike } from './theme.ts';
@@ -30,6 +30,14 @@ const AGAIN_NEED = 3;
  */
 const AFRESH = 4;
 const AFRESH_WARM = 60;
+
+/**
+ * Exchanges tried at last, as a share of the first ones, when blocks stand and their drills are filled in; what is not
+ * missing by then may not get lost.
+ */
+const DRILL_TRIES = 0.3;
+const DRILL_WARM = 4;
+const DRILL_NEED = 20;
 
 /** What weaving goes by. */
 export interface WeaveTask extends AnnealTask {
@@ -78,7 +86,7 @@ export function weavePage(start: readonly PageBar[], task: WeaveTask, random: Ra
   const page = [...start];
   const tries = (task.isTight ? TRIES.tight : TRIES.roomy) * task.places.length;
   anneal(
-    loomWith({ aim, blocks, page, isThemed: true, need: 1 }),
+    loomWith({ aim, blocks, page, isThemed: true, need: 1, gains: FORMING }),
     task,
     { tries, warm: WARM, cool: COOL },
     random,
@@ -91,9 +99,12 @@ export function weavePage(start: readonly PageBar[], task: WeaveTask, random: Ra
       page,
       isThemed: true,
       need: isAfresh ? AGAIN_NEED : AGAIN_NEED ** again,
+      gains: FORMING,
     });
     const warm = isAfresh ? AFRESH_WARM : AGAIN_WARM;
     anneal(loom, task, { tries: isAfresh ? tries : tries / 2, warm, cool: COOL }, random);
   }
+  const drills = loomWith({ aim, blocks, page, isThemed: true, need: DRILL_NEED, gains: DRILLING });
+  anneal(drills, task, { tries: tries * DRILL_TRIES, warm: DRILL_WARM, cool: COOL }, random);
   return { bars: page, blocks, themes: themesOf(page, blocks) };
 }

@@ -1,5 +1,5 @@
 /** `shedbook why`: what makes an exercise hard, or why one is harder than another. */
-import { compare, type Explanation, explain } from '@shedbook/composer';
+import { compare, type Explanation, explain, saidReasons } from '@shedbook/composer';
 import type { Exercise, Lesson } from '@shedbook/core';
 import { type CliCatalogue, say } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
@@ -11,7 +11,9 @@ function explanationText(
   { pattern, grade, reasons }: Explanation,
   { words, language }: CliCatalogue,
 ): string {
-  const lines = reasons.map(({ points, why }) => `  ${points.toFixed(1).padStart(4)}  ${say(why, language)}`);
+  const lines = saidReasons(reasons).map(
+    ({ points, why }) => `  ${points.toFixed(1).padStart(4)}  ${say(why, language)}`,
+  );
   return [words.why.title({ number, pattern, points: grade.points }), ...lines].join('\n');
 }
 

@@ -14,6 +14,7 @@ import {
   type IdeaFact,
   type PassNoteFact,
   REVIEW_COUNT,
+  saidReasons,
   type VariationFact,
   variationsOf,
 } from '@shedbook/composer';
@@ -53,7 +54,7 @@ function seedFor({ compose: { seed } }: Lesson, again: number): number | string 
 function gradeAll(lesson: Lesson): readonly BarGrade[] {
   return lesson.exercises.map((exercise) => {
     const { grade, reasons } = explain(lesson, exercise);
-    return { points: grade.points, reasons };
+    return { points: grade.points, reasons: saidReasons(reasons) };
   });
 }
 

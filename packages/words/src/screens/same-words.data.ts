@@ -88,6 +88,7 @@ export const SAME_WORDS: readonly string[] = [
   'facts.section-plays',
   'facts.teacher-aims',
   'facts.teacher-noted',
+  'facts.theme-figure-later',
   'facts.theme-figure-shared',
   'facts.theme-shared',
   'facts.worth-less',

@@ -18,25 +18,27 @@ export const difficulty = sentences<ReasonFact, PlaceFact>()({
   'part-lead':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke with the lead hand}} * {{{$count} strokes with the lead hand}}',
   'part-switch':
-    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} change between playing with the lead hand, between its strokes and not at all}} * {{{$count} changes between playing with the lead hand, between its strokes and not at all}}',
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} change of company: with the lead hand, between its strokes, silent}} * {{{$count} changes of company: with the lead hand, between its strokes, silent}}',
   'part-unison':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke of two limbs together}} * {{{$count} strokes of two limbs together}}',
   'part-interlock':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} hand-over from limb to limb within a beat}} * {{{$count} hand-overs from limb to limb within a beat}}',
-  'part-wnbd': '{$count :number maximumFractionDigits=1} of syncopation (note-to-beat distance)',
+  'part-wnbd':
+    'its strokes pull against the beat ({$count :number maximumFractionDigits=1} by their distances from it)',
   'part-lhl': '{$count :number maximumFractionDigits=1} of syncopation (rests on strong places)',
   'part-offBeatness':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke far off the beat}} * {{{$count} strokes far off the beat}}',
   'part-keith':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke that starts too early for its length}} * {{{$count} strokes that start too early for their length}}',
-  'part-pulse': '{$count :number maximumFractionDigits=1} of evidence against the pulse',
+  'part-pulse': 'it says little of the pulse ({$count :number maximumFractionDigits=1} against it)',
   'part-density':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} stroke in all}} * {{{$count} strokes in all}}',
   'part-memory':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} beat that is new in a later bar}} * {{{$count} beats that are new in later bars}}',
   'part-change':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} change of cell}} * {{{$count} changes of cell}}',
-  'part-speed': '{$count :number maximumFractionDigits=1} of hand speed (three strokes at the limit are 1)',
+  'part-speed':
+    'strokes follow one another fast ({$count :number maximumFractionDigits=1}, where three at the limit of a hand are 1)',
   'part-dynamics':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} change of dynamics}} * {{{$count} changes of dynamics}}',
 });

@@ -21,12 +21,14 @@ export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact |
   'figure-ghosts-after': 'Ghost notes after the back beat',
   'figure-ghosts-before': 'Ghost notes before the back beat',
   'figure-ghosts-between': 'Ghost notes between the back beats',
-  'theme-figure-later':
-    '.input {$later :integer} .match $later one {{{$figure :say}, {$later} beat later}} * {{{$figure :say}, {$later} beats later}}',
+  'theme-figure-later': '{$figure :say}, {$later :say}',
+  'beats-later':
+    '.input {$beats :integer} .match $beats one {{{$beats} beat later}} * {{{$beats} beats later}}',
+  'bars-later': '.input {$bars :integer} .match $bars one {{a bar later}} * {{{$bars} bars later}}',
   'theme-groups': 'On {$groups :list type=apart}',
   'theme-ghosts': 'Ghost notes on {$groups :list type=apart}',
   'theme-two-bars': 'On {$first :list type=apart}, then on {$second :list type=apart}',
-  'theme-twice': 'On {$groups :list type=apart}, twice',
+  'theme-twice': 'On {$groups :list type=apart} in both bars',
   'theme-begins': 'From {$groups :list type=apart}',
   'theme-shared': '{$voices :list type=apart}',
   'theme-figure-shared': '{$figure :say}: {$voices :list type=apart}',
@@ -39,20 +41,16 @@ export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact |
     '.input {$count :integer} .match $count one {{{$beats :list} and its {$syllables :list}}} * {{{$beats :list}, each with its {$syllables :list}}}',
   counted: '{$syllable :syllable}',
   'idea-stated': 'the figure itself',
-  'idea-displaced':
-    '.input {$later :integer} .match $later one {{the figure, {$later} beat later}} * {{the figure, {$later} beats later}}',
+  'idea-displaced': 'the figure, {$later :say}',
   'idea-filled': 'fuller: with {$places :list}',
   'idea-thinned': 'thinner: without {$places :list}',
   'idea-turned': 'another way on {$beats :list}',
   'idea-joined': 'joined with another figure on {$beats :list}',
   'idea-joins-before': 'joined with the figure before on {$beats :list}',
   'idea-figure': '{$figure :say}',
-  'idea-displaced-filled':
-    '.input {$later :integer} .match $later one {{{$later} beat later, and fuller}} * {{{$later} beats later, and fuller}}',
-  'idea-displaced-thinned':
-    '.input {$later :integer} .match $later one {{{$later} beat later, and thinner}} * {{{$later} beats later, and thinner}}',
-  'idea-displaced-turned':
-    '.input {$later :integer} .match $later one {{{$later} beat later, one beat another way}} * {{{$later} beats later, one beat another way}}',
+  'idea-displaced-filled': '{$later :say}, and fuller',
+  'idea-displaced-thinned': '{$later :say}, and thinner',
+  'idea-displaced-turned': '{$later :say}, one beat another way',
   'term-page': 'Page {$page :integer}',
   'term-cells': 'New here: {$cells :list type=apart}.',
   'cell-silent': 'a silent beat',

@@ -18,18 +18,19 @@ export const difficulty = sentences<ReasonFact, PlaceFact>()({
   'part-lead':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag mit der führenden Hand}} * {{{$count} Schläge mit der führenden Hand}}',
   'part-switch':
-    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Wechsel zwischen mit der Führungshand, zwischen ihren Schlägen und gar nicht}} * {{{$count} Wechsel zwischen mit der Führungshand, zwischen ihren Schlägen und gar nicht}}',
+    '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Wechsel der Begleitung: mit der Führungshand, zwischen ihren Schlägen, still}} * {{{$count} Wechsel der Begleitung: mit der Führungshand, zwischen ihren Schlägen, still}}',
   'part-unison':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} gemeinsamer Schlag}} * {{{$count} gemeinsame Schläge}}',
   'part-interlock':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Übergabe innerhalb eines Schlages}} * {{{$count} Übergaben innerhalb eines Schlages}}',
-  'part-wnbd': '{$count :number maximumFractionDigits=1} an Synkopierung (Abstand von der Zählzeit)',
+  'part-wnbd':
+    'die Schläge ziehen gegen die Zählzeit ({$count :number maximumFractionDigits=1} nach ihrem Abstand von ihr)',
   'part-lhl': '{$count :number maximumFractionDigits=1} an Synkopierung (Pausen auf schweren Stellen)',
   'part-offBeatness':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag weit neben der Zählzeit}} * {{{$count} Schläge weit neben der Zählzeit}}',
   'part-keith':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag, der für seine Länge zu früh beginnt}} * {{{$count} Schläge, die für ihre Länge zu früh beginnen}}',
-  'part-pulse': '{$count :number maximumFractionDigits=1} gegen den Puls',
+  'part-pulse': 'der Puls ist wenig zu hören ({$count :number maximumFractionDigits=1} gegen ihn)',
   'part-density':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Schlag im Ganzen}} * {{{$count} Schläge im Ganzen}}',
   'part-memory':
@@ -37,7 +38,7 @@ export const difficulty = sentences<ReasonFact, PlaceFact>()({
   'part-change':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Wechsel der Zelle}} * {{{$count} Wechsel der Zelle}}',
   'part-speed':
-    '{$count :number maximumFractionDigits=1} an Tempo einer Hand (drei Schläge an der Grenze sind 1)',
+    'die Schläge folgen schnell aufeinander ({$count :number maximumFractionDigits=1}; drei an der Grenze einer Hand sind 1)',
   'part-dynamics':
     '.input {$count :number maximumFractionDigits=1} .match $count one {{{$count} Wechsel der Lautstärke}} * {{{$count} Wechsel der Lautstärke}}',
 });

@@ -21,12 +21,14 @@ export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact |
   'figure-ghosts-after': 'Ghost Notes nach dem Backbeat',
   'figure-ghosts-before': 'Ghost Notes vor dem Backbeat',
   'figure-ghosts-between': 'Ghost Notes zwischen den Backbeats',
-  'theme-figure-later':
-    '.input {$later :integer} .match $later one {{{$figure :say}, {$later} Schlag später}} * {{{$figure :say}, {$later} Schläge später}}',
+  'theme-figure-later': '{$figure :say}, {$later :say}',
+  'beats-later':
+    '.input {$beats :integer} .match $beats one {{{$beats} Schlag später}} * {{{$beats} Schläge später}}',
+  'bars-later': '.input {$bars :integer} .match $bars one {{einen Takt später}} * {{{$bars} Takte später}}',
   'theme-groups': 'Auf {$groups :list type=apart}',
   'theme-ghosts': 'Ghost Notes auf {$groups :list type=apart}',
   'theme-two-bars': 'Auf {$first :list type=apart}, dann auf {$second :list type=apart}',
-  'theme-twice': 'Zweimal auf {$groups :list type=apart}',
+  'theme-twice': 'In beiden Takten auf {$groups :list type=apart}',
   'theme-begins': 'Von {$groups :list type=apart} an',
   'theme-shared': '{$voices :list type=apart}',
   'theme-figure-shared': '{$figure :say}: {$voices :list type=apart}',
@@ -39,20 +41,16 @@ export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact |
     '.input {$count :integer} .match $count one {{{$beats :list} mit {$syllables :list}}} * {{{$beats :list}, je mit {$syllables :list}}}',
   counted: '„{$syllable :syllable}“',
   'idea-stated': 'die Figur selbst',
-  'idea-displaced':
-    '.input {$later :integer} .match $later one {{die Figur, {$later} Schlag später}} * {{die Figur, {$later} Schläge später}}',
+  'idea-displaced': 'die Figur, {$later :say}',
   'idea-filled': 'voller: mit {$places :list}',
   'idea-thinned': 'dünner: ohne {$places :list}',
   'idea-turned': 'anders auf {$beats :list}',
   'idea-joined': 'auf {$beats :list} mit einer anderen Figur verbunden',
   'idea-joins-before': 'auf {$beats :list} mit der Figur davor verbunden',
   'idea-figure': '{$figure :say}',
-  'idea-displaced-filled':
-    '.input {$later :integer} .match $later one {{{$later} Schlag später und voller}} * {{{$later} Schläge später und voller}}',
-  'idea-displaced-thinned':
-    '.input {$later :integer} .match $later one {{{$later} Schlag später und dünner}} * {{{$later} Schläge später und dünner}}',
-  'idea-displaced-turned':
-    '.input {$later :integer} .match $later one {{{$later} Schlag später, ein Schlag anders}} * {{{$later} Schläge später, ein Schlag anders}}',
+  'idea-displaced-filled': '{$later :say} und voller',
+  'idea-displaced-thinned': '{$later :say} und dünner',
+  'idea-displaced-turned': '{$later :say}, ein Schlag anders',
   'term-page': 'Seite {$page :integer}',
   'term-cells': 'Neu hier: {$cells :list type=apart}.',
   'cell-silent': 'ein stiller Schlag',
