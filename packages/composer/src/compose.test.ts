@@ -355,6 +355,8 @@ vocabulary: [..., x.., .x., ..x, xx., x.x, .xx, xxx]`);
     ['sixteenths', 24, 60_556],
     ['swing of eight cells', 32, 60_014],
     ['swing of eight cells', 32, 60_018],
+    // a block of six lines could take no seventh that lay between
+    ['swing of eight cells', 32, 10_103],
   ] as const)(
     '[CO14] gives up a theme before a step is too large: %s, %i bars, seed %i',
     (name, count, seed) => {

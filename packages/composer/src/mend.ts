@@ -60,31 +60,32 @@ function laidOut(lengths: readonly number[]): readonly Block[] {
 
 /**
  * Blocks of which one has a line less and another a line more: what would be no block any more goes to the one before it
- * or after it. Null where one would get too long.
+ * or after it, and one that gets too long is halved.
  */
-function withLineMoved(blocks: readonly Block[], from: number, to: number): readonly Block[] | null {
+function withLineMoved(blocks: readonly Block[], from: number, to: number): readonly Block[] {
   if (from === to) return blocks;
   const lengths = blocks.map(({ length }, i) => length + (i === to ? 1 : 0) - (i === from ? 1 : 0));
   const left = lengths[from] as number;
-  if ((lengths[to] as number) > BLOCK_LINES.most) return null;
-  if (left >= BLOCK_LINES.least) return laidOut(lengths);
-  const host = [from - 1, from + 1].find(
-    (each) => (lengths[each] ?? BLOCK_LINES.most) + left <= BLOCK_LINES.most,
+  const host = [from - 1, from + 1].find((each) => lengths[each] !== undefined);
+  const kept =
+    left >= BLOCK_LINES.least || host === undefined
+      ? lengths
+      : lengths.with(host, (lengths[host] as number) + left).toSpliced(from, 1);
+  return laidOut(
+    kept.flatMap((each) => (each > BLOCK_LINES.most ? [Math.ceil(each / 2), Math.floor(each / 2)] : [each])),
   );
-  if (host === undefined) return null;
-  return laidOut(lengths.with(host, (lengths[host] as number) + left).toSpliced(from, 1));
 }
 
 /**
  * The page with another bar in place of one, put where its difficulty belongs among its free neighbours, into the block of
- * the line before it; null where a block would get too long. Blocks without themes stay as they are.
+ * the line before it. Blocks without themes stay as they are.
  */
 function exchanged(
   { bars, blocks }: BlockedPage,
   { place, bar }: Exchange,
   free: ReadonlySet<number>,
   isThemed: boolean,
-): BlockedPage | null {
+): BlockedPage {
   const { from, to } = freeAround(place, free);
   const stretch = bars.slice(from, to);
   stretch.splice(place - from, 1);
@@ -96,8 +97,7 @@ function exchanged(
   const blockOf = blockOfPlaces(blocks);
   const before = Math.max(0, from + at - 1);
   const host = blockOf[before >= place ? before + 1 : before] as number;
-  const moved = withLineMoved(blocks, blockOf[place] as number, host);
-  return moved && { bars: laid, blocks: moved };
+  return { bars: laid, blocks: withLineMoved(blocks, blockOf[place] as number, host) };
 }
 
 /** An exchange that may mend a step: a place to change, and the points that the new bar should lie between. */
