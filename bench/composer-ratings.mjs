@@ -68,6 +68,61 @@ const SLOTS = 4;
 const HALVES = [2, 2, 2, 2];
 
 /**
+ * Intervals from each stroke to the next, in slots, the bar looped.
+ * @param {readonly number[]} bits
+ */
+function intervals(bits) {
+  const strokes = bits.flatMap((bit, slot) => (bit ? [slot] : []));
+  return strokes.map((slot, i) => {
+    const next = strokes[i + 1] ?? (strokes[0] ?? 0) + bits.length;
+    return next - slot;
+  });
+}
+
+/**
+ * Steps in which a sequence is produced from what came before it (Lempel and Ziv 1976).
+ * @param {readonly number[]} bits
+ */
+function productionSteps(bits) {
+  const text = bits.join('');
+  let steps = 0;
+  for (let from = 0; from < text.length; steps += 1) {
+    let length = 1;
+    while (
+      from + length <= text.length &&
+      text.slice(0, from + length - 1).includes(text.slice(from, from + length))
+    )
+      length += 1;
+    from += length;
+  }
+  return steps;
+}
+
+/**
+ * Pairwise variability of neighbouring intervals, normalised (Grabe and Low 2002).
+ * @param {readonly number[]} bits
+ */
+function variability(bits) {
+  const found = intervals(bits);
+  const pairs = found.map((each, i) => [each, found[(i + 1) % found.length] ?? each]);
+  const shares = pairs.map(([a = 1, b = 1]) => Math.abs(a - b) / ((a + b) / 2));
+  return (100 * shares.reduce((sum, share) => sum + share, 0)) / shares.length;
+}
+
+/**
+ * Evidence against the clock that a listener would choose: the best of those of two, four and eight slots, wherever they
+ * begin, for each of their beats (Povel and Essens 1985).
+ * @param {readonly number[]} bits
+ */
+function bestClock(bits) {
+  const turned = (/** @type {number} */ by) => bits.map((_, slot) => bits[(slot + by) % bits.length] ?? 0);
+  const scores = [2, 4, 8].flatMap((unit) =>
+    Array.from({ length: unit }, (_, by) => (counterEvidence(turned(by), unit).score * unit) / bits.length),
+  );
+  return Math.min(...scores);
+}
+
+/**
  * Published measures by themselves: what a set can be ordered by at all.
  * @type {Readonly<Record<string, (bits: readonly number[]) => number>>}
  */
@@ -77,6 +132,9 @@ const MEASURES = {
   Keith: keithSyncopation,
   'off-beatness (Toussaint)': offBeatness,
   'distance to beats (Gómez and others)': (bits) => toNumber(noteToBeatDistance(bits, SLOTS).mean),
+  'steps of production (Lempel and Ziv)': productionSteps,
+  'variability of intervals (Grabe and Low)': variability,
+  'evidence against the best clock (Povel and Essens)': bestClock,
 };
 
 /** Each published measure on each set. */

@@ -55,10 +55,14 @@ export interface PageTask {
 /** With fewer lines than this many times what all moves need, there is no room for themes: every line is needed. */
 const ROOM = 1.4;
 
+/** Lines that a page with so many moves to meet needs at least if they are to have themes. @param inOne moves in a line */
+export function linesForThemes(moves: number, inOne: number): number {
+  return Math.max(3, Math.ceil((ROOM * moves) / inOne));
+}
+
 /** Whether a page has room for themes. */
 function hasRoom({ count, aim, candidates }: PageTask): boolean {
-  const inOne = candidates[0]?.cells.length ?? 1;
-  return count > 2 && count >= ROOM * (aim.moves.length / inOne);
+  return count >= linesForThemes(aim.moves.length, candidates[0]?.cells.length ?? 1);
 }
 
 interface Draft {

@@ -337,6 +337,18 @@ vocabulary: [..., x.., .x., ..x, xx., x.x, .xx, xxx]`);
     },
   );
 
+  it('[CO3405] says from how many exercises on lines have themes, where there are too few for moves and themes', () => {
+    const lesson = lessonFrom(`meter: 2/4
+feel: even
+groove: { hihat: x.xx x.xx, bass: x..x x..x }
+vocabulary: [...., x..., ..x., ...x, x..x, .x.x]
+compose: { bars: 2 }`);
+    const noteOf = (count: number) => compose(lesson, { count, seed: 1 }).report.notes[0];
+    // definition: 36 moves at four a line need nine lines; half of that again, but for a tenth, is ours
+    expect(noteOf(12)).toEqual({ fact: 'no-themes', exercises: 13 });
+    expect(noteOf(16)?.fact).not.toBe('no-themes');
+  });
+
   it('[CO35] [CO2300] mending a step of difficulty leaves lines with their blocks: a page that it tore', () => {
     const lesson = lessonFrom(`feel: triplet
 groove: { ride: x x.x x x.x, hihat-foot: . x . x, bass: x x x x }

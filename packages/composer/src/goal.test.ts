@@ -5,6 +5,7 @@ import { exerciseOf, lessonOf } from '../test/lessons.ts';
 import { composeGoal } from './goal.ts';
 import { gradeExercise } from './grade.ts';
 import { barsNear, DIRECTIONS } from './like.ts';
+import { withComping } from './page.ts';
 
 const swing = lessonOf('swing');
 
@@ -27,6 +28,38 @@ describe('bars near a bar', () => {
         expect(factInEnglish(each.what).length).toBeGreaterThan(5);
       }
     }
+  });
+
+  it('[CO3404] keep what other voices of the exercise play, and are graded with it', () => {
+    const rhythm = (text: string) => parsePattern(text);
+    const parts = [
+      { voice: 'snare', pattern: rhythm('... ..x ..x ...') },
+      { voice: 'bass', pattern: rhythm('... ..x ... x..') },
+    ] as const;
+    const dialogue = { ...exerciseOf(swing, '... ..x ..x ...'), parts };
+    const { points } = gradeExercise(swing, dialogue);
+    for (const direction of DIRECTIONS) {
+      const near = barsNear(swing, dialogue, direction);
+      expect(near.length).toBeGreaterThan(0);
+      for (const { pattern, points: found } of near) {
+        const made = { ...dialogue, parts: withComping(swing, dialogue, pattern) };
+        // definition: the comping voice alone is changed, and all voices together are easier, harder or as hard
+        expect(made.parts).toEqual([{ voice: 'snare', pattern }, parts[1]]);
+        expect(found).toBeCloseTo(gradeExercise(swing, made).points, 6);
+        if (direction === 'like') expect(Math.abs(found - points)).toBeLessThanOrEqual(0.25);
+        else expect(Math.sign(found - points)).toBe(direction === 'harder' ? 1 : -1);
+      }
+    }
+  });
+
+  it('[CO3404] ask no limb for a stroke where another voice of the exercise has it', () => {
+    const tom = { voice: 'tom-high', pattern: parsePattern('... ... x.. ...') } as const;
+    const parts = [{ voice: 'snare', pattern: parsePattern('x.. ... ... x..') } as const, tom];
+    // definition: one hand plays snare and toms, and the tom has it on 3
+    const three = DIRECTIONS.flatMap((direction) =>
+      barsNear(swing, { ...exerciseOf(swing, 'x.. ... ... x..'), parts }, direction, 99),
+    ).filter(({ pattern }) => formatPattern(pattern).split(' ')[2]?.startsWith('x'));
+    expect(three).toEqual([]);
   });
 });
 

@@ -11,7 +11,7 @@ export { withHeadings } from './heading.ts';
 export type { IdeaFact, ThemeFact, ThemePartFact } from './idea-fact.ts';
 export { barsNear, DIRECTIONS, type Direction, type NearBar } from './like.ts';
 export type { MoveFact, NoteFact } from './note-fact.ts';
-export type { Composition } from './page.ts';
+export { type Composition, withComping } from './page.ts';
 export { PARTS, type PartName } from './parts.data.ts';
 export { type ArrangedTogether, arrangeAll, type Pass } from './pass/arrange.ts';
 export type { PassFact, PassNoteFact } from './pass/pass-fact.ts';

@@ -12,11 +12,11 @@ import {
   type PatternRules,
   struckSlots,
 } from '@shedbook/core';
-import { gradeSettingsOf } from './grade.ts';
+import { gradeExercise, gradeSettingsOf } from './grade.ts';
 import { readGround } from './ground.ts';
 import { ideaOf } from './idea.ts';
 import type { IdeaFact } from './idea-fact.ts';
-import { compingPattern } from './page.ts';
+import { compingPart, compingPattern, withComping } from './page.ts';
 import { rulesOf, vocabularyOf } from './rules.ts';
 import { splitBars } from './script.ts';
 import { keepsRules, pointTables } from './tables.ts';
@@ -41,6 +41,7 @@ export interface NearBar {
 const AS_HARD = 0.25;
 
 interface Step {
+  readonly pattern: Pattern;
   readonly cells: readonly Cell[];
   readonly points: number;
   /** Beats that differ. */
@@ -63,9 +64,26 @@ function withOwnMoves(rules: PatternRules, bar: readonly Cell[]): PatternRules {
   };
 }
 
+/** When a pattern strikes, as beats and shares of a beat. */
+function strikesOf({ bars }: Pattern): readonly number[] {
+  return bars
+    .flat()
+    .flatMap((cell, beat) => struckSlots(cell).map((slot) => beat + slot / cell.marks.length));
+}
+
+/** Whether a pattern of the comping voice asks its limb for a stroke where another voice of the exercise has it. */
+function isTaken(lesson: Lesson, exercise: Exercise, pattern: Pattern): boolean {
+  const own = compingPart(lesson, exercise);
+  const limb = lesson.limbs[own.voice];
+  const others = exercise.parts.filter((part) => part !== own && lesson.limbs[part.voice] === limb);
+  const taken = new Set(others.flatMap((part) => strikesOf(part.pattern)));
+  return strikesOf(pattern).some((moment) => taken.has(moment));
+}
+
 /**
  * Bars one step from an exercise's (one beat exchanged, or displaced), the smallest change of difficulty first, `most`
- * at most; the bar itself may have cells that the vocabulary has not.
+ * at most; the bar itself may have cells that the vocabulary has not. What other voices of the exercise play stays and is
+ * graded with it.
  */
 export function barsNear(
   lesson: Lesson,
@@ -83,22 +101,25 @@ export function barsNear(
   const tables = pointTables(ground, cells, gradeSettingsOf(lesson));
   const strokes = cells.map((cell) => struckSlots(cell).length);
   const start = Uint16Array.from(bar, (cell) => cells.findIndex((each) => each.text === cell.text));
-  const points = tables.points(start);
+  const isAlone = exercise.parts.length <= 1;
+  const pointsOf = (step: Uint16Array, pattern: Pattern) =>
+    isAlone
+      ? tables.points(step)
+      : gradeExercise(lesson, { ...exercise, parts: withComping(lesson, exercise, pattern) }).points;
+  const points = pointsOf(start, own);
   const steps = new Map(stepsFrom(start, vocabulary.length).map((step) => [step.join(), step]));
   return [...steps.values()]
     .filter((step) => beatsApart(step, start) > 0 && keepsRules(rules, strokes, step))
-    .map(
-      (step): Step => ({
-        cells: Array.from(step, (index) => cells[index] as Cell),
-        points: tables.points(step),
-        apart: beatsApart(step, start),
-      }),
-    )
-    .filter((step) => goes(direction, step.points - points))
+    .map((step): Step => {
+      const found = Array.from(step, (index) => cells[index] as Cell);
+      const pattern = splitBars(found, lesson.meter.beats.length);
+      return { cells: found, pattern, points: pointsOf(step, pattern), apart: beatsApart(step, start) };
+    })
+    .filter((step) => goes(direction, step.points - points) && !isTaken(lesson, exercise, step.pattern))
     .sort((a, b) => a.apart - b.apart || Math.abs(a.points - points) - Math.abs(b.points - points))
     .slice(0, most)
     .map((step) => ({
-      pattern: splitBars(step.cells, lesson.meter.beats.length),
+      pattern: step.pattern,
       points: step.points,
       what: ideaOf(step.cells, bar, lesson.meter.beats.length),
     }));

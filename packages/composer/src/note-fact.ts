@@ -53,6 +53,13 @@ interface TooManyMovesFact extends Fact {
   readonly exercises: number;
 }
 
+/** Every line of the page is needed for moves, so that its lines have no theme in common. */
+interface NoThemesFact extends Fact {
+  readonly fact: 'no-themes';
+  /** Number of exercises from which on a page with so many moves has themes. */
+  readonly exercises: number;
+}
+
 /** A kept exercise is easier than the one before it. */
 interface EasierFact extends Fact {
   readonly fact: 'easier-than-before';
@@ -113,6 +120,7 @@ export type NoteFact =
   | FewExercisesFact
   | MissedMovesFact
   | TooManyMovesFact
+  | NoThemesFact
   | EasierFact
   | LargeStepFact
   | FastStrokesFact

@@ -85,6 +85,13 @@ export function compingPattern(lesson: Lesson, exercise: Exercise): Pattern {
   return compingPart(lesson, exercise).pattern;
 }
 
+/** What is played where the comping voice of an exercise, or its first part, plays another pattern; other voices stay. */
+export function withComping(lesson: Lesson, exercise: Exercise, pattern: Pattern): readonly ExercisePart[] {
+  const comping = compingPart(lesson, exercise);
+  if (exercise.parts.length === 0) return [{ ...comping, pattern }];
+  return exercise.parts.map((part) => (part === comping ? { ...part, pattern } : part));
+}
+
 function keptOf({ lesson, keep, script }: PageSource): readonly KeptExercise[] {
   return lesson.exercises
     .filter((exercise) => keep.includes(exercise.number))
@@ -280,6 +287,7 @@ export function composePage(source: PageSource): Composition {
       exercises,
       aim,
       pool,
+      isPlain: task.isPlain,
     }),
   };
 }

@@ -3,9 +3,11 @@
  *
  * Conventions: exercises count from 1; difficulty in points.
  */
+
 import { type Cell, type Exercise, formatPattern, type Lesson, type PatternRules } from '@shedbook/core';
 import type { Block } from './blocks.ts';
 import type { CellMove } from './cell-move.ts';
+import { linesForThemes } from './choose.ts';
 import { type Grade, gradeExercise, gradeSettingsOf, patternGrader } from './grade.ts';
 import type { Ground } from './ground.ts';
 import { fastestStrokes, PUBLISHED_HAND_RATE, PUBLISHED_PAIR_RATE, speedLimit } from './hand-speed.ts';
@@ -108,6 +110,8 @@ export interface ReportTask {
   readonly exercises: readonly Exercise[];
   readonly aim: PageAim;
   readonly pool: Pool;
+  /** Whether lines are chosen one by one, without themes, as they were asked for. */
+  readonly isPlain: boolean;
 }
 
 /** The comping voice's pattern text, or, where others play, every voice with its own. */
@@ -265,6 +269,14 @@ function shortNotes(
   return [...(left < asked ? [fewer] : []), ...(moves.length > 0 ? [without] : [])];
 }
 
+/** That lines have no theme in common, though the page has all the bars and moves that it was asked for. */
+function themeNotes({ page, themes, aim, asked, isPlain }: ReportTask, { missed }: CoverageReport) {
+  const isBare = themes.length > 1 && themes.every((theme) => theme === null);
+  if (isPlain || !isBare || page.length < asked || missed.length > 0) return [];
+  const needed = linesForThemes(aim.moves.length, page[0]?.cells.length ?? 1);
+  return [{ fact: 'no-themes', exercises: Math.max(page.length + 1, needed) }] as const;
+}
+
 function difficultyNotes({ falls, largestStep, stepBound }: DifficultyReport): readonly NoteFact[] {
   const easier = falls.map((exercise): NoteFact => {
     return { fact: 'easier-than-before', exercise, before: exercise - 1 };
@@ -342,6 +354,7 @@ export function reportPage(task: ReportTask): ComposeReport {
       ...limitNotes(task.lesson),
       ...emptyNotes(task),
       ...shortNotes(task, coverage),
+      ...themeNotes(task, coverage),
       ...difficultyNotes(difficulty),
       ...speedNotes(task),
       ...leftOutNotes(task),

@@ -20,6 +20,7 @@ import {
   REVIEW_COUNT,
   termFacts,
   variationsOf,
+  withComping,
   withHeadings,
   withTerm,
 } from '@shedbook/composer';
@@ -226,13 +227,13 @@ function variations(lesson: Lesson, number: number, count: number | undefined, t
   if (!part)
     throw new InputError(({ words }) => words.compose.noComping({ exercise: number, voice: lesson.comping }));
   const others = variationsOf(lesson, part.pattern).slice(0, count === undefined ? undefined : count - 1);
-  const plain = { name: null, sticking: null, notes: null };
+  const plain = { sticking: null, notes: null };
   const { language } = terminal.catalogue;
   return withBars(lesson, [
-    { exercise: { ...plain, parts: [part] }, what: null },
+    { exercise, what: null },
     ...others.map(({ what, pattern }) => {
       const name = say(what, language);
-      return { exercise: { ...plain, name, parts: [{ voice: lesson.comping, pattern }] }, what: name };
+      return { exercise: { ...plain, name, parts: withComping(lesson, exercise, pattern) }, what: name };
     }),
   ]);
 }
@@ -246,7 +247,7 @@ function near(lesson: Lesson, direction: Direction, request: ComposeRequest, ter
     { exercise, what: null },
     ...barsNear(lesson, exercise, direction, most).map(({ pattern, what }) => {
       const name = say(what, terminal.catalogue.language);
-      return { exercise: { ...plain, name, parts: [{ voice: lesson.comping, pattern }] }, what: name };
+      return { exercise: { ...plain, name, parts: withComping(lesson, exercise, pattern) }, what: name };
     }),
   ]);
 }

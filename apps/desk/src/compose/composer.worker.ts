@@ -17,6 +17,7 @@ import {
   saidReasons,
   type VariationFact,
   variationsOf,
+  withComping,
 } from '@shedbook/composer';
 import { type Exercise, type Fact, type Lesson, type Pattern, parseLesson, sectionsOf } from '@shedbook/core';
 import type {
@@ -135,7 +136,7 @@ function proposeReview(lesson: Lesson, { lessons, again }: ReviewAsk): Proposal 
 /** Bars of the comping voice that are made of an exercise, each with what it makes of it. */
 function madeOf(lesson: Lesson, from: Exercise, bars: readonly MadeBar[]): readonly Proposed[] {
   return bars.map(({ pattern, what }) => {
-    const parts = [{ voice: lesson.comping, pattern }];
+    const parts = withComping(lesson, from, pattern);
     const exercise = { number: from.number, name: null, parts, sticking: null, notes: null };
     return proposed(lesson, exercise, { from: from.number, said: [what] });
   });

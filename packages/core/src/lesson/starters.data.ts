@@ -116,7 +116,7 @@ balance: {sidestick: -2}
 
 vocabulary: [...., x..., ..x., ...x, x..x, .x.x]
 
-compose: {count: 12, bars: 2}
+compose: {count: 16, bars: 2}
 exercises:
   - x..x ..x. | .x.x ..x.
 `,

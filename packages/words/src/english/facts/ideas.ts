@@ -32,7 +32,7 @@ export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact |
   'theme-begins': 'From {$groups :list type=apart}',
   'theme-shared': '{$voices :list type=apart}',
   'theme-figure-shared': '{$figure :say}: {$voices :list type=apart}',
-  'voice-strikes': '{$voice :voice at=start} on {$groups :list}',
+  'voice-strikes': '{$voice :voice at=start} on {$groups :list type=apart}',
   'theme-strokes': '{$strokes :integer} strokes',
   'group-beats': '{$beats :list}',
   'group-whole': 'all of {$beats :list}',

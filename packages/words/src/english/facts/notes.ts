@@ -15,6 +15,8 @@ export const notes = sentences<NoteFact | MoveFact>()({
   'missed-moves': 'Moves not on the page: {$moves :list type=series}.',
   'too-many-moves':
     '.input {$exercises :integer} .match $exercises one {{Moves not on the page: {$moves :list type=series}; all of them need at least {$exercises} exercise.}} * {{Moves not on the page: {$moves :list type=series}; all of them need at least {$exercises} exercises.}}',
+  'no-themes':
+    'There are so many moves between cells that every line is needed for them and lines have no figure in common; from {$exercises :integer} exercises on they have.',
   'easier-than-before':
     'Exercise {$exercise :integer} is easier than {$before :integer}: kept exercises stand there as they did.',
   'fast-pairs':

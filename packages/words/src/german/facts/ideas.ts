@@ -32,7 +32,7 @@ export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact |
   'theme-begins': 'Von {$groups :list type=apart} an',
   'theme-shared': '{$voices :list type=apart}',
   'theme-figure-shared': '{$figure :say}: {$voices :list type=apart}',
-  'voice-strikes': '{$voice :voice at=start} auf {$groups :list}',
+  'voice-strikes': '{$voice :voice at=start} auf {$groups :list type=apart}',
   'theme-strokes': '{$strokes :integer} Schläge',
   'group-beats': '{$beats :list}',
   'group-whole': 'allem von {$beats :list}',

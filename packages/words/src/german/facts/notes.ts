@@ -15,6 +15,8 @@ export const notes = sentences<NoteFact | MoveFact>()({
   'missed-moves': 'Wechsel, die auf der Seite fehlen: {$moves :list type=series}.',
   'too-many-moves':
     '.input {$exercises :integer} .match $exercises one {{Wechsel, die auf der Seite fehlen: {$moves :list type=series}; für alle braucht es mindestens {$exercises} Übung.}} * {{Wechsel, die auf der Seite fehlen: {$moves :list type=series}; für alle braucht es mindestens {$exercises} Übungen.}}',
+  'no-themes':
+    'Es gibt so viele Wechsel zwischen Zellen, dass jede Zeile für sie gebraucht wird und die Zeilen keine gemeinsame Figur haben; ab {$exercises :integer} Übungen haben sie eine.',
   'easier-than-before':
     'Übung {$exercise :integer} ist leichter als {$before :integer}: behaltene Übungen stehen, wo sie standen.',
   'fast-pairs':
