@@ -3,8 +3,8 @@ import { ASCENT, CAP_HEIGHT } from '../text/fonts.ts';
 import type { Tile } from '../tile/tile.ts';
 import type { SheetContext } from './context.ts';
 import { textsOver } from './expression.ts';
-import { allMoved, type Block, type Item } from './item.ts';
-import { belowNumberMm, captions, NUMBER_MM, numberItem } from './over-notes.ts';
+import { allMoved, type Item } from './item.ts';
+import { belowNumberMm, type Captions, captions, NUMBER_MM, numberItem } from './over-notes.ts';
 import { type ExercisePlace, slotPlaces } from './places.ts';
 import { type LineSlot, lineRequest, type PreparedExercise } from './prepare.ts';
 import { underNotes } from './under-notes.ts';
@@ -28,14 +28,20 @@ export interface ExerciseLine {
 }
 
 /** What stands over the notes: the name, then what is said of the bars. */
-function over(context: SheetContext, prepared: PreparedExercise, tile: Tile, line: LineSlot): Block {
+function over(context: SheetContext, prepared: PreparedExercise, tile: Tile, line: LineSlot): Captions {
   const name = captions(context, prepared, line);
   const texts = textsOver(context, prepared, tile, line);
   return {
     widthMm: line.cellMm,
     heightMm: name.heightMm + texts.heightMm,
     items: [...name.items, ...allMoved(texts.items, line.gutterMm, name.heightMm)],
+    reachingMm: name.reachingMm,
   };
+}
+
+/** What a name that reaches over the lines beside it asks for over the top staff line, so that it clears them. */
+function clearanceMm({ reachingMm }: Captions, { beside }: LineSlot): number {
+  return reachingMm === 0 || !beside ? 0 : reachingMm + CAPTION_GAP_MM + beside.overStaffMm;
 }
 
 /** Lays out one line of an exercise. */
@@ -50,6 +56,7 @@ export function layOutLine(context: SheetContext, prepared: PreparedExercise, li
   const top = Math.max(
     above.heightMm === 0 ? 0 : above.heightMm + CAPTION_GAP_MM,
     NUMBER_ABOVE_MM - staffMiddle,
+    clearanceMm(above, line) - tile.staffTopMm,
   );
   const floor = Math.max(tile.heightMm, tile.staffBottomMm + UNDER_STAFF_SPACES * context.staffSpaceMm);
   const under = underNotes(context, prepared, tile, line);

@@ -8,7 +8,7 @@ import { headingsOf } from './headings.ts';
 import type { GroupItem } from './item.ts';
 import { GUTTER_GAP_MM, NUMBER_MM } from './over-notes.ts';
 import { movedPlace } from './places.ts';
-import { lineWidthMm, type PreparedExercise, prepareExercise } from './prepare.ts';
+import { type Beside, lineWidthMm, type PreparedExercise, prepareExercise } from './prepare.ts';
 import { exerciseTitle } from './sheet-words.ts';
 
 const COLUMN_GAP_MM = 7;
@@ -182,22 +182,55 @@ function mostWidthMm({ gutterMm, columns, widestMm, shrink }: Grid, { from, to, 
   return gutterMm + MOST_STRETCH * widestMm * shrink;
 }
 
-function layOutRow(context: SheetContext, grid: Grid, row: readonly GridLine[]): FlowBlock {
-  let column = 0;
-  const laid = row.map((line) => {
-    const shrunk =
-      line.shrink < 1 ? { ...context, staffSpaceMm: context.staffSpaceMm * line.shrink } : context;
-    const cellMm = Math.min(cellWidthMm(grid, line.span), mostWidthMm(grid, line));
-    const block = layOutLine(shrunk, line.prepared, {
-      from: line.from,
-      to: line.to,
-      cellMm,
-      gutterMm: grid.gutterMm,
-    });
-    const x = column * (grid.columnMm + COLUMN_GAP_MM);
-    column += line.span;
-    return { line, block, x };
+/** A line of a row, laid out, and where it stands. */
+interface LaidLine {
+  readonly line: GridLine;
+  readonly block: ExerciseLine;
+  readonly x: number;
+}
+
+/** What stands right of a line whose cell ends at some x, or nothing where there is nothing or a name. */
+function besideOf(right: readonly LaidLine[], endMm: number): { readonly beside?: Beside } {
+  const last = right.at(-1);
+  const isNamed = right.some(({ line }) => line.from === 0 && line.prepared.exercise.name !== null);
+  if (!last || isNamed) return {};
+  const widthMm = last.x + last.block.widthMm - endMm;
+  return { beside: { widthMm, overStaffMm: Math.max(...right.map(({ block }) => block.staffMm)) } };
+}
+
+/** Lays out a line that stands in a column; a name may reach over what is laid out right of it already. */
+function laidLine(
+  context: SheetContext,
+  grid: Grid,
+  line: GridLine,
+  { column, right }: { readonly column: number; readonly right: readonly LaidLine[] },
+): LaidLine {
+  const x = column * (grid.columnMm + COLUMN_GAP_MM);
+  const shrunk = line.shrink < 1 ? { ...context, staffSpaceMm: context.staffSpaceMm * line.shrink } : context;
+  const cellMm = Math.min(cellWidthMm(grid, line.span), mostWidthMm(grid, line));
+  const block = layOutLine(shrunk, line.prepared, {
+    from: line.from,
+    to: line.to,
+    cellMm,
+    gutterMm: grid.gutterMm,
+    ...besideOf(right, x + cellMm),
   });
+  return { line, block, x };
+}
+
+/** The lines of a row, laid out from the right to the left. */
+function laidRow(context: SheetContext, grid: Grid, row: readonly GridLine[]): readonly LaidLine[] {
+  let right: readonly LaidLine[] = [];
+  let column = row.reduce((sum, { span }) => sum + span, 0);
+  for (const line of row.toReversed()) {
+    column -= line.span;
+    right = [laidLine(context, grid, line, { column, right }), ...right];
+  }
+  return right;
+}
+
+function layOutRow(context: SheetContext, grid: Grid, row: readonly GridLine[]): FlowBlock {
+  const laid = laidRow(context, grid, row);
   const staffMm = Math.max(...laid.map(({ block }) => block.staffMm));
   const hung = laid.map(({ line, block, x }) => ({ line, block, x, y: staffMm - block.staffMm }));
   return {

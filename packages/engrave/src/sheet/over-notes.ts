@@ -15,12 +15,26 @@ export const NUMBER_MM = 6.6;
 /** Between the number and the notes. */
 export const GUTTER_GAP_MM = 2.4;
 
+/** What stands over an exercise. */
+export interface Captions extends Block {
+  /** Height of a name that reaches over the lines beside it, else 0. */
+  readonly reachingMm: number;
+}
+
+/** A name, over the lines beside it too where its own line is too short for it. */
+function nameColumn({ fonts }: SheetContext, name: string, { beside }: LineSlot, widthMm: number): Captions {
+  const set = (room: number) => setColumn(fonts, name, style('bold', NAME_MM), room, { maxLines: 2 });
+  const own = set(widthMm);
+  const wide = set(widthMm + (beside?.widthMm ?? 0));
+  return wide.heightMm < own.heightMm ? { ...wide, reachingMm: wide.heightMm } : { ...own, reachingMm: 0 };
+}
+
 /** The name over the first line, and how the voices are played. */
-export function captions(context: SheetContext, prepared: PreparedExercise, line: LineSlot): Block {
+export function captions(context: SheetContext, prepared: PreparedExercise, line: LineSlot): Captions {
   const widthMm = line.cellMm - line.gutterMm;
-  if (line.from > 0) return { widthMm, heightMm: 0, items: [] };
+  if (line.from > 0) return { widthMm, heightMm: 0, items: [], reachingMm: 0 };
   const { name, how, parts } = prepared.exercise;
-  const column = setColumn(context.fonts, name ?? '', style('bold', NAME_MM), widthMm, { maxLines: 2 });
+  const column = nameColumn(context, name ?? '', line, widthMm);
   const plays = parts.map((part) => part.voice);
   const played = howColumn(context, how, plays, widthMm);
   const items = [...column.items, ...allMoved(played.items, 0, column.heightMm)];
@@ -28,6 +42,7 @@ export function captions(context: SheetContext, prepared: PreparedExercise, line
     widthMm,
     heightMm: column.heightMm + played.heightMm,
     items: allMoved(items, line.gutterMm, 0),
+    reachingMm: column.reachingMm,
   };
 }
 

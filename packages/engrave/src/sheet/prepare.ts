@@ -156,4 +156,14 @@ export interface LineSlot {
   readonly to: number;
   readonly cellMm: number;
   readonly gutterMm: number;
+  /** What stands right of it in its row, where nothing there has a name. */
+  readonly beside?: Beside;
+}
+
+/** Lines right of another one in a row, without names over them. */
+export interface Beside {
+  /** Room that they take, with the gap before each. */
+  readonly widthMm: number;
+  /** How far what they have reaches over the top staff line. */
+  readonly overStaffMm: number;
 }

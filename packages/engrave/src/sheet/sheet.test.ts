@@ -186,6 +186,19 @@ describe('breaks', () => {
     expectApart(sheet);
   });
 
+  it('[EN3400] a heading too long for its exercise reaches over the ones beside it, where none of them has a name', () => {
+    const long = 'On 1, 2 and 3, each with its trip and let; the trip and let of 4';
+    const told = (names: readonly (string | null)[]) => {
+      const sheet = layOut(named(names));
+      expectInside(sheet);
+      expectApart(sheet);
+      return textsOf(sheet).filter((text) => text !== '' && `${long} `.includes(text) && text.length > 6);
+    };
+    // definition: one line of text; where the neighbour has a name of its own, two
+    expect(told([long, null, 'Two', null])).toEqual([long]);
+    expect(told([long, 'Two', 'Three', 'Four'])).toHaveLength(2);
+  });
+
   it('[EN2800] names of single exercises leave rows full', () => {
     const full = [[1, 2], [3, 4], [5]];
     // definition: a name without a name on the first exercise, and two names in a row, are of their own exercises
