@@ -19,7 +19,7 @@ import {
   VOICE_FACTS,
 } from '@shedbook/core';
 import { loadEngravingTools, readPracticePage } from '@shedbook/host';
-import { makePack, type PackAssignment } from '@shedbook/pack';
+import { makePack, type PackRequest } from '@shedbook/pack';
 import { render } from '@shedbook/sound';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, onTestFinished } from 'vitest';
@@ -67,15 +67,14 @@ export function formOnce(lesson: Lesson, name = 'loop'): Form {
   return { ...form, repeat: 1, countInBars: 0 };
 }
 
-async function packOf(
-  text: string,
-  id: string,
-  assignments: readonly PackAssignment[],
-): ReturnType<typeof makePack> {
+/** What a pack has besides a lesson. */
+export type AlsoInPack = Partial<Pick<PackRequest, 'assignments' | 'demonstrations' | 'films'>>;
+
+async function packOf(text: string, id: string, also: AlsoInPack): ReturnType<typeof makePack> {
   const app = await readPracticePage(process.env['SHEDBOOK_PRACTICE']);
   const tools = await loadEngravingTools();
   const lesson = lessonOf(text);
-  return makePack({ id, lesson, text, app, ...tools, language: 'en', audio: false, assignments });
+  return makePack({ id, lesson, text, app, ...tools, language: 'en', audio: false, ...also });
 }
 
 /** Packs that were made, by what they are made of: several files of tests want the same. */
@@ -86,10 +85,10 @@ export async function makeHearingPack(
   text: string,
   folder: string,
   id = 'hearing',
-  assignments: readonly PackAssignment[] = [],
+  also: AlsoInPack = {},
 ): Promise<string> {
-  const key = JSON.stringify([id, text, assignments]);
-  const made = packs.get(key) ?? packOf(text, id, assignments);
+  const key = JSON.stringify([id, text, also]);
+  const made = packs.get(key) ?? packOf(text, id, also);
   packs.set(key, made);
   for (const { path, content } of await made) {
     const file = join(folder, path);

@@ -14,7 +14,8 @@ import {
 } from '@shedbook/core';
 import { type Asked, listenToNotes, type PlayedNote } from '@shedbook/listen';
 
-const TEXT = `title: Swing
+/** The text of the lesson. */
+export const SWING_TEXT = `title: Swing
 tempo: 100
 feel: triplet
 exercises:
@@ -29,7 +30,7 @@ groove: {ride: "x x.x x x.x", hihat-foot: ". x . x", bass: "x x x x"}
  * @throws Error with its problems when it has any.
  */
 export function swingLesson(): Lesson {
-  const { lesson, problems } = parseLesson(TEXT, 'swing.lesson.yaml');
+  const { lesson, problems } = parseLesson(SWING_TEXT, 'swing.lesson.yaml');
   if (!lesson) throw new Error(JSON.stringify(problems));
   return lesson;
 }

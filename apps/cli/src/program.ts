@@ -111,6 +111,8 @@ function addBuild(program: Command, help: Help, speaker: Speak, done: (status: n
     .option('--gap <bars>', help.build.gap)
     .option('--dry', help.build.dry)
     .option('--pack', help.build.pack)
+    .option('--performance <file>', help.build.performance, each)
+    .option('--films', help.build.films)
     .option('--json', help.build.json)
     .addHelpText('after', help.build.after)
     .action(async (lesson: string, options) => {

@@ -98,6 +98,9 @@ function from(folder: string, pack: Pack): Pack {
     exercises: pack.exercises.map((each) => ({ ...each, own: bars(each.own), full: bars(each.full) })),
     groove: bars(pack.groove),
     downloads: pack.downloads.map((file) => ({ ...file, path: folder + file.path })),
+    ...(pack.demonstrations && {
+      demonstrations: pack.demonstrations.map((each) => ({ ...each, path: folder + each.path })),
+    }),
   };
 }
 

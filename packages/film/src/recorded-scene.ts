@@ -1,6 +1,6 @@
 /** The scene of a performance: page and ball follow whoever plays. */
-import { Bpm, defaultForm, formIn, type Lesson, perform, Seconds } from '@shedbook/core';
-import { createProgram, followTake, landingsOf, movedClock } from '@shedbook/playing';
+import { Bpm, type Lesson, Seconds } from '@shedbook/core';
+import { followExercise, landingsOf, movedClock } from '@shedbook/playing';
 import type { Recorded } from './recorded.ts';
 import type { FrameRate, PlayedScene, Unplaced } from './scene.ts';
 
@@ -13,12 +13,8 @@ export function recordedScene(
   recorded: Recorded,
   { speed, framesPerSecond }: { readonly speed: number; readonly framesPerSecond: FrameRate },
 ): Unplaced<PlayedScene> {
-  const { exercise, report, sounding } = recorded;
-  const { bpm } = report.alignment;
-  const form = recorded.form ? formIn(lesson, recorded.form) : defaultForm(lesson);
-  const asked = { exercise, form, bpm, layers: lesson.layers.length };
-  const program = createProgram(lesson, asked);
-  const played = followTake({ program, performance: perform(lesson, asked), meter: lesson.meter }, report);
+  const { exercise, sounding } = recorded;
+  const { form, bpm, asked, played } = followExercise(lesson, recorded);
   const moved = { fromSeconds: sounding.fromSeconds, speed };
   const seconds = (sounding.toSeconds - sounding.fromSeconds) / speed;
   const first = played.strokes[0]?.timeSeconds ?? 0;
@@ -27,7 +23,7 @@ export function recordedScene(
   return {
     ...{ kind: 'exercise', lesson, exercise, form, stages: [], leadFrames },
     bpm: Bpm(Math.round(bpm * speed)),
-    ...{ program: played.program, asked: program, formBars: played.formBars },
+    ...{ program: played.program, asked, formBars: played.formBars },
     clock: movedClock(played.clock, moved),
     strokes: played.strokes.map((stroke) => ({
       ...stroke,

@@ -26,6 +26,11 @@ export {
   writeStandardSheet,
 } from './files/standard-files.ts';
 export { CONTENT_POLICY, policyOf } from './page/content-policy.ts';
-export { makePack, type PackRequest } from './page/make-pack.ts';
+export {
+  type ExerciseFilm,
+  makePack,
+  type PackRequest,
+  type RecordedDemonstration,
+} from './page/make-pack.ts';
 export * from './page/pack.ts';
 export { PACK_FOLDER, zipPack } from './page/zip.ts';

@@ -6,11 +6,17 @@
  */
 import {
   add,
+  type Bpm,
+  defaultForm,
+  type Form,
   type FullReport,
+  formIn,
   fraction,
+  type Lesson,
   type Meter,
   multiply,
   type Performance,
+  perform,
   type ReportStroke,
   Seconds,
   type Stroke,
@@ -19,7 +25,7 @@ import {
 import { median } from '@shedbook/signal';
 import { type Clock, type Knot, playedClock } from './clock.ts';
 import { landingsOf } from './landings.ts';
-import type { Program, ProgramStroke } from './program.ts';
+import { createProgram, type Program, type ProgramStroke } from './program.ts';
 
 /** What is needed of a report to follow a take. */
 export type Followed = Pick<FullReport, 'strokes' | 'tempo' | 'playedBars' | 'lead'>;
@@ -61,8 +67,16 @@ function takeBars({ tempo, playedBars }: Followed, { bars, end }: Program): read
   });
 }
 
+/** By what the bars of a take are numbered: as they came, or as the bars of the form that they are. */
+type Numbering = 'as they came' | 'by the form';
+
 /** A program whose bars come in another order, or more than once. */
-function inTakeOrder(program: Program, formBars: readonly number[]): Program {
+export function inTakeOrder(
+  program: Program,
+  formBars: readonly number[],
+  numbering: Numbering = 'as they came',
+): Program {
+  const numberOf = (index: number, formBar: number) => (numbering === 'by the form' ? formBar : index + 1);
   const length = program.end / Math.max(1, program.bars.length);
   const moved = <T extends { readonly place: number }>(each: T, index: number, formBar: number): T => ({
     ...each,
@@ -74,14 +88,14 @@ function inTakeOrder(program: Program, formBars: readonly number[]): Program {
         .filter(({ role, written }) => role !== 'count-in' && written.bar === formBar)
         .map((each) => ({
           ...moved(each, index, formBar),
-          written: { ...each.written, bar: index + 1 },
+          written: { ...each.written, bar: numberOf(index, formBar) },
         })),
     );
   const numbered = <T extends { readonly place: number; readonly bar: number }>(all: readonly T[]) =>
     formBars.flatMap((formBar, index) =>
       all
         .filter(({ bar }) => bar === formBar)
-        .map((each): T => ({ ...moved(each, index, formBar), bar: index + 1 })),
+        .map((each): T => ({ ...moved(each, index, formBar), bar: numberOf(index, formBar) })),
     );
   const countIn = program.strokes.filter(({ role }) => role === 'count-in');
   return {
@@ -199,6 +213,37 @@ function strokesPlayed(
     }),
   );
   return played.toSorted((a, b) => a.timeSeconds - b.timeSeconds);
+}
+
+/** An exercise that was played, and what was heard of it. */
+export interface HeardExercise {
+  readonly exercise: number;
+  /** Null for the form that plays where none is named. */
+  readonly form: Form | null;
+  readonly report: FullReport;
+}
+
+/** An exercise of a section of a lesson as it was played, and the form that was asked for. */
+export interface FollowedExercise {
+  readonly form: Form;
+  /** Quarter notes a minute, as it was played. */
+  readonly bpm: Bpm;
+  /** The form as it is written. */
+  readonly asked: Program;
+  readonly played: AsPlayed;
+}
+
+/** Follows an exercise of a section of a lesson. @throws RangeError where nothing of it was followed */
+export function followExercise(
+  lesson: Lesson,
+  { exercise, form: named, report }: HeardExercise,
+): FollowedExercise {
+  const { bpm } = report.alignment;
+  const form = named ? formIn(lesson, named) : defaultForm(lesson);
+  const asked = { exercise, form, bpm, layers: lesson.layers.length };
+  const program = createProgram(lesson, asked);
+  const played = followTake({ program, performance: perform(lesson, asked), meter: lesson.meter }, report);
+  return { form, bpm, asked: program, played };
 }
 
 /** An exercise as it was played. @throws RangeError where nothing was followed */

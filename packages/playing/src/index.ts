@@ -1,6 +1,7 @@
 export * from './as-played.ts';
 export * from './beat-at.ts';
 export * from './clock.ts';
+export * from './demonstration.ts';
 export * from './landings.ts';
 export * from './lateness.ts';
 export * from './on-bar.ts';

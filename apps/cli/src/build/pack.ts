@@ -6,6 +6,7 @@ import { makePack, PACK_FOLDER, zipPack } from '@shedbook/pack';
 import type { LessonFile } from '../lesson-file.ts';
 import type { Speaker } from '../terminal.ts';
 import type { Outbox } from './outbox.ts';
+import type { BuildRequest } from './request.ts';
 
 /** The lasting name of a lesson: its file's, without the endings. */
 function lastingName(path: string): string {
@@ -15,17 +16,26 @@ function lastingName(path: string): string {
 /** Writes the pack of a lesson. */
 export async function writePack(
   lesson: Lesson,
-  { source, tools }: { readonly source: LessonFile; readonly tools: EngravingTools },
+  {
+    source,
+    tools,
+    request,
+  }: { readonly source: LessonFile; readonly tools: EngravingTools; readonly request: BuildRequest },
   outbox: Outbox,
   terminal: Speaker,
 ): Promise<void> {
   const { tag: language, words } = terminal.catalogue;
   const app = await readPracticePage();
+  const { performances, films } = request;
+  const beside =
+    performances.length > 0 || films
+      ? await (await import('./in-pack.ts')).besidePage(lesson, { request, tools }, terminal)
+      : {};
   const files = await makePack({
     id: lastingName(source.path),
     lesson,
     text: source.text,
-    ...{ app, language, ...tools },
+    ...{ app, language, ...tools, ...beside },
     onRecording: (done, of) => terminal.progress(words.build.recordingForPack({ n: done + 1, of })),
   });
   const zip = { path: `${PACK_FOLDER}.zip`, content: zipPack(files, PACK_FOLDER) };

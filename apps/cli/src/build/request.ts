@@ -16,9 +16,11 @@ import {
   sectionsOf,
   type Voice,
 } from '@shedbook/core';
+import type { PerformanceFile } from '@shedbook/host/film';
 import { AUDIO_FORMATS, type AudioFormat, RECORDING_LUFS } from '@shedbook/pack';
 import type { ClickOptions } from '@shedbook/sound';
 import { readChoice, readExerciseList, readVoices, refuseOption as refuse, requireForm } from '../options.ts';
+import { readPerformances } from '../read-performances.ts';
 
 /** The options of the command line as they come, all text. */
 export interface BuildOptions {
@@ -34,6 +36,8 @@ export interface BuildOptions {
   readonly kit?: string;
   readonly dry?: boolean;
   readonly pack?: boolean;
+  readonly performance?: readonly string[];
+  readonly films?: boolean;
   readonly click?: string;
   readonly subdivide?: string;
   readonly gap?: string;
@@ -60,6 +64,10 @@ export interface BuildRequest {
   readonly dry: boolean;
   /** Whether a take-home pack is made. */
   readonly pack: boolean;
+  /** Performances that the pack demonstrates exercises with. */
+  readonly performances: readonly PerformanceFile[];
+  /** Whether the pack has a film of each exercise that is built. */
+  readonly films: boolean;
   /** The click that plays along, or null. */
   readonly click: Omit<ClickOptions, 'meter'> | null;
 }
@@ -122,6 +130,12 @@ function readClick({ click, subdivide, gap }: BuildOptions, lesson: Lesson): Bui
   };
 }
 
+/** What only a pack has; null where it is not asked for. @throws InputError where no pack is made */
+function packed<T>(option: 'performance' | 'films', options: BuildOptions, read: () => T): T | null {
+  if (options[option] === undefined) return null;
+  return options.pack ? read() : refuse(option, `${options[option]}`, (expected) => expected.withPack);
+}
+
 /**
  * Makes sense of the options.
  * @throws InputError with what was found and what was expected.
@@ -142,6 +156,8 @@ export function readBuildRequest(options: BuildOptions, lesson: Lesson): BuildRe
     kit: kit ?? null,
     dry: options.dry ?? false,
     pack: options.pack ?? false,
+    performances: packed('performance', options, () => readPerformances(options, lesson)) ?? [],
+    films: packed('films', options, () => true) ?? false,
     click: readClick(options, lesson),
   };
 }

@@ -49,7 +49,7 @@ async function make(
   terminal.progress(writing);
   await writeScores(lesson, request, outbox);
   await writeAudio(lesson, request, outbox, terminal);
-  if (request.pack) await writePack(lesson, { source: file, tools }, outbox, terminal);
+  if (request.pack) await writePack(lesson, { source: file, tools, request }, outbox, terminal);
   terminal.progress(null);
 }
 

@@ -20,28 +20,27 @@ import {
   type FilmProgress,
   filmEndingOf,
   type HeardPerformances,
-  hearPerformances,
   makeFilm,
-  type PerformanceFile,
   planFilm,
 } from '@shedbook/host/film';
 import { RECORDING_RATE_HZ } from '@shedbook/pack';
 import { durationWords, exercisesInWords, sizeWords } from '@shedbook/words';
+import { unlessInterrupted } from '../interrupt.ts';
 import { readLessonFile, requireLesson } from '../lesson-file.ts';
 import { readChoice, readExerciseList, refused, refuseOption, requireForm } from '../options.ts';
+import { hearAll } from '../performances.ts';
+import { type PerformanceOptions, readPerformances } from '../read-performances.ts';
 import type { Speaker } from '../terminal.ts';
 
 /** The options of the command line as they come, all text. */
-export interface FilmOptions {
+export interface FilmOptions extends PerformanceOptions {
   readonly out: string;
-  readonly exercise?: string;
   readonly form?: string;
   readonly tempo?: string;
   readonly shape?: string;
   readonly scheme?: string;
   readonly rate?: string;
   readonly buildUp?: boolean;
-  readonly performance?: readonly string[];
   readonly picture?: string;
   readonly sound?: string;
   readonly modelLevel?: string;
@@ -93,17 +92,6 @@ function readSpeeds(text: string): readonly number[] {
     const percent = Number(each);
     if (each.trim() !== '' && percent >= SPEEDS.least && percent <= SPEEDS.most) return percent / 100;
     return refuseOption('speed', text, (expected) => expected.speeds(SPEEDS));
-  });
-}
-
-/** Performances with their exercises; the numbers before them may be left out where only one exercise is meant. */
-function readPerformances(options: FilmOptions, lesson: Lesson): readonly PerformanceFile[] {
-  const asked = readExerciseList('exercise', options.exercise, lesson);
-  return (options.performance ?? []).map((text): PerformanceFile => {
-    const [, number, path] = /^(\d+)=(.+)$/.exec(text) ?? [];
-    const exercise = number === undefined && asked.length === 1 ? asked[0] : Number(number);
-    if (exercise !== undefined && asked.includes(exercise)) return { exercise, path: path ?? text };
-    return refuseOption('performance', text, (expected) => expected.performanceOf);
   });
 }
 
@@ -163,24 +151,6 @@ function progressOf({ catalogue: { words }, progress }: Speaker): (of: FilmProgr
   };
 }
 
-/** Hears the performances; says which of several takes is shown. */
-async function hearAll(
-  options: FilmOptions,
-  { lesson, form, tempi }: FilmRequest,
-  { terminal, signal }: { readonly terminal: Speaker; readonly signal: AbortSignal },
-): Promise<HeardPerformances> {
-  const { words } = terminal.catalogue;
-  const files = readPerformances(options, lesson);
-  const tell = (n: number) => terminal.progress(words.film.hearing({ n, of: files.length }));
-  const heard = await hearPerformances({ lesson, form, bpm: tempi[0], files, signal, tell });
-  terminal.progress(null);
-  for (const { exercise: n, path: file, faults, isShown } of heard.takes) {
-    const take = words.film.take({ n, file, faults });
-    terminal.warn(isShown ? words.film.chosen({ take }) : words.film.notChosen({ take }));
-  }
-  return heard;
-}
-
 /** How performances are heard. */
 function readManner(options: FilmOptions): Omit<OverPerformances, 'recorded'> {
   return {
@@ -188,21 +158,6 @@ function readManner(options: FilmOptions): Omit<OverPerformances, 'recorded'> {
     modelDb: readModelDb(options.modelLevel),
     speeds: readSpeeds(options.speed ?? '100'),
   };
-}
-
-/** Runs what can be interrupted at the keyboard. @returns null where it was */
-async function unlessInterrupted<T>(run: (signal: AbortSignal) => Promise<T>): Promise<T | null> {
-  const control = new AbortController();
-  const stop = () => control.abort();
-  process.on('SIGINT', stop).on('SIGTERM', stop);
-  try {
-    return await run(control.signal);
-  } catch (error) {
-    if (control.signal.aborted) return null;
-    throw error;
-  } finally {
-    process.off('SIGINT', stop).off('SIGTERM', stop);
-  }
 }
 
 /**
@@ -217,7 +172,9 @@ export async function film(path: string, options: FilmOptions, terminal: Speaker
   const manner = readManner(options);
   const began = Date.now();
   const made = await unlessInterrupted(async (signal) => {
-    const heard = options.performance ? await hearAll(options, request, { terminal, signal }) : NONE_HEARD;
+    const order = { lesson, form: request.form, bpm: request.tempi[0], signal };
+    const files = readPerformances(options, lesson);
+    const heard = options.performance ? await hearAll({ ...order, files }, terminal) : NONE_HEARD;
     terminal.progress(words.film.planning);
     const asked = { ...request, over: { ...manner, recorded: heard.recorded } };
     const planned = planFilm(asked, look, await loadEngravingTools(), terminal.catalogue.tag);

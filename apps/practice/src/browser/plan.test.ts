@@ -88,7 +88,9 @@ it('[ST86] what the teacher set comes first, with what they wrote to it', async 
   const last = lessonOf(HEARING_LESSON).exercises.at(-1);
   if (!last) throw new Error('no exercise');
   const set = [{ exercise: exerciseKey(last), pinned: true, note: 'Let the ride sing.' }];
-  const own = await hostFolder(await makeHearingPack(HEARING_LESSON, folder.path, 'hearing', set));
+  const own = await hostFolder(
+    await makeHearingPack(HEARING_LESSON, folder.path, 'hearing', { assignments: set }),
+  );
   onTestFinished(async () => {
     await own.stop();
     folder.remove();

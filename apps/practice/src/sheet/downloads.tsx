@@ -6,7 +6,7 @@ import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import styles from './downloads.module.css';
 
-const KINDS = ['audio', ...STANDARD_FORMAT_NAMES.toReversed()] as const;
+const KINDS = ['film', 'audio', ...STANDARD_FORMAT_NAMES.toReversed()] as const;
 
 function fileName(path: string): string {
   return path.slice(path.lastIndexOf('/') + 1);

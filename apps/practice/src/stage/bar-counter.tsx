@@ -1,7 +1,7 @@
 /** The big counter: which bar and beat is heard, readable from the throne. */
 
 import { beatAt } from '@shedbook/playing';
-import type { Heard } from '@shedbook/stand';
+import type { FlightClock, Heard } from '@shedbook/stand';
 import type { PracticeWords } from '@shedbook/words';
 import { useEffect, useRef } from 'react';
 import { usePracticeWords } from '../page/words.tsx';
@@ -60,18 +60,18 @@ function show(element: Element | null, text: string): void {
 }
 
 /** The counter; hidden from screen readers, which would never stop talking. */
-export function BarCounter() {
-  const { player, status, form } = usePracticeSession();
+export function BarCounter({ clock }: { readonly clock: FlightClock }) {
+  const { status, form } = usePracticeSession();
   const words = usePracticeWords().stage;
   const root = useRef<HTMLDivElement>(null);
   const trades = leavesBars(form);
   useEffect(() => {
     const element = root.current;
-    if (!element || status !== 'playing') return;
+    if (!element || clock.status() !== 'playing') return;
     let frame = 0;
     const draw = () => {
       frame = requestAnimationFrame(draw);
-      const heard = player.heard();
+      const heard = clock.heard();
       const count = heard && countOf(heard, words, trades);
       show(partOf(element, 'bar'), count?.big ?? '');
       show(partOf(element, 'beat'), count?.beat ?? '');
@@ -86,7 +86,7 @@ export function BarCounter() {
       for (const part of element.querySelectorAll('span')) part.textContent = '';
       element.dataset['kind'] = 'silent';
     };
-  }, [player, status, words, trades]);
+  }, [clock, status, words, trades]);
   return (
     <div className={styles.counter} data-part="counter" ref={root} data-kind="silent" aria-hidden="true">
       <span className={styles.barName} data-part="bar-name" />

@@ -1,7 +1,9 @@
 /** One exercise on the stand, so large that it can be read from the throne, and practised without a hand. */
 import { sectionOf } from '@shedbook/core';
+import type { Pack } from '@shedbook/pack';
 import { useAwake, usePedal } from '@shedbook/stand';
-import { lazy, Suspense, useEffect, useRef } from 'react';
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
+import type { Followed } from '../demonstration/use-demonstration.ts';
 import { KeepingLine } from '../history/keeping-line.tsx';
 import { usePracticeWords } from '../page/words.tsx';
 import { HearingPanel } from '../panel/index.tsx';
@@ -24,25 +26,37 @@ import { useStageKeys } from './use-stage-keys.ts';
 /** What the teacher said of single bars: loaded after the page itself. */
 const TeacherMarks = lazy(() => import('../takes/teacher-marks.tsx'));
 
+/** How the teacher plays it: loaded only where the pack says so. */
+const DemonstrationPanel = lazy(() => import('../demonstration/demonstration-panel.tsx'));
+
+/** Whether the pack shows how an exercise is played. */
+function isShown({ demonstrations = [], downloads }: Pack, exercise: number | null): boolean {
+  if (exercise === null) return false;
+  const films = downloads.filter(({ kind }) => kind === 'film');
+  return [...demonstrations, ...films].some((each) => each.exercise === exercise);
+}
+
 /** The page. */
 export function StagePage() {
   const { pack, lesson, exercise, player, playing } = usePracticeSession();
   const words = usePracticeWords();
   const actions = useStageActions();
   const notation = useRef<HTMLDivElement>(null);
-  const pictures = usePictures();
+  const [followed, follow] = useState<Followed | null>(null);
+  const clock = followed?.clock ?? player;
+  const pictures = usePictures(followed?.form);
   const on = lesson.exercises.find((each) => each.number === exercise) ?? null;
   useAwake();
   useStageKeys(actions);
   const pedal = usePedal({ next: actions.right, previous: actions.left, toggle: actions.toggle });
-  useRidingBall(player, pictures, notation);
+  useRidingBall(clock, pictures, notation);
   // The list and the sheet are left wherever they were scrolled to, and whoever plays wants the notes in sight.
   useEffect(() => {
     window.scrollTo(0, 0);
   }, [exercise]);
   useEffect(() => {
-    if (playing) window.scrollTo(0, 0);
-  }, [playing]);
+    if (playing || followed) window.scrollTo(0, 0);
+  }, [playing, followed]);
   useEffect(() => {
     document.title = `${on ? on.number : words.sheet.timeOnly} · ${lesson.title}`;
   }, [on, lesson.title, words]);
@@ -56,7 +70,7 @@ export function StagePage() {
           <RunPanel />
         </Optional>
         <StageHead actions={actions} />
-        <BarCounter />
+        <BarCounter clock={clock} />
         <div className={styles.notation} ref={notation}>
           {on && <BarsView bars={pictures.exercise} on="exercise" exercise={on} {...shared} />}
           {pictures.groove.length > 0 && (
@@ -73,6 +87,13 @@ export function StagePage() {
             </Optional>
           )}
         </div>
+        {isShown(pack, exercise) && (
+          <Optional>
+            <Suspense fallback={null}>
+              <DemonstrationPanel follow={follow} />
+            </Suspense>
+          </Optional>
+        )}
         {on?.notes && <p className={styles.notes}>{on.notes}</p>}
         {about.text !== null && (
           <Folded title={about.heading ?? lesson.title} part="about">

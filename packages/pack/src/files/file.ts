@@ -13,7 +13,7 @@ export interface PackFile {
 }
 
 /** What a file of a lesson is. */
-export type FileKind = 'sheet' | 'page' | StandardFormat | 'audio' | 'lesson';
+export type FileKind = 'sheet' | 'page' | StandardFormat | 'audio' | 'lesson' | 'film';
 
 /** A file that a lesson becomes. */
 export interface LessonFile<Kind extends FileKind = FileKind> extends PackFile {

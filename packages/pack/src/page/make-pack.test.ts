@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { parseLesson } from '@shedbook/core';
+import { Bpm, parseLesson } from '@shedbook/core';
 import { loadEngraver, loadFonts } from '@shedbook/engrave';
 import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { type PackFile, textFile } from '../files/file.ts';
-import { makePack } from './make-pack.ts';
+import { makePack, type PackRequest } from './make-pack.ts';
 import type { Pack, PackAssignment } from './pack.ts';
 import { zipPack } from './zip.ts';
 
@@ -28,11 +28,10 @@ const { resolve } = createRequire(import.meta.url);
 const engraver = await loadEngraver();
 const fonts = await loadFonts((specifier) => readFile(resolve(specifier)));
 
-async function packOf(
-  text: string,
-  audio = false,
-  assignments: readonly PackAssignment[] = [],
-): Promise<ReadonlyMap<string, string>> {
+/** What a pack has besides its lesson. */
+type Also = Partial<Pick<PackRequest, 'audio' | 'assignments' | 'demonstrations' | 'films'>>;
+
+async function packOf(text: string, also: Also = {}): Promise<ReadonlyMap<string, string>> {
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) throw new Error('the lesson has problems');
   const files = await makePack({
@@ -42,9 +41,9 @@ async function packOf(
     app: APP,
     engraver,
     fonts,
-    audio,
-    assignments,
+    audio: false,
     language: 'en',
+    ...also,
   });
   return new Map(files.map(({ path, content }) => [path, Buffer.from(content).toString('latin1')]));
 }
@@ -55,7 +54,7 @@ function describedBy(files: ReadonlyMap<string, string>): Pack {
 
 describe('a take-home pack', () => {
   it('[SE30] holds the page, the lesson, tiles, files and recordings, and says what is kept offline', async () => {
-    const files = await packOf(TEXT, true);
+    const files = await packOf(TEXT, { audio: true });
     const pack = describedBy(files);
     expect(files.get('index.html')).toContain('<title>First swing</title>');
     expect(files.get('index.html')).toContain('href="./tiles/01-1.svg"');
@@ -106,6 +105,31 @@ describe('a take-home pack', () => {
     expect(worker.endsWith('keep();')).toBe(true);
   });
 
+  it('[SE3600] carries how the teacher plays, kept offline, and films, which are not', async () => {
+    const shown = { exercise: 2, bpm: Bpm(100), formBars: [1], knots: [], onsets: [1], seconds: 3 };
+    const form = { name: 'once', sections: [], repeat: 1, countInBars: 1 };
+    const demonstrations = [{ ...shown, form, flac: new Uint8Array([1, 2]) }];
+    const films = [{ exercise: 1, ending: '.mp4', content: new Uint8Array([3]) }];
+    const files = await packOf(TEXT, { demonstrations, films });
+    const pack = describedBy(files);
+    expect(pack.demonstrations).toEqual([{ ...shown, form, path: 'demonstrations/02.flac', bytes: 2 }]);
+    expect(files.get('demonstrations/02.flac')).toBe('\u0001\u0002');
+    expect(pack.downloads.filter(({ kind }) => kind === 'film')).toEqual([
+      { path: 'files/films/01.mp4', kind: 'film', exercise: 1, bytes: 1 },
+    ]);
+    const worker = files.get('sw.js') ?? '';
+    expect([worker.includes('02.flac'), worker.includes('01.mp4')]).toEqual([true, false]);
+    const version = async (also: Also) => describedBy(await packOf(TEXT, also)).version;
+    const later = demonstrations.map((each) => ({ ...each, onsets: [2] }));
+    const versions = [
+      pack.version,
+      await version({ demonstrations }),
+      await version({ demonstrations: later, films }),
+      await version({}),
+    ];
+    expect(new Set(versions).size).toBe(4);
+  });
+
   it('[SE30] carries the title letter for letter', async () => {
     // definition: in HTML a title is text; `$` has no meaning there
     const title = '$\' $& $$ $1 <b> & "rest"';
@@ -147,7 +171,10 @@ describe('a take-home pack', () => {
 
   it('[SE38] carries what the teacher set for one student, and is another version with it', async () => {
     const set: PackAssignment = { exercise: 'x.. ..x x.x ...', pinned: true, note: 'Lightly.' };
-    const [plain, own] = [describedBy(await packOf(TEXT)), describedBy(await packOf(TEXT, false, [set]))];
+    const [plain, own] = [
+      describedBy(await packOf(TEXT)),
+      describedBy(await packOf(TEXT, { assignments: [set] })),
+    ];
     expect(own.assignments).toEqual([set]);
     expect(plain).not.toHaveProperty('assignments');
     expect(own.version).not.toBe(plain.version);

@@ -7,9 +7,10 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { Lesson } from '@shedbook/core';
 import type { Engraver, Fonts } from '@shedbook/engrave';
+import type { Demonstration } from '@shedbook/playing';
 import type { LanguageTag } from '@shedbook/words';
 import { strToU8 } from 'fflate';
-import { type LessonFile, type PackFile, textFile } from '../files/file.ts';
+import { fileNumber, type LessonFile, type PackFile, textFile } from '../files/file.ts';
 import { FILE_FORMATS } from '../files/formats.data.ts';
 import { recordLoops } from '../files/recordings.ts';
 import { makeSheet, printSheet } from '../files/sheet.ts';
@@ -20,12 +21,26 @@ import {
   PACK_FORMAT,
   type Pack,
   type PackAssignment,
+  type PackDemonstration,
   type PackDownload,
 } from './pack.ts';
 import { makeTiles, type PackTiles } from './tiles.ts';
 
 /** The folder of a pack that files to take along lie in. */
 const DOWNLOADS = 'files';
+
+/** An exercise as its teacher plays it: a recording in FLAC, and which place of it is heard when. */
+export interface RecordedDemonstration extends Demonstration {
+  readonly flac: Uint8Array;
+}
+
+/** A film of an exercise. */
+export interface ExerciseFilm {
+  readonly exercise: number;
+  /** With its dot. */
+  readonly ending: string;
+  readonly content: Uint8Array;
+}
 
 /** What a pack is made of. */
 export interface PackRequest {
@@ -42,6 +57,10 @@ export interface PackRequest {
   readonly language: LanguageTag;
   /** Whether exercises are recorded: yes where left out. */
   readonly audio?: boolean;
+  /** Exercises as the teacher plays them, at most one of each: none where left out. */
+  readonly demonstrations?: readonly RecordedDemonstration[];
+  /** Films of exercises: none where left out. */
+  readonly films?: readonly ExerciseFilm[];
   /** What the teacher set for the student whom the pack is for: nothing where left out. */
   readonly assignments?: readonly PackAssignment[];
   /** Whether it is opened by a private link. */
@@ -52,7 +71,7 @@ export interface PackRequest {
 
 /** Files that the page fetches when a student asks for them, and that are not kept for use without a network. */
 function isKeptOffline({ path }: PackFile): boolean {
-  return !path.startsWith(`${DOWNLOADS}/audio/`);
+  return ![`${DOWNLOADS}/audio/`, `${DOWNLOADS}/films/`].some((folder) => path.startsWith(folder));
 }
 
 /** Two texts in order of their characters, the same in every language. */
@@ -69,6 +88,22 @@ function versionOf(files: readonly PackFile[]): string {
   return bytesToHex(hash.digest()).slice(0, 16);
 }
 
+function filmsOf({ lesson, films = [] }: PackRequest): readonly LessonFile<'film'>[] {
+  return films.map(({ exercise, ending, content }) => {
+    const path = `films/${fileNumber(exercise, lesson.exercises.length)}${ending}`;
+    return { path, kind: 'film', exercise, content };
+  });
+}
+
+/** The demonstrations as the page knows them, each with its recording. */
+function demonstrationsOf({ lesson, demonstrations = [] }: PackRequest) {
+  return demonstrations.map(({ flac: content, ...demonstration }) => {
+    const path = `demonstrations/${fileNumber(demonstration.exercise, lesson.exercises.length)}.flac`;
+    const told: PackDemonstration = { ...demonstration, path, bytes: content.length };
+    return { told, file: { path, content } };
+  });
+}
+
 /** The files to take along, in a folder of their own. */
 async function downloadsOf(request: PackRequest): Promise<readonly LessonFile<PackDownload['kind']>[]> {
   const { lesson, id, text, engraver, fonts, language } = request;
@@ -79,6 +114,7 @@ async function downloadsOf(request: PackRequest): Promise<readonly LessonFile<Pa
     await printSheet(makeSheet(lesson, { engraver, fonts, language }), fonts),
     ...writeStandardFiles(lesson),
     ...recordings,
+    ...filmsOf(request),
     { ...source, kind: 'lesson', exercise: null },
   ];
   return files.map((file) => ({ ...file, path: `${DOWNLOADS}/${file.path}` }));
@@ -87,7 +123,13 @@ async function downloadsOf(request: PackRequest): Promise<readonly LessonFile<Pa
 function describe(
   { id, lesson, assignments = [], isPrivate }: PackRequest,
   tiles: PackTiles,
-  downloads: readonly LessonFile<PackDownload['kind']>[],
+  {
+    downloads,
+    demonstrations,
+  }: {
+    readonly downloads: readonly LessonFile<PackDownload['kind']>[];
+    readonly demonstrations: readonly PackDemonstration[];
+  },
   version: string,
 ): Pack {
   const { exercises, groove } = tiles;
@@ -100,6 +142,7 @@ function describe(
   const pack = { format: PACK_FORMAT, id, version, lesson, exercises, groove, downloads: list } as const;
   return {
     ...pack,
+    ...(demonstrations.length === 0 ? {} : { demonstrations }),
     ...(assignments.length === 0 ? {} : { assignments }),
     ...(isPrivate ? { isPrivate } : {}),
   };
@@ -121,12 +164,17 @@ export async function makePack(request: PackRequest): Promise<readonly PackFile[
   const app = request.app.map((file) => (file.path === 'index.html' ? startPage(file, lesson, first) : file));
   const worker = app.find((file) => file.path === 'sw.js');
   const plain = app.filter((file) => file !== worker);
-  const parts = [...plain, manifest(lesson), ...tiles.files, ...downloads];
+  const shown = demonstrationsOf(request);
+  const recordings = shown.map(({ file }) => file);
+  const demonstrations = shown.map(({ told }) => told);
+  const parts = [...plain, manifest(lesson), ...tiles.files, ...downloads, ...recordings];
   const { assignments = [], isPrivate = false } = request;
   const isPlain = assignments.length === 0 && !isPrivate;
   const set = isPlain ? [] : [textFile('assignments', JSON.stringify({ assignments, isPrivate }))];
-  const version = versionOf([...parts, ...set, ...(worker ? [worker] : [])]);
-  const pack = textFile('pack.json', JSON.stringify(describe(request, tiles, downloads, version)));
+  const told = shown.length === 0 ? [] : [textFile('demonstrations', JSON.stringify(demonstrations))];
+  const version = versionOf([...parts, ...set, ...told, ...(worker ? [worker] : [])]);
+  const described = describe(request, tiles, { downloads, demonstrations }, version);
+  const pack = textFile('pack.json', JSON.stringify(described));
   const files = [...parts.map(({ path, content }) => ({ path, content })), pack];
   const kept = files.filter(isKeptOffline).toSorted(inOrder);
   const withWorker = worker ? [...files, serviceWorker(worker, { id, version, kept })] : files;

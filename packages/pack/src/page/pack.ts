@@ -6,6 +6,7 @@
  * the pack's folder, with slashes.
  */
 import type { Lesson, Voice } from '@shedbook/core';
+import type { Demonstration } from '@shedbook/playing';
 import type { FileKind } from '../files/file.ts';
 
 /** The format of `pack.json` that this program writes. */
@@ -58,6 +59,12 @@ export interface PackDownload {
   readonly bytes: number;
 }
 
+/** An exercise as its teacher plays it, and where the recording lies. */
+export interface PackDemonstration extends Demonstration {
+  readonly path: string;
+  readonly bytes: number;
+}
+
 /** What the teacher set of a pack's lesson for the student whom it is for. */
 export interface PackAssignment {
   /** Lasting name of the exercise. */
@@ -85,6 +92,8 @@ export interface Pack {
   /** The groove alone. */
   readonly groove: readonly PackBar[];
   readonly downloads: readonly PackDownload[];
+  /** Exercises as the teacher plays them, at most one of each; left out where there are none. */
+  readonly demonstrations?: readonly PackDemonstration[];
   /** What the teacher set for one student; left out where the pack is for everybody. */
   readonly assignments?: readonly PackAssignment[];
   /** Whether it is opened by a private link: beside its folder lies what was set, and what is played goes back there. */

@@ -59,6 +59,9 @@ g a ghost note, . nothing.`,
     gap: 'click for some bars, then silence for some, over and over: 2/2',
     dry: 'recordings without the room',
     pack: 'a take-home pack: the practice page of the lesson, as a folder and as practice.zip',
+    performance:
+      'with --pack: a video or a recording of the exercise being played, which the pack demonstrates it with: the ball follows the playing, at full speed and slowed down; 3=FILE where there are several exercises. It needs FFmpeg',
+    films: 'with --pack: a film of each exercise, over its performance where there is one. It needs FFmpeg',
     json: 'what was made as JSON',
     after: `
 Examples:
@@ -74,6 +77,8 @@ Examples:
       the same with a click on 2 and 4 that drops out every other two bars
   shedbook build first.lesson.yaml --out first --pack
       first/practice for any web host, and first/practice.zip to send: students practise in the browser
+  shedbook build first.lesson.yaml --out first --pack --performance 3=third.mov
+      the same, and on exercise 3 your own playing, which students hear as fast as you played and half as fast
 
 Mind the volume: set it on quiet headphones first, and take breaks for your ears.`,
   },

@@ -92,6 +92,11 @@ export const cli = {
     writing: 'Writing MIDI and MusicXML …',
     recording: 'Recording {$n :integer} of {$of :integer} …',
     recordingForPack: 'Recording {$n :integer} of {$of :integer} for the pack …',
+    demonstration: 'Exercise {$n :integer} is demonstrated in the pack: {$duration}, about {$size}.',
+    filmsForPack:
+      '.input {$count :integer} .match $count one {{{$count} film goes into the pack, about {$size}.}} * {{{$count} films go into the pack, about {$size}.}}',
+    filmForPack: 'Film {$n :integer} of {$of :integer} for the pack …',
+    packCancelled: '--pack: cancelled; no pack was written',
     noExercises:
       '{$file}: warning: there are no exercises yet; shedbook compose writes some from the vocabulary',
     noGlyphs: 'warning: the fonts have no {$characters}; it prints as an empty box',
@@ -314,6 +319,7 @@ export const cli = {
     picture: 'a file such as take.svg',
     film: 'a file that ends in {$endings}',
     performance: 'a video or a recording of somebody who plays the exercise',
+    withPack: 'it together with --pack',
     performanceOf:
       'the number of its exercise before each performance, such as 3=third.mp4, where there are several exercises',
     speeds: 'percents from {$least :number} to {$most :number}, joined by commas, such as 100,50',

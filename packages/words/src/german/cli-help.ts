@@ -61,6 +61,9 @@ X ein Akzent, g eine Ghost Note, . nichts.`,
     gap: 'einige Takte Klick, dann einige ohne, immer wieder: 2/2',
     dry: 'Aufnahmen ohne den Raum',
     pack: 'ein Paket für zu Hause: die Seite zum Üben als Ordner und als practice.zip',
+    performance:
+      'mit --pack: ein Video oder eine Aufnahme, in der die Übung gespielt wird; das Paket spielt sie vor, der Ball folgt ihr, in vollem Tempo und verlangsamt; 3=DATEI, wo es mehrere Übungen gibt. Braucht FFmpeg',
+    films: 'mit --pack: ein Film von jeder Übung, zu ihrer Darbietung, wo es eine gibt. Braucht FFmpeg',
     json: 'was gemacht wurde, als JSON',
     after: `
 Beispiele:
@@ -76,6 +79,8 @@ Beispiele:
       dasselbe mit einem Klick auf 2 und 4, der alle zwei Takte für zwei aussetzt
   shedbook build first.lesson.yaml --out first --pack
       first/practice für jeden Webserver, und first/practice.zip zum Verschicken: geübt wird im Browser
+  shedbook build first.lesson.yaml --out first --pack --performance 3=dritte.mov
+      dasselbe, und zu Übung 3 das eigene Spiel: Schüler hören es im gespielten Tempo und halb so schnell
 
 Vorsicht mit der Lautstärke: erst leise über Kopfhörer einstellen, und den Ohren Pausen gönnen.`,
   },

@@ -94,6 +94,11 @@ export const cli = translation<typeof english.cli>()({
     writing: 'MIDI und MusicXML werden geschrieben …',
     recording: 'Aufnahme {$n :integer} von {$of :integer} …',
     recordingForPack: 'Aufnahme {$n :integer} von {$of :integer} für das Paket …',
+    demonstration: 'Übung {$n :integer} wird im Paket vorgespielt: {$duration}, etwa {$size}.',
+    filmsForPack:
+      '.input {$count :integer} .match $count one {{{$count} Film kommt in das Paket, etwa {$size}.}} * {{{$count} Filme kommen in das Paket, etwa {$size}.}}',
+    filmForPack: 'Film {$n :integer} von {$of :integer} für das Paket …',
+    packCancelled: '--pack: abgebrochen; es wurde kein Paket geschrieben',
     noExercises:
       '{$file}: Warnung: Es gibt noch keine Übungen; shedbook compose schreibt welche aus dem Wortschatz',
     noGlyphs: 'Warnung: Den Schriften fehlt {$characters}; gedruckt wird ein leeres Kästchen',
@@ -318,6 +323,7 @@ export const cli = translation<typeof english.cli>()({
     picture: 'eine Datei wie take.svg',
     film: 'eine Datei, die auf {$endings} endet',
     performance: 'ein Video oder eine Aufnahme von jemandem, der die Übung spielt',
+    withPack: 'es zusammen mit --pack',
     performanceOf: 'die Nummer der Übung vor jeder Darbietung, etwa 3=dritte.mp4, wo es mehrere Übungen gibt',
     speeds: 'Prozente von {$least :number} bis {$most :number}, mit Kommas verbunden, etwa 100,50',
     modelLevel: 'Dezibel von {$least :number} bis {$most :number}',

@@ -3,6 +3,7 @@
 import { voices } from './drum-set.ts';
 import { durations } from './durations.ts';
 import { care } from './hearing/care.ts';
+import { demonstration } from './hearing/demonstration.ts';
 import { after, hearing, page as hearingPage, latency, pad } from './hearing/hearing.ts';
 import { history, log, plan, progress, week } from './hearing/plan.ts';
 import { takes } from './hearing/takes.ts';
@@ -19,6 +20,7 @@ export const hearingMessages = {
   latency,
   pad,
   takes,
+  demonstration,
   plan,
   log,
   history,

@@ -39,6 +39,7 @@ export const downloads = {
   midi: 'MIDI',
   musicxml: 'MusicXML',
   audio: 'Sound (MP3)',
+  film: 'Film',
   all: 'whole sheet',
   each: 'Every exercise',
 } as const satisfies Readonly<Record<StandardFormat, string>> & Readonly<Record<string, string>>;

@@ -40,6 +40,7 @@ export const downloads = translation<typeof english.downloads>()({
   midi: 'MIDI',
   musicxml: 'MusicXML',
   audio: 'Ton (MP3)',
+  film: 'Film',
   all: 'ganzes Blatt',
   each: 'Jede Übung',
 });

@@ -1,0 +1,21 @@
+/** Performances as the command line names them. */
+import type { Lesson } from '@shedbook/core';
+import type { PerformanceFile } from '@shedbook/host/film';
+import { readExerciseList, refuseOption } from './options.ts';
+
+/** The options that name performances. */
+export interface PerformanceOptions {
+  readonly exercise?: string;
+  readonly performance?: readonly string[];
+}
+
+/** Performances with their exercises; the numbers before them may be left out where only one exercise is meant. */
+export function readPerformances(options: PerformanceOptions, lesson: Lesson): readonly PerformanceFile[] {
+  const asked = readExerciseList('exercise', options.exercise, lesson);
+  return (options.performance ?? []).map((text): PerformanceFile => {
+    const [, number, path] = /^(\d+)=(.+)$/.exec(text) ?? [];
+    const exercise = number === undefined && asked.length === 1 ? asked[0] : Number(number);
+    if (exercise !== undefined && asked.includes(exercise)) return { exercise, path: path ?? text };
+    return refuseOption('performance', text, (expected) => expected.performanceOf);
+  });
+}
