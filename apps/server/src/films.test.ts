@@ -1,8 +1,11 @@
 import { readdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import type { FilmState } from '@shedbook/routes';
+import { formNamed, type Lesson, parseLesson } from '@shedbook/core';
+import { makeRecording, planRecordings, RECORDING_LUFS, RECORDING_RATE_HZ } from '@shedbook/pack';
+import type { FilmPlan, FilmState } from '@shedbook/routes';
 import { expect, it, onTestFinished } from 'vitest';
-import { createLesson, send, startTestServer } from '../test/temporary.ts';
+import { keptKit } from '../../../internal/testing/kept-kit.mjs';
+import { createLesson, send, startTestServer, temporaryFolder } from '../test/temporary.ts';
 
 /** One bar at four beats a second: the shortest film that there is. */
 const LESSON =
@@ -21,7 +24,13 @@ function folders(): readonly string[] {
 it(
   '[SE2000] plans a film, makes it, gives it out with what lies beside it, and keeps nothing of one that is left off',
   async () => {
-    const before = folders();
+    // Other tests make films meanwhile: these lie in a folder of their own.
+    const { TMPDIR } = process.env;
+    process.env['TMPDIR'] = temporaryFolder();
+    onTestFinished(() => {
+      if (TMPDIR === undefined) delete process.env['TMPDIR'];
+      else process.env['TMPDIR'] = TMPDIR;
+    });
     const server = await startTestServer();
     const { id } = await createLesson(server, LESSON);
     const plan = await send(server, 'POST', `/api/lessons/${id}/film-plan`, WISH);
@@ -30,8 +39,7 @@ it(
     const begin = async () =>
       (await send(server, 'POST', `/api/lessons/${id}/films`, WISH)).body as FilmState;
     const [first, second] = [await begin(), await begin()];
-    const own = folders().filter((name) => !before.includes(name));
-    expect(own).toHaveLength(1);
+    expect(folders()).toHaveLength(1);
     // The second waits for the first, and is left off.
     expect((await send(server, 'GET', `/api/films/${second.id}`)).body).toMatchObject({ at: 'waiting' });
     expect((await send(server, 'DELETE', `/api/films/${second.id}`)).status).toBe(204);
@@ -62,7 +70,7 @@ it(
     const third = await begin();
     expect((await send(server, 'DELETE', `/api/films/${third.id}`)).status).toBe(204);
     await server.close();
-    expect(folders()).toEqual(before);
+    expect(folders()).toEqual([]);
   },
   PATIENCE_MS,
 );
@@ -87,3 +95,66 @@ it('[SE2001] says that FFmpeg is missing, that there is no such lesson or film, 
     ...{ status: 404, body: { code: 'no-such-film' } },
   });
 });
+
+/** Exercise 1 of a lesson as its model sounds, a WAV file. */
+async function recordingOf(text: string): Promise<Uint8Array<ArrayBuffer>> {
+  const lesson = parseLesson(text, 'lesson').lesson as Lesson;
+  const request = {
+    ...({ format: 'wav', exercises: [1], layers: [9], mute: [], bpm: null, dry: true, click: null } as const),
+    ...{ form: formNamed(lesson, 'One'), loudnessLufs: RECORDING_LUFS },
+  };
+  const [planned] = planRecordings(lesson, request);
+  if (!planned) throw new Error('a recording');
+  const kit = keptKit({ sampleRateHz: RECORDING_RATE_HZ });
+  return new Uint8Array((await makeRecording(lesson, planned, request, kit)).content);
+}
+
+it(
+  '[SE3601] films follow performances that are sent in parts and listened to; what cannot be followed is refused',
+  async () => {
+    const text = LESSON.replace('{pattern: 1}', '{pattern: 4}').replace('[x x x x]', '[x . x ., . x x x]');
+    const server = await startTestServer();
+    const { id } = await createLesson(server, text);
+    const sent = async (content: Uint8Array<ArrayBuffer>) => {
+      const { body } = await send(server, 'POST', '/api/performances', {});
+      const { performance } = body as { readonly performance: string };
+      const half = Math.floor(content.length / 2);
+      // Parts may come in any order.
+      for (const [at, part] of [
+        [half, content.subarray(half)] as const,
+        [0, content.subarray(0, half)] as const,
+      ]) {
+        const to = new URL(`/api/performances/${performance}/parts/${at}`, server.url);
+        const headers = { 'content-type': 'application/octet-stream' };
+        expect((await fetch(to, { method: 'PUT', body: part, headers })).status).toBe(204);
+      }
+      return performance;
+    };
+    const hear = (performance: string, exercise: number) =>
+      send(server, 'POST', `/api/lessons/${id}/performances`, { performance, exercise, form: 'One' });
+    const plan = (performance: string, more: object) =>
+      send(server, 'POST', `/api/lessons/${id}/film-plan`, {
+        ...{ ...WISH, framesPerSecond: 60 },
+        over: { performances: [performance], picture: null, heard: 'both', speeds: [1], ...more },
+      });
+    const played = await sent(await recordingOf(text));
+    expect(await plan(played, {})).toMatchObject({ status: 404, body: { code: 'no-such-performance' } });
+    expect(await hear(played, 2)).toMatchObject({
+      ...{ status: 422, body: { code: 'performance-of-another', values: { exercise: 1 } } },
+    });
+    const heard = await hear(played, 1);
+    expect(heard).toMatchObject({ status: 200, body: { exercise: 1, faults: 0, hasPicture: false } });
+    const { seconds } = heard.body as { readonly seconds: number };
+    // definition: half as fast is twice as long; the title and what stands still before are the same
+    const [once, slower] = [await plan(played, {}), await plan(played, { speeds: [0.5] })].map(
+      ({ body }) => (body as FilmPlan).seconds,
+    );
+    expect((slower ?? 0) - (once ?? 0)).toBeCloseTo(seconds, 0);
+    const noise = await sent(new Uint8Array(1000));
+    expect(await hear(noise, 1)).toMatchObject({ status: 422, body: { code: 'performance-unreadable' } });
+    expect((await send(server, 'DELETE', `/api/performances/${played}`)).status).toBe(204);
+    expect(await plan(played, {})).toMatchObject({ status: 404 });
+    expect(await hear('gone', 1)).toMatchObject({ status: 404, body: { code: 'no-such-performance' } });
+  },
+  PATIENCE_MS,
+);

@@ -1,5 +1,15 @@
 export { readAssignments, type StoredAssignment } from './assignment.ts';
-export { FILM_PARTS, type FilmPart, type FilmPlan, type FilmState, type FilmWish } from './films.ts';
+export {
+  FILM_PARTS,
+  type FilmPart,
+  type FilmPlan,
+  type FilmState,
+  type FilmWish,
+  type HeardPerformance,
+  PART_BYTES,
+  PERFORMANCE_BYTES,
+  type PerformanceWish,
+} from './films.ts';
 export { folded, wordsSought } from './folded.ts';
 export {
   ATTENDANCES,

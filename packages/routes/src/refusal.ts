@@ -47,6 +47,26 @@ export const REFUSALS = {
     values: nothing,
     meaning: 'there is no FFmpeg beside the server, or none that encodes films',
   },
+  'no-such-performance': {
+    status: 404,
+    values: nothing,
+    meaning: 'there is no such performance, or nobody asked after it for a while; or it is too large',
+  },
+  'performance-unreadable': {
+    status: 422,
+    values: nothing,
+    meaning: 'the performance has no sound that FFmpeg can read',
+  },
+  'performance-not-followed': {
+    status: 422,
+    values: nothing,
+    meaning: 'the exercise cannot be followed in the performance',
+  },
+  'performance-of-another': {
+    status: 422,
+    values: z.readonly(z.object({ exercise: z.number().check(z.describe('the one that was heard')) })),
+    meaning: 'another exercise of the lesson is played in the performance',
+  },
   'not-a-take': {
     status: 422,
     values: nothing,

@@ -5,7 +5,7 @@
 import { PAPERS, STANDARD_FORMAT_NAMES } from '@shedbook/core';
 import { LANGUAGE_TAGS } from '@shedbook/words';
 import * as z from 'zod/mini';
-import { FILM_PARTS, filmPlan, filmState, filmWish } from './films.ts';
+import { FILM_PARTS, filmPlan, filmState, filmWish, heardPerformance, performanceWish } from './films.ts';
 import { hourDay, hourList, hourRequest, setListRequest, storedHour } from './hours.ts';
 import { journalPage, keeping, keepTakeRequest, keptTakes } from './keeping.ts';
 import { type Route, route } from './route.ts';
@@ -51,6 +51,7 @@ const byTake = z.extend(byId, { take: takeId });
 const bySending = z.extend(byToken, { take: takeId });
 const byDay = z.extend(byId, { day: hourDay });
 const byFilm = z.object({ film: z.string().check(z.maxLength(200)) });
+const byPerformance = z.object({ performance: z.string().check(z.maxLength(200)) });
 const byTaking = z.extend(byId, {
   takenAt: z.string().check(z.maxLength(40), z.describe('when it was taken in')),
 });
@@ -216,7 +217,7 @@ export const ROUTES = {
     query: none,
     body: filmWish,
     answer: json(filmPlan),
-    refusals: ['no-such-lesson', 'lesson-has-errors', 'no-ffmpeg'],
+    refusals: ['no-such-lesson', 'no-such-performance', 'lesson-has-errors', 'no-ffmpeg'],
   }),
   makeFilm: route({
     method: 'POST',
@@ -226,7 +227,55 @@ export const ROUTES = {
     query: none,
     body: filmWish,
     answer: json(filmState, 201),
-    refusals: ['no-such-lesson', 'lesson-has-errors', 'no-ffmpeg'],
+    refusals: ['no-such-lesson', 'no-such-performance', 'lesson-has-errors', 'no-ffmpeg'],
+  }),
+  beginPerformance: route({
+    method: 'POST',
+    path: '/api/performances',
+    does: 'Makes room for a video or a recording of an exercise; an hour after it was last asked for it goes',
+    params: none,
+    query: none,
+    body: z.readonly(z.strictObject({})),
+    answer: json(z.readonly(z.object({ performance: z.string() })), 201),
+    refusals: [],
+  }),
+  sendPerformance: route({
+    method: 'PUT',
+    path: '/api/performances/:performance/parts/:at',
+    does: 'Keeps a part of a performance, at the byte at which it begins',
+    params: z.extend(byPerformance, { at: z.coerce.number().check(z.int(), z.minimum(0)) }),
+    query: none,
+    body: 'bytes',
+    answer: nothing,
+    refusals: ['no-such-performance'],
+  }),
+  hearPerformance: route({
+    method: 'POST',
+    path: '/api/lessons/:id/performances',
+    does: 'Listens to a performance of an exercise of a lesson, so that a film can follow it',
+    params: byId,
+    query: none,
+    body: performanceWish,
+    answer: json(heardPerformance),
+    refusals: [
+      'no-such-lesson',
+      'no-such-performance',
+      'lesson-has-errors',
+      'no-ffmpeg',
+      'performance-unreadable',
+      'performance-not-followed',
+      'performance-of-another',
+    ],
+  }),
+  dropPerformance: route({
+    method: 'DELETE',
+    path: '/api/performances/:performance',
+    does: 'Throws a performance away',
+    params: byPerformance,
+    query: none,
+    body: null,
+    answer: nothing,
+    refusals: ['no-such-performance'],
   }),
   readFilm: route({
     method: 'GET',

@@ -105,6 +105,31 @@ async function modelOf(file: string, exercise: number, bpm: number, formName = '
   return Buffer.from((await makeRecording(lesson, planned!, request, kit)).content as Uint8Array);
 }
 
+it('[ST3601] a film follows a recording of an exercise that is added, heard and told with its faults', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, await addressOf(url, 'First swing', 'print'));
+  await page.getByRole('button', { name: 'Make a film' }).click();
+  const form = page.locator('[data-part="films"]');
+  await form.getByText('some', { exact: true }).click();
+  await form.getByText('Over your own playing').click();
+  const played = await modelOf('first-swing.lesson.yaml', 1, 120);
+  const file = { name: 'one.wav', mimeType: 'audio/wav', buffer: played };
+  await form.locator('input[type="file"]').setInputFiles(file);
+  const row = form.locator('[data-part="performance"]');
+  await row.getByText('Exercise 1: one.wav').waitFor();
+  await row.getByText(/without a fault\.$/).waitFor({ timeout: 2 * PATIENCE_MS });
+  await form.getByText('half as fast', { exact: true }).click();
+  const plan = form.getByText(/ of film, 1920 × 1080, about /);
+  await plan.waitFor({ timeout: PATIENCE_MS });
+  const slow = await plan.textContent();
+  // library: axe-core 4.14, every rule that it runs by default
+  expect(await findings(page)).toEqual([]);
+  await form.getByText('as played', { exact: true }).click();
+  await expect.poll(() => plan.textContent().catch(() => slow), { timeout: PATIENCE_MS }).not.toBe(slow);
+  await row.getByRole('button', { name: 'Take one.wav out' }).click();
+  expect(await row.count()).toBe(0);
+});
+
 /** A desk on which a recording is dropped, the student is added, and the lesson is chosen that it is of. */
 async function dropForKaito(recording: Buffer): Promise<Page> {
   const { url } = await startDesk();

@@ -7,8 +7,10 @@ import { useState } from 'react';
 import rows from '../shared/making-rows.module.css';
 import { useLanguage, useWords } from '../words/words.tsx';
 import { FormChoice, TempoChoice } from './form-and-tempo.tsx';
+import { Performances, USUAL_OVER } from './performances.tsx';
 import styles from './recordings.module.css';
 import { type Filming, useFilm, useFilmPlan } from './use-film.ts';
+import { heardOf, usePerformances } from './use-performances.ts';
 import { WhichExercises } from './which-exercises.tsx';
 
 /** The film that was made and what lies beside it, to be kept. */
@@ -105,6 +107,15 @@ function Looks({
         ]}
         onChange={(scheme) => ask({ scheme })}
       />
+      <Choices<'30' | '60'>
+        label={words.rate}
+        value={`${wish.framesPerSecond}`}
+        choices={[
+          ['30', '30'],
+          ['60', '60'],
+        ]}
+        onChange={(rate) => ask({ framesPerSecond: rate === '60' ? 60 : 30 })}
+      />
       <Check checked={wish.buildUp} onChange={(buildUp) => ask({ buildUp })}>
         {words.buildUp}
       </Check>
@@ -119,7 +130,13 @@ export function FilmForm({ id, lesson }: { readonly id: string; readonly lesson:
   const [wish, setWish] = useState<FilmWish>(() => ({
     exercises: lesson.exercises.map(({ number }) => number),
     ...{ form: null, bpm: null, shape: 'landscape', scheme: 'light', buildUp: true, language: tag },
+    ...{ framesPerSecond: 30, over: null },
   }));
+  const performances = usePerformances(id);
+  const [over, setOver] = useState(USUAL_OVER);
+  const { names } = heardOf(performances.all);
+  const isHearing = performances.all.some(({ state }) => state.at === 'sending' || state.at === 'hearing');
+  const asked = { ...wish, language: tag, over: names.length > 0 ? { ...over, performances: names } : null };
   const ask = (change: Partial<FilmWish>) => setWish((before) => ({ ...before, ...change }));
   const isGoing =
     filming.at === 'asking' ||
@@ -136,14 +153,18 @@ export function FilmForm({ id, lesson }: { readonly id: string; readonly lesson:
         <TempoChoice lesson={lesson} exercise={wish.exercises[0] ?? null} onChange={(bpm) => ask({ bpm })} />
       </div>
       <Looks wish={wish} ask={ask} />
+      <Performances
+        {...{ lesson, performances, over, exercises: wish.exercises, form: wish.form }}
+        ask={(change) => setOver((before) => ({ ...before, ...change }))}
+      />
       <p className="quiet" role="status">
-        <Plan id={id} wish={wish} />
+        <Plan id={id} wish={asked} />
       </p>
       <div className={rows.acts}>
         <Button
           dress="strong"
-          disabled={isGoing || wish.exercises.length === 0}
-          onClick={() => make({ ...wish, language: tag })}
+          disabled={isGoing || isHearing || wish.exercises.length === 0}
+          onClick={() => make(asked)}
         >
           <Icon name="file" />
           {words.films.make({ n: wish.exercises.length })}

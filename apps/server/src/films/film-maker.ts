@@ -9,12 +9,13 @@ import { randomUUID } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { basename, join } from 'node:path';
+import { basename, extname, join } from 'node:path';
 import { fileNameOf } from '@shedbook/core';
 import type { FilmFile } from '@shedbook/host/film';
-import type { FilmPart, FilmPlan, FilmState, FilmWish, SentFile } from '@shedbook/routes';
+import type { FilmPart, FilmPlan, FilmState, FilmWish, PerformanceWish, SentFile } from '@shedbook/routes';
 import { createThread } from '../sheet/thread.ts';
-import type { FilmAnswer, FilmNews, FilmOrder } from './film-messages.ts';
+import type { FilmAnswer, FilmNews, FilmOrder, HearOrder } from './film-messages.ts';
+import { keepPerformances, type Performances } from './performances.ts';
 
 /** A lesson to film. */
 export interface FilmedLesson {
@@ -35,7 +36,11 @@ export interface FilmMaker {
     lesson: FilmedLesson,
     wish: FilmWish,
     signal: AbortSignal,
-  ): Promise<PlannedFilm | 'errors' | 'no-ffmpeg'>;
+  ): Promise<PlannedFilm | 'errors' | 'no-ffmpeg' | 'no-such-performance'>;
+  /** Performances that were sent. */
+  readonly performances: Pick<Performances, 'begin' | 'put' | 'drop'>;
+  /** Listens to a performance; it is kept for films. */
+  hear(lesson: FilmedLesson, wish: PerformanceWish, signal: AbortSignal): Promise<HearAnswer>;
   /** Begins a film. */
   make(lesson: FilmedLesson & Pick<PlannedFilm, 'title'>, wish: FilmWish): Promise<FilmState>;
   /** How far a film is; null where there is none. */
@@ -46,6 +51,11 @@ export interface FilmMaker {
   cancel(id: string): Promise<boolean>;
   close(): Promise<void>;
 }
+
+/** What came of listening to a performance. */
+export type HearAnswer =
+  | Exclude<FilmAnswer, { readonly kind: 'planned' | 'made' | 'broken' }>
+  | { readonly kind: 'no-such-performance' };
 
 interface OneFilm {
   readonly folder: string;
@@ -59,6 +69,7 @@ interface OneFilm {
 
 /** Milliseconds that planning and making take at most. */
 const PLAN_MS = 60_000;
+const HEAR_MS = 15 * 60_000;
 const MAKE_MS = 4 * 3_600_000;
 /** A film that is being made, and one that was made, go when nobody has asked after them for so many milliseconds. */
 const ALONE_MS = 60_000;
@@ -67,12 +78,13 @@ const LOOK_MS = 10_000;
 /** Bytes for objects of the thread. */
 const MEMORY_BYTES = 2 ** 30;
 
-const TYPES: Readonly<Record<FilmPart, string>> = {
-  film: 'video/mp4',
-  'captions-en': 'text/vtt',
-  'captions-de': 'text/vtt',
-  chapters: 'text/plain',
-  cover: 'image/png',
+/** Media types by endings. */
+const TYPES: Readonly<Record<string, string>> = {
+  '.mp4': 'video/mp4',
+  '.webm': 'video/webm',
+  '.vtt': 'text/vtt',
+  '.txt': 'text/plain',
+  '.png': 'image/png',
 };
 
 function workerUrl(): URL {
@@ -88,7 +100,7 @@ function partOf({ what, path }: FilmFile): FilmPart {
 /** A maker; its threads start with the first film. @param now milliseconds that never go back */
 export function createFilmMaker(now: () => number): FilmMaker {
   const open = () =>
-    createThread<FilmOrder, FilmAnswer, FilmNews>(workerUrl(), { memoryBytes: MEMORY_BYTES });
+    createThread<FilmOrder | HearOrder, FilmAnswer, FilmNews>(workerUrl(), { memoryBytes: MEMORY_BYTES });
   const [planning, making] = [open(), open()];
   const films = new Map<string, OneFilm>();
   let root: Promise<string> | null = null;
@@ -96,6 +108,7 @@ export function createFilmMaker(now: () => number): FilmMaker {
     root ??= mkdtemp(join(tmpdir(), 'shedbook-films-'));
     return root;
   };
+  const performances = keepPerformances(rootFolder, now);
   const remove = async (id: string): Promise<boolean> => {
     const film = films.get(id);
     films.delete(id);
@@ -127,14 +140,31 @@ export function createFilmMaker(now: () => number): FilmMaker {
     film.state = { ...film.state, at: 'made', share: 1, leftSeconds: 0, files };
   };
   return {
+    performances,
+    hear: async ({ id, text }, { performance, exercise, form }, signal) => {
+      const path = performances.pathOf(performance);
+      if (path === null) return { kind: 'no-such-performance' };
+      const terms = { of: id, deadlineMs: HEAR_MS, signal, endsWhenLeft: true };
+      const answer = await planning.ask({ want: 'heard', text, path, exercise, form }, terms);
+      if (answer.kind === 'broken') throw new Error(answer.message);
+      if (answer.kind === 'planned' || answer.kind === 'made')
+        throw new Error('Internal error: a film instead of what is heard');
+      if (answer.kind === 'heard') performances.keep(performance, answer.heard);
+      return answer;
+    },
     plan: async ({ id, text }, wish, signal) => {
+      const over = performances.best(wish.over?.performances ?? []);
+      if (!over) return 'no-such-performance';
       const terms = { of: id, deadlineMs: PLAN_MS, signal };
-      const answer = await planning.ask({ text, wish, out: null }, terms);
+      const answer = await planning.ask({ want: 'film', text, wish, over, stem: null }, terms);
       if (answer.kind === 'planned') return answer;
       if (answer.kind === 'errors' || answer.kind === 'no-ffmpeg') return answer.kind;
-      throw new Error(answer.kind === 'broken' ? answer.message : 'Internal error: a film instead of a plan');
+      throw new Error(
+        answer.kind === 'broken' ? answer.message : `Internal error: ${answer.kind}, not a plan`,
+      );
     },
     make: async ({ id: lesson, title, text }, wish) => {
+      const over = performances.best(wish.over?.performances ?? []) ?? [];
       const id = randomUUID();
       const folder = join(await rootFolder(), id);
       await mkdir(folder);
@@ -142,10 +172,10 @@ export function createFilmMaker(now: () => number): FilmMaker {
       const state: FilmState = { id, at: 'waiting', share: 0, leftSeconds: null, files: [] };
       const film: OneFilm = { folder, control, state, files: [], pictureSince: null, asked: now() };
       films.set(id, film);
-      const out = join(folder, fileNameOf(title, '.mp4'));
+      const stem = join(folder, fileNameOf(title, ''));
       const terms = { of: lesson, deadlineMs: MAKE_MS, signal: control.signal, endsWhenLeft: true };
       making
-        .ask({ text, wish, out }, { ...terms, tell: (news) => hear(film, news) })
+        .ask({ want: 'film', text, wish, over, stem }, { ...terms, tell: (news) => hear(film, news) })
         .catch((error: Error): FilmAnswer => ({ kind: 'broken', message: error.message }))
         .then((answer) => (control.signal.aborted ? undefined : end(film, answer)))
         .catch(() => undefined);
@@ -160,7 +190,8 @@ export function createFilmMaker(now: () => number): FilmMaker {
     file: (id, part) => {
       const found = films.get(id)?.files.find((file) => partOf(file) === part);
       if (!found) return null;
-      return { name: basename(found.path), type: TYPES[part], content: createReadStream(found.path) };
+      const type = TYPES[extname(found.path)] ?? 'application/octet-stream';
+      return { name: basename(found.path), type, content: createReadStream(found.path) };
     },
     cancel: remove,
     close: async () => {

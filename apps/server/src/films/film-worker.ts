@@ -1,47 +1,110 @@
 /** The thread that makes films. */
 import { dirname } from 'node:path';
 import { parentPort } from 'node:worker_threads';
-import { Bpm, formNamed, type Lesson, parseLesson, sectionsOf } from '@shedbook/core';
-import { loadEngravingTools, loadKit } from '@shedbook/host';
-import { canEncode, estimateFilmBytes, makeFilm, measureFilm, planFilm } from '@shedbook/host/film';
+import { Bpm, type Form, formNamed, type Lesson, parseLesson, sectionsOf } from '@shedbook/core';
+import type { Film, FilmLook, FilmRequest } from '@shedbook/film';
+import { InputError, loadEngravingTools, loadKit } from '@shedbook/host';
+import {
+  endingHere,
+  estimateFilmBytes,
+  estimatePictureBytes,
+  type FilmEnding,
+  hearPerformances,
+  makeFilm,
+  measureFilm,
+  NotPlayedError,
+  planFilm,
+} from '@shedbook/host/film';
 import { RECORDING_RATE_HZ } from '@shedbook/pack';
-import type { FilmAnswer, FilmNews, FilmOrder } from './film-messages.ts';
+import type { FilmAnswer, FilmNews, FilmOrder, HearOrder } from './film-messages.ts';
+
+/** How much louder the kit is than the recording where both are heard, in dB. */
+const MODEL_DB = -9;
+
+function namedForm(lesson: Lesson, name: string | null): Form | null {
+  const forms = sectionsOf(lesson).flatMap((section) => section.forms);
+  return name === null ? null : formNamed({ forms }, name);
+}
 
 /** What is asked of the lesson; what it does not have is passed over. */
-function requestOf(lesson: Lesson, { wish }: FilmOrder): Parameters<typeof planFilm>[0] {
-  const forms = sectionsOf(lesson).flatMap((section) => section.forms);
+function requestOf(lesson: Lesson, { wish, over }: FilmOrder): FilmRequest {
+  const { heard, speeds } = wish.over ?? { heard: 'teacher', speeds: [] };
   return {
     lesson,
     exercises: wish.exercises,
-    form: wish.form === null ? null : formNamed({ forms }, wish.form),
+    form: namedForm(lesson, wish.form),
     tempi: wish.bpm === null ? [] : [Bpm(wish.bpm)],
-    framesPerSecond: 30,
+    framesPerSecond: wish.framesPerSecond,
     buildUp: wish.buildUp,
+    over: { recorded: over.map(({ recorded }) => recorded), heard, modelDb: MODEL_DB, speeds },
   };
 }
 
-async function answer(order: FilmOrder): Promise<FilmAnswer> {
+function lookOf({ wish: { shape, scheme, over } }: FilmOrder): FilmLook {
+  const picture = over?.picture ?? null;
+  return { shape, scheme, ...(picture === null ? {} : { picture: picture === 'none' ? null : picture }) };
+}
+
+/** About how large the film will be; pictures of performances are known once it is laid out. */
+async function bytesOf(
+  order: FilmOrder,
+  { request, frames, ending }: Pick<Film, 'request' | 'frames'> & { readonly ending: FilmEnding },
+): Promise<number> {
+  const bytes = estimateFilmBytes({ frames, request }, ending);
+  if (order.over.length === 0) return bytes;
+  const film = planFilm(request, lookOf(order), await loadEngravingTools(), order.wish.language);
+  return bytes + Math.round(estimatePictureBytes(film));
+}
+
+/** What is heard of a performance. */
+async function hear(lesson: Lesson, { path, exercise, form }: HearOrder): Promise<FilmAnswer> {
+  const { signal } = new AbortController();
+  const order = { lesson, form: namedForm(lesson, form), files: [{ exercise, path }], signal };
+  try {
+    const { recorded, takes } = await hearPerformances({ ...order, tell: () => {} });
+    const [first] = recorded;
+    if (!first) return { kind: 'not-followed' };
+    return { kind: 'heard', heard: { recorded: first, path, faults: takes[0]?.faults ?? 0 } };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    if (!(error instanceof NotPlayedError)) return { kind: 'unreadable' };
+    const { otherExercise } = error;
+    return otherExercise === null
+      ? { kind: 'not-followed' }
+      : { kind: 'other-exercise', exercise: otherExercise };
+  }
+}
+
+async function answer(order: FilmOrder | HearOrder): Promise<FilmAnswer> {
   const { lesson } = parseLesson(order.text, 'lesson');
-  const { wish, out } = order;
-  if (!lesson?.exercises.some(({ number }) => wish.exercises.includes(number))) return { kind: 'errors' };
-  if (!(await canEncode('.mp4'))) return { kind: 'no-ffmpeg' };
+  const asked = order.want === 'heard' ? [order.exercise] : order.wish.exercises;
+  if (!lesson?.exercises.some(({ number }) => asked.includes(number))) return { kind: 'errors' };
+  const ending = await endingHere();
+  if (!ending) return { kind: 'no-ffmpeg' };
+  if (order.want === 'heard') return hear(lesson, order);
+  const { wish, stem } = order;
   const request = requestOf(lesson, order);
-  if (out === null) {
+  if (stem === null) {
     const { frames, ...size } = measureFilm(request, wish.shape);
     const seconds = frames / request.framesPerSecond;
-    const bytes = estimateFilmBytes({ frames, request }, '.mp4');
+    const bytes = await bytesOf(order, { request, frames, ending });
     return { kind: 'planned', title: lesson.title, plan: { seconds, ...size, bytes } };
   }
   const tools = await loadEngravingTools();
-  const film = planFilm(request, { shape: wish.shape, scheme: wish.scheme }, tools, wish.language);
+  const film = planFilm(request, lookOf(order), tools, wish.language);
+  const recordings = new Map(order.over.map(({ recorded, path }) => [recorded, path]));
   const kit = await loadKit(null, RECORDING_RATE_HZ);
   const tell = (progress: Omit<FilmNews, 'kind'>) =>
     parentPort?.postMessage({ kind: 'progress', ...progress } satisfies FilmNews);
   const { signal } = new AbortController();
-  return { kind: 'made', files: await makeFilm({ film, kit, out, folder: dirname(out), signal, tell }) };
+  const out = `${stem}${ending}`;
+  return {
+    kind: 'made',
+    files: await makeFilm({ film, kit, recordings, out, folder: dirname(out), signal, tell }),
+  };
 }
 
-parentPort?.on('message', (order: FilmOrder) => {
+parentPort?.on('message', (order: FilmOrder | HearOrder) => {
   answer(order).then(
     (reply) => parentPort?.postMessage(reply),
     (error: Error) => {

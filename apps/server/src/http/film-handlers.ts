@@ -1,5 +1,7 @@
 /** Films of a lesson: planned, made, asked after, fetched and left off. */
+import type { HeardPerformance } from '@shedbook/routes';
 import type { FilmMaker } from '../films/film-maker.ts';
+import type { FilmedPerformance } from '../films/film-messages.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import { answer, type Handlers, refuse } from './handlers.ts';
 
@@ -9,6 +11,21 @@ export interface FilmParts {
   readonly films: FilmMaker;
 }
 
+/** Why a performance was not heard, as the desk is told. */
+const REFUSED = {
+  errors: 'lesson-has-errors',
+  'no-ffmpeg': 'no-ffmpeg',
+  'no-such-performance': 'no-such-performance',
+  'not-followed': 'performance-not-followed',
+  unreadable: 'performance-unreadable',
+} as const;
+
+function told({ recorded, faults }: FilmedPerformance): HeardPerformance {
+  const { exercise, sounding, picture } = recorded;
+  const seconds = sounding.toSeconds - sounding.fromSeconds;
+  return { exercise, seconds, faults, hasPicture: picture !== null };
+}
+
 /** Answers the routes of films. */
 export function filmHandlers({ store, films }: FilmParts) {
   const planned = async (id: string, wish: Parameters<FilmMaker['plan']>[1], signal: AbortSignal) => {
@@ -16,6 +33,7 @@ export function filmHandlers({ store, films }: FilmParts) {
     if (!lesson) return refuse('no-such-lesson', {});
     const plan = await films.plan(lesson, wish, signal);
     if (plan === 'errors') return refuse('lesson-has-errors', {});
+    if (plan === 'no-such-performance') return refuse(plan, {});
     return plan === 'no-ffmpeg' ? refuse('no-ffmpeg', {}) : { kind: 'planned' as const, lesson, ...plan };
   };
   return {
@@ -27,6 +45,26 @@ export function filmHandlers({ store, films }: FilmParts) {
       const outcome = await planned(id, body, signal);
       if (outcome.kind !== 'planned') return outcome;
       return answer(await films.make({ ...outcome.lesson, title: outcome.title }, body));
+    },
+    beginPerformance: async () => answer({ performance: await films.performances.begin() }),
+    sendPerformance: async ({ params: { performance, at }, body }) =>
+      (await films.performances.put(performance, at, body))
+        ? answer(null)
+        : refuse('no-such-performance', {}),
+    dropPerformance: async ({ params: { performance } }) =>
+      (await films.performances.drop(performance)) ? answer(null) : refuse('no-such-performance', {}),
+    hearPerformance: async ({ params: { id }, body }, signal) => {
+      const lesson = await store.read(id);
+      if (!lesson) return refuse('no-such-lesson', {});
+      const came = await films.hear(lesson, body, signal);
+      switch (came.kind) {
+        case 'heard':
+          return answer(told(came.heard));
+        case 'other-exercise':
+          return refuse('performance-of-another', { exercise: came.exercise });
+        default:
+          return refuse(REFUSED[came.kind], {});
+      }
     },
     readFilm: async ({ params: { film } }) => {
       const state = films.state(film);

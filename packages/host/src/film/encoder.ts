@@ -69,11 +69,17 @@ export async function findEncoder(ending: FilmEnding): Promise<VideoEncoder> {
 }
 
 /** Whether this machine has an FFmpeg that encodes a kind of file. */
-export async function canEncode(ending: FilmEnding): Promise<boolean> {
+async function canEncode(ending: FilmEnding): Promise<boolean> {
   return findEncoder(ending).then(
     () => true,
     () => false,
   );
+}
+
+/** The kind of file that films are made as on this machine: MP4, else WebM, by what its FFmpeg encodes; null without one. */
+export async function endingHere(): Promise<FilmEnding | null> {
+  for (const ending of FILM_ENDINGS) if (await canEncode(ending)) return ending;
+  return null;
 }
 
 /** Files that go into a film. */

@@ -1,10 +1,11 @@
 /** Films on disk: beside the rest of the room, since whoever makes none is not to load what they are made of. */
 export { estimateDemonstrationBytes, makeDemonstrations } from './demonstrations.ts';
-export { canEncode, FILM_ENDINGS, type FilmEnding } from './encoder.ts';
+export { endingHere, FILM_ENDINGS, type FilmEnding } from './encoder.ts';
 export {
   type HeardPerformances,
   type HearOrder,
   hearPerformances,
+  NotPlayedError,
   type PerformanceFile,
   type TakeHeard,
 } from './hear-performances.ts';

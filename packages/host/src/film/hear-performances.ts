@@ -4,7 +4,7 @@ import { LevelMeter, type Recorded, soundingOf } from '@shedbook/film';
 import { judge, type Verdict } from '@shedbook/judge';
 import { TakeListener } from '@shedbook/listen';
 import { say } from '@shedbook/words';
-import { InputError } from '../input-error.ts';
+import { InputError, type SayIn } from '../input-error.ts';
 import { findEncoder } from './encoder.ts';
 import { pictureSize, type Recordings, readMono } from './recordings.ts';
 
@@ -43,6 +43,18 @@ export interface HeardPerformances {
   readonly takes: readonly TakeHeard[];
 }
 
+/** The exercise is not what is played. */
+export class NotPlayedError extends InputError {
+  /** The exercise of the lesson that is, where it is one. */
+  readonly otherExercise: number | null;
+
+  /** @param otherExercise the exercise of the lesson that is played instead, or null */
+  constructor(otherExercise: number | null, say: SayIn) {
+    super(say);
+    this.otherExercise = otherExercise;
+  }
+}
+
 const RATE_HZ = Hertz(44_100);
 
 /** How many faults a teacher would count: strokes that went wrong, and what is wrong as a whole. */
@@ -73,14 +85,16 @@ async function hear(file: PerformanceFile, { lesson, form, bpm, signal }: HearOr
   const listened = listener.finish(asked);
   const { report, refusal } = listened;
   if (!report) {
-    throw new InputError(({ words, language }) =>
+    throw new NotPlayedError(null, ({ words, language }) =>
       words.film.notFollowed({ file: path, n: exercise, why: say(refusal, language) }),
     );
   }
   const { verdict } = judge(asked, listened, 'advanced');
   const other = verdict.about.find(({ what }) => what === 'other-exercise')?.exercise;
   if (other !== undefined)
-    throw new InputError(({ words }) => words.film.otherExercise({ file: path, n: exercise, other }));
+    throw new NotPlayedError(other, ({ words }) =>
+      words.film.otherExercise({ file: path, n: exercise, other }),
+    );
   const sounding = soundingOf(meter, report);
   const recorded = { exercise, form, report, sounding, picture: await pictureSize(path) };
   return { file, recorded, faults: faultsOf(verdict) };

@@ -25,6 +25,11 @@ export const refusals = {
   'no-such-film': 'There is no such film any more.',
   'no-ffmpeg':
     'A film needs FFmpeg, a program of its own that does not come with Shedbook. Install it on the computer that runs the desk, and try again.',
+  'no-such-performance': 'This recording is not there any more. Add it again.',
+  'performance-unreadable': 'There is no sound in it that can be read.',
+  'performance-not-followed':
+    'The exercise could not be followed in it. Does the whole exercise sound, in the form that is chosen?',
+  'performance-of-another': 'Another exercise of this lesson is played in it.',
   'no-such-hour': 'There is no such lesson in the book; it was erased in another window.',
   'hour-changed': 'This lesson was written on in another window.',
   'no-such-take': 'This take was taken back by the student.',

@@ -27,6 +27,11 @@ export const refusals = translation<typeof english.refusals>()({
   'no-such-film': 'Diesen Film gibt es nicht mehr.',
   'no-ffmpeg':
     'Ein Film braucht FFmpeg, ein eigenes Programm, das nicht zu Shedbook gehört. Es wird auf dem Rechner eingerichtet, auf dem das Pult läuft.',
+  'no-such-performance': 'Diese Aufnahme gibt es nicht mehr. Füge sie noch einmal hinzu.',
+  'performance-unreadable': 'Darin ist kein Ton, der sich lesen lässt.',
+  'performance-not-followed':
+    'Die Übung ließ sich darin nicht verfolgen. Klingt die ganze Übung, in der gewählten Form?',
+  'performance-of-another': 'Darin wird eine andere Übung dieser Lektion gespielt.',
   'no-such-hour': 'Diese Stunde steht nicht im Heft; sie wurde in einem anderen Fenster gelöscht.',
   'hour-changed': 'Diese Stunde wurde in einem anderen Fenster geändert.',
   'no-such-take': 'Diese Aufnahme hat der Schüler zurückgenommen.',
