@@ -1,8 +1,9 @@
 import { readdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { formNamed, type Lesson, parseLesson } from '@shedbook/core';
-import { makeRecording, planRecordings, RECORDING_LUFS, RECORDING_RATE_HZ } from '@shedbook/pack';
+import { makeRecording, type Pack, planRecordings, RECORDING_LUFS, RECORDING_RATE_HZ } from '@shedbook/pack';
 import type { FilmPlan, FilmState } from '@shedbook/routes';
+import { strFromU8, unzipSync } from 'fflate';
 import { expect, it, onTestFinished } from 'vitest';
 import { keptKit } from '../../../internal/testing/kept-kit.mjs';
 import { createLesson, send, startTestServer, temporaryFolder } from '../test/temporary.ts';
@@ -150,6 +151,18 @@ it(
       ({ body }) => (body as FilmPlan).seconds,
     );
     expect((slower ?? 0) - (once ?? 0)).toBeCloseTo(seconds, 0);
+    const pack = (performances: string) =>
+      fetch(new URL(`/api/lessons/${id}/practice.zip?performances=${performances}`, server.url));
+    const zip = unzipSync(new Uint8Array(await (await pack(played)).arrayBuffer()));
+    const told = JSON.parse(strFromU8(zip['practice/pack.json'] ?? new Uint8Array())) as Pack;
+    expect(told.demonstrations?.map(({ exercise, path }) => [exercise, path])).toEqual([
+      [1, 'demonstrations/01.flac'],
+    ]);
+    // standard: RFC 9639, 6: a FLAC stream begins with "fLaC"
+    expect(strFromU8(zip['practice/demonstrations/01.flac']?.subarray(0, 4) ?? new Uint8Array())).toBe(
+      'fLaC',
+    );
+    expect((await pack('gone')).status).toBe(404);
     const noise = await sent(new Uint8Array(1000));
     expect(await hear(noise, 1)).toMatchObject({ status: 422, body: { code: 'performance-unreadable' } });
     expect((await send(server, 'DELETE', `/api/performances/${played}`)).status).toBe(204);

@@ -204,10 +204,15 @@ export const ROUTES = {
       student: z
         .optional(z.string().check(z.maxLength(200)))
         .check(z.describe('whose assignments the pack carries')),
+      performances: z
+        .optional(z.string().check(z.maxLength(10_000)))
+        .check(
+          z.describe('names of performances that the pack demonstrates exercises with, joined by commas'),
+        ),
     }),
     body: null,
     answer: file,
-    refusals: ['no-such-lesson', 'lesson-has-errors'],
+    refusals: ['no-such-lesson', 'no-such-performance', 'lesson-has-errors'],
   }),
   planFilm: route({
     method: 'POST',

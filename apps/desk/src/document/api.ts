@@ -78,8 +78,19 @@ export function exportLesson(id: string, format: StandardFormat): Promise<Receiv
 }
 
 /** A take-home pack of a lesson, its sheet in a language. @param student whose assignments it carries: nobody's where left out */
-export function readPack(id: string, language: LanguageTag, student?: string): Promise<ReceivedFile> {
-  const query = student === undefined ? { language } : { language, student };
+export function readPack(
+  id: string,
+  language: LanguageTag,
+  {
+    student,
+    performances = [],
+  }: { readonly student?: string; readonly performances?: readonly string[] } = {},
+): Promise<ReceivedFile> {
+  const query = {
+    language,
+    ...(student === undefined ? {} : { student }),
+    ...(performances.length === 0 ? {} : { performances: performances.join(',') }),
+  };
   return ask('packLesson', { params: { id }, query });
 }
 

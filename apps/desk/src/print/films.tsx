@@ -7,7 +7,7 @@ import { useState } from 'react';
 import rows from '../shared/making-rows.module.css';
 import { useLanguage, useWords } from '../words/words.tsx';
 import { FormChoice, TempoChoice } from './form-and-tempo.tsx';
-import { Performances, USUAL_OVER } from './performances.tsx';
+import { Manner, Performances, USUAL_OVER } from './performances.tsx';
 import styles from './recordings.module.css';
 import { type Filming, useFilm, useFilmPlan } from './use-film.ts';
 import { heardOf, usePerformances } from './use-performances.ts';
@@ -134,7 +134,7 @@ export function FilmForm({ id, lesson }: { readonly id: string; readonly lesson:
   }));
   const performances = usePerformances(id);
   const [over, setOver] = useState(USUAL_OVER);
-  const { names } = heardOf(performances.all);
+  const { names, hasPicture } = heardOf(performances.all);
   const isHearing = performances.all.some(({ state }) => state.at === 'sending' || state.at === 'hearing');
   const asked = { ...wish, language: tag, over: names.length > 0 ? { ...over, performances: names } : null };
   const ask = (change: Partial<FilmWish>) => setWish((before) => ({ ...before, ...change }));
@@ -154,9 +154,17 @@ export function FilmForm({ id, lesson }: { readonly id: string; readonly lesson:
       </div>
       <Looks wish={wish} ask={ask} />
       <Performances
-        {...{ lesson, performances, over, exercises: wish.exercises, form: wish.form }}
-        ask={(change) => setOver((before) => ({ ...before, ...change }))}
-      />
+        {...{ lesson, performances, exercises: wish.exercises, form: wish.form }}
+        title={words.films.over}
+        hint={words.films.overHint}
+      >
+        {names.length > 0 && (
+          <Manner
+            {...{ over, hasPicture }}
+            ask={(change) => setOver((before) => ({ ...before, ...change }))}
+          />
+        )}
+      </Performances>
       <p className="quiet" role="status">
         <Plan id={id} wish={asked} />
       </p>

@@ -3,7 +3,7 @@ import type { Lesson } from '@shedbook/core';
 import type { FilmWish } from '@shedbook/routes';
 import { Button, Choices, FileButton, Icon, Select } from '@shedbook/stand';
 import { durationWords } from '@shedbook/words';
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { useWords } from '../words/words.tsx';
 import styles from './performances.module.css';
 import { heardOf, type SentPerformance, type usePerformances } from './use-performances.ts';
@@ -72,7 +72,7 @@ interface MannerProps {
 }
 
 /** How they are shown and heard. */
-function Manner({ over, hasPicture, ask }: MannerProps) {
+export function Manner({ over, hasPicture, ask }: MannerProps) {
   const words = useWords().films;
   type Picture = NonNullable<Over['picture']>;
   const speeds = over.speeds.join(',');
@@ -105,28 +105,32 @@ function Manner({ over, hasPicture, ask }: MannerProps) {
   );
 }
 
-interface PerformancesProps extends Omit<MannerProps, 'hasPicture'> {
+interface PerformancesProps {
+  /** What they are for. */
+  readonly title: string;
+  readonly hint: string;
   readonly lesson: Lesson;
   /** Numbers of the exercises of the film. */
   readonly exercises: readonly number[];
   /** The form that is played. */
   readonly form: string | null;
   readonly performances: ReturnType<typeof usePerformances>;
+  readonly children?: ReactNode;
 }
 
-/** The part of the form. */
-export function Performances({ lesson, exercises, form, performances, over, ask }: PerformancesProps) {
+/** Files of somebody's playing, to be added and taken out again. */
+export function Performances(props: PerformancesProps) {
+  const { title, hint, lesson, exercises, form, performances, children } = props;
   const words = useWords();
   const [chosen, choose] = useState<number | null>(null);
   const { all, add, remove } = performances;
   const exercise = chosen !== null && exercises.includes(chosen) ? chosen : exercises[0];
   const nameOf = (number: number) => lesson.exercises.find((each) => each.number === number)?.name ?? '';
-  const heard = heardOf(all);
   return (
     <details className={styles.fold} data-part="performances">
-      <summary>{words.films.over}</summary>
+      <summary>{title}</summary>
       <div className={styles.body}>
-        <p className="quiet">{words.films.overHint}</p>
+        <p className="quiet">{hint}</p>
         <div className={styles.add}>
           <Select
             label={words.films.whichPlayed}
@@ -151,7 +155,7 @@ export function Performances({ lesson, exercises, form, performances, over, ask 
         <div role="status">
           <Rows all={all} onRemove={remove} />
         </div>
-        {heard.names.length > 0 && <Manner over={over} hasPicture={heard.hasPicture} ask={ask} />}
+        {children}
       </div>
     </details>
   );

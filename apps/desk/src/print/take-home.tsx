@@ -10,7 +10,9 @@ import { useDocument } from '../document/use-document.ts';
 import { KeptField } from '../shared/kept-field.tsx';
 import { offer } from '../shared/offer.ts';
 import { useLanguage, useWords } from '../words/words.tsx';
+import { Performances } from './performances.tsx';
 import styles from './take-home.module.css';
+import { heardOf, usePerformances } from './use-performances.ts';
 
 type Making = 'idle' | 'making' | 'failed';
 
@@ -51,10 +53,12 @@ export function TakeHome({ state, lesson }: TakeHomeProps) {
   const { tag, words: all } = useLanguage();
   const words = all.print;
   const [making, setMaking] = useState<Making>('idle');
+  const performances = usePerformances(state.id);
+  const { names } = heardOf(performances.all);
   const make = async () => {
     setMaking('making');
     try {
-      const { file, name } = await readPack(state.id, tag);
+      const { file, name } = await readPack(state.id, tag, { performances: names });
       offer(file, name);
       setMaking('idle');
     } catch {
@@ -66,6 +70,11 @@ export function TakeHome({ state, lesson }: TakeHomeProps) {
       <h3 id="take-home">{words.takeHome}</h3>
       <p className="quiet">{words.takeHomeHint}</p>
       <PageAddress lesson={lesson} />
+      <Performances
+        {...{ lesson, performances, form: null, exercises: lesson.exercises.map(({ number }) => number) }}
+        title={words.demonstrate}
+        hint={words.demonstrateHint}
+      />
       <Button disabled={making === 'making'} onClick={() => void make()}>
         <Icon name="file" />
         {words.makePack}

@@ -20,7 +20,7 @@ export function TakeHomePacks({ student, shelf }: PacksProps) {
   const make = async (id: string) => {
     setMaking('making');
     try {
-      const { file, name } = await readPack(id, tag, student.id);
+      const { file, name } = await readPack(id, tag, { student: student.id });
       offer(file, name);
       setMaking('idle');
     } catch {

@@ -14,7 +14,7 @@ import { fileNameOf } from '@shedbook/core';
 import type { FilmFile } from '@shedbook/host/film';
 import type { FilmPart, FilmPlan, FilmState, FilmWish, PerformanceWish, SentFile } from '@shedbook/routes';
 import { createThread } from '../sheet/thread.ts';
-import type { FilmAnswer, FilmNews, FilmOrder, HearOrder } from './film-messages.ts';
+import type { FilmAnswer, FilmedPerformance, FilmNews, FilmOrder, HearOrder } from './film-messages.ts';
 import { keepPerformances, type Performances } from './performances.ts';
 
 /** A lesson to film. */
@@ -39,7 +39,9 @@ export interface FilmMaker {
   ): Promise<PlannedFilm | 'errors' | 'no-ffmpeg' | 'no-such-performance'>;
   /** Performances that were sent. */
   readonly performances: Pick<Performances, 'begin' | 'put' | 'drop'>;
-  /** Listens to a performance; it is kept for films. */
+  /** Performances that were heard, of each exercise the one with the fewest faults; null where one of them is not there. */
+  heard(ids: readonly string[]): readonly FilmedPerformance[] | null;
+  /** Listens to a performance; it is kept for films and packs. */
   hear(lesson: FilmedLesson, wish: PerformanceWish, signal: AbortSignal): Promise<HearAnswer>;
   /** Begins a film. */
   make(lesson: FilmedLesson & Pick<PlannedFilm, 'title'>, wish: FilmWish): Promise<FilmState>;
@@ -141,6 +143,7 @@ export function createFilmMaker(now: () => number): FilmMaker {
   };
   return {
     performances,
+    heard: performances.best,
     hear: async ({ id, text }, { performance, exercise, form }, signal) => {
       const path = performances.pathOf(performance);
       if (path === null) return { kind: 'no-such-performance' };

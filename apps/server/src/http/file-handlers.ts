@@ -3,6 +3,7 @@ import { fileNameOf } from '@shedbook/core';
 import { FILE_FORMATS, type FileFormat } from '@shedbook/pack/serving';
 import type { SentFile, StoredLesson } from '@shedbook/routes';
 import type { ImportMaker } from '../files/import-maker.ts';
+import type { FilmMaker } from '../films/film-maker.ts';
 import type { MadeFile, SheetMaker, WhoWaits } from '../sheet/sheet-maker.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import { noteGivenOut } from '../store/names-in-use.ts';
@@ -17,6 +18,8 @@ export interface FileParts {
   /** Makes packs, which takes long, in a thread of its own. */
   readonly packs: SheetMaker;
   readonly imports: ImportMaker;
+  /** Keeps performances that were sent and heard. */
+  readonly films: FilmMaker;
 }
 
 function sentFile({ title, bytes }: MadeFile, format: FileFormat): SentFile {
@@ -25,7 +28,7 @@ function sentFile({ title, bytes }: MadeFile, format: FileFormat): SentFile {
 }
 
 /** Answers the routes of files. */
-export function fileHandlers({ store, students, sheets, packs, imports }: FileParts) {
+export function fileHandlers({ store, students, sheets, packs, imports, films }: FileParts) {
   /** What a student has to do of a lesson; nothing where there is no such student. */
   const setFor = async (student: string, lesson: string) => {
     const found = await students.read(student);
@@ -58,12 +61,15 @@ export function fileHandlers({ store, students, sheets, packs, imports }: FilePa
       const who = { of: params.id, signal };
       return madeFile(who, 'sheet', ({ text }) => sheets.pdf(text, query.language, who));
     },
-    packLesson: ({ params, query }, signal) => {
+    packLesson: async ({ params, query }, signal) => {
       const who = { of: params.id, signal };
+      const demonstrations = films.heard(query.performances?.split(',') ?? []);
+      if (!demonstrations) return refuse('no-such-performance', {});
       return madeFile(who, 'pack', async (stored) => {
         const { text, id } = stored;
         const assignments = query.student === undefined ? [] : await setFor(query.student, id);
-        const pack = await packs.pack({ text, name: id, language: query.language, assignments }, who);
+        const { language } = query;
+        const pack = await packs.pack({ text, name: id, language, assignments, demonstrations }, who);
         if (pack) await noteGivenOut(store, stored);
         return pack;
       });

@@ -1,6 +1,7 @@
 /** What the server and its engraving thread say to each other. */
 import type { Assignment, LogRowText } from '@shedbook/coach';
 import type { Paper, StandardFormat } from '@shedbook/core';
+import type { Recorded } from '@shedbook/film';
 import type { PackAssignment } from '@shedbook/pack';
 import type { LanguageTag } from '@shedbook/words';
 
@@ -16,6 +17,8 @@ export interface SheetOrder {
   readonly name: string;
   /** What the teacher set of it for the student whom a pack is for. */
   readonly assignments: readonly PackAssignment[];
+  /** Performances that a pack demonstrates exercises with, and where they lie. */
+  readonly demonstrations: readonly { readonly recorded: Recorded; readonly path: string }[];
   /** Whether a pack is opened by a private link: one without recordings. */
   readonly isPrivate: boolean;
 }

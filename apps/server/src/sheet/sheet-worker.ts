@@ -9,6 +9,7 @@ import {
   PACK_FOLDER,
   printHandout,
   printSheet,
+  type RecordedDemonstration,
   writeStandardSheet,
   zipPack,
 } from '@shedbook/pack';
@@ -28,6 +29,18 @@ async function sheetOf(lesson: Lesson, { text, language }: SheetOrder): Promise<
   return sheet;
 }
 
+/** What a pack demonstrates; what that is made with is loaded where there is something. */
+async function demonstrationsOf(
+  lesson: Lesson,
+  { demonstrations }: SheetOrder,
+): Promise<readonly RecordedDemonstration[]> {
+  if (demonstrations.length === 0) return [];
+  const { makeDemonstrations } = await import('@shedbook/host/film');
+  const recordings = new Map(demonstrations.map(({ recorded, path }) => [recorded, path]));
+  const recorded = [...recordings.keys()];
+  return makeDemonstrations(lesson, { recorded, recordings }, new AbortController().signal);
+}
+
 /** The bytes of the file that is wanted. */
 async function fileOf(lesson: Lesson, order: SheetOrder): Promise<Uint8Array> {
   const { want, text, name, language, assignments, isPrivate, format } = order;
@@ -38,7 +51,8 @@ async function fileOf(lesson: Lesson, order: SheetOrder): Promise<Uint8Array> {
   }
   const app = await readPracticePage();
   const what = { id: name, lesson, text, app, language, assignments, isPrivate, audio: !isPrivate };
-  return zipPack(await makePack({ ...what, ...(await tools) }), PACK_FOLDER);
+  const demonstrations = await demonstrationsOf(lesson, order);
+  return zipPack(await makePack({ ...what, ...(await tools), demonstrations }), PACK_FOLDER);
 }
 
 async function progressOf({ lessons, rows, ...order }: ProgressOrder): Promise<SheetAnswer> {

@@ -24,6 +24,9 @@ export const print = {
   practicePage: 'Address of that page',
   practicePageHint: 'Printed on the sheet as a code to scan.',
   practicePageWrong: 'An address begins with https://',
+  demonstrate: 'Your own playing in the pack',
+  demonstrateHint:
+    'A video or a recording of an exercise as you play it: on their page students hear it as fast as you played, or slower, while ball and count follow you. A minute adds about 3 MB.',
   makePack: 'Take-home pack (ZIP)',
   makingPack: 'Making the pack; recording every exercise takes a while …',
   packFailed: 'The pack could not be made.',
