@@ -10,7 +10,7 @@ import { FormChoice, TempoChoice } from './form-and-tempo.tsx';
 import { Manner, Performances, USUAL_OVER } from './performances.tsx';
 import styles from './recordings.module.css';
 import { type Filming, useFilm, useFilmPlan } from './use-film.ts';
-import { heardOf, usePerformances } from './use-performances.ts';
+import { heardOf, isOnItsWay, usePerformances } from './use-performances.ts';
 import { WhichExercises } from './which-exercises.tsx';
 
 /** The film that was made and what lies beside it, to be kept. */
@@ -135,7 +135,7 @@ export function FilmForm({ id, lesson }: { readonly id: string; readonly lesson:
   const performances = usePerformances(id);
   const [over, setOver] = useState(USUAL_OVER);
   const { names, hasPicture } = heardOf(performances.all);
-  const isHearing = performances.all.some(({ state }) => state.at === 'sending' || state.at === 'hearing');
+  const isHearing = isOnItsWay(performances.all);
   const asked = { ...wish, language: tag, over: names.length > 0 ? { ...over, performances: names } : null };
   const ask = (change: Partial<FilmWish>) => setWish((before) => ({ ...before, ...change }));
   const isGoing =

@@ -12,7 +12,7 @@ import { offer } from '../shared/offer.ts';
 import { useLanguage, useWords } from '../words/words.tsx';
 import { Performances } from './performances.tsx';
 import styles from './take-home.module.css';
-import { heardOf, usePerformances } from './use-performances.ts';
+import { heardOf, isOnItsWay, usePerformances } from './use-performances.ts';
 
 type Making = 'idle' | 'making' | 'failed';
 
@@ -55,6 +55,7 @@ export function TakeHome({ state, lesson }: TakeHomeProps) {
   const [making, setMaking] = useState<Making>('idle');
   const performances = usePerformances(state.id);
   const { names } = heardOf(performances.all);
+  const isHearing = isOnItsWay(performances.all);
   const make = async () => {
     setMaking('making');
     try {
@@ -75,7 +76,7 @@ export function TakeHome({ state, lesson }: TakeHomeProps) {
         title={words.demonstrate}
         hint={words.demonstrateHint}
       />
-      <Button disabled={making === 'making'} onClick={() => void make()}>
+      <Button disabled={making === 'making' || isHearing} onClick={() => void make()}>
         <Icon name="file" />
         {words.makePack}
       </Button>

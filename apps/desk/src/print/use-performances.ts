@@ -87,6 +87,11 @@ export function usePerformances(id: string) {
   };
 }
 
+/** Whether one of them is still being sent or listened to. */
+export function isOnItsWay(all: readonly SentPerformance[]): boolean {
+  return all.some(({ state: { at } }) => at === 'sending' || at === 'hearing');
+}
+
 /** The names of those that were heard, and which of them are shown: of each exercise the one with the fewest faults. */
 export function heardOf(all: readonly SentPerformance[]) {
   const heard = all.flatMap(({ key, performance, state }) =>

@@ -1,11 +1,19 @@
 /** Hears performances of exercises, so that a film can follow them: of several takes of one, the one to show. */
-import { Bpm, defaultForm, type Form, formIn, Hertz, type Lesson, sectionOf } from '@shedbook/core';
+import {
+  Bpm,
+  defaultForm,
+  type Form,
+  formIn,
+  formsShown,
+  Hertz,
+  type Lesson,
+  sectionOf,
+} from '@shedbook/core';
 import { LevelMeter, type Recorded, soundingOf } from '@shedbook/film';
-import { judge, type Verdict } from '@shedbook/judge';
+import { judge, otherForm, type Verdict } from '@shedbook/judge';
 import { TakeListener } from '@shedbook/listen';
 import { say } from '@shedbook/words';
 import { InputError, type SayIn } from '../input-error.ts';
-import { findEncoder } from './encoder.ts';
 import { pictureSize, type Recordings, readMono } from './recordings.ts';
 
 /** A recording of an exercise. */
@@ -56,6 +64,8 @@ export class NotPlayedError extends InputError {
 }
 
 const RATE_HZ = Hertz(44_100);
+/** Whoever demonstrates is judged as closely as can be. */
+const LEVEL = 'advanced';
 
 /** How many faults a teacher would count: strokes that went wrong, and what is wrong as a whole. */
 function faultsOf({ about }: Verdict): number {
@@ -89,14 +99,21 @@ async function hear(file: PerformanceFile, { lesson, form, bpm, signal }: HearOr
       words.film.notFollowed({ file: path, n: exercise, why: say(refusal, language) }),
     );
   }
-  const { verdict } = judge(asked, listened, 'advanced');
+  const judged = judge(asked, listened, LEVEL);
+  // A form that nobody named is whichever is played.
+  const forms = form ? [] : formsShown(section, exercise);
+  const played = otherForm(asked, { ...judged, level: LEVEL }, forms, (each) =>
+    listener.finish({ ...asked, form: each }),
+  );
+  const { verdict } = played?.judgement ?? judged;
   const other = verdict.about.find(({ what }) => what === 'other-exercise')?.exercise;
   if (other !== undefined)
     throw new NotPlayedError(other, ({ words }) =>
       words.film.otherExercise({ file: path, n: exercise, other }),
     );
-  const sounding = soundingOf(meter, report);
-  const recorded = { exercise, form, report, sounding, picture: await pictureSize(path) };
+  const heard = { form: played?.form ?? form, report: played?.heard.report ?? report };
+  const sounding = soundingOf(meter, heard.report);
+  const recorded = { exercise, ...heard, sounding, picture: await pictureSize(path) };
   return { file, recorded, faults: faultsOf(verdict) };
 }
 
@@ -105,7 +122,6 @@ async function hear(file: PerformanceFile, { lesson, form, bpm, signal }: HearOr
  * @throws InputError where one cannot be read or followed, or is of another exercise, or where there is no FFmpeg
  */
 export async function hearPerformances(order: HearOrder): Promise<HeardPerformances> {
-  await findEncoder('.mp4');
   const heard: Heard[] = [];
   for (const [index, file] of order.files.entries()) {
     order.tell(index + 1);

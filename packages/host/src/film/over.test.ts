@@ -39,6 +39,7 @@ groove: {ride: x x x x, bass: x . x .}
 exercises: [". x . x", "x . x x"]
 forms:
   Four: {sections: [{pattern: 4}], repeat: 1}
+  Mixed: {sections: [{pattern: 2}, {time: 2}], repeat: 1}
 `,
   'lesson',
 ) as { lesson: Lesson };
@@ -138,6 +139,24 @@ it('[HO2001] shows and sounds a stroke, and has the ball down on it, at the same
     const place = written.bar - 1 + (written.beat - 1) / 4;
     expect(Math.abs(scene.clock.secondsAt(place) - inScene) * 1000).toBeLessThan(10);
   }
+});
+
+it('[HO3601] takes a form that nobody named for the one that is played', async () => {
+  const [, mixed] = lesson.forms;
+  if (!mixed) throw new Error('no form');
+  const { strokes } = perform(lesson, { exercise: 1, form: mixed, bpm: Bpm(120) });
+  record(
+    'mixed.wav',
+    strokes.map((stroke) => ({ ...stroke, timeSeconds: Seconds(CLICK_SECONDS + stroke.timeSeconds) })),
+  );
+  const files = [{ exercise: 1, path: at('mixed.wav') }];
+  const asIs = await hearPerformances({ lesson, form: null, files, signal, tell: () => {} });
+  expect([asIs.takes[0]?.faults, asIs.recorded[0]?.form?.name]).toEqual([0, 'Mixed']);
+  // definition: in four bars of the exercise the strokes of two are missing
+  const [four = null] = lesson.forms;
+  const named = await hearPerformances({ lesson, form: four, files, signal, tell: () => {} });
+  expect(named.recorded[0]?.form?.name).toBe('Four');
+  expect(named.takes[0]?.faults).toBeGreaterThan(0);
 });
 
 it('[HO2002] says which recording cannot be followed, and why', async () => {

@@ -28,7 +28,7 @@ export const print = translation<typeof english.print>()({
   practicePageWrong: 'Eine Adresse beginnt mit https://',
   demonstrate: 'Dein eigenes Spiel im Paket',
   demonstrateHint:
-    'Ein Video oder eine Aufnahme, in der du eine Übung spielst: Auf ihrer Seite hören Schüler sie im gespielten Tempo oder langsamer, und Ball und Zählzeiten folgen dir. Eine Minute macht etwa 3 MB aus.',
+    'Ein Video oder eine Aufnahme, in der du eine Übung spielst: Auf ihrer Seite hören Lernende sie im gespielten Tempo oder langsamer, und Ball und Zählzeiten folgen dir. Eine Minute macht etwa 3 MB aus.',
   makePack: 'Paket zum Mitnehmen (ZIP)',
   makingPack: 'Das Paket entsteht; jede Übung aufzunehmen dauert eine Weile …',
   packFailed: 'Das Paket konnte nicht gemacht werden.',
