@@ -133,6 +133,23 @@ small sign under its number.
 
 ![The sign of an example](example-sign.svg)`;
 
+const PREPARATION = `## What comes before
+
+A section names with \`before\` what a student must have first: the heading of a section above it. \`shedbook prepare\`, or
+one press on the desk, writes such a section from meter and feel: the subdivision counted, clapped and kept while the click
+thins out. What is clapped throughout (\`clap\`) is heard as on one surface and counted on the sheet; plans put it first. A
+\`click\` in a form holds for its bars, whatever else is chosen.
+
+    sections:
+      - heading: Count and clap
+        groove: {}
+        comping: clap
+        exercises: [x.x x.x x.x x.x]
+        forms:
+          loop: {sections: [{pattern: 2, click: all}, {rest: 2, click: [2, 4]}, {rest: 2, click: none}]}
+      - heading: Time on the ride
+        before: Count and clap`;
+
 /** The sign of an example. */
 function examplePicture({ EXAMPLE_SIGN, EXAMPLE_SIGN_BOX, HOW_SIGN_STROKE }) {
   const { width, height } = EXAMPLE_SIGN_BOX;
@@ -192,7 +209,7 @@ async function generate() {
   const how = [HOW, '', '| word | goes with | instead of |', '|---|---|---|', ...howRows(core)];
   const voices = ['## Voices', '', `${VOICES.map((voice) => `\`${voice}\``).join(', ')}.`];
   return {
-    [REFERENCE]: `${[INTRO.trimEnd(), '', ...voices, '', ...how, '', EXAMPLES, '', ...keys, '', ...books].join('\n')}\n`,
+    [REFERENCE]: `${[INTRO.trimEnd(), '', ...voices, '', ...how, '', EXAMPLES, '', PREPARATION, '', ...keys, '', ...books].join('\n')}\n`,
     [SIGNS]: signsPicture(core),
     [EXAMPLE]: examplePicture(core),
     [SCHEMA]: `${JSON.stringify(schema, null, 2)}\n`,

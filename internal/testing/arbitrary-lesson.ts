@@ -171,6 +171,17 @@ const FEELS = ['even', 'triplet', '1.5:1', '3:1', 'by tempo', '1.6:1 sixteenths'
 const arbitraryForms = fc.constantFrom(
   {},
   { forms: { 'once and rest': { sections: [{ pattern: 1 }, { rest: 1 }], countIn: 0 } } },
+  {
+    forms: {
+      thinning: {
+        sections: [
+          { pattern: 1, click: 'all' },
+          { rest: 1, click: [1] },
+          { time: 1, click: 'none' },
+        ],
+      },
+    },
+  },
   { forms: { phrase: { sections: [{ pattern: 3, ending: 'rimshot + crash' }, { time: 1 }], repeat: 2 } } },
 );
 
@@ -224,7 +235,8 @@ export const arbitraryDividedLesson: fc.Arbitrary<Lesson> = fc
   .tuple(arbitraryLessonText, fc.array(arbitrarySection, { minLength: 1, maxLength: 3 }), fc.boolean())
   .map(([text, sections, isOpen]) => {
     const { exercises, ...rest } = JSON.parse(text) as Record<string, unknown>;
-    const inside = [...sections, { heading: 'As in the lesson', exercises }];
+    const before = sections.find(({ heading }) => heading !== undefined)?.heading;
+    const inside = [...sections, { heading: 'As in the lesson', before, exercises }];
     return JSON.stringify({ ...rest, ...(isOpen ? { exercises } : {}), sections: inside });
   })
   .map(readRandom);

@@ -180,14 +180,14 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'a voice that is not on the set',
     text: 'title: First swing\ngroove:\n  gong: x x x x\n',
     problems: [
-      '3:3: error: groove.gong: found unknown key "gong", expected one of ride, hihat, hihat-open, hihat-foot, bass, snare, sidestick, rimshot, crash, tom-high, tom-mid, tom-low, tom-floor, splash, china, cowbell',
+      '3:3: error: groove.gong: found unknown key "gong", expected one of ride, hihat, hihat-open, hihat-foot, bass, snare, sidestick, rimshot, crash, tom-high, tom-mid, tom-low, tom-floor, splash, china, cowbell, clap',
     ],
   },
   {
     name: 'a misspelt voice',
     text: 'title: First swing\ngroove:\n  hi-hat: x x x x\n',
     problems: [
-      '3:3: error: groove.hi-hat: found unknown key "hi-hat", expected one of ride, hihat, hihat-open, hihat-foot, bass, snare, sidestick, rimshot, crash, tom-high, tom-mid, tom-low, tom-floor, splash, china, cowbell (did you mean "hihat"?)',
+      '3:3: error: groove.hi-hat: found unknown key "hi-hat", expected one of ride, hihat, hihat-open, hihat-foot, bass, snare, sidestick, rimshot, crash, tom-high, tom-mid, tom-low, tom-floor, splash, china, cowbell, clap (did you mean "hihat"?)',
     ],
   },
   {
@@ -373,7 +373,7 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'an ending on a voice that does not exist',
     text: 'title: First swing\nforms:\n  mine:\n    sections:\n      - {pattern: 4, ending: rimshot + cymbal}\n',
     problems: [
-      '5:40: error: forms.mine.sections[1].ending: found "cymbal", expected voices joined by +: ride, hihat, hihat-open, hihat-foot, bass, snare, sidestick, rimshot, crash, tom-high, tom-mid, tom-low, tom-floor, splash, china, cowbell',
+      '5:40: error: forms.mine.sections[1].ending: found "cymbal", expected voices joined by +: ride, hihat, hihat-open, hihat-foot, bass, snare, sidestick, rimshot, crash, tom-high, tom-mid, tom-low, tom-floor, splash, china, cowbell, clap',
     ],
   },
   {
@@ -439,7 +439,7 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
       '1:1: error: titel: found unknown key "titel", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, how, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "title"?)',
       '3:7: error: feel: found "swing", expected even, triplet, by tempo, or a ratio long : short from 1:1 to 4:1 such as 1.8:1 (did you mean "triplet"?)',
       '5:17: error: groove.ride: found 4 beats, expected 3 beats in a bar of 3/4 (end the bar with "|" or take beats out)',
-      '6:3: error: groove.base: found unknown key "base", expected one of ride, hihat, hihat-open, hihat-foot, bass, snare, sidestick, rimshot, crash, tom-high, tom-mid, tom-low, tom-floor, splash, china, cowbell (did you mean "bass"?)',
+      '6:3: error: groove.base: found unknown key "base", expected one of ride, hihat, hihat-open, hihat-foot, bass, snare, sidestick, rimshot, crash, tom-high, tom-mid, tom-low, tom-floor, splash, china, cowbell, clap (did you mean "bass"?)',
       '8:7: error: exercises[1]: found "y", expected one of the marks . x X g f F d D b B o O s S r R w W',
       '9:32: error: exercises[2].sticking: found 2 hands, expected 3, one for each stroke',
     ],

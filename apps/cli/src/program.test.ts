@@ -401,6 +401,23 @@ describe('two limbs and second passes', () => {
     expect(lesson?.exercises[2]?.name).toBe('from 1');
   });
 
+  it('[CL3500] writes what comes before a section, once', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const before = await readFile(path, 'utf8');
+    expect((await run('prepare', path, '--language', 'de')).status).toBe(0);
+    const lesson = await read(path);
+    expect(lesson?.sections.map((section) => [section.heading, section.before])).toEqual([
+      ['Vor dem ersten Takt', undefined],
+      [null, 'Vor dem ersten Takt'],
+    ]);
+    const written = await readFile(path, 'utf8');
+    for (const line of before.split('\n').filter((each) => each.includes('#'))) {
+      expect(written).toContain(line.trim());
+    }
+    const again = await run('prepare', path, '--section', '2');
+    expect([again.status, await readFile(path, 'utf8')]).toEqual([2, written]);
+  });
+
   it('[CL45] writes several passes into another file, the same for the same seed, and says what it cannot do', async () => {
     const path = await lessonFile('mine.lesson.yaml');
     const out = join(folder, 'arranged.lesson.yaml');

@@ -156,6 +156,20 @@ function addCompose(program: Command, help: Help, speaker: Speak, done: (status:
     });
 }
 
+function addPrepare(program: Command, help: Help, speaker: Speak, done: (status: number) => void): void {
+  program
+    .command('prepare')
+    .summary(help.prepare.summary)
+    .description(help.prepare.description)
+    .argument('<lesson>', help.prepare.lesson)
+    .option('--section <n>', help.prepare.section, whole('section', 1, 1000))
+    .option('--out <file>', help.prepare.out)
+    .action(async (lesson: string, options) => {
+      const { prepareCommand } = await import('./commands/prepare.ts');
+      done(await prepareCommand({ lesson, ...options }, speaker()));
+    });
+}
+
 function addArrange(program: Command, help: Help, speaker: Speak, done: (status: number) => void): void {
   program
     .command('arrange')
@@ -432,6 +446,7 @@ function createProgram(
   addFilm(program, help, speak, done);
   addCompose(program, help, speak, done);
   addArrange(program, help, speak, done);
+  addPrepare(program, help, speak, done);
   addWhy(program, help, speak, done);
   addWeights(program, help, speak, done);
   addListen(program, help, speak, done);

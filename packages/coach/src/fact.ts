@@ -181,6 +181,13 @@ export interface PlanKindFact extends Fact {
     | 'put-back';
 }
 
+/** What a section stands on, which the student does not have yet. */
+export interface ComesFirstFact extends Fact {
+  readonly fact: 'comes-first';
+  /** The section that it comes before, or its lesson. */
+  readonly before: string;
+}
+
 /** An exercise is stuck and taken apart, and the place that it is about. */
 export interface ApartThereFact extends Fact {
   readonly fact: 'apart-there';
@@ -190,6 +197,7 @@ export interface ApartThereFact extends Fact {
 /** Why something is in a plan. */
 export type PlanReasonFact =
   | ApartThereFact
+  | ComesFirstFact
   | AimedFact
   | AssignedFact
   | NotedFact

@@ -17,6 +17,9 @@ export { type ArrangedTogether, arrangeAll, type Pass } from './pass/arrange.ts'
 export type { PassFact, PassNoteFact } from './pass/pass-fact.ts';
 export * from './pass/rules.data.ts';
 export { PHRASE_BARS } from './phrase-grammar.ts';
+export type { PreparationFact } from './preparation/preparation-fact.ts';
+export { type SayPreparation, withPreparation } from './preparation/preparation-text.ts';
+export { type PreparationStep, partsOfBeats, preparationSteps, type StepName } from './preparation/steps.ts';
 export * from './reason-fact.ts';
 export type {
   ComposeReport,

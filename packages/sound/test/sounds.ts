@@ -41,6 +41,7 @@ export const STROKE_OF: Readonly<
   splash: { voice: 'splash', articulation: 'normal', mark: 'x' },
   china: { voice: 'china', articulation: 'normal', mark: 'x' },
   cowbell: { voice: 'cowbell', articulation: 'normal', mark: 'x' },
+  clap: { voice: 'clap', articulation: 'normal', mark: 'x' },
   'bass-heel-down': { voice: 'bass', articulation: 'normal', mark: 'x', how: ['heel down'] },
   'snare-edge': { voice: 'snare', articulation: 'normal', mark: 'x', how: ['tip', 'edge'] },
   'hihat-shoulder': { voice: 'hihat', articulation: 'normal', mark: 'x', how: ['shoulder'] },

@@ -9,8 +9,10 @@ import {
   Milliseconds,
   millisecondsToSeconds,
   ontoPad,
+  playedOn,
   SURFACES,
   sectionOf,
+  turnedForm,
 } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave/report';
 import { InputError, reasonOf } from '@shedbook/host';
@@ -107,8 +109,14 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
   const forms = formsShown(section, exercise);
   const form =
     request.form === undefined ? defaultForm(section) : requireForm({ ...section, forms }, request.form);
-  const onPad = readChoice('on', request.on ?? 'kit', SURFACES) === 'pad';
-  const whole = { lesson, exercise, form, ...(tempo === undefined ? {} : { bpm: Bpm(tempo) }) };
+  const onPad = playedOn(lesson, exercise, readChoice('on', request.on ?? 'kit', SURFACES)) === 'pad';
+  // What is left to the student is what the student plays there.
+  const whole = {
+    lesson,
+    exercise,
+    form: onPad ? turnedForm(form) : form,
+    ...(tempo === undefined ? {} : { bpm: Bpm(tempo) }),
+  };
   // On a pad there is one voice, whoever plays what on a drum set.
   const asked: Asked = onPad ? ontoPad(whole) : { ...whole, ...plays };
   const latencySeconds =

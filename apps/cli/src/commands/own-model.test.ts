@@ -102,3 +102,26 @@ it('[CL3103] the recording of an example is heard as the example that it is', as
   expect(JSON.parse(await run(...what, '--json'))).toMatchObject(expected);
   expect(JSON.parse(await run(...what, '--form', 'example', '--json'))).toMatchObject(expected);
 });
+
+it('[CL3500][JU3500] who claps in the bars that are left to the student is clean', async () => {
+  const clapped = (loop: string) => `title: Before
+tempo: 90
+feel: triplet
+sections:
+  - groove: {}
+    comping: clap
+    exercises: [x.x x.x x.x x.x]
+    forms: {loop: {sections: [${loop}], countIn: 0}}
+`;
+  const lesson = join(folder, 'asked.lesson.yaml');
+  const student = join(folder, 'student.lesson.yaml');
+  await writeFile(lesson, clapped('{pattern: 2, click: all}, {rest: 2, click: 1}, {rest: 2, click: none}'));
+  await writeFile(student, clapped('{rest: 2}, {pattern: 4}'));
+  const out = join(folder, 'student');
+  await run('build', student, '--out', out, '--audio', 'wav');
+  const take = join(out, 'audio', '01.wav');
+  const json = await run('listen', take, '--lesson', lesson, '--exercise', '1', '--json');
+  // definition: 4 bars of 4 beats, 2 claps a beat
+  expect(JSON.parse(json).voices.clap).toMatchObject({ hits: 32, missed: 0, extra: 0 });
+  expect(JSON.parse(json).verdict).toMatchObject({ is: 'clean', about: [] });
+});

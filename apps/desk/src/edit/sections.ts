@@ -7,13 +7,14 @@
 import {
   type Cell,
   cell,
+  divideOpening,
   editLesson,
   formatPattern,
   type Lesson,
   sectionPath,
   silentLike,
 } from '@shedbook/core';
-import { isMap, isSeq, parseDocument, YAMLMap, YAMLSeq } from 'yaml';
+import { isMap, isSeq, parseDocument, YAMLSeq } from 'yaml';
 
 /** The list of sections as it is written; empty where there is none. */
 function listOf(text: string): YAMLSeq {
@@ -47,29 +48,17 @@ export function addSection(text: string, lesson: Lesson, heading: string): strin
   return withList(text, list);
 }
 
-/** The text with exercises that stand outside of a section made the first section. */
-function withOpeningDivided(text: string): string {
-  const document = parseDocument(text);
-  const exercises = document.get('exercises', true);
-  const list = listOf(text);
-  const opening = new YAMLMap();
-  opening.set('exercises', exercises);
-  list.items.unshift(opening);
-  return withList(editLesson(text, ['exercises'], undefined), list);
-}
-
 /** The text with a key of a section; exercises outside of a section become one where they are told of. */
 export function setSection(text: string, section: number, key: 'heading' | 'text', value: string): string {
   const said = value.trim() === '' ? undefined : value.trim();
   if (placeIn(text, section) >= 0) return editLesson(text, [...sectionPath(text, section), key], said);
   if (said === undefined) return text;
-  return editLesson(withOpeningDivided(text), ['sections', 0, key], said);
+  return editLesson(divideOpening(text), ['sections', 0, key], said);
 }
 
 /** The text with a section one place earlier or later. */
 export function moveSection(text: string, section: number, by: -1 | 1): string {
-  const divided =
-    placeIn(text, section) < 0 || placeIn(text, section + by) < 0 ? withOpeningDivided(text) : text;
+  const divided = placeIn(text, section) < 0 || placeIn(text, section + by) < 0 ? divideOpening(text) : text;
   const list = listOf(divided);
   const moved = list.items[section];
   if (!moved || section + by < 0 || section + by >= list.items.length) return text;

@@ -20,6 +20,7 @@ import { useWords } from '../words/words.tsx';
 import { EndingEditor } from './ending-editor.tsx';
 import styles from './form-editor.module.css';
 import { FormStrip } from './form-strip.tsx';
+import { SectionClick } from './section-click.tsx';
 import { Stepper } from './stepper.tsx';
 
 const MOST = { bars: 256, repeat: 99, countIn: 8 } as const;
@@ -63,6 +64,14 @@ function SectionEditor(props: SectionEditorProps) {
           least={1}
           most={MOST.bars}
           onChange={(next) => onChange({ ...section, bars: next })}
+        />
+        <SectionClick
+          meter={lesson.meter}
+          click={section.click}
+          onChange={(click) => {
+            const { click: _, ...silent } = section;
+            onChange(click ? { ...silent, click } : silent);
+          }}
         />
         <div className={styles.acts}>
           <Button

@@ -1,6 +1,6 @@
 /** The page: the lesson's heading and its exercises, written where they stand. */
 
-import { type Exercise, type Lesson, sectionOf, sectionsOf } from '@shedbook/core';
+import { canBePrepared, type Exercise, type Lesson, sectionOf, sectionsOf } from '@shedbook/core';
 import { Button, Icon, KeyList, SheetButton } from '@shedbook/stand';
 import { Fragment, Suspense, useEffect } from 'react';
 import type { LessonDocument } from '../document/lesson-document.ts';
@@ -19,6 +19,7 @@ import { ExerciseRow } from './exercise-row.tsx';
 import { LessonHeading } from './lesson-heading.tsx';
 import styles from './page-view.module.css';
 import { PencilBox } from './pencil-box.tsx';
+import { usePreparing } from './prepare.ts';
 import { useDrag } from './use-drag.ts';
 import { useExercises } from './use-exercises.ts';
 
@@ -50,6 +51,7 @@ export function PageView({ lesson }: PageViewProps) {
   const words = allWords.page;
   const document = useDocument();
   const work = useExercises(lesson);
+  const prepare = usePreparing();
   const { list, drag, grab } = useDrag(work.move);
   const docked = useDocked();
   const lineWidth = useWidth(list) - NUMBER_PX;
@@ -136,6 +138,12 @@ export function PageView({ lesson }: PageViewProps) {
             <Icon name="plus" />
             {words.addSection}
           </Button>
+          {lesson.sections.length === 0 && canBePrepared(lesson) && (
+            <Button onClick={() => void prepare(lesson, 0)}>
+              <Icon name="plus" />
+              {words.prepare}
+            </Button>
+          )}
           <SheetButton
             title={allWords.dictation.title}
             done={allWords.heading.close}

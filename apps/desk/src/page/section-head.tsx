@@ -1,6 +1,6 @@
 /** What stands over a section: its heading and what there is to say, written where they stand, and what is its own. */
 
-import { countedTempo, formatFeel, type Lesson, noteSign, tempoBeat } from '@shedbook/core';
+import { canBePrepared, countedTempo, formatFeel, type Lesson, noteSign, tempoBeat } from '@shedbook/core';
 import { Icon, useSay } from '@shedbook/stand';
 import { Suspense } from 'react';
 import { useDocument, useDocumentState } from '../document/use-document.ts';
@@ -11,6 +11,7 @@ import { PickMenu, PopForm } from '../shared/pop-over.tsx';
 import { useWords } from '../words/words.tsx';
 import { feelWords } from './feel-words.ts';
 import { PlainField, PlainText } from './plain-field.tsx';
+import { usePreparing } from './prepare.ts';
 import styles from './section-head.module.css';
 
 const MeasureForm = lazily(
@@ -26,13 +27,15 @@ interface SectionHeadProps {
   readonly all: number;
 }
 
-type SectionAction = 'up' | 'down' | 'as lesson' | 'remove';
+type SectionAction = 'up' | 'down' | 'as lesson' | 'prepare' | 'remove';
 
 /** What can be done with a section as a whole. */
 function useSectionActions(index: number) {
   const document = useDocument();
   const words = useWords();
   const say = useSay();
+  const prepare = usePreparing();
+  const { lesson } = useDocumentState();
   const edit = (change: (text: string) => string) => document.edit(change(document.state().text));
   const takeAgain = (text: string) =>
     saysItself(text, index).reduce((before, key) => setPlayed(before, index, key, undefined), text);
@@ -40,6 +43,9 @@ function useSectionActions(index: number) {
     up: () => edit((text) => moveSection(text, index, -1)),
     down: () => edit((text) => moveSection(text, index, 1)),
     'as lesson': () => edit(takeAgain),
+    prepare: () => {
+      if (lesson) void prepare(lesson, index);
+    },
     remove: () => {
       edit((text) => removeSection(text, index));
       say(words.page.removedSection, { label: words.desk.undo, run: () => void document.undo() });
@@ -59,6 +65,7 @@ export function SectionHead({ section, index, all }: SectionHeadProps) {
   const offered: readonly (readonly [SectionAction, string, boolean])[] = [
     ['up', words.sectionUp, index > 0],
     ['down', words.sectionDown, index < all - 1],
+    ['prepare', words.prepare, canBePrepared(section)],
     ['as lesson', words.sectionTakeAgain, saysItself(text, index).length > 0],
     ['remove', words.sectionRemove, true],
   ];
@@ -101,6 +108,11 @@ export function SectionHead({ section, index, all }: SectionHeadProps) {
           onPick={(action) => actions[action]()}
         />
       </div>
+      {section.before !== undefined && (
+        <p className={styles.before} data-part="before">
+          {words.before({ heading: section.before })}
+        </p>
+      )}
       <PlainText
         label={words.sectionText}
         value={section.text ?? ''}

@@ -6,13 +6,24 @@ import {
   formsShown,
   Hertz,
   isVoice,
+  ontoPad,
+  padVoice,
   parseLesson,
+  playedOn,
   sectionOf,
   TakeDb,
+  turnedForm,
 } from '@shedbook/core';
 import { readMidi } from '@shedbook/exchange';
 import { type Judgement, judge, otherForm } from '@shedbook/judge';
-import { type Asked, type Listened, listenToNotes, type PlayedNote, TakeListener } from '@shedbook/listen';
+import {
+  type Asked,
+  type Listened,
+  listenToNotes,
+  PadListener,
+  type PlayedNote,
+  TakeListener,
+} from '@shedbook/listen';
 import type { Played } from '../dictation/messages.ts';
 import type { HeardTake, HearOrder, HearReport } from './take-messages.ts';
 
@@ -28,15 +39,22 @@ function askedOf({ text, exercise, form, bpm }: HearOrder): Asked {
   if (!lesson) throw new RangeError('Internal error: a take of a lesson that cannot be read');
   const section = sectionOf(lesson, exercise);
   const named = form === null ? null : formNamed({ forms: formsShown(section, exercise) }, form);
-  const whole = { lesson, exercise, form: named ?? defaultForm(section) };
-  return bpm === null ? whole : { ...whole, bpm: Bpm(bpm) };
+  const shown = named ?? defaultForm(section);
+  const whole = { lesson, exercise, form: shown, ...(bpm === null ? {} : { bpm: Bpm(bpm) }) };
+  return onOneSurface(whole) ? ontoPad({ ...whole, form: turnedForm(shown) }) : whole;
+}
+
+/** Whether what is asked is clapped, and so heard as on one surface. */
+function onOneSurface({ lesson, exercise }: Asked): boolean {
+  return playedOn(lesson, exercise, 'kit') === 'pad';
 }
 
 /** Hears what was played as what was asked, as often as it is asked. */
 type HearAs = (asked: Asked) => Listened;
 
-function hearSound({ samples, sampleRateHz }: Extract<Played, { kind: 'sound' }>): HearAs {
-  const listener = new TakeListener(Hertz(sampleRateHz));
+function hearSound({ samples, sampleRateHz }: Extract<Played, { kind: 'sound' }>, first: Asked): HearAs {
+  const rate = Hertz(sampleRateHz);
+  const listener = onOneSurface(first) ? new PadListener(rate) : new TakeListener(rate);
   const piece = TOLD_SECONDS * sampleRateHz;
   for (let at = 0; at < samples.length; at += piece) {
     tell({ kind: 'listening', share: at / samples.length });
@@ -47,11 +65,12 @@ function hearSound({ samples, sampleRateHz }: Extract<Played, { kind: 'sound' }>
 }
 
 /** A MIDI file; null where it is none. */
-function hearMidi(bytes: Uint8Array): HearAs | null {
+function hearMidi(bytes: Uint8Array, first: Asked): HearAs | null {
+  const one = onOneSurface(first) ? padVoice(first.lesson, first.exercise) : null;
   const { notes, durationSeconds, problems } = readMidi(bytes);
   if (problems.some(({ severity }) => severity === 'error')) return null;
   const played = notes.flatMap(({ timeSeconds, voice, levelDb }): PlayedNote[] =>
-    isVoice(voice) ? [{ timeSeconds, voice, levelDb: TakeDb(levelDb) }] : [],
+    isVoice(voice) ? [{ timeSeconds, voice: one ?? voice, levelDb: TakeDb(levelDb) }] : [],
   );
   return (asked) => listenToNotes(played, durationSeconds, asked);
 }
@@ -60,12 +79,14 @@ function hear(order: HearOrder): HeardTake | null {
   const { played, level } = order;
   const asked = askedOf(order);
   if (played.kind === 'notes') throw new RangeError('Internal error: a take is a file');
-  const as = played.kind === 'sound' ? hearSound(played) : hearMidi(played.bytes);
+  const as = played.kind === 'sound' ? hearSound(played, asked) : hearMidi(played.bytes, asked);
   if (!as) return null;
   const listened = as(asked);
   const judgement = judge(asked, listened, level);
   const forms = formsShown(sectionOf(asked.lesson, order.exercise), order.exercise);
-  const other = otherForm(asked, { ...judgement, level }, forms, (form) => as({ ...asked, form }));
+  const other = onOneSurface(asked)
+    ? null
+    : otherForm(asked, { ...judgement, level }, forms, (form) => as({ ...asked, form }));
   if (other && order.form === null) return heardIn(other.form.name, other.heard, other.judgement);
   return { ...heardIn(asked.form.name, listened, judgement), cleanIn: other?.form.name ?? null };
 }

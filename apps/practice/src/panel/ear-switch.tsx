@@ -1,6 +1,6 @@
 /** Turning hearing on and off: what it does is said before anything is asked for. */
 
-import { SURFACES } from '@shedbook/core';
+import { isClapped, SURFACES } from '@shedbook/core';
 import { Button, Choices, classes } from '@shedbook/stand';
 import type { EarState, Input } from '../ear/ear.ts';
 import type { Hearing } from '../ear/hearing.ts';
@@ -43,8 +43,10 @@ function Listening({ ear, hearing }: { readonly ear: EarState; readonly hearing:
 export function EarSwitch({ ear, hearing }: { readonly ear: EarState; readonly hearing: Hearing }) {
   const words = useHearingWords().hearing;
   const all = useHearingWords();
-  const { choose, choice, exercise } = usePracticeSession();
+  const { choose, choice, exercise, lesson } = usePracticeSession();
   const isPad = choice.surface === 'pad' && exercise !== null;
+  const on = lesson.exercises.find(({ number }) => number === exercise);
+  const isClapping = on !== undefined && isClapped(on);
   const open = (input: Input) => {
     // Every limb is drawn, so that every stroke that is heard has its place; on a pad there is one.
     choose({ staff: isPad ? 'own' : 'full' });
@@ -53,7 +55,7 @@ export function EarSwitch({ ear, hearing }: { readonly ear: EarState; readonly h
   if (ear.phase === 'on') return <Listening ear={ear} hearing={hearing} />;
   return (
     <div className={styles.off}>
-      {exercise !== null && (
+      {exercise !== null && !isClapping && (
         <Choices
           label={all.pad.surface}
           value={choice.surface}
@@ -61,7 +63,7 @@ export function EarSwitch({ ear, hearing }: { readonly ear: EarState; readonly h
           onChange={(surface) => choose({ surface })}
         />
       )}
-      <p>{isPad ? all.pad.lead : words.lead}</p>
+      <p>{isClapping ? all.pad.clapLead : isPad ? all.pad.lead : words.lead}</p>
       <p className="quiet">
         {words.privacy} {words.headphones}
       </p>

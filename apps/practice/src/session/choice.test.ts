@@ -1,6 +1,6 @@
 import { parseLesson, sectionsOf } from '@shedbook/core';
 import { expect, it } from 'vitest';
-import { exampleChoice, firstChoice, formNames, formOf, mostLayers } from './choice.ts';
+import { exampleChoice, firstChoice, formNames, formOf, mostLayers, padChoice } from './choice.ts';
 
 it('[LE15] begins with the loop of the lesson, as a build and a pack record it', () => {
   const forms = 'forms: {Warm up: {sections: [{time: 2}]}, Loop: {sections: [{pattern: 2}]}}';
@@ -36,4 +36,24 @@ it('[ST2902] an example is heard whole, with nothing counted; where there is non
   expect(exampleChoice(lesson, 2, chosen)).toEqual({ ...chosen, form: 'loop' });
   expect(formOf(lesson, 'example', 1).sections[0]?.bars).toBe(2);
   expect([formNames(lesson, 1)[0], formNames(lesson, 2).includes('example')]).toEqual(['example', false]);
+});
+
+it('[ST3500] what is clapped is heard as on one surface; the page claps where the form leaves no bars to the student', () => {
+  const { lesson } = parseLesson(
+    `title: T
+sections:
+  - heading: Clap
+    groove: {}
+    comping: clap
+    exercises: [x x x x]
+    forms: {loop: {sections: [{pattern: 1, click: all}, {rest: 1, click: none}]}, mine: {sections: [{pattern: 1}]}}
+  - exercises: [x . . .]
+`,
+    'first.lesson.yaml',
+  );
+  if (!lesson) throw new Error('the lesson has problems');
+  const chosen = firstChoice(lesson);
+  expect(padChoice(lesson, 1, chosen)).toMatchObject({ surface: 'pad', mine: [] });
+  expect(padChoice(lesson, 1, { ...chosen, form: 'mine' })).toMatchObject({ mine: ['lead hand'] });
+  expect(padChoice(lesson, 2, chosen)).toEqual(chosen);
 });

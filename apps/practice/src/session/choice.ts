@@ -15,11 +15,14 @@ import {
   type Lesson,
   LIMBS,
   type Limb,
+  leavesBars,
   PLAYED_TEMPI,
   padLimbs,
+  playedOn,
   type SetUp,
   type Subdivision,
   type Surface,
+  sectionOf,
   sectionsOf,
   type Voice,
 } from '@shedbook/core';
@@ -96,11 +99,6 @@ export function firstChoice(lesson: Lesson): PracticeChoice {
   };
 }
 
-/** Whether a form leaves bars to the student. */
-export function leavesBars(form: Form): boolean {
-  return form.sections.some((section) => section.play === 'rest');
-}
-
 function tradeForm(lesson: Lesson): Form {
   const section = (play: 'pattern' | 'rest') => ({ play, bars: TRADE_BARS, ending: null });
   const { countInBars } = defaultForm(lesson);
@@ -123,10 +121,15 @@ export function freeChoice(lesson: Lesson, choice: PracticeChoice): PracticeChoi
   };
 }
 
-/** What is chosen, while one plays an exercise on a pad: the page leaves its limbs to the student. */
+/**
+ * What is chosen, while one plays an exercise on a pad or claps it: the page leaves its limbs to the student, all the time
+ * or in the bars that the form leaves.
+ */
 export function padChoice(lesson: Lesson, exercise: number | null, choice: PracticeChoice): PracticeChoice {
-  if (choice.surface !== 'pad' || exercise === null) return choice;
-  return { ...choice, mine: padLimbs(lesson, exercise) };
+  const surface = playedOn(lesson, exercise, choice.surface);
+  if (surface !== 'pad' || exercise === null) return choice;
+  const form = formOf(sectionOf(lesson, exercise), choice.form, exercise);
+  return { ...choice, surface, mine: leavesBars(form) ? [] : padLimbs(lesson, exercise) };
 }
 
 /** What is chosen while the example of an exercise is heard: all of it, and nothing is counted. */

@@ -69,6 +69,9 @@ function Exercises({ pack }: { readonly pack: Pack }) {
       {sectionsOf(lesson).map((section) => (
         <div key={`${section.heading} ${section.exercises[0]?.number}`} data-part="section">
           {section.heading !== null && <h3>{section.heading}</h3>}
+          {section.before !== undefined && (
+            <p data-part="before">{words.sheet.before({ heading: section.before })}</p>
+          )}
           {section !== lesson && <Prose text={section.text} />}
           <ol className={styles.cards} data-part="exercises">
             {section.exercises.map((exercise) => (

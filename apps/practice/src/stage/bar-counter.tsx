@@ -1,11 +1,11 @@
 /** The big counter: which bar and beat is heard, readable from the throne. */
 
+import { leavesBars } from '@shedbook/core';
 import { beatAt } from '@shedbook/playing';
 import type { FlightClock, Heard } from '@shedbook/stand';
 import type { PracticeWords } from '@shedbook/words';
 import { useEffect, useRef } from 'react';
 import { usePracticeWords } from '../page/words.tsx';
-import { leavesBars } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import styles from './bar-counter.module.css';
 

@@ -6,7 +6,7 @@
  * that a plan that is opened again is the same plan.
  */
 
-import { countedTempo } from '@shedbook/core';
+import { countedTempo, isClapped } from '@shedbook/core';
 import type { PracticePart } from '../apart/apart.ts';
 import type {
   AimedFact,
@@ -20,6 +20,7 @@ import { type ExerciseStanding, standExercises } from '../mastery/exercises.ts';
 import { identityOf } from '../mastery/identity.ts';
 import { momentOf } from '../time/moment.ts';
 import { aimBpmOf, tellAim } from './aim.ts';
+import { comesFirst } from './comes-first.ts';
 import type { PlanKind, PlanTask } from './plan-item.ts';
 
 /** An exercise that could be played today. */
@@ -34,6 +35,8 @@ export interface Candidate {
 
 /** Everything that could be played today, each exercise once. */
 export interface Candidates {
+  /** What a student must have before what was set or comes next, in the order of the sheet. */
+  readonly first: readonly Candidate[];
   readonly assigned: readonly Candidate[];
   /** In the order of the sheets, the one that was practised last first. */
   readonly fresh: readonly Candidate[];
@@ -110,8 +113,8 @@ function reviewReason(standing: ExerciseStanding, today: number): PlanReasonFact
   return sore ? { fact: 'listen-for', what, sore } : what;
 }
 
-/** What is new, in turn: of the lesson that was practised last first, otherwise in the order of the shelf and the sheet. */
-export function newInTurn(
+/** All that is new: of the lesson that was practised last first, otherwise in the order of the shelf and the sheet. */
+function allNew(
   standings: readonly ExerciseStanding[],
   { shelf, log }: Pick<PlanTask, 'shelf' | 'log'>,
 ): readonly ExerciseStanding[] {
@@ -124,8 +127,44 @@ export function newInTurn(
     .toSorted((a, b) => order.indexOf(a.id) - order.indexOf(b.id));
 }
 
+/** What is new, in turn (see `allNew`); what must come first is not jumped over. */
+export function newInTurn(
+  standings: readonly ExerciseStanding[],
+  task: Pick<PlanTask, 'shelf' | 'log'>,
+): readonly ExerciseStanding[] {
+  const lacks = comesFirst(task.shelf, standings);
+  return allNew(standings, task).filter((each) => !lacks(each));
+}
+
 function asNew(standing: ExerciseStanding): Candidate {
   return { kind: 'new', standing, part: null, reason: { fact: 'new-today' } };
+}
+
+/**
+ * What must come before the exercises that are set, and what is clapped before the lesson whose turn it is: what else comes
+ * first there is next on the sheet.
+ */
+function firstOf(
+  standings: readonly ExerciseStanding[],
+  assigned: readonly Candidate[],
+  task: PlanTask,
+): readonly Candidate[] {
+  const lacks = comesFirst(task.shelf, standings);
+  const [next, ...later] = allNew(standings, task);
+  const waiting = next ? [next, ...later.filter(({ id }) => id === next.id)] : [];
+  const isSet = (exercise: ExerciseStanding) => assigned.some(({ standing }) => standing === exercise);
+  const found = new Map<ExerciseStanding, Candidate>();
+  for (const exercise of [...assigned.map(({ standing }) => standing), ...waiting]) {
+    const lacking = lacks(exercise);
+    for (const standing of lacking?.exercises ?? []) {
+      if (found.has(standing) || lacks(standing)) continue;
+      if (!isSet(exercise) && !isClapped(standing.exercise)) continue;
+      const kind = standing.standing === 'new' ? 'new' : 'review';
+      const reason = { fact: 'comes-first', before: lacking?.before ?? '' } as const;
+      found.set(standing, { kind, standing, part: null, reason });
+    }
+  }
+  return [...found.values()];
 }
 
 function notesOf(task: PlanTask, standings: readonly ExerciseStanding[]): readonly PlanNoteFact[] {
@@ -152,8 +191,11 @@ export function findCandidates(task: PlanTask): Candidates {
   const standings = standExercises(task.shelf, task.log, today);
   const assigned = assignedOf(standings, task, today);
   const notes = notesOf(task, standings);
-  if (task.isSilent) return { assigned, fresh: [], due: [], open: [], stuck: [], notes };
-  const taken = new Set(assigned.map(({ standing }) => standing.item));
+  if (task.isSilent) return { first: [], assigned, fresh: [], due: [], open: [], stuck: [], notes };
+  const first = firstOf(standings, assigned, task).filter(
+    ({ standing }) => !assigned.some((each) => each.standing === standing),
+  );
+  const taken = new Set([...first, ...assigned].map(({ standing }) => standing.item));
   const rest = standings.filter(({ item }) => !taken.has(item));
   const review = (standing: ExerciseStanding): Candidate => {
     return { kind: 'review', standing, part: null, reason: reviewReason(standing, today) };
@@ -164,8 +206,11 @@ export function findCandidates(task: PlanTask): Candidates {
   const longestAgo = by(({ evidence }) => evidence?.lastDay ?? 0);
   const open = begun.filter((standing) => !wasThere(standing));
   return {
+    first,
     assigned,
-    fresh: newInTurn(rest, task).map(asNew),
+    fresh: newInTurn(standings, task)
+      .filter(({ item }) => !taken.has(item))
+      .map(asNew),
     due: begun
       .filter((standing) => wasThere(standing) && isDue(standing, today))
       .toSorted(by(({ evidence }) => evidence?.retrievability ?? 0))

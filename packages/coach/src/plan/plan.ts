@@ -1,8 +1,8 @@
 /**
  * What to practise today.
  *
- * Conventions: the same task gives the same plan, however often it is asked for on a day. What the teacher set comes
- * first; then short visits take turns: what is new among what is known, what is at the goal and due, what is on its
+ * Conventions: the same task gives the same plan, however often it is asked for on a day. What a section stands on comes
+ * first, then what the teacher set; then short visits take turns: what is new among what is known, what is at the goal and due, what is on its
  * way, and for at most a quarter of the time what is stuck, taken apart. Nothing is counted up and nothing is lost by
  * a day without practice.
  */
@@ -13,7 +13,7 @@ import { formatDay, momentOf } from '../time/moment.ts';
 import { type Candidates, findCandidates, inTheMorning } from './candidates.ts';
 import { layOut, playingMinutes } from './lay-out.ts';
 import type { PlanTask, PracticePlan } from './plan-item.ts';
-import { inBlocks, takeTurns, type Visit } from './turns.ts';
+import { inBlocks, takeTurns, VISIT_MINUTES, type Visit } from './turns.ts';
 
 const ASSIGNED_MINUTES = 5;
 const SHORTEST_ASSIGNED_MINUTES = 2;
@@ -28,13 +28,24 @@ function assignedVisits({ assigned }: Candidates, minutes: number): readonly Vis
   return assigned.map((candidate) => ({ candidate, minutes: box }));
 }
 
+/** Most of the minutes that what comes first may have, so that the day is not all preparation. */
+const FIRST_SHARE = 0.5;
+
+/** What comes first, a visit each, as long as there is time for it. */
+function firstVisits({ first }: Candidates, minutes: number): readonly Visit[] {
+  const most = Math.max(1, Math.floor((minutes * FIRST_SHARE) / VISIT_MINUTES));
+  return first.slice(0, most).map((candidate) => ({ candidate, minutes: VISIT_MINUTES }));
+}
+
 function visitsOf(task: PlanTask, candidates: Candidates, minutes: number): readonly Visit[] {
   const playing = playingMinutes(minutes);
-  const set = assignedVisits(candidates, playing);
-  const left = playing - set.reduce((sum, visit) => sum + visit.minutes, 0);
+  const first = firstVisits(candidates, playing);
+  const afterFirst = playing - first.length * VISIT_MINUTES;
+  const set = assignedVisits(candidates, afterFirst);
+  const left = afterFirst - set.reduce((sum, visit) => sum + visit.minutes, 0);
   const random = seededRandom(`${task.seed} ${formatDay(momentOf(task.now).day)}`);
   const turns = takeTurns(candidates, left, random);
-  return [...set, ...((task.interleave ?? true) ? turns : inBlocks(turns))];
+  return [...first, ...set, ...((task.interleave ?? true) ? turns : inBlocks(turns))];
 }
 
 function emptyPlan(task: PlanTask, note: ShortPlanFact['fact']): PracticePlan {

@@ -7,7 +7,7 @@
 import { LineCounter, parseDocument } from 'yaml';
 import * as z from 'zod/mini';
 import { type Lesson, PAPERS, type Paper } from '../lesson/lesson.ts';
-import { sectionsOf } from '../lesson/section.ts';
+import { sectionNamed, sectionsOf } from '../lesson/section.ts';
 import { didYouMean, quoted } from '../lesson/value-fact.ts';
 import type { Report } from './fault.ts';
 import { LONGEST, list, MOST, map, named, oneOf, text, whole, yesNo } from './fields.ts';
@@ -108,23 +108,13 @@ function chapterOf(raw: NonNullable<RawBook['lessons'][number]>): Chapter {
   return { path, title, sections };
 }
 
-/** The section of a lesson that a number or a heading names; null for none. */
-function sectionNamed(lesson: Lesson, name: string | number): Lesson | null {
-  const plain = (heading: string | null) => heading?.trim().toLowerCase();
-  const found =
-    typeof name === 'number'
-      ? lesson.sections[name - 1]
-      : lesson.sections.find(({ heading }) => plain(heading) === plain(name));
-  return found ?? null;
-}
-
 /** Reports sections that a lesson has not. */
 function checkSections(book: Book, lessons: ReadonlyMap<string, Lesson>, report: Report): void {
   book.chapters.forEach(({ path, sections }, index) => {
     const lesson = lessons.get(path);
     if (!lesson) return;
     sections?.forEach((name, place) => {
-      if (sectionNamed(lesson, name)) return;
+      if (sectionNamed(lesson.sections, name)) return;
       const words = sectionsOf(lesson).flatMap(({ heading }) => heading ?? []);
       report({
         code: 'unknown-section',
@@ -180,7 +170,7 @@ export function parseBook(
 export function chapterLesson(chapter: Chapter, lesson: Lesson): Lesson {
   const titled = { ...lesson, title: chapter.title ?? lesson.title };
   if (!chapter.sections) return titled;
-  const sections = chapter.sections.flatMap((name) => sectionNamed(lesson, name) ?? []);
+  const sections = chapter.sections.flatMap((name) => sectionNamed(lesson.sections, name) ?? []);
   return { ...titled, sections, exercises: sections.flatMap(({ exercises }) => exercises) };
 }
 

@@ -81,8 +81,12 @@ function endingToData(ending: Ending): Data {
 }
 
 function sectionToData(section: FormSection): Data {
-  const bars = { [section.play]: section.bars };
-  return section.ending ? { ...bars, ending: endingToData(section.ending) } : bars;
+  const { play, bars, ending, click } = section;
+  return {
+    [play]: bars,
+    ...(ending ? { ending: endingToData(ending) } : {}),
+    ...(click ? { click: click.length === 0 ? 'none' : click } : {}),
+  };
 }
 
 /** A form as data, in the order in which it is written. */
@@ -149,6 +153,7 @@ function lessonSectionToData(section: Lesson, lesson: Lesson): Data {
   const how = changed(howToData(section.how), howToData(lesson.how));
   return {
     ...(section.heading === null ? {} : { heading: section.heading }),
+    ...(section.before === undefined ? {} : { before: section.before }),
     ...(section.text === null ? {} : { text: section.text }),
     ...Object.fromEntries(keys.map((key) => [key, own[key]])),
     ...(Object.keys(limbs).length > 0 ? { limbs } : {}),

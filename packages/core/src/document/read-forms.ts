@@ -88,6 +88,24 @@ function readEnding(raw: RawEnding, path: FieldPath, context: FormContext, repor
   return struck && voices.length > 0 ? { beat, cell: struck, voices } : null;
 }
 
+/** Beats that click, from 1, in order; null where nothing is said of it. */
+function readClick(
+  raw: RawSection['click'],
+  path: FieldPath,
+  { beats }: FormContext,
+  report: Report,
+): readonly number[] | null {
+  if (raw === undefined) return null;
+  if (raw === 'all') return beats.map((_, beat) => beat + 1);
+  if (raw === 'none') return [];
+  const asked = typeof raw === 'number' ? [raw] : [...new Set(raw)].toSorted((a, b) => a - b);
+  const wrong = asked.find((beat) => beat > beats.length);
+  if (wrong === undefined) return asked;
+  const expected = { fact: 'beat-up-to', most: beats.length } as const;
+  report({ code: 'no-such-beat', path, found: { fact: 'beat-found', beat: wrong }, expected });
+  return null;
+}
+
 function readSection(
   raw: RawSection,
   path: FieldPath,
@@ -107,9 +125,11 @@ function readSection(
     return null;
   }
   const bars = raw[play] ?? 1;
-  if (raw.ending === undefined) return { play, bars, ending: null };
+  const click = readClick(raw.click, [...path, 'click'], context, report);
+  const said = { play, bars, ...(click ? { click } : {}) };
+  if (raw.ending === undefined) return { ...said, ending: null };
   const ending = readEnding(raw.ending, [...path, 'ending'], context, report);
-  return ending && { play, bars, ending };
+  return ending && { ...said, ending };
 }
 
 /** Reads the lesson's own forms, in order; a form with a fault is left out. */

@@ -39,7 +39,7 @@ export function readGroove(
 export function readLead(raw: RawLesson, groove: readonly GroovePart[], report: Report): Voice {
   const first = groove[0]?.voice ?? 'ride';
   if (!raw.lead) return first;
-  if (!raw.groove || raw.groove[raw.lead]) return raw.lead;
+  if (!raw.groove || raw.groove[raw.lead] || entries(raw.groove).length === 0) return raw.lead;
   report({
     code: 'lead-not-in-groove',
     path: ['lead'],

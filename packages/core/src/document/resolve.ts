@@ -7,7 +7,8 @@ import { DEFAULT_COMPOSE_SETTINGS } from '../lesson/compose-settings.ts';
 import { formNamed } from '../lesson/default-form.ts';
 import { builtInForms, DEFAULT_SHEET, fillTempo } from '../lesson/defaults.ts';
 import type { GroovePart, Lesson, SheetSettings, Tempo, VocabularyCell } from '../lesson/lesson.ts';
-import { didYouMean, valueFact } from '../lesson/value-fact.ts';
+import { sectionNamed } from '../lesson/section.ts';
+import { didYouMean, quoted, valueFact } from '../lesson/value-fact.ts';
 import { type Meter, meter, parseMeter } from '../rhythm/meter.ts';
 import type { Report } from './fault.ts';
 import type { FieldPath } from './field-path.ts';
@@ -19,7 +20,7 @@ import { FEEL_NAMES, readFeel } from './read-feel.ts';
 import { readForms } from './read-forms.ts';
 import { readBalances, readGroove, readLayers, readLead, readLimbs } from './read-groove.ts';
 import { readHow } from './read-how.ts';
-import { LESSON_VERSION, type RawLesson } from './schema.ts';
+import { LESSON_VERSION, type RawLesson, type RawSection } from './schema.ts';
 
 function resolveMeter(text: string | undefined, report: Report): Meter | null {
   if (text === undefined) return meter('4/4');
@@ -148,6 +149,27 @@ function resolvePart(raw: RawLesson, heading: string | null, first: number, repo
   };
 }
 
+/** What a section needs first: a section above it, by its heading as it is written there; nothing where there is none. */
+function readBefore(
+  { before }: RawSection,
+  above: readonly Lesson[],
+  at: FieldPath,
+  report: Report,
+): Pick<Lesson, 'before'> {
+  if (before === undefined) return {};
+  const heading = sectionNamed(above, before)?.heading ?? null;
+  if (heading !== null) return { before: heading };
+  const words = above.flatMap((each) => each.heading ?? []);
+  report({
+    code: 'unknown-section',
+    path: [...at, 'before'],
+    found: quoted(before),
+    expected: words.length === 0 ? { fact: 'a-section-above' } : { fact: 'one-of', words },
+    repair: didYouMean(nearest(before, words)),
+  });
+  return {};
+}
+
 /** A lesson, and where each of its exercises is written. */
 export interface Resolved {
   readonly lesson: Lesson;
@@ -167,15 +189,16 @@ export function resolveLesson(raw: RawLesson, report: Report): Resolved {
   const whole = resolvePart(raw, null, 1, report);
   let next = 1 + (raw.exercises?.length ?? 0);
   const listed: Listed[] = [{ at: [], first: 1 }];
-  const inside = (raw.sections ?? []).flatMap((section, index): Lesson[] => {
-    if (!section) return [];
+  const inside: Lesson[] = [];
+  (raw.sections ?? []).forEach((section, index) => {
+    if (!section) return;
     const at = ['sections', index];
     checkGroove(raw, section, at, report);
     listed.push({ at, first: next });
     const part = inherit(raw, section);
     const lesson = resolvePart(part, section.heading ?? null, next, reportIn(section, at, report));
     next += section.exercises?.length ?? 0;
-    return [lesson];
+    inside.push({ ...lesson, ...readBefore(section, inside, at, report) });
   });
   const opening = whole.exercises.length > 0 ? [{ ...whole, text: null }] : [];
   const divided = inside.length === 0 ? [] : [...opening, ...inside];

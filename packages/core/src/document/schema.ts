@@ -301,12 +301,25 @@ const ending = z
 
 const bars = whole(1, 256, 'bars-in-range');
 
+const clickBeat = whole(1, 32, 'beat-in-range');
+
+const click = z
+  .union([z.enum(['all', 'none']), clickBeat, list(clickBeat, 'click-beats', MOST.few)], {
+    error: named('click-beats'),
+  })
+  .check(
+    z.describe(
+      'where the click falls in these bars, whatever else is chosen: `all` beats, `none`, a beat such as `1`, or some such as `[2, 4]`; where one wants it when left out',
+    ),
+  );
+
 const section = z.strictObject(
   {
     pattern: z.optional(bars).check(z.describe('bars of the pattern over the groove')),
     time: z.optional(bars).check(z.describe('bars of the groove alone')),
     rest: z.optional(bars).check(z.describe('bars of silence, for the student to play')),
     ending: z.optional(ending),
+    click: z.optional(click),
   },
   { error: map('section-keys') },
 );
@@ -434,6 +447,9 @@ const played = {
 const lessonSection = z.strictObject(
   {
     heading: z.optional(text('a-heading')).check(z.describe('printed over the section')),
+    before: z
+      .optional(text('a-heading'))
+      .check(z.describe('heading of a section above it, which a student must have first')),
     text: z
       .optional(text('a-text', LONGEST.text))
       .check(z.describe('what there is to say of it, in small Markdown')),
@@ -467,7 +483,7 @@ export const lessonSchema = z.strictObject(
       .optional(list(z.optional(lessonSection), 'lesson-sections', MOST.few))
       .check(
         z.describe(
-          'parts of the lesson, in order: each may have `heading` and `text`, and every key from `meter` to `compose`; ' +
+          'parts of the lesson, in order: each may have `heading`, `before` and `text`, and every key from `meter` to `compose`; ' +
             'what one leaves out it takes from the lesson. Exercises outside of a section come first',
         ),
       ),

@@ -64,6 +64,7 @@ describe('voices and dynamics', () => {
       splash: 55,
       china: 52,
       cowbell: 56,
+      clap: 39,
     };
     expect(Object.fromEntries(VOICES.map((voice) => [voice, VOICE_FACTS[voice].gmKey]))).toEqual(keys);
   });

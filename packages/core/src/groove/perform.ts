@@ -119,28 +119,38 @@ function strokesOfBar(cells: readonly PlacedCell[], mute: ReadonlySet<SoundingVo
 
 type CellPlayer = (placed: PlacedCell) => readonly Stroke[];
 
+/** A click on a beat of a bar (both from 0). */
+function clickOn(timeline: Timeline, bar: number, beat: number, role: 'count-in' | 'click'): Stroke {
+  const place = { bar, beat, slot: 0, slots: 1 };
+  return {
+    voice: 'click',
+    articulation: 'normal',
+    limb: null,
+    role,
+    mark: beat === 0 ? 'X' : 'x',
+    written: { bar: bar + 1, beat: beat + 1, slot: 1 },
+    slots: 1,
+    at: timeline.scoreTime(place),
+    timeSeconds: timeline.slotSeconds(place),
+    levelDb: LeadDb(beat === 0 ? COUNT_IN_DB + ACCENT_DB : COUNT_IN_DB),
+    sticking: null,
+  };
+}
+
 function countInStrokes(lesson: Lesson, timeline: Timeline, bars: number): readonly Stroke[] {
   return Array.from({ length: bars }, (_, index) => index - bars).flatMap((bar) =>
-    lesson.meter.beats.map((_, beat): Stroke => {
-      const place = { bar, beat, slot: 0, slots: 1 };
-      return {
-        voice: 'click',
-        articulation: 'normal',
-        limb: null,
-        role: 'count-in',
-        mark: beat === 0 ? 'X' : 'x',
-        written: { bar: bar + 1, beat: beat + 1, slot: 1 },
-        slots: 1,
-        at: timeline.scoreTime(place),
-        timeSeconds: timeline.slotSeconds(place),
-        levelDb: LeadDb(beat === 0 ? COUNT_IN_DB + ACCENT_DB : COUNT_IN_DB),
-        sticking: null,
-      };
-    }),
+    lesson.meter.beats.map((_, beat) => clickOn(timeline, bar, beat, 'count-in')),
   );
 }
 
-/** Level of a count-in click in dB relative to the lead voice. */
+/** The clicks that a form asks for. */
+function formClicks(timeline: Timeline, planned: readonly PlannedBar[]): readonly Stroke[] {
+  return planned.flatMap(({ bar, click = [] }) =>
+    click.map((beat) => clickOn(timeline, bar, beat - 1, 'click')),
+  );
+}
+
+/** Level of a click of count-in and form in dB relative to the lead voice. */
 const COUNT_IN_DB = -6;
 
 /** What plays when the first `layers` of a lesson do. */
@@ -162,14 +172,16 @@ function performedBars(
       bar: i - countIn,
       play: 'count-in' as const,
       patternBar: null,
+      click: undefined,
     })),
     ...planned,
   ];
   const origin = timeline.barSeconds(-countIn);
-  return bars.map(({ bar, play, patternBar }) => ({
+  return bars.map(({ bar, play, patternBar, click }) => ({
     bar: bar + 1,
     play,
     patternBar,
+    ...(click ? { click } : {}),
     startSeconds: Seconds(timeline.barSeconds(bar) - origin),
     durationSeconds: Seconds(timeline.barSeconds(bar + 1) - timeline.barSeconds(bar)),
   }));
@@ -196,7 +208,8 @@ export function perform(whole: Lesson, options: PerformOptions): Performance {
       strokesOfCell({ lesson, exercise, timeline }, bar.bar, placed),
     ),
   );
-  const strokes = [...countInStrokes(lesson, timeline, countIn), ...form];
+  const clicks = [...countInStrokes(lesson, timeline, countIn), ...formClicks(timeline, planned)];
+  const strokes = [...clicks, ...form];
   return {
     strokes: strokes.map((s) => shift(s, countInSeconds)).sort((a, b) => a.timeSeconds - b.timeSeconds),
     bars: performedBars(timeline, planned, countIn),

@@ -12,6 +12,8 @@ export interface PerformedBar {
   readonly play: 'count-in' | 'pattern' | 'time' | 'rest';
   /** Bar of the exercise's pattern (from 0) that is played, or null. */
   readonly patternBar: number | null;
+  /** Beats that click, from 1, since the form says so; left out where it says nothing. */
+  readonly click?: readonly number[];
   readonly startSeconds: Seconds;
   readonly durationSeconds: Seconds;
 }

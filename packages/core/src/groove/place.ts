@@ -25,6 +25,7 @@ export interface PlannedBar {
   readonly play: FormSection['play'];
   readonly patternBar: number | null;
   readonly ending: FormSection['ending'];
+  readonly click?: FormSection['click'];
 }
 
 /** One cell to be played. */
@@ -93,6 +94,7 @@ export function planBars(form: Form, order: readonly number[]): readonly Planned
           play: section.play,
           patternBar: section.play === 'pattern' ? (order[index % order.length] as number) : null,
           ending: index === bars - 1 ? section.ending : null,
+          ...(section.click ? { click: section.click } : {}),
         });
       }
     }

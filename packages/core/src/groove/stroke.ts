@@ -22,8 +22,8 @@ export interface WrittenPlace {
 /** The hand of a written sticking: right, left, both, or null where none is written. */
 export type Sticking = 'R' | 'L' | 'B' | null;
 
-/** Why a stroke is there. */
-export type StrokeRole = 'groove' | 'pattern' | 'ending' | 'count-in';
+/** Why a stroke is there; `click` is one that the form asks for. */
+export type StrokeRole = 'groove' | 'pattern' | 'ending' | 'count-in' | 'click';
 
 /** Whether a stroke begins at a moment that can be heard: a brush that is drawn over the head does not. */
 export function hasOnset({ articulation }: Pick<Stroke, 'articulation'>): boolean {

@@ -55,6 +55,7 @@ export const HOW_OF: Readonly<Record<Voice, readonly HowWord[]>> = {
   splash: CYMBAL,
   china: CYMBAL,
   cowbell: HEIGHTS,
+  clap: [],
 };
 
 /** Whether a text is one of the words. */

@@ -53,4 +53,5 @@ export const MARKED: Readonly<Record<Voice, MarkedRow>> = {
   splash: PLAIN,
   china: PLAIN,
   cowbell: PLAIN,
+  clap: PLAIN,
 };

@@ -22,6 +22,7 @@ export const VOICES = [
   'splash',
   'china',
   'cowbell',
+  'clap',
 ] as const;
 
 /** A voice of the drum set. */
@@ -101,6 +102,7 @@ export const VOICE_FACTS: Readonly<Record<Voice, VoiceFacts>> = {
   splash: { voice: 'splash', label: 'splash', limb: 'lead hand', gmKey: 55, rings: true },
   china: { voice: 'china', label: 'china', limb: 'lead hand', gmKey: 52, rings: true },
   cowbell: { voice: 'cowbell', label: 'cowbell', limb: 'lead hand', gmKey: 56, rings: false },
+  clap: { voice: 'clap', label: 'hand clap', limb: 'lead hand', gmKey: 39, rings: false },
 };
 
 /** Whether a name is a voice of the drum set. */

@@ -36,6 +36,7 @@ const UNDER_THE_RIDE: Readonly<Record<Voice, number>> = {
   splash: 0,
   china: 0,
   cowbell: -2,
+  clap: 0,
 };
 
 const BACKBEAT: Readonly<Record<Voice, number>> = {
@@ -52,6 +53,7 @@ const BACKBEAT: Readonly<Record<Voice, number>> = {
   splash: 2,
   china: 2,
   cowbell: 0,
+  clap: 0,
 };
 
 /** Levels that a lesson starts from: under a ride the bass drum is feathered, under anything else it is not. */

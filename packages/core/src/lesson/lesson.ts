@@ -91,6 +91,8 @@ export interface FormSection {
   readonly bars: number;
   /** The accent that its last bar ends on, or null. */
   readonly ending: Ending | null;
+  /** Beats that click, from 1, whatever else is chosen; left out where the form says nothing of the click. */
+  readonly click?: readonly number[];
 }
 
 /** A phrase form: sections of bars and how often they are gone through. */
@@ -152,6 +154,8 @@ export interface Lesson {
   readonly by: string | null;
   /** What stands over a section, or null; null for a whole lesson, which has a title. */
   readonly heading: string | null;
+  /** Heading of the section that a student must have first; left out where there is none (see `sectionBefore`). */
+  readonly before?: string;
   /** What the teacher writes to it, as small Markdown (see `readProse`), or null. */
   readonly text: string | null;
   /** Its sections in order; empty where it is not divided, and in a section. */

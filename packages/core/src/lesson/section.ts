@@ -10,13 +10,31 @@ export function sectionsOf(lesson: Lesson): readonly Lesson[] {
 }
 
 /**
- * The section that an exercise stands in, by its number; the first one for the groove alone (null) and where no
- * section has that exercise. A section that is asked for its section is that section.
+ * The section that an exercise stands in, by its number; the first one that has a groove for the groove alone (null) and
+ * where no section has that exercise. A section that is asked for its section is that section.
  */
 export function sectionOf(lesson: Lesson, exercise: number | null): Lesson {
   const sections = sectionsOf(lesson);
   const own = sections.find((section) => section.exercises.some((each) => each.number === exercise));
-  return own ?? (sections[0] as Lesson);
+  return own ?? sections.find(({ groove }) => groove.length > 0) ?? (sections[0] as Lesson);
+}
+
+/** The section that a heading, or a number from 1, names; null for none. */
+export function sectionNamed<T extends Pick<Lesson, 'heading'>>(
+  sections: readonly T[],
+  name: string | number,
+): T | null {
+  const plain = (heading: string | null) => heading?.trim().toLowerCase();
+  const found =
+    typeof name === 'number'
+      ? sections[name - 1]
+      : sections.find(({ heading }) => plain(heading) === plain(name));
+  return found ?? null;
+}
+
+/** The section that a student must have before another one of the lesson; null for none. */
+export function sectionBefore(lesson: Lesson, { before }: Pick<Lesson, 'before'>): Lesson | null {
+  return before === undefined ? null : sectionNamed(lesson.sections, before);
 }
 
 /** What is asked of a lesson, asked of the section that its exercise stands in. */

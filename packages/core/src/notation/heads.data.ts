@@ -21,6 +21,7 @@ export const HEAD_KINDS: Readonly<Record<Voice, HeadKind>> = {
   'hihat-open': 'x',
   ride: 'x',
   cowbell: 'plus',
+  clap: 'x',
   'tom-high': 'normal',
   'tom-mid': 'normal',
   snare: 'normal',

@@ -5,7 +5,7 @@
  * highest voice first.
  * Sources: MusicXML 4.0 tutorial, Percussion (bass drum F4, snare C5, hi-hat G5; percussion clef read as treble);
  * florento/MEI-GMD mapping.md, column "note US" (side stick C5, hi-hat foot D4, crash A5, five toms down to G4); common practice for the
- * rest. No one map is binding, so a sheet always prints its legend.
+ * rest; the middle line of the hand clap is ours. No one map is binding, so a sheet always prints its legend.
  */
 import type { Voice } from '../kit/voice.ts';
 
@@ -23,6 +23,7 @@ export const STAFF_POSITIONS: Readonly<Record<Voice, number>> = {
   snare: 5,
   sidestick: 5,
   rimshot: 5,
+  clap: 4,
   'tom-low': 3,
   'tom-floor': 2,
   bass: 1,

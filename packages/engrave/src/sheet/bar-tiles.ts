@@ -5,7 +5,15 @@
  * Conventions: millimetres from a tile's upper left corner; bars from 1. All tiles of a kind are equally wide, so
  * that beats stand under each other; texts (counts, hands, names) are left to the page.
  */
-import { type Exercise, grooveUnder, handsOf, type Lesson, sectionsOf, withHands } from '@shedbook/core';
+import {
+  type Exercise,
+  grooveUnder,
+  handsOf,
+  type Lesson,
+  sectionOf,
+  sectionsOf,
+  withHands,
+} from '@shedbook/core';
 import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
 import type { Tile } from '../tile/tile.ts';
@@ -135,8 +143,9 @@ interface BarTools {
  * the lesson is divided.
  */
 export function engraveBars(lesson: Lesson, tools: BarTools): readonly ExerciseBars[] {
-  return sectionsOf(lesson).flatMap((section, index) =>
-    engraveSection(section, tools).filter(({ exercise }) => exercise !== null || index === 0),
+  const first = sectionOf(lesson, null);
+  return sectionsOf(lesson).flatMap((section) =>
+    engraveSection(section, tools).filter(({ exercise }) => exercise !== null || section === first),
   );
 }
 

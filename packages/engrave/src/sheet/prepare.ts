@@ -6,6 +6,7 @@ import {
   type Exercise,
   type Fraction,
   fraction,
+  isClapped,
   isLooped,
   multiply,
   type NotatedBar,
@@ -85,12 +86,14 @@ export function prepareExercise(context: SheetContext, exercise: Exercise): Prep
   const full = settings.staff === 'full';
   const parts = full ? wholeParts(lesson, exercise) : own;
   const count = Math.min(MOST_BARS, barCount(own, MOST_BARS));
+  // Who claps counts aloud.
+  const isCounted = settings.counts || isClapped(exercise);
   return {
     exercise,
     parts,
     staff: !full && fitsOneLine(own) ? 'line' : 'full',
     bars: notatedBars(lesson, parts, count),
-    counts: settings.counts ? Array.from({ length: count }, (_, bar) => countsOfBar(context, own, bar)) : [],
+    counts: isCounted ? Array.from({ length: count }, (_, bar) => countsOfBar(context, own, bar)) : [],
   };
 }
 

@@ -14,6 +14,7 @@ import { setColumn, style } from './setting.ts';
 
 const HEADING_MM = 6;
 const HEADING_GAP_MM = 9;
+const BEFORE_MM = 4.2;
 const RULE = { widthMm: 12, strokeMm: 1.1, underMm: 1.5 } as const;
 
 /** The heading over a short rule in the accent, kept with what follows. */
@@ -32,6 +33,21 @@ function layOutHeading(context: SheetContext): readonly FlowBlock[] {
   };
   const heightMm = y + RULE.strokeMm / 2;
   return [{ gapMm: HEADING_GAP_MM, heightMm, items: [...text.items, rule], keepsNext: true, mark: heading }];
+}
+
+/** What a student must have first, under the heading. */
+function layOutBefore(context: SheetContext): readonly FlowBlock[] {
+  const { before } = context.lesson;
+  if (before === undefined) return [];
+  const said = context.words.before({ heading: before });
+  const { items, heightMm } = setColumn(
+    context.fonts,
+    said,
+    style('italic', BEFORE_MM),
+    context.contentWidthMm,
+    { maxLines: 2 },
+  );
+  return [{ gapMm: context.lesson.heading === null ? HEADING_GAP_MM : 2, heightMm, items, keepsNext: true }];
 }
 
 /** Meter, tempo and feel where they are others than before. */
@@ -88,9 +104,11 @@ export function layOutSections(contexts: readonly SheetContext[], text: string |
     ...layOutLegend(contexts),
     ...contexts.flatMap((context, index) => {
       const before = contexts[index - 1];
-      const isNewGroove = !before || grooveText(before) !== grooveText(context);
+      const printed = contexts.slice(0, index).findLast(({ lesson }) => lesson.groove.length > 0);
+      const isNewGroove = !printed || grooveText(printed) !== grooveText(context);
       return [
         ...layOutHeading(context),
+        ...layOutBefore(context),
         ...(before ? layOutMarks(context, before.lesson) : []),
         ...keptWithNotes(layOutProse(context, context.lesson.text)),
         ...(isNewGroove ? layOutGroove(context) : []),

@@ -166,3 +166,24 @@ it('[EN2901] a page never ends with a heading and its text alone', () => {
   });
   expect(isFollowed).toEqual([true, true, true, true]);
 });
+
+it('[EN3500] prints what comes first under the heading, and counts under what is clapped', () => {
+  const sheet = layOut(`title: First swing
+sections:
+  - heading: Count and clap
+    groove: {}
+    comping: clap
+    exercises: [x.x x.x x.x x.x]
+  - heading: Time
+    before: Count and clap
+    exercises: [x.. ..x x.x ...]
+`);
+  const texts = all(sheet);
+  expect(texts.indexOf('First: Count and clap')).toBe(texts.indexOf('Time') + 1);
+  // common practice: triplets are counted 1 trip let; the exercise that is played has no counts unless they are asked for
+  expect(texts.filter((text) => text === 'let')).toHaveLength(4);
+  // The key to the notation apart, one groove is printed, and one way of building it up.
+  expect(texts.filter((text) => text === 'Groove')).toHaveLength(1);
+  expectInside(sheet);
+  expectApart(sheet);
+});

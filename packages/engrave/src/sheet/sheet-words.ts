@@ -23,6 +23,8 @@ export interface SheetWords {
   readonly groove: string;
   /** The heading over the stages in which it is built up. */
   readonly buildUp: string;
+  /** The section that a student must have first. */
+  readonly before: (values: { readonly heading: string }) => string;
   /** A bass drum that one hardly hears. */
   readonly feathered: string;
   /** A voice of the groove, and how loud it is. */

@@ -35,7 +35,21 @@ function positionOf(of: Tile, voice: Voice): number {
 }
 
 /** Staff positions from the bottom line E4 = 0. */
-const STEPS = { D4: -1, F4: 1, G4: 2, A4: 3, C5: 5, D5: 6, E5: 7, F5: 8, G5: 9, A5: 10, B5: 11, C6: 12 };
+const STEPS = {
+  D4: -1,
+  F4: 1,
+  G4: 2,
+  A4: 3,
+  B4: 4,
+  C5: 5,
+  D5: 6,
+  E5: 7,
+  F5: 8,
+  G5: 9,
+  A5: 10,
+  B5: 11,
+  C6: 12,
+};
 
 describe('staff', () => {
   it('[EN7] every voice stands where published maps put it', () => {
@@ -63,6 +77,8 @@ describe('staff', () => {
       splash: STEPS.B5,
       china: STEPS.C6,
       cowbell: STEPS.E5,
+      // ours: the middle line
+      clap: STEPS.B4,
     };
     for (const voice of VOICES)
       expect([voice, positionOf(tile({ [voice]: 'x . . .' }), voice)]).toEqual([voice, places[voice]]);

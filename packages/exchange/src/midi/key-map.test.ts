@@ -23,6 +23,7 @@ const GENERAL_MIDI: readonly (readonly [number, string, SoundingVoice])[] = [
   [52, 'Chinese Cymbal', 'china'],
   [53, 'Ride Bell', 'ride'],
   [55, 'Splash Cymbal', 'splash'],
+  [39, 'Hand Clap', 'clap'],
   [56, 'Cowbell', 'cowbell'],
   [57, 'Crash Cymbal 2', 'crash'],
   [59, 'Ride Cymbal 2', 'ride'],
@@ -31,7 +32,7 @@ const GENERAL_MIDI: readonly (readonly [number, string, SoundingVoice])[] = [
 ];
 
 // standard: General MIDI System Level 1, keys of 35–81 that no drum-set voice has
-const OTHER_KEYS = [39, 54, 60, 69, 75, 81];
+const OTHER_KEYS = [54, 60, 69, 75, 81];
 
 // published: magenta music_vae data.py, nine-class reduction of the Groove MIDI Dataset (Gillick et al. 2019)
 const NINE_CLASSES: readonly (readonly [string, readonly number[], readonly SoundingVoice[]])[] = [

@@ -50,6 +50,7 @@ const KEYS: Readonly<Record<SoundingVoice, readonly number[]>> = {
   splash: [VOICE_FACTS.splash.gmKey],
   china: [VOICE_FACTS.china.gmKey],
   cowbell: [VOICE_FACTS.cowbell.gmKey],
+  clap: [VOICE_FACTS.clap.gmKey],
   'tom-high': [VOICE_FACTS['tom-high'].gmKey, 50],
   'tom-mid': [VOICE_FACTS['tom-mid'].gmKey, 45],
   'tom-low': [VOICE_FACTS['tom-low'].gmKey, 58],

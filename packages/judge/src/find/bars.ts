@@ -98,9 +98,15 @@ export function wayThrough(played: readonly number[], task: LoopTask): WayThroug
   const way = likeliest(likesOf(contentsOf(task), played), task.bars);
   const bars = way?.bars ?? played;
   const firstOf = (bar: number) => kinds.indexOf(kinds[bar - 1] ?? '') + 1;
+  // whoever only listens in a bar leaves nothing out there
+  const isAsked = (bar: number) => task.plays[bar - 1] !== 'rest';
   const steps = bars.slice(1).map((to, index) => {
     const from = bars[index] as number;
-    return Array.from({ length: between(from, to, task.bars) }, (_, i) => ((from + i) % task.bars) + 1);
+    const passed = Array.from(
+      { length: between(from, to, task.bars) },
+      (_, i) => ((from + i) % task.bars) + 1,
+    );
+    return passed.filter(isAsked);
   });
   // bars with the same strokes stand for each other, whatever they are called
   const contents = contentsOf(task);
@@ -111,7 +117,7 @@ export function wayThrough(played: readonly number[], task: LoopTask): WayThroug
     order: bars.map(firstOf),
     skipped: steps.flat().map(firstOf),
     leaps: steps.filter(({ length }) => length > 0).length,
-    never: absent.map((kind) => kinds.indexOf(kind) + 1),
+    never: absent.map((kind) => kinds.indexOf(kind) + 1).filter(isAsked),
     kinds: new Set(kinds).size,
   };
 }

@@ -4,7 +4,17 @@
  * Conventions: bars count from 1 inside the loop. Only what the student plays is judged; everything else is played by
  * the page.
  */
-import { type Bpm, type Form, inSection, type Lesson, type Limb, VOICES, type Voice } from '@shedbook/core';
+import {
+  type Bpm,
+  type Form,
+  inSection,
+  type Lesson,
+  type Limb,
+  leavesBars,
+  turnedForm,
+  VOICES,
+  type Voice,
+} from '@shedbook/core';
 import type { JudgeTask } from '../judge.ts';
 
 /** What a student set out to play. */
@@ -20,20 +30,12 @@ export interface PlayedTask {
   readonly mine: readonly Limb[];
 }
 
-function leavesBars(form: Form): boolean {
-  return form.sections.some((section) => section.play === 'rest');
-}
-
-const TURNED = { rest: 'pattern', pattern: 'rest', time: 'time' } as const;
-
 /**
  * The form as the student plays it, once: where bars are left to the student, the student plays in those and listens
  * in the others.
  */
 export function studentForm(form: Form): Form {
-  const once = { ...form, repeat: 1, countInBars: 0 };
-  if (!leavesBars(form)) return once;
-  return { ...once, sections: form.sections.map((each) => ({ ...each, play: TURNED[each.play] })) };
+  return turnedForm({ ...form, repeat: 1, countInBars: 0 });
 }
 
 /** Voices of the limbs that the student does not play. */

@@ -95,7 +95,8 @@ function intervalAt(moments: readonly number[], duration: number, time: number):
 }
 
 function taskStrokes(performance: Performance): readonly TaskStroke[] {
-  const { strokes, durationSeconds } = performance;
+  const { durationSeconds } = performance;
+  const strokes = performance.strokes.filter(({ voice }) => isVoice(voice));
   const moments = momentsOf(strokes);
   return strokes.flatMap((stroke): TaskStroke[] => {
     const { voice, limb, written, slots, timeSeconds, levelDb, role } = stroke;

@@ -25,6 +25,7 @@ const KIND_OF: Readonly<Record<SoundingVoice, number>> = {
   splash: 0,
   china: 0,
   cowbell: 0,
+  clap: 0,
   'hihat-foot': 1,
   bass: 2,
   'tom-low': 2,

@@ -41,6 +41,7 @@ const HAND_AT: Readonly<Record<Voice, 'snare' | 'time' | null>> = {
   splash: null,
   china: null,
   cowbell: 'time',
+  clap: null,
 };
 
 interface Candidate extends Struck {

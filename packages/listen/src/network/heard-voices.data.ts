@@ -48,6 +48,7 @@ const HEARD_AS: Readonly<Record<Voice, HeardVoice>> = {
   splash: 'crash',
   china: 'crash',
   cowbell: 'ride',
+  clap: 'sidestick',
 };
 
 /**

@@ -1,4 +1,4 @@
-import { Bpm, Hertz, type Lesson, ontoPad, parseLesson, perform, Seconds } from '@shedbook/core';
+import { Bpm, Hertz, type Lesson, ontoPad, parseLesson, perform, Seconds, turnedForm } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
 import { createLiveListener } from '../live/live-listener.ts';
 import { PadListener } from './pad-listener.ts';
@@ -99,6 +99,40 @@ function heardOf(times: readonly number[], seconds: number, asked: ReturnType<ty
   for (let at = 0; at < samples.length; at += 16_384) listener.push(samples.subarray(at, at + 16_384));
   return listener.finish(asked);
 }
+
+describe('a take that is clapped', () => {
+  it('[LI3500] is heard in the bars that its form leaves, while the click thins out', () => {
+    const lesson = parseLesson(
+      `title: T
+tempo: 120
+feel: triplet
+groove: {}
+comping: clap
+exercises: [x.x x.x x.x x.x]
+forms: {loop: {sections: [{pattern: 1, click: all}, {rest: 1, click: [2, 4]}, {rest: 1, click: none}]}}
+`,
+      'clap.lesson.yaml',
+    ).lesson as Lesson;
+    const [form] = lesson.forms;
+    if (!form) throw new Error('no form');
+    const asked = ontoPad({ lesson, exercise: 1, form: turnedForm(form) });
+    const { strokes } = perform(asked.lesson, asked);
+    const claps = strokes.filter(({ voice }) => voice === 'clap').map((each) => Number(each.timeSeconds));
+    // definition: two bars of four beats, two claps a beat
+    expect(claps).toHaveLength(16);
+    const listen = (times: readonly number[]) => {
+      const listener = new PadListener(RATE);
+      listener.push(taps(times, { seconds: 10 }));
+      const { report, refusal } = listener.finish(asked);
+      if (!report) throw new Error(refusal?.fact);
+      return report;
+    };
+    const whole = listen(claps);
+    expect([whole.missed, whole.strokes.length]).toEqual([[], 16]);
+    expect(whole.strokes.every(({ voice, written: place }) => voice === 'clap' && place !== null)).toBe(true);
+    expect(listen(claps.filter((_, index) => index !== 5)).missed).toHaveLength(1);
+  });
+});
 
 describe('a take on a pad', () => {
   it.each(['loop', 'four and two'])('[LI80] is heard whole, and nothing before or after it: %s', (form) => {

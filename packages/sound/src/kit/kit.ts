@@ -8,6 +8,7 @@ import type { Hertz } from '@shedbook/core';
 import { makeBass, makeBassHeelDown } from './bass.ts';
 import { makeBrushTap, makeSweep } from './brush.ts';
 import { makeBuzz } from './buzz.ts';
+import { makeClap } from './clap.ts';
 import { makeClick } from './click.ts';
 import { makeCowbell } from './cowbell.ts';
 import { makeChina, makeCrash, makeSplashCymbal } from './crash.ts';
@@ -59,6 +60,7 @@ export const BUILT_IN: Readonly<Record<SoundName, SoundMaker>> = {
   splash: makeSplashCymbal,
   china: makeChina,
   cowbell: makeCowbell,
+  clap: makeClap,
   'bass-heel-down': makeBassHeelDown,
   'snare-edge': makeSnareEdge,
   'hihat-shoulder': makeClosedShoulder,

@@ -80,6 +80,7 @@ const PLAIN: Readonly<Record<SoundName, Plain>> = {
   splash: plate(3000, [4000, 16_000, 4, 0.4]),
   china: plate(1500, [1500, 12_000, 6, 0.7]),
   cowbell: block(845),
+  clap: { rings: [], hiss: [700, 5000, 6, 0.09] },
   'click-accent': block(CLICK_HZ['click-accent']),
   'click-beat': block(CLICK_HZ['click-beat']),
   'click-subdivision': block(CLICK_HZ['click-subdivision']),

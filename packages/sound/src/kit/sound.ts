@@ -35,6 +35,7 @@ export const SOUND_NAMES = [
   'splash',
   'china',
   'cowbell',
+  'clap',
   'click-accent',
   'click-beat',
   'click-subdivision',

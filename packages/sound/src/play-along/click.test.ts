@@ -89,4 +89,11 @@ describe('clicks', () => {
       'At gap: found 1.5 bars, expected a whole number from 0',
     );
   });
+
+  it('[SO3500] leave bars alone of which the form says where it clicks', () => {
+    const whole = bars(2);
+    const said = whole.bars.map((bar) => (bar.bar === 1 ? { ...bar, click: [] } : bar));
+    const { strokes } = addClicks({ ...whole, bars: said }, { meter: meter('4/4') });
+    expect(strokes.map((s) => s.timeSeconds)).toEqual([4, 4.5, 5, 5.5]);
+  });
 });

@@ -99,7 +99,7 @@ function strokeOf(tick: Tick, bar: PerformedBar, options: ClickOptions): Stroke 
 }
 
 /**
- * A performance with clicks added to the bars after its count-in.
+ * A performance with clicks added to the bars after its count-in, but for those of which its form says where it clicks.
  * @returns a new performance, strokes in order of time; where a click and a stroke fall together the click is first.
  * @throws RangeError when a beat is not one of the meter's, or a gap has a negative or broken number of bars.
  */
@@ -116,7 +116,7 @@ export function addClicks(performance: Performance, options: ClickOptions): Perf
   }
   const ticks = ticksOf(options);
   const clicks = performance.bars
-    .filter(({ play, bar }) => play !== 'count-in' && clicksIn(bar, options.gap))
+    .filter(({ play, bar, click }) => play !== 'count-in' && !click && clicksIn(bar, options.gap))
     .flatMap((bar) => ticks.map((tick) => strokeOf(tick, bar, options)));
   const strokes = [...clicks, ...performance.strokes].sort((a, b) => a.timeSeconds - b.timeSeconds);
   return { ...performance, strokes };

@@ -22,6 +22,7 @@ export const INSTRUMENTS = [
   'splash',
   'china',
   'cowbell',
+  'clap',
   'click',
 ] as const;
 /** An instrument with a place of its own. */
@@ -50,6 +51,7 @@ export const INSTRUMENT_OF: Readonly<Record<SoundName, Instrument>> = {
   splash: 'splash',
   china: 'china',
   cowbell: 'cowbell',
+  clap: 'clap',
   'bass-heel-down': 'bass',
   'snare-edge': 'snare',
   'hihat-shoulder': 'hihat',
@@ -72,6 +74,7 @@ const PLACES: Readonly<Record<Instrument, number>> = {
   splash: -0.1,
   china: 0.54,
   cowbell: 0.1,
+  clap: 0,
   click: 0,
 };
 

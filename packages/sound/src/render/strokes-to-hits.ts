@@ -49,6 +49,7 @@ const PLAIN: Readonly<Record<Voice, SoundName>> = {
   splash: 'splash',
   china: 'china',
   cowbell: 'cowbell',
+  clap: 'clap',
 };
 
 /** Sounds of their own that voices have for ways of striking. */

@@ -39,6 +39,7 @@ const KEYS: Readonly<Record<SoundName, readonly number[]>> = {
   splash: [VOICE_FACTS.splash.gmKey],
   china: [VOICE_FACTS.china.gmKey],
   cowbell: [VOICE_FACTS.cowbell.gmKey],
+  clap: [VOICE_FACTS.clap.gmKey],
   'snare-buzz': [],
   'snare-tap': [],
   'snare-sweep': [],

@@ -218,7 +218,7 @@ export class Sequencer {
 
   #sounds(stroke: ProgramStroke, pass: number): boolean {
     const { click, gap, mute } = this.#settings;
-    if (stroke.role === 'count-in') return true;
+    if (stroke.role === 'count-in' || stroke.role === 'click') return true;
     if (stroke.voice !== 'click') return !mute.includes(stroke.voice);
     return click && clicksIn(pass * this.#program.bars.length + stroke.written.bar, gap);
   }

@@ -127,6 +127,14 @@ Examples:
   shedbook compose first.lesson.yaml --weak "..x ..." --count 12 --out weak.lesson.yaml
       twelve bars that all lead from a last triplet into a rest`,
   },
+  prepare: {
+    summary: 'write what comes before a section: its subdivision, counted and clapped',
+    description:
+      'Writes a section of clapped exercises before a section, made from its meter and feel, with a click that thins out until it is gone; the section names it in `before`, and practice plans put it first. All else stays as it is.',
+    lesson: 'a lesson file with exercises',
+    section: 'the section of a divided lesson that it is for',
+    out: 'write the lesson with it into this file instead',
+  },
   arrange: {
     summary: 'share exercises out, take them over the kit, give them accents, hands or a fill',
     description:

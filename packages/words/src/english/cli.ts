@@ -288,6 +288,7 @@ export const cli = {
     exerciseTo: 'a number from 1 to {$most :integer}',
     log: 'a practice log',
     withExercises: 'a lesson with exercises',
+    toPrepare: 'a section with exercises that names nothing that comes before it yet',
     oneOf: 'one of {$words}',
     bpm: 'quarter notes a minute from {$least :number} to {$most :number}',
     meter: 'a meter such as 4/4, 3/4 or 12/8',

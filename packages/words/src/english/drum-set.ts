@@ -19,6 +19,7 @@ export const voices = {
   splash: 'splash cymbal',
   china: 'china cymbal',
   cowbell: 'cowbell',
+  clap: 'hand clap',
   click: 'click',
 } as const satisfies Readonly<Record<SoundingVoice, string>>;
 

@@ -88,6 +88,7 @@ export const sheet = {
   bar: 'Bar {$bar :integer}. {$text}',
   exercise: 'Exercise {$number :integer}',
   exerciseNamed: 'Exercise {$number :integer}: {$name}',
+  before: 'First: {$heading}',
   fromBar: '{$exercise}, from bar {$bar :integer}',
   page: '{$title}, page {$page :integer} of {$pages :integer}',
 } as const;
@@ -98,6 +99,8 @@ export const form = {
     '.input {$bars :integer} .match $bars one {{{$bars} bar of the pattern}} * {{{$bars} bars of the pattern}}',
   time: '.input {$bars :integer} .match $bars one {{{$bars} bar of time}} * {{{$bars} bars of time}}',
   rest: '.input {$bars :integer} .match $bars one {{{$bars} bar of rest}} * {{{$bars} bars of rest}}',
+  clicked: '{$section} with a click on {$beats :list}',
+  unclicked: '{$section} without click',
   ending: '{$section}, ending on {$strokes}',
   lastEnding: '{$section}, the last ending on {$strokes}',
   restOn: 'a rest on {$beat :integer}',

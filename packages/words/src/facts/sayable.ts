@@ -9,6 +9,7 @@ import type {
   NoteFact,
   PassFact,
   PassNoteFact,
+  PreparationFact,
   ReasonFact,
   TermFact,
   ThemeFact,
@@ -37,6 +38,7 @@ export type ScreenFact =
   | ThemePartFact
   | CellFact
   | TermFact
+  | PreparationFact
   | NoteFact
   | MoveFact
   | PassFact

@@ -128,6 +128,14 @@ Beispiele:
   shedbook compose first.lesson.yaml --weak "..x ..." --count 12 --out weak.lesson.yaml
       zwölf Takte, die alle von einer letzten Triole in eine Pause führen`,
   },
+  prepare: {
+    summary: 'schreiben, was vor einem Abschnitt kommt: seine Unterteilung, gezählt und geklatscht',
+    description:
+      'Schreibt vor einen Abschnitt einen mit geklatschten Übungen, aus seiner Taktart und seinem Feel, mit einem Klick, der immer weniger wird, bis er schweigt; der Abschnitt nennt ihn in `before`, und Übepläne stellen ihn an den Anfang. Alles andere bleibt, wie es ist.',
+    lesson: 'eine Lektionsdatei mit Übungen',
+    section: 'der Abschnitt einer geteilten Lektion, für den es ist',
+    out: 'die Lektion damit stattdessen in diese Datei schreiben',
+  },
   arrange: {
     summary: 'Übungen aufteilen, über das Set führen, mit Akzenten, Händen oder einem Fill versehen',
     description:

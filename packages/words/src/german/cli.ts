@@ -292,6 +292,7 @@ export const cli = translation<typeof english.cli>()({
     exerciseTo: 'eine Zahl von 1 bis {$most :integer}',
     log: 'ein Übeprotokoll',
     withExercises: 'eine Lektion mit Übungen',
+    toPrepare: 'ein Abschnitt mit Übungen, der noch nichts nennt, was davor kommt',
     oneOf: 'eines von {$words}',
     bpm: 'Viertel in der Minute von {$least :number} bis {$most :number}',
     meter: 'eine Taktart wie 4/4, 3/4 oder 12/8',

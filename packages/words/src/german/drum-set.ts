@@ -21,6 +21,7 @@ export const voices = translation<typeof english.voices>()({
   splash: 'Splash-Becken',
   china: 'China-Becken',
   cowbell: 'Kuhglocke',
+  clap: 'Klatschen',
   click: 'Klick',
 });
 
@@ -43,6 +44,7 @@ export const theVoices: Tongue['theVoices'] = {
     splash: 'das Splash-Becken',
     china: 'das China-Becken',
     cowbell: 'die Kuhglocke',
+    clap: 'das Klatschen',
     click: 'der Klick',
   },
   dative: {
@@ -62,6 +64,7 @@ export const theVoices: Tongue['theVoices'] = {
     splash: 'dem Splash-Becken',
     china: 'dem China-Becken',
     cowbell: 'der Kuhglocke',
+    clap: 'dem Klatschen',
     click: 'dem Klick',
   },
 };

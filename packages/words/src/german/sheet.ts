@@ -90,6 +90,7 @@ export const sheet = translation<typeof english.sheet>()({
   bar: 'Takt {$bar :integer}. {$text}',
   exercise: 'Übung {$number :integer}',
   exerciseNamed: 'Übung {$number :integer}: {$name}',
+  before: 'Zuerst: {$heading}',
   fromBar: '{$exercise}, ab Takt {$bar :integer}',
   page: '{$title}, Seite {$page :integer} von {$pages :integer}',
 });
@@ -99,6 +100,8 @@ export const form = translation<typeof english.form>()({
   pattern: '.input {$bars :integer} .match $bars one {{{$bars} Takt Pattern}} * {{{$bars} Takte Pattern}}',
   time: '.input {$bars :integer} .match $bars one {{{$bars} Takt Time}} * {{{$bars} Takte Time}}',
   rest: '.input {$bars :integer} .match $bars one {{{$bars} Takt Pause}} * {{{$bars} Takte Pause}}',
+  clicked: '{$section} mit Klick auf {$beats :list}',
+  unclicked: '{$section} ohne Klick',
   ending: '{$section}, am Ende {$strokes}',
   lastEnding: '{$section}, am Ende des letzten {$strokes}',
   restOn: 'eine Pause auf der {$beat :integer}',

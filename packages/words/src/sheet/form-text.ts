@@ -37,9 +37,17 @@ function endingText({ voices, cell, beat }: Ending, words: FormWords): string {
   return words.form.strokesOn({ voices: voices.map((voice) => words.voices[voice]).join(' + '), places });
 }
 
-function sectionText({ play, bars, ending }: FormSection, words: FormWords): string {
+/** Bars with what the form says of the click in them. */
+function clickedText(section: string, click: FormSection['click'], { form }: FormWords): string {
+  if (!click) return section;
+  return click.length === 0
+    ? form.unclicked({ section })
+    : form.clicked({ section, beats: click.map(String) });
+}
+
+function sectionText({ play, bars, ending, click }: FormSection, words: FormWords): string {
   const { form } = words;
-  const section = form[play]({ bars });
+  const section = clickedText(form[play]({ bars }), click, words);
   if (!ending) return section;
   const strokes = endingText(ending, words);
   return bars === 1 ? form.ending({ section, strokes }) : form.lastEnding({ section, strokes });

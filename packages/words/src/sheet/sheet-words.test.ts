@@ -39,6 +39,18 @@ it('[WO9] a form is told in a sentence of the language', () => {
   ]);
 });
 
+it('[WO3500] a form says where it clicks', () => {
+  const { lesson: read } = parseLesson(
+    'title: T\nforms: {thin: {sections: [{pattern: 2, click: [2, 4]}, {rest: 1, click: none}]}}\n',
+    'x.lesson.yaml',
+  );
+  const form = read && formNamed(read, 'thin');
+  expect(form && LANGUAGE_TAGS.map((tag) => SHEET_WORDS[tag].form(form))).toEqual([
+    '2 bars of the pattern with a click on 2 and 4; then 1 bar of rest without click.',
+    '2 Takte Pattern mit Klick auf 2 und 4; dann 1 Takt Pause ohne Klick.',
+  ]);
+});
+
 it('[WO9] a sheet prints no word of another language', async () => {
   const bytes = (face: keyof typeof FONT_MODULES) =>
     new Uint8Array(readFileSync(createRequire(import.meta.url).resolve(FONT_MODULES[face])));

@@ -79,6 +79,8 @@ export const page = {
   sectionTakeAgain: 'As in the lesson again',
   sectionUp: 'Move the section up',
   sectionDown: 'Move the section down',
+  prepare: 'Count and clap first',
+  before: 'First: {$heading}',
   sectionRemove: 'Delete the section',
   sectionMore: 'More for section {$n :integer}',
   sectionGroove: 'Groove of the section',

@@ -42,6 +42,7 @@ export const coach = sentences<CoachFact, PlaceFact>()({
   'played-clean': 'Last played {$day :day} and clean at {$bpm :integer} on the way to {$goalBpm :number}.',
   'listen-for': '{$what :say} Listen for the {$sore :say}.',
   'new-today': 'New today: the next on the sheet. Slowly, and twice, with something else between.',
+  'comes-first': 'This comes first: “{$before}” stands on it.',
   'once-more': 'Once more, after something else: see what is still there.',
   'warm-up': 'Warm up first: soft, relaxed, slower than you could. Set up so that nothing has to stretch.',
   'time-alone': 'Time alone: let it roll, and listen to the balance of the limbs.',

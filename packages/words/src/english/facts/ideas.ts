@@ -1,10 +1,29 @@
 /** What a block of a page is about and what each line makes of it, in English. */
-import type { CellFact, IdeaFact, TermFact, ThemeFact, ThemePartFact } from '@shedbook/composer';
+import type {
+  CellFact,
+  IdeaFact,
+  PreparationFact,
+  TermFact,
+  ThemeFact,
+  ThemePartFact,
+} from '@shedbook/composer';
 import type { PlaceFact } from '@shedbook/core';
 import { sentences } from '../../facts/sentences.ts';
 
 /** Headings of blocks, and clauses for lines. */
-export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact | CellFact, PlaceFact>()({
+export const ideas = sentences<
+  ThemeFact | ThemePartFact | IdeaFact | TermFact | CellFact | PreparationFact,
+  PlaceFact
+>()({
+  preparation: 'Before the first bar',
+  'preparation-of': 'Before “{$heading}”',
+  'preparation-text':
+    'Count aloud and clap. First listen; then it is yours, and the click thins out until it is gone. Keep counting.',
+  'clap-beat': 'The beat',
+  'clap-every': 'Every part of the beat',
+  'clap-first-and-last': 'The first and the last',
+  'clap-last': 'The last alone',
+  'clap-middle': 'The middle alone',
   'figure-every-beat': 'Every beat',
   'figure-on-one': 'One',
   'figure-on-last': 'The last beat',

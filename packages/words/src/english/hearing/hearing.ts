@@ -134,6 +134,8 @@ export const pad = {
     pad: 'Pad or table',
   },
   lead: 'Play the rhythm of the exercise on one surface; the page plays the rest. Any short tap counts. Wear headphones, so that only you are heard.',
+  clapLead:
+    'Clap, and count aloud if you like. Any short clap or tap counts. Wear headphones, so that only you are heard.',
   midi: 'Use a MIDI pad: any key',
   steps: {
     place: 'Lay the device on the same table, a hand away from where you tap, its microphone towards you.',

@@ -26,6 +26,7 @@ export const sheet = {
   } satisfies Readonly<Record<FeelName, string>>,
   swing: 'swing {$ratio}',
   brushes: 'with brushes',
+  before: 'First: {$heading}',
   empty: 'There are no exercises on this sheet; practise the groove.',
   by: 'Written by {$name}',
 } as const;

@@ -81,6 +81,8 @@ export const page = translation<typeof english.page>()({
   sectionTakeAgain: 'Wieder wie in der Lektion',
   sectionUp: 'Abschnitt nach oben',
   sectionDown: 'Abschnitt nach unten',
+  prepare: 'Erst zählen und klatschen',
+  before: 'Zuerst: {$heading}',
   sectionRemove: 'Abschnitt löschen',
   sectionMore: 'Mehr zu Abschnitt {$n :integer}',
   sectionGroove: 'Groove des Abschnitts',

@@ -43,6 +43,7 @@ export const coach = sentences<CoachFact, PlaceFact>()({
     'Zuletzt {$day :day} gespielt, sauber bei {$bpm :integer} auf dem Weg zu {$goalBpm :number}.',
   'listen-for': '{$what :say} Zu hören: {$sore :say}.',
   'new-today': 'Heute neu: die nächste auf dem Blatt. Langsam, und zweimal, mit etwas anderem dazwischen.',
+  'comes-first': 'Das kommt zuerst: „{$before}“ baut darauf auf.',
   'once-more': 'Noch einmal, nach etwas anderem: sehen, was noch da ist.',
   'warm-up':
     'Erst aufwärmen: leise, locker, langsamer als möglich. So sitzen, dass sich nichts strecken muss.',

@@ -1,10 +1,29 @@
 /** What a block of a page is about and what each line makes of it, in German. */
-import type { CellFact, IdeaFact, TermFact, ThemeFact, ThemePartFact } from '@shedbook/composer';
+import type {
+  CellFact,
+  IdeaFact,
+  PreparationFact,
+  TermFact,
+  ThemeFact,
+  ThemePartFact,
+} from '@shedbook/composer';
 import type { PlaceFact } from '@shedbook/core';
 import { sentences } from '../../facts/sentences.ts';
 
 /** Headings of blocks, and clauses for lines. */
-export const ideas = sentences<ThemeFact | ThemePartFact | IdeaFact | TermFact | CellFact, PlaceFact>()({
+export const ideas = sentences<
+  ThemeFact | ThemePartFact | IdeaFact | TermFact | CellFact | PreparationFact,
+  PlaceFact
+>()({
+  preparation: 'Vor dem ersten Takt',
+  'preparation-of': 'Vor „{$heading}“',
+  'preparation-text':
+    'Zähl laut und klatsch. Hör erst zu; dann bist du dran, und der Klick wird immer weniger, bis er schweigt. Zähl weiter.',
+  'clap-beat': 'Die Zählzeiten',
+  'clap-every': 'Jeder Teil der Zählzeit',
+  'clap-first-and-last': 'Der erste und der letzte',
+  'clap-last': 'Der letzte allein',
+  'clap-middle': 'Der mittlere allein',
   'figure-every-beat': 'Jeder Schlag',
   'figure-on-one': 'Die Eins',
   'figure-on-last': 'Der letzte Schlag',

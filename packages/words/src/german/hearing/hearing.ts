@@ -139,6 +139,8 @@ export const pad = translation<typeof english.pad>()({
     pad: 'Pad oder Tisch',
   },
   lead: 'Spiel den Rhythmus der Übung auf einer Fläche; die Seite spielt den Rest. Jeder kurze Schlag zählt. Setz Kopfhörer auf, damit nur du gehört wirst.',
+  clapLead:
+    'Klatsch, und zähl laut dazu, wenn du magst. Jedes kurze Klatschen oder Tippen zählt. Setz Kopfhörer auf, damit nur du gehört wirst.',
   midi: 'MIDI-Pad benutzen: jede Taste',
   steps: {
     place:

@@ -27,6 +27,7 @@ export const sheet = translation<typeof english.sheet>()({
   },
   swing: 'Swing {$ratio}',
   brushes: 'mit Besen',
+  before: 'Zuerst: {$heading}',
   empty: 'Auf diesem Blatt sind keine Übungen; übe den Groove.',
   by: 'Geschrieben von {$name}',
 });
