@@ -1,6 +1,7 @@
 /** Standard files: in each format one for the sheet and one for each exercise. */
 import {
   barsOf,
+  exampleForm,
   exerciseOf,
   type Form,
   formIn,
@@ -25,7 +26,7 @@ export interface StandardFileOptions {
   /** Numbers of the exercises, from 1; all when left out. */
   readonly exercises?: readonly number[];
   /**
-   * What plays: once through the pattern without a count-in, every layer, nothing muted and at the lesson's start tempo
+   * What plays: once through the pattern, or as an example is shown in a file of its own, without a count-in, every layer, nothing muted and at the lesson's start tempo
    * where nothing is said. Form, layers and mutes are of MIDI; notation says what stands on the page.
    */
   readonly playing?: Partial<Pick<PerformOptions, 'form' | 'bpm' | 'layers' | 'mute'>>;
@@ -69,7 +70,10 @@ function midiOf(lesson: Lesson, options: StandardFileOptions): Uint8Array {
 function midiOfOne(lesson: Lesson, number: number, options: StandardFileOptions): Uint8Array {
   const { title, by } = lesson;
   const { name } = exerciseOf(lesson, number);
-  const [section] = playedSections(lesson, { ...options, exercises: [number] });
+  const shown = exampleForm(sectionOf(lesson, number), number);
+  const form = options.playing?.form ?? (shown ? { ...shown, countInBars: 0 } : null);
+  const playing = { ...options.playing, ...(form ? { form } : {}) };
+  const [section] = playedSections(lesson, { exercises: [number], playing });
   if (!section) throw new RangeError(`Internal error: no exercise ${number}`);
   const named = `${title}, exercise ${number}${name ? `: ${name}` : ''}`;
   return writeMidi(section.performance, { title: named, by, meter: section.meter });
