@@ -1,7 +1,7 @@
 /** Composing: what may happen inside a beat, how many bars and which page; the page is written as one watches. */
 
 import { answeringVoices } from '@shedbook/composer';
-import { barsOf, type Lesson, sectionsOf, type Voice } from '@shedbook/core';
+import { barsOf, type Lesson, sectionOf, sectionsOf, type Voice } from '@shedbook/core';
 import { Button, Check, Choices, Range } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { useState } from 'react';
@@ -240,8 +240,10 @@ export function ComposeView({ state, lesson: whole }: ComposeViewProps) {
   const words = useWords().compose;
   const say = useSay();
   const sections = sectionsOf(whole);
-  const [wanted, setWanted] = useState(0);
-  const section = Math.min(wanted, sections.length - 1);
+  // What is clapped before the rest is not composed.
+  const first = Math.max(0, sections.indexOf(sectionOf(whole, null)));
+  const [wanted, setWanted] = useState<number | null>(null);
+  const section = Math.min(wanted ?? first, sections.length - 1);
   const lesson = sections[section] ?? whole;
   const [chosen, setChosen] = useState(0);
   const composer = useComposer(state.text, section);
@@ -250,7 +252,7 @@ export function ComposeView({ state, lesson: whole }: ComposeViewProps) {
   const goTo = (next: number | null) => {
     composer.propose(null);
     setChosen(0);
-    setWanted(next ?? 0);
+    setWanted(next);
   };
   return (
     <Paper>

@@ -67,6 +67,11 @@ it('[CH3500] what a section stands on comes first, and nothing of that section b
     [2, CLAPS, 2],
   ]);
   expect(items.every(({ number }) => Number(number) <= 2)).toBe(true);
+  // Five minutes are one of warm-up and two visits: half of the rest only where there is something else to play.
+  const numbers = (changes: Partial<PlanTask>) =>
+    itemsOf({ minutes: 5, ...changes }).map(({ number }) => number);
+  expect(numbers({})).toEqual([1, 2]);
+  expect(numbers({ assignments: [set(4)] })).toEqual([1, 4]);
 });
 
 it('[CH3500] it comes before what the teacher set, and what was set stays', () => {

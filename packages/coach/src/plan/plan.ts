@@ -28,12 +28,15 @@ function assignedVisits({ assigned }: Candidates, minutes: number): readonly Vis
   return assigned.map((candidate) => ({ candidate, minutes: box }));
 }
 
-/** Most of the minutes that what comes first may have, so that the day is not all preparation. */
+/** Most of the minutes that what comes first may have where there is something else, so that the day is not all preparation. */
 const FIRST_SHARE = 0.5;
 
 /** What comes first, a visit each, as long as there is time for it. */
-function firstVisits({ first }: Candidates, minutes: number): readonly Visit[] {
-  const most = Math.max(1, Math.floor((minutes * FIRST_SHARE) / VISIT_MINUTES));
+function firstVisits(candidates: Candidates, minutes: number): readonly Visit[] {
+  const { first, assigned, fresh, due, open, stuck } = candidates;
+  const isAlone = [assigned, fresh, due, open, stuck].every(({ length }) => length === 0);
+  const share = isAlone ? 1 : FIRST_SHARE;
+  const most = Math.max(1, Math.floor((minutes * share) / VISIT_MINUTES));
   return first.slice(0, most).map((candidate) => ({ candidate, minutes: VISIT_MINUTES }));
 }
 
