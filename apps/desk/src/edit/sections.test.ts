@@ -3,6 +3,7 @@ import { expect, it } from 'vitest';
 import { ownLesson } from '../students/own-lesson.ts';
 import { homeOf, insertExercise, withExercises, withMoved } from './exercises.ts';
 import { setSetUp } from './heading.ts';
+import { moveSection, removeSection, setSection } from './sections.ts';
 
 const TEXT = `title: Two hands
 exercises:
@@ -68,4 +69,35 @@ it('[ST190] copies what is set for a student into its sections', () => {
   expect(patterns(own)).toEqual([['x x . .'], ['x x x .']]);
   expect(read(own).exercises.map((each) => each.notes)).toEqual(['slowly', 'slowly']);
   expect(read(own).title).toBe('For Bram');
+});
+
+it('[ST3501] what a section names to come first follows its heading, and goes where it no longer stands above', () => {
+  const text = `title: T
+sections:
+  - heading: Clap # first
+    comping: clap
+    exercises: [x x x x]
+  - heading: Time
+    before: clap # needed
+    exercises: [x . . .]
+`;
+  const befores = (of: string) => sectionsOf(read(of)).map(({ heading, before }) => [heading, before]);
+  const renamed = setSection(text, 0, 'heading', 'Count and clap');
+  expect(befores(renamed)).toEqual([
+    ['Count and clap', undefined],
+    ['Time', 'Count and clap'],
+  ]);
+  for (const comment of ['# first', '# needed']) expect(renamed).toContain(comment);
+  const alone = [
+    ['Time', undefined],
+    ['Clap', undefined],
+  ];
+  expect(befores(moveSection(text, 0, 1))).toEqual(alone);
+  expect(befores(moveSection(text, 1, -1))).toEqual(alone);
+  expect(befores(removeSection(text, 0))).toEqual([['Time', undefined]]);
+  expect(befores(setSection(text, 0, 'heading', ''))).toEqual([
+    [null, undefined],
+    ['Time', undefined],
+  ]);
+  expect(setSection(text, 1, 'heading', 'Ride')).toBe(text.replace('heading: Time', 'heading: Ride'));
 });

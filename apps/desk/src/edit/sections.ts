@@ -48,10 +48,35 @@ export function addSection(text: string, lesson: Lesson, heading: string): strin
   return withList(text, list);
 }
 
+/** Whether two headings are the same to whoever reads them. */
+function isSame(one: string | null, other: string): boolean {
+  return one?.trim().toLowerCase() === other.trim().toLowerCase();
+}
+
+/** The text with what sections name to come first mended: under its new heading, and none where it no longer stands above. */
+function withBefores(text: string, renamed: { readonly from: string; readonly to: string } | null): string {
+  const { items } = listOf(text);
+  const saidOf = (item: unknown, key: string): string | null =>
+    isMap(item) && item.has(key) ? String(item.get(key)) : null;
+  return items.reduce((written: string, item, index) => {
+    const before = saidOf(item, 'before');
+    if (before === null) return written;
+    const next = renamed && isSame(renamed.from, before) ? renamed.to : before;
+    const isAbove = items.slice(0, index).some((above) => isSame(saidOf(above, 'heading'), next));
+    if (next === before && isAbove) return written;
+    return editLesson(written, ['sections', index, 'before'], isAbove ? next : undefined);
+  }, text);
+}
+
 /** The text with a key of a section; exercises outside of a section become one where they are told of. */
 export function setSection(text: string, section: number, key: 'heading' | 'text', value: string): string {
   const said = value.trim() === '' ? undefined : value.trim();
-  if (placeIn(text, section) >= 0) return editLesson(text, [...sectionPath(text, section), key], said);
+  const path = [...sectionPath(text, section), key];
+  if (placeIn(text, section) >= 0) {
+    const from = key === 'heading' ? parseDocument(text).getIn(path) : undefined;
+    const written = editLesson(text, path, said);
+    return from === undefined ? written : withBefores(written, { from: String(from), to: said ?? '' });
+  }
   if (said === undefined) return text;
   return editLesson(divideOpening(text), ['sections', 0, key], said);
 }
@@ -63,7 +88,7 @@ export function moveSection(text: string, section: number, by: -1 | 1): string {
   const moved = list.items[section];
   if (!moved || section + by < 0 || section + by >= list.items.length) return text;
   list.items = list.items.toSpliced(section, 1).toSpliced(section + by, 0, moved);
-  return withList(divided, list);
+  return withBefores(withList(divided, list), null);
 }
 
 /** The text without a section and its exercises; exercises outside of a section go as one does. */
@@ -72,7 +97,7 @@ export function removeSection(text: string, section: number): string {
   if (place < 0) return editLesson(text, ['exercises'], undefined);
   const list = listOf(text);
   list.items = list.items.toSpliced(place, 1);
-  return withList(text, list);
+  return withBefores(withList(text, list), null);
 }
 
 /** Whether a section says something of how it is played that it could take from the lesson. */

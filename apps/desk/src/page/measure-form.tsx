@@ -25,6 +25,7 @@ import { useDocument } from '../document/use-document.ts';
 import { setPlayed } from '../edit/played.ts';
 import { useDraft } from '../shared/use-draft.ts';
 import { useSay, useWords } from '../words/words.tsx';
+import { BeforeChoice } from './before-choice.tsx';
 import { ChangePanel, type Proposed } from './change-panel.tsx';
 import styles from './measure-form.module.css';
 
@@ -200,6 +201,7 @@ export function MeasureForm({ lesson, section }: MeasureFormProps) {
         onChange={(beater) => document.edit(setPlayed(document.state().text, section, 'playedWith', beater))}
       />
       <Tempi lesson={lesson} section={section} />
+      {section !== null && <BeforeChoice section={section} />}
     </div>
   );
 }

@@ -90,7 +90,7 @@ describe('importing MIDI into a lesson', () => {
   });
 
   it('[EX26] reports notes that fit no slot and keys that are no voice, and loses neither', () => {
-    // definition: ticks 0 and 96 are beats; 40 of 96 is 5/12 of a beat, 1/12 from the nearest slots; 54 is a hand clap
+    // definition: ticks 0 and 96 are beats; 40 of 96 is 5/12 of a beat, 1/12 from the nearest slots; 54 is a tambourine
     const take = readMidi(
       played([
         [0, 38],

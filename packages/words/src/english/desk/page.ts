@@ -81,6 +81,8 @@ export const page = {
   sectionDown: 'Move the section down',
   prepare: 'Count and clap first',
   before: 'First: {$heading}',
+  comesFirst: 'Comes first',
+  nothingFirst: 'nothing',
   sectionRemove: 'Delete the section',
   sectionMore: 'More for section {$n :integer}',
   sectionGroove: 'Groove of the section',

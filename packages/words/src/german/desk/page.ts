@@ -83,6 +83,8 @@ export const page = translation<typeof english.page>()({
   sectionDown: 'Abschnitt nach unten',
   prepare: 'Erst zählen und klatschen',
   before: 'Zuerst: {$heading}',
+  comesFirst: 'Kommt zuerst',
+  nothingFirst: 'nichts',
   sectionRemove: 'Abschnitt löschen',
   sectionMore: 'Mehr zu Abschnitt {$n :integer}',
   sectionGroove: 'Groove des Abschnitts',
