@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { formatPattern, parseLesson } from '@shedbook/core';
+import { formatPattern, parseLesson, sectionsOf } from '@shedbook/core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEMO_LESSONS } from '../../../internal/testing/demo-lessons.ts';
 import { runProgram } from './program.ts';
@@ -386,6 +386,30 @@ describe('two limbs and second passes', () => {
     );
     const { out: json } = await run('compose', path, '--out', out, '--variations', '1', '--json');
     expect(JSON.parse(json).bars[0]).toMatchObject({ number: 1, text: 'x.. ..x x.x ...', what: null });
+  });
+
+  it('[CL3400] loses no kept exercise to a term, a review, a goal, variations or bars near one', async () => {
+    const asks = [
+      ['--term', '2', '--count', '4'],
+      ['--easier', '2'],
+      ['--variations', '2'],
+      ['--goal', '2'],
+    ];
+    for (const args of asks) {
+      const path = await lessonFile('kept.lesson.yaml');
+      const text = await readFile(path, 'utf8');
+      await writeFile(
+        path,
+        text.replace(/exercises:\n/, 'exercises:\n  - {pattern: x.. x.. ... ..x, keep: true, name: Mine}\n'),
+      );
+      expect((await run('compose', path, ...args)).status).toBe(0);
+      const lesson = await read(path);
+      const all = lesson ? sectionsOf(lesson).flatMap(({ exercises }) => exercises) : [];
+      // definition: the exercise that the lesson keeps, once, before what was composed
+      expect(all.map(({ name }) => name).filter((name) => name === 'Mine')).toHaveLength(1);
+      expect(all[0]).toMatchObject({ name: 'Mine', keep: true });
+      expect(all.length).toBeGreaterThan(2);
+    }
   });
 
   it('[CL45] adds passes behind what is there, and overwrites nothing', async () => {

@@ -1,5 +1,5 @@
 export type { CellMove } from './cell-move.ts';
-export { type ComposeOptions, compose, patternTexts } from './compose.ts';
+export { type ComposeOptions, compose, keptNumbers, patternTexts } from './compose.ts';
 export { answeringLevel, answeringVoices, composeDialogue } from './dialogue.ts';
 export * from './difference-fact.ts';
 export * from './explain.ts';

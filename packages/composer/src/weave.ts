@@ -104,7 +104,15 @@ export function weavePage(start: readonly PageBar[], task: WeaveTask, random: Ra
     const warm = isAfresh ? AFRESH_WARM : AGAIN_WARM;
     anneal(loom, task, { tries: isAfresh ? tries : tries / 2, warm, cool: COOL }, random);
   }
-  const drills = loomWith({ aim, blocks, page, isThemed: true, need: DRILL_NEED, gains: DRILLING });
-  anneal(drills, task, { tries: tries * DRILL_TRIES, warm: DRILL_WARM, cool: COOL }, random);
-  return { bars: page, blocks, themes: themesOf(page, blocks) };
+  return drilled({ bars: page, blocks, themes: [] }, task, tries * DRILL_TRIES, random);
+}
+
+/** A page with its drills filled in, or as it was, where that took a move or a figure from it. */
+function drilled(woven: WovenPage, task: WeaveTask, tries: number, random: Random): WovenPage {
+  const { aim } = task;
+  const [page, blocks] = [[...woven.bars], [...woven.blocks]];
+  const loom = loomWith({ aim, blocks, page, isThemed: true, need: DRILL_NEED, gains: DRILLING });
+  anneal(loom, task, { tries, warm: DRILL_WARM, cool: COOL }, random);
+  const { bars, blocks: kept } = lacks(page, aim) ? woven : { bars: page, blocks };
+  return { bars, blocks: kept, themes: themesOf(bars, kept) };
 }

@@ -16,6 +16,7 @@ import {
   type Direction,
   exerciseText,
   gradeExercise,
+  keptNumbers,
   NoSuchCellError,
   REVIEW_COUNT,
   termFacts,
@@ -281,10 +282,28 @@ function writePage(
   text: string,
   terminal: Speaker,
 ): Promise<void> {
-  const stays = ({ number: _, ...exercise }: Exercise) =>
-    after.some((each) => isDeepStrictEqual({ ...each, number: 0 }, { ...exercise, number: 0 }));
-  if (out !== undefined || !before.every(stays)) return replaceTextFile(out ?? lesson, text, terminal);
+  const isLost = before.some((exercise) => !isAmong(exercise, after));
+  if (out !== undefined || isLost) return replaceTextFile(out ?? lesson, text, terminal);
   return writeTextFile(lesson, text);
+}
+
+/** Whether an exercise is among others, whatever its number. */
+function isAmong(exercise: Exercise, others: readonly Omit<Exercise, 'number'>[]): boolean {
+  return others.some((each) => isDeepStrictEqual({ ...each, number: 0 }, { ...exercise, number: 0 }));
+}
+
+/** The exercises that stay where what is written into their lesson is no page that is composed round them. */
+function keptOf(lesson: Lesson, { keep, out }: ComposeRequest): readonly Exercise[] {
+  const numbers = out === undefined ? keptNumbers(lesson, keep) : [];
+  return lesson.exercises.filter(({ number }) => numbers.includes(number));
+}
+
+/** Bars without a report, behind the exercises that stay. */
+function behindKept(lesson: Lesson, page: Composed, request: ComposeRequest): Composed {
+  const kept = keptOf(lesson, request).filter((exercise) => !isAmong(exercise, page.exercises));
+  if (page.report || kept.length === 0) return page;
+  const made = page.exercises.map((exercise, i) => ({ exercise, what: page.bars?.[i]?.what ?? null }));
+  return { ...page, ...withBars(lesson, [...kept.map((exercise) => ({ exercise, what: null })), ...made]) };
 }
 
 /** Composes a term and writes its pages as sections. @returns the exit status. */
@@ -308,8 +327,11 @@ async function writeTerm(
     ...lesson,
     compose: { ...lesson.compose, headings: request.headings ?? lesson.compose.headings },
   };
-  const pagesText = withTerm(text, named, term, (fact) => say(fact, language));
-  await writePage(request, lesson.exercises, [], pagesText, terminal);
+  const kept = keptOf(lesson, request);
+  const start = kept.length > 0 ? setExercises(text, kept, lesson.comping) : text;
+  const place = kept.length > 0 ? 'behind' : 'instead';
+  const pagesText = withTerm(start, named, term, (fact) => say(fact, language), place);
+  await writePage(request, lesson.exercises, kept, pagesText, terminal);
   if (request.json) {
     terminal.say(JSON.stringify({ file: out, pages: term }, null, 2));
     return 0;
@@ -372,8 +394,9 @@ export async function composeCommand(request: ComposeRequest, terminal: Speaker)
   if (request.term !== undefined) return writeTerm(whole, file.text, request.term, request, terminal);
   const { section: lesson, index } = requireSection(whole, request.section);
   const { out = request.lesson } = request;
-  const { exercises, report, bars, answering, remark } = await composed(lesson, request, terminal);
-  if (exercises.length === 0) throw nothingComposed(request.lesson, report);
+  const page = await composed(lesson, request, terminal);
+  if (page.exercises.length === 0) throw nothingComposed(request.lesson, page.report);
+  const { exercises, report, bars, answering, remark } = behindKept(lesson, page, request);
   const levelDb = answering ? answeringLevel(lesson, answering) : null;
   const text = setExercises(file.text, exercises, lesson.comping, index);
   const levelled = answering && levelDb !== null ? setExerciseLevel(text, answering, levelDb, index) : text;
