@@ -289,6 +289,13 @@ vocabulary: [..., x.., .x., ..x, xx., x.x, .xx, xxx]`);
     expect(report.coverage.missed).toEqual([]);
   });
 
+  it('[CO3402] filling in the drills takes no move and no figure from a page: a seed where it took both', () => {
+    const { report } = pageOf('swing of eight cells', 32, 200_002);
+    // the story: for want of one move the page was chosen anew line by line, without its six figures and without themes
+    expect(report.coverage.missed).toEqual([]);
+    expect(report.blocks.every(({ theme }) => theme !== null)).toBe(true);
+  });
+
   it.each(THEMED)('[CO2300] %s: a block begins with its theme, and what is made of it follows', (name) => {
     let first = 0;
     let blocks = 0;
