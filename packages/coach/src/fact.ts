@@ -81,9 +81,17 @@ export interface AddsSkillsFact extends Fact {
   readonly more: number;
 }
 
-/** The first exercise of all, or the new one that is nearest to what is known. */
+/** Somebody who has played nothing begins where a lesson begins: the one that is theirs, or that begins easiest. */
+export interface BeginFact extends Fact {
+  /** The lesson is theirs or the only one; else it begins easiest of the swing, or of all, on the desk. */
+  readonly fact: 'begin-lesson' | 'begin-swing' | 'begin-easiest';
+  /** Its title. */
+  readonly lesson: string;
+}
+
+/** The next of a lesson, whether something of it was heard or only set, or the new one nearest to what is known. */
 export interface NextNewFact extends Fact {
-  readonly fact: 'begin-with' | 'next-on-sheet' | 'nearest-new';
+  readonly fact: 'next-on-sheet' | 'after-set' | 'nearest-new';
   readonly adds: AddsNothingFact | AddsSkillFact | AddsSkillsFact;
 }
 
@@ -101,7 +109,7 @@ export interface NotSteadyThereFact extends Fact {
 }
 
 /** Why a teacher would give an exercise next. */
-export type SuggestionFact = SeldomHoldsFact | NextNewFact | NotSteadyFact | NotSteadyThereFact;
+export type SuggestionFact = SeldomHoldsFact | BeginFact | NextNewFact | NotSteadyFact | NotSteadyThereFact;
 
 /** The teacher set this; pinned, it stands in every plan. */
 export interface AssignedFact extends Fact {

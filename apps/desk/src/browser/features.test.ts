@@ -293,7 +293,7 @@ it('[ST26] axe finds nothing on the roster, light or dark', async () => {
     }),
   );
   await page.goto(new URL('/students', url).href);
-  await page.getByRole('region', { name: 'What to give next' }).waitFor();
+  await page.getByRole('region', { name: 'Draft for the next lesson' }).waitFor();
   // library: axe-core 4.14, every rule that it runs by default, those about colour in both schemes
   expect(await findings(page)).toEqual([]);
 });
@@ -325,13 +325,15 @@ it('[ST109] keeps a roster, takes a practice log in, shows what slips, and sets 
   await bringIn();
   await page.getByText('What was there already counts once.').waitFor();
   expect(await left.count()).toBe(1);
-  await page.getByRole('button', { name: 'Set this exercise' }).first().click();
+  // one home for what comes next: the draft, which says why
+  await page.getByRole('checkbox', { name: 'Set First swing 1' }).waitFor();
+  await page.getByRole('button', { name: 'Set this 1 exercise for Sunniva' }).click();
   const set = page.getByRole('region', { name: 'Set', exact: true });
   await set.locator('[data-part="assigned"]').waitFor();
   const note = set.getByRole('textbox', { name: 'Note for the student' });
   await note.fill('Slowly, by Tuesday.');
   await note.blur();
-  await page.getByText(/Your teacher set this. Slowly, by Tuesday/).waitFor();
+  await page.getByText(/Your teacher set this\. .*Slowly, by Tuesday/).waitFor();
   // standard: WCAG 2.2, 2.5.8 Target Size (Minimum), 24 by 24 CSS pixels
   expect(await tooSmall(page, 24)).toEqual([]);
   await page.reload();

@@ -24,6 +24,7 @@ import {
   type Voice,
 } from '@shedbook/core';
 import { isMap, parseDocument } from 'yaml';
+import { withTurn } from '../shared/with-turn.ts';
 import { partPath } from './played.ts';
 
 /** A lesson, or a section of it, whose groove is changed. */
@@ -147,11 +148,11 @@ export function setLayers(text: string, { section }: GroovePlace, layers: readon
 
 /** Layers with one earlier or later by one. */
 export function moveLayer(layers: readonly Layer[], from: number, by: -1 | 1): readonly Layer['joins'][] {
-  const joins = layers.map((layer) => layer.joins);
-  const moved = joins[from];
-  const to = from + by;
-  if (!moved || to < 0 || to >= joins.length) return joins;
-  return joins.toSpliced(from, 1).toSpliced(to, 0, moved);
+  return withTurn(
+    layers.map((layer) => layer.joins),
+    from,
+    by,
+  );
 }
 
 /** Layers with one joined to the one before it, or taken apart again where several join at once. */

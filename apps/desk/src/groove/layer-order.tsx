@@ -1,8 +1,9 @@
 /** In which order the groove is built up: who joins when, and who joins together. */
 
 import type { Lesson } from '@shedbook/core';
-import { Button, Icon } from '@shedbook/stand';
+import { Button } from '@shedbook/stand';
 import { joinLayer, moveLayer } from '../edit/groove.ts';
+import { TurnButtons } from '../shared/turn-buttons.tsx';
 import { useWords } from '../words/words.tsx';
 import styles from './groove-view.module.css';
 import type { GrooveWork } from './use-groove.ts';
@@ -23,22 +24,12 @@ export function LayerOrder({ lesson, work }: { readonly lesson: Lesson; readonly
           <li key={joins.join()}>
             <span>{nameOf(index)}</span>
             <span className={styles.layerTools}>
-              <Button
-                dress="bare"
-                disabled={index === 0}
-                aria-label={words.groove.earlier({ name: nameOf(index) })}
-                onClick={() => work.setLayers(moveLayer(layers, index, -1))}
-              >
-                <Icon name="up" />
-              </Button>
-              <Button
-                dress="bare"
-                disabled={index === layers.length - 1}
-                aria-label={words.groove.later({ name: nameOf(index) })}
-                onClick={() => work.setLayers(moveLayer(layers, index, 1))}
-              >
-                <Icon name="down" />
-              </Button>
+              <TurnButtons
+                name={nameOf(index)}
+                at={index}
+                of={layers.length}
+                onTurn={(by) => work.setLayers(moveLayer(layers, index, by))}
+              />
               <Button
                 disabled={index === 0 && joins.length < 2}
                 onClick={() => work.setLayers(joinLayer(layers, index))}

@@ -7,6 +7,8 @@ import { Button, Check, Icon } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { ExerciseDrawing } from '../notation/exercise-drawing.tsx';
 import { KeptField } from '../shared/kept-field.tsx';
+import { TurnButtons, type TurnButtonsProps } from '../shared/turn-buttons.tsx';
+import { withTurn } from '../shared/with-turn.ts';
 import { useWords } from '../words/words.tsx';
 import styles from './assignments.module.css';
 import { ExercisePicker } from './exercise-picker.tsx';
@@ -26,7 +28,7 @@ function keyOf({ lesson, exercise }: StoredAssignment): string {
 }
 
 /** The content with one more assignment, where neither it nor a copy of it is set already. */
-export function assign(
+function assign(
   content: StudentContent,
   shelf: readonly DeskShelf[],
   lesson: string,
@@ -46,13 +48,13 @@ export function assign(
   };
 }
 
-interface AssignedProps {
+interface AssignedProps extends Pick<TurnButtonsProps, 'at' | 'of' | 'onTurn'> {
   readonly assignment: StoredAssignment;
   readonly shelf: readonly DeskShelf[];
   readonly onChange: (change: Partial<StoredAssignment> | null) => void;
 }
 
-function Assigned({ assignment, shelf, onChange }: AssignedProps) {
+function Assigned({ assignment, shelf, onChange, ...turn }: AssignedProps) {
   const words = useWords();
   const { lesson, exercise } = findExercise(shelf, assignment.lesson, assignment.exercise) ?? {};
   const name = lesson && exercise ? `${lesson.title} ${exercise.number}` : words.students.gone;
@@ -88,9 +90,12 @@ function Assigned({ assignment, shelf, onChange }: AssignedProps) {
           {words.students.pinned}
           <span className="hidden-words">: {name}</span>
         </Check>
-        <Button dress="bare" aria-label={words.students.takeOut({ name })} onClick={() => onChange(null)}>
-          <Icon name="close" />
-        </Button>
+        <span className={styles.tools}>
+          <TurnButtons name={name} {...turn} />
+          <Button dress="bare" aria-label={words.students.takeOut({ name })} onClick={() => onChange(null)}>
+            <Icon name="close" />
+          </Button>
+        </span>
       </div>
     </li>
   );
@@ -107,16 +112,24 @@ export function Assignments({ shelf, assignments, onChange, onMakeLesson }: Assi
         return change ? [{ ...each, ...change }] : [];
       }),
     }));
+  const turnOne = (assignment: StoredAssignment, by: -1 | 1) =>
+    onChange((content) => {
+      const at = content.assignments.findIndex((each) => keyOf(each) === keyOf(assignment));
+      return { ...content, assignments: withTurn(content.assignments, at, by) };
+    });
   return (
     <section aria-label={words.set}>
       <h3>{words.set}</h3>
       {assignments.length === 0 && <p className="quiet">{words.nothingSet}</p>}
       <ExerciseGrid>
-        {assignments.map((assignment) => (
+        {assignments.map((assignment, at) => (
           <Assigned
             key={keyOf(assignment)}
             assignment={assignment}
             shelf={shelf}
+            at={at}
+            of={assignments.length}
+            onTurn={(by) => turnOne(assignment, by)}
             onChange={(change) => changeOne(assignment, change)}
           />
         ))}

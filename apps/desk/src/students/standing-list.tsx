@@ -31,7 +31,7 @@ export function StandingName({ children }: { readonly children: ReactNode }) {
 }
 
 /** One exercise: its name, its notation, its tempo, and where it slips. */
-export function StandingItem({ standing }: { readonly standing: ExerciseStanding }) {
+function StandingItem({ standing }: { readonly standing: ExerciseStanding }) {
   const words = useWords();
   const say = useSay();
   const { exercise, lesson, cleanBpm, sore } = standing;

@@ -9,8 +9,8 @@ import { useMemo, useState } from 'react';
 import { offer } from '../shared/offer.ts';
 import { Paper, ViewHead } from '../shared/paper.tsx';
 import { sideOfLimb } from '../shared/sides-of.ts';
-import { useLanguage, useSay, useWords } from '../words/words.tsx';
-import { Assignments, assign } from './assignments.tsx';
+import { useLanguage, useWords } from '../words/words.tsx';
+import { Assignments } from './assignments.tsx';
 import { BringIn } from './bring-in.tsx';
 import { BroughtIn } from './brought-in.tsx';
 import { limbShares } from './by-limb.ts';
@@ -28,7 +28,7 @@ import { PlanList } from './plan-list.tsx';
 import { PrivateLinks } from './private-links.tsx';
 import { ProgressPage } from './progress-page.tsx';
 import { SentTakesList } from './sent-takes-list.tsx';
-import { StandingItem, StandingList } from './standing-list.tsx';
+import { StandingList } from './standing-list.tsx';
 import styles from './student-sheet.module.css';
 import { TakeHomePacks } from './take-home-packs.tsx';
 import type { DeskShelf } from './take-in.ts';
@@ -158,7 +158,6 @@ export function StudentSheet(props: StudentSheetProps) {
 function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
   const { student, shelf, now, kept, onChange } = props;
   const words = useWords();
-  const say = useSay();
   const dayWords = useDayWords();
   const { log } = kept;
   const { name, assignments } = student;
@@ -172,7 +171,7 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
   const day = now.slice(0, 10);
   const pass = usePass(props.onTakeIn);
   const today = momentOf(now).day;
-  const { next, lastDay } = summary;
+  const { lastDay } = summary;
   return (
     <Paper className={styles.sheet}>
       <ViewHead
@@ -192,6 +191,12 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
         nextDay={nextDayOf(hours, day)}
         onSet={(set) => void hours.set(student, day, set)}
       />
+      <Assignments
+        shelf={shelf}
+        assignments={assignments}
+        onChange={onChange}
+        onMakeLesson={props.onMakeLesson}
+      />
       <HourBook name={name} hours={hours} shelf={shelf} today={day} />
       <DiaryList student={student.id} {...{ shelf, log }} />
       <BringIn shelf={shelf} student={student} known={log} onLog={props.onTakeIn} />
@@ -210,25 +215,6 @@ function ReadSheet(props: StudentSheetProps & { readonly kept: StudentLog }) {
       <StandingList title={words.students.holds} standings={summary.firm} />
       <ByLimb shelf={shelf} log={log} setUp={shelf[0]?.lesson.setUp ?? 'right-handed'} />
       <ClimbedList shelf={shelf} log={log} />
-      {next && (
-        <section className={styles.nextUp} aria-label={words.students.next}>
-          <h3>{words.students.next}</h3>
-          <p>{say(next.why)}</p>
-          <StandingItem standing={next.exercise} />
-          <Button
-            dress="strong"
-            onClick={() => onChange((content) => assign(content, shelf, next.exercise.id, next.exercise.key))}
-          >
-            {words.students.setThis}
-          </Button>
-        </section>
-      )}
-      <Assignments
-        shelf={shelf}
-        assignments={assignments}
-        onChange={onChange}
-        onMakeLesson={props.onMakeLesson}
-      />
       <Consent student={student} onNote={props.onNoteMinority} />
       <PrivateLinks student={student} />
       <TakeHomePacks student={student} shelf={shelf} />

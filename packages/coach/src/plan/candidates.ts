@@ -113,15 +113,20 @@ function reviewReason(standing: ExerciseStanding, today: number): PlanReasonFact
   return sore ? { fact: 'listen-for', what, sore } : what;
 }
 
-/** All that is new: of the lesson that was practised last first, otherwise in the order of the shelf and the sheet. */
+/**
+ * All that is new, in turn: of the lesson that was practised last first, then in the order in which lessons were set,
+ * otherwise in that of the shelf; within a lesson as on the sheet.
+ */
 function allNew(
   standings: readonly ExerciseStanding[],
-  { shelf, log }: Pick<PlanTask, 'shelf' | 'log'>,
+  { shelf, log, assignments }: Pick<PlanTask, 'shelf' | 'log' | 'assignments'>,
 ): readonly ExerciseStanding[] {
   const { itemOf } = identityOf(shelf);
-  const last = itemOf(log.entries.at(-1)?.lesson ?? '', null);
-  const isLast = (id: string) => Number(itemOf(id, null) === last);
-  const order = shelf.map(({ id }) => id).toSorted((a, b) => isLast(b) - isLast(a));
+  const named = [log.entries.at(-1)?.lesson ?? '', ...assignments.map(({ lesson }) => lesson)];
+  const items = named.map((id) => itemOf(id, null));
+  const turn = new Map(items.map((item, at) => [item, at] as const).toReversed());
+  const turnOf = (id: string) => turn.get(itemOf(id, null)) ?? items.length;
+  const order = shelf.map(({ id }) => id).toSorted((a, b) => turnOf(a) - turnOf(b));
   return standings
     .filter(({ standing }) => standing === 'new')
     .toSorted((a, b) => order.indexOf(a.id) - order.indexOf(b.id));
@@ -130,7 +135,7 @@ function allNew(
 /** What is new, in turn (see `allNew`); what must come first is not jumped over. */
 export function newInTurn(
   standings: readonly ExerciseStanding[],
-  task: Pick<PlanTask, 'shelf' | 'log'>,
+  task: Pick<PlanTask, 'shelf' | 'log' | 'assignments'>,
 ): readonly ExerciseStanding[] {
   const lacks = comesFirst(task.shelf, standings);
   return allNew(standings, task).filter((each) => !lacks(each));

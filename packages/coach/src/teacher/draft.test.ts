@@ -1,6 +1,6 @@
 import { Bpm } from '@shedbook/core';
 import { expect, it } from 'vitest';
-import { swing } from '../../../../internal/testing/loops.ts';
+import { funk, swing } from '../../../../internal/testing/loops.ts';
 import { keyOf, logOf, loops, MISSED_LETS, NOW, type Played, TODAY } from '../../test/students.ts';
 import { addEntry } from '../log/merge.ts';
 import type { Assignment } from '../plan/plan-item.ts';
@@ -84,7 +84,24 @@ it('[CH3000] what slips comes back, then what comes next, each once and with its
 it('[CH3000] a draft stops at four exercises, what was set aside', () => {
   const five = [1, 2, 3, 4, 5].map((number) => set(number));
   expect(draftOf(five, []).map(({ isTaken }) => isTaken)).toEqual([true, true, true, true, true]);
-  expect(draftOf([], [])).toMatchObject([{ why: { fact: 'begin-with' } }]);
+  expect(draftOf([], [])).toMatchObject([{ why: { fact: 'begin-lesson', lesson: 'First swing' } }]);
+});
+
+it('[CH3801] while something that was set is not played yet, what is new is named and not proposed', () => {
+  // common practice: nothing new before last week's page was touched, and what could follow is known
+  const told = draftOf([set(1)], []).map(({ exercise, isTaken, why }) => [
+    exercise.exercise.number,
+    isTaken,
+    why.fact,
+  ]);
+  expect(told).toEqual([
+    [1, true, 'set-not-played'],
+    [2, false, 'after-set'],
+  ]);
+  // where there is nothing more in the lessons that are theirs, nothing of another one is brought in
+  const all = swing.lesson.exercises.map(({ number }) => set(number));
+  const student = { name: 'Bram', shelf: [funk, swing], log: logOf(), assignments: all };
+  expect(draftNext(student, NOW)).toHaveLength(all.length);
 });
 
 it('[CH3004] a coach that is off or paused proposes nothing: plan and draft are what the teacher set', () => {

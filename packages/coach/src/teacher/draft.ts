@@ -107,21 +107,26 @@ function setBefore(student: StudentFile, standings: readonly ExerciseStanding[])
 }
 
 /** Something that is not set yet. */
-function added(exercise: ExerciseStanding, why: DraftReasonFact): DraftItem {
+function added(exercise: ExerciseStanding, why: DraftReasonFact, isTaken: boolean): DraftItem {
   const { id: lesson, key } = exercise;
   const toBpm = further(resumeBpm(exercise), exercise);
-  return { exercise, lesson, key, pinned: false, note: null, toBpm, why, isTaken: true };
+  return { exercise, lesson, key, pinned: false, note: null, toBpm, why, isTaken };
 }
 
-/** What a student could be set next, in order: what was set in its order, what slips, what comes next. */
+/**
+ * What a student could be set next, in order: what was set in its order, what slips, what comes next. While something
+ * that was set is not played yet, what is new is named and not proposed.
+ */
 export function draftNext(student: StudentFile, now: string): readonly DraftItem[] {
   const standings = standExercises(student.shelf, student.log, momentOf(now).day);
   const before = setBefore(student, standings);
   const draft = [...before];
+  const waits = before.some(({ exercise }) => exercise.standing === 'new');
   const add = (exercise: ExerciseStanding, why: DraftReasonFact) => {
     const taken = draft.filter(({ isTaken }) => isTaken).length;
     const isThere = draft.some((each) => each.exercise.item === exercise.item);
-    if (!isThere && taken < MOST_EXERCISES) draft.push(added(exercise, why));
+    const isTaken = !(waits && exercise.standing === 'new');
+    if (!isThere && taken < MOST_EXERCISES) draft.push(added(exercise, why, isTaken));
   };
   if (student.isSilent) return draft;
   const { shaky, next } = summariseStudent(student, now);

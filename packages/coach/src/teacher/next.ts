@@ -78,8 +78,17 @@ function addsOf({ exercise, unknown }: Option): NextNewFact['adds'] {
   return more === 0 ? { fact: 'adds-skill', skill } : { fact: 'adds-skills', skill, more };
 }
 
-function forFresh(option: Option, fact: NextNewFact['fact']): Suggestion {
-  return { exercise: option.exercise, why: { fact, adds: addsOf(option) } };
+/** Whether a lesson begins with an exercise. */
+export function isStart({ exercise }: ExerciseStanding): boolean {
+  return exercise.number === 1;
+}
+
+function forFresh(option: Option, isHeard: boolean, isInTurn: boolean): Suggestion {
+  const { exercise } = option;
+  if (!isHeard && isStart(exercise))
+    return { exercise, why: { fact: 'begin-lesson', lesson: exercise.lesson.title } };
+  const fact = !isHeard ? 'after-set' : isInTurn ? 'next-on-sheet' : 'nearest-new';
+  return { exercise, why: { fact, adds: addsOf(option) } };
 }
 
 /** Why something that slips is given again, and from where. */
@@ -117,6 +126,5 @@ export function suggestNext(
   if (unsteady) return { exercise: unsteady, why: whyUnsteady(unsteady) };
   const first = inTurn?.find((standing) => !isAssigned(standing));
   const next = first ? fresh.find(({ exercise }) => exercise === first) : fresh[0];
-  if (!next) return null;
-  return forFresh(next, known.size === 0 ? 'begin-with' : first ? 'next-on-sheet' : 'nearest-new');
+  return next ? forFresh(next, known.size > 0, first !== undefined) : null;
 }

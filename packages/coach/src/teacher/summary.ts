@@ -12,6 +12,7 @@ import { newInTurn } from '../plan/candidates.ts';
 import type { Assignment } from '../plan/plan-item.ts';
 import { lessonsOf } from '../plan/student-plan.ts';
 import { momentOf } from '../time/moment.ts';
+import { easiestStart } from './first-start.ts';
 import { type Suggestion, shakySkills, suggestNext } from './next.ts';
 
 /** What the teacher has of a student. */
@@ -60,21 +61,23 @@ function setOn(shelf: readonly ShelfLesson[], { assignments }: StudentFile) {
   return ({ item }: ExerciseStanding) => assigned.has(item);
 }
 
-/** What to give next: of the lessons that the student practises from, as their plan has it; then of all others. */
+/**
+ * What to give next: of the lessons that the student practises from, as their plan has it; then, where something was
+ * heard, of all others. Who has no lesson yet gets the easiest start.
+ */
 function nextFor(
   student: StudentFile,
   standings: readonly ExerciseStanding[],
   skills: readonly SkillStanding[],
   today: number,
 ): Suggestion | null {
-  const { shelf, log } = student;
-  const own = lessonsOf(shelf, student.assignments, log);
+  const { shelf, log, assignments } = student;
+  const own = lessonsOf(shelf, assignments, log);
+  if (own.length === 0) return easiestStart(standings);
   const ownStandings = standExercises(own, log, today);
-  const inTurn = newInTurn(ownStandings, { shelf: own, log });
-  return (
-    suggestNext(ownStandings, skills, setOn(own, student), inTurn) ??
-    suggestNext(standings, skills, setOn(shelf, student))
-  );
+  const inTurn = newInTurn(ownStandings, { shelf: own, log, assignments });
+  const next = suggestNext(ownStandings, skills, setOn(own, student), inTurn);
+  return next || skills.length === 0 ? next : suggestNext(standings, skills, setOn(shelf, student));
 }
 
 /** How one student stands at the moment `now`. */

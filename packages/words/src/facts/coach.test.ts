@@ -27,7 +27,7 @@ function both(fact: Sayable): readonly string[] {
 const TOLD: readonly CoachFact[] = [
   { fact: 'seldom-holds', skill, percent: 50, follows: { fact: 'needs-skill', more: 2 } },
   { fact: 'seldom-holds', skill: alone, percent: 50, follows: { fact: 'again-from', bpm: 80 } },
-  { fact: 'begin-with', adds: { fact: 'adds-nothing' } },
+  { fact: 'begin-lesson', lesson: 'First swing' },
   { fact: 'nearest-new', adds: { fact: 'adds-skill', skill: alone } },
   { fact: 'nearest-new', adds: { fact: 'adds-skills', skill, more: 3 } },
   { fact: 'not-steady', bpm: 80 },
@@ -52,6 +52,9 @@ const TOLD: readonly CoachFact[] = [
   { fact: 'apart-there', sore },
   { fact: 'put-back' },
   { fact: 'next-on-sheet', adds: { fact: 'adds-nothing' } },
+  { fact: 'begin-swing', lesson: 'First swing' },
+  { fact: 'begin-easiest', lesson: 'Sixteenth-note funk' },
+  { fact: 'after-set', adds: { fact: 'adds-nothing' } },
 ];
 
 it('[CH32] why something is played is said by days, tempi and places', () => {

@@ -31,6 +31,8 @@ export const nextLesson = {
   title: 'Draft for the next lesson',
   lead: 'Drafted from what was heard and from what you passed. Tick what stays, change the tempi; nothing is set before you set it.',
   nothing: 'There is nothing to draft from yet: there is no lesson on the desk.',
+  silent: 'Nothing is proposed for {$name}, and nothing is set.',
+  allHolds: 'All that is on the desk holds for {$name}: there is nothing to draft.',
   on: 'The next lesson is on',
   take: 'Set {$exercise}',
   upTo: 'Up to, for {$exercise} (bpm)',

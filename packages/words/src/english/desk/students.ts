@@ -60,7 +60,6 @@ export const students = {
     slow: 'else mostly slow',
     fast: 'else mostly fast',
   },
-  next: 'What to give next',
   set: 'Set',
   nothingSet: 'Nothing is set.',
   setThis: 'Set this exercise',

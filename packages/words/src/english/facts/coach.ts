@@ -17,7 +17,12 @@ export const coach = sentences<CoachFact, PlaceFact>()({
   'adds-nothing': 'it needs nothing that was not heard before',
   'adds-skill': 'it adds {$skill :say}',
   'adds-skills': 'it adds {$skill :say} and {$more :integer} more',
-  'begin-with': 'To begin with: {$adds :say}.',
+  'begin-lesson': 'To begin with: the first exercise of "{$lesson}".',
+  'begin-swing':
+    'To begin with: of the swing on your desk, "{$lesson}" starts easiest, and this is its first exercise.',
+  'begin-easiest':
+    'To begin with: of all on your desk, "{$lesson}" starts easiest, and this is its first exercise.',
+  'after-set': 'Once what is set has been played, this comes next on the sheet: {$adds :say}.',
   'next-on-sheet': 'Nothing that was heard is shaky; this comes next on the sheet: {$adds :say}.',
   'nearest-new': 'Nothing that was heard is shaky; of what is new, this is nearest: {$adds :say}.',
   'not-steady': 'Not steady when last played. Again, from {$bpm :number}.',

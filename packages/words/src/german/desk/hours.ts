@@ -34,6 +34,8 @@ export const nextLesson = translation<typeof english.nextLesson>()({
   title: 'Entwurf für die nächste Stunde',
   lead: 'Entworfen aus dem, was gehört und was bestanden wurde. Anhaken, was bleibt, und Tempi ändern; aufgegeben ist erst, was hier aufgegeben wird.',
   nothing: 'Noch gibt es nichts für einen Entwurf: hier liegt keine Lektion.',
+  silent: 'Für {$name} wird nichts vorgeschlagen, und aufgegeben ist nichts.',
+  allHolds: 'Alles, was auf dem Pult liegt, sitzt bei {$name}: ein Entwurf hätte nichts.',
   on: 'Die nächste Stunde ist am',
   take: '{$exercise} aufgeben',
   upTo: 'Bis, für {$exercise} (bpm)',

@@ -61,7 +61,6 @@ export const students = translation<typeof english.students>()({
     slow: 'sonst meist zu langsam',
     fast: 'sonst meist zu schnell',
   },
-  next: 'Was als Nächstes dran ist',
   set: 'Aufgegeben',
   nothingSet: 'Nichts ist aufgegeben.',
   setThis: 'Diese Übung aufgeben',

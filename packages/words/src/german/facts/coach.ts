@@ -17,7 +17,12 @@ export const coach = sentences<CoachFact, PlaceFact>()({
   'adds-nothing': 'sie braucht nichts, was noch nicht zu hören war',
   'adds-skill': 'neu ist {$skill :say}',
   'adds-skills': 'neu sind {$skill :say}, und noch {$more :integer}',
-  'begin-with': 'Zum Anfang: {$adds :say}.',
+  'begin-lesson': 'Zum Anfang: die erste Übung aus „{$lesson}“.',
+  'begin-swing':
+    'Zum Anfang: vom Swing auf dem Pult fängt „{$lesson}“ am leichtesten an, und das ist die erste Übung daraus.',
+  'begin-easiest':
+    'Zum Anfang: von allem auf dem Pult fängt „{$lesson}“ am leichtesten an, und das ist die erste Übung daraus.',
+  'after-set': 'Wenn gespielt ist, was aufgegeben ist, kommt auf dem Blatt das: {$adds :say}.',
   'next-on-sheet': 'Nichts Gehörtes wackelt; das kommt auf dem Blatt als Nächstes: {$adds :say}.',
   'nearest-new': 'Nichts Gehörtes wackelt; von dem, was neu ist, liegt das am nächsten: {$adds :say}.',
   'not-steady': 'Zuletzt wacklig. Noch einmal, ab {$bpm :number}.',
