@@ -223,3 +223,16 @@ it('[SE42] keeps the lesson book of a store from before recordings grew old', as
   expect(await takes.of(kaito?.id ?? '')).toMatchObject([{ isKept: false, goesAt: null }]);
   await database.destroy();
 });
+
+it('[SE42] keeps the voice note of a store from before notes were about a bar', async () => {
+  const folder = temporaryFolder();
+  cpSync(keptSamplePath('store-14.sqlite'), join(folder, STORE_FILE));
+  const database = openDatabase(folder);
+  const [kaito] = (await createStudentStore(database, () => NOW).page({ find: 'kaito' })).students;
+  const takes = createTakeStore(database, openTakeFiles(folder), () => NOW);
+  // definition: what the file was made of, internal/fixtures/versions/SOURCE.md
+  expect(await takes.of(kaito?.id ?? '')).toMatchObject([
+    { isKept: true, voiceAt: '2026-11-29T12:00:00.000Z', voiceBar: null },
+  ]);
+  await database.destroy();
+});

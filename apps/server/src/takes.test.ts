@@ -123,7 +123,7 @@ describe('takes that students send', () => {
     expect((await kaito.week()).mayRecord).toBe(false);
   });
 
-  it('[SE2202] pins words to bars and keeps one voice note, which only its own student hears, until the take goes', async () => {
+  it('[SE2202] [SE3800] pins words to bars and keeps one voice note, which only its own student hears, until the take goes', async () => {
     const { server, ask, kaito, bram } = await aDesk();
     await kaito.put(FACTS.id, takeFile(), '?asks=yes');
     const path = `/api/students/${kaito.id}/takes/${encodeURIComponent(FACTS.id)}`;
@@ -137,8 +137,8 @@ describe('takes that students send', () => {
         (await send(server, 'PUT', path, { isHeard: true, answer: null, marks: [{ bar, text: 'x' }] }))
           .status,
       ).toBe(400);
-    const say = (bytes: Uint8Array<ArrayBuffer>, to = path) =>
-      fetch(new URL(`${to}/voice`, server.url), {
+    const say = (bytes: Uint8Array<ArrayBuffer>, to = path, query = '') =>
+      fetch(new URL(`${to}/voice${query}`, server.url), {
         method: 'PUT',
         headers: { 'content-type': 'application/octet-stream' },
         body: bytes,
@@ -150,7 +150,15 @@ describe('takes that students send', () => {
     expect((await say(spoken(1))).status).toBe(200);
     // once more it takes the place of the first; the words stay
     expect(await (await say(spoken(2))).json()).toMatchObject({ marks, voiceAt: expect.any(String) });
-    expect((await kaito.week()).takes).toMatchObject([{ marks, voiceAt: expect.any(String), isHeard: true }]);
+    expect((await kaito.week()).takes).toMatchObject([
+      { marks, voiceAt: expect.any(String), voiceBar: null, isHeard: true },
+    ]);
+    // a note may be about one bar, and another one about another or the whole
+    expect(await (await say(spoken(3), path, '?bar=2')).json()).toMatchObject({ voiceBar: 2 });
+    expect((await kaito.week()).takes).toMatchObject([{ voiceBar: 2 }]);
+    for (const bar of ['0', '1.5', 'x', '1001'])
+      expect((await say(spoken(3), path, `?bar=${bar}`)).status).toBe(400);
+    expect(await (await say(spoken(2))).json()).toMatchObject({ voiceBar: null });
     const heard = await kaito.voice(FACTS.id);
     expect([heard.headers.get('content-type'), new Uint8Array(await heard.arrayBuffer())]).toEqual([
       'audio/mpeg',

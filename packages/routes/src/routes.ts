@@ -36,7 +36,7 @@ import {
   storedStudent,
   week,
 } from './stored.ts';
-import { sentTake, TAKE_BYTES, takeOpinion, VOICE_BYTES } from './takes.ts';
+import { sentTake, spokenAt, TAKE_BYTES, takeOpinion, VOICE_BYTES } from './takes.ts';
 
 const none = z.object({});
 const inLanguage = z.object({
@@ -650,9 +650,9 @@ export const ROUTES = {
   sayVoice: route({
     method: 'PUT',
     path: '/api/students/:id/takes/:take/voice',
-    does: 'Keeps what the teacher says of a take, an MP3 file; the same take has one',
+    does: 'Keeps what the teacher says of a take, or of one bar of it, an MP3 file; the same take has one',
     params: byTake,
-    query: none,
+    query: spokenAt,
     body: 'bytes',
     answer: json(sentTake),
     mostBytes: VOICE_BYTES,

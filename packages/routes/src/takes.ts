@@ -33,16 +33,26 @@ export type TakeFacts = z.output<typeof takeFacts>;
 /** Bytes that a voice note has at most: some three minutes. */
 export const VOICE_BYTES = 4 * 1024 * 1024;
 
+/** Most bars that an exercise has. */
+const MOST_BARS = 1_000;
+
 /** What a teacher says of one bar. */
 export const barMark = z.readonly(
   z.strictObject({
-    bar: z.int().check(z.minimum(1), z.maximum(1_000), z.describe('bar of the exercise, from 1')),
+    bar: z.int().check(z.minimum(1), z.maximum(MOST_BARS), z.describe('bar of the exercise, from 1')),
     text: z.string().check(z.trim(), z.minLength(1), z.maxLength(500)),
   }),
 );
 
 /** What a teacher says of one bar. */
 export type BarMark = z.output<typeof barMark>;
+
+/** The bar that a spoken note is about. */
+export const spokenAt = z.object({
+  bar: z
+    .optional(z.coerce.number().check(z.int(), z.minimum(1), z.maximum(MOST_BARS)))
+    .check(z.describe('bar of the exercise that the note is about, from 1; the whole where left out')),
+});
 
 /** What a teacher makes of a take. */
 const opinion = {
@@ -72,6 +82,9 @@ export const sentTake = z.readonly(
     voiceAt: z
       ._default(z.nullable(moment), null)
       .check(z.describe('when a voice note was spoken; null where there is none')),
+    voiceBar: z
+      ._default(z.nullable(z.int()), null)
+      .check(z.describe('bar of the exercise that the voice note is about, from 1; null: the whole of it')),
     answeredAt: z.nullable(moment).check(z.describe('when the answer was given')),
     isKept: z
       ._default(z.boolean(), false)

@@ -16,7 +16,7 @@ const PHONE = { viewport: { width: 390, height: 844 } };
 
 const LESSONS = [
   'title: Second choice\ntempo: 200\nfeel: triplet\nexercises:\n  - ..x ... ..x x..\n',
-  'title: First of all\ntempo: 200\nfeel: triplet\nexercises:\n  - x.. ..x x.x ...\n',
+  'title: First of all\ntempo: 200\nfeel: triplet\nexercises:\n  - x.. ..x x.x ... | x.. ..x x.x ...\n',
 ];
 
 async function signIn(page: Page): Promise<void> {
@@ -145,7 +145,7 @@ async function keepTake({ take, header, bytes }: { take: object; header: number[
 /** The page moves while the take is heard, and goes on moving while it changes to its model. */
 async function hearBeside(teacher: Page): Promise<void> {
   const beside = teacher.locator('[data-part="beside"]');
-  const ball = beside.locator('[data-on="exercise"] [data-ball]');
+  const ball = beside.locator('[data-on="exercise"] [data-ball]').first();
   await beside.locator('[data-mark="struck"]').first().waitFor();
   // definition: it was played as it is written, every time round
   expect(await beside.locator('[data-mark]:not([data-dx="0"])').count()).toBe(0);
@@ -183,7 +183,9 @@ async function speakNote(teacher: Page): Promise<void> {
   const spoken = () => teacher.evaluate(() => Number(document.documentElement.dataset['toneSeconds']));
   await expect.poll(spoken).toBeGreaterThan(1);
   await note.getByRole('button', { name: 'That is it' }).click();
+  await note.getByLabel('What it is about').selectOption('2');
   await note.getByRole('button', { name: 'Send the note' }).click();
+  await note.getByText('About bar 2').waitFor();
   await note.getByRole('button', { name: 'Hear your note' }).waitFor();
 }
 
@@ -200,7 +202,15 @@ async function hearNote(student: Page): Promise<void> {
   await expect.poll(isKept).toBe(true);
   await student.getByRole('link', { name: 'First of all, Exercise 1' }).first().click();
   await student.locator('[data-part="teacher-marks"]').getByText('Bar 1: Let it breathe.').waitFor();
-  await student.locator('[data-part="pin"]').first().waitFor();
+  // the words at the first bar, what was spoken at the second
+  const pins = student.locator('[data-part="pin"]');
+  await expect.poll(async () => [...new Set(await pins.allTextContents())]).toEqual(['1', '2']);
+  const spoken = student.locator('[data-part="teacher-marks"] li').nth(1);
+  await spoken.getByText('Bar 2, spoken:').waitFor();
+  const seconds = () => spoken.locator('audio').evaluate((each: HTMLAudioElement) => each.duration);
+  await spoken.locator('audio').evaluate((each: HTMLAudioElement) => each.load());
+  await spoken.locator('audio').evaluate((each: HTMLAudioElement) => void each.play());
+  await expect.poll(seconds).toBeGreaterThan(1);
   await student.goBack();
 }
 
@@ -280,7 +290,7 @@ async function agreeOnHim(teacher: Page, student: Page): Promise<void> {
 
 const SENDING = '[data-part="sending"]';
 
-it('[ST460] [ST2202] [ST2204] a week goes without a file in anybody’s hands: set, opened, played, sent, a take heard and answered, the link taken back', async () => {
+it('[ST460] [ST2202] [ST2204] [ST3800] a week goes without a file in anybody’s hands: set, opened, played, sent, a take heard and answered, the link taken back', async () => {
   const teacher = await openWindow(
     browser,
     `${await startGuardedDesk(PASSPHRASE, 'http://lessons.example')}students`,

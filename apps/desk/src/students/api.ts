@@ -121,8 +121,12 @@ export function setCoach(id: string, setting: CoachSetting): Promise<StoredStude
 }
 
 /** Keeps what the teacher says of a take, an MP3 file. */
-export async function sayVoice({ student, facts }: SentTake, body: Blob): Promise<void> {
-  await ask('sayVoice', { params: { id: student, take: facts.id }, body });
+export async function sayVoice({ student, facts }: SentTake, bar: number | null, body: Blob): Promise<void> {
+  await ask('sayVoice', {
+    params: { id: student, take: facts.id },
+    query: bar === null ? {} : { bar },
+    body,
+  });
 }
 
 /** What the teacher said of a take. */

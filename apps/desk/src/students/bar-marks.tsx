@@ -5,6 +5,31 @@ import { type FormEvent, useState } from 'react';
 import { useWords } from '../words/words.tsx';
 import styles from './sent-takes-list.module.css';
 
+interface BarChoiceProps {
+  readonly label: string;
+  /** How many bars there are. */
+  readonly bars: number;
+  /** From 1; null: all of them. */
+  readonly bar: number | null;
+  /** What all of them are called, where they can be chosen. */
+  readonly all?: string;
+  readonly onChange: (bar: number | null) => void;
+}
+
+/** Which bar of an exercise. */
+export function BarChoice({ label, bars, bar, all, onChange }: BarChoiceProps) {
+  return (
+    <Select label={label} value={bar ?? ''} onChange={({ target }) => onChange(Number(target.value) || null)}>
+      {all !== undefined && <option value="">{all}</option>}
+      {Array.from({ length: bars }, (_, index) => (
+        <option key={index} value={index + 1}>
+          {index + 1}
+        </option>
+      ))}
+    </Select>
+  );
+}
+
 interface BarMarksProps {
   readonly marks: readonly BarMark[];
   /** How many bars the exercise has. */
@@ -43,13 +68,7 @@ export function BarMarks({ marks, bars, onChange }: BarMarksProps) {
         </ul>
       )}
       <form className={styles.pin} onSubmit={add}>
-        <Select label={words.bar} value={bar} onChange={({ target }) => setBar(Number(target.value))}>
-          {Array.from({ length: bars }, (_, index) => (
-            <option key={index} value={index + 1}>
-              {index + 1}
-            </option>
-          ))}
-        </Select>
+        <BarChoice label={words.bar} bars={bars} bar={bar} onChange={(next) => setBar(next ?? 1)} />
         <Field
           label={words.onBar}
           value={text}

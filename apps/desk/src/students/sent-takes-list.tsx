@@ -126,7 +126,7 @@ function Answer({ take, answer, look, bars }: AnswerProps & { readonly bars: num
       <Button dress="strong" onClick={() => void send()}>
         {isNothing ? words.inbox.isHeard : words.inbox.send}
       </Button>
-      <SpokenNote take={take} onChange={look} />
+      <SpokenNote take={take} bars={bars} onChange={look} />
     </>
   );
 }

@@ -6,6 +6,7 @@ import { wordsFor } from '../document/error-words.ts';
 import { later } from '../shared/later.ts';
 import { useWords } from '../words/words.tsx';
 import { hearVoice, sayVoice, unsayVoice } from './api.ts';
+import { BarChoice } from './bar-marks.tsx';
 import styles from './sent-takes-list.module.css';
 import type { Speaking } from './voice-note.ts';
 
@@ -31,16 +32,19 @@ type State = 'still' | 'speaking' | 'making' | 'spoken' | 'heard';
 
 interface SpokenNoteProps {
   readonly take: SentTake;
+  /** How many bars the exercise has; 0 where it is gone. */
+  readonly bars: number;
   /** Something was said or taken back. */
   readonly onChange: () => void;
 }
 
 /** The note. */
-export function SpokenNote({ take, onChange }: SpokenNoteProps) {
+export function SpokenNote({ take, bars, onChange }: SpokenNoteProps) {
   const words = useWords();
   const say = useSay();
   const [state, setState] = useState<State>('still');
   const [note, setNote] = useState<Blob | null>(null);
+  const [bar, setBar] = useState<number | null>(null);
   const speaking = useRef<Speaking | null>(null);
   const url = useSound(note);
   useEffect(() => () => speaking.current?.stop(), []);
@@ -68,7 +72,7 @@ export function SpokenNote({ take, onChange }: SpokenNoteProps) {
   const send = () =>
     attempt(async () => {
       if (!note) return;
-      await sayVoice(take, note);
+      await sayVoice(take, bar, note);
       setNote(null);
       setState('still');
       say(words.answer.noteSent);
@@ -109,6 +113,15 @@ export function SpokenNote({ take, onChange }: SpokenNoteProps) {
         )}
         {state === 'spoken' && (
           <>
+            {bars > 1 && (
+              <BarChoice
+                label={words.answer.noteOn}
+                bars={bars}
+                bar={bar}
+                all={words.answer.wholeTake}
+                onChange={setBar}
+              />
+            )}
             <Button dress="strong" onClick={() => void send()}>
               {words.answer.sendNote}
             </Button>
@@ -124,6 +137,7 @@ export function SpokenNote({ take, onChange }: SpokenNoteProps) {
         )}
         {isFree && take.voiceAt !== null && (
           <>
+            {take.voiceBar !== null && <span>{words.answer.noteBar({ bar: take.voiceBar })}</span>}
             {state === 'still' && <Button onClick={() => void hear()}>{words.answer.hearNote}</Button>}
             <Button onClick={() => void takeBack()}>{words.answer.takeBackNote}</Button>
           </>

@@ -13,7 +13,7 @@ const MOST = 5;
 function Answer({ take }: { readonly take: SentTake }) {
   const words = useHearingWords();
   const { tag } = usePracticeLanguage();
-  const { facts, answer, marks = [], voiceAt } = take;
+  const { facts, answer, marks = [], voiceAt, voiceBar = null } = take;
   const what = `${facts.lessonTitle}, ${facts.number === null ? words.takes.timeAlone : words.takes.exercise({ n: facts.number })}`;
   const day = new Date(facts.startedAt).toLocaleDateString(tag, { day: 'numeric', month: 'long' });
   return (
@@ -24,6 +24,7 @@ function Answer({ take }: { readonly take: SentTake }) {
       ))}
       {voiceAt && (
         <p>
+          {voiceBar !== null && words.week.spokenBar({ bar: voiceBar })}
           <VoiceNote take={take} label={words.week.spoken({ what })} />
         </p>
       )}

@@ -1,11 +1,13 @@
-/** What the teacher pinned to bars of the exercise on the stand: a number over each bar, and the words under the notes. */
+/** What the teacher pinned to bars of the exercise on the stand: a number over each bar, and what was written or spoken under the notes. */
 import { exerciseKey } from '@shedbook/core';
-import { useEffect } from 'react';
+import type { SentTake } from '@shedbook/routes';
+import { useEffect, useMemo } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { usePictures } from '../tiles/use-pictures.ts';
 import { answeredTakes, useSentTakes } from './sent-takes.ts';
 import styles from './teacher-marks.module.css';
+import { VoiceNote } from './voice-note.tsx';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
@@ -22,7 +24,20 @@ function pinOn(picture: SVGSVGElement, number: number): SVGElement {
   return pin;
 }
 
-/** The words; nothing where there are none. */
+/** What is said of one bar. */
+interface Said {
+  readonly bar: number;
+  /** What is written; null where it is spoken. */
+  readonly text: string | null;
+}
+
+/** What is said of single bars, in their order; what is spoken after what is written. */
+function saidOf({ marks = [], voiceAt, voiceBar = null }: Partial<SentTake>): readonly Said[] {
+  const spoken = voiceAt && voiceBar !== null ? [{ bar: voiceBar, text: null }] : [];
+  return [...marks, ...spoken].toSorted((a, b) => a.bar - b.bar);
+}
+
+/** What is said; nothing where there is nothing. */
 export default function TeacherMarks() {
   const words = useHearingWords().week;
   const { pack, lesson, exercise } = usePracticeSession();
@@ -32,27 +47,35 @@ export default function TeacherMarks() {
   const key = on ? exerciseKey(on) : null;
   const bars = on?.parts[0]?.pattern.bars.length ?? 1;
   const [latest] = answeredTakes(sent).filter(
-    ({ facts, marks = [] }) => marks.length > 0 && facts.lesson === pack.id && facts.exercise === key,
+    (each) => saidOf(each).length > 0 && each.facts.lesson === pack.id && each.facts.exercise === key,
   );
-  const marks = latest?.marks;
+  const said = useMemo(() => (latest ? saidOf(latest) : []), [latest]);
   useEffect(() => {
     const shown = pictures.exercise.flatMap(({ bar }) =>
-      (marks ?? []).flatMap((mark, index) => {
+      said.flatMap((each, index) => {
         const picture = document.querySelector<SVGSVGElement>(`svg[data-on="exercise"][data-bar="${bar}"]`);
-        return picture && (bar - 1) % bars === mark.bar - 1 ? [pinOn(picture, index + 1)] : [];
+        return picture && (bar - 1) % bars === each.bar - 1 ? [pinOn(picture, index + 1)] : [];
       }),
     );
     return () => {
       for (const pin of shown) pin.remove();
     };
-  }, [pictures, marks, bars]);
-  if (!marks) return null;
+  }, [pictures, said, bars]);
+  if (!latest) return null;
   return (
     <section className={styles.marks} data-part="teacher-marks" aria-label={words.answers}>
       <h2>{words.answers}</h2>
       <ol>
-        {marks.map((mark) => (
-          <li key={`${mark.bar} ${mark.text}`}>{words.onBar(mark)}</li>
+        {said.map(({ bar, text }) => (
+          <li key={`${bar} ${text}`}>
+            {text === null ? (
+              <>
+                {words.spokenBar({ bar })} <VoiceNote take={latest} label={words.spokenBar({ bar })} />
+              </>
+            ) : (
+              words.onBar({ bar, text })
+            )}
+          </li>
         ))}
       </ol>
     </section>

@@ -53,9 +53,9 @@ export function takeHandlers({ door, students, takes }: TakeParts) {
     },
     readKeeping: async () => answer(await takes.keeping()),
     saveKeeping: async ({ body }) => answer(await takes.setKeeping(body)),
-    sayVoice: async ({ params: { id, take }, body }) => {
+    sayVoice: async ({ params: { id, take }, query: { bar = null }, body }) => {
       if (!isMp3(body)) return refuse('not-a-voice-note', {});
-      const kept = await takes.say({ student: id, take }, body);
+      const kept = await takes.say({ student: id, take }, body, bar);
       return kept ? answer(kept) : refuse('no-such-take', {});
     },
     hearVoice: async ({ params: { id, take } }) => voiceOf({ student: id, take }),

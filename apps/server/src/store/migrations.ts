@@ -125,6 +125,9 @@ const KEEPING = `
   alter table students add column coach text not null default 'on';
   alter table students add column coach_until text;`;
 
+/** The bar of the exercise that a spoken note is about, from 1. */
+const NOTES_AT_BARS = 'alter table voices add column bar integer;';
+
 /** Folds every name that was kept before a search went by it. */
 function foldNames(database: Database): void {
   const students = database.prepare('select id, name from students').all() as readonly {
@@ -223,4 +226,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { statements: ANSWERS },
   { statements: HOURS },
   { statements: KEEPING },
+  { statements: NOTES_AT_BARS },
 ];

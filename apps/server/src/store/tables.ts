@@ -126,6 +126,8 @@ interface VoicesTable {
   readonly student_id: string;
   readonly take_id: string;
   readonly spoken_at: string;
+  /** The bar of the exercise that it is about, from 1; null: the whole of it. */
+  readonly bar: number | null;
   /** An MP3 file; SQLite's library gives back a buffer. */
   readonly content: ColumnType<ArrayBuffer, Uint8Array, Uint8Array>;
   readonly checksum: string;

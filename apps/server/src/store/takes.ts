@@ -40,8 +40,8 @@ export interface TakeStore {
   answer(name: TakeName, opinion: TakeOpinion): Promise<SentTake | null>;
   /** What the teacher said of a take, an MP3 file; null where they said nothing. @throws DamagedError where it is not as it was kept */
   voice(name: TakeName): Promise<Uint8Array | null>;
-  /** Keeps what the teacher said of a take, in place of what they said before; null where there is no such take. */
-  say(name: TakeName, content: Uint8Array): Promise<SentTake | null>;
+  /** Keeps what the teacher said of a take, or of one bar of it, in place of what they said before; null where there is no such take. */
+  say(name: TakeName, content: Uint8Array, bar: number | null): Promise<SentTake | null>;
   /** Forgets what the teacher said of a take. @returns whether there was anything */
   unsay(name: TakeName): Promise<boolean>;
   /** Forgets a take and its file. @returns whether there was one */
@@ -60,8 +60,8 @@ export interface TakeStore {
   sweep(): Promise<void>;
 }
 
-/** A row, and when the teacher spoke of the take. */
-type Row = Selectable<Tables['takes']> & { readonly spoken_at: string | null };
+/** A row, and when the teacher spoke of the take, and of which bar of it. */
+type Row = Selectable<Tables['takes']> & { readonly spoken_at: string | null; readonly bar: number | null };
 
 const WEEK_MS = 7 * 24 * 3_600_000;
 
@@ -77,6 +77,7 @@ function takeOf(row: Row, weeks: number | null): SentTake {
     answer: row.answer,
     marks: JSON.parse(row.marks) as readonly BarMark[],
     voiceAt: row.spoken_at,
+    voiceBar: row.bar,
     answeredAt: row.answered_at,
     isKept,
     goesAt:
@@ -144,7 +145,7 @@ export function createTakeStore(
           .onRef('voices.take_id', '=', 'takes.take_id'),
       )
       .selectAll('takes')
-      .select('voices.spoken_at');
+      .select(['voices.spoken_at', 'voices.bar']);
   const find = ({ student, take }: TakeName) =>
     rows().where('takes.student_id', '=', student).where('takes.take_id', '=', take).executeTakeFirst();
   const room = async ({ student, facts, content }: ComingTake) => {
@@ -264,11 +265,11 @@ export function createTakeStore(
       if (checksumOf(content) !== found.checksum) throw new DamagedError();
       return content;
     },
-    say: (name, content) =>
+    say: (name, content, bar) =>
       turn(async () => {
         if (!(await find(name))) return null;
         const at = now();
-        const spoken = { spoken_at: at, content, checksum: checksumOf(content) };
+        const spoken = { spoken_at: at, bar, content, checksum: checksumOf(content) };
         await database.transaction().execute(async (inside) => {
           await inside
             .insertInto('voices')
