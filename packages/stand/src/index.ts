@@ -30,6 +30,7 @@ export { type ClockPair, clocksOf, type OutputContext, outputLatencyOf } from '.
 export * from './sound/player.ts';
 export * from './sound/sequencer.ts';
 export { type SoundStartWords, useSoundNote } from './sound/sound-note.ts';
+export { useSpokenCount } from './sound/spoken/use-spoken-count.ts';
 export { type Lack, WAYS, type Way } from './sound/start-ways.ts';
 export * from './sound/use-flight.ts';
 export * from './sound/use-preparation.ts';

@@ -87,18 +87,32 @@ it('[ST422] turns a bar, moves it and copies it behind itself, by touch alone', 
   await expect.poll(bars, { timeout: PATIENCE_MS }).toEqual([turned, before]);
 });
 
-it('[ST424] clicks on 2 and 4 alone, and counts in as long as is wanted', async () => {
+it('[ST424] [ST3802] clicks on 2 and 4 alone, counts aloud over them, and counts in as long as is wanted', async () => {
   const page = await openView(browser, 'First swing', 'page');
   await page.getByRole('button', { name: 'More sound settings' }).click();
   await page.getByText('2 and 4', { exact: true }).click();
+  const coming = page.waitForResponse(/english.*\.flac/);
+  await page.getByText('Count aloud over it', { exact: true }).click();
+  expect((await coming).ok()).toBe(true);
   await page.getByRole('combobox', { name: 'Count-in' }).selectOption({ label: 'none' });
   await page.keyboard.press('Escape');
   await page.evaluate(() => {
     const beats: number[] = [];
-    Object.assign(window, { clickedOfTest: beats });
+    const seconds: number[] = [];
+    const words: { at: number; offset: number }[] = [];
+    Object.assign(window, { clickedOfTest: beats, heardOfTest: () => ({ seconds, words }) });
+    const start = AudioBufferSourceNode.prototype.start;
+    AudioBufferSourceNode.prototype.start = function (at = 0, offset = 0, duration?: number) {
+      words.push({ at, offset });
+      start.call(this, at, offset, duration);
+    };
     window.addEventListener('shedbook:strokes', (event) => {
-      const { strokes } = (event as CustomEvent<StrokesEvent>).detail;
-      for (const { stroke } of strokes) if (stroke.voice === 'click') beats.push(stroke.written.beat);
+      const { strokes, sampleRate } = (event as CustomEvent<StrokesEvent>).detail;
+      for (const { stroke, sample } of strokes) {
+        if (stroke.voice !== 'click') continue;
+        beats.push(stroke.written.beat);
+        seconds.push(sample / sampleRate);
+      }
     });
   });
   await page.getByRole('button', { name: 'Play', exact: true }).click();
@@ -106,6 +120,17 @@ it('[ST424] clicks on 2 and 4 alone, and counts in as long as is wanted', async 
   await expect.poll(async () => (await clicked()).length, { timeout: 30_000 }).toBeGreaterThan(2);
   // definition: no count-in, so that the first click is that of beat 2
   expect((await clicked()).slice(0, 3)).toEqual([2, 4, 2]);
+  const heard = await page.evaluate(() =>
+    (window as unknown as { heardOfTest: () => Record<'seconds' | 'words', unknown> }).heardOfTest(),
+  );
+  const { seconds, words } = heard as { seconds: number[]; words: { at: number; offset: number }[] };
+  // definition: a word every half second in the recording, "one" first; "two" and "four" are felt within a fifth of a
+  // second of their beginning, which is why they begin before their clicks
+  expect(words.slice(0, 3).map(({ offset }) => Math.floor(offset / 0.5) + 1)).toEqual([2, 4, 2]);
+  for (const [index, { at }] of words.slice(0, 3).entries()) {
+    expect((seconds[index] ?? 0) - at).toBeGreaterThan(0);
+    expect((seconds[index] ?? 0) - at).toBeLessThan(0.2);
+  }
 });
 
 it('[ST404] loses no press of several in a row: twelve bars are twelve', async () => {

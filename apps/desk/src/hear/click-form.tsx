@@ -1,6 +1,6 @@
 /** Where the click falls: on every beat or on 2 and 4, what is marked inside the beat, when it drops out, the count-in. */
 import { SUBDIVISIONS } from '@shedbook/core';
-import { Choices, Select } from '@shedbook/stand';
+import { Check, Choices, Select } from '@shedbook/stand';
 import { useWords } from '../words/words.tsx';
 import styles from './click-form.module.css';
 import type { ClickChoice } from './sound-choice.ts';
@@ -21,7 +21,7 @@ function gapOf(text: string): ClickChoice['gap'] {
 export function ClickForm() {
   const words = useWords().sound;
   const { choice, choose } = useSound();
-  const { beats, subdivision, gap, countInBars } = choice.clicks;
+  const { beats, subdivision, gap, isSpoken, countInBars } = choice.clicks;
   const set = (change: Partial<ClickChoice>) =>
     choose({ click: true, clicks: { ...choice.clicks, ...change } });
   return (
@@ -37,6 +37,9 @@ export function ClickForm() {
         ]}
         onChange={(next) => (next === 'off' ? choose({ click: false }) : set({ beats: next }))}
       />
+      <Check checked={choice.click && isSpoken} onChange={(next) => set({ isSpoken: next })}>
+        {words.countAloud}
+      </Check>
       <div className={styles.lists}>
         <Select
           label={words.insideBeat}

@@ -10,12 +10,20 @@ export interface ClickChoice {
   readonly subdivision: Subdivision;
   /** Bars in which it drops out, or null. */
   readonly gap: ClickGap | null;
+  /** Whether it is counted aloud over it. */
+  readonly isSpoken: boolean;
   /** Bars of count-in; null: as many as the form has. */
   readonly countInBars: number | null;
 }
 
 /** A click on every beat, as the form counts in. */
-export const PLAIN_CLICK: ClickChoice = { beats: 'all', subdivision: 1, gap: null, countInBars: null };
+export const PLAIN_CLICK: ClickChoice = {
+  beats: 'all',
+  subdivision: 1,
+  gap: null,
+  isSpoken: false,
+  countInBars: null,
+};
 
 /** What was chosen in place of what the lesson says; it holds as long as the lesson says the same. */
 export interface Instead<T> {

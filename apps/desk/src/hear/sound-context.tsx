@@ -1,7 +1,7 @@
 /** What sounds, for components: what is chosen, what can be changed while it plays. */
 import type { Lesson } from '@shedbook/core';
 import type { Program } from '@shedbook/playing';
-import { type Player, type PlayerStatus, usePreparation } from '@shedbook/stand';
+import { type Player, type PlayerStatus, usePreparation, useSpokenCount } from '@shedbook/stand';
 import {
   createContext,
   type ReactNode,
@@ -13,6 +13,7 @@ import {
   useState,
   useSyncExternalStore,
 } from 'react';
+import { useLanguage } from '../words/words.tsx';
 import { type Heard, heardOf, programOf, settingsOf } from './heard.ts';
 import { sharedPlayer } from './shared-player.ts';
 import { type Comparison, firstOther, type SideName, swapSides } from './sides.ts';
@@ -63,6 +64,16 @@ function useTakeOver(player: Player, program: Program | null, bar: number | null
   }, [player, program, bar]);
 }
 
+/** What is counted aloud by a choice; null where nothing is. */
+function useCounting({ click, clicks: { isSpoken, gap } }: SoundChoice) {
+  const { tag: language } = useLanguage();
+  const isOn = click && isSpoken;
+  return useMemo(
+    () => (isOn ? { click: true, ...(gap ? { gap } : {}), language } : null),
+    [isOn, gap, language],
+  );
+}
+
 /** Milliseconds after a lesson was opened until the kit is made. */
 const QUIET_MS = 600;
 
@@ -85,6 +96,7 @@ export function SoundProvider({ lesson, children }: SoundProviderProps) {
     if (heard) player.change(settingsOf(heard, choice));
   }, [player, heard, choice]);
   useTakeOver(player, program, heard?.bar ?? null);
+  useSpokenCount(player, useCounting(choice));
   const started = useRef<number | null | undefined>(undefined);
   const toggle = () => {
     if (status === 'playing' || status === 'loading') return player.stop();

@@ -19,6 +19,7 @@ export const sound = {
   click: 'Click',
   noClick: 'off',
   everyBeat: 'every beat',
+  countAloud: 'Count aloud over it',
   secondBeats: '2 and 4',
   insideBeat: 'Inside the beat',
   nothingInside: 'nothing',

@@ -21,6 +21,7 @@ export const sound = translation<typeof english.sound>()({
   click: 'Klick',
   noClick: 'aus',
   everyBeat: 'jeder Schlag',
+  countAloud: 'Dazu laut zählen',
   secondBeats: '2 und 4',
   insideBeat: 'Im Schlag',
   nothingInside: 'nichts',
