@@ -2,7 +2,9 @@
  * Who may talk to the server: pages that it served itself. A page of another site could otherwise send requests
  * to a program on this computer, or point a name of its own at it.
  *
- * Source: WHATWG Fetch, the `Origin` header is sent with every request that is not GET or HEAD.
+ * Source: WHATWG Fetch, the `Origin` header is sent with every request that is not GET or HEAD; W3C, Fetch Metadata
+ * Request Headers, `Sec-Fetch-Site` with all of them. Links lead to a student's page and to the desk from anywhere, to
+ * a route from nowhere.
  */
 import { isIP } from 'node:net';
 import { hostname as thisComputer } from 'node:os';
@@ -42,8 +44,17 @@ function answersTo(hostname: string | null, { host, address }: Whereabouts): boo
   return isEverywhere && (isNumber || hostname === own || hostname === `${own}.local`);
 }
 
+/** What a browser says of requests that this server's own pages or the reader's own hand made. */
+const OWN_SITES: ReadonlySet<unknown> = new Set([undefined, 'same-origin', 'none']);
+
+/** Whether a page of another site asks a route, be it by a picture or a form. */
+function isFromElsewhere({ url, headers }: FastifyRequest): boolean {
+  return url.startsWith('/api/') && !OWN_SITES.has(headers['sec-fetch-site']);
+}
+
 /** Whether a request comes from a page of this server. */
 export function isOurs(request: FastifyRequest, where: Whereabouts): boolean {
+  if (isFromElsewhere(request)) return false;
   const host = request.headers.host ?? '';
   if (!answersTo(hostnameOf(`http://${host}`), where)) return false;
   const { origin } = request.headers;
