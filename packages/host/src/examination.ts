@@ -12,8 +12,8 @@ export interface Examination {
   readonly faults: readonly string[];
   /** Number of lessons that can be read. */
   readonly lessons: number;
-  /** Ids of lessons that cannot. */
-  readonly damagedLessons: readonly string[];
+  /** Lessons that cannot, by what they were called when they could; null where that is damaged, too. */
+  readonly damagedLessons: readonly { readonly id: string; readonly title: string | null }[];
   /** Number of students that can be read. */
   readonly students: number;
   /** Number of rows of practice that are not as they were written. */

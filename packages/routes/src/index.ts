@@ -54,6 +54,7 @@ export { type CodeOf, ROUTE_NAMES, ROUTES, type RouteName, type RouteNamed } fro
 export {
   type BinContent,
   type CoachSetting,
+  type DamagedLesson,
   type HistoryStep,
   type Inbox,
   type LessonFiling,

@@ -13,6 +13,7 @@ import {
   binContent,
   coach,
   createStudentRequest,
+  damagedLesson,
   historyStep,
   inbox,
   lessonFiling,
@@ -546,11 +547,11 @@ export const ROUTES = {
   listDamaged: route({
     method: 'GET',
     path: '/api/damaged',
-    does: 'Lists the ids of lessons that are there and cannot be read',
+    does: 'Lists lessons that are there and cannot be read, by what they were called when they could',
     params: none,
     query: none,
     body: null,
-    answer: json(z.readonly(z.array(z.string()))),
+    answer: json(z.readonly(z.array(damagedLesson))),
     refusals: [],
   }),
   eraseStudent: route({

@@ -300,6 +300,19 @@ export const logPage = z.readonly(
 /** A part of a student's practice. */
 export type LogPage = z.output<typeof logPage>;
 
+/** A lesson that is there and cannot be read. */
+export const damagedLesson = z.readonly(
+  z.object({
+    id: z.string(),
+    title: z
+      .nullable(z.string())
+      .check(z.describe('as it was last summed up; null where that is damaged, too')),
+  }),
+);
+
+/** A lesson that is there and cannot be read. */
+export type DamagedLesson = z.output<typeof damagedLesson>;
+
 /** What was put away and can be brought back, last put away first. */
 export const binContent = z.readonly(
   z.object({

@@ -28,7 +28,14 @@ function lines(found: Examination, { catalogue }: Speaker): readonly string[] {
     ...(version !== null && version > known ? [said.newer({ version, known })] : []),
     ...(version === known ? [said.readable({ lessons: found.lessons, students: found.students })] : []),
     ...faults.map((fault) => said.fault({ fault })),
-    ...(damagedLessons.length > 0 ? [said.damagedLessons({ n: damagedLessons.length })] : []),
+    ...(damagedLessons.length > 0
+      ? [
+          said.damagedLessons({
+            n: damagedLessons.length,
+            titles: damagedLessons.map(({ id, title }) => title ?? id),
+          }),
+        ]
+      : []),
     ...(damagedRows > 0 ? [said.damagedRows({ n: damagedRows })] : []),
     ...copies.map((file) => said.copy({ file })),
     ...(found.freeBytes < LITTLE_ROOM_BYTES ? [said.littleRoom] : []),

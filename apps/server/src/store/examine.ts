@@ -141,7 +141,7 @@ export async function saveReadable(dataDir: string | undefined, folder: string):
     const lessons = await orElse(() => opened.lessons.list(), []);
     for (const { text } of lessons) writeLesson(text);
     const damaged = await orElse(() => opened.lessons.damaged(), []);
-    const earlier = (await Promise.all(damaged.map((id) => newestText(opened, id)))).filter(
+    const earlier = (await Promise.all(damaged.map(({ id }) => newestText(opened, id)))).filter(
       (text) => text !== null,
     );
     for (const text of earlier) writeLesson(text);

@@ -3,12 +3,12 @@
  * revision it was made from, and nothing is thrown away at once.
  */
 import { randomUUID } from 'node:crypto';
-import type { HistoryStep, LessonFiling, SaveRequest, StoredLesson } from '@shedbook/routes';
+import type { DamagedLesson, HistoryStep, LessonFiling, SaveRequest, StoredLesson } from '@shedbook/routes';
 import type { Kysely, Transaction } from 'kysely';
 import { checksumOf, isAsWritten } from './checksum.ts';
 import { DamagedError, idsOf, orDamaged } from './damaged.ts';
 import { eraseById } from './erased.ts';
-import { fileLesson, keepSummary, listShelf, type ShelvedLesson } from './shelf.ts';
+import { fileLesson, keepSummary, listShelf, namedAsSummedUp, type ShelvedLesson } from './shelf.ts';
 import type { Tables } from './tables.ts';
 
 /** What became of a write. */
@@ -27,8 +27,8 @@ export interface LessonStore {
   file(id: string, filing: LessonFiling): Promise<boolean>;
   /** A lesson, or null. @throws DamagedError when what is kept of it is no longer what was written */
   read(id: string): Promise<StoredLesson | null>;
-  /** Ids of lessons that are there and cannot be read. */
-  damaged(): Promise<readonly string[]>;
+  /** Lessons that are there and cannot be read, by what they were called when they could. */
+  damaged(): Promise<readonly DamagedLesson[]>;
   create(text: string): Promise<StoredLesson>;
   /** Keeps a text, or refuses when the lesson has been changed since `request.revision`. */
   save(id: string, request: SaveRequest): Promise<SaveOutcome>;
@@ -198,7 +198,7 @@ export function createLessonStore(
     list: () => listLessons(database),
     shelf: () => listShelf(database, (id) => readLesson(database, id)),
     file: (id, filing) => fileLesson(database, id, filing, now()),
-    damaged: async () => (await readEach(database)).damaged,
+    damaged: async () => namedAsSummedUp(database, (await readEach(database)).damaged),
     read: (id) => readLesson(database, id),
     create: (text) =>
       database.transaction().execute(async (inside) => {

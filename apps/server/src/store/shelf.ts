@@ -1,6 +1,6 @@
 /** Lessons as a list shows them: their summaries, and where they are filed. */
 import type { LessonNames } from '@shedbook/coach';
-import type { LessonFiling, LessonSummary, StoredLesson } from '@shedbook/routes';
+import type { DamagedLesson, LessonFiling, LessonSummary, StoredLesson } from '@shedbook/routes';
 import type { Kysely } from 'kysely';
 import { DamagedError, orDamaged } from './damaged.ts';
 import { readSummary, type Summary, summarise, writeSummary } from './summary.ts';
@@ -81,6 +81,23 @@ export async function listShelf(
     shelf.push({ summary: { ...lesson, ...filed, ...told }, names });
   }
   return shelf;
+}
+
+/** Lessons by the titles in their last summaries, whatever has become of their texts since. */
+export async function namedAsSummedUp(
+  database: Kysely<Tables>,
+  ids: readonly string[],
+): Promise<readonly DamagedLesson[]> {
+  const titleOf = async (id: string): Promise<string | null> => {
+    const kept = database.selectFrom('summaries').select('summary').where('lesson_id', '=', id);
+    try {
+      return readSummary((await orDamaged(kept.executeTakeFirst()))?.summary ?? null)?.title ?? null;
+    } catch (error) {
+      if (error instanceof DamagedError) return null;
+      throw error;
+    }
+  };
+  return Promise.all(ids.map(async (id) => ({ id, title: await titleOf(id) })));
 }
 
 /** Files a lesson. @returns whether there was one */

@@ -178,7 +178,7 @@ export const cli = {
       '.input {$lessons :integer} .input {$students :integer} .match $lessons $students one one {{{$lessons} lesson and {$students} student can be read.}} one * {{{$lessons} lesson and {$students} students can be read.}} * one {{{$lessons} lessons and {$students} student can be read.}} * * {{{$lessons} lessons and {$students} students can be read.}}',
     fault: 'Damaged: {$fault}',
     damagedLessons:
-      '.input {$n :integer} .match $n one {{{$n} lesson cannot be read any more.}} * {{{$n} lessons cannot be read any more.}}',
+      '.input {$n :integer} .match $n one {{{$n} lesson cannot be read any more: {$titles :list}.}} * {{{$n} lessons cannot be read any more: {$titles :list}.}}',
     damagedRows:
       '.input {$n :integer} .match $n one {{{$n} entry of practice is not what was written any more.}} * {{{$n} entries of practice are not what was written any more.}}',
     copy: 'A copy from before it was brought up to date: {$file}',

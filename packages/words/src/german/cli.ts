@@ -182,7 +182,7 @@ export const cli = translation<typeof english.cli>()({
       '.input {$lessons :integer} .input {$students :integer} .match $lessons $students one one {{{$lessons} Lektion und {$students} Name sind lesbar.}} one * {{{$lessons} Lektion und {$students} Namen sind lesbar.}} * one {{{$lessons} Lektionen und {$students} Name sind lesbar.}} * * {{{$lessons} Lektionen und {$students} Namen sind lesbar.}}',
     fault: 'Beschädigt: {$fault}',
     damagedLessons:
-      '.input {$n :integer} .match $n one {{{$n} Lektion ist nicht mehr lesbar.}} * {{{$n} Lektionen sind nicht mehr lesbar.}}',
+      '.input {$n :integer} .match $n one {{{$n} Lektion ist nicht mehr lesbar: {$titles :list}.}} * {{{$n} Lektionen sind nicht mehr lesbar: {$titles :list}.}}',
     damagedRows:
       '.input {$n :integer} .match $n one {{{$n} Eintrag im Übungsheft ist nicht mehr, was geschrieben wurde.}} * {{{$n} Einträge im Übungsheft sind nicht mehr, was geschrieben wurde.}}',
     copy: 'Eine Kopie von vor einer neuen Fassung: {$file}',

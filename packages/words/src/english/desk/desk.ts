@@ -87,7 +87,7 @@ export const desk = {
   renamed: '{$before} is now {$after}.',
   duplicated: '{$title} lies on the desk.',
   damaged:
-    '.input {$n :integer} .match $n one {{{$n} lesson is there and cannot be read. Nothing else is touched by it: run "shedbook doctor", which saves what can be saved.}} * {{{$n} lessons are there and cannot be read. Nothing else is touched by them: run "shedbook doctor", which saves what can be saved.}}',
+    '.input {$n :integer} .match $n one {{{$n} lesson is there and cannot be read: {$titles :list}. Nothing else is touched by it: run "shedbook doctor", which saves what can be saved.}} * {{{$n} lessons are there and cannot be read: {$titles :list}. Nothing else is touched by them: run "shedbook doctor", which saves what can be saved.}}',
 } as const;
 
 /** Words of `guide`. */

@@ -88,7 +88,7 @@ export const desk = translation<typeof english.desk>()({
   renamed: '{$before} heißt jetzt {$after}.',
   duplicated: '{$title} liegt auf dem Tisch.',
   damaged:
-    '.input {$n :integer} .match $n one {{{$n} Lektion ist da und lässt sich nicht lesen. Alles andere bleibt davon unberührt: „shedbook doctor“ rettet, was zu retten ist.}} * {{{$n} Lektionen sind da und lassen sich nicht lesen. Alles andere bleibt davon unberührt: „shedbook doctor“ rettet, was zu retten ist.}}',
+    '.input {$n :integer} .match $n one {{{$n} Lektion ist da und lässt sich nicht lesen: {$titles :list}. Alles andere bleibt davon unberührt: „shedbook doctor“ rettet, was zu retten ist.}} * {{{$n} Lektionen sind da und lassen sich nicht lesen: {$titles :list}. Alles andere bleibt davon unberührt: „shedbook doctor“ rettet, was zu retten ist.}}',
 });
 
 /** Words of `guide`. */
