@@ -143,7 +143,7 @@ export const JOBS = {
     await printed(page, hands, { print: 'Drucken', download: 'PDF herunterladen' });
   },
   'three hundred lessons': async ({ page, hands, url }) => {
-    await hands.type(page.getByRole('searchbox', { name: 'Search' }), 'funk 219');
+    await hands.type(page.getByRole('searchbox', { name: 'Search' }), '219');
     const found = page.locator('[data-part="lesson-card"]');
     await until(page, async () => (await found.count()) === 1);
     const title = await found.getByRole('heading').textContent();
