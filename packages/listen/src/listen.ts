@@ -36,6 +36,7 @@ import {
   type FittedExercise,
   fitAsked,
   fitOthers,
+  goneThrough,
   type OtherExercises,
   tellExercise,
   voicesOf,
@@ -172,9 +173,11 @@ export function reportOn(
   const fitted = fitAsked(exercise, grid, found.bars, sounding);
   const all = [fitted, ...fitOthers(asked, () => found.bars, sounding)];
   const eagerness = eagernessIn(events, free, all);
-  const [again, ...others] = weighAgain(all, byVoice(chancesIn(events, free, voices, eagerness)));
-  const exercises = tellExercise(again!, others);
-  const alignment = alignmentOf(grid, barsFor(again!, others, exercises, seen));
+  const chances = byVoice(chancesIn(events, free, voices, eagerness));
+  const [first, ...others] = weighAgain(all, chances);
+  const again = goneThrough(first!, { seen, chances });
+  const exercises = tellExercise(again, others);
+  const alignment = alignmentOf(grid, barsFor(again, others, exercises, seen));
   return reportAligned({ events, seen, asked, grid, alignment, take, network, free, exercises, strange });
 }
 

@@ -1,8 +1,8 @@
 /**
  * Which bar of the form is played in each bar of the take: the likeliest path, with repeats and skips allowed.
  *
- * Conventions: scores are those of `matchBar`; a bar played again or left out costs, and so does a bar of the
- * take in which nothing of the form is played.
+ * Conventions: scores are those of `matchBar`, or others in the unit of their costs; a bar played again or left out costs,
+ * and so does a bar of the take in which nothing of the form is played.
  * Source: the Viterbi algorithm over a left-to-right loop with jumps.
  */
 import type { FormGrid } from './form-grid.ts';
@@ -16,14 +16,20 @@ export interface PlacedBar extends TrackedBar {
   readonly score: number;
 }
 
-/** Going on elsewhere than with the next bar; and with the same one again, or with one left out, which is likelier. */
-const JUMP = 1.6;
-const NEAR_JUMP = 1.4;
-/** Going from the form's last bar to its first. */
-const LOOP = 0.1;
+/** What a way through a form costs, in the unit of what its bars are explained by. */
+export interface WayCosts {
+  /** Going on elsewhere than with the next bar, a score or a logarithm, as all of these; no unit. */
+  readonly jump: number;
+  /** Going on with the same bar again, or with one left out, which is likelier; no unit. */
+  readonly nearJump: number;
+  /** Going from the form's last bar to its first; no unit. */
+  readonly loop: number;
+  /** Beginning elsewhere than at the form's first bar; no unit. */
+  readonly middle: number;
+}
+
+const COSTS: WayCosts = { jump: 1.6, nearJump: 1.4, loop: 0.1, middle: 0.3 };
 const NOTHING = 1.2;
-/** Beginning elsewhere than at the form's first bar. */
-const MIDDLE = 0.3;
 
 /** Something was struck in a bar that the form does not explain: a small cost a stroke. */
 function emptiness(seen: Observations, bar: TrackedBar): number {
@@ -37,7 +43,7 @@ function emptiness(seen: Observations, bar: TrackedBar): number {
 }
 
 /** For each bar of the form, the first one that has the same strokes. */
-function alikeIn(grid: FormGrid): readonly number[] {
+export function alikeIn(grid: FormGrid): readonly number[] {
   const names = grid.bars.map(({ strokes }) =>
     strokes.map((one) => `${one.voice}${one.position.toFixed(4)}`).join(),
   );
@@ -61,12 +67,15 @@ function emissionsOf(
 }
 
 /** What is paid at the first bar of the take for each state. */
-function beginnings(count: number): Float64Array {
-  return Float64Array.from({ length: count + 1 }, (_, i) => (i === 0 || i === count ? 0 : -MIDDLE));
+function beginnings(count: number, { middle }: WayCosts): Float64Array {
+  return Float64Array.from({ length: count + 1 }, (_, i) => (i === 0 || i === count ? 0 : -middle));
 }
 
 /** The likeliest state before each state, and the score that it comes with. The last state is that nothing is played. */
-function advance(total: Float64Array): { readonly values: Float64Array; readonly from: Int32Array } {
+function advance(
+  total: Float64Array,
+  { jump, nearJump, loop }: WayCosts,
+): { readonly values: Float64Array; readonly from: Int32Array } {
   const none = total.length - 1;
   const values = new Float64Array(total.length);
   const from = new Int32Array(total.length);
@@ -77,17 +86,44 @@ function advance(total: Float64Array): { readonly values: Float64Array; readonly
       values[i] = total[state]! - cost;
       from[i] = state;
     };
-    values[i] = total[best]! - JUMP;
+    values[i] = total[best]! - jump;
     from[i] = best;
     if (i === none) {
       offer(none, 0);
       continue;
     }
-    offer(i, NEAR_JUMP);
-    offer((i - 2 + none) % none, NEAR_JUMP);
-    offer((i - 1 + none) % none, i === 0 ? LOOP : 0);
+    offer(i, nearJump);
+    offer((i - 2 + none) % none, nearJump);
+    offer((i - 1 + none) % none, i === 0 ? loop : 0);
   }
   return { values, from };
+}
+
+/**
+ * The likeliest way through a form: its bar (index from 0) in each bar of the take, or null where nothing is played.
+ * @param emissions for each bar of the take how well each bar of the form explains it, and last how well nothing does
+ */
+export function likeliestWay(
+  emissions: readonly Float64Array[],
+  costs: WayCosts,
+): { readonly bars: readonly (number | null)[]; readonly score: number } {
+  const none = (emissions[0]?.length ?? 1) - 1;
+  const back: Int32Array[] = [];
+  let total = beginnings(none, costs);
+  emissions.forEach((emission, index) => {
+    const { values, from } =
+      index === 0 ? { values: total, from: new Int32Array(none + 1) } : advance(total, costs);
+    back.push(from);
+    total = values.map((value, i) => value + emission[i]!);
+  });
+  let state = total.reduce((most, score, i) => (score > total[most]! ? i : most), 0);
+  const score = total[state]!;
+  const bars: (number | null)[] = [];
+  for (let index = emissions.length - 1; index >= 0; index -= 1) {
+    bars.push(state === none ? null : state);
+    state = back[index]![state]!;
+  }
+  return { bars: bars.reverse(), score };
 }
 
 /** The likeliest bar of the form in each tracked bar. */
@@ -99,20 +135,10 @@ export function placeBars(
   const none = grid.bars.length;
   const alike = alikeIn(grid);
   const emissions = bars.map((bar) => emissionsOf(seen, grid, alike, bar));
-  const back: Int32Array[] = [];
-  let total = beginnings(none);
-  emissions.forEach((emission, index) => {
-    const { values, from } = index === 0 ? { values: total, from: new Int32Array(none + 1) } : advance(total);
-    back.push(from);
-    total = values.map((value, i) => value + emission[i]!);
+  const way = likeliestWay(emissions, COSTS);
+  const placed = bars.map((bar, index) => {
+    const formBar = way.bars[index] ?? null;
+    return { ...bar, formBar, score: emissions[index]![formBar ?? none]! };
   });
-  let state = total.reduce((most, score, i) => (score > total[most]! ? i : most), 0);
-  const score = total[state]!;
-  const placed: PlacedBar[] = [];
-  for (let index = bars.length - 1; index >= 0; index -= 1) {
-    const formBar = state === none ? null : state;
-    placed.push({ ...bars[index]!, formBar, score: emissions[index]![state]! });
-    state = back[index]![state]!;
-  }
-  return { bars: placed.reverse(), score };
+  return { bars: placed, score: way.score };
 }

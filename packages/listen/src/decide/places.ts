@@ -83,17 +83,28 @@ function feelShifts(seen: Observations, grid: FormGrid, bars: readonly PlacedBar
   };
 }
 
+/** Where any stroke of the form should sound in a bar of the take, whichever bar of the form it is of. */
+export type Placer = (bar: PlacedBar, takeBar: number, expected: ExpectedStroke) => Place;
+
+/** Places strokes as a take has them whose bars are known. */
+export function placerOf(seen: Observations, grid: FormGrid, bars: readonly PlacedBar[]): Placer {
+  const shifts = feelShifts(seen, grid, bars);
+  return (bar, takeBar, expected) => {
+    const idealSeconds = secondsAt(bar, expected.position);
+    const shift = expected.onBeat ? 0 : shifts(expected.voice, expected.position);
+    const likelySeconds = idealSeconds + (shift * bar.barSeconds) / grid.beats.length;
+    return { expected, takeBar, idealSeconds, likelySeconds };
+  };
+}
+
 /** Every written stroke of the bars that are played, in order of time. */
 export function placesOf(seen: Observations, grid: FormGrid, bars: readonly PlacedBar[]): readonly Place[] {
-  const shifts = feelShifts(seen, grid, bars);
+  const placed = placerOf(seen, grid, bars);
   return bars
     .flatMap((bar, takeBar) =>
-      (bar.formBar === null ? [] : grid.bars[bar.formBar]!.strokes).map((expected): Place => {
-        const idealSeconds = secondsAt(bar, expected.position);
-        const shift = expected.onBeat ? 0 : shifts(expected.voice, expected.position);
-        const likelySeconds = idealSeconds + (shift * bar.barSeconds) / grid.beats.length;
-        return { expected, takeBar, idealSeconds, likelySeconds };
-      }),
+      (bar.formBar === null ? [] : grid.bars[bar.formBar]!.strokes).map((expected) =>
+        placed(bar, takeBar, expected),
+      ),
     )
     .toSorted((a, b) => a.likelySeconds - b.likelySeconds);
 }

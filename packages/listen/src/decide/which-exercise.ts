@@ -14,6 +14,7 @@ import { toleranceSeconds } from '../align/match-bar.ts';
 import type { Observations } from '../align/observations.ts';
 import type { Asked } from '../listened.ts';
 import { ownVoices } from './agreement.ts';
+import { placeAgain } from './bars-again.ts';
 import { type ChancesByVoice, logLikelihood, softAgreement } from './likelihood.ts';
 import { type Place, placesOf } from './places.ts';
 
@@ -154,6 +155,12 @@ export function likelierThan(
 ): FittedExercise | null {
   const [best] = others.toSorted((a, b) => b.likelihood - a.likelihood);
   return best && best.likelihood > asked.likelihood + ASKED ? best : null;
+}
+
+/** The asked exercise with each bar as that of the form which it is likeliest of, now that the kit is known. */
+export function goneThrough(asked: FittedExercise, { seen, chances }: Sounding): FittedExercise {
+  const { exercise, grid } = asked;
+  return fitFrom({ exercise, grid }, placeAgain(seen, grid, asked.bars, chances), { seen, chances });
 }
 
 /** The same exercises where they are, weighed by other chances. */
