@@ -72,6 +72,20 @@ describe('what is clean', () => {
     expect(praise.map(({ fact }) => fact)).not.toContain('praise-all-there');
   });
 
+  it('[JU3300] what may lie under louder strokes is not missing, and counts where it is heard', () => {
+    const isUnder = ({ voice, written }: TaskStroke) => voice === 'hihat-foot' && written.beat === 4;
+    const report = loopReport(task, (stroke) => (isUnder(stroke) ? null : {}), { kind: 'audio' });
+    const covered = task.strokes.filter(isUnder).map(({ voice, written }) => ({ ...written, voice }));
+    const judgedAs = (heard: FullReport) => judge(swingAsked(), { report: heard }, 'advanced');
+    expect(judgedAs(report).verdict.about[0]).toMatchObject({ what: 'missing', voice: 'hihat-foot' });
+    const unheard = [{ reason: 'under-others', voice: 'hihat-foot', count: covered.length } as const];
+    const { verdict, praise } = judgedAs({ ...report, covered, unheard });
+    expect(verdict).toEqual({ level: 'advanced', is: 'clean', about: [] });
+    expect(praise.map(({ fact }) => fact)).not.toContain('praise-all-there');
+    const whole = loopReport(task, () => ({}), { kind: 'audio' });
+    expect(judgedAs({ ...whole, covered }).verdict.is).toBe('clean');
+  });
+
   it('[JU5] an offset of everything is told and leaves it clean', () => {
     for (const offsetMs of [-30, 60, 150]) {
       const { verdict } = judged((stroke, index) => ({

@@ -129,7 +129,7 @@ function knownOf(task: JudgeTask, report: TakeReport, played: Played, level: Lev
   const others = task.lesson.exercises.filter(({ number }) => number !== task.exercise);
   return {
     task: only(
-      whole,
+      { ...whole, covered: played.covered },
       ({ voice, written: place }) => isMine(voice) && !played.unknown.has(strokeKey(voice, place)),
     ),
     others: () =>

@@ -20,6 +20,7 @@ import { askedGrid, isPlayed } from './align/asked-grid.ts';
 import type { FormGrid } from './align/form-grid.ts';
 import { toleranceSeconds } from './align/match-bar.ts';
 import { type Observations, observe } from './align/observations.ts';
+import { levelledUnderOthers } from './decide/covered.ts';
 import { withoutDrawn } from './decide/drawn.ts';
 import { freeEvidence, gatherEvidence, hearFreely } from './decide/evidence.ts';
 import { judgeFit } from './decide/fit.ts';
@@ -29,7 +30,7 @@ import { byVoice, chancesIn, type Eagerness } from './decide/likelihood.ts';
 import { momentsFor, writtenMoments } from './decide/moments.ts';
 import { unheardOf } from './decide/not-heard.ts';
 import { type Place, placesOf } from './decide/places.ts';
-import { decide, type HeardDecision } from './decide/strokes.ts';
+import { type Decision, decide, type HeardDecision } from './decide/strokes.ts';
 import { eagernessOf } from './decide/threshold.ts';
 import {
   barsFor,
@@ -229,7 +230,8 @@ export function reportAligned(known: Aligned): Listened {
     ...{ events, evidence, free: known.free, places: allPlaces },
   });
   const { heard, hidden } = hiddenBy(take.beside, withoutDrawn(decided, grid, bars));
-  const whole = { ...heard, strokes: measureLevels(events, heard.strokes) };
+  const measuredStrokes = measureLevels(events, heard.strokes);
+  const whole = { ...heard, strokes: levelledUnderOthers(measuredStrokes, allPlaces) };
   const { fromBar, toBar } = stretch ?? { fromBar: 0, toBar: bars.length };
   const decision = stretch ? cutStretch(whole, bars, stretch) : whole;
   const alignment = { ...known.alignment, bars: bars.slice(fromBar, toBar) };
@@ -258,11 +260,28 @@ export function reportAligned(known: Aligned): Listened {
       ...measured,
       ...exercise,
       ...others,
+      ...coveredOf(decision),
       ...playsOf(asked),
-      unheard: [...unheard, ...hiddenVoices(hidden), ...strange],
+      unheard: [...unheard, ...coveredVoices(decision, unheard), ...hiddenVoices(hidden), ...strange],
     },
     refusal: null,
   };
+}
+
+/** The places under louder strokes, where there are any. */
+function coveredOf({ covered = [] }: Decision): Pick<FullReport, 'covered'> {
+  if (covered.length === 0) return {};
+  return { covered: covered.map(({ expected }) => ({ ...expected.stroke.written, voice: expected.voice })) };
+}
+
+/** The voices of which strokes lie under louder ones, but for those that are a guess altogether. */
+function coveredVoices({ covered = [] }: Decision, unheard: readonly Unheard[]): readonly Unheard[] {
+  const said = new Set(unheard.flatMap((one) => ('voice' in one ? [one.voice] : [])));
+  const counts = new Map<Voice, number>();
+  for (const { expected } of covered) counts.set(expected.voice, (counts.get(expected.voice) ?? 0) + 1);
+  return [...counts].flatMap(([voice, count]) =>
+    said.has(voice) ? [] : [{ reason: 'under-others', voice, count } as const],
+  );
 }
 
 /** The voices that are the student's, where not all are. */

@@ -107,6 +107,25 @@ exercises: [w.. w.. ..x w..]
     expect(report?.strokes.filter((stroke) => !stroke.written)).toEqual([]);
   });
 
+  // definition: what is rendered is what is written; the snare never sounds without the foot
+  it('[LI3301] a foot under every snare stroke is neither missed nor invented', () => {
+    const text = `title: Slow twelve-eight
+meter: 12/8
+tempo: 52
+feel: even
+groove: {ride: x.. x.. x.. x.., hihat-foot: {pattern: . x . x, level: -8}, bass: {pattern: x . x ., level: -4}}
+comping: snare
+exercises: [... x.. ... x..]
+`;
+    const lesson = parseLesson(text, 'slow').lesson as Lesson;
+    const [form] = lesson.forms;
+    const report = heard({ lesson, exercise: 1, form: form as Form }, false);
+    expect(report?.missed).toEqual([]);
+    expect(report?.strokes.filter((stroke) => !stroke.written)).toEqual([]);
+    const told = [...(report?.covered ?? []), ...(report?.strokes ?? [])];
+    expect(told.filter(({ voice }) => voice === 'hihat-foot')).toHaveLength(8);
+  });
+
   // definition: nothing of the limb is rendered
   it.each([
     { name: 'first-swing', exercise: 13, limb: 'hihat-foot' },

@@ -47,6 +47,8 @@ export type Unheard =
   | { readonly reason: 'not-listened-for'; readonly voice: Voice }
   /** A voice that the loudspeaker played too: so many of its strokes cannot be told from the loudspeaker's. */
   | { readonly reason: 'from-loudspeaker'; readonly voice: Voice; readonly count: number }
+  /** So many strokes of a voice lie under louder ones that are never struck without it: played or not, they sound alike. */
+  | { readonly reason: 'under-others'; readonly voice: Voice; readonly count: number }
   /** What was played is as much of these other exercises of the lesson, by their numbers. */
   | { readonly reason: 'as-other-exercises'; readonly exercises: readonly number[] }
   /** Played clearly slower or faster than asked, in quarter notes a minute. */
@@ -100,6 +102,11 @@ export interface TakeReport {
   readonly missed: readonly (WrittenPlace & { readonly voice: Voice })[];
   /** Written strokes of which it cannot be said whether they were played: neither heard nor missed. None when left out. */
   readonly unknown?: readonly (WrittenPlace & { readonly voice: Voice })[];
+  /**
+   * Written strokes that lie under louder ones, of which nobody can say whether they were played: neither heard nor missed.
+   * None when left out.
+   */
+  readonly covered?: readonly (WrittenPlace & { readonly voice: Voice })[];
   /** The voices that this student plays, where not all: the others are neither heard nor missed. */
   readonly plays?: readonly Voice[];
   /** Left out where only the groove was asked, and in reports that were kept before it was told. */

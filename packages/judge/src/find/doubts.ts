@@ -219,6 +219,10 @@ export function doubtsOf(report: TakeReport, played: Played, task: LoopTask): Do
     const one = 'voice' in said ? all.find(({ voice }) => voice === said.voice) : undefined;
     if (!one) continue;
     const { voice, due, isPlain } = one;
+    if (said.reason === 'under-others') {
+      sets.doubted.add(voice);
+      continue;
+    }
     const isOwn = own.has(voice);
     if (isHeardElsewhere(report, voice, due) || (isRather && isOwn)) continue;
     const ruling = rulingOn(one, { report, played, task, all, isOwn });

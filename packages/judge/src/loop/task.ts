@@ -58,6 +58,8 @@ export interface LoopTask {
   /** The bar of the exercise (from 0) that each bar plays; null where it plays none. */
   readonly patternBars: readonly PerformedBar['patternBar'][];
   readonly strokes: readonly TaskStroke[];
+  /** Strokes, as by `strokeKey`, of which an ear cannot say that they are missing; none when left out. */
+  readonly covered?: ReadonlySet<string>;
 }
 
 /** What is to be played: the exercise (null for the groove alone), its form, its tempo. */

@@ -7,6 +7,7 @@ import { type Due, dueIn, type PhaseOf, shifted } from './due.ts';
 import { type Lateness, latenessOf } from './lateness.ts';
 import { agreementOf, type LatenessAt, type Match, matchStrokes, surfaceOf } from './match.ts';
 import type { Played, PlayedBar, PlayedStroke } from './played.ts';
+import { strokeKey } from './stroke-key.ts';
 import { type VoiceLateness, voiceLateness } from './voice-lateness.ts';
 
 /** One time through the form, matched. */
@@ -100,7 +101,10 @@ export function hearRound(
   const whole = matchStrokes(due, inside, latenessOfVoices({ bars, lateness, byVoice }));
   // what is heard while somebody else has the turn belongs to nobody
   const nobodys = new Set(whole.extra.filter((stroke) => isInRest(round, task, stroke)));
-  const cut = new Set(whole.missed.filter((one) => isCut(one, late(one.seconds, one.voice), edges)));
+  const isUntold = ({ voice, asked }: Due) => task.covered?.has(strokeKey(voice, asked.written)) ?? false;
+  const cut = new Set(
+    whole.missed.filter((one) => isUntold(one) || isCut(one, late(one.seconds, one.voice), edges)),
+  );
   return {
     bars,
     due: due.filter((one) => !cut.has(one)),

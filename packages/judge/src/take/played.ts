@@ -44,6 +44,8 @@ export interface Played {
   readonly isToldByEar: boolean;
   /** Written places of which it cannot be said whether they were played, as by `strokeKey`. */
   readonly unknown: ReadonlySet<string>;
+  /** The same of places under louder strokes: what is heard there counts, and nothing is missing there. */
+  readonly covered: ReadonlySet<string>;
 }
 
 /** A bar that is this much longer or shorter than its tempo says has a hole behind it. */
@@ -86,10 +88,10 @@ function lines(report: TakeReport, quartersInBar: number) {
   });
 }
 
-/** The places that a report says nothing of, each once for all rounds. */
-function unknownPlaces({ unknown = [] }: TakeReport, bars: number): ReadonlySet<string> {
+/** Some places of a report, each once for all rounds. */
+function placesIn(places: TakeReport['unknown'] = [], bars: number): ReadonlySet<string> {
   return new Set(
-    unknown.map(({ voice, ...place }) => strokeKey(voice, { ...place, bar: ((place.bar - 1) % bars) + 1 })),
+    places.map(({ voice, ...place }) => strokeKey(voice, { ...place, bar: ((place.bar - 1) % bars) + 1 })),
   );
 }
 
@@ -128,6 +130,7 @@ export function playedIn(report: TakeReport, shape: LoopShape): Played {
     isLoudspeakerHeard: own.length < report.strokes.length || report.loudspeaker !== undefined,
     playing: report.playing ?? null,
     isToldByEar: report.loudspeaker !== undefined || report.playing !== undefined,
-    unknown: unknownPlaces(report, shape.bars),
+    unknown: placesIn(report.unknown, shape.bars),
+    covered: placesIn(report.covered, shape.bars),
   };
 }

@@ -28,12 +28,14 @@ function bitsAlike(voice: Voice): number {
 }
 
 /** A moment at which something is written. */
-interface WrittenMoment {
+export interface WrittenMoment {
   readonly seconds: number;
   /** One bit for each voice that is written there. */
   readonly voices: number;
-  /** The events near it: from an index up to another, the end not included. */
+  readonly places: readonly Place[];
+  /** Index of the first event near it, from 0. */
   readonly from: number;
+  /** Index of the first event that no longer is, from 0. */
   readonly to: number;
 }
 
@@ -44,18 +46,20 @@ export function writtenMoments(
   events: readonly HeardEvent[],
   places: readonly Place[],
 ): readonly WrittenMoment[] {
-  const found: { seconds: number; voices: number }[] = [];
+  const found: { seconds: number; voices: number; places: Place[] }[] = [];
   for (const place of places) {
     const last = found.at(-1);
-    if (last && place.likelySeconds - last.seconds <= NEAR_SECONDS) last.voices |= bitOf(place);
-    else found.push({ seconds: place.likelySeconds, voices: bitOf(place) });
+    if (last && place.likelySeconds - last.seconds <= NEAR_SECONDS) {
+      last.voices |= bitOf(place);
+      last.places.push(place);
+    } else found.push({ seconds: place.likelySeconds, voices: bitOf(place), places: [place] });
   }
   let from = 0;
-  return found.map(({ seconds, voices }) => {
+  return found.map(({ seconds, voices, places: of }) => {
     while (from < events.length && events[from]!.timeSeconds < seconds - NEAR_SECONDS) from += 1;
     let to = from;
     while (to < events.length && events[to]!.timeSeconds <= seconds + NEAR_SECONDS) to += 1;
-    return { seconds, voices, from, to };
+    return { seconds, voices, places: of, from, to };
   });
 }
 
@@ -68,10 +72,12 @@ function highest(values: Float64Array, { from, to }: WrittenMoment): number {
 /**
  * The moments as they sound for one voice; those too near to one of its own are left out, and those of others at which a
  * voice is written that sounds like it.
+ * @param covered places of the voice that tell nothing of it
  */
 export function momentsFor(
   { voice, free, first, logit }: Evidence,
   written: readonly WrittenMoment[],
+  covered: ReadonlySet<Place> = new Set(),
 ): readonly Moment[] {
   const bit = 1 << outputOf(voice);
   const alike = bitsAlike(voice);
@@ -82,6 +88,7 @@ export function momentsFor(
         other && (other.voices & bit) !== 0 && Math.abs(other.seconds - moment.seconds) <= 2 * NEAR_SECONDS,
     );
     if (!isOwn && (isBesideOwn || (moment.voices & alike) !== 0)) return [];
+    if (isOwn && moment.places.some((place) => covered.has(place))) return [];
     return [
       {
         isOwn,

@@ -8,18 +8,21 @@
 import { SHARED_SURFACES, type Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
+import { coveredPlaces } from './covered.ts';
 import type { Evidence } from './evidence.ts';
 import type { HeardStroke } from './heard-stroke.ts';
-import { momentsFor, writtenMoments } from './moments.ts';
+import { momentsFor, type WrittenMoment, writtenMoments } from './moments.ts';
 import type { Place } from './places.ts';
-import { isParted, type Playing } from './plays.ts';
+import { FEWEST_SURE, isParted, type Moment, type Playing } from './plays.ts';
 import { shadowsOf } from './shadows.ts';
-import { needOf } from './threshold.ts';
+import { type Need, needOf } from './threshold.ts';
 
 /** What was decided of a take. */
 export interface Decision {
   readonly strokes: readonly HeardStroke[];
   readonly missed: readonly Place[];
+  /** Places of which nobody can say whether they were played, since they lie under louder strokes; none when left out. */
+  readonly covered?: readonly Place[];
 }
 
 /** What was decided of a recording. */
@@ -115,6 +118,30 @@ function decideVoice(
   return { strokes, missed: places.filter((_, p) => !usedPlaces.has(p)) };
 }
 
+/** What is told of a voice by its moments, and its places at which it may be lost under others. */
+interface Told {
+  readonly moments: readonly Moment[];
+  readonly need: Need;
+  readonly hidden: ReadonlySet<Place>;
+}
+
+/**
+ * What a voice needs. One that plays by all its places is told by them all; else those tell under which it is not covered,
+ * if they are enough: of a limb that does not play there none is hidden. Of one that is always covered nobody can say.
+ */
+function tellVoice(one: Evidence, places: readonly Place[], written: readonly WrittenMoment[]): Told {
+  const isAccent = one.voice === 'rimshot';
+  const hidden = coveredPlaces(places, one.voice);
+  const moments = momentsFor(one, written);
+  const need = needOf(moments, isAccent);
+  if (hidden.size === 0 || need.playing === 'yes') return { moments, need, hidden };
+  const bare = momentsFor(one, written, hidden);
+  if (bare.filter(({ isOwn }) => isOwn).length < FEWEST_SURE)
+    return { moments, need: { ...need, playing: 'perhaps' }, hidden };
+  const open = needOf(bare, isAccent);
+  return { moments: bare, need: open, hidden: open.playing === 'no' ? new Set() : hidden };
+}
+
 /** Decides every voice of a take. */
 export function decide(
   events: readonly HeardEvent[],
@@ -127,16 +154,17 @@ export function decide(
   const written = writtenMoments(events, places);
   const playing = new Map<Voice, Playing>();
   const parted = new Set<Voice>();
+  const covered: Place[] = [];
   for (const one of evidence) {
     const own = places.filter((place) => place.expected.voice === one.voice);
-    const moments = momentsFor(one, written);
-    const need = needOf(moments, one.voice === 'rimshot');
+    const { moments, need, hidden } = tellVoice(one, places, written);
     playing.set(one.voice, need.playing);
     if (isParted(moments)) parted.add(one.voice);
     const candidates = candidatesOf(events, one, need.alone);
     const decided = decideVoice(candidates, own, reachSeconds, need.written);
     strokes.push(...decided.strokes);
-    missed.push(...decided.missed);
+    missed.push(...decided.missed.filter((place) => !hidden.has(place)));
+    covered.push(...decided.missed.filter((place) => hidden.has(place)));
     const taken = decided.strokes.map((stroke) => stroke.timeSeconds);
     for (const { timeSeconds, levelDb, evidence: strength } of candidates) {
       if (strength < EXTRA || taken.some((time) => Math.abs(time - timeSeconds) < APART_SECONDS)) continue;
@@ -151,7 +179,13 @@ export function decide(
   }
   const told = withoutDoubles({ strokes: strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds), missed });
   const shadows = shadowsOf(told.strokes);
-  return { ...told, playing, parted, strokes: told.strokes.filter((stroke) => !shadows.has(stroke)) };
+  return {
+    ...told,
+    playing,
+    parted,
+    covered,
+    strokes: told.strokes.filter((stroke) => !shadows.has(stroke)),
+  };
 }
 
 function isSurer(one: HeardStroke, other: HeardStroke): boolean {

@@ -34,5 +34,6 @@ export function cutStretch<D extends Decision>(
       .filter(({ place, timeSeconds }) => (place ? isIn(place) : timeSeconds >= from && timeSeconds < to))
       .map((stroke) => (stroke.place ? { ...stroke, place: moved(stroke.place) } : stroke)),
     missed: decision.missed.filter(isIn).map(moved),
+    ...(decision.covered ? { covered: decision.covered.filter(isIn).map(moved) } : {}),
   };
 }

@@ -30,6 +30,8 @@ export const listening = sentences<ListenFact | UnheardFact>()({
     '{$voice :the at=start} ist in dieser Aufnahme kaum von den anderen Stimmen zu unterscheiden; diese Schläge sind geraten.',
   'from-loudspeaker':
     '.input {$count :integer} .match $count one {{{$voice :the at=start}: {$count} Schlag ist nicht von dem zu unterscheiden, was der Lautsprecher spielte; mit Kopfhörern geht es.}} * {{{$voice :the at=start}: {$count} Schläge sind nicht von dem zu unterscheiden, was der Lautsprecher spielte; mit Kopfhörern geht es.}}',
+  'under-others':
+    '.input {$count :integer} .match $count one {{{$voice :the at=start}: {$count} Schlag liegt unter einem lauteren und ist nicht zu beurteilen; gespielt oder ausgelassen, es klingt gleich.}} * {{{$voice :the at=start}: {$count} Schläge liegen unter lauteren und sind nicht zu beurteilen; gespielt oder ausgelassen, es klingt gleich.}}',
   'as-other-exercises':
     'Was zu hören ist, passt ebenso zu Übung {$exercises :numbers type=or}: Welche gespielt wurde, ist nicht zu sagen.',
   'other-tempo': 'Gespielt wurde mit {$bpm :integer} Vierteln in der Minute, nicht mit {$askedBpm :integer}.',
