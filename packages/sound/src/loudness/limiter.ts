@@ -11,7 +11,8 @@ import type { StereoAudio } from '../stereo.ts';
 import { mostOvershoot, PEAK_REACH, peakAfter, peakPhases } from './true-peak.ts';
 
 const LOOK_AHEAD_SECONDS = 0.003;
-const RELEASE_SECONDS = 0.08;
+/** Soon, so that the rest of a stroke whose peak was turned down sounds as it was struck. */
+const RELEASE_SECONDS = 0.02;
 
 const STRETCH = 64;
 

@@ -66,6 +66,29 @@ describe('the mix', () => {
     },
   );
 
+  it.each([
+    { groove: 'six-eight', voices: { hihat: [0, 1, 2, 3, 4, 5], snare: [3], bass: [0] }, accents: [0, 3] },
+    { groove: 'shuffle', voices: { hihat: [0, 2, 3, 5], snare: [3], bass: [0, 3] }, accents: [3] },
+  ] as const)('[SO3300] of a $groove keeps its accents when its loudness is set', ({ voices, accents }) => {
+    const isAccent = (at: number) => (accents as readonly number[]).includes(at);
+    const strokes = [0, 1, 2, 3].flatMap((bar) =>
+      Object.entries<readonly number[]>(voices).flatMap(([voice, places]) =>
+        places.map((at) => ({
+          ...STROKE_OF[voice as keyof typeof voices],
+          timeSeconds: Seconds(0.3 * (6 * bar + at)),
+          levelDb: LeadDb(isAccent(at) && voice !== 'bass' ? 6 : 0),
+        })),
+      ),
+    );
+    const performance = { strokes, durationSeconds: Seconds(7.2) };
+    const struck = render(performance, { kit: kit() });
+    const set = render(performance, { kit: kit(), loudnessLufs: Lufs(-16) });
+    const times = [...new Set(strokes.map(({ timeSeconds }) => timeSeconds))];
+    const gains = times.map((time) => strokeLevelLufs(set, time) - strokeLevelLufs(struck, time));
+    // definition: one gain for the whole moves every stroke alike
+    expect(Math.max(...gains) - Math.min(...gains)).toBeLessThan(1.6);
+  });
+
   it('[SO52] of strokes is their sum: voices rendered alone add up to the whole', () => {
     const strokes = [
       { ...STROKE_OF.bass, timeSeconds: Seconds(0), levelDb: LeadDb(-3) },
