@@ -267,7 +267,7 @@ function addListen(program: Command, help: Help, speaker: Speak, done: (status: 
     .description(help.listen.description)
     .argument('<take>', help.listen.take)
     .requiredOption('--lesson <file>', help.listen.lesson)
-    .requiredOption('--exercise <n>', help.listen.exercise, exerciseNumber)
+    .option('--exercise <n>', help.listen.exercise, exerciseNumber)
     .option('--form <name>', help.listen.form)
     .option('--tempo <bpm>', help.listen.tempo, whole('tempo', LESSON_TEMPI.least, LESSON_TEMPI.most))
     .option('--latency <ms>', help.listen.latency, whole('latency', 0, 2000))

@@ -46,6 +46,34 @@ it('[CL20] prints a report of the model itself that is judged clean', async () =
   expect(JSON.parse(out).verdict).toEqual({ level: 'intermediate', is: 'clean', about: [] });
 });
 
+it('[CL3300] hears the groove alone where no exercise is named', async () => {
+  await run('build', lesson, '--out', join(folder, 'time'), '--form', 'time', '--tempo', '100');
+  const take = join(folder, 'time/exercises/01.mid');
+  const heard = async (...more: string[]) => {
+    const { status, out } = await run(
+      'listen',
+      take,
+      '--lesson',
+      lesson,
+      '--tempo',
+      '100',
+      ...more,
+      '--json',
+    );
+    expect(status).toBe(0);
+    return JSON.parse(out);
+  };
+  const { verdict, strokes, missed } = await heard();
+  // definition: what is built as time is the groove alone
+  expect(verdict).toEqual({ level: 'intermediate', is: 'clean', about: [] });
+  expect(missed).toEqual([]);
+  expect(strokes.map(({ voice }: { voice: string }) => voice)).not.toContain('snare');
+  // as the exercise it lacks the comping, but for a form of time alone
+  expect((await heard('--exercise', '1', '--form', 'loop')).verdict.about[0]).toMatchObject({
+    what: 'missing',
+  });
+});
+
 it('[CL35] gives the verdict of the practice page, for a level and for the voices that a student plays', async () => {
   const verdict = async (...more: string[]) => {
     const { out, status } = await run(

@@ -37,7 +37,8 @@ import type { Speaker } from '../terminal.ts';
 export interface ListenRequest {
   readonly take: string;
   readonly lesson: string;
-  readonly exercise: number;
+  /** The groove alone when left out. */
+  readonly exercise?: number;
   readonly form?: string;
   /** Quarter notes a minute; the lesson's own when left out. */
   readonly tempo?: number;
@@ -58,8 +59,9 @@ export interface ListenRequest {
   readonly json?: boolean;
 }
 
-function titleOf(lesson: Lesson, { number, name }: Exercise, exerciseWord: string): string {
-  return `${lesson.title} · ${name ?? `${exerciseWord} ${number}`}`;
+function titleOf(lesson: Lesson, exercise: Exercise | null, exerciseWord: string): string {
+  if (!exercise) return lesson.title;
+  return `${lesson.title} · ${exercise.name ?? `${exerciseWord} ${exercise.number}`}`;
 }
 
 /** What is printed of a take of which there is no report: why, and the verdict. */
@@ -99,12 +101,14 @@ async function draw(picture: string, svg: string): Promise<void> {
  * @throws InputError when the recording cannot be read.
  */
 export async function listenCommand(request: ListenRequest, terminal: Speaker): Promise<number> {
-  const { take, exercise, tempo } = request;
+  const { take, tempo } = request;
   const level = readChoice('level', request.level ?? 'intermediate', LEVELS);
   const { tag: language, words } = terminal.catalogue;
   const plays = request.plays === undefined ? {} : { plays: readVoices('plays', request.plays) };
   const lesson = requireLesson(await readLessonFile(request.lesson), terminal);
-  const played = requireExercise(lesson, exercise, '--exercise');
+  const played =
+    request.exercise === undefined ? null : requireExercise(lesson, request.exercise, '--exercise');
+  const exercise = played?.number ?? null;
   const section = sectionOf(lesson, exercise);
   const forms = formsShown(section, exercise);
   const form =
