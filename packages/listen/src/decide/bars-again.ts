@@ -5,12 +5,11 @@
  *
  * Conventions: natural logarithms. Bars in which nothing of the form is played stay so.
  */
-import type { Voice } from '@shedbook/core';
 import { alikeIn, likeliestWay, type PlacedBar, type WayCosts } from '../align/bars.ts';
 import type { FormGrid } from '../align/form-grid.ts';
 import { matchBar, toleranceSeconds } from '../align/match-bar.ts';
-import type { Observations } from '../align/observations.ts';
-import { type Chance, type ChancesByVoice, logLikelihood } from './likelihood.ts';
+import { firstFrom, type Observations } from '../align/observations.ts';
+import { type ChancesByVoice, logLikelihood } from './likelihood.ts';
 import { type Placer, placerOf } from './places.ts';
 
 /** A bar that comes elsewhere than where the form has it is so much less likely beforehand, as a logarithm. */
@@ -19,14 +18,20 @@ const COSTS: WayCosts = { jump: 4, nearJump: 3.5, loop: 0.1, middle: 0.75 };
 const EARLY_SECONDS = 0.04;
 
 /** The chances of the bars, each by voice. */
-function chancesOfBars(
-  chances: ChancesByVoice,
-  bars: readonly PlacedBar[],
-): readonly ReadonlyMap<Voice, readonly Chance[]>[] {
+function chancesOfBars(chances: ChancesByVoice, bars: readonly PlacedBar[]): readonly ChancesByVoice[] {
+  const voices = [...chances].map(([voice, own]) => ({
+    voice,
+    own,
+    times: Float64Array.from(own, ({ timeSeconds }) => timeSeconds),
+  }));
   return bars.map(({ startSeconds, barSeconds }) => {
     const from = startSeconds - EARLY_SECONDS;
-    const isInside = ({ timeSeconds }: Chance) => timeSeconds >= from && timeSeconds < from + barSeconds;
-    return new Map([...chances].map(([voice, own]) => [voice, own.filter(isInside)]));
+    return new Map(
+      voices.map(({ voice, own, times }) => [
+        voice,
+        own.slice(firstFrom(times, from), firstFrom(times, from + barSeconds)),
+      ]),
+    );
   });
 }
 
