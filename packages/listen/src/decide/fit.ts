@@ -26,6 +26,12 @@ const LEAST_HEARD = 0.3;
 const LEAST_MATCH = -0.25;
 /** Where fewer of the strokes than this are written ones, another groove was played; limbs may stay out all the same. */
 const LEAST_WRITTEN = 0.6;
+/**
+ * Where so much of what is written was heard, and so little else, the exercise was played, however much of it a limb that
+ * stays out takes from the match of the whole.
+ */
+const WELL_HEARD = 0.6;
+const HARDLY_ELSE = 0.9;
 /** Confidence in what is said of an exercise while another one was played. */
 const OF_ANOTHER = 0.1;
 
@@ -53,7 +59,9 @@ export function judgeFit({ grid, decision, alignment, isExercise, rather }: FitI
   if (bars < 1 || heard < 3) return none;
   if (rather !== undefined) return { confidence: OF_ANOTHER, agreement: own, refusal: null };
   const precision = heard / Math.max(1, decision.strokes.length);
-  if (all < LEAST_HEARD || alignment.matchPerStroke < LEAST_MATCH || precision < LEAST_WRITTEN) return none;
+  const isWellHeard = all >= WELL_HEARD && precision >= HARDLY_ELSE;
+  const isMatched = alignment.matchPerStroke >= LEAST_MATCH || isWellHeard;
+  if (all < LEAST_HEARD || !isMatched || precision < LEAST_WRITTEN) return none;
   const length = Math.min(1, bars / Math.max(1, Math.min(4, grid.bars.length)));
   const confidence = Math.min(all, own) * precision * (0.7 + 0.3 * length);
   return { confidence: Math.max(0, Math.min(1, confidence)), agreement: own, refusal: null };
