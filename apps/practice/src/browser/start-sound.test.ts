@@ -29,11 +29,19 @@ async function sounds(page: Page): Promise<void> {
 it('[ST241] says that the device gave no output, and sounds when Play is pressed again', async () => {
   const page = await onStand(() => {
     // standard: Web Audio API: what resume() gives stays pending while the context is not allowed to start
-    const { resume } = AudioContext.prototype;
-    AudioContext.prototype.resume = () => new Promise(() => undefined);
+    const { AudioContext: Real } = window;
+    let isGiven = false;
+    window.AudioContext = class extends Real {
+      constructor(options?: AudioContextOptions) {
+        super(options);
+        if (!isGiven) void this.suspend();
+      }
+      override resume = () =>
+        isGiven ? Real.prototype.resume.call(this) : new Promise<void>(() => undefined);
+    };
     Object.assign(window, {
       giveOutput: () => {
-        AudioContext.prototype.resume = resume;
+        isGiven = true;
       },
     });
   });
@@ -83,4 +91,69 @@ it('[ST2702] leaves the room out where all is there and no stroke comes', async 
   });
   await sounds(page);
   expect(await note(page).textContent()).toMatch(/without the room around them/);
+});
+
+/** Orders that the sound thread got, and the page's audio contexts. */
+interface Watched {
+  readonly orders: string[];
+  readonly contexts: AudioContext[];
+  giveOutput: () => void;
+}
+
+const watched = <T>(page: Page, read: (of: Watched) => T) =>
+  page.evaluate(`(${read})(window.watched)`) as Promise<T>;
+
+/** An exercise at rest, watched; `session` is what such a device as a phone has. */
+async function atRest(session: object | null): Promise<Page> {
+  const page = await openWithDevices(browser, 'about:blank');
+  await page.addInitScript((audioSession) => {
+    const of: Watched = { orders: [], contexts: [], giveOutput: () => undefined };
+    Object.assign(window, { watched: of });
+    if (audioSession) Object.assign(navigator, { audioSession });
+    const { postMessage } = MessagePort.prototype;
+    MessagePort.prototype.postMessage = function (this: MessagePort, ...sent: [never]) {
+      of.orders.push((sent[0] as { kind?: string } | null)?.kind ?? '');
+      postMessage.apply(this, sent);
+    } as typeof postMessage;
+    const { AudioContext: Real } = window;
+    window.AudioContext = class extends Real {
+      constructor(options?: AudioContextOptions) {
+        super(options);
+        of.contexts.push(this);
+      }
+    };
+  }, session);
+  await page.goto(`${host.url}#1`);
+  await expect.poll(() => watched(page, ({ orders }) => orders.includes('rehearse'))).toBe(true);
+  return page;
+}
+
+it('[ST3701] rehearses at rest and lets the loudspeaker run, but not where that takes the place of the device’s own sound', async () => {
+  const states = (page: Page) => watched(page, ({ contexts }) => contexts.map(({ state }) => state).join());
+  const plain = await atRest(null);
+  await expect.poll(() => states(plain)).toBe('running');
+  const page = await atRest({ type: 'auto' });
+  expect(await states(page)).toBe('suspended');
+  // The press on another button is none on Play.
+  await page.getByRole('button', { name: 'Faster', exact: true }).click();
+  expect(await states(page)).toBe('suspended');
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await sounds(page);
+});
+
+it('[ST3701] orders what is to be played while the loudspeaker is still on its way', async () => {
+  const page = await atRest({ type: 'auto' });
+  await page.evaluate(() => {
+    const of = (window as unknown as { watched: Watched }).watched;
+    const { resume } = AudioContext.prototype;
+    AudioContext.prototype.resume = function (this: AudioContext) {
+      return new Promise<void>((resolve) => {
+        of.giveOutput = () => void resume.call(this).then(resolve);
+      });
+    };
+  });
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await expect.poll(() => watched(page, ({ orders }) => orders.includes('start'))).toBe(true);
+  await watched(page, (of) => of.giveOutput());
+  await sounds(page);
 });

@@ -12,6 +12,11 @@ interface SessionNavigator {
   readonly audioSession?: { type: string };
 }
 
+/** Whether the device asks what a page's sound is, as it does where that may take the place of its own. */
+export function hasAudioSession(of: SessionNavigator = navigator as SessionNavigator): boolean {
+  return of.audioSession !== undefined;
+}
+
 /** Says what the page's sound is, where the device asks. @param of the browser's own navigator where left out */
 export function setAudioSession(
   type: SessionType,

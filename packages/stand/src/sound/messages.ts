@@ -37,6 +37,13 @@ export type Order =
       readonly kind: 'stand-ins';
       readonly sounds: readonly KitSound[];
     }
+  | {
+      /** What will be played: its beginning is gone through in silence, so that no code runs for the first time later. */
+      readonly kind: 'rehearse';
+      readonly program: Program;
+      /** At once, where no block is asked for; otherwise with each block, which then takes no longer than it may. */
+      readonly atOnce: boolean;
+    }
   | { readonly kind: 'settings'; readonly settings: LiveSettings; readonly when: 'now' | 'next time' }
   | { readonly kind: 'program'; readonly program: Program; readonly when: TakeOver }
   | { readonly kind: 'stop' };

@@ -6,7 +6,7 @@
  */
 import { type Bpm, Seconds } from '@shedbook/core';
 import type { Program } from '@shedbook/playing';
-import { setAudioSession } from '../device/audio-session.ts';
+import { hasAudioSession, setAudioSession } from '../device/audio-session.ts';
 import { inTime } from '../device/in-time.ts';
 import { makeKit } from './kit-makers.ts';
 import { soundsOf } from './kit-sounds.ts';
@@ -54,6 +54,9 @@ interface Told {
 /** Loudness of the whole: a plain stroke of the kit lies well under full scale. */
 const OUTPUT_GAIN = 1.8;
 
+/** Milliseconds after which what was opened ahead rests again, where nobody played. */
+const REST_MS = 120_000;
+
 /** Anchors that are remembered: what is heard lies a little behind what is being sequenced. */
 const REMEMBERED = 8;
 
@@ -93,6 +96,11 @@ export class Player {
   /** Whether the order to play waits for sounds of the kit. */
   #isWaiting = false;
   #onFirst: () => void = () => undefined;
+  /** What the kit was begun for. */
+  #prepared: Program | null = null;
+  /** Whether anything was played or heard: what was only opened ahead rests again. */
+  #isUsed = false;
+  #rest: ReturnType<typeof setTimeout> | undefined;
 
   readonly subscribe = (listener: () => void): (() => void) => {
     this.#listeners.add(listener);
@@ -109,6 +117,12 @@ export class Player {
 
   /** The audio context, made where there is none yet; call it from a press of a key or a finger. */
   context(): AudioContext {
+    this.#isUsed = true;
+    clearTimeout(this.#rest);
+    return this.#ownContext();
+  }
+
+  #ownContext(): AudioContext {
     if (!this.#context) {
       setAudioSession('playback');
       const context = new AudioContext({ latencyHint: 'interactive', sampleRate: KIT_RATE_HZ });
@@ -123,8 +137,13 @@ export class Player {
 
   /** Everything that is played goes through here, on its way to the loudspeaker. */
   output(): AudioNode {
+    this.context();
+    return this.#ownOutput();
+  }
+
+  #ownOutput(): AudioNode {
     if (this.#output) return this.#output;
-    const context = this.context();
+    const context = this.#ownContext();
     this.#output = new GainNode(context, { gain: OUTPUT_GAIN });
     this.#output.connect(context.destination);
     return this.#output;
@@ -133,17 +152,31 @@ export class Player {
   /** Begins to make the kit, what a program needs first. Nothing is heard yet. */
   prepare(program: Program): void {
     if (this.#kit) return;
+    this.#prepared = program;
     this.#kit = makeKit(soundsOf(program)).map(({ sounds }) => sounds);
     void this.#maker?.then((maker) => this.#handOver(maker));
   }
 
-  /** Opens what sounds, so that a press of Play finds it there. Call it from a press of a key or a finger. */
+  /**
+   * Opens what sounds, so that a press of Play finds it there. Call it once the page rests, and from every press of a key
+   * or a finger, before which many browsers let nothing run.
+   */
   warm(): void {
-    if (this.#context) return;
-    // Until somebody plays, the device's own sound goes on.
-    void this.context().suspend();
+    if (this.#isUsed) return;
+    const isNew = this.#context === null;
+    const context = this.#ownContext();
     // Whatever is wrong is said when somebody wants to hear something.
-    this.#open().catch(() => undefined);
+    if (isNew) this.#open().catch(() => undefined);
+    if (!hasAudioSession()) this.#runAhead(context);
+    // Where the page's sound takes the place of the device's own, that goes on until somebody plays.
+    else if (isNew) void context.suspend();
+  }
+
+  /** Lets the loudspeaker run, which takes long to begin, and rest again where nobody uses it. */
+  #runAhead(context: AudioContext): void {
+    if (context.state !== 'running') context.resume().catch(() => undefined);
+    clearTimeout(this.#rest);
+    this.#rest = setTimeout(() => void context.suspend(), REST_MS);
   }
 
   /** The device took the sound away: where it was is kept, so that it can go on from that bar. */
@@ -194,11 +227,12 @@ export class Player {
   /** Begins by the way that it is on. @returns what was lacking; null where it sounds, or is wanted no more */
   async #begin(order: StartOrder, atMs: number, turn: number): Promise<Lack | null> {
     this.prepare(order.program);
+    const output = this.#wake(atMs);
+    output.catch(() => undefined);
     try {
-      const context = this.context();
-      // A device without an output leaves this open for ever.
-      await until(context.resume(), atMs, 'output');
       const maker = await until(this.#open(), atMs, 'thread');
+      // The page itself tells of strokes whether anybody hears them or not; a thread goes with the output.
+      if (this.#way === 'no thread') await output;
       if (turn !== this.#turn) return null;
       this.#told = [];
       this.#isWaiting = false;
@@ -207,12 +241,22 @@ export class Player {
       });
       maker.order({ ...order, room: this.#way === 'whole' });
       if (this.#way === 'small kit') maker.order({ kind: 'stand-ins', sounds: await makeStandIns() });
-      await inTime(first, Math.max(0, atMs - Date.now()));
+      await Promise.all([output, inTime(first, Math.max(0, atMs - Date.now()))]);
       return null;
     } catch (reason) {
+      const isDumb = await output.then(
+        () => false,
+        () => true,
+      );
+      if (isDumb) return 'output';
       if (reason instanceof LackError) return reason.lack;
       return this.#isWaiting ? 'kit' : 'stroke';
     }
+  }
+
+  /** Lets the output run, which a device without one leaves open for ever. */
+  async #wake(atMs: number): Promise<void> {
+    await until(this.context().resume(), atMs, 'output');
   }
 
   /** Leaves what does not sound, so that another takes its place; it falls silent where it comes after all. */
@@ -289,7 +333,7 @@ export class Player {
     const onReport = (report: Report) => {
       if (this.#maker === opening) this.#hear(report);
     };
-    const options = { context: this.context(), output: this.output(), onReport };
+    const options = { context: this.#ownContext(), output: this.#ownOutput(), onReport };
     const opening = this.#way === 'no thread' ? openBuffers(options) : openThread(options);
     this.#maker = opening;
     opening.then(
@@ -305,6 +349,12 @@ export class Player {
   #handOver(maker: SoundMaker): void {
     for (const port of this.#kit ?? []) maker.takeKit(port);
     if (this.#kit) this.#kit = [];
+    if (!this.#prepared || this.#status !== 'silent') return;
+    maker.order({
+      kind: 'rehearse',
+      program: this.#prepared,
+      atOnce: this.#context?.state !== 'running',
+    });
   }
 
   #hear(report: Report): void {

@@ -11,6 +11,7 @@ import {
   PLAYER,
   type Report,
 } from './messages.ts';
+import { rehearsalOf } from './rehearsal.ts';
 import { type Anchor, Sequencer } from './sequencer.ts';
 
 declare const currentFrame: number;
@@ -26,7 +27,11 @@ const AHEAD_SECONDS = 0.1;
 /** From the order to play to the first stroke. */
 const START_SECONDS = 0.15;
 
+/** Samples of a block, where none is asked for. */
+const BLOCK = 128;
+
 type StartOrder = Extract<Order, { kind: 'start' }>;
+type RehearseOrder = Extract<Order, { kind: 'rehearse' }>;
 
 class Player extends AudioWorkletProcessor {
   readonly #sounds = new Map<SoundName, KitSound['sound']>();
@@ -37,6 +42,9 @@ class Player extends AudioWorkletProcessor {
   #told: Anchor | null = null;
   /** An order to play that waits for its sounds. */
   #waiting: StartOrder | null = null;
+  /** What is to be rehearsed once its sounds are there. */
+  #toRehearse: RehearseOrder | null = null;
+  #rehearsal: ReturnType<typeof rehearsalOf> | null = null;
 
   constructor() {
     super();
@@ -55,6 +63,7 @@ class Player extends AudioWorkletProcessor {
       };
     else if (order.kind === 'start') this.#startWhenReady(order);
     else if (order.kind === 'stand-ins') this.#standIn(order.sounds);
+    else if (order.kind === 'rehearse') this.#rehearseWhenReady(order);
     else if (order.kind === 'settings') this.#sequencer?.change(order.settings, order.when);
     else if (order.kind === 'program') this.#sequencer?.replace(order.program, order.when);
     else this.#stop();
@@ -63,6 +72,19 @@ class Player extends AudioWorkletProcessor {
   #receive({ name, sound }: KitSound): void {
     this.#sounds.set(name, sound);
     if (this.#waiting) this.#startWhenReady(this.#waiting);
+    else if (this.#toRehearse) this.#rehearseWhenReady(this.#toRehearse);
+  }
+
+  #rehearseWhenReady(order: RehearseOrder): void {
+    this.#toRehearse = this.#isReadyFor(order) ? null : order;
+    if (this.#toRehearse || this.#renderer) return;
+    const rehearsal = rehearsalOf(order.program, this.#kit());
+    if (!order.atOnce) this.#rehearsal = rehearsal;
+    else while (!rehearsal(BLOCK));
+  }
+
+  #isReadyFor({ program }: StartOrder | RehearseOrder): boolean {
+    return soundsOf(program).every((name) => this.#sounds.has(name));
   }
 
   #standIn(sounds: readonly KitSound[]): void {
@@ -80,13 +102,15 @@ class Player extends AudioWorkletProcessor {
   }
 
   #startWhenReady(order: StartOrder): void {
-    const ready = soundsOf(order.program).every((name) => this.#sounds.has(name));
+    const ready = this.#isReadyFor(order);
     this.#waiting = ready ? null : order;
     if (ready) this.#start(order);
     else this.#report({ kind: 'waiting' });
   }
 
   #start({ program, settings, setUp, from, room = true }: StartOrder): void {
+    this.#toRehearse = null;
+    this.#rehearsal = null;
     this.#renderer = createRenderer({ kit: this.#kit(), setUp, room });
     this.#origin = currentFrame;
     const start = currentFrame + Math.round(START_SECONDS * sampleRate);
@@ -129,6 +153,7 @@ class Player extends AudioWorkletProcessor {
   process(_inputs: unknown, [output]: readonly (readonly Float32Array[])[]): boolean {
     const [left, right] = output ?? [];
     const renderer = this.#renderer;
+    if (left && this.#rehearsal?.(left.length)) this.#rehearsal = null;
     if (!left || !right || !renderer) return true;
     if (this.#sequencer) this.#sequence(this.#sequencer, renderer, left.length);
     this.#catchUp(renderer, left, right);

@@ -9,7 +9,7 @@ const PRESSES = ['pointerdown', 'keydown'] as const;
 
 /**
  * Makes the kit for what would play once the page has come to rest, and opens what sounds, so that it sounds at once
- * when it is asked to. The first press on the page opens it, too, where that comes before.
+ * when it is asked to. A press on the page opens it, too, where that comes before.
  * @param quietMs milliseconds without another program after which the page is taken to be at rest
  */
 export function usePreparation(player: Player, program: Program | null, quietMs: number): void {
@@ -23,10 +23,10 @@ export function usePreparation(player: Player, program: Program | null, quietMs:
   }, [player, program, quietMs]);
   useEffect(() => {
     const warm = () => player.warm();
-    const once = { once: true, capture: true, passive: true } as const;
-    for (const press of PRESSES) window.addEventListener(press, warm, once);
+    const early = { capture: true, passive: true } as const;
+    for (const press of PRESSES) window.addEventListener(press, warm, early);
     return () => {
-      for (const press of PRESSES) window.removeEventListener(press, warm, once);
+      for (const press of PRESSES) window.removeEventListener(press, warm, early);
     };
   }, [player]);
 }
