@@ -3,7 +3,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import '@shedbook/stand/theme/tokens.css';
 import '@shedbook/stand/theme/base.css';
-import { chosenTheme, facesThere, showTheme } from '@shedbook/stand';
+import { addStartPictures, chosenTheme, facesThere, showTheme } from '@shedbook/stand';
 import { App } from './app.tsx';
 
 showTheme(chosenTheme());
@@ -16,4 +16,5 @@ if (root) {
       </StrictMode>,
     ),
   );
+  addStartPictures().catch(() => undefined);
 }

@@ -3,7 +3,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import '@shedbook/stand/theme/tokens.css';
 import '@shedbook/stand/theme/base.css';
-import { chosenTheme, facesThere, showTheme } from '@shedbook/stand';
+import { addStartPictures, chosenTheme, facesThere, showTheme } from '@shedbook/stand';
 import { loadPack } from './load-pack.ts';
 import { registerWorker } from './offline/register.ts';
 import { PracticeApp } from './practice-app.tsx';
@@ -22,6 +22,7 @@ if (root) {
 }
 pack.then(
   async ({ isPrivate }) => {
+    addStartPictures().catch(() => undefined);
     await registerWorker();
     if (!isPrivate) return;
     const { startSending } = await import('./week/sending.ts');

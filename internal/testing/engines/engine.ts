@@ -23,8 +23,8 @@ export interface EnginePage {
   run<A extends readonly unknown[], T>(work: (...args: A) => T, ...args: A): Promise<Awaited<T>>;
   /** Whether something fits. */
   has(target: Target): Promise<boolean>;
-  /** Clicks as a person does. @throws Error where nothing fits */
-  press(target: Target): Promise<void>;
+  /** Clicks as a person does. @returns false where nothing fits, or where it went away before it was clicked on */
+  press(target: Target): Promise<boolean>;
   resize(width: number, height: number): Promise<void>;
   /** The page as a PNG. */
   picture(): Promise<Buffer>;
@@ -72,13 +72,14 @@ export function until<A extends readonly unknown[], T>(
   return soon(page, what, () => page.run(look, ...args));
 }
 
+const spelled = ({ css, named }: Target) => `${css} ${named ?? ''}`;
+
 /** Waits until an element is in sight. @throws Error where it never comes */
 export async function sees(page: EnginePage, target: Target): Promise<void> {
-  await soon(page, `${target.css} ${target.named ?? ''}`, () => page.has(target));
+  await soon(page, spelled(target), () => page.has(target));
 }
 
-/** Waits for an element and clicks on it. */
+/** Waits for an element and clicks on it. @throws Error where it never comes */
 export async function press(page: EnginePage, target: Target): Promise<void> {
-  await sees(page, target);
-  await page.press(target);
+  await soon(page, spelled(target), () => page.press(target));
 }

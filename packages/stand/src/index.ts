@@ -17,6 +17,7 @@ export { doneToTrack, isTouched, UNTOUCHED } from './device/done-to-track.ts';
 export * from './device/faces.ts';
 export * from './device/memory.ts';
 export * from './device/moment.ts';
+export * from './device/start-pictures.ts';
 export * from './device/theme.ts';
 export * from './device/use-awake.ts';
 export * from './pedal/midi-port.ts';
