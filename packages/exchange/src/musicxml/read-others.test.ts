@@ -1,4 +1,4 @@
-import { formatPattern, type Voice } from '@shedbook/core';
+import { type Exercise, formatPattern, type Voice } from '@shedbook/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inEnglish } from '../../../../internal/testing/in-english.ts';
@@ -11,6 +11,11 @@ import { writeMusicXml } from './write.ts';
 function textOf(reading: MusicXmlReading, voice: Voice): string | undefined {
   const part = reading.exercises[0]?.parts.find((each) => each.voice === voice);
   return part && formatPattern(part.pattern);
+}
+
+/** How many lines of a text begin up to one of its characters. */
+function linesOf(text: string, at: number): number {
+  return text.slice(0, at).split('\n').length;
 }
 
 function problemsOf(text: string): readonly string[] {
@@ -219,25 +224,56 @@ describe('MusicXML of other programs', () => {
     expect([title, by]).toEqual(['First swing', 'Oda Lindqvist-Reyes']);
   });
 
-  it('[EX64] answers any damaged score with what can be read, and never throws', () => {
-    const whole = writeMusicXml(swingLesson());
+  it('[EX64] reads every measure that damage did not touch, and names the place where a text stops being one', () => {
+    const [one, two] = swingLesson().exercises;
+    const exercises = Array.from({ length: 12 }, (_, i) => ({
+      ...((i % 2 ? one : two) as Exercise),
+      number: i + 1,
+    }));
+    const whole = writeMusicXml({ ...swingLesson(), exercises });
+    const measures = [...whole.matchAll(/<measure [\s\S]*?<\/measure>/g)];
+    // from its first note on: what stands before it holds for later measures, too
+    const inside = ([text]: RegExpMatchArray) => text.indexOf('<note') + 1;
+    const barred = (text: string) =>
+      readMusicXml(text).strokes.map(({ bar, inBar, voice }) => `${bar} ${inBar.num}/${inBar.den} ${voice}`);
+    const others = (strokes: readonly string[], bar: number) =>
+      strokes.filter((stroke) => !stroke.startsWith(`${bar} `));
+    const before = barred(whole);
     const damage = fc.record({
-      at: fc.nat(whole.length),
-      cut: fc.nat(40),
+      bar: fc.nat(measures.length - 1),
+      from: fc.nat(10_000),
+      cut: fc.nat(60),
       put: fc.oneof(
         fc.string({ maxLength: 12 }),
-        fc.constantFrom('99999', '0', '-1', '0.01', '<note>', '</note>', '&amp;'),
+        fc.constantFrom('99999', '0', '-1', '0.01', '<note>', '</note>', '<rest/>', '&amp;', '</measure>'),
       ),
     });
+    const seen = { read: 0, refused: 0 };
     fc.assert(
-      fc.property(damage, ({ at: from, cut, put }) => {
-        const text = whole.slice(0, from) + put + whole.slice(from + cut);
-        const { problems, strokes } = readMusicXml(text, 'sheet.musicxml');
-        for (const { line, column } of problems) expect(Math.min(line, column)).toBeGreaterThanOrEqual(1);
-        expect(strokes.length + problems.length).toBeGreaterThan(0);
+      fc.property(damage, ({ bar, from, cut, put }) => {
+        const measure = measures[bar] as RegExpExecArray;
+        const start = measure.index + inside(measure);
+        const room = measure[0].length - inside(measure) - '</measure>'.length;
+        const at = start + (from % room);
+        const text = whole.slice(0, at) + put + whole.slice(Math.min(start + room, at + cut));
+        const { problems } = readMusicXml(text, 'sheet.musicxml');
+        const broken = problems.find(({ code }) => code === 'xml-not-well-formed');
+        // The place: not before the damage, and at most at the end.
+        if (broken) expect(linesOf(text, at)).toBeLessThanOrEqual(broken.line);
+        else if (!put.includes('measure')) expect(others(barred(text), bar)).toEqual(others(before, bar));
+        seen[broken ? 'refused' : 'read'] += 1;
       }),
       { numRuns: 300 },
     );
+    expect(Math.min(seen.read, seen.refused)).toBeGreaterThan(20);
+  });
+
+  it('[EX64] refuses what is too large or too deep for a score of drums, with its place, and reads on past odd divisions', () => {
+    const code = (text: string) =>
+      readMusicXml(score(text)).problems.map((each) => [each.code, each.line])[0];
+    // definition: 64 elements in each other, and 200,000 in all
+    expect(code(`${'<a>'.repeat(70)}${'</a>'.repeat(70)}`)).toEqual(['xml-not-well-formed', 4]);
+    expect(code('<rest/>\n'.repeat(200_000))).toEqual(['xml-not-well-formed', expect.any(Number)]);
     const numbers = fc.array(fc.constantFrom('1', '7', '16383', '999999999', '0.00001', '3.14159'), {
       minLength: 4,
       maxLength: 8,
