@@ -1,6 +1,6 @@
 /**
- * A server that is killed at random moments while a student sends and a teacher writes, round after round: what it
- * acknowledged has to be there when it is back, and nothing twice.
+ * A server that is killed at random moments while a student sends and a teacher writes and listens, round after round:
+ * what it acknowledged has to be there when it is back, and nothing twice.
  *
  * Conventions: `kill -9` of a process of its own, so nothing is closed or flushed; what was asked and not answered may
  * be there or not. The recordings are of the length of a short take.
@@ -30,6 +30,8 @@ const SOUND_BYTES = 200_000;
  * @property {number} revision
  * @property {readonly number[]} sets tempi that the student may be set for: the one that was acknowledged, and one that was asked since
  * @property {number} studentRevision
+ * @property {readonly string[]} answers what the teacher said of the one take that is listened to again and again: what was acknowledged, and what was asked since
+ * @property {number} heard answers that were acknowledged
  * @property {number} count counts everything that was ever asked
  */
 
@@ -82,8 +84,44 @@ async function begin(url) {
   return {
     ...{ student: id, path: new URL(address).pathname, lesson: lesson.id, rows: new Set(), takes: new Map() },
     ...{ asked: new Map(), texts: [text], revision: 1, count: 0 },
-    ...{ sets: [], studentRevision: 1 },
+    ...{ sets: [], studentRevision: 1, answers: [], heard: 0 },
   };
+}
+
+/** The take that the teacher listens to. */
+const LISTENED = 'listened to';
+
+/** Hears a take, all of it, and says something of it. @param {string} url @param {Promised} promised */
+async function listen(url, promised) {
+  const path = `/api/students/${promised.student}/takes/${encodeURIComponent(LISTENED)}`;
+  if ((await send(url, 'GET', path)).status === 404)
+    await send(
+      url,
+      'PUT',
+      `${promised.path}takes/${encodeURIComponent(LISTENED)}`,
+      takeFile(LISTENED, 0, promised.lesson),
+    );
+  promised.count += 1;
+  const answer = `Heard ${promised.count}`;
+  promised.answers = [...promised.answers, answer];
+  const marks = [{ bar: 1, text: answer }];
+  const { status } = await send(url, 'PUT', path, { isHeard: true, answer, marks });
+  if (status !== 200) throw new Error(`answer: ${status}`);
+  promised.answers = [answer];
+  promised.heard += 1;
+}
+
+/** What is not as it was promised of what the teacher said. @param {string} url @param {Promised} promised @returns {Promise<readonly string[]>} */
+async function brokenAnswers(url, promised) {
+  const takes = (await send(url, 'GET', `/api/students/${promised.student}/takes`)).json();
+  const take = takes.find((/** @type {{ facts: { id: string } }} */ { facts }) => facts.id === LISTENED);
+  const may = promised.answers;
+  // what was never acknowledged may be nothing at all
+  if (promised.heard === 0 && !take?.isHeard) return [];
+  const now = take?.answer;
+  promised.answers = now ? [now] : [];
+  if (!take?.isHeard || !may.includes(now)) return [`answer is ${now}, expected ${may}`];
+  return take.marks[0]?.text === now ? [] : [`answer is ${now}, its mark ${take.marks[0]?.text}`];
 }
 
 /** Sends practice, again where nobody answered. @param {string} url @param {Promised} promised @param {string[]} waiting */
@@ -215,7 +253,7 @@ async function brokenPromises(url, promised, last) {
   if (!promised.texts.includes(lesson.text)) broken.push(`lesson is ${lesson.text}`);
   promised.texts = [lesson.text];
   promised.revision = lesson.revision;
-  return [...broken, ...(await brokenSets(url, promised))];
+  return [...broken, ...(await brokenSets(url, promised)), ...(await brokenAnswers(url, promised))];
 }
 
 /**
@@ -223,7 +261,7 @@ async function brokenPromises(url, promised, last) {
  * @param {string} data an empty folder
  * @param {number} rounds
  * @param {number} seed
- * @returns {Promise<{ readonly broken: readonly string[], readonly rows: number, readonly takes: number, readonly unanswered: number }>}
+ * @returns {Promise<{ readonly broken: readonly string[], readonly rows: number, readonly takes: number, readonly heard: number, readonly unanswered: number }>}
  */
 export async function killAgainAndAgain(data, rounds, seed) {
   const random = numbersFrom(seed);
@@ -252,6 +290,7 @@ export async function killAgainAndAgain(data, rounds, seed) {
         untilGone(() => sendTake(url, now, random), tookOne),
         untilGone(() => edit(url, now)),
         untilGone(() => setInHour(url, now)),
+        untilGone(() => listen(url, now)),
         gone,
       ]);
       unanswered += now.asked.size + (now.texts.length - 1) + Math.min(1, waiting.length);
@@ -260,5 +299,11 @@ export async function killAgainAndAgain(data, rounds, seed) {
     }
   }
   const kept = [...(promised?.takes.values() ?? [])].filter((sum) => sum !== null);
-  return { broken, rows: promised?.rows.size ?? 0, takes: kept.length, unanswered };
+  return {
+    broken,
+    rows: promised?.rows.size ?? 0,
+    takes: kept.length,
+    heard: promised?.heard ?? 0,
+    unanswered,
+  };
 }
