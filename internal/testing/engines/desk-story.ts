@@ -1,6 +1,7 @@
 /**
  * What a teacher does at the desk in a lesson, told in one engine: a bar is written and taken back, played, changed while
- * it sounds, taken away by the device and gone on with; then the lesson room, where there is no MIDI, and the sheet.
+ * it sounds, taken away by the device and gone on with; then the lesson room, where there is no MIDI, every view in a
+ * window of a tablet, and the sheet.
  *
  * Everything is the engine's own: clocks, sound thread, drawing, MIDI.
  */
@@ -96,6 +97,25 @@ async function teaches(page: EnginePage): Promise<void> {
   await press(page, { css: 'button', named: 'Leave the lesson room' });
 }
 
+/** What is there once a view has come, by its tab. */
+const VIEWS: Readonly<Record<string, string>> = {
+  Groove: 'main svg',
+  Compose: 'main input[type="range"]',
+  Text: 'main textarea',
+  Page: '[data-exercise="1"] [data-slot]',
+};
+
+/** No view is wider than its window. */
+async function staysOnPaper(page: EnginePage): Promise<void> {
+  await page.resize(1024, 768);
+  for (const [named, css] of Object.entries(VIEWS)) {
+    await press(page, { css: '[data-part="index-tabs"] a', named });
+    await sees(page, { css });
+    const [wide, window] = await page.run(() => [document.documentElement.scrollWidth, innerWidth] as const);
+    expect(wide, named).toBeLessThanOrEqual(window);
+  }
+}
+
 /** The sheet is engraved, and comes as a PDF. */
 async function prints(page: EnginePage): Promise<void> {
   await press(page, { css: '[data-part="index-tabs"] a', named: 'Print' });
@@ -146,6 +166,7 @@ export function tellDesk(engine: Engine): Promise<void> {
       await plays(page);
       await goesOn(page);
       await teaches(page);
+      await staysOnPaper(page);
       await prints(page);
       await tries(page);
     }),
