@@ -1,7 +1,8 @@
 /** A take on its way to the page: recorded or dropped, written down, looked through. */
 import type { Lesson } from '@shedbook/core';
 import type { RefusalFact, Transcript } from '@shedbook/listen';
-import { useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
+import { askWorker } from '../shared/ask-worker.ts';
 import DictationWorker from './dictation.worker.ts?worker';
 import type { DictationAnswer, DictationOrder, Played } from './messages.ts';
 import { type Recorder, record, type Source } from './recorder.ts';
@@ -25,13 +26,8 @@ export interface Dictation {
   readonly read: (file: File) => Promise<void>;
 }
 
-function writeDown(order: DictationOrder): Promise<DictationAnswer> {
-  const worker = new DictationWorker();
-  return new Promise((resolve) => {
-    worker.onmessage = ({ data }: MessageEvent<DictationAnswer>) => resolve(data);
-    worker.onerror = () => resolve(null);
-    worker.postMessage(order);
-  });
+function writeDown(order: DictationOrder, signal: AbortSignal): Promise<DictationAnswer> {
+  return askWorker<DictationAnswer>(new DictationWorker(), order, signal).catch(() => null);
 }
 
 function stateOf(answer: DictationAnswer): DictationState {
@@ -41,14 +37,18 @@ function stateOf(answer: DictationAnswer): DictationState {
     : { at: 'refused', refusal: answer.refusal };
 }
 
-/** Writes takes down in the meter and feel of a lesson. */
+/** Writes takes down, each until it is written or the form is left, in the meter and feel of a lesson. */
 export function useDictation({ meter, feel }: Pick<Lesson, 'meter' | 'feel'>): Dictation {
   const [state, show] = useState<DictationState>({ at: 'ready' });
   const recorder = useRef<Recorder | null>(null);
+  const writing = useRef<AbortController | null>(null);
+  useEffect(() => () => writing.current?.abort(), []);
   const write = async (taking: Promise<Played | null>) => {
     show({ at: 'writing' });
+    const asked = new AbortController();
+    writing.current = asked;
     const played = await taking;
-    show(stateOf(played && (await writeDown({ played, meter, feel }))));
+    show(stateOf(played && (await writeDown({ played, meter, feel }, asked.signal))));
   };
   return {
     state,

@@ -1,6 +1,7 @@
 /** Speaking a note: by the microphone, as an MP3 file. */
 import { Hertz } from '@shedbook/core';
 import { readPlayed } from '../dictation/sound-file.ts';
+import { askWorker } from '../shared/ask-worker.ts';
 import VoiceWorker from './voice.worker.ts?worker';
 import type { SpokenOrder } from './voice-messages.ts';
 
@@ -15,14 +16,9 @@ export interface Speaking {
   readonly note: Promise<Blob | null>;
 }
 
-function encode(order: SpokenOrder): Promise<Blob> {
-  const worker = new VoiceWorker();
-  return new Promise((resolve, reject) => {
-    worker.onerror = () => reject(new Error('Internal error: the note could not be made'));
-    worker.onmessage = ({ data }: MessageEvent<Uint8Array<ArrayBuffer>>) =>
-      resolve(new Blob([data], { type: 'audio/mpeg' }));
-    worker.postMessage(order);
-  });
+async function encode(order: SpokenOrder): Promise<Blob> {
+  const data = await askWorker<Uint8Array<ArrayBuffer>>(new VoiceWorker(), order);
+  return new Blob([data], { type: 'audio/mpeg' });
 }
 
 /** Begins to listen; the microphone is closed when the note ends. @throws DOMException where it is not there or not allowed */
