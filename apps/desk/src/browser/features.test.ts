@@ -11,6 +11,7 @@ import {
   sharedBrowser,
   startDesk,
 } from '../../../../internal/testing/browser.ts';
+import { coverPage, PHONES, underNotch } from '../../../../internal/testing/notch.ts';
 import type { View } from '../shared/address.ts';
 
 const browser = await sharedBrowser();
@@ -131,6 +132,26 @@ it('[ST39] keeps the strokes in reach on a phone and opens the other tools over 
   await page.locator('[data-exercise="1"] [data-slot]').nth(1).click();
   await page.getByRole('button', { name: 'accent', exact: true }).click();
   await expect.poll(() => page.locator('input[spellcheck="false"]').inputValue()).toMatch(/^xX/);
+});
+
+it('[ST3700] nothing lies under what a phone covers, upright and on its side', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, url);
+  const expectClear = async (view: string) => {
+    for (const phone of PHONES) {
+      await coverPage(page, phone);
+      expect(await underNotch(page, phone), `${view} ${phone.viewport.width} wide`).toEqual([]);
+    }
+  };
+  await page.locator('[data-part="lesson-card"]').nth(4).waitFor();
+  await expectClear('/');
+  for (const view of ['page', 'text', 'room'] as const) {
+    await open(page, url, 'First swing', view);
+    await expectClear(view);
+  }
+  await page.goto(new URL('/students', url).href);
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  await expectClear('students');
 });
 
 /** MIDI that the test plays on: messages are sent with `sendMidi`. */

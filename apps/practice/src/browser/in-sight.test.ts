@@ -10,6 +10,7 @@ import {
   SHORT_LESSON,
   willStrike,
 } from '../../../../internal/testing/hearing.ts';
+import { coverPage, PHONES, underNotch } from '../../../../internal/testing/notch.ts';
 
 const lesson = lessonOf(SHORT_LESSON);
 const browser = await sharedBrowser();
@@ -85,4 +86,18 @@ it('[ST145] shows today’s list first on a phone that lies across', async () =>
   await item.waitFor();
   const box = await item.boundingBox();
   expect((box?.y ?? 999) + 44).toBeLessThan(390);
+});
+
+it.each(PHONES)('[ST3700] nothing lies under what a phone covers: $viewport.width wide', async (phone) => {
+  const page = await openWithDevices(browser, `${host.url}#`);
+  await coverPage(page, phone);
+  const sees = (css: string) => page.locator(css).first().waitFor();
+  await sees('h1');
+  expect(await underNotch(page, phone), 'sheet').toEqual([]);
+  await page.goto(`${host.url}#1`);
+  await sees('[data-on="exercise"] .notehead');
+  expect(await underNotch(page, phone), 'exercise').toEqual([]);
+  await page.getByRole('button', { name: 'More', exact: true }).click();
+  await sees('dialog[open]');
+  expect(await underNotch(page, phone), 'settings').toEqual([]);
 });
