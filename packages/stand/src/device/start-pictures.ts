@@ -41,7 +41,8 @@ export async function addStartPictures(): Promise<void> {
   const short = Math.min(screen.width, screen.height);
   const long = Math.max(screen.width, screen.height);
   for (const { content, media } of document.querySelectorAll<HTMLMetaElement>('meta[name="theme-color"]')) {
-    addPicture(draw(image, content, short, long), `${media} and (orientation: portrait)`);
-    addPicture(draw(image, content, long, short), `${media} and (orientation: landscape)`);
+    const lying = (position: string) => [media, `(orientation: ${position})`].join(' and ');
+    addPicture(draw(image, content, short, long), lying('portrait'));
+    addPicture(draw(image, content, long, short), lying('landscape'));
   }
 }
