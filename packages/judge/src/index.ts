@@ -15,3 +15,4 @@ export { adviceOn, figureOf } from './verdict/advice.ts';
 export type * from './verdict/fact.ts';
 export { LOOP_VERDICT, recordRound } from './verdict/record.ts';
 export * from './verdict/verdict.ts';
+export * from './which-exercise.ts';

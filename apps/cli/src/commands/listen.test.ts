@@ -46,7 +46,7 @@ it('[CL20] prints a report of the model itself that is judged clean', async () =
   expect(JSON.parse(out).verdict).toEqual({ level: 'intermediate', is: 'clean', about: [] });
 });
 
-it('[CL3300] hears the groove alone where no exercise is named', async () => {
+it('[CL3300] hears the groove alone where no exercise is named and time was played', async () => {
   await run('build', lesson, '--out', join(folder, 'time'), '--form', 'time', '--tempo', '100');
   const take = join(folder, 'time/exercises/01.mid');
   const heard = async (...more: string[]) => {
@@ -126,6 +126,33 @@ it('[CL800] says which bars never came, and that it may have been another exerci
     expect(status).toBe(0);
     expect(out.split('\n').slice(0, 2)).toEqual(sentences);
   }
+});
+
+it('[CL3900] finds the exercise that was played where nobody says which, and says how surely', async () => {
+  const asked = join(folder, 'which.lesson.yaml');
+  const bars = ['x.. ... ..x ...', '..x x.x ... x..', 'x.x ..x x.. ..x'];
+  const text = `title: T\nfeel: triplet\nexercises:\n${bars.map((bar) => `  - ${bar}\n`).join('')}`;
+  await writeFile(asked, text);
+  const to = join(folder, 'which');
+  const made = ['--exercise', '2', '--form', 'loop', '--tempo', '100', '--dry'];
+  await run('build', asked, '--out', to, '--audio', 'wav', ...made);
+  const what = ['--lesson', asked];
+  const sound = await run('listen', join(to, 'audio/02.wav'), ...what);
+  // definition: exercise 2 was recorded
+  expect(sound.out.split('\n')[0]).toBe('Exercise 2 was played.');
+  const notes = await run('listen', join(to, 'exercises/02.mid'), ...what, '--json');
+  expect(JSON.parse(notes.out).number).toBe(2);
+  // the bar of another lesson is no exercise of this one for certain
+  const other = join(folder, 'audio/01.wav');
+  const [first, second] = (await run('listen', other, ...what, '--language', 'de')).out.split('\n');
+  expect(first).toMatch(/^Am ehesten ist es Übung \d\.$/);
+  expect(second).not.toContain('keiner zu viel');
+  // what the click says cannot be heard as something else
+  const along = await run('listen', join(to, 'exercises/02.mid'), ...what, '--latency', '0');
+  expect(along).toMatchObject({
+    status: 2,
+    err: 'It cannot be told which exercise was played; say it with --exercise, a number from 1 to 3.',
+  });
 });
 
 it('[CL47] takes any tap and any key for the exercise on a pad', async () => {

@@ -11,12 +11,13 @@ import {
   ontoPad,
   playedOn,
   SURFACES,
+  type Surface,
   sectionOf,
   turnedForm,
 } from '@shedbook/core';
 import { drawReport } from '@shedbook/engrave/report';
 import { InputError, reasonOf } from '@shedbook/host';
-import { type Judgement, judge, LEVELS, otherForm } from '@shedbook/judge';
+import { type AsExercise, type Judgement, judge, LEVELS, otherForm, whichExercise } from '@shedbook/judge';
 import type { Asked, Listened } from '@shedbook/listen';
 import {
   type CliCatalogue,
@@ -27,7 +28,7 @@ import {
   withSentences,
 } from '@shedbook/words';
 import { readLessonFile, requireExercise, requireLesson } from '../lesson-file.ts';
-import { hearTake } from '../listen/hear.ts';
+import { type HeardTake, hearTake } from '../listen/hear.ts';
 import { readKeysFile } from '../listen/midi-take.ts';
 import { reportLines } from '../listen/report-text.ts';
 import { readChoice, readVoices, requireForm } from '../options.ts';
@@ -37,7 +38,7 @@ import type { Speaker } from '../terminal.ts';
 export interface ListenRequest {
   readonly take: string;
   readonly lesson: string;
-  /** The groove alone when left out. */
+  /** Whichever was played when left out. */
   readonly exercise?: number;
   readonly form?: string;
   /** Quarter notes a minute; the lesson's own when left out. */
@@ -95,47 +96,76 @@ async function draw(picture: string, svg: string): Promise<void> {
   });
 }
 
+/** What was asked, for an exercise. @throws InputError where it has no such form, or no such voices are known */
+function taskOf(request: ListenRequest, lesson: Lesson, onPad: boolean): (exercise: number | null) => Asked {
+  const tempo = request.tempo === undefined ? {} : { bpm: Bpm(request.tempo) };
+  const plays = request.plays === undefined ? {} : { plays: readVoices('plays', request.plays) };
+  return (exercise) => {
+    const section = sectionOf(lesson, exercise);
+    const shown = { ...section, forms: formsShown(section, exercise) };
+    const form = request.form === undefined ? defaultForm(section) : requireForm(shown, request.form);
+    // What is left to the student is what the student plays there.
+    const whole = { lesson, exercise, form: onPad ? turnedForm(form) : form, ...tempo };
+    // On a pad there is one voice, whoever plays what on a drum set.
+    return onPad ? ontoPad(whole) : { ...whole, ...plays };
+  };
+}
+
+/** The exercises that may have been played: those for the surface, and with the form where one was named. */
+function candidatesOf({ form }: ListenRequest, lesson: Lesson, surface: Surface): readonly Exercise[] {
+  return lesson.exercises.filter(({ number }) => {
+    const forms = formsShown(sectionOf(lesson, number), number);
+    const hasForm = form === undefined || forms.some(({ name }) => name === form);
+    return hasForm && playedOn(lesson, number, surface) === surface;
+  });
+}
+
+/** What was played where nobody named the exercise. @throws InputError where it cannot be told */
+function played(
+  lesson: Lesson,
+  exercises: readonly Exercise[],
+  { as }: HeardTake,
+  askedFor: (exercise: number | null) => Asked,
+): AsExercise<Listened> {
+  const found = as && whichExercise(lesson, exercises, (each) => as(askedFor(each)));
+  if (found) return found;
+  throw new InputError(({ words }) => words.exerciseUntold({ most: exercises.length }));
+}
+
 /**
  * Listens to a recording and prints its report with the verdict. A take of another exercise, or in which nobody plays,
  * is a verdict and no failure. @returns the exit status.
  * @throws InputError when the recording cannot be read.
  */
 export async function listenCommand(request: ListenRequest, terminal: Speaker): Promise<number> {
-  const { take, tempo } = request;
+  const { take } = request;
   const level = readChoice('level', request.level ?? 'intermediate', LEVELS);
   const { tag: language, words } = terminal.catalogue;
-  const plays = request.plays === undefined ? {} : { plays: readVoices('plays', request.plays) };
   const lesson = requireLesson(await readLessonFile(request.lesson), terminal);
-  const played =
-    request.exercise === undefined ? null : requireExercise(lesson, request.exercise, '--exercise');
-  const exercise = played?.number ?? null;
-  const section = sectionOf(lesson, exercise);
-  const forms = formsShown(section, exercise);
-  const form =
-    request.form === undefined ? defaultForm(section) : requireForm({ ...section, forms }, request.form);
-  const onPad = playedOn(lesson, exercise, readChoice('on', request.on ?? 'kit', SURFACES)) === 'pad';
-  // What is left to the student is what the student plays there.
-  const whole = {
-    lesson,
-    exercise,
-    form: onPad ? turnedForm(form) : form,
-    ...(tempo === undefined ? {} : { bpm: Bpm(tempo) }),
-  };
-  // On a pad there is one voice, whoever plays what on a drum set.
-  const asked: Asked = onPad ? ontoPad(whole) : { ...whole, ...plays };
+  const surface = readChoice('on', request.on ?? 'kit', SURFACES);
+  const candidates = candidatesOf(request, lesson, surface);
+  if (request.exercise !== undefined) requireExercise(lesson, request.exercise, '--exercise');
+  const first = request.exercise ?? candidates[0]?.number ?? null;
+  const onPad = playedOn(lesson, first, surface) === 'pad';
+  const askedFor = taskOf(request, lesson, onPad);
   const latencySeconds =
     request.latency === undefined ? null : millisecondsToSeconds(Milliseconds(request.latency));
   terminal.progress(words.listening);
-  const heard = await hearTake(take, asked, {
+  const hearing = await hearTake(take, askedFor(first), {
     terminal,
     latencySeconds,
     onPad,
     playing: request.playing ?? null,
     keys: await readKeysFile(request.keys),
   });
+  const found = request.exercise === undefined ? played(lesson, candidates, hearing, askedFor) : null;
+  const { exercise, heard: heardFirst } = found ?? { exercise: first, heard: hearing.listened };
   terminal.progress(null);
-  const asAsked = judge(asked, heard.listened, level);
-  const { as } = heard;
+  const asked = askedFor(exercise);
+  const { form } = asked;
+  const forms = formsShown(sectionOf(lesson, exercise), exercise);
+  const asAsked = judge(asked, heardFirst, level);
+  const { as } = hearing;
   const other = as && otherForm(asked, { ...asAsked, level }, forms, (each) => as({ ...asked, form: each }));
   // a form that nobody named is whichever was played
   const isNamed = request.form !== undefined;
@@ -143,7 +173,7 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
     heard: listened,
     judgement,
     form: playedForm,
-  } = other && !isNamed ? other : { heard: heard.listened, judgement: asAsked, form };
+  } = other && !isNamed ? other : { heard: heardFirst, judgement: asAsked, form };
   const { report } = listened;
   if (!report) {
     const { lines, json } = unreported(listened, judgement, terminal.catalogue);
@@ -151,16 +181,25 @@ export async function listenCommand(request: ListenRequest, terminal: Speaker): 
     return 0;
   }
   if (request.picture !== undefined) {
-    const title = titleOf(lesson, played, REPORTS[language].words.exercise);
+    const drawn = lesson.exercises.find(({ number }) => number === exercise) ?? null;
+    const title = titleOf(lesson, drawn, REPORTS[language].words.exercise);
     await draw(request.picture, drawReport(report, pictureText(report, { title, judgement, language })));
   }
   const { verdict, rounds } = judgement;
   const cleanIn = other && isNamed ? other.form.name : null;
-  const json = { ...withSentences(report), form: playedForm.name, cleanIn, verdict, rounds };
+  const json = {
+    ...withSentences(report),
+    number: exercise,
+    form: playedForm.name,
+    cleanIn,
+    verdict,
+    rounds,
+  };
   if (request.json) {
     terminal.say(JSON.stringify(json, null, 2));
     return 0;
   }
+  if (found) terminal.say(say(found.told, terminal.catalogue.language));
   if (cleanIn !== null)
     terminal.say(say({ fact: 'clean-in-form', form: cleanIn }, terminal.catalogue.language));
   for (const line of reportLines(report, { judgement, form: playedForm, tag: language })) terminal.say(line);

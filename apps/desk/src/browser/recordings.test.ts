@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import { Bpm, formNamed, type Lesson, parseLesson } from '@shedbook/core';
+import { Bpm, formNamed, type Lesson, parseLesson, perform } from '@shedbook/core';
+import { writeMidi } from '@shedbook/exchange';
 import { makeRecording, planRecordings, RECORDING_LUFS, RECORDING_RATE_HZ } from '@shedbook/pack';
 import { createKit } from '@shedbook/sound';
 import { unzipSync } from 'fflate';
@@ -86,10 +87,14 @@ it('[ST2000] says how long and large a film will be before it is made, how far i
   await form.getByRole('button', { name: 'Make the film' }).waitFor();
 });
 
+async function demoLesson(file: string): Promise<Lesson> {
+  const text = await readFile(new URL(`../../../../demo/${file}`, import.meta.url), 'utf8');
+  return parseLesson(text, file).lesson as Lesson;
+}
+
 /** An exercise of a demo lesson as its model sounds at a tempo. */
 async function modelOf(file: string, exercise: number, bpm: number, formName = 'loop'): Promise<Buffer> {
-  const text = await readFile(new URL(`../../../../demo/${file}`, import.meta.url), 'utf8');
-  const lesson = parseLesson(text, file).lesson as Lesson;
+  const lesson = await demoLesson(file);
   const form = formNamed(lesson, formName);
   const asked = { mute: [], dry: false, loudnessLufs: RECORDING_LUFS, click: null };
   const request = {
@@ -130,6 +135,13 @@ it('[ST3601] a film follows a recording of an exercise that is added, heard and 
   expect(await row.count()).toBe(0);
 });
 
+/** The same as a kit would send it. */
+async function notesOf(file: string, exercise: number, bpm: number): Promise<Buffer> {
+  const lesson = await demoLesson(file);
+  const performance = perform(lesson, { exercise, form: formNamed(lesson, 'loop')!, bpm: Bpm(bpm) });
+  return Buffer.from(writeMidi(performance, { meter: lesson.meter, title: 'Monday' }));
+}
+
 /** A desk on which a recording is dropped, the student is added, and the lesson is chosen that it is of. */
 async function dropForKaito(recording: Buffer): Promise<Page> {
   const { url } = await startDesk();
@@ -162,6 +174,30 @@ it('[ST901] hears a recording that is dropped on the desk, tells what it heard, 
   await kept.getByText(/First swing · exercise 1/).click();
   await kept.getByText(/^All \d+ strokes are there, and no others\.$/).waitFor();
   await kept.getByRole('img').waitFor();
+});
+
+it('[ST3901] finds the exercise that was played, and hears it as that where another was chosen', async () => {
+  const { url } = await startDesk();
+  const page = await openWindow(browser, new URL('/students', url).href);
+  await page.getByRole('button', { name: 'New student' }).click();
+  await page.getByRole('textbox', { name: 'Name' }).fill('Kaito');
+  await page.keyboard.press('Enter');
+  const take = page.locator('[data-part="take-form"]');
+  await page.getByRole('button', { name: 'Add a recording or a practice log' }).waitFor();
+  await drop(page, 'monday.mid', await notesOf('first-swing.lesson.yaml', 7, 120));
+  await take.getByRole('combobox', { name: 'Lesson' }).selectOption({ label: 'First swing' });
+  const exercise = take.getByRole('combobox', { name: 'Exercise' });
+  expect(await exercise.inputValue()).toBe('');
+  await take.getByRole('button', { name: 'Listen' }).click();
+  // definition: exercise 7 was played
+  await take.getByText('Exercise 7 was played.').waitFor();
+  expect(await exercise.inputValue()).toBe('7');
+  await take.getByRole('img', { name: /First swing · exercise 7/ }).waitFor();
+  await exercise.selectOption('3');
+  await take.getByRole('button', { name: 'Listen' }).click();
+  await take.getByRole('button', { name: 'Hear it as exercise 7' }).click();
+  await take.getByText('The tempo holds at 120.').waitFor();
+  expect(await exercise.inputValue()).toBe('7');
 });
 
 it('[ST3100] hears a recording in the form that was played, and keeps what was heard', async () => {

@@ -11,7 +11,7 @@ import {
   quarterTempo,
   sectionOf,
 } from '@shedbook/core';
-import type { Level } from '@shedbook/judge';
+import type { Judgement, Level } from '@shedbook/judge';
 import { Button, Field, Icon, Select } from '@shedbook/stand';
 import { nameIn, teacherSentences } from '@shedbook/words';
 import { Suspense, useState } from 'react';
@@ -59,26 +59,39 @@ function called({ number, name }: Exercise): string {
   return name === null ? String(number) : `${number} ${name}`;
 }
 
+/** Lesson and exercise; the lesson by itself where its groove alone was played. */
+function titleOf(
+  { title }: Lesson,
+  exercise: Exercise | null,
+  of: (what: { readonly lesson: string; readonly exercise: string }) => string,
+): string {
+  return exercise ? of({ lesson: title, exercise: called(exercise) }) : title;
+}
+
 interface Choice {
   readonly lesson: string | null;
-  readonly exercise: number;
+  /** Null for whichever was played. */
+  readonly exercise: number | null;
   readonly form: string | null;
   /** Quarter notes a minute, or null. */
   readonly bpm: number | null;
 }
 
-/** What was chosen, while there is such a thing. */
-function useChoice({ shelf, likely }: Pick<TakeFormProps, 'shelf' | 'likely'>) {
+/**
+ * What was chosen, while there is such a thing.
+ * @param heard number of the exercise that was heard; null where none was yet
+ */
+function useChoice({ shelf, likely }: Pick<TakeFormProps, 'shelf' | 'likely'>, heard: number | null) {
   const [choice, setChoice] = useState<Choice>({
     lesson: likely?.lesson ?? null,
-    exercise: likely?.exercise ?? 1,
+    exercise: likely?.exercise ?? null,
     ...{ form: null, bpm: null },
   });
   const played = shelf.find(({ id }) => id === choice.lesson) ?? shelf[0];
-  const exercise =
-    played?.lesson.exercises.find(({ number }) => number === choice.exercise) ?? played?.lesson.exercises[0];
+  const wanted = heard ?? choice.exercise;
+  const exercise = played?.lesson.exercises.find(({ number }) => number === wanted) ?? null;
   const section = played && sectionOf(played.lesson, exercise?.number ?? null);
-  const forms = section && exercise ? formsShown(section, exercise.number) : [];
+  const forms = section ? formsShown(section, exercise?.number ?? null) : [];
   const form = section && (forms.find(({ name }) => name === choice.form) ?? defaultForm(section)).name;
   return {
     choice,
@@ -94,7 +107,7 @@ function useChoice({ shelf, likely }: Pick<TakeFormProps, 'shelf' | 'likely'>) {
 function Said({ hearing }: { readonly hearing: Hearing }) {
   const words = useWords().takes;
   if (hearing.at === 'reading') return words.reading;
-  if (hearing.at === 'failed') return words.failed;
+  if (hearing.at === 'failed' || hearing.at === 'untold') return words[hearing.at];
   if (hearing.at !== 'listening') return null;
   return (
     <>
@@ -131,20 +144,45 @@ function InOtherForm({ form, onHear }: { readonly form: string; readonly onHear:
   );
 }
 
+/** That another exercise was played, and a press that hears it so. */
+function AsOther({ exercise, onHear }: { readonly exercise: number; readonly onHear: (n: number) => void }) {
+  const words = useWords().takes;
+  return (
+    <p className={rows.acts}>
+      <Button onClick={() => onHear(exercise)}>{words.hearAsExercise({ n: exercise })}</Button>
+    </p>
+  );
+}
+
+/** The exercise that was played rather than the one that was chosen, or null. */
+function otherIn({ verdict }: Judgement): number | null {
+  return verdict.about.find(({ what }) => what === 'other-exercise')?.exercise ?? null;
+}
+
 /** The form. */
 export function TakeForm(props: TakeFormProps) {
   const { file, shelf, level, name, onKeep, onClose } = props;
   const words = useWords();
   const { hearing, hear, cancel } = useTake();
-  const { choice, choose: change, played, exercise, section, forms, form: first } = useChoice(props);
-  if (!played || !exercise || !section || first === undefined) return <p>{words.takes.nothingToPlay}</p>;
+  const say = useSay();
+  const number = hearing.at === 'heard' ? hearing.heard.exercise : null;
+  const { choice, choose: change, played, exercise, section, forms, form: first } = useChoice(props, number);
+  const other = hearing.at === 'heard' ? otherIn(hearing.heard.judgement) : null;
+  const isEmpty = played?.lesson.exercises.length === 0;
+  if (!played || !section || first === undefined || isEmpty) return <p>{words.takes.nothingToPlay}</p>;
   const isBusy = hearing.at === 'reading' || hearing.at === 'listening';
   // what was heard is of what was chosen then
   const choose = (to: Partial<Choice>) => {
     if (!isBusy) cancel();
     change(to);
   };
-  const order = { text: played.text, exercise: exercise.number, form: choice.form, bpm: choice.bpm, level };
+  const order = {
+    text: played.text,
+    exercise: exercise?.number ?? null,
+    form: choice.form,
+    bpm: choice.bpm,
+    level,
+  };
   const form = hearing.at === 'heard' ? hearing.heard.form : first;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset has a layout of its own
@@ -160,7 +198,7 @@ export function TakeForm(props: TakeFormProps) {
         <Select
           label={words.students.lesson}
           value={played.id}
-          onChange={({ target }) => choose({ lesson: target.value, exercise: 1 })}
+          onChange={({ target }) => choose({ lesson: target.value, exercise: null })}
         >
           {shelf.map((each) => (
             <option key={each.id} value={each.id}>
@@ -170,9 +208,10 @@ export function TakeForm(props: TakeFormProps) {
         </Select>
         <Select
           label={words.students.exercise}
-          value={exercise.number}
-          onChange={({ target }) => choose({ exercise: Number(target.value) })}
+          value={exercise?.number ?? ''}
+          onChange={({ target }) => choose({ exercise: target.value === '' ? null : Number(target.value) })}
         >
+          <option value="">{words.takes.whichever}</option>
           {played.lesson.exercises.map((each) => (
             <option key={each.number} value={each.number}>
               {called(each)}
@@ -222,6 +261,16 @@ export function TakeForm(props: TakeFormProps) {
       {hearing.at === 'heard' && !hearing.heard.report && <Unreported heard={hearing.heard} />}
       {hearing.at === 'heard' && hearing.heard.report && (
         <>
+          {hearing.heard.told && <p>{say(hearing.heard.told)}</p>}
+          {other !== null && (
+            <AsOther
+              exercise={other}
+              onHear={(meant) => {
+                choose({ exercise: meant });
+                void hear(file, { ...order, exercise: meant });
+              }}
+            />
+          )}
           {hearing.heard.cleanIn !== null && (
             <InOtherForm
               form={hearing.heard.cleanIn}
@@ -235,17 +284,20 @@ export function TakeForm(props: TakeFormProps) {
             <HeardReport
               report={hearing.heard.report}
               judgement={hearing.heard.judgement}
-              title={words.takes.title({ lesson: played.lesson.title, exercise: called(exercise) })}
+              title={titleOf(played.lesson, exercise, words.takes.title)}
             />
           </Suspense>
-          <Button
-            dress="strong"
-            onClick={() =>
-              hearing.heard.report && onKeep({ report: hearing.heard.report, lesson: played, exercise, form })
-            }
-          >
-            {words.takes.keep({ name })}
-          </Button>
+          {exercise && (
+            <Button
+              dress="strong"
+              onClick={() =>
+                hearing.heard.report &&
+                onKeep({ report: hearing.heard.report, lesson: played, exercise, form })
+              }
+            >
+              {words.takes.keep({ name })}
+            </Button>
+          )}
         </>
       )}
     </div>

@@ -6,6 +6,7 @@ import {
   formsShown,
   Hertz,
   isVoice,
+  type Lesson,
   ontoPad,
   padVoice,
   parseLesson,
@@ -15,7 +16,7 @@ import {
   turnedForm,
 } from '@shedbook/core';
 import { readMidi } from '@shedbook/exchange';
-import { type Judgement, judge, otherForm } from '@shedbook/judge';
+import { type Judgement, judge, otherForm, whichExercise } from '@shedbook/judge';
 import {
   type Asked,
   type Listened,
@@ -25,7 +26,7 @@ import {
   TakeListener,
 } from '@shedbook/listen';
 import type { Played } from '../dictation/messages.ts';
-import type { HeardTake, HearOrder, HearReport } from './take-messages.ts';
+import type { HeardTake, HearOrder, HearReport, NotHeard } from './take-messages.ts';
 
 /** How much is heard before it is told how far it is, in seconds of the recording. */
 const TOLD_SECONDS = 1;
@@ -34,9 +35,13 @@ function tell(report: HearReport): void {
   self.postMessage(report);
 }
 
-function askedOf({ text, exercise, form, bpm }: HearOrder): Asked {
+function lessonOf({ text }: HearOrder): Lesson {
   const { lesson } = parseLesson(text, 'lesson');
   if (!lesson) throw new RangeError('Internal error: a take of a lesson that cannot be read');
+  return lesson;
+}
+
+function askedOf({ form, bpm }: HearOrder, lesson: Lesson, exercise: number | null): Asked {
   const section = sectionOf(lesson, exercise);
   const named = form === null ? null : formNamed({ forms: formsShown(section, exercise) }, form);
   const shown = named ?? defaultForm(section);
@@ -75,23 +80,43 @@ function hearMidi(bytes: Uint8Array, first: Asked): HearAs | null {
   return (asked) => listenToNotes(played, durationSeconds, asked);
 }
 
-function hear(order: HearOrder): HeardTake | null {
+/** The exercises that are played on a drum set, and not clapped. */
+function onKit(lesson: Lesson): Lesson['exercises'] {
+  return lesson.exercises.filter(({ number }) => playedOn(lesson, number, 'kit') === 'kit');
+}
+
+/** What was played, where nobody named the exercise, or what was named. */
+function heardFirst(order: HearOrder, lesson: Lesson, as: HearAs) {
+  const asFor = (exercise: number | null) => as(askedOf(order, lesson, exercise));
+  const { exercise } = order;
+  return exercise === null
+    ? whichExercise(lesson, onKit(lesson), asFor)
+    : { exercise, heard: asFor(exercise), told: null };
+}
+
+function hear(order: HearOrder): HeardTake | NotHeard {
   const { played, level } = order;
-  const asked = askedOf(order);
   if (played.kind === 'notes') throw new RangeError('Internal error: a take is a file');
-  const as = played.kind === 'sound' ? hearSound(played, asked) : hearMidi(played.bytes, asked);
-  if (!as) return null;
-  const listened = as(asked);
+  const lesson = lessonOf(order);
+  const first = askedOf(order, lesson, order.exercise ?? onKit(lesson)[0]?.number ?? null);
+  const as = played.kind === 'sound' ? hearSound(played, first) : hearMidi(played.bytes, first);
+  if (!as) return 'failed';
+  const found = heardFirst(order, lesson, as);
+  if (!found) return 'untold';
+  const { exercise, heard: listened, told } = found;
+  const asked = askedOf(order, lesson, exercise);
   const judgement = judge(asked, listened, level);
-  const forms = formsShown(sectionOf(asked.lesson, order.exercise), order.exercise);
+  const forms = formsShown(sectionOf(lesson, exercise), exercise);
+  const of = { exercise, told };
   const other = onOneSurface(asked)
     ? null
     : otherForm(asked, { ...judgement, level }, forms, (form) => as({ ...asked, form }));
-  if (other && order.form === null) return heardIn(other.form.name, other.heard, other.judgement);
-  return { ...heardIn(asked.form.name, listened, judgement), cleanIn: other?.form.name ?? null };
+  if (other && order.form === null)
+    return { ...of, ...heardIn(other.form.name, other.heard, other.judgement) };
+  return { ...of, ...heardIn(asked.form.name, listened, judgement), cleanIn: other?.form.name ?? null };
 }
 
-function heardIn(form: string, { report, refusal }: Listened, judgement: Judgement): HeardTake {
+function heardIn(form: string, { report, refusal }: Listened, judgement: Judgement) {
   return { report, refusal: report ? null : refusal, judgement, form, cleanIn: null };
 }
 

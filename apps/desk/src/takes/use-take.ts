@@ -2,11 +2,11 @@
 import { useEffect, useRef, useState } from 'react';
 import { readPlayed } from '../dictation/sound-file.ts';
 import TakeWorker from './take.worker.ts?worker';
-import type { HeardTake, HearOrder, HearReport } from './take-messages.ts';
+import type { HeardTake, HearOrder, HearReport, NotHeard } from './take-messages.ts';
 
 /** How far it is. */
 export type Hearing =
-  | { readonly at: 'ready' | 'reading' | 'failed' }
+  | { readonly at: 'ready' | 'reading' | NotHeard }
   | { readonly at: 'listening'; readonly share: number }
   | { readonly at: 'heard'; readonly heard: HeardTake };
 
@@ -45,7 +45,7 @@ export function useTake(): TakeHearing {
       made.onerror = () => end({ at: 'failed' });
       made.onmessage = ({ data }: MessageEvent<HearReport>) => {
         if (data.kind === 'listening') show({ at: 'listening', share: data.share });
-        else end(data.heard ? { at: 'heard', heard: data.heard } : { at: 'failed' });
+        else end(typeof data.heard === 'string' ? { at: data.heard } : { at: 'heard', heard: data.heard });
       };
       made.postMessage({ ...order, played } satisfies HearOrder);
       worker.current = made;

@@ -63,6 +63,8 @@ export interface ExerciseAgreement {
   readonly rather?: number;
   /** Numbers of exercises that what was heard agrees with as well, so that it cannot be told which was played. */
   readonly cannotTellFrom?: readonly number[];
+  /** Number of the exercise that the take is likeliest of, whatever was asked, where that is another one. */
+  readonly likeliest?: number;
 }
 
 /** What a loudspeaker played during the take, as it was found in the recording. */

@@ -194,5 +194,10 @@ export interface CleanInFormFact extends Fact {
   readonly form: string;
 }
 
+/** Which exercise a take is of, where nobody named one: a number from 1, or the groove alone. */
+export type ExerciseFact =
+  | (Fact & { readonly fact: 'exercise-played' | 'exercise-most-like'; readonly exercise: number })
+  | (Fact & { readonly fact: 'time-played' });
+
 /** Every fact of verdicts. */
-export type VerdictFact = AdviceFact | FigureFact | PraiseFact | CleanInFormFact;
+export type VerdictFact = AdviceFact | FigureFact | PraiseFact | CleanInFormFact | ExerciseFact;

@@ -98,6 +98,26 @@ describe('sounds with two parts', () => {
     expect(shadowsOf(take({ ...steady, lateMs: () => 250 })).size).toBe(0);
   });
 
+  it('[LI3900] a voice that is as plain there as where it is written was struck, however exact', () => {
+    const beside = take(steady).map((stroke) => ({ ...stroke, levelDb: 0, confidence: 0.97 }));
+    const between = (levelDb: number) =>
+      Array.from({ length: 12 }, (_, i): HeardStroke => {
+        const seconds = (i + 0.5) * BEAT_SECONDS;
+        return {
+          voice: 'bass',
+          timeSeconds: seconds,
+          levelDb,
+          place: placeAt('bass', seconds),
+          confidence: 1,
+        };
+      });
+    const inOrder = (strokes: readonly HeardStroke[]) =>
+      strokes.toSorted((a, b) => a.timeSeconds - b.timeSeconds);
+    expect(shadowsOf(inOrder([...beside, ...between(0)])).size).toBe(0);
+    // definition: what is a part of another sound is as loud as that makes it, and not as this voice is elsewhere
+    expect(shadowsOf(inOrder([...beside, ...between(6)])).size).toBe(30);
+  });
+
   it('[LI53] nothing comes of nothing', () => {
     expect(shadowsOf([]).size).toBe(0);
   });

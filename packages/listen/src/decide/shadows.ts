@@ -9,7 +9,7 @@
  * Psychon. Bull. Rev. 12, 2005), and drummers' hi-hats lead their rides by 2 to 26 ms (J. New Music Res. 46, 2017); the
  * bounds lie between that and what rendered takes show for sounds with two parts.
  */
-import { spread } from '@shedbook/signal';
+import { median, spread } from '@shedbook/signal';
 import { firstFrom } from '../align/observations.ts';
 import type { HeardStroke } from './heard-stroke.ts';
 
@@ -21,6 +21,20 @@ const LEAST_SHARE = 0.2;
 /** Times that scatter less than this are of one blow; so are times and levels that both scatter less than these. */
 const ONE_BLOW_MS = 1.6;
 const STEADY = { ms: 2.7, db: 1.5 };
+
+/**
+ * A stroke that is written nowhere is struck all the same where the ear is so sure of it, from 0 to 1, and it is as loud
+ * as those that are written, if there are so many, within so many dB: what is a part of another sound has a level of its own.
+ */
+const PLAIN = { confidence: 0.95, db: 3, fewest: 4 } as const;
+
+/** Whether a stroke is as plain as those of its voice that are written. */
+function isPlainBeside(written: readonly HeardStroke[]): (stroke: HeardStroke) => boolean {
+  if (written.length < PLAIN.fewest) return () => false;
+  const usualDb = median(written.map(({ levelDb }) => levelDb));
+  return ({ confidence, levelDb }) =>
+    confidence >= PLAIN.confidence && Math.abs(levelDb - usualDb) <= PLAIN.db;
+}
 
 /** Finds the nearest of strokes in order of time, or null when none is together with a moment. */
 function nearestOf(strokes: readonly HeardStroke[]): (seconds: number) => HeardStroke | null {
@@ -56,9 +70,11 @@ export function shadowsOf(strokes: readonly HeardStroke[]): ReadonlySet<HeardStr
   const voices = new Set(strokes.map((stroke) => stroke.voice));
   for (const voice of voices) {
     const own = strokes.filter((stroke) => stroke.voice === voice);
-    const extra = own.filter((stroke) => !stroke.place);
+    const placed = own.filter((stroke) => stroke.place);
+    const isPlain = isPlainBeside(placed);
+    const extra = own.filter((stroke) => !stroke.place && !isPlain(stroke));
     if (extra.length < FEWEST) continue;
-    const written = nearestOf(own.filter((stroke) => stroke.place));
+    const written = nearestOf(placed);
     // where this voice is written too, the two tell nothing of each other
     const elsewhere = strokes.filter((stroke) => stroke.voice !== voice && !written(stroke.timeSeconds));
     for (const other of voices) {

@@ -180,9 +180,11 @@ export function tellExercise(asked: FittedExercise, others: readonly FittedExerc
     exercise === null ? [] : [{ exercise, lead: likelihood - asked.likelihood - ASKED, agreement }],
   );
   const [best] = leads.toSorted((a, b) => b.lead - a.lead);
-  if (best && best.lead > TOLD_APART && best.agreement >= LEAST_AGREEMENT) return { rather: best.exercise };
+  const likeliest = best && best.lead > -ASKED ? { likeliest: best.exercise } : {};
+  if (best && best.lead > TOLD_APART && best.agreement >= LEAST_AGREEMENT)
+    return { rather: best.exercise, ...likeliest };
   const alike = leads.filter(({ lead }) => lead > -TOLD_APART).map(({ exercise }) => exercise);
-  return alike.length === 0 ? {} : { cannotTellFrom: alike };
+  return alike.length === 0 ? likeliest : { cannotTellFrom: alike, ...likeliest };
 }
 
 /** The bars of a take for the asked exercise: where another one was rather played, as that one has them. */

@@ -192,7 +192,7 @@ No hand is asked for more than one hand is published to keep up at the goal temp
       'Listens to a recording of an exercise and says, limb by limb, what was played, when and how loud. WAV, FLAC, MP3, Ogg and WebM are read directly, M4A and phone videos through FFmpeg where it is installed.',
     take: 'a recording, or the MIDI file of an electronic kit',
     lesson: 'the lesson that the exercise is from',
-    exercise: 'the exercise that was played; the groove alone when left out',
+    exercise: 'the exercise that was played; whichever was played, or the groove alone, when left out',
     form: 'the phrase form that was played; when left out, loop, or another in which nothing is wrong',
     tempo: 'about how fast, in quarter notes a minute',
     latency:

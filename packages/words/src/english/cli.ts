@@ -268,6 +268,8 @@ export const cli = {
   },
   internal: 'Internal error: {$what}. This is our fault: please report it.',
   found: '{$where}: found {$found}, expected {$expected}',
+  exerciseUntold:
+    'It cannot be told which exercise was played; say it with --exercise, a number from 1 to {$most :integer}.',
   foundNear: '{$where}: found {$found}, expected {$expected} (did you mean "{$near}"?)',
   unreadable: '{$file}: {$why}; expected {$expected}',
   unwritable: '{$file} cannot be written: {$why}',

@@ -272,6 +272,8 @@ export const cli = translation<typeof english.cli>()({
   },
   internal: 'Interner Fehler: {$what}. Das ist unser Fehler: Bitte melden.',
   found: '{$where}: gefunden {$found}, erwartet {$expected}',
+  exerciseUntold:
+    'Welche Übung gespielt wurde, ist nicht herauszuhören; sag es mit --exercise, eine Zahl von 1 bis {$most :integer}.',
   foundNear: '{$where}: gefunden {$found}, erwartet {$expected} (gemeint „{$near}“?)',
   unreadable: '{$file}: {$why}; erwartet {$expected}',
   unwritable: '{$file} lässt sich nicht schreiben: {$why}',

@@ -94,5 +94,8 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'praise-steady':
     '{$voice :the at=start} is steady: half of its strokes lie within {$ms :integer} ms of their place.',
   'praise-clean': 'That was clean.',
+  'time-played': 'The groove alone was played.',
+  'exercise-played': 'Exercise {$exercise :integer} was played.',
+  'exercise-most-like': 'It is most like exercise {$exercise :integer}.',
   'clean-in-form': 'In the form “{$form}” nothing is wrong with it: was that one meant?',
 });

@@ -100,5 +100,8 @@ export const verdicts = sentences<VerdictFact, PlaceFact>()({
   'praise-steady':
     '{$voice :the at=start} ist gleichmäßig: Die Hälfte der Schläge liegt bis zu {$ms :integer} ms um ihren Platz.',
   'praise-clean': 'Das war sauber.',
+  'time-played': 'Gespielt wurde der Groove allein.',
+  'exercise-played': 'Gespielt wurde Übung {$exercise :integer}.',
+  'exercise-most-like': 'Am ehesten ist es Übung {$exercise :integer}.',
   'clean-in-form': 'In der Form „{$form}“ ist nichts daran auszusetzen: War sie gemeint?',
 });
