@@ -43,8 +43,8 @@ describe('facts', () => {
   it('[WO1] are said with numbers as the language writes them', () => {
     // standard: CLDR, decimal separator of German: a comma
     expect(both({ fact: 'part-pulse', count: 2.55 })).toEqual([
-      '2.6 of evidence against the pulse',
-      '2,6 gegen den Puls',
+      'it says little of the pulse (2.6 against it)',
+      'der Puls ist wenig zu hören (2,6 gegen ihn)',
     ]);
     expect(both({ fact: 'silence', bars: 1 })).toEqual(['1 is silent', 'die 1 ist still']);
   });
