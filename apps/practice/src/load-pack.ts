@@ -61,6 +61,12 @@ async function readPack(folder: string): Promise<Pack> {
   return pack;
 }
 
+/** Judges at the level that the teacher set, where they set one. */
+function judgeBy(set: string | undefined): void {
+  const level = readLevel(set);
+  if (level) takeSetLevel(level);
+}
+
 /** The week of whoever opened the page by a private link: they practise here now. Null where it is no such page. */
 let week: Promise<Week | null> | null = null;
 
@@ -69,8 +75,7 @@ async function joinWeek(): Promise<Week | null> {
   const found = await readWeek();
   if (!found) return null;
   practiseAs(found.student);
-  const level = readLevel(found.level);
-  if (level) takeSetLevel(level);
+  judgeBy(found.level);
   return found;
 }
 
@@ -84,6 +89,7 @@ async function withWeek(pack: Pack, id: string): Promise<Pack> {
 export async function loadPack(): Promise<Pack> {
   const read = await readPack('');
   if (read.isPrivate) week = joinWeek();
+  else judgeBy(read.level);
   await week;
   const pack = await withWeek(named(read, ownFolder()), read.id);
   if (ownLessons()[pack.id] === undefined) keepLesson(pack.id, true);

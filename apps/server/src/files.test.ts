@@ -107,7 +107,7 @@ it('[SE38] gives out a pack that carries what was set of its lesson for one stud
   const student = made as { readonly id: string; readonly revision: number };
   const set = { exercise: 'x x x x', pinned: false, note: 'Lightly.', toBpm: 96, by: '2026-12-06' };
   const kept = await send(server, 'PUT', `/api/students/${student.id}`, {
-    ...{ name: 'Kaito', revision: student.revision },
+    ...{ name: 'Kaito', revision: student.revision, level: 'advanced' },
     assignments: [
       { lesson: id, ...set },
       { lesson: 'another', ...set },
@@ -117,5 +117,5 @@ it('[SE38] gives out a pack that carries what was set of its lesson for one stud
   const response = await fetch(new URL(`/api/lessons/${id}/practice.zip?student=${student.id}`, server.url));
   const files = unzipSync(new Uint8Array(await response.arrayBuffer()));
   const pack = JSON.parse(Buffer.from(files['practice/pack.json'] ?? []).toString('utf8'));
-  expect(pack.assignments).toEqual([set]);
+  expect([pack.assignments, pack.level]).toEqual([[set], 'advanced']);
 });

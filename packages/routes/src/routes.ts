@@ -204,7 +204,7 @@ export const ROUTES = {
     query: z.extend(inLanguage, {
       student: z
         .optional(z.string().check(z.maxLength(200)))
-        .check(z.describe('whose assignments the pack carries')),
+        .check(z.describe('whose assignments and level the pack carries')),
       performances: z
         .optional(z.string().check(z.maxLength(10_000)))
         .check(

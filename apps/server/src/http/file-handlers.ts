@@ -29,11 +29,15 @@ function sentFile({ title, bytes }: MadeFile, format: FileFormat): SentFile {
 
 /** Answers the routes of files. */
 export function fileHandlers({ store, students, sheets, packs, imports, films }: FileParts) {
-  /** What a student has to do of a lesson; nothing where there is no such student. */
-  const setFor = async (student: string, lesson: string) => {
-    const found = await students.read(student);
-    const own = found?.assignments.filter((each) => each.lesson === lesson) ?? [];
-    return own.map(({ exercise, pinned, note, toBpm, by }) => ({ exercise, pinned, note, toBpm, by }));
+  /** What a student has to do of a lesson, and their level; nothing where there is no such student. */
+  const setFor = async (student: string | undefined, lesson: string) => {
+    const found = student === undefined ? null : await students.read(student);
+    if (!found) return {};
+    const own = found.assignments.filter((each) => each.lesson === lesson);
+    const assignments = own.map(({ exercise, pinned, note, toBpm, by }) => {
+      return { exercise, pinned, note, toBpm, by };
+    });
+    return { assignments, level: found.level };
   };
   /** What is made of a lesson, or why it is not. */
   async function made<Made>(id: string, make: (stored: StoredLesson) => Promise<Made | null>) {
@@ -67,9 +71,9 @@ export function fileHandlers({ store, students, sheets, packs, imports, films }:
       if (!demonstrations) return refuse('no-such-performance', {});
       return madeFile(who, 'pack', async (stored) => {
         const { text, id } = stored;
-        const assignments = query.student === undefined ? [] : await setFor(query.student, id);
+        const set = await setFor(query.student, id);
         const { language } = query;
-        const pack = await packs.pack({ text, name: id, language, assignments, demonstrations }, who);
+        const pack = await packs.pack({ text, name: id, language, demonstrations, ...set }, who);
         if (pack) await noteGivenOut(store, stored);
         return pack;
       });

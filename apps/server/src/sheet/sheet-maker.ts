@@ -24,7 +24,7 @@ export interface SheetMaker {
   /** A take-home pack as a ZIP file; `name` is the lasting name of the lesson. */
   pack(
     request: Pick<SheetOrder, 'text' | 'name' | 'language'> &
-      Partial<Pick<SheetOrder, 'assignments' | 'demonstrations' | 'isPrivate'>>,
+      Partial<Pick<SheetOrder, 'assignments' | 'level' | 'demonstrations' | 'isPrivate'>>,
     who: WhoWaits,
   ): Promise<MadeFile | null>;
   /** The progress page of a student. */
@@ -57,6 +57,7 @@ export function createSheetMaker(): SheetMaker {
       language: 'en',
       name: '',
       assignments: [],
+      level: null,
       demonstrations: [],
       format: 'midi',
       isPrivate: false,

@@ -17,6 +17,8 @@ export interface SheetOrder {
   readonly name: string;
   /** What the teacher set of it for the student whom a pack is for. */
   readonly assignments: readonly PackAssignment[];
+  /** The level at which that student is judged; null where the pack is for everybody. */
+  readonly level: string | null;
   /** Performances that a pack demonstrates exercises with, and where they lie. */
   readonly demonstrations: readonly { readonly recorded: Recorded; readonly path: string }[];
   /** Whether a pack is opened by a private link: one without recordings. */

@@ -43,7 +43,7 @@ async function demonstrationsOf(
 
 /** The bytes of the file that is wanted. */
 async function fileOf(lesson: Lesson, order: SheetOrder): Promise<Uint8Array> {
-  const { want, text, name, language, assignments, isPrivate, format } = order;
+  const { want, text, name, language, assignments, level, isPrivate, format } = order;
   if (want === 'standard') return writeStandardSheet(lesson, format).content;
   if (want === 'pdf') {
     const sheet = await sheetOf(lesson, order);
@@ -52,7 +52,8 @@ async function fileOf(lesson: Lesson, order: SheetOrder): Promise<Uint8Array> {
   const app = await readPracticePage();
   const what = { id: name, lesson, text, app, language, assignments, isPrivate, audio: !isPrivate };
   const demonstrations = await demonstrationsOf(lesson, order);
-  return zipPack(await makePack({ ...what, ...(await tools), demonstrations }), PACK_FOLDER);
+  const judged = level === null ? {} : { level };
+  return zipPack(await makePack({ ...what, ...judged, ...(await tools), demonstrations }), PACK_FOLDER);
 }
 
 async function progressOf({ lessons, rows, ...order }: ProgressOrder): Promise<SheetAnswer> {

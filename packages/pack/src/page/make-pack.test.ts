@@ -29,7 +29,7 @@ const engraver = await loadEngraver();
 const fonts = await loadFonts((specifier) => readFile(resolve(specifier)));
 
 /** What a pack has besides its lesson. */
-type Also = Partial<Pick<PackRequest, 'audio' | 'assignments' | 'demonstrations' | 'films'>>;
+type Also = Partial<Pick<PackRequest, 'audio' | 'assignments' | 'level' | 'demonstrations' | 'films'>>;
 
 async function packOf(text: string, also: Also = {}): Promise<ReadonlyMap<string, string>> {
   const { lesson } = parseLesson(text, 'lesson');
@@ -178,5 +178,8 @@ describe('a take-home pack', () => {
     expect(own.assignments).toEqual([set]);
     expect(plain).not.toHaveProperty('assignments');
     expect(own.version).not.toBe(plain.version);
+    const judged = describedBy(await packOf(TEXT, { assignments: [set], level: 'advanced' }));
+    expect([plain.level, own.level, judged.level]).toEqual([undefined, undefined, 'advanced']);
+    expect(judged.version).not.toBe(own.version);
   });
 });

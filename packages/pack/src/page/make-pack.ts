@@ -63,6 +63,8 @@ export interface PackRequest {
   readonly films?: readonly ExerciseFilm[];
   /** What the teacher set for the student whom the pack is for: nothing where left out. */
   readonly assignments?: readonly PackAssignment[];
+  /** The level at which the teacher judges that student; what the student chooses where left out. */
+  readonly level?: string;
   /** Whether it is opened by a private link. */
   readonly isPrivate?: boolean;
   /** Told how many recordings are done. */
@@ -121,7 +123,7 @@ async function downloadsOf(request: PackRequest): Promise<readonly LessonFile<Pa
 }
 
 function describe(
-  { id, lesson, assignments = [], isPrivate }: PackRequest,
+  { id, lesson, assignments = [], level, isPrivate }: PackRequest,
   tiles: PackTiles,
   {
     downloads,
@@ -144,6 +146,7 @@ function describe(
     ...pack,
     ...(demonstrations.length === 0 ? {} : { demonstrations }),
     ...(assignments.length === 0 ? {} : { assignments }),
+    ...(level === undefined ? {} : { level }),
     ...(isPrivate ? { isPrivate } : {}),
   };
 }
@@ -168,9 +171,9 @@ export async function makePack(request: PackRequest): Promise<readonly PackFile[
   const recordings = shown.map(({ file }) => file);
   const demonstrations = shown.map(({ told }) => told);
   const parts = [...plain, manifest(lesson), ...tiles.files, ...downloads, ...recordings];
-  const { assignments = [], isPrivate = false } = request;
-  const isPlain = assignments.length === 0 && !isPrivate;
-  const set = isPlain ? [] : [textFile('assignments', JSON.stringify({ assignments, isPrivate }))];
+  const { assignments = [], level, isPrivate = false } = request;
+  const isPlain = assignments.length === 0 && level === undefined && !isPrivate;
+  const set = isPlain ? [] : [textFile('assignments', JSON.stringify({ assignments, level, isPrivate }))];
   const told = shown.length === 0 ? [] : [textFile('demonstrations', JSON.stringify(demonstrations))];
   const version = versionOf([...parts, ...set, ...told, ...(worker ? [worker] : [])]);
   const described = describe(request, tiles, { downloads, demonstrations }, version);

@@ -96,6 +96,8 @@ export interface Pack {
   readonly demonstrations?: readonly PackDemonstration[];
   /** What the teacher set for one student; left out where the pack is for everybody. */
   readonly assignments?: readonly PackAssignment[];
+  /** The level at which the teacher judges that student, as `packages/judge` names it; left out where the pack is for everybody. */
+  readonly level?: string;
   /** Whether it is opened by a private link: beside its folder lies what was set, and what is played goes back there. */
   readonly isPrivate?: true;
 }
