@@ -79,9 +79,9 @@ function addressOf(request: Request): string {
   return href.split(/[?#]/)[0] === scope ? new URL('index.html', scope).href : origin + pathname;
 }
 
+/** Opening the cache would make it anew where the next version has just forgotten it. */
 async function answer(request: Request): Promise<Response> {
-  const cache = await caches.open(CACHE);
-  return (await cache.match(addressOf(request))) ?? fetch(request);
+  return (await caches.match(addressOf(request), { cacheName: CACHE })) ?? fetch(request);
 }
 
 worker.addEventListener('install', (event) => event.waitUntil(keepAll()));
