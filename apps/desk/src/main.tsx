@@ -9,7 +9,7 @@ import { App } from './app.tsx';
 showTheme(chosenTheme());
 const root = document.getElementById('desk');
 if (root) {
-  void facesThere().then(() =>
+  void facesThere({ italics: true }).then(() =>
     createRoot(root).render(
       <StrictMode>
         <App />

@@ -12,7 +12,7 @@ showTheme(chosenTheme());
 const pack = loadPack();
 const root = document.getElementById('practice');
 if (root) {
-  void facesThere().then(() =>
+  void facesThere({ italics: false }).then(() =>
     createRoot(root).render(
       <StrictMode>
         <PracticeApp pack={pack} />

@@ -11,9 +11,11 @@ const waited = (ms: number) =>
 /**
  * Loads the faces that the styles name. A page that draws itself before they are there moves under the finger when they
  * come, since they are narrower than the device's own.
+ * @param italics whether the first screen has some
  * @returns once all are there, once one cannot be had, or after a second
  */
-export async function facesThere(): Promise<void> {
-  const all = Promise.allSettled([...document.fonts].map((face) => face.load()));
+export async function facesThere({ italics }: { readonly italics: boolean }): Promise<void> {
+  const wanted = [...document.fonts].filter(({ style }) => italics || style === 'normal');
+  const all = Promise.allSettled(wanted.map((face) => face.load()));
   await Promise.race([all, waited(PATIENCE_MS)]);
 }
