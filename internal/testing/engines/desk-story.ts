@@ -141,13 +141,9 @@ async function tries(page: EnginePage): Promise<void> {
 }
 
 /** A desk with the first demo lesson, open in an engine; all of it is gone afterwards. */
-async function onDesk(
-  engine: Engine,
-  kit: 'own' | 'light',
-  tell: (page: EnginePage) => Promise<void>,
-): Promise<void> {
+async function onDesk(engine: Engine, tell: (page: EnginePage) => Promise<void>): Promise<void> {
   const devices = { delaySeconds: 0.03, loopback: false, isStrict: false, microphone: 'there' as const };
-  const site = laySite(SITE, { devices: { ...devices, kit: 'own' }, kit });
+  const site = laySite(SITE, { devices: { ...devices, kit: 'own' }, kit: 'own' });
   const dataDir = mkdtempSync(join(tmpdir(), 'shedbook-desk-'));
   const server = await startServer({ port: 0, dataDir, staticDir: site.path, seedLessonsDir: DEMO });
   const page = await engine.open();
@@ -165,7 +161,7 @@ async function onDesk(
 /** Tells the story. */
 export function tellDesk(engine: Engine): Promise<void> {
   return againWhereItBroke(() =>
-    onDesk(engine, 'own', async (page) => {
+    onDesk(engine, async (page) => {
       await writes(page);
       await plays(page);
       await goesOn(page);
@@ -175,15 +171,4 @@ export function tellDesk(engine: Engine): Promise<void> {
       await tries(page);
     }),
   );
-}
-
-/** Tells its beginning: it plays, with ball and count, and every view fits into its window. */
-export function beginDesk(engine: Engine): Promise<void> {
-  return onDesk(engine, 'light', async (page) => {
-    await press(page, PLAY);
-    await until(page, 'the first bar', readBar, '1 ');
-    await ballMoves(page);
-    await press(page, STOP);
-    await staysOnPaper(page);
-  });
 }
