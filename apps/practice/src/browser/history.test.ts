@@ -123,9 +123,14 @@ it('[ST146] an entry that cannot be read costs itself alone, is shown and can be
       { ...common, id: 'good', startedAt, durationSeconds: 720 },
       { ...common, id: 'clock', startedAt, durationSeconds: -3600 },
     ];
-    const store = database.transaction('notes', 'readwrite').objectStore('notes');
+    const writing = database.transaction('notes', 'readwrite');
+    const store = writing.objectStore('notes');
     store.put({ name: 'log', log: { version: 1, entries, removed: ['gone'] } });
     store.put({ name: 'entry broken', entry: { ...common, id: 'broken', startedAt: 'yesterday' } });
+    // a page that goes takes with it what is not written yet
+    await new Promise<void>((resolve) => {
+      writing.oncomplete = () => resolve();
+    });
     database.close();
   });
   await openHistory(page);
