@@ -124,10 +124,13 @@ function candidatesOf({ form }: ListenRequest, lesson: Lesson, surface: Surface)
 function played(
   lesson: Lesson,
   exercises: readonly Exercise[],
-  { as }: HeardTake,
+  { listened, as }: HeardTake,
   askedFor: (exercise: number | null) => Asked,
 ): AsExercise<Listened> {
-  const found = as && whichExercise(lesson, exercises, (each) => as(askedFor(each)));
+  // the take is heard as the first of them already
+  const first = exercises[0]?.number ?? null;
+  const hearAs = as && ((each: number | null) => (each === first ? listened : as(askedFor(each))));
+  const found = hearAs && whichExercise(lesson, exercises, hearAs);
   if (found) return found;
   throw new InputError(({ words }) => words.exerciseUntold({ most: exercises.length }));
 }

@@ -274,9 +274,9 @@ export function TakeForm(props: TakeFormProps) {
           {hearing.heard.cleanIn !== null && (
             <InOtherForm
               form={hearing.heard.cleanIn}
-              onHear={(other) => {
-                choose({ form: other });
-                void hear(file, { ...order, form: other });
+              onHear={(meant) => {
+                choose({ form: meant });
+                void hear(file, { ...order, form: meant });
               }}
             />
           )}
