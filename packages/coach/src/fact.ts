@@ -37,8 +37,22 @@ export interface SkillOverFact extends Fact {
   readonly over: readonly SidedLimb[];
 }
 
+/** A cell or move that both hands clap. */
+export interface SkillClappedFact extends Fact {
+  readonly fact: 'skill-clapped';
+  readonly cells: CellFact | CellMoveFact;
+}
+
+/** A cell or move of two hands in turn, as it is written with them. */
+export interface SkillHandsFact extends Fact {
+  readonly fact: 'skill-hands';
+  readonly cells: CellFact | CellMoveFact;
+  /** The hands of its strokes in turn, such as `R L R`. */
+  readonly hands: string;
+}
+
 /** What an exercise trains. */
-export type SkillFact = SkillAloneFact | SkillOverFact;
+export type SkillFact = SkillAloneFact | SkillOverFact | SkillClappedFact | SkillHandsFact;
 
 /** A new exercise needs a skill, and so much else that is new. */
 export interface NeedsSkillFact extends Fact {
@@ -62,9 +76,16 @@ export interface SeldomHoldsFact extends Fact {
   readonly follows: NeedsSkillFact | AgainFact;
 }
 
-/** An exercise needs nothing that is new. */
+/** An exercise needs nothing that is new, is the groove alone, or is clapped and stands before nothing. */
 export interface AddsNothingFact extends Fact {
-  readonly fact: 'adds-nothing';
+  readonly fact: 'adds-nothing' | 'adds-groove' | 'adds-clapping';
+}
+
+/** An exercise is counted and clapped before another one. */
+export interface AddsCountFact extends Fact {
+  readonly fact: 'adds-count';
+  /** Number of the first exercise that needs its subdivision. */
+  readonly exercise: number;
 }
 
 /** An exercise adds one skill. */
@@ -92,7 +113,7 @@ export interface BeginFact extends Fact {
 /** The next of a lesson, whether something of it was heard or only set, or the new one nearest to what is known. */
 export interface NextNewFact extends Fact {
   readonly fact: 'next-on-sheet' | 'after-set' | 'nearest-new';
-  readonly adds: AddsNothingFact | AddsSkillFact | AddsSkillsFact;
+  readonly adds: AddsNothingFact | AddsCountFact | AddsSkillFact | AddsSkillsFact;
 }
 
 /** An exercise was not steady when it was last played. */
@@ -298,6 +319,7 @@ export type CoachFact =
   | NeedsSkillFact
   | AgainFact
   | AddsNothingFact
+  | AddsCountFact
   | AddsSkillFact
   | AddsSkillsFact
   | SuggestionFact

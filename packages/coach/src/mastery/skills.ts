@@ -1,5 +1,6 @@
 /**
- * Skills inside an exercise: each cell, and each move from one cell to the next, over what the other limbs play.
+ * Skills inside an exercise: each cell, and each move from one cell to the next, over what the other limbs play. What is
+ * clapped is a skill of its own, and what two hands play in turn is one of both.
  *
  * Conventions: cells without accents (`X` is `x`): the hands have to find the same places. A silent beat is where a
  * move may come from, not a skill. Bars and beats from 1, counted from the start of the loop. The move into the first beat comes from the last one where the pattern goes
@@ -10,6 +11,7 @@ import {
   cell,
   type Exercise,
   type Form,
+  homeOf,
   isRest,
   type Lesson,
   LIMBS,
@@ -19,16 +21,20 @@ import {
   type SetUp,
   type Stroke,
   sideOf,
+  type Voice,
 } from '@shedbook/core';
 import type { SkillFact } from '../fact.ts';
 
-/** A cell, or a move from one cell to another, by one limb over others. */
+/** Who plays a skill: one limb, two hands in turn such as `R L`, or both clapping. */
+export type SkillPlayer = { readonly limb: Limb } | { readonly hands: string } | { readonly claps: true };
+
+/** A cell, or a move from one cell to another, by one limb or two hands over others. */
 export interface Skill {
   readonly id: string;
   /** The cell before, or null for the cell alone. */
   readonly from: string | null;
   readonly to: string;
-  readonly limb: Limb;
+  readonly by: SkillPlayer;
   /** Limbs that play in the same beat, in the order of `LIMBS`. */
   readonly over: readonly Limb[];
 }
@@ -40,8 +46,21 @@ export interface SkillUse {
   readonly beat: number;
 }
 
-function skillOf(from: string | null, to: string, limb: Limb, over: readonly Limb[]): Skill {
-  return { id: JSON.stringify([from, to, limb, over]), from, to, limb, over };
+function skillOf(from: string | null, to: string, by: SkillPlayer, over: readonly Limb[]): Skill {
+  return { id: JSON.stringify([from, to, by, over]), from, to, by, over };
+}
+
+function isWrittenUnder(voice: Voice, { voice: sounding }: Stroke): boolean {
+  return sounding === voice || (sounding !== 'click' && homeOf(sounding) === voice);
+}
+
+/** Who plays some strokes of one voice. */
+function playerOf(voice: Voice, own: readonly Stroke[], usual: Limb): SkillPlayer {
+  if (voice === 'clap') return { claps: true };
+  const limbs = new Set(own.map(({ limb }) => limb));
+  const hands = own.map(({ sticking }) => sticking);
+  if (limbs.size > 1 || hands.includes('B')) return { hands: hands.join(' ') };
+  return { limb: own[0]?.limb ?? usual };
 }
 
 interface Beat {
@@ -64,7 +83,7 @@ function isSilent(text: string): boolean {
   return isRest(cell(text));
 }
 
-function usesOfPart(lesson: Lesson, beats: readonly Beat[], limb: Limb, strokes: readonly Stroke[]) {
+function usesOfPart(lesson: Lesson, beats: readonly Beat[], voice: Voice, strokes: readonly Stroke[]) {
   const at = ({ bar, beat }: Beat) =>
     strokes.filter(({ written }) => written.bar === bar && written.beat === beat);
   const perBar = lesson.meter.beats.length;
@@ -73,11 +92,14 @@ function usesOfPart(lesson: Lesson, beats: readonly Beat[], limb: Limb, strokes:
     if (isSilent(beat.text)) return [];
     const here = at(beat);
     if (here.some((stroke) => stroke.role === 'ending')) return [];
-    const over = LIMBS.filter((each) => each !== limb && here.some((stroke) => stroke.limb === each));
+    const own = here.filter((stroke) => stroke.role === 'pattern' && isWrittenUnder(voice, stroke));
+    const by = playerOf(voice, own, lesson.limbs[voice]);
+    const isOwn = (limb: Limb) => limb === lesson.limbs[voice] || own.some((stroke) => stroke.limb === limb);
+    const over = LIMBS.filter((each) => !isOwn(each) && here.some((stroke) => stroke.limb === each));
     const before = beats[index - 1] ?? beats.at(-1);
     const follows = index === 0 || (before && position(beat) - position(before) === 1);
     const use = (from: string | null): SkillUse => ({
-      skill: skillOf(from, beat.text, limb, over),
+      skill: skillOf(from, beat.text, by, over),
       bar: beat.bar,
       beat: beat.beat,
     });
@@ -90,7 +112,7 @@ export function skillsInLoop(lesson: Lesson, exercise: Exercise, form: Form): re
   const once = { ...form, repeat: 1, countInBars: 0 };
   const { bars, strokes } = perform(lesson, { exercise: exercise.number, form: once });
   return exercise.parts.flatMap((part, index) =>
-    usesOfPart(lesson, beatsOf(exercise, index, bars), lesson.limbs[part.voice], strokes),
+    usesOfPart(lesson, beatsOf(exercise, index, bars), part.voice, strokes),
   );
 }
 
@@ -107,10 +129,12 @@ export function skillsOf(lesson: Lesson, exercise: Exercise): readonly Skill[] {
 }
 
 /** A skill as a fact, its limbs by their sides. */
-export function tellSkill({ from, to, limb, over }: Skill, setUp: SetUp): SkillFact {
+export function tellSkill({ from, to, by, over }: Skill, setUp: SetUp): SkillFact {
   const cells: SkillFact['cells'] =
     from === null ? { fact: 'cell', cell: to } : { fact: 'cell-move', from, to };
-  const own = { cells, limb: sideOf(limb, setUp) };
+  if ('claps' in by) return { fact: 'skill-clapped', cells };
+  if ('hands' in by) return { fact: 'skill-hands', cells, hands: by.hands };
+  const own = { cells, limb: sideOf(by.limb, setUp) };
   if (over.length === 0) return { fact: 'skill-alone', ...own };
   return { fact: 'skill-over', ...own, over: over.map((each) => sideOf(each, setUp)) };
 }

@@ -5,12 +5,13 @@
  * exercise that needs a shaky skill with the least else that is new comes first.
  */
 
-import { countedTempo } from '@shedbook/core';
+import { countedTempo, isClapped } from '@shedbook/core';
 import type { NextNewFact, NotSteadyFact, NotSteadyThereFact, SuggestionFact } from '../fact.ts';
 import type { ExerciseStanding } from '../mastery/exercises.ts';
 import { type Skill, skillsOf, tellSkill } from '../mastery/skills.ts';
 import type { SkillStanding } from '../mastery/standings.ts';
 import { resumeBpm } from '../plan/lay-out.ts';
+import { clappingAdds } from './clapping.ts';
 
 /** A suggestion to the teacher. */
 export interface Suggestion {
@@ -70,7 +71,12 @@ function resumeBeats(exercise: ExerciseStanding): number {
   return countedTempo(exercise.lesson.meter, resumeBpm(exercise));
 }
 
-function addsOf({ exercise, unknown }: Option): NextNewFact['adds'] {
+function addsOf(
+  { exercise, skills, unknown }: Option,
+  standings: readonly ExerciseStanding[],
+): NextNewFact['adds'] {
+  if (isClapped(exercise.exercise)) return clappingAdds(exercise, standings);
+  if (skills.length === 0) return { fact: 'adds-groove' };
   const first = unknown[0];
   if (!first) return { fact: 'adds-nothing' };
   const skill = tellSkill(first, exercise.lesson.setUp);
@@ -83,12 +89,18 @@ export function isStart({ exercise }: ExerciseStanding): boolean {
   return exercise.number === 1;
 }
 
-function forFresh(option: Option, isHeard: boolean, isInTurn: boolean): Suggestion {
+interface Fresh {
+  readonly standings: readonly ExerciseStanding[];
+  readonly isHeard: boolean;
+  readonly isInTurn: boolean;
+}
+
+function forFresh(option: Option, { standings, isHeard, isInTurn }: Fresh): Suggestion {
   const { exercise } = option;
   if (!isHeard && isStart(exercise))
     return { exercise, why: { fact: 'begin-lesson', lesson: exercise.lesson.title } };
   const fact = !isHeard ? 'after-set' : isInTurn ? 'next-on-sheet' : 'nearest-new';
-  return { exercise, why: { fact, adds: addsOf(option) } };
+  return { exercise, why: { fact, adds: addsOf(option, standings) } };
 }
 
 /** Why something that slips is given again, and from where. */
@@ -126,5 +138,6 @@ export function suggestNext(
   if (unsteady) return { exercise: unsteady, why: whyUnsteady(unsteady) };
   const first = inTurn?.find((standing) => !isAssigned(standing));
   const next = first ? fresh.find(({ exercise }) => exercise === first) : fresh[0];
-  return next ? forFresh(next, known.size > 0, first !== undefined) : null;
+  const fresher = { standings, isHeard: known.size > 0, isInTurn: first !== undefined };
+  return next ? forFresh(next, fresher) : null;
 }

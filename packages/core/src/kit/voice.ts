@@ -115,8 +115,8 @@ export function handLetter(limb: 'lead hand' | 'other hand', setUp: SetUp): 'R' 
   return (limb === 'lead hand') === (setUp === 'right-handed') ? 'R' : 'L';
 }
 
-/** A limb by its side. */
-export type SidedLimb = 'right hand' | 'left hand' | 'right foot' | 'left foot';
+/** A limb by its side, or both hands, which clap. */
+export type SidedLimb = 'right hand' | 'left hand' | 'right foot' | 'left foot' | 'both hands';
 
 /**
  * A limb by its side, as the student knows it.

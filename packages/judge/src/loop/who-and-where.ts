@@ -23,12 +23,13 @@ export interface Player {
 /** Subdivision by which a place is counted where nothing is written. */
 const SIXTEENTHS = 4;
 
-/** Who plays a voice, at a place or at its first. */
+/** Who plays a voice, at a place or at its first; both hands clap. */
 export function whoPlays(task: LoopTask, voice: Voice, place: WrittenPlace | null): Player {
   const own = task.strokes.filter((stroke) => stroke.voice === voice);
   const here = own.find(
     ({ written }) => written.bar === place?.bar && written.beat === place.beat && written.slot === place.slot,
   );
+  if (voice === 'clap') return { limb: 'both hands', voice };
   const limb = here?.limb ?? own[0]?.limb ?? VOICE_FACTS[voice].limb;
   return { limb: sideOf(limb, task.setUp), voice };
 }

@@ -42,6 +42,7 @@ export const sides = {
   'left hand': 'left hand',
   'right foot': 'right foot',
   'left foot': 'left foot',
+  'both hands': 'both hands',
 } as const;
 
 /** How a limb plays. */

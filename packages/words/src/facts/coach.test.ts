@@ -55,6 +55,15 @@ const TOLD: readonly CoachFact[] = [
   { fact: 'begin-swing', lesson: 'First swing' },
   { fact: 'begin-easiest', lesson: 'Sixteenth-note funk' },
   { fact: 'after-set', adds: { fact: 'adds-nothing' } },
+  { fact: 'next-on-sheet', adds: { fact: 'adds-count', exercise: 3 } },
+  { fact: 'after-set', adds: { fact: 'adds-groove' } },
+  {
+    fact: 'seldom-holds',
+    skill: { fact: 'skill-hands', cells: alone.cells, hands: 'R L' },
+    percent: 50,
+    follows: { fact: 'again-from', bpm: 80 },
+  },
+  { fact: 'after-set', adds: { fact: 'adds-clapping' } },
 ];
 
 it('[CH32] why something is played is said by days, tempi and places', () => {
@@ -77,6 +86,13 @@ it('[CH34] what to give next is said with the skill that does not hold', () => {
   expect(both(TOLD[0] as CoachFact)).toEqual([
     '"..." to "..x" in the left hand with right hand and right foot holds about 50 times in 100. This one needs it, and 2 more that are new.',
     'linke Hand, „...“ zu „..x“, dazu rechte Hand und rechter Fuß: gelingt etwa 50 von 100 Mal. Diese Übung braucht das und noch 2 Neue.',
+  ]);
+});
+
+it("[CH4300] counting and clapping is given in a teacher's words", () => {
+  expect(both(TOLD[30] as CoachFact)).toEqual([
+    'Nothing that was heard is shaky; this comes next on the sheet: count and clap it first, since it gives the subdivision that exercise 3 needs.',
+    'Nichts Gehörtes wackelt; das kommt auf dem Blatt als Nächstes: erst zählen und klatschen, denn das gibt die Unterteilung, die Übung 3 braucht.',
   ]);
 });
 

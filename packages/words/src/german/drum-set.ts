@@ -83,6 +83,7 @@ export const sides = translation<typeof english.sides>()({
   'left hand': 'linke Hand',
   'right foot': 'rechter Fuß',
   'left foot': 'linker Fuß',
+  'both hands': 'beide Hände',
 });
 
 /** How a limb plays. */

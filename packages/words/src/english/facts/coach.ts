@@ -10,11 +10,17 @@ export const coach = sentences<CoachFact, PlaceFact>()({
   'cell-move': '"{$from}" to "{$to}"',
   'skill-alone': '{$cells :say} in the {$limb :side}',
   'skill-over': '{$cells :say} in the {$limb :side} with {$over :sides}',
+  'skill-clapped': '{$cells :say} clapped',
+  'skill-hands': '{$cells :say} as {$hands}',
   'needs-skill':
     '.input {$more :integer} .match $more 0 {{This one needs it, and nothing else that is new.}} one {{This one needs it, and {$more} more that is new.}} * {{This one needs it, and {$more} more that are new.}}',
   'again-from': 'Give this one again, from {$bpm :number}.',
   'seldom-holds': '{$skill :say} holds about {$percent :integer} times in 100. {$follows :say}',
   'adds-nothing': 'it needs nothing that was not heard before',
+  'adds-groove': 'it is the groove alone, which has to roll before anything is put over it',
+  'adds-count':
+    'count and clap it first, since it gives the subdivision that exercise {$exercise :integer} needs',
+  'adds-clapping': 'count and clap it first, since it gives the subdivision before the sticks are taken up',
   'adds-skill': 'it adds {$skill :say}',
   'adds-skills': 'it adds {$skill :say} and {$more :integer} more',
   'begin-lesson': 'To begin with: the first exercise of "{$lesson}".',

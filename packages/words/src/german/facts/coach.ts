@@ -10,11 +10,17 @@ export const coach = sentences<CoachFact, PlaceFact>()({
   'cell-move': '„{$from}“ zu „{$to}“',
   'skill-alone': '{$limb :side}, {$cells :say}',
   'skill-over': '{$limb :side}, {$cells :say}, dazu {$over :sides}',
+  'skill-clapped': 'Klatschen, {$cells :say}',
+  'skill-hands': 'Hände {$hands}, {$cells :say}',
   'needs-skill':
     '.input {$more :integer} .match $more 0 {{Diese Übung braucht das und sonst nichts Neues.}} one {{Diese Übung braucht das und noch {$more} Neues.}} * {{Diese Übung braucht das und noch {$more} Neue.}}',
   'again-from': 'Diese noch einmal, ab {$bpm :number}.',
   'seldom-holds': '{$skill :say}: gelingt etwa {$percent :integer} von 100 Mal. {$follows :say}',
   'adds-nothing': 'sie braucht nichts, was noch nicht zu hören war',
+  'adds-groove': 'das ist der Groove allein, und der muss laufen, bevor etwas dazukommt',
+  'adds-count':
+    'erst zählen und klatschen, denn das gibt die Unterteilung, die Übung {$exercise :integer} braucht',
+  'adds-clapping': 'erst zählen und klatschen, denn das gibt die Unterteilung, noch ohne Sticks',
   'adds-skill': 'neu ist {$skill :say}',
   'adds-skills': 'neu sind {$skill :say}, und noch {$more :integer}',
   'begin-lesson': 'Zum Anfang: die erste Übung aus „{$lesson}“.',
