@@ -4,12 +4,13 @@ import { defineConfig } from 'vite';
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 
-/** The threads that the server starts are files of their own, beside the command. */
+/** Threads are files of their own, beside the command. */
 const input = {
   shedbook: here('join.mjs'),
   'sheet-worker': here('../apps/server/src/sheet/sheet-worker.ts'),
   'film-worker': here('../apps/server/src/films/film-worker.ts'),
   'import-worker': here('../apps/server/src/files/import-worker.ts'),
+  'decode-worker': here('../packages/host/src/decode/decode-worker.ts'),
 };
 
 export default defineConfig({

@@ -8,3 +8,11 @@ export type { Examination, Saved } from './examination.ts';
 export { DEMO_DIR, DESK_DIR, houseOf, PRACTICE_DIR } from './house.ts';
 export { InputError, reasonOf, type SayIn } from './input-error.ts';
 export { loadKit } from './kit.ts';
+export {
+  createThread,
+  type OrderTerms,
+  type Thread,
+  type ThreadLimits,
+  TooMuchError,
+} from './thread/thread.ts';
+export { threadFile } from './thread/thread-file.ts';

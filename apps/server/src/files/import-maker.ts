@@ -1,7 +1,6 @@
 /** Reading files of other programs beside the server: each in the time and memory that it is given. */
-
+import { createThread, threadFile } from '@shedbook/host';
 import type { WhoWaits } from '../sheet/sheet-maker.ts';
-import { createThread } from '../sheet/thread.ts';
 import type { ImportOutcome } from './import-lesson.ts';
 import type { ImportAnswer, ImportOrder } from './import-worker.ts';
 
@@ -12,18 +11,14 @@ export interface ImportMaker {
   close(): Promise<void>;
 }
 
-/** The thread's compiled file, also when this file runs from its source. */
-function workerUrl(): URL {
-  const compiled = import.meta.url.endsWith('.js');
-  return new URL(compiled ? './import-worker.js' : '../../dist/files/import-worker.js', import.meta.url);
-}
-
 const DEADLINE_MS = 40_000;
 const MEMORY_BYTES = 400 * 2 ** 20;
 
 /** A reader; its thread starts with the first file. */
 export function createImportMaker(): ImportMaker {
-  const thread = createThread<ImportOrder, ImportAnswer>(workerUrl(), { memoryBytes: MEMORY_BYTES });
+  const thread = createThread<ImportOrder, ImportAnswer>(threadFile(import.meta.url, 'import-worker'), {
+    memoryBytes: MEMORY_BYTES,
+  });
   return {
     read: async (bytes, file, who) => {
       const answer = await thread.ask(

@@ -11,9 +11,9 @@ import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, extname, join } from 'node:path';
 import { fileNameOf } from '@shedbook/core';
+import { createThread, threadFile } from '@shedbook/host';
 import type { FilmFile } from '@shedbook/host/film';
 import type { FilmPart, FilmPlan, FilmState, FilmWish, PerformanceWish, SentFile } from '@shedbook/routes';
-import { createThread } from '../sheet/thread.ts';
 import type { FilmAnswer, FilmedPerformance, FilmNews, FilmOrder, HearOrder } from './film-messages.ts';
 import { keepPerformances, type Performances } from './performances.ts';
 
@@ -89,11 +89,6 @@ const TYPES: Readonly<Record<string, string>> = {
   '.png': 'image/png',
 };
 
-function workerUrl(): URL {
-  const compiled = import.meta.url.endsWith('.js');
-  return new URL(compiled ? './film-worker.js' : '../../dist/films/film-worker.js', import.meta.url);
-}
-
 function partOf({ what, path }: FilmFile): FilmPart {
   if (what !== 'captions') return what;
   return path.endsWith('.de.vtt') ? 'captions-de' : 'captions-en';
@@ -102,7 +97,9 @@ function partOf({ what, path }: FilmFile): FilmPart {
 /** A maker; its threads start with the first film. @param now milliseconds that never go back */
 export function createFilmMaker(now: () => number): FilmMaker {
   const open = () =>
-    createThread<FilmOrder | HearOrder, FilmAnswer, FilmNews>(workerUrl(), { memoryBytes: MEMORY_BYTES });
+    createThread<FilmOrder | HearOrder, FilmAnswer, FilmNews>(threadFile(import.meta.url, 'film-worker'), {
+      memoryBytes: MEMORY_BYTES,
+    });
   const [planning, making] = [open(), open()];
   const films = new Map<string, OneFilm>();
   let root: Promise<string> | null = null;

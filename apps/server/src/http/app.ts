@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
+import { TooMuchError } from '@shedbook/host';
 import { policyOf } from '@shedbook/pack/serving';
 import { type Refusal, ROUTES, type Route, refusal } from '@shedbook/routes';
 import { CLI, pickLanguage } from '@shedbook/words';
@@ -9,7 +10,6 @@ import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest }
 import type { ImportMaker } from '../files/import-maker.ts';
 import type { FilmMaker } from '../films/film-maker.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
-import { TooMuchError } from '../sheet/thread.ts';
 import { DamagedError, isDamage } from '../store/damaged.ts';
 import type { HourStore } from '../store/hours.ts';
 import type { Journal } from '../store/journal.ts';

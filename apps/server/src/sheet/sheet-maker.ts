@@ -1,8 +1,8 @@
 /** Making sheets, files and packs beside the server, so that nothing of it holds up the keeping of lessons. */
 import type { StandardFormat } from '@shedbook/core';
+import { createThread, type OrderTerms, threadFile } from '@shedbook/host';
 import type { LanguageTag } from '@shedbook/words';
 import type { ProgressOrder, SheetAnswer, SheetOrder } from './sheet-messages.ts';
-import { createThread, type OrderTerms } from './thread.ts';
 
 /** Who waits for what is made: aborted when nobody does any more. */
 export type WhoWaits = Pick<OrderTerms, 'of' | 'signal'>;
@@ -32,12 +32,6 @@ export interface SheetMaker {
   close(): Promise<void>;
 }
 
-/** The thread's compiled file, also when this file runs from its source. */
-function workerUrl(): URL {
-  const compiled = import.meta.url.endsWith('.js');
-  return new URL(compiled ? './sheet-worker.js' : '../../dist/sheet/sheet-worker.js', import.meta.url);
-}
-
 /** Milliseconds that a sheet takes at most, and a pack, which has a recording of each exercise. */
 const SHEET_MS = 90_000;
 const PACK_MS = 900_000;
@@ -49,9 +43,12 @@ type Want = Partial<SheetOrder> & Pick<SheetOrder, 'text' | 'want'>;
 
 /** A maker; its thread starts with the first sheet. */
 export function createSheetMaker(): SheetMaker {
-  const thread = createThread<ProgressOrder | SheetOrder, SheetAnswer>(workerUrl(), {
-    memoryBytes: MEMORY_BYTES,
-  });
+  const thread = createThread<ProgressOrder | SheetOrder, SheetAnswer>(
+    threadFile(import.meta.url, 'sheet-worker'),
+    {
+      memoryBytes: MEMORY_BYTES,
+    },
+  );
   const ask = async (order: Want, who: WhoWaits) => {
     const whole: SheetOrder = {
       language: 'en',

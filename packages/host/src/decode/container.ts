@@ -7,15 +7,15 @@ import { FLACDecoder } from '@wasm-audio-decoders/flac';
 import { ALL_FORMATS, EncodedPacketSink, FilePathSource, Input, type InputAudioTrack } from 'mediabunny';
 import { OpusDecoder } from 'opus-decoder';
 import {
-  breaksOff,
   type DecodedSound,
+  type ForFfmpeg,
   inFull,
   letGo,
   mixDown,
   ofFile,
   requireRate,
 } from './decoded-sound.ts';
-import { openWithFfmpeg } from './ffmpeg.ts';
+import { breaksOff } from './sound-fault.ts';
 
 /** Packets that are decoded together. */
 const PACKETS = 32;
@@ -65,7 +65,6 @@ async function decodingOf(track: InputAudioTrack): Promise<Decoding | null> {
 }
 
 async function* packetBlocks(
-  path: string,
   input: Input,
   track: InputAudioTrack,
   decoder: PacketDecoder,
@@ -81,7 +80,7 @@ async function* packetBlocks(
     }
     if (packets.length > 0) yield mixDown((await decoder.decodeFrames(packets)).channelData);
   } catch {
-    throw breaksOff(path, ({ packet }) => packet);
+    throw breaksOff({ is: 'packet' });
   } finally {
     letGo(() => decoder.free());
     letGo(() => input.dispose());
@@ -89,27 +88,26 @@ async function* packetBlocks(
 }
 
 /**
- * Opens the sound in a container; what is not decoded here (AAC above all) goes through FFmpeg.
- * @throws InputError when the container cannot be read or has no sound.
+ * Opens the sound in a container; what is not decoded here (AAC above all) is for FFmpeg.
+ * @throws SoundFault when the container cannot be read or has no sound.
  */
-export async function openContainer(path: string): Promise<DecodedSound> {
+export async function openContainer(path: string): Promise<DecodedSound | ForFfmpeg> {
   const input = new Input({ formats: ALL_FORMATS, source: new FilePathSource(path) });
   const track = await input.getPrimaryAudioTrack().catch(() => {
-    throw breaksOff(path, ({ noReadableTrack }) => noReadableTrack);
+    throw breaksOff({ is: 'noReadableTrack' });
   });
   if (!track) {
     letGo(() => input.dispose());
-    throw breaksOff(path, ({ noTrack }) => noTrack);
+    throw breaksOff({ is: 'noTrack' });
   }
-  const wholeSeconds = await ofFile(path, () => input.getDurationFromMetadata([track]));
-  const decoding = await ofFile(path, () => decodingOf(track));
+  const wholeSeconds = await ofFile(() => input.getDurationFromMetadata([track]));
+  const decoding = await ofFile(() => decodingOf(track));
   if (decoding) {
-    const blocks = packetBlocks(path, input, track, decoding.decoder);
-    const sound = { sampleRateHz: requireRate(path, decoding.sampleRateHz), blocks };
-    return { ...sound, blocks: inFull(path, sound, wholeSeconds) };
+    const blocks = packetBlocks(input, track, decoding.decoder);
+    const sound = { sampleRateHz: requireRate(decoding.sampleRateHz), blocks };
+    return { ...sound, blocks: inFull(sound, wholeSeconds) };
   }
-  const codec = ((await ofFile(path, () => track.getCodec())) ?? 'unknown').toUpperCase();
+  const codec = ((await ofFile(() => track.getCodec())) ?? 'unknown').toUpperCase();
   letGo(() => input.dispose());
-  const sound = openWithFfmpeg(path, (sounds) => sounds.codec({ codec }));
-  return { ...sound, blocks: inFull(path, sound, wholeSeconds) };
+  return { forFfmpeg: { is: 'codec', codec }, wholeSeconds };
 }

@@ -1,12 +1,11 @@
 /**
- * What decoding gives, and the words for what cannot be decoded.
+ * What decoding gives.
  *
  * Conventions: blocks of mono samples, −1 to 1, channels averaged; blocks of some thousand samples, so a file's
  * length does not matter.
  */
-import { Hertz } from '@shedbook/core';
-import type { CliWords } from '@shedbook/words';
-import { InputError } from '../input-error.ts';
+import type { Hertz } from '@shedbook/core';
+import { breaksOff, cannotRead, endsEarly, type FoundSound, SoundFault } from './sound-fault.ts';
 
 /** A file that is being decoded. */
 export interface DecodedSound {
@@ -14,8 +13,11 @@ export interface DecodedSound {
   readonly blocks: AsyncIterable<Float32Array>;
 }
 
-/** Says what was found in a file. */
-export type FoundSound = (words: CliWords['sounds']) => string;
+/** What has to go through FFmpeg, and how long it is said to be. */
+export interface ForFfmpeg {
+  readonly forFfmpeg: FoundSound;
+  readonly wholeSeconds: number | null;
+}
 
 /** Channels averaged into one. */
 export function mixDown(channels: readonly Float32Array[]): Float32Array {
@@ -29,23 +31,6 @@ export function mixDown(channels: readonly Float32Array[]): Float32Array {
   return mono;
 }
 
-/** The error for a file in a format that no decoder here reads. */
-export function cannotRead(path: string, found: FoundSound): InputError {
-  return new InputError(({ words }) =>
-    words.found({ where: path, found: found(words.sounds), expected: words.expected.recordings }),
-  );
-}
-
-/** The error for a file that breaks off; `found` says what is there of it. */
-export function breaksOff(path: string, found: FoundSound): InputError {
-  return new InputError(({ words }) => words.breaksOff({ file: path, found: found(words.sounds) }));
-}
-
-/** The error for a file that ends before it should. */
-export function endsEarly(path: string, heardSeconds: number, wholeSeconds: number): InputError {
-  return breaksOff(path, ({ seconds }) => seconds({ heard: heardSeconds, whole: wholeSeconds }));
-}
-
 /** This much less than was promised is no fault: encoders round to whole frames. */
 const MISSING_SECONDS = 0.2;
 
@@ -56,14 +41,14 @@ const RATES_HZ = { least: 8000, most: 384_000 } as const;
 const MOST_SAMPLES = 30 * 60 * 48_000;
 
 /** Whether recordings have a rate, in hertz. */
-export function isRate(hertz: number): boolean {
+export function isRate(hertz: number): hertz is Hertz {
   return hertz >= RATES_HZ.least && hertz <= RATES_HZ.most;
 }
 
-/** The rate of a recording. @throws InputError where no recording has it */
-export function requireRate(path: string, hertz: number): Hertz {
-  if (isRate(hertz)) return Hertz(hertz);
-  throw cannotRead(path, ({ rate }) => rate({ hertz }));
+/** The rate of a recording. @throws SoundFault where no recording has it */
+export function requireRate(hertz: number): Hertz {
+  if (isRate(hertz)) return hertz;
+  throw cannotRead({ is: 'rate', sampleRateHz: hertz });
 }
 
 /** Largest sample that is a sound's, as a factor of full scale: 120 dB above it; floats may hold anything. */
@@ -77,18 +62,15 @@ function withoutNonsense(block: Float32Array): Float32Array {
 
 /**
  * Passes blocks on as far as a recording goes; what is no sound in them is silence.
- * @throws InputError where it goes on and on
+ * @throws SoundFault where it goes on and on
  */
-export async function* upToMost(
-  path: string,
-  { sampleRateHz, blocks }: DecodedSound,
-): AsyncGenerator<Float32Array> {
+export async function* upToMost({ sampleRateHz, blocks }: DecodedSound): AsyncGenerator<Float32Array> {
   let samples = 0;
   for await (const block of blocks) {
     samples += block.length;
     if (samples > MOST_SAMPLES) {
       const minutes = Math.round(MOST_SAMPLES / sampleRateHz / 60);
-      throw cannotRead(path, ({ tooLong }) => tooLong({ minutes }));
+      throw cannotRead({ is: 'tooLong', minutes });
     }
     yield withoutNonsense(block);
   }
@@ -96,13 +78,13 @@ export async function* upToMost(
 
 /**
  * What a decoder makes of a file that may be damaged anywhere: whatever it stumbles over is a fault of the file.
- * @throws InputError where it stumbles
+ * @throws SoundFault where it stumbles
  */
-export async function ofFile<T>(path: string, decoding: () => T | Promise<T>): Promise<T> {
+export async function ofFile<T>(decoding: () => T | Promise<T>): Promise<T> {
   try {
     return await decoding();
   } catch (error) {
-    throw error instanceof InputError ? error : breaksOff(path, ({ packet }) => packet);
+    throw error instanceof SoundFault ? error : breaksOff({ is: 'packet' });
   }
 }
 
@@ -115,9 +97,8 @@ export function letGo(free: () => void): void {
   }
 }
 
-/** Passes blocks on and counts them. @throws InputError at the end where more was promised. */
+/** Passes blocks on and counts them. @throws SoundFault at the end where more was promised. */
 export async function* inFull(
-  path: string,
   sound: DecodedSound,
   wholeSeconds: number | null,
 ): AsyncGenerator<Float32Array> {
@@ -128,5 +109,5 @@ export async function* inFull(
   }
   const seconds = samples / sound.sampleRateHz;
   if (wholeSeconds !== null && seconds < wholeSeconds - MISSING_SECONDS)
-    throw endsEarly(path, seconds, wholeSeconds);
+    throw endsEarly(seconds, wholeSeconds);
 }

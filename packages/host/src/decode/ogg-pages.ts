@@ -4,7 +4,7 @@
  * Source: RFC 3533, section 6: a page header of 27 bytes, a table of segment lengths, then the segments.
  */
 import { open } from 'node:fs/promises';
-import { breaksOff } from './decoded-sound.ts';
+import { breaksOff } from './sound-fault.ts';
 
 /** The longest page: header, 255 lengths and 255 segments of 255 bytes. */
 const LONGEST_PAGE_BYTES = 27 + 255 + 255 * 255;
@@ -17,7 +17,7 @@ function pageBytes(page: Buffer): number {
   return HEADER_BYTES + segments + lengths.reduce((sum, length) => sum + length, 0);
 }
 
-/** @throws InputError when the last page of the file is not whole. */
+/** @throws SoundFault when the last page of the file is not whole. */
 export async function requireWholePages(path: string): Promise<void> {
   const file = await open(path, 'r');
   try {
@@ -26,7 +26,7 @@ export async function requireWholePages(path: string): Promise<void> {
     const { buffer } = await file.read(Buffer.alloc(length), 0, length, size - length);
     const last = buffer.lastIndexOf('OggS', length, 'latin1');
     if (last >= 0 && pageBytes(buffer.subarray(last)) <= length - last) return;
-    throw breaksOff(path, ({ lastPage }) => lastPage);
+    throw breaksOff({ is: 'lastPage' });
   } finally {
     await file.close();
   }

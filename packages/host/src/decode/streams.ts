@@ -10,16 +10,8 @@ import { createReadStream } from 'node:fs';
 import { FLACDecoder } from '@wasm-audio-decoders/flac';
 import { OggVorbisDecoder } from '@wasm-audio-decoders/ogg-vorbis';
 import { MPEGDecoder } from 'mpg123-decoder';
-import {
-  cannotRead,
-  type DecodedSound,
-  type FoundSound,
-  inFull,
-  letGo,
-  mixDown,
-  ofFile,
-  requireRate,
-} from './decoded-sound.ts';
+import { type DecodedSound, inFull, letGo, mixDown, ofFile, requireRate } from './decoded-sound.ts';
+import { cannotRead, type SoundKind } from './sound-fault.ts';
 
 const PIECE_BYTES = 65_536;
 
@@ -43,21 +35,21 @@ async function* decodePieces(path: string, decoder: StreamDecoder): AsyncGenerat
   const { flush } = decoder;
   try {
     for await (const piece of createReadStream(path, { highWaterMark: PIECE_BYTES })) {
-      yield await ofFile(path, () => decoder.decode(piece as Uint8Array));
+      yield await ofFile(() => decoder.decode(piece as Uint8Array));
     }
-    if (flush) yield await ofFile(path, () => flush.call(decoder));
+    if (flush) yield await ofFile(() => flush.call(decoder));
   } finally {
     letGo(() => decoder.free());
   }
 }
 
 /** The sound of a decoder: its rate is known once the first samples are there. */
-async function openStream(path: string, kind: FoundSound, decoder: StreamDecoder): Promise<DecodedSound> {
+async function openStream(path: string, kind: SoundKind, decoder: StreamDecoder): Promise<DecodedSound> {
   const pieces = decodePieces(path, decoder);
   let first: Decoded | null = null;
   for (;;) {
     const { value, done } = await pieces.next();
-    if (done) throw cannotRead(path, (sounds) => sounds.without({ kind: kind(sounds) }));
+    if (done) throw cannotRead({ is: 'without', kind });
     if ((value.channelData[0]?.length ?? 0) === 0) continue;
     first = value;
     break;
@@ -67,7 +59,7 @@ async function openStream(path: string, kind: FoundSound, decoder: StreamDecoder
     yield mixDown(head.channelData);
     for await (const { channelData } of pieces) yield mixDown(channelData);
   }
-  return { sampleRateHz: requireRate(path, head.sampleRate), blocks: blocks() };
+  return { sampleRateHz: requireRate(head.sampleRate), blocks: blocks() };
 }
 
 /** From byte 10 of the first block of a FLAC file: 20 bits of rate, 3 of channels, 5 of width, 36 of samples. */
@@ -79,15 +71,15 @@ function flacSeconds(head: Buffer): number | null {
   return samples > 0 && sampleRateHz > 0 ? samples / sampleRateHz : null;
 }
 
-/** Opens a FLAC file. @throws InputError when it is none. */
+/** Opens a FLAC file. @throws SoundFault when it is none. */
 export async function openFlac(path: string, head: Buffer): Promise<DecodedSound> {
-  const sound = await openStream(path, ({ flac }) => flac, new FLACDecoder());
-  return { ...sound, blocks: inFull(path, sound, flacSeconds(head)) };
+  const sound = await openStream(path, 'flac', new FLACDecoder());
+  return { ...sound, blocks: inFull(sound, flacSeconds(head)) };
 }
 
-/** Opens an Ogg Vorbis file. @throws InputError when it is none. */
+/** Opens an Ogg Vorbis file. @throws SoundFault when it is none. */
 export async function openVorbis(path: string): Promise<DecodedSound> {
-  return openStream(path, ({ vorbis }) => vorbis, new OggVorbisDecoder());
+  return openStream(path, 'vorbis', new OggVorbisDecoder());
 }
 
 /** Samples in a frame by the version bits of its header: MPEG 1 has 1152, its half rates 576. */
@@ -102,8 +94,8 @@ function mp3Seconds(head: Buffer, sampleRateHz: number): number | null {
   return (head.readUInt32BE(at + 8) * (version === MPEG_1 ? 1152 : 576)) / sampleRateHz;
 }
 
-/** Opens an MP3 file, the silence that its encoder added taken off. @throws InputError when it is none. */
+/** Opens an MP3 file, the silence that its encoder added taken off. @throws SoundFault when it is none. */
 export async function openMp3(path: string, head: Buffer): Promise<DecodedSound> {
-  const sound = await openStream(path, ({ mp3 }) => mp3, new MPEGDecoder());
-  return { ...sound, blocks: inFull(path, sound, mp3Seconds(head, sound.sampleRateHz)) };
+  const sound = await openStream(path, 'mp3', new MPEGDecoder());
+  return { ...sound, blocks: inFull(sound, mp3Seconds(head, sound.sampleRateHz)) };
 }

@@ -7,8 +7,8 @@
  */
 
 import { type FileHandle, open } from 'node:fs/promises';
-import { Hertz } from '@shedbook/core';
-import { cannotRead, type DecodedSound, endsEarly, isRate, requireRate } from './decoded-sound.ts';
+import { type DecodedSound, isRate, requireRate } from './decoded-sound.ts';
+import { cannotRead, endsEarly } from './sound-fault.ts';
 
 const BLOCK_FRAMES = 16_384;
 const HEADER_BYTES = 65_536;
@@ -70,12 +70,7 @@ function monoBlock(bytes: Buffer, frames: number, { channels, bits }: WavLayout,
   return block;
 }
 
-async function* wavBlocks(
-  path: string,
-  file: FileHandle,
-  layout: WavLayout,
-  read: Read,
-): AsyncGenerator<Float32Array> {
+async function* wavBlocks(file: FileHandle, layout: WavLayout, read: Read): AsyncGenerator<Float32Array> {
   const frame = (layout.bits / 8) * layout.channels;
   const buffer = Buffer.alloc(frame * BLOCK_FRAMES);
   const openEnded = layout.dataBytes === 0 || layout.dataBytes === UNKNOWN_BYTES;
@@ -87,7 +82,7 @@ async function* wavBlocks(
       const frames = Math.floor(bytesRead / frame);
       if (frames === 0) {
         const seconds = (bytes: number) => bytes / frame / layout.sampleRateHz;
-        if (!openEnded && length - done >= frame) throw endsEarly(path, seconds(done), seconds(length));
+        if (!openEnded && length - done >= frame) throw endsEarly(seconds(done), seconds(length));
         return;
       }
       yield monoBlock(buffer, frames, layout, read);
@@ -100,7 +95,7 @@ async function* wavBlocks(
 
 /**
  * Opens a WAV file; null when its layout is none that is read here.
- * @throws InputError when there is no sound in it.
+ * @throws SoundFault when there is no sound in it.
  */
 export async function openWav(path: string): Promise<DecodedSound | null> {
   const file = await open(path, 'r');
@@ -110,11 +105,10 @@ export async function openWav(path: string): Promise<DecodedSound | null> {
   const read = layout && sampleReader(layout);
   const isRead = layout && read && layout.channels > 0 && layout.channels <= MOST_CHANNELS;
   if (isRead && isRate(layout.sampleRateHz)) {
-    return { sampleRateHz: Hertz(layout.sampleRateHz), blocks: wavBlocks(path, file, layout, read) };
+    return { sampleRateHz: layout.sampleRateHz, blocks: wavBlocks(file, layout, read) };
   }
   await file.close();
-  if (isRead) requireRate(path, layout.sampleRateHz);
-  if (!layout && bytesRead < HEADER_BYTES)
-    throw cannotRead(path, ({ without, wav }) => without({ kind: wav }));
+  if (isRead) requireRate(layout.sampleRateHz);
+  if (!layout && bytesRead < HEADER_BYTES) throw cannotRead({ is: 'without', kind: 'wav' });
   return null;
 }

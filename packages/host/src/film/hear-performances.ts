@@ -82,8 +82,7 @@ async function hear(file: PerformanceFile, { lesson, form, bpm, signal }: HearOr
   const { exercise, path } = file;
   const listener = new TakeListener(RATE_HZ);
   const meter = new LevelMeter(RATE_HZ);
-  for await (const block of readMono(path, RATE_HZ)) {
-    signal.throwIfAborted();
+  for await (const block of readMono(path, RATE_HZ, signal)) {
     listener.push(block);
     meter.push(block);
   }

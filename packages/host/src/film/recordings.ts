@@ -4,10 +4,12 @@
  * Conventions: seconds from the beginning of the file, whether its sound begins there or later: the same for sound and
  * picture.
  */
-import { execFile, spawn } from 'node:child_process';
+import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';
 import type { Hertz } from '@shedbook/core';
 import type { Recorded } from '@shedbook/film';
+import { FfmpegFault, ffmpegSamples } from '../decode/ffmpeg-samples.ts';
+import { unreadableSound } from '../decode/say-fault.ts';
 import { InputError } from '../input-error.ts';
 
 const run = promisify(execFile);
@@ -25,7 +27,6 @@ export function pathOf(recordings: Recordings, recorded: Recorded): string {
 /** Sound from the beginning of the file on: what begins later than the picture has silence before it. */
 const FROM_BEGINNING = 'aresample=async=1:first_pts=0';
 const QUIET = ['-v', 'error', '-nostdin'];
-const FLOAT_BYTES = 4;
 
 function unreadable(path: string, why: string): InputError {
   return new InputError(({ words }) =>
@@ -33,40 +34,23 @@ function unreadable(path: string, why: string): InputError {
   );
 }
 
-/** The last line of what FFmpeg complained about. */
-function lastLine(text: string, path: string): string {
-  return text.trim().split('\n').at(-1)?.replace(`${path}: `, '') ?? '';
-}
-
 /**
  * The sound of a recording in blocks of mono samples.
  * @throws InputError where it has none that can be read, or there is no FFmpeg
  */
-export async function* readMono(path: string, sampleRateHz: Hertz): AsyncGenerator<Float32Array> {
-  const form = ['-f', 'f32le', '-ac', '1', '-ar', `${sampleRateHz}`, '-'];
-  const args = [...QUIET, '-i', path, '-map', '0:a:0', '-af', FROM_BEGINNING, ...form];
-  const child = spawn('ffmpeg', args, { stdio: ['ignore', 'pipe', 'pipe'] });
-  const ended = new Promise<number | null>((resolve) => {
-    child.once('error', () => resolve(null));
-    child.once('close', (status) => resolve(status ?? 1));
-  });
-  let complaint = '';
-  child.stderr.on('data', (chunk: Buffer) => {
-    complaint = `${complaint}${chunk}`.slice(-2000);
-  });
+export async function* readMono(
+  path: string,
+  sampleRateHz: Hertz,
+  signal: AbortSignal,
+): AsyncGenerator<Float32Array> {
   try {
-    let rest = Buffer.alloc(0);
-    for await (const chunk of child.stdout) {
-      const bytes = Buffer.concat([rest, chunk as Buffer]);
-      const whole = bytes.length - (bytes.length % FLOAT_BYTES);
-      yield new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + whole));
-      rest = bytes.subarray(whole);
-    }
-    const status = await ended;
-    if (status === null) throw new InputError(({ words }) => words.film.noFfmpeg);
-    if (status !== 0) throw unreadable(path, lastLine(complaint, path));
-  } finally {
-    child.kill('SIGKILL');
+    const of = ['-map', '0:a:0', '-af', FROM_BEGINNING];
+    yield* ffmpegSamples({ path, sampleRateHz, of, signal });
+  } catch (error) {
+    if (!(error instanceof FfmpegFault)) throw error;
+    const { why } = error;
+    if (why === 'missing') throw new InputError(({ words }) => words.film.noFfmpeg);
+    throw why === 'too-long' ? unreadableSound(path, { fault: 'too-much' }) : unreadable(path, why.said);
   }
 }
 

@@ -274,6 +274,8 @@ export const cli = {
   unreadable: '{$file}: {$why}; expected {$expected}',
   unwritable: '{$file} cannot be written: {$why}',
   breaksOff: '{$file}: the file breaks off: found {$found}; was it copied whole?',
+  tooMuch:
+    '{$file}: it could not be read in the time and memory that a recording takes; it may be damaged, so save it anew with another program',
   notDecoded:
     '{$file}: found {$found}, which is not decoded here; install FFmpeg, or save the recording as WAV or FLAC',
   noKit: '--kit: {$file}: {$why}',

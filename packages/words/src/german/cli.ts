@@ -278,6 +278,8 @@ export const cli = translation<typeof english.cli>()({
   unreadable: '{$file}: {$why}; erwartet {$expected}',
   unwritable: '{$file} lässt sich nicht schreiben: {$why}',
   breaksOff: '{$file}: Die Datei bricht ab: gefunden {$found}; wurde sie ganz kopiert?',
+  tooMuch:
+    '{$file}: ließ sich nicht in der Zeit und dem Speicher lesen, die eine Aufnahme braucht; sie ist wohl beschädigt, also mit einem anderen Programm neu speichern',
   notDecoded:
     '{$file}: gefunden {$found}, was hier nicht gelesen wird; FFmpeg installieren oder als WAV oder FLAC speichern',
   noKit: '--kit: {$file}: {$why}',

@@ -1,11 +1,12 @@
 /**
  * Work that may be hostile, in a thread of its own: one order after the other, each with a deadline and all with a cap
- * on memory, so that nothing that is sent in stops the keeping of lessons.
+ * on memory, so that nothing that a stranger's file does stops what else goes on.
  *
  * Conventions: whoever was served longest ago comes next, however much another has ordered; an order that nobody waits
  * for any more is not begun, and ended where that is asked for.
  */
 import { Worker } from 'node:worker_threads';
+import { type ProcessLimits, watchProcess } from './watch-process.ts';
 
 /** An order took more time or memory than it is given. */
 export class TooMuchError extends Error {
@@ -17,6 +18,8 @@ export interface OrderTerms<News = never> {
   /** Whose order it is: a lesson, a file. */
   readonly of: string;
   readonly deadlineMs: number;
+  /** What the whole program may take while the order is on its way, for a program that does one thing at a time. */
+  readonly process?: ProcessLimits;
   /** Aborted when nobody waits any more. */
   readonly signal?: AbortSignal;
   /** Whether work that nobody waits for is ended: left alone where the next one has something of it. */
@@ -69,10 +72,15 @@ export function createThread<Asked, Answered, News extends Progress = never>(
   let worker: Worker | null = null;
   let current: Order | null = null;
   let deadline: NodeJS.Timeout | undefined;
+  let endWatch: (() => void) | undefined;
 
+  const rest = () => {
+    clearTimeout(deadline);
+    endWatch?.();
+  };
   const settle = (how: (waiting: Order) => void) => {
     const done = current;
-    clearTimeout(deadline);
+    rest();
     current = null;
     if (done) how(done);
     next();
@@ -97,6 +105,7 @@ export function createThread<Asked, Answered, News extends Progress = never>(
       'error',
       (error) => worker === fresh && giveUp(isOutOfMemory(error) ? new TooMuchError() : error),
     );
+    fresh.on('exit', () => worker === fresh && giveUp(new Error('the thread ended')));
     fresh.unref();
     return fresh;
   };
@@ -113,7 +122,9 @@ export function createThread<Asked, Answered, News extends Progress = never>(
     servedAt.set(chosen.terms.of, turn);
     current = chosen;
     worker ??= open();
-    deadline = setTimeout(() => giveUp(new TooMuchError()), chosen.terms.deadlineMs);
+    const tooMuch = () => giveUp(new TooMuchError());
+    deadline = setTimeout(tooMuch, chosen.terms.deadlineMs);
+    endWatch = chosen.terms.process && watchProcess(chosen.terms.process, tooMuch);
     worker.postMessage(chosen.asked);
   }
   const leave = (waiting: Order) => {
@@ -134,8 +145,10 @@ export function createThread<Asked, Answered, News extends Progress = never>(
         next();
       }),
     close: async () => {
-      clearTimeout(deadline);
-      await worker?.terminate();
+      rest();
+      const old = worker;
+      worker = null;
+      await old?.terminate();
     },
   };
 }
