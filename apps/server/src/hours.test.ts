@@ -148,7 +148,7 @@ it('[SE42] keeps answers and what was set in a store from before there were date
   expect(take).toMatchObject({
     answer: 'Let the last triplet fall later.',
     marks: [{ bar: 1, text: 'Lighter here.' }],
-    voiceAt: '2026-11-29T12:00:00.000Z',
+    notes: [{ bar: null, spokenAt: '2026-11-29T12:00:00.000Z' }],
   });
   expect(await createHourStore(database, () => new Date()).of(student)).toEqual({ hours: [], damaged: [] });
   await database.destroy();

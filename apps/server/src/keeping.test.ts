@@ -224,6 +224,26 @@ it('[SE42] keeps the lesson book of a store from before recordings grew old', as
   await database.destroy();
 });
 
+it('[SE42] keeps the voice note of a store from before there were several, and when its student played last', async () => {
+  const folder = temporaryFolder();
+  cpSync(keptSamplePath('store-15.sqlite'), join(folder, STORE_FILE));
+  const database = openDatabase(folder);
+  const students = createStudentStore(database, () => NOW);
+  const takes = createTakeStore(database, openTakeFiles(folder), () => NOW);
+  const [kaito] = (await students.page({ find: 'kaito' })).students;
+  // definition: what the file was made of, internal/fixtures/versions/SOURCE.md
+  expect(await takes.of(kaito?.id ?? '')).toMatchObject([
+    { notes: [{ bar: 2, spokenAt: '2026-11-29T12:00:00.000Z' }] },
+  ]);
+  const lastPlayedAt = kaito?.lastPlayedAt ?? '';
+  const after = new Date(Date.parse(lastPlayedAt) + 1000);
+  expect([await students.away(new Date(lastPlayedAt)), await students.away(after)]).toEqual([
+    { away: [], awayOf: 0 },
+    { away: [{ id: kaito?.id, name: 'Kaito', lastPlayedAt }], awayOf: 1 },
+  ]);
+  await database.destroy();
+});
+
 it('[SE42] keeps the voice note of a store from before notes were about a bar', async () => {
   const folder = temporaryFolder();
   cpSync(keptSamplePath('store-14.sqlite'), join(folder, STORE_FILE));
@@ -232,7 +252,7 @@ it('[SE42] keeps the voice note of a store from before notes were about a bar', 
   const takes = createTakeStore(database, openTakeFiles(folder), () => NOW);
   // definition: what the file was made of, internal/fixtures/versions/SOURCE.md
   expect(await takes.of(kaito?.id ?? '')).toMatchObject([
-    { isKept: true, voiceAt: '2026-11-29T12:00:00.000Z', voiceBar: null },
+    { isKept: true, notes: [{ bar: null, spokenAt: '2026-11-29T12:00:00.000Z' }] },
   ]);
   await database.destroy();
 });

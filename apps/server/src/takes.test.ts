@@ -52,7 +52,8 @@ async function aDesk() {
     const week = async () => (await (await fetch(new URL('week.json', address))).json()) as Week;
     const takeBack = (take: string) =>
       fetch(new URL(`takes/${encodeURIComponent(take)}`, address), { method: 'DELETE' });
-    const voice = (take: string) => fetch(new URL(`takes/${encodeURIComponent(take)}/voice`, address));
+    const voice = (take: string, query = '') =>
+      fetch(new URL(`takes/${encodeURIComponent(take)}/voice${query}`, address));
     return { id, put, week, takeBack, voice };
   };
   const files = () =>
@@ -123,14 +124,14 @@ describe('takes that students send', () => {
     expect((await kaito.week()).mayRecord).toBe(false);
   });
 
-  it('[SE2202] [SE3800] pins words to bars and keeps one voice note, which only its own student hears, until the take goes', async () => {
+  it('[SE2202] [SE3800] pins words to bars and keeps a voice note of each and one of all, which only their own student hears, until the take goes', async () => {
     const { server, ask, kaito, bram } = await aDesk();
     await kaito.put(FACTS.id, takeFile(), '?asks=yes');
     const path = `/api/students/${kaito.id}/takes/${encodeURIComponent(FACTS.id)}`;
     const marks = [{ bar: 2, text: 'Later here.' }];
     expect(await ask('PUT', path, { isHeard: true, answer: null, marks })).toMatchObject({
       marks,
-      voiceAt: null,
+      notes: [],
     });
     for (const bar of [0, 1.5, 'x'])
       expect(
@@ -149,16 +150,24 @@ describe('takes that students send', () => {
     expect((await say(spoken(1), `/api/students/${kaito.id}/takes/none`)).status).toBe(404);
     expect((await say(spoken(1))).status).toBe(200);
     // once more it takes the place of the first; the words stay
-    expect(await (await say(spoken(2))).json()).toMatchObject({ marks, voiceAt: expect.any(String) });
-    expect((await kaito.week()).takes).toMatchObject([
-      { marks, voiceAt: expect.any(String), voiceBar: null, isHeard: true },
-    ]);
-    // a note may be about one bar, and another one about another or the whole
-    expect(await (await say(spoken(3), path, '?bar=2')).json()).toMatchObject({ voiceBar: 2 });
-    expect((await kaito.week()).takes).toMatchObject([{ voiceBar: 2 }]);
+    const all = { bar: null, spokenAt: expect.any(String) };
+    expect(await (await say(spoken(2))).json()).toMatchObject({ marks, notes: [all] });
+    expect((await kaito.week()).takes).toMatchObject([{ marks, notes: [all], isHeard: true }]);
+    // each bar has one of its own, in their order
+    await say(spoken(3), path, '?bar=2');
+    expect(await (await say(spoken(4), path, '?bar=1')).json()).toMatchObject({
+      notes: [all, { bar: 1 }, { bar: 2 }],
+    });
+    expect((await kaito.week()).takes).toMatchObject([{ notes: [all, { bar: 1 }, { bar: 2 }] }]);
+    const bytes = async (query: string) =>
+      new Uint8Array(await (await kaito.voice(FACTS.id, query)).arrayBuffer());
+    expect([await bytes(''), await bytes('?bar=1'), await bytes('?bar=2')]).toEqual([2, 4, 3].map(spoken));
+    // one is taken back alone
+    const gone = await send(server, 'DELETE', `${path}/voice?bar=1`);
+    expect([gone.status, (await kaito.voice(FACTS.id, '?bar=1')).status]).toEqual([204, 404]);
+    expect((await kaito.week()).takes).toMatchObject([{ notes: [all, { bar: 2 }] }]);
     for (const bar of ['0', '1.5', 'x', '1001'])
       expect((await say(spoken(3), path, `?bar=${bar}`)).status).toBe(400);
-    expect(await (await say(spoken(2))).json()).toMatchObject({ voiceBar: null });
     const heard = await kaito.voice(FACTS.id);
     expect([heard.headers.get('content-type'), new Uint8Array(await heard.arrayBuffer())]).toEqual([
       'audio/mpeg',
@@ -167,6 +176,7 @@ describe('takes that students send', () => {
     // another student's take of the same name has nothing of it
     await bram.put(FACTS.id, takeFile());
     expect((await bram.voice(FACTS.id)).status).toBe(404);
+    expect((await bram.voice(FACTS.id, '?bar=2')).status).toBe(404);
     expect(
       (await fetch(new URL(`/practice/${'A'.repeat(43)}/takes/${FACTS.id}/voice`, server.url))).status,
     ).toBe(404);

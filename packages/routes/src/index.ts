@@ -84,6 +84,7 @@ export {
 export {
   type BarMark,
   type SentTake,
+  type SpokenNote,
   TAKE_BYTES,
   type TakeFacts,
   type TakeOpinion,

@@ -54,6 +54,19 @@ export const spokenAt = z.object({
     .check(z.describe('bar of the exercise that the note is about, from 1; the whole where left out')),
 });
 
+/** A note that a teacher spoke. */
+export const spokenNote = z.readonly(
+  z.object({
+    bar: z
+      .nullable(z.int())
+      .check(z.describe('bar of the exercise that it is about, from 1; null: the whole of it')),
+    spokenAt: moment,
+  }),
+);
+
+/** A note that a teacher spoke. */
+export type SpokenNote = z.output<typeof spokenNote>;
+
 /** What a teacher makes of a take. */
 const opinion = {
   isHeard: z.boolean().check(z.describe('whether the teacher has listened to it')),
@@ -79,12 +92,9 @@ export const sentTake = z.readonly(
     asks: z.boolean().check(z.describe('whether the student wants to know what the teacher thinks')),
     sentAt: moment,
     ...opinion,
-    voiceAt: z
-      ._default(z.nullable(moment), null)
-      .check(z.describe('when a voice note was spoken; null where there is none')),
-    voiceBar: z
-      ._default(z.nullable(z.int()), null)
-      .check(z.describe('bar of the exercise that the voice note is about, from 1; null: the whole of it')),
+    notes: z
+      ._default(z.readonly(z.array(spokenNote)), [])
+      .check(z.describe('spoken notes: one of the whole at most, first, and one of each bar')),
     answeredAt: z.nullable(moment).check(z.describe('when the answer was given')),
     isKept: z
       ._default(z.boolean(), false)

@@ -174,38 +174,53 @@ function layTone(): void {
   };
 }
 
-/** A note is spoken and sent. */
-async function speakNote(teacher: Page): Promise<void> {
-  await teacher.evaluate(layTone);
-  const note = teacher.locator('[data-part="spoken-note"]');
-  await note.getByRole('button', { name: 'Speak a note' }).click();
-  await note.getByText('Speak now; two minutes at most.').waitFor();
-  const spoken = () => teacher.evaluate(() => Number(document.documentElement.dataset['toneSeconds']));
-  await expect.poll(spoken).toBeGreaterThan(1);
-  await note.getByRole('button', { name: 'That is it' }).click();
-  await note.getByLabel('What it is about').selectOption('2');
-  await note.getByRole('button', { name: 'Send the note' }).click();
-  await note.getByText('About bar 2').waitFor();
-  await note.getByRole('button', { name: 'Hear your note' }).waitFor();
+function toneSeconds(page: Page): Promise<number> {
+  return page.evaluate(() => Number(document.documentElement.dataset['toneSeconds'] ?? 0));
 }
 
-/** The student has the note on the device, and the words at their bar. */
-async function hearNote(student: Page): Promise<void> {
+/** A note is spoken and sent about each of two bars. */
+async function speakNotes(teacher: Page): Promise<void> {
+  await teacher.evaluate(layTone);
+  const note = teacher.locator('[data-part="spoken-note"]');
+  await speakNote(teacher, 'Speak a note', 2);
+  await speakNote(teacher, 'Speak another note', 1);
+  const bars = () =>
+    note.locator('[data-part="sent-note"]').evaluateAll((all) => all.map((each) => each.dataset['bar']));
+  await expect.poll(bars).toEqual(['1', '2']);
+  await note.getByRole('button', { name: 'Hear your note: About bar 1' }).click();
+  await note.getByLabel('Your note: About bar 1').waitFor();
+}
+
+async function speakNote(teacher: Page, press: string, bar: number): Promise<void> {
+  const note = teacher.locator('[data-part="spoken-note"]');
+  const before = await toneSeconds(teacher);
+  await note.getByRole('button', { name: press }).click();
+  await note.getByText('Speak now; two minutes at most.').waitFor();
+  await expect.poll(() => toneSeconds(teacher)).toBeGreaterThan(before + 1);
+  await note.getByRole('button', { name: 'That is it' }).click();
+  await note.getByLabel('What it is about').selectOption(`${bar}`);
+  await note.getByRole('button', { name: 'Send the note' }).click();
+  await note.getByText(`About bar ${bar}`).waitFor();
+}
+
+/** The student has the notes on the device, and hears each at its bar beside the words. */
+async function hearNotes(student: Page): Promise<void> {
   const answers = student.locator('[data-part="answers"]');
   await answers.getByText('Bar 1: Let it breathe.').waitFor();
   const isKept = () =>
     student.evaluate(async () => {
       const cache = await caches.open('shedbook voice notes');
-      const [request] = await cache.keys();
-      return ((request && (await (await cache.match(request))?.blob())?.size) ?? 0) > 0;
+      const kept = await Promise.all((await cache.keys()).map((each) => cache.match(each)));
+      return Promise.all(kept.map(async (each) => ((await each?.blob())?.size ?? 0) > 0));
     });
-  await expect.poll(isKept).toBe(true);
+  await expect.poll(isKept).toEqual([true, true]);
   await student.getByRole('link', { name: 'First of all, Exercise 1' }).first().click();
   await student.locator('[data-part="teacher-marks"]').getByText('Bar 1: Let it breathe.').waitFor();
-  // the words at the first bar, what was spoken at the second
+  // the words at the first bar, and what was spoken there and at the second
   const pins = student.locator('[data-part="pin"]');
-  await expect.poll(async () => [...new Set(await pins.allTextContents())]).toEqual(['1', '2']);
-  const spoken = student.locator('[data-part="teacher-marks"] li').nth(1);
+  await expect.poll(async () => [...new Set(await pins.allTextContents())]).toEqual(['1', '2', '3']);
+  await student.locator('[data-part="teacher-marks"] li').nth(1).getByText('Bar 1, spoken:').waitFor();
+  const spoken = student.locator('[data-part="teacher-marks"] li').nth(2);
   await spoken.getByText('Bar 2, spoken:').waitFor();
   const seconds = () => spoken.locator('audio').evaluate((each: HTMLAudioElement) => each.duration);
   await spoken.locator('audio').evaluate((each: HTMLAudioElement) => each.load());
@@ -242,11 +257,11 @@ async function sendAndAnswer(student: Page, teacher: Page): Promise<void> {
   await teacher.getByRole('button', { name: 'Pin it to the bar' }).click();
   await teacher.getByText('Bar 1: Let it breathe.').waitFor();
   await teacher.getByRole('button', { name: 'Send the line' }).click();
-  await speakNote(teacher);
+  await speakNotes(teacher);
   await inbox.waitFor({ state: 'detached' });
   await student.reload();
   await student.locator('[data-part="answers"]', { hasText: 'Later, and lighter.' }).waitFor();
-  await hearNote(student);
+  await hearNotes(student);
   await student.getByText('What you have played', { exact: true }).click();
   await student.getByText('passed by your teacher at 200 bpm').waitFor();
   expect(await findings(student)).toEqual([]);

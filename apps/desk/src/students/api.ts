@@ -120,23 +120,24 @@ export function setCoach(id: string, setting: CoachSetting): Promise<StoredStude
   return ask('setCoach', { params: { id }, body: setting });
 }
 
-/** Keeps what the teacher says of a take, an MP3 file. */
+/** What a spoken note is about; null: the whole of a take. */
+function atBar(bar: number | null) {
+  return bar === null ? {} : { bar };
+}
+
+/** Keeps what the teacher says of a take, or of one bar of it, an MP3 file. */
 export async function sayVoice({ student, facts }: SentTake, bar: number | null, body: Blob): Promise<void> {
-  await ask('sayVoice', {
-    params: { id: student, take: facts.id },
-    query: bar === null ? {} : { bar },
-    body,
-  });
+  await ask('sayVoice', { params: { id: student, take: facts.id }, query: atBar(bar), body });
 }
 
-/** What the teacher said of a take. */
-export async function hearVoice({ student, facts }: SentTake): Promise<Blob> {
-  return (await ask('hearVoice', { params: { id: student, take: facts.id } })).file;
+/** What the teacher said of a take, or of one bar of it. */
+export async function hearVoice({ student, facts }: SentTake, bar: number | null): Promise<Blob> {
+  return (await ask('hearVoice', { params: { id: student, take: facts.id }, query: atBar(bar) })).file;
 }
 
-/** Takes back what the teacher said of a take. */
-export async function unsayVoice({ student, facts }: SentTake): Promise<void> {
-  await ask('unsayVoice', { params: { id: student, take: facts.id } });
+/** Takes back what the teacher said of a take, or of one bar of it. */
+export async function unsayVoice({ student, facts }: SentTake, bar: number | null): Promise<void> {
+  await ask('unsayVoice', { params: { id: student, take: facts.id }, query: atBar(bar) });
 }
 
 /** The dated lessons of a student. */

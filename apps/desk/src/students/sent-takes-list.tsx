@@ -11,7 +11,7 @@ import { keepTake, readTake } from './api.ts';
 import { BarMarks } from './bar-marks.tsx';
 import type { OpenTake } from './open-take.ts';
 import styles from './sent-takes-list.module.css';
-import { SpokenNote } from './spoken-note.tsx';
+import { SpokenNotes } from './spoken-notes.tsx';
 import type { DeskShelf } from './take-in.ts';
 import { useSentWords, useTakeWords } from './take-words.ts';
 import type { Passed } from './use-pass.ts';
@@ -126,7 +126,7 @@ function Answer({ take, answer, look, bars }: AnswerProps & { readonly bars: num
       <Button dress="strong" onClick={() => void send()}>
         {isNothing ? words.inbox.isHeard : words.inbox.send}
       </Button>
-      <SpokenNote take={take} bars={bars} onChange={look} />
+      <SpokenNotes take={take} bars={bars} onChange={look} />
     </>
   );
 }

@@ -5,7 +5,7 @@ import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeLanguage } from '../page/words.tsx';
 import { answeredTakes, useSentTakes } from './sent-takes.ts';
 import { VoiceNote } from './voice-note.tsx';
-import { keepVoices } from './voice-notes.ts';
+import { keepVoices, notesOf } from './voice-notes.ts';
 
 /** Answers that are shown. */
 const MOST = 5;
@@ -13,7 +13,7 @@ const MOST = 5;
 function Answer({ take }: { readonly take: SentTake }) {
   const words = useHearingWords();
   const { tag } = usePracticeLanguage();
-  const { facts, answer, marks = [], voiceAt, voiceBar = null } = take;
+  const { facts, answer, marks = [] } = take;
   const what = `${facts.lessonTitle}, ${facts.number === null ? words.takes.timeAlone : words.takes.exercise({ n: facts.number })}`;
   const day = new Date(facts.startedAt).toLocaleDateString(tag, { day: 'numeric', month: 'long' });
   return (
@@ -22,12 +22,17 @@ function Answer({ take }: { readonly take: SentTake }) {
       {marks.map((mark) => (
         <p key={`${mark.bar} ${mark.text}`}>{words.week.onBar(mark)}</p>
       ))}
-      {voiceAt && (
-        <p>
-          {voiceBar !== null && words.week.spokenBar({ bar: voiceBar })}
-          <VoiceNote take={take} label={words.week.spoken({ what })} />
+      {notesOf(take).map((note) => (
+        <p key={note.bar}>
+          {note.bar !== null && words.week.spokenBar({ bar: note.bar })}
+          <VoiceNote
+            {...{ take, note }}
+            label={
+              note.bar === null ? words.week.spoken({ what }) : words.week.spokenOn({ what, bar: note.bar })
+            }
+          />
         </p>
-      )}
+      ))}
     </li>
   );
 }

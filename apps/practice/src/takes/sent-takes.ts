@@ -27,8 +27,8 @@ const WANTED = 'week.takes';
 /** Takes that the teacher said anything about, the newest answer first. */
 export function answeredTakes(sent: SentTakes['sent']): readonly SentTake[] {
   // What was last seen may come from a server that knew neither marks nor voice notes.
-  const isAnswered = ({ answer, marks = [], voiceAt }: Partial<SentTake>) =>
-    answer !== null || marks.length > 0 || Boolean(voiceAt);
+  const isAnswered = ({ answer, marks = [], notes = [] }: Partial<SentTake>) =>
+    answer !== null || marks.length > 0 || notes.length > 0;
   return [...sent.values()]
     .filter(isAnswered)
     .toSorted((a, b) => ((a.answeredAt ?? '') < (b.answeredAt ?? '') ? 1 : -1));

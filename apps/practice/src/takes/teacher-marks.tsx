@@ -1,6 +1,6 @@
 /** What the teacher pinned to bars of the exercise on the stand: a number over each bar, and what was written or spoken under the notes. */
 import { exerciseKey } from '@shedbook/core';
-import type { SentTake } from '@shedbook/routes';
+import type { SentTake, SpokenNote } from '@shedbook/routes';
 import { useEffect, useMemo } from 'react';
 import { useHearingWords } from '../page/hearing-words.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -27,14 +27,15 @@ function pinOn(picture: SVGSVGElement, number: number): SVGElement {
 /** What is said of one bar. */
 interface Said {
   readonly bar: number;
-  /** What is written; null where it is spoken. */
-  readonly text: string | null;
+  /** What is written, or spoken. */
+  readonly what: string | SpokenNote;
 }
 
 /** What is said of single bars, in their order; what is spoken after what is written. */
-function saidOf({ marks = [], voiceAt, voiceBar = null }: Partial<SentTake>): readonly Said[] {
-  const spoken = voiceAt && voiceBar !== null ? [{ bar: voiceBar, text: null }] : [];
-  return [...marks, ...spoken].toSorted((a, b) => a.bar - b.bar);
+function saidOf({ marks = [], notes = [] }: Partial<SentTake>): readonly Said[] {
+  const written = marks.map(({ bar, text }) => ({ bar, what: text }));
+  const spoken = notes.flatMap((note) => (note.bar === null ? [] : [{ bar: note.bar, what: note }]));
+  return [...written, ...spoken].toSorted((a, b) => a.bar - b.bar);
 }
 
 /** What is said; nothing where there is nothing. */
@@ -66,14 +67,15 @@ export default function TeacherMarks() {
     <section className={styles.marks} data-part="teacher-marks" aria-label={words.answers}>
       <h2>{words.answers}</h2>
       <ol>
-        {said.map(({ bar, text }) => (
-          <li key={`${bar} ${text}`}>
-            {text === null ? (
-              <>
-                {words.spokenBar({ bar })} <VoiceNote take={latest} label={words.spokenBar({ bar })} />
-              </>
+        {said.map(({ bar, what }) => (
+          <li key={`${bar} ${typeof what === 'string' ? what : what.spokenAt}`}>
+            {typeof what === 'string' ? (
+              words.onBar({ bar, text: what })
             ) : (
-              words.onBar({ bar, text })
+              <>
+                {words.spokenBar({ bar })}{' '}
+                <VoiceNote take={latest} note={what} label={words.spokenBar({ bar })} />
+              </>
             )}
           </li>
         ))}

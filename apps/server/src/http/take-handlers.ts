@@ -28,8 +28,8 @@ function isMp3(content: Uint8Array): boolean {
 
 /** Answers the routes of takes. */
 export function takeHandlers({ door, students, takes }: TakeParts) {
-  const voiceOf = async (name: TakeName) => {
-    const content = await takes.voice(name);
+  const voiceOf = async (name: TakeName, bar: number | null) => {
+    const content = await takes.voice(name, bar);
     return content ? answer({ name: 'voice.mp3', type: 'audio/mpeg', content }) : refuse('no-such-take', {});
   };
   return {
@@ -58,12 +58,12 @@ export function takeHandlers({ door, students, takes }: TakeParts) {
       const kept = await takes.say({ student: id, take }, body, bar);
       return kept ? answer(kept) : refuse('no-such-take', {});
     },
-    hearVoice: async ({ params: { id, take } }) => voiceOf({ student: id, take }),
-    unsayVoice: async ({ params: { id, take } }) =>
-      (await takes.unsay({ student: id, take })) ? answer(null) : refuse('no-such-take', {}),
-    hearAnswer: async ({ params: { token, take } }, _signal, { ip }) => {
+    hearVoice: async ({ params: { id, take }, query: { bar = null } }) => voiceOf({ student: id, take }, bar),
+    unsayVoice: async ({ params: { id, take }, query: { bar = null } }) =>
+      (await takes.unsay({ student: id, take }, bar)) ? answer(null) : refuse('no-such-take', {}),
+    hearAnswer: async ({ params: { token, take }, query: { bar = null } }, _signal, { ip }) => {
       const opening = await door(token, ip);
-      return opening.kind === 'refused' ? opening : voiceOf({ student: opening.student.id, take });
+      return opening.kind === 'refused' ? opening : voiceOf({ student: opening.student.id, take }, bar);
     },
     sendTake: async ({ params: { token, take }, query: { asks }, body }, _signal, { ip }) => {
       const opening = await door(token, ip);

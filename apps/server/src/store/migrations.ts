@@ -128,6 +128,44 @@ const KEEPING = `
 /** The bar of the exercise that a spoken note is about, from 1. */
 const NOTES_AT_BARS = 'alter table voices add column bar integer;';
 
+/**
+ * When each student played last, kept beside their name by the store itself whatever becomes of their practice; and
+ * several spoken notes of a take, one for each bar (0: all of it).
+ */
+const LAST_PLAYED_AND_NOTES = `
+  alter table students add column played_at integer;
+  update students set played_at =
+    (select max(played_at) from log_rows where student_id = students.id and removed_at is null);
+  create index students_by_playing on students (played_at) where deleted_at is null;
+  create trigger played_added after insert on log_rows begin
+    update students set played_at = max(coalesce(played_at, new.played_at), new.played_at)
+      where id = new.student_id and new.played_at is not null and new.removed_at is null;
+  end;
+  create trigger played_changed after update of played_at, removed_at, student_id on log_rows begin
+    update students set played_at =
+      (select max(played_at) from log_rows where student_id = students.id and removed_at is null)
+      where id in (old.student_id, new.student_id);
+  end;
+  create trigger played_deleted after delete on log_rows begin
+    update students set played_at =
+      (select max(played_at) from log_rows where student_id = students.id and removed_at is null)
+      where id = old.student_id;
+  end;
+  alter table voices rename to voices_before;
+  create table voices (
+    student_id text not null,
+    take_id text not null,
+    bar integer not null,
+    spoken_at text not null,
+    content blob not null,
+    checksum text not null,
+    primary key (student_id, take_id, bar),
+    foreign key (student_id, take_id) references takes (student_id, take_id) on delete cascade
+  ) strict;
+  insert into voices (student_id, take_id, bar, spoken_at, content, checksum)
+    select student_id, take_id, coalesce(bar, 0), spoken_at, content, checksum from voices_before;
+  drop table voices_before;`;
+
 /** Folds every name that was kept before a search went by it. */
 function foldNames(database: Database): void {
   const students = database.prepare('select id, name from students').all() as readonly {
@@ -227,4 +265,5 @@ export const MIGRATIONS: readonly Migration[] = [
   { statements: HOURS },
   { statements: KEEPING },
   { statements: NOTES_AT_BARS },
+  { statements: LAST_PLAYED_AND_NOTES },
 ];

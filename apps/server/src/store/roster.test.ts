@@ -43,7 +43,7 @@ it('[SE2200] sends the roster part by part, everybody once and in the order in w
   expect((await send(server, 'GET', `/api/students/${read[ROSTER_PAGE - 1]?.id}`)).status).toBe(404);
 });
 
-it('[SE2201] tells who has not played for a while, the longest first, and leaves out whoever never did', async () => {
+it('[SE2201] [SE4300] tells who has not played for a while, the longest first, and leaves out whoever never did', async () => {
   const database = openDatabase(temporaryFolder());
   const store = createStudentStore(database, () => new Date('2026-11-29T12:00:00Z'));
   const played = async (name: string, ...moments: readonly string[]) => {
@@ -68,5 +68,16 @@ it('[SE2201] tells who has not played for a while, the longest first, and leaves
     .where('row', '=', second?.row ?? 0)
     .execute();
   expect((await away()).away.map(({ name }) => name)).toEqual(['Ifeoma', 'Sunniva', 'Bram']);
+  // the same comes in again; then all of it goes for good
+  const row = { id: '1', startedAt: '2026-11-28T10:00:00Z' };
+  expect(await store.takeIn(ifeoma, { version: 1, rows: [JSON.stringify(row)] })).toBe(1);
+  expect((await away()).awayOf).toBe(2);
+  await database
+    .deleteFrom('log_rows')
+    .where('row', '=', second?.row ?? 0)
+    .execute();
+  expect((await away()).awayOf).toBe(3);
+  await store.erase(ifeoma);
+  expect((await away()).awayOf).toBe(2);
   await database.destroy();
 });

@@ -131,35 +131,13 @@ async function namesOf(database: Reader): Promise<readonly RosterName[]> {
 
 async function awayFrom(database: Reader, playedBefore: Date): Promise<Pick<Inbox, 'away' | 'awayOf'>> {
   const seconds = Math.floor(playedBefore.getTime() / 1000);
-  // Worked out once for everybody: SQLite would look for it anew wherever it is named.
-  const found = database.with(
-    (cte) => cte('last').materialized(),
-    (inside) =>
-      inside
-        .selectFrom('students')
-        .select(({ selectFrom }) => [
-          'id',
-          'name',
-          selectFrom('log_rows')
-            .whereRef('log_rows.student_id', '=', 'students.id')
-            .where('log_rows.removed_at', 'is', null)
-            .select((of) => of.fn.max('played_at').as('at'))
-            .as('played_at'),
-        ])
-        .where('deleted_at', 'is', null),
-  );
-  const rows = await found
-    .selectFrom('last')
-    .select(({ selectFrom }) => [
-      'id',
-      'name',
-      'played_at',
-      selectFrom('last')
-        .select((of) => of.fn.countAll<number>().as('n'))
-        .where('played_at', '<', seconds)
-        .as('n'),
-    ])
-    .where('played_at', '<', seconds)
+  const away = database
+    .selectFrom('students')
+    .where('deleted_at', 'is', null)
+    .where('played_at', '<', seconds);
+  const { n } = await away.select((of) => of.fn.countAll<number>().as('n')).executeTakeFirstOrThrow();
+  const rows = await away
+    .select(['id', 'name', 'played_at'])
     .orderBy('played_at')
     .limit(ROSTER_PAGE)
     .execute();
@@ -183,7 +161,7 @@ async function awayFrom(database: Reader, playedBefore: Date): Promise<Pick<Inbo
     away: rows.map(({ id, name, played_at }) => ({
       ...{ id, name, lastPlayedAt: momentOf.get(`${id} ${played_at}`) ?? '' },
     })),
-    awayOf: rows[0]?.n ?? 0,
+    awayOf: n,
   };
 }
 

@@ -153,6 +153,7 @@ export function createStudentStore(
         last_row: null,
         row_count: 0,
         last_played_at: null,
+        played_at: null,
       });
     },
     save: (id, request) =>

@@ -61,6 +61,8 @@ interface StudentsTable {
   readonly coach: Generated<StoredStudent['coach']['state']>;
   /** Day from which it does again, ISO 8601 without a time, or null. */
   readonly coach_until: string | null;
+  /** When they last began to play, in seconds since 1970, or null; the store keeps it as their practice changes. */
+  readonly played_at: ColumnType<number | null, never, never>;
 }
 
 interface LogRowsTable {
@@ -126,8 +128,8 @@ interface VoicesTable {
   readonly student_id: string;
   readonly take_id: string;
   readonly spoken_at: string;
-  /** The bar of the exercise that it is about, from 1; null: the whole of it. */
-  readonly bar: number | null;
+  /** The bar of the exercise that it is about, from 1; 0: the whole of it. */
+  readonly bar: number;
   /** An MP3 file; SQLite's library gives back a buffer. */
   readonly content: ColumnType<ArrayBuffer, Uint8Array, Uint8Array>;
   readonly checksum: string;

@@ -4,7 +4,16 @@
  * Conventions: a file is on the disk before its row is, and a row goes before its file; what a crash leaves between the
  * two is a file without a row, which is deleted later. A recording in place of another is another file.
  */
-import type { BarMark, Inbox, Keeping, KeptTakes, SentTake, TakeFacts, TakeOpinion } from '@shedbook/routes';
+import type {
+  BarMark,
+  Inbox,
+  Keeping,
+  KeptTakes,
+  SentTake,
+  SpokenNote,
+  TakeFacts,
+  TakeOpinion,
+} from '@shedbook/routes';
 import { type Kysely, type Selectable, sql } from 'kysely';
 import { checksumOf } from './checksum.ts';
 import { DamagedError } from './damaged.ts';
@@ -38,12 +47,12 @@ export interface TakeStore {
   read(name: TakeName): Promise<Uint8Array | null>;
   /** Keeps what the teacher makes of a take; null where there is no such take. */
   answer(name: TakeName, opinion: TakeOpinion): Promise<SentTake | null>;
-  /** What the teacher said of a take, an MP3 file; null where they said nothing. @throws DamagedError where it is not as it was kept */
-  voice(name: TakeName): Promise<Uint8Array | null>;
-  /** Keeps what the teacher said of a take, or of one bar of it, in place of what they said before; null where there is no such take. */
+  /** What the teacher said of a take, or of one bar of it, an MP3 file; null where they said nothing. @throws DamagedError where it is not as it was kept */
+  voice(name: TakeName, bar: number | null): Promise<Uint8Array | null>;
+  /** Keeps what the teacher said of a take, or of one bar of it, in place of what they said of that before; null where there is no such take. */
   say(name: TakeName, content: Uint8Array, bar: number | null): Promise<SentTake | null>;
-  /** Forgets what the teacher said of a take. @returns whether there was anything */
-  unsay(name: TakeName): Promise<boolean>;
+  /** Forgets what the teacher said of a take, or of one bar of it. @returns whether there was anything */
+  unsay(name: TakeName, bar: number | null): Promise<boolean>;
   /** Forgets a take and its file. @returns whether there was one */
   remove(name: TakeName): Promise<boolean>;
   /** Keeps a take however old it gets, or no longer; null where there is no such take. */
@@ -60,10 +69,22 @@ export interface TakeStore {
   sweep(): Promise<void>;
 }
 
-/** A row, and when the teacher spoke of the take, and of which bar of it. */
-type Row = Selectable<Tables['takes']> & { readonly spoken_at: string | null; readonly bar: number | null };
+/** A row, and what the teacher said of the take: JSON, see {@link notesOf}. */
+type Row = Selectable<Tables['takes']> & { readonly notes: string };
+
+/** The spoken notes of a take. */
+const NOTES = sql<string>`json_group_array(json_object('bar', nullif(bar, 0), 'spokenAt', spoken_at))`;
+
+/** How the store writes what a note is about. */
+const ALL_OF_IT = 0;
 
 const WEEK_MS = 7 * 24 * 3_600_000;
+
+/** What was spoken about a take, what is about all of it first, then bar by bar. */
+function notesOf({ notes }: Row): readonly SpokenNote[] {
+  const all = JSON.parse(notes) as readonly SpokenNote[];
+  return all.toSorted((one, other) => (one.bar ?? ALL_OF_IT) - (other.bar ?? ALL_OF_IT));
+}
 
 /** A take as it is sent. @param weeks after which one is erased; null for never */
 function takeOf(row: Row, weeks: number | null): SentTake {
@@ -76,8 +97,7 @@ function takeOf(row: Row, weeks: number | null): SentTake {
     isHeard: row.heard_at !== null,
     answer: row.answer,
     marks: JSON.parse(row.marks) as readonly BarMark[],
-    voiceAt: row.spoken_at,
-    voiceBar: row.bar,
+    notes: notesOf(row),
     answeredAt: row.answered_at,
     isKept,
     goesAt:
@@ -101,7 +121,7 @@ function isThe(name: TakeName) {
 function answered(row: Row, { isHeard, answer, marks }: TakeOpinion, now: string) {
   const pinned = JSON.stringify(marks);
   const isSame = answer === row.answer && pinned === row.marks;
-  const isNothing = answer === null && marks.length === 0 && row.spoken_at === null;
+  const isNothing = answer === null && marks.length === 0 && row.notes === '[]';
   return {
     heard_at: isHeard ? (row.heard_at ?? now) : null,
     answer,
@@ -139,13 +159,16 @@ export function createTakeStore(
   const rows = () =>
     database
       .selectFrom('takes')
-      .leftJoin('voices', (join) =>
-        join
-          .onRef('voices.student_id', '=', 'takes.student_id')
-          .onRef('voices.take_id', '=', 'takes.take_id'),
-      )
       .selectAll('takes')
-      .select(['voices.spoken_at', 'voices.bar']);
+      .select(({ selectFrom }) =>
+        selectFrom('voices')
+          .whereRef('voices.student_id', '=', 'takes.student_id')
+          .whereRef('voices.take_id', '=', 'takes.take_id')
+          .select(NOTES.as('notes'))
+          .$asScalar()
+          .$notNull()
+          .as('notes'),
+      );
   const find = ({ student, take }: TakeName) =>
     rows().where('takes.student_id', '=', student).where('takes.take_id', '=', take).executeTakeFirst();
   const room = async ({ student, facts, content }: ComingTake) => {
@@ -253,12 +276,13 @@ export function createTakeStore(
         .execute();
       return sent({ ...row, ...next });
     },
-    voice: async ({ student, take }) => {
+    voice: async ({ student, take }, bar) => {
       const found = await database
         .selectFrom('voices')
         .select(['content', 'checksum'])
         .where('student_id', '=', student)
         .where('take_id', '=', take)
+        .where('bar', '=', bar ?? ALL_OF_IT)
         .executeTakeFirst();
       if (!found) return null;
       const content = new Uint8Array(found.content);
@@ -269,12 +293,12 @@ export function createTakeStore(
       turn(async () => {
         if (!(await find(name))) return null;
         const at = now();
-        const spoken = { spoken_at: at, bar, content, checksum: checksumOf(content) };
+        const spoken = { spoken_at: at, content, checksum: checksumOf(content) };
         await database.transaction().execute(async (inside) => {
           await inside
             .insertInto('voices')
-            .values({ ...isThe(name), ...spoken })
-            .onConflict((on) => on.columns(['student_id', 'take_id']).doUpdateSet(spoken))
+            .values({ ...isThe(name), bar: bar ?? ALL_OF_IT, ...spoken })
+            .onConflict((on) => on.columns(['student_id', 'take_id', 'bar']).doUpdateSet(spoken))
             .execute();
           await inside
             .updateTable('takes')
@@ -284,10 +308,10 @@ export function createTakeStore(
         });
         return sent(await find(name));
       }),
-    unsay: async (name) => {
+    unsay: async (name, bar) => {
       const { numDeletedRows } = await database
         .deleteFrom('voices')
-        .where((of) => of.and(isThe(name)))
+        .where((of) => of.and({ ...isThe(name), bar: bar ?? ALL_OF_IT }))
         .executeTakeFirst();
       return numDeletedRows > 0n;
     },

@@ -107,6 +107,7 @@ export const week = {
   answers: 'From your teacher',
   onBar: 'Bar {$bar :integer}: {$text}',
   spoken: 'What your teacher said about {$what}',
+  spokenOn: 'What your teacher said about bar {$bar :integer} of {$what}',
   spokenBar: 'Bar {$bar :integer}, spoken:',
   onTake: 'About {$what}, {$day}:',
   want: 'My teacher sees what I practise',

@@ -108,6 +108,7 @@ export const week = translation<typeof english.week>()({
   answer: 'Deine Lehrkraft: {$answer}',
   onBar: 'Takt {$bar :integer}: {$text}',
   spoken: 'Was deine Lehrkraft zu {$what} gesagt hat',
+  spokenOn: 'Was deine Lehrkraft zu Takt {$bar :integer} von {$what} gesagt hat',
   spokenBar: 'Takt {$bar :integer}, gesprochen:',
   answers: 'Von deiner Lehrkraft',
   onTake: 'Zu {$what}, {$day}:',

@@ -1,5 +1,5 @@
-/** A note that the teacher speaks about a take: spoken, heard again, sent or taken back. */
-import type { SentTake } from '@shedbook/routes';
+/** Notes that the teacher speaks about a take: one of it all, and one of each bar; spoken, heard again, sent, taken back. */
+import type { SentTake, SpokenNote } from '@shedbook/routes';
 import { Button, useSay } from '@shedbook/stand';
 import { useEffect, useRef, useState } from 'react';
 import { wordsFor } from '../document/error-words.ts';
@@ -27,10 +27,56 @@ function useSound(sound: Blob | null): string | null {
   return url;
 }
 
-/** `heard`: what was said before is heard again. */
-type State = 'still' | 'speaking' | 'making' | 'spoken' | 'heard';
+type State = 'still' | 'speaking' | 'making' | 'spoken';
 
-interface SpokenNoteProps {
+interface SoundProps {
+  readonly sound: Blob | null;
+  readonly label: string;
+}
+
+/** A note to be heard; nothing where there is none. */
+function Sound({ sound, label }: SoundProps) {
+  const url = useSound(sound);
+  // biome-ignore lint/a11y/useMediaCaption: the teacher's own words, which the line beside it may say too
+  return url && <audio controls src={url} aria-label={label} />;
+}
+
+interface SentNoteProps {
+  readonly take: SentTake;
+  readonly note: SpokenNote;
+  readonly onChange: () => void;
+}
+
+/** A note that was sent: heard again, or taken back. */
+function SentNote({ take, note: { bar }, onChange }: SentNoteProps) {
+  const words = useWords();
+  const say = useSay();
+  const [sound, setSound] = useState<Blob | null>(null);
+  const about = bar === null ? words.answer.noteAll : words.answer.noteBar({ bar });
+  const attempt = (work: Promise<void>) => work.catch((error: unknown) => say(wordsFor(error, words)));
+  const takeBack = async () => {
+    await unsayVoice(take, bar);
+    say(words.answer.noteGone);
+    onChange();
+  };
+  const hear = async () => setSound(await hearVoice(take, bar));
+  return (
+    <li data-part="sent-note" data-bar={bar ?? ''}>
+      <span>{about}</span>
+      {sound === null && (
+        <Button aria-label={words.answer.hearThe({ about })} onClick={() => void attempt(hear())}>
+          {words.answer.hearNote}
+        </Button>
+      )}
+      <Sound sound={sound} label={words.answer.theNote({ about })} />
+      <Button aria-label={words.answer.takeBackThe({ about })} onClick={() => void attempt(takeBack())}>
+        {words.answer.takeBackNote}
+      </Button>
+    </li>
+  );
+}
+
+interface SpokenNotesProps {
   readonly take: SentTake;
   /** How many bars the exercise has; 0 where it is gone. */
   readonly bars: number;
@@ -38,15 +84,14 @@ interface SpokenNoteProps {
   readonly onChange: () => void;
 }
 
-/** The note. */
-export function SpokenNote({ take, bars, onChange }: SpokenNoteProps) {
+/** The notes that were sent, and another one. */
+export function SpokenNotes({ take, bars, onChange }: SpokenNotesProps) {
   const words = useWords();
   const say = useSay();
   const [state, setState] = useState<State>('still');
   const [note, setNote] = useState<Blob | null>(null);
   const [bar, setBar] = useState<number | null>(null);
   const speaking = useRef<Speaking | null>(null);
-  const url = useSound(note);
   useEffect(() => () => speaking.current?.stop(), []);
   const attempt = async (work: () => Promise<void>) => {
     try {
@@ -74,32 +119,28 @@ export function SpokenNote({ take, bars, onChange }: SpokenNoteProps) {
       if (!note) return;
       await sayVoice(take, bar, note);
       setNote(null);
+      setBar(null);
       setState('still');
       say(words.answer.noteSent);
       onChange();
     });
-  const takeBack = () =>
-    attempt(async () => {
-      await unsayVoice(take);
-      setNote(null);
-      setState('still');
-      say(words.answer.noteGone);
-      onChange();
-    });
-  const hear = () =>
-    attempt(async () => {
-      setNote(await hearVoice(take));
-      setState('heard');
-    });
-  const isFree = state === 'still' || state === 'heard';
+  const isAnew = take.notes.some((each) => each.bar === bar);
   return (
     <div className={styles.note} data-part="spoken-note" data-state={state}>
-      {url && (
-        // biome-ignore lint/a11y/useMediaCaption: the teacher's own words, which the line beside it may say too
-        <audio controls src={url} aria-label={words.answer.note} />
+      {take.notes.length > 0 && (
+        <ul className={styles.notes}>
+          {take.notes.map((each) => (
+            <SentNote key={`${each.bar} ${each.spokenAt}`} note={each} {...{ take, onChange }} />
+          ))}
+        </ul>
       )}
+      <Sound sound={note} label={words.answer.note} />
       <div>
-        {isFree && <Button onClick={() => void begin()}>{words.answer.speak}</Button>}
+        {state === 'still' && (
+          <Button onClick={() => void begin()}>
+            {take.notes.length > 0 ? words.answer.speakMore : words.answer.speak}
+          </Button>
+        )}
         {state === 'speaking' && (
           <Button
             dress="strong"
@@ -123,7 +164,7 @@ export function SpokenNote({ take, bars, onChange }: SpokenNoteProps) {
               />
             )}
             <Button dress="strong" onClick={() => void send()}>
-              {words.answer.sendNote}
+              {isAnew ? words.answer.sendInstead : words.answer.sendNote}
             </Button>
             <Button
               onClick={() => {
@@ -133,13 +174,6 @@ export function SpokenNote({ take, bars, onChange }: SpokenNoteProps) {
             >
               {words.answer.dropNote}
             </Button>
-          </>
-        )}
-        {isFree && take.voiceAt !== null && (
-          <>
-            {take.voiceBar !== null && <span>{words.answer.noteBar({ bar: take.voiceBar })}</span>}
-            {state === 'still' && <Button onClick={() => void hear()}>{words.answer.hearNote}</Button>}
-            <Button onClick={() => void takeBack()}>{words.answer.takeBackNote}</Button>
           </>
         )}
       </div>
