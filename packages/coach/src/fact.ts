@@ -110,9 +110,12 @@ export interface BeginFact extends Fact {
   readonly lesson: string;
 }
 
-/** The next of a lesson, whether something of it was heard or only set, or the new one nearest to what is known. */
+/**
+ * The next of a lesson, whether something of it was heard or only set, or the new one nearest to what is known; beside
+ * what is under way and not clean yet, or where all that was heard goes well.
+ */
 export interface NextNewFact extends Fact {
-  readonly fact: 'next-on-sheet' | 'after-set' | 'nearest-new';
+  readonly fact: 'next-on-sheet' | 'beside-next' | 'after-set' | 'nearest-new' | 'beside-nearest';
   readonly adds: AddsNothingFact | AddsCountFact | AddsSkillFact | AddsSkillsFact;
 }
 
@@ -269,9 +272,16 @@ export interface CountedNoteFact extends Fact {
 /** What was left out of a plan. */
 export type PlanNoteFact = ShortPlanFact | CountedNoteFact;
 
-/** What was set goes on as it is: nobody has played it, or no round was clean. */
+/** What was set goes on as it is: nobody has played it. */
 export interface StillSetFact extends Fact {
-  readonly fact: 'set-not-played' | 'set-not-clean';
+  readonly fact: 'set-not-played';
+}
+
+/** What was set was played, and was clean at no tempo as often as that takes. */
+export interface NotCleanFact extends Fact {
+  readonly fact: 'set-not-clean';
+  /** How many clean loops a tempo takes. */
+  readonly times: number;
 }
 
 /** What was set has not come as far as it was set for. */
@@ -301,6 +311,7 @@ export interface DoneFact extends Fact {
 export type DraftReasonFact =
   | AssignedFact
   | DoneFact
+  | NotCleanFact
   | NotThereFact
   | StillSetFact
   | SuggestionFact

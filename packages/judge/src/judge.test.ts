@@ -361,7 +361,7 @@ describe('a limb that can hardly be told', () => {
       });
   });
 
-  it('[JU15] is said to be unheard, and the rest is judged, where louder strokes cover it each time', () => {
+  it('[JU15] [JU4301] is said to be unheard, and the rest is judged, where louder strokes cover it each time', () => {
     const { lesson } = parseLesson(
       'title: T\nfeel: triplet\ngroove:\n  ride: x x.x x x.x\n  hihat-foot: {pattern: . x . x, level: -8}\nexercises:\n  - ... x.. ... x..\n',
       'lesson',
@@ -371,10 +371,14 @@ describe('a limb that can hardly be told', () => {
     const own = loopTask(lesson, { exercise: 1, form: asked.form, bpm: Bpm(72) });
     const report = loopReport(own, (stroke) => (isFoot(stroke) ? null : {}), { kind: 'audio' });
     const unheard = [{ reason: 'not-heard', voice: 'hihat-foot' } as const];
-    expect(judge(asked, { report: { ...report, unheard } }, 'beginner').verdict).toEqual({
+    const { verdict, rounds } = judge(asked, { report: { ...report, unheard } }, 'beginner');
+    expect(verdict).toEqual({
       ...{ level: 'beginner', is: 'clean' },
       about: [{ what: 'too-little-heard', voice: 'hihat-foot' }],
     });
+    const records = rounds.map(recordRound);
+    expect(records.map((record) => record.unheard)).toEqual(rounds.map(() => ['hihat-foot']));
+    expect(records.length).toBeGreaterThan(0);
   });
 
   it('[JU17] takes no strokes from another voice of the same drum', () => {

@@ -1,8 +1,8 @@
 /**
  * How often each limb got through a loop, over everything that an ear heard.
  *
- * Conventions: a limb is that of the voice in the lesson; a loop counts for every limb that plays in it. A fault of
- * the tempo as a whole is nobody's.
+ * Conventions: a limb is that of the voice in the lesson, and both hands clap; a loop counts for every limb that plays in
+ * it and was heard. A fault of the tempo as a whole is nobody's.
  */
 import { findExercise } from '@shedbook/coach';
 import {
@@ -34,9 +34,17 @@ interface HeardLoop {
   readonly loop: LoopRecord;
 }
 
-function limbsIn(lesson: Lesson, exercise: Exercise | null): ReadonlySet<Limb> {
+/** The limbs that play a voice. */
+function limbsOf({ limbs }: Lesson, voice: Voice): readonly Limb[] {
+  return voice === 'clap' ? ['lead hand', 'other hand'] : [limbs[voice]];
+}
+
+/** The limbs of which something was heard. */
+function limbsIn(lesson: Lesson, exercise: Exercise | null, { unheard = [] }: LoopRecord): ReadonlySet<Limb> {
   const voices: readonly Voice[] = [...lesson.groove, ...(exercise?.parts ?? [])].map((part) => part.voice);
-  return new Set(voices.map((voice) => lesson.limbs[voice]));
+  return new Set(
+    voices.filter((voice) => !unheard.includes(voice)).flatMap((voice) => limbsOf(lesson, voice)),
+  );
 }
 
 function heardLoops(shelf: readonly DeskShelf[], log: PracticeLog): readonly HeardLoop[] {
@@ -46,9 +54,8 @@ function heardLoops(shelf: readonly DeskShelf[], log: PracticeLog): readonly Hea
       entry.exercise === null ? null : (findExercise(shelf, entry.lesson, entry.exercise) ?? null);
     const lesson = found?.lesson ?? shelf.find((each) => each.id === entry.lesson)?.lesson;
     if (!lesson) return [];
-    const limbs = limbsIn(lesson, found?.exercise ?? null);
     const loops = entry.loops.filter((loop) => loop.verdict !== 'unheard');
-    return loops.map((loop) => ({ lesson, limbs, loop }));
+    return loops.map((loop) => ({ lesson, limbs: limbsIn(lesson, found?.exercise ?? null, loop), loop }));
   });
 }
 
@@ -64,7 +71,7 @@ export function limbShares(shelf: readonly DeskShelf[], log: PracticeLog): reado
   return LIMBS.flatMap((limb) => {
     const own = heard.filter((each) => each.limbs.has(limb));
     const faults = own.map(({ lesson, loop }) =>
-      loop.faults.filter((fault) => fault.voice !== null && lesson.limbs[fault.voice] === limb),
+      loop.faults.filter((fault) => fault.voice !== null && limbsOf(lesson, fault.voice).includes(limb)),
     );
     const clean = faults.filter((each) => each.length === 0).length;
     const mostly = mostOften(faults.flatMap((each) => each.map((fault) => fault.kind)));

@@ -245,13 +245,21 @@ it('[ST108] a take that is the model itself is clean, brought as the command lin
 describe('how a student stands', () => {
   const log = withDeskLessons(LOG, SHELF);
 
-  it('[ST109] is told limb by limb', () => {
+  it('[ST109] [JU4301] is told limb by limb', () => {
     // definition: 24 loops were heard; in eight of them the snare, played by the other hand, missed a stroke
     expect(limbShares(SHELF, log)).toEqual([
       { limb: 'lead hand', loops: 24, clean: 24, mostly: null },
       { limb: 'other hand', loops: 24, clean: 16, mostly: 'missed' },
       { limb: 'other foot', loops: 24, clean: 24, mostly: null },
     ]);
+    // nothing is known of a limb in loops in which it could not be told
+    const unheard = log.entries.map((each, at) =>
+      at > 0
+        ? each
+        : { ...each, loops: each.loops.map((loop) => ({ ...loop, unheard: ['hihat-foot' as const] })) },
+    );
+    const [, , foot] = limbShares(SHELF, { ...log, entries: unheard });
+    expect(foot?.loops).toBe(24 - (log.entries[0]?.loops.length ?? 0));
     const byStudent = {
       ...log,
       entries: log.entries.map((each) => ({ ...each, heardBy: 'student' as const })),

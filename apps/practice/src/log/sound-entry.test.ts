@@ -28,6 +28,7 @@ const BAD: readonly unknown[] = [
   { ...SOUND, loops: null },
   { ...SOUND, loops: [{ ...LOOP, bpm: 5000 }] },
   { ...SOUND, loops: [{ ...LOOP, verdict: 'perfect' }] },
+  { ...SOUND, loops: [{ ...LOOP, unheard: ['gong'] }] },
   { ...SOUND, loops: [{ ...LOOP, faults: [{ kind: 'late', voice: 'gong', place: null, amount: 1 }] }] },
   { ...SOUND, loops: [{ ...LOOP, faults: [{ kind: 'late', voice: null, place: { bar: 0 }, amount: 1 }] }] },
 ];
@@ -36,7 +37,9 @@ describe('an entry that was kept', () => {
   it('[ST146] is read as every reader of logs takes it, whatever else was written beside it', () => {
     const read = soundEntry({ ...SOUND, mood: 'good' });
     expect(read).toEqual(SOUND);
-    const text = JSON.stringify({ version: 1, entries: [read], removed: [] });
+    const unheard = { ...SOUND, loops: [{ ...LOOP, unheard: ['hihat-foot'] }] };
+    expect(soundEntry(unheard)).toEqual(unheard);
+    const text = JSON.stringify({ version: 1, entries: [read, { ...unheard, id: 'b' }], removed: [] });
     expect(parsePracticeLog(text, 'log').problems).toEqual([]);
   });
 

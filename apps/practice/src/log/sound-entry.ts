@@ -42,11 +42,15 @@ function faultOf(value: unknown): LoopFault | null {
 }
 
 function loopOf(value: unknown): LoopRecord | null {
-  const { bpm, verdict, faults } = (value ?? {}) as Unknown<LoopRecord>;
+  const { bpm, verdict, faults, unheard } = (value ?? {}) as Unknown<LoopRecord>;
   if (!isBetween(bpm, 1, FASTEST_BPM) || !isOneOf(verdict, LOOP_VERDICTS) || !Array.isArray(faults))
     return null;
   const read = faults.map(faultOf);
-  return read.includes(null) ? null : { bpm: Bpm(bpm), verdict, faults: read as LoopFault[] };
+  if (read.includes(null)) return null;
+  const record = { bpm: Bpm(bpm), verdict, faults: read as LoopFault[] };
+  if (unheard === undefined) return record;
+  const isVoices = Array.isArray(unheard) && unheard.every((each) => isOneOf(each, VOICES));
+  return isVoices ? { ...record, unheard } : null;
 }
 
 /** The entry, or null where it cannot be read. */

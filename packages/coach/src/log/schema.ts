@@ -67,6 +67,7 @@ const loop = object({
   bpm: z.pipe(number(1, 1000, 'tempo-from'), z.transform(Bpm)),
   verdict: word(LOOP_VERDICTS),
   faults: list(fault),
+  unheard: z.exactOptional(list(word(VOICES))),
 });
 
 /** An entry of a practice log. */

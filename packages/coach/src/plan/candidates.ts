@@ -20,7 +20,7 @@ import { type ExerciseStanding, standExercises } from '../mastery/exercises.ts';
 import { identityOf } from '../mastery/identity.ts';
 import { momentOf } from '../time/moment.ts';
 import { aimBpmOf, tellAim } from './aim.ts';
-import { comesFirst } from './comes-first.ts';
+import { comesFirst, withoutPastClapping } from './comes-first.ts';
 import type { PlanKind, PlanTask } from './plan-item.ts';
 
 /** An exercise that could be played today. */
@@ -127,7 +127,7 @@ function allNew(
   const turn = new Map(items.map((item, at) => [item, at] as const).toReversed());
   const turnOf = (id: string) => turn.get(itemOf(id, null)) ?? items.length;
   const order = shelf.map(({ id }) => id).toSorted((a, b) => turnOf(a) - turnOf(b));
-  return standings
+  return withoutPastClapping(shelf, standings)
     .filter(({ standing }) => standing === 'new')
     .toSorted((a, b) => order.indexOf(a.id) - order.indexOf(b.id));
 }

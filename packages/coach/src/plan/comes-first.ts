@@ -4,7 +4,7 @@
  * Conventions: an exercise is had once it was clean at the tempo that its section starts from. A section of which
  * something was clean before waits for nothing: whoever plays it is past its preparation.
  */
-import { type Lesson, sectionBefore } from '@shedbook/core';
+import { isClapped, type Lesson, sectionBefore, sectionsOf } from '@shedbook/core';
 import type { ExerciseStanding } from '../mastery/exercises.ts';
 import type { ShelfLesson } from '../mastery/identity.ts';
 
@@ -43,4 +43,21 @@ export function comesFirst(
     const exercises = lackingOf(id, lesson);
     return exercises.length === 0 ? null : { before: lesson.heading ?? lesson.title, exercises };
   };
+}
+
+/** All but what was clapped before sections of which something was clean since, or the teacher passed: they need it no more. */
+export function withoutPastClapping(
+  shelf: readonly ShelfLesson[],
+  standings: readonly ExerciseStanding[],
+): readonly ExerciseStanding[] {
+  const past = new Set<Lesson>();
+  for (const { id, lesson } of shelf) {
+    const isPlayed = ({ heading }: Lesson) =>
+      standings.some((each) => each.id === id && each.lesson.heading === heading && isHad(each));
+    for (const section of sectionsOf(lesson).filter(isPlayed)) {
+      const before = sectionBefore(lesson, section);
+      if (before) past.add(before);
+    }
+  }
+  return standings.filter(({ lesson, exercise }) => !(isClapped(exercise) && past.has(lesson)));
 }

@@ -8,6 +8,7 @@
  */
 import { countedTempo, type PracticeLog } from '@shedbook/core';
 import type { DraftReasonFact } from '../fact.ts';
+import { CLEAN_LOOPS } from '../ladder/ladder.ts';
 import { type ExerciseStanding, standExercises } from '../mastery/exercises.ts';
 import { identityOf } from '../mastery/identity.ts';
 import { aimBpmOf } from '../plan/aim.ts';
@@ -82,11 +83,9 @@ function judged(exercise: ExerciseStanding, assignment: Assignment, passed: numb
       why: { fact: 'set-not-there', bpm: counted(best), aimBpm: counted(aim) },
       isTaken: true,
     };
-  return {
-    toBpm: aim,
-    why: { fact: standing === 'new' ? 'set-not-played' : 'set-not-clean' },
-    isTaken: true,
-  };
+  const why: DraftReasonFact =
+    standing === 'new' ? { fact: 'set-not-played' } : { fact: 'set-not-clean', times: CLEAN_LOOPS };
+  return { toBpm: aim, why, isTaken: true };
 }
 
 function setBefore(student: StudentFile, standings: readonly ExerciseStanding[]): readonly DraftItem[] {

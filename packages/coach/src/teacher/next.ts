@@ -89,6 +89,11 @@ export function isStart({ exercise }: ExerciseStanding): boolean {
   return exercise.number === 1;
 }
 
+/** Whether something was begun and does not go well yet: it was clean at no tempo, or slipped on its last day. */
+function isUnderWay({ standing, cleanBpm, sore }: ExerciseStanding): boolean {
+  return standing === 'shaky' || (standing === 'learning' && (cleanBpm === null || sore !== null));
+}
+
 interface Fresh {
   readonly standings: readonly ExerciseStanding[];
   readonly isHeard: boolean;
@@ -99,7 +104,11 @@ function forFresh(option: Option, { standings, isHeard, isInTurn }: Fresh): Sugg
   const { exercise } = option;
   if (!isHeard && isStart(exercise))
     return { exercise, why: { fact: 'begin-lesson', lesson: exercise.lesson.title } };
-  const fact = !isHeard ? 'after-set' : isInTurn ? 'next-on-sheet' : 'nearest-new';
+  const isBeside = standings.some(isUnderWay);
+  const [next, nearest] = isBeside
+    ? (['beside-next', 'beside-nearest'] as const)
+    : (['next-on-sheet', 'nearest-new'] as const);
+  const fact = !isHeard ? 'after-set' : isInTurn ? next : nearest;
   return { exercise, why: { fact, adds: addsOf(option, standings) } };
 }
 

@@ -9,6 +9,7 @@ import { type ExerciseStanding, standExercises } from '../mastery/exercises.ts';
 import { identityOf, type ShelfLesson } from '../mastery/identity.ts';
 import { type SkillStanding, standSkills } from '../mastery/standings.ts';
 import { newInTurn } from '../plan/candidates.ts';
+import { withoutPastClapping } from '../plan/comes-first.ts';
 import type { Assignment } from '../plan/plan-item.ts';
 import { lessonsOf } from '../plan/student-plan.ts';
 import { momentOf } from '../time/moment.ts';
@@ -51,7 +52,7 @@ function minutesSince(log: PracticeLog, day: number, today: number): number {
       return played > day && played <= today;
     })
     .reduce((sum, entry) => sum + entry.durationSeconds, 0);
-  return Math.round(seconds / 60);
+  return seconds === 0 ? 0 : Math.max(1, Math.round(seconds / 60));
 }
 
 /** Whether something is set for a student, by what it is the same as on a shelf. */
@@ -74,10 +75,12 @@ function nextFor(
   const { shelf, log, assignments } = student;
   const own = lessonsOf(shelf, assignments, log);
   if (own.length === 0) return easiestStart(standings);
-  const ownStandings = standExercises(own, log, today);
+  const ownStandings = withoutPastClapping(own, standExercises(own, log, today));
   const inTurn = newInTurn(ownStandings, { shelf: own, log, assignments });
   const next = suggestNext(ownStandings, skills, setOn(own, student), inTurn);
-  return next || skills.length === 0 ? next : suggestNext(standings, skills, setOn(shelf, student));
+  return next || skills.length === 0
+    ? next
+    : suggestNext(withoutPastClapping(shelf, standings), skills, setOn(shelf, student));
 }
 
 /** How one student stands at the moment `now`. */

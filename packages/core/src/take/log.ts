@@ -43,6 +43,8 @@ export interface LoopRecord {
   readonly verdict: LoopVerdict;
   /** Strongest first. */
   readonly faults: readonly LoopFault[];
+  /** Voices of which nobody knows whether they were played; left out where all were heard. */
+  readonly unheard?: readonly Voice[];
 }
 
 /** Who can judge loops, the one whose word counts most first. */

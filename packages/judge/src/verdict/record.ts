@@ -4,7 +4,7 @@
  * Conventions: a round that was not judged leaves no fault behind, nor does one of another piece of music, nor a bar that
  * was not gone through: no limb did it.
  */
-import type { FaultKind, LoopFault, LoopRecord, LoopVerdict } from '@shedbook/core';
+import type { FaultKind, LoopFault, LoopRecord, LoopVerdict, Voice } from '@shedbook/core';
 import type { JudgedRound } from '../judge.ts';
 import type { About, Verdict, VerdictName, What } from './verdict.ts';
 
@@ -44,7 +44,15 @@ export function faultsIn({ is, about }: Verdict): readonly LoopFault[] {
   return is === 'not judged' ? [] : about.flatMap(faultsOf);
 }
 
+/** Voices that could not be told, so that nothing is known of them. */
+function unheardIn({ about }: Verdict): readonly Voice[] {
+  const isUntold = ({ what }: About) => what === 'too-little-heard' || what === 'only-loudspeaker';
+  return about.filter(isUntold).flatMap(({ voice }) => voice ?? []);
+}
+
 /** What a log keeps of a round. */
 export function recordRound({ bpm, verdict }: JudgedRound): LoopRecord {
-  return { bpm, verdict: LOOP_VERDICT[verdict.is], faults: faultsIn(verdict) };
+  const unheard = unheardIn(verdict);
+  const record = { bpm, verdict: LOOP_VERDICT[verdict.is], faults: faultsIn(verdict) };
+  return unheard.length > 0 ? { ...record, unheard } : record;
 }

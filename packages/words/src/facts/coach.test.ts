@@ -64,6 +64,9 @@ const TOLD: readonly CoachFact[] = [
     follows: { fact: 'again-from', bpm: 80 },
   },
   { fact: 'after-set', adds: { fact: 'adds-clapping' } },
+  { fact: 'beside-next', adds: { fact: 'adds-nothing' } },
+  { fact: 'beside-nearest', adds: { fact: 'adds-nothing' } },
+  { fact: 'set-not-clean', times: 3 },
 ];
 
 it('[CH32] why something is played is said by days, tempi and places', () => {

@@ -30,6 +30,9 @@ export const coach = sentences<CoachFact, PlaceFact>()({
     'Zum Anfang: von allem auf dem Pult fängt „{$lesson}“ am leichtesten an, und das ist die erste Übung daraus.',
   'after-set': 'Wenn gespielt ist, was aufgegeben ist, kommt auf dem Blatt das: {$adds :say}.',
   'next-on-sheet': 'Nichts Gehörtes wackelt; das kommt auf dem Blatt als Nächstes: {$adds :say}.',
+  'beside-next': 'Neben dem, was noch nicht sauber ist, kommt auf dem Blatt das: {$adds :say}.',
+  'beside-nearest':
+    'Neben dem, was noch nicht sauber ist, liegt von dem, was neu ist, das am nächsten: {$adds :say}.',
   'nearest-new': 'Nichts Gehörtes wackelt; von dem, was neu ist, liegt das am nächsten: {$adds :say}.',
   'not-steady': 'Zuletzt wacklig. Noch einmal, ab {$bpm :number}.',
   'not-steady-there': 'Zuletzt wacklig, vor allem {$sore :say}. Noch einmal, ab {$bpm :number}.',
@@ -40,7 +43,7 @@ export const coach = sentences<CoachFact, PlaceFact>()({
   'ready-by': 'Fertig {$day :day}.',
   'teacher-aims': '{$what :say} {$aim :say}',
   'set-not-played': 'Aufgegeben und noch nicht gespielt.',
-  'set-not-clean': 'Aufgegeben und gespielt, aber noch in keinem Tempo sauber.',
+  'set-not-clean': 'Aufgegeben und gespielt, aber noch in keinem Tempo {$times :integer} Mal sauber.',
   'set-not-there': 'Sauber bei {$bpm :number}; aufgegeben bis {$aimBpm :number}.',
   'set-clean': 'Sauber bei {$bpm :number}, so weit wie aufgegeben. Weiter bis {$aimBpm :number}.',
   'set-passed': 'Bestanden bei {$bpm :number}. Weiter bis {$aimBpm :number}.',
