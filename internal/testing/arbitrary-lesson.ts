@@ -80,6 +80,14 @@ const HOWS: readonly unknown[] = [
 /** How an exercise is shown before it is played: not at all, or one of these. */
 const EXAMPLES: readonly unknown[] = [undefined, undefined, true, 3, { times: 2, form: 'Four and two' }];
 
+/** Files of the teacher's own beside something: none, or one of these. */
+const MEDIA: readonly unknown[] = [
+  undefined,
+  undefined,
+  'pictures/grip.png',
+  ['slow.mp3', { file: 'how it looks.mp4', says: 'The stroke, from the side' }],
+];
+
 /** How the limbs of a lesson or a section play: nothing said, or one of these. */
 const HOWS_BY_VOICE: readonly unknown[] = [
   undefined,
@@ -157,6 +165,7 @@ function arbitraryPlain(of: Meter): fc.Arbitrary<unknown> {
         ...rest,
         how: byText(HOWS, text),
         example: byText(EXAMPLES, text),
+        media: byText(MEDIA, text),
       })),
     );
   });
@@ -216,7 +225,8 @@ const arbitrarySection = arbitraryMeter.chain((of) =>
     .record(
       {
         heading: fc.constantFrom('The ride', 'Feathering', 'Both feet'),
-        text: fc.constant('So *softly* that only you know.\n'),
+        text: fc.constant('So *softly* that only you know.\n\n![The grip](pictures/grip.png)\n'),
+        media: fc.constantFrom(...MEDIA.slice(2)),
         meter: fc.constant(of.text),
         groove: arbitraryGroove(of),
         exercises: arbitraryExercises(of),

@@ -88,21 +88,21 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     name: 'a misspelt key',
     text: 'title: First swing\nexcercises:\n  - x x x x\n',
     problems: [
-      '2:1: error: excercises: found unknown key "excercises", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, how, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "exercises"?)',
+      '2:1: error: excercises: found unknown key "excercises", expected one of version, title, id, from, by, text, media, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, how, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "exercises"?)',
     ],
   },
   {
     name: 'a key from another word list',
     text: 'title: First swing\nmetre: 3/4\n',
     problems: [
-      '2:1: error: metre: found unknown key "metre", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, how, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "meter"?)',
+      '2:1: error: metre: found unknown key "metre", expected one of version, title, id, from, by, text, media, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, how, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "meter"?)',
     ],
   },
   {
     name: 'a key that is near nothing',
     text: 'title: First swing\nlaunchpad: 4\n',
     problems: [
-      '2:1: error: launchpad: found unknown key "launchpad", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, how, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage',
+      '2:1: error: launchpad: found unknown key "launchpad", expected one of version, title, id, from, by, text, media, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, how, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage',
     ],
   },
   {
@@ -436,7 +436,7 @@ export const BROKEN_LESSONS: readonly BrokenLesson[] = [
     text: 'titel: First swing\nmeter: 3/4\nfeel: swing\ngroove:\n  ride: x x.x x x.x\n  base: x . .\nexercises:\n  - x y x\n  - {pattern: x x x, sticking: R L}\n',
     problems: [
       '1:1: error: title: found nothing, expected a title',
-      '1:1: error: titel: found unknown key "titel", expected one of version, title, id, from, by, text, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, how, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "title"?)',
+      '1:1: error: titel: found unknown key "titel", expected one of version, title, id, from, by, text, media, setUp, meter, tempo, feel, playedWith, groove, lead, comping, balance, exerciseBalance, limbs, how, vocabulary, exercises, forms, layers, compose, sections, sheet, practicePage (did you mean "title"?)',
       '3:7: error: feel: found "swing", expected even, triplet, by tempo, or a ratio long : short from 1:1 to 4:1 such as 1.8:1 (did you mean "triplet"?)',
       '5:17: error: groove.ride: found 4 beats, expected 3 beats in a bar of 3/4 (end the bar with "|" or take beats out)',
       '6:3: error: groove.base: found unknown key "base", expected one of ride, hihat, hihat-open, hihat-foot, bass, snare, sidestick, rimshot, crash, tom-high, tom-mid, tom-low, tom-floor, splash, china, cowbell, clap (did you mean "bass"?)',

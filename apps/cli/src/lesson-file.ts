@@ -1,6 +1,7 @@
 /** Lesson files on disk. */
+import { dirname } from 'node:path';
 import { type Exercise, type Lesson, type LessonProblem, parseLesson, sectionsOf } from '@shedbook/core';
-import { InputError } from '@shedbook/host';
+import { fileIn, InputError, lookAtFiles } from '@shedbook/host';
 import { type CliCatalogue, formatProblem } from '@shedbook/words';
 import { refused } from './options.ts';
 import type { Speaker } from './terminal.ts';
@@ -21,7 +22,7 @@ export interface LessonFile {
  */
 export async function readLessonFile(path: string): Promise<LessonFile> {
   const text = await readTextFile(path, (expected) => expected.lesson);
-  return { path, text, ...parseLesson(text, path) };
+  return { path, text, ...parseLesson(text, path, lookAtFiles(fileIn(dirname(path)))) };
 }
 
 /**

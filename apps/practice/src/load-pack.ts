@@ -104,6 +104,7 @@ function from(folder: string, pack: Pack): Pack {
     exercises: pack.exercises.map((each) => ({ ...each, own: bars(each.own), full: bars(each.full) })),
     groove: bars(pack.groove),
     downloads: pack.downloads.map((file) => ({ ...file, path: folder + file.path })),
+    ...(pack.media && { media: pack.media.map((each) => ({ ...each, path: folder + each.path })) }),
     ...(pack.demonstrations && {
       demonstrations: pack.demonstrations.map((each) => ({ ...each, path: folder + each.path })),
     }),

@@ -60,6 +60,8 @@ export * from './lesson/how.ts';
 export { exerciseKey, lessonKey, patternsName, surroundingsOf } from './lesson/identity.ts';
 export * from './lesson/lesson.ts';
 export type { ExpectedFact, LessonFact } from './lesson/lesson-fact.ts';
+export * from './lesson/media.data.ts';
+export * from './lesson/media.ts';
 export { ontoPad, padLimbs, padVoice, SURFACES, type Surface } from './lesson/onto-pad.ts';
 export * from './lesson/prose.ts';
 export * from './lesson/repeats.ts';

@@ -13,6 +13,7 @@ export { HOW_MM, howRows } from './sheet/how-signs.ts';
 export { allMoved, type Block, type Item, inSize } from './sheet/item.ts';
 export { PAPER_MM, type PageContent } from './sheet/page.ts';
 export type { ExercisePlace, PagedPlace, SlotPlace } from './sheet/places.ts';
+export type { PrintedCode, PrintedMedia, PrintedPicture } from './sheet/printed-media.ts';
 export { RHYTHMS, type Rhythm } from './sheet/rhythm.ts';
 export { type Alignment, setColumn, setLine, style } from './sheet/setting.ts';
 export { layOutSheet, type Page, type Sheet, type SheetOptions } from './sheet/sheet.ts';

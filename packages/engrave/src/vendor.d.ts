@@ -57,6 +57,7 @@ declare module 'pdfkit' {
     fontSize(size: number): this;
     fillColor(colour: string): this;
     text(text: string, x: number, y: number, options: Readonly<Record<string, unknown>>): this;
+    image(source: string, x: number, y: number, options: Readonly<Record<string, unknown>>): this;
     save(): this;
     restore(): this;
     struct(type: string, options: Readonly<Record<string, unknown>>, children?: unknown): unknown;

@@ -9,6 +9,7 @@ export {
   type HandoutRequest,
   printHandout,
 } from './files/handout.ts';
+export { printedMedia } from './files/printed-media.ts';
 export {
   AUDIO_FORMATS,
   type AudioFormat,
@@ -25,6 +26,15 @@ export {
   writeStandardFiles,
   writeStandardSheet,
 } from './files/standard-files.ts';
+export type { LessonMedia, LessonMedium } from './media/lesson-media.ts';
+export {
+  dataUri,
+  MEDIUM_NAME,
+  type MediumFile,
+  type MediumReading,
+  readMedium,
+} from './media/medium-file.ts';
+export type { PixelSize } from './media/pixel-size.ts';
 export { CONTENT_POLICY, policyOf } from './page/content-policy.ts';
 export {
   type ExerciseFilm,

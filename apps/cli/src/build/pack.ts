@@ -2,7 +2,7 @@
 import { basename } from 'node:path';
 import type { Lesson } from '@shedbook/core';
 import { type EngravingTools, readPracticePage } from '@shedbook/host';
-import { makePack, PACK_FOLDER, zipPack } from '@shedbook/pack';
+import { type LessonMedia, makePack, PACK_FOLDER, zipPack } from '@shedbook/pack';
 import type { LessonFile } from '../lesson-file.ts';
 import type { Speaker } from '../terminal.ts';
 import type { Outbox } from './outbox.ts';
@@ -20,7 +20,13 @@ export async function writePack(
     source,
     tools,
     request,
-  }: { readonly source: LessonFile; readonly tools: EngravingTools; readonly request: BuildRequest },
+    media,
+  }: {
+    readonly source: LessonFile;
+    readonly tools: EngravingTools;
+    readonly request: BuildRequest;
+    readonly media: LessonMedia;
+  },
   outbox: Outbox,
   terminal: Speaker,
 ): Promise<void> {
@@ -35,7 +41,7 @@ export async function writePack(
     id: lastingName(source.path),
     lesson,
     text: source.text,
-    ...{ app, language, ...tools, ...beside },
+    ...{ app, language, media, ...tools, ...beside },
     onRecording: (done, of) => terminal.progress(words.build.recordingForPack({ n: done + 1, of })),
   });
   const zip = { path: `${PACK_FOLDER}.zip`, content: zipPack(files, PACK_FOLDER) };

@@ -1,7 +1,14 @@
 /** The printed sheet and its pages, and the standard files. */
 import type { Lesson } from '@shedbook/core';
 import type { EngravingTools } from '@shedbook/host';
-import { drawPages, makeSheet, printSheet, writeStandardFiles } from '@shedbook/pack';
+import {
+  drawPages,
+  type LessonMedia,
+  makeSheet,
+  printedMedia,
+  printSheet,
+  writeStandardFiles,
+} from '@shedbook/pack';
 import type { Speaker } from '../terminal.ts';
 import type { Outbox } from './outbox.ts';
 import type { BuildRequest } from './request.ts';
@@ -9,13 +16,23 @@ import type { BuildRequest } from './request.ts';
 /** Writes the sheet; says which characters no font has. */
 export async function writeSheet(
   lesson: Lesson,
-  { request, tools }: { readonly request: BuildRequest; readonly tools: EngravingTools },
+  {
+    request,
+    tools,
+    media,
+  }: { readonly request: BuildRequest; readonly tools: EngravingTools; readonly media: LessonMedia },
   outbox: Outbox,
   terminal: Speaker,
 ): Promise<void> {
   const { tag: language, words } = terminal.catalogue;
   const paper = request.paper === null ? {} : { paper: request.paper };
-  const sheet = makeSheet(lesson, { ...tools, language, outlineText: true, ...paper });
+  const sheet = makeSheet(lesson, {
+    ...tools,
+    language,
+    outlineText: true,
+    media: printedMedia(lesson, media),
+    ...paper,
+  });
   if (sheet.missingCharacters.length > 0) {
     const characters = sheet.missingCharacters.map((each) => `"${each}"`).join(', ');
     terminal.warn(words.build.noGlyphs({ characters }));

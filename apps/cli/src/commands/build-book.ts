@@ -1,7 +1,8 @@
 /** `shedbook build` of a book: one PDF of all its lessons. */
+import { dirname, join } from 'node:path';
 import { PAPERS } from '@shedbook/core';
-import { InputError, loadEngravingTools } from '@shedbook/host';
-import { printBook } from '@shedbook/pack';
+import { fileIn, InputError, loadEngravingTools, readMedia } from '@shedbook/host';
+import { type LessonMedia, printBook } from '@shedbook/pack';
 import { formatProblem, sizeWords } from '@shedbook/words';
 import { readBookFile } from '../book-file.ts';
 import { createOutbox } from '../build/outbox.ts';
@@ -34,7 +35,10 @@ export async function buildBook(path: string, options: BuildOptions, terminal: S
   terminal.progress(words.build.engraving);
   const tools = await loadEngravingTools();
   const paper = options.paper === undefined ? {} : { paper: readChoice('paper', options.paper, PAPERS) };
-  const printed = await printBook(book, lessons, { ...tools, language, ...paper });
+  const media = new Map<string, LessonMedia>();
+  for (const [name, lesson] of lessons)
+    media.set(name, await readMedia(lesson, fileIn(dirname(join(dirname(path), name)))));
+  const printed = await printBook(book, lessons, { ...tools, language, media, ...paper });
   const outbox = createOutbox(options.out);
   await outbox.put(printed);
   terminal.progress(null);

@@ -1,6 +1,7 @@
 /** `shedbook build`: the sheet, standard files and sound of a lesson. */
+import { dirname } from 'node:path';
 import { isBookFile, type Lesson, STANDARD_FORMAT_NAMES, type StandardFormat } from '@shedbook/core';
-import { loadEngravingTools } from '@shedbook/host';
+import { fileIn, loadEngravingTools, readMedia } from '@shedbook/host';
 import { type CliWords, sizeWords } from '@shedbook/words';
 import { writeAudio } from '../build/audio.ts';
 import { createOutbox, type MadeFile, type Outbox } from '../build/outbox.ts';
@@ -45,11 +46,12 @@ async function make(
   const { engraving, writing } = terminal.catalogue.words.build;
   terminal.progress(engraving);
   const tools = await loadEngravingTools();
-  await writeSheet(lesson, { request, tools }, outbox, terminal);
+  const media = await readMedia(lesson, fileIn(dirname(file.path)));
+  await writeSheet(lesson, { request, tools, media }, outbox, terminal);
   terminal.progress(writing);
   await writeScores(lesson, request, outbox);
   await writeAudio(lesson, request, outbox, terminal);
-  if (request.pack) await writePack(lesson, { source: file, tools, request }, outbox, terminal);
+  if (request.pack) await writePack(lesson, { source: file, tools, request, media }, outbox, terminal);
   terminal.progress(null);
 }
 

@@ -121,6 +121,12 @@ it('[ST47] opens, shows every exercise and plays when the host is gone', async (
   expect((await strokesOf(page)).length).toBeGreaterThanOrEqual(20);
   const pdf = await page.evaluate(async () => (await fetch('files/sheet.pdf')).status);
   expect(pdf).toBe(200);
+  // standard: RFC 9110, 14.1.2 (the last bytes) and 15.3.7; ISO 32000-1, 7.5.5: a PDF ends with %%EOF
+  const end = await page.evaluate(async () => {
+    const answer = await fetch('files/sheet.pdf', { headers: { range: 'bytes=-6' } });
+    return [answer.status, (await answer.text()).trim()];
+  });
+  expect(end).toEqual([206, '%%EOF']);
   // definition: recordings are fetched when a student asks for them
   const recording = await page.evaluate(() =>
     fetch('files/audio/01.mp3').then(

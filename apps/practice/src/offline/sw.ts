@@ -7,7 +7,7 @@
  * with a page of its own, or have half of an upload. It waits until the page asks for it or is closed, and then the old
  * one is forgotten. What a student has practised lies in a database of the browser, which no version touches.
  *
- * Source: W3C Service Workers; RFC 9110 for partial content, which a cache does not keep.
+ * Source: W3C Service Workers; RFC 9110, 14 and 15.3.7, for parts of files, which a cache does not keep.
  */
 
 /** What a pack says of itself. */
@@ -79,9 +79,35 @@ function addressOf(request: Request): string {
   return href.split(/[?#]/)[0] === scope ? new URL('index.html', scope).href : origin + pathname;
 }
 
+/** First and last byte that a request asks for; null where it asks for all, or in several parts. */
+function rangeOf(request: Request, size: number): readonly [number, number] | null {
+  const [, from = '', to = ''] = /^bytes=(\d*)-(\d*)$/.exec(request.headers.get('range') ?? '') ?? [];
+  if (from === '' && to === '') return null;
+  if (from === '') return [Math.max(0, size - Number(to)), size - 1];
+  return [Number(from), to === '' ? size - 1 : Math.min(Number(to), size - 1)];
+}
+
+/** The part of a kept file that is asked for: some browsers play sound and video by parts alone. */
+async function partOf(request: Request, whole: Response): Promise<Response> {
+  const content = await whole.clone().blob();
+  const range = rangeOf(request, content.size);
+  if (!range) return whole;
+  const [from, to] = range;
+  if (from > to)
+    return new Response(null, { status: 416, headers: { 'content-range': `bytes */${content.size}` } });
+  const headers = {
+    'content-type': whole.headers.get('content-type') ?? '',
+    'content-range': `bytes ${from}-${to}/${content.size}`,
+    'accept-ranges': 'bytes',
+  };
+  return new Response(content.slice(from, to + 1), { status: 206, headers });
+}
+
 /** Opening the cache would make it anew where the next version has just forgotten it. */
 async function answer(request: Request): Promise<Response> {
-  return (await caches.match(addressOf(request), { cacheName: CACHE })) ?? fetch(request);
+  const kept = await caches.match(addressOf(request), { cacheName: CACHE });
+  if (!kept) return fetch(request);
+  return request.headers.has('range') ? partOf(request, kept) : kept;
 }
 
 worker.addEventListener('install', (event) => event.waitUntil(keepAll()));

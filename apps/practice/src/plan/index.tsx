@@ -14,7 +14,9 @@ let there: ComponentType | null = null;
 
 /** Loads the panel, what it shows, and what draws the texts around it, so that all is whole when it is drawn. */
 async function load(lesson: Lesson): Promise<ComponentType> {
-  const isWritten = [lesson, ...sectionsOf(lesson)].some(({ text }) => text !== null);
+  const isWritten = [lesson, ...sectionsOf(lesson)].some(
+    ({ text, media, exercises }) => text !== null || media || exercises.some((each) => each.media),
+  );
   const [{ default: Body }] = await Promise.all([
     import('./plan-body.tsx'),
     readLog(),

@@ -10,8 +10,8 @@ import { FREE_PLAY, hrefOf } from '../page/route.ts';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePlan } from '../plan/index.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
+import { TeacherText } from '../tiles/teacher-text.tsx';
 import { Optional } from '../ui/optional.tsx';
-import { Prose } from '../ui/prose.tsx';
 import { Downloads } from './downloads.tsx';
 import { ExerciseCard, TimeCard } from './exercise-card.tsx';
 import { PageSettings } from './page-settings.tsx';
@@ -72,7 +72,7 @@ function Exercises({ pack }: { readonly pack: Pack }) {
           {section.before !== undefined && (
             <p data-part="before">{words.sheet.before({ heading: section.before })}</p>
           )}
-          {section !== lesson && <Prose text={section.text} />}
+          {section !== lesson && <TeacherText text={section.text} media={section.media} />}
           <ol className={styles.cards} data-part="exercises">
             {section.exercises.map((exercise) => (
               <ExerciseCard
@@ -102,7 +102,7 @@ export function SheetPage() {
       <Heading lesson={lesson} />
       {Plan && (
         <>
-          <Prose text={lesson.text} />
+          <TeacherText text={lesson.text} media={lesson.media} />
           <div className={styles.plan}>
             <Optional>{Plan !== 'none' && <Plan />}</Optional>
           </div>

@@ -9,11 +9,11 @@ import { usePracticeWords } from '../page/words.tsx';
 import { HearingPanel } from '../panel/index.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { BarsView } from '../tiles/bars-view.tsx';
+import { TeacherText } from '../tiles/teacher-text.tsx';
 import { usePictures } from '../tiles/use-pictures.ts';
 import { useRidingBall } from '../tiles/use-riding-ball.ts';
 import { Folded } from '../ui/folded.tsx';
 import { Optional } from '../ui/optional.tsx';
-import { Prose } from '../ui/prose.tsx';
 import { BarCounter } from './bar-counter.tsx';
 import { LadderStrip } from './ladder-strip.tsx';
 import { Ledge } from './ledge.tsx';
@@ -94,10 +94,15 @@ export function StagePage() {
             </Suspense>
           </Optional>
         )}
-        {on?.notes && <p className={styles.notes}>{on.notes}</p>}
-        {about.text !== null && (
+        {(on?.notes || on?.media) && (
+          <div className={styles.notes} data-part="beside">
+            {on.notes && <p>{on.notes}</p>}
+            <TeacherText media={on.media} />
+          </div>
+        )}
+        {(about.text !== null || about.media) && (
           <Folded title={about.heading ?? lesson.title} part="about">
-            <Prose text={about.text} />
+            <TeacherText text={about.text} media={about.media} />
           </Folded>
         )}
         <LadderStrip actions={actions} />

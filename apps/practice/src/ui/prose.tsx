@@ -1,9 +1,6 @@
 /** What a teacher wrote, loaded only where something is written. */
+import type { ProseProps } from '@shedbook/stand/prose';
 import { type ComponentType, lazy, Suspense } from 'react';
-
-interface ProseProps {
-  readonly text: string;
-}
 
 let loaded: ComponentType<ProseProps> | null = null;
 
@@ -16,13 +13,13 @@ export async function loadProse(): Promise<{ readonly default: ComponentType<Pro
 
 const Later = lazy(loadProse);
 
-/** The text; nothing where there is none. */
-export function Prose({ text }: { readonly text: string | null }) {
-  if (text === null) return null;
+/** The text, and what stands under it; nothing where there is neither. */
+export function Prose(props: ProseProps) {
+  if (props.text === null && (props.media ?? []).length === 0) return null;
   const Written = loaded ?? Later;
   return (
     <Suspense>
-      <Written text={text} />
+      <Written {...props} />
     </Suspense>
   );
 }

@@ -62,6 +62,7 @@ export function inherit(lesson: RawLesson, section: RawSection): RawLesson {
     ...lesson,
     ...given(section),
     text: section.text,
+    media: section.media,
     groove,
     lead: leadOf(lesson, section),
     layers: section.layers ?? (section.groove || groove !== lesson.groove ? undefined : lesson.layers),

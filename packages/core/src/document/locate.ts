@@ -11,6 +11,7 @@ import {
   type LineCounter,
   type Node,
   type Pair,
+  type Scalar,
   type YAMLMap,
 } from 'yaml';
 import type { FieldPath } from './field-path.ts';
@@ -65,10 +66,23 @@ function deepest(document: Document, path: FieldPath, known: Known): Found | nul
   return found;
 }
 
+/**
+ * Offset in the text of character `offset` of a literal block: its lines begin under its head, each set in as far as
+ * the first one. Source: YAML 1.2.2, 8.1.1 and 8.1.2.
+ */
+function literalOffset(text: string, { range, value }: Scalar<string>, offset: number): number {
+  const before = value.slice(0, offset).split('\n');
+  const lines = text.slice(range?.[0] ?? 0).split('\n');
+  const indent = /^ */.exec(lines.slice(1).find((line) => line.trim() !== '') ?? '')?.[0].length ?? 0;
+  const skipped = lines.slice(0, before.length).reduce((sum, line) => sum + line.length + 1, 0);
+  return (range?.[0] ?? 0) + skipped + indent + (before.at(-1)?.length ?? 0);
+}
+
 /** Offset in the text of character `offset` of a scalar: exact where the text holds it letter by letter. */
 function scalarOffset(text: string, node: Node, offset: number): number {
   const start = node.range?.[0] ?? 0;
   if (!isScalar(node) || typeof node.value !== 'string') return start;
+  if (node.type === 'BLOCK_LITERAL') return literalOffset(text, node as Scalar<string>, offset);
   const quoted = text[start] === '"' || text[start] === "'" ? 1 : 0;
   return text.startsWith(node.value, start + quoted) ? start + quoted + offset : start;
 }

@@ -7,6 +7,7 @@
 import { type Document, LineCounter, parseDocument } from 'yaml';
 import type { Lesson } from '../lesson/lesson.ts';
 import type { LessonFact } from '../lesson/lesson-fact.ts';
+import type { LookAtMedium } from '../lesson/media.ts';
 import { findLimbConflicts } from './conflicts.ts';
 import type { Fault, Report } from './fault.ts';
 import { type FieldPath, formatPath } from './field-path.ts';
@@ -91,9 +92,10 @@ function tooLong(file: string, expected: LessonFact): LessonReading {
 /**
  * Reads a lesson.
  * @param file name for messages
+ * @param look what is asked of the files that it shows; nothing where left out
  * @returns the lesson (null when there is an error) and all problems in order of place.
  */
-export function parseLesson(text: string, file: string): LessonReading {
+export function parseLesson(text: string, file: string, look: LookAtMedium = () => null): LessonReading {
   if (text.length > LONGEST_LESSON) return tooLong(file, { fact: 'characters-up-to', most: LONGEST_LESSON });
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: true, uniqueKeys: false });
@@ -107,7 +109,7 @@ export function parseLesson(text: string, file: string): LessonReading {
     return tooLong(file, { fact: 'items-up-to', most: MOST_VALUES });
   const shaped = shapeLesson(plain);
   for (const fault of shaped.faults) report(fault);
-  const resolved = resolveLesson(shaped.lesson, report);
+  const resolved = resolveLesson(shaped.lesson, look, report);
   const failed = problems.some((problem) => problem.severity === 'error');
   if (!failed) for (const fault of findLimbConflicts(resolved)) report(fault);
   problems.sort((a, b) => a.line - b.line || a.column - b.column);

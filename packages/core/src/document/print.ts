@@ -11,6 +11,7 @@ import { handsOf } from '../lesson/hands.ts';
 import { formatHow, type HowByVoice, howEntries } from '../lesson/how.ts';
 import { patternsName } from '../lesson/identity.ts';
 import type { Ending, Exercise, Form, FormSection, Lesson } from '../lesson/lesson.ts';
+import { mediaToData } from '../lesson/media.ts';
 import { repetitionToData } from '../lesson/repeats.ts';
 import { formatPattern } from '../rhythm/pattern.ts';
 import { formatFeel } from './read-feel.ts';
@@ -66,6 +67,7 @@ export function exerciseToData(exercise: Omit<Exercise, 'number'>, comping: Voic
     ...(name === null ? {} : { name }),
     ...(sticking === null ? {} : { sticking }),
     ...(notes === null ? {} : { notes }),
+    ...mediaToData(exercise),
     ...(how === undefined ? {} : { how: exerciseHowToData(how, exercise) }),
     ...exampleToData(exercise),
     ...(keep === true ? { keep } : {}),
@@ -155,6 +157,7 @@ function lessonSectionToData(section: Lesson, lesson: Lesson): Data {
     ...(section.heading === null ? {} : { heading: section.heading }),
     ...(section.before === undefined ? {} : { before: section.before }),
     ...(section.text === null ? {} : { text: section.text }),
+    ...mediaToData(section),
     ...Object.fromEntries(keys.map((key) => [key, own[key]])),
     ...(Object.keys(limbs).length > 0 ? { limbs } : {}),
     ...(Object.keys(how).length > 0 ? { how } : {}),
@@ -176,6 +179,7 @@ export function lessonToData(lesson: Lesson): Data {
     ...(lesson.from === null ? {} : { from: lesson.from }),
     ...(lesson.by === null ? {} : { by: lesson.by }),
     ...(lesson.text === null ? {} : { text: lesson.text }),
+    ...mediaToData(lesson),
     setUp: lesson.setUp,
     ...(playedWith === 'sticks' ? {} : { playedWith }),
     ...played,

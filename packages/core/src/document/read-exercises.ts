@@ -18,6 +18,7 @@ import type { FieldPath } from './field-path.ts';
 import { nearest } from './nearest.ts';
 import { readExpression } from './read-expression.ts';
 import { readExerciseHow } from './read-how.ts';
+import { type CheckMedium, readMedia } from './read-media.ts';
 import { readPattern } from './read-pattern.ts';
 import { readRepetition } from './read-repeats.ts';
 import type { RawLesson } from './schema.ts';
@@ -236,12 +237,13 @@ export interface ExerciseContext {
   readonly forms: readonly Form[];
   /** Number of the first exercise. */
   readonly first: number;
+  readonly checkMedium: CheckMedium;
 }
 
 /** Exercises in order, numbered from `first` on; one with a fault is left out but keeps its number. */
 export function readExercises(
   raw: RawLesson['exercises'],
-  { comping, meter, vocabulary, forms, first: from }: ExerciseContext,
+  { comping, meter, vocabulary, forms, first: from, checkMedium }: ExerciseContext,
   report: Report,
 ): readonly Exercise[] {
   const seen = new Map<string, number>();
@@ -286,6 +288,7 @@ export function readExercises(
         parts,
         sticking,
         notes,
+        ...readMedia(given.media, [...path, 'media'], checkMedium),
         ...(how && Object.keys(how).length > 0 ? { how } : {}),
         ...(example ? { example } : {}),
         ...keep,

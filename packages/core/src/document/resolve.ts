@@ -7,6 +7,7 @@ import { DEFAULT_COMPOSE_SETTINGS } from '../lesson/compose-settings.ts';
 import { formNamed } from '../lesson/default-form.ts';
 import { builtInForms, DEFAULT_SHEET, fillTempo } from '../lesson/defaults.ts';
 import type { GroovePart, Lesson, SheetSettings, Tempo, VocabularyCell } from '../lesson/lesson.ts';
+import type { LookAtMedium } from '../lesson/media.ts';
 import { sectionNamed } from '../lesson/section.ts';
 import { didYouMean, quoted, valueFact } from '../lesson/value-fact.ts';
 import { type Meter, meter, parseMeter } from '../rhythm/meter.ts';
@@ -20,6 +21,7 @@ import { FEEL_NAMES, readFeel } from './read-feel.ts';
 import { readForms } from './read-forms.ts';
 import { readBalances, readGroove, readLayers, readLead, readLimbs } from './read-groove.ts';
 import { readHow } from './read-how.ts';
+import { checkMediaIn, createMediumCheck, readMedia } from './read-media.ts';
 import { LESSON_VERSION, type RawLesson, type RawSection } from './schema.ts';
 
 function resolveMeter(text: string | undefined, report: Report): Meter | null {
@@ -100,7 +102,17 @@ function checkVersion(version: number | undefined, report: Report): void {
 }
 
 /** What is read of a lesson, or of a section as a lesson of its own. */
-function resolvePart(raw: RawLesson, heading: string | null, first: number, report: Report): Lesson {
+function resolvePart(
+  raw: RawLesson,
+  {
+    heading,
+    first,
+    look,
+  }: { readonly heading: string | null; readonly first: number; readonly look: LookAtMedium },
+  report: Report,
+): Lesson {
+  const checkMedium = createMediumCheck(look, report);
+  checkMediaIn(raw.text, ['text'], checkMedium);
   const read = resolveMeter(raw.meter, report);
   const groove = readGroove(raw.groove, read, report);
   const lead = readLead(raw, groove, report);
@@ -123,6 +135,7 @@ function resolvePart(raw: RawLesson, heading: string | null, first: number, repo
     by: raw.by ?? null,
     heading,
     text: raw.text ?? null,
+    ...readMedia(raw.media, ['media'], checkMedium),
     sections: [],
     meter: read ?? meter('4/4'),
     tempo: resolveTempo(raw.tempo, report),
@@ -138,7 +151,7 @@ function resolvePart(raw: RawLesson, heading: string | null, first: number, repo
     vocabulary,
     exercises: readExercises(
       raw.exercises,
-      { comping, meter: read, vocabulary, forms: [...forms, ...builtIn], first },
+      { comping, meter: read, vocabulary, forms: [...forms, ...builtIn], first, checkMedium },
       report,
     ),
     forms: [...forms, ...builtIn],
@@ -183,10 +196,10 @@ interface Listed {
   readonly first: number;
 }
 
-/** Gives a lesson its meaning, reporting every fault. Exercises outside of a section are the first section. */
-export function resolveLesson(raw: RawLesson, report: Report): Resolved {
+/** Gives a lesson its meaning, reporting every fault, those of the files that it shows among them. Exercises outside of a section are the first section. */
+export function resolveLesson(raw: RawLesson, look: LookAtMedium, report: Report): Resolved {
   checkVersion(raw.version, report);
-  const whole = resolvePart(raw, null, 1, report);
+  const whole = resolvePart(raw, { heading: null, first: 1, look }, report);
   let next = 1 + (raw.exercises?.length ?? 0);
   const listed: Listed[] = [{ at: [], first: 1 }];
   const inside: Lesson[] = [];
@@ -196,11 +209,16 @@ export function resolveLesson(raw: RawLesson, report: Report): Resolved {
     checkGroove(raw, section, at, report);
     listed.push({ at, first: next });
     const part = inherit(raw, section);
-    const lesson = resolvePart(part, section.heading ?? null, next, reportIn(section, at, report));
+    const lesson = resolvePart(
+      part,
+      { heading: section.heading ?? null, first: next, look },
+      reportIn(section, at, report),
+    );
     next += section.exercises?.length ?? 0;
     inside.push({ ...lesson, ...readBefore(section, inside, at, report) });
   });
-  const opening = whole.exercises.length > 0 ? [{ ...whole, text: null }] : [];
+  const { media: _, ...bare } = whole;
+  const opening = whole.exercises.length > 0 ? [{ ...bare, text: null }] : [];
   const divided = inside.length === 0 ? [] : [...opening, ...inside];
   const pathOf = (exercise: number): FieldPath => {
     const list = listed.findLast(({ first }) => first <= exercise) ?? { at: [], first: 1 };

@@ -12,6 +12,7 @@ import { composeSettingsSchema } from '../lesson/compose-settings.ts';
 import { EXAMPLE_TIMES } from '../lesson/example.ts';
 import { expecting } from '../lesson/expecting.ts';
 import { PAPERS } from '../lesson/lesson.ts';
+import { MEDIUM_TYPES } from '../lesson/media.data.ts';
 import { LESSON_TEMPI } from '../lesson/tempo-range.ts';
 import {
   decimal,
@@ -196,6 +197,30 @@ const example = z
     ),
   );
 
+const medium = z.union(
+  [
+    text('a-file-name'),
+    z.strictObject(
+      {
+        file: text('a-file-name').check(z.describe('its path from the folder of the lesson, with `/`')),
+        says: z
+          .optional(text('a-text'))
+          .check(z.describe('what it shows: printed under it, and said to those who do not see it')),
+      },
+      { error: map('a-medium') },
+    ),
+  ],
+  { error: named('a-medium') },
+);
+
+const media = z
+  .union([medium, list(z.optional(medium), 'media', MOST.few)], { error: named('media') })
+  .check(
+    z.describe(
+      `pictures, sound and video of your own beside it: a path from the folder of the lesson, or \`file\` and \`says\`; a list where there are several. Endings: ${Object.keys(MEDIUM_TYPES).join(', ')}`,
+    ),
+  );
+
 const handsText = text('hands', LONGEST.pattern);
 
 const exercise = z.union(
@@ -217,6 +242,7 @@ const exercise = z.union(
             ),
           ),
         notes: z.optional(text('a-text', LONGEST.text)).check(z.describe('printed under the exercise')),
+        media: z.optional(media),
         how: z
           .optional(z.union([howText, byVoice(howText, 'how-by-voice')], { error: named('how-words') }))
           .check(
@@ -452,7 +478,12 @@ const lessonSection = z.strictObject(
       .check(z.describe('heading of a section above it, which a student must have first')),
     text: z
       .optional(text('a-text', LONGEST.text))
-      .check(z.describe('what there is to say of it, in small Markdown')),
+      .check(
+        z.describe(
+          'what there is to say of it, in small Markdown; `![what it shows](grip.png)` in a line of its own shows a file',
+        ),
+      ),
+    media: z.optional(media),
     ...played,
   },
   { error: map('a-lesson-section') },
@@ -475,6 +506,7 @@ export const lessonSchema = z.strictObject(
     text: z
       .optional(text('a-text', LONGEST.text))
       .check(z.describe('printed under the title, in small Markdown')),
+    media: z.optional(media),
     setUp: z
       .optional(oneOf(['right-handed', 'left-handed']))
       .check(z.describe('which hand and foot lead; `right-handed` when left out')),
@@ -483,7 +515,7 @@ export const lessonSchema = z.strictObject(
       .optional(list(z.optional(lessonSection), 'lesson-sections', MOST.few))
       .check(
         z.describe(
-          'parts of the lesson, in order: each may have `heading`, `before` and `text`, and every key from `meter` to `compose`; ' +
+          'parts of the lesson, in order: each may have `heading`, `before`, `text` and `media`, and every key from `meter` to `compose`; ' +
             'what one leaves out it takes from the lesson. Exercises outside of a section come first',
         ),
       ),

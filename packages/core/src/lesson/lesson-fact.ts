@@ -20,6 +20,13 @@ export interface FieldFact extends Fact {
     | 'a-version-number'
     | 'true-or-false'
     | 'a-web-address'
+    | 'a-medium'
+    | 'media'
+    | 'a-file-name'
+    | 'a-path-inside'
+    | 'a-file-there'
+    | 'a-file-as-it-ends'
+    | 'a-picture-alone'
     | 'a-lesson-name'
     | 'dynamic-signs'
     | 'how-words'
@@ -111,9 +118,9 @@ interface LevelFact extends Fact {
   readonly words: readonly string[];
 }
 
-/** More of something than a lesson takes: characters of a text, items of a list. */
+/** More of something than a lesson takes: characters of a text, items of a list, megabytes of a file. */
 interface LengthFact extends Fact {
-  readonly fact: 'characters-up-to' | 'items-up-to';
+  readonly fact: 'characters-up-to' | 'items-up-to' | 'megabytes-up-to';
   readonly most: number;
 }
 

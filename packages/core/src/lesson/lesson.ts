@@ -15,6 +15,7 @@ import type { ComposeSettings } from './compose-settings.ts';
 import type { Expression } from './expression.ts';
 import type { Hands } from './hand.ts';
 import type { HowByVoice } from './how.ts';
+import type { Medium } from './media.data.ts';
 import type { Repetition } from './repeats.ts';
 
 /** A voice that repeats under everything. */
@@ -70,6 +71,8 @@ export interface Exercise extends Expression, Repetition {
   readonly notes: string | null;
   /** How voices are played while it does, where it says so. */
   readonly how?: HowByVoice;
+  /** Pictures, sound and video of it; left out where there are none. */
+  readonly media?: readonly Medium[];
   /** How it is shown before it is played; left out where it is no example. */
   readonly example?: Example;
   /** Whether it stays in its place when a page is composed anew; left out where it need not. */
@@ -158,6 +161,8 @@ export interface Lesson {
   readonly before?: string;
   /** What the teacher writes to it, as small Markdown (see `readProse`), or null. */
   readonly text: string | null;
+  /** Pictures, sound and video beside it; left out where there are none (those in its text apart: see `mediaOf`). */
+  readonly media?: readonly Medium[];
   /** Its sections in order; empty where it is not divided, and in a section. */
   readonly sections: readonly Lesson[];
   readonly meter: Meter;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { type ProseRun, plainProse, readProse } from './prose.ts';
+import { mediaPlaces, type ProseRun, plainProse, readProse } from './prose.ts';
 
 /** Runs in short: `*` for emphasis, `**` for strong, `<…>` for the address of a link. */
 function short(runs: readonly ProseRun[]): readonly string[] {
@@ -11,11 +11,12 @@ function short(runs: readonly ProseRun[]): readonly string[] {
 }
 
 function blocks(text: string) {
-  return readProse(text).map((block) =>
-    block.kind === 'list'
+  return readProse(text).map((block) => {
+    if (block.kind === 'medium') return block.medium;
+    return block.kind === 'list'
       ? [block.isNumbered ? 'numbered' : 'list', ...block.items.map((runs) => short(runs).join('|'))]
-      : short(block.runs).join('|'),
-  );
+      : short(block.runs).join('|');
+  });
 }
 
 it('[LE23] reads paragraphs and lists', () => {
@@ -56,9 +57,26 @@ it('[LE23] leaves everything else as it is', () => {
   expect(blocks('x*y and 3 * 4 _')).toEqual(['x*y and 3 * 4 _']);
   // standard: CommonMark 0.31.2, 2.4: any ASCII punctuation may be escaped, and is then plain
   expect(blocks('\\*not emphasised\\*')).toEqual(['*not emphasised*']);
-  for (const text of ['<b>x</b>', '# x', '`x`', '[a](javascript:x)', '> x', '![a](b.png)', '\\x']) {
+  for (const text of ['<b>x</b>', '# x', '`x`', '[a](javascript:x)', '> x', 'so ![a](b.png)', '\\x']) {
     expect(blocks(text)).toEqual([text]);
   }
+});
+
+it('[LE4200] reads pictures, each in a line of its own', () => {
+  // standard: CommonMark 0.31.2, 6.4 (images) and 6.3 (a destination in angle brackets may have spaces)
+  const text = 'First\n![The *grip*](pictures/grip.png)\nthen\n\n![](<my take.mp3>)';
+  expect(blocks(text)).toEqual([
+    'First',
+    { path: 'pictures/grip.png', says: 'The grip' },
+    'then',
+    { path: 'my take.mp3', says: null },
+  ]);
+  // definition: offsets count from the start of the text
+  expect(mediaPlaces(text)).toEqual([
+    { path: 'pictures/grip.png', offset: text.indexOf('pictures') },
+    { path: 'my take.mp3', offset: text.indexOf('my take') },
+  ]);
+  expect(plainProse(text)).toBe('First\nThe grip\nthen');
 });
 
 it('[LE23] loses no letter, whatever is written', () => {

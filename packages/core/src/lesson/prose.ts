@@ -1,14 +1,16 @@
 /**
  * What a teacher writes to a lesson or a section, in a small part of Markdown: paragraphs, lists, emphasis, strong
- * emphasis and links. All else is what it is, letter by letter, so that nothing that is written is lost.
+ * emphasis, links and pictures. All else is what it is, letter by letter, so that nothing that is written is lost.
  *
  * Conventions: a blank line ends a paragraph; a single line break is a space. A list item begins with `- `, `* ` or
- * `1. `, and goes on in lines that are set in.
- * Source: CommonMark 0.31.2, sections 2.4 (backslash escapes), 4.8 (paragraphs), 5.2 (list items), 6.2 (emphasis) and
- * 6.3 (links).
- * Differs from the source: no headings, code, quotes, pictures, HTML, nor lists within lists; a list needs no blank
- * line before it; links are whole addresses on the web.
+ * `1. `, and goes on in lines that are set in. A picture stands in a line of its own, and may be a sound or a video.
+ * Source: CommonMark 0.31.2, sections 2.4 (backslash escapes), 4.8 (paragraphs), 5.2 (list items), 6.2 (emphasis), 6.3
+ * (links) and 6.4 (images).
+ * Differs from the source: no headings, code, quotes, HTML, nor lists within lists; no picture among words; a list needs
+ * no blank line before it; links are whole addresses on the web.
  */
+
+import type { Medium } from './media.data.ts';
 
 /** Words that are set alike. */
 export interface ProseRun {
@@ -21,8 +23,9 @@ export interface ProseRun {
   readonly link: string | null;
 }
 
-/** A paragraph, or a list of items. */
+/** A paragraph, a list of items, or a picture, sound or video. */
 export type ProseBlock =
+  | { readonly kind: 'medium'; readonly medium: Medium }
   | { readonly kind: 'paragraph'; readonly runs: readonly ProseRun[] }
   | {
       readonly kind: 'list';
@@ -95,9 +98,12 @@ function inlineRuns(text: string, manner: Manner): readonly ProseRun[] {
 
 const ITEM = /^ {0,3}(?:[-*]|(\d{1,9})[.)]) +(\S.*)$/u;
 
+/** A line that shows a file: what it says of it, and its path, in angle brackets where it has spaces. */
+const SHOWN = /^\s*!\[((?:\\.|[^\]\\])*)\]\((?:<([^<>]+)>|([^\s()<>]+))\)\s*$/u;
+
 /** Lines that belong together, and what they are. */
 interface Gathered {
-  readonly kind: 'paragraph' | 'bullet' | 'number';
+  readonly kind: 'paragraph' | 'bullet' | 'number' | 'medium';
   readonly lines: string[];
 }
 
@@ -106,7 +112,10 @@ function gather(text: string): readonly Gathered[] {
   let open: Gathered | null = null;
   for (const line of text.split(/\r?\n/)) {
     const item = ITEM.exec(line);
-    if (item) {
+    if (SHOWN.test(line)) {
+      all.push({ kind: 'medium', lines: [line] });
+      open = null;
+    } else if (item) {
       open = { kind: item[1] === undefined ? 'bullet' : 'number', lines: [item[2] as string] };
       all.push(open);
     } else if (line.trim() === '') open = null;
@@ -119,6 +128,24 @@ function gather(text: string): readonly Gathered[] {
   return all;
 }
 
+function mediumOf(line: string): Medium {
+  const [, says = '', inBrackets, plain] = SHOWN.exec(line) ?? [];
+  const said = inlineRuns(says, PLAIN).map(({ text }) => text);
+  return { path: (inBrackets ?? plain ?? '').trim(), says: said.join('').trim() || null };
+}
+
+/** Where the files that a text shows are named: each path, and how many characters stand before it. */
+export function mediaPlaces(text: string): readonly { readonly path: string; readonly offset: number }[] {
+  let start = 0;
+  return text.split('\n').flatMap((line) => {
+    const from = start;
+    start += line.length + 1;
+    if (!SHOWN.test(line)) return [];
+    const { path } = mediumOf(line);
+    return [{ path, offset: from + line.lastIndexOf(path) }];
+  });
+}
+
 /**
  * Reads what a teacher wrote.
  * @example readProse('So *softly*.')[0]?.kind // 'paragraph'
@@ -127,6 +154,10 @@ function gather(text: string): readonly Gathered[] {
 export function readProse(text: string): readonly ProseBlock[] {
   const blocks: ProseBlock[] = [];
   for (const { kind, lines } of gather(text)) {
+    if (kind === 'medium') {
+      blocks.push({ kind, medium: mediumOf(lines[0] as string) });
+      continue;
+    }
     const runs = inlineRuns(lines.map((line) => line.trim()).join(' '), PLAIN);
     const isNumbered = kind === 'number';
     const last = blocks.at(-1);
@@ -142,6 +173,9 @@ export function readProse(text: string): readonly ProseBlock[] {
 export function plainProse(text: string): string {
   const plain = (runs: readonly ProseRun[]) => runs.map((run) => run.text).join('');
   return readProse(text)
-    .flatMap((block) => (block.kind === 'list' ? block.items.map(plain) : [plain(block.runs)]))
+    .flatMap((block) => {
+      if (block.kind === 'medium') return block.medium.says ?? [];
+      return block.kind === 'list' ? block.items.map(plain) : [plain(block.runs)];
+    })
     .join('\n');
 }

@@ -14,6 +14,7 @@ import { allMoved, type Item } from '../sheet/item.ts';
 import { layOutLegend } from '../sheet/legend.ts';
 import { FOOTER_MM, PAPER_MM, type PageContent, setPages } from '../sheet/page.ts';
 import { paginate } from '../sheet/paginate.ts';
+import type { PrintedMedia } from '../sheet/printed-media.ts';
 import { layOutProse } from '../sheet/prose-blocks.ts';
 import { layOutSections } from '../sheet/section-blocks.ts';
 import { contextOf, type SheetOptions } from '../sheet/sheet.ts';
@@ -28,6 +29,8 @@ export interface BookContent {
   readonly text: string | null;
   /** The chapters, each a lesson under its title; one at least. */
   readonly lessons: readonly Lesson[];
+  /** What is printed for the files that a chapter shows; their names where left out. */
+  readonly mediaOf?: (lesson: Lesson) => PrintedMedia;
   readonly paper: Paper;
   /** Whether chapters begin on right-hand pages. */
   readonly twoSided: boolean;
@@ -73,7 +76,7 @@ function flowOf(lesson: Lesson, bookBy: string | null, options: SheetOptions, bl
     ...context,
     lesson: { ...context.lesson, title: lesson.title, by: lesson.by === bookBy ? null : lesson.by },
   };
-  const blocks = [layOutHeader(titled, null), ...layOutSections(contexts, lesson.text)];
+  const blocks = [layOutHeader(titled, null), ...layOutSections(contexts, lesson)];
   return { blocks, ...run(context, blocks) };
 }
 
@@ -177,7 +180,10 @@ export function layOutBook(book: BookContent, given: SheetOptions): BookPages {
   );
   const context = contexts[0] as SheetContext;
   const key = book.key ? keyRun(contexts) : null;
-  const laid = lessons.map((lesson) => layOutChapter(lesson, book.by, options));
+  const laid = lessons.map((lesson) => {
+    const media = book.mediaOf?.(lesson);
+    return layOutChapter(lesson, book.by, media ? { ...options, media } : options);
+  });
   const blank = laid.map((each) => ({ run: each, start: 0 }));
   const counted = numbered(frontRuns(context, book, key, contentsOf(blank)), twoSided, 0);
   const chapters = numbered(laid, twoSided, counted.at(-1)?.end ?? 0);

@@ -22,6 +22,7 @@ interface Tag {
 
 function tagOf(item: Exclude<Item, GroupItem>): Tag | null {
   if (item.kind === 'text') return item.role === 'aside' ? null : { type: item.role ?? 'P' };
+  if (item.kind === 'image') return { type: 'Figure', alt: item.alt };
   if (item.kind === 'tile' && item.tile.title !== '') {
     const { title, description } = item.tile;
     return { type: 'Figure', alt: description === '' ? title : `${title}. ${description}` };

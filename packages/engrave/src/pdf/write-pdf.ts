@@ -1,12 +1,14 @@
 /// <reference path="../vendor.d.ts" />
 /**
- * Pages as PDF: text in embedded subsets of its fonts, everything else as vector paths.
+ * Pages as PDF: text in embedded subsets of its fonts, the teacher's own pictures as they are, everything else as vector
+ * paths.
  *
  * Conventions: a PDF point is 1/72 inch. The same pages and the same date always give the same bytes.
  */
 import PDFDocument, { type OutlineItem } from 'pdfkit';
 import {
   type GroupItem,
+  type ImageItem,
   INK,
   type Item,
   type LineItem,
@@ -87,12 +89,19 @@ function drawText(document: PDFDocument, item: TextItem, x: number, y: number): 
   }
 }
 
+/** A picture in pixels; one that is printed again is in the file once. */
+function drawImage(document: PDFDocument, item: ImageItem, x: number, y: number): void {
+  const [width, height] = [item.width * POINTS_PER_MM, item.height * POINTS_PER_MM];
+  document.image(item.dataUri, (item.x + x) * POINTS_PER_MM, (item.y + y) * POINTS_PER_MM, { width, height });
+}
+
 function drawing(of: Drawing, map: ReturnType<typeof scale>): string {
   return of.shapes.map((shape) => shapeOperators(shape, map, INK)).join('\n');
 }
 
 function drawItem(document: PDFDocument, item: Exclude<Item, GroupItem>, x: number, y: number): void {
   if (item.kind === 'text') drawText(document, item, x, y);
+  else if (item.kind === 'image') drawImage(document, item, x, y);
   else if (item.kind === 'tile') {
     const { drawing: engraved, mmPerUnit } = item.tile;
     const place = compose(

@@ -4,6 +4,7 @@ import type { Fonts } from '../text/fonts.ts';
 import type { Engraver } from '../tile/engraver.ts';
 import type { Item } from './item.ts';
 import type { ExercisePlace } from './places.ts';
+import type { PrintedMedia } from './printed-media.ts';
 import type { SheetWords } from './sheet-words.ts';
 
 /** A section of a lesson, what it is printed with, and the room on a page. */
@@ -17,6 +18,8 @@ export interface SheetContext {
   readonly fonts: Fonts;
   readonly words: SheetWords;
   readonly settings: SheetSettings;
+  /** What is printed for files of the teacher's own. */
+  readonly media: PrintedMedia;
   /** Forms to explain. */
   readonly forms: readonly Form[];
   /** Distance between staff lines in exercises. */

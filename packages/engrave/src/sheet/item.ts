@@ -1,5 +1,5 @@
 /**
- * What a page is made of: texts, lines, boxes, rings, tiles, pictures and groups of them.
+ * What a page is made of: texts, lines, boxes, rings, tiles, pictures, images and groups of them.
  *
  * Conventions: millimetres from the upper left corner of whatever holds the item; a text stands on its baseline
  * at its left end.
@@ -79,6 +79,19 @@ export interface PictureItem {
   readonly drawing: Drawing;
 }
 
+/** A photograph or a drawing in pixels, in millimetres. */
+export interface ImageItem {
+  readonly kind: 'image';
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  /** A PNG or JPEG file as an address of data. */
+  readonly dataUri: string;
+  /** What it shows, for those who do not see it. */
+  readonly alt: string;
+}
+
 /** Items that belong together, placed in millimetres and named for people who listen to the page. */
 export interface GroupItem {
   readonly kind: 'group';
@@ -90,7 +103,7 @@ export interface GroupItem {
 }
 
 /** Anything on a page. */
-export type Item = TextItem | LineItem | RectItem | RingItem | TileItem | PictureItem | GroupItem;
+export type Item = TextItem | LineItem | RectItem | RingItem | TileItem | PictureItem | ImageItem | GroupItem;
 
 /** Items in a box of their own, to be placed as one. */
 export interface Block {
@@ -146,7 +159,7 @@ export function boxOf(item: Item): Box {
     const half = item.strokeMm / 2;
     return box.height === 0 ? { ...box, y: box.y - half, height: item.strokeMm } : grow(box, half);
   }
-  if (item.kind === 'rect' || item.kind === 'picture') {
+  if (item.kind === 'rect' || item.kind === 'picture' || item.kind === 'image') {
     const box = { x: item.x, y: item.y, width: item.width, height: item.height };
     return item.kind === 'rect' ? grow(box, item.strokeMm / 2) : box;
   }

@@ -1,9 +1,10 @@
-/** What a teacher writes, on paper: paragraphs and lists, line by line, so that a page may end between lines. */
+/** What a teacher writes, on paper: paragraphs and lists, line by line, and pictures, so that a page may end between lines. */
 import { type ProseBlock, type ProseRun, readProse } from '@shedbook/core';
 import { ASCENT, DESCENT } from '../text/fonts.ts';
 import { type StyledText, wrapRuns } from '../text/wrap-runs.ts';
 import type { FlowBlock, SheetContext } from './context.ts';
 import { ACCENT, INK, type Item } from './item.ts';
+import { layOutMedia } from './media-blocks.ts';
 import { LEADING, setLine, style } from './setting.ts';
 
 const SIZE_MM = 4.2;
@@ -81,6 +82,7 @@ function item(
 }
 
 function blockOf(context: SheetContext, block: ProseBlock, gapMm: number): readonly FlowBlock[] {
+  if (block.kind === 'medium') return layOutMedia(context, [block.medium]);
   if (block.kind === 'paragraph') return column(context, block.runs, { xMm: 0, gapMm });
   return block.items.flatMap((runs, index) =>
     item(context, runs, block.isNumbered ? `${index + 1}.` : '•', index === 0 ? gapMm : ITEM_GAP_MM),

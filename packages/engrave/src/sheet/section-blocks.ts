@@ -9,6 +9,7 @@ import { layOutForms, layOutGroove, stageTexts } from './groove-blocks.ts';
 import { changedMarks, markRow } from './header.ts';
 import { ACCENT, allMoved, type Item } from './item.ts';
 import { layOutLegend } from './legend.ts';
+import { layOutMedia } from './media-blocks.ts';
 import { layOutProse } from './prose-blocks.ts';
 import { setColumn, style } from './setting.ts';
 
@@ -87,6 +88,7 @@ function keptWithNotes(prose: readonly FlowBlock[]): readonly FlowBlock[] {
 function layOutWhole(context: SheetContext): readonly FlowBlock[] {
   return [
     ...layOutProse(context, context.lesson.text),
+    ...layOutMedia(context, context.lesson.media),
     ...layOutGroove(context),
     ...layOutForms(context),
     ...layOutLegend([context]),
@@ -94,13 +96,17 @@ function layOutWhole(context: SheetContext): readonly FlowBlock[] {
   ];
 }
 
-/** What stands under the header: each section by its own context. @param text what is written to the whole */
-export function layOutSections(contexts: readonly SheetContext[], text: string | null): readonly FlowBlock[] {
+/** What stands under the header: each section by its own context. @param whole with what is written to it */
+export function layOutSections(
+  contexts: readonly SheetContext[],
+  { text, media }: Pick<Lesson, 'text' | 'media'>,
+): readonly FlowBlock[] {
   const [first] = contexts as readonly [SheetContext];
   if (contexts.length === 1 && first.lesson.heading === null) return layOutWhole(first);
   const newForms = createNewForms();
   return [
     ...layOutProse(first, text),
+    ...layOutMedia(first, media),
     ...layOutLegend(contexts),
     ...contexts.flatMap((context, index) => {
       const before = contexts[index - 1];
@@ -110,7 +116,10 @@ export function layOutSections(contexts: readonly SheetContext[], text: string |
         ...layOutHeading(context),
         ...layOutBefore(context),
         ...(before ? layOutMarks(context, before.lesson) : []),
-        ...keptWithNotes(layOutProse(context, context.lesson.text)),
+        ...keptWithNotes([
+          ...layOutProse(context, context.lesson.text),
+          ...layOutMedia(context, context.lesson.media),
+        ]),
         ...(isNewGroove ? layOutGroove(context) : []),
         ...layOutForms({ ...context, forms: newForms(context) }),
         ...layOutExercises(context),

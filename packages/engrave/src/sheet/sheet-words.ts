@@ -2,7 +2,7 @@
  * The words that a sheet prints and that its pages are read out with. Engraving knows no language: whoever asks for a
  * sheet hands them over.
  */
-import type { Beater, Form, HowWord, Syllable, Voice, WrittenArticulation } from '@shedbook/core';
+import type { Beater, Form, HowWord, MediumKind, Syllable, Voice, WrittenArticulation } from '@shedbook/core';
 import type { Rhythm } from './rhythm.ts';
 
 /** Ways of striking that have a name. */
@@ -25,6 +25,10 @@ export interface SheetWords {
   readonly buildUp: string;
   /** The section that a student must have first. */
   readonly before: (values: { readonly heading: string }) => string;
+  /** A file of the teacher's own that is not printed, by its kind. */
+  readonly media: Readonly<Record<MediumKind, (values: { readonly file: string }) => string>>;
+  /** What a code beside it is for. */
+  readonly scan: Readonly<Record<'sound' | 'video', string>>;
   /** A bass drum that one hardly hears. */
   readonly feathered: string;
   /** A voice of the groove, and how loud it is. */

@@ -22,6 +22,7 @@ import { allMoved } from './item.ts';
 import { FOOTER_MM, PAPER_MM, type PageContent, setPages } from './page.ts';
 import { paginate } from './paginate.ts';
 import type { PagedPlace } from './places.ts';
+import type { PrintedMedia } from './printed-media.ts';
 import { layOutSections } from './section-blocks.ts';
 import type { SheetWords } from './sheet-words.ts';
 import { writeSvg } from './write-svg.ts';
@@ -35,6 +36,8 @@ export interface SheetOptions extends Partial<SheetSettings> {
   readonly forms?: readonly Form[];
   /** Texts of the page SVGs as outlines, for viewers without the fonts; text when left out. */
   readonly outlineText?: boolean;
+  /** What is printed for the files that the lesson shows; their names where left out. */
+  readonly media?: PrintedMedia;
   /** An SVG of paths and basic shapes, e.g. a code to scan, for the corner of the first page. */
   readonly codeSvg?: string;
 }
@@ -106,6 +109,7 @@ export function contextOf(
     fonts: options.fonts,
     words: options.words,
     settings,
+    media: options.media ?? new Map(),
     forms: options.forms ?? formsOf(lesson),
     staffSpaceMm: STAFF_SPACE_MM[settings.staff] * settings.scale,
     blocksApart,
@@ -155,7 +159,7 @@ function flowOf(lesson: Lesson, options: SheetOptions, blocksApart: boolean) {
   const context = contexts[0] as SheetContext;
   const blocks = [
     layOutHeader(context, options.codeSvg === undefined ? null : readSvg(options.codeSvg)),
-    ...layOutSections(contexts, lesson.text),
+    ...layOutSections(contexts, lesson),
   ];
   const room = { heightMm: context.contentHeightMm, perPage: context.settings.perPage };
   return { context, blocks, room, pages: paginate(blocks, room) };

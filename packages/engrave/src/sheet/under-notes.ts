@@ -1,4 +1,4 @@
-/** What stands under the notes of an exercise: hands, counts, remarks and tick boxes. */
+/** What stands under the notes of an exercise: hands, counts, remarks, pictures and tick boxes. */
 import {
   formatFraction,
   groupBy,
@@ -13,6 +13,7 @@ import type { Tile } from '../tile/tile.ts';
 import type { SheetContext } from './context.ts';
 import { textsUnder } from './expression.ts';
 import { allMoved, type Block, boxOf, type Item, PENCIL } from './item.ts';
+import { exerciseMedia } from './media-blocks.ts';
 import { COUNT_SPACES, countStyle, type LineSlot, lineRequest, type PreparedExercise } from './prepare.ts';
 import { LEADING, setColumn, setLine, style } from './setting.ts';
 import { tickBoxes } from './tick-boxes.ts';
@@ -118,7 +119,8 @@ function stacked(blocks: readonly Block[], widthMm: number): Block {
   return { widthMm, heightMm: y, items };
 }
 
-/** Everything under a tile: hands, counts, and under the exercise's last line its notes and tick boxes. */
+/** Everything under a tile: hands, counts, and under the exercise's last line its notes, the teacher's
+ * own pictures and tick boxes. */
 export function underNotes(
   context: SheetContext,
   prepared: PreparedExercise,
@@ -129,7 +131,8 @@ export function underNotes(
   const rows = rowsUnder(context, prepared, tile, line);
   if (line.to < prepared.bars.length) return rows;
   const boxes = context.settings.tickBoxes ? [tickBoxes(context, widthMm)] : [];
-  const rest = stacked([remarks(context, prepared, widthMm), ...boxes], widthMm);
+  const media = exerciseMedia(context, prepared.exercise.media, widthMm);
+  const rest = stacked([remarks(context, prepared, widthMm), ...media, ...boxes], widthMm);
   return {
     widthMm,
     heightMm: rows.heightMm + rest.heightMm,

@@ -73,6 +73,8 @@ function writeItem(item: Item, outlines: Fonts | null, ink = INK): string {
   if (item.kind === 'ring') {
     return `<circle cx="${mm(item.x)}" cy="${mm(item.y)}" r="${mm(item.radius)}" fill="none" stroke="${item.colour}" stroke-width="${mm(item.strokeMm)}"/>`;
   }
+  if (item.kind === 'image')
+    return `<image x="${mm(item.x)}" y="${mm(item.y)}" width="${mm(item.width)}" height="${mm(item.height)}" preserveAspectRatio="none" role="img" aria-label="${escapeXml(item.alt)}" href="${item.dataUri}"/>`;
   if (item.kind === 'tile') return `${tileRoot(item.tile, item)}${item.tile.content}</svg>`;
   if (item.kind === 'picture')
     return `<g transform="matrix(${pictureMap(item).join(' ')})">${writeDrawing(item.drawing, ink)}</g>`;

@@ -2,7 +2,9 @@
 import { type Book, chapterLesson, type Lesson, type Paper } from '@shedbook/core';
 import { type Engraver, type Fonts, layOutBook, writePdf } from '@shedbook/engrave';
 import { type LanguageTag, SHEET_WORDS } from '@shedbook/words';
+import type { LessonMedia } from '../media/lesson-media.ts';
 import type { LessonFile } from './file.ts';
+import { printedMedia } from './printed-media.ts';
 
 /** What a book is printed with. */
 export interface BookRequest {
@@ -10,6 +12,8 @@ export interface BookRequest {
   readonly fonts: Fonts;
   /** The language that it prints. */
   readonly language: LanguageTag;
+  /** The files that a lesson shows, by the path of the lesson; named where left out. */
+  readonly media?: ReadonlyMap<string, LessonMedia>;
   /** The paper that was asked for; that of the book, else of its first lesson, when left out. */
   readonly paper?: Paper;
 }
@@ -28,17 +32,21 @@ export interface PrintedBook extends LessonFile<'sheet'> {
 export async function printBook(
   book: Book,
   lessons: ReadonlyMap<string, Lesson>,
-  { engraver, fonts, language, paper }: BookRequest,
+  { engraver, fonts, language, paper, media }: BookRequest,
 ): Promise<PrintedBook> {
   const chapters = book.chapters.map((chapter) => {
     const lesson = lessons.get(chapter.path);
     if (!lesson) throw new RangeError(`Internal error: no lesson ${chapter.path}`);
-    return chapterLesson(chapter, lesson);
+    const shown = printedMedia(lesson, media?.get(chapter.path) ?? new Map());
+    return { lesson: chapterLesson(chapter, lesson), shown };
   });
-  const size = paper ?? book.paper ?? chapters[0]?.sheet.paper ?? 'A4';
+  const lessonsOf = chapters.map(({ lesson }) => lesson);
+  const mediaBy = new Map(chapters.map(({ lesson, shown }) => [lesson, shown]));
+  const mediaOf = (lesson: Lesson) => mediaBy.get(lesson) ?? new Map();
+  const size = paper ?? book.paper ?? lessonsOf[0]?.sheet.paper ?? 'A4';
   const words = SHEET_WORDS[language];
   const { pages, outline } = layOutBook(
-    { ...book, lessons: chapters, paper: size },
+    { ...book, lessons: lessonsOf, paper: size, mediaOf },
     { engraver, fonts, words },
   );
   const content = await writePdf(pages, fonts, { title: book.title, author: book.by, language, outline });

@@ -5,7 +5,9 @@ import { Bpm, parseLesson } from '@shedbook/core';
 import { loadEngraver, loadFonts } from '@shedbook/engrave';
 import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import { drawCode } from '../files/code.ts';
 import { type PackFile, textFile } from '../files/file.ts';
+import { printedMedia } from '../files/printed-media.ts';
 import { makePack, type PackRequest } from './make-pack.ts';
 import type { Pack, PackAssignment } from './pack.ts';
 import { zipPack } from './zip.ts';
@@ -29,7 +31,9 @@ const engraver = await loadEngraver();
 const fonts = await loadFonts((specifier) => readFile(resolve(specifier)));
 
 /** What a pack has besides its lesson. */
-type Also = Partial<Pick<PackRequest, 'audio' | 'assignments' | 'level' | 'demonstrations' | 'films'>>;
+type Also = Partial<
+  Pick<PackRequest, 'audio' | 'assignments' | 'level' | 'demonstrations' | 'films' | 'media'>
+>;
 
 async function packOf(text: string, also: Also = {}): Promise<ReadonlyMap<string, string>> {
   const { lesson } = parseLesson(text, 'lesson');
@@ -128,6 +132,31 @@ describe('a take-home pack', () => {
       await version({}),
     ];
     expect(new Set(versions).size).toBe(4);
+  });
+
+  it('[SE4203] carries the files of the lesson once each, kept offline', async () => {
+    const sound = { kind: 'sound', type: 'audio/mpeg', content: new Uint8Array([1, 2]) } as const;
+    const medium = { ...sound, name: 'ab.mp3', size: null, png: null };
+    const media = new Map([
+      ['slow.mp3', medium],
+      ['again.mp3', medium],
+      ['nowhere.mp3', medium],
+    ]);
+    const text = `${TEXT}media: [slow.mp3, again.mp3, missing.mp3]\npracticePage: https://example.org/swing/index.html\n`;
+    const files = await packOf(text, { media });
+    const pack = describedBy(files);
+    expect(pack.media).toEqual([
+      { of: 'slow.mp3', path: 'media/ab.mp3', bytes: 2 },
+      { of: 'again.mp3', path: 'media/ab.mp3', bytes: 2 },
+    ]);
+    expect(files.get('media/ab.mp3')).toBe('\u0001\u0002');
+    expect(files.get('sw.js')).toContain('media/ab.mp3');
+    expect(describedBy(await packOf(text)).version).not.toBe(pack.version);
+    const { lesson } = parseLesson(text, 'lesson');
+    const printed = lesson && printedMedia(lesson, media).get('slow.mp3');
+    // definition: the file beside the page, whatever the page is called
+    expect(printed).toEqual({ kind: 'code', svg: drawCode('https://example.org/swing/media/ab.mp3') });
+    expect(printedMedia({ practicePage: null }, media).size).toBe(0);
   });
 
   it('[SE30] carries the title letter for letter', async () => {

@@ -12,9 +12,11 @@ import type { LanguageTag } from '@shedbook/words';
 import { strToU8 } from 'fflate';
 import { fileNumber, type LessonFile, type PackFile, textFile } from '../files/file.ts';
 import { FILE_FORMATS } from '../files/formats.data.ts';
+import { printedMedia } from '../files/printed-media.ts';
 import { recordLoops } from '../files/recordings.ts';
 import { makeSheet, printSheet } from '../files/sheet.ts';
 import { writeStandardFiles } from '../files/standard-files.ts';
+import type { LessonMedia } from '../media/lesson-media.ts';
 import { manifest, serviceWorker, startPage } from './app-files.ts';
 import {
   EXERCISES_IN_SIGHT,
@@ -23,7 +25,9 @@ import {
   type PackAssignment,
   type PackDemonstration,
   type PackDownload,
+  type PackMedium,
 } from './pack.ts';
+import { packedMedia } from './packed-media.ts';
 import { makeTiles, type PackTiles } from './tiles.ts';
 
 /** The folder of a pack that files to take along lie in. */
@@ -61,6 +65,8 @@ export interface PackRequest {
   readonly demonstrations?: readonly RecordedDemonstration[];
   /** Films of exercises: none where left out. */
   readonly films?: readonly ExerciseFilm[];
+  /** The files that the lesson shows, by their paths; named and not shown where left out. */
+  readonly media?: LessonMedia;
   /** What the teacher set for the student whom the pack is for: nothing where left out. */
   readonly assignments?: readonly PackAssignment[];
   /** The level at which the teacher judges that student; what the student chooses where left out. */
@@ -113,7 +119,15 @@ async function downloadsOf(request: PackRequest): Promise<readonly LessonFile<Pa
     request.audio === false ? [] : await recordLoops(lesson, request.onRecording ?? (() => {}));
   const source = textFile(`${id}${FILE_FORMATS.lesson.ending}`, text);
   const files: readonly LessonFile<PackDownload['kind']>[] = [
-    await printSheet(makeSheet(lesson, { engraver, fonts, language }), fonts),
+    await printSheet(
+      makeSheet(lesson, {
+        engraver,
+        fonts,
+        language,
+        media: printedMedia(lesson, request.media ?? new Map()),
+      }),
+      fonts,
+    ),
     ...writeStandardFiles(lesson),
     ...recordings,
     ...filmsOf(request),
@@ -128,9 +142,11 @@ function describe(
   {
     downloads,
     demonstrations,
+    media,
   }: {
     readonly downloads: readonly LessonFile<PackDownload['kind']>[];
     readonly demonstrations: readonly PackDemonstration[];
+    readonly media: readonly PackMedium[];
   },
   version: string,
 ): Pack {
@@ -145,6 +161,7 @@ function describe(
   return {
     ...pack,
     ...(demonstrations.length === 0 ? {} : { demonstrations }),
+    ...(media.length === 0 ? {} : { media }),
     ...(assignments.length === 0 ? {} : { assignments }),
     ...(level === undefined ? {} : { level }),
     ...(isPrivate ? { isPrivate } : {}),
@@ -168,15 +185,17 @@ export async function makePack(request: PackRequest): Promise<readonly PackFile[
   const worker = app.find((file) => file.path === 'sw.js');
   const plain = app.filter((file) => file !== worker);
   const shown = demonstrationsOf(request);
+  const media = packedMedia(lesson, request.media ?? new Map());
   const recordings = shown.map(({ file }) => file);
   const demonstrations = shown.map(({ told }) => told);
-  const parts = [...plain, manifest(lesson), ...tiles.files, ...downloads, ...recordings];
+  const parts = [...plain, manifest(lesson), ...tiles.files, ...downloads, ...recordings, ...media.files];
   const { assignments = [], level, isPrivate = false } = request;
   const isPlain = assignments.length === 0 && level === undefined && !isPrivate;
   const set = isPlain ? [] : [textFile('assignments', JSON.stringify({ assignments, level, isPrivate }))];
   const told = shown.length === 0 ? [] : [textFile('demonstrations', JSON.stringify(demonstrations))];
-  const version = versionOf([...parts, ...set, ...told, ...(worker ? [worker] : [])]);
-  const described = describe(request, tiles, { downloads, demonstrations }, version);
+  const beside = media.told.length === 0 ? [] : [textFile('media', JSON.stringify(media.told))];
+  const version = versionOf([...parts, ...set, ...told, ...beside, ...(worker ? [worker] : [])]);
+  const described = describe(request, tiles, { downloads, demonstrations, media: media.told }, version);
   const pack = textFile('pack.json', JSON.stringify(described));
   const files = [...parts.map(({ path, content }) => ({ path, content })), pack];
   const kept = files.filter(isKeptOffline).toSorted(inOrder);

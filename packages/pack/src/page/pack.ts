@@ -65,6 +65,19 @@ export interface PackDemonstration extends Demonstration {
   readonly bytes: number;
 }
 
+/** A file of the teacher's own. */
+export interface PackMedium {
+  /** Its path in the lesson. */
+  readonly of: string;
+  /** Where it lies in the pack, named by its content. */
+  readonly path: string;
+  readonly bytes: number;
+  /** Of a picture; left out for any other. */
+  readonly widthPx?: number;
+  /** Of a picture; left out for any other. */
+  readonly heightPx?: number;
+}
+
 /** What the teacher set of a pack's lesson for the student whom it is for. */
 export interface PackAssignment {
   /** Lasting name of the exercise. */
@@ -94,6 +107,8 @@ export interface Pack {
   readonly downloads: readonly PackDownload[];
   /** Exercises as the teacher plays them, at most one of each; left out where there are none. */
   readonly demonstrations?: readonly PackDemonstration[];
+  /** Pictures, sound and video that the lesson shows; left out where there are none. */
+  readonly media?: readonly PackMedium[];
   /** What the teacher set for one student; left out where the pack is for everybody. */
   readonly assignments?: readonly PackAssignment[];
   /** The level at which the teacher judges that student, as `packages/judge` names it; left out where the pack is for everybody. */

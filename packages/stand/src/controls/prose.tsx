@@ -1,5 +1,6 @@
-/** What a teacher writes to a lesson or a section: paragraphs, lists, emphasis and links. */
-import { type ProseBlock, type ProseRun, readProse } from '@shedbook/core';
+/** What a teacher writes to a lesson or a section: paragraphs, lists, emphasis, links and pictures. */
+import { type Medium, type ProseBlock, type ProseRun, readProse } from '@shedbook/core';
+import { type FindMedium, MediaPlace, MediumView } from './medium.tsx';
 
 function Run({ text, strong, emphasis, link }: ProseRun) {
   const set = strong ? (
@@ -18,6 +19,7 @@ function Runs({ runs }: { readonly runs: readonly ProseRun[] }) {
 }
 
 function Block({ block }: { readonly block: ProseBlock }) {
+  if (block.kind === 'medium') return <MediumView medium={block.medium} />;
   if (block.kind === 'paragraph') {
     return (
       <p>
@@ -33,8 +35,28 @@ function Block({ block }: { readonly block: ProseBlock }) {
   return block.isNumbered ? <ol>{items}</ol> : <ul>{items}</ul>;
 }
 
-/** The text; nothing where there is none. */
-export function Prose({ text }: { readonly text: string | null }) {
-  return readProse(text ?? '').map((block, index) => <Block key={index} block={block} />);
+/** What there is to draw of what a teacher wrote. */
+export interface ProseProps {
+  readonly text: string | null;
+  /** What stands under it; nothing where left out. */
+  readonly media?: readonly Medium[] | undefined;
+  /** Finds the files; they are named where left out. */
+  readonly find?: FindMedium;
+}
+
+const NOWHERE: FindMedium = () => null;
+
+/** The text, and under it pictures, sound and video; nothing where there is neither. */
+export function Prose({ text, media = [], find = NOWHERE }: ProseProps) {
+  return (
+    <MediaPlace value={find}>
+      {readProse(text ?? '').map((block, index) => (
+        <Block key={index} block={block} />
+      ))}
+      {media.map((medium) => (
+        <MediumView key={medium.path} medium={medium} />
+      ))}
+    </MediaPlace>
+  );
 }
 /* biome-ignore-end lint/suspicious/noArrayIndexKey: see above */

@@ -89,6 +89,12 @@ export const sheet = {
   exercise: 'Exercise {$number :integer}',
   exerciseNamed: 'Exercise {$number :integer}: {$name}',
   before: 'First: {$heading}',
+  media: {
+    picture: 'picture: {$file}',
+    sound: 'sound: {$file}, beside the lesson',
+    video: 'video: {$file}, beside the lesson',
+  },
+  scan: { sound: 'Scan to hear it', video: 'Scan to watch it' },
   fromBar: '{$exercise}, from bar {$bar :integer}',
   page: '{$title}, page {$page :integer} of {$pages :integer}',
 } as const;

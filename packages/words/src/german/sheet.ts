@@ -91,6 +91,12 @@ export const sheet = translation<typeof english.sheet>()({
   exercise: 'Übung {$number :integer}',
   exerciseNamed: 'Übung {$number :integer}: {$name}',
   before: 'Zuerst: {$heading}',
+  media: {
+    picture: 'Bild: {$file}',
+    sound: 'Ton: {$file}, bei der Lektion',
+    video: 'Video: {$file}, bei der Lektion',
+  },
+  scan: { sound: 'Zum Hören scannen', video: 'Zum Ansehen scannen' },
   fromBar: '{$exercise}, ab Takt {$bar :integer}',
   page: '{$title}, Seite {$page :integer} von {$pages :integer}',
 });
