@@ -1,5 +1,5 @@
 /** What listening has to say besides its report. */
-import type { Fact } from '@shedbook/core';
+import type { Fact, Voice } from '@shedbook/core';
 
 /** A take in which there is nothing to report on. */
 interface NothingFact extends Fact {
@@ -21,5 +21,13 @@ interface NothingFact extends Fact {
 /** Why there is no report. */
 export type RefusalFact = NothingFact;
 
+/** Strokes that could not be heard under a louder voice and are written as in the other beats. */
+export interface AssumedFact extends Fact {
+  readonly fact: 'written-as-elsewhere';
+  readonly voice: Voice;
+  readonly under: Voice;
+  readonly count: number;
+}
+
 /** What listening states. */
-export type ListenFact = RefusalFact;
+export type ListenFact = RefusalFact | AssumedFact;

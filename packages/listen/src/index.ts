@@ -1,6 +1,6 @@
 /** Listening: what a student really played, from audio or MIDI. */
 export { EventExtractor } from './detect/extract.ts';
-export type { ListenFact, RefusalFact } from './fact.ts';
+export type { AssumedFact, ListenFact, RefusalFact } from './fact.ts';
 export { listen, listenBeside, type Recording, TakeListener } from './listen.ts';
 export type { Asked, Listened } from './listened.ts';
 export { createLiveListener } from './live/live-listener.ts';
@@ -18,7 +18,7 @@ export { unpackWeights } from './network/weights.ts';
 export { PadListener } from './pad/pad-listener.ts';
 export { ANALYSIS_RATE } from './signal/bands.data.ts';
 export { lessonOfTranscript } from './transcribe/lesson-text.ts';
-export type { StruckVoice } from './transcribe/struck.ts';
+export type { AssumedStroke, StruckVoice } from './transcribe/struck.ts';
 export {
   type HeardBar,
   type Known,

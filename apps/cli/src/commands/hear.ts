@@ -85,6 +85,7 @@ function jsonOf(heard: Transcript, lesson: string) {
       ),
     })),
     levelDb: heard.levelDb,
+    assumed: heard.assumed.map(({ timeSeconds, voice, under }) => ({ timeSeconds, voice, under })),
     misfits: heard.misfits.map(({ timeSeconds, voice }) => ({ timeSeconds, voice })),
     lesson,
   };
@@ -100,11 +101,12 @@ function partLines(parts: readonly (ExercisePart | GroovePart)[], terminal: Spea
 
 function linesOf(heard: Transcript, terminal: Speaker): readonly string[] {
   const { hear } = terminal.catalogue.words;
-  const { meter, bpm, feel, bars, groove, exercises, misfits } = heard;
+  const { meter, bpm, feel, bars, groove, exercises, misfits, remarks } = heard;
   return [
     hear.found({ bars: bars.length, meter: meter.text, bpm: Math.round(bpm), feel: formatFeel(feel) }),
     ...(groove.length > 0 ? [hear.groove, ...partLines(groove, terminal)] : []),
     ...exercises.flatMap(({ number, parts }) => [hear.exercise({ number }), ...partLines(parts, terminal)]),
+    ...remarks.map((fact) => say(fact, terminal.catalogue.language)),
     ...(misfits.length > 0 ? [hear.misfits({ strokes: misfits.length })] : []),
   ];
 }

@@ -60,7 +60,8 @@ function Said({ state }: { readonly state: DictationState }) {
   const found = words.found({
     ...{ bars: bars.length, meter: meter.text, bpm: Math.round(bpm), feel: formatFeel(feel) },
   });
-  return misfits.length > 0 ? `${found} ${words.misfits({ strokes: misfits.length })}` : found;
+  const left = misfits.length > 0 ? [words.misfits({ strokes: misfits.length })] : [];
+  return [found, ...state.heard.remarks.map((fact) => say(fact)), ...left].join(' ');
 }
 
 interface HeardRowProps {

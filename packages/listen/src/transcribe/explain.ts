@@ -4,18 +4,19 @@
  * Conventions: costs in nats, about: less is better. A beat is what the meter counts; bars from the first beat on.
  * Sources: people prefer a pulse of about 100 a minute (D. Moelants, ICMPC 2002); the rest is common practice: time is
  * kept in about two strokes a beat; the back beat, the hi-hat foot and the skip of the ride fall on the second and fourth;
- * the bass drum opens the bar, and a take begins with one. The weights are ours, set on the demo's lessons as somebody
+ * the bass drum opens the bar, accents fall on beats, and a take begins with one; where every third of a beat is kept the
+ * beat is dotted, and goes slower. The weights are ours, set on the demo's lessons as somebody
  * scattered plays them; `internal/listen-lab/MEASURED.md` says what was measured on others.
  */
-import type { SwingRatio, Voice } from '@shedbook/core';
-import { offBeatPhase } from '@shedbook/core';
+import { ACCENT_DB, offBeatPhase, type SwingRatio, type Voice } from '@shedbook/core';
+import { mean } from '@shedbook/signal';
 import { beatSecondsOf, placeIn } from './phase.ts';
 import { type StruckVoice, TIME_KEEPERS } from './struck.ts';
 
 /** A pulse that people prefer, and how far from it others lie, in octaves. */
-const PREFERRED = { bpm: 104, octaves: 0.65 } as const;
+const PREFERRED = { bpm: 104, dottedBpm: 72, octaves: 0.65 } as const;
 /** Strokes a beat of the voice that keeps time. */
-const TIME_KEEPING = { rate: 1.75, octaves: 0.75 } as const;
+const TIME_KEEPING = { rate: 1.75, dottedRate: 3, octaves: 0.75 } as const;
 
 /** Places inside a beat, and what a stroke there costs beside one on the beat. */
 const PLACES: readonly (readonly [number, number])[] = [
@@ -29,6 +30,13 @@ const PLACES: readonly (readonly [number, number])[] = [
   [1 / 6, 2],
   [5 / 6, 2],
 ];
+/** The same inside a dotted beat that is kept in three. */
+const DOTTED_PLACES = PLACES.map(([place, cost]): readonly [number, number] => [
+  place,
+  Math.abs(place * 3 - Math.round(place * 3)) < 1e-6 ? Math.min(cost, 0.5) : Math.max(cost, 1.2),
+]);
+/** Of the beats that are kept so many must be kept in three for a dotted beat, a stroke so near to its third. */
+const IN_THREE = { share: 0.6, near: 0.1 } as const;
 /** Where the skip stroke of a swung ride lies in its beat. */
 const SKIP = { from: 0.58, to: 0.85 } as const;
 /** Furthest that a stroke is counted from a place, in nats. */
@@ -48,7 +56,12 @@ const WEIGHTS = {
   cymbal: 1,
   foot: 2.5,
   skip: 2.5,
+  accents: 2,
 } as const;
+/** So many strokes on beats and off them tell where accents fall, and so many dB between the two are all. */
+const ACCENTS = { fewest: 6, most: ACCENT_DB } as const;
+/** What it costs to count bars so; one of four is the usual one. */
+const USUAL = { plain: { 2: 0.7, 3: 0.7, 4: 0 }, dotted: { 2: 0, 3: 0.7, 4: 0.2 } } as const;
 
 /** A stroke with its place. */
 export interface PlacedVoice {
@@ -57,11 +70,17 @@ export interface PlacedVoice {
   readonly at: number;
 }
 
-/** What explains a take. */
-export interface Explained {
-  readonly beats: readonly number[];
+/** How a bar is counted. */
+export interface Counted {
   /** How many beats a bar has. */
   readonly inBar: number;
+  /** Whether the beat is dotted: three of its parts are counted. */
+  readonly isDotted: boolean;
+}
+
+/** What explains a take. */
+export interface Explained extends Counted {
+  readonly beats: readonly number[];
   /** Beats before the first bar line: 0 up to the beats of a bar. */
   readonly pickup: number;
   /** How little it explains, in nats; no unit. */
@@ -73,9 +92,14 @@ export function placeAll(beats: readonly number[], strokes: readonly StruckVoice
   return strokes.map((stroke) => ({ stroke, at: placeIn(beats, stroke.timeSeconds) }));
 }
 
-function costOfPlaces(placed: readonly PlacedVoice[], beatSeconds: number, swing: SwingRatio | null): number {
+function costOfPlaces(
+  placed: readonly PlacedVoice[],
+  beatSeconds: number,
+  { isDotted, swing }: { readonly isDotted: boolean; readonly swing: SwingRatio | null },
+): number {
   const spread = Math.max(0.02, SPREAD_SECONDS / beatSeconds);
-  const places = swing ? [...PLACES, [offBeatPhase(swing.ratio), 0.5] as const] : PLACES;
+  const plain = isDotted ? DOTTED_PLACES : PLACES;
+  const places = swing ? [...plain, [offBeatPhase(swing.ratio), 0.5] as const] : plain;
   const costs = placed.map(({ at }) => {
     const phase = at - Math.floor(at);
     const least = places.reduce(
@@ -161,44 +185,93 @@ function habits(placed: readonly PlacedVoice[], pickup: number, inBar: number): 
   );
 }
 
+/** Share of the beats that are kept in which both inner thirds are struck. */
+function keptInThree(placed: readonly PlacedVoice[]): number {
+  const beats = new Map<number, Set<number>>();
+  for (const { stroke, at } of placed) {
+    if (!TIME_KEEPERS.includes(stroke.voice)) continue;
+    const third = Math.round(at * 3);
+    const beat = Math.floor(third / 3);
+    const struck = beats.get(beat) ?? new Set();
+    if (Math.abs(at * 3 - third) < 3 * IN_THREE.near) struck.add(third - 3 * beat);
+    beats.set(beat, struck);
+  }
+  if (beats.size < 2) return 0;
+  return [...beats.values()].filter((struck) => struck.has(1) && struck.has(2)).length / beats.size;
+}
+
+/** How much louder the voices that keep time are on beats than between them, from 0 to 1. */
+function accentsOnBeats(placed: readonly PlacedVoice[]): number {
+  const louder = TIME_KEEPERS.map((voice) => {
+    const own = placed.filter(({ stroke }) => stroke.voice === voice);
+    const isOn = ({ at }: PlacedVoice) => Math.abs(at - Math.round(at)) < 0.12;
+    const levels = (of: readonly PlacedVoice[]) => of.map(({ stroke }) => stroke.levelDb);
+    const [on, off] = [levels(own.filter(isOn)), levels(own.filter((one) => !isOn(one)))];
+    if (Math.min(on.length, off.length) < ACCENTS.fewest) return 0;
+    return (mean(on) - mean(off)) / ACCENTS.most;
+  });
+  return Math.min(1, Math.max(0, ...louder));
+}
+
 /** How the bar of a hypothesis is chosen. */
 export interface Wanted {
-  /** How many beats a bar may have. */
-  readonly inBar: readonly number[];
+  /** How a bar may be counted. */
+  readonly bars: readonly Counted[];
   readonly swing: SwingRatio | null;
+  /** Whether the meter is known: then a dotted beat need not be kept in three. */
+  readonly isKnown: boolean;
   /** Beats a minute that are preferred where the take leaves it open. */
   readonly bpm?: number;
 }
 
-/** The best bars of some beats. */
+/** What beats cost before they are counted in bars. */
+function costOfBeats(
+  placed: readonly PlacedVoice[],
+  beats: readonly number[],
+  isDotted: boolean,
+  { swing, bpm }: Wanted,
+): number {
+  const seconds = beatSecondsOf(beats);
+  const places = WEIGHTS.places * costOfPlaces(placed, seconds, { isDotted, swing });
+  const onBeats = new Set(
+    placed.flatMap(({ at }) => (Math.abs(at - Math.round(at)) < 0.12 ? [Math.round(at)] : [])),
+  );
+  const empty = WEIGHTS.empty * (1 - Math.min(1, onBeats.size / beats.length));
+  if (bpm !== undefined) return places + empty;
+  const preferred = isDotted ? PREFERRED.dottedBpm : PREFERRED.bpm;
+  const rate = rateOf(placed, beats.length);
+  const usual = isDotted ? TIME_KEEPING.dottedRate : TIME_KEEPING.rate;
+  return (
+    places +
+    empty +
+    WEIGHTS.preferred * octaves(60 / seconds / preferred, PREFERRED.octaves) +
+    (rate === null ? 0 : WEIGHTS.timeKeeping * octaves(rate / usual, TIME_KEEPING.octaves))
+  );
+}
+
+function usualCost({ inBar, isDotted }: Counted): number {
+  const costs: Readonly<Record<number, number>> = isDotted ? USUAL.dotted : USUAL.plain;
+  return costs[inBar] ?? USUAL.plain[3];
+}
+
+/** The best bars of some beats, or null where none of those that are wanted may be. */
 export function explain(
   beats: readonly number[],
   strokes: readonly StruckVoice[],
   wanted: Wanted,
-): Explained {
+): Explained | null {
   const placed = placeAll(beats, strokes);
-  const seconds = beatSecondsOf(beats);
-  const rate = rateOf(placed, beats.length);
-  const onBeats = new Set(
-    placed.flatMap(({ at }) => (Math.abs(at - Math.round(at)) < 0.12 ? [Math.round(at)] : [])),
-  );
-  const base =
-    WEIGHTS.places * costOfPlaces(placed, seconds, wanted.swing) +
-    (wanted.bpm === undefined
-      ? WEIGHTS.preferred * octaves(60 / seconds / PREFERRED.bpm, PREFERRED.octaves) +
-        (rate === null ? 0 : WEIGHTS.timeKeeping * octaves(rate / TIME_KEEPING.rate, TIME_KEEPING.octaves))
-      : 0) +
-    WEIGHTS.empty * (1 - Math.min(1, onBeats.size / beats.length));
-  const bars = wanted.inBar.flatMap((inBar) => {
+  const mayBeDotted = wanted.isKnown || keptInThree(placed) > IN_THREE.share;
+  const accents = WEIGHTS.accents * accentsOnBeats(placed);
+  const bars = wanted.bars.flatMap((counted) => {
+    const { inBar, isDotted } = counted;
+    if (isDotted && !mayBeDotted) return [];
+    const base = costOfBeats(placed, beats, isDotted, wanted) - accents;
     const round = WEIGHTS.round * comesRound(placed, inBar, beats.length);
-    // A bar of four is the usual one.
-    const usual = inBar === 4 ? 0 : 0.7;
-    return Array.from({ length: inBar }, (_, pickup) => ({
-      beats,
-      inBar,
-      pickup,
-      cost: base - round + usual - habits(placed, pickup, inBar),
-    }));
+    return Array.from({ length: inBar }, (_, pickup): Explained => {
+      const cost = base - round + usualCost(counted) - habits(placed, pickup, inBar);
+      return { ...counted, beats, pickup, cost };
+    });
   });
-  return bars.reduce((best, one) => (one.cost < best.cost ? one : best));
+  return bars.toSorted((a, b) => a.cost - b.cost)[0] ?? null;
 }

@@ -8,8 +8,14 @@
  */
 import { fitLine } from '@shedbook/signal';
 
+/** Between how many beats a minute a pulse is looked for. */
+export interface Limits {
+  readonly leastBpm: number;
+  readonly mostBpm: number;
+}
+
 /** Beats a minute that are looked for. */
-export const PULSES = { least: 40, most: 270 } as const;
+export const PULSES: Limits = { leastBpm: 40, mostBpm: 270 };
 const STEP_SECONDS = 0.004;
 const BLUR_SECONDS = 0.016;
 const PEAKS = 16;
@@ -37,14 +43,11 @@ function intervals(moments: readonly number[], longest: number): Float64Array {
 }
 
 /** Lengths of a beat at which moments come round, likeliest first. */
-export function beatLengths(
-  moments: readonly number[],
-  { least, most }: { readonly least: number; readonly most: number },
-): readonly number[] {
-  const counts = intervals(moments, 4 * (60 / least) + 0.1);
+export function beatLengths(moments: readonly number[], { leastBpm, mostBpm }: Limits): readonly number[] {
+  const counts = intervals(moments, 4 * (60 / leastBpm) + 0.1);
   const at = (seconds: number) => counts[Math.round(seconds / STEP_SECONDS)] ?? 0;
   const found: { readonly seconds: number; readonly score: number }[] = [];
-  for (let seconds = 60 / most; seconds <= 60 / least; seconds += STEP_SECONDS / 2) {
+  for (let seconds = 60 / mostBpm; seconds <= 60 / leastBpm; seconds += STEP_SECONDS / 2) {
     const score = at(seconds) + at(2 * seconds) + at(4 * seconds);
     found.push({ seconds, score });
   }

@@ -10,6 +10,13 @@ export interface StruckVoice {
   readonly timeSeconds: Seconds;
   readonly voice: Voice;
   readonly levelDb: number;
+  /** The louder voice under which it was not heard: it is taken from the other beats. None of what was heard. */
+  readonly under?: Voice;
+}
+
+/** A stroke that is written and was not heard. */
+export interface AssumedStroke extends StruckVoice {
+  readonly under: Voice;
 }
 
 /** Moments at which something was struck, each once, in order. */

@@ -9,10 +9,13 @@ import {
   perform,
   Seconds,
   seededRandom,
+  starterText,
   struckSlots,
   type Voice,
 } from '@shedbook/core';
 import { describe, expect, it } from 'vitest';
+import { RATE, sounded } from '../../test/takes.ts';
+import { TakeListener } from '../listen.ts';
 import { lessonOfTranscript } from './lesson-text.ts';
 import type { StruckVoice } from './struck.ts';
 import { type Known, type Transcript, transcribeNotes } from './transcribe.ts';
@@ -98,6 +101,44 @@ describe('writing down what was played', () => {
       expect(bars).toBeGreaterThan(30);
     },
   );
+
+  // definition: the grooves that lessons start from, in the meter that their texts have
+  it.each([
+    { name: 'six-eight', meter: '6/8' },
+    { name: 'twelve-eight', meter: '12/8' },
+    { name: 'rock-eighths', meter: '4/4' },
+    { name: 'jazz-waltz', meter: '3/4' },
+  ] as const)('[LI4400] hears that $name is in $meter', ({ name, meter }) => {
+    const lesson = parseLesson(starterText(name, name), name).lesson as Lesson;
+    for (const bpm of [lesson.tempo.startBpm, lesson.tempo.goalBpm ?? 120]) {
+      const found = heard(play(lesson, 1, bpm).strokes);
+      expect(found.meter.text).toBe(meter);
+      // definition: as fast as it was played, slowing by 3 % from start to end
+      expect(Math.abs(Math.log(found.bpm / bpm))).toBeLessThan(0.05);
+    }
+  });
+
+  it('[LI4401] says what it writes under a back beat though nobody could hear it', () => {
+    const lesson = parseLesson(starterText('shuffle', 'Shuffle'), 'shuffle').lesson as Lesson;
+    const sections = [{ play: 'pattern' as const, bars: 8, ending: null }];
+    const form = { name: 'loop', sections, repeat: 1, countInBars: 0 };
+    const { strokes, durationSeconds } = perform(lesson, { exercise: 1, form });
+    const listener = new TakeListener(RATE);
+    listener.push(sounded(strokes, durationSeconds + 1));
+    const { transcript } = listener.transcribe();
+    // definition: the groove of the lesson that was sounded
+    const due = lesson.groove.find(({ voice }) => voice === 'hihat');
+    const written = transcript?.groove.find(({ voice }) => voice === 'hihat');
+    expect(written && formatPattern(written.pattern)).toBe(due && formatPattern(due.pattern));
+    const assumed = transcript?.assumed ?? [];
+    expect(transcript?.remarks).toEqual([
+      { fact: 'written-as-elsewhere', voice: 'hihat', under: 'snare', count: assumed.length },
+    ]);
+    // definition: beats 2 and 4, half a bar apart, at 84 a minute
+    for (const { timeSeconds } of assumed)
+      expect(Math.abs(((timeSeconds * 84) / 60) % 2) - 1).toBeCloseTo(0, 1);
+    expect(assumed.length).toBeGreaterThan(4);
+  });
 
   it('[LI72] tells what repeats in every bar from what is played over it', () => {
     const lesson = lessonNamed('first-swing');

@@ -16,22 +16,24 @@ import {
   LeadDb,
   type Meter,
   meter,
+  NAMED_FEELS,
   type PlacedStroke,
-  parseMeter,
   quantise,
   Seconds,
   swingAt,
   toNumber,
   type Voice,
 } from '@shedbook/core';
-import type { RefusalFact } from '../fact.ts';
+import type { AssumedFact, RefusalFact } from '../fact.ts';
+import { assumedFacts } from './assumed.ts';
 import { partGroove } from './bars.ts';
 import { exercisesOf } from './exercises.ts';
-import { type Explained, explain, type PlacedVoice, placeAll, type Wanted } from './explain.ts';
+import { type Counted, type Explained, explain, type PlacedVoice, placeAll, type Wanted } from './explain.ts';
 import { feelOf } from './feel.ts';
+import { type InBars, PARTS } from './kept-time.ts';
 import { beatSecondsOf } from './phase.ts';
-import { beatLengths, PULSES, walksOf } from './pulse.ts';
-import { fromTheCount, momentsOf, type StruckVoice } from './struck.ts';
+import { beatLengths, type Limits, PULSES, walksOf } from './pulse.ts';
+import { type AssumedStroke, fromTheCount, momentsOf, type StruckVoice } from './struck.ts';
 import { touchesOf } from './touch.ts';
 
 /** What is known of a take beforehand; what is left out is found. */
@@ -65,6 +67,10 @@ export interface Transcript {
   readonly levelDb: Readonly<Partial<Record<Voice, LeadDb>>>;
   /** Strokes that fit no slot. */
   readonly misfits: readonly StruckVoice[];
+  /** Strokes that were not heard, since they lie under louder ones, and are written as in the other beats. */
+  readonly assumed: readonly AssumedStroke[];
+  /** What has to be said of it. */
+  readonly remarks: readonly AssumedFact[];
 }
 
 /** What was written down, or why nothing was. */
@@ -72,8 +78,9 @@ export type Transcribed =
   | { readonly transcript: Transcript; readonly refusal: null }
   | { readonly transcript: null; readonly refusal: RefusalFact };
 
-/** Meters that are looked for. */
-const METERS: Readonly<Record<number, string>> = { 3: '3/4', 4: '4/4' };
+/** Meters that are looked for, by what they count: plain beats, and dotted ones. */
+const PLAIN = ['4/4', '3/4'].map(meter);
+const DOTTED = ['6/8', '12/8'].map(meter);
 /** How far a tempo that was told may be off, as a ratio. */
 const ABOUT = 1.12;
 /** Fewer moments follow no beat. */
@@ -88,25 +95,40 @@ function countOf(of: Meter): { readonly inBar: number; readonly length: Fraction
     : { inBar: of.upper, length: fraction(1, of.lower) };
 }
 
+function countedAs(of: Meter): Counted {
+  return { inBar: countOf(of).inBar, isDotted: of.compound };
+}
+
 /** The beats and bars that explain a take best, or null where none do. */
 function bestBars(strokes: readonly StruckVoice[], known: Known): Explained | null {
   const moments = momentsOf(strokes);
   if (moments.length < FEWEST) return null;
-  const count = known.meter ? countOf(known.meter) : null;
-  // Quarter notes that one beat lasts.
-  const quarters = 4 * toNumber(count?.length ?? fraction(1, 4));
-  const pulse = known.bpm === undefined ? null : known.bpm / quarters;
-  const limits = pulse === null ? PULSES : { least: pulse / ABOUT, most: pulse * ABOUT };
-  const wanted: Wanted = {
-    inBar: count ? [count.inBar] : [4, 3],
-    swing: known.feel ? swingAt(known.feel, known.bpm ?? 120) : null,
-    ...(pulse === null ? {} : { bpm: pulse }),
-  };
-  const walks = walksOf(moments, beatLengths(moments, limits)).filter((beats) => beats.length > 2);
-  if (walks.length === 0) return null;
-  return walks
-    .map((beats) => explain(beats, strokes, wanted))
-    .reduce((best, one) => (one.cost < best.cost ? one : best));
+  const families = known.meter ? [[known.meter]] : [PLAIN, DOTTED];
+  const everyWalk = known.bpm === undefined ? walksWithin(moments, PULSES) : null;
+  const explained = families.flatMap((meters): readonly Explained[] => {
+    // Quarter notes that one beat lasts.
+    const quarters = 4 * toNumber(countOf(meters[0]!).length);
+    const pulse = (known.bpm ?? 0) / quarters;
+    const wanted: Wanted = {
+      bars: meters.map(countedAs),
+      swing: known.feel ? swingAt(known.feel, known.bpm ?? 120) : null,
+      isKnown: known.meter !== undefined,
+      ...(known.bpm === undefined ? {} : { bpm: pulse }),
+    };
+    const walks = everyWalk ?? walksWithin(moments, { leastBpm: pulse / ABOUT, mostBpm: pulse * ABOUT });
+    return walks.flatMap((beats) => explain(beats, strokes, wanted) ?? []);
+  });
+  return explained.toSorted((a, b) => a.cost - b.cost)[0] ?? null;
+}
+
+function walksWithin(moments: readonly number[], limits: Limits) {
+  return walksOf(moments, beatLengths(moments, limits)).filter((beats) => beats.length > 2);
+}
+
+/** The meter of bars that were found. */
+function meterOf({ inBar, isDotted }: Counted): Meter {
+  const all = isDotted ? DOTTED : PLAIN;
+  return all.find(({ beats }) => beats.length === inBar) ?? meter('4/4');
 }
 
 interface Placed extends PlacedStroke {
@@ -164,9 +186,10 @@ export interface FoundBars {
 export function findBars(strokes: readonly StruckVoice[], known: Known): FoundBars | null {
   const explained = bestBars(strokes, known);
   if (!explained) return null;
-  const of = known.meter ?? parseMeter(METERS[explained.inBar] ?? '4/4') ?? meter('4/4');
+  const of = known.meter ?? meterOf(explained);
   const bpm = Bpm((60 / beatSecondsOf(explained.beats)) * 4 * toNumber(countOf(of).length));
-  const feel = known.feel ?? feelOf(placeAll(explained.beats, strokes));
+  const even = explained.isDotted ? NAMED_FEELS.even : null;
+  const feel = known.feel ?? even ?? feelOf(placeAll(explained.beats, strokes));
   return { explained, meter: of, feel, bpm };
 }
 
@@ -175,6 +198,17 @@ function barLine({ beats, pickup, inBar }: Explained, bar: number): Seconds {
   const index = pickup + bar * inBar;
   const edge = Math.max(0, Math.min(beats.length - 1, index));
   return Seconds(beats[edge]! + (index - edge) * beatSecondsOf(beats));
+}
+
+/** Strokes with their bar, their beat and how far into it they are. */
+export function inBarsOf(strokes: readonly StruckVoice[], found: FoundBars): readonly InBars[] {
+  const { explained, meter: of, feel, bpm } = found;
+  const { strokes: placed } = placeStrokes(placeAll(explained.beats, strokes), explained, of, feel, bpm);
+  const length = toNumber(countOf(of).length);
+  return placed.map(({ bar, inBar, struck }) => {
+    const parts = Math.round((PARTS * toNumber(inBar)) / length);
+    return { bar, beat: Math.floor(parts / PARTS), part: parts % PARTS, struck };
+  });
 }
 
 /** Writes strokes down in bars that are known. */
@@ -190,6 +224,7 @@ export function writeDown(strokes: readonly StruckVoice[], found: FoundBars): Tr
   const parted = partGroove(parts);
   const lead = parted.groove[0]?.voice ?? parts[0]?.voice;
   const zero = (lead && plainDb.get(lead)) ?? 0;
+  const assumed = own.flatMap(({ struck: { under, ...struck } }) => (under ? [{ ...struck, under }] : []));
   return {
     meter: of,
     feel,
@@ -205,6 +240,8 @@ export function writeDown(strokes: readonly StruckVoice[], found: FoundBars): Tr
     exercises: exercisesOf(parts, parted),
     levelDb: Object.fromEntries([...plainDb].map(([voice, db]) => [voice, LeadDb(db - zero)])),
     misfits: [...misfits, ...left.map(({ struck }) => struck)],
+    assumed,
+    remarks: assumedFacts(assumed),
   };
 }
 

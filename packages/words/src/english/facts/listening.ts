@@ -32,6 +32,8 @@ export const listening = sentences<ListenFact | UnheardFact>()({
     '.input {$count :integer} .match $count one {{{$count} stroke of {$voice :the} cannot be told from what the loudspeaker played; with headphones it can.}} * {{{$count} strokes of {$voice :the} cannot be told from what the loudspeaker played; with headphones they can.}}',
   'under-others':
     '.input {$count :integer} .match $count one {{{$count} stroke of {$voice :the} lies under a louder one and cannot be told: played or left out, it sounds the same.}} * {{{$count} strokes of {$voice :the} lie under louder ones and cannot be told: played or left out, they sound the same.}}',
+  'written-as-elsewhere':
+    '.input {$count :integer} .match $count one {{{$count} stroke of {$voice :the} lies under {$under :the} and could not be heard; it is written as in the other beats.}} * {{{$count} strokes of {$voice :the} lie under {$under :the} and could not be heard; they are written as in the other beats.}}',
   'as-other-exercises':
     'What is heard is as much exercise {$exercises :numbers type=or}: it cannot be told which was played.',
   'other-tempo': 'It was played at {$bpm :integer} beats a minute, not at {$askedBpm :integer}.',

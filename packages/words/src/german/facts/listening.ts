@@ -32,6 +32,8 @@ export const listening = sentences<ListenFact | UnheardFact>()({
     '.input {$count :integer} .match $count one {{{$voice :the at=start}: {$count} Schlag ist nicht von dem zu unterscheiden, was der Lautsprecher spielte; mit Kopfhörern geht es.}} * {{{$voice :the at=start}: {$count} Schläge sind nicht von dem zu unterscheiden, was der Lautsprecher spielte; mit Kopfhörern geht es.}}',
   'under-others':
     '.input {$count :integer} .match $count one {{{$voice :the at=start}: {$count} Schlag liegt unter einem lauteren und ist nicht zu beurteilen; gespielt oder ausgelassen, es klingt gleich.}} * {{{$voice :the at=start}: {$count} Schläge liegen unter lauteren und sind nicht zu beurteilen; gespielt oder ausgelassen, es klingt gleich.}}',
+  'written-as-elsewhere':
+    '.input {$count :integer} .match $count one {{{$voice :the at=start}: {$count} Schlag war nicht zu hören, weil zugleich {$under :the} erklingt; er steht da wie auf den anderen Schlagzeiten.}} * {{{$voice :the at=start}: {$count} Schläge waren nicht zu hören, weil zugleich {$under :the} erklingt; sie stehen da wie auf den anderen Schlagzeiten.}}',
   'as-other-exercises':
     'Was zu hören ist, passt ebenso zu Übung {$exercises :numbers type=or}: Welche gespielt wurde, ist nicht zu sagen.',
   'other-tempo': 'Gespielt wurde mit {$bpm :integer} Vierteln in der Minute, nicht mit {$askedBpm :integer}.',
