@@ -12,6 +12,7 @@ export * from './controls/notice.tsx';
 export * from './controls/preferences.tsx';
 export * from './controls/range.tsx';
 export * from './controls/sheet-dialog.tsx';
+export { type AskTerms, askWorker } from './device/ask-worker.ts';
 export { type SessionType, setAudioSession } from './device/audio-session.ts';
 export { doneToTrack, isTouched, UNTOUCHED } from './device/done-to-track.ts';
 export * from './device/faces.ts';

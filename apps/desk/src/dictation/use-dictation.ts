@@ -1,8 +1,8 @@
 /** A take on its way to the page: recorded or dropped, written down, looked through. */
 import type { Lesson } from '@shedbook/core';
 import type { RefusalFact, Transcript } from '@shedbook/listen';
+import { askWorker } from '@shedbook/stand';
 import { useEffect, useRef, useState } from 'react';
-import { askWorker } from '../shared/ask-worker.ts';
 import DictationWorker from './dictation.worker.ts?worker';
 import type { DictationAnswer, DictationOrder, Played } from './messages.ts';
 import { type Recorder, record, type Source } from './recorder.ts';
@@ -27,7 +27,7 @@ export interface Dictation {
 }
 
 function writeDown(order: DictationOrder, signal: AbortSignal): Promise<DictationAnswer> {
-  return askWorker<DictationAnswer>(new DictationWorker(), order, signal).catch(() => null);
+  return askWorker<DictationAnswer>(new DictationWorker(), order, { signal }).catch(() => null);
 }
 
 function stateOf(answer: DictationAnswer): DictationState {

@@ -3,17 +3,19 @@
 import { EMPTY_LOG, type LogReading } from '@shedbook/coach';
 import { exerciseKey, type PracticeLog, type TakeReport, textMark } from '@shedbook/core';
 import type { StoredStudent } from '@shedbook/routes';
-import { FileButton, Icon, momentFrom, useSay as useNotice } from '@shedbook/stand';
+import { askWorker, FileButton, Icon, momentFrom, useSay as useNotice } from '@shedbook/stand';
 import { Suspense, useEffect, useState } from 'react';
 import { lazily } from '../shared/later.ts';
 import { isTakeFile, TAKE_FILES, useDropped, waitingFile } from '../takes/dropped.ts';
 import type { HeardOf } from '../takes/take-form.tsx';
 import { useSay, useWords } from '../words/words.tsx';
 import styles from './bring-in.module.css';
+import type { BroughtOrder } from './brought.worker.ts';
+import BroughtWorker from './brought.worker.ts?worker';
 import { ExercisePicker } from './exercise-picker.tsx';
 import type { KeptReport } from './kept-log.ts';
 import type { DeskText } from './own-lesson.ts';
-import { type Brought, readBroughtFile, withDeskLessons, withTake } from './take-in.ts';
+import { type Brought, withDeskLessons, withTake } from './take-in.ts';
 
 const TakeForm = lazily(
   () => import('../takes/take-form.tsx'),
@@ -37,6 +39,16 @@ function recordingId(report: TakeReport): string {
 
 type BroughtReport = Extract<Brought, { kind: 'report' }> & { readonly startedAt: string };
 
+/** Milliseconds that reading a file takes at most: many times what years of practice take. */
+const DEADLINE_MS = 60_000;
+
+/** Reads a file in a thread of its own; null where that takes too long. */
+function readBeside(file: File): Promise<Brought | null> {
+  const order: BroughtOrder = { file, name: file.name };
+  const terms = { deadlineMs: DEADLINE_MS };
+  return askWorker<Brought | null>(new BroughtWorker(), order, terms).catch(() => null);
+}
+
 /** A button for the file; a report asks which exercise it is of. */
 export function BringIn({ shelf, student, known, onLog }: BringInProps) {
   const { level, name, assignments } = student;
@@ -57,8 +69,10 @@ export function BringIn({ shelf, student, known, onLog }: BringInProps) {
       setRecording(file);
       return;
     }
-    const brought = readBroughtFile(new Uint8Array(await file.arrayBuffer()), file.name);
-    if (brought.kind === 'report') {
+    const brought = await readBeside(file);
+    if (!brought) {
+      notice(words.students.tooMuch({ file: file.name }));
+    } else if (brought.kind === 'report') {
       setReport({ ...brought, startedAt: momentFrom(new Date(file.lastModified)) });
     } else if (brought.kind === 'log') {
       await take(brought.log, words.students.tookIn({ n: brought.log.entries.length }));

@@ -18,6 +18,9 @@ export interface OpenTake {
 /** Media types of sound by the name that it has in the file. */
 const SOUNDS = { 'take.flac': 'audio/flac', 'take.wav': 'audio/wav' } as const;
 
+/** Parts that are opened; whatever else lies in the file is left alone. */
+const PARTS: ReadonlySet<string> = new Set(['take.json', 'report.json', ...Object.keys(SOUNDS)]);
+
 /** Bytes that a part of the file has at most: what came from outside may say anything. */
 const PART_BYTES = 256 * 1024 * 1024;
 
@@ -60,7 +63,9 @@ function isNumber(value: unknown): value is number {
 
 /** Opens the file. @throws Error where it is no zip */
 export function openTake(bytes: Uint8Array, { exercise }: TakeFacts): OpenTake {
-  const parts = unzipSync(bytes, { filter: ({ originalSize }) => originalSize <= PART_BYTES });
+  const parts = unzipSync(bytes, {
+    filter: ({ name, originalSize }) => PARTS.has(name) && originalSize <= PART_BYTES,
+  });
   const textOf = (name: string) => strFromU8(parts[name] ?? new Uint8Array());
   const facts = (jsonIn(textOf('take.json')) ?? {}) as Readonly<Record<string, unknown>>;
   const { layers, mine, loops, latencySeconds } = facts;

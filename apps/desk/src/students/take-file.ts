@@ -7,9 +7,15 @@ import { parsePracticeLog, TAKE_DEVICE } from '@shedbook/coach';
 import { PRACTICE_LOG_VERSION, type PracticeLog } from '@shedbook/core';
 import { strFromU8, unzipSync } from 'fflate';
 
+/** The part that says what it is of, and bytes that it has at most. */
+const FACTS = 'take.json';
+const FACTS_BYTES = 4 * 1024 * 1024;
+
 function factsOf(bytes: Uint8Array): Record<string, unknown> | null {
   try {
-    const facts = unzipSync(bytes, { filter: ({ name }) => name === 'take.json' })['take.json'];
+    const facts = unzipSync(bytes, {
+      filter: ({ name, originalSize }) => name === FACTS && originalSize <= FACTS_BYTES,
+    })[FACTS];
     return facts ? (JSON.parse(strFromU8(facts)) as Record<string, unknown>) : null;
   } catch {
     return null;

@@ -1,7 +1,7 @@
 /** Speaking a note: by the microphone, as an MP3 file. */
 import { Hertz } from '@shedbook/core';
+import { askWorker } from '@shedbook/stand';
 import { readPlayed } from '../dictation/sound-file.ts';
-import { askWorker } from '../shared/ask-worker.ts';
 import VoiceWorker from './voice.worker.ts?worker';
 import type { SpokenOrder } from './voice-messages.ts';
 

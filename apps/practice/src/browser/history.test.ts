@@ -49,9 +49,32 @@ async function playUntilKept(page: Page): Promise<void> {
   );
 }
 
-it('[ST146] a page that is closed in the middle of playing loses no stretch', async () => {
+/** Counts from now on how often a page reads many things of what is kept, and writes. */
+function countReadings(page: Page): Promise<void> {
+  return page.evaluate(() => {
+    const counts = { getAll: 0, put: 0 };
+    Object.assign(window, { counts });
+    const { getAll, put } = IDBObjectStore.prototype;
+    IDBObjectStore.prototype.getAll = function (...args) {
+      counts.getAll += 1;
+      return getAll.apply(this, args);
+    };
+    IDBObjectStore.prototype.put = function (...args) {
+      counts.put += 1;
+      return put.apply(this, args);
+    };
+  });
+}
+
+const counts = (page: Page) =>
+  page.evaluate(() => ({ ...(window as unknown as { counts: { getAll: number; put: number } }).counts }));
+
+it('[ST146] [ST4000] a page that is closed in the middle of playing loses no stretch, and what was kept before is not read while it plays', async () => {
   const page = await openWithDevices(browser, host.url);
   await playUntilKept(page);
+  await countReadings(page);
+  await expect.poll(async () => (await counts(page)).put, { timeout: 30_000 }).toBeGreaterThan(1);
+  expect((await counts(page)).getAll).toBe(0);
   await openHistory(page);
   await rows(page).first().waitFor();
   expect(await rows(page).first().textContent()).toMatch(/^Exercise 1.*160 bpm/);

@@ -19,7 +19,7 @@ function BringBack() {
     if (!file) return;
     try {
       const { bringBack } = await import('./save.ts');
-      setCame(await bringBack(new Uint8Array(await file.arrayBuffer())));
+      setCame(await bringBack(file));
     } catch {
       setCame('refused');
     }

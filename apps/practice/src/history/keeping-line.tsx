@@ -1,7 +1,7 @@
 /** Says at once that nothing is kept here, and offers to save what was done. */
 import { Button, Problem } from '@shedbook/stand';
 import { useEffect } from 'react';
-import { readAll } from '../kept/database.ts';
+import { read } from '../kept/database.ts';
 import { useKeeping } from '../kept/keeping.ts';
 import { usePracticeWords } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
@@ -13,7 +13,7 @@ export function KeepingLine() {
   const { pack } = usePracticeSession();
   const keeping = useKeeping();
   // Looked at once, so that it is said before anybody has played.
-  useEffect(() => void readAll('notes').catch(() => undefined), []);
+  useEffect(() => void read('notes', 'log').catch(() => undefined), []);
   const save = async () => {
     const { saveEverything } = await import('./save.ts');
     await saveEverything(pack.id);

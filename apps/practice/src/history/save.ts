@@ -5,8 +5,10 @@ import { download } from '../kept/download.ts';
 import { isOwn, ownSettings, rememberOwn } from '../kept/students.ts';
 import { keepEven, readEvens } from '../log/even-store.ts';
 import { readLog, takeIn } from '../log/log-store.ts';
+import { readBeside, takeApart } from '../log/take-apart.ts';
 import { audioOf, keepTake, listTakes } from '../takes/take-store.ts';
-import { packEverything, unpackEverything } from './everything.ts';
+import { packEverything } from './everything.ts';
+import type { EverythingRead } from './read-everything.worker.ts';
 
 /** Hands everything out as one file. @param lesson name of the sheet, for the file's */
 export async function saveEverything(lesson: string): Promise<void> {
@@ -30,11 +32,11 @@ export interface CameBack {
 }
 
 /** Takes a file of {@link saveEverything} in: nothing that is here already is lost. @throws Error where it is none */
-export async function bringBack(bytes: Uint8Array): Promise<CameBack> {
-  const { logText, takes, timings, evens, settings } = unpackEverything(bytes);
-  const { parsePracticeLog } = await import('../log/read-log.ts');
-  const { soundEntries } = parsePracticeLog(logText, 'practice-log.json');
-  const entries = soundEntries ? await takeIn(soundEntries) : 0;
+export async function bringBack(file: Blob): Promise<CameBack> {
+  const thread = new Worker(new URL('./read-everything.worker.ts', import.meta.url), { type: 'module' });
+  const { log: read, takes, timings, evens, settings } = await readBeside<EverythingRead>(thread, file);
+  const log = await takeApart(read);
+  const entries = log ? await takeIn(log) : 0;
   const known = new Set((await listTakes()).map(({ id }) => id));
   const missing = takes.filter(({ take }) => !known.has(take.id));
   for (const each of missing) await keepTake(each);

@@ -85,6 +85,28 @@ export function readAll<T extends object>(name: StoreName): Promise<readonly T[]
   return watched(async () => (await (await databaseOf(name)).getAll(name)) as T[], false);
 }
 
+/** Values that are read at once: so many that a page stands still for hundredths of a second at most. */
+const PIECE = 100;
+
+/** Everything in a store whose key begins so, in order of its keys, piece by piece, so that nothing waits for all of it. */
+export async function* readPieces<T extends object>(
+  name: StoreName,
+  beginning: string,
+): AsyncGenerator<readonly T[]> {
+  const end = `${beginning}\uffff`;
+  const pieceAfter = async (after: string | null) => {
+    const range = after === null ? IDBKeyRange.bound(beginning, end) : IDBKeyRange.bound(after, end, true);
+    return (await (await databaseOf(name)).getAll(name, range, PIECE)) as Record<string, string>[];
+  };
+  let after: string | null = null;
+  for (;;) {
+    const piece: readonly Record<string, string>[] = await watched(() => pieceAfter(after), false);
+    yield piece as readonly object[] as readonly T[];
+    if (piece.length < PIECE) return;
+    after = piece.at(-1)?.[STORES[name]] ?? end;
+  }
+}
+
 /** What is kept under a key, or undefined. */
 export function read<T extends object>(name: StoreName, key: string): Promise<T | undefined> {
   return watched(async () => (await (await databaseOf(name)).get(name, key)) as T | undefined, false);
@@ -106,12 +128,13 @@ export function keep(values: Values): Promise<void> {
   }, true);
 }
 
-/** Keeps several values of one store, all of them or none. @throws DOMException as {@link keep} */
-export function keepMany(name: StoreName, values: readonly object[]): Promise<void> {
-  return watched(async () => {
-    const { store, done } = (await databaseOf(name)).transaction(name, 'readwrite');
-    await Promise.all([...values.map((value) => store.put(value)), done]);
-  }, true);
+/** Keeps several values of one store, piece by piece, each as a whole. @throws DOMException as {@link keep} */
+export async function keepMany(name: StoreName, values: readonly object[]): Promise<void> {
+  for (let from = 0; from < values.length; from += PIECE)
+    await watched(async () => {
+      const { store, done } = (await databaseOf(name)).transaction(name, 'readwrite');
+      await Promise.all([...values.slice(from, from + PIECE).map((value) => store.put(value)), done]);
+    }, true);
 }
 
 /** Takes a key out of stores, out of all of them or none. */

@@ -1,6 +1,6 @@
 /** How even each voice was, stretch by stretch, kept on this device beside the log. */
 import type { Voice } from '@shedbook/core';
-import { keepMany, readAll } from '../kept/database.ts';
+import { keepMany, readPieces } from '../kept/database.ts';
 
 /** How even the voices of one stretch were, round by round. */
 export interface EvenStretch {
@@ -13,6 +13,9 @@ export interface EvenStretch {
   readonly spreadsMs: Readonly<Partial<Record<Voice, readonly number[]>>>;
 }
 
+/** How the names of its rows begin. */
+const BEGINNING = 'even ';
+
 interface Row {
   readonly name: string;
   readonly even?: unknown;
@@ -20,7 +23,7 @@ interface Row {
 
 /** Keeps a stretch, in place of an earlier version of itself. */
 export function keepEven(even: EvenStretch): Promise<void> {
-  return keepMany('notes', [{ name: `even ${even.id}`, even } satisfies Row]);
+  return keepMany('notes', [{ name: `${BEGINNING}${even.id}`, even } satisfies Row]);
 }
 
 /** Whether something that was kept can be read. */
@@ -33,6 +36,12 @@ export function isEven(value: unknown): value is EvenStretch {
 
 /** Every stretch that is kept and can be read. */
 export async function readEvens(): Promise<readonly EvenStretch[]> {
-  const rows = await readAll<Row>('notes').catch(() => []);
-  return rows.flatMap(({ even }) => (isEven(even) ? [even] : []));
+  const evens: EvenStretch[] = [];
+  try {
+    for await (const rows of readPieces<Row>('notes', BEGINNING))
+      evens.push(...rows.flatMap(({ even }) => (isEven(even) ? [even] : [])));
+  } catch {
+    // It is said on the page that nothing is kept.
+  }
+  return evens;
 }

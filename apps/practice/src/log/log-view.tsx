@@ -12,20 +12,23 @@ import { usePracticeLanguage } from '../page/words.tsx';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { Folded } from '../ui/folded.tsx';
 import inRow from '../ui/row.module.css';
+import type { LogRead } from './log-read.ts';
 import { type LogRow, logRows } from './log-rows.ts';
 import { takeIn } from './log-store.ts';
 import styles from './log-view.module.css';
-
-/** Problems of a file that are said. */
-const PROBLEMS = 5;
+import { readBeside, takeApart } from './take-apart.ts';
 
 type Came =
+  | { readonly kind: 'reading' }
+  | { readonly kind: 'too much'; readonly file: string }
   | { readonly kind: 'in'; readonly entries: number }
   /** `entries`: how many were added all the same; null where the whole file was refused. */
   | {
       readonly kind: 'refused';
       readonly file: string;
       readonly problems: readonly Told[];
+      /** How many more there are. */
+      readonly more: number;
       readonly entries: number | null;
     };
 
@@ -95,17 +98,25 @@ function Import() {
     const [file] = event.target.files ?? [];
     event.target.value = '';
     if (!file) return;
-    const { parsePracticeLog } = await import('./read-log.ts');
-    const { log, soundEntries, problems } = parsePracticeLog(await file.text(), file.name);
-    if (log) setCame({ kind: 'in', entries: await takeIn(log) });
-    else {
-      const language = await loadFacts(tag);
-      const told = problems.map(({ line, column, found, expected }) => {
-        return { line, column, found: say(found, language), expected: say(expected, language) };
-      });
-      const entries = soundEntries ? await takeIn(soundEntries) : null;
-      setCame({ kind: 'refused', file: file.name, problems: told, entries });
+    setCame({ kind: 'reading' });
+    const thread = new Worker(new URL('./read-log.worker.ts', import.meta.url), { type: 'module' });
+    const read = await readBeside<LogRead>(thread, file).catch(() => null);
+    if (!read) {
+      setCame({ kind: 'too much', file: file.name });
+      return;
     }
+    const { problemCount, problems } = read;
+    const log = await takeApart(read);
+    const entries = log && (await takeIn(log));
+    if (entries !== null && problemCount === 0) {
+      setCame({ kind: 'in', entries });
+      return;
+    }
+    const language = await loadFacts(tag);
+    const told = problems.map(({ line, column, found, expected }) => {
+      return { line, column, found: say(found, language), expected: say(expected, language) };
+    });
+    setCame({ kind: 'refused', file: file.name, problems: told, more: problemCount - told.length, entries });
   };
   return (
     <>
@@ -114,6 +125,8 @@ function Import() {
         <input type="file" accept=".json,application/json" className="hidden-words" onChange={take} />
       </label>
       <div role="status" className={styles.came} data-part="log-came">
+        {came?.kind === 'reading' && <p>{words.reading}</p>}
+        {came?.kind === 'too much' && <Problem>{words.tooMuch({ file: came.file })}</Problem>}
         {came?.kind === 'in' && <p>{words.imported({ n: came.entries })}</p>}
         {came?.kind === 'refused' && (
           <>
@@ -123,13 +136,13 @@ function Import() {
                 : words.partly({ file: came.file, n: came.entries })}
             </p>
             <ul>
-              {came.problems.slice(0, PROBLEMS).map(({ line, column, found, expected }) => (
+              {came.problems.map(({ line, column, found, expected }) => (
                 <li key={`${line} ${column} ${found}`}>
                   <Problem>{words.problem({ line, column, found, expected })}</Problem>
                 </li>
               ))}
             </ul>
-            {came.problems.length > PROBLEMS && <p>{words.more({ n: came.problems.length - PROBLEMS })}</p>}
+            {came.more > 0 && <p>{words.more({ n: came.more })}</p>}
           </>
         )}
       </div>

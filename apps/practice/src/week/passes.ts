@@ -1,7 +1,6 @@
 /** What the teacher passed, brought into the log of this device, so that plan and progress know of it. */
 import type { PracticeEntry } from '@shedbook/core';
-import { drop } from '../kept/database.ts';
-import { keepEntry, readLog } from '../log/log-store.ts';
+import { keepEntry, letGoOf, readLog } from '../log/log-store.ts';
 import { soundEntry } from '../log/sound-entry.ts';
 import { lastWeek } from './read-week.ts';
 
@@ -22,6 +21,6 @@ export async function keepPasses(): Promise<void> {
   const { entries } = (await readLog()).log;
   const known = new Set(entries.map(({ id }) => id));
   const gone = entries.filter(({ id, heardBy }) => heardBy === 'teacher' && !wanted.has(id));
-  for (const { id } of gone) await drop(['notes'], `entry ${id}`);
+  await letGoOf(gone.map(({ id }) => id));
   for (const pass of passes.filter(({ id }) => !known.has(id))) await keepEntry(pass);
 }

@@ -1,5 +1,5 @@
 /** What of a log has not gone to the teacher yet. */
-import { type PracticeLog, textMark } from '@shedbook/core';
+import { type PracticeEntry, type PracticeLog, textMark } from '@shedbook/core';
 
 /** Marks of what was sent, by the id of an entry. */
 export type Marks = Readonly<Record<string, string>>;
@@ -20,13 +20,23 @@ function rowOf(id: string, value: unknown): RowToSend {
   return { id, text, mark: textMark(text) };
 }
 
+/** Marks of entries that were looked at before: an entry never changes, and a year of them is five million characters. */
+const marks = new WeakMap<PracticeEntry, string>();
+
+function markOf(entry: PracticeEntry): string {
+  const known = marks.get(entry) ?? rowOf(entry.id, entry).mark;
+  marks.set(entry, known);
+  return known;
+}
+
 /** Rows that were not sent yet, or are another than when they were; the eldest first. */
 export function rowsToSend({ entries, removed }: PracticeLog, sent: Marks): readonly RowToSend[] {
-  const rows = [
-    ...entries.filter(({ heardBy }) => heardBy !== 'teacher').map((entry) => rowOf(entry.id, entry)),
-    ...removed.map((id) => rowOf(id, { removed: id })),
+  const own = entries.filter(({ heardBy }) => heardBy !== 'teacher');
+  const gone = removed.map((id) => rowOf(id, { removed: id }));
+  return [
+    ...own.filter((entry) => sent[entry.id] !== markOf(entry)).map((entry) => rowOf(entry.id, entry)),
+    ...gone.filter(({ id, mark }) => sent[id] !== mark),
   ];
-  return rows.filter(({ id, mark }) => sent[id] !== mark);
 }
 
 /** The first rows, as many as go at once: at least one. */

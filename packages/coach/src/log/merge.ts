@@ -25,6 +25,7 @@ function compare(a: string, b: string): number {
 }
 
 function fuller(a: PracticeEntry, b: PracticeEntry): PracticeEntry {
+  if (a === b || JSON.stringify(a) === JSON.stringify(b)) return a;
   const order = a.loops.length - b.loops.length || compare(canonical(a), canonical(b));
   return order >= 0 ? a : b;
 }

@@ -26,11 +26,13 @@ function isReal(date: string, time: string): boolean {
   return !Number.isNaN(milliseconds) && new Date(milliseconds).toISOString().startsWith(date);
 }
 
-/**
- * The moment that a text names, or null when it is not one.
- * @example readMoment('1970-01-02T01:00:00+01:00')?.instantSeconds // 86400
- */
-export function readMoment(text: string): Moment | null {
+/** Moments of logs that were taken apart before: a log is gone through again with every plan. */
+const known = new Map<string, Moment>();
+
+/** So many are remembered: more than a year of practice has. */
+const MOST_KNOWN = 20_000;
+
+function takeApart(text: string): Moment | null {
   const [, date, time, offset] = MOMENT.exec(text) ?? [];
   if (date === undefined || time === undefined || !isReal(date, time)) return null;
   const instant = Date.parse(text);
@@ -39,25 +41,28 @@ export function readMoment(text: string): Moment | null {
   return { instantSeconds: instant / 1000, wallSeconds, day: Math.floor(wallSeconds / SECONDS_A_DAY) };
 }
 
-/** Moments of logs that were taken apart before: a log is gone through again with every plan. */
-const known = new Map<string, Moment>();
-
-/** So many are remembered: more than a year of practice has. */
-const MOST_KNOWN = 20_000;
+/**
+ * The moment that a text names, or null when it is not one.
+ * @example readMoment('1970-01-02T01:00:00+01:00')?.instantSeconds // 86400
+ */
+export function readMoment(text: string): Moment | null {
+  const before = known.get(text);
+  if (before) return before;
+  const moment = takeApart(text);
+  if (!moment) return null;
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(text, moment);
+  return moment;
+}
 
 /**
  * The moment that a text names.
  * @throws RangeError when it is not one: use {@link readMoment} for a person's input.
  */
 export function momentOf(text: string): Moment {
-  const before = known.get(text);
-  if (before) return before;
   const moment = readMoment(text);
-  if (!moment)
-    throw new RangeError(`Internal error: "${text}" is not a moment such as 2026-11-25T18:30:00+01:00`);
-  if (known.size >= MOST_KNOWN) known.clear();
-  known.set(text, moment);
-  return moment;
+  if (moment) return moment;
+  throw new RangeError(`Internal error: "${text}" is not a moment such as 2026-11-25T18:30:00+01:00`);
 }
 
 /**

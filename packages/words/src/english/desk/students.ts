@@ -41,6 +41,7 @@ export const students = {
     '.input {$n :integer} .match $n one {{{$n} entry that was taken in cannot be read here. It is set aside as it is and counts for nothing; perhaps a newer Shedbook reads it.}} * {{{$n} entries that were taken in cannot be read here. They are set aside as they are and count for nothing; perhaps a newer Shedbook reads them.}}',
   saveAside: 'Save them as a file',
   reading: 'The practice log is being read …',
+  tooMuch: '{$file} could not be read in the time that such a file takes; is it damaged?',
   unreadable: '{$file} is neither a practice log nor a take.',
   slips: 'Slips',
   learning: 'On its way',

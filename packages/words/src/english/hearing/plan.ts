@@ -58,6 +58,8 @@ export const log = {
   import: 'Read a log',
   imported:
     '.input {$n :integer} .match $n 0 {{Nothing new in this file.}} one {{{$n} entry was added.}} * {{{$n} entries were added.}}',
+  reading: 'The log is being read …',
+  tooMuch: '{$file} could not be read in the time that a log takes. Is it damaged, or another kind of file?',
   refused: '{$file} was not read:',
   partly:
     '.input {$n :integer} .match $n one {{{$file} has entries that cannot be read. {$n} other entry was added.}} * {{{$file} has entries that cannot be read. {$n} other entries were added.}}',

@@ -42,6 +42,7 @@ export const students = translation<typeof english.students>()({
     '.input {$n :integer} .match $n one {{{$n} Eintrag, der hereingeholt wurde, ist hier nicht lesbar. Er liegt beiseite, wie er ist, und zählt nicht; vielleicht liest ihn ein neueres Shedbook.}} * {{{$n} Einträge, die hereingeholt wurden, sind hier nicht lesbar. Sie liegen beiseite, wie sie sind, und zählen nicht; vielleicht liest sie ein neueres Shedbook.}}',
   saveAside: 'Als Datei sichern',
   reading: 'Das Übungsheft wird gelesen …',
+  tooMuch: '{$file} ließ sich nicht in der Zeit lesen, die so eine Datei braucht; ist sie beschädigt?',
   unreadable: '{$file} ist weder ein Übungsheft noch eine Aufnahme.',
   slips: 'Wackelt',
   learning: 'Auf dem Weg',

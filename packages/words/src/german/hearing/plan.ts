@@ -60,6 +60,9 @@ export const log = translation<typeof english.log>()({
   import: 'Übungsheft einlesen',
   imported:
     '.input {$n :integer} .match $n 0 {{In dieser Datei ist nichts Neues.}} one {{{$n} Eintrag kam dazu.}} * {{{$n} Einträge kamen dazu.}}',
+  reading: 'Das Protokoll wird gelesen …',
+  tooMuch:
+    '{$file} ließ sich nicht in der Zeit lesen, die ein Protokoll braucht. Ist die Datei beschädigt oder von anderer Art?',
   refused: '{$file} wurde nicht gelesen:',
   problem: 'Zeile {$line :integer}, Spalte {$column :integer}: gefunden {$found}; erwartet {$expected}.',
   partly:

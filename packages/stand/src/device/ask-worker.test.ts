@@ -20,7 +20,7 @@ function threadThat(work: (thread: Thread) => void) {
 const hear = (thread: Thread, data: string) =>
   thread.onmessage?.call(thread as Worker, { data } as MessageEvent<string>);
 
-it('[ST3705] ends work beside the page with its answer, where it breaks down, where it is left and after fifteen minutes', async () => {
+it('[ST3705] ends work beside the page with its answer, where it breaks down, where it is left and after its time', async () => {
   vi.useFakeTimers();
   const answers = threadThat((thread) => hear(thread, 'heard'));
   expect(await askWorker(answers.thread, 'order')).toBe('heard');
@@ -28,7 +28,9 @@ it('[ST3705] ends work beside the page with its answer, where it breaks down, wh
   await expect(askWorker(breaks.thread, 'order')).rejects.toThrow('broke down');
   const leaving = new AbortController();
   const left = threadThat(() => undefined);
-  const wanted = expect(askWorker(left.thread, 'order', leaving.signal)).rejects.toThrow('was left');
+  const wanted = expect(askWorker(left.thread, 'order', { signal: leaving.signal })).rejects.toThrow(
+    'was left',
+  );
   leaving.abort();
   await wanted;
   const silent = threadThat(() => undefined);
@@ -37,5 +39,9 @@ it('[ST3705] ends work beside the page with its answer, where it breaks down, wh
   expect(GIVEN_UP_MS).toBe(15 * 60 * 1000);
   await vi.advanceTimersByTimeAsync(GIVEN_UP_MS);
   await late;
-  expect([answers, breaks, left, silent].map(({ seen }) => seen.ended)).toEqual([1, 1, 1, 1]);
+  const hostile = threadThat(() => undefined);
+  const soon = expect(askWorker(hostile.thread, 'order', { deadlineMs: 10 })).rejects.toThrow('too long');
+  await vi.advanceTimersByTimeAsync(10);
+  await soon;
+  expect([answers, breaks, left, silent, hostile].map(({ seen }) => seen.ended)).toEqual([1, 1, 1, 1, 1]);
 });
