@@ -19,9 +19,11 @@ import { median } from '@shedbook/signal';
 import { assess } from './find/assess.ts';
 import { doubtsOf } from './find/doubts.ts';
 import type { Known } from './find/known.ts';
+import { recurringIn, withRecurring } from './find/recurring.ts';
 import { ALLOWANCES, type Level } from './level/levels.data.ts';
 import { type LoopTask, loopTask, type TaskStroke } from './loop/task.ts';
-import { type RoundStrokes, roundsOf } from './take/hearing.ts';
+import { hearRound, type RoundStrokes, roundsOf } from './take/hearing.ts';
+import { joinedReports } from './take/joined.ts';
 import { surfaceOf } from './take/match.ts';
 import { type Played, playedIn } from './take/played.ts';
 import { withoutShadows } from './take/shadows.ts';
@@ -185,38 +187,81 @@ function askedBpm({ bpm, lesson }: JudgeTask, report: TakeReport): Bpm {
   return bpm ?? asked ?? lesson.tempo.startBpm;
 }
 
-/**
- * The verdict on what was heard, for a student of a level.
- * @throws RangeError when the lesson does not have the exercise.
- */
-export function judge(given: JudgeTask, { report, refusal }: ToJudge, level: Level): Judgement {
+/** A judgement with what it rests on. */
+interface Judged {
+  readonly judgement: Judgement;
+  readonly findings: readonly Finding[];
+  /** What the last round has of that which comes back. */
+  readonly back: readonly Finding[];
+}
+
+function judged(given: JudgeTask, { report, refusal }: ToJudge, level: Level): Judged {
   const task = inSection(given);
   const asked = taskAt(task, task.exercise, task.bpm ?? task.lesson.tempo.startBpm);
-  if (!report)
+  if (!report) {
+    const findings = [refused(refusal)];
+    const verdict = verdictFrom(findings, level);
     return {
-      verdict: verdictFrom([refused(refusal)], level),
-      rounds: [],
-      praise: [],
-      wholeMs: null,
-      task: asked,
+      judgement: { verdict, rounds: [], praise: [], wholeMs: null, task: asked },
+      ...{ findings, back: [] },
     };
+  }
   const all = playedIn(report, asked);
   const played = withoutDoubtful(all, asked, soundingIn(all, task));
   const known = knownOf(task, report, played, level);
-  const judged = roundsOf(played, asked).map((round) => ({
+  const each = roundsOf(played, asked).map((round) => ({
     round,
     bpm: bpmOf(round, asked.quartersInBar),
     assessed: assess([round], known),
   }));
-  const heard = judged.filter(({ assessed }) => assessed.findings[0]?.what !== 'nobody-played');
-  const rounds = (heard.length > 0 ? heard : judged).map(({ round }) => round);
-  const whole = judged.length === 1 && judged[0] ? judged[0].assessed : assess(rounds, known);
+  const heard = each.filter(({ assessed }) => assessed.findings[0]?.what !== 'nobody-played');
+  const whoPlayed = (heard.length > 0 ? heard : each).map(({ round }) => round);
+  const whole = each.length === 1 && each[0] ? each[0].assessed : assess(whoPlayed, known);
   const verdict = verdictFrom(whole.findings, level);
+  const again = recurringIn(
+    each.map(({ round }) => hearRound(round, known.task, known.isAlongClick)),
+    each.length > 1 ? whole.findings : [],
+  );
+  const rounds = each.map(({ bpm, assessed }, index) => ({
+    bpm,
+    verdict: verdictFrom(withRecurring(assessed.findings, again[index] ?? []), level),
+  }));
   return {
-    verdict,
-    rounds: judged.map(({ bpm, assessed }) => ({ bpm, verdict: verdictFrom(assessed.findings, level) })),
-    praise: verdict.is === 'clean' ? whole.praise : [],
-    wholeMs: verdict.is === 'not judged' ? null : whole.wholeMs,
-    task: known.task,
+    judgement: {
+      ...{ verdict, rounds, task: known.task },
+      praise: verdict.is === 'clean' ? whole.praise : [],
+      wholeMs: verdict.is === 'not judged' ? null : whole.wholeMs,
+    },
+    ...{ findings: whole.findings, back: again.at(-1) ?? [] },
   };
+}
+
+/**
+ * The verdict on what was heard, for a student of a level.
+ * @throws RangeError when the lesson does not have the exercise.
+ */
+export function judge(given: JudgeTask, heard: ToJudge, level: Level): Judgement {
+  return judged(given, heard, level).judgement;
+}
+
+/**
+ * The verdict on one round, with the rounds before it in mind: what was wrong at the same place in them is wrong here
+ * too, though one round by itself would leave it open.
+ * @param before reports of the rounds before it, at the same tempo and on one clock, the latest last
+ * @throws RangeError when the lesson does not have the exercise.
+ */
+export function judgeInTurn(
+  given: JudgeTask,
+  heard: ToJudge,
+  before: readonly TakeReport[],
+  level: Level,
+): Judgement {
+  const { judgement, findings } = judged(given, heard, level);
+  const [round] = judgement.rounds;
+  if (!heard.report || !round || before.length === 0 || judgement.verdict.is === 'not judged')
+    return judgement;
+  const { back } = judged(given, { report: joinedReports(before, heard.report) }, level);
+  const verdict = verdictFrom(withRecurring(findings, back), level);
+  const praise = verdict.is === 'clean' ? judgement.praise : [];
+  return { ...judgement, verdict, praise, rounds: [{ ...round, verdict }] };
 }

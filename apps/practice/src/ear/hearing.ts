@@ -5,7 +5,7 @@
  * Conventions: seconds of the audio context.
  */
 import type { TakeReport, Voice } from '@shedbook/core';
-import { type Judgement, judge, judgeTaskOf, type Level, type PlayedTask } from '@shedbook/judge';
+import { type Judgement, judgeInTurn, judgeTaskOf, type Level, type PlayedTask } from '@shedbook/judge';
 import type { Player } from '@shedbook/stand';
 import { newId } from '../kept/device-name.ts';
 import { Ear, type LatencyBook } from './ear.ts';
@@ -69,10 +69,15 @@ const SAME_SECONDS = 0.002;
 /** A stretch, and what only this file needs of it. */
 interface OpenStretch extends Stretch {
   readonly loops: JudgedLoop[];
+  /** What was heard in the last loops, all at one tempo. */
+  readonly heard: { readonly bpm: number; readonly report: TakeReport }[];
 }
 
 /** Strokes of a voice in a round from which on it has a spread. */
 const FEWEST_STROKES = 3;
+
+/** So many loops before the one that is judged are kept in mind: what comes back in them is no slip of the ear. */
+const LOOPS_IN_MIND = 3;
 
 function spreadsOf(report: TakeReport | null): JudgedLoop['spreadsMs'] {
   const voices = Object.entries(report?.voices ?? {}).filter(([, { hits }]) => hits >= FEWEST_STROKES);
@@ -163,7 +168,7 @@ export class Hearing {
     const { task, onPad } = this.#practised();
     const id = newId();
     const whole = { ...task, exercise, bpm: this.#player.heard()?.bpm ?? task.lesson.tempo.startBpm };
-    this.#current = { id, startedAt: new Date(), task: whole, loops: [] };
+    this.#current = { id, startedAt: new Date(), task: whole, loops: [], heard: [] };
     this.#stretches.set(id, this.#current);
     this.#loops = [];
     const { lesson, form, bpm, plays = [] } = judgeTaskOf(whole);
@@ -210,7 +215,10 @@ export class Hearing {
     const { task, level } = this.#practised();
     const { exercise, form, lesson, mine } = stretch.task;
     const played = { lesson, exercise, form, layers: task.layers, mine, bpm: loop.bpm };
-    const judgement = judge(judgeTaskOf(played), heard, level);
+    const before = stretch.heard.filter(({ bpm }) => bpm === loop.bpm).slice(-LOOPS_IN_MIND);
+    const reports = before.map(({ report }) => report);
+    const judgement = judgeInTurn(judgeTaskOf(played), heard, reports, level);
+    if (heard.report) stretch.heard.push({ bpm: loop.bpm, report: heard.report });
     const judged: JudgedLoop = {
       stretch: id,
       number,
