@@ -87,6 +87,10 @@ describe('our own recordings', () => {
       // definition: of written levels; a voice that is struck twice is known by the constant of the take alone
       const written = report?.lessonBalanceDb.crash ?? Number.NaN;
       expect(Math.abs((report?.balanceDb.crash ?? Number.NaN) - written)).toBeLessThan(4);
+      // [LI4403] the same of the rim shot, which comes with the crash: what its output says alone was 13 dB too soft
+      const { balanceDb, lessonBalanceDb: due } = report!;
+      const apart = balanceDb.rimshot! - (due.rimshot! - due[lesson.lead]!);
+      expect(Math.abs(apart)).toBeLessThan(3);
     },
   );
 

@@ -68,7 +68,7 @@ function firstOf(events: readonly HeardEvent[], index: number): Float64Array {
 const COUNTED = 400;
 
 /** The outputs that may tell of a voice: whoever strikes the snare without its rim has struck the accent all the same. */
-function outputsOf(voice: Voice): readonly number[] {
+export function outputsOf(voice: Voice): readonly number[] {
   return voice === 'rimshot' ? [outputOf(voice), outputOf('snare')] : [outputOf(voice)];
 }
 

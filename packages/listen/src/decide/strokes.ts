@@ -9,7 +9,7 @@ import { SHARED_SURFACES, type Voice } from '@shedbook/core';
 import { sigmoid } from '@shedbook/signal';
 import type { HeardEvent } from '../detect/events.ts';
 import { coveredPlaces } from './covered.ts';
-import type { Evidence } from './evidence.ts';
+import { type Evidence, outputsOf } from './evidence.ts';
 import type { HeardStroke } from './heard-stroke.ts';
 import { momentsFor, type WrittenMoment, writtenMoments } from './moments.ts';
 import type { Place } from './places.ts';
@@ -63,7 +63,7 @@ export function candidatesOf(
     const offset = Math.max(-25, Math.min(25, event.offsetMs[index]!));
     all.push({
       timeSeconds: event.timeSeconds + offset / 1000,
-      levelDb: event.levelDb[index]!,
+      levelDb: Math.max(...outputsOf(evidence.voice).map((output) => event.levelDb[output]!)),
       evidence: strength - Math.max(0, Math.abs(offset) - 12) * 0.08,
     });
   });

@@ -27,7 +27,7 @@ import type { FormGrid } from '../align/form-grid.ts';
 import type { HeardStroke } from '../decide/heard-stroke.ts';
 import type { Place } from '../decide/places.ts';
 import type { Decision } from '../decide/strokes.ts';
-import { leadLevelDb } from './lead-level.ts';
+import { leadLevelDb, tellingOf, voiceLevelDb } from './lead-level.ts';
 import { type DuePlace, tellPlaces } from './places-played.ts';
 import { type Pulse, type PulsePoint, pulseThrough } from './pulse.ts';
 import { summariseSwing, swingRatios } from './swing.ts';
@@ -95,13 +95,14 @@ function voiceReport(
   strokes: readonly HeardStroke[],
   missed: number,
   offsets: readonly number[],
+  levelDb: number,
 ): VoiceReport {
   return {
     hits: strokes.filter((stroke) => stroke.place).length,
     missed,
     extra: strokes.filter((stroke) => !stroke.place).length,
     offsetMs: { median: Milliseconds(median(offsets)), spread: Milliseconds(spread(offsets)) },
-    levelDb: LeadDb(median(strokes.map((stroke) => stroke.levelDb))),
+    levelDb: LeadDb(levelDb),
   };
 }
 
@@ -193,7 +194,12 @@ export function measure(heard: Heard): Measured {
       one.place.expected.voice === voice && one.offsetMs !== null ? [one.offsetMs] : [],
     );
     const missed = decision.missed.filter((place) => place.expected.voice === voice).length;
-    voices[voice] = voiceReport(own, missed, offsets);
+    voices[voice] = voiceReport(
+      own,
+      missed,
+      offsets,
+      voiceLevelDb(tellingOf(voice, decision.strokes), asked[voice]),
+    );
     centres.set(voice, median(offsets));
   }
   const tempo = tempoCurve(pulse, heard);

@@ -16,6 +16,7 @@ import { dbToPower, median, powerToDb } from '@shedbook/signal';
 import type { HeardStroke } from '../decide/heard-stroke.ts';
 import { ENERGY_BANDS } from '../detect/energy.ts';
 import type { HeardEvent } from '../detect/events.ts';
+import { FEWEST_ALONE } from './lead-level.ts';
 
 /** Strokes this near to each other are one moment. */
 const MOMENT_SECONDS = 0.035;
@@ -32,6 +33,8 @@ const EQUAL_ROUNDS = 10;
 const FURTHEST = 30;
 /** Fewer strokes than this tell nothing. */
 const FEWEST = 3;
+/** What the guess lacks beside the others', where it is all that is known: on two seeds of the built-in kit. */
+const GUESSED_DB: Readonly<Partial<Record<Voice, number>>> = { rimshot: 0.6, crash: -1.1 };
 /** A bass drum has next to nothing over this band (366 Hz), and is always struck together with something that has. */
 const BASS_BANDS = 6;
 /** With less than this of any voice's power over the analysed band, a recording has been through a phone or a codec. */
@@ -164,6 +167,29 @@ function improve(moments: readonly Moment[], spectra: readonly Spectrum[], moveS
   }
 }
 
+/** What the moments tell of a voice. */
+interface Told {
+  /** From the network's guess to what was measured, in dB. */
+  readonly shiftDb: number;
+  /** Of how many strokes. */
+  readonly count: number;
+}
+
+/** How far the strokes of a voice lie from the network's guess: those that sound alone, where they are enough. */
+function toldBy(moments: readonly Moment[], index: number, { power }: Spectrum): Told {
+  const powerDb = powerToDb(sum(power) + TINY);
+  const own = moments.flatMap(({ voices, strengths, strokes }) =>
+    voices.flatMap((one, i) =>
+      one === index
+        ? [{ db: powerDb + powerToDb(strengths[i]!) - strokes[i]!.levelDb, isAlone: strokes.length === 1 }]
+        : [],
+    ),
+  );
+  const alone = own.filter(({ isAlone }) => isAlone);
+  const telling = alone.length < FEWEST_ALONE ? own : alone;
+  return { shiftDb: median(telling.map(({ db }) => db)), count: own.length };
+}
+
 /** The strokes with their voices' levels set to what the sound tells; as they were where it tells nothing. */
 export function measureLevels(
   events: readonly HeardEvent[],
@@ -177,19 +203,16 @@ export function measureLevels(
   for (let round = 0; round < ROUNDS; round += 1) improve(moments, spectra, round >= EQUAL_ROUNDS);
   const highest = Math.max(...spectra.map(({ power }) => power[ENERGY_BANDS - 1]! / (sum(power) + TINY)));
   const weight = highest < FULL_RANGE ? NARROW_WEIGHT : 1;
-  const told = voices.map((_, index): number | null => {
-    const own = moments.flatMap(({ voices: of, strengths, strokes: struck }) =>
-      of.flatMap((one, i) => (one === index ? [{ strength: strengths[i]!, guess: struck[i]!.levelDb }] : [])),
-    );
-    if (own.length < FEWEST) return null;
-    const power = median(own.map((one) => one.strength)) * sum(spectra[index]!.power);
-    return weight * (powerToDb(power + TINY) - median(own.map((one) => one.guess)));
+  const told = new Map<Voice, Told>();
+  voices.forEach((voice, index) => {
+    const own = toldBy(moments, index, spectra[index]!);
+    if (own.count >= FEWEST) told.set(voice, { ...own, shiftDb: weight * own.shiftDb });
   });
   // The network guesses levels up to one constant a take: of a voice that is hardly struck that much is known.
-  const usual = told.filter((shift) => shift !== null);
-  const constant = usual.length === 0 ? 0 : median(usual);
+  const [surest] = [...told.values()].toSorted((one, other) => other.count - one.count);
+  const constant = surest?.shiftDb ?? 0;
   return strokes.map((stroke) => ({
     ...stroke,
-    levelDb: stroke.levelDb + (told[voices.indexOf(stroke.voice)] ?? constant),
+    levelDb: stroke.levelDb + (told.get(stroke.voice)?.shiftDb ?? constant + (GUESSED_DB[stroke.voice] ?? 0)),
   }));
 }
