@@ -19,3 +19,11 @@ it('[LI4402] what sounds like a crash as soft as the hi-hat foot is a brush and 
   expect(voicesOf(struck('hihat-foot', 0), struck('crash', 1, -3))).toEqual(['hihat-foot']);
   expect(voicesOf(struck('hihat-foot', 0), struck('crash', 1, 15))).toEqual(['hihat-foot', 'crash']);
 });
+
+it('[LI4402] a hand that keeps time on closed hats leaves the foot nothing to close', () => {
+  const hats = Array.from({ length: 8 }, (_, i) => struck('hihat', i));
+  expect(voicesOf(...hats, struck('hihat-foot', 1), struck('hihat-foot', 3))).not.toContain('hihat-foot');
+  // Hats that open are closed again by the foot, and a ride leaves the foot free.
+  expect(voicesOf(...hats, struck('hihat-open', 8), struck('hihat-foot', 9))).toContain('hihat-foot');
+  expect(voicesOf(struck('ride', 0), struck('hihat-foot', 1))).toContain('hihat-foot');
+});

@@ -9,6 +9,8 @@ import type { StruckVoice } from './struck.ts';
 
 /** Of the strokes of the hand on the hi-hat fewer closed ones than this share are none. */
 const CLOSED = 0.1;
+/** The hand keeps time on the hat where it plays so many times as often as the foot. */
+const KEEPS = 3;
 /** A crash is at least so much louder than the hi-hat foot, in dB. */
 const OVER_THE_FOOT_DB = 3;
 
@@ -28,7 +30,14 @@ function withoutSweeps(strokes: readonly StruckVoice[]): readonly StruckVoice[] 
   return strokes.filter(({ voice }) => voice !== 'crash');
 }
 
+/** A hand that keeps time on closed hats leaves the foot nothing to close: what sounds like it there is the hat itself. */
+function withoutIdleFoot(strokes: readonly StruckVoice[]): readonly StruckVoice[] {
+  const count = (voice: Voice) => strokes.filter((one) => one.voice === voice).length;
+  if (count('hihat-open') > 0 || count('hihat') < KEEPS * count('hihat-foot')) return strokes;
+  return strokes.filter(({ voice }) => voice !== 'hihat-foot');
+}
+
 /** The strokes by the names that their kit has for them. */
 export function settled(strokes: readonly StruckVoice[]): readonly StruckVoice[] {
-  return withPlainHat(withoutSweeps(strokes));
+  return withoutIdleFoot(withPlainHat(withoutSweeps(strokes)));
 }
