@@ -29,10 +29,15 @@ function offBeats(placed: readonly PlacedVoice[]): readonly number[] {
   );
 }
 
-/** Whether strokes lie on the quarters of a beat, as no swing has them. */
+/** Whether strokes lie on the quarters of a beat, as no swing has them: its second, or its last after its middle. */
 function hasQuarters(placed: readonly PlacedVoice[]): boolean {
-  const near = placed.filter(({ at }) => Math.abs(at - Math.floor(at) - 0.25) < 0.05).length;
-  return near > placed.length * 0.05;
+  const isNear = (at: number, phase: number) => Math.abs(at - Math.floor(at) - phase) < 0.05;
+  const beatOf = ({ stroke, at }: PlacedVoice) => `${stroke.voice} ${Math.floor(at)}`;
+  const middles = new Set(placed.filter(({ at }) => isNear(at, 0.5)).map(beatOf));
+  const near = placed.filter(
+    (one) => isNear(one.at, 0.25) || (isNear(one.at, 0.75) && middles.has(beatOf(one))),
+  );
+  return near.length > placed.length * 0.05;
 }
 
 /** The feel: even where off-beats lie in the middle of the beat or there are too few, else their ratio. */

@@ -118,6 +118,18 @@ describe('writing down what was played', () => {
     }
   });
 
+  // definition: the starting groove's own text; nobody plays the second sixteenth, which would tell of them by itself
+  it.each([72, 108])('[LI4404] hears sixteenths at %i though the second of a beat is never struck', (bpm) => {
+    const lesson = parseLesson(starterText('samba', 'Samba'), 'samba').lesson as Lesson;
+    const { strokes } = play(lesson, 1, bpm);
+    const hands = strokes.filter(({ voice }) => voice !== 'hihat-foot');
+    const { feel, groove } = heard(hands, { meter: lesson.meter, bpm: Bpm(bpm) });
+    expect(formatFeel(feel)).toBe('even');
+    expect(groove.map(({ voice, pattern }) => `${voice} ${formatPattern(pattern)}`)).toContain(
+      'ride X.xx X.xx',
+    );
+  });
+
   it('[LI4401] says what it writes under a back beat though nobody could hear it', () => {
     const lesson = parseLesson(starterText('shuffle', 'Shuffle'), 'shuffle').lesson as Lesson;
     const sections = [{ play: 'pattern' as const, bars: 8, ending: null }];
