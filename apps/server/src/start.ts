@@ -16,6 +16,7 @@ import { createHourStore, type HourStore } from './store/hours.ts';
 import { type Journal, openJournal } from './store/journal.ts';
 import { createLessonStore, type LessonStore } from './store/lessons.ts';
 import { createLinkStore, type LinkStore } from './store/links.ts';
+import { type MediaStore, openMedia } from './store/media-files.ts';
 import { openDatabase, STORE_FILE } from './store/open.ts';
 import {
   createSignInStore,
@@ -75,12 +76,21 @@ async function overwriteEverywhere(database: Kysely<Tables>, dataDir: string): P
 }
 
 /** Empties the bin of what has lain in it long enough. */
-async function emptyBin({ store, students, takes, clock, dataDir, database }: OpenStore): Promise<void> {
+async function emptyBin({
+  store,
+  students,
+  takes,
+  media,
+  clock,
+  dataDir,
+  database,
+}: OpenStore): Promise<void> {
   const kept = new Date(clock.now().getTime() - KEEP_REMOVED_DAYS * 24 * 3_600_000);
   const lessons = await store.forgetRemovedBefore(kept);
   const names = await takes.withFiles(() => students.forgetRemovedBefore(kept));
   if (lessons + names > 0) await overwriteEverywhere(database, dataDir);
   await takes.sweep();
+  await media.sweep();
 }
 
 /** Erases takes that are too old, and writes it into the journal. */
@@ -99,6 +109,7 @@ interface OpenStore {
   readonly links: LinkStore;
   readonly signIn: SignInStore;
   readonly takes: TakeStore;
+  readonly media: MediaStore;
   readonly hours: HourStore;
   readonly journal: Journal;
   readonly clock: SteadyClock;
@@ -114,6 +125,13 @@ async function openStores(dataDir: string): Promise<OpenStore> {
     const students = createStudentStore(database, wall, clock.now);
     const hours = createHourStore(database, wall);
     const takes = createTakeStore(database, openTakeFiles(dataDir), wall, clock.now);
+    const media = openMedia(database, dataDir);
+    const eraseLesson = async (id: string) => {
+      const named = await media.namedBy(id);
+      const isErased = await store.erase(id);
+      if (isErased) await media.eraseUnnamed(named);
+      return isErased;
+    };
     const overwritten =
       <Ids extends readonly unknown[], Erased>(erase: (...ids: Ids) => Promise<Erased>) =>
       async (...ids: Ids) => {
@@ -122,12 +140,12 @@ async function openStores(dataDir: string): Promise<OpenStore> {
         return erased;
       };
     return {
-      ...{ dataDir, database, clock, takes },
+      ...{ dataDir, database, clock, takes, media },
       journal: openJournal(database, wall),
       hours: { ...hours, erase: overwritten(hours.erase) },
       links: createLinkStore(database, wall),
       signIn: createSignInStore(database, wall),
-      store: { ...store, erase: overwritten(store.erase) },
+      store: { ...store, erase: overwritten(eraseLesson) },
       students: {
         ...students,
         erase: overwritten((id) => takes.withFiles(() => students.erase(id))),
@@ -144,11 +162,11 @@ async function openStores(dataDir: string): Promise<OpenStore> {
 const WARM_UP_AFTER_MS = 1000;
 
 /** Gets the list of lessons and the engraver ready beside everything else; a lesson that cannot be engraved is no fault of the start. */
-function warmUp(store: LessonStore, sheets: SheetMaker): void {
+function warmUp({ store, dataDir }: Pick<OpenStore, 'store' | 'dataDir'>, sheets: SheetMaker): void {
   const engrave = async () => {
     const [newest] = await store.shelf();
     const latest = newest && (await store.read(newest.summary.id));
-    if (latest) await sheets.pages(latest.text, 'en', { of: latest.id });
+    if (latest) await sheets.pages({ text: latest.text, language: 'en', dataDir }, { of: latest.id });
   };
   setTimeout(() => void engrave().catch(() => undefined), WARM_UP_AFTER_MS).unref();
 }
@@ -193,7 +211,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
   const asksWho = !isLoopback(host) || address !== null;
   if (asksWho && !existsSync(join(dataDir, STORE_FILE))) throw noPassphrase(host, address);
   const open = await openStores(dataDir);
-  const { store, students, links, signIn, takes, hours, journal, clock } = open;
+  const { store, students, links, signIn, takes, media, hours, journal, clock } = open;
   if (asksWho && !(await signIn.isSet())) {
     await store.close();
     throw noPassphrase(host, address);
@@ -208,6 +226,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
       links,
       signIn,
       takes,
+      media,
       hours,
       journal,
       asksWho,
@@ -226,7 +245,7 @@ export async function startServer(options: StartOptions = {}): Promise<RunningSe
     await ageTakes(open);
     if (options.seedLessonsDir) await seedLessons(store, options.seedLessonsDir);
     const url = await app.listen({ host, port });
-    if (options.warmsUp) warmUp(store, sheets);
+    if (options.warmsUp) warmUp(open, sheets);
     const tick = async () => {
       await clock.look();
       await ageTakes(open);

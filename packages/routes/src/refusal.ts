@@ -37,6 +37,18 @@ export const REFUSALS = {
     values: nothing,
     meaning: 'the student sent no such take, or took it back',
   },
+  'no-such-medium': { status: 404, values: nothing, meaning: 'no file of the teacher has this name' },
+  'medium-refused': {
+    status: 422,
+    values: z.readonly(
+      z.object({
+        fault: z
+          .enum(['missing', 'too-large', 'other-content', 'scripts'])
+          .check(z.describe('what is wrong with it')),
+      }),
+    ),
+    meaning: 'the file is no picture, sound or video that can be shown, or it is too large',
+  },
   'no-such-film': {
     status: 404,
     values: nothing,

@@ -2,7 +2,7 @@
  * The routes of the server: one table, from which follow what the server registers and checks, what the desk may ask
  * and gets, and `docs/routes.md`.
  */
-import { PAPERS, STANDARD_FORMAT_NAMES } from '@shedbook/core';
+import { MEDIUM_BYTES, PAPERS, STANDARD_FORMAT_NAMES } from '@shedbook/core';
 import { LANGUAGE_TAGS } from '@shedbook/words';
 import * as z from 'zod/mini';
 import { FILM_PARTS, filmPlan, filmState, filmWish, heardPerformance, performanceWish } from './films.ts';
@@ -16,6 +16,7 @@ import {
   damagedLesson,
   historyStep,
   inbox,
+  keptMedium,
   lessonFiling,
   lessonSummary,
   lessonText,
@@ -322,6 +323,31 @@ export const ROUTES = {
     body: null,
     answer: file,
     refusals: ['no-such-lesson', 'lesson-has-errors'],
+  }),
+  keepMedium: route({
+    method: 'POST',
+    path: '/api/media',
+    does: 'Keeps a picture, a sound or a video for lessons to show, named by its content',
+    params: none,
+    query: z.object({
+      name: z
+        .string()
+        .check(z.maxLength(1_000), z.describe('name of the file, whose ending says what it is')),
+    }),
+    body: 'bytes',
+    answer: json(keptMedium, 201),
+    mostBytes: Math.max(...Object.values(MEDIUM_BYTES)),
+    refusals: ['medium-refused'],
+  }),
+  readMedium: route({
+    method: 'GET',
+    path: '/api/media/:name',
+    does: 'Sends a picture, a sound or a video that is kept for lessons',
+    params: z.object({ name: z.string().check(z.maxLength(200)) }),
+    query: none,
+    body: null,
+    answer: file,
+    refusals: ['no-such-medium'],
   }),
   importLesson: route({
     method: 'POST',

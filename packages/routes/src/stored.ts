@@ -415,3 +415,8 @@ export const week = z.readonly(
 
 /** What was set for a student. */
 export type Week = z.output<typeof week>;
+
+/** A picture, sound or video that was kept. */
+export const keptMedium = z.readonly(
+  z.object({ path: z.string().check(z.describe('what a lesson names it by')) }),
+);

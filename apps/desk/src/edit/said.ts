@@ -1,5 +1,5 @@
 /** Changing what an exercise says beside its notes. Bars and beats count from 0. */
-import type { DynamicSign, Example, Exercise, How, Silent, Voice } from '@shedbook/core';
+import type { DynamicSign, Example, Exercise, How, Medium, Silent, Voice } from '@shedbook/core';
 import type { Unnumbered } from './exercises.ts';
 
 /** A hairpin that begins on a beat, or the end of one. */
@@ -73,6 +73,12 @@ export function withHow(exercise: Exercise, voice: Voice, how: How): Unnumbered 
 export function withExample(exercise: Exercise, example: Example | null): Unnumbered {
   const { example: _, ...rest } = exercise;
   return example ? { ...rest, example } : rest;
+}
+
+/** The exercise with other pictures, sound and video beside it. */
+export function withMedia(exercise: Exercise, media: readonly Medium[]): Unnumbered {
+  const { media: _, ...rest } = exercise;
+  return media.length === 0 ? rest : { ...rest, media };
 }
 
 /** The exercise with limbs and voices of the groove that are silent under it. */

@@ -5,13 +5,16 @@ import { ExampleSign } from '@shedbook/stand';
 import { sayExercise } from '@shedbook/words';
 import { type KeyboardEvent, memo, type PointerEvent } from 'react';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
+import { withMedia } from '../edit/said.ts';
 import type { Line, SlotPlace } from '../edit/strokes.ts';
 import { LineEditor } from '../line/line-editor.tsx';
 import { ExerciseRows, notateExercise, staffOf } from '../notation/exercise-drawing.tsx';
 import { beatEdges } from '../notation/layout.ts';
 import { PressOver } from '../notation/press-over.tsx';
+import { ShownMedia } from '../shared/shown-media.tsx';
 import { useWords } from '../words/words.tsx';
 import styles from './exercise-row.module.css';
+import { useMedia } from './use-media.ts';
 
 /** Keys that are held while something is pressed. */
 export interface Held {
@@ -119,13 +122,13 @@ function RestingLine(props: ExerciseRowProps) {
 }
 
 function keyOf(exercise: Exercise): string {
-  const { number, name, notes, sticking, parts, example } = exercise;
+  const { number, name, notes, sticking, parts, example, media } = exercise;
   const patterns = parts.map((part) => [
     part.voice,
     part.hands,
     part.pattern.bars.map((bar) => bar.map((each) => each.text)),
   ]);
-  return JSON.stringify([number, name, notes, sticking, patterns, example]);
+  return JSON.stringify([number, name, notes, sticking, patterns, example, media]);
 }
 
 function isUnchanged(before: ExerciseRowProps, after: ExerciseRowProps): boolean {
@@ -139,9 +142,13 @@ function isUnchanged(before: ExerciseRowProps, after: ExerciseRowProps): boolean
 export const ExerciseRow = memo(function ExerciseRow(props: ExerciseRowProps) {
   const { exercise } = props;
   const words = useWords().page;
+  const { drop } = useMedia((medium) =>
+    props.onChange(exercise.number, withMedia(exercise, [...(exercise.media ?? []), medium])),
+  );
   return (
     <div
       className={styles.exercise}
+      {...drop}
       data-exercise={exercise.number}
       data-chosen={props.chosen || undefined}
       data-selected={props.selected || undefined}
@@ -166,6 +173,7 @@ export const ExerciseRow = memo(function ExerciseRow(props: ExerciseRowProps) {
           <RestingLine {...props} />
         )}
         {exercise.notes && <p className={styles.notes}>{exercise.notes}</p>}
+        <ShownMedia media={exercise.media} />
       </div>
     </div>
   );

@@ -1,17 +1,20 @@
 /** The heading of the page: title and author are written where they stand; meter, feel and tempo in a small form. */
 
-import { countedTempo, formatFeel, type Lesson, noteSign, tempoBeat } from '@shedbook/core';
+import { countedTempo, formatFeel, type Lesson, type Medium, noteSign, tempoBeat } from '@shedbook/core';
 import { Suspense } from 'react';
 import { useNamesInUse } from '../document/names-in-use.ts';
 import { useDocument } from '../document/use-document.ts';
 import { renamed, setBy } from '../edit/heading.ts';
+import { setMedia } from '../edit/media.ts';
 import { setPlayed } from '../edit/played.ts';
 import { lazily } from '../shared/later.ts';
 import { PopForm } from '../shared/pop-over.tsx';
 import { useWords } from '../words/words.tsx';
 import { feelWords } from './feel-words.ts';
 import styles from './lesson-heading.module.css';
+import { MediaChoice } from './media-choice.tsx';
 import { PlainField, PlainText } from './plain-field.tsx';
+import { useMedia } from './use-media.ts';
 
 const MeasureForm = lazily(
   () => import('./measure-form.tsx'),
@@ -23,10 +26,12 @@ export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
   const document = useDocument();
   const inUse = useNamesInUse(document.id);
   const words = useWords();
+  const keepMedia = (media: readonly Medium[]) => document.edit(setMedia(document.state().text, null, media));
+  const { drop } = useMedia((medium) => keepMedia([...(lesson.media ?? []), medium]));
   const { tempo, meter, feel } = lesson;
   const counted = (bpm: number) => countedTempo(meter, bpm);
   return (
-    <header className={styles.heading}>
+    <header className={styles.heading} {...drop}>
       <PlainField
         className={styles.title}
         label={words.heading.title}
@@ -68,6 +73,7 @@ export function LessonHeading({ lesson }: { readonly lesson: Lesson }) {
           document.edit(setPlayed(document.state().text, null, 'text', text.trim() || undefined))
         }
       />
+      <MediaChoice media={lesson.media} onMedia={keepMedia} />
     </header>
   );
 }

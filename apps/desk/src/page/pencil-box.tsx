@@ -4,6 +4,7 @@ import { type Exercise, handsOf, type Lesson } from '@shedbook/core';
 import { Button, Icon, type IconName } from '@shedbook/stand';
 import { withBar, withoutBar } from '../edit/bars.ts';
 import { type Unnumbered, withLine } from '../edit/exercises.ts';
+import { withMedia } from '../edit/said.ts';
 import { clearHands, type Line, type SlotPlace, setHand, withPattern } from '../edit/strokes.ts';
 import { BarTools } from '../line/bar-tools.tsx';
 import { Division, type LineToolsProps, Strokes } from '../line/stroke-tools.tsx';
@@ -12,6 +13,7 @@ import { ToolBox } from '../line/tool-box.tsx';
 import { KeptField } from '../shared/kept-field.tsx';
 import { useWords } from '../words/words.tsx';
 import { BoxActions } from './box-actions.tsx';
+import { MediaChoice } from './media-choice.tsx';
 import { PatternField } from './pattern-field.tsx';
 import { Rearrange } from './rearrange.tsx';
 import { SaidTools } from './said-tools.tsx';
@@ -114,6 +116,7 @@ function MoreTools(props: Omit<PencilBoxProps, 'docked'>) {
         isLong
         onKeep={(notes) => onChange({ ...exercise, notes: notes || null })}
       />
+      <MediaChoice media={exercise.media} onMedia={(media) => onChange(withMedia(exercise, media))} />
       <Rearrange exercise={exercise} part={part} rearranging={props.rearranging} />
       <BoxActions>
         {ACTIONS.map(([action, icon]) => (

@@ -1,18 +1,29 @@
 /** What stands over a section: its heading and what there is to say, written where they stand, and what is its own. */
 
-import { canBePrepared, countedTempo, formatFeel, type Lesson, noteSign, tempoBeat } from '@shedbook/core';
+import {
+  canBePrepared,
+  countedTempo,
+  formatFeel,
+  type Lesson,
+  type Medium,
+  noteSign,
+  tempoBeat,
+} from '@shedbook/core';
 import { Icon, useSay } from '@shedbook/stand';
 import { Suspense } from 'react';
 import { useDocument, useDocumentState } from '../document/use-document.ts';
+import { setMedia } from '../edit/media.ts';
 import { setPlayed } from '../edit/played.ts';
 import { moveSection, removeSection, saysItself, setSection } from '../edit/sections.ts';
 import { lazily } from '../shared/later.ts';
 import { PickMenu, PopForm } from '../shared/pop-over.tsx';
 import { useWords } from '../words/words.tsx';
 import { feelWords } from './feel-words.ts';
+import { MediaChoice } from './media-choice.tsx';
 import { PlainField, PlainText } from './plain-field.tsx';
 import { usePreparing } from './prepare.ts';
 import styles from './section-head.module.css';
+import { useMedia } from './use-media.ts';
 
 const MeasureForm = lazily(
   () => import('./measure-form.tsx'),
@@ -60,6 +71,8 @@ export function SectionHead({ section, index, all }: SectionHeadProps) {
   const words = allWords.page;
   const { text } = useDocumentState();
   const { actions, edit } = useSectionActions(index);
+  const keepMedia = (media: readonly Medium[]) => edit((before) => setMedia(before, index, media));
+  const { drop } = useMedia((medium) => keepMedia([...(section.media ?? []), medium]));
   const { meter, tempo, feel } = section;
   const counted = (bpm: number) => countedTempo(meter, bpm);
   const offered: readonly (readonly [SectionAction, string, boolean])[] = [
@@ -70,7 +83,7 @@ export function SectionHead({ section, index, all }: SectionHeadProps) {
     ['remove', words.sectionRemove, true],
   ];
   return (
-    <header className={styles.head} data-section={index}>
+    <header className={styles.head} data-section={index} {...drop}>
       <div className={styles.line}>
         <PlainField
           className={styles.heading}
@@ -118,6 +131,7 @@ export function SectionHead({ section, index, all }: SectionHeadProps) {
         value={section.text ?? ''}
         onKeep={(said) => edit((before) => setSection(before, index, 'text', said))}
       />
+      <MediaChoice media={section.media} onMedia={keepMedia} />
     </header>
   );
 }

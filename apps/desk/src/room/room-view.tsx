@@ -9,6 +9,7 @@ import { BarLoops } from '../hear/bar-loop.tsx';
 import { useSound } from '../hear/sound-context.tsx';
 import { useBall } from '../hear/use-ball.ts';
 import { GrooveDrawing } from '../notation/groove-drawing.tsx';
+import { findMedium } from '../shared/find-medium.ts';
 import { go } from '../shared/route.ts';
 import { useWords } from '../words/words.tsx';
 import { LoopChoice } from './loop-choice.tsx';
@@ -63,6 +64,7 @@ export function RoomView({ id, lesson }: RoomViewProps) {
       <div className={styles.said}>
         <HowList section={section} exercise={exercise} words={words} />
         <p className={styles.notes}>{exercise.notes}</p>
+        <Prose text={null} media={exercise.media} find={findMedium} />
       </div>
       <div className={styles.foot}>
         <div className={styles.turn}>
@@ -80,9 +82,9 @@ export function RoomView({ id, lesson }: RoomViewProps) {
         </Button>
         <BarLoops exercise={exercise.number} bars={exercise.parts[0]?.pattern.bars.length ?? 0} />
         <LoopChoice loops={loops} onChange={setLoops} />
-        {section.text !== null && (
+        {(section.text !== null || section.media) && (
           <SheetButton title={about} opens={about} done={words.heading.close}>
-            <Prose text={section.text} />
+            <Prose text={section.text} media={section.media} find={findMedium} />
           </SheetButton>
         )}
         <SheetButton title={words.pedal.title} opens={words.pedal.title} done={words.heading.close}>

@@ -1,5 +1,5 @@
 /**
- * What a backup is: an archive with the store, the recordings of takes and the sum of each, which any computer can open
+ * What a backup is: an archive with the store, the recordings of takes, the teacher's own files and the sum of each, which any computer can open
  * (`tar xf`) and check (`sha256sum -c SHA256SUMS`) without us.
  *
  * Conventions: the sums come last, so that a file that breaks off has none.
@@ -16,6 +16,9 @@ export const SUMS_FILE = 'SHA256SUMS';
 
 /** Folder of recordings within it. */
 export const TAKES_PART = 'takes';
+
+/** Folder of the teacher's own pictures, sound and video within it. */
+export const MEDIA_PART = 'media';
 
 /** Version of the archive that this program writes. */
 export const ARCHIVE_VERSION = 1;

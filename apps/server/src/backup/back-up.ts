@@ -10,9 +10,11 @@ import type { BackupFacts, WrittenBackup } from '@shedbook/host';
 import { InputError, reasonOf } from '@shedbook/host';
 import SQLite from 'libsql';
 import { checksumOf } from '../store/checksum.ts';
+import { MEDIA_FOLDER, namesInText } from '../store/media-files.ts';
 import { openDatabase, STORE_FILE, STORE_VERSION } from '../store/open.ts';
 import { openTakeFiles, type TakeFile, type TakeFiles, takeFileName } from '../store/take-files.ts';
-import { ABOUT_FILE, ARCHIVE_VERSION, TAKES_PART, writeArchive } from './archive.ts';
+import { readIfThere } from '../store/whole-files.ts';
+import { ABOUT_FILE, ARCHIVE_VERSION, MEDIA_PART, TAKES_PART, writeArchive } from './archive.ts';
 import { checkBackup } from './read-backup.ts';
 import { TAR_END } from './tar.ts';
 
@@ -75,6 +77,14 @@ function count(snapshot: SQLite.Database, table: 'lessons' | 'students'): number
   return (snapshot.prepare(`select count(*) as n from ${table}`).get() as { readonly n: number }).n;
 }
 
+/** Names of the teacher's own files that lessons show or have shown. */
+function namedIn(snapshot: SQLite.Database): readonly string[] {
+  const rows = snapshot
+    .prepare("select text from steps where text like '%' || ? || '/%'")
+    .all(MEDIA_FOLDER) as readonly { readonly text: string }[];
+  return [...new Set(rows.flatMap(({ text }) => namesInText(text)))].toSorted();
+}
+
 async function* archiveOf(dataDir: string, folder: string): AsyncGenerator<Uint8Array, BackupFacts> {
   const madeAt = new Date();
   const files = openTakeFiles(dataDir);
@@ -97,6 +107,10 @@ async function* archiveOf(dataDir: string, folder: string): AsyncGenerator<Uint8
       }
       counted[content ? 'takes' : 'damagedTakes'] += 1;
       if (content) yield* archive.file(`${TAKES_PART}/${takeFileName(file)}`, content);
+    }
+    for (const name of namedIn(snapshot)) {
+      const content = await readIfThere(join(dataDir, MEDIA_FOLDER, name));
+      if (content) yield* archive.file(`${MEDIA_PART}/${name}`, content);
     }
     const facts = {
       ...{ madeAt: madeAt.toISOString(), ...counted },

@@ -5,12 +5,19 @@ import { join } from 'node:path';
 import { Writable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { InputError, reasonOf } from '@shedbook/host';
+import { MEDIUM_NAME } from '@shedbook/pack/serving';
 import { STORE_FILE } from '../store/open.ts';
-import { ABOUT_FILE, ARCHIVE_VERSION, SUMS_FILE, TAKES_PART } from './archive.ts';
+import { ABOUT_FILE, ARCHIVE_VERSION, MEDIA_PART, SUMS_FILE, TAKES_PART } from './archive.ts';
 import { readTar, TarError } from './tar.ts';
 
 /** A file that may be in a backup; nothing else is written to the disk. */
 const MAY_BE = new RegExp(`^(?:${ABOUT_FILE}|${SUMS_FILE}|${STORE_FILE}|${TAKES_PART}/[0-9a-f]{64}\\.zip)$`);
+
+/** Whether a name is one of a file that may be in a backup. */
+function mayBe(name: string): boolean {
+  const [part, inside = '', ...more] = name.split('/');
+  return MAY_BE.test(name) || (part === MEDIA_PART && more.length === 0 && MEDIUM_NAME.test(inside));
+}
 
 /** Bytes that a backup says of itself at most, and of the sum of a file. */
 const ABOUT_BYTES = 10_000;
@@ -56,7 +63,7 @@ async function readAll(file: string, whereto: Whereto): Promise<string> {
   let listed: ReadonlyMap<string, string> | null = null;
   await readTar(createReadStream(file), async ({ name, bytes }, content) => {
     const isFirst = found.size === 0;
-    if (!MAY_BE.test(name) || listed || found.has(name) || isFirst !== (name === ABOUT_FILE))
+    if (!mayBe(name) || listed || found.has(name) || isFirst !== (name === ABOUT_FILE))
       throw new TarError(`no place for ${name}`);
     if (name === SUMS_FILE) {
       listed = sumsIn(await smallText(content));
@@ -97,7 +104,7 @@ export async function checkBackup(file: string, whereto: Whereto = nowhere): Pro
   }
 }
 
-/** Lays the files of a backup into a folder, which has to have one for takes. @returns when it was made @throws InputError as {@link checkBackup} */
+/** Lays the files of a backup into a folder, which has to have one for takes and one for media. @returns when it was made @throws InputError as {@link checkBackup} */
 export function unpackBackup(file: string, folder: string): Promise<string> {
   return checkBackup(file, (name) => createWriteStream(join(folder, name), { mode: 0o600, flush: true }));
 }

@@ -15,9 +15,10 @@ import { isDamage } from '../store/damaged.ts';
 import { overwriteErased } from '../store/erase.ts';
 import { eraseAgain } from '../store/erased.ts';
 import { openJournal } from '../store/journal.ts';
+import { MEDIA_FOLDER } from '../store/media-files.ts';
 import { openDatabase, STORE_FILE } from '../store/open.ts';
 import { TAKES_FOLDER, takeFileName } from '../store/take-files.ts';
-import { TAKES_PART } from './archive.ts';
+import { MEDIA_PART, TAKES_PART } from './archive.ts';
 import { writeBackup } from './back-up.ts';
 import { unpackBackup } from './read-backup.ts';
 
@@ -104,12 +105,25 @@ function isWhole(folder: string): boolean {
   }
 }
 
-/** Lays recordings beside those that are there: their names say what is in them, so none takes another's place. */
-async function layTakes(dataDir: string, unpacked: string): Promise<void> {
-  const folder = join(dataDir, TAKES_FOLDER);
+/** The folders of a backup and where they belong. */
+const PARTS = [
+  [TAKES_PART, TAKES_FOLDER],
+  [MEDIA_PART, MEDIA_FOLDER],
+] as const;
+
+/** Makes the folders that the files of a backup go into. */
+function makeParts(unpacked: string): void {
+  for (const [part] of PARTS) mkdirSync(join(unpacked, part), { mode: 0o700 });
+}
+
+/** Lays files beside those that are there: their names say what is in them, so none takes another's place. */
+async function layFiles(dataDir: string, unpacked: string): Promise<void> {
+  for (const [part, folder] of PARTS) await layPart(join(unpacked, part), join(dataDir, folder));
+}
+
+async function layPart(part: string, folder: string): Promise<void> {
   mkdirSync(folder, { recursive: true, mode: 0o700 });
-  for (const name of readdirSync(join(unpacked, TAKES_PART)))
-    renameSync(join(unpacked, TAKES_PART, name), join(folder, name));
+  for (const name of readdirSync(part)) renameSync(join(part, name), join(folder, name));
   if (process.platform === 'win32') return;
   const handle = await open(folder, 'r');
   await handle.sync();
@@ -181,7 +195,7 @@ export async function eraseInKept(dataDir: string): Promise<void> {
     }
     const unpacked = mkdtempSync(join(dataDir, RESTORING));
     try {
-      mkdirSync(join(unpacked, TAKES_PART), { mode: 0o700 });
+      makeParts(unpacked);
       await unpackBackup(kept, unpacked);
       await openDatabase(unpacked).destroy();
       if (eraseInUnpacked(dataDir, unpacked) > 0) await writeBackup(unpacked, kept);
@@ -200,13 +214,13 @@ export async function restoreBackup(dataDir: string, file: string): Promise<Rest
   mkdirSync(dataDir, { recursive: true, mode: 0o700 });
   const unpacked = mkdtempSync(join(dataDir, RESTORING));
   try {
-    mkdirSync(join(unpacked, TAKES_PART), { mode: 0o700 });
+    makeParts(unpacked);
     const madeAt = await unpackBackup(file, unpacked);
     if (!isWhole(unpacked)) throw new InputError(({ words }) => words.backup.damaged({ file }));
     await openDatabase(unpacked).destroy();
     const before = await keepWhatIsThere(dataDir);
     await openDatabase(dataDir).destroy();
-    await layTakes(dataDir, unpacked);
+    await layFiles(dataDir, unpacked);
     const leftErased = replaceStore(dataDir, unpacked);
     return { folder: dataDir, before, madeAt, leftErased, ...(await countIn(dataDir)) };
   } finally {

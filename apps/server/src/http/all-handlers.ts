@@ -1,5 +1,6 @@
 /** What answers the table of routes, put together. */
 
+import type { MediaStore } from '../store/media-files.ts';
 import type { SignInStore } from '../store/sign-in.ts';
 import { type BackupParts, backupHandlers } from './backup-handlers.ts';
 import { type ChangeParts, changeHandlers } from './change-handlers.ts';
@@ -9,6 +10,7 @@ import { type HourParts, hourHandlers } from './hour-handlers.ts';
 import { type JournalParts, journalHandlers } from './journal-handlers.ts';
 import { lessonHandlers } from './lesson-handlers.ts';
 import { type LinkParts, linkHandlers } from './link-handlers.ts';
+import { mediaHandlers } from './media-handlers.ts';
 import { type ProgressParts, progressHandlers } from './progress-handlers.ts';
 import { sessionHandlers } from './session-handlers.ts';
 import { studentHandlers } from './student-handlers.ts';
@@ -26,6 +28,7 @@ export interface HandlerParts
     LinkParts,
     ProgressParts,
     TakeParts {
+  readonly media: MediaStore;
   readonly signIn: SignInStore;
   /** Whether whoever comes to the desk has to sign in. */
   readonly asksWho: boolean;
@@ -46,6 +49,7 @@ export function allHandlers(parts: HandlerParts) {
     ...hourHandlers(parts),
     ...journalHandlers(parts),
     ...linkHandlers(parts),
+    ...mediaHandlers(parts),
     ...progressHandlers(parts),
     ...sessionHandlers(parts),
     ...takeHandlers(parts),

@@ -15,6 +15,7 @@ import type { HourStore } from '../store/hours.ts';
 import type { Journal } from '../store/journal.ts';
 import type { LessonStore } from '../store/lessons.ts';
 import type { LinkStore } from '../store/links.ts';
+import type { MediaStore } from '../store/media-files.ts';
 import type { SignInStore } from '../store/sign-in.ts';
 import type { StudentStore } from '../store/students.ts';
 import type { TakeStore } from '../store/takes.ts';
@@ -35,6 +36,7 @@ export interface AppParts {
   readonly students: StudentStore;
   readonly links: LinkStore;
   readonly takes: TakeStore;
+  readonly media: MediaStore;
   readonly hours: HourStore;
   readonly journal: Journal;
   readonly signIn: SignInStore;
@@ -157,7 +159,7 @@ export function createApp(parts: AppParts): FastifyInstance {
   addGuard(app, parts);
   addErrors(app);
   const door = createDoor(links, students, steadyMs);
-  const privatePacks = keepPrivatePacks(packs);
+  const privatePacks = keepPrivatePacks(packs, parts.dataDir);
   const changes = createChanges();
   const handlers = allHandlers({
     ...parts,

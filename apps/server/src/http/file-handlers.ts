@@ -18,6 +18,8 @@ export interface FileParts {
   /** Makes packs, which takes long, in a thread of its own. */
   readonly packs: SheetMaker;
   readonly imports: ImportMaker;
+  /** Folder of the store. */
+  readonly dataDir: string;
   /** Keeps performances that were sent and heard. */
   readonly films: FilmMaker;
 }
@@ -28,7 +30,7 @@ function sentFile({ title, bytes }: MadeFile, format: FileFormat): SentFile {
 }
 
 /** Answers the routes of files. */
-export function fileHandlers({ store, students, sheets, packs, imports, films }: FileParts) {
+export function fileHandlers({ store, students, sheets, packs, imports, films, dataDir }: FileParts) {
   /** What a student has to do of a lesson, and their level; nothing where there is no such student. */
   const setFor = async (student: string | undefined, lesson: string) => {
     const found = student === undefined ? null : await students.read(student);
@@ -58,12 +60,14 @@ export function fileHandlers({ store, students, sheets, packs, imports, films }:
   return {
     readPages: ({ params: { id }, query }, signal) =>
       made(id, async ({ text, revision }) => {
-        const pages = await sheets.pages(text, query.language, { of: id, signal });
+        const pages = await sheets.pages({ text, language: query.language, dataDir }, { of: id, signal });
         return pages && { revision, pages };
       }),
     printSheet: ({ params, query }, signal) => {
       const who = { of: params.id, signal };
-      return madeFile(who, 'sheet', ({ text }) => sheets.pdf(text, query.language, who));
+      return madeFile(who, 'sheet', ({ text }) =>
+        sheets.pdf({ text, language: query.language, dataDir }, who),
+      );
     },
     packLesson: async ({ params, query }, signal) => {
       const who = { of: params.id, signal };
@@ -73,7 +77,7 @@ export function fileHandlers({ store, students, sheets, packs, imports, films }:
         const { text, id } = stored;
         const set = await setFor(query.student, id);
         const { language } = query;
-        const pack = await packs.pack({ text, name: id, language, demonstrations, ...set }, who);
+        const pack = await packs.pack({ text, name: id, language, dataDir, demonstrations, ...set }, who);
         if (pack) await noteGivenOut(store, stored);
         return pack;
       });

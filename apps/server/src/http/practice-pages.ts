@@ -1,6 +1,7 @@
 /** The files of the pages that private links open, and a word where a link opens nothing. */
 import { createHash } from 'node:crypto';
 import { extname } from 'node:path';
+import { mediumType } from '@shedbook/core';
 import { policyOf } from '@shedbook/pack/serving';
 import { CLI, pickLanguage } from '@shedbook/words';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
@@ -11,6 +12,7 @@ import type { PrivatePacks } from '../week/private-packs.ts';
 import { lessonsSetFor } from '../week/students-week.ts';
 import { languagesOf } from './languages-of.ts';
 import { pagePolicy } from './page-policy.ts';
+import { sendBytes } from './ranges.ts';
 
 /** What the pages are served from. */
 export interface PageParts {
@@ -69,7 +71,8 @@ function sendFile(
   const tag = `"${createHash('sha256').update(content).digest('base64url').slice(0, 22)}"`;
   reply.header('etag', tag).header('cache-control', 'no-cache');
   if (request.headers['if-none-match'] === tag) return reply.code(304).send();
-  return reply.type(MEDIA_TYPES[extname(path)] ?? 'application/octet-stream').send(Buffer.from(content));
+  reply.type(MEDIA_TYPES[extname(path)] ?? mediumType(path)?.type ?? 'application/octet-stream');
+  return sendBytes(request, reply, content);
 }
 
 type Opened = Extract<Opening, { readonly kind: 'open' }>;

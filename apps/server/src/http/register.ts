@@ -17,6 +17,7 @@ import type { Journal, JournalNote } from '../store/journal.ts';
 import { callerOf, sendSession } from './cookie.ts';
 import type { Handlers } from './handlers.ts';
 import { JOURNALED, type Journaled, studentIn } from './journaled.data.ts';
+import { sendBytes } from './ranges.ts';
 
 type WrongPlaces = RefusalValues<'bad-request'>['places'];
 
@@ -63,7 +64,12 @@ function readRequest({ params, query, body }: Route, request: FastifyRequest): R
   return { asked: { params: parts.params.value, query: parts.query.value, body: parts.body.value } };
 }
 
-function sendAnswer(reply: FastifyReply, { answer }: Route, value: unknown): FastifyReply {
+function sendAnswer(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { answer }: Route,
+  value: unknown,
+): FastifyReply {
   if (answer.kind === 'events')
     return reply
       .type('text/event-stream')
@@ -72,10 +78,10 @@ function sendAnswer(reply: FastifyReply, { answer }: Route, value: unknown): Fas
   if (answer.kind === 'json') return reply.code(answer.status).send(value);
   if (answer.kind === 'nothing') return reply.code(204).send();
   const { name, type, content } = value as SentFile;
-  return reply
-    .type(type)
-    .header('content-disposition', `attachment; filename="${name}"`)
-    .send(content instanceof Uint8Array ? Buffer.from(content) : Readable.from(content));
+  reply.type(type).header('content-disposition', `attachment; filename="${name}"`);
+  return content instanceof Uint8Array
+    ? sendBytes(request, reply, content)
+    : reply.send(Readable.from(content));
 }
 
 /** Aborted when whoever asked has gone. */
@@ -138,7 +144,7 @@ export function registerRoutes(
         if (note) await journal.write(note);
         if (changesStudents(route)) onChange();
         if (outcome.session !== undefined) sendSession(reply, outcome.session, isSafe);
-        return sendAnswer(reply, route, outcome.value);
+        return sendAnswer(request, reply, route, outcome.value);
       },
     });
   }

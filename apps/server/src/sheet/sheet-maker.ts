@@ -1,7 +1,6 @@
 /** Making sheets, files and packs beside the server, so that nothing of it holds up the keeping of lessons. */
 import type { StandardFormat } from '@shedbook/core';
 import { createThread, type OrderTerms, threadFile } from '@shedbook/host';
-import type { LanguageTag } from '@shedbook/words';
 import type { ProgressOrder, SheetAnswer, SheetOrder } from './sheet-messages.ts';
 
 /** Who waits for what is made: aborted when nobody does any more. */
@@ -13,17 +12,20 @@ export interface MadeFile {
   readonly bytes: Uint8Array;
 }
 
+/** A lesson that is printed, and where the files lie that it shows. */
+export type PrintedText = Pick<SheetOrder, 'text' | 'language' | 'dataDir'>;
+
 /** What a sheet came to; null where the text is no lesson. @throws TooMuchError where it takes too much */
 export interface SheetMaker {
   /** Gets ready for a sheet that may be wanted soon. */
   warm(): void;
-  pages(text: string, language: LanguageTag, who: WhoWaits): Promise<readonly string[] | null>;
-  pdf(text: string, language: LanguageTag, who: WhoWaits): Promise<MadeFile | null>;
+  pages(sheet: PrintedText, who: WhoWaits): Promise<readonly string[] | null>;
+  pdf(sheet: PrintedText, who: WhoWaits): Promise<MadeFile | null>;
   /** The whole sheet as a standard file. */
   standard(text: string, format: StandardFormat, who: WhoWaits): Promise<MadeFile | null>;
   /** A take-home pack as a ZIP file; `name` is the lasting name of the lesson. */
   pack(
-    request: Pick<SheetOrder, 'text' | 'name' | 'language'> &
+    request: Pick<SheetOrder, 'text' | 'name' | 'language' | 'dataDir'> &
       Partial<Pick<SheetOrder, 'assignments' | 'level' | 'demonstrations' | 'isPrivate'>>,
     who: WhoWaits,
   ): Promise<MadeFile | null>;
@@ -52,6 +54,7 @@ export function createSheetMaker(): SheetMaker {
   const ask = async (order: Want, who: WhoWaits) => {
     const whole: SheetOrder = {
       language: 'en',
+      dataDir: null,
       name: '',
       assignments: [],
       level: null,
@@ -72,11 +75,11 @@ export function createSheetMaker(): SheetMaker {
   };
   return {
     warm: thread.warm,
-    pages: async (text, language, who) => {
-      const answer = await ask({ text, language, want: 'pages' }, who);
+    pages: async (sheet, who) => {
+      const answer = await ask({ ...sheet, want: 'pages' }, who);
       return answer.kind === 'pages' ? answer.pages : null;
     },
-    pdf: (text, language, who) => file({ text, language, want: 'pdf' }, who),
+    pdf: (sheet, who) => file({ ...sheet, want: 'pdf' }, who),
     standard: (text, format, who) => file({ text, format, want: 'standard' }, who),
     pack: (request, who) => file({ ...request, want: 'pack' }, who),
     progress: async (order, who) => {

@@ -11,6 +11,8 @@ export interface SheetOrder {
   readonly want: 'pages' | 'pdf' | 'standard' | 'pack';
   /** The language that is printed. */
   readonly language: LanguageTag;
+  /** Folder that the paths of files in the lesson begin in: that of the store; null for none. */
+  readonly dataDir: string | null;
   /** Of a standard file. */
   readonly format: StandardFormat;
   /** Lasting name of the lesson, for a pack. */

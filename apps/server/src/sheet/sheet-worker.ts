@@ -2,11 +2,13 @@
 import { parentPort } from 'node:worker_threads';
 import { logOfRows } from '@shedbook/coach';
 import { type Lesson, parseLesson } from '@shedbook/core';
-import { loadEngravingTools, readPracticePage } from '@shedbook/host';
+import { fileIn, loadEngravingTools, readMedia, readPracticePage } from '@shedbook/host';
 import {
+  type LessonMedia,
   makePack,
   makeSheet,
   PACK_FOLDER,
+  printedMedia,
   printHandout,
   printSheet,
   type RecordedDemonstration,
@@ -22,9 +24,16 @@ type Sheet = ReturnType<typeof makeSheet>;
 
 let last: (Pick<SheetOrder, 'text' | 'language'> & { readonly sheet: Sheet }) | null = null;
 
-async function sheetOf(lesson: Lesson, { text, language }: SheetOrder): Promise<Sheet> {
+/** The files that a lesson shows. */
+async function mediaOf(lesson: Lesson, { dataDir }: SheetOrder): Promise<LessonMedia> {
+  return dataDir === null ? new Map() : readMedia(lesson, fileIn(dataDir));
+}
+
+async function sheetOf(lesson: Lesson, order: SheetOrder): Promise<Sheet> {
+  const { text, language } = order;
   if (last?.text === text && last.language === language) return last.sheet;
-  const sheet = makeSheet(lesson, { ...(await tools), language });
+  const media = printedMedia(lesson, await mediaOf(lesson, order));
+  const sheet = makeSheet(lesson, { ...(await tools), language, media });
   last = { text, language, sheet };
   return sheet;
 }
@@ -53,7 +62,11 @@ async function fileOf(lesson: Lesson, order: SheetOrder): Promise<Uint8Array> {
   const what = { id: name, lesson, text, app, language, assignments, isPrivate, audio: !isPrivate };
   const demonstrations = await demonstrationsOf(lesson, order);
   const judged = level === null ? {} : { level };
-  return zipPack(await makePack({ ...what, ...judged, ...(await tools), demonstrations }), PACK_FOLDER);
+  const media = await mediaOf(lesson, order);
+  return zipPack(
+    await makePack({ ...what, ...judged, ...(await tools), demonstrations, media }),
+    PACK_FOLDER,
+  );
 }
 
 async function progressOf({ lessons, rows, ...order }: ProgressOrder): Promise<SheetAnswer> {

@@ -22,11 +22,11 @@ export interface PrivatePacks {
 /** Packs that are kept at once: of some two megabytes each. */
 const MOST_KEPT = 60;
 
-/** Makes packs. */
-export function keepPrivatePacks(packs: SheetMaker): PrivatePacks {
+/** Makes packs. @param dataDir folder of the store, for the files that lessons show */
+export function keepPrivatePacks(packs: SheetMaker, dataDir: string): PrivatePacks {
   const kept = new Map<string, Promise<PackFiles | null>>();
   const make = async (id: string, text: string, language: LanguageTag): Promise<PackFiles | null> => {
-    const made = await packs.pack({ text, name: id, language, isPrivate: true }, { of: id });
+    const made = await packs.pack({ text, name: id, language, dataDir, isPrivate: true }, { of: id });
     if (!made) return null;
     const files = Object.entries(unzipSync(made.bytes));
     return new Map(files.map(([path, content]) => [path.slice(PACK_FOLDER.length + 1), content]));

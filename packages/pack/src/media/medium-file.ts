@@ -8,6 +8,7 @@ import { bytesToHex } from '@noble/hashes/utils.js';
 import { base64 } from '@scure/base';
 import { MEDIUM_BYTES, MEDIUM_TYPES, type MediumFault, type MediumKind, mediumEnding } from '@shedbook/core';
 import { isWhatItSays } from './content.ts';
+import { NAME_LENGTH } from './medium-name.ts';
 import { pictureSize } from './picture-size.ts';
 import type { PixelSize } from './pixel-size.ts';
 import { svgFault } from './svg.ts';
@@ -29,19 +30,11 @@ export type MediumReading =
   | { readonly file: MediumFile; readonly fault: null }
   | { readonly file: null; readonly fault: MediumFault };
 
-/** Characters of a name: 96 bits tell one file from any other. */
-const NAME_LENGTH = 24;
-
 /** The name of a file by its content. Names that were written otherwise are the same. */
 function nameOf(content: Uint8Array, ending: string): string {
   const short = ending === 'jpeg' ? 'jpg' : ending;
   return `${bytesToHex(sha256(content)).slice(0, NAME_LENGTH)}.${short}`;
 }
-
-/** Names that files have by their content. */
-export const MEDIUM_NAME = new RegExp(
-  `^[0-9a-f]{${NAME_LENGTH}}\\.(?:${Object.keys(MEDIUM_TYPES).join('|')})$`,
-);
 
 function refused(fault: MediumFault): MediumReading {
   return { file: null, fault };

@@ -35,6 +35,8 @@ function Block({ block }: { readonly block: ProseBlock }) {
   return block.isNumbered ? <ol>{items}</ol> : <ul>{items}</ul>;
 }
 
+export type { FindMedium } from './medium.tsx';
+
 /** What there is to draw of what a teacher wrote. */
 export interface ProseProps {
   readonly text: string | null;

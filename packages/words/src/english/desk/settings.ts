@@ -34,6 +34,9 @@ export const refusals = {
   'hour-changed': 'This lesson was written on in another window.',
   'no-such-take': 'This take was taken back by the student.',
   'not-a-take': 'That is no take from the practice page.',
+  'no-such-medium': 'This file is not there any more.',
+  'medium-refused':
+    'That file cannot be shown: pictures are PNG, JPEG, GIF or plain SVG (up to 5 MB), sound MP3, M4A, WAV or FLAC (12 MB), video MP4 or WebM (30 MB).',
   'not-a-voice-note': 'That is no recording that can be sent.',
   'no-consent': 'No guardian has consented to recordings of this student.',
   'no-room': 'Takes of this student fill all the room that there is for them.',

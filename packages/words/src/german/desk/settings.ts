@@ -36,6 +36,9 @@ export const refusals = translation<typeof english.refusals>()({
   'hour-changed': 'Diese Stunde wurde in einem anderen Fenster geändert.',
   'no-such-take': 'Diese Aufnahme hat der Schüler zurückgenommen.',
   'not-a-take': 'Das ist keine Aufnahme von der Übungsseite.',
+  'no-such-medium': 'Diese Datei ist nicht mehr da.',
+  'medium-refused':
+    'Diese Datei lässt sich nicht zeigen: Bilder sind PNG, JPEG, GIF oder schlichtes SVG (bis 5 MB), Ton MP3, M4A, WAV oder FLAC (12 MB), Video MP4 oder WebM (30 MB).',
   'not-a-voice-note': 'Das ist keine Aufnahme, die sich senden lässt.',
   'no-consent': 'Niemand Sorgeberechtigtes hat Aufnahmen zugestimmt.',
   'no-room': 'Für weitere Aufnahmen dieses Schülers ist kein Platz mehr.',
