@@ -32,6 +32,8 @@ const SOUND_BYTES = 200_000;
  * @property {number} studentRevision
  * @property {readonly string[]} answers what the teacher said of the one take that is listened to again and again: what was acknowledged, and what was asked since
  * @property {number} heard answers that were acknowledged
+ * @property {Map<string, readonly number[]>} spoken what the teacher said of each bar of it: the number that was acknowledged, and one that was asked since
+ * @property {Set<string>} said bars of which something that was said was acknowledged
  * @property {number} count counts everything that was ever asked
  */
 
@@ -84,12 +86,15 @@ async function begin(url) {
   return {
     ...{ student: id, path: new URL(address).pathname, lesson: lesson.id, rows: new Set(), takes: new Map() },
     ...{ asked: new Map(), texts: [text], revision: 1, count: 0 },
-    ...{ sets: [], studentRevision: 1, answers: [], heard: 0 },
+    ...{ sets: [], studentRevision: 1, answers: [], heard: 0, spoken: new Map(), said: new Set() },
   };
 }
 
 /** The take that the teacher listens to. */
 const LISTENED = 'listened to';
+
+/** What is spoken of: two bars, and all of it. */
+const BARS = ['', '1', '2'];
 
 /** Hears a take, all of it, and says something of it. @param {string} url @param {Promised} promised */
 async function listen(url, promised) {
@@ -124,10 +129,58 @@ async function brokenAnswers(url, promised) {
   return take.marks[0]?.text === now ? [] : [`answer is ${now}, its mark ${take.marks[0]?.text}`];
 }
 
+/** Where a spoken note of a bar is; none: of the whole. @param {Promised} promised @param {string} bar */
+function noteOf({ student }, bar) {
+  const take = `/api/students/${student}/takes/${encodeURIComponent(LISTENED)}`;
+  return `${take}/voice${bar === '' ? '' : `?bar=${bar}`}`;
+}
+
+/** Speaks of the take, or of one of its bars. @param {string} url @param {Promised} promised */
+async function speak(url, promised) {
+  promised.count += 1;
+  const bar = BARS[promised.count % BARS.length] ?? '';
+  const number = promised.count % 200;
+  promised.spoken.set(bar, [...(promised.spoken.get(bar) ?? []), number]);
+  // ISO/IEC 11172-3: the header of a frame of MPEG-1 layer III
+  const note = Uint8Array.of(0xff, 0xfb, 0x90, 0x64, number);
+  const { status } = await send(url, 'PUT', noteOf(promised, bar), note);
+  // nobody can speak of a take that has not come yet
+  if (status !== 200 && status !== 404) throw new Error(`note: ${status}`);
+  if (status !== 200) return;
+  promised.spoken.set(bar, [number]);
+  promised.said.add(bar);
+}
+
+/** What is not as it was promised of what was spoken. @param {string} url @param {Promised} promised @returns {Promise<readonly string[]>} */
+async function brokenNotes(url, promised) {
+  const broken = [];
+  for (const [bar, may] of promised.spoken) {
+    const { status, bytes } = await send(url, 'GET', noteOf(promised, bar));
+    const now = status === 200 ? bytes.at(-1) : undefined;
+    promised.spoken.set(bar, now === undefined ? [] : [now]);
+    // what was never acknowledged may be nothing at all
+    const isKept = now === undefined ? !promised.said.has(bar) : may.includes(now);
+    if (!isKept) broken.push(`note of bar ${bar} is ${now}, expected ${may}`);
+  }
+  return broken;
+}
+
+/** Whether the desk knows when the student played last. @param {string} url @param {readonly string[]} rows @returns {Promise<readonly string[]>} */
+async function brokenLast(url, rows) {
+  const inbox = (await send(url, 'GET', '/api/inbox?playedBefore=2100-01-01T00:00:00Z')).json();
+  const last = rows
+    .map((row) => JSON.parse(row).startedAt)
+    .toSorted()
+    .at(-1);
+  const told = inbox.away[0]?.lastPlayedAt;
+  return told === last ? [] : [`played last ${told}, expected ${last}`];
+}
+
 /** Sends practice, again where nobody answered. @param {string} url @param {Promised} promised @param {string[]} waiting */
 async function sendRows(url, promised, waiting) {
   promised.count += 1;
-  waiting.push(JSON.stringify({ id: `phone ${promised.count}`, startedAt: '2026-11-25T18:30:00+01:00' }));
+  const startedAt = new Date(Date.UTC(2026, 10, 25) + promised.count * 1000).toISOString();
+  waiting.push(JSON.stringify({ id: `phone ${promised.count}`, startedAt }));
   const rows = [...waiting];
   const { status } = await send(url, 'POST', `${promised.path}log`, { version: 1, rows });
   if (status !== 200) throw new Error(`practice: ${status}`);
@@ -253,7 +306,13 @@ async function brokenPromises(url, promised, last) {
   if (!promised.texts.includes(lesson.text)) broken.push(`lesson is ${lesson.text}`);
   promised.texts = [lesson.text];
   promised.revision = lesson.revision;
-  return [...broken, ...(await brokenSets(url, promised)), ...(await brokenAnswers(url, promised))];
+  return [
+    ...broken,
+    ...(await brokenSets(url, promised)),
+    ...(await brokenAnswers(url, promised)),
+    ...(await brokenNotes(url, promised)),
+    ...(await brokenLast(url, rows)),
+  ];
 }
 
 /**
@@ -291,6 +350,7 @@ export async function killAgainAndAgain(data, rounds, seed) {
         untilGone(() => edit(url, now)),
         untilGone(() => setInHour(url, now)),
         untilGone(() => listen(url, now)),
+        untilGone(() => speak(url, now)),
         gone,
       ]);
       unanswered += now.asked.size + (now.texts.length - 1) + Math.min(1, waiting.length);

@@ -4,7 +4,7 @@ import { createProgram } from '@shedbook/playing';
 import { strToU8, zipSync } from 'fflate';
 import { expect, it } from 'vitest';
 import { notesSent } from '../../../../internal/testing/played-notes.ts';
-import { heardPlaces } from './heard-places.ts';
+import { FARTHEST, heardPlaces } from './heard-places.ts';
 import { openTake } from './open-take.ts';
 
 const TEXT =
@@ -61,6 +61,27 @@ it('[ST2201] draws each stroke of a round where it fell, and what did not come, 
   ]);
   // definition: 16 from a beat's left end to its head; the last triplet of the second beat is at 96 + 2/3 of 96
   expect(of(1)[1]?.x).toBeCloseTo(16 + 96 + 64, 6);
+});
+
+it('[ST4301] draws a stroke that came far from its place as late, as the report tells it, and not as missing', () => {
+  const { lesson, program, loops, report } = aTake();
+  const [first] = loops;
+  const [stroke, ...strokes] = report?.strokes.filter(({ voice }) => voice === 'snare') ?? [];
+  if (!report || !first || !stroke?.written) throw new Error('a stroke of the snare');
+  const late = { ...stroke, timeSeconds: Seconds(stroke.timeSeconds + 0.07), written: null, offsetMs: null };
+  const missed = [{ voice: stroke.voice, ...stroke.written }];
+  const dxOf = (more: readonly (typeof late)[]) =>
+    heardPlaces(
+      {
+        report: { ...report, strokes: [...more, ...strokes], missed, missedSeconds: [stroke.timeSeconds] },
+        latencySeconds: 0,
+      },
+      first,
+      program,
+      lesson.meter,
+    ).at(-1)?.dx;
+  // definition: farther than a head is moved at all, and none at all where nothing came
+  expect([dxOf([late]), dxOf([])]).toEqual([FARTHEST, null]);
 });
 
 it('[ST2201] opens a file that says when its rounds were, and hears no round that cannot be', () => {

@@ -246,9 +246,11 @@ it('[ST115] says when the device took the sound away, and goes on from the bar w
   expect(after[0]?.pass).toBe(0);
 }, 60_000);
 
-it('[ST44] clicks on 2 and 4, drops out for gap bars, and ticks inside the beat', async () => {
+it('[ST44] [ST4300] clicks on 2 and 4, drops out for gap bars, ticks inside the beat, and counts aloud over it', async () => {
   const page = await onStand('#1');
-  await setting(page, 'On 2 and 4', '1 on, 1 off', 'Eighths');
+  const coming = page.waitForResponse(/english.*\.flac/);
+  await setting(page, 'On 2 and 4', '1 on, 1 off', 'Eighths', 'Count aloud over the click');
+  expect((await coming).ok()).toBe(true);
   await play(page);
   await waitForStrokes(page, 90);
   const clicks = (await strokesOf(page)).filter(

@@ -5,7 +5,7 @@
  * Conventions: seconds of the audio context.
  */
 import type { TakeReport, Voice } from '@shedbook/core';
-import { type Judgement, judgeInTurn, judgeTaskOf, type Level, type PlayedTask } from '@shedbook/judge';
+import { type Judgement, judgeTaskOf, type Level, type PlayedTask } from '@shedbook/judge';
 import type { Player } from '@shedbook/stand';
 import { newId } from '../kept/device-name.ts';
 import { Ear, type LatencyBook } from './ear.ts';
@@ -84,6 +84,9 @@ function spreadsOf(report: TakeReport | null): JudgedLoop['spreadsMs'] {
   return Object.fromEntries(voices.map(([voice, { offsetMs }]) => [voice, Number(offsetMs.spread)]));
 }
 
+/** What judges a loop. */
+type Judging = typeof import('./judge-loop.ts');
+
 /** Hearing. */
 export class Hearing {
   readonly ear: Ear;
@@ -91,6 +94,8 @@ export class Hearing {
   readonly #practised: () => Practised;
   readonly #listeners = new Set<(event: HearingEvent) => void>();
   readonly #stretches = new Map<string, OpenStretch>();
+  #judging: Judging | null = null;
+  readonly #waiting: ((judging: Judging | null) => void)[] = [];
   #follower = new LoopFollower();
   #lateness = new FirstLateness();
   #current: OpenStretch | null = null;
@@ -174,6 +179,7 @@ export class Hearing {
     const { lesson, form, bpm, plays = [] } = judgeTaskOf(whole);
     const what = { lesson, exercise, form, plays, ...(bpm === undefined ? {} : { bpm }) };
     const asked = this.ear.ask(id, what, onPad);
+    this.#whenJudging(() => undefined);
     this.#tell({ kind: 'stretch begins', stretch: this.#current, asked });
   }
 
@@ -201,15 +207,34 @@ export class Hearing {
   }
 
   #hear(report: EarReport): void {
-    if (report.kind === 'loop') this.#judge(report);
-    if (report.kind === 'take') this.#take(report);
+    if (report.kind === 'loop')
+      this.#whenJudging((judging) => judging && this.#judge(report, judging.judgeLoop));
+    if (report.kind === 'take') this.#whenJudging(() => this.#take(report));
     if (report.kind === 'sound') this.#tell(report);
     if (report.kind === 'strokes' && this.#current) {
       this.#tell({ kind: 'strokes', strokes: report.strokes, task: this.#current.task });
     }
   }
 
-  #judge({ id, number, loop, heard }: Extract<EarReport, { kind: 'loop' }>): void {
+  /** Does something with what judges as soon as it is there, in order; null: it cannot be loaded. */
+  #whenJudging(work: (judging: Judging | null) => void): void {
+    if (this.#judging) {
+      work(this.#judging);
+      return;
+    }
+    this.#waiting.push(work);
+    if (this.#waiting.length > 1) return;
+    const go = (judging: Judging | null) => {
+      this.#judging = judging;
+      for (const each of this.#waiting.splice(0)) each(judging);
+    };
+    import('./judge-loop.ts').then(go, () => go(null));
+  }
+
+  #judge(
+    { id, number, loop, heard }: Extract<EarReport, { kind: 'loop' }>,
+    judgeLoop: Judging['judgeLoop'],
+  ): void {
     const stretch = this.#stretches.get(id);
     if (!stretch) return;
     const { task, level } = this.#practised();
@@ -217,7 +242,7 @@ export class Hearing {
     const played = { lesson, exercise, form, layers: task.layers, mine, bpm: loop.bpm };
     const before = stretch.heard.filter(({ bpm }) => bpm === loop.bpm).slice(-LOOPS_IN_MIND);
     const reports = before.map(({ report }) => report);
-    const judgement = judgeInTurn(judgeTaskOf(played), heard, reports, level);
+    const judgement = judgeLoop({ played, heard, before: reports }, level);
     if (heard.report) stretch.heard.push({ bpm: loop.bpm, report: heard.report });
     const judged: JudgedLoop = {
       stretch: id,

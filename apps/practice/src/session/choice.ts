@@ -41,6 +41,8 @@ export interface PracticeChoice {
   readonly layers: number;
   readonly click: ClickChoice;
   readonly gap: ClickGap | null;
+  /** Whether it is counted aloud over the click. */
+  readonly isSpoken: boolean;
   /** Slots of a beat that are ticked quietly; 1 is none. */
   readonly guide: Subdivision;
   /** Limbs that the student plays, silent in the recording. */
@@ -89,6 +91,7 @@ export function firstChoice(lesson: Lesson): PracticeChoice {
     layers: mostLayers(lesson),
     click: 'off',
     gap: null,
+    isSpoken: false,
     guide: 1,
     mine: [],
     ladder: true,
@@ -168,6 +171,11 @@ export function clickBeats(lesson: Lesson, click: ClickChoice): readonly number[
 /** Voices of the lesson and its exercises that a limb plays. */
 export function voicesOfLimb(lesson: Lesson, limb: Limb): readonly Voice[] {
   return (Object.keys(lesson.limbs) as Voice[]).filter((voice) => lesson.limbs[voice] === limb);
+}
+
+/** Whether anything clicks: what is chosen, or what the form asks for. */
+export function isClicking({ click, guide }: Pick<PracticeChoice, 'click' | 'guide'>, form: Form): boolean {
+  return click !== 'off' || guide > 1 || form.sections.some((section) => (section.click ?? []).length > 0);
 }
 
 /** The settings that can change while it plays. */

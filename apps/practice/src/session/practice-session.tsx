@@ -9,15 +9,17 @@ import { type PracticePart, takeApart } from '@shedbook/coach';
 import { Bpm, type Form, type Lesson, sectionOf } from '@shedbook/core';
 import type { Pack } from '@shedbook/pack';
 import { createProgram, type Program } from '@shedbook/playing';
-import type { Player, PlayerStatus } from '@shedbook/stand';
+import { type Player, type PlayerStatus, useSpokenCount } from '@shedbook/stand';
 import { createContext, type ReactNode, useContext, useMemo, useSyncExternalStore } from 'react';
 import { type Place, usePlace } from '../page/route.ts';
+import { usePracticeLanguage } from '../page/words.tsx';
 import {
   BUILD_UP,
   clickBeats,
   exampleChoice,
   formOf,
   freeChoice,
+  isClicking,
   type PracticeChoice,
   padChoice,
   settingsOf,
@@ -94,6 +96,18 @@ function useProgram(lesson: Lesson, place: Place, choice: PracticeChoice) {
   return { form, program };
 }
 
+/** What is counted aloud; null where nothing is. */
+function useCounting(choice: PracticeChoice, form: Form) {
+  const { tag: language } = usePracticeLanguage();
+  const { click, guide, gap, isSpoken } = choice;
+  const isOn = isSpoken && isClicking({ click, guide }, form);
+  const isOwn = click !== 'off' || guide > 1;
+  return useMemo(
+    () => (isOn ? { click: isOwn, ...(gap ? { gap } : {}), language } : null),
+    [isOn, isOwn, gap, language],
+  );
+}
+
 interface SessionProps {
   /** The pack of what is on the stand. */
   readonly pack: Pack;
@@ -125,6 +139,7 @@ function useSession({ pack: given, home, player }: SessionProps): PracticeSessio
   const ladder = useLadder(lesson, exercise, choice.bpm);
   const { form, program } = useProgram(lesson, place, choice);
   const settings = useMemo(() => settingsOf(lesson, choice), [lesson, choice]);
+  useSpokenCount(player, useCounting(choice, form));
   const status = useSyncExternalStore(player.subscribe, player.status);
   const change = (next: Partial<PracticeChoice>, when: When) => {
     playing.changeWith(when);

@@ -5,7 +5,7 @@ import type { PedalBoard } from '@shedbook/stand';
 import { Check, Choices, classes, Icon, KeyList, SheetButton } from '@shedbook/stand';
 import { nameIn } from '@shedbook/words';
 import { usePracticeWords } from '../page/words.tsx';
-import { type ClickChoice, clickBeats, formNames } from '../session/choice.ts';
+import { type ClickChoice, clickBeats, formNames, isClicking } from '../session/choice.ts';
 import { usePracticeSession } from '../session/practice-session.tsx';
 import { formWords } from './form-words.ts';
 import { ledgeKey } from './ledge-button.tsx';
@@ -33,7 +33,7 @@ function FormPick() {
 
 function ClickPicks() {
   const words = usePracticeWords().setting;
-  const { lesson, choice, choose } = usePracticeSession();
+  const { lesson, form, choice, choose } = usePracticeSession();
   const backbeats = clickBeats(lesson, 'backbeat');
   const label = (click: ClickChoice) =>
     click === 'backbeat' ? words.clickOn({ beats: backbeats.join(` ${words.and} `) }) : words.clicks[click];
@@ -47,6 +47,14 @@ function ClickPicks() {
         choices={offered.map((click) => [click, label(click)] as const)}
         onChange={(click) => choose({ click })}
       />
+      <Check
+        checked={choice.isSpoken && isClicking(choice, form)}
+        onChange={(isSpoken) =>
+          choose(isSpoken && !isClicking(choice, form) ? { isSpoken, click: 'all' } : { isSpoken })
+        }
+      >
+        {words.countAloud}
+      </Check>
       <Choices
         label={words.gap}
         value={gap}

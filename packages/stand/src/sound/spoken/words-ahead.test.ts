@@ -1,7 +1,7 @@
 import { Bpm, formShown } from '@shedbook/core';
 import { createProgram } from '@shedbook/playing';
 import { expect, it } from 'vitest';
-import { swing } from '../../../../../internal/testing/loops.ts';
+import { lessonOf, swing } from '../../../../../internal/testing/loops.ts';
 import type { Heard } from '../player.ts';
 import { type LiveSettings, Sequencer } from '../sequencer.ts';
 import { PLACES } from './places.data.ts';
@@ -49,4 +49,25 @@ it('[ST3801] triplets are counted "1 trip let", every word of which was recorded
       expect(felt).toBeLessThan(lasts);
     }
   }
+});
+
+it('[ST3801] clicks that a form asks for are counted, whatever else is chosen', () => {
+  const text = `title: T
+groove: {}
+comping: clap
+exercises: [x x x x]
+forms: {loop: {countIn: 1, sections: [{pattern: 1, click: all}, {rest: 1, click: 1}, {rest: 1, click: none}]}}
+`;
+  const lesson = lessonOf(text);
+  const form = formShown(lesson, 1, 'loop');
+  const program = createProgram(lesson, { exercise: 1, form, layers: 1, bpm: BPM });
+  const secondsOf = (place: number) => ((place - program.start) * 240) / BPM;
+  const heard: Heard = { program, place: program.start, pass: 0, bpm: BPM, secondsOf, fromPlace: 0 };
+  const once = secondsOf(program.end) - 0.001;
+  const words = (click: boolean) => wordsAhead(heard, { click }, 0, once).map(({ word }) => word);
+  // definition: a bar of count-in, a bar on every beat, one on its first, one on none
+  expect(words(false)).toEqual(['1', '2', '3', '4', '1', '2', '3', '4', '1']);
+  // a form that says where it clicks says so whatever else is chosen
+  expect(words(true)).toEqual(words(false));
+  expect(wordsAhead(heard, { click: false }, once, once + 1).map(({ word }) => word)[0]).toBe('1');
 });

@@ -33,7 +33,7 @@ interface PassedClick {
   readonly place: number;
 }
 
-/** The clicks of the pass that is heard, its count-in with them, and of the one after it. */
+/** The clicks of the pass that is heard, its count-in and those that its form asks for with them, and of the one after it. */
 function clicksOf(
   { program, pass, fromPlace }: Heard,
   isOn: (stroke: ProgramStroke, pass: number) => boolean,
@@ -41,12 +41,14 @@ function clicksOf(
   const countIn = program.strokes
     .filter(({ role }) => role === 'count-in')
     .map((stroke): PassedClick => ({ stroke, pass, place: stroke.place + fromPlace }));
-  const here = program.clicks
-    .filter((stroke) => stroke.place >= fromPlace && isOn(stroke, pass))
+  const ofForm = program.strokes.filter(({ role }) => role === 'click');
+  const on = (passed: number) => [...program.clicks.filter((stroke) => isOn(stroke, passed)), ...ofForm];
+  const here = on(pass)
+    .filter(({ place }) => place >= fromPlace)
     .map((stroke): PassedClick => ({ stroke, pass, place: stroke.place }));
-  const next = program.clicks
-    .filter((stroke) => isOn(stroke, pass + 1))
-    .map((stroke): PassedClick => ({ stroke, pass: pass + 1, place: program.end + stroke.place }));
+  const next = on(pass + 1).map(
+    (stroke): PassedClick => ({ stroke, pass: pass + 1, place: program.end + stroke.place }),
+  );
   return [...countIn, ...here, ...next];
 }
 

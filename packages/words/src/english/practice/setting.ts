@@ -30,6 +30,7 @@ export const setting = {
   and: 'and',
   gap: 'Gap bars',
   gaps: '.input {$off :integer} .match $off 0 {{None}} * {{{$on :integer} on, {$off} off}}',
+  countAloud: 'Count aloud over the click',
   guide: 'Guide inside the beat',
   guides: {
     1: 'None',

@@ -32,6 +32,7 @@ export const setting = translation<typeof english.setting>()({
   and: 'und',
   gap: 'Lückentakte',
   gaps: '.input {$off :integer} .match $off 0 {{Keine}} * {{{$on :integer} an, {$off} aus}}',
+  countAloud: 'Zum Klick laut zählen',
   guide: 'Raster im Schlag',
   guides: {
     1: 'Keines',
