@@ -218,7 +218,7 @@ async function hearNotes(student: Page): Promise<void> {
   await student.locator('[data-part="teacher-marks"]').getByText('Bar 1: Let it breathe.').waitFor();
   // the words at the first bar, and what was spoken there and at the second
   const pins = student.locator('[data-part="pin"]');
-  await expect.poll(async () => [...new Set(await pins.allTextContents())]).toEqual(['1', '2', '3']);
+  await expect.poll(async () => [...new Set(await pins.allTextContents())]).toEqual(['1 2', '3']);
   await student.locator('[data-part="teacher-marks"] li').nth(1).getByText('Bar 1, spoken:').waitFor();
   const spoken = student.locator('[data-part="teacher-marks"] li').nth(2);
   await spoken.getByText('Bar 2, spoken:').waitFor();

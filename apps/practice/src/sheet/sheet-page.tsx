@@ -68,7 +68,7 @@ function Exercises({ pack }: { readonly pack: Pack }) {
       </p>
       {sectionsOf(lesson).map((section) => (
         <div key={`${section.heading} ${section.exercises[0]?.number}`} data-part="section">
-          {section.heading !== null && <h3>{section.heading}</h3>}
+          {section.heading !== null && <h3 className={styles.heading}>{section.heading}</h3>}
           {section.before !== undefined && (
             <p data-part="before">{words.sheet.before({ heading: section.before })}</p>
           )}

@@ -1,4 +1,4 @@
-/** What the teacher pinned to bars of the exercise on the stand: a number over each bar, and what was written or spoken under the notes. */
+/** What the teacher pinned to bars of the exercise on the stand: their numbers over each bar, and what was written or spoken under the notes. */
 import { exerciseKey } from '@shedbook/core';
 import type { SentTake, SpokenNote } from '@shedbook/routes';
 import { useEffect, useMemo } from 'react';
@@ -11,15 +11,15 @@ import { VoiceNote } from './voice-note.tsx';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
-/** A number at the top of the picture of a bar, which goes with what it explains. */
-function pinOn(picture: SVGSVGElement, number: number): SVGElement {
+/** The numbers of what is said of a bar, at the top of its picture; they go with what explains them. */
+function pinOn(picture: SVGSVGElement, numbers: readonly number[]): SVGElement {
   const pin = document.createElementNS(SVG, 'text');
   const { x, y } = picture.viewBox.baseVal;
   pin.setAttribute('class', styles.pin ?? '');
   pin.setAttribute('data-part', 'pin');
   pin.setAttribute('x', String(x + 1));
   pin.setAttribute('y', String(y + 4));
-  pin.textContent = `${number}`;
+  pin.textContent = numbers.join(' ');
   picture.append(pin);
   return pin;
 }
@@ -52,12 +52,11 @@ export default function TeacherMarks() {
   );
   const said = useMemo(() => (latest ? saidOf(latest) : []), [latest]);
   useEffect(() => {
-    const shown = pictures.exercise.flatMap(({ bar }) =>
-      said.flatMap((each, index) => {
-        const picture = document.querySelector<SVGSVGElement>(`svg[data-on="exercise"][data-bar="${bar}"]`);
-        return picture && (bar - 1) % bars === each.bar - 1 ? [pinOn(picture, index + 1)] : [];
-      }),
-    );
+    const shown = pictures.exercise.flatMap(({ bar }) => {
+      const numbers = said.flatMap((each, index) => ((bar - 1) % bars === each.bar - 1 ? [index + 1] : []));
+      const picture = document.querySelector<SVGSVGElement>(`svg[data-on="exercise"][data-bar="${bar}"]`);
+      return picture && numbers.length > 0 ? [pinOn(picture, numbers)] : [];
+    });
     return () => {
       for (const pin of shown) pin.remove();
     };
