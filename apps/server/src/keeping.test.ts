@@ -139,6 +139,14 @@ it('[SE3006] the journal says who did what, and nothing of what was said, writte
     body: new Blob([new Uint8Array(takeFile('one'))]),
   });
   await asDesk('PUT', `/api/students/${id}/takes/one`, { isHeard: true, answer: 'Lighter.', marks: [] });
+  await fetch(at(`/api/students/${id}/takes/one/voice?bar=2`), {
+    method: 'PUT',
+    headers: { cookie, 'content-type': 'application/octet-stream' },
+    // standard: ISO/IEC 11172-3, the header of a frame of MPEG-1 layer III
+    body: new Blob([Uint8Array.of(0xff, 0xfb, 0x90, 0x64)]),
+  });
+  await asDesk('DELETE', `/api/students/${id}/takes/one/voice?bar=2`);
+  await asDesk('PUT', `/api/students/${id}/hours/2026-11-29/set`, { assignments: [], revision: 1 });
   await fetch(at(`${page}takes/one`), { method: 'DELETE' });
   await asDesk('GET', '/api/everything.json');
   await asDesk('DELETE', `/api/links/${made.link.id}`);
@@ -148,6 +156,9 @@ it('[SE3006] the journal says who did what, and nothing of what was said, writte
     ['desk', 'link-revoked', 'Ifeoma'],
     ['desk', 'everything-exported', null],
     ['student', 'take-taken-back', 'Ifeoma'],
+    ['desk', 'exercises-set', 'Ifeoma'],
+    ['desk', 'note-taken-back', 'Ifeoma'],
+    ['desk', 'note-spoken', 'Ifeoma'],
     ['desk', 'take-heard', 'Ifeoma'],
     ['student', 'take-sent', 'Ifeoma'],
     ['desk', 'link-made', 'Ifeoma'],
