@@ -38,7 +38,7 @@ export function clearUp() {
 
 function readKit(bytes) {
   try {
-    loadSoundFontKit(bytes, { sampleRateHz: Hertz(22_050) });
+    loadSoundFontKit(bytes, { sampleRateHz: Hertz(22_050) }).sound('snare');
     return 'accepted';
   } catch (error) {
     if (error instanceof SoundFontError) return 'refused';

@@ -17,6 +17,13 @@ export type SoundFontFact =
       readonly fact: 'sound-font-no-drums';
       /** How many there are, none of them of drums. */
       readonly presets: number;
+    })
+  | (Fact & {
+      readonly fact: 'sound-font-too-many-zones';
+      /** How many the drum set has. */
+      readonly zones: number;
+      /** How many one has at most. */
+      readonly most: number;
     });
 
 /** A file cannot serve as a kit. */

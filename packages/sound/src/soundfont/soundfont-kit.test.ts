@@ -70,7 +70,7 @@ describe('a SoundFont kit', () => {
     expect(take(kit)).toEqual(take(builtIn));
   });
 
-  it('[SO98] tells what is wrong with a file', () => {
+  it('[SO98] [SO4000] tells what is wrong with a file, one of zones without end, too', () => {
     const load = (bytes: Uint8Array, program?: number) => () =>
       loadSoundFontKit(bytes, { sampleRateHz: RATE, ...(program === undefined ? {} : { program }) });
     expect(load(Uint8Array.from([1, 2, 3]))).toThrow(
@@ -81,6 +81,11 @@ describe('a SoundFont kit', () => {
     );
     expect(load(soundFont([{ key: 60, samples: recording(440) }], RATE, 0))).toThrow(
       expect.objectContaining({ fact: { fact: 'sound-font-no-drums', presets: 1 } }),
+    );
+    const zone = { key: 38, samples: new Float32Array(4) };
+    const zones = 8193;
+    expect(load(soundFont(Array(zones).fill(zone), RATE))).toThrow(
+      expect.objectContaining({ fact: { fact: 'sound-font-too-many-zones', zones, most: zones - 1 } }),
     );
     expect(load(file, 40)).toThrow("At kit program: found 40, expected one of the file's drum sets: 0 Set");
   });

@@ -19,6 +19,12 @@ import { playVoices } from './voice.ts';
 const VELOCITIES = [8, 20, 36, 54, 72, 90, 108, 127];
 const JAZZ_PROGRAM = 32;
 
+/** Zones of a drum set at most: dozens of keys, each of dozens of recordings; all are gone through for every stroke. */
+const MOST_ZONES = 8192;
+
+/** Zones that sound in one stroke at most: both sides of some microphones. */
+const MOST_VOICES = 16;
+
 /** Keys of each sound, the best first. What a file has none of is taken from the built-in kit. */
 const KEYS: Readonly<Record<SoundName, readonly number[]>> = {
   ride: [VOICE_FACTS.ride.gmKey, 59],
@@ -66,6 +72,13 @@ function readBank(bytes: Uint8Array): BasicSoundBank {
   }
 }
 
+/** @throws SoundFontError where going through it for every stroke would not end */
+function requireFewZones(preset: BasicPreset): BasicPreset {
+  const zones = preset.zones.reduce((sum, { instrument }) => sum + instrument.zones.length, 0);
+  if (zones <= MOST_ZONES) return preset;
+  throw new SoundFontError({ fact: 'sound-font-too-many-zones', zones, most: MOST_ZONES });
+}
+
 function drumPreset(bank: BasicSoundBank, program: number | undefined): BasicPreset {
   const drums = bank.presets.filter((preset) => preset.isDrum);
   const names = drums.map((preset) => `${preset.program} ${preset.name}`).join(', ');
@@ -75,13 +88,13 @@ function drumPreset(bank: BasicSoundBank, program: number | undefined): BasicPre
   if (!wanted && program !== undefined) {
     throw new RangeError(`At kit program: found ${program}, expected one of the file's drum sets: ${names}`);
   }
-  return wanted ?? first;
+  return requireFewZones(wanted ?? first);
 }
 
 function playKey(preset: BasicPreset, keys: readonly number[], rate: number): RawSound | null {
   for (const key of keys) {
     const layers: Layer[] = VELOCITIES.flatMap((velocity) => {
-      const voices = preset.getVoiceParameters(key, velocity);
+      const voices = preset.getVoiceParameters(key, velocity).slice(0, MOST_VOICES);
       if (voices.length === 0) return [];
       const take = trimSilence(playVoices(voices, { key, velocity }, rate), rate);
       return [{ driveDb: velocityToLevelDb(velocity), takes: [take] }];

@@ -10,4 +10,6 @@ export const soundFont = sentences<SoundFontFact>()({
     'found a damaged file ({$why}), expected a SoundFont file (.sf2 or .sf3) with a drum set in bank 128 (is the download complete?)',
   'sound-font-no-drums':
     '.input {$presets :integer useGrouping=never} .match $presets one {{found {$presets} preset, none of drums, expected a SoundFont file (.sf2 or .sf3) with a drum set in bank 128}} * {{found {$presets} presets, none of drums, expected a SoundFont file (.sf2 or .sf3) with a drum set in bank 128}}',
+  'sound-font-too-many-zones':
+    'found a drum set of {$zones :integer} zones, which nobody plays, expected one of at most {$most :integer}',
 });

@@ -10,4 +10,6 @@ export const soundFont = sentences<SoundFontFact>()({
     'gefunden eine beschädigte Datei ({$why}), erwartet eine SoundFont-Datei (.sf2 oder .sf3) mit einem Schlagzeug in Bank 128 (ist sie ganz heruntergeladen?)',
   'sound-font-no-drums':
     '.input {$presets :integer useGrouping=never} .match $presets one {{gefunden {$presets} Klang, keiner davon ein Schlagzeug, erwartet eine SoundFont-Datei (.sf2 oder .sf3) mit einem Schlagzeug in Bank 128}} * {{gefunden {$presets} Klänge, keiner davon ein Schlagzeug, erwartet eine SoundFont-Datei (.sf2 oder .sf3) mit einem Schlagzeug in Bank 128}}',
+  'sound-font-too-many-zones':
+    'gefunden ein Schlagzeug mit {$zones :integer} Zonen, das niemand spielt, erwartet eines mit höchstens {$most :integer}',
 });
