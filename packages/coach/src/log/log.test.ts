@@ -237,7 +237,7 @@ it('[CH20] any text at all gives problems or a log, never an exception', () => {
   );
 });
 
-it('[CH20] 20,000 entries that are wrong in every place are each said', () => {
+it('[CH20] [CH4000] of entries that are wrong in every place twenty thousand faults are said, and none is taken', () => {
   const entry = {
     id: 7,
     device: '',
@@ -247,12 +247,12 @@ it('[CH20] 20,000 entries that are wrong in every place are each said', () => {
     exercise: 3,
     form: '',
   };
-  const entries = Array.from({ length: 20_000 }, () => ({ ...entry, heardBy: 'x', loops: 7 }));
+  const entries = Array.from({ length: 5000 }, () => ({ ...entry, heardBy: 'x', loops: 7 }));
   const {
     log: read,
     soundEntries,
     problems,
   } = parsePracticeLog(JSON.stringify({ version: 1, entries, removed: [] }), 'l');
-  // definition: nine keys, each wrong
-  expect([read, soundEntries?.entries, problems.length]).toEqual([null, [], 9 * entries.length]);
+  // definition: nine keys, each wrong; every fault of the entry in which the twenty thousandth is
+  expect([read, soundEntries?.entries, problems.length]).toEqual([null, [], 9 * Math.ceil(20_000 / 9)]);
 });

@@ -1,8 +1,8 @@
 /**
  * Reading a practice log that another device, or a person, wrote as versioned JSON.
  *
- * Conventions: reading finds every problem at once, each at its line and column; a log is given only when there is no
- * error.
+ * Conventions: reading finds every problem at once, each at its line and column, and tells the first twenty
+ * thousand; a log is given only when there is no error.
  */
 import {
   formatPath,
@@ -67,26 +67,35 @@ function problemsOf(
     }));
 }
 
-/** A log without the entries that faults are about; null where one is about something else. */
-function withoutFaulty(value: unknown, faults: readonly LogFault[]): PracticeLog | null {
-  const faulty = new Set(faults.map(({ path: [part, index] }) => (part === 'entries' ? index : undefined)));
-  if (faulty.has(undefined)) return null;
-  const log = value as PracticeLog;
-  return logSchema.parse({ ...log, entries: log.entries.filter((_, index) => !faulty.has(index)) });
+/** What the schema has against a log. */
+interface Objections {
+  /** Against the log around its entries. */
+  readonly around: readonly core.$ZodIssue[];
+  /** Against its entries, as many as are told. */
+  readonly inside: readonly core.$ZodIssue[];
+  /** Which entries it does not take, told or not. */
+  readonly faulty: ReadonlySet<number>;
 }
 
+/** Faults that are told: a file of millions, which takes minutes and gigabytes to tell, is none the better for it. */
+const MOST_TOLD = 20_000;
+
 /** What the schema has against a log: entry by entry, since it cannot bear a hundred thousand issues in one list. */
-function issuesOf(value: unknown): readonly core.$ZodIssue[] {
+function objectionsTo(value: unknown): Objections {
   const entries = (value as { readonly entries?: unknown } | null)?.entries;
-  if (!Array.isArray(entries)) return logSchema.safeParse(value).error?.issues ?? [];
+  const faulty = new Set<number>();
+  const inside: core.$ZodIssue[] = [];
+  if (!Array.isArray(entries))
+    return { around: logSchema.safeParse(value).error?.issues ?? [], inside, faulty };
+  for (const [index, entry] of entries.entries()) {
+    const { error } = entrySchema.safeParse(entry);
+    if (!error) continue;
+    faulty.add(index);
+    if (inside.length < MOST_TOLD)
+      for (const issue of error.issues) inside.push({ ...issue, path: ['entries', index, ...issue.path] });
+  }
   const around = logSchema.safeParse({ ...(value as object), entries: [] }).error?.issues ?? [];
-  const inside = entries.map((entry, index) =>
-    (entrySchema.safeParse(entry).error?.issues ?? []).map((issue) => ({
-      ...issue,
-      path: ['entries', index, ...issue.path],
-    })),
-  );
-  return [around, ...inside].flat();
+  return { around, inside, faulty };
 }
 
 function readValue(value: unknown): {
@@ -95,8 +104,12 @@ function readValue(value: unknown): {
 } {
   const later = versionFault(value);
   if (later) return { log: null, faults: [later] };
-  const faults = issuesOf(value).flatMap((issue) => faultsOf(value, issue));
-  return { log: faults.length === 0 ? logSchema.parse(value) : withoutFaulty(value, faults), faults };
+  const { around, inside, faulty } = objectionsTo(value);
+  const faults = [around, inside].flat().flatMap((issue) => faultsOf(value, issue));
+  if (around.length > 0) return { log: null, faults };
+  const { entries } = value as PracticeLog;
+  const sound = { ...(value as PracticeLog), entries: entries.filter((_, index) => !faulty.has(index)) };
+  return { log: logSchema.parse(sound), faults };
 }
 
 /** One entry of a log that was kept by itself; null where a reader of logs would refuse it. */
