@@ -17,7 +17,7 @@ import { type Journal, openJournal } from './store/journal.ts';
 import { createLessonStore, type LessonStore } from './store/lessons.ts';
 import { createLinkStore, type LinkStore } from './store/links.ts';
 import { type MediaStore, openMedia } from './store/media-files.ts';
-import { openDatabase, STORE_FILE } from './store/open.ts';
+import { openDatabase, openFault, STORE_FILE } from './store/open.ts';
 import {
   createSignInStore,
   LONGEST_PASSPHRASE,
@@ -204,9 +204,17 @@ function noPassphrase(host: string, outside: string | null): InputError {
  * @throws InputError when the port is taken, others reach it and no passphrase was set, or the store cannot be opened.
  */
 export async function startServer(options: StartOptions = {}): Promise<RunningServer> {
+  const dataDir = options.dataDir ?? defaultDataDir(process.env, process.platform);
+  try {
+    return await startIn(dataDir, options);
+  } catch (error) {
+    throw openFault(error, dataDir);
+  }
+}
+
+async function startIn(dataDir: string, options: StartOptions): Promise<RunningServer> {
   const host = options.host ?? DEFAULT_HOST;
   const port = options.port ?? DEFAULT_PORT;
-  const dataDir = options.dataDir ?? defaultDataDir(process.env, process.platform);
   const address = outsideOf(options.address);
   const asksWho = !isLoopback(host) || address !== null;
   if (asksWho && !existsSync(join(dataDir, STORE_FILE))) throw noPassphrase(host, address);

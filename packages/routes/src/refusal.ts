@@ -148,6 +148,11 @@ export const REFUSALS = {
     values: nothing,
     meaning: 'what is kept there is damaged on the disk; the rest can be read',
   },
+  'disk-full': {
+    status: 507,
+    values: nothing,
+    meaning: 'the disk of the server is full; nothing was written and nothing is lost',
+  },
   'too-much': {
     status: 422,
     values: nothing,
@@ -174,6 +179,7 @@ export const COMMON_REFUSALS = [
   'foreign-origin',
   'sign-in-first',
   'damaged',
+  'disk-full',
   'too-much',
   'internal',
 ] as const;

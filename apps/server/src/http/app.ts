@@ -10,7 +10,7 @@ import Fastify, { type FastifyError, type FastifyInstance, type FastifyRequest }
 import type { ImportMaker } from '../files/import-maker.ts';
 import type { FilmMaker } from '../films/film-maker.ts';
 import type { SheetMaker } from '../sheet/sheet-maker.ts';
-import { DamagedError, isDamage } from '../store/damaged.ts';
+import { DamagedError, isDamage, isFull } from '../store/damaged.ts';
 import type { HourStore } from '../store/hours.ts';
 import type { Journal } from '../store/journal.ts';
 import type { LessonStore } from '../store/lessons.ts';
@@ -74,6 +74,7 @@ function addErrors(app: FastifyInstance): void {
     if (error.statusCode !== undefined && error.statusCode < 500)
       return sendRefusal(reply, badRequest('body', error.code));
     if (error instanceof DamagedError || isDamage(error)) return sendRefusal(reply, refusal('damaged', {}));
+    if (isFull(error)) return sendRefusal(reply, refusal('disk-full', {}));
     if (error instanceof TooMuchError) return sendRefusal(reply, refusal('too-much', {}));
     process.stderr.write(`Internal error: ${error.stack ?? error.message}\n`);
     return sendRefusal(reply, refusal('internal', {}));

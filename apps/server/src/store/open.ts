@@ -8,9 +8,9 @@
 import { chmodSync, closeSync, mkdirSync, openSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { InputError } from '@shedbook/host';
-import { Kysely, SqliteDialect } from 'kysely';
+import { type Driver, Kysely, SqliteDialect } from 'kysely';
 import SQLite from 'libsql';
-import { isDamage } from './damaged.ts';
+import { isDamage, isFull } from './damaged.ts';
 import { MIGRATIONS } from './migrations.ts';
 import type { Tables } from './tables.ts';
 
@@ -48,6 +48,18 @@ function refuseNewer(version: number): void {
   throw new InputError(({ words }) => words.store.newer({ found: version, known: STORE_VERSION }));
 }
 
+/**
+ * Takes back what was begun. Source: SQLite documentation, "Response To Errors Within A Transaction": where the disk is
+ * full SQLite may have done so by itself.
+ */
+function rollBack(database: SQLite.Database): void {
+  try {
+    database.exec('rollback');
+  } catch {
+    // It is taken back already.
+  }
+}
+
 /** Brings a store up to date, alone: another program that starts at the same time waits and finds it done. */
 function migrate(database: SQLite.Database, dataDir: string): void {
   const before = storeVersion(database);
@@ -64,20 +76,20 @@ function migrate(database: SQLite.Database, dataDir: string): void {
     }
     database.exec('commit');
   } catch (error) {
-    if (database.inTransaction) database.exec('rollback');
+    rollBack(database);
     throw error;
   }
 }
 
-/** What is wrong with a store that cannot be opened, in words. */
-function openFault(error: unknown, dataDir: string): unknown {
+/** What is wrong with a store that cannot be opened or begun, in words; the error itself where it is another. */
+export function openFault(error: unknown, dataDir: string): unknown {
   if (error instanceof InputError) return error;
   const code = String((error as { readonly code?: unknown }).code ?? '');
   const folder = { folder: dataDir };
   if (isDamage(error)) return new InputError(({ words }) => words.store.damaged(folder));
   if (/^SQLITE_(?:READONLY|CANTOPEN|PERM)|^(?:EACCES|EROFS|EPERM|ENOTDIR|EEXIST)$/.test(code))
     return new InputError(({ words }) => words.store.notWritable(folder));
-  if (/^SQLITE_FULL$|^ENOSPC$/.test(code)) return new InputError(({ words }) => words.store.full(folder));
+  if (isFull(error)) return new InputError(({ words }) => words.store.full(folder));
   if (/^SQLITE_BUSY/.test(code)) return new InputError(({ words }) => words.store.busy(folder));
   return error;
 }
@@ -111,13 +123,23 @@ function openFile(dataDir: string): SQLite.Database {
   }
 }
 
+/** SQLite for the store: where a transaction is taken back already, what it failed of is told and not that. */
+class StoreDialect extends SqliteDialect {
+  override createDriver(): Driver {
+    const driver = super.createDriver();
+    const rollBackTransaction = driver.rollbackTransaction.bind(driver);
+    driver.rollbackTransaction = (connection) => rollBackTransaction(connection).catch(() => undefined);
+    return driver;
+  }
+}
+
 /**
  * Opens (and creates or brings up to date) the store in a folder.
  * @throws InputError when the folder cannot be written, or the store is newer than this, damaged or in use.
  */
 export function openDatabase(dataDir: string): Kysely<Tables> {
   try {
-    return new Kysely<Tables>({ dialect: new SqliteDialect({ database: openFile(dataDir) }) });
+    return new Kysely<Tables>({ dialect: new StoreDialect({ database: openFile(dataDir) }) });
   } catch (error) {
     throw openFault(error, dataDir);
   }

@@ -8,6 +8,7 @@ import SQLite from 'libsql';
 import { describe, expect, it } from 'vitest';
 import { keptSamplePath } from '../../../../internal/testing/kept-samples.ts';
 import { send, startTestServer, temporaryFolder } from '../../test/temporary.ts';
+import { isFull } from './damaged.ts';
 import { createLessonStore } from './lessons.ts';
 import { copyName, openDatabase, STORE_FILE, STORE_VERSION, storeVersion } from './open.ts';
 import { createStudentStore } from './students.ts';
@@ -52,6 +53,20 @@ it('[SE50] files of the store are their owner’s alone', async () => {
   // standard: POSIX: the last six bits are what group and others may do
   for (const name of ['.', ...readdirSync(dataDir)])
     expect((statSync(join(dataDir, name)).mode & 0o077).toString(8), name).toBe('0');
+});
+
+it('[SE4000] says that the disk is full, loses nothing, and goes on once there is room', async () => {
+  const database = openDatabase(temporaryFolder());
+  const store = createLessonStore(database, clock);
+  const { id } = await store.create('title: a');
+  // SQLite documentation, PRAGMA max_page_count: a file that may not grow is full as a disk is
+  await sql`pragma max_page_count = 1`.execute(database);
+  const save = (text: string) => store.save(id, { text, revision: 1, cause: 'edit' });
+  expect(isFull(await save('title: b\n'.repeat(100_000)).catch((error: unknown) => error))).toBe(true);
+  expect((await store.read(id))?.text).toBe('title: a');
+  await sql`pragma max_page_count = 1000000`.execute(database);
+  expect((await save('title: c')).kind).toBe('saved');
+  await store.close();
 });
 
 describe('bringing a store up to date', () => {

@@ -49,6 +49,8 @@ export const refusals = {
   'lesson-has-errors': 'The text has problems; mend them first.',
   damaged:
     'What is kept here is damaged on the disk. Run "shedbook doctor": it saves what can still be read.',
+  'disk-full':
+    'The disk on which the desk keeps everything is full, so this is not kept yet. Make room; nothing is lost.',
   'too-much': 'This takes more time or memory than the desk gives to one thing. Make it smaller.',
   internal: 'Something broke in the server.',
   unreachable: 'The server does not answer.',

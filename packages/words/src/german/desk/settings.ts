@@ -51,6 +51,8 @@ export const refusals = translation<typeof english.refusals>()({
   'lesson-has-errors': 'Der Text hat Probleme; bringe sie zuerst in Ordnung.',
   damaged:
     'Was hier aufgehoben ist, ist auf dem Laufwerk beschädigt. „shedbook doctor“ sichert, was noch lesbar ist.',
+  'disk-full':
+    'Das Laufwerk, auf dem das Pult alles aufhebt, ist voll; dies ist noch nicht aufgehoben. Platz schaffen; verloren ist nichts.',
   'too-much': 'Das braucht mehr Zeit oder Speicher, als das Pult einer Sache gibt. Mache es kleiner.',
   internal: 'Im Server ist etwas kaputt.',
   unreachable: 'Der Server antwortet nicht.',
