@@ -4,7 +4,7 @@
  */
 import { jsonIn } from '@shedbook/core';
 import type { LogPage, LogRequest } from '@shedbook/routes';
-import { type Kysely, sql, type Transaction } from 'kysely';
+import { type Insertable, type Kysely, sql, type Transaction } from 'kysely';
 import { checksumOf, isAsWritten } from './checksum.ts';
 import type { Tables } from './tables.ts';
 
@@ -23,42 +23,87 @@ function marksOf(text: string): { readonly entry_id: string | null; readonly pla
   };
 }
 
-/** Adds rows; those that are there already, letter for letter, are left out, and those that were taken out come back. @returns how many are new */
+/** A row that is there. */
+interface Known {
+  readonly row: number;
+  readonly isTakenOut: boolean;
+}
+
+/** Rows of one entry of a student, by the checksums of their texts. */
+async function knownRows(
+  database: Transaction<Tables>,
+  of: { readonly student: string; readonly version: number; readonly entry: string | null },
+): Promise<ReadonlyMap<string, Known>> {
+  const rows = await database
+    .selectFrom('log_rows')
+    .select(['row', 'removed_at', 'checksum'])
+    // of rows that came before there were checksums
+    .select((of) => of.case().when('checksum', 'is', null).then(of.ref('text')).end().as('text'))
+    .where('student_id', '=', of.student)
+    .where('entry_id', 'is', of.entry)
+    .where('version', '=', of.version)
+    .execute();
+  return new Map(
+    rows.map(({ row, removed_at, checksum, text }) => [
+      checksum ?? checksumOf(text ?? ''),
+      { row, isTakenOut: removed_at !== null },
+    ]),
+  );
+}
+
+/** Whether a row says something letter for letter: one that changed on the disk does not. */
+async function says(database: Transaction<Tables>, row: number, text: string): Promise<boolean> {
+  const same = database.selectFrom('log_rows').select('row').where('row', '=', row).where('text', '=', text);
+  return (await same.executeTakeFirst()) !== undefined;
+}
+
+/** Rows that are written at once. */
+const WRITTEN_ROWS = 100;
+
+/**
+ * Adds rows; those that are there already, letter for letter, are left out, and those that were taken out come back. What
+ * is there of an entry is read once, so that thousands of rows of one take no longer than those of many.
+ * @returns how many are new
+ */
 export async function appendRows(
   database: Transaction<Tables>,
   student: string,
   { version, rows }: LogRequest,
   now: string,
 ): Promise<number> {
-  let added = 0;
-  for (const text of rows) {
+  const known = new Map<string | null, ReadonlyMap<string, Known>>();
+  const knownOf = async (entry: string | null) => {
+    const found = known.get(entry) ?? (await knownRows(database, { student, version, entry }));
+    known.set(entry, found);
+    return found;
+  };
+  const fresh: Insertable<Tables['log_rows']>[] = [];
+  const back: number[] = [];
+  for (const text of new Set(rows)) {
     const marks = marksOf(text);
-    const there = await database
-      .selectFrom('log_rows')
-      .select(['row', 'removed_at'])
-      .where('student_id', '=', student)
-      .where('entry_id', 'is', marks.entry_id)
-      .where('version', '=', version)
-      .where('text', '=', text)
-      .executeTakeFirst();
-    if (there?.removed_at === null) continue;
-    if (there) {
-      await database
-        .updateTable('log_rows')
-        .set({ removed_at: null, taken_at: now })
-        .where('row', '=', there.row)
-        .execute();
-      added += 1;
+    const checksum = checksumOf(text);
+    const there = (await knownOf(marks.entry_id)).get(checksum);
+    if (there && (await says(database, there.row, text))) {
+      if (there.isTakenOut) back.push(there.row);
       continue;
     }
-    const row = {
-      ...{ student_id: student, version, ...marks, text, checksum: checksumOf(text) },
+    fresh.push({
+      ...{ student_id: student, version, ...marks, text, checksum },
       ...{ taken_at: now, removed_at: null },
-    };
-    await database.insertInto('log_rows').values(row).execute();
-    added += 1;
+    });
   }
-  return added;
+  for (const row of back)
+    await database
+      .updateTable('log_rows')
+      .set({ removed_at: null, taken_at: now })
+      .where('row', '=', row)
+      .execute();
+  for (let from = 0; from < fresh.length; from += WRITTEN_ROWS)
+    await database
+      .insertInto('log_rows')
+      .values(fresh.slice(from, from + WRITTEN_ROWS))
+      .execute();
+  return fresh.length + back.length;
 }
 
 /** What a row of practice is of: lasting names of a lesson and, unless its groove alone, of an exercise. */

@@ -1,6 +1,7 @@
 import { cpSync } from 'node:fs';
 import { join } from 'node:path';
 import type { LogPage, StoredStudent } from '@shedbook/routes';
+import { sql } from 'kysely';
 import SQLite from 'libsql';
 import { expect, it } from 'vitest';
 import { keptSamplePath } from '../../../../internal/testing/kept-samples.ts';
@@ -99,6 +100,19 @@ it('[SE44] reads a long log in parts', async () => {
   }
   expect(read).toEqual(rows);
   expect(parts).toBeGreaterThan(1);
+  await database.destroy();
+});
+
+it('[SE4001] keeps thousands of rows of one entry each once, and anew one that changed on the disk', async () => {
+  const database = openDatabase(temporaryFolder());
+  const store = createStudentStore(database, () => new Date());
+  const { id } = await store.create('Bram');
+  const rows = Array.from({ length: 3000 }, (_, n) => row('phone 1', '2026-11-25T18:30:00+01:00', n));
+  const add = () => store.takeIn(id, { version: 1, rows });
+  expect([await add(), await add()]).toEqual([rows.length, 0]);
+  await sql`update log_rows set text = replace(text, 'phone', 'phome') where row = 7`.execute(database);
+  expect([await add(), await add()]).toEqual([1, 0]);
+  expect((await store.readLog(id, rows.length))?.rows.map(({ text }) => text)).toEqual([rows[6]]);
   await database.destroy();
 });
 
