@@ -6,6 +6,7 @@
 import { exercisesOf, identityOf, isPart, type ShelfLesson } from '@shedbook/coach';
 import type { PracticeEntry, PracticeLog } from '@shedbook/core';
 import { FREE } from '../session/choice.ts';
+import { entriesByItem } from './by-item.ts';
 
 /** What was played of one exercise. */
 export interface LogRow {
@@ -64,9 +65,8 @@ function rowOf(entries: readonly PracticeEntry[], number: number | null, name: s
 
 /** The rows of one lesson, in the order of its sheet, the groove alone last. */
 export function logRows(log: PracticeLog, shelf: ShelfLesson): readonly LogRow[] {
-  const { itemOf } = identityOf([shelf]);
-  const entriesOf = (key: string | null) =>
-    log.entries.filter((entry) => itemOf(entry.lesson, entry.exercise) === itemOf(shelf.id, key));
+  const playedOf = entriesByItem(log, identityOf([shelf]));
+  const entriesOf = (key: string | null) => playedOf(shelf.id, key);
   const rows = exercisesOf([shelf]).map(({ key, exercise }) =>
     rowOf(entriesOf(key), exercise.number, exercise.name),
   );

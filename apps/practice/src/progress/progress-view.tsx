@@ -3,6 +3,7 @@ import { identityOf, isPart } from '@shedbook/coach';
 import { countedTempo, exerciseKey, LIMBS, type PracticeLog, sectionOf, sideOf } from '@shedbook/core';
 import { momentNow } from '@shedbook/stand';
 import { useEffect, useMemo, useState } from 'react';
+import { entriesByItem } from '../log/by-item.ts';
 import { type EvenStretch, readEvens } from '../log/even-store.ts';
 import { exerciseName } from '../page/exercise-name.ts';
 import { useHearingWords } from '../page/hearing-words.ts';
@@ -31,13 +32,10 @@ function weeksOf(all: readonly (readonly WeekPoint[])[]): readonly [number, numb
 
 function useTempi(log: PracticeLog) {
   const { pack } = usePracticeSession();
-  const { itemOf } = useMemo(() => identityOf([pack]), [pack]);
+  const playedOf = useMemo(() => entriesByItem(log, identityOf([pack])), [log, pack]);
   return pack.lesson.exercises
     .map((exercise) => {
-      const key = itemOf(pack.id, exerciseKey(exercise));
-      const own = log.entries.filter(
-        (each) => itemOf(each.lesson, each.exercise) === key && !isPart(each.form),
-      );
+      const own = playedOf(pack.id, exerciseKey(exercise)).filter(({ form }) => !isPart(form));
       return { exercise, points: tempoByWeek(own) };
     })
     .filter(({ points }) => points.length > 0);
