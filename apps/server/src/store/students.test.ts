@@ -151,7 +151,7 @@ it('[SE42] brings a store from before there were students up to date', async () 
 it('[SE42] takes logs apart into rows and loses nothing of those that cannot be read', async () => {
   const folder = temporaryFolder();
   cpSync(keptSamplePath('store-3.sqlite'), join(folder, STORE_FILE));
-  const before = new SQLite(keptSamplePath('store-3.sqlite'), { readonly: true });
+  const before = new SQLite(join(folder, STORE_FILE));
   const logs = before.prepare('select name, log from students order by name').all() as readonly {
     readonly name: string;
     readonly log: string;
