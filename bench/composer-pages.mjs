@@ -101,6 +101,7 @@ function nothing() {
     themesFirst: 0,
     themesNamed: 0,
     displacing: 0,
+    nearlyDisplacing: 0,
     ends: 0,
     joined: 0,
     columns: 0,
@@ -116,7 +117,7 @@ function nothing() {
 /** @typedef {ReturnType<typeof nothing>} Sums */
 
 /**
- * Adds what the lines of a block make of its theme: whether one displaces it, and whether the last takes a beat or two
+ * Adds what the lines of a block make of its theme: whether one displaces it, as it is or but for a beat, and whether the last takes a beat or two
  * from the theme before.
  * @param {Sums} sums
  * @param {Bars} own
@@ -125,6 +126,7 @@ function nothing() {
  */
 function addIdeas(sums, own, theme, before) {
   if (own.some((bar) => apart(bar, theme) > 0 && apartDisplaced(bar, theme) === 0)) sums.displacing += 1;
+  if (own.some((bar) => apart(bar, theme) > 1 && apartDisplaced(bar, theme) <= 1)) sums.nearlyDisplacing += 1;
   if (!before) return;
   sums.ends += 1;
   const end = own.at(-1) ?? [];
@@ -231,7 +233,7 @@ export function sayCount(sums) {
     `all ${possible} moves ${allMoves} of ${pages}`,
     `beats changed ${(changed / lines).toFixed(2)}`,
     `themes found ${themesFound} of ${blocks}, ${sums.themesFirst} of them first`,
-    `figures as themes ${sums.themesNamed}, displaced in ${sums.displacing} blocks, ${sums.joined} of ${sums.ends} last lines join`,
+    `figures as themes ${sums.themesNamed}, displaced in ${sums.displacing} blocks, or but for a beat in ${sums.nearlyDisplacing}, ${sums.joined} of ${sums.ends} last lines join`,
     `figures missing ${sums.notQuoted} of ${sums.figures}`,
     `above a hand's rate ${sums.fast} (double strokes ${sums.doubles})`,
     `falls ${falls}, steps over ${stepsOver}, alike ${alike}, short ${short}`,

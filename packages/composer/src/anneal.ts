@@ -12,7 +12,7 @@ import { BLOCK_LINES, type Block } from './blocks.ts';
 import { blockCost, count, type Loom, themeOfBlock, wholeCost } from './loom.ts';
 import { type PageBar, SAME_POINTS } from './page-bar.ts';
 import { firstIndexAtLeast } from './sorted.ts';
-import { joinsOf } from './theme.ts';
+import { displaced, joinsOf } from './theme.ts';
 import { firstAtLeast } from './windows.ts';
 
 /** What annealing goes by. */
@@ -115,19 +115,6 @@ function drawJoin({ loom, task, random }: Bench, index: number, theme: PageBar):
   return cells ? task.store.find(cells) : null;
 }
 
-/**
- * Shares of the exchanges, summed up: a line like the one beside it, a line of the theme, one with a move, a join, a
- * theme, a figure, a beat of a whole block; the rest are blocks.
- */
-const SHARES = {
-  beside: 0.4,
-  line: 0.5,
-  move: 0.54,
-  join: 0.56,
-  figure: 0.61,
-  beat: 0.94,
-} as const;
-
 /** A bar that differs on one beat from the line before or after it in its block. */
 function drawBeside({ loom, task, random }: Bench, index: number, place: number): PageBar | null {
   const { page, blocks, aim } = loom;
@@ -136,6 +123,11 @@ function drawBeside({ loom, task, random }: Bench, index: number, place: number)
     place === start || (place < start + length - 1 && random.below(2) === 0) ? place + 1 : place - 1;
   const line = page[beside] as PageBar;
   return task.store.withCell(line, random.below(line.cells.length), random.below(aim.alphabet.vocabulary));
+}
+
+/** The theme of a block some beats later, or null where it may not stand on the page. */
+function drawDisplaced({ task, random }: Bench, theme: PageBar): PageBar | null {
+  return task.store.find(displaced(theme.cells, 1 + random.below(Math.max(1, theme.cells.length - 1))));
 }
 
 /** Where an exchange is tried. */
@@ -150,10 +142,12 @@ function tryLine(bench: Bench, { index, place }: Spot, by: number): boolean {
   const theme = themeOfBlock(loom, index);
   const room = roomFor(bench, index, place);
   let bar: PageBar | null = null;
-  if (by >= SHARES.line && by < SHARES.move) bar = drawMove(bench, room);
-  else if (theme && by < SHARES.beside) bar = drawBeside(bench, index, place);
+  const { shares } = loom.gains;
+  if (by >= shares.line && by < shares.move) bar = drawMove(bench, room);
+  else if (theme && by < shares.beside) bar = drawBeside(bench, index, place);
   else if (!theme) bar = drawBetween(task.candidates, room.least, room.most, random);
-  else if (by >= SHARES.move) bar = drawJoin(bench, index, theme);
+  else if (by >= shares.join) bar = drawDisplaced(bench, theme);
+  else if (by >= shares.move) bar = drawJoin(bench, index, theme);
   else bar = task.store.near(theme, room.least, room.most, random);
   if (!bar || bench.used.has(bar) || bar.points < room.least || bar.points > room.most) return false;
   putLine(bench, index, place, bar);
@@ -262,15 +256,19 @@ interface Attempt {
 /** The exchange to be tried: a missing figure goes where it belongs. */
 function attemptAt(bench: Bench, spot: Spot): Attempt {
   const by = bench.random.next();
-  const figure = by >= SHARES.join && by < SHARES.figure ? drawMissingFigure(bench) : null;
+  const figure =
+    by >= bench.loom.gains.shares.displaced && by < bench.loom.gains.shares.figure
+      ? drawMissingFigure(bench)
+      : null;
   const belongs = figure ? spotFor(bench, figure) : spot;
   return bench.mayChange[belongs.place] ? { spot: belongs, by, figure } : { spot, by, figure };
 }
 
 function act(bench: Bench, { spot, by, figure }: Attempt): boolean {
-  if (by < SHARES.join) return tryLine(bench, spot, by);
-  if (by < SHARES.figure) return figure !== null && putFigure(bench, spot, figure);
-  return by < SHARES.beat ? tryBeat(bench, spot) : tryBlock(bench, spot);
+  const { shares } = bench.loom.gains;
+  if (by < shares.displaced) return tryLine(bench, spot, by);
+  if (by < shares.figure) return figure !== null && putFigure(bench, spot, figure);
+  return by < shares.beat ? tryBeat(bench, spot) : tryBlock(bench, spot);
 }
 
 /** Moves the end of a block by a line. @returns whether both blocks still have as many lines as a block has. */

@@ -4,6 +4,8 @@
  * Conventions: places from 0; every place is in one block.
  */
 
+import type { PageBar } from './page-bar.ts';
+
 /** Lines in a block, about: three or four stand together on a page and are gone through as one drill (common practice). */
 const LINES = 3.5;
 
@@ -34,6 +36,12 @@ export interface Block {
   readonly start: number;
   /** Number of lines. */
   readonly length: number;
+}
+
+/** Lines of a page and the blocks that they fall into. */
+export interface BlockedPage {
+  readonly bars: readonly PageBar[];
+  readonly blocks: readonly Block[];
 }
 
 /** Blocks beside those that figures may head: what is easier than all of them, and what is harder. */

@@ -17,34 +17,76 @@ import {
   phraseCost,
   stepCost,
 } from './page-cost.ts';
-import { BORROWED_BEATS, beatsApart, beatsApartAnyhow, likeness } from './theme.ts';
+import { BORROWED_BEATS, beatsApart, beatsApartAnyhow, type Likeness, likeness } from './theme.ts';
 
 /** What a line costs for each beat more than one by which it strays from its theme. */
 const STRAYED = 4;
 
 /** What a block costs for each share of a bar by which another line than its first is nearer to all of them; a whole bar costs this. */
-const NOT_CENTRAL = 66;
+const NOT_CENTRAL = 72;
 
 /** What a block gains by having a theme that is a figure of the trade. */
-const FIGURE_AS_THEME = 12;
+const FIGURE_AS_THEME = 14;
 
 /** What a block gains by what its lines make of its theme, and what that may not cost. */
 export interface Gains {
-  /** By a line that displaces the theme. */
+  /** Cost that a line takes away which displaces the theme as it is. */
   readonly displaced: number;
-  /** By a last line that joins the theme with the one before. */
+  /** Cost that a line takes away which displaces the theme and changes one beat of it. */
+  readonly nearlyDisplaced: number;
+  /** Cost that a last line takes away which joins the theme with the one before. */
   readonly joins: number;
   /** Most that the line that displaces the theme, and the one after it, cost for the beats that change. */
   readonly displacing: number;
   /** What each beat costs that changes beyond those that may change on a page. */
   readonly overBudget: number;
+  /** What a step costs that is as large as its bound and above it; no unit, as all costs. */
+  readonly stepTooLarge: number;
+  readonly shares: Shares;
+}
+
+/** Shares of the exchanges, summed up from the first to the last; the rest are blocks. */
+export interface Shares {
+  /** Share up to which a line is made like the one beside it. */
+  readonly beside: number;
+  /** Share up to which one is made of the theme. */
+  readonly line: number;
+  /** Share up to which one with a move is put. */
+  readonly move: number;
+  /** Share up to which one that joins the theme with the one before is put. */
+  readonly join: number;
+  /** Share up to which the theme is displaced. */
+  readonly displaced: number;
+  /** Share up to which a missing figure is put. */
+  readonly figure: number;
+  /** Share up to which a beat of a whole block is changed. */
+  readonly beat: number;
 }
 
 /** While blocks are formed; displacing costs what its beats cost. */
-export const FORMING: Gains = { displaced: 1, joins: 1, displacing: Number.POSITIVE_INFINITY, overBudget: 0 };
+export const FORMING: Gains = {
+  displaced: 1,
+  nearlyDisplaced: 1,
+  joins: 1,
+  displacing: Number.POSITIVE_INFINITY,
+  overBudget: 30,
+  stepTooLarge: 60,
+  shares: { beside: 0.4, line: 0.5, move: 0.54, join: 0.56, displaced: 0.56, figure: 0.61, beat: 0.94 },
+};
 
-/** When blocks stand and their drills are filled in, as far as the beats that may change on a page allow. */
-export const DRILLING: Gains = { displaced: 30, joins: 20, displacing: 15, overBudget: 120 };
+/**
+ * When blocks stand and their drills are filled in, as far as the beats that may change on a page allow. A step above
+ * its bound costs as much as a missed move does then: mending it afterwards would take a block apart.
+ */
+export const DRILLING: Gains = {
+  displaced: 45,
+  nearlyDisplaced: 20,
+  joins: 38,
+  displacing: 5,
+  overBudget: 240,
+  stepTooLarge: 600,
+  shares: { beside: 0.25, line: 0.35, move: 0.39, join: 0.52, displaced: 0.58, figure: 0.63, beat: 0.94 },
+};
 
 /** A page on its way. */
 export interface Loom {
@@ -197,6 +239,12 @@ function offCentre({ page, blocks }: Loom, index: number, sums: Uint16Array): nu
   return ofFirst - least;
 }
 
+/** What a block gains by a line that displaces its theme; nothing where a line does not. */
+function displacementGain({ apart, later }: Likeness, gains: Gains): number {
+  if (later === 0 || apart > 1) return 0;
+  return apart === 0 ? gains.displaced : gains.nearlyDisplaced;
+}
+
 /** What the lines of a block cost for what they make of its theme. */
 function themeCost(loom: Loom, index: number, theme: PageBar): number {
   const { page, aim, blocks, tally, gains } = loom;
@@ -205,39 +253,40 @@ function themeCost(loom: Loom, index: number, theme: PageBar): number {
   const { sums } = tally;
   let cost = aim.figures.has(theme) ? -FIGURE_AS_THEME : 0;
   let changed = 0;
-  let isDisplaced = false;
+  let gained = 0;
   let wasMoved = false;
   sums[0] = 0;
   for (let line = 1; line < length; line += 1) {
     const bar = page[start + line] as PageBar;
-    const { apart, later } = likeness(bar.cells, theme.cells);
-    sums[0] += apart;
-    sums[line] = apart;
+    const like = likeness(bar.cells, theme.cells);
+    sums[0] += like.apart;
+    sums[line] = like.apart;
     const beats = beatsApart((page[start + line - 1] as PageBar).cells, bar.cells);
-    const isMoved = apart === 0 && later > 0 && !isDisplaced;
+    const gain = displacementGain(like, gains);
+    const isMoved = gain > gained;
     const change = changeCost(beats, bar.cells.length);
     cost += isMoved || wasMoved ? Math.min(gains.displacing, change) : change;
     changed += beats;
-    if (isMoved) isDisplaced = true;
+    if (isMoved) gained = gain;
     wasMoved = isMoved;
-    if (apart > 0) cost += STRAYED * (apart - 1);
+    if (like.apart > 0) cost += STRAYED * (like.apart - 1);
     if (line === length - 1 && before && joins(bar, theme, before)) cost -= gains.joins;
   }
-  if (isDisplaced) cost -= gains.displaced;
   tally.changed[index] = changed;
-  return cost + (NOT_CENTRAL * offCentre(loom, index, sums)) / theme.cells.length;
+  return cost - gained + (NOT_CENTRAL * offCentre(loom, index, sums)) / theme.cells.length;
 }
 
 /** What the lines of a block cost, and the step into each of them. */
 export function blockCost(loom: Loom, index: number): number {
-  const { page, aim, blocks } = loom;
+  const { page, aim, blocks, gains } = loom;
   const { start, length } = blocks[index] as Block;
   const theme = themeOfBlock(loom, index);
   let cost = theme ? themeCost(loom, index, theme) : 0;
   for (let place = start; place < start + length; place += 1) {
     const bar = page[place] as PageBar;
     cost += phraseCost(bar, aim);
-    if (place > 0) cost += stepCost(bar.points - (page[place - 1] as PageBar).points, aim);
+    if (place > 0)
+      cost += stepCost(bar.points - (page[place - 1] as PageBar).points, aim, gains.stepTooLarge);
   }
   return cost;
 }

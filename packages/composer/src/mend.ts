@@ -4,7 +4,7 @@
  * Conventions: places from 0; difficulty never falls by an exchange.
  */
 import type { Random } from '@shedbook/core';
-import { BLOCK_LINES, type Block, blockOfPlaces } from './blocks.ts';
+import { BLOCK_LINES, type Block, type BlockedPage, blockOfPlaces } from './blocks.ts';
 import { FORMING, loomWith, pageCost } from './loom.ts';
 import { type PageBar, SAME_POINTS } from './page-bar.ts';
 import type { PageAim } from './page-cost.ts';
@@ -34,12 +34,6 @@ function freeAround(place: number, free: ReadonlySet<number>): Window {
   while (free.has(from - 1)) from -= 1;
   while (free.has(to)) to += 1;
   return { from, to };
-}
-
-/** Lines of a page and the blocks that they fall into. */
-export interface BlockedPage {
-  readonly bars: readonly PageBar[];
-  readonly blocks: readonly Block[];
 }
 
 /** A bar for a place that may change. */

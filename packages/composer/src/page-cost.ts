@@ -8,7 +8,6 @@
 import { type Alphabet, type PageBar, SAME_POINTS } from './page-bar.ts';
 
 const MISSED_MOVE = 15;
-const STEP_TOO_LARGE = 60;
 const MISSED_FIGURE = 30;
 const CELL_TOO_NEW = 8;
 const MOVE_MET_ONCE = 0.1;
@@ -16,6 +15,7 @@ const CELL_NEVER_FIRST = 20;
 const LONG_COLUMN = 1;
 const UNEVEN_USE = 0.5;
 const UNEVEN_STEPS = 0.02;
+const BEGINS = 100;
 const ENDS = 25;
 const BARS_UNLIKE = 0.4;
 const SAME_BAR = 20;
@@ -121,10 +121,10 @@ export function orderCost(page: readonly PageBar[], seen: Uint8Array): number {
   return cost;
 }
 
-/** The cost of a step of difficulty between neighbours. */
-export function stepCost(step: number, aim: PageAim): number {
+/** The cost of a step of difficulty between neighbours. @param tooLarge what a step as large as its bound costs where it is above it */
+export function stepCost(step: number, aim: PageAim, tooLarge: number): number {
   const uneven = aim.evenStep > 0 ? UNEVEN_STEPS * (step / aim.evenStep - 1) ** 2 : 0;
-  return step > aim.stepBound + SAME_POINTS ? uneven + STEP_TOO_LARGE * (step / aim.stepBound) : uneven;
+  return step > aim.stepBound + SAME_POINTS ? uneven + tooLarge * (step / aim.stepBound) : uneven;
 }
 
 /** The cost of so many beats of a bar changing to the next line of its block: one beat is what an idea asks for. */
@@ -156,5 +156,5 @@ export function endsCost(page: readonly PageBar[], aim: PageAim): number {
   const above = (page[0]?.points ?? least) - least;
   const below = most - (page.at(-1)?.points ?? most);
   if (aim.evenStep <= 0) return 0;
-  return ENDS * ((above / aim.evenStep) ** 2 + Math.max(0, below / aim.evenStep - 1) ** 2);
+  return BEGINS * (above / aim.evenStep) + ENDS * Math.max(0, below / aim.evenStep - 1) ** 2;
 }

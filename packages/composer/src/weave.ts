@@ -5,15 +5,15 @@
  * Conventions: places from 0; difficulty in points never falls from one place to the next.
  */
 import type { Random } from '@shedbook/core';
-import { type AnnealTask, anneal } from './anneal.ts';
-import type { Block } from './blocks.ts';
+import { type AnnealTask, anneal, type Schedule } from './anneal.ts';
+import type { Block, BlockedPage } from './blocks.ts';
 import { DRILLING, FORMING, loomWith } from './loom.ts';
-import type { PageBar } from './page-bar.ts';
-import type { PageAim } from './page-cost.ts';
-import { beatsApartAnyhow, mostAlike } from './theme.ts';
+import { type PageBar, SAME_POINTS } from './page-bar.ts';
+import { overBudget, type PageAim } from './page-cost.ts';
+import { beatsApart, beatsApartAnyhow, mostAlike } from './theme.ts';
 
 /** Exchanges tried for each place: where moves are few for the page's lines, and where they are many. */
-const TRIES = { roomy: 320, tight: 3400 } as const;
+const TRIES = { roomy: 280, tight: 3400 } as const;
 
 /** Temperatures, in cost. */
 const WARM = 12;
@@ -39,6 +39,9 @@ const DRILL_TRIES = 0.3;
 const DRILL_WARM = 4;
 const DRILL_NEED = 20;
 
+/** Times at most that this is done, ever warmer, while too many beats change or a step is above its bound. */
+const DRILLS = 4;
+
 /** What weaving goes by. */
 export interface WeaveTask extends AnnealTask {
   readonly aim: PageAim;
@@ -48,9 +51,7 @@ export interface WeaveTask extends AnnealTask {
 }
 
 /** A woven page: its bars, and the theme of each block. */
-export interface WovenPage {
-  readonly bars: readonly PageBar[];
-  readonly blocks: readonly Block[];
+export interface WovenPage extends BlockedPage {
   /** By block. */
   readonly themes: readonly (PageBar | null)[];
 }
@@ -104,15 +105,42 @@ export function weavePage(start: readonly PageBar[], task: WeaveTask, random: Ra
     const warm = isAfresh ? AFRESH_WARM : AGAIN_WARM;
     anneal(loom, task, { tries: isAfresh ? tries : tries / 2, warm, cool: COOL }, random);
   }
-  return drilled({ bars: page, blocks, themes: [] }, task, tries * DRILL_TRIES, random);
+  let woven: BlockedPage = { bars: page, blocks };
+  for (let warmth = 1; warmth <= DRILLS; warmth += 1) {
+    woven = drilled(
+      woven,
+      task,
+      { tries: tries * DRILL_TRIES, warm: DRILL_WARM * warmth, cool: COOL },
+      random,
+    );
+    if (isWithinBudget(woven) && risesEvenly(woven, aim)) break;
+  }
+  return { ...woven, themes: themesOf(woven.bars, woven.blocks) };
+}
+
+/** Whether no more beats change from line to line than may on average. */
+function isWithinBudget({ bars, blocks }: BlockedPage): boolean {
+  const changed = bars.map((bar, i) => beatsApart((bars[i - 1] ?? bar).cells, bar.cells));
+  const into = new Set(blocks.map(({ start }) => start));
+  const inside = changed.filter((_, place) => !into.has(place));
+  return (
+    overBudget(
+      inside.reduce((sum, each) => sum + each, 0),
+      inside.length,
+    ) === 0
+  );
+}
+
+/** Whether no step of difficulty is above its bound. */
+function risesEvenly({ bars }: BlockedPage, { stepBound }: PageAim): boolean {
+  return bars.every((bar, i) => bar.points - (bars[i - 1] ?? bar).points <= stepBound + SAME_POINTS);
 }
 
 /** A page with its drills filled in, or as it was, where that took a move or a figure from it. */
-function drilled(woven: WovenPage, task: WeaveTask, tries: number, random: Random): WovenPage {
+function drilled(woven: BlockedPage, task: WeaveTask, schedule: Schedule, random: Random): BlockedPage {
   const { aim } = task;
   const [page, blocks] = [[...woven.bars], [...woven.blocks]];
   const loom = loomWith({ aim, blocks, page, isThemed: true, need: DRILL_NEED, gains: DRILLING });
-  anneal(loom, task, { tries, warm: DRILL_WARM, cool: COOL }, random);
-  const { bars, blocks: kept } = lacks(page, aim) ? woven : { bars: page, blocks };
-  return { bars, blocks: kept, themes: themesOf(bars, kept) };
+  anneal(loom, task, schedule, random);
+  return lacks(page, aim) ? woven : { bars: page, blocks };
 }
