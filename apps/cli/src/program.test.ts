@@ -388,13 +388,43 @@ describe('two limbs and second passes', () => {
     expect(JSON.parse(json).bars[0]).toMatchObject({ number: 1, text: 'x.. ..x x.x ...', what: null });
   });
 
-  it('[CL3400] loses no kept exercise to a term, a review, a goal, variations or bars near one', async () => {
+  it.each([
+    ['--easier', 2],
+    ['--variations', 2],
+    ['--goal', 0],
+  ])('[CL4500] proposes %s, and puts it beside its exercise when asked to', async (way, place) => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const told = await run('compose', path, way, '2');
+    expect({ status: told.status, err: told.err }).toEqual({ status: 0, err: '' });
+    // the story: a page of easier bars stood in the stead of what was written
+    expect(await readFile(path, 'utf8')).toBe(LESSON);
+    expect(told.out).toMatch(/^ +[23] {2}[.x ]+ {2}\d+\.\d\d {2}\S/m);
+    expect(told.out).toContain('--put');
+    const before = (await read(path))?.exercises ?? [];
+    expect((await run('compose', path, way, '2', '--put')).status).toBe(0);
+    const after = (await read(path))?.exercises ?? [];
+    const parts = after.map((each) => each.parts);
+    // definition: all that was there, in order, and what is new in one piece behind exercise 2, or before it
+    const fresh = after.length - before.length;
+    expect(fresh).toBeGreaterThan(0);
+    const at = place === 0 ? 1 : 2;
+    expect(parts.toSpliced(at, fresh)).toEqual(before.map((each) => each.parts));
+    expect(await readFile(path, 'utf8')).toContain('..x ... ..x ... # slowly');
+  });
+
+  it('[CL4500] refuses to put what is no proposal', async () => {
+    const path = await lessonFile('mine.lesson.yaml');
+    const { status, err } = await run('compose', path, '--put');
+    expect({ status, err }).toMatchObject({ status: 2, err: expect.stringContaining('--put: found alone') });
+    expect(await readFile(path, 'utf8')).toBe(LESSON);
+  });
+
+  it('[CL3400] loses no kept exercise to a term or a review', async () => {
     const asks = [
       ['--term', '2', '--count', '4'],
-      ['--easier', '2'],
-      ['--variations', '2'],
-      ['--goal', '2'],
+      ['--review', join(folder, 'mine.lesson.yaml'), '--count', '2'],
     ];
+    await lessonFile('mine.lesson.yaml');
     for (const args of asks) {
       const path = await lessonFile('kept.lesson.yaml');
       const text = await readFile(path, 'utf8');

@@ -144,6 +144,7 @@ function addCompose(program: Command, help: Help, speaker: Speak, done: (status:
     .option('--harder <n>', help.compose.harder, whole('harder', 1, 10_000))
     .option('--like <n>', help.compose.like, whole('like', 1, 10_000))
     .option('--goal <n>', help.compose.goal, whole('goal', 1, 10_000))
+    .option('--put', help.compose.put)
     .option('--has <numbers>', help.compose.has, numbers('has'))
     .option('--term <pages>', help.compose.term, whole('term', 2, 40))
     .option('--out <file>', help.compose.out)

@@ -65,16 +65,18 @@ export interface ComposeRequest {
   readonly weak?: string;
   /** Lesson files whose exercises are mixed. */
   readonly review?: readonly string[];
-  /** Number of an exercise whose variations are written. */
+  /** Number of an exercise whose variations are proposed. */
   readonly variations?: number;
-  /** Number of an exercise that easier bars are written to. */
+  /** Number of an exercise that easier bars are proposed to. */
   readonly easier?: number;
-  /** Number of an exercise that harder bars are written to. */
+  /** Number of an exercise that harder bars are proposed to. */
   readonly harder?: number;
-  /** Number of an exercise that bars like it are written to. */
+  /** Number of an exercise that bars like it are proposed to. */
   readonly like?: number;
-  /** Number of an exercise that the page leads to. */
+  /** Number of an exercise that a page is proposed to lead to. */
   readonly goal?: number;
+  /** Whether what is proposed round an exercise is put beside it. */
+  readonly put?: boolean;
   /** Number of pages of a term. */
   readonly term?: number;
   /** Numbers of the exercises that the student has. */
@@ -82,6 +84,18 @@ export interface ComposeRequest {
   readonly out?: string;
   readonly explain?: boolean;
   readonly json?: boolean;
+}
+
+/** What is proposed beside an exercise of a section. */
+interface Proposal {
+  readonly lesson: Lesson;
+  readonly page: Composed;
+  /** Text of the lesson's file. */
+  readonly text: string;
+  /** Which section, from 0. */
+  readonly index: number;
+  /** Number of the exercise. */
+  readonly number: number;
 }
 
 /** What was composed: exercises, and a report where the page was composed from the vocabulary. */
@@ -116,6 +130,9 @@ const KINDS = [
   'goal',
   'term',
 ] as const;
+
+/** Kinds that start from one exercise: what they give is proposed beside it. */
+const BESIDE = ['variations', ...DIRECTIONS, 'goal'] as const;
 
 /** The bar itself and four near it. */
 const DEFAULT_NEAR_COUNT = 5;
@@ -288,7 +305,7 @@ function writePage(
 }
 
 /** Whether an exercise is among others, whatever its number. */
-function isAmong(exercise: Exercise, others: readonly Omit<Exercise, 'number'>[]): boolean {
+function isAmong(exercise: Omit<Exercise, 'number'>, others: readonly Omit<Exercise, 'number'>[]): boolean {
   return others.some((each) => isDeepStrictEqual({ ...each, number: 0 }, { ...exercise, number: 0 }));
 }
 
@@ -304,6 +321,55 @@ function behindKept(lesson: Lesson, page: Composed, request: ComposeRequest): Co
   if (page.report || kept.length === 0) return page;
   const made = page.exercises.map((exercise, i) => ({ exercise, what: page.bars?.[i]?.what ?? null }));
   return { ...page, ...withBars(lesson, [...kept.map((exercise) => ({ exercise, what: null })), ...made]) };
+}
+
+/** Number of the exercise beside which bars are proposed, and null where a page of its own is composed. */
+function besideOf(request: ComposeRequest): number | null {
+  const kind = BESIDE.find((each) => request[each] !== undefined);
+  if (request.put && kind === undefined) {
+    const kinds = BESIDE.map((each) => `--${each}`).join(', ');
+    throw new InputError(({ words }) => words.compose.putAlone({ kinds }));
+  }
+  const isBeside = kind !== undefined && (request.out === undefined || request.put === true);
+  return isBeside ? (request[kind] ?? null) : null;
+}
+
+/** What is proposed beside an exercise: its bars, numbered as they stand once put there, and the section with them. */
+function proposalOf(lesson: Lesson, page: Composed, number: number, isBefore: boolean) {
+  const known = page.exercises.map((exercise) => isAmong(exercise, lesson.exercises));
+  const fresh = page.exercises.filter((_, i) => !known[i]);
+  const place = lesson.exercises.findIndex((each) => each.number === number) + (isBefore ? 0 : 1);
+  const bars = (page.bars ?? []).map((bar, i) => ({ ...bar, number: number + i }));
+  const own: readonly Omit<Exercise, 'number'>[] = lesson.exercises;
+  return { bars, fresh, exercises: own.toSpliced(place, 0, ...fresh) };
+}
+
+/** Prints what is proposed beside an exercise and, where asked to, puts it there; nothing that was written goes. @returns the exit status. */
+async function propose(
+  { lesson, page, text, index, number }: Proposal,
+  request: ComposeRequest,
+  terminal: Speaker,
+): Promise<number> {
+  const { words } = terminal.catalogue;
+  const isBefore = request.goal !== undefined;
+  const { bars, fresh, exercises } = proposalOf(lesson, page, number, isBefore);
+  const { out = request.lesson, put = false } = request;
+  if (put && fresh.length > 0) {
+    const written = setExercises(text, exercises, lesson.comping, index);
+    await writePage(request, lesson.exercises, exercises, written, terminal);
+  }
+  const count = fresh.length;
+  if (request.json) {
+    const file = put && count > 0 ? out : null;
+    terminal.say(JSON.stringify({ file, count, report: null, bars }, null, 2));
+    return 0;
+  }
+  for (const line of plainLines(bars)) terminal.say(line);
+  if (page.remark !== undefined) terminal.say(page.remark);
+  if (count === 0) terminal.say(words.compose.noneBeside({ exercise: number }));
+  else if (put) terminal.say(words.compose.written({ count, file: out }));
+  else terminal.say(words.compose.proposed[isBefore ? 'before' : 'behind']({ exercise: number }));
+  return 0;
 }
 
 /** Composes a term and writes its pages as sections. @returns the exit status. */
@@ -394,7 +460,9 @@ export async function composeCommand(request: ComposeRequest, terminal: Speaker)
   if (request.term !== undefined) return writeTerm(whole, file.text, request.term, request, terminal);
   const { section: lesson, index } = requireSection(whole, request.section);
   const { out = request.lesson } = request;
+  const number = besideOf(request);
   const page = await composed(lesson, request, terminal);
+  if (number !== null) return propose({ lesson, page, text: file.text, index, number }, request, terminal);
   if (page.exercises.length === 0) throw nothingComposed(request.lesson, page.report);
   const { exercises, report, bars, answering, remark } = behindKept(lesson, page, request);
   const levelDb = answering ? answeringLevel(lesson, answering) : null;

@@ -60,6 +60,12 @@ export const cli = {
     nothing: '{$file}: nothing could be composed: {$why} Nothing was written.',
     fresh: '.input {$count :integer} .match $count 0 {{nothing new}} * {{{$count} new}}',
     goal: 'The goal has {$skills :integer} moves between cells and meetings of limbs, {$known :integer} of them known; --explain says how many are new in each exercise.',
+    proposed: {
+      behind: 'Nothing is written yet: --put puts them behind exercise {$exercise :integer}.',
+      before: 'Nothing is written yet: --put puts them before exercise {$exercise :integer}.',
+    },
+    noneBeside: 'Nothing else to propose for exercise {$exercise :integer}: nothing was written.',
+    putAlone: '--put: found alone, expected beside one of {$kinds}',
     noBar: 'the vocabulary and its limits allow no bar.',
     otherMeter: '--review: {$file} is in {$found}, expected {$expected}',
     noComping: '--variations: exercise {$exercise :integer} has no {$voice :voice}, expected one that has',

@@ -61,6 +61,12 @@ export const cli = translation<typeof english.cli>()({
     nothing: '{$file}: Es ließ sich nichts komponieren: {$why} Es wurde nichts geschrieben.',
     fresh: '.input {$count :integer} .match $count 0 {{nichts Neues}} * {{{$count} neu}}',
     goal: 'Das Ziel hat {$skills :integer} Übergänge zwischen Zellen und Begegnungen der Gliedmaßen, {$known :integer} davon bekannt; --explain sagt, wie viele in jeder Übung neu sind.',
+    proposed: {
+      behind: 'Noch ist nichts geschrieben: --put stellt sie hinter Übung {$exercise :integer}.',
+      before: 'Noch ist nichts geschrieben: --put stellt sie vor Übung {$exercise :integer}.',
+    },
+    noneBeside: 'Zu Übung {$exercise :integer} gibt es nichts weiter: Es wurde nichts geschrieben.',
+    putAlone: '--put: allein gefunden, erwartet neben einer von {$kinds}',
     noBar: 'Wortschatz und Grenzen lassen keinen Takt zu.',
     otherMeter: '--review: {$file} steht in {$found}, erwartet {$expected}',
     noComping:
