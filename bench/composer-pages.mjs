@@ -156,7 +156,7 @@ function addBlocks(sums, { blocks }, bars) {
     if (!cells) continue;
     if (own[0]?.join() === cells.join()) sums.themesFirst += 1;
     if (strayed(own, cells) === least) sums.themesFound += 1;
-    if (heading?.fact.startsWith('figure-')) sums.themesNamed += 1;
+    if (/^figure-|^theme-(drilled|figures)$/.test(heading?.fact ?? '')) sums.themesNamed += 1;
     addIdeas(sums, own, cells, before);
     before = cells;
   }

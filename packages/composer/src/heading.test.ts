@@ -1,6 +1,8 @@
 import { parseLesson } from '@shedbook/core';
 import { expect, it } from 'vitest';
+import { lessonOf } from '../test/lessons.ts';
 import { compose } from './compose.ts';
+import { drilledHeading } from './drill.ts';
 import { withHeadings } from './heading.ts';
 
 const DIVIDED = `title: Two sections
@@ -22,3 +24,32 @@ it('[CO2302] headings stand where blocks begin in a later section too, whose exe
   const heads = named.flatMap(({ name }, i) => (name === null ? [] : [i + 1]));
   expect(heads).toEqual(report.blocks.map(({ first }) => first));
 });
+
+it('[CO4502] names a figure with what its block makes of it, or with the other figure in it', () => {
+  const figure = { fact: 'figure-on-last' } as const;
+  const other = { fact: 'figure-every-beat' } as const;
+  const stated = { fact: 'idea-stated' } as const;
+  const moved = { fact: 'idea-displaced', later: { fact: 'beats-later', beats: 2 } } as const;
+  const fuller = { fact: 'idea-filled', places: [{ fact: 'beat', beat: 1 }] } as const;
+  const drilled = { fact: 'theme-drilled', figure, drill: { fact: 'drill-moved' } };
+  // common practice: a teacher says what is done with a figure; to move it is the first drill on it
+  expect(drilledHeading(figure, [stated, fuller, moved])).toEqual(drilled);
+  const pair = { fact: 'theme-figures', figure, other };
+  expect(drilledHeading(figure, [stated, { fact: 'idea-figure', figure: other }])).toEqual(pair);
+  expect(drilledHeading(figure, [stated])).toEqual(figure);
+  const strokes = { fact: 'theme-strokes', strokes: 9 } as const;
+  expect(drilledHeading(strokes, [stated, moved])).toEqual(strokes);
+});
+
+it.each(['swing of five cells', 'bossa', 'waltz'] as const)(
+  '[CO4502] %s: no two headings of a page are alike',
+  (name) => {
+    for (const seed of [1, 2]) {
+      const headings = compose(lessonOf(name), { count: 24, seed }).report.blocks.map(({ heading }) =>
+        JSON.stringify(heading),
+      );
+      // definition: every heading once
+      expect(new Set(headings).size).toBe(headings.length);
+    }
+  },
+);

@@ -108,9 +108,30 @@ interface SharedFigureFact extends Fact {
   readonly voices: readonly VoiceStrikesFact[];
 }
 
+/** What a block makes of a figure, in a word. */
+export interface DrillFact extends Fact {
+  readonly fact: 'drill-moved' | 'drill-filled' | 'drill-thinned' | 'drill-turned' | 'drill-joined';
+}
+
+/** A figure of the trade, and what its block makes of it. */
+interface DrilledFact extends Fact {
+  readonly fact: 'theme-drilled';
+  readonly figure: FigureFact;
+  readonly drill: DrillFact;
+}
+
+/** Figures of the trade that share a block. */
+interface FigurePairFact extends Fact {
+  readonly fact: 'theme-figures';
+  readonly figure: FigureFact;
+  readonly other: FigureFact;
+}
+
 /** What a block is about. */
 export type ThemeFact =
   | FigureFact
+  | DrilledFact
+  | FigurePairFact
   | FigureLaterFact
   | GroupsFact
   | TwoBarsFact
@@ -120,7 +141,7 @@ export type ThemeFact =
   | StrokesFact;
 
 /** What stands in the facts of this room and has its own words. */
-export type ThemePartFact = GroupFact | CountedFact | VoiceStrikesFact | LaterFact;
+export type ThemePartFact = DrillFact | GroupFact | CountedFact | VoiceStrikesFact | LaterFact;
 
 /** The line states the theme. */
 interface StatedFact extends Fact {

@@ -40,6 +40,13 @@ export const ideas = sentences<
   'figure-ghosts-after': 'Ghost notes after the back beat',
   'figure-ghosts-before': 'Ghost notes before the back beat',
   'figure-ghosts-between': 'Ghost notes between the back beats',
+  'theme-drilled': '{$figure :say}, {$drill :say}',
+  'theme-figures': '{$figure :say}; {$other :say}',
+  'drill-moved': 'moved',
+  'drill-filled': 'filled in',
+  'drill-thinned': 'thinned out',
+  'drill-turned': 'varied',
+  'drill-joined': 'with the figure before',
   'theme-figure-later': '{$figure :say}, {$later :say}',
   'beats-later':
     '.input {$beats :integer} .match $beats one {{{$beats} beat later}} * {{{$beats} beats later}}',

@@ -40,6 +40,13 @@ export const ideas = sentences<
   'figure-ghosts-after': 'Ghost Notes nach dem Backbeat',
   'figure-ghosts-before': 'Ghost Notes vor dem Backbeat',
   'figure-ghosts-between': 'Ghost Notes zwischen den Backbeats',
+  'theme-drilled': '{$figure :say}, {$drill :say}',
+  'theme-figures': '{$figure :say}; {$other :say}',
+  'drill-moved': 'verschoben',
+  'drill-filled': 'aufgefüllt',
+  'drill-thinned': 'ausgedünnt',
+  'drill-turned': 'abgewandelt',
+  'drill-joined': 'mit der Figur davor',
   'theme-figure-later': '{$figure :say}, {$later :say}',
   'beats-later':
     '.input {$beats :integer} .match $beats one {{{$beats} Schlag später}} * {{{$beats} Schläge später}}',
