@@ -32,40 +32,35 @@ export async function coverPage(page: Page, { viewport, covered }: Phone): Promi
   await session.send('Emulation.setSafeAreaInsetsOverride' as never, { insets: covered } as never);
 }
 
-/** Runs in the page: what can be read or pressed at points that are covered, where the page is as it is scrolled. */
+/**
+ * Runs in the page: what can be read or pressed at points that are covered, at its beginning and at its end (or at those
+ * of the dialog that is open over it), each once. It scrolls and looks in one go: a page may still get longer.
+ */
 function lookUnder({ top, right, bottom, left }: Covered, step: number): readonly string[] {
   const under = new Set<string>();
+  const scrolls = document.querySelector('dialog[open]') ?? document.documentElement;
   const hasWords = (element: Element) =>
     element.matches('a, button, input, select, textarea, label, summary') ||
     [...element.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim());
-  for (let x = 1; x < innerWidth; x += step)
-    for (let y = 1; y < innerHeight; y += step) {
-      if (x >= left && x < innerWidth - right && y >= top && y < innerHeight - bottom) continue;
-      const hit = document.elementFromPoint(x, y);
-      if (hit && hasWords(hit)) under.add(`${hit.localName} ${hit.textContent?.trim().slice(0, 40)}`);
-    }
+  for (const isEnd of [false, true]) {
+    scrolls.scrollTo({ top: isEnd ? scrolls.scrollHeight : 0, behavior: 'instant' });
+    // What scrolls by may pass there; what it begins and ends with may not stay.
+    const isLong = scrolls.scrollHeight > scrolls.clientHeight + 1;
+    const [above, below] = [isLong && isEnd ? 0 : top, isLong && !isEnd ? 0 : bottom];
+    for (let x = 1; x < innerWidth; x += step)
+      for (let y = 1; y < innerHeight; y += step) {
+        const isFree = x >= left && x < innerWidth - right && y >= above && y < innerHeight - below;
+        const hit = isFree ? null : document.elementFromPoint(x, y);
+        if (hit && hasWords(hit)) under.add(`${hit.localName} ${hit.textContent?.trim().slice(0, 40)}`);
+      }
+  }
   return [...under];
 }
 
 /** Pixels between two points that are looked at. */
 const STEP = 6;
 
-/** Runs in the page: scrolls it, or the dialog that is open over it. @returns whether it is longer than it shows */
-function scrollToEnd(isEnd: boolean): boolean {
-  const page = document.querySelector('dialog[open]') ?? document.documentElement;
-  page.scrollTo({ top: isEnd ? page.scrollHeight : 0, behavior: 'instant' });
-  return page.scrollHeight > page.clientHeight + 1;
-}
-
 /** What can be read or pressed of a page's beginning and of its end lies under what a phone covers: each once. */
 export async function underNotch(page: Page, { covered }: Phone): Promise<readonly string[]> {
-  const found: string[] = [];
-  for (const isEnd of [false, true]) {
-    const isLong = await page.evaluate(scrollToEnd, isEnd);
-    // What scrolls by may pass there; what it begins and ends with may not stay.
-    const passing = isLong ? { [isEnd ? 'top' : 'bottom']: 0 } : {};
-    const call = `(${lookUnder})(${JSON.stringify({ ...covered, ...passing })}, ${STEP})`;
-    found.push(...((await page.evaluate(call)) as readonly string[]));
-  }
-  return [...new Set(found)];
+  return (await page.evaluate(`(${lookUnder})(${JSON.stringify(covered)}, ${STEP})`)) as readonly string[];
 }
