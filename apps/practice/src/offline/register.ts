@@ -1,14 +1,19 @@
 /** Keeping the page for use without a network, where the browser can. Source: W3C Service Workers. */
 
+import type { ToPage, ToWorker } from './messages.ts';
+
 /** Name of the event on `window` that says: a newer version waits. */
 export const NEWER_EVENT = 'shedbook:newer';
 
 let waiting: ServiceWorker | null = null;
 
-function announce(worker: ServiceWorker | null): void {
-  if (!worker || !navigator.serviceWorker.controller) return;
-  waiting = worker;
-  window.dispatchEvent(new Event(NEWER_EVENT));
+function tell(worker: ServiceWorker | null, what: ToWorker): void {
+  worker?.postMessage(what);
+}
+
+/** Asks a worker whether its version waits: one that has taken over may still wait itself, and is shown already. */
+function askWhetherWaiting(worker: ServiceWorker | null): void {
+  if (navigator.serviceWorker.controller) tell(worker, 'say whether you wait');
 }
 
 /** Whether a newer version waits to be used. */
@@ -18,17 +23,20 @@ export function newerWaits(): boolean {
 
 /** Uses the version that waits: the page is opened anew with it. */
 export function takeNewer(): void {
-  waiting?.postMessage('take over');
+  tell(waiting, 'take over');
 }
 
 /**
- * Opens the page anew with the version that takes over, whichever page asked for it: two pages of the student's never
- * show two versions. What a first visit is given is the version that it has.
+ * Listens to workers. The page is opened anew with a version that has taken over, whichever page asked for it: two pages
+ * of the student's never show two versions.
  */
-function followNewer(): void {
-  const { serviceWorker } = navigator;
-  if (!serviceWorker.controller) return;
-  serviceWorker.addEventListener('controllerchange', () => window.location.reload(), { once: true });
+function listenToWorkers(): void {
+  navigator.serviceWorker.addEventListener('message', ({ data, source }: MessageEvent<ToPage>) => {
+    if (data === 'taken over') window.location.reload();
+    if (data !== 'waits' || !(source instanceof ServiceWorker)) return;
+    waiting = source;
+    window.dispatchEvent(new Event(NEWER_EVENT));
+  });
 }
 
 /** Milliseconds after the page has come to rest: what the worker fetches ahead is not to hold up what is wanted now. */
@@ -46,7 +54,7 @@ function atRest(): Promise<void> {
 async function takeCharge(): Promise<void> {
   const { active } = await navigator.serviceWorker.ready;
   if (!active || navigator.serviceWorker.controller) return;
-  const ask = () => active.postMessage('take charge');
+  const ask = () => tell(active, 'take charge');
   if (active.state === 'activated') ask();
   else active.addEventListener('statechange', () => active.state === 'activated' && ask());
 }
@@ -55,14 +63,16 @@ async function takeCharge(): Promise<void> {
 export async function registerWorker(): Promise<void> {
   if (!('serviceWorker' in navigator)) return;
   await atRest();
-  followNewer();
+  listenToWorkers();
   try {
     const registration = await navigator.serviceWorker.register('sw.js', { updateViaCache: 'none' });
-    announce(registration.waiting);
+    askWhetherWaiting(registration.waiting);
     void takeCharge();
     registration.addEventListener('updatefound', () => {
       const worker = registration.installing;
-      worker?.addEventListener('statechange', () => worker.state === 'installed' && announce(worker));
+      worker?.addEventListener('statechange', () => {
+        if (worker.state === 'installed') askWhetherWaiting(worker);
+      });
     });
   } catch {
     // Private windows and some hosts refuse workers: the page works while there is a network.

@@ -5,10 +5,14 @@
  * A pack writes its id, version and files with their sums in front of this code; any change of the pack is thus a new
  * worker. A new version is fetched whole, and each file checked by its sum, before any of it is kept: a host may answer
  * with a page of its own, or have half of an upload. It waits until the page asks for it or is closed, and then the old
- * one is forgotten. What a student has practised lies in a database of the browser, which no version touches.
+ * one is forgotten. The old worker stays in charge until its pages are closed and answers from the version that has taken
+ * its place: a browser may take minutes to exchange workers under open pages. What a student has practised lies in a
+ * database of the browser, which no version touches.
  *
  * Source: W3C Service Workers; RFC 9110, 14 and 15.3.7, for parts of files, which a cache does not keep.
  */
+
+import type { ToPage, ToWorker } from './messages.ts';
 
 /** What a pack says of itself. */
 interface PackOfWorker {
@@ -18,19 +22,28 @@ interface PackOfWorker {
   readonly files: Readonly<Record<string, string>>;
 }
 
+type Page = Pick<Worker, 'postMessage'>;
+
 /** The part of a service worker's scope that is used here. */
 interface WorkerScope {
   readonly SHEDBOOK_PACK: PackOfWorker;
   readonly registration: { readonly scope: string };
-  readonly clients: { claim(): Promise<void> };
-  skipWaiting(): Promise<void>;
+  readonly clients: {
+    claim(): Promise<void>;
+    matchAll(which: { readonly includeUncontrolled: boolean }): Promise<readonly Page[]>;
+  };
   addEventListener(kind: 'install' | 'activate', listener: (event: LifeEvent) => void): void;
-  addEventListener(kind: 'message', listener: (event: { readonly data: unknown }) => void): void;
+  addEventListener(kind: 'message', listener: (event: ToldEvent) => void): void;
   addEventListener(kind: 'fetch', listener: (event: AskEvent) => void): void;
 }
 
 interface LifeEvent {
   waitUntil(work: Promise<unknown>): void;
+}
+
+interface ToldEvent extends LifeEvent {
+  readonly data: ToWorker;
+  readonly source: Page | null;
 }
 
 interface AskEvent {
@@ -67,10 +80,28 @@ async function keepAll(): Promise<void> {
   await Promise.all(fetched.map(([path, answer]) => cache.put(new URL(path, scope), answer)));
 }
 
+/** Every other version that is kept, in the order in which they came. */
+async function otherVersions(): Promise<readonly string[]> {
+  return (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== CACHE);
+}
+
 async function forgetOthers(): Promise<void> {
-  const names = await caches.keys();
-  const old = names.filter((name) => name.startsWith(PREFIX) && name !== CACHE);
-  await Promise.all(old.map((name) => caches.delete(name)));
+  await Promise.all((await otherVersions()).map((name) => caches.delete(name)));
+}
+
+function tell(page: Page | null, what: ToPage): void {
+  page?.postMessage(what);
+}
+
+/** One that has taken over may still wait for the browser, and is shown already. */
+async function sayWhetherWaiting(page: Page | null): Promise<void> {
+  if ((await otherVersions()).length > 0) tell(page, 'waits');
+}
+
+/** Takes the place of the old version, and lets every page open anew. */
+async function takeOver(): Promise<void> {
+  await forgetOthers();
+  for (const page of await worker.clients.matchAll({ includeUncontrolled: true })) tell(page, 'taken over');
 }
 
 /** The address of what is asked for: the folder itself is its start page. */
@@ -103,24 +134,35 @@ async function partOf(request: Request, whole: Response): Promise<Response> {
   return new Response(content.slice(from, to + 1), { status: 206, headers });
 }
 
-/** Opening the cache would make it anew where the next version has just forgotten it. */
+/** The version that pages are shown: this worker's own, or the one that has taken its place and forgotten it. */
+async function shownVersion(): Promise<string> {
+  return (await caches.has(CACHE)) ? CACHE : ((await otherVersions())[0] ?? CACHE);
+}
+
+/** Asks without opening the cache, which would make it anew where it has just been forgotten. */
 async function answer(request: Request): Promise<Response> {
-  const kept = await caches.match(addressOf(request), { cacheName: CACHE });
+  const kept = await caches.match(addressOf(request), { cacheName: await shownVersion() });
   if (!kept) return fetch(request);
   return request.headers.has('range') ? partOf(request, kept) : kept;
 }
 
 worker.addEventListener('install', (event) => event.waitUntil(keepAll()));
 worker.addEventListener('activate', (event) => event.waitUntil(forgetOthers()));
-worker.addEventListener('message', ({ data }) => {
-  if (data === 'take over') void worker.skipWaiting();
-  // Not while it becomes active: a browser may hold back whatever a page asks for until then, the sound thread too.
-  if (data === 'take charge') void worker.clients.claim();
+worker.addEventListener('message', (event) => {
+  switch (event.data) {
+    case 'take over':
+      return event.waitUntil(takeOver());
+    case 'take charge':
+      // Not while it becomes active: a browser may hold back whatever a page asks for until then, the sound thread too.
+      return void worker.clients.claim();
+    case 'say whether you wait':
+      return event.waitUntil(sayWhetherWaiting(event.source));
+    default:
+      return event.data satisfies never;
+  }
 });
 worker.addEventListener('fetch', (event) => {
   if (event.request.method === 'GET' && event.request.url.startsWith(scope)) {
     event.respondWith(answer(event.request));
   }
 });
-
-export {};
