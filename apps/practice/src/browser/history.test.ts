@@ -26,27 +26,26 @@ async function openHistory(page: Page): Promise<void> {
   await page.getByRole('heading', { name: 'Keep it safe' }).click();
 }
 
+/** Runs in the page: whether a stretch has been kept. */
+async function hasStretch(): Promise<boolean> {
+  const opening = indexedDB.open('shedbook-practice', 1);
+  const database = await new Promise<IDBDatabase>((resolve) => {
+    opening.onsuccess = () => resolve(opening.result);
+  });
+  const asked = database.transaction('notes').objectStore('notes').getAll();
+  const all = await new Promise<{ name: string }[]>((resolve) => {
+    asked.onsuccess = () => resolve(asked.result);
+  });
+  database.close();
+  return all.some(({ name }) => name.startsWith('entry '));
+}
+
 /** Plays exercise 1 until a stretch of it has been kept, while it goes on playing. */
 async function playUntilKept(page: Page): Promise<void> {
   await page.goto(`${host.url}#1`);
   await play(page);
   await callClean(page);
-  await page.waitForFunction(
-    async () => {
-      const opening = indexedDB.open('shedbook-practice', 1);
-      const database = await new Promise<IDBDatabase>((resolve) => {
-        opening.onsuccess = () => resolve(opening.result);
-      });
-      const asked = database.transaction('notes').objectStore('notes').getAll();
-      const all = await new Promise<{ name: string }[]>((resolve) => {
-        asked.onsuccess = () => resolve(asked.result);
-      });
-      database.close();
-      return all.some(({ name }) => name.startsWith('entry '));
-    },
-    undefined,
-    { polling: 100 },
-  );
+  await expect.poll(() => page.evaluate(hasStretch)).toBe(true);
 }
 
 /** Counts from now on how often a page reads many things of what is kept, and writes. */
